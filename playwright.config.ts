@@ -1,0 +1,37 @@
+import { defineConfig } from '@playwright/test';
+
+const PORT = 4199;
+const CI = Boolean(process.env.CI);
+const reports = process.env.TEST_REPORTS;
+
+/** Run through `npm run browser`, which finds the browser (CHROMIUM_PATH) and builds what is served here. */
+export default defineConfig({
+  testDir: 'tests/browser',
+  forbidOnly: CI,
+  workers: CI ? 1 : undefined,
+  reporter: reports ? [['list'], ['json', { outputFile: `${reports}/browser.json` }]] : 'list',
+  use: {
+    baseURL: `http://127.0.0.1:${PORT}/`,
+    viewport: { width: 1280, height: 800 },
+    trace: 'retain-on-failure',
+    launchOptions: {
+      executablePath: process.env.CHROMIUM_PATH || undefined,
+      args: [
+        '--no-sandbox',
+        '--disable-quic',
+        '--no-first-run',
+        '--disable-background-networking',
+        '--disable-component-update',
+        '--disable-sync',
+        // WebGL drawn by the processor, for machines without a graphics card.
+        '--use-angle=swiftshader',
+        '--enable-unsafe-swiftshader',
+      ],
+    },
+  },
+  webServer: {
+    command: `node node_modules/vite/bin/vite.js preview --host 127.0.0.1 --port ${PORT} --strictPort`,
+    url: `http://127.0.0.1:${PORT}/`,
+    reuseExistingServer: false,
+  },
+});

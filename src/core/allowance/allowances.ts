@@ -1,0 +1,85 @@
+import type { Job } from '../job/jobSchema.ts';
+import { type Mm, mm } from '../units/mm.ts';
+import { largestHeadTail, type NeedsOverRange } from './needs.ts';
+import { roundUp } from './roundUp.ts';
+
+export interface AllowancePart {
+  readonly name: string;
+  readonly length: Mm;
+}
+
+/** What is added beyond the bare book at one edge, and the sum it comes from. */
+export interface Allowance {
+  readonly total: Mm;
+  readonly parts: readonly AllowancePart[];
+}
+
+/** Allowances of all edges. Fore-edge: per side, beyond W + P/2. Head and tail: beyond the board. */
+export interface Allowances {
+  readonly foreEdge: Allowance;
+  readonly head: Allowance;
+  readonly tail: Allowance;
+}
+
+const part = (name: string, length: number): AllowancePart => ({ name, length: mm(length) });
+
+/** Floating-point noise of sums of a few hundred mm. */
+const NOISE = 1e-9;
+
+/** Leaves out parts that are nothing, so that a sum shows only what counts. */
+function allowance(parts: readonly AllowancePart[]): Allowance {
+  const shown = parts.filter(({ length }) => Math.abs(length) > NOISE);
+  return { total: mm(shown.reduce((sum, { length }) => sum + length, 0)), parts: shown };
+}
+
+/** Adds the rounding that brings `size` up to the cut size, shared between the edges that make it up. */
+function rounding(size: number, step: number, edges: number): AllowancePart {
+  return part('rounding up', (roundUp(size, step) - size) / edges);
+}
+
+/**
+ * Sizes every allowance for the thick end of the leather, ease and rounding included.
+ *
+ * The outside serves the larger of the closed and the flat wrap: where flat needs more, half the difference is the part
+ * "opening flat". The bare book is 2 W + P by H.
+ * @param job gives ease, edge margin, rounding
+ * @param needs what the book asks over the weight range
+ * @param pocketDepth depth of the pockets, mm; part of the outside only where its ends are turned
+ */
+export function allowances(job: Job, needs: NeedsOverRange, pocketDepth: Mm): Allowances {
+  const { book, leathers, closed, flat, foreEdge } = needs.thick;
+  const headTail = largestHeadTail(needs);
+  const margin = job.seam.edgeMargin_mm;
+  const turned = job.pockets.construction === 'turned';
+  const step = job.pattern.rounding_mm;
+  const bare = 2 * book.width + book.spinePath;
+
+  const ends = turned
+    ? [part('turned end', pocketDepth), part('turn round the board edge', foreEdge.turn)]
+    : [part('edge margin', margin), part('seat at the seam', foreEdge.seat)];
+  const side = allowance([
+    ...ends,
+    part('folds at the spine', (closed.path.turning * leathers.outside.neutralDepth) / 2),
+    part('lining under the folds', (closed.path.turning * (leathers.lining?.foldThickness ?? 0)) / 2),
+    part('rounded edges of the back', (closed.path.length - bare) / 2),
+    part('opening flat', Math.max(0, flat.length - closed.length) / 2),
+    part('ease', job.ease.foreEdge_mm),
+  ]);
+  const edge = (ease: Mm): Allowance =>
+    allowance([
+      part('edge margin', margin),
+      part('seat at the seam', headTail.seat),
+      part('drawn into the curve', headTail.excess),
+      part('ease', ease),
+    ]);
+  const head = edge(job.ease.head_mm);
+  const tail = edge(job.ease.tail_mm);
+
+  const widthRounding = rounding(bare + 2 * side.total, step, 2);
+  const heightRounding = rounding(book.height + head.total + tail.total, step, 2);
+  return {
+    foreEdge: allowance([...side.parts, widthRounding]),
+    head: allowance([...head.parts, heightRounding]),
+    tail: allowance([...tail.parts, heightRounding]),
+  };
+}

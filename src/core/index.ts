@@ -1,0 +1,10 @@
+export { fitReport } from './fit.ts';
+export { type CoverDesign, coverDesign } from './fold/coverDesign.ts';
+export { EXAMPLE_JOBS } from './job/examples.ts';
+export type { JobIssue } from './job/jobIssue.ts';
+export { type Job, type JobInput, jobSchema } from './job/jobSchema.ts';
+export { MAX_JOB_CHARACTERS, type ParsedJob, parseJob, parseJobText } from './job/parseJob.ts';
+export { RANGE_POINTS, type RangePoint } from './leather/leatherModel.ts';
+export type { JobChange, Verdict } from './report/check.ts';
+export { designReport } from './report/designReport.ts';
+export { type Report, reportSchema } from './report/reportSchema.ts';

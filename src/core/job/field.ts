@@ -1,0 +1,34 @@
+import { z } from 'zod';
+import { mm } from '../units/mm.ts';
+
+/** What a form, a help text or an error needs to know of one number field. Kept in zod's own metadata. */
+export interface FieldNote {
+  readonly title: string;
+  readonly description: string;
+  readonly unit: 'mm' | 'deg' | 'MPa' | 'kg/m3' | '';
+  readonly min: number;
+  readonly max: number;
+}
+
+/** A length field in millimetres, branded on the way out. `min` and `max` are inclusive. */
+export const lengthField = (title: string, min: number, max: number, description: string) =>
+  z
+    .number()
+    .min(min)
+    .max(max)
+    .transform(mm)
+    .meta({ title, description, unit: 'mm', min, max } satisfies FieldNote);
+
+/** A field in any unit but millimetres; `unit` is '' for a ratio. */
+export const numberField = (
+  title: string,
+  unit: Exclude<FieldNote['unit'], 'mm'>,
+  min: number,
+  max: number,
+  description: string,
+) =>
+  z
+    .number()
+    .min(min)
+    .max(max)
+    .meta({ title, description, unit, min, max } satisfies FieldNote);

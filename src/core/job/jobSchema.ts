@@ -1,0 +1,131 @@
+import { z } from 'zod';
+import { bookSchema } from './bookSchema.ts';
+import { lengthField } from './field.ts';
+import { leatherSchema } from './leatherSchema.ts';
+import { addRuleIssue } from './rule.ts';
+
+/** Ways of joining the edges, with the styles the trade names for each. */
+export const SEAM_STYLES = {
+  stitching: ['saddle'],
+  lacing: ['running', 'whip', 'single loop', 'double loop', 'triple loop'],
+} as const;
+
+/** Usual margin and pitch of each seam. Common practice, no source. */
+export const SEAM_DEFAULTS = {
+  stitching: { style: 'saddle', edgeMargin_mm: 4, pitch_mm: 4 },
+  lacing: { style: 'double loop', edgeMargin_mm: 6.35, pitch_mm: 4.76 },
+} as const;
+
+const seamSchema = z
+  .strictObject({
+    method: z.enum(['stitching', 'lacing']).default('stitching').meta({ title: 'Seam' }),
+    style: z
+      .enum([...SEAM_STYLES.stitching, ...SEAM_STYLES.lacing])
+      .optional()
+      .meta({ title: 'Style' }),
+    edgeMargin_mm: lengthField('Edge margin', 1, 30, 'From the cut edge to the stitch line.').optional(),
+    pitch_mm: lengthField('Pitch', 1, 25, 'From hole to hole, or slit to slit.').optional(),
+    cornerRadius_mm: lengthField('Corner radius', 0, 60, 'Rounding of the corners of the cut pieces.').prefault(0),
+  })
+  .prefault({})
+  .transform((seam) => {
+    const usual = SEAM_DEFAULTS[seam.method];
+    return {
+      ...seam,
+      style: seam.style ?? usual.style,
+      edgeMargin_mm: seam.edgeMargin_mm ?? (usual.edgeMargin_mm as typeof seam.cornerRadius_mm),
+      pitch_mm: seam.pitch_mm ?? (usual.pitch_mm as typeof seam.cornerRadius_mm),
+    };
+  })
+  .superRefine((seam, context) => {
+    const styles: readonly string[] = SEAM_STYLES[seam.method];
+    if (!styles.includes(seam.style))
+      addRuleIssue(
+        context,
+        ['style'],
+        seam.style,
+        `one of ${styles.join(', ')} for ${seam.method}`,
+        'choose a style of this seam',
+      );
+  });
+
+const pocketsSchema = z
+  .strictObject({
+    construction: z.enum(['separate', 'turned']).default('separate').meta({ title: 'Pockets' }),
+    depth_mm: lengthField(
+      'Depth',
+      5,
+      1000,
+      'From the fore-edge seam (turned end: from the turn) to the mouth, measured on the assembled cover.',
+    )
+      .nullable()
+      .default(null),
+    hold_mm: lengthField('Holding depth', 5, 300, 'Least length of board that must stay in its pocket.').prefault(40),
+  })
+  .prefault({});
+
+const easeField = (title: string) =>
+  lengthField(title, 0, 20, 'Gap wished here at the thick end of the leather.').prefault(1);
+
+const easeSchema = z
+  .strictObject({
+    foreEdge_mm: easeField('Fore-edge ease'),
+    head_mm: easeField('Head ease'),
+    tail_mm: easeField('Tail ease'),
+  })
+  .prefault({});
+
+const patternSchema = z
+  .strictObject({
+    outsideWidth_mm: lengthField('Outside width', 40, 4000, 'Cut width of the outside, when the maker decides it.')
+      .nullable()
+      .default(null),
+    outsideHeight_mm: lengthField('Outside height', 30, 2000, 'Cut height of the outside, when the maker decides it.')
+      .nullable()
+      .default(null),
+    rounding_mm: lengthField(
+      'Rounded up to',
+      0,
+      10,
+      'Cut sizes are rounded up to a multiple of this; 0 for none.',
+    ).prefault(0.5),
+  })
+  .prefault({});
+
+const WIDER = 'give a larger size, or null to let the tool decide';
+
+/** A whole job: the book, its leathers, and how the cover is made. The one document that is edited, kept and shared. */
+export const jobSchema = z
+  .strictObject({
+    format: z.literal('coverwright-job'),
+    version: z.literal(1),
+    name: z.string().max(200).default('Untitled cover').meta({ title: 'Job' }),
+    book: bookSchema,
+    leather: leatherSchema,
+    seam: seamSchema,
+    pockets: pocketsSchema,
+    seating: z.enum(['centred', 'front', 'back', 'spine']).default('centred').meta({ title: 'Boards sit' }),
+    ease: easeSchema,
+    pattern: patternSchema,
+  })
+  .superRefine((job, context) => {
+    const { outsideWidth_mm: width, outsideHeight_mm: height } = job.pattern;
+    const margins = 2 * job.seam.edgeMargin_mm;
+    if (height !== null && height <= margins)
+      addRuleIssue(context, ['pattern', 'outsideHeight_mm'], height, `more than two edge margins, ${margins}`, WIDER);
+    const ends = job.pockets.construction === 'turned' ? 2 * (job.pockets.depth_mm ?? 0) : margins;
+    if (width !== null && width <= ends)
+      addRuleIssue(
+        context,
+        ['pattern', 'outsideWidth_mm'],
+        width,
+        `more than the two ${job.pockets.construction === 'turned' ? 'turned ends' : 'edge margins'}, ${ends}`,
+        WIDER,
+      );
+  });
+
+/** A job as written: optional fields may be missing. */
+export type JobInput = z.input<typeof jobSchema>;
+
+/** A job with every default filled in. */
+export type Job = z.output<typeof jobSchema>;

@@ -1,0 +1,51 @@
+import type { z } from 'zod';
+import { type JobIssue, jobIssue, jobIssues } from './jobIssue.ts';
+import { type Job, jobSchema } from './jobSchema.ts';
+
+export type ParsedJob =
+  | { readonly ok: true; readonly job: Job }
+  | { readonly ok: false; readonly issues: readonly JobIssue[] };
+
+/** Largest job text read, in characters. A real job has about 1,500; the cap keeps a wrong file from stalling the reader. */
+export const MAX_JOB_CHARACTERS = 1_000_000;
+
+/**
+ * Checks a value read from JSON against the job document and fills in the defaults.
+ * @param value anything
+ * @returns the job, or every issue found at once; never throws
+ */
+export function parseJob(value: unknown): ParsedJob {
+  const result: z.ZodSafeParseResult<Job> = jobSchema.safeParse(value);
+  return result.success ? { ok: true, job: result.data } : { ok: false, issues: jobIssues(result.error, value) };
+}
+
+/**
+ * Reads a job from JSON text.
+ * @param text the content of a job file; at most `MAX_JOB_CHARACTERS` long
+ * @returns as `parseJob`; an empty, too large or broken text is an issue at the path `(file)`
+ */
+export function parseJobText(text: string): ParsedJob {
+  const refused = (code: JobIssue['code'], got: string, allowed: string, remedy: string): ParsedJob => ({
+    ok: false,
+    issues: [jobIssue(code, '(file)', got, allowed, remedy)],
+  });
+  if (text.length > MAX_JOB_CHARACTERS)
+    return refused(
+      'too_large',
+      `${(text.length / 1e6).toFixed(1)} million characters`,
+      'at most 1 million characters',
+      'a job is a short file: check that this is the one you meant',
+    );
+  if (text.trim() === '')
+    return refused('empty', 'nothing', 'a job document in JSON', 'start from one of the example jobs');
+  try {
+    return parseJob(JSON.parse(text.replace(/^\uFEFF/, '')));
+  } catch (error) {
+    return refused(
+      'not_json',
+      error instanceof Error ? error.message : String(error),
+      'a job document in JSON',
+      'check quotes, commas and brackets near the place named; NaN and Infinity are not JSON',
+    );
+  }
+}

@@ -1,0 +1,57 @@
+import type { Job } from '../job/jobSchema.ts';
+import { type Mm, mm } from '../units/mm.ts';
+
+type LeatherPiece = Job['leather']['outside'];
+
+/** Which end of the weight range is on the bench. */
+export type RangePoint = 'thin' | 'nominal' | 'thick';
+
+export const RANGE_POINTS: readonly RangePoint[] = ['thin', 'nominal', 'thick'];
+
+/** One leather at one thickness of its range. */
+export interface LeatherModel {
+  /** t */
+  readonly thickness: Mm;
+  /** Thickness at the spine folds: t, or less where skived. */
+  readonly foldThickness: Mm;
+  /** K */
+  readonly neutral: number;
+  /** Depth of the neutral line at the folds, K t. */
+  readonly neutralDepth: Mm;
+  /** Mid-surface radius of the reverse curve at a seam: R = r + t/2 with r = bendRatio t. */
+  readonly seatRadius: Mm;
+  readonly bendRatio: number;
+  readonly strainLimit: number;
+}
+
+/** The leather at one point of its range: the thin end, the middle (mean of both ends), or the thick end. */
+export function leatherModel(piece: LeatherPiece, point: RangePoint): LeatherModel {
+  const thickness = { thin: piece.min_mm, nominal: (piece.min_mm + piece.max_mm) / 2, thick: piece.max_mm }[point];
+  const foldThickness = Math.min(thickness, piece.foldThickness_mm ?? thickness);
+  return {
+    thickness: mm(thickness),
+    foldThickness: mm(foldThickness),
+    neutral: piece.neutral,
+    neutralDepth: mm(piece.neutral * foldThickness),
+    seatRadius: mm((piece.bendRatio + 0.5) * thickness),
+    bendRatio: piece.bendRatio,
+    strainLimit: piece.strainLimit,
+  };
+}
+
+/** All leathers of a cover at one point of their ranges. */
+export interface CoverLeathers {
+  readonly outside: LeatherModel;
+  readonly pocket: LeatherModel;
+  readonly lining: LeatherModel | null;
+}
+
+/** In a cover with turned ends the pockets are the outside, folded in; the pocket leather of the job is not used. */
+export function coverLeathers(job: Job, point: RangePoint): CoverLeathers {
+  const { outside, pocket, lining } = job.leather;
+  return {
+    outside: leatherModel(outside, point),
+    pocket: leatherModel(job.pockets.construction === 'turned' ? outside : pocket, point),
+    lining: lining === null ? null : leatherModel(lining, point),
+  };
+}

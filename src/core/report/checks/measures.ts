@@ -1,0 +1,162 @@
+import { bookModel } from '../../book/bookModel.ts';
+import { bookOutline, CLOSED } from '../../book/bookOutline.ts';
+import { tautPath } from '../../book/tautPath.ts';
+import type { Job } from '../../job/jobSchema.ts';
+import { riseForArc } from '../../math/circularSegment.ts';
+import type { Check, CheckContext, JobChange, Verdict } from '../check.ts';
+import type { Phrase } from '../phrase.ts';
+
+/** One way of measuring the wrap, against what width, thickness and rise make of it; all in mm. */
+interface Reading {
+  readonly name: string;
+  readonly measured: number;
+  readonly computed: number;
+  /** Contribution of each single measure's error, width first. */
+  readonly errors: readonly number[];
+  /** How much of the whole wrap the reading spans: 1, or 1/2 for the rolled half. */
+  readonly share: number;
+}
+
+/** What would explain a disagreement, with the change that says so. */
+interface Cause {
+  readonly text: string;
+  readonly remedy: string;
+  readonly change: readonly JobChange[];
+}
+
+/** Largest joint dip, mm, that still looks like a joint and not a slip of the tape. Common practice, no source. */
+const LARGEST_DIP = 6;
+
+/**
+ * Cross-checks the wrap measured round the book against width, thickness and rise.
+ *
+ * A difference within the root-sum-square of the errors agrees; within their plain sum it is uncertain; beyond that at
+ * least one measure is wrong, and the changes that would each explain it are computed.
+ */
+export function measures(context: CheckContext): Check {
+  const { design, say } = context;
+  const { book } = design.job;
+  const readings = readingsOf(design.job);
+  const base = { id: 'measures', title: 'Measures agree', unit: 'mm' } as const;
+  if (readings.length === 0) {
+    return {
+      ...base,
+      verdict: 'fits',
+      value: 0,
+      limit: 0,
+      message: 'Only ruler measures are given. A paper strip round the closed book would check them.',
+      remedy: '',
+      change: [],
+    };
+  }
+  const ratio = (reading: Reading): number =>
+    Math.abs(reading.measured - reading.computed) / Math.max(1e-9, worst(reading));
+  const reading = readings.reduce((most, each) => (ratio(each) > ratio(most) ? each : most));
+  const difference = reading.measured - reading.computed;
+  const verdict = verdictOf(reading);
+  const found = `${reading.name}: ${say.given(reading.measured)} measured, ${say.length(reading.computed)} from the other measures`;
+  if (verdict === 'fits') {
+    return {
+      ...base,
+      verdict,
+      value: difference,
+      limit: worst(reading),
+      message: `${found}; they agree.`,
+      remedy: '',
+      change: [],
+    };
+  }
+  const causes = causesOf(book, difference / reading.share, say);
+  const others = causes.slice(1).map(({ text }) => text);
+  const likely = causes[0];
+  return {
+    ...base,
+    verdict,
+    value: difference,
+    limit: worst(reading),
+    message:
+      `${found}; ${say.length(Math.abs(difference))} ${difference > 0 ? 'more' : 'less'} than they allow.` +
+      (likely ? ` Likely cause: ${likely.text}.` : '') +
+      (others.length > 0 ? ` Or: ${others.join('; or ')}.` : ''),
+    remedy: likely?.remedy ?? 'Measure again, all measures with the same ruler.',
+    change: likely?.change ?? [],
+  };
+}
+
+const worst = ({ errors }: Reading): number => errors.reduce((sum, error) => sum + error, 0);
+
+function verdictOf(reading: Reading): Verdict {
+  const difference = Math.abs(reading.measured - reading.computed);
+  if (difference <= Math.hypot(...reading.errors) + 1e-9) return 'fits';
+  return difference <= worst(reading) + 1e-9 ? 'tight' : 'fails';
+}
+
+function readingsOf({ book }: Job): Reading[] {
+  const { closedWrap_mm: strip, rolledHalf_mm: rolled, openFlatWidth_mm: openFlat, error_mm: error } = book.measured;
+  const wrap = bareWrap(book);
+  const readings: Reading[] = [];
+  const whole = [2 * error, error, error];
+  if (strip !== null) readings.push({ name: 'Closed wrap', measured: strip, computed: wrap, errors: whole, share: 1 });
+  if (rolled !== null)
+    readings.push({
+      name: 'Rolled half',
+      measured: rolled,
+      computed: wrap / 2,
+      errors: [error, error / 2, error],
+      share: 1 / 2,
+    });
+  if (strip !== null && rolled !== null)
+    readings.push({
+      name: 'Closed wrap against the rolled half',
+      measured: strip,
+      computed: 2 * rolled,
+      errors: [error, 2 * error],
+      share: 1,
+    });
+  if (openFlat !== null) {
+    // Any joint dip from none to the largest explains itself; only what lies outside that range disagrees.
+    const nearest = Math.min(Math.max(openFlat, wrap), wrap + 2 * LARGEST_DIP);
+    readings.push({ name: 'Open flat', measured: openFlat, computed: nearest, errors: whole, share: 1 });
+  }
+  return readings;
+}
+
+/** Closed wrap on the surface of the bare book. */
+function bareWrap(book: Job['book']): number {
+  return tautPath(bookOutline(bookModel(book), CLOSED)).length;
+}
+
+/**
+ * What would each explain a wrap that is `difference` mm longer than computed, likeliest first: a rise of the back, a
+ * thicker spine than was measured (swell, wedge), a slip in the width.
+ */
+function causesOf(book: Job['book'], difference: number, say: Phrase): Cause[] {
+  const { thickness_mm: thickness, width_mm: width, boardThickness_mm: board } = book;
+  const causes: Cause[] = [];
+  const rise = riseForArc(thickness, bookModel(book).spinePath + difference);
+  if (rise !== null && rise > 0)
+    causes.push({
+      text: `a rounded back with a rise of ${say.length(rise)}`,
+      remedy: `If the back is rounded, set its rise to ${say.length(rise)}; else measure again.`,
+      change: [
+        { path: 'book.spine.shape', value: 'rounded' },
+        { path: 'book.spine.rise_mm', value: tenth(rise) },
+      ],
+    });
+  const spine = thickness + difference;
+  if (book.spine.shape === 'flat' && spine > 2 * board)
+    causes.push({
+      text: `a spine ${say.length(spine)} thick, ${difference > 0 ? 'swollen beyond' : 'thinner than'} the ${say.given(thickness)} given`,
+      remedy: `Measure the thickness at the spine again: ${say.length(spine)} would agree.`,
+      change: [{ path: 'book.thickness_mm', value: tenth(spine) }],
+    });
+  causes.push({
+    text: `a width of ${say.length(width + difference / 2)} in place of ${say.given(width)}`,
+    remedy: `Measure the width again: ${say.length(width + difference / 2)} would agree.`,
+    change: [{ path: 'book.width_mm', value: tenth(width + difference / 2) }],
+  });
+  return causes;
+}
+
+/** A measure as a maker would write it, to 0.1 mm. */
+const tenth = (value: number): number => Math.round(value * 10) / 10;

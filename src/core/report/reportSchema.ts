@@ -1,0 +1,68 @@
+import { z } from 'zod';
+
+/**
+ * The report document. All lengths in mm, angles in degrees; gap positive, overrun negative.
+ *
+ * The job inside it is a parsed one with its defaults filled in, so it is not checked a second time here.
+ */
+const number = z.number();
+const nullable = z.number().nullable();
+
+const allowanceSchema = z.strictObject({
+  total_mm: number,
+  parts: z.array(z.strictObject({ name: z.string(), length_mm: number })),
+});
+
+const fitAtSchema = z.strictObject({
+  thickness_mm: number,
+  foreEdge: z.strictObject({ front_mm: number, back_mm: number }),
+  head_mm: number,
+  tail_mm: number,
+  closed: z.strictObject({
+    closes: z.boolean(),
+    slack_mm: number,
+    /** 180 where the boards do not go in even with the book flat. */
+    staysOpen_deg: number,
+    gape_mm: number,
+    goesIn: z.boolean(),
+  }),
+  flat: z.strictObject({ slack_mm: number, boardTravel_mm: number, opensTo_deg: nullable }),
+  pockets: z.strictObject({ depth_mm: number, held_mm: number, loadingAngle_deg: number, loads: z.boolean() }),
+});
+
+const verdictSchema = z.enum(['fits', 'tight', 'fails']);
+
+const errorBandSchema = z.strictObject({ worst_mm: number, spread_mm: number });
+
+export const reportSchema = z.strictObject({
+  format: z.literal('coverwright-report'),
+  version: z.literal(1),
+  job: z.unknown(),
+  pattern: z.strictObject({
+    outside: z.strictObject({ width_mm: number, height_mm: number }),
+    pocket: z.strictObject({ width_mm: number, height_mm: number, count: z.union([z.literal(0), z.literal(2)]) }),
+    lining: z.strictObject({ width_mm: number, height_mm: number }).nullable(),
+  }),
+  allowances: z.strictObject({ foreEdge: allowanceSchema, head: allowanceSchema, tail: allowanceSchema }),
+  wrap: z.strictObject({ closed_mm: number, flat_mm: number }),
+  fit: z.strictObject({ thin: fitAtSchema, nominal: fitAtSchema, thick: fitAtSchema }),
+  uncertainty: z.strictObject({ foreEdge: errorBandSchema, head: errorBandSchema, tail: errorBandSchema }),
+  checks: z.array(
+    z.strictObject({
+      id: z.string(),
+      title: z.string(),
+      verdict: verdictSchema,
+      value: number,
+      limit: number,
+      unit: z.enum(['mm', 'deg', '']),
+      message: z.string(),
+      remedy: z.string(),
+      change: z.array(z.strictObject({ path: z.string(), value: z.union([number, z.string(), z.null()]) })),
+    }),
+  ),
+  headline: z.string(),
+  verdict: verdictSchema,
+});
+
+export type Report = z.output<typeof reportSchema>;
+export type FitAt = z.output<typeof fitAtSchema>;

@@ -1,0 +1,8 @@
+/** A length in millimetres. The brand exists only for the compiler: at run time it is a plain number. */
+export type Mm = number & { readonly __unit: 'mm' };
+
+/** Marks a plain number as millimetres. Use it only where a number enters core: a parsed field, a schema, a test. */
+export const mm = (value: number): Mm => value as Mm;
+
+/** Millimetres in one inch, exact since 1959 (international yard and pound agreement). */
+export const MM_PER_INCH = 25.4;

@@ -1,0 +1,187 @@
+import { execFileSync, spawnSync } from 'node:child_process';
+import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { afterAll, beforeAll, describe, expect, test } from 'vitest';
+import tideLedger from '../../public/jobs/tide-ledger.json' with { type: 'json' };
+
+type Change = readonly [path: string, value: unknown];
+
+/** The tide ledger's document with one value set, or taken out where the value is undefined. */
+function changed(...changes: Change[]): string {
+  const document = structuredClone(tideLedger) as Record<string, unknown>;
+  for (const [path, value] of changes) {
+    const keys = path.split('.');
+    let place = document;
+    for (const key of keys.slice(0, -1)) {
+      place[key] ??= {};
+      place = place[key] as Record<string, unknown>;
+    }
+    const last = keys[keys.length - 1]!;
+    if (value === undefined) delete place[last];
+    else place[last] = value;
+  }
+  return JSON.stringify(document);
+}
+
+/** What is wrong, the text of the file, and the path that the error has to name. */
+const BAD: readonly (readonly [what: string, text: string, path: string])[] = [
+  ['a text for a number', changed(['book.width_mm', '165']), 'book.width_mm'],
+  ['a truth value for a number', changed(['book.height_mm', true]), 'book.height_mm'],
+  ['null for a measure', changed(['book.thickness_mm', null]), 'book.thickness_mm'],
+  ['a list for a number', changed(['book.width_mm', [165]]), 'book.width_mm'],
+  ['an object for a number', changed(['book.width_mm', { mm: 165 }]), 'book.width_mm'],
+  ['a missing measure', changed(['book.width_mm', undefined]), 'book.width_mm'],
+  ['a missing book', changed(['book', undefined]), 'book'],
+  ['a missing leather', changed(['leather', undefined]), 'leather'],
+  ['a missing thick end', changed(['leather.outside.max_mm', undefined]), 'leather.outside.max_mm'],
+  ['a text for the book', changed(['book', 'tide ledger']), 'book'],
+  ['a list for the leather', changed(['leather', []]), 'leather'],
+  ['a negative width', changed(['book.width_mm', -165]), 'book.width_mm'],
+  ['zero thickness', changed(['book.thickness_mm', 0]), 'book.thickness_mm'],
+  ['a negative leather', changed(['leather.outside.min_mm', -1]), 'leather.outside.min_mm'],
+  ['a negative ease', changed(['ease.head_mm', -0.5]), 'ease.head_mm'],
+  ['a negative error', changed(['book.measured.error_mm', -1]), 'book.measured.error_mm'],
+  ['a width of 14 m', changed(['book.width_mm', 14000]), 'book.width_mm'],
+  ['a huge number', changed(['book.height_mm', 1e300]), 'book.height_mm'],
+  ['a number beyond all range', '{"format":"coverwright-job","version":1,"book":{"width_mm":1e999}}', 'book.width_mm'],
+  ['a pitch of 0.1 mm', changed(['seam.pitch_mm', 0.1]), 'seam.pitch_mm'],
+  ['a neutral fraction of 2', changed(['leather.outside.neutral', 2]), 'leather.outside.neutral'],
+  ['a fold-back of 400 degrees', changed(['book.foldBack_deg', 400]), 'book.foldBack_deg'],
+  ['NaN, which JSON does not know', changed().replace('165', 'NaN'), '(file)'],
+  ['Infinity, which JSON does not know', changed().replace('165', 'Infinity'), '(file)'],
+  ['min over max', changed(['leather.outside.min_mm', 3], ['leather.outside.max_mm', 2]), 'leather.outside.min_mm'],
+  [
+    'skiving to more than there is',
+    changed(['leather.outside.foldThickness_mm', 5]),
+    'leather.outside.foldThickness_mm',
+  ],
+  ['a rise on a flat back', changed(['book.spine.rise_mm', 4]), 'book.spine.rise_mm'],
+  ['a rise over half the thickness', changed(['book.spine', { shape: 'rounded', rise_mm: 20 }]), 'book.spine.rise_mm'],
+  [
+    'boards thicker than the book',
+    changed(['book.boardThickness_mm', 12], ['book.thickness_mm', 20]),
+    'book.boardThickness_mm',
+  ],
+  ['an edge radius over half the thickness', changed(['book.cornerRadius_mm', 20]), 'book.cornerRadius_mm'],
+  ['a style of the other seam', changed(['seam.style', 'saddle']), 'seam.style'],
+  [
+    'a height lost in its margins',
+    changed(['pattern.outsideHeight_mm', 30], ['seam.edgeMargin_mm', 20]),
+    'pattern.outsideHeight_mm',
+  ],
+  ['an unknown kind', changed(['book.kind', 'scroll']), 'book.kind'],
+  ['an unknown seam', changed(['seam.method', 'glue']), 'seam.method'],
+  ['another format', changed(['format', 'another']), 'format'],
+  ['a version to come', changed(['version', 99]), 'version'],
+  ['an unknown field at the top', changed(['colour', 'red']), 'colour'],
+  ['an unknown field deep down', changed(['book.spine.raise_mm', 3]), 'book.spine.raise_mm'],
+  ['a misspelt field', changed(['book.widht_mm', 165]), 'book.widht_mm'],
+  ['a name of a thousand letters', changed(['name', 'x'.repeat(1000)]), 'name'],
+  ['an empty file', '', '(file)'],
+  ['white space only', ' \n\t ', '(file)'],
+  ['not JSON', 'width: 165', '(file)'],
+  ['JSON cut off in the middle', changed().slice(0, 120), '(file)'],
+  ['a bare number', '42', '(document)'],
+  ['a bare list', '[]', '(document)'],
+  ['null', 'null', '(document)'],
+  ['nesting 50,000 deep', '['.repeat(50_000) + ']'.repeat(50_000), '(document)'],
+  ['nesting deep in a field', changed().replace('165', `${'[['.repeat(5000)}${']]'.repeat(5000)}`), 'book.width_mm'],
+  ['a 10 MB file', `${changed()}${' '.repeat(10_000_000)}`, '(file)'],
+];
+
+describe('the command line', () => {
+  let folder: string;
+  const script = join(import.meta.dirname, '../../scripts/fit.mjs');
+  const runFit = (args: readonly string[], input?: string) =>
+    spawnSync(process.execPath, [script, ...args], { input, encoding: 'utf8' });
+  const file = (name: string, text: string) => {
+    const path = join(folder, name);
+    writeFileSync(path, text);
+    return path;
+  };
+
+  beforeAll(() => {
+    folder = mkdtempSync(join(tmpdir(), 'fit-'));
+    execFileSync(process.execPath, [script, '--help']); // builds the bundle once, outside the tests
+  });
+  afterAll(() => rmSync(folder, { recursive: true }));
+
+  test.each(BAD)('refuses %s with exit 2, the path named, and no stack trace', (_what, text, path) => {
+    const { status, stdout, stderr } = runFit([file('bad.json', text)]);
+    expect(status).toBe(2);
+    expect(stdout).toBe('');
+    const lines = stderr.trimEnd().split('\n');
+    expect(lines.map((line) => line.split(': ')[0])).toContain(path);
+    for (const line of lines) expect(line).toMatch(/^\S+: got .+; allowed: .+; .+/);
+    expect(stderr).not.toMatch(/\n\s+at |node_modules|Error:/);
+  });
+
+  test('names every error of a file at once', () => {
+    const { stderr } = runFit([
+      file(
+        'bad.json',
+        changed(['book.width_mm', 'x'], ['book.height_mm', -1], ['nonsense', 1], ['leather.outside.min_mm', 3]),
+      ),
+    ]);
+    expect(
+      stderr
+        .trimEnd()
+        .split('\n')
+        .map((line) => line.split(': ')[0])
+        .sort(),
+    ).toEqual(['book.height_mm', 'book.width_mm', 'leather.outside.min_mm', 'nonsense']);
+  });
+
+  test('keeps each error on one line whatever a file holds', () => {
+    const { stderr } = runFit([file('bad.json', changed(['a\nb: c', 1]))]);
+    expect(stderr.trimEnd().split('\n')).toHaveLength(1);
+  });
+
+  test('reads standard input, and prints nothing but the report', () => {
+    const { status, stdout, stderr } = runFit(['-'], changed());
+    expect(status).toBe(0);
+    expect(stderr).toBe('');
+    expect(JSON.parse(stdout)).toMatchObject({ format: 'coverwright-report', verdict: 'fits' });
+  });
+
+  test('exits 1 when a job was computed and fails', () => {
+    const { status, stdout } = runFit(['-'], changed(['pattern.outsideWidth_mm', 360]));
+    expect(status).toBe(1);
+    expect(JSON.parse(stdout).verdict).toBe('fails');
+  });
+
+  test('prints one report a line for several files, and still all good ones when one is bad', () => {
+    const good = file('good.json', changed());
+    const { status, stdout, stderr } = runFit([good, file('bad.json', '{'), good]);
+    expect(status).toBe(2);
+    expect(
+      stdout
+        .trimEnd()
+        .split('\n')
+        .map((line) => JSON.parse(line).verdict),
+    ).toEqual(['fits', 'fits']);
+    expect(stderr).toContain('bad.json: (file): got ');
+  });
+
+  test.each([
+    [[], '(files)'],
+    [['--nonsense', 'x.json'], '--nonsense'],
+    [['--units', 'furlong', 'x.json'], '--units'],
+    [['no-such-file.json'], '(file)'],
+    [['.'], '(file)'],
+  ])('refuses the words %j with exit 2', (words, path) => {
+    const { status, stderr } = runFit(words);
+    expect(status).toBe(2);
+    expect(stderr.startsWith(`${path}: got `)).toBe(true);
+  });
+
+  test('says in inches what it says in mm when asked', () => {
+    const { stdout } = runFit(['--units', 'in', '-'], changed());
+    expect(JSON.parse(stdout).headline).toMatch(/gap \d+\/\d+ to \d+\/\d+ in/);
+  });
+
+  test('helps', () => {
+    expect(runFit(['--help'])).toMatchObject({ status: 0, stderr: '' });
+  });
+});

@@ -1,0 +1,213 @@
+import { describe, expect, test } from 'vitest';
+import { reverseCurve } from '../../src/core/allowance/reverseCurve.ts';
+import { bookModel } from '../../src/core/book/bookModel.ts';
+import { bookOutline, CLOSED } from '../../src/core/book/bookOutline.ts';
+import { pathLength, tautPath } from '../../src/core/book/tautPath.ts';
+import { fitReport } from '../../src/core/fit.ts';
+import type { JobInput } from '../../src/core/job/jobSchema.ts';
+import { bendLength, neutralFromTestFold } from '../../src/core/leather/bend.ts';
+import { circularSegment } from '../../src/core/math/circularSegment.ts';
+import { MM_PER_OUNCE } from '../../src/core/units/leatherWeight.ts';
+import { MM_PER_INCH } from '../../src/core/units/mm.ts';
+import { soundJob } from '../jobArbitrary.ts';
+import reference from './reference-values.json' with { type: 'json' };
+
+const close = (value: number, expected: number, rel: number) =>
+  expect(Math.abs(value - expected)).toBeLessThanOrEqual(rel * Math.abs(expected));
+
+const radians = (degrees: number) => (degrees * Math.PI) / 180;
+
+describe('DIN 6935 sheet metal rows, with their own neutral line fed to the bend', () => {
+  // Source: DIN 6935, L = a + b + v, k = 0.65 + 0.5 log10(r/s) capped at 1, k a fraction of s/2.
+  test.each(reference.bend.din)('opening $opening_deg degrees, r $r, s $s', ({ opening_deg, r, s, k, a, b, L }) => {
+    close(Math.min(1, 0.65 + 0.5 * Math.log10(r / s)), k, 1e-6);
+    const turn = radians(180 - opening_deg);
+    const setBack = opening_deg > 90 ? 2 * (r + s) * Math.tan(turn / 2) : 2 * (r + s);
+    const allowance = bendLength(turn, r, s, Math.min(1, 0.65 + 0.5 * Math.log10(r / s)) / 2) - setBack;
+    close(a + b + allowance, L, reference.bend.rel);
+  });
+
+  test('one leather thickness a fold is a neutral line at 2/pi (common practice, no source)', () => {
+    close(bendLength(Math.PI / 2, 0, 1.8, reference.bend.onePerFold_K), 1.8, 1e-6);
+    close(neutralFromTestFold(bendLength(Math.PI, 3, 1.8, 0.61), Math.PI, 3, 1.8), 0.61, 1e-12);
+  });
+});
+
+describe('exact geometry', () => {
+  test.each(reference.reverseCurve.rows)(
+    'reverse curve of offset $h at radius $R: two tangent arcs',
+    ({ h, R, d, L }) => {
+      close(reverseCurve(h, R).run, d, reference.reverseCurve.rel);
+      close(reverseCurve(h, R).length, L, reference.reverseCurve.rel);
+    },
+  );
+
+  test('a reverse curve over more than two radii has quarter circles and an upright, and joins the other branch', () => {
+    expect(reverseCurve(5, 2)).toMatchObject({ run: 4, straight: 1, length: Math.PI * 2 + 1 });
+    expect(reverseCurve(4 - 1e-9, 2).length).toBeCloseTo(reverseCurve(4 + 1e-9, 2).length, 4);
+  });
+
+  test.each(reference.steiner.rows)(
+    "Steiner's formula round a $rect block at offset $offset",
+    ({ rect, offset, perimeter }) => {
+      // The cover's path has three sides and two corners; the block's own fourth side and corners complete the round.
+      const [width, thickness] = rect as [number, number];
+      const book = bookModel({
+        ...book0(),
+        width_mm: width,
+        thickness_mm: thickness,
+        foreEdgeThickness_mm: thickness,
+      } as never);
+      const path = tautPath(bookOutline(book, CLOSED));
+      close(pathLength(path.pieces, offset) + thickness + Math.PI * offset, perimeter, reference.steiner.rel);
+    },
+  );
+
+  test('circular segment over a chord', () => {
+    const [row] = reference.roundedSpine.rows;
+    const { radius, arc } = circularSegment(row!.chord, row!.rise);
+    close(radius, row!.radius!, reference.roundedSpine.rel);
+    close(arc, row!.arc, reference.roundedSpine.rel);
+    const unit = reference.roundedSpine.rows[1]!;
+    close(circularSegment(unit.chord, unit.rise).arc, unit.arc, 5e-6); // its rise is printed to six digits only
+    close(circularSegment(unit.chord, unit.rise).halfAngle * 2, radians(unit.angle_deg!), 5e-6);
+  });
+});
+
+describe('a rounded back', () => {
+  test('of bulk 13/16 in measures 0.95 in over the spine as a third of a circle', () => {
+    // Source: welbound.com/articles/22. An arc on that chord; 0.95 in needs 110 degrees, within the usual third of a circle.
+    const chord = (13 / 16) * MM_PER_INCH;
+    const third = circularSegment(chord, (chord / 2) * Math.tan(radians(120) / 4)).arc / MM_PER_INCH;
+    expect(third).toBeCloseTo(0.98, 2);
+    const arc = circularSegment(chord, (chord / 2) * Math.tan(radians(110) / 4)).arc / MM_PER_INCH;
+    expect(arc).toBeCloseTo(0.95, 2);
+  });
+});
+
+/** A sharp-edged flat-back book as the schema would deliver it; the tests above set its size. */
+function book0() {
+  return soundJob(checkBook(0.5, 0.375)).book;
+}
+
+/** Hardback 6 x 8 1/2 x 1 in, boards 1/8 in, leather 4-5 oz, seam margin 1/4 in (common practice, no source). */
+function checkBook(foreEdge: number, headTail: number, error = 0): JobInput {
+  const inches = (value: number) => value * MM_PER_INCH;
+  return {
+    format: 'coverwright-job',
+    version: 1,
+    book: {
+      width_mm: inches(6),
+      height_mm: inches(8.5),
+      thickness_mm: inches(1),
+      boardThickness_mm: inches(1 / 8),
+      measured: { error_mm: error },
+    },
+    leather: { outside: { min_mm: 4 * MM_PER_OUNCE, max_mm: 5 * MM_PER_OUNCE } },
+    seam: { method: 'lacing', edgeMargin_mm: inches(1 / 4) },
+    pattern: {
+      outsideWidth_mm: inches(2 * 6 + 1 + 2 * foreEdge),
+      outsideHeight_mm: inches(8.5 + 2 * headTail),
+    },
+  };
+}
+
+describe('the trade check book, 6 x 8 1/2 x 1 in (common practice, no source)', () => {
+  test('with 1/2 in at the fore-edges and 3/8 in at head and tail fits at 4 oz and at 5 oz, gap 0 to 3 mm everywhere', () => {
+    const report = fitReport(soundJob(checkBook(1 / 2, 3 / 8)));
+    expect(report.verdict).toBe('fits');
+    for (const point of ['thin', 'nominal', 'thick'] as const) {
+      const { foreEdge, head_mm, tail_mm, closed } = report.fit[point];
+      expect(closed.closes).toBe(true);
+      for (const gap of [foreEdge.front_mm, foreEdge.back_mm, head_mm, tail_mm]) {
+        expect(gap).toBeGreaterThanOrEqual(0);
+        expect(gap).toBeLessThanOrEqual(3);
+      }
+    }
+  });
+
+  test('measured to half a millimetre it is tight at head and tail, where 5 oz leaves hardly any room', () => {
+    const report = fitReport(soundJob(checkBook(1 / 2, 3 / 8, 0.5)));
+    expect(report.checks.filter(({ verdict }) => verdict === 'tight').map(({ id }) => id)).toEqual(['head', 'tail']);
+    expect(report.verdict).toBe('tight');
+  });
+
+  test('with 1/4 in at the fore-edges does not close and says by how much', () => {
+    const report = fitReport(soundJob(checkBook(1 / 4, 3 / 8)));
+    expect(report.verdict).toBe('fails');
+    expect(report.fit.thick.closed.closes).toBe(false);
+    // Short by what is missing: 1/2 in less the 3.175 mm that the trade's allowance leaves over.
+    expect(report.fit.thick.closed.slack_mm).toBeCloseTo(2 * 1.5875 - MM_PER_INCH / 2, 6);
+    expect(report.headline).toContain('9.5 mm short');
+  });
+
+  test('needs about the allowances of the trade when the tool sizes it', () => {
+    const { pattern: _, ...open } = checkBook(1 / 2, 3 / 8);
+    const { allowances } = fitReport(soundJob({ ...open, ease: { foreEdge_mm: 0, head_mm: 0, tail_mm: 0 } }));
+    expect(Math.abs(allowances.foreEdge.total_mm - MM_PER_INCH / 2)).toBeLessThan(2);
+    expect(Math.abs(allowances.head.total_mm - (3 / 8) * MM_PER_INCH)).toBeLessThan(0.5);
+  });
+});
+
+describe('a diary 149 x 105 x 19 mm in 1.5 mm leather with 40 mm turned ends and 2 mm stitch margin', () => {
+  // Source: westaa.hatenablog.com 2017/05/02/184233. The board is not stated there; 1 mm from memory of such diaries.
+  const diary = (height: number | null, boardThickness_mm = 1): JobInput => ({
+    format: 'coverwright-job',
+    version: 1,
+    book: { kind: 'paperback', width_mm: 105, height_mm: 149, thickness_mm: 19, boardThickness_mm },
+    leather: { outside: { min_mm: 1.5, max_mm: 1.5 } },
+    seam: { method: 'stitching', edgeMargin_mm: 2 },
+    pockets: { construction: 'turned', depth_mm: 40, hold_mm: 30 },
+    pattern: { outsideHeight_mm: height },
+  });
+
+  test.each([0.4, 1, 2])('height 155 fails or is tight at head and tail, 158 passes (board %f mm)', (board) => {
+    const small = fitReport(soundJob(diary(155, board)));
+    for (const id of ['head', 'tail']) expect(small.checks.find((check) => check.id === id)?.verdict).not.toBe('fits');
+    expect(fitReport(soundJob(diary(158, board))).verdict).not.toBe('fails');
+    for (const id of ['head', 'tail'])
+      expect(fitReport(soundJob(diary(158, board))).checks.find((check) => check.id === id)?.verdict).toBe('fits');
+  });
+
+  test('height sized by the tool falls within a millimetre of the 157 to 159 wanted', () => {
+    const { height_mm } = fitReport(soundJob(diary(null))).pattern.outside;
+    expect(height_mm).toBeGreaterThanOrEqual(156);
+    expect(height_mm).toBeLessThanOrEqual(160);
+  });
+
+  test('width comes out near (40 + 2 + 105 + 2) x 2 + 19 = 317', () => {
+    expect((40 + 2 + 105 + 2) * 2 + 19).toBe(317);
+    const { width_mm } = fitReport(soundJob({ ...diary(158), ease: { foreEdge_mm: 0 } })).pattern.outside;
+    expect(Math.abs(width_mm - 317)).toBeLessThanOrEqual(3.5);
+  });
+});
+
+describe('published journal covers', () => {
+  test('closed wrap 15 1/4 x 9 3/4 in is cut 16 x 10 1/2 in: 3/8 in on each side', () => {
+    // Source: dodson-designs.com/ancjournal. The arithmetic is exact; the book's own thickness is not stated there.
+    expect(15.25 + 2 * 0.375).toBe(16);
+    expect(9.75 + 2 * 0.375).toBe(10.5);
+  });
+
+  test('book 8 1/4 x 5 1/4 x 7/8 in in 4-5 oz is cut about 16 1/2 x 9 in', () => {
+    // Source: adamsleatherworks.com, basic journal cover. A band: its margins, board and turned ends are not all stated.
+    const { pattern } = fitReport(
+      soundJob({
+        format: 'coverwright-job',
+        version: 1,
+        book: {
+          kind: 'paperback',
+          width_mm: 5.25 * MM_PER_INCH,
+          height_mm: 8.25 * MM_PER_INCH,
+          thickness_mm: 0.875 * MM_PER_INCH,
+          boardThickness_mm: 1,
+        },
+        leather: { outside: { min_mm: 4 * MM_PER_OUNCE, max_mm: 5 * MM_PER_OUNCE } },
+        seam: { method: 'stitching', edgeMargin_mm: 0.25 * MM_PER_INCH },
+        pockets: { construction: 'turned', depth_mm: 2.2 * MM_PER_INCH },
+      }),
+    );
+    expect(Math.abs(pattern.outside.width_mm / MM_PER_INCH - 16.5)).toBeLessThan(0.5);
+    expect(Math.abs(pattern.outside.height_mm / MM_PER_INCH - 9)).toBeLessThan(0.25);
+  });
+});

@@ -1,0 +1,112 @@
+import { posix } from 'node:path';
+
+/**
+ * The import rule: a file may import its own layer and any layer of a lower rank. Layers of one rank stand side by side
+ * and do not know each other.
+ */
+const RANKS: Readonly<Record<string, number>> = {
+  'core/units': 0,
+  'core/math': 0,
+  'core/job': 1,
+  'core/book': 2,
+  'core/leather': 2,
+  'core/allowance': 3,
+  'core/pattern': 4,
+  'core/fold': 5,
+  'core/report': 6,
+  'core/fit.ts': 7,
+  'core/index.ts': 8,
+  output: 9,
+  cli: 10,
+  app: 10,
+};
+
+const ORDER =
+  'units, math -> job -> book, leather -> allowance -> pattern -> fold -> report -> fit; core -> output -> cli, app';
+
+const RUNTIME_FREE = /^(node:|react($|-dom|\/)|@react-three\/)/;
+
+const STATEMENTS = [
+  /^[ \t]*import\s+[\w\s{},*$]+?\s+from\s*['"]([^'"]+)['"]/gm,
+  /^[ \t]*import\s*['"]([^'"]+)['"]/gm,
+  /^[ \t]*export\s+(?:type\s+)?(?:\*(?:\s+as\s+[\w$]+)?|\{[^}]*\})\s*from\s*['"]([^'"]+)['"]/gm,
+  /\bimport\(\s*['"`]([^'"`]+)['"`]\s*\)/g,
+  /\bnew URL\(\s*['"]([^'"]+\.tsx?)['"]/g,
+];
+
+/** Lists what a module's source imports: static, side-effect, re-exported, dynamic, and workers named by URL. */
+export function importsOf(source: string): string[] {
+  const found = STATEMENTS.flatMap((statement) => Array.from(source.matchAll(statement), (match) => match[1]!));
+  return [...new Set(found.map((specifier) => specifier.replace(/\?.*$/, '')))];
+}
+
+const isRelative = (specifier: string): boolean => specifier.startsWith('.');
+
+/** Gives the path under src a relative import points to, such as `core/units/mm.ts`; `../...` when it leaves src. */
+export const resolveImport = (file: string, specifier: string): string => posix.join(posix.dirname(file), specifier);
+
+/** Gives the layer of a path under src, or undefined when it belongs to none. */
+function layerOf(path: string): string | undefined {
+  const [top = '', second = ''] = path.split('/');
+  const layer = top === 'core' ? `core/${second}` : top;
+  return layer in RANKS ? layer : undefined;
+}
+
+/** Says why `file` (a path under src) may not import `specifier`; null when it may. */
+export function wrongImport(file: string, specifier: string): string | null {
+  const from = layerOf(file);
+  if (from === undefined) return `${file} is in no layer; the layers are ${ORDER}. Move it into one.`;
+  return isRelative(specifier) ? wrongLayer(file, from, resolveImport(file, specifier)) : wrongPackage(from, specifier);
+}
+
+function wrongLayer(file: string, from: string, target: string): string | null {
+  if (!/\.\w+$/.test(target)) return `write the extension: a relative import names its file in full.`;
+  if (target.startsWith('..')) {
+    const isData = /^\.\.\/public\/.+\.json$/.test(target);
+    return isData ? null : 'only JSON under public may be imported from outside src.';
+  }
+  const to = layerOf(target);
+  if (to === undefined) return `${target} is in no layer; the layers are ${ORDER}.`;
+  if (from === to || RANKS[to]! < RANKS[from]!) return null;
+  if (RANKS[to] === RANKS[from]) {
+    return `${from} and ${to} stand side by side and must not know each other: put what they share in a lower layer.`;
+  }
+  return `${from} comes before ${to} in ${ORDER}: pass ${file} what it needs as an argument, or move it.`;
+}
+
+function wrongPackage(from: string, specifier: string): string | null {
+  if (from.startsWith('core/')) {
+    return specifier === 'zod' ? null : 'core runs anywhere, also in a worker: plain TypeScript and zod only.';
+  }
+  if (from === 'output' && RUNTIME_FREE.test(specifier)) {
+    return 'output serves both the screen and the command line: neither React nor Node may be needed to write a file.';
+  }
+  if (from === 'cli' && RUNTIME_FREE.test(specifier) && !specifier.startsWith('node:')) {
+    return 'the command line draws nothing: React lives in app only.';
+  }
+  if (from === 'app' && specifier.startsWith('node:')) return 'app runs in a browser, which has no Node modules.';
+  return null;
+}
+
+/** Finds one cycle in a graph of files as the list of files on it, first = last; null when there is none. */
+export function findCycle(graph: ReadonlyMap<string, readonly string[]>): string[] | null {
+  const done = new Set<string>();
+  const path: string[] = [];
+  const visit = (file: string): string[] | null => {
+    if (path.includes(file)) return [...path.slice(path.indexOf(file)), file];
+    if (done.has(file)) return null;
+    path.push(file);
+    for (const next of graph.get(file) ?? []) {
+      const cycle = visit(next);
+      if (cycle) return cycle;
+    }
+    path.pop();
+    done.add(file);
+    return null;
+  };
+  for (const file of graph.keys()) {
+    const cycle = visit(file);
+    if (cycle) return cycle;
+  }
+  return null;
+}

@@ -1,0 +1,15 @@
+import { defineConfig } from 'vite';
+
+/** The command line as one file with nothing left to resolve, so that plain node starts it at once. */
+export default defineConfig({
+  publicDir: false,
+  ssr: { noExternal: true },
+  build: {
+    ssr: 'src/cli/main.ts',
+    outDir: 'dist-cli',
+    emptyOutDir: false,
+    copyPublicDir: false,
+    target: 'node20',
+    rolldownOptions: { output: { entryFileNames: 'fit.js', codeSplitting: false } },
+  },
+});
