@@ -1,0 +1,153 @@
+import { largestPenetration, pairContacts, updateMultipliers } from './contact.ts';
+import { balance, type NewtonState } from './newton.ts';
+import { layAlong, refine } from './resample.ts';
+import { measureSag } from './sag.ts';
+import { updateStops } from './slideStops.ts';
+import { loadProblem, placeEnds } from './stripEnds.ts';
+import { faultIn, type StripProblem } from './stripProblem.ts';
+import { type StripSettings, stripSettings } from './stripSettings.ts';
+import { readSolution, type StripSolution } from './stripSolution.ts';
+import { createStripWorkspace, type StripWorkspace } from './stripWorkspace.ts';
+
+/**
+ * How a solve ended. Only `converged` is a shape to trust.
+ *
+ * stalled: no step lowers the energy; iterationCap: Newton ran out; contactOpen: the multiplier passes ran out with a gap
+ * left; notFinite: the shape degenerated; badInput: the problem itself is wrong, and `message` says where.
+ */
+export type StripStatus = 'converged' | 'stalled' | 'iterationCap' | 'contactOpen' | 'notFinite' | 'badInput';
+
+/** A strip that can be solved again and again: workspaces for every resolution of a cold start, and the last shape. */
+export interface StripSolver {
+  readonly settings: StripSettings;
+  /** Coarse to fine; the last has `settings.segments`. */
+  readonly levels: readonly StripWorkspace[];
+}
+
+/** Tolerances of all but the finest strip, as multiples: its own error is larger than that. */
+const COARSE_LOOSENESS = 1e3;
+
+/** Prepares a solver; all memory that iterations use is taken here. */
+export function createStripSolver(settings: StripSettings = stripSettings): StripSolver {
+  const sizes = [settings.segments];
+  while (sizes[0]! >= 2 * settings.coarsest) sizes.unshift(Math.ceil(sizes[0]! / 2));
+  return { settings, levels: sizes.map(createStripWorkspace) };
+}
+
+/**
+ * Finds the shape of least energy of an elastic strip held at its ends, loaded, and kept out of an obstacle.
+ *
+ * min E(x) subject to gap(x) >= 0: Newton on the augmented Lagrangian, then multipliers take the contact forces, at most
+ * `maxPasses` times. See stripModel.ts and contact.ts for the terms.
+ *
+ * @param guess a path from start to end to begin from, x and y in turn, outside the obstacle: solved on a coarse strip first
+ *   and refined. Leave it out to begin from the solver's last shape (same obstacle shape, slightly changed numbers).
+ * @returns the shape and how far to trust it; never throws, and every number in it is finite
+ */
+export function solveStrip(solver: StripSolver, problem: StripProblem, guess?: ArrayLike<number>): StripSolution {
+  const { settings, levels } = solver;
+  const finest = levels.at(-1)!;
+  const state: NewtonState = { iterations: 0, residual: 0, energy: 0 };
+  const fault = faultIn(problem, settings.segments) ?? faultInGuess(guess, finest);
+  if (fault) {
+    finest.solved = false;
+    return readSolution(finest, problem, 'badInput', state, 0, fault);
+  }
+  const status = guess
+    ? coldStart(levels, problem, settings, guess, state)
+    : warmStart(finest, problem, settings, state);
+  finest.solved = status === 'converged';
+  const penetration = problem.obstacle ? largestPenetration(finest, problem.obstacle, finest.nodes) : 0;
+  return readSolution(finest, problem, status, state, penetration, '');
+}
+
+function warmStart(
+  space: StripWorkspace,
+  problem: StripProblem,
+  settings: StripSettings,
+  state: NewtonState,
+): StripStatus {
+  loadProblem(space, problem);
+  return solveLevel(space, problem, settings, 1, state);
+}
+
+/** Solves on ever finer strips, each begun from the one before; only the finest decides the outcome. */
+function coldStart(
+  levels: readonly StripWorkspace[],
+  problem: StripProblem,
+  settings: StripSettings,
+  guess: ArrayLike<number>,
+  state: NewtonState,
+): StripStatus {
+  let status: StripStatus = 'converged';
+  let spent = 0;
+  levels.forEach((level, i) => {
+    if (status === 'notFinite') return;
+    loadProblem(level, problem);
+    // Nothing of an earlier solve may remain, so that the answer depends on the problem alone.
+    level.nodeForce.fill(0);
+    level.vertexForce.fill(0);
+    level.vertexSag.fill(0);
+    level.endSag.fill(0);
+    level.stopForce.fill(0);
+    const coarser = levels[i - 1];
+    if (coarser) {
+      refine(coarser, level, problem);
+      level.stopForce.set(coarser.stopForce);
+      if (problem.obstacle) {
+        pairContacts(level, problem.obstacle, level.nodes);
+        level.vertexForce.set(coarser.vertexForce);
+      }
+      measureSag(level, problem);
+    } else {
+      layAlong(level, problem, guess);
+    }
+    state.iterations = 0;
+    status = solveLevel(level, problem, settings, i === levels.length - 1 ? 1 : COARSE_LOOSENESS, state);
+    spent += state.iterations;
+  });
+  state.iterations = spent;
+  return status;
+}
+
+function faultInGuess(guess: ArrayLike<number> | undefined, finest: StripWorkspace): string | null {
+  if (!guess) return finest.solved ? null : 'guess: needed, since this solver holds no earlier solution';
+  if (guess.length < 4 || guess.length % 2 !== 0) return 'guess: at least two points are needed, x and y in turn';
+  return Array.from(guess).every(Number.isFinite) ? null : 'guess: every coordinate must be a finite number';
+}
+
+/** Newton and multiplier passes at one resolution, to `looseness` times the settings' tolerances. */
+function solveLevel(
+  space: StripWorkspace,
+  problem: StripProblem,
+  settings: StripSettings,
+  looseness: number,
+  state: NewtonState,
+): StripStatus {
+  const { obstacle } = problem;
+  let { penalty } = settings;
+  const residual = settings.residual * looseness;
+  const gap = settings.gap * looseness;
+  let open = Infinity;
+  for (let pass = 0; pass < settings.maxPasses; pass++) {
+    if (obstacle) pairContacts(space, obstacle, space.nodes);
+    placeEnds(space, problem, space.nodes);
+    const tolerance = Math.max(residual, Math.min(1e-2, 1e-2 * open * penalty));
+    const outcome = balance(space, problem, settings, penalty, tolerance, state);
+    // A deep contact may leave the edge it was paired with, and the energy jump: pair afresh and go on.
+    if (outcome === 'stalled' && obstacle && pass + 1 < settings.maxPasses) continue;
+    if (outcome !== 'balanced') return outcome;
+    const before = open;
+    const sagged = measureSag(space, problem);
+    open = Math.max(
+      obstacle ? updateMultipliers(space, obstacle, space.nodes, penalty) : 0,
+      updateStops(space, problem, space.nodes, penalty),
+    );
+    // Stiff leather over a sharp edge yields little to the penalty: raise it where a pass has not cut the gap fourfold.
+    if (open > gap && open > 0.25 * before) penalty = Math.min(settings.mostPenalty, 4 * penalty);
+    open = Math.max(open, sagged);
+    if (open <= gap && tolerance <= residual) return 'converged';
+    if (open <= gap) open = 0;
+  }
+  return 'contactOpen';
+}
