@@ -2,6 +2,8 @@ export interface Arguments {
   readonly files: readonly string[];
   readonly units: 'mm' | 'in';
   readonly help: boolean;
+  /** Whether to solve the elastic strip. */
+  readonly strip: boolean;
 }
 
 export const USAGE = `Computes how a leather cover fits its book.
@@ -12,6 +14,7 @@ export const USAGE = `Computes how a leather cover fits its book.
 
   --units in    lengths in messages as inch fractions; numbers of the report stay in mm
   --units mm    lengths in messages in mm (default)
+  --no-strip    closed form only: quicker, and nothing on how far the cover springs open
   --help        this text
 
 Exit code: 0 fits or tight, 1 at least one job fails, 2 bad input (each error on standard error as
@@ -27,6 +30,7 @@ export function parseArguments(words: readonly string[]): ParsedArguments {
   const files: string[] = [];
   let units: 'mm' | 'in' = 'mm';
   let help = false;
+  let strip = true;
   for (let i = 0; i < words.length; i++) {
     const word = words[i]!;
     if (word === '--') {
@@ -34,16 +38,17 @@ export function parseArguments(words: readonly string[]): ParsedArguments {
       break;
     }
     if (word === '--help' || word === '-h') help = true;
+    else if (word === '--no-strip') strip = false;
     else if (word === '--units' || word.startsWith('--units=')) {
       const value = word === '--units' ? words[++i] : word.slice('--units='.length);
       if (value !== 'mm' && value !== 'in') return bad('--units', value ?? 'nothing', 'mm or in', 'as in --units in');
       units = value;
     } else if (word.startsWith('-') && word !== '-') {
-      return bad(word, 'an unknown option', '--units, --help', 'see --help');
+      return bad(word, 'an unknown option', '--units, --no-strip, --help', 'see --help');
     } else files.push(word);
   }
   if (!help && files.length === 0) return bad('(files)', 'no file', 'one or more job files, or -', 'see --help');
-  return { ok: true, arguments: { files, units, help } };
+  return { ok: true, arguments: { files, units, help, strip } };
 }
 
 const bad = (path: string, got: string, allowed: string, remedy: string): ParsedArguments => ({

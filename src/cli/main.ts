@@ -2,12 +2,12 @@ import { createReadStream, statSync } from 'node:fs';
 import process from 'node:process';
 import type { Readable } from 'node:stream';
 import { fitReport } from '../core/fit.ts';
+import { createStripSolver } from '../core/fold/strip/solveStrip.ts';
 import { type JobIssue, jobIssue } from '../core/job/jobIssue.ts';
 import { MAX_JOB_CHARACTERS, type ParsedJob, parseJobText } from '../core/job/parseJob.ts';
 import { type Arguments, parseArguments, USAGE } from './arguments.ts';
-
-/** Exit codes of the command, as the job and report documents promise them. */
-const EXIT = { fits: 0, fails: 1, badInput: 2, internal: 3 } as const;
+import { EXIT } from './exitCode.ts';
+import { oneLine } from './oneLine.ts';
 
 type Read = { readonly ok: true; readonly text: string } | { readonly ok: false; readonly issue: JobIssue };
 
@@ -45,11 +45,9 @@ function complain(issues: readonly JobIssue[], prefix: string): void {
   for (const { path, message } of issues) process.stderr.write(`${oneLine(`${prefix}${path}: ${message}`)}\n`);
 }
 
-/** A path or value of a broken file may hold line breaks and control characters; an error stays one line. */
-const oneLine = (text: string): string => text.replace(/\p{Cc}+/gu, ' ');
-
-async function run({ files, units }: Arguments): Promise<number> {
+async function run({ files, units, strip }: Arguments): Promise<number> {
   const isMany = files.length > 1;
+  const solver = strip ? createStripSolver() : undefined;
   let exit: number = EXIT.fits;
   for (const file of files) {
     const prefix = isMany ? `${file}: ` : '';
@@ -60,7 +58,7 @@ async function run({ files, units }: Arguments): Promise<number> {
       exit = EXIT.badInput;
       continue;
     }
-    const report = fitReport(parsed.job, { units });
+    const report = fitReport(parsed.job, { units, solver });
     process.stdout.write(`${JSON.stringify(report, null, isMany ? undefined : 2)}\n`);
     if (report.verdict === 'fails') exit = Math.max(exit, EXIT.fails);
   }

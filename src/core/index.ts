@@ -1,5 +1,7 @@
-export { fitReport } from './fit.ts';
+export { elasticOverRange, fitReport } from './fit.ts';
 export { type CoverDesign, coverDesign } from './fold/coverDesign.ts';
+export type { ElasticFit } from './fold/elasticFit.ts';
+export { createStripSolver } from './fold/strip/solveStrip.ts';
 export { EXAMPLE_JOBS } from './job/examples.ts';
 export type { JobIssue } from './job/jobIssue.ts';
 export { type Job, type JobInput, jobSchema } from './job/jobSchema.ts';

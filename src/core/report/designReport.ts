@@ -1,19 +1,25 @@
 import type { Allowance } from '../allowance/allowances.ts';
 import type { CoverDesign } from '../fold/coverDesign.ts';
+import type { ElasticFit } from '../fold/elasticFit.ts';
 import type { RangePoint } from '../leather/leatherModel.ts';
 import { degreesFromRadians, radians } from '../units/radians.ts';
 import { type Check, type CheckContext, worstVerdict } from './check.ts';
 import { foldStrain, seamMargin } from './checks/leatherChecks.ts';
 import { measures } from './checks/measures.ts';
 import { pocketHolds, pocketLoads } from './checks/pocketChecks.ts';
+import { springsOpen } from './checks/springsOpen.ts';
 import { closes, foreEdge, headOrTail, opens } from './checks/wrapChecks.ts';
 import { headline } from './headline.ts';
 import { phrase } from './phrase.ts';
 import type { FitAt, Report } from './reportSchema.ts';
+import { stripReport } from './stripReport.ts';
 import { type ErrorBand, uncertainty } from './uncertainty.ts';
 
-/** Every check, in the order in which a maker meets the questions. To add one, write it and list it here. */
-const CHECKS: readonly ((context: CheckContext) => Check)[] = [
+/**
+ * Every check, in the order in which a maker meets the questions; null where a check has nothing to say. To add one,
+ * write it and list it here.
+ */
+const CHECKS: readonly ((context: CheckContext) => Check | null)[] = [
   closes,
   opens,
   foreEdge,
@@ -24,18 +30,22 @@ const CHECKS: readonly ((context: CheckContext) => Check)[] = [
   foldStrain,
   seamMargin,
   measures,
+  springsOpen,
 ];
 
 export interface ReportOptions {
   /** Unit of the lengths in messages and remedies; the numbers of the document stay in mm. */
   readonly units?: 'mm' | 'in';
+  /** Results of the elastic strip, where they are at hand; without them the closed form speaks alone. */
+  readonly elastic?: Readonly<Record<RangePoint, ElasticFit>>;
 }
 
 /** Judges a worked-out job and writes it up as the report document. */
-export function designReport(design: CoverDesign, { units = 'mm' }: ReportOptions = {}): Report {
+export function designReport(design: CoverDesign, { units = 'mm', elastic }: ReportOptions = {}): Report {
   const say = phrase(units);
   const bands = uncertainty(design);
-  const checks = CHECKS.map((check) => check({ design, uncertainty: bands, say }));
+  const context = { design, elastic, uncertainty: bands, say };
+  const checks = CHECKS.flatMap((check) => check(context) ?? []);
   const verdict = worstVerdict(checks.map((check) => check.verdict));
   const { pieces, needs } = design;
   return {
@@ -53,7 +63,11 @@ export function designReport(design: CoverDesign, { units = 'mm' }: ReportOption
       tail: allowanceAt(pieces.allowances.tail),
     },
     wrap: { closed_mm: needs.nominal.closed.length, flat_mm: needs.nominal.flat.length },
-    fit: { thin: fitAt(design, 'thin'), nominal: fitAt(design, 'nominal'), thick: fitAt(design, 'thick') },
+    fit: {
+      thin: fitAt(design, 'thin', elastic),
+      nominal: fitAt(design, 'nominal', elastic),
+      thick: fitAt(design, 'thick', elastic),
+    },
     uncertainty: { foreEdge: bandAt(bands.foreEdge), head: bandAt(bands.head), tail: bandAt(bands.tail) },
     checks: checks.map((check) => ({ ...check, change: check.change.map((change) => ({ ...change })) })),
     headline: headline(design, checks, verdict, say),
@@ -72,7 +86,7 @@ const allowanceAt = ({ total, parts }: Allowance) => ({
 
 const degrees = (angle: number): number => degreesFromRadians(radians(angle));
 
-function fitAt({ fits, needs }: CoverDesign, point: RangePoint): FitAt {
+function fitAt({ fits, needs }: CoverDesign, point: RangePoint, elastic: ReportOptions['elastic']): FitAt {
   const fit = fits[point];
   return {
     thickness_mm: needs[point].leathers.outside.thickness,
@@ -97,5 +111,6 @@ function fitAt({ fits, needs }: CoverDesign, point: RangePoint): FitAt {
       loadingAngle_deg: degrees(fit.pocket.loadingAngle),
       loads: fit.pocket.loads,
     },
+    ...(elastic && { strip: stripReport(elastic[point]) }),
   };
 }

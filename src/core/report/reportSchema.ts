@@ -13,6 +13,27 @@ const allowanceSchema = z.strictObject({
   parts: z.array(z.strictObject({ name: z.string(), length_mm: number })),
 });
 
+/** What the elastic strip adds. Forces rest on the stiffness assumed in the job, shapes under posed boards do not. */
+const stripSchema = z.strictObject({
+  /** Anything but `converged`: the closed form stands in, and the shape below is empty or not to be trusted. */
+  status: z.string(),
+  iterations: number,
+  /** Largest unbalanced force on a node, N. */
+  residual: number,
+  contactGap_mm: number,
+  spineBow_mm: number,
+  faceBulge_mm: number,
+  /** Where boards that are let go come to rest: creased as the job says, and new. Null where it was not found. */
+  releasedOpening_deg: nullable,
+  newOpening_deg: nullable,
+  /** Force at the fore-edge that holds the cover shut, creased and new. */
+  closingForce_N: nullable,
+  newClosingForce_N: nullable,
+  /** Smallest inside radius at the spine; null where the leather lies flat. */
+  insideRadius_mm: nullable,
+  section_mm: z.array(z.tuple([number, number])),
+});
+
 const fitAtSchema = z.strictObject({
   thickness_mm: number,
   foreEdge: z.strictObject({ front_mm: number, back_mm: number }),
@@ -28,6 +49,7 @@ const fitAtSchema = z.strictObject({
   }),
   flat: z.strictObject({ slack_mm: number, boardTravel_mm: number, opensTo_deg: nullable }),
   pockets: z.strictObject({ depth_mm: number, held_mm: number, loadingAngle_deg: number, loads: z.boolean() }),
+  strip: stripSchema.optional(),
 });
 
 const verdictSchema = z.enum(['fits', 'tight', 'fails']);
@@ -65,4 +87,5 @@ export const reportSchema = z.strictObject({
 });
 
 export type Report = z.output<typeof reportSchema>;
+export type StripReport = z.output<typeof stripSchema>;
 export type FitAt = z.output<typeof fitAtSchema>;

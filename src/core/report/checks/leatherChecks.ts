@@ -3,11 +3,14 @@ import { RANGE_POINTS } from '../../leather/leatherModel.ts';
 import type { Check, CheckContext } from '../check.ts';
 
 /** Does the grain side stretch too far at the folds of the spine? */
-export function foldStrain({ design }: CheckContext): Check {
+export function foldStrain({ design, elastic }: CheckContext): Check {
   const strains = RANGE_POINTS.map((point) => {
     const { book, leathers } = design.needs[point];
     const { foldThickness, neutral, bendRatio } = leathers.outside;
-    const radius = Math.max(book.edgeRadius + (leathers.lining?.foldThickness ?? 0), bendRatio * foldThickness);
+    const pressed = Math.max(book.edgeRadius + (leathers.lining?.foldThickness ?? 0), bendRatio * foldThickness);
+    const solved = elastic?.[point].closed;
+    // The strip's own radius where it has solved; leather pressed to a crease is bent no sharper than the closed form says.
+    const radius = solved?.status === 'converged' ? (solved.insideRadius ?? Number.POSITIVE_INFINITY) : pressed;
     return outerStrain(radius, foldThickness, neutral);
   });
   const value = Math.max(...strains);

@@ -1,0 +1,109 @@
+import type { Needs } from '../allowance/needs.ts';
+import { bookOutline, symmetricOpening } from '../book/bookOutline.ts';
+import type { Job } from '../job/jobSchema.ts';
+import type { RangePoint } from '../leather/leatherModel.ts';
+import { seatToSeat } from '../pattern/pieces.ts';
+import type { CoverDesign } from './coverDesign.ts';
+import { type ReleasedOpening, releasedOpening } from './strip/releasedOpening.ts';
+import type { SectionInput } from './strip/sectionInput.ts';
+import { type StripSection, solveSection } from './strip/solveSection.ts';
+import type { StripSolver } from './strip/solveStrip.ts';
+
+/** What only the elastic strip can tell of a cover in leather of one thickness. */
+export interface ElasticFit {
+  /** The leather round the closed book (or the least opening that the wrap allows), creased as the job says. */
+  readonly closed: StripSection;
+  /** Where a new cover comes to rest, and one creased as the job says, boards free. */
+  readonly newCover: ReleasedOpening;
+  readonly creased: ReleasedOpening;
+}
+
+/** Standard gravity, m/s^2 (ISO 80000-3, exact). */
+const GRAVITY = 9.80665;
+
+/** Density of boards, kg/m^3. From memory: millboard about 800. An assumption. */
+const BOOK_DENSITY = 800;
+
+/** Turns mm^3 times kg/m^3 into kg. */
+const KG_PER_MM3 = 1e-9;
+
+/** Least leather between the held places, as a share of the book's thickness: the strip needs room to bend in. */
+const FREE_SHARE = 0.25;
+
+/**
+ * Sets a cover up for the strip at one opening.
+ *
+ * The strip is held flat to each board as far as the pocket covers it, and slides there up to its seat; seating other
+ * than centred poses the fore-edge gaps instead.
+ * @param opening swing of both boards together, radians
+ * @param crease shape that the folds were set to, and how much of it stayed; none for new leather
+ */
+export function sectionInputAt(
+  design: CoverDesign,
+  point: RangePoint,
+  opening: number,
+  crease?: SectionInput['crease'],
+): SectionInput {
+  const { job, pieces } = design;
+  const needs = design.needs[point];
+  const { book, leathers } = needs;
+  const outline = bookOutline(book, symmetricOpening(opening));
+  const length = seatToSeat(pieces, needs, job.pockets.construction === 'turned');
+  const held = heldLength(needs, pieces.pocketDepth);
+  return {
+    outline: outline.points.flat(),
+    offset: outline.radius + (leathers.lining?.foldThickness ?? 0),
+    thickness: leathers.outside.foldThickness,
+    neutral: leathers.outside.neutral,
+    length,
+    held: { front: held, back: held },
+    crease,
+    scale: book.thickness,
+    height: pieces.outside.height,
+    modulus: job.leather.outside.modulus_MPa,
+  };
+}
+
+/** How far from its fore-edge each board's leather is held flat: to the pocket mouth, with room left to bend at the spine. */
+function heldLength({ book, foreEdge }: Needs, pocketDepth: number): number {
+  const longest = book.width - Math.min(FREE_SHARE * book.thickness, book.width / 2);
+  return Math.max(book.width / 100, Math.min(pocketDepth - foreEdge.seat, longest));
+}
+
+/**
+ * Solves the shape of the closed cover and the openings at which boards that are let go come to rest.
+ *
+ * The crease is set to the new leather's closed shape, `creaseSet` of it stays. A result that did not converge says so in
+ * its status, and the closed form stands in for it.
+ */
+export function elasticFit(design: CoverDesign, point: RangePoint, solver: StripSolver): ElasticFit {
+  const fit = design.fits[point];
+  const least = fit.staysOpen ?? Math.PI;
+  const posed = solveSection(sectionInputAt(design, point, least), solver);
+  const set = design.job.leather.outside.creaseSet;
+  const crease = posed.status === 'converged' ? { angles: posed.angles, set } : undefined;
+  const closed = crease && set > 0 ? solveSection(sectionInputAt(design, point, least, crease), solver) : posed;
+  const release = (withCrease?: SectionInput['crease']): ReleasedOpening =>
+    releasedOpening(
+      {
+        sectionAt: (opening) => sectionInputAt(design, point, least + opening, withCrease),
+        closingMoment: (opening) => boardMoment(design.job, design.needs[point], least + opening),
+        most: Math.max(0.05, (fit.opensTo ?? Math.PI) - least),
+        lever: design.needs[point].book.width,
+      },
+      solver,
+    );
+  return { closed, newCover: release(), creased: release(crease) };
+}
+
+/**
+ * Moment that closes the book, N mm: the front board with its leather, lying over the back board and swinging on the
+ * spine. m g (W / 2) cos(opening) up to upright; past it the weight opens, which is left out so that it hides no spring.
+ */
+function boardMoment({ leather }: Job, { book, leathers }: Needs, opening: number): number {
+  const face = book.width * book.height;
+  const outside = leathers.outside.thickness * leather.outside.density_kg_m3;
+  const pocket = (leathers.pocket.thickness * leather.pocket.density_kg_m3) / 2;
+  const mass = face * (book.board * BOOK_DENSITY + outside + pocket) * KG_PER_MM3;
+  return mass * GRAVITY * (book.width / 2) * Math.max(0, Math.cos(opening));
+}

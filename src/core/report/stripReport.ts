@@ -1,0 +1,30 @@
+import type { ElasticFit } from '../fold/elasticFit.ts';
+import type { ReleasedOpening } from '../fold/strip/releasedOpening.ts';
+import { degreesFromRadians, radians } from '../units/radians.ts';
+import type { StripReport } from './reportSchema.ts';
+
+/** Writes the elastic strip's results up; a release that was not solved is null. */
+export function stripReport({ closed, creased, newCover }: ElasticFit): StripReport {
+  const opening = ({ status, opening: angle }: ReleasedOpening): number | null =>
+    status === 'converged' ? degreesFromRadians(radians(angle)) : null;
+  const force = ({ status, closingForce }: ReleasedOpening): number | null =>
+    status === 'converged' ? closingForce : null;
+  const section = Array.from({ length: closed.section.length / 2 }, (_, i): [number, number] => [
+    closed.section[2 * i]!,
+    closed.section[2 * i + 1]!,
+  ]);
+  return {
+    status: closed.status,
+    iterations: closed.iterations,
+    residual: closed.residual,
+    contactGap_mm: closed.contactGap,
+    spineBow_mm: closed.spineBow,
+    faceBulge_mm: closed.faceBulge,
+    releasedOpening_deg: opening(creased),
+    newOpening_deg: opening(newCover),
+    closingForce_N: force(creased),
+    newClosingForce_N: force(newCover),
+    insideRadius_mm: closed.insideRadius,
+    section_mm: section,
+  };
+}
