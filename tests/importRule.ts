@@ -13,16 +13,22 @@ const RANKS: Readonly<Record<string, number>> = {
   'core/allowance': 3,
   'core/pattern': 4,
   'core/fold': 5,
-  'core/report': 6,
-  'core/fit.ts': 7,
-  'core/index.ts': 8,
-  output: 9,
-  cli: 10,
-  app: 10,
+  'core/mockup': 6,
+  'core/materials': 6,
+  'core/report': 7,
+  'core/fit.ts': 8,
+  'core/index.ts': 9,
+  output: 10,
+  cli: 11,
+  app: 11,
 };
 
 const ORDER =
-  'units, math -> job -> book, leather -> allowance -> pattern -> fold -> report -> fit; core -> output -> cli, app';
+  'units, math -> job -> book, leather -> allowance -> pattern -> fold -> mockup, materials -> report -> fit; ' +
+  'core -> output -> cli, app';
+
+/** Packages that need neither a browser nor Node, so that core may use them. */
+const CORE_PACKAGES = new Set(['zod', 'clipper2-ts']);
 
 const RUNTIME_FREE = /^(node:|react($|-dom|\/)|@react-three\/)/;
 
@@ -76,7 +82,8 @@ function wrongLayer(file: string, from: string, target: string): string | null {
 
 function wrongPackage(from: string, specifier: string): string | null {
   if (from.startsWith('core/')) {
-    return specifier === 'zod' ? null : 'core runs anywhere, also in a worker: plain TypeScript and zod only.';
+    if (CORE_PACKAGES.has(specifier)) return null;
+    return 'core runs anywhere, also in a worker: plain TypeScript, zod and clipper2-ts only.';
   }
   if (from === 'output' && RUNTIME_FREE.test(specifier)) {
     return 'output serves both the screen and the command line: neither React nor Node may be needed to write a file.';

@@ -1,8 +1,13 @@
 import { z } from 'zod';
 import { bookSchema } from './bookSchema.ts';
+import { checkConstruction, constructionSchema } from './constructionSchema.ts';
 import { lengthField } from './field.ts';
+import { hidesSchema } from './hideSchema.ts';
 import { leatherSchema } from './leatherSchema.ts';
+import { mockupSchema } from './mockupSchema.ts';
+import { ratesSchema } from './ratesSchema.ts';
 import { addRuleIssue } from './rule.ts';
+import { suppliesSchema } from './suppliesSchema.ts';
 
 /** Ways of joining the edges, with the styles the trade names for each. */
 export const SEAM_STYLES = {
@@ -107,8 +112,14 @@ export const jobSchema = z
     seating: z.enum(['centred', 'front', 'back', 'spine']).default('centred').meta({ title: 'Boards sit' }),
     ease: easeSchema,
     pattern: patternSchema,
+    construction: constructionSchema,
+    mockup: mockupSchema,
+    hides: hidesSchema,
+    supplies: suppliesSchema,
+    rates: ratesSchema,
   })
   .superRefine((job, context) => {
+    checkConstruction(job, context);
     const { outsideWidth_mm: width, outsideHeight_mm: height } = job.pattern;
     const margins = 2 * job.seam.edgeMargin_mm;
     if (height !== null && height <= margins)

@@ -1,6 +1,7 @@
 import type { z } from 'zod';
 import { type JobIssue, jobIssue, jobIssues } from './jobIssue.ts';
 import { type Job, jobSchema } from './jobSchema.ts';
+import { migrate } from './migrate.ts';
 
 export type ParsedJob =
   | { readonly ok: true; readonly job: Job }
@@ -10,13 +11,16 @@ export type ParsedJob =
 export const MAX_JOB_CHARACTERS = 1_000_000;
 
 /**
- * Checks a value read from JSON against the job document and fills in the defaults.
+ * Checks a value read from JSON against the job document, of any version, and fills in the defaults.
  * @param value anything
  * @returns the job, or every issue found at once; never throws
  */
 export function parseJob(value: unknown): ParsedJob {
-  const result: z.ZodSafeParseResult<Job> = jobSchema.safeParse(value);
-  return result.success ? { ok: true, job: result.data } : { ok: false, issues: jobIssues(result.error, value) };
+  const migrated = migrate(value);
+  if (!migrated.ok) return { ok: false, issues: [migrated.issue] };
+  const { document } = migrated;
+  const result: z.ZodSafeParseResult<Job> = jobSchema.safeParse(document);
+  return result.success ? { ok: true, job: result.data } : { ok: false, issues: jobIssues(result.error, document) };
 }
 
 /**

@@ -25,7 +25,7 @@ export interface Pieces {
 const USUAL_COVERAGE = 0.5;
 
 /** How far a centre lining is tucked under each pocket mouth, mm. Common practice, no source. */
-const LINING_TUCK = 10;
+export const LINING_TUCK = 10;
 
 /**
  * Pocket depth where the maker leaves it open: half a board beyond the seat, but never less than the holding depth asks
@@ -72,11 +72,16 @@ export function pieces(job: Job, needs: NeedsOverRange): Pieces {
   return {
     outside: { width: mm(width), height: mm(height) },
     pocket: { width: mm(pocketWidth), height: mm(height), count: turned ? 0 : 2 },
-    lining:
-      lining === null ? null : { width: roundUp(liningWrap - 2 * covered + 2 * LINING_TUCK, step), height: mm(height) },
+    lining: lining === null ? null : { width: liningWidth(), height: mm(height) },
     pocketDepth,
     allowances: allowed,
   };
+
+  /** A full lining is cut like the outside, but lies between the turns of turned ends; a centre lining spans the mouths. */
+  function liningWidth(): Mm {
+    if (job.construction.lining === 'centre') return roundUp(liningWrap - 2 * covered + 2 * LINING_TUCK, step);
+    return mm(turned ? Math.max(0, width - 2 * (pocketDepth + foreEdge.turn)) : width);
+  }
 }
 
 /** The sum with its rounding part already in it, freed of floating-point noise. */

@@ -1,0 +1,53 @@
+import { type JobIssue, jobIssue } from './jobIssue.ts';
+
+/** A document as read from JSON, of whatever version. */
+export type JobRecord = Readonly<Record<string, unknown>>;
+
+/** Brings a document one version further. It may trust nothing inside the document, and must not change it in place. */
+export type Migration = (document: JobRecord) => JobRecord;
+
+/**
+ * The steps from version 1 on: the first leads from version 1 to 2, the next from 2 to 3. Being a list it has no gaps,
+ * and the current version is one more than its length. Version 1 is the first and so far the only one.
+ */
+export const JOB_MIGRATIONS: readonly Migration[] = [];
+
+export type Migrated =
+  | { readonly ok: true; readonly document: unknown }
+  | { readonly ok: false; readonly issue: JobIssue };
+
+const isRecord = (value: unknown): value is JobRecord =>
+  typeof value === 'object' && value !== null && !Array.isArray(value);
+
+/**
+ * Brings a job document of any earlier version to the current one.
+ * @param value anything; what carries no version number comes back as it is, for `parseJob` to say what is wrong with it
+ * @param steps the chain of steps, oldest first
+ * @returns the document in the current version, or one issue: a version to come, or a document that does not hold what
+ *   its version promises; never throws and never changes `value`
+ */
+export function migrate(value: unknown, steps: readonly Migration[] = JOB_MIGRATIONS): Migrated {
+  if (!isRecord(value) || !Number.isInteger(value.version)) return { ok: true, document: value };
+  const current = steps.length + 1;
+  const version = value.version as number;
+  if (version < 1 || version > current)
+    return refused(
+      version,
+      current === 1 ? '1' : `1 to ${current}`,
+      version > current ? 'open it with a newer edition of this program' : 'check the number',
+    );
+  let document: JobRecord = value;
+  for (let at = version; at < current; at++) {
+    try {
+      document = { ...steps[at - 1]!(document), version: at + 1 };
+    } catch {
+      return refused(version, `a document of version ${version} as it was saved`, 'take an undamaged copy of the file');
+    }
+  }
+  return { ok: true, document };
+}
+
+const refused = (version: number, allowed: string, remedy: string): Migrated => ({
+  ok: false,
+  issue: jobIssue('choice', 'version', String(version), allowed, remedy),
+});

@@ -1,0 +1,68 @@
+import { z } from 'zod';
+import { lengthField, numberField } from './field.ts';
+import { addRuleIssue } from './rule.ts';
+
+const edge = (title: string) =>
+  lengthField(title, -60, 60, 'Gap from the board edge to its seat in the card; overrun is negative.')
+    .nullable()
+    .default(null);
+
+const cut = (title: string, max: number) =>
+  lengthField(title, 20, max, 'As the card was cut. Default: as the tool sizes the card.').nullable().default(null);
+
+/** A trial of the cover in card: the card itself, and what it showed on the book. */
+export const mockupSchema = z
+  .strictObject({
+    card: z
+      .strictObject({
+        thickness_mm: lengthField('Card thickness', 0.1, 3, 'About 0.5 mm at 400 g/m2. Assumption.').prefault(0.5),
+        neutral: numberField(
+          'Card neutral fraction',
+          '',
+          0.4,
+          0.8,
+          'Depth of the neutral line in a fold. Scored card folds about its middle. Assumption.',
+        ).default(0.5),
+        bendRatio: numberField(
+          'Card bend ratio',
+          '',
+          0.02,
+          3,
+          'Inside radius of a scored fold over the thickness. Assumption.',
+        ).default(0.5),
+        cutWidth_mm: cut('Card width', 4000),
+        cutHeight_mm: cut('Card height', 2000),
+      })
+      .prefault({}),
+    readings: z
+      .strictObject({
+        front_mm: edge('Front fore-edge'),
+        back_mm: edge('Back fore-edge'),
+        head_mm: edge('Head'),
+        tail_mm: edge('Tail'),
+        closes: z.boolean().nullable().default(null).meta({ title: 'The card closes' }),
+        opening_deg: numberField(
+          'Stays open',
+          'deg',
+          0,
+          180,
+          'Angle between the boards where the card holds the book open; 0 closed.',
+        )
+          .nullable()
+          .default(null),
+        error_mm: lengthField('Reading error', 0.05, 5, 'How far any one of these readings may be off.').prefault(0.25),
+        error_deg: numberField('Angle error', 'deg', 0.1, 45, 'How far the angle may be off.').default(3),
+      })
+      .prefault({})
+      .superRefine(({ closes, opening_deg: opening }, context) => {
+        if (closes === true && opening !== null && opening > 0)
+          addRuleIssue(
+            context,
+            ['opening_deg'],
+            opening,
+            'null or 0 for a card that closes',
+            'say that the card does not close, or take the angle out',
+          );
+      }),
+  })
+  .prefault({});

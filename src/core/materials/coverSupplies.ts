@@ -1,0 +1,59 @@
+import type { CoverDesign } from '../fold/coverDesign.ts';
+import { cementArea } from './cement.ts';
+import { type LaceNeed, type LaceStyle, laceNeed } from './lace.ts';
+import { type LeatherArea, leatherAreas, type PieceOutline, pieceOutlines } from './pieceOutline.ts';
+import { holesIn, type SeamLine, seamLines } from './seamLine.ts';
+import { type ThreadNeed, threadNeed } from './thread.ts';
+
+/** Everything that one cover uses up. */
+export interface CoverSupplies {
+  readonly outlines: readonly PieceOutline[];
+  readonly areas: readonly LeatherArea[];
+  readonly seams: readonly SeamLine[];
+  /** Holes or slits, each counted once through however many layers. */
+  readonly holes: number;
+  /** The same counted in every layer, as they are punched. */
+  readonly punched: number;
+  /** Null where the seam is laced, or no thread that can be worked would do. */
+  readonly thread: ThreadNeed | null;
+  /** Null where the seam is stitched, or no lace that can be worked would do. */
+  readonly lace: LaceNeed | null;
+  /** mm2, both faces of every joint. */
+  readonly cement: number;
+  /** What does not work out, and what to do. */
+  readonly notes: readonly string[];
+}
+
+/** Works out leather, thread or lace, holes and cement of a cover. */
+export function coverSupplies(design: CoverDesign): CoverSupplies {
+  const { job } = design;
+  const { supplies, seam } = job;
+  const outlines = pieceOutlines(design);
+  const seams = seamLines(design);
+  const isLaced = seam.method === 'lacing';
+  const thread = isLaced ? null : threadNeed(seams, supplies);
+  const lace = isLaced ? laceNeed(seams, seam.style as LaceStyle, job) : null;
+  const notes: string[] = [];
+  if (!isLaced && thread === null)
+    notes.push('The tails and back stitches use up a thread in hand: make the tails shorter or the thread longer.');
+  if (isLaced && lace === null)
+    notes.push('A splice uses up a lace in hand: make the splice shorter or the lace longer.');
+  if (lace !== null && !lace.withinTrade) notes.push(offTrade(lace));
+  return {
+    outlines,
+    areas: leatherAreas(outlines, supplies.waste),
+    seams,
+    holes: seams.reduce((sum, line) => sum + holesIn(line), 0),
+    punched: seams.flatMap(({ runs }) => runs).reduce((sum, { pitches, layers }) => sum + pitches * layers, 0),
+    thread,
+    lace,
+    cement: cementArea(seams, supplies.cementBand_mm),
+    notes,
+  };
+}
+
+function offTrade({ multiple, trade, style }: LaceNeed): string {
+  const rule = `the trade's rule of thumb for ${style} lacing is ${trade.low} to ${trade.high}`;
+  const where = multiple > trade.high ? 'a wide margin or a close pitch' : 'a narrow margin or a wide pitch';
+  return `The lace comes to ${multiple.toFixed(1)} times the seam, by the way that it runs; ${rule}. That is ${where}: lace a short trial before you buy.`;
+}

@@ -1,0 +1,114 @@
+import type { Job } from '../job/jobSchema.ts';
+import { type Mm, mm } from '../units/mm.ts';
+import { holesIn, type SeamLine, type SeamRun, seamLength } from './seamLine.ts';
+
+/** Styles of lacing that the trade names. */
+export type LaceStyle = keyof Job['supplies']['laceMultiples'];
+
+/** What the path of a lace goes round, mm. */
+export interface LaceSection {
+  /** S: thickness of the layers. */
+  readonly stack: number;
+  /** m: slit to cut edge. */
+  readonly margin: number;
+  /** p: slit to slit. */
+  readonly pitch: number;
+  /** w: thickness of the lace, whose middle runs half of it off the leather. */
+  readonly lace: number;
+}
+
+/**
+ * Lace that one pitch takes up, on the middle line of the lace. With S' = S + w through or across the edge and
+ * m' = m + w/2 down a face:
+ *
+ * - running, in and out along the slits: p + S'
+ * - whip, through a slit and over the edge to the next, the advance spread over what shows: S' + hypot(2 m' + S', p)
+ * - loop of order n (single 1, double 2, triple 3): down one face, through the slit, up the other, then over the edge
+ *   twice, back under the bights of the n - 1 stitches before and forward n: 2 m' + S' + hypot((n-1) p, S') + hypot(n p, S')
+ *
+ * Derived from the course of each stitch; laces lie on one another where bights cross, which is left out.
+ */
+export function lacePerPitch(style: LaceStyle, { stack, margin, pitch, lace }: LaceSection): Mm {
+  const through = stack + lace;
+  const face = margin + lace / 2;
+  const loop = (order: number): number =>
+    2 * face + through + Math.hypot((order - 1) * pitch, through) + Math.hypot(order * pitch, through);
+  switch (style) {
+    case 'running':
+      return mm(pitch + through);
+    case 'whip':
+      return mm(through + Math.hypot(2 * face + through, pitch));
+    case 'single loop':
+      return mm(loop(1));
+    case 'double loop':
+      return mm(loop(2));
+    case 'triple loop':
+      return mm(loop(3));
+  }
+}
+
+/** Turns made again at each corner of a closed seam, so that the lace lies close there. Common practice, no source. */
+const CORNER_TURNS = 2;
+
+/** Corners of a closed seam. */
+const CORNERS = 4;
+
+/** Lace for a cover, beside what the trade's multiple would buy; the parts add up to the total. */
+export interface LaceNeed {
+  readonly style: LaceStyle;
+  readonly slits: number;
+  readonly seam: Mm;
+  /** Taken up along the sides. */
+  readonly turns: Mm;
+  readonly corners: Mm;
+  readonly tails: Mm;
+  readonly splices: Mm;
+  readonly total: Mm;
+  /** Laces to cut, each no longer than can be worked, and the length of each. */
+  readonly laces: number;
+  readonly each: Mm;
+  /** Turns over seam, and the trade's range for it. */
+  readonly multiple: number;
+  readonly trade: { readonly low: number; readonly high: number };
+  readonly withinTrade: boolean;
+}
+
+/**
+ * Lace for all seams of a cover, from the geometry of each turn.
+ * @param style one of the lacing styles
+ * @returns null where a splice is as long as a lace in hand: no length of lace can be worked
+ */
+export function laceNeed(seams: readonly SeamLine[], style: LaceStyle, job: Job): LaceNeed | null {
+  const { supplies, seam } = job;
+  const { laceWorking_mm: working, spliceOverlap_mm: overlap, laceThickness_mm: lace } = supplies;
+  if (overlap >= working) return null;
+  const perPitch = ({ pitch, stack }: SeamRun): number =>
+    lacePerPitch(style, { stack, margin: seam.edgeMargin_mm, pitch, lace });
+  const turns = seams.flatMap(({ runs }) => runs).reduce((sum, run) => sum + run.pitches * perPitch(run), 0);
+  const corners = seams
+    .filter(({ closed }) => closed)
+    .reduce((sum, { runs }) => sum + CORNERS * CORNER_TURNS * Math.max(...runs.map(perPitch)), 0);
+  const tails = 2 * supplies.laceTail_mm * seams.length;
+  const isSeam = turns > 0;
+  const laces = isSeam ? Math.max(1, Math.ceil((turns + corners + tails - overlap) / (working - overlap))) : 0;
+  const splices = Math.max(0, laces - 1) * overlap;
+  const total = turns + corners + tails + splices;
+  const along = seamLength(seams);
+  const multiple = isSeam ? turns / along : 0;
+  const trade = supplies.laceMultiples[style];
+  return {
+    style,
+    slits: seams.reduce((sum, line) => sum + holesIn(line), 0),
+    seam: along,
+    turns: mm(turns),
+    corners: mm(corners),
+    tails: mm(tails),
+    splices: mm(splices),
+    total: mm(total),
+    laces,
+    each: mm(isSeam ? total / laces : 0),
+    multiple,
+    trade,
+    withinTrade: !isSeam || (multiple >= trade.low && multiple <= trade.high),
+  };
+}

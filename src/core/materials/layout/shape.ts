@@ -1,0 +1,58 @@
+import type { Path64 } from 'clipper2-ts';
+import type { Vec2 } from '../../math/vec2.ts';
+import type { PieceOutline } from '../pieceOutline.ts';
+import { coarsened, toGrid } from './noFit.ts';
+
+/** Quarter turns, counterclockwise, from lying with the head toward the backbone's direction. */
+export type Quarters = 0 | 1 | 2 | 3;
+
+/** A piece turned one way, ready to be shifted into its place. */
+export interface Shape {
+  readonly outline: PieceOutline;
+  readonly quarters: Quarters;
+  readonly polygon: readonly Vec2[];
+  /** The same on the grid, of few corners, for finding its place. */
+  readonly path: Path64;
+  readonly top: number;
+  readonly left: number;
+}
+
+/** The ways in which a piece may lie: along the backbone either way round, and across it where it may turn. */
+export function waysToLay(outline: PieceOutline): Shape[] {
+  const quarters: Quarters[] = outline.mayTurn ? [0, 2, 1, 3] : [0, 2];
+  const shapes = quarters.map((count): Shape => {
+    const polygon = turned(outline.polygon, (count * Math.PI) / 2);
+    const path = coarsened(toGrid(polygon));
+    return {
+      outline,
+      quarters: count,
+      polygon,
+      path,
+      top: Math.max(...path.map((p) => p.y)),
+      left: Math.min(...path.map((p) => p.x)),
+    };
+  });
+  const keys = shapes.map(({ path }) => cornersOf(path));
+  return shapes.filter((_, i) => keys.indexOf(keys[i]!) === i);
+}
+
+/** The corners of a path as text, counted from its lower left, so that shapes alike can be told. */
+function cornersOf(path: Path64): string {
+  const [x, y] = [Math.min(...path.map((p) => p.x)), Math.min(...path.map((p) => p.y))];
+  return path
+    .map((p) => `${p.x - x},${p.y - y}`)
+    .sort()
+    .join(' ');
+}
+
+/** The polygon turned counterclockwise about the origin. */
+export function turned(polygon: readonly Vec2[], angle: number): Vec2[] {
+  const [c, s] = [Math.cos(angle), Math.sin(angle)];
+  return polygon.map(([x, y]) => [c * x - s * y, s * x + c * y]);
+}
+
+/** How far a polygon reaches along x (0) or y (1). */
+export function extent(polygon: readonly Vec2[], axis: 0 | 1): number {
+  const along = polygon.map((point) => point[axis]);
+  return Math.max(...along) - Math.min(...along);
+}

@@ -1,0 +1,72 @@
+import type { CoverDesign } from '../fold/coverDesign.ts';
+import { flattened } from '../math/contour.ts';
+import { doubleArea } from '../math/simplePolygon.ts';
+import type { Vec2 } from '../math/vec2.ts';
+import type { PieceDrawing } from '../pattern/drawing.ts';
+import { patternDrawing } from '../pattern/patternDrawing.ts';
+
+/** The leathers of a cover, by the piece that each is named after. */
+export type LeatherName = 'outside' | 'pocket' | 'lining';
+
+/** One shape to be cut, as often as `count` says. Its y axis runs along the spine, head up. */
+export interface PieceOutline {
+  readonly name: string;
+  readonly leather: LeatherName;
+  readonly count: number;
+  /** Closed, mm, counterclockwise; arcs as short chords. */
+  readonly polygon: readonly Vec2[];
+  /** Whether it may be laid across the backbone as well as along it. */
+  readonly mayTurn: boolean;
+}
+
+/** How far the chords of an arc may stray from it, mm. */
+const CHORD_TOLERANCE = 0.02;
+
+/** What may turn: a lining is held all round, a pen loop is small. All else would stretch out of shape across the backbone. */
+const MAY_TURN: ReadonlySet<PieceDrawing['id']> = new Set<PieceDrawing['id']>(['lining', 'penLoop']);
+
+/**
+ * Shapes to be cut for a cover, from its pattern. Outside, pockets and strap keep their direction, for leather stretches
+ * least along the backbone and most across it. Common practice, no source.
+ */
+export const pieceOutlines = (design: CoverDesign): PieceOutline[] =>
+  patternDrawing(design).pieces.map(({ id, name, count, outline }) => ({
+    name,
+    leather: id === 'lining' ? 'lining' : id === 'pocket' ? pocketLeather(design.job) : 'outside',
+    count,
+    polygon: flattened(outline, CHORD_TOLERANCE).slice(0, -1),
+    mayTurn: MAY_TURN.has(id),
+  }));
+
+/** Pockets of the outside's own leather are cut from its hide, unless one is named for them. */
+function pocketLeather({ leather, hides, rates }: CoverDesign['job']): LeatherName {
+  const { outside, pocket } = leather;
+  const isSame = outside.min_mm === pocket.min_mm && outside.max_mm === pocket.max_mm;
+  return isSame && hides.pocket === null && rates.prices.pocket_per_dm2 === null ? 'outside' : 'pocket';
+}
+
+/** Area of one polygon, mm2. */
+export const polygonArea = (polygon: readonly Vec2[]): number => Math.abs(doubleArea(polygon)) / 2;
+
+/** Leather that a cover takes of one kind. */
+export interface LeatherArea {
+  readonly leather: LeatherName;
+  /** Area of the pieces themselves, mm2. */
+  readonly net: number;
+  /** Area to buy: net (1 + waste), mm2. */
+  readonly gross: number;
+}
+
+/**
+ * Areas by leather, in the order in which the leathers first occur.
+ * @param waste share of the net area lost between and round the pieces, 0 or more
+ */
+export function leatherAreas(outlines: readonly PieceOutline[], waste: number): LeatherArea[] {
+  const leathers = [...new Set(outlines.map(({ leather }) => leather))];
+  return leathers.map((leather) => {
+    const net = outlines
+      .filter((outline) => outline.leather === leather)
+      .reduce((sum, { polygon, count }) => sum + count * polygonArea(polygon), 0);
+    return { leather, net, gross: net * (1 + waste) };
+  });
+}

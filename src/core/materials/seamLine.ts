@@ -1,0 +1,62 @@
+import type { CoverDesign } from '../fold/coverDesign.ts';
+import { type SeamLayer, seamHoles } from '../pattern/seamHoles.ts';
+import { type Mm, mm } from '../units/mm.ts';
+
+/** A stretch of seam, whole pitches long, that goes through the same layers all along. */
+export interface SeamRun {
+  readonly pitches: number;
+  readonly pitch: Mm;
+  readonly layers: number;
+  /** S: thickness of the layers together, at the thick end of their ranges. */
+  readonly stack: Mm;
+}
+
+/** A seam sewn or laced in one go. A closed one ends where it began and turns four corners. */
+export interface SeamLine {
+  readonly closed: boolean;
+  readonly runs: readonly SeamRun[];
+}
+
+/** Seam lines of a cover, with the holes and layers of its pattern: one all round, or a row at head and one at tail. */
+export function seamLines(design: CoverDesign): SeamLine[] {
+  const { outside, pocket, lining } = design.needs.thick.leathers;
+  const thickness = (layer: SeamLayer): number => {
+    if (layer === 'outside' || layer.endsWith('TurnedEnd')) return outside.thickness;
+    return layer === 'lining' ? (lining?.thickness ?? 0) : pocket.thickness;
+  };
+  const seam = seamHoles(design);
+  const rows = seam.rows.map(({ pitch, intervals, holes }): SeamRun[] => {
+    // Each pitch goes with the hole that it starts from; the last hole of an open row starts none.
+    const pitches = holes.slice(0, intervals).map(({ layers }) => ({
+      pitches: 1,
+      pitch: mm(pitch),
+      layers: layers.length,
+      stack: mm(layers.reduce((sum, layer) => sum + thickness(layer), 0)),
+    }));
+    return joined(pitches);
+  });
+  if (!seam.isClosed) return rows.map((runs) => ({ closed: false, runs }));
+  return [{ closed: true, runs: rows.flat() }];
+}
+
+/** Neighbours through the same layers as one run. */
+function joined(runs: readonly SeamRun[]): SeamRun[] {
+  const longer: SeamRun[] = [];
+  for (const run of runs) {
+    const last = longer.at(-1);
+    const isAlike = last !== undefined && last.layers === run.layers && last.stack === run.stack;
+    if (isAlike) longer[longer.length - 1] = { ...last, pitches: last.pitches + run.pitches };
+    else longer.push(run);
+  }
+  return longer;
+}
+
+/** Holes of a seam: as many as pitches when it is closed, one more when it is open. */
+export const holesIn = ({ closed, runs }: SeamLine): number =>
+  runs.reduce((sum, { pitches }) => sum + pitches, closed ? 0 : 1);
+
+export const runLength = ({ pitches, pitch }: SeamRun): Mm => mm(pitches * pitch);
+
+/** Length of one or several seams on the seam line. */
+export const seamLength = (seams: readonly SeamLine[]): Mm =>
+  mm(seams.flatMap(({ runs }) => runs).reduce((sum, run) => sum + runLength(run), 0));

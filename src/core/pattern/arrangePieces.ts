@@ -1,0 +1,46 @@
+import type { Vec2 } from '../math/vec2.ts';
+import type { Drawing, PieceDrawing } from './drawing.ts';
+
+/** One piece to cut, with the lower left corner of its box. */
+export interface ArrangedPiece {
+  readonly piece: PieceDrawing;
+  /** Which of the pieces cut from this pattern, from 1. */
+  readonly copy: number;
+  readonly at: Vec2;
+}
+
+export interface Arrangement {
+  readonly width: number;
+  readonly height: number;
+  readonly pieces: readonly ArrangedPiece[];
+}
+
+/**
+ * Stands every piece, as often as it is cut, in rows that are no wider than the widest piece; y up, the first row on top.
+ * An overview for the screen and for cutting files, not a layout on the hide.
+ * @param gap between pieces, mm, 0 or more
+ */
+export function arrangePieces({ pieces }: Drawing, gap: number): Arrangement {
+  const limit = Math.max(...pieces.map(({ width }) => width));
+  const rows: { x: number; height: number; pieces: { piece: PieceDrawing; copy: number; x: number }[] }[] = [];
+  for (const piece of pieces) {
+    for (let copy = 1; copy <= piece.count; copy++) {
+      let row = rows.at(-1);
+      if (row === undefined || row.x + piece.width > limit + 1e-9) {
+        row = { x: 0, height: 0, pieces: [] };
+        rows.push(row);
+      }
+      row.pieces.push({ piece, copy, x: row.x });
+      row.x += piece.width + gap;
+      row.height = Math.max(row.height, piece.height);
+    }
+  }
+  const height = rows.reduce((sum, row) => sum + row.height, 0) + gap * (rows.length - 1);
+  let top = height;
+  const placed = rows.flatMap((row) => {
+    const at = row.pieces.map(({ piece, copy, x }): ArrangedPiece => ({ piece, copy, at: [x, top - piece.height] }));
+    top -= row.height + gap;
+    return at;
+  });
+  return { width: limit, height, pieces: placed };
+}

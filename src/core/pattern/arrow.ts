@@ -1,0 +1,24 @@
+import { addScaled, heading, type Vec2 } from '../math/vec2.ts';
+import { type Entity, line, type Text } from './drawing.ts';
+
+/** Barbs of an arrow over its length, at most this long, mm. */
+const BARB = 5;
+
+/** A double arrow along the direction in which the piece is laid on the hide, with its name beside it. */
+export function directionMark(middle: Vec2, length: number, angle: number): { lines: Entity[]; text: Text } {
+  const along = heading(angle);
+  const ends = [-1, 1].map((side) => addScaled(middle, along, (side * length) / 2));
+  const barb = Math.min(BARB, length / 4);
+  const barbs = ends.flatMap((end, i) =>
+    [-1, 1].map((side) => {
+      const back = angle + (i === 0 ? 0 : Math.PI) + (side * Math.PI) / 6;
+      return line(end, addScaled(end, heading(back), barb));
+    }),
+  );
+  const height = Math.min(3, length / 20);
+  const at = addScaled(middle, heading(angle + Math.PI / 2), height * 0.7);
+  return {
+    lines: [line(ends[0]!, ends[1]!), ...barbs],
+    text: { kind: 'text', at, height, rotation: angle, align: 'middle', text: 'along the backbone' },
+  };
+}

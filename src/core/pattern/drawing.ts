@@ -1,0 +1,89 @@
+import type { Contour, Segment } from '../math/contour.ts';
+import type { Vec2 } from '../math/vec2.ts';
+
+/** What a mark on a pattern means. Each is a layer of its own in every file. */
+export const LAYERS = ['cut', 'fold', 'seam', 'hole', 'skive', 'book', 'centre', 'direction', 'mark', 'text'] as const;
+export type Layer = (typeof LAYERS)[number];
+
+/** Lines and arcs that follow on from one another. */
+export interface Path {
+  readonly kind: 'path';
+  readonly segments: Contour;
+  readonly isClosed: boolean;
+}
+
+export interface Text {
+  readonly kind: 'text';
+  /** On the base line. */
+  readonly at: Vec2;
+  /** Height of the letters' body, mm. */
+  readonly height: number;
+  /** Radians counterclockwise. */
+  readonly rotation: number;
+  readonly align: 'start' | 'middle';
+  /** Room that a text set from its start was given, mm: where the piece is mirrored, it moves by that much. */
+  readonly room?: number;
+  readonly text: string;
+}
+
+/** An area filled with parallel lines. */
+export interface Hatch {
+  readonly kind: 'hatch';
+  readonly boundary: readonly Vec2[];
+  /** Of the lines to the x axis, radians. */
+  readonly angle: number;
+  /** Between the lines, mm. */
+  readonly spacing: number;
+}
+
+export type Entity = Segment | Path | Text | Hatch;
+
+/** A dimension of a piece and the lengths it is the sum of, mm. */
+export interface CutSum {
+  readonly dimension: 'width' | 'height' | 'length';
+  readonly total: number;
+  readonly parts: readonly { readonly name: string; readonly times: 1 | 2; readonly each: number }[];
+}
+
+export type PieceId = 'outside' | 'pocket' | 'lining' | 'strap' | 'penLoop';
+
+/** One pattern piece: grain side up, head at the top, lower left corner of its box at the origin. Lengths in mm. */
+export interface PieceDrawing {
+  readonly id: PieceId;
+  readonly name: string;
+  /** How often it is cut. */
+  readonly count: number;
+  readonly width: number;
+  readonly height: number;
+  /** The cut edge, closed and counterclockwise. */
+  readonly outline: Contour;
+  readonly layers: Readonly<Record<Layer, readonly Entity[]>>;
+  readonly sums: readonly CutSum[];
+  /** Holes or slits in one such piece. */
+  readonly holes: number;
+}
+
+/** A length that is cut from the reel and has no pattern piece. */
+export interface CutLength {
+  readonly name: string;
+  readonly count: number;
+  readonly sum: CutSum;
+}
+
+/** The whole pattern as plain data. One Drawing feeds the screen and every file. */
+export interface Drawing {
+  readonly title: string;
+  readonly pieces: readonly PieceDrawing[];
+  readonly lengths: readonly CutLength[];
+  /** Holes through the whole cover, each counted once. */
+  readonly holes: number;
+  /** What the maker must know before cutting. */
+  readonly notes: readonly string[];
+}
+
+export const noLayers = (): Record<Layer, Entity[]> =>
+  Object.fromEntries(LAYERS.map((layer) => [layer, [] as Entity[]])) as Record<Layer, Entity[]>;
+
+export const line = (from: Vec2, to: Vec2): Entity => ({ kind: 'line', from, to });
+
+export const path = (segments: Contour, isClosed: boolean): Path => ({ kind: 'path', segments, isClosed });

@@ -1,0 +1,55 @@
+/** How far the pitch of one side may stand off the one asked for, as a share of it. */
+export const PITCH_TOLERANCE = 0.05;
+
+/** A side divided evenly. */
+export interface EvenPitch {
+  readonly intervals: number;
+  /** mm */
+  readonly pitch: number;
+  /** Pitch over the one asked for, less 1; beyond `PITCH_TOLERANCE` only where the side is too short. */
+  readonly off: number;
+}
+
+/** A place along a side where a layer ends, so that a hole must not come near it. */
+export interface LayerStep {
+  /** mm from the start of the side. */
+  readonly at: number;
+  /** Least distance to a hole, as a share of the pitch, 0 to 0.5. */
+  readonly clear: number;
+}
+
+/**
+ * Divides a side into a whole number of intervals: of the numbers that keep every hole clear of the layer steps and the
+ * pitch within `PITCH_TOLERANCE`, the one whose pitch is nearest to p. Where no number clears all steps, the first count
+ * most.
+ *
+ * A side under about ten pitches may have no number within the tolerance: it then takes the nearest, at least one.
+ * @param length L, mm, over 0
+ * @param asked p, mm, over 0
+ * @param steps where layers end, the most important first
+ */
+export function evenPitch(length: number, asked: number, steps: readonly LayerStep[] = []): EvenPitch {
+  const off = (intervals: number): number => Math.abs(length / intervals - asked);
+  const below = Math.max(1, Math.floor(length / asked));
+  const nearest = off(below + 1) < off(below) ? below + 1 : below;
+  const fewest = Math.max(1, Math.ceil(length / (asked * (1 + PITCH_TOLERANCE)) - 1e-9));
+  const most = Math.floor(length / (asked * (1 - PITCH_TOLERANCE)) + 1e-9);
+  const candidates = Array.from({ length: Math.max(0, most - fewest + 1) }, (_, i) => fewest + i).sort(
+    (a, b) => off(a) - off(b),
+  );
+  const room = (intervals: number, { at, clear }: LayerStep): number =>
+    Math.min(0, distanceToHole((at / length) * intervals) - clear);
+  const isBetter = (a: number, b: number): boolean => {
+    for (const step of steps) {
+      const gain = room(a, step) - room(b, step);
+      if (Math.abs(gain) > 1e-9) return gain > 0;
+    }
+    return false;
+  };
+  const intervals = candidates.reduce((best, n) => (isBetter(n, best) ? n : best), candidates[0] ?? nearest);
+  const pitch = length / intervals;
+  return { intervals, pitch, off: pitch / asked - 1 };
+}
+
+/** From a place counted in intervals to the nearest whole one, 0 to 0.5. */
+const distanceToHole = (place: number): number => Math.abs(place - Math.round(place));

@@ -1,0 +1,40 @@
+import { mirroredContour } from '../math/contour.ts';
+import type { Vec2 } from '../math/vec2.ts';
+import { type Drawing, type Entity, LAYERS, noLayers, type PieceDrawing } from './drawing.ts';
+import { LETTER } from './label.ts';
+
+/** Height of a letter without its tail, over the height it is set in. */
+const LETTER_BODY = 0.7;
+
+/** The pattern as it is traced on the flesh side: every piece turned over about its upright middle, words still readable. */
+export const mirroredDrawing = (drawing: Drawing): Drawing => ({
+  ...drawing,
+  pieces: drawing.pieces.map(mirroredPiece),
+});
+
+function mirroredPiece(piece: PieceDrawing): PieceDrawing {
+  const layers = noLayers();
+  for (const layer of LAYERS) layers[layer].push(...piece.layers[layer].map((entity) => mirrored(entity, piece.width)));
+  return { ...piece, outline: mirroredContour(piece.outline, piece.width), layers };
+}
+
+function mirrored(entity: Entity, width: number): Entity {
+  const flip = ([x, y]: Vec2): Vec2 => [width - x, y];
+  switch (entity.kind) {
+    case 'line':
+    case 'arc':
+      return mirroredContour([entity], width)[0]!;
+    case 'path':
+      return { ...entity, segments: mirroredContour(entity.segments, width) };
+    case 'text': {
+      const [x, y] = flip(entity.at);
+      const text = entity.text.replace('grain side up', 'flesh side up').replace('at the right', 'at the left');
+      const room = entity.align === 'middle' ? 0 : (entity.room ?? text.length * entity.height * LETTER);
+      // Upright letters stand to the left of their base line, seen from either side.
+      const lean = Math.sin(entity.rotation) * entity.height * LETTER_BODY;
+      return { ...entity, at: [x - room + lean, y], text };
+    }
+    case 'hatch':
+      return { ...entity, boundary: entity.boundary.map(flip).reverse(), angle: Math.PI - entity.angle };
+  }
+}

@@ -1,0 +1,66 @@
+import type { Drawing } from './drawing.ts';
+import { liningDifference } from './foldZones.ts';
+import { printed, type Units } from './label.ts';
+import { liningDrawing } from './liningDrawing.ts';
+import { outsideDrawing } from './outsideDrawing.ts';
+import { type PenLoop, penLoopDrawing, penLoopOf } from './penLoop.ts';
+import { pocketDrawing } from './pocketDrawing.ts';
+import { ribbonOf } from './ribbon.ts';
+import type { PatternSource } from './seam.ts';
+import { holeCount, seamHoles } from './seamHoles.ts';
+import { type Strap, strapDrawing, strapOf } from './strap.ts';
+
+export interface PatternOptions {
+  /** Unit of the lengths written on the pieces; coordinates stay in mm. */
+  readonly units?: Units;
+}
+
+/**
+ * Draws every piece of a worked-out job: cut, fold and seam lines, holes, skive zones, marks, names and sums.
+ * @param source a `CoverDesign`, or any job with its pieces and needs
+ * @returns plain data, one entry a piece; never throws for a parsed job. What does not work out is said in `notes`.
+ */
+export function patternDrawing(source: PatternSource, { units = 'mm' }: PatternOptions = {}): Drawing {
+  const { job, pieces } = source;
+  const seam = seamHoles(source);
+  const strap = strapOf(source);
+  const loop = penLoopOf(source, seam);
+  const ribbon = ribbonOf(source);
+  const drawn = [
+    outsideDrawing(source, seam, { strap, loop }, units),
+    ...(pieces.pocket.count === 0 ? [] : [pocketDrawing(source, seam, units)]),
+    ...(pieces.lining === null || pieces.lining.width <= 0 ? [] : [liningDrawing(source, pieces.lining, seam, units)]),
+    ...(strap === null ? [] : [strapDrawing(source, strap, units)]),
+    ...(loop === null ? [] : [penLoopDrawing(source, loop, units)]),
+  ];
+  return {
+    title: job.name,
+    pieces: drawn,
+    lengths: ribbon === null ? [] : [ribbon],
+    holes: holeCount(seam),
+    notes: [...seam.notes, ...liningNotes(source, units), ...fittingNotes(strap, loop, pieces.outside.height)],
+  };
+}
+
+function liningNotes(source: PatternSource, units: Units): string[] {
+  const { job, pieces } = source;
+  if (pieces.lining === null) return [];
+  const difference = printed(liningDifference(source), units);
+  if (job.construction.lining === 'centre') {
+    return [
+      `Round the closed spine the lining's path is ${difference} shorter than the outside's: it stands loose by that much when the book is closed.`,
+    ];
+  }
+  return [
+    `Round the closed spine the full lining's path is ${difference} shorter than the outside's. Sewn flat it puckers there by that much; cemented with the cover bent, it runs over by that much: trim it, then make its holes through those of the outside.`,
+  ];
+}
+
+function fittingNotes(strap: Strap | null, loop: PenLoop | null, height: number): string[] {
+  const notes = strap === null ? [] : ['Sew the strap to the back before the pockets are joined.'];
+  if (loop === null) return notes;
+  if (loop.holes.length === 0) notes.push('The fore-edge seam has no hole that the pen loop could be caught by.');
+  if (strap !== null && Math.abs(loop.middle - height / 2) < (loop.width + strap.width) / 2)
+    notes.push('Strap and pen loop share the same place on the fore-edge: make them narrower, or leave one out.');
+  return notes;
+}

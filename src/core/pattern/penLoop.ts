@@ -1,0 +1,106 @@
+import { roundUp } from '../allowance/roundUp.ts';
+import { corneredContour, SQUARE } from '../math/contour.ts';
+import type { Vec2 } from '../math/vec2.ts';
+import { cutSum, part } from './cutSums.ts';
+import { type CutSum, type Entity, line, noLayers, type PieceDrawing, path } from './drawing.ts';
+import { holeMarks } from './holeMarks.ts';
+import { label, sumLines, type Units } from './label.ts';
+import type { PatternSource, Seam, SeamHole } from './seam.ts';
+
+/** A loop for a pen: a strip folded round it, both ends caught in the fore-edge seam of the front. */
+export interface PenLoop {
+  readonly width: number;
+  readonly sum: CutSum;
+  /** Height of its middle on the outside, from the tail cut edge. */
+  readonly middle: number;
+  /** Holes of the seam that go through its two ends. */
+  readonly holes: readonly SeamHole[];
+}
+
+/** Least distance of a hole from the loop's cut edge, as a share of the pitch; half where holes allow. */
+const CLEAR = 0.3;
+
+/**
+ * Length of the loop: 2 pi (r + K t) round the pen, on the neutral line, and two ends of two margins each, from the
+ * cover's cut edge to a margin beyond the seam; r is half of pen and ease. The circle is taken whole, so the neck where
+ * it closes is a little long. Cut from the outside's leather, thick end.
+ * @returns null where the job has no loop or the fore-edge no seam
+ */
+export function penLoopOf(source: PatternSource, seam: Seam): PenLoop | null {
+  const { job, pieces, needs } = source;
+  const { penLoop, strap } = job.construction;
+  const row = seam.rows.find(({ side }) => side === 'frontForeEdge');
+  if (penLoop === null || row === undefined) return null;
+  const { thickness, neutral } = needs.thick.leathers.outside;
+  const radius = (penLoop.pen_mm + penLoop.ease_mm) / 2 + neutral * thickness;
+  const parts = [part('round the pen', 2 * Math.PI * radius), part('end in the seam', 2 * job.seam.edgeMargin_mm, 2)];
+  const bare = parts.reduce((sum, { each, times }) => sum + each * times, 0);
+  // A strap takes the middle of the fore-edge.
+  const wished = pieces.outside.height * (strap === null ? 0.5 : 0.75);
+  const straight = row.holes.filter(({ isCorner, at }) => !isCorner && Math.abs(at[0] - job.seam.edgeMargin_mm) < 1e-9);
+  const most = Math.floor(penLoop.width_mm / row.pitch - 2 * CLEAR + 1e-9) + 1;
+  const nearest = [...straight].sort((a, b) => Math.abs(a.at[1] - wished) - Math.abs(b.at[1] - wished)).slice(0, most);
+  const heights = nearest.map(({ at }) => at[1]);
+  const middle = heights.length === 0 ? wished : (Math.min(...heights) + Math.max(...heights)) / 2;
+  return {
+    width: penLoop.width_mm,
+    sum: cutSum('length', roundUp(bare, job.pattern.rounding_mm), parts, 'rounding up'),
+    middle,
+    holes: nearest.sort((a, b) => a.at[1] - b.at[1]),
+  };
+}
+
+export function penLoopDrawing({ job }: PatternSource, loop: PenLoop, units: Units): PieceDrawing {
+  const [length, width] = [loop.sum.total, loop.width];
+  const margin = job.seam.edgeMargin_mm;
+  const layers = noLayers();
+  const corners: Vec2[] = [
+    [0, 0],
+    [length, 0],
+    [length, width],
+    [0, width],
+  ];
+  const outline = corneredContour(corners.map((at) => ({ at, corner: SQUARE })));
+  layers.cut.push(path(outline, true));
+  for (const x of [2 * margin, length - 2 * margin]) layers.fold.push(line([x, 0], [x, width]));
+  const shifted = loop.holes.map((hole) => ({ ...hole, at: [0, hole.at[1] - loop.middle + width / 2] as Vec2 }));
+  layers.hole.push(...holeMarks(job, shifted, { origin: margin, sign: 1 }));
+  layers.hole.push(...holeMarks(job, shifted, { origin: length - margin, sign: -1 }));
+  layers.text.push(
+    ...label('Pen loop', ['cut 1', ...sumLines({ ...loop.sum, parts: [] }, units)], {
+      x: 2 * margin + 1,
+      y: 0.1 * width,
+      width: length - 4 * margin - 2,
+      height: 0.8 * width,
+    }),
+  );
+  return {
+    id: 'penLoop',
+    name: 'Pen loop',
+    count: 1,
+    width: length,
+    height: width,
+    outline,
+    layers,
+    sums: [loop.sum, cutSum('height', width, [], 'width of the loop')],
+    holes: layers.hole.length,
+  };
+}
+
+/** Where the loop is caught, on the outside seen from its grain side: the front fore-edge is at the right. */
+export function penLoopMarks({ job, pieces }: PatternSource, loop: PenLoop): Entity[] {
+  const { width } = pieces.outside;
+  const inner = width - 2 * job.seam.edgeMargin_mm;
+  const sides = [loop.middle - loop.width / 2, loop.middle + loop.width / 2];
+  return [
+    ...sides.map((y) => line([width, y], [inner, y])),
+    {
+      kind: 'text',
+      at: [inner - 1, loop.middle],
+      height: 2.5,
+      rotation: Math.PI / 2,
+      align: 'middle',
+      text: 'pen loop',
+    },
+  ];
+}

@@ -1,0 +1,76 @@
+import { bulgedLine, type Contour, corneredContour, SQUARE } from '../math/contour.ts';
+import { directionMark } from './arrow.ts';
+import { pocketSums } from './cutSums.ts';
+import { noLayers, type PieceDrawing, path } from './drawing.ts';
+import { holeMarks } from './holeMarks.ts';
+import { label, sumLines, type Units } from './label.ts';
+import { mouthSagitta } from './mouth.ts';
+import { pieceCorner, seamCorner } from './pieceCorner.ts';
+import type { PatternSource, Seam } from './seam.ts';
+
+/**
+ * The pocket of the front board, grain side up: fore-edge at the left, mouth at the right. Turned top to bottom it is the
+ * back one, for head and tail have the same holes.
+ */
+export function pocketDrawing(source: PatternSource, seam: Seam, units: Units): PieceDrawing {
+  const { job, pieces } = source;
+  const { width, height } = pieces.pocket;
+  const layers = noLayers();
+  const outline = pocketOutline(source);
+  layers.cut.push(path(outline, true));
+  layers.seam.push(path(seamPart(source), false));
+  const holes = seam.rows.flatMap((row) => row.holes).filter((hole) => hole.layers.includes('frontPocket'));
+  layers.hole.push(...holeMarks(job, holes, { origin: 0, sign: 1 }));
+
+  const clear = 2 * job.seam.edgeMargin_mm;
+  const free = Math.max(5, width - clear - mouthSagitta(job, pieces));
+  const arrow = directionMark([clear + 0.88 * free, height / 2], height * 0.5, Math.PI / 2);
+  layers.direction.push(...arrow.lines, arrow.text);
+  const sums = pocketSums(source);
+  layers.text.push(
+    ...label(
+      'Pocket',
+      [
+        'cut 2, grain side up',
+        `${holes.length} ${job.seam.method === 'lacing' ? 'slits' : 'holes'} each`,
+        ...sums.flatMap((sum) => sumLines(sum.dimension === 'height' ? { ...sum, parts: [] } : sum, units)),
+        'mouth at the right',
+      ],
+      { x: clear, y: 0.2 * height, width: 0.78 * free, height: 0.6 * height },
+    ),
+  );
+  return { id: 'pocket', name: 'Pocket', count: 2, width, height, outline, layers, sums, holes: holes.length };
+}
+
+/** Fore-edge corners as the outside's; the mouth square, straight or scooped. */
+export function pocketOutline({ job, pieces }: PatternSource): Contour {
+  const { width, height } = pieces.pocket;
+  const { corner } = pieceCorner(job, pieces);
+  const straight = corneredContour([
+    { at: [0, 0], corner },
+    { at: [width, 0], corner: SQUARE },
+    { at: [width, height], corner: SQUARE },
+    { at: [0, height], corner },
+  ]);
+  const sagitta = mouthSagitta(job, pieces);
+  if (sagitta === 0) return straight;
+  return straight.map((segment) =>
+    segment.kind === 'line' && segment.from[0] === width && segment.to[0] === width
+      ? bulgedLine(segment.from, segment.to, -sagitta)
+      : segment,
+  );
+}
+
+/** The seam line from the mouth at the head round the fore-edge to the mouth at the tail. */
+function seamPart({ job, pieces }: PatternSource): Contour {
+  const { width, height } = pieces.pocket;
+  const margin = job.seam.edgeMargin_mm;
+  const corner = seamCorner(pieceCorner(job, pieces).corner, margin);
+  const round = corneredContour([
+    { at: [width, height - margin], corner: SQUARE },
+    { at: [margin, height - margin], corner },
+    { at: [margin, margin], corner },
+    { at: [width, margin], corner: SQUARE },
+  ]);
+  return round.slice(0, -1);
+}

@@ -1,0 +1,22 @@
+import { cutSum, part } from './cutSums.ts';
+import type { CutLength } from './drawing.ts';
+import type { PatternSource } from './seam.ts';
+
+/**
+ * Length of a marker ribbon: fixed end + diagonal of the page + tail, so that it comes out at the far corner and can be
+ * held. Common practice, no source. The page is the board less its squares.
+ * @returns null where the job has none
+ */
+export function ribbonOf({ job, needs }: PatternSource): CutLength | null {
+  const { ribbon } = job.construction;
+  if (ribbon === null) return null;
+  const { width, height, square } = needs.thick.book;
+  const diagonal = Math.hypot(width - square, height - 2 * square);
+  const parts = [
+    part('fixed at the head', ribbon.fixed_mm),
+    part('diagonal of the page', diagonal),
+    part('tail', ribbon.tail_mm),
+  ];
+  const total = parts.reduce((sum, { each }) => sum + each, 0);
+  return { name: 'Ribbon', count: ribbon.count, sum: cutSum('length', total, parts, 'rounding') };
+}

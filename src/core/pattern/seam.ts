@@ -1,0 +1,67 @@
+import type { NeedsOverRange } from '../allowance/needs.ts';
+import type { Job } from '../job/jobSchema.ts';
+import type { Contour } from '../math/contour.ts';
+import type { Vec2 } from '../math/vec2.ts';
+import type { Pieces } from './pieces.ts';
+
+/** A job with its cut pieces: what every part of the pattern is drawn from. */
+export interface PatternSource {
+  readonly job: Job;
+  readonly pieces: Pieces;
+  readonly needs: NeedsOverRange;
+}
+
+export type SeamSide = 'tail' | 'backForeEdge' | 'head' | 'frontForeEdge';
+
+/** A layer that the seam goes through. */
+export type SeamLayer = 'outside' | 'frontPocket' | 'backPocket' | 'lining' | 'frontTurnedEnd' | 'backTurnedEnd';
+
+/** One stitching hole or lacing slit, in the frame of the outside: x from its front cut edge, y from its tail cut edge. */
+export interface SeamHole {
+  readonly at: Vec2;
+  /** Direction of the seam there, radians; at a corner midway between its two sides. */
+  readonly heading: number;
+  readonly side: SeamSide;
+  readonly isCorner: boolean;
+  readonly layers: readonly SeamLayer[];
+}
+
+/** The holes of one side, evenly spaced along the seam line. In a closed seam the far corner is the next row's first. */
+export interface SeamRow {
+  readonly side: SeamSide;
+  readonly length: number;
+  readonly intervals: number;
+  readonly pitch: number;
+  /** Share by which the pitch is off the one asked for. */
+  readonly off: number;
+  readonly holes: readonly SeamHole[];
+}
+
+/** Where a layer ends across the seam: the edge of a pocket mouth, turned end or lining. */
+export interface SeamStep {
+  readonly layer: SeamLayer;
+  /** x in the frame of the outside. */
+  readonly x: number;
+}
+
+export interface Seam {
+  /** Round the whole cover; false for turned ends, which have a row at head and one at tail. */
+  readonly isClosed: boolean;
+  /** The seam line; one contour a row where it is open. */
+  readonly lines: readonly Contour[];
+  readonly rows: readonly SeamRow[];
+  readonly starts: readonly SeamHole[];
+  readonly finishes: readonly SeamHole[];
+  readonly steps: readonly SeamStep[];
+  /** What the maker must know: sides too short for the pitch, holes left out of a layer, pockets that meet. */
+  readonly notes: readonly string[];
+}
+
+/** Slit to the seam line, degrees. Common practice, no source: whip lacing slants over the edge, the others run along. */
+export function slitAngle({ construction, seam }: Job): number {
+  return ((construction.slitAngle_deg ?? (seam.style === 'whip' ? 45 : 0)) * Math.PI) / 180;
+}
+
+/** Middle of the fold of a turned end, from the cut edge: D + turn / 2. Places mirrored in it meet when it is folded. */
+export const turnAxis = ({ pieces, needs }: PatternSource): number =>
+  pieces.pocketDepth + needs.thick.foreEdge.turn / 2;

@@ -1,0 +1,157 @@
+import { roundUp } from '../allowance/roundUp.ts';
+import { bendLength } from '../leather/bend.ts';
+import { corneredContour, SQUARE } from '../math/contour.ts';
+import type { Vec2 } from '../math/vec2.ts';
+import { directionMark } from './arrow.ts';
+import { cutSum, part } from './cutSums.ts';
+import { type CutSum, type Entity, line, noLayers, type PieceDrawing, path } from './drawing.ts';
+import { evenPitch } from './evenPitch.ts';
+import { holeMarks } from './holeMarks.ts';
+import { label, sumLines, type Units } from './label.ts';
+import type { PatternSource, SeamHole } from './seam.ts';
+
+/** The closure strap: sewn on the back cover, taken round the fore-edge of the closed book, fastened on the front. */
+export interface Strap {
+  readonly width: number;
+  readonly sum: CutSum;
+  /** From its sewn end, mm: where it leaves the back cover, reaches the front one, and is fastened. */
+  readonly leaves: number;
+  readonly reaches: number;
+  readonly fastening: number;
+  /** Holes in the frame of the outside: rows across the strap, a margin from its end and two from the cover's edge. */
+  readonly holes: readonly SeamHole[];
+}
+
+/**
+ * Length of the strap from the closed book, thick end of the leather: anchor + c + A K t + reach + end.
+ *
+ * c is the distance between the two cut edges over the outsides, T + 2 (u sin w + o cos w), with u from the spine plane
+ * to the cut edge, w the wedge of the boards and o what lies on them; A = pi + 2 w is the turning at the two edges, taken
+ * sharp. The strap is cut from the outside's leather.
+ * @returns null where the job has no strap
+ */
+export function strapOf(source: PatternSource): Strap | null {
+  const { job, pieces, needs } = source;
+  const { strap } = job.construction;
+  if (strap === null) return null;
+  const { book, leathers, closed, foreEdge } = needs.thick;
+  const { thickness, neutral } = leathers.outside;
+  const isTurned = pieces.pocket.count === 0;
+  const beyond =
+    (pieces.outside.width - closed.length) / 2 - (isTurned ? pieces.pocketDepth + foreEdge.turn - thickness : 0);
+  const over = thickness + (job.construction.lining === 'full' ? (leathers.lining?.thickness ?? 0) : 0);
+  const across = Math.max(
+    0,
+    book.thickness + 2 * ((book.width + beyond) * Math.sin(book.wedge) + over * Math.cos(book.wedge)),
+  );
+  const bends = bendLength(Math.PI + 2 * book.wedge, 0, thickness, neutral);
+  const parts = [
+    part('sewn to the back', strap.anchor_mm),
+    part('across the fore-edge of the closed book', across),
+    part('bends at the two edges', bends),
+    part('on the front, to the fastening', strap.reach_mm),
+    part('beyond the fastening', strap.end_mm),
+  ];
+  const bare = parts.reduce((sum, { each }) => sum + each, 0);
+  const total = roundUp(bare, job.pattern.rounding_mm);
+  return {
+    width: strap.width_mm,
+    sum: cutSum('length', total, parts, 'rounding up'),
+    leaves: strap.anchor_mm,
+    reaches: strap.anchor_mm + across + bends,
+    fastening: total - strap.end_mm,
+    holes: strapHoles(source, strap.width_mm, strap.anchor_mm),
+  };
+}
+
+/** From the back cut edge of the finished cover, which is the fold of a turned end. */
+const backEdge = ({ pieces, needs }: PatternSource): number =>
+  pieces.outside.width - (pieces.pocket.count === 0 ? pieces.pocketDepth + needs.thick.foreEdge.turn / 2 : 0);
+
+function strapHoles(source: PatternSource, width: number, anchor: number): SeamHole[] {
+  const { job, pieces } = source;
+  const { edgeMargin_mm: margin, pitch_mm } = job.seam;
+  const end = backEdge(source) - anchor;
+  const low = pieces.outside.height / 2 - width / 2 + margin;
+  const { intervals, pitch } = evenPitch(width - 2 * margin, pitch_mm);
+  // The second row keeps a margin from the seam of the cover; a short anchor has room for one row only.
+  const rows = [margin, anchor - 2 * margin].filter((at, i) => i === 0 || at > 2 * margin);
+  return rows.flatMap((at) =>
+    Array.from({ length: intervals + 1 }, (_, k): SeamHole => {
+      const point: Vec2 = [end + at, low + k * pitch];
+      return { at: point, heading: Math.PI / 2, side: 'backForeEdge', isCorner: false, layers: ['outside'] };
+    }),
+  );
+}
+
+export function strapDrawing(source: PatternSource, strap: Strap, units: Units): PieceDrawing {
+  const { job, pieces } = source;
+  const [length, width] = [strap.sum.total, strap.width];
+  const layers = noLayers();
+  const round = { style: 'rounded', size: width / 2 } as const;
+  const outline = corneredContour([
+    { at: [0, 0], corner: SQUARE },
+    { at: [length, 0], corner: round },
+    { at: [length, width], corner: round },
+    { at: [0, width], corner: SQUARE },
+  ]);
+  layers.cut.push(path(outline, true));
+  for (const x of [strap.leaves, strap.reaches]) layers.fold.push(line([x, 0], [x, width]));
+  const holes = holeMarks(job, strap.holes, { origin: strap.leaves - backEdge(source), sign: 1 }).map((mark) =>
+    turned(mark, pieces.outside, width),
+  );
+  layers.hole.push(...holes);
+  layers.mark.push(...cross([strap.fastening, width / 2]));
+  const free = strap.reaches - strap.leaves;
+  layers.direction.push(...directionMark([strap.leaves + free / 2, 0.15 * width], 0.8 * free, 0).lines);
+  layers.text.push(
+    ...label('Closure strap', ['cut 1, grain side up', ...sumLines({ ...strap.sum, parts: [] }, units)], {
+      x: strap.leaves + 2,
+      y: 0.25 * width,
+      width: free - 4,
+      height: 0.7 * width,
+    }),
+  );
+  return {
+    id: 'strap',
+    name: 'Closure strap',
+    count: 1,
+    width: length,
+    height: width,
+    outline,
+    layers,
+    sums: [strap.sum, cutSum('height', width, [], 'width of the strap')],
+    holes: holes.length,
+  };
+}
+
+/** What the outside shows of the strap, seen from its grain side: its sewn end, its holes and the fastening. */
+export function strapMarks(source: PatternSource, strap: Strap): { marks: Entity[]; holes: Entity[] } {
+  const { job, pieces } = source;
+  const { width, height } = pieces.outside;
+  const edge = width - backEdge(source);
+  const [low, high] = [height / 2 - strap.width / 2, height / 2 + strap.width / 2];
+  const end = edge + strap.leaves;
+  const onFront = backEdge(source) - (job.construction.strap?.reach_mm ?? 0);
+  return {
+    marks: [
+      line([edge, low], [end, low]),
+      line([end, low], [end, high]),
+      line([end, high], [edge, high]),
+      ...cross([onFront, height / 2]),
+      { kind: 'text', at: [end + 2, height / 2 - 1], height: 2.5, rotation: 0, align: 'start', text: 'strap' },
+      { kind: 'text', at: [onFront, height / 2 + 4], height: 2.5, rotation: 0, align: 'middle', text: 'fastening' },
+    ],
+    holes: holeMarks(job, strap.holes, { origin: width, sign: -1 }),
+  };
+}
+
+/** From the outside to the strap: its grain is up as the outside's, but it points the other way, so it is turned half round. */
+function turned(mark: Entity, { height }: { readonly height: number }, width: number): Entity {
+  const over = ([x, y]: Vec2): Vec2 => [x, (height + width) / 2 - y];
+  if (mark.kind === 'arc') return { ...mark, centre: over(mark.centre) };
+  if (mark.kind === 'line') return { ...mark, from: over(mark.from), to: over(mark.to) };
+  return mark;
+}
+
+const cross = ([x, y]: Vec2): Entity[] => [line([x - 3, y], [x + 3, y]), line([x, y - 3], [x, y + 3])];

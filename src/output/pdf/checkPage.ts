@@ -1,0 +1,188 @@
+import type { Segment } from '../../core/math/contour.ts';
+import type { Vec2 } from '../../core/math/vec2.ts';
+import type { Drawing, PieceDrawing } from '../../core/pattern/drawing.ts';
+import { printed, type Units } from '../../core/pattern/label.ts';
+import { ROUNDING } from '../../core/units/rounding.ts';
+import type { LayerStyle } from '../layerStyle.ts';
+import { fitToPage, type Page, type Paper } from './paper.ts';
+import type { PdfCanvas } from './pdfCanvas.ts';
+import { BAR_LENGTH, type MeasuredBars, type PrinterScale, percent } from './printerScale.ts';
+import { tileName } from './tilePage.ts';
+import { PAGE_MARGIN, type Tiling } from './tiling.ts';
+
+export interface TiledPiece {
+  readonly piece: PieceDrawing;
+  readonly tiling: Tiling;
+  /** Page number of its first tile. */
+  readonly firstPage: number;
+}
+
+export interface CheckPage {
+  readonly drawing: Drawing;
+  readonly tiled: readonly TiledPiece[];
+  readonly pages: number;
+  readonly page: Page;
+  readonly paper: Paper;
+  readonly scale: PrinterScale;
+  readonly bars: MeasuredBars | undefined;
+  readonly suspicion: string | null;
+  readonly mirrored: boolean;
+  readonly units: Units;
+}
+
+const BAR: LayerStyle = { width: 0.25, dash: [], ink: [0, 0, 0] };
+const GRID: LayerStyle = { width: 0.1, dash: [], ink: [90, 90, 90] };
+const OUTLINE: LayerStyle = { width: 0.35, dash: [], ink: [0, 0, 0] };
+
+const TEXT = 3.2;
+const LEADING = 5;
+/** Height left for the tile map at the least, mm. */
+const LEAST_MAP = 35;
+
+/** The first page: how to print, two bars to measure, the diagonals of the pieces, and which tile is on which page. */
+export function drawCheckPage(canvas: PdfCanvas, check: CheckPage): void {
+  const { drawing, page, pages, scale } = check;
+  const left = PAGE_MARGIN + 2;
+  const width = page.width - 2 * left;
+  let y = page.height - PAGE_MARGIN - 7;
+  canvas.words(drawing.title, [left, y], 7, { width });
+  y -= 8;
+
+  // The bars share a corner at the lower left, the y bar up from it, so that words fit to its right.
+  const corner: Vec2 = [left + 4, y - 4 - BAR_LENGTH * scale.y];
+  drawBar(canvas, corner, [1, 0], BAR_LENGTH * scale.x);
+  drawBar(canvas, corner, [0, 1], BAR_LENGTH * scale.y);
+  canvas.words(
+    `x check bar: ${BAR_LENGTH} mm (about ${printed(BAR_LENGTH, 'in')})`,
+    [corner[0] + 8, corner[1] + 5],
+    TEXT,
+  );
+  canvas.words(
+    `y check bar: ${BAR_LENGTH} mm (about ${printed(BAR_LENGTH, 'in')})`,
+    [corner[0] + 8, corner[1] + 16],
+    TEXT,
+    {
+      rotation: Math.PI / 2,
+    },
+  );
+
+  const column = corner[0] + 14;
+  const room = page.width - PAGE_MARGIN - column;
+  const lines = words(check).flatMap((text) => wrapped(canvas, text, room));
+  // Rather small than cut off: nothing said here may be missed.
+  const shrink = Math.min(1, (BAR_LENGTH * scale.y - 14) / (lines.length * LEADING));
+  lines.forEach((line, i) => {
+    canvas.words(line, [column, y - 2 - i * LEADING * shrink], TEXT * shrink);
+  });
+  const top = corner[1] - 8;
+  if (top - PAGE_MARGIN - 10 > LEAST_MAP) {
+    drawMap(canvas, check.tiled, { x: left, y: PAGE_MARGIN + 8, width, height: top - PAGE_MARGIN - 8 });
+  }
+  canvas.words(`page 1 of ${pages}: check bars and tile map`, [left, PAGE_MARGIN + 2], 3);
+}
+
+function words({ drawing, tiled, paper, scale, bars, suspicion, mirrored, units }: CheckPage): string[] {
+  const fitted = fitToPage(paper);
+  const size = (value: number): string => printed(value, units);
+  const cut = (value: number): string => printed(value, units, ROUNDING.cut);
+  return [
+    'Print at actual size, 100 %, without "fit to page" or "shrink". Then measure both bars.',
+    ...(fitted === null
+      ? []
+      : [
+          `"Fit to page" onto ${fitted.onto} paper gives ${percent(fitted.share)}: a bar of ${(BAR_LENGTH * fitted.share).toFixed(1)} mm. Such a print is of no use.`,
+        ]),
+    ...(bars === undefined
+      ? ['If they are off by a little, give both measured lengths to the tool and print again.']
+      : [
+          `Corrected for bars measured ${bars.x_mm} and ${bars.y_mm} mm: drawn at ${(100 * scale.x).toFixed(2)} % across and ${(100 * scale.y).toFixed(2)} % upright.`,
+        ]),
+    ...(suspicion === null ? [] : [`Caution: ${suspicion}`]),
+    ...(mirrored ? ['Mirrored: seen from the flesh side, for tracing there.'] : ['Seen from the grain side.']),
+    'Join tiles: cut one of two neighbours on its dashed line and lay it on the other so that the diamonds of one number meet. Then check the diagonals:',
+    ...tiled.map(
+      ({ piece }) =>
+        `${piece.name}, cut ${piece.count}: ${cut(piece.width)} x ${cut(piece.height)}, diagonal ${size(Math.hypot(piece.width, piece.height))}`,
+    ),
+    ...drawing.lengths.map(({ name, count, sum }) => `${name}, cut ${count}: ${size(sum.total)}`),
+    ...drawing.notes.map((note) => `Note: ${note}`),
+  ];
+}
+
+/** Breaks words into lines no wider than `width`, mm. */
+function wrapped(canvas: PdfCanvas, text: string, width: number): string[] {
+  const lines: string[] = [];
+  for (const word of text.split(' ')) {
+    const last = lines.at(-1);
+    if (last !== undefined && canvas.widthOf(`${last} ${word}`, TEXT) <= width)
+      lines[lines.length - 1] = `${last} ${word}`;
+    else lines.push(word);
+  }
+  return lines;
+}
+
+/** A bar with a tick at each 10 mm of its true length, longer at both ends. */
+function drawBar(canvas: PdfCanvas, from: Vec2, along: Vec2, length: number): void {
+  const across: Vec2 = [along[1], along[0]];
+  const at = (distance: number, aside: number): Vec2 => [
+    from[0] + along[0] * distance + across[0] * aside,
+    from[1] + along[1] * distance + across[1] * aside,
+  ];
+  const ticks = Array.from({ length: BAR_LENGTH / 10 + 1 }, (_, i): Segment => {
+    const place = (length * i) / (BAR_LENGTH / 10);
+    const isEnd = i === 0 || i === BAR_LENGTH / 10;
+    return { kind: 'line', from: at(place, isEnd ? -2 : 0), to: at(place, isEnd ? 4 : 2) };
+  });
+  canvas.lines([{ kind: 'line', from: at(0, 0), to: at(length, 0) }, ...ticks], BAR);
+}
+
+/** Every piece, small, with the windows of its pages and their numbers. */
+function drawMap(
+  canvas: PdfCanvas,
+  tiled: readonly TiledPiece[],
+  box: { x: number; y: number; width: number; height: number },
+): void {
+  const extents = tiled.map(({ piece, tiling }) => {
+    const left = Math.min(...tiling.tiles.map((tile) => tile.x));
+    const low = Math.min(...tiling.tiles.map((tile) => tile.y));
+    const right = Math.max(...tiling.tiles.map((tile) => tile.x + tile.width));
+    const top = Math.max(...tiling.tiles.map((tile) => tile.y + tile.height));
+    return { left, low, width: Math.max(right, piece.width) - left, height: Math.max(top, piece.height) - low };
+  });
+  const gap = 6;
+  const words = 5;
+  const scale = Math.min(
+    (box.width - gap * (tiled.length - 1)) / extents.reduce((sum, { width }) => sum + width, 0),
+    (box.height - words) / Math.max(...extents.map(({ height }) => height)),
+  );
+  let x = box.x;
+  tiled.forEach(({ piece, tiling, firstPage }, i) => {
+    const extent = extents[i]!;
+    const at = ([px, py]: Vec2): Vec2 => [x + (px - extent.left) * scale, box.y + (py - extent.low) * scale];
+    const rectangle = (px: number, py: number, width: number, height: number): Segment[] => {
+      const corners = (
+        [
+          [px, py],
+          [px + width, py],
+          [px + width, py + height],
+          [px, py + height],
+        ] as Vec2[]
+      ).map(at);
+      return corners.map((from, k) => ({ kind: 'line', from, to: corners[(k + 1) % 4]! }));
+    };
+    canvas.lines(
+      tiling.tiles.flatMap((tile) => rectangle(tile.x, tile.y, tile.width, tile.height)),
+      GRID,
+    );
+    canvas.lines(rectangle(0, 0, piece.width, piece.height), OUTLINE);
+    tiling.tiles.forEach((tile, k) => {
+      const [cx, cy] = at([tile.x + tile.width / 2, tile.y + tile.height / 2]);
+      const height = Math.min(2.6, (tile.width * scale) / 7, (tile.height * scale) / 3);
+      canvas.words(`${tileName(tile)}, p. ${firstPage + k}`, [cx, cy - height / 3], height, { align: 'middle' });
+    });
+    canvas.words(piece.name, [x, box.y + extent.height * scale + 1.5], 3, {
+      width: Math.max(12, extent.width * scale + gap - 1),
+    });
+    x += extent.width * scale + gap;
+  });
+}

@@ -1,0 +1,76 @@
+import type { Drawing } from '../../core/pattern/drawing.ts';
+import type { Units } from '../../core/pattern/label.ts';
+import { mirroredDrawing } from '../../core/pattern/mirrorDrawing.ts';
+import { patternDrawing } from '../../core/pattern/patternDrawing.ts';
+import type { PatternSource } from '../../core/pattern/seam.ts';
+import { drawCheckPage, type TiledPiece } from './checkPage.ts';
+import { checkPaper, type Page, type Paper, SHEETS } from './paper.ts';
+import { PdfCanvas, PT } from './pdfCanvas.ts';
+import { fitToPageSuspicion, type MeasuredBars, printerScale } from './printerScale.ts';
+import { drawTile, tileName } from './tilePage.ts';
+import { tiling } from './tiling.ts';
+
+export interface PdfOptions {
+  readonly paper?: Paper;
+  /** Unit of the lengths written on the pieces. */
+  readonly units?: Units;
+  /** Seen from the flesh side, for tracing there. */
+  readonly mirrored?: boolean;
+  /** What the check bars of an earlier print measured: the drawing makes up for it. */
+  readonly bars?: MeasuredBars;
+}
+
+/** Most pages that are still a template and not a mistake. */
+const MOST_PAGES = 400;
+
+/**
+ * Makes the true-size template as a PDF: a page with check bars and tile map, then the tiles of each piece.
+ *
+ * The same job and options give the same bytes. Pieces that are cut twice are printed once.
+ * @param source a worked-out job, as `coverDesign` gives it
+ * @returns the file; rejects with RangeError for an unknown paper, bars more than a tenth off, or over 400 pages
+ */
+export const patternPdf = async (source: PatternSource, options: PdfOptions = {}): Promise<Uint8Array> =>
+  drawingPdf(patternDrawing(source, { units: options.units ?? 'mm' }), options);
+
+/** As `patternPdf`, for a drawing that is already at hand. */
+export async function drawingPdf(drawing: Drawing, options: PdfOptions = {}): Promise<Uint8Array> {
+  const { paper = 'A4', units = 'mm', mirrored = false, bars } = options;
+  checkPaper(paper);
+  const scale = printerScale(bars);
+  const seen = mirrored ? mirroredDrawing(drawing) : drawing;
+  let pages = 1;
+  const tiled = seen.pieces.map((piece): TiledPiece => {
+    const tiles = tiling(piece.width, piece.height, paper, scale);
+    const firstPage = pages + 1;
+    pages += tiles.tiles.length;
+    return { piece, tiling: tiles, firstPage };
+  });
+  if (pages > MOST_PAGES)
+    throw new RangeError(
+      `Got a pattern of ${pages} pages; allowed: ${MOST_PAGES}. Choose a larger paper or a roll, or take the SVG or DXF file.`,
+    );
+
+  // Loaded when first wanted: the library is larger than the rest of the tool's core.
+  const lib = await import('@cantoo/pdf-lib');
+  const file = await lib.PDFDocument.create({ updateMetadata: false });
+  file.setTitle(drawing.title);
+  file.setProducer('Coverwright');
+  const font = await file.embedFont(lib.StandardFonts.Helvetica);
+  const add = ({ width, height }: Page): PdfCanvas => new PdfCanvas(lib, file.addPage([width * PT, height * PT]), font);
+
+  const page = typeof paper === 'string' ? SHEETS[paper] : { width: paper.roll_mm, height: 297 };
+  const suspicion = bars === undefined ? null : fitToPageSuspicion(bars, paper);
+  drawCheckPage(add(page), { drawing: seen, tiled, pages, page, paper, scale, bars, suspicion, mirrored, units });
+  for (const { piece, tiling, firstPage } of tiled) {
+    tiling.tiles.forEach((tile, i) => {
+      const which =
+        tiling.tiles.length === 1
+          ? ''
+          : `, tile ${tileName(tile)} (column ${tile.column + 1} of ${tiling.columns}, row ${tile.row + 1} of ${tiling.rows})`;
+      const footer = `${drawing.title}: ${piece.name}, cut ${piece.count}${which}. Page ${firstPage + i} of ${pages}. Print at actual size, 100 %.`;
+      drawTile(add(tiling.page), piece, tiling, tile, scale, footer);
+    });
+  }
+  return file.save({ useObjectStreams: false });
+}

@@ -1,0 +1,176 @@
+import type { PDFFont, PDFOperator, PDFPage } from '@cantoo/pdf-lib';
+import { arcPoint, type Contour, type Segment, segmentEnd, segmentStart } from '../../core/math/contour.ts';
+import { addScaled, heading, type Vec2 } from '../../core/math/vec2.ts';
+import type { Entity, Layer } from '../../core/pattern/drawing.ts';
+import { hatchLines } from '../../core/pattern/hatchLines.ts';
+import { LAYER_STYLES, type LayerStyle } from '../layerStyle.ts';
+
+type PdfLib = typeof import('@cantoo/pdf-lib');
+
+/** PostScript points in a millimetre. */
+export const PT = 72 / 25.4;
+
+/** Where a drawing's millimetres lie on the page: page = origin + scale (point - from), page mm from the lower left. */
+export interface PageMap {
+  readonly origin: Vec2;
+  readonly from: Vec2;
+  readonly scale: readonly [number, number];
+}
+
+export const WHOLE_PAGE: PageMap = { origin: [0, 0], from: [0, 0], scale: [1, 1] };
+
+/** Widest angle that one Bezier curve stands for: at an eighth of a turn it strays by under 1e-6 of the radius. */
+const CURVE_ANGLE = Math.PI / 4;
+
+/** Draws drawing entities on one page of a PDF, by plain path operators; sizes in mm. */
+export class PdfCanvas {
+  private readonly lib: PdfLib;
+  private readonly page: PDFPage;
+  private readonly font: PDFFont;
+
+  constructor(lib: PdfLib, page: PDFPage, font: PDFFont) {
+    this.lib = lib;
+    this.page = page;
+    this.font = font;
+  }
+
+  /** Draws a layer's entities, clipped to a box of the page where one is given. */
+  layer(
+    layer: Layer,
+    entities: readonly Entity[],
+    map: PageMap,
+    clip?: { x: number; y: number; width: number; height: number },
+  ): void {
+    const shapes = entities.filter((entity) => entity.kind !== 'text');
+    const { lib } = this;
+    const operators: PDFOperator[] = [lib.pushGraphicsState()];
+    if (clip)
+      operators.push(
+        lib.rectangle(clip.x * PT, clip.y * PT, clip.width * PT, clip.height * PT),
+        lib.clip(),
+        lib.endPath(),
+      );
+    operators.push(...this.pen(LAYER_STYLES[layer]));
+    for (const entity of shapes) operators.push(...this.shape(entity, map), lib.stroke());
+    for (const entity of entities) if (entity.kind === 'text') operators.push(...this.text(entity, map));
+    operators.push(lib.popGraphicsState());
+    this.page.pushOperators(...operators);
+  }
+
+  /** Strokes lines in page mm. */
+  lines(segments: readonly Segment[], style: LayerStyle): void {
+    const { lib } = this;
+    const drawn = segments.flatMap((segment) => [...this.shape(segment, WHOLE_PAGE), lib.stroke()]);
+    this.page.pushOperators(lib.pushGraphicsState(), ...this.pen(style), ...drawn, lib.popGraphicsState());
+  }
+
+  /** Sets a line of words in page mm, smaller where it would run over `width`. */
+  words(
+    text: string,
+    at: Vec2,
+    height: number,
+    options: { width?: number; rotation?: number; align?: 'start' | 'middle' } = {},
+  ): void {
+    const size = Math.min(
+      height,
+      options.width === undefined ? height : (height * options.width) / this.widthOf(text, height),
+    );
+    const entity = {
+      kind: 'text',
+      at,
+      height: size,
+      rotation: options.rotation ?? 0,
+      align: options.align ?? 'start',
+      text,
+    } as const;
+    this.page.pushOperators(
+      this.lib.pushGraphicsState(),
+      ...this.text(entity, WHOLE_PAGE),
+      this.lib.popGraphicsState(),
+    );
+  }
+
+  /** Width of a line of words, mm. */
+  widthOf(text: string, height: number): number {
+    return this.font.widthOfTextAtSize(printable(text), height * PT) / PT;
+  }
+
+  private pen({ width, dash, ink: [red, green, blue] }: LayerStyle): PDFOperator[] {
+    const { lib } = this;
+    return [
+      lib.setLineWidth(width * PT),
+      lib.setDashPattern(
+        dash.map((length) => length * PT),
+        0,
+      ),
+      lib.setStrokingRgbColor(red / 255, green / 255, blue / 255),
+      lib.setFillingRgbColor(red / 255, green / 255, blue / 255),
+    ];
+  }
+
+  private shape(entity: Exclude<Entity, { kind: 'text' }>, map: PageMap): PDFOperator[] {
+    switch (entity.kind) {
+      case 'line':
+      case 'arc':
+        return this.contour([entity], map);
+      case 'path':
+        return [...this.contour(entity.segments, map), ...(entity.isClosed ? [this.lib.closePath()] : [])];
+      case 'hatch':
+        return hatchLines(entity).flatMap((segment) => this.contour([segment], map));
+    }
+  }
+
+  private contour(contour: Contour, map: PageMap): PDFOperator[] {
+    if (contour.length === 0) return [];
+    const { lib } = this;
+    const at = (point: Vec2): [number, number] => onPage(map, point);
+    return [
+      lib.moveTo(...at(segmentStart(contour[0]!))),
+      ...contour.flatMap((segment) => {
+        if (segment.kind === 'line') return [lib.lineTo(...at(segment.to))];
+        const steps = Math.max(1, Math.ceil(Math.abs(segment.sweep) / CURVE_ANGLE - 1e-9));
+        const step = segment.sweep / steps;
+        // Control points of a circular arc of angle a lie 4/3 tan(a/4) of the radius along its end tangents.
+        const reach = (4 / 3) * Math.tan(step / 4) * segment.radius;
+        return Array.from({ length: steps }, (_, i) => {
+          const [from, to] = [
+            arcPoint(segment, i / steps),
+            i + 1 === steps ? segmentEnd(segment) : arcPoint(segment, (i + 1) / steps),
+          ];
+          const tangent = (k: number): Vec2 => heading(segment.start + k * step + Math.PI / 2);
+          return lib.appendBezierCurve(
+            ...at(addScaled(from, tangent(i), reach)),
+            ...at(addScaled(to, tangent(i + 1), -reach)),
+            ...at(to),
+          );
+        });
+      }),
+    ];
+  }
+
+  private text({ at, height, rotation, align, text }: Extract<Entity, { kind: 'text' }>, map: PageMap): PDFOperator[] {
+    const { lib } = this;
+    const shown = printable(text);
+    const size = height * PT * Math.min(...map.scale);
+    const back = align === 'middle' ? -this.font.widthOfTextAtSize(shown, size) / 2 : 0;
+    const [x, y] = onPage(map, at);
+    const [cos, sin] = [Math.cos(rotation), Math.sin(rotation)];
+    const name = this.page.node.newFontDictionary('Helvetica', this.font.ref);
+    return [
+      lib.beginText(),
+      lib.setFontAndSize(name, size),
+      lib.setTextMatrix(cos, sin, -sin, cos, x + back * cos, y + back * sin),
+      lib.showText(this.font.encodeText(shown)),
+      lib.endText(),
+    ];
+  }
+}
+
+const onPage = ({ origin, from, scale }: PageMap, [x, y]: Vec2): [number, number] => [
+  (origin[0] + scale[0] * (x - from[0])) * PT,
+  (origin[1] + scale[1] * (y - from[1])) * PT,
+];
+
+/** The standard fonts know Latin letters only; anything else prints as a question mark. */
+const printable = (text: string): string =>
+  text.normalize('NFC').replace(/[^\x20-\x7e\xa1-\xff]/gu, (other) => (/\s/.test(other) ? ' ' : '?'));

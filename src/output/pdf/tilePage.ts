@@ -1,0 +1,107 @@
+import type { Segment } from '../../core/math/contour.ts';
+import type { Vec2 } from '../../core/math/vec2.ts';
+import { LAYERS, type PieceDrawing } from '../../core/pattern/drawing.ts';
+import type { LayerStyle } from '../layerStyle.ts';
+import type { PageMap, PdfCanvas } from './pdfCanvas.ts';
+import type { PrinterScale } from './printerScale.ts';
+import { FOOTER, frameOf, joints, OVERLAP, PAGE_MARGIN, type Tile, type Tiling } from './tiling.ts';
+import { touches } from './touches.ts';
+
+/** Where a tile's window lies on its page. */
+export function tileMap({ page }: Tiling, tile: Tile, scale: PrinterScale): PageMap {
+  const frame = frameOf(page);
+  return { origin: [frame.x, frame.y], from: [tile.x, tile.y], scale: [scale.x, scale.y] };
+}
+
+/** Name of a tile: its column as a letter and its row as a number, as on the tile map. */
+export const tileName = ({ column, row }: Pick<Tile, 'column' | 'row'>): string => `${columnName(column)}${row + 1}`;
+
+const columnName = (column: number): string =>
+  (column >= 26 ? columnName(Math.floor(column / 26) - 1) : '') + String.fromCharCode(65 + (column % 26));
+
+const JOIN: LayerStyle = { width: 0.15, dash: [2, 2], ink: [90, 90, 90] };
+const FRAME: LayerStyle = { width: 0.1, dash: [], ink: [150, 150, 150] };
+const MARK: LayerStyle = { width: 0.2, dash: [], ink: [0, 0, 0] };
+
+/** Half the size of a joining mark, mm. */
+const DIAMOND = 4;
+
+/** One page of a piece: what lies in its window, the lines to cut and join on, and what the page is. */
+export function drawTile(
+  canvas: PdfCanvas,
+  piece: PieceDrawing,
+  tiling: Tiling,
+  tile: Tile,
+  scale: PrinterScale,
+  footer: string,
+): void {
+  const map = tileMap(tiling, tile, scale);
+  const frame = frameOf(tiling.page);
+  for (const layer of LAYERS) {
+    const seen = piece.layers[layer].filter((entity) => touches(entity, tile));
+    if (seen.length > 0) canvas.layer(layer, seen, map, frame);
+  }
+  const onPage = ([x, y]: Vec2): Vec2 => [
+    map.origin[0] + scale.x * (x - tile.x),
+    map.origin[1] + scale.y * (y - tile.y),
+  ];
+  const join = joints(tiling);
+  const [right, top] = [tile.x + tile.width, tile.y + tile.height];
+  const here = {
+    x: join.x.filter((x) => x > tile.x && x < right),
+    y: join.y.filter((y) => y > tile.y && y < top),
+  };
+  const line = (from: Vec2, to: Vec2): Segment => ({ kind: 'line', from: onPage(from), to: onPage(to) });
+  canvas.lines(
+    [...here.x.map((x) => line([x, tile.y], [x, top])), ...here.y.map((y) => line([tile.x, y], [right, y]))],
+    JOIN,
+  );
+  const marks = joiningMarks(tiling).filter(({ at: [x, y] }) => x > tile.x && x < right && y > tile.y && y < top);
+  for (const { at, name } of marks) {
+    const corner = (dx: number, dy: number): Vec2 => [at[0] + dx * DIAMOND, at[1] + dy * DIAMOND];
+    const corners = [corner(1, 0), corner(0, 1), corner(-1, 0), corner(0, -1)];
+    canvas.lines(
+      corners.map((from, i) => line(from, corners[(i + 1) % 4]!)),
+      MARK,
+    );
+    const [x, y] = onPage(at);
+    canvas.words(name, [x + 1.5, y - 0.9], 2.5, { align: 'middle' });
+  }
+  canvas.lines(box(frame), FRAME);
+  canvas.words(footer, [frame.x, PAGE_MARGIN + FOOTER - 4.5], 3, { width: frame.width });
+}
+
+const box = ({ x, y, width, height }: { x: number; y: number; width: number; height: number }): Segment[] => {
+  const corners: Vec2[] = [
+    [x, y],
+    [x + width, y],
+    [x + width, y + height],
+    [x, y + height],
+  ];
+  return corners.map((from, i) => ({ kind: 'line', from, to: corners[(i + 1) % 4]! }));
+};
+
+interface JoiningMark {
+  readonly at: Vec2;
+  readonly name: string;
+}
+
+/** Two diamonds on each joint of two tiles, clear of the joints that cross it; both tiles carry them in the same place. */
+export function joiningMarks(tiling: Tiling): JoiningMark[] {
+  const { columns, rows, tiles } = tiling;
+  const join = joints(tiling);
+  const marks: JoiningMark[] = [];
+  const pair = (a: Vec2, b: Vec2): void => {
+    const number = marks.length / 2 + 1;
+    marks.push({ at: a, name: `${number}` }, { at: b, name: `${number}'` });
+  };
+  const shares = [0.25, 0.75] as const;
+  for (const tile of tiles) {
+    const place = (from: number, size: number, share: number): number => from + OVERLAP + share * (size - 2 * OVERLAP);
+    const [low, high] = shares.map((share) => place(tile.y, tile.height, share)) as [number, number];
+    const [left, right] = shares.map((share) => place(tile.x, tile.width, share)) as [number, number];
+    if (tile.column < columns - 1) pair([join.x[tile.column]!, low], [join.x[tile.column]!, high]);
+    if (tile.row < rows - 1) pair([left, join.y[tile.row]!], [right, join.y[tile.row]!]);
+  }
+  return marks;
+}

@@ -1,0 +1,28 @@
+import type { Vec2 } from '../../core/math/vec2.ts';
+import type { Entity } from '../../core/pattern/drawing.ts';
+import type { Tile } from './tiling.ts';
+
+/** Whether an entity may show in a window; it errs on the side of yes. Spares a page of the holes of all others. */
+export function touches(entity: Entity, { x, y, width, height }: Tile): boolean {
+  const meets = (points: readonly Vec2[], reach: number): boolean => {
+    const [xs, ys] = [points.map((point) => point[0]), points.map((point) => point[1])];
+    return (
+      Math.min(...xs) - reach <= x + width &&
+      Math.max(...xs) + reach >= x &&
+      Math.min(...ys) - reach <= y + height &&
+      Math.max(...ys) + reach >= y
+    );
+  };
+  switch (entity.kind) {
+    case 'line':
+      return meets([entity.from, entity.to], 1);
+    case 'arc':
+      return meets([entity.centre], entity.radius + 1);
+    case 'text':
+      return meets([entity.at], entity.text.length * entity.height);
+    case 'hatch':
+      return meets(entity.boundary, 1);
+    case 'path':
+      return true;
+  }
+}

@@ -1,0 +1,79 @@
+import fc from 'fast-check';
+import { describe, expect, test } from 'vitest';
+import { EXAMPLE_JOBS } from '../../../src/core/job/examples.ts';
+import { jobSchema } from '../../../src/core/job/jobSchema.ts';
+import { JOB_MIGRATIONS, type Migration, migrate } from '../../../src/core/job/migrate.ts';
+import { openJob } from '../../../src/core/job/openJob.ts';
+import { seeded } from '../../jobArbitrary.ts';
+
+/** A made-up chain, 1 -> 2 -> 3: a field renamed, then moved into an object. The job document has no such history. */
+const rename: Migration = ({ breadth, ...rest }) => ({ ...rest, width: breadth });
+const nest: Migration = ({ width, ...rest }) => ({ ...rest, book: { width: width as number } });
+const CHAIN = [rename, nest];
+
+describe('migration', () => {
+  test('the schema reads the version at which the chain ends', () => {
+    expect(jobSchema.shape.version.value).toBe(JOB_MIGRATIONS.length + 1);
+  });
+
+  test.each([[{ version: 1, breadth: 165 }], [{ version: 2, width: 165 }], [{ version: 3, book: { width: 165 } }]])(
+    'every earlier version becomes the same current document: %j',
+    (document) => {
+      expect(migrate(document, CHAIN)).toEqual({ ok: true, document: { version: 3, book: { width: 165 } } });
+    },
+  );
+
+  test('a step that forgets the version, or writes a wrong one, does not stop the chain', () => {
+    const forgetful: Migration = ({ version: _, ...rest }) => rest;
+    const wrong: Migration = (document) => ({ ...document, version: 7 });
+    expect(migrate({ version: 1, a: 1 }, [forgetful, wrong])).toEqual({ ok: true, document: { version: 3, a: 1 } });
+  });
+
+  test('the document handed in is not changed', () => {
+    const document = Object.freeze({ version: 1, breadth: 165 });
+    migrate(document, CHAIN);
+    expect(document).toEqual({ version: 1, breadth: 165 });
+  });
+
+  test('migrating twice is migrating once', () => {
+    const once = migrate({ version: 1, breadth: 165 }, CHAIN);
+    expect(once.ok && migrate(once.document, CHAIN)).toEqual(once);
+  });
+
+  test.each([[4], [99], [0], [-1]])('version %d is an issue at "version"', (version) => {
+    const migrated = migrate({ version }, CHAIN);
+    expect(migrated).toMatchObject({
+      ok: false,
+      issue: { code: 'choice', path: 'version', got: String(version), allowed: '1 to 3' },
+    });
+  });
+
+  test('a step that stumbles over a damaged document gives an issue, not a throw', () => {
+    const strict: Migration = (document) => ({ ...document, name: (document.name as string).trim() });
+    expect(migrate({ version: 1, name: 42 }, [strict])).toMatchObject({ ok: false, issue: { path: 'version' } });
+  });
+
+  test('anything at all comes back or is refused, without a throw', () => {
+    fc.assert(
+      fc.property(fc.anything(), (value) => {
+        const migrated = migrate(value, CHAIN);
+        if (!migrated.ok) expect(migrated.issue.path).toBe('version');
+      }),
+      seeded(601, 2000),
+    );
+  });
+});
+
+describe('opening a job', () => {
+  test.each(EXAMPLE_JOBS.map(({ id, document }) => [id, document]))('keeps %s as it was written', (_id, document) => {
+    const opened = openJob(document);
+    expect(opened.ok && opened.document).toEqual(document);
+  });
+
+  test('says where a document is wrong', () => {
+    expect(openJob({ format: 'coverwright-job', version: 2 })).toMatchObject({ issues: [{ path: 'version' }] });
+    const opened = openJob({ format: 'coverwright-job', version: 1 });
+    expect(!opened.ok && opened.issues.map(({ path }) => path)).toEqual(['book', 'leather']);
+    expect(openJob('x').ok).toBe(false);
+  });
+});

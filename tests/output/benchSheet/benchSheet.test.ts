@@ -1,0 +1,148 @@
+import fc from 'fast-check';
+import { describe, expect, test } from 'vitest';
+import { coverDesign } from '../../../src/core/fold/coverDesign.ts';
+import { EXAMPLE_JOBS } from '../../../src/core/job/examples.ts';
+import { coverSupplies } from '../../../src/core/materials/coverSupplies.ts';
+import { patternDrawing } from '../../../src/core/pattern/patternDrawing.ts';
+import { benchSheetContent } from '../../../src/output/benchSheet/benchSheetContent.ts';
+import { benchSheetPdf } from '../../../src/output/benchSheet/benchSheetPdf.ts';
+import { brokenLines, setInColumns } from '../../../src/output/benchSheet/sheetFlow.ts';
+import { jobDocument, seeded, soundJob } from '../../jobArbitrary.ts';
+import { readPdf } from '../pdfReading.ts';
+
+const designs = EXAMPLE_JOBS.map(({ id, document }) => [id, coverDesign(soundJob(document))] as const);
+const tide = designs[0]![1];
+
+/** All words of a PDF in their order, one space between them. */
+const wordsOf = async (bytes: Uint8Array): Promise<string> =>
+  (await readPdf(bytes)).flatMap(({ words }) => words.map(({ text }) => text)).join(' ');
+
+describe('the bench sheet', () => {
+  test.each(designs)('of the %s takes at most two pages, inside their margins', async (_id, design) => {
+    for (const paper of ['A4', 'Letter'] as const) {
+      const pages = await readPdf(await benchSheetPdf(design, { paper }));
+      expect(pages.length).toBeLessThanOrEqual(2);
+      for (const { width, height, words } of pages)
+        for (const { at } of words) {
+          expect(at[0]).toBeGreaterThan(10);
+          expect(at[0]).toBeLessThan(width - 10);
+          expect(at[1]).toBeGreaterThan(10);
+          expect(at[1]).toBeLessThan(height - 10);
+        }
+    }
+  });
+
+  test('can be read back as text: sizes, holes, lace, and every caution', async () => {
+    const words = await wordsOf(await benchSheetPdf(tide));
+    const supplies = coverSupplies(tide);
+    for (const wanted of [
+      'Tide ledger',
+      `width ${tide.pieces.outside.width.toFixed(1)} mm =`,
+      '2 x 165 board width',
+      `${supplies.holes} slits through the cover`,
+      `${(supplies.lace!.total / 1000).toFixed(2)} m`,
+      'cut away from the hand',
+      'never cut PVC',
+      'extract it or wear a mask',
+      'never toward the palm',
+      'flammable and harmful',
+      'safety data sheet of each product and the local codes come first',
+    ])
+      expect(words).toContain(wanted);
+  });
+
+  test('says each caution at its step', () => {
+    const { blocks } = benchSheetContent(tide, 'mm');
+    const stepOf = (words: string): string => {
+      const at = blocks.findIndex((block) => block.kind === 'caution' && block.text.includes(words));
+      expect(at).toBeGreaterThan(0);
+      const step = blocks.slice(0, at).findLast((block) => block.kind === 'item');
+      return step?.text ?? '';
+    };
+    expect(stepOf('flammable')).toContain('Assemble');
+    expect(stepOf('PVC')).toContain('Cut the leather');
+    expect(stepOf('mask')).toContain('Skive');
+    expect(stepOf('palm')).toContain('slits');
+  });
+
+  test('keeps every caution on the page and in the column of its step', async () => {
+    for (const [, design] of designs) {
+      const { blocks } = benchSheetContent(design, 'mm');
+      const set = setInColumns(
+        blocks,
+        { left: 14, width: 86, between: 9, count: 2, bottom: 280, firstTop: 30, top: 14 },
+        3,
+        (words, size) => words.length * size * 0.5,
+      );
+      const columnOf = (i: number): string => `${set[i]!.page} ${set[i]!.left > 100}`;
+      set.forEach(({ block }, i) => {
+        if (block.kind !== 'caution') return;
+        const step = blocks.slice(0, i).findLastIndex(({ kind }) => kind === 'item');
+        expect(columnOf(i)).toBe(columnOf(step));
+      });
+    }
+  });
+
+  test('has the same bytes for the same job, and others for another', async () => {
+    const [once, again] = [await benchSheetPdf(tide), await benchSheetPdf(coverDesign(tide.job))];
+    expect(Buffer.from(once).equals(Buffer.from(again))).toBe(true);
+    expect(Buffer.from(once).equals(Buffer.from(await benchSheetPdf(designs[1]![1])))).toBe(false);
+  });
+
+  test('gives its lengths in inches when asked', () => {
+    const words = benchSheetContent(tide, 'in')
+      .blocks.map(({ text }) => text)
+      .join('\n');
+    expect(words).toMatch(/width \d+ \d+\/\d+ in =/);
+    expect(words).not.toMatch(/\d mm/);
+  });
+
+  test('prints a title in letters that the font lacks, without failing', async () => {
+    const design = coverDesign({ ...tide.job, name: 'Książka 潮 – ledger' });
+    expect(await wordsOf(await benchSheetPdf(design))).toContain('ledger');
+  });
+
+  test('names every piece with its count and holes, for random jobs, on few pages', async () => {
+    await fc.assert(
+      fc.asyncProperty(jobDocument, async (document) => {
+        const design = coverDesign(soundJob({ ...document, construction: { strap: {}, ribbon: {} } }));
+        const bytes = await benchSheetPdf(design);
+        const words = await wordsOf(bytes);
+        for (const { name } of patternDrawing(design).pieces) expect(words).toContain(name);
+        expect((await readPdf(bytes)).length).toBeLessThanOrEqual(2);
+      }),
+      seeded(541, 40),
+    );
+  });
+});
+
+describe('setting in columns', () => {
+  const measure = (words: string, size: number): number => words.length * size * 0.5;
+  const columns = { left: 10, width: 60, between: 5, count: 2, bottom: 100, firstTop: 40, top: 10 };
+
+  test('breaks lines that fit, and loses no word', () => {
+    const words = 'one two three four five six seven eight nine ten';
+    const lines = brokenLines(words, 12, (line) => line.length);
+    expect(lines.join(' ')).toBe(words);
+    expect(lines.every((line) => line.length <= 12)).toBe(true);
+    expect(brokenLines('incomprehensibilities', 5, (line) => line.length)).toEqual(['incomprehensibilities']);
+  });
+
+  test('keeps every block in its column, and a heading with what follows', () => {
+    const blocks = Array.from({ length: 80 }, (_, i) =>
+      i % 5 === 0
+        ? ({ kind: 'heading', text: `Heading ${i}`, startsPage: false } as const)
+        : ({ kind: 'text', text: 'word '.repeat(1 + ((i * 7) % 23)).trim() } as const),
+    );
+    const set = setInColumns(blocks, columns, 3, measure);
+    set.forEach(({ block, lines, top, size, page, left }, i) => {
+      expect(top).toBeGreaterThanOrEqual(page === 0 ? 40 : 10);
+      expect(top + lines.length * size * 1.4).toBeLessThanOrEqual(100 + 1e-9);
+      const next = set[i + 1];
+      if (block.kind === 'heading' && next !== undefined) {
+        expect(next.page).toBe(page);
+        expect(Math.abs(next.left - left)).toBeLessThan(columns.width);
+      }
+    });
+  });
+});

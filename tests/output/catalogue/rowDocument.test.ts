@@ -1,0 +1,103 @@
+import fc from 'fast-check';
+import { describe, expect, test } from 'vitest';
+import { parseJob } from '../../../src/core/job/parseJob.ts';
+import { readHeader, rowDocument } from '../../../src/output/catalogue/rowDocument.ts';
+import { jobDocument, seeded } from '../../jobArbitrary.ts';
+
+const headerOf = (...cells: string[]) => {
+  const read = readHeader(cells);
+  if (!read.ok) throw new Error(read.issues.map(({ message }) => message).join('\n'));
+  return read.header;
+};
+
+const badPaths = (...cells: string[]) => {
+  const read = readHeader(cells);
+  return read.ok ? [] : read.issues.map(({ path }) => path);
+};
+
+/** Leaves of a document by dotted path, as a table would name them. */
+function leaves(value: unknown, path = ''): [string, unknown][] {
+  if (typeof value !== 'object' || value === null) return [[path, value]];
+  return Object.entries(value).flatMap(([key, inner]) => leaves(inner, path === '' ? key : `${path}.${key}`));
+}
+
+describe('a row of a table of jobs', () => {
+  test('makes the document whose fields the header names', () => {
+    const header = headerOf('name', 'book.width_mm', 'leather.outside.min_mm', 'pockets.depth_mm', 'seam.style');
+    expect(rowDocument(header, ['1984', ' 165 ', '1.5', 'null', 'double loop'])).toEqual({
+      format: 'coverwright-job',
+      version: 1,
+      name: '1984',
+      book: { width_mm: 165 },
+      leather: { outside: { min_mm: 1.5 } },
+      pockets: { depth_mm: null },
+      seam: { style: 'double loop' },
+    });
+  });
+
+  test('leaves the fields of empty and missing cells to their defaults', () => {
+    const header = headerOf('name', 'book.width_mm', 'book.spine.rise_mm');
+    expect(rowDocument(header, ['A', '  '])).toEqual({ format: 'coverwright-job', version: 1, name: 'A' });
+  });
+
+  test.each(['abc', '1,5', '12 mm', 'NaN', 'Infinity', '0x10', '1e', '--1', '.'])('keeps %j a text', (text) => {
+    expect(rowDocument(headerOf('book.width_mm'), [text])).toMatchObject({ book: { width_mm: text } });
+  });
+
+  test.each([
+    ['165', 165],
+    ['-2.5', -2.5],
+    ['.5', 0.5],
+    ['1e2', 100],
+  ])('reads %j as a number', (text, value) => {
+    expect(rowDocument(headerOf('book.width_mm'), [text])).toMatchObject({ book: { width_mm: value } });
+  });
+
+  test('says the same as the document that it was written from', () => {
+    fc.assert(
+      fc.property(jobDocument, (document) => {
+        const cells = leaves(JSON.parse(JSON.stringify(document))).filter(([path]) => path !== 'leather.lining');
+        const row = rowDocument(
+          headerOf(...cells.map(([path]) => path)),
+          cells.map(([, value]) => String(value)),
+        );
+        expect(parseJob(row)).toEqual(parseJob(document));
+      }),
+      seeded(621),
+    );
+  });
+});
+
+describe('the header of a table of jobs', () => {
+  test.each([
+    [['book.widht_mm'], 'book.widht_mm'],
+    [['colour'], 'colour'],
+    [['name', 'name'], 'name'],
+    [['name', ''], '(column 2)'],
+    [['book', 'book.width_mm'], 'book'],
+    [['book'], 'book'],
+    [['name.first'], 'name'],
+    [['book..width_mm'], 'book..width_mm'],
+    [['name;book.width_mm'], 'name;book.width_mm'],
+    [['width mm'], 'width mm'],
+    [['__proto__.polluted'], '__proto__.polluted'],
+    [['constructor.prototype.polluted'], 'constructor'],
+  ])('%j is refused', (cells, path) => expect(badPaths(...cells)).toContain(path));
+
+  test('cannot reach what is not its own', () => {
+    rowDocument([['constructor', 'prototype', 'polluted']], ['1']);
+    expect(({} as Record<string, unknown>).polluted).toBeUndefined();
+  });
+
+  test('may name every leaf of a job', () => {
+    const parsed = parseJob({
+      format: 'coverwright-job',
+      version: 1,
+      book: { width_mm: 100, height_mm: 100, thickness_mm: 20 },
+      leather: { outside: { min_mm: 1, max_mm: 2 }, lining: { min_mm: 1, max_mm: 1 } },
+    });
+    const paths = leaves(parsed.ok && parsed.job).map(([path]) => path);
+    expect(paths.length).toBeGreaterThan(40);
+    expect(badPaths(...paths)).toEqual([]);
+  });
+});

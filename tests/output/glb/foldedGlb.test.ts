@@ -1,0 +1,209 @@
+import { WebIO } from '@gltf-transform/core';
+import fc from 'fast-check';
+import { validateBytes } from 'gltf-validator';
+import { describe, expect, test } from 'vitest';
+import { coverDesign } from '../../../src/core/fold/coverDesign.ts';
+import { foldedCover } from '../../../src/core/fold/mesh/foldedCover.ts';
+import type { MeshData } from '../../../src/core/fold/mesh/meshData.ts';
+import { EXAMPLE_JOBS } from '../../../src/core/job/examples.ts';
+import { foldedGlb } from '../../../src/output/glb/foldedGlb.ts';
+import type { GlbColours } from '../../../src/output/glb/glbColours.ts';
+import { sequenceTakes } from '../../../src/output/glb/sequenceTakes.ts';
+import { jobDocument, seeded, soundJob } from '../../jobArbitrary.ts';
+
+const LEATHER = { grain: '#996644', flesh: '#ccaa88', cutEdge: '#553322' };
+const COLOURS: GlbColours = {
+  outside: LEATHER,
+  pocket: LEATHER,
+  lining: LEATHER,
+  boardCloth: '#445566',
+  boardInside: '#d8d0bd',
+  pageFace: '#efe6d0',
+  pageEdge: '#eadfc4',
+  band: '#e3d7b8',
+};
+
+/** A board 20 x 30 x 2 mm with its corner at (x, 0, 0), each side with vertices of its own. */
+function board(x: number): MeshData {
+  const positions: number[] = [];
+  const normals: number[] = [];
+  const indices: number[] = [];
+  const size = [20, 30, 2];
+  for (let axis = 0; axis < 3; axis++)
+    for (const side of [0, 1]) {
+      const [u, v] = [(axis + 1) % 3, (axis + 2) % 3];
+      const start = positions.length / 3;
+      for (const [a, b] of [
+        [0, 0],
+        [1, 0],
+        [1, 1],
+        [0, 1],
+      ] as const) {
+        const point = [0, 0, 0];
+        point[axis] = side * size[axis]!;
+        point[u] = a * size[u]!;
+        point[v] = b * size[v]!;
+        positions.push(point[0]! + x, point[1]!, point[2]!);
+        const normal = [0, 0, 0];
+        normal[axis] = side ? 1 : -1;
+        normals.push(...normal);
+      }
+      const turn = side ? [0, 1, 2, 0, 2, 3] : [0, 2, 1, 0, 3, 2];
+      indices.push(...turn.map((i) => start + i));
+    }
+  return {
+    part: 'frontBoard',
+    positions: Float32Array.from(positions),
+    normals: Float32Array.from(normals),
+    uvs: new Float32Array((positions.length / 3) * 2),
+    indices: Uint32Array.from(indices),
+    faces: [
+      { face: 'boardCloth', start: 0, count: 18 },
+      { face: 'boardInside', start: 18, count: 18 },
+    ],
+  };
+}
+
+/** Lowest and highest coordinates, metres, of a mesh at rest or bent by one of its targets. */
+function bounds(document: Awaited<ReturnType<WebIO['readBinary']>>, part: string, target?: number) {
+  const primitives = document
+    .getRoot()
+    .listMeshes()
+    .find((mesh) => mesh.getName() === part)!
+    .listPrimitives();
+  const low = [Infinity, Infinity, Infinity];
+  const high = [-Infinity, -Infinity, -Infinity];
+  for (const primitive of primitives) {
+    const rest = primitive.getAttribute('POSITION')!;
+    const added = target === undefined ? null : primitive.listTargets()[target]!.getAttribute('POSITION')!;
+    for (let i = 0; i < rest.getCount(); i++) {
+      const by = added === null ? [0, 0, 0] : added.getElement(i, []);
+      rest.getElement(i, []).forEach((value, k) => {
+        low[k] = Math.min(low[k]!, value + by[k]!);
+        high[k] = Math.max(high[k]!, value + by[k]!);
+      });
+    }
+  }
+  return { low, high, size: high.map((value, k) => value - low[k]!) };
+}
+
+const TENTH_MM = 1e-4;
+
+describe('a GLB of one take', () => {
+  test('stands upright in metres, and the validator finds nothing to say', async () => {
+    const { bytes, still } = await foldedGlb([{ at: 1, parts: [board(0)] }], { name: 'Board', colours: COLOURS });
+    const { issues, info } = await validateBytes(bytes);
+    expect(issues.messages).toEqual([]);
+    expect(info).toMatchObject({ animationCount: 0, materialCount: 2 });
+    expect(still).toEqual([]);
+    const document = await new WebIO().readBinary(bytes);
+    const { low, high } = bounds(document, 'frontBoard');
+    expect(low.map((value) => value.toFixed(7))).toEqual([0, 0, -0.03].map((value) => value.toFixed(7)));
+    expect(high.map((value) => value.toFixed(7))).toEqual([0.02, 0.002, 0].map((value) => value.toFixed(7)));
+  });
+
+  test('gives the same bytes each time', async () => {
+    const write = () => foldedGlb([{ at: 1, parts: [board(0)] }], { name: 'Board', colours: COLOURS });
+    expect((await write()).bytes).toEqual((await write()).bytes);
+  });
+});
+
+describe('a GLB of a sequence', () => {
+  test('moves each part through its takes and leaves it out until its first', async () => {
+    const takes = [
+      { at: 0, parts: [] },
+      { at: 0.5, parts: [board(50)] },
+      { at: 1, parts: [board(0)] },
+    ];
+    const { bytes } = await foldedGlb(takes, { name: 'Board', colours: COLOURS, seconds: 4 });
+    expect((await validateBytes(bytes)).issues.messages).toEqual([]);
+    const document = await new WebIO().readBinary(bytes);
+    expect(bounds(document, 'frontBoard', 0).low[0]).toBeCloseTo(0.05, 7);
+    const [animation] = document.getRoot().listAnimations();
+    const channels = Object.fromEntries(
+      animation!.listChannels().map((channel) => [
+        channel.getTargetPath(),
+        {
+          times: [...channel.getSampler()!.getInput()!.getArray()!],
+          values: [...channel.getSampler()!.getOutput()!.getArray()!],
+        },
+      ]),
+    );
+    expect(channels.weights).toEqual({ times: [0, 2, 4], values: [1, 1, 0] });
+    expect(channels.scale).toEqual({ times: [0, 2, 4], values: [0, 0, 0, 1, 1, 1, 1, 1, 1] });
+  });
+
+  test('says which part it could not follow, and leaves it at rest', async () => {
+    const cut = { ...board(50), indices: board(50).indices.slice(3), faces: [] };
+    const takes = [
+      { at: 0, parts: [cut] },
+      { at: 1, parts: [board(0)] },
+    ];
+    const { bytes, still } = await foldedGlb(takes, { name: 'Board', colours: COLOURS });
+    expect(still).toEqual(['frontBoard']);
+    expect((await validateBytes(bytes)).issues.messages).toEqual([]);
+  });
+});
+
+describe.each(EXAMPLE_JOBS)('the GLB of $id', ({ document: job }) => {
+  const design = coverDesign(soundJob(job));
+  const takes = sequenceTakes(design, 'nominal', 5);
+
+  test('passes the validator, follows every part, and measures what the pieces measure', async () => {
+    const { bytes, still } = await foldedGlb(takes, { name: 'Cover', colours: COLOURS });
+    const { issues, info } = await validateBytes(bytes);
+    expect(issues.messages).toEqual([]);
+    expect(issues).toMatchObject({ numErrors: 0, numWarnings: 0 });
+    expect(info.animationCount).toBe(1);
+    expect(still).toEqual([]);
+
+    const document = await new WebIO().readBinary(bytes);
+    const { outside } = design.pieces;
+    const [across, along] = [2, 1]; // the flat pattern stands upright: width along z, height along y
+    const flat = bounds(document, 'outside', 0);
+    expect(Math.abs(flat.size[across]! - outside.width / 1000)).toBeLessThan(TENTH_MM);
+    expect(Math.abs(flat.size[along]! - outside.height / 1000)).toBeLessThan(TENTH_MM);
+    for (const part of ['frontPocket', 'backPocket']) {
+      const pocket = bounds(document, part, 0);
+      expect(Math.abs(pocket.size[across]! - design.pieces.pocket.width / 1000)).toBeLessThan(TENTH_MM);
+      expect(Math.abs(pocket.size[along]! - design.pieces.pocket.height / 1000)).toBeLessThan(TENTH_MM);
+    }
+    const { book } = soundJob(job);
+    const height = bounds(document, 'frontBoard').size[along]!;
+    expect(Math.abs(height - book.height_mm / 1000)).toBeLessThan(TENTH_MM);
+  });
+
+  test('bends each leather to where its own take has it', async () => {
+    const { bytes } = await foldedGlb(takes, { name: 'Cover', colours: COLOURS });
+    const document = await new WebIO().readBinary(bytes);
+    const own = foldedCover(design, { kind: 'sequence', at: 0.75 }, 'nominal').parts;
+    for (const { part, positions } of own.filter(({ part }) => part === 'outside' || part.endsWith('Pocket'))) {
+      const { low, high } = bounds(document, part, 3);
+      for (const [k, axis, sign] of [
+        [0, 0, 1],
+        [1, 2, 1],
+        [2, 1, -1],
+      ] as const) {
+        let [least, most] = [Infinity, -Infinity];
+        for (let i = axis; i < positions.length; i += 3) {
+          least = Math.min(least, (sign * positions[i]!) / 1000);
+          most = Math.max(most, (sign * positions[i]!) / 1000);
+        }
+        expect(Math.abs(low[k]! - least)).toBeLessThan(TENTH_MM);
+        expect(Math.abs(high[k]! - most)).toBeLessThan(TENTH_MM);
+      }
+    }
+  });
+});
+
+test('the GLB of any cover passes the validator and follows every part', async () => {
+  await fc.assert(
+    fc.asyncProperty(jobDocument, async (document) => {
+      const takes = sequenceTakes(coverDesign(soundJob(document)), 'thick', 4);
+      const { bytes, still } = await foldedGlb(takes, { name: 'Cover', colours: COLOURS });
+      expect((await validateBytes(bytes)).issues.messages).toEqual([]);
+      expect(still).toEqual([]);
+    }),
+    seeded(671, 12),
+  );
+});

@@ -1,0 +1,222 @@
+import { beforeAll, describe, expect, test } from 'vitest';
+import { flattened } from '../../src/core/math/contour.ts';
+import type { Vec2 } from '../../src/core/math/vec2.ts';
+import type { PieceDrawing } from '../../src/core/pattern/drawing.ts';
+import { patternDrawing } from '../../src/core/pattern/patternDrawing.ts';
+import { fitToPage, type Paper } from '../../src/output/pdf/paper.ts';
+import { drawingPdf, patternPdf } from '../../src/output/pdf/patternPdf.ts';
+import { BAR_LENGTH } from '../../src/output/pdf/printerScale.ts';
+import { coverOf } from '../core/pattern/coverOf.ts';
+import { apart, boundsOf, moved } from './outlineDistance.ts';
+import { type ReadPage, readPdf } from './pdfReading.ts';
+
+/** A cover with every kind of piece and edge. */
+const design = coverOf({
+  leather: { outside: { foldThickness_mm: 1 }, lining: { min_mm: 0.7, max_mm: 0.8 } },
+  seam: { cornerRadius_mm: 12 },
+  construction: { mouth: 'curved', strap: {}, penLoop: {}, ribbon: {} },
+});
+const drawing = patternDrawing(design);
+
+const PAPERS: readonly Paper[] = ['A4', 'Letter', 'A3', 'Tabloid', { roll_mm: 610 }, { roll_mm: 210 }];
+const nameOf = (paper: Paper): string => (typeof paper === 'string' ? paper : `roll of ${paper.roll_mm} mm`);
+
+/** Pages that carry a piece, told by the words at their foot. */
+const pagesOf = (pages: readonly ReadPage[], { name }: PieceDrawing): ReadPage[] =>
+  pages.filter(({ words }) => words.some(({ text }) => text.startsWith(`Tide ledger: ${name}, cut`)));
+
+/** The cut outline on a page: the widest closed undashed path. */
+function outlineOn({ paths }: ReadPage): readonly Vec2[] {
+  const chains = paths
+    .filter(({ isDashed, lineWidth }) => !isDashed && Math.abs(lineWidth - 0.3) < 1e-3)
+    .flatMap(({ chains }) => chains)
+    .filter((chain) => Math.hypot(chain[0]![0] - chain.at(-1)![0], chain[0]![1] - chain.at(-1)![1]) < 1e-9);
+  const size = (chain: readonly Vec2[]): number => boundsOf(chain).width * boundsOf(chain).height;
+  return chains.reduce((largest, chain) => (size(chain) > size(largest) ? chain : largest));
+}
+
+/** Middles of the joining diamonds by the number printed in each. */
+function diamondsOn(page: ReadPage): Map<string, Vec2> {
+  const lines = page.paths.filter(({ lineWidth, isDashed }) => !isDashed && Math.abs(lineWidth - 0.2) < 1e-3);
+  const found = new Map<string, Vec2>();
+  for (const { text, at } of page.words.filter(({ text }) => /^\d+'?$/.test(text))) {
+    const near = lines
+      .flatMap(({ chains }) => chains)
+      .filter((chain) => {
+        const { low, high, width, height } = boundsOf(chain);
+        const isSlant = Math.abs(width - 4) < 0.2 && Math.abs(height - 4) < 0.2;
+        return isSlant && Math.hypot((low[0] + high[0]) / 2 - at[0], (low[1] + high[1]) / 2 - at[1]) < 8;
+      });
+    expect(near.length).toBe(4);
+    const { low, high } = boundsOf(near.flat());
+    found.set(text, [(low[0] + high[0]) / 2, (low[1] + high[1]) / 2]);
+  }
+  return found;
+}
+
+describe.each(PAPERS.map((paper) => [nameOf(paper), paper] as const))('the template on %s, read back', (_, paper) => {
+  let reading: Promise<ReadPage[]>;
+  beforeAll(() => {
+    reading = patternPdf(design, { paper }).then(readPdf);
+    return reading;
+  });
+
+  test('has every outline in true size on each of its pages, within 0.01 mm', async () => {
+    const pages = await reading;
+    for (const piece of drawing.pieces) {
+      const tiles = pagesOf(pages, piece);
+      expect(tiles.length).toBeGreaterThan(0);
+      const truth = flattened(piece.outline, 1e-3);
+      for (const page of tiles) {
+        const outline = outlineOn(page);
+        const { low, width, height } = boundsOf(outline);
+        expect(width).toBeCloseTo(piece.width, 2);
+        expect(height).toBeCloseTo(piece.height, 2);
+        expect(apart(moved(outline, [-low[0], -low[1]]), truth)).toBeLessThan(0.01);
+      }
+    }
+  });
+
+  test('joins without a step: laid together by any diamond, neighbouring outlines fall on each other within 0.01 mm', async () => {
+    const pages = await reading;
+    for (const piece of drawing.pieces) {
+      const tiles = pagesOf(pages, piece).map((page) => ({
+        origin: boundsOf(outlineOn(page)).low,
+        diamonds: diamondsOn(page),
+      }));
+      const places = new Map<string, Vec2[]>();
+      for (const { origin, diamonds } of tiles)
+        for (const [name, at] of diamonds)
+          places.set(name, [...(places.get(name) ?? []), [at[0] - origin[0], at[1] - origin[1]]]);
+      if (tiles.length > 1) expect(places.size).toBeGreaterThanOrEqual(2 * (tiles.length - 1));
+      for (const [name, found] of places) {
+        expect([name, found.length]).toEqual([name, 2]);
+        expect(Math.hypot(found[0]![0] - found[1]![0], found[0]![1] - found[1]![1])).toBeLessThan(0.01);
+      }
+    }
+  });
+
+  test('leaves no part of a piece off its pages, and draws inside them', async () => {
+    const pages = await reading;
+    for (const piece of drawing.pieces) {
+      const windows = pagesOf(pages, piece).map((page) => {
+        const { low } = boundsOf(outlineOn(page));
+        const clip = page.clips[0]!;
+        expect(clip.low[0]).toBeGreaterThan(9);
+        expect(clip.low[1]).toBeGreaterThan(9);
+        expect(clip.high[0]).toBeLessThan(page.width - 9);
+        expect(clip.high[1]).toBeLessThan(page.height - 9);
+        return {
+          low: [clip.low[0] - low[0], clip.low[1] - low[1]] as const,
+          high: [clip.high[0] - low[0], clip.high[1] - low[1]] as const,
+        };
+      });
+      for (let i = 0; i <= 40; i++) {
+        for (let j = 0; j <= 40; j++) {
+          const at = [(piece.width * i) / 40, (piece.height * j) / 40] as const;
+          const isSeen = windows.some(
+            ({ low, high }) => at[0] > low[0] && at[0] < high[0] && at[1] > low[1] && at[1] < high[1],
+          );
+          expect([piece.id, at, isSeen]).toEqual([piece.id, at, true]);
+        }
+      }
+    }
+  });
+
+  test('numbers its pages and names their tiles in text that can be selected', async () => {
+    const pages = await reading;
+    pages.forEach((page, i) => {
+      const text = page.words.map((word) => word.text).join('\n');
+      expect(text.toLowerCase()).toContain(`page ${i + 1} of ${pages.length}`);
+    });
+  });
+
+  test('has two check bars of the length printed beside them', async () => {
+    const [first] = await reading;
+    const bars = first!.paths
+      .flatMap(({ chains }) => chains)
+      .map((chain) => boundsOf(chain))
+      .filter(({ width, height }) => Math.max(width, height) > 100 && Math.min(width, height) < 1e-6)
+      .filter(({ width, height }) => Math.abs(Math.max(width, height) - BAR_LENGTH) < 0.01);
+    expect(bars.map(({ width, height }) => (width > height ? 'x' : 'y')).sort()).toEqual(['x', 'y']);
+    const text = first!.words.map((word) => word.text).join('\n');
+    expect(text).toContain(`x check bar: ${BAR_LENGTH} mm`);
+    expect(text).toContain(`y check bar: ${BAR_LENGTH} mm`);
+  });
+});
+
+describe('the template', () => {
+  test('is the same to the byte when made again', async () => {
+    const [a, b] = [await patternPdf(design), await patternPdf(design)];
+    expect(Buffer.compare(Buffer.from(a), Buffer.from(b))).toBe(0);
+  });
+
+  test('says on its first page what "fit to page" would do: 94.1 % or 97.3 %', async () => {
+    const said = async (paper: Paper): Promise<string> =>
+      (await readPdf(await patternPdf(design, { paper })))[0]!.words.map(({ text }) => text).join(' ');
+    expect(await said('A4')).toContain('onto Letter paper gives 94.1 %');
+    expect(await said('Letter')).toContain('onto A4 paper gives 97.3 %');
+    expect(fitToPage('A4')!.share).toBeCloseTo(279.4 / 297, 12);
+    expect(fitToPage('Letter')!.share).toBeCloseTo(210 / 215.9, 12);
+    expect(fitToPage({ roll_mm: 610 })).toBeNull();
+  });
+
+  test('gives diagonals of the pieces on its first page', async () => {
+    const [first] = await readPdf(await patternPdf(design));
+    const text = first!.words.map((word) => word.text).join(' ');
+    const { width, height } = design.pieces.outside;
+    expect(text).toContain(`diagonal ${Math.hypot(width, height).toFixed(1)} mm`);
+  });
+
+  test('makes up for a printer whose bars measured off: what it shrinks is drawn larger by as much', async () => {
+    const bars = { x_mm: 148.5, y_mm: 151.2 };
+    const pages = await readPdf(await patternPdf(design, { bars }));
+    const outside = drawing.pieces[0]!;
+    for (const page of pagesOf(pages, outside)) {
+      const { width, height } = boundsOf(outlineOn(page));
+      expect((width * bars.x_mm) / 150).toBeCloseTo(outside.width, 2);
+      expect((height * bars.y_mm) / 150).toBeCloseTo(outside.height, 2);
+    }
+  });
+
+  test('names "fit to page" where both bars show it, and refuses bars that no printer is off by', async () => {
+    const pages = await readPdf(await patternPdf(design, { bars: { x_mm: 141.1, y_mm: 141.2 } }));
+    expect(pages[0]!.words.map(({ text }) => text).join(' ')).toContain('fitted to Letter paper');
+    await expect(patternPdf(design, { bars: { x_mm: 120, y_mm: 150 } })).rejects.toThrow(/allowed: 135 to 165 mm/);
+    await expect(patternPdf(design, { bars: { x_mm: Number.NaN, y_mm: 150 } })).rejects.toThrow(RangeError);
+  });
+
+  test('mirrored has the same outline turned over', async () => {
+    const outside = drawing.pieces[0]!;
+    const page = pagesOf(
+      await readPdf(await patternPdf(design, { paper: { roll_mm: 610 }, mirrored: true })),
+      outside,
+    )[0]!;
+    const { low } = boundsOf(outlineOn(page));
+    const outline = moved(outlineOn(page), [-low[0], -low[1]]);
+    const truth = flattened(outside.outline, 1e-3).map(([x, y]): Vec2 => [outside.width - x, y]);
+    expect(apart(outline, truth)).toBeLessThan(0.01);
+  });
+
+  test('refuses an unknown paper', async () => {
+    await expect(patternPdf(design, { paper: 'A9' as Paper })).rejects.toThrow(/allowed: A4, Letter/);
+    await expect(patternPdf(design, { paper: { roll_mm: 20 } })).rejects.toThrow(/allowed: 200 to/);
+  });
+
+  test('of the largest cover there is comes out whole, or is refused where it would take over 400 pages', async () => {
+    const huge = coverOf({
+      book: { width_mm: 1000, height_mm: 1500, thickness_mm: 300 },
+      pattern: { outsideWidth_mm: 4000, outsideHeight_mm: 2000 },
+    });
+    const pages = await readPdf(await patternPdf(huge, { paper: { roll_mm: 914 } }));
+    expect(pagesOf(pages, patternDrawing(huge).pieces[0]!).length).toBeGreaterThan(1);
+    expect((await readPdf(await patternPdf(huge))).length).toBeLessThanOrEqual(400);
+    const four = { ...patternDrawing(huge), pieces: Array.from({ length: 4 }, () => patternDrawing(huge).pieces[0]!) };
+    await expect(drawingPdf(four)).rejects.toThrow(/allowed: 400. Choose a larger paper/);
+  });
+
+  test('prints a name in letters that the font does not know as question marks, without failing', async () => {
+    const pages = await readPdf(await patternPdf(coverOf({ name: 'Küste → 潮' })));
+    expect(pages[0]!.words[0]!.text).toBe('Küste ? ?');
+  });
+});

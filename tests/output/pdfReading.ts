@@ -1,0 +1,102 @@
+import { getDocument, OPS } from 'pdfjs-dist/legacy/build/pdf.mjs';
+import type { Vec2 } from '../../src/core/math/vec2.ts';
+
+/** One painted path of a page, in mm from the lower left: chains of points, curves broken into chords. */
+export interface ReadPath {
+  readonly chains: readonly (readonly Vec2[])[];
+  readonly lineWidth: number;
+  readonly isDashed: boolean;
+}
+
+export interface ReadPage {
+  readonly width: number;
+  readonly height: number;
+  readonly paths: readonly ReadPath[];
+  /** Boxes that drawing was clipped to. */
+  readonly clips: readonly { readonly low: Vec2; readonly high: Vec2 }[];
+  readonly words: readonly { readonly text: string; readonly at: Vec2 }[];
+}
+
+const MM = 25.4 / 72;
+
+/** Chords that each curve is read as. */
+const CHORDS = 128;
+
+/** Path operators inside a constructed path, as the reader numbers them. */
+const PATH = { moveTo: 0, lineTo: 1, curveTo: 2, closePath: 4 } as const;
+
+/** Reads a PDF back with a reader that knows nothing of how it was made. Throws on any transform, which ours do not use. */
+export async function readPdf(bytes: Uint8Array): Promise<ReadPage[]> {
+  const file = await getDocument({ data: bytes.slice(), verbosity: 0 }).promise;
+  const pages: ReadPage[] = [];
+  for (let number = 1; number <= file.numPages; number++) {
+    const page = await file.getPage(number);
+    const [, , width, height] = page.view as [number, number, number, number];
+    const { fnArray, argsArray } = await page.getOperatorList();
+    const paths: ReadPath[] = [];
+    const clips: { low: Vec2; high: Vec2 }[] = [];
+    let pen = { lineWidth: 1, isDashed: false };
+    let isClip = false;
+    const saved: (typeof pen)[] = [];
+    fnArray.forEach((operator, i) => {
+      const args = argsArray[i] as unknown[];
+      if (operator === OPS.save) saved.push(pen);
+      if (operator === OPS.restore) pen = saved.pop()!;
+      if (operator === OPS.transform) throw new Error('a transform: the reader would have to follow it');
+      if (operator === OPS.setLineWidth) pen = { ...pen, lineWidth: (args[0] as number) * MM };
+      if (operator === OPS.setDash) pen = { ...pen, isDashed: (args[0] as number[]).length > 0 };
+      if (operator === OPS.clip) isClip = true;
+      if (operator !== OPS.constructPath) return;
+      const [paint, [buffer]] = args as [number, [ArrayLike<number>]];
+      const chains = chainsOf(buffer);
+      if (paint === OPS.endPath || isClip) {
+        const points = chains.flat();
+        const [xs, ys] = [points.map(([x]) => x), points.map(([, y]) => y)];
+        clips.push({ low: [Math.min(...xs), Math.min(...ys)], high: [Math.max(...xs), Math.max(...ys)] });
+        isClip = false;
+        return;
+      }
+      paths.push({ chains, ...pen });
+    });
+    const content = await page.getTextContent();
+    const words = content.items.flatMap((item) =>
+      'str' in item && item.str !== ''
+        ? [{ text: item.str, at: [item.transform[4] * MM, item.transform[5] * MM] as Vec2 }]
+        : [],
+    );
+    pages.push({ width: width * MM, height: height * MM, paths, clips, words });
+  }
+  await file.destroy();
+  return pages;
+}
+
+function chainsOf(buffer: ArrayLike<number>): Vec2[][] {
+  const chains: Vec2[][] = [];
+  let chain: Vec2[] = [];
+  let i = 0;
+  const take = (): Vec2 => {
+    const point: Vec2 = [buffer[i]! * MM, buffer[i + 1]! * MM];
+    i += 2;
+    return point;
+  };
+  while (i < buffer.length) {
+    const operator = buffer[i++];
+    if (operator === PATH.moveTo) {
+      chain = [take()];
+      chains.push(chain);
+    } else if (operator === PATH.lineTo) chain.push(take());
+    else if (operator === PATH.curveTo) {
+      const from = chain.at(-1)!;
+      const [a, b, to] = [take(), take(), take()];
+      for (let k = 1; k <= CHORDS; k++) chain.push(bezier(from, a, b, to, k / CHORDS));
+    } else if (operator === PATH.closePath) chain.push(chain[0]!);
+    else throw new Error(`path operator ${operator} is not known`);
+  }
+  return chains;
+}
+
+function bezier(p: Vec2, a: Vec2, b: Vec2, q: Vec2, t: number): Vec2 {
+  const s = 1 - t;
+  const mix = (k: 0 | 1): number => s ** 3 * p[k] + 3 * s * s * t * a[k] + 3 * s * t * t * b[k] + t ** 3 * q[k];
+  return [mix(0), mix(1)];
+}

@@ -1,0 +1,152 @@
+import { createHash } from 'node:crypto';
+import fc from 'fast-check';
+import { strToU8, zlibSync } from 'fflate';
+import { describe, expect, test } from 'vitest';
+import { EXAMPLE_JOBS } from '../../../src/core/job/examples.ts';
+import type { JobRecord } from '../../../src/core/job/migrate.ts';
+import { parseJob } from '../../../src/core/job/parseJob.ts';
+import { LINK_DICTIONARY } from '../../../src/output/shareLink/linkDictionary.ts';
+import {
+  isShareFragment,
+  MAX_LINK_CHARACTERS,
+  readShareFragment,
+  shareFragment,
+} from '../../../src/output/shareLink/shareLink.ts';
+import { jobDocument, seeded } from '../../jobArbitrary.ts';
+
+const tideLedger = EXAMPLE_JOBS[0]!.document as JobRecord;
+
+/** A link around any bytes, packed as the real ones are. */
+function linkAround(bytes: Uint8Array, dictionary = LINK_DICTIONARY): string {
+  const packed = zlibSync(bytes, { level: 9, dictionary });
+  return `#job=1.${Buffer.from(packed).toString('base64url')}`;
+}
+
+const pathsOf = (fragment: string) => {
+  const opened = readShareFragment(fragment);
+  return opened.ok ? [] : opened.issues.map(({ path }) => path);
+};
+
+describe('a share link', () => {
+  test('gives back the job that went in, as written', () => {
+    fc.assert(
+      fc.property(jobDocument, fc.string({ unit: 'binary', maxLength: 200 }), (drawn, name) => {
+        const document = JSON.parse(JSON.stringify({ ...drawn, name }));
+        const opened = readShareFragment(shareFragment(document));
+        expect(opened.ok && opened.document).toEqual(document);
+        expect(opened.ok && opened.job).toEqual((parseJob(document) as { job: unknown }).job);
+      }),
+      seeded(611, 500),
+    );
+  });
+
+  test('made by the first edition still opens', () => {
+    const kept = '#job=1.ePmYtMIuIzUonTPyM4sUwKFJZKCCylbkQDXCCFRTYELAEqjAUpfYBEEwVAnlRBKLC_wlECV5AABvrYF0';
+    const opened = readShareFragment(kept);
+    expect(opened.ok && opened.document).toEqual(EXAMPLE_JOBS[1]!.document);
+  });
+
+  test('is compressed against a text that never changes', () => {
+    expect(createHash('sha256').update(LINK_DICTIONARY).digest('hex')).toBe(
+      '4d047071da833ce89da778df5b1c7a384a20cc8bcaa6336d50c611170fbe12a1',
+    );
+  });
+
+  test.each(EXAMPLE_JOBS)('of $id stays short enough for any message', ({ document }) => {
+    expect(shareFragment(document as JobRecord).length).toBeLessThan(200);
+  });
+
+  test('with every default written out stays under 1,000 characters', () => {
+    const parsed = parseJob(tideLedger);
+    if (!parsed.ok) throw new Error('the tide ledger does not parse');
+    expect(shareFragment(parsed.job).length).toBeLessThan(1000);
+  });
+
+  test('holds only characters that an address bears unescaped', () => {
+    expect(shareFragment(tideLedger)).toMatch(/^#job=1\.[A-Za-z0-9_-]+$/);
+  });
+});
+
+describe('a bad share link', () => {
+  test.each([
+    ['nothing', ''],
+    ['another fragment', '#section-3'],
+    ['no content', '#job=1.'],
+    ['no layout', '#job=AAAA'],
+    ['a foreign character', `${shareFragment(tideLedger)}%`],
+    ['an impossible length of base64', '#job=1.AAAAA'],
+    ['its end cut off', shareFragment(tideLedger).slice(0, -1)],
+    ['something added', `${shareFragment(tideLedger)}AAAA`],
+    ['a layout to come', shareFragment(tideLedger).replace('=1.', '=2.')],
+    ['another dictionary', linkAround(strToU8(JSON.stringify(tideLedger)), strToU8('another'))],
+    ['text that is not JSON', linkAround(strToU8('tide ledger'))],
+    ['bytes that are not text', linkAround(new Uint8Array([0x22, 0xff, 0xfe, 0x22]))],
+    ['too long', `#job=1.${'A'.repeat(MAX_LINK_CHARACTERS)}`],
+    ['too much inside', linkAround(strToU8(' '.repeat(10_000_000)))],
+    ['too much inside of a sound job', linkAround(strToU8(JSON.stringify(tideLedger) + ' '.repeat(64_000)))],
+  ])('with %s is refused at (link)', (_what, fragment) => expect(pathsOf(fragment)).toEqual(['(link)']));
+
+  test('with an unsound job inside says what is wrong with the job', () => {
+    expect(pathsOf(shareFragment({ ...tideLedger, book: {} }))).toEqual([
+      'book.width_mm',
+      'book.height_mm',
+      'book.thickness_mm',
+    ]);
+    expect(pathsOf(shareFragment({ ...tideLedger, version: 9 }))).toEqual(['version']);
+  });
+
+  test('never throws: 10,000 fragments of any characters and of any bytes', () => {
+    const anyBytes = fc.uint8Array({ maxLength: 400 });
+    const fragment = fc.oneof(
+      fc.string({ unit: 'binary' }),
+      fc.base64String().map((text) => `#job=1.${text.replace(/[+/=]/g, '-')}`),
+      anyBytes.map((bytes) => `#job=1.${Buffer.from(bytes).toString('base64url')}`),
+      anyBytes.map((bytes) => linkAround(bytes)),
+      fc.json().map((text) => linkAround(strToU8(text))),
+    );
+    fc.assert(
+      fc.property(fragment, (text) => {
+        const opened = readShareFragment(text);
+        expect(opened.ok).toBe(false);
+        expect(!opened.ok && opened.issues.length).toBeGreaterThan(0);
+      }),
+      seeded(612, 10_000),
+    );
+  });
+
+  test('opens nothing but what was sent: 10,000 damaged links', () => {
+    const edit = fc.record({
+      kind: fc.constantFrom('replace' as const, 'drop' as const, 'repeat' as const, 'swap' as const),
+      at: fc.double({ min: 0, max: 1, maxExcluded: true, noNaN: true }),
+      span: fc.integer({ min: 1, max: 6 }),
+      with: fc.constantFrom(...'ABCXYZabcxyz0189-_'),
+    });
+    const links = EXAMPLE_JOBS.map(({ document }) => ({ document, link: shareFragment(document as JobRecord) }));
+    fc.assert(
+      fc.property(fc.constantFrom(...links), fc.array(edit, { minLength: 1, maxLength: 4 }), (sent, edits) => {
+        const damaged = edits.reduce((text, { kind, at, span, with: letter }) => {
+          const from = Math.floor(at * text.length);
+          const part = text.slice(from, from + span);
+          const changed = {
+            replace: letter.repeat(part.length),
+            drop: '',
+            repeat: part + part,
+            swap: [...part].reverse().join(''),
+          };
+          return text.slice(0, from) + changed[kind] + text.slice(from + span);
+        }, sent.link);
+        const opened = readShareFragment(damaged);
+        // An edit may change nothing, or only the idle bits of the last character.
+        if (opened.ok) expect(opened.document).toEqual(sent.document);
+      }),
+      seeded(613, 10_000),
+    );
+  });
+});
+
+test('a fragment that claims to be a job is told from any other', () => {
+  expect(isShareFragment('#job=broken')).toBe(true);
+  expect(isShareFragment(shareFragment(tideLedger))).toBe(true);
+  expect(isShareFragment('#bench')).toBe(false);
+  expect(isShareFragment('')).toBe(false);
+});
