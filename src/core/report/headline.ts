@@ -21,12 +21,12 @@ export function headline(design: CoverDesign, checks: readonly Check[], verdict:
     const tight = verdict === 'tight' ? `; tight: ${unsure.map(({ title }) => title.toLowerCase()).join(', ')}` : '';
     return `Closes ${range}; ${edges}${but}${tight}.`;
   }
-  const short = Math.max(...RANGE_POINTS.map((point) => -fits[point].closedSlack));
+  const slack = Math.min(...RANGE_POINTS.map((point) => fits[point].closedSlack));
   if (fits.thick.staysOpen === null)
-    return `Does not go on at ${thick}: the wrap is ${say.length(short)} short and the boards do not go in.`;
+    return `Does not go on at ${thick}: the wrap is ${say.gap(slack)} short and the boards do not go in.`;
   const where = closing.length > 0 ? `Closes at ${weight(closing[0]!)} but not at ${thick}` : `Does not close ${range}`;
-  return `${where}: the wrap is ${say.length(short)} short and the book stays open ${say.angle(fits.thick.staysOpen)}.`;
+  return `${where}: the wrap is ${say.gap(slack)} short and the book stays open ${say.angle(fits.thick.staysOpen)}.`;
 }
 
 const overrunAtHeadOrTail = (gaps: readonly number[], say: Phrase): string =>
-  `head and tail overrun up to ${say.length(-Math.min(...gaps))}`;
+  `head and tail overrun up to ${say.gap(Math.min(...gaps))}`;

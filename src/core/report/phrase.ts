@@ -11,7 +11,9 @@ export interface Phrase {
   given(value: number): string;
   /** A cut size, rounded up. */
   cut(value: number): string;
-  /** Smallest and largest of some lengths, as `1.0 to 1.4 mm`, or one of them where they print alike. */
+  /** Size of a gap or, negative, of an overrun: spare room is never overstated, an overrun never understated. */
+  gap(value: number): string;
+  /** Smallest and largest of some gaps, as `1.0 to 1.4 mm`, or one of them where they print alike. */
   range(values: readonly number[]): string;
   angle(value: number): string;
   /** A leather thickness: in ounces where it is a quarter ounce, else as a length. */
@@ -19,17 +21,20 @@ export interface Phrase {
 }
 
 const NEAREST = { denominator: 64, decimals: 1, round: 'nearest' } as const;
+const GAP = { denominator: 64, decimals: 1, round: ROUNDING.gap } as const;
 const CUT = { denominator: 16, decimals: 1, round: ROUNDING.cut } as const;
 
 /** @param unit unit of the lengths printed */
 export function phrase(unit: 'mm' | 'in'): Phrase {
   const length = (value: number): string => formatLength(mm(value), { unit, ...NEAREST });
+  const gap = (value: number): string => formatLength(mm(value), { unit, ...GAP }).replace('-', '');
   return {
     length,
     given: (value) => (unit === 'mm' ? `${Math.round(value * 100 + 1e-6) / 100} mm` : length(value)),
     cut: (value) => formatLength(mm(value), { unit, ...CUT }),
+    gap,
     range: (values) => {
-      const [low, high] = [length(Math.min(...values)), length(Math.max(...values))];
+      const [low, high] = [gap(Math.min(...values)), gap(Math.max(...values))];
       return low === high ? low : `${low.slice(0, low.lastIndexOf(' '))} to ${high}`;
     },
     angle: (value) => `${((value * 180) / Math.PI).toFixed(1)} degrees`,

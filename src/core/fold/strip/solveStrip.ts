@@ -8,14 +8,23 @@ import { faultIn, type StripProblem } from './stripProblem.ts';
 import { type StripSettings, stripSettings } from './stripSettings.ts';
 import { readSolution, type StripSolution } from './stripSolution.ts';
 import { createStripWorkspace, type StripWorkspace } from './stripWorkspace.ts';
+import { hasLooped, turningAlong } from './winding.ts';
 
 /**
  * How a solve ended. Only `converged` is a shape to trust.
  *
  * stalled: no step lowers the energy; iterationCap: Newton ran out; contactOpen: the multiplier passes ran out with a gap
- * left; notFinite: the shape degenerated; badInput: the problem itself is wrong, and `message` says where.
+ * left; looped: the strip has thrown a loop on its way, a balance of far higher energy; notFinite: the shape degenerated;
+ * badInput: the problem itself is wrong, and `message` says where.
  */
-export type StripStatus = 'converged' | 'stalled' | 'iterationCap' | 'contactOpen' | 'notFinite' | 'badInput';
+export type StripStatus =
+  | 'converged'
+  | 'stalled'
+  | 'iterationCap'
+  | 'contactOpen'
+  | 'looped'
+  | 'notFinite'
+  | 'badInput';
 
 /** A strip that can be solved again and again: workspaces for every resolution of a cold start, and the last shape. */
 export interface StripSolver {
@@ -68,10 +77,13 @@ function warmStart(
   state: NewtonState,
 ): StripStatus {
   loadProblem(space, problem);
-  return solveLevel(space, problem, settings, 1, state);
+  return solveLevel(space, problem, settings, 1, turningAlong(space.nodes), state);
 }
 
-/** Solves on ever finer strips, each begun from the one before; only the finest decides the outcome. */
+/**
+ * Solves on ever finer strips, each begun from the one before, or from the guess where that one has thrown a loop (long
+ * edges step far); only the finest decides the outcome.
+ */
 function coldStart(
   levels: readonly StripWorkspace[],
   problem: StripProblem,
@@ -81,6 +93,7 @@ function coldStart(
 ): StripStatus {
   let status: StripStatus = 'converged';
   let spent = 0;
+  const turning = turningAlong(guess);
   levels.forEach((level, i) => {
     if (status === 'notFinite') return;
     loadProblem(level, problem);
@@ -91,7 +104,7 @@ function coldStart(
     level.endSag.fill(0);
     level.stopForce.fill(0);
     const coarser = levels[i - 1];
-    if (coarser) {
+    if (coarser && status !== 'looped') {
       refine(coarser, level, problem);
       level.stopForce.set(coarser.stopForce);
       if (problem.obstacle) {
@@ -103,7 +116,7 @@ function coldStart(
       layAlong(level, problem, guess);
     }
     state.iterations = 0;
-    status = solveLevel(level, problem, settings, i === levels.length - 1 ? 1 : COARSE_LOOSENESS, state);
+    status = solveLevel(level, problem, settings, i === levels.length - 1 ? 1 : COARSE_LOOSENESS, turning, state);
     spent += state.iterations;
   });
   state.iterations = spent;
@@ -122,6 +135,7 @@ function solveLevel(
   problem: StripProblem,
   settings: StripSettings,
   looseness: number,
+  turning: number,
   state: NewtonState,
 ): StripStatus {
   const { obstacle } = problem;
@@ -137,6 +151,7 @@ function solveLevel(
     // A deep contact may leave the edge it was paired with, and the energy jump: pair afresh and go on.
     if (outcome === 'stalled' && obstacle && pass + 1 < settings.maxPasses) continue;
     if (outcome !== 'balanced') return outcome;
+    if (hasLooped(turning, turningAlong(space.nodes))) return 'looped';
     const before = open;
     const sagged = measureSag(space, problem);
     open = Math.max(

@@ -36,7 +36,7 @@ export function closes(context: CheckContext): Check {
   const verdict = verdictWithin(fit.closedSlack, 2 * uncertainty.foreEdge.worst);
   const at = say.weight(design.needs[point].leathers.outside.thickness);
   const slacks = RANGE_POINTS.map((p) => design.fits[p].closedSlack);
-  const short = say.length(-fit.closedSlack);
+  const short = say.gap(fit.closedSlack);
   const message = fit.closes
     ? `Spare round the closed wrap: ${say.range(slacks)} over the weight range` +
       (verdict === 'tight'
@@ -68,8 +68,8 @@ export function opens(context: CheckContext): Check {
     fit.flatSlack >= 0
       ? `Lies flat with ${say.range(RANGE_POINTS.map((p) => design.fits[p].flatSlack))} spare; each board moves ${travel} in its pocket.`
       : fit.opensTo === null
-        ? `The wrap is ${say.length(-fit.flatSlack)} short with the book flat, and short closed too.`
-        : `The wrap is ${say.length(-fit.flatSlack)} short with the book flat: it opens to ${say.angle(fit.opensTo)}.`;
+        ? `The wrap is ${say.gap(fit.flatSlack)} short with the book flat, and short closed too.`
+        : `The wrap is ${say.gap(fit.flatSlack)} short with the book flat: it opens to ${say.angle(fit.opensTo)}.`;
   return {
     id: 'opens',
     title: 'Lies open',
@@ -100,7 +100,7 @@ export function foreEdge(context: CheckContext): Check {
     message:
       value >= 0
         ? `Gap of ${say.range(gaps)} at each fore-edge${shared}; the measures may shift it by ${say.length(uncertainty.foreEdge.worst)}.`
-        : `Overrun of ${say.length(-value)} at each fore-edge in the heaviest leather.`,
+        : `Overrun of ${say.gap(value)} at each fore-edge in the heaviest leather.`,
     ...(verdict === 'fits' ? NOTHING : widen(context, value)),
   };
 }
@@ -129,7 +129,7 @@ export function headOrTail(context: CheckContext, edge: 'head' | 'tail'): Check 
     message:
       value >= 0
         ? `Gap of ${say.range(gaps)} at the ${edge}; the measures may shift it by ${say.length(error)}.`
-        : `Overrun of ${say.length(-value)} at the ${edge} in the heaviest leather: the board runs past its seat.`,
+        : `Overrun of ${say.gap(value)} at the ${edge} in the heaviest leather: the board runs past its seat.`,
     remedy:
       verdict === 'fits'
         ? ''

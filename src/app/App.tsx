@@ -1,0 +1,47 @@
+import { lazy, useState } from 'react';
+import { JobBar } from './bench/JobBar.tsx';
+import { Checks } from './panel/Checks.tsx';
+import { Verdict } from './panel/Verdict.tsx';
+import { Hatches } from './sheet/Hatches.tsx';
+import { LatePart } from './stage/LatePart.tsx';
+import { Stage } from './stage/Stage.tsx';
+import { useBench } from './state/BenchContext.tsx';
+import { useUndoKeys } from './state/useUndoKeys.ts';
+
+// The first paint is the verdict and the cover's section; the rest follows at once, in its own files.
+const JobForm = lazy(() => import('./bench/JobForm.tsx'));
+const DevelopedStrip = lazy(() => import('./strip/DevelopedStrip.tsx'));
+const CutSheet = lazy(() => import('./panel/CutSheet.tsx'));
+
+/** The bench: the job at the left, the cover and its strip in the middle, the fit at the right. */
+export function App() {
+  const { dispatch } = useBench();
+  const [highlight, setHighlight] = useState<string | null>(null);
+  useUndoKeys(dispatch);
+  return (
+    <div className="bench">
+      <Hatches />
+      <JobBar />
+      <main>
+        <div className="column form-column">
+          <LatePart name="form">
+            <JobForm />
+          </LatePart>
+        </div>
+        <div className="column cover-column">
+          <Stage highlight={highlight} />
+          <LatePart name="strip">
+            <DevelopedStrip highlight={highlight} onHighlight={setHighlight} />
+          </LatePart>
+        </div>
+        <div className="column fit-column">
+          <Verdict />
+          <Checks />
+          <LatePart name="cut sheet">
+            <CutSheet highlight={highlight} />
+          </LatePart>
+        </div>
+      </main>
+    </div>
+  );
+}

@@ -1,0 +1,53 @@
+import { useBench } from '../state/BenchContext.tsx';
+import { valueAt } from '../state/jobDocument.ts';
+import { Assumptions } from './Assumptions.tsx';
+import { ChoiceField } from './ChoiceField.tsx';
+import { FigureField } from './FigureField.tsx';
+
+export const BOOK_KINDS = [
+  { value: 'hardback', label: 'hardback' },
+  { value: 'paperback', label: 'paperback' },
+  { value: 'limp', label: 'limp' },
+];
+
+const BACKS = [
+  { value: 'flat', label: 'flat' },
+  { value: 'rounded', label: 'rounded' },
+];
+
+export function BookFields() {
+  const { history } = useBench();
+  const shape = valueAt(history.document, 'book.spine.shape') ?? history.good.job.book.spine.shape;
+  return (
+    <section aria-labelledby="book-fields">
+      <h2 id="book-fields">The book, closed</h2>
+      <ChoiceField path="book.kind" title="Binding" options={BOOK_KINDS} />
+      <FigureField path="book.width_mm" empty="required" />
+      <FigureField path="book.height_mm" empty="required" />
+      <FigureField path="book.thickness_mm" empty="required" />
+      <FigureField path="book.boardThickness_mm" empty="default" />
+      <ChoiceField
+        path="book.spine.shape"
+        title="Back"
+        options={BACKS}
+        along={(value) => (value === 'flat' ? [{ path: 'book.spine.rise_mm', value: undefined }] : [])}
+      />
+      {shape === 'rounded' && <FigureField path="book.spine.rise_mm" empty="default" />}
+      <details>
+        <summary>More measures</summary>
+        <FigureField path="book.foreEdgeThickness_mm" empty="default" />
+        <FigureField path="book.cornerRadius_mm" empty="default" />
+        <FigureField path="book.square_mm" empty="default" />
+        <FigureField path="book.measured.closedWrap_mm" empty="unmeasured" />
+        <FigureField path="book.measured.rolledHalf_mm" empty="unmeasured" />
+        <FigureField path="book.measured.openFlatWidth_mm" empty="unmeasured" />
+        <FigureField path="book.measured.error_mm" empty="default" />
+      </details>
+      <Assumptions title="Assumed of the book">
+        <FigureField path="book.jointDip_mm" empty="default" />
+        <FigureField path="book.foldBack_deg" empty="default" />
+        <FigureField path="book.pageGive" empty="default" />
+      </Assumptions>
+    </section>
+  );
+}

@@ -1,0 +1,49 @@
+import { useBench } from '../state/BenchContext.tsx';
+import { valueAt } from '../state/jobDocument.ts';
+import { fieldText } from '../state/lengthText.ts';
+import { fieldNote } from './fieldNote.ts';
+import { TypedField } from './TypedField.tsx';
+
+interface FigureFieldProps {
+  readonly path: string;
+  /**
+   * What an empty field means: `required` it must be filled, `default` the documented default applies, `decided` the tool
+   * decides, `unmeasured` the measure was not taken.
+   */
+  readonly empty: 'required' | 'default' | 'decided' | 'unmeasured';
+  /** The value that the tool decides on, mm. */
+  readonly decided?: number;
+  /** Stands before the title where the same word occurs twice on the bench. */
+  readonly title?: string;
+}
+
+/** A length, angle, ratio or stiffness of the job, with title, help and default from the schema. */
+export function FigureField({ path, empty, decided, title }: FigureFieldProps) {
+  const { history, view } = useBench();
+  const note = fieldNote(path);
+  const print = (value: unknown): string => {
+    if (typeof value !== 'number') return '';
+    return note.unit === 'mm' ? fieldText(value, view.units) : `${Number(value.toFixed(4))} ${note.unit}`.trim();
+  };
+  const written = valueAt(history.document, path);
+  const inForce = empty === 'decided' ? decided : valueAt(history.good.job, path);
+  const stand = print(inForce);
+  const placeholder = {
+    required: '',
+    default: `${stand} default`,
+    decided: stand === '' ? 'the tool decides' : `${stand} decided`,
+    unmeasured: 'not taken',
+  }[empty];
+  return (
+    <TypedField
+      path={path}
+      title={title ?? note.title}
+      help={note.description}
+      shown={print(written)}
+      placeholder={placeholder}
+      {...(empty === 'required' ? {} : { whenEmptied: [{ path, value: undefined }] })}
+      {...(empty === 'decided' ? { emptyLabel: 'Let the tool decide' } : {})}
+      {...(empty === 'unmeasured' ? { emptyLabel: 'Clear' } : {})}
+    />
+  );
+}

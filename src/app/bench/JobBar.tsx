@@ -1,0 +1,149 @@
+import { lazy, Suspense, useId, useRef, useState } from 'react';
+import { EXAMPLE_JOBS } from '../../core/job/examples.ts';
+import type { JobIssue } from '../../core/job/jobIssue.ts';
+import { useBench } from '../state/BenchContext.tsx';
+import { type JobDocument, valueAt } from '../state/jobDocument.ts';
+import { openJobText, saveJobFile } from '../state/jobFile.ts';
+import type { ViewChoice } from '../state/viewChoice.ts';
+
+const NewCover = lazy(() => import('./NewCover.tsx'));
+
+/** The job as a whole: its name, undo, files, examples, and how the bench is shown. */
+export function JobBar() {
+  const { history, dispatch, view, setView, isKept } = useBench();
+  const [refused, setRefused] = useState<{ file: string; issues: readonly JobIssue[] } | null>(null);
+  const [isStarting, setStarting] = useState(false);
+  const file = useRef<HTMLInputElement>(null);
+  const id = useId();
+
+  const openFile = async (chosen: File | undefined): Promise<void> => {
+    if (chosen === undefined) return;
+    const opened = openJobText(await chosen.text());
+    if ('issues' in opened) setRefused({ file: chosen.name, issues: opened.issues });
+    else openDocument(opened.document);
+  };
+  const openDocument = (document: JobDocument): void => {
+    setRefused(null);
+    dispatch({ type: 'open', document });
+  };
+
+  return (
+    <header className="job-bar">
+      <h1>Coverwright</h1>
+      <div className="job-name">
+        <label htmlFor={`${id}-name`}>Job</label>
+        <input
+          id={`${id}-name`}
+          data-path="name"
+          autoComplete="off"
+          value={String(valueAt(history.document, 'name') ?? '')}
+          maxLength={200}
+          onChange={(event) =>
+            dispatch({ type: 'edit', key: 'name', patches: [{ path: 'name', value: event.target.value }] })
+          }
+          onBlur={() => dispatch({ type: 'settle' })}
+        />
+      </div>
+      <div className="bar-group">
+        <button type="button" disabled={history.past.length === 0} onClick={() => dispatch({ type: 'undo' })}>
+          Undo
+        </button>
+        <button type="button" disabled={history.future.length === 0} onClick={() => dispatch({ type: 'redo' })}>
+          Redo
+        </button>
+      </div>
+      <div className="bar-group">
+        <button type="button" onClick={() => setStarting(true)}>
+          New cover
+        </button>
+        <button type="button" onClick={() => file.current?.click()}>
+          Open file
+        </button>
+        <input
+          ref={file}
+          type="file"
+          hidden
+          accept=".json,application/json"
+          aria-label="Job file"
+          onChange={(event) => {
+            void openFile(event.target.files?.[0]);
+            // So that the same file can be chosen again once it has been put right.
+            event.target.value = '';
+          }}
+        />
+        <button
+          type="button"
+          title={history.parsed.ok ? undefined : 'Saves the job as it last stood right'}
+          onClick={() => saveJobFile(history.good.document)}
+        >
+          Save file
+        </button>
+        <button type="button" onClick={() => window.print()}>
+          Print
+        </button>
+      </div>
+      <fieldset className="bar-group" aria-label="Example jobs">
+        <span className="bar-word" aria-hidden="true">
+          Examples
+        </span>
+        {EXAMPLE_JOBS.map(({ id: name, document }) => (
+          <button key={name} type="button" onClick={() => openDocument(document as JobDocument)}>
+            {name.replace('-', ' ')}
+          </button>
+        ))}
+      </fieldset>
+      <div className="bar-group">
+        <label className="bar-word" htmlFor={`${id}-units`}>
+          Units
+        </label>
+        <select
+          id={`${id}-units`}
+          value={view.units}
+          onChange={(event) => setView({ units: event.target.value as ViewChoice['units'] })}
+        >
+          <option value="mm">mm</option>
+          <option value="in">inches</option>
+        </select>
+        <label className="bar-word" htmlFor={`${id}-scheme`}>
+          Paper
+        </label>
+        <select
+          id={`${id}-scheme`}
+          value={view.scheme}
+          onChange={(event) => setView({ scheme: event.target.value as ViewChoice['scheme'] })}
+        >
+          <option value="system">as the system</option>
+          <option value="light">light</option>
+          <option value="dark">dark</option>
+        </select>
+      </div>
+      {refused !== null && (
+        <div className="refused" role="alert">
+          <p>
+            <b>{refused.file}</b> was not opened; the job on the bench is unchanged.
+          </p>
+          <ul>
+            {refused.issues.map(({ path, message }) => (
+              <li key={`${path} ${message}`}>
+                <code>{path}</code>: {message}
+              </li>
+            ))}
+          </ul>
+          <button type="button" onClick={() => setRefused(null)}>
+            Close this note
+          </button>
+        </div>
+      )}
+      {!isKept && (
+        <p className="refused" role="status">
+          This browser does not keep the open job: save it to a file before you leave the page.
+        </p>
+      )}
+      {isStarting && (
+        <Suspense>
+          <NewCover onClose={() => setStarting(false)} />
+        </Suspense>
+      )}
+    </header>
+  );
+}

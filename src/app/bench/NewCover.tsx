@@ -1,0 +1,108 @@
+import { useEffect, useRef, useState } from 'react';
+import { KIND_DEFAULTS } from '../../core/job/bookSchema.ts';
+import { parseJob } from '../../core/job/parseJob.ts';
+import { useBench } from '../state/BenchContext.tsx';
+import { type JobDocument, patched } from '../state/jobDocument.ts';
+import { fieldText } from '../state/lengthText.ts';
+import { BOOK_KINDS } from './BookFields.tsx';
+import { Choice } from './Choice.tsx';
+import { fieldNote } from './fieldNote.ts';
+import { readField } from './readField.ts';
+
+const ENTRIES = [
+  { path: 'book.width_mm', title: 'Width' },
+  { path: 'book.height_mm', title: 'Height' },
+  { path: 'book.thickness_mm', title: 'Thickness' },
+  { path: 'book.boardThickness_mm', title: 'Board' },
+  { path: 'leather.outside', title: 'Leather weight' },
+] as const;
+
+const HELP = (path: string): string =>
+  path === 'leather.outside' ? 'As sold: 4-5 oz or 1.6-2.0 mm.' : fieldNote(path).description;
+
+const NEEDED = 'Needed to start a cover.';
+
+/** Asks for the five figures that a new cover cannot do without; all else starts at its default. */
+export default function NewCover({ onClose }: { readonly onClose: () => void }) {
+  const { dispatch, view } = useBench();
+  const dialog = useRef<HTMLDialogElement>(null);
+  const [kind, setKind] = useState<keyof typeof KIND_DEFAULTS>('hardback');
+  const [texts, setTexts] = useState<Readonly<Record<string, string>>>({});
+  const [refusals, setRefusals] = useState<Readonly<Record<string, string>>>({});
+  useEffect(() => {
+    if (dialog.current?.open === false) dialog.current.showModal();
+  }, []);
+
+  const start = (): void => {
+    const filled = ENTRIES.flatMap(({ path }) => {
+      const text = texts[path] ?? '';
+      return text.trim() === '' ? [] : [{ path, text, reading: readField(path, text, view.units) }];
+    });
+    const patches = filled.flatMap(({ reading }) => (reading.ok ? reading.value : []));
+    const blank: JobDocument = { format: 'coverwright-job', version: 1, name: 'Untitled cover', book: { kind } };
+    const document = patched(blank, patches);
+    const parsed = parseJob(document);
+    const refused = ENTRIES.flatMap(({ path }) => {
+      const entry = filled.find((other) => other.path === path);
+      if (entry && !entry.reading.ok) return [[path, entry.reading.message]];
+      const issue = parsed.ok ? undefined : parsed.issues.find((other) => other.path.startsWith(path));
+      return issue === undefined ? [] : [[path, entry ? issue.message : NEEDED]];
+    });
+    setRefusals(Object.fromEntries(refused));
+    if (refused.length > 0 || !parsed.ok) return;
+    const typed = filled.map(({ path, text }) => [path, { text, unit: view.units }] as const);
+    dispatch({ type: 'open', document, typed: Object.fromEntries(typed) });
+    onClose();
+  };
+
+  return (
+    <dialog ref={dialog} className="new-cover" aria-labelledby="new-cover-title" onClose={onClose}>
+      <form
+        onSubmit={(event) => {
+          event.preventDefault();
+          start();
+        }}
+      >
+        <h2 id="new-cover-title">New cover</h2>
+        <p>Measure the book closed. Everything else starts at its usual value and can be changed afterwards.</p>
+        <Choice
+          title="Binding"
+          options={BOOK_KINDS}
+          chosen={kind}
+          choose={(value) => setKind(value as keyof typeof KIND_DEFAULTS)}
+        />
+        {ENTRIES.map(({ path, title }) => (
+          <div className="field" key={path}>
+            <label htmlFor={`new-${path}`}>{title}</label>
+            <input
+              id={`new-${path}`}
+              type="text"
+              autoComplete="off"
+              value={texts[path] ?? ''}
+              placeholder={
+                path === 'book.boardThickness_mm'
+                  ? `${fieldText(KIND_DEFAULTS[kind].boardThickness_mm, view.units)} usual`
+                  : undefined
+              }
+              aria-invalid={refusals[path] !== undefined}
+              aria-describedby={`new-${path}-notes`}
+              onChange={(event) => setTexts({ ...texts, [path]: event.target.value })}
+            />
+            <div className="field-notes" id={`new-${path}-notes`}>
+              <p className="issue">{refusals[path]}</p>
+              <p className="help">{HELP(path)}</p>
+            </div>
+          </div>
+        ))}
+        <p className="dialog-buttons">
+          <button type="submit" className="main">
+            Start this cover
+          </button>
+          <button type="button" onClick={onClose}>
+            Keep the open job
+          </button>
+        </p>
+      </form>
+    </dialog>
+  );
+}

@@ -1,0 +1,13 @@
+import type { Verdict } from '../../core/report/check.ts';
+
+/** A mark of its own shape for each verdict: a closed lozenge, a half one, an open one struck through. */
+export function VerdictMark({ verdict }: { readonly verdict: Verdict }) {
+  return (
+    <svg className={`mark ${verdict}`} viewBox="0 0 16 16" aria-hidden="true" focusable="false">
+      <path className="outline" d="M8 1 15 8 8 15 1 8Z" />
+      {verdict === 'fits' && <path className="filling" d="M8 1 15 8 8 15 1 8Z" />}
+      {verdict === 'tight' && <path className="filling" d="M8 1V15L1 8Z" />}
+      {verdict === 'fails' && <path className="strike" d="M4.5 4.5 11.5 11.5M11.5 4.5 4.5 11.5" />}
+    </svg>
+  );
+}

@@ -1,0 +1,175 @@
+import { Canvas } from '@react-three/fiber';
+import { type KeyboardEvent, useEffect, useMemo, useRef, useState } from 'react';
+import { NeutralToneMapping, type WebGLRenderer } from 'three';
+import type { CoverDesign } from '../../core/fold/coverDesign.ts';
+import { foldedCover } from '../../core/fold/mesh/foldedCover.ts';
+import type { FoldedCover } from '../../core/fold/mesh/meshData.ts';
+import type { Pose } from '../../core/fold/mesh/pose.ts';
+import type { RangePoint } from '../../core/leather/leatherModel.ts';
+import type { CameraHandle } from './camera/CameraRig.tsx';
+import { FramePace } from './FramePace.tsx';
+import { type SlicePlane, slicePlane } from './geometry/slicePlane.ts';
+import { FitMarkOverlay } from './marks/FitMarkOverlay.tsx';
+import { marksOnCut } from './marks/marksOnCut.ts';
+import type { Look } from './material/coverMaterials.ts';
+import { SceneContents } from './SceneContents.tsx';
+import './scene.css';
+import type { Slice } from './slice.ts';
+import { VIEWPOINTS, type Viewpoint } from './viewpoints.ts';
+import { hasWebGl } from './webgl.ts';
+
+export interface CoverSceneProps {
+  readonly design: CoverDesign;
+  readonly pose: Pose;
+  readonly point: RangePoint;
+  readonly slice: Slice | null;
+  readonly units: 'mm' | 'in';
+  /** `light` draws without shadows, reflections and smoothed edges, for slow machines. */
+  readonly look: Look;
+  /** Stretch of the outside's pattern to light up, mm from its left edge. */
+  readonly highlight?: { readonly from: number; readonly to: number } | null;
+  readonly viewpoint: Viewpoint;
+  readonly onViewpointChange: (viewpoint: Viewpoint) => void;
+  /** Called once when the first frames take too long. */
+  readonly onSlowFrames: () => void;
+  /** Called with the reason when there is no 3D to show, and with null when it is back. */
+  readonly onUnavailable: (reason: 'noWebGl' | 'contextLost' | null) => void;
+  readonly colourScheme: 'light' | 'dark';
+  readonly formatLength: (mm: number) => string;
+  /** What the picture shows, in words. */
+  readonly describe: string;
+}
+
+const TURN_STEP = Math.PI / 18;
+const ZOOM_STEP = 1.15;
+
+/** Book and cover in 3D, to be turned by pointer, touch or keyboard. */
+export default function CoverScene(props: CoverSceneProps) {
+  const { design, pose, point, look, onUnavailable, colourScheme } = props;
+  const cover = useMemo(() => foldedCover(design, pose, point), [design, pose, point]);
+  const plane = useSlicePlane(cover, props.slice);
+  const marks = useMemo(() => (plane ? marksOnCut(cover.marks, plane.assembly) : cover.marks), [cover, plane]);
+  const camera = useRef<CameraHandle>(null);
+  const overlay = useRef<SVGSVGElement>(null);
+  const [focused, setFocused] = useState(false);
+  const [drawable] = useState(hasWebGl);
+  const { generation, lost, watch } = useContextLoss(onUnavailable);
+  useEffect(() => {
+    if (!drawable) onUnavailable('noWebGl');
+  }, [drawable, onUnavailable]);
+  if (!drawable) return null;
+
+  const onKeyDown = (event: KeyboardEvent): void => {
+    if (event.ctrlKey || event.metaKey || event.altKey) return;
+    const act = keyAction(event.key, camera.current, props.onViewpointChange);
+    if (!act) return;
+    event.preventDefault();
+    act();
+  };
+  const full = look === 'full';
+  return (
+    <div
+      className="cover-scene"
+      data-scheme={colourScheme}
+      data-lost={lost || undefined}
+      // biome-ignore lint/a11y/noNoninteractiveTabindex: the picture is turned with the keyboard
+      tabIndex={0}
+      role="application"
+      aria-roledescription="3D view"
+      aria-label={props.describe}
+      aria-keyshortcuts="ArrowLeft ArrowRight ArrowUp ArrowDown + - Home 1 2 3 4 5 6 7 8"
+      onKeyDown={onKeyDown}
+      onFocus={() => setFocused(true)}
+      onBlur={() => setFocused(false)}
+    >
+      <Canvas
+        // Smoothed edges are fixed when a drawing context is made, so another look wants another canvas.
+        key={`${look} ${generation}`}
+        frameloop="demand"
+        shadows={full ? 'percentage' : false}
+        dpr={full ? [1, 2] : 1}
+        gl={{ antialias: full, alpha: true, powerPreference: 'high-performance' }}
+        camera={{ fov: 24, near: 10, far: 8000 }}
+        onCreated={({ gl }) => {
+          gl.localClippingEnabled = true;
+          gl.toneMapping = NeutralToneMapping;
+          watch(gl);
+        }}
+      >
+        <SceneContents
+          {...props}
+          cover={cover}
+          plane={plane}
+          marks={marks}
+          cameraRef={camera}
+          overlay={overlay}
+          wheelZooms={focused}
+        />
+        {full && <FramePace onSlow={props.onSlowFrames} />}
+      </Canvas>
+      <FitMarkOverlay ref={overlay} marks={marks} formatLength={props.formatLength} />
+    </div>
+  );
+}
+
+function useSlicePlane(cover: FoldedCover, slice: Slice | null): SlicePlane | null {
+  const [axis, at] = [slice?.axis, slice?.at];
+  return useMemo(
+    () => (axis === undefined || at === undefined ? null : slicePlane(cover, { axis, at })),
+    [cover, axis, at],
+  );
+}
+
+/** What a key does to the view; null for a key that is not the scene's. */
+function keyAction(
+  key: string,
+  camera: CameraHandle | null,
+  choose: (viewpoint: Viewpoint) => void,
+): (() => void) | null {
+  const viewpoint = VIEWPOINTS[Number(key) - 1];
+  if (viewpoint) return () => choose(viewpoint);
+  switch (key) {
+    case 'ArrowLeft':
+      return () => camera?.turn(-TURN_STEP, 0);
+    case 'ArrowRight':
+      return () => camera?.turn(TURN_STEP, 0);
+    case 'ArrowUp':
+      return () => camera?.turn(0, -TURN_STEP);
+    case 'ArrowDown':
+      return () => camera?.turn(0, TURN_STEP);
+    case '+':
+    case '=':
+      return () => camera?.zoom(1 / ZOOM_STEP);
+    case '-':
+      return () => camera?.zoom(ZOOM_STEP);
+    case 'Home':
+      return () => camera?.home();
+    default:
+      return null;
+  }
+}
+
+/** Reports a lost drawing context, and starts a new canvas when the browser gives one back. */
+function useContextLoss(report: (reason: 'contextLost' | null) => void) {
+  const [generation, setGeneration] = useState(0);
+  const [lost, setLost] = useState(false);
+  const latest = useRef(report);
+  useEffect(() => {
+    latest.current = report;
+  }, [report]);
+  const watch = ({ domElement }: WebGLRenderer): void => {
+    domElement.addEventListener('webglcontextlost', (event) => {
+      // A canvas that has left the page loses its context on purpose.
+      if (!domElement.isConnected) return;
+      event.preventDefault();
+      setLost(true);
+      latest.current('contextLost');
+    });
+    domElement.addEventListener('webglcontextrestored', () => {
+      setLost(false);
+      setGeneration((n) => n + 1);
+      latest.current(null);
+    });
+  };
+  return { generation, lost, watch };
+}

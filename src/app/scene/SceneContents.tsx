@@ -1,0 +1,121 @@
+import { useThree } from '@react-three/fiber';
+import { type Ref, type RefObject, useEffect, useLayoutEffect, useMemo } from 'react';
+import type { Plane } from 'three';
+import type { FitMark, FoldedCover } from '../../core/fold/mesh/meshData.ts';
+import { type Pose, SEQUENCE_STAGES } from '../../core/fold/mesh/pose.ts';
+import type { CoverSceneProps } from './CoverScene.tsx';
+import { type CameraHandle, CameraRig } from './camera/CameraRig.tsx';
+import { benchMatrix, boundsOnBench } from './geometry/assembly.ts';
+import { behindCut, type SlicePlane } from './geometry/slicePlane.ts';
+import { FitMarkHatch } from './marks/FitMarkHatch.tsx';
+import { FitMarkProjector } from './marks/FitMarkProjector.tsx';
+import { type CoverMaterials, coverMaterials } from './material/coverMaterials.ts';
+import { Lacing } from './parts/Lacing.tsx';
+import { PartMesh } from './parts/PartMesh.tsx';
+import { SectionCaps } from './parts/SectionCaps.tsx';
+import { Stitching } from './parts/Stitching.tsx';
+import { Bench } from './room/Bench.tsx';
+import { Daylight } from './room/Daylight.tsx';
+
+/** Depth behind a cut face that the camera keeps in the picture, mm: the face is what is looked at. */
+const SEEN_BEHIND_CUT = 40;
+
+/** Opening from which one looks into the cover rather than on it, radians. */
+const SHOWS_INSIDE = 1;
+
+interface SceneContentsProps extends CoverSceneProps {
+  readonly cover: FoldedCover;
+  readonly plane: SlicePlane | null;
+  readonly marks: readonly FitMark[];
+  readonly cameraRef: Ref<CameraHandle>;
+  readonly overlay: RefObject<SVGSVGElement | null>;
+  readonly wheelZooms: boolean;
+}
+
+/** The work on the bench, its light, its marks and the camera. */
+export function SceneContents(props: SceneContentsProps) {
+  const { cover, plane, marks, design, look, colourScheme, units, highlight } = props;
+  const materials = useCoverMaterials(look);
+  const bounds = useMemo(() => boundsOnBench(cover), [cover]);
+  const matrix = useMemo(() => benchMatrix(cover.benchTurn), [cover]);
+  const shown = useMemo(() => (plane ? behindCut(bounds, plane, SEEN_BEHIND_CUT) : bounds), [bounds, plane]);
+  useClipping(materials, plane?.bench ?? null);
+  useShadowsOnChange([cover, plane, colourScheme]);
+  useBookPresence(materials, cover.bookPresence ?? 1);
+  useZone(materials, highlight ?? null);
+
+  const Seam = design.job.seam.method === 'lacing' ? Lacing : Stitching;
+  return (
+    <>
+      <Daylight bounds={bounds} look={look} scheme={colourScheme} />
+      <group matrix={matrix} matrixAutoUpdate={false}>
+        {cover.parts.map((mesh) => (
+          <PartMesh key={mesh.part} mesh={mesh} materials={materials} />
+        ))}
+        <Seam seam={cover.seam} sewn={isSewn(props.pose)} job={design.job} look={look} materials={materials} />
+        {plane && <SectionCaps cover={cover} plane={plane} />}
+        {!plane && <FitMarkHatch marks={marks} />}
+      </group>
+      <Bench bounds={bounds} cut={plane} work={cover} units={units} look={look} scheme={colourScheme} />
+      <FitMarkProjector svg={props.overlay} marks={marks} matrix={matrix} open={cover.opening > SHOWS_INSIDE} />
+      <CameraRig
+        ref={props.cameraRef}
+        box={shown}
+        viewpoint={props.viewpoint}
+        sliceAxis={props.slice?.axis ?? null}
+        opening={cover.opening}
+        wheelZooms={props.wheelZooms}
+      />
+    </>
+  );
+}
+
+/** Holes and slits are there from the start; thread or lace goes in when the boards are in their pockets. */
+const isSewn = (pose: Pose): boolean =>
+  pose.kind === 'opening' || pose.at >= SEQUENCE_STAGES.find(({ id }) => id === 'fold')!.from;
+
+function useCoverMaterials(look: CoverSceneProps['look']): CoverMaterials {
+  const materials = useMemo(() => coverMaterials(look), [look]);
+  useEffect(() => () => materials.dispose(), [materials]);
+  return materials;
+}
+
+function useClipping(materials: CoverMaterials, plane: Plane | null): void {
+  const invalidate = useThree((state) => state.invalidate);
+  useLayoutEffect(() => {
+    for (const material of materials.all) material.clippingPlanes = plane ? [plane] : null;
+    invalidate();
+  }, [materials, plane, invalidate]);
+}
+
+/** Shadows are drawn anew when something moved, not while only the camera does. */
+function useShadowsOnChange(changes: readonly unknown[]): void {
+  const gl = useThree((state) => state.gl);
+  useLayoutEffect(() => {
+    gl.shadowMap.autoUpdate = false;
+    gl.shadowMap.needsUpdate = true;
+  }, [gl, ...changes]);
+}
+
+/** Lets the book come into view by degrees. */
+function useBookPresence(materials: CoverMaterials, presence: number): void {
+  const invalidate = useThree((state) => state.invalidate);
+  useLayoutEffect(() => {
+    for (const material of materials.book) {
+      const fades = presence < 1;
+      if (material.transparent !== fades) material.needsUpdate = true;
+      material.transparent = fades;
+      material.opacity = presence;
+    }
+    invalidate();
+  }, [materials, presence, invalidate]);
+}
+
+function useZone(materials: CoverMaterials, stretch: { from: number; to: number } | null): void {
+  const invalidate = useThree((state) => state.invalidate);
+  const [from, to] = [stretch?.from ?? 1, stretch?.to ?? 0];
+  useLayoutEffect(() => {
+    materials.zone.value.set(from, to);
+    invalidate();
+  }, [materials, from, to, invalidate]);
+}

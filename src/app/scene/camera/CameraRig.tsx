@@ -1,0 +1,106 @@
+import { CameraControls, CameraControlsImpl } from '@react-three/drei/core/CameraControls';
+import { useThree } from '@react-three/fiber';
+import { type Ref, useEffect, useImperativeHandle, useRef } from 'react';
+import { type Box3, type PerspectiveCamera, Vector3 } from 'three';
+import type { Slice } from '../slice.ts';
+import type { Viewpoint } from '../viewpoints.ts';
+import { frame, sliceDirection, viewDirection } from './framing.ts';
+import { useReducedMotion } from './useReducedMotion.ts';
+
+/** Longest step that a transition takes in one frame, s: on demand, the clock also counts the time nothing moved. */
+const LONGEST_STEP = 1 / 20;
+
+class PacedControls extends CameraControlsImpl {
+  override update(delta: number): boolean {
+    return super.update(Math.min(delta, LONGEST_STEP));
+  }
+}
+
+/** What the keyboard can do with the camera. */
+export interface CameraHandle {
+  turn(azimuth: number, polar: number): void;
+  zoom(factor: number): void;
+  /** Goes back to the chosen viewpoint. */
+  home(): void;
+}
+
+interface CameraRigProps {
+  readonly ref: Ref<CameraHandle>;
+  /** What to keep in the picture. */
+  readonly box: Box3;
+  readonly viewpoint: Viewpoint;
+  readonly sliceAxis: Slice['axis'] | null;
+  readonly opening: number;
+  readonly wheelZooms: boolean;
+}
+
+/** Orbits, follows the work as it changes size, and goes to viewpoints and cut faces. */
+export function CameraRig({ ref, box, viewpoint, sliceAxis, opening, wheelZooms }: CameraRigProps) {
+  const controls = useRef<CameraControlsImpl>(null);
+  const camera = useThree((state) => state.camera) as PerspectiveCamera;
+  const aspect = useThree((state) => Math.max(0.1, state.size.width / Math.max(1, state.size.height)));
+  const invalidate = useThree((state) => state.invalidate);
+  const still = useReducedMotion();
+  const placed = useRef(false);
+  const reach = useRef(1);
+
+  const go = (animate: boolean): void => {
+    const from = sliceAxis ? sliceDirection(sliceAxis) : viewDirection(viewpoint, opening);
+    const { position, target } = frame(box, from, { fov: (camera.fov * Math.PI) / 180, aspect });
+    reach.current = position.distanceTo(target);
+    void controls.current?.setLookAt(...position.toArray(), ...target.toArray(), animate && !still);
+    invalidate();
+  };
+
+  /** Keeps the direction and the zoom that the maker has chosen, about the new centre. */
+  const follow = (): void => {
+    const rig = controls.current;
+    if (!rig) return;
+    const from = rig.getPosition(new Vector3()).sub(rig.getTarget(new Vector3()));
+    const zoom = from.length() / reach.current;
+    const { position, target } = frame(box, from.normalize(), { fov: (camera.fov * Math.PI) / 180, aspect });
+    reach.current = position.distanceTo(target);
+    const eye = target.clone().addScaledVector(from, reach.current * zoom);
+    void rig.setLookAt(...eye.toArray(), ...target.toArray(), !still);
+    invalidate();
+  };
+
+  // biome-ignore lint/correctness/useExhaustiveDependencies: a viewpoint is applied when it is chosen, not when the book moves
+  useEffect(() => {
+    go(placed.current);
+    placed.current = true;
+  }, [viewpoint, sliceAxis]);
+  // biome-ignore lint/correctness/useExhaustiveDependencies: follows the work and the window only
+  useEffect(follow, [box, aspect]);
+  useImperativeHandle(ref, () => ({
+    turn: (azimuth, polar) => {
+      void controls.current?.rotate(azimuth, polar, !still);
+      invalidate();
+    },
+    zoom: (factor) => {
+      const rig = controls.current;
+      void rig?.dollyTo(rig.distance * factor, !still);
+      invalidate();
+    },
+    home: () => go(true),
+  }));
+
+  const { ACTION } = CameraControlsImpl;
+  return (
+    <CameraControls
+      ref={controls}
+      impl={PacedControls}
+      makeDefault
+      smoothTime={0.22}
+      draggingSmoothTime={0.08}
+      minDistance={40}
+      maxDistance={4000}
+      mouseButtons={{
+        left: ACTION.ROTATE,
+        middle: ACTION.DOLLY,
+        right: ACTION.TRUCK,
+        wheel: wheelZooms ? ACTION.DOLLY : ACTION.NONE,
+      }}
+    />
+  );
+}

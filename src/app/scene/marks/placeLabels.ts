@@ -1,0 +1,53 @@
+/** A point of the picture, px. */
+export type Pixel = readonly [x: number, y: number];
+
+const CLEARANCE = 4;
+
+/** A label, or something that labels keep clear of, px. */
+export interface LabelBox {
+  readonly at: Pixel;
+  readonly width: number;
+  readonly height: number;
+}
+
+/**
+ * Places labels as near to their wishes as can be, inside the picture, clear of one another and of the obstacles. They
+ * only move up and down. Where a label finds no place clear of the obstacles it may cover one, but never another label.
+ * @param wishes in any order
+ * @param frame size of the picture, px
+ * @param obstacles what to keep free
+ * @returns centres, in the order of the wishes
+ */
+export function placeLabels(
+  wishes: readonly LabelBox[],
+  frame: { readonly width: number; readonly height: number },
+  obstacles: readonly LabelBox[] = [],
+): Pixel[] {
+  const labels: LabelBox[] = [];
+  const centres: Pixel[] = wishes.map(({ at }) => at);
+  const order = wishes.map((_, i) => i).sort((a, b) => wishes[a]!.at[1] - wishes[b]!.at[1]);
+  for (const i of order) {
+    const { at, width, height } = wishes[i]!;
+    const x = clamp(at[0], width / 2 + CLEARANCE, frame.width - width / 2 - CLEARANCE);
+    const [top, foot] = [height / 2 + CLEARANCE, frame.height - height / 2 - CLEARANCE];
+    const wished = clamp(at[1], top, foot);
+    const taken = [...labels, ...obstacles];
+    const nearest = (clearOf: readonly LabelBox[]): number | undefined =>
+      [wished, ...taken.flatMap((box) => [1, -1].map((way) => box.at[1] + way * apart(box.height, height)))]
+        .filter((y) => y >= top && y <= foot)
+        .filter((y) => clearOf.every((box) => !overlap(box, { at: [x, y], width, height })))
+        .sort((a, b) => Math.abs(a - wished) - Math.abs(b - wished))[0];
+    const y = nearest(taken) ?? nearest(labels) ?? wished;
+    labels.push({ at: [x, y], width, height });
+    centres[i] = [x, y];
+  }
+  return centres;
+}
+
+const apart = (a: number, b: number): number => (a + b) / 2 + CLEARANCE;
+
+const overlap = (a: LabelBox, b: LabelBox): boolean =>
+  Math.abs(a.at[0] - b.at[0]) < apart(a.width, b.width) &&
+  Math.abs(a.at[1] - b.at[1]) < apart(a.height, b.height) - 1e-6;
+
+const clamp = (value: number, low: number, high: number): number => Math.max(low, Math.min(high, value));

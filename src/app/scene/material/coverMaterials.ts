@@ -1,0 +1,144 @@
+import {
+  DoubleSide,
+  type Material,
+  MeshLambertMaterial,
+  type MeshLambertMaterialParameters,
+  MeshPhysicalMaterial,
+  type MeshPhysicalMaterialParameters,
+  type Texture,
+  Vector2,
+} from 'three';
+import type { Face, PartName } from '../../../core/fold/mesh/meshData.ts';
+import { type BookTextures, bookTextures } from './bookTextures.ts';
+import { type LeatherTextures, leatherTextures } from './leatherTextures.ts';
+import { type LeatherKind, PALETTE } from './palette.ts';
+import { showZone, varyOverLargeAreas, type ZoneUniform } from './shading.ts';
+
+export type Look = 'full' | 'light';
+
+/** Order in which a mesh lists its materials; a run of triangles points into it by its face. */
+export const FACES = [
+  'grain',
+  'flesh',
+  'cutEdge',
+  'boardCloth',
+  'boardInside',
+  'pageFace',
+  'pageEdge',
+  'band',
+] as const satisfies readonly Face[];
+
+type FaceMaterials = Record<Face, Material>;
+
+export interface CoverMaterials {
+  readonly outside: FaceMaterials;
+  readonly pocket: FaceMaterials;
+  readonly lining: FaceMaterials;
+  readonly thread: Material;
+  readonly lace: Material;
+  readonly hole: Material;
+  readonly zone: ZoneUniform;
+  /** Surfaces of the book itself. */
+  readonly book: readonly Material[];
+  readonly all: readonly Material[];
+  dispose(): void;
+}
+
+interface Recipe extends MeshPhysicalMaterialParameters {
+  readonly color: string;
+  readonly relief?: { readonly map: Texture; readonly depth: number };
+}
+
+/** Builds one material per kind of surface for a look, sharing the procedural pictures between them. */
+export function coverMaterials(look: Look): CoverMaterials {
+  const leather = leatherTextures();
+  const book = bookTextures();
+  if (look === 'light') for (const texture of Object.values({ ...leather, ...book })) texture.anisotropy = 1;
+  const made: Material[] = [];
+  const zone: ZoneUniform = { value: new Vector2(1, 0) };
+
+  const make = ({ color, map, relief, ...rest }: Recipe): MeshLambertMaterial | MeshPhysicalMaterial => {
+    const common: MeshLambertMaterialParameters = { color, clipShadows: true };
+    if (map) common.map = map;
+    const material =
+      look === 'light'
+        ? new MeshLambertMaterial(common)
+        : new MeshPhysicalMaterial({
+            ...common,
+            ...rest,
+            ...(relief && { normalMap: relief.map, normalScale: new Vector2(relief.depth, relief.depth) }),
+          });
+    made.push(material);
+    return material;
+  };
+
+  const bookFaces = makeBookFaces(make, book);
+  const leatherFaces = (kind: LeatherKind): FaceMaterials => {
+    const faces = makeLeatherFaces(make, leather, kind);
+    if (look === 'full') varyOverLargeAreas(faces.grain);
+    if (kind === 'outside') for (const face of [faces.grain, faces.flesh, faces.cutEdge]) showZone(face, zone);
+    return { ...faces, ...bookFaces };
+  };
+
+  return {
+    outside: leatherFaces('outside'),
+    pocket: leatherFaces('pocket'),
+    lining: leatherFaces('lining'),
+    thread: make({ color: PALETTE.thread, roughness: 0.85 }),
+    lace: make({ color: PALETTE.lace, roughness: 0.6, map: leather.edge, side: DoubleSide }),
+    hole: make({ color: PALETTE.hole, roughness: 1 }),
+    zone,
+    book: Object.values(bookFaces),
+    all: made,
+    dispose() {
+      for (const thing of [...made, ...Object.values(leather), ...Object.values(book)]) thing.dispose();
+    },
+  };
+}
+
+type Make = (recipe: Recipe) => Material;
+
+function makeLeatherFaces(make: Make, textures: LeatherTextures, kind: LeatherKind) {
+  const colours = PALETTE[kind];
+  const grain = make({
+    color: colours.grain,
+    map: textures.grain,
+    relief: { map: textures.grainRelief, depth: 1 },
+    roughness: 0.58,
+    clearcoat: 0.12,
+    clearcoatRoughness: 0.5,
+  });
+  const flesh = make({
+    color: colours.flesh,
+    map: textures.flesh,
+    relief: { map: textures.fleshRelief, depth: 0.8 },
+    roughness: 0.98,
+    sheen: 0.35,
+    sheenRoughness: 0.6,
+    sheenColor: colours.flesh,
+  });
+  return { grain, flesh, cutEdge: make({ color: colours.cutEdge, map: textures.edge, roughness: 0.45 }) };
+}
+
+const makeBookFaces = (make: Make, textures: BookTextures) => ({
+  boardCloth: make({
+    color: PALETTE.boardCloth,
+    map: textures.cloth,
+    relief: { map: textures.clothRelief, depth: 0.8 },
+    roughness: 0.85,
+  }),
+  boardInside: make({ color: PALETTE.boardInside, roughness: 0.9 }),
+  pageFace: make({ color: PALETTE.pageFace, roughness: 0.92 }),
+  pageEdge: make({ color: PALETTE.pageEdge, map: textures.leaves, roughness: 0.95 }),
+  band: make({ color: PALETTE.band, map: textures.band, roughness: 0.6 }),
+});
+
+const KIND_OF_PART: Partial<Record<PartName, LeatherKind>> = {
+  frontPocket: 'pocket',
+  backPocket: 'pocket',
+  lining: 'lining',
+};
+
+/** Materials of a part in the order of `FACES`. */
+export const materialsOf = (materials: CoverMaterials, part: PartName): Material[] =>
+  FACES.map((face) => materials[KIND_OF_PART[part] ?? 'outside'][face]);

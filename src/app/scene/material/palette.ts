@@ -1,0 +1,37 @@
+/** Colours of things, under daylight. Chosen to tell leather, cloth and paper apart by tone as well as by hue. */
+export const PALETTE = {
+  outside: { grain: '#a27150', flesh: '#c4a585', cutEdge: '#a07055' },
+  pocket: { grain: '#a97c58', flesh: '#ccb08e', cutEdge: '#a87a60' },
+  lining: { grain: '#c4b496', flesh: '#d6cab2', cutEdge: '#9b8668' },
+  boardCloth: '#45586a',
+  boardInside: '#d8d0bd',
+  pageFace: '#efe6d0',
+  pageEdge: '#eadfc4',
+  band: '#e3d7b8',
+  thread: '#efe3c6',
+  lace: '#8a5734',
+  hole: '#22140c',
+} as const;
+
+/** Tones of the cut faces, lighter than the things themselves so that ink hatching reads on them. */
+export const SECTION_TONE = {
+  outside: '#c98a58',
+  pocket: '#e3bd8d',
+  lining: '#f0dcb4',
+  board: '#93a3b0',
+  pages: '#f6efdd',
+  band: '#d9cba8',
+} as const;
+
+export type LeatherKind = 'outside' | 'pocket' | 'lining';
+
+/** Bench, marks and air for the page's light and dark dress. */
+export const SCHEMES = {
+  light: { bench: '#d6cdbd', rule: 0.1, sky: '#ffffff', ground: '#b7a68d', daylight: 1 },
+  dark: { bench: '#474441', rule: 0.022, sky: '#d7dde4', ground: '#a39480', daylight: 0.9 },
+} as const;
+
+export type Scheme = keyof typeof SCHEMES;
+
+/** Chalk for hatching on leather: bluish for a gap, pink for an overrun; the hatching differs too. */
+export const CHALK = { gap: '#e6f0f8', overrun: '#ffd3e4' } as const;

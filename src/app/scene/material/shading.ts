@@ -1,0 +1,55 @@
+import type { Material, Vector2 } from 'three';
+
+/** Stretch of the outside's pattern to light up, mm from its left edge; empty where x > y. */
+export interface ZoneUniform {
+  readonly value: Vector2;
+}
+
+type Shader = Parameters<Material['onBeforeCompile']>[0];
+
+/** Adds to the shader of a material, after what was added before; `key` tells the programs apart. */
+export function extendShader(material: Material, key: string, extend: (shader: Shader) => void): void {
+  const before = material.onBeforeCompile;
+  const keyBefore = material.customProgramCacheKey();
+  material.onBeforeCompile = (shader, renderer) => {
+    before.call(material, shader, renderer);
+    extend(shader);
+  };
+  material.customProgramCacheKey = () => `${keyBefore}|${key}`;
+}
+
+/** Reads the grain's own tones once more, stretched, so that no part of a hide looks like the next. */
+export function varyOverLargeAreas(material: Material): void {
+  extendShader(material, 'vary', (shader) => {
+    shader.fragmentShader = shader.fragmentShader.replace(
+      '#include <map_fragment>',
+      `#include <map_fragment>
+      {
+        float cloud = texture2D(map, vMapUv * 0.061, 3.0).r + texture2D(map, vMapUv.yx * 0.17, 3.0).r;
+        diffuseColor.rgb *= mix(0.92, 1.1, smoothstep(0.7, 1.3, cloud));
+      }`,
+    );
+  });
+}
+
+/** Lights a stretch of the outside, with a thin line at either end of it. */
+export function showZone(material: Material, zone: ZoneUniform): void {
+  extendShader(material, 'zone', (shader) => {
+    shader.uniforms.zone = zone;
+    shader.vertexShader = shader.vertexShader
+      .replace('#include <common>', '#include <common>\nvarying float vPatternX;')
+      .replace('#include <uv_vertex>', '#include <uv_vertex>\nvPatternX = uv.x;');
+    shader.fragmentShader = shader.fragmentShader
+      .replace('#include <common>', '#include <common>\nuniform vec2 zone;\nvarying float vPatternX;')
+      .replace(
+        '#include <color_fragment>',
+        `#include <color_fragment>
+        if (zone.x <= zone.y) {
+          float inside = step(zone.x, vPatternX) * step(vPatternX, zone.y);
+          float border = 1.0 - smoothstep(0.35, 0.7, min(abs(vPatternX - zone.x), abs(vPatternX - zone.y)));
+          diffuseColor.rgb = mix(diffuseColor.rgb, vec3(0.93, 0.86, 0.62), 0.42 * inside);
+          diffuseColor.rgb = mix(diffuseColor.rgb, vec3(0.1, 0.07, 0.05), 0.8 * border);
+        }`,
+      );
+  });
+}

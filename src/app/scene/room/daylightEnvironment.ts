@@ -1,0 +1,56 @@
+import {
+  BackSide,
+  BoxGeometry,
+  Color,
+  Mesh,
+  MeshBasicMaterial,
+  PlaneGeometry,
+  PMREMGenerator,
+  Scene,
+  type Texture,
+  type WebGLRenderer,
+} from 'three';
+
+/** One luminous panel of the workshop: where it hangs, how large it is (m), how bright (1 is a white wall). */
+interface Panel {
+  readonly at: readonly [number, number, number];
+  readonly size: readonly [number, number];
+  readonly colour: string;
+  readonly brightness: number;
+}
+
+/** A tall window on the left, a roof light behind, the far wall, and daylight thrown back by the bench. */
+const PANELS: readonly Panel[] = [
+  { at: [-5, 2.6, 1], size: [4.5, 3.4], colour: '#f3f7ff', brightness: 9 },
+  { at: [1, 5.5, -2.5], size: [5, 1.6], colour: '#eef4ff', brightness: 6 },
+  { at: [4.5, 1.5, 4], size: [2, 3], colour: '#fff1dc', brightness: 1.6 },
+  { at: [0, -3.5, 0], size: [7, 7], colour: '#d9c3a1', brightness: 0.55 },
+];
+
+/** Surroundings that a workshop's daylight throws on the work, prefiltered for the physical materials. */
+export function daylightEnvironment(renderer: WebGLRenderer): { texture: Texture; dispose: () => void } {
+  const room = new Scene();
+  const walls = new Mesh(
+    new BoxGeometry(12, 8, 12),
+    new MeshBasicMaterial({ color: new Color('#8f8a82').multiplyScalar(0.8), side: BackSide }),
+  );
+  room.add(walls);
+  const panels = PANELS.map(({ at, size, colour, brightness }) => {
+    const panel = new Mesh(
+      new PlaneGeometry(...size),
+      new MeshBasicMaterial({ color: new Color(colour).multiplyScalar(brightness) }),
+    );
+    panel.position.set(...at);
+    panel.lookAt(0, 0, 0);
+    return panel;
+  });
+  room.add(...panels);
+  const generator = new PMREMGenerator(renderer);
+  const target = generator.fromScene(room, 0.03);
+  generator.dispose();
+  for (const mesh of [walls, ...panels]) {
+    mesh.geometry.dispose();
+    mesh.material.dispose();
+  }
+  return { texture: target.texture, dispose: () => target.dispose() };
+}

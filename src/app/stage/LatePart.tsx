@@ -1,0 +1,16 @@
+import { type ReactNode, Suspense } from 'react';
+import { Mishap } from './Mishap.tsx';
+
+interface LatePartProps {
+  readonly name: string;
+  readonly children: ReactNode;
+}
+
+/** A part of the bench that is fetched after the first paint; says so until it is there, and why if it never comes. */
+export function LatePart({ name, children }: LatePartProps) {
+  return (
+    <Mishap instead={(error) => <p role="alert">{`The ${name} could not be shown: ${error.message}`}</p>}>
+      <Suspense fallback={<p className="help">{`The ${name} is being fetched.`}</p>}>{children}</Suspense>
+    </Mishap>
+  );
+}

@@ -1,0 +1,143 @@
+import { useId } from 'react';
+import { SEQUENCE_STAGES } from '../../core/fold/mesh/pose.ts';
+import type { RangePoint } from '../../core/leather/leatherModel.ts';
+import { Choice } from '../bench/Choice.tsx';
+import { VIEWPOINTS } from '../scene/viewpoints.ts';
+import { useBench } from '../state/BenchContext.tsx';
+import { openingWords, STAGE_STOPS, STAGE_WORDS, type StageState, stageAt } from './stageState.ts';
+
+interface StageControlsProps {
+  readonly stage: StageState;
+  readonly setStage: (change: Partial<StageState>) => void;
+}
+
+const LEATHER_ENDS = [
+  { value: 'thin', label: 'thin' },
+  { value: 'nominal', label: 'middle' },
+  { value: 'thick', label: 'thick' },
+];
+
+const CUTS = [
+  { value: 'none', label: 'none' },
+  { value: 'acrossSpine', label: 'across the spine' },
+  { value: 'throughPocket', label: 'through a pocket' },
+];
+
+export default function StageControls({ stage, setStage }: StageControlsProps) {
+  const { view, setView, design } = useBench();
+  const { pose, slice, viewpoint } = stage;
+  const made = pose.kind === 'sequence' ? pose.at : 1;
+  const degrees = pose.kind === 'opening' ? Math.round((pose.angle * 180) / Math.PI) : 0;
+  return (
+    <div className="stage-controls">
+      <div className="runs">
+        <Run
+          title="Make it"
+          said={STAGE_WORDS[stageAt(made)]}
+          max={1}
+          step={0.01}
+          value={made}
+          onChange={(at) => setStage({ pose: { kind: 'sequence', at } })}
+        />
+        <Run
+          title="Open the book"
+          said={openingWords(pose, design.fits[stage.point])}
+          max={180}
+          step={1}
+          value={degrees}
+          onChange={(value) => setStage({ pose: { kind: 'opening', angle: (value * Math.PI) / 180 } })}
+        />
+      </div>
+      <fieldset className="stages" aria-label="Stages of the making">
+        {SEQUENCE_STAGES.map(({ id }) => (
+          <button
+            key={id}
+            type="button"
+            aria-pressed={pose.kind === 'sequence' && stageAt(pose.at) === id}
+            onClick={() => setStage({ pose: { kind: 'sequence', at: STAGE_STOPS[id] } })}
+          >
+            {STAGE_WORDS[id]}
+          </button>
+        ))}
+      </fieldset>
+      <fieldset className="stages" aria-label="Look from">
+        {VIEWPOINTS.map((name) => (
+          <button
+            key={name}
+            type="button"
+            aria-pressed={name === viewpoint}
+            onClick={() => setStage({ viewpoint: name })}
+          >
+            {name}
+          </button>
+        ))}
+      </fieldset>
+      <details>
+        <summary>Cut open, leather, look</summary>
+        <div className="stage-more">
+          <Choice
+            title="Cut open"
+            options={CUTS}
+            chosen={slice?.axis ?? 'none'}
+            choose={(axis) =>
+              setStage({ slice: axis === 'none' ? null : { axis: axis as NonNullable<typeof slice>['axis'], at: 0.5 } })
+            }
+          />
+          {slice !== null && (
+            <Run
+              title="Cut at"
+              said={slice.axis === 'acrossSpine' ? 'tail to head' : 'spine to fore-edge'}
+              max={1}
+              step={0.01}
+              value={slice.at}
+              onChange={(at) => setStage({ slice: { ...slice, at } })}
+            />
+          )}
+          <Choice
+            title="Leather shown"
+            options={LEATHER_ENDS}
+            chosen={stage.point}
+            choose={(point) => setStage({ point: point as RangePoint })}
+          />
+          <label className="tick">
+            <input
+              type="checkbox"
+              checked={view.look === 'light'}
+              onChange={(event) => setView({ look: event.target.checked ? 'light' : 'full' })}
+            />
+            <span>Plain look, for slow machines</span>
+          </label>
+        </div>
+      </details>
+    </div>
+  );
+}
+
+interface RunProps {
+  readonly title: string;
+  readonly said: string;
+  readonly max: number;
+  readonly step: number;
+  readonly value: number;
+  readonly onChange: (value: number) => void;
+}
+
+function Run({ title, said, max, step, value, onChange }: RunProps) {
+  const id = useId();
+  return (
+    <div className="run">
+      <label htmlFor={id}>{title}</label>
+      <output htmlFor={id}>{said}</output>
+      <input
+        id={id}
+        type="range"
+        min={0}
+        max={max}
+        step={step}
+        value={value}
+        aria-valuetext={said}
+        onChange={(event) => onChange(event.target.valueAsNumber)}
+      />
+    </div>
+  );
+}

@@ -1,0 +1,65 @@
+import type { Fit } from '../../core/fold/fit.ts';
+import { type Pose, SEQUENCE_STAGES } from '../../core/fold/mesh/pose.ts';
+import type { RangePoint } from '../../core/leather/leatherModel.ts';
+import type { Slice } from '../scene/slice.ts';
+import { VIEWPOINTS, type Viewpoint } from '../scene/viewpoints.ts';
+
+/** What the scene shows just now; forgotten when the page is left. */
+export interface StageState {
+  readonly pose: Pose;
+  readonly point: RangePoint;
+  readonly slice: Slice | null;
+  readonly viewpoint: Viewpoint;
+}
+
+export const OPENING_STAGE: StageState = {
+  pose: { kind: 'opening', angle: 0 },
+  point: 'thick',
+  slice: null,
+  viewpoint: VIEWPOINTS[0],
+};
+
+type StageId = (typeof SEQUENCE_STAGES)[number]['id'];
+
+export const STAGE_WORDS: Readonly<Record<StageId, string>> = {
+  pattern: 'flat pattern',
+  pockets: 'pockets laid on',
+  setIn: 'book set in',
+  fold: 'folding',
+  closed: 'closed',
+};
+
+/** The stage of the making that a place in the sequence belongs to. */
+export const stageAt = (at: number): StageId => SEQUENCE_STAGES.findLast(({ from }) => at >= from)?.id ?? 'pattern';
+
+/** Where each stage is best looked at: once what it does is done, and folding halfway. */
+export const STAGE_STOPS: Readonly<Record<StageId, number>> = {
+  pattern: 0,
+  pockets: 0.34,
+  setIn: 0.64,
+  fold: 0.82,
+  closed: 1,
+};
+
+/** The pose in words. */
+export function poseWords(pose: Pose): string {
+  if (pose.kind === 'sequence') return STAGE_WORDS[stageAt(pose.at)];
+  const degrees = Math.round((pose.angle * 180) / Math.PI);
+  if (degrees === 0) return 'closed';
+  return degrees === 180 ? 'open flat' : `open ${degrees} degrees`;
+}
+
+/** How far the book is open in a pose, in words; says so where the wrap does not let it close that far. */
+export function openingWords(pose: Pose, { staysOpen }: Pick<Fit, 'staysOpen'>): string {
+  if (staysOpen === null) return 'the boards do not go in';
+  const asked: Pose = pose.kind === 'opening' ? pose : { kind: 'opening', angle: 0 };
+  if (staysOpen <= asked.angle) return poseWords(asked);
+  return `stays ${poseWords({ kind: 'opening', angle: staysOpen })}`;
+}
+
+/** Opening of the book in a pose, radians, for the section that stands in for the scene: flat until it is folded. */
+export function openingOf(pose: Pose): number {
+  if (pose.kind === 'opening') return pose.angle;
+  const fold = SEQUENCE_STAGES.find(({ id }) => id === 'fold')!.from;
+  return Math.PI * Math.min(1, (1 - pose.at) / (1 - fold));
+}

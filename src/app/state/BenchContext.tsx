@@ -1,0 +1,76 @@
+import { createContext, type Dispatch, type ReactNode, use, useEffect, useMemo, useReducer, useState } from 'react';
+import { type CoverDesign, coverDesign } from '../../core/fold/coverDesign.ts';
+import { designReport } from '../../core/report/designReport.ts';
+import type { Report } from '../../core/report/reportSchema.ts';
+import { type ElasticState, useElastic } from '../elastic/useElastic.ts';
+import type { JobDocument } from './jobDocument.ts';
+import { type JobAction, type JobHistory, jobHistory, startHistory } from './jobHistory.ts';
+import { keepJob, keptJob } from './keptJob.ts';
+import { type LengthText, lengthText } from './lengthText.ts';
+import { keepViewChoice, keptViewChoice, type ViewChoice } from './viewChoice.ts';
+
+/** What every part of the bench works with: the job, what follows from it, and the way it is looked at. */
+export interface Bench {
+  readonly history: JobHistory;
+  readonly dispatch: Dispatch<JobAction>;
+  readonly design: CoverDesign;
+  readonly report: Report;
+  /** The elastic strip's answer for this design; until it is here the report speaks for the closed form alone. */
+  readonly elastic: ElasticState;
+  readonly view: ViewChoice;
+  readonly setView: (change: Partial<ViewChoice>) => void;
+  readonly lengths: LengthText;
+  /** False once the browser has refused to keep the open job. */
+  readonly isKept: boolean;
+}
+
+const BenchContext = createContext<Bench | null>(null);
+
+/** @throws Error outside a `BenchProvider` */
+export function useBench(): Bench {
+  const bench = use(BenchContext);
+  if (bench === null) throw new Error('useBench is used outside BenchProvider');
+  return bench;
+}
+
+/** @param example a job known to parse: what a first visit opens, and the picture while a kept job does not parse */
+export function BenchProvider({ example, children }: { readonly example: JobDocument; readonly children: ReactNode }) {
+  const [history, dispatch] = useReducer(jobHistory, example, (document) =>
+    startHistory(keptJob() ?? { document, typed: {} }, document),
+  );
+  const [view, setWholeView] = useState(keptViewChoice);
+  const [isKept, setKept] = useState(true);
+
+  const { job } = history.good;
+  const design = useMemo(() => coverDesign(job), [job]);
+  const elastic = useElastic(job);
+  const report = useMemo(
+    () =>
+      designReport(design, { units: view.units, elastic: elastic.status === 'solved' ? elastic.elastic : undefined }),
+    [design, view.units, elastic],
+  );
+  const lengths = useMemo(() => lengthText(view.units), [view.units]);
+
+  const { document, typed } = history;
+  useEffect(() => setKept(keepJob({ document, typed })), [document, typed]);
+  useEffect(() => keepViewChoice(view), [view]);
+  useEffect(() => {
+    window.document.documentElement.dataset.scheme = view.scheme;
+  }, [view.scheme]);
+
+  const bench = useMemo<Bench>(
+    () => ({
+      history,
+      dispatch,
+      design,
+      report,
+      elastic,
+      view,
+      setView: (change) => setWholeView((whole) => ({ ...whole, ...change })),
+      lengths,
+      isKept,
+    }),
+    [history, design, report, elastic, view, lengths, isKept],
+  );
+  return <BenchContext value={bench}>{children}</BenchContext>;
+}

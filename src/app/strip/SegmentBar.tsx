@@ -1,0 +1,43 @@
+import type { Segment } from './segments.ts';
+
+interface SegmentBarProps {
+  readonly segments: readonly Segment[];
+  /** px of a place on the outside, mm. */
+  readonly place: (at: number) => number;
+  readonly top: number;
+  readonly height: number;
+  readonly isLit: (id: string) => boolean;
+  readonly onHighlight?: (id: string | null) => void;
+}
+
+/** How far the marks of a gap stand out of the bar, px. */
+const MARK = 3;
+
+/** One row of stretches, each in its hatch. Gaps are drawn last, so that an overrun lies over the seat it runs into. */
+export function SegmentBar({ segments, place, top, height, isLit, onHighlight }: SegmentBarProps) {
+  const gaps = segments.filter(({ kind }) => kind === 'gap');
+  const others = segments.filter(({ kind }) => kind !== 'gap');
+  return (
+    <>
+      {[...others, ...gaps].map(({ id, kind, from, to, length }) => (
+        <rect
+          key={id}
+          className={`segment ${kind}${length < 0 ? ' overrun' : ''}${isLit(id) ? ' lit' : ''}`}
+          x={place(Math.min(from, to))}
+          y={top}
+          width={Math.max(0.75, Math.abs(place(to) - place(from)))}
+          height={height}
+          onPointerEnter={() => onHighlight?.(id)}
+          onPointerLeave={() => onHighlight?.(null)}
+        />
+      ))}
+      {gaps.map(({ id, from, to, length }) => (
+        <path
+          key={id}
+          className={length < 0 ? 'gap-mark overrun' : 'gap-mark'}
+          d={[from, to].map((at) => `M${place(at)} ${top - MARK}v${height + 2 * MARK}`).join('')}
+        />
+      ))}
+    </>
+  );
+}

@@ -1,0 +1,37 @@
+import { FigureField } from '../bench/FigureField.tsx';
+import { useBench } from '../state/BenchContext.tsx';
+import type { Segment } from './segments.ts';
+import { segmentWords, tunedBy } from './segmentWords.ts';
+import { sideOf } from './stripLabels.ts';
+
+const EMPTY: Readonly<Record<string, 'required' | 'decided'>> = {
+  'book.width_mm': 'required',
+  'book.thickness_mm': 'required',
+  'pockets.depth_mm': 'decided',
+  'pattern.outsideWidth_mm': 'decided',
+};
+
+/** What a chosen stretch is, with the field that changes it most directly. */
+export function Tuner({ segment }: { readonly segment: Segment }) {
+  const { design } = useBench();
+  const path = tunedBy(segment, design.job);
+  const { name, note } = segmentWords(segment);
+  const { outside, pocketDepth } = design.pieces;
+  return (
+    <div className="tuner">
+      <p>
+        <b>
+          {sideOf(segment)} {name}
+        </b>{' '}
+        {note}
+      </p>
+      {path !== null && (
+        <FigureField
+          path={path}
+          empty={EMPTY[path] ?? 'default'}
+          decided={path === 'pockets.depth_mm' ? pocketDepth : outside.width}
+        />
+      )}
+    </div>
+  );
+}

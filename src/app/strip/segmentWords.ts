@@ -1,0 +1,38 @@
+import type { Job } from '../../core/job/jobSchema.ts';
+import type { Segment, SegmentKind } from './segments.ts';
+
+/** What each kind of stretch is called, and what it is. */
+const SEGMENT_WORDS: Readonly<Record<SegmentKind, { readonly name: string; readonly note: string }>> = {
+  edgeMargin: { name: 'edge margin', note: 'From the cut edge to the seam line.' },
+  seat: { name: 'seat', note: 'How near a board edge can come to the seam, as the pocket curves up over it.' },
+  turnedEnd: { name: 'turned end', note: 'Folded in to make the pocket.' },
+  turn: { name: 'turn', note: 'Leather taken round the board edge.' },
+  gap: { name: 'gap', note: 'Spare room between the board edge and where it would seat.' },
+  board: { name: 'board', note: 'Over the board, fore-edge to fold.' },
+  fold: { name: 'fold', note: 'Leather taken by the bend at the edge of the spine, on its neutral line.' },
+  spine: { name: 'spine', note: 'Over the back of the book.' },
+  bridge: { name: 'bridge', note: 'Leather that spans a hollow.' },
+};
+
+/** Name and note of one stretch; a gap goes by what it is. */
+export function segmentWords({ id, kind, length }: Segment): { readonly name: string; readonly note: string } {
+  if (kind !== 'gap') return SEGMENT_WORDS[kind];
+  if (length < 0) return { name: 'overrun', note: 'The board would run past its seat: the cover is too small here.' };
+  return id === 'spineGap' ? { name: 'slack', note: 'Spare length at the spine.' } : SEGMENT_WORDS.gap;
+}
+
+/** Field of the job that changes a stretch most directly. */
+export function tunedBy({ kind }: Segment, { pattern }: Job): string | null {
+  const paths: Record<SegmentKind, string | null> = {
+    edgeMargin: 'seam.edgeMargin_mm',
+    seat: 'leather.outside.bendRatio',
+    turnedEnd: 'pockets.depth_mm',
+    turn: 'book.boardThickness_mm',
+    gap: pattern.outsideWidth_mm === null ? 'ease.foreEdge_mm' : 'pattern.outsideWidth_mm',
+    board: 'book.width_mm',
+    fold: 'leather.outside.neutral',
+    spine: 'book.thickness_mm',
+    bridge: null,
+  };
+  return paths[kind];
+}

@@ -1,0 +1,96 @@
+import type { Segment } from './segments.ts';
+import { spreadLabels } from './spreadLabels.ts';
+
+export interface StripLabel {
+  readonly id: string;
+  readonly lines: readonly string[];
+  /** What is heard, as one sentence. */
+  readonly heard: string;
+}
+
+export interface PlacedLabel extends StripLabel {
+  /** px: centre and width of the label, and its top. */
+  readonly centre: number;
+  readonly width: number;
+  readonly top: number;
+  /** px: the leader, from the stretch to the label. */
+  readonly leader: { readonly from: readonly [number, number]; readonly to: readonly [number, number] };
+}
+
+/** Where everything stands, px. */
+export interface StripLayout {
+  readonly width: number;
+  readonly height: number;
+  /** Top of each row. */
+  readonly rows: readonly number[];
+  readonly ruler: number;
+  readonly labelHeight: number;
+  readonly labels: readonly PlacedLabel[];
+  /** px of a place on the outside, mm. */
+  place(at: number): number;
+}
+
+export const BAR = 20;
+const CHARACTER = 6.1;
+const LINE = 14;
+const ROW = 27;
+const LEADER = 22;
+const RULER = 26;
+/** Kept free at both ends for the last ruler number. */
+const END = 10;
+
+const labelWidth = ({ lines }: StripLabel): number =>
+  Math.max(40, CHARACTER * Math.max(...lines.map((line) => line.length)) + 8);
+
+/**
+ * Sets labels above the rows where they fit side by side; else those of the front half above and the rest below.
+ * @param segments the row that the labels belong to
+ * @param labels one for each segment
+ * @param rowCount rows to draw
+ * @param room px to draw in; the layout grows wider where even two sides do not suffice
+ * @param span length of the outside, mm
+ */
+export function stripLayout(
+  segments: readonly Segment[],
+  labels: readonly StripLabel[],
+  rowCount: number,
+  room: number,
+  span: number,
+): StripLayout {
+  const needed = (part: readonly StripLabel[]): number => part.reduce((sum, label) => sum + labelWidth(label), 0);
+  const isOneSided = needed(labels) <= room;
+  const half = isOneSided ? labels.length : Math.ceil(labels.length / 2);
+  const [above, below] = [labels.slice(0, half), labels.slice(half)];
+  const width = Math.max(room, needed(above), needed(below));
+  const scale = (width - 2 * END) / span;
+  const place = (at: number): number => END + at * scale;
+
+  const labelHeight = Math.max(...labels.map(({ lines }) => lines.length)) * LINE + 4;
+  const first = labelHeight + LEADER;
+  // With labels on both sides the ruler goes between the rows, where no leader crosses it.
+  const rows = Array.from({ length: rowCount }, (_, i) => first + i * ROW + (!isOneSided && i > 0 ? RULER - 4 : 0));
+  const bottom = rows.at(-1)! + BAR;
+  const ruler = isOneSided ? bottom + 4 : first + BAR + 4;
+  const lowest = isOneSided || rowCount === 1 ? ruler + RULER : bottom;
+
+  const side = (part: readonly StripLabel[], offset: number, from: number, to: number, top: number): PlacedLabel[] => {
+    const middles = part.map((_, i) => place((segments[offset + i]!.from + segments[offset + i]!.to) / 2));
+    const centres = spreadLabels(middles, part.map(labelWidth), width);
+    return part.map((label, i) => ({
+      ...label,
+      centre: centres[i]!,
+      width: labelWidth(label),
+      top,
+      leader: { from: [middles[i]!, from], to: [centres[i]!, to] },
+    }));
+  };
+  return {
+    width,
+    height: isOneSided ? lowest : lowest + LEADER + labelHeight,
+    rows,
+    ruler,
+    labelHeight,
+    labels: [...side(above, 0, first, labelHeight, 0), ...side(below, half, lowest, lowest + LEADER, lowest + LEADER)],
+    place,
+  };
+}

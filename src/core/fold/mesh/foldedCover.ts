@@ -1,0 +1,46 @@
+import type { RangePoint } from '../../leather/leatherModel.ts';
+import type { CoverDesign } from '../coverDesign.ts';
+import { bookParts } from './bookParts.ts';
+import { coverParts } from './coverParts.ts';
+import { fitMarks } from './fitMarks.ts';
+import { foldedSeam } from './foldedSeam.ts';
+import type { FoldedCover } from './meshData.ts';
+import { openingRange } from './openingRange.ts';
+import type { Pose } from './pose.ts';
+import { staging } from './staging.ts';
+import { standingAt, standingFlat } from './standing.ts';
+
+/**
+ * Folds the cut pieces round the book: solids, seam holes and fit marks in one position.
+ *
+ * Every surface comes from the section curves of the model: the taut path for the outside, the reverse curves of the seats
+ * for the pockets and for head and tail. Lengths on the neutral line are those of the flat pattern in every position.
+ * @param design a job worked out
+ * @param pose a place in the sequence of making, or an opening in radians; both are brought into their range. An opening
+ *   below the smallest that the cover allows shows that one
+ * @param point thin end, middle or thick end of the leathers
+ * @returns the scene, mm; where the boards do not go in, the book hovers over the open cover for every opening
+ */
+export function foldedCover(design: CoverDesign, pose: Pose, point: RangePoint = 'nominal'): FoldedCover {
+  const range = openingRange(design, point);
+  const stage = staging(pose, range !== null);
+  const opening =
+    range === null
+      ? Math.PI
+      : pose.kind === 'opening'
+        ? Math.max(range.least, Math.min(range.most, pose.angle))
+        : range.most + (range.least - range.most) * stage.folded;
+  const standing = range === null ? standingFlat(design, point) : standingAt(design, point, opening);
+  const cover = coverParts(design, point, stage, standing);
+  const forced = range?.forced ?? 0;
+  const leafSwing = pose.kind === 'opening' && range !== null ? (opening - forced) / 2 : 0;
+  const book = stage.bookShown > 0 ? bookParts(design, point, stage, standing, { leafSwing, forced }) : null;
+  return {
+    parts: [...cover.parts, ...(book?.parts ?? [])],
+    seam: foldedSeam(design, point, cover.grid),
+    marks: book === null ? [] : fitMarks(design, point, { grid: cover.grid, standing, stage, range, lift: book.lift }),
+    benchTurn: stage.wrapped * standing.direction + (1 - stage.wrapped) * (Math.PI / 2),
+    opening,
+    bookPresence: stage.bookShown,
+  };
+}

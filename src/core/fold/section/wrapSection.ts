@@ -1,0 +1,184 @@
+import { endNeed, type Needs } from '../../allowance/needs.ts';
+import type { Job } from '../../job/jobSchema.ts';
+import type { LeatherModel } from '../../leather/leatherModel.ts';
+import { findLevel } from '../../math/findLevel.ts';
+import type { Pieces } from '../../pattern/pieces.ts';
+import { mm } from '../../units/mm.ts';
+import { type InnerPath, innerPath } from './innerPath.ts';
+
+/**
+ * One stretch of half the cover, with everything measured on the neutral line of the outside.
+ *
+ * `angle` is the turn of the inner face over the stretch, `slope` the constant angle at which the neutral line closes on
+ * that face where layers thin out.
+ */
+export interface SectionPiece {
+  readonly length: number;
+  readonly angle: number;
+  readonly slope: number;
+  /** Length of the lining's own neutral line here. */
+  readonly liningLength: number;
+  /** Lining and outside thickness where the stretch begins and ends, mm. */
+  readonly lining: readonly [number, number];
+  readonly outside: readonly [number, number];
+  /** Set where the stretch belongs to the turned end: 1 first fold, 2 second; 0 elsewhere. */
+  readonly fold: 0 | 1 | 2;
+}
+
+/** Half of the section of a cover on its book, from the middle of the spine to a cut edge. */
+export interface WrapSection {
+  readonly opening: number;
+  /** Spine to board tip; the ends are added by `halfSection`. */
+  readonly pieces: readonly SectionPiece[];
+  /** Neutral length from the middle to the board tip. */
+  readonly toTip: number;
+  /** Neutral length from the middle to where the folds over the spine are done. */
+  readonly toFoldEnd: number;
+  /** x of the inner face at the middle of the spine. */
+  readonly middle: number;
+  /** Spare length between the two board tips and their seats; negative where the cover is too short here. */
+  readonly slack: number;
+  /** Half length of the lining on the outside's neutral line; 0 without a lining. */
+  readonly toLiningEnd: number;
+}
+
+/** Length over which a lining is thinned toward its end, mm. Common practice, no source. */
+const TAPER = 8;
+/** How far skiving runs out beyond a fold, mm. Common practice, no source. */
+const SKIVE_RUNOUT = 3;
+/** Length over which the outside comes down from the lining's edge to the board, mm. */
+const LINING_RELEASE = 2;
+/** Thickness left at the very end of a lining, mm; a knife leaves no less. */
+const LINING_EDGE = 0.1;
+
+type Knot = readonly [at: number, value: number];
+
+function interpolate(knots: readonly Knot[], x: number): number {
+  const next = knots.findIndex(([at]) => at > x);
+  if (next < 0) return knots[knots.length - 1]![1];
+  if (next === 0) return knots[0]![1];
+  const [x0, y0] = knots[next - 1]!;
+  const [x1, y1] = knots[next]!;
+  return y0 + ((y1 - y0) * (x - x0)) / (x1 - x0);
+}
+
+/** Lengths that part two places on the section, mm; nearer ones are one place. */
+const SAME = 1e-9;
+
+/**
+ * Section of the cover over the book at one opening.
+ *
+ * The neutral line runs at z = lining + K t outside the inner face: straight stretches keep their length, bends gain
+ * angle z, and where a layer thins out by dz over a length l the line slants, sqrt(l^2 + dz^2).
+ * @param opening radians, 0 to pi
+ */
+export function wrapSection(job: Job, cut: Pieces, needs: Needs, opening: number, book = needs.book): WrapSection {
+  const { outside, lining } = needs.leathers;
+  const turned = job.pockets.construction === 'turned';
+  const held = Math.max(2, Math.min(cut.pocketDepth - needs.foreEdge.seat + 2, book.width - 2));
+  const path = innerPath(book, opening, held);
+  let sum = 0;
+  const ends = path.pieces.map(({ length }) => {
+    sum += length;
+    return sum;
+  });
+  const tip = ends[ends.length - 1]!;
+  const foldEnd = path.firstBeyondFold === 0 ? 0 : ends[path.firstBeyondFold - 1]!;
+  const firstLine = (ends[path.firstBeyondFold] ?? tip) - foldEnd;
+  const ramp = Math.min(SKIVE_RUNOUT, firstLine / 3);
+
+  const outsideKnots: Knot[] = [
+    [foldEnd, outside.foldThickness],
+    [foldEnd + ramp, outside.thickness],
+  ];
+  const reach = lining && cut.lining ? liningReach(path, lining, cut.lining.width / 2) : Number.NaN;
+  // A lining that goes on beyond the board ends with the cover; one that ends on the board is thinned out there.
+  const liningEnd = reach >= tip && !turned ? Number.POSITIVE_INFINITY : Math.min(reach, tip - LINING_RELEASE - 0.5);
+  const liningKnots = lining ? thinning(lining, foldEnd, ramp, liningEnd) : [];
+  const liningAt = (x: number): number => (liningKnots.length > 0 ? Math.max(0, interpolate(liningKnots, x)) : 0);
+
+  const places = [...outsideKnots, ...liningKnots].map(([at]) => at).filter((at) => at > 0 && at < tip);
+  const pieces: SectionPiece[] = [];
+  let x = 0;
+  let toTip = 0;
+  let toFoldEnd = 0;
+  let toLiningEnd = 0;
+  for (const { length, angle } of path.pieces) {
+    const stops = [...places.filter((at) => at > x + SAME && at < x + length - SAME).sort((a, b) => a - b), x + length];
+    const from = x;
+    for (const stop of stops) {
+      // Just inside the stretch, so that the step at a lining's end falls between two stretches.
+      const l0 = liningAt(x + SAME);
+      const l1 = liningAt(stop - SAME);
+      const t0 = interpolate(outsideKnots, x);
+      const t1 = interpolate(outsideKnots, stop);
+      const run = stop - x;
+      const part = stops.length > 1 ? (angle * run) / length : angle;
+      const fall = l0 + outside.neutral * t0 - l1 - outside.neutral * t1;
+      const offset = (l0 + l1) / 2 + (outside.neutral * (t0 + t1)) / 2;
+      const bent = run + part * offset;
+      pieces.push({
+        length: part === 0 ? Math.hypot(run, fall) : bent,
+        angle: part,
+        slope: part === 0 && run > 0 ? Math.atan2(fall, run) : 0,
+        liningLength: run + part * (lining?.neutralDepth ?? 0),
+        lining: [l0, l1],
+        outside: [t0, t1],
+        fold: 0,
+      });
+      toTip += pieces[pieces.length - 1]!.length;
+      x = stop;
+      if (x <= foldEnd + SAME) toFoldEnd = toTip;
+      if (x <= liningEnd + SAME) toLiningEnd = toTip;
+    }
+    x = from + length;
+  }
+  const between = cut.outside.width - 2 * (endNeed(needs) + (turned ? cut.pocketDepth : 0));
+  return { opening, pieces, toTip, toFoldEnd, middle: path.middle, slack: between - 2 * toTip, toLiningEnd };
+}
+
+/** How far along the inner face a lining of this half width reaches, by its own neutral line. */
+function liningReach(path: InnerPath, lining: LeatherModel, half: number): number {
+  let x = 0;
+  let left = half;
+  for (const { length, angle } of path.pieces) {
+    const own = length + angle * lining.neutralDepth;
+    if (own >= left) return x + (own > 0 ? (length * left) / own : 0);
+    left -= own;
+    x += length;
+  }
+  return x;
+}
+
+function thinning(lining: LeatherModel, foldEnd: number, ramp: number, end: number): Knot[] {
+  const edge = Math.min(LINING_EDGE, lining.thickness / 4);
+  const full: Knot[] = [
+    [foldEnd, lining.foldThickness],
+    [foldEnd + ramp, lining.thickness],
+  ];
+  if (end === Number.POSITIVE_INFINITY) return full;
+  const begin = Math.max(foldEnd + ramp, end - TAPER);
+  const knots: Knot[] = [...full, [begin, lining.thickness], [end, edge], [end + LINING_RELEASE, 0]];
+  // A lining too short to leave the folds ends there at once; knots must not run backward.
+  return knots.filter(([at], i) => i === 0 || at > Math.max(...knots.slice(0, i).map(([before]) => before)) + SAME);
+}
+
+/** Steps of the search for the bow; the length left over goes to the ends, so a coarse answer does no harm. */
+const BOW_TOLERANCE = 1e-4;
+
+/** The section with its slack taken up behind the spine: the back is given the rise that consumes it, as far as one can. */
+export function bowedSection(job: Job, cut: Pieces, needs: Needs, straight: WrapSection): WrapSection {
+  if (straight.slack <= BOW_TOLERANCE) return straight;
+  let best = straight;
+  findLevel(
+    (rise) => {
+      const section = wrapSection(job, cut, needs, straight.opening, { ...needs.book, rise: mm(rise) });
+      if (section.slack >= 0 && section.slack < best.slack) best = section;
+      return Math.abs(section.slack) < BOW_TOLERANCE ? 0 : -section.slack;
+    },
+    0,
+    needs.book.rise,
+    needs.book.thickness / 2,
+  );
+  return best;
+}

@@ -1,0 +1,68 @@
+import { afterEach, beforeEach, describe, expect, test, vi } from 'vitest';
+import tideLedger from '../../public/jobs/tide-ledger.json' with { type: 'json' };
+import { jobFileName, openJobText } from '../../src/app/state/jobFile.ts';
+import { keepJob, keptJob } from '../../src/app/state/keptJob.ts';
+import { keepViewChoice, keptViewChoice } from '../../src/app/state/viewChoice.ts';
+
+describe('the browser keeps', () => {
+  const store = new Map<string, string>();
+  beforeEach(() => {
+    store.clear();
+    vi.stubGlobal('localStorage', {
+      getItem: (key: string) => store.get(key) ?? null,
+      setItem: (key: string, text: string) => store.set(key, text),
+    });
+  });
+  afterEach(() => vi.unstubAllGlobals());
+
+  test('the open job with all that was typed, right or wrong', () => {
+    const step = { document: tideLedger, typed: { 'book.width_mm': { text: 'about 6', unit: 'in' as const } } };
+    expect(keepJob(step)).toBe(true);
+    expect(keptJob()).toEqual(step);
+  });
+
+  test('nothing that cannot be read again', () => {
+    expect(keptJob()).toBeNull();
+    for (const text of ['', '{', '[]', '{"document":3,"typed":{}}', '{"document":{},"typed":{"a":{"text":1}}}']) {
+      for (const key of ['coverwright.open-job.v1', 'coverwright.view.v1']) store.set(key, text);
+      expect(keptJob()).toBeNull();
+      expect(keptViewChoice().units).toBe('mm');
+    }
+  });
+
+  test('the units and the paper', () => {
+    keepViewChoice({ units: 'in', scheme: 'dark', look: 'light' });
+    expect(keptViewChoice()).toEqual({ units: 'in', scheme: 'dark', look: 'light' });
+  });
+});
+
+test('a browser that refuses to keep anything is told from one that does, and stops nothing', () => {
+  const refuse = (): never => {
+    throw new Error('denied');
+  };
+  vi.stubGlobal('localStorage', { getItem: refuse, setItem: refuse });
+  expect(keepJob({ document: tideLedger, typed: {} })).toBe(false);
+  expect(keptJob()).toBeNull();
+  expect(() => keepViewChoice(keptViewChoice())).not.toThrow();
+  vi.unstubAllGlobals();
+});
+
+describe('a job file', () => {
+  test('is named after the job, in any script, and never without a name', () => {
+    expect(jobFileName({ name: 'Tide ledger: 2nd / Größe' })).toBe('tide-ledger-2nd-größe.job.json');
+    expect(jobFileName({ name: ' ?! ' })).toBe('untitled-cover.job.json');
+    expect(jobFileName({})).toBe('untitled-cover.job.json');
+  });
+
+  test('opens as it was written, without defaults filled in', () => {
+    expect(openJobText(`\uFEFF${JSON.stringify(tideLedger)}`)).toEqual({ document: tideLedger });
+  });
+
+  test('that is no job is refused with every issue', () => {
+    const opened = openJobText(
+      JSON.stringify({ ...tideLedger, colour: 'red', book: { ...tideLedger.book, width_mm: 5 } }),
+    );
+    expect('issues' in opened && opened.issues.map(({ path }) => path).sort()).toEqual(['book.width_mm', 'colour']);
+    expect('issues' in openJobText('{"format":')).toBe(true);
+  });
+});

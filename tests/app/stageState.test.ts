@@ -1,0 +1,36 @@
+import { expect, test } from 'vitest';
+import { openingOf, openingWords, poseWords, STAGE_STOPS, stageAt } from '../../src/app/stage/stageState.ts';
+import { SEQUENCE_STAGES } from '../../src/core/fold/mesh/pose.ts';
+import { radians } from '../../src/core/units/radians.ts';
+
+test('every place of the making belongs to the stage that began last', () => {
+  for (const { id, from } of SEQUENCE_STAGES) expect(stageAt(from)).toBe(id);
+  expect(stageAt(0.1)).toBe('pattern');
+  expect(stageAt(0.99)).toBe('fold');
+});
+
+test('the place where a stage is looked at lies in that stage', () => {
+  for (const { id } of SEQUENCE_STAGES) expect(stageAt(STAGE_STOPS[id])).toBe(id);
+});
+
+test('the section that stands in for the scene lies flat until the folding begins, and is closed at its end', () => {
+  expect(openingOf({ kind: 'sequence', at: 0 })).toBe(Math.PI);
+  expect(openingOf({ kind: 'sequence', at: 0.65 })).toBe(Math.PI);
+  expect(openingOf({ kind: 'sequence', at: 1 })).toBe(0);
+  expect(openingOf({ kind: 'opening', angle: 1 })).toBe(1);
+});
+
+test('a pose is told in words', () => {
+  expect(poseWords({ kind: 'opening', angle: 0 })).toBe('closed');
+  expect(poseWords({ kind: 'opening', angle: Math.PI })).toBe('open flat');
+  expect(poseWords({ kind: 'opening', angle: Math.PI / 2 })).toBe('open 90 degrees');
+  expect(poseWords({ kind: 'sequence', at: 0.4 })).toBe('book set in');
+});
+
+test('a book that the wrap holds open is said to stay open, however far closed was asked', () => {
+  const closed = { kind: 'opening', angle: 0 } as const;
+  expect(openingWords(closed, { staysOpen: radians(0) })).toBe('closed');
+  expect(openingWords(closed, { staysOpen: radians(Math.PI / 10) })).toBe('stays open 18 degrees');
+  expect(openingWords({ kind: 'opening', angle: 1 }, { staysOpen: radians(0.5) })).toBe('open 57 degrees');
+  expect(openingWords(closed, { staysOpen: null })).toBe('the boards do not go in');
+});

@@ -1,0 +1,139 @@
+import { describe, expect, test } from 'vitest';
+import { type JobDocument, type Patch, patched } from '../../src/app/state/jobDocument.ts';
+import { rulerTicks } from '../../src/app/strip/rulerTicks.ts';
+import { type Segment, stripSegments } from '../../src/app/strip/segments.ts';
+import { spreadLabels } from '../../src/app/strip/spreadLabels.ts';
+import { stripLayout } from '../../src/app/strip/stripLayout.ts';
+import { coverDesign } from '../../src/core/fold/coverDesign.ts';
+import { EXAMPLE_JOBS } from '../../src/core/job/examples.ts';
+import { parseJob } from '../../src/core/job/parseJob.ts';
+import { RANGE_POINTS } from '../../src/core/leather/leatherModel.ts';
+
+function designOf(document: unknown, patches: readonly Patch[] = []) {
+  const parsed = parseJob(patched(document as JobDocument, patches));
+  if (!parsed.ok) throw new Error(parsed.issues[0]?.message);
+  return coverDesign(parsed.job);
+}
+
+const [tideLedger] = EXAMPLE_JOBS;
+const kinds = (segments: readonly Segment[]): string => segments.map(({ kind }) => kind).join(' ');
+const total = (segments: readonly Segment[]): number => segments.reduce((sum, { length }) => sum + length, 0);
+
+describe('the stretches of the strip', () => {
+  const cases: readonly (readonly [string, readonly Patch[]])[] = [
+    ['as it is', []],
+    ['with turned ends', [{ path: 'pockets.construction', value: 'turned' }]],
+    ['with the boards at the spine', [{ path: 'seating', value: 'spine' }]],
+    ['with the boards to the front', [{ path: 'seating', value: 'front' }]],
+    ['cut too small', [{ path: 'pattern.outsideWidth_mm', value: 250 }]],
+    ['with rounded edges', [{ path: 'book.cornerRadius_mm', value: 4 }]],
+    ['with a swollen fore-edge', [{ path: 'book.foreEdgeThickness_mm', value: 56 }]],
+  ];
+  test.each(cases)('add up to the outside width and follow without a break: every book %s', (_, patches) => {
+    for (const { document } of EXAMPLE_JOBS) {
+      const design = designOf(document, patches);
+      for (const point of RANGE_POINTS) {
+        const segments = stripSegments(design, point);
+        expect(total(segments)).toBeCloseTo(design.pieces.outside.width, 9);
+        expect(segments[0]!.from).toBe(0);
+        for (const [i, segment] of segments.entries()) {
+          expect(segment.to - segment.from).toBeCloseTo(segment.length, 9);
+          if (i > 0) expect(segment.from).toBe(segments[i - 1]!.to);
+        }
+        expect(new Set(segments.map(({ id }) => id)).size).toBe(segments.length);
+      }
+    }
+  });
+
+  test('stand in the order of the wrap', () => {
+    expect(kinds(stripSegments(designOf(tideLedger!.document), 'thick'))).toBe(
+      'edgeMargin seat gap board fold spine fold board gap seat edgeMargin',
+    );
+    const turned = designOf(tideLedger!.document, [{ path: 'pockets.construction', value: 'turned' }]);
+    expect(kinds(stripSegments(turned, 'thick'))).toBe(
+      'turnedEnd turn gap board fold spine fold board gap turn turnedEnd',
+    );
+  });
+
+  test('show spare length at the spine as its own stretch when the boards sit there', () => {
+    const segments = stripSegments(designOf(tideLedger!.document, [{ path: 'seating', value: 'spine' }]), 'thick');
+    expect(segments.find(({ id }) => id === 'spineGap')!.length).toBeGreaterThan(0);
+    expect(segments.find(({ id }) => id === 'frontGap')!.length).toBe(0);
+  });
+
+  test('run backward where the board overruns its seat', () => {
+    const small = designOf(tideLedger!.document, [{ path: 'pattern.outsideWidth_mm', value: 376 }]);
+    const gap = stripSegments(small, 'thick').find(({ id }) => id === 'frontGap')!;
+    expect(gap.length).toBe(small.fits.thick.foreEdge.front);
+    expect(gap.length).toBeLessThan(0);
+    expect(gap.to).toBeLessThan(gap.from);
+  });
+
+  test('of a flat back are the board, one fold of K t a quarter turn, and the thickness', () => {
+    const design = designOf(tideLedger!.document);
+    const length = (id: string): number => stripSegments(design, 'thick').find((segment) => segment.id === id)!.length;
+    expect(length('frontBoard')).toBeCloseTo(165, 9);
+    expect(length('spine')).toBeCloseTo(28, 9);
+    // One leather thickness a fold: (pi/2)(2/pi) t.
+    expect(length('frontFold')).toBeCloseTo(1.984375, 9);
+  });
+});
+
+describe('labels along a line', () => {
+  test('stay where they wish to be when they do not crowd', () => {
+    expect(spreadLabels([10, 50, 90], [10, 10, 10], 100)).toEqual([10, 50, 90]);
+  });
+
+  test('that crowd stand side by side about their middle', () => {
+    expect(spreadLabels([50, 50, 50], [10, 10, 10], 100)).toEqual([40, 50, 60]);
+  });
+
+  test('never overlap and never leave the line, whatever they wish', () => {
+    let seed = 20261;
+    const random = (): number => {
+      seed = (seed * 48271) % 2147483647;
+      return seed / 2147483647;
+    };
+    for (let round = 0; round < 200; round++) {
+      const sizes = Array.from({ length: 1 + Math.floor(random() * 12) }, () => 5 + random() * 30);
+      const room = sizes.reduce((sum, size) => sum + size, 0) * (1 + random());
+      const wishes = sizes.map(() => (random() * 2 - 0.5) * room).sort((a, b) => a - b);
+      const centres = spreadLabels(wishes, sizes, room);
+      const edges = centres.flatMap((centre, i) => [centre - sizes[i]! / 2, centre + sizes[i]! / 2]);
+      for (let i = 1; i < edges.length; i++) expect(edges[i]! - edges[i - 1]!).toBeGreaterThan(-1e-6);
+      expect(edges[0]).toBeGreaterThan(-1e-6);
+      expect(edges.at(-1)).toBeLessThan(room + 1e-6);
+    }
+  });
+});
+
+describe('the layout of the strip', () => {
+  const segments = stripSegments(designOf(tideLedger!.document), 'thick');
+  const labels = segments.map(({ id }) => ({ id, lines: ['edge', 'margin', '12.3 mm'], heard: id }));
+
+  test('sets every label above where the room allows it, else half of them below', () => {
+    const wide = stripLayout(segments, labels, 2, 900, 382.5);
+    expect(wide.labels.every(({ top }) => top === 0)).toBe(true);
+    const narrow = stripLayout(segments, labels, 2, 400, 382.5);
+    expect(narrow.labels.filter(({ top }) => top === 0)).toHaveLength(6);
+    expect(narrow.width).toBe(400);
+  });
+
+  test('grows wider than the room rather than let labels overlap', () => {
+    expect(stripLayout(segments, labels, 2, 200, 382.5).width).toBeGreaterThan(200);
+  });
+
+  test('is to scale from end to end', () => {
+    const { place, width } = stripLayout(segments, labels, 2, 900, 382.5);
+    expect((place(300) - place(100)) / (place(382.5) - place(0))).toBeCloseTo(200 / 382.5, 12);
+    expect(place(382.5)).toBeLessThan(width);
+  });
+});
+
+test('the ruler numbers whole inches, or every 50 mm, and ends within the piece', () => {
+  expect(rulerTicks(382.5, 'mm').filter(({ text }) => text !== null)).toHaveLength(8);
+  expect(rulerTicks(50, 'mm').at(-1)).toEqual({ at: 50, text: '50' });
+  const inches = rulerTicks(25.4 * 3, 'in');
+  expect(inches.filter(({ text }) => text !== null).map(({ text }) => text)).toEqual(['0', '1', '2', '3']);
+  expect(inches).toHaveLength(13);
+});

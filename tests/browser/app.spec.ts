@@ -1,0 +1,235 @@
+import { readFileSync } from 'node:fs';
+import { coverDesign } from '../../src/core/fold/coverDesign.ts';
+import { parseJobText } from '../../src/core/job/parseJob.ts';
+import { expect, headline, openExample, test } from './bench.ts';
+
+const jobText = (id: string): string => readFileSync(`public/jobs/${id}.json`, 'utf8');
+
+test.describe('the demo books, in the full look', () => {
+  test.use({ look: 'full' });
+  for (const id of ['tide-ledger', 'choir-book', 'shore-guide']) {
+    test(`the ${id} opens with its own sizes, a verdict and the cover in three dimensions`, async ({ bench }) => {
+      await openExample(bench, id.replace('-', ' '));
+      const parsed = parseJobText(jobText(id));
+      if (!parsed.ok) throw new Error(parsed.issues[0]?.message);
+      const { width, height } = coverDesign(parsed.job).pieces.outside;
+      await expect(bench.getByRole('row', { name: 'Outside' })).toContainText(
+        `${width.toFixed(1)} mm × ${height.toFixed(1)} mm`,
+      );
+      await expect(headline(bench)).toHaveAttribute('data-verdict', 'fits');
+      await expect(bench.getByRole('textbox', { name: 'Job', exact: true })).toHaveValue(parsed.job.name);
+      await expect(bench.locator('.stage-scene canvas')).toBeVisible();
+      await expect(bench.getByRole('application')).toHaveAccessibleName(/seen from three-quarter\. Closes at/);
+    });
+  }
+});
+
+test('a cover cut too small fails, its remedy is one press, and undo goes back through both', async ({ bench }) => {
+  await openExample(bench, 'tide ledger');
+  const width = bench.locator('.form-column').getByLabel('Outside width');
+  await width.fill('376');
+  await width.blur();
+  await expect(headline(bench)).toHaveAttribute('data-verdict', 'fails');
+  await expect(bench.getByRole('button', { name: /^front overrun/ })).toBeVisible();
+
+  await bench
+    .getByRole('button', { name: /^Make this change/ })
+    .first()
+    .click();
+  await expect(headline(bench)).not.toHaveAttribute('data-verdict', 'fails');
+  await expect(bench.getByRole('button', { name: /^front gap/ })).toBeVisible();
+
+  await bench.getByRole('button', { name: 'Undo' }).click();
+  await expect(headline(bench)).toHaveAttribute('data-verdict', 'fails');
+  await expect(width).toHaveValue('376');
+  await bench.getByRole('button', { name: 'Undo' }).click();
+  await expect(headline(bench)).toHaveAttribute('data-verdict', 'fits');
+  await expect(width).toHaveValue('');
+  await bench.getByRole('button', { name: 'Redo' }).click();
+  await expect(headline(bench)).toHaveAttribute('data-verdict', 'fails');
+});
+
+test('the bench is worked by keyboard alone: example, edit, remedy, undo, scene, strip', async ({ bench }) => {
+  const press = async (key: string, times = 1): Promise<void> => {
+    for (let i = 0; i < times; i++) await bench.keyboard.press(key);
+  };
+  const tabTo = async (what: string): Promise<void> => {
+    const trail: string[] = [];
+    for (let i = 0; i < 150; i++) {
+      await press('Tab');
+      const reached = await bench.evaluate(() => {
+        const active = document.activeElement as HTMLInputElement | null;
+        const label = active?.labels?.[0]?.textContent ?? active?.textContent ?? '';
+        return `${active?.getAttribute('aria-label') ?? label}`.trim();
+      });
+      if (reached.startsWith(what)) return;
+      trail.push(reached);
+    }
+    throw new Error(`Tab never reaches ${what}; it went ${trail.join(', ')}`);
+  };
+  await expect(bench.locator('.form-column').getByLabel('Outside width')).toBeVisible();
+  await tabTo('choir book');
+  await press('Enter');
+  await expect(bench.getByRole('textbox', { name: 'Job', exact: true })).toHaveValue('Choir book');
+
+  await tabTo('Outside width');
+  await bench.keyboard.type('372');
+  await expect(headline(bench)).toHaveAttribute('data-verdict', 'fails');
+
+  await tabTo('Open the book');
+  await press('End');
+  await expect(bench.getByRole('slider', { name: 'Open the book' })).toHaveAttribute('aria-valuetext', 'open flat');
+  await tabTo('spine');
+  await press('Enter');
+  await expect(bench.getByRole('button', { name: 'spine', exact: true })).toHaveAttribute('aria-pressed', 'true');
+
+  await tabTo('front overrun');
+  await press('Enter');
+  await expect(bench.locator('.tuner')).toContainText('front overrun');
+
+  await tabTo('Make this change');
+  await press('Enter');
+  await expect(headline(bench)).not.toHaveAttribute('data-verdict', 'fails');
+  await press('Control+z');
+  await expect(headline(bench)).toHaveAttribute('data-verdict', 'fails');
+  await press('Control+z');
+  await expect(headline(bench)).toHaveAttribute('data-verdict', 'fits');
+  await press('Control+Shift+z');
+  await expect(headline(bench)).toHaveAttribute('data-verdict', 'fails');
+});
+
+for (const width of [320, 390, 768, 1024, 2560]) {
+  test(`nothing scrolls sideways at ${width} px`, async ({ bench }) => {
+    await bench.setViewportSize({ width, height: 844 });
+    await openExample(bench, 'choir book');
+    for (const summary of await bench.locator('.form-column summary').all()) await summary.click();
+    const overflow = await bench.evaluate(() =>
+      [document.documentElement, ...document.querySelectorAll('.column')].map(
+        (element) => element.scrollWidth - element.clientWidth,
+      ),
+    );
+    expect(Math.max(...overflow)).toBe(0);
+  });
+}
+
+test('a bad file shows its issues and leaves the job as it is; a good one opens and can be undone', async ({
+  bench,
+}) => {
+  await openExample(bench, 'choir book');
+  const file = bench.locator('input[type=file]');
+  const text = (value: string) => ({ name: 'found.json', mimeType: 'application/json', buffer: Buffer.from(value) });
+  await file.setInputFiles(text(jobText('shore-guide').replace('118', '5').replace('"seam"', '"sewing"')));
+  const alert = bench.getByRole('alert');
+  await expect(alert).toContainText('book.width_mm');
+  await expect(alert).toContainText('sewing');
+  await expect(bench.getByRole('textbox', { name: 'Job', exact: true })).toHaveValue('Choir book');
+  await file.setInputFiles(text('{ "format": '));
+  await expect(alert).toContainText('(file)');
+
+  await file.setInputFiles(text(jobText('shore-guide')));
+  await expect(alert).toBeHidden();
+  await expect(bench.getByRole('textbox', { name: 'Job', exact: true })).toHaveValue('Shore guide');
+  await bench.getByRole('button', { name: 'Undo' }).click();
+  await expect(bench.getByRole('textbox', { name: 'Job', exact: true })).toHaveValue('Choir book');
+});
+
+test('a saved file is the job, and opens again as the same job', async ({ bench }) => {
+  await openExample(bench, 'shore guide');
+  await bench.getByLabel('Width', { exact: true }).fill('4 1/2 in');
+  const [download] = await Promise.all([
+    bench.waitForEvent('download'),
+    bench.getByRole('button', { name: 'Save file' }).click(),
+  ]);
+  expect(download.suggestedFilename()).toBe('shore-guide.job.json');
+  const saved = JSON.parse(readFileSync(await download.path(), 'utf8'));
+  expect(saved).toEqual({ ...JSON.parse(jobText('shore-guide')), book: { ...saved.book, width_mm: 114.3 } });
+});
+
+test('reload keeps the job, what was typed, right or wrong, and the units', async ({ bench }) => {
+  await openExample(bench, 'choir book');
+  await bench.getByLabel('Width', { exact: true }).fill('6 1/2 in');
+  await bench.getByLabel('Height', { exact: true }).fill('about 9');
+  await bench.getByLabel('Units').selectOption('in');
+  await bench.reload();
+  await expect(bench.getByRole('textbox', { name: 'Job', exact: true })).toHaveValue('Choir book');
+  await expect(bench.getByLabel('Width', { exact: true })).toHaveValue('6 1/2 in');
+  await expect(bench.getByLabel('Height', { exact: true })).toHaveValue('about 9');
+  await expect(bench.getByLabel('Units')).toHaveValue('in');
+});
+
+test('what cannot be read is told beside its field, and the last good cover stays', async ({ bench }) => {
+  await openExample(bench, 'tide ledger');
+  const outside = bench.getByRole('row', { name: 'Outside' });
+  const before = await outside.textContent();
+  const height = bench.getByLabel('Height', { exact: true });
+  for (const [typed, told] of [
+    ['9 feet', /Feet are not read/],
+    ['5', /30 or more/],
+  ] as const) {
+    await height.fill(typed);
+    await expect(height).toHaveAttribute('aria-invalid', 'true');
+    await expect(height).toHaveAccessibleDescription(told);
+    await expect(outside).toHaveText(before!);
+  }
+  await height.fill('9 1/2 in');
+  await expect(height).toHaveAttribute('aria-invalid', 'false');
+  await expect(height).toHaveAccessibleDescription(/understood: 9 1\/2 in = 241.3 mm/);
+  await expect(outside).not.toHaveText(before!);
+});
+
+test('a switch of units changes neither the job nor what was typed', async ({ bench }) => {
+  await openExample(bench, 'tide ledger');
+  const width = bench.getByLabel('Width', { exact: true });
+  await width.fill('170');
+  const [verdict, units] = [await headline(bench).textContent(), bench.getByLabel('Units')];
+  await units.selectOption('in');
+  await expect(width).toHaveValue('170 mm');
+  await units.selectOption('mm');
+  await expect(width).toHaveValue('170');
+  await expect(headline(bench)).toHaveText(verdict!);
+});
+
+test('a new cover asks for five figures and stands on its defaults', async ({ bench }) => {
+  await bench.getByRole('button', { name: 'New cover' }).click();
+  const dialog = bench.getByRole('dialog');
+  await dialog.getByRole('button', { name: 'Start this cover' }).click();
+  await expect(dialog.getByLabel('Width')).toHaveAccessibleDescription(/Needed/);
+  for (const [label, text] of [
+    ['Width', '6'],
+    ['Height', '8 1/2 in'],
+    ['Thickness', '1 in'],
+    ['Leather weight', '4-5 oz'],
+  ] as const)
+    await dialog.getByLabel(label).fill(text);
+  await dialog.getByRole('button', { name: 'Start this cover' }).click();
+  await expect(dialog.getByLabel('Width')).toHaveAccessibleDescription(/30 or more/);
+  await dialog.getByLabel('Width').fill('6 in');
+  await dialog.getByRole('button', { name: 'Start this cover' }).click();
+  await expect(dialog).toBeHidden();
+  await expect(bench.getByLabel('Width', { exact: true })).toHaveValue('6 in');
+  await expect(headline(bench)).toContainText('4 oz');
+  await bench.getByRole('button', { name: 'Undo' }).click();
+  await expect(bench.getByRole('textbox', { name: 'Job', exact: true })).toHaveValue('Tide ledger');
+});
+
+test('without WebGL the section stands in and says why', async ({ page }) => {
+  await page.addInitScript(() => {
+    const original = HTMLCanvasElement.prototype.getContext;
+    HTMLCanvasElement.prototype.getContext = function (this: HTMLCanvasElement, kind: string, ...rest: unknown[]) {
+      return kind.startsWith('webgl') ? null : Reflect.apply(original, this, [kind, ...rest]);
+    } as typeof original;
+  });
+  await page.goto('');
+  await expect(page.getByRole('img', { name: /^Section across the spine/ })).toBeVisible();
+  await expect(page.locator('figcaption')).toContainText('no WebGL');
+});
+
+test('a browser that keeps nothing says so', async ({ page }) => {
+  await page.addInitScript(() => {
+    Storage.prototype.setItem = () => {
+      throw new DOMException('full', 'QuotaExceededError');
+    };
+  });
+  await page.goto('');
+  await expect(page.getByText('does not keep the open job')).toBeVisible();
+});
