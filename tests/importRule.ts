@@ -17,6 +17,7 @@ const RANKS: Readonly<Record<string, number>> = {
   'core/materials': 6,
   'core/report': 7,
   'core/fit.ts': 8,
+  'core/explore': 8,
   'core/index.ts': 9,
   output: 10,
   cli: 11,
@@ -24,7 +25,7 @@ const RANKS: Readonly<Record<string, number>> = {
 };
 
 const ORDER =
-  'units, math -> job -> book, leather -> allowance -> pattern -> fold -> mockup, materials -> report -> fit; ' +
+  'units, math -> job -> book, leather -> allowance -> pattern -> fold -> mockup, materials -> report -> fit, explore; ' +
   'core -> output -> cli, app';
 
 /** Packages that need neither a browser nor Node, so that core may use them. */

@@ -65,6 +65,7 @@ export function SceneContents(props: SceneContentsProps) {
         sliceAxis={props.slice?.axis ?? null}
         opening={cover.opening}
         wheelZooms={props.wheelZooms}
+        glides={look === 'full'}
       />
     </>
   );

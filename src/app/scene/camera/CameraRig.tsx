@@ -32,15 +32,18 @@ interface CameraRigProps {
   readonly sliceAxis: Slice['axis'] | null;
   readonly opening: number;
   readonly wheelZooms: boolean;
+  /** False where frames are slow: a glide of three pictures only keeps the maker waiting. */
+  readonly glides: boolean;
 }
 
 /** Orbits, follows the work as it changes size, and goes to viewpoints and cut faces. */
-export function CameraRig({ ref, box, viewpoint, sliceAxis, opening, wheelZooms }: CameraRigProps) {
+export function CameraRig({ ref, box, viewpoint, sliceAxis, opening, wheelZooms, glides }: CameraRigProps) {
   const controls = useRef<CameraControlsImpl>(null);
   const camera = useThree((state) => state.camera) as PerspectiveCamera;
   const aspect = useThree((state) => Math.max(0.1, state.size.width / Math.max(1, state.size.height)));
   const invalidate = useThree((state) => state.invalidate);
-  const still = useReducedMotion();
+  const wantsStill = useReducedMotion();
+  const still = wantsStill || !glides;
   const placed = useRef(false);
   const reach = useRef(1);
 

@@ -12,7 +12,8 @@
  */
 import type { SectionInput } from './sectionInput.ts';
 import { type StripSection, solveSection } from './solveSection.ts';
-import type { StripSolver, StripStatus } from './solveStrip.ts';
+import type { StripSolver } from './solveStrip.ts';
+import type { StripStatus } from './stripStatus.ts';
 
 export interface ReleasedInput {
   /** The cover at an opening, 0 (closed) to `most`, rad. */

@@ -14,10 +14,11 @@ import { growOutline } from './obstacle.ts';
 import { guessSection } from './sectionGuess.ts';
 import { faultInSection, type PerBoard, type SectionInput } from './sectionInput.ts';
 import { sectionShape } from './sectionShape.ts';
-import { type StripSolver, type StripStatus, solveStrip } from './solveStrip.ts';
+import { type StripSolver, solveStrip } from './solveStrip.ts';
 import type { StripEnd, StripProblem } from './stripProblem.ts';
 import { stripScale } from './stripScale.ts';
 import type { StripSolution } from './stripSolution.ts';
+import type { StripStatus } from './stripStatus.ts';
 
 export interface StripSection {
   /** Anything but `converged` is no shape to trust. */

@@ -7,24 +7,9 @@ import { loadProblem, placeEnds } from './stripEnds.ts';
 import { faultIn, type StripProblem } from './stripProblem.ts';
 import { type StripSettings, stripSettings } from './stripSettings.ts';
 import { readSolution, type StripSolution } from './stripSolution.ts';
+import type { StripStatus } from './stripStatus.ts';
 import { createStripWorkspace, type StripWorkspace } from './stripWorkspace.ts';
 import { hasLooped, turningAlong } from './winding.ts';
-
-/**
- * How a solve ended. Only `converged` is a shape to trust.
- *
- * stalled: no step lowers the energy; iterationCap: Newton ran out; contactOpen: the multiplier passes ran out with a gap
- * left; looped: the strip has thrown a loop on its way, a balance of far higher energy; notFinite: the shape degenerated;
- * badInput: the problem itself is wrong, and `message` says where.
- */
-export type StripStatus =
-  | 'converged'
-  | 'stalled'
-  | 'iterationCap'
-  | 'contactOpen'
-  | 'looped'
-  | 'notFinite'
-  | 'badInput';
 
 /** A strip that can be solved again and again: workspaces for every resolution of a cold start, and the last shape. */
 export interface StripSolver {

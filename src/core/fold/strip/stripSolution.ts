@@ -1,8 +1,8 @@
 import { measureNodeGap, type NodeGap } from './nodeGap.ts';
 import { slideOf } from './slideStops.ts';
-import type { StripStatus } from './solveStrip.ts';
 import { addRod } from './stripModel.ts';
 import type { StripEnd, StripProblem } from './stripProblem.ts';
+import type { StripStatus } from './stripStatus.ts';
 import type { StripWorkspace } from './stripWorkspace.ts';
 import { measureVertexGap, type VertexGap } from './vertexGap.ts';
 

@@ -40,7 +40,7 @@ export function layOut(outlines: readonly PieceOutline[], hide: Hide, clearance:
   const defects = hide.defects.map((defect) => toGrid(turned(defect, upright)));
   const bench: Bench = {
     area: grown([outer], -clearance.edge),
-    defects: grown(defects, 0),
+    defects: grown(defects, clearance.edge),
     spacing: clearance.spacing,
     fits: new Map(),
   };

@@ -1,0 +1,34 @@
+import type { ReadingResidual } from './cardLesson.ts';
+import type { CardReadings } from './cardTrial.ts';
+
+/** Standard deviations beyond which a reading and all else cannot both be right: 1 in 370 by chance. */
+const BEYOND_CHANCE = 3;
+
+/**
+ * Says which readings cannot be right together with the measures and each other; empty when all can.
+ * @param residuals every reading beside what all else says of it
+ */
+export function contradictions(
+  residuals: readonly ReadingResidual[],
+  readings: CardReadings,
+  length: (value: number) => string,
+): string[] {
+  const { closes, front_mm: front, back_mm: back, opening_deg: opening, error_mm: error } = readings;
+  const spare = front === null || back === null ? null : front + back;
+  const sure = BEYOND_CHANCE * Math.SQRT2 * error;
+  const found: string[] = [];
+  if (spare !== null && closes === true && spare < -sure)
+    found.push(`The card is said to close, but overruns ${length(-spare)} at the fore-edges. Read both again.`);
+  if (spare !== null && (closes === false || (opening ?? 0) > 0) && spare > sure)
+    found.push(`The card is said not to close, but shows ${length(spare)} of gap at the fore-edges. Read both again.`);
+  const far = residuals.filter(({ deviation }) => Math.abs(deviation) > BEYOND_CHANCE);
+  for (const { name, of, deviation, expected, read } of far) {
+    const off = length(Math.abs(read - expected));
+    found.push(
+      `The ${name} and all other measures differ by ${off}, ${Math.abs(deviation).toFixed(1)} times what their errors explain. ` +
+        'Measure the book again and read the card again' +
+        (of === 'wrap' ? '; a rounded or swollen back that was taken for flat looks like this.' : '.'),
+    );
+  }
+  return found;
+}

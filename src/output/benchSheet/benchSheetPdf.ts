@@ -1,0 +1,139 @@
+import type { CoverDesign } from '../../core/fold/coverDesign.ts';
+import type { Units } from '../../core/pattern/label.ts';
+import { SHEETS } from '../pdf/paper.ts';
+import { PdfCanvas, PT } from '../pdf/pdfCanvas.ts';
+import { benchSheetContent } from './benchSheetContent.ts';
+import { brokenLines, type Columns, lineStep, type Measure, type SetBlock, setInColumns } from './sheetFlow.ts';
+
+export interface BenchSheetOptions {
+  readonly paper?: 'A4' | 'Letter';
+  /** Unit of the lengths written. */
+  readonly units?: Units;
+}
+
+const MARGIN = 14;
+const GUTTER = 9;
+/** Heights of the letters that are tried until the sheet takes two pages, mm. */
+const BODIES = [3.2, 3, 2.8, 2.6, 2.4, 2.2, 2] as const;
+const MOST_PAGES = 2;
+const TITLE = 6;
+const SUBTITLE = 3;
+const FOOTER = 2.4;
+/** Share of the letters' height that lies above the base line. */
+const ASCENT = 0.75;
+
+const RULE = { width: 0.25, dash: [], ink: [60, 60, 60] } as const;
+const WARNING = { width: 0.9, dash: [], ink: [60, 60, 60] } as const;
+const BOX = { width: 0.2, dash: [], ink: [60, 60, 60] } as const;
+
+/**
+ * Makes the bench sheet of a job as a PDF: sizes with sums, seam and supplies on its front, order of work with cautions on
+ * its back.
+ *
+ * The same design and options give the same bytes. Only a job with very many pieces takes more than two pages.
+ * @param design a worked-out job, as `coverDesign` gives it
+ */
+export async function benchSheetPdf(
+  design: CoverDesign,
+  { paper = 'A4', units = 'mm' }: BenchSheetOptions = {},
+): Promise<Uint8Array> {
+  const content = benchSheetContent(design, units);
+  // Loaded when first wanted: the library is larger than the rest of the tool's core.
+  const lib = await import('@cantoo/pdf-lib');
+  const file = await lib.PDFDocument.create({ updateMetadata: false });
+  file.setTitle(`${content.title}: bench sheet`);
+  file.setProducer('Coverwright');
+  const [plain, bold] = [
+    await file.embedFont(lib.StandardFonts.Helvetica),
+    await file.embedFont(lib.StandardFonts.HelveticaBold),
+  ];
+  const { width, height } = SHEETS[paper];
+  const pages: { plain: PdfCanvas; bold: PdfCanvas }[] = [];
+  const pageAt = (index: number) => {
+    while (pages.length <= index) {
+      const page = file.addPage([width * PT, height * PT]);
+      pages.push({ plain: new PdfCanvas(lib, page, plain), bold: new PdfCanvas(lib, page, bold) });
+    }
+    return pages[index]!;
+  };
+  const first = pageAt(0);
+  const measure: Measure = (words, size, isBold) => (isBold ? first.bold : first.plain).widthOf(words, size);
+  const subtitle = content.subtitles.flatMap((words) =>
+    brokenLines(words, width - 2 * MARGIN, (line) => measure(line, SUBTITLE, false)),
+  );
+  const headEnd = MARGIN + TITLE + 2 + subtitle.length * lineStep(SUBTITLE) + 2;
+  const columns: Columns = {
+    left: MARGIN,
+    width: (width - 2 * MARGIN - GUTTER) / 2,
+    between: GUTTER,
+    count: 2,
+    bottom: height - MARGIN - FOOTER - 2,
+    firstTop: headEnd + 4,
+    top: MARGIN,
+  };
+  const tries = BODIES.map((body) => () => setInColumns(content.blocks, columns, body, measure));
+  const set = firstThat(tries, (blocks) => blocks.every(({ page }) => page < MOST_PAGES));
+
+  first.bold.words(content.title, [MARGIN, height - MARGIN - TITLE * ASCENT], TITLE, {
+    width: width - 2 * MARGIN - 40,
+  });
+  const name = 'Bench sheet';
+  first.plain.words(name, [width - MARGIN - measure(name, 4, false), height - MARGIN - TITLE * ASCENT], 4);
+  subtitle.forEach((line, i) => {
+    const y = height - MARGIN - TITLE - 2 - i * lineStep(SUBTITLE) - SUBTITLE * ASCENT;
+    first.plain.words(line, [MARGIN, y], SUBTITLE);
+  });
+  first.plain.lines([rule(MARGIN, width - MARGIN, height - headEnd)], RULE);
+  for (const block of set) draw(block, pageAt(block.page), height);
+  pages.forEach(({ plain: canvas }, i) => {
+    canvas.words(`${content.title}. Page ${i + 1} of ${pages.length}.`, [MARGIN, MARGIN - FOOTER], FOOTER, {
+      width: width - 2 * MARGIN,
+    });
+  });
+  return file.save({ useObjectStreams: false });
+}
+
+/** The first result that will do, else the last one. */
+function firstThat<T>(tries: readonly (() => T)[], willDo: (result: T) => boolean): T {
+  let result = tries[0]!();
+  for (const attempt of tries.slice(1)) {
+    if (willDo(result)) return result;
+    result = attempt();
+  }
+  return result;
+}
+
+const rule = (from: number, to: number, y: number) => ({ kind: 'line', from: [from, y], to: [to, y] }) as const;
+
+function draw(
+  { block, lines, left, top, width, size }: SetBlock,
+  canvas: { plain: PdfCanvas; bold: PdfCanvas },
+  height: number,
+) {
+  const isStrong = block.kind === 'heading' || block.kind === 'item';
+  const baseOf = (i: number): number => height - top - i * lineStep(size) - size * ASCENT;
+  lines.forEach((line, i) => {
+    (isStrong ? canvas.bold : canvas.plain).words(line, [left, baseOf(i)], size);
+  });
+  const bottom = height - top - lines.length * lineStep(size) + size * (1.4 - 1);
+  if (block.kind === 'heading') canvas.plain.lines([rule(left, left + width, bottom - size * 0.15)], RULE);
+  if (block.kind === 'caution')
+    canvas.plain.lines(
+      [{ kind: 'line', from: [left - size * 0.7, height - top], to: [left - size * 0.7, bottom - size * 0.1] }],
+      WARNING,
+    );
+  if (block.kind === 'item') {
+    const end = left + width;
+    const box = block.isToDo ? size : 0;
+    const asideWidth = canvas.plain.widthOf(block.aside, size);
+    if (block.aside !== '') canvas.plain.words(block.aside, [end - asideWidth - box * 1.4, baseOf(0)], size);
+    if (box > 0) {
+      const [x, y] = [end - box, baseOf(0) - size * 0.1];
+      const corners = [[x, y], [end, y], [end, y + box], [x, y + box]] as const; // biome-ignore format: one square
+      canvas.plain.lines(
+        corners.map((from, i) => ({ kind: 'line', from, to: corners[(i + 1) % 4]! }) as const),
+        BOX,
+      );
+    }
+  }
+}

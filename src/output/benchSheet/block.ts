@@ -1,0 +1,24 @@
+/** One piece of a bench sheet, in the order in which it is read. */
+export type Block =
+  | { readonly kind: 'heading'; readonly text: string; readonly startsPage: boolean }
+  /** A heading under a heading: a piece, a step. `aside` stands at the far end of its line. */
+  | { readonly kind: 'item'; readonly text: string; readonly aside: string; readonly isToDo: boolean }
+  | { readonly kind: 'text'; readonly text: string }
+  | { readonly kind: 'caution'; readonly text: string };
+
+/** Everything that a bench sheet says, before it is set on paper. */
+export interface BenchSheet {
+  readonly title: string;
+  /** Lines under the title. */
+  readonly subtitles: readonly string[];
+  readonly blocks: readonly Block[];
+}
+
+export const text = (words: string): Block => ({ kind: 'text', text: words });
+export const heading = (words: string, startsPage = false): Block => ({ kind: 'heading', text: words, startsPage });
+export const item = (words: string, aside = '', isToDo = false): Block => ({
+  kind: 'item',
+  text: words,
+  aside,
+  isToDo,
+});

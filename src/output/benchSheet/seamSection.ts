@@ -1,0 +1,55 @@
+import type { CoverDesign } from '../../core/fold/coverDesign.ts';
+import type { CoverSupplies } from '../../core/materials/coverSupplies.ts';
+import { runLength, type SeamRun } from '../../core/materials/seamLine.ts';
+import type { Drawing } from '../../core/pattern/drawing.ts';
+import { seamHoles } from '../../core/pattern/seamHoles.ts';
+import type { Phrase } from '../../core/report/phrase.ts';
+import { type Block, heading, text } from './block.ts';
+
+const SIDE_NAMES = { tail: 'tail', backForeEdge: 'back fore-edge', head: 'head', frontForeEdge: 'front fore-edge' };
+
+/** The seam: where it runs, its holes by side and by piece, and the layers that it goes through. */
+export function seamSection(design: CoverDesign, supplies: CoverSupplies, drawing: Drawing, say: Phrase): Block[] {
+  const { seam } = design.job;
+  const hole = seam.method === 'lacing' ? 'slits' : 'holes';
+  const rows = seamHoles(design).rows;
+  if (rows.length === 0) return [heading('Seam'), text('There is no room for a seam: see the notes.')];
+  const sides = rows.map(({ side, intervals, pitch }) => `${SIDE_NAMES[side]} ${intervals} at ${pitchOf(pitch, say)}`);
+  const pieces = drawing.pieces.filter(({ holes }) => holes > 0);
+  const each = pieces.map(
+    ({ name, holes, count }) => `${name.toLowerCase()} ${holes}${count > 1 ? ` each, ${count} times` : ''}`,
+  );
+  return [
+    heading('Seam'),
+    text(
+      `${seam.style === 'saddle' ? 'Saddle stitch' : `Lacing, ${seam.style}`}, ${say.given(seam.edgeMargin_mm)} from the cut edge, ` +
+        `pitch ${say.given(seam.pitch_mm)} asked.`,
+    ),
+    text(`${supplies.holes} ${hole} through the cover. Pitches: ${sides.join('; ')}.`),
+    text(`In the pieces: ${each.join('; ')}.`),
+    ...layersOf(supplies).map(({ layers, stack, length }) =>
+      text(
+        `${layers === 1 ? 'One layer' : `${layers} layers`}, ${say.given(stack)} at the thick end: ${say.length(length)} of seam.`,
+      ),
+    ),
+  ];
+}
+
+const pitchOf = (pitch: number, say: Phrase): string => say.given(Math.round(pitch * 100) / 100);
+
+interface Stack {
+  readonly layers: number;
+  readonly stack: number;
+  readonly length: number;
+}
+
+/** Stacks of the seam, the thickest first, each with its length in all. */
+function layersOf({ seams }: CoverSupplies): Stack[] {
+  const stacks = new Map<string, Stack>();
+  const key = ({ layers, stack }: SeamRun): string => `${layers} ${stack.toFixed(6)}`;
+  for (const run of seams.flatMap(({ runs }) => runs)) {
+    const length = (stacks.get(key(run))?.length ?? 0) + runLength(run);
+    stacks.set(key(run), { layers: run.layers, stack: run.stack, length });
+  }
+  return [...stacks.values()].sort((a, b) => b.stack - a.stack);
+}

@@ -1,0 +1,73 @@
+import type { CoverDesign } from '../../core/fold/coverDesign.ts';
+import { RANGE_POINTS } from '../../core/leather/leatherModel.ts';
+import type { CoverSupplies } from '../../core/materials/coverSupplies.ts';
+import type { StepId } from '../../core/materials/workSteps.ts';
+import { cardDesign } from '../../core/mockup/cardDesign.ts';
+import type { Phrase } from '../../core/report/phrase.ts';
+
+/** What to do at one step of this job, with its own figures. Common practice, no source, where it is not computed. */
+export function stepDetail(id: StepId, design: CoverDesign, supplies: CoverSupplies, say: Phrase): string[] {
+  const { job, pieces, fits, needs } = design;
+  const isTurned = job.pockets.construction === 'turned';
+  const isLined = job.leather.lining !== null;
+  switch (id) {
+    case 'measure':
+      return ['Print the template at 100 % and measure both check bars before anything is cut.'];
+    case 'mockup': {
+      const { outside } = cardDesign(job, job.mockup.card).pieces;
+      return [
+        `In card of ${say.given(job.mockup.card.thickness_mm)} the outside is ${say.cut(outside.width)} x ${say.cut(outside.height)}. ` +
+          'Tape it at the seam line, load the book, read the gap at each edge and type it in.',
+      ];
+    }
+    case 'cut':
+      return [
+        `${supplies.outlines.map(({ name, count }) => `${name} ${count}`).join(', ')}. Head along the backbone; keep off scars and loose places.`,
+      ];
+    case 'edges':
+      return [
+        isTurned
+          ? 'Skive the folds of the turned ends; bevel and burnish the ends that lie over the boards, which are out of reach later.'
+          : 'Bevel and burnish the pocket mouths now: they are out of reach later. Skive what lies under them.',
+      ];
+    case 'punch':
+      return [
+        `${supplies.holes} in the outside's seam, ${supplies.punched} counted in every layer. Use one hole map for all layers.`,
+      ];
+    case 'assemble':
+      return [
+        `${isLined ? 'Lay the lining in with the outside bent round the book. ' : ''}` +
+          `${isTurned ? 'Fold the ends in' : 'Lay the pockets on'}, edges flush and holes in line; cement ${say.given(job.supplies.cementBand_mm)} along the edge.`,
+      ];
+    case 'stitch': {
+      const { thread } = supplies;
+      if (thread === null) return [];
+      return [
+        `${thread.threads} threads of ${say.cut(Math.ceil(thread.longest))}, a needle at each end; ${job.supplies.backStitches} back stitches at start and finish. ` +
+          (isTurned ? 'Start at a fold.' : 'Start in the back pocket at the tail.'),
+      ];
+    }
+    case 'lace': {
+      const { lace } = supplies;
+      if (lace === null) return [];
+      return [
+        `${lace.laces} laces of ${say.cut(Math.ceil(lace.each))}, spliced ${say.given(job.supplies.spliceOverlap_mm)}. ` +
+          (isTurned
+            ? 'Start at a fold.'
+            : 'Start in the back pocket at the tail, and go twice more through each corner.'),
+      ];
+    }
+    case 'finish': {
+      const gaps = RANGE_POINTS.map((point) => fits[point].closedSlack / 2);
+      const ends = RANGE_POINTS.flatMap((point) => [fits[point].head, fits[point].tail]);
+      const { loadingAngle, loads } = fits.thick.pocket;
+      const load = loads
+        ? `bend the boards back ${say.angle(loadingAngle)}`
+        : `the boards would have to bend back ${say.angle(loadingAngle)}, more than the ${say.angle(needs.thick.book.foldBack)} they can`;
+      return [
+        `Load one board, then the other: ${load}. Expect ${say.range(gaps)} at each fore-edge, ${say.range(ends)} at head and tail, ` +
+          `pockets ${say.length(pieces.pocketDepth)} deep.`,
+      ];
+    }
+  }
+}

@@ -1,0 +1,175 @@
+import fc from 'fast-check';
+import { describe, expect, test } from 'vitest';
+import { coverDesign } from '../../../src/core/fold/coverDesign.ts';
+import { EXAMPLE_JOBS } from '../../../src/core/job/examples.ts';
+import { cementArea } from '../../../src/core/materials/cement.ts';
+import { type LaceStyle, laceNeed, lacePerPitch } from '../../../src/core/materials/lace.ts';
+import { holesIn, type SeamLine, seamLength, seamLines } from '../../../src/core/materials/seamLine.ts';
+import { saddleStitchLength, threadNeed } from '../../../src/core/materials/thread.ts';
+import { patternDrawing } from '../../../src/core/pattern/patternDrawing.ts';
+import { mm } from '../../../src/core/units/mm.ts';
+import { jobDocument, seeded, soundJob } from '../../jobArbitrary.ts';
+
+const example = (id: string) => soundJob(EXAMPLE_JOBS.find((entry) => entry.id === id)!.document);
+const tide = example('tide-ledger');
+
+/** One open seam of one stack. */
+const straight = (length: number, stack: number, pitch: number): SeamLine => ({
+  closed: false,
+  runs: [{ pitches: length / pitch, pitch: mm(pitch), layers: 2, stack: mm(stack) }],
+});
+
+describe('the seam line', () => {
+  test('of separate pockets runs all round, one margin inside the cut edge', () => {
+    const design = coverDesign(tide);
+    const { outside } = design.pieces;
+    const [seam, ...others] = seamLines(design);
+    expect(others).toEqual([]);
+    expect(seam!.closed).toBe(true);
+    expect(seamLength([seam!])).toBeCloseTo(2 * (outside.width + outside.height - 4 * 6.35), 6);
+    // Along head and tail the seam leaves one pocket, crosses the outside alone, and enters the other.
+    const single = seam!.runs.filter(({ layers }) => layers === 1);
+    expect(single.length).toBe(2);
+    expect(single.every(({ stack }) => stack === 1.984375)).toBe(true);
+    expect(seam!.runs.every(({ layers, stack }) => Math.abs(stack - layers * 1.984375) < 1e-9)).toBe(true);
+  });
+
+  test('goes through three layers where a lining is tucked under a pocket', () => {
+    const layers = seamLines(coverDesign(example('choir-book')))[0]!.runs.map((run) => run.layers);
+    expect(Math.max(...layers)).toBe(3);
+  });
+
+  test('of turned ends is a row at head and a row at tail', () => {
+    const job = { ...tide, pockets: { ...tide.pockets, construction: 'turned' as const } };
+    const seams = seamLines(coverDesign(job));
+    expect(seams.map(({ closed }) => closed)).toEqual([false, false]);
+    expect(seamLength(seams.slice(0, 1))).toBeCloseTo(seamLength(seams.slice(1)), 9);
+  });
+
+  test('has the holes of the pattern and layers of some thickness', () => {
+    fc.assert(
+      fc.property(jobDocument, (document) => {
+        const design = coverDesign(soundJob(document));
+        const seams = seamLines(design);
+        expect(seams.reduce((sum, seam) => sum + holesIn(seam), 0)).toBe(patternDrawing(design).holes);
+        expect(seams.every(({ runs }) => runs.every((run) => run.layers >= 1 && run.stack > 0))).toBe(true);
+      }),
+      seeded(501, 150),
+    );
+  });
+});
+
+describe('saddle-stitch thread', () => {
+  test('is 3.5 times the seam through a stack of 3 at a pitch of 4', () => {
+    // Derived row: seam * 2 (1 + S/p).
+    expect(saddleStitchLength(1, 3, 4)).toBe(3.5);
+  });
+
+  test('agrees with a walk of both needles, hole by hole', () => {
+    const [pitch, stack, holes] = [3.38, 2.6, 41];
+    let walked = 0;
+    for (let hole = 1; hole < holes; hole++) for (const _needle of ['left', 'right']) walked += pitch + stack;
+    expect(saddleStitchLength(pitch * (holes - 1), stack, pitch)).toBeCloseTo(walked, 9);
+  });
+
+  test('is cut in threads that can be worked, and its parts add up', () => {
+    const need = threadNeed([straight(760, 3, 4)], tide.supplies)!;
+    expect(need.holes).toBe(191);
+    expect(need.stitches).toBeCloseTo(3.5 * 760, 9);
+    // Ends of a thread: 2 x 200 mm, and two stitches at each end at 2 (4 + 3) mm.
+    expect(need.threads).toBe(Math.ceil(2660 / (1800 - 400 - 56)));
+    expect(need.total).toBeCloseTo(2660 + need.threads * 456, 9);
+    expect(need.longest).toBeLessThanOrEqual(1800);
+    expect(need.multiple).toBeCloseTo(3.5, 9);
+  });
+
+  test('cannot be worked where the ends use up the thread in hand', () => {
+    expect(threadNeed([straight(760, 3, 4)], { ...tide.supplies, threadWorking_mm: mm(400) })).toBeNull();
+  });
+});
+
+describe('lace', () => {
+  const section = { stack: 4, margin: 6, pitch: 5, lace: 1 };
+  const styles: readonly LaceStyle[] = ['running', 'whip', 'single loop', 'double loop', 'triple loop'];
+
+  test('follows the course of each turn', () => {
+    // S' = 5, m' = 6.5, by hand.
+    expect(lacePerPitch('running', section)).toBeCloseTo(10, 12);
+    expect(lacePerPitch('whip', section)).toBeCloseTo(5 + Math.hypot(18, 5), 12);
+    expect(lacePerPitch('single loop', section)).toBeCloseTo(13 + 5 + 5 + Math.hypot(5, 5), 12);
+    expect(lacePerPitch('double loop', section)).toBeCloseTo(18 + Math.hypot(5, 5) + Math.hypot(10, 5), 12);
+    expect(lacePerPitch('triple loop', section)).toBeCloseTo(18 + Math.hypot(10, 5) + Math.hypot(15, 5), 12);
+  });
+
+  test('whip agrees with a helix walked in small steps round the edge', () => {
+    const { stack, margin, pitch, lace } = section;
+    const [through, shown] = [stack + lace, 2 * (margin + lace / 2) + stack + lace];
+    const steps = 1000;
+    let walked = through;
+    for (let i = 0; i < steps; i++) walked += Math.hypot(shown / steps, pitch / steps);
+    expect(lacePerPitch('whip', section)).toBeCloseTo(walked, 9);
+  });
+
+  test('grows with stack, margin and lace, and with the order of the loop', () => {
+    for (const style of styles) {
+      const base = lacePerPitch(style, section);
+      expect(lacePerPitch(style, { ...section, stack: 5 })).toBeGreaterThan(base);
+      expect(lacePerPitch(style, { ...section, lace: 1.2 })).toBeGreaterThan(base);
+      if (style !== 'running') expect(lacePerPitch(style, { ...section, margin: 7 })).toBeGreaterThan(base);
+    }
+    const lengths = styles.map((style) => lacePerPitch(style, section));
+    expect(lengths).toEqual([...lengths].sort((a, b) => a - b));
+  });
+
+  // Usual inputs: two layers of 4-5 oz, slits 1/4 in from the edge and 3/16 in apart, lace 0.8 mm thick. The ranges are
+  // common practice, no source.
+  const usual = { stack: 2 * 1.786, margin: 6.35, pitch: 4.7625, lace: 0.8 };
+  test.each([
+    ['running', usual, 1.5, 2],
+    ['single loop', usual, 5, 6.5],
+    ['double loop', usual, 7, 8.5],
+    ['triple loop', usual, 9, 10],
+    // Whip is worked nearer the edge and wider: 1/8 in from it, 1/4 in apart.
+    ['whip', { ...usual, margin: 3.175, pitch: 6.35 }, 2.5, 3.5],
+  ] as const)('%s falls in the range of the trade for usual inputs', (style, at, low, high) => {
+    const multiple = lacePerPitch(style, at) / at.pitch;
+    expect(multiple).toBeGreaterThanOrEqual(low);
+    expect(multiple).toBeLessThanOrEqual(high);
+  });
+
+  test('says where the geometry leaves the range of the trade: whip at the margin of loop lacing', () => {
+    const whip = laceNeed(seamLines(coverDesign(tide)), 'whip', tide)!;
+    expect(whip.trade).toEqual({ low: 2.5, high: 3.5 });
+    expect(whip.withinTrade).toBe(false);
+    const wide = { ...tide, supplies: { ...tide.supplies, laceMultiples: { ...tide.supplies.laceMultiples } } };
+    wide.supplies.laceMultiples.whip = { low: 2.5, high: 6 };
+    expect(laceNeed(seamLines(coverDesign(wide)), 'whip', wide)!.withinTrade).toBe(true);
+  });
+
+  test('is cut in laces that can be worked, and its parts add up', () => {
+    fc.assert(
+      fc.property(jobDocument, fc.constantFrom(...styles), (document, style) => {
+        const job = soundJob(document);
+        const seams = seamLines(coverDesign(job));
+        const need = laceNeed(seams, style, job)!;
+        expect(need.turns + need.corners + need.tails + need.splices).toBeCloseTo(need.total, 6);
+        expect(need.each).toBeLessThanOrEqual(job.supplies.laceWorking_mm + 1e-6);
+        expect(need.slits).toBe(seams.reduce((sum, seam) => sum + holesIn(seam), 0));
+        const bare = need.total - (need.laces - 1) * job.supplies.spliceOverlap_mm;
+        if (need.laces > 1) {
+          const fewer = need.laces - 1;
+          expect(bare + (fewer - 1) * job.supplies.spliceOverlap_mm).toBeGreaterThan(
+            fewer * job.supplies.laceWorking_mm,
+          );
+        }
+      }),
+      seeded(502),
+    );
+  });
+});
+
+test('contact cement coats both faces of every joint in a band', () => {
+  expect(cementArea([straight(100, 3, 4)], 3)).toBe(600);
+  const runs = [{ pitches: 25, pitch: mm(4), layers: 1, stack: mm(2) }];
+  expect(cementArea([{ closed: false, runs }], 3)).toBe(0);
+});

@@ -1,0 +1,69 @@
+import { describe, expect, test } from 'vitest';
+import { estimate } from '../../../src/core/mockup/estimate.ts';
+
+describe('estimate', () => {
+  test('shares one reading of a sum by the variances of its terms', () => {
+    // y = 2 a + b, prior errors 1 and 1, an almost perfect reading: the surprise of 5 goes 2 : 1.
+    const prior = { mean: [10, 20], error: [1, 1] };
+    const predict = ([a, b]: readonly number[]): number => 2 * a! + b!;
+    const { mean, covariance, status, iterations } = estimate(prior, [{ value: 45, error: 1e-6, predict }]);
+    expect(status).toBe('converged');
+    expect(iterations).toBeLessThanOrEqual(2);
+    expect(mean[0]).toBeCloseTo(12, 6);
+    expect(mean[1]).toBeCloseTo(21, 6);
+    // What the reading fixes is fixed; across it the doubt stays: var(a) = 1 - 4/5, var(b) = 1 - 1/5.
+    expect(covariance[0]![0]).toBeCloseTo(0.2, 6);
+    expect(covariance[1]![1]).toBeCloseTo(0.8, 6);
+    expect(covariance[0]![1]).toBeCloseTo(-0.4, 6);
+  });
+
+  test('agrees with the normal equations solved by Cramer for two unknowns and three readings', () => {
+    const prior = { mean: [3, -1], error: [0.7, 1.3] };
+    const rows = [
+      { a: 1, b: 0.5, value: 2.2, error: 0.4 },
+      { a: -0.3, b: 2, value: -1.1, error: 0.9 },
+      { a: 0.8, b: -1, value: 4.4, error: 0.2 },
+    ];
+    const sums = rows.reduce(
+      (sum, { a, b, value, error }) => {
+        const weight = 1 / error ** 2;
+        const surprise = value - (3 * a - b);
+        return {
+          aa: sum.aa + weight * a * a,
+          ab: sum.ab + weight * a * b,
+          bb: sum.bb + weight * b * b,
+          ay: sum.ay + weight * a * surprise,
+          by: sum.by + weight * b * surprise,
+        };
+      },
+      { aa: 1 / 0.49, ab: 0, bb: 1 / 1.69, ay: 0, by: 0 },
+    );
+    const determinant = sums.aa * sums.bb - sums.ab ** 2;
+    const { mean, covariance } = estimate(
+      prior,
+      rows.map(({ a, b, value, error }) => ({ value, error, predict: ([x, y]) => a * x! + b * y! })),
+    );
+    expect(mean[0]).toBeCloseTo(3 + (sums.ay * sums.bb - sums.by * sums.ab) / determinant, 9);
+    expect(mean[1]).toBeCloseTo(-1 + (sums.by * sums.aa - sums.ay * sums.ab) / determinant, 9);
+    expect(covariance[0]![0]).toBeCloseTo(sums.bb / determinant, 9);
+  });
+
+  test('finds the least of a curved problem', () => {
+    const observation = { value: 30, error: 0.5, predict: ([x]: readonly number[]) => x! ** 2 };
+    const { mean, status } = estimate({ mean: [5], error: [0.5] }, [observation]);
+    const cost = (x: number): number => ((x - 5) / 0.5) ** 2 + ((30 - x * x) / 0.5) ** 2;
+    expect(status).toBe('converged');
+    for (const step of [-1e-3, 1e-3]) expect(cost(mean[0]! + step)).toBeGreaterThan(cost(mean[0]!));
+  });
+
+  test('says how far a reading lies from all else', () => {
+    const prior = { mean: [10], error: [0.6] };
+    const { deviations } = estimate(prior, [{ value: 13, error: 0.8, predict: ([x]) => x! }]);
+    expect(deviations[0]).toBeCloseTo(3, 9);
+  });
+
+  test('says when it does not settle', () => {
+    const jump = { value: 0, error: 1e-3, predict: ([x]: readonly number[]) => Math.cbrt(x!) };
+    expect(estimate({ mean: [1], error: [100] }, [jump]).status).toBe('notConverged');
+  });
+});

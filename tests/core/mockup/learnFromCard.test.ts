@@ -1,0 +1,288 @@
+import fc from 'fast-check';
+import { describe, expect, test } from 'vitest';
+import { needsAt } from '../../../src/core/allowance/needs.ts';
+import { coverDesign } from '../../../src/core/fold/coverDesign.ts';
+import { coverFit } from '../../../src/core/fold/fit.ts';
+import { EXAMPLE_JOBS } from '../../../src/core/job/examples.ts';
+import type { Job } from '../../../src/core/job/jobSchema.ts';
+import { parseJob } from '../../../src/core/job/parseJob.ts';
+import { circularSegment } from '../../../src/core/math/circularSegment.ts';
+import { cardDesign, cardJob } from '../../../src/core/mockup/cardDesign.ts';
+import type { CardReadings } from '../../../src/core/mockup/cardTrial.ts';
+import { learnFromCard } from '../../../src/core/mockup/learnFromCard.ts';
+import { mm } from '../../../src/core/units/mm.ts';
+import { jobDocument, seeded, soundJob } from '../../jobArbitrary.ts';
+
+const example = (id: string): Job => soundJob(EXAMPLE_JOBS.find((entry) => entry.id === id)!.document);
+const tide = example('tide-ledger');
+const choir = example('choir-book');
+const { card } = tide.mockup;
+
+interface Errors {
+  readonly width: number;
+  readonly thickness: number;
+  readonly rise: number;
+  readonly height: number;
+}
+const NONE: Errors = { width: 0, thickness: 0, rise: 0, height: 0 };
+
+/** The job as it would be had the book been measured without error. */
+const trueJob = (job: Job, { width, thickness, rise, height }: Errors): Job => ({
+  ...job,
+  book: {
+    ...job.book,
+    width_mm: mm(job.book.width_mm + width),
+    thickness_mm: mm(job.book.thickness_mm + thickness),
+    foreEdgeThickness_mm: mm(job.book.foreEdgeThickness_mm + thickness),
+    spine: { ...job.book.spine, rise_mm: mm(job.book.spine.rise_mm + rise) },
+    height_mm: mm(job.book.height_mm + height),
+  },
+});
+
+/** What a card cut from the measures of `job` shows on the book as it is, each edge read with an error. */
+function trial(job: Job, errors: Errors, readingErrors = [0, 0, 0, 0], made = card): CardReadings {
+  const book = cardJob(trueJob(job, errors), made);
+  const fit = coverFit(book, cardDesign(job, card).pieces, needsAt(book, 'thick'));
+  const [front, back, head, tail] = [fit.foreEdge.front, fit.foreEdge.back, fit.head, fit.tail].map((gap, i) =>
+    mm(gap + readingErrors[i]!),
+  );
+  return { ...job.mockup.readings, front_mm: front!, back_mm: back!, head_mm: head!, tail_mm: tail! };
+}
+
+/** 2 W + P, by hand. */
+const wrapOf = ({ book }: Job): number =>
+  2 * book.width_mm + circularSegment(book.thickness_mm, book.spine.rise_mm).arc;
+
+describe('the card version of a pattern', () => {
+  test('is sized for the card, by the same sums', () => {
+    const { outside } = cardDesign(tide, card).pieces;
+    // By hand: t 0.5, K 0.5, seat radius (0.5 + 0.5) 0.5; board 2.5 > 2 R, so the fore-edge seat is 2 R = 1.
+    const width = 2 * 165 + 28 + Math.PI * 0.25 + 2 * (6.35 + 1 + 1);
+    const flat = 2 * 165 + 28 + 2 * 1 + 2 * (6.35 + 1 + 1);
+    expect(outside.width).toBe(Math.ceil(Math.max(width, flat) / 0.5) * 0.5);
+    expect(outside.width).toBeLessThan(coverDesign(tide).pieces.outside.width);
+  });
+
+  test('leaves the book and the sizes of the leather alone', () => {
+    const made = cardJob({ ...tide, pattern: { ...tide.pattern, outsideWidth_mm: mm(400) } }, card);
+    expect(made.book).toEqual(tide.book);
+    expect(made.pattern.outsideWidth_mm).toBeNull();
+    expect(cardJob(tide, { ...card, cutWidth_mm: mm(390) }).pattern.outsideWidth_mm).toBe(390);
+  });
+});
+
+describe('learnFromCard', () => {
+  test('changes nothing when the card fits as expected', () => {
+    const lesson = learnFromCard(tide, card, trial(tide, NONE));
+    expect(lesson.status).toBe('learned');
+    expect(lesson.change).toEqual([]);
+    expect(lesson.job).toEqual(tide);
+  });
+
+  test('shares what one reading of the wrap says between width and thickness, by hand', () => {
+    // A book 2 mm longer round: slopes -2 (width) and -1 (thickness), prior variance 0.25 each.
+    const lesson = learnFromCard(tide, card, trial(tide, { ...NONE, width: 1 }));
+    const { width, thickness, height } = lesson.measures;
+    expect((width!.after - 165) / (thickness!.after - 28)).toBeCloseTo(2, 2);
+    // The seats of the card are common to all edges, so the height moves a little with them.
+    expect(Math.abs(height!.after - 240)).toBeLessThan(0.05);
+    // Gain: 1.25 over 1.25 + reading 0.125 + folds: 2 seats of 2 R (slope 2 t = 1 each) and pi t of K, at 0.1 each.
+    const folds = (2 * 2 * 0.5 * 0.1) ** 2 + (Math.PI * 0.5 * 0.1) ** 2;
+    expect(lesson.wrap.after - lesson.wrap.before).toBeCloseTo((2 * 1.25) / (1.25 + 0.125 + folds), 2);
+    expect(lesson.undecided).toEqual(['width', 'thickness']);
+    expect(lesson.sentences.join(' ')).toContain('cannot tell width from thickness');
+    expect(lesson.sentences.join(' ')).toMatch(/In leather the outside becomes .* it was /);
+  });
+
+  test('gives the change as a patch that makes the corrected job', () => {
+    const lesson = learnFromCard(
+      choir,
+      choir.mockup.card,
+      trial(choir, { width: 0.4, thickness: -0.3, rise: 0.4, height: 0.5 }),
+    );
+    expect(lesson.change.map(({ path }) => path)).toContain('book.spine.rise_mm');
+    const document = structuredClone(choir) as unknown as Record<string, Record<string, unknown>>;
+    for (const { path, value } of lesson.change) {
+      const keys = path.split('.');
+      const last = keys.pop()!;
+      const holder = keys.reduce<Record<string, unknown>>((at, key) => at[key] as Record<string, unknown>, document);
+      expect(holder).toHaveProperty(last);
+      holder[last] = value;
+    }
+    const parsed = parseJob(document);
+    expect(parsed.ok && coverDesign(parsed.job).pieces.outside.width).toBe(
+      coverDesign(lesson.job).pieces.outside.width,
+    );
+  });
+
+  test('leaves the height alone where only the fore-edges were read, and the other way round', () => {
+    const read = trial(tide, { ...NONE, width: 0.5, height: 0.8 });
+    const wrapOnly = learnFromCard(tide, card, { ...read, head_mm: null, tail_mm: null });
+    expect(wrapOnly.change.some(({ path }) => path.includes('height'))).toBe(false);
+    const heightOnly = learnFromCard(tide, card, { ...read, front_mm: null, back_mm: null });
+    expect(heightOnly.change.map(({ path }) => path)).toEqual(['book.height_mm']);
+    expect(heightOnly.height.after).toBeGreaterThan(240.5);
+  });
+
+  test('learns from the angle at which a card holds the book open', () => {
+    // Card short by the book's extra 2 mm: where it just reaches, by the fold model.
+    const errors = { ...NONE, width: 0.9, thickness: 0.5 };
+    const short = { ...tide, ease: { ...tide.ease, foreEdge_mm: mm(0) }, book: { ...tide.book, jointDip_mm: mm(0) } };
+    const book = cardJob(trueJob(short, errors), card);
+    const fit = coverFit(book, cardDesign(short, card).pieces, needsAt(book, 'thick'));
+    expect(fit.closes).toBe(false);
+    // Thin card turns too little to take up 2 mm: the book does not go in at all, so overrun is what can be read.
+    expect(fit.staysOpen).toBeNull();
+    const thick = { ...card, thickness_mm: mm(2), neutral: 0.6 };
+    const inThick = cardJob(trueJob(short, errors), thick);
+    const held = coverFit(inThick, cardDesign(short, thick).pieces, needsAt(inThick, 'thick'));
+    expect(held.staysOpen).toBeGreaterThan(0);
+    const opening = (held.staysOpen! * 180) / Math.PI;
+    const lesson = learnFromCard(short, thick, {
+      ...short.mockup.readings,
+      closes: false,
+      opening_deg: opening,
+      error_deg: 1,
+    });
+    expect(lesson.status).toBe('learned');
+    expect(lesson.wrap.after - lesson.wrap.before).toBeGreaterThan(1.5);
+    expect(lesson.wrap.after - lesson.wrap.before).toBeLessThan(2.4);
+  });
+
+  test('asks for readings when there are none to use', () => {
+    const { readings } = tide.mockup;
+    expect(learnFromCard(tide, card, readings).status).toBe('nothingRead');
+    // One edge alone says where the book sits, not how long the wrap is.
+    const one = learnFromCard(tide, card, { ...readings, front_mm: mm(3) });
+    expect(one.status).toBe('nothingRead');
+    expect(one.sentences[0]).toContain('both fore-edges');
+  });
+
+  test('takes a measure said to be exact as exact', () => {
+    const exact = { ...tide, book: { ...tide.book, measured: { ...tide.book.measured, error_mm: mm(0) } } };
+    const lesson = learnFromCard(exact, card, trial(exact, { ...NONE, width: 0.1 }));
+    expect(lesson.change).toEqual([]);
+    expect(lesson.cardFolds).toBeLessThan(0);
+  });
+});
+
+describe('contradictory readings', () => {
+  test('are named and change nothing: more than the errors explain', () => {
+    const lesson = learnFromCard(tide, card, trial(tide, { ...NONE, width: 3 }));
+    expect(lesson.status).toBe('contradiction');
+    expect(lesson.change).toEqual([]);
+    expect(lesson.job).toBe(tide);
+    expect(lesson.sentences.join(' ')).toContain('gap at the fore-edges');
+  });
+
+  test('are named: a tape that says otherwise than the card', () => {
+    const measured = { ...tide.book.measured, closedWrap_mm: mm(358 + 3.6) };
+    const job = { ...tide, book: { ...tide.book, measured } };
+    const lesson = learnFromCard(job, card, trial(job, { ...NONE, width: -0.6 }));
+    expect(lesson.status).toBe('contradiction');
+    expect(lesson.sentences.some((sentence) => sentence.includes('closed wrap'))).toBe(true);
+  });
+
+  test('are named: a card said to close that overruns, or not to close with room to spare', () => {
+    const overrun = { ...tide.mockup.readings, closes: true, front_mm: mm(-1), back_mm: mm(-1) };
+    expect(learnFromCard(tide, card, overrun).sentences.join()).toContain('said to close, but overruns');
+    const spare = { ...tide.mockup.readings, closes: false, front_mm: mm(1.2), back_mm: mm(1.2) };
+    expect(learnFromCard(tide, card, spare).sentences.join()).toContain('said not to close');
+  });
+
+  test('are rare among trials with no slip: under 2 in 100 of 500', () => {
+    let named = 0;
+    const draw = normals(97);
+    for (let i = 0; i < 500; i++) {
+      const errors = { width: draw() / 2, thickness: draw() / 2, rise: 0, height: draw() / 2 };
+      const noise = [draw(), draw(), draw(), draw()].map((x) => x * 0.25);
+      if (learnFromCard(tide, card, trial(tide, errors, noise)).status === 'contradiction') named++;
+    }
+    expect(named).toBeLessThan(10);
+  });
+});
+
+/** Uniform numbers in [0, 1) from a seed (mulberry32, from memory). */
+function uniforms(seed: number): () => number {
+  let state = seed >>> 0;
+  return () => {
+    state = (state + 0x6d2b79f5) >>> 0;
+    let t = Math.imul(state ^ (state >>> 15), state | 1);
+    t ^= t + Math.imul(t ^ (t >>> 7), t | 61);
+    return ((t ^ (t >>> 14)) >>> 0) / 2 ** 32;
+  };
+}
+
+/** Standard normal numbers from a seed (Box and Muller 1958). */
+function normals(seed: number): () => number {
+  const uniform = uniforms(seed);
+  return () => Math.sqrt(-2 * Math.log(1 - uniform())) * Math.cos(2 * Math.PI * uniform());
+}
+
+describe('1,000 simulated trials with hidden measuring errors', () => {
+  const RULER = 0.5;
+  test.each([
+    ['tide ledger', tide, 71],
+    ['choir book, rounded back', choir, 72],
+  ])('recover the way round and the height of the %s within the ruler in 95 of 100', (_name, job, seed) => {
+    const uniform = uniforms(seed);
+    // Every measure off by up to the stated error, every reading by up to its own, either way.
+    const off = (limit: number): number => (2 * uniform() - 1) * limit;
+    let [wraps, heights, learned] = [0, 0, 0];
+    const before: number[] = [];
+    for (let i = 0; i < 1000; i++) {
+      const isRounded = job.book.spine.shape === 'rounded';
+      const errors = { width: off(RULER), thickness: off(RULER), rise: isRounded ? off(RULER) : 0, height: off(RULER) };
+      const lesson = learnFromCard(job, card, trial(job, errors, [off(0.25), off(0.25), off(0.25), off(0.25)]));
+      const truth = trueJob(job, errors);
+      if (lesson.status === 'learned') learned++;
+      before.push(Math.abs(wrapOf(job) - wrapOf(truth)));
+      if (Math.abs(wrapOf(lesson.job) - wrapOf(truth)) <= RULER) wraps++;
+      if (Math.abs(lesson.job.book.height_mm - truth.book.height_mm) <= RULER) heights++;
+    }
+    expect(learned).toBeGreaterThanOrEqual(990);
+    expect(wraps).toBeGreaterThanOrEqual(950);
+    expect(heights).toBeGreaterThanOrEqual(950);
+    // And that was worth doing: the measures alone are within the ruler far less often.
+    expect(before.filter((error) => error <= RULER).length).toBeLessThan(700);
+  });
+
+  test('have the error that they state: the truth lies within 1.96 of it in 95 of 100, give or take 2', () => {
+    const draw = normals(73);
+    let [wraps, heights] = [0, 0];
+    for (let i = 0; i < 1000; i++) {
+      const errors = { width: draw() / 2, thickness: draw() / 2, rise: draw() / 2, height: draw() / 2 };
+      const noise = [draw(), draw(), draw(), draw()].map((x) => x * 0.25);
+      const made = { ...card, neutral: card.neutral + 0.1 * draw(), bendRatio: card.bendRatio + 0.1 * draw() };
+      const lesson = learnFromCard(choir, card, trial(choir, errors, noise, made));
+      const truth = trueJob(choir, errors);
+      if (Math.abs(lesson.wrap.after - wrapOf(truth)) <= 1.96 * lesson.wrap.errorAfter) wraps++;
+      if (Math.abs(lesson.height.after - truth.book.height_mm) <= 1.96 * lesson.height.errorAfter) heights++;
+    }
+    expect(wraps).toBeGreaterThan(930);
+    expect(wraps).toBeLessThan(970);
+    expect(heights).toBeGreaterThan(930);
+    expect(heights).toBeLessThan(970);
+  });
+});
+
+test('a corrected job is always a sound one, and the corrections explain the readings better', () => {
+  fc.assert(
+    fc.property(
+      jobDocument,
+      fc.array(fc.double({ min: -0.5, max: 0.5, noNaN: true }), { minLength: 4, maxLength: 4 }),
+      (document, off) => {
+        const job = soundJob(document);
+        const rise = job.book.spine.rise_mm > 1 ? off[2]! : 0;
+        const errors = { width: off[0]!, thickness: off[1]!, rise, height: off[3]! };
+        const lesson = learnFromCard(job, card, trial(job, errors));
+        fc.pre(lesson.status === 'learned');
+        expect(parseJob(lesson.job).ok).toBe(true);
+        const cost = (of: 'expected' | 'fitted'): number =>
+          lesson.residuals.reduce((sum, residual) => sum + (residual.read - residual[of]) ** 2, 0);
+        expect(cost('fitted')).toBeLessThanOrEqual(cost('expected') + 1e-9);
+      },
+    ),
+    seeded(521, 100),
+  );
+});
