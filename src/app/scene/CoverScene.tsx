@@ -1,44 +1,19 @@
 import { Canvas } from '@react-three/fiber';
 import { type KeyboardEvent, useEffect, useMemo, useRef, useState } from 'react';
 import { NeutralToneMapping, type WebGLRenderer } from 'three';
-import type { CoverDesign } from '../../core/fold/coverDesign.ts';
 import { foldedCover } from '../../core/fold/mesh/foldedCover.ts';
 import type { FoldedCover } from '../../core/fold/mesh/meshData.ts';
-import type { Pose } from '../../core/fold/mesh/pose.ts';
-import type { RangePoint } from '../../core/leather/leatherModel.ts';
 import type { CameraHandle } from './camera/CameraRig.tsx';
 import { FramePace } from './FramePace.tsx';
 import { type SlicePlane, slicePlane } from './geometry/slicePlane.ts';
 import { FitMarkOverlay } from './marks/FitMarkOverlay.tsx';
 import { marksOnCut } from './marks/marksOnCut.ts';
-import type { Look } from './material/coverMaterials.ts';
 import { SceneContents } from './SceneContents.tsx';
+import type { CoverSceneProps } from './sceneProps.ts';
 import './scene.css';
 import type { Slice } from './slice.ts';
 import { VIEWPOINTS, type Viewpoint } from './viewpoints.ts';
 import { hasWebGl } from './webgl.ts';
-
-export interface CoverSceneProps {
-  readonly design: CoverDesign;
-  readonly pose: Pose;
-  readonly point: RangePoint;
-  readonly slice: Slice | null;
-  readonly units: 'mm' | 'in';
-  /** `light` draws without shadows, reflections and smoothed edges, for slow machines. */
-  readonly look: Look;
-  /** Stretch of the outside's pattern to light up, mm from its left edge. */
-  readonly highlight?: { readonly from: number; readonly to: number } | null;
-  readonly viewpoint: Viewpoint;
-  readonly onViewpointChange: (viewpoint: Viewpoint) => void;
-  /** Called once when the first frames take too long. */
-  readonly onSlowFrames: () => void;
-  /** Called with the reason when there is no 3D to show, and with null when it is back. */
-  readonly onUnavailable: (reason: 'noWebGl' | 'contextLost' | null) => void;
-  readonly colourScheme: 'light' | 'dark';
-  readonly formatLength: (mm: number) => string;
-  /** What the picture shows, in words. */
-  readonly describe: string;
-}
 
 const TURN_STEP = Math.PI / 18;
 const ZOOM_STEP = 1.15;

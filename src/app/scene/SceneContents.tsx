@@ -3,7 +3,6 @@ import { type Ref, type RefObject, useEffect, useLayoutEffect, useMemo } from 'r
 import type { Plane } from 'three';
 import type { FitMark, FoldedCover } from '../../core/fold/mesh/meshData.ts';
 import { type Pose, SEQUENCE_STAGES } from '../../core/fold/mesh/pose.ts';
-import type { CoverSceneProps } from './CoverScene.tsx';
 import { type CameraHandle, CameraRig } from './camera/CameraRig.tsx';
 import { benchMatrix, boundsOnBench } from './geometry/assembly.ts';
 import { behindCut, type SlicePlane } from './geometry/slicePlane.ts';
@@ -16,6 +15,7 @@ import { SectionCaps } from './parts/SectionCaps.tsx';
 import { Stitching } from './parts/Stitching.tsx';
 import { Bench } from './room/Bench.tsx';
 import { Daylight } from './room/Daylight.tsx';
+import type { CoverSceneProps } from './sceneProps.ts';
 
 /** Depth behind a cut face that the camera keeps in the picture, mm: the face is what is looked at. */
 const SEEN_BEHIND_CUT = 40;
