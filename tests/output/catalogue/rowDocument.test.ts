@@ -35,6 +35,15 @@ describe('a row of a table of jobs', () => {
     });
   });
 
+  test('reads truth values, and keeps texts that look like something else', () => {
+    const header = headerOf('name', 'mockup.readings.closes', 'rates.currency');
+    expect(rowDocument(header, ['true', 'true', '1'])).toMatchObject({
+      name: 'true',
+      mockup: { readings: { closes: true } },
+      rates: { currency: '1' },
+    });
+  });
+
   test('leaves the fields of empty and missing cells to their defaults', () => {
     const header = headerOf('name', 'book.width_mm', 'book.spine.rise_mm');
     expect(rowDocument(header, ['A', '  '])).toEqual({ format: 'coverwright-job', version: 1, name: 'A' });

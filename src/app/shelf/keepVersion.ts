@@ -1,0 +1,19 @@
+import type { IDBPObjectStore } from 'idb';
+import { type ShelfJob, type ShelfSchema, versionsOf } from './shelfDatabase.ts';
+
+/** Saves closer together than this leave no version between them; undo covers the steps in between. */
+export const VERSION_SPACING_MS = 5 * 60_000;
+
+/** Earlier states kept of one job; the oldest goes first. */
+export const MAX_VERSIONS = 50;
+
+type Versions = IDBPObjectStore<ShelfSchema, ['jobs', 'versions'], 'versions', 'readwrite'>;
+
+/** Keeps the state of a job that is about to be overwritten, unless the version kept last is nearly as young. */
+export async function keepVersion(versions: Versions, { id, revision, document, savedAt }: ShelfJob): Promise<void> {
+  const keys = await versions.getAllKeys(versionsOf(id));
+  const last = keys.length === 0 ? undefined : await versions.get(keys.at(-1)!);
+  if (last !== undefined && savedAt - last.savedAt < VERSION_SPACING_MS) return;
+  await versions.put({ id, revision, document, savedAt });
+  for (const key of keys.slice(0, Math.max(0, keys.length + 1 - MAX_VERSIONS))) await versions.delete(key);
+}

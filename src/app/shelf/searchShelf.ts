@@ -1,0 +1,20 @@
+import type { JobRecord } from '../../core/job/migrate.ts';
+import type { ShelfJob } from './shelfDatabase.ts';
+
+/** Lower case without accents, so that a search asks for no more care than a hand-written label. */
+const plain = (text: string): string => text.normalize('NFKD').replace(/\p{M}/gu, '').toLowerCase();
+
+const isRecord = (value: unknown): value is JobRecord => typeof value === 'object' && value !== null;
+
+/** What a job can be found by: its name, and the kind, sizes, seam and pockets that it names. */
+function words(job: ShelfJob): string {
+  const { book, seam, pockets } = job.document;
+  const named = [book, seam, pockets].filter(isRecord).flatMap((part) => Object.values(part));
+  return plain([job.name, ...named.filter((value) => typeof value !== 'object')].join(' '));
+}
+
+/** The jobs that have every word of `text` in them, in their order; all for an empty text. */
+export function searchShelf(jobs: readonly ShelfJob[], text: string): readonly ShelfJob[] {
+  const wanted = plain(text).split(/\s+/).filter(Boolean);
+  return wanted.length === 0 ? jobs : jobs.filter((job) => wanted.every((word) => words(job).includes(word)));
+}

@@ -1,0 +1,251 @@
+import type { JobRecord } from '../../core/job/migrate.ts';
+import { keepVersion } from './keepVersion.ts';
+import {
+  inTransaction,
+  type JobVersion,
+  openShelfDatabase,
+  type ShelfDatabase,
+  type ShelfJob,
+  versionsOf,
+} from './shelfDatabase.ts';
+import { type Shelved, TROUBLE, troubleOf } from './shelfTrouble.ts';
+
+/** What happened to a job in some window. */
+export interface ShelfNotice {
+  readonly id: string;
+  readonly what: 'saved' | 'removed' | 'restored' | 'imported';
+  readonly revision: number;
+}
+
+/** A job as it came to stand on the shelf, and whether it became a copy because another window had saved first. */
+export interface Saved {
+  readonly job: ShelfJob;
+  readonly isCopy: boolean;
+}
+
+export interface ShelfOptions {
+  readonly name?: string;
+  readonly now?: () => number;
+}
+
+/**
+ * The jobs kept in this browser, for one window. Every method gives its answer or the trouble as a value; none throws.
+ *
+ * What one save writes is one transaction: killed in the middle, it leaves all as it was before. Several windows may be
+ * open: each save names the revision it started from, and where another window has saved since, it becomes a new job, so
+ * that neither's work is lost.
+ */
+export class Shelf {
+  readonly #name: string;
+  readonly #now: () => number;
+  readonly #channel: BroadcastChannel;
+  readonly #listeners = new Set<(notice: ShelfNotice) => void>();
+  #database: Promise<ShelfDatabase> | null = null;
+
+  constructor({ name = 'coverwright', now = Date.now }: ShelfOptions = {}) {
+    this.#name = name;
+    this.#now = now;
+    this.#channel = new BroadcastChannel(`${name}.shelf`);
+    this.#channel.addEventListener('message', ({ data }) => this.#tell(data as ShelfNotice));
+  }
+
+  /** Calls `listener` for what other windows do to the shelf. Returns what ends that. */
+  watch(listener: (notice: ShelfNotice) => void): () => void {
+    this.#listeners.add(listener);
+    return () => this.#listeners.delete(listener);
+  }
+
+  /** The jobs that stand on the shelf, or those removed from it; last saved first. */
+  list(which: 'standing' | 'removed' = 'standing'): Promise<Shelved<readonly ShelfJob[]>> {
+    return this.#do(async (database) => {
+      const jobs = (await database.getAll('jobs')).filter(
+        ({ removedAt }) => (removedAt === null) === (which === 'standing'),
+      );
+      return jobs.sort((a, b) => b.savedAt - a.savedAt || a.name.localeCompare(b.name));
+    });
+  }
+
+  /** One job, standing or removed. */
+  get(id: string): Promise<Shelved<ShelfJob>> {
+    return this.#do(async (database) => (await database.get('jobs', id)) ?? missing());
+  }
+
+  /** Puts a new job on the shelf. */
+  add(document: JobRecord): Promise<Shelved<ShelfJob>> {
+    return this.#do(async (database) => {
+      const job = this.#fresh(document);
+      await inTransaction(database, ['jobs'], (transaction) => transaction.objectStore('jobs').add(job));
+      this.#say(job, 'saved');
+      return job;
+    });
+  }
+
+  /**
+   * Saves a job.
+   * @param id of the job
+   * @param revision the one that this window read or saved last
+   * @returns the job with its new revision; where another window has saved or removed it meanwhile, a new job with this
+   *   window's document beside it. Saving what already stands there changes nothing.
+   */
+  save(id: string, revision: number, document: JobRecord): Promise<Shelved<Saved>> {
+    return this.#do(async (database) => {
+      let hasWritten = true;
+      const saved = await inTransaction(database, ['jobs', 'versions'], async (transaction) => {
+        const jobs = transaction.objectStore('jobs');
+        const standing = await jobs.get(id);
+        const stands = standing !== undefined && standing.removedAt === null;
+        if (stands && isSame(standing.document, document)) {
+          hasWritten = false;
+          return { job: standing, isCopy: false };
+        }
+        if (!stands || standing.revision !== revision) {
+          const job = this.#fresh(document);
+          await jobs.add(job);
+          return { job, isCopy: true };
+        }
+        const change = { document, name: nameOf(document), savedAt: this.#now(), revision: revision + 1 };
+        const job: ShelfJob = { ...standing, ...change };
+        await keepVersion(transaction.objectStore('versions'), standing);
+        await jobs.put(job);
+        return { job, isCopy: false };
+      });
+      if (hasWritten) this.#say(saved.job, 'saved');
+      return saved;
+    });
+  }
+
+  /** Takes a job off the shelf; `restore` undoes it until `forget`. */
+  remove(id: string): Promise<Shelved<ShelfJob>> {
+    return this.#mark(id, 'removed');
+  }
+
+  /** Puts a removed job back. */
+  restore(id: string): Promise<Shelved<ShelfJob>> {
+    return this.#mark(id, 'restored');
+  }
+
+  /** A new job with the same content under the name `<name>, copy`. */
+  async copy(id: string): Promise<Shelved<ShelfJob>> {
+    const found = await this.get(id);
+    if (!found.ok) return found;
+    const { document, name } = found.value;
+    return this.add({ ...document, name: `${name.slice(0, MAX_COPIED_NAME)}, copy` });
+  }
+
+  /** Earlier states of a job, latest first. To go back to one, save its document. */
+  versions(id: string): Promise<Shelved<readonly JobVersion[]>> {
+    return this.#do(async (database) => (await database.getAll('versions', versionsOf(id))).reverse());
+  }
+
+  /** Forgets for good, with all their versions, the jobs that were removed before `time`. Returns how many. */
+  forget(time: number): Promise<Shelved<number>> {
+    return this.#do((database) =>
+      inTransaction(database, ['jobs', 'versions'], async (transaction) => {
+        const [jobs, versions] = [transaction.objectStore('jobs'), transaction.objectStore('versions')];
+        const gone = (await jobs.getAll()).filter(({ removedAt }) => removedAt !== null && removedAt < time);
+        for (const { id } of gone) {
+          await jobs.delete(id);
+          await versions.delete(versionsOf(id));
+        }
+        return gone.length;
+      }),
+    );
+  }
+
+  /**
+   * Puts many documents on the shelf at once, all or none. A document that stands there already is passed over.
+   * @returns how many were added
+   */
+  addAll(documents: readonly JobRecord[]): Promise<Shelved<number>> {
+    return this.#do(async (database) => {
+      const added = await inTransaction(database, ['jobs'], async (transaction) => {
+        const jobs = transaction.objectStore('jobs');
+        const standing = (await jobs.getAll()).filter(({ removedAt }) => removedAt === null);
+        const known = new Set(standing.map(({ document }) => JSON.stringify(document)));
+        const fresh = documents.filter((document) => {
+          const text = JSON.stringify(document);
+          return !known.has(text) && known.add(text);
+        });
+        const list = fresh.map((document) => this.#fresh(document));
+        // Async, so that one that throws at once lets the others' failures be awaited too.
+        await Promise.all(list.map(async (job) => jobs.add(job)));
+        return list;
+      });
+      if (added.length > 0) this.#say(added[0]!, 'imported');
+      return added.length;
+    });
+  }
+
+  /** Ends this window's part; what is under way is finished by the browser. */
+  async close(): Promise<void> {
+    this.#channel.close();
+    const database = await this.#database?.catch(() => null);
+    database?.close();
+    this.#database = null;
+  }
+
+  #mark(id: string, what: 'removed' | 'restored'): Promise<Shelved<ShelfJob>> {
+    return this.#do(async (database) => {
+      const job = await inTransaction(database, ['jobs'], async (transaction) => {
+        const jobs = transaction.objectStore('jobs');
+        const standing = (await jobs.get(id)) ?? missing();
+        const removedAt = what === 'removed' ? this.#now() : null;
+        const marked = { ...standing, revision: standing.revision + 1, removedAt };
+        await jobs.put(marked);
+        return marked;
+      });
+      this.#say(job, what);
+      return job;
+    });
+  }
+
+  #fresh(document: JobRecord): ShelfJob {
+    const place = { id: freshId(), revision: 1, savedAt: this.#now(), removedAt: null };
+    return { ...place, name: nameOf(document), document };
+  }
+
+  /** Opens the database on first use, and again after it was closed or could not be opened. */
+  #open(): Promise<ShelfDatabase> {
+    this.#database ??= openShelfDatabase(this.#name, () => {
+      this.#database = null;
+    });
+    return this.#database;
+  }
+
+  async #do<T>(work: (database: ShelfDatabase) => Promise<T>): Promise<Shelved<T>> {
+    try {
+      const database = await this.#open().catch((error: unknown) => {
+        this.#database = null;
+        throw error;
+      });
+      return { ok: true, value: await work(database) };
+    } catch (error) {
+      return { ok: false, trouble: troubleOf(error) };
+    }
+  }
+
+  #say({ id, revision }: ShelfJob, what: ShelfNotice['what']): void {
+    this.#channel.postMessage({ id, what, revision } satisfies ShelfNotice);
+  }
+
+  #tell(notice: ShelfNotice): void {
+    for (const listener of this.#listeners) listener(notice);
+  }
+}
+
+/** Leaves room for the words that a copy adds, for a job's name has at most 200 characters. */
+const MAX_COPIED_NAME = 180;
+
+/** 128 random bits. (`randomUUID` exists on secure pages only.) */
+const freshId = (): string =>
+  Array.from(crypto.getRandomValues(new Uint32Array(4)), (part) => part.toString(36)).join('-');
+
+const isSame = (a: JobRecord, b: JobRecord): boolean => JSON.stringify(a) === JSON.stringify(b);
+
+function missing(): never {
+  throw TROUBLE.missing;
+}
+
+function nameOf({ name }: JobRecord): string {
+  return typeof name === 'string' && name.trim() !== '' ? name : 'Untitled cover';
+}

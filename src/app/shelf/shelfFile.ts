@@ -1,0 +1,58 @@
+import { type JobIssue, jobIssue } from '../../core/job/jobIssue.ts';
+import type { JobRecord } from '../../core/job/migrate.ts';
+import { openJob } from '../../core/job/openJob.ts';
+
+/** Largest file of jobs read, in characters: some 100,000 jobs. */
+export const MAX_SHELF_CHARACTERS = 100_000_000;
+
+const FORMAT = 'coverwright-jobs';
+
+/** The sound jobs of a file, and what is wrong with each of the others by its place in the file. */
+export interface ReadShelfFile {
+  readonly documents: readonly JobRecord[];
+  readonly broken: readonly { readonly index: number; readonly issues: readonly JobIssue[] }[];
+}
+
+/** Writes jobs as one JSON document, a job a line. */
+export const shelfFile = (documents: readonly JobRecord[]): string =>
+  `{"format":"${FORMAT}","version":1,"jobs":[\n${documents.map((document) => JSON.stringify(document)).join(',\n')}\n]}\n`;
+
+/**
+ * Reads a file of one job or of many, of any version.
+ * @param text of a job, a list of jobs, or what `shelfFile` wrote
+ * @returns the sound jobs, brought to the current version, and the issues of the others; a file that is no such thing at
+ *   all is one broken job at index 0; never throws
+ */
+export function readShelfFile(text: string): ReadShelfFile {
+  const refused = (code: JobIssue['code'], got: string, remedy: string): ReadShelfFile => ({
+    documents: [],
+    broken: [{ index: 0, issues: [jobIssue(code, '(file)', got, 'a file of jobs in JSON', remedy)] }],
+  });
+  if (text.length > MAX_SHELF_CHARACTERS)
+    return refused('too_large', `${(text.length / 1e6).toFixed(0)} million characters`, 'import it in parts');
+  if (text.trim() === '') return refused('empty', 'nothing', 'choose a file that was exported');
+  let value: unknown;
+  try {
+    value = JSON.parse(text.replace(/^\uFEFF/, ''));
+  } catch (error) {
+    return refused('not_json', error instanceof Error ? error.message : String(error), 'choose an undamaged copy');
+  }
+  const jobs = jobsIn(value);
+  if (jobs === null) return refused('choice', 'a file of jobs of another version', 'open it with a newer edition');
+  const documents: JobRecord[] = [];
+  const broken: { index: number; issues: readonly JobIssue[] }[] = [];
+  jobs.forEach((job, index) => {
+    const opened = openJob(job);
+    if (opened.ok) documents.push(opened.document);
+    else broken.push({ index, issues: opened.issues });
+  });
+  return { documents, broken };
+}
+
+/** One job, a list of jobs, or an exported shelf; null for a shelf of a version to come. */
+function jobsIn(value: unknown): readonly unknown[] | null {
+  if (Array.isArray(value)) return value;
+  if (typeof value !== 'object' || value === null || !('format' in value) || value.format !== FORMAT) return [value];
+  const { version, jobs } = value as { version?: unknown; jobs?: unknown };
+  return version === 1 && Array.isArray(jobs) ? jobs : null;
+}

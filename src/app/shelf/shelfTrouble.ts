@@ -1,0 +1,52 @@
+/** Why the browser could not keep or give what was asked; words for the maker included. */
+export interface ShelfTrouble {
+  readonly kind: 'full' | 'unavailable' | 'blocked' | 'missing' | 'failed';
+  readonly message: string;
+  readonly remedy: string;
+}
+
+export type Shelved<T> =
+  | { readonly ok: true; readonly value: T }
+  | { readonly ok: false; readonly trouble: ShelfTrouble };
+
+const FILE = 'save the job as a file';
+
+export const TROUBLE = {
+  full: {
+    kind: 'full',
+    message: 'The browser has no room left for jobs; this change was not kept.',
+    remedy: `Remove jobs or free disk space, or ${FILE}.`,
+  },
+  unavailable: {
+    kind: 'unavailable',
+    message: 'The browser keeps nothing here, as in a private window or where storage is switched off.',
+    remedy: `Allow this page to store data, or ${FILE}.`,
+  },
+  blocked: {
+    kind: 'blocked',
+    message: 'Another window holds the shelf open in an older edition.',
+    remedy: 'Close or reload the other windows of this page.',
+  },
+  missing: {
+    kind: 'missing',
+    message: 'This job is no longer on the shelf.',
+    remedy: 'Look among the removed jobs, or import it from a file.',
+  },
+} as const satisfies Record<string, ShelfTrouble>;
+
+/** Names of errors with which browsers refuse storage altogether. */
+const REFUSALS = new Set(['SecurityError', 'InvalidStateError', 'NotAllowedError', 'UnknownError']);
+
+/** Turns what a browser's storage throws into trouble that can be told. */
+export function troubleOf(error: unknown): ShelfTrouble {
+  if (isTrouble(error)) return error;
+  const name = error instanceof Error ? error.name : '';
+  if (name === 'QuotaExceededError') return TROUBLE.full;
+  if (name === 'VersionError') return TROUBLE.blocked;
+  if (REFUSALS.has(name)) return TROUBLE.unavailable;
+  const reason = error instanceof Error ? error.message : String(error);
+  return { kind: 'failed', message: `The browser could not do this: ${reason}`, remedy: `Try again, or ${FILE}.` };
+}
+
+const isTrouble = (error: unknown): error is ShelfTrouble =>
+  typeof error === 'object' && error !== null && 'kind' in error && 'remedy' in error;

@@ -1,0 +1,87 @@
+import { stringify } from 'csv-stringify/sync';
+import { fitReport } from '../../core/fit.ts';
+import type { JobIssue } from '../../core/job/jobIssue.ts';
+import { parseJob, parseJobText } from '../../core/job/parseJob.ts';
+import { type Cell, REPORT_COLUMNS, reportRow } from '../../output/catalogue/reportColumns.ts';
+import { type RowHeader, rowDocument } from '../../output/catalogue/rowDocument.ts';
+import type { StockCover } from '../../output/catalogue/stockCover.ts';
+import { matchBook, matchColumns, matchRow } from '../../output/catalogue/stockMatch.ts';
+import { oneLine } from '../oneLine.ts';
+import type { Row } from './row.ts';
+
+/** What is to be done with every row; plain data, so that it can be handed to another thread. */
+export interface Task {
+  /** Empty for a folder of jobs. */
+  readonly header: RowHeader;
+  /** Null to compute jobs, else the covers to try on books. */
+  readonly covers: readonly StockCover[] | null;
+  readonly maxGap: number;
+  readonly to: 'csv' | 'jsonl';
+  readonly units: 'mm' | 'in';
+}
+
+/** What became of a batch of rows. */
+export interface BatchResult {
+  /** For standard output, whole lines in the order of the rows, in UTF-8: bytes are handed over, where text is copied. */
+  readonly output: Uint8Array<ArrayBuffer>;
+  /** For standard error. */
+  readonly complaints: readonly string[];
+  /** Rows computed that fail, or books without a cover. */
+  readonly failing: number;
+}
+
+interface Answer {
+  readonly cells: readonly Cell[];
+  readonly record: object;
+  readonly fails: boolean;
+}
+
+type Answered =
+  | { readonly ok: true; readonly answer: Answer }
+  | { readonly ok: false; readonly issues: readonly JobIssue[] };
+
+/** The first row of a table of answers; nothing for JSON Lines. */
+export const outputHeader = ({ to, covers }: Task): string =>
+  to === 'csv' ? table([['source', ...(covers === null ? REPORT_COLUMNS : matchColumns(covers))]]) : '';
+
+/** Makes the function that turns batches of rows into output. */
+export function batchWork(task: Task): (rows: readonly Row[]) => BatchResult {
+  return (rows) => {
+    const lines: string[] = [];
+    const tableRows: Cell[][] = [];
+    const complaints: string[] = [];
+    let failing = 0;
+    for (const row of rows) {
+      const answered = answer(task, row);
+      if (!answered.ok) {
+        for (const { path, message } of answered.issues) complaints.push(oneLine(`${row.source}: ${path}: ${message}`));
+        continue;
+      }
+      const { cells, record, fails } = answered.answer;
+      if (fails) failing++;
+      if (task.to === 'csv') tableRows.push([row.source, ...cells]);
+      else lines.push(`${JSON.stringify({ source: row.source, ...record })}\n`);
+    }
+    const output = new TextEncoder().encode(task.to === 'csv' ? table(tableRows) : lines.join(''));
+    return { output, complaints, failing };
+  };
+}
+
+/** Names come from others: a text that a spreadsheet would run as a formula is marked as text. */
+const table = (rows: readonly (readonly Cell[])[]): string => stringify(rows as Cell[][], { escape_formulas: true });
+
+function answer(task: Task, row: Row): Answered {
+  if ('issue' in row) return { ok: false, issues: [row.issue] };
+  const { covers, maxGap, units } = task;
+  if (covers !== null && 'cells' in row) {
+    const matched = matchBook(rowDocument(task.header, row.cells), covers, maxGap);
+    if (!matched.ok) return matched;
+    const { match } = matched;
+    return { ok: true, answer: { cells: matchRow(match), record: match, fails: match.best === null } };
+  }
+  const parsed = 'cells' in row ? parseJob(rowDocument(task.header, row.cells)) : parseJobText(row.text);
+  if (!parsed.ok) return parsed;
+  const report = fitReport(parsed.job, { units });
+  const cells = reportRow(parsed.job.name, report);
+  return { ok: true, answer: { cells, record: report, fails: report.verdict === 'fails' } };
+}

@@ -1,0 +1,67 @@
+import { fitReport } from '../../core/fit.ts';
+import type { JobIssue } from '../../core/job/jobIssue.ts';
+import type { JobRecord } from '../../core/job/migrate.ts';
+import { parseJob } from '../../core/job/parseJob.ts';
+import type { Verdict } from '../../core/report/check.ts';
+import { type Cell, type GapRange, gapRange } from './reportColumns.ts';
+import { coveredBook, type StockCover } from './stockCover.ts';
+
+/** How one ready-made cover fits one book. */
+export interface CoverMatch extends GapRange {
+  readonly cover: string;
+  readonly verdict: Verdict;
+}
+
+/** How every ready-made cover fits one book, in stock order, and the best of them. */
+export interface StockMatch {
+  readonly book: string;
+  readonly best: CoverMatch | null;
+  readonly covers: readonly CoverMatch[];
+}
+
+export type MatchedBook =
+  | { readonly ok: true; readonly match: StockMatch }
+  | { readonly ok: false; readonly issues: readonly JobIssue[] };
+
+/** A cover that fits goes before one that is tight, then the one with the smaller largest gap, then stock order. */
+const rank = ({ verdict, largest_mm }: CoverMatch): number => (verdict === 'fits' ? 0 : 1e6) + largest_mm;
+
+/**
+ * Tries every ready-made cover on a book.
+ * @param book document of a job of which name and book are used
+ * @param maxGap_mm a cover with a larger gap at any edge is too loose to be best; Infinity for no limit
+ */
+export function matchBook(
+  { name = 'Untitled book', book }: JobRecord,
+  stock: readonly StockCover[],
+  maxGap_mm = Number.POSITIVE_INFINITY,
+): MatchedBook {
+  const covers: CoverMatch[] = [];
+  for (const { name: cover, document } of stock) {
+    const parsed = parseJob({ ...coveredBook(document, book), name });
+    if (!parsed.ok) return parsed;
+    const report = fitReport(parsed.job);
+    covers.push({ cover, verdict: report.verdict, ...gapRange(report) });
+  }
+  const fitting = covers.filter(({ verdict, largest_mm }) => verdict !== 'fails' && largest_mm <= maxGap_mm);
+  const best = fitting.reduce<CoverMatch | null>((a, b) => (a !== null && rank(a) <= rank(b) ? a : b), null);
+  return { ok: true, match: { book: String(name), best, covers } };
+}
+
+/** Columns of the verdict matrix: the best cover of each book, then three columns for every cover. */
+export const matchColumns = (stock: readonly StockCover[]): string[] => [
+  'book',
+  'best',
+  ...MATCH_FIELDS.map((field) => `best ${field}`),
+  ...stock.flatMap(({ name }) => MATCH_FIELDS.map((field) => `${name} ${field}`)),
+];
+
+const MATCH_FIELDS = ['verdict', 'smallest_mm', 'largest_mm'] as const;
+
+/** A match as a row under `matchColumns`. */
+export const matchRow = ({ book, best, covers }: StockMatch): Cell[] => [
+  book,
+  best?.cover ?? null,
+  ...MATCH_FIELDS.map((field) => best?.[field] ?? null),
+  ...covers.flatMap((cover) => MATCH_FIELDS.map((field) => cover[field])),
+];

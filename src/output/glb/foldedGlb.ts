@@ -1,0 +1,124 @@
+import { type Accessor, type Animation, Document, type Node, type PrimitiveTarget, WebIO } from '@gltf-transform/core';
+import type { MeshData, PartName } from '../../core/fold/mesh/meshData.ts';
+import { type GlbColours, materialsOf } from './glbColours.ts';
+import { difference, directions, metres } from './metres.ts';
+import { type PartTakes, partTakes, type Take } from './partTakes.ts';
+
+export interface GlbOptions {
+  /** Name of the scene, as the job's. */
+  readonly name: string;
+  readonly colours: GlbColours;
+  /** Length of the animation, seconds. */
+  readonly seconds?: number;
+}
+
+export interface FoldedGlb {
+  readonly bytes: Uint8Array<ArrayBuffer>;
+  /** Parts that stand still because they could not be followed from take to take. */
+  readonly still: readonly PartName[];
+}
+
+const DEFAULT_SECONDS = 8;
+
+/**
+ * Writes cover and book as binary glTF 2.0 (Khronos Group), in metres, y up, one named node a part, one material a kind of
+ * surface. The picture at rest is the last take; with more takes than one there is an animation named `making` through all
+ * of them, which bends each part from take to take and leaves a part out (scale 0) until its first take.
+ * @param takes the scene at growing places of the sequence; one or more
+ */
+export async function foldedGlb(
+  takes: readonly Take[],
+  { name, colours, seconds = DEFAULT_SECONDS }: GlbOptions,
+): Promise<FoldedGlb> {
+  const document = new Document();
+  const buffer = document.createBuffer();
+  const accessor = (type: 'SCALAR' | 'VEC3', array: Float32Array<ArrayBuffer> | Uint32Array<ArrayBuffer>): Accessor =>
+    document.createAccessor().setType(type).setArray(array).setBuffer(buffer);
+  const root = document.createNode(name);
+  const scene = document.createScene(name).addChild(root);
+  document.getRoot().setDefaultScene(scene);
+  const materialOf = materialsOf(document, colours);
+
+  const addPart = ({ part, rest }: PartTakes, targets: readonly PrimitiveTarget[]): Node => {
+    const mesh = document.createMesh(part);
+    const position = accessor('VEC3', metres(rest.positions));
+    const normal = accessor('VEC3', directions(rest.normals));
+    for (const { face, start, count } of rest.faces) {
+      const primitive = document
+        .createPrimitive()
+        .setAttribute('POSITION', position)
+        .setAttribute('NORMAL', normal)
+        .setIndices(accessor('SCALAR', rest.indices.slice(start, start + count)))
+        .setMaterial(materialOf(rest, face));
+      for (const target of targets) primitive.addTarget(target);
+      mesh.addPrimitive(primitive);
+    }
+    mesh.setWeights(targets.map(() => 0));
+    const node = document.createNode(part).setMesh(mesh);
+    root.addChild(node);
+    return node;
+  };
+
+  const addTarget = (mesh: MeshData, rest: MeshData): PrimitiveTarget =>
+    document
+      .createPrimitiveTarget()
+      .setAttribute('POSITION', accessor('VEC3', difference(metres(mesh.positions), metres(rest.positions))))
+      .setAttribute('NORMAL', accessor('VEC3', difference(directions(mesh.normals), directions(rest.normals))));
+
+  const parts = partTakes(takes);
+  if (takes.length < 2) {
+    for (const part of parts) addPart(part, []);
+    return { bytes: await written(document), still: [] };
+  }
+
+  const animation = document.createAnimation('making');
+  const times = accessor(
+    'SCALAR',
+    Float32Array.from(takes, ({ at }) => at * seconds),
+  );
+  const follow = (
+    node: Node,
+    path: 'weights' | 'scale',
+    values: Accessor,
+    interpolation: 'LINEAR' | 'STEP',
+  ): Animation => {
+    const sampler = document.createAnimationSampler().setInput(times).setOutput(values).setInterpolation(interpolation);
+    const channel = document.createAnimationChannel().setTargetNode(node).setTargetPath(path).setSampler(sampler);
+    return animation.addSampler(sampler).addChannel(channel);
+  };
+
+  for (const part of parts) {
+    const { rest, meshes } = part;
+    const shapes = meshes.filter((mesh) => mesh !== null && mesh !== rest) as MeshData[];
+    const node = addPart(
+      part,
+      shapes.map((mesh) => addTarget(mesh, rest)),
+    );
+    if (shapes.length > 0) follow(node, 'weights', accessor('SCALAR', weights(meshes, shapes)), 'LINEAR');
+    if (meshes.includes(null)) {
+      const scales = Float32Array.from(meshes.flatMap((mesh) => Array<number>(3).fill(mesh === null ? 0 : 1)));
+      follow(node, 'scale', accessor('VEC3', scales), 'STEP');
+    }
+  }
+  if (animation.listChannels().length === 0) {
+    animation.dispose();
+    times.dispose();
+  }
+  return {
+    bytes: await written(document),
+    still: parts.filter(({ isStill }) => isStill).map(({ part }) => part),
+  };
+}
+
+/** For each take the weight of every shape: 1 for the take's own, none at rest; before its first take a part waits in it. */
+function weights(meshes: readonly (MeshData | null)[], shapes: readonly MeshData[]): Float32Array<ArrayBuffer> {
+  const values = new Float32Array(meshes.length * shapes.length);
+  meshes.forEach((mesh, i) => {
+    const own = shapes.indexOf(mesh ?? shapes[0]!);
+    if (own >= 0) values[i * shapes.length + own] = 1;
+  });
+  return values;
+}
+
+const written = async (document: Document): Promise<Uint8Array<ArrayBuffer>> =>
+  (await new WebIO().writeBinary(document)) as Uint8Array<ArrayBuffer>;

@@ -1,0 +1,30 @@
+const MM_PER_METRE = 1000;
+
+/** Core's axes, spine along z, turned to those of glTF, y up: the book stands on its tail. (x, y, z) becomes (x, z, -y). */
+function turned(vectors: Float32Array, scale: number): Float32Array<ArrayBuffer> {
+  const result = new Float32Array(vectors.length);
+  for (let i = 0; i < vectors.length; i += 3) {
+    result[i] = vectors[i]! * scale;
+    result[i + 1] = vectors[i + 2]! * scale;
+    result[i + 2] = -vectors[i + 1]! * scale;
+  }
+  return result;
+}
+
+/** Positions in mm as glTF has them, in metres. */
+export const metres = (positions: Float32Array): Float32Array<ArrayBuffer> => turned(positions, 1 / MM_PER_METRE);
+
+/** Directions as glTF has them: of length 1 within the rounding of a float, upward where a face without area has none. */
+export function directions(normals: Float32Array): Float32Array<ArrayBuffer> {
+  const result = turned(normals, 1);
+  for (let i = 0; i < result.length; i += 3) {
+    const length = Math.hypot(result[i]!, result[i + 1]!, result[i + 2]!);
+    if (length > 0) for (let k = i; k < i + 3; k++) result[k]! /= length;
+    else result[i + 1] = 1;
+  }
+  return result;
+}
+
+/** What has to be added to `from` to come to `to`. */
+export const difference = (to: Float32Array, from: Float32Array): Float32Array<ArrayBuffer> =>
+  Float32Array.from(to, (value, i) => value - from[i]!);

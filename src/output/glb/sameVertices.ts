@@ -1,0 +1,78 @@
+import type { Face, MeshData } from '../../core/fold/mesh/meshData.ts';
+import { flatLookup, type Place } from './flatLookup.ts';
+import { vertexNormals } from './vertexNormals.ts';
+
+/** The two sides of a leather; each covers the flat pattern once. */
+const SIDES: readonly Face[] = ['grain', 'flesh'];
+
+/** Corners of a cut edge are those of a side, so they lie this close to one, mm. */
+const TOUCH = 1e-3;
+
+/**
+ * Gives meshes the vertices of another mesh of the same part, so that one can be bent into the other: each vertex of
+ * `wanted` is looked up by its side and its place on the flat pattern, which is the same in every pose.
+ * @returns a function that gives the mesh itself where its vertices answer already, and null where a part without a flat
+ *   pattern does not match
+ */
+export function sameVertices(wanted: MeshData): (mesh: MeshData) => MeshData | null {
+  let sides: Uint8Array | null | undefined;
+  return (mesh) => {
+    if (isAlike(mesh, wanted)) return mesh;
+    if (sides === undefined) sides = sidesOf(wanted);
+    if (sides === null) return null;
+    const lookups = SIDES.map((side) => flatLookup(mesh.uvs, faceIndices(mesh, side)));
+    const positions = new Float32Array(wanted.positions.length);
+    for (let i = 0; i < sides.length; i++) {
+      const place = lookups[sides[i]!]!(wanted.uvs[2 * i]!, wanted.uvs[2 * i + 1]!);
+      if (place === null) return null;
+      positions.set(pointAt(mesh, place), 3 * i);
+    }
+    return { ...wanted, positions, normals: vertexNormals(positions, wanted.indices, wanted.normals) };
+  };
+}
+
+const pointAt = ({ positions }: MeshData, { corners, shares }: Place): [number, number, number] => {
+  const along = (k: number): number =>
+    shares[0] * positions[3 * corners[0] + k]! +
+    shares[1] * positions[3 * corners[1] + k]! +
+    shares[2] * positions[3 * corners[2] + k]!;
+  return [along(0), along(1), along(2)];
+};
+
+const isAlike = (a: MeshData, b: MeshData): boolean =>
+  a.positions.length === b.positions.length &&
+  a.indices.length === b.indices.length &&
+  a.indices.every((index, i) => index === b.indices[i]);
+
+/** The triangles of one face. */
+function faceIndices({ faces, indices }: MeshData, wanted: Face): Uint32Array {
+  const runs = faces.filter(({ face }) => face === wanted);
+  const found = new Uint32Array(runs.reduce((sum, { count }) => sum + count, 0));
+  let at = 0;
+  for (const { start, count } of runs) {
+    found.set(indices.subarray(start, start + count), at);
+    at += count;
+  }
+  return found;
+}
+
+/** For every vertex the side, as its place in `SIDES`, on which it lies; null for what is no leather. */
+function sidesOf(mesh: MeshData): Uint8Array | null {
+  if (!SIDES.every((side) => mesh.faces.some(({ face }) => face === side))) return null;
+  const sides = new Uint8Array(mesh.positions.length / 3);
+  const lookups = SIDES.map((side) => flatLookup(mesh.uvs, faceIndices(mesh, side)));
+  for (const { face, start, count } of mesh.faces)
+    for (const vertex of new Set(mesh.indices.subarray(start, start + count))) {
+      const own = SIDES.indexOf(face);
+      sides[vertex] = own >= 0 ? own : lookups.findIndex((lookup) => touches(mesh, vertex, lookup));
+      if (sides[vertex]! >= SIDES.length) return null;
+    }
+  return sides;
+}
+
+function touches(mesh: MeshData, vertex: number, lookup: ReturnType<typeof flatLookup>): boolean {
+  const place = lookup(mesh.uvs[2 * vertex]!, mesh.uvs[2 * vertex + 1]!);
+  if (place === null) return false;
+  const off = pointAt(mesh, place).map((value, k) => value - mesh.positions[3 * vertex + k]!);
+  return Math.hypot(...off) < TOUCH;
+}

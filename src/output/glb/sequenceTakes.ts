@@ -1,0 +1,14 @@
+import type { CoverDesign } from '../../core/fold/coverDesign.ts';
+import { foldedCover } from '../../core/fold/mesh/foldedCover.ts';
+import type { RangePoint } from '../../core/leather/leatherModel.ts';
+import type { Take } from './partTakes.ts';
+
+/** Takes of the making, few enough for a file of some MB, enough that the folding between two of them looks round. */
+const TAKES = 25;
+
+/** The making of a cover from the flat pattern to the closed book, at even steps. */
+export const sequenceTakes = (design: CoverDesign, point: RangePoint = 'nominal', count = TAKES): Take[] =>
+  Array.from({ length: count }, (_, i) => {
+    const at = i / (count - 1);
+    return { at, parts: foldedCover(design, { kind: 'sequence', at }, point).parts };
+  });

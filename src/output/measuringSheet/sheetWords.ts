@@ -1,0 +1,34 @@
+/** What the customer is asked, in words that need no knowledge of the trade. The letters are those of the figures. */
+export const ASKED: readonly { readonly letter: string; readonly name: string; readonly how: string }[] = [
+  { letter: 'A', name: 'Width', how: 'On the front, from the back edge of the board to the fore-edge.' },
+  { letter: 'B', name: 'Height', how: 'On the front, over the board, top to bottom.' },
+  { letter: 'C', name: 'Thickness, back', how: 'Over both boards, book closed but not squeezed.' },
+  { letter: 'D', name: 'Thickness, fore-edge', how: 'The same on the opposite side, where the pages open.' },
+  { letter: 'E', name: 'One board', how: 'One board alone; of a paperback, its cover.' },
+  { letter: 'F', name: 'Rise of the back', how: 'How far a rounded back stands out past the boards; 0 if flat.' },
+  {
+    letter: 'G',
+    name: 'Round the closed book',
+    how: 'Draw a strip of paper tight from the front fore-edge round the back to the other. Mark both, lay it flat, measure.',
+  },
+  {
+    letter: 'H',
+    name: 'Open width',
+    how: 'The same along the outside of the book lying open, from fore-edge to fore-edge.',
+  },
+];
+
+export const TITLE = 'Measuring a book for a leather cover';
+
+export const INTRODUCTION = {
+  mm: 'Please measure the closed book to the nearest half millimetre, each length twice, and write down what the ruler shows. Add nothing for the cover: that is worked out from your measures. G and H check the others, so do not leave them out.',
+  in: 'Please measure the closed book to the nearest 1/32 in, each length twice, and write down what the ruler shows. Add nothing for the cover: that is worked out from your measures. G and H check the others, so do not leave them out.',
+} as const;
+
+export const TICKS = [
+  ['The cover of the book is', 'hard boards', 'paper or card', 'soft, without boards'],
+  ['Its back is', 'flat', 'rounded'],
+] as const;
+
+export const RULER_NOTE =
+  'Printed ruler. Print this page at actual size (100 %) and lay a bank card along it: if the card does not reach its mark, use another ruler.';

@@ -1,0 +1,41 @@
+import { strToU8 } from 'fflate';
+
+/**
+ * Text that links of layout 1 are compressed against (preset dictionary, RFC 1950 section 2.2): pieces of job documents,
+ * the likeliest last. It is part of the link's layout. Never change it: every link sent out would stop opening. A better
+ * one belongs to a layout 2 that stands beside it.
+ */
+const WORDS = [
+  '"width_mm":600,"height_mm":600,"outline":[[0,0],[600,0],"defects":[],"backbone_deg":90,"at":[',
+  '"strap":{"width_mm":25,"anchor_mm":60,"reach_mm":60,"end_mm":15},"ribbon":{"count":1,"fixed_mm":30,"tail_mm":40},',
+  '"penLoop":{"pen_mm":10,"ease_mm":1,"width_mm":35},"corners":"rounded","clipped","square","mouth":"curved",',
+  '"rates":{"currency":"","decimals":2,"prices":{"outside_per_dm2":null,"pocket_per_dm2":null,"lining_per_dm2":null,',
+  '"thread_per_m":null,"lace_per_m":null,"cement_per_dm2":null,"hour":null},"minutes":{"measure":20,"mockup":25,"cut":8,',
+  '"edges":30,"punch":0.1,"assemble":20,"stitch":0.5,"lace":0.6,"finish":20},"markup_percent":0,"extras":[]}}',
+  '"supplies":{"threadTail_mm":200,"threadWorking_mm":1800,"backStitches":2,"laceThickness_mm":0.8,"laceTail_mm":100,',
+  '"laceWorking_mm":1200,"spliceOverlap_mm":20,"laceMultiples":{"running":{"low":1.5,"high":2},"whip":{"low":2.5,"high":3.5},',
+  '"single loop":{"low":5,"high":6.5},"double loop":{"low":7,"high":8.5},"triple loop":{"low":9,"high":10}},',
+  '"cementBand_mm":3.175,"waste":0.2},"hides":{"outside":null,"pocket":null,"lining":null,"spacing_mm":3,"edge_mm":5},',
+  '"mockup":{"card":{"thickness_mm":0.5,"neutral":0.5,"bendRatio":0.5,"cutWidth_mm":null,"cutHeight_mm":null},"readings":',
+  '{"front_mm":null,"back_mm":null,"head_mm":null,"tail_mm":null,"closes":null,"opening_deg":null,"error_mm":0.25,',
+  '"error_deg":3}},"construction":{"corners":null,"mouth":"straight","mouthCurve":0.15,"lining":"centre","hole_mm":1,',
+  '"slitWidth_mm":2.4,"slitAngle_deg":null,"strap":null,"penLoop":null,"ribbon":null},',
+  '"neutral":0.6366197723675814,"bendRatio":0.2,"modulus_MPa":60,"creaseSet":0.8,"density_kg_m3":950,',
+  '"foldThickness_mm":null,"strainLimit":0.45},',
+  '"foreEdgeThickness_mm":28,"square_mm":3,"jointDip_mm":1,"foldBack_deg":90,"cornerRadius_mm":0,"pageGive":0.25,',
+  '"measured":{"closedWrap_mm":null,"rolledHalf_mm":null,"openFlatWidth_mm":null,"error_mm":0.5}},',
+  '"seating":"front","back","spine","centred","style":"triple loop","single loop","running","whip","saddle",',
+  '"kind":"limp","kind":"paperback","boardThickness_mm":0.4},"leather":{"outside":{"min_mm":1.2,"max_mm":1.6}},',
+  '"lining":{"min_mm":0.6,"max_mm":0.8}},"pocket":{"min_mm":1.190625,"max_mm":1.5875},"lining":null},',
+  '"min_mm":2.38125,"max_mm":2.778125,"neutral":0.6366,"bendRatio":0.2},"min_mm":1.984375,"max_mm":2.38125},',
+  '"pockets":{"construction":"turned","construction":"separate","depth_mm":null,"hold_mm":40},',
+  '"ease":{"foreEdge_mm":1,"head_mm":1,"tail_mm":1},',
+  '"pattern":{"outsideWidth_mm":null,"outsideHeight_mm":null,"rounding_mm":0.5}}',
+  '"seam":{"method":"stitching","edgeMargin_mm":4,"pitch_mm":4}}"spine":{"shape":"rounded","rise_mm":9}},',
+  '{"format":"coverwright-job","version":1,"name":"","book":{"kind":"hardback","width_mm":165,"height_mm":240,',
+  '"thickness_mm":28,"boardThickness_mm":2.5,"spine":{"shape":"flat","rise_mm":0}},',
+  '"leather":{"outside":{"min_mm":1.5875,"max_mm":1.984375}},',
+  '"seam":{"method":"lacing","style":"double loop","edgeMargin_mm":6.35,"pitch_mm":4.76}}',
+];
+
+export const LINK_DICTIONARY: Uint8Array = strToU8(WORDS.join(''));

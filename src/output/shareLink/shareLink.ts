@@ -1,0 +1,76 @@
+import { strFromU8, strToU8, zlibSync } from 'fflate';
+import { type JobIssue, jobIssue } from '../../core/job/jobIssue.ts';
+import type { JobRecord } from '../../core/job/migrate.ts';
+import { type OpenedJob, openJob } from '../../core/job/openJob.ts';
+import { inflateWithin } from './inflateWithin.ts';
+import { LINK_DICTIONARY } from './linkDictionary.ts';
+
+/** Longest link made and read, in characters: a job takes 50 to 500, more with hides drawn point by point. */
+export const MAX_LINK_CHARACTERS = 16_000;
+
+/** Most bytes of JSON that a link may hold. */
+export const MAX_LINK_BYTES = 128_000;
+
+/** Layout of the link: zlib against `LINK_DICTIONARY`, in base64url (RFC 4648 section 5) without padding. */
+const LAYOUT = 1;
+
+const SHAPE = /^#?job=(\d{1,4})\.([A-Za-z0-9_-]+)$/;
+
+/** Whether an address's fragment claims to hold a job, sound or damaged. */
+export const isShareFragment = (fragment: string): boolean => /^#?job=/.test(fragment);
+
+/**
+ * Writes a whole job as the fragment of an address, which browsers never send to a server: `#job=1.<text>`.
+ * @param document the job as written
+ * @returns the fragment, or null where it would be too long to be read: such a job goes as a file
+ */
+export function shareFragment(document: JobRecord): string | null {
+  const bytes = strToU8(JSON.stringify(document));
+  const packed = zlibSync(bytes, { level: 9, dictionary: LINK_DICTIONARY });
+  const base64 = btoa(strFromU8(packed, true));
+  const fragment = `#job=${LAYOUT}.${base64.replaceAll('+', '-').replaceAll('/', '_').replace(/=+$/, '')}`;
+  return bytes.length > MAX_LINK_BYTES || fragment.length > MAX_LINK_CHARACTERS ? null : fragment;
+}
+
+/**
+ * Reads the job back out of an address's fragment.
+ * @param fragment with or without its leading `#`
+ * @returns the job, or why nothing was opened: a link damaged, too long, unpacking to too much, of a layout to come, or
+ *   holding a job that is not sound; never throws
+ */
+export function readShareFragment(fragment: string): OpenedJob {
+  if (fragment.length > MAX_LINK_CHARACTERS)
+    return refused('too_large', `${fragment.length} characters`, `at most ${MAX_LINK_CHARACTERS} characters`);
+  const match = SHAPE.exec(fragment);
+  if (match === null) return refused('unreadable', 'a link with missing or foreign characters', SOUND);
+  const layout = Number(match[1]);
+  if (layout !== LAYOUT)
+    return refused('choice', `a link of layout ${layout}`, `layout ${LAYOUT}`, 'open it with a newer edition');
+  const packed = bytesOf(match[2]!);
+  const bytes = packed && inflateWithin(packed, LINK_DICTIONARY, MAX_LINK_BYTES);
+  if (bytes === null) return refused('unreadable', 'a link that is cut off or altered', SOUND);
+  try {
+    return openJob(JSON.parse(new TextDecoder('utf-8', { fatal: true }).decode(bytes)));
+  } catch {
+    return refused('not_json', 'a link that does not hold a job', SOUND);
+  }
+}
+
+const SOUND = 'a link as the share command made it';
+
+function bytesOf(text: string): Uint8Array | null {
+  try {
+    return strToU8(atob(text.replaceAll('-', '+').replaceAll('_', '/')), true);
+  } catch {
+    return null;
+  }
+}
+
+function refused(
+  code: JobIssue['code'],
+  got: string,
+  allowed: string,
+  remedy = 'ask for the link again, or for the job as a file',
+): OpenedJob {
+  return { ok: false, issues: [jobIssue(code, '(link)', got, allowed, remedy)] };
+}

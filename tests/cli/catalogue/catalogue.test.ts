@@ -1,0 +1,188 @@
+import { execFileSync, spawnSync } from 'node:child_process';
+import { mkdirSync, mkdtempSync, rmSync, writeFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { afterAll, beforeAll, describe, expect, test } from 'vitest';
+import { fitReport } from '../../../src/core/fit.ts';
+import { EXAMPLE_JOBS } from '../../../src/core/job/examples.ts';
+import { soundJob } from '../../jobArbitrary.ts';
+
+const HEADER =
+  'name,book.width_mm,book.height_mm,book.thickness_mm,leather.outside.min_mm,leather.outside.max_mm,pattern.outsideWidth_mm';
+
+describe('the catalogue command', () => {
+  let folder: string;
+  const script = join(import.meta.dirname, '../../../scripts/catalogue.mjs');
+  const run = (args: readonly string[], input?: string) =>
+    spawnSync(process.execPath, [script, ...args], { input, encoding: 'utf8', maxBuffer: 1e9 });
+  const file = (name: string, text: string) => {
+    const path = join(folder, name);
+    writeFileSync(path, text);
+    return path;
+  };
+  const lines = (text: string) => text.trimEnd().split('\n');
+
+  beforeAll(() => {
+    folder = mkdtempSync(join(tmpdir(), 'catalogue-'));
+    execFileSync(process.execPath, [script, '--help']); // builds the bundle once, outside the tests
+  });
+  afterAll(() => rmSync(folder, { recursive: true }));
+
+  test('prints for each row the report that the job has alone', () => {
+    const { status, stdout, stderr } = run(['-'], `${HEADER}\nTide ledger,165,240,28,1.5875,1.984375,\n`);
+    expect(stderr).toBe('');
+    expect(status).toBe(0);
+    const { source, ...report } = JSON.parse(stdout);
+    const job = soundJob({
+      format: 'coverwright-job',
+      version: 1,
+      name: 'Tide ledger',
+      book: { width_mm: 165, height_mm: 240, thickness_mm: 28 },
+      leather: { outside: { min_mm: 1.5875, max_mm: 1.984375 } },
+    });
+    expect(source).toBe('line 2');
+    expect(report).toEqual(JSON.parse(JSON.stringify(fitReport(job))));
+  });
+
+  test('names bad rows by line, leaves them out, and exits 2', () => {
+    const rows = [HEADER, 'A,165,240,28,1,2,', 'B,x,240,28,1,2,', 'C,165', 'D,165,-1,28,3,2,', 'E,165,240,28,1,2,'];
+    for (const cores of ['1', '2']) {
+      const { status, stdout, stderr } = run(['-', '--cores', cores], `${rows.join('\n')}\n`);
+      expect(status).toBe(2);
+      expect(lines(stdout).map((line) => JSON.parse(line).job.name)).toEqual(['A', 'E']);
+      expect(lines(stderr).map((line) => line.split(': ').slice(0, 2))).toEqual([
+        ['line 3', 'book.width_mm'],
+        ['line 4', '(row)'],
+        ['line 5', 'book.height_mm'],
+        ['line 5', 'leather.outside.min_mm'],
+      ]);
+      for (const line of lines(stderr)) expect(line).toMatch(/^line \d+: \S+: got .+; allowed: .+; .+/);
+    }
+  });
+
+  test('exits 1 when a job fails, and says so in its row', () => {
+    const { status, stdout } = run(['-', '--to', 'csv'], `${HEADER}\nA,165,240,28,1,2,340\nB,165,240,28,1,2,\n`);
+    expect(status).toBe(1);
+    expect(lines(stdout).map((line) => line.split(',')[2])).toEqual(['verdict', 'fails', 'fits']);
+  });
+
+  test('gives the same output on any number of cores', () => {
+    const rows = Array.from(
+      { length: 1500 },
+      (_, i) => `Book ${i},${100 + (i % 97)},${150 + (i % 53)},${i % 40},1,1.6,`,
+    );
+    const path = file('many.csv', `${HEADER}\n${rows.join('\n')}\n`);
+    for (const to of ['csv', 'jsonl']) {
+      const one = run([path, '--to', to, '--cores', '1']);
+      const three = run([path, '--to', to, '--cores', '3']);
+      expect(one.stderr.length).toBeGreaterThan(0); // books of no thickness
+      expect(lines(one.stdout).length).toBeGreaterThan(1000);
+      expect(three.stdout).toBe(one.stdout);
+      expect(three.stderr).toBe(one.stderr);
+      expect(three.status).toBe(one.status);
+    }
+  });
+
+  test('takes the jobs of a folder in the order of their names', () => {
+    const jobs = join(folder, 'jobs');
+    mkdirSync(jobs);
+    EXAMPLE_JOBS.forEach(({ document }, i) => {
+      file(`jobs/${9 - i}.json`, JSON.stringify(document));
+    });
+    file('jobs/5.json', '{');
+    file('jobs/notes.txt', 'not a job');
+    const { status, stdout, stderr } = run([jobs]);
+    expect(status).toBe(2);
+    expect(lines(stdout).map((line) => JSON.parse(line).source)).toEqual(['7.json', '8.json', '9.json']);
+    expect(stderr).toMatch(/^5\.json: \(file\): got /);
+  });
+
+  test('writes no cell that a spreadsheet would run', () => {
+    const { stdout } = run(['-', '--to', 'csv'], `${HEADER}\n"=HYPERLINK(""x"")",165,240,28,1,2,\n`);
+    expect(stdout).toContain(`"'=HYPERLINK(""x"")"`);
+  });
+
+  const COVERS = {
+    format: 'coverwright-covers',
+    version: 1,
+    covers: [
+      {
+        name: 'Small',
+        leather: { outside: { min_mm: 1.2, max_mm: 1.6 } },
+        pockets: { depth_mm: 67 },
+        pattern: { outsideWidth_mm: 271, outsideHeight_mm: 201 },
+      },
+      {
+        name: 'Large',
+        leather: { outside: { min_mm: 1.5875, max_mm: 1.984375 } },
+        seam: { method: 'lacing' },
+        pockets: { depth_mm: 84 },
+        pattern: { outsideWidth_mm: 390, outsideHeight_mm: 262 },
+      },
+    ],
+  };
+  const BOOKS = 'name,book.width_mm,book.height_mm,book.thickness_mm';
+
+  test('finds the ready-made cover for each book, and exits 1 when a book has none', () => {
+    const covers = file('covers.json', JSON.stringify(COVERS));
+    const books = file('books.csv', `${BOOKS}\nTide ledger,165,240,28\nShore guide,118,186,17\nAtlas,300,400,30\n`);
+    const { status, stdout } = run(['--covers', covers, '--books', books]);
+    expect(status).toBe(1);
+    expect(
+      lines(stdout)
+        .map((line) => JSON.parse(line))
+        .map(({ book, best }) => [book, best?.cover ?? null]),
+    ).toEqual([
+      ['Tide ledger', 'Large'],
+      ['Shore guide', 'Small'],
+      ['Atlas', null],
+    ]);
+    const table = run(['--covers', covers, '--books', books, '--to', 'csv']);
+    expect(new Set(lines(table.stdout).map((line) => line.split(',').length)).size).toBe(1);
+  });
+
+  test('refuses covers that are not sound and columns that are no book fields', () => {
+    const broken = file('broken.json', JSON.stringify({ ...COVERS, covers: [{ name: 'x' }] }));
+    const covers = file('covers.json', JSON.stringify(COVERS));
+    const books = file('books.csv', `${BOOKS}\n`);
+    expect(run(['--covers', broken, '--books', books])).toMatchObject({ status: 2, stdout: '' });
+    expect(run(['--covers', broken, '--books', books]).stderr).toContain('covers.0.leather: got nothing');
+    const { status, stderr } = run(['--covers', covers, '--books', '-'], 'name,seam.method\n');
+    expect(status).toBe(2);
+    expect(stderr).toMatch(/^seam\.method: got /);
+  });
+
+  test.each([
+    [[], '(files)'],
+    [['a.csv', 'b.csv'], '(files)'],
+    [['no-such-file.csv'], '(file)'],
+    [['--nonsense', 'a.csv'], '--nonsense'],
+    [['--to', 'xml', 'a.csv'], '--to'],
+    [['--units', 'furlong', 'a.csv'], '--units'],
+    [['--cores', '0', 'a.csv'], '--cores'],
+    [['--cores', '1.5', 'a.csv'], '--cores'],
+    [['--max-gap', 'x', 'a.csv'], '--max-gap'],
+    [['--covers', 'a.json'], '--books'],
+    [['--books', 'a.csv'], '--covers'],
+  ])('refuses the words %j with exit 2', (words, path) => {
+    const { status, stdout, stderr } = run(words);
+    expect(status).toBe(2);
+    expect(stdout).toBe('');
+    expect(stderr.startsWith(`${path}: got `)).toBe(true);
+  });
+
+  test.each([
+    ['an empty table', '', '(file)'],
+    ['a misspelt column', 'book.widht_mm\n1\n', 'book.widht_mm'],
+    ['a first row that never ends', '"name\n', 'line 1'],
+  ])('refuses %s with exit 2', (_what, text, path) => {
+    const { status, stdout, stderr } = run(['-'], text);
+    expect(status).toBe(2);
+    expect(stdout).toBe('');
+    expect(stderr.startsWith(`${path}: got `)).toBe(true);
+  });
+
+  test('helps', () => {
+    expect(run(['--help'])).toMatchObject({ status: 0, stderr: '' });
+  });
+});

@@ -1,0 +1,94 @@
+import { Readable } from 'node:stream';
+import { stringify } from 'csv-stringify/sync';
+import fc from 'fast-check';
+import { describe, expect, test } from 'vitest';
+import { csvRows } from '../../../src/cli/catalogue/csvRows.ts';
+import type { Row } from '../../../src/cli/catalogue/row.ts';
+import { seeded } from '../../jobArbitrary.ts';
+
+async function rowsOf(text: string, chunk = text.length): Promise<Row[]> {
+  const bytes = Buffer.from(text);
+  const chunks = Array.from({ length: Math.ceil(bytes.length / (chunk || 1)) }, (_, i) =>
+    bytes.subarray(i * chunk, (i + 1) * chunk),
+  );
+  const rows: Row[] = [];
+  for await (const row of csvRows(Readable.from(chunks))) rows.push(row);
+  return rows;
+}
+
+/** Each row as its place and its cells, or what was got in place of a row. */
+const shown = (rows: readonly Row[]) =>
+  rows.map((row) => [row.source, 'cells' in row ? row.cells : 'issue' in row ? row.issue.got : row.text]);
+
+describe('a table read row by row', () => {
+  test('gives back the cells that were written, quoted or not, whole or in pieces', async () => {
+    const cell = fc.string({ unit: fc.constantFrom('a', 'B', ' ', ',', '"', '\n', '\r\n', ';', 'é', '7') });
+    const table = fc.array(fc.tuple(cell, cell, fc.constant('end')), { minLength: 1, maxLength: 8 });
+    await fc.assert(
+      fc.asyncProperty(table, fc.integer({ min: 1, max: 50 }), async (cells, chunk) => {
+        const rows = await rowsOf(stringify(cells, { quoted: true }), chunk);
+        expect(rows.map((row) => 'cells' in row && row.cells)).toEqual(cells);
+      }),
+      seeded(641, 200),
+    );
+  });
+
+  test('names each row by its first line', async () => {
+    expect(shown(await rowsOf('a,b\n\n"x\ny","z\n\n"\n1,2\n,\n3,4'))).toEqual([
+      ['line 1', ['a', 'b']],
+      ['line 3', ['x\ny', 'z\n\n']],
+      ['line 7', ['1', '2']],
+      ['line 9', ['3', '4']],
+    ]);
+  });
+
+  test('passes over the mark that some programs begin a file with', async () => {
+    expect(shown(await rowsOf('\uFEFFa,b\n'))).toEqual([['line 1', ['a', 'b']]]);
+  });
+
+  test('counts lines through cells that span several, whatever breaks them', async () => {
+    const cell = fc.array(fc.constantFrom('a', '\n', '\r\n', '"'), { maxLength: 6 }).map((parts) => parts.join(''));
+    const table = fc.array(fc.tuple(cell, cell, fc.constant('end')), { minLength: 1, maxLength: 6 });
+    await fc.assert(
+      fc.asyncProperty(table, fc.constantFrom('\n', '\r\n'), async (cells, record_delimiter) => {
+        const text = stringify([['a', 'b', 'c'], ...cells], { quoted: true, record_delimiter });
+        const expected = cells.map((_, i) => {
+          const before = stringify([['a', 'b', 'c'], ...cells.slice(0, i)], { quoted: true, record_delimiter });
+          return `line ${before.split('\n').length}`;
+        });
+        expect((await rowsOf(text)).slice(1).map(({ source }) => source)).toEqual(expected);
+      }),
+      seeded(642, 200),
+    );
+  });
+
+  test('takes stray quotes as text', async () => {
+    expect(shown(await rowsOf('a,b\n8" album,1\n"x"y,2\n'))).toEqual([
+      ['line 1', ['a', 'b']],
+      ['line 2', ['8" album', '1']],
+      ['line 3', ['"x"y', '2']],
+    ]);
+  });
+
+  test.each([1, 3, 7, 1000])('puts bad rows in their place, read in pieces of %d', async (chunk) => {
+    expect(shown(await rowsOf('a,b\n1,2\n3\n\n4,"5\n5",6,7\n8,9\n"a,b', chunk))).toEqual([
+      ['line 1', ['a', 'b']],
+      ['line 2', ['1', '2']],
+      ['line 3', '1 cell'],
+      ['line 5', '4 cells'],
+      ['line 7', ['8', '9']],
+      ['line 8', 'a quote that is not closed'],
+    ]);
+  });
+
+  test('reports a quote that swallows the rest of a large file once', async () => {
+    const rows = await rowsOf(`a,b\n1,2\n"3,4\n${'5,6\n'.repeat(1_000_000)}`, 65_536);
+    expect(shown(rows)).toEqual([
+      ['line 1', ['a', 'b']],
+      ['line 2', ['1', '2']],
+      ['line 3', 'a quote that is not closed'],
+    ]);
+  });
+
+  test('has no rows in nothing', async () => expect(await rowsOf('')).toEqual([]));
+});

@@ -1,0 +1,84 @@
+import { describe, expect, test } from 'vitest';
+import { measuringSheetPdf } from '../../../src/output/measuringSheet/measuringSheetPdf.ts';
+import { CARD, printedRuler } from '../../../src/output/measuringSheet/printedRuler.ts';
+import { ASKED } from '../../../src/output/measuringSheet/sheetWords.ts';
+import { readPdf } from '../pdfReading.ts';
+
+const SHEETS = [
+  { paper: 'A4', units: 'mm', width: 210, height: 297 },
+  { paper: 'A4', units: 'in', width: 210, height: 297 },
+  { paper: 'Letter', units: 'mm', width: 215.9, height: 279.4 },
+  { paper: 'Letter', units: 'in', width: 215.9, height: 279.4 },
+] as const;
+
+describe.each(SHEETS)('the measuring sheet on $paper in $units', ({ paper, units, width, height }) => {
+  test('is one page with its words to select, and nothing runs over its edges', async () => {
+    const pages = await readPdf(await measuringSheetPdf({ paper, units }));
+    expect(pages).toHaveLength(1);
+    const [page] = pages;
+    expect(page!.width).toBeCloseTo(width, 1);
+    expect(page!.height).toBeCloseTo(height, 1);
+    const text = page!.words.map((word) => word.text).join(' ');
+    for (const { name } of ASKED) expect(text).toContain(name);
+    expect(text).toContain('Measuring a book');
+    const points = [
+      ...page!.paths.flatMap(({ chains }) => chains.flat()),
+      ...page!.words.filter((word) => word.text.trim() !== '').map(({ at }) => at),
+    ];
+    for (const [x, y] of points) {
+      expect(x).toBeGreaterThanOrEqual(5);
+      expect(x).toBeLessThanOrEqual(width - 5);
+      expect(y).toBeGreaterThanOrEqual(5);
+      expect(y).toBeLessThanOrEqual(height - 5);
+    }
+  });
+
+  test('sets no line of words on another', async () => {
+    const [page] = await readPdf(await measuringSheetPdf({ paper, units }));
+    const words = page!.words.filter((word) => word.text.trim() !== '');
+    const tooNear = words.flatMap((a, i) =>
+      words
+        .slice(i + 1)
+        .filter((b) => Math.abs(a.at[1] - b.at[1]) < 3 && a.at[1] !== b.at[1] && Math.abs(a.at[0] - b.at[0]) < 1)
+        .map((b) => `${a.text} / ${b.text}`),
+    );
+    expect(tooNear).toEqual([]);
+  });
+
+  test('asks in words for every letter of the drawings, in the unit wanted', async () => {
+    const [page] = await readPdf(await measuringSheetPdf({ paper, units }));
+    const texts = page!.words.map((word) => word.text);
+    for (const { letter } of ASKED) expect(texts.filter((text) => text === letter)).toHaveLength(2);
+    expect(texts.filter((text) => text === units)).toHaveLength(ASKED.length);
+  });
+
+  test('gives the same bytes each time', async () => {
+    expect(await measuringSheetPdf({ paper, units })).toEqual(await measuringSheetPdf({ paper, units }));
+  });
+
+  test('has its card mark at the width of a card from the ruler’s zero', async () => {
+    const [page] = await readPdf(await measuringSheetPdf({ paper, units }));
+    const upright = page!.paths.flatMap(({ chains, lineWidth }) =>
+      chains
+        .filter(([a, b]) => a !== undefined && b !== undefined && a[0] === b[0] && a[1] < 25 && b[1] < 25)
+        .map(([a]) => ({ x: a![0], lineWidth })),
+    );
+    const zero = Math.min(...upright.map(({ x }) => x));
+    const marks = upright.filter(({ lineWidth }) => lineWidth > 0.4);
+    expect(marks).toHaveLength(1);
+    expect(marks[0]!.x - zero).toBeCloseTo(CARD, 3);
+  });
+});
+
+describe('the printed ruler', () => {
+  test.each([
+    ['mm', 178, 170, 171, 18],
+    ['in', 178, 177.8, 113, 8],
+  ] as const)('in %s of %d mm has whole units only', (units, room, length, ticks, figures) => {
+    const ruler = printedRuler(units, room);
+    expect(ruler.length).toBeCloseTo(length, 9);
+    expect(ruler.ticks).toHaveLength(ticks + 1); // and its base line
+    expect(ruler.figures).toHaveLength(figures);
+    expect(ruler.figures.at(-1)?.at).toBeCloseTo(length, 9);
+  });
+});
