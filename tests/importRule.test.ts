@@ -87,7 +87,7 @@ describe('what the rule refuses', () => {
     ['core/fit.ts', './units/mm.ts'],
     ['core/fold/strip/solve.ts', '../../math/vec2.ts'],
     ['core/job/examples.ts', '../../../public/jobs/tide-ledger.json'],
-    ['core/job/jobSchema.ts', 'zod'],
+    ['core/job/jobSchema.ts', 'zod/mini'],
     ['cli/main.ts', 'node:fs'],
     ['cli/main.ts', '../core/index.ts'],
     ['app/main.tsx', 'react-dom/client'],

@@ -29,7 +29,7 @@ const ORDER =
   'core -> output -> cli, app';
 
 /** Packages that need neither a browser nor Node, so that core may use them. */
-const CORE_PACKAGES = new Set(['zod', 'clipper2-ts']);
+const CORE_PACKAGES = new Set(['zod/mini', 'clipper2-ts']);
 
 const RUNTIME_FREE = /^(node:|react($|-dom|\/)|@react-three\/)/;
 

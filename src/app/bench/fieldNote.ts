@@ -1,10 +1,10 @@
-import { z } from 'zod';
+import * as z from 'zod/mini';
 import type { FieldNote } from '../../core/job/field.ts';
 import { jobSchema } from '../../core/job/jobSchema.ts';
 
 /** A schema with its optional, default, nullable and transform layers, from the outside in. */
 function layers(schema: z.core.$ZodType): z.core.$ZodType[] {
-  const { def } = (schema as z.ZodType)._zod as unknown as {
+  const { def } = (schema as z.ZodMiniType)._zod as unknown as {
     def: { innerType?: z.core.$ZodType; in?: z.core.$ZodType };
   };
   const inner = def.innerType ?? def.in;
@@ -12,7 +12,7 @@ function layers(schema: z.core.$ZodType): z.core.$ZodType[] {
 }
 
 const shapeOf = (schema: z.core.$ZodType): Record<string, z.core.$ZodType> | undefined =>
-  layers(schema).find((layer): layer is z.ZodObject => layer instanceof z.ZodObject)?.shape;
+  layers(schema).find((layer): layer is z.ZodMiniObject => layer instanceof z.ZodMiniObject)?.shape;
 
 function schemaAt(path: string): z.core.$ZodType {
   return path.split('.').reduce<z.core.$ZodType>((schema, key) => {

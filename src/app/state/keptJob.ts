@@ -1,4 +1,4 @@
-import { z } from 'zod';
+import * as z from 'zod/mini';
 import type { Step } from './jobHistory.ts';
 
 /** Bump the version when the shape below changes: an older one is then left alone and not read. */
@@ -6,7 +6,7 @@ const KEY = 'coverwright.open-job.v1';
 
 const keptSchema = z.object({
   document: z.looseObject({}),
-  typed: z.object({}).catchall(z.object({ text: z.string(), unit: z.enum(['mm', 'in']) })),
+  typed: z.record(z.string(), z.object({ text: z.string(), unit: z.enum(['mm', 'in']) })),
 });
 
 /** The job that was open when the page was left, or null where nothing readable was kept. */

@@ -1,10 +1,10 @@
-import { z } from 'zod';
+import * as z from 'zod/mini';
 
 /** How the bench is looked at; it is kept in the browser and is no part of the job. */
 const viewChoiceSchema = z.object({
-  units: z.enum(['mm', 'in']).default('mm'),
-  scheme: z.enum(['system', 'light', 'dark']).default('system'),
-  look: z.enum(['full', 'light']).default('full'),
+  units: z._default(z.enum(['mm', 'in']), 'mm'),
+  scheme: z._default(z.enum(['system', 'light', 'dark']), 'system'),
+  look: z._default(z.enum(['full', 'light']), 'full'),
 });
 
 export type ViewChoice = z.output<typeof viewChoiceSchema>;

@@ -1,4 +1,4 @@
-import { z } from 'zod';
+import * as z from 'zod/mini';
 import { lengthField, numberField } from './field.ts';
 import { addRuleIssue } from './rule.ts';
 
@@ -9,159 +9,169 @@ export const KIND_DEFAULTS = {
   limp: { boardThickness_mm: 1, square_mm: 0, jointDip_mm: 0, foldBack_deg: 175 },
 } as const;
 
-const spineSchema = z
-  .strictObject({
-    shape: z.enum(['flat', 'rounded']).default('flat').meta({ title: 'Back' }),
-    rise_mm: lengthField(
-      'Rise',
+const spineSchema = z.prefault(
+  z.strictObject({
+    shape: z._default(z.enum(['flat', 'rounded']), 'flat').check(z.meta({ title: 'Back' })),
+    rise_mm: z.prefault(
+      lengthField('Rise', 0, 150, 'How far a rounded back stands out beyond the straight line between the boards.'),
       0,
-      150,
-      'How far a rounded back stands out beyond the straight line between the boards.',
-    ).prefault(0),
-  })
-  .prefault({});
+    ),
+  }),
+  {},
+);
 
-const measuredSchema = z
-  .strictObject({
-    closedWrap_mm: lengthField(
-      'Closed wrap',
-      20,
-      3000,
-      'Tape or paper strip round the closed book, from the front fore-edge over the spine to the back fore-edge.',
-    )
-      .nullable()
-      .default(null),
-    rolledHalf_mm: lengthField(
-      'Rolled half',
-      10,
-      1500,
-      'Book rolled on card: from the middle of the spine to one fore-edge.',
-    )
-      .nullable()
-      .default(null),
-    openFlatWidth_mm: lengthField(
-      'Open flat',
-      20,
-      3000,
-      'Fore-edge to fore-edge over the outside of the book lying open.',
-    )
-      .nullable()
-      .default(null),
-    error_mm: lengthField('Measuring error', 0, 5, 'How far any one measure may be off, either way.').prefault(0.5),
-  })
-  .prefault({});
+const measuredSchema = z.prefault(
+  z.strictObject({
+    closedWrap_mm: z._default(
+      z.nullable(
+        lengthField(
+          'Closed wrap',
+          20,
+          3000,
+          'Tape or paper strip round the closed book, from the front fore-edge over the spine to the back fore-edge.',
+        ),
+      ),
+      null,
+    ),
+    rolledHalf_mm: z._default(
+      z.nullable(
+        lengthField('Rolled half', 10, 1500, 'Book rolled on card: from the middle of the spine to one fore-edge.'),
+      ),
+      null,
+    ),
+    openFlatWidth_mm: z._default(
+      z.nullable(lengthField('Open flat', 20, 3000, 'Fore-edge to fore-edge over the outside of the book lying open.')),
+      null,
+    ),
+    error_mm: z.prefault(lengthField('Measuring error', 0, 5, 'How far any one measure may be off, either way.'), 0.5),
+  }),
+  {},
+);
 
 /** The closed book on the bench. Fields that depend on the kind of book are filled from `KIND_DEFAULTS`. */
 export const bookSchema = z
-  .strictObject({
-    kind: z.enum(['hardback', 'paperback', 'limp']).default('hardback').meta({ title: 'Binding' }),
-    width_mm: lengthField('Width', 30, 1000, 'From the spine face of the board line to the fore-edge, over the board.'),
-    height_mm: lengthField('Height', 30, 1500, 'Head to tail, over the board.'),
-    thickness_mm: lengthField('Thickness', 1, 300, 'Over both boards at the spine, book closed and not squeezed.'),
-    foreEdgeThickness_mm: lengthField(
-      'Thickness at fore-edge',
-      1,
-      300,
-      'Over both boards at the fore-edge. Default: as at the spine.',
-    ).optional(),
-    boardThickness_mm: lengthField(
-      'Board',
-      0.1,
-      12,
-      'One board, or one cover of a paperback. Default by kind.',
-    ).optional(),
-    square_mm: lengthField('Square', 0, 25, 'Board margin beyond the text block. Default by kind.').optional(),
-    spine: spineSchema,
-    cornerRadius_mm: lengthField(
-      'Edge radius at spine',
-      0,
-      60,
-      'Rounding of the edge where board line and spine meet, seen across the spine.',
-    ).prefault(0),
-    jointDip_mm: lengthField(
-      'Joint dip',
-      0,
-      20,
-      'Extra path each joint needs when the book lies flat. Default 1 for a hardback, else 0.',
-    ).optional(),
-    foldBack_deg: numberField(
-      'Fold-back',
-      'deg',
-      0,
-      180,
-      'How far the boards may be bent back beyond flat while loading. Default by kind.',
-    ).optional(),
-    pageGive: numberField(
-      'Page give',
-      '',
-      0,
-      0.9,
-      'Share of the text block thickness by which the pages give way to the pockets at the fore-edge. Assumption.',
-    ).default(0.25),
-    measured: measuredSchema,
-  })
-  .transform((book) => {
-    const usual = KIND_DEFAULTS[book.kind];
-    return {
-      ...book,
-      foreEdgeThickness_mm: book.foreEdgeThickness_mm ?? book.thickness_mm,
-      boardThickness_mm: book.boardThickness_mm ?? (usual.boardThickness_mm as typeof book.width_mm),
-      square_mm: book.square_mm ?? (usual.square_mm as typeof book.width_mm),
-      jointDip_mm: book.jointDip_mm ?? (usual.jointDip_mm as typeof book.width_mm),
-      foldBack_deg: book.foldBack_deg ?? usual.foldBack_deg,
-    };
-  })
-  .superRefine((book, context) => {
-    const { rise_mm: rise, shape } = book.spine;
-    const half = book.thickness_mm / 2;
-    if (shape === 'flat' && rise > 0)
-      addRuleIssue(
-        context,
-        ['spine', 'rise_mm'],
-        rise,
-        '0 for a flat back',
-        'set spine.shape to "rounded", or the rise to 0',
-      );
-    if (rise > half)
-      addRuleIssue(
-        context,
-        ['spine', 'rise_mm'],
-        rise,
-        `at most half the thickness, ${half}`,
-        'measure the rise from the line between the two boards to the top of the back',
-      );
-    const boards = 2 * book.boardThickness_mm;
-    if (boards >= Math.min(book.thickness_mm, book.foreEdgeThickness_mm))
-      addRuleIssue(
-        context,
-        ['boardThickness_mm'],
-        book.boardThickness_mm,
-        `less than half the thickness, ${Math.min(book.thickness_mm, book.foreEdgeThickness_mm) / 2}`,
-        'thickness is taken over both boards: check both measures',
-      );
-    if (book.cornerRadius_mm > half)
-      addRuleIssue(
-        context,
-        ['cornerRadius_mm'],
-        book.cornerRadius_mm,
-        `at most half the thickness, ${half}`,
-        'give the rounding of one edge, not of the whole back',
-      );
-    const wedge = Math.abs(book.foreEdgeThickness_mm - book.thickness_mm);
-    if (wedge > book.width_mm)
-      addRuleIssue(
-        context,
-        ['foreEdgeThickness_mm'],
-        book.foreEdgeThickness_mm,
-        `within the width, ${book.width_mm}, of the thickness at the spine`,
-        'measure over both boards with the book closed',
-      );
-    if (book.square_mm > Math.min(book.width_mm, book.height_mm) / 4)
-      addRuleIssue(
-        context,
-        ['square_mm'],
-        book.square_mm,
-        `at most a quarter of the smaller side, ${Math.min(book.width_mm, book.height_mm) / 4}`,
-        'the square is the small board margin beyond the pages',
-      );
-  });
+  .pipe(
+    z.strictObject({
+      kind: z._default(z.enum(['hardback', 'paperback', 'limp']), 'hardback').check(z.meta({ title: 'Binding' })),
+      width_mm: lengthField(
+        'Width',
+        30,
+        1000,
+        'From the spine face of the board line to the fore-edge, over the board.',
+      ),
+      height_mm: lengthField('Height', 30, 1500, 'Head to tail, over the board.'),
+      thickness_mm: lengthField('Thickness', 1, 300, 'Over both boards at the spine, book closed and not squeezed.'),
+      foreEdgeThickness_mm: z.optional(
+        lengthField('Thickness at fore-edge', 1, 300, 'Over both boards at the fore-edge. Default: as at the spine.'),
+      ),
+      boardThickness_mm: z.optional(
+        lengthField('Board', 0.1, 12, 'One board, or one cover of a paperback. Default by kind.'),
+      ),
+      square_mm: z.optional(lengthField('Square', 0, 25, 'Board margin beyond the text block. Default by kind.')),
+      spine: spineSchema,
+      cornerRadius_mm: z.prefault(
+        lengthField(
+          'Edge radius at spine',
+          0,
+          60,
+          'Rounding of the edge where board line and spine meet, seen across the spine.',
+        ),
+        0,
+      ),
+      jointDip_mm: z.optional(
+        lengthField(
+          'Joint dip',
+          0,
+          20,
+          'Extra path each joint needs when the book lies flat. Default 1 for a hardback, else 0.',
+        ),
+      ),
+      foldBack_deg: z.optional(
+        numberField(
+          'Fold-back',
+          'deg',
+          0,
+          180,
+          'How far the boards may be bent back beyond flat while loading. Default by kind.',
+        ),
+      ),
+      pageGive: z._default(
+        numberField(
+          'Page give',
+          '',
+          0,
+          0.9,
+          'Share of the text block thickness by which the pages give way to the pockets at the fore-edge. Assumption.',
+        ),
+        0.25,
+      ),
+      measured: measuredSchema,
+    }),
+    z.transform((book) => {
+      const usual = KIND_DEFAULTS[book.kind];
+      return {
+        ...book,
+        foreEdgeThickness_mm: book.foreEdgeThickness_mm ?? book.thickness_mm,
+        boardThickness_mm: book.boardThickness_mm ?? (usual.boardThickness_mm as typeof book.width_mm),
+        square_mm: book.square_mm ?? (usual.square_mm as typeof book.width_mm),
+        jointDip_mm: book.jointDip_mm ?? (usual.jointDip_mm as typeof book.width_mm),
+        foldBack_deg: book.foldBack_deg ?? usual.foldBack_deg,
+      };
+    }),
+  )
+  .check(
+    z.superRefine((book, context) => {
+      const { rise_mm: rise, shape } = book.spine;
+      const half = book.thickness_mm / 2;
+      if (shape === 'flat' && rise > 0)
+        addRuleIssue(
+          context,
+          ['spine', 'rise_mm'],
+          rise,
+          '0 for a flat back',
+          'set spine.shape to "rounded", or the rise to 0',
+        );
+      if (rise > half)
+        addRuleIssue(
+          context,
+          ['spine', 'rise_mm'],
+          rise,
+          `at most half the thickness, ${half}`,
+          'measure the rise from the line between the two boards to the top of the back',
+        );
+      const boards = 2 * book.boardThickness_mm;
+      if (boards >= Math.min(book.thickness_mm, book.foreEdgeThickness_mm))
+        addRuleIssue(
+          context,
+          ['boardThickness_mm'],
+          book.boardThickness_mm,
+          `less than half the thickness, ${Math.min(book.thickness_mm, book.foreEdgeThickness_mm) / 2}`,
+          'thickness is taken over both boards: check both measures',
+        );
+      if (book.cornerRadius_mm > half)
+        addRuleIssue(
+          context,
+          ['cornerRadius_mm'],
+          book.cornerRadius_mm,
+          `at most half the thickness, ${half}`,
+          'give the rounding of one edge, not of the whole back',
+        );
+      const wedge = Math.abs(book.foreEdgeThickness_mm - book.thickness_mm);
+      if (wedge > book.width_mm)
+        addRuleIssue(
+          context,
+          ['foreEdgeThickness_mm'],
+          book.foreEdgeThickness_mm,
+          `within the width, ${book.width_mm}, of the thickness at the spine`,
+          'measure over both boards with the book closed',
+        );
+      if (book.square_mm > Math.min(book.width_mm, book.height_mm) / 4)
+        addRuleIssue(
+          context,
+          ['square_mm'],
+          book.square_mm,
+          `at most a quarter of the smaller side, ${Math.min(book.width_mm, book.height_mm) / 4}`,
+          'the square is the small board margin beyond the pages',
+        );
+    }),
+  );

@@ -1,4 +1,4 @@
-import { z } from 'zod';
+import * as z from 'zod/mini';
 import { mm } from '../units/mm.ts';
 
 /** What a form, a help text or an error needs to know of one number field. Kept in zod's own metadata. */
@@ -13,11 +13,8 @@ export interface FieldNote {
 /** A length field in millimetres, branded on the way out. `min` and `max` are inclusive. */
 export const lengthField = (title: string, min: number, max: number, description: string) =>
   z
-    .number()
-    .min(min)
-    .max(max)
-    .transform(mm)
-    .meta({ title, description, unit: 'mm', min, max } satisfies FieldNote);
+    .pipe(z.number().check(z.minimum(min), z.maximum(max)), z.transform(mm))
+    .check(z.meta({ title, description, unit: 'mm', min, max } satisfies FieldNote));
 
 /** A field in any unit but millimetres; `unit` is '' for a ratio. */
 export const numberField = (
@@ -27,8 +24,4 @@ export const numberField = (
   max: number,
   description: string,
 ) =>
-  z
-    .number()
-    .min(min)
-    .max(max)
-    .meta({ title, description, unit, min, max } satisfies FieldNote);
+  z.number().check(z.minimum(min), z.maximum(max), z.meta({ title, description, unit, min, max } satisfies FieldNote));

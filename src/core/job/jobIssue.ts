@@ -1,4 +1,4 @@
-import type { z } from 'zod';
+import type * as z from 'zod/mini';
 import type { RuleParams } from './rule.ts';
 
 /** One thing wrong with a job, as data: where, what was got, what is allowed, what to do. */
@@ -100,6 +100,6 @@ function fromZod(issue: z.core.$ZodIssue, root: unknown): JobIssue[] {
 }
 
 /** Turns zod's error into the project's issues. `root` is the value that was parsed, to quote what was got. */
-export function jobIssues(error: z.ZodError, root: unknown): JobIssue[] {
+export function jobIssues(error: z.core.$ZodError, root: unknown): JobIssue[] {
   return error.issues.flatMap((issue) => fromZod(issue, root));
 }

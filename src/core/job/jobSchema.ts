@@ -1,4 +1,4 @@
-import { z } from 'zod';
+import * as z from 'zod/mini';
 import { bookSchema } from './bookSchema.ts';
 import { checkConstruction, constructionSchema } from './constructionSchema.ts';
 import { lengthField } from './field.ts';
@@ -22,80 +22,95 @@ export const SEAM_DEFAULTS = {
 } as const;
 
 const seamSchema = z
-  .strictObject({
-    method: z.enum(['stitching', 'lacing']).default('stitching').meta({ title: 'Seam' }),
-    style: z
-      .enum([...SEAM_STYLES.stitching, ...SEAM_STYLES.lacing])
-      .optional()
-      .meta({ title: 'Style' }),
-    edgeMargin_mm: lengthField('Edge margin', 1, 30, 'From the cut edge to the stitch line.').optional(),
-    pitch_mm: lengthField('Pitch', 1, 25, 'From hole to hole, or slit to slit.').optional(),
-    cornerRadius_mm: lengthField('Corner radius', 0, 60, 'Rounding of the corners of the cut pieces.').prefault(0),
-  })
-  .prefault({})
-  .transform((seam) => {
-    const usual = SEAM_DEFAULTS[seam.method];
-    return {
-      ...seam,
-      style: seam.style ?? usual.style,
-      edgeMargin_mm: seam.edgeMargin_mm ?? (usual.edgeMargin_mm as typeof seam.cornerRadius_mm),
-      pitch_mm: seam.pitch_mm ?? (usual.pitch_mm as typeof seam.cornerRadius_mm),
-    };
-  })
-  .superRefine((seam, context) => {
-    const styles: readonly string[] = SEAM_STYLES[seam.method];
-    if (!styles.includes(seam.style))
-      addRuleIssue(
-        context,
-        ['style'],
-        seam.style,
-        `one of ${styles.join(', ')} for ${seam.method}`,
-        'choose a style of this seam',
-      );
-  });
+  .pipe(
+    z.prefault(
+      z.strictObject({
+        method: z._default(z.enum(['stitching', 'lacing']), 'stitching').check(z.meta({ title: 'Seam' })),
+        style: z.optional(z.enum([...SEAM_STYLES.stitching, ...SEAM_STYLES.lacing])).check(z.meta({ title: 'Style' })),
+        edgeMargin_mm: z.optional(lengthField('Edge margin', 1, 30, 'From the cut edge to the stitch line.')),
+        pitch_mm: z.optional(lengthField('Pitch', 1, 25, 'From hole to hole, or slit to slit.')),
+        cornerRadius_mm: z.prefault(
+          lengthField('Corner radius', 0, 60, 'Rounding of the corners of the cut pieces.'),
+          0,
+        ),
+      }),
+      {},
+    ),
+    z.transform((seam) => {
+      const usual = SEAM_DEFAULTS[seam.method];
+      return {
+        ...seam,
+        style: seam.style ?? usual.style,
+        edgeMargin_mm: seam.edgeMargin_mm ?? (usual.edgeMargin_mm as typeof seam.cornerRadius_mm),
+        pitch_mm: seam.pitch_mm ?? (usual.pitch_mm as typeof seam.cornerRadius_mm),
+      };
+    }),
+  )
+  .check(
+    z.superRefine((seam, context) => {
+      const styles: readonly string[] = SEAM_STYLES[seam.method];
+      if (!styles.includes(seam.style))
+        addRuleIssue(
+          context,
+          ['style'],
+          seam.style,
+          `one of ${styles.join(', ')} for ${seam.method}`,
+          'choose a style of this seam',
+        );
+    }),
+  );
 
-const pocketsSchema = z
-  .strictObject({
-    construction: z.enum(['separate', 'turned']).default('separate').meta({ title: 'Pockets' }),
-    depth_mm: lengthField(
-      'Depth',
-      5,
-      1000,
-      'From the fore-edge seam (turned end: from the turn) to the mouth, measured on the assembled cover.',
-    )
-      .nullable()
-      .default(null),
-    hold_mm: lengthField('Holding depth', 5, 300, 'Least length of board that must stay in its pocket.').prefault(40),
-  })
-  .prefault({});
+const pocketsSchema = z.prefault(
+  z.strictObject({
+    construction: z._default(z.enum(['separate', 'turned']), 'separate').check(z.meta({ title: 'Pockets' })),
+    depth_mm: z._default(
+      z.nullable(
+        lengthField(
+          'Depth',
+          5,
+          1000,
+          'From the fore-edge seam (turned end: from the turn) to the mouth, measured on the assembled cover.',
+        ),
+      ),
+      null,
+    ),
+    hold_mm: z.prefault(
+      lengthField('Holding depth', 5, 300, 'Least length of board that must stay in its pocket.'),
+      40,
+    ),
+  }),
+  {},
+);
 
 const easeField = (title: string) =>
-  lengthField(title, 0, 20, 'Gap wished here at the thick end of the leather.').prefault(1);
+  z.prefault(lengthField(title, 0, 20, 'Gap wished here at the thick end of the leather.'), 1);
 
-const easeSchema = z
-  .strictObject({
+const easeSchema = z.prefault(
+  z.strictObject({
     foreEdge_mm: easeField('Fore-edge ease'),
     head_mm: easeField('Head ease'),
     tail_mm: easeField('Tail ease'),
-  })
-  .prefault({});
+  }),
+  {},
+);
 
-const patternSchema = z
-  .strictObject({
-    outsideWidth_mm: lengthField('Outside width', 40, 4000, 'Cut width of the outside, when the maker decides it.')
-      .nullable()
-      .default(null),
-    outsideHeight_mm: lengthField('Outside height', 30, 2000, 'Cut height of the outside, when the maker decides it.')
-      .nullable()
-      .default(null),
-    rounding_mm: lengthField(
-      'Rounded up to',
-      0,
-      10,
-      'Cut sizes are rounded up to a multiple of this; 0 for none.',
-    ).prefault(0.5),
-  })
-  .prefault({});
+const patternSchema = z.prefault(
+  z.strictObject({
+    outsideWidth_mm: z._default(
+      z.nullable(lengthField('Outside width', 40, 4000, 'Cut width of the outside, when the maker decides it.')),
+      null,
+    ),
+    outsideHeight_mm: z._default(
+      z.nullable(lengthField('Outside height', 30, 2000, 'Cut height of the outside, when the maker decides it.')),
+      null,
+    ),
+    rounding_mm: z.prefault(
+      lengthField('Rounded up to', 0, 10, 'Cut sizes are rounded up to a multiple of this; 0 for none.'),
+      0.5,
+    ),
+  }),
+  {},
+);
 
 const WIDER = 'give a larger size, or null to let the tool decide';
 
@@ -104,12 +119,14 @@ export const jobSchema = z
   .strictObject({
     format: z.literal('coverwright-job'),
     version: z.literal(1),
-    name: z.string().max(200).default('Untitled cover').meta({ title: 'Job' }),
+    name: z._default(z.string().check(z.maxLength(200)), 'Untitled cover').check(z.meta({ title: 'Job' })),
     book: bookSchema,
     leather: leatherSchema,
     seam: seamSchema,
     pockets: pocketsSchema,
-    seating: z.enum(['centred', 'front', 'back', 'spine']).default('centred').meta({ title: 'Boards sit' }),
+    seating: z
+      ._default(z.enum(['centred', 'front', 'back', 'spine']), 'centred')
+      .check(z.meta({ title: 'Boards sit' })),
     ease: easeSchema,
     pattern: patternSchema,
     construction: constructionSchema,
@@ -118,22 +135,24 @@ export const jobSchema = z
     supplies: suppliesSchema,
     rates: ratesSchema,
   })
-  .superRefine((job, context) => {
-    checkConstruction(job, context);
-    const { outsideWidth_mm: width, outsideHeight_mm: height } = job.pattern;
-    const margins = 2 * job.seam.edgeMargin_mm;
-    if (height !== null && height <= margins)
-      addRuleIssue(context, ['pattern', 'outsideHeight_mm'], height, `more than two edge margins, ${margins}`, WIDER);
-    const ends = job.pockets.construction === 'turned' ? 2 * (job.pockets.depth_mm ?? 0) : margins;
-    if (width !== null && width <= ends)
-      addRuleIssue(
-        context,
-        ['pattern', 'outsideWidth_mm'],
-        width,
-        `more than the two ${job.pockets.construction === 'turned' ? 'turned ends' : 'edge margins'}, ${ends}`,
-        WIDER,
-      );
-  });
+  .check(
+    z.superRefine((job, context) => {
+      checkConstruction(job, context);
+      const { outsideWidth_mm: width, outsideHeight_mm: height } = job.pattern;
+      const margins = 2 * job.seam.edgeMargin_mm;
+      if (height !== null && height <= margins)
+        addRuleIssue(context, ['pattern', 'outsideHeight_mm'], height, `more than two edge margins, ${margins}`, WIDER);
+      const ends = job.pockets.construction === 'turned' ? 2 * (job.pockets.depth_mm ?? 0) : margins;
+      if (width !== null && width <= ends)
+        addRuleIssue(
+          context,
+          ['pattern', 'outsideWidth_mm'],
+          width,
+          `more than the two ${job.pockets.construction === 'turned' ? 'turned ends' : 'edge margins'}, ${ends}`,
+          WIDER,
+        );
+    }),
+  );
 
 /** A job as written: optional fields may be missing. */
 export type JobInput = z.input<typeof jobSchema>;

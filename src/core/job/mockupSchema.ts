@@ -1,68 +1,84 @@
-import { z } from 'zod';
+import * as z from 'zod/mini';
 import { lengthField, numberField } from './field.ts';
 import { addRuleIssue } from './rule.ts';
 
 const edge = (title: string) =>
-  lengthField(title, -60, 60, 'Gap from the board edge to its seat in the card; overrun is negative.')
-    .nullable()
-    .default(null);
+  z._default(
+    z.nullable(lengthField(title, -60, 60, 'Gap from the board edge to its seat in the card; overrun is negative.')),
+    null,
+  );
 
 const cut = (title: string, max: number) =>
-  lengthField(title, 20, max, 'As the card was cut. Default: as the tool sizes the card.').nullable().default(null);
+  z._default(
+    z.nullable(lengthField(title, 20, max, 'As the card was cut. Default: as the tool sizes the card.')),
+    null,
+  );
 
 /** A trial of the cover in card: the card itself, and what it showed on the book. */
-export const mockupSchema = z
-  .strictObject({
-    card: z
-      .strictObject({
-        thickness_mm: lengthField('Card thickness', 0.1, 3, 'About 0.5 mm at 400 g/m2. Assumption.').prefault(0.5),
-        neutral: numberField(
-          'Card neutral fraction',
-          '',
-          0.4,
-          0.8,
-          'Depth of the neutral line in a fold. Scored card folds about its middle. Assumption.',
-        ).default(0.5),
-        bendRatio: numberField(
-          'Card bend ratio',
-          '',
-          0.02,
-          3,
-          'Inside radius of a scored fold over the thickness. Assumption.',
-        ).default(0.5),
+export const mockupSchema = z.prefault(
+  z.strictObject({
+    card: z.prefault(
+      z.strictObject({
+        thickness_mm: z.prefault(lengthField('Card thickness', 0.1, 3, 'About 0.5 mm at 400 g/m2. Assumption.'), 0.5),
+        neutral: z._default(
+          numberField(
+            'Card neutral fraction',
+            '',
+            0.4,
+            0.8,
+            'Depth of the neutral line in a fold. Scored card folds about its middle. Assumption.',
+          ),
+          0.5,
+        ),
+        bendRatio: z._default(
+          numberField('Card bend ratio', '', 0.02, 3, 'Inside radius of a scored fold over the thickness. Assumption.'),
+          0.5,
+        ),
         cutWidth_mm: cut('Card width', 4000),
         cutHeight_mm: cut('Card height', 2000),
-      })
-      .prefault({}),
-    readings: z
-      .strictObject({
-        front_mm: edge('Front fore-edge'),
-        back_mm: edge('Back fore-edge'),
-        head_mm: edge('Head'),
-        tail_mm: edge('Tail'),
-        closes: z.boolean().nullable().default(null).meta({ title: 'The card closes' }),
-        opening_deg: numberField(
-          'Stays open',
-          'deg',
-          0,
-          180,
-          'Angle between the boards where the card holds the book open; 0 closed.',
-        )
-          .nullable()
-          .default(null),
-        error_mm: lengthField('Reading error', 0.05, 5, 'How far any one of these readings may be off.').prefault(0.25),
-        error_deg: numberField('Angle error', 'deg', 0.1, 45, 'How far the angle may be off.').default(3),
-      })
-      .prefault({})
-      .superRefine(({ closes, opening_deg: opening }, context) => {
-        if (closes === true && opening !== null && opening > 0)
-          addRuleIssue(
-            context,
-            ['opening_deg'],
-            opening,
-            'null or 0 for a card that closes',
-            'say that the card does not close, or take the angle out',
-          );
       }),
-  })
-  .prefault({});
+      {},
+    ),
+    readings: z
+      .prefault(
+        z.strictObject({
+          front_mm: edge('Front fore-edge'),
+          back_mm: edge('Back fore-edge'),
+          head_mm: edge('Head'),
+          tail_mm: edge('Tail'),
+          closes: z._default(z.nullable(z.boolean()), null).check(z.meta({ title: 'The card closes' })),
+          opening_deg: z._default(
+            z.nullable(
+              numberField(
+                'Stays open',
+                'deg',
+                0,
+                180,
+                'Angle between the boards where the card holds the book open; 0 closed.',
+              ),
+            ),
+            null,
+          ),
+          error_mm: z.prefault(
+            lengthField('Reading error', 0.05, 5, 'How far any one of these readings may be off.'),
+            0.25,
+          ),
+          error_deg: z._default(numberField('Angle error', 'deg', 0.1, 45, 'How far the angle may be off.'), 3),
+        }),
+        {},
+      )
+      .check(
+        z.superRefine(({ closes, opening_deg: opening }, context) => {
+          if (closes === true && opening !== null && opening > 0)
+            addRuleIssue(
+              context,
+              ['opening_deg'],
+              opening,
+              'null or 0 for a card that closes',
+              'say that the card does not close, or take the angle out',
+            );
+        }),
+      ),
+  }),
+  {},
+);

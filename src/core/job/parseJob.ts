@@ -1,4 +1,3 @@
-import type { z } from 'zod';
 import { type JobIssue, jobIssue, jobIssues } from './jobIssue.ts';
 import { type Job, jobSchema } from './jobSchema.ts';
 import { migrate } from './migrate.ts';
@@ -19,7 +18,7 @@ export function parseJob(value: unknown): ParsedJob {
   const migrated = migrate(value);
   if (!migrated.ok) return { ok: false, issues: [migrated.issue] };
   const { document } = migrated;
-  const result: z.ZodSafeParseResult<Job> = jobSchema.safeParse(document);
+  const result = jobSchema.safeParse(document);
   return result.success ? { ok: true, job: result.data } : { ok: false, issues: jobIssues(result.error, document) };
 }
 

@@ -1,4 +1,4 @@
-import type { z } from 'zod';
+import type * as z from 'zod/mini';
 
 /** What a broken rule between fields carries beside zod's own issue. */
 export interface RuleParams {
@@ -9,7 +9,7 @@ export interface RuleParams {
 
 /** Reports a rule between fields of one object, in the same shape as every other issue of a job. */
 export function addRuleIssue(
-  context: z.RefinementCtx,
+  context: z.core.$RefinementCtx,
   path: readonly PropertyKey[],
   got: unknown,
   allowed: string,

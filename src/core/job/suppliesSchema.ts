@@ -1,58 +1,70 @@
-import { z } from 'zod';
+import * as z from 'zod/mini';
 import { lengthField, numberField } from './field.ts';
 import { addRuleIssue } from './rule.ts';
 
 const multiple = (style: string, low: number, high: number) =>
   z
-    .strictObject({
-      low: numberField(`${style}, low`, '', 0.5, 50, 'Lace for one length of seam, low end.').default(low),
-      high: numberField(`${style}, high`, '', 0.5, 50, 'Lace for one length of seam, high end.').default(high),
-    })
-    .prefault({})
-    .superRefine((range, context) => {
-      if (range.low > range.high)
-        addRuleIssue(context, ['low'], range.low, `at most high, ${range.high}`, 'swap the two ends of the range');
-    });
+    .prefault(
+      z.strictObject({
+        low: z._default(numberField(`${style}, low`, '', 0.5, 50, 'Lace for one length of seam, low end.'), low),
+        high: z._default(numberField(`${style}, high`, '', 0.5, 50, 'Lace for one length of seam, high end.'), high),
+      }),
+      {},
+    )
+    .check(
+      z.superRefine((range, context) => {
+        if (range.low > range.high)
+          addRuleIssue(context, ['low'], range.low, `at most high, ${range.high}`, 'swap the two ends of the range');
+      }),
+    );
 
 /** How thread, lace, cement and leather are used up. Defaults are common practice, no source, unless said otherwise. */
-export const suppliesSchema = z
-  .strictObject({
-    threadTail_mm: lengthField('Thread tail', 0, 1000, 'Left on each needle at the end of a thread.').prefault(200),
-    threadWorking_mm: lengthField(
-      'Thread in hand',
-      300,
-      10000,
-      'Longest thread worked at once, needle to needle: about an arm span.',
-    ).prefault(1800),
-    backStitches: z
-      .int()
-      .min(0)
-      .max(10)
-      .default(2)
-      .meta({ title: 'Back stitches', description: 'Sewn twice at each end of a thread.', unit: '', min: 0, max: 10 }),
-    laceThickness_mm: lengthField('Lace thickness', 0.2, 5, 'Assumption, for the path of the lace.').prefault(0.8),
-    laceTail_mm: lengthField('Lace tail', 0, 1000, 'Left at each end of the lacing, to be hidden.').prefault(100),
-    laceWorking_mm: lengthField('Lace in hand', 300, 10000, 'Longest lace worked at once.').prefault(1200),
-    spliceOverlap_mm: lengthField('Splice', 0, 200, 'Overlap where one lace is joined to the next.').prefault(20),
+export const suppliesSchema = z.prefault(
+  z.strictObject({
+    threadTail_mm: z.prefault(lengthField('Thread tail', 0, 1000, 'Left on each needle at the end of a thread.'), 200),
+    threadWorking_mm: z.prefault(
+      lengthField('Thread in hand', 300, 10000, 'Longest thread worked at once, needle to needle: about an arm span.'),
+      1800,
+    ),
+    backStitches: z._default(z.int().check(z.minimum(0), z.maximum(10)), 2).check(
+      z.meta({
+        title: 'Back stitches',
+        description: 'Sewn twice at each end of a thread.',
+        unit: '',
+        min: 0,
+        max: 10,
+      }),
+    ),
+    laceThickness_mm: z.prefault(lengthField('Lace thickness', 0.2, 5, 'Assumption, for the path of the lace.'), 0.8),
+    laceTail_mm: z.prefault(lengthField('Lace tail', 0, 1000, 'Left at each end of the lacing, to be hidden.'), 100),
+    laceWorking_mm: z.prefault(lengthField('Lace in hand', 300, 10000, 'Longest lace worked at once.'), 1200),
+    spliceOverlap_mm: z.prefault(lengthField('Splice', 0, 200, 'Overlap where one lace is joined to the next.'), 20),
     laceMultiples: z
-      .strictObject({
-        running: multiple('Running', 1.5, 2),
-        whip: multiple('Whip', 2.5, 3.5),
-        'single loop': multiple('Single loop', 5, 6.5),
-        'double loop': multiple('Double loop', 7, 8.5),
-        'triple loop': multiple('Triple loop', 9, 10),
-      })
-      .prefault({})
-      .meta({ title: "The trade's multiples of the seam" }),
-    cementBand_mm: lengthField('Cement band', 0, 30, 'Width cemented along the cut edge before the seam.').prefault(
+      .prefault(
+        z.strictObject({
+          running: multiple('Running', 1.5, 2),
+          whip: multiple('Whip', 2.5, 3.5),
+          'single loop': multiple('Single loop', 5, 6.5),
+          'double loop': multiple('Double loop', 7, 8.5),
+          'triple loop': multiple('Triple loop', 9, 10),
+        }),
+        {},
+      )
+      .check(z.meta({ title: "The trade's multiples of the seam" })),
+    cementBand_mm: z.prefault(
+      lengthField('Cement band', 0, 30, 'Width cemented along the cut edge before the seam.'),
       3.175,
     ),
-    waste: numberField(
-      'Waste',
-      '',
-      0,
-      3,
-      'Leather to buy beyond the pieces themselves, as a share of their area. Assumption.',
-    ).default(0.2),
-  })
-  .prefault({});
+    waste: z._default(
+      numberField(
+        'Waste',
+        '',
+        0,
+        3,
+        'Leather to buy beyond the pieces themselves, as a share of their area. Assumption.',
+      ),
+      0.2,
+    ),
+  }),
+  {},
+);

@@ -1,4 +1,4 @@
-import { z } from 'zod';
+import * as z from 'zod/mini';
 
 /**
  * The report document. All lengths in mm, angles in degrees; gap positive, overrun negative.
@@ -6,7 +6,7 @@ import { z } from 'zod';
  * The job inside it is a parsed one with its defaults filled in, so it is not checked a second time here.
  */
 const number = z.number();
-const nullable = z.number().nullable();
+const nullable = z.nullable(z.number());
 
 const allowanceSchema = z.strictObject({
   total_mm: number,
@@ -49,7 +49,7 @@ const fitAtSchema = z.strictObject({
   }),
   flat: z.strictObject({ slack_mm: number, boardTravel_mm: number, opensTo_deg: nullable }),
   pockets: z.strictObject({ depth_mm: number, held_mm: number, loadingAngle_deg: number, loads: z.boolean() }),
-  strip: stripSchema.optional(),
+  strip: z.optional(stripSchema),
 });
 
 const verdictSchema = z.enum(['fits', 'tight', 'fails']);
@@ -63,7 +63,7 @@ export const reportSchema = z.strictObject({
   pattern: z.strictObject({
     outside: z.strictObject({ width_mm: number, height_mm: number }),
     pocket: z.strictObject({ width_mm: number, height_mm: number, count: z.union([z.literal(0), z.literal(2)]) }),
-    lining: z.strictObject({ width_mm: number, height_mm: number }).nullable(),
+    lining: z.nullable(z.strictObject({ width_mm: number, height_mm: number })),
   }),
   allowances: z.strictObject({ foreEdge: allowanceSchema, head: allowanceSchema, tail: allowanceSchema }),
   wrap: z.strictObject({ closed_mm: number, flat_mm: number }),
