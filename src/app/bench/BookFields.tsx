@@ -1,8 +1,11 @@
+import { useState } from 'react';
 import { useBench } from '../state/BenchContext.tsx';
 import { valueAt } from '../state/jobDocument.ts';
 import { Assumptions } from './Assumptions.tsx';
 import { ChoiceField } from './ChoiceField.tsx';
 import { FigureField } from './FigureField.tsx';
+import { MeasurePicture, PICTURED } from './MeasurePicture.tsx';
+import { NominalSizes } from './NominalSizes.tsx';
 
 export const BOOK_KINDS = [
   { value: 'hardback', label: 'hardback' },
@@ -17,10 +20,18 @@ const BACKS = [
 
 export function BookFields() {
   const { history } = useBench();
+  const [active, setActive] = useState<string | null>(null);
   const shape = valueAt(history.document, 'book.spine.shape') ?? history.good.job.book.spine.shape;
   return (
-    <section aria-labelledby="book-fields">
+    <section
+      aria-labelledby="book-fields"
+      onFocus={({ target }) => {
+        const path = (target as HTMLElement).dataset.path;
+        if (path !== undefined && PICTURED.has(path)) setActive(path);
+      }}
+    >
       <h2 id="book-fields">The book, closed</h2>
+      <MeasurePicture book={history.good.job.book} active={active} />
       <ChoiceField path="book.kind" title="Binding" options={BOOK_KINDS} />
       <FigureField path="book.width_mm" empty="required" />
       <FigureField path="book.height_mm" empty="required" />
@@ -33,6 +44,7 @@ export function BookFields() {
         along={(value) => (value === 'flat' ? [{ path: 'book.spine.rise_mm', value: undefined }] : [])}
       />
       {shape === 'rounded' && <FigureField path="book.spine.rise_mm" empty="default" />}
+      <NominalSizes />
       <details>
         <summary>More measures</summary>
         <FigureField path="book.foreEdgeThickness_mm" empty="default" />

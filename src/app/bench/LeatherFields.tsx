@@ -1,8 +1,10 @@
 import { useBench } from '../state/BenchContext.tsx';
 import { type JobDocument, valueAt } from '../state/jobDocument.ts';
 import { Assumptions } from './Assumptions.tsx';
+import { Calibrate } from './Calibrate.tsx';
 import { Choice } from './Choice.tsx';
 import { FigureField } from './FigureField.tsx';
+import { Temper } from './Temper.tsx';
 import { WeightField } from './WeightField.tsx';
 
 /** A thin lining as a first value to type over. Common practice, no source. */
@@ -30,6 +32,7 @@ export function LeatherFields() {
     <section aria-labelledby="leather-fields">
       <h2 id="leather-fields">Leather</h2>
       <WeightField piece="outside" title="Outside weight" />
+      <Temper piece="outside" title="Outside temper" />
       <Choice
         title="Pocket leather"
         options={POCKET_LEATHERS}
@@ -54,6 +57,7 @@ export function LeatherFields() {
 function LeatherAssumptions({ piece, title }: { readonly piece: string; readonly title: string }) {
   return (
     <Assumptions title={title}>
+      <Calibrate piece={piece} />
       <FigureField path={`leather.${piece}.neutral`} empty="default" />
       <FigureField path={`leather.${piece}.bendRatio`} empty="default" />
       <FigureField path={`leather.${piece}.foldThickness_mm`} empty="unmeasured" />

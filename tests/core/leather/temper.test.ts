@@ -1,0 +1,41 @@
+import { describe, expect, test } from 'vitest';
+import tideLedger from '../../../public/jobs/tide-ledger.json' with { type: 'json' };
+import { fitReport } from '../../../src/core/fit.ts';
+import { leatherPieceSchema } from '../../../src/core/job/leatherSchema.ts';
+import { CARD, TEMPERS, temperOf } from '../../../src/core/leather/temper.ts';
+import { soundJob } from '../../jobArbitrary.ts';
+
+describe('temper words', () => {
+  test('have numbers that a job accepts', () => {
+    for (const { bendRatio, neutral, modulus_MPa } of [...TEMPERS, CARD])
+      expect(leatherPieceSchema.safeParse({ min_mm: 1, max_mm: 2, bendRatio, neutral, modulus_MPa }).success).toBe(
+        true,
+      );
+  });
+
+  test('run from soft to firm: turns wider at a seam, neutral line further in, stiffer', () => {
+    for (let i = 1; i < TEMPERS.length; i++) {
+      expect(TEMPERS[i]!.bendRatio).toBeGreaterThan(TEMPERS[i - 1]!.bendRatio);
+      expect(TEMPERS[i]!.neutral).toBeLessThan(TEMPERS[i - 1]!.neutral);
+      expect(TEMPERS[i]!.modulus_MPa).toBeGreaterThan(TEMPERS[i - 1]!.modulus_MPa);
+    }
+  });
+
+  test('medium is what a job is when it says nothing', () => {
+    expect(temperOf(soundJob(tideLedger).leather.outside)?.name).toBe('medium');
+  });
+
+  test('are found again from their numbers, and other numbers have no word', () => {
+    for (const temper of [...TEMPERS, CARD]) expect(temperOf(temper)).toBe(temper);
+    expect(temperOf({ bendRatio: 0.3, neutral: 0.6 })).toBeNull();
+  });
+
+  test('alter the cover: a firm leather asks for more at head and tail than a soft one', () => {
+    const head = TEMPERS.map(({ bendRatio, neutral }) => {
+      const outside = { ...tideLedger.leather.outside, bendRatio, neutral };
+      return fitReport(soundJob({ ...tideLedger, leather: { outside }, pattern: { rounding_mm: 0 } })).allowances.head
+        .total_mm;
+    });
+    expect(head[2]).toBeGreaterThan(head[0]!);
+  });
+});
