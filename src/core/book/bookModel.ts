@@ -47,6 +47,9 @@ export function edgeSaving(radius: number, turn: number): number {
   return turn <= 0 ? 0 : radius * (2 * Math.tan(turn / 2) - turn);
 }
 
+/** A rise below this, mm, is a flat back: no rule shows it, and its circle is too large to place points on. */
+const FLAT_RISE = 1e-4;
+
 /**
  * Derives the model of a book from its measures.
  *
@@ -56,7 +59,8 @@ export function edgeSaving(radius: number, turn: number): number {
  * @param pocketThickness thickness of one pocket's leather, mm, 0 for the bare book
  */
 export function bookModel(book: Job['book'], pocketThickness = 0): BookModel {
-  const { arc: spinePath, halfAngle } = circularSegment(book.thickness_mm, book.spine.rise_mm);
+  const rise = book.spine.rise_mm < FLAT_RISE ? mm(0) : book.spine.rise_mm;
+  const { arc: spinePath, halfAngle } = circularSegment(book.thickness_mm, rise);
   const openFlat = book.measured.openFlatWidth_mm;
   const foreEdge = book.foreEdgeThickness_mm + pocketSwell(book, pocketThickness);
   const wedge = Math.asin(Math.max(-1, Math.min(1, (foreEdge - book.thickness_mm) / 2 / book.width_mm)));
@@ -69,7 +73,7 @@ export function bookModel(book: Job['book'], pocketThickness = 0): BookModel {
     thickness: book.thickness_mm,
     board: book.boardThickness_mm,
     square: book.square_mm,
-    rise: book.spine.rise_mm,
+    rise,
     spinePath: mm(spinePath),
     wedge: radians(wedge),
     edgeRadius: book.cornerRadius_mm,

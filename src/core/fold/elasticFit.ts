@@ -2,6 +2,7 @@ import type { Needs } from '../allowance/needs.ts';
 import { bookOutline, symmetricOpening } from '../book/bookOutline.ts';
 import type { Job } from '../job/jobSchema.ts';
 import type { RangePoint } from '../leather/leatherModel.ts';
+import { distance } from '../math/vec2.ts';
 import { seatToSeat } from '../pattern/pieces.ts';
 import type { CoverDesign } from './coverDesign.ts';
 import { type ReleasedOpening, releasedOpening } from './strip/releasedOpening.ts';
@@ -49,9 +50,11 @@ export function sectionInputAt(
   const { book, leathers } = needs;
   const outline = bookOutline(book, symmetricOpening(opening));
   const length = seatToSeat(pieces, needs, job.pockets.construction === 'turned');
-  const held = heldLength(needs, pieces.pocketDepth);
+  const points = outline.points;
+  const boards = [distance(points[0]!, points[1]!), distance(points.at(-1)!, points.at(-2)!)];
+  const held = heldLength(needs, pieces.pocketDepth, Math.min(...boards));
   return {
-    outline: outline.points.flat(),
+    outline: points.flat(),
     offset: outline.radius + (leathers.lining?.foldThickness ?? 0),
     thickness: leathers.outside.foldThickness,
     neutral: leathers.outside.neutral,
@@ -64,10 +67,10 @@ export function sectionInputAt(
   };
 }
 
-/** How far from its fore-edge each board's leather is held flat: to the pocket mouth, with room left to bend at the spine. */
-function heldLength({ book, foreEdge }: Needs, pocketDepth: number): number {
-  const longest = book.width - Math.min(FREE_SHARE * book.thickness, book.width / 2);
-  return Math.max(book.width / 100, Math.min(pocketDepth - foreEdge.seat, longest));
+/** How far from its fore-edge each board's leather is held flat: to the pocket mouth, with room left to bend at the spine. `board` is its straight part. */
+function heldLength({ book, foreEdge }: Needs, pocketDepth: number, board: number): number {
+  const longest = board - Math.min(FREE_SHARE * book.thickness, board / 2);
+  return Math.max(board / 100, Math.min(pocketDepth - foreEdge.seat, longest));
 }
 
 /**

@@ -1,8 +1,9 @@
 import { type ReverseCurve, reverseCurve } from '../allowance/reverseCurve.ts';
 import { growOutline } from './strip/obstacle.ts';
-import { type StripSolver, type StripStatus, solveStrip } from './strip/solveStrip.ts';
+import { type StripSolver, solveStrip } from './strip/solveStrip.ts';
 import type { StripProblem } from './strip/stripProblem.ts';
 import { stripScale } from './strip/stripScale.ts';
+import type { StripStatus } from './strip/stripStatus.ts';
 
 /**
  * One layer of leather on its way from a face of the board down over the board's edge to the seam. Plain numbers, 1 mm wide.

@@ -2,8 +2,9 @@ import type { Needs } from '../allowance/needs.ts';
 import type { Job } from '../job/jobSchema.ts';
 import { type Mm, mm } from '../units/mm.ts';
 import { type SeatLayer, seatLayer } from './seatLayer.ts';
-import { createStripSolver, type StripSolver, type StripStatus } from './strip/solveStrip.ts';
+import { createStripSolver, type StripSolver } from './strip/solveStrip.ts';
 import { stripSettings } from './strip/stripSettings.ts';
+import type { StripStatus } from './strip/stripStatus.ts';
 
 type LeatherPiece = Job['leather']['outside'];
 

@@ -13,8 +13,8 @@ export interface CircularSegment {
  * @param rise e >= 0, any unit equal to the chord's; at e = 0 the arc is the chord and the radius infinite
  */
 export function circularSegment(chord: number, rise: number): CircularSegment {
-  if (rise === 0) return { radius: Number.POSITIVE_INFINITY, halfAngle: 0, arc: chord };
   const radius = (chord * chord) / (8 * rise) + rise / 2;
+  if (!Number.isFinite(radius)) return { radius: Number.POSITIVE_INFINITY, halfAngle: 0, arc: chord };
   const halfAngle = 2 * Math.atan((2 * rise) / chord);
   return { radius, halfAngle, arc: 2 * radius * halfAngle };
 }
