@@ -35,7 +35,7 @@ export const fullRangeDocument = fc
     wedge: within(-1, 1),
     board: within(0.1, 12),
     square: within(0, 1),
-    rise: fc.option(within(1e-9, 1), { nil: 0 }),
+    rise: fc.option(within(0, 1), { nil: 0 }),
     edge: fc.option(within(0, 1), { nil: 0 }),
     jointDip: within(0, 20),
     foldBack: within(0, 180),

@@ -2,7 +2,7 @@ import { createReadStream, statSync } from 'node:fs';
 import process from 'node:process';
 import type { Readable } from 'node:stream';
 import { fitReport } from '../core/fit.ts';
-import { createStripSolver } from '../core/fold/strip/solveStrip.ts';
+import { createElasticSolvers } from '../core/fold/elasticFit.ts';
 import { type JobIssue, jobIssue } from '../core/job/jobIssue.ts';
 import { MAX_JOB_CHARACTERS, type ParsedJob, parseJobText } from '../core/job/parseJob.ts';
 import { type Arguments, parseArguments, USAGE } from './arguments.ts';
@@ -47,7 +47,7 @@ function complain(issues: readonly JobIssue[], prefix: string): void {
 
 async function run({ files, units, strip }: Arguments): Promise<number> {
   const isMany = files.length > 1;
-  const solver = strip ? createStripSolver() : undefined;
+  const solvers = strip ? createElasticSolvers() : undefined;
   let exit: number = EXIT.fits;
   for (const file of files) {
     const prefix = isMany ? `${file}: ` : '';
@@ -58,7 +58,7 @@ async function run({ files, units, strip }: Arguments): Promise<number> {
       exit = EXIT.badInput;
       continue;
     }
-    const report = fitReport(parsed.job, { units, solver });
+    const report = fitReport(parsed.job, { units, solvers });
     process.stdout.write(`${JSON.stringify(report, null, isMany ? undefined : 2)}\n`);
     if (report.verdict === 'fails') exit = Math.max(exit, EXIT.fails);
   }

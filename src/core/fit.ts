@@ -1,6 +1,5 @@
 import { type CoverDesign, coverDesign } from './fold/coverDesign.ts';
-import { type ElasticFit, elasticFit } from './fold/elasticFit.ts';
-import type { StripSolver } from './fold/strip/solveStrip.ts';
+import { type ElasticFit, type ElasticSolvers, elasticFit } from './fold/elasticFit.ts';
 import type { Job } from './job/jobSchema.ts';
 import type { RangePoint } from './leather/leatherModel.ts';
 import { designReport } from './report/designReport.ts';
@@ -10,20 +9,23 @@ export interface FitOptions {
   /** Unit of the lengths in sentences. */
   readonly units?: 'mm' | 'in';
   /** Given, the elastic strip is solved too (about a second); its memory is reused from job to job. */
-  readonly solver?: StripSolver;
+  readonly solvers?: ElasticSolvers;
 }
 
 /** The whole way from a parsed job to its report: needs, pieces and fit at every range point, the strip, the checks. */
-export function fitReport(job: Job, { units, solver }: FitOptions = {}): Report {
+export function fitReport(job: Job, { units, solvers }: FitOptions = {}): Report {
   const design = coverDesign(job);
-  return designReport(design, { units, elastic: solver && elasticOverRange(design, solver) });
+  return designReport(design, { units, elastic: solvers && elasticOverRange(design, solvers) });
 }
 
 /** Solves the elastic strip at the thin end, the middle and the thick end. */
-export function elasticOverRange(design: CoverDesign, solver: StripSolver): Readonly<Record<RangePoint, ElasticFit>> {
+export function elasticOverRange(
+  design: CoverDesign,
+  solvers: ElasticSolvers,
+): Readonly<Record<RangePoint, ElasticFit>> {
   return {
-    thin: elasticFit(design, 'thin', solver),
-    nominal: elasticFit(design, 'nominal', solver),
-    thick: elasticFit(design, 'thick', solver),
+    thin: elasticFit(design, 'thin', solvers),
+    nominal: elasticFit(design, 'nominal', solvers),
+    thick: elasticFit(design, 'thick', solvers),
   };
 }

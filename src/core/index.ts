@@ -1,7 +1,6 @@
 export { elasticOverRange, fitReport } from './fit.ts';
 export { type CoverDesign, coverDesign } from './fold/coverDesign.ts';
-export type { ElasticFit } from './fold/elasticFit.ts';
-export { createStripSolver } from './fold/strip/solveStrip.ts';
+export { createElasticSolvers, type ElasticFit } from './fold/elasticFit.ts';
 export { EXAMPLE_JOBS } from './job/examples.ts';
 export type { JobIssue } from './job/jobIssue.ts';
 export { type Job, type JobInput, jobSchema } from './job/jobSchema.ts';

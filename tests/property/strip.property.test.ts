@@ -3,12 +3,11 @@ import { describe, expect, test } from 'vitest';
 import { bookOutline, symmetricOpening } from '../../src/core/book/bookOutline.ts';
 import { pathLength, tautPath } from '../../src/core/book/tautPath.ts';
 import { type CoverDesign, coverDesign } from '../../src/core/fold/coverDesign.ts';
-import { elasticFit, sectionInputAt } from '../../src/core/fold/elasticFit.ts';
+import { createElasticSolvers, elasticFit, sectionInputAt } from '../../src/core/fold/elasticFit.ts';
 import { createSeatSolver, seatStrip } from '../../src/core/fold/seatStrip.ts';
 import { stretchTake } from '../../src/core/fold/stretch.ts';
 import type { SectionInput } from '../../src/core/fold/strip/sectionInput.ts';
 import { type StripSection, solveSection } from '../../src/core/fold/strip/solveSection.ts';
-import { createStripSolver } from '../../src/core/fold/strip/solveStrip.ts';
 import { stripScale } from '../../src/core/fold/strip/stripScale.ts';
 import type { JobInput } from '../../src/core/job/jobSchema.ts';
 import { parseJob } from '../../src/core/job/parseJob.ts';
@@ -25,7 +24,8 @@ const FUZZED = 250;
 const PATIENCE = 300_000;
 console.info(`strip laws: fast-check seed ${SEED}, ${JOBS} jobs, ${RELEASED} released, ${FUZZED} over the full ranges`);
 
-const solver = createStripSolver();
+const solvers = createElasticSolvers();
+const solver = solvers.section;
 const STATUSES = ['converged', 'stalled', 'iterationCap', 'contactOpen', 'looped', 'notFinite', 'badInput'];
 
 /** A job whose outside is cut wider or narrower than the tool would, in leather at one end of its range, at one opening. */
@@ -156,7 +156,7 @@ describe('a cover let go', () => {
       fc.assert(
         fc.property(fc.noShrink(posedDraw), (draw) => {
           const { design, point } = posedCover(draw);
-          const { newCover, creased } = elasticFit(design, point, solver);
+          const { newCover, creased } = elasticFit(design, point, solvers);
           if (newCover.status !== 'converged' || creased.status !== 'converged') return;
           released++;
           expect(creased.opening).toBeLessThanOrEqual(newCover.opening + 2e-3);
@@ -209,7 +209,7 @@ describe('a job at the ends of its ranges', () => {
             ends(section, 'section');
             expect(notFinite(stretchTake(design, point))).toEqual([]);
             if (dice === 0) {
-              const { closed, newCover, creased } = elasticFit(design, point, solver);
+              const { closed, newCover, creased } = elasticFit(design, point, solvers);
               ends(closed, 'closed');
               ends(newCover, 'new');
               ends(creased, 'creased');

@@ -5,10 +5,12 @@ import type { RangePoint } from '../leather/leatherModel.ts';
 import { distance } from '../math/vec2.ts';
 import { seatToSeat } from '../pattern/pieces.ts';
 import type { CoverDesign } from './coverDesign.ts';
+import { createSeatSolver, FIRM_PULL, type SeatEdge, type SeatStrip, seatStrip } from './seatStrip.ts';
+import { type StretchTake, stretchTake } from './stretch.ts';
 import { type ReleasedOpening, releasedOpening } from './strip/releasedOpening.ts';
 import type { SectionInput } from './strip/sectionInput.ts';
 import { type StripSection, solveSection } from './strip/solveSection.ts';
-import type { StripSolver } from './strip/solveStrip.ts';
+import { createStripSolver, type StripSolver } from './strip/solveStrip.ts';
 
 /** What only the elastic strip can tell of a cover in leather of one thickness. */
 export interface ElasticFit {
@@ -17,7 +19,19 @@ export interface ElasticFit {
   /** Where a new cover comes to rest, and one creased as the job says, boards free. */
   readonly newCover: ReleasedOpening;
   readonly creased: ReleasedOpening;
+  /** Seats at the seams, creased as the job says and pressed by hand; the fore-edge's is null where the end is turned. */
+  readonly seats: { readonly foreEdge: SeatStrip | null; readonly headTail: SeatStrip | null };
+  /** How much of a short wrap a pull takes up; null where nothing is left to pull. */
+  readonly stretch: StretchTake | null;
 }
+
+/** Working memory for the strip, across the spine and at the seams; made once, used for one job after another. */
+export interface ElasticSolvers {
+  readonly section: StripSolver;
+  readonly seat: StripSolver;
+}
+
+export const createElasticSolvers = (): ElasticSolvers => ({ section: createStripSolver(), seat: createSeatSolver() });
 
 /** Standard gravity, m/s^2 (ISO 80000-3, exact). */
 const GRAVITY = 9.80665;
@@ -79,7 +93,8 @@ function heldLength({ book, foreEdge }: Needs, pocketDepth: number, board: numbe
  * The crease is set to the new leather's closed shape, `creaseSet` of it stays. A result that did not converge says so in
  * its status, and the closed form stands in for it.
  */
-export function elasticFit(design: CoverDesign, point: RangePoint, solver: StripSolver): ElasticFit {
+export function elasticFit(design: CoverDesign, point: RangePoint, solvers: ElasticSolvers): ElasticFit {
+  const solver = solvers.section;
   const fit = design.fits[point];
   const least = fit.staysOpen ?? Math.PI;
   const posed = solveSection(sectionInputAt(design, point, least), solver);
@@ -96,7 +111,15 @@ export function elasticFit(design: CoverDesign, point: RangePoint, solver: Strip
       },
       solver,
     );
-  return { closed, newCover: release(), creased: release(crease) };
+  const pressed = { press: FIRM_PULL, creased: true };
+  const seat = (edge: SeatEdge) => seatStrip(design.job, design.needs[point], edge, pressed, solvers.seat);
+  return {
+    closed,
+    newCover: release(),
+    creased: release(crease),
+    seats: { foreEdge: seat('foreEdge'), headTail: seat('headTail') },
+    stretch: stretchTake(design, point),
+  };
 }
 
 /**

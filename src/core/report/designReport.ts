@@ -7,6 +7,7 @@ import { type Check, type CheckContext, worstVerdict } from './check.ts';
 import { foldStrain, seamMargin } from './checks/leatherChecks.ts';
 import { measures } from './checks/measures.ts';
 import { pocketHolds, pocketLoads } from './checks/pocketChecks.ts';
+import { seats } from './checks/seats.ts';
 import { springsOpen } from './checks/springsOpen.ts';
 import { closes, foreEdge, headOrTail, opens } from './checks/wrapChecks.ts';
 import { headline } from './headline.ts';
@@ -30,6 +31,7 @@ const CHECKS: readonly ((context: CheckContext) => Check | null)[] = [
   foldStrain,
   seamMargin,
   measures,
+  seats,
   springsOpen,
 ];
 

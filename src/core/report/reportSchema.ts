@@ -13,6 +13,13 @@ const allowanceSchema = z.strictObject({
   parts: z.array(z.strictObject({ name: z.string(), length_mm: number })),
 });
 
+const seatSchema = z.strictObject({
+  status: z.string(),
+  closedForm_mm: number,
+  strip_mm: number,
+  press_N_per_mm: number,
+});
+
 /** What the elastic strip adds. Forces rest on the stiffness assumed in the job, shapes under posed boards do not. */
 const stripSchema = z.strictObject({
   /** Anything but `converged`: the closed form stands in, and the shape below is empty or not to be trusted. */
@@ -31,6 +38,10 @@ const stripSchema = z.strictObject({
   newClosingForce_N: nullable,
   /** Smallest inside radius at the spine; null where the leather lies flat. */
   insideRadius_mm: nullable,
+  /** Leather from seam to board edge at each seam: closed form and strip, creased and pressed by hand. */
+  seats: z.strictObject({ foreEdge: z.nullable(seatSchema), headTail: z.nullable(seatSchema) }),
+  /** What a pull by hand takes up of a wrap that is too short; null where no leather is left to pull. */
+  stretch: z.nullable(z.strictObject({ short_mm: number, pull_N: number, most_mm: number, takes: z.boolean() })),
   section_mm: z.array(z.tuple([number, number])),
 });
 

@@ -44,7 +44,7 @@ export function closes(context: CheckContext): Check {
         : '.')
     : fit.staysOpen === null
       ? `The wrap is ${short} short at ${at}; even with the book flat the boards do not go in.`
-      : `The wrap is ${short} short at ${at}: the book stays open ${say.angle(fit.staysOpen)}, its fore-edges ${say.length(fit.gape)} apart.`;
+      : `The wrap is ${short} short at ${at}: the book stays open ${say.angle(fit.staysOpen)}, its fore-edges ${say.length(fit.gape)} apart.${pulled(context, point)}`;
   return {
     id: 'closes',
     title: 'Closes',
@@ -55,6 +55,15 @@ export function closes(context: CheckContext): Check {
     message,
     ...(verdict === 'fits' ? NOTHING : widen(context, fit.closedSlack / 2)),
   };
+}
+
+/** What a firm pull would do about it, where the strip has been asked. */
+function pulled({ elastic, say }: CheckContext, point: RangePoint): string {
+  const stretch = elastic?.[point].stretch;
+  if (!stretch) return '';
+  return stretch.takes
+    ? ` A pull of ${stretch.pull.toFixed(0)} N would stretch it home, and it would creep back.`
+    : ` A firm pull takes up no more than ${say.gap(stretch.most)} of it.`;
 }
 
 /** Does the flat wrap reach, so that the book lies open? */
