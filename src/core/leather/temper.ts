@@ -12,14 +12,14 @@ export interface Temper {
 
 /**
  * Temper words and the numbers taken for them. Assumptions: the words are common practice, no source gives their numbers.
- * The softer a leather, the more the inside of a fold crumples, so the further out its neutral line lies; a firm one turns
- * wider at a seam. Medium holds the model's defaults: one thickness a fold, pressed. A test fold of the leather itself is
- * better than any of them.
+ * A firm leather turns wider at a seam, and its grain side hardly stretches, so that the neutral line of a fold lies further
+ * out; a soft one gives on both sides. So the firmer leather, which forgives least, is cut the larger. Medium holds the
+ * model's defaults: one thickness a fold, pressed. A test fold of the leather itself is better than any of them.
  */
 export const TEMPERS: readonly Temper[] = [
-  { name: 'soft', feel: 'drapes over the hand', bendRatio: 0.1, neutral: 0.68, modulus_MPa: 30 },
+  { name: 'soft', feel: 'drapes over the hand', bendRatio: 0.1, neutral: 0.58, modulus_MPa: 30 },
   { name: 'medium', feel: 'bends and springs back', bendRatio: 0.2, neutral: 2 / Math.PI, modulus_MPa: 60 },
-  { name: 'firm', feel: 'stands by itself, worked dry', bendRatio: 0.5, neutral: 0.6, modulus_MPa: 120 },
+  { name: 'firm', feel: 'stands by itself, worked dry', bendRatio: 0.5, neutral: 0.7, modulus_MPa: 120 },
 ];
 
 /**

@@ -1,0 +1,52 @@
+import type { ExploreField } from '../../core/explore/exploreField.ts';
+import { EXPLORE_RESULTS } from '../../core/explore/exploreResult.ts';
+import { useBench } from '../state/BenchContext.tsx';
+import { MARGIN } from './chartLayout.ts';
+import { fieldName } from './fieldWords.ts';
+import { fieldFigure, figureText, resultFigure } from './figure.ts';
+import { readingWords } from './readingWords.ts';
+import type { Answered } from './useExplored.ts';
+
+interface CurveReaderProps {
+  readonly answered: Answered<'curve'>;
+  /** Which point of the curve is read. */
+  readonly index: number;
+  /** The field as the job stands now. */
+  readonly field: ExploreField;
+  readonly onRead: (at: number) => void;
+}
+
+/** Runs along the curve by key, thumb or mouse, says what it reads, and puts the value read into the job. */
+export function CurveReader({ answered: { question, answer }, index, field, onRead }: CurveReaderProps) {
+  const { view, dispatch } = useBench();
+  const { points, field: read } = answer.curve;
+  const result = EXPLORE_RESULTS.find(({ id }) => id === question.resultId)!;
+  const [across, upright] = [fieldFigure(read, view.units), resultFigure(result.unit, view.units)];
+  const point = points[index]!;
+  const isUsable = field.id === read.id && point.at !== field.present && !('issue' in point);
+  return (
+    <div className="explore-reader">
+      <input
+        type="range"
+        min={0}
+        max={points.length - 1}
+        step={1}
+        value={index}
+        style={{ marginInlineStart: MARGIN.left - 8, inlineSize: `calc(100% - ${MARGIN.left + MARGIN.right - 16}px)` }}
+        aria-label={`Read along ${fieldName(read)}`}
+        aria-valuetext={figureText(point.at, across)}
+        onChange={(event) => onRead(points[Number(event.target.value)]!.at)}
+      />
+      <div className="explore-reading">
+        <output aria-live="polite">{readingWords(point, result, across, upright)}</output>
+        <button
+          type="button"
+          disabled={!isUsable}
+          onClick={() => dispatch({ type: 'edit', patches: field.changes(point.at) })}
+        >
+          Put {figureText(point.at, across)} into the job
+        </button>
+      </div>
+    </div>
+  );
+}

@@ -1,0 +1,125 @@
+import { useId, useMemo, useState } from 'react';
+import type { ErrorSpread } from '../../core/explore/chanceOfFit.ts';
+import { exploreFields } from '../../core/explore/exploreField.ts';
+import type { FitTarget } from '../../core/explore/whatMustChange.ts';
+import { useBench } from '../state/BenchContext.tsx';
+import type { JobDocument } from '../state/jobDocument.ts';
+import { CurveChart } from './CurveChart.tsx';
+import { CurveReader } from './CurveReader.tsx';
+import { CurveTable } from './CurveTable.tsx';
+import { ExplorePickers } from './ExplorePickers.tsx';
+import { MeasuringErrors } from './MeasuringErrors.tsx';
+import { overlaysFor } from './overlays.ts';
+import { sweepRange } from './sweepRange.ts';
+import { useExplored } from './useExplored.ts';
+import { WhatMustChange } from './WhatMustChange.tsx';
+import './explore.css';
+
+const FIRST_FIELD = 'leather.outside';
+
+/** How one field bears on one result, what must change for the cover to fit, and what wrong measures would do to it. */
+export default function Explore() {
+  const { history, design, view, report } = useBench();
+  const { document } = history.good;
+  const id = useId();
+  const [chosenField, setField] = useState(FIRST_FIELD);
+  const [resultId, setResult] = useState('foreEdge');
+  const [zoom, setZoom] = useState(1);
+  const [reading, setReading] = useState<number | null>(null);
+  const [pinned, setPinned] = useState<JobDocument | null>(null);
+  const [overlayId, setOverlay] = useState('none');
+  const [chosenTarget, setTarget] = useState<FitTarget>('all');
+  const [spread, setSpread] = useState<ErrorSpread>('normal');
+
+  const fields = useMemo(() => exploreFields(document, design, view.units), [document, design, view.units]);
+  // A field goes with the leather that it belongs to, a check stops wanting anything.
+  const field = fields.find((each) => each.id === chosenField) ?? fields.find((each) => each.id === FIRST_FIELD)!;
+  const target = report.checks.some((each) => each.id === chosenTarget && each.verdict !== 'fits')
+    ? chosenTarget
+    : 'all';
+  const overlays = useMemo(() => overlaysFor(document, pinned), [document, pinned]);
+  const overlay = overlays.find((each) => each.id === overlayId) ?? null;
+
+  const explored = useExplored({
+    curve: useMemo(
+      () => ({
+        kind: 'curve',
+        document,
+        overlay: overlay?.document ?? null,
+        fieldId: field.id,
+        resultId,
+        range: sweepRange(field, zoom),
+      }),
+      [document, overlay, field, resultId, zoom],
+    ),
+    changes: useMemo(() => ({ kind: 'changes', document, target, units: view.units }), [document, target, view.units]),
+    errors: useMemo(() => ({ kind: 'errors', document, spread }), [document, spread]),
+  });
+  const { curve, failures } = explored;
+  const points = curve?.answer.curve.points ?? [];
+  const wanted = reading ?? curve?.answer.curve.field.present ?? 0;
+  const index = points.reduce(
+    (best, { at }, i) => (Math.abs(at - wanted) < Math.abs(points[best]!.at - wanted) ? i : best),
+    0,
+  );
+  const overlayName = overlay?.name ?? '';
+
+  return (
+    <section className="explore" aria-labelledby={`${id}-title`}>
+      <h2 id={`${id}-title`}>Explore</h2>
+      {Object.values(failures).map(
+        (why) =>
+          why !== undefined && (
+            <p key={why} role="alert" className="refused">
+              This could not be worked out: {why}
+            </p>
+          ),
+      )}
+      <div className="explore-sheets">
+        <div className="explore-curve">
+          <ExplorePickers
+            fields={fields}
+            fieldId={field.id}
+            resultId={resultId}
+            overlays={overlays}
+            overlayId={overlay?.id ?? 'none'}
+            zoom={zoom}
+            onField={(chosen) => {
+              setField(chosen);
+              setReading(null);
+              setZoom(1);
+            }}
+            onResult={setResult}
+            onOverlay={setOverlay}
+            onZoom={setZoom}
+            onPin={() => {
+              setPinned(document);
+              setOverlay('pinned');
+            }}
+          />
+          {curve === null ? (
+            <p className="help explore-wait">The curve is being worked out.</p>
+          ) : (
+            <figure>
+              <CurveChart
+                answered={curve}
+                overlayName={overlayName}
+                reading={points[index]?.at ?? 0}
+                onRead={setReading}
+              />
+              <CurveReader answered={curve} index={index} field={field} onRead={setReading} />
+              {overlay !== null && curve.answer.overlay === null && curve.question.overlay === overlay.document && (
+                <p className="help">The job laid over has no such figure to move.</p>
+              )}
+              <CurveTable answered={curve} overlayName={overlayName} />
+            </figure>
+          )}
+        </div>
+        <div className="explore-aside">
+          <WhatMustChange answered={explored.changes} target={target} onTarget={setTarget} />
+          <MeasuringErrors answered={explored.errors} spread={spread} onSpread={setSpread} />
+        </div>
+      </div>
+    </section>
+  );
+}

@@ -1,0 +1,102 @@
+import { useId } from 'react';
+import type { ErrorSpread } from '../../core/explore/chanceOfFit.ts';
+import { CALIPER_ERROR } from '../../core/explore/measure.ts';
+import { EDGES } from '../../core/explore/sensitivity.ts';
+import { Choice } from '../bench/Choice.tsx';
+import { useBench } from '../state/BenchContext.tsx';
+import { chanceAssumption, chanceWords } from './chanceWords.ts';
+import { bareText, figureText, smallFigure } from './figure.ts';
+import type { Answered } from './useExplored.ts';
+
+interface MeasuringErrorsProps {
+  readonly answered: Answered<'errors'> | null;
+  readonly spread: ErrorSpread;
+  readonly onSpread: (spread: ErrorSpread) => void;
+}
+
+const SPREADS: readonly { readonly value: ErrorSpread; readonly label: string }[] = [
+  { value: 'normal', label: 'mostly near' },
+  { value: 'even', label: 'anywhere alike' },
+];
+
+const EDGE_WORDS = { closed: 'Fore-edge, closed', open: 'Fore-edge, open', head: 'Head', tail: 'Tail' };
+
+/** Which measure matters most for this book, and how often the cover would fit if the measures are as unsure as stated. */
+export function MeasuringErrors({ answered, spread, onSpread }: MeasuringErrorsProps) {
+  const { view, design } = useBench();
+  const id = useId();
+  const figure = smallFigure(view.units);
+  const error = design.job.book.measured.error_mm;
+  const most = answered?.answer.rows[0];
+  const mostEdge = most && EDGES.reduce((worst, edge) => (most.shifts[edge] > most.shifts[worst] ? edge : worst));
+  return (
+    <section className="measuring-errors" aria-labelledby={`${id}-title`}>
+      <h3 id={`${id}-title`}>If the measures are off</h3>
+      {answered === null ? (
+        <p className="help">Being worked out.</p>
+      ) : (
+        <>
+          <p className="chance">{chanceWords(answered.answer.chance)}</p>
+          <p className="help">
+            {chanceAssumption(
+              answered.answer.chance,
+              answered.question.spread,
+              figureText(error, figure),
+              figureText(Math.min(error, CALIPER_ERROR), figure),
+            )}
+          </p>
+          <Choice
+            title="Measures stray"
+            options={SPREADS}
+            chosen={spread}
+            choose={(value) => onSpread(value as ErrorSpread)}
+          />
+          {most !== undefined && mostEdge !== undefined && most.shifts[mostEdge] > 0 && (
+            <p>
+              Take most care with the <b>{most.measure.title.toLowerCase()}</b>:{' '}
+              {figureText(most.measure.error, figure)} off moves the gap at the {EDGE_WORDS[mostEdge].toLowerCase()} by{' '}
+              {figureText(most.shifts[mostEdge], figure)}.
+            </p>
+          )}
+          <table>
+            <caption>How far each measure, off by its error, moves each gap, {figure.unit}</caption>
+            <thead>
+              <tr>
+                <th scope="col">Measure</th>
+                {EDGES.map((edge) => (
+                  <th key={edge} scope="col">
+                    {EDGE_WORDS[edge]}
+                  </th>
+                ))}
+              </tr>
+            </thead>
+            <tbody>
+              {answered.answer.rows.map(({ measure, rates, shifts }) => (
+                <tr key={measure.id}>
+                  <th scope="row">
+                    {measure.title} <span className="help">± {bareText(measure.error, figure)}</span>
+                  </th>
+                  {EDGES.map((edge) => (
+                    <td key={edge}>
+                      {Math.abs(rates[edge]) < 5e-4 ? (
+                        '–'
+                      ) : (
+                        <>
+                          ± {bareText(shifts[edge], figure)}{' '}
+                          <span className="help">× {rates[edge].toFixed(2).replace('-', '−')}</span>
+                        </>
+                      )}
+                    </td>
+                  ))}
+                </tr>
+              ))}
+            </tbody>
+          </table>
+          <p className="help">
+            × is the change of the gap for one of the measure; minus where a larger book leaves less.
+          </p>
+        </>
+      )}
+    </section>
+  );
+}

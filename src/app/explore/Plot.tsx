@@ -1,0 +1,115 @@
+import type { AxisTick } from './axisTicks.ts';
+import { bandPath, linePath, type PlotFrame, type PlotPoint } from './chartLayout.ts';
+
+/** Depth of the hatching on the failing side of a limit, px. */
+const HATCH = 9;
+
+interface AxesProps {
+  readonly frame: PlotFrame;
+  readonly across: readonly AxisTick[];
+  readonly upright: readonly AxisTick[];
+  readonly title: string;
+  readonly uprightTitle: string;
+}
+
+/** Ruler below, figures at the left, light lines across. */
+export function Axes({ frame: { left, right, top, bottom, x, y }, across, upright, title, uprightTitle }: AxesProps) {
+  return (
+    <g className="plot-axes">
+      {upright.map(({ at, text }) => (
+        <g key={at}>
+          <path className={Math.abs(at) < 1e-9 ? 'plot-zero' : 'plot-rule'} d={`M${left} ${y(at)}H${right}`} />
+          <text x={left - 7} y={y(at) + 4} textAnchor="end">
+            {text}
+          </text>
+        </g>
+      ))}
+      <path className="plot-edge" d={`M${left} ${top}V${bottom}H${right}`} />
+      {across.map(({ at, text }) => (
+        <g key={at}>
+          <path className="plot-edge" d={`M${x(at)} ${bottom}v6`} />
+          <text x={x(at)} y={bottom + 18} textAnchor="middle">
+            {text}
+          </text>
+        </g>
+      ))}
+      <text className="plot-title" x={8} y={16}>
+        {uprightTitle}
+      </text>
+      <text className="plot-title" x={(left + right) / 2} y={bottom + 36} textAnchor="middle">
+        {title}
+      </text>
+    </g>
+  );
+}
+
+/** Range band with its thin, middle and thick lines; one line where the weight range makes no difference. */
+export function CurveBand({ runs, frame, isRange }: { runs: Runs; frame: PlotFrame; isRange: boolean }) {
+  return (
+    <g className="plot-curve">
+      {runs.map((run) => (
+        <g key={run[0]!.at}>
+          {isRange && <path className="plot-band" d={bandPath(run, frame, largest, smallest)} />}
+          {isRange && <path className="plot-thin" d={linePath(run, frame, ({ thin }) => thin)} />}
+          {isRange && <path className="plot-middle" d={linePath(run, frame, ({ nominal }) => nominal)} />}
+          <path className="plot-thick" d={linePath(run, frame, ({ thick }) => thick)} />
+        </g>
+      ))}
+    </g>
+  );
+}
+
+type Runs = readonly (readonly PlotPoint[])[];
+
+const largest = ({ thin, nominal, thick }: PlotPoint): number => Math.max(thin, nominal, thick);
+const smallest = ({ thin, nominal, thick }: PlotPoint): number => Math.min(thin, nominal, thick);
+
+/** A second job over the first: its thin and thick end in broken lines. */
+export function OverlayCurve({ runs, frame, isRange }: { runs: Runs; frame: PlotFrame; isRange: boolean }) {
+  return (
+    <g className="plot-overlay">
+      {runs.map((run) => (
+        <g key={run[0]!.at}>
+          {isRange && <path d={linePath(run, frame, ({ thin }) => thin)} />}
+          <path d={linePath(run, frame, ({ thick }) => thick)} />
+        </g>
+      ))}
+    </g>
+  );
+}
+
+/** Where the result begins to fail, hatched on that side, and, where measures may turn it, from where on it surely fits. */
+export function LimitLine({ runs, frame }: { runs: Runs; frame: PlotFrame }) {
+  const first = runs[0]?.[0];
+  const limit = first?.limit ?? null;
+  if (first === undefined || limit === null) return null;
+  const side = limit.failing === 'below' ? HATCH : -HATCH;
+  const fails = (point: PlotPoint): number => point.limit!.fails;
+  const isTight = limit.fits !== limit.fails;
+  const textLeft = frame.left + 8;
+  const line = frame.y(limit.fails);
+  const hatched = line + (side > 0 ? side + 12 : side - 4);
+  return (
+    <g className="plot-limit">
+      {runs.map((run) => (
+        <g key={run[0]!.at}>
+          <path className="plot-failing" d={bandPath(run, frame, fails, fails, side)} />
+          <path className="plot-fails" d={linePath(run, frame, fails)} />
+          {isTight && <path className="plot-fits" d={linePath(run, frame, ({ limit: at }) => at!.fits)} />}
+        </g>
+      ))}
+      <text
+        className="fails"
+        x={textLeft}
+        y={hatched > frame.bottom - 3 || hatched < frame.top + 8 ? line + (side > 0 ? -5 : 13) : hatched}
+      >
+        {limit.failing === 'below' ? 'fails below' : 'fails above'}
+      </text>
+      {isTight && (
+        <text className="tight" x={textLeft} y={frame.y(limit.fits) + (side > 0 ? -5 : 13)}>
+          {limit.failing === 'below' ? 'surely fits above' : 'surely fits below'}
+        </text>
+      )}
+    </g>
+  );
+}

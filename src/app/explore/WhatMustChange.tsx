@@ -1,0 +1,79 @@
+import { useId } from 'react';
+import type { FitTarget } from '../../core/explore/whatMustChange.ts';
+import { useBench } from '../state/BenchContext.tsx';
+import { fieldFigure } from './figure.ts';
+import { changeWords, noChangeWords } from './mustChangeWords.ts';
+import type { Answered } from './useExplored.ts';
+
+interface WhatMustChangeProps {
+  readonly answered: Answered<'changes'> | null;
+  readonly target: FitTarget;
+  readonly onTarget: (target: FitTarget) => void;
+}
+
+/** The smallest change of each field alone that makes the cover fit, to be made with one press. */
+export function WhatMustChange({ answered, target, onTarget }: WhatMustChangeProps) {
+  const { report, dispatch, view, history } = useBench();
+  const id = useId();
+  const wanting = report.checks.filter(({ verdict }) => verdict !== 'fits');
+  const rows = answered?.answer ?? [];
+  const changes = rows.flatMap(({ field, outcome }) => (outcome.status === 'change' ? [{ field, outcome }] : []));
+  const unable = rows.flatMap(({ field, outcome }) => (outcome.status === 'none' ? [{ field, outcome }] : []));
+  const isOld = answered?.question.document !== history.good.document || answered.question.target !== target;
+  return (
+    <section className="must-change" aria-labelledby={`${id}-title`}>
+      <h3 id={`${id}-title`}>What must change</h3>
+      {wanting.length === 0 ? (
+        <p className="help">Nothing: every check fits over the whole weight range.</p>
+      ) : (
+        <>
+          <p className="explore-pick">
+            <label htmlFor={`${id}-target`}>so that this fits</label>
+            <select id={`${id}-target`} value={target} onChange={(event) => onTarget(event.target.value)}>
+              <option value="all">every check</option>
+              {wanting.map((check) => (
+                <option key={check.id} value={check.id}>
+                  {check.title.toLowerCase()}, which {check.verdict === 'fails' ? 'fails' : 'is tight'}
+                </option>
+              ))}
+            </select>
+          </p>
+          <p className="help" role="status">
+            {isOld
+              ? 'Being worked out.'
+              : changes.length === 0
+                ? 'No single change does it.'
+                : 'Each alone is enough; the smallest first.'}
+          </p>
+          <ol aria-busy={isOld} className={isOld ? 'stale' : undefined}>
+            {changes.map(({ field, outcome }) => {
+              const words = changeWords(field, outcome, fieldFigure(field, view.units));
+              return (
+                <li key={field.id}>
+                  <span>{words}</span>
+                  <button
+                    type="button"
+                    disabled={isOld}
+                    onClick={() => dispatch({ type: 'edit', patches: outcome.changes })}
+                  >
+                    Make this change<span className="only-heard">: {words}</span>
+                  </button>
+                </li>
+              );
+            })}
+          </ol>
+          {unable.length > 0 && (
+            <details>
+              <summary>Not enough alone</summary>
+              <ul className="help">
+                {unable.map(({ field, outcome }) => (
+                  <li key={field.id}>{noChangeWords(field, outcome, fieldFigure(field, view.units))}</li>
+                ))}
+              </ul>
+            </details>
+          )}
+        </>
+      )}
+    </section>
+  );
+}

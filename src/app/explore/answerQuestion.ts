@@ -1,0 +1,55 @@
+import { chanceOfFit } from '../../core/explore/chanceOfFit.ts';
+import { exploreFields } from '../../core/explore/exploreField.ts';
+import { EXPLORE_RESULTS } from '../../core/explore/exploreResult.ts';
+import { mustChangeList } from '../../core/explore/mustChangeList.ts';
+import { sensitivities } from '../../core/explore/sensitivity.ts';
+import { sweep } from '../../core/explore/sweep.ts';
+import { type CoverDesign, coverDesign } from '../../core/fold/coverDesign.ts';
+import type { JobRecord } from '../../core/job/migrate.ts';
+import { parseJob } from '../../core/job/parseJob.ts';
+import type { Answer, Answers, Curve, FieldFacts, Question, Questions } from './exploreMessage.ts';
+
+/** Works a question out, in the worker or, in a test, anywhere. */
+export function answerQuestion(question: Question): Answer {
+  switch (question.kind) {
+    case 'curve':
+      return curves(question);
+    case 'changes':
+      return changes(question);
+    case 'errors':
+      return errors(question);
+  }
+}
+
+function curves({ document, overlay, fieldId, resultId, range }: Questions['curve']): Answers['curve'] {
+  const result = EXPLORE_RESULTS.find(({ id }) => id === resultId);
+  const over = (job: JobRecord): Curve | null => {
+    const field = exploreFields(job, designOf(job)).find(({ id }) => id === fieldId);
+    if (field === undefined || result === undefined) return null;
+    return { field: facts(field), points: sweep(job, field, [result], range) };
+  };
+  const curve = over(document);
+  if (curve === null) throw new Error(`This job has no ${fieldId}, or no result ${resultId}.`);
+  return { curve, overlay: overlay === null ? null : over(overlay) };
+}
+
+function changes({ document, target, units }: Questions['changes']): Answers['changes'] {
+  return mustChangeList(document, designOf(document), target, units).map(({ field, outcome }) => ({
+    field: facts(field),
+    outcome,
+  }));
+}
+
+function errors({ document, spread }: Questions['errors']): Answers['errors'] {
+  const design = designOf(document);
+  const rows = sensitivities(design).map(({ measure: { put: _stays, ...measure }, ...row }) => ({ ...row, measure }));
+  return { rows, chance: chanceOfFit(design, { spread }) };
+}
+
+const facts = ({ id, note, present, step }: FieldFacts): FieldFacts => ({ id, note, present, step });
+
+function designOf(document: JobRecord): CoverDesign {
+  const parsed = parseJob(document);
+  if (!parsed.ok) throw new Error(`The job does not parse: ${parsed.issues[0]?.message}`);
+  return coverDesign(parsed.job);
+}

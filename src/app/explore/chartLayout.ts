@@ -1,0 +1,84 @@
+import type { FitLimit } from '../../core/explore/exploreResult.ts';
+import type { SweepPoint } from '../../core/explore/sweep.ts';
+
+/** Room round the plot, px: figures of the upright axis at the left, names of the curves at the right, what is watched and the present job above. */
+export const MARGIN = { left: 56, right: 52, top: 42, bottom: 44 } as const;
+
+export interface PlotFrame {
+  readonly left: number;
+  readonly right: number;
+  readonly top: number;
+  readonly bottom: number;
+  /** From values to px. */
+  readonly x: (at: number) => number;
+  readonly y: (value: number) => number;
+  /** Ends of the upright axis, in values. */
+  readonly low: number;
+  readonly high: number;
+}
+
+/** One point of a curve that has values. */
+export interface PlotPoint {
+  readonly at: number;
+  readonly thin: number;
+  readonly nominal: number;
+  readonly thick: number;
+  readonly limit: FitLimit | null;
+}
+
+/** Stretches of a sweep without a gap: a value that no job has, or a result that is not there, parts them. */
+export function stretches(points: readonly SweepPoint[]): readonly (readonly PlotPoint[])[] {
+  const runs: PlotPoint[][] = [[]];
+  for (const point of points) {
+    const reading = 'issue' in point ? undefined : point.readings[0];
+    const { thin, nominal, thick } = reading?.values ?? { thin: null, nominal: null, thick: null };
+    if (reading === undefined || thin === null || nominal === null || thick === null) runs.push([]);
+    else runs.at(-1)!.push({ at: point.at, thin, nominal, thick, limit: reading.limit });
+  }
+  return runs.filter((run) => run.length > 0);
+}
+
+/** Lays out the plot so that every value and every limit has its place; a flat curve gets a band of its own height. */
+export function plotFrame(
+  points: readonly PlotPoint[],
+  range: { readonly from: number; readonly to: number },
+  width: number,
+  height: number,
+): PlotFrame {
+  const values = points.flatMap(({ thin, nominal, thick, limit }) => [
+    thin,
+    nominal,
+    thick,
+    ...(limit === null ? [] : [limit.fits, limit.fails]),
+  ]);
+  const [least, most] = values.length === 0 ? [0, 1] : [Math.min(...values), Math.max(...values)];
+  const pad = Math.max((most - least) * 0.09, Math.abs(most) * 1e-3, 1e-3);
+  const [low, high] = [least - pad, most + pad];
+  const frame = { left: MARGIN.left, right: width - MARGIN.right, top: MARGIN.top, bottom: height - MARGIN.bottom };
+  return {
+    ...frame,
+    low,
+    high,
+    x: (at) => frame.left + ((at - range.from) / (range.to - range.from)) * (frame.right - frame.left),
+    y: (value) => frame.bottom - ((value - low) / (high - low)) * (frame.bottom - frame.top),
+  };
+}
+
+type Read = (point: PlotPoint) => number;
+
+const place =
+  ({ x, y }: PlotFrame, read: Read) =>
+  (point: PlotPoint) =>
+    `${x(point.at).toFixed(1)} ${y(read(point)).toFixed(1)}`;
+
+/** A line through the points. A lone point is drawn as a short dash. */
+export function linePath(run: readonly PlotPoint[], frame: PlotFrame, read: Read): string {
+  if (run.length === 1) return `M${place(frame, read)(run[0]!)}h2`;
+  return `M${run.map(place(frame, read)).join('L')}`;
+}
+
+/** The area between two lines; both may be shifted by px on the page. */
+export function bandPath(run: readonly PlotPoint[], frame: PlotFrame, upper: Read, lower: Read, drop = 0): string {
+  const dropped: PlotFrame = { ...frame, y: (value) => frame.y(value) + drop };
+  return `M${run.map(place(frame, upper)).join('L')}L${[...run].reverse().map(place(dropped, lower)).join('L')}Z`;
+}

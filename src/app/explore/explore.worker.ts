@@ -1,0 +1,4 @@
+import { answerQuestion } from './answerQuestion.ts';
+import type { Question } from './exploreMessage.ts';
+
+self.onmessage = ({ data }: MessageEvent<Question>) => self.postMessage(answerQuestion(data));

@@ -1,0 +1,53 @@
+import type { ChanceOfFit, ErrorSpread } from '../../core/explore/chanceOfFit.ts';
+import type { ExploreField } from '../../core/explore/exploreField.ts';
+import type { Sensitivity } from '../../core/explore/sensitivity.ts';
+import type { SweepPoint, SweepRange } from '../../core/explore/sweep.ts';
+import type { FitTarget, MustChange } from '../../core/explore/whatMustChange.ts';
+import type { JobRecord } from '../../core/job/migrate.ts';
+
+/** A field as it crosses to the worker and back: functions stay behind. */
+export type FieldFacts = Pick<ExploreField, 'id' | 'note' | 'present' | 'step'>;
+
+/** What the bench asks of the worker. A document is always one that parses. */
+export interface Questions {
+  readonly curve: {
+    readonly kind: 'curve';
+    readonly document: JobRecord;
+    /** A second job to lay over the first. */
+    readonly overlay: JobRecord | null;
+    readonly fieldId: string;
+    readonly resultId: string;
+    readonly range: SweepRange;
+  };
+  readonly changes: {
+    readonly kind: 'changes';
+    readonly document: JobRecord;
+    readonly target: FitTarget;
+    readonly units: 'mm' | 'in';
+  };
+  readonly errors: { readonly kind: 'errors'; readonly document: JobRecord; readonly spread: ErrorSpread };
+}
+
+export interface Curve {
+  readonly field: FieldFacts;
+  readonly points: readonly SweepPoint[];
+}
+
+export interface Answers {
+  readonly curve: {
+    readonly curve: Curve;
+    /** Null where nothing is laid over, or where the second job lacks the field. */
+    readonly overlay: Curve | null;
+  };
+  readonly changes: readonly { readonly field: FieldFacts; readonly outcome: MustChange }[];
+  readonly errors: {
+    readonly rows: readonly (Omit<Sensitivity, 'measure'> & {
+      readonly measure: { readonly id: string; readonly title: string; readonly value: number; readonly error: number };
+    })[];
+    readonly chance: ChanceOfFit;
+  };
+}
+
+export type QuestionKind = keyof Questions;
+export type Question = Questions[QuestionKind];
+export type Answer = Answers[QuestionKind];

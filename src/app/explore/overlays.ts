@@ -1,0 +1,29 @@
+import { EXAMPLE_JOBS } from '../../core/job/examples.ts';
+import { CARD, TEMPERS } from '../../core/leather/temper.ts';
+import { temperPatches } from '../bench/Temper.tsx';
+import { type JobDocument, patched, valueAt } from '../state/jobDocument.ts';
+
+/** A job that can be laid over the open one. */
+export interface Overlay {
+  readonly id: string;
+  readonly name: string;
+  readonly document: JobDocument;
+}
+
+/** What there is to lay over: the pinned job, the open one in another temper or in card, and the examples. */
+export function overlaysFor(open: JobDocument, pinned: JobDocument | null): readonly Overlay[] {
+  const nameOf = (document: JobDocument): string => String(valueAt(document, 'name') ?? 'Untitled cover');
+  return [
+    ...(pinned === null ? [] : [{ id: 'pinned', name: `${nameOf(pinned)}, pinned`, document: pinned }]),
+    ...[...TEMPERS, CARD].map((temper) => ({
+      id: temper.name,
+      name: temper.name === CARD.name ? 'this job in card' : `this job in ${temper.name} leather`,
+      document: patched(open, temperPatches('outside', temper, null)),
+    })),
+    ...EXAMPLE_JOBS.map(({ id, document }) => ({
+      id,
+      name: nameOf(document as JobDocument),
+      document: document as JobDocument,
+    })),
+  ];
+}

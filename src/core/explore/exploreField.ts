@@ -1,0 +1,101 @@
+import type { CoverDesign } from '../fold/coverDesign.ts';
+import type { FieldNote } from '../job/field.ts';
+import type { JobRecord } from '../job/migrate.ts';
+import type { JobChange } from '../report/check.ts';
+import { MM_PER_OUNCE } from '../units/leatherWeight.ts';
+import { MM_PER_INCH } from '../units/mm.ts';
+import { JOB_FIGURES } from './jobFigures.ts';
+
+/** One number of a job that can be moved to see what follows from it. Values are in the unit of `note`. */
+export interface ExploreField {
+  /** Dotted path in the job; `leather.outside` and its like stand for a whole weight range. */
+  readonly id: string;
+  readonly note: FieldNote;
+  /** Where the job stands: its own value, else the default, else what the tool decides. */
+  readonly present: number;
+  /** Step to which a maker would set it, over 0. */
+  readonly step: number;
+  /** How far to either side of the present value is worth a first look. */
+  readonly span: number;
+  readonly changes: (value: number) => readonly JobChange[];
+}
+
+const LEATHERS = ['outside', 'pocket', 'lining'] as const;
+
+const WEIGHT_NOTE: FieldNote = {
+  title: 'Weight',
+  description: 'The whole weight range, named by its thick end; the thin end keeps its distance.',
+  unit: 'mm',
+  min: 0.2,
+  max: 8,
+};
+
+/**
+ * The numbers of a job that can be explored: each in the schema that bears on the closed form and has a value here, and
+ * for each leather its weight range as one.
+ * @param document the job as written; a pocket leather or lining that it does not give has no fields
+ * @param design what the document was worked out to
+ * @param units unit of the maker's ruler, for the steps
+ */
+export function exploreFields(document: JobRecord, design: CoverDesign, units: 'mm' | 'in' = 'mm'): ExploreField[] {
+  const written = document.leather as JobRecord | undefined;
+  const given = LEATHERS.filter((piece) => (written?.[piece] ?? null) !== null);
+  const isGiven = (path: string): boolean =>
+    !path.startsWith('leather.') || given.some((piece) => path.startsWith(`leather.${piece}.`));
+  const figures = JOB_FIGURES.filter(({ path }) => isGiven(path)).flatMap(({ path, note }): ExploreField[] => {
+    const present = presentAt(design, path);
+    if (present === null) return [];
+    const changes = (value: number): JobChange[] => [{ path, value }];
+    return [{ id: path, note, present, step: stepOf(path, note, units), span: spanOf(path, note, present), changes }];
+  });
+  const weights = given.map((piece): ExploreField => {
+    const { min_mm: min, max_mm: max } = design.job.leather[piece]!;
+    const path = `leather.${piece}`;
+    return {
+      id: path,
+      note: WEIGHT_NOTE,
+      present: max,
+      step: stepOf(path, WEIGHT_NOTE, units),
+      span: spanOf(path, WEIGHT_NOTE, max),
+      changes: (value) => [
+        { path: `${path}.min_mm`, value: value - (max - min) },
+        { path: `${path}.max_mm`, value },
+      ],
+    };
+  });
+  return [...weights, ...figures];
+}
+
+/** The value in force; null where the job has none, as for a measure that was not taken. */
+function presentAt({ job, pieces }: CoverDesign, path: string): number | null {
+  const keys = path.split('.');
+  const value = keys.reduce<unknown>((inner, key) => (inner as JobRecord | null)?.[key], job);
+  if (typeof value === 'number') return value;
+  if (path === 'pattern.outsideWidth_mm') return pieces.outside.width;
+  if (path === 'pattern.outsideHeight_mm') return pieces.outside.height;
+  if (path === 'pockets.depth_mm') return pieces.pocketDepth;
+  if (keys[2] === 'foldThickness_mm') return job.leather[keys[1] as (typeof LEATHERS)[number]]?.max_mm ?? null;
+  return null;
+}
+
+const isThickness = (path: string): boolean =>
+  /^leather\.\w+(\.(min|max|foldThickness)_mm)?$/.test(path) || path === 'book.boardThickness_mm';
+
+/** Half a millimetre or 1/32 in on a ruler, a tenth or a quarter ounce for leather, a tenth or 1/64 in of error. */
+function stepOf(path: string, { unit }: FieldNote, units: 'mm' | 'in'): number {
+  if (unit === 'mm') {
+    if (isThickness(path)) return units === 'mm' ? 0.1 : MM_PER_OUNCE / 4;
+    if (path === 'book.measured.error_mm') return units === 'mm' ? 0.1 : MM_PER_INCH / 64;
+    return units === 'mm' ? 0.5 : MM_PER_INCH / 32;
+  }
+  return unit === 'deg' ? 1 : 0.01;
+}
+
+/** A few millimetres for allowances, a tenth of a whole size, an eighth of the allowed range for the rest. */
+function spanOf(path: string, { min, max, unit }: FieldNote, present: number): number {
+  if (isThickness(path)) return 1.2;
+  if (/^(ease|seam)\.|error_mm$|jointDip_mm$|rounding_mm$|rise_mm$/.test(path)) return 5;
+  if (path.startsWith('pattern.')) return 8;
+  if (unit === 'mm') return Math.max(5, present / 10);
+  return (max - min) / 8;
+}

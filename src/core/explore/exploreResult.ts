@@ -1,0 +1,166 @@
+import type { RangePoint } from '../leather/leatherModel.ts';
+import type { FitAt, Report } from '../report/reportSchema.ts';
+
+/** From where on a result fits and from where on it fails; between the two it is tight. */
+export interface FitLimit {
+  readonly fits: number;
+  readonly fails: number;
+  /** Which side of the limit fails. */
+  readonly failing: 'below' | 'above';
+}
+
+/** One number that a report holds, for each end of the weight range or for the whole of it. */
+export interface ExploreResult {
+  readonly id: string;
+  readonly group: 'gaps' | 'closing' | 'pockets' | 'allowances' | 'cut sizes' | 'leather';
+  readonly title: string;
+  readonly unit: 'mm' | 'deg' | '';
+  /** Whether thin, middle and thick leather differ: a cut size is one for all. */
+  readonly isRange: boolean;
+  /** Null where the report has no such number, as an opening that is never reached. */
+  readonly read: (report: Report, point: RangePoint) => number | null;
+  /** Null where nothing judges the number. */
+  readonly limit: (report: Report) => FitLimit | null;
+}
+
+const noLimit = (): null => null;
+
+/** A length that the measuring error may take either way, as `verdictWithin` judges it. */
+const within = (error: (report: Report) => number) => (report: Report) =>
+  ({ fits: error(report), fails: -error(report), failing: 'below' }) as const;
+
+const atLeast = (limit: number) => ({ fits: limit, fails: limit, failing: 'below' }) as const;
+const atMost = (limit: number) => ({ fits: limit, fails: limit, failing: 'above' }) as const;
+
+const checkOf = ({ checks }: Report, id: string) => checks.find((check) => check.id === id);
+
+const perPoint = (
+  group: ExploreResult['group'],
+  id: string,
+  title: string,
+  unit: ExploreResult['unit'],
+  read: (fit: FitAt) => number | null,
+  limit: ExploreResult['limit'] = noLimit,
+): ExploreResult => ({ id, group, title, unit, isRange: true, read: ({ fit }, point) => read(fit[point]), limit });
+
+const single = (
+  group: ExploreResult['group'],
+  id: string,
+  title: string,
+  unit: ExploreResult['unit'],
+  read: (report: Report) => number | null,
+  limit: ExploreResult['limit'] = noLimit,
+): ExploreResult => ({ id, group, title, unit, isRange: false, read, limit });
+
+const foreEdgeError = ({ uncertainty }: Report): number => uncertainty.foreEdge.worst_mm;
+
+/** What a job can be explored for. Gap is positive, overrun negative. Every number and limit is the report's own. */
+export const EXPLORE_RESULTS: readonly ExploreResult[] = [
+  perPoint(
+    'gaps',
+    'foreEdge',
+    'Fore-edge gap, shared evenly',
+    'mm',
+    ({ closed }) => closed.slack_mm / 2,
+    within(foreEdgeError),
+  ),
+  perPoint('gaps', 'front', 'Front fore-edge gap, as the boards sit', 'mm', ({ foreEdge }) => foreEdge.front_mm),
+  perPoint('gaps', 'back', 'Back fore-edge gap, as the boards sit', 'mm', ({ foreEdge }) => foreEdge.back_mm),
+  perPoint(
+    'gaps',
+    'head',
+    'Head gap',
+    'mm',
+    ({ head_mm }) => head_mm,
+    within(({ uncertainty }) => uncertainty.head.worst_mm),
+  ),
+  perPoint(
+    'gaps',
+    'tail',
+    'Tail gap',
+    'mm',
+    ({ tail_mm }) => tail_mm,
+    within(({ uncertainty }) => uncertainty.tail.worst_mm),
+  ),
+  perPoint(
+    'closing',
+    'closedSlack',
+    'Spare wrap, closed',
+    'mm',
+    ({ closed }) => closed.slack_mm,
+    within((report) => 2 * foreEdgeError(report)),
+  ),
+  perPoint(
+    'closing',
+    'flatSlack',
+    'Spare wrap, lying open',
+    'mm',
+    ({ flat }) => flat.slack_mm,
+    within((report) => 2 * foreEdgeError(report)),
+  ),
+  perPoint(
+    'closing',
+    'staysOpen',
+    'Stays open',
+    'deg',
+    ({ closed }) => closed.staysOpen_deg,
+    () => atMost(0),
+  ),
+  perPoint(
+    'closing',
+    'gape',
+    'Fore-edges apart',
+    'mm',
+    ({ closed }) => closed.gape_mm,
+    () => atMost(0),
+  ),
+  perPoint(
+    'closing',
+    'opensTo',
+    'Opens to',
+    'deg',
+    ({ flat }) => flat.opensTo_deg,
+    () => atLeast(180),
+  ),
+  perPoint(
+    'pockets',
+    'held',
+    'Board held in its pocket',
+    'mm',
+    ({ pockets }) => pockets.held_mm,
+    (report) => atLeast(checkOf(report, 'pocketHolds')!.limit),
+  ),
+  perPoint(
+    'pockets',
+    'loadingAngle',
+    'Fold-back to load',
+    'deg',
+    ({ pockets }) => pockets.loadingAngle_deg,
+    (report) => atMost(checkOf(report, 'pocketLoads')!.limit),
+  ),
+  perPoint('pockets', 'boardTravel', 'Board travel', 'mm', ({ flat }) => flat.boardTravel_mm),
+  single('pockets', 'pocketDepth', 'Pocket depth', 'mm', ({ fit }) => fit.thick.pockets.depth_mm),
+  single(
+    'allowances',
+    'foreEdgeAllowance',
+    'Fore-edge allowance, each side',
+    'mm',
+    ({ allowances }) => allowances.foreEdge.total_mm,
+  ),
+  single('allowances', 'headAllowance', 'Head allowance', 'mm', ({ allowances }) => allowances.head.total_mm),
+  single('allowances', 'tailAllowance', 'Tail allowance', 'mm', ({ allowances }) => allowances.tail.total_mm),
+  single('cut sizes', 'outsideWidth', 'Outside, width', 'mm', ({ pattern }) => pattern.outside.width_mm),
+  single('cut sizes', 'outsideHeight', 'Outside, height', 'mm', ({ pattern }) => pattern.outside.height_mm),
+  single('cut sizes', 'pocketWidth', 'Pocket, width', 'mm', ({ pattern }) => pattern.pocket.width_mm),
+  single('cut sizes', 'liningWidth', 'Lining, width', 'mm', ({ pattern }) => pattern.lining?.width_mm ?? null),
+  single('leather', 'closedWrap', 'Wrap, closed', 'mm', ({ wrap }) => wrap.closed_mm),
+  single('leather', 'flatWrap', 'Wrap, lying open', 'mm', ({ wrap }) => wrap.flat_mm),
+  single(
+    'leather',
+    'strain',
+    'Stretch of the grain at the folds',
+    '',
+    (report) => checkOf(report, 'foldStrain')!.value,
+    (report) => atMost(checkOf(report, 'foldStrain')!.limit),
+  ),
+];

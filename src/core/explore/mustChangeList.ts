@@ -1,0 +1,51 @@
+import type { CoverDesign } from '../fold/coverDesign.ts';
+import type { JobRecord } from '../job/migrate.ts';
+import { type ExploreField, exploreFields } from './exploreField.ts';
+import { type FitTarget, type MustChange, whatMustChange } from './whatMustChange.ts';
+
+/**
+ * What a maker can still decide once the book lies on the bench. Its measures are not among them, but how closely they
+ * were taken is.
+ */
+const DECIDED_BY_MAKER = [
+  'ease.foreEdge_mm',
+  'ease.head_mm',
+  'ease.tail_mm',
+  'pattern.outsideWidth_mm',
+  'pattern.outsideHeight_mm',
+  'pockets.depth_mm',
+  'pockets.hold_mm',
+  'seam.edgeMargin_mm',
+  'leather.outside',
+  'leather.outside.foldThickness_mm',
+  'leather.pocket',
+  'leather.lining',
+  'leather.outside.bendRatio',
+  'book.measured.error_mm',
+];
+
+export interface FieldChange {
+  readonly field: ExploreField;
+  readonly outcome: MustChange;
+}
+
+/**
+ * What each of the maker's own fields, alone, must become for the target to fit.
+ * @returns changes first, the smallest first, each counted in the steps that its field is set in, since a millimetre of
+ *   leather is far more than one of outside; after them the fields that alone cannot do it
+ */
+export function mustChangeList(
+  document: JobRecord,
+  design: CoverDesign,
+  target: FitTarget,
+  units: 'mm' | 'in' = 'mm',
+): readonly FieldChange[] {
+  return exploreFields(document, design, units)
+    .filter(({ id }) => DECIDED_BY_MAKER.includes(id))
+    .map((field) => ({ field, outcome: whatMustChange(document, field, target) }))
+    .sort((a, b) => rank(a) - rank(b));
+}
+
+function rank({ field: { step }, outcome }: FieldChange): number {
+  return outcome.status === 'change' ? Math.abs(outcome.to - outcome.from) / step : Number.POSITIVE_INFINITY;
+}

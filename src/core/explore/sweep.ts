@@ -1,0 +1,64 @@
+import type { JobIssue } from '../job/jobIssue.ts';
+import type { JobRecord } from '../job/migrate.ts';
+import { RANGE_POINTS, type RangePoint } from '../leather/leatherModel.ts';
+import type { Verdict } from '../report/check.ts';
+import type { ExploreField } from './exploreField.ts';
+import type { ExploreResult, FitLimit } from './exploreResult.ts';
+import { tryChanges } from './trial.ts';
+
+type Value = number | null;
+
+/** Values closer than this share of the range are one value, parted by floating-point noise. */
+const SAME = 1e-9;
+
+/** One result at one value of the field. */
+export interface SweepReading {
+  readonly values: Readonly<Record<RangePoint, Value>>;
+  /** Where the result fits and fails there: a limit may move with the field. */
+  readonly limit: FitLimit | null;
+}
+
+/** A value of the field with a reading for every result asked for, or why no job has that value. */
+export type SweepPoint =
+  | { readonly at: number; readonly verdict: Verdict; readonly readings: readonly SweepReading[] }
+  | { readonly at: number; readonly issue: JobIssue };
+
+export interface SweepRange {
+  readonly from: number;
+  /** Over `from`. */
+  readonly to: number;
+  /** Evenly spaced values, both ends among them; 2 or more. */
+  readonly count: number;
+}
+
+/**
+ * Moves one field of a job over a range and reads results off at every step, each by working the whole job out anew.
+ *
+ * The present value of the field is added where it lies in the range, so that the job as it stands is on the curve.
+ * @param document the job as written
+ * @param results read at every point, in this order
+ * @returns points in rising order; a value that no job may have is a point with its first issue
+ */
+export function sweep(
+  document: JobRecord,
+  field: ExploreField,
+  results: readonly ExploreResult[],
+  { from, to, count }: SweepRange,
+): readonly SweepPoint[] {
+  if (!(to > from) || count < 2)
+    throw new RangeError(`Got ${from} to ${to} in ${count} values; allowed: a rising range in 2 or more.`);
+  const even = Array.from({ length: count }, (_, i) => (i === count - 1 ? to : from + ((to - from) * i) / (count - 1)));
+  const isBetween = field.present >= from && field.present <= to;
+  const isOther = (at: number): boolean => Math.abs(at - field.present) > SAME * (to - from);
+  const values = isBetween ? [...even.filter(isOther), field.present].sort((a, b) => a - b) : even;
+  return values.map((at) => {
+    const trial = tryChanges(document, at === field.present ? [] : field.changes(at));
+    if (!trial.ok) return { at, issue: trial.issues[0]! };
+    const { report } = trial;
+    const readings = results.map(({ read, limit }): SweepReading => {
+      const [thin, nominal, thick] = RANGE_POINTS.map((point) => read(report, point)) as [Value, Value, Value];
+      return { values: { thin, nominal, thick }, limit: limit(report) };
+    });
+    return { at, verdict: report.verdict, readings };
+  });
+}

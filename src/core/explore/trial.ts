@@ -1,0 +1,32 @@
+import { coverDesign } from '../fold/coverDesign.ts';
+import type { JobIssue } from '../job/jobIssue.ts';
+import type { JobRecord } from '../job/migrate.ts';
+import { parseJob } from '../job/parseJob.ts';
+import type { JobChange } from '../report/check.ts';
+import { designReport } from '../report/designReport.ts';
+import type { Report } from '../report/reportSchema.ts';
+
+/** What a changed job comes to: its report, or why it is no job. */
+export type Trial =
+  | { readonly ok: true; readonly report: Report }
+  | { readonly ok: false; readonly issues: readonly JobIssue[] };
+
+/**
+ * Works out what a job would come to with some of its fields changed.
+ *
+ * The document as written is changed, not the parsed job, so that what follows a field by default goes on following it.
+ * @param document a job as written; it is left as it is
+ * @param changes values by dotted path, put in one after the other
+ */
+export function tryChanges(document: JobRecord, changes: readonly JobChange[]): Trial {
+  const parsed = parseJob(changes.reduce((job, { path, value }) => put(job, path.split('.'), value), document));
+  return parsed.ok ? { ok: true, report: designReport(coverDesign(parsed.job)) } : parsed;
+}
+
+function put(root: JobRecord, [key, ...rest]: readonly string[], value: JobChange['value']): JobRecord {
+  if (key === undefined) return root;
+  if (rest.length === 0) return { ...root, [key]: value };
+  const inner = root[key];
+  const isRecord = typeof inner === 'object' && inner !== null && !Array.isArray(inner);
+  return { ...root, [key]: put(isRecord ? (inner as JobRecord) : {}, rest, value) };
+}

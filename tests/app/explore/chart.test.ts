@@ -1,0 +1,147 @@
+import { describe, expect, test } from 'vitest';
+import tideLedger from '../../../public/jobs/tide-ledger.json' with { type: 'json' };
+import { axisTicks } from '../../../src/app/explore/axisTicks.ts';
+import { bandPath, linePath, plotFrame, stretches } from '../../../src/app/explore/chartLayout.ts';
+import { bareText, fieldFigure, figureText, resultFigure } from '../../../src/app/explore/figure.ts';
+import { readingWords } from '../../../src/app/explore/readingWords.ts';
+import { sweepRange } from '../../../src/app/explore/sweepRange.ts';
+import { exploreFields } from '../../../src/core/explore/exploreField.ts';
+import type { SweepPoint } from '../../../src/core/explore/sweep.ts';
+import { coverDesign } from '../../../src/core/fold/coverDesign.ts';
+import { jobIssue } from '../../../src/core/job/jobIssue.ts';
+import { soundJob } from '../../jobArbitrary.ts';
+
+const MM = resultFigure('mm', 'mm');
+const INCH = resultFigure('mm', 'in');
+const fields = (units: 'mm' | 'in') => exploreFields(tideLedger, coverDesign(soundJob(tideLedger)), units);
+
+describe('ticks', () => {
+  test('are round, lie inside, and are no more than asked', () => {
+    for (const figure of [MM, INCH, resultFigure('deg', 'mm'), resultFigure('', 'mm')]) {
+      for (const [from, to] of [
+        [0.13, 0.94],
+        [-6.1, 0.75],
+        [368, 386],
+        [-180, 180],
+      ] as const) {
+        for (const most of [2, 5, 12]) {
+          const ticks = axisTicks(from, to, figure, most);
+          expect(ticks.length).toBeLessThanOrEqual(most + 1);
+          for (const { at } of ticks) {
+            expect(at).toBeGreaterThanOrEqual(from - 1e-6);
+            expect(at).toBeLessThanOrEqual(to + 1e-6);
+          }
+          expect(new Set(ticks.map(({ text }) => text)).size).toBe(ticks.length);
+        }
+      }
+    }
+  });
+
+  test('of millimetres go by 1, 2 and 5, of inches by halves of an inch', () => {
+    expect(axisTicks(0, 5, MM, 5).map(({ text }) => text)).toEqual(['0', '1', '2', '3', '4', '5']);
+    expect(axisTicks(-2, 2, MM, 2).map(({ text }) => text)).toEqual(['−2', '0', '2']);
+    const inches = axisTicks(0, 25.4, INCH, 4);
+    expect(inches.map(({ text }) => text)).toEqual(['0', '1/4', '1/2', '3/4', '1']);
+    expect(inches[3]!.at).toBeCloseTo(19.05, 9);
+  });
+});
+
+describe('a figure', () => {
+  test('is printed in the unit of the bench, an overrun with its minus sign, nothing as no minus nothing', () => {
+    expect(figureText(-1.256, MM)).toBe('−1.26 mm');
+    expect(figureText(-0.001, MM)).toBe('0.00 mm');
+    expect(figureText(-25.4 / 64, INCH)).toBe('−1/64 in');
+    expect(figureText(91.04, resultFigure('deg', 'in'))).toBe('91.0°');
+  });
+
+  test('of a leather goes in ounces with inches, and in decimals where it is no eighth', () => {
+    const weight = fields('in').find(({ id }) => id === 'leather.outside')!;
+    expect(figureText(1.984375, fieldFigure(weight, 'in'))).toBe('5 oz');
+    expect(figureText(2, fieldFigure(weight, 'in'))).toBe('5.04 oz');
+    expect(figureText(2, fieldFigure(weight, 'mm'))).toBe('2.00 mm');
+  });
+});
+
+describe('the range looked at', () => {
+  test('holds the present value and lies within what a job allows', () => {
+    for (const units of ['mm', 'in'] as const) {
+      for (const field of fields(units)) {
+        for (const zoom of [1 / 8, 1, 8]) {
+          const { from, to, count } = sweepRange(field, zoom);
+          expect(from).toBeGreaterThanOrEqual(field.note.min - 1e-9);
+          expect(to).toBeLessThanOrEqual(field.note.max + 1e-9);
+          expect(to).toBeGreaterThan(from);
+          expect(count).toBeLessThanOrEqual(130);
+          const slip = (to - from) / (count - 1);
+          expect(field.present).toBeGreaterThan(from - slip);
+          expect(field.present).toBeLessThan(to + slip);
+        }
+      }
+    }
+  });
+
+  test('of a millimetre field has tidy values', () => {
+    const ease = fields('mm').find(({ id }) => id === 'ease.head_mm')!;
+    expect(sweepRange(ease, 1)).toEqual({ from: 0, to: 6, count: 61 });
+    const texts = Array.from({ length: 61 }, (_, i) => bareText((6 * i) / 60, fieldFigure(ease, 'mm')));
+    expect(new Set(texts).size).toBe(61);
+  });
+});
+
+const reading = (at: number, thin: number | null, thick: number | null): SweepPoint => ({
+  at,
+  verdict: 'fits',
+  readings: [{ values: { thin, nominal: thin, thick }, limit: { fits: 0.5, fails: -0.5, failing: 'below' } }],
+});
+const refused: SweepPoint = { at: 3, issue: jobIssue('rule', 'book.width_mm', '3', 'at most 2', 'measure again') };
+
+describe('a curve', () => {
+  test('is parted where no job has the value and where there is no result', () => {
+    const runs = stretches([reading(1, 1, 0), reading(2, 1, 0), refused, reading(4, null, 1), reading(5, 2, 1)]);
+    expect(runs.map((run) => run.map(({ at }) => at))).toEqual([[1, 2], [5]]);
+    expect(stretches([refused])).toEqual([]);
+  });
+
+  test('has room for every value and both limits, larger values higher up', () => {
+    const run = stretches([reading(0, 3, 2), reading(10, 2, 1)])[0]!;
+    const frame = plotFrame(run, { from: 0, to: 10 }, 400, 300);
+    for (const value of [3, 1, 0.5, -0.5]) {
+      expect(frame.y(value)).toBeGreaterThan(frame.top);
+      expect(frame.y(value)).toBeLessThan(frame.bottom);
+    }
+    expect(frame.y(3)).toBeLessThan(frame.y(2));
+    expect([frame.x(0), frame.x(10)]).toEqual([frame.left, frame.right]);
+    expect(linePath(run, frame, ({ thick }) => thick).match(/[ML]/g)).toEqual(['M', 'L']);
+    expect(
+      bandPath(
+        run,
+        frame,
+        ({ thin }) => thin,
+        ({ thick }) => thick,
+      ),
+    ).toMatch(/^M[^Z]+Z$/);
+  });
+
+  test('that is level, or empty, still has a scale', () => {
+    for (const points of [stretches([reading(0, 5, 5)])[0]!.map((point) => ({ ...point, limit: null })), []]) {
+      const { low, high, y } = plotFrame(points, { from: 0, to: 1 }, 400, 300);
+      expect(high).toBeGreaterThan(low);
+      expect(Number.isFinite(y(5))).toBe(true);
+    }
+  });
+});
+
+describe('what is read aloud', () => {
+  const gap = { title: 'Head gap', isRange: true };
+  test('says value, result over the weight range, and the verdict of the whole cover', () => {
+    expect(readingWords(reading(2, 1.5, 1), gap, MM, MM)).toBe(
+      'At 2.00 mm: head gap 1.50 thin, 1.50 middle, 1.00 mm thick. The cover as a whole fits.',
+    );
+    expect(readingWords(reading(2, 1, 1), gap, MM, MM)).toContain('head gap 1.00 mm.');
+    expect(readingWords(reading(2, null, null), gap, MM, MM)).toContain('head gap none.');
+  });
+
+  test('says why no job has the value', () => {
+    expect(readingWords(refused, gap, MM, MM)).toBe('At 3.00 mm: no such job; allowed is at most 2.');
+  });
+});

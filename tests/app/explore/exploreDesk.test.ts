@@ -1,0 +1,146 @@
+import { describe, expect, test, vi } from 'vitest';
+import choirBook from '../../../public/jobs/choir-book.json' with { type: 'json' };
+import tideLedger from '../../../public/jobs/tide-ledger.json' with { type: 'json' };
+import { temperPatches } from '../../../src/app/bench/Temper.tsx';
+import { answerQuestion } from '../../../src/app/explore/answerQuestion.ts';
+import { ExploreDesk, type ExploreWorker } from '../../../src/app/explore/ExploreDesk.ts';
+import type { Answer, Answers, Question, Questions } from '../../../src/app/explore/exploreMessage.ts';
+import { overlaysFor } from '../../../src/app/explore/overlays.ts';
+import { type JobDocument, patched } from '../../../src/app/state/jobDocument.ts';
+import { parseJob } from '../../../src/core/job/parseJob.ts';
+import { CARD, TEMPERS, temperOf } from '../../../src/core/leather/temper.ts';
+
+const errorsOf = (document: JobDocument): Questions['errors'] => ({ kind: 'errors', document, spread: 'even' });
+const changesOf = (document: JobDocument): Questions['changes'] => ({
+  kind: 'changes',
+  document,
+  target: 'all',
+  units: 'mm',
+});
+
+function deskWithWorker() {
+  const sent: Question[] = [];
+  const worker: ExploreWorker = {
+    postMessage: (question) => sent.push(question),
+    onmessage: null,
+    onerror: null,
+    terminate: vi.fn(),
+  };
+  const answered: Question[] = [];
+  const failed: string[] = [];
+  const desk = new ExploreDesk(
+    worker,
+    (question) => answered.push(question),
+    (question, why) => failed.push(`${question.kind}: ${why}`),
+  );
+  const answer = (): void => worker.onmessage?.({ data: [] } as unknown as MessageEvent<Answer>);
+  const breakDown = (): void => worker.onerror?.({ message: 'broke' } as ErrorEvent);
+  return { desk, worker, sent, answered, failed, answer, breakDown };
+}
+
+describe('the desk', () => {
+  test('has one question at the worker, and of each kind only the newest waiting', () => {
+    const { desk, sent, answered, answer } = deskWithWorker();
+    const [first, second, third] = [errorsOf(tideLedger), errorsOf(tideLedger), errorsOf(choirBook)];
+    const change = changesOf(tideLedger);
+    for (const question of [first, change, second, third]) desk.ask(question);
+    expect(sent).toEqual([first]);
+    for (let i = 0; i < 3; i++) answer();
+    expect(sent).toEqual([first, change, third]);
+    // The answer to the first came too late.
+    expect(answered).toEqual([change, third]);
+  });
+
+  test('tells of a question that broke the worker, and goes on with the next', () => {
+    const { desk, sent, failed, answered, answer, breakDown } = deskWithWorker();
+    desk.ask(errorsOf(tideLedger));
+    desk.ask(changesOf(tideLedger));
+    breakDown();
+    expect(failed).toEqual(['errors: broke']);
+    expect(sent).toHaveLength(2);
+    answer();
+    expect(answered.map(({ kind }) => kind)).toEqual(['changes']);
+  });
+
+  test('lets the worker go when it closes', () => {
+    const { desk, worker } = deskWithWorker();
+    desk.close();
+    expect(worker.terminate).toHaveBeenCalledOnce();
+  });
+});
+
+describe('an answer', () => {
+  const range = { from: 0.8, to: 3, count: 12 };
+  const curveOf = (overlay: JobDocument | null, fieldId = 'leather.outside'): Answers['curve'] =>
+    answerQuestion({
+      kind: 'curve',
+      document: fieldId.startsWith('leather.lining') ? choirBook : tideLedger,
+      overlay,
+      fieldId,
+      resultId: 'foreEdge',
+      range,
+    }) as Answers['curve'];
+
+  test('can cross to the bench: nothing in it is a function', () => {
+    const all = [curveOf(choirBook), answerQuestion(changesOf(tideLedger)), answerQuestion(errorsOf(choirBook))];
+    for (const answer of all) expect(structuredClone(answer)).toEqual(answer);
+  });
+
+  test('has the second job over the same values, or none where that job lacks the field', () => {
+    const { curve, overlay } = curveOf(choirBook);
+    expect(overlay?.field.present).toBe(2.38125);
+    const even = ({ points }: typeof curve, present: number) =>
+      points.map(({ at }) => at).filter((at) => at !== present);
+    expect(even(overlay!, 2.38125)).toEqual(even(curve, 1.984375));
+    expect(curveOf(tideLedger, 'leather.lining').overlay).toBeNull();
+  });
+
+  test('is refused for a field that the job itself lacks', () => {
+    expect(() =>
+      answerQuestion({
+        kind: 'curve',
+        document: tideLedger,
+        overlay: null,
+        fieldId: 'leather.lining',
+        resultId: 'head',
+        range,
+      }),
+    ).toThrow('leather.lining');
+  });
+});
+
+describe('what is laid over', () => {
+  test('is a job, each named once', () => {
+    const overlays = overlaysFor(tideLedger, choirBook);
+    for (const { document } of overlays) expect(parseJob(document).ok).toBe(true);
+    expect(new Set(overlays.map(({ name }) => name)).size).toBe(overlays.length);
+    expect(overlays[0]).toMatchObject({ id: 'pinned', name: 'Choir book, pinned' });
+  });
+});
+
+describe('a temper', () => {
+  test('chosen is the temper found, for every word and one after the other', () => {
+    let document: JobDocument = tideLedger;
+    let before = TEMPERS[1]!;
+    for (const temper of [...TEMPERS, CARD, ...TEMPERS]) {
+      document = patched(document, temperPatches('outside', temper, before));
+      const parsed = parseJob(document);
+      if (!parsed.ok) throw new Error(parsed.issues[0]?.message);
+      expect(temperOf(parsed.job.leather.outside)?.name).toBe(temper.name);
+      expect(parsed.job.leather.outside.density_kg_m3).toBe(temper === CARD ? CARD.density_kg_m3 : 950);
+      before = temper;
+    }
+  });
+
+  test('leaves a density of the maker as it is, and card takes the skiving away', () => {
+    const own = patched(tideLedger, [
+      { path: 'leather.outside.density_kg_m3', value: 870 },
+      { path: 'leather.outside.foldThickness_mm', value: 1.2 },
+    ]);
+    const firm = patched(own, temperPatches('outside', TEMPERS[2]!, TEMPERS[1]!));
+    expect(firm).toMatchObject({ leather: { outside: { density_kg_m3: 870, foldThickness_mm: 1.2 } } });
+    const card = patched(own, temperPatches('outside', CARD, TEMPERS[1]!));
+    expect(parseJob(card).ok).toBe(true);
+    expect(card).toMatchObject({ leather: { outside: { max_mm: 0.5 } } });
+  });
+});
