@@ -14,6 +14,8 @@ export default defineConfig({
     baseURL: `http://127.0.0.1:${PORT}/`,
     viewport: { width: 1280, height: 800 },
     trace: 'retain-on-failure',
+    // Every test would fetch the whole tool to keep it; the tests of that allow it for themselves.
+    serviceWorkers: 'block',
     launchOptions: {
       executablePath: process.env.CHROMIUM_PATH || undefined,
       args: [

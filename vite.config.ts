@@ -1,6 +1,8 @@
 /// <reference types="vitest/config" />
 import react from '@vitejs/plugin-react';
 import { defineConfig } from 'vite';
+import { contentSecurity } from './scripts/contentSecurity.ts';
+import { offline } from './scripts/offline.ts';
 
 const reports = process.env.TEST_REPORTS;
 
@@ -8,9 +10,18 @@ export default defineConfig({
   root: 'src',
   publicDir: '../public',
   base: './',
-  plugins: [react()],
+  plugins: [react(), contentSecurity(), offline()],
   server: { host: '127.0.0.1', port: 4173 },
-  build: { outDir: '../dist', emptyOutDir: true, target: 'es2022' },
+  build: {
+    outDir: '../dist',
+    emptyOutDir: true,
+    target: 'es2022',
+    rolldownOptions: {
+      input: { index: 'src/index.html', sw: 'src/app/offline/serviceWorker.ts' },
+      // A service worker keeps its name, for browsers look there for a newer one, and answers for the folder it is in.
+      output: { entryFileNames: ({ name }) => (name === 'sw' ? 'sw.js' : 'assets/[name]-[hash].js') },
+    },
+  },
   worker: { format: 'es' },
   test: {
     root: import.meta.dirname,

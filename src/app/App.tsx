@@ -12,6 +12,8 @@ import { useUndoKeys } from './state/useUndoKeys.ts';
 const JobForm = lazy(() => import('./bench/JobForm.tsx'));
 const DevelopedStrip = lazy(() => import('./strip/DevelopedStrip.tsx'));
 const CutSheet = lazy(() => import('./panel/CutSheet.tsx'));
+const Explore = lazy(() => import('./explore/Explore.tsx'));
+const Workbench = lazy(() => import('./workbench/Workbench.tsx'));
 
 /** The bench: the job at the left, the cover and its strip in the middle, the fit at the right. */
 export function App() {
@@ -33,6 +35,9 @@ export function App() {
           <LatePart name="strip">
             <DevelopedStrip highlight={highlight} onHighlight={setHighlight} />
           </LatePart>
+          <LatePart name="explore">
+            <Explore />
+          </LatePart>
         </div>
         <div className="column fit-column">
           <Verdict />
@@ -42,6 +47,9 @@ export function App() {
           </LatePart>
         </div>
       </main>
+      <LatePart name="workbench">
+        <Workbench />
+      </LatePart>
     </div>
   );
 }

@@ -2,23 +2,48 @@ import { afterEach, beforeEach, describe, expect, test, vi } from 'vitest';
 import tideLedger from '../../public/jobs/tide-ledger.json' with { type: 'json' };
 import { jobFileName, openJobText } from '../../src/app/state/jobFile.ts';
 import { keepJob, keptJob } from '../../src/app/state/keptJob.ts';
+import { setPlace } from '../../src/app/state/place.ts';
 import { keepViewChoice, keptViewChoice } from '../../src/app/state/viewChoice.ts';
 
 describe('the browser keeps', () => {
   const store = new Map<string, string>();
+  const storage = (kept: Map<string, string>) => ({
+    getItem: (key: string) => kept.get(key) ?? null,
+    setItem: (key: string, text: string) => kept.set(key, text),
+  });
   beforeEach(() => {
     store.clear();
-    vi.stubGlobal('localStorage', {
-      getItem: (key: string) => store.get(key) ?? null,
-      setItem: (key: string, text: string) => store.set(key, text),
-    });
+    vi.stubGlobal('localStorage', storage(store));
+    vi.stubGlobal('sessionStorage', storage(new Map()));
   });
   afterEach(() => vi.unstubAllGlobals());
 
   test('the open job with all that was typed, right or wrong', () => {
     const step = { document: tideLedger, typed: { 'book.width_mm': { text: 'about 6', unit: 'in' as const } } };
-    expect(keepJob(step)).toBe(true);
+    expect(keepJob({ ...step, key: {} })).toBe(true);
     expect(keptJob()).toEqual(step);
+  });
+
+  test('the place of the open job on the shelf together with it', () => {
+    const key = {};
+    setPlace(key, { id: 'a', revision: 3, document: tideLedger });
+    keepJob({ document: tideLedger, typed: {}, key });
+    expect(keptJob()).toMatchObject({ document: tideLedger, place: { id: 'a', revision: 3, isSaved: true } });
+    keepJob({ document: { ...tideLedger }, typed: {}, key });
+    expect(keptJob()?.place?.isSaved).toBe(false);
+    keepJob({ document: tideLedger, typed: {}, key: {} });
+    expect(keptJob()?.place).toBeUndefined();
+  });
+
+  test("each window's own job apart, and gives a new window the one kept last", () => {
+    keepJob({ document: tideLedger, typed: {}, key: {} });
+    const first = sessionStorage;
+    vi.stubGlobal('sessionStorage', storage(new Map()));
+    keepJob({ document: { ...tideLedger, name: 'Other' }, typed: {}, key: {} });
+    vi.stubGlobal('sessionStorage', first);
+    expect(keptJob()?.document.name).toBe(tideLedger.name);
+    vi.stubGlobal('sessionStorage', storage(new Map()));
+    expect(keptJob()?.document.name).toBe('Other');
   });
 
   test('nothing that cannot be read again', () => {
@@ -41,7 +66,8 @@ test('a browser that refuses to keep anything is told from one that does, and st
     throw new Error('denied');
   };
   vi.stubGlobal('localStorage', { getItem: refuse, setItem: refuse });
-  expect(keepJob({ document: tideLedger, typed: {} })).toBe(false);
+  vi.stubGlobal('sessionStorage', { getItem: refuse, setItem: refuse });
+  expect(keepJob({ document: tideLedger, typed: {}, key: {} })).toBe(false);
   expect(keptJob()).toBeNull();
   expect(() => keepViewChoice(keptViewChoice())).not.toThrow();
   vi.unstubAllGlobals();

@@ -1,12 +1,14 @@
 import { lazy, Suspense, useId, useRef, useState } from 'react';
 import { EXAMPLE_JOBS } from '../../core/job/examples.ts';
 import type { JobIssue } from '../../core/job/jobIssue.ts';
+import { LatePart } from '../stage/LatePart.tsx';
 import { useBench } from '../state/BenchContext.tsx';
 import { type JobDocument, valueAt } from '../state/jobDocument.ts';
 import { openJobText, saveJobFile } from '../state/jobFile.ts';
 import type { ViewChoice } from '../state/viewChoice.ts';
 
 const NewCover = lazy(() => import('./NewCover.tsx'));
+const Keeping = lazy(() => import('../shelf/Keeping.tsx'));
 
 /** The job as a whole: its name, undo, files, examples, and how the bench is shown. */
 export function JobBar() {
@@ -117,6 +119,9 @@ export function JobBar() {
           <option value="dark">dark</option>
         </select>
       </div>
+      <LatePart name="shelf">
+        <Keeping />
+      </LatePart>
       {refused !== null && (
         <div className="refused" role="alert">
           <p>

@@ -1,4 +1,7 @@
+import { useMemo } from 'react';
+import { patternDrawing } from '../../core/pattern/patternDrawing.ts';
 import { FlatPattern } from '../sheet/FlatPattern.tsx';
+import { useBench } from '../state/BenchContext.tsx';
 import { CutSizes } from './CutSizes.tsx';
 
 interface CutSheetProps {
@@ -7,10 +10,12 @@ interface CutSheetProps {
 
 /** What goes to the cutting mat: sizes with their sums, and the pattern. Fetched after the first paint. */
 export default function CutSheet({ highlight }: CutSheetProps) {
+  const { design, view } = useBench();
+  const drawing = useMemo(() => patternDrawing(design, { units: view.units }), [design, view.units]);
   return (
     <>
-      <CutSizes />
-      <FlatPattern highlight={highlight} />
+      <CutSizes drawing={drawing} />
+      <FlatPattern drawing={drawing} highlight={highlight} />
     </>
   );
 }

@@ -1,13 +1,12 @@
+import type { CutSum, Drawing } from '../../core/pattern/drawing.ts';
 import { useBench } from '../state/BenchContext.tsx';
-import { type CutSum, cutSums } from './cutSums.ts';
+import { writtenOut } from './writtenOut.ts';
 
 /** Every cut size, and its sum on demand. */
-export function CutSizes() {
+export function CutSizes({ drawing }: { readonly drawing: Drawing }) {
   const { design, lengths, view } = useBench();
-  const { outside, pocket, lining } = design.pieces;
   const step = design.job.pattern.rounding_mm;
-  const size = ({ width, height }: { width: number; height: number }): string =>
-    `${lengths.cut(width)} × ${lengths.cut(height)}`;
+  const often = (name: string, count: number): string => (count === 1 ? name : `${name}, cut ${count}`);
   return (
     <section aria-labelledby="cut-sizes">
       <h2 id="cut-sizes">Cut sizes</h2>
@@ -19,22 +18,20 @@ export function CutSizes() {
           </tr>
         </thead>
         <tbody>
-          <tr>
-            <th scope="row">Outside</th>
-            <td>{size(outside)}</td>
-          </tr>
-          {pocket.count > 0 && (
-            <tr>
-              <th scope="row">Pockets, two</th>
-              <td>{size(pocket)}</td>
+          {drawing.pieces.map(({ id, name, count, width, height }) => (
+            <tr key={id}>
+              <th scope="row">{often(name, count)}</th>
+              <td>
+                {lengths.cut(width)} × {lengths.cut(height)}
+              </td>
             </tr>
-          )}
-          {lining !== null && (
-            <tr>
-              <th scope="row">Centre lining</th>
-              <td>{size(lining)}</td>
+          ))}
+          {drawing.lengths.map(({ name, count, sum }) => (
+            <tr key={name}>
+              <th scope="row">{often(name, count)}</th>
+              <td>{lengths.cut(sum.total)} long</td>
             </tr>
-          )}
+          ))}
         </tbody>
       </table>
       <p className="help">
@@ -45,16 +42,15 @@ export function CutSizes() {
         height of pockets and lining is the outside's. Lines of a sum are shown to{' '}
         {lengths.unit === 'mm' ? '0.01 mm' : '0.001 in'}; it adds the unrounded parts.
       </p>
-      {cutSums(design).map((sum) => (
-        <Sum key={sum.name} sum={sum} />
+      {writtenOut(drawing).map(({ name, sum }) => (
+        <Sum key={name} name={name} sum={sum} />
       ))}
     </section>
   );
 }
 
-function Sum({ sum: { name, lines, sum, cut } }: { readonly sum: CutSum }) {
+function Sum({ name, sum: { parts, total } }: { readonly name: string; readonly sum: CutSum }) {
   const { lengths } = useBench();
-  const isGiven = Math.abs(sum - cut) > 1e-6;
   return (
     <details className="sum" open>
       <summary>{name}, written out</summary>
@@ -69,29 +65,21 @@ function Sum({ sum: { name, lines, sum, cut } }: { readonly sum: CutSum }) {
           </tr>
         </thead>
         <tbody>
-          {lines.map(({ name: part, each, times }) => (
+          {parts.map(({ name: part, each, times }) => (
             <tr key={part}>
               <th scope="row">{part}</th>
-              <td>{times !== null && `${times} × ${lengths.inSum(each)}`}</td>
-              <td>{lengths.inSum(each * (times ?? 1))}</td>
+              <td>{times !== 1 && `${times} × ${lengths.inSum(each)}`}</td>
+              <td>{lengths.inSum(each * times)}</td>
             </tr>
           ))}
         </tbody>
         <tfoot>
           <tr>
             <th scope="row" colSpan={2}>
-              {isGiven ? 'what the tool would cut' : 'cut'}
+              cut
             </th>
-            <td>{lengths.inSum(sum)}</td>
+            <td>{lengths.inSum(total)}</td>
           </tr>
-          {isGiven && (
-            <tr>
-              <th scope="row" colSpan={2}>
-                cut, as given by the maker
-              </th>
-              <td>{lengths.inSum(cut)}</td>
-            </tr>
-          )}
         </tfoot>
       </table>
     </details>

@@ -3,14 +3,18 @@ import { type KeyboardEvent, useEffect, useMemo, useRef, useState } from 'react'
 import { NeutralToneMapping, type WebGLRenderer } from 'three';
 import { foldedCover } from '../../core/fold/mesh/foldedCover.ts';
 import type { FoldedCover } from '../../core/fold/mesh/meshData.ts';
+import { settledCover } from '../../core/fold/settledCover.ts';
+import { createStripSolver } from '../../core/fold/strip/solveStrip.ts';
 import type { CameraHandle } from './camera/CameraRig.tsx';
 import { FramePace } from './FramePace.tsx';
 import { type SlicePlane, slicePlane } from './geometry/slicePlane.ts';
 import { FitMarkOverlay } from './marks/FitMarkOverlay.tsx';
 import { marksOnCut } from './marks/marksOnCut.ts';
+import { PictureTaker } from './PictureTaker.tsx';
 import { SceneContents } from './SceneContents.tsx';
 import type { CoverSceneProps } from './sceneProps.ts';
 import './scene.css';
+import { Turntable } from './camera/Turntable.tsx';
 import type { Slice } from './slice.ts';
 import { VIEWPOINTS, type Viewpoint } from './viewpoints.ts';
 import { hasWebGl } from './webgl.ts';
@@ -20,10 +24,18 @@ const ZOOM_STEP = 1.15;
 
 /** Book and cover in 3D, to be turned by pointer, touch or keyboard. */
 export default function CoverScene(props: CoverSceneProps) {
-  const { design, pose, point, look, onUnavailable, colourScheme } = props;
-  const cover = useMemo(() => foldedCover(design, pose, point), [design, pose, point]);
+  const { design, pose, point, shape = 'taut', look, onUnavailable, colourScheme } = props;
+  const settle = useMemo(
+    () => (shape === 'settled' ? settledCover(design, point, createStripSolver()) : undefined),
+    [shape, design, point],
+  );
+  const cover = useMemo(() => foldedCover(design, pose, point, settle), [design, pose, point, settle]);
   const plane = useSlicePlane(cover, props.slice);
-  const marks = useMemo(() => (plane ? marksOnCut(cover.marks, plane.assembly) : cover.marks), [cover, plane]);
+  const { marked = true } = props;
+  const marks = useMemo(() => {
+    if (!marked) return [];
+    return plane ? marksOnCut(cover.marks, plane.assembly) : cover.marks;
+  }, [cover, plane, marked]);
   const camera = useRef<CameraHandle>(null);
   const overlay = useRef<SVGSVGElement>(null);
   const [focused, setFocused] = useState(false);
@@ -81,6 +93,8 @@ export default function CoverScene(props: CoverSceneProps) {
           wheelZooms={focused}
         />
         {full && <FramePace onSlow={props.onSlowFrames} />}
+        {props.turning && <Turntable camera={camera} />}
+        {props.pictureRef && <PictureTaker ref={props.pictureRef} />}
       </Canvas>
       <FitMarkOverlay ref={overlay} marks={marks} formatLength={props.formatLength} />
     </div>

@@ -1,7 +1,9 @@
+import type { Ref } from 'react';
 import type { CoverDesign } from '../../core/fold/coverDesign.ts';
 import type { Pose } from '../../core/fold/mesh/pose.ts';
 import type { RangePoint } from '../../core/leather/leatherModel.ts';
 import type { Look } from './material/coverMaterials.ts';
+import type { PictureHandle } from './PictureTaker.tsx';
 import type { Slice } from './slice.ts';
 import type { Viewpoint } from './viewpoints.ts';
 
@@ -9,6 +11,8 @@ export interface CoverSceneProps {
   readonly design: CoverDesign;
   readonly pose: Pose;
   readonly point: RangePoint;
+  /** `taut` shows gap and overrun as the pattern is cut; `settled` the elastic strip's shape, leather that has slid home. */
+  readonly shape?: 'taut' | 'settled';
   readonly slice: Slice | null;
   readonly units: 'mm' | 'in';
   /** `light` draws without shadows, reflections and smoothed edges, for slow machines. */
@@ -25,4 +29,9 @@ export interface CoverSceneProps {
   readonly formatLength: (mm: number) => string;
   /** What the picture shows, in words. */
   readonly describe: string;
+  /** False leaves out hatching and dimensions. */
+  readonly marked?: boolean;
+  /** Turns slowly about the upright axis while true. */
+  readonly turning?: boolean;
+  readonly pictureRef?: Ref<PictureHandle>;
 }

@@ -30,7 +30,7 @@ export function Stage({ highlight }: StageProps) {
   const shownDesign = useDeferredValue(design);
   const shownPose = useDeferredValue(stage.pose);
   const colourScheme = useColourScheme(view.scheme);
-  const { pose, point, slice, viewpoint } = stage;
+  const { pose, point, shape, slice, viewpoint } = stage;
   const setStage = (change: Partial<StageState>): void => setWholeStage((whole) => ({ ...whole, ...change }));
   const { name } = history.good.job;
   const lit = useMemo(
@@ -57,6 +57,7 @@ export function Stage({ highlight }: StageProps) {
                   design={shownDesign}
                   pose={shownPose}
                   point={point}
+                  shape={shape}
                   slice={slice}
                   units={view.units}
                   look={view.look}

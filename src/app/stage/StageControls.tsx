@@ -23,6 +23,17 @@ const CUTS = [
   { value: 'throughPocket', label: 'through a pocket' },
 ];
 
+const SHAPES = [
+  { value: 'taut', label: 'taut, as it is cut' },
+  { value: 'settled', label: 'as it settles' },
+];
+
+const TAUT_NOTE = 'Drawn tight over the book, so that the spare length shows at the edges.';
+
+/** The strip's own assumptions stand beside its figures in the checks. */
+const SETTLED_NOTE =
+  'The elastic strip: the boards have slid to their seats, and the spare length stands off spine and boards.';
+
 export default function StageControls({ stage, setStage }: StageControlsProps) {
   const { view, setView, design } = useBench();
   const { pose, slice, viewpoint } = stage;
@@ -72,6 +83,13 @@ export default function StageControls({ stage, setStage }: StageControlsProps) {
           </button>
         ))}
       </fieldset>
+      <Choice
+        title="The leather lies"
+        options={SHAPES}
+        chosen={stage.shape}
+        choose={(shape) => setStage({ shape: shape as StageState['shape'] })}
+        notes={[stage.shape === 'taut' ? TAUT_NOTE : SETTLED_NOTE]}
+      />
       <details>
         <summary>Cut open, leather, look</summary>
         <div className="stage-more">

@@ -8,6 +8,7 @@ import { VIEWPOINTS, type Viewpoint } from '../scene/viewpoints.ts';
 export interface StageState {
   readonly pose: Pose;
   readonly point: RangePoint;
+  readonly shape: 'taut' | 'settled';
   readonly slice: Slice | null;
   readonly viewpoint: Viewpoint;
 }
@@ -15,6 +16,7 @@ export interface StageState {
 export const OPENING_STAGE: StageState = {
   pose: { kind: 'opening', angle: 0 },
   point: 'thick',
+  shape: 'taut',
   slice: null,
   viewpoint: VIEWPOINTS[0],
 };

@@ -4,9 +4,10 @@ import { designReport } from '../../core/report/designReport.ts';
 import type { Report } from '../../core/report/reportSchema.ts';
 import { type ElasticState, useElastic } from '../elastic/useElastic.ts';
 import type { JobDocument } from './jobDocument.ts';
-import { type JobAction, type JobHistory, jobHistory, startHistory } from './jobHistory.ts';
+import { FIRST_JOB, type JobAction, type JobHistory, jobHistory, startHistory } from './jobHistory.ts';
 import { keepJob, keptJob } from './keptJob.ts';
 import { type LengthText, lengthText } from './lengthText.ts';
+import { setPlace } from './place.ts';
 import { keepViewChoice, keptViewChoice, type ViewChoice } from './viewChoice.ts';
 
 /** What every part of the bench works with: the job, what follows from it, and the way it is looked at. */
@@ -35,9 +36,7 @@ export function useBench(): Bench {
 
 /** @param example a job known to parse: what a first visit opens, and the picture while a kept job does not parse */
 export function BenchProvider({ example, children }: { readonly example: JobDocument; readonly children: ReactNode }) {
-  const [history, dispatch] = useReducer(jobHistory, example, (document) =>
-    startHistory(keptJob() ?? { document, typed: {} }, document),
-  );
+  const [history, dispatch] = useReducer(jobHistory, example, startBench);
   const [view, setWholeView] = useState(keptViewChoice);
   const [isKept, setKept] = useState(true);
 
@@ -51,8 +50,8 @@ export function BenchProvider({ example, children }: { readonly example: JobDocu
   );
   const lengths = useMemo(() => lengthText(view.units), [view.units]);
 
-  const { document, typed } = history;
-  useEffect(() => setKept(keepJob({ document, typed })), [document, typed]);
+  const { document, typed, key } = history;
+  useEffect(() => setKept(keepJob({ document, typed, key })), [document, typed, key]);
   useEffect(() => keepViewChoice(view), [view]);
   useEffect(() => {
     window.document.documentElement.dataset.scheme = view.scheme;
@@ -73,4 +72,14 @@ export function BenchProvider({ example, children }: { readonly example: JobDocu
     [history, design, report, elastic, view, lengths, isKept],
   );
   return <BenchContext value={bench}>{children}</BenchContext>;
+}
+
+/** The job that was left on the bench, with its place on the shelf; on a first visit the example. */
+function startBench(example: JobDocument): JobHistory {
+  const kept = keptJob();
+  if (kept?.place !== undefined) {
+    const { id, revision, isSaved } = kept.place;
+    setPlace(FIRST_JOB, { id, revision, document: isSaved ? kept.document : null });
+  }
+  return startHistory(kept ?? { document: example, typed: {} }, example);
 }

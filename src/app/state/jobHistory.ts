@@ -9,10 +9,21 @@ export interface Typed {
   readonly unit: LengthUnit;
 }
 
-/** One state of the bench that undo can bring back: the document, and the typed texts behind its values by path. */
-export interface Step {
+/** A job as it lies on the bench: the document, and the typed texts behind its values by path. */
+export interface Written {
   readonly document: JobDocument;
   readonly typed: Readonly<Record<string, Typed>>;
+}
+
+/** Stands for one job from its opening on. Edits and undo keep it, so that what is kept of a job stays with it. */
+export type JobKey = object;
+
+/** The job with which the page starts. */
+export const FIRST_JOB: JobKey = {};
+
+/** One state of the bench that undo can bring back. */
+export interface Step extends Written {
+  readonly key: JobKey;
 }
 
 /** The open job and its history. `good` is the last state that parsed: picture and report show that one. */
@@ -34,18 +45,18 @@ export type JobAction =
       /** Edits in a row with the same key are one step. */
       readonly key?: string;
     }
-  | { readonly type: 'open'; readonly document: JobDocument; readonly typed?: Step['typed'] }
+  | { readonly type: 'open'; readonly document: JobDocument; readonly typed?: Step['typed']; readonly key?: JobKey }
   | { readonly type: 'settle' | 'undo' | 'redo' };
 
 /** Steps that undo goes back at most: a long session's worth of a document of about 2 kB. */
 const MAX_STEPS = 500;
 
-/** Starts a history. `fallback` is a job known to parse, for the picture when `step` does not. */
-export function startHistory(step: Step, fallback: JobDocument): JobHistory {
+/** Starts a history. `fallback` is a job known to parse, for the picture when `written` does not. */
+export function startHistory(written: Written, fallback: JobDocument): JobHistory {
   const good = parseJob(fallback);
   if (!good.ok) throw new Error(`The fallback job does not parse: ${good.issues[0]?.message}`);
   const start = { document: fallback, job: good.job };
-  return { ...stand(step, start), past: [], future: [], editing: null };
+  return { ...stand({ ...written, key: FIRST_JOB }, start), past: [], future: [], editing: null };
 }
 
 export function jobHistory(state: JobHistory, action: JobAction): JobHistory {
@@ -54,10 +65,15 @@ export function jobHistory(state: JobHistory, action: JobAction): JobHistory {
       const document = patched(state.document, action.patches);
       const typed = keepTyped(state.typed, action);
       const isSameStep = action.key !== undefined && action.key === state.editing;
-      return advance(state, { document, typed }, isSameStep, action.key ?? null);
+      return advance(state, { document, typed, key: state.key }, isSameStep, action.key ?? null);
     }
     case 'open':
-      return advance(state, { document: action.document, typed: action.typed ?? {} }, false, null);
+      return advance(
+        state,
+        { document: action.document, typed: action.typed ?? {}, key: action.key ?? {} },
+        false,
+        null,
+      );
     case 'settle':
       return state.editing === null ? state : { ...state, editing: null };
     case 'undo': {
@@ -74,7 +90,7 @@ export function jobHistory(state: JobHistory, action: JobAction): JobHistory {
   }
 }
 
-const stepOf = ({ document, typed }: Step): Step => ({ document, typed });
+const stepOf = ({ document, typed, key }: Step): Step => ({ document, typed, key });
 
 function stand(step: Step, lastGood: JobHistory['good']) {
   const parsed = parseJob(step.document);

@@ -1,5 +1,5 @@
 import type { Needs } from '../allowance/needs.ts';
-import { bookOutline, symmetricOpening } from '../book/bookOutline.ts';
+import { bookOutline, type Opening, symmetricOpening } from '../book/bookOutline.ts';
 import type { Job } from '../job/jobSchema.ts';
 import type { RangePoint } from '../leather/leatherModel.ts';
 import { distance } from '../math/vec2.ts';
@@ -50,19 +50,19 @@ const FREE_SHARE = 0.25;
  *
  * The strip is held flat to each board as far as the pocket covers it, and slides there up to its seat; seating other
  * than centred poses the fore-edge gaps instead.
- * @param opening swing of both boards together, radians
+ * @param opening swing of both boards together, radians, or of each board on its own
  * @param crease shape that the folds were set to, and how much of it stayed; none for new leather
  */
 export function sectionInputAt(
   design: CoverDesign,
   point: RangePoint,
-  opening: number,
+  opening: number | Opening,
   crease?: SectionInput['crease'],
 ): SectionInput {
   const { job, pieces } = design;
   const needs = design.needs[point];
   const { book, leathers } = needs;
-  const outline = bookOutline(book, symmetricOpening(opening));
+  const outline = bookOutline(book, typeof opening === 'number' ? symmetricOpening(opening) : opening);
   const length = seatToSeat(pieces, needs, job.pockets.construction === 'turned');
   const points = outline.points;
   const boards = [distance(points[0]!, points[1]!), distance(points.at(-1)!, points.at(-2)!)];

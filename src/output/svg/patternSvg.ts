@@ -1,4 +1,3 @@
-import { arcPoint, type Contour, type Segment, segmentEnd, segmentStart } from '../../core/math/contour.ts';
 import type { Vec2 } from '../../core/math/vec2.ts';
 import { arrangePieces } from '../../core/pattern/arrangePieces.ts';
 import { type Drawing, type Entity, LAYERS, type Layer } from '../../core/pattern/drawing.ts';
@@ -7,6 +6,7 @@ import { mirroredDrawing } from '../../core/pattern/mirrorDrawing.ts';
 import { kerfed } from '../kerf.ts';
 import { LASER_CAUTION } from '../laserCaution.ts';
 import { hexInk, LAYER_STYLES } from '../layerStyle.ts';
+import { svgNumber as n, pathData } from './pathData.ts';
 
 export interface SvgOptions {
   /** Seen from the flesh side, for tracing there. */
@@ -88,25 +88,6 @@ function shape(entity: Entity, place: Map2, ink: string): string {
     }
   }
 }
-
-function pathData(segments: Contour, place: Map2): string {
-  if (segments.length === 0) return '';
-  const point = (at: Vec2): string => place(at).map(n).join(' ');
-  const draw = (segment: Segment): string => {
-    if (segment.kind === 'line') return `L${point(segment.to)}`;
-    const { radius, sweep } = segment;
-    // Counterclockwise with y up is against the sweep of SVG, whose y runs down.
-    const way = sweep > 0 ? 0 : 1;
-    const isWhole = Math.abs(sweep) > Math.PI * 1.999;
-    const half = isWhole ? `A${n(radius)} ${n(radius)} 0 0 ${way} ${point(arcPoint(segment, 0.5))}` : '';
-    const isLarge = !isWhole && Math.abs(sweep) > Math.PI ? 1 : 0;
-    return `${half}A${n(radius)} ${n(radius)} 0 ${isLarge} ${way} ${point(segmentEnd(segment))}`;
-  };
-  return `M${point(segmentStart(segments[0]!))}${segments.map(draw).join('')}`;
-}
-
-/** A number to a millionth of a mm, without idle zeros. */
-const n = (value: number): string => String(Math.round(value * 1e6) / 1e6 + 0);
 
 const escaped = (text: string): string =>
   // Control characters are not allowed in XML at all.

@@ -13,10 +13,10 @@ describe('temper words', () => {
       );
   });
 
-  test('run from soft to firm: turns wider at a seam, neutral line further in, stiffer', () => {
+  test('run from soft to firm: turns wider at a seam, neutral line further out, stiffer', () => {
     for (let i = 1; i < TEMPERS.length; i++) {
       expect(TEMPERS[i]!.bendRatio).toBeGreaterThan(TEMPERS[i - 1]!.bendRatio);
-      expect(TEMPERS[i]!.neutral).toBeLessThan(TEMPERS[i - 1]!.neutral);
+      expect(TEMPERS[i]!.neutral).toBeGreaterThan(TEMPERS[i - 1]!.neutral);
       expect(TEMPERS[i]!.modulus_MPa).toBeGreaterThan(TEMPERS[i - 1]!.modulus_MPa);
     }
   });
@@ -30,12 +30,13 @@ describe('temper words', () => {
     expect(temperOf({ bendRatio: 0.3, neutral: 0.6 })).toBeNull();
   });
 
-  test('alter the cover: a firm leather asks for more at head and tail than a soft one', () => {
-    const head = TEMPERS.map(({ bendRatio, neutral }) => {
+  test('alter the cover: the firmer the leather, the more it asks for at every edge', () => {
+    const allowed = TEMPERS.map(({ bendRatio, neutral }) => {
       const outside = { ...tideLedger.leather.outside, bendRatio, neutral };
-      return fitReport(soundJob({ ...tideLedger, leather: { outside }, pattern: { rounding_mm: 0 } })).allowances.head
-        .total_mm;
+      return fitReport(soundJob({ ...tideLedger, leather: { outside }, pattern: { rounding_mm: 0 } })).allowances;
     });
-    expect(head[2]).toBeGreaterThan(head[0]!);
+    for (const edge of ['foreEdge', 'head', 'tail'] as const)
+      for (let i = 1; i < allowed.length; i++)
+        expect(allowed[i]![edge].total_mm).toBeGreaterThan(allowed[i - 1]![edge].total_mm);
   });
 });

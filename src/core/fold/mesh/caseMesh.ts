@@ -1,6 +1,5 @@
 import type { BookModel } from '../../book/bookModel.ts';
 import { boardDirections, bookOutline, CLOSED, jointSlide, symmetricOpening } from '../../book/bookOutline.ts';
-import { circularSegment } from '../../math/circularSegment.ts';
 import { addScaled, heading, leftOf, type Vec2 } from '../../math/vec2.ts';
 import { gridOf, gridSolid } from './gridSolid.ts';
 import type { MeshData, PartName } from './meshData.ts';
@@ -21,27 +20,44 @@ export interface CaseShape {
 
 /** Shape of the case of a closed book; a paperback's cover runs on into its spine without a joint. */
 export function caseShape(book: BookModel): CaseShape {
-  const { board, thickness, rise, edgeRadius, width } = book;
+  const { board, edgeRadius, width } = book;
   const spineThickness = board * (book.kind === 'hardback' ? SPINE_SHARE : 1);
   // A rounded edge unbends as the board opens and draws it in, by less than its own thickness while the two could meet.
   const clear = edgeRadius > 0 ? edgeRadius + board + 0.5 : 0;
   const joint = Math.min(Math.max(book.kind === 'hardback' ? JOINT : spineThickness, clear), width / 2);
-  const circle = circularSegment(thickness, rise);
-  const straight = thickness / 2 - edgeRadius;
+  const { corner, circle } = spineProfile(book);
   return {
     joint,
     spineThickness,
     spineInside(y) {
       const away = Math.abs(y);
-      if (rise > 0) {
-        const inside = circle.radius - spineThickness;
-        return circle.radius - rise - Math.sqrt(Math.max(0, inside * inside - away * away));
-      }
-      const beyond = away - straight;
-      if (beyond <= 0 || edgeRadius <= spineThickness) return spineThickness;
-      const inside = edgeRadius - spineThickness;
-      return edgeRadius - Math.sqrt(Math.max(0, inside * inside - beyond * beyond));
+      const beyond = away - corner[1];
+      const edge = edgeRadius - spineThickness;
+      const onBack = (): number =>
+        circle ? circle.x - Math.sqrt(Math.max(0, (circle.radius - spineThickness) ** 2 - away ** 2)) : spineThickness;
+      if (edge <= 0 || beyond <= 0) return onBack();
+      return Math.max(onBack(), corner[0] - Math.sqrt(Math.max(0, edge ** 2 - beyond ** 2)));
     },
+  };
+}
+
+/** Outside of the closed spine: centre of its rounded front edge, circle of a rounded back, and where the two meet. */
+interface SpineProfile {
+  readonly corner: Vec2;
+  readonly circle: { readonly x: number; readonly radius: number } | null;
+  /** Polar angle at which back and edge meet, about either centre, radians. */
+  readonly meet: number;
+}
+
+function spineProfile(book: BookModel): SpineProfile {
+  const { points, radius, back } = bookOutline(book, CLOSED);
+  const corner = points[1]!;
+  if (back === null) return { corner, circle: null, meet: Math.PI };
+  const x = points[(back.first + back.last) / 2]![0] + back.radius;
+  return {
+    corner,
+    circle: { x, radius: back.radius + radius },
+    meet: back.radius > 0 ? Math.atan2(corner[1], corner[0] - x) : Math.PI / 2,
   };
 }
 
@@ -94,36 +110,37 @@ export function backBoardMesh(book: BookModel, opening: number): MeshData {
   );
 }
 
-/** Angle between two places of a curved spine, radians. */
-const SPINE_STEP = Math.PI / 60;
+/** Largest turn of a facet of a curved spine, radians, and how far a facet may stand off its arc, mm. */
+const MAX_TURN = Math.PI / 60;
+const MAX_SAGITTA = 0.02;
 
 /** The spine piece, following the back of the closed book: flat, edge-rounded or round. */
 export function spineMesh(book: BookModel): MeshData {
-  const { thickness, rise, edgeRadius } = book;
+  const { thickness, edgeRadius, wedge } = book;
   const { spineThickness } = caseShape(book);
   const outer: Vec2[] = [];
   const inner: Vec2[] = [];
   const arc = (centre: Vec2, radius: number, from: number, to: number): void => {
-    const count = Math.max(1, Math.ceil(Math.abs(to - from) / SPINE_STEP));
+    const step = Math.min(MAX_TURN, 2 * Math.sqrt((2 * MAX_SAGITTA) / radius));
+    const count = Math.max(1, Math.ceil(Math.abs(to - from) / step));
     for (let i = 0; i <= count; i++) {
       const way = heading(from + ((to - from) * i) / count);
       outer.push(addScaled(centre, way, radius));
       inner.push(addScaled(centre, way, Math.max(0.01, radius - spineThickness)));
     }
   };
-  if (rise > 0) {
-    const { radius, halfAngle } = circularSegment(thickness, rise);
-    arc([radius - rise, 0], radius, Math.PI - halfAngle, Math.PI + halfAngle);
-  } else if (edgeRadius > spineThickness) {
-    const [x, y] = bookOutline(book, CLOSED).points[1]!;
-    arc([x, y], edgeRadius, Math.PI / 2 + book.wedge, Math.PI);
-    arc([x, -y], edgeRadius, Math.PI, (3 * Math.PI) / 2 - book.wedge);
-  } else {
+  const { corner, circle, meet } = spineProfile(book);
+  // An edge less round than the spine piece is thick stays outside of it.
+  const isRounded = edgeRadius > spineThickness;
+  if (isRounded) arc(corner, edgeRadius, Math.PI / 2 + wedge, meet);
+  if (circle) arc([circle.x, 0], circle.radius, meet, 2 * Math.PI - meet);
+  else if (!isRounded) {
     const half = thickness / 2 - edgeRadius;
     // Boards that close toward the fore-edge leave less room inside than outside.
-    const inside = half + spineThickness * Math.min(0, Math.tan(book.wedge));
+    const inside = half + spineThickness * Math.min(0, Math.tan(wedge));
     outer.push([0, half], [0, -half]);
     inner.push([spineThickness, inside], [spineThickness, -inside]);
   }
+  if (isRounded) arc([corner[0], -corner[1]], edgeRadius, 2 * Math.PI - meet, (3 * Math.PI) / 2 - wedge);
   return panel('spine', outer, inner, book.height);
 }

@@ -3,11 +3,16 @@ import type { Corner } from '../../math/contour.ts';
 /** Columns over one rounded corner. */
 const STEPS = 6;
 
-/** Distances from the cut edge at which a corner wants columns, mm. */
-export function cornerStops({ style, size }: Corner): number[] {
+/**
+ * Distances from the cut edge at which a corner wants columns, mm: along its arc, and where the cut crosses a row.
+ * @param rows distances of the rows near the edge from it, mm
+ */
+export function cornerStops(corner: Corner, rows: readonly number[]): number[] {
+  const { style, size } = corner;
   if (size === 0) return [];
-  if (style === 'clipped') return [size];
-  return Array.from({ length: STEPS }, (_, i) => size * (1 - Math.cos(((i + 1) * Math.PI) / 2 / STEPS)));
+  const arc = Array.from({ length: STEPS }, (_, i) => size * (1 - Math.cos(((i + 1) * Math.PI) / 2 / STEPS)));
+  // Both kinds of corner are symmetric in their diagonal.
+  return [size, ...(style === 'rounded' ? arc : []), ...rows.map((v) => cornerInset(corner, v))];
 }
 
 /**

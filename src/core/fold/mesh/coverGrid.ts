@@ -1,5 +1,4 @@
 import type { RangePoint } from '../../leather/leatherModel.ts';
-import type { Corner } from '../../math/contour.ts';
 import { pieceCorner } from '../../pattern/pieceCorner.ts';
 import type { CoverDesign } from '../coverDesign.ts';
 import {
@@ -13,7 +12,8 @@ import { cornerInset, cornerStops } from './cornerInset.ts';
 import type { EndField } from './endField.ts';
 import { displaced, type Grid, gridNormals, gridOf } from './gridSolid.ts';
 import { mouthScoop } from './mouthScoop.ts';
-import { insetRow, onColumn, type RowPlan } from './rowPlan.ts';
+import { onColumn, type RowPlan, rowAt } from './rowPlan.ts';
+import { trimCorners } from './trimCorners.ts';
 
 /** The cover's layers as grids of one shape: inner face, flesh and grain side of the outside, with the pattern's measure. */
 export interface CoverGrid {
@@ -62,26 +62,26 @@ export function coverGrid(
 ): CoverGrid {
   const { corner } = pieceCorner(design.job, design.pieces);
   const halves = [front, back].map(({ half, field }) => {
-    const stops = halfStops(half, field, corner);
+    const stops = halfStops(half, field, cornerStops(corner, rows.near));
     return { half, field, stops, points: placeSection(half, stops, posture) };
   }) as unknown as [HalfPlan, HalfPlan];
 
   const frontCount = halves[0].points.length;
   const columns = [...halves[0].points.slice(1).reverse(), ...halves[1].points];
-  const inner = gridOf(columns.length, rows.v.length);
-  const uvs = new Float64Array(2 * columns.length * rows.v.length);
+  const inner = gridOf(columns.length, rows.count);
+  const uvs = new Float64Array(2 * columns.length * rows.count);
   const s = columns.map(({ d }, i) => (i < frontCount - 1 ? front.half.length - d : front.half.length + d));
   for (const [side, plan] of [
     ['front', halves[0]],
     ['back', halves[1]],
   ] as const) {
-    const places = layHalf(design, point, plan, rows, corner);
+    const places = layHalf(design, point, plan, rows);
     plan.points.forEach((_, k) => {
       if (side === 'front' && k === 0) return;
       const i = side === 'front' ? frontCount - 1 - k : frontCount - 1 + k;
-      for (let j = 0; j < rows.v.length; j++) {
-        const from = 5 * (k * rows.v.length + j);
-        const to = i * rows.v.length + j;
+      for (let j = 0; j < rows.count; j++) {
+        const from = 5 * (k * rows.count + j);
+        const to = i * rows.count + j;
         inner.points[3 * to] = places[from]!;
         inner.points[3 * to + 1] = (side === 'front' ? -1 : 1) * places[from + 1]!;
         inner.points[3 * to + 2] = places[from + 2]!;
@@ -93,6 +93,9 @@ export function coverGrid(
   }
 
   const normals = coverNormals(inner, columns, frontCount, PARALLEL * design.needs[point].leathers.outside.thickness);
+  trimCorners({ grid: inner, normals, uvs }, rows.height, (i) =>
+    cornerInset(corner, Math.min(s[i]!, front.half.length + back.half.length - s[i]!)),
+  );
   const flesh = displaced(inner, normals, (i) => columns[i]!.lining);
   const grain = displaced(inner, normals, (i) => columns[i]!.lining + columns[i]!.outside);
   const reach = (half: HalfSection): number => half.toLiningEnd + 1e-6;
@@ -108,20 +111,20 @@ interface HalfPlan extends CoverHalf {
 }
 
 /** Neutral lengths at which half the cover has columns. */
-function halfStops(half: HalfSection, field: EndField, corner: Corner): number[] {
+function halfStops(half: HalfSection, field: EndField, corners: readonly number[]): number[] {
   const stops = [...sectionStops(half), half.toTip, half.toSeam];
   for (const u of field.stops) stops.push(half.toSeam - u);
-  for (const fromEdge of cornerStops(corner)) stops.push(half.length - fromEdge);
+  for (const fromEdge of corners) stops.push(half.length - fromEdge);
   const inside = stops.filter((at) => at >= 0 && at <= half.length).sort((a, b) => a - b);
   // Of two places that nearly fall together the later one is kept: the cut edge is always the last.
   return inside.filter((at, i) => i === inside.length - 1 || inside[i + 1]! - at > NEAREST);
 }
 
 /** x, y, z, pattern v and neutral length from the middle of every point of half the inner face. */
-function layHalf(design: CoverDesign, point: RangePoint, plan: HalfPlan, rows: RowPlan, corner: Corner): Float64Array {
+function layHalf(design: CoverDesign, point: RangePoint, plan: HalfPlan, rows: RowPlan): Float64Array {
   const { half, field, points } = plan;
   const board = design.needs[point].book.board;
-  const count = rows.v.length;
+  const count = rows.count;
   const places = new Float64Array(5 * points.length * count);
   const seam = points.find(({ d, lift }) => d >= half.toSeam - 1e-6 && lift === 0) ?? points[points.length - 1]!;
   const outward = seam.theta;
@@ -135,9 +138,8 @@ function layHalf(design: CoverDesign, point: RangePoint, plan: HalfPlan, rows: R
     const u = onEnd ? Math.max(0, d - foldEnd(half)) : half.toSeam - d;
     const low = field.outsideSeat(u);
     const high = turned ? field.pocketSeat(u, board) : low;
-    const inset = cornerInset(corner, half.length - d);
     for (let j = 0; j < count; j++) {
-      const v = insetRow(rows, rows.v[j]!, inset);
+      const v = rowAt(rows, lift === 1 ? high : low, j);
       const [below, zBelow] = onColumn(rows, low, v);
       const [above, zAbove] = turned ? onColumn(rows, high, v) : [below, zBelow];
       const level = onEnd ? below + (above - below) * lift : below;

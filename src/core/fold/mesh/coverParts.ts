@@ -1,7 +1,7 @@
 import type { RangePoint } from '../../leather/leatherModel.ts';
 import type { CoverDesign } from '../coverDesign.ts';
 import { type HalfSection, placeSection, type SectionPosture } from '../section/halfSection.ts';
-import { seatCurve } from '../section/seatCurve.ts';
+import { type SeatCurve, seatCurve } from '../section/seatCurve.ts';
 import { type CoverGrid, coverGrid } from './coverGrid.ts';
 import { endField } from './endField.ts';
 import { type Grid, gridSolid, mirrored, moved } from './gridSolid.ts';
@@ -27,7 +27,7 @@ export function coverParts(
   const [front, back] = [halves[0]!, halves[1]!];
   const leaf = pocketLeaf(design, point, stage, standing);
   const posture: SectionPosture = { wrapped: stage.wrapped, turnedFolds: leaf.turnedFolds };
-  const grid = coverGrid(design, point, front, back, posture, rows);
+  const grid = coverGrid(design, point, front, back, posture, rows.cover);
   const parts = [outsideMesh(grid)];
   for (const [end, part] of [
     [front, 'frontPocket'],
@@ -36,7 +36,7 @@ export function coverParts(
     if (!end.field.foreEdge) continue;
     const frame = seamFrame(end.half, posture);
     const place = pocketPlace(design, point, stage, standing, end, leaf.angle);
-    const mesh = pocketMesh(design, point, end.field, frame, place, rows);
+    const mesh = pocketMesh(design, point, end.field, frame, place, rows.pocket);
     parts.push(part === 'frontPocket' ? mirrored(mesh, part) : mesh);
   }
   if (grid.lined) {
@@ -52,14 +52,22 @@ export function coverParts(
 const BESIDE = 20;
 const LIFT = 45;
 
-function coverRows({ needs, pieces, job }: CoverDesign, point: RangePoint): RowPlan {
+/** Rows of outside and lining, and of the pockets, each by the fullest curve that it makes at head and tail. */
+function coverRows({ needs, pieces, job }: CoverDesign, point: RangePoint): { cover: RowPlan; pocket: RowPlan } {
   const { headTail, leathers, book } = needs[point];
+  const { outside, pocket, lining } = leathers;
+  const plan = (fullest: SeatCurve, usual = fullest): RowPlan =>
+    rowPlan(pieces.outside.height, job.seam.edgeMargin_mm, fullest, usual);
   const free = Number.POSITIVE_INFINITY;
-  const { outside, pocket } = leathers;
-  const full = seatCurve(headTail.outsideOffset, outside.seatRadius, outside.thickness, free);
-  // At the corners the pocket may have to come down by the whole board.
-  const longest = seatCurve(book.board, pocket.seatRadius, pocket.thickness, free).length;
-  return rowPlan(pieces.outside.height, job.seam.edgeMargin_mm, full, longest);
+  const pocketCurve = (offset: number): SeatCurve => seatCurve(offset, pocket.seatRadius, pocket.thickness, free);
+  return {
+    cover: plan(
+      seatCurve(headTail.outsideOffset, outside.seatRadius, outside.thickness, free, lining?.thickness ?? 0),
+      seatCurve(headTail.outsideOffset, outside.seatRadius, outside.thickness, free),
+    ),
+    // At the corners the pocket may have to come down by the whole board.
+    pocket: plan(pocketCurve(book.board), pocketCurve(book.board - headTail.outsideOffset)),
+  };
 }
 
 const outsideMesh = ({ grain, flesh, normals, uvs }: CoverGrid): MeshData =>

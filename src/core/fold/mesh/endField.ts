@@ -1,8 +1,8 @@
 import { reverseCurve } from '../../allowance/reverseCurve.ts';
 import type { RangePoint } from '../../leather/leatherModel.ts';
 import type { CoverDesign } from '../coverDesign.ts';
-import type { HalfSection } from '../section/halfSection.ts';
-import { gentleRise, radiusForRun, type SeatCurve, seatCurve } from '../section/seatCurve.ts';
+import { type HalfSection, liningAt } from '../section/halfSection.ts';
+import { gentleRise, offsetForRun, radiusForRun, type SeatCurve, seatCurve } from '../section/seatCurve.ts';
 import type { ColumnSeat } from './rowPlan.ts';
 
 /**
@@ -25,7 +25,35 @@ export interface EndField {
 /** Longest run over which the outside comes back to flat beyond the pocket mouth, mm. Free choice. */
 const FALL = 25;
 /** Columns over each bend of the seam level. */
-const STEPS = 8;
+const STEPS = 7;
+/** Steepest slope of the seam level, radians (35 degrees): a layer that bends across a steeper one folds into itself. */
+const STEEPEST = (35 * Math.PI) / 180;
+/** Least share of the board taken by the outside, mm: below it there is nothing to see. */
+const LEAST_OFFSET = 1e-6;
+
+/** An S in the seam level along u. */
+interface Ramp {
+  readonly rise: number;
+  readonly radius: number;
+  readonly from: number;
+}
+
+/** A ramp that is done at `to`, or earlier at `latest`. */
+const ramp = (rise: number, radius: number, to: number, latest = Number.POSITIVE_INFINITY): Ramp => ({
+  rise,
+  radius,
+  from: Math.min(to, latest) - reverseCurve(rise, radius).run,
+});
+
+const rampAt = ({ rise, radius, from }: Ramp, u: number): number => gentleRise(rise, radius, u - from);
+
+/** Even steps of the bend's angle, up and down again; none where there is no rise. */
+function rampStops({ rise, radius, from }: Ramp): number[] {
+  if (rise < LEAST_OFFSET) return [];
+  const { angle, run } = reverseCurve(rise, radius);
+  const up = Array.from({ length: STEPS + 1 }, (_, i) => radius * Math.sin((angle * i) / STEPS));
+  return [...up, ...up.map((u) => run - u)].map((u) => from + u);
+}
 
 /**
  * Derives the closing of one end.
@@ -45,24 +73,35 @@ export function endField(design: CoverDesign, point: RangePoint, half: HalfSecti
   const room = Math.max(0.05, needs.foreEdge.seat + half.gap);
   const foreEdge = turned ? null : seatCurve(board, pocket.seatRadius, pocket.thickness, room);
 
-  const top = headTail.outsideOffset;
-  const gentlest = Math.max(1.15 * outside.thickness, 0.75 * top);
-  const rising = Math.max(gentlest, foreEdge?.seamRadius ?? 0, radiusForRun(top, room));
+  const top = Math.max(headTail.outsideOffset, LEAST_OFFSET);
+  const lined = Math.max(...half.pieces.map(({ lining }) => lining[1]));
+  const lining = (u: number): number => (lined > 0 ? liningAt(half, half.toSeam - u) : 0);
+  const outsideCurve = (offset: number, layer: number): SeatCurve =>
+    seatCurve(offset, outside.seatRadius, outside.thickness, Number.POSITIVE_INFINITY, layer);
+  // Under a thick lining the outside's curve is longer than its run: there it comes in less, and the pocket down farther.
+  const run = headTail.seat + Math.max(0, Math.min(fit.head, fit.tail));
+  const linedTop = lined > 0 ? Math.min(top, offsetForRun(outsideCurve(top, lined), run)) : top;
+
+  const gentlest = Math.max(1.15 * (outside.thickness + lined), top / (2 - 2 * Math.cos(STEEPEST)));
   const toFold = half.toSeam - half.toFoldEnd;
   const mouth = design.pieces.pocketDepth;
-  const least = 2 * Math.sqrt(top * gentlest);
+  const least = reverseCurve(top, gentlest).run;
   const falling = Math.max(gentlest, radiusForRun(top, Math.max(least, Math.min(FALL, toFold - mouth))));
-  const fallRun = reverseCurve(top, falling).run;
-  const fallStart = Math.min(mouth, toFold - fallRun);
-  const riseRun = turned ? 0 : reverseCurve(top, rising).run;
+  const rise: Ramp = {
+    rise: top,
+    radius: Math.max(gentlest, foreEdge?.seamRadius ?? 0, radiusForRun(top, room)),
+    from: 0,
+  };
+  const ease = ramp(top - linedTop, gentlest, half.toSeam - half.toLiningEnd);
+  const fall = ramp(linedTop, falling, mouth + reverseCurve(linedTop, falling).run, toFold);
 
   const seamLevel = (u: number): number => {
-    const up = turned ? top : gentleRise(top, rising, u);
-    return growth * Math.max(0, Math.min(up, top - gentleRise(top, falling, u - fallStart)));
+    const up = turned ? top : gentleRise(top, rise.radius, u);
+    return growth * Math.max(0, Math.min(up, top - rampAt(ease, u) - rampAt(fall, u)));
   };
   const headEdge = book.height / 2;
   const seams = (u: number) => {
-    const curve = seatCurve(seamLevel(u), outside.seatRadius, outside.thickness, Number.POSITIVE_INFINITY);
+    const curve = outsideCurve(seamLevel(u), lining(u));
     const drawn = curve.length - curve.run;
     return {
       curve,
@@ -70,11 +109,9 @@ export function endField(design: CoverDesign, point: RangePoint, half: HalfSecti
       tailSeam: -(headEdge + fit.tail + headTail.needed - drawn),
     };
   };
-  const spread = (from: number, length: number): number[] =>
-    length > 0 ? Array.from({ length: STEPS + 1 }, (_, i) => from + (length * i) / STEPS) : [];
   return {
     foreEdge,
-    stops: [...spread(0, riseRun), mouth, ...spread(fallStart, fallRun)],
+    stops: [...(turned ? [] : rampStops(rise)), ...rampStops(ease), mouth, ...rampStops(fall)],
     seamLevel,
     outsideSeat(u) {
       const { curve, headSeam, tailSeam } = seams(u);

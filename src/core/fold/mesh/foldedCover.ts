@@ -1,5 +1,6 @@
 import type { RangePoint } from '../../leather/leatherModel.ts';
 import type { CoverDesign } from '../coverDesign.ts';
+import type { Settle } from '../settledCover.ts';
 import { bookParts } from './bookParts.ts';
 import { coverParts } from './coverParts.ts';
 import { fitMarks } from './fitMarks.ts';
@@ -19,9 +20,16 @@ import { standingAt, standingFlat } from './standing.ts';
  * @param pose a place in the sequence of making, or an opening in radians; both are brought into their range. An opening
  *   below the smallest that the cover allows shows that one
  * @param point thin end, middle or thick end of the leathers
+ * @param settle gives the inner face of the settled outside at an opening, or null where the strip found none; without it
+ *   the cover is drawn taut
  * @returns the scene, mm; where the boards do not go in, the book hovers over the open cover for every opening
  */
-export function foldedCover(design: CoverDesign, pose: Pose, point: RangePoint = 'nominal'): FoldedCover {
+export function foldedCover(
+  design: CoverDesign,
+  pose: Pose,
+  point: RangePoint = 'nominal',
+  settle?: Settle,
+): FoldedCover {
   const range = openingRange(design, point);
   const stage = staging(pose, range !== null);
   const opening =
@@ -30,7 +38,8 @@ export function foldedCover(design: CoverDesign, pose: Pose, point: RangePoint =
       : pose.kind === 'opening'
         ? Math.max(range.least, Math.min(range.most, pose.angle))
         : range.most + (range.least - range.most) * stage.folded;
-  const standing = range === null ? standingFlat(design, point) : standingAt(design, point, opening);
+  const settled = stage.wrapped === 1 ? (settle?.(opening) ?? undefined) : undefined;
+  const standing = range === null ? standingFlat(design, point) : standingAt(design, point, opening, settled);
   const cover = coverParts(design, point, stage, standing);
   const forced = range?.forced ?? 0;
   const leafSwing = pose.kind === 'opening' && range !== null ? (opening - forced) / 2 : 0;

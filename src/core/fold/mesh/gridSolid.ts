@@ -22,27 +22,31 @@ export function gridNormals({ columns, rows, points }: Grid): Float64Array {
   const normals = new Float64Array(points.length);
   const a = new Float64Array(3);
   const b = new Float64Array(3);
-  const along = (into: Float64Array, at: number, before: number, after: number): void => {
-    into.fill(0);
-    for (const [from, to] of [
-      [before, at],
-      [at, after],
-    ] as const) {
-      const x = points[to]! - points[from]!;
-      const y = points[to + 1]! - points[from + 1]!;
-      const z = points[to + 2]! - points[from + 2]!;
+  /** Adds the unit vector between a place and the nearest one apart from it in steps of `stride`, drawn in that sense. */
+  const add = (into: Float64Array, at: number, stride: number, steps: number): void => {
+    for (let k = 1; k <= steps; k++) {
+      const other = at + k * stride;
+      const x = points[other]! - points[at]!;
+      const y = points[other + 1]! - points[at + 1]!;
+      const z = points[other + 2]! - points[at + 2]!;
       const length = Math.sqrt(x * x + y * y + z * z);
-      if (length < 1e-9) continue;
-      into[0]! += x / length;
-      into[1]! += y / length;
-      into[2]! += z / length;
+      if (length < APART) continue;
+      const scale = stride > 0 ? 1 / length : -1 / length;
+      into[0]! += x * scale;
+      into[1]! += y * scale;
+      into[2]! += z * scale;
+      return;
     }
   };
   for (let i = 0; i < columns; i++) {
     for (let j = 0; j < rows; j++) {
       const at = 3 * (i * rows + j);
-      along(a, at, i > 0 ? at - 3 * rows : at, i < columns - 1 ? at + 3 * rows : at);
-      along(b, at, j > 0 ? at - 3 : at, j < rows - 1 ? at + 3 : at);
+      a.fill(0);
+      b.fill(0);
+      add(a, at, 3 * rows, columns - 1 - i);
+      add(a, at, -3 * rows, i);
+      add(b, at, 3, rows - 1 - j);
+      add(b, at, -3, j);
       const x = a[1]! * b[2]! - a[2]! * b[1]!;
       const y = a[2]! * b[0]! - a[0]! * b[2]!;
       const z = a[0]! * b[1]! - a[1]! * b[0]!;
@@ -54,6 +58,9 @@ export function gridNormals({ columns, rows, points }: Grid): Float64Array {
   }
   return normals;
 }
+
+/** Places nearer than this are one, mm. */
+const APART = 1e-9;
 
 /** A sheet with thickness: its two faces as grids of one shape, and the outward normal of the outer one. */
 export interface Sheet {

@@ -1,5 +1,5 @@
 import type { RangePoint } from '../../leather/leatherModel.ts';
-import { type Corner, SQUARE } from '../../math/contour.ts';
+import { SQUARE } from '../../math/contour.ts';
 import { pieceCorner } from '../../pattern/pieceCorner.ts';
 import type { CoverDesign } from '../coverDesign.ts';
 import { type SeatCurve, seatPoint } from '../section/seatCurve.ts';
@@ -8,7 +8,8 @@ import type { EndField } from './endField.ts';
 import { displaced, gridNormals, gridOf, gridSolid } from './gridSolid.ts';
 import type { MeshData } from './meshData.ts';
 import { mouthScoop } from './mouthScoop.ts';
-import { insetRow, onColumn, type RowPlan } from './rowPlan.ts';
+import { onColumn, type RowPlan, rowAt } from './rowPlan.ts';
+import { trimCorners } from './trimCorners.ts';
 
 /** Where the back half's fore-edge seam lies in the section: u inward, h toward the book. */
 export interface SeamFrame {
@@ -31,7 +32,7 @@ const MAX_TURN = (6 * Math.PI) / 180;
 const NEAREST = 1e-4;
 
 /** Places along the pocket at which it has columns, from the seam, mm on its mid-surface. */
-function pocketStops(curve: SeatCurve, field: EndField, margin: number, width: number, corner: Corner): number[] {
+function pocketStops(curve: SeatCurve, field: EndField, margin: number, width: number, corners: readonly number[]) {
   const stops = [-margin, 0, width - margin];
   const arc = (from: number, turn: number): void => {
     const count = Math.max(1, Math.ceil(turn / MAX_TURN));
@@ -43,7 +44,7 @@ function pocketStops(curve: SeatCurve, field: EndField, margin: number, width: n
   arc(rise, curve.down);
   // On the board, where the head and tail seam's level still changes with u.
   for (const u of field.stops) if (u > curve.run) stops.push(flat + u - curve.run);
-  for (const fromEdge of cornerStops(corner)) stops.push(fromEdge - margin);
+  for (const fromEdge of corners) stops.push(fromEdge - margin);
   stops.push((flat + width - margin) / 2);
   const inside = stops.filter((at) => at <= width - margin).sort((a, b) => a - b);
   return inside.filter((at, i) => i === inside.length - 1 || inside[i + 1]! - at > NEAREST);
@@ -68,24 +69,23 @@ export function pocketMesh(
   const { width } = pieces.pocket;
   const corner = width > rows.margin ? pieceCorner(job, pieces).corner : SQUARE;
   const scoop = mouthScoop(design);
-  const stops = pocketStops(curve, field, rows.margin, width, corner);
-  const flesh = gridOf(stops.length, rows.v.length);
-  const uvs = new Float64Array(2 * stops.length * rows.v.length);
+  const stops = pocketStops(curve, field, rows.margin, width, cornerStops(corner, rows.near));
+  const flesh = gridOf(stops.length, rows.count);
+  const uvs = new Float64Array(2 * stops.length * rows.count);
   const mouth = width - rows.margin;
   const flat = curve.up * curve.radius + curve.straight + curve.down * curve.radius;
   stops.forEach((at, i) => {
-    const inset = cornerInset(corner, at + rows.margin);
     // A scooped mouth draws the far half of the leaf in.
     const pull = scoop ? Math.max(0, (2 * (at - flat)) / (mouth - flat) - 1) : 0;
     const [u, level, angle] = seatPoint(curve, at);
     const seat = field.pocketSeat(u, level);
-    for (let j = 0; j < rows.v.length; j++) {
-      const v = insetRow(rows, rows.v[j]!, inset);
+    for (let j = 0; j < rows.count; j++) {
+      const v = rowAt(rows, seat, j);
       const [h, z] = onColumn(rows, seat, v);
       const drawn = scoop && pull > 0 ? pull * scoop(v) : 0;
       const a = u - out - drawn * Math.cos(angle);
       const b = h + above - drawn * Math.sin(angle);
-      const k = i * rows.v.length + j;
+      const k = i * rows.count + j;
       flesh.points[3 * k] = frame.origin[0] + a * frame.inward[0] + b * frame.up[0];
       flesh.points[3 * k + 1] = frame.origin[1] + a * frame.inward[1] + b * frame.up[1];
       flesh.points[3 * k + 2] = z;
@@ -94,6 +94,7 @@ export function pocketMesh(
     }
   });
   const normals = gridNormals(flesh);
+  trimCorners({ grid: flesh, normals, uvs }, rows.height, (i) => cornerInset(corner, stops[i]! + rows.margin));
   return gridSolid({
     part: 'backPocket',
     outer: displaced(flesh, normals, () => thickness),

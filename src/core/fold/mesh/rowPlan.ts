@@ -1,13 +1,19 @@
 import { type SeatCurve, seatPoint } from '../section/seatCurve.ts';
 
-/** Lines across a cover piece at set distances from its tail edge, close together where head and tail curve. */
+/**
+ * Rows across a cover piece, tail to head: cut edge, seam, the S of the seat, level ground, and the same again at the head.
+ * Over the S they follow the curve of their own column, so that every column has its bends sampled alike.
+ */
 export interface RowPlan {
-  /** Distance of each row from the tail edge on the pattern, mm, rising. */
-  readonly v: readonly number[];
+  readonly count: number;
   readonly height: number;
   readonly margin: number;
+  /** Rows over one arc of the S. */
+  readonly steps: number;
   /** Distance from a seam within which the layers may curve. */
   readonly reach: number;
+  /** Distances of the rows at one edge from it, in a column with the usual curve. */
+  readonly near: readonly number[];
 }
 
 /** How a layer stands along one column: level at both seams, rise from there to the board, and where the seams are. */
@@ -21,37 +27,48 @@ export interface ColumnSeat {
   readonly tailSeam: number;
 }
 
-/** Largest turn of the curves between two rows, radians (12 degrees). */
+/** Largest turn between two rows, radians (12 degrees). */
 const MAX_TURN = (12 * Math.PI) / 180;
+/** Least spacing of rows over an arc and over the stretch between the arcs, mm: where there is no S rows keep apart. */
+const LEAST_ARC = 0.15;
+const LEAST_STRAIGHT = 0.02;
+/** Rows over the level ground between the curves. */
+const INSIDE = 3;
 
 /**
- * Rows for pieces of one height.
- * @param curve the fullest curve that a layer makes at head or tail
- * @param longest length of the longest curve that any column may need, mm
+ * @param fullest the longest curve that any column of the piece may make
+ * @param usual the curve of most columns
  */
-export function rowPlan(height: number, margin: number, curve: SeatCurve, longest: number): RowPlan {
-  const reach = Math.min(Math.max(longest, curve.length) + 0.5, height / 2 - margin - 0.5);
-  const steps = Math.max(1, Math.ceil(curve.up / MAX_TURN));
-  const arc = curve.up * curve.radius;
-  const distances = [0];
-  for (let i = 1; i <= steps; i++) distances.push((arc * i) / steps);
-  if (curve.straight > 1e-6) distances.push(arc + curve.straight);
-  for (let i = 1; i <= steps; i++) distances.push(arc + curve.straight + (arc * i) / steps);
-  const last = distances[distances.length - 1]!;
-  if (reach > last + 0.2) distances.push((last + reach) / 2);
-  const near = distances.filter((at, i) => at < reach - 1e-3 && (i === 0 || at > distances[i - 1]! + 1e-6));
-  const tail = [0, ...near.map((at) => margin + at), margin + reach];
-  const inside = [1 / 4, 1 / 2, 3 / 4].map((share) => margin + reach + (height - 2 * margin - 2 * reach) * share);
-  return { v: [...tail, ...inside, ...tail.map((at) => height - at).reverse()], height, margin, reach };
+export function rowPlan(height: number, margin: number, fullest: SeatCurve, usual: SeatCurve): RowPlan {
+  const steps = Math.max(2, Math.ceil(fullest.up / MAX_TURN));
+  const longest = Math.max(fullest.length, 2 * LEAST_ARC) + LEAST_STRAIGHT + 0.5;
+  const reach = Math.max(0.1, Math.min(longest, height / 2 - margin - 0.1));
+  const side = 2 * steps + 4;
+  const near = Array.from({ length: side }, (_, i) => edgeDistance(i - 1, side - 2, usual, margin, steps, reach));
+  return { count: 2 * side + INSIDE, height, margin, steps, reach, near };
 }
 
-/** Moves the rows of a column in from both edges, to follow a rounded corner; rows well inside stay. */
-export function insetRow(plan: RowPlan, v: number, inset: number): number {
-  if (inset === 0) return v;
-  const edge = Math.min(v, plan.height - v);
-  const zone = Math.min(plan.height / 2, 2.5 * inset + plan.margin + plan.reach);
-  const moved = edge >= zone ? edge : inset + edge * (1 - inset / zone);
-  return v <= plan.height / 2 ? moved : plan.height - moved;
+/** Distance of a row from the tail edge of the piece along a column, mm. */
+export function rowAt(plan: RowPlan, seat: ColumnSeat, row: number): number {
+  const { count, height, margin, steps, reach } = plan;
+  const side = (count - INSIDE) / 2;
+  if (row >= side && row < side + INSIDE) {
+    const share = (row - side + 1) / (INSIDE + 1);
+    return margin + reach + (height - 2 * margin - 2 * reach) * share;
+  }
+  const fromEdge = row < side ? row : count - 1 - row;
+  const curve = row < side ? seat.tail : seat.head;
+  const away = edgeDistance(fromEdge - 1, side - 2, curve, margin, steps, reach);
+  return row < side ? away : height - away;
+}
+
+function edgeDistance(k: number, last: number, curve: SeatCurve, margin: number, steps: number, reach: number) {
+  if (k < 0) return 0;
+  if (k === last) return margin + reach;
+  const arc = Math.max(curve.up * curve.radius, LEAST_ARC);
+  const along = k <= steps ? (arc * k) / steps : arc + (arc * (k - steps - 1)) / steps;
+  const upright = k > steps ? Math.max(curve.straight, LEAST_STRAIGHT) : 0;
+  return margin + Math.min(along + upright, reach);
 }
 
 /** Level and z of a place on a column at distance v from the tail edge. */

@@ -2,6 +2,7 @@ import { boardDirections, jointSlide, symmetricOpening } from '../../book/bookOu
 import type { RangePoint } from '../../leather/leatherModel.ts';
 import type { CoverDesign } from '../coverDesign.ts';
 import { flatHalf, type HalfSection, halfSection } from '../section/halfSection.ts';
+import type { InnerPath } from '../section/innerPath.ts';
 import { bowedSection, wrapSection } from '../section/wrapSection.ts';
 
 /** The cover's section at one opening, with the spare length shared out. */
@@ -20,17 +21,25 @@ export interface Standing {
 }
 
 /**
- * Section of the cover with the book at an opening, its spare length shared between front, back and spine by the seating.
+ * Section of the cover with the book at an opening, its spare length shared between front, back and spine by the seating,
+ * or, where the elastic strip has settled, as the strip leaves it.
  * @param opening radians, 0 to pi
+ * @param settled inner face that the strip has found; without it the cover is taut
  */
-export function standingAt(design: CoverDesign, point: RangePoint, opening: number): Standing {
+export function standingAt(design: CoverDesign, point: RangePoint, opening: number, settled?: InnerPath): Standing {
   const { job, pieces } = design;
   const needs = design.needs[point];
   const straight = wrapSection(job, pieces, needs, opening);
-  const section = job.seating === 'spine' ? bowedSection(job, pieces, needs, straight) : straight;
-  const share = { centred: 0.5, spine: 0.5, front: 0, back: 1 }[job.seating];
-  const front = halfSection(section, needs, section.slack * share, pieces.pocketDepth);
-  const back = halfSection(section, needs, section.slack * (1 - share), pieces.pocketDepth);
+  const section = settled
+    ? wrapSection(job, pieces, needs, opening, { settled })
+    : job.seating === 'spine'
+      ? bowedSection(job, pieces, needs, straight)
+      : straight;
+  const share = settled ? 0.5 : { centred: 0.5, spine: 0.5, front: 0, back: 1 }[job.seating];
+  // Leather that pulls on its seats is stretched a little past its cut length; there is no overrun in that.
+  const slack = settled ? Math.max(0, section.slack) : section.slack;
+  const front = halfSection(section, needs, slack * share, pieces.pocketDepth);
+  const back = halfSection(section, needs, slack * (1 - share), pieces.pocketDepth);
   const { book, foreEdge } = needs;
   const tip = book.width + jointSlide(book, opening / 2);
   const mouth = (gap: number): number => tip + gap + foreEdge.seat - pieces.pocketDepth;

@@ -16,7 +16,7 @@ export interface Penetration {
  */
 export const TOUCH_MM = 0.02;
 /** Edges longer than this are probed between their ends as well, mm. */
-const PROBE = 5;
+const PROBE = 12;
 /** Direction of the rays: skew to every face, so that none runs along an edge. */
 const RAY: Vec3 = [0.2907, 0.1713, 0.9413];
 
@@ -39,8 +39,8 @@ export function validateClearance(parts: readonly MeshData[], tolerance = TOUCH_
       let at: Vec3 | null = null;
       for (let k = 0; k < a.probes.length; k += 3) {
         const p: Vec3 = [a.probes[k]!, a.probes[k + 1]!, a.probes[k + 2]!];
-        if (!within(p, b.box) || b.depthAlongRay(p) <= depth) continue;
-        const exact = distanceTo(b.mesh, p);
+        if (!within(p, b.box) || b.depthAlongRay(p) <= depth || b.distanceInBin(p) <= depth) continue;
+        const exact = distanceTo(b.mesh, everyTriangle(b.mesh), p);
         if (exact > depth) {
           depth = exact;
           at = p;
@@ -134,6 +134,8 @@ interface Solid {
   readonly probes: Float64Array;
   /** 0 for a point outside; inside, the distance to the nearer crossing of a line through it, an upper bound of the depth. */
   depthAlongRay(p: Vec3): number;
+  /** Distance to the nearest of the triangles on the line through it; where faces touch, the depth without a full search. */
+  distanceInBin(p: Vec3): number;
 }
 
 const overlap = (a: Box, b: Box, by: number): boolean =>
@@ -222,6 +224,7 @@ function solidOf(mesh: MeshData): Solid {
       }
       return crossings % 2 === 1 ? nearest : 0;
     },
+    distanceInBin: (p) => distanceTo(mesh, bins[binOf(dot(p, SIDE), 0) * BINS + binOf(dot(p, UP), 1)]!, p),
   };
 }
 
@@ -252,15 +255,19 @@ function probesOf({ positions, indices }: MeshData): Float64Array {
   return new Float64Array(out);
 }
 
-/** Distance from a point to the nearest triangle of a mesh. */
-function distanceTo({ positions, indices }: MeshData, p: Vec3): number {
+function* everyTriangle({ indices }: MeshData): Generator<number> {
+  for (let k = 0; k < indices.length; k += 3) yield k;
+}
+
+/** Distance from a point to the nearest of some triangles, each given by where it begins in `indices`. */
+function distanceTo({ positions, indices }: MeshData, triangles: Iterable<number>, p: Vec3): number {
   let best = Number.POSITIVE_INFINITY;
   const corner = (v: number): Vec3 => [
     positions[3 * v]! - p[0],
     positions[3 * v + 1]! - p[1],
     positions[3 * v + 2]! - p[2],
   ];
-  for (let k = 0; k < indices.length; k += 3)
+  for (const k of triangles)
     best = Math.min(best, nearestSquared(corner(indices[k]!), corner(indices[k + 1]!), corner(indices[k + 2]!)));
   return Math.sqrt(best);
 }

@@ -150,8 +150,8 @@ export function placeSection(half: HalfSection, at: readonly number[], posture: 
       const angle = (turned * along) / piece.length;
       const radius = piece.length / turned;
       return [
-        x + radius * (Math.sin(theta + angle) - Math.sin(theta)),
-        y - radius * (Math.cos(theta + angle) - Math.cos(theta)),
+        x + radius * (Math.sin(theta + slope + angle) - Math.sin(theta + slope)),
+        y - radius * (Math.cos(theta + slope + angle) - Math.cos(theta + slope)),
         theta + angle,
       ];
     };
@@ -182,6 +182,19 @@ export function placeSection(half: HalfSection, at: readonly number[], posture: 
   return out;
 }
 
+/** Thickness of the lining at a neutral length from the middle, mm; 0 beyond its end. */
+export function liningAt({ pieces }: HalfSection, d: number): number {
+  let start = 0;
+  for (const { length, lining } of pieces) {
+    if (d <= start + length) {
+      const share = length > 0 ? Math.max(0, (d - start) / length) : 0;
+      return lining[0] + (lining[1] - lining[0]) * share;
+    }
+    start += length;
+  }
+  return pieces[pieces.length - 1]!.lining[1];
+}
+
 /** Places where a column of the mesh is wanted: both ends of every stretch, and enough along every bend. */
 export function sectionStops(half: HalfSection): number[] {
   const stops = [0];
@@ -194,12 +207,17 @@ export function sectionStops(half: HalfSection): number[] {
       const count = Math.ceil(turn / step);
       for (let i = 1; i < count; i++) stops.push(start + (piece.length * i) / count);
     }
+    const thins = Math.abs(piece.lining[1] - piece.lining[0]);
+    const parts = turn === 0 && piece.lining[0] > 0 ? Math.ceil(thins / LAYER_STEP) : 1;
+    for (let i = 1; i < parts; i++) stops.push(start + (piece.length * i) / parts);
     start += piece.length;
     stops.push(start);
   }
   return stops;
 }
 
+/** Most by which a lining may thin out from one column to the next, mm. */
+const LAYER_STEP = 0.4;
 /** Largest turn of one facet, radians (5 degrees), and how far a facet may stand off its curve, mm. */
 const MAX_TURN = (5 * Math.PI) / 180;
 const MAX_SAGITTA = 0.005;

@@ -1,13 +1,13 @@
 import type { BookModel } from '../../book/bookModel.ts';
-import { boardDirections, bookOutline, symmetricOpening } from '../../book/bookOutline.ts';
-import { type TautPath, tautPath } from '../../book/tautPath.ts';
-import { addScaled, heading } from '../../math/vec2.ts';
+import { type BookOutline, boardDirections, bookOutline, symmetricOpening } from '../../book/bookOutline.ts';
+import { tautPath } from '../../book/tautPath.ts';
+import { addScaled, heading, subtract, type Vec2 } from '../../math/vec2.ts';
 
 /**
  * One stretch of the inner face of the cover, from the middle of the spine outward along the back board.
  *
- * Angles are positive round the book and negative where the cover turns away from it; the radius carries the same sign,
- * so that a stretch offset outward by z has length `length + angle z` in every case (Steiner's formula).
+ * Angles are positive round the book and negative where the cover turns away from it, so that a stretch offset outward by
+ * z has length `length + angle z` in every case (Steiner's formula).
  */
 export interface InnerPiece {
   readonly length: number;
@@ -25,6 +25,8 @@ export interface InnerPath {
 
 /** Radius at which the cover leaves a board on which it does not lie over the whole width, mm; smooth to the eye. */
 const LIFT_RADIUS = 24;
+/** Directions within this are one, radians. */
+const SAME = 1e-9;
 
 /**
  * Half of the taut path over the book, spine to tip; by symmetry the other half is its mirror image.
@@ -38,24 +40,24 @@ export function innerPath(book: BookModel, opening: number, held: number): Inner
   const swing = symmetricOpening(opening);
   const directions = boardDirections(book, swing);
   const outline = bookOutline(book, swing);
-  const path = tautPath(outline);
-  const away = (taut: TautPath): number => wrapped(directions.back - leaving(taut));
-  if (Math.abs(away(path)) < 1e-9) return halfOf(path, []);
+  const taut = halfPath(outline);
+  if (Math.abs(wrapped(directions.back - taut.heading)) < SAME) return pathOf(taut, []);
 
   const points = [...outline.points];
   const lift = Math.min(held, book.width - 2);
   points[0] = addScaled(points[0]!, heading(directions.front), -lift);
   points[points.length - 1] = addScaled(points[points.length - 1]!, heading(directions.back), -lift);
-  const bridged = tautPath({ ...outline, points });
-  const angle = away(bridged);
+  const bridge = halfPath({ ...outline, points });
+  const angle = wrapped(directions.back - bridge.heading);
+  if (Math.abs(angle) < SAME) return pathOf(bridge, [{ length: lift, angle: 0 }]);
   // The turn away from the book, filleted. The outline's own radius shortens both straight stretches there as well.
   const bend = Math.tan(Math.abs(angle) / 2);
-  const last = bridged.pieces[bridged.pieces.length - 1]!;
-  const room = Math.min(lift, last.kind === 'line' ? last.length / 2 : 0) * 0.9 - outline.radius * bend;
+  const last = bridge.pieces[bridge.pieces.length - 1]!;
+  const room = Math.min(lift, last.length / 2) * 0.9 - outline.radius * bend;
   const tangent = Math.max(0, Math.min(LIFT_RADIUS * bend, room));
   const trim = tangent + outline.radius * bend;
-  return halfOf(bridged, [
-    { length: -trim, angle: 0 },
+  const shortened = [...bridge.pieces.slice(0, -1), { ...last, length: last.length - trim }];
+  return pathOf({ ...bridge, pieces: shortened }, [
     { length: (Math.abs(angle) * tangent) / bend, angle },
     { length: lift - trim, angle: 0 },
   ]);
@@ -64,11 +66,48 @@ export function innerPath(book: BookModel, opening: number, held: number): Inner
 /** An angle brought into (-pi, pi]. */
 const wrapped = (angle: number): number => Math.atan2(Math.sin(angle), Math.cos(angle));
 
-/** Direction of the last stretch, the mirror image of the first. */
-const leaving = (path: TautPath): number => wrapped(Math.PI - path.heading);
+interface HalfPath {
+  readonly pieces: readonly InnerPiece[];
+  readonly middle: number;
+  /** Direction of the last stretch, radians. */
+  readonly heading: number;
+}
 
-/** The later half of a symmetric path. `tail` goes on from its end; its first entry only lengthens the last piece. */
-function halfOf(path: TautPath, tail: readonly InnerPiece[]): InnerPath {
+function pathOf({ pieces, middle }: HalfPath, more: readonly InnerPiece[]): InnerPath {
+  const firstBeyondFold = pieces.findLastIndex(({ angle }) => angle > 0) + 1;
+  return { pieces: [...pieces, ...more], firstBeyondFold, middle };
+}
+
+const halfPath = (outline: BookOutline): HalfPath => leavingArc(outline) ?? halfOfTaut(outline);
+
+/**
+ * The half where the cover leaves a rounded back on its tangent to the tip; null where it goes over the edge of the back,
+ * or does not touch the back. The taut path has pegs for the arc, and where it leaves is known only to half a peg.
+ */
+function leavingArc({ points, radius: grown, back }: BookOutline): HalfPath | null {
+  if (back === null || back.radius === 0) return null;
+  const centre: Vec2 = [points[(back.first + back.last) / 2]![0] + back.radius, 0];
+  const polar = ([x, y]: Vec2): number => (Math.atan2(y, x) + 2 * Math.PI) % (2 * Math.PI);
+  const toTip = subtract(points[points.length - 1]!, centre);
+  const along = Math.sqrt(Math.max(0, toTip[0] ** 2 + toTip[1] ** 2 - back.radius ** 2));
+  // The tangent from the tip touches the circle at this polar angle; the middle of the spine is at pi.
+  const leaves = polar(toTip) + (toTip[1] > 0 ? 2 * Math.PI : 0) - Math.atan2(along, back.radius);
+  const edge = polar(subtract(points[back.last]!, centre));
+  if (leaves <= Math.PI || leaves >= edge - SAME) return null;
+  const angle = leaves - Math.PI;
+  return {
+    pieces: [
+      { length: angle * (back.radius + grown), angle },
+      { length: along, angle: 0 },
+    ],
+    middle: centre[0] - back.radius - grown,
+    heading: wrapped(leaves + Math.PI / 2),
+  };
+}
+
+/** The later half of the taut path. */
+function halfOfTaut(outline: BookOutline): HalfPath {
+  const path = tautPath(outline);
   const all = path.pieces.map((piece) =>
     piece.kind === 'line'
       ? { length: piece.length, angle: 0 }
@@ -77,46 +116,20 @@ function halfOf(path: TautPath, tail: readonly InnerPiece[]): InnerPath {
   // Length plus angle, so that a sharp corner in the very middle is shared as well.
   const measure = (piece: InnerPiece): number => piece.length + piece.angle;
   let skip = all.reduce((sum, piece) => sum + measure(piece), 0) / 2;
-  const half: InnerPiece[] = [];
+  const pieces: InnerPiece[] = [];
   for (const piece of all) {
     const size = measure(piece);
     const share = size > 0 ? Math.max(0, Math.min(1, (size - skip) / size)) : 0;
     skip = Math.max(0, skip - size);
-    if (share > 1e-12) half.push({ length: piece.length * share, angle: piece.angle * share });
+    if (share > 1e-12) pieces.push({ length: piece.length * share, angle: piece.angle * share });
   }
-  settle(half, wrapped(leaving(path) + Math.PI / 2));
-  const [trim, ...rest] = tail;
-  if (trim) {
-    const last = half[half.length - 1]!;
-    half[half.length - 1] = { ...last, length: last.length + trim.length };
-  }
-  const firstBeyondFold = half.findLastIndex((piece) => piece.angle > 0) + 1;
-  return { pieces: [...half, ...rest], firstBeyondFold, middle: middleOf(path, half, trim?.length ?? 0) };
-}
-
-/**
- * Makes the bends of half a path add up to its turn. Where the path leaves a rounded back between two of its pegs, the arc
- * as listed runs on to the next peg, at most half a peg too far: the excess becomes straight.
- */
-function settle(half: InnerPiece[], turn: number): void {
-  const over = half.reduce((sum, { angle }) => sum + angle, 0) - turn;
-  const at = half.findLastIndex(({ angle, length }) => angle > 0 && length > 0);
-  if (Math.abs(over) < 1e-12 || at < 0) return;
-  const { angle, length } = half[at]!;
-  const moved = (length / angle) * over;
-  half[at] = { angle: angle - over, length: length - moved };
-  const last = half[half.length - 1]!;
-  if (at < half.length - 1) half[half.length - 1] = { ...last, length: last.length + moved };
-}
-
-/** x of the middle, from the path's known start: the half walked from a middle at x = 0 must end as far forward as it. */
-function middleOf(path: TautPath, half: readonly InnerPiece[], trimmed: number): number {
+  // The half walked from a middle at x = 0 must end as far forward as the path begins.
   let x = 0;
   let theta = -Math.PI / 2;
-  for (const { length, angle } of half) {
-    if (Math.abs(angle) > 0) x += (length / angle) * (Math.sin(theta + angle) - Math.sin(theta));
+  for (const { length, angle } of pieces) {
+    if (angle !== 0) x += (length / angle) * (Math.sin(theta + angle) - Math.sin(theta));
     else x += length * Math.cos(theta);
     theta += angle;
   }
-  return path.start[0] - (x - trimmed * Math.cos(theta));
+  return { pieces, middle: path.start[0] - x, heading: wrapped(Math.PI - path.heading) };
 }

@@ -23,6 +23,10 @@ export interface SeatCurve {
 
 /** Least flesh radius at the board's edge, mm, so that no two places of the mesh fall on one another. */
 const LEAST_RADIUS = 0.01;
+/** Room between seam and board that a cover without any is given, mm. */
+const LEAST_ROOM = 0.05;
+/** Least radius at the seam of a lined layer, in thicknesses of both: over 1, so that the grain side does not fold. */
+const LINED_ROOM = 1.3;
 
 /**
  * S curve of `offset` at radius R; where the room between seam and board is short of its run, the leather is pressed to
@@ -31,25 +35,41 @@ const LEAST_RADIUS = 0.01;
  * @param radius R, mm, over 0
  * @param thickness t, mm
  * @param room greatest run, mm
+ * @param lining thickness of a lining on the flesh side, mm: the curve is then that of the lining's inner face, and its
+ *   radius at the seam leaves room for both layers
  */
-export function seatCurve(offset: number, radius: number, thickness: number, room: number): SeatCurve {
-  const free = reverseCurve(offset, radius);
-  const pressed = free.run > room && offset > 0;
-  const space = Math.max(room, 0.05);
-  const effective = pressed ? (space >= offset ? (space ** 2 / offset + offset) / 4 : space / 2) : radius;
-  const curve = pressed ? reverseCurve(offset, effective) : free;
-  const boardRadius = Math.max(Math.min(LEAST_RADIUS, effective), effective - thickness / 2);
+export function seatCurve(offset: number, radius: number, thickness: number, room: number, lining = 0): SeatCurve {
+  const depth = lining + thickness / 2;
+  const own = arcRadii(radius, depth);
+  const free = lining > 0 ? Math.max(own.seam, LINED_ROOM * (lining + thickness)) + own.board : 2 * radius;
+  const pressed = offset > 0 && reverseCurve(offset, free / 2).run > room;
+  const space = Math.max(room, LEAST_ROOM);
+  const effective = pressed ? (space >= offset ? radiusForRun(offset, space) : space / 2) : free / 2;
+  const curve = reverseCurve(offset, effective);
+  const { board } = arcRadii(effective, depth);
   return {
     rise: offset,
     run: curve.run,
     length: curve.length,
-    seamRadius: 2 * effective - boardRadius,
-    boardRadius,
+    seamRadius: 2 * effective - board,
+    boardRadius: board,
     radius: effective,
     up: curve.angle,
     straight: curve.straight,
     down: curve.angle,
   };
+}
+
+/** Radii of both arcs on the face that lies `depth` from the mid-surface. */
+function arcRadii(radius: number, depth: number): { readonly seam: number; readonly board: number } {
+  const board = Math.max(Math.min(LEAST_RADIUS, radius), radius - depth);
+  return { seam: 2 * radius - board, board };
+}
+
+/** Greatest offset that fits a run when both arcs together have the radius S: S - sqrt(S^2 - d^2), or 2 S where d >= S. */
+export function offsetForRun(curve: SeatCurve, run: number): number {
+  const sum = curve.seamRadius + curve.boardRadius;
+  return run >= sum ? Number.POSITIVE_INFINITY : sum - Math.sqrt(Math.max(0, sum * sum - run * run));
 }
 
 /** The same layer swung about the seam: first arc turned to `up`, the second turned back by `down`, radians. */

@@ -1,4 +1,5 @@
 import { endNeed, type Needs } from '../../allowance/needs.ts';
+import type { BookModel } from '../../book/bookModel.ts';
 import type { Job } from '../../job/jobSchema.ts';
 import type { LeatherModel } from '../../leather/leatherModel.ts';
 import { findLevel } from '../../math/findLevel.ts';
@@ -48,6 +49,8 @@ const TAPER = 8;
 const SKIVE_RUNOUT = 3;
 /** Length over which the outside comes down from the lining's edge to the board, mm. */
 const LINING_RELEASE = 2;
+/** Room for the turn at which the cover leaves the board, beyond the thinned end of the lining, mm. */
+const TURN_ROOM = 8;
 /** Thickness left at the very end of a lining, mm; a knife leaves no less. */
 const LINING_EDGE = 0.1;
 
@@ -71,12 +74,27 @@ const SAME = 1e-9;
  * The neutral line runs at z = lining + K t outside the inner face: straight stretches keep their length, bends gain
  * angle z, and where a layer thins out by dz over a length l the line slants, sqrt(l^2 + dz^2).
  * @param opening radians, 0 to pi
+ * @param book the book, where it is not the needs' own
+ * @param settled inner face that the elastic strip has found; without it the taut path is taken
  */
-export function wrapSection(job: Job, cut: Pieces, needs: Needs, opening: number, book = needs.book): WrapSection {
+export function wrapSection(
+  job: Job,
+  cut: Pieces,
+  needs: Needs,
+  opening: number,
+  { book = needs.book, settled }: { readonly book?: BookModel; readonly settled?: InnerPath | undefined } = {},
+): WrapSection {
   const { outside, lining } = needs.leathers;
   const turned = job.pockets.construction === 'turned';
-  const held = Math.max(2, Math.min(cut.pocketDepth - needs.foreEdge.seat + 2, book.width - 2));
-  const path = innerPath(book, opening, held);
+  const pathHeld = (from: number) => settled ?? innerPath(book, opening, Math.max(2, Math.min(from, book.width - 2)));
+  const ownReach = (path: InnerPath): number =>
+    lining && cut.lining ? liningReach(path, lining, cut.lining.width / 2) : Number.NaN;
+  let path = pathHeld(cut.pocketDepth - needs.foreEdge.seat + 2);
+  const thinned = total(path) - ownReach(path) + TAPER;
+  // A lining is thinned out on the board, not on the turn where the cover leaves it.
+  if (path.pieces.some(({ angle }) => angle < 0) && thinned > TAPER)
+    path = pathHeld(Math.max(cut.pocketDepth - needs.foreEdge.seat + 2, thinned + TURN_ROOM));
+  const reach = ownReach(path);
   let sum = 0;
   const ends = path.pieces.map(({ length }) => {
     sum += length;
@@ -91,7 +109,6 @@ export function wrapSection(job: Job, cut: Pieces, needs: Needs, opening: number
     [foldEnd, outside.foldThickness],
     [foldEnd + ramp, outside.thickness],
   ];
-  const reach = lining && cut.lining ? liningReach(path, lining, cut.lining.width / 2) : Number.NaN;
   // A lining that goes on beyond the board ends with the cover; one that ends on the board is thinned out there.
   const liningEnd = reach >= tip && !turned ? Number.POSITIVE_INFINITY : Math.min(reach, tip - LINING_RELEASE - 0.5);
   const liningKnots = lining ? thinning(lining, foldEnd, ramp, liningEnd) : [];
@@ -118,9 +135,9 @@ export function wrapSection(job: Job, cut: Pieces, needs: Needs, opening: number
       const offset = (l0 + l1) / 2 + (outside.neutral * (t0 + t1)) / 2;
       const bent = run + part * offset;
       pieces.push({
-        length: part === 0 ? Math.hypot(run, fall) : bent,
+        length: Math.hypot(bent, fall),
         angle: part,
-        slope: part === 0 && run > 0 ? Math.atan2(fall, run) : 0,
+        slope: fall === 0 ? 0 : Math.atan2(fall, bent),
         liningLength: run + part * (lining?.neutralDepth ?? 0),
         lining: [l0, l1],
         outside: [t0, t1],
@@ -136,6 +153,8 @@ export function wrapSection(job: Job, cut: Pieces, needs: Needs, opening: number
   const between = cut.outside.width - 2 * (endNeed(needs) + (turned ? cut.pocketDepth : 0));
   return { opening, pieces, toTip, toFoldEnd, middle: path.middle, slack: between - 2 * toTip, toLiningEnd };
 }
+
+const total = ({ pieces }: InnerPath): number => pieces.reduce((sum, { length }) => sum + length, 0);
 
 /** How far along the inner face a lining of this half width reaches, by its own neutral line. */
 function liningReach(path: InnerPath, lining: LeatherModel, half: number): number {
@@ -172,7 +191,7 @@ export function bowedSection(job: Job, cut: Pieces, needs: Needs, straight: Wrap
   let best = straight;
   findLevel(
     (rise) => {
-      const section = wrapSection(job, cut, needs, straight.opening, { ...needs.book, rise: mm(rise) });
+      const section = wrapSection(job, cut, needs, straight.opening, { book: { ...needs.book, rise: mm(rise) } });
       if (section.slack >= 0 && section.slack < best.slack) best = section;
       return Math.abs(section.slack) < BOW_TOLERANCE ? 0 : -section.slack;
     },

@@ -1,0 +1,33 @@
+import { lazy, Suspense, useSyncExternalStore } from 'react';
+import { App } from './App.tsx';
+import { LatePart } from './stage/LatePart.tsx';
+import { Mishap } from './stage/Mishap.tsx';
+
+const CustomerView = lazy(() => import('./customer/CustomerView.tsx'));
+const EditionNote = lazy(() => import('./offline/EditionNote.tsx'));
+
+function subscribe(onChange: () => void): () => void {
+  window.addEventListener('hashchange', onChange);
+  return () => window.removeEventListener('hashchange', onChange);
+}
+
+/** The bench, or with `#customer` in the address the sheet for the customer; and a note when a new edition waits. */
+export function Pages() {
+  const fragment = useSyncExternalStore(subscribe, () => window.location.hash);
+  return (
+    <>
+      <Mishap instead={() => null}>
+        <Suspense>
+          <EditionNote />
+        </Suspense>
+      </Mishap>
+      {fragment === '#customer' ? (
+        <LatePart name="customer view">
+          <CustomerView />
+        </LatePart>
+      ) : (
+        <App />
+      )}
+    </>
+  );
+}

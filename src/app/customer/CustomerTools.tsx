@@ -1,0 +1,136 @@
+import { type RefObject, useId, useState } from 'react';
+import type { CustomerSheet } from '../../output/customerSheet/customerSheet.ts';
+import type { PictureHandle } from '../scene/PictureTaker.tsx';
+import { useBench } from '../state/BenchContext.tsx';
+import { jobFileName } from '../state/jobFile.ts';
+import { saveFile } from '../state/saveFile.ts';
+import { MakingNote } from '../workbench/MakingNote.tsx';
+import { useMaking } from '../workbench/useMaking.ts';
+import { PRINTED } from './usePrintedPictures.ts';
+
+interface CustomerToolsProps {
+  readonly sheet: CustomerSheet;
+  readonly closed: RefObject<PictureHandle | null>;
+  readonly open: RefObject<PictureHandle | null>;
+  readonly isTurning: boolean;
+  readonly setTurning: (isTurning: boolean) => void;
+  readonly showsPrice: boolean;
+  readonly setShowsPrice: (shows: boolean) => void;
+  readonly onPrint: () => Promise<void>;
+}
+
+/** Widths that a picture may have, pixels; its height is three quarters of it. */
+const WIDTHS = [1024, 2048, 4096] as const;
+
+const NO_SCENE = 'This browser draws no 3D view to take a picture of.';
+
+/** What can be done with the customer's sheet; none of it is printed. */
+export function CustomerTools(props: CustomerToolsProps) {
+  const { sheet, closed, open, isTurning, setTurning, showsPrice, setShowsPrice, onPrint } = props;
+  const { history, view } = useBench();
+  const [making, make] = useMaking();
+  const [width, setWidth] = useState<number>(WIDTHS[1]);
+  const [shownCover, setShownCover] = useState<'closed' | 'open'>('closed');
+  const id = useId();
+  const { document, job } = history.good;
+  const paper = view.units === 'in' ? 'Letter' : 'A4';
+
+  const savePdf = async (): Promise<void> => {
+    const { customerSheetPdf } = await import('../../output/customerSheet/customerSheetPdf.ts');
+    const pictures = [];
+    for (const [caption, handle] of [
+      ['closed', closed],
+      ['open', open],
+    ] as const) {
+      const blob = await handle.current?.take(PRINTED, 'image/jpeg', '#ffffff');
+      if (blob) pictures.push({ caption, jpeg: new Uint8Array(await blob.arrayBuffer()) });
+    }
+    const bytes = await customerSheetPdf(sheet, { paper, withPrice: showsPrice, pictures });
+    saveFile(jobFileName(document, 'sheet.pdf'), bytes, 'application/pdf');
+  };
+  const savePicture = async (): Promise<void> => {
+    const handle = (shownCover === 'closed' ? closed : open).current;
+    if (handle === null) throw new Error(NO_SCENE);
+    const blob = await handle.take({ width, height: (width * 3) / 4 }, 'image/png', '#ffffff');
+    saveFile(jobFileName(document, `${shownCover}.png`), blob, 'image/png');
+  };
+  const saveModel = async (): Promise<void> => {
+    const { makeGlb } = await import('./makeGlb.ts');
+    saveFile(jobFileName(document, 'glb'), await makeGlb(job), 'model/gltf-binary');
+  };
+  const saveMeasuringSheet = async (): Promise<void> => {
+    const { measuringSheetPdf } = await import('../../output/measuringSheet/measuringSheetPdf.ts');
+    const bytes = await measuringSheetPdf({ units: view.units, paper });
+    saveFile('measuring-sheet.pdf', bytes, 'application/pdf');
+  };
+
+  return (
+    <header className="job-bar customer-tools">
+      <button
+        type="button"
+        onClick={() => {
+          window.location.hash = '';
+        }}
+      >
+        Back to the bench
+      </button>
+      <button type="button" onClick={() => setTurning(!isTurning)}>
+        {isTurning ? 'Stop turning' : 'Turn slowly'}
+      </button>
+      {sheet.price !== null && (
+        <label className="tick">
+          <input type="checkbox" checked={showsPrice} onChange={(event) => setShowsPrice(event.target.checked)} />
+          <span>Show the price</span>
+        </label>
+      )}
+      <div className="bar-group">
+        <button type="button" onClick={() => void onPrint()}>
+          Print
+        </button>
+        <button type="button" onClick={() => void make('sheet', savePdf)}>
+          Save as PDF
+        </button>
+        <button
+          type="button"
+          title="glTF binary, with the making as an animation"
+          onClick={() => void make('3D model', saveModel)}
+        >
+          Save 3D model
+        </button>
+      </div>
+      <div className="bar-group">
+        <label className="bar-word" htmlFor={`${id}-cover`}>
+          Picture
+        </label>
+        <select
+          id={`${id}-cover`}
+          value={shownCover}
+          onChange={(event) => setShownCover(event.target.value as 'closed' | 'open')}
+        >
+          <option value="closed">closed</option>
+          <option value="open">open</option>
+        </select>
+        <select
+          aria-label="Size of the picture"
+          value={width}
+          onChange={(event) => setWidth(Number(event.target.value))}
+        >
+          {WIDTHS.map((each) => (
+            <option key={each} value={each}>{`${each} × ${(each * 3) / 4}`}</option>
+          ))}
+        </select>
+        <button type="button" onClick={() => void make('picture', savePicture)}>
+          Save picture
+        </button>
+      </div>
+      <button
+        type="button"
+        title="One page to send to a customer whose book is not in hand"
+        onClick={() => void make('measuring sheet', saveMeasuringSheet)}
+      >
+        Measuring sheet
+      </button>
+      <MakingNote making={making} />
+    </header>
+  );
+}

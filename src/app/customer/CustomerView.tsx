@@ -1,0 +1,91 @@
+import { useEffect, useMemo, useRef, useState } from 'react';
+import { CAUTION, customerSheet } from '../../output/customerSheet/customerSheet.ts';
+import { VerdictMark } from '../panel/VerdictMark.tsx';
+import { useReducedMotion } from '../scene/camera/useReducedMotion.ts';
+import type { PictureHandle } from '../scene/PictureTaker.tsx';
+import { useBench } from '../state/BenchContext.tsx';
+import { CustomerTools } from './CustomerTools.tsx';
+import './customer.css';
+import { TurningCover } from './TurningCover.tsx';
+import { usePrintedPictures } from './usePrintedPictures.ts';
+
+/** Half open shows the pockets, the boards in them and the leather outside. */
+const OPEN = (110 * Math.PI) / 180;
+
+/** One page for the customer, to be looked at, printed or sent: nothing on it can change the job. */
+export default function CustomerView() {
+  const { design, report, view } = useBench();
+  const sheet = useMemo(() => customerSheet(design, report, view.units), [design, report, view.units]);
+  const wantsStill = useReducedMotion();
+  const [isTurning, setTurning] = useState(!wantsStill);
+  const [showsPrice, setShowsPrice] = useState(true);
+  const closed = useRef<PictureHandle>(null);
+  const open = useRef<PictureHandle>(null);
+  const printed = usePrintedPictures(closed, open);
+  const title = useRef<HTMLHeadingElement>(null);
+  useEffect(() => title.current?.focus(), []);
+  const price = showsPrice ? sheet.price : null;
+
+  return (
+    <div className="customer">
+      <CustomerTools
+        sheet={sheet}
+        closed={closed}
+        open={open}
+        isTurning={isTurning}
+        setTurning={setTurning}
+        showsPrice={showsPrice}
+        setShowsPrice={setShowsPrice}
+        onPrint={async () => {
+          await printed.take();
+          window.print();
+        }}
+      />
+      <main className="customer-sheet">
+        <h1 ref={title} tabIndex={-1}>
+          {sheet.title}
+        </h1>
+        <p className="customer-lead">A leather cover for this book</p>
+        <div className="customer-covers">
+          <TurningCover opening={0} isTurning={isTurning} pictureRef={closed} printed={printed.pictures?.[0] ?? null} />
+          <TurningCover
+            opening={OPEN}
+            isTurning={isTurning}
+            pictureRef={open}
+            printed={printed.pictures?.[1] ?? null}
+          />
+        </div>
+        <p className={`customer-fit ${sheet.verdict}`} data-verdict={sheet.verdict}>
+          <VerdictMark verdict={sheet.verdict} />
+          {sheet.fit}
+        </p>
+        <dl className="customer-numbers">
+          {sheet.numbers.map(({ name, value }) => (
+            <div key={name}>
+              <dt>{name}</dt>
+              <dd>{value}</dd>
+            </div>
+          ))}
+        </dl>
+        <dl className="customer-facts">
+          {sheet.facts.map(({ name, value }) => (
+            <div key={name}>
+              <dt>{name}</dt>
+              <dd>{value}</dd>
+            </div>
+          ))}
+          {price !== null && (
+            <div>
+              <dt>Price</dt>
+              <dd>
+                <b>{price.amount}</b>
+                {price.without !== '' && `, ${price.without}`}
+              </dd>
+            </div>
+          )}
+        </dl>
+        <p className="help">{CAUTION}</p>
+      </main>
+    </div>
+  );
+}

@@ -1,0 +1,69 @@
+import { lazy, type Ref, Suspense, useMemo, useState } from 'react';
+import type { Pose } from '../../core/fold/mesh/pose.ts';
+import type { PictureHandle } from '../scene/PictureTaker.tsx';
+import { VIEWPOINTS, type Viewpoint } from '../scene/viewpoints.ts';
+import { SectionPicture } from '../sheet/SectionPicture.tsx';
+import { coverSection } from '../sheet/sectionPath.ts';
+import { Mishap } from '../stage/Mishap.tsx';
+import { openingWords } from '../stage/stageState.ts';
+import { useBench } from '../state/BenchContext.tsx';
+
+const CoverScene = lazy(() => import('../scene/CoverScene.tsx'));
+
+interface TurningCoverProps {
+  /** Radians, 0 closed to pi flat. */
+  readonly opening: number;
+  readonly isTurning: boolean;
+  readonly pictureRef: Ref<PictureHandle>;
+  /** Taken by an earlier look, to be printed in place of the scene; null while there is none. */
+  readonly printed: string | null;
+}
+
+/** The cover on its book at one opening, turning; its section where there is no 3D. */
+export function TurningCover({ opening, isTurning, pictureRef, printed }: TurningCoverProps) {
+  const { design, view, setView, lengths, history } = useBench();
+  const [viewpoint, setViewpoint] = useState<Viewpoint>(VIEWPOINTS[0]);
+  const [isMissing, setMissing] = useState(false);
+  const pose = useMemo<Pose>(() => ({ kind: 'opening', angle: opening }), [opening]);
+  const words = openingWords(pose, design.fits.nominal);
+  const describe = `${history.good.job.name} in its cover, ${words}`;
+  const section = (
+    <div className="section-drawing">
+      <SectionPicture section={coverSection(design, 'nominal', opening)} label={`Section across the spine, ${words}`} />
+    </div>
+  );
+  return (
+    <figure>
+      <div className="customer-scene">
+        {isMissing ? (
+          section
+        ) : (
+          <Mishap instead={() => section}>
+            <Suspense fallback={section}>
+              <CoverScene
+                design={design}
+                pose={pose}
+                point="nominal"
+                slice={null}
+                units={view.units}
+                look={view.look}
+                viewpoint={viewpoint}
+                onViewpointChange={setViewpoint}
+                onSlowFrames={() => setView({ look: 'light' })}
+                onUnavailable={(reason) => setMissing(reason === 'noWebGl')}
+                colourScheme="light"
+                formatLength={lengths.gap}
+                describe={describe}
+                marked={false}
+                turning={isTurning}
+                pictureRef={pictureRef}
+              />
+            </Suspense>
+          </Mishap>
+        )}
+        {printed !== null && <img src={printed} alt={describe} />}
+      </div>
+      <figcaption>{words}</figcaption>
+    </figure>
+  );
+}

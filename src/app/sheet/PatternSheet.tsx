@@ -1,0 +1,83 @@
+import { useMemo } from 'react';
+import { arrangePieces } from '../../core/pattern/arrangePieces.ts';
+import { type Drawing, LAYERS, type Layer, type PieceDrawing } from '../../core/pattern/drawing.ts';
+import { useBench } from '../state/BenchContext.tsx';
+import { useWidth } from '../strip/useWidth.ts';
+import { Dimension, PieceWords } from './PieceMarks.tsx';
+import { PieceShapes } from './PieceShapes.tsx';
+
+/** Height of the lettering, px. */
+const LETTERING = 11;
+
+/** The pattern's own words are this high at the least, mm; under so many px they could not be read. */
+const WORDS = { height: 2.5, least: 6 };
+
+interface PatternSheetProps {
+  readonly drawing: Drawing;
+  readonly layers?: readonly Layer[];
+  /** A stretch along the outside to light up, mm from its left edge. */
+  readonly lit?: { readonly from: number; readonly to: number } | null;
+}
+
+/** Every piece of a drawing to one scale, its layers drawn as everywhere else; small, names and widths stand for its words. */
+export function PatternSheet({ drawing, layers = LAYERS, lit = null }: PatternSheetProps) {
+  const { lengths } = useBench();
+  const [ref, room] = useWidth<HTMLDivElement>();
+  const widest = Math.max(...drawing.pieces.map(({ width }) => width));
+  // Lettering keeps its size on the screen, whatever the scale of the pieces.
+  const text = (LETTERING * widest) / Math.max(120, room - 4 * LETTERING);
+  const [pad, gap] = [text * 2.4, text * 2.2];
+  const { width, height, pieces } = useMemo(() => arrangePieces(drawing, gap), [drawing, gap]);
+  const isReadable = (WORDS.height * LETTERING) / text >= WORDS.least;
+  return (
+    <div ref={ref}>
+      <svg
+        className="flat-pattern"
+        viewBox={`${-pad} ${-pad} ${width + pad + text} ${height + pad + text}`}
+        role="img"
+        aria-label={`Flat pattern to scale: ${drawing.pieces
+          .map((piece) => `${piece.name.toLowerCase()} ${lengths.cut(piece.width)} by ${lengths.cut(piece.height)}`)
+          .join(', ')}`}
+        fontSize={text}
+      >
+        {pieces.map(({ piece, copy, at: [x, y] }, i) => (
+          <g key={`${piece.id} ${copy}`} transform={`translate(${x} ${height - y - piece.height})`}>
+            {i === 0 && <Sizes width={piece.width} height={piece.height} text={text} print={lengths.cut} />}
+            <PieceShapes piece={piece} layers={layers} hasWords={isReadable} />
+            {i === 0 && lit !== null && (
+              <rect className="lit" x={lit.from} width={Math.max(1, lit.to - lit.from)} height={piece.height} />
+            )}
+            {!isReadable && (
+              <PieceWords {...labelPlace(piece)} words={[piece.name, lengths.cut(piece.width)]} text={text} />
+            )}
+          </g>
+        ))}
+      </svg>
+    </div>
+  );
+}
+
+/** Where the piece's own label stands, clear of its lines, and most of the room up to the nearer edge. */
+function labelPlace({ layers, width, height }: PieceDrawing) {
+  const title = layers.text.find((entity) => entity.kind === 'text');
+  const x = title === undefined ? width / 2 : title.at[0] + (title.room ?? 0) / 2;
+  return { middle: [x, height / 2], room: 1.5 * Math.min(x, width - x) } as const;
+}
+
+interface SizesProps {
+  readonly width: number;
+  readonly height: number;
+  readonly text: number;
+  readonly print: (length: number) => string;
+}
+
+function Sizes({ width, height, text, print }: SizesProps) {
+  return (
+    <>
+      <Dimension from={0} to={width} at={-text * 0.6} text={print(width)} size={text} />
+      <g transform={`translate(${-text * 0.6} ${height}) rotate(-90)`}>
+        <Dimension from={0} to={height} at={0} text={print(height)} size={text} />
+      </g>
+    </>
+  );
+}

@@ -1,0 +1,41 @@
+import type { Vec2 } from '../../core/math/vec2.ts';
+import type { CoverSection } from './sectionPath.ts';
+
+interface SectionPictureProps {
+  readonly section: CoverSection;
+  /** What it shows, in words. */
+  readonly label: string;
+}
+
+/** Room round the drawing, mm. */
+const PAD = 8;
+
+const outline = (points: readonly Vec2[]): string =>
+  `M${points.map(([x, y]) => `${x.toFixed(2)} ${(-y).toFixed(2)}`).join('L')}Z`;
+
+/** Book and cover cut across the spine, to scale. Dressed by `.section-drawing` around it. */
+export function SectionPicture({ section, label }: SectionPictureProps) {
+  const { outside } = section;
+  const xs = outside.map(([x]) => x);
+  const ys = outside.map(([, y]) => -y);
+  const [left, top] = [Math.min(...xs) - PAD, Math.min(...ys) - PAD];
+  const [width, height] = [Math.max(...xs) + PAD - left, Math.max(...ys) + PAD - top];
+  return (
+    <svg viewBox={`${left} ${top} ${width} ${height}`} role="img" aria-label={label}>
+      {section.pages.map((pages) => (
+        <path key={outline(pages)} className="pages" d={outline(pages)} />
+      ))}
+      {section.boards.map((board) => (
+        <path key={outline(board)} className="board" d={outline(board)} />
+      ))}
+      {section.lining !== null && <path className="lining" d={outline(section.lining)} />}
+      {section.pockets.map((pocket) => (
+        <path key={outline(pocket)} className="pocket" d={outline(pocket)} />
+      ))}
+      <path className="outside" d={outline(outside)} />
+      {section.seams.map(([from, to]) => (
+        <path key={outline([from, to])} className="seam" d={`M${from[0]} ${-from[1]}L${to[0]} ${-to[1]}`} />
+      ))}
+    </svg>
+  );
+}

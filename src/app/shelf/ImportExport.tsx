@@ -1,0 +1,97 @@
+import { useRef, useState } from 'react';
+import { saveFile } from '../state/saveFile.ts';
+import type { ShelfJob } from './shelfDatabase.ts';
+import { type ReadShelfFile, readShelfFile, shelfFile } from './shelfFile.ts';
+import type { ShelfTrouble } from './shelfTrouble.ts';
+import { theShelf } from './theShelf.ts';
+
+interface ImportExportProps {
+  readonly jobs: readonly ShelfJob[];
+  readonly onImported: () => void;
+  readonly onTrouble: (trouble: ShelfTrouble | null) => void;
+}
+
+interface Imported {
+  readonly file: string;
+  readonly added: number;
+  readonly read: ReadShelfFile;
+}
+
+/** Broken entries listed at most. */
+const LISTED = 100;
+
+/** The shelf as one file: written out, and read back with a report of what was broken. */
+export function ImportExport({ jobs, onImported, onTrouble }: ImportExportProps) {
+  const file = useRef<HTMLInputElement>(null);
+  const [imported, setImported] = useState<Imported | null>(null);
+
+  const importFile = async (chosen: File | undefined): Promise<void> => {
+    if (chosen === undefined) return;
+    const read = readShelfFile(await chosen.text());
+    const added = await theShelf.addAll(read.documents);
+    onTrouble(added.ok ? null : added.trouble);
+    setImported(added.ok ? { file: chosen.name, added: added.value, read } : null);
+    onImported();
+  };
+  const exportAll = (): void => {
+    const day = new Date().toISOString().slice(0, 10);
+    saveFile(`coverwright-shelf-${day}.json`, shelfFile(jobs.map(({ document }) => document)), 'application/json');
+  };
+
+  return (
+    <section aria-label="Import and export">
+      <p className="dialog-buttons">
+        <button type="button" onClick={() => file.current?.click()}>
+          Import a file
+        </button>
+        <button type="button" disabled={jobs.length === 0} onClick={exportAll}>
+          Export all
+        </button>
+      </p>
+      <input
+        ref={file}
+        type="file"
+        hidden
+        accept=".json,application/json"
+        aria-label="File of jobs"
+        onChange={(event) => {
+          void importFile(event.target.files?.[0]);
+          // So that the same file can be chosen again once it has been put right.
+          event.target.value = '';
+        }}
+      />
+      {imported !== null && <ImportReport imported={imported} />}
+    </section>
+  );
+}
+
+function ImportReport({ imported: { file, added, read } }: { readonly imported: Imported }) {
+  const { documents, broken } = read;
+  const known = documents.length - added;
+  return (
+    <div className="noted" role="status">
+      <p>
+        <b>{file}</b>: {jobsOf(added)} added
+        {known > 0 && `, ${jobsOf(known)} passed over because the shelf has ${known === 1 ? 'it' : 'them'} already`}
+        {broken.length > 0 && `, ${broken.length} broken and left out`}.
+      </p>
+      {broken.length > 0 && (
+        <ul className="broken-jobs">
+          {broken.slice(0, LISTED).map(({ index, issues }) => (
+            <li key={index}>
+              Entry {index + 1}:{' '}
+              {issues.map(({ path, message }) => (
+                <span key={`${path} ${message}`}>
+                  <code>{path}</code>: {message}{' '}
+                </span>
+              ))}
+            </li>
+          ))}
+          {broken.length > LISTED && <li>and {broken.length - LISTED} more.</li>}
+        </ul>
+      )}
+    </div>
+  );
+}
+
+const jobsOf = (count: number): string => `${count} ${count === 1 ? 'job' : 'jobs'}`;

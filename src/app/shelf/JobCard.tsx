@@ -1,0 +1,63 @@
+import { memo, useMemo } from 'react';
+import { coverDesign } from '../../core/fold/coverDesign.ts';
+import { parseJob } from '../../core/job/parseJob.ts';
+import { SectionPicture } from '../sheet/SectionPicture.tsx';
+import { coverSection } from '../sheet/sectionPath.ts';
+import type { LengthText } from '../state/lengthText.ts';
+import { savedAt } from './savedAt.ts';
+import type { ShelfJob } from './shelfDatabase.ts';
+
+export type CardAction = 'open' | 'copy' | 'versions' | 'export' | 'remove';
+
+interface JobCardProps {
+  readonly job: ShelfJob;
+  readonly lengths: LengthText;
+  /** Whether it is the job on the bench. */
+  readonly isOpen: boolean;
+  readonly act: (action: CardAction, job: ShelfJob) => void;
+}
+
+const ACTIONS: readonly { readonly action: CardAction; readonly word: string }[] = [
+  { action: 'open', word: 'Open' },
+  { action: 'copy', word: 'Copy to a new job' },
+  { action: 'versions', word: 'Versions' },
+  { action: 'export', word: 'Export' },
+  { action: 'remove', word: 'Remove' },
+];
+
+/** A job on the shelf: its closed section, its sizes, and what can be done with it. */
+export const JobCard = memo(function JobCard({ job, lengths, isOpen, act }: JobCardProps) {
+  const parsed = useMemo(() => parseJob(job.document), [job.document]);
+  const section = useMemo(() => (parsed.ok ? coverSection(coverDesign(parsed.job), 'nominal', 0) : null), [parsed]);
+  return (
+    <li className="job-card" aria-current={isOpen || undefined}>
+      <div className="section-drawing">
+        {section !== null && <SectionPicture section={section} label={`Closed section of ${job.name}`} />}
+      </div>
+      <h3>{job.name}</h3>
+      <p>
+        {parsed.ok ? sizes(parsed.job.book, lengths) : 'Not readable by this edition.'}{' '}
+        {parsed.ok && `${parsed.job.book.kind}, ${parsed.job.seam.method}`}
+      </p>
+      <p className="help">
+        {isOpen ? 'On the bench. ' : ''}Saved {savedAt(job.savedAt)}
+      </p>
+      <p className="card-actions">
+        {ACTIONS.map(({ action, word }) => (
+          <button
+            key={action}
+            type="button"
+            className={action === 'open' ? undefined : 'quiet'}
+            onClick={() => act(action, job)}
+          >
+            {word}
+            <span className="only-heard"> {job.name}</span>
+          </button>
+        ))}
+      </p>
+    </li>
+  );
+});
+
+const sizes = (book: { width_mm: number; height_mm: number; thickness_mm: number }, { size }: LengthText): string =>
+  `${size(book.width_mm)} × ${size(book.height_mm)} × ${size(book.thickness_mm)}`;

@@ -1,0 +1,53 @@
+import { useEffect, useState } from 'react';
+import type { JobDocument } from '../state/jobDocument.ts';
+import { savedAt } from './savedAt.ts';
+import type { JobVersion, ShelfJob } from './shelfDatabase.ts';
+import type { Shelved } from './shelfTrouble.ts';
+import { TroubleNote } from './TroubleNote.tsx';
+import { theShelf } from './theShelf.ts';
+
+interface JobVersionsProps {
+  readonly job: ShelfJob;
+  readonly onOpen: (document: JobDocument) => void;
+  readonly onClose: () => void;
+}
+
+/** Earlier states of a job. One is opened as a job of its own, so that the job as it stands is not touched. */
+export function JobVersions({ job, onOpen, onClose }: JobVersionsProps) {
+  const [read, setRead] = useState<Shelved<readonly JobVersion[]> | null>(null);
+  useEffect(() => {
+    let isWanted = true;
+    void theShelf.versions(job.id).then((versions) => isWanted && setRead(versions));
+    return () => {
+      isWanted = false;
+    };
+  }, [job.id]);
+  return (
+    <section className="noted" aria-labelledby="versions-title">
+      <h3 id="versions-title">Earlier versions of {job.name}</h3>
+      {read !== null && !read.ok && <TroubleNote trouble={read.trouble} />}
+      {read?.ok && read.value.length === 0 && (
+        <p className="help">None yet: a version is kept where five minutes or more lie between two saves.</p>
+      )}
+      {read?.ok && (
+        <ul className="job-rows">
+          {read.value.map(({ revision, savedAt: time, document }) => (
+            <li key={revision}>
+              <span>as of {savedAt(time)}</span>
+              <button
+                type="button"
+                className="quiet"
+                onClick={() => onOpen({ ...document, name: `${job.name.slice(0, 160)}, as of ${savedAt(time)}` })}
+              >
+                Open as a job of its own<span className="only-heard">, as of {savedAt(time)}</span>
+              </button>
+            </li>
+          ))}
+        </ul>
+      )}
+      <button type="button" onClick={onClose}>
+        Close the versions
+      </button>
+    </section>
+  );
+}

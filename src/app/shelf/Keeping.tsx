@@ -1,0 +1,84 @@
+import { lazy, Suspense, useState } from 'react';
+import { ShareNote } from './ShareNote.tsx';
+import './shelf.css';
+import { useBench } from '../state/BenchContext.tsx';
+import { TroubleNote } from './TroubleNote.tsx';
+import { useLinkedJob } from './useLinkedJob.ts';
+import { useSharing } from './useSharing.ts';
+import { type Elsewhere, useShelfKeeping } from './useShelfKeeping.ts';
+
+const ShelfDialog = lazy(() => import('./ShelfDialog.tsx'));
+
+/** Keeps the job on the bench, and leads to the shelf, the link and the customer view. Fetched after the first paint. */
+export default function Keeping() {
+  const { isKept } = useBench();
+  const keeping = useShelfKeeping();
+  const linked = useLinkedJob();
+  const sharing = useSharing();
+  const [isOpen, setOpen] = useState(false);
+  const { elsewhere } = keeping;
+  return (
+    <>
+      <div className="bar-group">
+        <button type="button" onClick={() => setOpen(true)}>
+          Shelf
+        </button>
+        <button type="button" onClick={() => void sharing.share()}>
+          Share link
+        </button>
+        <button
+          type="button"
+          onClick={() => {
+            window.location.hash = 'customer';
+          }}
+        >
+          Customer view
+        </button>
+      </div>
+      {sharing.shared !== null && <ShareNote shared={sharing.shared} onClose={sharing.dismiss} />}
+      {linked.issues !== null && (
+        <div className="refused" role="alert">
+          <p>The link in the address was not opened; the job on the bench is unchanged.</p>
+          <ul>
+            {linked.issues.map(({ path, message }) => (
+              <li key={`${path} ${message}`}>
+                <code>{path}</code>: {message}
+              </li>
+            ))}
+          </ul>
+          <button type="button" onClick={linked.dismiss}>
+            Close this note
+          </button>
+        </div>
+      )}
+      {isKept && <TroubleNote trouble={keeping.trouble} />}
+      {elsewhere !== null && (
+        <div className="refused" role="status">
+          <p>{ELSEWHERE[elsewhere]}</p>
+          {elsewhere === 'saved' && (
+            <button type="button" onClick={keeping.showTheirs}>
+              Show what the other window has
+            </button>
+          )}{' '}
+          <button type="button" onClick={keeping.dismiss}>
+            Close this note
+          </button>
+        </div>
+      )}
+      {isOpen && (
+        <Suspense>
+          <ShelfDialog keeping={keeping} onClose={() => setOpen(false)} />
+        </Suspense>
+      )}
+    </>
+  );
+}
+
+const ELSEWHERE: Readonly<Record<Elsewhere, string>> = {
+  saved:
+    'Another window has changed this job. If you go on here, what you do becomes a job of its own; nothing is lost in either window.',
+  removed:
+    'Another window has removed this job from the shelf. If you go on here, what you do becomes a job of its own.',
+  parted:
+    'This job had been changed or removed in another window, so what you did here is now a job of its own on the shelf.',
+};

@@ -1,0 +1,28 @@
+import { savedAt } from './savedAt.ts';
+import type { ShelfJob } from './shelfDatabase.ts';
+
+interface RemovedJobsProps {
+  readonly jobs: readonly ShelfJob[];
+  readonly putBack: (job: ShelfJob) => void;
+}
+
+/** Jobs taken off the shelf, until they are forgotten. */
+export function RemovedJobs({ jobs, putBack }: RemovedJobsProps) {
+  if (jobs.length === 0) return null;
+  return (
+    <details>
+      <summary>Removed jobs ({jobs.length}), kept for thirty days</summary>
+      <ul className="job-rows">
+        {jobs.map((job) => (
+          <li key={job.id}>
+            <span>{job.name}</span>
+            <span className="help">removed {savedAt(job.removedAt ?? job.savedAt)}</span>
+            <button type="button" className="quiet" onClick={() => putBack(job)}>
+              Put back<span className="only-heard"> {job.name}</span>
+            </button>
+          </li>
+        ))}
+      </ul>
+    </details>
+  );
+}

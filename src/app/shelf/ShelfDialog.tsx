@@ -1,0 +1,159 @@
+import { useCallback, useDeferredValue, useEffect, useMemo, useRef, useState } from 'react';
+import { useBench } from '../state/BenchContext.tsx';
+import { saveJobFile } from '../state/jobFile.ts';
+import { placeOf, setPlace } from '../state/place.ts';
+import { ImportExport } from './ImportExport.tsx';
+import { type CardAction, JobCard } from './JobCard.tsx';
+import { JobVersions } from './JobVersions.tsx';
+import { RemovedJobs } from './RemovedJobs.tsx';
+import { searchShelf } from './searchShelf.ts';
+import type { ShelfJob } from './shelfDatabase.ts';
+import { TroubleNote } from './TroubleNote.tsx';
+import { theShelf } from './theShelf.ts';
+import { useShelfJobs } from './useShelfJobs.ts';
+import type { ShelfKeeping } from './useShelfKeeping.ts';
+
+interface ShelfDialogProps {
+  readonly keeping: ShelfKeeping;
+  readonly onClose: () => void;
+}
+
+/** Cards drawn at a time: each works its job out for the picture. */
+const PAGE = 24;
+
+/** All jobs kept in this browser. */
+export default function ShelfDialog({ keeping, onClose }: ShelfDialogProps) {
+  const { history, dispatch, lengths } = useBench();
+  const { standing, removed, trouble, setTrouble, refresh } = useShelfJobs();
+  const dialog = useRef<HTMLDialogElement>(null);
+  const [text, setText] = useState('');
+  const [shown, setShown] = useState(PAGE);
+  const [versionsOf, setVersionsOf] = useState<ShelfJob | null>(null);
+  const [lastRemoved, setLastRemoved] = useState<ShelfJob | null>(null);
+  const wanted = useDeferredValue(text);
+  const found = useMemo(() => searchShelf(standing ?? [], wanted), [standing, wanted]);
+  const openId = placeOf(history.key)?.id;
+  const { flush } = keeping;
+
+  useEffect(() => {
+    if (dialog.current?.open === false) dialog.current.showModal();
+  }, []);
+  // What was typed a moment ago stands on the shelf as well.
+  useEffect(() => void flush().then(refresh), [flush, refresh]);
+
+  const open = useCallback(
+    async ({ id, revision, document }: ShelfJob): Promise<void> => {
+      await flush();
+      const key = {};
+      setPlace(key, { id, revision, document });
+      dispatch({ type: 'open', document, key });
+      onClose();
+    },
+    [dispatch, flush, onClose],
+  );
+
+  /** Removing and putting back count as changes that this window knows. */
+  const keepPlace = useCallback(
+    ({ id, revision }: ShelfJob): void => {
+      const place = placeOf(history.key);
+      if (place?.id === id) setPlace(history.key, { ...place, revision });
+    },
+    [history.key],
+  );
+
+  const act = useCallback(
+    async (action: CardAction, job: ShelfJob): Promise<void> => {
+      if (action === 'versions') return setVersionsOf(job);
+      if (action === 'export') return saveJobFile(job.document);
+      if (action === 'open') return open(job);
+      const done = await (action === 'copy' ? theShelf.copy(job.id) : theShelf.remove(job.id));
+      if (!done.ok) return setTrouble(done.trouble);
+      if (action === 'copy') return open(done.value);
+      keepPlace(done.value);
+      setLastRemoved(done.value);
+      return refresh();
+    },
+    [keepPlace, open, refresh, setTrouble],
+  );
+  const onAct = useCallback((action: CardAction, job: ShelfJob) => void act(action, job), [act]);
+
+  const putBack = async (job: ShelfJob): Promise<void> => {
+    const done = await theShelf.restore(job.id);
+    if (!done.ok) return setTrouble(done.trouble);
+    keepPlace(done.value);
+    setLastRemoved(null);
+    return refresh();
+  };
+
+  return (
+    <dialog ref={dialog} className="shelf" aria-labelledby="shelf-title" onClose={onClose}>
+      <header>
+        <h2 id="shelf-title">Shelf</h2>
+        <label>
+          Search{' '}
+          <input
+            type="text"
+            autoComplete="off"
+            value={text}
+            placeholder="name, kind or size"
+            onChange={(event) => {
+              setText(event.target.value);
+              setShown(PAGE);
+            }}
+          />
+        </label>
+        <p role="status">{standing === null ? 'The shelf is being read.' : count(found.length, standing.length)}</p>
+        <button type="button" onClick={onClose}>
+          Close the shelf
+        </button>
+      </header>
+      <TroubleNote trouble={trouble ?? keeping.trouble} />
+      {lastRemoved !== null && (
+        <p className="noted" role="status">
+          <b>{lastRemoved.name}</b> was removed.{' '}
+          <button type="button" onClick={() => void putBack(lastRemoved)}>
+            Put it back
+          </button>
+        </p>
+      )}
+      {versionsOf !== null && (
+        <JobVersions
+          job={versionsOf}
+          onOpen={(document) => {
+            dispatch({ type: 'open', document });
+            onClose();
+          }}
+          onClose={() => setVersionsOf(null)}
+        />
+      )}
+      <ul className="job-cards">
+        {found.slice(0, shown).map((job) => (
+          <JobCard key={job.id} job={job} lengths={lengths} isOpen={job.id === openId} act={onAct} />
+        ))}
+      </ul>
+      {standing?.length === 0 && (
+        <p>Nothing is kept yet. A job comes here by itself as soon as it is started, opened from a file or changed.</p>
+      )}
+      {found.length > shown && (
+        <p>
+          <button type="button" onClick={() => setShown(shown + PAGE)}>
+            Show {Math.min(PAGE, found.length - shown)} more
+          </button>
+        </p>
+      )}
+      <RemovedJobs jobs={removed} putBack={(job) => void putBack(job)} />
+      <ImportExport jobs={standing ?? []} onImported={() => void refresh()} onTrouble={setTrouble} />
+      <p className="help">{LASTING[keeping.lasting ?? 'unknown']}</p>
+    </dialog>
+  );
+}
+
+const LASTING = {
+  granted: 'The browser has promised to keep the shelf until you clear it. A file is still the safer copy.',
+  refused:
+    'The browser has been asked to keep the shelf for good and has not promised it: it may clear it when the disk runs full. Export all now and then.',
+  unknown: 'The shelf is kept in this browser on this machine only. Export all now and then.',
+} as const;
+
+const count = (found: number, all: number): string =>
+  found === all ? `${all} ${all === 1 ? 'job' : 'jobs'}` : `${found} of ${all} jobs`;

@@ -1,0 +1,76 @@
+import type { JobDocument } from '../state/jobDocument.ts';
+import type { JobKey } from '../state/jobHistory.ts';
+import { placeOf, setPlace } from '../state/place.ts';
+import type { Saved, Shelf } from './shelf.ts';
+import type { ShelfTrouble, Shelved } from './shelfTrouble.ts';
+
+/** Rest after the last change before the shelf is written, ms: a typed figure is one save. */
+export const PAUSE_MS = 700;
+
+/** What became of a save. `parted`: another window had saved first, so the job became one of its own. */
+export type Kept =
+  | { readonly what: 'kept' | 'parted'; readonly key: JobKey }
+  | { readonly what: 'trouble'; readonly key: JobKey; readonly trouble: ShelfTrouble };
+
+interface Waiting {
+  readonly key: JobKey;
+  readonly document: JobDocument;
+}
+
+/** Writes the job on the bench to the shelf a moment after it changed, one save after another. */
+export class ShelfKeeper {
+  readonly #shelf: Shelf;
+  readonly #tell: (kept: Kept) => void;
+  #waiting: Waiting | null = null;
+  #timer: ReturnType<typeof setTimeout> | undefined;
+  #saves: Promise<void> = Promise.resolve();
+
+  /** @param tell called after each save */
+  constructor(shelf: Shelf, tell: (kept: Kept) => void) {
+    this.#shelf = shelf;
+    this.#tell = tell;
+  }
+
+  /** Keeps a state of a job; a later one of the same job takes its place if it comes before the shelf is written. */
+  keep(key: JobKey, document: JobDocument): void {
+    if (this.#waiting !== null && this.#waiting.key !== key) void this.flush();
+    clearTimeout(this.#timer);
+    this.#waiting = { key, document };
+    this.#timer = setTimeout(() => void this.flush(), PAUSE_MS);
+  }
+
+  /** Writes what waits, at once. Returns when all that was to be kept is on the shelf or has met trouble. */
+  flush(): Promise<void> {
+    clearTimeout(this.#timer);
+    const waiting = this.#waiting;
+    this.#waiting = null;
+    if (waiting !== null) this.#saves = this.#saves.then(() => this.#save(waiting));
+    return this.#saves;
+  }
+
+  async #save({ key, document }: Waiting): Promise<void> {
+    const place = placeOf(key);
+    // Looked at only, or undone again: what another window has saved meanwhile is not to be parted from.
+    if (place?.document === document) return;
+    const saved =
+      place === undefined ? await this.#put(document) : await this.#shelf.save(place.id, place.revision, document);
+    if (!saved.ok) {
+      this.#tell({ what: 'trouble', key, trouble: saved.trouble });
+      return;
+    }
+    const { job, isCopy } = saved.value;
+    setPlace(key, { id: job.id, revision: job.revision, document });
+    this.#tell({ what: isCopy ? 'parted' : 'kept', key });
+  }
+
+  /** Finds the job's like on the shelf, so that a link opened twice stands there once, or puts the job there. */
+  async #put(document: JobDocument): Promise<Shelved<Saved>> {
+    const list = await this.#shelf.list();
+    if (!list.ok) return list;
+    const text = JSON.stringify(document);
+    const like = list.value.find((job) => JSON.stringify(job.document) === text);
+    if (like !== undefined) return { ok: true, value: { job: like, isCopy: false } };
+    const added = await this.#shelf.add(document);
+    return added.ok ? { ok: true, value: { job: added.value, isCopy: false } } : added;
+  }
+}

@@ -1,0 +1,54 @@
+import type { CoverSupplies } from '../../core/materials/coverSupplies.ts';
+import { type LaceStyle, laceNeed } from '../../core/materials/lace.ts';
+import { FigureField } from '../bench/FigureField.tsx';
+import { useBench } from '../state/BenchContext.tsx';
+
+/** Every style of lacing on this seam: lace by the way that it runs, beside what the trade reckons. */
+export function LaceByStyle({ supplies: { seams } }: { readonly supplies: CoverSupplies }) {
+  const { design } = useBench();
+  const { job } = design;
+  const styles = Object.keys(job.supplies.laceMultiples) as LaceStyle[];
+  return (
+    <>
+      <table>
+        <caption>Lace over seam, by style</caption>
+        <thead>
+          <tr>
+            <th scope="col">Style</th>
+            <th scope="col">as it runs</th>
+            <th scope="col">the trade's</th>
+            <th scope="col">in all</th>
+          </tr>
+        </thead>
+        <tbody>
+          {styles.map((style) => {
+            const need = laceNeed(seams, style, job);
+            return (
+              <tr key={style} aria-current={style === job.seam.style ? 'true' : undefined}>
+                <th scope="row">
+                  {style}
+                  {style === job.seam.style && ', chosen'}
+                </th>
+                <td>{need === null ? 'none' : `${need.multiple.toFixed(1)} ×`}</td>
+                <td>
+                  {job.supplies.laceMultiples[style].low} to {job.supplies.laceMultiples[style].high} ×
+                </td>
+                <td>{need === null ? 'none' : `${(need.total / 1000).toFixed(2)} m`}</td>
+              </tr>
+            );
+          })}
+        </tbody>
+      </table>
+      <details>
+        <summary>The trade's multiples of the seam</summary>
+        <form className="multiples" aria-label="The trade's multiples" onSubmit={(event) => event.preventDefault()}>
+          {styles.flatMap((style) =>
+            ['low', 'high'].map((end) => (
+              <FigureField key={`${style} ${end}`} path={`supplies.laceMultiples.${style}.${end}`} empty="default" />
+            )),
+          )}
+        </form>
+      </details>
+    </>
+  );
+}

@@ -1,0 +1,69 @@
+import { polygonArea } from '../../../core/materials/pieceOutline.ts';
+import { areaText } from '../../../output/benchSheet/supplySection.ts';
+import { Notes } from '../PanelParts.tsx';
+import { LayoutDrawing } from './LayoutDrawing.tsx';
+import type { LayoutQuestion } from './layoutMessage.ts';
+import { useLayout } from './useLayout.ts';
+
+interface LaidLeatherProps {
+  readonly title: string;
+  readonly question: LayoutQuestion;
+}
+
+const percent = (share: number): string => `${(100 * share).toFixed(0)} %`;
+
+/** The pieces of one leather laid on what is owned of it, with what they use and what is wrong. */
+export function LaidLeather({ title, question }: LaidLeatherProps) {
+  const { status, last } = useLayout(question);
+  return (
+    <section className="laid" aria-label={`${title}, laid out`} aria-busy={status === 'laying'}>
+      <h3>{title}</h3>
+      <p role="status" className="help">
+        {status === 'laying' &&
+          (last === null ? 'The pieces are being laid out.' : 'The pieces are being laid out anew.')}
+        {status === 'failed' &&
+          'The layout failed: the last one that could be made is shown. Change the leather or the pieces.'}
+      </p>
+      {last !== null && <Outcome title={title} laid={last} />}
+    </section>
+  );
+}
+
+function Outcome({
+  title,
+  laid,
+}: {
+  readonly title: string;
+  readonly laid: NonNullable<ReturnType<typeof useLayout>['last']>;
+}) {
+  const { layout, faults, question } = laid;
+  const { placed, unplaced, area, used } = layout;
+  const counts = new Map<string, number>();
+  for (const name of unplaced) counts.set(name, (counts.get(name) ?? 0) + 1);
+  const missing = [...counts].map(([name, count]) =>
+    count === 1 ? name.toLowerCase() : `${name.toLowerCase()}, ${count} times`,
+  );
+  const yielded = `${areaText(area)} of pieces on ${areaText(used)} of leather: yield ${percent(layout.yield)}`;
+  return (
+    <>
+      {missing.length > 0 && (
+        <p className="caution" role="alert">
+          No place was found for: {missing.join('; ')}. Take a larger piece of leather, or lay pieces closer.
+        </p>
+      )}
+      {placed.length > 0 && <p>{yielded}.</p>}
+      <LayoutDrawing
+        laid={laid}
+        describe={`${title} to scale: ${placed.length === 0 ? 'no piece laid' : placed.map(({ name }) => name.toLowerCase()).join(', ')}. ${placed.length > 0 ? yielded : ''}`}
+      />
+      {faults.length > 0 ? (
+        <Notes notes={faults} />
+      ) : (
+        <p className="help">
+          Arrows: from tail to head. The pieces laid are apart and off edges and defects as asked, along their
+          direction. The leather is {areaText(polygonArea(question.hide.outline))} in all.
+        </p>
+      )}
+    </>
+  );
+}

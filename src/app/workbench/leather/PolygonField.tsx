@@ -1,0 +1,33 @@
+import type { Vec2 } from '../../../core/math/vec2.ts';
+import { fieldIssues } from '../../bench/fieldState.ts';
+import { useBench } from '../../state/BenchContext.tsx';
+import { PlainField } from '../PlainField.tsx';
+import { useDraft } from '../useDraft.ts';
+import { polygonText, readPolygon } from './polygonText.ts';
+
+interface PolygonFieldProps {
+  readonly title: string;
+  readonly help?: string;
+  /** Where the outline's issues are found in the job. */
+  readonly path: string;
+  readonly polygon: readonly Vec2[];
+  readonly put: (polygon: readonly Vec2[]) => void;
+}
+
+/** An outline as a list of its corners. */
+export function PolygonField({ title, help, path, polygon, put }: PolygonFieldProps) {
+  const { history, dispatch } = useBench();
+  const { text, refused, change } = useDraft(polygon, polygonText, (typed) => readPolygon(typed, 'mm'), put);
+  return (
+    <PlainField
+      title={title}
+      help={help}
+      path={path}
+      rows={Math.min(8, Math.max(2, text.split('\n').length))}
+      text={text}
+      change={change}
+      issues={[...(refused === null ? [] : [refused]), ...fieldIssues(history, path)]}
+      onBlur={() => dispatch({ type: 'settle' })}
+    />
+  );
+}

@@ -1,0 +1,93 @@
+import { fitToPage, type Paper } from '../../../output/pdf/paper.ts';
+import { BAR_LENGTH, percent } from '../../../output/pdf/printerScale.ts';
+import { Choice } from '../../bench/Choice.tsx';
+import { jobFileName } from '../../state/jobFile.ts';
+import { saveFile } from '../../state/saveFile.ts';
+import { MakingNote } from '../MakingNote.tsx';
+import { PlainField } from '../PlainField.tsx';
+import { useMaking } from '../useMaking.ts';
+import type { TemplateChoice } from './templateChoice.ts';
+import { templatePages } from './templatePages.ts';
+import type { TemplateParts } from './templateParts.ts';
+
+const PAPERS = ['A4', 'Letter', 'A3', 'Tabloid', 'roll'].map((value) => ({ value, label: value }));
+
+/** The template on the printer at hand, in true size. */
+export function PaperTemplate({ choice, choose, settings, drawing, units }: TemplateParts) {
+  const [making, make] = useMaking();
+  const { paper, bars, issues, suspicion } = settings;
+  const isRefused = paper === null || issues.barX !== undefined || issues.barY !== undefined;
+  const pages = isRefused ? null : templatePages(drawing, paper, bars);
+  const save = async (): Promise<void> => {
+    const { drawingPdf } = await import('../../../output/pdf/patternPdf.ts');
+    const file = await drawingPdf(drawing, { paper: paper!, units, mirrored: choice.mirrored, bars });
+    saveFile(jobFileName({ name: drawing.title }, 'template.pdf'), file as Uint8Array<ArrayBuffer>, 'application/pdf');
+  };
+  return (
+    <section aria-labelledby="template-paper">
+      <h3 id="template-paper">On paper, in true size</h3>
+      <Choice
+        title="Sheet"
+        options={PAPERS}
+        chosen={choice.paper}
+        choose={(value) => choose({ paper: value as TemplateChoice['paper'] })}
+        notes={
+          pages === null
+            ? []
+            : [`${pages} pages, the first with check bars and the map of the tiles. A piece cut twice is printed once.`]
+        }
+      />
+      {choice.paper === 'roll' && (
+        <PlainField
+          title="Roll width"
+          help="Across the roll. Each piece is cut as long as it needs. Without a unit: mm."
+          text={choice.roll}
+          change={(roll) => choose({ roll })}
+          issues={listed(issues.roll)}
+        />
+      )}
+      {paper !== null && <FitToPage paper={paper} />}
+      <PlainField
+        title="x check bar measured"
+        help={`Of a first print; meant to be ${BAR_LENGTH} mm. Both bars given, the next print makes up for the printer. Without a unit: mm.`}
+        placeholder="not measured"
+        text={choice.barX}
+        change={(barX) => choose({ barX })}
+        issues={listed(issues.barX)}
+      />
+      <PlainField
+        title="y check bar measured"
+        help="The upright one. Empty both fields for another printer."
+        placeholder="not measured"
+        text={choice.barY}
+        change={(barY) => choose({ barY })}
+        issues={listed(issues.barY)}
+      />
+      {suspicion !== null && <p className="caution">Caution. {suspicion}</p>}
+      <button
+        type="button"
+        className="main"
+        disabled={isRefused || making.status === 'making'}
+        onClick={() => make('PDF', save)}
+      >
+        Save the template as PDF
+      </button>
+      <MakingNote making={making} />
+    </section>
+  );
+}
+
+const listed = (issue: string | undefined): readonly string[] => (issue === undefined ? [] : [issue]);
+
+/** What becomes of a print that is not made at actual size. */
+function FitToPage({ paper }: { readonly paper: Paper }) {
+  const fitted = fitToPage(paper);
+  return (
+    <p className="caution">
+      Caution. Print at actual size, 100 %
+      {fitted !== null &&
+        `: “fit to page” onto ${fitted.onto} paper gives ${percent(fitted.share)}, a cover too small by ${percent(1 - fitted.share)}`}
+      . Measure both check bars before anything is cut.
+    </p>
+  );
+}

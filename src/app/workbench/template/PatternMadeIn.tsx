@@ -1,0 +1,53 @@
+import { Choice } from '../../bench/Choice.tsx';
+import { useBench } from '../../state/BenchContext.tsx';
+import { NewCard } from '../trial/NewCard.tsx';
+import type { TemplateParts } from './templateParts.ts';
+
+const MADE_IN = [
+  { value: 'card', label: 'card' },
+  { value: 'leather', label: 'leather' },
+];
+
+const SIDES = [
+  { value: 'grain', label: 'grain side' },
+  { value: 'flesh', label: 'flesh side, mirrored' },
+];
+
+const WRITTEN = [
+  { value: 'mm', label: 'mm' },
+  { value: 'in', label: 'inches' },
+];
+
+/** Which pattern: for a trial in card or for leather, from which side, and what is written on it. */
+export function PatternMadeIn({ choice, choose, units }: TemplateParts) {
+  const { design, lengths } = useBench();
+  return (
+    <section aria-labelledby="template-pattern">
+      <h3 id="template-pattern">Pattern</h3>
+      <Choice
+        title="Made in"
+        options={MADE_IN}
+        chosen={choice.madeIn}
+        choose={(value) => choose({ madeIn: value as 'card' | 'leather' })}
+        notes={[
+          choice.madeIn === 'card'
+            ? `Sized for card of ${lengths.fine(design.job.mockup.card.thickness_mm)}, so smaller than in leather: for the trial, not for cutting leather.`
+            : 'Sized for the thick end of the leather.',
+        ]}
+      />
+      {choice.madeIn === 'card' && <NewCard />}
+      <Choice
+        title="Seen from"
+        options={SIDES}
+        chosen={choice.mirrored ? 'flesh' : 'grain'}
+        choose={(value) => choose({ mirrored: value === 'flesh' })}
+      />
+      <Choice
+        title="Lengths written in"
+        options={WRITTEN}
+        chosen={units}
+        choose={(value) => choose({ written: value as 'mm' | 'in' })}
+      />
+    </section>
+  );
+}

@@ -1,0 +1,47 @@
+import { useEffect, useMemo, useState } from 'react';
+import { cardDesign } from '../../../core/mockup/cardDesign.ts';
+import { mirroredDrawing } from '../../../core/pattern/mirrorDrawing.ts';
+import { patternDrawing } from '../../../core/pattern/patternDrawing.ts';
+import { PatternSheet } from '../../sheet/PatternSheet.tsx';
+import { useBench } from '../../state/BenchContext.tsx';
+import { Notes, Panel } from '../PanelParts.tsx';
+import { CuttingFile } from './CuttingFile.tsx';
+import { PaperTemplate } from './PaperTemplate.tsx';
+import { PatternMadeIn } from './PatternMadeIn.tsx';
+import { readTemplate } from './readTemplate.ts';
+import { keepTemplateChoice, keptTemplateChoice, type TemplateChoice } from './templateChoice.ts';
+
+/** The template: printed in true size, or as a file for a cutter, for card or for leather. */
+export default function TemplatePanel() {
+  const { design, view } = useBench();
+  const [choice, setWholeChoice] = useState(keptTemplateChoice);
+  useEffect(() => keepTemplateChoice(choice), [choice]);
+  const choose = (change: Partial<TemplateChoice>): void => setWholeChoice((whole) => ({ ...whole, ...change }));
+  const units = choice.written ?? view.units;
+  const drawing = useMemo(() => {
+    const { job } = design;
+    const made = choice.madeIn === 'card' ? cardDesign(job, job.mockup.card) : design;
+    return { ...patternDrawing(made, { units }), title: `${job.name}, ${choice.madeIn}` };
+  }, [design, choice.madeIn, units]);
+  const seen = useMemo(() => (choice.mirrored ? mirroredDrawing(drawing) : drawing), [drawing, choice.mirrored]);
+  const settings = useMemo(() => readTemplate(choice), [choice]);
+  const parts = { choice, choose, settings, drawing, units };
+  return (
+    <Panel
+      name="Template"
+      fields={
+        <>
+          <PatternMadeIn {...parts} />
+          <PaperTemplate {...parts} />
+          <CuttingFile {...parts} />
+        </>
+      }
+    >
+      <h3>
+        In {choice.madeIn}, {choice.mirrored ? 'flesh side up' : 'grain side up'}
+      </h3>
+      <PatternSheet drawing={seen} layers={choice.layers} />
+      <Notes notes={drawing.notes} />
+    </Panel>
+  );
+}

@@ -1,0 +1,13 @@
+import type { Drawing } from '../../../core/pattern/drawing.ts';
+import type { Units } from '../../../core/pattern/label.ts';
+import type { TemplateSettings } from './readTemplate.ts';
+import type { TemplateChoice } from './templateChoice.ts';
+
+/** What every group of the template's fields works with. */
+export interface TemplateParts {
+  readonly choice: TemplateChoice;
+  readonly choose: (change: Partial<TemplateChoice>) => void;
+  readonly settings: TemplateSettings;
+  readonly drawing: Drawing;
+  readonly units: Units;
+}

@@ -1,0 +1,58 @@
+import { useState } from 'react';
+import { Choice } from '../../bench/Choice.tsx';
+import { fieldNote } from '../../bench/fieldNote.ts';
+import { fieldIssues } from '../../bench/fieldState.ts';
+import { useBench } from '../../state/BenchContext.tsx';
+import { valueAt } from '../../state/jobDocument.ts';
+import { fieldText } from '../../state/lengthText.ts';
+import { PlainField } from '../PlainField.tsx';
+import { useDraft } from '../useDraft.ts';
+import { readGap } from './readGap.ts';
+
+const WAYS = [
+  { value: 'gap', label: 'gap' },
+  { value: 'overrun', label: 'overrun' },
+];
+
+interface GapFieldProps {
+  readonly path: string;
+  /** What the card should show there if the book is as it was measured, mm. */
+  readonly expected: number;
+}
+
+/** What the card showed at one edge: how much, and whether it is room to spare or lacking. */
+export function GapField({ path, expected }: GapFieldProps) {
+  const { history, dispatch, view, lengths } = useBench();
+  const [isOverrunWished, wishOverrun] = useState(false);
+  const written = valueAt(history.document, path);
+  const value = typeof written === 'number' ? written : null;
+  const isOverrun = value === null || value === 0 ? isOverrunWished : value < 0;
+  const { title } = fieldNote(path);
+  const put = (gap: number | null): void =>
+    dispatch({ type: 'edit', key: path, patches: [{ path, value: gap ?? undefined }] });
+  const { text, refused, change } = useDraft<number | null>(
+    value,
+    (gap) => (gap === null ? '' : fieldText(Math.abs(gap), view.units)),
+    (typed) => readGap(typed, view.units, isOverrun),
+    put,
+  );
+  const choose = (way: string): void => {
+    wishOverrun(way === 'overrun');
+    if (value !== null && value !== 0) put(way === 'overrun' ? -Math.abs(value) : Math.abs(value));
+  };
+  return (
+    <div className="gap-field">
+      <PlainField
+        title={title}
+        help={`Expected: ${expected < 0 ? 'overrun' : 'gap'} ${lengths.gap(expected).replace('-', '')}.`}
+        placeholder="not read"
+        path={path}
+        text={text}
+        change={change}
+        issues={[...(refused === null ? [] : [refused]), ...fieldIssues(history, path)]}
+        onBlur={() => dispatch({ type: 'settle' })}
+      />
+      <Choice title={`${title} shows a`} options={WAYS} chosen={isOverrun ? 'overrun' : 'gap'} choose={choose} />
+    </div>
+  );
+}

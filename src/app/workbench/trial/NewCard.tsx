@@ -1,0 +1,18 @@
+import { useBench } from '../../state/BenchContext.tsx';
+import { NEW_CARD } from './trialChange.ts';
+
+/** Says so where the card keeps the size of an earlier trial, and offers to cut a new one. */
+export function NewCard() {
+  const { design, dispatch, lengths } = useBench();
+  const { cutWidth_mm: width, cutHeight_mm: height } = design.job.mockup.card;
+  if (width === null && height === null) return null;
+  const size = [width && `${lengths.size(width)} wide`, height && `${lengths.size(height)} high`].filter(Boolean);
+  return (
+    <p className="remedy">
+      The card on the bench is cut {size.join(' and ')}; its pattern keeps that size.{' '}
+      <button type="button" onClick={() => dispatch({ type: 'edit', patches: NEW_CARD })}>
+        Size a new card
+      </button>
+    </p>
+  );
+}

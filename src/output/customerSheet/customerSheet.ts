@@ -1,0 +1,118 @@
+import type { CoverDesign } from '../../core/fold/coverDesign.ts';
+import type { Job } from '../../core/job/jobSchema.ts';
+import { RANGE_POINTS } from '../../core/leather/leatherModel.ts';
+import { coverSupplies } from '../../core/materials/coverSupplies.ts';
+import { type Quote, quote } from '../../core/materials/quote.ts';
+import type { Verdict } from '../../core/report/check.ts';
+import { type Phrase, phrase } from '../../core/report/phrase.ts';
+import type { Report } from '../../core/report/reportSchema.ts';
+
+/** A thing said of the cover under a name of its own. */
+export interface Said {
+  readonly name: string;
+  readonly value: string;
+}
+
+/** What a customer is shown of a job: nothing of sums and patterns. */
+export interface CustomerSheet {
+  readonly title: string;
+  readonly verdict: Verdict;
+  /** The fit in plain words. */
+  readonly fit: string;
+  /** The three lengths by which the fit may be judged; each the least over the leather's range. */
+  readonly numbers: readonly [Said, Said, Said];
+  readonly facts: readonly Said[];
+  /** Null where the job prices nothing. */
+  readonly price: { readonly amount: string; readonly without: string } | null;
+}
+
+/**
+ * Says a design in a customer's words.
+ * @param report of the same design
+ */
+export function customerSheet(design: CoverDesign, report: Report, units: 'mm' | 'in'): CustomerSheet {
+  const say = phrase(units);
+  const { job } = design;
+  return {
+    title: job.name,
+    verdict: report.verdict,
+    fit: `${PLAIN[report.verdict](titles(report))} ${report.headline}`,
+    numbers: numbers(design, say),
+    facts: [
+      { name: 'Book', value: book(job, say) },
+      { name: 'Leather', value: leather(job, say) },
+      { name: 'Seam', value: seam(job, say) },
+      { name: 'Pockets', value: pockets(job) },
+    ],
+    price: price(quote(design, coverSupplies(design))),
+  };
+}
+
+/** Stands on every sheet that shows a computed fit. */
+export const CAUTION =
+  'Computed from the measures of the book and the weight of the leather; a trial in card has the last word.';
+
+const PLAIN: Readonly<Record<Verdict, (titles: string) => string>> = {
+  fits: () => 'This cover goes on, closes and holds, however thick the leather turns out within its weight.',
+  tight: (what) =>
+    `This cover should do, but one thing is near its limit: ${what}. It is tried in card before leather is cut.`,
+  fails: (what) => `As drawn, this cover does not do yet: ${what}. It is altered before anything is cut.`,
+};
+
+/** The checks that decided the verdict. */
+const titles = ({ checks, verdict }: Report): string =>
+  checks
+    .filter((check) => check.verdict === verdict)
+    .map(({ title }) => title.toLowerCase())
+    .join(', ');
+
+function numbers({ fits }: CoverDesign, say: Phrase): CustomerSheet['numbers'] {
+  const least = (of: (point: (typeof RANGE_POINTS)[number]) => number): number => Math.min(...RANGE_POINTS.map(of));
+  const room = (where: string, value: number): Said => ({
+    name: value < 0 ? `Too short at the ${where} by` : `Room at the ${where}, at least`,
+    value: say.gap(value),
+  });
+  return [
+    room(
+      'fore-edge',
+      least((point) => Math.min(fits[point].foreEdge.front, fits[point].foreEdge.back)),
+    ),
+    room(
+      'head and tail',
+      least((point) => Math.min(fits[point].head, fits[point].tail)),
+    ),
+    {
+      name: 'Board held in each pocket, at least',
+      value: say.gap(
+        Math.max(
+          0,
+          least((point) => fits[point].pocket.held),
+        ),
+      ),
+    },
+  ];
+}
+
+const book = ({ book: { kind, width_mm, height_mm, thickness_mm } }: Job, say: Phrase): string =>
+  `${kind}, ${say.given(width_mm)} wide, ${say.given(height_mm)} high, ${say.given(thickness_mm)} thick`;
+
+function leather({ leather: { outside, lining } }: Job, say: Phrase): string {
+  const weights = [...new Set([say.weight(outside.min_mm), say.weight(outside.max_mm)])].join(' to ');
+  return `${weights}${lining === null ? '' : ', lined'}`;
+}
+
+const seam = ({ seam: { method, style, edgeMargin_mm, pitch_mm } }: Job, say: Phrase): string =>
+  method === 'lacing'
+    ? `laced, ${style}, ${say.given(edgeMargin_mm)} from the edge, a slit every ${say.given(pitch_mm)}`
+    : `saddle-stitched by hand, ${say.given(edgeMargin_mm)} from the edge, a stitch every ${say.given(pitch_mm)}`;
+
+const pockets = ({ pockets: { construction } }: Job): string =>
+  construction === 'turned' ? 'the ends of the outside, turned in' : 'pieces of their own, joined at the edges';
+
+function price({ lines, total, currency, decimals, unpriced }: Quote): CustomerSheet['price'] {
+  if (lines.every(({ amount }) => amount === null)) return null;
+  return {
+    amount: `${currency} ${total.toFixed(decimals)}`.trim(),
+    without: unpriced.length === 0 ? '' : `without ${[...new Set(unpriced)].join(', ').toLowerCase()}`,
+  };
+}

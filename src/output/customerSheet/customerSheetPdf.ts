@@ -1,0 +1,84 @@
+import { brokenLines } from '../benchSheet/sheetFlow.ts';
+import { SHEETS } from '../pdf/paper.ts';
+import { PdfCanvas, PT } from '../pdf/pdfCanvas.ts';
+import { CAUTION, type CustomerSheet, type Said } from './customerSheet.ts';
+
+export interface CustomerSheetOptions {
+  readonly paper?: 'A4' | 'Letter';
+  readonly withPrice?: boolean;
+  /** Pictures as JPEG files, all of one shape; none where the scene cannot be drawn. */
+  readonly pictures?: readonly { readonly jpeg: Uint8Array; readonly caption: string }[];
+}
+
+const MARGIN = 18;
+const GUTTER = 8;
+/** Letter heights, mm. */
+const SIZE = { title: 8, number: 7, text: 3.8, small: 3 } as const;
+const LEADING = 1.4;
+const RULE = { width: 0.25, dash: [], ink: [60, 60, 60] } as const;
+
+/**
+ * Makes the customer's sheet: one page with the pictures, the fit in plain words with its three numbers, and what the cover
+ * is made of. The same sheet and options give the same bytes; the words can be selected.
+ */
+export async function customerSheetPdf(
+  sheet: CustomerSheet,
+  { paper = 'A4', withPrice = true, pictures = [] }: CustomerSheetOptions = {},
+): Promise<Uint8Array> {
+  // Loaded when first wanted: the library is larger than the rest of the tool's core.
+  const lib = await import('@cantoo/pdf-lib');
+  const file = await lib.PDFDocument.create({ updateMetadata: false });
+  file.setTitle(sheet.title);
+  file.setProducer('Coverwright');
+  const { width, height } = SHEETS[paper];
+  const page = file.addPage([width * PT, height * PT]);
+  const plain = new PdfCanvas(lib, page, await file.embedFont(lib.StandardFonts.Helvetica));
+  const bold = new PdfCanvas(lib, page, await file.embedFont(lib.StandardFonts.HelveticaBold));
+  const inner = width - 2 * MARGIN;
+  const rule = (y: number): void => plain.lines([{ kind: 'line', from: [MARGIN, y], to: [width - MARGIN, y] }], RULE);
+  const paragraph = (words: string, top: number, left: number, room: number): number =>
+    brokenLines(words, room, (part) => plain.widthOf(part, SIZE.text)).reduce((y, line) => {
+      plain.words(line, [left, y - SIZE.text], SIZE.text);
+      return y - SIZE.text * LEADING;
+    }, top);
+
+  let y = height - MARGIN - SIZE.title;
+  bold.words(sheet.title, [MARGIN, y], SIZE.title, { width: inner });
+  y -= 4;
+  plain.words('A leather cover for this book', [MARGIN, y - SIZE.text], SIZE.text);
+  y -= SIZE.text + 5;
+  rule(y);
+  y -= 6;
+
+  const each = (inner - GUTTER * (pictures.length - 1)) / Math.max(1, pictures.length);
+  let lowest = y;
+  for (const [i, { jpeg, caption }] of pictures.entries()) {
+    const image = await file.embedJpg(jpeg);
+    const tall = (each * image.height) / image.width;
+    const x = MARGIN + i * (each + GUTTER);
+    page.drawImage(image, { x: x * PT, y: (y - tall) * PT, width: each * PT, height: tall * PT });
+    plain.words(caption, [x, y - tall - 4.5], SIZE.small);
+    lowest = Math.min(lowest, y - tall - 12);
+  }
+  y = paragraph(sheet.fit, lowest, MARGIN, inner) - 6;
+
+  const third = inner / sheet.numbers.length;
+  sheet.numbers.forEach(({ name, value }, i) => {
+    bold.words(value, [MARGIN + i * third, y - SIZE.number], SIZE.number, { width: third - GUTTER });
+    plain.words(name, [MARGIN + i * third, y - SIZE.number - 6], SIZE.small, { width: third - GUTTER / 2 });
+  });
+  y -= SIZE.number + 12;
+  rule(y);
+  y -= 5;
+
+  const price: Said[] =
+    withPrice && sheet.price !== null
+      ? [{ name: 'Price', value: [sheet.price.amount, sheet.price.without].filter(Boolean).join(', ') }]
+      : [];
+  for (const { name, value } of [...sheet.facts, ...price]) {
+    bold.words(name, [MARGIN, y - SIZE.text], SIZE.text);
+    y = paragraph(value, y, MARGIN + 28, inner - 28) - 1.5;
+  }
+  plain.words(CAUTION, [MARGIN, MARGIN], SIZE.small, { width: inner });
+  return file.save({ useObjectStreams: false });
+}

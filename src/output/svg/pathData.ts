@@ -1,0 +1,26 @@
+import { arcPoint, type Contour, type Segment, segmentEnd, segmentStart } from '../../core/math/contour.ts';
+import type { Vec2 } from '../../core/math/vec2.ts';
+
+/** A number to a millionth of a mm, without idle zeros. */
+export const svgNumber = (value: number): string => String(Math.round(value * 1e6) / 1e6 + 0);
+
+/**
+ * Segments that follow on from one another as the data of an SVG path; a whole circle becomes two halves.
+ * @param place maps a point of the drawing, y up, to the picture, whose y runs down
+ */
+export function pathData(segments: Contour, place: (point: Vec2) => Vec2): string {
+  if (segments.length === 0) return '';
+  const point = (at: Vec2): string => place(at).map(svgNumber).join(' ');
+  const draw = (segment: Segment): string => {
+    if (segment.kind === 'line') return `L${point(segment.to)}`;
+    const { radius, sweep } = segment;
+    const size = svgNumber(radius);
+    // Counterclockwise with y up is against the sweep of SVG, whose y runs down.
+    const way = sweep > 0 ? 0 : 1;
+    const isWhole = Math.abs(sweep) > Math.PI * 1.999;
+    const half = isWhole ? `A${size} ${size} 0 0 ${way} ${point(arcPoint(segment, 0.5))}` : '';
+    const isLarge = !isWhole && Math.abs(sweep) > Math.PI ? 1 : 0;
+    return `${half}A${size} ${size} 0 ${isLarge} ${way} ${point(segmentEnd(segment))}`;
+  };
+  return `M${point(segmentStart(segments[0]!))}${segments.map(draw).join('')}`;
+}

@@ -1,0 +1,166 @@
+import { readFileSync } from 'node:fs';
+import AxeBuilder from '@axe-core/playwright';
+import type { Page } from '@playwright/test';
+import { validateBytes } from 'gltf-validator';
+import { coverDesign } from '../../src/core/fold/coverDesign.ts';
+import { parseJobText } from '../../src/core/job/parseJob.ts';
+import { designReport } from '../../src/core/report/designReport.ts';
+import { customerSheet } from '../../src/output/customerSheet/customerSheet.ts';
+import { expect, openExample, test } from './bench.ts';
+
+const toCustomer = async (page: Page): Promise<void> => {
+  await page.getByRole('button', { name: 'Customer view' }).click();
+  await expect(page.locator('.customer-scene canvas')).toHaveCount(2);
+};
+
+async function saved(page: Page, button: string): Promise<Buffer> {
+  const [download] = await Promise.all([
+    page.waitForEvent('download', { timeout: 60_000 }),
+    page.getByRole('button', { name: button }).click(),
+  ]);
+  return readFileSync(await download.path());
+}
+
+test('the sheet says the fit, three numbers, leather and seam as computed, and changes nothing', async ({ bench }) => {
+  await openExample(bench, 'choir book');
+  await toCustomer(bench);
+  const parsed = parseJobText(readFileSync('public/jobs/choir-book.json', 'utf8'));
+  if (!parsed.ok) throw new Error(parsed.issues[0]?.message);
+  const design = coverDesign(parsed.job);
+  const sheet = customerSheet(design, designReport(design, { units: 'mm' }), 'mm');
+  const main = bench.getByRole('main');
+  await expect(main.getByRole('heading', { name: 'Choir book' })).toBeVisible();
+  await expect(main).toContainText(sheet.fit);
+  for (const { name, value } of [...sheet.numbers, ...sheet.facts]) {
+    await expect(main.getByRole('term').filter({ hasText: name })).toBeVisible();
+    await expect(main.getByRole('definition').filter({ hasText: value }).first()).toBeVisible();
+  }
+  await expect(main).not.toContainText('Price');
+  await expect(main.locator('input, select, button')).toHaveCount(0);
+  await bench.keyboard.press('Control+z');
+  await expect(main.getByRole('heading', { name: 'Choir book' })).toBeVisible();
+  await bench.goBack();
+  await expect(bench.getByRole('textbox', { name: 'Job', exact: true })).toHaveValue('Choir book');
+});
+
+test('a priced job shows its price, and hides it at a word', async ({ bench }) => {
+  const job = JSON.parse(readFileSync('public/jobs/tide-ledger.json', 'utf8'));
+  const priced = { ...job, rates: { currency: 'kr', prices: { hour: 300 } } };
+  await bench.locator('input[type=file]').setInputFiles({
+    name: 'priced.json',
+    mimeType: 'application/json',
+    buffer: Buffer.from(JSON.stringify(priced)),
+  });
+  await toCustomer(bench);
+  const price = bench.getByRole('definition').filter({ hasText: /^kr \d+\.\d\d, without / });
+  await expect(price).toBeVisible();
+  await bench.getByLabel('Show the price').uncheck();
+  await expect(price).toBeHidden();
+});
+
+/** Two scenes drawn without a graphics card leave little time for pictures of them. */
+const SLOW = { timeout: 25_000 };
+
+test('the covers turn until they are stopped, and stand still for whoever wants less motion', async ({ bench }) => {
+  test.slow();
+  await openExample(bench, 'shore guide');
+  await toCustomer(bench);
+  const view = bench.locator('.customer-scene').first();
+  const changes = async (): Promise<boolean> => {
+    const before = await view.screenshot();
+    await bench.waitForTimeout(600);
+    return !before.equals(await view.screenshot());
+  };
+  await expect.poll(changes, SLOW).toBe(true);
+  await bench.getByRole('button', { name: 'Stop turning' }).click();
+  await expect.poll(changes, SLOW).toBe(false);
+
+  await bench.emulateMedia({ reducedMotion: 'reduce' });
+  await bench.reload();
+  await expect(bench.locator('.customer-scene canvas')).toHaveCount(2);
+  await expect(bench.getByRole('button', { name: 'Turn slowly' })).toBeVisible();
+  await expect.poll(changes, SLOW).toBe(false);
+});
+
+test('a picture is saved at 4096 pixels and shows the cover', async ({ bench }) => {
+  await toCustomer(bench);
+  await bench.getByLabel('Size of the picture').selectOption('4096');
+  const png = await saved(bench, 'Save picture');
+  expect(png.subarray(1, 4).toString()).toBe('PNG');
+  expect([png.readUInt32BE(16), png.readUInt32BE(20)]).toEqual([4096, 3072]);
+  const middle = await bench.evaluate(async (base64) => {
+    const bytes = Uint8Array.from(atob(base64), (letter) => letter.charCodeAt(0));
+    const bitmap = await createImageBitmap(new Blob([bytes], { type: 'image/png' }));
+    const context = new OffscreenCanvas(1, 1).getContext('2d')!;
+    context.drawImage(bitmap, -bitmap.width / 2, -bitmap.height / 2);
+    return [...context.getImageData(0, 0, 1, 1).data];
+  }, png.toString('base64'));
+  // Leather in the middle: brown, so red over green over blue; opaque.
+  expect(middle[0]).toBeGreaterThan(middle[1]! + 15);
+  expect(middle[1]).toBeGreaterThan(middle[2]! + 5);
+  expect(middle[3]).toBe(255);
+  await expect(bench.locator('.customer-scene canvas').first()).toBeVisible();
+});
+
+test('the 3D model passes the validator', async ({ bench }) => {
+  await toCustomer(bench);
+  const { issues } = await validateBytes(new Uint8Array(await saved(bench, 'Save 3D model')));
+  expect([issues.numErrors, issues.numWarnings]).toEqual([0, 0]);
+});
+
+test('sheet and measuring sheet are saved as PDF, and a print shows pictures in place of the scenes', async ({
+  bench,
+}) => {
+  await toCustomer(bench);
+  const pdf = await saved(bench, 'Save as PDF');
+  expect(pdf.subarray(0, 5).toString()).toBe('%PDF-');
+  expect(pdf.toString('latin1').match(/\/DCTDecode/g)).toHaveLength(2);
+  expect((await saved(bench, 'Measuring sheet')).subarray(0, 5).toString()).toBe('%PDF-');
+
+  await bench.evaluate(() => {
+    window.print = () => {
+      document.body.dataset.printed = 'yes';
+    };
+  });
+  await bench.getByRole('button', { name: 'Print' }).click();
+  await expect(bench.locator('body[data-printed]')).toBeVisible();
+  await bench.emulateMedia({ media: 'print' });
+  await expect(bench.locator('.customer-scene img')).toHaveCount(2);
+  await expect(bench.locator('.customer-scene img').first()).toBeVisible();
+  await expect(bench.getByRole('button', { name: 'Print' })).toBeHidden();
+  await expect(bench.locator('.customer-scene canvas').first()).toBeHidden();
+});
+
+test('without WebGL the sections stand in, and a picture says why there is none', async ({ page }) => {
+  await page.addInitScript(() => {
+    const original = HTMLCanvasElement.prototype.getContext;
+    HTMLCanvasElement.prototype.getContext = function (this: HTMLCanvasElement, kind: string, ...rest: unknown[]) {
+      return kind.startsWith('webgl') ? null : Reflect.apply(original, this, [kind, ...rest]);
+    } as typeof original;
+  });
+  await page.goto('#customer');
+  await expect(page.getByRole('img', { name: /^Section across the spine/ })).toHaveCount(2);
+  await page.getByRole('button', { name: 'Save picture' }).click();
+  await expect(page.getByRole('status')).toContainText('draws no 3D view');
+});
+
+for (const width of [320, 1440]) {
+  test(`the sheet does not scroll sideways at ${width} px`, async ({ bench }) => {
+    await bench.setViewportSize({ width, height: 844 });
+    await toCustomer(bench);
+    expect(
+      await bench.evaluate(() => document.documentElement.scrollWidth - document.documentElement.clientWidth),
+    ).toBe(0);
+  });
+}
+
+for (const colorScheme of ['light', 'dark'] as const) {
+  test(`the sheet meets WCAG 2.2 AA on ${colorScheme} paper`, async ({ bench }) => {
+    await bench.emulateMedia({ colorScheme, reducedMotion: 'reduce' });
+    await toCustomer(bench);
+    const { violations } = await new AxeBuilder({ page: bench })
+      .withTags(['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa'])
+      .analyze();
+    expect(violations.map(({ id, nodes }) => [id, nodes.map(({ html }) => html)])).toEqual([]);
+  });
+}

@@ -1,0 +1,158 @@
+import { cpSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { createServer, type Server } from 'node:http';
+import type { AddressInfo } from 'node:net';
+import { tmpdir } from 'node:os';
+import { extname, join } from 'node:path';
+import { type BrowserContext, test as base, expect, type Page } from '@playwright/test';
+
+const TYPES: Readonly<Record<string, string>> = {
+  '.html': 'text/html',
+  '.js': 'text/javascript',
+  '.css': 'text/css',
+  '.svg': 'image/svg+xml',
+  '.json': 'application/json',
+  '.png': 'image/png',
+  '.webmanifest': 'application/manifest+json',
+};
+
+/** The built page on a server of its own, which can be taken away. */
+interface Site {
+  readonly folder: string;
+  readonly address: string;
+  close(): Promise<void>;
+}
+
+const test = base.extend<{ site: Site }>({
+  serviceWorkers: 'allow',
+  site: async ({ browserName: _ }, use) => {
+    const folder = mkdtempSync(join(tmpdir(), 'site-'));
+    cpSync(join(import.meta.dirname, '../../dist'), folder, { recursive: true });
+    const server: Server = createServer((request, response) => {
+      const path = new URL(request.url!, 'http://site').pathname;
+      const file = path === '/' ? '/index.html' : path;
+      try {
+        const body = readFileSync(join(folder, file));
+        response.writeHead(200, { 'content-type': TYPES[extname(file)] ?? 'text/plain' }).end(body);
+      } catch {
+        response.writeHead(404).end();
+      }
+    });
+    await new Promise<void>((resolve) => server.listen(0, '127.0.0.1', resolve));
+    const close = async (): Promise<void> => {
+      server.closeAllConnections();
+      await new Promise((resolve) => server.close(resolve));
+    };
+    await use({ folder, address: `http://127.0.0.1:${(server.address() as AddressInfo).port}/`, close });
+    if (server.listening) await close();
+    rmSync(folder, { recursive: true });
+  },
+});
+
+async function visit(context: BrowserContext, site: Site): Promise<Page> {
+  const page = await context.newPage();
+  await page.addInitScript(() => localStorage.setItem('coverwright.view.v1', JSON.stringify({ look: 'light' })));
+  await page.goto(site.address);
+  await page.waitForFunction(() => navigator.serviceWorker.controller !== null);
+  return page;
+}
+
+const editions = (page: Page) => page.evaluate(() => caches.keys());
+
+test('after one visit everything works without a network', async ({ context, site }) => {
+  test.slow();
+  await context.grantPermissions(['clipboard-read', 'clipboard-write']);
+  const page = await visit(context, site);
+  await site.close();
+  const faults: string[] = [];
+  page.on('pageerror', ({ message }) => faults.push(message));
+  page.on('console', (message) => {
+    if (message.type() === 'error') faults.push(message.text());
+  });
+  await page.reload();
+  await expect(page.locator('.stage-scene canvas')).toBeVisible();
+  await page.getByRole('button', { name: 'choir book', exact: true }).click();
+  await page.getByLabel('Width', { exact: true }).fill('151');
+  await page.getByRole('button', { name: 'Shelf', exact: true }).click();
+  await expect(page.locator('.job-card')).toHaveCount(1);
+  await page.getByRole('button', { name: 'Close the shelf' }).click();
+  await page.getByRole('button', { name: 'Share link' }).click();
+  await expect(page.getByLabel('Link to this job')).toHaveValue(/#job=1\./);
+  const link = await page.getByLabel('Link to this job').inputValue();
+
+  await page.getByRole('button', { name: 'Customer view' }).click();
+  await expect(page.locator('.customer-scene canvas')).toHaveCount(2);
+  for (const [button, ending] of [
+    ['Save picture', 'closed.png'],
+    ['Save as PDF', 'sheet.pdf'],
+    ['Save 3D model', 'glb'],
+    ['Measuring sheet', 'measuring-sheet.pdf'],
+  ] as const) {
+    const [download] = await Promise.all([
+      page.waitForEvent('download', { timeout: 60_000 }),
+      page.getByRole('button', { name: button }).click(),
+    ]);
+    expect(download.suggestedFilename()).toMatch(new RegExp(`${ending.replace('.', '\\.')}$`));
+    expect(readFileSync(await download.path()).length).toBeGreaterThan(1000);
+  }
+  const second = await context.newPage();
+  await second.goto(link);
+  await expect(second.getByLabel('Width', { exact: true })).toHaveValue('151 mm');
+  expect(faults).toEqual([]);
+});
+
+test('a new edition waits, says so, and comes only when asked for and with no other window at work', async ({
+  context,
+  site,
+}) => {
+  const page = await visit(context, site);
+  const [first] = await editions(page);
+  await page.getByRole('button', { name: 'choir book', exact: true }).click();
+  const other = await visit(context, site);
+
+  const worker = join(site.folder, 'sw.js');
+  writeFileSync(worker, readFileSync(worker, 'utf8').replace(/"mark":"[^"]+"/, '"mark":"next"'));
+  await page.evaluate(async () => (await navigator.serviceWorker.getRegistration())?.update());
+  const note = page.getByText('A newer edition of Coverwright has been fetched.');
+  await expect(note).toBeVisible();
+  await page.reload();
+  // A reload alone does not bring it either.
+  await expect(note).toBeVisible();
+  expect(await editions(page)).toContain(first);
+
+  await page.getByRole('button', { name: 'Take it now' }).click();
+  await expect(page.getByText('Other windows of this page are at work')).toBeVisible();
+  expect(await editions(page)).toContain(first);
+  await other.close();
+  await Promise.all([page.waitForEvent('load'), page.getByRole('button', { name: 'Take it now' }).click()]);
+  await expect(page.getByRole('textbox', { name: 'Job', exact: true })).toHaveValue('Choir book');
+  await expect.poll(() => editions(page)).toEqual([first!.replace(/\S+$/, 'next')]);
+  await expect(note).toBeHidden();
+});
+
+test('an edition that cannot be fetched whole leaves the one before in use', async ({ context, site }) => {
+  const page = await visit(context, site);
+  const worker = join(site.folder, 'sw.js');
+  writeFileSync(
+    worker,
+    readFileSync(worker, 'utf8').replace(/"mark":"[^"]+","files":\[/, '"mark":"next","files":["./missing.js",'),
+  );
+  await page.evaluate(async () => (await navigator.serviceWorker.getRegistration())?.update());
+  await page.waitForFunction(async () => (await navigator.serviceWorker.getRegistration())?.installing === null);
+  await site.close();
+  await page.reload();
+  await expect(page.locator('.headline')).toBeVisible();
+  await expect(page.getByText('A newer edition')).toBeHidden();
+});
+
+test('the page can be installed: its manifest names icons that are there', async ({ page }) => {
+  await page.goto('');
+  const address = await page.locator('link[rel=manifest]').evaluate((link) => (link as HTMLLinkElement).href);
+  const manifest = await (await page.request.get(address)).json();
+  expect(manifest).toMatchObject({ name: 'Coverwright', start_url: './', display: 'standalone' });
+  for (const { src, sizes } of manifest.icons) {
+    const icon = await page.request.get(new URL(src, address).href);
+    expect(icon.ok()).toBe(true);
+    const png = await icon.body();
+    if (sizes !== 'any') expect(`${png.readUInt32BE(16)}x${png.readUInt32BE(20)}`).toBe(sizes);
+  }
+});

@@ -1,0 +1,40 @@
+import { expect, openExample, test } from './bench.ts';
+
+const NAME = '<img src=x onerror="window.ran=1"><script>window.ran=1</script>{{ran}}"\'--><svg onload=window.ran=1>';
+
+test('markup in a name of a job is shown as it is written and never run', async ({ bench }) => {
+  await openExample(bench, 'choir book');
+  await bench.getByRole('textbox', { name: 'Job', exact: true }).fill(NAME);
+  await bench.getByRole('button', { name: 'Shelf', exact: true }).click();
+  await expect(bench.locator('.job-card h3')).toHaveText(NAME);
+  await bench.getByRole('button', { name: /^Remove/ }).click();
+  await bench.getByRole('button', { name: 'Put it back' }).click();
+  await bench.getByRole('button', { name: /^Versions/ }).click();
+  await bench.getByRole('button', { name: 'Close the shelf' }).click();
+  await bench.getByRole('button', { name: 'Customer view' }).click();
+  await expect(bench.getByRole('heading', { name: NAME })).toBeVisible();
+  expect(await bench.locator('img[src=x]').count()).toBe(0);
+  expect(await bench.evaluate(() => 'ran' in window)).toBe(false);
+});
+
+test('the page lets no inline script, no text as code and no remote origin in', async ({ page }) => {
+  await page.goto('');
+  const policy = await page.locator('meta[http-equiv="Content-Security-Policy"]').getAttribute('content');
+  expect(policy).toContain("default-src 'none'");
+  expect(policy).toContain("script-src 'self'");
+  expect(policy).not.toMatch(/unsafe|https?:|\*/);
+  expect(await page.locator('script:not([src])').count()).toBe(0);
+  const refused = await page.evaluate(async () => {
+    const found: string[] = [];
+    document.addEventListener('securitypolicyviolation', ({ effectiveDirective }) => found.push(effectiveDirective));
+    const script = document.createElement('script');
+    script.textContent = 'window.ran = 1';
+    document.head.append(script);
+    document.body.insertAdjacentHTML('beforeend', '<img src="x" onerror="window.ran = 1">');
+    await fetch('https://192.0.2.1/').catch(() => {});
+    await new Promise((resolve) => setTimeout(resolve, 300));
+    return { found, ran: 'ran' in window };
+  });
+  expect(refused.ran).toBe(false);
+  expect(new Set(refused.found)).toEqual(new Set(['script-src-elem', 'script-src-attr', 'connect-src']));
+});

@@ -1,0 +1,270 @@
+import { readFileSync } from 'node:fs';
+import AxeBuilder from '@axe-core/playwright';
+import type { Page } from '@playwright/test';
+import { expect, openExample, test } from './bench.ts';
+
+const width = (page: Page) => page.getByLabel('Width', { exact: true });
+const height = (page: Page) => page.getByLabel('Height', { exact: true });
+const jobName = (page: Page) => page.getByRole('textbox', { name: 'Job', exact: true });
+const cards = (page: Page) => page.locator('.job-card');
+
+const openShelf = async (page: Page): Promise<void> => {
+  await page.getByRole('button', { name: 'Shelf', exact: true }).click();
+  await expect(page.getByRole('heading', { name: 'Shelf' })).toBeVisible();
+};
+const closeShelf = (page: Page) => page.getByRole('button', { name: 'Close the shelf' }).click();
+const onCard = (page: Page, name: string, action: string) =>
+  cards(page)
+    .filter({ has: page.getByRole('heading', { name, exact: true }) })
+    .getByRole('button', { name: action })
+    .click();
+
+/** Puts a changed example on the shelf. */
+async function keep(page: Page, name: string, typed: string): Promise<void> {
+  await openExample(page, name);
+  await width(page).fill(typed);
+  await openShelf(page);
+  await expect(cards(page).filter({ hasText: `${Number(typed).toFixed(1)} mm ×` })).toHaveCount(1);
+  await closeShelf(page);
+}
+
+test('a changed job stands on the shelf with its picture; an untouched example does not', async ({ bench }) => {
+  await openExample(bench, 'shore guide');
+  await openShelf(bench);
+  await expect(bench.getByText('Nothing is kept yet.')).toBeVisible();
+  await closeShelf(bench);
+  await keep(bench, 'choir book', '151');
+  await keep(bench, 'tide ledger', '160');
+  await openShelf(bench);
+  await expect(cards(bench)).toHaveCount(2);
+  await expect(bench.getByRole('img', { name: 'Closed section of Choir book' })).toBeVisible();
+
+  await bench.getByLabel('Search').fill('choir 151');
+  await expect(cards(bench)).toHaveCount(1);
+  await onCard(bench, 'Choir book', 'Open');
+  await expect(bench.getByRole('dialog')).toBeHidden();
+  await expect(width(bench)).toHaveValue('151 mm');
+  await bench.getByRole('button', { name: 'Undo' }).click();
+  await expect(jobName(bench)).toHaveValue('Tide ledger');
+});
+
+test('a copy is a job of its own; a removed job comes back as it was', async ({ bench }) => {
+  await keep(bench, 'choir book', '151');
+  await openShelf(bench);
+  await onCard(bench, 'Choir book', 'Copy to a new job');
+  await expect(jobName(bench)).toHaveValue('Choir book, copy');
+  await width(bench).fill('155');
+  await openShelf(bench);
+  await expect(cards(bench)).toHaveText([/Choir book, copy155\.0 mm/, /Choir book151\.0 mm/]);
+
+  await onCard(bench, 'Choir book', 'Remove');
+  await expect(cards(bench)).toHaveCount(1);
+  await bench.getByRole('button', { name: 'Put it back' }).click();
+  await expect(cards(bench)).toHaveCount(2);
+
+  await onCard(bench, 'Choir book', 'Remove');
+  await closeShelf(bench);
+  await bench.reload();
+  await openShelf(bench);
+  await bench.getByText('Removed jobs (1)').click();
+  await bench.getByRole('button', { name: 'Put back Choir book' }).click();
+  await expect(cards(bench)).toHaveCount(2);
+});
+
+test('going on after a removal was taken back goes on with the same job', async ({ bench }) => {
+  await keep(bench, 'choir book', '151');
+  await openShelf(bench);
+  await onCard(bench, 'Choir book', 'Remove');
+  await bench.getByRole('button', { name: 'Put it back' }).click();
+  await closeShelf(bench);
+  await width(bench).fill('152');
+  await openShelf(bench);
+  await expect(cards(bench)).toHaveText([/152\.0 mm/]);
+});
+
+test('an earlier version opens as a job of its own, beside the job as it stands', async ({ bench }) => {
+  await bench.clock.install();
+  await bench.reload();
+  await openExample(bench, 'choir book');
+  for (const typed of ['151', '152']) {
+    await width(bench).fill(typed);
+    await bench.clock.runFor('01:00');
+    await bench.clock.fastForward('10:00');
+  }
+  await openShelf(bench);
+  await expect(cards(bench)).toHaveText([/152\.0 mm/]);
+  await onCard(bench, 'Choir book', 'Versions');
+  await bench.getByRole('button', { name: /^Open as a job of its own/ }).click();
+  await expect(width(bench)).toHaveValue('151 mm');
+  await expect(jobName(bench)).toHaveValue(/^Choir book, as of /);
+  await bench.clock.runFor('01:00');
+  await openShelf(bench);
+  await expect(cards(bench)).toHaveCount(2);
+  await expect(cards(bench).filter({ hasText: '152.0 mm' })).toHaveCount(1);
+});
+
+test('two windows on one job: each is told of the other, and neither loses its work', async ({ bench, context }) => {
+  await keep(bench, 'choir book', '151');
+  const other = await context.newPage();
+  await other.goto('');
+  await expect(width(other)).toHaveValue('151');
+  await openShelf(other);
+  await expect(cards(other)).toHaveCount(1);
+  await closeShelf(other);
+
+  await width(bench).fill('152');
+  await expect(other.getByText('Another window has changed this job.')).toBeVisible();
+  await height(other).fill('221');
+  await expect(other.getByText('is now a job of its own')).toBeVisible();
+  await openShelf(bench);
+  await expect(cards(bench)).toHaveCount(2);
+  await expect(cards(bench).filter({ hasText: '152.0 mm × 220.0 mm' })).toHaveCount(1);
+  await expect(cards(bench).filter({ hasText: '151.0 mm × 221.0 mm' })).toHaveCount(1);
+  await closeShelf(bench);
+
+  // From here on they are two jobs, and each window keeps its own through a reload.
+  await height(other).fill('222');
+  await openShelf(other);
+  await expect(cards(other)).toHaveCount(2);
+  await bench.reload();
+  await other.reload();
+  await expect(width(bench)).toHaveValue('152');
+  await expect(height(other)).toHaveValue('222');
+});
+
+test('a window takes over what another has saved, and undo brings its own state back', async ({ bench, context }) => {
+  await keep(bench, 'choir book', '151');
+  const other = await context.newPage();
+  await other.goto('');
+  await expect(other.getByRole('button', { name: 'Shelf', exact: true })).toBeVisible();
+  await width(bench).fill('152');
+  await other.getByRole('button', { name: 'Show what the other window has' }).click();
+  await expect(width(other)).toHaveValue('152 mm');
+  await height(other).fill('221');
+  await expect(bench.getByText('Another window has changed this job.')).toBeVisible();
+  await other.getByRole('button', { name: 'Undo' }).click();
+  await other.getByRole('button', { name: 'Undo' }).click();
+  await expect(width(other)).toHaveValue('151');
+});
+
+test('a window killed while it saves loses nothing saved before, and the bench comes back as typed', async ({
+  context,
+  bench,
+}) => {
+  const doomed = await context.newPage();
+  await doomed.goto('');
+  await keep(doomed, 'choir book', '151');
+  await width(doomed).fill('152');
+  // The shelf is written 0.7 s after the last key.
+  await doomed.waitForTimeout(690);
+  await doomed.goto('chrome://crash').catch(() => {});
+
+  const next = await context.newPage();
+  await next.goto('');
+  await expect(width(next)).toHaveValue('152');
+  await openShelf(next);
+  await expect(cards(next).filter({ hasText: 'Choir book' })).toHaveText(/152\.0 mm/);
+  await expect(cards(next)).toHaveCount(1);
+  await expect(jobName(bench)).toHaveValue('Tide ledger');
+});
+
+test('a full shelf says so, and what was saved before stays', async ({ bench }) => {
+  await keep(bench, 'choir book', '151');
+  await bench.evaluate(() => {
+    IDBObjectStore.prototype.put = () => {
+      throw new DOMException('full', 'QuotaExceededError');
+    };
+  });
+  await width(bench).fill('152');
+  await expect(bench.getByRole('alert')).toContainText('no room left for jobs');
+  await bench.reload();
+  await expect(width(bench)).toHaveValue('152');
+});
+
+test('a browser that opens no storage says so, and the bench works', async ({ page }) => {
+  await page.addInitScript(() => {
+    const refuse = (): never => {
+      throw new DOMException('denied', 'SecurityError');
+    };
+    IDBFactory.prototype.open = refuse;
+    for (const store of ['localStorage', 'sessionStorage']) Object.defineProperty(window, store, { get: refuse });
+  });
+  await page.goto('');
+  await expect(page.getByText('does not keep the open job')).toBeVisible();
+  await openExample(page, 'choir book');
+  await width(page).fill('372');
+  await expect(page.locator('.headline')).not.toHaveText('');
+  await openShelf(page);
+  await expect(page.getByRole('alert').first()).toContainText('private window');
+});
+
+const tideLedger = JSON.parse(readFileSync('public/jobs/tide-ledger.json', 'utf8'));
+
+test('a file of 5,000 jobs with 50 broken ones: the sound ones come in, the others are told by their place', async ({
+  bench,
+}) => {
+  const jobs = Array.from({ length: 5000 }, (_, i) => ({
+    ...tideLedger,
+    name: `Ledger ${i + 1}`,
+    book: { ...tideLedger.book, width_mm: i % 100 === 7 ? -1 : 100 + (i % 100) },
+  }));
+  const file = { name: 'all.json', mimeType: 'application/json', buffer: Buffer.from(JSON.stringify(jobs)) };
+  await openShelf(bench);
+  const input = bench.getByLabel('File of jobs');
+  await input.setInputFiles(file);
+  const report = bench.getByRole('status').filter({ hasText: 'all.json' });
+  await expect(report).toContainText('4950 jobs added, 50 broken and left out', { timeout: 20_000 });
+  await expect(report.getByRole('listitem')).toHaveCount(50);
+  await expect(report.getByRole('listitem').first()).toContainText('Entry 8: book.width_mm');
+  await expect(bench.getByText('4950 jobs', { exact: true })).toBeVisible();
+  await bench.getByLabel('Search').fill('Ledger 4321');
+  await expect(cards(bench)).toHaveCount(1);
+
+  await input.setInputFiles(file);
+  await expect(report).toContainText('0 jobs added, 4950 jobs passed over');
+  await input.setInputFiles({ ...file, name: 'broken.json', buffer: Buffer.from('{"format":') });
+  await expect(bench.getByRole('status').filter({ hasText: 'broken.json' })).toContainText('1 broken');
+  await expect(cards(bench)).toHaveCount(1);
+});
+
+test('an exported shelf comes back whole', async ({ bench, browser, baseURL }) => {
+  await keep(bench, 'choir book', '151');
+  await keep(bench, 'shore guide', '119');
+  await openShelf(bench);
+  const [download] = await Promise.all([
+    bench.waitForEvent('download'),
+    bench.getByRole('button', { name: 'Export all' }).click(),
+  ]);
+  const elsewhere = await browser.newPage({ baseURL });
+  await elsewhere.goto('');
+  await openShelf(elsewhere);
+  await elsewhere.getByLabel('File of jobs').setInputFiles(await download.path());
+  await expect(cards(elsewhere)).toHaveCount(2);
+  await expect(cards(elsewhere).filter({ hasText: '119.0 mm ×' })).toHaveCount(1);
+  await elsewhere.close();
+});
+
+for (const colorScheme of ['light', 'dark'] as const) {
+  test(`the shelf and its notes meet WCAG 2.2 AA on ${colorScheme} paper`, async ({ bench }) => {
+    await bench.emulateMedia({ colorScheme });
+    await keep(bench, 'choir book', '151');
+    await bench.getByRole('button', { name: 'Share link' }).click();
+    await expect(bench.locator('.share-note')).toBeVisible();
+    const tags = ['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa'];
+    const onBench = await new AxeBuilder({ page: bench }).withTags(tags).include('.job-bar').analyze();
+    await openShelf(bench);
+    await onCard(bench, 'Choir book', 'Versions');
+    await onCard(bench, 'Choir book', 'Copy to a new job');
+    await openShelf(bench);
+    await onCard(bench, 'Choir book', 'Remove');
+    await bench.getByLabel('File of jobs').setInputFiles({
+      name: 'broken.json',
+      mimeType: 'application/json',
+      buffer: Buffer.from('[{}]'),
+    });
+    await expect(bench.getByText('broken.json')).toBeVisible();
+    const inDialog = await new AxeBuilder({ page: bench }).withTags(tags).include('dialog').analyze();
+    const violations = [...onBench.violations, ...inDialog.violations];
+    expect(violations.map(({ id, nodes }) => [id, nodes.map(({ html }) => html)])).toEqual([]);
+  });
+}

@@ -1,0 +1,282 @@
+import { readFileSync } from 'node:fs';
+import AxeBuilder from '@axe-core/playwright';
+import type { Locator, Page } from '@playwright/test';
+import DxfParser from 'dxf-parser';
+import { coverDesign } from '../../src/core/fold/coverDesign.ts';
+import { parseJobText } from '../../src/core/job/parseJob.ts';
+import { cardDesign } from '../../src/core/mockup/cardDesign.ts';
+import { patternDrawing } from '../../src/core/pattern/patternDrawing.ts';
+import { readPdf } from '../output/pdfReading.ts';
+import { expect, openExample, test } from './bench.ts';
+
+const PARTS = ['Construction', 'Template', 'Card trial', 'Leather owned', 'Supplies', 'Quote', 'Order of work'];
+const WCAG_22_AA = ['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa'];
+
+const panel = (page: Page): Locator => page.locator('.workbench-panel');
+
+/** Opens a part of the workbench and waits until it is there. */
+async function openPart(page: Page, name: string): Promise<Locator> {
+  await page.locator('.workbench-bar').getByRole('button', { name, exact: true }).click();
+  await expect(panel(page).locator('form').first()).toBeVisible();
+  return panel(page);
+}
+
+async function saved(page: Page, button: string): Promise<{ name: string; bytes: Buffer }> {
+  const [download] = await Promise.all([
+    page.waitForEvent('download'),
+    page.getByRole('button', { name: button }).click(),
+  ]);
+  return { name: download.suggestedFilename(), bytes: readFileSync(await download.path()) };
+}
+
+function tideLedger() {
+  const parsed = parseJobText(readFileSync('public/jobs/tide-ledger.json', 'utf8'));
+  if (!parsed.ok) throw new Error(parsed.issues[0]?.message);
+  return parsed.job;
+}
+
+test('the template of the tide ledger is saved as a PDF with the pages that were said, for card and for leather', async ({
+  bench,
+}) => {
+  await openExample(bench, 'tide ledger');
+  const template = await openPart(bench, 'Template');
+  for (const material of ['card', 'leather']) {
+    await template.getByRole('radio', { name: material, exact: true }).check();
+    const said = Number(/(\d+) pages, the first/.exec((await template.textContent())!)![1]);
+    const { name, bytes } = await saved(bench, 'Save the template as PDF');
+    expect(name).toBe(`tide-ledger-${material}.template.pdf`);
+    expect(bytes.subarray(0, 5).toString()).toBe('%PDF-');
+    const pages = await readPdf(new Uint8Array(bytes));
+    expect(pages).toHaveLength(said);
+    expect(pages[0]!.words.map(({ text }) => text).join(' ')).toContain(`Tide ledger, ${material}`);
+    await expect(template.getByText('The PDF was handed to the browser')).toBeVisible();
+  }
+});
+
+test('SVG and DXF carry the chosen layers, with every slit of the card', async ({ bench }) => {
+  const job = tideLedger();
+  const { pieces } = patternDrawing(cardDesign(job, job.mockup.card));
+  const slits = pieces.reduce((sum, { count, holes }) => sum + count * holes, 0);
+  await openExample(bench, 'tide ledger');
+  const template = await openPart(bench, 'Template');
+  await template.getByLabel('words').uncheck();
+  const svg = (await saved(bench, 'Save as SVG')).bytes.toString();
+  expect(svg).toMatch(/^<svg [^>]*width="[\d.]+mm"/);
+  const holes = [...svg.matchAll(/<g class="hole"[^>]*>(.*?)<\/g>/gs)].map(([, inside]) => inside!);
+  expect(holes.join('').match(/<path /g)).toHaveLength(slits);
+  expect(svg).not.toContain('class="text"');
+
+  await template.getByLabel('Kerf').fill('0.2');
+  const { name, bytes } = await saved(bench, 'Save as DXF');
+  expect(name).toBe('tide-ledger-card.dxf');
+  const dxf = new DxfParser().parseSync(bytes.toString())!;
+  expect(dxf.header.$INSUNITS).toBe(4);
+  expect(dxf.entities.filter(({ layer, type }) => layer === 'HOLE' && type === 'LINE')).toHaveLength(slits);
+  expect(dxf.entities.some(({ layer }) => layer === 'CUT')).toBe(true);
+});
+
+test('a printer that is off is corrected, a scaled print is told from it, and what cannot be is refused', async ({
+  bench,
+}) => {
+  const template = await openPart(bench, 'Template');
+  await expect(template.getByText(/“fit to page” onto Letter paper gives 94\.1 %/)).toBeVisible();
+  await template.getByRole('radio', { name: 'Letter', exact: true }).check();
+  await expect(template.getByText(/“fit to page” onto A4 paper gives 97\.3 %/)).toBeVisible();
+  const [x, y] = [template.getByLabel('x check bar measured'), template.getByLabel('y check bar measured')];
+  const save = template.getByRole('button', { name: 'Save the template as PDF' });
+  await x.fill('146');
+  await expect(y).toHaveAccessibleDescription(/both bars/);
+  await expect(save).toBeDisabled();
+  await y.fill('100');
+  await expect(y).toHaveAccessibleDescription(/100 mm for the y check bar/);
+  await y.fill('146');
+  await expect(template.getByText(/Both bars are at 97\.3 %/)).toBeVisible();
+  await expect(save).toBeEnabled();
+  await bench.reload();
+  await openPart(bench, 'Template');
+  await expect(x).toHaveValue('146');
+});
+
+test('what the card showed corrects the measures with one press, and one undo brings all back', async ({ bench }) => {
+  await openExample(bench, 'tide ledger');
+  const trial = await openPart(bench, 'Card trial');
+  await expect(trial.getByRole('heading', { name: 'Nothing read yet' })).toBeVisible();
+  await trial.getByLabel('Front fore-edge', { exact: true }).fill('1.5');
+  await trial.getByLabel('Back fore-edge', { exact: true }).fill('0.5');
+  await trial.getByRole('group', { name: 'Back fore-edge shows a' }).getByLabel('overrun').check();
+  await trial.getByLabel('Head', { exact: true }).fill('0.5');
+  await trial.getByLabel('Tail', { exact: true }).fill('0.5');
+  await expect(trial.getByText(/The closed book is .* more than measured/)).toBeVisible();
+  await expect(trial.getByRole('row', { name: /gap at the fore-edges/ })).toContainText('1.00 mm');
+
+  const width = bench.locator('.form-column').getByLabel('Width', { exact: true });
+  const card = trial.getByLabel('Card width');
+  const cut = (await card.getAttribute('placeholder'))!.replace(' decided', '');
+  await trial.getByRole('button', { name: 'Correct the measures' }).click();
+  await expect(width).toHaveValue(/^165\.\d+ mm$/);
+  await expect(trial.getByRole('heading', { name: 'Nothing read yet' })).toBeVisible();
+  await expect(card).toHaveValue(cut);
+  await expect(trial.getByText('The card on the bench is cut')).toBeVisible();
+
+  await bench.getByRole('button', { name: 'Undo' }).click();
+  await expect(width).toHaveValue('165 mm');
+  await expect(card).toHaveValue('');
+  await expect(trial.getByLabel('Front fore-edge', { exact: true })).toHaveValue(/^1\.5/);
+  await expect(trial.getByRole('button', { name: 'Correct the measures' })).toBeVisible();
+});
+
+test('readings that cannot all be right correct nothing', async ({ bench }) => {
+  await openExample(bench, 'tide ledger');
+  const trial = await openPart(bench, 'Card trial');
+  await trial.getByLabel('Front fore-edge', { exact: true }).fill('-9');
+  await trial.getByLabel('Back fore-edge', { exact: true }).fill('-9');
+  await trial.getByRole('radio', { name: 'closes', exact: true }).check();
+  await expect(trial.getByRole('heading', { name: 'These readings contradict each other' })).toBeVisible();
+  await expect(trial.getByRole('button', { name: 'Correct the measures' })).toHaveCount(0);
+});
+
+test('the pieces are laid out on the leather owned, round its defects, and what finds no place is named', async ({
+  bench,
+}) => {
+  await openExample(bench, 'tide ledger');
+  const leather = await openPart(bench, 'Leather owned');
+  await expect(leather.getByText('Say what is on the bench')).toBeVisible();
+  await leather.getByRole('radio', { name: 'a sheet' }).check();
+  const drawing = leather.getByRole('img', {
+    name: /^Outside leather to scale: outside, pocket, pocket\. .*yield \d+ %/,
+  });
+  await expect(drawing).toBeVisible();
+  await expect(drawing.locator('.piece')).toHaveCount(3);
+  const before = await drawing.locator('.piece').first().getAttribute('points');
+
+  await leather.getByRole('button', { name: 'Mark a defect' }).click();
+  await expect(drawing.locator('.defect')).toHaveCount(1);
+  await expect(drawing.locator('.piece').first()).not.toHaveAttribute('points', before!);
+  const defect = leather.getByLabel('Defect 1');
+  await defect.fill('0; 0\n600; 600\n600; 0\n0; 600');
+  await expect(defect).toHaveAccessibleDescription(/do not cross/);
+  await defect.fill('here');
+  await expect(defect).toHaveAccessibleDescription(/Got “here”/);
+  await defect.fill('0; 0\n600; 400');
+  await expect(leather.getByRole('alert')).toContainText('No place was found for: outside');
+  await leather.getByRole('button', { name: 'Take out defect 1' }).click();
+  await expect(leather.getByRole('alert')).toHaveCount(0);
+
+  await leather.getByRole('radio', { name: 'an outlined hide' }).check();
+  await leather.getByLabel('Outline', { exact: true }).fill('0; 0\n700; 40\n760; 420\n400; 640\n30; 500');
+  await expect(drawing.locator('.hide')).toHaveAttribute('points', /^(\S+ ){4}\S+$/);
+  await expect(drawing.locator('.piece')).toHaveCount(3);
+});
+
+test('a quote adds what is priced and names what is not', async ({ bench }) => {
+  await openExample(bench, 'tide ledger');
+  const quote = await openPart(bench, 'Quote');
+  await expect(quote.getByText('No price is given yet')).toBeVisible();
+  await quote.getByLabel('Hour of work').fill('30');
+  await quote.getByLabel('Markup').fill('10');
+  await quote.getByRole('button', { name: 'Add a line' }).click();
+  await quote.getByLabel('Line 1, amount').fill('-5');
+  const amount = async (row: string | RegExp): Promise<number> =>
+    Number(await quote.getByRole('row', { name: row }).getByRole('cell').last().textContent());
+  await expect(quote.getByRole('row', { name: /^Sum of the lines/ })).toBeVisible();
+  expect(await amount(/^Line 1/)).toBe(-5);
+  const [sum, markup, total] = [await amount(/^Sum/), await amount(/^Markup/), await amount(/^Total/)];
+  expect(markup).toBeCloseTo(sum / 10, 1);
+  expect(total).toBeCloseTo(sum + markup, 6);
+  await expect(quote.getByText(/not in the total: leather, lace, contact cement\.$/)).toBeVisible();
+});
+
+test('the order of work has each caution at its step, and the bench sheet takes one or two pages', async ({
+  bench,
+}) => {
+  await openExample(bench, 'tide ledger');
+  const work = await openPart(bench, 'Order of work');
+  const step = (name: string): Locator =>
+    work.getByRole('listitem').filter({ has: bench.getByRole('heading', { name }) });
+  await expect(step('Assemble')).toContainText('vapour is flammable');
+  await expect(step('Cut the slits')).toContainText('never toward the palm');
+  await expect(step('Measure and draft')).not.toContainText('vapour');
+  const { name, bytes } = await saved(bench, 'Save the bench sheet as PDF');
+  expect(name).toBe('tide-ledger.bench-sheet.pdf');
+  expect([1, 2]).toContain((await readPdf(new Uint8Array(bytes))).length);
+});
+
+test('construction choices change the pattern, and a stretch chosen on the strip lights up on it', async ({
+  bench,
+}) => {
+  await openExample(bench, 'tide ledger');
+  const { width } = coverDesign(tideLedger()).pieces.outside;
+  const flat = bench.locator('.fit-column').getByRole('img', { name: /^Flat pattern to scale/ });
+  await expect(flat).toHaveAccessibleName(new RegExp(`outside ${width.toFixed(1)} mm`));
+  await bench
+    .getByRole('button', { name: /^spine/ })
+    .first()
+    .focus();
+  await expect(flat.locator('.lit')).toHaveCount(0);
+  await bench.locator('.strip-label').filter({ hasText: 'spine' }).focus();
+  await expect(flat.locator('.lit')).toHaveCount(1);
+
+  const construction = await openPart(bench, 'Construction');
+  await construction.getByRole('radio', { name: 'clipped' }).check();
+  await construction.getByRole('radio', { name: 'a strap' }).check();
+  await construction.getByRole('radio', { name: 'a loop' }).check();
+  await construction.getByLabel('Pen', { exact: true }).fill('14');
+  await expect(construction.getByRole('img')).toHaveAccessibleName(/closure strap .*, pen loop /);
+  await expect(flat).toHaveAccessibleName(/closure strap .*, pen loop /);
+  await expect(construction.getByText('Sew the strap to the back')).toBeVisible();
+  await expect(bench.locator('.headline')).toHaveAttribute('data-verdict', 'fits');
+});
+
+test('the workbench is worked by keyboard: a part opens, takes the next stops, and closes', async ({ bench }) => {
+  const bar = bench.locator('.workbench-bar');
+  const supplies = bar.getByRole('button', { name: 'Supplies' });
+  await supplies.focus();
+  await bench.keyboard.press('Enter');
+  await expect(supplies).toHaveAttribute('aria-expanded', 'true');
+  await expect(supplies).toBeFocused();
+  await expect(panel(bench).getByLabel('Waste')).toBeVisible();
+  for (let i = 0; i < 3; i++) await bench.keyboard.press('Tab');
+  await expect(panel(bench).getByLabel('Waste')).toBeFocused();
+  await bench.keyboard.type('0.5');
+  await expect(panel(bench)).toContainText('50 % for waste');
+  await supplies.focus();
+  await bench.keyboard.press('Space');
+  await expect(panel(bench)).toHaveCount(0);
+});
+
+for (const colorScheme of ['light', 'dark'] as const) {
+  test.describe(colorScheme, () => {
+    test.use({ colorScheme });
+    test('every part meets WCAG 2.2 AA and fits a telephone', async ({ bench }) => {
+      test.setTimeout(90_000);
+      await bench.setViewportSize({ width: 390, height: 844 });
+      await openExample(bench, 'tide ledger');
+      for (const name of PARTS) {
+        const part = await openPart(bench, name);
+        if (name === 'Leather owned') {
+          await part.getByRole('radio', { name: 'a sheet' }).check();
+          await part.getByRole('button', { name: 'Mark a defect' }).click();
+          await expect(part.getByRole('img')).toBeVisible();
+        }
+        if (name === 'Card trial') {
+          for (const edge of ['Front fore-edge', 'Back fore-edge', 'Head', 'Tail'])
+            await part.getByLabel(edge, { exact: true }).fill('0.6');
+          await expect(part.getByRole('table')).toHaveCount(2);
+        }
+        await part.locator('details').evaluateAll((all) => {
+          for (const details of all) (details as HTMLDetailsElement).open = true;
+        });
+        const overflow = await bench.evaluate(() => {
+          const { scrollWidth, clientWidth } = document.documentElement;
+          return scrollWidth - clientWidth;
+        });
+        expect(overflow, name).toBe(0);
+        const { violations } = await new AxeBuilder({ page: bench })
+          .withTags(WCAG_22_AA)
+          .include('.workbench')
+          .analyze();
+        expect(violations.map(({ id, nodes }) => [name, id, nodes.map(({ html }) => html)])).toEqual([]);
+      }
+    });
+  });
+}

@@ -1,0 +1,121 @@
+import { getDocument, OPS } from 'pdfjs-dist/legacy/build/pdf.mjs';
+import { describe, expect, test } from 'vitest';
+import { coverDesign } from '../../../src/core/fold/coverDesign.ts';
+import { EXAMPLE_JOBS } from '../../../src/core/job/examples.ts';
+import { parseJob } from '../../../src/core/job/parseJob.ts';
+import { RANGE_POINTS } from '../../../src/core/leather/leatherModel.ts';
+import { designReport } from '../../../src/core/report/designReport.ts';
+import { type CustomerSheet, customerSheet } from '../../../src/output/customerSheet/customerSheet.ts';
+import { type CustomerSheetOptions, customerSheetPdf } from '../../../src/output/customerSheet/customerSheetPdf.ts';
+
+const tideLedger = EXAMPLE_JOBS[0]!.document as Record<string, unknown>;
+
+function designOf(change: Record<string, unknown> = {}) {
+  const parsed = parseJob({ ...tideLedger, ...change });
+  if (!parsed.ok) throw new Error(parsed.issues[0]?.message);
+  return coverDesign(parsed.job);
+}
+
+function sheetOf(change: Record<string, unknown> = {}, units: 'mm' | 'in' = 'mm'): CustomerSheet {
+  const design = designOf(change);
+  return customerSheet(design, designReport(design, { units }), units);
+}
+
+describe('the three numbers', () => {
+  test('are the least over the range of the leather, never better than computed', () => {
+    const { fits } = designOf();
+    const [foreEdge, ends, held] = sheetOf().numbers.map(({ value }) => Number.parseFloat(value));
+    const least = (of: (fit: (typeof fits)['thin']) => number): number =>
+      Math.min(...RANGE_POINTS.map((p) => of(fits[p])));
+    for (const [shown, computed] of [
+      [foreEdge!, least((fit) => Math.min(fit.foreEdge.front, fit.foreEdge.back))],
+      [ends!, least((fit) => Math.min(fit.head, fit.tail))],
+      [held!, least((fit) => fit.pocket.held)],
+    ] as const) {
+      expect(shown).toBeLessThanOrEqual(computed + 1e-9);
+      expect(shown).toBeGreaterThan(computed - 0.1);
+    }
+  });
+
+  test('say of a cover cut too small by how much, in words and without a minus sign', () => {
+    const sheet = sheetOf({ pattern: { outsideWidth_mm: 376 } });
+    expect(sheet.verdict).toBe('fails');
+    expect(sheet.fit).toMatch(/^As drawn, this cover does not do yet: /);
+    expect(sheet.numbers[0].name).toBe('Too short at the fore-edge by');
+    expect(sheet.numbers[0].value).toMatch(/^\d/);
+    expect(sheetOf().numbers[0].name).toBe('Room at the fore-edge, at least');
+  });
+
+  test('stand in inches where those are chosen', () => {
+    for (const { value } of sheetOf({}, 'in').numbers) expect(value).toMatch(/ in$/);
+  });
+});
+
+describe('the price', () => {
+  test('is absent while the job prices nothing', () => expect(sheetOf().price).toBeNull());
+
+  test('names what it leaves out', () => {
+    const { price } = sheetOf({ rates: { currency: 'kr', prices: { hour: 300 } } });
+    expect(price?.amount).toMatch(/^kr \d+\.\d\d$/);
+    expect(price?.without).toMatch(/^without leather, /);
+  });
+
+  test('leaves nothing out when all is priced', () => {
+    const prices = { outside_per_dm2: 1, thread_per_m: 1, lace_per_m: 1, cement_per_dm2: 1, hour: 1 };
+    expect(sheetOf({ rates: { prices } }).price?.without).toBe('');
+  });
+});
+
+/** The smallest JPEG there is: one grey pixel. */
+const JPEG = Uint8Array.from(
+  atob(
+    '/9j/4AAQSkZJRgABAQEASABIAAD/2wBDAAMCAgICAgMCAgIDAwMDBAYEBAQEBAgGBgUGCQgKCgkICQkKDA8MCgsOCwkJDRENDg8QEBEQCgwSExIQEw8QEBD/yQALCAABAAEBAREA/8wABgAQEAX/2gAIAQEAAD8A0s8g/9k=',
+  ),
+  (letter) => letter.charCodeAt(0),
+);
+
+async function read(sheet: CustomerSheet, options: CustomerSheetOptions = {}) {
+  const file = await getDocument({ data: await customerSheetPdf(sheet, options), verbosity: 0 }).promise;
+  const page = await file.getPage(1);
+  const { items } = await page.getTextContent();
+  const { fnArray } = await page.getOperatorList();
+  const words = items.flatMap((item) => ('str' in item && item.str.trim() !== '' ? [item] : []));
+  return {
+    pages: file.numPages,
+    size: page.view.slice(2),
+    text: words.map(({ str }) => str).join(' '),
+    words,
+    pictures: fnArray.filter((operator) => operator === OPS.paintImageXObject).length,
+  };
+}
+
+describe.each(['A4', 'Letter'] as const)('the sheet on %s', (paper) => {
+  const pictures = [
+    { jpeg: JPEG, caption: 'closed' },
+    { jpeg: JPEG, caption: 'open' },
+  ];
+
+  test('is one page with both pictures and all the words of the screen, within its edges', async () => {
+    const sheet = sheetOf({ name: 'x'.repeat(200), rates: { prices: { hour: 300 } } });
+    const pdf = await read(sheet, { paper, pictures });
+    expect(pdf.pages).toBe(1);
+    expect(pdf.pictures).toBe(2);
+    for (const { name, value } of [...sheet.numbers, ...sheet.facts]) {
+      expect(pdf.text).toContain(name);
+      expect(pdf.text).toContain(value);
+    }
+    expect(pdf.text).toContain('Price');
+    for (const { transform, width } of pdf.words) {
+      expect(transform[4]).toBeGreaterThan(20);
+      expect(transform[4] + width).toBeLessThan(pdf.size[0]! - 20);
+      expect(transform[5]).toBeGreaterThan(20);
+      expect(transform[5]).toBeLessThan(pdf.size[1]! - 20);
+    }
+  });
+
+  test('keeps the price back when told to, and does without pictures', async () => {
+    const pdf = await read(sheetOf({ rates: { prices: { hour: 300 } } }), { paper, withPrice: false });
+    expect(pdf.text).not.toContain('Price');
+    expect(pdf.pictures).toBe(0);
+  });
+});
