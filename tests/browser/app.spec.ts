@@ -221,7 +221,7 @@ test('without WebGL the section stands in and says why', async ({ page }) => {
   });
   await page.goto('');
   await expect(page.getByRole('img', { name: /^Section across the spine/ })).toBeVisible();
-  await expect(page.locator('figcaption')).toContainText('no WebGL');
+  await expect(page.locator('.stage figcaption')).toContainText('no WebGL');
 });
 
 test('a browser that keeps nothing says so', async ({ page }) => {
