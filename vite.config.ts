@@ -26,7 +26,7 @@ export default defineConfig({
   test: {
     root: import.meta.dirname,
     include: ['tests/**/*.test.{ts,tsx}'],
-    testTimeout: 30_000,
+    testTimeout: 180_000,
     reporters: reports ? ['default', ['json', { outputFile: `${reports}/unit.json` }]] : ['default'],
   },
 });

@@ -115,7 +115,7 @@ test('sheet and measuring sheet are saved as PDF, and a print shows pictures in 
   const pdf = await saved(bench, 'Save as PDF');
   expect(pdf.subarray(0, 5).toString()).toBe('%PDF-');
   expect(pdf.toString('latin1').match(/\/DCTDecode/g)).toHaveLength(2);
-  expect((await saved(bench, 'Measuring sheet')).subarray(0, 5).toString()).toBe('%PDF-');
+  expect((await saved(bench, 'Save a measuring sheet')).subarray(0, 5).toString()).toBe('%PDF-');
 
   await bench.evaluate(() => {
     window.print = () => {

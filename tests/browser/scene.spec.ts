@@ -20,10 +20,12 @@ async function settled(page: Page): Promise<Buffer> {
 const leatherShare = (page: Page, picture: Buffer): Promise<number> =>
   page.evaluate(
     async (url) => {
-      const bitmap = await createImageBitmap(await (await fetch(url)).blob());
-      const context = new OffscreenCanvas(bitmap.width, bitmap.height).getContext('2d')!;
-      context.drawImage(bitmap, 0, 0);
-      const { data } = context.getImageData(0, 0, bitmap.width, bitmap.height);
+      const shown = new Image();
+      shown.src = url;
+      await shown.decode();
+      const context = new OffscreenCanvas(shown.width, shown.height).getContext('2d')!;
+      context.drawImage(shown, 0, 0);
+      const { data } = context.getImageData(0, 0, shown.width, shown.height);
       let brown = 0;
       for (let i = 0; i < data.length; i += 4) if (data[i]! - data[i + 2]! > 45) brown++;
       return brown / (data.length / 4);

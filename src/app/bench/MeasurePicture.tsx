@@ -126,9 +126,12 @@ function Dimension({ from, to, size }: DimensionProps) {
   return (
     <>
       <line x1={from[0]} y1={from[1]} x2={to[0]} y2={to[1]} />
-      {[from, to].map(([x, y]) => (
-        <line key={`${x} ${y}`} x1={x - size} y1={y + size} x2={x + size} y2={y - size} />
-      ))}
+      <Stroke at={from} size={size} />
+      <Stroke at={to} size={size} />
     </>
   );
 }
+
+const Stroke = ({ at: [x, y], size }: { readonly at: Vec2; readonly size: number }) => (
+  <line x1={x - size} y1={y + size} x2={x + size} y2={y - size} />
+);

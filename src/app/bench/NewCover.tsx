@@ -1,6 +1,7 @@
 import { useEffect, useRef, useState } from 'react';
 import { KIND_DEFAULTS } from '../../core/job/bookSchema.ts';
 import { parseJob } from '../../core/job/parseJob.ts';
+import { MeasuringSheetButton } from '../customer/MeasuringSheetButton.tsx';
 import { useBench } from '../state/BenchContext.tsx';
 import { type JobDocument, patched } from '../state/jobDocument.ts';
 import { fieldText } from '../state/lengthText.ts';
@@ -94,6 +95,9 @@ export default function NewCover({ onClose }: { readonly onClose: () => void }) 
             </div>
           </div>
         ))}
+        <p className="help">
+          Is the book not in hand? Its owner can measure it. <MeasuringSheetButton />
+        </p>
         <p className="dialog-buttons">
           <button type="submit" className="main">
             Start this cover

@@ -6,6 +6,7 @@ import { jobFileName } from '../state/jobFile.ts';
 import { saveFile } from '../state/saveFile.ts';
 import { MakingNote } from '../workbench/MakingNote.tsx';
 import { useMaking } from '../workbench/useMaking.ts';
+import { MeasuringSheetButton } from './MeasuringSheetButton.tsx';
 import { PRINTED } from './usePrintedPictures.ts';
 
 interface CustomerToolsProps {
@@ -21,6 +22,9 @@ interface CustomerToolsProps {
 
 /** Widths that a picture may have, pixels; its height is three quarters of it. */
 const WIDTHS = [1024, 2048, 4096] as const;
+
+/** What lies behind the bench, as on the screen. */
+const AIR = '#f6f1e6';
 
 const NO_SCENE = 'This browser draws no 3D view to take a picture of.';
 
@@ -51,17 +55,12 @@ export function CustomerTools(props: CustomerToolsProps) {
   const savePicture = async (): Promise<void> => {
     const handle = (shownCover === 'closed' ? closed : open).current;
     if (handle === null) throw new Error(NO_SCENE);
-    const blob = await handle.take({ width, height: (width * 3) / 4 }, 'image/png', '#ffffff');
+    const blob = await handle.take({ width, height: (width * 3) / 4 }, 'image/png', AIR);
     saveFile(jobFileName(document, `${shownCover}.png`), blob, 'image/png');
   };
   const saveModel = async (): Promise<void> => {
     const { makeGlb } = await import('./makeGlb.ts');
     saveFile(jobFileName(document, 'glb'), await makeGlb(job), 'model/gltf-binary');
-  };
-  const saveMeasuringSheet = async (): Promise<void> => {
-    const { measuringSheetPdf } = await import('../../output/measuringSheet/measuringSheetPdf.ts');
-    const bytes = await measuringSheetPdf({ units: view.units, paper });
-    saveFile('measuring-sheet.pdf', bytes, 'application/pdf');
   };
 
   return (
@@ -123,13 +122,7 @@ export function CustomerTools(props: CustomerToolsProps) {
           Save picture
         </button>
       </div>
-      <button
-        type="button"
-        title="One page to send to a customer whose book is not in hand"
-        onClick={() => void make('measuring sheet', saveMeasuringSheet)}
-      >
-        Measuring sheet
-      </button>
+      <MeasuringSheetButton />
       <MakingNote making={making} />
     </header>
   );

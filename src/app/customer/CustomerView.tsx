@@ -1,4 +1,4 @@
-import { useEffect, useMemo, useRef, useState } from 'react';
+import { useEffect, useLayoutEffect, useMemo, useRef, useState } from 'react';
 import { CAUTION, customerSheet } from '../../output/customerSheet/customerSheet.ts';
 import { VerdictMark } from '../panel/VerdictMark.tsx';
 import { useReducedMotion } from '../scene/camera/useReducedMotion.ts';
@@ -24,6 +24,14 @@ export default function CustomerView() {
   const printed = usePrintedPictures(closed, open);
   const title = useRef<HTMLHeadingElement>(null);
   useEffect(() => title.current?.focus(), []);
+  // Paper handed to a customer is light, whatever the bench wears.
+  useLayoutEffect(() => {
+    const { dataset } = document.documentElement;
+    dataset.scheme = 'light';
+    return () => {
+      dataset.scheme = view.scheme;
+    };
+  }, [view.scheme]);
   const price = showsPrice ? sheet.price : null;
 
   return (

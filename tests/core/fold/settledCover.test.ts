@@ -39,7 +39,7 @@ describe('the settled cover', () => {
       const taut = foldedCover(design, closed, 'nominal');
       const spare = design.fits.nominal.closedSlack;
       // A lining that is thinned out under the pockets slants the outside there, which the closed form leaves out.
-    expect(Math.abs(2 * mark('frontForeEdge', taut) - spare)).toBeLessThan(0.1);
+      expect(Math.abs(2 * mark('frontForeEdge', taut) - spare)).toBeLessThan(0.1);
       expect(mark('spine', taut)).toBe(0);
       expect(2 * mark('frontForeEdge', settled)).toBeLessThan(0.2);
       // Within what the leather gives under its own pull on the seats.

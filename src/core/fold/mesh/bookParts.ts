@@ -15,21 +15,27 @@ export interface Leaves {
   readonly forced: number;
 }
 
-/** The book of one pose, and how far it hovers over its place, mm along +x. */
+const STILL: Leaves = { leafSwing: 0, forced: 0 };
+
+/**
+ * The book of one pose, and how far it hovers over its place, mm along +x.
+ * @param leaves null where the book does not go into the cover
+ */
 export function bookParts(
   design: CoverDesign,
   point: RangePoint,
   stage: Staging,
   standing: Standing,
-  { leafSwing, forced }: Leaves,
+  leaves: Leaves | null,
 ): { readonly parts: MeshData[]; readonly lift: number } {
   const { book, leathers } = design.needs[point];
+  const { leafSwing, forced } = leaves ?? STILL;
   const tilt = boardDirections(book, symmetricOpening(forced)).front;
   const pages = (mouth: number): MeshData =>
     backPagesMesh(book, { tilt, swing: leafSwing, pocket: leathers.pocket.thickness, mouth });
   const board = backBoardMesh(book, standing.opening);
   const band = headBandMesh(book);
-  const lift = bookLift(design, point, stage, standing);
+  const lift = bookLift(design, point, stage, standing, leaves !== null);
   const parts = [
     mirrored(board, 'frontBoard'),
     board,
@@ -46,13 +52,18 @@ const OVERHEAD = 20;
 /** Lean of the open pockets past which a board that overruns must stay, as rise over run: tan of 80 degrees. */
 const STEEP = Math.tan((80 * Math.PI) / 180);
 
-function bookLift({ pieces, needs, fits }: CoverDesign, point: RangePoint, stage: Staging, standing: Standing): number {
+function bookLift(
+  { pieces, needs }: CoverDesign,
+  point: RangePoint,
+  stage: Staging,
+  standing: Standing,
+  goesIn: boolean,
+): number {
   const { book, leathers } = needs[point];
   const above = pieces.pocketDepth + book.rise + leathers.pocket.thickness + OVERHEAD;
   // Boards that lie sloping are clear by less than the book is high above them.
   const start = above / Math.max(0.3, Math.sin(standing.direction));
-  const fit = fits[point];
-  if (fit.seats) return start * (1 - stage.letDown);
+  if (goesIn) return start * (1 - stage.letDown);
   const overrun = book.width + book.thickness / 2 - standing.front.toSeam;
   const bend = 2 * leathers.pocket.thickness + leathers.pocket.seatRadius;
   const stop = Math.min(above, Math.max(0, overrun + bend) * STEEP + OVERHEAD + book.rise);

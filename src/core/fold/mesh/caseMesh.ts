@@ -1,6 +1,7 @@
 import type { BookModel } from '../../book/bookModel.ts';
-import { boardDirections, bookOutline, CLOSED, jointSlide, symmetricOpening } from '../../book/bookOutline.ts';
+import { boardDirections, CLOSED, jointSlide, symmetricOpening } from '../../book/bookOutline.ts';
 import { addScaled, heading, leftOf, type Vec2 } from '../../math/vec2.ts';
+import { sectionOutline } from '../section/sectionOutline.ts';
 import { gridOf, gridSolid } from './gridSolid.ts';
 import type { MeshData, PartName } from './meshData.ts';
 
@@ -8,6 +9,9 @@ import type { MeshData, PartName } from './meshData.ts';
 const JOINT = 7;
 /** Thickness of the spine piece as a share of the board: case makers use thinner card there. Free choice. */
 const SPINE_SHARE = 0.8;
+
+/** Between the spine piece and the board of a cover without a joint, mm. */
+const PLAY = 0.05;
 
 /** What the case of a book is made of: where the boards begin, and the spine piece between them. */
 export interface CaseShape {
@@ -24,7 +28,7 @@ export function caseShape(book: BookModel): CaseShape {
   const spineThickness = board * (book.kind === 'hardback' ? SPINE_SHARE : 1);
   // A rounded edge unbends as the board opens and draws it in, by less than its own thickness while the two could meet.
   const clear = edgeRadius > 0 ? edgeRadius + board + 0.5 : 0;
-  const joint = Math.min(Math.max(book.kind === 'hardback' ? JOINT : spineThickness, clear), width / 2);
+  const joint = Math.min(Math.max(book.kind === 'hardback' ? JOINT : 0, spineThickness + PLAY, clear), width / 2);
   const { corner, circle } = spineProfile(book);
   return {
     joint,
@@ -50,7 +54,7 @@ interface SpineProfile {
 }
 
 function spineProfile(book: BookModel): SpineProfile {
-  const { points, radius, back } = bookOutline(book, CLOSED);
+  const { points, radius, back } = sectionOutline(book, CLOSED);
   const corner = points[1]!;
   if (back === null) return { corner, circle: null, meet: Math.PI };
   const x = points[(back.first + back.last) / 2]![0] + back.radius;
@@ -76,7 +80,7 @@ function panel(part: PartName, outer: readonly Vec2[], inner: readonly Vec2[], h
   outer.forEach(([x, y], i) => {
     const before = outer[Math.max(0, i - 1)]!;
     const after = outer[Math.min(outer.length - 1, i + 1)]!;
-    const length = Math.hypot(after[0] - before[0], after[1] - before[1]);
+    const length = Math.hypot(after[0] - before[0], after[1] - before[1]) || 1;
     // Column direction x z: out of the book where the profile runs front to back.
     const n = [(after[1] - before[1]) / length, -(after[0] - before[0]) / length, 0];
     normals.set([...n, ...n], 6 * i);

@@ -1,7 +1,7 @@
 import type { RangePoint } from '../../leather/leatherModel.ts';
 import type { CoverDesign } from '../coverDesign.ts';
 import { type HalfSection, placeSection, type SectionPosture } from '../section/halfSection.ts';
-import { type SeatCurve, seatCurve } from '../section/seatCurve.ts';
+import { curveOnFace, linedRadius, type SeatCurve, seatCurve } from '../section/seatCurve.ts';
 import { type CoverGrid, coverGrid } from './coverGrid.ts';
 import { endField } from './endField.ts';
 import { type Grid, gridSolid, mirrored, moved } from './gridSolid.ts';
@@ -58,13 +58,11 @@ function coverRows({ needs, pieces, job }: CoverDesign, point: RangePoint): { co
   const { outside, pocket, lining } = leathers;
   const plan = (fullest: SeatCurve, usual = fullest): RowPlan =>
     rowPlan(pieces.outside.height, job.seam.edgeMargin_mm, fullest, usual);
+  const widest = linedRadius(outside.seatRadius, outside.thickness, lining?.thickness ?? 0);
   const free = Number.POSITIVE_INFINITY;
   const pocketCurve = (offset: number): SeatCurve => seatCurve(offset, pocket.seatRadius, pocket.thickness, free);
   return {
-    cover: plan(
-      seatCurve(headTail.outsideOffset, outside.seatRadius, outside.thickness, free, lining?.thickness ?? 0),
-      seatCurve(headTail.outsideOffset, outside.seatRadius, outside.thickness, free),
-    ),
+    cover: plan(curveOnFace(headTail.outsideOffset, widest, outside.thickness / 2)),
     // At the corners the pocket may have to come down by the whole board.
     pocket: plan(pocketCurve(book.board), pocketCurve(book.board - headTail.outsideOffset)),
   };

@@ -1,8 +1,16 @@
 import { reverseCurve } from '../../allowance/reverseCurve.ts';
 import type { RangePoint } from '../../leather/leatherModel.ts';
 import type { CoverDesign } from '../coverDesign.ts';
-import { type HalfSection, liningAt } from '../section/halfSection.ts';
-import { gentleRise, offsetForRun, radiusForRun, type SeatCurve, seatCurve } from '../section/seatCurve.ts';
+import type { HalfSection } from '../section/halfSection.ts';
+import {
+  curveOnFace,
+  gentleRise,
+  linedRadius,
+  offsetForRun,
+  radiusForRun,
+  type SeatCurve,
+  seatCurve,
+} from '../section/seatCurve.ts';
 import type { ColumnSeat } from './rowPlan.ts';
 
 /**
@@ -75,12 +83,17 @@ export function endField(design: CoverDesign, point: RangePoint, half: HalfSecti
 
   const top = Math.max(headTail.outsideOffset, LEAST_OFFSET);
   const lined = Math.max(...half.pieces.map(({ lining }) => lining[1]));
-  const lining = (u: number): number => (lined > 0 ? liningAt(half, half.toSeam - u) : 0);
-  const outsideCurve = (offset: number, layer: number): SeatCurve =>
-    seatCurve(offset, outside.seatRadius, outside.thickness, Number.POSITIVE_INFINITY, layer);
-  // Under a thick lining the outside's curve is longer than its run: there it comes in less, and the pocket down farther.
+  // Under a thick lining the outside's curve needs more run than there is: there it comes in less, and the pocket down
+  // farther. Its radius grows as the level goes down, and is the lined one before the lining begins.
   const run = headTail.seat + Math.max(0, Math.min(fit.head, fit.tail));
-  const linedTop = lined > 0 ? Math.min(top, offsetForRun(outsideCurve(top, lined), run)) : top;
+  const widest = linedRadius(outside.seatRadius, outside.thickness, lined);
+  const linedTop = lined > 0 ? Math.min(top, offsetForRun(widest, run)) : top;
+  const outsideCurve = (offset: number): SeatCurve => {
+    if (lined === 0) return seatCurve(offset, outside.seatRadius, outside.thickness, Number.POSITIVE_INFINITY);
+    const fitting = offset > 0 ? radiusForRun(offset, run) : widest;
+    const radius = Math.min(widest, Math.max(outside.seatRadius, fitting));
+    return curveOnFace(offset, radius, lined + outside.thickness / 2);
+  };
 
   const gentlest = Math.max(1.15 * (outside.thickness + lined), top / (2 - 2 * Math.cos(STEEPEST)));
   const toFold = half.toSeam - half.toFoldEnd;
@@ -96,12 +109,12 @@ export function endField(design: CoverDesign, point: RangePoint, half: HalfSecti
   const fall = ramp(linedTop, falling, mouth + reverseCurve(linedTop, falling).run, toFold);
 
   const seamLevel = (u: number): number => {
-    const up = turned ? top : gentleRise(top, rise.radius, u);
-    return growth * Math.max(0, Math.min(up, top - rampAt(ease, u) - rampAt(fall, u)));
+    const up = turned ? 1 : rampAt(rise, u) / top;
+    return growth * up * Math.max(0, top - rampAt(ease, u) - rampAt(fall, u));
   };
   const headEdge = book.height / 2;
   const seams = (u: number) => {
-    const curve = outsideCurve(seamLevel(u), lining(u));
+    const curve = outsideCurve(seamLevel(u));
     const drawn = curve.length - curve.run;
     return {
       curve,

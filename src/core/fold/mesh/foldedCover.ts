@@ -41,9 +41,11 @@ export function foldedCover(
   const settled = stage.wrapped === 1 ? (settle?.(opening) ?? undefined) : undefined;
   const standing = range === null ? standingFlat(design, point) : standingAt(design, point, opening, settled);
   const cover = coverParts(design, point, stage, standing);
-  const forced = range?.forced ?? 0;
-  const leafSwing = pose.kind === 'opening' && range !== null ? (opening - forced) / 2 : 0;
-  const book = stage.bookShown > 0 ? bookParts(design, point, stage, standing, { leafSwing, forced }) : null;
+  const leaves = range && {
+    leafSwing: pose.kind === 'opening' ? (opening - range.forced) / 2 : 0,
+    forced: range.forced,
+  };
+  const book = stage.bookShown > 0 ? bookParts(design, point, stage, standing, leaves) : null;
   return {
     parts: [...cover.parts, ...(book?.parts ?? [])],
     seam: foldedSeam(design, point, cover.grid),

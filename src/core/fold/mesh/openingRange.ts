@@ -19,7 +19,7 @@ const REACH = 0.05;
 const STEPS = 12;
 
 /**
- * Smallest and largest opening shown; null where the boards do not go in at all.
+ * Smallest and largest opening shown; null where the boards do not go in, or the cover reaches its seats at none.
  *
  * The fit gives both from the length of the wrap. Here the cover must also reach while it is held flat to the boards as
  * far as the pockets go, which over a rounded back takes more than the taut path, and the boards stay apart by the pockets
@@ -39,7 +39,7 @@ export function openingRange(design: CoverDesign, point: RangePoint): OpeningRan
     const before = widest + ((least - widest) * (i - 1)) / STEPS;
     return { least, most: findLevel((x) => -spare(x), 0, angle, before), forced };
   }
-  return { least, most: least, forced };
+  return spare(least) >= -REACH ? { least, most: least, forced } : null;
 }
 
 /** Least half thickness of pages between the pockets, mm. */

@@ -12,7 +12,11 @@ export interface LaidSheet {
  * along the column. Normals are those of the whole sheet, so a cut leaves the surface as it was.
  * @param inset how far each column stands in from both edges, mm
  */
-export function trimCorners({ grid, normals, uvs }: LaidSheet, height: number, inset: (column: number) => number): void {
+export function trimCorners(
+  { grid, normals, uvs }: LaidSheet,
+  height: number,
+  inset: (column: number) => number,
+): void {
   const { columns, rows, points } = grid;
   for (let i = 0; i < columns; i++) {
     const by = Math.min(inset(i), height / 2);

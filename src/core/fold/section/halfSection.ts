@@ -182,19 +182,6 @@ export function placeSection(half: HalfSection, at: readonly number[], posture: 
   return out;
 }
 
-/** Thickness of the lining at a neutral length from the middle, mm; 0 beyond its end. */
-export function liningAt({ pieces }: HalfSection, d: number): number {
-  let start = 0;
-  for (const { length, lining } of pieces) {
-    if (d <= start + length) {
-      const share = length > 0 ? Math.max(0, (d - start) / length) : 0;
-      return lining[0] + (lining[1] - lining[0]) * share;
-    }
-    start += length;
-  }
-  return pieces[pieces.length - 1]!.lining[1];
-}
-
 /** Places where a column of the mesh is wanted: both ends of every stretch, and enough along every bend. */
 export function sectionStops(half: HalfSection): number[] {
   const stops = [0];

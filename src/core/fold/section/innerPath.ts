@@ -1,7 +1,8 @@
 import type { BookModel } from '../../book/bookModel.ts';
-import { type BookOutline, boardDirections, bookOutline, symmetricOpening } from '../../book/bookOutline.ts';
+import { type BookOutline, boardDirections, symmetricOpening } from '../../book/bookOutline.ts';
 import { tautPath } from '../../book/tautPath.ts';
 import { addScaled, heading, subtract, type Vec2 } from '../../math/vec2.ts';
+import { sectionOutline } from './sectionOutline.ts';
 
 /**
  * One stretch of the inner face of the cover, from the middle of the spine outward along the back board.
@@ -39,7 +40,7 @@ const SAME = 1e-9;
 export function innerPath(book: BookModel, opening: number, held: number): InnerPath {
   const swing = symmetricOpening(opening);
   const directions = boardDirections(book, swing);
-  const outline = bookOutline(book, swing);
+  const outline = sectionOutline(book, swing);
   const taut = halfPath(outline);
   if (Math.abs(wrapped(directions.back - taut.heading)) < SAME) return pathOf(taut, []);
 

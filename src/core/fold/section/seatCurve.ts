@@ -35,42 +35,43 @@ const LINED_ROOM = 1.3;
  * @param radius R, mm, over 0
  * @param thickness t, mm
  * @param room greatest run, mm
- * @param lining thickness of a lining on the flesh side, mm: the curve is then that of the lining's inner face, and its
- *   radius at the seam leaves room for both layers
  */
-export function seatCurve(offset: number, radius: number, thickness: number, room: number, lining = 0): SeatCurve {
-  const depth = lining + thickness / 2;
-  const own = arcRadii(radius, depth);
-  const free = lining > 0 ? Math.max(own.seam, LINED_ROOM * (lining + thickness)) + own.board : 2 * radius;
-  const pressed = offset > 0 && reverseCurve(offset, free / 2).run > room;
+export function seatCurve(offset: number, radius: number, thickness: number, room: number): SeatCurve {
+  const pressed = offset > 0 && reverseCurve(offset, radius).run > room;
   const space = Math.max(room, LEAST_ROOM);
-  const effective = pressed ? (space >= offset ? radiusForRun(offset, space) : space / 2) : free / 2;
-  const curve = reverseCurve(offset, effective);
-  const { board } = arcRadii(effective, depth);
+  const fitting = space >= offset ? radiusForRun(offset, space) : space / 2;
+  return curveOnFace(offset, pressed ? fitting : radius, thickness / 2);
+}
+
+/**
+ * S curve of mean radius R on the face that lies `depth` inside of the layer's middle: R + depth at the seam, R - depth at
+ * the board.
+ */
+export function curveOnFace(offset: number, radius: number, depth: number): SeatCurve {
+  const curve = reverseCurve(offset, radius);
+  const boardRadius = Math.max(Math.min(LEAST_RADIUS, radius), radius - depth);
   return {
     rise: offset,
     run: curve.run,
     length: curve.length,
-    seamRadius: 2 * effective - board,
-    boardRadius: board,
-    radius: effective,
+    seamRadius: 2 * radius - boardRadius,
+    boardRadius,
+    radius,
     up: curve.angle,
     straight: curve.straight,
     down: curve.angle,
   };
 }
 
-/** Radii of both arcs on the face that lies `depth` from the mid-surface. */
-function arcRadii(radius: number, depth: number): { readonly seam: number; readonly board: number } {
-  const board = Math.max(Math.min(LEAST_RADIUS, radius), radius - depth);
-  return { seam: 2 * radius - board, board };
+/** Mean radius of a lined layer's S on the lining's inner face: at least R, and room at the seam for both to bend round. */
+export function linedRadius(radius: number, thickness: number, lining: number): number {
+  const board = Math.max(LEAST_RADIUS, radius - lining - thickness / 2);
+  return Math.max(radius, (LINED_ROOM * (lining + thickness) + board) / 2);
 }
 
-/** Greatest offset that fits a run when both arcs together have the radius S: S - sqrt(S^2 - d^2), or 2 S where d >= S. */
-export function offsetForRun(curve: SeatCurve, run: number): number {
-  const sum = curve.seamRadius + curve.boardRadius;
-  return run >= sum ? Number.POSITIVE_INFINITY : sum - Math.sqrt(Math.max(0, sum * sum - run * run));
-}
+/** Greatest offset that an S of this radius crosses within a run: 2R - sqrt(4R^2 - d^2); any offset where d >= 2R. */
+export const offsetForRun = (radius: number, run: number): number =>
+  run >= 2 * radius ? Number.POSITIVE_INFINITY : 2 * radius - Math.sqrt(Math.max(0, 4 * radius * radius - run * run));
 
 /** The same layer swung about the seam: first arc turned to `up`, the second turned back by `down`, radians. */
 export const swung = (curve: SeatCurve, up: number, down: number): SeatCurve => ({ ...curve, up, down });

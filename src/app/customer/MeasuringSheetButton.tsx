@@ -1,0 +1,31 @@
+import { useState } from 'react';
+import { useBench } from '../state/BenchContext.tsx';
+import { saveFile } from '../state/saveFile.ts';
+
+/** Saves the page that a customer fills in whose book is not in hand, in the units of the bench. */
+export function MeasuringSheetButton() {
+  const { view } = useBench();
+  const [failure, setFailure] = useState<string | null>(null);
+  const save = async (): Promise<void> => {
+    try {
+      const { measuringSheetPdf } = await import('../../output/measuringSheet/measuringSheetPdf.ts');
+      const bytes = await measuringSheetPdf({ units: view.units, paper: view.units === 'in' ? 'Letter' : 'A4' });
+      saveFile('measuring-sheet.pdf', bytes, 'application/pdf');
+      setFailure(null);
+    } catch (error) {
+      setFailure(error instanceof Error ? error.message : String(error));
+    }
+  };
+  return (
+    <>
+      <button type="button" onClick={() => void save()}>
+        Save a measuring sheet ({view.units})
+      </button>
+      {failure !== null && (
+        <span className="issue" role="alert">
+          The measuring sheet could not be made: {failure}
+        </span>
+      )}
+    </>
+  );
+}
