@@ -46,7 +46,8 @@ export function flatLookup(uvs: Float32Array, indices: Uint32Array): (u: number,
     const [column, row] = [columnOf(u), rowOf(v)];
     let best: Place | null = null;
     let least = Number.NEGATIVE_INFINITY;
-    for (let reach = 0; reach <= 1 && least < INSIDE; reach++)
+    // Beyond the neighbours only while there is nothing at all: a coarse mesh can leave whole bins beside a fine one empty.
+    for (let reach = 0; reach <= perSide && (reach <= 1 || best === null); reach++)
       for (let i = column - reach; i <= column + reach; i++)
         for (let j = row - reach; j <= row + reach; j++)
           for (const t of bins.get(i * perSide + j) ?? []) {

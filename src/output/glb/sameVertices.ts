@@ -5,8 +5,11 @@ import { vertexNormals } from './vertexNormals.ts';
 /** The two sides of a leather; each covers the flat pattern once. */
 const SIDES: readonly Face[] = ['grain', 'flesh'];
 
-/** Corners of a cut edge are those of a side, so they lie this close to one, mm. */
-const TOUCH = 1e-3;
+/**
+ * Corners of a cut edge are those of a side, so they lie this close to one, mm: places on the pattern are single-precision
+ * and some micrometres off on a large cover, while the two sides are a leather's thickness apart.
+ */
+const TOUCH = 0.02;
 
 /**
  * Gives meshes the vertices of another mesh of the same part, so that one can be bent into the other: each vertex of

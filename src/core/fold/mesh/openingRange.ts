@@ -13,8 +13,8 @@ export interface OpeningRange {
   readonly forced: number;
 }
 
-/** A section reaches its seats when it is no shorter than this, mm: layers that thin out cost a trifle of length. */
-const REACH = 0.05;
+/** Spare length that counts as none, mm: floating-point noise of sums of a few hundred mm. */
+const TOUCH = 1e-6;
 /** Openings tried, from the widest down, to find one at which the cover reaches. */
 const STEPS = 12;
 
@@ -31,15 +31,19 @@ export function openingRange(design: CoverDesign, point: RangePoint): OpeningRan
   const forced = forcedOpening(design, point);
   const least = Math.max(staysOpen, forced);
   const widest = Math.max(least, Math.min(Math.PI, opensTo));
-  const spare = (angle: number): number => wrapSection(design.job, design.pieces, design.needs[point], angle).slack;
-  if (spare(widest) >= -REACH) return { least, most: widest, forced };
+  // What thinned layers cost is pressed out of the seats.
+  const spare = (angle: number): number => {
+    const { slack, slanted } = wrapSection(design.job, design.pieces, design.needs[point], angle);
+    return slack + slanted;
+  };
+  if (spare(widest) >= -TOUCH) return { least, most: widest, forced };
   for (let i = 1; i <= STEPS; i++) {
     const angle = widest + ((least - widest) * i) / STEPS;
-    if (spare(angle) < -REACH) continue;
+    if (spare(angle) < -TOUCH) continue;
     const before = widest + ((least - widest) * (i - 1)) / STEPS;
     return { least, most: findLevel((x) => -spare(x), 0, angle, before), forced };
   }
-  return spare(least) >= -REACH ? { least, most: least, forced } : null;
+  return null;
 }
 
 /** Least half thickness of pages between the pockets, mm. */

@@ -39,6 +39,8 @@ export interface WrapSection {
   readonly middle: number;
   /** Spare length between the two board tips and their seats; negative where the cover is too short here. */
   readonly slack: number;
+  /** Length on both sides that layers which thin out have cost, against the model's own wrap. */
+  readonly slanted: number;
   /** Half length of the lining on the outside's neutral line; 0 without a lining. */
   readonly toLiningEnd: number;
 }
@@ -118,6 +120,7 @@ export function wrapSection(
   const pieces: SectionPiece[] = [];
   let x = 0;
   let toTip = 0;
+  let slanted = 0;
   let toFoldEnd = 0;
   let toLiningEnd = 0;
   for (const { length, angle } of path.pieces) {
@@ -144,6 +147,7 @@ export function wrapSection(
         fold: 0,
       });
       toTip += pieces[pieces.length - 1]!.length;
+      slanted += 2 * (Math.hypot(bent, fall) - Math.abs(bent));
       x = stop;
       if (x <= foldEnd + SAME) toFoldEnd = toTip;
       if (x <= liningEnd + SAME) toLiningEnd = toTip;
@@ -151,7 +155,7 @@ export function wrapSection(
     x = from + length;
   }
   const between = cut.outside.width - 2 * (endNeed(needs) + (turned ? cut.pocketDepth : 0));
-  return { opening, pieces, toTip, toFoldEnd, middle: path.middle, slack: between - 2 * toTip, toLiningEnd };
+  return { opening, pieces, toTip, toFoldEnd, middle: path.middle, slack: between - 2 * toTip, slanted, toLiningEnd };
 }
 
 const total = ({ pieces }: InnerPath): number => pieces.reduce((sum, { length }) => sum + length, 0);
