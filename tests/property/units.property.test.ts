@@ -7,7 +7,7 @@ import { parseLeatherWeight } from '../../src/core/units/parseLeatherWeight.ts';
 import { parseLength } from '../../src/core/units/parseLength.ts';
 import { ROUNDING_NOISE_MM } from '../../src/core/units/rounding.ts';
 
-const seed = Number(process.env.SEED ?? Date.now() % 2 ** 31);
+const seed = Number(process.env.SEED ?? 20261125);
 console.log(`units.property seed ${seed} (repeat with SEED=${seed})`);
 const law = (property: Parameters<typeof fc.assert>[0]) => fc.assert(property, { seed, numRuns: 500 });
 

@@ -16,7 +16,7 @@ export interface Penetration {
  */
 export const TOUCH_MM = 0.02;
 /** Edges longer than this are probed between their ends as well, mm. */
-const PROBE = 12;
+const PROBE = 3;
 /** Direction of the rays: skew to every face, so that none runs along an edge. */
 const RAY: Vec3 = [0.2907, 0.1713, 0.9413];
 

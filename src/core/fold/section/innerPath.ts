@@ -1,7 +1,7 @@
 import type { BookModel } from '../../book/bookModel.ts';
 import { type BookOutline, boardDirections, symmetricOpening } from '../../book/bookOutline.ts';
 import { tautPath } from '../../book/tautPath.ts';
-import { addScaled, heading, subtract, type Vec2 } from '../../math/vec2.ts';
+import { addScaled, distance, heading, subtract, type Vec2 } from '../../math/vec2.ts';
 import { sectionOutline } from './sectionOutline.ts';
 
 /**
@@ -45,18 +45,23 @@ export function innerPath(book: BookModel, opening: number, held: number): Inner
   if (Math.abs(wrapped(directions.back - taut.heading)) < SAME) return pathOf(taut, []);
 
   const points = [...outline.points];
-  const lift = Math.min(held, book.width - 2);
+  // Never past the straight part of the board, which a rounded edge shortens.
+  const straight = distance(outline.points[0]!, outline.points[1]!);
+  const lift = Math.min(held, book.width - 2, 0.95 * straight);
   points[0] = addScaled(points[0]!, heading(directions.front), -lift);
   points[points.length - 1] = addScaled(points[points.length - 1]!, heading(directions.back), -lift);
   const bridge = halfPath({ ...outline, points });
   const angle = wrapped(directions.back - bridge.heading);
   if (Math.abs(angle) < SAME) return pathOf(bridge, [{ length: lift, angle: 0 }]);
+  // No cover doubles back on its board; a book so short that its bridge would is covered taut.
+  if (Math.abs(angle) > Math.PI / 2) return pathOf(taut, []);
   // The turn away from the book, filleted. The outline's own radius shortens both straight stretches there as well.
   const bend = Math.tan(Math.abs(angle) / 2);
   const last = bridge.pieces[bridge.pieces.length - 1]!;
   const room = Math.min(lift, last.length / 2) * 0.9 - outline.radius * bend;
   const tangent = Math.max(0, Math.min(LIFT_RADIUS * bend, room));
   const trim = tangent + outline.radius * bend;
+  if (trim >= last.length || trim >= lift) return pathOf(taut, []);
   const shortened = [...bridge.pieces.slice(0, -1), { ...last, length: last.length - trim }];
   return pathOf({ ...bridge, pieces: shortened }, [
     { length: (Math.abs(angle) * tangent) / bend, angle },

@@ -23,7 +23,14 @@ const folds = { turnedFolds: [Math.PI / 2, Math.PI / 2] } as const;
 /** Length of half the neutral line as it is placed, by many short chords. */
 function placedLength(half: HalfSection, wrapped: number): number {
   const steps = 40_000;
-  const at = Array.from({ length: steps + 1 }, (_, i) => (half.length * i) / steps);
+  let end = 0;
+  // Where one stretch meets the next the line may have a kink, which a chord across it would cut.
+  const kinks = half.pieces.map(({ length }) => {
+    end += length;
+    return Math.min(end, half.length);
+  });
+  const even = Array.from({ length: steps + 1 }, (_, i) => (half.length * i) / steps);
+  const at = [...even, ...kinks].sort((a, b) => a - b);
   const places = placeSection(half, at, { wrapped, ...folds });
   let length = 0;
   for (let i = 1; i < places.length; i++) {
