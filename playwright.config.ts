@@ -9,6 +9,10 @@ export default defineConfig({
   testDir: 'tests/browser',
   forbidOnly: CI,
   workers: CI ? 1 : undefined,
+  // A machine without a graphics card draws with the processor that also runs the page: a wait is only ever too short
+  // for it, and an expectation that is met ends the wait at once.
+  timeout: 90_000,
+  expect: { timeout: 20_000 },
   reporter: reports ? [['list'], ['json', { outputFile: `${reports}/browser.json` }]] : 'list',
   use: {
     baseURL: `http://127.0.0.1:${PORT}/`,
