@@ -1,6 +1,7 @@
 import { defineConfig } from '@playwright/test';
 
-const PORT = 4199;
+/** Set another where two checkouts are tested at once. */
+const PORT = Number(process.env.PORT ?? 4199);
 const CI = Boolean(process.env.CI);
 const reports = process.env.TEST_REPORTS;
 
