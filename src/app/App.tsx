@@ -1,4 +1,4 @@
-import { lazy, useState } from 'react';
+import { lazy } from 'react';
 import { JobBar } from './bench/JobBar.tsx';
 import { Checks } from './panel/Checks.tsx';
 import { Verdict } from './panel/Verdict.tsx';
@@ -7,10 +7,12 @@ import { LatePart } from './stage/LatePart.tsx';
 import { Stage } from './stage/Stage.tsx';
 import { useBench } from './state/BenchContext.tsx';
 import { useUndoKeys } from './state/useUndoKeys.ts';
+import { useZoneChoice } from './strip/useZoneChoice.ts';
 
 // The first paint is the verdict and the cover's section; the rest follows at once, in its own files.
 const JobForm = lazy(() => import('./bench/JobForm.tsx'));
 const DevelopedStrip = lazy(() => import('./strip/DevelopedStrip.tsx'));
+const UprightStrip = lazy(() => import('./strip/UprightStrip.tsx'));
 const CutSheet = lazy(() => import('./panel/CutSheet.tsx'));
 const Explore = lazy(() => import('./explore/Explore.tsx'));
 const Workbench = lazy(() => import('./workbench/Workbench.tsx'));
@@ -18,7 +20,7 @@ const Workbench = lazy(() => import('./workbench/Workbench.tsx'));
 /** The bench: the job at the left, the cover and its strip in the middle, the fit at the right. */
 export function App() {
   const { dispatch } = useBench();
-  const [highlight, setHighlight] = useState<string | null>(null);
+  const zones = useZoneChoice();
   useUndoKeys(dispatch);
   return (
     <div className="bench">
@@ -31,9 +33,16 @@ export function App() {
           </LatePart>
         </div>
         <div className="column cover-column">
-          <Stage highlight={highlight} />
+          <Stage
+            highlight={zones.lit}
+            beside={
+              <LatePart name="upright strip">
+                <UprightStrip zones={zones} />
+              </LatePart>
+            }
+          />
           <LatePart name="strip">
-            <DevelopedStrip highlight={highlight} onHighlight={setHighlight} />
+            <DevelopedStrip zones={zones} />
           </LatePart>
           <LatePart name="explore">
             <Explore />
@@ -43,7 +52,7 @@ export function App() {
           <Verdict />
           <Checks />
           <LatePart name="cut sheet">
-            <CutSheet highlight={highlight} />
+            <CutSheet highlight={zones.lit} />
           </LatePart>
         </div>
       </main>

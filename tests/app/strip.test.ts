@@ -1,10 +1,15 @@
 import { describe, expect, test } from 'vitest';
 import { type JobDocument, type Patch, patched } from '../../src/app/state/jobDocument.ts';
+import { endFrames, shownSegments } from '../../src/app/strip/endFrame.ts';
+import { endGrips, gripValue, mouthGrip, sizeGrip } from '../../src/app/strip/grips.ts';
+import { cutEdge, type End, lane, mouth, seamLine } from '../../src/app/strip/lane.ts';
+import { patternZone } from '../../src/app/strip/patternZone.ts';
 import { rulerTicks } from '../../src/app/strip/rulerTicks.ts';
-import { type Segment, stripSegments } from '../../src/app/strip/segments.ts';
+import { heightSegments, type Segment, stripSegments } from '../../src/app/strip/segments.ts';
 import { spreadLabels } from '../../src/app/strip/spreadLabels.ts';
 import { stripLayout } from '../../src/app/strip/stripLayout.ts';
-import { coverDesign } from '../../src/core/fold/coverDesign.ts';
+import { untunedDesign, untuning } from '../../src/app/strip/untunedDesign.ts';
+import { type CoverDesign, coverDesign } from '../../src/core/fold/coverDesign.ts';
 import { EXAMPLE_JOBS } from '../../src/core/job/examples.ts';
 import { parseJob } from '../../src/core/job/parseJob.ts';
 import { RANGE_POINTS } from '../../src/core/leather/leatherModel.ts';
@@ -108,25 +113,27 @@ describe('labels along a line', () => {
 });
 
 describe('the layout of the strip', () => {
-  const segments = stripSegments(designOf(tideLedger!.document), 'thick');
+  const tide = lane(designOf(tideLedger!.document), 'width', 'thick', 'thick end');
+  const { segments } = tide;
   const labels = segments.map(({ id }) => ({ id, lines: ['edge', 'margin', '12.3 mm'], heard: id }));
 
   test('sets every label above where the room allows it, else half of them below', () => {
-    const wide = stripLayout(segments, labels, 2, 900, 382.5);
+    const wide = stripLayout(tide, labels, 2, 900, 382.5);
     expect(wide.labels.every(({ top }) => top === 0)).toBe(true);
-    const narrow = stripLayout(segments, labels, 2, 400, 382.5);
+    const narrow = stripLayout(tide, labels, 2, 400, 382.5);
     expect(narrow.labels.filter(({ top }) => top === 0)).toHaveLength(6);
     expect(narrow.width).toBe(400);
   });
 
   test('grows wider than the room rather than let labels overlap', () => {
-    expect(stripLayout(segments, labels, 2, 200, 382.5).width).toBeGreaterThan(200);
+    expect(stripLayout(tide, labels, 2, 200, 382.5).width).toBeGreaterThan(200);
   });
 
   test('is to scale from end to end', () => {
-    const { place, width } = stripLayout(segments, labels, 2, 900, 382.5);
+    const { place, width } = stripLayout(tide, labels, 2, 900, 382.5);
     expect((place(300) - place(100)) / (place(382.5) - place(0))).toBeCloseTo(200 / 382.5, 12);
-    expect(place(382.5)).toBeLessThan(width);
+    expect(place(-382.5 / 2)).toBeGreaterThan(0);
+    expect(place(382.5 / 2)).toBeLessThan(width);
   });
 });
 
@@ -136,4 +143,150 @@ test('the ruler numbers whole inches, or every 50 mm, and ends within the piece'
   const inches = rulerTicks(25.4 * 3, 'in');
   expect(inches.filter(({ text }) => text !== null).map(({ text }) => text)).toEqual(['0', '1', '2', '3']);
   expect(inches).toHaveLength(13);
+});
+
+describe('the stretches from head to tail', () => {
+  test('add up to the outside height, whatever is tuned', () => {
+    for (const { document } of EXAMPLE_JOBS) {
+      for (const patches of [
+        [],
+        [{ path: 'pattern.outsideHeight_mm', value: 200 }],
+        [{ path: 'ease.head_mm', value: 3 }],
+      ]) {
+        const design = designOf(document, patches);
+        for (const point of RANGE_POINTS) {
+          const segments = heightSegments(design, point);
+          expect(total(segments)).toBeCloseTo(design.pieces.outside.height, 9);
+          expect(kinds(segments)).toBe('edgeMargin seat gap board gap seat edgeMargin');
+        }
+      }
+    }
+  });
+});
+
+describe('a grip', () => {
+  const ends: readonly End[] = ['first', 'last'];
+  /** Exact sizes, so that a line's place follows the field without the rounding of cut sizes. */
+  const exact = { path: 'pattern.rounding_mm', value: 0 };
+  const sized = [
+    exact,
+    { path: 'pattern.outsideWidth_mm', value: 383 },
+    { path: 'pattern.outsideHeight_mm', value: 257 },
+  ];
+  const books = EXAMPLE_JOBS.flatMap(({ document }) => [
+    { document, patches: [exact] },
+    { document, patches: sized },
+    { document, patches: [exact, { path: 'pockets.construction', value: 'turned' }] },
+    { document, patches: [...sized, { path: 'pockets.construction', value: 'turned' }] },
+  ]);
+
+  /** Where the lines of one end stand: cut edge, and margin against the rest. */
+  const lines = (design: CoverDesign, axis: 'width' | 'height', end: End) => {
+    const laid = lane(design, axis, 'thick', '');
+    return { cut: cutEdge(laid, end), seam: seamLine(laid, end) };
+  };
+
+  test('takes its line as far as it goes itself, at every end of every book', () => {
+    for (const { document, patches } of books) {
+      const before = designOf(document, patches);
+      for (const axis of ['width', 'height'] as const) {
+        for (const end of ends) {
+          const outward = end === 'first' ? -1 : 1;
+          for (const line of ['cut', 'seam'] as const) {
+            const grip = endGrips(before, axis, end)[line];
+            const value = gripValue(grip, 0.8, 'mm');
+            const travel = (value - gripValue(grip, 0, 'mm')) / grip.rate;
+            // The grip's own value lies on no step where the tool has decided it.
+            const after = designOf(document, [...patches, { path: grip.path, value: grip.value + grip.rate * travel }]);
+            const moved = outward * (lines(after, axis, end)[line] - lines(before, axis, end)[line]);
+            expect(moved, `${grip.name} at ${axis} ${end}`).toBeCloseTo(travel, 6);
+            expect(travel).not.toBe(0);
+          }
+        }
+      }
+    }
+  });
+
+  test('at a mouth takes the mouth along, and the outside size both cut edges', () => {
+    for (const { document } of EXAMPLE_JOBS) {
+      const before = designOf(document, [exact]);
+      const deeper = designOf(document, [exact, { path: 'pockets.depth_mm', value: before.pieces.pocketDepth + 3 }]);
+      expect(mouthGrip(before).rate * (mouth(deeper)! - mouth(before)!)).toBeCloseTo(3, 9);
+      const grip = sizeGrip(before, 'width');
+      const wider = designOf(document, [exact, { path: grip.path, value: grip.value + 2 * grip.rate }]);
+      expect(lines(wider, 'width', 'last').cut - lines(before, 'width', 'last').cut).toBeCloseTo(2, 9);
+    }
+  });
+
+  test('goes in whole steps of the unit and stays within what the field allows', () => {
+    const { seam } = endGrips(designOf(tideLedger!.document), 'width', 'first');
+    expect(seam.path).toBe('ease.foreEdge_mm');
+    expect(gripValue(seam, 0.33, 'mm')).toBe(1.3);
+    expect(gripValue(seam, 0.33, 'in')).toBeCloseTo((3 * 25.4) / 64, 6);
+    expect(gripValue(seam, -50, 'mm')).toBe(0);
+    expect(gripValue(seam, 50, 'mm')).toBe(20);
+  });
+});
+
+describe('the untuned pattern', () => {
+  const untunedOf = (document: unknown): JobDocument =>
+    patched(document as JobDocument, untuning(document as JobDocument));
+
+  test('stands behind a tuned one and is what taking the tuning back gives', () => {
+    for (const { document } of EXAMPLE_JOBS) {
+      const plain = untunedOf(document);
+      const untuned = designOf(plain);
+      for (const path of [
+        'ease.tail_mm',
+        'seam.edgeMargin_mm',
+        'pockets.depth_mm',
+        'pattern.outsideWidth_mm',
+      ] as const) {
+        const tuned = patched(plain, [{ path, value: { 'pattern.outsideWidth_mm': 500 }[path as string] ?? 15 }]);
+        const ghost = untunedDesign(tuned, designOf(tuned))!;
+        expect(ghost.pieces).toEqual(untuned.pieces);
+        expect(patched(tuned, untuning(tuned))).not.toHaveProperty(path);
+      }
+    }
+  });
+
+  test('is not shown while nothing differs from it', () => {
+    const plain = untunedOf(tideLedger!.document);
+    expect(untunedDesign(plain, designOf(plain))).toBeNull();
+    const same = patched(plain, [{ path: 'ease.foreEdge_mm', value: 1 }]);
+    expect(untunedDesign(same, designOf(same))).toBeNull();
+  });
+});
+
+test('enlarged ends hold every lane to one scale, a ghost among them', () => {
+  const [thick, thin] = (['thick', 'thin'] as const).map((point) =>
+    lane(designOf(tideLedger!.document), 'width', point, point),
+  );
+  const ghost = lane(
+    designOf(tideLedger!.document, [{ path: 'pattern.outsideWidth_mm', value: 400 }]),
+    'width',
+    'thick',
+    '',
+  );
+  const frames = endFrames([thick!, thin!, ghost], 300, 20);
+  expect(frames.first.scale).toBe(frames.last.scale);
+  for (const end of ['first', 'last'] as const) {
+    const { place, shown } = frames[end];
+    expect(place(cutEdge(ghost, end))).toBeCloseTo(end === 'first' ? 20 : 280, 9);
+    for (const each of [thick!, thin!]) {
+      const xs = shownSegments(each, frames[end]).flatMap(({ from, to }) => [place(from), place(to)]);
+      expect(Math.min(...xs)).toBeGreaterThanOrEqual(-1e-9);
+      expect(Math.max(...xs)).toBeLessThanOrEqual(300 + 1e-9);
+    }
+    expect(shown[1] - shown[0]).toBeGreaterThan(8);
+  }
+});
+
+test('a zone of the pattern is found by the name of its stretch, on either axis', () => {
+  const design = designOf(tideLedger!.document);
+  const { height } = design.pieces.outside;
+  const { edgeMargin_mm: margin } = design.job.seam;
+  expect(patternZone(design, 'thick', 'tailMargin')).toEqual({ axis: 'height', from: height - margin, to: height });
+  expect(patternZone(design, 'thick', 'frontMargin')).toEqual({ axis: 'width', from: 0, to: margin });
+  expect(patternZone(design, 'thick', 'nothing')).toBeNull();
 });

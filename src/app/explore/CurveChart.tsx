@@ -1,6 +1,6 @@
 import { EXPLORE_RESULTS } from '../../core/explore/exploreResult.ts';
 import { useBench } from '../state/BenchContext.tsx';
-import { useWidth } from '../strip/useWidth.ts';
+import { useWidth } from '../strip/useExtent.ts';
 import { axisTicks } from './axisTicks.ts';
 import { type PlotPoint, plotFrame, stretches } from './chartLayout.ts';
 import { fieldName } from './fieldWords.ts';

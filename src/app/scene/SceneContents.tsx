@@ -3,6 +3,7 @@ import { type Ref, type RefObject, useEffect, useLayoutEffect, useMemo } from 'r
 import type { Plane } from 'three';
 import type { FitMark, FoldedCover } from '../../core/fold/mesh/meshData.ts';
 import { type Pose, SEQUENCE_STAGES } from '../../core/fold/mesh/pose.ts';
+import type { PatternZone } from '../strip/patternZone.ts';
 import { type CameraHandle, CameraRig } from './camera/CameraRig.tsx';
 import { benchMatrix, boundsOnBench } from './geometry/assembly.ts';
 import { behindCut, type SlicePlane } from './geometry/slicePlane.ts';
@@ -42,7 +43,7 @@ export function SceneContents(props: SceneContentsProps) {
   useClipping(materials, plane?.bench ?? null);
   useShadowsOnChange([cover, plane, colourScheme]);
   useBookPresence(materials, cover.bookPresence ?? 1);
-  useZone(materials, highlight ?? null);
+  useZone(materials, highlight ?? null, design.pieces.outside.height);
 
   const Seam = design.job.seam.method === 'lacing' ? Lacing : Stitching;
   return (
@@ -112,11 +113,13 @@ function useBookPresence(materials: CoverMaterials, presence: number): void {
   }, [materials, presence, invalidate]);
 }
 
-function useZone(materials: CoverMaterials, stretch: { from: number; to: number } | null): void {
+/** Lights a band of the outside; `height` is that of the outside, whose tail is where the texture begins. */
+function useZone(materials: CoverMaterials, zone: PatternZone | null, height: number): void {
   const invalidate = useThree((state) => state.invalidate);
-  const [from, to] = [stretch?.from ?? 1, stretch?.to ?? 0];
+  const isUpright = zone?.axis === 'height';
+  const [from, to] = isUpright ? [height - zone.to, height - zone.from] : [zone?.from ?? 1, zone?.to ?? 0];
   useLayoutEffect(() => {
-    materials.zone.value.set(from, to);
+    materials.zone.value.set(from, to, isUpright ? 1 : 0);
     invalidate();
-  }, [materials, from, to, invalidate]);
+  }, [materials, from, to, isUpright, invalidate]);
 }

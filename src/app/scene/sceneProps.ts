@@ -2,6 +2,7 @@ import type { Ref } from 'react';
 import type { CoverDesign } from '../../core/fold/coverDesign.ts';
 import type { Pose } from '../../core/fold/mesh/pose.ts';
 import type { RangePoint } from '../../core/leather/leatherModel.ts';
+import type { PatternZone } from '../strip/patternZone.ts';
 import type { Look } from './material/coverMaterials.ts';
 import type { PictureHandle } from './PictureTaker.tsx';
 import type { Slice } from './slice.ts';
@@ -17,8 +18,8 @@ export interface CoverSceneProps {
   readonly units: 'mm' | 'in';
   /** `light` draws without shadows, reflections and smoothed edges, for slow machines. */
   readonly look: Look;
-  /** Stretch of the outside's pattern to light up, mm from its left edge. */
-  readonly highlight?: { readonly from: number; readonly to: number } | null;
+  /** Band across the outside's pattern to light up. */
+  readonly highlight?: PatternZone | null;
   readonly viewpoint: Viewpoint;
   readonly onViewpointChange: (viewpoint: Viewpoint) => void;
   /** Called once when the first frames take too long. */

@@ -2,7 +2,7 @@ import { useMemo } from 'react';
 import type { Drawing } from '../../core/pattern/drawing.ts';
 import { mirroredDrawing } from '../../core/pattern/mirrorDrawing.ts';
 import { useBench } from '../state/BenchContext.tsx';
-import { stripSegments } from '../strip/segments.ts';
+import { patternZone } from '../strip/patternZone.ts';
 import { PatternSheet } from './PatternSheet.tsx';
 
 interface FlatPatternProps {
@@ -15,14 +15,11 @@ interface FlatPatternProps {
 export function FlatPattern({ drawing, highlight }: FlatPatternProps) {
   const { design } = useBench();
   const seen = useMemo(() => mirroredDrawing(drawing), [drawing]);
-  const lit = highlight === null ? undefined : stripSegments(design, 'thick').find(({ id }) => id === highlight);
+  const lit = highlight === null ? null : patternZone(design, 'thick', highlight);
   return (
     <section aria-labelledby="flat-pattern">
       <h2 id="flat-pattern">Flat pattern</h2>
-      <PatternSheet
-        drawing={seen}
-        lit={lit === undefined ? null : { from: Math.min(lit.from, lit.to), to: Math.max(lit.from, lit.to) }}
-      />
+      <PatternSheet drawing={seen} lit={lit} />
       <p className="help">
         Grain side down, head at the top, front at the left as in the strip. Long dashes: folds. Dots: seam, with every
         hole or slit. Short dashes: the boards. Chain line: middle of the spine.

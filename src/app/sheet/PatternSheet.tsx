@@ -2,7 +2,8 @@ import { useMemo } from 'react';
 import { arrangePieces } from '../../core/pattern/arrangePieces.ts';
 import { type Drawing, LAYERS, type Layer, type PieceDrawing } from '../../core/pattern/drawing.ts';
 import { useBench } from '../state/BenchContext.tsx';
-import { useWidth } from '../strip/useWidth.ts';
+import type { PatternZone } from '../strip/patternZone.ts';
+import { useWidth } from '../strip/useExtent.ts';
 import { Dimension, PieceWords } from './PieceMarks.tsx';
 import { PieceShapes } from './PieceShapes.tsx';
 
@@ -15,8 +16,8 @@ const WORDS = { height: 2.5, least: 6 };
 interface PatternSheetProps {
   readonly drawing: Drawing;
   readonly layers?: readonly Layer[];
-  /** A stretch along the outside to light up, mm from its left edge. */
-  readonly lit?: { readonly from: number; readonly to: number } | null;
+  /** A band across the outside to light up. */
+  readonly lit?: PatternZone | null;
 }
 
 /** Every piece of a drawing to one scale, its layers drawn as everywhere else; small, names and widths stand for its words. */
@@ -44,9 +45,7 @@ export function PatternSheet({ drawing, layers = LAYERS, lit = null }: PatternSh
           <g key={`${piece.id} ${copy}`} transform={`translate(${x} ${height - y - piece.height})`}>
             {i === 0 && <Sizes width={piece.width} height={piece.height} text={text} print={lengths.cut} />}
             <PieceShapes piece={piece} layers={layers} hasWords={isReadable} />
-            {i === 0 && lit !== null && (
-              <rect className="lit" x={lit.from} width={Math.max(1, lit.to - lit.from)} height={piece.height} />
-            )}
+            {i === 0 && lit !== null && <rect className="lit" {...bandOf(lit, piece)} />}
             {!isReadable && (
               <PieceWords {...labelPlace(piece)} words={[piece.name, lengths.cut(piece.width)]} text={text} />
             )}
@@ -62,6 +61,12 @@ function labelPlace({ layers, width, height }: PieceDrawing) {
   const title = layers.text.find((entity) => entity.kind === 'text');
   const x = title === undefined ? width / 2 : title.at[0] + (title.room ?? 0) / 2;
   return { middle: [x, height / 2], room: 1.5 * Math.min(x, width - x) } as const;
+}
+
+/** A band of the outside, at least 1 mm broad so that it can be seen, head up. */
+function bandOf({ axis, from, to }: PatternZone, { width, height }: PieceDrawing) {
+  const broad = Math.max(1, to - from);
+  return axis === 'width' ? { x: from, width: broad, height } : { y: from, width, height: broad };
 }
 
 interface SizesProps {

@@ -1,8 +1,8 @@
-import { lazy, Suspense, useDeferredValue, useMemo, useState } from 'react';
+import { lazy, type ReactNode, Suspense, useDeferredValue, useMemo, useState } from 'react';
 import { SectionDrawing } from '../sheet/SectionDrawing.tsx';
 import { useBench } from '../state/BenchContext.tsx';
 import { useColourScheme } from '../state/useColourScheme.ts';
-import { stripSegments } from '../strip/segments.ts';
+import { patternZone } from '../strip/patternZone.ts';
 import { LatePart } from './LatePart.tsx';
 import { Mishap } from './Mishap.tsx';
 import { OPENING_STAGE, openingOf, poseWords, type StageState } from './stageState.ts';
@@ -13,6 +13,8 @@ const CoverScene = lazy(() => import('../scene/CoverScene.tsx'));
 interface StageProps {
   /** Stretch of the strip to light up. */
   readonly highlight: string | null;
+  /** What stands beside the picture, or under its controls where there is little room. */
+  readonly beside: ReactNode;
 }
 
 const REASONS = {
@@ -21,7 +23,7 @@ const REASONS = {
 };
 
 /** The cover on the book in three dimensions, or its section where that cannot be had. */
-export function Stage({ highlight }: StageProps) {
+export function Stage({ highlight, beside }: StageProps) {
   const { design, report, view, setView, lengths, history } = useBench();
   const [stage, setWholeStage] = useState<StageState>(OPENING_STAGE);
   const [unavailable, setUnavailable] = useState<keyof typeof REASONS | null>(null);
@@ -34,10 +36,9 @@ export function Stage({ highlight }: StageProps) {
   const setStage = (change: Partial<StageState>): void => setWholeStage((whole) => ({ ...whole, ...change }));
   const { name } = history.good.job;
   const lit = useMemo(
-    () => (highlight === null ? undefined : stripSegments(design, point).find(({ id }) => id === highlight)),
+    () => (highlight === null ? null : patternZone(design, point, highlight)),
     [design, point, highlight],
   );
-  const stretch = useMemo(() => lit && { from: Math.min(lit.from, lit.to), to: Math.max(lit.from, lit.to) }, [lit]);
   const section = (reason: string) => <SectionDrawing point={point} opening={openingOf(pose)} reason={reason} />;
 
   const chooseLightLook = (): void => {
@@ -61,7 +62,7 @@ export function Stage({ highlight }: StageProps) {
                   slice={slice}
                   units={view.units}
                   look={view.look}
-                  highlight={stretch ?? null}
+                  highlight={lit}
                   viewpoint={viewpoint}
                   onViewpointChange={(next) => setStage({ viewpoint: next })}
                   onSlowFrames={chooseLightLook}
@@ -81,6 +82,7 @@ export function Stage({ highlight }: StageProps) {
       <LatePart name="controls">
         <StageControls stage={stage} setStage={setStage} />
       </LatePart>
+      <div className="stage-beside">{beside}</div>
     </section>
   );
 }

@@ -1,69 +1,50 @@
-import { useState } from 'react';
 import { useBench } from '../state/BenchContext.tsx';
 import { ForeEdgeDetail } from './ForeEdgeDetail.tsx';
+import { GhostNote } from './GhostNote.tsx';
+import { lane, rangeLanes } from './lane.ts';
 import { rulerTicks } from './rulerTicks.ts';
 import { StripDrawing } from './StripDrawing.tsx';
-import { stripSegments } from './segments.ts';
-import { gapText, stripLabels } from './stripLabels.ts';
+import { stripLabels } from './stripLabels.ts';
+import { stacked } from './stripLayout.ts';
 import { Tuner } from './Tuner.tsx';
-import { useWidth } from './useWidth.ts';
-
-interface DevelopedStripProps {
-  readonly highlight: string | null;
-  readonly onHighlight: (zone: string | null) => void;
-}
+import { useWidth } from './useExtent.ts';
+import { useGhost } from './useGhost.ts';
+import type { ZoneChoice } from './useZoneChoice.ts';
 
 /** The whole wrap as one ruler, at the thick and the thin end of the leather, each stretch named, measured and tunable. */
-export default function DevelopedStrip({ highlight, onHighlight }: DevelopedStripProps) {
+export default function DevelopedStrip({ zones }: { readonly zones: ZoneChoice }) {
   const { design, lengths } = useBench();
   const [ref, width] = useWidth<HTMLDivElement>();
-  const [chosen, setChosen] = useState<string | null>(null);
-  const thick = stripSegments(design, 'thick');
-  const thin = stripSegments(design, 'thin');
-  const thickness = (point: 'thick' | 'thin'): number => design.needs[point].leathers.outside.thickness;
-  const isOneWeight = thickness('thick') === thickness('thin');
-  const rows = [
-    {
-      title: isOneWeight ? lengths.fine(thickness('thick')) : `thick end ${lengths.fine(thickness('thick'))}`,
-      segments: thick,
-    },
-    ...(isOneWeight ? [] : [{ title: `thin end ${lengths.fine(thickness('thin'))}`, segments: thin }]),
-  ];
-  const labels = stripLabels(thick, isOneWeight ? null : thin, lengths);
-  const segment = thick.find(({ id }) => id === chosen);
+  const ghostDesign = useGhost();
+  const ghost = ghostDesign && lane(ghostDesign, 'width', 'thick', 'untuned');
+  const lanes = rangeLanes(design, 'width', lengths);
+  const outside = design.pieces.outside.width;
+  const segment = lanes[0]!.segments.find(({ id }) => id === zones.chosen);
 
   return (
     <section className="strip" aria-labelledby="strip-title">
       <header>
         <h2 id="strip-title">The wrap laid out</h2>
-        <p>outside {lengths.cut(design.pieces.outside.width)}, cut edge to cut edge, book closed</p>
+        <p>outside {lengths.cut(outside)}, cut edge to cut edge, book closed</p>
       </header>
       <div ref={ref} className="strip-frame">
         {width > 0 && (
           <StripDrawing
-            rows={rows}
-            labels={labels}
-            ticks={rulerTicks(design.pieces.outside.width, lengths.unit)}
+            design={design}
+            lanes={lanes}
+            ghost={ghost}
+            ghostDesign={ghostDesign}
+            labels={stripLabels(lanes[0]!.segments, lanes[1]?.segments ?? null, lengths).map(stacked)}
+            ticks={rulerTicks(outside, lengths.unit)}
             room={width}
-            span={design.pieces.outside.width}
-            highlight={highlight}
-            chosen={chosen}
-            onHighlight={(id) => onHighlight(id ?? chosen)}
-            onChoose={(id) => {
-              setChosen(id === chosen ? null : id);
-              onHighlight(id === chosen ? null : id);
-            }}
+            zones={zones}
           />
         )}
       </div>
       {width > 0 && (
-        <ForeEdgeDetail
-          rows={rows}
-          room={width}
-          stripScale={width / design.pieces.outside.width}
-          say={(gap) => `${gap.length < 0 ? 'overrun' : 'gap'} ${gapText(gap.length, lengths)}`}
-        />
+        <ForeEdgeDetail lanes={lanes} ghost={ghost} room={width} stripScale={width / outside} zones={zones} />
       )}
+      {ghostDesign && <GhostNote ghost={ghostDesign} />}
       {segment === undefined ? <p className="help">Choose a stretch to tune it here.</p> : <Tuner segment={segment} />}
     </section>
   );

@@ -2,7 +2,7 @@ import type { Segment } from './segments.ts';
 
 interface SegmentBarProps {
   readonly segments: readonly Segment[];
-  /** px of a place on the outside, mm. */
+  /** px of the place of a stretch. */
   readonly place: (at: number) => number;
   readonly top: number;
   readonly height: number;

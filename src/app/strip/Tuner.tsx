@@ -1,14 +1,15 @@
 import { FigureField } from '../bench/FigureField.tsx';
 import { useBench } from '../state/BenchContext.tsx';
 import type { Segment } from './segments.ts';
-import { segmentWords, tunedBy } from './segmentWords.ts';
-import { sideOf } from './stripLabels.ts';
+import { segmentWords, sideOf, tunedBy } from './segmentWords.ts';
 
 const EMPTY: Readonly<Record<string, 'required' | 'decided'>> = {
   'book.width_mm': 'required',
+  'book.height_mm': 'required',
   'book.thickness_mm': 'required',
   'pockets.depth_mm': 'decided',
   'pattern.outsideWidth_mm': 'decided',
+  'pattern.outsideHeight_mm': 'decided',
 };
 
 /** What a chosen stretch is, with the field that changes it most directly. */
@@ -17,11 +18,16 @@ export function Tuner({ segment }: { readonly segment: Segment }) {
   const path = tunedBy(segment, design.job);
   const { name, note } = segmentWords(segment);
   const { outside, pocketDepth } = design.pieces;
+  const decided: Readonly<Record<string, number>> = {
+    'pockets.depth_mm': pocketDepth,
+    'pattern.outsideWidth_mm': outside.width,
+    'pattern.outsideHeight_mm': outside.height,
+  };
   return (
     <div className="tuner">
       <p>
         <b>
-          {sideOf(segment)} {name}
+          {sideOf(segment.id)} {name}
         </b>{' '}
         {note}
       </p>
@@ -29,7 +35,7 @@ export function Tuner({ segment }: { readonly segment: Segment }) {
         <FigureField
           path={path}
           empty={EMPTY[path] ?? 'default'}
-          decided={path === 'pockets.depth_mm' ? pocketDepth : outside.width}
+          {...(decided[path] !== undefined && { decided: decided[path] })}
         />
       )}
     </div>

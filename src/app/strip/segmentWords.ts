@@ -16,13 +16,17 @@ const SEGMENT_WORDS: Readonly<Record<SegmentKind, { readonly name: string; reado
 
 /** Name and note of one stretch; a gap goes by what it is. */
 export function segmentWords({ id, kind, length }: Segment): { readonly name: string; readonly note: string } {
+  if (id === 'height') return { name: 'board', note: 'Over the board, head to tail.' };
   if (kind !== 'gap') return SEGMENT_WORDS[kind];
   if (length < 0) return { name: 'overrun', note: 'The board would run past its seat: the cover is too small here.' };
   return id === 'spineGap' ? { name: 'slack', note: 'Spare length at the spine.' } : SEGMENT_WORDS.gap;
 }
 
 /** Field of the job that changes a stretch most directly. */
-export function tunedBy({ kind }: Segment, { pattern }: Job): string | null {
+export function tunedBy({ id, kind }: Segment, { pattern }: Job): string | null {
+  if (id === 'height') return 'book.height_mm';
+  if (id === 'headGap' || id === 'tailGap')
+    return pattern.outsideHeight_mm === null ? `ease.${sideOf(id)}_mm` : 'pattern.outsideHeight_mm';
   const paths: Record<SegmentKind, string | null> = {
     edgeMargin: 'seam.edgeMargin_mm',
     seat: 'leather.outside.bendRatio',
@@ -36,3 +40,6 @@ export function tunedBy({ kind }: Segment, { pattern }: Job): string | null {
   };
   return paths[kind];
 }
+
+/** Which side of the cover a stretch is on, in words; empty for spine and board themselves. */
+export const sideOf = (id: string): string => /^(front|back|head(?=[A-Z])|tail)|^spine(?=Gap)/.exec(id)?.[0] ?? '';

@@ -5,14 +5,14 @@ import type { RangePoint } from '../../core/leather/leatherModel.ts';
 
 export type SegmentKind = 'edgeMargin' | 'seat' | 'turnedEnd' | 'turn' | 'gap' | 'board' | 'fold' | 'spine' | 'bridge';
 
-/** One stretch of the outside, from its front cut edge on. A gap of negative length is an overrun and runs backward. */
+/** One stretch of the outside, from a cut edge on. A gap of negative length is an overrun and runs backward. */
 export interface Segment {
   /** Name of the zone, shared with the scene and the flat pattern. */
   readonly id: string;
   readonly kind: SegmentKind;
   /** mm on the neutral line. */
   readonly length: number;
-  /** Places along the outside, mm from the front cut edge; `to` lies before `from` where the board overruns. */
+  /** Places across the outside, mm from the front or the head cut edge; `to` lies before `from` where the board overruns. */
   readonly from: number;
   readonly to: number;
 }
@@ -57,6 +57,21 @@ export function stripSegments(design: CoverDesign, point: RangePoint): readonly 
     ...gap('back', fit.foreEdge.back),
     ...end('back').reverse(),
   ]);
+}
+
+/**
+ * Lays the outside out from its head to its tail over a board in its pocket: margin, seat and gap at either end of the
+ * board's height. The lengths add up to the outside height, overruns counted negative.
+ * @param point end or middle of the weight range that the cover is made in
+ */
+export function heightSegments({ job, needs, fits }: CoverDesign, point: RangePoint): readonly Segment[] {
+  const { book, headTail } = needs[point];
+  const end = (side: 'head' | 'tail'): Stretch[] => [
+    { id: `${side}Margin`, kind: 'edgeMargin', length: job.seam.edgeMargin_mm },
+    { id: `${side}Seat`, kind: 'seat', length: headTail.needed },
+    { id: `${side}Gap`, kind: 'gap', length: fits[point][side] },
+  ];
+  return placed([...end('head'), { id: 'height', kind: 'board', length: book.height }, ...end('tail').reverse()]);
 }
 
 const KINDS: Readonly<Record<PathPiece['zone'], SegmentKind>> = {

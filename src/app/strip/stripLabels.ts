@@ -1,6 +1,6 @@
 import type { LengthText } from '../state/lengthText.ts';
 import type { Segment } from './segments.ts';
-import { segmentWords } from './segmentWords.ts';
+import { segmentWords, sideOf } from './segmentWords.ts';
 import type { StripLabel } from './stripLayout.ts';
 
 /** An overrun of 1.23 mm is told as 1.3 mm: rounded as a gap is, then without its sign. */
@@ -8,9 +8,6 @@ export const gapText = (length: number, lengths: LengthText): string => lengths.
 
 /** Stretches shorter than this, mm, are told to 0.01 mm: there tenths would hide what a change of leather does. */
 const FINE = 20;
-
-/** Which side of the wrap a stretch is on, in words; empty for the spine itself. */
-export const sideOf = ({ id }: Segment): string => /^(front|back)|^spine(?=Gap)/.exec(id)?.[0] ?? '';
 
 /**
  * Label of each stretch of the thick end; gaps also tell the thin end's.
@@ -25,10 +22,10 @@ export function stripLabels(
   return thick.map((segment) => {
     const { id, kind } = segment;
     const { name } = segmentWords(segment);
-    const named = `${sideOf(segment)} ${name}`.trim();
+    const named = `${sideOf(id)} ${name}`.trim();
     if (kind !== 'gap') {
       const length = segment.length < FINE ? lengths.fine(segment.length) : lengths.size(segment.length);
-      return { id, lines: [...name.split(' '), length], heard: `${named}, ${length}` };
+      return { id, lines: [name, length], heard: `${named}, ${length}` };
     }
     const other = thin?.find((stretch) => stretch.id === id);
     if (other === undefined) return { id, lines: [name, say(segment)], heard: `${named}, ${say(segment)}` };

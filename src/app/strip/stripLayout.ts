@@ -1,4 +1,4 @@
-import type { Segment } from './segments.ts';
+import type { Lane } from './lane.ts';
 import { spreadLabels } from './spreadLabels.ts';
 
 export interface StripLabel {
@@ -26,9 +26,17 @@ export interface StripLayout {
   readonly ruler: number;
   readonly labelHeight: number;
   readonly labels: readonly PlacedLabel[];
-  /** px of a place on the outside, mm. */
+  /** px a millimetre. */
+  readonly scale: number;
+  /** px of a place, mm from the lanes' origin. */
   place(at: number): number;
 }
+
+/** A label that takes less room along the strip: each word of its name on a line of its own. */
+export const stacked = (label: StripLabel): StripLabel => ({
+  ...label,
+  lines: [...label.lines[0]!.split(' '), ...label.lines.slice(1)],
+});
 
 export const BAR = 20;
 const CHARACTER = 6.1;
@@ -36,22 +44,22 @@ const LINE = 14;
 const ROW = 27;
 const LEADER = 22;
 const RULER = 26;
-/** Kept free at both ends for the last ruler number. */
-const END = 10;
+/** Kept free at both ends for the tabs at the cut edges. */
+const END = 22;
 
 const labelWidth = ({ lines }: StripLabel): number =>
   Math.max(40, CHARACTER * Math.max(...lines.map((line) => line.length)) + 8);
 
 /**
  * Sets labels above the rows where they fit side by side; else those of the front half above and the rest below.
- * @param segments the row that the labels belong to
- * @param labels one for each segment
+ * @param lane the row that the labels belong to
+ * @param labels one for each of its stretches
  * @param rowCount rows to draw
  * @param room px to draw in; the layout grows wider where even two sides do not suffice
- * @param span length of the outside, mm
+ * @param span mm to draw, half of it on either side of the origin
  */
 export function stripLayout(
-  segments: readonly Segment[],
+  { segments, origin }: Lane,
   labels: readonly StripLabel[],
   rowCount: number,
   room: number,
@@ -63,7 +71,7 @@ export function stripLayout(
   const [above, below] = [labels.slice(0, half), labels.slice(half)];
   const width = Math.max(room, needed(above), needed(below));
   const scale = (width - 2 * END) / span;
-  const place = (at: number): number => END + at * scale;
+  const place = (at: number): number => width / 2 + at * scale;
 
   const labelHeight = Math.max(...labels.map(({ lines }) => lines.length)) * LINE + 4;
   const first = labelHeight + LEADER;
@@ -74,7 +82,7 @@ export function stripLayout(
   const lowest = isOneSided || rowCount === 1 ? ruler + RULER : bottom;
 
   const side = (part: readonly StripLabel[], offset: number, from: number, to: number, top: number): PlacedLabel[] => {
-    const middles = part.map((_, i) => place((segments[offset + i]!.from + segments[offset + i]!.to) / 2));
+    const middles = part.map((_, i) => place((segments[offset + i]!.from + segments[offset + i]!.to) / 2 - origin));
     const centres = spreadLabels(middles, part.map(labelWidth), width);
     return part.map((label, i) => ({
       ...label,
@@ -91,6 +99,7 @@ export function stripLayout(
     ruler,
     labelHeight,
     labels: [...side(above, 0, first, labelHeight, 0), ...side(below, half, lowest, lowest + LEADER, lowest + LEADER)],
+    scale,
     place,
   };
 }

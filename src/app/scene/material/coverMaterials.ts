@@ -7,6 +7,7 @@ import {
   type MeshPhysicalMaterialParameters,
   type Texture,
   Vector2,
+  Vector3,
 } from 'three';
 import type { Face, PartName } from '../../../core/fold/mesh/meshData.ts';
 import { type BookTextures, bookTextures } from './bookTextures.ts';
@@ -55,7 +56,7 @@ export function coverMaterials(look: Look): CoverMaterials {
   const book = bookTextures();
   if (look === 'light') for (const texture of Object.values({ ...leather, ...book })) texture.anisotropy = 1;
   const made: Material[] = [];
-  const zone: ZoneUniform = { value: new Vector2(1, 0) };
+  const zone: ZoneUniform = { value: new Vector3(1, 0, 0) };
 
   const make = ({ color, map, relief, ...rest }: Recipe): MeshLambertMaterial | MeshPhysicalMaterial => {
     const common: MeshLambertMaterialParameters = { color, clipShadows: true };

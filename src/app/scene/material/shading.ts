@@ -1,8 +1,8 @@
-import type { Material, Vector2 } from 'three';
+import type { Material, Vector3 } from 'three';
 
-/** Stretch of the outside's pattern to light up, mm from its left edge; empty where x > y. */
+/** Band of the outside's pattern to light up, mm from x to y; empty where x > y. Across its width, or its height where z is 1. */
 export interface ZoneUniform {
-  readonly value: Vector2;
+  readonly value: Vector3;
 }
 
 type Shader = Parameters<Material['onBeforeCompile']>[0];
@@ -32,21 +32,22 @@ export function varyOverLargeAreas(material: Material): void {
   });
 }
 
-/** Lights a stretch of the outside, with a thin line at either end of it. */
+/** Lights a band of the outside, with a thin line at either end of it. */
 export function showZone(material: Material, zone: ZoneUniform): void {
   extendShader(material, 'zone', (shader) => {
     shader.uniforms.zone = zone;
     shader.vertexShader = shader.vertexShader
-      .replace('#include <common>', '#include <common>\nvarying float vPatternX;')
-      .replace('#include <uv_vertex>', '#include <uv_vertex>\nvPatternX = uv.x;');
+      .replace('#include <common>', '#include <common>\nvarying vec2 vPattern;')
+      .replace('#include <uv_vertex>', '#include <uv_vertex>\nvPattern = uv.xy;');
     shader.fragmentShader = shader.fragmentShader
-      .replace('#include <common>', '#include <common>\nuniform vec2 zone;\nvarying float vPatternX;')
+      .replace('#include <common>', '#include <common>\nuniform vec3 zone;\nvarying vec2 vPattern;')
       .replace(
         '#include <color_fragment>',
         `#include <color_fragment>
         if (zone.x <= zone.y) {
-          float inside = step(zone.x, vPatternX) * step(vPatternX, zone.y);
-          float border = 1.0 - smoothstep(0.35, 0.7, min(abs(vPatternX - zone.x), abs(vPatternX - zone.y)));
+          float place = mix(vPattern.x, vPattern.y, zone.z);
+          float inside = step(zone.x, place) * step(place, zone.y);
+          float border = 1.0 - smoothstep(0.35, 0.7, min(abs(place - zone.x), abs(place - zone.y)));
           diffuseColor.rgb = mix(diffuseColor.rgb, vec3(0.93, 0.86, 0.62), 0.42 * inside);
           diffuseColor.rgb = mix(diffuseColor.rgb, vec3(0.1, 0.07, 0.05), 0.8 * border);
         }`,

@@ -1,7 +1,7 @@
 import type { PlacedPiece } from '../../../core/materials/layout/layout.ts';
 import { addScaled, heading, type Vec2 } from '../../../core/math/vec2.ts';
 import { useBench } from '../../state/BenchContext.tsx';
-import { useWidth } from '../../strip/useWidth.ts';
+import { useWidth } from '../../strip/useExtent.ts';
 import { scaleBar } from './scaleBar.ts';
 import type { LaidOut } from './useLayout.ts';
 

@@ -1,0 +1,25 @@
+import type { CoverDesign } from '../../core/fold/coverDesign.ts';
+import { useBench } from '../state/BenchContext.tsx';
+import { untuning } from './untunedDesign.ts';
+
+/** Says what the dashed lines are, and takes every tuning back. */
+export function GhostNote({ ghost }: { readonly ghost: CoverDesign }) {
+  const { history, dispatch, lengths } = useBench();
+  const { outside, pocketDepth } = ghost.pieces;
+  return (
+    <p className="ghost-note help">
+      <svg width="24" height="8" aria-hidden="true">
+        <path className="ghost" d="M0 4H24" />
+      </svg>{' '}
+      Untuned: outside {lengths.cut(outside.width)} × {lengths.cut(outside.height)}, edge margin{' '}
+      {lengths.fine(ghost.job.seam.edgeMargin_mm)}, pocket depth {lengths.fine(pocketDepth)}.{' '}
+      <button
+        type="button"
+        className="quiet"
+        onClick={() => dispatch({ type: 'edit', patches: untuning(history.document) })}
+      >
+        Take the tuning back
+      </button>
+    </p>
+  );
+}

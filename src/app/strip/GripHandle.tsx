@@ -1,0 +1,113 @@
+import { type CSSProperties, type KeyboardEvent, type PointerEvent, useRef } from 'react';
+import { fieldNote } from '../bench/fieldNote.ts';
+import { useBench } from '../state/BenchContext.tsx';
+import { type Grip, gripValue, stepOf } from './grips.ts';
+import type { PatternZone } from './patternZone.ts';
+
+interface GripHandleProps {
+  readonly grip: Grip;
+  readonly axis: PatternZone['axis'];
+  /** px a millimetre of the drawing that it stands on. */
+  readonly scale: number;
+  /** Which way along the axis is outward. */
+  readonly outward: 1 | -1;
+  /** The side of its line on which the tab hangs. */
+  readonly tab: 'before' | 'after';
+  /** px of the line in the drawing, and the stretch across the axis that it crosses. */
+  readonly at: number;
+  readonly across: readonly [number, number];
+  /** A second handle of the same field is for the pointer alone, so that keys find each field once. */
+  readonly isTwin?: boolean;
+  readonly onGrab: () => void;
+  readonly onRelease: () => void;
+}
+
+/** Key presses of ten steps. */
+const LEAP = 10;
+
+/** A line of the strip with a tab to take it by: dragged, or moved by the arrow keys, it changes a field of the job. */
+export function GripHandle(props: GripHandleProps) {
+  const { grip, axis, scale, outward, tab, at, across, isTwin = false, onGrab, onRelease } = props;
+  const { dispatch, lengths } = useBench();
+  const grabbed = useRef<{ readonly grip: Grip; readonly from: number; isMoved: boolean } | null>(null);
+  const { path, name, value } = grip;
+  const { min, max } = fieldNote(path);
+
+  const write = (field: string, next: number | undefined): void =>
+    dispatch({ type: 'edit', key: `grip ${field}`, patches: [{ path: field, value: next }] });
+  const along = ({ clientX, clientY }: PointerEvent): number => (axis === 'width' ? clientX : clientY);
+
+  const grab = (event: PointerEvent<HTMLElement>): void => {
+    if (event.button !== 0) return;
+    event.currentTarget.setPointerCapture(event.pointerId);
+    grabbed.current = { grip, from: along(event), isMoved: false };
+    onGrab();
+  };
+  const drag = (event: PointerEvent): void => {
+    const start = grabbed.current;
+    if (start === null) return;
+    const next = gripValue(start.grip, (outward * (along(event) - start.from)) / scale, lengths.unit);
+    if (!start.isMoved && next === gripValue(start.grip, 0, lengths.unit)) return;
+    start.isMoved = true;
+    write(start.grip.path, next);
+  };
+  const release = (): void => {
+    if (grabbed.current === null) return;
+    grabbed.current = null;
+    dispatch({ type: 'settle' });
+    onRelease();
+  };
+  const letGo = (): void => {
+    if (grabbed.current?.isMoved) dispatch({ type: 'undo' });
+    release();
+  };
+
+  const press = (event: KeyboardEvent): void => {
+    const steps = { ArrowUp: 1, ArrowRight: 1, ArrowDown: -1, ArrowLeft: -1, PageUp: LEAP, PageDown: -LEAP }[event.key];
+    if (steps !== undefined) {
+      const next = gripValue({ ...grip, rate: 1 }, steps * stepOf(grip, lengths.unit), lengths.unit);
+      write(path, next);
+    } else if (event.key === 'Delete' || event.key === 'Backspace') {
+      dispatch({ type: 'edit', patches: [{ path, value: undefined }] });
+    } else if (event.key === 'Escape' && grabbed.current !== null) {
+      letGo();
+    } else {
+      return;
+    }
+    event.preventDefault();
+  };
+
+  const [start, size] = [across[0], across[1] - across[0]];
+  const style: CSSProperties =
+    axis === 'width'
+      ? { insetInlineStart: at, insetBlockStart: start, blockSize: size }
+      : { insetBlockStart: at, insetInlineStart: start, inlineSize: size };
+  return (
+    <div
+      className={`grip ${axis} ${tab} ${outward < 0 ? 'first' : 'last'}`}
+      role="slider"
+      tabIndex={isTwin ? -1 : 0}
+      aria-hidden={isTwin}
+      aria-label={name}
+      aria-orientation={axis === 'width' ? 'horizontal' : 'vertical'}
+      aria-valuemin={min}
+      aria-valuemax={max}
+      aria-valuenow={value}
+      aria-valuetext={lengths.fine(value)}
+      data-path={path}
+      style={style}
+      onPointerDown={grab}
+      onPointerMove={drag}
+      onPointerUp={release}
+      onPointerCancel={letGo}
+      onLostPointerCapture={release}
+      onKeyDown={press}
+      onBlur={() => dispatch({ type: 'settle' })}
+    >
+      <span className="grip-tab" aria-hidden="true" />
+      <span className="grip-words" aria-hidden="true">
+        {name} {lengths.fine(value)}
+      </span>
+    </div>
+  );
+}

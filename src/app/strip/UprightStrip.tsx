@@ -1,0 +1,210 @@
+import { useState } from 'react';
+import { useBench } from '../state/BenchContext.tsx';
+import { detailDepth, EndDetail } from './EndDetail.tsx';
+import { endFrames } from './endFrame.ts';
+import { GripHandle } from './GripHandle.tsx';
+import { endGrips, sizeGrip } from './grips.ts';
+import { cutEdge, type End, lane, rangeLanes } from './lane.ts';
+import { rulerTicks } from './rulerTicks.ts';
+import { SegmentBar } from './SegmentBar.tsx';
+import { spreadLabels } from './spreadLabels.ts';
+import { stripLabels } from './stripLabels.ts';
+import { Tuner } from './Tuner.tsx';
+import { useHeight } from './useExtent.ts';
+import { useGhost } from './useGhost.ts';
+import type { ZoneChoice } from './useZoneChoice.ts';
+
+/** px, from the left: the ruler, the lanes, the enlarged ends, the labels. */
+const RULER = 30;
+const BAR = 14;
+const LANE = 17;
+const DETAIL = 12;
+/** px kept free beyond the cut edges, for their tabs. */
+const PAD = 22;
+const LINE = 14;
+
+const ENDS: readonly End[] = ['first', 'last'];
+
+/** The outside from head to tail over a board in its pocket, as an upright ruler, with both ends enlarged beside it. */
+export default function UprightStrip({ zones }: { readonly zones: ZoneChoice }) {
+  const { design, lengths } = useBench();
+  const [ref, room] = useHeight<HTMLDivElement>();
+  const ghostDesign = useGhost();
+  const lanes = rangeLanes(design, 'height', lengths);
+  const ghost = ghostDesign && lane(ghostDesign, 'height', 'thick', 'untuned');
+  const segment = lanes[0]!.segments.find(({ id }) => id === zones.chosen);
+  return (
+    <section className="upright" aria-labelledby="upright-title">
+      <header>
+        <h2 id="upright-title">Head to tail</h2>
+        <p>outside {lengths.cut(design.pieces.outside.height)}</p>
+      </header>
+      <div ref={ref} className="upright-frame">
+        {room > 0 && <UprightDrawing lanes={lanes} ghost={ghost} room={room} zones={zones} />}
+      </div>
+      {segment !== undefined && <Tuner segment={segment} />}
+    </section>
+  );
+}
+
+interface UprightDrawingProps {
+  readonly lanes: ReturnType<typeof rangeLanes>;
+  readonly ghost: ReturnType<typeof lane> | null;
+  /** px of height to draw in. */
+  readonly room: number;
+  readonly zones: ZoneChoice;
+}
+
+function UprightDrawing({ lanes, ghost, room, zones }: UprightDrawingProps) {
+  const { design, lengths } = useBench();
+  const first = lanes[0]!;
+  const allLanes = ghost === null ? lanes : [...lanes, ghost];
+  const spanNow = 2 * Math.max(...allLanes.flatMap((each) => ENDS.map((end) => Math.abs(cutEdge(each, end)))));
+  const detailRoom = room / 2 - 1.5 * LINE;
+  const framesNow = endFrames(allLanes, detailRoom, PAD);
+  // While a tab is dragged both scales stand still, so that the line stays under the pointer.
+  const [held, setHeld] = useState<{ readonly span: number; readonly frames: typeof framesNow } | null>(null);
+  const { span, frames } = held ?? { span: spanNow, frames: framesNow };
+  const scale = (room - 2 * PAD) / span;
+  const place = (at: number): number => room / 2 + at * scale;
+  const barsTo = RULER + lanes.length * LANE;
+  const labelsFrom = barsTo + DETAIL + detailDepth(lanes.length);
+  const hold = {
+    onGrab: () => setHeld({ span: spanNow, frames: framesNow }),
+    onRelease: () => setHeld(null),
+  };
+  const labels = stripLabels(first.segments, lanes[1]?.segments ?? null, lengths);
+  const isLit = (id: string): boolean => id === zones.lit || id === zones.chosen;
+  const placed = placedLabels();
+  return (
+    <>
+      <svg width={labelsFrom} height={room} aria-hidden="true">
+        <g transform="matrix(0 1 1 0 0 0)">
+          {lanes.map((each, i) => (
+            <SegmentBar
+              key={each.title}
+              segments={each.segments}
+              place={(at) => place(at - each.origin)}
+              top={RULER + i * LANE}
+              height={BAR}
+              isLit={isLit}
+              onHighlight={zones.light}
+            />
+          ))}
+          {ghost !== null && (
+            <path
+              className="ghost"
+              d={`M${place(cutEdge(ghost, 'first'))} ${RULER - 3}H${place(cutEdge(ghost, 'last'))}V${barsTo}H${place(cutEdge(ghost, 'first'))}Z`}
+            />
+          )}
+          <path
+            className="ruler"
+            d={`M${place(cutEdge(first, 'first'))} ${RULER - 4}H${place(cutEdge(first, 'last'))}`}
+          />
+        </g>
+        {lanes.map(({ title }, i) => (
+          <text
+            key={title}
+            className="row-title"
+            transform={`translate(${RULER + i * LANE + BAR / 2 + 4} ${room / 2}) rotate(-90)`}
+          >
+            {title}
+          </text>
+        ))}
+        {rulerTicks(first.span, lengths.unit).map(({ at, text }) => (
+          <g key={at} className="ruler">
+            <path d={`M${RULER - 4} ${place(at - first.origin)}h${text === null ? -4 : -7}`} />
+            {text !== null && (
+              <text x={RULER - 13} y={place(at - first.origin) + 3} textAnchor="end">
+                {text}
+              </text>
+            )}
+          </g>
+        ))}
+        {ENDS.map((end) => {
+          const { shown } = frames[end];
+          const top = end === 'first' ? 0 : room - detailRoom;
+          return (
+            <path
+              key={end}
+              className="enlarged"
+              d={shown
+                .map((at) => `M${barsTo} ${place(at)}L${barsTo + DETAIL} ${top + frames[end].place(at)}`)
+                .join('')}
+            />
+          );
+        })}
+        {placed.map(({ id, from, middle }) => (
+          <path
+            key={id}
+            className={isLit(id) ? 'leader lit' : 'leader'}
+            d={`M${labelsFrom - 22} ${from}L${labelsFrom} ${middle}`}
+          />
+        ))}
+      </svg>
+      {ENDS.map((end) => (
+        <div
+          key={end}
+          className="upright-end"
+          style={{ insetInlineStart: barsTo + DETAIL, insetBlockStart: end === 'first' ? 0 : room - detailRoom }}
+        >
+          <EndDetail
+            axis="height"
+            lanes={lanes}
+            ghost={ghost}
+            frame={frames[end]}
+            room={detailRoom}
+            grips={endGrips(design, 'height', end)}
+            zones={zones}
+            {...hold}
+          />
+        </div>
+      ))}
+      {ENDS.map((end) => (
+        <GripHandle
+          {...hold}
+          key={end}
+          grip={sizeGrip(design, 'height')}
+          axis="height"
+          scale={scale}
+          outward={end === 'first' ? -1 : 1}
+          tab={end === 'first' ? 'before' : 'after'}
+          at={place(cutEdge(first, end))}
+          across={[RULER - 4, barsTo]}
+          isTwin={end === 'last'}
+        />
+      ))}
+      {placed.map(({ id, lines, heard, middle, height }) => (
+        <button
+          key={id}
+          type="button"
+          className={`strip-label beside${isLit(id) ? ' lit' : ''}`}
+          aria-pressed={id === zones.chosen}
+          aria-label={heard}
+          style={{ insetInlineStart: labelsFrom, insetBlockStart: middle - height / 2, blockSize: height }}
+          onPointerEnter={() => zones.light(id)}
+          onPointerLeave={() => zones.light(null)}
+          onFocus={() => zones.light(id)}
+          onBlur={() => zones.light(null)}
+          onClick={() => zones.choose(id)}
+        >
+          {lines.map((line) => (
+            <span key={line}>{line} </span>
+          ))}
+        </button>
+      ))}
+    </>
+  );
+
+  /** Labels beside their stretches in the enlarged ends; the board's between them. */
+  function placedLabels() {
+    const middles = first.segments.map(({ id, from, to }) => {
+      if (id === 'height') return room / 2;
+      const end = id.startsWith('head') ? 'first' : 'last';
+      return (end === 'first' ? 0 : room - detailRoom) + frames[end].place((from + to) / 2 - first.origin);
+    });
+    const heights = labels.map(({ lines }) => lines.length * LINE + 4);
+    const centres = spreadLabels(middles, heights, room);
+    return labels.map((label, i) => ({ ...label, from: middles[i]!, middle: centres[i]!, height: heights[i]! }));
+  }
+}

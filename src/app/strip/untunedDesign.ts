@@ -1,0 +1,29 @@
+import { type CoverDesign, coverDesign } from '../../core/fold/coverDesign.ts';
+import { parseJob } from '../../core/job/parseJob.ts';
+import { type JobDocument, type Patch, patched, valueAt } from '../state/jobDocument.ts';
+
+/** Fields that tuning changes; without them their defaults apply and the tool decides the sizes. */
+const TUNED = [
+  'ease',
+  'seam.edgeMargin_mm',
+  'pockets.depth_mm',
+  'pattern.outsideWidth_mm',
+  'pattern.outsideHeight_mm',
+] as const;
+
+/** What takes every tuning out of a document again; none where there is none. */
+export const untuning = (document: JobDocument): readonly Patch[] =>
+  TUNED.filter((path) => valueAt(document, path) != null).map((path) => ({ path, value: undefined }));
+
+/** The cover as it would be cut for the same book and leather with nothing tuned, or null where that is how it is cut. */
+export function untunedDesign(document: JobDocument, design: CoverDesign): CoverDesign | null {
+  const patches = untuning(document);
+  if (patches.length === 0) return null;
+  const parsed = parseJob(patched(document, patches));
+  if (!parsed.ok) return null;
+  const untuned = coverDesign(parsed.job);
+  return sizesOf(untuned) === sizesOf(design) ? null : untuned;
+}
+
+const sizesOf = ({ pieces, job }: CoverDesign): string =>
+  JSON.stringify([pieces.outside, pieces.pocketDepth, job.seam.edgeMargin_mm]);

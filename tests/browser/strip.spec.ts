@@ -1,0 +1,103 @@
+import type { Locator, Page } from '@playwright/test';
+import { expect, headline, openExample, test } from './bench.ts';
+
+const grip = (page: Page, part: string, name: string) => page.locator(part).getByRole('slider', { name, exact: true });
+const value = async (slider: Locator) => Number(await slider.getAttribute('aria-valuenow'));
+const sizes = (page: Page) => page.locator('.strip > header');
+
+/** Takes a grip by its tab and moves it; the button stays down. */
+async function drag(page: Page, slider: Locator, [dx, dy]: readonly [number, number]): Promise<void> {
+  await slider.scrollIntoViewIfNeeded();
+  const { x, y, width, height } = (await slider.locator('.grip-tab').boundingBox())!;
+  const [fromX, fromY] = [x + width / 2, y + height / 2];
+  await page.mouse.move(fromX, fromY);
+  await page.mouse.down();
+  await page.mouse.move(fromX + dx, fromY + dy, { steps: 6 });
+}
+
+test('a tab dragged at the fore-edge widens the cover as it moves, over a ghost, in one step of undo', async ({
+  bench,
+}) => {
+  await openExample(bench, 'tide ledger');
+  await expect(sizes(bench)).toContainText('outside 382.5 mm');
+  const ease = grip(bench, '.fore-edge-detail', 'fore-edge ease');
+  await drag(bench, ease, [-24, 0]);
+  await expect(ease).toHaveAttribute('aria-valuetext', /^[2-5]\.\d+ mm$/);
+  // The button is still down: report, strip and field have moved with it.
+  await expect(sizes(bench)).not.toContainText('382.5 mm');
+  await expect(bench.locator('.check', { hasText: 'Fore-edges' })).toContainText(/Gap of [2-5]\.\d to/);
+  await expect(bench.getByLabel('Fore-edge ease', { exact: true })).toHaveValue(`${await value(ease)} mm`);
+  await expect(bench.locator('.ghost-note')).toContainText('Untuned: outside 382.5 mm');
+  await bench.mouse.up();
+  await bench.getByRole('button', { name: 'Undo' }).click();
+  await expect(sizes(bench)).toContainText('outside 382.5 mm');
+  await expect(bench.locator('.ghost-note')).toHaveCount(0);
+});
+
+test('Escape lets a dragged tab go back to where it was', async ({ bench }) => {
+  await openExample(bench, 'tide ledger');
+  const cut = grip(bench, '.strip-drawing', 'outside width');
+  await drag(bench, cut, [30, 0]);
+  await expect(headline(bench)).toHaveAttribute('data-verdict', 'fails');
+  await bench.keyboard.press('Escape');
+  await bench.mouse.up();
+  await expect(headline(bench)).toHaveAttribute('data-verdict', 'fits');
+  await expect(sizes(bench)).toContainText('outside 382.5 mm');
+});
+
+test('tabs go by the arrow keys, and Delete gives the field back to the tool', async ({ bench }) => {
+  await openExample(bench, 'choir book');
+  const depth = grip(bench, '.strip-drawing', 'pocket depth');
+  const before = await value(depth);
+  await depth.focus();
+  await bench.keyboard.press('ArrowUp');
+  await bench.keyboard.press('ArrowUp');
+  await bench.keyboard.press('PageDown');
+  expect(await value(depth)).toBeCloseTo(before + 1 - 5, 6);
+  await bench.keyboard.press('Delete');
+  expect(await value(depth)).toBe(before);
+
+  const head = grip(bench, '.upright', 'head ease');
+  await head.focus();
+  await bench.keyboard.press('PageUp');
+  await expect(bench.locator('.upright > header')).toContainText('238');
+  await bench.getByRole('button', { name: 'Take the tuning back' }).click();
+  await expect(bench.locator('.upright > header')).toContainText('outside 237.0 mm');
+});
+
+test('with a size of the maker’s own, the cut edge moves the size and the seam line the margin', async ({ bench }) => {
+  await openExample(bench, 'tide ledger');
+  await bench.getByLabel('Outside height', { exact: true }).fill('262');
+  const upright = bench.locator('.upright');
+  await expect(upright.locator('.end-detail').getByRole('slider', { name: 'outside height' }).first()).toBeVisible();
+  const margin = grip(bench, '.upright', 'edge margin').first();
+  const before = await value(margin);
+  await drag(bench, margin, [0, 20]);
+  await bench.mouse.up();
+  expect(await value(margin)).toBeGreaterThan(before);
+  await expect(upright.locator('header')).toContainText('outside 262.0 mm');
+});
+
+test('a stretch from head to tail lights up on the pattern, and is tuned where it is chosen', async ({ bench }) => {
+  await openExample(bench, 'tide ledger');
+  const seat = bench.getByRole('button', { name: /^head seat/ });
+  await seat.focus();
+  await expect(bench.locator('.flat-pattern rect.lit').first()).toHaveAttribute('y', '6.35');
+  const gap = bench.getByRole('button', { name: /^tail gap/ });
+  await gap.click();
+  await expect(gap).toHaveAttribute('aria-pressed', 'true');
+  await bench.locator('.upright').getByLabel('Tail ease', { exact: true }).fill('2');
+  await expect(gap).toHaveAccessibleName(/2\.\d mm at the thick end/);
+});
+
+for (const width of [390, 1024]) {
+  test(`nothing dragged makes the page scroll sideways at ${width} px`, async ({ bench }) => {
+    await bench.setViewportSize({ width, height: 844 });
+    await openExample(bench, 'tide ledger');
+    await drag(bench, grip(bench, '.fore-edge-detail', 'fore-edge ease'), [-60, 0]);
+    expect(await bench.evaluate(() => document.documentElement.scrollWidth)).toBe(width);
+    await bench.mouse.up();
+    await expect(bench.locator('.ghost-note')).toBeVisible();
+    expect(await bench.evaluate(() => document.documentElement.scrollWidth)).toBe(width);
+  });
+}
