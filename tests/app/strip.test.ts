@@ -1,11 +1,11 @@
 import { describe, expect, test } from 'vitest';
-import { type JobDocument, type Patch, patched } from '../../src/app/state/jobDocument.ts';
 import { rulerTicks } from '../../src/app/strip/rulerTicks.ts';
 import { type Segment, stripSegments } from '../../src/app/strip/segments.ts';
 import { spreadLabels } from '../../src/app/strip/spreadLabels.ts';
 import { stripLayout } from '../../src/app/strip/stripLayout.ts';
 import { coverDesign } from '../../src/core/fold/coverDesign.ts';
 import { EXAMPLE_JOBS } from '../../src/core/job/examples.ts';
+import { type JobDocument, type Patch, patched } from '../../src/core/job/jobDocument.ts';
 import { parseJob } from '../../src/core/job/parseJob.ts';
 import { RANGE_POINTS } from '../../src/core/leather/leatherModel.ts';
 

@@ -1,6 +1,6 @@
 import { useState } from 'react';
+import { valueAt } from '../../core/job/jobDocument.ts';
 import { useBench } from '../state/BenchContext.tsx';
-import { valueAt } from '../state/jobDocument.ts';
 import { Assumptions } from './Assumptions.tsx';
 import { ChoiceField } from './ChoiceField.tsx';
 import { FigureField } from './FigureField.tsx';

@@ -1,10 +1,10 @@
 import { useId, useState } from 'react';
+import { fieldNote } from '../../core/job/fieldNote.ts';
 import { type Calibrated, calibrateBendRatio, calibrateNeutral } from '../../core/leather/calibrate.ts';
 import { parseLength } from '../../core/units/parseLength.ts';
 import { useBench } from '../state/BenchContext.tsx';
 import { fieldText } from '../state/lengthText.ts';
 import { Choice } from './Choice.tsx';
-import { fieldNote } from './fieldNote.ts';
 
 const BENDS = [
   { value: 'edge', label: 'over the edge of a block', angle: Math.PI / 2 },

@@ -1,5 +1,5 @@
+import { type Patch, valueAt } from '../../core/job/jobDocument.ts';
 import { useBench } from '../state/BenchContext.tsx';
-import { type Patch, valueAt } from '../state/jobDocument.ts';
 import { Choice } from './Choice.tsx';
 import { fieldIssues } from './fieldState.ts';
 

@@ -1,7 +1,7 @@
+import { fieldNote } from '../../core/job/fieldNote.ts';
+import { valueAt } from '../../core/job/jobDocument.ts';
 import { useBench } from '../state/BenchContext.tsx';
-import { valueAt } from '../state/jobDocument.ts';
 import { fieldText } from '../state/lengthText.ts';
-import { fieldNote } from './fieldNote.ts';
 import { TypedField } from './TypedField.tsx';
 
 interface FigureFieldProps {

@@ -1,5 +1,5 @@
+import { type JobDocument, valueAt } from '../../core/job/jobDocument.ts';
 import { useBench } from '../state/BenchContext.tsx';
-import { type JobDocument, valueAt } from '../state/jobDocument.ts';
 import { Assumptions } from './Assumptions.tsx';
 import { Calibrate } from './Calibrate.tsx';
 import { Choice } from './Choice.tsx';

@@ -1,9 +1,9 @@
 import type { ReactNode } from 'react';
 import { bookModel } from '../../core/book/bookModel.ts';
 import { bookOutline, CLOSED } from '../../core/book/bookOutline.ts';
+import { fieldNote } from '../../core/job/fieldNote.ts';
 import type { Job } from '../../core/job/jobSchema.ts';
 import { addScaled, type Vec2 } from '../../core/math/vec2.ts';
-import { fieldNote } from './fieldNote.ts';
 import './measurePicture.css';
 
 interface MeasurePictureProps {

@@ -1,13 +1,13 @@
 import { useEffect, useRef, useState } from 'react';
 import { KIND_DEFAULTS } from '../../core/job/bookSchema.ts';
+import { fieldNote } from '../../core/job/fieldNote.ts';
+import { type JobDocument, patched } from '../../core/job/jobDocument.ts';
 import { parseJob } from '../../core/job/parseJob.ts';
 import { MeasuringSheetButton } from '../customer/MeasuringSheetButton.tsx';
 import { useBench } from '../state/BenchContext.tsx';
-import { type JobDocument, patched } from '../state/jobDocument.ts';
 import { fieldText } from '../state/lengthText.ts';
 import { BOOK_KINDS } from './BookFields.tsx';
 import { Choice } from './Choice.tsx';
-import { fieldNote } from './fieldNote.ts';
 import { readField } from './readField.ts';
 
 const ENTRIES = [

@@ -1,6 +1,6 @@
+import type { Patch } from '../../core/job/jobDocument.ts';
 import { CARD, TEMPERS, type Temper as TemperWord, temperOf } from '../../core/leather/temper.ts';
 import { useBench } from '../state/BenchContext.tsx';
-import type { Patch } from '../state/jobDocument.ts';
 import { Choice } from './Choice.tsx';
 
 interface TemperProps {

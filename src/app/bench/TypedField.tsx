@@ -1,6 +1,6 @@
 import { useId } from 'react';
+import type { Patch } from '../../core/job/jobDocument.ts';
 import { useBench } from '../state/BenchContext.tsx';
-import type { Patch } from '../state/jobDocument.ts';
 import { typedText } from '../state/lengthText.ts';
 import { fieldIssues, understood } from './fieldState.ts';
 import { readField } from './readField.ts';

@@ -1,6 +1,6 @@
 import type { CoverDesign } from '../fold/coverDesign.ts';
 import type { FieldNote } from '../job/field.ts';
-import type { JobRecord } from '../job/migrate.ts';
+import { type JobDocument, valueAt } from '../job/jobDocument.ts';
 import type { JobChange } from '../report/check.ts';
 import { MM_PER_OUNCE } from '../units/leatherWeight.ts';
 import { MM_PER_INCH } from '../units/mm.ts';
@@ -37,9 +37,8 @@ const WEIGHT_NOTE: FieldNote = {
  * @param design what the document was worked out to
  * @param units unit of the maker's ruler, for the steps
  */
-export function exploreFields(document: JobRecord, design: CoverDesign, units: 'mm' | 'in' = 'mm'): ExploreField[] {
-  const written = document.leather as JobRecord | undefined;
-  const given = LEATHERS.filter((piece) => (written?.[piece] ?? null) !== null);
+export function exploreFields(document: JobDocument, design: CoverDesign, units: 'mm' | 'in' = 'mm'): ExploreField[] {
+  const given = LEATHERS.filter((piece) => (valueAt(document, `leather.${piece}`) ?? null) !== null);
   const isGiven = (path: string): boolean =>
     !path.startsWith('leather.') || given.some((piece) => path.startsWith(`leather.${piece}.`));
   const figures = JOB_FIGURES.filter(({ path }) => isGiven(path)).flatMap(({ path, note }): ExploreField[] => {
@@ -68,14 +67,13 @@ export function exploreFields(document: JobRecord, design: CoverDesign, units: '
 
 /** The value in force; null where the job has none, as for a measure that was not taken. */
 function presentAt({ job, pieces }: CoverDesign, path: string): number | null {
-  const keys = path.split('.');
-  const value = keys.reduce<unknown>((inner, key) => (inner as JobRecord | null)?.[key], job);
+  const value = valueAt(job, path);
   if (typeof value === 'number') return value;
   if (path === 'pattern.outsideWidth_mm') return pieces.outside.width;
   if (path === 'pattern.outsideHeight_mm') return pieces.outside.height;
   if (path === 'pockets.depth_mm') return pieces.pocketDepth;
-  if (keys[2] === 'foldThickness_mm') return job.leather[keys[1] as (typeof LEATHERS)[number]]?.max_mm ?? null;
-  return null;
+  const thick = valueAt(job, path.replace(/^(leather\.\w+)\.foldThickness_mm$/, '$1.max_mm'));
+  return typeof thick === 'number' ? thick : null;
 }
 
 const isThickness = (path: string): boolean =>

@@ -1,5 +1,5 @@
+import type { JobDocument } from '../job/jobDocument.ts';
 import type { JobIssue } from '../job/jobIssue.ts';
-import type { JobRecord } from '../job/migrate.ts';
 import { RANGE_POINTS, type RangePoint } from '../leather/leatherModel.ts';
 import type { Verdict } from '../report/check.ts';
 import type { ExploreField } from './exploreField.ts';
@@ -40,7 +40,7 @@ export interface SweepRange {
  * @returns points in rising order; a value that no job may have is a point with its first issue
  */
 export function sweep(
-  document: JobRecord,
+  document: JobDocument,
   field: ExploreField,
   results: readonly ExploreResult[],
   { from, to, count }: SweepRange,

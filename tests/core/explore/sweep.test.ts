@@ -7,15 +7,15 @@ import { EXPLORE_RESULTS } from '../../../src/core/explore/exploreResult.ts';
 import { sweep } from '../../../src/core/explore/sweep.ts';
 import { fitReport } from '../../../src/core/fit.ts';
 import { coverDesign } from '../../../src/core/fold/coverDesign.ts';
-import type { JobRecord } from '../../../src/core/job/migrate.ts';
+import type { JobDocument } from '../../../src/core/job/jobDocument.ts';
 import { soundJob } from '../../jobArbitrary.ts';
 
-const fieldsOf = (document: JobRecord) => exploreFields(document, coverDesign(soundJob(document)));
-const field = (document: JobRecord, id: string) => fieldsOf(document).find((each) => each.id === id)!;
+const fieldsOf = (document: JobDocument) => exploreFields(document, coverDesign(soundJob(document)));
+const field = (document: JobDocument, id: string) => fieldsOf(document).find((each) => each.id === id)!;
 const result = (id: string) => EXPLORE_RESULTS.find((each) => each.id === id)!;
 
 /** Sweeps one result and gives [at, thick value], null for a value that is no job. */
-function curve(document: JobRecord, id: string, of: string, from: number, to: number, count: number) {
+function curve(document: JobDocument, id: string, of: string, from: number, to: number, count: number) {
   return sweep(document, field(document, id), [result(of)], { from, to, count }).map((point) =>
     'issue' in point ? ([point.at, null] as const) : ([point.at, point.readings[0]!.values.thick] as const),
   );
@@ -30,7 +30,7 @@ describe('a sweep', () => {
     ] as const) {
       const [section, name] = id.split('.') as ['book' | 'ease' | 'pockets', string];
       for (const [at, value] of curve(tideLedger, id, of, from, to, 5)) {
-        const changed = { ...tideLedger, [section]: { ...(tideLedger as JobRecord)[section]!, [name]: at } };
+        const changed = { ...tideLedger, [section]: { ...(tideLedger as JobDocument)[section]!, [name]: at } };
         expect(value).toBe(result(of).read(fitReport(soundJob(changed)), 'thick'));
       }
     }
@@ -84,7 +84,7 @@ describe('a sweep', () => {
 
 describe('limits', () => {
   test('say of each result what the check says of it', () => {
-    for (const document of [tideLedger, choirBook, shoreGuide] as JobRecord[]) {
+    for (const document of [tideLedger, choirBook, shoreGuide] as JobDocument[]) {
       const sized = fitReport(soundJob(document)).pattern.outside;
       for (const less of [0, 1, 2, 3, 5]) {
         const report = fitReport(
@@ -123,7 +123,7 @@ describe('fields', () => {
   });
 
   test('of a leather that the job does not give are left out', () => {
-    const ids = (document: JobRecord): string[] => fieldsOf(document).map(({ id }) => id);
+    const ids = (document: JobDocument): string[] => fieldsOf(document).map(({ id }) => id);
     expect(ids(tideLedger).some((id) => /^leather\.(pocket|lining)/.test(id))).toBe(false);
     expect(ids(choirBook)).toEqual(expect.arrayContaining(['leather.pocket', 'leather.lining.max_mm']));
   });
@@ -140,7 +140,7 @@ describe('fields', () => {
     const opened = { ...rounded, book: { ...rounded.book, measured: { openFlatWidth_mm: 372 } } };
     const turned = { ...tideLedger, pockets: { construction: 'turned' } };
     const whole = { ...choirBook, pattern: { rounding_mm: 0 } };
-    const documents: JobRecord[] = [rounded, thin, opened, turned, whole];
+    const documents: JobDocument[] = [rounded, thin, opened, turned, whole];
     const moved = new Set<string>();
     const all = new Set<string>();
     for (const document of documents) {
