@@ -32,7 +32,13 @@ const within = (error: (report: Report) => number) => (report: Report) =>
 const atLeast = (limit: number) => ({ fits: limit, fails: limit, failing: 'below' }) as const;
 const atMost = (limit: number) => ({ fits: limit, fails: limit, failing: 'above' }) as const;
 
-const checkOf = ({ checks }: Report, id: string) => checks.find((check) => check.id === id);
+const checkOf = ({ checks }: Report, id: string) => checks.find((check) => check.id === id)!;
+
+/** The limit of a check that the measuring error does not blur. */
+const limitOf = (id: string) => (report: Report) => {
+  const { limit, bound } = checkOf(report, id);
+  return bound === 'atMost' ? atMost(limit) : atLeast(limit);
+};
 
 const perPoint = (
   group: ExploreResult['group'],
@@ -128,7 +134,7 @@ export const EXPLORE_RESULTS: readonly ExploreResult[] = [
     'Board held in its pocket',
     'mm',
     ({ pockets }) => pockets.held_mm,
-    (report) => atLeast(checkOf(report, 'pocketHolds')!.limit),
+    limitOf('pocketHolds'),
   ),
   perPoint(
     'pockets',
@@ -136,7 +142,7 @@ export const EXPLORE_RESULTS: readonly ExploreResult[] = [
     'Fold-back to load',
     'deg',
     ({ pockets }) => pockets.loadingAngle_deg,
-    (report) => atMost(checkOf(report, 'pocketLoads')!.limit),
+    limitOf('pocketLoads'),
   ),
   perPoint('pockets', 'boardTravel', 'Board travel', 'mm', ({ flat }) => flat.boardTravel_mm),
   single('pockets', 'pocketDepth', 'Pocket depth', 'mm', ({ fit }) => fit.thick.pockets.depth_mm),
@@ -160,7 +166,7 @@ export const EXPLORE_RESULTS: readonly ExploreResult[] = [
     'strain',
     'Stretch of the grain at the folds',
     '',
-    (report) => checkOf(report, 'foldStrain')!.value,
-    (report) => atMost(checkOf(report, 'foldStrain')!.limit),
+    (report) => checkOf(report, 'foldStrain').value,
+    limitOf('foldStrain'),
   ),
 ];
