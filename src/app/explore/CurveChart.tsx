@@ -2,10 +2,10 @@ import { EXPLORE_RESULTS } from '../../core/explore/exploreResult.ts';
 import { useBench } from '../state/BenchContext.tsx';
 import { useWidth } from '../strip/useWidth.ts';
 import { axisTicks } from './axisTicks.ts';
-import { type PlotPoint, plotFrame, stretches } from './chartLayout.ts';
+import { type PlotPoint, plotFrame, stackedParts, stretches } from './chartLayout.ts';
 import { fieldName } from './fieldWords.ts';
 import { type Figure, fieldFigure, resultFigure, withUnit } from './figure.ts';
-import { Axes, CurveBand, LimitLine, OverlayCurve } from './Plot.tsx';
+import { Axes, CurveBand, LimitLine, OverlayCurve, PartBands } from './Plot.tsx';
 import type { Answered } from './useExplored.ts';
 
 interface CurveChartProps {
@@ -59,6 +59,7 @@ export function CurveChart({ answered: { question, answer }, overlayName, readin
             uprightTitle={`${withUnit(result.title, bracketed(upright))}${result.group === 'gaps' ? ', under 0 overrun' : ''}`}
             title={withUnit(fieldName(field), bracketed(across))}
           />
+          <PartBands runs={runs} frame={frame} parts={stackedParts(runs.flat())} />
           <LimitLine runs={runs} frame={frame} />
           <CurveBand runs={runs} frame={frame} isRange={result.isRange} />
           <OverlayCurve runs={overlaid} frame={frame} isRange={result.isRange} />

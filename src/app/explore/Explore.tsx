@@ -15,7 +15,9 @@ import { useExplored } from './useExplored.ts';
 import { WhatMustChange } from './WhatMustChange.tsx';
 import './explore.css';
 
+/** The question that makers ask most: how much more a heavier leather needs. */
 const FIRST_FIELD = 'leather.outside';
+const FIRST_RESULT = 'foreEdgeAllowance';
 
 /** How one field bears on one result, what must change for the cover to fit, and what wrong measures would do to it. */
 export default function Explore() {
@@ -23,7 +25,7 @@ export default function Explore() {
   const { document } = history.good;
   const id = useId();
   const [chosenField, setField] = useState(FIRST_FIELD);
-  const [resultId, setResult] = useState('foreEdge');
+  const [resultId, setResult] = useState(FIRST_RESULT);
   const [zoom, setZoom] = useState(1);
   const [reading, setReading] = useState<number | null>(null);
   const [pinned, setPinned] = useState<JobDocument | null>(null);

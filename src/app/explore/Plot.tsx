@@ -1,5 +1,5 @@
 import type { AxisTick } from './axisTicks.ts';
-import { bandPath, linePath, type PlotFrame, type PlotPoint } from './chartLayout.ts';
+import { bandPath, linePath, type PlotFrame, type PlotPoint, type StackedPart } from './chartLayout.ts';
 
 /** Depth of the hatching on the failing side of a limit, px. */
 const HATCH = 9;
@@ -55,6 +55,38 @@ export function CurveBand({ runs, frame, isRange }: { runs: Runs; frame: PlotFra
           <path className="plot-thick" d={linePath(run, frame, ({ thick }) => thick)} />
         </g>
       ))}
+    </g>
+  );
+}
+
+/** Least height of a part that holds its name, px. */
+const NAME_HEIGHT = 13;
+
+/** What a sum is made of, in bands named at the right, where the last point of the curve stands. */
+export function PartBands({ runs, frame, parts }: { runs: Runs; frame: PlotFrame; parts: readonly StackedPart[] }) {
+  const last = runs.at(-1)?.at(-1);
+  if (last === undefined) return null;
+  return (
+    <g>
+      {parts.map(({ name, lower, upper }, i) => {
+        const [bottom, top] = [frame.y(lower(last)), frame.y(upper(last))];
+        return (
+          <g key={name}>
+            {runs.map((run) => (
+              <path
+                key={run[0]!.at}
+                className={i % 2 === 0 ? 'plot-part' : 'plot-part dark'}
+                d={bandPath(run, frame, upper, lower)}
+              />
+            ))}
+            {bottom - top >= NAME_HEIGHT && (
+              <text x={frame.x(last.at) - 6} y={(bottom + top) / 2 + 4} textAnchor="end">
+                {name}
+              </text>
+            )}
+          </g>
+        );
+      })}
     </g>
   );
 }

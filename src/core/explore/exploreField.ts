@@ -1,5 +1,6 @@
 import type { CoverDesign } from '../fold/coverDesign.ts';
 import type { FieldNote } from '../job/field.ts';
+import { fieldNote } from '../job/fieldNote.ts';
 import { type JobDocument, valueAt } from '../job/jobDocument.ts';
 import type { JobChange } from '../report/check.ts';
 import { MM_PER_OUNCE } from '../units/leatherWeight.ts';
@@ -22,13 +23,16 @@ export interface ExploreField {
 
 const LEATHERS = ['outside', 'pocket', 'lining'] as const;
 
-const WEIGHT_NOTE: FieldNote = {
+/** A weight range as one number: the thin end, `width` below, stays in its own range too. */
+const weightNote = (width: number): FieldNote => ({
+  ...THICK_END,
   title: 'Weight',
   description: 'The whole weight range, named by its thick end; the thin end keeps its distance.',
-  unit: 'mm',
-  min: 0.2,
-  max: 8,
-};
+  min: THIN_END.min + width,
+});
+
+const THIN_END = fieldNote('leather.outside.min_mm');
+const THICK_END = fieldNote('leather.outside.max_mm');
 
 /**
  * The numbers of a job that can be explored: each in the schema that bears on the closed form and has a value here, and
@@ -50,14 +54,16 @@ export function exploreFields(document: JobDocument, design: CoverDesign, units:
   const weights = given.map((piece): ExploreField => {
     const { min_mm: min, max_mm: max } = design.job.leather[piece]!;
     const path = `leather.${piece}`;
+    const note = weightNote(max - min);
     return {
       id: path,
-      note: WEIGHT_NOTE,
+      note,
       present: max,
-      step: stepOf(path, WEIGHT_NOTE, units),
-      span: spanOf(path, WEIGHT_NOTE, max),
+      step: stepOf(path, note, units),
+      span: spanOf(path, note, max),
       changes: (value) => [
-        { path: `${path}.min_mm`, value: value - (max - min) },
+        // At the thinnest, floating-point noise must not make it thinner than any leather.
+        { path: `${path}.min_mm`, value: Math.max(THIN_END.min, value - (max - min)) },
         { path: `${path}.max_mm`, value },
       ],
     };

@@ -1,3 +1,4 @@
+import { ROUNDING_PART } from '../allowance/allowances.ts';
 import type { RangePoint } from '../leather/leatherModel.ts';
 import type { FitAt, Report } from '../report/reportSchema.ts';
 
@@ -8,6 +9,9 @@ export interface FitLimit {
   /** Which side of the limit fails. */
   readonly failing: 'below' | 'above';
 }
+
+/** One part of a result that is a sum, as the report writes it out. */
+export type ResultPart = Report['allowances']['foreEdge']['parts'][number];
 
 /** One number that a report holds, for each end of the weight range or for the whole of it. */
 export interface ExploreResult {
@@ -21,9 +25,12 @@ export interface ExploreResult {
   readonly read: (report: Report, point: RangePoint) => number | null;
   /** Null where nothing judges the number. */
   readonly limit: (report: Report) => FitLimit | null;
+  /** The parts of a result that is a sum; none of any other. */
+  readonly parts: (report: Report) => readonly ResultPart[];
 }
 
 const noLimit = (): null => null;
+const noParts = (): readonly ResultPart[] => [];
 
 /** A length that the measuring error may take either way, as `verdictWithin` judges it. */
 const within = (error: (report: Report) => number) => (report: Report) =>
@@ -47,7 +54,16 @@ const perPoint = (
   unit: ExploreResult['unit'],
   read: (fit: FitAt) => number | null,
   limit: ExploreResult['limit'] = noLimit,
-): ExploreResult => ({ id, group, title, unit, isRange: true, read: ({ fit }, point) => read(fit[point]), limit });
+): ExploreResult => ({
+  id,
+  group,
+  title,
+  unit,
+  isRange: true,
+  read: ({ fit }, point) => read(fit[point]),
+  limit,
+  parts: noParts,
+});
 
 const single = (
   group: ExploreResult['group'],
@@ -56,7 +72,17 @@ const single = (
   unit: ExploreResult['unit'],
   read: (report: Report) => number | null,
   limit: ExploreResult['limit'] = noLimit,
-): ExploreResult => ({ id, group, title, unit, isRange: false, read, limit });
+): ExploreResult => ({ id, group, title, unit, isRange: false, read, limit, parts: noParts });
+
+/**
+ * An allowance with the parts that it is the sum of. What rounding adds to the cut is left out: it jumps with every step of
+ * the cut size and hides what the leather asks for.
+ */
+function allowance(edge: keyof Report['allowances'], id: string, title: string): ExploreResult {
+  const parts = ({ allowances }: Report) => allowances[edge].parts.filter(({ name }) => name !== ROUNDING_PART);
+  const read = (report: Report): number => parts(report).reduce((sum, { length_mm }) => sum + length_mm, 0);
+  return { ...single('allowances', id, `${title}, before rounding`, 'mm', read), parts };
+}
 
 const foreEdgeError = ({ uncertainty }: Report): number => uncertainty.foreEdge.worst_mm;
 
@@ -146,15 +172,9 @@ export const EXPLORE_RESULTS: readonly ExploreResult[] = [
   ),
   perPoint('pockets', 'boardTravel', 'Board travel', 'mm', ({ flat }) => flat.boardTravel_mm),
   single('pockets', 'pocketDepth', 'Pocket depth', 'mm', ({ fit }) => fit.thick.pockets.depth_mm),
-  single(
-    'allowances',
-    'foreEdgeAllowance',
-    'Fore-edge allowance, each side',
-    'mm',
-    ({ allowances }) => allowances.foreEdge.total_mm,
-  ),
-  single('allowances', 'headAllowance', 'Head allowance', 'mm', ({ allowances }) => allowances.head.total_mm),
-  single('allowances', 'tailAllowance', 'Tail allowance', 'mm', ({ allowances }) => allowances.tail.total_mm),
+  allowance('foreEdge', 'foreEdgeAllowance', 'Fore-edge allowance, each side'),
+  allowance('head', 'headAllowance', 'Head allowance'),
+  allowance('tail', 'tailAllowance', 'Tail allowance'),
   single('cut sizes', 'outsideWidth', 'Outside, width', 'mm', ({ pattern }) => pattern.outside.width_mm),
   single('cut sizes', 'outsideHeight', 'Outside, height', 'mm', ({ pattern }) => pattern.outside.height_mm),
   single('cut sizes', 'pocketWidth', 'Pocket, width', 'mm', ({ pattern }) => pattern.pocket.width_mm),

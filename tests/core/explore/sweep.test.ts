@@ -43,6 +43,23 @@ describe('a sweep', () => {
       expect(points[i]![1]! - points[i - 1]![1]!).toBeCloseTo((points[i]![0] - points[i - 1]![0]) / 2, 9);
   });
 
+  test('of leather weight asks for more at the fore-edge with every step, and the parts add up to it', () => {
+    for (const document of [tideLedger, choirBook, shoreGuide] as JobDocument[]) {
+      const weight = field(document, 'leather.outside');
+      const range = { from: weight.note.min, to: weight.note.min + 2.4, count: 25 };
+      const points = sweep(document, weight, [result('foreEdgeAllowance')], range).map((point) => {
+        if ('issue' in point) throw new Error(point.issue.message);
+        return point.readings[0]!;
+      });
+      const totals = points.map(({ values }) => values.thick!);
+      for (let i = 1; i < totals.length; i++) expect(totals[i]!).toBeGreaterThan(totals[i - 1]!);
+      for (const { parts, values } of points) {
+        expect(parts.reduce((sum, { length_mm }) => sum + length_mm, 0)).toBeCloseTo(values.thick!, 9);
+        expect(parts.map(({ name }) => name)).not.toContain('rounding up');
+      }
+    }
+  });
+
   test('holds the job as it stands, off the even grid', () => {
     const points = curve(tideLedger, 'book.width_mm', 'outsideWidth', 160.1, 171.3, 7);
     expect(points).toHaveLength(8);
