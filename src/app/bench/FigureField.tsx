@@ -32,7 +32,7 @@ export function FigureField({ path, empty, decided, title }: FigureFieldProps) {
     required: '',
     default: `${stand} default`,
     decided: stand === '' ? 'the tool decides' : `${stand} decided`,
-    unmeasured: 'not taken',
+    unmeasured: path.endsWith('foldThickness_mm') ? 'not skived' : 'not taken',
   }[empty];
   return (
     <TypedField

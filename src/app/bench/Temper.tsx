@@ -31,7 +31,7 @@ export function Temper({ piece, title }: TemperProps) {
         temper === null
           ? 'Numbers of your own, below.'
           : `${numbers(temper)}. Assumed; no source gives the numbers of these words.`,
-        ...(temper?.name === 'card'
+        ...(temper?.name === 'card' || piece !== 'outside'
           ? []
           : [`Card is taken as ${lengths.inSum(CARD.thickness_mm)} ${lengths.unit} thick.`]),
       ]}

@@ -81,7 +81,7 @@ const single = (
 function allowance(edge: keyof Report['allowances'], id: string, title: string): ExploreResult {
   const parts = ({ allowances }: Report) => allowances[edge].parts.filter(({ name }) => name !== ROUNDING_PART);
   const read = (report: Report): number => parts(report).reduce((sum, { length_mm }) => sum + length_mm, 0);
-  return { ...single('allowances', id, `${title}, before rounding`, 'mm', read), parts };
+  return { ...single('allowances', id, `${title}, unrounded`, 'mm', read), parts };
 }
 
 const foreEdgeError = ({ uncertainty }: Report): number => uncertainty.foreEdge.worst_mm;
@@ -172,7 +172,7 @@ export const EXPLORE_RESULTS: readonly ExploreResult[] = [
   ),
   perPoint('pockets', 'boardTravel', 'Board travel', 'mm', ({ flat }) => flat.boardTravel_mm),
   single('pockets', 'pocketDepth', 'Pocket depth', 'mm', ({ fit }) => fit.thick.pockets.depth_mm),
-  allowance('foreEdge', 'foreEdgeAllowance', 'Fore-edge allowance, each side'),
+  allowance('foreEdge', 'foreEdgeAllowance', 'Fore-edge allowance'),
   allowance('head', 'headAllowance', 'Head allowance'),
   allowance('tail', 'tailAllowance', 'Tail allowance'),
   single('cut sizes', 'outsideWidth', 'Outside, width', 'mm', ({ pattern }) => pattern.outside.width_mm),
