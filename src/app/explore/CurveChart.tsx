@@ -5,7 +5,7 @@ import { axisTicks } from './axisTicks.ts';
 import { type PlotPoint, plotFrame, stackedParts, stretches } from './chartLayout.ts';
 import { fieldName } from './fieldWords.ts';
 import { type Figure, fieldFigure, resultFigure, withUnit } from './figure.ts';
-import { Axes, CurveBand, LimitLine, OverlayCurve, PartBands } from './Plot.tsx';
+import { Axes, CurveBand, LimitLine, LimitNames, OverlayCurve, PartBands } from './Plot.tsx';
 import type { Answered } from './useExplored.ts';
 
 interface CurveChartProps {
@@ -63,6 +63,7 @@ export function CurveChart({ answered: { question, answer }, overlayName, readin
           <LimitLine runs={runs} frame={frame} />
           <CurveBand runs={runs} frame={frame} isRange={result.isRange} />
           <OverlayCurve runs={overlaid} frame={frame} isRange={result.isRange} />
+          <LimitNames runs={runs} frame={frame} />
           {result.isRange && <EndNames last={runs.at(-1)?.at(-1)} x={right} y={y} />}
           {pinned !== undefined && (
             <g className="plot-overlay">

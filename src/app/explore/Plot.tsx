@@ -1,3 +1,4 @@
+import type { FitLimit } from '../../core/explore/exploreResult.ts';
 import type { AxisTick } from './axisTicks.ts';
 import { bandPath, linePath, type PlotFrame, type PlotPoint, type StackedPart } from './chartLayout.ts';
 
@@ -112,36 +113,45 @@ export function OverlayCurve({ runs, frame, isRange }: { runs: Runs; frame: Plot
 
 /** Where the result begins to fail, hatched on that side, and, where measures may turn it, from where on it surely fits. */
 export function LimitLine({ runs, frame }: { runs: Runs; frame: PlotFrame }) {
-  const first = runs[0]?.[0];
-  const limit = first?.limit ?? null;
-  if (first === undefined || limit === null) return null;
-  const side = limit.failing === 'below' ? HATCH : -HATCH;
+  const limit = limitOf(runs);
+  if (limit === null) return null;
   const fails = (point: PlotPoint): number => point.limit!.fails;
-  const isTight = limit.fits !== limit.fails;
-  const textLeft = frame.left + 8;
-  const line = frame.y(limit.fails);
-  const hatched = line + (side > 0 ? side + 12 : side - 4);
   return (
     <g className="plot-limit">
       {runs.map((run) => (
         <g key={run[0]!.at}>
-          <path className="plot-failing" d={bandPath(run, frame, fails, fails, side)} />
+          <path className="plot-failing" d={bandPath(run, frame, fails, fails, hatchSide(limit))} />
           <path className="plot-fails" d={linePath(run, frame, fails)} />
-          {isTight && <path className="plot-fits" d={linePath(run, frame, ({ limit: at }) => at!.fits)} />}
+          {isTight(limit) && <path className="plot-fits" d={linePath(run, frame, ({ limit: at }) => at!.fits)} />}
         </g>
       ))}
-      <text
-        className="fails"
-        x={textLeft}
-        y={hatched > frame.bottom - 3 || hatched < frame.top + 8 ? line + (side > 0 ? -5 : 13) : hatched}
-      >
+    </g>
+  );
+}
+
+/** What the limits mean, written over the curves so that none hides a name. */
+export function LimitNames({ runs, frame }: { runs: Runs; frame: PlotFrame }) {
+  const limit = limitOf(runs);
+  if (limit === null) return null;
+  const side = hatchSide(limit);
+  const left = frame.left + 8;
+  const line = frame.y(limit.fails);
+  const hatched = line + (side > 0 ? side + 12 : side - 4);
+  const isOutside = hatched > frame.bottom - 3 || hatched < frame.top + 8;
+  return (
+    <g className="plot-limit">
+      <text x={left} y={isOutside ? line + (side > 0 ? -5 : 13) : hatched}>
         {limit.failing === 'below' ? 'fails below' : 'fails above'}
       </text>
-      {isTight && (
-        <text className="tight" x={textLeft} y={frame.y(limit.fits) + (side > 0 ? -5 : 13)}>
+      {isTight(limit) && (
+        <text x={left} y={frame.y(limit.fits) + (side > 0 ? -5 : 13)}>
           {limit.failing === 'below' ? 'surely fits above' : 'surely fits below'}
         </text>
       )}
     </g>
   );
 }
+
+const limitOf = (runs: Runs): FitLimit | null => runs[0]?.[0]?.limit ?? null;
+const hatchSide = ({ failing }: FitLimit): number => (failing === 'below' ? HATCH : -HATCH);
+const isTight = ({ fits, fails }: FitLimit): boolean => fits !== fails;
