@@ -29,7 +29,7 @@ export function outlineOf({ width, thickness, rise }: SampleBook, opening: numbe
 }
 
 /** Closed length along the neutral line (Steiner), plus `slack`. */
-export function closedLength(
+function closedLength(
   book: SampleBook,
   leather: number,
   neutral: number,
