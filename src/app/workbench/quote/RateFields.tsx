@@ -2,8 +2,8 @@ import { fieldNote } from '../../../core/job/fieldNote.ts';
 import { valueAt } from '../../../core/job/jobDocument.ts';
 import { FigureField } from '../../bench/FigureField.tsx';
 import { fieldIssues } from '../../bench/fieldState.ts';
+import { PlainField } from '../../bench/PlainField.tsx';
 import { useBench } from '../../state/BenchContext.tsx';
-import { PlainField } from '../PlainField.tsx';
 import { ExtraLines } from './ExtraLines.tsx';
 import { RateField } from './RateField.tsx';
 
