@@ -16,7 +16,7 @@ const LEAST_HOLE = 0.05;
  * Moves a closed outline outward by `distance`, mm; corners stay sharp (mitred), arcs become short chords.
  * @param distance 0 or more
  */
-export function offsetOutline(outline: Contour, distance: number): Segment[] {
+function offsetOutline(outline: Contour, distance: number): Segment[] {
   const points = flattened(outline, CHORD_TOLERANCE).slice(0, -1);
   const polygon = points.map(([x, y]) => ({ x, y }));
   const [ring = []] = inflatePathsD([polygon], distance, JoinType.Miter, EndType.Polygon, 4, DECIMALS);

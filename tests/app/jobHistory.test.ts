@@ -1,8 +1,8 @@
 import { describe, expect, test } from 'vitest';
 import choirBook from '../../public/jobs/choir-book.json' with { type: 'json' };
 import tideLedger from '../../public/jobs/tide-ledger.json' with { type: 'json' };
-import { valueAt } from '../../src/app/state/jobDocument.ts';
 import { type JobAction, type JobHistory, jobHistory, startHistory } from '../../src/app/state/jobHistory.ts';
+import { valueAt } from '../../src/core/job/jobDocument.ts';
 
 const start = (): JobHistory => startHistory({ document: tideLedger, typed: {} }, tideLedger);
 const following = (actions: readonly JobAction[], state = start()): JobHistory => actions.reduce(jobHistory, state);

@@ -1,5 +1,4 @@
 import { describe, expect, test } from 'vitest';
-import { type JobDocument, type Patch, patched } from '../../src/app/state/jobDocument.ts';
 import { endFrames, shownSegments } from '../../src/app/strip/endFrame.ts';
 import { endGrips, gripValue, mouthGrip, sizeGrip } from '../../src/app/strip/grips.ts';
 import { cutEdge, type End, lane, mouth, seamLine } from '../../src/app/strip/lane.ts';
@@ -11,6 +10,7 @@ import { stripLayout } from '../../src/app/strip/stripLayout.ts';
 import { untunedDesign, untuning } from '../../src/app/strip/untunedDesign.ts';
 import { type CoverDesign, coverDesign } from '../../src/core/fold/coverDesign.ts';
 import { EXAMPLE_JOBS } from '../../src/core/job/examples.ts';
+import { type JobDocument, type Patch, patched } from '../../src/core/job/jobDocument.ts';
 import { parseJob } from '../../src/core/job/parseJob.ts';
 import { RANGE_POINTS } from '../../src/core/leather/leatherModel.ts';
 

@@ -189,6 +189,31 @@ test('a switch of units changes neither the job nor what was typed', async ({ be
   await expect(headline(bench)).toHaveText(verdict!);
 });
 
+test('a field and a choice go back to their default, and undo brings them back', async ({ bench }) => {
+  await openExample(bench, 'choir book');
+  const rise = bench.locator('[data-path="book.spine.rise_mm"]');
+  await bench.getByRole('button', { name: /^Back to the default ?: Board$/ }).click();
+  await expect(bench.locator('[data-path="book.boardThickness_mm"]')).toHaveAttribute('placeholder', '2.5 mm default');
+  await bench.getByRole('button', { name: /^Back to the default ?: Back flat$/ }).click();
+  await expect(bench.getByRole('radio', { name: 'flat', exact: true })).toBeChecked();
+  await expect(rise).toBeHidden();
+  await bench.keyboard.press('Control+z');
+  await expect(rise).toHaveValue('9 mm');
+});
+
+test('skived folds and card are materials of their own: both move the cut', async ({ bench }) => {
+  await openExample(bench, 'tide ledger');
+  const outside = bench.getByRole('row', { name: 'Outside' });
+  await expect(outside).toContainText('382.5 mm');
+  await bench.getByLabel('Outside skived to').fill('0.8');
+  await expect(outside).not.toContainText('382.5 mm');
+  const skived = await outside.textContent();
+  await bench.getByRole('group', { name: 'Outside temper' }).getByRole('radio', { name: 'card' }).check();
+  await expect(bench.locator('[data-path="leather.outside"]')).toHaveValue('0.5 mm');
+  await expect(bench.getByLabel('Outside skived to')).toHaveValue('');
+  await expect(outside).not.toHaveText(skived!);
+});
+
 test('a new cover asks for five figures and stands on its defaults', async ({ bench }) => {
   await bench.getByRole('button', { name: 'New cover' }).click();
   const dialog = bench.getByRole('dialog');
@@ -201,6 +226,7 @@ test('a new cover asks for five figures and stands on its defaults', async ({ be
     ['Leather weight', '4-5 oz'],
   ] as const)
     await dialog.getByLabel(label).fill(text);
+  await expect(dialog.getByLabel('Height')).toHaveAccessibleDescription(/understood: 8 1\/2 in = 215\.9 mm/);
   await dialog.getByRole('button', { name: 'Start this cover' }).click();
   await expect(dialog.getByLabel('Width')).toHaveAccessibleDescription(/30 or more/);
   await dialog.getByLabel('Width').fill('6 in');

@@ -5,11 +5,11 @@ import { stripSettings } from '../../src/core/fold/strip/stripSettings.ts';
 import type { StripSolution } from '../../src/core/fold/strip/stripSolution.ts';
 
 /** Stiff enough that stretching changes no checked figure by more than a tenth of its tolerance. */
-export const INEXTENSIBLE = 1e7;
+const INEXTENSIBLE = 1e7;
 
 export const solverWith = (segments: number): StripSolver => createStripSolver({ ...stripSettings, segments });
 
-export function solved(solver: StripSolver, problem: StripProblem, guess: number[]): StripSolution {
+function solved(solver: StripSolver, problem: StripProblem, guess: number[]): StripSolution {
   const solution = solveStrip(solver, problem, guess);
   if (solution.status !== 'converged') {
     throw new Error(`${solution.status} ${solution.message} residual ${solution.residual} gap ${solution.contactGap}`);
@@ -18,7 +18,7 @@ export function solved(solver: StripSolver, problem: StripProblem, guess: number
 }
 
 /** Largest coordinate (0: x, 1: y) along the strip times `sign`, by a parabola through the highest node and its neighbours. */
-export function peak({ nodes }: StripSolution, coordinate: 0 | 1, sign: 1 | -1): number {
+function peak({ nodes }: StripSolution, coordinate: 0 | 1, sign: 1 | -1): number {
   const at = (k: number) => sign * nodes[2 * k + coordinate]!;
   let best = 1;
   for (let k = 2; k < nodes.length / 2 - 1; k++) if (at(k) > at(best)) best = k;

@@ -12,7 +12,7 @@ interface OdeSolver {
 const { Solver } = createRequire(import.meta.url)('odex') as { Solver: new (size: number) => OdeSolver };
 
 /** Root of a system by Newton with a finite-difference Jacobian and backtracking; throws if it does not settle. */
-export function shoot(residual: (p: number[]) => number[], start: number[]): number[] {
+function shoot(residual: (p: number[]) => number[], start: number[]): number[] {
   let p = start.slice();
   let r = residual(p);
   const size = (v: number[]) => Math.hypot(...v);
@@ -70,7 +70,7 @@ interface RodState {
  * Integrates the elastica theta'' = fx sin(theta) - fy cos(theta), EI = 1, where (fx, fy) is the force the strip beyond
  * puts on the strip before.
  */
-export function integrate(from: RodState, fx: number, fy: number, length: number): RodState {
+function integrate(from: RodState, fx: number, fy: number, length: number): RodState {
   const solver = new Solver(4);
   solver.absoluteTolerance = 1e-12;
   solver.relativeTolerance = 1e-12;

@@ -1,8 +1,9 @@
 import { useState } from 'react';
+import { valueAt } from '../../core/job/jobDocument.ts';
 import { useBench } from '../state/BenchContext.tsx';
-import { valueAt } from '../state/jobDocument.ts';
 import { Assumptions } from './Assumptions.tsx';
 import { ChoiceField } from './ChoiceField.tsx';
+import { CrossCheck } from './CrossCheck.tsx';
 import { FigureField } from './FigureField.tsx';
 import { MeasurePicture, PICTURED } from './MeasurePicture.tsx';
 import { NominalSizes } from './NominalSizes.tsx';
@@ -27,8 +28,9 @@ export function BookFields() {
       aria-labelledby="book-fields"
       onFocus={({ target }) => {
         const path = (target as HTMLElement).dataset.path;
-        if (path !== undefined && PICTURED.has(path)) setActive(path);
+        setActive(path !== undefined && PICTURED.has(path) ? path : null);
       }}
+      onBlur={() => setActive(null)}
     >
       <h2 id="book-fields">The book, closed</h2>
       <MeasurePicture book={history.good.job.book} active={active} />
@@ -46,13 +48,17 @@ export function BookFields() {
       {shape === 'rounded' && <FigureField path="book.spine.rise_mm" empty="default" />}
       <NominalSizes />
       <details>
+        <summary>Measured round the book: tape, rolling, open flat</summary>
+        <FigureField path="book.measured.closedWrap_mm" empty="unmeasured" />
+        <FigureField path="book.measured.rolledHalf_mm" empty="unmeasured" />
+        <FigureField path="book.measured.openFlatWidth_mm" empty="unmeasured" />
+      </details>
+      <CrossCheck />
+      <details>
         <summary>More measures</summary>
         <FigureField path="book.foreEdgeThickness_mm" empty="default" />
         <FigureField path="book.cornerRadius_mm" empty="default" />
         <FigureField path="book.square_mm" empty="default" />
-        <FigureField path="book.measured.closedWrap_mm" empty="unmeasured" />
-        <FigureField path="book.measured.rolledHalf_mm" empty="unmeasured" />
-        <FigureField path="book.measured.openFlatWidth_mm" empty="unmeasured" />
         <FigureField path="book.measured.error_mm" empty="default" />
       </details>
       <Assumptions title="Assumed of the book">

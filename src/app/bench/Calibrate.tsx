@@ -1,10 +1,11 @@
-import { useId, useState } from 'react';
+import { useState } from 'react';
+import { fieldNote } from '../../core/job/fieldNote.ts';
 import { type Calibrated, calibrateBendRatio, calibrateNeutral } from '../../core/leather/calibrate.ts';
 import { parseLength } from '../../core/units/parseLength.ts';
 import { useBench } from '../state/BenchContext.tsx';
 import { fieldText } from '../state/lengthText.ts';
 import { Choice } from './Choice.tsx';
-import { fieldNote } from './fieldNote.ts';
+import { PlainField } from './PlainField.tsx';
 
 const BENDS = [
   { value: 'edge', label: 'over the edge of a block', angle: Math.PI / 2 },
@@ -73,52 +74,21 @@ export function Calibrate({ piece }: { readonly piece: string }) {
       {(Object.keys(ENTRIES) as Entry[]).map((entry) => {
         const reading = read(entry);
         return (
-          <TestEntry
+          <PlainField
             key={entry}
             title={ENTRIES[entry].title}
             help={ENTRIES[entry].help}
             text={texts[entry]}
             placeholder={entry === 'error' ? fieldText(0.1, view.units) : ''}
-            issue={texts[entry] === '' || reading.ok ? '' : reading.message}
-            onChange={(text) => setTexts({ ...texts, [entry]: text })}
+            echo={reading.ok && reading.understood !== texts[entry].trim() ? reading.understood : null}
+            issues={texts[entry] === '' || reading.ok ? [] : [reading.message]}
+            change={(text) => setTexts({ ...texts, [entry]: text })}
           />
         );
       })}
       <Finding path={`leather.${piece}.neutral`} found={neutral} />
       <Finding path={`leather.${piece}.bendRatio`} found={bendRatio} />
     </details>
-  );
-}
-
-interface TestEntryProps {
-  readonly title: string;
-  readonly help: string;
-  readonly text: string;
-  readonly placeholder: string;
-  readonly issue: string;
-  readonly onChange: (text: string) => void;
-}
-
-function TestEntry({ title, help, text, placeholder, issue, onChange }: TestEntryProps) {
-  const id = useId();
-  return (
-    <div className="field">
-      <label htmlFor={id}>{title}</label>
-      <input
-        id={id}
-        type="text"
-        autoComplete="off"
-        value={text}
-        placeholder={placeholder}
-        aria-invalid={issue !== ''}
-        aria-describedby={`${id}-notes`}
-        onChange={(event) => onChange(event.target.value)}
-      />
-      <div className="field-notes" id={`${id}-notes`}>
-        <p className="issue">{issue}</p>
-        <p className="help">{help}</p>
-      </div>
-    </div>
   );
 }
 

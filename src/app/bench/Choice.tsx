@@ -1,4 +1,4 @@
-import { useId } from 'react';
+import { type ReactNode, useId } from 'react';
 
 interface ChoiceProps {
   readonly title: string;
@@ -6,9 +6,10 @@ interface ChoiceProps {
   readonly chosen: string;
   readonly choose: (value: string) => void;
   readonly notes?: readonly string[];
+  readonly children?: ReactNode;
 }
 
-export function Choice({ title, options, chosen, choose, notes = [] }: ChoiceProps) {
+export function Choice({ title, options, chosen, choose, notes = [], children }: ChoiceProps) {
   const name = useId();
   return (
     <fieldset className="choice">
@@ -33,6 +34,7 @@ export function Choice({ title, options, chosen, choose, notes = [] }: ChoicePro
           {notes.join(' ')}
         </p>
       )}
+      {children}
     </fieldset>
   );
 }

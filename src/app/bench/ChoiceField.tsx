@@ -1,5 +1,6 @@
+import { type Patch, patched, valueAt } from '../../core/job/jobDocument.ts';
+import { parseJob } from '../../core/job/parseJob.ts';
 import { useBench } from '../state/BenchContext.tsx';
-import { type Patch, valueAt } from '../state/jobDocument.ts';
 import { Choice } from './Choice.tsx';
 import { fieldIssues } from './fieldState.ts';
 
@@ -16,15 +17,33 @@ interface ChoiceFieldProps {
 export function ChoiceField({ path, title, options, help, along }: ChoiceFieldProps) {
   const { history, dispatch } = useBench();
   const chosen = valueAt(history.document, path) ?? valueAt(history.good.job, path);
-  const choose = (value: string): void =>
-    dispatch({ type: 'edit', patches: [...(along?.(value) ?? []), { path, value }] });
+  const patches = (value: string, written: string | undefined): readonly Patch[] => [
+    ...(along?.(value) ?? []),
+    { path, value: written },
+  ];
+  const put = (value: string, written: string | undefined): void =>
+    dispatch({ type: 'edit', patches: patches(value, written) });
+  // The option that comes back once the job leaves the field out, with what that choice brings along.
+  const usual = options.find(({ value }) => {
+    const parsed = parseJob(patched(history.good.document, patches(value, undefined)));
+    return parsed.ok && valueAt(parsed.job, path) === value;
+  })?.value;
   return (
     <Choice
       title={title}
       options={options}
       chosen={String(chosen)}
-      choose={choose}
+      choose={(value) => put(value, value)}
       notes={[...fieldIssues(history, path), ...(help === undefined ? [] : [help])]}
-    />
+    >
+      {usual !== undefined && usual !== chosen && (
+        <button type="button" className="quiet" onClick={() => put(usual, undefined)}>
+          Back to the default
+          <span className="only-heard">
+            : {title} {usual}
+          </span>
+        </button>
+      )}
+    </Choice>
   );
 }

@@ -1,7 +1,7 @@
+import { fieldNote } from '../../core/job/fieldNote.ts';
+import { valueAt } from '../../core/job/jobDocument.ts';
 import { useBench } from '../state/BenchContext.tsx';
-import { valueAt } from '../state/jobDocument.ts';
 import { fieldText } from '../state/lengthText.ts';
-import { fieldNote } from './fieldNote.ts';
 import { TypedField } from './TypedField.tsx';
 
 interface FigureFieldProps {
@@ -32,7 +32,7 @@ export function FigureField({ path, empty, decided, title }: FigureFieldProps) {
     required: '',
     default: `${stand} default`,
     decided: stand === '' ? 'the tool decides' : `${stand} decided`,
-    unmeasured: 'not taken',
+    unmeasured: path.endsWith('foldThickness_mm') ? 'not skived' : 'not taken',
   }[empty];
   return (
     <TypedField

@@ -1,9 +1,9 @@
 import { lazy, Suspense, useId, useRef, useState } from 'react';
 import { EXAMPLE_JOBS } from '../../core/job/examples.ts';
+import { type JobDocument, valueAt } from '../../core/job/jobDocument.ts';
 import type { JobIssue } from '../../core/job/jobIssue.ts';
 import { LatePart } from '../stage/LatePart.tsx';
 import { useBench } from '../state/BenchContext.tsx';
-import { type JobDocument, valueAt } from '../state/jobDocument.ts';
 import { openJobText, saveJobFile } from '../state/jobFile.ts';
 import type { ViewChoice } from '../state/viewChoice.ts';
 

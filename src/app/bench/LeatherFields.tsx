@@ -1,5 +1,5 @@
+import { type JobDocument, valueAt } from '../../core/job/jobDocument.ts';
 import { useBench } from '../state/BenchContext.tsx';
-import { type JobDocument, valueAt } from '../state/jobDocument.ts';
 import { Assumptions } from './Assumptions.tsx';
 import { Calibrate } from './Calibrate.tsx';
 import { Choice } from './Choice.tsx';
@@ -33,20 +33,32 @@ export function LeatherFields() {
       <h2 id="leather-fields">Leather</h2>
       <WeightField piece="outside" title="Outside weight" />
       <Temper piece="outside" title="Outside temper" />
+      <FigureField path="leather.outside.foldThickness_mm" empty="unmeasured" title="Outside skived to" />
       <Choice
         title="Pocket leather"
         options={POCKET_LEATHERS}
         chosen={hasPocket ? 'own' : 'same'}
         choose={(value) => put('leather.pocket', value === 'own' ? { min_mm, max_mm } : undefined)}
       />
-      {hasPocket && <WeightField piece="pocket" title="Pocket weight" />}
+      {hasPocket && (
+        <>
+          <WeightField piece="pocket" title="Pocket weight" />
+          <Temper piece="pocket" title="Pocket temper" />
+        </>
+      )}
       <Choice
         title="Centre lining"
         options={LININGS}
         chosen={isLined ? 'lined' : 'none'}
         choose={(value) => put('leather.lining', value === 'lined' ? USUAL_LINING : undefined)}
       />
-      {isLined && <WeightField piece="lining" title="Lining weight" />}
+      {isLined && (
+        <>
+          <WeightField piece="lining" title="Lining weight" />
+          <Temper piece="lining" title="Lining temper" />
+          <FigureField path="leather.lining.foldThickness_mm" empty="unmeasured" title="Lining skived to" />
+        </>
+      )}
       <LeatherAssumptions piece="outside" title="Assumed of the outside leather" />
       {hasPocket && <LeatherAssumptions piece="pocket" title="Assumed of the pocket leather" />}
       {isLined && <LeatherAssumptions piece="lining" title="Assumed of the lining" />}
@@ -60,7 +72,6 @@ function LeatherAssumptions({ piece, title }: { readonly piece: string; readonly
       <Calibrate piece={piece} />
       <FigureField path={`leather.${piece}.neutral`} empty="default" />
       <FigureField path={`leather.${piece}.bendRatio`} empty="default" />
-      <FigureField path={`leather.${piece}.foldThickness_mm`} empty="unmeasured" />
       <FigureField path={`leather.${piece}.strainLimit`} empty="default" />
       <FigureField path={`leather.${piece}.modulus_MPa`} empty="default" />
       <FigureField path={`leather.${piece}.creaseSet`} empty="default" />

@@ -1,9 +1,12 @@
 import type { ReactNode } from 'react';
 import { bookModel } from '../../core/book/bookModel.ts';
 import { bookOutline, CLOSED } from '../../core/book/bookOutline.ts';
+import { fieldNote } from '../../core/job/fieldNote.ts';
+import { valueAt } from '../../core/job/jobDocument.ts';
 import type { Job } from '../../core/job/jobSchema.ts';
 import { addScaled, type Vec2 } from '../../core/math/vec2.ts';
-import { fieldNote } from './fieldNote.ts';
+import { useBench } from '../state/BenchContext.tsx';
+import type { LengthText } from '../state/lengthText.ts';
 import './measurePicture.css';
 
 interface MeasurePictureProps {
@@ -14,6 +17,7 @@ interface MeasurePictureProps {
 
 /** The closed book in two views, front and tail, in its own proportions, with the measure that is being typed marked. */
 export function MeasurePicture({ book, active }: MeasurePictureProps) {
+  const { lengths } = useBench();
   const { width, height, thickness, rise, board, square } = bookModel(book);
   // Everything beside the book itself is drawn in hundredths of its width, so that it looks alike at every size.
   const unit = (width + rise) / 100;
@@ -27,7 +31,10 @@ export function MeasurePicture({ book, active }: MeasurePictureProps) {
   const top = -8 * unit;
   const flat = 2 * width + thickness;
   const flatScale = (width + rise) / flat;
-  const flatY = tailY + Math.max(thickness, foreEdge) / 2 + 26 * unit;
+  const flatY = tailY + Math.max(thickness, foreEdge) / 2 + 30 * unit;
+  const lyingOpen = openBook(width, thickness, 3 * unit).map(
+    ([x, y]) => `${-rise + x * flatScale},${flatY - 6 * unit - y * flatScale}`,
+  );
   const mark = (path: string, drawing: ReactNode) => (
     <g className={active === path ? 'measure active' : 'measure'}>{drawing}</g>
   );
@@ -42,7 +49,7 @@ export function MeasurePicture({ book, active }: MeasurePictureProps) {
       >
         <rect className="body" x={0} y={0} width={width} height={height} />
         <rect className="pages" x={0} y={square} width={width - square} height={height - 2 * square} />
-        <line className="joint" x1={7 * unit} y1={0} x2={7 * unit} y2={height} />
+        {mark('book.jointDip_mm', <line className="joint" x1={7 * unit} y1={0} x2={7 * unit} y2={height} />)}
         <polygon className="body" points={tail(outline)} />
         <polygon
           className="pages sheet"
@@ -68,21 +75,27 @@ export function MeasurePicture({ book, active }: MeasurePictureProps) {
           'book.boardThickness_mm',
           dimension([width + 9 * unit, tailY - foreEdge / 2], [width + 9 * unit, tailY - foreEdge / 2 + board]),
         )}
+        {mark('book.cornerRadius_mm', <circle className="tape" cx={0} cy={tailY - thickness / 2} r={4 * unit} />)}
         {rise > 0 && mark('book.spine.rise_mm', dimension([-rise, tailY], [0, tailY]))}
         {mark('book.measured.closedWrap_mm', <polyline className="tape" points={tail(tape)} />)}
         {mark('book.measured.rolledHalf_mm', <polyline className="tape" points={tail(half)} />)}
+        <polygon className="pages sheet" points={lyingOpen.join(' ')} />
         {mark('book.measured.openFlatWidth_mm', dimension([-rise, flatY], [-rise + flat * flatScale, flatY]))}
       </svg>
-      <figcaption>{caption(active)}</figcaption>
+      <figcaption>
+        {active === null ? 'Choose a measure to see where it is taken.' : caption(active, book, lengths)}
+      </figcaption>
     </figure>
   );
 }
 
 const EXTRA: Record<string, string> = { 'book.measured.openFlatWidth_mm': ', drawn to a smaller scale' };
 
-function caption(active: string | null): string {
-  if (active === null) return 'Choose a measure to see where it is taken.';
-  return `${fieldNote(active).title}${EXTRA[active] ?? ''}`;
+/** Which measure it is, and what it was understood to be. */
+function caption(active: string, book: Job['book'], lengths: LengthText): string {
+  const value = valueAt({ book }, active);
+  const taken = typeof value === 'number' ? ` ${lengths.size(value)}` : '';
+  return `${fieldNote(active).title}${taken}${EXTRA[active] ?? ''}`;
 }
 
 /** The paths that the picture can mark. */
@@ -94,6 +107,8 @@ export const PICTURED = new Set([
   'book.boardThickness_mm',
   'book.square_mm',
   'book.spine.rise_mm',
+  'book.cornerRadius_mm',
+  'book.jointDip_mm',
   'book.measured.closedWrap_mm',
   'book.measured.rolledHalf_mm',
   'book.measured.openFlatWidth_mm',
@@ -112,6 +127,21 @@ function roundTheOutside(outline: readonly Vec2[], away: number): Vec2[] {
       away,
     );
   });
+}
+
+/** The book lying open, seen from its tail: cover below, the two halves of the pages rounded over it; up is positive. */
+function openBook(width: number, thickness: number, edge: number): Vec2[] {
+  const middle = width + thickness / 2;
+  const bulk = Math.max(edge, thickness / 2);
+  const half: Vec2[] = [
+    [0, 0],
+    [0, edge],
+    [edge, edge + bulk * 0.6],
+    [middle * 0.5, edge + bulk],
+    [middle * 0.85, edge + bulk * 0.8],
+    [middle, edge],
+  ];
+  return [...half, ...half.map(([x, y]): Vec2 => [2 * middle - x, y]).reverse()];
 }
 
 interface DimensionProps {

@@ -1,13 +1,14 @@
 import { useEffect, useRef, useState } from 'react';
 import { KIND_DEFAULTS } from '../../core/job/bookSchema.ts';
+import { fieldNote } from '../../core/job/fieldNote.ts';
+import { type JobDocument, patched } from '../../core/job/jobDocument.ts';
 import { parseJob } from '../../core/job/parseJob.ts';
 import { MeasuringSheetButton } from '../customer/MeasuringSheetButton.tsx';
 import { useBench } from '../state/BenchContext.tsx';
-import { type JobDocument, patched } from '../state/jobDocument.ts';
 import { fieldText } from '../state/lengthText.ts';
 import { BOOK_KINDS } from './BookFields.tsx';
 import { Choice } from './Choice.tsx';
-import { fieldNote } from './fieldNote.ts';
+import { PlainField } from './PlainField.tsx';
 import { readField } from './readField.ts';
 
 const ENTRIES = [
@@ -56,6 +57,12 @@ export default function NewCover({ onClose }: { readonly onClose: () => void }) 
     onClose();
   };
 
+  const echoOf = (path: string): string | null => {
+    const text = (texts[path] ?? '').trim();
+    const reading = text === '' ? null : readField(path, text, view.units);
+    return reading?.ok && reading.understood !== text ? reading.understood : null;
+  };
+
   return (
     <dialog ref={dialog} className="new-cover" aria-labelledby="new-cover-title" onClose={onClose}>
       <form
@@ -73,27 +80,20 @@ export default function NewCover({ onClose }: { readonly onClose: () => void }) 
           choose={(value) => setKind(value as keyof typeof KIND_DEFAULTS)}
         />
         {ENTRIES.map(({ path, title }) => (
-          <div className="field" key={path}>
-            <label htmlFor={`new-${path}`}>{title}</label>
-            <input
-              id={`new-${path}`}
-              type="text"
-              autoComplete="off"
-              value={texts[path] ?? ''}
-              placeholder={
-                path === 'book.boardThickness_mm'
-                  ? `${fieldText(KIND_DEFAULTS[kind].boardThickness_mm, view.units)} usual`
-                  : undefined
-              }
-              aria-invalid={refusals[path] !== undefined}
-              aria-describedby={`new-${path}-notes`}
-              onChange={(event) => setTexts({ ...texts, [path]: event.target.value })}
-            />
-            <div className="field-notes" id={`new-${path}-notes`}>
-              <p className="issue">{refusals[path]}</p>
-              <p className="help">{HELP(path)}</p>
-            </div>
-          </div>
+          <PlainField
+            key={path}
+            title={title}
+            help={HELP(path)}
+            text={texts[path] ?? ''}
+            change={(text) => setTexts({ ...texts, [path]: text })}
+            echo={echoOf(path)}
+            issues={refusals[path] === undefined ? [] : [refusals[path]]}
+            placeholder={
+              path === 'book.boardThickness_mm'
+                ? `${fieldText(KIND_DEFAULTS[kind].boardThickness_mm, view.units)} usual`
+                : ''
+            }
+          />
         ))}
         <p className="help">
           Is the book not in hand? Its owner can measure it. <MeasuringSheetButton />

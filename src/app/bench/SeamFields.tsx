@@ -1,6 +1,6 @@
+import { type JobDocument, type Patch, valueAt } from '../../core/job/jobDocument.ts';
 import { SEAM_DEFAULTS, SEAM_STYLES } from '../../core/job/jobSchema.ts';
 import { useBench } from '../state/BenchContext.tsx';
-import { type JobDocument, type Patch, valueAt } from '../state/jobDocument.ts';
 import { ChoiceField } from './ChoiceField.tsx';
 import { FigureField } from './FigureField.tsx';
 

@@ -1,6 +1,6 @@
+import type { Patch } from '../../core/job/jobDocument.ts';
 import { CARD, TEMPERS, type Temper as TemperWord, temperOf } from '../../core/leather/temper.ts';
 import { useBench } from '../state/BenchContext.tsx';
-import type { Patch } from '../state/jobDocument.ts';
 import { Choice } from './Choice.tsx';
 
 interface TemperProps {
@@ -31,7 +31,7 @@ export function Temper({ piece, title }: TemperProps) {
         temper === null
           ? 'Numbers of your own, below.'
           : `${numbers(temper)}. Assumed; no source gives the numbers of these words.`,
-        ...(temper?.name === 'card'
+        ...(temper?.name === 'card' || piece !== 'outside'
           ? []
           : [`Card is taken as ${lengths.inSum(CARD.thickness_mm)} ${lengths.unit} thick.`]),
       ]}

@@ -1,8 +1,8 @@
-import { useId } from 'react';
+import type { Patch } from '../../core/job/jobDocument.ts';
 import { useBench } from '../state/BenchContext.tsx';
-import type { Patch } from '../state/jobDocument.ts';
 import { typedText } from '../state/lengthText.ts';
 import { fieldIssues, understood } from './fieldState.ts';
+import { PlainField } from './PlainField.tsx';
 import { readField } from './readField.ts';
 
 interface TypedFieldProps {
@@ -22,11 +22,8 @@ interface TypedFieldProps {
 /** One entry that the maker types, with what was understood, what is wrong with it, and how to measure it. */
 export function TypedField({ path, title, help, shown, placeholder, whenEmptied, emptyLabel }: TypedFieldProps) {
   const { history, dispatch, view } = useBench();
-  const id = useId();
   const entry = history.typed[path];
   const text = entry === undefined ? shown : typedText(entry, view.units);
-  const issues = fieldIssues(history, path);
-  const echo = understood(history, path);
 
   const change = (typed: string): void => {
     if (typed.trim() === '' && whenEmptied !== undefined) {
@@ -39,42 +36,27 @@ export function TypedField({ path, title, help, shown, placeholder, whenEmptied,
   };
 
   return (
-    <div className="field">
-      <label htmlFor={id}>{title}</label>
-      <input
-        id={id}
-        data-path={path}
-        type="text"
-        autoComplete="off"
-        spellCheck={false}
-        value={text}
-        placeholder={placeholder}
-        aria-invalid={issues.length > 0}
-        aria-describedby={`${id}-echo ${id}-issue ${id}-help`}
-        onChange={(event) => change(event.target.value)}
-        onBlur={() => dispatch({ type: 'settle' })}
-      />
-      <div className="field-notes">
-        <p id={`${id}-echo`} className="echo">
-          {echo !== null && `understood: ${echo}`}
-        </p>
-        <p id={`${id}-issue`} className="issue">
-          {issues.join(' ')}
-        </p>
-        <p id={`${id}-help`} className="help">
-          {help}
-        </p>
-        {whenEmptied !== undefined && text !== '' && (
-          <button
-            type="button"
-            className="quiet"
-            onClick={() => dispatch({ type: 'edit', patches: whenEmptied, typed: { [path]: undefined } })}
-          >
-            {emptyLabel ?? 'Back to the default'}
-            <span className="only-heard">: {title}</span>
-          </button>
-        )}
-      </div>
-    </div>
+    <PlainField
+      path={path}
+      title={title}
+      help={help}
+      text={text}
+      change={change}
+      echo={understood(history, path)}
+      issues={fieldIssues(history, path)}
+      onBlur={() => dispatch({ type: 'settle' })}
+      {...(placeholder === undefined ? {} : { placeholder })}
+    >
+      {whenEmptied !== undefined && text !== '' && (
+        <button
+          type="button"
+          className="quiet"
+          onClick={() => dispatch({ type: 'edit', patches: whenEmptied, typed: { [path]: undefined } })}
+        >
+          {emptyLabel ?? 'Back to the default'}
+          <span className="only-heard">: {title}</span>
+        </button>
+      )}
+    </PlainField>
   );
 }

@@ -1,6 +1,6 @@
+import { valueAt } from '../../core/job/jobDocument.ts';
 import { MM_PER_OUNCE } from '../../core/units/leatherWeight.ts';
 import { useBench } from '../state/BenchContext.tsx';
-import { valueAt } from '../state/jobDocument.ts';
 import { TypedField } from './TypedField.tsx';
 
 interface WeightFieldProps {

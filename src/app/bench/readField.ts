@@ -1,9 +1,9 @@
+import { fieldNote } from '../../core/job/fieldNote.ts';
+import type { Patch } from '../../core/job/jobDocument.ts';
 import { parseLeatherWeight } from '../../core/units/parseLeatherWeight.ts';
 import { type LengthUnit, parseLength } from '../../core/units/parseLength.ts';
 import { type Reading, refusal } from '../../core/units/reading.ts';
 import { normaliseTyped, parseTypedNumber } from '../../core/units/typedNumber.ts';
-import type { Patch } from '../state/jobDocument.ts';
-import { fieldNote } from './fieldNote.ts';
 
 /** A leather's weight is one entry for the two ends of its range. */
 const isLeather = (path: string): boolean => /^leather\.(outside|pocket|lining)$/.test(path);

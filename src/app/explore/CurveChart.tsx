@@ -2,10 +2,10 @@ import { EXPLORE_RESULTS } from '../../core/explore/exploreResult.ts';
 import { useBench } from '../state/BenchContext.tsx';
 import { useWidth } from '../strip/useExtent.ts';
 import { axisTicks } from './axisTicks.ts';
-import { type PlotPoint, plotFrame, stretches } from './chartLayout.ts';
+import { type PlotPoint, plotFrame, stackedParts, stretches } from './chartLayout.ts';
 import { fieldName } from './fieldWords.ts';
 import { type Figure, fieldFigure, resultFigure, withUnit } from './figure.ts';
-import { Axes, CurveBand, LimitLine, OverlayCurve } from './Plot.tsx';
+import { Axes, CurveBand, LimitLine, LimitNames, OverlayCurve, PartBands } from './Plot.tsx';
 import type { Answered } from './useExplored.ts';
 
 interface CurveChartProps {
@@ -59,9 +59,11 @@ export function CurveChart({ answered: { question, answer }, overlayName, readin
             uprightTitle={`${withUnit(result.title, bracketed(upright))}${result.group === 'gaps' ? ', under 0 overrun' : ''}`}
             title={withUnit(fieldName(field), bracketed(across))}
           />
+          <PartBands runs={runs} frame={frame} parts={stackedParts(runs.flat())} />
           <LimitLine runs={runs} frame={frame} />
           <CurveBand runs={runs} frame={frame} isRange={result.isRange} />
           <OverlayCurve runs={overlaid} frame={frame} isRange={result.isRange} />
+          <LimitNames runs={runs} frame={frame} />
           {result.isRange && <EndNames last={runs.at(-1)?.at(-1)} x={right} y={y} />}
           {pinned !== undefined && (
             <g className="plot-overlay">

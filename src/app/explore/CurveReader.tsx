@@ -3,8 +3,8 @@ import { EXPLORE_RESULTS } from '../../core/explore/exploreResult.ts';
 import { useBench } from '../state/BenchContext.tsx';
 import { MARGIN } from './chartLayout.ts';
 import { fieldName } from './fieldWords.ts';
-import { fieldFigure, figureText, resultFigure } from './figure.ts';
-import { readingWords } from './readingWords.ts';
+import { fieldFigure, figureText, resultFigure, smallFigure } from './figure.ts';
+import { growthWords, readingWords } from './readingWords.ts';
 import type { Answered } from './useExplored.ts';
 
 interface CurveReaderProps {
@@ -38,7 +38,10 @@ export function CurveReader({ answered: { question, answer }, index, field, onRe
         onChange={(event) => onRead(points[Number(event.target.value)]!.at)}
       />
       <div className="explore-reading">
-        <output aria-live="polite">{readingWords(point, result, across, upright)}</output>
+        <output aria-live="polite">
+          {readingWords(point, result, across, upright)}{' '}
+          {growthWords(points, index, read.step, across, smallFigure(view.units))}
+        </output>
         <button
           type="button"
           disabled={!isUsable}

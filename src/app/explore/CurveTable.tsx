@@ -12,6 +12,8 @@ const ENDS = ['thin', 'nominal', 'thick'] as const;
 
 const END_WORDS = { thin: 'Thin', nominal: 'Middle', thick: 'Thick' };
 
+const partsOf = (point: SweepPoint) => ('issue' in point ? [] : point.readings[0]!.parts);
+
 /** The chart in figures: evenly spaced values of the field, and the job as it stands. */
 export function CurveTable({
   answered: { question, answer },
@@ -32,6 +34,11 @@ export function CurveTable({
     const value = point === undefined || 'issue' in point ? null : point.readings[0]!.values[end];
     return value === null ? '–' : bareText(value, upright);
   };
+  const partCell = (point: SweepPoint, name: string): string => {
+    const part = partsOf(point).find((each) => each.name === name);
+    return part === undefined ? '–' : bareText(part.length_mm, upright);
+  };
+  const parts = [...new Set(points.flatMap((point) => partsOf(point).map(({ name }) => name)))];
   const units = (unit: string): string => (unit === '' ? '' : `, ${unit}`);
   return (
     <details className="explore-table">
@@ -52,6 +59,11 @@ export function CurveTable({
                 {result.isRange ? END_WORDS[end] : result.title}
               </th>
             ))}
+            {parts.map((name) => (
+              <th key={name} scope="col">
+                {name}
+              </th>
+            ))}
             {answer.overlay !== null && <th scope="col">{overlayName}, thick</th>}
             <th scope="col">Cover</th>
           </tr>
@@ -65,6 +77,9 @@ export function CurveTable({
               </th>
               {ends.map((end) => (
                 <td key={end}>{cell(point, end)}</td>
+              ))}
+              {parts.map((name) => (
+                <td key={name}>{partCell(point, name)}</td>
               ))}
               {answer.overlay !== null && <td>{cell(over.get(point.at), 'thick')}</td>}
               <td>{'issue' in point ? `not a job: ${point.issue.allowed}` : point.verdict}</td>

@@ -2,8 +2,8 @@ import { useId, useMemo, useState } from 'react';
 import type { ErrorSpread } from '../../core/explore/chanceOfFit.ts';
 import { exploreFields } from '../../core/explore/exploreField.ts';
 import type { FitTarget } from '../../core/explore/whatMustChange.ts';
+import type { JobDocument } from '../../core/job/jobDocument.ts';
 import { useBench } from '../state/BenchContext.tsx';
-import type { JobDocument } from '../state/jobDocument.ts';
 import { CurveChart } from './CurveChart.tsx';
 import { CurveReader } from './CurveReader.tsx';
 import { CurveTable } from './CurveTable.tsx';
@@ -15,7 +15,9 @@ import { useExplored } from './useExplored.ts';
 import { WhatMustChange } from './WhatMustChange.tsx';
 import './explore.css';
 
+/** The question that makers ask most: how much more a heavier leather needs. */
 const FIRST_FIELD = 'leather.outside';
+const FIRST_RESULT = 'foreEdgeAllowance';
 
 /** How one field bears on one result, what must change for the cover to fit, and what wrong measures would do to it. */
 export default function Explore() {
@@ -23,7 +25,7 @@ export default function Explore() {
   const { document } = history.good;
   const id = useId();
   const [chosenField, setField] = useState(FIRST_FIELD);
-  const [resultId, setResult] = useState('foreEdge');
+  const [resultId, setResult] = useState(FIRST_RESULT);
   const [zoom, setZoom] = useState(1);
   const [reading, setReading] = useState<number | null>(null);
   const [pinned, setPinned] = useState<JobDocument | null>(null);

@@ -23,10 +23,11 @@ const EDGE_WORDS = { closed: 'Fore-edge, closed', open: 'Fore-edge, open', head:
 
 /** Which measure matters most for this book, and how often the cover would fit if the measures are as unsure as stated. */
 export function MeasuringErrors({ answered, spread, onSpread }: MeasuringErrorsProps) {
-  const { view, design } = useBench();
+  const { view, design, history } = useBench();
   const id = useId();
   const figure = smallFigure(view.units);
   const error = design.job.book.measured.error_mm;
+  const isOld = answered !== null && answered.question.document !== history.good.document;
   const most = answered?.answer.rows[0];
   const mostEdge = most && EDGES.reduce((worst, edge) => (most.shifts[edge] > most.shifts[worst] ? edge : worst));
   return (
@@ -36,7 +37,9 @@ export function MeasuringErrors({ answered, spread, onSpread }: MeasuringErrorsP
         <p className="help">Being worked out.</p>
       ) : (
         <>
-          <p className="chance">{chanceWords(answered.answer.chance)}</p>
+          <p className={isOld ? 'chance stale' : 'chance'} role="status">
+            {isOld ? 'Being worked out again.' : chanceWords(answered.answer.chance)}
+          </p>
           <p className="help">
             {chanceAssumption(
               answered.answer.chance,
@@ -54,11 +57,11 @@ export function MeasuringErrors({ answered, spread, onSpread }: MeasuringErrorsP
           {most !== undefined && mostEdge !== undefined && most.shifts[mostEdge] > 0 && (
             <p>
               Take most care with the <b>{most.measure.title.toLowerCase()}</b>:{' '}
-              {figureText(most.measure.error, figure)} off moves the gap at the {EDGE_WORDS[mostEdge].toLowerCase()} by{' '}
+              {figureText(most.measure.error, figure)} off moves the gap at the {EDGE_WORDS[mostEdge].toLowerCase()}, by{' '}
               {figureText(most.shifts[mostEdge], figure)}.
             </p>
           )}
-          <table>
+          <table className={isOld ? 'stale' : undefined} aria-busy={isOld}>
             <caption>How far each measure, off by its error, moves each gap, {figure.unit}</caption>
             <thead>
               <tr>

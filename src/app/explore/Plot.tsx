@@ -1,5 +1,6 @@
+import type { FitLimit } from '../../core/explore/exploreResult.ts';
 import type { AxisTick } from './axisTicks.ts';
-import { bandPath, linePath, type PlotFrame, type PlotPoint } from './chartLayout.ts';
+import { bandPath, linePath, type PlotFrame, type PlotPoint, type StackedPart } from './chartLayout.ts';
 
 /** Depth of the hatching on the failing side of a limit, px. */
 const HATCH = 9;
@@ -59,6 +60,38 @@ export function CurveBand({ runs, frame, isRange }: { runs: Runs; frame: PlotFra
   );
 }
 
+/** Least height of a part that holds its name, px. */
+const NAME_HEIGHT = 13;
+
+/** What a sum is made of, in bands named at the right, where the last point of the curve stands. */
+export function PartBands({ runs, frame, parts }: { runs: Runs; frame: PlotFrame; parts: readonly StackedPart[] }) {
+  const last = runs.at(-1)?.at(-1);
+  if (last === undefined) return null;
+  return (
+    <g>
+      {parts.map(({ name, lower, upper }, i) => {
+        const [bottom, top] = [frame.y(lower(last)), frame.y(upper(last))];
+        return (
+          <g key={name}>
+            {runs.map((run) => (
+              <path
+                key={run[0]!.at}
+                className={i % 2 === 0 ? 'plot-part' : 'plot-part dark'}
+                d={bandPath(run, frame, upper, lower)}
+              />
+            ))}
+            {bottom - top >= NAME_HEIGHT && (
+              <text x={frame.x(last.at) - 6} y={(bottom + top) / 2 + 4} textAnchor="end">
+                {name}
+              </text>
+            )}
+          </g>
+        );
+      })}
+    </g>
+  );
+}
+
 type Runs = readonly (readonly PlotPoint[])[];
 
 const largest = ({ thin, nominal, thick }: PlotPoint): number => Math.max(thin, nominal, thick);
@@ -80,36 +113,45 @@ export function OverlayCurve({ runs, frame, isRange }: { runs: Runs; frame: Plot
 
 /** Where the result begins to fail, hatched on that side, and, where measures may turn it, from where on it surely fits. */
 export function LimitLine({ runs, frame }: { runs: Runs; frame: PlotFrame }) {
-  const first = runs[0]?.[0];
-  const limit = first?.limit ?? null;
-  if (first === undefined || limit === null) return null;
-  const side = limit.failing === 'below' ? HATCH : -HATCH;
+  const limit = limitOf(runs);
+  if (limit === null) return null;
   const fails = (point: PlotPoint): number => point.limit!.fails;
-  const isTight = limit.fits !== limit.fails;
-  const textLeft = frame.left + 8;
-  const line = frame.y(limit.fails);
-  const hatched = line + (side > 0 ? side + 12 : side - 4);
   return (
     <g className="plot-limit">
       {runs.map((run) => (
         <g key={run[0]!.at}>
-          <path className="plot-failing" d={bandPath(run, frame, fails, fails, side)} />
+          <path className="plot-failing" d={bandPath(run, frame, fails, fails, hatchSide(limit))} />
           <path className="plot-fails" d={linePath(run, frame, fails)} />
-          {isTight && <path className="plot-fits" d={linePath(run, frame, ({ limit: at }) => at!.fits)} />}
+          {isTight(limit) && <path className="plot-fits" d={linePath(run, frame, ({ limit: at }) => at!.fits)} />}
         </g>
       ))}
-      <text
-        className="fails"
-        x={textLeft}
-        y={hatched > frame.bottom - 3 || hatched < frame.top + 8 ? line + (side > 0 ? -5 : 13) : hatched}
-      >
+    </g>
+  );
+}
+
+/** What the limits mean, written over the curves so that none hides a name. */
+export function LimitNames({ runs, frame }: { runs: Runs; frame: PlotFrame }) {
+  const limit = limitOf(runs);
+  if (limit === null) return null;
+  const side = hatchSide(limit);
+  const left = frame.left + 8;
+  const line = frame.y(limit.fails);
+  const hatched = line + (side > 0 ? side + 12 : side - 4);
+  const isOutside = hatched > frame.bottom - 3 || hatched < frame.top + 8;
+  return (
+    <g className="plot-limit">
+      <text x={left} y={isOutside ? line + (side > 0 ? -5 : 13) : hatched}>
         {limit.failing === 'below' ? 'fails below' : 'fails above'}
       </text>
-      {isTight && (
-        <text className="tight" x={textLeft} y={frame.y(limit.fits) + (side > 0 ? -5 : 13)}>
+      {isTight(limit) && (
+        <text x={left} y={frame.y(limit.fits) + (side > 0 ? -5 : 13)}>
           {limit.failing === 'below' ? 'surely fits above' : 'surely fits below'}
         </text>
       )}
     </g>
   );
 }
+
+const limitOf = (runs: Runs): FitLimit | null => runs[0]?.[0]?.limit ?? null;
+const hatchSide = ({ failing }: FitLimit): number => (failing === 'below' ? HATCH : -HATCH);
+const isTight = ({ fits, fails }: FitLimit): boolean => fits !== fails;

@@ -62,7 +62,7 @@ export function WhatMustChange({ answered, target, onTarget }: WhatMustChangePro
               );
             })}
           </ol>
-          {unable.length > 0 && (
+          {!isOld && unable.length > 0 && (
             <details>
               <summary>Not enough alone</summary>
               <ul className="help">

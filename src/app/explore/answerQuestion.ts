@@ -5,7 +5,7 @@ import { mustChangeList } from '../../core/explore/mustChangeList.ts';
 import { sensitivities } from '../../core/explore/sensitivity.ts';
 import { sweep } from '../../core/explore/sweep.ts';
 import { type CoverDesign, coverDesign } from '../../core/fold/coverDesign.ts';
-import type { JobRecord } from '../../core/job/migrate.ts';
+import type { JobDocument } from '../../core/job/jobDocument.ts';
 import { parseJob } from '../../core/job/parseJob.ts';
 import type { Answer, Answers, Curve, FieldFacts, Question, Questions } from './exploreMessage.ts';
 
@@ -23,7 +23,7 @@ export function answerQuestion(question: Question): Answer {
 
 function curves({ document, overlay, fieldId, resultId, range }: Questions['curve']): Answers['curve'] {
   const result = EXPLORE_RESULTS.find(({ id }) => id === resultId);
-  const over = (job: JobRecord): Curve | null => {
+  const over = (job: JobDocument): Curve | null => {
     const field = exploreFields(job, designOf(job)).find(({ id }) => id === fieldId);
     if (field === undefined || result === undefined) return null;
     return { field: facts(field), points: sweep(job, field, [result], range) };
@@ -48,7 +48,7 @@ function errors({ document, spread }: Questions['errors']): Answers['errors'] {
 
 const facts = ({ id, note, present, step }: FieldFacts): FieldFacts => ({ id, note, present, step });
 
-function designOf(document: JobRecord): CoverDesign {
+function designOf(document: JobDocument): CoverDesign {
   const parsed = parseJob(document);
   if (!parsed.ok) throw new Error(`The job does not parse: ${parsed.issues[0]?.message}`);
   return coverDesign(parsed.job);

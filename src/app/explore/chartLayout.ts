@@ -1,4 +1,4 @@
-import type { FitLimit } from '../../core/explore/exploreResult.ts';
+import type { FitLimit, ResultPart } from '../../core/explore/exploreResult.ts';
 import type { SweepPoint } from '../../core/explore/sweep.ts';
 
 /** Room round the plot, px: figures of the upright axis at the left, names of the curves at the right, what is watched and the present job above. */
@@ -24,6 +24,7 @@ export interface PlotPoint {
   readonly nominal: number;
   readonly thick: number;
   readonly limit: FitLimit | null;
+  readonly parts: readonly ResultPart[];
 }
 
 /** Stretches of a sweep without a gap: a value that no job has, or a result that is not there, parts them. */
@@ -33,27 +34,54 @@ export function stretches(points: readonly SweepPoint[]): readonly (readonly Plo
     const reading = 'issue' in point ? undefined : point.readings[0];
     const { thin, nominal, thick } = reading?.values ?? { thin: null, nominal: null, thick: null };
     if (reading === undefined || thin === null || nominal === null || thick === null) runs.push([]);
-    else runs.at(-1)!.push({ at: point.at, thin, nominal, thick, limit: reading.limit });
+    else runs.at(-1)!.push({ at: point.at, thin, nominal, thick, limit: reading.limit, parts: reading.parts });
   }
   return runs.filter((run) => run.length > 0);
 }
 
-/** Lays out the plot so that every value and every limit has its place; a flat curve gets a band of its own height. */
+/** One part of a sum, as the band between what lies below it and itself on top. */
+export interface StackedPart {
+  readonly name: string;
+  readonly lower: Read;
+  readonly upper: Read;
+}
+
+/** The parts of a sum, one on the other from nothing up: those that the field moves most lie highest. */
+export function stackedParts(points: readonly PlotPoint[]): readonly StackedPart[] {
+  const lengthOf = (name: string, { parts }: PlotPoint): number =>
+    parts.find((part) => part.name === name)?.length_mm ?? 0;
+  const names = [...new Set(points.flatMap(({ parts }) => parts.map(({ name }) => name)))];
+  const movement = (name: string): number => {
+    const lengths = points.map((point) => lengthOf(name, point));
+    return Math.round((Math.max(...lengths) - Math.min(...lengths)) * 1e6);
+  };
+  const order = names.sort((a, b) => movement(a) - movement(b));
+  const upTo = (count: number) => (point: PlotPoint) =>
+    order.slice(0, count).reduce((sum, name) => sum + lengthOf(name, point), 0);
+  return order.map((name, i) => ({ name, lower: upTo(i), upper: upTo(i + 1) }));
+}
+
+/**
+ * Lays out the plot so that every value and every limit has its place; a flat curve gets a band of its own height, and a
+ * sum stands on nothing.
+ */
 export function plotFrame(
   points: readonly PlotPoint[],
   range: { readonly from: number; readonly to: number },
   width: number,
   height: number,
 ): PlotFrame {
-  const values = points.flatMap(({ thin, nominal, thick, limit }) => [
+  const values = points.flatMap(({ thin, nominal, thick, limit, parts }) => [
     thin,
     nominal,
     thick,
     ...(limit === null ? [] : [limit.fits, limit.fails]),
+    ...(parts.length === 0 ? [] : [0]),
   ]);
   const [least, most] = values.length === 0 ? [0, 1] : [Math.min(...values), Math.max(...values)];
   const pad = Math.max((most - least) * 0.09, Math.abs(most) * 1e-3, 1e-3);
-  const [low, high] = [least - pad, most + pad];
+  const isOnNothing = least === 0 && points.some(({ parts }) => parts.length > 0);
+  const [low, high] = [isOnNothing ? 0 : least - pad, most + pad];
   const frame = { left: MARGIN.left, right: width - MARGIN.right, top: MARGIN.top, bottom: height - MARGIN.bottom };
   return {
     ...frame,

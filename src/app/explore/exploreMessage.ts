@@ -3,7 +3,7 @@ import type { ExploreField } from '../../core/explore/exploreField.ts';
 import type { Sensitivity } from '../../core/explore/sensitivity.ts';
 import type { SweepPoint, SweepRange } from '../../core/explore/sweep.ts';
 import type { FitTarget, MustChange } from '../../core/explore/whatMustChange.ts';
-import type { JobRecord } from '../../core/job/migrate.ts';
+import type { JobDocument } from '../../core/job/jobDocument.ts';
 
 /** A field as it crosses to the worker and back: functions stay behind. */
 export type FieldFacts = Pick<ExploreField, 'id' | 'note' | 'present' | 'step'>;
@@ -12,20 +12,20 @@ export type FieldFacts = Pick<ExploreField, 'id' | 'note' | 'present' | 'step'>;
 export interface Questions {
   readonly curve: {
     readonly kind: 'curve';
-    readonly document: JobRecord;
+    readonly document: JobDocument;
     /** A second job to lay over the first. */
-    readonly overlay: JobRecord | null;
+    readonly overlay: JobDocument | null;
     readonly fieldId: string;
     readonly resultId: string;
     readonly range: SweepRange;
   };
   readonly changes: {
     readonly kind: 'changes';
-    readonly document: JobRecord;
+    readonly document: JobDocument;
     readonly target: FitTarget;
     readonly units: 'mm' | 'in';
   };
-  readonly errors: { readonly kind: 'errors'; readonly document: JobRecord; readonly spread: ErrorSpread };
+  readonly errors: { readonly kind: 'errors'; readonly document: JobDocument; readonly spread: ErrorSpread };
 }
 
 export interface Curve {

@@ -1,7 +1,7 @@
 import { EXAMPLE_JOBS } from '../../core/job/examples.ts';
+import { type JobDocument, patched, valueAt } from '../../core/job/jobDocument.ts';
 import { CARD, TEMPERS } from '../../core/leather/temper.ts';
 import { temperPatches } from '../bench/Temper.tsx';
-import { type JobDocument, patched, valueAt } from '../state/jobDocument.ts';
 
 /** A job that can be laid over the open one. */
 export interface Overlay {

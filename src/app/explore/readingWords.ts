@@ -11,7 +11,8 @@ export function readingWords(
 ): string {
   const at = figureText(point.at, across);
   if ('issue' in point) return `At ${at}: no such job; allowed is ${point.issue.allowed}.`;
-  const { thin, nominal, thick } = point.readings[0]!.values;
+  const { values: read, parts } = point.readings[0]!;
+  const { thin, nominal, thick } = read;
   const told = (value: number | null): string => (value === null ? 'none' : bareText(value, upright));
   const values =
     isRange && !(thin === nominal && nominal === thick)
@@ -20,5 +21,26 @@ export function readingWords(
         ? 'none'
         : figureText(thick, upright);
   const whole = { fits: 'fits', tight: 'is tight', fails: 'fails' }[point.verdict];
-  return `At ${at}: ${title.charAt(0).toLowerCase()}${title.slice(1)} ${values}. The cover as a whole ${whole}.`;
+  const sum = parts.map(({ name, length_mm }) => `${bareText(length_mm, upright)} ${name}`).join(', ');
+  return `At ${at}: ${title.charAt(0).toLowerCase()}${title.slice(1)} ${values}${sum === '' ? '' : ` (${sum})`}. The cover as a whole ${whole}.`;
+}
+
+/** How fast a sum grows where it is read, as `Here 0.10 mm more asks for 0.24 mm more.`; empty at an end of the curve. */
+export function growthWords(
+  points: readonly SweepPoint[],
+  index: number,
+  step: number,
+  across: Figure,
+  small: Figure,
+): string {
+  const [before, after] = [points[index - 1], points[index + 1]].map((point) =>
+    point === undefined || 'issue' in point || point.readings[0]!.parts.length === 0
+      ? null
+      : { at: point.at, value: point.readings[0]!.values.thick },
+  );
+  if (!before || !after || before.value === null || after.value === null) return '';
+  const growth = ((after.value - before.value) / (after.at - before.at)) * step;
+  const asked = figureText(Math.abs(growth), small);
+  if (Number.parseFloat(asked) === 0) return `Here ${figureText(step, across)} more asks for no more.`;
+  return `Here ${figureText(step, across)} more asks for ${asked} ${growth > 0 ? 'more' : 'less'}.`;
 }

@@ -1,5 +1,6 @@
 import type { Report } from '../../core/report/reportSchema.ts';
 import { useBench } from '../state/BenchContext.tsx';
+import { limitWords } from './limitWords.ts';
 import { VerdictMark } from './VerdictMark.tsx';
 
 type ReportedCheck = Report['checks'][number];
@@ -7,16 +8,17 @@ type ReportedCheck = Report['checks'][number];
 /** One question with its answer; where a change to the job is the remedy, a button makes it at once. */
 export function CheckRow({ check }: { readonly check: ReportedCheck }) {
   const { dispatch, lengths } = useBench();
-  const { title, verdict, value, limit, unit, message, remedy, change } = check;
+  const { title, verdict, message, remedy, change } = check;
+  const figures = limitWords(check, lengths);
   return (
     <li className={`check ${verdict}`}>
       <h3>
         <VerdictMark verdict={verdict} />
         {title} <span className="verdict-word">{verdict}</span>
       </h3>
-      {(value !== 0 || limit !== 0) && (
+      {figures !== null && (
         <p className="figures">
-          {figure(value, unit, lengths.gap)} <span>(limit {figure(limit, unit, lengths.size)})</span>
+          {figures.value} <span>({figures.limit})</span>
         </p>
       )}
       <p className="reason">{message}</p>
@@ -32,9 +34,4 @@ export function CheckRow({ check }: { readonly check: ReportedCheck }) {
       )}
     </li>
   );
-}
-
-function figure(value: number, unit: ReportedCheck['unit'], length: (value: number) => string): string {
-  if (unit === 'mm') return length(value);
-  return unit === 'deg' ? `${value.toFixed(0)}°` : value.toFixed(2);
 }

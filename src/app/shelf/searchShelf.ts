@@ -1,10 +1,8 @@
-import type { JobRecord } from '../../core/job/migrate.ts';
+import { isRecord } from '../../core/job/jobDocument.ts';
 import type { ShelfJob } from './shelfDatabase.ts';
 
 /** Lower case without accents, so that a search asks for no more care than a hand-written label. */
 const plain = (text: string): string => text.normalize('NFKD').replace(/\p{M}/gu, '').toLowerCase();
-
-const isRecord = (value: unknown): value is JobRecord => typeof value === 'object' && value !== null;
 
 /** What a job can be found by: its name, and the kind, sizes, seam and pockets that it names. */
 function words(job: ShelfJob): string {

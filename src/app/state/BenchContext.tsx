@@ -1,9 +1,9 @@
 import { createContext, type Dispatch, type ReactNode, use, useEffect, useMemo, useReducer, useState } from 'react';
 import { type CoverDesign, coverDesign } from '../../core/fold/coverDesign.ts';
+import type { JobDocument } from '../../core/job/jobDocument.ts';
 import { designReport } from '../../core/report/designReport.ts';
 import type { Report } from '../../core/report/reportSchema.ts';
 import { type ElasticState, useElastic } from '../elastic/useElastic.ts';
-import type { JobDocument } from './jobDocument.ts';
 import { FIRST_JOB, type JobAction, type JobHistory, jobHistory, startHistory } from './jobHistory.ts';
 import { keepJob, keptJob } from './keptJob.ts';
 import { type LengthText, lengthText } from './lengthText.ts';

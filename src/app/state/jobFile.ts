@@ -1,7 +1,7 @@
+import type { JobDocument } from '../../core/job/jobDocument.ts';
 import type { JobIssue } from '../../core/job/jobIssue.ts';
 import { openJob } from '../../core/job/openJob.ts';
 import { parseJobText } from '../../core/job/parseJob.ts';
-import type { JobDocument } from './jobDocument.ts';
 import { saveFile } from './saveFile.ts';
 
 /** A file name from the job's name: letters and digits of any script, the rest as hyphens. */

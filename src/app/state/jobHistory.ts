@@ -1,7 +1,7 @@
+import { type JobDocument, type Patch, patched } from '../../core/job/jobDocument.ts';
 import type { Job } from '../../core/job/jobSchema.ts';
 import { type ParsedJob, parseJob } from '../../core/job/parseJob.ts';
 import type { LengthUnit } from '../../core/units/parseLength.ts';
-import { type JobDocument, type Patch, patched } from './jobDocument.ts';
 
 /** What the maker typed into a field, in the unit that then stood for figures without one. */
 export interface Typed {

@@ -1,4 +1,4 @@
-import type { JobDocument } from './jobDocument.ts';
+import type { JobDocument } from '../../core/job/jobDocument.ts';
 import type { JobKey } from './jobHistory.ts';
 
 /** Where a job stands on the shelf, and which of its saves this window knows. */

@@ -1,5 +1,5 @@
 import { type CSSProperties, type KeyboardEvent, type PointerEvent, useRef } from 'react';
-import { fieldNote } from '../bench/fieldNote.ts';
+import { fieldNote } from '../../core/job/fieldNote.ts';
 import { useBench } from '../state/BenchContext.tsx';
 import { type Grip, gripValue, stepOf } from './grips.ts';
 import type { PatternZone } from './patternZone.ts';

@@ -1,7 +1,7 @@
 import type { CoverDesign } from '../../core/fold/coverDesign.ts';
+import { fieldNote } from '../../core/job/fieldNote.ts';
 import { MM_PER_INCH } from '../../core/units/mm.ts';
 import type { LengthUnit } from '../../core/units/parseLength.ts';
-import { fieldNote } from '../bench/fieldNote.ts';
 import { END_NAMES, type End } from './lane.ts';
 import type { PatternZone } from './patternZone.ts';
 

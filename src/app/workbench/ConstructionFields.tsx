@@ -1,12 +1,12 @@
+import { fieldNote } from '../../core/job/fieldNote.ts';
+import { valueAt } from '../../core/job/jobDocument.ts';
 import { slitAngle } from '../../core/pattern/seam.ts';
 import { degreesFromRadians, radians } from '../../core/units/radians.ts';
 import { Choice } from '../bench/Choice.tsx';
 import { ChoiceField } from '../bench/ChoiceField.tsx';
 import { FigureField } from '../bench/FigureField.tsx';
-import { fieldNote } from '../bench/fieldNote.ts';
 import { fieldIssues } from '../bench/fieldState.ts';
 import { useBench } from '../state/BenchContext.tsx';
-import { valueAt } from '../state/jobDocument.ts';
 
 const words = (values: readonly string[]) => values.map((value) => ({ value, label: value }));
 

@@ -1,8 +1,8 @@
+import { valueAt } from '../../core/job/jobDocument.ts';
 import { Choice } from '../bench/Choice.tsx';
 import { FigureField } from '../bench/FigureField.tsx';
 import { fieldIssues } from '../bench/fieldState.ts';
 import { useBench } from '../state/BenchContext.tsx';
-import { valueAt } from '../state/jobDocument.ts';
 
 const FITTINGS = [
   {

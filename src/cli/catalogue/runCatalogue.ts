@@ -108,7 +108,7 @@ async function openInput(input: string, covers: readonly StockCover[] | null) {
 
 /** A column that would be passed over in silence is a mistake. */
 function refuseOtherColumns(header: RowHeader): void {
-  const other = header.filter(([top]) => top !== 'name' && top !== 'book').map((path) => path.join('.'));
+  const other = header.filter((path) => path !== 'name' && !/^book(\.|$)/.test(path));
   if (other.length > 0)
     throw new BadInput(
       other.map((path) =>

@@ -32,9 +32,12 @@ function allowance(parts: readonly AllowancePart[]): Allowance {
   return { total: mm(shown.reduce((sum, { length }) => sum + length, 0)), parts: shown };
 }
 
+/** Name of the part that brings a sum up to a size that can be cut. */
+export const ROUNDING_PART = 'rounding up';
+
 /** Adds the rounding that brings `size` up to the cut size, shared between the edges that make it up. */
 function rounding(size: number, step: number, edges: number): AllowancePart {
-  return part('rounding up', (roundUp(size, step) - size) / edges);
+  return part(ROUNDING_PART, (roundUp(size, step) - size) / edges);
 }
 
 /**

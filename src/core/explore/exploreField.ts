@@ -1,6 +1,7 @@
 import type { CoverDesign } from '../fold/coverDesign.ts';
 import type { FieldNote } from '../job/field.ts';
-import type { JobRecord } from '../job/migrate.ts';
+import { fieldNote } from '../job/fieldNote.ts';
+import { type JobDocument, valueAt } from '../job/jobDocument.ts';
 import type { JobChange } from '../report/check.ts';
 import { MM_PER_OUNCE } from '../units/leatherWeight.ts';
 import { MM_PER_INCH } from '../units/mm.ts';
@@ -22,13 +23,16 @@ export interface ExploreField {
 
 const LEATHERS = ['outside', 'pocket', 'lining'] as const;
 
-const WEIGHT_NOTE: FieldNote = {
+/** A weight range as one number: the thin end, `width` below, stays in its own range too. */
+const weightNote = (width: number): FieldNote => ({
+  ...THICK_END,
   title: 'Weight',
   description: 'The whole weight range, named by its thick end; the thin end keeps its distance.',
-  unit: 'mm',
-  min: 0.2,
-  max: 8,
-};
+  min: THIN_END.min + width,
+});
+
+const THIN_END = fieldNote('leather.outside.min_mm');
+const THICK_END = fieldNote('leather.outside.max_mm');
 
 /**
  * The numbers of a job that can be explored: each in the schema that bears on the closed form and has a value here, and
@@ -37,9 +41,8 @@ const WEIGHT_NOTE: FieldNote = {
  * @param design what the document was worked out to
  * @param units unit of the maker's ruler, for the steps
  */
-export function exploreFields(document: JobRecord, design: CoverDesign, units: 'mm' | 'in' = 'mm'): ExploreField[] {
-  const written = document.leather as JobRecord | undefined;
-  const given = LEATHERS.filter((piece) => (written?.[piece] ?? null) !== null);
+export function exploreFields(document: JobDocument, design: CoverDesign, units: 'mm' | 'in' = 'mm'): ExploreField[] {
+  const given = LEATHERS.filter((piece) => (valueAt(document, `leather.${piece}`) ?? null) !== null);
   const isGiven = (path: string): boolean =>
     !path.startsWith('leather.') || given.some((piece) => path.startsWith(`leather.${piece}.`));
   const figures = JOB_FIGURES.filter(({ path }) => isGiven(path)).flatMap(({ path, note }): ExploreField[] => {
@@ -51,14 +54,16 @@ export function exploreFields(document: JobRecord, design: CoverDesign, units: '
   const weights = given.map((piece): ExploreField => {
     const { min_mm: min, max_mm: max } = design.job.leather[piece]!;
     const path = `leather.${piece}`;
+    const note = weightNote(max - min);
     return {
       id: path,
-      note: WEIGHT_NOTE,
+      note,
       present: max,
-      step: stepOf(path, WEIGHT_NOTE, units),
-      span: spanOf(path, WEIGHT_NOTE, max),
+      step: stepOf(path, note, units),
+      span: spanOf(path, note, max),
       changes: (value) => [
-        { path: `${path}.min_mm`, value: value - (max - min) },
+        // At the thinnest, floating-point noise must not make it thinner than any leather.
+        { path: `${path}.min_mm`, value: Math.max(THIN_END.min, value - (max - min)) },
         { path: `${path}.max_mm`, value },
       ],
     };
@@ -68,14 +73,13 @@ export function exploreFields(document: JobRecord, design: CoverDesign, units: '
 
 /** The value in force; null where the job has none, as for a measure that was not taken. */
 function presentAt({ job, pieces }: CoverDesign, path: string): number | null {
-  const keys = path.split('.');
-  const value = keys.reduce<unknown>((inner, key) => (inner as JobRecord | null)?.[key], job);
+  const value = valueAt(job, path);
   if (typeof value === 'number') return value;
   if (path === 'pattern.outsideWidth_mm') return pieces.outside.width;
   if (path === 'pattern.outsideHeight_mm') return pieces.outside.height;
   if (path === 'pockets.depth_mm') return pieces.pocketDepth;
-  if (keys[2] === 'foldThickness_mm') return job.leather[keys[1] as (typeof LEATHERS)[number]]?.max_mm ?? null;
-  return null;
+  const thick = valueAt(job, path.replace(/^(leather\.\w+)\.foldThickness_mm$/, '$1.max_mm'));
+  return typeof thick === 'number' ? thick : null;
 }
 
 const isThickness = (path: string): boolean =>

@@ -1,3 +1,4 @@
+import { ROUNDING_PART } from '../allowance/allowances.ts';
 import type { RangePoint } from '../leather/leatherModel.ts';
 import type { FitAt, Report } from '../report/reportSchema.ts';
 
@@ -8,6 +9,9 @@ export interface FitLimit {
   /** Which side of the limit fails. */
   readonly failing: 'below' | 'above';
 }
+
+/** One part of a result that is a sum, as the report writes it out. */
+export type ResultPart = Report['allowances']['foreEdge']['parts'][number];
 
 /** One number that a report holds, for each end of the weight range or for the whole of it. */
 export interface ExploreResult {
@@ -21,9 +25,12 @@ export interface ExploreResult {
   readonly read: (report: Report, point: RangePoint) => number | null;
   /** Null where nothing judges the number. */
   readonly limit: (report: Report) => FitLimit | null;
+  /** The parts of a result that is a sum; none of any other. */
+  readonly parts: (report: Report) => readonly ResultPart[];
 }
 
 const noLimit = (): null => null;
+const noParts = (): readonly ResultPart[] => [];
 
 /** A length that the measuring error may take either way, as `verdictWithin` judges it. */
 const within = (error: (report: Report) => number) => (report: Report) =>
@@ -32,7 +39,13 @@ const within = (error: (report: Report) => number) => (report: Report) =>
 const atLeast = (limit: number) => ({ fits: limit, fails: limit, failing: 'below' }) as const;
 const atMost = (limit: number) => ({ fits: limit, fails: limit, failing: 'above' }) as const;
 
-const checkOf = ({ checks }: Report, id: string) => checks.find((check) => check.id === id);
+const checkOf = ({ checks }: Report, id: string) => checks.find((check) => check.id === id)!;
+
+/** The limit of a check that the measuring error does not blur. */
+const limitOf = (id: string) => (report: Report) => {
+  const { limit, bound } = checkOf(report, id);
+  return bound === 'atMost' ? atMost(limit) : atLeast(limit);
+};
 
 const perPoint = (
   group: ExploreResult['group'],
@@ -41,7 +54,16 @@ const perPoint = (
   unit: ExploreResult['unit'],
   read: (fit: FitAt) => number | null,
   limit: ExploreResult['limit'] = noLimit,
-): ExploreResult => ({ id, group, title, unit, isRange: true, read: ({ fit }, point) => read(fit[point]), limit });
+): ExploreResult => ({
+  id,
+  group,
+  title,
+  unit,
+  isRange: true,
+  read: ({ fit }, point) => read(fit[point]),
+  limit,
+  parts: noParts,
+});
 
 const single = (
   group: ExploreResult['group'],
@@ -50,7 +72,17 @@ const single = (
   unit: ExploreResult['unit'],
   read: (report: Report) => number | null,
   limit: ExploreResult['limit'] = noLimit,
-): ExploreResult => ({ id, group, title, unit, isRange: false, read, limit });
+): ExploreResult => ({ id, group, title, unit, isRange: false, read, limit, parts: noParts });
+
+/**
+ * An allowance with the parts that it is the sum of. What rounding adds to the cut is left out: it jumps with every step of
+ * the cut size and hides what the leather asks for.
+ */
+function allowance(edge: keyof Report['allowances'], id: string, title: string): ExploreResult {
+  const parts = ({ allowances }: Report) => allowances[edge].parts.filter(({ name }) => name !== ROUNDING_PART);
+  const read = (report: Report): number => parts(report).reduce((sum, { length_mm }) => sum + length_mm, 0);
+  return { ...single('allowances', id, `${title}, unrounded`, 'mm', read), parts };
+}
 
 const foreEdgeError = ({ uncertainty }: Report): number => uncertainty.foreEdge.worst_mm;
 
@@ -128,7 +160,7 @@ export const EXPLORE_RESULTS: readonly ExploreResult[] = [
     'Board held in its pocket',
     'mm',
     ({ pockets }) => pockets.held_mm,
-    (report) => atLeast(checkOf(report, 'pocketHolds')!.limit),
+    limitOf('pocketHolds'),
   ),
   perPoint(
     'pockets',
@@ -136,19 +168,13 @@ export const EXPLORE_RESULTS: readonly ExploreResult[] = [
     'Fold-back to load',
     'deg',
     ({ pockets }) => pockets.loadingAngle_deg,
-    (report) => atMost(checkOf(report, 'pocketLoads')!.limit),
+    limitOf('pocketLoads'),
   ),
   perPoint('pockets', 'boardTravel', 'Board travel', 'mm', ({ flat }) => flat.boardTravel_mm),
   single('pockets', 'pocketDepth', 'Pocket depth', 'mm', ({ fit }) => fit.thick.pockets.depth_mm),
-  single(
-    'allowances',
-    'foreEdgeAllowance',
-    'Fore-edge allowance, each side',
-    'mm',
-    ({ allowances }) => allowances.foreEdge.total_mm,
-  ),
-  single('allowances', 'headAllowance', 'Head allowance', 'mm', ({ allowances }) => allowances.head.total_mm),
-  single('allowances', 'tailAllowance', 'Tail allowance', 'mm', ({ allowances }) => allowances.tail.total_mm),
+  allowance('foreEdge', 'foreEdgeAllowance', 'Fore-edge allowance'),
+  allowance('head', 'headAllowance', 'Head allowance'),
+  allowance('tail', 'tailAllowance', 'Tail allowance'),
   single('cut sizes', 'outsideWidth', 'Outside, width', 'mm', ({ pattern }) => pattern.outside.width_mm),
   single('cut sizes', 'outsideHeight', 'Outside, height', 'mm', ({ pattern }) => pattern.outside.height_mm),
   single('cut sizes', 'pocketWidth', 'Pocket, width', 'mm', ({ pattern }) => pattern.pocket.width_mm),
@@ -160,7 +186,7 @@ export const EXPLORE_RESULTS: readonly ExploreResult[] = [
     'strain',
     'Stretch of the grain at the folds',
     '',
-    (report) => checkOf(report, 'foldStrain')!.value,
-    (report) => atMost(checkOf(report, 'foldStrain')!.limit),
+    (report) => checkOf(report, 'foldStrain').value,
+    limitOf('foldStrain'),
   ),
 ];

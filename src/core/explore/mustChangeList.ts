@@ -1,5 +1,5 @@
 import type { CoverDesign } from '../fold/coverDesign.ts';
-import type { JobRecord } from '../job/migrate.ts';
+import type { JobDocument } from '../job/jobDocument.ts';
 import { type ExploreField, exploreFields } from './exploreField.ts';
 import { type FitTarget, type MustChange, whatMustChange } from './whatMustChange.ts';
 
@@ -35,7 +35,7 @@ export interface FieldChange {
  *   leather is far more than one of outside; after them the fields that alone cannot do it
  */
 export function mustChangeList(
-  document: JobRecord,
+  document: JobDocument,
   design: CoverDesign,
   target: FitTarget,
   units: 'mm' | 'in' = 'mm',

@@ -1,9 +1,9 @@
+import type { JobDocument } from '../job/jobDocument.ts';
 import type { JobIssue } from '../job/jobIssue.ts';
-import type { JobRecord } from '../job/migrate.ts';
 import { RANGE_POINTS, type RangePoint } from '../leather/leatherModel.ts';
 import type { Verdict } from '../report/check.ts';
 import type { ExploreField } from './exploreField.ts';
-import type { ExploreResult, FitLimit } from './exploreResult.ts';
+import type { ExploreResult, FitLimit, ResultPart } from './exploreResult.ts';
 import { tryChanges } from './trial.ts';
 
 type Value = number | null;
@@ -16,6 +16,8 @@ export interface SweepReading {
   readonly values: Readonly<Record<RangePoint, Value>>;
   /** Where the result fits and fails there: a limit may move with the field. */
   readonly limit: FitLimit | null;
+  /** What the result is the sum of; empty where it is no sum. */
+  readonly parts: readonly ResultPart[];
 }
 
 /** A value of the field with a reading for every result asked for, or why no job has that value. */
@@ -40,7 +42,7 @@ export interface SweepRange {
  * @returns points in rising order; a value that no job may have is a point with its first issue
  */
 export function sweep(
-  document: JobRecord,
+  document: JobDocument,
   field: ExploreField,
   results: readonly ExploreResult[],
   { from, to, count }: SweepRange,
@@ -55,9 +57,9 @@ export function sweep(
     const trial = tryChanges(document, at === field.present ? [] : field.changes(at));
     if (!trial.ok) return { at, issue: trial.issues[0]! };
     const { report } = trial;
-    const readings = results.map(({ read, limit }): SweepReading => {
+    const readings = results.map(({ read, limit, parts }): SweepReading => {
       const [thin, nominal, thick] = RANGE_POINTS.map((point) => read(report, point)) as [Value, Value, Value];
-      return { values: { thin, nominal, thick }, limit: limit(report) };
+      return { values: { thin, nominal, thick }, limit: limit(report), parts: parts(report) };
     });
     return { at, verdict: report.verdict, readings };
   });

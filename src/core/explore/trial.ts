@@ -1,6 +1,6 @@
 import { coverDesign } from '../fold/coverDesign.ts';
+import { type JobDocument, patched } from '../job/jobDocument.ts';
 import type { JobIssue } from '../job/jobIssue.ts';
-import type { JobRecord } from '../job/migrate.ts';
 import { parseJob } from '../job/parseJob.ts';
 import type { JobChange } from '../report/check.ts';
 import { designReport } from '../report/designReport.ts';
@@ -18,15 +18,7 @@ export type Trial =
  * @param document a job as written; it is left as it is
  * @param changes values by dotted path, put in one after the other
  */
-export function tryChanges(document: JobRecord, changes: readonly JobChange[]): Trial {
-  const parsed = parseJob(changes.reduce((job, { path, value }) => put(job, path.split('.'), value), document));
+export function tryChanges(document: JobDocument, changes: readonly JobChange[]): Trial {
+  const parsed = parseJob(patched(document, changes));
   return parsed.ok ? { ok: true, report: designReport(coverDesign(parsed.job)) } : parsed;
-}
-
-function put(root: JobRecord, [key, ...rest]: readonly string[], value: JobChange['value']): JobRecord {
-  if (key === undefined) return root;
-  if (rest.length === 0) return { ...root, [key]: value };
-  const inner = root[key];
-  const isRecord = typeof inner === 'object' && inner !== null && !Array.isArray(inner);
-  return { ...root, [key]: put(isRecord ? (inner as JobRecord) : {}, rest, value) };
 }

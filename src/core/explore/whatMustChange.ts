@@ -1,4 +1,4 @@
-import type { JobRecord } from '../job/migrate.ts';
+import type { JobDocument } from '../job/jobDocument.ts';
 import type { JobChange } from '../report/check.ts';
 import type { Report } from '../report/reportSchema.ts';
 import type { ExploreField } from './exploreField.ts';
@@ -49,7 +49,7 @@ const HALVINGS = 20;
  * @returns the change, moved away from the present value to the next step that fits; or that none is needed; or that no
  *   value in the field's range does it, with the nearest miss
  */
-export function whatMustChange(document: JobRecord, field: ExploreField, target: FitTarget): MustChange {
+export function whatMustChange(document: JobDocument, field: ExploreField, target: FitTarget): MustChange {
   const before = tryChanges(document, []);
   if (before.ok && unfitOf(before, target).length === 0) return { status: 'fits' };
   const search = new Search(document, field, target);
@@ -93,11 +93,11 @@ interface Found {
 /** The trials of one field, with the nearest miss among them. */
 class Search {
   private readonly misses: { readonly at: number; readonly trial: Trial & { ok: true } }[] = [];
-  private readonly document: JobRecord;
+  private readonly document: JobDocument;
   private readonly field: ExploreField;
   private readonly target: FitTarget;
 
-  constructor(document: JobRecord, field: ExploreField, target: FitTarget) {
+  constructor(document: JobDocument, field: ExploreField, target: FitTarget) {
     this.document = document;
     this.field = field;
     this.target = target;

@@ -22,7 +22,7 @@ export interface SeatConditions {
 export const FIRM_PULL = 100;
 
 /** How far behind the board's edge pages or a hand hold the pocket flat at the fore-edge, mm. Assumption. */
-export const HELD_BEHIND = 20;
+const HELD_BEHIND = 20;
 
 /**
  * Where a pulled layer is held flat, in lengths lambda = sqrt(EI/pull) behind the board's edge, but no farther than half the

@@ -1,7 +1,8 @@
+import { isRecord, type JobDocument } from './jobDocument.ts';
 import { type JobIssue, jobIssue } from './jobIssue.ts';
 
 /** A document as read from JSON, of whatever version. */
-export type JobRecord = Readonly<Record<string, unknown>>;
+export type JobRecord = JobDocument;
 
 /** Brings a document one version further. It may trust nothing inside the document, and must not change it in place. */
 export type Migration = (document: JobRecord) => JobRecord;
@@ -15,9 +16,6 @@ export const JOB_MIGRATIONS: readonly Migration[] = [];
 export type Migrated =
   | { readonly ok: true; readonly document: unknown }
   | { readonly ok: false; readonly issue: JobIssue };
-
-const isRecord = (value: unknown): value is JobRecord =>
-  typeof value === 'object' && value !== null && !Array.isArray(value);
 
 /**
  * Brings a job document of any earlier version to the current one.

@@ -43,7 +43,7 @@ export const arcPoint = ({ centre, radius, start, sweep }: Arc, share: number): 
 export const segmentStart = (segment: Segment): Vec2 => (segment.kind === 'line' ? segment.from : arcPoint(segment, 0));
 export const segmentEnd = (segment: Segment): Vec2 => (segment.kind === 'line' ? segment.to : arcPoint(segment, 1));
 
-export const segmentLength = (segment: Segment): number =>
+const segmentLength = (segment: Segment): number =>
   segment.kind === 'line' ? distance(segment.from, segment.to) : segment.radius * Math.abs(segment.sweep);
 
 export const contourLength = (contour: Contour): number =>

@@ -1,7 +1,6 @@
 /** A point or direction of the plane. */
 export type Vec2 = readonly [x: number, y: number];
 
-export const add = (a: Vec2, b: Vec2): Vec2 => [a[0] + b[0], a[1] + b[1]];
 export const subtract = (a: Vec2, b: Vec2): Vec2 => [a[0] - b[0], a[1] - b[1]];
 /** a + k b */
 export const addScaled = (a: Vec2, b: Vec2, k: number): Vec2 => [a[0] + k * b[0], a[1] + k * b[1]];

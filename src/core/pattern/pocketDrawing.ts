@@ -43,7 +43,7 @@ export function pocketDrawing(source: PatternSource, seam: Seam, units: Units): 
 }
 
 /** Fore-edge corners as the outside's; the mouth square, straight or scooped. */
-export function pocketOutline({ job, pieces }: PatternSource): Contour {
+function pocketOutline({ job, pieces }: PatternSource): Contour {
   const { width, height } = pieces.pocket;
   const { corner } = pieceCorner(job, pieces);
   const straight = corneredContour([

@@ -13,6 +13,9 @@ export interface JobChange {
   readonly value: number | string | null;
 }
 
+/** Which side of the limit is asked for; `within` the limit either way, for a difference that may have either sign. */
+export type Bound = 'atLeast' | 'atMost' | 'within';
+
 /** One question asked of the design, with its answer. */
 export interface Check {
   readonly id: string;
@@ -20,6 +23,8 @@ export interface Check {
   readonly verdict: Verdict;
   readonly value: number;
   readonly limit: number;
+  /** Null where there was nothing to measure; value and limit are then 0. */
+  readonly bound: Bound | null;
   readonly unit: 'mm' | 'deg' | '';
   /** What was found, and why. */
   readonly message: string;

@@ -87,6 +87,7 @@ export const reportSchema = z.strictObject({
       verdict: verdictSchema,
       value: number,
       limit: number,
+      bound: z.nullable(z.enum(['atLeast', 'atMost', 'within'])),
       unit: z.enum(['mm', 'deg', '']),
       message: z.string(),
       remedy: z.string(),

@@ -11,7 +11,7 @@ export interface ThicknessRange {
 }
 
 /** Thickest leather a field takes: 10 mm is about 25 oz, beyond any strap or sole leather (common practice, no source). */
-export const MAX_LEATHER: Mm = mm(10);
+const MAX_LEATHER: Mm = mm(10);
 
 const ALLOWED = `a leather weight or thickness above 0, up to ${MAX_LEATHER} mm, such as 4-5 oz, 4.5 oz or 1.6-2.0 mm`;
 

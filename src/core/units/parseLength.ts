@@ -6,7 +6,7 @@ import { normaliseTyped } from './typedNumber.ts';
 export type LengthUnit = 'mm' | 'in';
 
 /** Longest length a field takes. No hide is longer; a larger number is a slip of the unit or of the point. */
-export const MAX_LENGTH: Mm = mm(10_000);
+const MAX_LENGTH: Mm = mm(10_000);
 
 const ALLOWED = `a length from 0 to ${MAX_LENGTH} mm such as 8 1/2 in, 8.5", 216 mm or 21.6 cm`;
 

@@ -14,7 +14,7 @@ export const areaText = (mm2: number): string =>
 const MM_PER_YARD = 914.4;
 
 /** A length as thread and lace are sold: in metres and in yards. */
-export const reelText = (mm: number): string => `${(mm / 1000).toFixed(2)} m (${(mm / MM_PER_YARD).toFixed(1)} yd)`;
+const reelText = (mm: number): string => `${(mm / 1000).toFixed(2)} m (${(mm / MM_PER_YARD).toFixed(1)} yd)`;
 
 const metres = (mm: number): string => `${(mm / 1000).toFixed(2)} m`;
 

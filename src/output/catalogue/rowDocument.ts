@@ -1,9 +1,10 @@
+import { type JobDocument, patched } from '../../core/job/jobDocument.ts';
 import { type JobIssue, jobIssue } from '../../core/job/jobIssue.ts';
-import { JOB_MIGRATIONS, type JobRecord } from '../../core/job/migrate.ts';
+import { JOB_MIGRATIONS } from '../../core/job/migrate.ts';
 import { parseJob } from '../../core/job/parseJob.ts';
 
 /** Where each cell of a row goes: the paths of a table's header, checked, in column order. */
-export type RowHeader = readonly (readonly string[])[];
+export type RowHeader = readonly string[];
 
 export type ReadHeader =
   | { readonly ok: true; readonly header: RowHeader }
@@ -30,9 +31,8 @@ export function readHeader(cells: readonly string[]): ReadHeader {
     return [];
   });
   if (issues.length > 0) return { ok: false, issues };
-  const header = names.map((name) => name.split('.'));
-  const unknown = unknownColumns(header);
-  return unknown.length > 0 ? { ok: false, issues: unknown } : { ok: true, header };
+  const unknown = unknownColumns(names);
+  return unknown.length > 0 ? { ok: false, issues: unknown } : { ok: true, header: names };
 }
 
 /** A job that has the columns and nothing else: what the schema does not know of it, it names. */
@@ -56,30 +56,18 @@ function unknownColumns(header: RowHeader): JobIssue[] {
  * reads as a number are such, except in the name. Format and current version are filled in where no column gives them.
  * @param cells as many as the header has, or fewer
  */
-export function rowDocument(header: RowHeader, cells: readonly string[]): JobRecord {
-  const document: Record<string, unknown> = { format: 'coverwright-job', version: JOB_MIGRATIONS.length + 1 };
-  header.forEach((path, i) => {
+export function rowDocument(header: RowHeader, cells: readonly string[]): JobDocument {
+  const filled = header.flatMap((path, i) => {
     const text = cells[i]?.trim() ?? '';
-    if (text !== '') put(document, path, TEXTS.has(path.join('.')) ? text : cellValue(text));
+    return text === '' ? [] : [{ path, value: TEXTS.has(path) ? text : cellValue(text) }];
   });
-  return document;
+  return patched({ format: 'coverwright-job', version: JOB_MIGRATIONS.length + 1 }, filled);
 }
 
 function cellValue(text: string): unknown {
   if (text === 'null') return null;
   if (text === 'true' || text === 'false') return text === 'true';
   return NUMBER.test(text) ? Number(text) : text;
-}
-
-function put(root: Record<string, unknown>, path: readonly string[], value: unknown): void {
-  const last = path.length - 1;
-  let place = root;
-  for (let i = 0; i < last; i++) {
-    const key = path[i]!;
-    if (!Object.hasOwn(place, key)) place[key] = {};
-    place = place[key] as Record<string, unknown>;
-  }
-  place[path[last]!] = value;
 }
 
 const badColumn = (path: string, got: string): JobIssue =>

@@ -1,4 +1,5 @@
 import { EXAMPLE_JOBS } from '../../core/job/examples.ts';
+import { isRecord } from '../../core/job/jobDocument.ts';
 import { type JobIssue, jobIssue } from '../../core/job/jobIssue.ts';
 import type { Job } from '../../core/job/jobSchema.ts';
 import { JOB_MIGRATIONS, type JobRecord } from '../../core/job/migrate.ts';
@@ -18,9 +19,6 @@ const FORMAT = 'coverwright-covers';
 
 /** A book of usual size to check a cover with: the few rules that tie a cover to its book ask only that it is not tiny. */
 const ANY_BOOK = (EXAMPLE_JOBS[0]!.document as JobRecord).book;
-
-const isRecord = (value: unknown): value is JobRecord =>
-  typeof value === 'object' && value !== null && !Array.isArray(value);
 
 /**
  * Reads a set of ready-made covers: `{"format": "coverwright-covers", "version": 1, "covers": [...]}`. Each cover has the

@@ -42,7 +42,7 @@ const DXF_COLOURS: Readonly<Record<Layer, number>> = {
   text: Colors.White,
 };
 
-export const dxfLayer = (layer: Layer): string => layer.toUpperCase();
+const dxfLayer = (layer: Layer): string => layer.toUpperCase();
 
 /**
  * Writes the pattern as a DXF in mm, one layer for each meaning; closed outlines are polylines whose arcs are bulges,

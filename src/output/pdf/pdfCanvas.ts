@@ -17,7 +17,7 @@ export interface PageMap {
   readonly scale: readonly [number, number];
 }
 
-export const WHOLE_PAGE: PageMap = { origin: [0, 0], from: [0, 0], scale: [1, 1] };
+const WHOLE_PAGE: PageMap = { origin: [0, 0], from: [0, 0], scale: [1, 1] };
 
 /** Widest angle that one Bezier curve stands for: at an eighth of a turn it strays by under 1e-6 of the radius. */
 const CURVE_ANGLE = Math.PI / 4;

@@ -8,7 +8,7 @@ import { FOOTER, frameOf, joints, OVERLAP, PAGE_MARGIN, type Tile, type Tiling }
 import { touches } from './touches.ts';
 
 /** Where a tile's window lies on its page. */
-export function tileMap({ page }: Tiling, tile: Tile, scale: PrinterScale): PageMap {
+function tileMap({ page }: Tiling, tile: Tile, scale: PrinterScale): PageMap {
   const frame = frameOf(page);
   return { origin: [frame.x, frame.y], from: [tile.x, tile.y], scale: [scale.x, scale.y] };
 }
@@ -87,7 +87,7 @@ interface JoiningMark {
 }
 
 /** Two diamonds on each joint of two tiles, clear of the joints that cross it; both tiles carry them in the same place. */
-export function joiningMarks(tiling: Tiling): JoiningMark[] {
+function joiningMarks(tiling: Tiling): JoiningMark[] {
   const { columns, rows, tiles } = tiling;
   const join = joints(tiling);
   const marks: JoiningMark[] = [];

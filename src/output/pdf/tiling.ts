@@ -7,7 +7,7 @@ export const FOOTER = 8;
 
 /** How far neighbouring tiles overlap on the pattern, and how far the pattern stays inside the outermost tiles, mm. */
 export const OVERLAP = 12;
-export const PAD = 2;
+const PAD = 2;
 
 /** One page's window on a piece, in the piece's coordinates, mm. */
 export interface Tile {

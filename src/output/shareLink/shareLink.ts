@@ -9,7 +9,7 @@ import { LINK_DICTIONARY } from './linkDictionary.ts';
 export const MAX_LINK_CHARACTERS = 16_000;
 
 /** Most bytes of JSON that a link may hold. */
-export const MAX_LINK_BYTES = 128_000;
+const MAX_LINK_BYTES = 128_000;
 
 /** Layout of the link: zlib against `LINK_DICTIONARY`, in base64url (RFC 4648 section 5) without padding. */
 const LAYOUT = 1;

@@ -1,9 +1,9 @@
 import { describe, expect, test } from 'vitest';
 import tideLedger from '../../../public/jobs/tide-ledger.json' with { type: 'json' };
 import { axisTicks } from '../../../src/app/explore/axisTicks.ts';
-import { bandPath, linePath, plotFrame, stretches } from '../../../src/app/explore/chartLayout.ts';
+import { bandPath, linePath, plotFrame, stackedParts, stretches } from '../../../src/app/explore/chartLayout.ts';
 import { bareText, fieldFigure, figureText, resultFigure } from '../../../src/app/explore/figure.ts';
-import { readingWords } from '../../../src/app/explore/readingWords.ts';
+import { growthWords, readingWords } from '../../../src/app/explore/readingWords.ts';
 import { sweepRange } from '../../../src/app/explore/sweepRange.ts';
 import { exploreFields } from '../../../src/core/explore/exploreField.ts';
 import type { SweepPoint } from '../../../src/core/explore/sweep.ts';
@@ -91,7 +91,9 @@ describe('the range looked at', () => {
 const reading = (at: number, thin: number | null, thick: number | null): SweepPoint => ({
   at,
   verdict: 'fits',
-  readings: [{ values: { thin, nominal: thin, thick }, limit: { fits: 0.5, fails: -0.5, failing: 'below' } }],
+  readings: [
+    { values: { thin, nominal: thin, thick }, limit: { fits: 0.5, fails: -0.5, failing: 'below' }, parts: [] },
+  ],
 });
 const refused: SweepPoint = { at: 3, issue: jobIssue('rule', 'book.width_mm', '3', 'at most 2', 'measure again') };
 
@@ -128,6 +130,48 @@ describe('a curve', () => {
       expect(high).toBeGreaterThan(low);
       expect(Number.isFinite(y(5))).toBe(true);
     }
+  });
+});
+
+const sum = (at: number, parts: Readonly<Record<string, number>>): SweepPoint => {
+  const total = Object.values(parts).reduce((all, length) => all + length, 0);
+  const written = Object.entries(parts).map(([name, length_mm]) => ({ name, length_mm }));
+  const values = { thin: total, nominal: total, thick: total };
+  return { at, verdict: 'fits', readings: [{ values, limit: null, parts: written }] };
+};
+
+describe('a sum', () => {
+  const points = [
+    sum(1, { folds: 1, margin: 4 }),
+    sum(2, { folds: 2, margin: 4 }),
+    sum(3, { folds: 3, margin: 4, swell: 1 }),
+  ];
+  const run = stretches(points)[0]!;
+  const stack = stackedParts(run);
+
+  test('is stacked from nothing to its total, the parts that grow on top, one that comes later from nothing', () => {
+    expect(stack.map(({ name }) => name)).toEqual(['margin', 'swell', 'folds']);
+    expect(run.map(stack[0]!.lower)).toEqual([0, 0, 0]);
+    expect(run.map(stack[1]!.upper)).toEqual([4, 4, 5]);
+    expect(run.map(stack.at(-1)!.upper)).toEqual(run.map(({ thick }) => thick));
+    for (let i = 1; i < stack.length; i++) expect(run.map(stack[i]!.lower)).toEqual(run.map(stack[i - 1]!.upper));
+  });
+
+  test('stands on the foot of the plot', () => {
+    const frame = plotFrame(run, { from: 1, to: 3 }, 400, 300);
+    expect(frame.low).toBe(0);
+    expect(frame.y(0)).toBe(frame.bottom);
+  });
+
+  test('is read out part by part, with what a step more of the field asks for', () => {
+    expect(readingWords(points[1]!, { title: 'Allowance', isRange: false }, MM, MM)).toBe(
+      'At 2.00 mm: allowance 6.00 mm (2.00 folds, 4.00 margin). The cover as a whole fits.',
+    );
+    expect(growthWords(points, 1, 0.1, MM, MM)).toBe('Here 0.10 mm more asks for 0.15 mm more.');
+    expect(growthWords([...points].reverse(), 1, 0.1, MM, MM)).toBe('Here 0.10 mm more asks for 0.15 mm more.');
+    expect(growthWords(points, 0, 0.1, MM, MM)).toBe('');
+    const level = [sum(1, { margin: 4 }), sum(2, { margin: 4 }), sum(3, { margin: 4 })];
+    expect(growthWords(level, 1, 0.1, MM, MM)).toBe('Here 0.10 mm more asks for no more.');
   });
 });
 

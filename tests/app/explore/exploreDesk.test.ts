@@ -6,7 +6,7 @@ import { answerQuestion } from '../../../src/app/explore/answerQuestion.ts';
 import { ExploreDesk, type ExploreWorker } from '../../../src/app/explore/ExploreDesk.ts';
 import type { Answer, Answers, Question, Questions } from '../../../src/app/explore/exploreMessage.ts';
 import { overlaysFor } from '../../../src/app/explore/overlays.ts';
-import { type JobDocument, patched } from '../../../src/app/state/jobDocument.ts';
+import { type JobDocument, patched } from '../../../src/core/job/jobDocument.ts';
 import { parseJob } from '../../../src/core/job/parseJob.ts';
 import { CARD, TEMPERS, temperOf } from '../../../src/core/leather/temper.ts';
 

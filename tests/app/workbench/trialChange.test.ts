@@ -1,7 +1,7 @@
 import { expect, test } from 'vitest';
-import { type JobDocument, patched } from '../../../src/app/state/jobDocument.ts';
 import { NEW_CARD, trialChange } from '../../../src/app/workbench/trial/trialChange.ts';
 import { EXAMPLE_JOBS } from '../../../src/core/job/examples.ts';
+import { type JobDocument, patched } from '../../../src/core/job/jobDocument.ts';
 import type { Job } from '../../../src/core/job/jobSchema.ts';
 import { parseJob } from '../../../src/core/job/parseJob.ts';
 import { cardDesign } from '../../../src/core/mockup/cardDesign.ts';

@@ -1,8 +1,8 @@
 import { expect, test } from 'vitest';
 import { writtenOut } from '../../../src/app/panel/writtenOut.ts';
-import { type JobDocument, type Patch, patched } from '../../../src/app/state/jobDocument.ts';
 import { coverDesign } from '../../../src/core/fold/coverDesign.ts';
 import { EXAMPLE_JOBS } from '../../../src/core/job/examples.ts';
+import { type JobDocument, type Patch, patched } from '../../../src/core/job/jobDocument.ts';
 import { parseJob } from '../../../src/core/job/parseJob.ts';
 import { patternDrawing } from '../../../src/core/pattern/patternDrawing.ts';
 

@@ -7,15 +7,15 @@ import { EXPLORE_RESULTS } from '../../../src/core/explore/exploreResult.ts';
 import { sweep } from '../../../src/core/explore/sweep.ts';
 import { fitReport } from '../../../src/core/fit.ts';
 import { coverDesign } from '../../../src/core/fold/coverDesign.ts';
-import type { JobRecord } from '../../../src/core/job/migrate.ts';
+import type { JobDocument } from '../../../src/core/job/jobDocument.ts';
 import { soundJob } from '../../jobArbitrary.ts';
 
-const fieldsOf = (document: JobRecord) => exploreFields(document, coverDesign(soundJob(document)));
-const field = (document: JobRecord, id: string) => fieldsOf(document).find((each) => each.id === id)!;
+const fieldsOf = (document: JobDocument) => exploreFields(document, coverDesign(soundJob(document)));
+const field = (document: JobDocument, id: string) => fieldsOf(document).find((each) => each.id === id)!;
 const result = (id: string) => EXPLORE_RESULTS.find((each) => each.id === id)!;
 
 /** Sweeps one result and gives [at, thick value], null for a value that is no job. */
-function curve(document: JobRecord, id: string, of: string, from: number, to: number, count: number) {
+function curve(document: JobDocument, id: string, of: string, from: number, to: number, count: number) {
   return sweep(document, field(document, id), [result(of)], { from, to, count }).map((point) =>
     'issue' in point ? ([point.at, null] as const) : ([point.at, point.readings[0]!.values.thick] as const),
   );
@@ -30,7 +30,7 @@ describe('a sweep', () => {
     ] as const) {
       const [section, name] = id.split('.') as ['book' | 'ease' | 'pockets', string];
       for (const [at, value] of curve(tideLedger, id, of, from, to, 5)) {
-        const changed = { ...tideLedger, [section]: { ...(tideLedger as JobRecord)[section]!, [name]: at } };
+        const changed = { ...tideLedger, [section]: { ...(tideLedger as JobDocument)[section]!, [name]: at } };
         expect(value).toBe(result(of).read(fitReport(soundJob(changed)), 'thick'));
       }
     }
@@ -41,6 +41,23 @@ describe('a sweep', () => {
     const points = curve(tideLedger, 'pattern.outsideWidth_mm', 'foreEdge', width - 10, width + 10, 41);
     for (let i = 1; i < points.length; i++)
       expect(points[i]![1]! - points[i - 1]![1]!).toBeCloseTo((points[i]![0] - points[i - 1]![0]) / 2, 9);
+  });
+
+  test('of leather weight asks for more at the fore-edge with every step, and the parts add up to it', () => {
+    for (const document of [tideLedger, choirBook, shoreGuide] as JobDocument[]) {
+      const weight = field(document, 'leather.outside');
+      const range = { from: weight.note.min, to: weight.note.min + 2.4, count: 25 };
+      const points = sweep(document, weight, [result('foreEdgeAllowance')], range).map((point) => {
+        if ('issue' in point) throw new Error(point.issue.message);
+        return point.readings[0]!;
+      });
+      const totals = points.map(({ values }) => values.thick!);
+      for (let i = 1; i < totals.length; i++) expect(totals[i]!).toBeGreaterThan(totals[i - 1]!);
+      for (const { parts, values } of points) {
+        expect(parts.reduce((sum, { length_mm }) => sum + length_mm, 0)).toBeCloseTo(values.thick!, 9);
+        expect(parts.map(({ name }) => name)).not.toContain('rounding up');
+      }
+    }
   });
 
   test('holds the job as it stands, off the even grid', () => {
@@ -84,7 +101,7 @@ describe('a sweep', () => {
 
 describe('limits', () => {
   test('say of each result what the check says of it', () => {
-    for (const document of [tideLedger, choirBook, shoreGuide] as JobRecord[]) {
+    for (const document of [tideLedger, choirBook, shoreGuide] as JobDocument[]) {
       const sized = fitReport(soundJob(document)).pattern.outside;
       for (const less of [0, 1, 2, 3, 5]) {
         const report = fitReport(
@@ -123,7 +140,7 @@ describe('fields', () => {
   });
 
   test('of a leather that the job does not give are left out', () => {
-    const ids = (document: JobRecord): string[] => fieldsOf(document).map(({ id }) => id);
+    const ids = (document: JobDocument): string[] => fieldsOf(document).map(({ id }) => id);
     expect(ids(tideLedger).some((id) => /^leather\.(pocket|lining)/.test(id))).toBe(false);
     expect(ids(choirBook)).toEqual(expect.arrayContaining(['leather.pocket', 'leather.lining.max_mm']));
   });
@@ -140,7 +157,7 @@ describe('fields', () => {
     const opened = { ...rounded, book: { ...rounded.book, measured: { openFlatWidth_mm: 372 } } };
     const turned = { ...tideLedger, pockets: { construction: 'turned' } };
     const whole = { ...choirBook, pattern: { rounding_mm: 0 } };
-    const documents: JobRecord[] = [rounded, thin, opened, turned, whole];
+    const documents: JobDocument[] = [rounded, thin, opened, turned, whole];
     const moved = new Set<string>();
     const all = new Set<string>();
     for (const document of documents) {

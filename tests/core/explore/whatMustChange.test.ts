@@ -7,25 +7,25 @@ import { tryChanges } from '../../../src/core/explore/trial.ts';
 import { type FitTarget, whatMustChange } from '../../../src/core/explore/whatMustChange.ts';
 import { fitReport } from '../../../src/core/fit.ts';
 import { coverDesign } from '../../../src/core/fold/coverDesign.ts';
-import type { JobRecord } from '../../../src/core/job/migrate.ts';
+import type { JobDocument } from '../../../src/core/job/jobDocument.ts';
 import { jobDocument, seeded, soundJob } from '../../jobArbitrary.ts';
 
 const SEED = 20261127;
 console.info(`laws of what must change: fast-check seed ${SEED}`);
 
-const fieldsOf = (document: JobRecord, units: 'mm' | 'in' = 'mm') =>
+const fieldsOf = (document: JobDocument, units: 'mm' | 'in' = 'mm') =>
   exploreFields(document, coverDesign(soundJob(document)), units);
-const field = (document: JobRecord, id: string) => fieldsOf(document).find((each) => each.id === id)!;
+const field = (document: JobDocument, id: string) => fieldsOf(document).find((each) => each.id === id)!;
 
 /** Whether the target fits, tight not counting. */
-function fits(document: JobRecord, { changes }: ExploreField, value: number, target: FitTarget): boolean {
+function fits(document: JobDocument, { changes }: ExploreField, value: number, target: FitTarget): boolean {
   const trial = tryChanges(document, changes(value));
   if (!trial.ok) return false;
   return trial.report.checks.every(({ id, verdict }) => verdict === 'fits' || (target !== 'all' && id !== target));
 }
 
 const sized = fitReport(soundJob(tideLedger)).pattern.outside;
-const tideCut = (narrower: number, shorter = 0): JobRecord => ({
+const tideCut = (narrower: number, shorter = 0): JobDocument => ({
   ...tideLedger,
   pattern: { outsideWidth_mm: sized.width_mm - narrower, outsideHeight_mm: sized.height_mm - shorter },
 });
@@ -84,7 +84,7 @@ describe('the smallest change', () => {
       fc.constantFrom<'mm' | 'in'>('mm', 'in'),
       (document, less, target, units) => {
         const { outside } = fitReport(soundJob(document)).pattern;
-        const cut: JobRecord = {
+        const cut: JobDocument = {
           ...document,
           pattern: { outsideWidth_mm: outside.width_mm - less, outsideHeight_mm: outside.height_mm - less },
         };

@@ -1,6 +1,6 @@
+import { valueAt } from '../../../core/job/jobDocument.ts';
 import type { Vec2 } from '../../../core/math/vec2.ts';
 import { useBench } from '../../state/BenchContext.tsx';
-import { valueAt } from '../../state/jobDocument.ts';
 import { PolygonField } from './PolygonField.tsx';
 
 /** A defect as it is first marked, to be moved to its place. */

@@ -1,9 +1,9 @@
+import { type JobDocument, valueAt } from '../../../core/job/jobDocument.ts';
 import type { LeatherName } from '../../../core/materials/pieceOutline.ts';
 import type { Vec2 } from '../../../core/math/vec2.ts';
 import { Choice } from '../../bench/Choice.tsx';
 import { FigureField } from '../../bench/FigureField.tsx';
 import { useBench } from '../../state/BenchContext.tsx';
-import { type JobDocument, valueAt } from '../../state/jobDocument.ts';
 import { DefectFields } from './DefectFields.tsx';
 import { LEATHER_TITLES } from './leatherTitles.ts';
 import { PolygonField } from './PolygonField.tsx';

@@ -1,7 +1,7 @@
 import type { Vec2 } from '../../../core/math/vec2.ts';
 import { fieldIssues } from '../../bench/fieldState.ts';
+import { PlainField } from '../../bench/PlainField.tsx';
 import { useBench } from '../../state/BenchContext.tsx';
-import { PlainField } from '../PlainField.tsx';
 import { useDraft } from '../useDraft.ts';
 import { polygonText, readPolygon } from './polygonText.ts';
 

@@ -1,8 +1,8 @@
-import { fieldNote } from '../../bench/fieldNote.ts';
+import { fieldNote } from '../../../core/job/fieldNote.ts';
+import { valueAt } from '../../../core/job/jobDocument.ts';
 import { fieldIssues } from '../../bench/fieldState.ts';
+import { PlainField } from '../../bench/PlainField.tsx';
 import { useBench } from '../../state/BenchContext.tsx';
-import { valueAt } from '../../state/jobDocument.ts';
-import { PlainField } from '../PlainField.tsx';
 import { useDraft } from '../useDraft.ts';
 import { readAmount } from './readAmount.ts';
 

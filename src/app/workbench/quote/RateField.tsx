@@ -1,7 +1,7 @@
-import { fieldNote } from '../../bench/fieldNote.ts';
+import { fieldNote } from '../../../core/job/fieldNote.ts';
+import { valueAt } from '../../../core/job/jobDocument.ts';
 import { TypedField } from '../../bench/TypedField.tsx';
 import { useBench } from '../../state/BenchContext.tsx';
-import { valueAt } from '../../state/jobDocument.ts';
 
 /** One price of the maker's; left empty, nothing is charged and the line is named as without a price. */
 export function RateField({ name }: { readonly name: string }) {

@@ -1,9 +1,9 @@
+import { fieldNote } from '../../../core/job/fieldNote.ts';
+import { valueAt } from '../../../core/job/jobDocument.ts';
 import { FigureField } from '../../bench/FigureField.tsx';
-import { fieldNote } from '../../bench/fieldNote.ts';
 import { fieldIssues } from '../../bench/fieldState.ts';
+import { PlainField } from '../../bench/PlainField.tsx';
 import { useBench } from '../../state/BenchContext.tsx';
-import { valueAt } from '../../state/jobDocument.ts';
-import { PlainField } from '../PlainField.tsx';
 import { ExtraLines } from './ExtraLines.tsx';
 import { RateField } from './RateField.tsx';
 

@@ -1,9 +1,9 @@
 import { LAYERS, type Layer } from '../../../core/pattern/drawing.ts';
 import { LASER_CAUTION } from '../../../output/laserCaution.ts';
+import { PlainField } from '../../bench/PlainField.tsx';
 import { jobFileName } from '../../state/jobFile.ts';
 import { saveFile } from '../../state/saveFile.ts';
 import { MakingNote } from '../MakingNote.tsx';
-import { PlainField } from '../PlainField.tsx';
 import { useMaking } from '../useMaking.ts';
 import type { TemplateParts } from './templateParts.ts';
 

@@ -1,10 +1,10 @@
 import { fitToPage, type Paper } from '../../../output/pdf/paper.ts';
 import { BAR_LENGTH, percent } from '../../../output/pdf/printerScale.ts';
 import { Choice } from '../../bench/Choice.tsx';
+import { PlainField } from '../../bench/PlainField.tsx';
 import { jobFileName } from '../../state/jobFile.ts';
 import { saveFile } from '../../state/saveFile.ts';
 import { MakingNote } from '../MakingNote.tsx';
-import { PlainField } from '../PlainField.tsx';
 import { useMaking } from '../useMaking.ts';
 import type { TemplateChoice } from './templateChoice.ts';
 import { templatePages } from './templatePages.ts';

@@ -1,11 +1,11 @@
 import { useState } from 'react';
+import { fieldNote } from '../../../core/job/fieldNote.ts';
+import { valueAt } from '../../../core/job/jobDocument.ts';
 import { Choice } from '../../bench/Choice.tsx';
-import { fieldNote } from '../../bench/fieldNote.ts';
 import { fieldIssues } from '../../bench/fieldState.ts';
+import { PlainField } from '../../bench/PlainField.tsx';
 import { useBench } from '../../state/BenchContext.tsx';
-import { valueAt } from '../../state/jobDocument.ts';
 import { fieldText } from '../../state/lengthText.ts';
-import { PlainField } from '../PlainField.tsx';
 import { useDraft } from '../useDraft.ts';
 import { readGap } from './readGap.ts';
 

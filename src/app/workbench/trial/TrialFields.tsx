@@ -1,11 +1,11 @@
 import { useMemo } from 'react';
+import { valueAt } from '../../../core/job/jobDocument.ts';
 import { cardDesign } from '../../../core/mockup/cardDesign.ts';
 import { Assumptions } from '../../bench/Assumptions.tsx';
 import { Choice } from '../../bench/Choice.tsx';
 import { FigureField } from '../../bench/FigureField.tsx';
 import { fieldIssues } from '../../bench/fieldState.ts';
 import { useBench } from '../../state/BenchContext.tsx';
-import { valueAt } from '../../state/jobDocument.ts';
 import { GapField } from './GapField.tsx';
 import { NewCard } from './NewCard.tsx';
 

@@ -1,7 +1,7 @@
+import type { Patch } from '../../../core/job/jobDocument.ts';
 import type { Job } from '../../../core/job/jobSchema.ts';
 import { cardDesign } from '../../../core/mockup/cardDesign.ts';
 import type { CardLesson } from '../../../core/mockup/cardLesson.ts';
-import type { Patch } from '../../state/jobDocument.ts';
 
 /** What a trial showed; how far its readings may be off belongs to the ruler and stays. */
 const READINGS = ['front_mm', 'back_mm', 'head_mm', 'tail_mm', 'closes', 'opening_deg'] as const;

@@ -11,7 +11,7 @@ export interface NodeGap {
   past: boolean;
 }
 
-export const edgeCount = (obstacle: Obstacle): number => obstacle.x.length - (obstacle.closed ? 0 : 1);
+const edgeCount = (obstacle: Obstacle): number => obstacle.x.length - (obstacle.closed ? 0 : 1);
 
 const after = (obstacle: Obstacle, i: number): number => (i + 1 === obstacle.x.length ? 0 : i + 1);
 

@@ -5,13 +5,12 @@ import type { StripWorkspace } from './stripWorkspace.ts';
 const isHeld = (end: StripEnd): boolean => end.kind !== 'free';
 
 /** Rest length of an edge: a clamp plane lies in the middle of the first or last edge, a free end at its node. */
-export function edgeLength(problem: StripProblem, segments: number): number {
+function edgeLength(problem: StripProblem, segments: number): number {
   return problem.length / (segments + 1 - (isHeld(problem.start) ? 0.5 : 0) - (isHeld(problem.end) ? 0.5 : 0));
 }
 
 /** Arc length from the start of the strip to its first node: minus half an edge if the start is held. */
-export const firstNodePlace = (problem: StripProblem, spacing: number): number =>
-  isHeld(problem.start) ? -0.5 * spacing : 0;
+const firstNodePlace = (problem: StripProblem, spacing: number): number => (isHeld(problem.start) ? -0.5 * spacing : 0);
 
 /** Writes edge length, loads, rest turns and held coordinates of a problem into the workspace. */
 export function loadProblem(space: StripWorkspace, problem: StripProblem): void {

@@ -23,6 +23,7 @@ export function foldStrain({ design, elastic }: CheckContext): Check {
     verdict: holds ? 'fits' : 'tight',
     value,
     limit,
+    bound: 'atMost',
     unit: '',
     message: `The grain side stretches ${percent(value)} at the folds of the spine; ${percent(limit)} is taken as its limit.`,
     remedy: holds
@@ -51,6 +52,7 @@ export function seamMargin({ design, say }: CheckContext): Check {
     verdict: holds ? 'fits' : 'fails',
     value,
     limit,
+    bound: 'atLeast',
     unit: 'mm',
     message:
       `${say.given(value)} from seam to cut edge; under ${say.given(limit)} the ${seam.method === 'lacing' ? 'lace' : 'thread'} may tear out.` +

@@ -44,6 +44,7 @@ export function measures(context: CheckContext): Check {
       verdict: 'fits',
       value: 0,
       limit: 0,
+      bound: null,
       message: 'Only ruler measures are given. A paper strip round the closed book would check them.',
       remedy: '',
       change: [],
@@ -61,6 +62,7 @@ export function measures(context: CheckContext): Check {
       verdict,
       value: difference,
       limit: worst(reading),
+      bound: 'within',
       message: `${found}; they agree.`,
       remedy: '',
       change: [],
@@ -74,6 +76,7 @@ export function measures(context: CheckContext): Check {
     verdict,
     value: difference,
     limit: worst(reading),
+    bound: 'within',
     message:
       `${found}; ${say.length(Math.abs(difference))} ${difference > 0 ? 'more' : 'less'} than they allow.` +
       (likely ? ` Likely cause: ${likely.text}.` : '') +

@@ -22,6 +22,7 @@ export function pocketHolds({ design, say }: CheckContext): Check {
     verdict: holds ? 'fits' : 'fails',
     value,
     limit,
+    bound: 'atLeast',
     unit: 'mm',
     message: `${say.range(held)} of each board stays in its pocket; ${say.given(limit)} is wanted.`,
     remedy: holds
@@ -51,6 +52,7 @@ export function pocketLoads({ design, say }: CheckContext): Check {
     verdict: loads ? 'fits' : 'fails',
     value: degreesFromRadians(radians(value)),
     limit: degreesFromRadians(book.foldBack),
+    bound: 'atMost',
     unit: 'deg',
     message: `To slide the second board in, the boards bend back ${say.angle(value)} beyond flat; this book allows ${say.angle(book.foldBack)}.`,
     remedy: loads

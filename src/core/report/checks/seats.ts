@@ -17,7 +17,7 @@ export function seats({ elastic, design, say }: CheckContext): Check | null {
   const solved = found.filter(({ seat }) => seat.status === 'converged');
   if (solved.length < found.length || solved.length === 0) {
     const message = 'The elastic strip did not settle at every seam; the closed form stands alone there.';
-    return { ...base, value: 0, limit: 0, message, remedy: '' };
+    return { ...base, value: 0, limit: 0, bound: null, message, remedy: '' };
   }
   const tightest = solved.reduce((worst, each) => (each.gap - each.more < worst.gap - worst.more ? each : worst));
   const { edge, seat, more, gap } = tightest;
@@ -26,6 +26,7 @@ export function seats({ elastic, design, say }: CheckContext): Check | null {
     ...base,
     value: more,
     limit: Math.max(0, gap),
+    bound: 'atMost',
     message:
       `Creased and pressed by hand, leather needs ${say.given(seat.needed)} from seam to board at the ${edge}, ` +
       `${say.given(Math.abs(more))} ${more >= 0 ? 'more' : 'less'} than the allowance counts on; ${say.gap(gap)} of ${gap >= 0 ? 'gap' : 'overrun'} is there.`,

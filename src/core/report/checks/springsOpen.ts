@@ -20,12 +20,11 @@ export function springsOpen({ elastic, design, say }: CheckContext): Check | nul
     id: 'springsOpen',
     title: 'Springs open',
     verdict: 'fits',
-    limit: WELCOME_OPENING,
     unit: 'deg',
   } as const;
   if (failed !== undefined) {
     const message = 'The elastic strip did not settle for this cover, so how far it springs open is not known.';
-    return { ...base, value: 0, message, remedy: '', change: [] };
+    return { ...base, value: 0, limit: 0, bound: null, message, remedy: '', change: [] };
   }
   const worst = (angles: readonly number[]): number => Math.max(...angles);
   const fresh = worst(results.map(({ newCover }) => newCover.opening));
@@ -36,6 +35,8 @@ export function springsOpen({ elastic, design, say }: CheckContext): Check | nul
   return {
     ...base,
     value,
+    limit: WELCOME_OPENING,
+    bound: 'atMost',
     message:
       `A new cover, let go, ${stands(fresh, say)}; creased damp it ${stands(creased, say)}` +
       `${force > 0 ? `, and ${force.toFixed(1)} N at the fore-edge hold it shut` : ''} (leather taken as ${stiffness} MPa stiff).`,

@@ -51,6 +51,7 @@ export function closes(context: CheckContext): Check {
     verdict,
     value: fit.closedSlack,
     limit: 0,
+    bound: 'atLeast',
     unit: 'mm',
     message,
     ...(verdict === 'fits' ? NOTHING : widen(context, fit.closedSlack / 2)),
@@ -85,6 +86,7 @@ export function opens(context: CheckContext): Check {
     verdict,
     value: fit.flatSlack,
     limit: 0,
+    bound: 'atLeast',
     unit: 'mm',
     message,
     ...(verdict === 'fits' ? NOTHING : widen(context, fit.flatSlack / 2)),
@@ -105,6 +107,7 @@ export function foreEdge(context: CheckContext): Check {
     verdict,
     value,
     limit: 0,
+    bound: 'atLeast',
     unit: 'mm',
     message:
       value >= 0
@@ -134,6 +137,7 @@ export function headOrTail(context: CheckContext, edge: 'head' | 'tail'): Check 
     verdict,
     value,
     limit: 0,
+    bound: 'atLeast',
     unit: 'mm',
     message:
       value >= 0

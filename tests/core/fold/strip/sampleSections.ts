@@ -29,13 +29,7 @@ export function outlineOf({ width, thickness, rise }: SampleBook, opening: numbe
 }
 
 /** Closed length along the neutral line (Steiner), plus `slack`. */
-export function closedLength(
-  book: SampleBook,
-  leather: number,
-  neutral: number,
-  offset: number,
-  slack: number,
-): number {
+function closedLength(book: SampleBook, leather: number, neutral: number, offset: number, slack: number): number {
   const outline = outlineOf(book, 0);
   let sum = 0;
   for (let i = 2; i < outline.length; i += 2) {

@@ -8,7 +8,8 @@ export interface Patch {
   readonly value: unknown;
 }
 
-const isRecord = (value: unknown): value is JobDocument =>
+/** Whether a value is an object with fields, not a list. */
+export const isRecord = (value: unknown): value is JobDocument =>
   typeof value === 'object' && value !== null && !Array.isArray(value);
 
 /** The value at a dotted path, or undefined where the document does not reach that far. */

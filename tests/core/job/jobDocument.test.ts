@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { patched, valueAt } from '../../src/app/state/jobDocument.ts';
+import { patched, valueAt } from '../../../src/core/job/jobDocument.ts';
 
 describe('a patch', () => {
   const document = { name: 'Tide ledger', book: { width_mm: 165, spine: { shape: 'flat' } }, ease: { head_mm: 1 } };

@@ -1,10 +1,12 @@
-import { useId } from 'react';
+import { type ReactNode, useId } from 'react';
 
 interface PlainFieldProps {
   readonly title: string;
   readonly help?: string;
   readonly text: string;
   readonly change: (text: string) => void;
+  /** How the text was understood, where that says more than the text itself. */
+  readonly echo?: string | null;
   readonly issues?: readonly string[];
   readonly placeholder?: string;
   /** Path of the value in the job, where it is part of it, so that a list of issues can lead here. */
@@ -12,11 +14,13 @@ interface PlainFieldProps {
   readonly onBlur?: () => void;
   /** Lines of text that it has room for; one by default. */
   readonly rows?: number;
+  /** What can be done about the entry, after its help. */
+  readonly children?: ReactNode;
 }
 
-/** One entry with its help and what is wrong with it, like the entries of the job, for values read elsewhere. */
+/** One entry with its label, how it was understood, what is wrong with it and its help; whoever shows it reads it. */
 export function PlainField(props: PlainFieldProps) {
-  const { title, help, text, change, issues = [], placeholder, path, onBlur, rows } = props;
+  const { title, help, text, change, echo = null, issues = [], placeholder, path, onBlur, rows, children } = props;
   const id = useId();
   const entry = {
     id,
@@ -26,7 +30,7 @@ export function PlainField(props: PlainFieldProps) {
     value: text,
     placeholder,
     'aria-invalid': issues.length > 0,
-    'aria-describedby': `${id}-issue ${id}-help`,
+    'aria-describedby': `${id}-echo ${id}-issue ${id}-help`,
     onBlur,
   };
   return (
@@ -38,12 +42,16 @@ export function PlainField(props: PlainFieldProps) {
         <textarea rows={rows} {...entry} onChange={(event) => change(event.target.value)} />
       )}
       <div className="field-notes">
+        <p id={`${id}-echo`} className="echo">
+          {echo !== null && `understood: ${echo}`}
+        </p>
         <p id={`${id}-issue`} className="issue">
           {issues.join(' ')}
         </p>
         <p id={`${id}-help`} className="help">
           {help}
         </p>
+        {children}
       </div>
     </div>
   );

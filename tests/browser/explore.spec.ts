@@ -1,0 +1,107 @@
+import { expect, headline, openExample, test } from './bench.ts';
+
+test.describe('Explore', () => {
+  test('opens on how much a heavier leather needs at the fore-edge, part by part', async ({ bench }) => {
+    await openExample(bench, 'tide ledger');
+    await expect(bench.getByLabel('Change', { exact: true })).toHaveValue('leather.outside');
+    await expect(bench.getByLabel('and watch')).toHaveValue('foreEdgeAllowance');
+    await expect(bench.locator('.explore-reading output')).toContainText(
+      /fore-edge allowance, unrounded 12\.10 mm \(6\.35 edge margin, .* seat at the seam, .* folds at the spine, 1\.00 ease\)/,
+    );
+    await expect(bench.locator('.explore-plot')).toContainText('folds at the spine');
+  });
+
+  test('is read by keyboard, and what is read goes into the job and comes back with undo', async ({ bench }) => {
+    await openExample(bench, 'tide ledger');
+    const reader = bench.getByRole('slider', { name: 'Read along Outside weight' });
+    await reader.focus();
+    await bench.keyboard.press('End');
+    await expect(reader).toHaveAttribute('aria-valuetext', '3.15 mm');
+    await expect(bench.locator('.explore-reading output')).toContainText('At 3.15 mm');
+    await bench.getByRole('button', { name: 'Put 3.15 mm into the job' }).press('Enter');
+    const weight = bench.locator('[data-path="leather.outside"]');
+    await expect(weight).toHaveValue('2.75-3.15 mm');
+    await bench.keyboard.press('Control+z');
+    await expect(weight).toHaveValue('1.59-1.98 mm');
+  });
+
+  test('draws the limits of the fit and a second job over the first, with a table of both', async ({ bench }) => {
+    await openExample(bench, 'tide ledger');
+    await bench.getByLabel('Change', { exact: true }).selectOption('ease.head_mm');
+    await bench.getByLabel('and watch').selectOption('head');
+    await bench.getByLabel('Lay over').selectOption('choir-book');
+    const plot = bench.locator('.explore-plot');
+    for (const words of ['fails below', 'surely fits above', 'this job', 'thin', 'thick', 'Choir book'])
+      await expect(plot).toContainText(words);
+    await bench.getByText('The same in figures').click();
+    const table = bench.getByRole('table', { name: /^Head gap/ });
+    await expect(table.getByRole('columnheader')).toHaveText([
+      /Head ease/,
+      'Thin',
+      'Middle',
+      'Thick',
+      /Choir book/,
+      'Cover',
+    ]);
+    await expect(table.getByRole('row', { name: /this job/ })).toHaveCount(1);
+  });
+
+  test('finds the smallest change that makes a failing cover fit, and one press makes it', async ({ bench }) => {
+    await openExample(bench, 'tide ledger');
+    await bench.locator('[data-path="pattern.outsideWidth_mm"]').fill('376');
+    await expect(headline(bench)).toHaveAttribute('data-verdict', 'fails');
+    await expect(bench.locator('.chance')).toHaveText(/^Closes on none of 2,000 such books\.$/);
+    const change = bench.locator('.must-change li', { hasText: 'Outside width' });
+    await expect(change).toContainText(/^Outside width 3\d\d\.\d mm, \d\.\d mm more\./);
+    await change.getByRole('button').click();
+    await expect(headline(bench)).toHaveAttribute('data-verdict', 'fits');
+    await expect(bench.locator('.must-change')).toContainText('every check fits');
+  });
+});
+
+test.describe('measuring', () => {
+  test('the picture marks the measure that is being typed, and no other', async ({ bench }) => {
+    await openExample(bench, 'choir book');
+    for (const summary of await bench.locator('.form-column summary').all()) await summary.click();
+    const caption = bench.locator('.measure-picture figcaption');
+    const marked = bench.locator('.measure-picture .measure.active');
+    for (const [path, words] of [
+      ['book.width_mm', 'Width 150.0 mm'],
+      ['book.spine.rise_mm', 'Rise 9.0 mm'],
+      ['book.cornerRadius_mm', 'Edge radius at spine 0.0 mm'],
+      ['book.measured.closedWrap_mm', 'Closed wrap'],
+      ['book.measured.openFlatWidth_mm', 'Open flat, drawn to a smaller scale'],
+    ] as const) {
+      await bench.locator(`[data-path="${path}"]`).focus();
+      await expect(caption).toHaveText(words);
+      await expect(marked).toHaveCount(1);
+    }
+    await bench.locator('[data-path="book.foldBack_deg"]').focus();
+    await expect(marked).toHaveCount(0);
+    await expect(caption).toHaveText(/^Choose a measure/);
+  });
+
+  test('a tape that disagrees is told beside it, with what would explain it', async ({ bench }) => {
+    await openExample(bench, 'tide ledger');
+    const check = bench.getByRole('list', { name: 'Cross-check of the measures' });
+    await expect(check).toBeHidden();
+    await bench.getByText('Measured round the book').click();
+    const tape = bench.locator('[data-path="book.measured.closedWrap_mm"]');
+    await tape.fill('358');
+    await expect(check).toContainText('Measures agree fits');
+    await tape.fill('366');
+    await expect(check).toContainText(/Measures agree fails8\.00 mm \(within ±2\.0 mm\)/);
+    await check.getByRole('button', { name: /^Make this change/ }).click();
+    await expect(check).not.toContainText('fails');
+  });
+});
+
+for (const width of [1024, 1440, 2560])
+  test(`at ${width} px the page is as tall as the window, only its columns scroll`, async ({ bench }) => {
+    await bench.setViewportSize({ width, height: 800 });
+    await openExample(bench, 'tide ledger');
+    await bench.locator('[data-path="pattern.outsideWidth_mm"]').fill('376');
+    await expect(bench.locator('.must-change li')).not.toHaveCount(0);
+    for (const summary of await bench.locator('.column summary').all()) await summary.click();
+    expect(await bench.evaluate(() => document.documentElement.scrollHeight)).toBe(800);
+  });

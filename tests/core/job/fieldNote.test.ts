@@ -1,0 +1,23 @@
+import { expect, test } from 'vitest';
+import { fieldNote, numberFields } from '../../../src/core/job/fieldNote.ts';
+
+test('a field is found behind defaults, nulls and transforms, with its range', () => {
+  expect(fieldNote('book.measured.error_mm')).toMatchObject({ unit: 'mm', min: 0 });
+  expect(fieldNote('leather.lining.bendRatio')).toMatchObject({ unit: '' });
+});
+
+test('a path without a number field is a slip of the program and says which', () => {
+  expect(() => fieldNote('book.girth_mm')).toThrow('book.girth_mm');
+  expect(() => fieldNote('leather.outside')).toThrow('leather.outside');
+});
+
+test('a section lists every number field once, each as fieldNote finds it', () => {
+  for (const section of ['book', 'leather', 'seam', 'pockets', 'ease', 'pattern'] as const) {
+    const fields = numberFields(section);
+    expect(fields.length).toBeGreaterThan(1);
+    expect(new Set(fields.map(({ path }) => path)).size).toBe(fields.length);
+    for (const { path, note } of fields) expect(fieldNote(path)).toEqual(note);
+  }
+  expect(numberFields('book').map(({ path }) => path)).toContain('book.spine.rise_mm');
+  expect(numberFields('ease').map(({ path }) => path)).toEqual(['ease.foreEdge_mm', 'ease.head_mm', 'ease.tail_mm']);
+});
