@@ -5,11 +5,18 @@ import { writtenOut } from './writtenOut.ts';
 /** Every cut size, and its sum on demand. */
 export function CutSizes({ drawing }: { readonly drawing: Drawing }) {
   const { design, lengths, view } = useBench();
-  const step = design.job.pattern.rounding_mm;
+  const { pattern, book, leather } = design.job;
+  const { outside } = leather;
+  const step = pattern.rounding_mm;
   const often = (name: string, count: number): string => (count === 1 ? name : `${name}, cut ${count}`);
   return (
     <section aria-labelledby="cut-sizes">
       <h2 id="cut-sizes">Cut sizes</h2>
+      <p className="only-printed">
+        For a book of {lengths.size(book.width_mm)} × {lengths.size(book.height_mm)} × {lengths.size(book.thickness_mm)}{' '}
+        closed, boards {lengths.fine(book.boardThickness_mm)}; outside leather {lengths.fine(outside.min_mm)} to{' '}
+        {lengths.fine(outside.max_mm)}.
+      </p>
       <table className="pieces">
         <thead className="only-heard">
           <tr>
