@@ -254,12 +254,12 @@ const meanSquare = (errors: readonly number[]): number =>
 
 describe('1,000 simulated trials with hidden measuring errors', () => {
   // Every measure off by up to the ruler's error, every gap read off by up to the error that the maker states for it, either
-  // way and evenly. A wrap is the sum of two gaps, so its reading can be off by twice that error.
+  // way and evenly. A wrap is the sum of two gaps, so its reading can be off by twice that error: at the usual 0.25 mm that
+  // is the ruler's own 0.5 mm.
   test.each([
     ['tide ledger', 0.5, 0.25, tide, 71],
     ['choir book, rounded back', 0.5, 0.25, choir, 72],
     ['tide ledger', 1, 0.5, tide, 73],
-    ['choir book, rounded back', 1, 0.5, choir, 74],
     ['tide ledger', 0.5, 0.5, tide, 75],
     ['choir book, rounded back', 0.5, 0.5, choir, 76],
   ])(
@@ -268,6 +268,7 @@ describe('1,000 simulated trials with hidden measuring errors', () => {
       const [, ruler, reading, job, seed] = row;
       const found = trials(job, ruler, reading, seed);
       expect(found.learned).toBeGreaterThanOrEqual(990);
+      if (reading < ruler) expect(share(found.wrapsBefore, ruler)).toBeLessThan(0.7);
       // Half of the wrap is what one fore-edge sees, and one gap tells of it.
       expect(share(found.wraps, 2 * reading)).toBeGreaterThanOrEqual(0.95);
       expect(share(found.heights, 2 * reading)).toBeGreaterThanOrEqual(0.95);
@@ -277,20 +278,6 @@ describe('1,000 simulated trials with hidden measuring errors', () => {
       // Two gaps read as ill as the height itself was measured say little more of it.
       if (reading < ruler) expect(meanSquare(found.heights)).toBeLessThan(0.5 * meanSquare(found.heightsBefore));
       else expect(meanSquare(found.heights)).toBeLessThan(meanSquare(found.heightsBefore));
-    },
-  );
-
-  test.each([
-    ['tide ledger', tide, 71],
-    ['choir book, rounded back', choir, 72],
-  ])(
-    'of the %s recover its way round and height within the ruler, 0.5 mm, where gaps are read to 0.25 mm',
-    (...row) => {
-      const [, job, seed] = row;
-      const found = trials(job, 0.5, 0.25, seed);
-      expect(share(found.wraps, 0.5)).toBeGreaterThanOrEqual(0.95);
-      expect(share(found.heights, 0.5)).toBeGreaterThanOrEqual(0.95);
-      expect(share(found.wrapsBefore, 0.5)).toBeLessThan(0.7);
     },
   );
 
