@@ -168,6 +168,26 @@ describe('the template', () => {
     expect(text).toContain(`diagonal ${Math.hypot(width, height).toFixed(1)} mm`);
   });
 
+  test('marks where the edges of a rounded corner would meet, for its diagonal, and prints sizes as drawn', async () => {
+    const pages = await readPdf(await patternPdf(design, { paper: { roll_mm: 610 }, units: 'in' }));
+    const outside = drawing.pieces[0]!;
+    const page = pagesOf(pages, outside)[0]!;
+    const { low, high } = boundsOf(outlineOn(page));
+    const arms = page.paths.filter(({ lineWidth, isDashed }) => !isDashed && Math.abs(lineWidth - 0.1) < 1e-3);
+    for (const x of [low[0], high[0]])
+      for (const y of [low[1], high[1]]) {
+        const from = arms.flatMap(({ chains }) => chains).filter(([at]) => Math.hypot(at![0] - x, at![1] - y) < 1e-3);
+        expect(from.length).toBe(2);
+      }
+    const text = pages[0]!.words.map((word) => word.text).join(' ');
+    expect(text).toContain('the angle marked where two edges would meet');
+    const sixtyFourths = (value: number): number => Math.round((value / 25.4) * 64);
+    const said = /Outside, cut 1: (\d+) (\d+)\/(\d+) in x/.exec(text)!.slice(1).map(Number) as [number, number, number];
+    expect(said[0] * 64 + (said[1] * 64) / said[2]).toBe(sixtyFourths(outside.width));
+    const square = await readPdf(await patternPdf(coverOf()));
+    expect(square[0]!.words.map((word) => word.text).join(' ')).not.toContain('angle marked');
+  });
+
   test('makes up for a printer whose bars measured off: what it shrinks is drawn larger by as much', async () => {
     const bars = { x_mm: 148.5, y_mm: 151.2 };
     const pages = await readPdf(await patternPdf(design, { bars }));

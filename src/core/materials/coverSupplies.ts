@@ -1,8 +1,10 @@
 import type { CoverDesign } from '../fold/coverDesign.ts';
+import { patternDrawing } from '../pattern/patternDrawing.ts';
+import { type Mm, mm } from '../units/mm.ts';
 import { cementArea } from './cement.ts';
-import { type LaceNeed, type LaceStyle, laceNeed } from './lace.ts';
+import { type LaceNeed, type LaceStyle, laceNeed, lacePerPitch } from './lace.ts';
 import { type LeatherArea, leatherAreas, type PieceOutline, pieceOutlines } from './pieceOutline.ts';
-import { holesIn, type SeamLine, seamLines } from './seamLine.ts';
+import { holesIn, type SeamLine, seamLines, strapLine } from './seamLine.ts';
 import { type ThreadNeed, threadNeed } from './thread.ts';
 
 /** Everything that one cover uses up. */
@@ -12,12 +14,14 @@ export interface CoverSupplies {
   readonly seams: readonly SeamLine[];
   /** Holes or slits, each counted once through however many layers. */
   readonly holes: number;
-  /** The same counted in every layer, as they are punched. */
+  /** Holes or slits in all pieces together, those of strap and pen loop too: as they are punched. */
   readonly punched: number;
   /** Null where the seam is laced, or no thread that can be worked would do. */
   readonly thread: ThreadNeed | null;
   /** Null where the seam is stitched, or no lace that can be worked would do. */
   readonly lace: LaceNeed | null;
+  /** Thread, or lace run in and out, that sews a closure strap to the back, with its tails; 0 without a strap. */
+  readonly strap: Mm;
   /** mm2, both faces of every joint. */
   readonly cement: number;
   /** What does not work out, and what to do. */
@@ -28,7 +32,8 @@ export interface CoverSupplies {
 export function coverSupplies(design: CoverDesign): CoverSupplies {
   const { job } = design;
   const { supplies, seam } = job;
-  const outlines = pieceOutlines(design);
+  const drawing = patternDrawing(design);
+  const outlines = pieceOutlines(design, drawing);
   const seams = seamLines(design);
   const isLaced = seam.method === 'lacing';
   const thread = isLaced ? null : threadNeed(seams, supplies);
@@ -44,12 +49,27 @@ export function coverSupplies(design: CoverDesign): CoverSupplies {
     areas: leatherAreas(outlines, supplies.waste),
     seams,
     holes: seams.reduce((sum, line) => sum + holesIn(line), 0),
-    punched: seams.flatMap(({ runs }) => runs).reduce((sum, { pitches, layers }) => sum + pitches * layers, 0),
+    punched: drawing.pieces.reduce((sum, piece) => sum + piece.holes * piece.count, 0),
     thread,
     lace,
+    strap: strapSewing(design),
     cement: cementArea(seams, supplies.cementBand_mm),
     notes,
   };
+}
+
+function strapSewing(design: CoverDesign): Mm {
+  const line = strapLine(design);
+  if (line === null) return mm(0);
+  const { supplies, seam } = design.job;
+  if (seam.method === 'stitching') return threadNeed([line], supplies)?.total ?? mm(0);
+  const { laceThickness_mm: lace, laceTail_mm: tail } = supplies;
+  const run = line.runs.reduce(
+    (sum, { pitches, pitch, stack }) =>
+      sum + pitches * lacePerPitch('running', { stack, margin: seam.edgeMargin_mm, pitch, lace }),
+    0,
+  );
+  return mm(run + 2 * tail);
 }
 
 function offTrade({ multiple, trade, style }: LaceNeed): string {

@@ -2,7 +2,7 @@ import type { CoverDesign } from '../fold/coverDesign.ts';
 import { flattened } from '../math/contour.ts';
 import { doubleArea } from '../math/simplePolygon.ts';
 import type { Vec2 } from '../math/vec2.ts';
-import type { PieceDrawing } from '../pattern/drawing.ts';
+import type { Drawing } from '../pattern/drawing.ts';
 import { patternDrawing } from '../pattern/patternDrawing.ts';
 
 /** The leathers of a cover, by the piece that each is named after. */
@@ -22,20 +22,17 @@ export interface PieceOutline {
 /** How far the chords of an arc may stray from it, mm. */
 const CHORD_TOLERANCE = 0.02;
 
-/** What may turn: a lining is held all round, a pen loop is small. All else would stretch out of shape across the backbone. */
-const MAY_TURN: ReadonlySet<PieceDrawing['id']> = new Set<PieceDrawing['id']>(['lining', 'penLoop']);
-
 /**
- * Shapes to be cut for a cover, from its pattern. Outside, pockets and strap keep their direction, for leather stretches
- * least along the backbone and most across it. Common practice, no source.
+ * Shapes to be cut for a cover, from its pattern. A piece that is drawn with a direction mark keeps its direction, for
+ * leather stretches least along the backbone and most across it. Common practice, no source.
  */
-export const pieceOutlines = (design: CoverDesign): PieceOutline[] =>
-  patternDrawing(design).pieces.map(({ id, name, count, outline }) => ({
+export const pieceOutlines = (design: CoverDesign, drawing: Drawing = patternDrawing(design)): PieceOutline[] =>
+  drawing.pieces.map(({ id, name, count, outline, layers }) => ({
     name,
     leather: id === 'lining' ? 'lining' : id === 'pocket' ? pocketLeather(design.job) : 'outside',
     count,
     polygon: flattened(outline, CHORD_TOLERANCE).slice(0, -1),
-    mayTurn: MAY_TURN.has(id),
+    mayTurn: layers.direction.length === 0,
   }));
 
 /** Pockets of the outside's own leather are cut from its hide, unless one is named for them. */

@@ -68,14 +68,14 @@ export function quote({ job }: CoverDesign, supplies: CoverSupplies): Quote {
     pocket: prices.pocket_per_dm2 ?? prices.outside_per_dm2,
     lining: prices.lining_per_dm2 ?? prices.outside_per_dm2,
   };
-  const { thread, lace, cement, areas } = supplies;
+  const { thread, lace, strap, cement, areas } = supplies;
   const steps = workSteps(job, supplies);
   const lines = [
     ...areas.map(({ leather, gross }) =>
       line('materials', LEATHER_NAMES[leather], gross / MM2_PER_DM2, 'dm2', leatherRate[leather]),
     ),
-    ...(thread === null ? [] : [line('materials', 'Thread', thread.total / 1000, 'm', prices.thread_per_m)]),
-    ...(lace === null ? [] : [line('materials', 'Lace', lace.total / 1000, 'm', prices.lace_per_m)]),
+    ...(thread === null ? [] : [line('materials', 'Thread', (thread.total + strap) / 1000, 'm', prices.thread_per_m)]),
+    ...(lace === null ? [] : [line('materials', 'Lace', (lace.total + strap) / 1000, 'm', prices.lace_per_m)]),
     ...(cement === 0 ? [] : [line('materials', 'Contact cement', cement / MM2_PER_DM2, 'dm2', prices.cement_per_dm2)]),
     ...steps.map(({ name, minutes }) => line('work', name, minutes / 60, 'h', prices.hour)),
     ...rates.extras.map(({ name, amount }) => line('further', name, 1, '', amount)),

@@ -1,5 +1,7 @@
 import type { CoverDesign } from '../fold/coverDesign.ts';
+import { penLoopOf } from '../pattern/penLoop.ts';
 import { type SeamLayer, seamHoles } from '../pattern/seamHoles.ts';
+import { strapOf } from '../pattern/strap.ts';
 import { type Mm, mm } from '../units/mm.ts';
 
 /** A stretch of seam, whole pitches long, that goes through the same layers all along. */
@@ -17,7 +19,10 @@ export interface SeamLine {
   readonly runs: readonly SeamRun[];
 }
 
-/** Seam lines of a cover, with the holes and layers of its pattern: one all round, or a row at head and one at tail. */
+/**
+ * Seam lines of a cover, with the holes and layers of its pattern: one all round, or a row at head and one at tail. A pen
+ * loop adds both its ends to the layers where it is caught.
+ */
 export function seamLines(design: CoverDesign): SeamLine[] {
   const { outside, pocket, lining } = design.needs.thick.leathers;
   const thickness = (layer: SeamLayer): number => {
@@ -25,18 +30,33 @@ export function seamLines(design: CoverDesign): SeamLine[] {
     return layer === 'lining' ? (lining?.thickness ?? 0) : pocket.thickness;
   };
   const seam = seamHoles(design);
+  const caught = new Set(penLoopOf(design, seam)?.holes);
   const rows = seam.rows.map(({ pitch, intervals, holes }): SeamRun[] => {
     // Each pitch goes with the hole that it starts from; the last hole of an open row starts none.
-    const pitches = holes.slice(0, intervals).map(({ layers }) => ({
-      pitches: 1,
-      pitch: mm(pitch),
-      layers: layers.length,
-      stack: mm(layers.reduce((sum, layer) => sum + thickness(layer), 0)),
-    }));
+    const pitches = holes.slice(0, intervals).map((hole) => {
+      const ends = caught.has(hole) ? 2 : 0;
+      const stack = hole.layers.reduce((sum, layer) => sum + thickness(layer), ends * outside.thickness);
+      return { pitches: 1, pitch: mm(pitch), layers: hole.layers.length + ends, stack: mm(stack) };
+    });
     return joined(pitches);
   });
   if (!seam.isClosed) return rows.map((runs) => ({ closed: false, runs }));
   return [{ closed: true, runs: rows.flat() }];
+}
+
+/**
+ * The line that sews a closure strap to the back, through strap and outside: its rows, and the way from one to the other.
+ * @returns null where the job has no strap
+ */
+export function strapLine(design: CoverDesign): SeamLine | null {
+  const strap = strapOf(design);
+  if (strap === null) return null;
+  const stack = mm(2 * design.needs.thick.leathers.outside.thickness);
+  const pitches = strap.holes.slice(1).map(({ at: [x, y] }, i): SeamRun => {
+    const [from, up] = strap.holes[i]!.at;
+    return { pitches: 1, pitch: mm(x === from ? Math.abs(y - up) : Math.abs(x - from)), layers: 2, stack };
+  });
+  return { closed: false, runs: joined(pitches) };
 }
 
 /** Neighbours through the same layers as one run. */
@@ -44,7 +64,8 @@ function joined(runs: readonly SeamRun[]): SeamRun[] {
   const longer: SeamRun[] = [];
   for (const run of runs) {
     const last = longer.at(-1);
-    const isAlike = last !== undefined && last.layers === run.layers && last.stack === run.stack;
+    const isAlike =
+      last !== undefined && last.layers === run.layers && last.stack === run.stack && last.pitch === run.pitch;
     if (isAlike) longer[longer.length - 1] = { ...last, pitches: last.pitches + run.pitches };
     else longer.push(run);
   }

@@ -29,8 +29,8 @@ export function workSteps({ rates, seam }: Job, { outlines, holes, punched, ceme
   const pieces = outlines.reduce((sum, { count }) => sum + count, 0);
   const join: WorkStep =
     seam.method === 'lacing'
-      ? { id: 'lace', name: 'Lace', minutes: minutes.lace * holes, cautions: [AWL] }
-      : { id: 'stitch', name: 'Stitch', minutes: minutes.stitch * holes, cautions: [AWL] };
+      ? { id: 'lace', name: 'Lace the seam', minutes: minutes.lace * holes, cautions: [AWL] }
+      : { id: 'stitch', name: 'Stitch the seam', minutes: minutes.stitch * holes, cautions: [AWL] };
   return [
     { id: 'measure', name: 'Measure and draft', minutes: minutes.measure, cautions: [KNIFE] },
     { id: 'mockup', name: 'Card mock-up', minutes: minutes.mockup, cautions: [KNIFE] },

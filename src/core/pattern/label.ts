@@ -16,21 +16,21 @@ export function printed(value: number, units: Units, round: Rounding = 'nearest'
 const exact = (value: number, units: Units): string =>
   units === 'mm' ? `${Math.round(value * 100 + 1e-6) / 100}` : printed(value, units).replace(' in', '');
 
-/** A dimension and its sum, one part a line. */
+/** A dimension and its sum, one part a line. Parts that print as nothing are not written, though they are in the sum. */
 export function sumLines({ dimension, total, parts }: CutSum, units: Units): string[] {
   const head = `${dimension} ${printed(total, units, ROUNDING.cut)}`;
   return [
     parts.length > 1 ? `${head} =` : head,
     ...(parts.length > 1
       ? parts
-          .filter(isShown)
-          .map(({ name, times, each }) => `${times === 1 ? '' : `${times} x `}${exact(each, units)} ${name}`)
+          .filter(({ each }) => exact(Math.abs(each), units) !== '0')
+          .map(
+            ({ name, times, each }) =>
+              `${each < 0 ? 'less ' : ''}${times === 1 ? '' : `${times} x `}${exact(Math.abs(each), units)} ${name}`,
+          )
       : []),
   ];
 }
-
-/** Parts that print as nothing are not written, though they are in the sum. */
-const isShown = ({ each }: CutSum['parts'][number]): boolean => Math.abs(each) >= 0.005;
 
 /** A box that text is set in, mm. */
 export interface LabelBox {

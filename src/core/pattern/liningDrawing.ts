@@ -72,12 +72,12 @@ function liningSums(source: PatternSource, { width }: Piece, isFull: boolean): C
       part('board in the pocket', -covered, 2),
       part('tucked under the pocket mouth', LINING_TUCK, 2),
     ];
-    return [cutSum('width', width, parts, 'opening flat and rounding up'), height];
+    return [cutSum('width', width, parts, 'opening flat, rounding, to end between holes'), height];
   }
   if (pieces.pocket.count > 0) return outsideSums(source);
   const parts = [
     part('width of the outside', pieces.outside.width),
     part('turned end with its turn', -(pieces.pocketDepth + foreEdge.turn), 2),
   ];
-  return [cutSum('width', width, parts, 'rounding'), height];
+  return [cutSum('width', width, parts, 'rounding, to end between holes'), height];
 }

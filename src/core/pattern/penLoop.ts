@@ -67,7 +67,7 @@ export function penLoopDrawing({ job }: PatternSource, loop: PenLoop, units: Uni
   layers.hole.push(...holeMarks(job, shifted, { origin: margin, sign: 1 }));
   layers.hole.push(...holeMarks(job, shifted, { origin: length - margin, sign: -1 }));
   layers.text.push(
-    ...label('Pen loop', ['cut 1', ...sumLines({ ...loop.sum, parts: [] }, units)], {
+    ...label('Pen loop', ['cut 1, grain side up', 'in any direction', ...sumLines({ ...loop.sum, parts: [] }, units)], {
       x: 2 * margin + 1,
       y: 0.1 * width,
       width: length - 4 * margin - 2,

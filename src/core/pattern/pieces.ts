@@ -1,25 +1,13 @@
-import { type Allowances, allowances } from '../allowance/allowances.ts';
+import { allowances } from '../allowance/allowances.ts';
 import { endNeed, type Needs, type NeedsOverRange } from '../allowance/needs.ts';
 import { roundUp } from '../allowance/roundUp.ts';
 import { pathLength } from '../book/tautPath.ts';
 import type { Job } from '../job/jobSchema.ts';
 import { type Mm, mm } from '../units/mm.ts';
+import { holesAcross, mouthsAreClear } from './clearEnds.ts';
+import type { Pieces } from './cutPieces.ts';
 
-export interface Piece {
-  readonly width: Mm;
-  readonly height: Mm;
-}
-
-/** The cut pieces of a cover, and the pocket depth they were cut for. */
-export interface Pieces {
-  readonly outside: Piece;
-  readonly pocket: Piece & { readonly count: 0 | 2 };
-  readonly lining: Piece | null;
-  /** Fore-edge seam (or turn) to pocket mouth on the assembled cover. */
-  readonly pocketDepth: Mm;
-  /** What the tool would allow, whether or not a size was given by the maker. */
-  readonly allowances: Allowances;
-}
+export type { Piece, Pieces } from './cutPieces.ts';
 
 /** Board length that pockets cover when the maker leaves it open: half, the shallow end of common practice (no source). */
 const USUAL_COVERAGE = 0.5;
@@ -27,31 +15,85 @@ const USUAL_COVERAGE = 0.5;
 /** How far a centre lining is tucked under each pocket mouth, mm. Common practice, no source. */
 export const LINING_TUCK = 10;
 
+/** Depths that the tool decides are multiples of this, mm. */
+const DEPTH_STEP = 0.5;
+
+/** Where those find no place between two holes, mm. */
+const FINE_STEP = 0.1;
+
 /**
  * Pocket depth where the maker leaves it open: half a board beyond the seat, but never less than the holding depth asks
  * once the boards have travelled, nor, above that, more than lets the second board be loaded.
  */
-export function usualPocketDepth(job: Job, thick: Needs): Mm {
+export const usualPocketDepth = (job: Job, thick: Needs): Mm => pocketDepths(job, thick).usual;
+
+/** The usual depth, and how shallow and deep a pocket may be by the same rules, mm. */
+function pocketDepths(job: Job, thick: Needs): { readonly least: number; readonly usual: Mm; readonly most: number } {
   const { book, foreEdge, closed, flat } = thick;
   const travel = Math.max(0, (closed.length - flat.length) / 2);
   const holding = foreEdge.seat + job.ease.foreEdge_mm + job.pattern.rounding_mm / 2 + travel + job.pockets.hold_mm;
   const loading = foreEdge.seat + book.width * (1 - Math.cos(Math.min(book.foldBack, Math.PI)));
   const usual = foreEdge.seat + USUAL_COVERAGE * book.width;
   const longest = foreEdge.seat + book.width;
-  return mm(Math.min(longest, roundUp(Math.max(holding, Math.min(usual, loading)), 0.5)));
+  return {
+    least: holding,
+    usual: mm(Math.min(longest, roundUp(Math.max(holding, Math.min(usual, loading)), DEPTH_STEP))),
+    most: Math.min(longest, loading),
+  };
 }
 
 /**
  * Derives every cut piece, sized for the thick end of the leather; sizes that the job gives are taken as they are.
+ *
+ * Pocket mouths and lining end between two holes of the seam: where no even pitch brings that about, a depth that the tool
+ * decides moves by as little as it takes, and a lining is cut a little wider (a full one between turned ends narrower).
  * @param job a parsed job
  * @param needs what the book asks over the weight range
  */
 export function pieces(job: Job, needs: NeedsOverRange): Pieces {
+  const at = (pocketDepth: Mm): Pieces => piecesAt(job, needs, pocketDepth);
+  const given = job.pockets.depth_mm;
+  if (given !== null) return lined(job, needs, at(given));
+  const { least, usual, most } = pocketDepths(job, needs.thick);
+  const cut = at(usual);
+  const isClear = (made: Pieces): boolean => mouthsAreClear({ job, pieces: made, needs });
+  if (isClear(cut)) return lined(job, needs, cut);
+  for (const step of [DEPTH_STEP, FINE_STEP]) {
+    for (let by = step; by <= job.seam.pitch_mm; by += step) {
+      for (const depth of [usual + by, usual - by]) {
+        if (depth < least || depth > most) continue;
+        const moved = at(mm(Math.round(depth * 1e6) / 1e6));
+        if (isClear(moved)) return lined(job, needs, moved);
+      }
+    }
+  }
+  return lined(job, needs, cut);
+}
+
+/** The pieces with their lining, if there is one, cut so that it ends between two holes: rounded, else in the middle. */
+function lined(job: Job, needs: NeedsOverRange, cut: Pieces): Pieces {
+  const { lining, outside } = cut;
+  const holes = lining === null || lining.width >= outside.width ? null : holesAcross({ job, pieces: cut, needs });
+  if (lining === null || holes === null) return cut;
+  const step = job.pattern.rounding_mm || FINE_STEP;
+  const end = (width: number): number => (outside.width - width) / 2;
+  const cutTo = (width: number): Pieces => ({ ...cut, lining: { ...lining, width: mm(width) } });
+  const ways = job.construction.lining === 'full' ? ([-1] as const) : ([1, -1] as const);
+  for (const way of ways) {
+    const most = way === 1 ? 2 * job.seam.pitch_mm : lining.width;
+    for (let by = 0; by < most; by += step) {
+      const width = lining.width + way * by;
+      if (holes.isClear(end(width))) return cutTo(width);
+    }
+  }
+  return cutTo(Math.max(0, outside.width - 2 * holes.middle(end(lining.width))));
+}
+
+function piecesAt(job: Job, needs: NeedsOverRange, pocketDepth: Mm): Pieces {
   const { thick } = needs;
   const { book, leathers, foreEdge, foreEdgeSeat } = thick;
   const step = job.pattern.rounding_mm;
   const turned = job.pockets.construction === 'turned';
-  const pocketDepth = job.pockets.depth_mm ?? usualPocketDepth(job, thick);
   const allowed = allowances(job, needs, pocketDepth);
 
   const width = job.pattern.outsideWidth_mm ?? snap(2 * book.width + book.spinePath + 2 * allowed.foreEdge.total, step);

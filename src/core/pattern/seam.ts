@@ -2,7 +2,7 @@ import type { NeedsOverRange } from '../allowance/needs.ts';
 import type { Job } from '../job/jobSchema.ts';
 import type { Contour } from '../math/contour.ts';
 import type { Vec2 } from '../math/vec2.ts';
-import type { Pieces } from './pieces.ts';
+import type { Pieces } from './cutPieces.ts';
 
 /** A job with its cut pieces: what every part of the pattern is drawn from. */
 export interface PatternSource {

@@ -1,8 +1,9 @@
 import { contourLength, corneredContour, placeAlong } from '../math/contour.ts';
 import type { Vec2 } from '../math/vec2.ts';
+import { cornerBend, endRowSpan } from './endRow.ts';
 import { evenPitch } from './evenPitch.ts';
 import { pieceCorner, seamCorner } from './pieceCorner.ts';
-import { type PatternSource, type Seam, type SeamHole, type SeamRow, turnAxis } from './seam.ts';
+import type { PatternSource, Seam, SeamHole, SeamRow } from './seam.ts';
 import { seamLayering } from './seamLayering.ts';
 import { seamNotes } from './seamNotes.ts';
 
@@ -12,8 +13,8 @@ export type { SeamLayer } from './seam.ts';
 /**
  * Places every hole of the seam, once for all layers: a layer has the holes of the outside that it lies under.
  *
- * The rules: each side has a whole number of intervals at the nearest pitch that lets layers end clear between two holes
- * (`evenPitch`); a corner has one hole in the middle of its seam line, which is where the two lines meet if it is square;
+ * The rules: each side has a whole number of intervals at the nearest pitch that lets the pocket mouths lie clear between
+ * two holes (`evenPitch`; where none does, the pockets are cut so that one does, and a lining always: `pieces`); a corner has one hole in the middle of its seam line, which is where the two lines meet if it is square;
  * pitch is measured along the seam line. Separate pockets: one closed seam. Turned ends: a row at head and one at tail,
  * first and last hole a margin (or half the turn, if more) from the middle of the fold. The seam starts and finishes in
  * the back pocket at the tail, where the ends are hidden between the layers; a row of a turned end at its two folds.
@@ -39,16 +40,16 @@ function closedSeam(source: PatternSource): Seam {
       ] as const
     ).map((at) => ({ at, corner })),
   );
-  const edges = [right - margin, top - margin, right - margin, top - margin].map((edge) => edge - 2 * corner.size);
   const round = contourLength(line);
-  // What is not straight edge is four corners alike.
-  const bend = (round - edges.reduce((sum, edge) => sum + edge, 0)) / 4;
+  const bend = cornerBend(source);
   const layers = seamLayering(source);
-  const steps = layers.along(margin + corner.size - bend / 2);
+  const { origin, length: along } = endRowSpan(source);
+  const up = top - margin - 2 * corner.size + bend;
+  const ends = evenPitch(along, job.seam.pitch_mm, layers.along(origin));
+  const foreEdges = evenPitch(up, job.seam.pitch_mm);
   let start = bend / 2;
   const rows = (['tail', 'backForeEdge', 'head', 'frontForeEdge'] as const).map((side, i): SeamRow => {
-    const length = edges[i]! + bend;
-    const even = evenPitch(length, job.seam.pitch_mm, i % 2 === 0 ? steps : []);
+    const [length, even] = i % 2 === 0 ? [along, ends] : [up, foreEdges];
     const holes = Array.from({ length: even.intervals }, (_, k): SeamHole => {
       const { point, heading } = placeAlong(line, (start + k * even.pitch) % round);
       const isCorner = k === 0;
@@ -84,16 +85,15 @@ function closedSeam(source: PatternSource): Seam {
 const HIDDEN_HOLES = 2;
 
 function turnedSeam(source: PatternSource): Seam {
-  const { job, pieces, needs } = source;
+  const { job, pieces } = source;
   const { width, height } = pieces.outside;
   const margin = job.seam.edgeMargin_mm;
-  const from = turnAxis(source) + Math.max(margin, needs.thick.foreEdge.turn / 2);
+  const { origin: from, length } = endRowSpan(source);
   const layers = seamLayering(source);
   const asksCorner = job.seam.cornerRadius_mm > 0 && job.construction.corners !== 'square';
   const squareNote = asksCorner
     ? ['Turned ends have no corners at the fore-edge to take off: all corners stay square.']
     : [];
-  const length = width - 2 * from;
   if (length < job.seam.pitch_mm) {
     const note = `No seam: between the two turned ends there is room for ${Math.max(0, length).toFixed(1)} mm. Make the ends shorter or the outside wider.`;
     return { isClosed: false, lines: [], rows: [], starts: [], finishes: [], steps: [], notes: [note] };

@@ -57,9 +57,13 @@ export function seamLayering(source: PatternSource) {
     steps,
     meets,
     left,
-    /** Steps as distances along a side that starts at the front, where x is `origin` at 0. Both halves are alike. */
+    clear,
+    /**
+     * Mouths as distances along a side that starts at the front, where x is `origin` at 0. Both halves are alike. A
+     * lining is no step: it is cut to end between two holes.
+     */
     along: (origin: number): LayerStep[] =>
-      meets ? [] : steps.filter(({ x }) => x < half && x > origin).map(({ x }) => ({ at: x - origin, clear })),
+      meets ? [] : pockets.filter(({ x }) => x < half && x > origin).map(({ x }) => ({ at: x - origin, clear })),
     layersAt: (x: number, pitch: number): SeamLayer[] => [
       'outside',
       ...all

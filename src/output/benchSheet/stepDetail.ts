@@ -1,4 +1,5 @@
 import type { CoverDesign } from '../../core/fold/coverDesign.ts';
+import type { Job } from '../../core/job/jobSchema.ts';
 import { RANGE_POINTS } from '../../core/leather/leatherModel.ts';
 import type { CoverSupplies } from '../../core/materials/coverSupplies.ts';
 import type { StepId } from '../../core/materials/workSteps.ts';
@@ -26,16 +27,18 @@ export function stepDetail(id: StepId, design: CoverDesign, supplies: CoverSuppl
       ];
     case 'edges':
       return [
+        ...skivedFolds(job, say),
         isTurned
           ? 'Skive the folds of the turned ends; bevel and burnish the ends that lie over the boards, which are out of reach later.'
           : 'Bevel and burnish the pocket mouths now: they are out of reach later. Skive what lies under them.',
       ];
     case 'punch':
       return [
-        `${supplies.holes} in the outside's seam, ${supplies.punched} counted in every layer. Use one hole map for all layers.`,
+        `${supplies.holes} in the outside's seam, ${supplies.punched} in all pieces together. Use one hole map for all layers.`,
       ];
     case 'assemble':
       return [
+        ...fittings(job),
         `${isLined ? 'Lay the lining in with the outside bent round the book. ' : ''}` +
           `${isTurned ? 'Fold the ends in' : 'Lay the pockets on'}, edges flush and holes in line; cement ${say.given(job.supplies.cementBand_mm)} along the edge.`,
       ];
@@ -70,4 +73,25 @@ export function stepDetail(id: StepId, design: CoverDesign, supplies: CoverSuppl
       ];
     }
   }
+}
+
+function skivedFolds({ leather }: Job, say: Phrase): string[] {
+  const { foldThickness_mm: skived, max_mm: full } = leather.outside;
+  if (skived === null || skived >= full) return [];
+  return [`Skive the outside to ${say.given(skived)} in the hatched zones at the spine folds, from the flesh side.`];
+}
+
+/** What is sewn on or laid in before the layers are joined, in its order. */
+function fittings({ construction, leather }: Job): string[] {
+  const { strap, ribbon, penLoop } = construction;
+  const under = leather.lining === null ? 'inside the spine' : 'under the lining';
+  return [
+    ...(strap === null ? [] : ['First sew the strap to the back, through the outside alone.']),
+    ...(ribbon === null ? [] : [`Fasten ${ribbon.count === 1 ? 'the ribbon' : 'the ribbons'} at the head, ${under}.`]),
+    ...(penLoop === null
+      ? []
+      : [
+          'Fold the pen loop and lay both its ends between outside and pocket at its marks on the front fore-edge, holes in line.',
+        ]),
+  ];
 }

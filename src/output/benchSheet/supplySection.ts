@@ -22,7 +22,8 @@ const NAMES = { outside: 'Outside leather', pocket: 'Pocket leather', lining: 'L
 
 /** Leather, thread or lace, and cement, each with what it is made up of. */
 export function supplySection(supplies: CoverSupplies, rules: Job['supplies'], say: Phrase): Block[] {
-  const { areas, thread, lace, cement } = supplies;
+  const { areas, thread, lace, strap, cement } = supplies;
+  const sewnOn = strap > 0 ? [text(`${metres(strap)} of it to sew the strap on, tails included.`)] : [];
   const blocks = [heading('Supplies')];
   for (const { leather, net, gross } of areas)
     blocks.push(
@@ -31,20 +32,22 @@ export function supplySection(supplies: CoverSupplies, rules: Job['supplies'], s
     );
   if (thread !== null)
     blocks.push(
-      item('Thread', reelText(thread.total)),
+      item('Thread', reelText(thread.total + strap)),
       text(
         `Cut ${thread.threads} of ${say.cut(Math.ceil(thread.longest))}. ${metres(thread.stitches)} in the stitches, ${thread.multiple.toFixed(2)} times ` +
           `the seam of ${metres(thread.seam)}; ${metres(thread.tails)} in tails, ${metres(thread.backStitches)} in back stitches.`,
       ),
+      ...sewnOn,
     );
   if (lace !== null)
     blocks.push(
-      item('Lace', reelText(lace.total)),
+      item('Lace', reelText(lace.total + strap)),
       text(
         `Cut ${lace.laces} of ${say.cut(Math.ceil(lace.each))}. ${metres(lace.turns)} in the turns, ${lace.multiple.toFixed(1)} times the seam of ` +
           `${metres(lace.seam)} (rule of thumb ${lace.trade.low} to ${lace.trade.high}); ${metres(lace.corners)} at the corners, ` +
           `${metres(lace.tails + lace.splices)} in tails and splices.`,
       ),
+      ...sewnOn,
     );
   if (cement > 0)
     blocks.push(

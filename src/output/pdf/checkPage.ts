@@ -2,12 +2,11 @@ import type { Segment } from '../../core/math/contour.ts';
 import type { Vec2 } from '../../core/math/vec2.ts';
 import type { Drawing, PieceDrawing } from '../../core/pattern/drawing.ts';
 import { printed, type Units } from '../../core/pattern/label.ts';
-import { ROUNDING } from '../../core/units/rounding.ts';
 import type { LayerStyle } from '../layerStyle.ts';
 import { fitToPage, type Page, type Paper } from './paper.ts';
 import type { PdfCanvas } from './pdfCanvas.ts';
 import { BAR_LENGTH, type MeasuredBars, type PrinterScale, percent } from './printerScale.ts';
-import { tileName } from './tilePage.ts';
+import { cornersTakenOff, tileName } from './tilePage.ts';
 import { PAGE_MARGIN, type Tiling } from './tiling.ts';
 
 export interface TiledPiece {
@@ -84,7 +83,7 @@ export function drawCheckPage(canvas: PdfCanvas, check: CheckPage): void {
 function words({ drawing, tiled, paper, scale, bars, suspicion, mirrored, units }: CheckPage): string[] {
   const fitted = fitToPage(paper);
   const size = (value: number): string => printed(value, units);
-  const cut = (value: number): string => printed(value, units, ROUNDING.cut);
+  const isTakenOff = tiled.some(({ piece }) => cornersTakenOff(piece).length > 0);
   return [
     'Print at actual size, 100 %, without "fit to page" or "shrink". Then measure both bars.',
     ...(fitted === null
@@ -99,10 +98,11 @@ function words({ drawing, tiled, paper, scale, bars, suspicion, mirrored, units 
         ]),
     ...(suspicion === null ? [] : [`Caution: ${suspicion}`]),
     ...(mirrored ? ['Mirrored: seen from the flesh side, for tracing there.'] : ['Seen from the grain side.']),
-    'Join tiles: cut one of two neighbours on its dashed line and lay it on the other so that the diamonds of one number meet. Then check the diagonals:',
+    'Join tiles: cut one of two neighbours on its dashed line and lay it on the other so that the diamonds of one number meet. Then check what is drawn; a diagonal is taken from corner to corner' +
+      (isTakenOff ? ', or from the angle marked where two edges would meet:' : ':'),
     ...tiled.map(
       ({ piece }) =>
-        `${piece.name}, cut ${piece.count}: ${cut(piece.width)} x ${cut(piece.height)}, diagonal ${size(Math.hypot(piece.width, piece.height))}`,
+        `${piece.name}, cut ${piece.count}: ${size(piece.width)} x ${size(piece.height)}, diagonal ${size(Math.hypot(piece.width, piece.height))}`,
     ),
     ...drawing.lengths.map(({ name, count, sum }) => `${name}, cut ${count}: ${size(sum.total)}`),
     ...drawing.notes.map((note) => `Note: ${note}`),

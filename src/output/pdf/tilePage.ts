@@ -1,5 +1,5 @@
-import type { Segment } from '../../core/math/contour.ts';
-import type { Vec2 } from '../../core/math/vec2.ts';
+import { type Segment, segmentStart } from '../../core/math/contour.ts';
+import { distance, type Vec2 } from '../../core/math/vec2.ts';
 import { LAYERS, type PieceDrawing } from '../../core/pattern/drawing.ts';
 import type { LayerStyle } from '../layerStyle.ts';
 import type { PageMap, PdfCanvas } from './pdfCanvas.ts';
@@ -25,6 +25,20 @@ const MARK: LayerStyle = { width: 0.2, dash: [], ink: [0, 0, 0] };
 
 /** Half the size of a joining mark, mm. */
 const DIAMOND = 4;
+
+/** Arms of the angle that stands for a corner taken off, mm. */
+const ANGLE = 4;
+
+/** Corners of a piece's box that its outline does not reach: rounded or clipped. */
+export function cornersTakenOff({ outline, width, height }: PieceDrawing): Vec2[] {
+  const corners: Vec2[] = [
+    [0, 0],
+    [width, 0],
+    [width, height],
+    [0, height],
+  ];
+  return corners.filter((corner) => outline.every((segment) => distance(segmentStart(segment), corner) > 1e-6));
+}
 
 /** One page of a piece: what lies in its window, the lines to cut and join on, and what the page is. */
 export function drawTile(
@@ -56,7 +70,8 @@ export function drawTile(
     [...here.x.map((x) => line([x, tile.y], [x, top])), ...here.y.map((y) => line([tile.x, y], [right, y]))],
     JOIN,
   );
-  const marks = joiningMarks(tiling).filter(({ at: [x, y] }) => x > tile.x && x < right && y > tile.y && y < top);
+  const isHere = ([x, y]: Vec2): boolean => x > tile.x && x < right && y > tile.y && y < top;
+  const marks = joiningMarks(tiling).filter(({ at }) => isHere(at));
   for (const { at, name } of marks) {
     const corner = (dx: number, dy: number): Vec2 => [at[0] + dx * DIAMOND, at[1] + dy * DIAMOND];
     const corners = [corner(1, 0), corner(0, 1), corner(-1, 0), corner(0, -1)];
@@ -66,6 +81,18 @@ export function drawTile(
     );
     const [x, y] = onPage(at);
     canvas.words(name, [x + 1.5, y - 0.9], 2.5, { align: 'middle' });
+  }
+  for (const corner of cornersTakenOff(piece)) {
+    const [x, y] = corner;
+    const arms: Vec2[] = [
+      [x + (x === 0 ? ANGLE : -ANGLE), y],
+      [x, y + (y === 0 ? ANGLE : -ANGLE)],
+    ];
+    if ([corner, ...arms].every(isHere))
+      canvas.lines(
+        arms.map((arm) => line(corner, arm)),
+        FRAME,
+      );
   }
   canvas.lines(box(frame), FRAME);
   canvas.words(footer, [frame.x, PAGE_MARGIN + FOOTER - 4.5], 3, { width: frame.width });

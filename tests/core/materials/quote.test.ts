@@ -5,6 +5,7 @@ import { EXAMPLE_JOBS } from '../../../src/core/job/examples.ts';
 import { coverSupplies } from '../../../src/core/materials/coverSupplies.ts';
 import { type Quote, quote } from '../../../src/core/materials/quote.ts';
 import { workSteps } from '../../../src/core/materials/workSteps.ts';
+import { patternDrawing } from '../../../src/core/pattern/patternDrawing.ts';
 import { jobDocument, seeded, soundJob } from '../../jobArbitrary.ts';
 
 const ledger = EXAMPLE_JOBS.find(({ id }) => id === 'tide-ledger')!.document as object;
@@ -141,6 +142,8 @@ describe('the order of work', () => {
     expect(minutes('cut')).toBe(30);
     expect(minutes('lace')).toBe(2 * supplies.holes);
     expect(minutes('punch')).toBe(supplies.punched);
+    const drawn = patternDrawing(coverDesign(job)).pieces.reduce((sum, { holes, count }) => sum + holes * count, 0);
+    expect(supplies.punched).toBe(drawn);
     expect(supplies.punched).toBeGreaterThan(supplies.holes);
     expect(supplies.punched).toBeLessThan(2 * supplies.holes);
   });
@@ -154,6 +157,24 @@ describe('supplies', () => {
     expect(notes({ ...stitched, supplies: { threadWorking_mm: 300, threadTail_mm: 200 } })).toContain('thread in hand');
     expect(notes({ supplies: { laceWorking_mm: 300, spliceOverlap_mm: 200 } })).toBe('');
     expect(notes({ seam: { method: 'lacing', style: 'whip' } })).toMatch(/by the way that it runs; .* 2\.5 to 3\.5/);
+  });
+
+  test('count the thread or lace that sews a strap on, and price it', () => {
+    const priced = { rates: { prices: { thread_per_m: 1000, lace_per_m: 1000 } } };
+    for (const method of ['stitching', 'lacing']) {
+      const of = (strap: object | null) => {
+        const design = coverDesign(soundJob({ ...ledger, ...priced, seam: { method }, construction: { strap } }));
+        const supplies = coverSupplies(design);
+        const line = quote(design, supplies).lines.find(({ name }) => name === 'Thread' || name === 'Lace')!;
+        return { supplies, amount: line.amount! };
+      };
+      const [without, sewn] = [of(null), of({})];
+      expect(without.supplies.strap).toBe(0);
+      // Two tails alone are 400 mm of thread or 200 of lace.
+      expect(sewn.supplies.strap).toBeGreaterThan(method === 'stitching' ? 400 : 200);
+      expect(sewn.supplies.strap).toBeLessThan(1500);
+      expect(sewn.amount - without.amount).toBeCloseTo(sewn.supplies.strap, 0);
+    }
   });
 
   test('of every random job are finite and not negative', () => {

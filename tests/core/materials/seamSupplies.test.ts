@@ -4,7 +4,7 @@ import { coverDesign } from '../../../src/core/fold/coverDesign.ts';
 import { EXAMPLE_JOBS } from '../../../src/core/job/examples.ts';
 import { cementArea } from '../../../src/core/materials/cement.ts';
 import { type LaceStyle, laceNeed, lacePerPitch } from '../../../src/core/materials/lace.ts';
-import { holesIn, type SeamLine, seamLength, seamLines } from '../../../src/core/materials/seamLine.ts';
+import { holesIn, type SeamLine, seamLength, seamLines, strapLine } from '../../../src/core/materials/seamLine.ts';
 import { saddleStitchLength, threadNeed } from '../../../src/core/materials/thread.ts';
 import { patternDrawing } from '../../../src/core/pattern/patternDrawing.ts';
 import { mm } from '../../../src/core/units/mm.ts';
@@ -12,6 +12,9 @@ import { jobDocument, seeded, soundJob } from '../../jobArbitrary.ts';
 
 const example = (id: string) => soundJob(EXAMPLE_JOBS.find((entry) => entry.id === id)!.document);
 const tide = example('tide-ledger');
+
+const PEN_LOOP = { pen_mm: mm(10), ease_mm: mm(1), width_mm: mm(35) };
+const STRAP = { width_mm: mm(30), anchor_mm: mm(40), reach_mm: mm(35), end_mm: mm(15) };
 
 /** One open seam of one stack. */
 const straight = (length: number, stack: number, pitch: number): SeamLine => ({
@@ -44,6 +47,26 @@ describe('the seam line', () => {
     const seams = seamLines(coverDesign(job));
     expect(seams.map(({ closed }) => closed)).toEqual([false, false]);
     expect(seamLength(seams.slice(0, 1))).toBeCloseTo(seamLength(seams.slice(1)), 9);
+  });
+
+  test('goes through both ends of a pen loop at the holes that catch it', () => {
+    const plain = coverDesign(tide);
+    const looped = coverDesign({ ...tide, construction: { ...tide.construction, penLoop: PEN_LOOP } });
+    const caught = patternDrawing(looped).pieces.find(({ id }) => id === 'penLoop')!.holes / 2;
+    const thick = (design: typeof plain): number =>
+      seamLines(design)[0]!.runs.reduce((sum, { pitches, layers }) => sum + (layers === 4 ? pitches : 0), 0);
+    expect(thick(plain)).toBe(0);
+    expect(caught).toBeGreaterThan(2);
+    expect(thick(looped)).toBe(caught);
+  });
+
+  test('of a closure strap walks its holes one by one', () => {
+    const design = coverDesign({ ...tide, construction: { ...tide.construction, strap: STRAP } });
+    const strap = patternDrawing(design).pieces.find(({ id }) => id === 'strap')!;
+    const line = strapLine(design)!;
+    expect(holesIn(line)).toBe(strap.holes);
+    expect(line.runs.every(({ layers, stack }) => layers === 2 && stack === 2 * 1.984375)).toBe(true);
+    expect(strapLine(coverDesign(tide))).toBeNull();
   });
 
   test('has the holes of the pattern and layers of some thickness', () => {
@@ -121,20 +144,34 @@ describe('lace', () => {
     expect(lengths).toEqual([...lengths].sort((a, b) => a - b));
   });
 
-  // Usual inputs: two layers of 4-5 oz, slits 1/4 in from the edge and 3/16 in apart, lace 0.8 mm thick. The ranges are
-  // common practice, no source.
+  // Usual inputs: two layers of 4-5 oz, lace 0.8 mm thick. The ranges are common practice, no source; their upper ends for
+  // running 1.5, whip 3.5, single 6.5 and double loop 8.5 also at leathercircle.com/lace-leather, triple loop "approximately
+  // nine times", which "depends on the distance between the holes, and the edge of the article and the holes", at
+  // kingsmerecrafts.info/page97.html.
   const usual = { stack: 2 * 1.786, margin: 6.35, pitch: 4.7625, lace: 0.8 };
+  // A line scribed 1/8 in from the edge, a chisel of 1/8 in, its slits 1/8 in apart, so 1/4 in from middle to middle.
+  // Source: kingsmerecrafts.info/page99.html.
+  const narrow = { ...usual, margin: 3.175, pitch: 6.35 };
   test.each([
     ['running', usual, 1.5, 2],
     ['single loop', usual, 5, 6.5],
     ['double loop', usual, 7, 8.5],
     ['triple loop', usual, 9, 10],
-    // Whip is worked nearer the edge and wider: 1/8 in from it, 1/4 in apart.
-    ['whip', { ...usual, margin: 3.175, pitch: 6.35 }, 2.5, 3.5],
+    ['whip', narrow, 2.5, 3.5],
   ] as const)('%s falls in the range of the trade for usual inputs', (style, at, low, high) => {
     const multiple = lacePerPitch(style, at) / at.pitch;
     expect(multiple).toBeGreaterThanOrEqual(low);
     expect(multiple).toBeLessThanOrEqual(high);
+  });
+
+  test('the trade cannot mean whip at the margin of loop lacing: even a lace of no thickness is longer', () => {
+    // Once through the stack, and the straight way over the edge to the next slit: nothing shorter goes through every slit
+    // and round the edge. So 4.8 times the seam at 1/4 in and 3/16 in is no fault of the model.
+    const { stack, margin, pitch } = usual;
+    const shortest = (stack + Math.hypot(2 * margin + stack, pitch)) / pitch;
+    expect(shortest).toBeGreaterThan(3.5);
+    expect(lacePerPitch('whip', { ...usual, lace: 0 }) / pitch).toBeCloseTo(shortest, 12);
+    expect(lacePerPitch('whip', usual) / pitch / shortest).toBeLessThan(1.15);
   });
 
   test('says where the geometry leaves the range of the trade: whip at the margin of loop lacing', () => {

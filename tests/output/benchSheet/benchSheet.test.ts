@@ -65,6 +65,30 @@ describe('the bench sheet', () => {
     expect(stepOf('palm')).toContain('slits');
   });
 
+  test('says at its step what is sewn on, laid in and skived', () => {
+    const { job } = tide;
+    const full = coverDesign(
+      soundJob({
+        ...job,
+        leather: { ...job.leather, outside: { ...job.leather.outside, foldThickness_mm: 1.2 } },
+        construction: { ...job.construction, strap: {}, penLoop: {}, ribbon: {} },
+      }),
+    );
+    const step = (design: typeof tide, name: string): string => {
+      const { blocks } = benchSheetContent(design, 'mm');
+      const at = blocks.findIndex((block) => block.kind === 'item' && block.text.includes(name));
+      const end = blocks.findIndex((block, i) => i > at && block.kind !== 'text');
+      return blocks
+        .slice(at + 1, end)
+        .map(({ text }) => text)
+        .join(' ');
+    };
+    expect(step(full, 'Assemble')).toMatch(/First sew the strap.*ribbon at the head.*pen loop.*Lay the pockets on/);
+    expect(step(full, 'Skive')).toContain('Skive the outside to 1.2 mm in the hatched zones');
+    expect(step(tide, 'Assemble')).not.toMatch(/strap|ribbon|loop/);
+    expect(step(tide, 'Skive')).not.toContain('hatched');
+  });
+
   test('keeps every caution on the page and in the column of its step', async () => {
     for (const [, design] of designs) {
       const { blocks } = benchSheetContent(design, 'mm');
@@ -95,6 +119,7 @@ describe('the bench sheet', () => {
       .join('\n');
     expect(words).toMatch(/width \d+ \d+\/\d+ in =/);
     expect(words).not.toMatch(/\d mm/);
+    expect(words).not.toMatch(/(^|x )0 /m);
   });
 
   test('prints a title in letters that the font lacks, without failing', async () => {

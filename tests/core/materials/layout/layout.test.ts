@@ -6,6 +6,7 @@ import { type Layout, layOut } from '../../../../src/core/materials/layout/layou
 import { layoutFaults } from '../../../../src/core/materials/layout/layoutFaults.ts';
 import { leatherAreas, type PieceOutline, pieceOutlines } from '../../../../src/core/materials/pieceOutline.ts';
 import type { Vec2 } from '../../../../src/core/math/vec2.ts';
+import { patternDrawing } from '../../../../src/core/pattern/patternDrawing.ts';
 import { jobDocument, seeded, soundJob } from '../../../jobArbitrary.ts';
 
 const box = (x0: number, y0: number, x1: number, y1: number): Vec2[] => [
@@ -248,6 +249,28 @@ describe('leather owned', () => {
       hides: { outside: bow },
     };
     expect(() => soundJob(document)).toThrow(/hides\.outside\.outline: .*cross or touch/);
+  });
+
+  test('may be turned across the backbone for a pen loop alone: all else has a direction mark', () => {
+    const design = coverDesign(
+      soundJob({
+        format: 'coverwright-job',
+        version: 1,
+        book: { width_mm: 150, height_mm: 220, thickness_mm: 30 },
+        leather: { outside: { min_mm: 1.6, max_mm: 2 }, lining: { min_mm: 0.6, max_mm: 0.8 } },
+        construction: { strap: {}, penLoop: {} },
+      }),
+    );
+    const turning = pieceOutlines(design).map(({ name, mayTurn }) => [name, mayTurn]);
+    expect(turning).toEqual([
+      ['Outside', false],
+      ['Pocket', false],
+      ['Centre lining', false],
+      ['Closure strap', false],
+      ['Pen loop', true],
+    ]);
+    for (const { name, layers } of patternDrawing(design).pieces)
+      expect([name, JSON.stringify(layers).includes('in any direction')]).toEqual([name, name === 'Pen loop']);
   });
 
   test('takes pieces by leather, with the waste on top', () => {
