@@ -108,27 +108,42 @@ test('the 3D model passes the validator', async ({ bench }) => {
   expect([issues.numErrors, issues.numWarnings]).toEqual([0, 0]);
 });
 
-test('sheet and measuring sheet are saved as PDF, and a print shows pictures in place of the scenes', async ({
-  bench,
-}) => {
+test('sheet and measuring sheet are saved as PDF', async ({ bench }) => {
   await toCustomer(bench);
   const pdf = await saved(bench, 'Save as PDF');
   expect(pdf.subarray(0, 5).toString()).toBe('%PDF-');
   expect(pdf.toString('latin1').match(/\/DCTDecode/g)).toHaveLength(2);
   expect((await saved(bench, 'Save a measuring sheet')).subarray(0, 5).toString()).toBe('%PDF-');
+});
 
-  await bench.evaluate(() => {
-    window.print = () => {
-      document.body.dataset.printed = 'yes';
-    };
-  });
-  await bench.getByRole('button', { name: 'Print' }).click();
-  await expect(bench.locator('body[data-printed]')).toBeVisible();
+test('a print shows plain pictures of the covers, by whatever command it is started', async ({ bench }) => {
+  await openExample(bench, 'choir book');
+  await toCustomer(bench);
+  const papers = bench.locator('.customer-print');
+  await expect(papers.first()).toHaveAttribute('hidden');
+  // The browser's own command: no button of the page is pressed.
+  await bench.pdf();
+  const middles = await papers.evaluateAll((canvases) =>
+    (canvases as HTMLCanvasElement[]).map((canvas) => [
+      canvas.width,
+      ...canvas.getContext('2d')!.getImageData(canvas.width / 2, canvas.height / 2, 1, 1).data,
+    ]),
+  );
+  expect(middles).toHaveLength(2);
+  for (const [width, red, , blue, alpha] of middles) {
+    expect(width).toBe(1200);
+    // Leather, or pages: neither is the white behind them.
+    expect(red).toBeGreaterThan(blue! + 10);
+    expect(alpha).toBe(255);
+  }
   await bench.emulateMedia({ media: 'print' });
-  await expect(bench.locator('.customer-scene img')).toHaveCount(2);
-  await expect(bench.locator('.customer-scene img').first()).toBeVisible();
+  await expect(papers.first()).toBeVisible();
+  await expect(papers.last()).toBeVisible();
+  await expect(bench.locator('.customer-scene').first()).toBeHidden();
   await expect(bench.getByRole('button', { name: 'Print' })).toBeHidden();
-  await expect(bench.locator('.customer-scene canvas').first()).toBeHidden();
+  await bench.emulateMedia({ media: 'screen' });
+  await expect(papers.first()).toBeHidden();
+  await expect(bench.locator('.customer-scene canvas').first()).toBeVisible();
 });
 
 test('without WebGL the sections stand in, and a picture says why there is none', async ({ page }) => {

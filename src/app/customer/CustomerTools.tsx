@@ -17,7 +17,6 @@ interface CustomerToolsProps {
   readonly setTurning: (isTurning: boolean) => void;
   readonly showsPrice: boolean;
   readonly setShowsPrice: (shows: boolean) => void;
-  readonly onPrint: () => Promise<void>;
 }
 
 /** Widths that a picture may have, pixels; its height is three quarters of it. */
@@ -30,7 +29,7 @@ const NO_SCENE = 'This browser draws no 3D view to take a picture of.';
 
 /** What can be done with the customer's sheet; none of it is printed. */
 export function CustomerTools(props: CustomerToolsProps) {
-  const { sheet, closed, open, isTurning, setTurning, showsPrice, setShowsPrice, onPrint } = props;
+  const { sheet, closed, open, isTurning, setTurning, showsPrice, setShowsPrice } = props;
   const { history, view } = useBench();
   const [making, make] = useMaking();
   const [width, setWidth] = useState<number>(WIDTHS[1]);
@@ -83,7 +82,7 @@ export function CustomerTools(props: CustomerToolsProps) {
         </label>
       )}
       <div className="bar-group">
-        <button type="button" onClick={() => void onPrint()}>
+        <button type="button" onClick={() => window.print()}>
           Print
         </button>
         <button type="button" onClick={() => void make('sheet', savePdf)}>

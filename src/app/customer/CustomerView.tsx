@@ -7,7 +7,7 @@ import { useBench } from '../state/BenchContext.tsx';
 import { CustomerTools } from './CustomerTools.tsx';
 import './customer.css';
 import { TurningCover } from './TurningCover.tsx';
-import { usePrintedPictures } from './usePrintedPictures.ts';
+import { type PrintedPicture, usePrintedPictures } from './usePrintedPictures.ts';
 
 /** Half open shows the pockets, the boards in them and the leather outside. */
 const OPEN = (110 * Math.PI) / 180;
@@ -19,9 +19,9 @@ export default function CustomerView() {
   const wantsStill = useReducedMotion();
   const [isTurning, setTurning] = useState(!wantsStill);
   const [showsPrice, setShowsPrice] = useState(true);
-  const closed = useRef<PictureHandle>(null);
-  const open = useRef<PictureHandle>(null);
-  const printed = usePrintedPictures(closed, open);
+  const closed = usePrintedPicture();
+  const open = usePrintedPicture();
+  usePrintedPictures(useMemo(() => [closed, open], [closed, open]));
   const title = useRef<HTMLHeadingElement>(null);
   useEffect(() => title.current?.focus(), []);
   // Paper handed to a customer is light, whatever the bench wears.
@@ -38,16 +38,12 @@ export default function CustomerView() {
     <div className="customer">
       <CustomerTools
         sheet={sheet}
-        closed={closed}
-        open={open}
+        closed={closed.scene}
+        open={open.scene}
         isTurning={isTurning}
         setTurning={setTurning}
         showsPrice={showsPrice}
         setShowsPrice={setShowsPrice}
-        onPrint={async () => {
-          await printed.take();
-          window.print();
-        }}
       />
       <main className="customer-sheet">
         <h1 ref={title} tabIndex={-1}>
@@ -55,13 +51,8 @@ export default function CustomerView() {
         </h1>
         <p className="customer-lead">A leather cover for this book</p>
         <div className="customer-covers">
-          <TurningCover opening={0} isTurning={isTurning} pictureRef={closed} printed={printed.pictures?.[0] ?? null} />
-          <TurningCover
-            opening={OPEN}
-            isTurning={isTurning}
-            pictureRef={open}
-            printed={printed.pictures?.[1] ?? null}
-          />
+          <TurningCover opening={0} isTurning={isTurning} pictureRef={closed.scene} paperRef={closed.paper} />
+          <TurningCover opening={OPEN} isTurning={isTurning} pictureRef={open.scene} paperRef={open.paper} />
         </div>
         <p className={`customer-fit ${sheet.verdict}`} data-verdict={sheet.verdict}>
           <VerdictMark verdict={sheet.verdict} />
@@ -96,4 +87,10 @@ export default function CustomerView() {
       </main>
     </div>
   );
+}
+
+function usePrintedPicture(): PrintedPicture {
+  const scene = useRef<PictureHandle>(null);
+  const paper = useRef<HTMLCanvasElement>(null);
+  return useMemo(() => ({ scene, paper }), []);
 }

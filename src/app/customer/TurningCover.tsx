@@ -15,12 +15,12 @@ interface TurningCoverProps {
   readonly opening: number;
   readonly isTurning: boolean;
   readonly pictureRef: Ref<PictureHandle>;
-  /** Taken by an earlier look, to be printed in place of the scene; null while there is none. */
-  readonly printed: string | null;
+  /** Stands in for the scene on paper. */
+  readonly paperRef: Ref<HTMLCanvasElement>;
 }
 
 /** The cover on its book at one opening, turning; its section where there is no 3D. */
-export function TurningCover({ opening, isTurning, pictureRef, printed }: TurningCoverProps) {
+export function TurningCover({ opening, isTurning, pictureRef, paperRef }: TurningCoverProps) {
   const { design, view, setView, lengths, history } = useBench();
   const [viewpoint, setViewpoint] = useState<Viewpoint>(VIEWPOINTS[0]);
   const [isMissing, setMissing] = useState(false);
@@ -61,8 +61,8 @@ export function TurningCover({ opening, isTurning, pictureRef, printed }: Turnin
             </Suspense>
           </Mishap>
         )}
-        {printed !== null && <img src={printed} alt={describe} />}
       </div>
+      <canvas ref={paperRef} className="customer-print" hidden role="img" aria-label={describe} />
       <figcaption>{words}</figcaption>
     </figure>
   );

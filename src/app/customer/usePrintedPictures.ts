@@ -1,34 +1,34 @@
-import { type RefObject, useEffect, useState } from 'react';
-import { flushSync } from 'react-dom';
+import { type RefObject, useEffect } from 'react';
 import type { PictureHandle } from '../scene/PictureTaker.tsx';
-
-type Handle = RefObject<PictureHandle | null>;
 
 /** Pixels of a printed picture: 300 to the inch on half a page's width. */
 export const PRINTED = { width: 1200, height: 900 } as const;
 
+/** A scene, and the plain canvas that stands in for it on paper. */
+export interface PrintedPicture {
+  readonly scene: RefObject<PictureHandle | null>;
+  readonly paper: RefObject<HTMLCanvasElement | null>;
+}
+
 /**
- * Pictures of both covers as addresses of their own, for printers draw no canvas.
- * `take` takes them anew and returns when the page shows them.
+ * Draws the scenes onto plain canvases whenever the page is about to be printed, by whatever command, for what a graphics
+ * card has drawn is not always there to print.
  */
-export function usePrintedPictures(closed: Handle, open: Handle) {
-  const [pictures, setPictures] = useState<readonly [string, string] | null>(null);
-  useEffect(
-    () => () => {
-      for (const address of pictures ?? []) URL.revokeObjectURL(address);
-    },
-    [pictures],
-  );
-  const take = async (): Promise<void> => {
-    const blobs = await Promise.all(
-      [closed, open].map(({ current }) => current?.take(PRINTED, 'image/jpeg', '#ffffff')),
-    );
-    const [first, second] = blobs.map((blob) => blob && URL.createObjectURL(blob));
-    if (!first || !second) return;
-    flushSync(() => setPictures([first, second]));
-    await Promise.all(
-      [...document.querySelectorAll<HTMLImageElement>('.customer-scene img')].map((img) => img.decode()),
-    );
-  };
-  return { pictures, take };
+export function usePrintedPictures(pictures: readonly PrintedPicture[]): void {
+  useEffect(() => {
+    const paint = (): void => {
+      for (const { scene, paper } of pictures) {
+        if (scene.current === null || paper.current === null) continue;
+        try {
+          scene.current.paint(paper.current, PRINTED, '#ffffff');
+          paper.current.hidden = false;
+        } catch {
+          // Too large for this graphics card: the scene itself is printed, as well as the browser can.
+          paper.current.hidden = true;
+        }
+      }
+    };
+    window.addEventListener('beforeprint', paint);
+    return () => window.removeEventListener('beforeprint', paint);
+  }, [pictures]);
 }

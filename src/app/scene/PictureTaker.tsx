@@ -19,37 +19,55 @@ export interface PictureHandle {
    * @throws Error where the graphics card cannot draw that large
    */
   take(size: PictureSize, type: 'image/png' | 'image/jpeg', background: string): Promise<Blob>;
+  /** Draws the view once at the given size onto `paper`, before it returns. Throws as `take` does. */
+  paint(paper: HTMLCanvasElement, size: PictureSize, background: string): void;
 }
 
 /** Lets pictures be taken of the scene that it stands in. */
 export function PictureTaker({ ref }: { ref: Ref<PictureHandle> }) {
   const get = useThree((state) => state.get);
-  useImperativeHandle(ref, () => ({
-    take(size, type, background) {
+  useImperativeHandle(ref, () => {
+    /** Draws at `size`, lets `read` read the canvas before this turn ends (the browser may drop it afterwards), and goes back. */
+    const drawn = <T,>(size: PictureSize, background: string, read: (canvas: HTMLCanvasElement) => T): T => {
       const { gl, scene, camera, size: shown, viewport, invalidate } = get();
-      const { domElement: canvas } = gl;
       const lens = (camera as PerspectiveCamera).clone();
       widen(lens, shown.width / shown.height, size.width / size.height);
       const clear = { colour: gl.getClearColor(new Color()), alpha: gl.getClearAlpha() };
-      gl.setPixelRatio(1);
-      gl.setSize(size.width, size.height, false);
-      gl.setClearColor(background, 1);
-      gl.render(scene, lens);
-      const context = gl.getContext();
-      const isWhole = context.drawingBufferWidth === size.width && context.drawingBufferHeight === size.height;
-      // What was drawn is read before this turn ends, for the browser may drop it afterwards.
-      const picture = new Promise<Blob>((resolve, reject) => {
-        if (!isWhole) reject(tooLarge(size, context.drawingBufferWidth));
-        else canvas.toBlob((blob) => (blob ? resolve(blob) : reject(tooLarge(size, 0))), type, 0.92);
-      });
-      gl.setClearColor(clear.colour, clear.alpha);
-      gl.setPixelRatio(viewport.dpr);
-      gl.setSize(shown.width, shown.height);
-      gl.render(scene, camera);
-      invalidate();
-      return picture;
-    },
-  }));
+      try {
+        gl.setPixelRatio(1);
+        gl.setSize(size.width, size.height, false);
+        gl.setClearColor(background, 1);
+        gl.render(scene, lens);
+        const { drawingBufferWidth: width, drawingBufferHeight: height } = gl.getContext();
+        if (width !== size.width || height !== size.height) throw tooLarge(size, width);
+        return read(gl.domElement);
+      } finally {
+        gl.setClearColor(clear.colour, clear.alpha);
+        gl.setPixelRatio(viewport.dpr);
+        gl.setSize(shown.width, shown.height);
+        gl.render(scene, camera);
+        invalidate();
+      }
+    };
+    return {
+      async take(size, type, background) {
+        return drawn(
+          size,
+          background,
+          (canvas) =>
+            new Promise<Blob>((resolve, reject) =>
+              canvas.toBlob((blob) => (blob ? resolve(blob) : reject(tooLarge(size, 0))), type, 0.92),
+            ),
+        );
+      },
+      paint(paper, size, background) {
+        drawn(size, background, (canvas) => {
+          Object.assign(paper, size);
+          paper.getContext('2d')?.drawImage(canvas, 0, 0);
+        });
+      },
+    };
+  });
   return null;
 }
 

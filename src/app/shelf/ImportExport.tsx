@@ -77,13 +77,14 @@ function ImportReport({ imported: { file, added, read } }: { readonly imported: 
       </p>
       {broken.length > 0 && (
         <ul className="broken-jobs">
-          {broken.slice(0, LISTED).map(({ index, issues }) => (
+          {broken.slice(0, LISTED).map(({ index, name, issues }) => (
             <li key={index}>
-              Entry {index + 1}:{' '}
+              Entry {index + 1}
+              {name !== null && <b> {name}</b>}
               {issues.map(({ path, message }) => (
-                <span key={`${path} ${message}`}>
-                  <code>{path}</code>: {message}{' '}
-                </span>
+                <div key={`${path} ${message}`}>
+                  <code>{path}</code>: {message}
+                </div>
               ))}
             </li>
           ))}
