@@ -1,7 +1,7 @@
 import { readFileSync } from 'node:fs';
 import AxeBuilder from '@axe-core/playwright';
 import type { Page } from '@playwright/test';
-import { expect, openExample, test } from './bench.ts';
+import { elsewherePage, expect, openExample, test } from './bench.ts';
 
 const width = (page: Page) => page.getByLabel('Width', { exact: true });
 const height = (page: Page) => page.getByLabel('Height', { exact: true });
@@ -235,7 +235,7 @@ test('an exported shelf comes back whole', async ({ bench, browser, baseURL }) =
     bench.waitForEvent('download'),
     bench.getByRole('button', { name: 'Export all' }).click(),
   ]);
-  const elsewhere = await browser.newPage({ baseURL });
+  const elsewhere = await elsewherePage(browser, baseURL);
   await elsewhere.goto('');
   await openShelf(elsewhere);
   await elsewhere.getByLabel('File of jobs').setInputFiles(await download.path());

@@ -1,3 +1,5 @@
+import { migrate } from '../../core/job/migrate.ts';
+
 /** A job document as it stands while it is edited: it may be incomplete or wrong, so nothing is known of its inside. */
 export type JobDocument = Readonly<Record<string, unknown>>;
 
@@ -31,4 +33,11 @@ function withValue(root: JobDocument, [key, ...rest]: string[], value: unknown):
   if (value !== undefined) return { ...root, [key]: value };
   const { [key]: _removed, ...kept } = root;
   return kept;
+}
+
+/** Brings a document of an earlier version to the current one, so that its fields stand where the form looks for them. */
+export function inCurrentVersion(document: JobDocument): JobDocument {
+  const migrated = migrate(document);
+  // What cannot be brought further stays as it is, and is told of as any job that does not parse.
+  return migrated.ok ? (migrated.document as JobDocument) : document;
 }

@@ -8,6 +8,7 @@ import type { ShelfJob } from '../../../src/app/shelf/shelfDatabase.ts';
 import { readShelfFile, shelfFile } from '../../../src/app/shelf/shelfFile.ts';
 import { EXAMPLE_JOBS } from '../../../src/core/job/examples.ts';
 import type { JobRecord } from '../../../src/core/job/migrate.ts';
+import { openJob } from '../../../src/core/job/openJob.ts';
 import { jobDocument, seeded } from '../../jobArbitrary.ts';
 
 const documents = EXAMPLE_JOBS.map(({ document }) => document as JobRecord);
@@ -35,6 +36,7 @@ describe('a file of jobs', () => {
       return i % 100 === 37 ? { ...tideLedger, name, book: { width_mm: -i } } : { ...tideLedger, name };
     });
     const read = readShelfFile(shelfFile(jobs));
+    expect(read.broken[0]?.name).toBe('Job 37');
     expect(read.broken.map(({ index }) => index)).toEqual(Array.from({ length: 50 }, (_, i) => 100 * i + 37));
     for (const { issues } of read.broken)
       expect(issues.map(({ path }) => path)).toEqual(['book.width_mm', 'book.height_mm', 'book.thickness_mm']);
@@ -60,24 +62,53 @@ describe('a file of jobs', () => {
     expect(broken).toMatchObject([{ index: 0, issues: [{ code, path: '(file)' }] }]);
   });
 
+  const sound = shelfFile(documents);
+  const damaged = fc
+    .array(fc.record({ at: fc.nat(sound.length), drop: fc.nat(30), put: fc.string({ maxLength: 5 }) }), {
+      minLength: 1,
+      maxLength: 3,
+    })
+    .map((edits) => edits.reduce((text, { at, drop, put }) => text.slice(0, at) + put + text.slice(at + drop), sound));
+  const anyFile = fc.oneof({ weight: 4, arbitrary: damaged }, fc.string(), fc.json());
+
   test('10,000 damaged files are read without a throw, and what they give is sound', () => {
-    const sound = shelfFile(documents);
-    const damaged = fc
-      .array(fc.record({ at: fc.nat(sound.length), drop: fc.nat(30), put: fc.string({ maxLength: 5 }) }), {
-        minLength: 1,
-        maxLength: 3,
-      })
-      .map((edits) =>
-        edits.reduce((text, { at, drop, put }) => text.slice(0, at) + put + text.slice(at + drop), sound),
-      );
     fc.assert(
-      fc.property(fc.oneof({ weight: 4, arbitrary: damaged }, fc.string(), fc.json()), (text) => {
+      fc.property(anyFile, (text) => {
         const read = readShelfFile(text);
         expect(readShelfFile(shelfFile(read.documents))).toEqual({ documents: read.documents, broken: [] });
         for (const { issues } of read.broken) expect(issues.length).toBeGreaterThan(0);
       }),
       seeded(662, 10_000),
     );
+  });
+
+  test('10,000 damaged files imported leave every job on the shelf as it was, and bring only sound ones', async () => {
+    let count = 0;
+    await fc.assert(
+      fc.asyncProperty(fc.array(anyFile, { minLength: 100, maxLength: 100, size: 'max' }), async (texts) => {
+        const shelf = new Shelf({ name: `fuzz ${count++}` });
+        const list = async () => {
+          const listed = await shelf.list();
+          if (!listed.ok) throw new Error(listed.trouble.message);
+          return listed.value;
+        };
+        await shelf.addAll(documents);
+        const before = await list();
+        let added = 0;
+        for (const text of texts) {
+          const imported = await shelf.addAll(readShelfFile(text).documents);
+          if (!imported.ok) throw new Error(imported.trouble.message);
+          added += imported.value;
+        }
+        const after = await list();
+        await shelf.close();
+        expect(after).toEqual(expect.arrayContaining([...before]));
+        expect(after).toHaveLength(before.length + added);
+        for (const { document } of after) expect(openJob(document).ok).toBe(true);
+      }),
+      { ...seeded(663, 100), endOnFailure: true },
+    );
+    expect(count).toBe(100);
   });
 });
 
