@@ -1,12 +1,14 @@
 import { type RefObject, useId, useState } from 'react';
 import type { CustomerSheet } from '../../output/customerSheet/customerSheet.ts';
 import type { PictureHandle } from '../scene/PictureTaker.tsx';
+import { openingWords } from '../stage/stageState.ts';
 import { useBench } from '../state/BenchContext.tsx';
 import { jobFileName } from '../state/jobFile.ts';
 import { saveFile } from '../state/saveFile.ts';
 import { MakingNote } from '../workbench/MakingNote.tsx';
 import { useMaking } from '../workbench/useMaking.ts';
 import { MeasuringSheetButton } from './MeasuringSheetButton.tsx';
+import { OPENINGS } from './openings.ts';
 import { PRINTED } from './usePrintedPictures.ts';
 
 interface CustomerToolsProps {
@@ -30,7 +32,7 @@ const NO_SCENE = 'This browser draws no 3D view to take a picture of.';
 /** What can be done with the customer's sheet; none of it is printed. */
 export function CustomerTools(props: CustomerToolsProps) {
   const { sheet, closed, open, isTurning, setTurning, showsPrice, setShowsPrice } = props;
-  const { history, view } = useBench();
+  const { design, history, view } = useBench();
   const [making, make] = useMaking();
   const [width, setWidth] = useState<number>(WIDTHS[1]);
   const [shownCover, setShownCover] = useState<'closed' | 'open'>('closed');
@@ -41,11 +43,14 @@ export function CustomerTools(props: CustomerToolsProps) {
   const savePdf = async (): Promise<void> => {
     const { customerSheetPdf } = await import('../../output/customerSheet/customerSheetPdf.ts');
     const pictures = [];
-    for (const [caption, handle] of [
-      ['closed', closed],
-      ['open', open],
+    for (const [angle, handle] of [
+      [OPENINGS.closed, closed],
+      [OPENINGS.open, open],
     ] as const) {
       const blob = await handle.current?.take(PRINTED, 'image/jpeg', '#ffffff');
+      // A cover that does not go on is neither closed nor open.
+      const words = openingWords({ kind: 'opening', angle }, design.fits.nominal);
+      const caption = words.charAt(0).toUpperCase() + words.slice(1);
       if (blob) pictures.push({ caption, jpeg: new Uint8Array(await blob.arrayBuffer()) });
     }
     const bytes = await customerSheetPdf(sheet, { paper, withPrice: showsPrice, pictures });

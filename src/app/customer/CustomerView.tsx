@@ -6,11 +6,9 @@ import type { PictureHandle } from '../scene/PictureTaker.tsx';
 import { useBench } from '../state/BenchContext.tsx';
 import { CustomerTools } from './CustomerTools.tsx';
 import './customer.css';
+import { OPENINGS } from './openings.ts';
 import { TurningCover } from './TurningCover.tsx';
 import { type PrintedPicture, usePrintedPictures } from './usePrintedPictures.ts';
-
-/** Half open shows the pockets, the boards in them and the leather outside. */
-const OPEN = (110 * Math.PI) / 180;
 
 /** One page for the customer, to be looked at, printed or sent: nothing on it can change the job. */
 export default function CustomerView() {
@@ -51,8 +49,13 @@ export default function CustomerView() {
         </h1>
         <p className="customer-lead">A leather cover for this book</p>
         <div className="customer-covers">
-          <TurningCover opening={0} isTurning={isTurning} pictureRef={closed.scene} paperRef={closed.paper} />
-          <TurningCover opening={OPEN} isTurning={isTurning} pictureRef={open.scene} paperRef={open.paper} />
+          <TurningCover
+            opening={OPENINGS.closed}
+            isTurning={isTurning}
+            pictureRef={closed.scene}
+            paperRef={closed.paper}
+          />
+          <TurningCover opening={OPENINGS.open} isTurning={isTurning} pictureRef={open.scene} paperRef={open.paper} />
         </div>
         <p className={`customer-fit ${sheet.verdict}`} data-verdict={sheet.verdict}>
           <VerdictMark verdict={sheet.verdict} />
