@@ -123,11 +123,12 @@ test('a print shows plain pictures of the covers, by whatever command it is star
   await expect(papers.first()).toHaveAttribute('hidden');
   // The browser's own command: no button of the page is pressed.
   await bench.pdf();
-  const middles = await papers.evaluateAll((canvases) =>
-    (canvases as HTMLCanvasElement[]).map((canvas) => [
-      canvas.width,
-      ...canvas.getContext('2d')!.getImageData(canvas.width / 2, canvas.height / 2, 1, 1).data,
-    ]),
+  const middles = await papers.evaluateAll((pictures) =>
+    (pictures as HTMLImageElement[]).map((picture) => {
+      const context = new OffscreenCanvas(1, 1).getContext('2d')!;
+      context.drawImage(picture, -picture.naturalWidth / 2, -picture.naturalHeight / 2);
+      return [picture.naturalWidth, ...context.getImageData(0, 0, 1, 1).data];
+    }),
   );
   expect(middles).toHaveLength(2);
   for (const [width, red, , blue, alpha] of middles) {

@@ -94,6 +94,6 @@ export default function CustomerView() {
 
 function usePrintedPicture(): PrintedPicture {
   const scene = useRef<PictureHandle>(null);
-  const paper = useRef<HTMLCanvasElement>(null);
+  const paper = useRef<HTMLImageElement>(null);
   return useMemo(() => ({ scene, paper }), []);
 }

@@ -16,7 +16,7 @@ interface TurningCoverProps {
   readonly isTurning: boolean;
   readonly pictureRef: Ref<PictureHandle>;
   /** Stands in for the scene on paper. */
-  readonly paperRef: Ref<HTMLCanvasElement>;
+  readonly paperRef: Ref<HTMLImageElement>;
 }
 
 /** The cover on its book at one opening, turning; its section where there is no 3D. */
@@ -62,7 +62,7 @@ export function TurningCover({ opening, isTurning, pictureRef, paperRef }: Turni
           </Mishap>
         )}
       </div>
-      <canvas ref={paperRef} className="customer-print" hidden role="img" aria-label={describe} />
+      <img ref={paperRef} className="customer-print" hidden alt={describe} />
       <figcaption>{words}</figcaption>
     </figure>
   );

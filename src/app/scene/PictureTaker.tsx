@@ -5,6 +5,9 @@ import { Color, type PerspectiveCamera } from 'three';
 /** Longest side of a picture, pixels. */
 export const MAX_PICTURE = 4096;
 
+/** Of a JPEG, 0 to 1. */
+const QUALITY = 0.92;
+
 export interface PictureSize {
   readonly width: number;
   readonly height: number;
@@ -19,8 +22,8 @@ export interface PictureHandle {
    * @throws Error where the graphics card cannot draw that large
    */
   take(size: PictureSize, type: 'image/png' | 'image/jpeg', background: string): Promise<Blob>;
-  /** Draws the view once at the given size onto `paper`, before it returns. Throws as `take` does. */
-  paint(paper: HTMLCanvasElement, size: PictureSize, background: string): void;
+  /** As `take`, but hands the picture over at once, as a JPEG in a data address. Throws as `take` does. */
+  takeAtOnce(size: PictureSize, background: string): string;
 }
 
 /** Lets pictures be taken of the scene that it stands in. */
@@ -56,15 +59,12 @@ export function PictureTaker({ ref }: { ref: Ref<PictureHandle> }) {
           background,
           (canvas) =>
             new Promise<Blob>((resolve, reject) =>
-              canvas.toBlob((blob) => (blob ? resolve(blob) : reject(tooLarge(size, 0))), type, 0.92),
+              canvas.toBlob((blob) => (blob ? resolve(blob) : reject(tooLarge(size, 0))), type, QUALITY),
             ),
         );
       },
-      paint(paper, size, background) {
-        drawn(size, background, (canvas) => {
-          Object.assign(paper, size);
-          paper.getContext('2d')?.drawImage(canvas, 0, 0);
-        });
+      takeAtOnce(size, background) {
+        return drawn(size, background, (canvas) => canvas.toDataURL('image/jpeg', QUALITY));
       },
     };
   });
