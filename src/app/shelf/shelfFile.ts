@@ -33,12 +33,8 @@ export const shelfFile = (documents: readonly JobRecord[]): string =>
  *   all is one broken job at index 0; never throws
  */
 export function readShelfFile(text: string): ReadShelfFile {
-  const refused = (code: JobIssue['code'], got: string, remedy: string): ReadShelfFile => ({
-    documents: [],
-    broken: [{ index: 0, name: null, issues: [jobIssue(code, '(file)', got, 'a file of jobs in JSON', remedy)] }],
-  });
   if (text.length > MAX_SHELF_CHARACTERS)
-    return refused('too_large', `${(text.length / 1e6).toFixed(0)} million characters`, 'import it in parts');
+    return refused('too_large', `${millions(text.length)} million characters`, 'import it in parts');
   if (text.trim() === '') return refused('empty', 'nothing', 'choose a file that was exported');
   let value: unknown;
   try {
@@ -57,6 +53,32 @@ export function readShelfFile(text: string): ReadShelfFile {
   });
   return { documents, broken };
 }
+
+/**
+ * Reads a file that the maker chose, as `readShelfFile` does.
+ * @returns as `readShelfFile`; a file that the browser cannot read, or that is too large to be tried, is one broken job
+ */
+export async function readChosenFile(file: Blob): Promise<ReadShelfFile> {
+  // A character takes at most 4 bytes, so a larger file is refused whatever is in it.
+  if (file.size > 4 * MAX_SHELF_CHARACTERS)
+    return refused('too_large', `${millions(file.size)} million bytes`, 'import it in parts');
+  try {
+    return readShelfFile(await file.text());
+  } catch (error) {
+    return refused(
+      'unreadable',
+      error instanceof Error ? error.message : String(error),
+      'choose the file again: it may have been moved, or changed after it was chosen',
+    );
+  }
+}
+
+const millions = (count: number): string => (count / 1e6).toFixed(0);
+
+const refused = (code: JobIssue['code'], got: string, remedy: string): ReadShelfFile => ({
+  documents: [],
+  broken: [{ index: 0, name: null, issues: [jobIssue(code, '(file)', got, 'a file of jobs in JSON', remedy)] }],
+});
 
 /** One job, a list of jobs, or an exported shelf; null for a shelf of a version to come. */
 function jobsIn(value: unknown): readonly unknown[] | null {

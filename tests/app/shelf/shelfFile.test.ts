@@ -5,7 +5,7 @@ import { askForLastingStorage } from '../../../src/app/shelf/lastingStorage.ts';
 import { searchShelf } from '../../../src/app/shelf/searchShelf.ts';
 import { Shelf } from '../../../src/app/shelf/shelf.ts';
 import type { ShelfJob } from '../../../src/app/shelf/shelfDatabase.ts';
-import { readShelfFile, shelfFile } from '../../../src/app/shelf/shelfFile.ts';
+import { MAX_SHELF_CHARACTERS, readChosenFile, readShelfFile, shelfFile } from '../../../src/app/shelf/shelfFile.ts';
 import { EXAMPLE_JOBS } from '../../../src/core/job/examples.ts';
 import type { JobRecord } from '../../../src/core/job/migrate.ts';
 import { openJob } from '../../../src/core/job/openJob.ts';
@@ -60,6 +60,16 @@ describe('a file of jobs', () => {
     const { documents: none, broken } = readShelfFile(text);
     expect(none).toEqual([]);
     expect(broken).toMatchObject([{ index: 0, issues: [{ code, path: '(file)' }] }]);
+  });
+
+  test('that the browser cannot read, or that is far too large, is refused as a whole and not read', async () => {
+    const gone = { size: 7, text: () => Promise.reject(new DOMException('gone', 'NotReadableError')) };
+    const huge = { size: 5 * MAX_SHELF_CHARACTERS, text: () => Promise.reject(new Error('it was read')) };
+    const code = async (file: object) =>
+      (await readChosenFile(file as Blob)).broken.map(({ issues }) => issues[0]?.code);
+    expect(await code(gone)).toEqual(['unreadable']);
+    expect(await code(huge)).toEqual(['too_large']);
+    expect((await readChosenFile(new Blob([shelfFile(documents)]))).documents).toEqual(documents);
   });
 
   const sound = shelfFile(documents);
