@@ -116,6 +116,12 @@ test('sheet and measuring sheet are saved as PDF', async ({ bench }) => {
   expect((await saved(bench, 'Save a measuring sheet')).subarray(0, 5).toString()).toBe('%PDF-');
 });
 
+test('a sheet asked for before the covers are drawn waits for both of them', async ({ bench }) => {
+  await bench.getByRole('button', { name: 'Customer view' }).click();
+  const pdf = await saved(bench, 'Save as PDF');
+  expect(pdf.toString('latin1').match(/\/DCTDecode/g)).toHaveLength(2);
+});
+
 test('a print shows plain pictures of the covers, by whatever command it is started', async ({ bench }) => {
   await openExample(bench, 'choir book');
   await toCustomer(bench);

@@ -1,20 +1,20 @@
-import { type RefObject, useId, useState } from 'react';
+import { useId, useState } from 'react';
 import type { CustomerSheet } from '../../output/customerSheet/customerSheet.ts';
-import type { PictureHandle } from '../scene/PictureTaker.tsx';
 import { openingWords } from '../stage/stageState.ts';
 import { useBench } from '../state/BenchContext.tsx';
 import { jobFileName } from '../state/jobFile.ts';
 import { saveFile } from '../state/saveFile.ts';
 import { MakingNote } from '../workbench/MakingNote.tsx';
 import { useMaking } from '../workbench/useMaking.ts';
+import type { CoverPicture } from './coverPicture.ts';
 import { MeasuringSheetButton } from './MeasuringSheetButton.tsx';
 import { OPENINGS } from './openings.ts';
 import { PRINTED } from './usePrintedPictures.ts';
 
 interface CustomerToolsProps {
   readonly sheet: CustomerSheet;
-  readonly closed: RefObject<PictureHandle | null>;
-  readonly open: RefObject<PictureHandle | null>;
+  readonly closed: CoverPicture;
+  readonly open: CoverPicture;
   readonly isTurning: boolean;
   readonly setTurning: (isTurning: boolean) => void;
   readonly showsPrice: boolean;
@@ -42,12 +42,13 @@ export function CustomerTools(props: CustomerToolsProps) {
 
   const savePdf = async (): Promise<void> => {
     const { customerSheetPdf } = await import('../../output/customerSheet/customerSheetPdf.ts');
+    await Promise.all([closed.settled, open.settled]);
     const pictures = [];
-    for (const [angle, handle] of [
+    for (const [angle, { scene }] of [
       [OPENINGS.closed, closed],
       [OPENINGS.open, open],
     ] as const) {
-      const blob = await handle.current?.take(PRINTED, 'image/jpeg', '#ffffff');
+      const blob = await scene.current?.take(PRINTED, 'image/jpeg', '#ffffff');
       // A cover that does not go on is neither closed nor open.
       const words = openingWords({ kind: 'opening', angle }, design.fits.nominal);
       const caption = words.charAt(0).toUpperCase() + words.slice(1);
@@ -57,9 +58,10 @@ export function CustomerTools(props: CustomerToolsProps) {
     saveFile(jobFileName(document, 'sheet.pdf'), bytes, 'application/pdf');
   };
   const savePicture = async (): Promise<void> => {
-    const handle = (shownCover === 'closed' ? closed : open).current;
-    if (handle === null) throw new Error(NO_SCENE);
-    const blob = await handle.take({ width, height: (width * 3) / 4 }, 'image/png', AIR);
+    const { settled, scene } = shownCover === 'closed' ? closed : open;
+    await settled;
+    if (scene.current === null) throw new Error(NO_SCENE);
+    const blob = await scene.current.take({ width, height: (width * 3) / 4 }, 'image/png', AIR);
     saveFile(jobFileName(document, `${shownCover}.png`), blob, 'image/png');
   };
   const saveModel = async (): Promise<void> => {
@@ -87,7 +89,10 @@ export function CustomerTools(props: CustomerToolsProps) {
         </label>
       )}
       <div className="bar-group">
-        <button type="button" onClick={() => window.print()}>
+        <button
+          type="button"
+          onClick={() => void Promise.all([closed.settled, open.settled]).then(() => window.print())}
+        >
           Print
         </button>
         <button type="button" onClick={() => void make('sheet', savePdf)}>

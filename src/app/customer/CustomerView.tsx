@@ -2,13 +2,13 @@ import { useEffect, useLayoutEffect, useMemo, useRef, useState } from 'react';
 import { CAUTION, customerSheet } from '../../output/customerSheet/customerSheet.ts';
 import { VerdictMark } from '../panel/VerdictMark.tsx';
 import { useReducedMotion } from '../scene/camera/useReducedMotion.ts';
-import type { PictureHandle } from '../scene/PictureTaker.tsx';
 import { useBench } from '../state/BenchContext.tsx';
 import { CustomerTools } from './CustomerTools.tsx';
+import { useCoverPicture } from './coverPicture.ts';
 import './customer.css';
 import { OPENINGS } from './openings.ts';
 import { TurningCover } from './TurningCover.tsx';
-import { type PrintedPicture, usePrintedPictures } from './usePrintedPictures.ts';
+import { usePrintedPictures } from './usePrintedPictures.ts';
 
 /** One page for the customer, to be looked at, printed or sent: nothing on it can change the job. */
 export default function CustomerView() {
@@ -17,8 +17,8 @@ export default function CustomerView() {
   const wantsStill = useReducedMotion();
   const [isTurning, setTurning] = useState(!wantsStill);
   const [showsPrice, setShowsPrice] = useState(true);
-  const closed = usePrintedPicture();
-  const open = usePrintedPicture();
+  const closed = useCoverPicture();
+  const open = useCoverPicture();
   usePrintedPictures(useMemo(() => [closed, open], [closed, open]));
   const title = useRef<HTMLHeadingElement>(null);
   useEffect(() => title.current?.focus(), []);
@@ -36,8 +36,8 @@ export default function CustomerView() {
     <div className="customer">
       <CustomerTools
         sheet={sheet}
-        closed={closed.scene}
-        open={open.scene}
+        closed={closed}
+        open={open}
         isTurning={isTurning}
         setTurning={setTurning}
         showsPrice={showsPrice}
@@ -49,13 +49,8 @@ export default function CustomerView() {
         </h1>
         <p className="customer-lead">A leather cover for this book</p>
         <div className="customer-covers">
-          <TurningCover
-            opening={OPENINGS.closed}
-            isTurning={isTurning}
-            pictureRef={closed.scene}
-            paperRef={closed.paper}
-          />
-          <TurningCover opening={OPENINGS.open} isTurning={isTurning} pictureRef={open.scene} paperRef={open.paper} />
+          <TurningCover opening={OPENINGS.closed} isTurning={isTurning} picture={closed} />
+          <TurningCover opening={OPENINGS.open} isTurning={isTurning} picture={open} />
         </div>
         <p className={`customer-fit ${sheet.verdict}`} data-verdict={sheet.verdict}>
           <VerdictMark verdict={sheet.verdict} />
@@ -90,10 +85,4 @@ export default function CustomerView() {
       </main>
     </div>
   );
-}
-
-function usePrintedPicture(): PrintedPicture {
-  const scene = useRef<PictureHandle>(null);
-  const paper = useRef<HTMLImageElement>(null);
-  return useMemo(() => ({ scene, paper }), []);
 }

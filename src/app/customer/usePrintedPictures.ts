@@ -1,20 +1,14 @@
-import { type RefObject, useEffect } from 'react';
-import type { PictureHandle } from '../scene/PictureTaker.tsx';
+import { useEffect } from 'react';
+import type { CoverPicture } from './coverPicture.ts';
 
 /** Pixels of a printed picture: 300 to the inch on half a page's width. */
 export const PRINTED = { width: 1200, height: 900 } as const;
-
-/** A scene, and the picture that stands in for it on paper. */
-export interface PrintedPicture {
-  readonly scene: RefObject<PictureHandle | null>;
-  readonly paper: RefObject<HTMLImageElement | null>;
-}
 
 /**
  * Takes pictures of the scenes whenever the page is about to be printed, by whatever command, for what a graphics card has
  * drawn is not always there to print. They must stand before the event ends, so they are taken at once.
  */
-export function usePrintedPictures(pictures: readonly PrintedPicture[]): void {
+export function usePrintedPictures(pictures: readonly CoverPicture[]): void {
   useEffect(() => {
     const take = (): void => {
       for (const { scene, paper } of pictures) {
