@@ -116,9 +116,30 @@ test('sheet and measuring sheet are saved as PDF', async ({ bench }) => {
   expect((await saved(bench, 'Save a measuring sheet')).subarray(0, 5).toString()).toBe('%PDF-');
 });
 
-test('a sheet asked for before the covers are drawn waits for both of them', async ({ bench }) => {
-  await bench.getByRole('button', { name: 'Customer view' }).click();
-  const pdf = await saved(bench, 'Save as PDF');
+test('a sheet asked for before the covers are drawn waits for both of them', async ({ page }) => {
+  let letCome = (): void => {};
+  const held = new Promise<void>((resolve) => {
+    letCome = resolve;
+  });
+  await page.route(/\/CoverScene-[^/]+\.js$/, async (route) => {
+    await held;
+    await route.continue();
+  });
+  await page.addInitScript(() => localStorage.setItem('coverwright.view.v1', JSON.stringify({ look: 'light' })));
+  await page.goto('#customer');
+  const sheet = page.waitForEvent('download', {
+    timeout: 60_000,
+    predicate: (download) => download.suggestedFilename().endsWith('.sheet.pdf'),
+  });
+  await page.getByRole('button', { name: 'Save as PDF' }).click();
+  await expect(page.getByText('The sheet is being made.')).toBeVisible();
+  // Another PDF made meanwhile leaves time for a sheet that does not wait.
+  await Promise.all([
+    page.waitForEvent('download', (download) => download.suggestedFilename() === 'measuring-sheet.pdf'),
+    page.getByRole('button', { name: 'Save a measuring sheet' }).click(),
+  ]);
+  letCome();
+  const pdf = readFileSync(await (await sheet).path());
   expect(pdf.toString('latin1').match(/\/DCTDecode/g)).toHaveLength(2);
 });
 
