@@ -1,7 +1,7 @@
 /// <reference types="vitest/config" />
 import react from '@vitejs/plugin-react';
 import { defineConfig } from 'vite';
-import { contentSecurity } from './scripts/contentSecurity.ts';
+import { contentSecurity, SECURITY_HEADERS } from './scripts/contentSecurity.ts';
 import { offline } from './scripts/offline.ts';
 
 const reports = process.env.TEST_REPORTS;
@@ -12,6 +12,8 @@ export default defineConfig({
   base: './',
   plugins: [react(), contentSecurity(), offline()],
   server: { host: '127.0.0.1', port: 4173 },
+  // What `npm start` and the browser tests serve the built page with.
+  preview: { headers: SECURITY_HEADERS },
   build: {
     outDir: '../dist',
     emptyOutDir: true,

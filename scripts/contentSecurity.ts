@@ -16,6 +16,16 @@ const POLICY = [
   "form-action 'none'",
 ].join('; ');
 
+/**
+ * Headers that a server should send with every file. A page cannot say of itself who may frame it, and what a worker may
+ * load is decided by the header on the worker's own file.
+ */
+export const SECURITY_HEADERS = {
+  'Content-Security-Policy': `${POLICY}; frame-ancestors 'none'`,
+  'X-Content-Type-Options': 'nosniff',
+  'Referrer-Policy': 'no-referrer',
+};
+
 /** Writes the content security policy into the built page. The development server needs inline scripts and has none. */
 export function contentSecurity(): Plugin {
   return {

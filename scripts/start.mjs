@@ -15,7 +15,7 @@ if (!Number.isInteger(firstPort) || firstPort < 1 || firstPort > 65535 - PORTS_T
   process.exit(2);
 }
 
-if (isStale('dist/index.html', ['src', 'public', 'package.json', 'package-lock.json', 'vite.config.ts'])) {
+if (isStale('dist/index.html', ['src', 'public', 'scripts', 'package.json', 'package-lock.json', 'vite.config.ts'])) {
   console.log('Building …');
   await build({ logLevel: 'warn' });
 }

@@ -1,8 +1,9 @@
-import { describe, expect, test } from 'vitest';
+import { afterEach, describe, expect, test } from 'vitest';
 import choirBook from '../../public/jobs/choir-book.json' with { type: 'json' };
 import tideLedger from '../../public/jobs/tide-ledger.json' with { type: 'json' };
 import { type JobAction, type JobHistory, jobHistory, startHistory } from '../../src/app/state/jobHistory.ts';
 import { valueAt } from '../../src/core/job/jobDocument.ts';
+import { JOB_MIGRATIONS, type Migration } from '../../src/core/job/migrate.ts';
 
 const start = (): JobHistory => startHistory({ document: tideLedger, typed: {} }, tideLedger);
 const following = (actions: readonly JobAction[], state = start()): JobHistory => actions.reduce(jobHistory, state);
@@ -117,4 +118,23 @@ test('a kept document that does not parse still opens, over the picture of the e
   const state = startHistory({ document: { format: 'coverwright-job', version: 1 }, typed: {} }, choirBook);
   expect(state.parsed.ok).toBe(false);
   expect(state.good.job.name).toBe('Choir book');
+});
+
+describe('a job of an earlier version', () => {
+  const chain = JOB_MIGRATIONS as Migration[];
+  afterEach(() => {
+    chain.length = 0;
+  });
+
+  test('is brought to the current one as it is opened, before a field is changed', () => {
+    const state = start();
+    chain.push(({ book, ...rest }) => ({ ...rest, book: { ...(book as object), width_mm: 170 } }));
+    const { document } = jobHistory(state, { type: 'open', document: tideLedger });
+    expect(document.version).toBe(2);
+    expect(valueAt(document, WIDTH)).toBe(170);
+  });
+
+  test('of the current version stays the very document that it was', () => {
+    expect(following([{ type: 'open', document: choirBook }]).document).toBe(choirBook);
+  });
 });

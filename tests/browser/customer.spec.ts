@@ -108,27 +108,70 @@ test('the 3D model passes the validator', async ({ bench }) => {
   expect([issues.numErrors, issues.numWarnings]).toEqual([0, 0]);
 });
 
-test('sheet and measuring sheet are saved as PDF, and a print shows pictures in place of the scenes', async ({
-  bench,
-}) => {
+test('sheet and measuring sheet are saved as PDF', async ({ bench }) => {
   await toCustomer(bench);
   const pdf = await saved(bench, 'Save as PDF');
   expect(pdf.subarray(0, 5).toString()).toBe('%PDF-');
   expect(pdf.toString('latin1').match(/\/DCTDecode/g)).toHaveLength(2);
   expect((await saved(bench, 'Save a measuring sheet')).subarray(0, 5).toString()).toBe('%PDF-');
+});
 
-  await bench.evaluate(() => {
-    window.print = () => {
-      document.body.dataset.printed = 'yes';
-    };
+test('a sheet asked for before the covers are drawn waits for both of them', async ({ page }) => {
+  let letCome = (): void => {};
+  const held = new Promise<void>((resolve) => {
+    letCome = resolve;
   });
-  await bench.getByRole('button', { name: 'Print' }).click();
-  await expect(bench.locator('body[data-printed]')).toBeVisible();
+  await page.route(/\/CoverScene-[^/]+\.js$/, async (route) => {
+    await held;
+    await route.continue();
+  });
+  await page.addInitScript(() => localStorage.setItem('coverwright.view.v1', JSON.stringify({ look: 'light' })));
+  await page.goto('#customer');
+  const sheet = page.waitForEvent('download', {
+    timeout: 60_000,
+    predicate: (download) => download.suggestedFilename().endsWith('.sheet.pdf'),
+  });
+  await page.getByRole('button', { name: 'Save as PDF' }).click();
+  await expect(page.getByText('The sheet is being made.')).toBeVisible();
+  // Another PDF made meanwhile leaves time for a sheet that does not wait.
+  await Promise.all([
+    page.waitForEvent('download', (download) => download.suggestedFilename() === 'measuring-sheet.pdf'),
+    page.getByRole('button', { name: 'Save a measuring sheet' }).click(),
+  ]);
+  letCome();
+  const pdf = readFileSync(await (await sheet).path());
+  expect(pdf.toString('latin1').match(/\/DCTDecode/g)).toHaveLength(2);
+});
+
+test('a print shows plain pictures of the covers, by whatever command it is started', async ({ bench }) => {
+  await openExample(bench, 'choir book');
+  await toCustomer(bench);
+  const papers = bench.locator('.customer-print');
+  await expect(papers.first()).toHaveAttribute('hidden');
+  // The browser's own command: no button of the page is pressed.
+  await bench.pdf();
+  const middles = await papers.evaluateAll((pictures) =>
+    (pictures as HTMLImageElement[]).map((picture) => {
+      const context = new OffscreenCanvas(1, 1).getContext('2d')!;
+      context.drawImage(picture, -picture.naturalWidth / 2, -picture.naturalHeight / 2);
+      return [picture.naturalWidth, ...context.getImageData(0, 0, 1, 1).data];
+    }),
+  );
+  expect(middles).toHaveLength(2);
+  for (const [width, red, , blue, alpha] of middles) {
+    expect(width).toBe(1200);
+    // Leather, or pages: neither is the white behind them.
+    expect(red).toBeGreaterThan(blue! + 10);
+    expect(alpha).toBe(255);
+  }
   await bench.emulateMedia({ media: 'print' });
-  await expect(bench.locator('.customer-scene img')).toHaveCount(2);
-  await expect(bench.locator('.customer-scene img').first()).toBeVisible();
+  await expect(papers.first()).toBeVisible();
+  await expect(papers.last()).toBeVisible();
+  await expect(bench.locator('.customer-scene').first()).toBeHidden();
   await expect(bench.getByRole('button', { name: 'Print' })).toBeHidden();
-  await expect(bench.locator('.customer-scene canvas').first()).toBeHidden();
+  await bench.emulateMedia({ media: 'screen' });
+  await expect(papers.first()).toBeHidden();
+  await expect(bench.locator('.customer-scene canvas').first()).toBeVisible();
 });
 
 test('without WebGL the sections stand in, and a picture says why there is none', async ({ page }) => {

@@ -38,3 +38,15 @@ test('the page lets no inline script, no text as code and no remote origin in', 
   expect(refused.ran).toBe(false);
   expect(new Set(refused.found)).toEqual(new Set(['script-src-elem', 'script-src-attr', 'connect-src']));
 });
+
+test('the server sends the same policy with every file, for workers and frames too', async ({ page }) => {
+  const response = await page.goto('');
+  const worker = await page.request.get('sw.js');
+  for (const headers of [response!.headers(), worker.headers()]) {
+    const policy = headers['content-security-policy'];
+    expect(policy).toContain("default-src 'none'");
+    expect(policy).toContain("frame-ancestors 'none'");
+    expect(policy).not.toMatch(/unsafe|https?:|\*/);
+    expect(headers['x-content-type-options']).toBe('nosniff');
+  }
+});

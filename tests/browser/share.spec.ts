@@ -1,8 +1,8 @@
-import { expect, openExample, test } from './bench.ts';
+import { elsewherePage, expect, openExample, test } from './bench.ts';
 
 test.use({ permissions: ['clipboard-read', 'clipboard-write'] });
 
-test('a shared link opens the same job elsewhere, and undo goes back from it', async ({ bench, browser }) => {
+test('a shared link opens the same job elsewhere, and undo goes back from it', async ({ bench, browser, baseURL }) => {
   test.slow();
   await openExample(bench, 'choir book');
   await bench.getByLabel('Width', { exact: true }).fill('151');
@@ -11,7 +11,7 @@ test('a shared link opens the same job elsewhere, and undo goes back from it', a
   const link = await bench.evaluate(() => navigator.clipboard.readText());
   expect(link).toBe(await bench.getByLabel('Link to this job').inputValue());
 
-  const elsewhere = await browser.newPage();
+  const elsewhere = await elsewherePage(browser, baseURL);
   const sent: string[] = [];
   elsewhere.on('request', (request) => sent.push(request.url()));
   await elsewhere.goto(link);

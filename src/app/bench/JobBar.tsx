@@ -4,7 +4,7 @@ import { type JobDocument, valueAt } from '../../core/job/jobDocument.ts';
 import type { JobIssue } from '../../core/job/jobIssue.ts';
 import { LatePart } from '../stage/LatePart.tsx';
 import { useBench } from '../state/BenchContext.tsx';
-import { openJobText, saveJobFile } from '../state/jobFile.ts';
+import { openJobFile, saveJobFile } from '../state/jobFile.ts';
 import type { ViewChoice } from '../state/viewChoice.ts';
 
 const NewCover = lazy(() => import('./NewCover.tsx'));
@@ -20,7 +20,7 @@ export function JobBar() {
 
   const openFile = async (chosen: File | undefined): Promise<void> => {
     if (chosen === undefined) return;
-    const opened = openJobText(await chosen.text());
+    const opened = await openJobFile(chosen);
     if ('issues' in opened) setRefused({ file: chosen.name, issues: opened.issues });
     else openDocument(opened.document);
   };

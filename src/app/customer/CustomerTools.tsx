@@ -1,23 +1,24 @@
-import { type RefObject, useId, useState } from 'react';
+import { useId, useState } from 'react';
 import type { CustomerSheet } from '../../output/customerSheet/customerSheet.ts';
-import type { PictureHandle } from '../scene/PictureTaker.tsx';
+import { openingWords } from '../stage/stageState.ts';
 import { useBench } from '../state/BenchContext.tsx';
 import { jobFileName } from '../state/jobFile.ts';
 import { saveFile } from '../state/saveFile.ts';
 import { MakingNote } from '../workbench/MakingNote.tsx';
 import { useMaking } from '../workbench/useMaking.ts';
+import type { CoverPicture } from './coverPicture.ts';
 import { MeasuringSheetButton } from './MeasuringSheetButton.tsx';
+import { OPENINGS } from './openings.ts';
 import { PRINTED } from './usePrintedPictures.ts';
 
 interface CustomerToolsProps {
   readonly sheet: CustomerSheet;
-  readonly closed: RefObject<PictureHandle | null>;
-  readonly open: RefObject<PictureHandle | null>;
+  readonly closed: CoverPicture;
+  readonly open: CoverPicture;
   readonly isTurning: boolean;
   readonly setTurning: (isTurning: boolean) => void;
   readonly showsPrice: boolean;
   readonly setShowsPrice: (shows: boolean) => void;
-  readonly onPrint: () => Promise<void>;
 }
 
 /** Widths that a picture may have, pixels; its height is three quarters of it. */
@@ -30,8 +31,8 @@ const NO_SCENE = 'This browser draws no 3D view to take a picture of.';
 
 /** What can be done with the customer's sheet; none of it is printed. */
 export function CustomerTools(props: CustomerToolsProps) {
-  const { sheet, closed, open, isTurning, setTurning, showsPrice, setShowsPrice, onPrint } = props;
-  const { history, view } = useBench();
+  const { sheet, closed, open, isTurning, setTurning, showsPrice, setShowsPrice } = props;
+  const { design, history, view } = useBench();
   const [making, make] = useMaking();
   const [width, setWidth] = useState<number>(WIDTHS[1]);
   const [shownCover, setShownCover] = useState<'closed' | 'open'>('closed');
@@ -41,21 +42,26 @@ export function CustomerTools(props: CustomerToolsProps) {
 
   const savePdf = async (): Promise<void> => {
     const { customerSheetPdf } = await import('../../output/customerSheet/customerSheetPdf.ts');
+    await Promise.all([closed.settled, open.settled]);
     const pictures = [];
-    for (const [caption, handle] of [
-      ['closed', closed],
-      ['open', open],
+    for (const [angle, { scene }] of [
+      [OPENINGS.closed, closed],
+      [OPENINGS.open, open],
     ] as const) {
-      const blob = await handle.current?.take(PRINTED, 'image/jpeg', '#ffffff');
+      const blob = await scene.current?.take(PRINTED, 'image/jpeg', '#ffffff');
+      // A cover that does not go on is neither closed nor open.
+      const words = openingWords({ kind: 'opening', angle }, design.fits.nominal);
+      const caption = words.charAt(0).toUpperCase() + words.slice(1);
       if (blob) pictures.push({ caption, jpeg: new Uint8Array(await blob.arrayBuffer()) });
     }
     const bytes = await customerSheetPdf(sheet, { paper, withPrice: showsPrice, pictures });
     saveFile(jobFileName(document, 'sheet.pdf'), bytes, 'application/pdf');
   };
   const savePicture = async (): Promise<void> => {
-    const handle = (shownCover === 'closed' ? closed : open).current;
-    if (handle === null) throw new Error(NO_SCENE);
-    const blob = await handle.take({ width, height: (width * 3) / 4 }, 'image/png', AIR);
+    const { settled, scene } = shownCover === 'closed' ? closed : open;
+    await settled;
+    if (scene.current === null) throw new Error(NO_SCENE);
+    const blob = await scene.current.take({ width, height: (width * 3) / 4 }, 'image/png', AIR);
     saveFile(jobFileName(document, `${shownCover}.png`), blob, 'image/png');
   };
   const saveModel = async (): Promise<void> => {
@@ -83,7 +89,10 @@ export function CustomerTools(props: CustomerToolsProps) {
         </label>
       )}
       <div className="bar-group">
-        <button type="button" onClick={() => void onPrint()}>
+        <button
+          type="button"
+          onClick={() => void Promise.all([closed.settled, open.settled]).then(() => window.print())}
+        >
           Print
         </button>
         <button type="button" onClick={() => void make('sheet', savePdf)}>

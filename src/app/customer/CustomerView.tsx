@@ -2,15 +2,13 @@ import { useEffect, useLayoutEffect, useMemo, useRef, useState } from 'react';
 import { CAUTION, customerSheet } from '../../output/customerSheet/customerSheet.ts';
 import { VerdictMark } from '../panel/VerdictMark.tsx';
 import { useReducedMotion } from '../scene/camera/useReducedMotion.ts';
-import type { PictureHandle } from '../scene/PictureTaker.tsx';
 import { useBench } from '../state/BenchContext.tsx';
 import { CustomerTools } from './CustomerTools.tsx';
+import { useCoverPicture } from './coverPicture.ts';
 import './customer.css';
+import { OPENINGS } from './openings.ts';
 import { TurningCover } from './TurningCover.tsx';
 import { usePrintedPictures } from './usePrintedPictures.ts';
-
-/** Half open shows the pockets, the boards in them and the leather outside. */
-const OPEN = (110 * Math.PI) / 180;
 
 /** One page for the customer, to be looked at, printed or sent: nothing on it can change the job. */
 export default function CustomerView() {
@@ -19,9 +17,9 @@ export default function CustomerView() {
   const wantsStill = useReducedMotion();
   const [isTurning, setTurning] = useState(!wantsStill);
   const [showsPrice, setShowsPrice] = useState(true);
-  const closed = useRef<PictureHandle>(null);
-  const open = useRef<PictureHandle>(null);
-  const printed = usePrintedPictures(closed, open);
+  const closed = useCoverPicture();
+  const open = useCoverPicture();
+  usePrintedPictures(useMemo(() => [closed, open], [closed, open]));
   const title = useRef<HTMLHeadingElement>(null);
   useEffect(() => title.current?.focus(), []);
   // Paper handed to a customer is light, whatever the bench wears.
@@ -44,10 +42,6 @@ export default function CustomerView() {
         setTurning={setTurning}
         showsPrice={showsPrice}
         setShowsPrice={setShowsPrice}
-        onPrint={async () => {
-          await printed.take();
-          window.print();
-        }}
       />
       <main className="customer-sheet">
         <h1 ref={title} tabIndex={-1}>
@@ -55,13 +49,8 @@ export default function CustomerView() {
         </h1>
         <p className="customer-lead">A leather cover for this book</p>
         <div className="customer-covers">
-          <TurningCover opening={0} isTurning={isTurning} pictureRef={closed} printed={printed.pictures?.[0] ?? null} />
-          <TurningCover
-            opening={OPEN}
-            isTurning={isTurning}
-            pictureRef={open}
-            printed={printed.pictures?.[1] ?? null}
-          />
+          <TurningCover opening={OPENINGS.closed} isTurning={isTurning} picture={closed} />
+          <TurningCover opening={OPENINGS.open} isTurning={isTurning} picture={open} />
         </div>
         <p className={`customer-fit ${sheet.verdict}`} data-verdict={sheet.verdict}>
           <VerdictMark verdict={sheet.verdict} />

@@ -1,12 +1,12 @@
-import { lazy, type Ref, Suspense, useMemo, useState } from 'react';
+import { lazy, type ReactNode, Suspense, useEffect, useMemo, useState } from 'react';
 import type { Pose } from '../../core/fold/mesh/pose.ts';
-import type { PictureHandle } from '../scene/PictureTaker.tsx';
 import { VIEWPOINTS, type Viewpoint } from '../scene/viewpoints.ts';
 import { SectionPicture } from '../sheet/SectionPicture.tsx';
 import { coverSection } from '../sheet/sectionPath.ts';
 import { Mishap } from '../stage/Mishap.tsx';
 import { openingWords } from '../stage/stageState.ts';
 import { useBench } from '../state/BenchContext.tsx';
+import type { CoverPicture } from './coverPicture.ts';
 
 const CoverScene = lazy(() => import('../scene/CoverScene.tsx'));
 
@@ -14,13 +14,11 @@ interface TurningCoverProps {
   /** Radians, 0 closed to pi flat. */
   readonly opening: number;
   readonly isTurning: boolean;
-  readonly pictureRef: Ref<PictureHandle>;
-  /** Taken by an earlier look, to be printed in place of the scene; null while there is none. */
-  readonly printed: string | null;
+  readonly picture: CoverPicture;
 }
 
 /** The cover on its book at one opening, turning; its section where there is no 3D. */
-export function TurningCover({ opening, isTurning, pictureRef, printed }: TurningCoverProps) {
+export function TurningCover({ opening, isTurning, picture }: TurningCoverProps) {
   const { design, view, setView, lengths, history } = useBench();
   const [viewpoint, setViewpoint] = useState<Viewpoint>(VIEWPOINTS[0]);
   const [isMissing, setMissing] = useState(false);
@@ -36,9 +34,9 @@ export function TurningCover({ opening, isTurning, pictureRef, printed }: Turnin
     <figure>
       <div className="customer-scene">
         {isMissing ? (
-          section
+          <Instead tell={picture.tellMissing}>{section}</Instead>
         ) : (
-          <Mishap instead={() => section}>
+          <Mishap instead={() => <Instead tell={picture.tellMissing}>{section}</Instead>}>
             <Suspense fallback={section}>
               <CoverScene
                 design={design}
@@ -56,14 +54,20 @@ export function TurningCover({ opening, isTurning, pictureRef, printed }: Turnin
                 describe={describe}
                 marked={false}
                 turning={isTurning}
-                pictureRef={pictureRef}
+                pictureRef={picture.holdScene}
               />
             </Suspense>
           </Mishap>
         )}
-        {printed !== null && <img src={printed} alt={describe} />}
       </div>
+      <img ref={picture.paper} className="customer-print" hidden alt={describe} />
       <figcaption>{words}</figcaption>
     </figure>
   );
+}
+
+/** What stands in for good where there is no scene; says so. */
+function Instead({ tell, children }: { readonly tell: () => void; readonly children: ReactNode }) {
+  useEffect(tell, [tell]);
+  return children;
 }

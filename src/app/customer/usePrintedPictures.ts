@@ -1,34 +1,28 @@
-import { type RefObject, useEffect, useState } from 'react';
-import { flushSync } from 'react-dom';
-import type { PictureHandle } from '../scene/PictureTaker.tsx';
-
-type Handle = RefObject<PictureHandle | null>;
+import { useEffect } from 'react';
+import type { CoverPicture } from './coverPicture.ts';
 
 /** Pixels of a printed picture: 300 to the inch on half a page's width. */
 export const PRINTED = { width: 1200, height: 900 } as const;
 
 /**
- * Pictures of both covers as addresses of their own, for printers draw no canvas.
- * `take` takes them anew and returns when the page shows them.
+ * Takes pictures of the scenes whenever the page is about to be printed, by whatever command, for what a graphics card has
+ * drawn is not always there to print. They must stand before the event ends, so they are taken at once.
  */
-export function usePrintedPictures(closed: Handle, open: Handle) {
-  const [pictures, setPictures] = useState<readonly [string, string] | null>(null);
-  useEffect(
-    () => () => {
-      for (const address of pictures ?? []) URL.revokeObjectURL(address);
-    },
-    [pictures],
-  );
-  const take = async (): Promise<void> => {
-    const blobs = await Promise.all(
-      [closed, open].map(({ current }) => current?.take(PRINTED, 'image/jpeg', '#ffffff')),
-    );
-    const [first, second] = blobs.map((blob) => blob && URL.createObjectURL(blob));
-    if (!first || !second) return;
-    flushSync(() => setPictures([first, second]));
-    await Promise.all(
-      [...document.querySelectorAll<HTMLImageElement>('.customer-scene img')].map((img) => img.decode()),
-    );
-  };
-  return { pictures, take };
+export function usePrintedPictures(pictures: readonly CoverPicture[]): void {
+  useEffect(() => {
+    const take = (): void => {
+      for (const { scene, paper } of pictures) {
+        if (scene.current === null || paper.current === null) continue;
+        try {
+          paper.current.src = scene.current.takeAtOnce(PRINTED, '#ffffff');
+          paper.current.hidden = false;
+        } catch {
+          // Too large for this graphics card: the scene itself is printed, as well as the browser can.
+          paper.current.hidden = true;
+        }
+      }
+    };
+    window.addEventListener('beforeprint', take);
+    return () => window.removeEventListener('beforeprint', take);
+  }, [pictures]);
 }

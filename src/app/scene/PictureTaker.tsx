@@ -5,6 +5,9 @@ import { Color, type PerspectiveCamera } from 'three';
 /** Longest side of a picture, pixels. */
 export const MAX_PICTURE = 4096;
 
+/** Of a JPEG, 0 to 1. */
+const QUALITY = 0.92;
+
 export interface PictureSize {
   readonly width: number;
   readonly height: number;
@@ -19,37 +22,52 @@ export interface PictureHandle {
    * @throws Error where the graphics card cannot draw that large
    */
   take(size: PictureSize, type: 'image/png' | 'image/jpeg', background: string): Promise<Blob>;
+  /** As `take`, but hands the picture over at once, as a JPEG in a data address. Throws as `take` does. */
+  takeAtOnce(size: PictureSize, background: string): string;
 }
 
 /** Lets pictures be taken of the scene that it stands in. */
 export function PictureTaker({ ref }: { ref: Ref<PictureHandle> }) {
   const get = useThree((state) => state.get);
-  useImperativeHandle(ref, () => ({
-    take(size, type, background) {
+  useImperativeHandle(ref, () => {
+    /** Draws at `size`, lets `read` read the canvas before this turn ends (the browser may drop it afterwards), and goes back. */
+    const drawn = <T,>(size: PictureSize, background: string, read: (canvas: HTMLCanvasElement) => T): T => {
       const { gl, scene, camera, size: shown, viewport, invalidate } = get();
-      const { domElement: canvas } = gl;
       const lens = (camera as PerspectiveCamera).clone();
       widen(lens, shown.width / shown.height, size.width / size.height);
       const clear = { colour: gl.getClearColor(new Color()), alpha: gl.getClearAlpha() };
-      gl.setPixelRatio(1);
-      gl.setSize(size.width, size.height, false);
-      gl.setClearColor(background, 1);
-      gl.render(scene, lens);
-      const context = gl.getContext();
-      const isWhole = context.drawingBufferWidth === size.width && context.drawingBufferHeight === size.height;
-      // What was drawn is read before this turn ends, for the browser may drop it afterwards.
-      const picture = new Promise<Blob>((resolve, reject) => {
-        if (!isWhole) reject(tooLarge(size, context.drawingBufferWidth));
-        else canvas.toBlob((blob) => (blob ? resolve(blob) : reject(tooLarge(size, 0))), type, 0.92);
-      });
-      gl.setClearColor(clear.colour, clear.alpha);
-      gl.setPixelRatio(viewport.dpr);
-      gl.setSize(shown.width, shown.height);
-      gl.render(scene, camera);
-      invalidate();
-      return picture;
-    },
-  }));
+      try {
+        gl.setPixelRatio(1);
+        gl.setSize(size.width, size.height, false);
+        gl.setClearColor(background, 1);
+        gl.render(scene, lens);
+        const { drawingBufferWidth: width, drawingBufferHeight: height } = gl.getContext();
+        if (width !== size.width || height !== size.height) throw tooLarge(size, width);
+        return read(gl.domElement);
+      } finally {
+        gl.setClearColor(clear.colour, clear.alpha);
+        gl.setPixelRatio(viewport.dpr);
+        gl.setSize(shown.width, shown.height);
+        gl.render(scene, camera);
+        invalidate();
+      }
+    };
+    return {
+      async take(size, type, background) {
+        return drawn(
+          size,
+          background,
+          (canvas) =>
+            new Promise<Blob>((resolve, reject) =>
+              canvas.toBlob((blob) => (blob ? resolve(blob) : reject(tooLarge(size, 0))), type, QUALITY),
+            ),
+        );
+      },
+      takeAtOnce(size, background) {
+        return drawn(size, background, (canvas) => canvas.toDataURL('image/jpeg', QUALITY));
+      },
+    };
+  });
   return null;
 }
 

@@ -1,7 +1,7 @@
 import { useRef, useState } from 'react';
 import { saveFile } from '../state/saveFile.ts';
 import type { ShelfJob } from './shelfDatabase.ts';
-import { type ReadShelfFile, readShelfFile, shelfFile } from './shelfFile.ts';
+import { type ReadShelfFile, readChosenFile, shelfFile } from './shelfFile.ts';
 import type { ShelfTrouble } from './shelfTrouble.ts';
 import { theShelf } from './theShelf.ts';
 
@@ -27,7 +27,7 @@ export function ImportExport({ jobs, onImported, onTrouble }: ImportExportProps)
 
   const importFile = async (chosen: File | undefined): Promise<void> => {
     if (chosen === undefined) return;
-    const read = readShelfFile(await chosen.text());
+    const read = await readChosenFile(chosen);
     const added = await theShelf.addAll(read.documents);
     onTrouble(added.ok ? null : added.trouble);
     setImported(added.ok ? { file: chosen.name, added: added.value, read } : null);
@@ -77,13 +77,14 @@ function ImportReport({ imported: { file, added, read } }: { readonly imported: 
       </p>
       {broken.length > 0 && (
         <ul className="broken-jobs">
-          {broken.slice(0, LISTED).map(({ index, issues }) => (
+          {broken.slice(0, LISTED).map(({ index, name, issues }) => (
             <li key={index}>
-              Entry {index + 1}:{' '}
+              Entry {index + 1}
+              {name !== null && <b> {name}</b>}
               {issues.map(({ path, message }) => (
-                <span key={`${path} ${message}`}>
-                  <code>{path}</code>: {message}{' '}
-                </span>
+                <div key={`${path} ${message}`}>
+                  <code>{path}</code>: {message}
+                </div>
               ))}
             </li>
           ))}

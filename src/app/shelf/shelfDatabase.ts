@@ -88,11 +88,13 @@ export async function inTransaction<Names extends StoreName[], T>(
     await done;
     return result;
   } catch (error) {
+    // Where the browser itself ended it, as for want of room, the reason stands here; its requests only say that it ended.
+    const reason = transaction.error;
     try {
       transaction.abort();
     } catch {
       // It has ended already.
     }
-    throw error;
+    throw reason ?? error;
   }
 }

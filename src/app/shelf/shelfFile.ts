@@ -10,7 +10,16 @@ const FORMAT = 'coverwright-jobs';
 /** The sound jobs of a file, and what is wrong with each of the others by its place in the file. */
 export interface ReadShelfFile {
   readonly documents: readonly JobRecord[];
-  readonly broken: readonly { readonly index: number; readonly issues: readonly JobIssue[] }[];
+  readonly broken: readonly BrokenJob[];
+}
+
+/** A job of a file that could not be read. */
+export interface BrokenJob {
+  /** Its place in the file, from 0. */
+  readonly index: number;
+  /** Null where it has none that can be read. */
+  readonly name: string | null;
+  readonly issues: readonly JobIssue[];
 }
 
 /** Writes jobs as one JSON document, a job a line. */
@@ -24,12 +33,8 @@ export const shelfFile = (documents: readonly JobRecord[]): string =>
  *   all is one broken job at index 0; never throws
  */
 export function readShelfFile(text: string): ReadShelfFile {
-  const refused = (code: JobIssue['code'], got: string, remedy: string): ReadShelfFile => ({
-    documents: [],
-    broken: [{ index: 0, issues: [jobIssue(code, '(file)', got, 'a file of jobs in JSON', remedy)] }],
-  });
   if (text.length > MAX_SHELF_CHARACTERS)
-    return refused('too_large', `${(text.length / 1e6).toFixed(0)} million characters`, 'import it in parts');
+    return refused('too_large', `${millions(text.length)} million characters`, 'import it in parts');
   if (text.trim() === '') return refused('empty', 'nothing', 'choose a file that was exported');
   let value: unknown;
   try {
@@ -40,14 +45,40 @@ export function readShelfFile(text: string): ReadShelfFile {
   const jobs = jobsIn(value);
   if (jobs === null) return refused('choice', 'a file of jobs of another version', 'open it with a newer edition');
   const documents: JobRecord[] = [];
-  const broken: { index: number; issues: readonly JobIssue[] }[] = [];
+  const broken: BrokenJob[] = [];
   jobs.forEach((job, index) => {
     const opened = openJob(job);
     if (opened.ok) documents.push(opened.document);
-    else broken.push({ index, issues: opened.issues });
+    else broken.push({ index, name: nameIn(job), issues: opened.issues });
   });
   return { documents, broken };
 }
+
+/**
+ * Reads a file that the maker chose, as `readShelfFile` does.
+ * @returns as `readShelfFile`; a file that the browser cannot read, or that is too large to be tried, is one broken job
+ */
+export async function readChosenFile(file: Blob): Promise<ReadShelfFile> {
+  // A character takes at most 4 bytes, so a larger file is refused whatever is in it.
+  if (file.size > 4 * MAX_SHELF_CHARACTERS)
+    return refused('too_large', `${millions(file.size)} million bytes`, 'import it in parts');
+  try {
+    return readShelfFile(await file.text());
+  } catch (error) {
+    return refused(
+      'unreadable',
+      error instanceof Error ? error.message : String(error),
+      'choose the file again: it may have been moved, or changed after it was chosen',
+    );
+  }
+}
+
+const millions = (count: number): string => (count / 1e6).toFixed(0);
+
+const refused = (code: JobIssue['code'], got: string, remedy: string): ReadShelfFile => ({
+  documents: [],
+  broken: [{ index: 0, name: null, issues: [jobIssue(code, '(file)', got, 'a file of jobs in JSON', remedy)] }],
+});
 
 /** One job, a list of jobs, or an exported shelf; null for a shelf of a version to come. */
 function jobsIn(value: unknown): readonly unknown[] | null {
@@ -56,3 +87,11 @@ function jobsIn(value: unknown): readonly unknown[] | null {
   const { version, jobs } = value as { version?: unknown; jobs?: unknown };
   return version === 1 && Array.isArray(jobs) ? jobs : null;
 }
+
+function nameIn(job: unknown): string | null {
+  const name = typeof job === 'object' && job !== null && 'name' in job ? job.name : null;
+  return typeof name === 'string' && name.trim() !== '' ? name.slice(0, MAX_TOLD_NAME) : null;
+}
+
+/** Characters of a broken job's name that are told; a sound one has 200 at most. */
+const MAX_TOLD_NAME = 200;

@@ -1,5 +1,6 @@
 import { type JobDocument, type Patch, patched } from '../../core/job/jobDocument.ts';
 import type { Job } from '../../core/job/jobSchema.ts';
+import { inCurrentVersion } from '../../core/job/migrate.ts';
 import { type ParsedJob, parseJob } from '../../core/job/parseJob.ts';
 import type { LengthUnit } from '../../core/units/parseLength.ts';
 
@@ -56,7 +57,8 @@ export function startHistory(written: Written, fallback: JobDocument): JobHistor
   const good = parseJob(fallback);
   if (!good.ok) throw new Error(`The fallback job does not parse: ${good.issues[0]?.message}`);
   const start = { document: fallback, job: good.job };
-  return { ...stand({ ...written, key: FIRST_JOB }, start), past: [], future: [], editing: null };
+  const step = { ...written, document: inCurrentVersion(written.document), key: FIRST_JOB };
+  return { ...stand(step, start), past: [], future: [], editing: null };
 }
 
 export function jobHistory(state: JobHistory, action: JobAction): JobHistory {
@@ -70,7 +72,7 @@ export function jobHistory(state: JobHistory, action: JobAction): JobHistory {
     case 'open':
       return advance(
         state,
-        { document: action.document, typed: action.typed ?? {}, key: action.key ?? {} },
+        { document: inCurrentVersion(action.document), typed: action.typed ?? {}, key: action.key ?? {} },
         false,
         null,
       );

@@ -49,3 +49,10 @@ const refused = (version: number, allowed: string, remedy: string): Migrated => 
   ok: false,
   issue: jobIssue('choice', 'version', String(version), allowed, remedy),
 });
+
+/** Brings a document of an earlier version to the current one, so that its fields stand where the form looks for them. */
+export function inCurrentVersion(document: JobDocument): JobDocument {
+  const migrated = migrate(document);
+  // What cannot be brought further stays as it is, and is told of as any job that does not parse.
+  return migrated.ok ? (migrated.document as JobDocument) : document;
+}

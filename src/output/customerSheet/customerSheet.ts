@@ -54,16 +54,32 @@ export const CAUTION =
 
 const PLAIN: Readonly<Record<Verdict, (titles: string) => string>> = {
   fits: () => 'This cover goes on, closes and holds, however thick the leather turns out within its weight.',
-  tight: (what) =>
-    `This cover should do, but one thing is near its limit: ${what}. It is tried in card before leather is cut.`,
-  fails: (what) => `As drawn, this cover does not do yet: ${what}. It is altered before anything is cut.`,
+  tight: (what) => `This cover should do. Near its limit: ${what}. It is tried in card before leather is cut.`,
+  fails: (what) =>
+    `As drawn, this cover does not fit this book yet. What falls short: ${what}. It is altered before anything is cut.`,
+};
+
+/** What each check asks after, in words for who has never made a cover. */
+const ASKS: Readonly<Record<string, string>> = {
+  closes: 'closing round the book',
+  opens: 'lying open',
+  foreEdge: 'room at the fore-edges',
+  head: 'room at the head',
+  tail: 'room at the tail',
+  pocketHolds: 'the hold of the pockets',
+  pocketLoads: 'slipping the boards into the pockets',
+  foldStrain: 'the folds at the spine',
+  seamMargin: 'the leather beside the seam',
+  measures: 'agreement of the measures',
+  seats: 'the seat of the boards against the seams',
+  springsOpen: 'staying closed by itself',
 };
 
 /** The checks that decided the verdict. */
 const titles = ({ checks, verdict }: Report): string =>
   checks
     .filter((check) => check.verdict === verdict)
-    .map(({ title }) => title.toLowerCase())
+    .map(({ id, title }) => ASKS[id] ?? title.toLowerCase())
     .join(', ');
 
 function numbers({ fits }: CoverDesign, say: Phrase): CustomerSheet['numbers'] {

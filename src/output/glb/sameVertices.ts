@@ -6,10 +6,11 @@ import { vertexNormals } from './vertexNormals.ts';
 const SIDES: readonly Face[] = ['grain', 'flesh'];
 
 /**
- * Corners of a cut edge are those of a side, so they lie this close to one, mm: places on the pattern are single-precision
- * and some micrometres off on a large cover, while the two sides are a leather's thickness apart.
+ * Corners of a cut edge are those of a side, and lie on it but for the noise of single-precision places on the pattern,
+ * while the other side is a leather's thickness away: one that is not nearer to a side than this share of its way to the
+ * other belongs to neither.
  */
-const TOUCH = 0.02;
+const CLEARLY_NEARER = 0.25;
 
 /**
  * Gives meshes the vertices of another mesh of the same part, so that one can be bent into the other: each vertex of
@@ -67,15 +68,20 @@ function sidesOf(mesh: MeshData): Uint8Array | null {
   for (const { face, start, count } of mesh.faces)
     for (const vertex of new Set(mesh.indices.subarray(start, start + count))) {
       const own = SIDES.indexOf(face);
-      sides[vertex] = own >= 0 ? own : lookups.findIndex((lookup) => touches(mesh, vertex, lookup));
-      if (sides[vertex]! >= SIDES.length) return null;
+      const side = own >= 0 ? own : nearerSide(mesh, vertex, lookups);
+      if (side === null) return null;
+      sides[vertex] = side;
     }
   return sides;
 }
 
-function touches(mesh: MeshData, vertex: number, lookup: ReturnType<typeof flatLookup>): boolean {
-  const place = lookup(mesh.uvs[2 * vertex]!, mesh.uvs[2 * vertex + 1]!);
-  if (place === null) return false;
-  const off = pointAt(mesh, place).map((value, k) => value - mesh.positions[3 * vertex + k]!);
-  return Math.hypot(...off) < TOUCH;
+/** The side on which a corner of a cut edge lies, as its place in `SIDES`; null where it lies on neither. */
+function nearerSide(mesh: MeshData, vertex: number, lookups: readonly ReturnType<typeof flatLookup>[]): number | null {
+  const [grain, flesh] = lookups.map((lookup) => {
+    const place = lookup(mesh.uvs[2 * vertex]!, mesh.uvs[2 * vertex + 1]!);
+    if (place === null) return Number.POSITIVE_INFINITY;
+    return Math.hypot(...pointAt(mesh, place).map((value, k) => value - mesh.positions[3 * vertex + k]!));
+  }) as [number, number];
+  if (grain <= CLEARLY_NEARER * flesh) return 0;
+  return flesh <= CLEARLY_NEARER * grain ? 1 : null;
 }

@@ -171,6 +171,13 @@ const onPage = ({ origin, from, scale }: PageMap, [x, y]: Vec2): [number, number
   (origin[1] + scale[1] * (y - from[1])) * PT,
 ];
 
-/** The standard fonts know Latin letters only; anything else prints as a question mark. */
+/** What the standard fonts can print: WinAnsiEncoding (ISO 32000-1, annex D.2), without its control characters. */
+const UNKNOWN = /[^\x20-\x7e\xa1-\xff€‚ƒ„…†‡ˆ‰Š‹ŒŽ‘’“”•–—˜™š›œžŸ]/gu;
+
+/** A letter that the fonts do not know prints without its accents, and where that does not help as a question mark. */
 const printable = (text: string): string =>
-  text.normalize('NFC').replace(/[^\x20-\x7e\xa1-\xff]/gu, (other) => (/\s/.test(other) ? ' ' : '?'));
+  text.normalize('NFC').replace(UNKNOWN, (other) => {
+    if (/\s/.test(other)) return ' ';
+    const bare = other.normalize('NFD').replace(/\p{M}/gu, '');
+    return bare === '' || bare.search(UNKNOWN) >= 0 ? '?' : bare;
+  });

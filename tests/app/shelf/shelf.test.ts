@@ -258,6 +258,21 @@ describe('when the browser fails', () => {
     expect(await value(shelf.versions(id))).toEqual([]);
   });
 
+  test.each([0, 1])(
+    'a transaction that the browser ends for want of room at write number %d is told as such',
+    async (after) => {
+      const shelf = window();
+      const { id } = await value(shelf.add(named('before')));
+      // The stand-in database's own way to end a transaction with a reason, as browsers do.
+      breakWrite(after, (store) =>
+        (store.transaction as unknown as { _abort(reason: string): void })._abort('QuotaExceededError'),
+      );
+      expect(await shelf.save(id, 1, named('after'))).toMatchObject({ ok: false, trouble: { kind: 'full' } });
+      vi.restoreAllMocks();
+      expect(await value(shelf.get(id))).toMatchObject({ revision: 1, document: { name: 'before' } });
+    },
+  );
+
   test('an import without room adds nothing', async () => {
     const shelf = window();
     breakWrite(7, overflow);

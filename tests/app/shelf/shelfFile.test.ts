@@ -5,9 +5,10 @@ import { askForLastingStorage } from '../../../src/app/shelf/lastingStorage.ts';
 import { searchShelf } from '../../../src/app/shelf/searchShelf.ts';
 import { Shelf } from '../../../src/app/shelf/shelf.ts';
 import type { ShelfJob } from '../../../src/app/shelf/shelfDatabase.ts';
-import { readShelfFile, shelfFile } from '../../../src/app/shelf/shelfFile.ts';
+import { MAX_SHELF_CHARACTERS, readChosenFile, readShelfFile, shelfFile } from '../../../src/app/shelf/shelfFile.ts';
 import { EXAMPLE_JOBS } from '../../../src/core/job/examples.ts';
 import type { JobRecord } from '../../../src/core/job/migrate.ts';
+import { openJob } from '../../../src/core/job/openJob.ts';
 import { jobDocument, seeded } from '../../jobArbitrary.ts';
 
 const documents = EXAMPLE_JOBS.map(({ document }) => document as JobRecord);
@@ -35,6 +36,7 @@ describe('a file of jobs', () => {
       return i % 100 === 37 ? { ...tideLedger, name, book: { width_mm: -i } } : { ...tideLedger, name };
     });
     const read = readShelfFile(shelfFile(jobs));
+    expect(read.broken[0]?.name).toBe('Job 37');
     expect(read.broken.map(({ index }) => index)).toEqual(Array.from({ length: 50 }, (_, i) => 100 * i + 37));
     for (const { issues } of read.broken)
       expect(issues.map(({ path }) => path)).toEqual(['book.width_mm', 'book.height_mm', 'book.thickness_mm']);
@@ -60,24 +62,63 @@ describe('a file of jobs', () => {
     expect(broken).toMatchObject([{ index: 0, issues: [{ code, path: '(file)' }] }]);
   });
 
+  test('that the browser cannot read, or that is far too large, is refused as a whole and not read', async () => {
+    const gone = { size: 7, text: () => Promise.reject(new DOMException('gone', 'NotReadableError')) };
+    const huge = { size: 5 * MAX_SHELF_CHARACTERS, text: () => Promise.reject(new Error('it was read')) };
+    const code = async (file: object) =>
+      (await readChosenFile(file as Blob)).broken.map(({ issues }) => issues[0]?.code);
+    expect(await code(gone)).toEqual(['unreadable']);
+    expect(await code(huge)).toEqual(['too_large']);
+    expect((await readChosenFile(new Blob([shelfFile(documents)]))).documents).toEqual(documents);
+  });
+
+  const sound = shelfFile(documents);
+  const damaged = fc
+    .array(fc.record({ at: fc.nat(sound.length), drop: fc.nat(30), put: fc.string({ maxLength: 5 }) }), {
+      minLength: 1,
+      maxLength: 3,
+    })
+    .map((edits) => edits.reduce((text, { at, drop, put }) => text.slice(0, at) + put + text.slice(at + drop), sound));
+  const anyFile = fc.oneof({ weight: 4, arbitrary: damaged }, fc.string(), fc.json());
+
   test('10,000 damaged files are read without a throw, and what they give is sound', () => {
-    const sound = shelfFile(documents);
-    const damaged = fc
-      .array(fc.record({ at: fc.nat(sound.length), drop: fc.nat(30), put: fc.string({ maxLength: 5 }) }), {
-        minLength: 1,
-        maxLength: 3,
-      })
-      .map((edits) =>
-        edits.reduce((text, { at, drop, put }) => text.slice(0, at) + put + text.slice(at + drop), sound),
-      );
     fc.assert(
-      fc.property(fc.oneof({ weight: 4, arbitrary: damaged }, fc.string(), fc.json()), (text) => {
+      fc.property(anyFile, (text) => {
         const read = readShelfFile(text);
         expect(readShelfFile(shelfFile(read.documents))).toEqual({ documents: read.documents, broken: [] });
         for (const { issues } of read.broken) expect(issues.length).toBeGreaterThan(0);
       }),
       seeded(662, 10_000),
     );
+  });
+
+  test('10,000 damaged files imported leave every job on the shelf as it was, and bring only sound ones', async () => {
+    let count = 0;
+    await fc.assert(
+      fc.asyncProperty(fc.array(anyFile, { minLength: 100, maxLength: 100, size: 'max' }), async (texts) => {
+        const shelf = new Shelf({ name: `fuzz ${count++}` });
+        const list = async () => {
+          const listed = await shelf.list();
+          if (!listed.ok) throw new Error(listed.trouble.message);
+          return listed.value;
+        };
+        await shelf.addAll(documents);
+        const before = await list();
+        let added = 0;
+        for (const text of texts) {
+          const imported = await shelf.addAll(readShelfFile(text).documents);
+          if (!imported.ok) throw new Error(imported.trouble.message);
+          added += imported.value;
+        }
+        const after = await list();
+        await shelf.close();
+        expect(after).toEqual(expect.arrayContaining([...before]));
+        expect(after).toHaveLength(before.length + added);
+        for (const { document } of after) expect(openJob(document).ok).toBe(true);
+      }),
+      { ...seeded(663, 100), endOnFailure: true },
+    );
+    expect(count).toBe(100);
   });
 });
 

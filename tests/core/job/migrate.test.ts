@@ -5,6 +5,7 @@ import { jobSchema } from '../../../src/core/job/jobSchema.ts';
 import { JOB_MIGRATIONS, type Migration, migrate } from '../../../src/core/job/migrate.ts';
 import { openJob } from '../../../src/core/job/openJob.ts';
 import { seeded } from '../../jobArbitrary.ts';
+import { RECORDED_VERSIONS } from './recordedVersions.ts';
 
 /** A made-up chain, 1 -> 2 -> 3: a field renamed, then moved into an object. The job document has no such history. */
 const rename: Migration = ({ breadth, ...rest }) => ({ ...rest, width: breadth });
@@ -65,6 +66,17 @@ describe('migration', () => {
 });
 
 describe('opening a job', () => {
+  test.each(RECORDED_VERSIONS)('recorded in version $version gives the same cover as ever', ({ version, document }) => {
+    expect(document.version).toBe(version);
+    const opened = openJob(document);
+    if (!opened.ok) throw new Error(opened.issues.map(({ message }) => message).join('; '));
+    expect(opened.document.version).toBe(JOB_MIGRATIONS.length + 1);
+    const { book, leather, seam } = opened.job;
+    expect([book.width_mm, book.height_mm, book.thickness_mm]).toEqual([167, 240, 28]);
+    expect(leather.outside).toMatchObject({ min_mm: 1.5875, max_mm: 1.984375, modulus_MPa: 60 });
+    expect(seam).toMatchObject({ method: 'lacing', style: 'double loop', pitch_mm: 4.76 });
+  });
+
   test.each(EXAMPLE_JOBS.map(({ id, document }) => [id, document]))('keeps %s as it was written', (_id, document) => {
     const opened = openJob(document);
     expect(opened.ok && opened.document).toEqual(document);

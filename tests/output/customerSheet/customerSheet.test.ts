@@ -40,7 +40,9 @@ describe('the three numbers', () => {
   test('say of a cover cut too small by how much, in words and without a minus sign', () => {
     const sheet = sheetOf({ pattern: { outsideWidth_mm: 376 } });
     expect(sheet.verdict).toBe('fails');
-    expect(sheet.fit).toMatch(/^As drawn, this cover does not do yet: /);
+    expect(sheet.fit).toMatch(
+      /^As drawn, this cover does not fit this book yet. What falls short: closing round the book, /,
+    );
     expect(sheet.numbers[0].name).toBe('Too short at the fore-edge by');
     expect(sheet.numbers[0].value).toMatch(/^\d/);
     expect(sheetOf().numbers[0].name).toBe('Room at the fore-edge, at least');
@@ -88,6 +90,23 @@ async function read(sheet: CustomerSheet, options: CustomerSheetOptions = {}) {
     pictures: fnArray.filter((operator) => operator === OPS.paintImageXObject).length,
   };
 }
+
+test('every check is asked after in a customer’s words', () => {
+  const { checks } = designReport(designOf());
+  expect(checks.length).toBeGreaterThan(5);
+  for (const { id, title } of checks) {
+    const only = { ...designReport(designOf()), verdict: 'fails' as const };
+    const failing = { ...only, checks: [{ ...checks[0]!, id, title, verdict: 'fails' as const }] };
+    const { fit } = customerSheet(designOf(), failing, 'mm');
+    expect(fit).not.toContain(`short: ${title.toLowerCase()}.`);
+  }
+});
+
+test('letters beyond the plain alphabet are printed, or stand without their accents', async () => {
+  const { text } = await read(sheetOf({ name: 'Nan’s “Zażółć”, Œuvre – 5 €, Ω' }));
+  expect(text).toContain('Nan’s “Zazó?c”');
+  expect(text).toContain('Œuvre – 5 €, ?');
+});
 
 describe.each(['A4', 'Letter'] as const)('the sheet on %s', (paper) => {
   const pictures = [

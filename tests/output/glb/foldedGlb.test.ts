@@ -2,10 +2,11 @@ import { WebIO } from '@gltf-transform/core';
 import fc from 'fast-check';
 import { validateBytes } from 'gltf-validator';
 import { describe, expect, test } from 'vitest';
-import { coverDesign } from '../../../src/core/fold/coverDesign.ts';
+import { type CoverDesign, coverDesign } from '../../../src/core/fold/coverDesign.ts';
 import { foldedCover } from '../../../src/core/fold/mesh/foldedCover.ts';
 import type { MeshData } from '../../../src/core/fold/mesh/meshData.ts';
 import { EXAMPLE_JOBS } from '../../../src/core/job/examples.ts';
+import { designReport } from '../../../src/core/report/designReport.ts';
 import { foldedGlb } from '../../../src/output/glb/foldedGlb.ts';
 import type { GlbColours } from '../../../src/output/glb/glbColours.ts';
 import { sequenceTakes } from '../../../src/output/glb/sequenceTakes.ts';
@@ -89,6 +90,25 @@ function bounds(document: Awaited<ReturnType<WebIO['readBinary']>>, part: string
 
 const TENTH_MM = 1e-4;
 
+/** The bounding boxes of the flat pieces and of the board are the sizes of the report, to a tenth of a mm. */
+function expectReportSizes(document: Awaited<ReturnType<WebIO['readBinary']>>, design: CoverDesign): void {
+  const { pattern } = designReport(design);
+  const [across, along] = [2, 1]; // the flat pattern stands upright: width along z, height along y
+  const sizes = [
+    ['outside', pattern.outside],
+    ...(pattern.pocket.count > 0
+      ? [['frontPocket', pattern.pocket] as const, ['backPocket', pattern.pocket] as const]
+      : []),
+  ] as const;
+  for (const [part, { width_mm, height_mm }] of sizes) {
+    const { size } = bounds(document, part, 0);
+    expect(Math.abs(size[across]! - width_mm / 1000)).toBeLessThan(TENTH_MM);
+    expect(Math.abs(size[along]! - height_mm / 1000)).toBeLessThan(TENTH_MM);
+  }
+  const height = bounds(document, 'frontBoard').size[along]!;
+  expect(Math.abs(height - design.job.book.height_mm / 1000)).toBeLessThan(TENTH_MM);
+}
+
 describe('a GLB of one take', () => {
   test('stands upright in metres, and the validator finds nothing to say', async () => {
     const { bytes, still } = await foldedGlb([{ at: 1, parts: [board(0)] }], { name: 'Board', colours: COLOURS });
@@ -158,19 +178,7 @@ describe.each(EXAMPLE_JOBS)('the GLB of $id', ({ document: job }) => {
     expect(still).toEqual([]);
 
     const document = await new WebIO().readBinary(bytes);
-    const { outside } = design.pieces;
-    const [across, along] = [2, 1]; // the flat pattern stands upright: width along z, height along y
-    const flat = bounds(document, 'outside', 0);
-    expect(Math.abs(flat.size[across]! - outside.width / 1000)).toBeLessThan(TENTH_MM);
-    expect(Math.abs(flat.size[along]! - outside.height / 1000)).toBeLessThan(TENTH_MM);
-    for (const part of ['frontPocket', 'backPocket']) {
-      const pocket = bounds(document, part, 0);
-      expect(Math.abs(pocket.size[across]! - design.pieces.pocket.width / 1000)).toBeLessThan(TENTH_MM);
-      expect(Math.abs(pocket.size[along]! - design.pieces.pocket.height / 1000)).toBeLessThan(TENTH_MM);
-    }
-    const { book } = soundJob(job);
-    const height = bounds(document, 'frontBoard').size[along]!;
-    expect(Math.abs(height - book.height_mm / 1000)).toBeLessThan(TENTH_MM);
+    expectReportSizes(document, design);
   });
 
   test('bends each leather to where its own take has it', async () => {
@@ -196,14 +204,45 @@ describe.each(EXAMPLE_JOBS)('the GLB of $id', ({ document: job }) => {
   });
 });
 
-test('the GLB of any cover passes the validator and follows every part', async () => {
+test('the GLB of any cover passes the validator, follows every part, and measures what the report says', async () => {
   await fc.assert(
     fc.asyncProperty(jobDocument, async (document) => {
-      const takes = sequenceTakes(coverDesign(soundJob(document)), 'thick', 4);
-      const { bytes, still } = await foldedGlb(takes, { name: 'Cover', colours: COLOURS });
+      const design = coverDesign(soundJob(document));
+      const { bytes, still } = await foldedGlb(sequenceTakes(design, 'thick', 4), { name: 'Cover', colours: COLOURS });
       expect((await validateBytes(bytes)).issues.messages).toEqual([]);
       expect(still).toEqual([]);
+      expectReportSizes(await new WebIO().readBinary(bytes), design);
     }),
     seeded(671, 12),
   );
+});
+
+test('a turned cover of thick leather is followed, though its cut edge lies some hundredths of a mm off its sides', async () => {
+  const leather = (thickness: number, neutral: number, bendRatio: number) => ({
+    min_mm: thickness,
+    max_mm: thickness,
+    neutral,
+    bendRatio,
+  });
+  const thick = {
+    format: 'coverwright-job',
+    version: 1,
+    book: {
+      kind: 'limp',
+      width_mm: 108.78,
+      height_mm: 246.38,
+      thickness_mm: 66.16,
+      boardThickness_mm: 11,
+      spine: { shape: 'rounded', rise_mm: 7.94 },
+    },
+    leather: {
+      outside: leather(2.3716, 0.5514, 0.0693),
+      pocket: leather(1.8486, 0.4691, 0.8639),
+      lining: leather(2.8921, 0.7005, 0.05),
+    },
+    seam: { method: 'lacing' },
+    pockets: { construction: 'turned' },
+  };
+  const takes = sequenceTakes(coverDesign(soundJob(thick)), 'thick', 4);
+  expect((await foldedGlb(takes, { name: 'Cover', colours: COLOURS })).still).toEqual([]);
 });

@@ -1,0 +1,63 @@
+import { shareFragment } from '../../src/output/shareLink/shareLink.ts';
+import { RECORDED_VERSIONS } from '../core/job/recordedVersions.ts';
+import { expect, test } from './bench.ts';
+
+/** A job as every edition so far has kept it: on the bench in the page's storage, on the shelf in the browser's database. */
+for (const { version, document } of RECORDED_VERSIONS) {
+  const name = String(document.name);
+
+  test(`a job of version ${version} opens from where it was kept: bench, shelf, link and file`, async ({ bench }) => {
+    test.slow();
+    const width = bench.getByLabel('Width', { exact: true });
+    const jobName = bench.getByRole('textbox', { name: 'Job', exact: true });
+
+    await bench.evaluate(
+      (kept) => localStorage.setItem('coverwright.open-job.v1', kept),
+      JSON.stringify({ document, typed: {} }),
+    );
+    await bench.evaluate(() => sessionStorage.clear());
+    await bench.reload();
+    await expect(jobName).toHaveValue(name);
+    await expect(width).toHaveValue('167 mm');
+
+    await bench.evaluate(async (found) => {
+      const request = indexedDB.open('coverwright', 1);
+      const database = await new Promise<IDBDatabase>((resolve, reject) => {
+        request.onsuccess = () => resolve(request.result);
+        request.onerror = () => reject(request.error);
+      });
+      const transaction = database.transaction('jobs', 'readwrite');
+      const row = { id: 'earlier', revision: 1, name: 'From the shelf', savedAt: 1, removedAt: null };
+      transaction.objectStore('jobs').put({ ...row, document: { ...found, name: 'From the shelf' } });
+      await new Promise((resolve) => {
+        transaction.oncomplete = resolve;
+      });
+      database.close();
+    }, document);
+    await bench.getByRole('button', { name: 'Shelf', exact: true }).click();
+    await bench.getByRole('button', { name: 'Open From the shelf' }).click();
+    await expect(jobName).toHaveValue('From the shelf');
+    await expect(width).toHaveValue('167 mm');
+
+    await bench.evaluate(
+      (fragment) => {
+        window.location.hash = fragment;
+      },
+      shareFragment({ ...document, name: 'From a link' })!,
+    );
+    await expect(jobName).toHaveValue('From a link');
+    await expect(width).toHaveValue('167 mm');
+
+    await bench
+      .locator('input[type=file]')
+      .first()
+      .setInputFiles({
+        name: 'earlier.json',
+        mimeType: 'application/json',
+        buffer: Buffer.from(JSON.stringify({ ...document, name: 'From a file' })),
+      });
+    await expect(jobName).toHaveValue('From a file');
+    await expect(width).toHaveValue('167 mm');
+    await expect(bench.locator('.headline')).not.toHaveText('');
+  });
+}
