@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { endFrames, shownSegments } from '../../src/app/strip/endFrame.ts';
 import { endGrips, gripValue, mouthGrip, sizeGrip } from '../../src/app/strip/grips.ts';
-import { cutEdge, type End, lane, mouth, seamLine } from '../../src/app/strip/lane.ts';
+import { boardEdge, cutEdge, type End, lane, mouth, seamLine } from '../../src/app/strip/lane.ts';
 import { patternZone } from '../../src/app/strip/patternZone.ts';
 import { rulerTicks } from '../../src/app/strip/rulerTicks.ts';
 import { heightSegments, type Segment, stripSegments } from '../../src/app/strip/segments.ts';
@@ -268,7 +268,7 @@ test('enlarged ends hold every lane to one scale, a ghost among them', () => {
     'thick',
     '',
   );
-  const frames = endFrames([thick!, thin!, ghost], 300, 20);
+  const frames = endFrames([thick!, thin!, ghost], 300, { tab: 20, board: 50 });
   expect(frames.first.scale).toBe(frames.last.scale);
   for (const end of ['first', 'last'] as const) {
     const { place, shown } = frames[end];
@@ -278,7 +278,11 @@ test('enlarged ends hold every lane to one scale, a ghost among them', () => {
       expect(Math.min(...xs)).toBeGreaterThanOrEqual(-1e-9);
       expect(Math.max(...xs)).toBeLessThanOrEqual(300 + 1e-9);
     }
-    expect(shown[1] - shown[0]).toBeGreaterThan(8);
+    // Of the board of every lane there is at least what was asked for.
+    for (const each of [thick!, thin!])
+      expect(Math.abs(boardEdge(each, end) - shown[end === 'first' ? 1 : 0]) * frames.first.scale).toBeGreaterThan(
+        50 - 1e-9,
+      );
   }
 });
 

@@ -19,14 +19,14 @@ interface ForeEdgeDetailProps {
 
 /** px between the two ends. */
 const BETWEEN = 16;
-/** px beyond the cut edge, for its tab. */
-const PAD = 26;
+/** px for a tab beyond the cut edge, and for the gap in words on the board. */
+const FREE = { tab: 26, board: 84 };
 
 /** Both ends of the wrap drawn larger, side by side. */
 export function ForeEdgeDetail({ lanes, ghost, room, stripScale, zones }: ForeEdgeDetailProps) {
   const { design, lengths } = useBench();
   const width = (room - BETWEEN) / 2;
-  const now = endFrames(ghost === null ? lanes : [...lanes, ghost], width, PAD);
+  const now = endFrames(ghost === null ? lanes : [...lanes, ghost], width, FREE);
   // While a tab is dragged the frame stands still, so that the line stays under the pointer.
   const [held, setHeld] = useState<typeof now | null>(null);
   const frames = held ?? now;

@@ -21,6 +21,8 @@ const LANE = 17;
 const DETAIL = 12;
 /** px kept free beyond the cut edges, for their tabs. */
 const PAD = 22;
+/** px of the board in an enlarged end. */
+const BOARD = 40;
 const LINE = 14;
 
 const ENDS: readonly End[] = ['first', 'last'];
@@ -61,7 +63,7 @@ function UprightDrawing({ lanes, ghost, room, zones }: UprightDrawingProps) {
   const allLanes = ghost === null ? lanes : [...lanes, ghost];
   const spanNow = 2 * Math.max(...allLanes.flatMap((each) => ENDS.map((end) => Math.abs(cutEdge(each, end)))));
   const detailRoom = room / 2 - 1.5 * LINE;
-  const framesNow = endFrames(allLanes, detailRoom, PAD);
+  const framesNow = endFrames(allLanes, detailRoom, { tab: PAD, board: BOARD });
   // While a tab is dragged both scales stand still, so that the line stays under the pointer.
   const [held, setHeld] = useState<{ readonly span: number; readonly frames: typeof framesNow } | null>(null);
   const { span, frames } = held ?? { span: spanNow, frames: framesNow };

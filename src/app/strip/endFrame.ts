@@ -1,8 +1,5 @@
 import { boardEdge, cutEdge, type End, type Lane } from './lane.ts';
 
-/** Of the board, this much is shown beyond its edge, mm; the rest of the drawing is the end of the cover. */
-const BOARD_SHOWN = 8;
-
 /** A frame that shows one end of some lanes enlarged. */
 export interface EndFrame {
   readonly end: End;
@@ -14,25 +11,40 @@ export interface EndFrame {
   place(at: number): number;
 }
 
-/**
- * The largest frames, of one scale, that hold either end of every lane, a ghost among them, and a little of the board.
- * @param room px along the lanes
- * @param pad px kept free beyond the cut edges
- */
-export function endFrames(lanes: readonly Lane[], room: number, pad: number): Readonly<Record<End, EndFrame>> {
-  const [first, last] = [endShown(lanes, 'first'), endShown(lanes, 'last')];
-  const scale = (room - pad) / Math.max(first[1] - first[0], last[1] - last[0]);
-  return {
-    first: { end: 'first', scale, shown: first, place: (at) => pad + (at - first[0]) * scale },
-    last: { end: 'last', scale, shown: last, place: (at) => room - pad - (last[1] - at) * scale },
-  };
+/** Kept free in a frame, px: beyond the cut edges for their tabs, and behind the board's edge for what is written there. */
+interface EndRoom {
+  readonly tab: number;
+  readonly board: number;
 }
 
-function endShown(lanes: readonly Lane[], end: End): readonly [number, number] {
+/**
+ * The largest frames, of one scale, that hold either end of every lane, a ghost among them.
+ * @param room px along the lanes
+ */
+export function endFrames(
+  lanes: readonly Lane[],
+  room: number,
+  { tab, board }: EndRoom,
+): Readonly<Record<End, EndFrame>> {
+  const reaches = { first: endReach(lanes, 'first'), last: endReach(lanes, 'last') };
+  const scale = (room - tab - board) / Math.max(...Object.values(reaches).map(([outer, inner]) => outer - inner));
+  const frame = (end: End): EndFrame => {
+    const [outermost, innermost] = reaches[end];
+    const inner = innermost - board / scale;
+    return end === 'first'
+      ? { end, scale, shown: [-outermost, -inner], place: (at) => tab + (at + outermost) * scale }
+      : { end, scale, shown: [inner, outermost], place: (at) => room - tab - (outermost - at) * scale };
+  };
+  return { first: frame('first'), last: frame('last') };
+}
+
+/** The outermost cut edge and the innermost edge of the board, mm outward from the origin. */
+function endReach(lanes: readonly Lane[], end: End): readonly [number, number] {
   const outward = end === 'first' ? -1 : 1;
-  const outermost = Math.max(...lanes.map((lane) => outward * cutEdge(lane, end)));
-  const innermost = Math.min(...lanes.map((lane) => outward * boardEdge(lane, end))) - BOARD_SHOWN;
-  return end === 'first' ? [-outermost, -innermost] : [innermost, outermost];
+  return [
+    Math.max(...lanes.map((lane) => outward * cutEdge(lane, end))),
+    Math.min(...lanes.map((lane) => outward * boardEdge(lane, end))),
+  ];
 }
 
 /** The stretches of a lane that a frame shows, from the origin, cut off where the board runs on. */
