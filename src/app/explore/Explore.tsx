@@ -4,6 +4,7 @@ import { exploreFields } from '../../core/explore/exploreField.ts';
 import type { FitTarget } from '../../core/explore/whatMustChange.ts';
 import { useBench } from '../state/BenchContext.tsx';
 import type { JobDocument } from '../state/jobDocument.ts';
+import { lagging } from '../state/lagging.tsx';
 import { CurveChart } from './CurveChart.tsx';
 import { CurveReader } from './CurveReader.tsx';
 import { CurveTable } from './CurveTable.tsx';
@@ -18,7 +19,7 @@ import './explore.css';
 const FIRST_FIELD = 'leather.outside';
 
 /** How one field bears on one result, what must change for the cover to fit, and what wrong measures would do to it. */
-export default function Explore() {
+export default lagging(function Explore() {
   const { history, design, view, report } = useBench();
   const { document } = history.good;
   const id = useId();
@@ -122,4 +123,4 @@ export default function Explore() {
       </div>
     </section>
   );
-}
+});
