@@ -47,6 +47,7 @@ await build({
 let failed = false;
 for (const name of names) {
   console.log(`\n${name}`);
-  failed = spawnSync(process.execPath, [join(outDir, `${name}.js`)], { stdio: 'inherit' }).status !== 0 || failed;
+  failed =
+    spawnSync(process.execPath, [join(outDir, `${name}.js`)], { stdio: 'inherit', cwd: root }).status !== 0 || failed;
 }
 process.exit(failed ? 1 : 0);

@@ -1,7 +1,7 @@
 // Builds the app when it is missing or out of date, then serves it on this machine only. PORT chooses the first port tried.
 import { join } from 'node:path';
-import { build, preview } from 'vite';
-import { isStale } from './stale.mjs';
+import { preview } from 'vite';
+import { freshBuild } from './freshBuild.mjs';
 
 const HOST = '127.0.0.1';
 const DEFAULT_PORT = 4173;
@@ -15,10 +15,7 @@ if (!Number.isInteger(firstPort) || firstPort < 1 || firstPort > 65535 - PORTS_T
   process.exit(2);
 }
 
-if (isStale('dist/index.html', ['src', 'public', 'scripts', 'package.json', 'package-lock.json', 'vite.config.ts'])) {
-  console.log('Building …');
-  await build({ logLevel: 'warn' });
-}
+await freshBuild();
 
 const server = await serve();
 console.log(`\nCoverwright is at ${server.resolvedUrls.local[0]}\nPress Ctrl-C to stop.`);

@@ -5,8 +5,6 @@ import { Verdict } from './panel/Verdict.tsx';
 import { Hatches } from './sheet/Hatches.tsx';
 import { LatePart } from './stage/LatePart.tsx';
 import { Stage } from './stage/Stage.tsx';
-import { useBench } from './state/BenchContext.tsx';
-import { useUndoKeys } from './state/useUndoKeys.ts';
 import { useZoneChoice } from './strip/useZoneChoice.ts';
 
 // The first paint is the verdict and the cover's section; the rest follows at once, in its own files.
@@ -19,9 +17,7 @@ const Workbench = lazy(() => import('./workbench/Workbench.tsx'));
 
 /** The bench: the job at the left, the cover and its strip in the middle, the fit at the right. */
 export function App() {
-  const { dispatch } = useBench();
   const zones = useZoneChoice();
-  useUndoKeys(dispatch);
   return (
     <div className="bench">
       <Hatches />

@@ -5,6 +5,7 @@ import type { JobIssue } from '../../core/job/jobIssue.ts';
 import { LatePart } from '../stage/LatePart.tsx';
 import { useBench } from '../state/BenchContext.tsx';
 import { openJobFile, saveJobFile } from '../state/jobFile.ts';
+import { useUndoKeys } from '../state/useUndoKeys.ts';
 import type { ViewChoice } from '../state/viewChoice.ts';
 
 const NewCover = lazy(() => import('./NewCover.tsx'));
@@ -17,6 +18,7 @@ export function JobBar() {
   const [isStarting, setStarting] = useState(false);
   const file = useRef<HTMLInputElement>(null);
   const id = useId();
+  useUndoKeys(dispatch);
 
   const openFile = async (chosen: File | undefined): Promise<void> => {
     if (chosen === undefined) return;

@@ -4,6 +4,7 @@ import { exploreFields } from '../../core/explore/exploreField.ts';
 import type { FitTarget } from '../../core/explore/whatMustChange.ts';
 import type { JobDocument } from '../../core/job/jobDocument.ts';
 import { useBench } from '../state/BenchContext.tsx';
+import { lagging } from '../state/lagging.tsx';
 import { CurveChart } from './CurveChart.tsx';
 import { CurveReader } from './CurveReader.tsx';
 import { CurveTable } from './CurveTable.tsx';
@@ -20,7 +21,7 @@ const FIRST_FIELD = 'leather.outside';
 const FIRST_RESULT = 'foreEdgeAllowance';
 
 /** How one field bears on one result, what must change for the cover to fit, and what wrong measures would do to it. */
-export default function Explore() {
+export default lagging(function Explore() {
   const { history, design, view, report } = useBench();
   const { document } = history.good;
   const id = useId();
@@ -124,4 +125,4 @@ export default function Explore() {
       </div>
     </section>
   );
-}
+});

@@ -2,6 +2,7 @@ import { useMemo } from 'react';
 import { patternDrawing } from '../../core/pattern/patternDrawing.ts';
 import { FlatPattern } from '../sheet/FlatPattern.tsx';
 import { useBench } from '../state/BenchContext.tsx';
+import { lagging } from '../state/lagging.tsx';
 import { CutSizes } from './CutSizes.tsx';
 
 interface CutSheetProps {
@@ -9,7 +10,7 @@ interface CutSheetProps {
 }
 
 /** What goes to the cutting mat: sizes with their sums, and the pattern. Fetched after the first paint. */
-export default function CutSheet({ highlight }: CutSheetProps) {
+export default lagging(function CutSheet({ highlight }: CutSheetProps) {
   const { design, view } = useBench();
   const drawing = useMemo(() => patternDrawing(design, { units: view.units }), [design, view.units]);
   return (
@@ -18,4 +19,4 @@ export default function CutSheet({ highlight }: CutSheetProps) {
       <FlatPattern drawing={drawing} highlight={highlight} />
     </>
   );
-}
+});

@@ -1,4 +1,14 @@
-import { createContext, type Dispatch, type ReactNode, use, useEffect, useMemo, useReducer, useState } from 'react';
+import {
+  createContext,
+  type Dispatch,
+  type ReactNode,
+  use,
+  useCallback,
+  useEffect,
+  useMemo,
+  useReducer,
+  useState,
+} from 'react';
 import { type CoverDesign, coverDesign } from '../../core/fold/coverDesign.ts';
 import type { JobDocument } from '../../core/job/jobDocument.ts';
 import { designReport } from '../../core/report/designReport.ts';
@@ -25,7 +35,8 @@ export interface Bench {
   readonly isKept: boolean;
 }
 
-const BenchContext = createContext<Bench | null>(null);
+/** Reached through `useBench`; given anew only by `lagging`. */
+export const BenchContext = createContext<Bench | null>(null);
 
 /** @throws Error outside a `BenchProvider` */
 export function useBench(): Bench {
@@ -39,6 +50,10 @@ export function BenchProvider({ example, children }: { readonly example: JobDocu
   const [history, dispatch] = useReducer(jobHistory, example, startBench);
   const [view, setWholeView] = useState(keptViewChoice);
   const [isKept, setKept] = useState(true);
+  const setView = useCallback(
+    (change: Partial<ViewChoice>): void => setWholeView((whole) => ({ ...whole, ...change })),
+    [],
+  );
 
   const { job } = history.good;
   const design = useMemo(() => coverDesign(job), [job]);
@@ -65,11 +80,11 @@ export function BenchProvider({ example, children }: { readonly example: JobDocu
       report,
       elastic,
       view,
-      setView: (change) => setWholeView((whole) => ({ ...whole, ...change })),
+      setView,
       lengths,
       isKept,
     }),
-    [history, design, report, elastic, view, lengths, isKept],
+    [history, design, report, elastic, view, setView, lengths, isKept],
   );
   return <BenchContext value={bench}>{children}</BenchContext>;
 }

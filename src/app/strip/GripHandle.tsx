@@ -94,7 +94,6 @@ export function GripHandle(props: GripHandleProps) {
       aria-valuemax={max}
       aria-valuenow={value}
       aria-valuetext={lengths.fine(value)}
-      data-path={path}
       style={style}
       onPointerDown={grab}
       onPointerMove={drag}

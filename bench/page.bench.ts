@@ -1,0 +1,210 @@
+// What the page does for a key press in a measure field and for a dragged slider, read from Chromium's own trace.
+//
+// `answer` is the main thread's time from the key press to the new report and the redrawn strip in the page, `frame` the
+// style, layout and paint that show them, `later` what follows until the next key. The scene's frames stand apart, for
+// without a graphics card they are drawn by the processor: `scene` is the main thread's part of them, `GL` the drawing
+// process's, by the wall. The other times are by the thread's clock, which stops while other programs have the
+// processor; `wall` is the answer's time by the wall.
+import { type Browser, chromium, type Locator, type Page } from '@playwright/test';
+import { preview } from 'vite';
+import config from '../playwright.config.ts';
+import { chooseBrowser } from '../scripts/chromium.mjs';
+import { freshBuild } from '../scripts/freshBuild.mjs';
+import { calibrationMs } from './calibration.ts';
+import { quantile, type Trace, type TraceEvent, traced } from './pageTrace.ts';
+
+const BOOKS = ['tide ledger', 'choir book', 'shore guide'];
+const FIELDS = ['book.width_mm', 'book.thickness_mm'];
+const KEYS = 24;
+/** Rest after a key, ms: one lets everything that follows from it end, the other is fast typing. */
+const PACES = { 'key by key': 700, 'ten keys a second': 100 };
+const BUDGET = { key: 16, drag: 100 };
+const DRAG_STEPS = 40;
+
+const answers: Record<string, object> = {};
+const drags: Record<string, object> = {};
+
+await freshBuild();
+const { CHROMIUM_PATH } = { ...process.env, ...chooseBrowser() };
+const server = await preview({ logLevel: 'error', preview: { host: '127.0.0.1', port: 4198, open: false } });
+const browser = await chromium.launch({
+  ...config.use?.launchOptions,
+  executablePath: CHROMIUM_PATH || undefined,
+});
+try {
+  for (const scene of ['3D', 'no WebGL'] as const) await measure(browser, scene);
+} finally {
+  await browser.close();
+  await server.close();
+}
+console.log(`\nMain thread, ms a key press, medians; budget: median of answer + frame ${BUDGET.key}`);
+console.table(answers);
+console.log(`Tasks of the main thread while a slider is dragged, ms; budget: none over ${BUDGET.drag}`);
+console.table(drags);
+console.log(`calibration loop ${calibrationMs().toFixed(1)} ms`);
+
+async function measure(on: Browser, scene: '3D' | 'no WebGL'): Promise<void> {
+  const page = await on.newPage({ viewport: { width: 1440, height: 900 }, serviceWorkers: 'block' });
+  if (scene === 'no WebGL') await page.addInitScript(withoutWebGl);
+  await page.goto(server.resolvedUrls!.local[0]!);
+  await page.evaluate(markAnswers);
+  const session = await page.context().newCDPSession(page);
+  for (const book of BOOKS) {
+    await page.getByRole('button', { name: book, exact: true }).click();
+    for (const [pace, rest] of Object.entries(PACES)) {
+      const trace = await traced(session, async () => {
+        for (const path of FIELDS) await type(page, page.locator(`form [data-path="${path}"]`), rest);
+      });
+      answers[`${book}, ${pace}, ${scene}`] = keyFigures(trace);
+    }
+    for (const slider of ['Open the book', 'Make it']) {
+      const trace = await traced(session, () => drag(page, page.getByLabel(slider, { exact: true })));
+      drags[`${book}, ${slider}, ${scene}`] = dragFigures(trace);
+    }
+    await page.getByLabel('Open the book', { exact: true }).fill('0');
+  }
+  await page.close();
+}
+
+/** Types a figure's second decimal anew, again and again: every key press leaves a figure that stands for another job. */
+async function type(page: Page, field: Locator, rest: number): Promise<void> {
+  const whole = Number.parseInt(await field.inputValue(), 10);
+  await field.fill(`${whole}.25`);
+  await field.press('End');
+  await page.waitForTimeout(1500);
+  for (let i = 0; i < KEYS / 2; i++) {
+    await page.keyboard.press(i % 2 === 0 ? 'Backspace' : String(3 + ((i >> 1) % 6)));
+    await page.waitForTimeout(rest);
+  }
+}
+
+async function drag(page: Page, slider: Locator): Promise<void> {
+  await slider.scrollIntoViewIfNeeded();
+  const { x, y, width, height } = (await slider.boundingBox())!;
+  await page.mouse.move(x + 4, y + height / 2);
+  await page.mouse.down();
+  for (let i = 1; i <= DRAG_STEPS; i++) {
+    await page.mouse.move(x + 4 + ((width - 8) * i) / DRAG_STEPS, y + height / 2);
+    await page.waitForTimeout(40);
+  }
+  await page.mouse.up();
+  await page.waitForTimeout(1000);
+}
+
+/** In the page: marks when, after a key press, both the report and the strip have changed. */
+function markAnswers(): void {
+  const pending = new Set<string>();
+  window.addEventListener('keydown', () => pending.add('.fit-column').add('.strip'), { capture: true });
+  new MutationObserver((records) => {
+    if (pending.size === 0) return;
+    for (const { target } of records) {
+      const element = target instanceof Element ? target : target.parentElement;
+      for (const part of pending) if (element?.closest(part)) pending.delete(part);
+    }
+    if (pending.size === 0) performance.mark('answer');
+  }).observe(document.body, { subtree: true, childList: true, characterData: true, attributes: true });
+}
+
+function withoutWebGl(): void {
+  const getContext = HTMLCanvasElement.prototype.getContext as (kind: string, ...rest: unknown[]) => unknown;
+  HTMLCanvasElement.prototype.getContext = function (this: HTMLCanvasElement, kind: string, ...rest: unknown[]) {
+    return kind.startsWith('webgl') ? null : getContext.call(this, kind, ...rest);
+  } as typeof HTMLCanvasElement.prototype.getContext;
+}
+
+function keyFigures(trace: Trace): object {
+  const keys = trace.dispatched('keydown');
+  const marks = trace.main.filter(({ name }) => name === 'answer');
+  const samples = keys.flatMap((key, i) => {
+    const next = keys[i + 1];
+    const task = trace.tasks.findLast(({ ts }) => ts <= key.ts) ?? key;
+    const mark = marks.find(({ ts }) => ts > key.ts);
+    // The last key ends the one before; the first only puts the caret where it belongs.
+    if (next === undefined || mark === undefined || mark.ts > next.ts) return [];
+    const committed = trace.named('Commit').find(({ ts }) => ts > mark.ts)?.ts ?? next.ts;
+    const drawn = (event: TraceEvent) => event.ts >= mark.ts && event.ts <= Math.min(committed, next.ts);
+    const scene = sum(trace.sceneFrames.filter(({ ts }) => ts >= task.ts && ts < next.ts).map(({ tdur }) => tdur));
+    const answer = mark.tts - task.tts;
+    const frame = sum(trace.rendering.filter(drawn).map(({ tdur }) => tdur));
+    const later = next.tts - mark.tts - frame - scene;
+    return [{ answer, frame, later, scene, gl: trace.drawingTime(key.ts, next.ts), wall: mark.ts - task.ts }];
+  });
+  if (samples.length < KEYS / 2)
+    throw new Error(`Only ${samples.length} of ${keys.length} key presses changed both the report and the strip.`);
+  const column = (of: (sample: (typeof samples)[number]) => number) => samples.map((sample) => of(sample) / 1000);
+  const shown = column(({ answer, frame }) => answer + frame);
+  return {
+    keys: samples.length,
+    'answer + frame': ms(quantile(shown, 0.5)),
+    p95: ms(quantile(shown, 0.95)),
+    answer: ms(
+      quantile(
+        column(({ answer }) => answer),
+        0.5,
+      ),
+    ),
+    frame: ms(
+      quantile(
+        column(({ frame }) => frame),
+        0.5,
+      ),
+    ),
+    wall: ms(
+      quantile(
+        column(({ wall }) => wall),
+        0.5,
+      ),
+    ),
+    later: ms(
+      quantile(
+        column(({ later }) => later),
+        0.5,
+      ),
+    ),
+    scene: ms(
+      quantile(
+        column(({ scene }) => scene),
+        0.5,
+      ),
+    ),
+    GL: ms(
+      quantile(
+        column(({ gl }) => gl),
+        0.5,
+      ),
+    ),
+  };
+}
+
+function dragFigures(trace: Trace): object {
+  const from = trace.dispatched('mousedown')[0]!.ts;
+  const frames = trace.sceneFrames.filter(({ ts }) => ts >= from);
+  const tasks = trace.tasks
+    .filter(({ ts }) => ts >= from)
+    .map((task) => {
+      const within = frames.filter(({ ts }) => ts >= task.ts && ts < task.ts + task.dur);
+      return {
+        wall: (task.dur - sum(within.map(({ dur }) => dur))) / 1000,
+        own: (task.tdur - sum(within.map(({ tdur }) => tdur))) / 1000,
+      };
+    });
+  const busy = tasks.map(({ own }) => own).filter((own) => own > 1);
+  return {
+    'longest task': ms(Math.max(...busy)),
+    median: ms(quantile(busy, 0.5)),
+    p95: ms(quantile(busy, 0.95)),
+    'longest, wall': ms(Math.max(...tasks.map(({ wall }) => wall))),
+    [`wall over ${BUDGET.drag}`]: tasks.filter(({ wall }) => wall > BUDGET.drag).length,
+    'scene frames': frames.length,
+    'longest frame': ms(Math.max(0, ...frames.map(({ tdur }) => tdur / 1000))),
+    'longest frame, wall': ms(Math.max(0, ...frames.map(({ dur }) => dur / 1000))),
+  };
+}
+
+function sum(values: readonly number[]): number {
+  return values.reduce((total, value) => total + value, 0);
+}
+
+function ms(value: number): string {
+  return value.toFixed(1);
+}
