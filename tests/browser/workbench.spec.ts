@@ -201,6 +201,26 @@ test('the order of work has each caution at its step, and the bench sheet takes 
   expect([1, 2]).toContain((await readPdf(new Uint8Array(bytes))).length);
 });
 
+test('a telephone names low pieces below them, and notes stand apart from the last step', async ({ bench }) => {
+  await bench.setViewportSize({ width: 390, height: 844 });
+  await openExample(bench, 'tide ledger');
+  const construction = await openPart(bench, 'Construction');
+  await construction.getByRole('radio', { name: 'a strap' }).check();
+  const sheet = construction.getByRole('img', { name: /^Flat pattern/ });
+  const name = sheet.getByText('Closure strap', { exact: true });
+  const strap = sheet
+    .locator('g')
+    .filter({ hasText: /^Closure strap$/ })
+    .locator('path')
+    .first();
+  const [words, piece] = [(await name.boundingBox())!, (await strap.boundingBox())!];
+  expect(words.width).toBeGreaterThan(words.height);
+  expect(words.y).toBeGreaterThan(piece.y + piece.height - words.height / 2);
+  const work = await openPart(bench, 'Order of work');
+  await expect(work.getByRole('heading', { name: 'Notes' })).toBeVisible();
+  await expect(work.getByRole('listitem').filter({ hasText: /^8\. Burnish/ })).not.toContainText('Sew the strap');
+});
+
 test('construction choices change the pattern, and a stretch chosen on the strip lights up on it', async ({
   bench,
 }) => {

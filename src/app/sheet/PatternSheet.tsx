@@ -34,7 +34,7 @@ export function PatternSheet({ drawing, layers = LAYERS, lit = null }: PatternSh
     <div ref={ref}>
       <svg
         className="flat-pattern"
-        viewBox={`${-pad} ${-pad} ${width + pad + text} ${height + pad + text}`}
+        viewBox={`${-pad} ${-pad} ${width + pad + text} ${height + pad + 1.75 * text}`}
         role="img"
         aria-label={`Flat pattern to scale: ${drawing.pieces
           .map((piece) => `${piece.name.toLowerCase()} ${lengths.cut(piece.width)} by ${lengths.cut(piece.height)}`)
@@ -60,7 +60,7 @@ export function PatternSheet({ drawing, layers = LAYERS, lit = null }: PatternSh
 function labelPlace({ layers, width, height }: PieceDrawing) {
   const title = layers.text.find((entity) => entity.kind === 'text');
   const x = title === undefined ? width / 2 : title.at[0] + (title.room ?? 0) / 2;
-  return { middle: [x, height / 2], room: 1.5 * Math.min(x, width - x) } as const;
+  return { middle: [x, height / 2], room: 1.5 * Math.min(x, width - x), height } as const;
 }
 
 /** A band of the outside, at least 1 mm broad so that it can be seen, head up. */

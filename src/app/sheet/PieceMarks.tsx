@@ -24,16 +24,25 @@ interface PieceWordsProps {
   readonly middle: readonly [x: number, y: number];
   /** Width that the words may take, mm. */
   readonly room: number;
+  /** Height of the piece, mm. */
+  readonly height: number;
   readonly words: readonly [name: string, size: string];
   /** Height of the lettering, mm. */
   readonly text: number;
 }
 
-/** Name and size of a piece, turned along it where there is little room. */
-export function PieceWords({ middle: [x, y], room, words: [name, size], text }: PieceWordsProps) {
-  const turn = room < 0.65 * text * Math.max(name.length, size.length) ? 'rotate(-90)' : '';
+/** Name and size of a piece; turned along it where there is little room, the name alone below where there is none. */
+export function PieceWords({ middle: [x, y], room, height, words: [name, size], text }: PieceWordsProps) {
+  const long = 0.65 * text * Math.max(name.length, size.length);
+  const isLow = height < 2.6 * text;
+  if (height < long && (isLow || room < long))
+    return (
+      <text className="piece-name" x={x} y={height + 1.25 * text}>
+        {name}
+      </text>
+    );
   return (
-    <g transform={`translate(${x} ${y}) ${turn}`}>
+    <g transform={`translate(${x} ${y}) ${room < long ? 'rotate(-90)' : ''}`}>
       <text className="piece-name">{name}</text>
       <text className="piece-note" y={text * 1.3}>
         {size}

@@ -6,7 +6,7 @@ import { jobFileName } from '../state/jobFile.ts';
 import { saveFile } from '../state/saveFile.ts';
 import { Blocks } from './Blocks.tsx';
 import { MakingNote } from './MakingNote.tsx';
-import { Panel } from './PanelParts.tsx';
+import { Notes, Panel } from './PanelParts.tsx';
 import { useMaking } from './useMaking.ts';
 
 const PAPERS = [
@@ -21,6 +21,8 @@ export default function WorkPanel() {
   const [making, make] = useMaking();
   const blocks = useMemo(() => benchSheetContent(design, view.units).blocks, [design, view.units]);
   const from = blocks.findIndex((block) => block.kind === 'heading' && block.startsPage);
+  const further = blocks.findIndex((block, i) => i > from && block.kind === 'heading');
+  const end = further < 0 ? blocks.length : further;
   const save = async (): Promise<void> => {
     const { benchSheetPdf } = await import('../../output/benchSheet/benchSheetPdf.ts');
     const file = await benchSheetPdf(design, { paper, units: view.units });
@@ -58,7 +60,9 @@ export default function WorkPanel() {
       }
     >
       <h3>Order of work</h3>
-      <Blocks blocks={blocks.slice(from)} />
+      <Blocks blocks={blocks.slice(from, end)} />
+      {end < blocks.length && <h3>{blocks[end]!.text}</h3>}
+      <Notes notes={blocks.slice(end + 1).map(({ text }) => text)} />
     </Panel>
   );
 }
