@@ -28,7 +28,7 @@ export function App() {
         </div>
         <div className="column cover-column">
           <Stage highlight={highlight} />
-          <LatePart name="strip">
+          <LatePart name="strip" room="strip-room">
             <DevelopedStrip highlight={highlight} onHighlight={setHighlight} />
           </LatePart>
           <LatePart name="explore">
@@ -43,7 +43,7 @@ export function App() {
           </LatePart>
         </div>
       </main>
-      <LatePart name="workbench">
+      <LatePart name="workbench" room="workbench-room">
         <Workbench />
       </LatePart>
     </div>

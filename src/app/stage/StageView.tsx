@@ -4,10 +4,12 @@ import { useBench } from '../state/BenchContext.tsx';
 import { lagging } from '../state/lagging.tsx';
 import { useColourScheme } from '../state/useColourScheme.ts';
 import { stripSegments } from '../strip/segments.ts';
+import { idle } from './idle.ts';
 import { Mishap } from './Mishap.tsx';
 import { openingOf, poseWords, type StageState } from './stageState.ts';
 
-const CoverScene = lazy(() => import('../scene/CoverScene.tsx'));
+// Setting a scene up keeps the page busy, so it waits until the rest of the bench is there.
+const CoverScene = lazy(() => idle().then(() => import('../scene/CoverScene.tsx')));
 
 interface StageViewProps {
   readonly stage: StageState;

@@ -1,4 +1,5 @@
 import type { Texture } from 'three';
+import type { Look } from './coverMaterials.ts';
 import { lattice, valueNoise } from './noise.ts';
 import { reliefTile, toneTile } from './tile.ts';
 
@@ -18,12 +19,14 @@ function weave(u: number, v: number): number {
 const clothTone = (u: number, v: number): number =>
   0.62 + 0.26 * weave(u, v) + 0.1 * valueNoise(u * 24, v * 3, 3, 21) + 0.06 * valueNoise(u * 4, v * 4, 4, 22);
 
+const clothHeight = (u: number, v: number): number => 0.12 * weave(u, v);
+
 /** Leaves seen on their edge: some stand out, some lie back in shadow. */
 const LEAVES = 48;
-const leafTone = (v: number): number => {
+const leafTone = (u: number, v: number): number => {
   const leaf = Math.floor(v * LEAVES);
   const gap = 1 - Math.abs(2 * ((v * LEAVES) % 1) - 1);
-  return 0.6 + 0.2 * lattice(leaf, 0, 31) + 0.2 * Math.min(1, gap * 2.2);
+  return 0.6 + 0.2 * lattice(leaf, 0, 31) + 0.2 * Math.min(1, gap * 2.2) + 0.05 * valueNoise(u * 12, v * 48, 12, 33);
 };
 
 /** Silk of the head band, wound in two colours: 1 and 0 by turns. */
@@ -31,14 +34,15 @@ const bandTone = (u: number): number => (Math.floor(u * 2) % 2 === 0 ? 1 : 0.24)
 
 export interface BookTextures {
   readonly cloth: Texture;
-  readonly clothRelief: Texture;
+  readonly clothRelief: Texture | null;
   readonly leaves: Texture;
   readonly band: Texture;
 }
 
-export const bookTextures = (): BookTextures => ({
+/** Pictures for a look: the light one shows no relief. */
+export const bookTextures = (look: Look): BookTextures => ({
   cloth: toneTile(256, CLOTH_TILE_MM, clothTone),
-  clothRelief: reliefTile(256, CLOTH_TILE_MM, (u, v) => 0.12 * weave(u, v)),
-  leaves: toneTile(256, 14, (u, v) => leafTone(v) + 0.05 * valueNoise(u * 12, v * 48, 12, 33)),
-  band: toneTile(64, 2.4, (u) => bandTone(u)),
+  clothRelief: look === 'light' ? null : reliefTile(256, CLOTH_TILE_MM, clothHeight),
+  leaves: toneTile(256, 14, leafTone),
+  band: toneTile(64, 2.4, bandTone),
 });

@@ -46,14 +46,15 @@ export interface CoverMaterials {
 
 interface Recipe extends MeshPhysicalMaterialParameters {
   readonly color: string;
-  readonly relief?: { readonly map: Texture; readonly depth: number };
+  readonly relief?: { readonly map: Texture | null; readonly depth: number };
 }
 
 /** Builds one material per kind of surface for a look, sharing the procedural pictures between them. */
 export function coverMaterials(look: Look): CoverMaterials {
-  const leather = leatherTextures();
-  const book = bookTextures();
-  if (look === 'light') for (const texture of Object.values({ ...leather, ...book })) texture.anisotropy = 1;
+  const leather = leatherTextures(look);
+  const book = bookTextures(look);
+  const textures = Object.values({ ...leather, ...book }).filter((texture) => texture !== null);
+  if (look === 'light') for (const texture of textures) texture.anisotropy = 1;
   const made: Material[] = [];
   const zone: ZoneUniform = { value: new Vector2(1, 0) };
 
@@ -91,7 +92,7 @@ export function coverMaterials(look: Look): CoverMaterials {
     book: Object.values(bookFaces),
     all: made,
     dispose() {
-      for (const thing of [...made, ...Object.values(leather), ...Object.values(book)]) thing.dispose();
+      for (const thing of [...made, ...textures]) thing.dispose();
     },
   };
 }

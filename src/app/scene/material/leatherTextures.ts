@@ -1,4 +1,5 @@
 import type { Texture } from 'three';
+import type { Look } from './coverMaterials.ts';
 import { cells, valueNoise } from './noise.ts';
 import { reliefTile, toneTile } from './tile.ts';
 
@@ -28,22 +29,25 @@ function fleshTone(u: number, v: number): number {
   return 0.7 + 0.1 * nap + 0.06 * valueNoise(u * 6, v * 6, 6, 13);
 }
 
+const fleshHeight = (u: number, v: number): number => 0.05 * valueNoise(u * 64, v * 64, 64, 14);
+
 /** Burnished edge: fibres along the edge, rubbed smooth. */
 const edgeTone = (u: number, v: number): number =>
   0.66 + 0.2 * valueNoise(u * 8, v * 64, 8, 15) + 0.14 * valueNoise(u * 48, v * 48, 48, 16);
 
 export interface LeatherTextures {
   readonly grain: Texture;
-  readonly grainRelief: Texture;
+  readonly grainRelief: Texture | null;
   readonly flesh: Texture;
-  readonly fleshRelief: Texture;
+  readonly fleshRelief: Texture | null;
   readonly edge: Texture;
 }
 
-export const leatherTextures = (): LeatherTextures => ({
+/** Pictures for a look: the light one shows no relief. */
+export const leatherTextures = (look: Look): LeatherTextures => ({
   grain: toneTile(PIXELS, GRAIN_TILE_MM, grainTone),
-  grainRelief: reliefTile(PIXELS, GRAIN_TILE_MM, grainHeight),
+  grainRelief: look === 'light' ? null : reliefTile(PIXELS, GRAIN_TILE_MM, grainHeight),
   flesh: toneTile(256, 22, fleshTone),
-  fleshRelief: reliefTile(256, 22, (u, v) => 0.05 * valueNoise(u * 64, v * 64, 64, 14)),
+  fleshRelief: look === 'light' ? null : reliefTile(256, 22, fleshHeight),
   edge: toneTile(128, 9, edgeTone),
 });
