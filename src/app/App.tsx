@@ -3,6 +3,7 @@ import { JobBar } from './bench/JobBar.tsx';
 import { Checks } from './panel/Checks.tsx';
 import { Verdict } from './panel/Verdict.tsx';
 import { Hatches } from './sheet/Hatches.tsx';
+import { idle } from './stage/idle.ts';
 import { LatePart } from './stage/LatePart.tsx';
 import { Stage } from './stage/Stage.tsx';
 
@@ -10,7 +11,7 @@ import { Stage } from './stage/Stage.tsx';
 const JobForm = lazy(() => import('./bench/JobForm.tsx'));
 const DevelopedStrip = lazy(() => import('./strip/DevelopedStrip.tsx'));
 const CutSheet = lazy(() => import('./panel/CutSheet.tsx'));
-const Explore = lazy(() => import('./explore/Explore.tsx'));
+const Explore = lazy(() => idle().then(() => import('./explore/Explore.tsx')));
 const Workbench = lazy(() => import('./workbench/Workbench.tsx'));
 
 /** The bench: the job at the left, the cover and its strip in the middle, the fit at the right. */

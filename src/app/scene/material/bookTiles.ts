@@ -1,7 +1,5 @@
-import type { Texture } from 'three';
-import type { Look } from './coverMaterials.ts';
 import { lattice, valueNoise } from './noise.ts';
-import { reliefTile, toneTile } from './tile.ts';
+import type { Tile } from './tilePixels.ts';
 
 /** Threads each way in one tile of book cloth, and the tile's side. */
 const THREADS = 24;
@@ -32,17 +30,9 @@ const leafTone = (u: number, v: number): number => {
 /** Silk of the head band, wound in two colours: 1 and 0 by turns. */
 const bandTone = (u: number): number => (Math.floor(u * 2) % 2 === 0 ? 1 : 0.24) * (0.8 + 0.2 * Math.sin(u * 12.56));
 
-export interface BookTextures {
-  readonly cloth: Texture;
-  readonly clothRelief: Texture | null;
-  readonly leaves: Texture;
-  readonly band: Texture;
-}
-
-/** Pictures for a look: the light one shows no relief. */
-export const bookTextures = (look: Look): BookTextures => ({
-  cloth: toneTile(256, CLOTH_TILE_MM, clothTone),
-  clothRelief: look === 'light' ? null : reliefTile(256, CLOTH_TILE_MM, clothHeight),
-  leaves: toneTile(256, 14, leafTone),
-  band: toneTile(64, 2.4, bandTone),
-});
+export const BOOK_TILES = {
+  cloth: { kind: 'tone', size: 256, side_mm: CLOTH_TILE_MM, at: clothTone },
+  clothRelief: { kind: 'relief', size: 256, side_mm: CLOTH_TILE_MM, at: clothHeight },
+  leaves: { kind: 'tone', size: 256, side_mm: 14, at: leafTone },
+  band: { kind: 'tone', size: 64, side_mm: 2.4, at: bandTone },
+} as const satisfies Record<string, Tile>;

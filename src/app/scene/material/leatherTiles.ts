@@ -1,7 +1,5 @@
-import type { Texture } from 'three';
-import type { Look } from './coverMaterials.ts';
 import { cells, valueNoise } from './noise.ts';
-import { reliefTile, toneTile } from './tile.ts';
+import type { Tile } from './tilePixels.ts';
 
 /** Side of the grain picture. Pebbles of about 1.1 mm repeat far enough apart that the eye does not catch it. */
 const GRAIN_TILE_MM = 30;
@@ -35,19 +33,10 @@ const fleshHeight = (u: number, v: number): number => 0.05 * valueNoise(u * 64, 
 const edgeTone = (u: number, v: number): number =>
   0.66 + 0.2 * valueNoise(u * 8, v * 64, 8, 15) + 0.14 * valueNoise(u * 48, v * 48, 48, 16);
 
-export interface LeatherTextures {
-  readonly grain: Texture;
-  readonly grainRelief: Texture | null;
-  readonly flesh: Texture;
-  readonly fleshRelief: Texture | null;
-  readonly edge: Texture;
-}
-
-/** Pictures for a look: the light one shows no relief. */
-export const leatherTextures = (look: Look): LeatherTextures => ({
-  grain: toneTile(PIXELS, GRAIN_TILE_MM, grainTone),
-  grainRelief: look === 'light' ? null : reliefTile(PIXELS, GRAIN_TILE_MM, grainHeight),
-  flesh: toneTile(256, 22, fleshTone),
-  fleshRelief: look === 'light' ? null : reliefTile(256, 22, fleshHeight),
-  edge: toneTile(128, 9, edgeTone),
-});
+export const LEATHER_TILES = {
+  grain: { kind: 'tone', size: PIXELS, side_mm: GRAIN_TILE_MM, at: grainTone },
+  grainRelief: { kind: 'relief', size: PIXELS, side_mm: GRAIN_TILE_MM, at: grainHeight },
+  flesh: { kind: 'tone', size: 256, side_mm: 22, at: fleshTone },
+  fleshRelief: { kind: 'relief', size: 256, side_mm: 22, at: fleshHeight },
+  edge: { kind: 'tone', size: 128, side_mm: 9, at: edgeTone },
+} as const satisfies Record<string, Tile>;
