@@ -3,6 +3,7 @@ import { JobBar } from './bench/JobBar.tsx';
 import { Checks } from './panel/Checks.tsx';
 import { Verdict } from './panel/Verdict.tsx';
 import { Hatches } from './sheet/Hatches.tsx';
+import { idle } from './stage/idle.ts';
 import { LatePart } from './stage/LatePart.tsx';
 import { Stage } from './stage/Stage.tsx';
 import { useZoneChoice } from './strip/useZoneChoice.ts';
@@ -12,7 +13,7 @@ const JobForm = lazy(() => import('./bench/JobForm.tsx'));
 const DevelopedStrip = lazy(() => import('./strip/DevelopedStrip.tsx'));
 const UprightStrip = lazy(() => import('./strip/UprightStrip.tsx'));
 const CutSheet = lazy(() => import('./panel/CutSheet.tsx'));
-const Explore = lazy(() => import('./explore/Explore.tsx'));
+const Explore = lazy(() => idle().then(() => import('./explore/Explore.tsx')));
 const Workbench = lazy(() => import('./workbench/Workbench.tsx'));
 
 /** The bench: the job at the left, the cover and its strip in the middle, the fit at the right. */
@@ -37,7 +38,7 @@ export function App() {
               </LatePart>
             }
           />
-          <LatePart name="strip">
+          <LatePart name="strip" room="strip-room">
             <DevelopedStrip zones={zones} />
           </LatePart>
           <LatePart name="explore">
@@ -52,7 +53,7 @@ export function App() {
           </LatePart>
         </div>
       </main>
-      <LatePart name="workbench">
+      <LatePart name="workbench" room="workbench-room">
         <Workbench />
       </LatePart>
     </div>

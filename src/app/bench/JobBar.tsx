@@ -121,7 +121,7 @@ export function JobBar() {
           <option value="dark">dark</option>
         </select>
       </div>
-      <LatePart name="shelf">
+      <LatePart name="shelf" room="shelf-room">
         <Keeping />
       </LatePart>
       {refused !== null && (

@@ -12,6 +12,7 @@ import { FitMarkOverlay } from './marks/FitMarkOverlay.tsx';
 import { marksOnCut } from './marks/marksOnCut.ts';
 import { PictureTaker } from './PictureTaker.tsx';
 import { SceneContents } from './SceneContents.tsx';
+import { ShaderWait } from './ShaderWait.tsx';
 import type { CoverSceneProps } from './sceneProps.ts';
 import './scene.css';
 import { Turntable } from './camera/Turntable.tsx';
@@ -40,6 +41,7 @@ export default function CoverScene(props: CoverSceneProps) {
   const overlay = useRef<SVGSVGElement>(null);
   const [focused, setFocused] = useState(false);
   const [drawable] = useState(hasWebGl);
+  const [readyCanvas, setReadyCanvas] = useState<string | null>(null);
   const { generation, lost, watch } = useContextLoss(onUnavailable);
   useEffect(() => {
     if (!drawable) onUnavailable('noWebGl');
@@ -54,6 +56,9 @@ export default function CoverScene(props: CoverSceneProps) {
     act();
   };
   const full = look === 'full';
+  // Smoothed edges are fixed when a drawing context is made, so another look wants another canvas.
+  const canvas = `${look} ${generation}`;
+  const isReady = readyCanvas === canvas;
   return (
     <div
       className="cover-scene"
@@ -70,9 +75,8 @@ export default function CoverScene(props: CoverSceneProps) {
       onBlur={() => setFocused(false)}
     >
       <Canvas
-        // Smoothed edges are fixed when a drawing context is made, so another look wants another canvas.
-        key={`${look} ${generation}`}
-        frameloop="demand"
+        key={canvas}
+        frameloop={isReady ? 'demand' : 'never'}
         shadows={full ? 'percentage' : false}
         dpr={full ? [1, 2] : 1}
         gl={{ antialias: full, alpha: true, powerPreference: 'high-performance' }}
@@ -95,8 +99,9 @@ export default function CoverScene(props: CoverSceneProps) {
         {full && <FramePace onSlow={props.onSlowFrames} />}
         {props.turning && <Turntable camera={camera} />}
         {props.pictureRef && <PictureTaker ref={props.pictureRef} />}
+        <ShaderWait onReady={() => setReadyCanvas(canvas)} />
       </Canvas>
-      <FitMarkOverlay ref={overlay} marks={marks} formatLength={props.formatLength} />
+      {isReady && <FitMarkOverlay ref={overlay} marks={marks} formatLength={props.formatLength} />}
     </div>
   );
 }

@@ -3,14 +3,16 @@ import { Mishap } from './Mishap.tsx';
 
 interface LatePartProps {
   readonly name: string;
+  /** Class that keeps its place open meanwhile, so that nothing moves when it comes. */
+  readonly room?: string;
   readonly children: ReactNode;
 }
 
 /** A part of the bench that is fetched after the first paint; says so until it is there, and why if it never comes. */
-export function LatePart({ name, children }: LatePartProps) {
+export function LatePart({ name, room = '', children }: LatePartProps) {
   return (
     <Mishap instead={(error) => <p role="alert">{`The ${name} could not be shown: ${error.message}`}</p>}>
-      <Suspense fallback={<p className="help">{`The ${name} is being fetched.`}</p>}>{children}</Suspense>
+      <Suspense fallback={<p className={`help ${room}`}>{`The ${name} is being fetched.`}</p>}>{children}</Suspense>
     </Mishap>
   );
 }

@@ -1,10 +1,8 @@
-import { lazy, type ReactNode, useCallback, useDeferredValue, useState } from 'react';
+import { type ReactNode, useCallback, useDeferredValue, useState } from 'react';
 import { useBench } from '../state/BenchContext.tsx';
-import { LatePart } from './LatePart.tsx';
+import { StageControls } from './StageControls.tsx';
 import { StageView } from './StageView.tsx';
 import { OPENING_STAGE, type StageState } from './stageState.ts';
-
-const StageControls = lazy(() => import('./StageControls.tsx'));
 
 interface StageProps {
   /** Stretch of the strip to light up. */
@@ -39,9 +37,7 @@ export function Stage({ highlight, beside }: StageProps) {
       {wasSlow && view.look === 'light' && (
         <p className="help">Drawing was slow on this machine, so the plain look was chosen.</p>
       )}
-      <LatePart name="controls">
-        <StageControls stage={stage} setStage={setStage} />
-      </LatePart>
+      <StageControls stage={stage} setStage={setStage} />
       <div className="stage-beside">{beside}</div>
     </section>
   );

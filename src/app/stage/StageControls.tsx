@@ -34,7 +34,8 @@ const TAUT_NOTE = 'Drawn tight over the book, so that the spare length shows at 
 const SETTLED_NOTE =
   'The elastic strip: the boards have slid to their seats, and the spare length stands off spine and boards.';
 
-export default function StageControls({ stage, setStage }: StageControlsProps) {
+/** Where in its making and from where the cover is seen, how the leather lies, and what is cut open. */
+export function StageControls({ stage, setStage }: StageControlsProps) {
   const { view, setView, design } = useBench();
   const { pose, slice, viewpoint } = stage;
   const made = pose.kind === 'sequence' ? pose.at : 1;

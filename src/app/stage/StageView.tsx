@@ -1,13 +1,21 @@
 import { lazy, Suspense, useMemo, useState } from 'react';
+import { warmUp } from '../scene/warmUp.ts';
 import { SectionDrawing } from '../sheet/SectionDrawing.tsx';
 import { useBench } from '../state/BenchContext.tsx';
 import { lagging } from '../state/lagging.tsx';
 import { useColourScheme } from '../state/useColourScheme.ts';
+import { keptViewChoice } from '../state/viewChoice.ts';
 import { patternZone } from '../strip/patternZone.ts';
+import { idle } from './idle.ts';
 import { Mishap } from './Mishap.tsx';
 import { openingOf, poseWords, type StageState } from './stageState.ts';
 
-const CoverScene = lazy(() => import('../scene/CoverScene.tsx'));
+// Setting a scene up keeps page and driver busy, so it waits until the rest of the bench is there.
+const CoverScene = lazy(async () => {
+  await idle();
+  const [scene] = await Promise.all([import('../scene/CoverScene.tsx'), warmUp(keptViewChoice().look)]);
+  return scene;
+});
 
 interface StageViewProps {
   readonly stage: StageState;

@@ -10,10 +10,10 @@ import {
   Vector3,
 } from 'three';
 import type { Face, PartName } from '../../../core/fold/mesh/meshData.ts';
-import { type BookTextures, bookTextures } from './bookTextures.ts';
-import { type LeatherTextures, leatherTextures } from './leatherTextures.ts';
 import { type LeatherKind, PALETTE } from './palette.ts';
 import { showZone, varyOverLargeAreas, type ZoneUniform } from './shading.ts';
+import { tileTexture } from './tile.ts';
+import { type TileName, tilesOf } from './tiles.ts';
 
 export type Look = 'full' | 'light';
 
@@ -47,14 +47,13 @@ export interface CoverMaterials {
 
 interface Recipe extends MeshPhysicalMaterialParameters {
   readonly color: string;
-  readonly relief?: { readonly map: Texture; readonly depth: number };
+  readonly relief?: { readonly map: Texture | undefined; readonly depth: number };
 }
 
 /** Builds one material per kind of surface for a look, sharing the procedural pictures between them. */
 export function coverMaterials(look: Look): CoverMaterials {
-  const leather = leatherTextures();
-  const book = bookTextures();
-  if (look === 'light') for (const texture of Object.values({ ...leather, ...book })) texture.anisotropy = 1;
+  const textures: Textures = Object.fromEntries(tilesOf(look).map(([name, tile]) => [name, tileTexture(tile)]));
+  if (look === 'light') for (const texture of Object.values(textures)) texture.anisotropy = 1;
   const made: Material[] = [];
   const zone: ZoneUniform = { value: new Vector3(1, 0, 0) };
 
@@ -73,9 +72,9 @@ export function coverMaterials(look: Look): CoverMaterials {
     return material;
   };
 
-  const bookFaces = makeBookFaces(make, book);
+  const bookFaces = makeBookFaces(make, textures);
   const leatherFaces = (kind: LeatherKind): FaceMaterials => {
-    const faces = makeLeatherFaces(make, leather, kind);
+    const faces = makeLeatherFaces(make, textures, kind);
     if (look === 'full') varyOverLargeAreas(faces.grain);
     if (kind === 'outside') for (const face of [faces.grain, faces.flesh, faces.cutEdge]) showZone(face, zone);
     return { ...faces, ...bookFaces };
@@ -86,20 +85,23 @@ export function coverMaterials(look: Look): CoverMaterials {
     pocket: leatherFaces('pocket'),
     lining: leatherFaces('lining'),
     thread: make({ color: PALETTE.thread, roughness: 0.85 }),
-    lace: make({ color: PALETTE.lace, roughness: 0.6, map: leather.edge, side: DoubleSide }),
+    lace: make({ color: PALETTE.lace, roughness: 0.6, map: textures.edge, side: DoubleSide }),
     hole: make({ color: PALETTE.hole, roughness: 1 }),
     zone,
     book: Object.values(bookFaces),
     all: made,
     dispose() {
-      for (const thing of [...made, ...Object.values(leather), ...Object.values(book)]) thing.dispose();
+      for (const thing of [...made, ...Object.values(textures)]) thing.dispose();
     },
   };
 }
 
 type Make = (recipe: Recipe) => Material;
 
-function makeLeatherFaces(make: Make, textures: LeatherTextures, kind: LeatherKind) {
+/** The light look has no relief. */
+type Textures = Readonly<Partial<Record<TileName, Texture>>>;
+
+function makeLeatherFaces(make: Make, textures: Textures, kind: LeatherKind) {
   const colours = PALETTE[kind];
   const grain = make({
     color: colours.grain,
@@ -121,7 +123,7 @@ function makeLeatherFaces(make: Make, textures: LeatherTextures, kind: LeatherKi
   return { grain, flesh, cutEdge: make({ color: colours.cutEdge, map: textures.edge, roughness: 0.45 }) };
 }
 
-const makeBookFaces = (make: Make, textures: BookTextures) => ({
+const makeBookFaces = (make: Make, textures: Textures) => ({
   boardCloth: make({
     color: PALETTE.boardCloth,
     map: textures.cloth,

@@ -1,5 +1,5 @@
 import type { Texture } from 'three';
-import { toneTile } from './tile.ts';
+import { tileTexture } from './tile.ts';
 
 /** Ways of hatching a cut face or a strip, told apart without colour. */
 export type Hatch = 'rising' | 'falling' | 'crossed' | 'dots' | 'leaves' | 'dashes';
@@ -21,8 +21,8 @@ const PATTERNS: Record<Hatch, (u: number, v: number) => number> = {
 
 /** Hatching with the given pitch, dark ink on white, to be multiplied by a tone. */
 export const hatchTexture = (hatch: Hatch, pitch_mm: number): Texture =>
-  toneTile(64, pitch_mm, (u, v) => 1 - 0.72 * PATTERNS[hatch](u, v));
+  tileTexture({ kind: 'tone', size: 64, side_mm: pitch_mm, at: (u, v) => 1 - 0.72 * PATTERNS[hatch](u, v) });
 
 /** The same hatching as ink to lay over something else, on a faint wash. */
 export const hatchInk = (hatch: Hatch, pitch_mm: number): Texture =>
-  toneTile(64, pitch_mm, (u, v) => 0.5 + 0.45 * PATTERNS[hatch](u, v));
+  tileTexture({ kind: 'tone', size: 64, side_mm: pitch_mm, at: (u, v) => 0.5 + 0.45 * PATTERNS[hatch](u, v) });

@@ -1,5 +1,4 @@
 import {
-  type ColorSpace,
   DataTexture,
   LinearFilter,
   LinearMipmapLinearFilter,
@@ -8,45 +7,18 @@ import {
   RGBAFormat,
   SRGBColorSpace,
 } from 'three';
+import { type Tile, tilePixels } from './tilePixels.ts';
 
-/** A square picture that repeats, as a texture for uv in mm. */
-function tile(pixels: Uint8Array, size: number, tile_mm: number, colorSpace: ColorSpace): DataTexture {
-  const texture = new DataTexture(pixels, size, size, RGBAFormat);
+/** A tile as a texture for uv in mm. */
+export function tileTexture(tile: Tile): DataTexture {
+  const texture = new DataTexture(tilePixels(tile), tile.size, tile.size, RGBAFormat);
   texture.wrapS = texture.wrapT = RepeatWrapping;
-  texture.repeat.set(1 / tile_mm, 1 / tile_mm);
+  texture.repeat.set(1 / tile.side_mm, 1 / tile.side_mm);
   texture.minFilter = LinearMipmapLinearFilter;
   texture.magFilter = LinearFilter;
   texture.generateMipmaps = true;
   texture.anisotropy = 8;
-  texture.colorSpace = colorSpace;
+  texture.colorSpace = tile.kind === 'tone' ? SRGBColorSpace : NoColorSpace;
   texture.needsUpdate = true;
   return texture;
-}
-
-/** Repeating picture of tones: `tone` gives 0 (black) to 1 at a place in [0, 1) of the tile. */
-export function toneTile(size: number, tile_mm: number, tone: (u: number, v: number) => number): DataTexture {
-  const pixels = new Uint8Array(size * size * 4);
-  for (let i = 0; i < size * size; i++) {
-    const grey = Math.round(255 * Math.max(0, Math.min(1, tone((i % size) / size, Math.floor(i / size) / size))));
-    pixels.set([grey, grey, grey, 255], 4 * i);
-  }
-  return tile(pixels, size, tile_mm, SRGBColorSpace);
-}
-
-/** Repeating normal map of a height field in mm over the tile. */
-export function reliefTile(size: number, tile_mm: number, height: (u: number, v: number) => number): DataTexture {
-  const heights = new Float32Array(size * size);
-  for (let i = 0; i < heights.length; i++) heights[i] = height((i % size) / size, Math.floor(i / size) / size);
-  const at = (x: number, y: number): number => heights[((y + size) % size) * size + ((x + size) % size)] ?? 0;
-  const run = (2 * tile_mm) / size;
-  const pixels = new Uint8Array(size * size * 4);
-  for (let y = 0; y < size; y++) {
-    for (let x = 0; x < size; x++) {
-      const dx = (at(x + 1, y) - at(x - 1, y)) / run;
-      const dy = (at(x, y + 1) - at(x, y - 1)) / run;
-      const scale = 127 / Math.hypot(dx, dy, 1);
-      pixels.set([128 - dx * scale, 128 - dy * scale, 128 + scale, 255], 4 * (y * size + x));
-    }
-  }
-  return tile(pixels, size, tile_mm, NoColorSpace);
 }

@@ -1,6 +1,5 @@
-import type { Texture } from 'three';
 import { lattice, valueNoise } from './noise.ts';
-import { reliefTile, toneTile } from './tile.ts';
+import type { Tile } from './tilePixels.ts';
 
 /** Threads each way in one tile of book cloth, and the tile's side. */
 const THREADS = 24;
@@ -18,27 +17,22 @@ function weave(u: number, v: number): number {
 const clothTone = (u: number, v: number): number =>
   0.62 + 0.26 * weave(u, v) + 0.1 * valueNoise(u * 24, v * 3, 3, 21) + 0.06 * valueNoise(u * 4, v * 4, 4, 22);
 
+const clothHeight = (u: number, v: number): number => 0.12 * weave(u, v);
+
 /** Leaves seen on their edge: some stand out, some lie back in shadow. */
 const LEAVES = 48;
-const leafTone = (v: number): number => {
+const leafTone = (u: number, v: number): number => {
   const leaf = Math.floor(v * LEAVES);
   const gap = 1 - Math.abs(2 * ((v * LEAVES) % 1) - 1);
-  return 0.6 + 0.2 * lattice(leaf, 0, 31) + 0.2 * Math.min(1, gap * 2.2);
+  return 0.6 + 0.2 * lattice(leaf, 0, 31) + 0.2 * Math.min(1, gap * 2.2) + 0.05 * valueNoise(u * 12, v * 48, 12, 33);
 };
 
 /** Silk of the head band, wound in two colours: 1 and 0 by turns. */
 const bandTone = (u: number): number => (Math.floor(u * 2) % 2 === 0 ? 1 : 0.24) * (0.8 + 0.2 * Math.sin(u * 12.56));
 
-export interface BookTextures {
-  readonly cloth: Texture;
-  readonly clothRelief: Texture;
-  readonly leaves: Texture;
-  readonly band: Texture;
-}
-
-export const bookTextures = (): BookTextures => ({
-  cloth: toneTile(256, CLOTH_TILE_MM, clothTone),
-  clothRelief: reliefTile(256, CLOTH_TILE_MM, (u, v) => 0.12 * weave(u, v)),
-  leaves: toneTile(256, 14, (u, v) => leafTone(v) + 0.05 * valueNoise(u * 12, v * 48, 12, 33)),
-  band: toneTile(64, 2.4, (u) => bandTone(u)),
-});
+export const BOOK_TILES = {
+  cloth: { kind: 'tone', size: 256, side_mm: CLOTH_TILE_MM, at: clothTone },
+  clothRelief: { kind: 'relief', size: 256, side_mm: CLOTH_TILE_MM, at: clothHeight },
+  leaves: { kind: 'tone', size: 256, side_mm: 14, at: leafTone },
+  band: { kind: 'tone', size: 64, side_mm: 2.4, at: bandTone },
+} as const satisfies Record<string, Tile>;

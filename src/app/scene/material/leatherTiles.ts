@@ -1,6 +1,5 @@
-import type { Texture } from 'three';
 import { cells, valueNoise } from './noise.ts';
-import { reliefTile, toneTile } from './tile.ts';
+import type { Tile } from './tilePixels.ts';
 
 /** Side of the grain picture. Pebbles of about 1.1 mm repeat far enough apart that the eye does not catch it. */
 const GRAIN_TILE_MM = 30;
@@ -28,22 +27,16 @@ function fleshTone(u: number, v: number): number {
   return 0.7 + 0.1 * nap + 0.06 * valueNoise(u * 6, v * 6, 6, 13);
 }
 
+const fleshHeight = (u: number, v: number): number => 0.05 * valueNoise(u * 64, v * 64, 64, 14);
+
 /** Burnished edge: fibres along the edge, rubbed smooth. */
 const edgeTone = (u: number, v: number): number =>
   0.66 + 0.2 * valueNoise(u * 8, v * 64, 8, 15) + 0.14 * valueNoise(u * 48, v * 48, 48, 16);
 
-export interface LeatherTextures {
-  readonly grain: Texture;
-  readonly grainRelief: Texture;
-  readonly flesh: Texture;
-  readonly fleshRelief: Texture;
-  readonly edge: Texture;
-}
-
-export const leatherTextures = (): LeatherTextures => ({
-  grain: toneTile(PIXELS, GRAIN_TILE_MM, grainTone),
-  grainRelief: reliefTile(PIXELS, GRAIN_TILE_MM, grainHeight),
-  flesh: toneTile(256, 22, fleshTone),
-  fleshRelief: reliefTile(256, 22, (u, v) => 0.05 * valueNoise(u * 64, v * 64, 64, 14)),
-  edge: toneTile(128, 9, edgeTone),
-});
+export const LEATHER_TILES = {
+  grain: { kind: 'tone', size: PIXELS, side_mm: GRAIN_TILE_MM, at: grainTone },
+  grainRelief: { kind: 'relief', size: PIXELS, side_mm: GRAIN_TILE_MM, at: grainHeight },
+  flesh: { kind: 'tone', size: 256, side_mm: 22, at: fleshTone },
+  fleshRelief: { kind: 'relief', size: 256, side_mm: 22, at: fleshHeight },
+  edge: { kind: 'tone', size: 128, side_mm: 9, at: edgeTone },
+} as const satisfies Record<string, Tile>;
