@@ -1,5 +1,4 @@
 import { lazy, Suspense, useMemo, useState } from 'react';
-import { warmUp } from '../scene/warmUp.ts';
 import { SectionDrawing } from '../sheet/SectionDrawing.tsx';
 import { useBench } from '../state/BenchContext.tsx';
 import { lagging } from '../state/lagging.tsx';
@@ -13,6 +12,7 @@ import { openingOf, poseWords, type StageState } from './stageState.ts';
 // Setting a scene up keeps page and driver busy, so it waits until the rest of the bench is there.
 const CoverScene = lazy(async () => {
   await idle();
+  const { warmUp } = await import('../scene/warmUp.ts');
   const [scene] = await Promise.all([import('../scene/CoverScene.tsx'), warmUp(keptViewChoice().look)]);
   return scene;
 });

@@ -1,4 +1,4 @@
-import { useMemo } from 'react';
+import { useDeferredValue, useMemo } from 'react';
 import { patternDrawing } from '../../core/pattern/patternDrawing.ts';
 import { PatternSheet } from '../sheet/PatternSheet.tsx';
 import { useBench } from '../state/BenchContext.tsx';
@@ -8,7 +8,9 @@ import { Notes, Panel } from './PanelParts.tsx';
 
 /** How the pieces are made beyond their size, and the pattern that comes of it. */
 export default function ConstructionPanel() {
-  const { design, view, lengths } = useBench();
+  const { design: newest, view, lengths } = useBench();
+  // What follows from the fields may lag a key press.
+  const design = useDeferredValue(newest);
   const drawing = useMemo(() => patternDrawing(design, { units: view.units }), [design, view.units]);
   const hole = design.job.seam.method === 'lacing' ? 'slits' : 'holes';
   return (

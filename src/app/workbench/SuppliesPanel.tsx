@@ -1,4 +1,4 @@
-import { useMemo } from 'react';
+import { useDeferredValue, useMemo } from 'react';
 import { coverSupplies } from '../../core/materials/coverSupplies.ts';
 import { phrase } from '../../core/report/phrase.ts';
 import { supplySection } from '../../output/benchSheet/supplySection.ts';
@@ -10,7 +10,9 @@ import { Notes, Panel } from './PanelParts.tsx';
 
 /** What one cover uses up: leather, thread or lace, cement. */
 export default function SuppliesPanel() {
-  const { design, view } = useBench();
+  const { design: newest, view } = useBench();
+  // What follows from the fields may lag a key press.
+  const design = useDeferredValue(newest);
   const { supplies: rules } = design.job;
   const supplies = useMemo(() => coverSupplies(design), [design]);
   const { thread, lace } = supplies;

@@ -1,4 +1,4 @@
-import { useMemo, useState } from 'react';
+import { useDeferredValue, useMemo, useState } from 'react';
 import { benchSheetContent } from '../../output/benchSheet/benchSheetContent.ts';
 import { Choice } from '../bench/Choice.tsx';
 import { useBench } from '../state/BenchContext.tsx';
@@ -16,7 +16,9 @@ const PAPERS = [
 
 /** The order of work with each caution at its step, and the bench sheet that takes it along. */
 export default function WorkPanel() {
-  const { design, view } = useBench();
+  const { design: newest, view } = useBench();
+  // What follows from the fields may lag a key press.
+  const design = useDeferredValue(newest);
   const [paper, setPaper] = useState<'A4' | 'Letter'>('A4');
   const [making, make] = useMaking();
   const blocks = useMemo(() => benchSheetContent(design, view.units).blocks, [design, view.units]);

@@ -1,4 +1,4 @@
-import { useMemo } from 'react';
+import { useDeferredValue, useMemo } from 'react';
 import { coverSupplies } from '../../../core/materials/coverSupplies.ts';
 import { clearanceOf, hideOf } from '../../../core/materials/layout/hide.ts';
 import { areaText } from '../../../output/benchSheet/supplySection.ts';
@@ -11,7 +11,8 @@ import { OwnedLeather } from './OwnedLeather.tsx';
 
 /** The leather owned, and the pieces laid out on it. */
 export default function LeatherPanel() {
-  const { design } = useBench();
+  // What follows from the fields may lag a key press.
+  const design = useDeferredValue(useBench().design);
   const { hides } = design.job;
   const { outlines, areas } = useMemo(() => coverSupplies(design), [design]);
   return (

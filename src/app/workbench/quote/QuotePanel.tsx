@@ -1,4 +1,4 @@
-import { useMemo } from 'react';
+import { useDeferredValue, useMemo } from 'react';
 import { coverSupplies } from '../../../core/materials/coverSupplies.ts';
 import { quote } from '../../../core/materials/quote.ts';
 import { useBench } from '../../state/BenchContext.tsx';
@@ -8,7 +8,8 @@ import { RateFields } from './RateFields.tsx';
 
 /** Price and time of one cover, line by line, with the maker's own rates. */
 export default function QuotePanel() {
-  const { design } = useBench();
+  // What follows from the fields may lag a key press.
+  const design = useDeferredValue(useBench().design);
   const priced = useMemo(() => quote(design, coverSupplies(design)), [design]);
   return (
     <Panel name="Quote" fields={<RateFields />}>

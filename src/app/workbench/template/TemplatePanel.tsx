@@ -1,4 +1,4 @@
-import { useEffect, useMemo, useState } from 'react';
+import { useDeferredValue, useEffect, useMemo, useState } from 'react';
 import { cardDesign } from '../../../core/mockup/cardDesign.ts';
 import { mirroredDrawing } from '../../../core/pattern/mirrorDrawing.ts';
 import { patternDrawing } from '../../../core/pattern/patternDrawing.ts';
@@ -13,7 +13,9 @@ import { keepTemplateChoice, keptTemplateChoice, type TemplateChoice } from './t
 
 /** The template: printed in true size, or as a file for a cutter, for card or for leather. */
 export default function TemplatePanel() {
-  const { design, view } = useBench();
+  const { design: newest, view } = useBench();
+  // What follows from the fields may lag a key press.
+  const design = useDeferredValue(newest);
   const [choice, setWholeChoice] = useState(keptTemplateChoice);
   useEffect(() => keepTemplateChoice(choice), [choice]);
   const choose = (change: Partial<TemplateChoice>): void => setWholeChoice((whole) => ({ ...whole, ...change }));
