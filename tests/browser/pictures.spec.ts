@@ -1,0 +1,107 @@
+import { existsSync, mkdirSync, readFileSync, writeFileSync } from 'node:fs';
+import { join } from 'node:path';
+import type { Page } from '@playwright/test';
+import { expect, openExample, test } from './bench.ts';
+
+/**
+ * The screen as it is meant to look, kept as pictures to be looked at. The comparison is a coarse one, so that it minds
+ * neither how letters are smoothed nor a line that moves by a pixel, but a part that is gone, moved or of another colour.
+ * `UPDATE_PICTURES=1 npm run browser -- pictures` takes them anew; look at each before it is committed.
+ */
+const FOLDER = join(import.meta.dirname, 'pictures');
+
+const SIZES = [
+  { width: 1440, height: 1300 },
+  { width: 1024, height: 1300 },
+  { width: 390, height: 2600 },
+] as const;
+
+/** Side of the square that is compared as one, px. */
+const CELL = 12;
+/** A square differs when a colour of it is off by more than this, of 255. */
+const OFF = 40;
+/** Of all squares, this share may differ. */
+const SHARE = 0.02;
+
+/** Whether the letters can be those of the pictures. */
+const hasFonts = (page: Page): Promise<boolean> =>
+  page.evaluate(() => {
+    const context = document.createElement('canvas').getContext('2d')!;
+    const width = (family: string): number => {
+      context.font = `40px ${family}`;
+      return context.measureText('Harbour mill 0123').width;
+    };
+    return ['Liberation Sans', 'Liberation Serif'].every(
+      (name) => width(`"${name}", monospace`) !== width('monospace'),
+    );
+  });
+
+/** A picture of the page once it no longer changes. */
+async function settledPicture(page: Page): Promise<Buffer> {
+  let last: Buffer = Buffer.alloc(0);
+  for (let i = 0; i < 20; i++) {
+    const next = await page.screenshot({ type: 'jpeg', quality: 80, animations: 'disabled', timeout: 60_000 });
+    if (next.equals(last)) return next;
+    last = next;
+    await page.waitForTimeout(300);
+  }
+  throw new Error('The page goes on changing and cannot be pictured');
+}
+
+/** Share of squares in which two pictures differ; 1 where their sizes do. */
+function difference(page: Page, pictures: readonly Buffer[]): Promise<number> {
+  const addresses = pictures.map((picture) => `data:image/jpeg;base64,${picture.toString('base64')}`);
+  return page.evaluate(
+    async ([sources, cell, off]) => {
+      const squares = async (source: string) => {
+        const image = new Image();
+        image.src = source;
+        await image.decode();
+        const [width, height] = [Math.round(image.width / cell), Math.round(image.height / cell)];
+        const context = new OffscreenCanvas(width, height).getContext('2d')!;
+        context.imageSmoothingQuality = 'high';
+        context.drawImage(image, 0, 0, width, height);
+        return { width, data: context.getImageData(0, 0, width, height).data };
+      };
+      const [a, b] = await Promise.all([squares(sources[0]!), squares(sources[1]!)]);
+      if (a.width !== b.width || a.data.length !== b.data.length) return 1;
+      let differing = 0;
+      for (let i = 0; i < a.data.length; i += 4)
+        if ([0, 1, 2].some((c) => Math.abs(a.data[i + c]! - b.data[i + c]!) > off)) differing++;
+      return differing / (a.data.length / 4);
+    },
+    [addresses, CELL, OFF] as const,
+  );
+}
+
+for (const colorScheme of ['light', 'dark'] as const) {
+  for (const { width, height } of SIZES) {
+    test.describe(`${colorScheme}, ${width} px`, () => {
+      test.use({ colorScheme, viewport: { width, height } });
+      for (const name of ['tide ledger', 'choir book', 'shore guide']) {
+        test(`the ${name} looks as in its picture`, async ({ bench }, info) => {
+          test.skip(!(await hasFonts(bench)), 'needs the Liberation fonts, in which the pictures are lettered');
+          await bench.evaluate(() => {
+            document.documentElement.style.setProperty('--sans', '"Liberation Sans"');
+            document.documentElement.style.setProperty('--serif', '"Liberation Serif"');
+          });
+          await openExample(bench, name);
+          await expect(bench.locator('.stage-scene canvas')).toBeVisible();
+          await expect(bench.locator('.check', { hasText: 'Springs open' })).toContainText(/\d°/);
+          await expect(bench.locator('.explore svg').first()).toBeVisible();
+          const taken = await settledPicture(bench);
+          await info.attach('as it looks now', { body: taken, contentType: 'image/jpeg' });
+
+          const file = join(FOLDER, `${name.replace(' ', '-')}-${width}-${colorScheme}.jpg`);
+          if (process.env.UPDATE_PICTURES) {
+            mkdirSync(FOLDER, { recursive: true });
+            writeFileSync(file, taken);
+          }
+          expect(existsSync(file), `${file} is not there; take it with UPDATE_PICTURES=1`).toBe(true);
+          const share = await difference(bench, [readFileSync(file), taken]);
+          expect(share, `share of the picture that differs from ${file}`).toBeLessThan(SHARE);
+        });
+      }
+    });
+  }
+}
