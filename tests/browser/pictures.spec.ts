@@ -21,7 +21,7 @@ const CELL = 12;
 /** A square differs when a colour of it is off by more than this, of 255. */
 const OFF = 40;
 /** Of all squares, this share may differ. */
-const SHARE = 0.02;
+const SHARE = 0.004;
 
 /** Whether the letters can be those of the pictures. */
 const hasFonts = (page: Page): Promise<boolean> =>
