@@ -1,8 +1,6 @@
 import { keepPixels } from './material/tilePixels.ts';
-import { TILES, type TileName } from './material/tiles.ts';
-
-export type WarmUpQuestion = 'full' | 'light';
-export type WarmUpAnswer = readonly (readonly [TileName, Uint8Array])[];
+import { TILES } from './material/tiles.ts';
+import type { WarmUpAnswer, WarmUpQuestion } from './warmUpMessage.ts';
 
 /** Does in a worker what would stop the page while the scene starts. Where it cannot, the scene does it by itself. */
 export const warmUp = (look: WarmUpQuestion): Promise<void> =>

@@ -1,6 +1,6 @@
 import { tilePixels } from './material/tilePixels.ts';
 import { tilesOf } from './material/tiles.ts';
-import type { WarmUpAnswer, WarmUpQuestion } from './warmUp.ts';
+import type { WarmUpAnswer, WarmUpQuestion } from './warmUpMessage.ts';
 
 self.onmessage = ({ data: look }: MessageEvent<WarmUpQuestion>) => {
   // The first drawing context starts the graphics driver; whoever asks for it waits that long.
