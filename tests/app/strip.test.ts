@@ -115,7 +115,7 @@ describe('labels along a line', () => {
 describe('the layout of the strip', () => {
   const tide = lane(designOf(tideLedger!.document), 'width', 'thick', 'thick end');
   const { segments } = tide;
-  const labels = segments.map(({ id }) => ({ id, lines: ['edge', 'margin', '12.3 mm'], heard: id }));
+  const labels = segments.map(({ id }) => ({ id, lines: ['edge', 'margin', '12.3 mm'], side: '' }));
 
   test('sets every label above where the room allows it, else half of them below', () => {
     const wide = stripLayout(tide, labels, 2, 900, 382.5);

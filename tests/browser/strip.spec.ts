@@ -87,7 +87,7 @@ test('a stretch from head to tail lights up on the pattern, and is tuned where i
   await gap.click();
   await expect(gap).toHaveAttribute('aria-pressed', 'true');
   await bench.locator('.upright').getByLabel('Tail ease', { exact: true }).fill('2');
-  await expect(gap).toHaveAccessibleName(/2\.\d mm at the thick end/);
+  await expect(gap).toHaveAccessibleName(/thick 2\.\d mm/);
 });
 
 for (const width of [390, 1024]) {

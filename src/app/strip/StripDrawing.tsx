@@ -96,13 +96,12 @@ export function StripDrawing(props: StripDrawingProps) {
           </g>
         ))}
       </svg>
-      {layout.labels.map(({ id, lines, heard, centre, width, top }) => (
+      {layout.labels.map(({ id, lines, side, centre, width, top }) => (
         <button
           key={id}
           type="button"
           className={`strip-label${isLit(id) ? ' lit' : ''}${top > 0 ? ' below' : ''}`}
           aria-pressed={id === zones.chosen}
-          aria-label={heard}
           style={{ left: centre - width / 2, top, width, height: layout.labelHeight }}
           onPointerEnter={() => zones.light(id)}
           onPointerLeave={() => zones.light(null)}
@@ -110,6 +109,7 @@ export function StripDrawing(props: StripDrawingProps) {
           onBlur={() => zones.light(null)}
           onClick={() => zones.choose(id)}
         >
+          <span className="only-heard">{side} </span>
           {lines.map((line) => (
             <span key={line}>{line} </span>
           ))}

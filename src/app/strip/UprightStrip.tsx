@@ -176,13 +176,12 @@ function UprightDrawing({ lanes, ghost, room, zones }: UprightDrawingProps) {
           isTwin={end === 'last'}
         />
       ))}
-      {placed.map(({ id, lines, heard, middle, height }) => (
+      {placed.map(({ id, lines, side, middle, height }) => (
         <button
           key={id}
           type="button"
           className={`strip-label beside${isLit(id) ? ' lit' : ''}`}
           aria-pressed={id === zones.chosen}
-          aria-label={heard}
           style={{ insetInlineStart: labelsFrom, insetBlockStart: middle - height / 2, blockSize: height }}
           onPointerEnter={() => zones.light(id)}
           onPointerLeave={() => zones.light(null)}
@@ -190,6 +189,7 @@ function UprightDrawing({ lanes, ghost, room, zones }: UprightDrawingProps) {
           onBlur={() => zones.light(null)}
           onClick={() => zones.choose(id)}
         >
+          <span className="only-heard">{side} </span>
           {lines.map((line) => (
             <span key={line}>{line} </span>
           ))}

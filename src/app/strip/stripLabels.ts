@@ -22,17 +22,16 @@ export function stripLabels(
   return thick.map((segment) => {
     const { id, kind } = segment;
     const { name } = segmentWords(segment);
-    const named = `${sideOf(id)} ${name}`.trim();
+    const side = sideOf(id);
     if (kind !== 'gap') {
       const length = segment.length < FINE ? lengths.fine(segment.length) : lengths.size(segment.length);
-      return { id, lines: [name, length], heard: `${named}, ${length}` };
+      return { id, side, lines: [name, length] };
     }
     const other = thin?.find((stretch) => stretch.id === id);
-    if (other === undefined) return { id, lines: [name, say(segment)], heard: `${named}, ${say(segment)}` };
     return {
       id,
-      lines: [name, `thick ${say(segment)}`, `thin ${say(other)}`],
-      heard: `${named}: ${say(segment)} at the thick end, ${say(other)} at the thin end`,
+      side,
+      lines: other === undefined ? [name, say(segment)] : [name, `thick ${say(segment)}`, `thin ${say(other)}`],
     };
   });
 }

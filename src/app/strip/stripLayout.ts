@@ -4,8 +4,8 @@ import { spreadLabels } from './spreadLabels.ts';
 export interface StripLabel {
   readonly id: string;
   readonly lines: readonly string[];
-  /** What is heard, as one sentence. */
-  readonly heard: string;
+  /** Side of the cover that the stretch is on: seen by its place, and heard before the lines. */
+  readonly side: string;
 }
 
 export interface PlacedLabel extends StripLabel {
