@@ -5,16 +5,17 @@ import { Verdict } from './panel/Verdict.tsx';
 import { Hatches } from './sheet/Hatches.tsx';
 import { idle } from './stage/idle.ts';
 import { LatePart } from './stage/LatePart.tsx';
+import { painted } from './stage/painted.ts';
 import { Stage } from './stage/Stage.tsx';
 import { useZoneChoice } from './strip/useZoneChoice.ts';
 
 // The first paint is the verdict and the cover's section; the rest follows at once, in its own files.
-const JobForm = lazy(() => import('./bench/JobForm.tsx'));
-const DevelopedStrip = lazy(() => import('./strip/DevelopedStrip.tsx'));
-const UprightStrip = lazy(() => import('./strip/UprightStrip.tsx'));
-const CutSheet = lazy(() => import('./panel/CutSheet.tsx'));
-const Explore = lazy(() => idle().then(() => import('./explore/Explore.tsx')));
-const Workbench = lazy(() => import('./workbench/Workbench.tsx'));
+const JobForm = lazy(() => painted.then(() => import('./bench/JobForm.tsx')));
+const DevelopedStrip = lazy(() => painted.then(() => import('./strip/DevelopedStrip.tsx')));
+const UprightStrip = lazy(() => painted.then(() => import('./strip/UprightStrip.tsx')));
+const CutSheet = lazy(() => painted.then(() => import('./panel/CutSheet.tsx')));
+const Explore = lazy(() => painted.then(idle).then(() => import('./explore/Explore.tsx')));
+const Workbench = lazy(() => painted.then(() => import('./workbench/Workbench.tsx')));
 
 /** The bench: the job at the left, the cover and its strip in the middle, the fit at the right. */
 export function App() {

@@ -2,9 +2,10 @@ import { lazy, Suspense, useSyncExternalStore } from 'react';
 import { App } from './App.tsx';
 import { LatePart } from './stage/LatePart.tsx';
 import { Mishap } from './stage/Mishap.tsx';
+import { painted } from './stage/painted.ts';
 
 const CustomerView = lazy(() => import('./customer/CustomerView.tsx'));
-const EditionNote = lazy(() => import('./offline/EditionNote.tsx'));
+const EditionNote = lazy(() => painted.then(() => import('./offline/EditionNote.tsx')));
 
 function subscribe(onChange: () => void): () => void {
   window.addEventListener('hashchange', onChange);

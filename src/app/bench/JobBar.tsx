@@ -3,13 +3,14 @@ import { EXAMPLE_JOBS } from '../../core/job/examples.ts';
 import { type JobDocument, valueAt } from '../../core/job/jobDocument.ts';
 import type { JobIssue } from '../../core/job/jobIssue.ts';
 import { LatePart } from '../stage/LatePart.tsx';
+import { painted } from '../stage/painted.ts';
 import { useBench } from '../state/BenchContext.tsx';
 import { openJobFile, saveJobFile } from '../state/jobFile.ts';
 import { useUndoKeys } from '../state/useUndoKeys.ts';
 import type { ViewChoice } from '../state/viewChoice.ts';
 
 const NewCover = lazy(() => import('./NewCover.tsx'));
-const Keeping = lazy(() => import('../shelf/Keeping.tsx'));
+const Keeping = lazy(() => painted.then(() => import('../shelf/Keeping.tsx')));
 
 /** The job as a whole: its name, undo, files, examples, and how the bench is shown. */
 export function JobBar() {

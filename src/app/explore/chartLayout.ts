@@ -56,9 +56,15 @@ export function stackedParts(points: readonly PlotPoint[]): readonly StackedPart
     return Math.round((Math.max(...lengths) - Math.min(...lengths)) * 1e6);
   };
   const order = names.sort((a, b) => movement(a) - movement(b));
-  const upTo = (count: number) => (point: PlotPoint) =>
-    order.slice(0, count).reduce((sum, name) => sum + lengthOf(name, point), 0);
+  const sums = new Map(points.map((point) => [point, runningSums(order.map((name) => lengthOf(name, point)))]));
+  const upTo = (count: number) => (point: PlotPoint) => sums.get(point)![count]!;
   return order.map((name, i) => ({ name, lower: upTo(i), upper: upTo(i + 1) }));
+}
+
+function runningSums(lengths: readonly number[]): readonly number[] {
+  const sums = [0];
+  for (const length of lengths) sums.push(sums.at(-1)! + length);
+  return sums;
 }
 
 /**

@@ -1,4 +1,4 @@
-import { useEffect, useRef, useState } from 'react';
+import { startTransition, useEffect, useRef, useState } from 'react';
 import { ExploreDesk } from './ExploreDesk.ts';
 import type { Answers, Question, QuestionKind, Questions } from './exploreMessage.ts';
 
@@ -27,8 +27,11 @@ export function useExplored({ curve, changes, errors }: Questions): Explored {
   const [explored, setExplored] = useState(NOTHING);
 
   useEffect(() => {
+    // A chart is a long drawing: it is drawn in slices, and gives way to whatever is typed meanwhile.
     const keep = ({ kind }: Question, change: Partial<Explored>, failure?: string): void =>
-      setExplored((before) => ({ ...before, ...change, failures: { ...before.failures, [kind]: failure } }));
+      startTransition(() =>
+        setExplored((before) => ({ ...before, ...change, failures: { ...before.failures, [kind]: failure } })),
+      );
     const desk = (): ExploreDesk =>
       new ExploreDesk(
         new Worker(new URL('./explore.worker.ts', import.meta.url), { type: 'module' }),

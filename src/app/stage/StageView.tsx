@@ -7,10 +7,12 @@ import { keptViewChoice } from '../state/viewChoice.ts';
 import { patternZone } from '../strip/patternZone.ts';
 import { idle } from './idle.ts';
 import { Mishap } from './Mishap.tsx';
+import { painted } from './painted.ts';
 import { openingOf, poseWords, type StageState } from './stageState.ts';
 
 // Setting a scene up keeps page and driver busy, so it waits until the rest of the bench is there.
 const CoverScene = lazy(async () => {
+  await painted;
   await idle();
   const { warmUp } = await import('../scene/warmUp.ts');
   const [scene] = await Promise.all([import('../scene/CoverScene.tsx'), warmUp(keptViewChoice().look)]);
