@@ -16,31 +16,34 @@ interface ChoiceFieldProps {
 /** A choice between a few words, as radio buttons in a row. */
 export function ChoiceField({ path, title, options, help, along }: ChoiceFieldProps) {
   const { history, dispatch } = useBench();
-  const chosen = valueAt(history.document, path) ?? valueAt(history.good.job, path);
-  const patches = (value: string, written: string | undefined): readonly Patch[] => [
+  const written = valueAt(history.document, path);
+  const chosen = written ?? valueAt(history.good.job, path);
+  const patches = (value: string, put: string | undefined): readonly Patch[] => [
     ...(along?.(value) ?? []),
-    { path, value: written },
+    { path, value: put },
   ];
-  const put = (value: string, written: string | undefined): void =>
-    dispatch({ type: 'edit', patches: patches(value, written) });
+  const choose = (value: string, put: string | undefined): void =>
+    dispatch({ type: 'edit', patches: patches(value, put) });
   // The option that comes back once the job leaves the field out, with what that choice brings along.
-  const usual = options.find(({ value }) => {
-    const parsed = parseJob(patched(history.good.document, patches(value, undefined)));
-    return parsed.ok && valueAt(parsed.job, path) === value;
-  })?.value;
+  const usual = (): string | undefined =>
+    options.find(({ value }) => {
+      const parsed = parseJob(patched(history.good.document, patches(value, undefined)));
+      return parsed.ok && valueAt(parsed.job, path) === value;
+    })?.value;
+  const other = written === undefined ? undefined : usual();
   return (
     <Choice
       title={title}
       options={options}
       chosen={String(chosen)}
-      choose={(value) => put(value, value)}
+      choose={(value) => choose(value, value)}
       notes={[...fieldIssues(history, path), ...(help === undefined ? [] : [help])]}
     >
-      {usual !== undefined && usual !== chosen && (
-        <button type="button" className="quiet" onClick={() => put(usual, undefined)}>
+      {other !== undefined && other !== chosen && (
+        <button type="button" className="quiet" onClick={() => choose(other, undefined)}>
           Back to the default
           <span className="only-heard">
-            : {title} {usual}
+            : {title} {other}
           </span>
         </button>
       )}
