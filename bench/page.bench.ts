@@ -19,6 +19,8 @@ const KEYS = 24;
 /** Rest after a key, ms: one lets everything that follows from it end, the other is fast typing. */
 const PACES = { 'key by key': 700, 'ten keys a second': 100 };
 const BUDGET = { key: 16, drag: 100 };
+/** How far a tab of the strip is dragged, px. */
+const TAB_WAY = 90;
 const DRAG_STEPS = 40;
 
 const answers: Record<string, object> = {};
@@ -62,6 +64,9 @@ async function measure(on: Browser, scene: '3D' | 'no WebGL'): Promise<void> {
       drags[`${book}, ${slider}, ${scene}`] = dragFigures(trace);
     }
     await page.getByLabel('Open the book', { exact: true }).fill('0');
+    const seam = page.locator('.fore-edge-detail .grip').nth(1).locator('.grip-tab');
+    const trace = await traced(session, () => drag(page, seam, -TAB_WAY));
+    drags[`${book}, tab of the seam, ${scene}`] = dragFigures(trace);
   }
   await page.close();
 }
@@ -78,13 +83,14 @@ async function type(page: Page, field: Locator, rest: number): Promise<void> {
   }
 }
 
-async function drag(page: Page, slider: Locator): Promise<void> {
-  await slider.scrollIntoViewIfNeeded();
-  const { x, y, width, height } = (await slider.boundingBox())!;
+/** Drags from the left end of a handle, over the whole of it or as far as is said, px. */
+async function drag(page: Page, handle: Locator, way?: number): Promise<void> {
+  await handle.scrollIntoViewIfNeeded();
+  const { x, y, width, height } = (await handle.boundingBox())!;
   await page.mouse.move(x + 4, y + height / 2);
   await page.mouse.down();
   for (let i = 1; i <= DRAG_STEPS; i++) {
-    await page.mouse.move(x + 4 + ((width - 8) * i) / DRAG_STEPS, y + height / 2);
+    await page.mouse.move(x + 4 + ((way ?? width - 8) * i) / DRAG_STEPS, y + height / 2);
     await page.waitForTimeout(40);
   }
   await page.mouse.up();
