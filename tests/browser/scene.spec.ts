@@ -111,3 +111,20 @@ test('a lost drawing context is reported, and its return brings the picture back
   await expect(page.getByText('taken the drawing context away')).toHaveCount(0);
   await settled(page);
 });
+
+test('slow frames choose the plain look once; who then asks for the full one keeps it', async ({ page }) => {
+  await page.addInitScript(() => {
+    localStorage.setItem('coverwright.view.v1', JSON.stringify({ look: 'full' }));
+    const soon = window.requestAnimationFrame.bind(window);
+    window.requestAnimationFrame = (draw) => soon(() => setTimeout(() => draw(performance.now()), 150));
+  });
+  await page.goto('');
+  await expect(page.getByText('Drawing was slow on this machine')).toBeVisible({ timeout: 60_000 });
+  await page.getByText('Cut open, leather, look').click();
+  const plain = page.getByLabel('Plain look, for slow machines');
+  await expect(plain).toBeChecked();
+  await plain.uncheck();
+  // The full look takes its measure anew: two frames to warm up, and five.
+  await page.waitForTimeout(12_000);
+  await expect(plain).not.toBeChecked();
+});

@@ -20,10 +20,12 @@ export function Stage({ highlight, beside }: StageProps) {
     (change: Partial<StageState>): void => setWholeStage((whole) => ({ ...whole, ...change })),
     [],
   );
+  // Once a visit: who then asks for the full look has seen how slow it is.
   const chooseLightLook = useCallback((): void => {
+    if (wasSlow) return;
     setWasSlow(true);
     setView({ look: 'light' });
-  }, [setView]);
+  }, [wasSlow, setView]);
 
   return (
     <section className="stage" aria-label="The cover on the book">
