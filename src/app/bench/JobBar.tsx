@@ -1,4 +1,4 @@
-import { lazy, Suspense, useId, useRef, useState } from 'react';
+import { lazy, Suspense, useId, useState } from 'react';
 import { EXAMPLE_JOBS } from '../../core/job/examples.ts';
 import { type JobDocument, valueAt } from '../../core/job/jobDocument.ts';
 import type { JobIssue } from '../../core/job/jobIssue.ts';
@@ -8,6 +8,7 @@ import { useBench } from '../state/BenchContext.tsx';
 import { openJobFile, saveJobFile } from '../state/jobFile.ts';
 import { useUndoKeys } from '../state/useUndoKeys.ts';
 import type { ViewChoice } from '../state/viewChoice.ts';
+import { FileButton } from './FileButton.tsx';
 
 const NewCover = lazy(() => import('./NewCover.tsx'));
 const Keeping = lazy(() => painted.then(() => import('../shelf/Keeping.tsx')));
@@ -17,12 +18,10 @@ export function JobBar() {
   const { history, dispatch, view, setView, isKept } = useBench();
   const [refused, setRefused] = useState<{ file: string; issues: readonly JobIssue[] } | null>(null);
   const [isStarting, setStarting] = useState(false);
-  const file = useRef<HTMLInputElement>(null);
   const id = useId();
   useUndoKeys(dispatch);
 
-  const openFile = async (chosen: File | undefined): Promise<void> => {
-    if (chosen === undefined) return;
+  const openFile = async (chosen: File): Promise<void> => {
     const opened = await openJobFile(chosen);
     if ('issues' in opened) setRefused({ file: chosen.name, issues: opened.issues });
     else openDocument(opened.document);
@@ -61,21 +60,7 @@ export function JobBar() {
         <button type="button" onClick={() => setStarting(true)}>
           New cover
         </button>
-        <button type="button" onClick={() => file.current?.click()}>
-          Open file
-        </button>
-        <input
-          ref={file}
-          type="file"
-          hidden
-          accept=".json,application/json"
-          aria-label="Job file"
-          onChange={(event) => {
-            void openFile(event.target.files?.[0]);
-            // So that the same file can be chosen again once it has been put right.
-            event.target.value = '';
-          }}
-        />
+        <FileButton title="Open file" asks="Job file" onFile={(chosen) => void openFile(chosen)} />
         <button
           type="button"
           title={history.parsed.ok ? undefined : 'Saves the job as it last stood right'}

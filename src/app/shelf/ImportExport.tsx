@@ -1,4 +1,5 @@
-import { useRef, useState } from 'react';
+import { useState } from 'react';
+import { FileButton } from '../bench/FileButton.tsx';
 import { saveFile } from '../state/saveFile.ts';
 import type { ShelfJob } from './shelfDatabase.ts';
 import { type ReadShelfFile, readChosenFile, shelfFile } from './shelfFile.ts';
@@ -22,11 +23,9 @@ const LISTED = 100;
 
 /** The shelf as one file: written out, and read back with a report of what was broken. */
 export function ImportExport({ jobs, onImported, onTrouble }: ImportExportProps) {
-  const file = useRef<HTMLInputElement>(null);
   const [imported, setImported] = useState<Imported | null>(null);
 
-  const importFile = async (chosen: File | undefined): Promise<void> => {
-    if (chosen === undefined) return;
+  const importFile = async (chosen: File): Promise<void> => {
     const read = await readChosenFile(chosen);
     const added = await theShelf.addAll(read.documents);
     onTrouble(added.ok ? null : added.trouble);
@@ -41,25 +40,11 @@ export function ImportExport({ jobs, onImported, onTrouble }: ImportExportProps)
   return (
     <section aria-label="Import and export">
       <p className="dialog-buttons">
-        <button type="button" onClick={() => file.current?.click()}>
-          Import a file
-        </button>
+        <FileButton title="Import a file" asks="File of jobs" onFile={(chosen) => void importFile(chosen)} />
         <button type="button" disabled={jobs.length === 0} onClick={exportAll}>
           Export all
         </button>
       </p>
-      <input
-        ref={file}
-        type="file"
-        hidden
-        accept=".json,application/json"
-        aria-label="File of jobs"
-        onChange={(event) => {
-          void importFile(event.target.files?.[0]);
-          // So that the same file can be chosen again once it has been put right.
-          event.target.value = '';
-        }}
-      />
       {imported !== null && <ImportReport imported={imported} />}
     </section>
   );

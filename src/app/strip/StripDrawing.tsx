@@ -2,6 +2,7 @@ import { useState } from 'react';
 import type { CoverDesign } from '../../core/fold/coverDesign.ts';
 import { GripHandle } from './GripHandle.tsx';
 import { mouthGrip, sizeGrip } from './grips.ts';
+import { isLit, LabelButton } from './LabelButton.tsx';
 import { cutEdge, type End, type Lane, mouth } from './lane.ts';
 import type { Tick } from './rulerTicks.ts';
 import { SegmentBar } from './SegmentBar.tsx';
@@ -32,7 +33,6 @@ export function StripDrawing(props: StripDrawingProps) {
   const [held, setHeld] = useState<number | null>(null);
   const layout = stripLayout(first, labels, lanes.length, room, held ?? now);
   const { place, scale, rows, ruler } = layout;
-  const isLit = (id: string): boolean => id === zones.lit || id === zones.chosen;
   const across = [rows[0]! - 5, rows.at(-1)! + BAR + 5] as const;
   const mouths = mouth(design);
   const handle = {
@@ -52,7 +52,7 @@ export function StripDrawing(props: StripDrawingProps) {
             place={(at) => place(at - lane.origin)}
             top={rows[index]!}
             height={BAR}
-            isLit={isLit}
+            isLit={(id) => isLit(zones, id)}
             onHighlight={zones.light}
           />
         ))}
@@ -82,7 +82,11 @@ export function StripDrawing(props: StripDrawingProps) {
           );
         })}
         {layout.labels.map(({ id, leader: { from, to } }) => (
-          <path key={id} className={isLit(id) ? 'leader lit' : 'leader'} d={`M${from.join(' ')}L${to.join(' ')}`} />
+          <path
+            key={id}
+            className={isLit(zones, id) ? 'leader lit' : 'leader'}
+            d={`M${from.join(' ')}L${to.join(' ')}`}
+          />
         ))}
         <path className="ruler" d={`M${place(cutEdge(first, 'first'))} ${ruler}H${place(cutEdge(first, 'last'))}`} />
         {ticks.map(({ at, text }) => (
@@ -96,24 +100,19 @@ export function StripDrawing(props: StripDrawingProps) {
           </g>
         ))}
       </svg>
-      {layout.labels.map(({ id, lines, side, centre, width, top }) => (
-        <button
-          key={id}
-          type="button"
-          className={`strip-label${isLit(id) ? ' lit' : ''}${top > 0 ? ' below' : ''}`}
-          aria-pressed={id === zones.chosen}
-          style={{ left: centre - width / 2, top, width, height: layout.labelHeight }}
-          onPointerEnter={() => zones.light(id)}
-          onPointerLeave={() => zones.light(null)}
-          onFocus={() => zones.light(id)}
-          onBlur={() => zones.light(null)}
-          onClick={() => zones.choose(id)}
-        >
-          <span className="only-heard">{side} </span>
-          {lines.map((line) => (
-            <span key={line}>{line} </span>
-          ))}
-        </button>
+      {layout.labels.map((label) => (
+        <LabelButton
+          key={label.id}
+          label={label}
+          zones={zones}
+          side={label.top > 0 ? 'below' : 'above'}
+          style={{
+            left: label.centre - label.width / 2,
+            top: label.top,
+            width: label.width,
+            height: layout.labelHeight,
+          }}
+        />
       ))}
       {ENDS.map((end) => (
         <GripHandle

@@ -4,6 +4,7 @@ import { detailDepth, EndDetail } from './EndDetail.tsx';
 import { endFrames } from './endFrame.ts';
 import { GripHandle } from './GripHandle.tsx';
 import { endGrips, sizeGrip } from './grips.ts';
+import { isLit, LabelButton } from './LabelButton.tsx';
 import { cutEdge, type End, lane, rangeLanes } from './lane.ts';
 import { rulerTicks } from './rulerTicks.ts';
 import { SegmentBar } from './SegmentBar.tsx';
@@ -76,7 +77,6 @@ function UprightDrawing({ lanes, ghost, room, zones }: UprightDrawingProps) {
     onRelease: () => setHeld(null),
   };
   const labels = stripLabels(first.segments, lanes[1]?.segments ?? null, lengths);
-  const isLit = (id: string): boolean => id === zones.lit || id === zones.chosen;
   const placed = placedLabels();
   return (
     <>
@@ -89,7 +89,7 @@ function UprightDrawing({ lanes, ghost, room, zones }: UprightDrawingProps) {
               place={(at) => place(at - each.origin)}
               top={RULER + i * LANE}
               height={BAR}
-              isLit={isLit}
+              isLit={(id) => isLit(zones, id)}
               onHighlight={zones.light}
             />
           ))}
@@ -139,7 +139,7 @@ function UprightDrawing({ lanes, ghost, room, zones }: UprightDrawingProps) {
         {placed.map(({ id, from, middle }) => (
           <path
             key={id}
-            className={isLit(id) ? 'leader lit' : 'leader'}
+            className={isLit(zones, id) ? 'leader lit' : 'leader'}
             d={`M${labelsFrom - 22} ${from}L${labelsFrom} ${middle}`}
           />
         ))}
@@ -176,24 +176,14 @@ function UprightDrawing({ lanes, ghost, room, zones }: UprightDrawingProps) {
           isTwin={end === 'last'}
         />
       ))}
-      {placed.map(({ id, lines, side, middle, height }) => (
-        <button
-          key={id}
-          type="button"
-          className={`strip-label beside${isLit(id) ? ' lit' : ''}`}
-          aria-pressed={id === zones.chosen}
+      {placed.map(({ middle, height, ...label }) => (
+        <LabelButton
+          key={label.id}
+          label={label}
+          zones={zones}
+          side="beside"
           style={{ insetInlineStart: labelsFrom, insetBlockStart: middle - height / 2, blockSize: height }}
-          onPointerEnter={() => zones.light(id)}
-          onPointerLeave={() => zones.light(null)}
-          onFocus={() => zones.light(id)}
-          onBlur={() => zones.light(null)}
-          onClick={() => zones.choose(id)}
-        >
-          <span className="only-heard">{side} </span>
-          {lines.map((line) => (
-            <span key={line}>{line} </span>
-          ))}
-        </button>
+        />
       ))}
     </>
   );

@@ -1,0 +1,35 @@
+import type { CSSProperties } from 'react';
+import type { StripLabel } from './stripLayout.ts';
+import type { ZoneChoice } from './useZoneChoice.ts';
+
+interface LabelButtonProps {
+  readonly label: StripLabel;
+  readonly zones: ZoneChoice;
+  /** The side of the drawing on which it stands. */
+  readonly side: 'above' | 'below' | 'beside';
+  readonly style: CSSProperties;
+}
+
+/** Name and lengths of a stretch: pointed at or focused it lights the stretch, pressed it chooses it. */
+export function LabelButton({ label: { id, side: heard, lines }, zones, side, style }: LabelButtonProps) {
+  return (
+    <button
+      type="button"
+      className={`strip-label ${side}${isLit(zones, id) ? ' lit' : ''}`}
+      aria-pressed={id === zones.chosen}
+      style={style}
+      onPointerEnter={() => zones.light(id)}
+      onPointerLeave={() => zones.light(null)}
+      onFocus={() => zones.light(id)}
+      onBlur={() => zones.light(null)}
+      onClick={() => zones.choose(id)}
+    >
+      <span className="only-heard">{heard} </span>
+      {lines.map((line) => (
+        <span key={line}>{line} </span>
+      ))}
+    </button>
+  );
+}
+
+export const isLit = ({ lit, chosen }: ZoneChoice, id: string): boolean => id === lit || id === chosen;
