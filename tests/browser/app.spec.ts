@@ -102,6 +102,8 @@ for (const width of [320, 390, 768, 1024, 2560]) {
   test(`nothing scrolls sideways at ${width} px`, async ({ bench }) => {
     await bench.setViewportSize({ width, height: 844 });
     await openExample(bench, 'choir book');
+    await expect(bench.locator('.form-column summary').first()).toBeVisible();
+    await expect(bench.locator('.explore-plot svg')).toBeVisible();
     for (const summary of await bench.locator('.form-column summary').all()) await summary.click();
     const overflow = await bench.evaluate(() =>
       [document.documentElement, ...document.querySelectorAll('.column')].map(

@@ -148,14 +148,18 @@ test('a print shows plain pictures of the covers, by whatever command it is star
   await toCustomer(bench);
   const papers = bench.locator('.customer-print');
   await expect(papers.first()).toHaveAttribute('hidden');
+  await expect(bench.locator('.cover-scene[aria-busy="false"]')).toHaveCount(2);
   // The browser's own command: no button of the page is pressed.
   await bench.pdf();
   const middles = await papers.evaluateAll((pictures) =>
-    (pictures as HTMLImageElement[]).map((picture) => {
-      const context = new OffscreenCanvas(1, 1).getContext('2d')!;
-      context.drawImage(picture, -picture.naturalWidth / 2, -picture.naturalHeight / 2);
-      return [picture.naturalWidth, ...context.getImageData(0, 0, 1, 1).data];
-    }),
+    Promise.all(
+      (pictures as HTMLImageElement[]).map(async (picture) => {
+        await picture.decode();
+        const context = new OffscreenCanvas(1, 1).getContext('2d')!;
+        context.drawImage(picture, -picture.naturalWidth / 2, -picture.naturalHeight / 2);
+        return [picture.naturalWidth, ...context.getImageData(0, 0, 1, 1).data];
+      }),
+    ),
   );
   expect(middles).toHaveLength(2);
   for (const [width, red, , blue, alpha] of middles) {

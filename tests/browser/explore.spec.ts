@@ -62,6 +62,7 @@ test.describe('Explore', () => {
 test.describe('measuring', () => {
   test('the picture marks the measure that is being typed, and no other', async ({ bench }) => {
     await openExample(bench, 'choir book');
+    await expect(bench.locator('.form-column summary').first()).toBeVisible();
     for (const summary of await bench.locator('.form-column summary').all()) await summary.click();
     const caption = bench.locator('.measure-picture figcaption');
     const marked = bench.locator('.measure-picture .measure.active');
