@@ -20,6 +20,10 @@ for (const { version, document } of RECORDED_VERSIONS) {
     await expect(jobName).toHaveValue(name);
     await expect(width).toHaveValue('167 mm');
 
+    // The shelf comes after the first paint; the database is laid out by it, not by this test.
+    await expect
+      .poll(() => bench.evaluate(async () => (await indexedDB.databases()).map(({ name }) => name)))
+      .toContain('coverwright');
     await bench.evaluate(async (found) => {
       const request = indexedDB.open('coverwright', 1);
       const database = await new Promise<IDBDatabase>((resolve, reject) => {
