@@ -138,47 +138,18 @@ function keyFigures(trace: Trace): object {
   if (samples.length < KEYS / 2)
     throw new Error(`Only ${samples.length} of ${keys.length} key presses changed both the report and the strip.`);
   const column = (of: (sample: (typeof samples)[number]) => number) => samples.map((sample) => of(sample) / 1000);
+  const median = (of: (sample: (typeof samples)[number]) => number) => ms(quantile(column(of), 0.5));
   const shown = column(({ answer, frame }) => answer + frame);
   return {
     keys: samples.length,
     'answer + frame': ms(quantile(shown, 0.5)),
     p95: ms(quantile(shown, 0.95)),
-    answer: ms(
-      quantile(
-        column(({ answer }) => answer),
-        0.5,
-      ),
-    ),
-    frame: ms(
-      quantile(
-        column(({ frame }) => frame),
-        0.5,
-      ),
-    ),
-    wall: ms(
-      quantile(
-        column(({ wall }) => wall),
-        0.5,
-      ),
-    ),
-    later: ms(
-      quantile(
-        column(({ later }) => later),
-        0.5,
-      ),
-    ),
-    scene: ms(
-      quantile(
-        column(({ scene }) => scene),
-        0.5,
-      ),
-    ),
-    GL: ms(
-      quantile(
-        column(({ gl }) => gl),
-        0.5,
-      ),
-    ),
+    answer: median(({ answer }) => answer),
+    frame: median(({ frame }) => frame),
+    wall: median(({ wall }) => wall),
+    later: median(({ later }) => later),
+    scene: median(({ scene }) => scene),
+    GL: median(({ gl }) => gl),
   };
 }
 
