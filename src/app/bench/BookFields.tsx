@@ -1,4 +1,5 @@
 import { useState } from 'react';
+import { riseOf } from '../../core/book/rise.ts';
 import { valueAt } from '../../core/job/jobDocument.ts';
 import { useBench } from '../state/BenchContext.tsx';
 import { Assumptions } from './Assumptions.tsx';
@@ -14,7 +15,7 @@ export const BOOK_KINDS = [
   { value: 'limp', label: 'limp' },
 ];
 
-const BACKS = [
+export const SPINES = [
   { value: 'flat', label: 'flat' },
   { value: 'rounded', label: 'rounded' },
 ];
@@ -41,11 +42,17 @@ export function BookFields() {
       <FigureField path="book.boardThickness_mm" empty="default" />
       <ChoiceField
         path="book.spine.shape"
-        title="Back"
-        options={BACKS}
+        title="Spine"
+        options={SPINES}
         along={(value) => (value === 'flat' ? [{ path: 'book.spine.rise_mm', value: undefined }] : [])}
       />
-      {shape === 'rounded' && <FigureField path="book.spine.rise_mm" empty="default" />}
+      {shape === 'rounded' && (
+        <FigureField
+          path="book.spine.rise_mm"
+          empty="estimated"
+          decided={Math.round(10 * riseOf(history.good.job.book)) / 10}
+        />
+      )}
       <NominalSizes />
       <details>
         <summary>Measured round the book: tape, rolling, open flat</summary>

@@ -8,10 +8,10 @@ interface FigureFieldProps {
   readonly path: string;
   /**
    * What an empty field means: `required` it must be filled, `default` the documented default applies, `decided` the tool
-   * decides, `unmeasured` the measure was not taken.
+   * decides, `estimated` the tool takes a value that ought to be measured, `unmeasured` the measure was not taken.
    */
-  readonly empty: 'required' | 'default' | 'decided' | 'unmeasured';
-  /** The value that the tool decides on, mm. */
+  readonly empty: 'required' | 'default' | 'decided' | 'estimated' | 'unmeasured';
+  /** The value that the tool decides on or estimates, mm. */
   readonly decided?: number;
   /** Stands before the title where the same word occurs twice on the bench. */
   readonly title?: string;
@@ -26,12 +26,13 @@ export function FigureField({ path, empty, decided, title }: FigureFieldProps) {
     return note.unit === 'mm' ? fieldText(value, view.units) : `${Number(value.toFixed(4))} ${note.unit}`.trim();
   };
   const written = valueAt(history.document, path);
-  const inForce = empty === 'decided' ? decided : valueAt(history.good.job, path);
+  const inForce = empty === 'decided' || empty === 'estimated' ? decided : valueAt(history.good.job, path);
   const stand = print(inForce);
   const placeholder = {
     required: '',
     default: `${stand} default`,
-    decided: stand === '' ? 'the tool decides' : `${stand} decided`,
+    decided: stand === '' ? 'the tool decides' : `${stand}, worked out`,
+    estimated: `${stand}, estimated: measure it`,
     unmeasured: path.endsWith('foldThickness_mm') ? 'not skived' : 'not taken',
   }[empty];
   return (

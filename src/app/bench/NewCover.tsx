@@ -6,7 +6,7 @@ import { parseJob } from '../../core/job/parseJob.ts';
 import { MeasuringSheetButton } from '../customer/MeasuringSheetButton.tsx';
 import { useBench } from '../state/BenchContext.tsx';
 import { fieldText } from '../state/lengthText.ts';
-import { BOOK_KINDS } from './BookFields.tsx';
+import { BOOK_KINDS, SPINES } from './BookFields.tsx';
 import { Choice } from './Choice.tsx';
 import { PlainField } from './PlainField.tsx';
 import { readField } from './readField.ts';
@@ -22,29 +22,40 @@ const ENTRIES = [
 const HELP = (path: string): string =>
   path === 'leather.outside' ? 'As sold: 4-5 oz or 1.6-2.0 mm.' : fieldNote(path).description;
 
+/** Asked of a rounded spine; left empty it is estimated, and the fit is then close at best. */
+const RISE = { path: 'book.spine.rise_mm', title: 'Rise of the spine' } as const;
+
 const NEEDED = 'Needed to start a cover.';
 
-/** Asks for the five figures that a new cover cannot do without; all else starts at its default. */
+/** Asks for the figures that a new cover cannot do without; all else starts at its default. */
 export default function NewCover({ onClose }: { readonly onClose: () => void }) {
   const { dispatch, view } = useBench();
   const dialog = useRef<HTMLDialogElement>(null);
   const [kind, setKind] = useState<keyof typeof KIND_DEFAULTS>('hardback');
+  const [spine, setSpine] = useState('flat');
   const [texts, setTexts] = useState<Readonly<Record<string, string>>>({});
   const [refusals, setRefusals] = useState<Readonly<Record<string, string>>>({});
   useEffect(() => {
     if (dialog.current?.open === false) dialog.current.showModal();
   }, []);
 
+  const entries = spine === 'rounded' ? [...ENTRIES, RISE] : ENTRIES;
+
   const start = (): void => {
-    const filled = ENTRIES.flatMap(({ path }) => {
+    const filled = entries.flatMap(({ path }) => {
       const text = texts[path] ?? '';
       return text.trim() === '' ? [] : [{ path, text, reading: readField(path, text, view.units) }];
     });
     const patches = filled.flatMap(({ reading }) => (reading.ok ? reading.value : []));
-    const blank: JobDocument = { format: 'coverwright-job', version: 1, name: 'Untitled cover', book: { kind } };
+    const blank: JobDocument = {
+      format: 'coverwright-job',
+      version: 1,
+      name: 'Untitled cover',
+      book: { kind, ...(spine === 'rounded' && { spine: { shape: spine } }) },
+    };
     const document = patched(blank, patches);
     const parsed = parseJob(document);
-    const refused = ENTRIES.flatMap(({ path }) => {
+    const refused = entries.flatMap(({ path }) => {
       const entry = filled.find((other) => other.path === path);
       if (entry && !entry.reading.ok) return [[path, entry.reading.message]];
       const issue = parsed.ok ? undefined : parsed.issues.find((other) => other.path.startsWith(path));
@@ -79,7 +90,8 @@ export default function NewCover({ onClose }: { readonly onClose: () => void }) 
           chosen={kind}
           choose={(value) => setKind(value as keyof typeof KIND_DEFAULTS)}
         />
-        {ENTRIES.map(({ path, title }) => (
+        <Choice title="Spine" options={SPINES} chosen={spine} choose={setSpine} />
+        {entries.map(({ path, title }) => (
           <PlainField
             key={path}
             title={title}
@@ -91,7 +103,9 @@ export default function NewCover({ onClose }: { readonly onClose: () => void }) 
             placeholder={
               path === 'book.boardThickness_mm'
                 ? `${fieldText(KIND_DEFAULTS[kind].boardThickness_mm, view.units)} usual`
-                : ''
+                : path === RISE.path
+                  ? 'estimated if left empty'
+                  : ''
             }
           />
         ))}
@@ -103,7 +117,7 @@ export default function NewCover({ onClose }: { readonly onClose: () => void }) 
             Start this cover
           </button>
           <button type="button" onClick={onClose}>
-            Keep the open job
+            Cancel
           </button>
         </p>
       </form>

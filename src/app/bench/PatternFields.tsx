@@ -9,6 +9,9 @@ export function PatternFields() {
       <FigureField path="ease.foreEdge_mm" empty="default" />
       <FigureField path="ease.head_mm" empty="default" />
       <FigureField path="ease.tail_mm" empty="default" />
+      <FigureField path="loosest.foreEdge_mm" empty="default" />
+      <FigureField path="loosest.head_mm" empty="default" />
+      <FigureField path="loosest.tail_mm" empty="default" />
       <FigureField path="pattern.outsideWidth_mm" empty="decided" decided={outside.width} />
       <FigureField path="pattern.outsideHeight_mm" empty="decided" decided={outside.height} />
       <FigureField path="pattern.rounding_mm" empty="default" />

@@ -1,5 +1,6 @@
 import { lazy, type ReactNode, Suspense, useEffect, useMemo, useState } from 'react';
 import type { Pose } from '../../core/fold/mesh/pose.ts';
+import { leastWrap } from '../../core/report/checks/wrapChecks.ts';
 import { VIEWPOINTS, type Viewpoint } from '../scene/viewpoints.ts';
 import { SectionPicture } from '../sheet/SectionPicture.tsx';
 import { coverSection } from '../sheet/sectionPath.ts';
@@ -22,12 +23,14 @@ export function TurningCover({ opening, isTurning, picture }: TurningCoverProps)
   const { design, view, setView, lengths, history } = useBench();
   const [viewpoint, setViewpoint] = useState<Viewpoint>(VIEWPOINTS[0]);
   const [isMissing, setMissing] = useState(false);
+  // The leather that the verdict speaks of, so that picture, caption and sentence tell one angle.
+  const point = leastWrap(design);
   const pose = useMemo<Pose>(() => ({ kind: 'opening', angle: opening }), [opening]);
-  const words = openingWords(pose, design.fits.nominal);
+  const words = openingWords(pose, design.fits[point]);
   const describe = `${history.good.job.name} in its cover, ${words}`;
   const section = (
     <div className="section-drawing">
-      <SectionPicture section={coverSection(design, 'nominal', opening)} label={`Section across the spine, ${words}`} />
+      <SectionPicture section={coverSection(design, point, opening)} label={`Section across the spine, ${words}`} />
     </div>
   );
   return (
@@ -41,7 +44,7 @@ export function TurningCover({ opening, isTurning, picture }: TurningCoverProps)
               <CoverScene
                 design={design}
                 pose={pose}
-                point="nominal"
+                point={point}
                 slice={null}
                 units={view.units}
                 look={view.look}

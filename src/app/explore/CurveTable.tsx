@@ -82,7 +82,7 @@ export function CurveTable({
                 <td key={name}>{partCell(point, name)}</td>
               ))}
               {answer.overlay !== null && <td>{cell(over.get(point.at), 'thick')}</td>}
-              <td>{'issue' in point ? `not a job: ${point.issue.allowed}` : point.verdict}</td>
+              <td>{'issue' in point ? `not a job: ${point.issue.allowed}` : point.state}</td>
             </tr>
           ))}
         </tbody>

@@ -3,6 +3,7 @@ import type { ErrorSpread } from '../../core/explore/chanceOfFit.ts';
 import { exploreFields } from '../../core/explore/exploreField.ts';
 import type { FitTarget } from '../../core/explore/whatMustChange.ts';
 import type { JobDocument } from '../../core/job/jobDocument.ts';
+import { isWanting } from '../../core/report/check.ts';
 import { useBench } from '../state/BenchContext.tsx';
 import { lagging } from '../state/lagging.tsx';
 import { CurveChart } from './CurveChart.tsx';
@@ -37,7 +38,7 @@ export default lagging(function Explore() {
   const fields = useMemo(() => exploreFields(document, design, view.units), [document, design, view.units]);
   // A field goes with the leather that it belongs to, a check stops wanting anything.
   const field = fields.find((each) => each.id === chosenField) ?? fields.find((each) => each.id === FIRST_FIELD)!;
-  const target = report.checks.some((each) => each.id === chosenTarget && each.verdict !== 'fits')
+  const target = report.checks.some((each) => each.id === chosenTarget && isWanting(each.verdict))
     ? chosenTarget
     : 'all';
   const overlays = useMemo(() => overlaysFor(document, pinned), [document, pinned]);

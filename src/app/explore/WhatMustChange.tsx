@@ -1,5 +1,6 @@
 import { useId } from 'react';
 import type { FitTarget } from '../../core/explore/whatMustChange.ts';
+import { isWanting } from '../../core/report/check.ts';
 import { useBench } from '../state/BenchContext.tsx';
 import { fieldFigure } from './figure.ts';
 import { changeWords, noChangeWords } from './mustChangeWords.ts';
@@ -15,7 +16,7 @@ interface WhatMustChangeProps {
 export function WhatMustChange({ answered, target, onTarget }: WhatMustChangeProps) {
   const { report, dispatch, view, history } = useBench();
   const id = useId();
-  const wanting = report.checks.filter(({ verdict }) => verdict !== 'fits');
+  const wanting = report.checks.filter(({ verdict }) => isWanting(verdict));
   const rows = answered?.answer ?? [];
   const changes = rows.flatMap(({ field, outcome }) => (outcome.status === 'change' ? [{ field, outcome }] : []));
   const unable = rows.flatMap(({ field, outcome }) => (outcome.status === 'none' ? [{ field, outcome }] : []));
@@ -33,7 +34,7 @@ export function WhatMustChange({ answered, target, onTarget }: WhatMustChangePro
               <option value="all">every check</option>
               {wanting.map((check) => (
                 <option key={check.id} value={check.id}>
-                  {check.title.toLowerCase()}, which {check.verdict === 'fails' ? 'fails' : 'is tight'}
+                  {check.title.toLowerCase()}: {check.state}
                 </option>
               ))}
             </select>

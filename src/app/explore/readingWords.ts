@@ -1,6 +1,17 @@
 import type { ExploreResult } from '../../core/explore/exploreResult.ts';
 import type { SweepPoint } from '../../core/explore/sweep.ts';
+import type { Verdict } from '../../core/report/check.ts';
 import { bareText, type Figure, figureText } from './figure.ts';
+
+/** The verdict of the whole cover, said of it. */
+const WHOLE: Readonly<Record<Verdict, string>> = {
+  fits: 'fits',
+  tight: 'is close to its limit',
+  loose: 'is too loose',
+  fails: 'does not fit',
+  unknown: 'is not known to fit',
+  none: 'is not judged',
+};
 
 /** What the curve says at one point, in one sentence, for ear and eye alike. */
 export function readingWords(
@@ -20,7 +31,7 @@ export function readingWords(
       : thick === null
         ? 'none'
         : figureText(thick, upright);
-  const whole = { fits: 'fits', tight: 'is tight', fails: 'fails' }[point.verdict];
+  const whole = WHOLE[point.verdict];
   const sum = parts.map(({ name, length_mm }) => `${bareText(length_mm, upright)} ${name}`).join(', ');
   return `At ${at}: ${title.charAt(0).toLowerCase()}${title.slice(1)} ${values}${sum === '' ? '' : ` (${sum})`}. The cover as a whole ${whole}.`;
 }

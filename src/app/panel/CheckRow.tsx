@@ -1,27 +1,25 @@
-import type { Report } from '../../core/report/reportSchema.ts';
 import { useBench } from '../state/BenchContext.tsx';
 import { limitWords } from './limitWords.ts';
+import type { ShownCheck } from './stripRows.ts';
 import { VerdictMark } from './VerdictMark.tsx';
 
-type ReportedCheck = Report['checks'][number];
-
 /** One question with its answer; where a change to the job is the remedy, a button makes it at once. */
-export function CheckRow({ check }: { readonly check: ReportedCheck }) {
+export function CheckRow({ check }: { readonly check: ShownCheck }) {
   const { dispatch, lengths } = useBench();
-  const { title, verdict, message, remedy, change } = check;
+  const { title, verdict, state, message, remedy, change, isPending = false } = check;
   const figures = limitWords(check, lengths);
   return (
-    <li className={`check ${verdict}`}>
+    <li className={`check ${verdict}${isPending ? ' pending' : ''}`} aria-busy={isPending}>
       <h3>
         <VerdictMark verdict={verdict} />
-        {title} <span className="verdict-word">{verdict}</span>
+        {title} <span className="verdict-word">{isPending ? 'being worked out' : state}</span>
       </h3>
       {figures !== null && (
         <p className="figures">
           {figures.value} <span>({figures.limit})</span>
         </p>
       )}
-      <p className="reason">{message}</p>
+      {message !== '' && <p className="reason">{isPending ? `Before the last change: ${message}` : message}</p>}
       {remedy !== '' && (
         <p className="remedy">
           {remedy}{' '}

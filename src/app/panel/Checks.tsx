@@ -1,12 +1,12 @@
+import { severity } from '../../core/report/check.ts';
 import { useBench } from '../state/BenchContext.tsx';
 import { CheckRow } from './CheckRow.tsx';
-
-const SEVERITY = { fails: 0, tight: 1, fits: 2 };
+import { shownChecks } from './stripRows.ts';
 
 /** Every check, worst first. */
 export function Checks() {
-  const { report } = useBench();
-  const checks = [...report.checks].sort((a, b) => SEVERITY[a.verdict] - SEVERITY[b.verdict]);
+  const { report, elastic, settled } = useBench();
+  const checks = shownChecks(report, elastic.status, settled).sort((a, b) => severity(b.verdict) - severity(a.verdict));
   return (
     <section className="checks" aria-label="Checks of the fit">
       <ul>

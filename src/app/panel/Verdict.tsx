@@ -3,14 +3,14 @@ import { VerdictMark } from './VerdictMark.tsx';
 
 /** The whole fit in one sentence, read out whenever it changes. */
 export function Verdict() {
-  const { verdict, headline } = useBench().report;
+  const { verdict, state, headline } = useBench().report;
   return (
     <section className="verdict" aria-labelledby="fit">
       <h2 id="fit">The fit</h2>
       <p className={`headline ${verdict}`} aria-live="polite" data-verdict={verdict}>
         <VerdictMark verdict={verdict} />
         <span>
-          <b>{verdict}</b> {headline}
+          <b>{state}</b> {headline}
         </span>
       </p>
     </section>

@@ -7,21 +7,29 @@ const BOUND_WORDS = { atLeast: 'at least', atMost: 'at most', within: 'within ±
 
 /**
  * A check's number with its limit and the side of it that is asked for, as `2.1 mm` and `at least 0.0 mm`; null where it
- * has none. Past a limit that does not fail the cover stands `better at most 30.0°`.
+ * has none. Past a limit that does not fail the cover stands `better at most 30°`. A number that breaks its limit is rounded
+ * away from it, so that the two never read as if it kept it.
  */
 export function limitWords(check: Judged, lengths: LengthText): { value: string; limit: string } | null {
   const { verdict, value, limit, bound, unit } = check;
   if (bound === null) return null;
-  // Spare room is never overstated; what must stay small is shown as it is.
-  const length = bound === 'atLeast' ? lengths.gap : lengths.fine;
-  const figure = (number: number, print: (value: number) => string): string => {
-    if (unit === 'mm') return print(number);
-    return unit === 'deg' ? `${number.toFixed(1)}°` : `${(100 * number).toFixed(1)} %`;
+  const isKept = keeps(check);
+  const whole = isKept ? Math.floor : Math.ceil;
+  const length = (): string => {
+    // Spare room is never overstated; a gap that is too large is never understated.
+    if (bound === 'atLeast') return lengths.gap(value);
+    return isKept || bound === 'within' ? lengths.fine(value) : lengths.gap(-value).replace('-', '');
   };
-  const better = verdict !== 'fails' && !keeps(check) ? 'better ' : '';
+  const figure = { mm: length, deg: () => `${whole(value)}°`, '': () => `${whole(100 * value)} %` }[unit];
+  const limitFigure = {
+    mm: () => lengths.size(limit),
+    deg: () => `${Number(limit.toFixed(1))}°`,
+    '': () => `${Math.round(100 * limit)} %`,
+  }[unit];
+  const better = verdict === 'tight' && !isKept ? 'better ' : '';
   return {
-    value: figure(value, length).replace('-', '−'),
-    limit: `${better}${BOUND_WORDS[bound]} ${figure(limit, lengths.size)}`.replace('± ', '±'),
+    value: figure().replace('-', '−'),
+    limit: `${better}${BOUND_WORDS[bound]} ${limitFigure()}`.replace('± ', '±'),
   };
 }
 

@@ -28,6 +28,8 @@ export interface Bench {
   readonly report: Report;
   /** The elastic strip's answer for this design; until it is here the report speaks for the closed form alone. */
   readonly elastic: ElasticState;
+  /** The report of the last job that the strip has answered; null before the first answer. */
+  readonly settled: Report | null;
   readonly view: ViewChoice;
   readonly setView: (change: Partial<ViewChoice>) => void;
   readonly lengths: LengthText;
@@ -63,6 +65,7 @@ export function BenchProvider({ example, children }: { readonly example: JobDocu
       designReport(design, { units: view.units, elastic: elastic.status === 'solved' ? elastic.elastic : undefined }),
     [design, view.units, elastic],
   );
+  const settled = useSettled(report, elastic);
   const lengths = useMemo(() => lengthText(view.units), [view.units]);
 
   const { document, typed, key } = history;
@@ -79,14 +82,22 @@ export function BenchProvider({ example, children }: { readonly example: JobDocu
       design,
       report,
       elastic,
+      settled,
       view,
       setView,
       lengths,
       isKept,
     }),
-    [history, design, report, elastic, view, setView, lengths, isKept],
+    [history, design, report, elastic, settled, view, setView, lengths, isKept],
   );
   return <BenchContext value={bench}>{children}</BenchContext>;
+}
+
+/** The newest report into which the strip's answer has gone, kept while a newer one waits for it. */
+function useSettled(report: Report, elastic: ElasticState): Report | null {
+  const [settled, setSettled] = useState<Report | null>(null);
+  if (elastic.status === 'solved' && settled !== report) setSettled(report);
+  return settled;
 }
 
 /** The job that was left on the bench, with its place on the shelf; on a first visit the example. */

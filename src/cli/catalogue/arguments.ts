@@ -11,7 +11,7 @@ export interface CatalogueArguments {
   /** Null for all there are. */
   readonly cores: number | null;
   /** mm; Infinity for no limit. */
-  readonly maxGap: number;
+  readonly maxGap: number | null;
 }
 
 export const USAGE = `Computes many jobs in one run, one row or line of output for each.
@@ -32,7 +32,7 @@ with the fields of a job but no book; cut width, cut height and pocket depth mus
   --to csv         a table
   --cores n        cores to use, 1 to 256; default all
   --units mm|in    lengths in messages; numbers stay in mm
-  --max-gap mm     a ready-made cover with a larger gap at any edge is too loose to be the best one
+  --max-gap mm     a ready-made cover with a larger gap at any edge is not the best one (else its own loosest gaps)
   --help           this text
 
 A bad row is named on standard error and left out. Exit code: 0 all fit or are tight (every book has a cover), 1 at least
@@ -89,7 +89,7 @@ export function parseCatalogueArguments(words: readonly string[]): ParsedCatalog
         to: choice('--to', text('to') ?? 'jsonl', ['csv', 'jsonl']),
         units: choice('--units', text('units') ?? 'mm', ['mm', 'in']),
         cores: within('--cores', text('cores'), 1, 256, true),
-        maxGap: within('--max-gap', text('max-gap'), 0, 1000, false) ?? Number.POSITIVE_INFINITY,
+        maxGap: within('--max-gap', text('max-gap'), 0, 1000, false) ?? null,
       },
     };
   } catch (error) {

@@ -15,7 +15,7 @@ export interface Task {
   readonly header: RowHeader;
   /** Null to compute jobs, else the covers to try on books. */
   readonly covers: readonly StockCover[] | null;
-  readonly maxGap: number;
+  readonly maxGap: number | null;
   readonly to: 'csv' | 'jsonl';
   readonly units: 'mm' | 'in';
 }

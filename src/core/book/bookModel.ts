@@ -2,6 +2,7 @@ import type { Job } from '../job/jobSchema.ts';
 import { circularSegment } from '../math/circularSegment.ts';
 import { type Mm, mm } from '../units/mm.ts';
 import { type Radians, radians, radiansFromDegrees } from '../units/radians.ts';
+import { riseOf } from './rise.ts';
 
 /** The closed book as the fold model sees it: one section across the spine, and a height. */
 export interface BookModel {
@@ -59,7 +60,8 @@ const FLAT_RISE = 1e-4;
  * @param pocketThickness thickness of one pocket's leather, mm, 0 for the bare book
  */
 export function bookModel(book: Job['book'], pocketThickness = 0): BookModel {
-  const rise = book.spine.rise_mm < FLAT_RISE ? mm(0) : book.spine.rise_mm;
+  const typed = riseOf(book);
+  const rise = typed < FLAT_RISE ? mm(0) : typed;
   const { arc: spinePath, halfAngle } = circularSegment(book.thickness_mm, rise);
   const openFlat = book.measured.openFlatWidth_mm;
   const foreEdge = book.foreEdgeThickness_mm + pocketSwell(book, pocketThickness);

@@ -42,10 +42,13 @@ const atMost = (limit: number) => ({ fits: limit, fails: limit, failing: 'above'
 const checkOf = ({ checks }: Report, id: string) => checks.find((check) => check.id === id)!;
 
 /** The limit of a check that the measuring error does not blur. */
-const limitOf = (id: string) => (report: Report) => {
-  const { limit, bound } = checkOf(report, id);
-  return bound === 'atMost' ? atMost(limit) : atLeast(limit);
-};
+const limitOf =
+  (id: string) =>
+  (report: Report): FitLimit | null => {
+    const { limit, bound } = checkOf(report, id);
+    if (bound === null) return null;
+    return bound === 'atMost' ? atMost(limit) : atLeast(limit);
+  };
 
 const perPoint = (
   group: ExploreResult['group'],

@@ -1,3 +1,4 @@
+import { riseError, riseOf } from '../book/rise.ts';
 import type { Job } from '../job/jobSchema.ts';
 import { mm } from '../units/mm.ts';
 
@@ -52,10 +53,16 @@ export function measuresOf({ book }: Job): readonly Measure[] {
       : []),
     ...(book.spine.shape === 'rounded'
       ? [
-          measure('rise', 'Rise of the back', book.spine.rise_mm, (b, value) => ({
-            ...b,
-            spine: { ...b.spine, rise_mm: mm(Math.max(0, Math.min(value, b.thickness_mm / 2))) },
-          })),
+          measure(
+            'rise',
+            'Rise of the spine',
+            riseOf(book),
+            (b, value) => ({
+              ...b,
+              spine: { ...b.spine, rise_mm: mm(Math.max(0, Math.min(value, b.thickness_mm / 2))) },
+            }),
+            riseError(book),
+          ),
         ]
       : []),
     ...(openFlat === null

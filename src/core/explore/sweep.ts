@@ -22,7 +22,12 @@ export interface SweepReading {
 
 /** A value of the field with a reading for every result asked for, or why no job has that value. */
 export type SweepPoint =
-  | { readonly at: number; readonly verdict: Verdict; readonly readings: readonly SweepReading[] }
+  | {
+      readonly at: number;
+      readonly verdict: Verdict;
+      readonly state: string;
+      readonly readings: readonly SweepReading[];
+    }
   | { readonly at: number; readonly issue: JobIssue };
 
 export interface SweepRange {
@@ -61,6 +66,6 @@ export function sweep(
       const [thin, nominal, thick] = RANGE_POINTS.map((point) => read(report, point)) as [Value, Value, Value];
       return { values: { thin, nominal, thick }, limit: limit(report), parts: parts(report) };
     });
-    return { at, verdict: report.verdict, readings };
+    return { at, verdict: report.verdict, state: report.state, readings };
   });
 }

@@ -1,5 +1,5 @@
 import type { JobDocument } from '../job/jobDocument.ts';
-import type { JobChange } from '../report/check.ts';
+import { isWanting, type JobChange, severity } from '../report/check.ts';
 import type { Report } from '../report/reportSchema.ts';
 import type { ExploreField } from './exploreField.ts';
 import { type Trial, tryChanges } from './trial.ts';
@@ -66,21 +66,19 @@ export function whatMustChange(document: JobDocument, field: ExploreField, targe
 function unfitOf(trial: Trial, target: FitTarget): readonly string[] {
   if (!trial.ok) return trial.issues.map(({ path }) => path);
   return judged(trial.report, target)
-    .filter(({ verdict }) => verdict !== 'fits')
+    .filter(({ verdict }) => isWanting(verdict))
     .map(({ title }) => title);
 }
 
 const judged = ({ checks }: Report, target: FitTarget): Report['checks'] =>
   target === 'all' ? checks : checks.filter(({ id }) => id === target);
 
-const SEVERITY = { fits: 0, tight: 1, fails: 2 };
-
 function worsened(before: Trial, after: Trial): readonly string[] {
   if (!before.ok || !after.ok) return [];
   return after.report.checks
     .filter(({ id, verdict }) => {
       const was = before.report.checks.find((check) => check.id === id);
-      return was !== undefined && SEVERITY[verdict] > SEVERITY[was.verdict];
+      return was !== undefined && isWanting(verdict) && severity(verdict) > severity(was.verdict);
     })
     .map(({ title }) => title);
 }

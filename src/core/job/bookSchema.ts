@@ -11,10 +11,12 @@ export const KIND_DEFAULTS = {
 
 const spineSchema = z.prefault(
   z.strictObject({
-    shape: z._default(z.enum(['flat', 'rounded']), 'flat').check(z.meta({ title: 'Back' })),
-    rise_mm: z.prefault(
-      lengthField('Rise', 0, 150, 'How far a rounded back stands out beyond the straight line between the boards.'),
-      0,
+    shape: z._default(z.enum(['flat', 'rounded']), 'flat').check(z.meta({ title: 'Spine' })),
+    rise_mm: z._default(
+      z.nullable(
+        lengthField('Rise', 0, 150, 'How far a rounded spine stands out beyond the straight line between the boards.'),
+      ),
+      null,
     ),
   }),
   {},
@@ -47,6 +49,10 @@ const measuredSchema = z.prefault(
   }),
   {},
 );
+
+/** A rounded spine that rises by nothing was not measured: null, to be estimated (`riseOf`). */
+const typedRise = <Rise extends number>({ shape, rise_mm }: { shape: string; rise_mm: Rise | null }): Rise | null =>
+  shape === 'rounded' && rise_mm === 0 ? null : rise_mm;
 
 /** The closed book on the bench. Fields that depend on the kind of book are filled from `KIND_DEFAULTS`. */
 export const bookSchema = z
@@ -111,6 +117,7 @@ export const bookSchema = z
       const usual = KIND_DEFAULTS[book.kind];
       return {
         ...book,
+        spine: { ...book.spine, rise_mm: typedRise(book.spine) },
         foreEdgeThickness_mm: book.foreEdgeThickness_mm ?? book.thickness_mm,
         boardThickness_mm: book.boardThickness_mm ?? (usual.boardThickness_mm as typeof book.width_mm),
         square_mm: book.square_mm ?? (usual.square_mm as typeof book.width_mm),
@@ -123,15 +130,15 @@ export const bookSchema = z
     z.superRefine((book, context) => {
       const { rise_mm: rise, shape } = book.spine;
       const half = book.thickness_mm / 2;
-      if (shape === 'flat' && rise > 0)
+      if (shape === 'flat' && rise !== null && rise > 0)
         addRuleIssue(
           context,
           ['spine', 'rise_mm'],
           rise,
-          '0 for a flat back',
+          '0 for a flat spine',
           'set spine.shape to "rounded", or the rise to 0',
         );
-      if (rise > half)
+      if (rise !== null && rise > half)
         addRuleIssue(
           context,
           ['spine', 'rise_mm'],

@@ -94,6 +94,27 @@ const easeSchema = z.prefault(
   {},
 );
 
+const loosestField = (title: string) =>
+  z.prefault(
+    lengthField(
+      title,
+      0,
+      50,
+      'A larger gap here is too loose, in the thinnest leather too. Common practice, no source.',
+    ),
+    4,
+  );
+
+/** Largest gap at each edge that still fits; at a fore-edge half the spare wrap. */
+const loosestSchema = z.prefault(
+  z.strictObject({
+    foreEdge_mm: loosestField('Loosest fore-edge gap'),
+    head_mm: loosestField('Loosest head gap'),
+    tail_mm: loosestField('Loosest tail gap'),
+  }),
+  {},
+);
+
 const patternSchema = z.prefault(
   z.strictObject({
     outsideWidth_mm: z._default(
@@ -128,6 +149,7 @@ export const jobSchema = z
       ._default(z.enum(['centred', 'front', 'back', 'spine']), 'centred')
       .check(z.meta({ title: 'Boards sit' })),
     ease: easeSchema,
+    loosest: loosestSchema,
     pattern: patternSchema,
     construction: constructionSchema,
     mockup: mockupSchema,

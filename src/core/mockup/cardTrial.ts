@@ -2,6 +2,7 @@ import { needsAt } from '../allowance/needs.ts';
 import { wrapAt } from '../allowance/wrap.ts';
 import { bookModel } from '../book/bookModel.ts';
 import { bookOutline, CLOSED, symmetricOpening } from '../book/bookOutline.ts';
+import { riseError, riseOf } from '../book/rise.ts';
 import { tautPath } from '../book/tautPath.ts';
 import { coverFit } from '../fold/fit.ts';
 import type { Job } from '../job/jobSchema.ts';
@@ -96,8 +97,8 @@ export function cardTrial(job: Job, sheet: Card, readings: CardReadings): CardTr
     tautPath(bookOutline(bookModel(bookAs(unknowns).book), CLOSED)).length;
 
   const prior: Prior = {
-    mean: [book.width_mm, book.thickness_mm, book.spine.rise_mm, book.height_mm, sheet.neutral, sheet.bendRatio],
-    error: [error, error, isRounded ? error : 0, error, CARD_ERROR.neutral, CARD_ERROR.bendRatio],
+    mean: [book.width_mm, book.thickness_mm, riseOf(book), book.height_mm, sheet.neutral, sheet.bendRatio],
+    error: [error, error, isRounded ? riseError(book) : 0, error, CARD_ERROR.neutral, CARD_ERROR.bendRatio],
   };
   const observations: CardObservation[] = [];
   const add = (reading: CardObservation): void => {

@@ -1,3 +1,4 @@
+import { riseOf } from '../book/rise.ts';
 import type { Job } from '../job/jobSchema.ts';
 import type { Card } from './cardDesign.ts';
 import type { CardLesson, Learned } from './cardLesson.ts';
@@ -129,7 +130,7 @@ function changesBetween({ book: before }: Job, { book: after }: Job): CardLesson
     ['book.width_mm', before.width_mm, after.width_mm],
     ['book.thickness_mm', before.thickness_mm, after.thickness_mm],
     ['book.foreEdgeThickness_mm', before.foreEdgeThickness_mm, after.foreEdgeThickness_mm],
-    ['book.spine.rise_mm', before.spine.rise_mm, after.spine.rise_mm],
+    ['book.spine.rise_mm', riseOf(before), riseOf(after)],
     ['book.height_mm', before.height_mm, after.height_mm],
   ] as const;
   // The fore-edge moves by a difference: its floating-point noise is no measure.

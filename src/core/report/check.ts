@@ -4,8 +4,13 @@ import type { RangePoint } from '../leather/leatherModel.ts';
 import type { Phrase } from './phrase.ts';
 import type { Uncertainty } from './uncertainty.ts';
 
-/** `tight` stands for a result that the measuring error could turn either way, or one that needs care in the making. */
-export type Verdict = 'fits' | 'tight' | 'fails';
+/**
+ * - `tight`: a result that the measuring error could turn either way, or one that needs care in the making;
+ * - `loose`: over the loosest gap;
+ * - `unknown`: what decides is missing, or a solve found no answer;
+ * - `none`: a row that only informs, was not looked at, or has no meaning for this cover.
+ */
+export type Verdict = 'fits' | 'tight' | 'loose' | 'fails' | 'unknown' | 'none';
 
 /** A change to the job: the value to put at a dotted path. */
 export interface JobChange {
@@ -21,9 +26,11 @@ export interface Check {
   readonly id: string;
   readonly title: string;
   readonly verdict: Verdict;
+  /** The verdict in plain words; for `fails` and `none` the row's own, as `too small`. */
+  readonly state: string;
   readonly value: number;
   readonly limit: number;
-  /** Null where there was nothing to measure; value and limit are then 0. */
+  /** Null where there was nothing to measure or to judge; value and limit are then 0. */
   readonly bound: Bound | null;
   readonly unit: 'mm' | 'deg' | '';
   /** What was found, and why. */
@@ -43,22 +50,40 @@ export interface CheckContext {
   readonly say: Phrase;
 }
 
+/** A row without a number to judge: value and limit say nothing, and nothing is to be done. */
+export const UNJUDGED = { value: 0, limit: 0, bound: null, remedy: '', change: [] } as const;
+
 /**
  * Judges a length that should not be negative and that may be off by `error` either way: sure, unsure, or sure not.
  * @param value mm
  * @param error mm, 0 or more
  */
-export function verdictWithin(value: number, error: number): Verdict {
+export function verdictWithin(value: number, error: number): 'fits' | 'tight' | 'fails' {
   if (value >= error - NOISE) return 'fits';
   return value >= -error - NOISE ? 'tight' : 'fails';
 }
 
 /** Floating-point noise of sums of a few hundred mm. */
-const NOISE = 1e-9;
+export const NOISE = 1e-9;
 
-const SEVERITY: Record<Verdict, number> = { fits: 0, tight: 1, fails: 2 };
+/** Best first. What is not known is worse than what is loose, for it may hide a failure. */
+const SEVERITY: Record<Verdict, number> = { none: -1, fits: 0, tight: 1, loose: 2, unknown: 3, fails: 4 };
+
+/** How bad a verdict is, to sort by: a larger number is worse. */
+export const severity = (verdict: Verdict): number => SEVERITY[verdict];
+
+/** Whether a verdict asks for something to be done; a row that only informs, or that nothing is known of, does not. */
+export const isWanting = (verdict: Verdict): boolean =>
+  verdict === 'tight' || verdict === 'loose' || verdict === 'fails';
 
 /** The worst of several verdicts; `fits` of none. */
 export function worstVerdict(verdicts: readonly Verdict[]): Verdict {
-  return verdicts.reduce<Verdict>((worst, verdict) => (SEVERITY[verdict] > SEVERITY[worst] ? verdict : worst), 'fits');
+  return verdicts.reduce<Verdict>((worst, verdict) => (severity(verdict) > severity(worst) ? verdict : worst), 'fits');
 }
+
+/** Plain words for the verdicts that read alike in every row. */
+export const STATES = { fits: 'fits', tight: 'close', loose: 'too loose', unknown: 'not known' } as const;
+
+/** The verdict of a row in plain words. */
+export const stateOf = (verdict: Verdict, failing: string): string =>
+  verdict === 'fails' || verdict === 'none' ? failing : STATES[verdict];

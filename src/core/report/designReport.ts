@@ -3,7 +3,7 @@ import type { CoverDesign } from '../fold/coverDesign.ts';
 import type { ElasticFit } from '../fold/elasticFit.ts';
 import type { RangePoint } from '../leather/leatherModel.ts';
 import { degreesFromRadians, radians } from '../units/radians.ts';
-import { type Check, type CheckContext, worstVerdict } from './check.ts';
+import { type Check, type CheckContext, stateOf, type Verdict, worstVerdict } from './check.ts';
 import { foldStrain, seamMargin } from './checks/leatherChecks.ts';
 import { measures } from './checks/measures.ts';
 import { pocketHolds, pocketLoads } from './checks/pocketChecks.ts';
@@ -16,11 +16,8 @@ import type { FitAt, Report } from './reportSchema.ts';
 import { stripReport } from './stripReport.ts';
 import { type ErrorBand, uncertainty } from './uncertainty.ts';
 
-/**
- * Every check, in the order in which a maker meets the questions; null where a check has nothing to say. To add one,
- * write it and list it here.
- */
-const CHECKS: readonly ((context: CheckContext) => Check | null)[] = [
+/** The checks that decide the verdict, in the order in which a maker meets the questions. To add one, write it and list it here. */
+const DECIDING: readonly ((context: CheckContext) => Check)[] = [
   closes,
   opens,
   foreEdge,
@@ -31,9 +28,13 @@ const CHECKS: readonly ((context: CheckContext) => Check | null)[] = [
   foldStrain,
   seamMargin,
   measures,
-  seats,
-  springsOpen,
 ];
+
+/**
+ * Rows of the elastic strip, null where it was not asked. They inform and decide nothing, so that the verdict is the same
+ * before the strip has answered and at doors that do not ask it.
+ */
+const INFORMING: readonly ((context: CheckContext) => Check | null)[] = [seats, springsOpen];
 
 export interface ReportOptions {
   /** Unit of the lengths in messages and remedies; the numbers of the document stay in mm. */
@@ -47,8 +48,9 @@ export function designReport(design: CoverDesign, { units = 'mm', elastic }: Rep
   const say = phrase(units);
   const bands = uncertainty(design);
   const context = { design, elastic, uncertainty: bands, say };
-  const checks = CHECKS.flatMap((check) => check(context) ?? []);
-  const verdict = worstVerdict(checks.map((check) => check.verdict));
+  const deciding = DECIDING.map((check) => check(context));
+  const checks = [...deciding, ...INFORMING.flatMap((check) => check(context) ?? [])];
+  const verdict = worstVerdict(deciding.map((check) => check.verdict));
   const { pieces, needs } = design;
   return {
     format: 'coverwright-report',
@@ -72,10 +74,15 @@ export function designReport(design: CoverDesign, { units = 'mm', elastic }: Rep
     },
     uncertainty: { foreEdge: bandAt(bands.foreEdge), head: bandAt(bands.head), tail: bandAt(bands.tail) },
     checks: checks.map((check) => ({ ...check, change: check.change.map((change) => ({ ...change })) })),
-    headline: headline(design, checks, verdict, say),
+    headline: headline(design, deciding, say),
+    state: overallState(deciding, verdict),
     verdict,
   };
 }
+
+/** The verdict in plain words: for a cover that fails, those of the first row that does. */
+const overallState = (checks: readonly Check[], verdict: Verdict): string =>
+  checks.find((check) => check.verdict === 'fails')?.state ?? stateOf(verdict, '');
 
 const size = ({ width, height }: { width: number; height: number }) => ({ width_mm: width, height_mm: height });
 

@@ -1,32 +1,60 @@
+import { isRiseEstimated, riseOf } from '../book/rise.ts';
 import type { CoverDesign } from '../fold/coverDesign.ts';
 import { RANGE_POINTS, type RangePoint } from '../leather/leatherModel.ts';
-import type { Check, Verdict } from './check.ts';
+import type { Check } from './check.ts';
+import { leastWrap } from './checks/wrapChecks.ts';
 import type { Phrase } from './phrase.ts';
 
-/** The verdict in one plain sentence: does it close, over which leather, with how much room; else what fails first. */
-export function headline(design: CoverDesign, checks: readonly Check[], verdict: Verdict, say: Phrase): string {
-  const { fits } = design;
-  const weight = (point: RangePoint): string => say.weight(design.needs[point].leathers.outside.thickness);
+/** What is wrong where a cover closes and a row fails; the gaps at head and tail are told by their numbers. */
+const FAILURES: Readonly<Record<string, string>> = {
+  opens: 'it does not open flat',
+  pocketHolds: 'the pockets are too shallow',
+  pocketLoads: 'the pockets are too deep to load',
+  seamMargin: 'the edge margin is too narrow',
+  measures: 'the measures contradict each other: measure again',
+};
+
+/**
+ * The verdict in one plain sentence: does it close, over which leather, with how much room; else what fails first.
+ * @param checks those that decide the verdict
+ */
+export function headline(design: CoverDesign, checks: readonly Check[], say: Phrase): string {
+  const { book } = design.job;
+  const assumed = isRiseEstimated(book)
+    ? ` The rise of the spine is not measured; ${say.length(riseOf(book))} is taken.`
+    : '';
+  return `${sentence(design, checks, say)}${assumed}`;
+}
+
+function sentence(design: CoverDesign, checks: readonly Check[], say: Phrase): string {
+  const { fits, needs } = design;
+  const weight = (point: RangePoint): string => say.weight(needs[point].leathers.outside.thickness);
   const [thin, thick] = [weight('thin'), weight('thick')];
   const range = thin === thick ? `at ${thin}` : `at ${thin} and at ${thick}`;
   const closing = RANGE_POINTS.filter((point) => fits[point].closes);
-  const failing = checks.filter((check) => check.verdict === 'fails');
 
   if (closing.length === RANGE_POINTS.length) {
     const gaps = RANGE_POINTS.flatMap((point) => [fits[point].head, fits[point].tail]);
-    const edges = Math.min(...gaps) >= 0 ? `head and tail gap ${say.range(gaps)}` : overrunAtHeadOrTail(gaps, say);
-    const rest = failing.filter(({ id }) => id !== 'head' && id !== 'tail');
-    const but = rest.length > 0 ? `, but: ${rest.map(({ title }) => title.toLowerCase()).join(', ')} fails` : '';
-    const unsure = checks.filter((check) => check.verdict === 'tight');
-    const tight = verdict === 'tight' ? `; tight: ${unsure.map(({ title }) => title.toLowerCase()).join(', ')}` : '';
-    return `Closes ${range}; ${edges}${but}${tight}.`;
+    const edges =
+      Math.min(...gaps) >= 0
+        ? `head and tail gap ${say.range(gaps)}`
+        : `head and tail overrun up to ${say.gap(Math.min(...gaps))}`;
+    const failures = checks
+      .filter(({ id, verdict }) => verdict === 'fails' && id in FAILURES)
+      .map(({ id }) => FAILURES[id]);
+    const but = failures.length > 0 ? `, but ${failures.join(', and ')}` : '';
+    const loose = checks.filter(({ verdict }) => verdict === 'loose');
+    const wide = loose.map(({ title, value }) => `${title.toLowerCase()} up to ${say.gap(-value)}`);
+    const tooLoose = loose.length > 0 ? `; too loose: ${wide.join(', ')}` : '';
+    const tight = checks.filter(({ verdict }) => verdict === 'tight').map(({ title }) => title.toLowerCase());
+    const near = tight.length > 0 ? `; close to the limit: ${tight.join(', ')}` : '';
+    return `Closes ${range}; ${edges}${but}${tooLoose}${near}.`;
   }
-  const slack = Math.min(...RANGE_POINTS.map((point) => fits[point].closedSlack));
-  if (fits.thick.staysOpen === null)
-    return `Does not go on at ${thick}: the wrap is ${say.gap(slack)} short and the boards do not go in.`;
-  const where = closing.length > 0 ? `Closes at ${weight(closing[0]!)} but not at ${thick}` : `Does not close ${range}`;
-  return `${where}: the wrap is ${say.gap(slack)} short and the book stays open ${say.angle(fits.thick.staysOpen)}.`;
+  const worst = leastWrap(design);
+  const { closedSlack, staysOpen } = fits[worst];
+  if (staysOpen === null)
+    return `Does not go on at ${weight(worst)}: the wrap is ${say.gap(closedSlack)} short and the boards do not go in.`;
+  const where =
+    closing.length > 0 ? `Closes at ${weight(closing[0]!)} but not at ${weight(worst)}` : `Does not close ${range}`;
+  return `${where}: the wrap is ${say.gap(closedSlack)} short and the book stays open ${say.angle(staysOpen)}.`;
 }
-
-const overrunAtHeadOrTail = (gaps: readonly number[], say: Phrase): string =>
-  `head and tail overrun up to ${say.gap(Math.min(...gaps))}`;

@@ -63,7 +63,7 @@ const fitAtSchema = z.strictObject({
   strip: z.optional(stripSchema),
 });
 
-const verdictSchema = z.enum(['fits', 'tight', 'fails']);
+const verdictSchema = z.enum(['fits', 'tight', 'loose', 'fails', 'unknown', 'none']);
 
 const errorBandSchema = z.strictObject({ worst_mm: number, spread_mm: number });
 
@@ -85,6 +85,8 @@ export const reportSchema = z.strictObject({
       id: z.string(),
       title: z.string(),
       verdict: verdictSchema,
+      /** The verdict in plain words. */
+      state: z.string(),
       value: number,
       limit: number,
       bound: z.nullable(z.enum(['atLeast', 'atMost', 'within'])),
@@ -95,6 +97,7 @@ export const reportSchema = z.strictObject({
     }),
   ),
   headline: z.string(),
+  state: z.string(),
   verdict: verdictSchema,
 });
 

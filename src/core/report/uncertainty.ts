@@ -1,6 +1,7 @@
 import { wrapAt } from '../allowance/wrap.ts';
 import { bookModel } from '../book/bookModel.ts';
 import { CLOSED } from '../book/bookOutline.ts';
+import { riseError, riseOf } from '../book/rise.ts';
 import type { CoverDesign } from '../fold/coverDesign.ts';
 import type { Job } from '../job/jobSchema.ts';
 import { type Mm, mm } from '../units/mm.ts';
@@ -19,6 +20,9 @@ export interface Uncertainty {
   readonly head: ErrorBand;
   readonly tail: ErrorBand;
 }
+
+/** Stands for no rise, mm: a rounded spine that rises by 0 counts as not measured. */
+const LEAST_RISE = 1e-6;
 
 const band = (shares: readonly number[]): ErrorBand => ({
   worst: mm(shares.reduce((sum, share) => sum + Math.abs(share), 0)),
@@ -45,9 +49,13 @@ export function uncertainty({ job, needs }: CoverDesign): Uncertainty {
     }),
   ];
   if (book.spine.shape === 'rounded') {
-    // Taken downward: a rise at its limit of half the thickness cannot grow.
-    const rise = mm(Math.max(0, book.spine.rise_mm - error));
-    shares.push(shifted({ spine: { ...book.spine, rise_mm: rise } }));
+    const rise = riseOf(book);
+    const by = riseError(book);
+    // Either way, as far as there is room: a rise at its limit of half the thickness cannot grow.
+    const either = [Math.max(LEAST_RISE, rise - by), Math.min(book.thickness_mm / 2, rise + by)].map((at) =>
+      shifted({ spine: { ...book.spine, rise_mm: mm(at) } }),
+    );
+    shares.push(Math.max(...either.map(Math.abs)));
   }
   const half = band([error / 2]);
   return { foreEdge: band(shares), head: half, tail: half };

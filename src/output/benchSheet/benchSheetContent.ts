@@ -1,3 +1,4 @@
+import { isRiseEstimated, riseOf } from '../../core/book/rise.ts';
 import type { CoverDesign } from '../../core/fold/coverDesign.ts';
 import { coverSupplies } from '../../core/materials/coverSupplies.ts';
 import { workSteps } from '../../core/materials/workSteps.ts';
@@ -24,7 +25,10 @@ export function benchSheetContent(design: CoverDesign, units: Units): BenchSheet
   const supplies = coverSupplies(design);
   const drawing = patternDrawing(design, { units });
   const { book, leather } = job;
-  const back = book.spine.shape === 'rounded' ? `back rounded by ${say.given(book.spine.rise_mm)}` : 'flat back';
+  const back =
+    book.spine.shape === 'rounded'
+      ? `spine rounded by ${say.given(riseOf(book))}${isRiseEstimated(book) ? ' (estimated, not measured)' : ''}`
+      : 'flat spine';
   const weight = [...new Set([say.weight(leather.outside.min_mm), say.weight(leather.outside.max_mm)])].join(' to ');
   const notes = [...drawing.notes, ...supplies.notes];
   const [outside] = drawing.pieces;

@@ -2,7 +2,7 @@ import { fitReport } from '../../core/fit.ts';
 import type { JobIssue } from '../../core/job/jobIssue.ts';
 import type { JobRecord } from '../../core/job/migrate.ts';
 import { parseJob } from '../../core/job/parseJob.ts';
-import type { Verdict } from '../../core/report/check.ts';
+import { severity, type Verdict } from '../../core/report/check.ts';
 import { type Cell, type GapRange, gapRange } from './reportColumns.ts';
 import { coveredBook, type StockCover } from './stockCover.ts';
 
@@ -23,18 +23,18 @@ export type MatchedBook =
   | { readonly ok: true; readonly match: StockMatch }
   | { readonly ok: false; readonly issues: readonly JobIssue[] };
 
-/** A cover that fits goes before one that is tight, then the one with the smaller largest gap, then stock order. */
-const rank = ({ verdict, largest_mm }: CoverMatch): number => (verdict === 'fits' ? 0 : 1e6) + largest_mm;
+/** The better verdict goes first, then the smaller largest gap, then stock order. */
+const rank = ({ verdict, largest_mm }: CoverMatch): number => severity(verdict) * 1e6 + largest_mm;
 
 /**
  * Tries every ready-made cover on a book.
  * @param book document of a job of which name and book are used
- * @param maxGap_mm a cover with a larger gap at any edge is too loose to be best; Infinity for no limit
+ * @param maxGap_mm a cover with a larger gap at any edge is not the best one; null for the loosest gaps of the cover itself
  */
 export function matchBook(
   { name = 'Untitled book', book }: JobRecord,
   stock: readonly StockCover[],
-  maxGap_mm = Number.POSITIVE_INFINITY,
+  maxGap_mm: number | null = null,
 ): MatchedBook {
   const covers: CoverMatch[] = [];
   for (const { name: cover, document } of stock) {
@@ -43,7 +43,11 @@ export function matchBook(
     const report = fitReport(parsed.job);
     covers.push({ cover, verdict: report.verdict, ...gapRange(report) });
   }
-  const fitting = covers.filter(({ verdict, largest_mm }) => verdict !== 'fails' && largest_mm <= maxGap_mm);
+  const isMatch = ({ verdict, largest_mm }: CoverMatch): boolean =>
+    verdict !== 'fails' &&
+    verdict !== 'unknown' &&
+    (maxGap_mm === null ? verdict !== 'loose' : largest_mm <= maxGap_mm);
+  const fitting = covers.filter(isMatch);
   const best = fitting.reduce<CoverMatch | null>((a, b) => (a !== null && rank(a) <= rank(b) ? a : b), null);
   return { ok: true, match: { book: String(name), best, covers } };
 }

@@ -36,7 +36,7 @@ export function customerSheet(design: CoverDesign, report: Report, units: 'mm' |
   return {
     title: job.name,
     verdict: report.verdict,
-    fit: `${PLAIN[report.verdict](titles(report))} ${report.headline}`,
+    fit: PLAIN[report.verdict](titles(report)),
     numbers: numbers(design, say),
     facts: [
       { name: 'Book', value: book(job, say) },
@@ -53,10 +53,13 @@ export const CAUTION =
   'Computed from the measures of the book and the weight of the leather; a trial in card has the last word.';
 
 const PLAIN: Readonly<Record<Verdict, (titles: string) => string>> = {
-  fits: () => 'This cover goes on, closes and holds, however thick the leather turns out within its weight.',
-  tight: (what) => `This cover should do. Near its limit: ${what}. It is tried in card before leather is cut.`,
+  fits: () => 'The cover will go on, close and stay on your book.',
+  tight: (what) => `This cover should do. Near its limit: ${what}. We will try it in card before cutting leather.`,
+  loose: (what) => `As drawn, this cover is too loose for this book: ${what}. We will change it before cutting.`,
   fails: (what) =>
-    `As drawn, this cover does not fit this book yet. What falls short: ${what}. It is altered before anything is cut.`,
+    `As drawn, this cover does not fit this book yet. What falls short: ${what}. We will change it before cutting.`,
+  unknown: (what) => `Whether this cover fits is not known yet: ${what}. We will find out before cutting.`,
+  none: () => '',
 };
 
 /** What each check asks after, in words for who has never made a cover. */
@@ -70,9 +73,7 @@ const ASKS: Readonly<Record<string, string>> = {
   pocketLoads: 'slipping the boards into the pockets',
   foldStrain: 'the folds at the spine',
   seamMargin: 'the leather beside the seam',
-  measures: 'agreement of the measures',
-  seats: 'the seat of the boards against the seams',
-  springsOpen: 'staying closed by itself',
+  measures: 'the measures of the book',
 };
 
 /** The checks that decided the verdict. */

@@ -91,6 +91,7 @@ describe('the range looked at', () => {
 const reading = (at: number, thin: number | null, thick: number | null): SweepPoint => ({
   at,
   verdict: 'fits',
+  state: 'fits',
   readings: [
     { values: { thin, nominal: thin, thick }, limit: { fits: 0.5, fails: -0.5, failing: 'below' }, parts: [] },
   ],
@@ -137,7 +138,7 @@ const sum = (at: number, parts: Readonly<Record<string, number>>): SweepPoint =>
   const total = Object.values(parts).reduce((all, length) => all + length, 0);
   const written = Object.entries(parts).map(([name, length_mm]) => ({ name, length_mm }));
   const values = { thin: total, nominal: total, thick: total };
-  return { at, verdict: 'fits', readings: [{ values, limit: null, parts: written }] };
+  return { at, verdict: 'fits', state: 'fits', readings: [{ values, limit: null, parts: written }] };
 };
 
 describe('a sum', () => {

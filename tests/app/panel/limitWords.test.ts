@@ -10,17 +10,19 @@ describe('a limit is named with the side that is asked for', () => {
   test.each([
     ['fits', 2.18, 'atLeast', 0, 'mm', '2.1 mm', 'at least 0.0 mm'],
     ['fails', -3.41, 'atLeast', 0, 'mm', '−3.5 mm', 'at least 0.0 mm'],
-    ['fits', 31.2, 'atMost', 90, 'deg', '31.2°', 'at most 90.0°'],
+    ['fits', 31.2, 'atMost', 90, 'deg', '31°', 'at most 90°'],
+    ['fails', 90.2, 'atMost', 90, 'deg', '91°', 'at most 90°'],
+    ['loose', 4.02, 'atMost', 4, 'mm', '4.1 mm', 'at most 4.0 mm'],
     ['fails', -6.04, 'within', 2, 'mm', '−6.04 mm', 'within ±2.0 mm'],
-    ['fits', 0.3, 'atMost', 0.45, '', '30.0 %', 'at most 45.0 %'],
+    ['fits', 0.3, 'atMost', 0.45, '', '30 %', 'at most 45 %'],
   ] as const)('%s %d %s %d %s', (verdict, value, bound, limit, unit, found, asked) => {
     expect(words(verdict, value, bound, limit, unit)).toEqual({ value: found, limit: asked });
   });
 
   test('a number past a limit that fails nothing is no contradiction: its limit is only better', () => {
-    expect(words('fits', 46, 'atMost', 30, 'deg')?.limit).toBe('better at most 30.0°');
     expect(words('tight', -0.4, 'atLeast', 0, 'mm')?.limit).toBe('better at least 0.0 mm');
-    expect(words('fails', 46, 'atMost', 30, 'deg')?.limit).toBe('at most 30.0°');
+    expect(words('tight', 0.5, 'atMost', 0.45, '')?.limit).toBe('better at most 45 %');
+    expect(words('fails', 46, 'atMost', 30, 'deg')?.limit).toBe('at most 30°');
   });
 
   test('what was not measured shows no number, while a gap of nothing does', () => {

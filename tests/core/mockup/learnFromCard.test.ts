@@ -1,6 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { needsAt } from '../../../src/core/allowance/needs.ts';
+import { riseOf } from '../../../src/core/book/rise.ts';
 import { coverDesign } from '../../../src/core/fold/coverDesign.ts';
 import { coverFit } from '../../../src/core/fold/fit.ts';
 import { EXAMPLE_JOBS } from '../../../src/core/job/examples.ts';
@@ -34,7 +35,7 @@ const trueJob = (job: Job, { width, thickness, rise, height }: Errors): Job => (
     width_mm: mm(job.book.width_mm + width),
     thickness_mm: mm(job.book.thickness_mm + thickness),
     foreEdgeThickness_mm: mm(job.book.foreEdgeThickness_mm + thickness),
-    spine: { ...job.book.spine, rise_mm: mm(job.book.spine.rise_mm + rise) },
+    spine: { ...job.book.spine, rise_mm: mm(riseOf(job.book) + rise) },
     height_mm: mm(job.book.height_mm + height),
   },
 });
@@ -50,8 +51,7 @@ function trial(job: Job, errors: Errors, readingErrors = [0, 0, 0, 0], made = ca
 }
 
 /** 2 W + P, by hand. */
-const wrapOf = ({ book }: Job): number =>
-  2 * book.width_mm + circularSegment(book.thickness_mm, book.spine.rise_mm).arc;
+const wrapOf = ({ book }: Job): number => 2 * book.width_mm + circularSegment(book.thickness_mm, riseOf(book)).arc;
 
 describe('the card version of a pattern', () => {
   test('is sized for the card, by the same sums', () => {
@@ -307,7 +307,7 @@ test('a corrected job is always a sound one, and the corrections explain the rea
       fc.array(fc.double({ min: -0.5, max: 0.5, noNaN: true }), { minLength: 4, maxLength: 4 }),
       (document, off) => {
         const job = soundJob(document);
-        const rise = job.book.spine.rise_mm > 1 ? off[2]! : 0;
+        const rise = riseOf(job.book) > 1 ? off[2]! : 0;
         const errors = { width: off[0]!, thickness: off[1]!, rise, height: off[3]! };
         const lesson = learnFromCard(job, card, trial(job, errors));
         fc.pre(lesson.status === 'learned');

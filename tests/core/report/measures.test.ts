@@ -31,7 +31,7 @@ describe('measures', () => {
   test('find the rise of a rounded back that was taken for flat, and agree once it is set', () => {
     const wrap = 300 + circularSegment(30, 6).arc;
     const check = measures({ measured: { closedWrap_mm: wrap } });
-    expect(check.message).toContain('a rounded back with a rise of 6.0 mm');
+    expect(check.message).toContain('a rounded spine with a rise of 6.0 mm');
     expect(check.change).toEqual([
       { path: 'book.spine.shape', value: 'rounded' },
       { path: 'book.spine.rise_mm', value: 6 },

@@ -1,40 +1,49 @@
+import { roundUp } from '../../allowance/roundUp.ts';
 import { outerStrain } from '../../leather/bend.ts';
 import { RANGE_POINTS } from '../../leather/leatherModel.ts';
-import type { Check, CheckContext } from '../check.ts';
+import { type Check, type CheckContext, stateOf } from '../check.ts';
 
-/** Does the grain side stretch too far at the folds of the spine? */
-export function foldStrain({ design, elastic }: CheckContext): Check {
+/**
+ * Does the grain side stretch too far at the folds of the spine?
+ *
+ * Strain of the outer face (1 - K) / (r/t + K) at the fold that will be pressed, r the larger of the book's edge radius and
+ * bendRatio t: the same with the elastic strip solved and without.
+ */
+export function foldStrain({ design }: CheckContext): Check {
   const strains = RANGE_POINTS.map((point) => {
     const { book, leathers } = design.needs[point];
     const { foldThickness, neutral, bendRatio } = leathers.outside;
-    const pressed = Math.max(book.edgeRadius + (leathers.lining?.foldThickness ?? 0), bendRatio * foldThickness);
-    const solved = elastic?.[point].closed;
-    // The strip's own radius where it has solved; leather pressed to a crease is bent no sharper than the closed form says.
-    const radius = solved?.status === 'converged' ? (solved.insideRadius ?? Number.POSITIVE_INFINITY) : pressed;
+    const radius = Math.max(book.edgeRadius + (leathers.lining?.foldThickness ?? 0), bendRatio * foldThickness);
     return outerStrain(radius, foldThickness, neutral);
   });
   const value = Math.max(...strains);
   const limit = design.job.leather.outside.strainLimit;
-  const holds = value <= limit;
-  const percent = (strain: number): string => `${(100 * strain).toFixed(0)} %`;
+  const verdict = value <= limit ? 'fits' : 'tight';
+  // A strain under its limit is printed rounded down and one over it up, so that the figures never contradict the word.
+  const percent = (strain: number, round: (x: number) => number): string => `${round(100 * strain).toFixed(0)} %`;
   return {
     id: 'foldStrain',
     title: 'Grain at the folds',
-    verdict: holds ? 'fits' : 'tight',
+    verdict,
+    state: stateOf(verdict, ''),
     value,
     limit,
     bound: 'atMost',
     unit: '',
-    message: `The grain side stretches ${percent(value)} at the folds of the spine; ${percent(limit)} is taken as its limit.`,
-    remedy: holds
-      ? ''
-      : 'Case the leather (fold it damp), groove the flesh side or skive it at the folds, and try an offcut first.',
+    message: `The grain side stretches ${percent(value, verdict === 'fits' ? Math.floor : Math.ceil)} at the pressed folds of the spine; ${percent(limit, Math.round)} is taken as its limit.`,
+    remedy:
+      verdict === 'fits'
+        ? ''
+        : 'Case the leather (fold it damp), groove the flesh side or skive it at the folds, and try an offcut first.',
     change: [],
   };
 }
 
 /** Least margin before the thread tears out: one thickness of the outside, and never under this, mm. An assumption. */
 const LEAST_MARGIN = 1.5;
+
+/** Step to which a remedy rounds a margin that has to be wider than the usual one, mm. */
+const MARGIN_STEP = 0.5;
 
 /** Usual margins, mm: 1/8 to 3/16 in stitched, about 1/4 in laced. Common practice, no source. */
 const USUAL_MARGIN = { stitching: 3.175, lacing: 6.35 } as const;
@@ -45,11 +54,14 @@ export function seamMargin({ design, say }: CheckContext): Check {
   const value = seam.edgeMargin_mm;
   const limit = Math.max(LEAST_MARGIN, design.needs.thick.leathers.outside.thickness);
   const holds = value >= limit;
+  const verdict = holds ? 'fits' : 'fails';
   const usual = USUAL_MARGIN[seam.method];
+  const wanted = Math.max(usual, roundUp(limit, MARGIN_STEP));
   return {
     id: 'seamMargin',
     title: 'Edge margin',
-    verdict: holds ? 'fits' : 'fails',
+    verdict,
+    state: stateOf(verdict, 'too narrow'),
     value,
     limit,
     bound: 'atLeast',
@@ -57,7 +69,9 @@ export function seamMargin({ design, say }: CheckContext): Check {
     message:
       `${say.given(value)} from seam to cut edge; under ${say.given(limit)} the ${seam.method === 'lacing' ? 'lace' : 'thread'} may tear out.` +
       (holds && value < usual - 1e-9 ? ` Narrower than the usual ${say.given(usual)} for ${seam.method}.` : ''),
-    remedy: holds ? '' : `Set the seam ${say.given(usual)} from the edge, as is usual for ${seam.method}.`,
-    change: holds ? [] : [{ path: 'seam.edgeMargin_mm', value: usual }],
+    remedy: holds
+      ? ''
+      : `Set the seam ${say.given(wanted)} from the edge${wanted === usual ? `, as is usual for ${seam.method}` : ''}.`,
+    change: holds ? [] : [{ path: 'seam.edgeMargin_mm', value: wanted }],
   };
 }

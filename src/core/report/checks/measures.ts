@@ -1,9 +1,10 @@
 import { bookModel } from '../../book/bookModel.ts';
 import { bookOutline, CLOSED } from '../../book/bookOutline.ts';
+import { isRiseEstimated, riseError, riseOf } from '../../book/rise.ts';
 import { tautPath } from '../../book/tautPath.ts';
 import type { Job } from '../../job/jobSchema.ts';
 import { riseForArc } from '../../math/circularSegment.ts';
-import type { Check, CheckContext, JobChange, Verdict } from '../check.ts';
+import { type Check, type CheckContext, type JobChange, stateOf, UNJUDGED } from '../check.ts';
 import type { Phrase } from '../phrase.ts';
 
 /** One way of measuring the wrap, against what width, thickness and rise make of it; all in mm. */
@@ -33,50 +34,47 @@ const LARGEST_DIP = 6;
  * A difference within the root-sum-square of the errors agrees; within their plain sum it is uncertain; beyond that at
  * least one measure is wrong, and the changes that would each explain it are computed.
  */
-export function measures(context: CheckContext): Check {
-  const { design, say } = context;
+export function measures({ design, say }: CheckContext): Check {
   const { book } = design.job;
+  const base = { id: 'measures', title: 'Agreement of the measures', unit: 'mm' } as const;
   const readings = readingsOf(design.job);
-  const base = { id: 'measures', title: 'Measures agree', unit: 'mm' } as const;
-  if (readings.length === 0) {
+  if (isRiseEstimated(book))
     return {
       ...base,
-      verdict: 'fits',
-      value: 0,
-      limit: 0,
-      bound: null,
-      message: 'Only ruler measures are given. A paper strip round the closed book would check them.',
-      remedy: '',
-      change: [],
+      ...UNJUDGED,
+      verdict: 'tight',
+      state: 'rise not measured',
+      message: `The spine is rounded and its rise was not measured: ${say.length(riseOf(book))} is taken, a third of a circle; it may be off by ${say.length(riseError(book))} either way.`,
+      ...riseByWrap(book, readings, say),
     };
-  }
+  if (readings.length === 0)
+    return {
+      ...base,
+      ...UNJUDGED,
+      verdict: 'none',
+      state: 'not checked',
+      message: 'A paper strip round the closed book would check them.',
+    };
   const ratio = (reading: Reading): number =>
     Math.abs(reading.measured - reading.computed) / Math.max(1e-9, worst(reading));
   const reading = readings.reduce((most, each) => (ratio(each) > ratio(most) ? each : most));
   const difference = reading.measured - reading.computed;
   const verdict = verdictOf(reading);
   const found = `${reading.name}: ${say.given(reading.measured)} measured, ${say.length(reading.computed)} from the other measures`;
-  if (verdict === 'fits') {
-    return {
-      ...base,
-      verdict,
-      value: difference,
-      limit: worst(reading),
-      bound: 'within',
-      message: `${found}; they agree.`,
-      remedy: '',
-      change: [],
-    };
-  }
+  const judged = {
+    ...base,
+    verdict,
+    state: stateOf(verdict, 'contradict each other'),
+    value: difference,
+    limit: worst(reading),
+    bound: 'within',
+  } as const;
+  if (verdict === 'fits') return { ...judged, message: `${found}; they agree.`, remedy: '', change: [] };
   const causes = causesOf(book, difference / reading.share, say);
   const others = causes.slice(1).map(({ text }) => text);
   const likely = causes[0];
   return {
-    ...base,
-    verdict,
-    value: difference,
-    limit: worst(reading),
-    bound: 'within',
+    ...judged,
     message:
       `${found}; ${say.length(Math.abs(difference))} ${difference > 0 ? 'more' : 'less'} than they allow.` +
       (likely ? ` Likely cause: ${likely.text}.` : '') +
@@ -86,9 +84,29 @@ export function measures(context: CheckContext): Check {
   };
 }
 
+/** Where the wrap was measured it tells the rise; else the rise has to be measured. */
+function riseByWrap(book: Job['book'], readings: readonly Reading[], say: Phrase): Pick<Check, 'remedy' | 'change'> {
+  const reading = readings.find(({ name }) => name === 'Closed wrap' || name === 'Rolled half');
+  const path = bookModel(book).spinePath;
+  const rise =
+    reading === undefined
+      ? null
+      : riseForArc(book.thickness_mm, path + (reading.measured - reading.computed) / reading.share);
+  if (reading === undefined || rise === null || rise <= 0)
+    return {
+      remedy:
+        'Measure how far the spine stands out beyond the straight line between the boards, and type it as the rise.',
+      change: [],
+    };
+  return {
+    remedy: `By the ${reading.name.toLowerCase()} the rise is ${say.length(rise)}: take that, or measure it.`,
+    change: [{ path: 'book.spine.rise_mm', value: tenth(rise) }],
+  };
+}
+
 const worst = ({ errors }: Reading): number => errors.reduce((sum, error) => sum + error, 0);
 
-function verdictOf(reading: Reading): Verdict {
+function verdictOf(reading: Reading): 'fits' | 'tight' | 'fails' {
   const difference = Math.abs(reading.measured - reading.computed);
   if (difference <= Math.hypot(...reading.errors) + 1e-9) return 'fits';
   return difference <= worst(reading) + 1e-9 ? 'tight' : 'fails';
@@ -139,8 +157,8 @@ function causesOf(book: Job['book'], difference: number, say: Phrase): Cause[] {
   const rise = riseForArc(thickness, bookModel(book).spinePath + difference);
   if (rise !== null && rise > 0)
     causes.push({
-      text: `a rounded back with a rise of ${say.length(rise)}`,
-      remedy: `If the back is rounded, set its rise to ${say.length(rise)}; else measure again.`,
+      text: `a rounded spine with a rise of ${say.length(rise)}`,
+      remedy: `If the spine is rounded, set its rise to ${say.length(rise)}; else measure again.`,
       change: [
         { path: 'book.spine.shape', value: 'rounded' },
         { path: 'book.spine.rise_mm', value: tenth(rise) },

@@ -1,65 +1,110 @@
 import { roundUp } from '../../allowance/roundUp.ts';
 import { RANGE_POINTS } from '../../leather/leatherModel.ts';
-import { degreesFromRadians, radians } from '../../units/radians.ts';
-import type { Check, CheckContext } from '../check.ts';
+import { degreesFromRadians, radians, radiansFromDegrees } from '../../units/radians.ts';
+import { type Check, type CheckContext, stateOf, UNJUDGED } from '../check.ts';
+import { boardsGoIn } from './wrapChecks.ts';
 
 /** Step to which a remedy rounds a pocket depth, mm. */
 const DEPTH_STEP = 0.5;
 
+/** Shallowest pocket that the job document allows, mm. */
+const SHALLOWEST = 5;
+
+/** What a row of a cover says whose boards do not go in. */
+export const DOES_NOT_APPLY = {
+  ...UNJUDGED,
+  verdict: 'none',
+  state: 'does not apply',
+  message: 'The boards do not go in, so this is not asked.',
+} as const;
+
+/** Depths at which the pockets hold the boards, and at which the second board can be loaded, mm. */
+function depths({ design }: CheckContext): { readonly least: number; readonly most: number } {
+  const { job, pieces, needs, fits } = design;
+  const { book, foreEdge } = needs.thick;
+  const held = Math.min(...RANGE_POINTS.map((point) => fits[point].pocket.held));
+  // At the gap of the heaviest leather, the least there is.
+  const gap = Math.max(0, Math.min(fits.thick.foreEdge.front, fits.thick.foreEdge.back));
+  const loading = foreEdge.seat + gap + book.width * (1 - Math.cos(book.foldBack));
+  return {
+    least: roundUp(pieces.pocketDepth + job.pockets.hold_mm - held, DEPTH_STEP),
+    most: Math.floor(Math.min(loading, foreEdge.seat + book.width) / DEPTH_STEP) * DEPTH_STEP,
+  };
+}
+
+/** A depth that mends the pocket, as long as it leaves the outside as it is: turned ends are a part of it. */
+function mendDepth(context: CheckContext, to: number): Pick<Check, 'remedy' | 'change'> {
+  const { job, pieces } = context.design;
+  const { say } = context;
+  const by = to - pieces.pocketDepth;
+  const turned = job.pockets.construction === 'turned' && job.pattern.outsideWidth_mm !== null;
+  return {
+    remedy:
+      `Make the pockets ${say.length(to)} deep, ${say.length(Math.abs(by))} ${by > 0 ? 'more' : 'less'}` +
+      (turned ? ', and the outside wider or narrower by twice that.' : '.'),
+    change: turned ? [] : [{ path: 'pockets.depth_mm', value: to }],
+  };
+}
+
 /** Does enough board stay in each pocket once the boards have travelled? */
-export function pocketHolds({ design, say }: CheckContext): Check {
-  const { job, pieces, needs } = design;
+export function pocketHolds(context: CheckContext): Check {
+  const { design, say } = context;
+  const base = { id: 'pocketHolds', title: 'Hold of the pockets', unit: 'mm' } as const;
+  if (!boardsGoIn(context)) return { ...base, ...DOES_NOT_APPLY };
   const held = RANGE_POINTS.map((point) => design.fits[point].pocket.held);
   const value = Math.min(...held);
-  const limit = job.pockets.hold_mm;
+  const limit = design.job.pockets.hold_mm;
   const holds = value >= limit;
-  const depth = roundUp(pieces.pocketDepth + limit - value, DEPTH_STEP);
-  const deepest = needs.thick.foreEdge.seat + needs.thick.book.width;
-  const isRoom = depth <= deepest;
+  const { least, most } = depths(context);
+  const verdict = holds ? 'fits' : 'fails';
   return {
-    id: 'pocketHolds',
-    title: 'Pockets hold',
-    verdict: holds ? 'fits' : 'fails',
+    ...base,
+    verdict,
+    state: stateOf(verdict, 'too shallow'),
     value,
     limit,
     bound: 'atLeast',
-    unit: 'mm',
     message: `${say.range(held)} of each board stays in its pocket; ${say.given(limit)} is wanted.`,
-    remedy: holds
-      ? ''
-      : isRoom
-        ? `Make the pockets ${say.cut(depth)} deep, ${say.length(depth - pieces.pocketDepth)} more.`
-        : 'The board is too narrow for this holding depth: ask for less.',
-    change: holds || !isRoom ? [] : [{ path: 'pockets.depth_mm', value: depth }],
+    ...(holds
+      ? { remedy: '', change: [] }
+      : least <= most
+        ? mendDepth(context, least)
+        : {
+            remedy: `No depth both holds ${say.given(limit)} of board and lets the boards in: ask for less hold.`,
+            change: [],
+          }),
   };
 }
 
 /** Can the second board be bent back far enough to pass its pocket mouth? */
-export function pocketLoads({ design, say }: CheckContext): Check {
-  const { pieces, needs } = design;
-  const { book, foreEdge } = needs.thick;
-  const angles = RANGE_POINTS.map((point) => design.fits[point].pocket.loadingAngle);
-  const value = Math.max(...angles);
+export function pocketLoads(context: CheckContext): Check {
+  const { design, say } = context;
+  const base = { id: 'pocketLoads', title: 'Slipping the boards in', unit: 'deg' } as const;
+  if (!boardsGoIn(context)) return { ...base, ...DOES_NOT_APPLY };
+  const { foldBack } = design.needs.thick.book;
+  const value = Math.max(...RANGE_POINTS.map((point) => design.fits[point].pocket.loadingAngle));
   const loads = RANGE_POINTS.every((point) => design.fits[point].pocket.loads);
-  // At the gap of the heaviest leather, the least there is.
-  const gap = Math.max(0, Math.min(design.fits.thick.foreEdge.front, design.fits.thick.foreEdge.back));
-  const deepest = foreEdge.seat + gap + book.width * (1 - Math.cos(book.foldBack));
-  const depth = Math.floor(deepest / DEPTH_STEP) * DEPTH_STEP;
-  const isDepth = depth >= 5 && depth < pieces.pocketDepth;
+  const { least, most } = depths(context);
+  const verdict = loads ? 'fits' : 'fails';
+  const found = degreesFromRadians(radians(value));
+  // Rounded away from the limit where it is broken and toward the safe side else: the figures agree with the word.
+  const whole = radiansFromDegrees(loads ? Math.floor(found) : Math.ceil(found));
   return {
-    id: 'pocketLoads',
-    title: 'Boards load',
-    verdict: loads ? 'fits' : 'fails',
-    value: degreesFromRadians(radians(value)),
-    limit: degreesFromRadians(book.foldBack),
+    ...base,
+    verdict,
+    state: stateOf(verdict, 'too deep to load'),
+    value: found,
+    limit: degreesFromRadians(foldBack),
     bound: 'atMost',
-    unit: 'deg',
-    message: `To slide the second board in, the boards bend back ${say.angle(value)} beyond flat; this book allows ${say.angle(book.foldBack)}.`,
-    remedy: loads
-      ? ''
-      : isDepth
-        ? `Make the pockets ${say.length(depth)} deep, ${say.length(pieces.pocketDepth - depth)} less.`
-        : 'The book hardly bends back: leave one pocket open at head or tail, or check the fold-back.',
-    change: loads || !isDepth ? [] : [{ path: 'pockets.depth_mm', value: depth }],
+    message: `The second board goes in with the boards bent back ${say.angle(whole)} past flat; this book allows ${say.angle(foldBack)}.`,
+    ...(loads
+      ? { remedy: '', change: [] }
+      : most >= Math.max(SHALLOWEST, least)
+        ? mendDepth(context, most)
+        : {
+            remedy:
+              'The book hardly bends back: leave one pocket open at head or tail, ask for less hold, or check how far the boards bend back.',
+            change: [],
+          }),
   };
 }

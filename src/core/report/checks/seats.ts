@@ -1,36 +1,41 @@
 import type { SeatStrip } from '../../fold/seatStrip.ts';
 import { RANGE_POINTS } from '../../leather/leatherModel.ts';
-import type { Check, CheckContext } from '../check.ts';
+import { type Check, type CheckContext, STATES, UNJUDGED } from '../check.ts';
+import { DOES_NOT_APPLY } from './pocketChecks.ts';
+import { boardsGoIn } from './wrapChecks.ts';
 
 /**
- * Whether the seats that the allowances count on are reached by the elastic strip, creased and pressed by hand. Leather
- * that is not pressed needs more; the check advises, it does not fail a cover.
+ * Where the board edges come to rest by the elastic strip, creased and pressed by hand, beside what the allowances count
+ * on. Leather that is not pressed needs more. The row informs: the closed form judges the edges.
  */
-export function seats({ elastic, design, say }: CheckContext): Check | null {
+export function seats(context: CheckContext): Check | null {
+  const { elastic, design, say } = context;
   if (elastic === undefined) return null;
+  const base = { id: 'seats', title: 'Board edges at the seam', unit: 'mm', ...UNJUDGED } as const;
+  if (!boardsGoIn(context)) return { ...base, ...DOES_NOT_APPLY };
   const found = RANGE_POINTS.flatMap((point) => {
     const { foreEdge, headTail } = elastic[point].seats;
     const { closedSlack, head, tail } = design.fits[point];
     return [at('fore-edge', foreEdge, closedSlack / 2), at('head and tail', headTail, Math.min(head, tail))];
   }).filter((each) => each !== null);
-  const base = { id: 'seats', title: 'Seats at the seams', verdict: 'fits', unit: 'mm', change: [] } as const;
   const solved = found.filter(({ seat }) => seat.status === 'converged');
-  if (solved.length < found.length || solved.length === 0) {
-    const message = 'The elastic strip did not settle at every seam; the closed form stands alone there.';
-    return { ...base, value: 0, limit: 0, bound: null, message, remedy: '' };
-  }
+  if (solved.length < found.length || solved.length === 0)
+    return {
+      ...base,
+      verdict: 'unknown',
+      state: STATES.unknown,
+      message: 'The springy model found no answer at every seam; the quick model stands alone there.',
+    };
   const tightest = solved.reduce((worst, each) => (each.gap - each.more < worst.gap - worst.more ? each : worst));
   const { edge, seat, more, gap } = tightest;
-  const isReached = more <= gap;
   return {
     ...base,
-    value: more,
-    limit: Math.max(0, gap),
-    bound: 'atMost',
+    verdict: 'none',
+    state: 'note',
     message:
-      `Creased and pressed by hand, leather needs ${say.given(seat.needed)} from seam to board at the ${edge}, ` +
-      `${say.given(Math.abs(more))} ${more >= 0 ? 'more' : 'less'} than the allowance counts on; ${say.gap(gap)} of ${gap >= 0 ? 'gap' : 'overrun'} is there.`,
-    remedy: isReached ? '' : 'Case the leather and press the folds along the seam, or allow more ease there.',
+      `Creased and pressed by hand, this leather needs ${say.length(seat.needed)} from seam to board at the ${edge}, ` +
+      `${say.length(Math.abs(more))} ${more >= 0 ? 'more' : 'less'} than the pattern allows; ${say.gap(gap)} of ${gap >= 0 ? 'gap' : 'overrun'} is there.`,
+    remedy: more <= gap ? '' : 'Case the leather and press the folds along the seam, or allow more ease there.',
   };
 }
 

@@ -1,50 +1,45 @@
 import { RANGE_POINTS } from '../../leather/leatherModel.ts';
-import { degreesFromRadians, radians } from '../../units/radians.ts';
-import type { Check, CheckContext } from '../check.ts';
+import { type Check, type CheckContext, STATES, UNJUDGED } from '../check.ts';
 import type { Phrase } from '../phrase.ts';
+import { DOES_NOT_APPLY } from './pocketChecks.ts';
+import { boardsGoIn } from './wrapChecks.ts';
 
-/** Opening of a creased cover, degrees, over which the check advises more creasing. An assumption. */
-const WELCOME_OPENING = 30;
+/** Opening of a creased cover, radians (30 degrees), over which the row advises more creasing. An assumption. */
+const WELCOME_OPENING = Math.PI / 6;
 
 /**
  * How far the cover stands open when it is let go, new and creased. It judges nothing: every new cover springs, and
  * weights or wear cure it.
  */
-export function springsOpen({ elastic, design, say }: CheckContext): Check | null {
+export function springsOpen(context: CheckContext): Check | null {
+  const { elastic, design, say } = context;
   if (elastic === undefined) return null;
+  const base = { id: 'springsOpen', title: 'Staying shut', unit: 'deg', ...UNJUDGED } as const;
+  if (!boardsGoIn(context)) return { ...base, ...DOES_NOT_APPLY };
   const results = RANGE_POINTS.map((point) => elastic[point]);
-  const failed = results.find(
-    ({ newCover, creased }) => newCover.status !== 'converged' || creased.status !== 'converged',
-  );
-  const base = {
-    id: 'springsOpen',
-    title: 'Springs open',
-    verdict: 'fits',
-    unit: 'deg',
-  } as const;
-  if (failed !== undefined) {
-    const message = 'The elastic strip did not settle for this cover, so how far it springs open is not known.';
-    return { ...base, value: 0, limit: 0, bound: null, message, remedy: '', change: [] };
-  }
+  if (results.some(({ newCover, creased }) => newCover.status !== 'converged' || creased.status !== 'converged'))
+    return {
+      ...base,
+      verdict: 'unknown',
+      state: STATES.unknown,
+      message: 'The springy model found no answer for this cover.',
+    };
   const worst = (angles: readonly number[]): number => Math.max(...angles);
   const fresh = worst(results.map(({ newCover }) => newCover.opening));
   const creased = worst(results.map(({ creased: each }) => each.opening));
   const force = worst(results.map(({ creased: each }) => each.closingForce));
   const stiffness = design.job.leather.outside.modulus_MPa;
-  const value = degreesFromRadians(radians(creased));
   return {
     ...base,
-    value,
-    limit: WELCOME_OPENING,
-    bound: 'atMost',
+    verdict: 'none',
+    state: 'note',
     message:
-      `A new cover, let go, ${stands(fresh, say)}; creased damp it ${stands(creased, say)}` +
+      `Let go, a new cover ${stands(fresh, say)}; creased damp it ${stands(creased, say)}` +
       `${force > 0 ? `, and ${force.toFixed(1)} N at the fore-edge hold it shut` : ''} (leather taken as ${stiffness} MPa stiff).`,
     remedy:
-      value > WELCOME_OPENING
+      creased > WELCOME_OPENING
         ? 'Case the leather, fold it round the book and leave it under weights to dry; or skive the folds.'
         : '',
-    change: [],
   };
 }
 

@@ -1,60 +1,147 @@
-import { roundUp } from '../../allowance/roundUp.ts';
+import { isRiseEstimated } from '../../book/rise.ts';
 import { RANGE_POINTS, type RangePoint } from '../../leather/leatherModel.ts';
-import { type Check, type CheckContext, type JobChange, verdictWithin } from '../check.ts';
+import {
+  type Check,
+  type CheckContext,
+  type JobChange,
+  NOISE,
+  stateOf,
+  type Verdict,
+  verdictWithin,
+} from '../check.ts';
+import { type EdgeGap, mendedEase, mendedSize } from './resize.ts';
 
-/** Step to which a remedy rounds an ease that it asks for, mm. */
-const EASE_STEP = 0.5;
+interface Remedy {
+  readonly remedy: string;
+  readonly change: readonly JobChange[];
+}
+
+const NOTHING: Remedy = { remedy: '', change: [] };
+
+const MEASURE_RISE: Remedy = {
+  remedy: 'Measure how far the spine stands out beyond the straight line between the boards, and type it as the rise.',
+  change: [],
+};
+
+/** What the measures may take, printed so that it never contradicts the verdict beside a gap that is rounded down. */
+const shift = (say: CheckContext['say'], error: number, verdict: Verdict): string =>
+  say.gap(verdict === 'fits' ? error : -error);
 
 const worstPoint = (slack: (point: RangePoint) => number): RangePoint =>
   RANGE_POINTS.reduce((worst, point) => (slack(point) < slack(worst) ? point : worst));
 
-/** Makes the outside wider, or, where the tool sizes it, the ease larger, until the gap clears the measuring error. */
-function widen({ design, uncertainty, say }: CheckContext, gap: number): { remedy: string; change: JobChange[] } {
-  const { job, pieces } = design;
-  const wanted = Math.max(job.ease.foreEdge_mm, uncertainty.foreEdge.worst);
-  if (job.pattern.outsideWidth_mm !== null) {
-    const width = roundUp(pieces.outside.width + 2 * (wanted - gap), job.pattern.rounding_mm);
-    return {
-      remedy: `Cut the outside ${say.cut(width)} wide, ${say.length(width - pieces.outside.width)} more.`,
-      change: [{ path: 'pattern.outsideWidth_mm', value: width }],
-    };
-  }
-  const ease = roundUp(uncertainty.foreEdge.worst, EASE_STEP);
+/** Where in the weight range the closed wrap has least to spare: what the headline and the row of closing tell of. */
+export const leastWrap = ({ fits }: CheckContext['design']): RangePoint =>
+  worstPoint((point) => fits[point].closedSlack);
+
+const over = (of: (point: RangePoint) => number): readonly number[] => RANGE_POINTS.map(of);
+
+/** The fore-edges as one: half the spare wrap each, the smaller of closed and flat to be mended. */
+function foreEdgeGap({ design, uncertainty }: CheckContext): EdgeGap {
+  const { fits, job } = design;
   return {
-    remedy: `Allow ${say.length(ease)} of ease at each fore-edge, as much as the measuring error can take away.`,
-    change: [{ path: 'ease.foreEdge_mm', value: ease }],
+    least: Math.min(...over((point) => Math.min(fits[point].closedSlack, fits[point].flatSlack))) / 2,
+    most: Math.max(...over((point) => fits[point].closedSlack)) / 2,
+    ease: job.ease.foreEdge_mm,
+    error: uncertainty.foreEdge.worst,
+    loosest: job.loosest.foreEdge_mm,
   };
 }
 
-const NOTHING = { remedy: '', change: [] };
+/** A cover sized from an estimate of the rise may turn out either way, however the estimate comes out. */
+const atBestTight = ({ design }: CheckContext, verdict: Verdict): Verdict =>
+  verdict === 'fits' && isRiseEstimated(design.job.book) ? 'tight' : verdict;
 
-/** Does the closed wrap reach from seat to seat over the whole weight range? */
+/** The one width that mends the closed and the flat wrap and both fore-edges, so that these rows never ask for two. */
+function mendWidth(context: CheckContext, verdict: Verdict): Remedy {
+  const { design, say } = context;
+  const { job, pieces } = design;
+  if (verdict === 'fits') return NOTHING;
+  if (verdict === 'tight' && isRiseEstimated(job.book)) return MEASURE_RISE;
+  const edge = foreEdgeGap(context);
+  const step = job.pattern.rounding_mm;
+  if (job.pattern.outsideWidth_mm !== null)
+    return cutTo(
+      context,
+      'wide',
+      'pattern.outsideWidth_mm',
+      pieces.outside.width,
+      mendedSize(pieces.outside.width, [edge], step),
+    );
+  return (
+    easeTo(context, 'at each fore-edge', 'ease.foreEdge_mm', edge, mendedEase(edge, step)) ??
+    noSize(say.given(edge.loosest))
+  );
+}
+
+const noSize = (loosest: string): Remedy => ({
+  remedy: `No size is sure to close in the thickest leather and no looser than ${loosest} in the thinnest: choose leather of a narrower weight range, or allow a looser gap.`,
+  change: [],
+});
+
+function cutTo(
+  { design, say }: CheckContext,
+  way: 'wide' | 'high',
+  path: string,
+  now: number,
+  size: number | null,
+): Remedy {
+  const { loosest } = design.job;
+  if (size === null)
+    return noSize(say.given(way === 'wide' ? loosest.foreEdge_mm : Math.min(loosest.head_mm, loosest.tail_mm)));
+  const by = size - now;
+  if (Math.abs(by) < NOISE) return NOTHING;
+  const what = way === 'wide' ? 'the outside' : 'outside and pockets';
+  return {
+    remedy: `Cut ${what} ${say.cut(size)} ${way}, ${say.length(Math.abs(by))} ${by > 0 ? 'more' : 'less'}.`,
+    change: [{ path, value: size }],
+  };
+}
+
+function easeTo(
+  { say }: CheckContext,
+  where: string,
+  path: string,
+  { ease, error }: EdgeGap,
+  to: number | null,
+): Remedy | null {
+  if (to === null || to === ease) return null;
+  return {
+    remedy:
+      to > ease
+        ? `Allow ${say.length(to)} of ease ${where}: the measures may take ${say.length(error)} away.`
+        : `Ask for ${say.length(to)} of ease ${where}, or allow a looser gap.`,
+    change: [{ path, value: to }],
+  };
+}
+
+/** Does the closed wrap reach from board edge to board edge over the whole weight range? */
 export function closes(context: CheckContext): Check {
   const { design, uncertainty, say } = context;
-  const point = worstPoint((p) => design.fits[p].closedSlack);
+  const point = leastWrap(design);
   const fit = design.fits[point];
-  const verdict = verdictWithin(fit.closedSlack, 2 * uncertainty.foreEdge.worst);
+  const error = 2 * uncertainty.foreEdge.worst;
+  const verdict = atBestTight(context, verdictWithin(fit.closedSlack, error));
   const at = say.weight(design.needs[point].leathers.outside.thickness);
-  const slacks = RANGE_POINTS.map((p) => design.fits[p].closedSlack);
+  const slacks = over((p) => design.fits[p].closedSlack);
   const short = say.gap(fit.closedSlack);
   const message = fit.closes
-    ? `Spare round the closed wrap: ${say.range(slacks)} over the weight range` +
-      (verdict === 'tight'
-        ? `, less than the measures may be off (${say.length(2 * uncertainty.foreEdge.worst)}).`
-        : '.')
+    ? `${say.range(slacks)} of spare wrap over the weight range` +
+      (verdict === 'fits' ? '.' : `; the measures may take ${shift(say, error, verdict)} away.`)
     : fit.staysOpen === null
       ? `The wrap is ${short} short at ${at}; even with the book flat the boards do not go in.`
       : `The wrap is ${short} short at ${at}: the book stays open ${say.angle(fit.staysOpen)}, its fore-edges ${say.length(fit.gape)} apart.${pulled(context, point)}`;
   return {
     id: 'closes',
-    title: 'Closes',
+    title: 'Closing',
     verdict,
+    state: stateOf(verdict, 'too small'),
     value: fit.closedSlack,
     limit: 0,
     bound: 'atLeast',
     unit: 'mm',
     message,
-    ...(verdict === 'fits' ? NOTHING : widen(context, fit.closedSlack / 2)),
+    ...mendWidth(context, verdict),
   };
 }
 
@@ -72,88 +159,136 @@ export function opens(context: CheckContext): Check {
   const { design, uncertainty, say } = context;
   const point = worstPoint((p) => design.fits[p].flatSlack);
   const fit = design.fits[point];
-  const verdict = verdictWithin(fit.flatSlack, 2 * uncertainty.foreEdge.worst);
-  const travel = say.range(RANGE_POINTS.map((p) => design.fits[p].boardTravel));
+  const verdict = atBestTight(context, verdictWithin(fit.flatSlack, 2 * uncertainty.foreEdge.worst));
+  const travel = say.range(over((p) => design.fits[p].boardTravel));
   const message =
     fit.flatSlack >= 0
-      ? `Lies flat with ${say.range(RANGE_POINTS.map((p) => design.fits[p].flatSlack))} spare; each board moves ${travel} in its pocket.`
+      ? `Lies flat with ${say.range(over((p) => design.fits[p].flatSlack))} spare; each board moves ${travel} in its pocket.`
       : fit.opensTo === null
         ? `The wrap is ${say.gap(fit.flatSlack)} short with the book flat, and short closed too.`
         : `The wrap is ${say.gap(fit.flatSlack)} short with the book flat: it opens to ${say.angle(fit.opensTo)}.`;
   return {
     id: 'opens',
-    title: 'Lies open',
+    title: 'Opening flat',
     verdict,
+    state: stateOf(verdict, 'too small'),
     value: fit.flatSlack,
     limit: 0,
     bound: 'atLeast',
     unit: 'mm',
     message,
-    ...(verdict === 'fits' ? NOTHING : widen(context, fit.flatSlack / 2)),
+    ...mendWidth(context, verdict),
   };
 }
 
-/** Gap at one fore-edge when the spare wrap is shared evenly. */
+/** Gap at one fore-edge when the spare wrap is shared evenly: half of it. */
 export function foreEdge(context: CheckContext): Check {
-  const { design, uncertainty, say } = context;
-  const gaps = RANGE_POINTS.map((p) => design.fits[p].closedSlack / 2);
-  const value = Math.min(...gaps);
-  const verdict = verdictWithin(value, uncertainty.foreEdge.worst);
+  const { design } = context;
   const { seating } = design.job;
+  const gaps = over((p) => design.fits[p].closedSlack / 2);
+  const { error, loosest } = foreEdgeGap(context);
+  const judged = edgeVerdict(gaps, error, loosest);
+  const verdict = atBestTight(context, judged.verdict);
   const shared = seating === 'centred' ? '' : `, shared evenly; the boards sit to the ${seating}`;
   return {
     id: 'foreEdge',
     title: 'Fore-edges',
+    ...judged,
     verdict,
-    value,
-    limit: 0,
-    bound: 'atLeast',
+    state: stateOf(verdict, 'too small'),
     unit: 'mm',
-    message:
-      value >= 0
-        ? `Gap of ${say.range(gaps)} at each fore-edge${shared}; the measures may shift it by ${say.length(uncertainty.foreEdge.worst)}.`
-        : `Overrun of ${say.gap(value)} at each fore-edge in the heaviest leather.`,
-    ...(verdict === 'fits' ? NOTHING : widen(context, value)),
+    message: edgeMessage(context, gaps, verdict, { at: 'at each fore-edge', shared, error, loosest, overrun: '' }),
+    ...mendWidth(context, verdict),
   };
+}
+
+/** A gap is judged by the thickest leather for room and by the thinnest for looseness; it never fits while over the loosest. */
+function edgeVerdict(
+  gaps: readonly number[],
+  error: number,
+  loosest: number,
+): Pick<Check, 'verdict' | 'value' | 'limit' | 'bound'> {
+  const [least, most] = [Math.min(...gaps), Math.max(...gaps)];
+  const verdict = verdictWithin(least, error);
+  if (verdict !== 'fails' && most > loosest + NOISE)
+    return { verdict: 'loose', value: most, limit: loosest, bound: 'atMost' };
+  return { verdict, value: least, limit: 0, bound: 'atLeast' };
+}
+
+function edgeMessage(
+  { say }: CheckContext,
+  gaps: readonly number[],
+  verdict: Verdict,
+  {
+    at,
+    shared,
+    error,
+    loosest,
+    overrun,
+  }: { at: string; shared: string; error: number; loosest: number; overrun: string },
+): string {
+  const least = Math.min(...gaps);
+  if (least < 0 && verdict !== 'loose') return `Overrun of ${say.gap(least)} ${at} in the heaviest leather${overrun}.`;
+  const found = `Gap of ${say.range(gaps)} ${at}${shared}`;
+  if (verdict === 'loose')
+    return `${found}; over ${say.given(loosest)} it is too loose, and the cover shifts on the book.`;
+  return `${found}; the measures may shift it by ${shift(say, error, verdict)}.`;
 }
 
 const EDGES = { head: 'ease.head_mm', tail: 'ease.tail_mm' } as const;
 
+type HeadTail = keyof typeof EDGES;
+
+function headTailGap({ design, uncertainty }: CheckContext, edge: HeadTail): EdgeGap {
+  const { fits, job } = design;
+  const gaps = over((point) => fits[point][edge]);
+  const [ease, loosest] =
+    edge === 'head' ? [job.ease.head_mm, job.loosest.head_mm] : [job.ease.tail_mm, job.loosest.tail_mm];
+  return { least: Math.min(...gaps), most: Math.max(...gaps), ease, error: uncertainty[edge].worst, loosest };
+}
+
+/** The one height that mends head and tail, for they are cut in one. */
+function mendHeight(context: CheckContext, edge: HeadTail, verdict: Verdict): Remedy {
+  if (verdict === 'fits') return NOTHING;
+  const { job, pieces } = context.design;
+  const step = job.pattern.rounding_mm;
+  if (job.pattern.outsideHeight_mm !== null) {
+    const { height } = pieces.outside;
+    const edges = [headTailGap(context, 'head'), headTailGap(context, 'tail')];
+    return cutTo(context, 'high', 'pattern.outsideHeight_mm', height, mendedSize(height, edges, step));
+  }
+  const gap = headTailGap(context, edge);
+  return (
+    easeTo(context, `at the ${edge}`, EDGES[edge], gap, mendedEase(gap, step)) ?? noSize(context.say.given(gap.loosest))
+  );
+}
+
 /** Gap at head or at tail. */
-export function headOrTail(context: CheckContext, edge: 'head' | 'tail'): Check {
-  const { design, uncertainty, say } = context;
-  const { job, pieces } = design;
-  const gaps = RANGE_POINTS.map((p) => design.fits[p][edge]);
-  const value = Math.min(...gaps);
-  const error = uncertainty[edge].worst;
-  const verdict = verdictWithin(value, error);
-  const ease = roundUp(error, EASE_STEP);
-  const wanted = Math.max(edge === 'head' ? job.ease.head_mm : job.ease.tail_mm, error);
-  const height = roundUp(pieces.outside.height + 2 * (wanted - value), job.pattern.rounding_mm);
-  const fixed = job.pattern.outsideHeight_mm !== null;
+export function headOrTail(context: CheckContext, edge: HeadTail): Check {
+  const gaps = over((p) => context.design.fits[p][edge]);
+  const { error, loosest } = headTailGap(context, edge);
+  const judged = edgeVerdict(gaps, error, loosest);
   return {
     id: edge,
     title: edge === 'head' ? 'Head' : 'Tail',
-    verdict,
-    value,
-    limit: 0,
-    bound: 'atLeast',
+    ...judged,
+    state: stateOf(judged.verdict, 'too small'),
     unit: 'mm',
-    message:
-      value >= 0
-        ? `Gap of ${say.range(gaps)} at the ${edge}; the measures may shift it by ${say.length(error)}.`
-        : `Overrun of ${say.gap(value)} at the ${edge} in the heaviest leather: the board runs past its seat.`,
-    remedy:
-      verdict === 'fits'
-        ? ''
-        : fixed
-          ? `Cut outside and pockets ${say.cut(height)} high, ${say.length(height - pieces.outside.height)} more.`
-          : `Allow ${say.length(ease)} of ease at the ${edge}, as much as the measuring error can take away.`,
-    change:
-      verdict === 'fits'
-        ? []
-        : fixed
-          ? [{ path: 'pattern.outsideHeight_mm', value: height }]
-          : [{ path: EDGES[edge], value: ease }],
+    message: edgeMessage(context, gaps, judged.verdict, {
+      at: `at the ${edge}`,
+      shared: '',
+      error,
+      loosest,
+      overrun: ': the board runs past the place where its edge comes to rest',
+    }),
+    ...mendHeight(context, edge, judged.verdict),
   };
 }
+
+/** Whether the boards go into the cover at all, from seam to seam and at head and tail; what cannot go in is not asked more. */
+export const boardsGoIn = (context: CheckContext): boolean =>
+  RANGE_POINTS.every((point) => context.design.fits[point].staysOpen !== null) &&
+  (['head', 'tail'] as const).every((edge) => {
+    const { least, error } = headTailGap(context, edge);
+    return verdictWithin(least, error) !== 'fails';
+  });

@@ -1,0 +1,42 @@
+import type { Check } from '../../core/report/check.ts';
+import type { Report } from '../../core/report/reportSchema.ts';
+import type { ElasticState } from '../elastic/useElastic.ts';
+
+/** A row of the report, marked while it is still the one of the job before the last change. */
+export type ShownCheck = Report['checks'][number] & { readonly isPending?: boolean };
+
+/** The rows that only the springy model can answer. */
+const STRIP_ROWS = [
+  { id: 'seats', title: 'Board edges at the seam', unit: 'mm' },
+  { id: 'springsOpen', title: 'Staying shut', unit: 'deg' },
+] as const satisfies readonly Pick<Check, 'id' | 'title' | 'unit'>[];
+
+const isStripRow = ({ id }: Pick<Check, 'id'>): boolean => STRIP_ROWS.some((row) => row.id === id);
+
+/**
+ * The rows to show: those of the report, and in place of answers that are not there yet the last ones that were, marked; so
+ * that no row goes and comes back.
+ * @param report of the job as it stands
+ * @param settled report of the last job that the springy model has answered; null before the first answer
+ */
+export function shownChecks(report: Report, elastic: ElasticState['status'], settled: Report | null): ShownCheck[] {
+  if (elastic === 'solved') return report.checks;
+  const isPending = elastic === 'solving';
+  const rows = STRIP_ROWS.map((row): ShownCheck => {
+    const last = settled?.checks.find(({ id }) => id === row.id);
+    if (isPending && last !== undefined) return { ...last, change: [], isPending };
+    return {
+      ...row,
+      verdict: isPending ? 'none' : 'unknown',
+      state: isPending ? '' : 'not known',
+      value: 0,
+      limit: 0,
+      bound: null,
+      message: isPending ? '' : 'The springy model could not be asked in this browser; the other rows hold without it.',
+      remedy: '',
+      change: [],
+      isPending,
+    };
+  });
+  return [...report.checks.filter((check) => !isStripRow(check)), ...rows];
+}

@@ -1,0 +1,53 @@
+import { roundUp } from '../../allowance/roundUp.ts';
+import { NOISE } from '../check.ts';
+
+/** One edge of a cover: what its gap is over the weight range, and what is asked of it; mm. */
+export interface EdgeGap {
+  /** Smallest and largest gap over the weight range. */
+  readonly least: number;
+  readonly most: number;
+  /** Ease wished at the thick end. */
+  readonly ease: number;
+  /** What the measures may take away. */
+  readonly error: number;
+  readonly loosest: number;
+}
+
+/**
+ * The size at which every edge that shares it fits: as much ease as is wished, else what the measuring error asks for, else
+ * none; never so much that a gap is over the loosest.
+ * @param size as cut now, mm; two edges share it, so that a gap grows by half of what the size grows
+ * @param step cut sizes are multiples of this, mm; 0 for any size
+ * @returns mm, or null where a size that closes in the thickest leather is too loose in the thinnest
+ */
+export function mendedSize(size: number, edges: readonly EdgeGap[], step: number): number | null {
+  const shift = (wanted: (edge: EdgeGap) => number): number =>
+    Math.max(...edges.map((edge) => wanted(edge) - edge.least));
+  const most = size + 2 * Math.min(...edges.map(({ loosest, most: gap }) => loosest - gap));
+  const sizes = [shift(({ ease, error }) => Math.max(ease, error)), shift(({ error }) => error), shift(() => 0)].map(
+    (by) => roundUp(size + 2 * by, step),
+  );
+  // A cover that is not too loose is never cut smaller.
+  const least = most < size ? 0 : size;
+  return sizes.find((each) => each >= least - NOISE && each <= most + NOISE) ?? null;
+}
+
+/** Step to which an ease is rounded that a remedy asks for, mm; less ease is asked for in tenths. */
+const EASE_STEP = 0.5;
+const LESS_STEP = 0.1;
+
+/**
+ * The ease at which an edge fits whose size the tool decides: more where the measures may take it all away, less where the
+ * gap is over the loosest.
+ * @param step cut sizes are rounded up to this, mm: the gap may come out larger by half of it
+ * @returns mm, or null where no ease does it
+ */
+export function mendedEase({ least, most, ease, error, loosest }: EdgeGap, step: number): number | null {
+  const largest = ease + loosest - most - step / 2;
+  if (most > loosest + NOISE) {
+    const less = Math.floor(largest / LESS_STEP + NOISE) * LESS_STEP;
+    return less >= 0 ? Math.round(less * 10) / 10 : null;
+  }
+  const more = roundUp(Math.max(error, ease + Math.max(0, error - least)), EASE_STEP);
+  return more <= Math.max(largest, ease) + NOISE ? more : null;
+}

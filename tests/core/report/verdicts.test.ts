@@ -1,0 +1,230 @@
+import { describe, expect, test } from 'vitest';
+import { fitReport } from '../../../src/core/fit.ts';
+import { coverDesign } from '../../../src/core/fold/coverDesign.ts';
+import { createElasticSolvers, elasticFit } from '../../../src/core/fold/elasticFit.ts';
+import { parseJob } from '../../../src/core/job/parseJob.ts';
+import { designReport } from '../../../src/core/report/designReport.ts';
+import type { Report } from '../../../src/core/report/reportSchema.ts';
+import { soundJob } from '../../jobArbitrary.ts';
+
+const LEATHER = { outside: { min_mm: 1.5875, max_mm: 1.984375 } };
+const LEDGER = { width_mm: 165, height_mm: 240, thickness_mm: 28, boardThickness_mm: 2.5 };
+
+const job = (rest: object = {}) =>
+  soundJob({
+    format: 'coverwright-job',
+    version: 1,
+    book: LEDGER,
+    leather: LEATHER,
+    seam: { method: 'lacing' },
+    ...rest,
+  });
+
+const reportOf = (rest: object = {}): Report => designReport(coverDesign(job(rest)));
+const row = (report: Report, id: string) => report.checks.find((check) => check.id === id)!;
+const sized = designReport(coverDesign(job())).pattern.outside;
+
+describe('a cover that is too large', () => {
+  const large = reportOf({
+    pattern: { outsideWidth_mm: sized.width_mm + 40, outsideHeight_mm: sized.height_mm + 49 },
+  });
+
+  test('is too loose, at each edge whose gap is over the loosest', () => {
+    expect(large.verdict).toBe('loose');
+    for (const id of ['foreEdge', 'head', 'tail']) {
+      const check = row(large, id);
+      expect(check.verdict, id).toBe('loose');
+      expect(check.bound).toBe('atMost');
+      expect(check.limit).toBe(4);
+      expect(check.value).toBeGreaterThan(4);
+    }
+    expect(large.headline).toMatch(/too loose/i);
+  });
+
+  test('is offered a size at which nothing is too loose and everything fits', () => {
+    for (const id of ['foreEdge', 'head']) {
+      const { change, remedy } = row(large, id);
+      expect(remedy).not.toBe('');
+      expect(change).toHaveLength(1);
+    }
+    const [width, height] = [row(large, 'foreEdge').change[0]!, row(large, 'head').change[0]!];
+    const mended = reportOf({
+      pattern: { outsideWidth_mm: width.value, outsideHeight_mm: height.value },
+    });
+    expect(mended.verdict).toBe('fits');
+  });
+
+  test('is judged by its thinnest leather and by a limit that the maker sets', () => {
+    const gap = large.fit.thin.closed.slack_mm / 2;
+    expect(row(large, 'foreEdge').value).toBeCloseTo(gap, 9);
+    expect(reportOf({ pattern: { outsideWidth_mm: sized.width_mm + 40 }, loosest: { foreEdge_mm: gap } }).verdict).toBe(
+      'fits',
+    );
+  });
+
+  test('sized by the tool for more ease than the loosest gap says so and asks for less', () => {
+    const report = reportOf({ ease: { foreEdge_mm: 8, head_mm: 8, tail_mm: 8 } });
+    expect(report.verdict).toBe('loose');
+    const changes = ['foreEdge', 'head', 'tail'].flatMap((id) => row(report, id).change);
+    expect(changes.map(({ path }) => path)).toEqual(['ease.foreEdge_mm', 'ease.head_mm', 'ease.tail_mm']);
+    const [foreEdge_mm, head_mm, tail_mm] = changes.map(({ value }) => value);
+    expect(reportOf({ ease: { foreEdge_mm, head_mm, tail_mm } }).verdict).toBe('fits');
+  });
+});
+
+describe('a rounded spine', () => {
+  const book = { width_mm: 162, height_mm: 241, thickness_mm: 61, spine: { shape: 'rounded' } };
+
+  test('whose rise is not typed is worked out with a third of a circle, and never fits', () => {
+    const estimated = reportOf({ book });
+    // Chord 61, arc of 120 degrees: 61/2 tan(30 deg) = 17.61 rise, arc (2 pi / 3) (61 / 2 / sin 60 deg) = 73.76.
+    const flat = reportOf({ book: { ...book, spine: { shape: 'flat' } } });
+    const typed = reportOf({ book: { ...book, spine: { shape: 'rounded', rise_mm: 17.609 } } });
+    expect(estimated.wrap.closed_mm).toBeCloseTo(typed.wrap.closed_mm, 2);
+    expect(estimated.wrap.closed_mm - flat.wrap.closed_mm).toBeCloseTo(73.76 - 61, 1);
+    expect(estimated.verdict).toBe('tight');
+    expect(estimated.headline).toMatch(/not measured/);
+    for (const id of ['closes', 'opens', 'foreEdge']) expect(row(estimated, id).verdict, id).not.toBe('fits');
+    expect(row(estimated, 'measures').message).toMatch(/17\.6 mm/);
+  });
+
+  test('that rises by 0 was not measured either; with the rise typed the same cover may fit', () => {
+    expect(reportOf({ book: { ...book, spine: { shape: 'rounded', rise_mm: 0 } } }).verdict).toBe('tight');
+    expect(reportOf({ book: { ...book, spine: { shape: 'rounded', rise_mm: 12 } } }).verdict).toBe('fits');
+  });
+
+  test('cut for a flat one stays open, and says so', () => {
+    const outsideWidth_mm = 409.5;
+    const report = reportOf({ book, pattern: { outsideWidth_mm } });
+    expect(report.verdict).not.toBe('fits');
+    const real = reportOf({
+      book: { ...book, spine: { shape: 'rounded', rise_mm: 12 } },
+      pattern: { outsideWidth_mm },
+    });
+    expect(real.verdict).toBe('fails');
+  });
+});
+
+describe('rows that say nothing of the fit', () => {
+  const solvers = createElasticSolvers();
+  const settled = fitReport(job(), { solvers });
+
+  test('have no verdict: measures never checked, how it springs, where a springy board edge stops', () => {
+    expect(row(settled, 'measures').verdict).toBe('none');
+    expect(row(settled, 'springsOpen').verdict).toBe('none');
+    expect(row(settled, 'seats').verdict).toBe('none');
+  });
+
+  test('are not known where the springy model found no answer, and decide no headline', () => {
+    const design = coverDesign(job());
+    const elastic = fitElastic();
+    const report = designReport(design, { elastic });
+    expect(row(report, 'springsOpen').verdict).toBe('unknown');
+    expect(row(report, 'seats').verdict).toBe('unknown');
+    expect(report.verdict).toBe(designReport(design).verdict);
+    expect(report.headline).toBe(designReport(design).headline);
+
+    function fitElastic() {
+      const failed = <Part extends { status: string }>(part: Part): Part => ({ ...part, status: 'notConverged' });
+      const at = () => {
+        const one = elasticFit(design, 'thick', solvers);
+        return {
+          ...one,
+          newCover: failed(one.newCover),
+          creased: failed(one.creased),
+          seats: { foreEdge: failed(one.seats.foreEdge!), headTail: failed(one.seats.headTail!) },
+        };
+      };
+      return { thin: at(), nominal: at(), thick: at() };
+    }
+  });
+
+  test('agree with what the quick model says: one verdict and headline with the springy model and without', () => {
+    const quick = designReport(coverDesign(job()));
+    expect(settled.verdict).toBe(quick.verdict);
+    expect(settled.headline).toBe(quick.headline);
+    for (const check of quick.checks) expect(row(settled, check.id)).toMatchObject({ verdict: check.verdict });
+  });
+});
+
+describe('grain at the folds', () => {
+  test('is one figure, with the springy model and without, also for covers that do not go on', () => {
+    for (const pattern of [{}, { outsideWidth_mm: sized.width_mm - 30 }]) {
+      const quick = row(reportOf({ pattern }), 'foldStrain');
+      const settled = row(fitReport(job({ pattern }), { solvers: createElasticSolvers() }), 'foldStrain');
+      expect(settled.value).toBe(quick.value);
+      // (1 - K) / (r/t + K) with K = 2/pi and r = 0.2 t.
+      expect(settled.value).toBeCloseTo((1 - 0.6366) / (0.2 + 0.6366), 3);
+    }
+  });
+});
+
+describe('a cover into which the boards do not go', () => {
+  const short = reportOf({ pattern: { outsideWidth_mm: sized.width_mm - 60 } });
+  const low = reportOf({ pattern: { outsideHeight_mm: sized.height_mm - 20 } });
+
+  test('is not asked how its pockets hold or load, nor how it springs', () => {
+    for (const report of [short, low]) {
+      expect(report.verdict).toBe('fails');
+      for (const id of ['pocketHolds', 'pocketLoads']) {
+        const check = row(report, id);
+        expect(check.verdict, id).toBe('none');
+        expect(check.remedy).toBe('');
+        expect(check.bound).toBeNull();
+      }
+    }
+    const solved = fitReport(job({ pattern: { outsideHeight_mm: sized.height_mm - 20 } }), {
+      solvers: createElasticSolvers(),
+    });
+    expect(row(solved, 'springsOpen').verdict).toBe('none');
+    expect(row(solved, 'springsOpen').message).toMatch(/do not go in/);
+  });
+
+  test('is offered the one width that mends closing, lying open and both fore-edges', () => {
+    for (const by of [60, 14, 5, 2]) {
+      const pattern = { outsideWidth_mm: sized.width_mm - by };
+      const report = reportOf({ pattern });
+      const changes = ['closes', 'opens', 'foreEdge'].flatMap((id) => row(report, id).change);
+      expect(new Set(changes.map(({ value }) => value)).size, `${by} mm narrower`).toBe(1);
+      const mended = reportOf({ pattern: { outsideWidth_mm: changes[0]!.value } });
+      for (const id of ['closes', 'opens', 'foreEdge']) expect(row(mended, id).verdict, `${id}, ${by} mm`).toBe('fits');
+    }
+  });
+});
+
+describe('one figure for one thing', () => {
+  test('a gap that fits is printed no smaller than what the measures may shift it by, and one that is tight no larger', () => {
+    const number = (text: string, pattern: RegExp): number => Number(pattern.exec(text)![1]);
+    for (let by = -1.5; by < 1.5; by += 0.013) {
+      const report = reportOf({ pattern: { outsideWidth_mm: sized.width_mm + by } });
+      const { verdict, message } = row(report, 'foreEdge');
+      if (verdict === 'fails' || row(report, 'foreEdge').value < 0) continue;
+      const gap = number(message, /Gap of (\d+\.\d)/);
+      const shift = number(message, /shift it by (\d+\.\d)/);
+      if (verdict === 'fits') expect(gap, message).toBeGreaterThanOrEqual(shift);
+      else expect(gap, message).toBeLessThanOrEqual(shift);
+    }
+  });
+
+  test('the shortage in the headline is the one of the row that it comes from', () => {
+    for (const by of [5, 9, 14, 40]) {
+      const report = reportOf({ pattern: { outsideWidth_mm: sized.width_mm - by } });
+      const short = /([\d.]+ mm) (too )?short/;
+      const inRow = short.exec(row(report, 'closes').message)?.[1];
+      expect(inRow, report.headline).toBeDefined();
+      expect(short.exec(report.headline)?.[1]).toBe(inRow);
+    }
+  });
+});
+
+test('an ease or a loosest gap out of range is refused by its path', () => {
+  const parsed = parseJob({
+    format: 'coverwright-job',
+    version: 1,
+    book: LEDGER,
+    leather: LEATHER,
+    loosest: { head_mm: -1 },
+  });
+  expect(parsed.ok).toBe(false);
+  expect(!parsed.ok && parsed.issues.map(({ path }) => path)).toEqual(['loosest.head_mm']);
+});
