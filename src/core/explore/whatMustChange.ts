@@ -66,7 +66,7 @@ export function whatMustChange(document: JobDocument, field: ExploreField, targe
 function unfitOf(trial: Trial, target: FitTarget): readonly string[] {
   if (!trial.ok) return trial.issues.map(({ path }) => path);
   return judged(trial.report, target)
-    .filter(({ verdict }) => isWanting(verdict))
+    .filter(({ verdict }) => (target === 'all' ? isWanting(verdict) : verdict !== 'fits'))
     .map(({ title }) => title);
 }
 

@@ -21,7 +21,9 @@ const field = (document: JobDocument, id: string) => fieldsOf(document).find((ea
 function fits(document: JobDocument, { changes }: ExploreField, value: number, target: FitTarget): boolean {
   const trial = tryChanges(document, changes(value));
   if (!trial.ok) return false;
-  return trial.report.checks.every(({ id, verdict }) => verdict === 'fits' || (target !== 'all' && id !== target));
+  return trial.report.checks.every(({ id, verdict }) =>
+    target === 'all' ? verdict === 'fits' || verdict === 'none' : id !== target || verdict === 'fits',
+  );
 }
 
 const sized = fitReport(soundJob(tideLedger)).pattern.outside;
@@ -59,7 +61,7 @@ describe('the smallest change', () => {
       pockets: { depth_mm: 40, hold_mm: 60 },
     };
     const outcome = whatMustChange(shallow, field(shallow, 'pockets.depth_mm'), 'pocketHolds');
-    expect(outcome).toMatchObject({ status: 'change', worsens: ['Boards load'] });
+    expect(outcome).toMatchObject({ status: 'change', worsens: ['Slipping the boards in'] });
   });
 
   test('is none where all fits, and none is found where the field has no say or not enough', () => {
@@ -68,7 +70,7 @@ describe('the smallest change', () => {
     expect(whatMustChange(short, field(short, 'ease.foreEdge_mm'), 'closes')).toMatchObject({
       status: 'none',
       bears: false,
-      unfit: ['Closes'],
+      unfit: ['Closing'],
     });
     const both = tideCut(9, 9);
     const width = whatMustChange(both, field(both, 'pattern.outsideWidth_mm'), 'all');

@@ -63,22 +63,20 @@ describe('ready-made covers', () => {
     expect(matched.ok && matched.match).toMatchObject({
       book: 'Tide ledger',
       best: { cover: 'right', verdict: 'fits' },
-      covers: [{ verdict: 'fails' }, { verdict: 'fits' }, { verdict: 'fits' }, { verdict: 'fits' }],
+      covers: [{ verdict: 'fails' }, { verdict: 'loose' }, { verdict: 'fits' }, { verdict: 'fits' }],
     });
   });
 
   test('one that fits goes before one that is tight but has smaller gaps', () => {
-    const matched = matchBook(
-      tideLedger,
-      stock(readyMade(tideLedger, 'tight', -2), readyMade(tideLedger, 'loose', 12)),
-    );
+    const matched = matchBook(tideLedger, stock(readyMade(tideLedger, 'tight', -2), readyMade(tideLedger, 'wider', 2)));
     expect(matched.ok && matched.match.covers.map(({ verdict }) => verdict)).toEqual(['tight', 'fits']);
-    expect(matched.ok && matched.match.best?.cover).toBe('loose');
+    expect(matched.ok && matched.match.best?.cover).toBe('wider');
   });
 
-  test('one with a gap over the limit is not the best', () => {
+  test('one that is too loose is no match, unless a larger gap is allowed', () => {
     const loose = stock(readyMade(tideLedger, 'loose', 12));
-    expect(matchBook(tideLedger, loose, 5)).toMatchObject({ match: { best: null, covers: [{ verdict: 'fits' }] } });
+    expect(matchBook(tideLedger, loose)).toMatchObject({ match: { best: null, covers: [{ verdict: 'loose' }] } });
+    expect(matchBook(tideLedger, loose, 5)).toMatchObject({ match: { best: null, covers: [{ verdict: 'loose' }] } });
     expect(matchBook(tideLedger, loose, 9)).toMatchObject({ match: { best: { cover: 'loose' } } });
   });
 
