@@ -31,30 +31,31 @@ function sentence(design: CoverDesign, checks: readonly Check[], say: Phrase): s
   const weight = (point: RangePoint): string => say.weight(needs[point].leathers.outside.thickness);
   const [thin, thick] = [weight('thin'), weight('thick')];
   const range = thin === thick ? `at ${thin}` : `at ${thin} and at ${thick}`;
-  const closing = RANGE_POINTS.filter((point) => fits[point].closes);
+  const closing = RANGE_POINTS.find((point) => fits[point].closes);
+  const worst = leastWrap(design);
+  const { closedSlack, staysOpen } = fits[worst];
+  const short = `the wrap is ${say.gap(closedSlack)} short`;
 
-  if (closing.length === RANGE_POINTS.length) {
+  if (checks.find(({ id }) => id === 'closes')?.verdict !== 'fails') {
+    const closes = fits[worst].closes
+      ? `Closes ${range}`
+      : `${closing === undefined ? 'May' : `Closes at ${weight(closing)}, may`} not close at ${weight(worst)}: ${short}, less than the measures may be off`;
     const gaps = RANGE_POINTS.flatMap((point) => [fits[point].head, fits[point].tail]);
     const edges =
       Math.min(...gaps) >= 0
         ? `head and tail gap ${say.range(gaps)}`
         : `head and tail overrun up to ${say.gap(Math.min(...gaps))}`;
-    const failures = checks
-      .filter(({ id, verdict }) => verdict === 'fails' && id in FAILURES)
-      .map(({ id }) => FAILURES[id]);
-    const but = failures.length > 0 ? `, but ${failures.join(', and ')}` : '';
+    const failures = checks.filter(({ id, verdict }) => verdict === 'fails' && id in FAILURES);
+    const but = failures.length > 0 ? `, but ${failures.map(({ id }) => FAILURES[id]).join(', and ')}` : '';
     const loose = checks.filter(({ verdict }) => verdict === 'loose');
     const wide = loose.map(({ title, value }) => `${title.toLowerCase()} up to ${say.gap(-value)}`);
     const tooLoose = loose.length > 0 ? `; too loose: ${wide.join(', ')}` : '';
     const tight = checks.filter(({ verdict }) => verdict === 'tight').map(({ title }) => title.toLowerCase());
     const near = tight.length > 0 ? `; close to the limit: ${tight.join(', ')}` : '';
-    return `Closes ${range}; ${edges}${but}${tooLoose}${near}.`;
+    return `${closes}; ${edges}${but}${tooLoose}${near}.`;
   }
-  const worst = leastWrap(design);
-  const { closedSlack, staysOpen } = fits[worst];
-  if (staysOpen === null)
-    return `Does not go on at ${weight(worst)}: the wrap is ${say.gap(closedSlack)} short and the boards do not go in.`;
+  if (staysOpen === null) return `Does not go on at ${weight(worst)}: ${short} and the boards do not go in.`;
   const where =
-    closing.length > 0 ? `Closes at ${weight(closing[0]!)} but not at ${weight(worst)}` : `Does not close ${range}`;
-  return `${where}: the wrap is ${say.gap(closedSlack)} short and the book stays open ${say.angle(staysOpen)}.`;
+    closing === undefined ? `Does not close ${range}` : `Closes at ${weight(closing)} but not at ${weight(worst)}`;
+  return `${where}: ${short} and the book stays open ${say.angle(staysOpen)}.`;
 }

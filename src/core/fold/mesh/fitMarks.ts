@@ -53,7 +53,8 @@ function gapMarks(design: CoverDesign, point: RangePoint, pose: MarkedPose, rang
     ['frontForeEdge', standing.front, -1, fit.foreEdge.front],
     ['backForeEdge', standing.back, 1, fit.foreEdge.back],
   ] as const) {
-    const value = fit.closes ? half.gap : overrun;
+    // Closed, the fit's own figure: the drawn one differs by the hundredths that thinned layers cost.
+    const value = fit.closes && standing.opening > range.least ? half.gap : overrun;
     const tip = standing.front.length + way * half.toTip;
     const to = tip + way * value;
     const middle = (tailEdge + headEdge) / 2;

@@ -1,0 +1,148 @@
+import fc from 'fast-check';
+import { expect, test } from 'vitest';
+import { fitReport } from '../../src/core/fit.ts';
+import { type CoverDesign, coverDesign } from '../../src/core/fold/coverDesign.ts';
+import { createElasticSolvers } from '../../src/core/fold/elasticFit.ts';
+import { foldedCover } from '../../src/core/fold/mesh/foldedCover.ts';
+import { RANGE_POINTS } from '../../src/core/leather/leatherModel.ts';
+import { worstVerdict } from '../../src/core/report/check.ts';
+import { designReport } from '../../src/core/report/designReport.ts';
+import type { Report } from '../../src/core/report/reportSchema.ts';
+import { REPORT_COLUMNS, reportRow } from '../../src/output/catalogue/reportColumns.ts';
+import { customerSheet } from '../../src/output/customerSheet/customerSheet.ts';
+import { jobDocument, seeded, soundJob } from '../jobArbitrary.ts';
+import { proofSize } from './proofSize.ts';
+
+const SEED = 20261127;
+console.info(`one verdict: fast-check seed ${SEED}`);
+
+const NOISE = 1e-9;
+
+/** A job as the tool sizes it, or cut narrower or wider and lower or higher than that. */
+const anyJob = fc
+  .record({
+    document: jobDocument,
+    wider: fc.option(fc.double({ min: -15, max: 25, noNaN: true }), { nil: null }),
+    higher: fc.option(fc.double({ min: -10, max: 20, noNaN: true }), { nil: null }),
+    measured: fc.boolean(),
+  })
+  .map(({ document, wider, higher, measured }) => {
+    const { outside } = coverDesign(soundJob(document)).pieces;
+    const spine = { shape: document.book.spine.shape, rise_mm: measured ? document.book.spine.rise_mm : null };
+    return {
+      ...document,
+      book: { ...document.book, spine },
+      pattern: {
+        outsideWidth_mm: wider === null ? null : outside.width + wider,
+        outsideHeight_mm: higher === null ? null : outside.height + higher,
+      },
+    };
+  });
+
+const HEADLINE: Readonly<Record<string, RegExp>> = {
+  fits: /^Closes at [^,]*; head and tail gap [^,;]*\.$/,
+  tight: /^(Closes|May not close) .*; close to the limit: /,
+  loose: /^(Closes|May not close) .*; too loose: /,
+  fails: /^((Closes|May not close) .*(, but | but not at |overrun up to )|Does not close |Does not go on )/,
+};
+
+const CUSTOMER: Readonly<Record<string, RegExp>> = {
+  fits: /^The cover will go on, close and stay on your book\.$/,
+  tight: /^This cover should do\./,
+  loose: /^As drawn, this cover is too loose/,
+  fails: /^As drawn, this cover does not fit/,
+};
+
+const row = ({ checks }: Report, id: string) => checks.find((check) => check.id === id)!;
+
+/** Marks of the closed cover, or of the open one into which the book does not go, at every end of the weight range. */
+function expectMarksAgree(design: CoverDesign, report: Report): void {
+  for (const point of RANGE_POINTS) {
+    const { marks } = foldedCover(design, { kind: 'opening', angle: 0 }, point);
+    const fit = report.fit[point];
+    const edges = {
+      frontForeEdge: fit.foreEdge.front_mm,
+      backForeEdge: fit.foreEdge.back_mm,
+      head: fit.head_mm,
+      tail: fit.tail_mm,
+    };
+    for (const [edge, value] of Object.entries(edges)) {
+      const mark = marks.find((each) => each.edge === edge)!;
+      // A wrap that is short takes its overrun up by staying open: the boards then sit at the seam.
+      if (edge.endsWith('ForeEdge') && !fit.closed.closes && fit.closed.staysOpen_deg < 180 && mark.value >= 0)
+        continue;
+      expect(mark.value, `${point} ${edge}`).toBeCloseTo(value, 3);
+    }
+    // The scene may find that a cover cannot stand ajar at all; one that closes never gapes.
+    if (marks.some(({ edge }) => edge === 'gape')) expect(fit.closed.closes, `${point} gape`).toBe(false);
+  }
+}
+
+test('headline, rows, catalogue, customer and marks tell one verdict, in both units', () => {
+  const seen = { fits: 0, tight: 0, loose: 0, fails: 0 };
+  fc.assert(
+    fc.property(anyJob, (document) => {
+      const job = soundJob(document);
+      const design = coverDesign(job);
+      for (const units of ['mm', 'in'] as const) {
+        const report = designReport(design, { units });
+        const { verdict } = report;
+        seen[verdict as keyof typeof seen]++;
+        expect(verdict).toBe(worstVerdict(report.checks.map((check) => check.verdict)));
+        const assumed = / The rise of the spine is not measured.*$/;
+        expect(report.headline.replace(assumed, '')).toMatch(HEADLINE[verdict]!);
+        if (document.book.spine.shape === 'rounded')
+          expect(assumed.test(report.headline)).toBe(document.book.spine.rise_mm === null);
+        if (document.book.spine.shape === 'rounded' && document.book.spine.rise_mm === null)
+          expect(verdict).not.toBe('fits');
+        const cells = reportRow(job.name, report);
+        expect(cells[REPORT_COLUMNS.indexOf('verdict')]).toBe(verdict);
+        expect(cells[REPORT_COLUMNS.indexOf('headline')]).toBe(report.headline);
+        expect(cells[REPORT_COLUMNS.indexOf('fails')] !== '').toBe(verdict === 'fails');
+        const sheet = customerSheet(design, report, units);
+        expect(sheet.verdict).toBe(verdict);
+        expect(sheet.fit).toMatch(CUSTOMER[verdict]!);
+        const { closed, head_mm, tail_mm } = report.fit.thin;
+        const { foreEdge_mm, head_mm: head, tail_mm: tail } = job.loosest;
+        if (closed.slack_mm / 2 > foreEdge_mm + NOISE || head_mm > head + NOISE || tail_mm > tail + NOISE)
+          expect(['loose', 'fails']).toContain(verdict);
+        for (const [id, gap] of [
+          ['foreEdge', closed.slack_mm / 2],
+          ['head', head_mm],
+          ['tail', tail_mm],
+        ] as const)
+          if (row(report, id).verdict === 'loose') expect(gap).toBeCloseTo(row(report, id).value, 9);
+      }
+      expectMarksAgree(design, designReport(design));
+    }),
+    { ...seeded(SEED, proofSize(500, 40)), endOnFailure: true },
+  );
+  console.info('one verdict:', JSON.stringify(seen));
+  for (const count of Object.values(seen)) expect(count).toBeGreaterThan(0);
+});
+
+test('the springy model changes no verdict word and no headline', () => {
+  const solvers = createElasticSolvers();
+  fc.assert(
+    fc.property(anyJob, (document) => {
+      const job = soundJob(document);
+      const quick = fitReport(job);
+      const settled = fitReport(job, { solvers });
+      expect(settled.verdict).toBe(quick.verdict);
+      expect(settled.headline).toBe(quick.headline);
+      expect(settled.state).toBe(quick.state);
+      for (const check of quick.checks) {
+        const { verdict, state, value, limit } = row(settled, check.id);
+        expect({ verdict, state, value, limit }).toEqual({
+          verdict: check.verdict,
+          state: check.state,
+          value: check.value,
+          limit: check.limit,
+        });
+      }
+      const more = settled.checks.filter(({ id }) => !quick.checks.some((check) => check.id === id));
+      expect(more.every(({ verdict }) => verdict === 'none' || verdict === 'unknown')).toBe(true);
+    }),
+    { ...seeded(SEED + 1, proofSize(200, 6)), endOnFailure: true },
+  );
+});
