@@ -61,6 +61,17 @@ describe('the allowances', () => {
     ]);
   });
 
+  test('count leather and lining as they are skived at the folds, and leave what they count as spare wrap of 2 mm', () => {
+    const leather = {
+      outside: { ...base.leather.outside, foldThickness_mm: 1.2 },
+      lining: { min_mm: 1, max_mm: 1, foldThickness_mm: 0.4 },
+    };
+    const { pieces, fits } = designOf({ leather });
+    // Folds pi (2/pi) 1.2 / 2 and pi 0.4 / 2; an ease of 1 mm at either side.
+    expectParts(pieces.allowances.foreEdge, [4, SEAT, 1.2, 0.2 * Math.PI, 1]);
+    expect(fits.thick.closedSlack).toBeCloseTo(2, 9);
+  });
+
   test('lose what an edge of radius 3 mm saves, 2 r tan(pi/4) - r pi/2', () => {
     const book = { ...base.book, cornerRadius_mm: 3 };
     expectParts(designOf({ book }).pieces.allowances.foreEdge, [4, SEAT, 2, -(6 - (3 * Math.PI) / 2), 1]);
@@ -81,5 +92,11 @@ describe('the allowances', () => {
     const { allowances } = designOf({ leather }).pieces;
     expectParts(allowances.foreEdge, [4, SEAT, 2, 1]);
     expectParts(allowances.head, [4, RUN, DRAWN_IN, 2]);
+  });
+
+  test('at head and tail are those of the thin end where that asks for more, 3.097284 with a pocket of 0.6 mm', () => {
+    const leather = { ...base.leather, pocket: { min_mm: 0.6, max_mm: 1.4, bendRatio: 0.2 } };
+    const { outside } = designOf({ leather }).pieces;
+    expect(outside.height).toBeCloseTo(220 + 2 * (4 + 3.097284) + 5, 5);
   });
 });

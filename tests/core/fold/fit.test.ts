@@ -54,6 +54,14 @@ describe('a wrap short by s', () => {
   test('by more than pi z does not let the boards in at all', () => {
     expect(cut(-Math.PI * z + 0.01).staysOpen).not.toBeNull();
     expect(cut(-Math.PI * z - 0.01)).toMatchObject({ staysOpen: null, opensTo: null, seats: false });
+    // Flat, the fore-edges stand two widths apart.
+    expect(cut(-Math.PI * z - 0.01).gape).toBeCloseTo(300, 9);
+  });
+
+  test('by just pi z lets the boards in with the book flat, and there alone', () => {
+    const fit = cut(-Math.PI * z);
+    expect(fit.staysOpen).toBeCloseTo(Math.PI, 9);
+    expect(fit).toMatchObject({ opensTo: Math.PI, seats: true, closes: false });
   });
 });
 
@@ -70,6 +78,12 @@ describe('a joint dip that outgrows the turning', () => {
     const fit = cut(1, { book: { ...base.book, jointDip_mm: 4 } });
     // The wrap needs 8 (phi / pi) - z phi more than closed; it has 1 mm.
     expect(fit.opensTo).toBeCloseTo(1 / (8 / Math.PI - (2 / Math.PI) * 2), 6);
+  });
+
+  test('lets a cover that is just long enough closed be closed, and opened no further', () => {
+    const fit = cut(0, { book: { ...base.book, jointDip_mm: 4 } });
+    expect(fit).toMatchObject({ closes: true, staysOpen: 0, gape: 0, seats: true });
+    expect(fit.opensTo).toBeCloseTo(0, 6);
   });
 });
 
@@ -168,6 +182,8 @@ describe('pockets', () => {
     expect(held(75, 0, 4).held).toBeCloseTo(75, 9);
     expect(held(200, 0).held).toBe(150);
     expect(held(3, 4).held).toBe(0);
+    // Gaps of 5 mm are more than the pocket is deep: it holds nothing, and nothing needs to be bent back.
+    expect(held(3, 10)).toMatchObject({ held: 0, loadingAngle: 0, loads: true });
     expect(held(400, 0).loadingAngle).toBeCloseTo(Math.PI, 9);
   });
 
@@ -197,7 +213,11 @@ describe('pockets', () => {
 
 describe('a turned end', () => {
   test('goes round the board edge: b + pi K t, with no seat and no margin at the fore-edge', () => {
-    const { pieces, needs } = coverDesign(soundJob({ ...base, pockets: { construction: 'turned', depth_mm: 50 } }));
+    const { pieces, needs, fits } = coverDesign(
+      soundJob({ ...base, pockets: { construction: 'turned', depth_mm: 50 } }),
+    );
+    expect(fits.nominal.closedSlack).toBeCloseTo(0, 9);
+    expect(fits.nominal.pocket.held).toBeCloseTo(50 - 2, 9); // less what opening draws out, half of pi z
     const turn = 2.5 + 2 * 2; // board 2.5 and two thicknesses of 2 mm at K = 2/pi
     expect(needs.nominal.foreEdge).toMatchObject({ margin: 0, seat: 0, turn: expect.closeTo(turn, 9) });
     expect(pieces.outside.width).toBeCloseTo(330 + 4 + 2 * (50 + turn), 9);

@@ -54,6 +54,8 @@ describe('estimate', () => {
     const cost = (x: number): number => ((x - 5) / 0.5) ** 2 + ((30 - x * x) / 0.5) ** 2;
     expect(status).toBe('converged');
     for (const step of [-1e-3, 1e-3]) expect(cost(mean[0]! + step)).toBeGreaterThan(cost(mean[0]!));
+    // There the slope is nothing: (x - 5) - 2 x (30 - x^2) = 0.
+    expect(2 * mean[0]! ** 3 - 59 * mean[0]!).toBeCloseTo(5, 5);
   });
 
   test('says how far a reading lies from all else', () => {
@@ -75,8 +77,9 @@ describe('estimate', () => {
     expect(deviations[0]).toBeCloseTo((12 - 38 / 3) / Math.sqrt(4 / 3), 9);
   });
 
-  test('leaves an unknown without prior error where it is', () => {
-    const sum = { value: 36, error: 1e-6, predict: ([a, b]: readonly number[]) => a! + b! };
+  test('leaves an unknown without prior error where it is, and asks for no prediction elsewhere', () => {
+    const predict = ([a, b]: readonly number[]): number => (a === 10 ? a + b! : Number.NaN);
+    const sum = { value: 36, error: 1e-6, predict };
     const { mean, covariance } = estimate({ mean: [10, 20], error: [0, 1] }, [sum]);
     expect(mean[0]).toBe(10);
     expect(mean[1]).toBeCloseTo(26, 6);

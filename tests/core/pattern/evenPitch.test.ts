@@ -31,12 +31,18 @@ describe('a side divided evenly', () => {
     expect(evenPitch(100, 4, [{ at: 9.4, clear: 0.4 }]).intervals).toBe(26);
   });
 
+  test('keeps clear of a hole on either side', () => {
+    // 39.5 mm is 9.875 intervals of 25 in 100 mm, 10.27 of 26, 9.48 of 24; 40.5 mm is 10.125, 10.53 and 9.72.
+    expect(evenPitch(100, 4, [{ at: 39.5, clear: 0.3 }]).intervals).toBe(24);
+    expect(evenPitch(100, 4, [{ at: 40.5, clear: 0.3 }]).intervals).toBe(26);
+  });
+
   test('goes to both ends of the tolerance of 5 %, and no farther', () => {
     // A hole of the nearest number would stand just at the layer's end, halfway between two of the other.
     expect(evenPitch(42, 4, [{ at: (5 * 42) / 11, clear: 0.3 }])).toMatchObject({ intervals: 10, pitch: 4.2 });
     expect(evenPitch(57, 4, [{ at: (7 * 57) / 14, clear: 0.3 }])).toMatchObject({ intervals: 15, pitch: 3.8 });
-    expect(evenPitch(42.1, 4, [{ at: (5 * 42.1) / 11, clear: 0.3 }]).intervals).toBe(11);
-    expect(evenPitch(56.9, 4, [{ at: (7 * 56.9) / 14, clear: 0.3 }]).intervals).toBe(14);
+    expect(evenPitch(42.02, 4, [{ at: (5 * 42.02) / 11, clear: 0.3 }]).intervals).toBe(11);
+    expect(evenPitch(56.98, 4, [{ at: (7 * 56.98) / 14, clear: 0.3 }]).intervals).toBe(14);
   });
 
   test('serves the first layer where it cannot serve all', () => {

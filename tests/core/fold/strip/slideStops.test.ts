@@ -4,8 +4,8 @@ import type { SlideEnd, StripProblem } from '../../../../src/core/fold/strip/str
 import { createStripWorkspace, type StripWorkspace } from '../../../../src/core/fold/strip/stripWorkspace.ts';
 import { HALF_BANDWIDTH, ROW_STRIDE } from '../../../../src/core/math/bandedLdl.ts';
 
-/** Both lines run along (3, 4) / 5. */
-const ANGLE = Math.atan2(4, 3);
+/** The start's line runs along (3, 4) / 5, the end's along (4, 3) / 5. */
+const ANGLES = [Math.atan2(4, 3), Math.atan2(3, 4)] as const;
 const LAST = 2 * 5;
 const PENALTY = 100;
 
@@ -14,18 +14,13 @@ function slid(start: number, end: number, stops: Partial<SlideEnd>[] = [{}, {}])
   const space = createStripWorkspace(4);
   space.spacing = 0.4;
   // A slide lies in the middle of the outermost edge, so its outer node stands half an edge, 0.2, beyond it.
-  const place = (node: number, x: number, y: number, along: number): void => {
-    space.nodes[node] = x + 0.6 * along;
-    space.nodes[node + 1] = y + 0.8 * along;
-  };
-  place(0, 1, 2, start - 0.2);
-  place(LAST, 7, 10, end + 0.2);
-  const line = { kind: 'slide', angle: ANGLE } as const;
+  space.nodes.set([1 + 0.6 * (start - 0.2), 2 + 0.8 * (start - 0.2)], 0);
+  space.nodes.set([7 + 0.8 * (end + 0.2), 10 + 0.6 * (end + 0.2)], LAST);
   const problem: StripProblem = {
     length: 10,
     stretchStiffness: 1000,
-    start: { ...line, x: 1, y: 2, ...stops[0] },
-    end: { ...line, x: 7, y: 10, ...stops[1] },
+    start: { kind: 'slide', x: 1, y: 2, angle: ANGLES[0], ...stops[0] },
+    end: { kind: 'slide', x: 7, y: 10, angle: ANGLES[1], ...stops[1] },
   };
   return { space, problem };
 }
@@ -59,18 +54,17 @@ describe('how far an end has slid', () => {
 });
 
 describe('a stop', () => {
-  // 0.05 too far: energy 100 x 0.05^2 / 2, force 100 x 0.05 = 5 back along (3, 4) / 5, stiffness 100 along the line.
-  const stiff = closeTo([36, 48, 64]);
+  // 0.05 too far: energy 100 x 0.05^2 / 2, force 100 x 0.05 = 5 back along the line, stiffness 100 along it.
   const none = { gradient: [0, 0], hessian: [0, 0, 0] };
   it.each([
-    ['start', 'its least slide', slid(-0.25, 0, [{ min: -0.2 }, {}]), [-3, -4]],
-    ['start', 'its most', slid(0.25, 0, [{ max: 0.2 }, {}]), [3, 4]],
-    ['end', 'its least slide', slid(0, -0.25, [{}, { min: -0.2 }]), [-3, -4]],
-    ['end', 'its most', slid(0, 0.25, [{}, { max: 0.2 }]), [3, 4]],
-  ] as const)('pushes the %s that is past %s back, and nothing else', (side, _, strip, gradient) => {
+    ['start', 'its least slide', slid(-0.25, 0, [{ min: -0.2 }, {}]), [-3, -4], [36, 48, 64]],
+    ['start', 'its most', slid(0.25, 0, [{ max: 0.2 }, {}]), [3, 4], [36, 48, 64]],
+    ['end', 'its least slide', slid(0, -0.25, [{}, { min: -0.2 }]), [-4, -3], [64, 48, 36]],
+    ['end', 'its most', slid(0, 0.25, [{}, { max: 0.2 }]), [4, 3], [64, 48, 36]],
+  ] as const)('pushes the %s that is past %s back, and nothing else', (side, _, strip, gradient, hessian) => {
     const { energy, ...ends } = stopsOf(strip);
     expect(energy).toBeCloseTo(0.125, 12);
-    expect(ends[side]).toEqual({ gradient: closeTo(gradient), hessian: stiff });
+    expect(ends[side]).toEqual({ gradient: closeTo(gradient), hessian: closeTo(hessian) });
     expect(ends[side === 'start' ? 'end' : 'start']).toEqual(none);
   });
 
@@ -85,13 +79,15 @@ describe('a stop', () => {
 
   it('adds to what is there, and only the energy where only that is asked for', () => {
     const { space, problem } = slid(0.25, 0, [{ max: 0.2 }, {}]);
-    space.gradient.fill(1);
-    space.band.fill(1);
+    const there = (_: number, i: number): number => i;
+    space.gradient.set(space.gradient.map(there));
+    space.band.set(space.band.map(there));
     expect(addStops(space, problem, space.nodes, PENALTY, 'energy')).toBeCloseTo(0.125, 12);
-    expect([...space.gradient, ...space.band].every((value) => value === 1)).toBe(true);
+    for (const values of [space.gradient, space.band]) expect(values).toEqual(values.map(there));
     addStops(space, problem, space.nodes, PENALTY, 'hessian');
-    expect([...space.gradient.slice(0, 3)]).toEqual(closeTo([4, 5, 1]));
-    expect([HALF_BANDWIDTH, ROW_STRIDE + HALF_BANDWIDTH].map((i) => space.band[i])).toEqual(closeTo([37, 65]));
+    expect([...space.gradient.slice(0, 3)]).toEqual(closeTo([0 + 3, 1 + 4, 2]));
+    const [first, second] = [HALF_BANDWIDTH, ROW_STRIDE + HALF_BANDWIDTH];
+    expect([first, second - 1, second].map((i) => space.band[i]! - i)).toEqual(closeTo([36, 48, 64]));
   });
 
   it('keeps its force as a multiplier: it then pushes by 5 with no gap left, and lets go as the end leaves it', () => {
@@ -112,8 +108,9 @@ describe('a stop', () => {
     expect(away.space.stopForce[1]).toBe(0);
   });
 
-  it('holds no end that does not slide', () => {
+  it('holds no end that does not slide, whatever force is left there by an earlier problem', () => {
     const { space, problem } = slid(0.25, 0.25, [{ max: 0.2 }, { max: 0.2 }]);
+    space.stopForce.fill(5);
     const clamped = { ...problem, start: { ...problem.start, kind: 'clamp' }, end: { kind: 'free' } } as StripProblem;
     expect(stopsOf({ space, problem: clamped })).toEqual({ energy: 0, start: none, end: none });
   });
