@@ -76,6 +76,7 @@ describe('a joint dip that outgrows the turning', () => {
 
   test('stops a cover sized for the closed book short of flat, at the opening where the wrap runs out', () => {
     const fit = cut(1, { book: { ...base.book, jointDip_mm: 4 } });
+    expect(fit.flatSlack).toBeCloseTo(1 - 4, 9);
     // The wrap needs 8 (phi / pi) - z phi more than closed; it has 1 mm.
     expect(fit.opensTo).toBeCloseTo(1 / (8 / Math.PI - (2 / Math.PI) * 2), 6);
   });
