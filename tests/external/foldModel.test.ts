@@ -17,19 +17,23 @@ const close = (value: number, expected: number, rel: number) =>
 
 const radians = (degrees: number) => (degrees * Math.PI) / 180;
 
-describe('DIN 6935 sheet metal rows, with their own neutral line fed to the bend', () => {
-  // Source: DIN 6935, L = a + b + v, k = 0.65 + 0.5 log10(r/s) capped at 1, k a fraction of s/2.
-  test.each(reference.bend.din)('opening $opening_deg degrees, r $r, s $s', ({ opening_deg, r, s, k, a, b, L }) => {
-    close(Math.min(1, 0.65 + 0.5 * Math.log10(r / s)), k, 1e-6);
-    const turn = radians(180 - opening_deg);
-    const setBack = opening_deg > 90 ? 2 * (r + s) * Math.tan(turn / 2) : 2 * (r + s);
-    const allowance = bendLength(turn, r, s, Math.min(1, 0.65 + 0.5 * Math.log10(r / s)) / 2) - setBack;
-    close(a + b + allowance, L, reference.bend.rel);
+describe('a bend', () => {
+  // The rows are ours: worked apart from this code by the formula of DIN 6935, L = a + b + v, which is known at second
+  // hand. They check the bend and its neutral line as a share of the thickness; k, of half the thickness, is an input.
+  test.each(reference.bend.din)(
+    'of sheet metal, worked by the formula of DIN 6935: opening $opening_deg degrees, r $r, s $s',
+    ({ opening_deg, r, s, k, a, b, L }) => {
+      const turn = radians(180 - opening_deg);
+      close(a + b + bendLength(turn, r, s, k / 2) - 2 * (r + s) * Math.tan(turn / 2), L, reference.bend.rel);
+    },
+  );
+
+  test('takes one leather thickness a fold with its neutral line at 2/pi (common practice, no source)', () => {
+    close(bendLength(Math.PI / 2, 0, 1.8, reference.bend.onePerFold_K), 1.8, 1e-6);
   });
 
-  test('one leather thickness a fold is a neutral line at 2/pi (common practice, no source)', () => {
-    close(bendLength(Math.PI / 2, 0, 1.8, reference.bend.onePerFold_K), 1.8, 1e-6);
-    close(neutralFromTestFold(bendLength(Math.PI, 3, 1.8, 0.61), Math.PI, 3, 1.8), 0.61, 1e-12);
+  test('of 12.874 mm round a rod of radius 3 mm in 1.8 mm leather has its neutral line at 0.61', () => {
+    expect(neutralFromTestFold(12.874, Math.PI, 3, 1.8)).toBeCloseTo(0.61, 4); // 12.874 / pi = 4.098 = 3 + 0.61 x 1.8
   });
 });
 
@@ -43,7 +47,7 @@ describe('exact geometry', () => {
   );
 
   test('a reverse curve over more than two radii has quarter circles and an upright, and joins the other branch', () => {
-    expect(reverseCurve(5, 2)).toMatchObject({ run: 4, straight: 1, length: Math.PI * 2 + 1 });
+    expect(reverseCurve(5, 2)).toEqual({ run: 4, straight: 1, length: Math.PI * 2 + 1, angle: Math.PI / 2 });
     expect(reverseCurve(4 - 1e-9, 2).length).toBeCloseTo(reverseCurve(4 + 1e-9, 2).length, 4);
   });
 
@@ -75,13 +79,24 @@ describe('exact geometry', () => {
 });
 
 describe('a rounded back', () => {
-  test('of bulk 13/16 in measures 0.95 in over the spine as a third of a circle', () => {
-    // Source: welbound.com/articles/22. An arc on that chord; 0.95 in needs 110 degrees, within the usual third of a circle.
-    const chord = (13 / 16) * MM_PER_INCH;
-    const third = circularSegment(chord, (chord / 2) * Math.tan(radians(120) / 4)).arc / MM_PER_INCH;
-    expect(third).toBeCloseTo(0.98, 2);
-    const arc = circularSegment(chord, (chord / 2) * Math.tan(radians(110) / 4)).arc / MM_PER_INCH;
-    expect(arc).toBeCloseTo(0.95, 2);
+  test('of bulk 13/16 in, a third of a circle: 0.98 in round the spine, where 0.95 in is published (a finding)', () => {
+    // Published: welbound.com/articles/22, not found again; "about a third of a circle" is the usual round (a handbook of
+    // 1890, a conservation dictionary). The model disagrees by 3 %: 0.95 in on that bulk would be 110 degrees, not 120.
+    const unit = reference.roundedSpine.rows[1]!;
+    const spine = (bulk: number): number => {
+      const thickness = bulk * MM_PER_INCH;
+      const rounded = {
+        width_mm: 150,
+        height_mm: 220,
+        thickness_mm: thickness,
+        spine: { shape: 'rounded', rise_mm: unit.rise * thickness },
+      };
+      return bookModel(soundJob({ ...checkBook(0.5, 0.375), book: rounded }).book).spinePath / MM_PER_INCH;
+    };
+    expect(spine(13 / 16)).toBeCloseTo(0.9825, 4); // 13/16 x (2 pi / 3) / sqrt 3
+    // Both agree only at the edge of what a bulk rounded to sixteenths leaves open.
+    expect(spine(13 / 16 - 1 / 32)).toBeLessThan(0.95);
+    expect(spine(13 / 16 - 1 / 64)).toBeGreaterThan(0.955);
   });
 });
 
@@ -175,39 +190,36 @@ describe('a diary 149 x 105 x 19 mm in 1.5 mm leather with 40 mm turned ends and
     expect(height_mm).toBeLessThanOrEqual(160);
   });
 
-  test('width comes out near (40 + 2 + 105 + 2) x 2 + 19 = 317', () => {
-    expect((40 + 2 + 105 + 2) * 2 + 19).toBe(317);
-    const { width_mm } = fitReport(soundJob({ ...diary(158), ease: { foreEdge_mm: 0 } })).pattern.outside;
-    expect(Math.abs(width_mm - 317)).toBeLessThanOrEqual(3.5);
+  test('is 3 mm wider than the published (40 + 2 + 105 + 2) x 2 + 19 = 317, with no ease (a finding)', () => {
+    const { width_mm } = fitReport(soundJob({ ...diary(158), ease: { foreEdge_mm: 0 }, pattern: { rounding_mm: 0 } }))
+      .pattern.outside;
+    // For the published 2 mm at the turn the model takes the board and two thicknesses, 1 + 3 mm; for the other 2 mm at
+    // the spine one thickness, 1.5 mm. The board is ours: each tenth of a millimetre thinner takes 0.2 mm off.
+    expect(width_mm).toBeCloseTo(317 + 2 * (4 - 2) + 2 * (1.5 - 2), 6);
   });
 });
 
-describe('published journal covers', () => {
-  test('closed wrap 15 1/4 x 9 3/4 in is cut 16 x 10 1/2 in: 3/8 in on each side', () => {
-    // Source: dodson-designs.com/ancjournal. The arithmetic is exact; the book's own thickness is not stated there.
-    expect(15.25 + 2 * 0.375).toBe(16);
-    expect(9.75 + 2 * 0.375).toBe(10.5);
-  });
-
-  test('book 8 1/4 x 5 1/4 x 7/8 in in 4-5 oz is cut about 16 1/2 x 9 in', () => {
-    // Source: adamsleatherworks.com, basic journal cover. A band: its margins, board and turned ends are not all stated.
+describe('a published journal cover', () => {
+  test.each([1, 2.5])('for a book 8 1/4 in high in 4-5 oz is 9 in high to 1/16 in (board %f mm)', (board) => {
+    // Source: adamsleatherworks.com, basic journal cover: book 8 1/4 x 5 1/4 x 7/8 in, cut about 16 1/2 x 9 in. Board,
+    // margin (the usual 1/4 in) and ease are ours. Its width is no check: the depth of its turned ends is not stated.
     const { pattern } = fitReport(
       soundJob({
         format: 'coverwright-job',
         version: 1,
         book: {
-          kind: 'paperback',
           width_mm: 5.25 * MM_PER_INCH,
           height_mm: 8.25 * MM_PER_INCH,
           thickness_mm: 0.875 * MM_PER_INCH,
-          boardThickness_mm: 1,
+          boardThickness_mm: board,
         },
         leather: { outside: { min_mm: 4 * MM_PER_OUNCE, max_mm: 5 * MM_PER_OUNCE } },
         seam: { method: 'stitching', edgeMargin_mm: 0.25 * MM_PER_INCH },
-        pockets: { construction: 'turned', depth_mm: 2.2 * MM_PER_INCH },
+        pockets: { construction: 'turned' },
+        ease: { head_mm: 1, tail_mm: 1 },
+        pattern: { rounding_mm: 0 },
       }),
     );
-    expect(Math.abs(pattern.outside.width_mm / MM_PER_INCH - 16.5)).toBeLessThan(0.5);
-    expect(Math.abs(pattern.outside.height_mm / MM_PER_INCH - 9)).toBeLessThan(0.25);
+    expect(Math.abs(pattern.outside.height_mm / MM_PER_INCH - 9)).toBeLessThan(1 / 16);
   });
 });

@@ -2,7 +2,7 @@ import { formatFraction } from './fraction.ts';
 import { MM_PER_INCH, type Mm, mm } from './mm.ts';
 import { ROUNDING, type Rounding, roundToSteps } from './rounding.ts';
 
-/** Thickness of one ounce of leather weight, in mm: 1/64 in (the trade's definition; ASTM D1814 prints it as 0.396). */
+/** Thickness of one ounce of leather weight, in mm: 1/64 in (ASTM D1814, 1.2, which adds the conversion as 0.396 mm). */
 export const MM_PER_OUNCE = MM_PER_INCH / 64;
 
 /** Finest leather weight printed, in parts of an ounce; leather is sold by the half or whole ounce (common practice, no source). */

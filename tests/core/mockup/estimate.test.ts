@@ -54,12 +54,43 @@ describe('estimate', () => {
     const cost = (x: number): number => ((x - 5) / 0.5) ** 2 + ((30 - x * x) / 0.5) ** 2;
     expect(status).toBe('converged');
     for (const step of [-1e-3, 1e-3]) expect(cost(mean[0]! + step)).toBeGreaterThan(cost(mean[0]!));
+    // There the slope is nothing: (x - 5) - 2 x (30 - x^2) = 0.
+    expect(2 * mean[0]! ** 3 - 59 * mean[0]!).toBeCloseTo(5, 5);
   });
 
   test('says how far a reading lies from all else', () => {
     const prior = { mean: [10], error: [0.6] };
     const { deviations } = estimate(prior, [{ value: 13, error: 0.8, predict: ([x]) => x! }]);
     expect(deviations[0]).toBeCloseTo(3, 9);
+  });
+
+  test('judges a reading by all others but itself', () => {
+    // Prior 10 +- 1 with a reading of 12 +- 1 is 11, variance 1/2; one of 14 with variance 1/2 lies 3 off, in errors of 1.
+    // The other way round: 10 +- 1 with 14, variance 1/2, is (10 + 28) / 3, variance 1/3.
+    const readings = [12, 14].map((value) => ({
+      value,
+      error: value === 12 ? 1 : Math.SQRT1_2,
+      predict: ([x]: readonly number[]) => x!,
+    }));
+    const { deviations } = estimate({ mean: [10], error: [1] }, readings);
+    expect(deviations[1]).toBeCloseTo(3, 9);
+    expect(deviations[0]).toBeCloseTo((12 - 38 / 3) / Math.sqrt(4 / 3), 9);
+  });
+
+  test('leaves an unknown without prior error where it is, and asks for no prediction elsewhere', () => {
+    const predict = ([a, b]: readonly number[]): number => (a === 10 ? a + b! : Number.NaN);
+    const sum = { value: 36, error: 1e-6, predict };
+    const { mean, covariance } = estimate({ mean: [10, 20], error: [0, 1] }, [sum]);
+    expect(mean[0]).toBe(10);
+    expect(mean[1]).toBeCloseTo(26, 6);
+    expect(covariance[0]).toEqual([0, 0]);
+  });
+
+  test('takes slopes wide enough that a prediction rounded to 1e-4 does not spoil them', () => {
+    const rounded = { value: 0.5, error: 1e-3, predict: ([x]: readonly number[]) => Math.round(1.3e4 * x!) / 1e4 };
+    const { mean, covariance } = estimate({ mean: [0], error: [1] }, [rounded]);
+    expect(mean[0]).toBeCloseTo(0.5 / 1.3, 3);
+    expect(Math.sqrt(covariance[0]![0]!) / (1e-3 / 1.3)).toBeCloseTo(1, 1);
   });
 
   test('says when it does not settle', () => {

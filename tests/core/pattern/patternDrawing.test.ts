@@ -160,20 +160,15 @@ describe('the closure strap', () => {
 
 describe('a curved mouth', () => {
   test('is scooped by its share of the depth, and never by over a quarter of the height', () => {
-    const scoop = (design: ReturnType<typeof coverOf>): number => {
+    const scoop = (mouthCurve: number, depth_mm: number): number => {
+      const design = coverOf({ construction: { mouth: 'curved', mouthCurve }, pockets: { depth_mm } });
       const { outline, width } = piece(patternDrawing(design), 'pocket');
-      const arc = outline.find((segment) => segment.kind === 'arc' && segment.sweep < 0);
+      const arc = outline.find((segment) => segment.kind === 'arc');
       if (arc?.kind !== 'arc') throw new Error('no curved mouth');
-      return width - (arc.centre[0] + arc.radius);
+      return width - (arc.centre[0] + arc.radius * Math.cos(arc.start + arc.sweep / 2));
     };
-    const design = coverOf({ construction: { mouth: 'curved', mouthCurve: 0.2 } });
-    expect(Math.abs(scoop(design))).toBeGreaterThan(0);
-    const { outline, width, height } = piece(patternDrawing(design), 'pocket');
-    const arc = outline.find((segment) => segment.kind === 'arc');
-    if (arc?.kind !== 'arc') throw new Error('no curved mouth');
-    const middle = arc.centre[0] + arc.radius * Math.cos(arc.start + arc.sweep / 2);
-    expect(width - middle).toBeCloseTo(0.2 * design.pieces.pocketDepth, 9);
-    expect(0.2 * design.pieces.pocketDepth).toBeLessThan(height / 4);
+    expect(scoop(0.2, 80)).toBeCloseTo(16, 9);
+    expect(scoop(0.5, 160)).toBeCloseTo(coverOf().pieces.outside.height / 4, 9);
   });
 });
 

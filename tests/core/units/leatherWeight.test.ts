@@ -8,12 +8,12 @@ import {
 import { mm } from '../../../src/core/units/mm.ts';
 
 describe('leather weight', () => {
-  test('one ounce is a sixty-fourth of an inch', () => expect(MM_PER_OUNCE).toBe(0.396875));
-
-  // Source: ASTM D1814, which gives 1 oz = 0.396 mm (three decimals, cut not rounded) and 8 oz = 1/8 in.
-  test('one ounce agrees with the 0.396 mm of ASTM D1814 to its last digit, eight ounces are an eighth of an inch', () => {
-    expect(Math.abs(MM_PER_OUNCE - 0.396)).toBeLessThan(0.001);
-    expect(mmFromOunces(8)).toBe(25.4 / 8);
+  // Source: ASTM D1814, 1.2: "One ounce equals 1/64 in. or 0.0156 in. or 0.396 mm", both decimals cut, not rounded.
+  test('one ounce is the 1/64 in of ASTM D1814, and its 0.0156 in and 0.396 mm as far as they are printed', () => {
+    expect(MM_PER_OUNCE).toBe(25.4 / 64);
+    expect(Math.floor(1e4 * (MM_PER_OUNCE / 25.4)) / 1e4).toBe(0.0156);
+    expect(Math.floor(1e3 * MM_PER_OUNCE) / 1e3).toBe(0.396);
+    expect(mmFromOunces(8)).toBe(3.175);
   });
 
   test('ounces to millimetres and back is the identity', () => {

@@ -6,6 +6,7 @@ import type { MeshData } from '../../../../src/core/fold/mesh/meshData.ts';
 import type { Pose } from '../../../../src/core/fold/mesh/pose.ts';
 import { solidVolume, validateClearance, validateSolid } from '../../../../src/core/fold/mesh/validateClearance.ts';
 import { EXAMPLE_JOBS } from '../../../../src/core/job/examples.ts';
+import { holeCount, seamHoles } from '../../../../src/core/pattern/seamHoles.ts';
 import { jobDocument, seeded, soundJob } from '../../../jobArbitrary.ts';
 
 const SEED = 20261125;
@@ -124,6 +125,7 @@ describe('the seam', () => {
     const { seam } = foldedCover(design, { kind: 'sequence', at: 0 });
     const { edgeMargin_mm: margin } = design.job.seam;
     const { outside } = design.pieces;
+    expect(seam.length).toBe(holeCount(seamHoles(design)));
     for (const { at, pitch } of seam) {
       const fromEdge = Math.min(outside.width / 2 - Math.abs(at[1]), outside.height / 2 - Math.abs(at[2]));
       expect(fromEdge).toBeCloseTo(margin, 3);

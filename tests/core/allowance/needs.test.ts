@@ -1,0 +1,48 @@
+import { describe, expect, test } from 'vitest';
+import { largestHeadTail, needsOverRange } from '../../../src/core/allowance/needs.ts';
+import type { JobInput } from '../../../src/core/job/jobSchema.ts';
+import { soundJob } from '../../jobArbitrary.ts';
+
+type Range = readonly [min: number, max: number];
+
+/** A book 30 mm thick in leathers of bend ratio 0.2, so R = 0.7 t. */
+function needsOf(outside: Range, pocket: Range, board = 2.5) {
+  const leather = ([min_mm, max_mm]: Range) => ({ min_mm, max_mm, bendRatio: 0.2 });
+  const document: JobInput = {
+    format: 'coverwright-job',
+    version: 1,
+    book: { width_mm: 150, height_mm: 220, thickness_mm: 30, boardThickness_mm: board, pageGive: 0.25 },
+    leather: { outside: leather(outside), pocket: leather(pocket) },
+  };
+  return needsOverRange(soundJob(document));
+}
+
+describe('what a book needs of unequal leathers', () => {
+  test('is a seat of the pocket leather at the fore-edge: two radii of 0.7 mm under a board that is higher', () => {
+    expect(needsOf([2, 2], [1, 1]).nominal.foreEdge.seat).toBeCloseTo(1.4, 12);
+  });
+
+  test('is a seat of both at head and tail, the heavier leather giving way more', () => {
+    // Found apart from this code, by halving: h_o + h_p = 2.5 with L - d alike, radii 1.4 and 0.42.
+    const { needed, outsideOffset } = needsOf([2, 2], [0.6, 0.6]).nominal.headTail;
+    expect(needed).toBeCloseTo(3.0972835, 6);
+    expect(outsideOffset).toBeGreaterThan(2.5 / 2);
+  });
+
+  test('is a fore-edge that two pockets spread: 2 x 4 mm less a quarter of the 25 mm of pages', () => {
+    const { book } = needsOf([2, 2], [4, 4]).nominal;
+    expect(Math.sin(book.wedge)).toBeCloseTo((8 - 6.25) / 2 / 150, 12);
+    expect(needsOf([2, 2], [3, 3]).nominal.book.wedge).toBe(0);
+  });
+});
+
+describe('head and tail are cut', () => {
+  // Needed at the thin end, the middle and the thick end, found apart from this code as above.
+  test.each([
+    ['thick end where both leathers are alike', [1, 2], [1, 2], 2.5, 2.7556192],
+    ['thin end where a heavier pocket takes more of the board', [2, 2], [0.6, 1.4], 2.5, 3.0972835], // 2.9505, 2.8549
+    ['middle where it asks for most', [0.7, 2.2], [2.9, 3.4], 6.75, 6.3856806], // 6.3534, 6.3857, 6.3855
+  ] as const)('for the %s', (_, outside, pocket, board, needed) => {
+    expect(largestHeadTail(needsOf(outside, pocket, board)).needed).toBeCloseTo(needed, 6);
+  });
+});
