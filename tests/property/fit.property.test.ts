@@ -155,6 +155,8 @@ describe('the report', () => {
       const sized = fitReport(soundJob(document));
       const narrow = {
         ...document,
+        // However loose in the thinnest leather: sizes that serve neither end have a law of their own.
+        loosest: { foreEdge_mm: 50, head_mm: 50, tail_mm: 50 },
         pattern: {
           outsideWidth_mm: sized.pattern.outside.width_mm - 6,
           outsideHeight_mm: sized.pattern.outside.height_mm - 4,

@@ -71,7 +71,10 @@ export function cardTrial(job: Job, sheet: Card, readings: CardReadings): CardTr
         width_mm: mm(width!),
         thickness_mm: over,
         foreEdgeThickness_mm: mm(book.foreEdgeThickness_mm + over - book.thickness_mm),
-        spine: { ...book.spine, rise_mm: mm(Math.max(0, Math.min(rise!, over / 2))) },
+        spine:
+          isRounded && rise !== riseOf(book)
+            ? { ...book.spine, rise_mm: mm(Math.max(0, Math.min(rise!, over / 2))) }
+            : book.spine,
         height_mm: mm(height!),
       },
     };
