@@ -111,7 +111,10 @@ export function OverlayCurve({ runs, frame, isRange }: { runs: Runs; frame: Plot
   );
 }
 
-/** Where the result begins to fail, hatched on that side, and, where measures may turn it, from where on it surely fits. */
+/**
+ * Where the result begins to fail, hatched on that side, and, where measures may turn it, from where on it surely
+ * fits; where a gap grows too loose, that limit too.
+ */
 export function LimitLine({ runs, frame }: { runs: Runs; frame: PlotFrame }) {
   const limit = limitOf(runs);
   if (limit === null) return null;
@@ -123,6 +126,9 @@ export function LimitLine({ runs, frame }: { runs: Runs; frame: PlotFrame }) {
           <path className="plot-failing" d={bandPath(run, frame, fails, fails, hatchSide(limit))} />
           <path className="plot-fails" d={linePath(run, frame, fails)} />
           {isTight(limit) && <path className="plot-fits" d={linePath(run, frame, ({ limit: at }) => at!.fits)} />}
+          {isLooseShown(limit, frame) && (
+            <path className="plot-fits" d={linePath(run, frame, ({ limit: at }) => at!.loosest!)} />
+          )}
         </g>
       ))}
     </g>
@@ -148,10 +154,17 @@ export function LimitNames({ runs, frame }: { runs: Runs; frame: PlotFrame }) {
           {limit.failing === 'below' ? 'surely fits above' : 'surely fits below'}
         </text>
       )}
+      {isLooseShown(limit, frame) && (
+        <text x={left} y={frame.y(limit.loosest!) - 5}>
+          too loose above
+        </text>
+      )}
     </g>
   );
 }
 
+const isLooseShown = ({ loosest }: FitLimit, { high, top, y }: PlotFrame): boolean =>
+  loosest !== undefined && loosest < high && y(loosest) > top + 14;
 const limitOf = (runs: Runs): FitLimit | null => runs[0]?.[0]?.limit ?? null;
 const hatchSide = ({ failing }: FitLimit): number => (failing === 'below' ? HATCH : -HATCH);
 const isTight = ({ fits, fails }: FitLimit): boolean => fits !== fails;

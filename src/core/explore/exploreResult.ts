@@ -1,4 +1,5 @@
 import { ROUNDING_PART } from '../allowance/allowances.ts';
+import type { Job } from '../job/jobSchema.ts';
 import type { RangePoint } from '../leather/leatherModel.ts';
 import type { FitAt, Report } from '../report/reportSchema.ts';
 
@@ -8,6 +9,8 @@ export interface FitLimit {
   readonly fails: number;
   /** Which side of the limit fails. */
   readonly failing: 'below' | 'above';
+  /** A gap from here on is too loose; of gaps alone. */
+  readonly loosest?: number;
 }
 
 /** One part of a result that is a sum, as the report writes it out. */
@@ -35,6 +38,12 @@ const noParts = (): readonly ResultPart[] => [];
 /** A length that the measuring error may take either way, as `verdictWithin` judges it. */
 const within = (error: (report: Report) => number) => (report: Report) =>
   ({ fits: error(report), fails: -error(report), failing: 'below' }) as const;
+
+/** A gap of an edge, which may also be too loose. */
+const gapOf = (edge: 'foreEdge' | 'head' | 'tail') => (report: Report) => ({
+  ...within(({ uncertainty }) => uncertainty[edge].worst_mm)(report),
+  loosest: (report.job as Job).loosest[`${edge}_mm`],
+});
 
 const atLeast = (limit: number) => ({ fits: limit, fails: limit, failing: 'below' }) as const;
 const atMost = (limit: number) => ({ fits: limit, fails: limit, failing: 'above' }) as const;
@@ -97,26 +106,12 @@ export const EXPLORE_RESULTS: readonly ExploreResult[] = [
     'Fore-edge gap, shared evenly',
     'mm',
     ({ closed }) => closed.slack_mm / 2,
-    within(foreEdgeError),
+    gapOf('foreEdge'),
   ),
   perPoint('gaps', 'front', 'Front fore-edge gap, as the boards sit', 'mm', ({ foreEdge }) => foreEdge.front_mm),
   perPoint('gaps', 'back', 'Back fore-edge gap, as the boards sit', 'mm', ({ foreEdge }) => foreEdge.back_mm),
-  perPoint(
-    'gaps',
-    'head',
-    'Head gap',
-    'mm',
-    ({ head_mm }) => head_mm,
-    within(({ uncertainty }) => uncertainty.head.worst_mm),
-  ),
-  perPoint(
-    'gaps',
-    'tail',
-    'Tail gap',
-    'mm',
-    ({ tail_mm }) => tail_mm,
-    within(({ uncertainty }) => uncertainty.tail.worst_mm),
-  ),
+  perPoint('gaps', 'head', 'Head gap', 'mm', ({ head_mm }) => head_mm, gapOf('head')),
+  perPoint('gaps', 'tail', 'Tail gap', 'mm', ({ tail_mm }) => tail_mm, gapOf('tail')),
   perPoint(
     'closing',
     'closedSlack',

@@ -180,3 +180,11 @@ describe('fields', () => {
     expect([...all].filter((id) => !moved.has(id))).toEqual([]);
   });
 });
+
+test('a gap has the loosest one as a limit too, and a spare wrap has not', () => {
+  const report = fitReport(soundJob({ ...tideLedger, loosest: { foreEdge_mm: 3, head_mm: 2.5 } }));
+  expect(result('foreEdge').limit(report)?.loosest).toBe(3);
+  expect(result('head').limit(report)?.loosest).toBe(2.5);
+  expect(result('tail').limit(report)?.loosest).toBe(4);
+  expect(result('closedSlack').limit(report)?.loosest).toBeUndefined();
+});

@@ -1,0 +1,36 @@
+import { describe, expect, test } from 'vitest';
+import { shownChecks } from '../../../src/app/panel/stripRows.ts';
+import { fitReport } from '../../../src/core/fit.ts';
+import { createElasticSolvers } from '../../../src/core/fold/elasticFit.ts';
+import { EXAMPLE_JOBS } from '../../../src/core/job/examples.ts';
+import { soundJob } from '../../jobArbitrary.ts';
+
+const job = soundJob(EXAMPLE_JOBS[0]!.document);
+const settled = fitReport(job, { solvers: createElasticSolvers() });
+const quick = fitReport({ ...job, name: 'changed since' });
+const ids = (checks: readonly { readonly id: string }[]): string[] => checks.map(({ id }) => id).sort();
+
+describe('the rows of the springy model', () => {
+  test('neither go nor come while it works: the last answer stays, marked', () => {
+    const rows = shownChecks(quick, 'solving', settled);
+    expect(ids(rows)).toEqual(ids(settled.checks));
+    const pending = rows.filter(({ isPending }) => isPending);
+    expect(ids(pending)).toEqual(['seats', 'springsOpen']);
+    for (const row of pending) expect(row.message).toBe(settled.checks.find(({ id }) => id === row.id)!.message);
+  });
+
+  test('stand empty before the first answer, and say so when none can be had', () => {
+    const first = shownChecks(quick, 'solving', null);
+    expect(ids(first)).toEqual(ids(settled.checks));
+    expect(first.filter(({ isPending }) => isPending).map(({ message }) => message)).toEqual(['', '']);
+    const failed = shownChecks(quick, 'failed', settled).filter(({ id }) => id === 'seats' || id === 'springsOpen');
+    for (const row of failed) {
+      expect(row).toMatchObject({ verdict: 'unknown', isPending: false, change: [] });
+      expect(row.message).toMatch(/could not be asked/);
+    }
+  });
+
+  test('are the report’s own once it has answered', () => {
+    expect(shownChecks(settled, 'solved', settled)).toBe(settled.checks);
+  });
+});
