@@ -7,8 +7,8 @@ const BOUND_WORDS = { atLeast: 'at least', atMost: 'at most', within: 'within ±
 
 /**
  * A check's number with its limit and the side of it that is asked for, as `2.1 mm` and `at least 0.0 mm`; null where it
- * has none. Past a limit that does not fail the cover stands `better at most 30°`. A number that breaks its limit is rounded
- * away from it, so that the two never read as if it kept it.
+ * has none. Past a limit that does not fail the cover stands `better at most 30°`. A number that breaks its limit
+ * never reads as if it kept it.
  */
 export function limitWords(check: Judged, lengths: LengthText): { value: string; limit: string } | null {
   const { verdict, value, limit, bound, unit } = check;
@@ -16,9 +16,10 @@ export function limitWords(check: Judged, lengths: LengthText): { value: string;
   const isKept = keeps(check);
   const whole = isKept ? Math.floor : Math.ceil;
   const length = (): string => {
-    // Spare room is never overstated; a gap that is too large is never understated.
-    if (bound === 'atLeast') return lengths.gap(value);
-    return isKept || bound === 'within' ? lengths.fine(value) : lengths.gap(-value).replace('-', '');
+    // Spare room is never overstated, nor is it where there is too much of it: one gap has one figure everywhere.
+    if (bound === 'within') return lengths.fine(value);
+    const gap = lengths.gap(value);
+    return bound === 'atMost' && !isKept && gap === lengths.size(limit) ? `over ${gap}` : gap;
   };
   const figure = { mm: length, deg: () => `${whole(value)}°`, '': () => `${whole(100 * value)} %` }[unit];
   const limitFigure = {

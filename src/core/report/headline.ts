@@ -48,7 +48,7 @@ function sentence(design: CoverDesign, checks: readonly Check[], say: Phrase): s
     const failures = checks.filter(({ id, verdict }) => verdict === 'fails' && id in FAILURES);
     const but = failures.length > 0 ? `, but ${failures.map(({ id }) => FAILURES[id]).join(', and ')}` : '';
     const loose = checks.filter(({ verdict }) => verdict === 'loose');
-    const wide = loose.map(({ title, value }) => `${title.toLowerCase()} up to ${say.gap(-value)}`);
+    const wide = loose.map(({ title, value }) => `${title.toLowerCase()} up to ${say.gap(value)}`);
     const tooLoose = loose.length > 0 ? `; too loose: ${wide.join(', ')}` : '';
     const tight = checks.filter(({ verdict }) => verdict === 'tight').map(({ title }) => title.toLowerCase());
     const near = tight.length > 0 ? `; close to the limit: ${tight.join(', ')}` : '';

@@ -12,7 +12,8 @@ describe('a limit is named with the side that is asked for', () => {
     ['fails', -3.41, 'atLeast', 0, 'mm', '−3.5 mm', 'at least 0.0 mm'],
     ['fits', 31.2, 'atMost', 90, 'deg', '31°', 'at most 90°'],
     ['fails', 90.2, 'atMost', 90, 'deg', '91°', 'at most 90°'],
-    ['loose', 4.02, 'atMost', 4, 'mm', '4.1 mm', 'at most 4.0 mm'],
+    ['loose', 4.02, 'atMost', 4, 'mm', 'over 4.0 mm', 'at most 4.0 mm'],
+    ['loose', 23.38, 'atMost', 4, 'mm', '23.3 mm', 'at most 4.0 mm'],
     ['fails', -6.04, 'within', 2, 'mm', '−6.04 mm', 'within ±2.0 mm'],
     ['fits', 0.3, 'atMost', 0.45, '', '30 %', 'at most 45 %'],
   ] as const)('%s %d %s %d %s', (verdict, value, bound, limit, unit, found, asked) => {

@@ -18,11 +18,6 @@ interface Remedy {
 
 const NOTHING: Remedy = { remedy: '', change: [] };
 
-const MEASURE_RISE: Remedy = {
-  remedy: 'Measure how far the spine stands out beyond the straight line between the boards, and type it as the rise.',
-  change: [],
-};
-
 /** What the measures may take, printed so that it never contradicts the verdict beside a gap that is rounded down. */
 const shift = (say: CheckContext['say'], error: number, verdict: Verdict): string =>
   say.gap(verdict === 'fits' ? error : -error);
@@ -57,7 +52,8 @@ function mendWidth(context: CheckContext, verdict: Verdict): Remedy {
   const { design, say } = context;
   const { job, pieces } = design;
   if (verdict === 'fits') return NOTHING;
-  if (verdict === 'tight' && isRiseEstimated(job.book)) return MEASURE_RISE;
+  // Only the measure can help, and its own row asks for it.
+  if (verdict === 'tight' && isRiseEstimated(job.book)) return NOTHING;
   const edge = foreEdgeGap(context);
   const step = job.pattern.rounding_mm;
   if (job.pattern.outsideWidth_mm !== null)
