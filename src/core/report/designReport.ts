@@ -81,8 +81,10 @@ export function designReport(design: CoverDesign, { units = 'mm', elastic }: Rep
 }
 
 /** The verdict in plain words: for a cover that fails, those of the first row that does. */
-const overallState = (checks: readonly Check[], verdict: Verdict): string =>
-  checks.find((check) => check.verdict === 'fails')?.state ?? stateOf(verdict, '');
+function overallState(checks: readonly Check[], verdict: Verdict): string {
+  if (verdict === 'tight') return 'close fit';
+  return checks.find((check) => check.verdict === 'fails')?.state ?? stateOf(verdict, '');
+}
 
 const size = ({ width, height }: { width: number; height: number }) => ({ width_mm: width, height_mm: height });
 
