@@ -8,6 +8,8 @@ const HEADER = 'name,book.width_mm,book.height_mm,book.thickness_mm,leather.outs
 /** Starts the command, interrupts it once it has written something, and gives what it said. */
 async function interrupted(words: readonly string[], input?: string) {
   const child = spawn(process.execPath, [script('catalogue'), ...words]);
+  // The command may end before it has taken all.
+  child.stdin.on('error', () => {});
   if (input === undefined) child.stdin.end();
   else child.stdin.write(input); // and never ended: the table goes on, as from another program
   const said = { stdout: '', stderr: '' };
