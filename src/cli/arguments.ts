@@ -40,7 +40,7 @@ export function parseArguments(args: readonly string[]): Arguments {
   if (!help) requireFiles(words.files);
   return {
     files: words.files,
-    units: words.choice('units', ['mm', 'in']),
+    units: words.choice('units', ['mm', 'in']) ?? 'mm',
     help,
     quick: words.has('quick') || words.has('no-strip'),
   };

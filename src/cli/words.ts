@@ -31,9 +31,10 @@ export class Words<O extends Options> {
     return value;
   }
 
-  /** The value of an option that must be one of several, the first where it was not given. */
-  choice<T extends string>(option: keyof O & string, allowed: readonly [T, ...T[]]): T {
-    const value = this.text(option) ?? allowed[0];
+  /** The value of an option that must be one of several, null where it was not given. */
+  choice<T extends string>(option: keyof O & string, allowed: readonly T[]): T | null {
+    const value = this.text(option);
+    if (value === null) return null;
     const found = allowed.find((word) => word === value);
     if (found === undefined) throw badWord(`--${option}`, value, allowed.join(' or '));
     return found;

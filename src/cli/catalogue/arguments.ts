@@ -64,8 +64,8 @@ export function parseCatalogueArguments(args: readonly string[]): CatalogueArgum
   if (words.has('help')) return null;
   return {
     ...chooseInput(words.files, words.text('covers'), words.text('books')),
-    to: words.choice('to', ['jsonl', 'csv']),
-    units: words.choice('units', ['mm', 'in']),
+    to: words.choice('to', ['jsonl', 'csv']) ?? 'jsonl',
+    units: words.choice('units', ['mm', 'in']) ?? 'mm',
     cores: words.number('cores', 1, 256, true),
     maxGap: words.number('max-gap', 0, 1000) ?? Number.POSITIVE_INFINITY,
   };
