@@ -5,7 +5,7 @@ export default defineConfig({
   publicDir: false,
   ssr: { noExternal: true },
   build: {
-    ssr: 'src/cli/main.ts',
+    ssr: 'src/cli/fit.ts',
     outDir: 'dist-cli',
     emptyOutDir: false,
     copyPublicDir: false,

@@ -1,4 +1,4 @@
 // Computes how a cover fits its book.
 import { runBundle } from './runBundle.mjs';
 
-await runBundle('fit', 'src/cli/main.ts');
+await runBundle('fit', 'src/cli/fit.ts');

@@ -1,9 +1,12 @@
+import { badWord } from './badInput.ts';
+import { Words } from './words.ts';
+
 export interface Arguments {
   readonly files: readonly string[];
   readonly units: 'mm' | 'in';
   readonly help: boolean;
-  /** Whether to solve the elastic strip. */
-  readonly strip: boolean;
+  /** Whether to leave the elastic strip unsolved. */
+  readonly quick: boolean;
 }
 
 export const USAGE = `Computes how a leather cover fits its book.
@@ -14,44 +17,35 @@ export const USAGE = `Computes how a leather cover fits its book.
 
   --units in    lengths in messages as inch fractions; numbers of the report stay in mm
   --units mm    lengths in messages in mm (default)
-  --no-strip    closed form only: quicker, and nothing on how far the cover springs open
+  --quick       without the springy model: quicker, and nothing on how far the cover springs open
+                (--no-strip, as it was called before, is still taken)
   --help        this text
 
-Exit code: 0 fits or tight, 1 at least one job fails, 2 bad input (each error on standard error as
-"path: message"), 3 internal failure. Example jobs are in public/jobs.
+Exit code: 0 none fails (fits, tight, loose, unknown), 1 at least one job fails, 2 bad input (each error on
+standard error as "path: message"), 3 internal failure, 4 the output could not be written whole.
+Example jobs are in public/jobs.
 `;
 
-export type ParsedArguments =
-  | { readonly ok: true; readonly arguments: Arguments }
-  | { readonly ok: false; readonly message: string };
+const OPTIONS = {
+  units: { type: 'string' },
+  quick: { type: 'boolean' },
+  'no-strip': { type: 'boolean' },
+  help: { type: 'boolean', short: 'h' },
+} as const;
 
 /** Reads the command line; everything that is not an option is a file, and all that follows `--` is. */
-export function parseArguments(words: readonly string[]): ParsedArguments {
-  const files: string[] = [];
-  let units: 'mm' | 'in' = 'mm';
-  let help = false;
-  let strip = true;
-  for (let i = 0; i < words.length; i++) {
-    const word = words[i]!;
-    if (word === '--') {
-      files.push(...words.slice(i + 1));
-      break;
-    }
-    if (word === '--help' || word === '-h') help = true;
-    else if (word === '--no-strip') strip = false;
-    else if (word === '--units' || word.startsWith('--units=')) {
-      const value = word === '--units' ? words[++i] : word.slice('--units='.length);
-      if (value !== 'mm' && value !== 'in') return bad('--units', value ?? 'nothing', 'mm or in', 'as in --units in');
-      units = value;
-    } else if (word.startsWith('-') && word !== '-') {
-      return bad(word, 'an unknown option', '--units, --no-strip, --help', 'see --help');
-    } else files.push(word);
-  }
-  if (!help && files.length === 0) return bad('(files)', 'no file', 'one or more job files, or -', 'see --help');
-  return { ok: true, arguments: { files, units, help, strip } };
+export function parseArguments(args: readonly string[]): Arguments {
+  const words = new Words(args, OPTIONS);
+  const help = words.has('help');
+  if (!help) requireFiles(words.files);
+  return {
+    files: words.files,
+    units: words.choice('units', ['mm', 'in']) ?? 'mm',
+    help,
+    quick: words.has('quick') || words.has('no-strip'),
+  };
 }
 
-const bad = (path: string, got: string, allowed: string, remedy: string): ParsedArguments => ({
-  ok: false,
-  message: `${path}: got ${got}; allowed: ${allowed}; ${remedy}`,
-});
+export function requireFiles(files: readonly string[]): void {
+  if (files.length === 0) throw badWord('(files)', 'no file', 'one or more job files, or -');
+}

@@ -1,10 +1,10 @@
 import { describe, expect, test } from 'vitest';
 import tideLedger from '../../public/jobs/tide-ledger.json' with { type: 'json' };
 import { fieldIssues, openIssues, understood } from '../../src/app/bench/fieldState.ts';
-import { readField } from '../../src/app/bench/readField.ts';
 import { jobHistory, startHistory } from '../../src/app/state/jobHistory.ts';
 import { typedText } from '../../src/app/state/lengthText.ts';
 import { fieldNote } from '../../src/core/job/fieldNote.ts';
+import { readField } from '../../src/core/job/readField.ts';
 
 const changes = (path: string, text: string, unit: 'mm' | 'in' = 'mm') => {
   const reading = readField(path, text, unit);

@@ -176,6 +176,15 @@ describe('the command line', () => {
     expect(stderr.startsWith(`${path}: got `)).toBe(true);
   });
 
+  test('leaves the springy model out where it is told to, by either word', () => {
+    const [whole, quick, earlier] = [['-'], ['--quick', '-'], ['--no-strip', '-']].map((words) =>
+      runFit(words, changed()),
+    );
+    expect(JSON.parse(whole!.stdout).fit.nominal).toHaveProperty('strip');
+    expect(JSON.parse(quick!.stdout).fit.nominal).not.toHaveProperty('strip');
+    expect(earlier).toMatchObject({ status: 0, stderr: '', stdout: quick!.stdout });
+  });
+
   test('says in inches what it says in mm when asked', () => {
     const { stdout } = runFit(['--units', 'in', '-'], changed());
     expect(JSON.parse(stdout).headline).toMatch(/gap \d+\/\d+ to \d+\/\d+ in/);

@@ -3,13 +3,13 @@ import { KIND_DEFAULTS } from '../../core/job/bookSchema.ts';
 import { fieldNote } from '../../core/job/fieldNote.ts';
 import { type JobDocument, patched } from '../../core/job/jobDocument.ts';
 import { parseJob } from '../../core/job/parseJob.ts';
+import { readField } from '../../core/job/readField.ts';
 import { MeasuringSheetButton } from '../customer/MeasuringSheetButton.tsx';
 import { useBench } from '../state/BenchContext.tsx';
 import { fieldText } from '../state/lengthText.ts';
 import { BOOK_KINDS, SPINES } from './BookFields.tsx';
 import { Choice } from './Choice.tsx';
 import { PlainField } from './PlainField.tsx';
-import { readField } from './readField.ts';
 
 const ENTRIES = [
   { path: 'book.width_mm', title: 'Width' },

@@ -1,9 +1,9 @@
 import type { Patch } from '../../core/job/jobDocument.ts';
+import { readField } from '../../core/job/readField.ts';
 import { useBench } from '../state/BenchContext.tsx';
 import { typedText } from '../state/lengthText.ts';
 import { fieldIssues, understood } from './fieldState.ts';
 import { PlainField } from './PlainField.tsx';
-import { readField } from './readField.ts';
 
 interface TypedFieldProps {
   readonly path: string;

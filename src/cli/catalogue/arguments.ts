@@ -1,4 +1,5 @@
-import { parseArgs } from 'node:util';
+import { badWord } from '../badInput.ts';
+import { Words } from '../words.ts';
 
 /** What the catalogue command was asked to do. */
 export interface CatalogueArguments {
@@ -10,7 +11,7 @@ export interface CatalogueArguments {
   readonly units: 'mm' | 'in';
   /** Null for all there are. */
   readonly cores: number | null;
-  /** mm; Infinity for no limit. */
+  /** mm; null for the loosest gaps of each cover. */
   readonly maxGap: number | null;
 }
 
@@ -24,6 +25,12 @@ export const USAGE = `Computes many jobs in one run, one row or line of output f
 
 The first row of a table names a job field for each column, as in
   name,book.width_mm,book.height_mm,book.thickness_mm,leather.outside.min_mm,leather.outside.max_mm
+or, with one column for a leather as it is sold,
+  name,book.width_mm,book.height_mm,book.thickness_mm,leather.outside
+What stands between the names there, a comma, a semicolon or a tab, separates all cells. Cells are read as on the page:
+165.5, 165,5 (in quotes where commas separate), 8 1/2 in, 21.6 cm; 4-5 oz or 1.6-2.0 mm for a leather, 4 oz for one end.
+A number without a unit is in the unit that its column's name ends with.
+
 A table of books has name and book fields only. Covers stand in a file
   {"format": "coverwright-covers", "version": 1, "covers": [{"name": ..., "leather": ..., "pattern": ..., ...}]}
 with the fields of a job but no book; cut width, cut height and pocket depth must be given.
@@ -35,14 +42,11 @@ with the fields of a job but no book; cut width, cut height and pocket depth mus
   --max-gap mm     a ready-made cover with a larger gap at any edge is not the best one (else its own loosest gaps)
   --help           this text
 
-A bad row is named on standard error and left out. Exit code: 0 all fit or are tight (every book has a cover), 1 at least
-one fails (a book has none), 2 bad input, 3 internal failure.
+A bad row is named on standard error and left out; the last line there says how many were done, how many were bad, and
+whether the output is complete. Ctrl-C ends the run after the rows in hand. Exit code: 0 none fails (every book has a
+cover), 1 at least one fails (a book has none), 2 bad input, 3 internal failure, 4 the output could not be written whole,
+130 interrupted.
 `;
-
-export type ParsedCatalogueArguments =
-  | { readonly kind: 'run'; readonly arguments: CatalogueArguments }
-  | { readonly kind: 'help' }
-  | { readonly kind: 'bad'; readonly message: string };
 
 const OPTIONS = {
   to: { type: 'string' },
@@ -54,72 +58,24 @@ const OPTIONS = {
   help: { type: 'boolean', short: 'h' },
 } as const;
 
-class BadWord extends Error {}
-
-/** Reads the words of the command line. */
-export function parseCatalogueArguments(words: readonly string[]): ParsedCatalogueArguments {
-  const { values, positionals, tokens } = parseArgs({
-    args: [...words],
-    options: OPTIONS,
-    allowPositionals: true,
-    strict: false,
-    tokens: true,
-  });
-  if (values.help === true) return { kind: 'help' };
-  try {
-    for (const token of tokens)
-      if (token.kind === 'option' && !(token.name in OPTIONS))
-        throw wrong(
-          token.rawName,
-          'an unknown option',
-          Object.keys(OPTIONS)
-            .map((name) => `--${name}`)
-            .join(', '),
-        );
-    const text = (name: keyof typeof OPTIONS): string | null => {
-      const value = values[name];
-      if (value === undefined) return null;
-      if (typeof value !== 'string' || value === '') throw wrong(`--${name}`, 'nothing', 'a value after it');
-      return value;
-    };
-    return {
-      kind: 'run',
-      arguments: {
-        ...chooseInput(positionals, text('covers'), text('books')),
-        to: choice('--to', text('to') ?? 'jsonl', ['csv', 'jsonl']),
-        units: choice('--units', text('units') ?? 'mm', ['mm', 'in']),
-        cores: within('--cores', text('cores'), 1, 256, true),
-        maxGap: within('--max-gap', text('max-gap'), 0, 1000, false) ?? null,
-      },
-    };
-  } catch (error) {
-    if (error instanceof BadWord) return { kind: 'bad', message: error.message };
-    throw error;
-  }
+/** Reads the words of the command line; null where they ask for help. */
+export function parseCatalogueArguments(args: readonly string[]): CatalogueArguments | null {
+  const words = new Words(args, OPTIONS);
+  if (words.has('help')) return null;
+  return {
+    ...chooseInput(words.files, words.text('covers'), words.text('books')),
+    to: words.choice('to', ['jsonl', 'csv']) ?? 'jsonl',
+    units: words.choice('units', ['mm', 'in']) ?? 'mm',
+    cores: words.number('cores', 1, 256, true),
+    maxGap: words.number('max-gap', 0, 1000),
+  };
 }
 
 function chooseInput(files: readonly string[], covers: string | null, books: string | null) {
   if ((covers === null) !== (books === null))
-    throw wrong(covers === null ? '--covers' : '--books', 'nothing', 'covers and books together');
+    throw badWord(covers === null ? '--covers' : '--books', 'nothing', 'covers and books together');
   const inputs = books === null ? files : [books, ...files];
   if (inputs.length !== 1)
-    throw wrong('(files)', inputs.length === 0 ? 'no file' : `${inputs.length} files`, 'one table or folder, or -');
+    throw badWord('(files)', inputs.length === 0 ? 'no file' : `${inputs.length} files`, 'one table or folder, or -');
   return { input: inputs[0]!, covers };
 }
-
-function choice<T extends string>(option: string, value: string, allowed: readonly T[]): T {
-  const found = allowed.find((word) => word === value);
-  if (found === undefined) throw wrong(option, value, allowed.join(' or '));
-  return found;
-}
-
-function within(option: string, text: string | null, min: number, max: number, whole: boolean): number | null {
-  if (text === null) return null;
-  const value = Number(text);
-  if (!(value >= min && value <= max) || (whole && !Number.isInteger(value)))
-    throw wrong(option, text, `a ${whole ? 'whole ' : ''}number from ${min} to ${max}`);
-  return value;
-}
-
-const wrong = (path: string, got: string, allowed: string): BadWord =>
-  new BadWord(`${path}: got ${got}; allowed: ${allowed}; see --help`);

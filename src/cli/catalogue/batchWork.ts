@@ -1,12 +1,11 @@
 import { stringify } from 'csv-stringify/sync';
 import { fitReport } from '../../core/fit.ts';
 import type { JobIssue } from '../../core/job/jobIssue.ts';
-import { parseJob, parseJobText } from '../../core/job/parseJob.ts';
+import { parseJobText } from '../../core/job/parseJob.ts';
 import { type Cell, REPORT_COLUMNS, reportRow } from '../../output/catalogue/reportColumns.ts';
-import { type RowHeader, rowDocument } from '../../output/catalogue/rowDocument.ts';
+import { inTableWords, parseRow, type RowHeader, rowDocument } from '../../output/catalogue/rowDocument.ts';
 import type { StockCover } from '../../output/catalogue/stockCover.ts';
 import { matchBook, matchColumns, matchRow } from '../../output/catalogue/stockMatch.ts';
-import { oneLine } from '../oneLine.ts';
 import type { Row } from './row.ts';
 
 /** What is to be done with every row; plain data, so that it can be handed to another thread. */
@@ -26,8 +25,11 @@ export interface BatchResult {
   readonly output: Uint8Array<ArrayBuffer>;
   /** For standard error. */
   readonly complaints: readonly string[];
-  /** Rows computed that fail, or books without a cover. */
+  /** Rows computed, and of these the ones that fail, or the books without a cover. */
+  readonly done: number;
   readonly failing: number;
+  /** Rows left out. */
+  readonly bad: number;
 }
 
 interface Answer {
@@ -51,10 +53,12 @@ export function batchWork(task: Task): (rows: readonly Row[]) => BatchResult {
     const tableRows: Cell[][] = [];
     const complaints: string[] = [];
     let failing = 0;
+    let bad = 0;
     for (const row of rows) {
       const answered = answer(task, row);
       if (!answered.ok) {
-        for (const { path, message } of answered.issues) complaints.push(oneLine(`${row.source}: ${path}: ${message}`));
+        bad++;
+        for (const { path, message } of answered.issues) complaints.push(`${row.source}: ${path}: ${message}`);
         continue;
       }
       const { cells, record, fails } = answered.answer;
@@ -63,7 +67,7 @@ export function batchWork(task: Task): (rows: readonly Row[]) => BatchResult {
       else lines.push(`${JSON.stringify({ source: row.source, ...record })}\n`);
     }
     const output = new TextEncoder().encode(task.to === 'csv' ? table(tableRows) : lines.join(''));
-    return { output, complaints, failing };
+    return { output, complaints, done: rows.length - bad, failing, bad };
   };
 }
 
@@ -75,11 +79,11 @@ function answer(task: Task, row: Row): Answered {
   const { covers, maxGap, units } = task;
   if (covers !== null && 'cells' in row) {
     const matched = matchBook(rowDocument(task.header, row.cells), covers, maxGap);
-    if (!matched.ok) return matched;
+    if (!matched.ok) return { ok: false, issues: inTableWords(matched.issues, task.header, row.cells) };
     const { match } = matched;
     return { ok: true, answer: { cells: matchRow(match), record: match, fails: match.best === null } };
   }
-  const parsed = 'cells' in row ? parseJob(rowDocument(task.header, row.cells)) : parseJobText(row.text);
+  const parsed = 'cells' in row ? parseRow(task.header, row.cells) : parseJobText(row.text);
   if (!parsed.ok) return parsed;
   const report = fitReport(parsed.job, { units });
   const cells = reportRow(parsed.job.name, report);

@@ -1,26 +1,28 @@
-import { readdir, readFile, stat } from 'node:fs/promises';
+import { readdir, stat } from 'node:fs/promises';
 import { join } from 'node:path';
 import { jobIssue } from '../../core/job/jobIssue.ts';
-import { MAX_JOB_CHARACTERS } from '../../core/job/parseJob.ts';
+import { readJobText } from '../readJob.ts';
+import { unreadable } from '../readText.ts';
 import type { Row } from './row.ts';
 
-/** Reads the jobs of a folder, every `.json` file in the order of their names, one at a time. */
-export async function* folderRows(folder: string): AsyncGenerator<Row> {
-  const names = (await readdir(folder)).filter((name) => name.endsWith('.json'));
-  names.sort();
-  for (const source of names) yield await fileRow(folder, source);
+/** Names of the jobs in a folder, every `.json` file, in order. */
+export async function jobNames(folder: string): Promise<readonly string[]> {
+  return (await readdir(folder)).filter((name) => name.endsWith('.json')).sort();
 }
 
-async function fileRow(folder: string, source: string): Promise<Row> {
-  const path = join(folder, source);
+/** Reads the jobs of these names in a folder one at a time. */
+export async function* folderRows(folder: string, names: readonly string[]): AsyncGenerator<Row> {
+  for (const source of names) yield await fileRow(join(folder, source), source);
+}
+
+async function fileRow(path: string, source: string): Promise<Row> {
   try {
-    // A character takes at most 4 bytes, so a larger file is refused whatever is in it.
-    const { size } = await stat(path);
-    if (size <= 4 * MAX_JOB_CHARACTERS) return { source, text: await readFile(path, 'utf8') };
-    const got = `${(size / 1e6).toFixed(1)} MB`;
-    return { source, issue: jobIssue('too_large', '(file)', got, 'a job file', 'take it out of the folder') };
+    // Anything else, as a pipe or a device, may never end.
+    if (!(await stat(path)).isFile())
+      return { source, issue: jobIssue('unreadable', '(file)', 'no file', 'a job file', 'take it out of the folder') };
+    const read = await readJobText(path);
+    return { source, ...read };
   } catch (error) {
-    const got = (error as NodeJS.ErrnoException).code ?? String(error);
-    return { source, issue: jobIssue('unreadable', '(file)', got, 'a job file that can be read', 'check the file') };
+    return { source, issue: unreadable(error, path) };
   }
 }

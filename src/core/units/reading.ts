@@ -5,6 +5,8 @@ export interface Refusal {
   readonly ok: false;
   /** What was got, what is allowed and what to do, in one line. */
   readonly message: string;
+  /** What to do, alone. */
+  readonly remedy: string;
 }
 
 const QUOTED_LENGTH = 40;
@@ -14,5 +16,6 @@ export function refusal(got: string, allowed: string, remedy: string): Refusal {
   const printable = Array.from(got.trim().replace(/\p{C}/gu, '\u{fffd}'));
   const clipped =
     printable.length > QUOTED_LENGTH ? `${printable.slice(0, QUOTED_LENGTH).join('')}…` : printable.join('');
-  return { ok: false, message: `Got ${clipped === '' ? 'nothing' : `“${clipped}”`}; allowed: ${allowed}. ${remedy}` };
+  const shown = clipped === '' ? 'nothing' : `“${clipped}”`;
+  return { ok: false, message: `Got ${shown}; allowed: ${allowed}. ${remedy}`, remedy };
 }

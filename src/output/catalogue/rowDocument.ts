@@ -1,7 +1,11 @@
-import { type JobDocument, patched } from '../../core/job/jobDocument.ts';
+import { fieldNote, numberFields } from '../../core/job/fieldNote.ts';
+import { type JobDocument, type Patch, patched } from '../../core/job/jobDocument.ts';
 import { type JobIssue, jobIssue } from '../../core/job/jobIssue.ts';
+import { jobSchema } from '../../core/job/jobSchema.ts';
 import { JOB_MIGRATIONS } from '../../core/job/migrate.ts';
-import { parseJob } from '../../core/job/parseJob.ts';
+import { type ParsedJob, parseJob } from '../../core/job/parseJob.ts';
+import { isLeather, readField } from '../../core/job/readField.ts';
+import type { Reading } from '../../core/units/reading.ts';
 
 /** Where each cell of a row goes: the paths of a table's header, checked, in column order. */
 export type RowHeader = readonly string[];
@@ -13,6 +17,13 @@ export type ReadHeader =
 const COLUMN = /^[A-Za-z][A-Za-z0-9_ ]*(\.[A-Za-z][A-Za-z0-9_ ]*)*$/;
 /** Columns whose cells stay texts even where they look like something else. */
 const TEXTS = new Set(['name', 'rates.currency']);
+
+/** Columns whose cells are read as what a maker types into the field on the page. */
+const NUMBERS = new Set(
+  (Object.keys(jobSchema.shape) as (keyof typeof jobSchema.shape)[])
+    .flatMap((section) => numberFields(section))
+    .map(({ path }) => path),
+);
 
 const NUMBER = /^[+-]?(\d+\.?\d*|\.\d+)(e[+-]?\d+)?$/i;
 
@@ -27,7 +38,7 @@ export function readHeader(cells: readonly string[]): ReadHeader {
     if (!COLUMN.test(name))
       return [badColumn(name || `(column ${i + 1})`, name === '' ? 'no name' : 'a name that is no path')];
     if (names.indexOf(name) < i) return [badColumn(name, 'the same column twice')];
-    if (names.some((other) => other.startsWith(`${name}.`))) return [badColumn(name, 'a column that holds others')];
+    if (names.some((other) => isInside(other, name))) return [badColumn(name, 'a column that holds others')];
     return [];
   });
   if (issues.length > 0) return { ok: false, issues };
@@ -35,12 +46,16 @@ export function readHeader(cells: readonly string[]): ReadHeader {
   return unknown.length > 0 ? { ok: false, issues: unknown } : { ok: true, header: names };
 }
 
+/** Whether a column fills a part of what another fills; a leather's own column fills the two ends of its range. */
+const isInside = (path: string, outer: string): boolean =>
+  isLeather(outer) ? [`${outer}.min_mm`, `${outer}.max_mm`].includes(path) : path.startsWith(`${outer}.`);
+
 /** A job that has the columns and nothing else: what the schema does not know of it, it names. */
 function unknownColumns(header: RowHeader): JobIssue[] {
   const parsed = parseJob(
     rowDocument(
       header,
-      header.map(() => '0'),
+      header.map((path) => (isLeather(path) ? '1 mm' : '0')),
     ),
   );
   if (parsed.ok) return [];
@@ -52,19 +67,57 @@ function unknownColumns(header: RowHeader): JobIssue[] {
 /**
  * Makes a job document, still to be checked, of one row.
  *
- * An empty cell leaves its field out, so that the default applies; `null` lets the tool decide; `true`, `false` and what
- * reads as a number are such, except in the name. Format and current version are filled in where no column gives them.
+ * An empty cell leaves its field out, so that the default applies; `null` lets the tool decide. Lengths, leather weights and
+ * other numbers are read as what a maker types on the page, without a unit in the unit of the column; what cannot be read
+ * stays a text, for the check to refuse. Elsewhere `true`, `false` and what reads as a number are such, except in a name.
+ * Format and current version are filled in where no column gives them.
  * @param cells as many as the header has, or fewer
  */
 export function rowDocument(header: RowHeader, cells: readonly string[]): JobDocument {
   const filled = header.flatMap((path, i) => {
     const text = cells[i]?.trim() ?? '';
-    return text === '' ? [] : [{ path, value: TEXTS.has(path) ? text : cellValue(text) }];
+    if (text === '') return [];
+    const typed = readTyped(path, text);
+    return typed?.ok ? typed.value : [{ path, value: typed === null ? plainValue(path, text) : text }];
   });
   return patched({ format: 'coverwright-job', version: JOB_MIGRATIONS.length + 1 }, filled);
 }
 
-function cellValue(text: string): unknown {
+/** Checks one row as a job; a cell that cannot be read is refused in the words of the page. */
+export function parseRow(header: RowHeader, cells: readonly string[]): ParsedJob {
+  const parsed = parseJob(rowDocument(header, cells));
+  return parsed.ok ? parsed : { ok: false, issues: inTableWords(parsed.issues, header, cells) };
+}
+
+/** The issues of a row's document, with what is wrong with the typing of a cell in place of "no number". */
+export function inTableWords(
+  issues: readonly JobIssue[],
+  header: RowHeader,
+  cells: readonly string[],
+): readonly JobIssue[] {
+  return issues.map((issue) => {
+    const text = cells[header.indexOf(issue.path)]?.trim() ?? '';
+    const typed = text === '' ? null : readTyped(issue.path, text);
+    if (typed === null || typed.ok) return issue;
+    return jobIssue('type', issue.path, JSON.stringify(text.slice(0, 40)), typedAllowed(issue.path), typed.remedy);
+  });
+}
+
+/** What a maker would type, read; null for what JSON would hold itself, and for a column of another kind. */
+function readTyped(path: string, text: string): Reading<readonly Patch[]> | null {
+  const isPlain = text === 'null' || NUMBER.test(text);
+  const isTyped = isLeather(path) ? text !== 'null' : NUMBERS.has(path) && !isPlain;
+  return isTyped ? readField(path, text, 'mm') : null;
+}
+
+function typedAllowed(path: string): string {
+  if (isLeather(path)) return 'a weight or thickness as sold, such as 4-5 oz, 4.5 oz or 1.6-2.0 mm';
+  const { min, max, unit } = fieldNote(path);
+  return `${min} to ${max}${unit === '' ? '' : ` ${unit}`}${unit === 'mm' ? ', as 216, 21.6 cm or 8 1/2 in' : ''}`;
+}
+
+function plainValue(path: string, text: string): unknown {
+  if (TEXTS.has(path)) return text;
   if (text === 'null') return null;
   if (text === 'true' || text === 'false') return text === 'true';
   return NUMBER.test(text) ? Number(text) : text;

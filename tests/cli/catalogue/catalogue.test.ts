@@ -50,13 +50,15 @@ describe('the catalogue command', () => {
       const { status, stdout, stderr } = run(['-', '--cores', cores], `${rows.join('\n')}\n`);
       expect(status).toBe(2);
       expect(lines(stdout).map((line) => JSON.parse(line).job.name)).toEqual(['A', 'E']);
-      expect(lines(stderr).map((line) => line.split(': ').slice(0, 2))).toEqual([
+      const complaints = lines(stderr);
+      expect(complaints.pop()).toBe('2 done, 3 bad; output complete');
+      expect(complaints.map((line) => line.split(': ').slice(0, 2))).toEqual([
         ['line 3', 'book.width_mm'],
         ['line 4', '(row)'],
         ['line 5', 'book.height_mm'],
         ['line 5', 'leather.outside.min_mm'],
       ]);
-      for (const line of lines(stderr)) expect(line).toMatch(/^line \d+: \S+: got .+; allowed: .+; .+/);
+      for (const line of complaints) expect(line).toMatch(/^line \d+: \S+: got .+; allowed: .+; .+/);
     }
   });
 
@@ -81,6 +83,57 @@ describe('the catalogue command', () => {
       expect(three.stderr).toBe(one.stderr);
       expect(three.status).toBe(one.status);
     }
+  });
+
+  test('reads lengths and weights as they are typed on the page, and refuses what could be read two ways', () => {
+    const expected = fitReport(
+      soundJob({
+        format: 'coverwright-job',
+        version: 1,
+        name: 'A',
+        book: { width_mm: 165.5, height_mm: 215.9, thickness_mm: 28 },
+        leather: { outside: { min_mm: 1.5875, max_mm: 1.984375 } },
+      }),
+    );
+    const typed = 'name,book.width_mm,book.height_mm,book.thickness_mm,leather.outside';
+    for (const table of [
+      `${HEADER}\nA,165.5,8 1/2 in,2.8 cm,4 oz,5 oz,\n`,
+      `${HEADER}\nA,"165,5","8-1/2""","28,0",4 oz,"1,984375",\n`,
+      `${HEADER.replaceAll(',', ';')}\nA;165,5;8 1/2;28;4 oz;5 oz;\n`,
+      `${typed}\nA,165.5,215.9 mm,28,4-5 oz\n`,
+      `${typed.replaceAll(',', ';')}\nA;165,5;8½ in;2,8 cm;4 to 5 oz\n`,
+    ]) {
+      const { status, stdout, stderr } = run(['-'], table);
+      expect({ status, stderr }).toEqual({ status: 0, stderr: '' });
+      const { source: _source, ...report } = JSON.parse(stdout);
+      expect(report).toEqual(JSON.parse(JSON.stringify(expected)));
+    }
+    const bad = `${typed.replaceAll(',', ';')}\nA;1,500;8 ft;28 oz;4-5\nB;165;240;x;\n`;
+    const { status, stdout, stderr } = run(['-'], bad);
+    expect({ status, stdout }).toEqual({ status: 2, stdout: '' });
+    const complaints = lines(stderr);
+    expect(complaints.map((line) => line.split(': ').slice(0, 2).join(' '))).toEqual([
+      'line 2 book.width_mm',
+      'line 2 book.height_mm',
+      'line 2 book.thickness_mm',
+      'line 2 leather.outside',
+      'line 3 book.thickness_mm',
+      'line 3 leather',
+      '0 done, 2 bad; output complete',
+    ]);
+    expect(complaints[0]).toMatch(/got "1,500"; allowed: .+; Write 1\.500 or 1500: the comma could mean either\.$/);
+    expect(complaints[1]).toContain('Feet are not read');
+    expect(complaints[3]).toContain('Add the unit, oz or mm.');
+  });
+
+  test('reads books for ready-made covers as they are typed too', () => {
+    const covers = file('covers.json', JSON.stringify(COVERS));
+    const match = (books: string) => run(['--covers', covers, '--books', '-'], books);
+    const typed = match(`${BOOKS.replaceAll(',', ';')}\nA;165,5;8 1/2 in;28 mm\nB;1,500;2;3\n`);
+    expect(typed.status).toBe(2);
+    expect(typed.stdout).toBe(match(`${BOOKS}\nA,165.5,215.9,28\n`).stdout);
+    expect(typed.stderr).toContain('line 3: book.width_mm: got "1,500"; ');
+    expect(typed.stderr).toContain('the comma could mean either');
   });
 
   test('takes the jobs of a folder in the order of their names', () => {

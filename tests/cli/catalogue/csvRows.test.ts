@@ -1,4 +1,5 @@
 import { Readable } from 'node:stream';
+import { parse } from 'csv-parse/sync';
 import { stringify } from 'csv-stringify/sync';
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
@@ -88,6 +89,88 @@ describe('a table read row by row', () => {
       ['line 2', ['1', '2']],
       ['line 3', 'a quote that is not closed'],
     ]);
+  });
+
+  test('gives a bad row before it reads on, so that bad rows do not pile up', async () => {
+    let pulled = 0;
+    async function* chunks() {
+      yield Buffer.from('a,b\n');
+      for (; pulled < 200; pulled++) yield Buffer.from('1,2,3\n'.repeat(100));
+    }
+    let seen = 0;
+    for await (const row of csvRows(Readable.from(chunks()))) {
+      if ('issue' in row) seen++;
+      expect(100 * pulled - seen).toBeLessThan(2000);
+    }
+    expect(seen).toBe(20_000);
+  });
+
+  test.each([65_536, 5_000_000])(
+    'refuses a cell too large by its own row and keeps the next, read in pieces of %d',
+    async (chunk) => {
+      const large = 'x'.repeat(3_000_000);
+      const inQuotes = `"${'y\n'.repeat(1_500_000)}"`;
+      expect(shown(await rowsOf(`a,b\n1,2\n3,${large}\n5,6\n${inQuotes},7\n8,9\n`, chunk))).toEqual([
+        ['line 1', ['a', 'b']],
+        ['line 2', ['1', '2']],
+        ['line 3', 'a cell larger than 1,000,000 bytes'],
+        ['line 4', ['5', '6']],
+        ['line 5', 'a cell larger than 1,000,000 bytes'],
+        ['line 1500006', ['8', '9']],
+      ]);
+    },
+  );
+
+  test('refuses a row of too many cells without keeping them', async () => {
+    expect(shown(await rowsOf(`a,b\n${'1,'.repeat(2_000_000)}\n3,4\n`, 65_536))).toEqual([
+      ['line 1', ['a', 'b']],
+      ['line 2', 'a row larger than 1,000,000 bytes'],
+      ['line 3', ['3', '4']],
+    ]);
+  });
+
+  test.each([';', '\t'])('takes %j between cells where the first row has it', async (separator) => {
+    const text = stringify(
+      [
+        ['a', 'b'],
+        ['1,5', `x${separator}"y"`],
+        ['2', '3'],
+      ],
+      { delimiter: separator },
+    );
+    for (const chunk of [1, 4, 100])
+      expect(shown(await rowsOf(text, chunk))).toEqual([
+        ['line 1', ['a', 'b']],
+        ['line 2', ['1,5', `x${separator}"y"`]],
+        ['line 3', ['2', '3']],
+      ]);
+  });
+
+  test('takes a mark for text where the first row does not have it between cells', async () => {
+    expect(shown(await rowsOf('a\nx;y\n'))).toEqual([
+      ['line 1', ['a']],
+      ['line 2', ['x;y']],
+    ]);
+  });
+
+  test('reads what another reader reads, of tables written anyhow', async () => {
+    const piece = fc.constantFrom('a', 'é', ' ', '"', '""', ',', ';', '\n', '\r\n', 'b c', '"x,y"', '"p\nq"');
+    const text = fc.array(piece, { maxLength: 30 }).map((pieces) => `"h",i\n${pieces.join('')}`);
+    await fc.assert(
+      fc.asyncProperty(text, fc.integer({ min: 1, max: 40 }), async (written, chunk) => {
+        const rows = (await rowsOf(written, chunk)).flatMap((row) => ('cells' in row ? [row.cells] : []));
+        let expected: string[][];
+        try {
+          expected = parse(written, { relax_quotes: true, relax_column_count: true, record_delimiter: ['\r\n', '\n'] });
+        } catch {
+          return; // a quote that is not closed: the rows before it are seen in the other tests
+        }
+        expect(rows).toEqual(
+          expected.filter((cells) => cells.length === 2 && cells.some((cell) => cell.trim() !== '')),
+        );
+      }),
+      seeded(643, 500),
+    );
   });
 
   test('has no rows in nothing', async () => expect(await rowsOf('')).toEqual([]));

@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { parseJob } from '../../../src/core/job/parseJob.ts';
-import { readHeader, rowDocument } from '../../../src/output/catalogue/rowDocument.ts';
+import { parseRow, readHeader, rowDocument } from '../../../src/output/catalogue/rowDocument.ts';
 import { jobDocument, seeded } from '../../jobArbitrary.ts';
 
 const headerOf = (...cells: string[]) => {
@@ -49,17 +49,44 @@ describe('a row of a table of jobs', () => {
     expect(rowDocument(header, ['A', '  '])).toEqual({ format: 'coverwright-job', version: 1, name: 'A' });
   });
 
-  test.each(['abc', '1,5', '12 mm', 'NaN', 'Infinity', '0x10', '1e', '--1', '.'])('keeps %j a text', (text) => {
-    expect(rowDocument(headerOf('book.width_mm'), [text])).toMatchObject({ book: { width_mm: text } });
-  });
+  test.each(['abc', '1,500', '12 oz', 'NaN', 'Infinity', '0x10', '1e', '--1', '.', '8 9/8', '-1 mm', 'true'])(
+    'refuses %j as a length',
+    (text) => {
+      const parsed = parseRow(headerOf('book.width_mm'), [text]);
+      const issue = parsed.ok ? undefined : parsed.issues.find(({ path }) => path === 'book.width_mm');
+      expect(issue?.got).toBe(JSON.stringify(text));
+    },
+  );
 
   test.each([
     ['165', 165],
     ['-2.5', -2.5],
     ['.5', 0.5],
     ['1e2', 100],
+    ['165,5', 165.5],
+    ['0,125', 0.125],
+    ['8 1/2 in', 215.9],
+    ['8½', 215.9],
+    ['21,6 cm', 216],
   ])('reads %j as a number', (text, value) => {
     expect(rowDocument(headerOf('book.width_mm'), [text])).toMatchObject({ book: { width_mm: value } });
+  });
+
+  test('reads a leather weight at one end of a range, and a range where one column stands for both ends', () => {
+    const header = headerOf(
+      'leather.outside.min_mm',
+      'leather.outside.max_mm',
+      'leather.outside.neutral',
+      'leather.pocket',
+    );
+    expect(rowDocument(header, ['4 oz', '1,984375', '0,6', '4-5 oz']).leather).toEqual({
+      outside: { min_mm: 1.5875, max_mm: 1.984375, neutral: 0.6 },
+      pocket: { min_mm: 1.5875, max_mm: 1.984375 },
+    });
+    const parsed = parseRow(header, ['4-5 oz', '2', '0.6', '5-4 oz']);
+    const said = parsed.ok ? {} : Object.fromEntries(parsed.issues.map(({ path, remedy }) => [path, remedy]));
+    expect(said['leather.outside.min_mm']).toContain('leather.outside');
+    expect(said['leather.pocket']).toContain('thinner end first');
   });
 
   test('says the same as the document that it was written from', () => {
@@ -87,6 +114,8 @@ describe('the header of a table of jobs', () => {
     [['book'], 'book'],
     [['name.first'], 'name'],
     [['book..width_mm'], 'book..width_mm'],
+    [['leather.outside', 'leather.outside.min_mm'], 'leather.outside'],
+    [['leather'], 'leather'],
     [['name;book.width_mm'], 'name;book.width_mm'],
     [['width mm'], 'width mm'],
     [['__proto__.polluted'], '__proto__.polluted'],

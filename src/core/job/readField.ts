@@ -1,12 +1,15 @@
-import { fieldNote } from '../../core/job/fieldNote.ts';
-import type { Patch } from '../../core/job/jobDocument.ts';
-import { parseLeatherWeight } from '../../core/units/parseLeatherWeight.ts';
-import { type LengthUnit, parseLength } from '../../core/units/parseLength.ts';
-import { type Reading, refusal } from '../../core/units/reading.ts';
-import { normaliseTyped, parseTypedNumber } from '../../core/units/typedNumber.ts';
+import { parseLeatherWeight } from '../units/parseLeatherWeight.ts';
+import { type LengthUnit, parseLength } from '../units/parseLength.ts';
+import { type Reading, refusal } from '../units/reading.ts';
+import { normaliseTyped, parseTypedNumber } from '../units/typedNumber.ts';
+import { fieldNote } from './fieldNote.ts';
+import type { Patch } from './jobDocument.ts';
 
 /** A leather's weight is one entry for the two ends of its range. */
-const isLeather = (path: string): boolean => /^leather\.(outside|pocket|lining)$/.test(path);
+export const isLeather = (path: string): boolean => /^leather\.(outside|pocket|lining)$/.test(path);
+
+/** One thickness of a leather, which may be typed as a weight. */
+const isThickness = (path: string): boolean => /^leather\.\w+\.(min|max|foldThickness)_mm$/.test(path);
 
 /** Reads what was typed into the field at a path, as the changes that it makes to the job. */
 export function readField(path: string, text: string, unit: LengthUnit): Reading<readonly Patch[]> {
@@ -20,8 +23,18 @@ export function readField(path: string, text: string, unit: LengthUnit): Reading
     ];
     return { ...reading, value };
   }
+  if (isThickness(path) && /oz|ounce/i.test(text)) return readThickness(path, text);
   const reading = fieldNote(path).unit === 'mm' ? parseLength(text, { defaultUnit: unit }) : readNumber(text, path);
   return reading.ok ? { ...reading, value: [{ path, value: reading.value }] } : reading;
+}
+
+function readThickness(path: string, text: string): Reading<readonly Patch[]> {
+  const reading = parseLeatherWeight(text);
+  if (!reading.ok) return reading;
+  const { min, max } = reading.value;
+  if (min === max) return { ...reading, value: [{ path, value: min }] };
+  const leather = path.slice(0, path.lastIndexOf('.'));
+  return refusal(text, 'one weight or thickness, such as 4 oz', `The range of a leather belongs to ${leather}.`);
 }
 
 function readNumber(text: string, path: string): Reading<number> {

@@ -1,0 +1,21 @@
+import { jobIssue } from '../core/job/jobIssue.ts';
+import { MAX_JOB_CHARACTERS, type ParsedJob, parseJobText } from '../core/job/parseJob.ts';
+import { type ReadText, readText } from './readText.ts';
+
+/** Reads the text of a job file; `-` is standard input. */
+export async function readJobText(name: string): Promise<ReadText> {
+  // A character takes at most 4 bytes.
+  const read = await readText(name, 4 * MAX_JOB_CHARACTERS);
+  if (!read.ok || !ESCAPED_NULL.test(read.text)) return read;
+  const allowed = 'texts of characters that can be printed';
+  return { ok: false, issue: jobIssue('rule', '(file)', 'U+0000, written \\u0000', allowed, 'take it out') };
+}
+
+/** U+0000 as JSON writes it: after a backslash that is none itself. */
+const ESCAPED_NULL = /(?<!\\)(\\\\)*\\u0000/;
+
+/** Reads and checks a job file. */
+export async function readJob(name: string): Promise<ParsedJob> {
+  const read = await readJobText(name);
+  return read.ok ? parseJobText(read.text) : { ok: false, issues: [read.issue] };
+}

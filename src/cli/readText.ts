@@ -1,0 +1,53 @@
+import { createReadStream } from 'node:fs';
+import { stat } from 'node:fs/promises';
+import process from 'node:process';
+import { type JobIssue, jobIssue } from '../core/job/jobIssue.ts';
+import { decodeText, TEXT_ALLOWED, TEXT_REMEDY } from './decodeText.ts';
+
+export type ReadText = { readonly ok: true; readonly text: string } | { readonly ok: false; readonly issue: JobIssue };
+
+/**
+ * Reads a whole file as text.
+ * @param name of the file, or `-` for standard input
+ * @param maxBytes more than this is refused, and not read to its end
+ */
+export async function readText(name: string, maxBytes: number): Promise<ReadText> {
+  try {
+    if (name !== '-' && (await stat(name)).isDirectory())
+      return refused(`a folder: ${name}`, 'a file', 'name the files in it one by one');
+    const chunks: Buffer[] = [];
+    let size = 0;
+    for await (const chunk of name === '-' ? process.stdin : createReadStream(name)) {
+      chunks.push(chunk);
+      size += chunk.length;
+      if (size > maxBytes)
+        return refused(`more than ${maxBytes / 1e6} MB: ${name}`, 'a short file', 'check that it is the one you meant');
+    }
+    const decoded = decodeText(Buffer.concat(chunks));
+    return decoded.ok ? decoded : refused(`${decoded.got}: ${name}`, TEXT_ALLOWED, TEXT_REMEDY);
+  } catch (error) {
+    return { ok: false, issue: unreadable(error, name) };
+  }
+}
+
+const refused = (got: string, allowed: string, remedy: string): ReadText => ({
+  ok: false,
+  issue: jobIssue('unreadable', '(file)', got, allowed, remedy),
+});
+
+const REASONS: Readonly<Record<string, string>> = {
+  ENOENT: 'no such file',
+  EACCES: 'a file that may not be read',
+  ELOOP: 'links that lead in a circle',
+};
+
+/**
+ * What a failed reading of a file says of it.
+ * @throws the error itself where it is none of the system's
+ */
+export function unreadable(error: unknown, name: string): JobIssue {
+  const { code = '', message, syscall } = error as NodeJS.ErrnoException;
+  if (syscall === undefined) throw error;
+  const got = `${REASONS[code] ?? message}: ${name}`;
+  return jobIssue('unreadable', '(file)', got, 'a file that can be read', 'check the name and the place');
+}

@@ -1,0 +1,72 @@
+import { spawn } from 'node:child_process';
+import { mkdirSync } from 'node:fs';
+import { beforeAll, describe, expect, test } from 'vitest';
+import { build, lines, scratch, script } from '../commandLine.ts';
+
+const HEADER = 'name,book.width_mm,book.height_mm,book.thickness_mm,leather.outside.min_mm,leather.outside.max_mm';
+
+/** Starts the command, interrupts it once it has written something, and gives what it said. */
+async function interrupted(words: readonly string[], input?: string) {
+  const child = spawn(process.execPath, [script('catalogue'), ...words]);
+  // The command may end before it has taken all.
+  child.stdin.on('error', () => {});
+  if (input === undefined) child.stdin.end();
+  else child.stdin.write(input); // and never ended: the table goes on, as from another program
+  const said = { stdout: '', stderr: '' };
+  const first = new Promise<void>((resolve) => {
+    child.stdout.on('data', (text) => {
+      said.stdout += text;
+      resolve();
+    });
+  });
+  child.stderr.on('data', (text) => {
+    said.stderr += text;
+  });
+  await first;
+  child.kill('SIGINT');
+  const status = await new Promise((resolve) => child.on('close', (code, signal) => resolve(code ?? signal)));
+  return { ...said, status };
+}
+
+describe('an interrupted catalogue', () => {
+  beforeAll(() => build('catalogue'));
+
+  test.each(['1', '2'])(
+    'on %s core(s) finishes the rows that it has read, says how far it came, and exits 130',
+    async (cores) => {
+      const row = (i: number) => `Book ${i},${i % 10 === 0 ? 'x' : 165},240,28,1,2\n`;
+      const rows = Array.from({ length: 2000 }, (_, i) => row(i)).join('');
+      const { stdout, stderr, status } = await interrupted(
+        ['-', '--cores', cores, '--to', 'jsonl'],
+        `${HEADER}\n${rows}`,
+      );
+      expect(status).toBe(130);
+      expect(stdout.endsWith('\n')).toBe(true);
+      const done = lines(stdout).map((line) => JSON.parse(line).source);
+      // Every row up to the last, the bad ones left out.
+      expect(done.length).toBeGreaterThan(0);
+      expect(done).toEqual(
+        Array.from({ length: 2000 }, (_, i) => i)
+          .filter((i) => i % 10 !== 0)
+          .slice(0, done.length)
+          .map((i) => `line ${i + 2}`),
+      );
+      const complaints = lines(stderr);
+      expect(complaints.pop()).toBe(`interrupted: ${done.length} done, ${complaints.length} bad; output stops there`);
+    },
+  );
+
+  test('of a folder stops between two jobs', async () => {
+    const { folder, file, remove } = scratch('interrupt-');
+    mkdirSync(folder, { recursive: true });
+    const job = { format: 'coverwright-job', version: 1, book: { width_mm: 165, height_mm: 240, thickness_mm: 28 } };
+    const text = JSON.stringify({ ...job, leather: { outside: { min_mm: 1, max_mm: 2 } } });
+    for (let i = 0; i < 3000; i++) file(`${i}.json`, text);
+    const { stdout, stderr, status } = await interrupted([folder, '--cores', '1']);
+    remove();
+    expect(status).toBe(130);
+    const { length } = lines(stdout);
+    expect(length).toBeLessThan(3000);
+    expect(stderr).toBe(`interrupted: ${length} done, 0 bad; output stops there\n`);
+  });
+});

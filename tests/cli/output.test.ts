@@ -1,0 +1,97 @@
+import { execFileSync, spawn, spawnSync } from 'node:child_process';
+import { existsSync, mkdirSync, readFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { afterAll, beforeAll, describe, expect, test } from 'vitest';
+import { build, lines, run, runInto, scratch, script } from './commandLine.ts';
+
+const TIDE_LEDGER = join(import.meta.dirname, '../../public/jobs/tide-ledger.json');
+const HEADER = 'name,book.width_mm,book.height_mm,book.thickness_mm,leather.outside.min_mm,leather.outside.max_mm';
+const TABLE = `${HEADER}\n${Array.from({ length: 600 }, (_, i) => `Book ${i},165,240,28,1.2,1.6\n`).join('')}`;
+
+/** The commands, what they write more of than the small disk holds, and an exit code of theirs that is no failure. */
+const COMMANDS: readonly (readonly [name: string, words: readonly string[], input: string])[] = [
+  ['fit', ['--quick', TIDE_LEDGER], ''],
+  ['fit', ['--quick', TIDE_LEDGER, TIDE_LEDGER], ''],
+  ['catalogue', ['-', '--to', 'csv', '--cores', '1'], TABLE],
+  ['catalogue', ['-', '--to', 'csv', '--cores', '2'], TABLE],
+];
+
+describe('output that cannot be written', () => {
+  const { folder, remove } = scratch('output-');
+  const disk = join(folder, 'disk');
+  let isMounted = false;
+
+  beforeAll(() => {
+    for (const name of ['fit', 'catalogue', 'validate']) build(name);
+    mkdirSync(disk);
+    isMounted = spawnSync('mount', ['-t', 'tmpfs', '-o', 'size=8k', 'tmpfs', disk], { stdio: 'ignore' }).status === 0;
+  });
+  afterAll(() => {
+    if (isMounted) execFileSync('umount', [disk]);
+    remove();
+  });
+
+  test.skipIf(process.platform !== 'linux')('has a full disk to be tested on', () => {
+    expect(isMounted || existsSync('/dev/full')).toBe(true);
+  });
+
+  test.for(COMMANDS)(
+    'of %s %j on a disk that fills up: exit 4, and how far it got',
+    ([name, words, input], { skip }) => {
+      skip(!isMounted, 'no small disk may be mounted here');
+      const path = join(disk, 'output');
+      const { status, stderr } = runInto(path, name, words, input);
+      expect(status).toBe(4);
+      expect(lines(stderr)).toHaveLength(1);
+      const written = readFileSync(path);
+      expect(written.length).toBe(8192);
+      const whole = written.filter((byte) => byte === 10).length;
+      expect(stderr).toMatch(/^\(output\): .*no space left on device.*/);
+      expect(stderr).toContain(`${written.length} bytes (${whole} whole ${whole === 1 ? 'line' : 'lines'})`);
+    },
+  );
+
+  test.for([
+    ...COMMANDS,
+    ['fit', ['--help'], ''],
+    ['catalogue', ['--help'], ''],
+    ['validate', ['--help'], ''],
+  ] as const)('of %s %j on a full disk: exit 4, and one line on standard error', ([name, words, input], { skip }) => {
+    skip(!existsSync('/dev/full'), 'there is no /dev/full here');
+    const { status, stderr } = runInto('/dev/full', name, words, input);
+    expect(status).toBe(4);
+    expect(stderr).toMatch(/^\(output\): .*no space left on device.* 0 bytes .*\n$/);
+  });
+
+  test('of errors, where standard error is full: exit 4', ({ skip }) => {
+    skip(!existsSync('/dev/full'), 'there is no /dev/full here');
+    for (const name of ['fit', 'catalogue', 'validate'])
+      expect(spawnSync('sh', ['-c', '"$0" "$1" no-such-file 2>/dev/full', process.execPath, script(name)]).status).toBe(
+        4,
+      );
+  });
+
+  test.each(COMMANDS)('of %s %j into a pipe that is shut: quiet, exit 0', async (name, words, input) => {
+    const child = spawn(process.execPath, [script(name), ...words]);
+    child.stdout.destroy();
+    child.stdin.on('error', () => {});
+    child.stdin.end(input);
+    let stderr = '';
+    child.stderr.on('data', (text) => {
+      stderr += text;
+    });
+    const status = await new Promise((resolve) => child.on('close', resolve));
+    expect({ status, stderr }).toEqual({ status: 0, stderr: '' });
+  });
+
+  test('is whole through a pipe whose reader is slow', async () => {
+    const child = spawn(process.execPath, [script('catalogue'), '-', '--cores', '2']);
+    child.stdin.end(TABLE);
+    let bytes = 0;
+    for await (const chunk of child.stdout) {
+      bytes += chunk.length;
+      await new Promise((resolve) => setTimeout(resolve, 1));
+    }
+    expect(bytes).toBe(Buffer.byteLength(run('catalogue', ['-'], TABLE).stdout));
+  });
+});
