@@ -170,7 +170,7 @@ describe('the catalogue command', () => {
         leather: { outside: { min_mm: 1.5875, max_mm: 1.984375 } },
         seam: { method: 'lacing' },
         pockets: { depth_mm: 84 },
-        pattern: { outsideWidth_mm: 390, outsideHeight_mm: 262 },
+        pattern: { outsideWidth_mm: 385, outsideHeight_mm: 262 },
       },
     ],
   };
