@@ -1,4 +1,5 @@
 import type { Job } from '../job/jobSchema.ts';
+import { cutStep } from '../job/workSchema.ts';
 import { type Mm, mm } from '../units/mm.ts';
 import { largestHeadTail, type NeedsOverRange } from './needs.ts';
 import { roundUp } from './roundUp.ts';
@@ -54,7 +55,7 @@ export function allowances(job: Job, needs: NeedsOverRange, pocketDepth: Mm): Al
   const headTail = largestHeadTail(needs);
   const margin = job.seam.edgeMargin_mm;
   const turned = job.pockets.construction === 'turned';
-  const step = job.pattern.rounding_mm;
+  const step = cutStep(job);
   const bare = 2 * book.width + book.spinePath;
 
   const ends = turned

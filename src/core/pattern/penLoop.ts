@@ -1,4 +1,5 @@
 import { roundUp } from '../allowance/roundUp.ts';
+import { cutStep } from '../job/workSchema.ts';
 import { corneredContour, SQUARE } from '../math/contour.ts';
 import type { Vec2 } from '../math/vec2.ts';
 import { cutSum, part } from './cutSums.ts';
@@ -44,7 +45,7 @@ export function penLoopOf(source: PatternSource, seam: Seam): PenLoop | null {
   const middle = heights.length === 0 ? wished : (Math.min(...heights) + Math.max(...heights)) / 2;
   return {
     width: penLoop.width_mm,
-    sum: cutSum('length', roundUp(bare, job.pattern.rounding_mm), parts, 'rounding up'),
+    sum: cutSum('length', roundUp(bare, cutStep(job)), parts, 'rounding up'),
     middle,
     holes: nearest.sort((a, b) => a.at[1] - b.at[1]),
   };

@@ -1,3 +1,5 @@
+import { roundUp } from '../allowance/roundUp.ts';
+import { cutStep } from '../job/workSchema.ts';
 import { cutSum, part } from './cutSums.ts';
 import type { CutLength } from './drawing.ts';
 import type { PatternSource } from './seam.ts';
@@ -17,6 +19,9 @@ export function ribbonOf({ job, needs }: PatternSource): CutLength | null {
     part('diagonal of the page', diagonal),
     part('tail', ribbon.tail_mm),
   ];
-  const total = parts.reduce((sum, { each }) => sum + each, 0);
+  const total = roundUp(
+    parts.reduce((sum, { each }) => sum + each, 0),
+    cutStep(job),
+  );
   return { name: 'Ribbon', count: ribbon.count, sum: cutSum('length', total, parts, 'rounding') };
 }

@@ -1,4 +1,5 @@
 import { roundUp } from '../allowance/roundUp.ts';
+import { cutStep } from '../job/workSchema.ts';
 import { bendLength } from '../leather/bend.ts';
 import { corneredContour, SQUARE } from '../math/contour.ts';
 import type { Vec2 } from '../math/vec2.ts';
@@ -53,7 +54,7 @@ export function strapOf(source: PatternSource): Strap | null {
     part('beyond the fastening', strap.end_mm),
   ];
   const bare = parts.reduce((sum, { each }) => sum + each, 0);
-  const total = roundUp(bare, job.pattern.rounding_mm);
+  const total = roundUp(bare, cutStep(job));
   return {
     width: strap.width_mm,
     sum: cutSum('length', total, parts, 'rounding up'),
