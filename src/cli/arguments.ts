@@ -1,6 +1,7 @@
 export interface Arguments {
   readonly files: readonly string[];
-  readonly units: 'mm' | 'in';
+  /** Unit that a job which names none is worked in; null where it was not said. */
+  readonly units: 'mm' | 'in' | null;
   readonly help: boolean;
   /** Whether to solve the elastic strip. */
   readonly strip: boolean;
@@ -12,8 +13,9 @@ export const USAGE = `Computes how a leather cover fits its book.
   npm run --silent fit -- a.json b.json       one report a line (JSON Lines)
   npm run --silent fit -- - < job.json        job from standard input
 
-  --units in    lengths in messages as inch fractions; numbers of the report stay in mm
-  --units mm    lengths in messages in mm (default)
+  --units in    a job that names no unit is worked in inches: cut sizes are multiples of 1/16 in, and messages
+                are in inches; numbers of the report stay in mm
+  --units mm    the same in mm (default)
   --no-strip    closed form only: quicker, and nothing on how far the cover springs open
   --help        this text
 
@@ -28,7 +30,7 @@ export type ParsedArguments =
 /** Reads the command line; everything that is not an option is a file, and all that follows `--` is. */
 export function parseArguments(words: readonly string[]): ParsedArguments {
   const files: string[] = [];
-  let units: 'mm' | 'in' = 'mm';
+  let units: 'mm' | 'in' | null = null;
   let help = false;
   let strip = true;
   for (let i = 0; i < words.length; i++) {

@@ -52,13 +52,13 @@ async function run({ files, units, strip }: Arguments): Promise<number> {
   for (const file of files) {
     const prefix = isMany ? `${file}: ` : '';
     const content = await read(file);
-    const parsed: ParsedJob = content.ok ? parseJobText(content.text) : { ok: false, issues: [content.issue] };
+    const parsed: ParsedJob = content.ok ? parseJobText(content.text, units) : { ok: false, issues: [content.issue] };
     if (!parsed.ok) {
       complain(parsed.issues, prefix);
       exit = EXIT.badInput;
       continue;
     }
-    const report = fitReport(parsed.job, { units, solvers });
+    const report = fitReport(parsed.job, { solvers });
     process.stdout.write(`${JSON.stringify(report, null, isMany ? undefined : 2)}\n`);
     if (report.verdict === 'fails') exit = Math.max(exit, EXIT.fails);
   }

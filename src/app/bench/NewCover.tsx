@@ -3,9 +3,9 @@ import { KIND_DEFAULTS } from '../../core/job/bookSchema.ts';
 import { fieldNote } from '../../core/job/fieldNote.ts';
 import { type JobDocument, patched } from '../../core/job/jobDocument.ts';
 import { parseJob } from '../../core/job/parseJob.ts';
+import { printer } from '../../core/units/printer.ts';
 import { MeasuringSheetButton } from '../customer/MeasuringSheetButton.tsx';
 import { useBench } from '../state/BenchContext.tsx';
-import { fieldText } from '../state/lengthText.ts';
 import { BOOK_KINDS } from './BookFields.tsx';
 import { Choice } from './Choice.tsx';
 import { PlainField } from './PlainField.tsx';
@@ -41,7 +41,13 @@ export default function NewCover({ onClose }: { readonly onClose: () => void }) 
       return text.trim() === '' ? [] : [{ path, text, reading: readField(path, text, view.units) }];
     });
     const patches = filled.flatMap(({ reading }) => (reading.ok ? reading.value : []));
-    const blank: JobDocument = { format: 'coverwright-job', version: 1, name: 'Untitled cover', book: { kind } };
+    const blank: JobDocument = {
+      format: 'coverwright-job',
+      version: 1,
+      name: 'Untitled cover',
+      work: { units: view.units },
+      book: { kind },
+    };
     const document = patched(blank, patches);
     const parsed = parseJob(document);
     const refused = ENTRIES.flatMap(({ path }) => {
@@ -90,7 +96,7 @@ export default function NewCover({ onClose }: { readonly onClose: () => void }) 
             issues={refusals[path] === undefined ? [] : [refusals[path]]}
             placeholder={
               path === 'book.boardThickness_mm'
-                ? `${fieldText(KIND_DEFAULTS[kind].boardThickness_mm, view.units)} usual`
+                ? `${printer(view.units).size(KIND_DEFAULTS[kind].boardThickness_mm)} usual`
                 : ''
             }
           />

@@ -1,5 +1,5 @@
 import type { JobHistory } from '../state/jobHistory.ts';
-import { typedText } from '../state/lengthText.ts';
+import { typedText } from '../state/typedText.ts';
 import { readField } from './readField.ts';
 
 /** Why the entry at a path cannot be used, in one line each; empty where it can. */

@@ -43,7 +43,7 @@ export function TurningCover({ opening, isTurning, picture }: TurningCoverProps)
                 pose={pose}
                 point="nominal"
                 slice={null}
-                units={view.units}
+                units={lengths.units}
                 look={view.look}
                 viewpoint={viewpoint}
                 onViewpointChange={setViewpoint}

@@ -1,9 +1,9 @@
 import { memo, useMemo } from 'react';
 import { coverDesign } from '../../core/fold/coverDesign.ts';
 import { parseJob } from '../../core/job/parseJob.ts';
+import type { Printer } from '../../core/units/printer.ts';
 import { SectionPicture } from '../sheet/SectionPicture.tsx';
 import { coverSection } from '../sheet/sectionPath.ts';
-import type { LengthText } from '../state/lengthText.ts';
 import { savedAt } from './savedAt.ts';
 import type { ShelfJob } from './shelfDatabase.ts';
 
@@ -11,7 +11,7 @@ export type CardAction = 'open' | 'copy' | 'versions' | 'export' | 'remove';
 
 interface JobCardProps {
   readonly job: ShelfJob;
-  readonly lengths: LengthText;
+  readonly lengths: Printer;
   /** Whether it is the job on the bench. */
   readonly isOpen: boolean;
   readonly act: (action: CardAction, job: ShelfJob) => void;
@@ -59,5 +59,5 @@ export const JobCard = memo(function JobCard({ job, lengths, isOpen, act }: JobC
   );
 });
 
-const sizes = (book: { width_mm: number; height_mm: number; thickness_mm: number }, { size }: LengthText): string =>
+const sizes = (book: { width_mm: number; height_mm: number; thickness_mm: number }, { size }: Printer): string =>
   `${size(book.width_mm)} × ${size(book.height_mm)} × ${size(book.thickness_mm)}`;

@@ -7,7 +7,8 @@ export interface CatalogueArguments {
   /** File of ready-made covers to try on every book; null to compute every job. */
   readonly covers: string | null;
   readonly to: 'csv' | 'jsonl';
-  readonly units: 'mm' | 'in';
+  /** Unit that a job which names none is worked in; null where it was not said. */
+  readonly units: 'mm' | 'in' | null;
   /** Null for all there are. */
   readonly cores: number | null;
   /** mm; Infinity for no limit. */
@@ -31,7 +32,7 @@ with the fields of a job but no book; cut width, cut height and pocket depth mus
   --to jsonl       a JSON document a line (default)
   --to csv         a table
   --cores n        cores to use, 1 to 256; default all
-  --units mm|in    lengths in messages; numbers stay in mm
+  --units mm|in    unit that a job which names none is worked in (default mm); numbers stay in mm
   --max-gap mm     a ready-made cover with a larger gap at any edge is too loose to be the best one
   --help           this text
 
@@ -87,7 +88,7 @@ export function parseCatalogueArguments(words: readonly string[]): ParsedCatalog
       arguments: {
         ...chooseInput(positionals, text('covers'), text('books')),
         to: choice('--to', text('to') ?? 'jsonl', ['csv', 'jsonl']),
-        units: choice('--units', text('units') ?? 'mm', ['mm', 'in']),
+        units: text('units') === null ? null : choice('--units', text('units')!, ['mm', 'in'] as const),
         cores: within('--cores', text('cores'), 1, 256, true),
         maxGap: within('--max-gap', text('max-gap'), 0, 1000, false) ?? Number.POSITIVE_INFINITY,
       },

@@ -2,6 +2,7 @@ import { stringify } from 'csv-stringify/sync';
 import { fitReport } from '../../core/fit.ts';
 import type { JobIssue } from '../../core/job/jobIssue.ts';
 import { parseJob, parseJobText } from '../../core/job/parseJob.ts';
+import { workedIn } from '../../core/job/workedIn.ts';
 import { type Cell, REPORT_COLUMNS, reportRow } from '../../output/catalogue/reportColumns.ts';
 import { type RowHeader, rowDocument } from '../../output/catalogue/rowDocument.ts';
 import type { StockCover } from '../../output/catalogue/stockCover.ts';
@@ -17,7 +18,8 @@ export interface Task {
   readonly covers: readonly StockCover[] | null;
   readonly maxGap: number;
   readonly to: 'csv' | 'jsonl';
-  readonly units: 'mm' | 'in';
+  /** Unit that a job which names none is worked in; null for the default. */
+  readonly units: 'mm' | 'in' | null;
 }
 
 /** What became of a batch of rows. */
@@ -79,9 +81,10 @@ function answer(task: Task, row: Row): Answered {
     const { match } = matched;
     return { ok: true, answer: { cells: matchRow(match), record: match, fails: match.best === null } };
   }
-  const parsed = 'cells' in row ? parseJob(rowDocument(task.header, row.cells)) : parseJobText(row.text);
+  const parsed =
+    'cells' in row ? parseJob(workedIn(rowDocument(task.header, row.cells), units)) : parseJobText(row.text, units);
   if (!parsed.ok) return parsed;
-  const report = fitReport(parsed.job, { units });
+  const report = fitReport(parsed.job);
   const cells = reportRow(parsed.job.name, report);
   return { ok: true, answer: { cells, record: report, fails: report.verdict === 'fails' } };
 }

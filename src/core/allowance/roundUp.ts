@@ -5,7 +5,8 @@ const NOISE = 1e-9;
 
 /** Rounds a cut size up to a multiple of `step` (mm); a step of 0 leaves it as it is. */
 export function roundUp(size: number, step: number): Mm {
-  return mm(step === 0 ? size : Math.ceil(size / step - NOISE) * step);
+  // Never minus zero.
+  return mm(step === 0 ? size : Math.ceil(size / step - NOISE) * step || 0);
 }
 
 /** Rounds a size that must not be exceeded down to a multiple of `step` (mm); a step of 0 leaves it as it is. */

@@ -1,5 +1,6 @@
 import * as z from 'zod/mini';
 import { MM_PER_INCH, type Mm, mm } from '../units/mm.ts';
+import { lengthField } from './field.ts';
 import { addRuleIssue } from './rule.ts';
 
 /** Cut steps of a job worked in inches, mm, the usual one first: what a rule divided in sixteenths or 32nds shows. */
@@ -17,7 +18,10 @@ export const workSchema = z.pipe(
     .prefault(
       z.strictObject({
         units: z._default(z.enum(['mm', 'in']), 'mm').check(z.meta({ title: 'Units' })),
-        cutStep_mm: z._default(z.nullable(z.number().check(z.minimum(0), z.maximum(10))), null),
+        cutStep_mm: z._default(
+          z.nullable(lengthField('Rounded up to', 0, 10, 'Cut sizes are multiples of this; 0 for none.')),
+          null,
+        ),
       }),
       {},
     )
@@ -35,7 +39,7 @@ export const workSchema = z.pipe(
     ),
   z.transform(({ units, cutStep_mm: step }) => ({
     units,
-    cutStep_mm: step === null ? null : mm(units === 'in' ? (inchStep(step) ?? step) : step),
+    cutStep_mm: step !== null && units === 'in' ? (inchStep(step) ?? step) : step,
   })),
 );
 

@@ -19,7 +19,7 @@ export const LINING_TUCK = 10;
 /** Depths that the tool decides are multiples of these, mm: the second where the first finds no place between two holes. */
 const DEPTH_STEPS = [0.5, 0.1] as const;
 
-const depthSteps = (job: Job): readonly [number, ...number[]] =>
+export const depthSteps = (job: Job): readonly [number, ...number[]] =>
   job.work.units === 'in' ? [cutStep(job)] : DEPTH_STEPS;
 
 /** Step of a lining that is not rounded, mm. */

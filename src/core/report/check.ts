@@ -1,7 +1,7 @@
 import type { CoverDesign } from '../fold/coverDesign.ts';
 import type { ElasticFit } from '../fold/elasticFit.ts';
 import type { RangePoint } from '../leather/leatherModel.ts';
-import type { Phrase } from './phrase.ts';
+import type { Printer } from '../units/printer.ts';
 import type { Uncertainty } from './uncertainty.ts';
 
 /** `tight` stands for a result that the measuring error could turn either way, or one that needs care in the making. */
@@ -40,7 +40,7 @@ export interface CheckContext {
   /** Results of the elastic strip, where they are at hand. */
   readonly elastic?: Readonly<Record<RangePoint, ElasticFit>> | undefined;
   readonly uncertainty: Uncertainty;
-  readonly say: Phrase;
+  readonly say: Printer;
 }
 
 /**

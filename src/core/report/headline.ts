@@ -1,10 +1,10 @@
 import type { CoverDesign } from '../fold/coverDesign.ts';
 import { RANGE_POINTS, type RangePoint } from '../leather/leatherModel.ts';
+import type { Printer } from '../units/printer.ts';
 import type { Check, Verdict } from './check.ts';
-import type { Phrase } from './phrase.ts';
 
 /** The verdict in one plain sentence: does it close, over which leather, with how much room; else what fails first. */
-export function headline(design: CoverDesign, checks: readonly Check[], verdict: Verdict, say: Phrase): string {
+export function headline(design: CoverDesign, checks: readonly Check[], verdict: Verdict, say: Printer): string {
   const { fits } = design;
   const weight = (point: RangePoint): string => say.weight(design.needs[point].leathers.outside.thickness);
   const [thin, thick] = [weight('thin'), weight('thick')];
@@ -28,5 +28,5 @@ export function headline(design: CoverDesign, checks: readonly Check[], verdict:
   return `${where}: the wrap is ${say.gap(slack)} short and the book stays open ${say.angle(fits.thick.staysOpen)}.`;
 }
 
-const overrunAtHeadOrTail = (gaps: readonly number[], say: Phrase): string =>
+const overrunAtHeadOrTail = (gaps: readonly number[], say: Printer): string =>
   `head and tail overrun up to ${say.gap(Math.min(...gaps))}`;

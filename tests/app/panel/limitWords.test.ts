@@ -1,26 +1,26 @@
 import { describe, expect, test } from 'vitest';
 import { limitWords } from '../../../src/app/panel/limitWords.ts';
-import { lengthText } from '../../../src/app/state/lengthText.ts';
 import type { Check } from '../../../src/core/report/check.ts';
+import { printer } from '../../../src/core/units/printer.ts';
 
 const words = (verdict: Check['verdict'], value: number, bound: Check['bound'], limit: number, unit: Check['unit']) =>
-  limitWords({ verdict, value, bound, limit, unit }, lengthText('mm'));
+  limitWords({ verdict, value, bound, limit, unit }, printer('mm'));
 
 describe('a limit is named with the side that is asked for', () => {
   test.each([
-    ['fits', 2.18, 'atLeast', 0, 'mm', '2.1 mm', 'at least 0.0 mm'],
-    ['fails', -3.41, 'atLeast', 0, 'mm', '−3.5 mm', 'at least 0.0 mm'],
-    ['fits', 31.2, 'atMost', 90, 'deg', '31.2°', 'at most 90.0°'],
-    ['fails', -6.04, 'within', 2, 'mm', '−6.04 mm', 'within ±2.0 mm'],
-    ['fits', 0.3, 'atMost', 0.45, '', '30.0 %', 'at most 45.0 %'],
+    ['fits', 2.18, 'atLeast', 0, 'mm', '2.1 mm', 'at least 0 mm'],
+    ['fails', -3.41, 'atLeast', 0, 'mm', '−3.5 mm', 'at least 0 mm'],
+    ['fits', 31.2, 'atMost', 90, 'deg', '32°', 'at most 90°'],
+    ['fails', -6.04, 'within', 2, 'mm', '−6.04 mm', 'within ±2 mm'],
+    ['fits', 0.3, 'atMost', 0.45, '', '30 %', 'at most 45 %'],
   ] as const)('%s %d %s %d %s', (verdict, value, bound, limit, unit, found, asked) => {
     expect(words(verdict, value, bound, limit, unit)).toEqual({ value: found, limit: asked });
   });
 
   test('a number past a limit that fails nothing is no contradiction: its limit is only better', () => {
-    expect(words('fits', 46, 'atMost', 30, 'deg')?.limit).toBe('better at most 30.0°');
-    expect(words('tight', -0.4, 'atLeast', 0, 'mm')?.limit).toBe('better at least 0.0 mm');
-    expect(words('fails', 46, 'atMost', 30, 'deg')?.limit).toBe('at most 30.0°');
+    expect(words('fits', 46, 'atMost', 30, 'deg')?.limit).toBe('better at most 30°');
+    expect(words('tight', -0.4, 'atLeast', 0, 'mm')?.limit).toBe('better at least 0 mm');
+    expect(words('fails', 46, 'atMost', 30, 'deg')?.limit).toBe('at most 30°');
   });
 
   test('what was not measured shows no number, while a gap of nothing does', () => {

@@ -3,7 +3,7 @@ import { RANGE_POINTS } from '../../leather/leatherModel.ts';
 import type { Check, CheckContext } from '../check.ts';
 
 /** Does the grain side stretch too far at the folds of the spine? */
-export function foldStrain({ design, elastic }: CheckContext): Check {
+export function foldStrain({ design, elastic, say }: CheckContext): Check {
   const strains = RANGE_POINTS.map((point) => {
     const { book, leathers } = design.needs[point];
     const { foldThickness, neutral, bendRatio } = leathers.outside;
@@ -16,7 +16,6 @@ export function foldStrain({ design, elastic }: CheckContext): Check {
   const value = Math.max(...strains);
   const limit = design.job.leather.outside.strainLimit;
   const holds = value <= limit;
-  const percent = (strain: number): string => `${(100 * strain).toFixed(0)} %`;
   return {
     id: 'foldStrain',
     title: 'Grain at the folds',
@@ -25,7 +24,7 @@ export function foldStrain({ design, elastic }: CheckContext): Check {
     limit,
     bound: 'atMost',
     unit: '',
-    message: `The grain side stretches ${percent(value)} at the folds of the spine; ${percent(limit)} is taken as its limit.`,
+    message: `The grain side stretches ${say.share(value)} at the folds of the spine; ${say.share(limit)} is taken as its limit.`,
     remedy: holds
       ? ''
       : 'Case the leather (fold it damp), groove the flesh side or skive it at the folds, and try an offcut first.',

@@ -1,10 +1,8 @@
-import { roundUp } from '../../allowance/roundUp.ts';
+import { roundDown, roundUp } from '../../allowance/roundUp.ts';
 import { RANGE_POINTS } from '../../leather/leatherModel.ts';
+import { depthSteps } from '../../pattern/pieces.ts';
 import { degreesFromRadians, radians } from '../../units/radians.ts';
 import type { Check, CheckContext } from '../check.ts';
-
-/** Step to which a remedy rounds a pocket depth, mm. */
-const DEPTH_STEP = 0.5;
 
 /** Does enough board stay in each pocket once the boards have travelled? */
 export function pocketHolds({ design, say }: CheckContext): Check {
@@ -13,7 +11,7 @@ export function pocketHolds({ design, say }: CheckContext): Check {
   const value = Math.min(...held);
   const limit = job.pockets.hold_mm;
   const holds = value >= limit;
-  const depth = roundUp(pieces.pocketDepth + limit - value, DEPTH_STEP);
+  const depth = roundUp(pieces.pocketDepth + limit - value, depthSteps(job)[0]);
   const deepest = needs.thick.foreEdge.seat + needs.thick.book.width;
   const isRoom = depth <= deepest;
   return {
@@ -36,7 +34,7 @@ export function pocketHolds({ design, say }: CheckContext): Check {
 
 /** Can the second board be bent back far enough to pass its pocket mouth? */
 export function pocketLoads({ design, say }: CheckContext): Check {
-  const { pieces, needs } = design;
+  const { job, pieces, needs } = design;
   const { book, foreEdge } = needs.thick;
   const angles = RANGE_POINTS.map((point) => design.fits[point].pocket.loadingAngle);
   const value = Math.max(...angles);
@@ -44,7 +42,7 @@ export function pocketLoads({ design, say }: CheckContext): Check {
   // At the gap of the heaviest leather, the least there is.
   const gap = Math.max(0, Math.min(design.fits.thick.foreEdge.front, design.fits.thick.foreEdge.back));
   const deepest = foreEdge.seat + gap + book.width * (1 - Math.cos(book.foldBack));
-  const depth = Math.floor(deepest / DEPTH_STEP) * DEPTH_STEP;
+  const depth = roundDown(deepest, depthSteps(job)[0]);
   const isDepth = depth >= 5 && depth < pieces.pocketDepth;
   return {
     id: 'pocketLoads',
@@ -58,7 +56,7 @@ export function pocketLoads({ design, say }: CheckContext): Check {
     remedy: loads
       ? ''
       : isDepth
-        ? `Make the pockets ${say.length(depth)} deep, ${say.length(pieces.pocketDepth - depth)} less.`
+        ? `Make the pockets ${say.cut(depth)} deep, ${say.length(pieces.pocketDepth - depth)} less.`
         : 'The book hardly bends back: leave one pocket open at head or tail, or check the fold-back.',
     change: loads || !isDepth ? [] : [{ path: 'pockets.depth_mm', value: depth }],
   };

@@ -1,7 +1,7 @@
 import { RANGE_POINTS } from '../../leather/leatherModel.ts';
+import type { Printer } from '../../units/printer.ts';
 import { degreesFromRadians, radians } from '../../units/radians.ts';
 import type { Check, CheckContext } from '../check.ts';
-import type { Phrase } from '../phrase.ts';
 
 /** Opening of a creased cover, degrees, over which the check advises more creasing. An assumption. */
 const WELCOME_OPENING = 30;
@@ -39,7 +39,7 @@ export function springsOpen({ elastic, design, say }: CheckContext): Check | nul
     bound: 'atMost',
     message:
       `A new cover, let go, ${stands(fresh, say)}; creased damp it ${stands(creased, say)}` +
-      `${force > 0 ? `, and ${force.toFixed(1)} N at the fore-edge hold it shut` : ''} (leather taken as ${stiffness} MPa stiff).`,
+      `${force > 0 ? `, and ${say.force(force)} at the fore-edge hold it shut` : ''} (leather taken as ${stiffness} MPa stiff).`,
     remedy:
       value > WELCOME_OPENING
         ? 'Case the leather, fold it round the book and leave it under weights to dry; or skive the folds.'
@@ -48,5 +48,5 @@ export function springsOpen({ elastic, design, say }: CheckContext): Check | nul
   };
 }
 
-const stands = (opening: number, say: Phrase): string =>
+const stands = (opening: number, say: Printer): string =>
   opening === 0 ? 'stays shut' : opening > 0.99 * Math.PI ? 'springs right open' : `stands open ${say.angle(opening)}`;

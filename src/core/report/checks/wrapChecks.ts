@@ -1,9 +1,11 @@
 import { roundUp } from '../../allowance/roundUp.ts';
+import type { Job } from '../../job/jobSchema.ts';
+import { cutStep, INCH_STEPS } from '../../job/workSchema.ts';
 import { RANGE_POINTS, type RangePoint } from '../../leather/leatherModel.ts';
 import { type Check, type CheckContext, type JobChange, verdictWithin } from '../check.ts';
 
-/** Step to which a remedy rounds an ease that it asks for, mm. */
-const EASE_STEP = 0.5;
+/** Step to which a remedy rounds an ease that it asks for, mm: 0.5 mm or 1/32 in. */
+const easeStep = ({ work }: Job): number => (work.units === 'in' ? INCH_STEPS[1] : 0.5);
 
 const worstPoint = (slack: (point: RangePoint) => number): RangePoint =>
   RANGE_POINTS.reduce((worst, point) => (slack(point) < slack(worst) ? point : worst));
@@ -13,15 +15,15 @@ function widen({ design, uncertainty, say }: CheckContext, gap: number): { remed
   const { job, pieces } = design;
   const wanted = Math.max(job.ease.foreEdge_mm, uncertainty.foreEdge.worst);
   if (job.pattern.outsideWidth_mm !== null) {
-    const width = roundUp(pieces.outside.width + 2 * (wanted - gap), job.pattern.rounding_mm);
+    const width = roundUp(pieces.outside.width + 2 * (wanted - gap), cutStep(job));
     return {
       remedy: `Cut the outside ${say.cut(width)} wide, ${say.length(width - pieces.outside.width)} more.`,
       change: [{ path: 'pattern.outsideWidth_mm', value: width }],
     };
   }
-  const ease = roundUp(uncertainty.foreEdge.worst, EASE_STEP);
+  const ease = roundUp(uncertainty.foreEdge.worst, easeStep(job));
   return {
-    remedy: `Allow ${say.length(ease)} of ease at each fore-edge, as much as the measuring error can take away.`,
+    remedy: `Allow ${say.given(ease)} of ease at each fore-edge, as much as the measuring error can take away.`,
     change: [{ path: 'ease.foreEdge_mm', value: ease }],
   };
 }
@@ -63,7 +65,7 @@ function pulled({ elastic, say }: CheckContext, point: RangePoint): string {
   const stretch = elastic?.[point].stretch;
   if (!stretch) return '';
   return stretch.takes
-    ? ` A pull of ${stretch.pull.toFixed(0)} N would stretch it home, and it would creep back.`
+    ? ` A pull of ${say.force(stretch.pull)} would stretch it home, and it would creep back.`
     : ` A firm pull takes up no more than ${say.gap(stretch.most)} of it.`;
 }
 
@@ -79,7 +81,7 @@ export function opens(context: CheckContext): Check {
       ? `Lies flat with ${say.range(RANGE_POINTS.map((p) => design.fits[p].flatSlack))} spare; each board moves ${travel} in its pocket.`
       : fit.opensTo === null
         ? `The wrap is ${say.gap(fit.flatSlack)} short with the book flat, and short closed too.`
-        : `The wrap is ${say.gap(fit.flatSlack)} short with the book flat: it opens to ${say.angle(fit.opensTo)}.`;
+        : `The wrap is ${say.gap(fit.flatSlack)} short with the book flat: it opens to ${say.angle(fit.opensTo, 'down')}.`;
   return {
     id: 'opens',
     title: 'Lies open',
@@ -127,9 +129,9 @@ export function headOrTail(context: CheckContext, edge: 'head' | 'tail'): Check 
   const value = Math.min(...gaps);
   const error = uncertainty[edge].worst;
   const verdict = verdictWithin(value, error);
-  const ease = roundUp(error, EASE_STEP);
+  const ease = roundUp(error, easeStep(job));
   const wanted = Math.max(edge === 'head' ? job.ease.head_mm : job.ease.tail_mm, error);
-  const height = roundUp(pieces.outside.height + 2 * (wanted - value), job.pattern.rounding_mm);
+  const height = roundUp(pieces.outside.height + 2 * (wanted - value), cutStep(job));
   const fixed = job.pattern.outsideHeight_mm !== null;
   return {
     id: edge,
@@ -148,7 +150,7 @@ export function headOrTail(context: CheckContext, edge: 'head' | 'tail'): Check 
         ? ''
         : fixed
           ? `Cut outside and pockets ${say.cut(height)} high, ${say.length(height - pieces.outside.height)} more.`
-          : `Allow ${say.length(ease)} of ease at the ${edge}, as much as the measuring error can take away.`,
+          : `Allow ${say.given(ease)} of ease at the ${edge}, as much as the measuring error can take away.`,
     change:
       verdict === 'fits'
         ? []
