@@ -3,7 +3,7 @@ import { cutStep } from '../job/workSchema.ts';
 import { corneredContour, SQUARE } from '../math/contour.ts';
 import type { Vec2 } from '../math/vec2.ts';
 import type { Printer } from '../units/printer.ts';
-import { cutSum, given, part } from './cutSums.ts';
+import { cutSum, part } from './cutSums.ts';
 import { type CutSum, type Entity, line, noLayers, type PieceDrawing, path } from './drawing.ts';
 import { holeMarks } from './holeMarks.ts';
 import { label } from './label.ts';
@@ -36,7 +36,7 @@ export function penLoopOf(source: PatternSource, seam: Seam): PenLoop | null {
   if (penLoop === null || row === undefined) return null;
   const { thickness, neutral } = needs.thick.leathers.outside;
   const radius = (penLoop.pen_mm + penLoop.ease_mm) / 2 + neutral * thickness;
-  const parts = [part('round the pen', 2 * Math.PI * radius), given('end in the seam', 2 * job.seam.edgeMargin_mm, 2)];
+  const parts = [part('round the pen', 2 * Math.PI * radius), part('end in the seam', 2 * job.seam.edgeMargin_mm, 2)];
   const bare = parts.reduce((sum, { each, times }) => sum + each * times, 0);
   // A strap takes the middle of the fore-edge.
   const wished = pieces.outside.height * (strap === null ? 0.5 : 0.75);
