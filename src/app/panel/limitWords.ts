@@ -1,7 +1,7 @@
 import type { Check } from '../../core/report/check.ts';
 import type { Printer } from '../../core/units/printer.ts';
 
-type Judged = Pick<Check, 'verdict' | 'value' | 'limit' | 'bound' | 'unit'>;
+type Judged = Pick<Check, 'id' | 'verdict' | 'value' | 'limit' | 'bound' | 'unit'>;
 
 const BOUND_WORDS = { atLeast: 'at least', atMost: 'at most', within: 'within ±' } as const;
 
@@ -10,10 +10,10 @@ const BOUND_WORDS = { atLeast: 'at least', atMost: 'at most', within: 'within ±
  * has none. Past a limit that does not fail the cover stands `better at most 30°`.
  */
 export function limitWords(check: Judged, lengths: Printer): { value: string; limit: string } | null {
-  const { verdict, value, limit, bound, unit } = check;
+  const { id, verdict, value, limit, bound, unit } = check;
   if (bound === null) return null;
-  // Spare room is never overstated; what must stay small is shown as it is.
-  const length = bound === 'atLeast' ? lengths.signedGap : lengths.fine;
+  // Spare room is never overstated; what must stay small, or is a setting of the job, is shown as it is.
+  const length = id === 'seamMargin' ? lengths.size : bound === 'atLeast' ? lengths.signedGap : lengths.fine;
   const figure = (number: number, print: (value: number) => string): string => {
     if (unit === 'mm') return print(number);
     return unit === 'deg' ? lengths.degrees(number) : lengths.share(number);

@@ -4,7 +4,7 @@ import type { Check } from '../../../src/core/report/check.ts';
 import { printer } from '../../../src/core/units/printer.ts';
 
 const words = (verdict: Check['verdict'], value: number, bound: Check['bound'], limit: number, unit: Check['unit']) =>
-  limitWords({ verdict, value, bound, limit, unit }, printer('mm'));
+  limitWords({ id: 'head', verdict, value, bound, limit, unit }, printer('mm'));
 
 describe('a limit is named with the side that is asked for', () => {
   test.each([
@@ -26,5 +26,17 @@ describe('a limit is named with the side that is asked for', () => {
   test('what was not measured shows no number, while a gap of nothing does', () => {
     expect(words('fits', 0, null, 0, 'mm')).toBeNull();
     expect(words('tight', 0, 'atLeast', 0, 'mm')?.value).toBe('0.0 mm');
+  });
+
+  test('a setting of the job reads as in its field', () => {
+    const margin = {
+      id: 'seamMargin',
+      verdict: 'fits',
+      value: 4,
+      bound: 'atLeast',
+      limit: 1.984375,
+      unit: 'mm',
+    } as const;
+    expect(limitWords(margin, printer('in'))).toEqual({ value: '4 mm', limit: 'at least 5/64 in' });
   });
 });
