@@ -40,6 +40,18 @@ describe('the import rule', () => {
     expect(findCycle(graph)?.join(' -> ') ?? null).toBeNull();
   });
 
+  test('figures are printed by the printer alone', () => {
+    const printing = /import \{[^}]*\bformat(Length|LeatherWeight|Fraction)\b/;
+    const wrong = files.filter(
+      (file) =>
+        !file.startsWith('core/units/') &&
+        // The marks of an axis are no figures of a job: they divide it as a ruler is divided.
+        file !== 'app/explore/axisTicks.ts' &&
+        printing.test(readFileSync(join(src, file), 'utf8')),
+    );
+    expect(wrong).toEqual([]);
+  });
+
   test('there is no folder for what has no name', () => {
     expect(files.filter((file) => /(^|\/)(utils?|helpers?|common|misc|shared)[/.]/.test(file))).toEqual([]);
   });

@@ -3,7 +3,8 @@ import { Words } from './words.ts';
 
 export interface Arguments {
   readonly files: readonly string[];
-  readonly units: 'mm' | 'in';
+  /** Unit that a job which names none is worked in; null where it was not said. */
+  readonly units: 'mm' | 'in' | null;
   readonly help: boolean;
   /** Whether to leave the elastic strip unsolved. */
   readonly quick: boolean;
@@ -15,8 +16,9 @@ export const USAGE = `Computes how a leather cover fits its book.
   npm run --silent fit -- a.json b.json       one report a line (JSON Lines)
   npm run --silent fit -- - < job.json        job from standard input
 
-  --units in    lengths in messages as inch fractions; numbers of the report stay in mm
-  --units mm    lengths in messages in mm (default)
+  --units in    a job that names no unit is worked in inches: cut sizes are multiples of 1/16 in, and messages
+                are in inches; numbers of the report stay in mm
+  --units mm    the same in mm (default)
   --quick       without the springy model: quicker, and nothing on how far the cover springs open
                 (--no-strip, as it was called before, is still taken)
   --help        this text
@@ -40,7 +42,7 @@ export function parseArguments(args: readonly string[]): Arguments {
   if (!help) requireFiles(words.files);
   return {
     files: words.files,
-    units: words.choice('units', ['mm', 'in']) ?? 'mm',
+    units: words.choice('units', ['mm', 'in']),
     help,
     quick: words.has('quick') || words.has('no-strip'),
   };

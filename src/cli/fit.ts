@@ -16,13 +16,13 @@ async function fit(words: readonly string[]): Promise<number> {
   const solvers = quick ? undefined : createElasticSolvers();
   let exit: number = EXIT.noneFails;
   for (const file of files) {
-    const parsed = await readJob(file);
+    const parsed = await readJob(file, units);
     if (!parsed.ok) {
       await complain(parsed.issues, isMany ? `${file}: ` : '');
       exit = EXIT.badInput;
       continue;
     }
-    const report = fitReport(parsed.job, { units, solvers });
+    const report = fitReport(parsed.job, { solvers });
     await print(`${JSON.stringify(report, null, isMany ? undefined : 2)}\n`);
     if (report.verdict === 'fails') exit = Math.max(exit, EXIT.fails);
   }

@@ -14,8 +14,11 @@ export async function readJobText(name: string): Promise<ReadText> {
 /** U+0000 as JSON writes it: after a backslash that is none itself. */
 const ESCAPED_NULL = /(?<!\\)(\\\\)*\\u0000/;
 
-/** Reads and checks a job file. */
-export async function readJob(name: string): Promise<ParsedJob> {
+/**
+ * Reads and checks a job file.
+ * @param units unit that a job which names none is worked in; null for the default
+ */
+export async function readJob(name: string, units: 'mm' | 'in' | null): Promise<ParsedJob> {
   const read = await readJobText(name);
-  return read.ok ? parseJobText(read.text) : { ok: false, issues: [read.issue] };
+  return read.ok ? parseJobText(read.text, units) : { ok: false, issues: [read.issue] };
 }

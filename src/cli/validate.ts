@@ -22,7 +22,7 @@ async function validate(args: readonly string[]): Promise<number> {
   requireFiles(words.files);
   let exit: number = EXIT.noneFails;
   for (const file of words.files) {
-    const parsed = await readJob(file);
+    const parsed = await readJob(file, null);
     if (parsed.ok) continue;
     await complain(parsed.issues, words.files.length > 1 ? `${file}: ` : '');
     exit = EXIT.badInput;

@@ -6,16 +6,14 @@ import { designReport } from './report/designReport.ts';
 import type { Report } from './report/reportSchema.ts';
 
 export interface FitOptions {
-  /** Unit of the lengths in sentences. */
-  readonly units?: 'mm' | 'in';
   /** Given, the elastic strip is solved too (about a second); its memory is reused from job to job. */
   readonly solvers?: ElasticSolvers;
 }
 
 /** The whole way from a parsed job to its report: needs, pieces and fit at every range point, the strip, the checks. */
-export function fitReport(job: Job, { units, solvers }: FitOptions = {}): Report {
+export function fitReport(job: Job, { solvers }: FitOptions = {}): Report {
   const design = coverDesign(job);
-  return designReport(design, { units, elastic: solvers && elasticOverRange(design, solvers) });
+  return designReport(design, { elastic: solvers && elasticOverRange(design, solvers) });
 }
 
 /** Solves the elastic strip at the thin end, the middle and the thick end. */

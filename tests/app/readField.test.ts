@@ -2,7 +2,7 @@ import { describe, expect, test } from 'vitest';
 import tideLedger from '../../public/jobs/tide-ledger.json' with { type: 'json' };
 import { fieldIssues, openIssues, understood } from '../../src/app/bench/fieldState.ts';
 import { jobHistory, startHistory } from '../../src/app/state/jobHistory.ts';
-import { typedText } from '../../src/app/state/lengthText.ts';
+import { typedText } from '../../src/app/state/typedText.ts';
 import { fieldNote } from '../../src/core/job/fieldNote.ts';
 import { readField } from '../../src/core/job/readField.ts';
 
@@ -46,7 +46,7 @@ test('title, help and range of a field come from the schema, through its default
   expect(() => fieldNote('book.colour')).toThrow('book.colour');
 });
 
-test('a figure typed without a unit keeps its meaning when the units of the bench are switched', () => {
+test('a figure typed without a unit keeps its meaning when the units of the job are switched', () => {
   const typed = { text: '216', unit: 'mm' } as const;
   expect(typedText(typed, 'mm')).toBe('216');
   expect(typedText(typed, 'in')).toBe('216 mm');

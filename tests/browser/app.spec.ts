@@ -179,16 +179,55 @@ test('what cannot be read is told beside its field, and the last good cover stay
   await expect(outside).not.toHaveText(before!);
 });
 
-test('a switch of units changes neither the job nor what was typed', async ({ bench }) => {
+test('a switch of units is a step of the job and changes no meaning of what was typed', async ({ bench }) => {
   await openExample(bench, 'tide ledger');
   const width = bench.getByLabel('Width', { exact: true });
   await width.fill('170');
   const [verdict, units] = [await headline(bench).textContent(), bench.getByLabel('Units')];
   await units.selectOption('in');
   await expect(width).toHaveValue('170 mm');
-  await units.selectOption('mm');
+  await expect(headline(bench)).toContainText(/gap .* in\./);
+  await bench.getByRole('button', { name: 'Undo' }).click();
+  await expect(units).toHaveValue('mm');
   await expect(width).toHaveValue('170');
   await expect(headline(bench)).toHaveText(verdict!);
+});
+
+test('a job in inches is cut on its step, and one size has one text wherever it stands', async ({ bench }) => {
+  await openExample(bench, 'tide ledger');
+  for (const [label, inches] of [
+    ['Width', '6 1/2'],
+    ['Height', '9 1/2'],
+  ] as const)
+    await bench.getByLabel(label, { exact: true }).fill(`${inches} in`);
+  await bench.getByLabel('Units').selectOption('in');
+  for (const step of ['1/16 in', '1/32 in']) {
+    await bench.getByRole('group', { name: 'Rounded up to' }).getByRole('radio', { name: step }).check();
+    const sizes = bench.getByRole('region', { name: 'Cut sizes' });
+    await expect(sizes).toContainText(`Rounded up to ${step}`);
+    const cell = sizes
+      .getByRole('row', { name: /^Outside/ })
+      .first()
+      .getByRole('cell');
+    const [cutWidth, cutHeight] = (await cell.textContent())!.split(' × ');
+    expect(cutWidth).toMatch(/^\d+ \d+\/(2|4|8|16|32) in$/);
+    await expect(bench.locator('.strip > header')).toContainText(`outside ${cutWidth}, cut edge`);
+    await expect(bench.locator('.upright > header')).toContainText(`outside ${cutHeight}`);
+    await expect(bench.getByPlaceholder(`${cutWidth} decided`)).toHaveCount(1);
+    await expect(bench.getByRole('img', { name: /^Flat pattern to scale/ })).toHaveAccessibleName(
+      new RegExp(`outside ${cutWidth} by ${cutHeight}`),
+    );
+    const sum = sizes.getByRole('table').filter({ hasText: 'board width' });
+    await expect(sum.getByRole('row').last()).toHaveText(`cut${cutWidth!.replace(' in', '')}`);
+    const lines = await sum.locator('tbody tr td:last-child').allTextContents();
+    const value = (text: string): number => {
+      const size = (text.replace('−', '').split(' ') as string[])
+        .map((part) => part.split('/').map(Number))
+        .reduce((all, [over, under = 1]) => all + over! / under, 0);
+      return text.startsWith('−') ? -size : size;
+    };
+    expect(lines.reduce((all, line) => all + value(line), 0)).toBe(value(cutWidth!.replace(' in', '')));
+  }
 });
 
 test('a field and a choice go back to their default, and undo brings them back', async ({ bench }) => {

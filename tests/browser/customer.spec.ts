@@ -27,7 +27,7 @@ test('the sheet says the fit, three numbers, leather and seam as computed, and c
   const parsed = parseJobText(readFileSync('public/jobs/choir-book.json', 'utf8'));
   if (!parsed.ok) throw new Error(parsed.issues[0]?.message);
   const design = coverDesign(parsed.job);
-  const sheet = customerSheet(design, designReport(design, { units: 'mm' }), 'mm');
+  const sheet = customerSheet(design, designReport(design));
   const main = bench.getByRole('main');
   await expect(main.getByRole('heading', { name: 'Choir book' })).toBeVisible();
   await expect(main).toContainText(sheet.fit);

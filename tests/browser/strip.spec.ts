@@ -62,7 +62,7 @@ test('tabs go by the arrow keys, and Delete gives the field back to the tool', a
   await bench.keyboard.press('PageUp');
   await expect(bench.locator('.upright > header')).toContainText('238');
   await bench.getByRole('button', { name: 'Take the tuning back' }).click();
-  await expect(bench.locator('.upright > header')).toContainText('outside 237.0 mm');
+  await expect(bench.locator('.upright > header')).toContainText('outside 237 mm');
 });
 
 test('with a size of the maker’s own, the cut edge moves the size and the seam line the margin', async ({ bench }) => {
@@ -75,7 +75,7 @@ test('with a size of the maker’s own, the cut edge moves the size and the seam
   await drag(bench, margin, [0, 20]);
   await bench.mouse.up();
   expect(await value(margin)).toBeGreaterThan(before);
-  await expect(upright.locator('header')).toContainText('outside 262.0 mm');
+  await expect(upright.locator('header')).toContainText('outside 262 mm');
 });
 
 test('a stretch from head to tail lights up on the pattern, and is tuned where it is chosen', async ({ bench }) => {

@@ -185,9 +185,13 @@ describe('the command line', () => {
     expect(earlier).toMatchObject({ status: 0, stderr: '', stdout: quick!.stdout });
   });
 
-  test('says in inches what it says in mm when asked', () => {
-    const { stdout } = runFit(['--units', 'in', '-'], changed());
-    expect(JSON.parse(stdout).headline).toMatch(/gap \d+\/\d+ to \d+\/\d+ in/);
+  test('works a job that names no unit in inches when asked, and one that does in its own', () => {
+    const asked = JSON.parse(runFit(['--units', 'in', '-'], changed()).stdout);
+    expect(asked.headline).toMatch(/gap \d+\/\d+ to \d+\/\d+ in/);
+    expect(asked.pattern.outside.width_mm / 1.5875).toBeCloseTo(Math.round(asked.pattern.outside.width_mm / 1.5875), 6);
+    const own = JSON.parse(runFit(['--units', 'in', '-'], changed(['work.units', 'mm'])).stdout);
+    expect(own.headline).toMatch(/gap [\d.]+( to [\d.]+)? mm/);
+    expect(own.pattern).toEqual(JSON.parse(runFit(['-'], changed()).stdout).pattern);
   });
 
   test('helps', () => {

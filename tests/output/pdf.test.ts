@@ -169,7 +169,7 @@ describe('the template', () => {
   });
 
   test('marks where the edges of a rounded corner would meet, for its diagonal, and prints sizes as drawn', async () => {
-    const pages = await readPdf(await patternPdf(design, { paper: { roll_mm: 610 }, units: 'in' }));
+    const pages = await readPdf(await patternPdf(design, { paper: { roll_mm: 610 } }));
     const outside = drawing.pieces[0]!;
     const page = pagesOf(pages, outside)[0]!;
     const { low, high } = boundsOf(outlineOn(page));

@@ -3,7 +3,6 @@ import { fieldNote } from '../../core/job/fieldNote.ts';
 import { type Calibrated, calibrateBendRatio, calibrateNeutral } from '../../core/leather/calibrate.ts';
 import { parseLength } from '../../core/units/parseLength.ts';
 import { useBench } from '../state/BenchContext.tsx';
-import { fieldText } from '../state/lengthText.ts';
 import { Choice } from './Choice.tsx';
 import { PlainField } from './PlainField.tsx';
 
@@ -31,7 +30,7 @@ type Entry = keyof typeof ENTRIES;
 
 /** Two tests on an offcut that give this leather's own neutral fraction and bend ratio, with what their errors leave open. */
 export function Calibrate({ piece }: { readonly piece: string }) {
-  const { view } = useBench();
+  const { lengths } = useBench();
   const [bend, setBend] = useState(BENDS[0]!);
   const [texts, setTexts] = useState<Readonly<Record<Entry, string>>>({
     thickness: '',
@@ -40,7 +39,7 @@ export function Calibrate({ piece }: { readonly piece: string }) {
     fold: '',
     error: '',
   });
-  const read = (entry: Entry) => parseLength(texts[entry], { defaultUnit: view.units });
+  const read = (entry: Entry) => parseLength(texts[entry], { defaultUnit: lengths.units });
   const value = (entry: Entry): number | null => {
     const reading = read(entry);
     return reading.ok ? reading.value : null;
@@ -79,7 +78,7 @@ export function Calibrate({ piece }: { readonly piece: string }) {
             title={ENTRIES[entry].title}
             help={ENTRIES[entry].help}
             text={texts[entry]}
-            placeholder={entry === 'error' ? fieldText(0.1, view.units) : ''}
+            placeholder={entry === 'error' ? lengths.size(0.1) : ''}
             echo={reading.ok && reading.understood !== texts[entry].trim() ? reading.understood : null}
             issues={texts[entry] === '' || reading.ok ? [] : [reading.message]}
             change={(text) => setTexts({ ...texts, [entry]: text })}

@@ -1,7 +1,6 @@
 import { fieldNote } from '../../core/job/fieldNote.ts';
 import { valueAt } from '../../core/job/jobDocument.ts';
 import { useBench } from '../state/BenchContext.tsx';
-import { fieldText } from '../state/lengthText.ts';
 import { TypedField } from './TypedField.tsx';
 
 interface FigureFieldProps {
@@ -19,11 +18,11 @@ interface FigureFieldProps {
 
 /** A length, angle, ratio or stiffness of the job, with title, help and default from the schema. */
 export function FigureField({ path, empty, decided, title }: FigureFieldProps) {
-  const { history, view } = useBench();
+  const { history, lengths } = useBench();
   const note = fieldNote(path);
   const print = (value: unknown): string => {
     if (typeof value !== 'number') return '';
-    return note.unit === 'mm' ? fieldText(value, view.units) : `${Number(value.toFixed(4))} ${note.unit}`.trim();
+    return note.unit === 'mm' ? lengths.size(value) : `${Number(value.toFixed(4))} ${note.unit}`.trim();
   };
   const written = valueAt(history.document, path);
   const inForce = empty === 'decided' || empty === 'estimated' ? decided : valueAt(history.good.job, path);

@@ -15,7 +15,7 @@ const Keeping = lazy(() => painted.then(() => import('../shelf/Keeping.tsx')));
 
 /** The job as a whole: its name, undo, files, examples, and how the bench is shown. */
 export function JobBar() {
-  const { history, dispatch, view, setView, isKept } = useBench();
+  const { history, dispatch, view, setView, lengths, isKept } = useBench();
   const [refused, setRefused] = useState<{ file: string; issues: readonly JobIssue[] } | null>(null);
   const [isStarting, setStarting] = useState(false);
   const id = useId();
@@ -25,6 +25,11 @@ export function JobBar() {
     const opened = await openJobFile(chosen);
     if ('issues' in opened) setRefused({ file: chosen.name, issues: opened.issues });
     else openDocument(opened.document);
+  };
+  // The next new cover starts in the unit chosen last.
+  const workIn = (units: ViewChoice['units']): void => {
+    setView({ units });
+    dispatch({ type: 'edit', patches: [{ path: 'work', value: { units } }] });
   };
   const openDocument = (document: JobDocument): void => {
     setRefused(null);
@@ -88,8 +93,8 @@ export function JobBar() {
         </label>
         <select
           id={`${id}-units`}
-          value={view.units}
-          onChange={(event) => setView({ units: event.target.value as ViewChoice['units'] })}
+          value={lengths.units}
+          onChange={(event) => workIn(event.target.value as ViewChoice['units'])}
         >
           <option value="mm">mm</option>
           <option value="in">inches</option>

@@ -5,8 +5,8 @@ import { fieldNote } from '../../core/job/fieldNote.ts';
 import { valueAt } from '../../core/job/jobDocument.ts';
 import type { Job } from '../../core/job/jobSchema.ts';
 import { addScaled, type Vec2 } from '../../core/math/vec2.ts';
+import type { Printer } from '../../core/units/printer.ts';
 import { useBench } from '../state/BenchContext.tsx';
-import type { LengthText } from '../state/lengthText.ts';
 import './measurePicture.css';
 
 interface MeasurePictureProps {
@@ -92,7 +92,7 @@ export function MeasurePicture({ book, active }: MeasurePictureProps) {
 const EXTRA: Record<string, string> = { 'book.measured.openFlatWidth_mm': ', drawn to a smaller scale' };
 
 /** Which measure it is, and what it was understood to be. */
-function caption(active: string, book: Job['book'], lengths: LengthText): string {
+function caption(active: string, book: Job['book'], lengths: Printer): string {
   const value = valueAt({ book }, active);
   const taken = typeof value === 'number' ? ` ${lengths.size(value)}` : '';
   return `${fieldNote(active).title}${taken}${EXTRA[active] ?? ''}`;

@@ -4,9 +4,9 @@ import { fieldNote } from '../../core/job/fieldNote.ts';
 import { type JobDocument, patched } from '../../core/job/jobDocument.ts';
 import { parseJob } from '../../core/job/parseJob.ts';
 import { readField } from '../../core/job/readField.ts';
+import { printer } from '../../core/units/printer.ts';
 import { MeasuringSheetButton } from '../customer/MeasuringSheetButton.tsx';
 import { useBench } from '../state/BenchContext.tsx';
-import { fieldText } from '../state/lengthText.ts';
 import { BOOK_KINDS, SPINES } from './BookFields.tsx';
 import { Choice } from './Choice.tsx';
 import { PlainField } from './PlainField.tsx';
@@ -51,6 +51,7 @@ export default function NewCover({ onClose }: { readonly onClose: () => void }) 
       format: 'coverwright-job',
       version: 1,
       name: 'Untitled cover',
+      work: { units: view.units },
       book: { kind, ...(spine === 'rounded' && { spine: { shape: spine } }) },
     };
     const document = patched(blank, patches);
@@ -102,7 +103,7 @@ export default function NewCover({ onClose }: { readonly onClose: () => void }) 
             issues={refusals[path] === undefined ? [] : [refusals[path]]}
             placeholder={
               path === 'book.boardThickness_mm'
-                ? `${fieldText(KIND_DEFAULTS[kind].boardThickness_mm, view.units)} usual`
+                ? `${printer(view.units).size(KIND_DEFAULTS[kind].boardThickness_mm)} usual`
                 : path === RISE.path
                   ? 'estimated if left empty'
                   : ''

@@ -1,4 +1,5 @@
 import { useBench } from '../state/BenchContext.tsx';
+import { CutStepField } from './CutStepField.tsx';
 import { FigureField } from './FigureField.tsx';
 
 export function PatternFields() {
@@ -14,7 +15,7 @@ export function PatternFields() {
       <FigureField path="loosest.tail_mm" empty="default" />
       <FigureField path="pattern.outsideWidth_mm" empty="decided" decided={outside.width} />
       <FigureField path="pattern.outsideHeight_mm" empty="decided" decided={outside.height} />
-      <FigureField path="pattern.rounding_mm" empty="default" />
+      <CutStepField />
     </section>
   );
 }

@@ -1,5 +1,6 @@
 import type { Patch } from '../../core/job/jobDocument.ts';
 import { CARD, TEMPERS, type Temper as TemperWord, temperOf } from '../../core/leather/temper.ts';
+import type { Printer } from '../../core/units/printer.ts';
 import { useBench } from '../state/BenchContext.tsx';
 import { Choice } from './Choice.tsx';
 
@@ -30,17 +31,17 @@ export function Temper({ piece, title }: TemperProps) {
       notes={[
         temper === null
           ? 'Numbers of your own, below.'
-          : `${numbers(temper)}. Assumed; no source gives the numbers of these words.`,
+          : `${numbers(temper, lengths)}. Assumed; no source gives the numbers of these words.`,
         ...(temper?.name === 'card' || piece !== 'outside'
           ? []
-          : [`Card is taken as ${lengths.inSum(CARD.thickness_mm)} ${lengths.unit} thick.`]),
+          : [`Card is taken as ${lengths.given(CARD.thickness_mm)} thick.`]),
       ]}
     />
   );
 }
 
-const numbers = ({ feel, bendRatio, neutral, modulus_MPa }: TemperWord): string =>
-  `${feel.charAt(0).toUpperCase()}${feel.slice(1)}: bend ratio ${bendRatio}, neutral fraction ${neutral.toFixed(2)}, ${modulus_MPa} MPa`;
+const numbers = ({ feel, bendRatio, neutral, modulus_MPa }: TemperWord, print: Printer): string =>
+  `${feel.charAt(0).toUpperCase()}${feel.slice(1)}: bend ratio ${bendRatio}, neutral fraction ${print.number(neutral, 2)}, ${modulus_MPa} MPa`;
 
 /**
  * The changes that a temper makes to one leather. Card brings its thickness and density too and is not skived; a leather

@@ -1,7 +1,7 @@
 import type { Patch } from '../../core/job/jobDocument.ts';
 import { readField } from '../../core/job/readField.ts';
 import { useBench } from '../state/BenchContext.tsx';
-import { typedText } from '../state/lengthText.ts';
+import { typedText } from '../state/typedText.ts';
 import { fieldIssues, understood } from './fieldState.ts';
 import { PlainField } from './PlainField.tsx';
 
@@ -21,18 +21,18 @@ interface TypedFieldProps {
 
 /** One entry that the maker types, with what was understood, what is wrong with it, and how to measure it. */
 export function TypedField({ path, title, help, shown, placeholder, whenEmptied, emptyLabel }: TypedFieldProps) {
-  const { history, dispatch, view } = useBench();
+  const { history, dispatch, lengths } = useBench();
   const entry = history.typed[path];
-  const text = entry === undefined ? shown : typedText(entry, view.units);
+  const text = entry === undefined ? shown : typedText(entry, lengths.units);
 
   const change = (typed: string): void => {
     if (typed.trim() === '' && whenEmptied !== undefined) {
       dispatch({ type: 'edit', key: path, patches: whenEmptied, typed: { [path]: undefined } });
       return;
     }
-    const reading = readField(path, typed, view.units);
+    const reading = readField(path, typed, lengths.units);
     const patches = reading.ok ? reading.value : [];
-    dispatch({ type: 'edit', key: path, patches, typed: { [path]: { text: typed, unit: view.units } } });
+    dispatch({ type: 'edit', key: path, patches, typed: { [path]: { text: typed, unit: lengths.units } } });
   };
 
   return (

@@ -1,6 +1,6 @@
 import { readField } from '../../core/job/readField.ts';
 import type { JobHistory } from '../state/jobHistory.ts';
-import { typedText } from '../state/lengthText.ts';
+import { typedText } from '../state/typedText.ts';
 
 /** Why the entry at a path cannot be used, in one line each; empty where it can. */
 export function fieldIssues({ typed, parsed }: JobHistory, path: string): readonly string[] {

@@ -13,7 +13,7 @@ import { usePrintedPictures } from './usePrintedPictures.ts';
 /** One page for the customer, to be looked at, printed or sent: nothing on it can change the job. */
 export default function CustomerView() {
   const { design, report, view } = useBench();
-  const sheet = useMemo(() => customerSheet(design, report, view.units), [design, report, view.units]);
+  const sheet = useMemo(() => customerSheet(design, report), [design, report]);
   const wantsStill = useReducedMotion();
   const [isTurning, setTurning] = useState(!wantsStill);
   const [showsPrice, setShowsPrice] = useState(true);

@@ -46,7 +46,7 @@ export function TurningCover({ opening, isTurning, picture }: TurningCoverProps)
                 pose={pose}
                 point={point}
                 slice={null}
-                units={view.units}
+                units={lengths.units}
                 look={view.look}
                 viewpoint={viewpoint}
                 onViewpointChange={setViewpoint}

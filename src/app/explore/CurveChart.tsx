@@ -23,13 +23,13 @@ const bracketed = (figure: Figure): Figure => ({ ...figure, unit: figure.unit ==
 
 /** Result against field: range band, limits, the job as it stands, and a second job laid over it. */
 export function CurveChart({ answered: { question, answer }, overlayName, reading, onRead }: CurveChartProps) {
-  const { view } = useBench();
+  const { lengths } = useBench();
   const [ref, width] = useWidth<HTMLDivElement>();
   const result = EXPLORE_RESULTS.find(({ id }) => id === question.resultId)!;
   const { field, points } = answer.curve;
   const runs = stretches(points);
   const overlaid = answer.overlay === null ? [] : stretches(answer.overlay.points);
-  const [across, upright] = [fieldFigure(field, view.units), resultFigure(result.unit, view.units)];
+  const [across, upright] = [fieldFigure(field, lengths), resultFigure(result, lengths)];
   const frame = plotFrame([...runs, ...overlaid].flat(), question.range, width, HEIGHT);
   const { x, y, left, right, top, bottom } = frame;
   const present = runs.flat().find(({ at }) => at === field.present);

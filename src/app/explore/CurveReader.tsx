@@ -18,10 +18,10 @@ interface CurveReaderProps {
 
 /** Runs along the curve by key, thumb or mouse, says what it reads, and puts the value read into the job. */
 export function CurveReader({ answered: { question, answer }, index, field, onRead }: CurveReaderProps) {
-  const { view, dispatch } = useBench();
+  const { lengths, dispatch } = useBench();
   const { points, field: read } = answer.curve;
   const result = EXPLORE_RESULTS.find(({ id }) => id === question.resultId)!;
-  const [across, upright] = [fieldFigure(read, view.units), resultFigure(result.unit, view.units)];
+  const [across, upright] = [fieldFigure(read, lengths), resultFigure(result, lengths)];
   const point = points[index]!;
   const isUsable = field.id === read.id && point.at !== field.present && !('issue' in point);
   return (
@@ -40,7 +40,7 @@ export function CurveReader({ answered: { question, answer }, index, field, onRe
       <div className="explore-reading">
         <output aria-live="polite">
           {readingWords(point, result, across, upright)}{' '}
-          {growthWords(points, index, read.step, across, smallFigure(view.units))}
+          {growthWords(points, index, read.step, across, smallFigure(lengths))}
         </output>
         <button
           type="button"

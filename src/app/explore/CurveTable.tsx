@@ -22,10 +22,10 @@ export function CurveTable({
   answered: Answered<'curve'>;
   overlayName: string;
 }) {
-  const { view } = useBench();
+  const { lengths } = useBench();
   const result = EXPLORE_RESULTS.find(({ id }) => id === question.resultId)!;
   const { field, points } = answer.curve;
-  const [across, upright] = [fieldFigure(field, view.units), resultFigure(result.unit, view.units)];
+  const [across, upright] = [fieldFigure(field, lengths), resultFigure(result, lengths)];
   const every = Math.ceil(points.length / ROWS);
   const rows = points.filter(({ at }, i) => i % every === 0 || at === field.present);
   const ends = result.isRange ? ENDS : (['thick'] as const);

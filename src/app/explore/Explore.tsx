@@ -23,7 +23,7 @@ const FIRST_RESULT = 'foreEdgeAllowance';
 
 /** How one field bears on one result, what must change for the cover to fit, and what wrong measures would do to it. */
 export default lagging(function Explore() {
-  const { history, design, view, report } = useBench();
+  const { history, design, report } = useBench();
   const { document } = history.good;
   const id = useId();
   const [chosenField, setField] = useState(FIRST_FIELD);
@@ -35,7 +35,7 @@ export default lagging(function Explore() {
   const [chosenTarget, setTarget] = useState<FitTarget>('all');
   const [spread, setSpread] = useState<ErrorSpread>('normal');
 
-  const fields = useMemo(() => exploreFields(document, design, view.units), [document, design, view.units]);
+  const fields = useMemo(() => exploreFields(document, design), [document, design]);
   // A field goes with the leather that it belongs to, a check stops wanting anything.
   const field = fields.find((each) => each.id === chosenField) ?? fields.find((each) => each.id === FIRST_FIELD)!;
   const target = report.checks.some((each) => each.id === chosenTarget && isWanting(each.verdict))
@@ -56,7 +56,7 @@ export default lagging(function Explore() {
       }),
       [document, overlay, field, resultId, zoom],
     ),
-    changes: useMemo(() => ({ kind: 'changes', document, target, units: view.units }), [document, target, view.units]),
+    changes: useMemo(() => ({ kind: 'changes', document, target }), [document, target]),
     errors: useMemo(() => ({ kind: 'errors', document, spread }), [document, spread]),
   });
   const { curve, failures } = explored;

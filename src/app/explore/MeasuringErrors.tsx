@@ -23,9 +23,9 @@ const EDGE_WORDS = { closed: 'Fore-edge, closed', open: 'Fore-edge, open', head:
 
 /** Which measure matters most for this book, and how often the cover would fit if the measures are as unsure as stated. */
 export function MeasuringErrors({ answered, spread, onSpread }: MeasuringErrorsProps) {
-  const { view, design, history } = useBench();
+  const { lengths, design, history } = useBench();
   const id = useId();
-  const figure = smallFigure(view.units);
+  const figure = smallFigure(lengths);
   const error = design.job.book.measured.error_mm;
   const isOld = answered !== null && answered.question.document !== history.good.document;
   const most = answered?.answer.rows[0];
@@ -44,8 +44,8 @@ export function MeasuringErrors({ answered, spread, onSpread }: MeasuringErrorsP
             {chanceAssumption(
               answered.answer.chance,
               answered.question.spread,
-              figureText(error, figure),
-              figureText(Math.min(error, CALIPER_ERROR), figure),
+              lengths.given(error),
+              lengths.given(Math.min(error, CALIPER_ERROR)),
             )}
           </p>
           <Choice
@@ -56,9 +56,8 @@ export function MeasuringErrors({ answered, spread, onSpread }: MeasuringErrorsP
           />
           {most !== undefined && mostEdge !== undefined && most.shifts[mostEdge] > 0 && (
             <p>
-              Take most care with the <b>{most.measure.title.toLowerCase()}</b>:{' '}
-              {figureText(most.measure.error, figure)} off moves the gap at the {EDGE_WORDS[mostEdge].toLowerCase()}, by{' '}
-              {figureText(most.shifts[mostEdge], figure)}.
+              Take most care with the <b>{most.measure.title.toLowerCase()}</b>: {lengths.given(most.measure.error)} off
+              moves the gap at the {EDGE_WORDS[mostEdge].toLowerCase()}, by {figureText(most.shifts[mostEdge], figure)}.
             </p>
           )}
           <table className={isOld ? 'stale' : undefined} aria-busy={isOld}>
@@ -77,7 +76,7 @@ export function MeasuringErrors({ answered, spread, onSpread }: MeasuringErrorsP
               {answered.answer.rows.map(({ measure, rates, shifts }) => (
                 <tr key={measure.id}>
                   <th scope="row">
-                    {measure.title} <span className="help">± {bareText(measure.error, figure)}</span>
+                    {measure.title} <span className="help">± {lengths.given(measure.error)}</span>
                   </th>
                   {EDGES.map((edge) => (
                     <td key={edge}>
@@ -86,7 +85,7 @@ export function MeasuringErrors({ answered, spread, onSpread }: MeasuringErrorsP
                       ) : (
                         <>
                           ± {bareText(shifts[edge], figure)}{' '}
-                          <span className="help">× {rates[edge].toFixed(2).replace('-', '−')}</span>
+                          <span className="help">× {lengths.number(rates[edge], 2)}</span>
                         </>
                       )}
                     </td>

@@ -14,7 +14,7 @@ interface WhatMustChangeProps {
 
 /** The smallest change of each field alone that makes the cover fit, to be made with one press. */
 export function WhatMustChange({ answered, target, onTarget }: WhatMustChangeProps) {
-  const { report, dispatch, view, history } = useBench();
+  const { report, dispatch, lengths, history } = useBench();
   const id = useId();
   const wanting = report.checks.filter(({ verdict }) => isWanting(verdict));
   const rows = answered?.answer ?? [];
@@ -48,7 +48,7 @@ export function WhatMustChange({ answered, target, onTarget }: WhatMustChangePro
           </p>
           <ol aria-busy={isOld} className={isOld ? 'stale' : undefined}>
             {changes.map(({ field, outcome }) => {
-              const words = changeWords(field, outcome, fieldFigure(field, view.units));
+              const words = changeWords(field, outcome, fieldFigure(field, lengths));
               return (
                 <li key={field.id}>
                   <span>{words}</span>
@@ -68,7 +68,7 @@ export function WhatMustChange({ answered, target, onTarget }: WhatMustChangePro
               <summary>Not enough alone</summary>
               <ul className="help">
                 {unable.map(({ field, outcome }) => (
-                  <li key={field.id}>{noChangeWords(field, outcome, fieldFigure(field, view.units))}</li>
+                  <li key={field.id}>{noChangeWords(field, outcome, fieldFigure(field, lengths))}</li>
                 ))}
               </ul>
             </details>

@@ -33,8 +33,8 @@ function curves({ document, overlay, fieldId, resultId, range }: Questions['curv
   return { curve, overlay: overlay === null ? null : over(overlay) };
 }
 
-function changes({ document, target, units }: Questions['changes']): Answers['changes'] {
-  return mustChangeList(document, designOf(document), target, units).map(({ field, outcome }) => ({
+function changes({ document, target }: Questions['changes']): Answers['changes'] {
+  return mustChangeList(document, designOf(document), target).map(({ field, outcome }) => ({
     field: facts(field),
     outcome,
   }));

@@ -1,4 +1,5 @@
 import { formatFraction } from '../../core/units/fraction.ts';
+import { signed } from '../../core/units/signed.ts';
 import type { Figure } from './figure.ts';
 
 export interface AxisTick {
@@ -21,8 +22,10 @@ export function axisTicks(from: number, to: number, figure: Figure, most: number
   return Array.from({ length: Math.max(0, count) }, (_, i) => {
     const value = (first + i) * step || 0;
     const isFraction = figure.denominator !== null && step < 1;
-    const text = isFraction ? formatFraction(Math.round(value / step), Math.round(1 / step)) : value.toFixed(decimals);
-    return { at: value * figure.size, text: text.replace('-', '−') };
+    const text = isFraction
+      ? formatFraction(Math.round(value / step), Math.round(1 / step))
+      : signed(value.toFixed(decimals));
+    return { at: value * figure.size, text };
   });
 }
 

@@ -23,7 +23,6 @@ export interface Questions {
     readonly kind: 'changes';
     readonly document: JobDocument;
     readonly target: FitTarget;
-    readonly units: 'mm' | 'in';
   };
   readonly errors: { readonly kind: 'errors'; readonly document: JobDocument; readonly spread: ErrorSpread };
 }

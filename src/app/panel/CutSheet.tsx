@@ -11,8 +11,8 @@ interface CutSheetProps {
 
 /** What goes to the cutting mat: sizes with their sums, and the pattern. Fetched after the first paint. */
 export default lagging(function CutSheet({ highlight }: CutSheetProps) {
-  const { design, view } = useBench();
-  const drawing = useMemo(() => patternDrawing(design, { units: view.units }), [design, view.units]);
+  const { design } = useBench();
+  const drawing = useMemo(() => patternDrawing(design), [design]);
   return (
     <>
       <CutSizes drawing={drawing} />

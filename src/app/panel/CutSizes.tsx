@@ -1,21 +1,23 @@
+import { cutStep } from '../../core/job/workSchema.ts';
 import type { CutSum, Drawing } from '../../core/pattern/drawing.ts';
+import { sumColumn } from '../../core/pattern/sumColumn.ts';
 import { useBench } from '../state/BenchContext.tsx';
 import { writtenOut } from './writtenOut.ts';
 
 /** Every cut size, and its sum on demand. */
 export function CutSizes({ drawing }: { readonly drawing: Drawing }) {
-  const { design, lengths, view } = useBench();
-  const { pattern, book, leather } = design.job;
+  const { design, lengths } = useBench();
+  const { book, leather } = design.job;
   const { outside } = leather;
-  const step = pattern.rounding_mm;
+  const step = cutStep(design.job);
   const often = (name: string, count: number): string => (count === 1 ? name : `${name}, cut ${count}`);
   return (
     <section aria-labelledby="cut-sizes">
       <h2 id="cut-sizes">Cut sizes</h2>
       <p className="only-printed">
         For a book of {lengths.size(book.width_mm)} × {lengths.size(book.height_mm)} × {lengths.size(book.thickness_mm)}{' '}
-        closed, boards {lengths.fine(book.boardThickness_mm)}; outside leather {lengths.fine(outside.min_mm)} to{' '}
-        {lengths.fine(outside.max_mm)}.
+        closed, boards {lengths.size(book.boardThickness_mm)}; outside leather{' '}
+        {lengths.weights(outside.min_mm, outside.max_mm)}.
       </p>
       <table className="pieces">
         <thead className="only-heard">
@@ -42,12 +44,8 @@ export function CutSizes({ drawing }: { readonly drawing: Drawing }) {
         </tbody>
       </table>
       <p className="help">
-        {step === 0
-          ? 'Not rounded.'
-          : `Rounded up to ${view.units === 'mm' ? `${step} mm` : lengths.size(step)}: leather cut too large can be trimmed.`}{' '}
-        Sized for the thick end of the leather{view.units === 'in' ? '; printed up to the next 1/32 in' : ''}. The
-        height of pockets and lining is the outside's. Lines of a sum are shown to{' '}
-        {lengths.unit === 'mm' ? '0.01 mm' : '0.001 in'}; it adds the unrounded parts.
+        {step === 0 ? 'Not rounded.' : `Rounded up to ${lengths.size(step)}: leather cut too large can be trimmed.`}{' '}
+        Sized for the thick end of the leather. The height of pockets and lining is the outside's.
       </p>
       {writtenOut(drawing).map(({ name, sum }) => (
         <Sum key={name} name={name} sum={sum} />
@@ -56,8 +54,9 @@ export function CutSizes({ drawing }: { readonly drawing: Drawing }) {
   );
 }
 
-function Sum({ name, sum: { parts, total } }: { readonly name: string; readonly sum: CutSum }) {
+function Sum({ name, sum }: { readonly name: string; readonly sum: CutSum }) {
   const { lengths } = useBench();
+  const { unit, total, lines } = sumColumn(sum, lengths);
   return (
     <details className="sum" open>
       <summary>{name}, written out</summary>
@@ -68,15 +67,15 @@ function Sum({ name, sum: { parts, total } }: { readonly name: string; readonly 
               Part
             </th>
             <th scope="col">each</th>
-            <th scope="col">{lengths.unit}</th>
+            <th scope="col">{unit}</th>
           </tr>
         </thead>
         <tbody>
-          {parts.map(({ name: part, each, times }) => (
+          {lines.map(({ name: part, times, isLess, each, whole }) => (
             <tr key={part}>
               <th scope="row">{part}</th>
-              <td>{times !== 1 && `${times} × ${lengths.inSum(each)}`}</td>
-              <td>{lengths.inSum(each * times)}</td>
+              <td>{times !== 1 && `${times} × ${each}`}</td>
+              <td>{isLess ? `−${whole}` : whole}</td>
             </tr>
           ))}
         </tbody>
@@ -85,7 +84,7 @@ function Sum({ name, sum: { parts, total } }: { readonly name: string; readonly 
             <th scope="row" colSpan={2}>
               cut
             </th>
-            <td>{lengths.inSum(total)}</td>
+            <td>{total}</td>
           </tr>
         </tfoot>
       </table>

@@ -11,19 +11,16 @@ interface SectionDrawingProps {
   readonly reason: string;
 }
 
-const degrees = (angle: number): string => ((angle * 180) / Math.PI).toFixed(0);
-
 /** Book and cover cut across the spine, to scale. Stands in wherever the three-dimensional view cannot. */
 export function SectionDrawing({ point, opening, reason }: SectionDrawingProps) {
-  const { design, report } = useBench();
+  const { design, report, lengths } = useBench();
   const section = coverSection(design, point, opening);
   return (
     <figure className="section-drawing">
       <SectionPicture section={section} label={`Section across the spine. ${report.headline}`} />
       <figcaption>
         Section across the spine, to scale, {point} leather
-        {section.opening > opening + 1e-6 && `, open ${degrees(section.opening)} degrees: it closes no further`}.{' '}
-        {reason}
+        {section.opening > opening + 1e-6 && `, open ${lengths.angle(section.opening)}: it closes no further`}. {reason}
       </figcaption>
     </figure>
   );

@@ -1,9 +1,10 @@
 import { memo, useMemo } from 'react';
 import { coverDesign } from '../../core/fold/coverDesign.ts';
+import type { Job } from '../../core/job/jobSchema.ts';
 import { parseJob } from '../../core/job/parseJob.ts';
+import { printer } from '../../core/units/printer.ts';
 import { SectionPicture } from '../sheet/SectionPicture.tsx';
 import { coverSection } from '../sheet/sectionPath.ts';
-import type { LengthText } from '../state/lengthText.ts';
 import { savedAt } from './savedAt.ts';
 import type { ShelfJob } from './shelfDatabase.ts';
 
@@ -11,7 +12,6 @@ export type CardAction = 'open' | 'copy' | 'versions' | 'export' | 'remove';
 
 interface JobCardProps {
   readonly job: ShelfJob;
-  readonly lengths: LengthText;
   /** Whether it is the job on the bench. */
   readonly isOpen: boolean;
   readonly act: (action: CardAction, job: ShelfJob) => void;
@@ -26,7 +26,7 @@ const ACTIONS: readonly { readonly action: CardAction; readonly word: string }[]
 ];
 
 /** A job on the shelf: its closed section, its sizes, and what can be done with it. */
-export const JobCard = memo(function JobCard({ job, lengths, isOpen, act }: JobCardProps) {
+export const JobCard = memo(function JobCard({ job, isOpen, act }: JobCardProps) {
   const parsed = useMemo(() => parseJob(job.document), [job.document]);
   const section = useMemo(() => (parsed.ok ? coverSection(coverDesign(parsed.job), 'nominal', 0) : null), [parsed]);
   return (
@@ -36,7 +36,7 @@ export const JobCard = memo(function JobCard({ job, lengths, isOpen, act }: JobC
       </div>
       <h3>{job.name}</h3>
       <p>
-        {parsed.ok ? sizes(parsed.job.book, lengths) : 'Not readable by this edition.'}{' '}
+        {parsed.ok ? sizes(parsed.job) : 'Not readable by this edition.'}{' '}
         {parsed.ok && `${parsed.job.book.kind}, ${parsed.job.seam.method}`}
       </p>
       <p className="help">
@@ -59,5 +59,8 @@ export const JobCard = memo(function JobCard({ job, lengths, isOpen, act }: JobC
   );
 });
 
-const sizes = (book: { width_mm: number; height_mm: number; thickness_mm: number }, { size }: LengthText): string =>
-  `${size(book.width_mm)} × ${size(book.height_mm)} × ${size(book.thickness_mm)}`;
+/** In the unit that this job is worked in, whichever the open one is. */
+function sizes({ book, work }: Job): string {
+  const { size } = printer(work.units);
+  return [book.width_mm, book.height_mm, book.thickness_mm].map(size).join(' × ');
+}

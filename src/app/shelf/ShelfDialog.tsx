@@ -23,7 +23,7 @@ const PAGE = 24;
 
 /** All jobs kept in this browser. */
 export default function ShelfDialog({ keeping, onClose }: ShelfDialogProps) {
-  const { history, dispatch, lengths } = useBench();
+  const { history, dispatch } = useBench();
   const { standing, removed, trouble, setTrouble, refresh } = useShelfJobs();
   const dialog = useRef<HTMLDialogElement>(null);
   const [text, setText] = useState('');
@@ -128,7 +128,7 @@ export default function ShelfDialog({ keeping, onClose }: ShelfDialogProps) {
       )}
       <ul className="job-cards">
         {found.slice(0, shown).map((job) => (
-          <JobCard key={job.id} job={job} lengths={lengths} isOpen={job.id === openId} act={onAct} />
+          <JobCard key={job.id} job={job} isOpen={job.id === openId} act={onAct} />
         ))}
       </ul>
       {standing?.length === 0 && (

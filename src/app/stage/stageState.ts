@@ -1,6 +1,7 @@
 import type { Fit } from '../../core/fold/fit.ts';
 import { type Pose, SEQUENCE_STAGES } from '../../core/fold/mesh/pose.ts';
 import type { RangePoint } from '../../core/leather/leatherModel.ts';
+import { printer } from '../../core/units/printer.ts';
 import type { Slice } from '../scene/slice.ts';
 import { VIEWPOINTS, type Viewpoint } from '../scene/viewpoints.ts';
 
@@ -56,7 +57,7 @@ export function openingWords(pose: Pose, { staysOpen }: Pick<Fit, 'staysOpen'>):
   if (staysOpen === null) return 'the boards do not go in';
   const asked: Pose = pose.kind === 'opening' ? pose : { kind: 'opening', angle: 0 };
   if (staysOpen <= asked.angle) return poseWords(asked);
-  return `stays ${poseWords({ kind: 'opening', angle: staysOpen })}`;
+  return `stays open ${printer('mm').angle(staysOpen)}`;
 }
 
 /** Opening of the book in a pose, radians, for the section that stands in for the scene: flat until it is folded. */

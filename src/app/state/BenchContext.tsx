@@ -10,13 +10,13 @@ import {
   useState,
 } from 'react';
 import { type CoverDesign, coverDesign } from '../../core/fold/coverDesign.ts';
-import type { JobDocument } from '../../core/job/jobDocument.ts';
+import { type JobDocument, valueAt } from '../../core/job/jobDocument.ts';
 import { designReport } from '../../core/report/designReport.ts';
 import type { Report } from '../../core/report/reportSchema.ts';
+import { type Printer, printer } from '../../core/units/printer.ts';
 import { type ElasticState, useElastic } from '../elastic/useElastic.ts';
 import { FIRST_JOB, type JobAction, type JobHistory, jobHistory, startHistory } from './jobHistory.ts';
 import { keepJob, keptJob } from './keptJob.ts';
-import { type LengthText, lengthText } from './lengthText.ts';
 import { setPlace } from './place.ts';
 import { keepViewChoice, keptViewChoice, type ViewChoice } from './viewChoice.ts';
 
@@ -32,7 +32,8 @@ export interface Bench {
   readonly settled: Report | null;
   readonly view: ViewChoice;
   readonly setView: (change: Partial<ViewChoice>) => void;
-  readonly lengths: LengthText;
+  /** Prints every figure in the unit that the job is worked in; typed figures without a unit are in `lengths.units`. */
+  readonly lengths: Printer;
   /** False once the browser has refused to keep the open job. */
   readonly isKept: boolean;
 }
@@ -61,14 +62,15 @@ export function BenchProvider({ example, children }: { readonly example: JobDocu
   const design = useMemo(() => coverDesign(job), [job]);
   const elastic = useElastic(job);
   const report = useMemo(
-    () =>
-      designReport(design, { units: view.units, elastic: elastic.status === 'solved' ? elastic.elastic : undefined }),
-    [design, view.units, elastic],
+    () => designReport(design, elastic.status === 'solved' ? { elastic: elastic.elastic } : {}),
+    [design, elastic],
   );
   const settled = useSettled(report, elastic);
-  const lengths = useMemo(() => lengthText(view.units), [view.units]);
-
   const { document, typed, key } = history;
+  // A field that cannot be used yet must not hold the unit back.
+  const units = valueAt(document, 'work.units') === 'in' ? 'in' : 'mm';
+  const lengths = useMemo(() => printer(units), [units]);
+
   useEffect(() => setKept(keepJob({ document, typed, key })), [document, typed, key]);
   useEffect(() => keepViewChoice(view), [view]);
   useEffect(() => {

@@ -35,7 +35,7 @@ export default function DevelopedStrip({ zones }: { readonly zones: ZoneChoice }
             ghost={ghost}
             ghostDesign={ghostDesign}
             labels={stripLabels(lanes[0]!.segments, lanes[1]?.segments ?? null, lengths).map(stacked)}
-            ticks={rulerTicks(outside, lengths.unit)}
+            ticks={rulerTicks(outside, lengths.units)}
             room={width}
             zones={zones}
           />

@@ -4,7 +4,6 @@ import { EndDetail } from './EndDetail.tsx';
 import { endFrames } from './endFrame.ts';
 import { endGrips } from './grips.ts';
 import type { Lane } from './lane.ts';
-import { gapText } from './stripLabels.ts';
 import type { ZoneChoice } from './useZoneChoice.ts';
 
 interface ForeEdgeDetailProps {
@@ -33,8 +32,8 @@ export function ForeEdgeDetail({ lanes, ghost, room, stripScale, zones }: ForeEd
   return (
     <div className="fore-edge-detail">
       <p className="help">
-        Both fore-edges, {(frames.first.scale / stripScale).toFixed(1)} times as large; drag a tab to tune, or move it
-        by the arrow keys.
+        Both fore-edges, {lengths.number(frames.first.scale / stripScale, 1)} times as large; drag a tab to tune, or
+        move it by the arrow keys.
       </p>
       <div className="ends">
         {(['first', 'last'] as const).map((end) => (
@@ -48,7 +47,7 @@ export function ForeEdgeDetail({ lanes, ghost, room, stripScale, zones }: ForeEd
             grips={endGrips(design, 'width', end)}
             zones={zones}
             isTwin={end === 'last'}
-            say={({ length }) => `${length < 0 ? 'overrun' : 'gap'} ${gapText(length, lengths)}`}
+            say={({ length }) => `${length < 0 ? 'overrun' : 'gap'} ${lengths.gap(length)}`}
             onGrab={() => setHeld(now)}
             onRelease={() => setHeld(null)}
           />

@@ -12,7 +12,7 @@ export function GhostNote({ ghost }: { readonly ghost: CoverDesign }) {
         <path className="ghost" d="M0 4H24" />
       </svg>{' '}
       Untuned: outside {lengths.cut(outside.width)} × {lengths.cut(outside.height)}, edge margin{' '}
-      {lengths.fine(ghost.job.seam.edgeMargin_mm)}, pocket depth {lengths.fine(pocketDepth)}.{' '}
+      {lengths.size(ghost.job.seam.edgeMargin_mm)}, pocket depth {lengths.size(pocketDepth)}.{' '}
       <button
         type="button"
         className="quiet"

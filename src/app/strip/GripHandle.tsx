@@ -46,8 +46,8 @@ export function GripHandle(props: GripHandleProps) {
   const drag = (event: PointerEvent): void => {
     const start = grabbed.current;
     if (start === null) return;
-    const next = gripValue(start.grip, (outward * (along(event) - start.from)) / scale, lengths.unit);
-    if (!start.isMoved && next === gripValue(start.grip, 0, lengths.unit)) return;
+    const next = gripValue(start.grip, (outward * (along(event) - start.from)) / scale, lengths.units);
+    if (!start.isMoved && next === gripValue(start.grip, 0, lengths.units)) return;
     start.isMoved = true;
     write(start.grip.path, next);
   };
@@ -65,7 +65,7 @@ export function GripHandle(props: GripHandleProps) {
   const press = (event: KeyboardEvent): void => {
     const steps = { ArrowUp: 1, ArrowRight: 1, ArrowDown: -1, ArrowLeft: -1, PageUp: LEAP, PageDown: -LEAP }[event.key];
     if (steps !== undefined) {
-      const next = gripValue({ ...grip, rate: 1 }, steps * stepOf(grip, lengths.unit), lengths.unit);
+      const next = gripValue({ ...grip, rate: 1 }, steps * stepOf(grip, lengths.units), lengths.units);
       write(path, next);
     } else if (event.key === 'Delete' || event.key === 'Backspace') {
       dispatch({ type: 'edit', patches: [{ path, value: undefined }] });
@@ -93,7 +93,7 @@ export function GripHandle(props: GripHandleProps) {
       aria-valuemin={min}
       aria-valuemax={max}
       aria-valuenow={value}
-      aria-valuetext={lengths.fine(value)}
+      aria-valuetext={lengths.size(value)}
       style={style}
       onPointerDown={grab}
       onPointerMove={drag}
@@ -105,7 +105,7 @@ export function GripHandle(props: GripHandleProps) {
     >
       <span className="grip-tab" aria-hidden="true" />
       <span className="grip-words" aria-hidden="true">
-        {name} {lengths.fine(value)}
+        {name} {lengths.size(value)}
       </span>
     </div>
   );

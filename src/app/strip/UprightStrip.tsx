@@ -113,7 +113,7 @@ function UprightDrawing({ lanes, ghost, room, zones }: UprightDrawingProps) {
             {title}
           </text>
         ))}
-        {rulerTicks(first.span, lengths.unit).map(({ at, text }) => (
+        {rulerTicks(first.span, lengths.units).map(({ at, text }) => (
           <g key={at} className="ruler">
             <path d={`M${RULER - 4} ${place(at - first.origin)}h${text === null ? -4 : -7}`} />
             {text !== null && (

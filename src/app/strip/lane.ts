@@ -1,6 +1,6 @@
 import type { CoverDesign } from '../../core/fold/coverDesign.ts';
 import type { RangePoint } from '../../core/leather/leatherModel.ts';
-import type { LengthText } from '../state/lengthText.ts';
+import type { Printer } from '../../core/units/printer.ts';
 import type { PatternZone } from './patternZone.ts';
 import { heightSegments, type Segment, stripSegments } from './segments.ts';
 
@@ -33,13 +33,13 @@ export function lane(design: CoverDesign, axis: Axis, point: RangePoint, title: 
 }
 
 /** A cover at both ends of its leather, thick end first; one lane where the leather has one thickness. */
-export function rangeLanes(design: CoverDesign, axis: Axis, lengths: LengthText): readonly Lane[] {
+export function rangeLanes(design: CoverDesign, axis: Axis, lengths: Printer): readonly Lane[] {
   const thickness = (point: RangePoint): number => design.needs[point].leathers.outside.thickness;
   const [thick, thin] = [thickness('thick'), thickness('thin')];
-  if (thick === thin) return [lane(design, axis, 'thick', lengths.fine(thick))];
+  if (thick === thin) return [lane(design, axis, 'thick', lengths.weight(thick))];
   return [
-    lane(design, axis, 'thick', `thick end ${lengths.fine(thick)}`),
-    lane(design, axis, 'thin', `thin end ${lengths.fine(thin)}`),
+    lane(design, axis, 'thick', `thick end ${lengths.weight(thick)}`),
+    lane(design, axis, 'thin', `thin end ${lengths.weight(thin)}`),
   ];
 }
 

@@ -1,13 +1,16 @@
-import type { LengthText } from '../state/lengthText.ts';
-import type { Segment } from './segments.ts';
+import type { Printer } from '../../core/units/printer.ts';
+import type { Segment, SegmentKind } from './segments.ts';
 import { segmentWords, sideOf } from './segmentWords.ts';
 import type { StripLabel } from './stripLayout.ts';
 
-/** An overrun of 1.23 mm is told as 1.3 mm: rounded as a gap is, then without its sign. */
-export const gapText = (length: number, lengths: LengthText): string => lengths.gap(length).replace('-', '');
-
 /** Stretches shorter than this, mm, are told to 0.01 mm: there tenths would hide what a change of leather does. */
 const FINE = 20;
+
+/** Stretches that are a measure or a setting of the job; the others are computed. */
+const GIVEN: readonly SegmentKind[] = ['edgeMargin', 'turnedEnd', 'board'];
+
+const lengthOf = ({ kind, length }: Segment, lengths: Printer): string =>
+  GIVEN.includes(kind) ? lengths.size(length) : length < FINE ? lengths.fine(length) : lengths.length(length);
 
 /**
  * Label of each stretch of the thick end; gaps also tell the thin end's.
@@ -16,16 +19,15 @@ const FINE = 20;
 export function stripLabels(
   thick: readonly Segment[],
   thin: readonly Segment[] | null,
-  lengths: LengthText,
+  lengths: Printer,
 ): readonly StripLabel[] {
-  const say = ({ length }: Segment): string => gapText(length, lengths) + (length < 0 ? ' over' : '');
+  const say = ({ length }: Segment): string => lengths.gap(length) + (length < 0 ? ' over' : '');
   return thick.map((segment) => {
     const { id, kind } = segment;
     const { name } = segmentWords(segment);
     const side = sideOf(id);
     if (kind !== 'gap') {
-      const length = segment.length < FINE ? lengths.fine(segment.length) : lengths.size(segment.length);
-      return { id, side, lines: [name, length] };
+      return { id, side, lines: [name, lengthOf(segment, lengths)] };
     }
     const other = thin?.find((stretch) => stretch.id === id);
     return {

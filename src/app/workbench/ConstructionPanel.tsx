@@ -8,10 +8,10 @@ import { Notes, Panel } from './PanelParts.tsx';
 
 /** How the pieces are made beyond their size, and the pattern that comes of it. */
 export default function ConstructionPanel() {
-  const { design: newest, view, lengths } = useBench();
+  const { design: newest, lengths } = useBench();
   // What follows from the fields may lag a key press.
   const design = useDeferredValue(newest);
-  const drawing = useMemo(() => patternDrawing(design, { units: view.units }), [design, view.units]);
+  const drawing = useMemo(() => patternDrawing(design), [design]);
   const hole = design.job.seam.method === 'lacing' ? 'slits' : 'holes';
   return (
     <Panel

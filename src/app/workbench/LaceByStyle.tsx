@@ -1,11 +1,12 @@
 import type { CoverSupplies } from '../../core/materials/coverSupplies.ts';
 import { type LaceStyle, laceNeed } from '../../core/materials/lace.ts';
+import { laceOffReel } from '../../core/materials/reel.ts';
 import { FigureField } from '../bench/FigureField.tsx';
 import { useBench } from '../state/BenchContext.tsx';
 
 /** Every style of lacing on this seam: lace by the way that it runs, beside what the trade reckons. */
 export function LaceByStyle({ supplies: { seams } }: { readonly supplies: CoverSupplies }) {
-  const { design } = useBench();
+  const { design, lengths } = useBench();
   const { job } = design;
   const styles = Object.keys(job.supplies.laceMultiples) as LaceStyle[];
   return (
@@ -29,11 +30,11 @@ export function LaceByStyle({ supplies: { seams } }: { readonly supplies: CoverS
                   {style}
                   {style === job.seam.style && ', chosen'}
                 </th>
-                <td>{need === null ? 'none' : `${need.multiple.toFixed(1)} ×`}</td>
+                <td>{need === null ? 'none' : `${lengths.number(need.multiple, 1)} ×`}</td>
                 <td>
                   {job.supplies.laceMultiples[style].low} to {job.supplies.laceMultiples[style].high} ×
                 </td>
-                <td>{need === null ? 'none' : `${(need.total / 1000).toFixed(2)} m`}</td>
+                <td>{need === null ? 'none' : lengths.reel(laceOffReel(need, lengths.units).total)}</td>
               </tr>
             );
           })}

@@ -1,6 +1,5 @@
 import { useDeferredValue, useMemo } from 'react';
 import { coverSupplies } from '../../core/materials/coverSupplies.ts';
-import { phrase } from '../../core/report/phrase.ts';
 import { supplySection } from '../../output/benchSheet/supplySection.ts';
 import { FigureField } from '../bench/FigureField.tsx';
 import { useBench } from '../state/BenchContext.tsx';
@@ -10,14 +9,13 @@ import { Notes, Panel } from './PanelParts.tsx';
 
 /** What one cover uses up: leather, thread or lace, cement. */
 export default function SuppliesPanel() {
-  const { design: newest, view } = useBench();
+  const { design: newest, lengths } = useBench();
   // What follows from the fields may lag a key press.
   const design = useDeferredValue(newest);
   const { supplies: rules } = design.job;
   const supplies = useMemo(() => coverSupplies(design), [design]);
   const { thread, lace } = supplies;
   const isLaced = design.job.seam.method === 'lacing';
-  const say = phrase(view.units);
   return (
     <Panel
       name="Supplies"
@@ -46,19 +44,19 @@ export default function SuppliesPanel() {
     >
       <h3>What one cover takes</h3>
       <Notes notes={supplies.notes} />
-      <Blocks blocks={supplySection(supplies, rules, say)} />
+      <Blocks blocks={supplySection(supplies, rules, lengths)} />
       {thread !== null && (
         <p>
           Saddle stitch: {2 * thread.threads} needles, one at each end of every thread. By rule of thumb a thread is cut
-          to so many times the seam; here the stitches alone take {thread.multiple.toFixed(2)} times, and with tails and
-          back stitches it comes to {(thread.total / thread.seam).toFixed(2)}.
+          to so many times the seam; here the stitches alone take {lengths.number(thread.multiple, 2)} times, and with
+          tails and back stitches it comes to {lengths.number(thread.total / thread.seam, 2)}.
         </p>
       )}
       {lace !== null && (
         <p>
           {lace.laces === 1
             ? 'One lace, no splice; one lacing needle.'
-            : `${lace.laces} laces, ${lace.laces - 1} ${lace.laces === 2 ? 'splice' : 'splices'} of ${say.given(rules.spliceOverlap_mm)}; one lacing needle.`}
+            : `${lace.laces} laces, ${lengths.count(lace.laces - 1, 'splice', 'splices')} of ${lengths.given(rules.spliceOverlap_mm)}; one lacing needle.`}
         </p>
       )}
       {isLaced && <LaceByStyle supplies={supplies} />}

@@ -16,18 +16,18 @@ const PAPERS = [
 
 /** The order of work with each caution at its step, and the bench sheet that takes it along. */
 export default function WorkPanel() {
-  const { design: newest, view } = useBench();
+  const { design: newest } = useBench();
   // What follows from the fields may lag a key press.
   const design = useDeferredValue(newest);
   const [paper, setPaper] = useState<'A4' | 'Letter'>('A4');
   const [making, make] = useMaking();
-  const blocks = useMemo(() => benchSheetContent(design, view.units).blocks, [design, view.units]);
+  const blocks = useMemo(() => benchSheetContent(design).blocks, [design]);
   const from = blocks.findIndex((block) => block.kind === 'heading' && block.startsPage);
   const further = blocks.findIndex((block, i) => i > from && block.kind === 'heading');
   const end = further < 0 ? blocks.length : further;
   const save = async (): Promise<void> => {
     const { benchSheetPdf } = await import('../../output/benchSheet/benchSheetPdf.ts');
-    const file = await benchSheetPdf(design, { paper, units: view.units });
+    const file = await benchSheetPdf(design, { paper });
     saveFile(
       jobFileName({ name: design.job.name }, 'bench-sheet.pdf'),
       file as Uint8Array<ArrayBuffer>,

@@ -8,7 +8,8 @@ export interface CatalogueArguments {
   /** File of ready-made covers to try on every book; null to compute every job. */
   readonly covers: string | null;
   readonly to: 'csv' | 'jsonl';
-  readonly units: 'mm' | 'in';
+  /** Unit that a job which names none is worked in; null where it was not said. */
+  readonly units: 'mm' | 'in' | null;
   /** Null for all there are. */
   readonly cores: number | null;
   /** mm; null for the loosest gaps of each cover. */
@@ -38,7 +39,7 @@ with the fields of a job but no book; cut width, cut height and pocket depth mus
   --to jsonl       a JSON document a line (default)
   --to csv         a table
   --cores n        cores to use, 1 to 256; default all
-  --units mm|in    lengths in messages; numbers stay in mm
+  --units mm|in    unit that a job which names none is worked in (default mm); numbers stay in mm
   --max-gap mm     a ready-made cover with a larger gap at any edge is not the best one (else its own loosest gaps)
   --help           this text
 
@@ -65,7 +66,7 @@ export function parseCatalogueArguments(args: readonly string[]): CatalogueArgum
   return {
     ...chooseInput(words.files, words.text('covers'), words.text('books')),
     to: words.choice('to', ['jsonl', 'csv']) ?? 'jsonl',
-    units: words.choice('units', ['mm', 'in']) ?? 'mm',
+    units: words.choice('units', ['mm', 'in']),
     cores: words.number('cores', 1, 256, true),
     maxGap: words.number('max-gap', 0, 1000),
   };

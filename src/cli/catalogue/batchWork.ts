@@ -16,7 +16,8 @@ export interface Task {
   readonly covers: readonly StockCover[] | null;
   readonly maxGap: number | null;
   readonly to: 'csv' | 'jsonl';
-  readonly units: 'mm' | 'in';
+  /** Unit that a job which names none is worked in; null for the default. */
+  readonly units: 'mm' | 'in' | null;
 }
 
 /** What became of a batch of rows. */
@@ -83,9 +84,9 @@ function answer(task: Task, row: Row): Answered {
     const { match } = matched;
     return { ok: true, answer: { cells: matchRow(match), record: match, fails: match.best === null } };
   }
-  const parsed = 'cells' in row ? parseRow(task.header, row.cells) : parseJobText(row.text);
+  const parsed = 'cells' in row ? parseRow(task.header, row.cells, units) : parseJobText(row.text, units);
   if (!parsed.ok) return parsed;
-  const report = fitReport(parsed.job, { units });
+  const report = fitReport(parsed.job);
   const cells = reportRow(parsed.job.name, report);
   return { ok: true, answer: { cells, record: report, fails: report.verdict === 'fails' } };
 }

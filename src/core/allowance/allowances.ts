@@ -1,4 +1,5 @@
 import type { Job } from '../job/jobSchema.ts';
+import { cutStep } from '../job/workSchema.ts';
 import { type Mm, mm } from '../units/mm.ts';
 import { largestHeadTail, type NeedsOverRange } from './needs.ts';
 import { roundUp } from './roundUp.ts';
@@ -6,6 +7,8 @@ import { roundUp } from './roundUp.ts';
 export interface AllowancePart {
   readonly name: string;
   readonly length: Mm;
+  /** A measure or setting of the job, not a computed length. */
+  readonly isGiven?: boolean;
 }
 
 /** What is added beyond the bare book at one edge, and the sum it comes from. */
@@ -22,6 +25,7 @@ export interface Allowances {
 }
 
 const part = (name: string, length: number): AllowancePart => ({ name, length: mm(length) });
+const given = (name: string, length: Mm): AllowancePart => ({ name, length, isGiven: true });
 
 /** Floating-point noise of sums of a few hundred mm. */
 const NOISE = 1e-9;
@@ -33,7 +37,7 @@ function allowance(parts: readonly AllowancePart[]): Allowance {
 }
 
 /** Name of the part that brings a sum up to a size that can be cut. */
-export const ROUNDING_PART = 'rounding up';
+export const ROUNDING_PART = 'rounded up';
 
 /** Adds the rounding that brings `size` up to the cut size, shared between the edges that make it up. */
 function rounding(size: number, step: number, edges: number): AllowancePart {
@@ -54,26 +58,26 @@ export function allowances(job: Job, needs: NeedsOverRange, pocketDepth: Mm): Al
   const headTail = largestHeadTail(needs);
   const margin = job.seam.edgeMargin_mm;
   const turned = job.pockets.construction === 'turned';
-  const step = job.pattern.rounding_mm;
+  const step = cutStep(job);
   const bare = 2 * book.width + book.spinePath;
 
   const ends = turned
-    ? [part('turned end', pocketDepth), part('turn round the board edge', foreEdge.turn)]
-    : [part('edge margin', margin), part('seat at the seam', foreEdge.seat)];
+    ? [given('turned end', pocketDepth), part('turn round the board edge', foreEdge.turn)]
+    : [given('edge margin', margin), part('seat at the seam', foreEdge.seat)];
   const side = allowance([
     ...ends,
     part('folds at the spine', (closed.path.turning * leathers.outside.neutralDepth) / 2),
     part('lining under the folds', (closed.path.turning * (leathers.lining?.foldThickness ?? 0)) / 2),
     part('rounded edges of the back', (closed.path.length - bare) / 2),
     part('opening flat', Math.max(0, flat.length - closed.length) / 2),
-    part('ease', job.ease.foreEdge_mm),
+    given('ease', job.ease.foreEdge_mm),
   ]);
   const edge = (ease: Mm): Allowance =>
     allowance([
-      part('edge margin', margin),
+      given('edge margin', margin),
       part('seat at the seam', headTail.seat),
       part('drawn into the curve', headTail.excess),
-      part('ease', ease),
+      given('ease', ease),
     ]);
   const head = edge(job.ease.head_mm);
   const tail = edge(job.ease.tail_mm);

@@ -1,9 +1,13 @@
 import { type Mm, mm } from '../units/mm.ts';
 
-/** Noise of floating-point sums, as a share of one rounding step, that must not push a size up a whole step. */
+/** Noise of floating-point sums, as a share of one rounding step, that must not push a size up or down a whole step. */
 const NOISE = 1e-9;
 
 /** Rounds a cut size up to a multiple of `step` (mm); a step of 0 leaves it as it is. */
 export function roundUp(size: number, step: number): Mm {
-  return mm(step === 0 ? size : Math.ceil(size / step - NOISE) * step);
+  // Never minus zero.
+  return mm(step === 0 ? size : Math.ceil(size / step - NOISE) * step || 0);
 }
+
+/** Rounds a size that must not be exceeded down to a multiple of `step` (mm); a step of 0 leaves it as it is. */
+export const roundDown = (size: number, step: number): Mm => mm(-roundUp(-size, step));

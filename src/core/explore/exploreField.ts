@@ -2,6 +2,8 @@ import type { CoverDesign } from '../fold/coverDesign.ts';
 import type { FieldNote } from '../job/field.ts';
 import { fieldNote } from '../job/fieldNote.ts';
 import { type JobDocument, valueAt } from '../job/jobDocument.ts';
+import type { Job } from '../job/jobSchema.ts';
+import { cutStep, INCH_STEPS } from '../job/workSchema.ts';
 import type { JobChange } from '../report/check.ts';
 import { MM_PER_OUNCE } from '../units/leatherWeight.ts';
 import { MM_PER_INCH } from '../units/mm.ts';
@@ -39,9 +41,8 @@ const THICK_END = fieldNote('leather.outside.max_mm');
  * for each leather its weight range as one.
  * @param document the job as written; a pocket leather or lining that it does not give has no fields
  * @param design what the document was worked out to
- * @param units unit of the maker's ruler, for the steps
  */
-export function exploreFields(document: JobDocument, design: CoverDesign, units: 'mm' | 'in' = 'mm'): ExploreField[] {
+export function exploreFields(document: JobDocument, design: CoverDesign): ExploreField[] {
   const given = LEATHERS.filter((piece) => (valueAt(document, `leather.${piece}`) ?? null) !== null);
   const isGiven = (path: string): boolean =>
     !path.startsWith('leather.') || given.some((piece) => path.startsWith(`leather.${piece}.`));
@@ -49,7 +50,9 @@ export function exploreFields(document: JobDocument, design: CoverDesign, units:
     const present = presentAt(design, path);
     if (present === null) return [];
     const changes = (value: number): JobChange[] => [{ path, value }];
-    return [{ id: path, note, present, step: stepOf(path, note, units), span: spanOf(path, note, present), changes }];
+    return [
+      { id: path, note, present, step: stepOf(path, note, design.job), span: spanOf(path, note, present), changes },
+    ];
   });
   const weights = given.map((piece): ExploreField => {
     const { min_mm: min, max_mm: max } = design.job.leather[piece]!;
@@ -59,7 +62,7 @@ export function exploreFields(document: JobDocument, design: CoverDesign, units:
       id: path,
       note,
       present: max,
-      step: stepOf(path, note, units),
+      step: stepOf(path, note, design.job),
       span: spanOf(path, note, max),
       changes: (value) => [
         // At the thinnest, floating-point noise must not make it thinner than any leather.
@@ -85,12 +88,14 @@ function presentAt({ job, pieces }: CoverDesign, path: string): number | null {
 const isThickness = (path: string): boolean =>
   /^leather\.\w+(\.(min|max|foldThickness)_mm)?$/.test(path) || path === 'book.boardThickness_mm';
 
-/** Half a millimetre or 1/32 in on a ruler, a tenth or a quarter ounce for leather, a tenth or 1/64 in of error. */
-function stepOf(path: string, { unit }: FieldNote, units: 'mm' | 'in'): number {
+/** Half a millimetre or 1/32 in on a ruler, the cut step of an inch job for what is cut, a tenth or a quarter ounce for leather, a tenth or 1/64 in of error. */
+function stepOf(path: string, { unit }: FieldNote, job: Job): number {
+  const { units } = job.work;
   if (unit === 'mm') {
     if (isThickness(path)) return units === 'mm' ? 0.1 : MM_PER_OUNCE / 4;
     if (path === 'book.measured.error_mm') return units === 'mm' ? 0.1 : MM_PER_INCH / 64;
-    return units === 'mm' ? 0.5 : MM_PER_INCH / 32;
+    if (units === 'mm') return 0.5;
+    return /^(pattern|pockets)\./.test(path) ? cutStep(job) : INCH_STEPS[1];
   }
   return unit === 'deg' ? 1 : 0.01;
 }

@@ -34,13 +34,8 @@ export interface FieldChange {
  * @returns changes first, the smallest first, each counted in the steps that its field is set in, since a millimetre of
  *   leather is far more than one of outside; after them the fields that alone cannot do it
  */
-export function mustChangeList(
-  document: JobDocument,
-  design: CoverDesign,
-  target: FitTarget,
-  units: 'mm' | 'in' = 'mm',
-): readonly FieldChange[] {
-  return exploreFields(document, design, units)
+export function mustChangeList(document: JobDocument, design: CoverDesign, target: FitTarget): readonly FieldChange[] {
+  return exploreFields(document, design)
     .filter(({ id }) => DECIDED_BY_MAKER.includes(id))
     .map((field) => ({ field, outcome: whatMustChange(document, field, target) }))
     .sort((a, b) => rank(a) - rank(b));

@@ -8,6 +8,7 @@ import { mockupSchema } from './mockupSchema.ts';
 import { ratesSchema } from './ratesSchema.ts';
 import { addRuleIssue } from './rule.ts';
 import { suppliesSchema } from './suppliesSchema.ts';
+import { workSchema } from './workSchema.ts';
 
 /** Ways of joining the edges, with the styles the trade names for each. */
 export const SEAM_STYLES = {
@@ -141,6 +142,7 @@ export const jobSchema = z
     format: z.literal('coverwright-job'),
     version: z.literal(1),
     name: z._default(z.string().check(z.maxLength(200)), 'Untitled cover').check(z.meta({ title: 'Job' })),
+    work: workSchema,
     book: bookSchema,
     leather: leatherSchema,
     seam: seamSchema,

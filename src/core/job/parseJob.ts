@@ -1,6 +1,8 @@
+import type { LengthUnit } from '../units/parseLength.ts';
 import { type JobIssue, jobIssue, jobIssues } from './jobIssue.ts';
 import { type Job, jobSchema } from './jobSchema.ts';
 import { migrate } from './migrate.ts';
+import { workedIn } from './workedIn.ts';
 
 export type ParsedJob =
   | { readonly ok: true; readonly job: Job }
@@ -25,9 +27,10 @@ export function parseJob(value: unknown): ParsedJob {
 /**
  * Reads a job from JSON text.
  * @param text the content of a job file; at most `MAX_JOB_CHARACTERS` long
+ * @param units unit that a job which names none is worked in; null for the documented default
  * @returns as `parseJob`; an empty, too large or broken text is an issue at the path `(file)`
  */
-export function parseJobText(text: string): ParsedJob {
+export function parseJobText(text: string, units: LengthUnit | null = null): ParsedJob {
   const refused = (code: JobIssue['code'], got: string, allowed: string, remedy: string): ParsedJob => ({
     ok: false,
     issues: [jobIssue(code, '(file)', got, allowed, remedy)],
@@ -42,7 +45,7 @@ export function parseJobText(text: string): ParsedJob {
   if (text.trim() === '')
     return refused('empty', 'nothing', 'a job document in JSON', 'start from one of the example jobs');
   try {
-    return parseJob(JSON.parse(text.replace(/^\uFEFF/, '')));
+    return parseJob(workedIn(JSON.parse(text.replace(/^\uFEFF/, '')), units));
   } catch (error) {
     return refused(
       'not_json',

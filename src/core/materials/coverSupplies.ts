@@ -1,9 +1,11 @@
 import type { CoverDesign } from '../fold/coverDesign.ts';
 import { patternDrawing } from '../pattern/patternDrawing.ts';
 import { type Mm, mm } from '../units/mm.ts';
+import { type Printer, printer } from '../units/printer.ts';
 import { cementArea } from './cement.ts';
 import { type LaceNeed, type LaceStyle, laceNeed, lacePerPitch } from './lace.ts';
 import { type LeatherArea, leatherAreas, type PieceOutline, pieceOutlines } from './pieceOutline.ts';
+import { laceOffReel, offReel, threadOffReel } from './reel.ts';
 import { holesIn, type SeamLine, seamLines, strapLine } from './seamLine.ts';
 import { type ThreadNeed, threadNeed } from './thread.ts';
 
@@ -28,7 +30,7 @@ export interface CoverSupplies {
   readonly notes: readonly string[];
 }
 
-/** Works out leather, thread or lace, holes and cement of a cover. */
+/** Works out leather, thread or lace (as measured off the reel), holes and cement of a cover. */
 export function coverSupplies(design: CoverDesign): CoverSupplies {
   const { job } = design;
   const { supplies, seam } = job;
@@ -36,14 +38,17 @@ export function coverSupplies(design: CoverDesign): CoverSupplies {
   const outlines = pieceOutlines(design, drawing);
   const seams = seamLines(design);
   const isLaced = seam.method === 'lacing';
-  const thread = isLaced ? null : threadNeed(seams, supplies);
-  const lace = isLaced ? laceNeed(seams, seam.style as LaceStyle, job) : null;
+  const { units } = job.work;
+  const sewn = isLaced ? null : threadNeed(seams, supplies);
+  const thread = sewn && threadOffReel(sewn, units);
+  const laced = isLaced ? laceNeed(seams, seam.style as LaceStyle, job) : null;
+  const lace = laced && laceOffReel(laced, units);
   const notes: string[] = [];
   if (!isLaced && thread === null)
     notes.push('The tails and back stitches use up a thread in hand: make the tails shorter or the thread longer.');
   if (isLaced && lace === null)
     notes.push('A splice uses up a lace in hand: make the splice shorter or the lace longer.');
-  if (lace !== null && !lace.withinTrade) notes.push(offTrade(lace));
+  if (lace !== null && !lace.withinTrade) notes.push(offTrade(lace, printer(units)));
   return {
     outlines,
     areas: leatherAreas(outlines, supplies.waste),
@@ -52,7 +57,7 @@ export function coverSupplies(design: CoverDesign): CoverSupplies {
     punched: drawing.pieces.reduce((sum, piece) => sum + piece.holes * piece.count, 0),
     thread,
     lace,
-    strap: strapSewing(design),
+    strap: offReel(strapSewing(design), units),
     cement: cementArea(seams, supplies.cementBand_mm),
     notes,
   };
@@ -72,8 +77,8 @@ function strapSewing(design: CoverDesign): Mm {
   return mm(run + 2 * tail);
 }
 
-function offTrade({ multiple, trade, style }: LaceNeed): string {
+function offTrade({ multiple, trade, style }: LaceNeed, { number }: Printer): string {
   const rule = `the trade's rule of thumb for ${style} lacing is ${trade.low} to ${trade.high}`;
   const where = multiple > trade.high ? 'a wide margin or a close pitch' : 'a narrow margin or a wide pitch';
-  return `The lace comes to ${multiple.toFixed(1)} times the seam, by the way that it runs; ${rule}. That is ${where}: lace a short trial before you buy.`;
+  return `The lace comes to ${number(multiple, 1)} times the seam, by the way that it runs; ${rule}. That is ${where}: lace a short trial before you buy.`;
 }

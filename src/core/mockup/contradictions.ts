@@ -1,3 +1,4 @@
+import type { Printer } from '../units/printer.ts';
 import type { ReadingResidual } from './cardLesson.ts';
 import type { CardReadings } from './cardTrial.ts';
 
@@ -11,7 +12,7 @@ const BEYOND_CHANCE = 3;
 export function contradictions(
   residuals: readonly ReadingResidual[],
   readings: CardReadings,
-  length: (value: number) => string,
+  { length, number }: Printer,
 ): string[] {
   const { closes, front_mm: front, back_mm: back, opening_deg: opening, error_mm: error } = readings;
   const spare = front === null || back === null ? null : front + back;
@@ -25,7 +26,7 @@ export function contradictions(
   for (const { name, of, deviation, expected, read } of far) {
     const off = length(Math.abs(read - expected));
     found.push(
-      `The ${name} and all other measures differ by ${off}, ${Math.abs(deviation).toFixed(1)} times what their errors explain. ` +
+      `The ${name} and all other measures differ by ${off}, ${number(Math.abs(deviation), 1)} times what their errors explain. ` +
         'Measure the book again and read the card again' +
         (of === 'wrap' ? '; a rounded or swollen back that was taken for flat looks like this.' : '.'),
     );

@@ -1,16 +1,12 @@
 import { riseOf } from '../book/rise.ts';
 import type { Job } from '../job/jobSchema.ts';
+import { printer } from '../units/printer.ts';
 import type { Card } from './cardDesign.ts';
 import type { CardLesson, Learned } from './cardLesson.ts';
 import { type CardReadings, type CardTrial, cardTrial, MEASURES, type MeasureName } from './cardTrial.ts';
 import { contradictions } from './contradictions.ts';
 import { type Estimate, estimate } from './estimate.ts';
 import { lessonSentences } from './lessonSentences.ts';
-
-export interface LessonOptions {
-  /** Prints a length of the sentences; mm to one decimal by default. */
-  readonly length?: (value: number) => string;
-}
 
 /** Correlation of two measures from which on they count as undecided: each leaves the other that much open. */
 const UNDECIDED = 0.3;
@@ -24,12 +20,8 @@ const UNDECIDED = 0.3;
  * @param readings what the card showed; a gap counts only together with its opposite edge
  * @returns the lesson; contradictory readings change nothing and are named
  */
-export function learnFromCard(
-  job: Job,
-  card: Card,
-  readings: CardReadings,
-  { length = (value) => `${value.toFixed(1)} mm` }: LessonOptions = {},
-): CardLesson {
+export function learnFromCard(job: Job, card: Card, readings: CardReadings): CardLesson {
+  const print = printer(job.work.units);
   const trial = cardTrial(job, card, readings);
   const { prior, observations } = trial;
   const result = estimate(prior, observations);
@@ -42,7 +34,7 @@ export function learnFromCard(
     fitted: predict(result.mean),
     deviation: result.deviations[i]!,
   }));
-  const faults = contradictions(residuals, readings, length);
+  const faults = contradictions(residuals, readings, print);
   const status = statusOf(faults.length > 0, residuals, result);
   const corrected = status === 'learned' ? correctedJob(trial, result) : job;
   const names = MEASURES.filter((_, i) => prior.error[i]! > 0);
@@ -59,7 +51,7 @@ export function learnFromCard(
     iterations: result.iterations,
     residual: result.residual,
   };
-  return { ...lesson, sentences: faults.length > 0 ? faults : lessonSentences(job, lesson, length) };
+  return { ...lesson, sentences: faults.length > 0 ? faults : lessonSentences(job, lesson, print) };
 }
 
 function statusOf(

@@ -1,5 +1,6 @@
 import { coverDesign } from '../fold/coverDesign.ts';
 import type { Job } from '../job/jobSchema.ts';
+import type { Printer } from '../units/printer.ts';
 import type { CardLesson, Learned } from './cardLesson.ts';
 
 const NOTHING_READ =
@@ -10,61 +11,59 @@ const NOT_CONVERGED = 'No measures were found that explain these readings. Read 
 /**
  * What a trial taught, in sentences: each length found, what stays undecided, and what becomes of the leather.
  * @param job the job before the trial
- * @param length prints a length, mm
  */
-export function lessonSentences(
-  job: Job,
-  lesson: Omit<CardLesson, 'sentences'>,
-  length: (value: number) => string,
-): string[] {
+export function lessonSentences(job: Job, lesson: Omit<CardLesson, 'sentences'>, print: Printer): string[] {
   if (lesson.status === 'nothingRead') return [NOTHING_READ];
   if (lesson.status !== 'learned') return [NOT_CONVERGED];
   const isRead = (what: 'wrap' | 'height'): boolean =>
     lesson.residuals.some(({ of, from }) => of === what && from === 'card');
   return [
-    ...(isRead('wrap') ? wrapSentences(lesson, length) : []),
-    ...(isRead('height') ? [found('The book is', 'high', lesson.height, length)] : []),
-    reissued(job, lesson.job, length),
+    ...(isRead('wrap') ? wrapSentences(lesson, print) : []),
+    ...(isRead('height') ? [found('The book is', 'high', lesson.height, print, print.given)] : []),
+    reissued(job, lesson.job, print),
   ];
 }
 
-const isNothing = (value: number, length: (value: number) => string): boolean => length(Math.abs(value)) === length(0);
+const isNothing = (value: number, { length }: Printer): boolean => length(Math.abs(value)) === length(0);
 
 function found(
   what: string,
   way: string,
   { before, after, errorAfter }: Learned,
-  length: (value: number) => string,
+  print: Printer,
+  figure = print.length,
 ): string {
   const more = after - before;
-  const against = isNothing(more, length)
+  const against = isNothing(more, print)
     ? 'as measured'
-    : `${length(Math.abs(more))} ${more > 0 ? 'more' : 'less'} than measured`;
-  return `${what} ${length(after)} ${way}, ${against}, give or take ${length(errorAfter)}.`;
+    : `${print.length(Math.abs(more))} ${more > 0 ? 'more' : 'less'} than measured`;
+  return `${what} ${figure(after)} ${way}, ${against}, give or take ${print.length(errorAfter)}.`;
 }
 
 function wrapSentences(
   { wrap, measures, undecided, cardFolds }: Omit<CardLesson, 'sentences'>,
-  length: (value: number) => string,
+  print: Printer,
 ): string[] {
-  const sentences = [found('The closed book is', 'round from fore-edge to fore-edge', wrap, length)];
+  const sentences = [found('The closed book is', 'round from fore-edge to fore-edge', wrap, print)];
   if (undecided.length > 1) {
     const shares = undecided.map(
-      (name) => `${name} ${length(measures[name]!.before)} to ${length(measures[name]!.after)}`,
+      (name) => `${name} ${print.given(measures[name]!.before)} to ${print.given(measures[name]!.after)}`,
     );
     sentences.push(
       `Such a reading cannot tell ${undecided.join(' from ')}: the correction is shared by how far each may be off, ` +
         `${shares.join(', ')}. The way round, and with it the outside, is the same however it is shared.`,
     );
   }
-  if (!isNothing(cardFolds, length))
-    sentences.push(`${length(Math.abs(cardFolds))} of the gap is put down to how the card folds, not to the book.`);
+  if (!isNothing(cardFolds, print))
+    sentences.push(
+      `${print.length(Math.abs(cardFolds))} of the gap is put down to how the card folds, not to the book.`,
+    );
   return sentences;
 }
 
-function reissued(job: Job, corrected: Job, length: (value: number) => string): string {
+function reissued(job: Job, corrected: Job, print: Printer): string {
   const [was, now] = [coverDesign(job).pieces.outside, coverDesign(corrected).pieces.outside];
-  const size = ({ width, height }: typeof was): string => `${length(width)} x ${length(height)}`;
+  const size = ({ width, height }: typeof was): string => `${print.cut(width)} x ${print.cut(height)}`;
   return size(was) === size(now)
     ? `In leather the outside stays ${size(now)}.`
     : `In leather the outside becomes ${size(now)}; it was ${size(was)}.`;

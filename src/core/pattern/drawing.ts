@@ -1,5 +1,6 @@
 import type { Contour, Segment } from '../math/contour.ts';
 import type { Vec2 } from '../math/vec2.ts';
+import type { LengthUnit } from '../units/parseLength.ts';
 
 /** What a mark on a pattern means. Each is a layer of its own in every file. */
 export const LAYERS = ['cut', 'fold', 'seam', 'hole', 'skive', 'book', 'centre', 'direction', 'mark', 'text'] as const;
@@ -38,11 +39,21 @@ export interface Hatch {
 
 export type Entity = Segment | Path | Text | Hatch;
 
+export interface CutPart {
+  readonly name: string;
+  readonly times: 1 | 2;
+  readonly each: number;
+  /** A measure or setting of the job, not a computed length. */
+  readonly isGiven?: boolean;
+  /** What the other parts leave over: rounding, or the way to a size given by the maker. */
+  readonly isRest?: boolean;
+}
+
 /** A dimension of a piece and the lengths it is the sum of, mm. */
 export interface CutSum {
   readonly dimension: 'width' | 'height' | 'length';
   readonly total: number;
-  readonly parts: readonly { readonly name: string; readonly times: 1 | 2; readonly each: number }[];
+  readonly parts: readonly CutPart[];
 }
 
 export type PieceId = 'outside' | 'pocket' | 'lining' | 'strap' | 'penLoop';
@@ -73,6 +84,8 @@ export interface CutLength {
 /** The whole pattern as plain data. One Drawing feeds the screen and every file. */
 export interface Drawing {
   readonly title: string;
+  /** Unit of the lengths written on it; coordinates are in mm. */
+  readonly units: LengthUnit;
   readonly pieces: readonly PieceDrawing[];
   readonly lengths: readonly CutLength[];
   /** Holes through the whole cover, each counted once. */

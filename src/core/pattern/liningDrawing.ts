@@ -1,16 +1,18 @@
 import { type Contour, corneredContour, SQUARE } from '../math/contour.ts';
+import type { Printer } from '../units/printer.ts';
 import { directionMark } from './arrow.ts';
-import { cutSum, heightSum, outsideSums, part } from './cutSums.ts';
+import { cutSum, given, heightSum, outsideSums, part } from './cutSums.ts';
 import { type CutSum, type Entity, line, noLayers, type PieceDrawing, path } from './drawing.ts';
 import { liningDifference } from './foldZones.ts';
 import { holeMarks } from './holeMarks.ts';
-import { label, printed, sumLines, type Units } from './label.ts';
+import { label } from './label.ts';
 import { outsideOutline } from './outsideDrawing.ts';
 import { LINING_TUCK, type Piece } from './pieces.ts';
 import type { PatternSource, Seam } from './seam.ts';
+import { sumLines } from './sumColumn.ts';
 
 /** The lining as it lies in the open cover, its grain side up: toward the book. */
-export function liningDrawing(source: PatternSource, lining: Piece, seam: Seam, units: Units): PieceDrawing {
+export function liningDrawing(source: PatternSource, lining: Piece, seam: Seam, print: Printer): PieceDrawing {
   const { job, pieces } = source;
   const { width, height } = lining;
   const layers = noLayers();
@@ -47,8 +49,8 @@ export function liningDrawing(source: PatternSource, lining: Piece, seam: Seam, 
       [
         'cut 1, grain side up',
         `${holes.length} ${job.seam.method === 'lacing' ? 'slits' : 'holes'}`,
-        ...sums.flatMap((sum) => sumLines(sum.dimension === 'height' ? { ...sum, parts: [] } : sum, units)),
-        `${printed(liningDifference(source), units)} shorter round the spine`,
+        ...sums.flatMap((sum) => sumLines(sum.dimension === 'height' ? { ...sum, parts: [] } : sum, print)),
+        `${print.length(liningDifference(source))} shorter round the spine`,
         'than the outside',
       ],
       { x: 0.04 * width, y: 0.15 * height, width: 0.42 * width, height: 0.7 * height },
@@ -70,13 +72,13 @@ function liningSums(source: PatternSource, { width }: Piece, isFull: boolean): C
       part('book, fore-edge to fore-edge', bare),
       part('folds at the spine', closed.path.turning * depth),
       part('board in the pocket', -covered, 2),
-      part('tucked under the pocket mouth', LINING_TUCK, 2),
+      given('tucked under the pocket mouth', LINING_TUCK, 2),
     ];
     return [cutSum('width', width, parts, 'opening flat, rounding, to end between holes'), height];
   }
   if (pieces.pocket.count > 0) return outsideSums(source);
   const parts = [
-    part('width of the outside', pieces.outside.width),
+    given('width of the outside', pieces.outside.width),
     part('turned end with its turn', -(pieces.pocketDepth + foreEdge.turn), 2),
   ];
   return [cutSum('width', width, parts, 'rounding, to end between holes'), height];

@@ -1,16 +1,18 @@
 import { bulgedLine, type Contour, corneredContour, mirroredContour, type Segment } from '../math/contour.ts';
 import type { Vec2 } from '../math/vec2.ts';
+import type { Printer } from '../units/printer.ts';
 import { directionMark } from './arrow.ts';
 import { outsideSums } from './cutSums.ts';
 import { type Entity, type Hatch, line, noLayers, type PieceDrawing, path, type Text } from './drawing.ts';
 import { wrapPlaces } from './foldZones.ts';
 import { holeMarks } from './holeMarks.ts';
-import { label, sumLines, type Units } from './label.ts';
+import { label } from './label.ts';
 import { mouthSagitta } from './mouth.ts';
 import { type PenLoop, penLoopMarks } from './penLoop.ts';
 import { pieceCorner } from './pieceCorner.ts';
 import { type PatternSource, type Seam, type SeamHole, turnAxis } from './seam.ts';
 import { type Strap, strapMarks } from './strap.ts';
+import { sumLines } from './sumColumn.ts';
 
 /** How far skiving runs out on either side of a fold, mm. Common practice, no source. */
 const SKIVE_RUNOUT = 3;
@@ -50,7 +52,7 @@ export function outsideDrawing(
   source: PatternSource,
   seam: Seam,
   { strap, loop }: Fittings,
-  units: Units,
+  print: Printer,
 ): PieceDrawing {
   const { job, pieces, needs } = source;
   const { width, height } = pieces.outside;
@@ -122,7 +124,7 @@ export function outsideDrawing(
       [
         'cut 1, grain side up',
         ...(count > 0 ? [`${count} ${job.seam.method === 'lacing' ? 'slits' : 'holes'}`] : []),
-        ...sums.flatMap((sum) => sumLines(sum, units)),
+        ...sums.flatMap((sum) => sumLines(sum, print)),
       ],
       { x: back + 0.08 * room, y: 0.15 * height, width: 0.84 * room, height: 0.7 * height },
     ),

@@ -1,6 +1,6 @@
+import { type Printer, printer } from '../units/printer.ts';
 import type { Drawing } from './drawing.ts';
 import { liningDifference } from './foldZones.ts';
-import { printed, type Units } from './label.ts';
 import { liningDrawing } from './liningDrawing.ts';
 import { outsideDrawing } from './outsideDrawing.ts';
 import { type PenLoop, penLoopDrawing, penLoopOf } from './penLoop.ts';
@@ -10,42 +10,41 @@ import type { PatternSource } from './seam.ts';
 import { holeCount, seamHoles } from './seamHoles.ts';
 import { type Strap, strapDrawing, strapOf } from './strap.ts';
 
-export interface PatternOptions {
-  /** Unit of the lengths written on the pieces; coordinates stay in mm. */
-  readonly units?: Units;
-}
-
 /**
- * Draws every piece of a worked-out job: cut, fold and seam lines, holes, skive zones, marks, names and sums.
+ * Draws every piece of a worked-out job: cut, fold and seam lines, holes, skive zones, marks, names and sums, lengths
+ * written in the unit that the job is worked in.
  * @param source a `CoverDesign`, or any job with its pieces and needs
  * @returns plain data, one entry a piece; never throws for a parsed job. What does not work out is said in `notes`.
  */
-export function patternDrawing(source: PatternSource, { units = 'mm' }: PatternOptions = {}): Drawing {
+export function patternDrawing(source: PatternSource): Drawing {
   const { job, pieces } = source;
+  const { units } = job.work;
+  const print = printer(units);
   const seam = seamHoles(source);
   const strap = strapOf(source);
   const loop = penLoopOf(source, seam);
   const ribbon = ribbonOf(source);
   const drawn = [
-    outsideDrawing(source, seam, { strap, loop }, units),
-    ...(pieces.pocket.count === 0 ? [] : [pocketDrawing(source, seam, units)]),
-    ...(pieces.lining === null || pieces.lining.width <= 0 ? [] : [liningDrawing(source, pieces.lining, seam, units)]),
-    ...(strap === null ? [] : [strapDrawing(source, strap, units)]),
-    ...(loop === null ? [] : [penLoopDrawing(source, loop, units)]),
+    outsideDrawing(source, seam, { strap, loop }, print),
+    ...(pieces.pocket.count === 0 ? [] : [pocketDrawing(source, seam, print)]),
+    ...(pieces.lining === null || pieces.lining.width <= 0 ? [] : [liningDrawing(source, pieces.lining, seam, print)]),
+    ...(strap === null ? [] : [strapDrawing(source, strap, print)]),
+    ...(loop === null ? [] : [penLoopDrawing(source, loop, print)]),
   ];
   return {
     title: job.name,
+    units,
     pieces: drawn,
     lengths: ribbon === null ? [] : [ribbon],
     holes: holeCount(seam),
-    notes: [...seam.notes, ...liningNotes(source, units), ...fittingNotes(strap, loop, pieces.outside.height)],
+    notes: [...seam.notes, ...liningNotes(source, print), ...fittingNotes(strap, loop, pieces.outside.height)],
   };
 }
 
-function liningNotes(source: PatternSource, units: Units): string[] {
+function liningNotes(source: PatternSource, print: Printer): string[] {
   const { job, pieces } = source;
   if (pieces.lining === null) return [];
-  const difference = printed(liningDifference(source), units);
+  const difference = print.length(liningDifference(source));
   if (job.construction.lining === 'centre') {
     return [
       `Round the closed spine the lining's path is ${difference} shorter than the outside's: it stands loose by that much when the book is closed.`,

@@ -1,11 +1,14 @@
 import { roundUp } from '../allowance/roundUp.ts';
+import { cutStep } from '../job/workSchema.ts';
 import { corneredContour, SQUARE } from '../math/contour.ts';
 import type { Vec2 } from '../math/vec2.ts';
+import type { Printer } from '../units/printer.ts';
 import { cutSum, part } from './cutSums.ts';
 import { type CutSum, type Entity, line, noLayers, type PieceDrawing, path } from './drawing.ts';
 import { holeMarks } from './holeMarks.ts';
-import { label, sumLines, type Units } from './label.ts';
+import { label } from './label.ts';
 import type { PatternSource, Seam, SeamHole } from './seam.ts';
+import { sumLines } from './sumColumn.ts';
 
 /** A loop for a pen: a strip folded round it, both ends caught in the fore-edge seam of the front. */
 export interface PenLoop {
@@ -44,13 +47,13 @@ export function penLoopOf(source: PatternSource, seam: Seam): PenLoop | null {
   const middle = heights.length === 0 ? wished : (Math.min(...heights) + Math.max(...heights)) / 2;
   return {
     width: penLoop.width_mm,
-    sum: cutSum('length', roundUp(bare, job.pattern.rounding_mm), parts, 'rounding up'),
+    sum: cutSum('length', roundUp(bare, cutStep(job)), parts),
     middle,
     holes: nearest.sort((a, b) => a.at[1] - b.at[1]),
   };
 }
 
-export function penLoopDrawing({ job }: PatternSource, loop: PenLoop, units: Units): PieceDrawing {
+export function penLoopDrawing({ job }: PatternSource, loop: PenLoop, print: Printer): PieceDrawing {
   const [length, width] = [loop.sum.total, loop.width];
   const margin = job.seam.edgeMargin_mm;
   const layers = noLayers();
@@ -67,7 +70,7 @@ export function penLoopDrawing({ job }: PatternSource, loop: PenLoop, units: Uni
   layers.hole.push(...holeMarks(job, shifted, { origin: margin, sign: 1 }));
   layers.hole.push(...holeMarks(job, shifted, { origin: length - margin, sign: -1 }));
   layers.text.push(
-    ...label('Pen loop', ['cut 1, grain side up', 'in any direction', ...sumLines({ ...loop.sum, parts: [] }, units)], {
+    ...label('Pen loop', ['cut 1, grain side up', 'in any direction', ...sumLines({ ...loop.sum, parts: [] }, print)], {
       x: 2 * margin + 1,
       y: 0.1 * width,
       width: length - 4 * margin - 2,

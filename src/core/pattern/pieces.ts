@@ -1,8 +1,9 @@
 import { allowances } from '../allowance/allowances.ts';
 import { endNeed, type Needs, type NeedsOverRange } from '../allowance/needs.ts';
-import { roundUp } from '../allowance/roundUp.ts';
+import { roundDown, roundUp } from '../allowance/roundUp.ts';
 import { pathLength } from '../book/tautPath.ts';
 import type { Job } from '../job/jobSchema.ts';
+import { cutStep } from '../job/workSchema.ts';
 import { type Mm, mm } from '../units/mm.ts';
 import { holesAcross, mouthsAreClear } from './clearEnds.ts';
 import type { Pieces } from './cutPieces.ts';
@@ -15,10 +16,13 @@ const USUAL_COVERAGE = 0.5;
 /** How far a centre lining is tucked under each pocket mouth, mm. Common practice, no source. */
 export const LINING_TUCK = 10;
 
-/** Depths that the tool decides are multiples of this, mm. */
-const DEPTH_STEP = 0.5;
+/** Depths that the tool decides are multiples of these, mm: the second where the first finds no place between two holes. */
+const DEPTH_STEPS = [0.5, 0.1] as const;
 
-/** Where those find no place between two holes, mm. */
+export const depthSteps = (job: Job): readonly [number, ...number[]] =>
+  job.work.units === 'in' ? [cutStep(job)] : DEPTH_STEPS;
+
+/** Step of a lining that is not rounded, mm. */
 const FINE_STEP = 0.1;
 
 /**
@@ -30,14 +34,15 @@ export const usualPocketDepth = (job: Job, thick: Needs): Mm => pocketDepths(job
 /** The usual depth, and how shallow and deep a pocket may be by the same rules, mm. */
 function pocketDepths(job: Job, thick: Needs): { readonly least: number; readonly usual: Mm; readonly most: number } {
   const { book, foreEdge, closed, flat } = thick;
+  const [step] = depthSteps(job);
   const travel = Math.max(0, (closed.length - flat.length) / 2);
-  const holding = foreEdge.seat + job.ease.foreEdge_mm + job.pattern.rounding_mm / 2 + travel + job.pockets.hold_mm;
+  const holding = foreEdge.seat + job.ease.foreEdge_mm + cutStep(job) / 2 + travel + job.pockets.hold_mm;
   const loading = foreEdge.seat + book.width * (1 - Math.cos(Math.min(book.foldBack, Math.PI)));
   const usual = foreEdge.seat + USUAL_COVERAGE * book.width;
   const longest = foreEdge.seat + book.width;
   return {
     least: holding,
-    usual: mm(Math.min(longest, roundUp(Math.max(holding, Math.min(usual, loading)), DEPTH_STEP))),
+    usual: mm(Math.min(roundDown(longest, step), roundUp(Math.max(holding, Math.min(usual, loading)), step))),
     most: Math.min(longest, loading),
   };
 }
@@ -58,11 +63,12 @@ export function pieces(job: Job, needs: NeedsOverRange): Pieces {
   const cut = at(usual);
   const isClear = (made: Pieces): boolean => mouthsAreClear({ job, pieces: made, needs });
   if (isClear(cut)) return lined(job, needs, cut);
-  for (const step of [DEPTH_STEP, FINE_STEP]) {
-    for (let by = step; by <= job.seam.pitch_mm; by += step) {
-      for (const depth of [usual + by, usual - by]) {
+  for (const step of depthSteps(job)) {
+    // A coarse step needs more than one pitch to come by every place between two holes.
+    for (let n = 1; n * step <= Math.max(job.seam.pitch_mm, 3 * step); n++) {
+      for (const depth of [usual + n * step, usual - n * step]) {
         if (depth < least || depth > most) continue;
-        const moved = at(mm(Math.round(depth * 1e6) / 1e6));
+        const moved = at(mm(Math.round(depth * 1e9) / 1e9));
         if (isClear(moved)) return lined(job, needs, moved);
       }
     }
@@ -75,7 +81,7 @@ function lined(job: Job, needs: NeedsOverRange, cut: Pieces): Pieces {
   const { lining, outside } = cut;
   const holes = lining === null || lining.width >= outside.width ? null : holesAcross({ job, pieces: cut, needs });
   if (lining === null || holes === null) return cut;
-  const step = job.pattern.rounding_mm || FINE_STEP;
+  const step = cutStep(job) || FINE_STEP;
   const end = (width: number): number => (outside.width - width) / 2;
   const cutTo = (width: number): Pieces => ({ ...cut, lining: { ...lining, width: mm(width) } });
   const ways = job.construction.lining === 'full' ? ([-1] as const) : ([1, -1] as const);
@@ -86,13 +92,14 @@ function lined(job: Job, needs: NeedsOverRange, cut: Pieces): Pieces {
       if (holes.isClear(end(width))) return cutTo(width);
     }
   }
-  return cutTo(Math.max(0, outside.width - 2 * holes.middle(end(lining.width))));
+  const middle = outside.width - 2 * holes.middle(end(lining.width));
+  return cutTo(Math.max(0, job.work.units === 'in' ? snap(middle, step) : middle));
 }
 
 function piecesAt(job: Job, needs: NeedsOverRange, pocketDepth: Mm): Pieces {
   const { thick } = needs;
   const { book, leathers, foreEdge, foreEdgeSeat } = thick;
-  const step = job.pattern.rounding_mm;
+  const step = cutStep(job);
   const turned = job.pockets.construction === 'turned';
   const allowed = allowances(job, needs, pocketDepth);
 
@@ -122,7 +129,7 @@ function piecesAt(job: Job, needs: NeedsOverRange, pocketDepth: Mm): Pieces {
   /** A full lining is cut like the outside, but lies between the turns of turned ends; a centre lining spans the mouths. */
   function liningWidth(): Mm {
     if (job.construction.lining === 'centre') return roundUp(liningWrap - 2 * covered + 2 * LINING_TUCK, step);
-    return mm(turned ? Math.max(0, width - 2 * (pocketDepth + foreEdge.turn)) : width);
+    return turned ? roundDown(Math.max(0, width - 2 * (pocketDepth + foreEdge.turn)), step) : mm(width);
   }
 }
 

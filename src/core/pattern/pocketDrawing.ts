@@ -1,18 +1,20 @@
 import { bulgedLine, type Contour, corneredContour, SQUARE } from '../math/contour.ts';
+import type { Printer } from '../units/printer.ts';
 import { directionMark } from './arrow.ts';
 import { pocketSums } from './cutSums.ts';
 import { noLayers, type PieceDrawing, path } from './drawing.ts';
 import { holeMarks } from './holeMarks.ts';
-import { label, sumLines, type Units } from './label.ts';
+import { label } from './label.ts';
 import { mouthSagitta } from './mouth.ts';
 import { pieceCorner, seamCorner } from './pieceCorner.ts';
 import type { PatternSource, Seam } from './seam.ts';
+import { sumLines } from './sumColumn.ts';
 
 /**
  * The pocket of the front board, grain side up: fore-edge at the left, mouth at the right. Turned top to bottom it is the
  * back one, for head and tail have the same holes.
  */
-export function pocketDrawing(source: PatternSource, seam: Seam, units: Units): PieceDrawing {
+export function pocketDrawing(source: PatternSource, seam: Seam, print: Printer): PieceDrawing {
   const { job, pieces } = source;
   const { width, height } = pieces.pocket;
   const layers = noLayers();
@@ -33,7 +35,7 @@ export function pocketDrawing(source: PatternSource, seam: Seam, units: Units): 
       [
         'cut 2, grain side up',
         `${holes.length} ${job.seam.method === 'lacing' ? 'slits' : 'holes'} each`,
-        ...sums.flatMap((sum) => sumLines(sum.dimension === 'height' ? { ...sum, parts: [] } : sum, units)),
+        ...sums.flatMap((sum) => sumLines(sum.dimension === 'height' ? { ...sum, parts: [] } : sum, print)),
         'mouth at the right',
       ],
       { x: clear, y: 0.2 * height, width: 0.78 * free, height: 0.6 * height },

@@ -1,4 +1,6 @@
-import { cutSum, part } from './cutSums.ts';
+import { roundUp } from '../allowance/roundUp.ts';
+import { cutStep } from '../job/workSchema.ts';
+import { cutSum, given, part } from './cutSums.ts';
 import type { CutLength } from './drawing.ts';
 import type { PatternSource } from './seam.ts';
 
@@ -13,10 +15,13 @@ export function ribbonOf({ job, needs }: PatternSource): CutLength | null {
   const { width, height, square } = needs.thick.book;
   const diagonal = Math.hypot(width - square, height - 2 * square);
   const parts = [
-    part('fixed at the head', ribbon.fixed_mm),
+    given('fixed at the head', ribbon.fixed_mm),
     part('diagonal of the page', diagonal),
-    part('tail', ribbon.tail_mm),
+    given('tail', ribbon.tail_mm),
   ];
-  const total = parts.reduce((sum, { each }) => sum + each, 0);
-  return { name: 'Ribbon', count: ribbon.count, sum: cutSum('length', total, parts, 'rounding') };
+  const total = roundUp(
+    parts.reduce((sum, { each }) => sum + each, 0),
+    cutStep(job),
+  );
+  return { name: 'Ribbon', count: ribbon.count, sum: cutSum('length', total, parts) };
 }

@@ -1,5 +1,6 @@
 import { contourLength, corneredContour, placeAlong } from '../math/contour.ts';
 import type { Vec2 } from '../math/vec2.ts';
+import { printer } from '../units/printer.ts';
 import { cornerBend, endRowSpan } from './endRow.ts';
 import { evenPitch } from './evenPitch.ts';
 import { pieceCorner, seamCorner } from './pieceCorner.ts';
@@ -68,8 +69,11 @@ function closedSeam(source: PatternSource): Seam {
   const inPocket = loop.findIndex(({ side, layers }) => side === 'tail' && layers.includes('backPocket'));
   const first = Math.max(0, inPocket + HIDDEN_HOLES);
   const notes = seamNotes(job, rows, layers.meets, layers.left);
+  const print = printer(job.work.units);
   if (isLimited)
-    notes.push(`The corners are made ${cut.size.toFixed(1)} mm: there is no room for ${job.seam.cornerRadius_mm} mm.`);
+    notes.push(
+      `The corners are made ${print.gap(cut.size)}: there is no room for ${print.given(job.seam.cornerRadius_mm)}.`,
+    );
   return {
     isClosed: true,
     lines: [line],
@@ -95,7 +99,7 @@ function turnedSeam(source: PatternSource): Seam {
     ? ['Turned ends have no corners at the fore-edge to take off: all corners stay square.']
     : [];
   if (length < job.seam.pitch_mm) {
-    const note = `No seam: between the two turned ends there is room for ${Math.max(0, length).toFixed(1)} mm. Make the ends shorter or the outside wider.`;
+    const note = `No seam: between the two turned ends there is room for ${printer(job.work.units).gap(Math.max(0, length))}. Make the ends shorter or the outside wider.`;
     return { isClosed: false, lines: [], rows: [], starts: [], finishes: [], steps: [], notes: [note] };
   }
   const even = evenPitch(length, job.seam.pitch_mm, layers.along(from));

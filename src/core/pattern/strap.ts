@@ -1,14 +1,17 @@
 import { roundUp } from '../allowance/roundUp.ts';
+import { cutStep } from '../job/workSchema.ts';
 import { bendLength } from '../leather/bend.ts';
 import { corneredContour, SQUARE } from '../math/contour.ts';
 import type { Vec2 } from '../math/vec2.ts';
+import type { Printer } from '../units/printer.ts';
 import { directionMark } from './arrow.ts';
-import { cutSum, part } from './cutSums.ts';
+import { cutSum, given, part } from './cutSums.ts';
 import { type CutSum, type Entity, line, noLayers, type PieceDrawing, path } from './drawing.ts';
 import { evenPitch } from './evenPitch.ts';
 import { holeMarks } from './holeMarks.ts';
-import { label, sumLines, type Units } from './label.ts';
+import { label } from './label.ts';
 import type { PatternSource, SeamHole } from './seam.ts';
+import { sumLines } from './sumColumn.ts';
 
 /** The closure strap: sewn on the back cover, taken round the fore-edge of the closed book, fastened on the front. */
 export interface Strap {
@@ -46,17 +49,17 @@ export function strapOf(source: PatternSource): Strap | null {
   );
   const bends = bendLength(Math.PI + 2 * book.wedge, 0, thickness, neutral);
   const parts = [
-    part('sewn to the back', strap.anchor_mm),
+    given('sewn to the back', strap.anchor_mm),
     part('across the fore-edge of the closed book', across),
     part('bends at the two edges', bends),
-    part('on the front, to the fastening', strap.reach_mm),
-    part('beyond the fastening', strap.end_mm),
+    given('on the front, to the fastening', strap.reach_mm),
+    given('beyond the fastening', strap.end_mm),
   ];
   const bare = parts.reduce((sum, { each }) => sum + each, 0);
-  const total = roundUp(bare, job.pattern.rounding_mm);
+  const total = roundUp(bare, cutStep(job));
   return {
     width: strap.width_mm,
-    sum: cutSum('length', total, parts, 'rounding up'),
+    sum: cutSum('length', total, parts),
     leaves: strap.anchor_mm,
     reaches: strap.anchor_mm + across + bends,
     fastening: total - strap.end_mm,
@@ -84,7 +87,7 @@ function strapHoles(source: PatternSource, width: number, anchor: number): SeamH
   );
 }
 
-export function strapDrawing(source: PatternSource, strap: Strap, units: Units): PieceDrawing {
+export function strapDrawing(source: PatternSource, strap: Strap, print: Printer): PieceDrawing {
   const { job, pieces } = source;
   const [length, width] = [strap.sum.total, strap.width];
   const layers = noLayers();
@@ -105,7 +108,7 @@ export function strapDrawing(source: PatternSource, strap: Strap, units: Units):
   const free = strap.reaches - strap.leaves;
   layers.direction.push(...directionMark([strap.leaves + free / 2, 0.15 * width], 0.8 * free, 0).lines);
   layers.text.push(
-    ...label('Closure strap', ['cut 1, grain side up', ...sumLines({ ...strap.sum, parts: [] }, units)], {
+    ...label('Closure strap', ['cut 1, grain side up', ...sumLines({ ...strap.sum, parts: [] }, print)], {
       x: strap.leaves + 2,
       y: 0.25 * width,
       width: free - 4,

@@ -1,7 +1,7 @@
 import type { CoverDesign } from '../fold/coverDesign.ts';
 import type { ElasticFit } from '../fold/elasticFit.ts';
 import type { RangePoint } from '../leather/leatherModel.ts';
-import type { Phrase } from './phrase.ts';
+import type { Printer } from '../units/printer.ts';
 import type { Uncertainty } from './uncertainty.ts';
 
 /**
@@ -47,7 +47,7 @@ export interface CheckContext {
   /** Results of the elastic strip, where they are at hand. */
   readonly elastic?: Readonly<Record<RangePoint, ElasticFit>> | undefined;
   readonly uncertainty: Uncertainty;
-  readonly say: Phrase;
+  readonly say: Printer;
 }
 
 /** A row without a number to judge: value and limit say nothing, and nothing is to be done. */

@@ -2,6 +2,7 @@ import type { Allowance } from '../allowance/allowances.ts';
 import type { CoverDesign } from '../fold/coverDesign.ts';
 import type { ElasticFit } from '../fold/elasticFit.ts';
 import type { RangePoint } from '../leather/leatherModel.ts';
+import { printer } from '../units/printer.ts';
 import { degreesFromRadians, radians } from '../units/radians.ts';
 import { type Check, type CheckContext, stateOf, type Verdict, worstVerdict } from './check.ts';
 import { foldStrain, seamMargin } from './checks/leatherChecks.ts';
@@ -11,7 +12,6 @@ import { seats } from './checks/seats.ts';
 import { springsOpen } from './checks/springsOpen.ts';
 import { closes, foreEdge, headOrTail, opens } from './checks/wrapChecks.ts';
 import { headline } from './headline.ts';
-import { phrase } from './phrase.ts';
 import type { FitAt, Report } from './reportSchema.ts';
 import { stripReport } from './stripReport.ts';
 import { type ErrorBand, uncertainty } from './uncertainty.ts';
@@ -37,15 +37,13 @@ const DECIDING: readonly ((context: CheckContext) => Check)[] = [
 const INFORMING: readonly ((context: CheckContext) => Check | null)[] = [seats, springsOpen];
 
 export interface ReportOptions {
-  /** Unit of the lengths in messages and remedies; the numbers of the document stay in mm. */
-  readonly units?: 'mm' | 'in';
   /** Results of the elastic strip, where they are at hand; without them the closed form speaks alone. */
   readonly elastic?: Readonly<Record<RangePoint, ElasticFit>>;
 }
 
-/** Judges a worked-out job and writes it up as the report document. */
-export function designReport(design: CoverDesign, { units = 'mm', elastic }: ReportOptions = {}): Report {
-  const say = phrase(units);
+/** Judges a worked-out job and writes it up as the report document, its sentences in the unit that the job is worked in. */
+export function designReport(design: CoverDesign, { elastic }: ReportOptions = {}): Report {
+  const say = printer(design.job.work.units);
   const bands = uncertainty(design);
   const context = { design, elastic, uncertainty: bands, say };
   const deciding = DECIDING.map((check) => check(context));

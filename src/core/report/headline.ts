@@ -1,9 +1,9 @@
 import { isRiseEstimated, riseOf } from '../book/rise.ts';
 import type { CoverDesign } from '../fold/coverDesign.ts';
 import { RANGE_POINTS, type RangePoint } from '../leather/leatherModel.ts';
+import type { Printer } from '../units/printer.ts';
 import type { Check } from './check.ts';
 import { leastWrap } from './checks/wrapChecks.ts';
-import type { Phrase } from './phrase.ts';
 
 /** What is wrong where a cover closes and a row fails; the gaps at head and tail are told by their numbers. */
 const FAILURES: Readonly<Record<string, string>> = {
@@ -18,7 +18,7 @@ const FAILURES: Readonly<Record<string, string>> = {
  * The verdict in one plain sentence: does it close, over which leather, with how much room; else what fails first.
  * @param checks those that decide the verdict
  */
-export function headline(design: CoverDesign, checks: readonly Check[], say: Phrase): string {
+export function headline(design: CoverDesign, checks: readonly Check[], say: Printer): string {
   const { book } = design.job;
   const assumed = isRiseEstimated(book)
     ? ` The rise of the spine is not measured; ${say.length(riseOf(book))} is taken.`
@@ -26,7 +26,7 @@ export function headline(design: CoverDesign, checks: readonly Check[], say: Phr
   return `${sentence(design, checks, say)}${assumed}`;
 }
 
-function sentence(design: CoverDesign, checks: readonly Check[], say: Phrase): string {
+function sentence(design: CoverDesign, checks: readonly Check[], say: Printer): string {
   const { fits, needs } = design;
   const weight = (point: RangePoint): string => say.weight(needs[point].leathers.outside.thickness);
   const [thin, thick] = [weight('thin'), weight('thick')];

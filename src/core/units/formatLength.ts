@@ -2,6 +2,7 @@ import { formatFraction } from './fraction.ts';
 import { MM_PER_INCH, type Mm } from './mm.ts';
 import type { LengthUnit } from './parseLength.ts';
 import { type Rounding, roundToSteps } from './rounding.ts';
+import { signed } from './signed.ts';
 
 /** How lengths are printed; one record serves both units, so a switch of unit keeps the other's choice. */
 export interface LengthFormat {
@@ -24,5 +25,5 @@ export function formatLength(value: Mm, { unit, denominator, decimals, round }: 
     return `${formatFraction(roundToSteps(value, MM_PER_INCH / denominator, round), denominator)} in`;
   }
   const perMm = 10 ** decimals;
-  return `${(roundToSteps(value, 1 / perMm, round) / perMm).toFixed(decimals)} mm`;
+  return `${signed((roundToSteps(value, 1 / perMm, round) / perMm).toFixed(decimals))} mm`;
 }

@@ -2,10 +2,10 @@ import { isRiseEstimated, riseOf } from '../../core/book/rise.ts';
 import type { CoverDesign } from '../../core/fold/coverDesign.ts';
 import { coverSupplies } from '../../core/materials/coverSupplies.ts';
 import { workSteps } from '../../core/materials/workSteps.ts';
-import { sumLines, type Units } from '../../core/pattern/label.ts';
 import { patternDrawing } from '../../core/pattern/patternDrawing.ts';
+import { sumLines } from '../../core/pattern/sumColumn.ts';
 import { designReport } from '../../core/report/designReport.ts';
-import { phrase } from '../../core/report/phrase.ts';
+import { printer } from '../../core/units/printer.ts';
 import { type BenchSheet, type Block, heading, item, text } from './block.ts';
 import { seamSection } from './seamSection.ts';
 import { stepDetail } from './stepDetail.ts';
@@ -17,19 +17,18 @@ const REMINDER =
 /**
  * What goes to the bench with a job: how it should fit, sizes with their sums, seam, layers, supplies, and the order of
  * work with each caution at its step.
- * @param units unit of all lengths
  */
-export function benchSheetContent(design: CoverDesign, units: Units): BenchSheet {
+export function benchSheetContent(design: CoverDesign): BenchSheet {
   const { job } = design;
-  const say = phrase(units);
+  const say = printer(job.work.units);
   const supplies = coverSupplies(design);
-  const drawing = patternDrawing(design, { units });
+  const drawing = patternDrawing(design);
   const { book, leather } = job;
   const back =
     book.spine.shape === 'rounded'
       ? `spine rounded by ${say.given(riseOf(book))}${isRiseEstimated(book) ? ' (estimated, not measured)' : ''}`
       : 'flat spine';
-  const weight = [...new Set([say.weight(leather.outside.min_mm), say.weight(leather.outside.max_mm)])].join(' to ');
+  const weight = say.weights(leather.outside.min_mm, leather.outside.max_mm);
   const notes = [...drawing.notes, ...supplies.notes];
   const [outside] = drawing.pieces;
   const heightSum = JSON.stringify(outside?.sums.find(({ dimension }) => dimension === 'height'));
@@ -38,7 +37,7 @@ export function benchSheetContent(design: CoverDesign, units: Units): BenchSheet
     subtitles: [
       `Book ${say.given(book.width_mm)} wide, ${say.given(book.height_mm)} high, ${say.given(book.thickness_mm)} thick, ` +
         `${back}, boards ${say.given(book.boardThickness_mm)}. Outside leather ${weight}.`,
-      designReport(design, { units }).headline,
+      designReport(design).headline,
     ],
     blocks: [
       heading('Cut sizes'),
@@ -47,12 +46,12 @@ export function benchSheetContent(design: CoverDesign, units: Units): BenchSheet
         // A height is written out once: where it is the outside's, its sum is known.
         ...piece.sums.flatMap((sum) => {
           const isKnown = piece !== outside && JSON.stringify(sum) === heightSum;
-          return sumLines(isKnown ? { ...sum, parts: [] } : sum, units).map(text);
+          return sumLines(isKnown ? { ...sum, parts: [] } : sum, say).map(text);
         }),
       ]),
       ...drawing.lengths.flatMap(({ name, count, sum }) => [
         item(name, `cut ${count}`),
-        ...sumLines(sum, units).map(text),
+        ...sumLines(sum, say).map(text),
       ]),
       ...seamSection(design, supplies, drawing, say),
       ...supplySection(supplies, job.supplies, say),

@@ -1,5 +1,4 @@
 import type { CoverDesign } from '../../core/fold/coverDesign.ts';
-import type { Units } from '../../core/pattern/label.ts';
 import { SHEETS } from '../pdf/paper.ts';
 import { PdfCanvas, PT } from '../pdf/pdfCanvas.ts';
 import { benchSheetContent } from './benchSheetContent.ts';
@@ -7,8 +6,6 @@ import { brokenLines, type Columns, lineStep, type Measure, type SetBlock, setIn
 
 export interface BenchSheetOptions {
   readonly paper?: 'A4' | 'Letter';
-  /** Unit of the lengths written. */
-  readonly units?: Units;
 }
 
 const MARGIN = 14;
@@ -35,9 +32,9 @@ const BOX = { width: 0.2, dash: [], ink: [60, 60, 60] } as const;
  */
 export async function benchSheetPdf(
   design: CoverDesign,
-  { paper = 'A4', units = 'mm' }: BenchSheetOptions = {},
+  { paper = 'A4' }: BenchSheetOptions = {},
 ): Promise<Uint8Array> {
-  const content = benchSheetContent(design, units);
+  const content = benchSheetContent(design);
   // Loaded when first wanted: the library is larger than the rest of the tool's core.
   const lib = await import('@cantoo/pdf-lib');
   const file = await lib.PDFDocument.create({ updateMetadata: false });

@@ -3,18 +3,18 @@ import type { CoverSupplies } from '../../core/materials/coverSupplies.ts';
 import { runLength, type SeamRun } from '../../core/materials/seamLine.ts';
 import type { Drawing } from '../../core/pattern/drawing.ts';
 import { seamHoles } from '../../core/pattern/seamHoles.ts';
-import type { Phrase } from '../../core/report/phrase.ts';
+import type { Printer } from '../../core/units/printer.ts';
 import { type Block, heading, text } from './block.ts';
 
 const SIDE_NAMES = { tail: 'tail', backForeEdge: 'back fore-edge', head: 'head', frontForeEdge: 'front fore-edge' };
 
 /** The seam: where it runs, its holes by side and by piece, and the layers that it goes through. */
-export function seamSection(design: CoverDesign, supplies: CoverSupplies, drawing: Drawing, say: Phrase): Block[] {
+export function seamSection(design: CoverDesign, supplies: CoverSupplies, drawing: Drawing, say: Printer): Block[] {
   const { seam } = design.job;
   const hole = seam.method === 'lacing' ? 'slits' : 'holes';
   const rows = seamHoles(design).rows;
   if (rows.length === 0) return [heading('Seam'), text('There is no room for a seam: see the notes.')];
-  const sides = rows.map(({ side, intervals, pitch }) => `${SIDE_NAMES[side]} ${intervals} at ${pitchOf(pitch, say)}`);
+  const sides = rows.map(({ side, intervals, pitch }) => `${SIDE_NAMES[side]} ${intervals} at ${say.fine(pitch)}`);
   const pieces = drawing.pieces.filter(({ holes }) => holes > 0);
   const each = pieces.map(
     ({ name, holes, count }) => `${name.toLowerCase()} ${holes}${count > 1 ? ` each, ${count} times` : ''}`,
@@ -29,13 +29,11 @@ export function seamSection(design: CoverDesign, supplies: CoverSupplies, drawin
     text(`In the pieces: ${each.join('; ')}.`),
     ...layersOf(supplies).map(({ layers, stack, length }) =>
       text(
-        `${layers === 1 ? 'One layer' : `${layers} layers`}, ${say.given(stack)} at the thick end: ${say.length(length)} of seam.`,
+        `${layers === 1 ? 'One layer' : `${layers} layers`}, ${say.fine(stack)} at the thick end: ${say.length(length)} of seam.`,
       ),
     ),
   ];
 }
-
-const pitchOf = (pitch: number, say: Phrase): string => say.given(Math.round(pitch * 100) / 100);
 
 interface Stack {
   readonly layers: number;

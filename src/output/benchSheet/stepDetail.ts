@@ -4,10 +4,10 @@ import { RANGE_POINTS } from '../../core/leather/leatherModel.ts';
 import type { CoverSupplies } from '../../core/materials/coverSupplies.ts';
 import type { StepId } from '../../core/materials/workSteps.ts';
 import { cardDesign } from '../../core/mockup/cardDesign.ts';
-import type { Phrase } from '../../core/report/phrase.ts';
+import type { Printer } from '../../core/units/printer.ts';
 
 /** What to do at one step of this job, with its own figures. Common practice, no source, where it is not computed. */
-export function stepDetail(id: StepId, design: CoverDesign, supplies: CoverSupplies, say: Phrase): string[] {
+export function stepDetail(id: StepId, design: CoverDesign, supplies: CoverSupplies, say: Printer): string[] {
   const { job, pieces, fits, needs } = design;
   const isTurned = job.pockets.construction === 'turned';
   const isLined = job.leather.lining !== null;
@@ -46,7 +46,7 @@ export function stepDetail(id: StepId, design: CoverDesign, supplies: CoverSuppl
       const { thread } = supplies;
       if (thread === null) return [];
       return [
-        `${thread.threads} threads of ${say.cut(Math.ceil(thread.longest))}, a needle at each end; ${job.supplies.backStitches} back stitches at start and finish. ` +
+        `${say.count(thread.threads, 'thread', 'threads')} of ${say.reel(thread.longest)}, a needle at each end; ${job.supplies.backStitches} back stitches at start and finish. ` +
           (isTurned ? 'Start at a fold.' : 'Start in the back pocket at the tail.'),
       ];
     }
@@ -54,7 +54,7 @@ export function stepDetail(id: StepId, design: CoverDesign, supplies: CoverSuppl
       const { lace } = supplies;
       if (lace === null) return [];
       return [
-        `${lace.laces} laces of ${say.cut(Math.ceil(lace.each))}, spliced ${say.given(job.supplies.spliceOverlap_mm)}. ` +
+        `${say.count(lace.laces, 'lace', 'laces')} of ${say.reel(lace.each)}${lace.laces === 1 ? '' : `, spliced ${say.given(job.supplies.spliceOverlap_mm)}`}. ` +
           (isTurned
             ? 'Start at a fold.'
             : 'Start in the back pocket at the tail, and go twice more through each corner.'),
@@ -69,13 +69,13 @@ export function stepDetail(id: StepId, design: CoverDesign, supplies: CoverSuppl
         : `the boards would have to bend back ${say.angle(loadingAngle)}, more than the ${say.angle(needs.thick.book.foldBack)} they can`;
       return [
         `Load one board, then the other: ${load}. Expect ${say.range(gaps)} at each fore-edge, ${say.range(ends)} at head and tail, ` +
-          `pockets ${say.length(pieces.pocketDepth)} deep.`,
+          `pockets ${say.cut(pieces.pocketDepth)} deep.`,
       ];
     }
   }
 }
 
-function skivedFolds({ leather }: Job, say: Phrase): string[] {
+function skivedFolds({ leather }: Job, say: Printer): string[] {
   const { foldThickness_mm: skived, max_mm: full } = leather.outside;
   if (skived === null || skived >= full) return [];
   return [`Skive the outside to ${say.given(skived)} in the hatched zones at the spine folds, from the flesh side.`];

@@ -5,6 +5,7 @@ import { jobSchema } from '../../core/job/jobSchema.ts';
 import { JOB_MIGRATIONS } from '../../core/job/migrate.ts';
 import { type ParsedJob, parseJob } from '../../core/job/parseJob.ts';
 import { isLeather, readField } from '../../core/job/readField.ts';
+import { workedIn } from '../../core/job/workedIn.ts';
 import type { Reading } from '../../core/units/reading.ts';
 
 /** Where each cell of a row goes: the paths of a table's header, checked, in column order. */
@@ -84,8 +85,8 @@ export function rowDocument(header: RowHeader, cells: readonly string[]): JobDoc
 }
 
 /** Checks one row as a job; a cell that cannot be read is refused in the words of the page. */
-export function parseRow(header: RowHeader, cells: readonly string[]): ParsedJob {
-  const parsed = parseJob(rowDocument(header, cells));
+export function parseRow(header: RowHeader, cells: readonly string[], units: 'mm' | 'in' | null = null): ParsedJob {
+  const parsed = parseJob(workedIn(rowDocument(header, cells), units));
   return parsed.ok ? parsed : { ok: false, issues: inTableWords(parsed.issues, header, cells) };
 }
 

@@ -4,8 +4,8 @@ import { RANGE_POINTS } from '../../core/leather/leatherModel.ts';
 import { coverSupplies } from '../../core/materials/coverSupplies.ts';
 import { type Quote, quote } from '../../core/materials/quote.ts';
 import type { Verdict } from '../../core/report/check.ts';
-import { type Phrase, phrase } from '../../core/report/phrase.ts';
 import type { Report } from '../../core/report/reportSchema.ts';
+import { type Printer, printer } from '../../core/units/printer.ts';
 
 /** A thing said of the cover under a name of its own. */
 export interface Said {
@@ -30,9 +30,9 @@ export interface CustomerSheet {
  * Says a design in a customer's words.
  * @param report of the same design
  */
-export function customerSheet(design: CoverDesign, report: Report, units: 'mm' | 'in'): CustomerSheet {
-  const say = phrase(units);
+export function customerSheet(design: CoverDesign, report: Report): CustomerSheet {
   const { job } = design;
+  const say = printer(job.work.units);
   return {
     title: job.name,
     verdict: report.verdict,
@@ -44,7 +44,7 @@ export function customerSheet(design: CoverDesign, report: Report, units: 'mm' |
       { name: 'Seam', value: seam(job, say) },
       { name: 'Pockets', value: pockets(job) },
     ],
-    price: price(quote(design, coverSupplies(design))),
+    price: price(quote(design, coverSupplies(design)), say),
   };
 }
 
@@ -83,7 +83,7 @@ const titles = ({ checks, verdict }: Report): string =>
     .map(({ id, title }) => ASKS[id] ?? title.toLowerCase())
     .join(', ');
 
-function numbers({ fits }: CoverDesign, say: Phrase): CustomerSheet['numbers'] {
+function numbers({ fits }: CoverDesign, say: Printer): CustomerSheet['numbers'] {
   const least = (of: (point: (typeof RANGE_POINTS)[number]) => number): number => Math.min(...RANGE_POINTS.map(of));
   const room = (where: string, value: number): Said => ({
     name: value < 0 ? `Too short at the ${where} by` : `Room at the ${where}, at least`,
@@ -110,15 +110,14 @@ function numbers({ fits }: CoverDesign, say: Phrase): CustomerSheet['numbers'] {
   ];
 }
 
-const book = ({ book: { kind, width_mm, height_mm, thickness_mm } }: Job, say: Phrase): string =>
+const book = ({ book: { kind, width_mm, height_mm, thickness_mm } }: Job, say: Printer): string =>
   `${kind}, ${say.given(width_mm)} wide, ${say.given(height_mm)} high, ${say.given(thickness_mm)} thick`;
 
-function leather({ leather: { outside, lining } }: Job, say: Phrase): string {
-  const weights = [...new Set([say.weight(outside.min_mm), say.weight(outside.max_mm)])].join(' to ');
-  return `${weights}${lining === null ? '' : ', lined'}`;
+function leather({ leather: { outside, lining } }: Job, say: Printer): string {
+  return `${say.weights(outside.min_mm, outside.max_mm)}${lining === null ? '' : ', lined'}`;
 }
 
-const seam = ({ seam: { method, style, edgeMargin_mm, pitch_mm } }: Job, say: Phrase): string =>
+const seam = ({ seam: { method, style, edgeMargin_mm, pitch_mm } }: Job, say: Printer): string =>
   method === 'lacing'
     ? `laced, ${style}, ${say.given(edgeMargin_mm)} from the edge, a slit every ${say.given(pitch_mm)}`
     : `saddle-stitched by hand, ${say.given(edgeMargin_mm)} from the edge, a stitch every ${say.given(pitch_mm)}`;
@@ -126,10 +125,10 @@ const seam = ({ seam: { method, style, edgeMargin_mm, pitch_mm } }: Job, say: Ph
 const pockets = ({ pockets: { construction } }: Job): string =>
   construction === 'turned' ? 'the ends of the outside, turned in' : 'pieces of their own, joined at the edges';
 
-function price({ lines, total, currency, decimals, unpriced }: Quote): CustomerSheet['price'] {
+function price({ lines, total, unpriced, ...sign }: Quote, say: Printer): CustomerSheet['price'] {
   if (lines.every(({ amount }) => amount === null)) return null;
   return {
-    amount: `${currency} ${total.toFixed(decimals)}`.trim(),
+    amount: say.money(total, sign),
     without: unpriced.length === 0 ? '' : `without ${[...new Set(unpriced)].join(', ').toLowerCase()}`,
   };
 }

@@ -1,7 +1,7 @@
 import type { Segment } from '../../core/math/contour.ts';
 import type { Vec2 } from '../../core/math/vec2.ts';
 import type { Drawing, PieceDrawing } from '../../core/pattern/drawing.ts';
-import { printed, type Units } from '../../core/pattern/label.ts';
+import { printer } from '../../core/units/printer.ts';
 import type { LayerStyle } from '../layerStyle.ts';
 import { fitToPage, type Page, type Paper } from './paper.ts';
 import type { PdfCanvas } from './pdfCanvas.ts';
@@ -26,12 +26,14 @@ export interface CheckPage {
   readonly bars: MeasuredBars | undefined;
   readonly suspicion: string | null;
   readonly mirrored: boolean;
-  readonly units: Units;
 }
 
 const BAR: LayerStyle = { width: 0.25, dash: [], ink: [0, 0, 0] };
 const GRID: LayerStyle = { width: 0.1, dash: [], ink: [90, 90, 90] };
 const OUTLINE: LayerStyle = { width: 0.35, dash: [], ink: [0, 0, 0] };
+
+/** The bars in a unit that the other ruler shows. */
+const BAR_INCHES = printer('in').length(BAR_LENGTH);
 
 const TEXT = 3.2;
 const LEADING = 5;
@@ -51,19 +53,10 @@ export function drawCheckPage(canvas: PdfCanvas, check: CheckPage): void {
   const corner: Vec2 = [left + 4, y - 4 - BAR_LENGTH * scale.y];
   drawBar(canvas, corner, [1, 0], BAR_LENGTH * scale.x);
   drawBar(canvas, corner, [0, 1], BAR_LENGTH * scale.y);
-  canvas.words(
-    `x check bar: ${BAR_LENGTH} mm (about ${printed(BAR_LENGTH, 'in')})`,
-    [corner[0] + 8, corner[1] + 5],
-    TEXT,
-  );
-  canvas.words(
-    `y check bar: ${BAR_LENGTH} mm (about ${printed(BAR_LENGTH, 'in')})`,
-    [corner[0] + 8, corner[1] + 16],
-    TEXT,
-    {
-      rotation: Math.PI / 2,
-    },
-  );
+  canvas.words(`x check bar: ${BAR_LENGTH} mm (about ${BAR_INCHES})`, [corner[0] + 8, corner[1] + 5], TEXT);
+  canvas.words(`y check bar: ${BAR_LENGTH} mm (about ${BAR_INCHES})`, [corner[0] + 8, corner[1] + 16], TEXT, {
+    rotation: Math.PI / 2,
+  });
 
   const column = corner[0] + 14;
   const room = page.width - PAGE_MARGIN - column;
@@ -80,21 +73,21 @@ export function drawCheckPage(canvas: PdfCanvas, check: CheckPage): void {
   canvas.words(`page 1 of ${pages}: check bars and tile map`, [left, PAGE_MARGIN + 2], 3);
 }
 
-function words({ drawing, tiled, paper, scale, bars, suspicion, mirrored, units }: CheckPage): string[] {
+function words({ drawing, tiled, paper, scale, bars, suspicion, mirrored }: CheckPage): string[] {
   const fitted = fitToPage(paper);
-  const size = (value: number): string => printed(value, units);
+  const { size, length, share } = printer(drawing.units);
   const isTakenOff = tiled.some(({ piece }) => cornersTakenOff(piece).length > 0);
   return [
     'Print at actual size, 100 %, without "fit to page" or "shrink". Then measure both bars.',
     ...(fitted === null
       ? []
       : [
-          `"Fit to page" onto ${fitted.onto} paper gives ${percent(fitted.share)}: a bar of ${(BAR_LENGTH * fitted.share).toFixed(1)} mm. Such a print is of no use.`,
+          `"Fit to page" onto ${fitted.onto} paper gives ${percent(fitted.share)}: a bar of ${printer('mm').length(BAR_LENGTH * fitted.share)}. Such a print is of no use.`,
         ]),
     ...(bars === undefined
       ? ['If they are off by a little, give both measured lengths to the tool and print again.']
       : [
-          `Corrected for bars measured ${bars.x_mm} and ${bars.y_mm} mm: drawn at ${(100 * scale.x).toFixed(2)} % across and ${(100 * scale.y).toFixed(2)} % upright.`,
+          `Corrected for bars measured ${bars.x_mm} and ${bars.y_mm} mm: drawn at ${share(scale.x, 2)} across and ${share(scale.y, 2)} upright.`,
         ]),
     ...(suspicion === null ? [] : [`Caution: ${suspicion}`]),
     ...(mirrored ? ['Mirrored: seen from the flesh side, for tracing there.'] : ['Seen from the grain side.']),
@@ -102,7 +95,7 @@ function words({ drawing, tiled, paper, scale, bars, suspicion, mirrored, units 
       (isTakenOff ? ', or from the angle marked where two edges would meet:' : ':'),
     ...tiled.map(
       ({ piece }) =>
-        `${piece.name}, cut ${piece.count}: ${size(piece.width)} x ${size(piece.height)}, diagonal ${size(Math.hypot(piece.width, piece.height))}`,
+        `${piece.name}, cut ${piece.count}: ${size(piece.width)} x ${size(piece.height)}, diagonal ${length(Math.hypot(piece.width, piece.height))}`,
     ),
     ...drawing.lengths.map(({ name, count, sum }) => `${name}, cut ${count}: ${size(sum.total)}`),
     ...drawing.notes.map((note) => `Note: ${note}`),

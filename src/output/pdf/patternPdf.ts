@@ -1,5 +1,4 @@
 import type { Drawing } from '../../core/pattern/drawing.ts';
-import type { Units } from '../../core/pattern/label.ts';
 import { mirroredDrawing } from '../../core/pattern/mirrorDrawing.ts';
 import { patternDrawing } from '../../core/pattern/patternDrawing.ts';
 import type { PatternSource } from '../../core/pattern/seam.ts';
@@ -12,8 +11,6 @@ import { tiling } from './tiling.ts';
 
 export interface PdfOptions {
   readonly paper?: Paper;
-  /** Unit of the lengths written on the pieces. */
-  readonly units?: Units;
   /** Seen from the flesh side, for tracing there. */
   readonly mirrored?: boolean;
   /** What the check bars of an earlier print measured: the drawing makes up for it. */
@@ -31,11 +28,11 @@ const MOST_PAGES = 400;
  * @returns the file; rejects with RangeError for an unknown paper, bars more than a tenth off, or over 400 pages
  */
 export const patternPdf = async (source: PatternSource, options: PdfOptions = {}): Promise<Uint8Array> =>
-  drawingPdf(patternDrawing(source, { units: options.units ?? 'mm' }), options);
+  drawingPdf(patternDrawing(source), options);
 
 /** As `patternPdf`, for a drawing that is already at hand. */
 export async function drawingPdf(drawing: Drawing, options: PdfOptions = {}): Promise<Uint8Array> {
-  const { paper = 'A4', units = 'mm', mirrored = false, bars } = options;
+  const { paper = 'A4', mirrored = false, bars } = options;
   checkPaper(paper);
   const scale = printerScale(bars);
   const seen = mirrored ? mirroredDrawing(drawing) : drawing;
@@ -61,7 +58,7 @@ export async function drawingPdf(drawing: Drawing, options: PdfOptions = {}): Pr
 
   const page = typeof paper === 'string' ? SHEETS[paper] : { width: paper.roll_mm, height: 297 };
   const suspicion = bars === undefined ? null : fitToPageSuspicion(bars, paper);
-  drawCheckPage(add(page), { drawing: seen, tiled, pages, page, paper, scale, bars, suspicion, mirrored, units });
+  drawCheckPage(add(page), { drawing: seen, tiled, pages, page, paper, scale, bars, suspicion, mirrored });
   for (const { piece, tiling, firstPage } of tiled) {
     tiling.tiles.forEach((tile, i) => {
       const which =

@@ -1,3 +1,4 @@
+import { printer } from '../../core/units/printer.ts';
 import { fitToPage, type Paper } from './paper.ts';
 
 /** What the two check bars measured on a first print, mm; both were meant to be `BAR_LENGTH`. */
@@ -51,4 +52,4 @@ export function fitToPageSuspicion(bars: MeasuredBars, paper: Paper): string | n
   return `Both bars are at ${percent(fitted.share)}: the print was fitted to ${fitted.onto} paper. Print at actual size, 100 %, instead of correcting.`;
 }
 
-export const percent = (share: number): string => `${(100 * share).toFixed(1)} %`;
+export const percent = (share: number): string => printer('mm').share(share, 1);

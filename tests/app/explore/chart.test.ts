@@ -9,15 +9,22 @@ import { exploreFields } from '../../../src/core/explore/exploreField.ts';
 import type { SweepPoint } from '../../../src/core/explore/sweep.ts';
 import { coverDesign } from '../../../src/core/fold/coverDesign.ts';
 import { jobIssue } from '../../../src/core/job/jobIssue.ts';
+import { printer } from '../../../src/core/units/printer.ts';
 import { soundJob } from '../../jobArbitrary.ts';
 
-const MM = resultFigure('mm', 'mm');
-const INCH = resultFigure('mm', 'in');
-const fields = (units: 'mm' | 'in') => exploreFields(tideLedger, coverDesign(soundJob(tideLedger)), units);
+const [metric, imperial] = [printer('mm'), printer('in')];
+const GAP = { unit: 'mm', group: 'gaps' } as const;
+const DEGREES = { unit: 'deg', group: 'closing' } as const;
+const RATIO = { unit: '', group: 'leather' } as const;
+const MM = resultFigure(GAP, metric);
+const SUM = resultFigure({ unit: 'mm', group: 'allowances' }, metric);
+const INCH = resultFigure(GAP, imperial);
+const fields = (units: 'mm' | 'in') =>
+  exploreFields(tideLedger, coverDesign(soundJob({ ...tideLedger, work: { units } })));
 
 describe('ticks', () => {
   test('are round, lie inside, and are no more than asked', () => {
-    for (const figure of [MM, INCH, resultFigure('deg', 'mm'), resultFigure('', 'mm')]) {
+    for (const figure of [MM, INCH, resultFigure(DEGREES, metric), resultFigure(RATIO, metric)]) {
       for (const [from, to] of [
         [0.13, 0.94],
         [-6.1, 0.75],
@@ -47,18 +54,25 @@ describe('ticks', () => {
 });
 
 describe('a figure', () => {
-  test('is printed in the unit of the bench, an overrun with its minus sign, nothing as no minus nothing', () => {
-    expect(figureText(-1.256, MM)).toBe('−1.26 mm');
-    expect(figureText(-0.001, MM)).toBe('0.00 mm');
+  test('is printed as everything else prints it: gaps as gaps, cut sizes as cut, sums as their parts, whole degrees', () => {
+    expect(figureText(-1.256, MM)).toBe('−1.3 mm');
+    expect(figureText(1.256, MM)).toBe('1.2 mm');
     expect(figureText(-25.4 / 64, INCH)).toBe('−1/64 in');
-    expect(figureText(91.04, resultFigure('deg', 'in'))).toBe('91.0°');
+    expect(figureText(382.5, resultFigure({ unit: 'mm', group: 'cut sizes' }, metric))).toBe('382.5 mm');
+    expect(figureText(1.2375, resultFigure({ unit: 'mm', group: 'allowances' }, metric))).toBe('1.24 mm');
+    expect(figureText(90.04, resultFigure(DEGREES, imperial))).toBe('91°');
   });
 
-  test('of a leather goes in ounces with inches, and in decimals where it is no eighth', () => {
+  test('under a heading leaves its unit out, unless it has another', () => {
+    const width = resultFigure({ unit: 'mm', group: 'cut sizes' }, imperial);
+    expect([bareText(381, width), bareText(380, width), bareText(-1.256, MM)]).toEqual(['15', '380 mm', '−1.3']);
+  });
+
+  test('of a leather goes in ounces with inches, and in mm where it is no quarter of one', () => {
     const weight = fields('in').find(({ id }) => id === 'leather.outside')!;
-    expect(figureText(1.984375, fieldFigure(weight, 'in'))).toBe('5 oz');
-    expect(figureText(2, fieldFigure(weight, 'in'))).toBe('5.04 oz');
-    expect(figureText(2, fieldFigure(weight, 'mm'))).toBe('2.00 mm');
+    expect(figureText(1.984375, fieldFigure(weight, imperial))).toBe('5 oz');
+    expect(figureText(2, fieldFigure(weight, imperial))).toBe('2 mm');
+    expect(figureText(2, fieldFigure(weight, metric))).toBe('2 mm');
   });
 });
 
@@ -83,7 +97,7 @@ describe('the range looked at', () => {
   test('of a millimetre field has tidy values', () => {
     const ease = fields('mm').find(({ id }) => id === 'ease.head_mm')!;
     expect(sweepRange(ease, 1)).toEqual({ from: 0, to: 6, count: 61 });
-    const texts = Array.from({ length: 61 }, (_, i) => bareText((6 * i) / 60, fieldFigure(ease, 'mm')));
+    const texts = Array.from({ length: 61 }, (_, i) => bareText((6 * i) / 60, fieldFigure(ease, metric)));
     expect(new Set(texts).size).toBe(61);
   });
 });
@@ -165,28 +179,28 @@ describe('a sum', () => {
   });
 
   test('is read out part by part, with what a step more of the field asks for', () => {
-    expect(readingWords(points[1]!, { title: 'Allowance', isRange: false }, MM, MM)).toBe(
-      'At 2.00 mm: allowance 6.00 mm (2.00 folds, 4.00 margin). The cover as a whole fits.',
+    expect(readingWords(points[1]!, { title: 'Allowance', isRange: false }, SUM, SUM)).toBe(
+      'At 2 mm: allowance 6 mm (2 folds, 4 margin). The cover as a whole fits.',
     );
-    expect(growthWords(points, 1, 0.1, MM, MM)).toBe('Here 0.10 mm more asks for 0.15 mm more.');
-    expect(growthWords([...points].reverse(), 1, 0.1, MM, MM)).toBe('Here 0.10 mm more asks for 0.15 mm more.');
-    expect(growthWords(points, 0, 0.1, MM, MM)).toBe('');
+    expect(growthWords(points, 1, 0.1, SUM, SUM)).toBe('Here 0.1 mm more asks for 0.15 mm more.');
+    expect(growthWords([...points].reverse(), 1, 0.1, SUM, SUM)).toBe('Here 0.1 mm more asks for 0.15 mm more.');
+    expect(growthWords(points, 0, 0.1, SUM, SUM)).toBe('');
     const level = [sum(1, { margin: 4 }), sum(2, { margin: 4 }), sum(3, { margin: 4 })];
-    expect(growthWords(level, 1, 0.1, MM, MM)).toBe('Here 0.10 mm more asks for no more.');
+    expect(growthWords(level, 1, 0.1, SUM, SUM)).toBe('Here 0.1 mm more asks for no more.');
   });
 });
 
 describe('what is read aloud', () => {
   const gap = { title: 'Head gap', isRange: true };
   test('says value, result over the weight range, and the verdict of the whole cover', () => {
-    expect(readingWords(reading(2, 1.5, 1), gap, MM, MM)).toBe(
-      'At 2.00 mm: head gap 1.50 thin, 1.50 middle, 1.00 mm thick. The cover as a whole fits.',
+    expect(readingWords(reading(2, 1.5, 1), gap, SUM, MM)).toBe(
+      'At 2 mm: head gap 1.5 thin, 1.5 middle, 1.0 mm thick. The cover as a whole fits.',
     );
-    expect(readingWords(reading(2, 1, 1), gap, MM, MM)).toContain('head gap 1.00 mm.');
-    expect(readingWords(reading(2, null, null), gap, MM, MM)).toContain('head gap none.');
+    expect(readingWords(reading(2, 1, 1), gap, SUM, MM)).toContain('head gap 1.0 mm.');
+    expect(readingWords(reading(2, null, null), gap, SUM, MM)).toContain('head gap none.');
   });
 
   test('says why no job has the value', () => {
-    expect(readingWords(refused, gap, MM, MM)).toBe('At 3.00 mm: no such job; allowed is at most 2.');
+    expect(readingWords(refused, gap, SUM, MM)).toBe('At 3 mm: no such job; allowed is at most 2.');
   });
 });

@@ -15,7 +15,6 @@ const changesOf = (document: JobDocument): Questions['changes'] => ({
   kind: 'changes',
   document,
   target: 'all',
-  units: 'mm',
 });
 
 function deskWithWorker() {

@@ -4,6 +4,7 @@ import { fieldName } from '../../../src/app/explore/fieldWords.ts';
 import { fieldFigure } from '../../../src/app/explore/figure.ts';
 import { changeWords, noChangeWords } from '../../../src/app/explore/mustChangeWords.ts';
 import { JOB_FIGURES } from '../../../src/core/explore/jobFigures.ts';
+import { printer } from '../../../src/core/units/printer.ts';
 
 test('no two fields have one name', () => {
   const names = JOB_FIGURES.map(({ path, note }) => fieldName({ id: path, note }));
@@ -32,20 +33,20 @@ describe('a share of the books tried', () => {
 describe('what must change', () => {
   const { note } = JOB_FIGURES.find(({ path }) => path === 'pattern.outsideWidth_mm')!;
   const width = { id: 'pattern.outsideWidth_mm', note, present: 368, step: 0.5 };
-  const figure = fieldFigure(width, 'mm');
+  const figure = fieldFigure(width, printer('mm'));
   const change = { status: 'change', from: 368, exact: 381.7, to: 382, changes: [], worsens: [] } as const;
 
   test('is told as size and difference, with what it costs', () => {
-    expect(changeWords(width, change, figure)).toBe('Outside width 382.0 mm, 14.0 mm more.');
+    expect(changeWords(width, change, figure)).toBe('Outside width 382 mm, 14 mm more.');
     expect(changeWords(width, { ...change, to: 360, worsens: ['Boards load'] }, figure)).toBe(
-      'Outside width 360.0 mm, 8.0 mm less. Worse for it: boards load.',
+      'Outside width 360 mm, 8 mm less. Worse for it: boards load.',
     );
   });
 
   test('where no value does it, says why', () => {
     const none = { status: 'none', bears: true, best: 380, unfit: ['Head', 'Tail'] } as const;
     expect(noChangeWords(width, none, figure)).toBe(
-      'Outside width: no value does it; even at 380.0 mm this is wanting: head and tail.',
+      'Outside width: no value does it; even at 380 mm this is wanting: head and tail.',
     );
     expect(noChangeWords(width, { ...none, best: 368 }, figure)).toBe('Outside width: no value does it.');
     expect(noChangeWords(width, { ...none, bears: false }, figure)).toBe('Outside width has no say in it.');

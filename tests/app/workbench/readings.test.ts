@@ -3,6 +3,7 @@ import { polygonText, readPolygon } from '../../../src/app/workbench/leather/pol
 import { scaleBar } from '../../../src/app/workbench/leather/scaleBar.ts';
 import { readAmount } from '../../../src/app/workbench/quote/readAmount.ts';
 import { readGap } from '../../../src/app/workbench/trial/readGap.ts';
+import { printer } from '../../../src/core/units/printer.ts';
 import type { Reading } from '../../../src/core/units/reading.ts';
 
 const read = <T>(reading: Reading<T>): T | string => (reading.ok ? reading.value : reading.message);
@@ -23,7 +24,19 @@ test('corners are read back as they are printed', () => {
     [400, 640.5],
     [-30, 500],
   ] as const;
-  expect(read(readPolygon(polygonText(hide), 'mm'))).toEqual(hide);
+  expect(read(readPolygon(polygonText(hide, printer('mm')), 'mm'))).toEqual(hide);
+});
+
+test('corners of a job in inches are printed and read in inches; what no fraction says keeps its unit', () => {
+  const hide = [
+    [0, 0],
+    [762, 0],
+    [700, 406.4],
+    [-12.7, 500],
+  ] as const;
+  const text = polygonText(hide, printer('in'));
+  expect(text).toBe('0; 0\n30; 0\n700 mm; 16\n−1/2; 500 mm');
+  expect(read(readPolygon(text, 'in'))).toEqual(hide);
 });
 
 test('two corners are a rectangle, however they are given', () => {

@@ -13,8 +13,7 @@ import { jobDocument, seeded, soundJob } from '../../jobArbitrary.ts';
 const SEED = 20261127;
 console.info(`laws of what must change: fast-check seed ${SEED}`);
 
-const fieldsOf = (document: JobDocument, units: 'mm' | 'in' = 'mm') =>
-  exploreFields(document, coverDesign(soundJob(document)), units);
+const fieldsOf = (document: JobDocument) => exploreFields(document, coverDesign(soundJob(document)));
 const field = (document: JobDocument, id: string) => fieldsOf(document).find((each) => each.id === id)!;
 
 /** Whether the target fits, tight not counting. */
@@ -88,9 +87,10 @@ describe('the smallest change', () => {
         const { outside } = fitReport(soundJob(document)).pattern;
         const cut: JobDocument = {
           ...document,
+          work: { units },
           pattern: { outsideWidth_mm: outside.width_mm - less, outsideHeight_mm: outside.height_mm - less },
         };
-        for (const { field: each, outcome } of mustChangeList(cut, coverDesign(soundJob(cut)), target, units)) {
+        for (const { field: each, outcome } of mustChangeList(cut, coverDesign(soundJob(cut)), target)) {
           if (outcome.status !== 'change') continue;
           found++;
           expect(fits(cut, each, outcome.to, target)).toBe(true);

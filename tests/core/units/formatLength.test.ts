@@ -54,8 +54,8 @@ describe('formatLength', () => {
   });
 
   test('an overrun keeps its sign and rounding down makes it larger; a tiny one is not minus zero', () => {
-    expect(inches(-1.03, ROUNDING.gap)).toBe('-1 1/16 in');
-    expect(millimetres(-0.51, ROUNDING.gap)).toBe('-0.6 mm');
+    expect(inches(-1.03, ROUNDING.gap)).toBe('−1 1/16 in');
+    expect(millimetres(-0.51, ROUNDING.gap)).toBe('−0.6 mm');
     expect(millimetres(-1e-9, 'up')).toBe('0.0 mm');
     expect(millimetres(-0.04, 'nearest')).toBe('0.0 mm');
   });

@@ -37,7 +37,7 @@ describe('the bench sheet', () => {
     const supplies = coverSupplies(tide);
     for (const wanted of [
       'Tide ledger',
-      `width ${tide.pieces.outside.width.toFixed(1)} mm =`,
+      `width ${tide.pieces.outside.width} mm =`,
       '2 x 165 board width',
       `${supplies.holes} slits through the cover`,
       `${(supplies.lace!.total / 1000).toFixed(2)} m`,
@@ -52,7 +52,7 @@ describe('the bench sheet', () => {
   });
 
   test('says each caution at its step', () => {
-    const { blocks } = benchSheetContent(tide, 'mm');
+    const { blocks } = benchSheetContent(tide);
     const stepOf = (words: string): string => {
       const at = blocks.findIndex((block) => block.kind === 'caution' && block.text.includes(words));
       expect(at).toBeGreaterThan(0);
@@ -75,7 +75,7 @@ describe('the bench sheet', () => {
       }),
     );
     const step = (design: typeof tide, name: string): string => {
-      const { blocks } = benchSheetContent(design, 'mm');
+      const { blocks } = benchSheetContent(design);
       const at = blocks.findIndex((block) => block.kind === 'item' && block.text.includes(name));
       const end = blocks.findIndex((block, i) => i > at && block.kind !== 'text');
       return blocks
@@ -91,7 +91,7 @@ describe('the bench sheet', () => {
 
   test('keeps every caution on the page and in the column of its step', async () => {
     for (const [, design] of designs) {
-      const { blocks } = benchSheetContent(design, 'mm');
+      const { blocks } = benchSheetContent(design);
       const set = setInColumns(
         blocks,
         { left: 14, width: 86, between: 9, count: 2, bottom: 280, firstTop: 30, top: 14 },
@@ -113,12 +113,11 @@ describe('the bench sheet', () => {
     expect(Buffer.from(once).equals(Buffer.from(await benchSheetPdf(designs[1]![1])))).toBe(false);
   });
 
-  test('gives its lengths in inches when asked', () => {
-    const words = benchSheetContent(tide, 'in')
+  test('of a job worked in inches gives its lengths in inches', () => {
+    const words = benchSheetContent(coverDesign(soundJob({ ...tide.job, work: { units: 'in' } })))
       .blocks.map(({ text }) => text)
       .join('\n');
     expect(words).toMatch(/width \d+ \d+\/\d+ in =/);
-    expect(words).not.toMatch(/\d mm/);
     expect(words).not.toMatch(/(^|x )0 /m);
   });
 

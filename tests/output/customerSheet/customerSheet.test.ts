@@ -16,9 +16,9 @@ function designOf(change: Record<string, unknown> = {}) {
   return coverDesign(parsed.job);
 }
 
-function sheetOf(change: Record<string, unknown> = {}, units: 'mm' | 'in' = 'mm'): CustomerSheet {
+function sheetOf(change: Record<string, unknown> = {}): CustomerSheet {
   const design = designOf(change);
-  return customerSheet(design, designReport(design, { units }), units);
+  return customerSheet(design, designReport(design));
 }
 
 describe('the three numbers', () => {
@@ -49,7 +49,7 @@ describe('the three numbers', () => {
   });
 
   test('stand in inches where those are chosen', () => {
-    for (const { value } of sheetOf({}, 'in').numbers) expect(value).toMatch(/ in$/);
+    for (const { value } of sheetOf({ work: { units: 'in' } }).numbers) expect(value).toMatch(/ in$/);
   });
 });
 
@@ -97,7 +97,7 @@ test('every check is asked after in a customer’s words', () => {
   for (const { id, title } of checks) {
     const only = { ...designReport(designOf()), verdict: 'fails' as const };
     const failing = { ...only, checks: [{ ...checks[0]!, id, title, verdict: 'fails' as const }] };
-    const { fit } = customerSheet(designOf(), failing, 'mm');
+    const { fit } = customerSheet(designOf(), failing);
     expect(fit).not.toContain(`short: ${title.toLowerCase()}.`);
   }
 });

@@ -1,5 +1,5 @@
 import { polygonArea } from '../../../core/materials/pieceOutline.ts';
-import { areaText } from '../../../output/benchSheet/supplySection.ts';
+import { useBench } from '../../state/BenchContext.tsx';
 import { Notes } from '../PanelParts.tsx';
 import { LayoutDrawing } from './LayoutDrawing.tsx';
 import type { LayoutQuestion } from './layoutMessage.ts';
@@ -9,8 +9,6 @@ interface LaidLeatherProps {
   readonly title: string;
   readonly question: LayoutQuestion;
 }
-
-const percent = (share: number): string => `${(100 * share).toFixed(0)} %`;
 
 /** The pieces of one leather laid on what is owned of it, with what they use and what is wrong. */
 export function LaidLeather({ title, question }: LaidLeatherProps) {
@@ -36,6 +34,7 @@ function Outcome({
   readonly title: string;
   readonly laid: NonNullable<ReturnType<typeof useLayout>['last']>;
 }) {
+  const { lengths } = useBench();
   const { layout, faults, question } = laid;
   const { placed, unplaced, area, used } = layout;
   const counts = new Map<string, number>();
@@ -43,7 +42,7 @@ function Outcome({
   const missing = [...counts].map(([name, count]) =>
     count === 1 ? name.toLowerCase() : `${name.toLowerCase()}, ${count} times`,
   );
-  const yielded = `${areaText(area)} of pieces on ${areaText(used)} of leather: yield ${percent(layout.yield)}`;
+  const yielded = `${lengths.area(area)} of pieces on ${lengths.area(used)} of leather: yield ${lengths.share(layout.yield)}`;
   return (
     <>
       {missing.length > 0 && (
@@ -61,7 +60,7 @@ function Outcome({
       ) : (
         <p className="help">
           Arrows: from tail to head. The pieces laid are apart and off edges and defects as asked, along their
-          direction. The leather is {areaText(polygonArea(question.hide.outline))} in all.
+          direction. The leather is {lengths.area(polygonArea(question.hide.outline))} in all.
         </p>
       )}
     </>

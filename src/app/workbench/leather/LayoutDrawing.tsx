@@ -31,7 +31,7 @@ export function LayoutDrawing({ laid: { layout, question }, describe }: LayoutDr
   const scale = Math.min(Math.max(120, room - 4 * LETTERING) / box.width, HIGHEST / box.height);
   const text = LETTERING / scale;
   const pad = 3 * text;
-  const bar = scaleBar(box.width, lengths.unit);
+  const bar = scaleBar(box.width, lengths.units);
   const place = ([x, y]: Vec2): Vec2 => [x - box.x, box.y + box.height - y];
   const corners = (polygon: readonly Vec2[]): string => polygon.map((corner) => place(corner).join(',')).join(' ');
   return (

@@ -1,7 +1,6 @@
 import { useDeferredValue, useMemo } from 'react';
 import { coverSupplies } from '../../../core/materials/coverSupplies.ts';
 import { clearanceOf, hideOf } from '../../../core/materials/layout/hide.ts';
-import { areaText } from '../../../output/benchSheet/supplySection.ts';
 import { FigureField } from '../../bench/FigureField.tsx';
 import { useBench } from '../../state/BenchContext.tsx';
 import { Panel } from '../PanelParts.tsx';
@@ -12,7 +11,8 @@ import { OwnedLeather } from './OwnedLeather.tsx';
 /** The leather owned, and the pieces laid out on it. */
 export default function LeatherPanel() {
   // What follows from the fields may lag a key press.
-  const design = useDeferredValue(useBench().design);
+  const { design: newest, lengths } = useBench();
+  const design = useDeferredValue(newest);
   const { hides } = design.job;
   const { outlines, areas } = useMemo(() => coverSupplies(design), [design]);
   return (
@@ -39,8 +39,8 @@ export default function LeatherPanel() {
             <section key={leather} className="laid" aria-label={title}>
               <h3>{title}</h3>
               <p>
-                {areaText(net)} in the pieces; {areaText(gross)} with waste is what to look for. Say what is on the
-                bench and the pieces are laid out on it.
+                {lengths.area(net)} in the pieces; {lengths.area(gross)} with waste is what to look for. Say what is on
+                the bench and the pieces are laid out on it.
               </p>
             </section>
           );

@@ -16,7 +16,7 @@ const OWNED = [
 
 /** The piece of one leather that is on the bench: a sheet by its size, or a hide by its outline, with its defects. */
 export function OwnedLeather({ leather }: { readonly leather: LeatherName }) {
-  const { history, dispatch } = useBench();
+  const { history, dispatch, lengths } = useBench();
   const path = `hides.${leather}`;
   const owned = (valueAt(history.document, path) ?? null) as JobDocument | null;
   const sheet = history.good.job.hides[leather];
@@ -50,7 +50,7 @@ export function OwnedLeather({ leather }: { readonly leather: LeatherName }) {
       {outline !== null && (
         <PolygonField
           title="Outline"
-          help="Corners round the edge in order, flesh side up: x; y in mm, one a line. Two lines: opposite corners of a rectangle."
+          help={`Corners round the edge in order, flesh side up: x; y in ${lengths.units === 'in' ? 'inches' : 'mm'}, one a line. Two lines: opposite corners of a rectangle.`}
           path={`${path}.outline`}
           polygon={outline}
           put={(polygon) =>

@@ -16,8 +16,13 @@ interface PolygonFieldProps {
 
 /** An outline as a list of its corners. */
 export function PolygonField({ title, help, path, polygon, put }: PolygonFieldProps) {
-  const { history, dispatch } = useBench();
-  const { text, refused, change } = useDraft(polygon, polygonText, (typed) => readPolygon(typed, 'mm'), put);
+  const { history, dispatch, lengths } = useBench();
+  const { text, refused, change } = useDraft(
+    polygon,
+    (corners) => polygonText(corners, lengths),
+    (typed) => readPolygon(typed, lengths.units),
+    put,
+  );
   return (
     <PlainField
       title={title}

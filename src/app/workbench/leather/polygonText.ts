@@ -1,12 +1,13 @@
 import type { Vec2 } from '../../../core/math/vec2.ts';
 import { type LengthUnit, parseLength } from '../../../core/units/parseLength.ts';
+import type { Printer } from '../../../core/units/printer.ts';
 import { type Reading, refusal } from '../../../core/units/reading.ts';
 
 const ALLOWED = 'corners as x; y, one a line, or two opposite corners of a rectangle';
 
-/** Corners as text, in mm: `x; y`, one a line. */
-export const polygonText = (polygon: readonly Vec2[]): string =>
-  polygon.map((corner) => corner.map((value) => Number(value.toFixed(2))).join('; ')).join('\n');
+/** Corners as text, `x; y`, one a line: in the unit that figures without one are read in, others with theirs. */
+export const polygonText = (polygon: readonly Vec2[], { size, units }: Printer): string =>
+  polygon.map((corner) => corner.map((value) => size(value).replace(` ${units}`, '')).join('; ')).join('\n');
 
 /**
  * Reads the corners of an outline, one a line: two numbers set apart by a semicolon, spaces or a tab; a minus is read.

@@ -1,13 +1,23 @@
 import type { Quote, QuoteLine } from '../../../core/materials/quote.ts';
+import { type Printer, printer } from '../../../core/units/printer.ts';
+import { useBench } from '../../state/BenchContext.tsx';
 
 const GROUPS = { materials: 'Materials', work: 'Work', further: 'Further lines' } as const;
 
-const UNITS: Readonly<Record<QuoteLine['unit'], string>> = { dm2: 'dm²', m: 'm', h: 'h', '': '' };
+/** A quantity as everything else prints it; what is priced by the metre has its metres behind it in an inch job. */
+function quantityText({ unit, quantity }: QuoteLine, { area, reel, number }: Printer): string {
+  if (unit === 'dm2') return area(quantity * 1e4);
+  if (unit === 'h') return `${number(quantity, 2)} h`;
+  if (unit === '') return '';
+  const [own, metres] = [reel(quantity * 1e3), printer('mm').reel(quantity * 1e3)];
+  return own === metres ? own : `${own} (${metres})`;
+}
 
 /** A quote, itemised; what has no rate has no amount and is named under it. */
 export function QuoteTable({ quote }: { readonly quote: Quote }) {
-  const { lines, net, markup, total, hours, unpriced, currency, decimals } = quote;
-  const money = (amount: number): string => `${currency} ${amount.toFixed(decimals)}`.trim();
+  const { lengths } = useBench();
+  const { lines, net, markup, total, hours, unpriced } = quote;
+  const money = (amount: number): string => lengths.money(amount, quote);
   const groups = (Object.keys(GROUPS) as (keyof typeof GROUPS)[]).filter((group) =>
     lines.some((line) => line.group === group),
   );
@@ -38,7 +48,7 @@ export function QuoteTable({ quote }: { readonly quote: Quote }) {
                     // biome-ignore lint/suspicious/noArrayIndexKey: two lines may bear the same name
                     <tr key={i}>
                       <th scope="row">{line.name}</th>
-                      <td>{line.unit !== '' && `${line.quantity.toFixed(2)} ${UNITS[line.unit]}`}</td>
+                      <td>{quantityText(line, lengths)}</td>
                       <td>{line.unit !== '' && line.rate !== null && line.rate}</td>
                       <td>{line.amount === null ? 'no price' : money(line.amount)}</td>
                     </tr>,
@@ -56,7 +66,7 @@ export function QuoteTable({ quote }: { readonly quote: Quote }) {
           <Sum name={unpriced.length > 0 ? 'Total of what is priced' : 'Total'} amount={money(total)} />
         </tfoot>
       </table>
-      <p>Time at the bench: {hours.toFixed(1)} hours.</p>
+      <p>Time at the bench: {lengths.number(hours, 1)} hours.</p>
       {isPriced && unpriced.length > 0 && (
         <p className="caution">Without a price, and so not in the total: {unpricedWords(lines)}.</p>
       )}

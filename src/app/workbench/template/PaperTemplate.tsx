@@ -13,14 +13,14 @@ import type { TemplateParts } from './templateParts.ts';
 const PAPERS = ['A4', 'Letter', 'A3', 'Tabloid', 'roll'].map((value) => ({ value, label: value }));
 
 /** The template on the printer at hand, in true size. */
-export function PaperTemplate({ choice, choose, settings, drawing, units }: TemplateParts) {
+export function PaperTemplate({ choice, choose, settings, drawing }: TemplateParts) {
   const [making, make] = useMaking();
   const { paper, bars, issues, suspicion } = settings;
   const isRefused = paper === null || issues.barX !== undefined || issues.barY !== undefined;
   const pages = isRefused ? null : templatePages(drawing, paper, bars);
   const save = async (): Promise<void> => {
     const { drawingPdf } = await import('../../../output/pdf/patternPdf.ts');
-    const file = await drawingPdf(drawing, { paper: paper!, units, mirrored: choice.mirrored, bars });
+    const file = await drawingPdf(drawing, { paper: paper!, mirrored: choice.mirrored, bars });
     saveFile(jobFileName({ name: drawing.title }, 'template.pdf'), file as Uint8Array<ArrayBuffer>, 'application/pdf');
   };
   return (

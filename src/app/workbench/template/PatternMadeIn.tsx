@@ -13,13 +13,8 @@ const SIDES = [
   { value: 'flesh', label: 'flesh side, mirrored' },
 ];
 
-const WRITTEN = [
-  { value: 'mm', label: 'mm' },
-  { value: 'in', label: 'inches' },
-];
-
-/** Which pattern: for a trial in card or for leather, from which side, and what is written on it. */
-export function PatternMadeIn({ choice, choose, units }: TemplateParts) {
+/** Which pattern: for a trial in card or for leather, and from which side. */
+export function PatternMadeIn({ choice, choose }: TemplateParts) {
   const { design, lengths } = useBench();
   return (
     <section aria-labelledby="template-pattern">
@@ -31,7 +26,7 @@ export function PatternMadeIn({ choice, choose, units }: TemplateParts) {
         choose={(value) => choose({ madeIn: value as 'card' | 'leather' })}
         notes={[
           choice.madeIn === 'card'
-            ? `Sized for card of ${lengths.fine(design.job.mockup.card.thickness_mm)}, so smaller than in leather: for the trial, not for cutting leather.`
+            ? `Sized for card of ${lengths.size(design.job.mockup.card.thickness_mm)}, so smaller than in leather: for the trial, not for cutting leather.`
             : 'Sized for the thick end of the leather.',
         ]}
       />
@@ -41,12 +36,6 @@ export function PatternMadeIn({ choice, choose, units }: TemplateParts) {
         options={SIDES}
         chosen={choice.mirrored ? 'flesh' : 'grain'}
         choose={(value) => choose({ mirrored: value === 'flesh' })}
-      />
-      <Choice
-        title="Lengths written in"
-        options={WRITTEN}
-        chosen={units}
-        choose={(value) => choose({ written: value as 'mm' | 'in' })}
       />
     </section>
   );

@@ -13,21 +13,20 @@ import { keepTemplateChoice, keptTemplateChoice, type TemplateChoice } from './t
 
 /** The template: printed in true size, or as a file for a cutter, for card or for leather. */
 export default function TemplatePanel() {
-  const { design: newest, view } = useBench();
+  const { design: newest } = useBench();
   // What follows from the fields may lag a key press.
   const design = useDeferredValue(newest);
   const [choice, setWholeChoice] = useState(keptTemplateChoice);
   useEffect(() => keepTemplateChoice(choice), [choice]);
   const choose = (change: Partial<TemplateChoice>): void => setWholeChoice((whole) => ({ ...whole, ...change }));
-  const units = choice.written ?? view.units;
   const drawing = useMemo(() => {
     const { job } = design;
     const made = choice.madeIn === 'card' ? cardDesign(job, job.mockup.card) : design;
-    return { ...patternDrawing(made, { units }), title: `${job.name}, ${choice.madeIn}` };
-  }, [design, choice.madeIn, units]);
+    return { ...patternDrawing(made), title: `${job.name}, ${choice.madeIn}` };
+  }, [design, choice.madeIn]);
   const seen = useMemo(() => (choice.mirrored ? mirroredDrawing(drawing) : drawing), [drawing, choice.mirrored]);
   const settings = useMemo(() => readTemplate(choice), [choice]);
-  const parts = { choice, choose, settings, drawing, units };
+  const parts = { choice, choose, settings, drawing };
   return (
     <Panel
       name="Template"

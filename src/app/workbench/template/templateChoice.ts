@@ -11,8 +11,6 @@ const templateChoiceSchema = z.object({
   barY: z.string().max(40).default(''),
   kerf: z.string().max(40).default(''),
   mirrored: z.boolean().default(false),
-  /** Unit of the lengths written on the pieces; null for that of the bench. */
-  written: z.enum(['mm', 'in']).nullable().default(null),
   /** Layers of the cutting files. */
   layers: z.array(z.enum(LAYERS)).default([...LAYERS]),
 });

@@ -1,5 +1,4 @@
 import type { Drawing } from '../../../core/pattern/drawing.ts';
-import type { Units } from '../../../core/pattern/label.ts';
 import type { TemplateSettings } from './readTemplate.ts';
 import type { TemplateChoice } from './templateChoice.ts';
 
@@ -9,5 +8,4 @@ export interface TemplateParts {
   readonly choose: (change: Partial<TemplateChoice>) => void;
   readonly settings: TemplateSettings;
   readonly drawing: Drawing;
-  readonly units: Units;
 }

@@ -5,7 +5,6 @@ import { Choice } from '../../bench/Choice.tsx';
 import { fieldIssues } from '../../bench/fieldState.ts';
 import { PlainField } from '../../bench/PlainField.tsx';
 import { useBench } from '../../state/BenchContext.tsx';
-import { fieldText } from '../../state/lengthText.ts';
 import { useDraft } from '../useDraft.ts';
 import { readGap } from './readGap.ts';
 
@@ -22,7 +21,7 @@ interface GapFieldProps {
 
 /** What the card showed at one edge: how much, and whether it is room to spare or lacking. */
 export function GapField({ path, expected }: GapFieldProps) {
-  const { history, dispatch, view, lengths } = useBench();
+  const { history, dispatch, lengths } = useBench();
   const [isOverrunWished, wishOverrun] = useState(false);
   const written = valueAt(history.document, path);
   const value = typeof written === 'number' ? written : null;
@@ -32,8 +31,8 @@ export function GapField({ path, expected }: GapFieldProps) {
     dispatch({ type: 'edit', key: path, patches: [{ path, value: gap ?? undefined }] });
   const { text, refused, change } = useDraft<number | null>(
     value,
-    (gap) => (gap === null ? '' : fieldText(Math.abs(gap), view.units)),
-    (typed) => readGap(typed, view.units, isOverrun),
+    (gap) => (gap === null ? '' : lengths.size(Math.abs(gap))),
+    (typed) => readGap(typed, lengths.units, isOverrun),
     put,
   );
   const choose = (way: string): void => {
@@ -44,7 +43,7 @@ export function GapField({ path, expected }: GapFieldProps) {
     <div className="gap-field">
       <PlainField
         title={title}
-        help={`Expected: ${expected < 0 ? 'overrun' : 'gap'} ${lengths.gap(expected).replace('-', '')}.`}
+        help={`Expected: ${expected < 0 ? 'overrun' : 'gap'} ${lengths.gap(expected)}.`}
         placeholder="not read"
         path={path}
         text={text}

@@ -69,8 +69,8 @@ function Measures({ lesson: { measures } }: { readonly lesson: CardLesson }) {
         {Object.entries(measures).map(([name, { before, after, errorAfter }]) => (
           <tr key={name}>
             <th scope="row">{name}</th>
-            <td>{lengths.fine(before)}</td>
-            <td>{lengths.fine(after)}</td>
+            <td>{lengths.given(before)}</td>
+            <td>{lengths.given(after)}</td>
             <td>{lengths.fine(errorAfter)}</td>
           </tr>
         ))}
@@ -98,10 +98,10 @@ function Residuals({ lesson: { residuals, status } }: { readonly lesson: CardLes
           {residuals.map(({ name, read, expected, fitted, deviation }) => (
             <tr key={name}>
               <th scope="row">{name}</th>
-              <td>{lengths.fine(read)}</td>
+              <td>{lengths.given(read)}</td>
               <td>{lengths.fine(expected)}</td>
               {status === 'learned' && <td>{lengths.fine(read - fitted)}</td>}
-              <td>{Math.abs(deviation).toFixed(1)}</td>
+              <td>{lengths.number(Math.abs(deviation), 1)}</td>
             </tr>
           ))}
         </tbody>

@@ -7,13 +7,10 @@ import { TrialFields } from './TrialFields.tsx';
 
 /** The trial in card: what it showed, what that teaches of the book's measures, and the correction. */
 export default function TrialPanel() {
-  const { design, lengths } = useBench();
+  const { design } = useBench();
   // Learning folds the card many times over, so it may lag behind a keystroke.
   const job = useDeferredValue(design.job);
-  const lesson = useMemo(
-    () => learnFromCard(job, job.mockup.card, job.mockup.readings, { length: lengths.size }),
-    [job, lengths],
-  );
+  const lesson = useMemo(() => learnFromCard(job, job.mockup.card, job.mockup.readings), [job]);
   return (
     <Panel name="Card trial" fields={<TrialFields />}>
       <Lesson job={job} lesson={lesson} />

@@ -9,7 +9,7 @@ import { type Check, type CheckContext, stateOf } from '../check.ts';
  * Strain of the outer face (1 - K) / (r/t + K) at the fold that will be pressed, r the larger of the book's edge radius and
  * bendRatio t: the same with the elastic strip solved and without.
  */
-export function foldStrain({ design }: CheckContext): Check {
+export function foldStrain({ design, say }: CheckContext): Check {
   const strains = RANGE_POINTS.map((point) => {
     const { book, leathers } = design.needs[point];
     const { foldThickness, neutral, bendRatio } = leathers.outside;
@@ -20,7 +20,7 @@ export function foldStrain({ design }: CheckContext): Check {
   const limit = design.job.leather.outside.strainLimit;
   const verdict = value <= limit ? 'fits' : 'tight';
   // A strain under its limit is printed rounded down and one over it up, so that the figures never contradict the word.
-  const percent = (strain: number, round: (x: number) => number): string => `${round(100 * strain).toFixed(0)} %`;
+  const percent = (strain: number, round: (x: number) => number): string => say.share(round(100 * strain) / 100);
   return {
     id: 'foldStrain',
     title: 'Grain at the folds',

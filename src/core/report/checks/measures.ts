@@ -4,8 +4,9 @@ import { isRiseEstimated, riseError, riseOf } from '../../book/rise.ts';
 import { tautPath } from '../../book/tautPath.ts';
 import type { Job } from '../../job/jobSchema.ts';
 import { riseForArc } from '../../math/circularSegment.ts';
+import { MM_PER_INCH } from '../../units/mm.ts';
+import type { Printer } from '../../units/printer.ts';
 import { type Check, type CheckContext, type JobChange, stateOf, UNJUDGED } from '../check.ts';
-import type { Phrase } from '../phrase.ts';
 
 /** One way of measuring the wrap, against what width, thickness and rise make of it; all in mm. */
 interface Reading {
@@ -85,7 +86,7 @@ export function measures({ design, say }: CheckContext): Check {
 }
 
 /** Where the wrap was measured it tells the rise; else the rise has to be measured. */
-function riseByWrap(book: Job['book'], readings: readonly Reading[], say: Phrase): Pick<Check, 'remedy' | 'change'> {
+function riseByWrap(book: Job['book'], readings: readonly Reading[], say: Printer): Pick<Check, 'remedy' | 'change'> {
   const reading = readings.find(({ name }) => name === 'Closed wrap' || name === 'Rolled half');
   const path = bookModel(book).spinePath;
   const rise =
@@ -99,8 +100,8 @@ function riseByWrap(book: Job['book'], readings: readonly Reading[], say: Phrase
       change: [],
     };
   return {
-    remedy: `By the ${reading.name.toLowerCase()} the rise is ${say.length(rise)}: take that, or measure it.`,
-    change: [{ path: 'book.spine.rise_mm', value: tenth(rise) }],
+    remedy: `By the ${reading.name.toLowerCase()} the rise is ${say.given(asMeasured(rise, say))}: take that, or measure it.`,
+    change: [{ path: 'book.spine.rise_mm', value: asMeasured(rise, say) }],
   };
 }
 
@@ -149,35 +150,41 @@ function bareWrap(book: Job['book']): number {
 
 /**
  * What would each explain a wrap that is `difference` mm longer than computed, likeliest first: a rise of the back, a
- * thicker spine than was measured (swell, wedge), a slip in the width.
+ * thicker spine than was measured (swell, wedge), a slip in the width; each as a ruler shows it, to 0.1 mm or 1/64 in.
  */
-function causesOf(book: Job['book'], difference: number, say: Phrase): Cause[] {
+function causesOf(book: Job['book'], difference: number, say: Printer): Cause[] {
   const { thickness_mm: thickness, width_mm: width, boardThickness_mm: board } = book;
   const causes: Cause[] = [];
-  const rise = riseForArc(thickness, bookModel(book).spinePath + difference);
-  if (rise !== null && rise > 0)
+  const found = riseForArc(thickness, bookModel(book).spinePath + difference);
+  if (found !== null && found > 0) {
+    const rise = asMeasured(found, say);
     causes.push({
-      text: `a rounded spine with a rise of ${say.length(rise)}`,
-      remedy: `If the spine is rounded, set its rise to ${say.length(rise)}; else measure again.`,
+      text: `a rounded spine with a rise of ${say.given(rise)}`,
+      remedy: `If the spine is rounded, set its rise to ${say.given(rise)}; else measure again.`,
       change: [
         { path: 'book.spine.shape', value: 'rounded' },
-        { path: 'book.spine.rise_mm', value: tenth(rise) },
+        { path: 'book.spine.rise_mm', value: rise },
       ],
     });
-  const spine = thickness + difference;
+  }
+  const spine = asMeasured(thickness + difference, say);
   if (book.spine.shape === 'flat' && spine > 2 * board)
     causes.push({
-      text: `a spine ${say.length(spine)} thick, ${difference > 0 ? 'swollen beyond' : 'thinner than'} the ${say.given(thickness)} given`,
-      remedy: `Measure the thickness at the spine again: ${say.length(spine)} would agree.`,
-      change: [{ path: 'book.thickness_mm', value: tenth(spine) }],
+      text: `a spine ${say.given(spine)} thick, ${difference > 0 ? 'swollen beyond' : 'thinner than'} the ${say.given(thickness)} given`,
+      remedy: `Measure the thickness at the spine again: ${say.given(spine)} would agree.`,
+      change: [{ path: 'book.thickness_mm', value: spine }],
     });
+  const wide = asMeasured(width + difference / 2, say);
   causes.push({
-    text: `a width of ${say.length(width + difference / 2)} in place of ${say.given(width)}`,
-    remedy: `Measure the width again: ${say.length(width + difference / 2)} would agree.`,
-    change: [{ path: 'book.width_mm', value: tenth(width + difference / 2) }],
+    text: `a width of ${say.given(wide)} in place of ${say.given(width)}`,
+    remedy: `Measure the width again: ${say.given(wide)} would agree.`,
+    change: [{ path: 'book.width_mm', value: wide }],
   });
   return causes;
 }
 
-/** A measure as a maker would write it, to 0.1 mm. */
-const tenth = (value: number): number => Math.round(value * 10) / 10;
+/** A measure as a ruler shows it: to 0.1 mm or 1/64 in. */
+function asMeasured(value: number, { units }: Printer): number {
+  const step = units === 'in' ? MM_PER_INCH / 64 : 0.1;
+  return Number((Math.round(value / step) * step).toFixed(6));
+}

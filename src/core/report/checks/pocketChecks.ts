@@ -1,11 +1,9 @@
-import { roundUp } from '../../allowance/roundUp.ts';
+import { roundDown, roundUp } from '../../allowance/roundUp.ts';
 import { RANGE_POINTS } from '../../leather/leatherModel.ts';
-import { degreesFromRadians, radians, radiansFromDegrees } from '../../units/radians.ts';
+import { depthSteps } from '../../pattern/pieces.ts';
+import { degreesFromRadians, radians } from '../../units/radians.ts';
 import { type Check, type CheckContext, stateOf, UNJUDGED } from '../check.ts';
 import { boardsGoIn } from './wrapChecks.ts';
-
-/** Step to which a remedy rounds a pocket depth, mm. */
-const DEPTH_STEP = 0.5;
 
 /** Shallowest pocket that the job document allows, mm. */
 const SHALLOWEST = 5;
@@ -25,10 +23,11 @@ function depths({ design }: CheckContext): { readonly least: number; readonly mo
   const held = Math.min(...RANGE_POINTS.map((point) => fits[point].pocket.held));
   // At the gap of the heaviest leather, the least there is.
   const gap = Math.max(0, Math.min(fits.thick.foreEdge.front, fits.thick.foreEdge.back));
+  const [step] = depthSteps(job);
   const loading = foreEdge.seat + gap + book.width * (1 - Math.cos(book.foldBack));
   return {
-    least: roundUp(pieces.pocketDepth + job.pockets.hold_mm - held, DEPTH_STEP),
-    most: Math.floor(Math.min(loading, foreEdge.seat + book.width) / DEPTH_STEP) * DEPTH_STEP,
+    least: roundUp(pieces.pocketDepth + job.pockets.hold_mm - held, step),
+    most: roundDown(Math.min(loading, foreEdge.seat + book.width), step),
   };
 }
 
@@ -40,7 +39,7 @@ function mendDepth(context: CheckContext, to: number): Pick<Check, 'remedy' | 'c
   const turned = job.pockets.construction === 'turned' && job.pattern.outsideWidth_mm !== null;
   return {
     remedy:
-      `Make the pockets ${say.length(to)} deep, ${say.length(Math.abs(by))} ${by > 0 ? 'more' : 'less'}` +
+      `Make the pockets ${say.cut(to)} deep, ${say.length(Math.abs(by))} ${by > 0 ? 'more' : 'less'}` +
       (turned ? ', and the outside wider or narrower by twice that.' : '.'),
     change: turned ? [] : [{ path: 'pockets.depth_mm', value: to }],
   };
@@ -86,17 +85,16 @@ export function pocketLoads(context: CheckContext): Check {
   const loads = RANGE_POINTS.every((point) => design.fits[point].pocket.loads);
   const { least, most } = depths(context);
   const verdict = loads ? 'fits' : 'fails';
-  const found = degreesFromRadians(radians(value));
-  // Rounded away from the limit where it is broken and toward the safe side else: the figures agree with the word.
-  const whole = radiansFromDegrees(loads ? Math.floor(found) : Math.ceil(found));
+  // Rounded away from a limit that is broken and not past one that is kept: the figures agree with the word.
+  const bent = say.angle(value, loads ? 'down' : 'up');
   return {
     ...base,
     verdict,
     state: stateOf(verdict, 'too deep to load'),
-    value: found,
+    value: degreesFromRadians(radians(value)),
     limit: degreesFromRadians(foldBack),
     bound: 'atMost',
-    message: `The second board goes in with the boards bent back ${say.angle(whole)} past flat; this book allows ${say.angle(foldBack)}.`,
+    message: `The second board goes in with the boards bent back ${bent} past flat; this book allows ${say.angle(foldBack)}.`,
     ...(loads
       ? { remedy: '', change: [] }
       : most >= Math.max(SHALLOWEST, least)

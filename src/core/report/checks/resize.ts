@@ -1,4 +1,6 @@
-import { roundUp } from '../../allowance/roundUp.ts';
+import { roundDown, roundUp } from '../../allowance/roundUp.ts';
+import { MM_PER_INCH } from '../../units/mm.ts';
+import type { LengthUnit } from '../../units/parseLength.ts';
 import { NOISE } from '../check.ts';
 
 /** One edge of a cover: what its gap is over the weight range, and what is asked of it; mm. */
@@ -32,9 +34,11 @@ export function mendedSize(size: number, edges: readonly EdgeGap[], step: number
   return sizes.find((each) => each >= least - NOISE && each <= most + NOISE) ?? null;
 }
 
-/** Step to which an ease is rounded that a remedy asks for, mm; less ease is asked for in tenths. */
-const EASE_STEP = 0.5;
-const LESS_STEP = 0.1;
+/** Steps to which an ease is rounded that a remedy asks for, mm: more of it in 0.5 mm or 1/32 in, less in 0.1 mm or 1/64 in. */
+const EASE_STEPS = {
+  mm: { more: 0.5, less: 0.1 },
+  in: { more: MM_PER_INCH / 32, less: MM_PER_INCH / 64 },
+} as const;
 
 /**
  * The ease at which an edge fits whose size the tool decides: more where the measures may take it all away, less where the
@@ -42,12 +46,17 @@ const LESS_STEP = 0.1;
  * @param step cut sizes are rounded up to this, mm: the gap may come out larger by half of it
  * @returns mm, or null where no ease does it
  */
-export function mendedEase({ least, most, ease, error, loosest }: EdgeGap, step: number): number | null {
+export function mendedEase(
+  { least, most, ease, error, loosest }: EdgeGap,
+  step: number,
+  units: LengthUnit,
+): number | null {
+  const steps = EASE_STEPS[units];
   const largest = ease + loosest - most - step / 2;
   if (most > loosest + NOISE) {
-    const less = Math.floor(largest / LESS_STEP + NOISE) * LESS_STEP;
-    return less >= 0 ? Math.round(less * 10) / 10 : null;
+    const less = roundDown(largest, steps.less);
+    return less >= 0 ? less : null;
   }
-  const more = roundUp(Math.max(error, ease + Math.max(0, error - least)), EASE_STEP);
+  const more = roundUp(Math.max(error, ease + Math.max(0, error - least)), steps.more);
   return more <= Math.max(largest, ease) + NOISE ? more : null;
 }

@@ -1,6 +1,6 @@
 import { RANGE_POINTS } from '../../leather/leatherModel.ts';
+import type { Printer } from '../../units/printer.ts';
 import { type Check, type CheckContext, STATES, UNJUDGED } from '../check.ts';
-import type { Phrase } from '../phrase.ts';
 import { DOES_NOT_APPLY } from './pocketChecks.ts';
 import { boardsGoIn } from './wrapChecks.ts';
 
@@ -35,7 +35,7 @@ export function springsOpen(context: CheckContext): Check | null {
     state: 'note',
     message:
       `Let go, a new cover ${stands(fresh, say)}; creased damp it ${stands(creased, say)}` +
-      `${force > 0 ? `, and ${force.toFixed(1)} N at the fore-edge hold it shut` : ''} (leather taken as ${stiffness} MPa stiff).`,
+      `${force > 0 ? `, and ${say.force(force)} at the fore-edge hold it shut` : ''} (leather taken as ${stiffness} MPa stiff).`,
     remedy:
       creased > WELCOME_OPENING
         ? 'Case the leather, fold it round the book and leave it under weights to dry; or skive the folds.'
@@ -43,5 +43,5 @@ export function springsOpen(context: CheckContext): Check | null {
   };
 }
 
-const stands = (opening: number, say: Phrase): string =>
+const stands = (opening: number, say: Printer): string =>
   opening === 0 ? 'stays shut' : opening > 0.99 * Math.PI ? 'springs right open' : `stands open ${say.angle(opening)}`;

@@ -1,4 +1,5 @@
 import { isRiseEstimated } from '../../book/rise.ts';
+import { cutStep } from '../../job/workSchema.ts';
 import { RANGE_POINTS, type RangePoint } from '../../leather/leatherModel.ts';
 import {
   type Check,
@@ -55,7 +56,7 @@ function mendWidth(context: CheckContext, verdict: Verdict): Remedy {
   // Only the measure can help, and its own row asks for it.
   if (verdict === 'tight' && isRiseEstimated(job.book)) return NOTHING;
   const edge = foreEdgeGap(context);
-  const step = job.pattern.rounding_mm;
+  const step = cutStep(job);
   if (job.pattern.outsideWidth_mm !== null)
     return cutTo(
       context,
@@ -65,7 +66,7 @@ function mendWidth(context: CheckContext, verdict: Verdict): Remedy {
       mendedSize(pieces.outside.width, [edge], step),
     );
   return (
-    easeTo(context, 'at each fore-edge', 'ease.foreEdge_mm', edge, mendedEase(edge, step)) ??
+    easeTo(context, 'at each fore-edge', 'ease.foreEdge_mm', edge, mendedEase(edge, step, job.work.units)) ??
     noSize(say.given(edge.loosest))
   );
 }
@@ -105,8 +106,8 @@ function easeTo(
   return {
     remedy:
       to > ease
-        ? `Allow ${say.length(to)} of ease ${where}: the measures may take ${say.length(error)} away.`
-        : `Ask for ${say.length(to)} of ease ${where}, or allow a looser gap.`,
+        ? `Allow ${say.given(to)} of ease ${where}: the measures may take ${say.length(error)} away.`
+        : `Ask for ${say.given(to)} of ease ${where}, or allow a looser gap.`,
     change: [{ path, value: to }],
   };
 }
@@ -146,7 +147,7 @@ function pulled({ elastic, say }: CheckContext, point: RangePoint): string {
   const stretch = elastic?.[point].stretch;
   if (!stretch) return '';
   return stretch.takes
-    ? ` A pull of ${stretch.pull.toFixed(0)} N would stretch it home, and it would creep back.`
+    ? ` A pull of ${say.force(stretch.pull)} would stretch it home, and it would creep back.`
     : ` A firm pull takes up no more than ${say.gap(stretch.most)} of it.`;
 }
 
@@ -162,7 +163,7 @@ export function opens(context: CheckContext): Check {
       ? `Lies flat with ${say.range(over((p) => design.fits[p].flatSlack))} spare; each board moves ${travel} in its pocket.`
       : fit.opensTo === null
         ? `The wrap is ${say.gap(fit.flatSlack)} short with the book flat, and short closed too.`
-        : `The wrap is ${say.gap(fit.flatSlack)} short with the book flat: it opens to ${say.angle(fit.opensTo)}.`;
+        : `The wrap is ${say.gap(fit.flatSlack)} short with the book flat: it opens to ${say.angle(fit.opensTo, 'down')}.`;
   return {
     id: 'opens',
     title: 'Opening flat',
@@ -247,7 +248,7 @@ function headTailGap({ design, uncertainty }: CheckContext, edge: HeadTail): Edg
 function mendHeight(context: CheckContext, edge: HeadTail, verdict: Verdict): Remedy {
   if (verdict === 'fits') return NOTHING;
   const { job, pieces } = context.design;
-  const step = job.pattern.rounding_mm;
+  const step = cutStep(job);
   if (job.pattern.outsideHeight_mm !== null) {
     const { height } = pieces.outside;
     const edges = [headTailGap(context, 'head'), headTailGap(context, 'tail')];
@@ -255,7 +256,8 @@ function mendHeight(context: CheckContext, edge: HeadTail, verdict: Verdict): Re
   }
   const gap = headTailGap(context, edge);
   return (
-    easeTo(context, `at the ${edge}`, EDGES[edge], gap, mendedEase(gap, step)) ?? noSize(context.say.given(gap.loosest))
+    easeTo(context, `at the ${edge}`, EDGES[edge], gap, mendedEase(gap, step, job.work.units)) ??
+    noSize(context.say.given(gap.loosest))
   );
 }
 

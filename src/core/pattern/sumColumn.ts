@@ -1,0 +1,64 @@
+import type { Printer } from '../units/printer.ts';
+import type { CutSum } from './drawing.ts';
+
+/** One line of a sum as it is printed: `less 2 × 3.27 board in the pocket`. */
+export interface SumLine {
+  readonly name: string;
+  readonly times: 1 | 2;
+  readonly isLess: boolean;
+  /** One of `times`, and all of them; without sign and unit. */
+  readonly each: string;
+  readonly whole: string;
+}
+
+/** A sum as it is printed: its lines add up to its total exactly, figure by figure. */
+export interface SumColumn {
+  readonly unit: 'mm' | 'in';
+  /** Without the unit. */
+  readonly total: string;
+  readonly lines: readonly SumLine[];
+}
+
+const ROUNDED = { up: 'rounded up', less: 'rounding' } as const;
+
+/**
+ * Prints a sum part by part, each to the nearest step of the column, and what then is still wanting to the total, the
+ * rounding to the cut step among it, as a last line. No part is changed to make it come out. Parts that print as nothing
+ * are left out. A measure that the column cannot say in its own unit has its true size behind its name.
+ */
+export function sumColumn({ total, parts }: CutSum, print: Printer): SumColumn {
+  const { unit, steps, text } = print.column(total);
+  const line = (name: string, times: 1 | 2, count: number): SumLine => ({
+    name,
+    times,
+    isLess: count < 0,
+    each: text(Math.abs(count)),
+    whole: text(Math.abs(count) * times),
+  });
+  const counted = parts
+    .filter(({ isRest }) => isRest !== true)
+    .map((part) => ({ ...part, count: steps(part.each) }))
+    .filter(({ count }) => count !== 0);
+  const lines = counted.map(({ name, times, each, count, isGiven }) => {
+    const own = print.size(Math.abs(each));
+    const isSaid = isGiven !== true || own === `${text(Math.abs(count))} ${unit}`;
+    return line(isSaid ? name : `${name} (${own})`, times, count);
+  });
+  const left = steps(total) - counted.reduce((sum, { count, times }) => sum + count * times, 0);
+  const named = parts.findLast(({ isRest, name }) => isRest === true && name !== ROUNDED.up);
+  if (left !== 0) lines.push(line(named?.name ?? (left > 0 ? ROUNDED.up : ROUNDED.less), 1, left));
+  return { unit, total: text(steps(total)), lines };
+}
+
+/** A dimension and its sum, one part a line. */
+export function sumLines(sum: CutSum, print: Printer): string[] {
+  const head = `${sum.dimension} ${print.cut(sum.total)}`;
+  const { lines } = sumColumn(sum, print);
+  if (lines.length < 2) return [head];
+  return [
+    `${head} =`,
+    ...lines.map(
+      ({ name, times, isLess, each }) => `${isLess ? 'less ' : ''}${times === 1 ? '' : `${times} x `}${each} ${name}`,
+    ),
+  ];
+}
