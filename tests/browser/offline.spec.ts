@@ -3,7 +3,8 @@ import { createServer, type Server } from 'node:http';
 import type { AddressInfo } from 'node:net';
 import { tmpdir } from 'node:os';
 import { extname, join } from 'node:path';
-import { type BrowserContext, test as base, expect, type Page } from '@playwright/test';
+import type { BrowserContext, Page } from '@playwright/test';
+import { test as base, expect } from './bench.ts';
 
 const TYPES: Readonly<Record<string, string>> = {
   '.html': 'text/html',
