@@ -16,8 +16,8 @@ export default defineConfig({
   workers: CI ? 1 : undefined,
   // A machine without a graphics card draws with the processor that also runs the page: a wait is only ever too short
   // for it, and an expectation that is met ends the wait at once.
-  timeout: 90_000 * SLOW,
-  expect: { timeout: 25_000 * SLOW },
+  timeout: 180_000 * SLOW,
+  expect: { timeout: 45_000 * SLOW },
   reporter: reports ? [['list'], ['json', { outputFile: `${reports}/browser.json` }]] : 'list',
   use: {
     baseURL: `http://127.0.0.1:${PORT}/`,

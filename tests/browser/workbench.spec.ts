@@ -270,7 +270,6 @@ for (const colorScheme of ['light', 'dark'] as const) {
   test.describe(colorScheme, () => {
     test.use({ colorScheme });
     test('every part meets WCAG 2.2 AA and fits a telephone', async ({ bench }) => {
-      test.setTimeout(90_000);
       await bench.setViewportSize({ width: 390, height: 844 });
       await openExample(bench, 'tide ledger');
       for (const name of PARTS) {
