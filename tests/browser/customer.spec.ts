@@ -15,7 +15,7 @@ const toCustomer = async (page: Page): Promise<void> => {
 
 async function saved(page: Page, button: string): Promise<Buffer> {
   const [download] = await Promise.all([
-    page.waitForEvent('download', { timeout: 60_000 }),
+    page.waitForEvent('download'),
     page.getByRole('button', { name: button }).click(),
   ]);
   return readFileSync(await download.path());
@@ -125,7 +125,6 @@ test('a sheet asked for before the covers are drawn waits for both of them', asy
   await page.addInitScript(() => localStorage.setItem('coverwright.view.v1', JSON.stringify({ look: 'light' })));
   await page.goto('#customer');
   const sheet = page.waitForEvent('download', {
-    timeout: 60_000,
     predicate: (download) => download.suggestedFilename().endsWith('.sheet.pdf'),
   });
   await page.getByRole('button', { name: 'Save as PDF' }).click();

@@ -89,7 +89,7 @@ test('after one visit everything works without a network', async ({ context, sit
     ['Save a measuring sheet', 'measuring-sheet.pdf'],
   ] as const) {
     const [download] = await Promise.all([
-      page.waitForEvent('download', { timeout: 60_000 }),
+      page.waitForEvent('download'),
       page.getByRole('button', { name: button }).click(),
     ]);
     expect(download.suggestedFilename()).toMatch(new RegExp(`${ending.replace('.', '\\.')}$`));

@@ -65,7 +65,7 @@ function keyboard(page: Page): Hand {
 }
 
 async function saved(page: Page, hand: Hand, button: string) {
-  const download = page.waitForEvent('download', { timeout: 60_000 });
+  const download = page.waitForEvent('download');
   await hand.press(page.getByRole('button', { name: button, exact: true }));
   return readPdf(new Uint8Array(readFileSync(await (await download).path())));
 }
@@ -139,7 +139,7 @@ async function wholePath(page: Page, hand: Hand): Promise<void> {
   await expect(sizes).toHaveText(left!);
 }
 
-test.describe.configure({ timeout: 400_000 });
+test.beforeEach(() => test.slow());
 
 test('a whole cover is made with the mouse', async ({ bench }) => {
   await wholePath(

@@ -40,7 +40,7 @@ const hasFonts = (page: Page): Promise<boolean> =>
 async function settledPicture(page: Page): Promise<Buffer> {
   let last: Buffer = Buffer.alloc(0);
   for (let i = 0; i < 20; i++) {
-    const next = await page.screenshot({ type: 'jpeg', quality: 80, animations: 'disabled', timeout: 60_000 });
+    const next = await page.screenshot({ type: 'jpeg', quality: 80, animations: 'disabled' });
     if (next.equals(last)) return next;
     last = next;
     await page.waitForTimeout(300);
