@@ -125,13 +125,15 @@ test('a lost drawing context is reported, and its return brings the picture back
 });
 
 test('slow frames choose the plain look once; who then asks for the full one keeps it', async ({ page }) => {
+  // Frames of the full look are slow by themselves where the processor draws; small ones are only as slow as is asked here.
+  await page.setViewportSize({ width: 390, height: 500 });
   await page.addInitScript(() => {
     localStorage.setItem('coverwright.view.v1', JSON.stringify({ look: 'full' }));
     const soon = window.requestAnimationFrame.bind(window);
     window.requestAnimationFrame = (draw) => soon(() => setTimeout(() => draw(performance.now()), 150));
   });
   await page.goto('');
-  await expect(page.getByText('Drawing was slow on this machine')).toBeVisible({ timeout: 100_000 });
+  await expect(page.getByText('Drawing was slow on this machine')).toBeVisible({ timeout: 300_000 });
   await page.getByText('Cut open, leather, look').click();
   const plain = page.getByLabel('Plain look, for slow machines');
   await expect(plain).toBeChecked();
