@@ -28,7 +28,10 @@ const drags: Record<string, object> = {};
 
 await freshBuild();
 const { CHROMIUM_PATH } = { ...process.env, ...chooseBrowser() };
-const server = await preview({ logLevel: 'error', preview: { host: '127.0.0.1', port: 4198, open: false } });
+const server = await preview({
+  logLevel: 'error',
+  preview: { host: '127.0.0.1', port: Number(process.env.PORT), open: false },
+});
 const browser = await chromium.launch({
   ...config.use?.launchOptions,
   executablePath: CHROMIUM_PATH || undefined,

@@ -1,7 +1,7 @@
 import { readFileSync } from 'node:fs';
 import { coverDesign } from '../../src/core/fold/coverDesign.ts';
 import { parseJobText } from '../../src/core/job/parseJob.ts';
-import { expect, headline, openExample, test } from './bench.ts';
+import { expect, exploreSettles, headline, openExample, stripSettles, test, withoutWebGl } from './bench.ts';
 
 const jobText = (id: string): string => readFileSync(`public/jobs/${id}.json`, 'utf8');
 
@@ -68,6 +68,8 @@ test('the bench is worked by keyboard alone: example, edit, remedy, undo, scene,
     throw new Error(`Tab never reaches ${what}; it went ${trail.join(', ')}`);
   };
   await expect(bench.locator('.form-column').getByLabel('Outside width')).toBeVisible();
+  // Explore comes last, with stops of its own.
+  await exploreSettles(bench);
   await tabTo('choir book');
   await press('Enter');
   await expect(bench.getByRole('textbox', { name: 'Job', exact: true })).toHaveValue('Choir book');
@@ -83,6 +85,7 @@ test('the bench is worked by keyboard alone: example, edit, remedy, undo, scene,
   await press('Enter');
   await expect(bench.getByRole('button', { name: 'spine', exact: true })).toHaveAttribute('aria-pressed', 'true');
 
+  await expect(bench.getByRole('button', { name: /^front overrun/ })).toBeVisible();
   await tabTo('front overrun');
   await press('Enter');
   await expect(bench.locator('.tuner')).toContainText('front overrun');
@@ -103,7 +106,7 @@ for (const width of [320, 390, 768, 1024, 2560]) {
     await bench.setViewportSize({ width, height: 844 });
     await openExample(bench, 'choir book');
     await expect(bench.locator('.form-column summary').first()).toBeVisible();
-    await expect(bench.locator('.explore-plot svg')).toBeVisible();
+    await exploreSettles(bench);
     for (const summary of await bench.locator('.form-column summary').all()) await summary.click();
     const overflow = await bench.evaluate(() =>
       [document.documentElement, ...document.querySelectorAll('.column')].map(
@@ -162,6 +165,7 @@ test('reload keeps the job, what was typed, right or wrong, and the units', asyn
 test('what cannot be read is told beside its field, and the last good cover stays', async ({ bench }) => {
   await openExample(bench, 'tide ledger');
   const outside = bench.getByRole('row', { name: 'Outside' });
+  await expect(outside).toContainText('382.5 mm');
   const before = await outside.textContent();
   const height = bench.getByLabel('Height', { exact: true });
   for (const [typed, told] of [
@@ -183,6 +187,7 @@ test('a switch of units is a step of the job and changes no meaning of what was 
   await openExample(bench, 'tide ledger');
   const width = bench.getByLabel('Width', { exact: true });
   await width.fill('170');
+  await stripSettles(bench);
   const [verdict, units] = [await headline(bench).textContent(), bench.getByLabel('Units')];
   await units.selectOption('in');
   await expect(width).toHaveValue('170 mm');
@@ -280,12 +285,7 @@ test('a new cover asks for five figures and stands on its defaults', async ({ be
 });
 
 test('without WebGL the section stands in and says why', async ({ page }) => {
-  await page.addInitScript(() => {
-    const original = HTMLCanvasElement.prototype.getContext;
-    HTMLCanvasElement.prototype.getContext = function (this: HTMLCanvasElement, kind: string, ...rest: unknown[]) {
-      return kind.startsWith('webgl') ? null : Reflect.apply(original, this, [kind, ...rest]);
-    } as typeof original;
-  });
+  await page.addInitScript(withoutWebGl);
   await page.goto('');
   await expect(page.getByRole('img', { name: /^Section across the spine/ })).toBeVisible();
   await expect(page.locator('.stage figcaption')).toContainText('no WebGL');

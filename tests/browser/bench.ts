@@ -1,4 +1,4 @@
-import { type Browser, test as base, expect, type Page } from '@playwright/test';
+import { type Browser, test as base, expect, type Locator, type Page } from '@playwright/test';
 
 /** Chooses how the scene is drawn where no choice is kept yet. */
 const chooseLook = (choice: string): void => {
@@ -6,12 +6,37 @@ const chooseLook = (choice: string): void => {
     localStorage.setItem('coverwright.view.v1', JSON.stringify({ look: choice }));
 };
 
-/** A page that fails its test on any console error, uncaught error or request that leaves the origin. */
-export const test = base.extend<{ look: 'full' | 'light'; bench: Page }>({
-  // The plain look of the scene draws eight times as fast without a graphics card.
+/** SLOW=4 gives every page a processor four times slower than it is. */
+const SLOW = Number(process.env.SLOW ?? 1);
+
+/** Slows the processor for a page and whatever it loads. A page that is closed meanwhile needs no slowing. */
+async function slowDown(page: Page): Promise<void> {
+  if (SLOW <= 1) return;
+  const session = await page.context().newCDPSession(page);
+  await session.send('Emulation.setCPUThrottlingRate', { rate: SLOW });
+}
+
+/** In the page, before anything of it runs: it can draw nothing in 3D, and the section stands in. */
+export const withoutWebGl = (): void => {
+  const getContext = HTMLCanvasElement.prototype.getContext;
+  HTMLCanvasElement.prototype.getContext = function (this: HTMLCanvasElement, kind: string, ...rest: unknown[]) {
+    return kind.startsWith('webgl') ? null : Reflect.apply(getContext, this, [kind, ...rest]);
+  } as typeof getContext;
+};
+
+/** `bench` is a page that fails its test on any console error, uncaught error or request that leaves the origin. */
+export const test = base.extend<{ look: 'full' | 'light' | 'section'; bench: Page }>({
+  context: async ({ context }, use) => {
+    context.on('page', (page) => slowDown(page).catch(() => {}));
+    await use(context);
+  },
+  // The plain look of the scene draws eight times as fast as the full one without a graphics card; `section`, for tests
+  // in which the scene has no part, draws none.
   look: ['light', { option: true }],
   bench: async ({ page, baseURL, look }, use) => {
-    await page.addInitScript(chooseLook, look);
+    // For the other windows of a test too.
+    if (look === 'section') await page.context().addInitScript(withoutWebGl);
+    else await page.context().addInitScript(chooseLook, look);
     const faults: string[] = [];
     page.on('console', (message) => {
       if (message.type() === 'error') faults.push(`console: ${message.text()}`);
@@ -31,11 +56,40 @@ export { expect };
 
 export const headline = (page: Page) => page.locator('.headline');
 
-export const openExample = (page: Page, name: string) => page.getByRole('button', { name, exact: true }).click();
+/** The name of the open job. */
+export const jobName = (page: Page) => page.getByRole('textbox', { name: 'Job', exact: true });
+
+/** Opens an example and waits until it stands on the bench. */
+export async function openExample(page: Page, name: string): Promise<void> {
+  await page.getByRole('button', { name, exact: true }).click();
+  await expect(jobName(page)).toHaveValue(new RegExp(`^${name}$`, 'i'));
+}
+
+/** Waits until the strip, which a worker solves, has spoken for the open job. */
+export async function stripSettles(page: Page): Promise<void> {
+  await expect(page.locator('.check[aria-busy="false"]', { hasText: 'Staying shut' })).toBeVisible();
+}
+
+/** Waits until all that Explore's workers say of the open job is there. */
+export async function exploreSettles(page: Page): Promise<void> {
+  await expect(page.locator('.explore-plot svg')).toBeVisible();
+  await expect(page.locator('.explore .chance')).toBeVisible();
+  await expect(page.locator('.explore [aria-busy="true"]')).toHaveCount(0);
+}
+
+/** Waits until the scene, or both scenes, of a page are drawn. */
+export async function scenesAreDrawn(page: Page, count = 1): Promise<void> {
+  await expect(page.locator('.cover-scene[aria-busy="false"]')).toHaveCount(count);
+}
+
+/** A slider's value. It follows the job, so a test waits for the value that it expects: `expect.poll(sliderValue(slider))`. */
+export const sliderValue = (slider: Locator) => async (): Promise<number> =>
+  Number(await slider.getAttribute('aria-valuenow'));
 
 /** A page in another browser, where nothing is kept yet. */
 export async function elsewherePage(browser: Browser, baseURL: string | undefined): Promise<Page> {
   const page = await browser.newPage({ baseURL, serviceWorkers: 'block' });
+  await slowDown(page);
   await page.addInitScript(chooseLook, 'light');
   return page;
 }

@@ -6,7 +6,7 @@ import { coverDesign } from '../../src/core/fold/coverDesign.ts';
 import { parseJobText } from '../../src/core/job/parseJob.ts';
 import { designReport } from '../../src/core/report/designReport.ts';
 import { customerSheet } from '../../src/output/customerSheet/customerSheet.ts';
-import { expect, openExample, test } from './bench.ts';
+import { expect, openExample, scenesAreDrawn, test, withoutWebGl } from './bench.ts';
 
 const toCustomer = async (page: Page): Promise<void> => {
   await page.getByRole('button', { name: 'Customer view' }).click();
@@ -15,7 +15,7 @@ const toCustomer = async (page: Page): Promise<void> => {
 
 async function saved(page: Page, button: string): Promise<Buffer> {
   const [download] = await Promise.all([
-    page.waitForEvent('download', { timeout: 60_000 }),
+    page.waitForEvent('download'),
     page.getByRole('button', { name: button }).click(),
   ]);
   return readFileSync(await download.path());
@@ -58,9 +58,6 @@ test('a priced job shows its price, and hides it at a word', async ({ bench }) =
   await expect(price).toBeHidden();
 });
 
-/** Two scenes drawn without a graphics card leave little time for pictures of them. */
-const SLOW = { timeout: 25_000 };
-
 test('the covers turn until they are stopped, and stand still for whoever wants less motion', async ({ bench }) => {
   test.slow();
   await openExample(bench, 'shore guide');
@@ -71,15 +68,15 @@ test('the covers turn until they are stopped, and stand still for whoever wants 
     await bench.waitForTimeout(600);
     return !before.equals(await view.screenshot());
   };
-  await expect.poll(changes, SLOW).toBe(true);
+  await expect.poll(changes).toBe(true);
   await bench.getByRole('button', { name: 'Stop turning' }).click();
-  await expect.poll(changes, SLOW).toBe(false);
+  await expect.poll(changes).toBe(false);
 
   await bench.emulateMedia({ reducedMotion: 'reduce' });
   await bench.reload();
-  await expect(bench.locator('.customer-scene canvas')).toHaveCount(2);
+  await scenesAreDrawn(bench, 2);
   await expect(bench.getByRole('button', { name: 'Turn slowly' })).toBeVisible();
-  await expect.poll(changes, SLOW).toBe(false);
+  await expect.poll(changes).toBe(false);
 });
 
 test('a picture is saved at 4096 pixels and shows the cover', async ({ bench }) => {
@@ -128,7 +125,6 @@ test('a sheet asked for before the covers are drawn waits for both of them', asy
   await page.addInitScript(() => localStorage.setItem('coverwright.view.v1', JSON.stringify({ look: 'light' })));
   await page.goto('#customer');
   const sheet = page.waitForEvent('download', {
-    timeout: 60_000,
     predicate: (download) => download.suggestedFilename().endsWith('.sheet.pdf'),
   });
   await page.getByRole('button', { name: 'Save as PDF' }).click();
@@ -148,9 +144,10 @@ test('a print shows plain pictures of the covers, by whatever command it is star
   await toCustomer(bench);
   const papers = bench.locator('.customer-print');
   await expect(papers.first()).toHaveAttribute('hidden');
-  await expect(bench.locator('.cover-scene[aria-busy="false"]')).toHaveCount(2);
+  await scenesAreDrawn(bench, 2);
   // The browser's own command: no button of the page is pressed.
   await bench.pdf();
+  for (const paper of await papers.all()) await expect(paper).toHaveAttribute('src', /^(data|blob):/);
   const middles = await papers.evaluateAll((pictures) =>
     Promise.all(
       (pictures as HTMLImageElement[]).map(async (picture) => {
@@ -179,12 +176,7 @@ test('a print shows plain pictures of the covers, by whatever command it is star
 });
 
 test('without WebGL the sections stand in, and a picture says why there is none', async ({ page }) => {
-  await page.addInitScript(() => {
-    const original = HTMLCanvasElement.prototype.getContext;
-    HTMLCanvasElement.prototype.getContext = function (this: HTMLCanvasElement, kind: string, ...rest: unknown[]) {
-      return kind.startsWith('webgl') ? null : Reflect.apply(original, this, [kind, ...rest]);
-    } as typeof original;
-  });
+  await page.addInitScript(withoutWebGl);
   await page.goto('#customer');
   await expect(page.getByRole('img', { name: /^Section across the spine/ })).toHaveCount(2);
   await page.getByRole('button', { name: 'Save picture' }).click();

@@ -1,4 +1,6 @@
-import { expect, headline, openExample, test } from './bench.ts';
+import { expect, exploreSettles, headline, openExample, test } from './bench.ts';
+
+test.use({ look: 'section' });
 
 test.describe('Explore', () => {
   test('opens on how much a heavier leather needs at the fore-edge, part by part', async ({ bench }) => {
@@ -14,6 +16,7 @@ test.describe('Explore', () => {
   test('is read by keyboard, and what is read goes into the job and comes back with undo', async ({ bench }) => {
     await openExample(bench, 'tide ledger');
     const reader = bench.getByRole('slider', { name: 'Read along Outside weight' });
+    await exploreSettles(bench);
     await reader.focus();
     await bench.keyboard.press('End');
     await expect(reader).toHaveAttribute('aria-valuetext', '3.15 mm');
@@ -103,6 +106,7 @@ for (const width of [1024, 1440, 2560])
     await openExample(bench, 'tide ledger');
     await bench.locator('[data-path="pattern.outsideWidth_mm"]').fill('376');
     await expect(bench.locator('.must-change li')).not.toHaveCount(0);
+    await exploreSettles(bench);
     for (const summary of await bench.locator('.column summary').all()) await summary.click();
     expect(await bench.evaluate(() => document.documentElement.scrollHeight)).toBe(800);
   });

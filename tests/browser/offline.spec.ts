@@ -3,7 +3,8 @@ import { createServer, type Server } from 'node:http';
 import type { AddressInfo } from 'node:net';
 import { tmpdir } from 'node:os';
 import { extname, join } from 'node:path';
-import { type BrowserContext, test as base, expect, type Page } from '@playwright/test';
+import type { BrowserContext, Page } from '@playwright/test';
+import { test as base, expect } from './bench.ts';
 
 const TYPES: Readonly<Record<string, string>> = {
   '.html': 'text/html',
@@ -88,7 +89,7 @@ test('after one visit everything works without a network', async ({ context, sit
     ['Save a measuring sheet', 'measuring-sheet.pdf'],
   ] as const) {
     const [download] = await Promise.all([
-      page.waitForEvent('download', { timeout: 60_000 }),
+      page.waitForEvent('download'),
       page.getByRole('button', { name: button }).click(),
     ]);
     expect(download.suggestedFilename()).toMatch(new RegExp(`${ending.replace('.', '\\.')}$`));

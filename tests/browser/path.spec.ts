@@ -1,7 +1,7 @@
 import { readFileSync } from 'node:fs';
 import type { Locator, Page } from '@playwright/test';
 import { readPdf } from '../output/pdfReading.ts';
-import { expect, headline, test } from './bench.ts';
+import { expect, headline, sliderValue, test } from './bench.ts';
 
 /** The ways in which a maker works the page. */
 interface Hand {
@@ -65,7 +65,7 @@ function keyboard(page: Page): Hand {
 }
 
 async function saved(page: Page, hand: Hand, button: string) {
-  const download = page.waitForEvent('download', { timeout: 60_000 });
+  const download = page.waitForEvent('download');
   await hand.press(page.getByRole('button', { name: button, exact: true }));
   return readPdf(new Uint8Array(readFileSync(await (await download).path())));
 }
@@ -101,7 +101,7 @@ async function wholePath(page: Page, hand: Hand): Promise<void> {
   const ease = page.locator('.fore-edge-detail').getByRole('slider', { name: 'fore-edge ease' });
   await hand.pull(ease);
   await expect(sizes).not.toHaveText(derived!);
-  expect(Number(await ease.getAttribute('aria-valuenow'))).toBeGreaterThan(1);
+  await expect.poll(sliderValue(ease)).toBeGreaterThan(1);
   await expect(headline(page)).toHaveAttribute('data-verdict', 'fits');
 
   // Take the card template, say what the card showed, and let the measures learn from it.
@@ -113,6 +113,7 @@ async function wholePath(page: Page, hand: Hand): Promise<void> {
   await hand.press(bar.getByRole('button', { name: 'Card trial' }));
   for (const edge of ['Front fore-edge', 'Back fore-edge', 'Head', 'Tail']) {
     const field = panel.locator('.field', { has: page.getByLabel(edge, { exact: true }) });
+    await expect(field).toContainText(/gap [\d.]+ mm/);
     const expected = Number(/gap ([\d.]+) mm/.exec((await field.textContent())!)![1]);
     await hand.type(panel.getByLabel(edge, { exact: true }), (expected - 0.4).toFixed(1));
   }
@@ -138,7 +139,7 @@ async function wholePath(page: Page, hand: Hand): Promise<void> {
   await expect(sizes).toHaveText(left!);
 }
 
-test.describe.configure({ timeout: 400_000 });
+test.beforeEach(() => test.slow());
 
 test('a whole cover is made with the mouse', async ({ bench }) => {
   await wholePath(

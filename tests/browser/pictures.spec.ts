@@ -1,7 +1,7 @@
 import { existsSync, mkdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import type { Page } from '@playwright/test';
-import { expect, openExample, test } from './bench.ts';
+import { expect, exploreSettles, openExample, scenesAreDrawn, stripSettles, test } from './bench.ts';
 
 /**
  * The screen as it is meant to look, kept as pictures to be looked at. The comparison is a coarse one, so that it minds
@@ -40,7 +40,7 @@ const hasFonts = (page: Page): Promise<boolean> =>
 async function settledPicture(page: Page): Promise<Buffer> {
   let last: Buffer = Buffer.alloc(0);
   for (let i = 0; i < 20; i++) {
-    const next = await page.screenshot({ type: 'jpeg', quality: 80, animations: 'disabled', timeout: 60_000 });
+    const next = await page.screenshot({ type: 'jpeg', quality: 80, animations: 'disabled' });
     if (next.equals(last)) return next;
     last = next;
     await page.waitForTimeout(300);
@@ -86,9 +86,9 @@ for (const colorScheme of ['light', 'dark'] as const) {
             document.documentElement.style.setProperty('--serif', '"Liberation Serif"');
           });
           await openExample(bench, name);
-          await expect(bench.locator('.stage-scene canvas')).toBeVisible();
-          await expect(bench.locator('.check', { hasText: 'Springs open' })).toContainText(/\d°/);
-          await expect(bench.locator('.explore svg').first()).toBeVisible();
+          await stripSettles(bench);
+          await exploreSettles(bench);
+          await scenesAreDrawn(bench);
           const taken = await settledPicture(bench);
           await info.attach('as it looks now', { body: taken, contentType: 'image/jpeg' });
 

@@ -1,6 +1,6 @@
 import { elsewherePage, expect, openExample, test } from './bench.ts';
 
-test.use({ permissions: ['clipboard-read', 'clipboard-write'] });
+test.use({ look: 'section', permissions: ['clipboard-read', 'clipboard-write'] });
 
 test('a shared link opens the same job elsewhere, and undo goes back from it', async ({ bench, browser, baseURL }) => {
   test.slow();
@@ -34,6 +34,7 @@ test('a shared link opens the same job elsewhere, and undo goes back from it', a
 test('a damaged link says so and opens nothing', async ({ bench }) => {
   await openExample(bench, 'choir book');
   await bench.getByRole('button', { name: 'Share link' }).click();
+  await expect(bench.getByLabel('Link to this job')).toHaveValue(/#job=1\./);
   const fragment = new URL(await bench.getByLabel('Link to this job').inputValue()).hash;
   await openExample(bench, 'shore guide');
   const letter = fragment.at(-4) === 'A' ? 'B' : 'A';

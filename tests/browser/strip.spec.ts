@@ -1,8 +1,9 @@
 import type { Locator, Page } from '@playwright/test';
-import { expect, headline, openExample, test } from './bench.ts';
+import { expect, headline, openExample, sliderValue, test } from './bench.ts';
+
+test.use({ look: 'section' });
 
 const grip = (page: Page, part: string, name: string) => page.locator(part).getByRole('slider', { name, exact: true });
-const value = async (slider: Locator) => Number(await slider.getAttribute('aria-valuenow'));
 const sizes = (page: Page) => page.locator('.strip > header');
 
 /** Takes a grip by its tab and moves it; the button stays down. */
@@ -26,7 +27,8 @@ test('a tab dragged at the fore-edge widens the cover as it moves, over a ghost,
   // The button is still down: report, strip and field have moved with it.
   await expect(sizes(bench)).not.toContainText('382.5 mm');
   await expect(bench.locator('.check', { hasText: 'Fore-edges' })).toContainText(/Gap of [2-5]\.\d to/);
-  await expect(bench.getByLabel('Fore-edge ease', { exact: true })).toHaveValue(`${await value(ease)} mm`);
+  const field = bench.getByLabel('Fore-edge ease', { exact: true });
+  await expect.poll(async () => (await field.inputValue()) === `${await sliderValue(ease)()} mm`).toBe(true);
   await expect(bench.locator('.ghost-note')).toContainText('Untuned: outside 382.5 mm');
   await bench.mouse.up();
   await bench.getByRole('button', { name: 'Undo' }).click();
@@ -48,14 +50,14 @@ test('Escape lets a dragged tab go back to where it was', async ({ bench }) => {
 test('tabs go by the arrow keys, and Delete gives the field back to the tool', async ({ bench }) => {
   await openExample(bench, 'choir book');
   const depth = grip(bench, '.strip-drawing', 'pocket depth');
-  const before = await value(depth);
+  const before = await sliderValue(depth)();
   await depth.focus();
   await bench.keyboard.press('ArrowUp');
   await bench.keyboard.press('ArrowUp');
   await bench.keyboard.press('PageDown');
-  expect(await value(depth)).toBeCloseTo(before + 1 - 5, 6);
+  await expect.poll(sliderValue(depth)).toBeCloseTo(before + 1 - 5, 6);
   await bench.keyboard.press('Delete');
-  expect(await value(depth)).toBe(before);
+  await expect.poll(sliderValue(depth)).toBe(before);
 
   const head = grip(bench, '.upright', 'head ease');
   await head.focus();
@@ -71,10 +73,10 @@ test('with a size of the maker’s own, the cut edge moves the size and the seam
   const upright = bench.locator('.upright');
   await expect(upright.locator('.end-detail').getByRole('slider', { name: 'outside height' }).first()).toBeVisible();
   const margin = grip(bench, '.upright', 'edge margin').first();
-  const before = await value(margin);
+  const before = await sliderValue(margin)();
   await drag(bench, margin, [0, 20]);
   await bench.mouse.up();
-  expect(await value(margin)).toBeGreaterThan(before);
+  await expect.poll(sliderValue(margin)).toBeGreaterThan(before);
   await expect(upright.locator('header')).toContainText('outside 262 mm');
 });
 
@@ -95,9 +97,9 @@ for (const width of [390, 1024]) {
     await bench.setViewportSize({ width, height: 844 });
     await openExample(bench, 'tide ledger');
     await drag(bench, grip(bench, '.fore-edge-detail', 'fore-edge ease'), [-60, 0]);
+    await expect(bench.locator('.ghost-note')).toBeVisible();
     expect(await bench.evaluate(() => document.documentElement.scrollWidth)).toBe(width);
     await bench.mouse.up();
-    await expect(bench.locator('.ghost-note')).toBeVisible();
     expect(await bench.evaluate(() => document.documentElement.scrollWidth)).toBe(width);
   });
 }

@@ -1,6 +1,8 @@
 import type { Page } from '@playwright/test';
 import { expect, openExample, test } from './bench.ts';
 
+test.use({ look: 'section' });
+
 /** The open job as it is kept, typed texts with it. */
 const kept = (page: Page): Promise<string> =>
   page.evaluate(() => {
@@ -54,7 +56,6 @@ const EDITS: Readonly<Record<string, (page: Page) => Promise<unknown>>> = {
 for (const [name, edit] of Object.entries(EDITS)) {
   test(`undo takes back and redo brings again: ${name}`, async ({ bench }) => {
     await openExample(bench, 'tide ledger');
-    await expect(bench.getByRole('textbox', { name: 'Job', exact: true })).toHaveValue('Tide ledger');
     await expect(bench.locator('.upright').getByRole('slider').first()).toBeVisible();
     const before = await kept(bench);
     await edit(bench);

@@ -1,6 +1,8 @@
 import { shareFragment } from '../../src/output/shareLink/shareLink.ts';
 import { RECORDED_VERSIONS } from '../core/job/recordedVersions.ts';
-import { expect, test } from './bench.ts';
+import { expect, jobName as nameOfJob, test } from './bench.ts';
+
+test.use({ look: 'section' });
 
 /** A job as every edition so far has kept it: on the bench in the page's storage, on the shelf in the browser's database. */
 for (const { version, document } of RECORDED_VERSIONS) {
@@ -9,7 +11,7 @@ for (const { version, document } of RECORDED_VERSIONS) {
   test(`a job of version ${version} opens from where it was kept: bench, shelf, link and file`, async ({ bench }) => {
     test.slow();
     const width = bench.getByLabel('Width', { exact: true });
-    const jobName = bench.getByRole('textbox', { name: 'Job', exact: true });
+    const jobName = nameOfJob(bench);
 
     await bench.evaluate(
       (kept) => localStorage.setItem('coverwright.open-job.v1', kept),

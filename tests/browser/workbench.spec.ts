@@ -9,6 +9,8 @@ import { patternDrawing } from '../../src/core/pattern/patternDrawing.ts';
 import { readPdf } from '../output/pdfReading.ts';
 import { expect, openExample, test } from './bench.ts';
 
+test.use({ look: 'section' });
+
 const PARTS = ['Construction', 'Template', 'Card trial', 'Leather owned', 'Supplies', 'Quote', 'Order of work'];
 const WCAG_22_AA = ['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa'];
 
@@ -16,7 +18,9 @@ const panel = (page: Page): Locator => page.locator('.workbench-panel');
 
 /** Opens a part of the workbench and waits until it is there. */
 async function openPart(page: Page, name: string): Promise<Locator> {
-  await page.locator('.workbench-bar').getByRole('button', { name, exact: true }).click();
+  const button = page.locator('.workbench-bar').getByRole('button', { name, exact: true });
+  await button.click();
+  await expect(button).toHaveAttribute('aria-expanded', 'true');
   await expect(panel(page).locator('form').first()).toBeVisible();
   return panel(page);
 }
@@ -42,12 +46,11 @@ test('the template of the tide ledger is saved as a PDF with the pages that were
   const template = await openPart(bench, 'Template');
   for (const material of ['card', 'leather']) {
     await template.getByRole('radio', { name: material, exact: true }).check();
-    const said = Number(/(\d+) pages, the first/.exec((await template.textContent())!)![1]);
     const { name, bytes } = await saved(bench, 'Save the template as PDF');
     expect(name).toBe(`tide-ledger-${material}.template.pdf`);
     expect(bytes.subarray(0, 5).toString()).toBe('%PDF-');
     const pages = await readPdf(new Uint8Array(bytes));
-    expect(pages).toHaveLength(said);
+    await expect(template).toContainText(`${pages.length} pages, the first`);
     expect(pages[0]!.words.map(({ text }) => text).join(' ')).toContain(`Tide ledger, ${material}`);
     await expect(template.getByText('The PDF was handed to the browser')).toBeVisible();
   }
@@ -111,6 +114,7 @@ test('what the card showed corrects the measures with one press, and one undo br
 
   const width = bench.locator('.form-column').getByLabel('Width', { exact: true });
   const card = trial.getByLabel('Card width');
+  await expect(card).toHaveAttribute('placeholder', / decided$/);
   const cut = (await card.getAttribute('placeholder'))!.replace(' decided', '');
   await trial.getByRole('button', { name: 'Correct the measures' }).click();
   await expect(width).toHaveValue(/^165\.\d+ mm$/);
@@ -176,10 +180,10 @@ test('a quote adds what is priced and names what is not', async ({ bench }) => {
   await quote.getByLabel('Markup').fill('10');
   await quote.getByRole('button', { name: 'Add a line' }).click();
   await quote.getByLabel('Line 1, amount').fill('-5');
-  const amount = async (row: string | RegExp): Promise<number> =>
-    Number(await quote.getByRole('row', { name: row }).getByRole('cell').last().textContent());
-  await expect(quote.getByRole('row', { name: /^Sum of the lines/ })).toBeVisible();
-  expect(await amount(/^Line 1/)).toBe(-5);
+  const cell = (row: RegExp): Locator => quote.getByRole('row', { name: row }).getByRole('cell').last();
+  const amount = async (row: RegExp): Promise<number> => Number(await cell(row).textContent());
+  // The table lags: it is the one of these three entries once it has the last of them.
+  await expect(cell(/^Line 1/)).toHaveText(/^[-−]5\.00$/);
   const [sum, markup, total] = [await amount(/^Sum/), await amount(/^Markup/), await amount(/^Total/)];
   expect(markup).toBeCloseTo(sum / 10, 1);
   expect(total).toBeCloseTo(sum + markup, 6);
@@ -213,9 +217,11 @@ test('a telephone names low pieces below them, and notes stand apart from the la
     .filter({ hasText: /^Closure strap$/ })
     .locator('path')
     .first();
-  const [words, piece] = [(await name.boundingBox())!, (await strap.boundingBox())!];
-  expect(words.width).toBeGreaterThan(words.height);
-  expect(words.y).toBeGreaterThan(piece.y + piece.height - words.height / 2);
+  const below = async (): Promise<boolean> => {
+    const [words, piece] = [(await name.boundingBox())!, (await strap.boundingBox())!];
+    return words.width > words.height && words.y > piece.y + piece.height - words.height / 2;
+  };
+  await expect.poll(below).toBe(true);
   const work = await openPart(bench, 'Order of work');
   await expect(work.getByRole('heading', { name: 'Notes' })).toBeVisible();
   await expect(work.getByRole('listitem').filter({ hasText: /^8\. Burnish/ })).not.toContainText('Sew the strap');
@@ -264,7 +270,6 @@ for (const colorScheme of ['light', 'dark'] as const) {
   test.describe(colorScheme, () => {
     test.use({ colorScheme });
     test('every part meets WCAG 2.2 AA and fits a telephone', async ({ bench }) => {
-      test.setTimeout(90_000);
       await bench.setViewportSize({ width: 390, height: 844 });
       await openExample(bench, 'tide ledger');
       for (const name of PARTS) {
