@@ -1,13 +1,15 @@
+import { readFileSync } from 'node:fs';
 import { beforeAll, describe, expect, test } from 'vitest';
 import { flattened } from '../../src/core/math/contour.ts';
 import type { Vec2 } from '../../src/core/math/vec2.ts';
-import type { PieceDrawing } from '../../src/core/pattern/drawing.ts';
 import { patternDrawing } from '../../src/core/pattern/patternDrawing.ts';
 import { fitToPage, type Paper } from '../../src/output/pdf/paper.ts';
 import { drawingPdf, patternPdf } from '../../src/output/pdf/patternPdf.ts';
 import { BAR_LENGTH } from '../../src/output/pdf/printerScale.ts';
+import { visualRuns } from '../../src/output/pdf/visualRuns.ts';
 import { coverOf } from '../core/pattern/coverOf.ts';
 import { apart, boundsOf, moved } from './outlineDistance.ts';
+import { outlineOn, pagesOf } from './patternReading.ts';
 import { type ReadPage, readPdf } from './pdfReading.ts';
 
 /** A cover with every kind of piece and edge. */
@@ -20,20 +22,6 @@ const drawing = patternDrawing(design);
 
 const PAPERS: readonly Paper[] = ['A4', 'Letter', 'A3', 'Tabloid', { roll_mm: 610 }, { roll_mm: 210 }];
 const nameOf = (paper: Paper): string => (typeof paper === 'string' ? paper : `roll of ${paper.roll_mm} mm`);
-
-/** Pages that carry a piece, told by the words at their foot. */
-const pagesOf = (pages: readonly ReadPage[], { name }: PieceDrawing): ReadPage[] =>
-  pages.filter(({ words }) => words.some(({ text }) => text.startsWith(`Tide ledger: ${name}, cut`)));
-
-/** The cut outline on a page: the widest closed undashed path. */
-function outlineOn({ paths }: ReadPage): readonly Vec2[] {
-  const chains = paths
-    .filter(({ isDashed, lineWidth }) => !isDashed && Math.abs(lineWidth - 0.3) < 1e-3)
-    .flatMap(({ chains }) => chains)
-    .filter((chain) => Math.hypot(chain[0]![0] - chain.at(-1)![0], chain[0]![1] - chain.at(-1)![1]) < 1e-9);
-  const size = (chain: readonly Vec2[]): number => boundsOf(chain).width * boundsOf(chain).height;
-  return chains.reduce((largest, chain) => (size(chain) > size(largest) ? chain : largest));
-}
 
 /** Middles of the joining diamonds by the number printed in each. */
 function diamondsOn(page: ReadPage): Map<string, Vec2> {
@@ -235,8 +223,31 @@ describe('the template', () => {
     await expect(drawingPdf(four)).rejects.toThrow(/allowed: 400. Choose a larger paper/);
   });
 
-  test('prints a name in letters that the font does not know as question marks, without failing', async () => {
-    const pages = await readPdf(await patternPdf(coverOf({ name: 'Küste → 潮' })));
-    expect(pages[0]!.words[0]!.text).toBe('Küste ? ?');
+  test('says by number which characters of a name its letters lack, and draws a box for each', async () => {
+    const pages = await readPdf(await patternPdf(coverOf({ name: 'Küste → 潮 🐟' })));
+    expect(pages[0]!.words[0]!.text).toBe('Küste → □ □');
+    expect(pages[0]!.words.map(({ text }) => text)).toContain(
+      "□ stands for what this sheet's letters lack: U+6F6E, U+1F41F",
+    );
+    const plain = await readPdf(await patternPdf(coverOf({ name: 'Küste → x' })));
+    expect(plain[0]!.words.map(({ text }) => text).join(' ')).not.toContain('lack');
   });
+
+  test('sets accents typed apart as one letter, and leaves out what is not drawn', async () => {
+    const pages = await readPdf(await patternPdf(coverOf({ name: 'thu\u0309y\u200b\u00adtrie\u0302\u0300u\t1' })));
+    expect(pages[0]!.words[0]!.text).toBe('thủytriều 1');
+  });
+
+  test.each([
+    ['כתב abc 12, ים', ['כתב', ' abc 12, ', 'ים']],
+    ['ספר הים 12', ['12', 'ספר הים ']],
+    ['Tide ledger', ['Tide ledger']],
+  ])('sets “%s” in stretches of one direction, from the left of the page', (text, runs) => {
+    expect(visualRuns(text)).toEqual(runs);
+  });
+});
+
+test('the licence of the letters goes out with them as their package has it', () => {
+  const text = (path: string): string => readFileSync(new URL(`../../${path}`, import.meta.url), 'utf8');
+  expect(text('public/fonts/DejaVu-LICENSE.txt')).toBe(text('node_modules/dejavu-fonts-ttf/LICENSE'));
 });

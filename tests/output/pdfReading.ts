@@ -14,7 +14,27 @@ export interface ReadPage {
   readonly paths: readonly ReadPath[];
   /** Boxes that drawing was clipped to. */
   readonly clips: readonly { readonly low: Vec2; readonly high: Vec2 }[];
-  readonly words: readonly { readonly text: string; readonly at: Vec2 }[];
+  readonly words: readonly ReadWords[];
+  /** Fonts that the words are set in. */
+  readonly fonts: readonly ReadFont[];
+}
+
+export interface ReadWords {
+  readonly text: string;
+  /** On the base line. */
+  readonly at: Vec2;
+  /** Along the line of words, and of the letters' body across it, mm. */
+  readonly width: number;
+  readonly height: number;
+  /** Radians counterclockwise. */
+  readonly rotation: number;
+}
+
+export interface ReadFont {
+  /** With the tag of a subset where there is one. */
+  readonly name: string;
+  /** Bytes of its outlines in the file, 0 where the reader must find a font of its own. */
+  readonly size: number;
 }
 
 const MM = 25.4 / 72;
@@ -27,7 +47,7 @@ const PATH = { moveTo: 0, lineTo: 1, curveTo: 2, closePath: 4 } as const;
 
 /** Reads a PDF back with a reader that knows nothing of how it was made. Throws on any transform, which ours do not use. */
 export async function readPdf(bytes: Uint8Array): Promise<ReadPage[]> {
-  const file = await getDocument({ data: bytes.slice(), verbosity: 0 }).promise;
+  const file = await getDocument({ data: bytes.slice(), verbosity: 0, fontExtraProperties: true }).promise;
   const pages: ReadPage[] = [];
   for (let number = 1; number <= file.numPages; number++) {
     const page = await file.getPage(number);
@@ -61,10 +81,23 @@ export async function readPdf(bytes: Uint8Array): Promise<ReadPage[]> {
     const content = await page.getTextContent();
     const words = content.items.flatMap((item) =>
       'str' in item && item.str !== ''
-        ? [{ text: item.str, at: [item.transform[4] * MM, item.transform[5] * MM] as Vec2 }]
+        ? [
+            {
+              text: item.str,
+              at: [item.transform[4] * MM, item.transform[5] * MM] as Vec2,
+              width: item.width * MM,
+              height: Math.hypot(item.transform[0], item.transform[1]) * MM,
+              rotation: Math.atan2(item.transform[1], item.transform[0]),
+            },
+          ]
         : [],
     );
-    pages.push({ width: width * MM, height: height * MM, paths, clips, words });
+    const fontIds = new Set(content.items.flatMap((item) => ('str' in item && item.str !== '' ? [item.fontName] : [])));
+    const fonts = [...fontIds].map((id): ReadFont => {
+      const { name, data } = page.commonObjs.get(id) as { name: string; data?: Uint8Array };
+      return { name, size: data?.length ?? 0 };
+    });
+    pages.push({ width: width * MM, height: height * MM, paths, clips, words, fonts });
   }
   await file.destroy();
   return pages;

@@ -28,11 +28,7 @@ export default function WorkPanel() {
   const save = async (): Promise<void> => {
     const { benchSheetPdf } = await import('../../output/benchSheet/benchSheetPdf.ts');
     const file = await benchSheetPdf(design, { paper, units: view.units });
-    saveFile(
-      jobFileName({ name: design.job.name }, 'bench-sheet.pdf'),
-      file as Uint8Array<ArrayBuffer>,
-      'application/pdf',
-    );
+    saveFile(jobFileName({ name: design.job.name }, 'bench-sheet.pdf'), file, 'application/pdf');
   };
   return (
     <Panel

@@ -3,7 +3,8 @@ import { addScaled, distance, subtract, type Vec2 } from '../../core/math/vec2.t
 import { brokenLines } from '../benchSheet/sheetFlow.ts';
 import type { LayerStyle } from '../layerStyle.ts';
 import { SHEETS } from '../pdf/paper.ts';
-import { PdfCanvas, PT } from '../pdf/pdfCanvas.ts';
+import type { PdfCanvas } from '../pdf/pdfCanvas.ts';
+import { SheetFile } from '../pdf/sheetFile.ts';
 import { box, type Figure, line, type Measure, placed } from './figure.ts';
 import { frontFigure, openFigure, tailFigure, wrapFigure } from './figures.ts';
 import { CARD, printedRuler } from './printedRuler.ts';
@@ -37,16 +38,10 @@ const STYLE: Readonly<Record<'outline' | 'thin' | 'strip' | 'measure', LayerStyl
 export async function measuringSheetPdf({
   units = 'mm',
   paper = 'A4',
-}: MeasuringSheetOptions = {}): Promise<Uint8Array> {
-  // Loaded when first wanted: the library is larger than the rest of the tool's core.
-  const lib = await import('@cantoo/pdf-lib');
-  const file = await lib.PDFDocument.create({ updateMetadata: false });
-  file.setTitle(TITLE);
-  file.setProducer('Coverwright');
+}: MeasuringSheetOptions = {}): Promise<Uint8Array<ArrayBuffer>> {
+  const file = await SheetFile.titled(TITLE, ['plain', 'bold']);
   const { width, height } = SHEETS[paper];
-  const page = file.addPage([width * PT, height * PT]);
-  const plain = new PdfCanvas(lib, page, await file.embedFont(lib.StandardFonts.Helvetica));
-  const bold = new PdfCanvas(lib, page, await file.embedFont(lib.StandardFonts.HelveticaBold));
+  const { plain, bold } = file.addPage({ width, height }).in;
   const inner = width - 2 * MARGIN;
   let y = height - MARGIN - SIZE.title;
 
@@ -98,7 +93,7 @@ export async function measuringSheetPdf({
   }
 
   drawRuler(plain, units, [MARGIN, 10], inner);
-  return file.save({ useObjectStreams: false });
+  return file.save();
 }
 
 /** Sets lines of words downward from `at`; gives where the next would start. */

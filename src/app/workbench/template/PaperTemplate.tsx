@@ -21,7 +21,7 @@ export function PaperTemplate({ choice, choose, settings, drawing, units }: Temp
   const save = async (): Promise<void> => {
     const { drawingPdf } = await import('../../../output/pdf/patternPdf.ts');
     const file = await drawingPdf(drawing, { paper: paper!, units, mirrored: choice.mirrored, bars });
-    saveFile(jobFileName({ name: drawing.title }, 'template.pdf'), file as Uint8Array<ArrayBuffer>, 'application/pdf');
+    saveFile(jobFileName({ name: drawing.title }, 'template.pdf'), file, 'application/pdf');
   };
   return (
     <section aria-labelledby="template-paper">
