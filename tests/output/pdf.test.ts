@@ -119,17 +119,28 @@ describe.each(PAPERS.map((paper) => [nameOf(paper), paper] as const))('the templ
     });
   });
 
-  test('has two check bars of the length printed beside them', async () => {
+  test('has two check bars of the length printed beside them, and nothing along either that measures longer', async () => {
     const [first] = await reading;
-    const bars = first!.paths
-      .flatMap(({ chains }) => chains)
+    const chains = first!.paths.flatMap((path) => path.chains);
+    const bars = chains
       .map((chain) => boundsOf(chain))
       .filter(({ width, height }) => Math.max(width, height) > 100 && Math.min(width, height) < 1e-6)
       .filter(({ width, height }) => Math.abs(Math.max(width, height) - BAR_LENGTH) < 0.01);
     expect(bars.map(({ width, height }) => (width > height ? 'x' : 'y')).sort()).toEqual(['x', 'y']);
+    for (const { low, high, width, height } of bars) {
+      const axis = width > height ? 0 : 1;
+      // What lies so near to the bar that a rule laid along it would meet it.
+      const beside = chains
+        .flatMap((chain) => chain)
+        .filter((point) => Math.abs(point[1 - axis]! - low[1 - axis]!) < 5)
+        .filter((point) => point[axis]! > low[axis]! - 8 && point[axis]! < high[axis]! + 8)
+        .map((point) => point[axis]!);
+      expect(Math.min(...beside)).toBeCloseTo(low[axis]!, 6);
+      expect(Math.max(...beside)).toBeCloseTo(high[axis]!, 6);
+    }
     const text = first!.words.map((word) => word.text).join('\n');
-    expect(text).toContain(`x check bar: ${BAR_LENGTH} mm`);
-    expect(text).toContain(`y check bar: ${BAR_LENGTH} mm`);
+    expect(text).toContain(`x check bar: ${BAR_LENGTH} mm from end to end`);
+    expect(text).toContain(`y check bar: ${BAR_LENGTH} mm from end to end`);
   });
 });
 

@@ -19,7 +19,7 @@ const MARGIN = 16;
 /** Letter heights, mm. */
 const SIZE = { title: 6.4, text: 3.4, small: 3, badge: 3.6 } as const;
 const LEADING = 1.35;
-const ROW = 9;
+const ROW = 8.4;
 const BADGE = 2.4;
 const ARROW = 1.6;
 
@@ -66,7 +66,7 @@ export async function measuringSheetPdf({
       plain.words(figure.caption, [x + 2, y], SIZE.small);
   }
 
-  y -= 9;
+  y -= 8;
   for (const { letter, name, how } of ASKED) {
     badge(plain, letter, [MARGIN + BADGE, y - 1]);
     bold.words(name, [MARGIN + 8, y - 2], SIZE.text, { width: 40 });
@@ -89,7 +89,7 @@ export async function measuringSheetPdf({
       plain.words(answer, [x + 5, y], SIZE.text);
       x += 13 + plain.widthOf(answer, SIZE.text);
     }
-    y -= 6.5;
+    y -= 6;
   }
 
   drawRuler(plain, units, [MARGIN, 10], inner);
@@ -165,13 +165,14 @@ function badge(canvas: PdfCanvas, letter: string, [x, y]: Vec2): void {
 
 function drawRuler(canvas: PdfCanvas, units: 'mm' | 'in', [x, y]: Vec2, room: number): void {
   const { ticks, figures } = printedRuler(units, room);
-  const card: Segment = line([CARD, -1.5], [CARD, 9.5]);
-  canvas.lines(
-    ticks.map((tick) => placed(tick, [x, y])),
-    STYLE.measure,
-  );
-  canvas.lines([placed(card, [x, y])], STYLE.strip);
+  const [low, top, middle] = [y + 10.5, y + 17, y + 12.8];
+  // Above the figures, where no tick of the ruler can be taken for the mark; thin, so that a card beside it is seen.
+  const card = [line([x, low], [x, top]), line([x + CARD, low], [x + CARD, top]), line([x, low], [x + CARD, low])];
+  canvas.lines([...ticks.map((tick) => placed(tick, [x, y])), ...card], STYLE.measure);
   for (const { text, at } of figures) canvas.words(text, [x + at, y + 7], SIZE.small, { align: 'middle' });
-  canvas.words('bank card', [x + CARD + 1, y - 3.2], SIZE.small);
-  paragraph(canvas, RULER_NOTE, [x, y + 20], room, SIZE.small);
+  canvas.words('bank card', [x + 2, middle], SIZE.small);
+  const large = 'card ends here: print too large';
+  canvas.words(large, [x + CARD - 1.5 - canvas.widthOf(large, SIZE.small), middle], SIZE.small);
+  canvas.words('card ends here: print too small', [x + CARD + 1.5, middle], SIZE.small);
+  paragraph(canvas, RULER_NOTE, [x, y + 27.5], room, SIZE.small);
 }

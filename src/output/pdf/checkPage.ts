@@ -35,6 +35,8 @@ const OUTLINE: LayerStyle = { width: 0.35, dash: [], ink: [0, 0, 0] };
 
 const TEXT = 3.2;
 const LEADING = 5;
+/** From the level check bar up to the foot of the upright one, mm: more than a rule laid along either covers of the other. */
+const BARS_APART = 13;
 /** Height left for the tile map at the least, mm. */
 const LEAST_MAP = 35;
 
@@ -47,33 +49,24 @@ export function drawCheckPage(canvas: PdfCanvas, check: CheckPage): void {
   canvas.words(drawing.title, [left, y], 7, { width });
   y -= 8;
 
-  // The bars share a corner at the lower left, the y bar up from it, so that words fit to its right.
-  const corner: Vec2 = [left + 4, y - 4 - BAR_LENGTH * scale.y];
-  drawBar(canvas, corner, [1, 0], BAR_LENGTH * scale.x);
-  drawBar(canvas, corner, [0, 1], BAR_LENGTH * scale.y);
-  canvas.words(
-    `x check bar: ${BAR_LENGTH} mm (about ${printed(BAR_LENGTH, 'in')})`,
-    [corner[0] + 8, corner[1] + 5],
-    TEXT,
-  );
-  canvas.words(
-    `y check bar: ${BAR_LENGTH} mm (about ${printed(BAR_LENGTH, 'in')})`,
-    [corner[0] + 8, corner[1] + 16],
-    TEXT,
-    {
-      rotation: Math.PI / 2,
-    },
-  );
+  // The bars keep apart, so that neither makes the other longer; words fit to the right of the upright one.
+  const upright: Vec2 = [left + 4, y - 4 - BAR_LENGTH * scale.y];
+  const level: Vec2 = [left + 4, upright[1] - BARS_APART];
+  drawBar(canvas, level, [1, 0], BAR_LENGTH * scale.x);
+  drawBar(canvas, upright, [0, 1], BAR_LENGTH * scale.y);
+  const length = `${BAR_LENGTH} mm from end to end (about ${printed(BAR_LENGTH, 'in')})`;
+  canvas.words(`x check bar: ${length}`, [level[0] + 8, level[1] + 5], TEXT);
+  canvas.words(`y check bar: ${length}`, [upright[0] + 8, upright[1] + 8], TEXT, { rotation: Math.PI / 2 });
 
-  const column = corner[0] + 14;
+  const column = upright[0] + 14;
   const room = page.width - PAGE_MARGIN - column;
   const lines = words(check).flatMap((text) => wrapped(canvas, text, room));
   // Rather small than cut off: nothing said here may be missed.
-  const shrink = Math.min(1, (BAR_LENGTH * scale.y - 14) / (lines.length * LEADING));
+  const shrink = Math.min(1, (BAR_LENGTH * scale.y - 2) / (lines.length * LEADING));
   lines.forEach((line, i) => {
     canvas.words(line, [column, y - 2 - i * LEADING * shrink], TEXT * shrink);
   });
-  const top = corner[1] - 8;
+  const top = level[1] - 6;
   if (top - PAGE_MARGIN - 10 > LEAST_MAP) {
     drawMap(canvas, check.tiled, { x: left, y: PAGE_MARGIN + 8, width, height: top - PAGE_MARGIN - 8 });
   }
@@ -85,7 +78,7 @@ function words({ drawing, tiled, paper, scale, bars, suspicion, mirrored, units 
   const size = (value: number): string => printed(value, units);
   const isTakenOff = tiled.some(({ piece }) => cornersTakenOff(piece).length > 0);
   return [
-    'Print at actual size, 100 %, without "fit to page" or "shrink". Then measure both bars.',
+    'Print at actual size, 100 %, without "fit to page" or "shrink". Then measure both bars, from the tick at one end to the tick at the other.',
     ...(fitted === null
       ? []
       : [
@@ -121,7 +114,7 @@ function wrapped(canvas: PdfCanvas, text: string, width: number): string[] {
   return lines;
 }
 
-/** A bar with a tick at each 10 mm of its true length, longer at both ends. */
+/** A bar with a tick at each 10 mm of its true length, through it at both ends. */
 function drawBar(canvas: PdfCanvas, from: Vec2, along: Vec2, length: number): void {
   const across: Vec2 = [along[1], along[0]];
   const at = (distance: number, aside: number): Vec2 => [
