@@ -1,10 +1,9 @@
 import type { Vec2 } from '../../src/core/math/vec2.ts';
-import type { PieceDrawing } from '../../src/core/pattern/drawing.ts';
 import { boundsOf } from './outlineDistance.ts';
 import type { ReadPage } from './pdfReading.ts';
 
 /** Pages of a template that carry a piece, told by the words at their foot. */
-export const pagesOf = (pages: readonly ReadPage[], { name }: PieceDrawing, title = 'Tide ledger'): ReadPage[] =>
+export const pagesOf = (pages: readonly ReadPage[], name: string, title = 'Tide ledger'): ReadPage[] =>
   pages.filter(({ words }) =>
     words
       .map(({ text }) => text)

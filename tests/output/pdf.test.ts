@@ -52,7 +52,7 @@ describe.each(PAPERS.map((paper) => [nameOf(paper), paper] as const))('the templ
   test('has every outline in true size on each of its pages, within 0.01 mm', async () => {
     const pages = await reading;
     for (const piece of drawing.pieces) {
-      const tiles = pagesOf(pages, piece);
+      const tiles = pagesOf(pages, piece.name);
       expect(tiles.length).toBeGreaterThan(0);
       const truth = flattened(piece.outline, 1e-3);
       for (const page of tiles) {
@@ -68,7 +68,7 @@ describe.each(PAPERS.map((paper) => [nameOf(paper), paper] as const))('the templ
   test('joins without a step: laid together by any diamond, neighbouring outlines fall on each other within 0.01 mm', async () => {
     const pages = await reading;
     for (const piece of drawing.pieces) {
-      const tiles = pagesOf(pages, piece).map((page) => ({
+      const tiles = pagesOf(pages, piece.name).map((page) => ({
         origin: boundsOf(outlineOn(page)).low,
         diamonds: diamondsOn(page),
       }));
@@ -87,7 +87,7 @@ describe.each(PAPERS.map((paper) => [nameOf(paper), paper] as const))('the templ
   test('leaves no part of a piece off its pages, and draws inside them', async () => {
     const pages = await reading;
     for (const piece of drawing.pieces) {
-      const windows = pagesOf(pages, piece).map((page) => {
+      const windows = pagesOf(pages, piece.name).map((page) => {
         const { low } = boundsOf(outlineOn(page));
         const clip = page.clips[0]!;
         expect(clip.low[0]).toBeGreaterThan(9);
@@ -170,7 +170,7 @@ describe('the template', () => {
   test('marks where the edges of a rounded corner would meet, for its diagonal, and prints sizes as drawn', async () => {
     const pages = await readPdf(await patternPdf(design, { paper: { roll_mm: 610 }, units: 'in' }));
     const outside = drawing.pieces[0]!;
-    const page = pagesOf(pages, outside)[0]!;
+    const page = pagesOf(pages, outside.name)[0]!;
     const { low, high } = boundsOf(outlineOn(page));
     const arms = page.paths.filter(({ lineWidth, isDashed }) => !isDashed && Math.abs(lineWidth - 0.1) < 1e-3);
     for (const x of [low[0], high[0]])
@@ -191,7 +191,7 @@ describe('the template', () => {
     const bars = { x_mm: 148.5, y_mm: 151.2 };
     const pages = await readPdf(await patternPdf(design, { bars }));
     const outside = drawing.pieces[0]!;
-    for (const page of pagesOf(pages, outside)) {
+    for (const page of pagesOf(pages, outside.name)) {
       const { width, height } = boundsOf(outlineOn(page));
       expect((width * bars.x_mm) / 150).toBeCloseTo(outside.width, 2);
       expect((height * bars.y_mm) / 150).toBeCloseTo(outside.height, 2);
@@ -205,11 +205,29 @@ describe('the template', () => {
     await expect(patternPdf(design, { bars: { x_mm: Number.NaN, y_mm: 150 } })).rejects.toThrow(RangeError);
   });
 
+  test.each([false, true])('lies as the drawing does, so that front is front, mirrored %s', async (mirrored) => {
+    const outside = drawing.pieces[0]!;
+    const pages = await readPdf(await patternPdf(design, { paper: { roll_mm: 610 }, mirrored }));
+    const page = pagesOf(pages, outside.name)[0]!;
+    const { low } = boundsOf(outlineOn(page));
+    const drawn = page.paths.flatMap(({ chains }) => chains.flat());
+    // Marks of seam, strap and pen loop are alike at no two corners.
+    for (const mark of outside.layers.mark) {
+      if (mark.kind !== 'line') continue;
+      for (const [x, y] of [mark.from, mark.to]) {
+        const [u, v] = [low[0] + (mirrored ? outside.width - x : x), low[1] + y];
+        expect(Math.min(...drawn.map((point) => Math.hypot(point[0] - u, point[1] - v)))).toBeLessThan(0.01);
+      }
+    }
+    const said = pages[0]!.words.map(({ text }) => text).join(' ');
+    expect(said).toContain(mirrored ? 'Flesh side up, mirrored' : 'Grain side up, as on the screen');
+  });
+
   test('mirrored has the same outline turned over', async () => {
     const outside = drawing.pieces[0]!;
     const page = pagesOf(
       await readPdf(await patternPdf(design, { paper: { roll_mm: 610 }, mirrored: true })),
-      outside,
+      outside.name,
     )[0]!;
     const { low } = boundsOf(outlineOn(page));
     const outline = moved(outlineOn(page), [-low[0], -low[1]]);
@@ -228,7 +246,7 @@ describe('the template', () => {
       pattern: { outsideWidth_mm: 4000, outsideHeight_mm: 2000 },
     });
     const pages = await readPdf(await patternPdf(huge, { paper: { roll_mm: 914 } }));
-    expect(pagesOf(pages, patternDrawing(huge).pieces[0]!).length).toBeGreaterThan(1);
+    expect(pagesOf(pages, patternDrawing(huge).pieces[0]!.name).length).toBeGreaterThan(1);
     expect((await readPdf(await patternPdf(huge))).length).toBeLessThanOrEqual(400);
     const four = { ...patternDrawing(huge), pieces: Array.from({ length: 4 }, () => patternDrawing(huge).pieces[0]!) };
     await expect(drawingPdf(four)).rejects.toThrow(/allowed: 400. Choose a larger paper/);

@@ -98,7 +98,7 @@ describe.each(JOBS.slice(0, proofSize(JOBS.length, 4)))('the papers of “%s”,
 
   test('are drawn in true size, within 0.01 mm', () => {
     for (const piece of patternDrawing(design).pieces) {
-      const tiles = pagesOf(papers.template, piece, name);
+      const tiles = pagesOf(papers.template, piece.name, name);
       expect(tiles.length).toBeGreaterThan(0);
       for (const page of tiles) {
         const { width, height } = boundsOf(outlineOn(page));

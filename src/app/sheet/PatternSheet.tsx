@@ -63,10 +63,10 @@ function labelPlace({ layers, width, height }: PieceDrawing) {
   return { middle: [x, height / 2], room: 1.5 * Math.min(x, width - x), height } as const;
 }
 
-/** A band of the outside, at least 1 mm broad so that it can be seen, head up. */
+/** A band of the outside, at least 1 mm broad so that it can be seen; head up and grain side up, so front at the right. */
 function bandOf({ axis, from, to }: PatternZone, { width, height }: PieceDrawing) {
   const broad = Math.max(1, to - from);
-  return axis === 'width' ? { x: from, width: broad, height } : { y: from, width, height: broad };
+  return axis === 'width' ? { x: width - from - broad, width: broad, height } : { y: from, width, height: broad };
 }
 
 interface SizesProps {
