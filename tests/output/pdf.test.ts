@@ -11,6 +11,7 @@ import { coverOf } from '../core/pattern/coverOf.ts';
 import { apart, boundsOf, moved } from './outlineDistance.ts';
 import { outlineOn, pagesOf } from './patternReading.ts';
 import { type ReadPage, readPdf } from './pdfReading.ts';
+import { wordsOnLines } from './wordsOnLines.ts';
 
 /** A cover with every kind of piece and edge. */
 const design = coverOf({
@@ -109,6 +110,11 @@ describe.each(PAPERS.map((paper) => [nameOf(paper), paper] as const))('the templ
         }
       }
     }
+  });
+
+  test('sets no word of its first page on a line', async () => {
+    const [first] = await reading;
+    expect(wordsOnLines(first!, () => true)).toEqual([]);
   });
 
   test('numbers its pages and names their tiles in text that can be selected', async () => {

@@ -170,14 +170,29 @@ function drawMap(
       GRID,
     );
     canvas.lines(rectangle(0, 0, piece.width, piece.height), OUTLINE);
+    const clear = {
+      x: [0, piece.width, ...tiling.tiles.flatMap((tile) => [tile.x, tile.x + tile.width])],
+      y: [0, piece.height, ...tiling.tiles.flatMap((tile) => [tile.y, tile.y + tile.height])],
+    };
     tiling.tiles.forEach((tile, k) => {
-      const [cx, cy] = at([tile.x + tile.width / 2, tile.y + tile.height / 2]);
-      const height = Math.min(2.6, (tile.width * scale) / 7, (tile.height * scale) / 3);
-      canvas.words(`${tileName(tile)}, p. ${firstPage + k}`, [cx, cy - height / 3], height, { align: 'middle' });
+      const [x0, x1] = widestGap(tile.x, tile.x + tile.width, clear.x);
+      const [y0, y1] = widestGap(tile.y, tile.y + tile.height, clear.y);
+      const name = `${tileName(tile)}, p. ${firstPage + k}`;
+      const room = 0.9 * (x1 - x0) * scale;
+      const height = Math.min(2.6, (2.6 * room) / canvas.widthOf(name, 2.6), ((y1 - y0) * scale) / 3);
+      const [cx, cy] = at([(x0 + x1) / 2, (y0 + y1) / 2]);
+      canvas.words(name, [cx, cy - height / 3], height, { align: 'middle' });
     });
     canvas.words(piece.name, [x, box.y + extent.height * scale + 1.5], 3, {
       width: Math.max(12, extent.width * scale + gap - 1),
     });
     x += extent.width * scale + gap;
   });
+}
+
+/** The widest stretch between two neighbours among the lines from `from` to `to`, where words lie on none of them. */
+function widestGap(from: number, to: number, lines: readonly number[]): readonly [number, number] {
+  const inside = [from, ...lines.filter((line) => line > from && line < to).sort((a, b) => a - b), to];
+  const gaps = inside.slice(1).map((end, i) => [inside[i]!, end] as const);
+  return gaps.reduce((widest, gap) => (gap[1] - gap[0] > widest[1] - widest[0] ? gap : widest));
 }
