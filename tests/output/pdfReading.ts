@@ -6,6 +6,8 @@ export interface ReadPath {
   readonly chains: readonly (readonly Vec2[])[];
   readonly lineWidth: number;
   readonly isDashed: boolean;
+  /** Lengths of dashes and gaps, mm. */
+  readonly dash: readonly number[];
 }
 
 export interface ReadPage {
@@ -55,7 +57,7 @@ export async function readPdf(bytes: Uint8Array): Promise<ReadPage[]> {
     const { fnArray, argsArray } = await page.getOperatorList();
     const paths: ReadPath[] = [];
     const clips: { low: Vec2; high: Vec2 }[] = [];
-    let pen = { lineWidth: 1, isDashed: false };
+    let pen = { lineWidth: 1, isDashed: false, dash: [] as readonly number[] };
     let isClip = false;
     const saved: (typeof pen)[] = [];
     fnArray.forEach((operator, i) => {
@@ -64,7 +66,10 @@ export async function readPdf(bytes: Uint8Array): Promise<ReadPage[]> {
       if (operator === OPS.restore) pen = saved.pop()!;
       if (operator === OPS.transform) throw new Error('a transform: the reader would have to follow it');
       if (operator === OPS.setLineWidth) pen = { ...pen, lineWidth: (args[0] as number) * MM };
-      if (operator === OPS.setDash) pen = { ...pen, isDashed: (args[0] as number[]).length > 0 };
+      if (operator === OPS.setDash) {
+        const dash = (args[0] as number[]).map((length) => length * MM);
+        pen = { ...pen, isDashed: dash.length > 0, dash };
+      }
       if (operator === OPS.clip) isClip = true;
       if (operator !== OPS.constructPath) return;
       const [paint, [buffer]] = args as [number, [ArrayLike<number>]];

@@ -9,7 +9,8 @@ import { patternPdf } from '../../src/output/pdf/patternPdf.ts';
 import { coverOf } from '../core/pattern/coverOf.ts';
 import { boundsOf } from '../output/outlineDistance.ts';
 import { outlineOn, pagesOf } from '../output/patternReading.ts';
-import { type ReadPage, readPdf } from '../output/pdfReading.ts';
+import { type ReadPage, type ReadPath, readPdf } from '../output/pdfReading.ts';
+import { wordsOnLines } from '../output/wordsOnLines.ts';
 import { proofSize } from './proofSize.ts';
 
 type Change = Parameters<typeof coverOf>[0];
@@ -43,6 +44,10 @@ const JOBS: readonly (readonly [name: string, change: Change])[] = [
   ['Nan’s “Œuvre” – 5 €', { ...TINY, construction: { strap: {} } }],
   ['Дневник ŝipo Ἀργώ', { book: { kind: 'limp', boardThickness_mm: 0.6 } }],
 ];
+
+/** A line of the pattern itself: not the frame of a page, nor a joint, which is cut through whatever lies there. */
+const isDrawn = ({ lineWidth, dash }: ReadPath): boolean =>
+  !(Math.abs(lineWidth - 0.1) < 1e-3 && dash.length === 0) && !(Math.abs((dash[0] ?? 0) - 2) < 1e-3);
 
 interface Papers {
   readonly template: readonly ReadPage[];
@@ -106,5 +111,9 @@ describe.each(JOBS.slice(0, proofSize(JOBS.length, 4)))('the papers of “%s”,
         expect(height).toBeCloseTo(piece.height, 2);
       }
     }
+  });
+
+  test('have no word on a hole, a slit, a fold, a seam, a cut edge or any other line of the drawing', () => {
+    for (const page of papers.template.slice(1)) expect(wordsOnLines(page, isDrawn)).toEqual([]);
   });
 });

@@ -8,7 +8,7 @@ import { checkPaper, type Page, type Paper, SHEETS } from './paper.ts';
 import type { PdfCanvas } from './pdfCanvas.ts';
 import { fitToPageSuspicion, type MeasuredBars, printerScale } from './printerScale.ts';
 import { SheetFile } from './sheetFile.ts';
-import { drawTile, tileName } from './tilePage.ts';
+import { drawTile, joiningMarks, tileName } from './tilePage.ts';
 import { tiling } from './tiling.ts';
 
 export interface PdfOptions {
@@ -59,13 +59,14 @@ export async function drawingPdf(drawing: Drawing, options: PdfOptions = {}): Pr
   const suspicion = bars === undefined ? null : fitToPageSuspicion(bars, paper);
   drawCheckPage(add(page), { drawing: seen, tiled, pages, page, paper, scale, bars, suspicion, mirrored, units });
   for (const { piece, tiling, firstPage } of tiled) {
+    const marks = joiningMarks(piece, tiling);
     tiling.tiles.forEach((tile, i) => {
       const which =
         tiling.tiles.length === 1
           ? ''
           : `, tile ${tileName(tile)} (column ${tile.column + 1} of ${tiling.columns}, row ${tile.row + 1} of ${tiling.rows})`;
       const footer = `${drawing.title}: ${piece.name}, cut ${piece.count}${which}. Page ${firstPage + i} of ${pages}. Print at actual size, 100 %.`;
-      drawTile(add(tiling.page), piece, tiling, tile, scale, footer);
+      drawTile(add(tiling.page), piece, tiling, tile, marks, scale, footer);
     });
   }
   return file.save();

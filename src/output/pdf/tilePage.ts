@@ -46,6 +46,7 @@ export function drawTile(
   piece: PieceDrawing,
   tiling: Tiling,
   tile: Tile,
+  marks: readonly JoiningMark[],
   scale: PrinterScale,
   footer: string,
 ): void {
@@ -71,8 +72,7 @@ export function drawTile(
     JOIN,
   );
   const isHere = ([x, y]: Vec2): boolean => x > tile.x && x < right && y > tile.y && y < top;
-  const marks = joiningMarks(tiling).filter(({ at }) => isHere(at));
-  for (const { at, name } of marks) {
+  for (const { at, name } of marks.filter((mark) => isHere(mark.at))) {
     const corner = (dx: number, dy: number): Vec2 => [at[0] + dx * DIAMOND, at[1] + dy * DIAMOND];
     const corners = [corner(1, 0), corner(0, 1), corner(-1, 0), corner(0, -1)];
     canvas.lines(
@@ -108,27 +108,38 @@ const box = ({ x, y, width, height }: { x: number; y: number; width: number; hei
   return corners.map((from, i) => ({ kind: 'line', from, to: corners[(i + 1) % 4]! }));
 };
 
-interface JoiningMark {
+export interface JoiningMark {
   readonly at: Vec2;
   readonly name: string;
 }
 
-/** Two diamonds on each joint of two tiles, clear of the joints that cross it; both tiles carry them in the same place. */
-function joiningMarks(tiling: Tiling): JoiningMark[] {
+/** Places along a joint for its first diamond, as shares of it, the best first; the second has them from the other end. */
+const PLACES = [0.25, 0.2, 0.3, 0.15, 0.35, 0.1, 0.4, 0.45];
+
+/**
+ * Two diamonds on each joint of two tiles, clear of the joints that cross it and, where there is room, of all that is drawn;
+ * both tiles carry them in the same place.
+ */
+export function joiningMarks({ layers }: PieceDrawing, tiling: Tiling): JoiningMark[] {
   const { columns, rows, tiles } = tiling;
   const join = joints(tiling);
+  const drawn = LAYERS.flatMap((layer) => layers[layer]);
   const marks: JoiningMark[] = [];
-  const pair = (a: Vec2, b: Vec2): void => {
-    const number = marks.length / 2 + 1;
-    marks.push({ at: a, name: `${number}` }, { at: b, name: `${number}'` });
+  const isClear = ([x, y]: Vec2): boolean => {
+    const box = { x: x - DIAMOND, y: y - DIAMOND, width: 2 * DIAMOND, height: 2 * DIAMOND };
+    return !drawn.some((entity) => touches(entity, box));
   };
-  const shares = [0.25, 0.75] as const;
+  const pair = (from: number, size: number, at: (along: number) => Vec2): void => {
+    const number = marks.length / 2 + 1;
+    const [first, second] = [PLACES, PLACES.map((share) => 1 - share)].map((shares) => {
+      const places = shares.map((share) => at(from + OVERLAP + share * (size - 2 * OVERLAP)));
+      return places.find(isClear) ?? places[0]!;
+    });
+    marks.push({ at: first!, name: `${number}` }, { at: second!, name: `${number}'` });
+  };
   for (const tile of tiles) {
-    const place = (from: number, size: number, share: number): number => from + OVERLAP + share * (size - 2 * OVERLAP);
-    const [low, high] = shares.map((share) => place(tile.y, tile.height, share)) as [number, number];
-    const [left, right] = shares.map((share) => place(tile.x, tile.width, share)) as [number, number];
-    if (tile.column < columns - 1) pair([join.x[tile.column]!, low], [join.x[tile.column]!, high]);
-    if (tile.row < rows - 1) pair([left, join.y[tile.row]!], [right, join.y[tile.row]!]);
+    if (tile.column < columns - 1) pair(tile.y, tile.height, (y) => [join.x[tile.column]!, y]);
+    if (tile.row < rows - 1) pair(tile.x, tile.width, (x) => [x, join.y[tile.row]!]);
   }
   return marks;
 }

@@ -3,7 +3,8 @@ import type { Entity } from '../../core/pattern/drawing.ts';
 import type { Tile } from './tiling.ts';
 
 /** Whether an entity may show in a window; it errs on the side of yes. Spares a page of the holes of all others. */
-export function touches(entity: Entity, { x, y, width, height }: Tile): boolean {
+export function touches(entity: Entity, window: Pick<Tile, 'x' | 'y' | 'width' | 'height'>): boolean {
+  const { x, y, width, height } = window;
   const meets = (points: readonly Vec2[], reach: number): boolean => {
     const [xs, ys] = [points.map((point) => point[0]), points.map((point) => point[1])];
     return (
@@ -23,6 +24,6 @@ export function touches(entity: Entity, { x, y, width, height }: Tile): boolean 
     case 'hatch':
       return meets(entity.boundary, 1);
     case 'path':
-      return true;
+      return entity.segments.some((segment) => touches(segment, window));
   }
 }
