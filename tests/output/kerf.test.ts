@@ -1,8 +1,17 @@
 import { areaD, EndType, inflatePathsD, JoinType } from 'clipper2-ts';
 import { describe, expect, test } from 'vitest';
-import { contourArea, contourLength, flattened } from '../../src/core/math/contour.ts';
+import {
+  type Contour,
+  contourArea,
+  contourLength,
+  flattened,
+  segmentEnd,
+  segmentStart,
+} from '../../src/core/math/contour.ts';
+import { isSimplePolygon } from '../../src/core/math/simplePolygon.ts';
+import { distance, type Vec2 } from '../../src/core/math/vec2.ts';
 import { patternDrawing } from '../../src/core/pattern/patternDrawing.ts';
-import { kerfed } from '../../src/output/kerf.ts';
+import { kerfed, kerfNotes } from '../../src/output/kerf.ts';
 import { coverOf } from '../core/pattern/coverOf.ts';
 import { boundsOf, toChain } from './outlineDistance.ts';
 
@@ -51,6 +60,70 @@ describe('a piece with the kerf of a laser allowed for', () => {
     const cut = kerfed(piece!, 0.2);
     expect(cut.layers.hole.length).toBe(piece!.holes);
     for (const hole of cut.layers.hole) expect(hole.kind === 'arc' && hole.radius).toBeCloseTo(0.4, 12);
+  });
+
+  test('keeps its arcs, each moved by half a kerf, and draws in the cut layer what it is cut along', () => {
+    for (const piece of drawing.pieces) {
+      const cut = kerfed(piece, 0.3);
+      expect(cut.layers.cut).toEqual([{ kind: 'path', segments: cut.outline, isClosed: true }]);
+      const arcs = (contour: Contour) => contour.flatMap((segment) => (segment.kind === 'arc' ? [segment] : []));
+      // At a corner between an arc and a line the beam turns about the corner, on an arc of half a kerf.
+      const moved = arcs(cut.outline).filter(({ radius }) => Math.abs(radius - 0.15) > 1e-9);
+      expect(moved.map(({ radius, sweep }) => [radius, sweep])).toEqual(
+        arcs(piece.outline).map(({ radius, sweep }) => [radius + Math.sign(sweep) * 0.15, sweep]),
+      );
+      expect(cut.outline.length).toBeLessThanOrEqual(piece.outline.length + 2);
+      cut.outline.forEach((segment, i) => {
+        const next = segmentStart(cut.outline[(i + 1) % cut.outline.length]!);
+        expect(distance(segmentEnd(segment), next)).toBeLessThan(1e-9);
+      });
+    }
+  });
+
+  test('with square corners is still four lines', () => {
+    const square = patternDrawing(coverOf({ seam: stitched })).pieces[0]!;
+    expect(kerfed(square, 0.3).outline.map(({ kind }) => kind)).toEqual(['line', 'line', 'line', 'line']);
+  });
+
+  test('has slits shorter by the kerf, half at each end, so that they burn to their length', () => {
+    const laced = patternDrawing(coverOf({ seam: { style: 'whip' } })).pieces[1]!;
+    const cut = kerfed(laced, 0.25);
+    laced.layers.hole.forEach((slit, i) => {
+      const burnt = cut.layers.hole[i]!;
+      if (slit.kind !== 'line' || burnt.kind !== 'line') throw new Error('no slit');
+      expect(distance(burnt.from, burnt.to)).toBeCloseTo(2.4 - 0.25, 9);
+      expect(distance(slit.from, burnt.from)).toBeCloseTo(0.125, 9);
+      expect(distance(slit.to, burnt.to)).toBeCloseTo(0.125, 9);
+    });
+  });
+
+  test('keeps slits and holes that are smaller than the beam as short as the machine can start in, and says so', () => {
+    const laced = patternDrawing(coverOf({ construction: { slitWidth_mm: 1 } }));
+    const slit = kerfed(laced.pieces[0]!, 1.5).layers.hole[0]!;
+    expect(slit.kind === 'line' && distance(slit.from, slit.to)).toBeCloseTo(0.1, 9);
+    expect(kerfNotes(laced, 1.5)).toEqual([expect.stringMatching(/Slits of 1 mm .* kerf of 1.5 mm.*1.6 mm/)]);
+    expect(kerfNotes(laced, 0.2)).toEqual([]);
+    expect(kerfNotes(drawing, 1.5)).toEqual([expect.stringMatching(/Holes of 1 mm .* kerf of 1.5 mm.*1.6 mm/)]);
+  });
+
+  test('whose notch is closed by the kerf is cut along a simple polygon round it', () => {
+    // A square of 20 mm with a notch 0.3 mm wide and 5 mm deep in its upper edge.
+    const points: Vec2[] = [
+      [0, 0],
+      [20, 0],
+      [20, 20],
+      [10.15, 20],
+      [10.15, 15],
+      [9.85, 15],
+      [9.85, 20],
+      [0, 20],
+    ];
+    const outline = points.map((from, i) => ({ kind: 'line' as const, from, to: points[(i + 1) % 8]! }));
+    const cut = kerfed({ ...drawing.pieces[0]!, outline }, 0.4);
+    expect(isSimplePolygon(flattened(cut.outline, 0.01).slice(0, -1))).toBe(true);
+    const { width, height } = boundsOf(flattened(cut.outline, 0.01));
+    expect([width, height]).toEqual([expect.closeTo(20.4, 4), expect.closeTo(20.4, 4)]);
+    expect(contourArea(cut.outline)).toBeGreaterThan(20.3 ** 2);
   });
 
   test('of nothing is the piece itself, and out of range is refused', () => {

@@ -1,8 +1,8 @@
 import { useId, useState } from 'react';
 import type { CustomerSheet } from '../../output/customerSheet/customerSheet.ts';
+import { fileName } from '../../output/fileName.ts';
 import { openingWords } from '../stage/stageState.ts';
 import { useBench } from '../state/BenchContext.tsx';
-import { jobFileName } from '../state/jobFile.ts';
 import { saveFile } from '../state/saveFile.ts';
 import { MakingNote } from '../workbench/MakingNote.tsx';
 import { useMaking } from '../workbench/useMaking.ts';
@@ -55,18 +55,18 @@ export function CustomerTools(props: CustomerToolsProps) {
       if (blob) pictures.push({ caption, jpeg: new Uint8Array(await blob.arrayBuffer()) });
     }
     const bytes = await customerSheetPdf(sheet, { paper, withPrice: showsPrice, pictures });
-    saveFile(jobFileName(document, 'sheet.pdf'), bytes, 'application/pdf');
+    saveFile(fileName(document.name, 'sheet.pdf', [paper, showsPrice ? 'with price' : '']), bytes, 'application/pdf');
   };
   const savePicture = async (): Promise<void> => {
     const { settled, scene } = shownCover === 'closed' ? closed : open;
     await settled;
     if (scene.current === null) throw new Error(NO_SCENE);
     const blob = await scene.current.take({ width, height: (width * 3) / 4 }, 'image/png', AIR);
-    saveFile(jobFileName(document, `${shownCover}.png`), blob, 'image/png');
+    saveFile(fileName(document.name, 'png', [`${width}`, shownCover]), blob, 'image/png');
   };
   const saveModel = async (): Promise<void> => {
     const { makeGlb } = await import('./makeGlb.ts');
-    saveFile(jobFileName(document, 'glb'), await makeGlb(job), 'model/gltf-binary');
+    saveFile(fileName(document.name, 'glb'), await makeGlb(job), 'model/gltf-binary');
   };
 
   return (

@@ -59,7 +59,7 @@ export function PatternSheet({ drawing, layers = LAYERS, lit = null }: PatternSh
 /** Where the piece's own label stands, clear of its lines, and most of the room up to the nearer edge. */
 function labelPlace({ layers, width, height }: PieceDrawing) {
   const title = layers.text.find((entity) => entity.kind === 'text');
-  const x = title === undefined ? width / 2 : title.at[0] + (title.room ?? 0) / 2;
+  const x = title?.block === undefined ? width / 2 : (title.block[0] + title.block[1]) / 2;
   return { middle: [x, height / 2], room: 1.5 * Math.min(x, width - x), height } as const;
 }
 

@@ -1,8 +1,8 @@
 import { useDeferredValue, useMemo, useState } from 'react';
 import { benchSheetContent } from '../../output/benchSheet/benchSheetContent.ts';
+import { fileName } from '../../output/fileName.ts';
 import { Choice } from '../bench/Choice.tsx';
 import { useBench } from '../state/BenchContext.tsx';
-import { jobFileName } from '../state/jobFile.ts';
 import { saveFile } from '../state/saveFile.ts';
 import { Blocks } from './Blocks.tsx';
 import { MakingNote } from './MakingNote.tsx';
@@ -28,7 +28,7 @@ export default function WorkPanel() {
   const save = async (): Promise<void> => {
     const { benchSheetPdf } = await import('../../output/benchSheet/benchSheetPdf.ts');
     const file = await benchSheetPdf(design, { paper, units: view.units });
-    saveFile(jobFileName({ name: design.job.name }, 'bench-sheet.pdf'), file, 'application/pdf');
+    saveFile(fileName(design.job.name, 'bench-sheet.pdf', [paper]), file, 'application/pdf');
   };
   return (
     <Panel

@@ -1,4 +1,4 @@
-import type { Drawing } from './drawing.ts';
+import type { Drawing, PieceDrawing } from './drawing.ts';
 import { liningDifference } from './foldZones.ts';
 import { printed, type Units } from './label.ts';
 import { liningDrawing } from './liningDrawing.ts';
@@ -38,9 +38,20 @@ export function patternDrawing(source: PatternSource, { units = 'mm' }: PatternO
     pieces: drawn,
     lengths: ribbon === null ? [] : [ribbon],
     holes: holeCount(seam),
-    notes: [...seam.notes, ...liningNotes(source, units), ...fittingNotes(strap, loop, pieces.outside.height)],
+    notes: [
+      ...seam.notes,
+      ...liningNotes(source, units),
+      ...fittingNotes(strap, loop, pieces.outside.height),
+      ...drawn.flatMap(unwrittenNotes),
+    ],
   };
 }
+
+/** What is said here because the piece has no room for it; the sizes stand in every list of pieces, too. */
+const unwrittenNotes = ({ name, unwritten }: PieceDrawing): string[] =>
+  unwritten.length === 0
+    ? []
+    : [`${name}, not written on the piece for want of room: ${unwritten.join('; ').replaceAll('=; ', '= ')}.`];
 
 function liningNotes(source: PatternSource, units: Units): string[] {
   const { job, pieces } = source;

@@ -7,7 +7,8 @@ import { cutSum, part } from './cutSums.ts';
 import { type CutSum, type Entity, line, noLayers, type PieceDrawing, path } from './drawing.ts';
 import { evenPitch } from './evenPitch.ts';
 import { holeMarks } from './holeMarks.ts';
-import { label, sumLines, type Units } from './label.ts';
+import { sumLines, type Units } from './label.ts';
+import { letteringOn, type NamedMarks } from './lettering.ts';
 import type { PatternSource, SeamHole } from './seam.ts';
 
 /** The closure strap: sewn on the back cover, taken round the fore-edge of the closed book, fastened on the front. */
@@ -104,8 +105,9 @@ export function strapDrawing(source: PatternSource, strap: Strap, units: Units):
   layers.mark.push(...cross([strap.fastening, width / 2]));
   const free = strap.reaches - strap.leaves;
   layers.direction.push(...directionMark([strap.leaves + free / 2, 0.15 * width], 0.8 * free, 0).lines);
+  const words = letteringOn({ outline, width: length, height: width }, layers);
   layers.text.push(
-    ...label('Closure strap', ['cut 1, grain side up', ...sumLines({ ...strap.sum, parts: [] }, units)], {
+    ...words.label('Closure strap', ['cut 1, grain side up', ...sumLines({ ...strap.sum, parts: [] }, units)], {
       x: strap.leaves + 2,
       y: 0.25 * width,
       width: free - 4,
@@ -122,11 +124,12 @@ export function strapDrawing(source: PatternSource, strap: Strap, units: Units):
     layers,
     sums: [strap.sum, cutSum('height', width, [], 'width of the strap')],
     holes: holes.length,
+    unwritten: words.unwritten,
   };
 }
 
 /** What the outside shows of the strap, seen from its grain side: its sewn end, its holes and the fastening. */
-export function strapMarks(source: PatternSource, strap: Strap): { marks: Entity[]; holes: Entity[] } {
+export function strapMarks(source: PatternSource, strap: Strap): NamedMarks & { holes: Entity[] } {
   const { job, pieces } = source;
   const { width, height } = pieces.outside;
   const edge = width - backEdge(source);
@@ -139,8 +142,10 @@ export function strapMarks(source: PatternSource, strap: Strap): { marks: Entity
       line([end, low], [end, high]),
       line([end, high], [edge, high]),
       ...cross([onFront, height / 2]),
-      { kind: 'text', at: [end + 2, height / 2 - 1], height: 2.5, rotation: 0, align: 'start', text: 'strap' },
-      { kind: 'text', at: [onFront, height / 2 + 4], height: 2.5, rotation: 0, align: 'middle', text: 'fastening' },
+    ],
+    words: [
+      ['strap', [end + 5, height / 2], 2.5, 0, 'mark'],
+      ['fastening', [onFront, height / 2 + 5], 2.5, 0, 'mark'],
     ],
     holes: holeMarks(job, strap.holes, { origin: width, sign: -1 }),
   };

@@ -1,8 +1,9 @@
+import { fileName } from '../../../output/fileName.ts';
 import { fitToPage, type Paper } from '../../../output/pdf/paper.ts';
 import { BAR_LENGTH, percent } from '../../../output/pdf/printerScale.ts';
 import { Choice } from '../../bench/Choice.tsx';
 import { PlainField } from '../../bench/PlainField.tsx';
-import { jobFileName } from '../../state/jobFile.ts';
+import { useBench } from '../../state/BenchContext.tsx';
 import { saveFile } from '../../state/saveFile.ts';
 import { MakingNote } from '../MakingNote.tsx';
 import { useMaking } from '../useMaking.ts';
@@ -14,6 +15,7 @@ const PAPERS = ['A4', 'Letter', 'A3', 'Tabloid', 'roll'].map((value) => ({ value
 
 /** The template on the printer at hand, in true size. */
 export function PaperTemplate({ choice, choose, settings, drawing, units }: TemplateParts) {
+  const { design } = useBench();
   const [making, make] = useMaking();
   const { paper, bars, issues, suspicion } = settings;
   const isRefused = paper === null || issues.barX !== undefined || issues.barY !== undefined;
@@ -21,7 +23,9 @@ export function PaperTemplate({ choice, choose, settings, drawing, units }: Temp
   const save = async (): Promise<void> => {
     const { drawingPdf } = await import('../../../output/pdf/patternPdf.ts');
     const file = await drawingPdf(drawing, { paper: paper!, units, mirrored: choice.mirrored, bars });
-    saveFile(jobFileName({ name: drawing.title }, 'template.pdf'), file, 'application/pdf');
+    const sheet = typeof paper === 'string' ? paper : `roll ${paper!.roll_mm} mm`;
+    const name = fileName(design.job.name, 'template.pdf', [choice.madeIn, choice.mirrored ? 'mirrored' : '', sheet]);
+    saveFile(name, file, 'application/pdf');
   };
   return (
     <section aria-labelledby="template-paper">
