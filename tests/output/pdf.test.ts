@@ -258,6 +258,23 @@ describe('the template', () => {
     await expect(drawingPdf(four)).rejects.toThrow(/allowed: 400. Choose a larger paper/);
   });
 
+  test('has what a small piece has no room for beside it on its page, led to it by a line', async () => {
+    const book = { width_mm: 35, height_mm: 50, thickness_mm: 6, boardThickness_mm: 1 };
+    const small = coverOf({ book, construction: { strap: {}, penLoop: {} } });
+    const [outside] = patternDrawing(small).pieces;
+    expect(outside!.unwritten.length).toBeGreaterThan(0);
+    const page = pagesOf(await readPdf(await patternPdf(small)), 'Outside')[0]!;
+    const { low, high } = boundsOf(outlineOn(page));
+    const said = page.words.filter(({ at }) => at[1] < low[1] && at[1] > 20);
+    const text = said.map((word) => word.text).join(' ');
+    for (const words of outside!.unwritten) expect(text).toContain(words.replace(/ =$/, ''));
+    for (const { at, width } of said) expect(at[0] + width).toBeLessThan(page.width - 10);
+    const leads = page.paths
+      .flatMap(({ chains }) => chains)
+      .filter(([a, b]) => a![1] < low[1] && Math.abs(b![1] - low[1]) < 2 && b![0] > low[0] && b![0] < high[0]);
+    expect(leads).toHaveLength(1);
+  });
+
   test('says by number which characters of a name its letters lack, and draws a box for each', async () => {
     const pages = await readPdf(await patternPdf(coverOf({ name: 'Küste → 潮 🐟' })));
     expect(pages[0]!.words[0]!.text).toBe('Küste → □ □');

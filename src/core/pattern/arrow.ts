@@ -1,12 +1,19 @@
 import { addScaled, heading, type Vec2 } from '../math/vec2.ts';
 import { type Entity, line } from './drawing.ts';
 import type { Word } from './lettering.ts';
+import type { PatternSource } from './seam.ts';
 
 /** Barbs of an arrow over its length, at most this long, mm. */
 const BARB = 5;
 
-/** A double arrow along the direction in which the piece is laid on the hide, with its name beside it. */
-export function directionMark(middle: Vec2, length: number, angle: number): { lines: Entity[]; word: Word } {
+/** A double arrow along the direction in which the piece is laid on the hide, with its name beside it; none on card. */
+export function directionMark(
+  { isCard = false }: PatternSource,
+  middle: Vec2,
+  length: number,
+  angle: number,
+): { lines: Entity[]; words: Word[] } {
+  if (isCard) return { lines: [], words: [] };
   const along = heading(angle);
   const ends = [-1, 1].map((side) => addScaled(middle, along, (side * length) / 2));
   const barb = Math.min(BARB, length / 4);
@@ -20,6 +27,6 @@ export function directionMark(middle: Vec2, length: number, angle: number): { li
   const near = addScaled(middle, heading(angle + Math.PI / 2), height);
   return {
     lines: [line(ends[0]!, ends[1]!), ...barbs],
-    word: ['along the backbone', near, height, angle, 'direction'],
+    words: [["this way along the hide's backbone", near, height, angle, 'direction']],
   };
 }

@@ -77,6 +77,8 @@ export interface CutLength {
 /** The whole pattern as plain data. One Drawing feeds the screen and every file. */
 export interface Drawing {
   readonly title: string;
+  /** Which face of every piece is seen, such as `grain side up`. */
+  readonly faceUp: string;
   readonly pieces: readonly PieceDrawing[];
   readonly lengths: readonly CutLength[];
   /** Holes through the whole cover, each counted once. */

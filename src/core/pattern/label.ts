@@ -2,8 +2,15 @@ import { formatLength } from '../units/formatLength.ts';
 import { mm } from '../units/mm.ts';
 import { ROUNDING, type Rounding } from '../units/rounding.ts';
 import type { CutSum } from './drawing.ts';
+import type { PatternSource } from './seam.ts';
 
 export type Units = 'mm' | 'in';
+
+/** Which face of a piece is seen: card has no grain. */
+export const faceUp = ({ isCard = false }: PatternSource): string => (isCard ? 'outside face up' : 'grain side up');
+
+/** How often a piece is cut, and which of its faces is seen. */
+export const cutWords = (count: number, source: PatternSource): string => `cut ${count}, ${faceUp(source)}`;
 
 /** Prints a length of the pattern: to 0.1 mm, or in fractions of an inch, 1/16 for cut sizes and 1/64 for their parts. */
 export function printed(value: number, units: Units, round: Rounding = 'nearest'): string {

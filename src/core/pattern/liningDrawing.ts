@@ -4,7 +4,7 @@ import { cutSum, heightSum, outsideSums, part } from './cutSums.ts';
 import { type CutSum, type Entity, line, noLayers, type PieceDrawing, path } from './drawing.ts';
 import { liningDifference } from './foldZones.ts';
 import { holeMarks } from './holeMarks.ts';
-import { printed, sumLines, type Units } from './label.ts';
+import { cutWords, printed, sumLines, type Units } from './label.ts';
 import { letteringOn } from './lettering.ts';
 import { outsideOutline } from './outsideDrawing.ts';
 import { LINING_TUCK, type Piece } from './pieces.ts';
@@ -39,16 +39,16 @@ export function liningDrawing(source: PatternSource, lining: Piece, seam: Seam, 
   const holes = seam.rows.flatMap((row) => row.holes).filter((hole) => hole.layers.includes('lining'));
   layers.hole.push(...holeMarks(job, holes, { origin: (width - pieces.outside.width) / 2, sign: 1 }));
   layers.centre.push(line([width / 2, 0], [width / 2, height]));
-  const arrow = directionMark([0.75 * width, height / 2], height * 0.5, Math.PI / 2);
+  const arrow = directionMark(source, [0.75 * width, height / 2], height * 0.5, Math.PI / 2);
   layers.direction.push(...arrow.lines);
   const words = letteringOn({ outline, width, height }, layers);
-  const along = words.word(...arrow.word);
+  const along = arrow.words.flatMap((word) => words.word(...word));
   const sums = liningSums(source, lining, isFull);
   layers.text.push(
     ...words.label(
       isFull ? 'Full lining' : 'Centre lining',
       [
-        'cut 1, grain side up',
+        cutWords(1, source),
         `${holes.length} ${job.seam.method === 'lacing' ? 'slits' : 'holes'}`,
         ...sums.map((sum) => sumLines(sum.dimension === 'height' ? { ...sum, parts: [] } : sum, units)),
         [`${printed(liningDifference(source), units)} shorter round the spine`, 'than the outside'],

@@ -5,7 +5,7 @@ import { outsideSums } from './cutSums.ts';
 import { type Entity, type Hatch, line, noLayers, type PieceDrawing, path } from './drawing.ts';
 import { wrapPlaces } from './foldZones.ts';
 import { holeMarks } from './holeMarks.ts';
-import { sumLines, type Units } from './label.ts';
+import { cutWords, sumLines, type Units } from './label.ts';
 import { letteringOn, type NamedMarks, type Word } from './lettering.ts';
 import { mouthSagitta } from './mouth.ts';
 import { type PenLoop, penLoopMarks } from './penLoop.ts';
@@ -117,7 +117,7 @@ export function outsideDrawing(
   }
 
   const front = { from: places.frontBoard, to: places.spine.from };
-  const arrow = directionMark([width - (front.from + front.to) / 2, height / 2], height * 0.6, Math.PI / 2);
+  const arrow = directionMark(source, [width - (front.from + front.to) / 2, height / 2], height * 0.6, Math.PI / 2);
   layers.direction.push(...arrow.lines);
 
   const low = Math.min(job.seam.edgeMargin_mm + 16, height / 4);
@@ -127,7 +127,7 @@ export function outsideDrawing(
   const back = width - places.backBoard;
   const words = letteringOn({ outline, width, height }, layers);
   named.push(
-    arrow.word,
+    ...arrow.words,
     ['back', [back + room / 2, low + 1], 3.5],
     ['front', [width - front.from - room / 2, low + 1], 3.5],
     ['head', [width / 2 + 6, height - low - 1.5], 3.5],
@@ -138,7 +138,7 @@ export function outsideDrawing(
     ...words.label(
       'Outside',
       [
-        'cut 1, grain side up',
+        cutWords(1, source),
         ...(count > 0 ? [`${count} ${job.seam.method === 'lacing' ? 'slits' : 'holes'}`] : []),
         ...sums.map((sum) => sumLines(sum, units)),
       ],

@@ -1,6 +1,6 @@
 import type { Drawing, PieceDrawing } from './drawing.ts';
 import { liningDifference } from './foldZones.ts';
-import { printed, type Units } from './label.ts';
+import { faceUp, printed, type Units } from './label.ts';
 import { liningDrawing } from './liningDrawing.ts';
 import { outsideDrawing } from './outsideDrawing.ts';
 import { type PenLoop, penLoopDrawing, penLoopOf } from './penLoop.ts';
@@ -35,6 +35,7 @@ export function patternDrawing(source: PatternSource, { units = 'mm' }: PatternO
   ];
   return {
     title: job.name,
+    faceUp: faceUp(source),
     pieces: drawn,
     lengths: ribbon === null ? [] : [ribbon],
     holes: holeCount(seam),
@@ -49,9 +50,10 @@ export function patternDrawing(source: PatternSource, { units = 'mm' }: PatternO
 
 /** What is said here because the piece has no room for it; the sizes stand in every list of pieces, too. */
 const unwrittenNotes = ({ name, unwritten }: PieceDrawing): string[] =>
-  unwritten.length === 0
-    ? []
-    : [`${name}, not written on the piece for want of room: ${unwritten.join('; ').replaceAll('=; ', '= ')}.`];
+  unwritten.length === 0 ? [] : [`${name}, not written on the piece for want of room: ${unwrittenWords(unwritten)}.`];
+
+/** Lines of a label after one another. */
+export const unwrittenWords = (unwritten: readonly string[]): string => unwritten.join('; ').replaceAll('=; ', '= ');
 
 function liningNotes(source: PatternSource, units: Units): string[] {
   const { job, pieces } = source;

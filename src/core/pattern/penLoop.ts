@@ -4,7 +4,7 @@ import type { Vec2 } from '../math/vec2.ts';
 import { cutSum, part } from './cutSums.ts';
 import { type CutSum, line, noLayers, type PieceDrawing, path } from './drawing.ts';
 import { holeMarks } from './holeMarks.ts';
-import { sumLines, type Units } from './label.ts';
+import { cutWords, sumLines, type Units } from './label.ts';
 import { letteringOn, type NamedMarks } from './lettering.ts';
 import type { PatternSource, Seam, SeamHole } from './seam.ts';
 
@@ -51,7 +51,8 @@ export function penLoopOf(source: PatternSource, seam: Seam): PenLoop | null {
   };
 }
 
-export function penLoopDrawing({ job }: PatternSource, loop: PenLoop, units: Units): PieceDrawing {
+export function penLoopDrawing(source: PatternSource, loop: PenLoop, units: Units): PieceDrawing {
+  const { job } = source;
   const [length, width] = [loop.sum.total, loop.width];
   const margin = job.seam.edgeMargin_mm;
   const layers = noLayers();
@@ -71,7 +72,11 @@ export function penLoopDrawing({ job }: PatternSource, loop: PenLoop, units: Uni
   layers.text.push(
     ...words.label(
       'Pen loop',
-      ['cut 1, grain side up', 'in any direction', ...sumLines({ ...loop.sum, parts: [] }, units)],
+      [
+        cutWords(1, source),
+        ...(source.isCard ? [] : ['in any direction']),
+        ...sumLines({ ...loop.sum, parts: [] }, units),
+      ],
       {
         x: 2 * margin + 1,
         y: 0.1 * width,

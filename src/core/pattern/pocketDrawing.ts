@@ -3,7 +3,7 @@ import { directionMark } from './arrow.ts';
 import { pocketSums } from './cutSums.ts';
 import { noLayers, type PieceDrawing, path } from './drawing.ts';
 import { holeMarks } from './holeMarks.ts';
-import { sumLines, type Units } from './label.ts';
+import { cutWords, sumLines, type Units } from './label.ts';
 import { letteringOn } from './lettering.ts';
 import { mouthSagitta } from './mouth.ts';
 import { pieceCorner, seamCorner } from './pieceCorner.ts';
@@ -25,16 +25,16 @@ export function pocketDrawing(source: PatternSource, seam: Seam, units: Units): 
 
   const clear = 2 * job.seam.edgeMargin_mm;
   const free = Math.max(5, width - clear - mouthSagitta(job, pieces));
-  const arrow = directionMark([clear + 0.88 * free, height / 2], height * 0.5, Math.PI / 2);
+  const arrow = directionMark(source, [clear + 0.88 * free, height / 2], height * 0.5, Math.PI / 2);
   layers.direction.push(...arrow.lines);
   const sums = pocketSums(source);
   const words = letteringOn({ outline, width, height }, layers);
-  const along = words.word(...arrow.word);
+  const along = arrow.words.flatMap((word) => words.word(...word));
   layers.text.push(
     ...words.label(
       'Pocket',
       [
-        'cut 2, grain side up',
+        cutWords(2, source),
         'mouth at the right',
         `${holes.length} ${job.seam.method === 'lacing' ? 'slits' : 'holes'} each`,
         ...sums.map((sum) => sumLines(sum.dimension === 'height' ? { ...sum, parts: [] } : sum, units)),

@@ -7,7 +7,7 @@ import { cutSum, part } from './cutSums.ts';
 import { type CutSum, type Entity, line, noLayers, type PieceDrawing, path } from './drawing.ts';
 import { evenPitch } from './evenPitch.ts';
 import { holeMarks } from './holeMarks.ts';
-import { sumLines, type Units } from './label.ts';
+import { cutWords, sumLines, type Units } from './label.ts';
 import { letteringOn, type NamedMarks } from './lettering.ts';
 import type { PatternSource, SeamHole } from './seam.ts';
 
@@ -104,10 +104,10 @@ export function strapDrawing(source: PatternSource, strap: Strap, units: Units):
   layers.hole.push(...holes);
   layers.mark.push(...cross([strap.fastening, width / 2]));
   const free = strap.reaches - strap.leaves;
-  layers.direction.push(...directionMark([strap.leaves + free / 2, 0.15 * width], 0.8 * free, 0).lines);
+  layers.direction.push(...directionMark(source, [strap.leaves + free / 2, 0.15 * width], 0.8 * free, 0).lines);
   const words = letteringOn({ outline, width: length, height: width }, layers);
   layers.text.push(
-    ...words.label('Closure strap', ['cut 1, grain side up', ...sumLines({ ...strap.sum, parts: [] }, units)], {
+    ...words.label('Closure strap', [cutWords(1, source), ...sumLines({ ...strap.sum, parts: [] }, units)], {
       x: strap.leaves + 2,
       y: 0.25 * width,
       width: free - 4,

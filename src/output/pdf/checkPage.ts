@@ -90,9 +90,10 @@ function words({ drawing, tiled, paper, scale, bars, suspicion, mirrored, units 
           `Corrected for bars measured ${bars.x_mm} and ${bars.y_mm} mm: drawn at ${(100 * scale.x).toFixed(2)} % across and ${(100 * scale.y).toFixed(2)} % upright.`,
         ]),
     ...(suspicion === null ? [] : [`Caution: ${suspicion}`]),
-    mirrored
-      ? 'Flesh side up, mirrored: for tracing there, front at the left.'
-      : 'Grain side up, as on the screen: head at the top, front at the right.',
+    `${drawing.faceUp.charAt(0).toUpperCase()}${drawing.faceUp.slice(1)}, ` +
+      (mirrored
+        ? 'mirrored: for tracing there, head at the top, front at the left.'
+        : 'as on the screen: head at the top, front at the right.'),
     'Join tiles: cut one of two neighbours on its dashed line and lay it on the other so that the diamonds of one number meet. Then check what is drawn; a diagonal is taken from corner to corner' +
       (isTakenOff ? ', or from the angle marked where two edges would meet:' : ':'),
     ...tiled.map(

@@ -3,6 +3,7 @@ import { arcPoint, type Contour, type Segment, segmentEnd, segmentStart } from '
 import { addScaled, heading, type Vec2 } from '../../core/math/vec2.ts';
 import type { Entity, Layer } from '../../core/pattern/drawing.ts';
 import { hatchLines } from '../../core/pattern/hatchLines.ts';
+import { textWidth } from '../../core/pattern/textBox.ts';
 import { LAYER_STYLES, type LayerStyle } from '../layerStyle.ts';
 import type { Lettering } from './lettering.ts';
 
@@ -54,7 +55,8 @@ export class PdfCanvas {
       );
     operators.push(...this.pen(LAYER_STYLES[layer]));
     for (const entity of shapes) operators.push(...this.shape(entity, map), lib.stroke());
-    for (const entity of entities) if (entity.kind === 'text') operators.push(...this.text(entity, map));
+    for (const entity of entities)
+      if (entity.kind === 'text') operators.push(...this.text(entity, map, textWidth(entity.text, entity.height)));
     operators.push(lib.popGraphicsState());
     this.page.pushOperators(...operators);
   }
@@ -150,18 +152,27 @@ export class PdfCanvas {
     ];
   }
 
-  private text({ at, height, rotation, align, text }: Extract<Entity, { kind: 'text' }>, map: PageMap): PDFOperator[] {
+  /** @param room width that the drawing keeps clear for the words, mm: narrower letters where they would run over it */
+  private text(
+    { at, height, rotation, align, text }: Extract<Entity, { kind: 'text' }>,
+    map: PageMap,
+    room = Number.POSITIVE_INFINITY,
+  ): PDFOperator[] {
     const { lib } = this;
     const size = height * PT * Math.min(...map.scale);
-    const back = align === 'middle' ? -this.letters.widthOf(text, size) / 2 : 0;
+    const width = this.widthOf(text, height);
+    const squeeze = Math.min(1, room / width);
+    const back = align === 'middle' ? (-this.letters.widthOf(text, size) * squeeze) / 2 : 0;
     const [x, y] = onPage(map, at);
     const [cos, sin] = [Math.cos(rotation), Math.sin(rotation)];
     this.font ??= this.page.node.newFontDictionary('Letters', this.letters.ref);
     return [
       lib.beginText(),
       lib.setFontAndSize(this.font, size),
+      ...(squeeze === 1 ? [] : [lib.setCharacterSqueeze(100 * squeeze)]),
       lib.setTextMatrix(cos, sin, -sin, cos, x + back * cos, y + back * sin),
       ...this.letters.encoded(text).map((run) => lib.showText(run)),
+      ...(squeeze === 1 ? [] : [lib.setCharacterSqueeze(100)]),
       lib.endText(),
     ];
   }

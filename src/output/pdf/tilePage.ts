@@ -1,6 +1,8 @@
 import { type Segment, segmentStart } from '../../core/math/contour.ts';
 import { distance, type Vec2 } from '../../core/math/vec2.ts';
 import { LAYERS, type PieceDrawing } from '../../core/pattern/drawing.ts';
+import { unwrittenWords } from '../../core/pattern/patternDrawing.ts';
+import { brokenLines } from '../benchSheet/sheetFlow.ts';
 import type { LayerStyle } from '../layerStyle.ts';
 import type { PageMap, PdfCanvas } from './pdfCanvas.ts';
 import type { PrinterScale } from './printerScale.ts';
@@ -94,8 +96,34 @@ export function drawTile(
         FRAME,
       );
   }
+  if (piece.unwritten.length > 0) writeBelow(canvas, piece, onPage([0, 0]), frame);
   canvas.lines(box(frame), FRAME);
   canvas.words(footer, [frame.x, PAGE_MARGIN + FOOTER - 4.5], 3, { width: frame.width });
+}
+
+const WORDS = 3;
+const LEADING = 1.4;
+
+/**
+ * Writes what found no room on a piece below it, led to it by a line. Only small pieces have such words, and they leave their
+ * sheet empty; where there is no room all the same, as on a roll, the note on the first page says them.
+ */
+function writeBelow(
+  canvas: PdfCanvas,
+  { unwritten, width }: PieceDrawing,
+  [left, foot]: Vec2,
+  frame: ReturnType<typeof frameOf>,
+): void {
+  const x = left + Math.min(width / 2, 10);
+  const lines = brokenLines(unwrittenWords(unwritten), frame.x + frame.width - x - 4, (words) =>
+    canvas.widthOf(words, WORDS),
+  );
+  const top = foot - 8;
+  if (top - lines.length * WORDS * LEADING < frame.y) return;
+  canvas.lines([{ kind: 'line', from: [x, top + 1], to: [x, foot - 1] }], MARK);
+  lines.forEach((line, i) => {
+    canvas.words(line, [x, top - WORDS - i * WORDS * LEADING], WORDS);
+  });
 }
 
 const box = ({ x, y, width, height }: { x: number; y: number; width: number; height: number }): Segment[] => {

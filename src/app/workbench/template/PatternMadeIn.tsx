@@ -8,10 +8,16 @@ const MADE_IN = [
   { value: 'leather', label: 'leather' },
 ];
 
-const SIDES = [
-  { value: 'grain', label: 'grain side' },
-  { value: 'flesh', label: 'flesh side, mirrored' },
-];
+const SIDES = {
+  card: [
+    { value: 'grain', label: 'outside face' },
+    { value: 'flesh', label: 'inside face, mirrored' },
+  ],
+  leather: [
+    { value: 'grain', label: 'grain side' },
+    { value: 'flesh', label: 'flesh side, mirrored' },
+  ],
+} as const;
 
 const WRITTEN = [
   { value: 'mm', label: 'mm' },
@@ -38,7 +44,7 @@ export function PatternMadeIn({ choice, choose, units }: TemplateParts) {
       {choice.madeIn === 'card' && <NewCard />}
       <Choice
         title="Seen from"
-        options={SIDES}
+        options={SIDES[choice.madeIn]}
         chosen={choice.mirrored ? 'flesh' : 'grain'}
         choose={(value) => choose({ mirrored: value === 'flesh' })}
       />
