@@ -48,7 +48,7 @@ describe.each(PAPERS.map((paper) => [nameOf(paper), paper] as const))('the templ
   beforeAll(() => {
     reading = patternPdf(design, { paper }).then(readPdf);
     return reading;
-  });
+  }, 180_000);
 
   test('has every outline in true size on each of its pages, within 0.01 mm', async () => {
     const pages = await reading;

@@ -1,6 +1,9 @@
 import { beforeAll, describe, expect, test } from 'vitest';
 import type { CoverDesign } from '../../src/core/fold/coverDesign.ts';
+import { cardDesign } from '../../src/core/mockup/cardDesign.ts';
+import { LAYERS } from '../../src/core/pattern/drawing.ts';
 import { patternDrawing } from '../../src/core/pattern/patternDrawing.ts';
+import { textWidth } from '../../src/core/pattern/textBox.ts';
 import { designReport } from '../../src/core/report/designReport.ts';
 import { benchSheetPdf } from '../../src/output/benchSheet/benchSheetPdf.ts';
 import { customerSheet } from '../../src/output/customerSheet/customerSheet.ts';
@@ -79,7 +82,7 @@ describe.each(JOBS.slice(0, proofSize(JOBS.length, 4)))('the papers of “%s”,
     console.info(
       `${name}: template, bench and customer's sheet of ${papers.sizes.map((size) => `${(size / 1000).toFixed(0)} kB`).join(', ')}`,
     );
-  });
+  }, 180_000);
 
   test('have the name as it was typed on each of them, and no question mark', () => {
     for (const pages of [papers.template, papers.bench, papers.customer]) {
@@ -113,7 +116,19 @@ describe.each(JOBS.slice(0, proofSize(JOBS.length, 4)))('the papers of “%s”,
     }
   });
 
-  test('have no word on a hole, a slit, a fold, a seam, a cut edge or any other line of the drawing', () => {
-    for (const page of papers.template.slice(1)) expect(wordsOnLines(page, isDrawn)).toEqual([]);
+  test('have no word on a hole, a slit, a fold, a seam, a cut edge or any other line of the drawing', async () => {
+    const { job } = design;
+    const card = await readPdf(await patternPdf(cardDesign(job, job.mockup.card), { mirrored: true, units: 'in' }));
+    for (const page of [...papers.template.slice(1), ...card.slice(1)]) expect(wordsOnLines(page, isDrawn)).toEqual([]);
+  });
+
+  test('set no words wider than the room that the drawing keeps clear for them', () => {
+    for (const piece of patternDrawing(design).pieces) {
+      const texts = LAYERS.flatMap((layer) => piece.layers[layer]).filter((entity) => entity.kind === 'text');
+      const words = pagesOf(papers.template, piece.name, name).flatMap((page) => page.words);
+      for (const { text, height } of texts)
+        for (const found of words.filter((word) => word.text === text && Math.abs(word.height - height) < 1e-3))
+          expect(found.width).toBeLessThan(textWidth(text, height) + 0.02);
+    }
   });
 });

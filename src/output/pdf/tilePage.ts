@@ -141,6 +141,9 @@ export interface JoiningMark {
   readonly name: string;
 }
 
+/** Lines that do as much harm under a joining mark as words do. */
+const WORDS_HARM = 100;
+
 /** Places along a joint for its first diamond, as shares of it, the best first; the second has them from the other end. */
 const PLACES = [0.25, 0.2, 0.3, 0.15, 0.35, 0.1, 0.4, 0.45];
 
@@ -153,15 +156,20 @@ export function joiningMarks({ layers }: PieceDrawing, tiling: Tiling): JoiningM
   const join = joints(tiling);
   const drawn = LAYERS.flatMap((layer) => layers[layer]);
   const marks: JoiningMark[] = [];
-  const isClear = ([x, y]: Vec2): boolean => {
+  /** What a diamond would lie on: a joint may run along a fold, but words beside it can be kept free. */
+  const harm = ([x, y]: Vec2): number => {
     const box = { x: x - DIAMOND, y: y - DIAMOND, width: 2 * DIAMOND, height: 2 * DIAMOND };
-    return !drawn.some((entity) => touches(entity, box));
+    return drawn.reduce(
+      (sum, entity) => sum + (touches(entity, box) ? (entity.kind === 'text' ? WORDS_HARM : 1) : 0),
+      0,
+    );
   };
   const pair = (from: number, size: number, at: (along: number) => Vec2): void => {
     const number = marks.length / 2 + 1;
     const [first, second] = [PLACES, PLACES.map((share) => 1 - share)].map((shares) => {
       const places = shares.map((share) => at(from + OVERLAP + share * (size - 2 * OVERLAP)));
-      return places.find(isClear) ?? places[0]!;
+      const harms = places.map(harm);
+      return places[harms.indexOf(Math.min(...harms))]!;
     });
     marks.push({ at: first!, name: `${number}` }, { at: second!, name: `${number}'` });
   };

@@ -1,5 +1,6 @@
 import type { Vec2 } from '../../core/math/vec2.ts';
 import type { Entity } from '../../core/pattern/drawing.ts';
+import { textBox } from '../../core/pattern/textBox.ts';
 import type { Tile } from './tiling.ts';
 
 /** Whether an entity may show in a window; it errs on the side of yes. Spares a page of the holes of all others. */
@@ -19,8 +20,16 @@ export function touches(entity: Entity, window: Pick<Tile, 'x' | 'y' | 'width' |
       return meets([entity.from, entity.to], 1);
     case 'arc':
       return meets([entity.centre], entity.radius + 1);
-    case 'text':
-      return meets([entity.at], entity.text.length * entity.height);
+    case 'text': {
+      const box = textBox(entity);
+      return meets(
+        [
+          [box.x, box.y],
+          [box.x + box.width, box.y + box.height],
+        ],
+        1,
+      );
+    }
     case 'hatch':
       return meets(entity.boundary, 1);
     case 'path':
