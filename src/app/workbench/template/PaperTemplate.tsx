@@ -53,7 +53,7 @@ export function PaperTemplate({ choice, choose, settings, drawing, units }: Temp
       {paper !== null && <FitToPage paper={paper} />}
       <PlainField
         title="x check bar measured"
-        help={`Of a first print; meant to be ${BAR_LENGTH} mm. Both bars given, the next print makes up for the printer. Without a unit: mm.`}
+        help={`The level bar of a first print, from end to end; it should be ${BAR_LENGTH} mm. Enter both bars and the next print is corrected. Without a unit: mm.`}
         placeholder="not measured"
         text={choice.barX}
         change={(barX) => choose({ barX })}
