@@ -47,3 +47,19 @@ test('screen and template show the outside the same way up, its grain side, and 
   const [x, broad] = await Promise.all(['x', 'width'].map((name) => lit.getAttribute(name)));
   expect(Number(x) + Number(broad)).toBeCloseTo(width, 2);
 });
+
+test('a name in letters of another script is saved with them, and what they lack is said beside the button', async ({
+  bench,
+}) => {
+  await openExample(bench, 'tide ledger');
+  await bench.getByRole('textbox', { name: 'Job', exact: true }).fill('Βιβλίο 潮');
+  await bench.locator('.workbench-bar').getByRole('button', { name: 'Order of work', exact: true }).click();
+  const [download] = await Promise.all([
+    bench.waitForEvent('download'),
+    bench.getByRole('button', { name: 'Save the bench sheet as PDF' }).click(),
+  ]);
+  await expect(bench.getByText('Its letters lack 潮: a box stands for it.')).toBeVisible();
+  const [page] = await readPdf(new Uint8Array(readFileSync(await download.path())));
+  expect(page!.words[0]!.text).toBe('Βιβλίο □');
+  for (const font of page!.fonts) expect(font.size).toBeGreaterThan(1000);
+});

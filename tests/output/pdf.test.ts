@@ -281,7 +281,12 @@ describe('the template', () => {
     expect(pages[0]!.words.map(({ text }) => text)).toContain(
       "□ stands for what this sheet's letters lack: U+6F6E, U+1F41F",
     );
-    const plain = await readPdf(await patternPdf(coverOf({ name: 'Küste → x' })));
+    const told: string[] = [];
+    await patternPdf(coverOf({ name: '潮 → 潮 🐟' }), { onLacking: (characters) => told.push(...characters) });
+    expect(told).toEqual(['潮', '🐟']);
+    const plain = await readPdf(
+      await patternPdf(coverOf({ name: 'Küste → x' }), { onLacking: () => expect.fail('nothing is lacking') }),
+    );
     expect(plain[0]!.words.map(({ text }) => text).join(' ')).not.toContain('lack');
   });
 

@@ -1,6 +1,7 @@
 import { useId, useState } from 'react';
 import type { CustomerSheet } from '../../output/customerSheet/customerSheet.ts';
 import { fileName } from '../../output/fileName.ts';
+import type { SheetOptions } from '../../output/pdf/sheetFile.ts';
 import { openingWords } from '../stage/stageState.ts';
 import { useBench } from '../state/BenchContext.tsx';
 import { saveFile } from '../state/saveFile.ts';
@@ -40,7 +41,7 @@ export function CustomerTools(props: CustomerToolsProps) {
   const { document, job } = history.good;
   const paper = view.units === 'in' ? 'Letter' : 'A4';
 
-  const savePdf = async (): Promise<void> => {
+  const savePdf = async (onLacking: SheetOptions['onLacking']): Promise<void> => {
     const { customerSheetPdf } = await import('../../output/customerSheet/customerSheetPdf.ts');
     await Promise.all([closed.settled, open.settled]);
     const pictures = [];
@@ -54,7 +55,7 @@ export function CustomerTools(props: CustomerToolsProps) {
       const caption = words.charAt(0).toUpperCase() + words.slice(1);
       if (blob) pictures.push({ caption, jpeg: new Uint8Array(await blob.arrayBuffer()) });
     }
-    const bytes = await customerSheetPdf(sheet, { paper, withPrice: showsPrice, pictures });
+    const bytes = await customerSheetPdf(sheet, { paper, withPrice: showsPrice, pictures, onLacking });
     saveFile(fileName(document.name, 'sheet.pdf', [paper, showsPrice ? 'with price' : '']), bytes, 'application/pdf');
   };
   const savePicture = async (): Promise<void> => {

@@ -1,6 +1,7 @@
 import { useDeferredValue, useMemo, useState } from 'react';
 import { benchSheetContent } from '../../output/benchSheet/benchSheetContent.ts';
 import { fileName } from '../../output/fileName.ts';
+import type { SheetOptions } from '../../output/pdf/sheetFile.ts';
 import { Choice } from '../bench/Choice.tsx';
 import { useBench } from '../state/BenchContext.tsx';
 import { saveFile } from '../state/saveFile.ts';
@@ -25,9 +26,9 @@ export default function WorkPanel() {
   const from = blocks.findIndex((block) => block.kind === 'heading' && block.startsPage);
   const further = blocks.findIndex((block, i) => i > from && block.kind === 'heading');
   const end = further < 0 ? blocks.length : further;
-  const save = async (): Promise<void> => {
+  const save = async (onLacking: SheetOptions['onLacking']): Promise<void> => {
     const { benchSheetPdf } = await import('../../output/benchSheet/benchSheetPdf.ts');
-    const file = await benchSheetPdf(design, { paper, units: view.units });
+    const file = await benchSheetPdf(design, { paper, units: view.units, onLacking });
     saveFile(fileName(design.job.name, 'bench-sheet.pdf', [paper]), file, 'application/pdf');
   };
   return (

@@ -2,11 +2,11 @@ import type { CoverDesign } from '../../core/fold/coverDesign.ts';
 import type { Units } from '../../core/pattern/label.ts';
 import { SHEETS } from '../pdf/paper.ts';
 import type { PdfCanvas } from '../pdf/pdfCanvas.ts';
-import { SheetFile, type SheetPage } from '../pdf/sheetFile.ts';
+import { SheetFile, type SheetOptions, type SheetPage } from '../pdf/sheetFile.ts';
 import { benchSheetContent } from './benchSheetContent.ts';
 import { brokenLines, type Columns, lineStep, type Measure, type SetBlock, setInColumns } from './sheetFlow.ts';
 
-export interface BenchSheetOptions {
+export interface BenchSheetOptions extends SheetOptions {
   readonly paper?: 'A4' | 'Letter';
   /** Unit of the lengths written. */
   readonly units?: Units;
@@ -36,7 +36,7 @@ const BOX = { width: 0.2, dash: [], ink: [60, 60, 60] } as const;
  */
 export async function benchSheetPdf(
   design: CoverDesign,
-  { paper = 'A4', units = 'mm' }: BenchSheetOptions = {},
+  { paper = 'A4', units = 'mm', onLacking }: BenchSheetOptions = {},
 ): Promise<Uint8Array<ArrayBuffer>> {
   const content = benchSheetContent(design, units);
   const file = await SheetFile.titled(`${content.title}: bench sheet`, ['plain', 'bold']);
@@ -80,7 +80,7 @@ export async function benchSheetPdf(
       width: width - 2 * MARGIN,
     });
   });
-  return file.save();
+  return file.save({ onLacking });
 }
 
 /** The first result that will do, else the last one. */

@@ -1,10 +1,10 @@
 import { brokenLines } from '../benchSheet/sheetFlow.ts';
 import { SHEETS } from '../pdf/paper.ts';
 import { PT } from '../pdf/pdfCanvas.ts';
-import { SheetFile } from '../pdf/sheetFile.ts';
+import { SheetFile, type SheetOptions } from '../pdf/sheetFile.ts';
 import { CAUTION, type CustomerSheet, type Said } from './customerSheet.ts';
 
-export interface CustomerSheetOptions {
+export interface CustomerSheetOptions extends SheetOptions {
   readonly paper?: 'A4' | 'Letter';
   readonly withPrice?: boolean;
   /** Pictures as JPEG files, all of one shape; none where the scene cannot be drawn. */
@@ -24,7 +24,7 @@ const RULE = { width: 0.25, dash: [], ink: [60, 60, 60] } as const;
  */
 export async function customerSheetPdf(
   sheet: CustomerSheet,
-  { paper = 'A4', withPrice = true, pictures = [] }: CustomerSheetOptions = {},
+  { paper = 'A4', withPrice = true, pictures = [], onLacking }: CustomerSheetOptions = {},
 ): Promise<Uint8Array<ArrayBuffer>> {
   const file = await SheetFile.titled(sheet.title, ['plain', 'bold']);
   const { width, height } = SHEETS[paper];
@@ -78,5 +78,5 @@ export async function customerSheetPdf(
     y = paragraph(value, y, MARGIN + 28, inner - 28) - 1.5;
   }
   plain.words(CAUTION, [MARGIN, MARGIN], SIZE.small, { width: inner });
-  return file.save();
+  return file.save({ onLacking });
 }

@@ -93,7 +93,7 @@ export async function measuringSheetPdf({
   }
 
   drawRuler(plain, units, [MARGIN, 10], inner);
-  return file.save();
+  return file.save({});
 }
 
 /** Sets lines of words downward from `at`; gives where the next would start. */

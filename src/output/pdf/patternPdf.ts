@@ -7,11 +7,11 @@ import { drawCheckPage, type TiledPiece } from './checkPage.ts';
 import { checkPaper, type Page, type Paper, SHEETS } from './paper.ts';
 import type { PdfCanvas } from './pdfCanvas.ts';
 import { fitToPageSuspicion, type MeasuredBars, printerScale } from './printerScale.ts';
-import { SheetFile } from './sheetFile.ts';
+import { SheetFile, type SheetOptions } from './sheetFile.ts';
 import { drawTile, joiningMarks, tileName } from './tilePage.ts';
 import { tiling } from './tiling.ts';
 
-export interface PdfOptions {
+export interface PdfOptions extends SheetOptions {
   readonly paper?: Paper;
   /** Unit of the lengths written on the pieces. */
   readonly units?: Units;
@@ -69,5 +69,5 @@ export async function drawingPdf(drawing: Drawing, options: PdfOptions = {}): Pr
       drawTile(add(tiling.page), piece, tiling, tile, marks, scale, footer);
     });
   }
-  return file.save();
+  return file.save(options);
 }

@@ -6,6 +6,12 @@ import { PdfCanvas, PT } from './pdfCanvas.ts';
 
 type PdfLib = typeof import('@cantoo/pdf-lib');
 
+/** What every maker of sheets can be told. */
+export interface SheetOptions {
+  /** Called with the characters that the sheet's letters lack and a box stands for, where there are any. */
+  readonly onLacking?: (characters: readonly string[]) => void;
+}
+
 /** One page to draw on, a canvas for each face of its letters. */
 export interface SheetPage<F extends Face> {
   readonly page: PDFPage;
@@ -73,10 +79,11 @@ export class SheetFile<F extends Face> {
   }
 
   /** The finished file. Where characters could not be drawn, the foot of its first page says which. */
-  save(): Promise<Uint8Array<ArrayBuffer>> {
+  save({ onLacking }: SheetOptions): Promise<Uint8Array<ArrayBuffer>> {
     const lacking = [...new Set(Object.values<Lettering>(this.letters).flatMap((letters) => [...letters.lacking]))];
     const [first] = this.pages;
     if (lacking.length > 0 && first !== undefined) {
+      onLacking?.(lacking);
       const [canvas] = Object.values<PdfCanvas>(first.in);
       canvas!.words(`${LACKING} stands for what this sheet's letters lack: ${named(lacking)}`, [10, 5.5], 2.6, {
         width: first.page.getWidth() / PT - 20,

@@ -1,6 +1,7 @@
 import { fileName } from '../../../output/fileName.ts';
 import { fitToPage, type Paper } from '../../../output/pdf/paper.ts';
 import { BAR_LENGTH, percent } from '../../../output/pdf/printerScale.ts';
+import type { SheetOptions } from '../../../output/pdf/sheetFile.ts';
 import { Choice } from '../../bench/Choice.tsx';
 import { PlainField } from '../../bench/PlainField.tsx';
 import { useBench } from '../../state/BenchContext.tsx';
@@ -20,9 +21,9 @@ export function PaperTemplate({ choice, choose, settings, drawing, units }: Temp
   const { paper, bars, issues, suspicion } = settings;
   const isRefused = paper === null || issues.barX !== undefined || issues.barY !== undefined;
   const pages = isRefused ? null : templatePages(drawing, paper, bars);
-  const save = async (): Promise<void> => {
+  const save = async (onLacking: SheetOptions['onLacking']): Promise<void> => {
     const { drawingPdf } = await import('../../../output/pdf/patternPdf.ts');
-    const file = await drawingPdf(drawing, { paper: paper!, units, mirrored: choice.mirrored, bars });
+    const file = await drawingPdf(drawing, { paper: paper!, units, mirrored: choice.mirrored, bars, onLacking });
     const sheet = typeof paper === 'string' ? paper : `roll ${paper!.roll_mm} mm`;
     const name = fileName(design.job.name, 'template.pdf', [choice.madeIn, choice.mirrored ? 'mirrored' : '', sheet]);
     saveFile(name, file, 'application/pdf');
