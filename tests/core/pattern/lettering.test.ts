@@ -66,7 +66,7 @@ test('the words of a small piece are all on it, or said in the notes', () => {
           ).toBe(true);
     }
   expect(smallest.notes.join()).toMatch(
-    /Outside, not written on the piece for want of room: width 78.0 mm = 2 x 30 board/,
+    /Outside, not written on the piece for want of room: this way along the hide's backbone; width 78.0 mm = 2 x 30 board/,
   );
 });
 
