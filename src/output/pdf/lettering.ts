@@ -7,7 +7,7 @@ export const LACKING = '□';
 /** Characters that are not drawn by themselves: joiners, direction marks, variation selectors. */
 const UNSEEN = /\p{Default_Ignorable_Code_Point}|\p{Cc}/gu;
 
-/** Size at which widths are taken, so that they need not be taken for each size anew. */
+/** Size at which the width of a character is measured once, for all sizes. */
 const UNIT = 1000;
 
 /** One face of a sheet's embedded font. */
