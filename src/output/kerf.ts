@@ -34,7 +34,8 @@ const rightOf = ([x, y]: Vec2): Vec2 => [y, -x];
  * Moves every segment of a counterclockwise outline outward: a line beside itself, an arc of radius r to r + d where it
  * bulges and r - d where it is hollow. At a corner two lines are drawn on to the point where they meet; else the path
  * turns about the corner on an arc of radius d, which leaves the corner as sharp.
- * @returns null where that is no outline: a hollow too tight for the beam, an inward corner, or a path that meets itself
+ * @returns null where that is no outline: a hollow too tight for the beam, an inward corner at an arc, or a path that meets
+ *   itself
  */
 function exactOffset(outline: Contour, d: number): Segment[] | null {
   const moved = outline.map((segment): Segment => {
@@ -51,15 +52,15 @@ function exactOffset(outline: Contour, d: number): Segment[] | null {
     if (distance(segmentEnd(a), segmentStart(b)) < NOISE) continue;
     const [arriving, leaving] = [travel(outline[i]!, 1), travel(outline[next]!, 0)];
     const turn = Math.atan2(cross(arriving, leaving), arriving[0] * leaving[0] + arriving[1] * leaving[1]);
-    if (turn < 0) return null;
     const corner = segmentEnd(outline[i]!);
-    if (a.kind === 'line' && b.kind === 'line' && turn < (2 / 3) * Math.PI) {
-      // Both lines reach d tan(turn / 2) beyond the corner.
+    if (a.kind === 'line' && b.kind === 'line' && Math.abs(turn) < (2 / 3) * Math.PI) {
+      // Both lines reach d tan(turn / 2) beyond the corner, and end as much before an inward one.
       const meeting = addScaled(segmentEnd(a), arriving, d * Math.tan(turn / 2));
       path[path.length - 1] = moved[i] = { ...a, to: meeting };
       moved[next] = { ...b, from: meeting };
       if (next === 0) path[0] = { ...(path[0] as typeof b), from: meeting };
-    } else {
+    } else if (turn < 0) return null;
+    else {
       const away = rightOf(arriving);
       path.push({ kind: 'arc', centre: corner, radius: d, start: Math.atan2(away[1], away[0]), sweep: turn });
     }

@@ -35,14 +35,19 @@ export interface CuttingFile {
   readonly size: Vec2 | null;
 }
 
+/** Most chords that an arc is read as, and how far each may stray from it, mm. */
 const STEPS = 400;
+const STRAY = 1e-3;
 const nothing = { isClosed: false, radii: [], text: null, height: 0, rotation: 0, width: null };
 
-const roundPoints = (centre: Vec2, radius: number, start: number, sweep: number): Vec2[] =>
-  Array.from({ length: STEPS + 1 }, (_, i) => {
-    const angle = start + (sweep * i) / STEPS;
+const roundPoints = (centre: Vec2, radius: number, start: number, sweep: number): Vec2[] => {
+  // A chord of the angle a strays by r a^2 / 8.
+  const steps = Math.min(STEPS, Math.ceil(Math.abs(sweep) / Math.sqrt((8 * STRAY) / radius)));
+  return Array.from({ length: steps + 1 }, (_, i) => {
+    const angle = start + (sweep * i) / steps;
     return [centre[0] + radius * Math.cos(angle), centre[1] + radius * Math.sin(angle)];
   });
+};
 
 /** A bulge is tan(angle / 4) of the arc to the next vertex (DXF reference). */
 function polyline({ vertices, shape, layer }: ILwpolylineEntity): Found {
@@ -151,7 +156,7 @@ function svgElement(element: Element, layer: string): Found[] {
     const points = parts.flatMap((part) => {
       const [{ start, end }, middle] = [part, part.getPointAtLength(part.length / 2)];
       const isStraight = Math.hypot(middle.x - (start.x + end.x) / 2, middle.y - (start.y + end.y) / 2) < 1e-9;
-      const steps = isStraight ? 1 : STEPS;
+      const steps = isStraight ? 1 : Math.min(STEPS, Math.ceil(16 + 2 * part.length));
       return Array.from({ length: steps }, (_, i): Vec2 => {
         const { x, y } = part.getPointAtLength((part.length * i) / steps);
         return [x, -y];

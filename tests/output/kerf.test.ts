@@ -20,6 +20,9 @@ const drawing = patternDrawing(
   coverOf({ seam: { ...stitched, cornerRadius_mm: 12 }, construction: { mouth: 'curved', strap: {} } }),
 );
 
+const polygon = (...points: readonly Vec2[]): Contour =>
+  points.map((from, i) => ({ kind: 'line', from, to: points[(i + 1) % points.length]! }));
+
 describe('a piece with the kerf of a laser allowed for', () => {
   test.each([0.1, 0.2, 0.4])('of %d mm is cut half a kerf outside its edge, all round', (kerf) => {
     for (const piece of drawing.pieces) {
@@ -106,24 +109,73 @@ describe('a piece with the kerf of a laser allowed for', () => {
     expect(kerfNotes(drawing, 1.5)).toEqual([expect.stringMatching(/Holes of 1 mm .* kerf of 1.5 mm.*1.6 mm/)]);
   });
 
+  test('with clipped or inward corners is as many lines, each half a kerf beside its own', () => {
+    const clipped = patternDrawing(
+      coverOf({ seam: { ...stitched, cornerRadius_mm: 10 }, construction: { corners: 'clipped' } }),
+    ).pieces[0]!.outline;
+    for (const outline of [clipped, polygon([0, 0], [20, 0], [20, 10], [10, 10], [10, 20], [0, 20])]) {
+      const cut = kerfed({ ...drawing.pieces[0]!, outline }, 0.3).outline;
+      expect(cut.length).toBe(outline.length);
+      cut.forEach((segment, i) => {
+        const own = outline[i]!;
+        if (segment.kind !== 'line' || own.kind !== 'line') throw new Error('no line');
+        const [u, v] = [own.to[0] - own.from[0], own.to[1] - own.from[1]];
+        for (const [x, y] of [segment.from, segment.to])
+          expect(((x - own.from[0]) * v - (y - own.from[1]) * u) / Math.hypot(u, v)).toBeCloseTo(0.15, 9);
+        expect(distance(segmentEnd(segment), segmentStart(cut[(i + 1) % cut.length]!))).toBeLessThan(1e-9);
+      });
+    }
+  });
+
+  test('whose hollows are too tight for the beam is cut along a polygon: arcs, and an arc that meets a line inward', () => {
+    const hollow = (radius: number): Contour => [
+      ...polygon([0, 0], [20, 0], [20, 20], [10 + radius, 20]).slice(0, 3),
+      { kind: 'arc', centre: [10, 20], radius, start: 0, sweep: -Math.PI },
+      { kind: 'line', from: [10 - radius, 20], to: [0, 20] },
+      { kind: 'line', from: [0, 20], to: [0, 0] },
+    ];
+    const bump: Contour = [
+      ...polygon([0, 0], [20, 0], [20, 20], [12, 20]).slice(0, 3),
+      { kind: 'arc', centre: [10, 20], radius: 2, start: 0, sweep: Math.PI },
+      { kind: 'line', from: [8, 20], to: [0, 20] },
+      { kind: 'line', from: [0, 20], to: [0, 0] },
+    ];
+    for (const outline of [hollow(0.1), bump]) {
+      const cut = kerfed({ ...drawing.pieces[0]!, outline }, 0.4).outline;
+      expect(cut.every(({ kind }) => kind === 'line')).toBe(true);
+      expect(isSimplePolygon(flattened(cut, 0.01).slice(0, -1))).toBe(true);
+      for (const point of flattened(cut, 0.01))
+        expect(toChain(point, flattened(outline, 1e-4))).toBeGreaterThan(0.2 - 0.0011);
+    }
+  });
+
   test('whose notch is closed by the kerf is cut along a simple polygon round it', () => {
-    // A square of 20 mm with a notch 0.3 mm wide and 5 mm deep in its upper edge.
-    const points: Vec2[] = [
+    // A square of 20 mm with a notch 0.3 mm wide and 5 mm deep in its upper edge, the second widening to a chamber.
+    const start = [
       [0, 0],
       [20, 0],
       [20, 20],
       [10.15, 20],
-      [10.15, 15],
-      [9.85, 15],
+    ] as const;
+    const end = [
       [9.85, 20],
       [0, 20],
-    ];
-    const outline = points.map((from, i) => ({ kind: 'line' as const, from, to: points[(i + 1) % 8]! }));
-    const cut = kerfed({ ...drawing.pieces[0]!, outline }, 0.4);
-    expect(isSimplePolygon(flattened(cut.outline, 0.01).slice(0, -1))).toBe(true);
-    const { width, height } = boundsOf(flattened(cut.outline, 0.01));
-    expect([width, height]).toEqual([expect.closeTo(20.4, 4), expect.closeTo(20.4, 4)]);
-    expect(contourArea(cut.outline)).toBeGreaterThan(20.3 ** 2);
+    ] as const;
+    const chamber = [
+      [10.15, 15],
+      [14, 15],
+      [14, 10],
+      [6, 10],
+      [6, 15],
+      [9.85, 15],
+    ] as const;
+    for (const outline of [polygon(...start, [10.15, 15], [9.85, 15], ...end), polygon(...start, ...chamber, ...end)]) {
+      const cut = kerfed({ ...drawing.pieces[0]!, outline }, 0.4);
+      expect(isSimplePolygon(flattened(cut.outline, 0.01).slice(0, -1))).toBe(true);
+      const { width, height } = boundsOf(flattened(cut.outline, 0.01));
+      expect([width, height]).toEqual([expect.closeTo(20.4, 4), expect.closeTo(20.4, 4)]);
+      expect(contourArea(cut.outline)).toBeGreaterThan(20.3 ** 2);
+    }
   });
 
   test('of nothing is the piece itself, and out of range is refused', () => {

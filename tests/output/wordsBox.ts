@@ -37,5 +37,20 @@ const isCrossed = (a: Vec2, b: Vec2, c: Vec2, d: Vec2): boolean =>
 
 /** Whether a chain of straight stretches has a point in a box. */
 export const meets = (points: readonly Vec2[], box: readonly Vec2[]): boolean =>
+  !areApart(points, box) && isOver(points, box);
+
+/** Whether the boxes round two sets of points lie apart: a quick no. */
+const areApart = (a: readonly Vec2[], b: readonly Vec2[]): boolean =>
+  ([0, 1] as const).some((axis) => {
+    const ends = (points: readonly Vec2[]): [number, number] =>
+      points.reduce<[number, number]>(
+        ([low, high], point) => [Math.min(low, point[axis]), Math.max(high, point[axis])],
+        [Number.POSITIVE_INFINITY, Number.NEGATIVE_INFINITY],
+      );
+    const [[low, high], [from, to]] = [ends(a), ends(b)];
+    return high < from || to < low;
+  });
+
+const isOver = (points: readonly Vec2[], box: readonly Vec2[]): boolean =>
   points.some((point) => isInside(point, box)) ||
   points.slice(1).some((b, i) => box.some((c, k) => isCrossed(points[i]!, b, c, box[(k + 1) % box.length]!)));
