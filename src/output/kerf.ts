@@ -1,44 +1,127 @@
-import { EndType, inflatePathsD, JoinType } from 'clipper2-ts';
-import { type Contour, flattened, type Segment } from '../core/math/contour.ts';
-import type { Vec2 } from '../core/math/vec2.ts';
-import { type Entity, type PieceDrawing, path } from '../core/pattern/drawing.ts';
+import { areaD, EndType, inflatePathsD, JoinType } from 'clipper2-ts';
+import { type Contour, flattened, type Segment, segmentEnd, segmentStart } from '../core/math/contour.ts';
+import { isSimplePolygon } from '../core/math/simplePolygon.ts';
+import { addScaled, cross, distance, heading, type Vec2 } from '../core/math/vec2.ts';
+import { type Drawing, type Entity, type PieceDrawing, path } from '../core/pattern/drawing.ts';
 
-/** Arcs of an offset outline are chords that stray by at most this, mm. */
+/** Where the outline must be offset as a polygon, its arcs are chords that stray by at most this, mm. */
 const CHORD_TOLERANCE = 0.001;
+
+/** Chords that tell whether an offset outline meets itself, mm. */
+const COARSE = 0.02;
 
 /** Decimals of a mm kept by the polygon library, which counts in whole numbers. */
 const DECIMALS = 5;
 
-/** Smallest circle that is still sent to the machine, mm radius: where the beam alone makes the hole. */
-const LEAST_HOLE = 0.05;
+/** Shortest slit, and widest hole, that is still sent to the machine, mm: where the beam alone makes the hole. */
+const LEAST = 0.1;
+
+/** Ends nearer than this, mm, are one point: floating-point noise of coordinates of some metres. */
+const NOISE = 1e-9;
+
+/** Direction of travel at the start or the end of a segment, as a unit vector. */
+function travel(segment: Segment, end: 0 | 1): Vec2 {
+  if (segment.kind === 'arc')
+    return heading(segment.start + end * segment.sweep + (Math.sign(segment.sweep) * Math.PI) / 2);
+  const { from, to } = segment;
+  const length = distance(from, to);
+  return [(to[0] - from[0]) / length, (to[1] - from[1]) / length];
+}
+
+const rightOf = ([x, y]: Vec2): Vec2 => [y, -x];
 
 /**
- * Moves a closed outline outward by `distance`, mm; corners stay sharp (mitred), arcs become short chords.
- * @param distance 0 or more
+ * Moves every segment of a counterclockwise outline outward: a line beside itself, an arc of radius r to r + d where it
+ * bulges and r - d where it is hollow. At a corner two lines are drawn on to the point where they meet; else the path
+ * turns about the corner on an arc of radius d, which leaves the corner as sharp.
+ * @returns null where that is no outline: a hollow too tight for the beam, an inward corner at an arc, or a path that meets
+ *   itself
  */
-function offsetOutline(outline: Contour, distance: number): Segment[] {
-  const points = flattened(outline, CHORD_TOLERANCE).slice(0, -1);
-  const polygon = points.map(([x, y]) => ({ x, y }));
-  const [ring = []] = inflatePathsD([polygon], distance, JoinType.Miter, EndType.Polygon, 4, DECIMALS);
+function exactOffset(outline: Contour, d: number): Segment[] | null {
+  const moved = outline.map((segment): Segment => {
+    if (segment.kind === 'arc') return { ...segment, radius: segment.radius + Math.sign(segment.sweep) * d };
+    const aside = rightOf(travel(segment, 0));
+    return { kind: 'line', from: addScaled(segment.from, aside, d), to: addScaled(segment.to, aside, d) };
+  });
+  if (moved.some((segment) => segment.kind === 'arc' && segment.radius <= 0)) return null;
+  const path: Segment[] = [];
+  for (let i = 0; i < outline.length; i++) {
+    const next = (i + 1) % outline.length;
+    const [a, b] = [moved[i]!, moved[next]!];
+    path.push(a);
+    if (distance(segmentEnd(a), segmentStart(b)) < NOISE) continue;
+    const [arriving, leaving] = [travel(outline[i]!, 1), travel(outline[next]!, 0)];
+    const turn = Math.atan2(cross(arriving, leaving), arriving[0] * leaving[0] + arriving[1] * leaving[1]);
+    const corner = segmentEnd(outline[i]!);
+    if (a.kind === 'line' && b.kind === 'line' && Math.abs(turn) < (2 / 3) * Math.PI) {
+      // Both lines reach d tan(turn / 2) beyond the corner, and end as much before an inward one.
+      const meeting = addScaled(segmentEnd(a), arriving, d * Math.tan(turn / 2));
+      path[path.length - 1] = moved[i] = { ...a, to: meeting };
+      moved[next] = { ...b, from: meeting };
+      if (next === 0) path[0] = { ...(path[0] as typeof b), from: meeting };
+    } else if (turn < 0) return null;
+    else {
+      const away = rightOf(arriving);
+      path.push({ kind: 'arc', centre: corner, radius: d, start: Math.atan2(away[1], away[0]), sweep: turn });
+    }
+  }
+  return isSimplePolygon(flattened(path, COARSE).slice(0, -1)) ? path : null;
+}
+
+/** Moves a closed outline outward by a polygon library: corners mitred, arcs as short chords, what meets itself joined. */
+function polygonOffset(outline: Contour, d: number): Segment[] {
+  const polygon = flattened(outline, CHORD_TOLERANCE)
+    .slice(0, -1)
+    .map(([x, y]) => ({ x, y }));
+  const rings = inflatePathsD([polygon], d, JoinType.Miter, EndType.Polygon, 4, DECIMALS);
+  const ring = rings.reduce((widest, each) => (areaD(each) > areaD(widest) ? each : widest));
   const at = (i: number): Vec2 => [ring[i % ring.length]!.x, ring[i % ring.length]!.y];
   return ring.map((_, i) => ({ kind: 'line', from: at(i), to: at(i + 1) }));
 }
 
+/** A hole whose radius, or a slit whose two ends, the beam makes larger by half its width. */
+function narrowed(hole: Entity, d: number): Entity {
+  if (hole.kind === 'arc') return { ...hole, radius: Math.max(LEAST / 2, hole.radius - d) };
+  if (hole.kind !== 'line') return hole;
+  const along = travel(hole, 0);
+  const off = Math.min(d, (distance(hole.from, hole.to) - LEAST) / 2);
+  return { ...hole, from: addScaled(hole.from, along, off), to: addScaled(hole.to, along, -off) };
+}
+
 /**
  * The piece as the beam must travel so that the piece, not the path, has its size: cut edge half a kerf out, stitching
- * holes half a kerf in. Slits are one pass of the beam and stay.
- * @param kerf width that the beam burns away, mm, 0 to 2; 0 leaves the piece and its arcs as they are
+ * holes half a kerf in, slits half a kerf shorter at each end. Lines stay lines and arcs arcs.
+ * @param kerf width that the beam burns away, mm, 0 to 2; 0 leaves the piece as it is
  */
 export function kerfed(piece: PieceDrawing, kerf: number): PieceDrawing {
   if (!(kerf >= 0 && kerf <= 2))
     throw new RangeError(`Got a kerf of ${kerf} mm; allowed: 0 to 2 mm. Measure a slit that the laser has cut.`);
   if (kerf === 0) return piece;
-  const hole = (entity: Entity): Entity =>
-    entity.kind === 'arc' ? { ...entity, radius: Math.max(LEAST_HOLE, entity.radius - kerf / 2) } : entity;
-  const outline = offsetOutline(piece.outline, kerf / 2);
-  return {
-    ...piece,
-    outline,
-    layers: { ...piece.layers, cut: [path(outline, true)], hole: piece.layers.hole.map(hole) },
-  };
+  const d = kerf / 2;
+  const outline = exactOffset(piece.outline, d) ?? polygonOffset(piece.outline, d);
+  const hole = piece.layers.hole.map((each) => narrowed(each, d));
+  return { ...piece, outline, layers: { ...piece.layers, cut: [path(outline, true)], hole } };
 }
+
+/** Says of holes and slits that the beam cannot make as small as they are drawn. */
+export function kerfNotes({ pieces }: Drawing, kerf: number): string[] {
+  const sizes = new Map<string, Set<number>>([
+    ['Holes', new Set()],
+    ['Slits', new Set()],
+  ]);
+  for (const hole of pieces.flatMap(({ layers }) => layers.hole)) {
+    if (hole.kind === 'arc') sizes.get('Holes')!.add(round(2 * hole.radius));
+    else if (hole.kind === 'line') sizes.get('Slits')!.add(round(distance(hole.from, hole.to)));
+  }
+  return [...sizes].flatMap(([what, all]) =>
+    [...all]
+      .filter((size) => size < kerf + LEAST)
+      .map(
+        (size) =>
+          `${what} of ${size} mm are too small for a kerf of ${kerf} mm: they burn to ${round(kerf + LEAST)} mm. Punch them by hand instead.`,
+      ),
+  );
+}
+
+/** To a thousandth of a mm. */
+const round = (size: number): number => Math.round(size * 1000) / 1000;

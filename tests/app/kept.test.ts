@@ -1,6 +1,6 @@
 import { afterEach, beforeEach, describe, expect, test, vi } from 'vitest';
 import tideLedger from '../../public/jobs/tide-ledger.json' with { type: 'json' };
-import { jobFileName, openJobText } from '../../src/app/state/jobFile.ts';
+import { openJobText } from '../../src/app/state/jobFile.ts';
 import { keepJob, keptJob } from '../../src/app/state/keptJob.ts';
 import { setPlace } from '../../src/app/state/place.ts';
 import { keepViewChoice, keptViewChoice } from '../../src/app/state/viewChoice.ts';
@@ -74,12 +74,6 @@ test('a browser that refuses to keep anything is told from one that does, and st
 });
 
 describe('a job file', () => {
-  test('is named after the job, in any script, and never without a name', () => {
-    expect(jobFileName({ name: 'Tide ledger: 2nd / Größe' })).toBe('tide-ledger-2nd-größe.job.json');
-    expect(jobFileName({ name: ' ?! ' })).toBe('untitled-cover.job.json');
-    expect(jobFileName({})).toBe('untitled-cover.job.json');
-  });
-
   test('opens as it was written, without defaults filled in', () => {
     expect(openJobText(`\uFEFF${JSON.stringify(tideLedger)}`)).toEqual({ document: tideLedger });
   });

@@ -131,7 +131,7 @@ test('a sheet asked for before the covers are drawn waits for both of them', asy
   await expect(page.getByText('The sheet is being made.')).toBeVisible();
   // Another PDF made meanwhile leaves time for a sheet that does not wait.
   await Promise.all([
-    page.waitForEvent('download', (download) => download.suggestedFilename() === 'measuring-sheet.pdf'),
+    page.waitForEvent('download', (download) => download.suggestedFilename() === 'measuring-sheet-mm.pdf'),
     page.getByRole('button', { name: 'Save a measuring sheet' }).click(),
   ]);
   letCome();

@@ -86,7 +86,7 @@ test('after one visit everything works without a network', async ({ context, sit
     ['Save picture', 'closed.png'],
     ['Save as PDF', 'sheet.pdf'],
     ['Save 3D model', 'glb'],
-    ['Save a measuring sheet', 'measuring-sheet.pdf'],
+    ['Save a measuring sheet', 'measuring-sheet-mm.pdf'],
   ] as const) {
     const [download] = await Promise.all([
       page.waitForEvent('download'),

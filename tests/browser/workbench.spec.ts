@@ -47,7 +47,7 @@ test('the template of the tide ledger is saved as a PDF with the pages that were
   for (const material of ['card', 'leather']) {
     await template.getByRole('radio', { name: material, exact: true }).check();
     const { name, bytes } = await saved(bench, 'Save the template as PDF');
-    expect(name).toBe(`tide-ledger-${material}.template.pdf`);
+    expect(name).toBe(`tide-ledger-${material}-a4.template.pdf`);
     expect(bytes.subarray(0, 5).toString()).toBe('%PDF-');
     const pages = await readPdf(new Uint8Array(bytes));
     await expect(template).toContainText(`${pages.length} pages, the first`);
@@ -65,17 +65,18 @@ test('SVG and DXF carry the chosen layers, with every slit of the card', async (
   await template.getByLabel('words').uncheck();
   const svg = (await saved(bench, 'Save as SVG')).bytes.toString();
   expect(svg).toMatch(/^<svg [^>]*width="[\d.]+mm"/);
-  const holes = [...svg.matchAll(/<g class="hole"[^>]*>(.*?)<\/g>/gs)].map(([, inside]) => inside!);
+  const holes = [...svg.matchAll(/<g [^>]*class="slit"[^>]*>(.*?)<\/g>/gs)].map(([, inside]) => inside!);
   expect(holes.join('').match(/<path /g)).toHaveLength(slits);
-  expect(svg).not.toContain('class="text"');
+  expect(svg).not.toContain('<text');
 
   await template.getByLabel('Kerf').fill('0.2');
   const { name, bytes } = await saved(bench, 'Save as DXF');
-  expect(name).toBe('tide-ledger-card.dxf');
+  expect(name).toBe('tide-ledger-card-kerf-0.2-mm.dxf');
   const dxf = new DxfParser().parseSync(bytes.toString())!;
   expect(dxf.header.$INSUNITS).toBe(4);
-  expect(dxf.entities.filter(({ layer, type }) => layer === 'HOLE' && type === 'LINE')).toHaveLength(slits);
+  expect(dxf.entities.filter(({ layer, type }) => layer === 'SLIT' && type === 'LINE')).toHaveLength(slits);
   expect(dxf.entities.some(({ layer }) => layer === 'CUT')).toBe(true);
+  expect(dxf.entities.some(({ type }) => type === 'TEXT')).toBe(false);
 });
 
 test('a printer that is off is corrected, a scaled print is told from it, and what cannot be is refused', async ({
@@ -201,7 +202,7 @@ test('the order of work has each caution at its step, and the bench sheet takes 
   await expect(step('Cut the slits')).toContainText('never toward the palm');
   await expect(step('Measure and draft')).not.toContainText('vapour');
   const { name, bytes } = await saved(bench, 'Save the bench sheet as PDF');
-  expect(name).toBe('tide-ledger.bench-sheet.pdf');
+  expect(name).toBe('tide-ledger-a4.bench-sheet.pdf');
   expect([1, 2]).toContain((await readPdf(new Uint8Array(bytes))).length);
 });
 

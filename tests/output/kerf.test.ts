@@ -1,8 +1,17 @@
 import { areaD, EndType, inflatePathsD, JoinType } from 'clipper2-ts';
 import { describe, expect, test } from 'vitest';
-import { contourArea, contourLength, flattened } from '../../src/core/math/contour.ts';
+import {
+  type Contour,
+  contourArea,
+  contourLength,
+  flattened,
+  segmentEnd,
+  segmentStart,
+} from '../../src/core/math/contour.ts';
+import { isSimplePolygon } from '../../src/core/math/simplePolygon.ts';
+import { distance, type Vec2 } from '../../src/core/math/vec2.ts';
 import { patternDrawing } from '../../src/core/pattern/patternDrawing.ts';
-import { kerfed } from '../../src/output/kerf.ts';
+import { kerfed, kerfNotes } from '../../src/output/kerf.ts';
 import { coverOf } from '../core/pattern/coverOf.ts';
 import { boundsOf, toChain } from './outlineDistance.ts';
 
@@ -10,6 +19,9 @@ const stitched = { method: 'stitching', style: 'saddle', edgeMargin_mm: 4, pitch
 const drawing = patternDrawing(
   coverOf({ seam: { ...stitched, cornerRadius_mm: 12 }, construction: { mouth: 'curved', strap: {} } }),
 );
+
+const polygon = (...points: readonly Vec2[]): Contour =>
+  points.map((from, i) => ({ kind: 'line', from, to: points[(i + 1) % points.length]! }));
 
 describe('a piece with the kerf of a laser allowed for', () => {
   test.each([0.1, 0.2, 0.4])('of %d mm is cut half a kerf outside its edge, all round', (kerf) => {
@@ -51,6 +63,119 @@ describe('a piece with the kerf of a laser allowed for', () => {
     const cut = kerfed(piece!, 0.2);
     expect(cut.layers.hole.length).toBe(piece!.holes);
     for (const hole of cut.layers.hole) expect(hole.kind === 'arc' && hole.radius).toBeCloseTo(0.4, 12);
+  });
+
+  test('keeps its arcs, each moved by half a kerf, and draws in the cut layer what it is cut along', () => {
+    for (const piece of drawing.pieces) {
+      const cut = kerfed(piece, 0.3);
+      expect(cut.layers.cut).toEqual([{ kind: 'path', segments: cut.outline, isClosed: true }]);
+      const arcs = (contour: Contour) => contour.flatMap((segment) => (segment.kind === 'arc' ? [segment] : []));
+      // At a corner between an arc and a line the beam turns about the corner, on an arc of half a kerf.
+      const moved = arcs(cut.outline).filter(({ radius }) => Math.abs(radius - 0.15) > 1e-9);
+      expect(moved.map(({ radius, sweep }) => [radius, sweep])).toEqual(
+        arcs(piece.outline).map(({ radius, sweep }) => [radius + Math.sign(sweep) * 0.15, sweep]),
+      );
+      expect(cut.outline.length).toBeLessThanOrEqual(piece.outline.length + 2);
+      cut.outline.forEach((segment, i) => {
+        const next = segmentStart(cut.outline[(i + 1) % cut.outline.length]!);
+        expect(distance(segmentEnd(segment), next)).toBeLessThan(1e-9);
+      });
+    }
+  });
+
+  test('with square corners is still four lines', () => {
+    const square = patternDrawing(coverOf({ seam: stitched })).pieces[0]!;
+    expect(kerfed(square, 0.3).outline.map(({ kind }) => kind)).toEqual(['line', 'line', 'line', 'line']);
+  });
+
+  test('has slits shorter by the kerf, half at each end, so that they burn to their length', () => {
+    const laced = patternDrawing(coverOf({ seam: { style: 'whip' } })).pieces[1]!;
+    const cut = kerfed(laced, 0.25);
+    laced.layers.hole.forEach((slit, i) => {
+      const burnt = cut.layers.hole[i]!;
+      if (slit.kind !== 'line' || burnt.kind !== 'line') throw new Error('no slit');
+      expect(distance(burnt.from, burnt.to)).toBeCloseTo(2.4 - 0.25, 9);
+      expect(distance(slit.from, burnt.from)).toBeCloseTo(0.125, 9);
+      expect(distance(slit.to, burnt.to)).toBeCloseTo(0.125, 9);
+    });
+  });
+
+  test('keeps slits and holes that are smaller than the beam as short as the machine can start in, and says so', () => {
+    const laced = patternDrawing(coverOf({ construction: { slitWidth_mm: 1 } }));
+    const slit = kerfed(laced.pieces[0]!, 1.5).layers.hole[0]!;
+    expect(slit.kind === 'line' && distance(slit.from, slit.to)).toBeCloseTo(0.1, 9);
+    expect(kerfNotes(laced, 1.5)).toEqual([expect.stringMatching(/Slits of 1 mm .* kerf of 1.5 mm.*1.6 mm/)]);
+    expect(kerfNotes(laced, 0.2)).toEqual([]);
+    expect(kerfNotes(drawing, 1.5)).toEqual([expect.stringMatching(/Holes of 1 mm .* kerf of 1.5 mm.*1.6 mm/)]);
+  });
+
+  test('with clipped or inward corners is as many lines, each half a kerf beside its own', () => {
+    const clipped = patternDrawing(
+      coverOf({ seam: { ...stitched, cornerRadius_mm: 10 }, construction: { corners: 'clipped' } }),
+    ).pieces[0]!.outline;
+    for (const outline of [clipped, polygon([0, 0], [20, 0], [20, 10], [10, 10], [10, 20], [0, 20])]) {
+      const cut = kerfed({ ...drawing.pieces[0]!, outline }, 0.3).outline;
+      expect(cut.length).toBe(outline.length);
+      cut.forEach((segment, i) => {
+        const own = outline[i]!;
+        if (segment.kind !== 'line' || own.kind !== 'line') throw new Error('no line');
+        const [u, v] = [own.to[0] - own.from[0], own.to[1] - own.from[1]];
+        for (const [x, y] of [segment.from, segment.to])
+          expect(((x - own.from[0]) * v - (y - own.from[1]) * u) / Math.hypot(u, v)).toBeCloseTo(0.15, 9);
+        expect(distance(segmentEnd(segment), segmentStart(cut[(i + 1) % cut.length]!))).toBeLessThan(1e-9);
+      });
+    }
+  });
+
+  test('whose hollows are too tight for the beam is cut along a polygon: arcs, and an arc that meets a line inward', () => {
+    const hollow = (radius: number): Contour => [
+      ...polygon([0, 0], [20, 0], [20, 20], [10 + radius, 20]).slice(0, 3),
+      { kind: 'arc', centre: [10, 20], radius, start: 0, sweep: -Math.PI },
+      { kind: 'line', from: [10 - radius, 20], to: [0, 20] },
+      { kind: 'line', from: [0, 20], to: [0, 0] },
+    ];
+    const bump: Contour = [
+      ...polygon([0, 0], [20, 0], [20, 20], [12, 20]).slice(0, 3),
+      { kind: 'arc', centre: [10, 20], radius: 2, start: 0, sweep: Math.PI },
+      { kind: 'line', from: [8, 20], to: [0, 20] },
+      { kind: 'line', from: [0, 20], to: [0, 0] },
+    ];
+    for (const outline of [hollow(0.1), bump]) {
+      const cut = kerfed({ ...drawing.pieces[0]!, outline }, 0.4).outline;
+      expect(cut.every(({ kind }) => kind === 'line')).toBe(true);
+      expect(isSimplePolygon(flattened(cut, 0.01).slice(0, -1))).toBe(true);
+      for (const point of flattened(cut, 0.01))
+        expect(toChain(point, flattened(outline, 1e-4))).toBeGreaterThan(0.2 - 0.0011);
+    }
+  });
+
+  test('whose notch is closed by the kerf is cut along a simple polygon round it', () => {
+    // A square of 20 mm with a notch 0.3 mm wide and 5 mm deep in its upper edge, the second widening to a chamber.
+    const start = [
+      [0, 0],
+      [20, 0],
+      [20, 20],
+      [10.15, 20],
+    ] as const;
+    const end = [
+      [9.85, 20],
+      [0, 20],
+    ] as const;
+    const chamber = [
+      [10.15, 15],
+      [14, 15],
+      [14, 10],
+      [6, 10],
+      [6, 15],
+      [9.85, 15],
+    ] as const;
+    for (const outline of [polygon(...start, [10.15, 15], [9.85, 15], ...end), polygon(...start, ...chamber, ...end)]) {
+      const cut = kerfed({ ...drawing.pieces[0]!, outline }, 0.4);
+      expect(isSimplePolygon(flattened(cut.outline, 0.01).slice(0, -1))).toBe(true);
+      const { width, height } = boundsOf(flattened(cut.outline, 0.01));
+      expect([width, height]).toEqual([expect.closeTo(20.4, 4), expect.closeTo(20.4, 4)]);
+      expect(contourArea(cut.outline)).toBeGreaterThan(20.3 ** 2);
+    }
   });
 
   test('of nothing is the piece itself, and out of range is refused', () => {

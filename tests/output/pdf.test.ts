@@ -1,14 +1,17 @@
+import { readFileSync } from 'node:fs';
 import { beforeAll, describe, expect, test } from 'vitest';
 import { flattened } from '../../src/core/math/contour.ts';
 import type { Vec2 } from '../../src/core/math/vec2.ts';
-import type { PieceDrawing } from '../../src/core/pattern/drawing.ts';
 import { patternDrawing } from '../../src/core/pattern/patternDrawing.ts';
 import { fitToPage, type Paper } from '../../src/output/pdf/paper.ts';
 import { drawingPdf, patternPdf } from '../../src/output/pdf/patternPdf.ts';
 import { BAR_LENGTH } from '../../src/output/pdf/printerScale.ts';
+import { visualRuns } from '../../src/output/pdf/visualRuns.ts';
 import { coverOf } from '../core/pattern/coverOf.ts';
 import { apart, boundsOf, moved } from './outlineDistance.ts';
+import { outlineOn, pagesOf } from './patternReading.ts';
 import { type ReadPage, readPdf } from './pdfReading.ts';
+import { wordsOnLines } from './wordsOnLines.ts';
 
 /** A cover with every kind of piece and edge. */
 const design = coverOf({
@@ -20,20 +23,6 @@ const drawing = patternDrawing(design);
 
 const PAPERS: readonly Paper[] = ['A4', 'Letter', 'A3', 'Tabloid', { roll_mm: 610 }, { roll_mm: 210 }];
 const nameOf = (paper: Paper): string => (typeof paper === 'string' ? paper : `roll of ${paper.roll_mm} mm`);
-
-/** Pages that carry a piece, told by the words at their foot. */
-const pagesOf = (pages: readonly ReadPage[], { name }: PieceDrawing): ReadPage[] =>
-  pages.filter(({ words }) => words.some(({ text }) => text.startsWith(`Tide ledger: ${name}, cut`)));
-
-/** The cut outline on a page: the widest closed undashed path. */
-function outlineOn({ paths }: ReadPage): readonly Vec2[] {
-  const chains = paths
-    .filter(({ isDashed, lineWidth }) => !isDashed && Math.abs(lineWidth - 0.3) < 1e-3)
-    .flatMap(({ chains }) => chains)
-    .filter((chain) => Math.hypot(chain[0]![0] - chain.at(-1)![0], chain[0]![1] - chain.at(-1)![1]) < 1e-9);
-  const size = (chain: readonly Vec2[]): number => boundsOf(chain).width * boundsOf(chain).height;
-  return chains.reduce((largest, chain) => (size(chain) > size(largest) ? chain : largest));
-}
 
 /** Middles of the joining diamonds by the number printed in each. */
 function diamondsOn(page: ReadPage): Map<string, Vec2> {
@@ -59,12 +48,12 @@ describe.each(PAPERS.map((paper) => [nameOf(paper), paper] as const))('the templ
   beforeAll(() => {
     reading = patternPdf(design, { paper }).then(readPdf);
     return reading;
-  });
+  }, 180_000);
 
   test('has every outline in true size on each of its pages, within 0.01 mm', async () => {
     const pages = await reading;
     for (const piece of drawing.pieces) {
-      const tiles = pagesOf(pages, piece);
+      const tiles = pagesOf(pages, piece.name);
       expect(tiles.length).toBeGreaterThan(0);
       const truth = flattened(piece.outline, 1e-3);
       for (const page of tiles) {
@@ -80,7 +69,7 @@ describe.each(PAPERS.map((paper) => [nameOf(paper), paper] as const))('the templ
   test('joins without a step: laid together by any diamond, neighbouring outlines fall on each other within 0.01 mm', async () => {
     const pages = await reading;
     for (const piece of drawing.pieces) {
-      const tiles = pagesOf(pages, piece).map((page) => ({
+      const tiles = pagesOf(pages, piece.name).map((page) => ({
         origin: boundsOf(outlineOn(page)).low,
         diamonds: diamondsOn(page),
       }));
@@ -99,7 +88,7 @@ describe.each(PAPERS.map((paper) => [nameOf(paper), paper] as const))('the templ
   test('leaves no part of a piece off its pages, and draws inside them', async () => {
     const pages = await reading;
     for (const piece of drawing.pieces) {
-      const windows = pagesOf(pages, piece).map((page) => {
+      const windows = pagesOf(pages, piece.name).map((page) => {
         const { low } = boundsOf(outlineOn(page));
         const clip = page.clips[0]!;
         expect(clip.low[0]).toBeGreaterThan(9);
@@ -123,6 +112,11 @@ describe.each(PAPERS.map((paper) => [nameOf(paper), paper] as const))('the templ
     }
   });
 
+  test('sets no word of its first page on a line', async () => {
+    const [first] = await reading;
+    expect(wordsOnLines(first!, () => true)).toEqual([]);
+  });
+
   test('numbers its pages and names their tiles in text that can be selected', async () => {
     const pages = await reading;
     pages.forEach((page, i) => {
@@ -131,17 +125,28 @@ describe.each(PAPERS.map((paper) => [nameOf(paper), paper] as const))('the templ
     });
   });
 
-  test('has two check bars of the length printed beside them', async () => {
+  test('has two check bars of the length printed beside them, and nothing along either that measures longer', async () => {
     const [first] = await reading;
-    const bars = first!.paths
-      .flatMap(({ chains }) => chains)
+    const chains = first!.paths.flatMap((path) => path.chains);
+    const bars = chains
       .map((chain) => boundsOf(chain))
       .filter(({ width, height }) => Math.max(width, height) > 100 && Math.min(width, height) < 1e-6)
       .filter(({ width, height }) => Math.abs(Math.max(width, height) - BAR_LENGTH) < 0.01);
     expect(bars.map(({ width, height }) => (width > height ? 'x' : 'y')).sort()).toEqual(['x', 'y']);
+    for (const { low, high, width, height } of bars) {
+      const axis = width > height ? 0 : 1;
+      // What lies so near to the bar that a rule laid along it would meet it.
+      const beside = chains
+        .flat()
+        .filter((point) => Math.abs(point[1 - axis]! - low[1 - axis]!) < 5)
+        .filter((point) => point[axis]! > low[axis]! - 8 && point[axis]! < high[axis]! + 8)
+        .map((point) => point[axis]!);
+      expect(Math.min(...beside)).toBeCloseTo(low[axis]!, 6);
+      expect(Math.max(...beside)).toBeCloseTo(high[axis]!, 6);
+    }
     const text = first!.words.map((word) => word.text).join('\n');
-    expect(text).toContain(`x check bar: ${BAR_LENGTH} mm`);
-    expect(text).toContain(`y check bar: ${BAR_LENGTH} mm`);
+    expect(text).toContain(`x check bar: ${BAR_LENGTH} mm from end to end`);
+    expect(text).toContain(`y check bar: ${BAR_LENGTH} mm from end to end`);
   });
 });
 
@@ -171,7 +176,7 @@ describe('the template', () => {
   test('marks where the edges of a rounded corner would meet, for its diagonal, and prints sizes as drawn', async () => {
     const pages = await readPdf(await patternPdf(design, { paper: { roll_mm: 610 } }));
     const outside = drawing.pieces[0]!;
-    const page = pagesOf(pages, outside)[0]!;
+    const page = pagesOf(pages, outside.name)[0]!;
     const { low, high } = boundsOf(outlineOn(page));
     const arms = page.paths.filter(({ lineWidth, isDashed }) => !isDashed && Math.abs(lineWidth - 0.1) < 1e-3);
     for (const x of [low[0], high[0]])
@@ -181,9 +186,8 @@ describe('the template', () => {
       }
     const text = pages[0]!.words.map((word) => word.text).join(' ');
     expect(text).toContain('the angle marked where two edges would meet');
-    const sixtyFourths = (value: number): number => Math.round((value / 25.4) * 64);
-    const said = /Outside, cut 1: (\d+) (\d+)\/(\d+) in x/.exec(text)!.slice(1).map(Number) as [number, number, number];
-    expect(said[0] * 64 + (said[1] * 64) / said[2]).toBe(sixtyFourths(outside.width));
+    const said = /Outside, cut 1: ([\d.]+)(?: mm)? x/.exec(text)!;
+    expect(Number(said[1])).toBeCloseTo(outside.width, 2);
     const square = await readPdf(await patternPdf(coverOf()));
     expect(square[0]!.words.map((word) => word.text).join(' ')).not.toContain('angle marked');
   });
@@ -192,7 +196,7 @@ describe('the template', () => {
     const bars = { x_mm: 148.5, y_mm: 151.2 };
     const pages = await readPdf(await patternPdf(design, { bars }));
     const outside = drawing.pieces[0]!;
-    for (const page of pagesOf(pages, outside)) {
+    for (const page of pagesOf(pages, outside.name)) {
       const { width, height } = boundsOf(outlineOn(page));
       expect((width * bars.x_mm) / 150).toBeCloseTo(outside.width, 2);
       expect((height * bars.y_mm) / 150).toBeCloseTo(outside.height, 2);
@@ -206,11 +210,29 @@ describe('the template', () => {
     await expect(patternPdf(design, { bars: { x_mm: Number.NaN, y_mm: 150 } })).rejects.toThrow(RangeError);
   });
 
+  test.each([false, true])('lies as the drawing does, so that front is front, mirrored %s', async (mirrored) => {
+    const outside = drawing.pieces[0]!;
+    const pages = await readPdf(await patternPdf(design, { paper: { roll_mm: 610 }, mirrored }));
+    const page = pagesOf(pages, outside.name)[0]!;
+    const { low } = boundsOf(outlineOn(page));
+    const drawn = page.paths.flatMap(({ chains }) => chains.flat());
+    // Marks of seam, strap and pen loop are alike at no two corners.
+    for (const mark of outside.layers.mark) {
+      if (mark.kind !== 'line') continue;
+      for (const [x, y] of [mark.from, mark.to]) {
+        const [u, v] = [low[0] + (mirrored ? outside.width - x : x), low[1] + y];
+        expect(Math.min(...drawn.map((point) => Math.hypot(point[0] - u, point[1] - v)))).toBeLessThan(0.01);
+      }
+    }
+    const said = pages[0]!.words.map(({ text }) => text).join(' ');
+    expect(said).toContain(mirrored ? 'Flesh side up, mirrored' : 'Grain side up, as on the screen');
+  });
+
   test('mirrored has the same outline turned over', async () => {
     const outside = drawing.pieces[0]!;
     const page = pagesOf(
       await readPdf(await patternPdf(design, { paper: { roll_mm: 610 }, mirrored: true })),
-      outside,
+      outside.name,
     )[0]!;
     const { low } = boundsOf(outlineOn(page));
     const outline = moved(outlineOn(page), [-low[0], -low[1]]);
@@ -229,14 +251,59 @@ describe('the template', () => {
       pattern: { outsideWidth_mm: 4000, outsideHeight_mm: 2000 },
     });
     const pages = await readPdf(await patternPdf(huge, { paper: { roll_mm: 914 } }));
-    expect(pagesOf(pages, patternDrawing(huge).pieces[0]!).length).toBeGreaterThan(1);
+    expect(pagesOf(pages, patternDrawing(huge).pieces[0]!.name).length).toBeGreaterThan(1);
     expect((await readPdf(await patternPdf(huge))).length).toBeLessThanOrEqual(400);
     const four = { ...patternDrawing(huge), pieces: Array.from({ length: 4 }, () => patternDrawing(huge).pieces[0]!) };
     await expect(drawingPdf(four)).rejects.toThrow(/allowed: 400. Choose a larger paper/);
   });
 
-  test('prints a name in letters that the font does not know as question marks, without failing', async () => {
-    const pages = await readPdf(await patternPdf(coverOf({ name: 'Küste → 潮' })));
-    expect(pages[0]!.words[0]!.text).toBe('Küste ? ?');
+  test('has what a small piece has no room for beside it on its page, led to it by a line', async () => {
+    const book = { width_mm: 35, height_mm: 50, thickness_mm: 6, boardThickness_mm: 1 };
+    const small = coverOf({ book, construction: { strap: {}, penLoop: {} } });
+    const [outside] = patternDrawing(small).pieces;
+    expect(outside!.unwritten.length).toBeGreaterThan(0);
+    const page = pagesOf(await readPdf(await patternPdf(small)), 'Outside')[0]!;
+    const { low, high } = boundsOf(outlineOn(page));
+    const said = page.words.filter(({ at }) => at[1] < low[1] && at[1] > 20);
+    const text = said.map((word) => word.text).join(' ');
+    for (const words of outside!.unwritten) expect(text).toContain(words.replace(/ =$/, ''));
+    for (const { at, width } of said) expect(at[0] + width).toBeLessThan(page.width - 10);
+    const leads = page.paths
+      .flatMap(({ chains }) => chains)
+      .filter(([a, b]) => a![1] < low[1] && Math.abs(b![1] - low[1]) < 2 && b![0] > low[0] && b![0] < high[0]);
+    expect(leads).toHaveLength(1);
   });
+
+  test('says by number which characters of a name its letters lack, and draws a box for each', async () => {
+    const pages = await readPdf(await patternPdf(coverOf({ name: 'Küste → 潮 🐟' })));
+    expect(pages[0]!.words[0]!.text).toBe('Küste → □ □');
+    expect(pages[0]!.words.map(({ text }) => text)).toContain(
+      "□ stands for what this sheet's letters lack: U+6F6E, U+1F41F",
+    );
+    const told: string[] = [];
+    await patternPdf(coverOf({ name: '潮 → 潮 🐟' }), { onLacking: (characters) => told.push(...characters) });
+    expect(told).toEqual(['潮', '🐟']);
+    const plain = await readPdf(
+      await patternPdf(coverOf({ name: 'Küste → x' }), { onLacking: () => expect.fail('nothing is lacking') }),
+    );
+    expect(plain[0]!.words.map(({ text }) => text).join(' ')).not.toContain('lack');
+  });
+
+  test('sets accents typed apart as one letter, and leaves out what is not drawn', async () => {
+    const pages = await readPdf(await patternPdf(coverOf({ name: 'thu\u0309y\u200b\u00adtrie\u0302\u0300u\t1' })));
+    expect(pages[0]!.words[0]!.text).toBe('thủytriều 1');
+  });
+
+  test.each([
+    ['כתב abc 12, ים', ['כתב', ' abc 12, ', 'ים']],
+    ['ספר הים 12', ['12', 'ספר הים ']],
+    ['Tide ledger', ['Tide ledger']],
+  ])('sets “%s” in stretches of one direction, from the left of the page', (text, runs) => {
+    expect(visualRuns(text)).toEqual(runs);
+  });
+});
+
+test('the licence of the letters goes out with them as their package has it', () => {
+  const text = (path: string): string => readFileSync(new URL(`../../${path}`, import.meta.url), 'utf8');
+  expect(text('public/fonts/DejaVu-LICENSE.txt')).toBe(text('node_modules/dejavu-fonts-ttf/LICENSE'));
 });

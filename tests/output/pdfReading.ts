@@ -6,6 +6,8 @@ export interface ReadPath {
   readonly chains: readonly (readonly Vec2[])[];
   readonly lineWidth: number;
   readonly isDashed: boolean;
+  /** Lengths of dashes and gaps, mm. */
+  readonly dash: readonly number[];
 }
 
 export interface ReadPage {
@@ -14,7 +16,27 @@ export interface ReadPage {
   readonly paths: readonly ReadPath[];
   /** Boxes that drawing was clipped to. */
   readonly clips: readonly { readonly low: Vec2; readonly high: Vec2 }[];
-  readonly words: readonly { readonly text: string; readonly at: Vec2 }[];
+  readonly words: readonly ReadWords[];
+  /** Fonts that the words are set in. */
+  readonly fonts: readonly ReadFont[];
+}
+
+export interface ReadWords {
+  readonly text: string;
+  /** On the base line. */
+  readonly at: Vec2;
+  /** Along the line of words, and of the letters' body across it, mm. */
+  readonly width: number;
+  readonly height: number;
+  /** Radians counterclockwise. */
+  readonly rotation: number;
+}
+
+export interface ReadFont {
+  /** With the tag of a subset where there is one. */
+  readonly name: string;
+  /** Bytes of its outlines in the file, 0 where the reader must find a font of its own. */
+  readonly size: number;
 }
 
 const MM = 25.4 / 72;
@@ -27,7 +49,7 @@ const PATH = { moveTo: 0, lineTo: 1, curveTo: 2, closePath: 4 } as const;
 
 /** Reads a PDF back with a reader that knows nothing of how it was made. Throws on any transform, which ours do not use. */
 export async function readPdf(bytes: Uint8Array): Promise<ReadPage[]> {
-  const file = await getDocument({ data: bytes.slice(), verbosity: 0 }).promise;
+  const file = await getDocument({ data: bytes.slice(), verbosity: 0, fontExtraProperties: true }).promise;
   const pages: ReadPage[] = [];
   for (let number = 1; number <= file.numPages; number++) {
     const page = await file.getPage(number);
@@ -35,7 +57,7 @@ export async function readPdf(bytes: Uint8Array): Promise<ReadPage[]> {
     const { fnArray, argsArray } = await page.getOperatorList();
     const paths: ReadPath[] = [];
     const clips: { low: Vec2; high: Vec2 }[] = [];
-    let pen = { lineWidth: 1, isDashed: false };
+    let pen = { lineWidth: 1, isDashed: false, dash: [] as readonly number[] };
     let isClip = false;
     const saved: (typeof pen)[] = [];
     fnArray.forEach((operator, i) => {
@@ -44,7 +66,10 @@ export async function readPdf(bytes: Uint8Array): Promise<ReadPage[]> {
       if (operator === OPS.restore) pen = saved.pop()!;
       if (operator === OPS.transform) throw new Error('a transform: the reader would have to follow it');
       if (operator === OPS.setLineWidth) pen = { ...pen, lineWidth: (args[0] as number) * MM };
-      if (operator === OPS.setDash) pen = { ...pen, isDashed: (args[0] as number[]).length > 0 };
+      if (operator === OPS.setDash) {
+        const dash = (args[0] as number[]).map((length) => length * MM);
+        pen = { ...pen, isDashed: dash.length > 0, dash };
+      }
       if (operator === OPS.clip) isClip = true;
       if (operator !== OPS.constructPath) return;
       const [paint, [buffer]] = args as [number, [ArrayLike<number>]];
@@ -61,10 +86,23 @@ export async function readPdf(bytes: Uint8Array): Promise<ReadPage[]> {
     const content = await page.getTextContent();
     const words = content.items.flatMap((item) =>
       'str' in item && item.str !== ''
-        ? [{ text: item.str, at: [item.transform[4] * MM, item.transform[5] * MM] as Vec2 }]
+        ? [
+            {
+              text: item.str,
+              at: [item.transform[4] * MM, item.transform[5] * MM] as Vec2,
+              width: item.width * MM,
+              height: Math.hypot(item.transform[0], item.transform[1]) * MM,
+              rotation: Math.atan2(item.transform[1], item.transform[0]),
+            },
+          ]
         : [],
     );
-    pages.push({ width: width * MM, height: height * MM, paths, clips, words });
+    const fontIds = new Set(content.items.flatMap((item) => ('str' in item && item.str !== '' ? [item.fontName] : [])));
+    const fonts = [...fontIds].map((id): ReadFont => {
+      const { name, data } = page.commonObjs.get(id) as { name: string; data?: Uint8Array };
+      return { name, size: data?.length ?? 0 };
+    });
+    pages.push({ width: width * MM, height: height * MM, paths, clips, words, fonts });
   }
   await file.destroy();
   return pages;

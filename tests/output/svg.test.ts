@@ -69,9 +69,9 @@ describe('the SVG of a pattern, read back', () => {
   });
 
   test('has each layer as a group, and every slit', () => {
-    const holes = groups(pieceGroup(root, 'outside'), 'hole');
-    expect(holes.length).toBe(1);
-    expect(holes[0]!.getElementsByTagName('path').length).toBe(drawing.pieces[0]!.holes);
+    const slits = groups(pieceGroup(root, 'outside'), 'slit');
+    expect(slits.length).toBe(1);
+    expect(slits[0]!.getElementsByTagName('path').length).toBe(drawing.pieces[0]!.holes);
     for (const layer of ['cut', 'fold', 'seam', 'book', 'centre', 'direction', 'mark', 'text'])
       expect([layer, groups(pieceGroup(root, 'outside'), layer).length]).toEqual([layer, 1]);
   });
@@ -95,7 +95,9 @@ test('only the layers asked for are drawn', () => {
   expect(groups(root, 'cut').length).toBe(drawing.pieces.reduce((sum, { count }) => sum + count, 0));
 });
 
-test('a file for a laser carries its cautions, another does not', () => {
-  expect(patternSvg(drawing, { kerf_mm: 0.2 })).toMatch(/never cut PVC[\s\S]*disputed[\s\S]*local rules/);
-  expect(patternSvg(drawing)).not.toMatch(/PVC/);
+test('the description of the file carries the cautions for a laser, with a kerf and without', () => {
+  for (const options of [{}, { kerf_mm: 0.2 }]) {
+    const [desc] = parsed(patternSvg(drawing, options)).getElementsByTagName('desc');
+    expect(desc!.textContent).toMatch(/never cut PVC.*hydrogen chloride.*chromium.*local rules/);
+  }
 });

@@ -1,8 +1,9 @@
 import { useId, useState } from 'react';
 import type { CustomerSheet } from '../../output/customerSheet/customerSheet.ts';
+import { fileName } from '../../output/fileName.ts';
+import type { SheetOptions } from '../../output/pdf/sheetFile.ts';
 import { openingWords } from '../stage/stageState.ts';
 import { useBench } from '../state/BenchContext.tsx';
-import { jobFileName } from '../state/jobFile.ts';
 import { saveFile } from '../state/saveFile.ts';
 import { MakingNote } from '../workbench/MakingNote.tsx';
 import { useMaking } from '../workbench/useMaking.ts';
@@ -40,7 +41,7 @@ export function CustomerTools(props: CustomerToolsProps) {
   const { document, job } = history.good;
   const paper = lengths.units === 'in' ? 'Letter' : 'A4';
 
-  const savePdf = async (): Promise<void> => {
+  const savePdf = async (onLacking: SheetOptions['onLacking']): Promise<void> => {
     const { customerSheetPdf } = await import('../../output/customerSheet/customerSheetPdf.ts');
     await Promise.all([closed.settled, open.settled]);
     const pictures = [];
@@ -54,19 +55,19 @@ export function CustomerTools(props: CustomerToolsProps) {
       const caption = words.charAt(0).toUpperCase() + words.slice(1);
       if (blob) pictures.push({ caption, jpeg: new Uint8Array(await blob.arrayBuffer()) });
     }
-    const bytes = await customerSheetPdf(sheet, { paper, withPrice: showsPrice, pictures });
-    saveFile(jobFileName(document, 'sheet.pdf'), bytes, 'application/pdf');
+    const bytes = await customerSheetPdf(sheet, { paper, withPrice: showsPrice, pictures, onLacking });
+    saveFile(fileName(document.name, 'sheet.pdf', [paper, showsPrice ? 'with price' : '']), bytes, 'application/pdf');
   };
   const savePicture = async (): Promise<void> => {
     const { settled, scene } = shownCover === 'closed' ? closed : open;
     await settled;
     if (scene.current === null) throw new Error(NO_SCENE);
     const blob = await scene.current.take({ width, height: (width * 3) / 4 }, 'image/png', AIR);
-    saveFile(jobFileName(document, `${shownCover}.png`), blob, 'image/png');
+    saveFile(fileName(document.name, 'png', [`${width}`, shownCover]), blob, 'image/png');
   };
   const saveModel = async (): Promise<void> => {
     const { makeGlb } = await import('./makeGlb.ts');
-    saveFile(jobFileName(document, 'glb'), await makeGlb(job), 'model/gltf-binary');
+    saveFile(fileName(document.name, 'glb'), await makeGlb(job), 'model/gltf-binary');
   };
 
   return (

@@ -1,4 +1,5 @@
 import { useState } from 'react';
+import { fileName } from '../../output/fileName.ts';
 import { useBench } from '../state/BenchContext.tsx';
 import { saveFile } from '../state/saveFile.ts';
 
@@ -10,7 +11,7 @@ export function MeasuringSheetButton() {
     try {
       const { measuringSheetPdf } = await import('../../output/measuringSheet/measuringSheetPdf.ts');
       const bytes = await measuringSheetPdf({ units: view.units, paper: view.units === 'in' ? 'Letter' : 'A4' });
-      saveFile('measuring-sheet.pdf', bytes, 'application/pdf');
+      saveFile(fileName('Measuring sheet', 'pdf', [view.units]), bytes, 'application/pdf');
       setFailure(null);
     } catch (error) {
       setFailure(error instanceof Error ? error.message : String(error));

@@ -59,14 +59,14 @@ export function PatternSheet({ drawing, layers = LAYERS, lit = null }: PatternSh
 /** Where the piece's own label stands, clear of its lines, and most of the room up to the nearer edge. */
 function labelPlace({ layers, width, height }: PieceDrawing) {
   const title = layers.text.find((entity) => entity.kind === 'text');
-  const x = title === undefined ? width / 2 : title.at[0] + (title.room ?? 0) / 2;
+  const x = title?.block === undefined ? width / 2 : (title.block[0] + title.block[1]) / 2;
   return { middle: [x, height / 2], room: 1.5 * Math.min(x, width - x), height } as const;
 }
 
-/** A band of the outside, at least 1 mm broad so that it can be seen, head up. */
+/** A band of the outside, at least 1 mm broad so that it can be seen; head up and grain side up, so front at the right. */
 function bandOf({ axis, from, to }: PatternZone, { width, height }: PieceDrawing) {
   const broad = Math.max(1, to - from);
-  return axis === 'width' ? { x: from, width: broad, height } : { y: from, width, height: broad };
+  return axis === 'width' ? { x: width - from - broad, width: broad, height } : { y: from, width, height: broad };
 }
 
 interface SizesProps {

@@ -17,16 +17,18 @@ export const PieceShapes = memo(function PieceShapes({ piece, layers, hasWords }
       <g key={layer} data-layer={layer}>
         {data !== '' && <path d={data} />}
         {hasWords &&
-          words.map(({ at: [x, y], height, rotation, align, text }) => (
-            <text
-              key={`${x} ${y}`}
-              transform={`translate(${x} ${piece.height - y}) rotate(${(-rotation * 180) / Math.PI})`}
-              fontSize={height}
-              style={{ textAnchor: align }}
-            >
-              {text}
-            </text>
-          ))}
+          words
+            .filter(({ names }) => names === undefined || layers.includes(names))
+            .map(({ at: [x, y], height, rotation, align, text }) => (
+              <text
+                key={`${x} ${y}`}
+                transform={`translate(${x} ${piece.height - y}) rotate(${(-rotation * 180) / Math.PI})`}
+                fontSize={height}
+                style={{ textAnchor: align }}
+              >
+                {text}
+              </text>
+            ))}
       </g>
     ));
 });

@@ -1,4 +1,5 @@
 import { useState } from 'react';
+import { fileName } from '../../output/fileName.ts';
 import { FileButton } from '../bench/FileButton.tsx';
 import { saveFile } from '../state/saveFile.ts';
 import type { ShelfJob } from './shelfDatabase.ts';
@@ -34,7 +35,11 @@ export function ImportExport({ jobs, onImported, onTrouble }: ImportExportProps)
   };
   const exportAll = (): void => {
     const day = new Date().toISOString().slice(0, 10);
-    saveFile(`coverwright-shelf-${day}.json`, shelfFile(jobs.map(({ document }) => document)), 'application/json');
+    saveFile(
+      fileName('Coverwright shelf', 'json', [day]),
+      shelfFile(jobs.map(({ document }) => document)),
+      'application/json',
+    );
   };
 
   return (

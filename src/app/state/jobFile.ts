@@ -2,19 +2,12 @@ import type { JobDocument } from '../../core/job/jobDocument.ts';
 import { type JobIssue, jobIssue } from '../../core/job/jobIssue.ts';
 import { openJob } from '../../core/job/openJob.ts';
 import { MAX_JOB_CHARACTERS, parseJobText } from '../../core/job/parseJob.ts';
+import { fileName } from '../../output/fileName.ts';
 import { saveFile } from './saveFile.ts';
-
-/** A file name from the job's name: letters and digits of any script, the rest as hyphens. */
-export function jobFileName(document: JobDocument, ending = 'job.json'): string {
-  const words = String(document.name ?? '')
-    .toLowerCase()
-    .match(/[\p{L}\p{N}]+/gu);
-  return `${words?.join('-') ?? 'untitled-cover'}.${ending}`;
-}
 
 /** Hands the document to the browser as a file to save. */
 export function saveJobFile(document: JobDocument): void {
-  saveFile(jobFileName(document), `${JSON.stringify(document, null, 2)}\n`, 'application/json');
+  saveFile(fileName(document.name, 'job.json'), `${JSON.stringify(document, null, 2)}\n`, 'application/json');
 }
 
 export type OpenedFile = { readonly document: JobDocument } | { readonly issues: readonly JobIssue[] };

@@ -13,7 +13,6 @@ export function Blocks({ blocks }: { readonly blocks: readonly Block[] }) {
               </h4>
             ) : (
               <p key={block.text} className={block.kind === 'caution' ? 'caution' : undefined}>
-                {block.kind === 'caution' && 'Caution. '}
                 {block.text}
               </p>
             ),

@@ -1,8 +1,9 @@
 import { useDeferredValue, useMemo, useState } from 'react';
 import { benchSheetContent } from '../../output/benchSheet/benchSheetContent.ts';
+import { fileName } from '../../output/fileName.ts';
+import type { SheetOptions } from '../../output/pdf/sheetFile.ts';
 import { Choice } from '../bench/Choice.tsx';
 import { useBench } from '../state/BenchContext.tsx';
-import { jobFileName } from '../state/jobFile.ts';
 import { saveFile } from '../state/saveFile.ts';
 import { Blocks } from './Blocks.tsx';
 import { MakingNote } from './MakingNote.tsx';
@@ -25,14 +26,10 @@ export default function WorkPanel() {
   const from = blocks.findIndex((block) => block.kind === 'heading' && block.startsPage);
   const further = blocks.findIndex((block, i) => i > from && block.kind === 'heading');
   const end = further < 0 ? blocks.length : further;
-  const save = async (): Promise<void> => {
+  const save = async (onLacking: SheetOptions['onLacking']): Promise<void> => {
     const { benchSheetPdf } = await import('../../output/benchSheet/benchSheetPdf.ts');
-    const file = await benchSheetPdf(design, { paper });
-    saveFile(
-      jobFileName({ name: design.job.name }, 'bench-sheet.pdf'),
-      file as Uint8Array<ArrayBuffer>,
-      'application/pdf',
-    );
+    const file = await benchSheetPdf(design, { paper, onLacking });
+    saveFile(fileName(design.job.name, 'bench-sheet.pdf', [paper]), file, 'application/pdf');
   };
   return (
     <Panel

@@ -3,19 +3,27 @@ import { useState } from 'react';
 /** A file that is being made for the maker, in the words of its name. */
 export type Making =
   | { readonly status: 'idle' }
-  | { readonly status: 'making' | 'made'; readonly what: string }
+  | { readonly status: 'making'; readonly what: string }
+  /** `lacking`: characters that its letters could not print. */
+  | { readonly status: 'made'; readonly what: string; readonly lacking: readonly string[] }
   | { readonly status: 'failed'; readonly what: string; readonly why: string };
 
+/** The making itself, which can say what the file's letters lack. */
+type Work = (onLacking: (characters: readonly string[]) => void) => Promise<void>;
+
 /** Makes one file at a time and says how it goes. */
-export function useMaking(): readonly [Making, (what: string, work: () => Promise<void>) => Promise<void>] {
+export function useMaking(): readonly [Making, (what: string, work: Work) => Promise<void>] {
   const [making, setMaking] = useState<Making>({ status: 'idle' });
-  const make = async (what: string, work: () => Promise<void>): Promise<void> => {
+  const make = async (what: string, work: Work): Promise<void> => {
+    let lacking: readonly string[] = [];
     setMaking({ status: 'making', what });
     try {
       // Lets the browser show that work has begun before it is kept busy.
       await new Promise((resolve) => setTimeout(resolve, 30));
-      await work();
-      setMaking({ status: 'made', what });
+      await work((characters) => {
+        lacking = characters;
+      });
+      setMaking({ status: 'made', what, lacking });
     } catch (error) {
       setMaking({ status: 'failed', what, why: error instanceof Error ? error.message : String(error) });
     }

@@ -15,7 +15,7 @@ export interface WorkStep {
 
 const KNIFE = 'Knife and straight-edge: cut away from the hand, keep the blade sharp.';
 const LASER =
-  'Laser: never cut PVC (chlorine); chrome-tanned leather is disputed. Follow the machine maker and local codes.';
+  'Laser: never cut PVC: it frees toxic, corrosive fumes (hydrogen chloride). Chrome-tanned leather: its fumes may carry chromium; many machine makers forbid it. Follow the machine maker and the local rules.';
 const DUST = 'Leather and sanding dust: extract it or wear a mask.';
 const AWL = 'Awl and lacing chisel: work over a board, never toward the palm.';
 const CEMENT =

@@ -26,4 +26,7 @@ export function cardJob(job: Job, card: Card): Job {
 }
 
 /** The card version of the pattern, and how it should fit if the book is as it was measured. */
-export const cardDesign = (job: Job, card: Card): CoverDesign => coverDesign(cardJob(job, card));
+export const cardDesign = (job: Job, card: Card): CoverDesign & { readonly isCard: true } => ({
+  ...coverDesign(cardJob(job, card)),
+  isCard: true,
+});

@@ -1,11 +1,19 @@
 import { addScaled, heading, type Vec2 } from '../math/vec2.ts';
-import { type Entity, line, type Text } from './drawing.ts';
+import { type Entity, line } from './drawing.ts';
+import type { Word } from './lettering.ts';
+import type { PatternSource } from './seam.ts';
 
 /** Barbs of an arrow over its length, at most this long, mm. */
 const BARB = 5;
 
-/** A double arrow along the direction in which the piece is laid on the hide, with its name beside it. */
-export function directionMark(middle: Vec2, length: number, angle: number): { lines: Entity[]; text: Text } {
+/** A double arrow along the direction in which the piece is laid on the hide, with its name beside it; none on card. */
+export function directionMark(
+  { isCard = false }: PatternSource,
+  middle: Vec2,
+  length: number,
+  angle: number,
+): { lines: Entity[]; words: Word[] } {
+  if (isCard) return { lines: [], words: [] };
   const along = heading(angle);
   const ends = [-1, 1].map((side) => addScaled(middle, along, (side * length) / 2));
   const barb = Math.min(BARB, length / 4);
@@ -15,10 +23,10 @@ export function directionMark(middle: Vec2, length: number, angle: number): { li
       return line(end, addScaled(end, heading(back), barb));
     }),
   );
-  const height = Math.min(3, length / 20);
-  const at = addScaled(middle, heading(angle + Math.PI / 2), height * 0.7);
+  const height = Math.min(3, length / 10);
+  const near = addScaled(middle, heading(angle + Math.PI / 2), height);
   return {
     lines: [line(ends[0]!, ends[1]!), ...barbs],
-    text: { kind: 'text', at, height, rotation: angle, align: 'middle', text: 'along the backbone' },
+    words: [["this way along the hide's backbone", near, height, angle, 'direction']],
   };
 }

@@ -22,8 +22,10 @@ export interface Text {
   /** Radians counterclockwise. */
   readonly rotation: number;
   readonly align: 'start' | 'middle';
-  /** Room that a text set from its start was given, mm: where the piece is mirrored, it moves by that much. */
-  readonly room?: number;
+  /** Left and right end of the block that the text is a row of, mm: where the piece is mirrored, the block moves as one. */
+  readonly block?: readonly [number, number];
+  /** Layer whose marks the text names: without them it says nothing. */
+  readonly names?: Layer;
   readonly text: string;
 }
 
@@ -72,6 +74,8 @@ export interface PieceDrawing {
   readonly sums: readonly CutSum[];
   /** Holes or slits in one such piece. */
   readonly holes: number;
+  /** Words that found no room on the piece, and are said elsewhere. */
+  readonly unwritten: readonly string[];
 }
 
 /** A length that is cut from the reel and has no pattern piece. */
@@ -86,6 +90,8 @@ export interface Drawing {
   readonly title: string;
   /** Unit of the lengths written on it; coordinates are in mm. */
   readonly units: LengthUnit;
+  /** Which face of every piece is seen, such as `grain side up`. */
+  readonly faceUp: string;
   readonly pieces: readonly PieceDrawing[];
   readonly lengths: readonly CutLength[];
   /** Holes through the whole cover, each counted once. */
@@ -93,6 +99,12 @@ export interface Drawing {
   /** What the maker must know before cutting. */
   readonly notes: readonly string[];
 }
+
+/** What is seen of a piece's layer where only some layers are: words that name marks go with the marks. */
+export const seenOf = ({ layers }: PieceDrawing, layer: Layer, chosen: readonly Layer[]): readonly Entity[] =>
+  chosen.includes(layer)
+    ? layers[layer].filter((entity) => entity.kind !== 'text' || chosen.includes(entity.names ?? layer))
+    : [];
 
 export const noLayers = (): Record<Layer, Entity[]> =>
   Object.fromEntries(LAYERS.map((layer) => [layer, [] as Entity[]])) as Record<Layer, Entity[]>;

@@ -5,7 +5,8 @@ import { cutSum, given, heightSum, outsideSums, part } from './cutSums.ts';
 import { type CutSum, type Entity, line, noLayers, type PieceDrawing, path } from './drawing.ts';
 import { liningDifference } from './foldZones.ts';
 import { holeMarks } from './holeMarks.ts';
-import { label } from './label.ts';
+import { cutWords } from './label.ts';
+import { letteringOn } from './lettering.ts';
 import { outsideOutline } from './outsideDrawing.ts';
 import { LINING_TUCK, type Piece } from './pieces.ts';
 import type { PatternSource, Seam } from './seam.ts';
@@ -40,24 +41,27 @@ export function liningDrawing(source: PatternSource, lining: Piece, seam: Seam, 
   const holes = seam.rows.flatMap((row) => row.holes).filter((hole) => hole.layers.includes('lining'));
   layers.hole.push(...holeMarks(job, holes, { origin: (width - pieces.outside.width) / 2, sign: 1 }));
   layers.centre.push(line([width / 2, 0], [width / 2, height]));
-  const arrow = directionMark([0.75 * width, height / 2], height * 0.5, Math.PI / 2);
-  layers.direction.push(...arrow.lines, arrow.text);
+  const arrow = directionMark(source, [0.75 * width, height / 2], height * 0.5, Math.PI / 2);
+  layers.direction.push(...arrow.lines);
+  const words = letteringOn({ outline, width, height }, layers);
+  const along = arrow.words.flatMap((word) => words.word(...word));
   const sums = liningSums(source, lining, isFull);
   layers.text.push(
-    ...label(
+    ...words.label(
       isFull ? 'Full lining' : 'Centre lining',
       [
-        'cut 1, grain side up',
+        cutWords(1, source),
         `${holes.length} ${job.seam.method === 'lacing' ? 'slits' : 'holes'}`,
-        ...sums.flatMap((sum) => sumLines(sum.dimension === 'height' ? { ...sum, parts: [] } : sum, print)),
-        `${print.length(liningDifference(source))} shorter round the spine`,
-        'than the outside',
+        ...sums.map((sum) => sumLines(sum.dimension === 'height' ? { ...sum, parts: [] } : sum, print)),
+        [`${print.length(liningDifference(source))} shorter round the spine`, 'than the outside'],
       ],
       { x: 0.04 * width, y: 0.15 * height, width: 0.42 * width, height: 0.7 * height },
     ),
+    ...along,
   );
   const name = isFull ? 'Full lining' : 'Centre lining';
-  return { id: 'lining', name, count: 1, width, height, outline, layers, sums, holes: holes.length };
+  const { unwritten } = words;
+  return { id: 'lining', name, count: 1, width, height, outline, layers, sums, holes: holes.length, unwritten };
 }
 
 function liningSums(source: PatternSource, { width }: Piece, isFull: boolean): CutSum[] {

@@ -3,10 +3,11 @@ import type { Vec2 } from '../math/vec2.ts';
 import type { Printer } from '../units/printer.ts';
 import { directionMark } from './arrow.ts';
 import { outsideSums } from './cutSums.ts';
-import { type Entity, type Hatch, line, noLayers, type PieceDrawing, path, type Text } from './drawing.ts';
+import { type Entity, type Hatch, line, noLayers, type PieceDrawing, path } from './drawing.ts';
 import { wrapPlaces } from './foldZones.ts';
 import { holeMarks } from './holeMarks.ts';
-import { label } from './label.ts';
+import { cutWords } from './label.ts';
+import { letteringOn, type NamedMarks, type Word } from './lettering.ts';
 import { mouthSagitta } from './mouth.ts';
 import { type PenLoop, penLoopMarks } from './penLoop.ts';
 import { pieceCorner } from './pieceCorner.ts';
@@ -97,72 +98,71 @@ export function outsideDrawing(
     const at = width - x;
     layers.mark.push(line([at, 0], [at, clear]), line([at, height], [at, height - clear]));
   }
-  layers.mark.push(
-    ...seam.starts.flatMap((hole) => endMark(source, hole, 'start')),
-    ...seam.finishes.flatMap((hole) => endMark(source, hole, 'finish')),
-  );
-
+  const named: Word[] = [];
+  for (const { marks, words } of [
+    ...seam.starts.map((hole) => endMark(source, hole, 'start')),
+    ...seam.finishes.map((hole) => endMark(source, hole, 'finish')),
+  ]) {
+    layers.mark.push(...marks);
+    named.push(...words);
+  }
   if (strap !== null) {
-    const { marks, holes } = strapMarks(source, strap);
+    const { marks, holes, words } = strapMarks(source, strap);
     layers.mark.push(...marks);
     layers.hole.push(...holes);
+    named.push(...words);
   }
-  if (loop !== null) layers.mark.push(...penLoopMarks(source, loop));
+  if (loop !== null) {
+    const { marks, words } = penLoopMarks(source, loop);
+    layers.mark.push(...marks);
+    named.push(...words);
+  }
 
   const front = { from: places.frontBoard, to: places.spine.from };
-  const arrow = directionMark([width - (front.from + front.to) / 2, height / 2], height * 0.6, Math.PI / 2);
-  layers.direction.push(...arrow.lines, arrow.text);
+  const arrow = directionMark(source, [width - (front.from + front.to) / 2, height / 2], height * 0.6, Math.PI / 2);
+  layers.direction.push(...arrow.lines);
 
-  const low = job.seam.edgeMargin_mm + 16;
+  const low = Math.min(job.seam.edgeMargin_mm + 16, height / 4);
   const sums = outsideSums(source);
   const count = layers.hole.length;
   const room = front.to - front.from;
   const back = width - places.backBoard;
+  const words = letteringOn({ outline, width, height }, layers);
+  named.push(
+    ...arrow.words,
+    ['back', [back + room / 2, low + 1], 3.5],
+    ['front', [width - front.from - room / 2, low + 1], 3.5],
+    ['head', [width / 2 + 6, height - low - 1.5], 3.5],
+    ['tail', [width / 2 + 6, low + 1], 3.5],
+  );
+  const marked = named.flatMap((word) => words.word(...word));
   layers.text.push(
-    ...label(
+    ...words.label(
       'Outside',
       [
-        'cut 1, grain side up',
+        cutWords(1, source),
         ...(count > 0 ? [`${count} ${job.seam.method === 'lacing' ? 'slits' : 'holes'}`] : []),
-        ...sums.flatMap((sum) => sumLines(sum, print)),
+        ...sums.map((sum) => sumLines(sum, print)),
       ],
       { x: back + 0.08 * room, y: 0.15 * height, width: 0.84 * room, height: 0.7 * height },
     ),
-    word('back', [back + room / 2, low]),
-    word('front', [width - front.from - room / 2, low]),
-    word('head', [width / 2 + 2, height - low - 2.5]),
-    word('tail', [width / 2 + 2, low]),
+    ...marked,
   );
-  return { id: 'outside', name: 'Outside', count: 1, width, height, outline, layers, sums, holes: count };
+  const { unwritten } = words;
+  return { id: 'outside', name: 'Outside', count: 1, width, height, outline, layers, sums, holes: count, unwritten };
 }
 
-const word = (text: string, at: Vec2): Text => ({
-  kind: 'text',
-  at,
-  height: 3.5,
-  rotation: 0,
-  align: text === 'head' || text === 'tail' ? 'start' : 'middle',
-  text,
-});
-
 /** Where the seam starts or finishes: a line from its hole inward, and the word at its end; the finish stands lower. */
-function endMark({ job, pieces }: PatternSource, { at }: SeamHole, text: 'start' | 'finish'): Entity[] {
+function endMark({ job, pieces }: PatternSource, { at }: SeamHole, text: 'start' | 'finish'): NamedMarks {
   const { width, height } = pieces.outside;
   const inward = at[1] > height / 2 ? -1 : 1;
   const x = width - at[0];
   const reach = job.seam.edgeMargin_mm + (text === 'start' ? 9 : 5);
   const end = at[1] + inward * reach;
-  return [
-    line([x, at[1] + inward * 1.2], [x, end]),
-    {
-      kind: 'text',
-      at: [x + 1, end - (inward === 1 ? 2 : 0)],
-      height: 2.5,
-      rotation: 0,
-      align: 'start',
-      text,
-    },
-  ];
+  return {
+    marks: [line([x, at[1] + inward * 1.2], [x, end])],
+    words: [[text, [x + (x < width / 2 ? 4.5 : -4.5), end - inward], 2.5, 0, 'mark']],
+  };
 }
 
 const band = (from: number, to: number, height: number): Hatch => ({

@@ -1,6 +1,7 @@
 import { type Printer, printer } from '../units/printer.ts';
-import type { Drawing } from './drawing.ts';
+import type { Drawing, PieceDrawing } from './drawing.ts';
 import { liningDifference } from './foldZones.ts';
+import { faceUp } from './label.ts';
 import { liningDrawing } from './liningDrawing.ts';
 import { outsideDrawing } from './outsideDrawing.ts';
 import { type PenLoop, penLoopDrawing, penLoopOf } from './penLoop.ts';
@@ -34,12 +35,25 @@ export function patternDrawing(source: PatternSource): Drawing {
   return {
     title: job.name,
     units,
+    faceUp: faceUp(source),
     pieces: drawn,
     lengths: ribbon === null ? [] : [ribbon],
     holes: holeCount(seam),
-    notes: [...seam.notes, ...liningNotes(source, print), ...fittingNotes(strap, loop, pieces.outside.height)],
+    notes: [
+      ...seam.notes,
+      ...liningNotes(source, print),
+      ...fittingNotes(strap, loop, pieces.outside.height),
+      ...drawn.flatMap(unwrittenNotes),
+    ],
   };
 }
+
+/** What is said here because the piece has no room for it; the sizes stand in every list of pieces, too. */
+const unwrittenNotes = ({ name, unwritten }: PieceDrawing): string[] =>
+  unwritten.length === 0 ? [] : [`${name}, not written on the piece for want of room: ${unwrittenWords(unwritten)}.`];
+
+/** Lines of a label after one another. */
+export const unwrittenWords = (unwritten: readonly string[]): string => unwritten.join('; ').replaceAll('=; ', '= ');
 
 function liningNotes(source: PatternSource, print: Printer): string[] {
   const { job, pieces } = source;

@@ -4,9 +4,10 @@ import { corneredContour, SQUARE } from '../math/contour.ts';
 import type { Vec2 } from '../math/vec2.ts';
 import type { Printer } from '../units/printer.ts';
 import { cutSum, part } from './cutSums.ts';
-import { type CutSum, type Entity, line, noLayers, type PieceDrawing, path } from './drawing.ts';
+import { type CutSum, line, noLayers, type PieceDrawing, path } from './drawing.ts';
 import { holeMarks } from './holeMarks.ts';
-import { label } from './label.ts';
+import { cutWords } from './label.ts';
+import { letteringOn, type NamedMarks } from './lettering.ts';
 import type { PatternSource, Seam, SeamHole } from './seam.ts';
 import { sumLines } from './sumColumn.ts';
 
@@ -53,7 +54,8 @@ export function penLoopOf(source: PatternSource, seam: Seam): PenLoop | null {
   };
 }
 
-export function penLoopDrawing({ job }: PatternSource, loop: PenLoop, print: Printer): PieceDrawing {
+export function penLoopDrawing(source: PatternSource, loop: PenLoop, print: Printer): PieceDrawing {
+  const { job } = source;
   const [length, width] = [loop.sum.total, loop.width];
   const margin = job.seam.edgeMargin_mm;
   const layers = noLayers();
@@ -69,13 +71,22 @@ export function penLoopDrawing({ job }: PatternSource, loop: PenLoop, print: Pri
   const shifted = loop.holes.map((hole) => ({ ...hole, at: [0, hole.at[1] - loop.middle + width / 2] as Vec2 }));
   layers.hole.push(...holeMarks(job, shifted, { origin: margin, sign: 1 }));
   layers.hole.push(...holeMarks(job, shifted, { origin: length - margin, sign: -1 }));
+  const words = letteringOn({ outline, width: length, height: width }, layers);
   layers.text.push(
-    ...label('Pen loop', ['cut 1, grain side up', 'in any direction', ...sumLines({ ...loop.sum, parts: [] }, print)], {
-      x: 2 * margin + 1,
-      y: 0.1 * width,
-      width: length - 4 * margin - 2,
-      height: 0.8 * width,
-    }),
+    ...words.label(
+      'Pen loop',
+      [
+        cutWords(1, source),
+        ...(source.isCard ? [] : ['in any direction']),
+        ...sumLines({ ...loop.sum, parts: [] }, print),
+      ],
+      {
+        x: 2 * margin + 1,
+        y: 0.1 * width,
+        width: length - 4 * margin - 2,
+        height: 0.8 * width,
+      },
+    ),
   );
   return {
     id: 'penLoop',
@@ -87,23 +98,17 @@ export function penLoopDrawing({ job }: PatternSource, loop: PenLoop, print: Pri
     layers,
     sums: [loop.sum, cutSum('height', width, [], 'width of the loop')],
     holes: layers.hole.length,
+    unwritten: words.unwritten,
   };
 }
 
 /** Where the loop is caught, on the outside seen from its grain side: the front fore-edge is at the right. */
-export function penLoopMarks({ job, pieces }: PatternSource, loop: PenLoop): Entity[] {
+export function penLoopMarks({ job, pieces }: PatternSource, loop: PenLoop): NamedMarks {
   const { width } = pieces.outside;
   const inner = width - 2 * job.seam.edgeMargin_mm;
   const sides = [loop.middle - loop.width / 2, loop.middle + loop.width / 2];
-  return [
-    ...sides.map((y) => line([width, y], [inner, y])),
-    {
-      kind: 'text',
-      at: [inner - 1, loop.middle],
-      height: 2.5,
-      rotation: Math.PI / 2,
-      align: 'middle',
-      text: 'pen loop',
-    },
-  ];
+  return {
+    marks: sides.map((y) => line([width, y], [inner, y])),
+    words: [['pen loop', [inner - 2, loop.middle], 2.5, Math.PI / 2, 'mark']],
+  };
 }

@@ -4,7 +4,8 @@ import { directionMark } from './arrow.ts';
 import { pocketSums } from './cutSums.ts';
 import { noLayers, type PieceDrawing, path } from './drawing.ts';
 import { holeMarks } from './holeMarks.ts';
-import { label } from './label.ts';
+import { cutWords } from './label.ts';
+import { letteringOn } from './lettering.ts';
 import { mouthSagitta } from './mouth.ts';
 import { pieceCorner, seamCorner } from './pieceCorner.ts';
 import type { PatternSource, Seam } from './seam.ts';
@@ -26,22 +27,37 @@ export function pocketDrawing(source: PatternSource, seam: Seam, print: Printer)
 
   const clear = 2 * job.seam.edgeMargin_mm;
   const free = Math.max(5, width - clear - mouthSagitta(job, pieces));
-  const arrow = directionMark([clear + 0.88 * free, height / 2], height * 0.5, Math.PI / 2);
-  layers.direction.push(...arrow.lines, arrow.text);
+  const arrow = directionMark(source, [clear + 0.88 * free, height / 2], height * 0.5, Math.PI / 2);
+  layers.direction.push(...arrow.lines);
   const sums = pocketSums(source);
+  const words = letteringOn({ outline, width, height }, layers);
+  const along = arrow.words.flatMap((word) => words.word(...word));
   layers.text.push(
-    ...label(
+    ...words.label(
       'Pocket',
       [
-        'cut 2, grain side up',
-        `${holes.length} ${job.seam.method === 'lacing' ? 'slits' : 'holes'} each`,
-        ...sums.flatMap((sum) => sumLines(sum.dimension === 'height' ? { ...sum, parts: [] } : sum, print)),
+        cutWords(2, source),
         'mouth at the right',
+        `${holes.length} ${job.seam.method === 'lacing' ? 'slits' : 'holes'} each`,
+        ...sums.map((sum) => sumLines(sum.dimension === 'height' ? { ...sum, parts: [] } : sum, print)),
       ],
       { x: clear, y: 0.2 * height, width: 0.78 * free, height: 0.6 * height },
     ),
+    ...along,
   );
-  return { id: 'pocket', name: 'Pocket', count: 2, width, height, outline, layers, sums, holes: holes.length };
+  const { unwritten } = words;
+  return {
+    id: 'pocket',
+    name: 'Pocket',
+    count: 2,
+    width,
+    height,
+    outline,
+    layers,
+    sums,
+    holes: holes.length,
+    unwritten,
+  };
 }
 
 /** Fore-edge corners as the outside's; the mouth square, straight or scooped. */

@@ -9,6 +9,8 @@ export interface PatternSource {
   readonly job: Job;
   readonly pieces: Pieces;
   readonly needs: NeedsOverRange;
+  /** Made in card for a trial: there is no grain, and no hide for a direction. */
+  readonly isCard?: boolean;
 }
 
 export type SeamSide = 'tail' | 'backForeEdge' | 'head' | 'frontForeEdge';

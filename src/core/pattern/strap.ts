@@ -9,7 +9,8 @@ import { cutSum, given, part } from './cutSums.ts';
 import { type CutSum, type Entity, line, noLayers, type PieceDrawing, path } from './drawing.ts';
 import { evenPitch } from './evenPitch.ts';
 import { holeMarks } from './holeMarks.ts';
-import { label } from './label.ts';
+import { cutWords } from './label.ts';
+import { letteringOn, type NamedMarks } from './lettering.ts';
 import type { PatternSource, SeamHole } from './seam.ts';
 import { sumLines } from './sumColumn.ts';
 
@@ -106,9 +107,10 @@ export function strapDrawing(source: PatternSource, strap: Strap, print: Printer
   layers.hole.push(...holes);
   layers.mark.push(...cross([strap.fastening, width / 2]));
   const free = strap.reaches - strap.leaves;
-  layers.direction.push(...directionMark([strap.leaves + free / 2, 0.15 * width], 0.8 * free, 0).lines);
+  layers.direction.push(...directionMark(source, [strap.leaves + free / 2, 0.15 * width], 0.8 * free, 0).lines);
+  const words = letteringOn({ outline, width: length, height: width }, layers);
   layers.text.push(
-    ...label('Closure strap', ['cut 1, grain side up', ...sumLines({ ...strap.sum, parts: [] }, print)], {
+    ...words.label('Closure strap', [cutWords(1, source), ...sumLines({ ...strap.sum, parts: [] }, print)], {
       x: strap.leaves + 2,
       y: 0.25 * width,
       width: free - 4,
@@ -125,11 +127,12 @@ export function strapDrawing(source: PatternSource, strap: Strap, print: Printer
     layers,
     sums: [strap.sum, cutSum('height', width, [], 'width of the strap')],
     holes: holes.length,
+    unwritten: words.unwritten,
   };
 }
 
 /** What the outside shows of the strap, seen from its grain side: its sewn end, its holes and the fastening. */
-export function strapMarks(source: PatternSource, strap: Strap): { marks: Entity[]; holes: Entity[] } {
+export function strapMarks(source: PatternSource, strap: Strap): NamedMarks & { holes: Entity[] } {
   const { job, pieces } = source;
   const { width, height } = pieces.outside;
   const edge = width - backEdge(source);
@@ -142,8 +145,10 @@ export function strapMarks(source: PatternSource, strap: Strap): { marks: Entity
       line([end, low], [end, high]),
       line([end, high], [edge, high]),
       ...cross([onFront, height / 2]),
-      { kind: 'text', at: [end + 2, height / 2 - 1], height: 2.5, rotation: 0, align: 'start', text: 'strap' },
-      { kind: 'text', at: [onFront, height / 2 + 4], height: 2.5, rotation: 0, align: 'middle', text: 'fastening' },
+    ],
+    words: [
+      ['strap', [end + 5, height / 2], 2.5, 0, 'mark'],
+      ['fastening', [onFront, height / 2 + 5], 2.5, 0, 'mark'],
     ],
     holes: holeMarks(job, strap.holes, { origin: width, sign: -1 }),
   };

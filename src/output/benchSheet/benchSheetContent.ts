@@ -12,7 +12,7 @@ import { stepDetail } from './stepDetail.ts';
 import { supplySection } from './supplySection.ts';
 
 const REMINDER =
-  'Cautions and times are reminders from common practice. The safety data sheet of each product and the local codes come first.';
+  'Cautions and times are reminders from common practice. The safety data sheet of each product and the local rules come first.';
 
 /**
  * What goes to the bench with a job: how it should fit, sizes with their sums, seam, layers, supplies, and the order of
@@ -31,6 +31,7 @@ export function benchSheetContent(design: CoverDesign): BenchSheet {
   const weight = say.weights(leather.outside.min_mm, leather.outside.max_mm);
   const notes = [...drawing.notes, ...supplies.notes];
   const [outside] = drawing.pieces;
+  const caution = cautionsOnce();
   const heightSum = JSON.stringify(outside?.sums.find(({ dimension }) => dimension === 'height'));
   return {
     title: job.name,
@@ -60,10 +61,21 @@ export function benchSheetContent(design: CoverDesign): BenchSheet {
       ...workSteps(job, supplies).flatMap(({ id, name, minutes, cautions }, i): Block[] => [
         item(`${i + 1}. ${name}`, time(minutes), true),
         ...stepDetail(id, design, supplies, say).map(text),
-        ...cautions.map((words): Block => ({ kind: 'caution', text: words })),
+        ...cautions.map(caution),
       ]),
       ...(notes.length === 0 ? [] : [heading('Notes'), ...notes.map(text)]),
     ],
+  };
+}
+
+/** Writes a caution out where it first stands, and points to it by its number later: what stands four times is not read. */
+function cautionsOnce(): (words: string) => Block {
+  const known: string[] = [];
+  return (words) => {
+    const at = known.indexOf(words);
+    if (at < 0) return { kind: 'caution', text: `Caution ${known.push(words)}. ${words}` };
+    const subject = words.slice(0, words.search(/[:;.]/));
+    return { kind: 'caution', text: `See caution ${at + 1}: ${subject.charAt(0).toLowerCase()}${subject.slice(1)}.` };
   };
 }
 

@@ -1,10 +1,11 @@
 import type { CoverDesign } from '../../core/fold/coverDesign.ts';
 import { SHEETS } from '../pdf/paper.ts';
-import { PdfCanvas, PT } from '../pdf/pdfCanvas.ts';
+import type { PdfCanvas } from '../pdf/pdfCanvas.ts';
+import { SheetFile, type SheetOptions, type SheetPage } from '../pdf/sheetFile.ts';
 import { benchSheetContent } from './benchSheetContent.ts';
 import { brokenLines, type Columns, lineStep, type Measure, type SetBlock, setInColumns } from './sheetFlow.ts';
 
-export interface BenchSheetOptions {
+export interface BenchSheetOptions extends SheetOptions {
   readonly paper?: 'A4' | 'Letter';
 }
 
@@ -32,29 +33,18 @@ const BOX = { width: 0.2, dash: [], ink: [60, 60, 60] } as const;
  */
 export async function benchSheetPdf(
   design: CoverDesign,
-  { paper = 'A4' }: BenchSheetOptions = {},
-): Promise<Uint8Array> {
+  { paper = 'A4', onLacking }: BenchSheetOptions = {},
+): Promise<Uint8Array<ArrayBuffer>> {
   const content = benchSheetContent(design);
-  // Loaded when first wanted: the library is larger than the rest of the tool's core.
-  const lib = await import('@cantoo/pdf-lib');
-  const file = await lib.PDFDocument.create({ updateMetadata: false });
-  file.setTitle(`${content.title}: bench sheet`);
-  file.setProducer('Coverwright');
-  const [plain, bold] = [
-    await file.embedFont(lib.StandardFonts.Helvetica),
-    await file.embedFont(lib.StandardFonts.HelveticaBold),
-  ];
+  const file = await SheetFile.titled(`${content.title}: bench sheet`, ['plain', 'bold']);
   const { width, height } = SHEETS[paper];
-  const pages: { plain: PdfCanvas; bold: PdfCanvas }[] = [];
+  const pages: SheetPage<'plain' | 'bold'>['in'][] = [];
   const pageAt = (index: number) => {
-    while (pages.length <= index) {
-      const page = file.addPage([width * PT, height * PT]);
-      pages.push({ plain: new PdfCanvas(lib, page, plain), bold: new PdfCanvas(lib, page, bold) });
-    }
+    while (pages.length <= index) pages.push(file.addPage({ width, height }).in);
     return pages[index]!;
   };
   const first = pageAt(0);
-  const measure: Measure = (words, size, isBold) => (isBold ? first.bold : first.plain).widthOf(words, size);
+  const measure: Measure = (words, size, isBold) => file.widthOf(isBold ? 'bold' : 'plain', words, size);
   const subtitle = content.subtitles.flatMap((words) =>
     brokenLines(words, width - 2 * MARGIN, (line) => measure(line, SUBTITLE, false)),
   );
@@ -87,7 +77,7 @@ export async function benchSheetPdf(
       width: width - 2 * MARGIN,
     });
   });
-  return file.save({ useObjectStreams: false });
+  return file.save({ onLacking });
 }
 
 /** The first result that will do, else the last one. */

@@ -83,8 +83,7 @@ function inLines(block: Block, room: number, body: number, measure: Measure) {
   const indent = INDENT[block.kind] * body;
   const width = room - indent;
   const aside = block.kind === 'item' && block.aside !== '' ? measure(block.aside, size, false) + body : 0;
-  const words = block.kind === 'caution' ? `Caution. ${block.text}` : block.text;
-  const lines = brokenLines(words, width - aside, (line) => measure(line, size, isBold(block)));
+  const lines = brokenLines(block.text, width - aside, (line) => measure(line, size, isBold(block)));
   return {
     block,
     lines,

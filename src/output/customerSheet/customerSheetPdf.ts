@@ -1,9 +1,10 @@
 import { brokenLines } from '../benchSheet/sheetFlow.ts';
 import { SHEETS } from '../pdf/paper.ts';
-import { PdfCanvas, PT } from '../pdf/pdfCanvas.ts';
+import { PT } from '../pdf/pdfCanvas.ts';
+import { SheetFile, type SheetOptions } from '../pdf/sheetFile.ts';
 import { CAUTION, type CustomerSheet, type Said } from './customerSheet.ts';
 
-export interface CustomerSheetOptions {
+export interface CustomerSheetOptions extends SheetOptions {
   readonly paper?: 'A4' | 'Letter';
   readonly withPrice?: boolean;
   /** Pictures as JPEG files, all of one shape; none where the scene cannot be drawn. */
@@ -23,17 +24,14 @@ const RULE = { width: 0.25, dash: [], ink: [60, 60, 60] } as const;
  */
 export async function customerSheetPdf(
   sheet: CustomerSheet,
-  { paper = 'A4', withPrice = true, pictures = [] }: CustomerSheetOptions = {},
-): Promise<Uint8Array> {
-  // Loaded when first wanted: the library is larger than the rest of the tool's core.
-  const lib = await import('@cantoo/pdf-lib');
-  const file = await lib.PDFDocument.create({ updateMetadata: false });
-  file.setTitle(sheet.title);
-  file.setProducer('Coverwright');
+  { paper = 'A4', withPrice = true, pictures = [], onLacking }: CustomerSheetOptions = {},
+): Promise<Uint8Array<ArrayBuffer>> {
+  const file = await SheetFile.titled(sheet.title, ['plain', 'bold']);
   const { width, height } = SHEETS[paper];
-  const page = file.addPage([width * PT, height * PT]);
-  const plain = new PdfCanvas(lib, page, await file.embedFont(lib.StandardFonts.Helvetica));
-  const bold = new PdfCanvas(lib, page, await file.embedFont(lib.StandardFonts.HelveticaBold));
+  const {
+    page,
+    in: { plain, bold },
+  } = file.addPage({ width, height });
   const inner = width - 2 * MARGIN;
   const rule = (y: number): void => plain.lines([{ kind: 'line', from: [MARGIN, y], to: [width - MARGIN, y] }], RULE);
   const paragraph = (words: string, top: number, left: number, room: number): number =>
@@ -53,7 +51,7 @@ export async function customerSheetPdf(
   const each = (inner - GUTTER * (pictures.length - 1)) / Math.max(1, pictures.length);
   let lowest = y;
   for (const [i, { jpeg, caption }] of pictures.entries()) {
-    const image = await file.embedJpg(jpeg);
+    const image = await file.document.embedJpg(jpeg);
     const tall = (each * image.height) / image.width;
     const x = MARGIN + i * (each + GUTTER);
     page.drawImage(image, { x: x * PT, y: (y - tall) * PT, width: each * PT, height: tall * PT });
@@ -80,5 +78,5 @@ export async function customerSheetPdf(
     y = paragraph(value, y, MARGIN + 28, inner - 28) - 1.5;
   }
   plain.words(CAUTION, [MARGIN, MARGIN], SIZE.small, { width: inner });
-  return file.save({ useObjectStreams: false });
+  return file.save({ onLacking });
 }

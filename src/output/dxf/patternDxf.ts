@@ -1,5 +1,4 @@
 import {
-  Colors,
   DxfWriter,
   LWPolylineFlags,
   point2d,
@@ -10,62 +9,54 @@ import {
 } from '@tarikjabiri/dxf';
 import { type Contour, type Segment, segmentEnd, segmentStart } from '../../core/math/contour.ts';
 import type { Vec2 } from '../../core/math/vec2.ts';
-import { arrangePieces } from '../../core/pattern/arrangePieces.ts';
-import { type Drawing, type Entity, LAYERS, type Layer } from '../../core/pattern/drawing.ts';
+import type { Drawing, Entity } from '../../core/pattern/drawing.ts';
 import { hatchLines } from '../../core/pattern/hatchLines.ts';
-import { mirroredDrawing } from '../../core/pattern/mirrorDrawing.ts';
-import { kerfed } from '../kerf.ts';
+import { baseLine, CAPITAL, textWidth } from '../../core/pattern/textBox.ts';
+import { CAUTION, CAUTION_LAYER, CUTTING_LAYERS, type CuttingOptions, cuttingFile } from '../cuttingFile.ts';
 import { LASER_CAUTION } from '../laserCaution.ts';
 
-export interface DxfOptions {
-  /** Seen from the flesh side. */
-  readonly mirrored?: boolean;
-  /** Width that the beam burns away, mm, 0 to 2. */
-  readonly kerf_mm?: number;
-  /** Between pieces, mm. */
-  readonly gap_mm?: number;
-  /** Layers to write; all of them if left out. */
-  readonly layers?: readonly Layer[];
-}
-
-/** Layer names of the file, and their colour numbers of the open DXF palette: a machine tells passes apart by them. */
-const DXF_COLOURS: Readonly<Record<Layer, number>> = {
-  cut: Colors.White,
-  fold: Colors.Blue,
-  seam: Colors.Cyan,
-  hole: Colors.Magenta,
-  skive: Colors.Green,
-  book: 8,
-  centre: 9,
-  direction: Colors.Yellow,
-  mark: Colors.Red,
-  text: Colors.White,
-};
-
-const dxfLayer = (layer: Layer): string => layer.toUpperCase();
-
 /**
- * Writes the pattern as a DXF in mm, one layer for each meaning; closed outlines are polylines whose arcs are bulges,
- * holes are circles, slits lines. The cautions for a laser stand as text under the pieces.
+ * Writes the pattern as a DXF in mm, one layer for each meaning, each in its colour and line type; closed outlines are
+ * polylines whose arcs are bulges, holes are circles, slits lines. The cautions for a laser stand as text under the pieces,
+ * and without words as comments (group 999) at the head of the file.
  *
  * Throws RangeError for a kerf out of range.
  */
-export function patternDxf(drawing: Drawing, options: DxfOptions = {}): string {
-  const { mirrored = false, kerf_mm = 0, gap_mm = 10, layers = LAYERS } = options;
+export function patternDxf(drawing: Drawing, options: CuttingOptions = {}): string {
+  const { gap_mm = 10 } = options;
   const file = new DxfWriter();
   file.setUnits(Units.Millimeters);
   file.setVariable('$LASTSAVEDBY', { 1: 'Coverwright' });
-  for (const layer of LAYERS) file.addLayer(dxfLayer(layer), DXF_COLOURS[layer], 'Continuous');
-  const { pieces } = arrangePieces(mirrored ? mirroredDrawing(drawing) : drawing, gap_mm);
-  for (const { piece, at } of pieces) {
-    const cut = kerfed(piece, kerf_mm);
-    for (const layer of layers)
-      for (const entity of cut.layers[layer]) add(file, entity, dxfLayer(layer), ([x, y]) => [at[0] + x, at[1] + y]);
+  for (const { name, aci, dash } of CUTTING_LAYERS) {
+    // In DXF a gap is a negative length.
+    if (dash.length > 0)
+      file.addLType(
+        name,
+        `${name.toLowerCase()} lines`,
+        dash.map((part, i) => (i % 2 === 0 ? part : -part)),
+      );
+    file.addLayer(name, aci, dash.length > 0 ? name : 'Continuous');
   }
-  LASER_CAUTION.forEach((text, i) => {
-    file.addText(point3d(0, -gap_mm - 6 * i), 4, text, { layerName: dxfLayer('text') });
+  const { pieces, cautions } = cuttingFile(drawing, options, gap_mm);
+  for (const { at, layers } of pieces)
+    for (const { layer, entities } of layers)
+      for (const entity of entities) add(file, entity, layer.name, ([x, y]) => [at[0] + x, at[1] + y]);
+  cautions.forEach((text, i) => {
+    const from: Vec2 = [0, -gap_mm - CAUTION.row * i];
+    const to: Vec2 = [textWidth(text, CAUTION.height), from[1]];
+    addWords(file, text, CAUTION.height, from, to, CAUTION_LAYER.name);
   });
-  return file.stringify();
+  return LASER_CAUTION.map((caution) => `999\n${caution}\n`).join('') + file.stringify();
+}
+
+/** Words fitted between two points, so that they are as wide in any font; the height of text in DXF is that of a capital. */
+function addWords(file: DxfWriter, text: string, height: number, from: Vec2, to: Vec2, layerName: string): void {
+  file.addText(point3d(...from), height * CAPITAL, text, {
+    layerName,
+    horizontalAlignment: TextHorizontalAlignment.Fit,
+    secondAlignmentPoint: point3d(...to),
+    rotation: degrees(Math.atan2(to[1] - from[1], to[0] - from[0])),
+  });
 }
 
 type Map2 = (point: Vec2) => Vec2;
@@ -102,14 +93,8 @@ function add(file: DxfWriter, entity: Entity, layerName: string, place: Map2): v
       for (const { from, to } of hatchLines(entity)) file.addLine(at(from), at(to), { layerName });
       return;
     case 'text': {
-      const { height, rotation, align, text } = entity;
-      file.addText(at(entity.at), height, text, {
-        layerName,
-        rotation: degrees(rotation),
-        ...(align === 'middle'
-          ? { horizontalAlignment: TextHorizontalAlignment.Center, secondAlignmentPoint: at(entity.at) }
-          : {}),
-      });
+      const [from, to] = baseLine(entity);
+      addWords(file, entity.text, entity.height, place(from), place(to), layerName);
     }
   }
 }

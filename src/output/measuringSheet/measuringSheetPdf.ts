@@ -3,7 +3,8 @@ import { addScaled, distance, subtract, type Vec2 } from '../../core/math/vec2.t
 import { brokenLines } from '../benchSheet/sheetFlow.ts';
 import type { LayerStyle } from '../layerStyle.ts';
 import { SHEETS } from '../pdf/paper.ts';
-import { PdfCanvas, PT } from '../pdf/pdfCanvas.ts';
+import type { PdfCanvas } from '../pdf/pdfCanvas.ts';
+import { SheetFile } from '../pdf/sheetFile.ts';
 import { box, type Figure, line, type Measure, placed } from './figure.ts';
 import { frontFigure, openFigure, tailFigure, wrapFigure } from './figures.ts';
 import { CARD, printedRuler } from './printedRuler.ts';
@@ -18,7 +19,7 @@ const MARGIN = 16;
 /** Letter heights, mm. */
 const SIZE = { title: 6.4, text: 3.4, small: 3, badge: 3.6 } as const;
 const LEADING = 1.35;
-const ROW = 9;
+const ROW = 8.4;
 const BADGE = 2.4;
 const ARROW = 1.6;
 
@@ -37,16 +38,10 @@ const STYLE: Readonly<Record<'outline' | 'thin' | 'strip' | 'measure', LayerStyl
 export async function measuringSheetPdf({
   units = 'mm',
   paper = 'A4',
-}: MeasuringSheetOptions = {}): Promise<Uint8Array> {
-  // Loaded when first wanted: the library is larger than the rest of the tool's core.
-  const lib = await import('@cantoo/pdf-lib');
-  const file = await lib.PDFDocument.create({ updateMetadata: false });
-  file.setTitle(TITLE);
-  file.setProducer('Coverwright');
+}: MeasuringSheetOptions = {}): Promise<Uint8Array<ArrayBuffer>> {
+  const file = await SheetFile.titled(TITLE, ['plain', 'bold']);
   const { width, height } = SHEETS[paper];
-  const page = file.addPage([width * PT, height * PT]);
-  const plain = new PdfCanvas(lib, page, await file.embedFont(lib.StandardFonts.Helvetica));
-  const bold = new PdfCanvas(lib, page, await file.embedFont(lib.StandardFonts.HelveticaBold));
+  const { plain, bold } = file.addPage({ width, height }).in;
   const inner = width - 2 * MARGIN;
   let y = height - MARGIN - SIZE.title;
 
@@ -71,7 +66,7 @@ export async function measuringSheetPdf({
       plain.words(figure.caption, [x + 2, y], SIZE.small);
   }
 
-  y -= 9;
+  y -= 8;
   for (const { letter, name, how } of ASKED) {
     badge(plain, letter, [MARGIN + BADGE, y - 1]);
     bold.words(name, [MARGIN + 8, y - 2], SIZE.text, { width: 40 });
@@ -94,11 +89,11 @@ export async function measuringSheetPdf({
       plain.words(answer, [x + 5, y], SIZE.text);
       x += 13 + plain.widthOf(answer, SIZE.text);
     }
-    y -= 6.5;
+    y -= 6;
   }
 
   drawRuler(plain, units, [MARGIN, 10], inner);
-  return file.save({ useObjectStreams: false });
+  return file.save({});
 }
 
 /** Sets lines of words downward from `at`; gives where the next would start. */
@@ -170,13 +165,14 @@ function badge(canvas: PdfCanvas, letter: string, [x, y]: Vec2): void {
 
 function drawRuler(canvas: PdfCanvas, units: 'mm' | 'in', [x, y]: Vec2, room: number): void {
   const { ticks, figures } = printedRuler(units, room);
-  const card: Segment = line([CARD, -1.5], [CARD, 9.5]);
-  canvas.lines(
-    ticks.map((tick) => placed(tick, [x, y])),
-    STYLE.measure,
-  );
-  canvas.lines([placed(card, [x, y])], STYLE.strip);
+  const [low, top, middle] = [y + 10.5, y + 17, y + 12.8];
+  // Above the figures, where no tick of the ruler can be taken for the mark; thin, so that a card beside it is seen.
+  const card = [line([x, low], [x, top]), line([x + CARD, low], [x + CARD, top]), line([x, low], [x + CARD, low])];
+  canvas.lines([...ticks.map((tick) => placed(tick, [x, y])), ...card], STYLE.measure);
   for (const { text, at } of figures) canvas.words(text, [x + at, y + 7], SIZE.small, { align: 'middle' });
-  canvas.words('bank card', [x + CARD + 1, y - 3.2], SIZE.small);
-  paragraph(canvas, RULER_NOTE, [x, y + 20], room, SIZE.small);
+  canvas.words('bank card', [x + 2, middle], SIZE.small);
+  const large = 'card ends here: print too large';
+  canvas.words(large, [x + CARD - 1.5 - canvas.widthOf(large, SIZE.small), middle], SIZE.small);
+  canvas.words('card ends here: print too small', [x + CARD + 1.5, middle], SIZE.small);
+  paragraph(canvas, RULER_NOTE, [x, y + 27.5], room, SIZE.small);
 }

@@ -2,7 +2,7 @@ import type { Segment } from '../../core/math/contour.ts';
 import { MM_PER_INCH } from '../../core/units/mm.ts';
 import { line } from './figure.ts';
 
-/** Long side of a bank card, mm: ISO/IEC 7810, size ID-1 (value from memory). */
+/** Long side of a bank card, mm: ISO/IEC 7810, size ID-1. */
 export const CARD = 85.6;
 
 /** A ruler as lines and figures, from its zero at the origin to the right, mm. */

@@ -37,6 +37,8 @@ const BAR_INCHES = printer('in').length(BAR_LENGTH);
 
 const TEXT = 3.2;
 const LEADING = 5;
+/** From the level check bar up to the foot of the upright one, mm: more than a rule laid along either covers of the other. */
+const BARS_APART = 13;
 /** Height left for the tile map at the least, mm. */
 const LEAST_MAP = 35;
 
@@ -49,24 +51,24 @@ export function drawCheckPage(canvas: PdfCanvas, check: CheckPage): void {
   canvas.words(drawing.title, [left, y], 7, { width });
   y -= 8;
 
-  // The bars share a corner at the lower left, the y bar up from it, so that words fit to its right.
-  const corner: Vec2 = [left + 4, y - 4 - BAR_LENGTH * scale.y];
-  drawBar(canvas, corner, [1, 0], BAR_LENGTH * scale.x);
-  drawBar(canvas, corner, [0, 1], BAR_LENGTH * scale.y);
-  canvas.words(`x check bar: ${BAR_LENGTH} mm (about ${BAR_INCHES})`, [corner[0] + 8, corner[1] + 5], TEXT);
-  canvas.words(`y check bar: ${BAR_LENGTH} mm (about ${BAR_INCHES})`, [corner[0] + 8, corner[1] + 16], TEXT, {
-    rotation: Math.PI / 2,
-  });
+  // The bars keep apart, so that neither makes the other longer; words fit to the right of the upright one.
+  const upright: Vec2 = [left + 4, y - 4 - BAR_LENGTH * scale.y];
+  const level: Vec2 = [left + 4, upright[1] - BARS_APART];
+  drawBar(canvas, level, [1, 0], BAR_LENGTH * scale.x);
+  drawBar(canvas, upright, [0, 1], BAR_LENGTH * scale.y);
+  const length = `${BAR_LENGTH} mm from end to end (about ${BAR_INCHES})`;
+  canvas.words(`x check bar: ${length}`, [level[0] + 8, level[1] + 5], TEXT);
+  canvas.words(`y check bar: ${length}`, [upright[0] + 8, upright[1] + 8], TEXT, { rotation: Math.PI / 2 });
 
-  const column = corner[0] + 14;
+  const column = upright[0] + 14;
   const room = page.width - PAGE_MARGIN - column;
   const lines = words(check).flatMap((text) => wrapped(canvas, text, room));
   // Rather small than cut off: nothing said here may be missed.
-  const shrink = Math.min(1, (BAR_LENGTH * scale.y - 14) / (lines.length * LEADING));
+  const shrink = Math.min(1, (BAR_LENGTH * scale.y - 2) / (lines.length * LEADING));
   lines.forEach((line, i) => {
     canvas.words(line, [column, y - 2 - i * LEADING * shrink], TEXT * shrink);
   });
-  const top = corner[1] - 8;
+  const top = level[1] - 6;
   if (top - PAGE_MARGIN - 10 > LEAST_MAP) {
     drawMap(canvas, check.tiled, { x: left, y: PAGE_MARGIN + 8, width, height: top - PAGE_MARGIN - 8 });
   }
@@ -78,7 +80,7 @@ function words({ drawing, tiled, paper, scale, bars, suspicion, mirrored }: Chec
   const { size, length, share } = printer(drawing.units);
   const isTakenOff = tiled.some(({ piece }) => cornersTakenOff(piece).length > 0);
   return [
-    'Print at actual size, 100 %, without "fit to page" or "shrink". Then measure both bars.',
+    'Print at actual size, 100 %, without "fit to page" or "shrink". Then measure both bars, from the tick at one end to the tick at the other.',
     ...(fitted === null
       ? []
       : [
@@ -90,7 +92,10 @@ function words({ drawing, tiled, paper, scale, bars, suspicion, mirrored }: Chec
           `Corrected for bars measured ${bars.x_mm} and ${bars.y_mm} mm: drawn at ${share(scale.x, 2)} across and ${share(scale.y, 2)} upright.`,
         ]),
     ...(suspicion === null ? [] : [`Caution: ${suspicion}`]),
-    ...(mirrored ? ['Mirrored: seen from the flesh side, for tracing there.'] : ['Seen from the grain side.']),
+    `${drawing.faceUp.charAt(0).toUpperCase()}${drawing.faceUp.slice(1)}, ` +
+      (mirrored
+        ? 'mirrored: for tracing there, head at the top, front at the left.'
+        : 'as on the screen: head at the top, front at the right.'),
     'Join tiles: cut one of two neighbours on its dashed line and lay it on the other so that the diamonds of one number meet. Then check what is drawn; a diagonal is taken from corner to corner' +
       (isTakenOff ? ', or from the angle marked where two edges would meet:' : ':'),
     ...tiled.map(
@@ -114,7 +119,7 @@ function wrapped(canvas: PdfCanvas, text: string, width: number): string[] {
   return lines;
 }
 
-/** A bar with a tick at each 10 mm of its true length, longer at both ends. */
+/** A bar with a tick at each 10 mm of its true length, through it at both ends. */
 function drawBar(canvas: PdfCanvas, from: Vec2, along: Vec2, length: number): void {
   const across: Vec2 = [along[1], along[0]];
   const at = (distance: number, aside: number): Vec2 => [
@@ -168,14 +173,29 @@ function drawMap(
       GRID,
     );
     canvas.lines(rectangle(0, 0, piece.width, piece.height), OUTLINE);
+    const clear = {
+      x: [0, piece.width, ...tiling.tiles.flatMap((tile) => [tile.x, tile.x + tile.width])],
+      y: [0, piece.height, ...tiling.tiles.flatMap((tile) => [tile.y, tile.y + tile.height])],
+    };
     tiling.tiles.forEach((tile, k) => {
-      const [cx, cy] = at([tile.x + tile.width / 2, tile.y + tile.height / 2]);
-      const height = Math.min(2.6, (tile.width * scale) / 7, (tile.height * scale) / 3);
-      canvas.words(`${tileName(tile)}, p. ${firstPage + k}`, [cx, cy - height / 3], height, { align: 'middle' });
+      const [x0, x1] = widestGap(tile.x, tile.x + tile.width, clear.x);
+      const [y0, y1] = widestGap(tile.y, tile.y + tile.height, clear.y);
+      const name = `${tileName(tile)}, p. ${firstPage + k}`;
+      const room = 0.9 * (x1 - x0) * scale;
+      const height = Math.min(2.6, (2.6 * room) / canvas.widthOf(name, 2.6), ((y1 - y0) * scale) / 3);
+      const [cx, cy] = at([(x0 + x1) / 2, (y0 + y1) / 2]);
+      canvas.words(name, [cx, cy - height / 3], height, { align: 'middle' });
     });
     canvas.words(piece.name, [x, box.y + extent.height * scale + 1.5], 3, {
       width: Math.max(12, extent.width * scale + gap - 1),
     });
     x += extent.width * scale + gap;
   });
+}
+
+/** The widest stretch between two neighbours among the lines from `from` to `to`, where words lie on none of them. */
+function widestGap(from: number, to: number, lines: readonly number[]): readonly [number, number] {
+  const inside = [from, ...lines.filter((line) => line > from && line < to).sort((a, b) => a - b), to];
+  const gaps = inside.slice(1).map((end, i) => [inside[i]!, end] as const);
+  return gaps.reduce((widest, gap) => (gap[1] - gap[0] > widest[1] - widest[0] ? gap : widest));
 }

@@ -4,12 +4,13 @@ import { patternDrawing } from '../../core/pattern/patternDrawing.ts';
 import type { PatternSource } from '../../core/pattern/seam.ts';
 import { drawCheckPage, type TiledPiece } from './checkPage.ts';
 import { checkPaper, type Page, type Paper, SHEETS } from './paper.ts';
-import { PdfCanvas, PT } from './pdfCanvas.ts';
+import type { PdfCanvas } from './pdfCanvas.ts';
 import { fitToPageSuspicion, type MeasuredBars, printerScale } from './printerScale.ts';
-import { drawTile, tileName } from './tilePage.ts';
+import { SheetFile, type SheetOptions } from './sheetFile.ts';
+import { drawTile, joiningMarks, tileName } from './tilePage.ts';
 import { tiling } from './tiling.ts';
 
-export interface PdfOptions {
+export interface PdfOptions extends SheetOptions {
   readonly paper?: Paper;
   /** Seen from the flesh side, for tracing there. */
   readonly mirrored?: boolean;
@@ -27,11 +28,11 @@ const MOST_PAGES = 400;
  * @param source a worked-out job, as `coverDesign` gives it
  * @returns the file; rejects with RangeError for an unknown paper, bars more than a tenth off, or over 400 pages
  */
-export const patternPdf = async (source: PatternSource, options: PdfOptions = {}): Promise<Uint8Array> =>
+export const patternPdf = async (source: PatternSource, options: PdfOptions = {}): Promise<Uint8Array<ArrayBuffer>> =>
   drawingPdf(patternDrawing(source), options);
 
 /** As `patternPdf`, for a drawing that is already at hand. */
-export async function drawingPdf(drawing: Drawing, options: PdfOptions = {}): Promise<Uint8Array> {
+export async function drawingPdf(drawing: Drawing, options: PdfOptions = {}): Promise<Uint8Array<ArrayBuffer>> {
   const { paper = 'A4', mirrored = false, bars } = options;
   checkPaper(paper);
   const scale = printerScale(bars);
@@ -48,26 +49,22 @@ export async function drawingPdf(drawing: Drawing, options: PdfOptions = {}): Pr
       `Got a pattern of ${pages} pages; allowed: ${MOST_PAGES}. Choose a larger paper or a roll, or take the SVG or DXF file.`,
     );
 
-  // Loaded when first wanted: the library is larger than the rest of the tool's core.
-  const lib = await import('@cantoo/pdf-lib');
-  const file = await lib.PDFDocument.create({ updateMetadata: false });
-  file.setTitle(drawing.title);
-  file.setProducer('Coverwright');
-  const font = await file.embedFont(lib.StandardFonts.Helvetica);
-  const add = ({ width, height }: Page): PdfCanvas => new PdfCanvas(lib, file.addPage([width * PT, height * PT]), font);
+  const file = await SheetFile.titled(drawing.title, ['plain']);
+  const add = (page: Page): PdfCanvas => file.addPage(page).in.plain;
 
   const page = typeof paper === 'string' ? SHEETS[paper] : { width: paper.roll_mm, height: 297 };
   const suspicion = bars === undefined ? null : fitToPageSuspicion(bars, paper);
   drawCheckPage(add(page), { drawing: seen, tiled, pages, page, paper, scale, bars, suspicion, mirrored });
   for (const { piece, tiling, firstPage } of tiled) {
+    const marks = joiningMarks(piece, tiling);
     tiling.tiles.forEach((tile, i) => {
       const which =
         tiling.tiles.length === 1
           ? ''
           : `, tile ${tileName(tile)} (column ${tile.column + 1} of ${tiling.columns}, row ${tile.row + 1} of ${tiling.rows})`;
       const footer = `${drawing.title}: ${piece.name}, cut ${piece.count}${which}. Page ${firstPage + i} of ${pages}. Print at actual size, 100 %.`;
-      drawTile(add(tiling.page), piece, tiling, tile, scale, footer);
+      drawTile(add(tiling.page), piece, tiling, tile, marks, scale, footer);
     });
   }
-  return file.save({ useObjectStreams: false });
+  return file.save(options);
 }

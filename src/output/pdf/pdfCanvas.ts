@@ -1,9 +1,11 @@
-import type { PDFFont, PDFOperator, PDFPage } from '@cantoo/pdf-lib';
+import type { PDFName, PDFOperator, PDFPage } from '@cantoo/pdf-lib';
 import { arcPoint, type Contour, type Segment, segmentEnd, segmentStart } from '../../core/math/contour.ts';
 import { addScaled, heading, type Vec2 } from '../../core/math/vec2.ts';
 import type { Entity, Layer } from '../../core/pattern/drawing.ts';
 import { hatchLines } from '../../core/pattern/hatchLines.ts';
+import { textWidth } from '../../core/pattern/textBox.ts';
 import { LAYER_STYLES, type LayerStyle } from '../layerStyle.ts';
+import type { Lettering } from './lettering.ts';
 
 type PdfLib = typeof import('@cantoo/pdf-lib');
 
@@ -26,12 +28,13 @@ const CURVE_ANGLE = Math.PI / 4;
 export class PdfCanvas {
   private readonly lib: PdfLib;
   private readonly page: PDFPage;
-  private readonly font: PDFFont;
+  private readonly letters: Lettering;
+  private font: PDFName | undefined;
 
-  constructor(lib: PdfLib, page: PDFPage, font: PDFFont) {
+  constructor(lib: PdfLib, page: PDFPage, letters: Lettering) {
     this.lib = lib;
     this.page = page;
-    this.font = font;
+    this.letters = letters;
   }
 
   /** Draws a layer's entities, clipped to a box of the page where one is given. */
@@ -52,7 +55,8 @@ export class PdfCanvas {
       );
     operators.push(...this.pen(LAYER_STYLES[layer]));
     for (const entity of shapes) operators.push(...this.shape(entity, map), lib.stroke());
-    for (const entity of entities) if (entity.kind === 'text') operators.push(...this.text(entity, map));
+    for (const entity of entities)
+      if (entity.kind === 'text') operators.push(...this.text(entity, map, textWidth(entity.text, entity.height)));
     operators.push(lib.popGraphicsState());
     this.page.pushOperators(...operators);
   }
@@ -92,7 +96,7 @@ export class PdfCanvas {
 
   /** Width of a line of words, mm. */
   widthOf(text: string, height: number): number {
-    return this.font.widthOfTextAtSize(printable(text), height * PT) / PT;
+    return this.letters.widthOf(text, height);
   }
 
   private pen({ width, dash, ink: [red, green, blue] }: LayerStyle): PDFOperator[] {
@@ -148,19 +152,27 @@ export class PdfCanvas {
     ];
   }
 
-  private text({ at, height, rotation, align, text }: Extract<Entity, { kind: 'text' }>, map: PageMap): PDFOperator[] {
+  /** @param room width that the drawing keeps clear for the words, mm: narrower letters where they would run over it */
+  private text(
+    { at, height, rotation, align, text }: Extract<Entity, { kind: 'text' }>,
+    map: PageMap,
+    room = Number.POSITIVE_INFINITY,
+  ): PDFOperator[] {
     const { lib } = this;
-    const shown = printable(text);
     const size = height * PT * Math.min(...map.scale);
-    const back = align === 'middle' ? -this.font.widthOfTextAtSize(shown, size) / 2 : 0;
+    const width = this.widthOf(text, height);
+    const squeeze = Math.min(1, room / width);
+    const back = align === 'middle' ? (-this.letters.widthOf(text, size) * squeeze) / 2 : 0;
     const [x, y] = onPage(map, at);
     const [cos, sin] = [Math.cos(rotation), Math.sin(rotation)];
-    const name = this.page.node.newFontDictionary('Helvetica', this.font.ref);
+    this.font ??= this.page.node.newFontDictionary('Letters', this.letters.ref);
     return [
       lib.beginText(),
-      lib.setFontAndSize(name, size),
+      lib.setFontAndSize(this.font, size),
+      ...(squeeze === 1 ? [] : [lib.setCharacterSqueeze(100 * squeeze)]),
       lib.setTextMatrix(cos, sin, -sin, cos, x + back * cos, y + back * sin),
-      lib.showText(this.font.encodeText(shown)),
+      ...this.letters.encoded(text).map((run) => lib.showText(run)),
+      ...(squeeze === 1 ? [] : [lib.setCharacterSqueeze(100)]),
       lib.endText(),
     ];
   }
@@ -170,14 +182,3 @@ const onPage = ({ origin, from, scale }: PageMap, [x, y]: Vec2): [number, number
   (origin[0] + scale[0] * (x - from[0])) * PT,
   (origin[1] + scale[1] * (y - from[1])) * PT,
 ];
-
-/** What the standard fonts can print: WinAnsiEncoding (ISO 32000-1, annex D.2), without its control characters. */
-const UNKNOWN = /[^\x20-\x7e\xa1-\xff€‚ƒ„…†‡ˆ‰Š‹ŒŽ‘’“”•–—˜™š›œžŸ]/gu;
-
-/** A letter that the fonts do not know prints without its accents, and where that does not help as a question mark. */
-const printable = (text: string): string =>
-  text.normalize('NFC').replace(UNKNOWN, (other) => {
-    if (/\s/.test(other)) return ' ';
-    const bare = other.normalize('NFD').replace(/\p{M}/gu, '');
-    return bare === '' || bare.search(UNKNOWN) >= 0 ? '?' : bare;
-  });

@@ -1,6 +1,8 @@
 import { type Segment, segmentStart } from '../../core/math/contour.ts';
 import { distance, type Vec2 } from '../../core/math/vec2.ts';
 import { LAYERS, type PieceDrawing } from '../../core/pattern/drawing.ts';
+import { unwrittenWords } from '../../core/pattern/patternDrawing.ts';
+import { brokenLines } from '../benchSheet/sheetFlow.ts';
 import type { LayerStyle } from '../layerStyle.ts';
 import type { PageMap, PdfCanvas } from './pdfCanvas.ts';
 import type { PrinterScale } from './printerScale.ts';
@@ -46,6 +48,7 @@ export function drawTile(
   piece: PieceDrawing,
   tiling: Tiling,
   tile: Tile,
+  marks: readonly JoiningMark[],
   scale: PrinterScale,
   footer: string,
 ): void {
@@ -71,8 +74,7 @@ export function drawTile(
     JOIN,
   );
   const isHere = ([x, y]: Vec2): boolean => x > tile.x && x < right && y > tile.y && y < top;
-  const marks = joiningMarks(tiling).filter(({ at }) => isHere(at));
-  for (const { at, name } of marks) {
+  for (const { at, name } of marks.filter((mark) => isHere(mark.at))) {
     const corner = (dx: number, dy: number): Vec2 => [at[0] + dx * DIAMOND, at[1] + dy * DIAMOND];
     const corners = [corner(1, 0), corner(0, 1), corner(-1, 0), corner(0, -1)];
     canvas.lines(
@@ -94,8 +96,34 @@ export function drawTile(
         FRAME,
       );
   }
+  if (piece.unwritten.length > 0) writeBelow(canvas, piece, onPage([0, 0]), frame);
   canvas.lines(box(frame), FRAME);
   canvas.words(footer, [frame.x, PAGE_MARGIN + FOOTER - 4.5], 3, { width: frame.width });
+}
+
+const WORDS = 3;
+const LEADING = 1.4;
+
+/**
+ * Writes what found no room on a piece below it, led to it by a line. Only small pieces have such words, and they leave their
+ * sheet empty; where there is no room all the same, as on a roll, the note on the first page says them.
+ */
+function writeBelow(
+  canvas: PdfCanvas,
+  { unwritten, width }: PieceDrawing,
+  [left, foot]: Vec2,
+  frame: ReturnType<typeof frameOf>,
+): void {
+  const x = left + Math.min(width / 2, 10);
+  const lines = brokenLines(unwrittenWords(unwritten), frame.x + frame.width - x - 4, (words) =>
+    canvas.widthOf(words, WORDS),
+  );
+  const top = foot - 8;
+  if (top - lines.length * WORDS * LEADING < frame.y) return;
+  canvas.lines([{ kind: 'line', from: [x, top + 1], to: [x, foot - 1] }], MARK);
+  lines.forEach((line, i) => {
+    canvas.words(line, [x, top - WORDS - i * WORDS * LEADING], WORDS);
+  });
 }
 
 const box = ({ x, y, width, height }: { x: number; y: number; width: number; height: number }): Segment[] => {
@@ -108,27 +136,46 @@ const box = ({ x, y, width, height }: { x: number; y: number; width: number; hei
   return corners.map((from, i) => ({ kind: 'line', from, to: corners[(i + 1) % 4]! }));
 };
 
-interface JoiningMark {
+export interface JoiningMark {
   readonly at: Vec2;
   readonly name: string;
 }
 
-/** Two diamonds on each joint of two tiles, clear of the joints that cross it; both tiles carry them in the same place. */
-function joiningMarks(tiling: Tiling): JoiningMark[] {
+/** Lines that do as much harm under a joining mark as words do. */
+const WORDS_HARM = 100;
+
+/** Places along a joint for its first diamond, as shares of it, the best first; the second has them from the other end. */
+const PLACES = [0.25, 0.2, 0.3, 0.15, 0.35, 0.1, 0.4, 0.45];
+
+/**
+ * Two diamonds on each joint of two tiles, clear of the joints that cross it and, where there is room, of all that is drawn;
+ * both tiles carry them in the same place.
+ */
+export function joiningMarks({ layers }: PieceDrawing, tiling: Tiling): JoiningMark[] {
   const { columns, rows, tiles } = tiling;
   const join = joints(tiling);
+  const drawn = LAYERS.flatMap((layer) => layers[layer]);
   const marks: JoiningMark[] = [];
-  const pair = (a: Vec2, b: Vec2): void => {
-    const number = marks.length / 2 + 1;
-    marks.push({ at: a, name: `${number}` }, { at: b, name: `${number}'` });
+  /** What a diamond would lie on: a joint may run along a fold, but words beside it can be kept free. */
+  const harm = ([x, y]: Vec2): number => {
+    const box = { x: x - DIAMOND, y: y - DIAMOND, width: 2 * DIAMOND, height: 2 * DIAMOND };
+    return drawn.reduce(
+      (sum, entity) => sum + (touches(entity, box) ? (entity.kind === 'text' ? WORDS_HARM : 1) : 0),
+      0,
+    );
   };
-  const shares = [0.25, 0.75] as const;
+  const pair = (from: number, size: number, at: (along: number) => Vec2): void => {
+    const number = marks.length / 2 + 1;
+    const [first, second] = [PLACES, PLACES.map((share) => 1 - share)].map((shares) => {
+      const places = shares.map((share) => at(from + OVERLAP + share * (size - 2 * OVERLAP)));
+      const harms = places.map(harm);
+      return places[harms.indexOf(Math.min(...harms))]!;
+    });
+    marks.push({ at: first!, name: `${number}` }, { at: second!, name: `${number}'` });
+  };
   for (const tile of tiles) {
-    const place = (from: number, size: number, share: number): number => from + OVERLAP + share * (size - 2 * OVERLAP);
-    const [low, high] = shares.map((share) => place(tile.y, tile.height, share)) as [number, number];
-    const [left, right] = shares.map((share) => place(tile.x, tile.width, share)) as [number, number];
-    if (tile.column < columns - 1) pair([join.x[tile.column]!, low], [join.x[tile.column]!, high]);
-    if (tile.row < rows - 1) pair([left, join.y[tile.row]!], [right, join.y[tile.row]!]);
+    if (tile.column < columns - 1) pair(tile.y, tile.height, (y) => [join.x[tile.column]!, y]);
+    if (tile.row < rows - 1) pair(tile.x, tile.width, (x) => [x, join.y[tile.row]!]);
   }
   return marks;
 }

@@ -1,9 +1,11 @@
 import type { Vec2 } from '../../core/math/vec2.ts';
 import type { Entity } from '../../core/pattern/drawing.ts';
+import { textBox } from '../../core/pattern/textBox.ts';
 import type { Tile } from './tiling.ts';
 
 /** Whether an entity may show in a window; it errs on the side of yes. Spares a page of the holes of all others. */
-export function touches(entity: Entity, { x, y, width, height }: Tile): boolean {
+export function touches(entity: Entity, window: Pick<Tile, 'x' | 'y' | 'width' | 'height'>): boolean {
+  const { x, y, width, height } = window;
   const meets = (points: readonly Vec2[], reach: number): boolean => {
     const [xs, ys] = [points.map((point) => point[0]), points.map((point) => point[1])];
     return (
@@ -18,11 +20,19 @@ export function touches(entity: Entity, { x, y, width, height }: Tile): boolean 
       return meets([entity.from, entity.to], 1);
     case 'arc':
       return meets([entity.centre], entity.radius + 1);
-    case 'text':
-      return meets([entity.at], entity.text.length * entity.height);
+    case 'text': {
+      const box = textBox(entity);
+      return meets(
+        [
+          [box.x, box.y],
+          [box.x + box.width, box.y + box.height],
+        ],
+        1,
+      );
+    }
     case 'hatch':
       return meets(entity.boundary, 1);
     case 'path':
-      return true;
+      return entity.segments.some((segment) => touches(segment, window));
   }
 }

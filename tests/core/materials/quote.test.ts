@@ -120,7 +120,7 @@ describe('the order of work', () => {
       steps(ledger)
         .find((step) => step.id === id)!
         .cautions.join(' ');
-    expect(at('cut')).toMatch(/away from the hand.*PVC.*local codes/s);
+    expect(at('cut')).toMatch(/away from the hand.*PVC.*hydrogen chloride.*local rules/s);
     expect(at('edges')).toMatch(/dust: extract it or wear a mask/);
     expect(at('punch')).toMatch(/over a board, never toward the palm/);
     expect(at('assemble')).toMatch(/flammable and harmful.*no flame.*safety data sheet and local rules/);

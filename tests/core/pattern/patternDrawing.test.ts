@@ -1,6 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import tideLedger from '../../../public/jobs/tide-ledger.json' with { type: 'json' };
 import { parseJob } from '../../../src/core/job/parseJob.ts';
+import { cardDesign } from '../../../src/core/mockup/cardDesign.ts';
 import type { Drawing, PieceDrawing, PieceId } from '../../../src/core/pattern/drawing.ts';
 import { LAYERS } from '../../../src/core/pattern/drawing.ts';
 import { liningDifference, wrapPlaces } from '../../../src/core/pattern/foldZones.ts';
@@ -55,9 +56,28 @@ describe('the drawing of a pattern', () => {
     expect(textOf(piece(drawing, 'outside'))).toMatch(/Outside\ncut 1, grain side up/);
     expect(textOf(piece(drawing, 'pocket'))).toMatch(/cut 2, grain side up/);
     for (const id of ['outside', 'pocket', 'lining'] as const)
-      expect(textOf(piece(drawing, id))).toContain('along the backbone');
+      expect(textOf(piece(drawing, id))).toContain("this way along the hide's backbone");
     for (const word of ['front', 'back', 'head', 'tail', 'start', 'finish'])
       expect(textOf(piece(drawing, 'outside')).split('\n')).toContain(word);
+  });
+
+  test('in card speaks of no grain and no hide: it has an outside face, and no arrow', () => {
+    const { job } = coverOf({
+      leather: { lining: { min_mm: 0.7, max_mm: 0.8 } },
+      construction: { strap: {}, penLoop: {} },
+    });
+    const card = patternDrawing(cardDesign(job, job.mockup.card));
+    expect(card.pieces).toHaveLength(5);
+    for (const [drawn, face] of [
+      [card, 'outside face up'],
+      [mirroredDrawing(card), 'inside face up'],
+    ] as const)
+      for (const each of drawn.pieces) {
+        const said = [textOf(each), ...each.unwritten].join('\n');
+        expect(said).toContain(`cut ${each.count}, ${face}`);
+        expect(said).not.toMatch(/grain|flesh|hide|direction/);
+        expect(each.layers.direction).toEqual([]);
+      }
   });
 
   test('draws no skive zone unless the leather is skived, and then one over each fold', () => {

@@ -3,6 +3,7 @@ import { describe, expect, test } from 'vitest';
 import { coverDesign } from '../../../src/core/fold/coverDesign.ts';
 import { EXAMPLE_JOBS } from '../../../src/core/job/examples.ts';
 import { coverSupplies } from '../../../src/core/materials/coverSupplies.ts';
+import { workSteps } from '../../../src/core/materials/workSteps.ts';
 import { patternDrawing } from '../../../src/core/pattern/patternDrawing.ts';
 import { benchSheetContent } from '../../../src/output/benchSheet/benchSheetContent.ts';
 import { benchSheetPdf } from '../../../src/output/benchSheet/benchSheetPdf.ts';
@@ -46,7 +47,7 @@ describe('the bench sheet', () => {
       'extract it or wear a mask',
       'never toward the palm',
       'flammable and harmful',
-      'safety data sheet of each product and the local codes come first',
+      'safety data sheet of each product and the local rules come first',
     ])
       expect(words).toContain(wanted);
   });
@@ -63,6 +64,25 @@ describe('the bench sheet', () => {
     expect(stepOf('PVC')).toContain('Cut the leather');
     expect(stepOf('mask')).toContain('Skive');
     expect(stepOf('palm')).toContain('slits');
+  });
+
+  test('writes each caution out once, and afterwards points to it by its number at every step that it is for', () => {
+    for (const [, design] of designs) {
+      const { blocks } = benchSheetContent(design);
+      const steps = workSteps(design.job, coverSupplies(design));
+      const said = blocks.filter(({ kind }) => kind === 'caution').map(({ text }) => text);
+      expect(said).toHaveLength(steps.flatMap(({ cautions }) => cautions).length);
+      const full = [...new Set(steps.flatMap(({ cautions }) => cautions))];
+      full.forEach((words, i) => {
+        expect(said.filter((text) => text.includes(words))).toEqual([`Caution ${i + 1}. ${words}`]);
+        const uses = steps.filter(({ cautions }) => cautions.includes(words)).length;
+        const again = said.filter((text) => text.startsWith(`See caution ${i + 1}: `));
+        expect(again).toHaveLength(uses - 1);
+        for (const text of again)
+          expect(words.toLowerCase()).toContain(text.slice(text.indexOf(': ') + 2, -1).toLowerCase());
+      });
+      expect(said.filter((text) => text.includes('cut away from the hand'))).toHaveLength(1);
+    }
   });
 
   test('says at its step what is sewn on, laid in and skived', () => {

@@ -1,8 +1,8 @@
 import { describe, expect, test } from 'vitest';
 import { measuringSheetPdf } from '../../../src/output/measuringSheet/measuringSheetPdf.ts';
-import { CARD, printedRuler } from '../../../src/output/measuringSheet/printedRuler.ts';
+import { printedRuler } from '../../../src/output/measuringSheet/printedRuler.ts';
 import { ASKED } from '../../../src/output/measuringSheet/sheetWords.ts';
-import { readPdf } from '../pdfReading.ts';
+import { type ReadWords, readPdf } from '../pdfReading.ts';
 
 const SHEETS = [
   { paper: 'A4', units: 'mm', width: 210, height: 297 },
@@ -36,10 +36,14 @@ describe.each(SHEETS)('the measuring sheet on $paper in $units', ({ paper, units
   test('sets no line of words on another', async () => {
     const [page] = await readPdf(await measuringSheetPdf({ paper, units }));
     const words = page!.words.filter((word) => word.text.trim() !== '');
+    const meet = (a: ReadWords, b: ReadWords): boolean =>
+      Math.abs(a.at[1] - b.at[1]) < 0.9 * Math.max(a.height, b.height) &&
+      a.at[0] < b.at[0] + b.width &&
+      b.at[0] < a.at[0] + a.width;
     const tooNear = words.flatMap((a, i) =>
       words
         .slice(i + 1)
-        .filter((b) => Math.abs(a.at[1] - b.at[1]) < 3 && a.at[1] !== b.at[1] && Math.abs(a.at[0] - b.at[0]) < 1)
+        .filter((b) => meet(a, b))
         .map((b) => `${a.text} / ${b.text}`),
     );
     expect(tooNear).toEqual([]);
@@ -56,17 +60,28 @@ describe.each(SHEETS)('the measuring sheet on $paper in $units', ({ paper, units
     expect(await measuringSheetPdf({ paper, units })).toEqual(await measuringSheetPdf({ paper, units }));
   });
 
-  test('has its card mark at the width of a card from the ruler’s zero', async () => {
+  test('asks for a card that ends exactly at its mark, and says on either side of it what is wrong there', async () => {
     const [page] = await readPdf(await measuringSheetPdf({ paper, units }));
-    const upright = page!.paths.flatMap(({ chains, lineWidth }) =>
+    const upright = page!.paths.flatMap(({ chains, lineWidth, isDashed }) =>
       chains
-        .filter(([a, b]) => a !== undefined && b !== undefined && a[0] === b[0] && a[1] < 25 && b[1] < 25)
-        .map(([a]) => ({ x: a![0], lineWidth })),
+        .filter(([a, b]) => a !== undefined && b !== undefined && a[0] === b[0] && a[1] < 30 && b[1] < 30)
+        .map(([a, b]) => ({ x: a![0], top: Math.max(a![1], b![1]), lineWidth, isDashed })),
     );
-    const zero = Math.min(...upright.map(({ x }) => x));
-    const marks = upright.filter(({ lineWidth }) => lineWidth > 0.4);
-    expect(marks).toHaveLength(1);
-    expect(marks[0]!.x - zero).toBeCloseTo(CARD, 3);
+    const top = Math.max(...upright.map((line) => line.top));
+    const [stop, mark, ...others] = upright.filter((line) => top - line.top < 1e-6).sort((a, b) => a.x - b.x);
+    expect(others).toEqual([]);
+    expect(stop!.x).toBeCloseTo(Math.min(...upright.map(({ x }) => x)), 6);
+    // ISO/IEC 7810, size ID-1: 85.60 mm. A broad or broken line would let a card pass that is off by its breadth.
+    expect(mark!.x - stop!.x).toBeCloseTo(85.6, 3);
+    expect(mark!.lineWidth).toBeLessThan(0.3);
+    expect(mark!.isDashed).toBe(false);
+    const wordsAt = (text: string) => page!.words.find((word) => word.text.includes(text))!;
+    const [large, small] = [wordsAt('print too large'), wordsAt('print too small')];
+    expect(large.at[0] + large.width).toBeLessThan(mark!.x);
+    expect(large.at[0] + large.width).toBeGreaterThan(mark!.x - 3);
+    expect(small.at[0]).toBeGreaterThan(mark!.x);
+    expect(small.at[0]).toBeLessThan(mark!.x + 3);
+    expect(page!.words.map(({ text }) => text).join(' ')).toContain('must end exactly at the mark');
   });
 });
 

@@ -1,7 +1,9 @@
 import { LAYERS, type Layer } from '../../../core/pattern/drawing.ts';
+import { fileName } from '../../../output/fileName.ts';
+import { kerfNotes } from '../../../output/kerf.ts';
 import { LASER_CAUTION } from '../../../output/laserCaution.ts';
 import { PlainField } from '../../bench/PlainField.tsx';
-import { jobFileName } from '../../state/jobFile.ts';
+import { useBench } from '../../state/BenchContext.tsx';
 import { saveFile } from '../../state/saveFile.ts';
 import { MakingNote } from '../MakingNote.tsx';
 import { useMaking } from '../useMaking.ts';
@@ -22,17 +24,24 @@ const LAYER_NAMES: Readonly<Record<Layer, string>> = {
 
 /** The pattern as a file for a cutter or a drawing program, in mm, by layers. */
 export function CuttingFile({ choice, choose, settings, drawing }: TemplateParts) {
+  const { design } = useBench();
   const [making, make] = useMaking();
   const { kerf_mm, issues } = settings;
   const options = { layers: choice.layers, mirrored: choice.mirrored, kerf_mm };
   const isIdle = making.status !== 'making' && issues.kerf === undefined && choice.layers.length > 0;
+  const named = (ending: string): string =>
+    fileName(design.job.name, ending, [
+      choice.madeIn,
+      choice.mirrored ? 'mirrored' : '',
+      kerf_mm === undefined ? '' : `kerf ${kerf_mm} mm`,
+    ]);
   const saveSvg = async (): Promise<void> => {
     const { patternSvg } = await import('../../../output/svg/patternSvg.ts');
-    saveFile(jobFileName({ name: drawing.title }, 'svg'), patternSvg(drawing, options), 'image/svg+xml');
+    saveFile(named('svg'), patternSvg(drawing, options), 'image/svg+xml');
   };
   const saveDxf = async (): Promise<void> => {
     const { patternDxf } = await import('../../../output/dxf/patternDxf.ts');
-    saveFile(jobFileName({ name: drawing.title }, 'dxf'), patternDxf(drawing, options), 'image/vnd.dxf');
+    saveFile(named('dxf'), patternDxf(drawing, options), 'image/vnd.dxf');
   };
   const toggle = (layer: Layer): void =>
     choose({ layers: LAYERS.filter((each) => choice.layers.includes(each) !== (each === layer)) });
@@ -50,17 +59,25 @@ export function CuttingFile({ choice, choose, settings, drawing }: TemplateParts
           ))}
         </div>
         <p className={choice.layers.length === 0 ? 'issue' : 'help'}>
-          {choice.layers.length === 0 ? 'Choose one layer at least.' : 'Of the drawing here and of both files.'}
+          {choice.layers.length === 0
+            ? 'Choose one layer at least.'
+            : 'Of the drawing here and of both files. There each has a colour of its own, each piece its marks first, then its holes and slits, and its cut edge last. Without words the files carry no lettering at all.'}
         </p>
       </fieldset>
       <PlainField
         title="Kerf"
-        help="Width that the beam burns away: the cut edge moves out by half of it. Without a unit: mm."
+        help="Width that the beam burns away: the cut edge moves out by half of it, holes and slits become smaller by it. Without a unit: mm."
         placeholder="no laser"
         text={choice.kerf}
         change={(kerf) => choose({ kerf })}
         issues={issues.kerf === undefined ? [] : [issues.kerf]}
       />
+      {kerf_mm !== undefined &&
+        kerfNotes(drawing, kerf_mm).map((note) => (
+          <p key={note} className="caution">
+            Caution. {note}
+          </p>
+        ))}
       {LASER_CAUTION.map((caution) => (
         <p key={caution} className="caution">
           {caution}

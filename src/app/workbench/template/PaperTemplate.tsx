@@ -1,8 +1,10 @@
+import { fileName } from '../../../output/fileName.ts';
 import { fitToPage, type Paper } from '../../../output/pdf/paper.ts';
 import { BAR_LENGTH, percent } from '../../../output/pdf/printerScale.ts';
+import type { SheetOptions } from '../../../output/pdf/sheetFile.ts';
 import { Choice } from '../../bench/Choice.tsx';
 import { PlainField } from '../../bench/PlainField.tsx';
-import { jobFileName } from '../../state/jobFile.ts';
+import { useBench } from '../../state/BenchContext.tsx';
 import { saveFile } from '../../state/saveFile.ts';
 import { MakingNote } from '../MakingNote.tsx';
 import { useMaking } from '../useMaking.ts';
@@ -14,14 +16,17 @@ const PAPERS = ['A4', 'Letter', 'A3', 'Tabloid', 'roll'].map((value) => ({ value
 
 /** The template on the printer at hand, in true size. */
 export function PaperTemplate({ choice, choose, settings, drawing }: TemplateParts) {
+  const { design } = useBench();
   const [making, make] = useMaking();
   const { paper, bars, issues, suspicion } = settings;
   const isRefused = paper === null || issues.barX !== undefined || issues.barY !== undefined;
   const pages = isRefused ? null : templatePages(drawing, paper, bars);
-  const save = async (): Promise<void> => {
+  const save = async (onLacking: SheetOptions['onLacking']): Promise<void> => {
     const { drawingPdf } = await import('../../../output/pdf/patternPdf.ts');
-    const file = await drawingPdf(drawing, { paper: paper!, mirrored: choice.mirrored, bars });
-    saveFile(jobFileName({ name: drawing.title }, 'template.pdf'), file as Uint8Array<ArrayBuffer>, 'application/pdf');
+    const file = await drawingPdf(drawing, { paper: paper!, mirrored: choice.mirrored, bars, onLacking });
+    const sheet = typeof paper === 'string' ? paper : `roll ${paper!.roll_mm} mm`;
+    const name = fileName(design.job.name, 'template.pdf', [choice.madeIn, choice.mirrored ? 'mirrored' : '', sheet]);
+    saveFile(name, file, 'application/pdf');
   };
   return (
     <section aria-labelledby="template-paper">
@@ -49,7 +54,7 @@ export function PaperTemplate({ choice, choose, settings, drawing }: TemplatePar
       {paper !== null && <FitToPage paper={paper} />}
       <PlainField
         title="x check bar measured"
-        help={`Of a first print; meant to be ${BAR_LENGTH} mm. Both bars given, the next print makes up for the printer. Without a unit: mm.`}
+        help={`The level bar of a first print, from end to end; it should be ${BAR_LENGTH} mm. Enter both bars and the next print is corrected. Without a unit: mm.`}
         placeholder="not measured"
         text={choice.barX}
         change={(barX) => choose({ barX })}

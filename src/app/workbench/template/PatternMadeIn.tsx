@@ -8,10 +8,16 @@ const MADE_IN = [
   { value: 'leather', label: 'leather' },
 ];
 
-const SIDES = [
-  { value: 'grain', label: 'grain side' },
-  { value: 'flesh', label: 'flesh side, mirrored' },
-];
+const SIDES = {
+  card: [
+    { value: 'grain', label: 'outside face' },
+    { value: 'flesh', label: 'inside face, mirrored' },
+  ],
+  leather: [
+    { value: 'grain', label: 'grain side' },
+    { value: 'flesh', label: 'flesh side, mirrored' },
+  ],
+} as const;
 
 /** Which pattern: for a trial in card or for leather, and from which side. */
 export function PatternMadeIn({ choice, choose }: TemplateParts) {
@@ -33,7 +39,7 @@ export function PatternMadeIn({ choice, choose }: TemplateParts) {
       {choice.madeIn === 'card' && <NewCard />}
       <Choice
         title="Seen from"
-        options={SIDES}
+        options={SIDES[choice.madeIn]}
         chosen={choice.mirrored ? 'flesh' : 'grain'}
         choose={(value) => choose({ mirrored: value === 'flesh' })}
       />

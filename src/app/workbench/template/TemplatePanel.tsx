@@ -39,10 +39,10 @@ export default function TemplatePanel() {
       }
     >
       <h3>
-        In {choice.madeIn}, {choice.mirrored ? 'flesh side up' : 'grain side up'}
+        In {choice.madeIn}, {seen.faceUp}
       </h3>
       <PatternSheet drawing={seen} layers={choice.layers} />
-      <Notes notes={drawing.notes} />
+      <Notes notes={seen.notes} />
     </Panel>
   );
 }

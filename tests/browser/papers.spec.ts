@@ -1,0 +1,65 @@
+import { readFileSync } from 'node:fs';
+import { boundsOf } from '../output/outlineDistance.ts';
+import { outlineOn, pagesOf } from '../output/patternReading.ts';
+import { readPdf } from '../output/pdfReading.ts';
+import { expect, openExample, test } from './bench.ts';
+
+/** End points of lines in the data of an SVG path. */
+const pointsOf = (data: string): [number, number][] =>
+  [...data.matchAll(/[ML](-?[\d.]+) (-?[\d.]+)/g)].map(([, x, y]) => [Number(x), Number(y)]);
+
+test('screen and template show the outside the same way up, its grain side, and the screen lights up the same place', async ({
+  bench,
+}) => {
+  await openExample(bench, 'tide ledger');
+  const flat = bench.locator('.fit-column').getByRole('img', { name: /^Flat pattern to scale/ });
+  await expect(bench.getByText('Grain side up, as the template')).toBeVisible();
+  // Where the seam starts and finishes tells head from tail and front from back.
+  const marks = pointsOf((await flat.locator('[data-layer=mark] path').first().getAttribute('d'))!);
+  expect(marks.length).toBeGreaterThan(4);
+
+  await bench.locator('.workbench-bar').getByRole('button', { name: 'Template', exact: true }).click();
+  const template = bench.locator('.workbench-panel');
+  await template.getByRole('radio', { name: 'leather', exact: true }).check();
+  await template.getByRole('radio', { name: 'roll', exact: true }).check();
+  await expect(template.getByRole('heading', { name: 'In leather, grain side up' })).toBeVisible();
+  await expect(template.locator('[data-layer=mark] path').first()).toHaveAttribute(
+    'd',
+    (await flat.locator('[data-layer=mark] path').first().getAttribute('d'))!,
+  );
+  const [download] = await Promise.all([
+    bench.waitForEvent('download'),
+    bench.getByRole('button', { name: 'Save the template as PDF' }).click(),
+  ]);
+  const pages = await readPdf(new Uint8Array(readFileSync(await download.path())));
+  const [page] = pagesOf(pages, 'Outside', 'Tide ledger, leather');
+  const { low, width, height } = boundsOf(outlineOn(page!));
+  const drawn = page!.paths.flatMap(({ chains }) => chains.flat());
+  for (const [x, y] of marks) {
+    const off = drawn.map((point) => Math.hypot(point[0] - low[0] - x, point[1] - low[1] - (height - y)));
+    expect([x, y, Math.min(...off) < 0.02]).toEqual([x, y, true]);
+  }
+
+  // The front fore-edge is at the right, seen from the grain side.
+  await bench.getByRole('button', { name: /^front edge margin/ }).focus();
+  const lit = flat.locator('rect.lit');
+  await expect(lit).toHaveCount(1);
+  const [x, broad] = await Promise.all(['x', 'width'].map((name) => lit.getAttribute(name)));
+  expect(Number(x) + Number(broad)).toBeCloseTo(width, 2);
+});
+
+test('a name in letters of another script is saved with them, and what they lack is said beside the button', async ({
+  bench,
+}) => {
+  await openExample(bench, 'tide ledger');
+  await bench.getByRole('textbox', { name: 'Job', exact: true }).fill('Βιβλίο 潮');
+  await bench.locator('.workbench-bar').getByRole('button', { name: 'Order of work', exact: true }).click();
+  const [download] = await Promise.all([
+    bench.waitForEvent('download'),
+    bench.getByRole('button', { name: 'Save the bench sheet as PDF' }).click(),
+  ]);
+  await expect(bench.getByText('Its letters lack 潮: a box stands for it.')).toBeVisible();
+  const [page] = await readPdf(new Uint8Array(readFileSync(await download.path())));
+  expect(page!.words[0]!.text).toBe('Βιβλίο □');
+  for (const font of page!.fonts) expect(font.size).toBeGreaterThan(1000);
+});
