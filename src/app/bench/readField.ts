@@ -1,7 +1,9 @@
+import type { FieldNote } from '../../core/job/field.ts';
 import { fieldNote } from '../../core/job/fieldNote.ts';
 import type { Patch } from '../../core/job/jobDocument.ts';
 import { parseLeatherWeight } from '../../core/units/parseLeatherWeight.ts';
 import { type LengthUnit, parseLength } from '../../core/units/parseLength.ts';
+import { printer } from '../../core/units/printer.ts';
 import { type Reading, refusal } from '../../core/units/reading.ts';
 import { normaliseTyped, parseTypedNumber } from '../../core/units/typedNumber.ts';
 
@@ -20,12 +22,30 @@ export function readField(path: string, text: string, unit: LengthUnit): Reading
     ];
     return { ...reading, value };
   }
-  const reading = fieldNote(path).unit === 'mm' ? parseLength(text, { defaultUnit: unit }) : readNumber(text, path);
+  const note = fieldNote(path);
+  const reading =
+    note.unit === 'mm'
+      ? parseLength(text, { defaultUnit: unit })
+      : note.unit === '%'
+        ? readShare(text, note)
+        : readNumber(text, note);
   return reading.ok ? { ...reading, value: [{ path, value: reading.value }] } : reading;
 }
 
-function readNumber(text: string, path: string): Reading<number> {
-  const { min, max, unit } = fieldNote(path);
+/** Percent; without the sign a number under 1 is the share itself, as 0.2, for nobody means a fifth of a percent. */
+function readShare(text: string, { min, max }: FieldNote): Reading<number> {
+  const typed = normaliseTyped(text);
+  const number = parseTypedNumber(typed.replace(/%$/, '').trim());
+  const refuse = (remedy: string) => refusal(text, `a share from ${100 * min} to ${100 * max} %`, remedy);
+  if ('remedy' in number) return refuse(number.remedy ?? 'Write one number, such as 20 %.');
+  const figure = number.numerator / number.denominator;
+  const isPercent = typed.endsWith('%') || figure >= 1;
+  const value = isPercent ? number.numerator / (number.denominator * 100) : figure;
+  if (value < min || value > max) return refuse('Check the number.');
+  return { ok: true, value, understood: printer('mm').share(value, 2) };
+}
+
+function readNumber(text: string, { min, max, unit }: FieldNote): Reading<number> {
   const figure = normaliseTyped(text).replace(/(deg|°|mpa|kg\/m3)$/, '');
   const number = parseTypedNumber(figure.trim());
   if ('remedy' in number)
