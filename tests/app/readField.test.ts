@@ -46,6 +46,21 @@ test('title, help and range of a field come from the schema, through its default
   expect(() => fieldNote('book.colour')).toThrow('book.colour');
 });
 
+test('a share is typed in percent; under 1 without the sign it is the share itself', () => {
+  const share = (value: number) => [{ path: 'supplies.waste', value }];
+  expect(changes('supplies.waste', '20 %')).toEqual(share(0.2));
+  expect(changes('supplies.waste', '12,5%')).toEqual(share(0.125));
+  expect(changes('supplies.waste', '20')).toEqual(share(0.2));
+  expect(changes('supplies.waste', '0.2')).toEqual(share(0.2));
+  expect(changes('supplies.waste', '0.2 %')).toEqual(share(0.002));
+  expect(readField('supplies.waste', '0.2', 'mm')).toMatchObject({ understood: '20 %' });
+  for (const text of ['a fifth', '301 %'])
+    expect(readField('supplies.waste', text, 'mm')).toMatchObject({
+      ok: false,
+      message: expect.stringContaining('a share from 0 to 300 %'),
+    });
+});
+
 test('a figure typed without a unit keeps its meaning when the units of the job are switched', () => {
   const typed = { text: '216', unit: 'mm' } as const;
   expect(typedText(typed, 'mm')).toBe('216');

@@ -25,7 +25,7 @@ async function keep(page: Page, name: string, typed: string): Promise<void> {
   await openExample(page, name);
   await width(page).fill(typed);
   await openShelf(page);
-  await expect(cards(page).filter({ hasText: `${Number(typed).toFixed(1)} mm ×` })).toHaveCount(1);
+  await expect(cards(page).filter({ hasText: `${Number(typed)} mm ×` })).toHaveCount(1);
   await closeShelf(page);
 }
 

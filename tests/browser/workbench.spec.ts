@@ -234,7 +234,7 @@ test('construction choices change the pattern, and a stretch chosen on the strip
   await openExample(bench, 'tide ledger');
   const { width } = coverDesign(tideLedger()).pieces.outside;
   const flat = bench.locator('.fit-column').getByRole('img', { name: /^Flat pattern to scale/ });
-  await expect(flat).toHaveAccessibleName(new RegExp(`outside ${width.toFixed(1)} mm`));
+  await expect(flat).toHaveAccessibleName(new RegExp(`outside ${width} mm`));
   await expect(flat.locator('.lit')).toHaveCount(0);
   await bench.locator('.strip-label').filter({ hasText: 'spine' }).focus();
   await expect(flat.locator('.lit')).toHaveCount(1);

@@ -1,5 +1,6 @@
 import { readFileSync } from 'node:fs';
 import { beforeAll, describe, expect, test } from 'vitest';
+import { coverDesign } from '../../src/core/fold/coverDesign.ts';
 import { flattened } from '../../src/core/math/contour.ts';
 import type { Vec2 } from '../../src/core/math/vec2.ts';
 import { patternDrawing } from '../../src/core/pattern/patternDrawing.ts';
@@ -174,8 +175,9 @@ describe('the template', () => {
   });
 
   test('marks where the edges of a rounded corner would meet, for its diagonal, and prints sizes as drawn', async () => {
-    const pages = await readPdf(await patternPdf(design, { paper: { roll_mm: 610 } }));
-    const outside = drawing.pieces[0]!;
+    const inches = coverDesign({ ...design.job, work: { units: 'in', cutStep_mm: null } });
+    const pages = await readPdf(await patternPdf(inches, { paper: { roll_mm: 610 } }));
+    const outside = patternDrawing(inches).pieces[0]!;
     const page = pagesOf(pages, outside.name)[0]!;
     const { low, high } = boundsOf(outlineOn(page));
     const arms = page.paths.filter(({ lineWidth, isDashed }) => !isDashed && Math.abs(lineWidth - 0.1) < 1e-3);
@@ -186,8 +188,8 @@ describe('the template', () => {
       }
     const text = pages[0]!.words.map((word) => word.text).join(' ');
     expect(text).toContain('the angle marked where two edges would meet');
-    const said = /Outside, cut 1: ([\d.]+)(?: mm)? x/.exec(text)!;
-    expect(Number(said[1])).toBeCloseTo(outside.width, 2);
+    const said = /Outside, cut 1: (\d+) (\d+)\/(\d+) in x/.exec(text)!.slice(1).map(Number) as [number, number, number];
+    expect((said[0] + said[1] / said[2]) * 25.4).toBeCloseTo(outside.width, 6);
     const square = await readPdf(await patternPdf(coverOf()));
     expect(square[0]!.words.map((word) => word.text).join(' ')).not.toContain('angle marked');
   });

@@ -22,7 +22,8 @@ export function FigureField({ path, empty, decided, title }: FigureFieldProps) {
   const note = fieldNote(path);
   const print = (value: unknown): string => {
     if (typeof value !== 'number') return '';
-    return note.unit === 'mm' ? lengths.size(value) : `${Number(value.toFixed(4))} ${note.unit}`.trim();
+    if (note.unit === 'mm') return lengths.size(value);
+    return note.unit === '%' ? lengths.share(value, 2) : `${Number(value.toFixed(4))} ${note.unit}`.trim();
   };
   const written = valueAt(history.document, path);
   const inForce = empty === 'decided' || empty === 'estimated' ? decided : valueAt(history.good.job, path);

@@ -42,6 +42,7 @@ export const smallFigure = (print: Printer): Figure =>
 /** Figure of a field: ounces go with inches where leather is meant. */
 export function fieldFigure({ id, note }: Pick<ExploreField, 'id' | 'note'>, print: Printer): Figure {
   if (note.unit === 'deg') return { ...plainFigure('°', 0, print), text: print.degrees };
+  if (note.unit === '%') return { unit: '%', size: 0.01, denominator: null, text: (value) => print.share(value, 1) };
   if (note.unit !== 'mm') return plainFigure(note.unit, 3, print);
   if (!/^leather\.\w+(\.(min|max|foldThickness)_mm)?$/.test(id)) return lengthFigure(print.units, print.size);
   const inMm = lengthFigure('mm', print.weight);

@@ -104,7 +104,7 @@ export const bookSchema = z
       pageGive: z._default(
         numberField(
           'Page give',
-          '',
+          '%',
           0,
           0.9,
           'Share of the text block thickness by which the pages give way to the pockets at the fore-edge. Assumption.',

@@ -54,7 +54,7 @@ export const constructionSchema = z.prefault(
     mouthCurve: z._default(
       numberField(
         'Mouth curve',
-        '',
+        '%',
         0.02,
         0.5,
         'How deep a curved mouth is scooped in its middle, as a share of the pocket depth; never over a quarter of the height.',

@@ -5,7 +5,8 @@ import { mm } from '../units/mm.ts';
 export interface FieldNote {
   readonly title: string;
   readonly description: string;
-  readonly unit: 'mm' | 'deg' | 'MPa' | 'kg/m3' | '';
+  /** '' for a ratio, '%' for a share of one: it is kept as a share, and shown and typed in percent. */
+  readonly unit: 'mm' | 'deg' | 'MPa' | 'kg/m3' | '%' | '';
   readonly min: number;
   readonly max: number;
 }

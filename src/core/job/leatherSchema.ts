@@ -34,10 +34,10 @@ export const leatherPieceSchema = z
     creaseSet: z._default(
       numberField(
         'Crease set',
-        '',
+        '%',
         0,
         1,
-        'Share of the closed bend that the leather keeps: 0 new, 1 fully set. Assumption.',
+        'Share of the closed bend that the leather keeps: 0 % new, 100 % fully set. Assumption.',
       ),
       0.8,
     ),
@@ -52,7 +52,7 @@ export const leatherPieceSchema = z
     strainLimit: z._default(
       numberField(
         'Strain limit',
-        '',
+        '%',
         0.05,
         1.5,
         'Stretch of the grain side at a fold above which cracking is to be feared. Assumption.',

@@ -1,7 +1,9 @@
 import { parseLeatherWeight } from '../units/parseLeatherWeight.ts';
 import { type LengthUnit, parseLength } from '../units/parseLength.ts';
+import { printer } from '../units/printer.ts';
 import { type Reading, refusal } from '../units/reading.ts';
 import { normaliseTyped, parseTypedNumber } from '../units/typedNumber.ts';
+import type { FieldNote } from './field.ts';
 import { fieldNote } from './fieldNote.ts';
 import type { Patch } from './jobDocument.ts';
 
@@ -24,7 +26,13 @@ export function readField(path: string, text: string, unit: LengthUnit): Reading
     return { ...reading, value };
   }
   if (isThickness(path) && /oz|ounce/i.test(text)) return readThickness(path, text);
-  const reading = fieldNote(path).unit === 'mm' ? parseLength(text, { defaultUnit: unit }) : readNumber(text, path);
+  const note = fieldNote(path);
+  const reading =
+    note.unit === 'mm'
+      ? parseLength(text, { defaultUnit: unit })
+      : note.unit === '%'
+        ? readShare(text, note)
+        : readNumber(text, note);
   return reading.ok ? { ...reading, value: [{ path, value: reading.value }] } : reading;
 }
 
@@ -37,8 +45,20 @@ function readThickness(path: string, text: string): Reading<readonly Patch[]> {
   return refusal(text, 'one weight or thickness, such as 4 oz', `The range of a leather belongs to ${leather}.`);
 }
 
-function readNumber(text: string, path: string): Reading<number> {
-  const { min, max, unit } = fieldNote(path);
+/** Percent; without the sign a number under 1 is the share itself, as 0.2, for nobody means a fifth of a percent. */
+function readShare(text: string, { min, max }: FieldNote): Reading<number> {
+  const typed = normaliseTyped(text);
+  const number = parseTypedNumber(typed.replace(/%$/, '').trim());
+  const refuse = (remedy: string) => refusal(text, `a share from ${100 * min} to ${100 * max} %`, remedy);
+  if ('remedy' in number) return refuse(number.remedy ?? 'Write one number, such as 20 %.');
+  const figure = number.numerator / number.denominator;
+  const isPercent = typed.endsWith('%') || figure >= 1;
+  const value = isPercent ? number.numerator / (number.denominator * 100) : figure;
+  if (value < min || value > max) return refuse('Check the number.');
+  return { ok: true, value, understood: printer('mm').share(value, 2) };
+}
+
+function readNumber(text: string, { min, max, unit }: FieldNote): Reading<number> {
   const figure = normaliseTyped(text).replace(/(deg|°|mpa|kg\/m3)$/, '');
   const number = parseTypedNumber(figure.trim());
   if ('remedy' in number)

@@ -58,7 +58,7 @@ export const suppliesSchema = z.prefault(
     waste: z._default(
       numberField(
         'Waste',
-        '',
+        '%',
         0,
         3,
         'Leather to buy beyond the pieces themselves, as a share of their area. Assumption.',

@@ -47,7 +47,7 @@ export interface Printer {
   degrees(value: number, round?: Rounding): string;
   /** N, to 0.1 below 10. */
   force(value: number): string;
-  /** A share of one, in whole percent unless told otherwise. */
+  /** A share of one, in whole percent unless told otherwise, without idle zeros. */
   share(value: number, decimals?: number): string;
   /** A plain number with so many decimals. */
   number(value: number, decimals: number): string;
@@ -141,7 +141,7 @@ export function printer(units: LengthUnit): Printer {
     },
     degrees: (value, round = 'up') => `${wholeDegrees(value, round)}°`,
     force: (value) => `${number(value, Math.abs(value) < 9.95 ? 1 : 0)} N`,
-    share: (value, decimals = 0) => `${number(100 * value, decimals)} %`,
+    share: (value, decimals = 0) => `${signed(String(Number((100 * value).toFixed(decimals))))} %`,
     number,
     count: (count, one, many) => `${count} ${count === 1 ? one : many}`,
     money: (amount, { currency, decimals }) => `${currency} ${number(amount, decimals)}`.trim(),
