@@ -18,6 +18,8 @@ export default defineConfig({
     outDir: '../dist',
     emptyOutDir: true,
     target: 'es2022',
+    // Where a browser does not fetch ahead by itself (Safari before 17) the same comes a little later.
+    modulePreload: { polyfill: false },
     rolldownOptions: {
       input: { index: 'src/index.html', sw: 'src/app/offline/serviceWorker.ts' },
       // A service worker keeps its name, for browsers look there for a newer one, and answers for the folder it is in.

@@ -5,8 +5,13 @@ import { EXAMPLE_JOBS } from '../core/job/examples.ts';
 import type { JobDocument } from '../core/job/jobDocument.ts';
 import { LastResort } from './LastResort.tsx';
 import { Pages } from './Pages.tsx';
+import { StartedContext } from './shelf/StartedContext.ts';
+import { startingJob } from './shelf/startingJob.ts';
 import { Mishap } from './stage/Mishap.tsx';
 import { BenchProvider } from './state/BenchContext.tsx';
+import { FIRST_JOB } from './state/jobHistory.ts';
+import { keptJob } from './state/keptJob.ts';
+import { setPlace } from './state/place.ts';
 import './styles/tokens.css';
 import './styles/bench.css';
 import './styles/drawings.css';
@@ -15,12 +20,21 @@ import './styles/print.css';
 // The page's security policy lets no text be made into code, which zod would try for speed.
 z.config({ jitless: true });
 
-createRoot(document.getElementById('bench')!).render(
-  <StrictMode>
-    <Mishap instead={(error, retry) => <LastResort error={error} retry={retry} />}>
-      <BenchProvider example={EXAMPLE_JOBS[0]!.document as JobDocument}>
-        <Pages />
-      </BenchProvider>
-    </Mishap>
-  </StrictMode>,
-);
+const theShelf = import('./shelf/theShelf.ts').then((shelf) => shelf.theShelf);
+
+// A wait at the top of the page's first module would hold up every module that shares code with it.
+void startingJob(theShelf, keptJob()).then((started) => {
+  const { first } = started.start;
+  if (first?.place !== undefined) setPlace(FIRST_JOB, first.place);
+  createRoot(document.getElementById('bench')!).render(
+    <StrictMode>
+      <Mishap instead={(error, retry) => <LastResort error={error} retry={retry} />}>
+        <StartedContext value={started}>
+          <BenchProvider example={EXAMPLE_JOBS[0]!.document as JobDocument} left={first?.written ?? null}>
+            <Pages />
+          </BenchProvider>
+        </StartedContext>
+      </Mishap>
+    </StrictMode>,
+  );
+});

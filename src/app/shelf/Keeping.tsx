@@ -2,6 +2,8 @@ import { lazy, Suspense, useState } from 'react';
 import { ShareNote } from './ShareNote.tsx';
 import './shelf.css';
 import { useBench } from '../state/BenchContext.tsx';
+import type { Opening } from './chooseStart.ts';
+import { savedAt } from './savedAt.ts';
 import { TroubleNote } from './TroubleNote.tsx';
 import { useLinkedJob } from './useLinkedJob.ts';
 import { useSharing } from './useSharing.ts';
@@ -52,6 +54,17 @@ export default function Keeping() {
         </div>
       )}
       {isKept && <TroubleNote trouble={keeping.trouble} />}
+      {keeping.other !== null && (
+        <div className="refused" role="status">
+          <p>{otherWords(keeping.other)}</p>
+          <button type="button" onClick={keeping.showOther}>
+            Show it
+          </button>{' '}
+          <button type="button" onClick={keeping.dismissOther}>
+            Close this note
+          </button>
+        </div>
+      )}
       {elsewhere !== null && (
         <div className="refused" role="status">
           <p>{ELSEWHERE[elsewhere]}</p>
@@ -74,11 +87,18 @@ export default function Keeping() {
   );
 }
 
+function otherWords({ written, savedAt: time }: Opening): string {
+  const name = String(written.document.name ?? 'Untitled cover');
+  return time === null
+    ? `An entry for ${name} had not reached the shelf when this page ended, and what the shelf has is later. The entry was kept too.`
+    : `The shelf has another state of ${name} than the one shown, saved ${savedAt(time)}.`;
+}
+
 const ELSEWHERE: Readonly<Record<Elsewhere, string>> = {
   saved:
     'Another window has changed this job. If you go on here, what you do becomes a job of its own; nothing is lost in either window.',
   removed:
     'Another window has removed this job from the shelf. If you go on here, what you do becomes a job of its own.',
   parted:
-    'This job had been changed or removed in another window, so what you did here is now a job of its own on the shelf.',
+    'The shelf held another state of this job already, or it was removed there, so what you did here is now a job of its own on the shelf.',
 };

@@ -1,6 +1,7 @@
 import { useCallback, useDeferredValue, useEffect, useMemo, useRef, useState } from 'react';
 import { useBench } from '../state/BenchContext.tsx';
 import { saveJobFile } from '../state/jobFile.ts';
+import { keepJob } from '../state/keptJob.ts';
 import { placeOf, setPlace } from '../state/place.ts';
 import { DamagedRecords } from './DamagedRecords.tsx';
 import { ImportExport } from './ImportExport.tsx';
@@ -152,7 +153,15 @@ export default function ShelfDialog({ keeping, onClose }: ShelfDialogProps) {
       )}
       <DamagedRecords records={content?.damaged ?? []} discard={(key) => void discard(key)} />
       <RemovedJobs jobs={content?.removed ?? []} putBack={(job) => void putBack(job)} />
-      <ImportExport jobs={content?.standing ?? []} onImported={() => void refresh()} onTrouble={setTrouble} />
+      <ImportExport
+        jobs={content?.standing ?? []}
+        onImported={() => {
+          // The job on the bench, and none of those imported, is the one to start with.
+          keepJob(history);
+          void refresh();
+        }}
+        onTrouble={setTrouble}
+      />
       <p className="help">{LASTING[keeping.lasting ?? 'unknown']}</p>
     </dialog>
   );

@@ -1,11 +1,12 @@
-import { isRecord } from '../../core/job/jobDocument.ts';
-
 /** A record in the shelf's database that is no job: left as it is, told, and given out as it stands. */
 export interface DamagedRecord {
   readonly key: IDBValidKey;
   readonly record: unknown;
   readonly why: string | null;
 }
+
+const isRecord = (value: unknown): value is Record<string, unknown> =>
+  typeof value === 'object' && value !== null && !Array.isArray(value);
 
 const isTime = (value: unknown): boolean => Number.isFinite(value);
 

@@ -170,6 +170,15 @@ export class Shelf {
     );
   }
 
+  /** Keeps a state of a job among its versions, however young the last one is. */
+  keepAsVersion({ id, revision, document, savedAt }: ShelfJob): Promise<Shelved<void>> {
+    return this.#do((database) =>
+      inTransaction(database, ['versions'], async (transaction) => {
+        await transaction.objectStore('versions').put({ id, revision, document, savedAt });
+      }),
+    );
+  }
+
   /** Forgets for good, with all their versions, the jobs that were removed before `time`. Returns how many. */
   forget(time: number): Promise<Shelved<number>> {
     return this.#do((database) =>
