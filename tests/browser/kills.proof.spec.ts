@@ -6,7 +6,7 @@ import { chromium, expect, type Page, test } from '@playwright/test';
 import config from '../../playwright.config.ts';
 import { isWholeProof, proofSize } from '../proof/proofSize.ts';
 
-/** Time between an edit and the kill, ms: before the shelf is written (0.7 s), about then, and long after. */
+/** Time between an edit and the kill, ms: before the shelf is written (0.3 s), about then, and long after. */
 const MOMENTS = [60, 150, 300, 600, 700, 800, 1200, 2500, 4500, 7000];
 
 /** Moments of the kills: each twice, or a sample of those after which the old copy on disk was once believed. */
