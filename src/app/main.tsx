@@ -4,6 +4,7 @@ import * as z from 'zod/mini';
 import { EXAMPLE_JOBS } from '../core/job/examples.ts';
 import type { JobDocument } from '../core/job/jobDocument.ts';
 import { LastResort } from './LastResort.tsx';
+import { hearOfMissingParts } from './offline/missingPart.ts';
 import { Pages } from './Pages.tsx';
 import { StartedContext } from './shelf/StartedContext.ts';
 import { startingJob } from './shelf/startingJob.ts';
@@ -19,6 +20,8 @@ import './styles/print.css';
 
 // The page's security policy lets no text be made into code, which zod would try for speed.
 z.config({ jitless: true });
+
+hearOfMissingParts();
 
 const theShelf = import('./shelf/theShelf.ts').then((shelf) => shelf.theShelf);
 

@@ -1,6 +1,7 @@
-import { lazy, Suspense, useState } from 'react';
+import { lazy, useState } from 'react';
 import { ShareNote } from './ShareNote.tsx';
 import './shelf.css';
+import { LatePart } from '../stage/LatePart.tsx';
 import { useBench } from '../state/BenchContext.tsx';
 import type { Opening } from './chooseStart.ts';
 import { savedAt } from './savedAt.ts';
@@ -79,9 +80,9 @@ export default function Keeping() {
         </div>
       )}
       {isOpen && (
-        <Suspense>
+        <LatePart name="list of jobs">
           <ShelfDialog keeping={keeping} onClose={() => setOpen(false)} />
-        </Suspense>
+        </LatePart>
       )}
     </>
   );

@@ -4,6 +4,7 @@ import { useBench } from '../state/BenchContext.tsx';
 import { lagging } from '../state/lagging.tsx';
 import { useColourScheme } from '../state/useColourScheme.ts';
 import { keptViewChoice } from '../state/viewChoice.ts';
+import { Awaited, awaitedWords } from './Awaited.tsx';
 import { idle } from './idle.ts';
 import { Mishap } from './Mishap.tsx';
 import { painted } from './painted.ts';
@@ -44,7 +45,9 @@ export const StageView = lagging(function StageView({ stage, setStage, highlight
       {unavailable !== null && section(REASONS[unavailable])}
       {unavailable !== 'noWebGl' && (
         <Mishap instead={(error) => section(`The three-dimensional view failed: ${error.message}`)}>
-          <Suspense fallback={section('The three-dimensional view is being fetched.')}>
+          <Suspense
+            fallback={<Awaited>{(isLate) => section(awaitedWords('The three-dimensional view', isLate))}</Awaited>}
+          >
             <div className="stage-scene" hidden={unavailable !== null}>
               <LitScene
                 design={design}
