@@ -55,3 +55,90 @@ test('a database without its stores is rebuilt, and the open job is kept in it',
   await expect(cards(bench)).toHaveCount(1);
   await expect(bench.getByRole('alert')).toBeHidden();
 });
+
+/** The quick copy as it reaches the disk late: an older state of the job that the shelf has. */
+async function ageQuickCopy(page: Page, change: { readonly isSaved: boolean; readonly width: number }): Promise<void> {
+  await page.evaluate(({ isSaved, width }) => {
+    const KEY = 'coverwright.open-job.v1';
+    const kept = JSON.parse(localStorage.getItem(KEY)!);
+    kept.document.book.width_mm = width;
+    kept.typed = {};
+    kept.place = { ...kept.place, revision: kept.place.revision - 1, isSaved };
+    kept.mark = 1;
+    // Written last, when the page is left.
+    window.addEventListener('pagehide', () => {
+      sessionStorage.clear();
+      localStorage.setItem(KEY, JSON.stringify(kept));
+    });
+  }, change);
+}
+
+const width = (page: Page) => page.getByLabel('Width', { exact: true });
+
+/** Saves two states of one job, so that there is an older one. */
+async function keepTwoStates(page: Page): Promise<void> {
+  await openExample(page, 'choir book');
+  for (const typed of ['151', '152']) {
+    await width(page).fill(typed);
+    await openShelf(page);
+    await expect(cards(page).filter({ hasText: `${typed}.0 mm ×` })).toHaveCount(1);
+    await page.getByRole('button', { name: 'Close the shelf' }).click();
+  }
+}
+
+async function editsWithoutFork(page: Page): Promise<void> {
+  await width(page).fill('155');
+  await openShelf(page);
+  await expect(cards(page)).toHaveText([/155\.0 mm ×/]);
+  await expect(page.getByText(/window has|job of its own/)).toBeHidden();
+}
+
+test('a start with an older quick copy opens what the shelf has, and an edit goes on with the same job', async ({
+  bench,
+}) => {
+  await keepTwoStates(bench);
+  await ageQuickCopy(bench, { isSaved: true, width: 151 });
+  await bench.reload();
+  await expect(width(bench)).toHaveValue('152 mm');
+  await expect(bench.getByRole('button', { name: 'Show it' })).toBeHidden();
+  await editsWithoutFork(bench);
+});
+
+test('an entry that had not reached the shelf is offered beside the later state, and can be gone on with', async ({
+  bench,
+}) => {
+  await keepTwoStates(bench);
+  await ageQuickCopy(bench, { isSaved: false, width: 153 });
+  await bench.reload();
+  await expect(width(bench)).toHaveValue('152 mm');
+  await bench.getByRole('button', { name: 'Show it' }).click();
+  await expect(width(bench)).toHaveValue('153 mm');
+  await editsWithoutFork(bench);
+});
+
+test('a shelf that answers late: its later state is offered, and an edit meanwhile parts nothing', async ({
+  bench,
+}) => {
+  await keepTwoStates(bench);
+  await ageQuickCopy(bench, { isSaved: true, width: 151 });
+  await bench.addInitScript(() => {
+    const open = IDBFactory.prototype.open;
+    const wait = new Promise((resolve) => setTimeout(resolve, 6000));
+    // The request is made at once, and tells late.
+    IDBFactory.prototype.open = function (...words) {
+      const request = open.apply(this, words);
+      const listen = request.addEventListener.bind(request);
+      request.addEventListener = (type: string, listener: EventListenerOrEventListenerObject) => {
+        if (type !== 'success') return listen(type, listener);
+        listen(type, (event) => void wait.then(() => (listener as EventListener).call(request, event)));
+      };
+      return request;
+    };
+  });
+  await bench.reload();
+  await expect(width(bench)).toHaveValue('151 mm');
+  await expect(bench.getByText('The shelf has another state of Choir book than the one shown')).toBeVisible();
+  await bench.getByRole('button', { name: 'Show it' }).click();
+  await expect(width(bench)).toHaveValue('152 mm');
+  await editsWithoutFork(bench);
+});
