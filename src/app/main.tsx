@@ -6,6 +6,7 @@ import type { JobDocument } from '../core/job/jobDocument.ts';
 import { LastResort } from './LastResort.tsx';
 import { hearOfMissingParts } from './offline/missingPart.ts';
 import { Pages } from './Pages.tsx';
+import { chooseStart, type Opening } from './shelf/chooseStart.ts';
 import { StartedContext } from './shelf/StartedContext.ts';
 import { startingJob } from './shelf/startingJob.ts';
 import { Mishap } from './stage/Mishap.tsx';
@@ -25,15 +26,25 @@ hearOfMissingParts();
 
 const theShelf = import('./shelf/theShelf.ts').then((shelf) => shelf.theShelf);
 
+/** What the bench opens; after it stopped and is drawn again, the copy kept last. */
+let opened: Opening | null = null;
+function open(opening: Opening | null): void {
+  opened = opening;
+  if (opening?.place !== undefined) setPlace(FIRST_JOB, opening.place);
+}
+
 // A wait at the top of the page's first module would hold up every module that shares code with it.
 void startingJob(theShelf, keptJob()).then((started) => {
-  const { first } = started.start;
-  if (first?.place !== undefined) setPlace(FIRST_JOB, first.place);
+  open(started.start.first);
+  const drawAgain = (retry: () => void): void => {
+    open(chooseStart(keptJob(), []).first);
+    retry();
+  };
   createRoot(document.getElementById('bench')!).render(
     <StrictMode>
-      <Mishap instead={(error, retry) => <LastResort error={error} retry={retry} />}>
+      <Mishap instead={(error, retry) => <LastResort error={error} retry={() => drawAgain(retry)} />}>
         <StartedContext value={started}>
-          <BenchProvider example={EXAMPLE_JOBS[0]!.document as JobDocument} left={first?.written ?? null}>
+          <BenchProvider example={EXAMPLE_JOBS[0]!.document as JobDocument} left={() => opened?.written ?? null}>
             <Pages />
           </BenchProvider>
         </StartedContext>

@@ -133,7 +133,7 @@ export function JobBar() {
         </p>
       )}
       {isStarting && (
-        <LatePart name="new cover">
+        <LatePart name="new cover form">
           <NewCover onClose={() => setStarting(false)} />
         </LatePart>
       )}

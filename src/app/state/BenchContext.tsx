@@ -47,14 +47,14 @@ export function useBench(): Bench {
 interface BenchProviderProps {
   /** A job known to parse: what a first visit opens, and the picture while a kept job does not parse. */
   readonly example: JobDocument;
-  /** The job that was left on the bench; null on a first visit. */
-  readonly left: Written | null;
+  /** Gives the job that was left on the bench; null on a first visit. */
+  readonly left: () => Written | null;
   readonly children: ReactNode;
 }
 
 export function BenchProvider({ example, left, children }: BenchProviderProps) {
   const [history, dispatch] = useReducer(jobHistory, example, () =>
-    startHistory(left ?? { document: example, typed: {} }, example),
+    startHistory(left() ?? { document: example, typed: {} }, example),
   );
   const [view, setWholeView] = useState(keptViewChoice);
   const [isKept, setKept] = useState(true);

@@ -188,6 +188,18 @@ describe('a start', () => {
     expect(opened(chooseStart(kept, [stood('b', 1, 9, 900), stood('a', 2, 6, 600)]))).toBe(6);
   });
 
+  test('with a copy that goes on from what stands on the shelf offers nothing else', () => {
+    for (const isSaved of [false, true]) {
+      const kept: Kept = { document: doc('a', 5), typed: {}, place: { id: 'a', revision: 2, isSaved }, mark: 900 };
+      for (const revision of [1, 2])
+        expect(chooseStart(kept, [stood('a', revision, 4, 300)])).toMatchObject({
+          first: { written: kept, place: { id: 'a', revision, document: null } },
+          other: null,
+          aside: null,
+        });
+    }
+  });
+
   test('whose job was removed meanwhile shows it still', () => {
     const kept: Kept = { document: doc('a', 5), typed: {}, place: { id: 'a', revision: 1, isSaved: true }, mark: 900 };
     expect(opened(chooseStart(kept, [stood('b', 1, 9, 300)]))).toBe(5);
