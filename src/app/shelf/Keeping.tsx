@@ -91,7 +91,7 @@ export default function Keeping() {
 function otherWords({ written, savedAt: time }: Opening): string {
   const name = String(written.document.name ?? 'Untitled cover');
   return time === null
-    ? `An entry for ${name} had not reached the shelf when this page ended, and what the shelf has is later. The entry was kept too.`
+    ? `The shelf’s later state is shown. An entry for ${name} that had not reached the shelf was kept too.`
     : `The shelf has another state of ${name} than the one shown, saved ${savedAt(time)}.`;
 }
 
