@@ -1,10 +1,11 @@
-import { lazy } from 'react';
+import { lazy, Suspense } from 'react';
 import { JobBar } from './bench/JobBar.tsx';
 import { Checks } from './panel/Checks.tsx';
 import { Verdict } from './panel/Verdict.tsx';
 import { Hatches } from './sheet/Hatches.tsx';
 import { idle } from './stage/idle.ts';
 import { LatePart } from './stage/LatePart.tsx';
+import { Mishap } from './stage/Mishap.tsx';
 import { painted } from './stage/painted.ts';
 import { Stage } from './stage/Stage.tsx';
 import { useZoneChoice } from './strip/useZoneChoice.ts';
@@ -15,6 +16,7 @@ const DevelopedStrip = lazy(() => painted.then(() => import('./strip/DevelopedSt
 const UprightStrip = lazy(() => painted.then(() => import('./strip/UprightStrip.tsx')));
 const CutSheet = lazy(() => painted.then(() => import('./panel/CutSheet.tsx')));
 const Explore = lazy(() => painted.then(idle).then(() => import('./explore/Explore.tsx')));
+const ElasticNote = lazy(() => painted.then(() => import('./elastic/ElasticNote.tsx')));
 const Workbench = lazy(() => painted.then(() => import('./workbench/Workbench.tsx')));
 
 /** The bench: the job at the left, the cover and its strip in the middle, the fit at the right. */
@@ -48,6 +50,11 @@ export function App() {
         </div>
         <div className="column fit-column">
           <Verdict />
+          <Mishap instead={() => null}>
+            <Suspense>
+              <ElasticNote />
+            </Suspense>
+          </Mishap>
           <Checks />
           <LatePart name="cut sheet">
             <CutSheet highlight={zones.lit} />

@@ -1,5 +1,6 @@
 import { lazy, Suspense, useSyncExternalStore } from 'react';
 import { App } from './App.tsx';
+import { MissingPartNote } from './offline/MissingPartNote.tsx';
 import { LatePart } from './stage/LatePart.tsx';
 import { Mishap } from './stage/Mishap.tsx';
 import { painted } from './stage/painted.ts';
@@ -17,6 +18,7 @@ export function Pages() {
   const fragment = useSyncExternalStore(subscribe, () => window.location.hash);
   return (
     <>
+      <MissingPartNote />
       <Mishap instead={() => null}>
         <Suspense>
           <EditionNote />

@@ -1,7 +1,7 @@
 import { afterEach, beforeEach, describe, expect, test, vi } from 'vitest';
 import tideLedger from '../../public/jobs/tide-ledger.json' with { type: 'json' };
 import { openJobText } from '../../src/app/state/jobFile.ts';
-import { keepJob, keptJob } from '../../src/app/state/keptJob.ts';
+import { keepJob, keptJob, sawShelf } from '../../src/app/state/keptJob.ts';
 import { setPlace } from '../../src/app/state/place.ts';
 import { keepViewChoice, keptViewChoice } from '../../src/app/state/viewChoice.ts';
 
@@ -21,7 +21,7 @@ describe('the browser keeps', () => {
   test('the open job with all that was typed, right or wrong', () => {
     const step = { document: tideLedger, typed: { 'book.width_mm': { text: 'about 6', unit: 'in' as const } } };
     expect(keepJob({ ...step, key: {} })).toBe(true);
-    expect(keptJob()).toEqual(step);
+    expect(keptJob()).toMatchObject(step);
   });
 
   test('the place of the open job on the shelf together with it', () => {
@@ -44,6 +44,18 @@ describe('the browser keeps', () => {
     expect(keptJob()?.document.name).toBe(tideLedger.name);
     vi.stubGlobal('sessionStorage', storage(new Map()));
     expect(keptJob()?.document.name).toBe('Other');
+  });
+
+  test('when it was last kept in any window, and never before a save that was known', () => {
+    keepJob({ document: tideLedger, typed: {}, key: {} });
+    const first = keptJob()!.mark!;
+    expect(first).toBeLessThanOrEqual(Date.now());
+    const own = sessionStorage;
+    vi.stubGlobal('sessionStorage', storage(new Map()));
+    sawShelf(first + 1e12);
+    keepJob({ document: { ...tideLedger, name: 'Other' }, typed: {}, key: {} });
+    vi.stubGlobal('sessionStorage', own);
+    expect(keptJob()).toMatchObject({ document: tideLedger, mark: first + 1e12 });
   });
 
   test('nothing that cannot be read again', () => {

@@ -1,53 +1,9 @@
-import { cpSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
-import { createServer, type Server } from 'node:http';
-import type { AddressInfo } from 'node:net';
-import { tmpdir } from 'node:os';
-import { extname, join } from 'node:path';
+import { readFileSync, writeFileSync } from 'node:fs';
+import { join } from 'node:path';
 import type { BrowserContext, Page } from '@playwright/test';
-import { test as base, expect } from './bench.ts';
+import { expect, type Site, test } from './site.ts';
 
-const TYPES: Readonly<Record<string, string>> = {
-  '.html': 'text/html',
-  '.js': 'text/javascript',
-  '.css': 'text/css',
-  '.svg': 'image/svg+xml',
-  '.json': 'application/json',
-  '.png': 'image/png',
-  '.webmanifest': 'application/manifest+json',
-};
-
-/** The built page on a server of its own, which can be taken away. */
-interface Site {
-  readonly folder: string;
-  readonly address: string;
-  close(): Promise<void>;
-}
-
-const test = base.extend<{ site: Site }>({
-  serviceWorkers: 'allow',
-  site: async ({ browserName: _ }, use) => {
-    const folder = mkdtempSync(join(tmpdir(), 'site-'));
-    cpSync(join(import.meta.dirname, '../../dist'), folder, { recursive: true });
-    const server: Server = createServer((request, response) => {
-      const path = new URL(request.url!, 'http://site').pathname;
-      const file = path === '/' ? '/index.html' : path;
-      try {
-        const body = readFileSync(join(folder, file));
-        response.writeHead(200, { 'content-type': TYPES[extname(file)] ?? 'text/plain' }).end(body);
-      } catch {
-        response.writeHead(404).end();
-      }
-    });
-    await new Promise<void>((resolve) => server.listen(0, '127.0.0.1', resolve));
-    const close = async (): Promise<void> => {
-      server.closeAllConnections();
-      await new Promise((resolve) => server.close(resolve));
-    };
-    await use({ folder, address: `http://127.0.0.1:${(server.address() as AddressInfo).port}/`, close });
-    if (server.listening) await close();
-    rmSync(folder, { recursive: true });
-  },
-});
+test.use({ serviceWorkers: 'allow' });
 
 async function visit(context: BrowserContext, site: Site): Promise<Page> {
   const page = await context.newPage();
@@ -128,6 +84,40 @@ test('a new edition waits, says so, and comes only when asked for and with no ot
   await expect(page.getByRole('textbox', { name: 'Job', exact: true })).toHaveValue('Choir book');
   await expect.poll(() => editions(page)).toEqual([first!.replace(/\S+$/, 'next')]);
   await expect(note).toBeHidden();
+});
+
+test('a cache that was emptied is filled again as soon as the page is used, and then serves without a network', async ({
+  context,
+  site,
+}) => {
+  const page = await visit(context, site);
+  const count = () =>
+    page.evaluate(async () => {
+      const names = await caches.keys();
+      const kept = await Promise.all(names.map(async (name) => (await caches.open(name)).keys()));
+      return kept.flat().length;
+    });
+  const all = await count();
+  expect(all).toBeGreaterThan(20);
+  await page.evaluate(async () => Promise.all((await caches.keys()).map((name) => caches.delete(name))));
+  await page.reload();
+  await expect.poll(count).toBe(all);
+  await site.close();
+  await page.reload();
+  await expect(page.locator('.headline')).toBeVisible();
+});
+
+test('a cache emptied after a deploy is not filled with files of two versions', async ({ context, site }) => {
+  const page = await visit(context, site);
+  const [first] = await editions(page);
+  const worker = join(site.folder, 'sw.js');
+  writeFileSync(worker, readFileSync(worker, 'utf8').replace(/"mark":"[^"]+"/, '"mark":"next"'));
+  await page.evaluate(async () => Promise.all((await caches.keys()).map((name) => caches.delete(name))));
+  await page.reload();
+  // The new version is fetched whole, and waits; of the old one nothing is put together again.
+  await expect.poll(() => editions(page)).toContain(first!.replace(/\S+$/, 'next'));
+  const kept = await page.evaluate(async (name) => (await (await caches.open(name)).keys()).length, first!);
+  expect(kept).toBe(0);
 });
 
 test('an edition that cannot be fetched whole leaves the one before in use', async ({ context, site }) => {

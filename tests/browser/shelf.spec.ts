@@ -175,8 +175,8 @@ test('a window killed while it saves loses nothing saved before, and the bench c
   await doomed.goto('');
   await keep(doomed, 'choir book', '151');
   await width(doomed).fill('152');
-  // The shelf is written 0.7 s after the last key.
-  await doomed.waitForTimeout(690);
+  // The shelf is written 0.3 s after the last key.
+  await doomed.waitForTimeout(290);
   await doomed.goto('chrome://crash').catch(() => {});
 
   const next = await context.newPage();

@@ -1,4 +1,4 @@
-import { lazy, Suspense, useId, useState } from 'react';
+import { lazy, useId, useState } from 'react';
 import { EXAMPLE_JOBS } from '../../core/job/examples.ts';
 import { type JobDocument, valueAt } from '../../core/job/jobDocument.ts';
 import type { JobIssue } from '../../core/job/jobIssue.ts';
@@ -138,9 +138,9 @@ export function JobBar() {
         </p>
       )}
       {isStarting && (
-        <Suspense>
+        <LatePart name="new cover form">
           <NewCover onClose={() => setStarting(false)} />
-        </Suspense>
+        </LatePart>
       )}
     </header>
   );

@@ -1,36 +1,57 @@
 import { useEffect, useRef, useState } from 'react';
 import type { Job } from '../../core/job/jobSchema.ts';
-import { ElasticDesk } from './ElasticDesk.ts';
+import type { WorkerDesk } from '../state/WorkerDesk.ts';
 import type { ElasticOverRange } from './elasticMessage.ts';
 
-/** The strip's answer for the open job: on its way, here, or not to be had. */
+/** The strip's answer for the open job: on its way, here, or not to be had, with the reason in words for the maker. */
 export type ElasticState =
   | { readonly status: 'solving' }
   | { readonly status: 'solved'; readonly elastic: ElasticOverRange }
-  | { readonly status: 'failed' };
+  | { readonly status: 'gaveUp'; readonly why: string; readonly retry: () => void };
 
 const SOLVING: ElasticState = { status: 'solving' };
-const FAILED: ElasticState = { status: 'failed' };
 
 /** Solves the elastic strip for a job in a worker; until its answer is here the closed form stands alone. */
 export function useElastic(job: Job): ElasticState {
-  const desk = useRef<ElasticDesk | null>(null);
+  const desk = useRef<WorkerDesk<Job, ElasticOverRange> | null>(null);
+  const newest = useRef(job);
   const [answer, setAnswer] = useState<{ readonly job: Job; readonly state: ElasticState } | null>(null);
 
   useEffect(() => {
-    const worker = new Worker(new URL('./elastic.worker.ts', import.meta.url), { type: 'module' });
-    desk.current = new ElasticDesk(
-      worker,
-      (solved, elastic) => setAnswer({ job: solved, state: { status: 'solved', elastic } }),
-      (failed) => setAnswer({ job: failed, state: FAILED }),
-    );
+    let isWanted = true;
+    const giveUp = (failed: Job, { message }: Error): void =>
+      setAnswer({ job: failed, state: { status: 'gaveUp', why: message, retry } });
+    const retry = (): void => {
+      setAnswer(null);
+      if (desk.current === null) void open();
+      else desk.current.ask(newest.current);
+    };
+    const open = async (): Promise<void> => {
+      try {
+        const { elasticDesk } = await import('./elasticDesk.ts');
+        if (!isWanted) return;
+        desk.current = elasticDesk(
+          (solved, elastic) => setAnswer({ job: solved, state: { status: 'solved', elastic } }),
+          giveUp,
+        );
+        desk.current.ask(newest.current);
+      } catch (error) {
+        giveUp(newest.current, error as Error);
+      }
+    };
+    void open();
     return () => {
+      isWanted = false;
       desk.current?.close();
       desk.current = null;
     };
   }, []);
 
-  useEffect(() => desk.current?.ask(job), [job]);
+  useEffect(() => {
+    newest.current = job;
+    desk.current?.ask(job);
+  }, [job]);
 
-  return answer?.job === job ? answer.state : SOLVING;
+  // Given up once, it stays so until a worker answers: what is tried again with every edit is not shown as on its way.
+  return answer !== null && (answer.job === job || answer.state.status === 'gaveUp') ? answer.state : SOLVING;
 }

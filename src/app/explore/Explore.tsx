@@ -71,11 +71,12 @@ export default lagging(function Explore() {
   return (
     <section className="explore" aria-labelledby={`${id}-title`}>
       <h2 id={`${id}-title`}>Explore</h2>
-      {Object.values(failures).map(
+      {[...new Set(Object.values(failures))].map(
         (why) =>
           why !== undefined && (
             <p key={why} role="alert" className="refused">
-              This could not be worked out: {why}
+              Part of this could not be worked out: {why}. Change a field and it is tried again; the rest of the bench
+              does not need it.
             </p>
           ),
       )}
@@ -102,7 +103,9 @@ export default lagging(function Explore() {
             }}
           />
           {curve === null ? (
-            <p className="help explore-wait">The curve is being worked out.</p>
+            <p className="help explore-wait">
+              {failures.curve === undefined ? 'The curve is being worked out.' : 'No curve was worked out.'}
+            </p>
           ) : (
             <figure>
               <CurveChart
@@ -120,8 +123,18 @@ export default lagging(function Explore() {
           )}
         </div>
         <div className="explore-aside">
-          <WhatMustChange answered={explored.changes} target={target} onTarget={setTarget} />
-          <MeasuringErrors answered={explored.errors} spread={spread} onSpread={setSpread} />
+          <WhatMustChange
+            isFailed={failures.changes !== undefined}
+            answered={explored.changes}
+            target={target}
+            onTarget={setTarget}
+          />
+          <MeasuringErrors
+            isFailed={failures.errors !== undefined}
+            answered={explored.errors}
+            spread={spread}
+            onSpread={setSpread}
+          />
         </div>
       </div>
     </section>

@@ -9,6 +9,8 @@ import { bareText, figureText, smallFigure } from './figure.ts';
 import type { Answered } from './useExplored.ts';
 
 interface MeasuringErrorsProps {
+  /** Whether no answer is to come. */
+  readonly isFailed: boolean;
   readonly answered: Answered<'errors'> | null;
   readonly spread: ErrorSpread;
   readonly onSpread: (spread: ErrorSpread) => void;
@@ -22,7 +24,7 @@ const SPREADS: readonly { readonly value: ErrorSpread; readonly label: string }[
 const EDGE_WORDS = { closed: 'Fore-edge, closed', open: 'Fore-edge, open', head: 'Head', tail: 'Tail' };
 
 /** Which measure matters most for this book, and how often the cover would fit if the measures are as unsure as stated. */
-export function MeasuringErrors({ answered, spread, onSpread }: MeasuringErrorsProps) {
+export function MeasuringErrors({ isFailed, answered, spread, onSpread }: MeasuringErrorsProps) {
   const { lengths, design, history } = useBench();
   const id = useId();
   const figure = smallFigure(lengths);
@@ -34,11 +36,15 @@ export function MeasuringErrors({ answered, spread, onSpread }: MeasuringErrorsP
     <section className="measuring-errors" aria-labelledby={`${id}-title`}>
       <h3 id={`${id}-title`}>If the measures are off</h3>
       {answered === null ? (
-        <p className="help">Being worked out.</p>
+        <p className="help">{isFailed ? 'Not worked out.' : 'Being worked out.'}</p>
       ) : (
         <>
           <p className={isOld ? 'chance stale' : 'chance'} role="status">
-            {isOld ? 'Being worked out again.' : chanceWords(answered.answer.chance)}
+            {isOld
+              ? isFailed
+                ? 'Not worked out for these measures.'
+                : 'Being worked out again.'
+              : chanceWords(answered.answer.chance)}
           </p>
           <p className="help">
             {chanceAssumption(

@@ -7,13 +7,15 @@ import { changeWords, noChangeWords } from './mustChangeWords.ts';
 import type { Answered } from './useExplored.ts';
 
 interface WhatMustChangeProps {
+  /** Whether no answer is to come. */
+  readonly isFailed: boolean;
   readonly answered: Answered<'changes'> | null;
   readonly target: FitTarget;
   readonly onTarget: (target: FitTarget) => void;
 }
 
 /** The smallest change of each field alone that makes the cover fit, to be made with one press. */
-export function WhatMustChange({ answered, target, onTarget }: WhatMustChangeProps) {
+export function WhatMustChange({ isFailed, answered, target, onTarget }: WhatMustChangeProps) {
   const { report, dispatch, lengths, history } = useBench();
   const id = useId();
   const wanting = report.checks.filter(({ verdict }) => isWanting(verdict));
@@ -41,12 +43,14 @@ export function WhatMustChange({ answered, target, onTarget }: WhatMustChangePro
           </p>
           <p className="help" role="status">
             {isOld
-              ? 'Being worked out.'
+              ? isFailed
+                ? 'Not worked out.'
+                : 'Being worked out.'
               : changes.length === 0
                 ? 'No single change does it.'
                 : 'Each alone is enough; the smallest first.'}
           </p>
-          <ol aria-busy={isOld} className={isOld ? 'stale' : undefined}>
+          <ol aria-busy={isOld && !isFailed} className={isOld ? 'stale' : undefined}>
             {changes.map(({ field, outcome }) => {
               const words = changeWords(field, outcome, fieldFigure(field, lengths));
               return (

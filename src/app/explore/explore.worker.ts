@@ -1,4 +1,4 @@
+import { serveQuestions } from '../state/serveQuestions.ts';
 import { answerQuestion } from './answerQuestion.ts';
-import type { Question } from './exploreMessage.ts';
 
-self.onmessage = ({ data }: MessageEvent<Question>) => self.postMessage(answerQuestion(data));
+serveQuestions(answerQuestion);

@@ -1,6 +1,7 @@
 import { startTransition, useEffect, useRef, useState } from 'react';
-import { ExploreDesk } from './ExploreDesk.ts';
-import type { Answers, Question, QuestionKind, Questions } from './exploreMessage.ts';
+import { AskedWorker } from '../state/AskedWorker.ts';
+import { WorkerDesk } from '../state/WorkerDesk.ts';
+import type { Answer, Answers, Question, QuestionKind, Questions } from './exploreMessage.ts';
 
 /** The last answer of one kind, with the question that it answers. */
 export interface Answered<K extends QuestionKind> {
@@ -15,6 +16,8 @@ export interface Explored {
   /** Why the newest question of a kind has no answer. */
   readonly failures: Readonly<Partial<Record<QuestionKind, string>>>;
 }
+
+type ExploreDesk = WorkerDesk<Question, Answer>;
 
 const NOTHING: Explored = { curve: null, changes: null, errors: null, failures: {} };
 
@@ -33,10 +36,13 @@ export function useExplored({ curve, changes, errors }: Questions): Explored {
         setExplored((before) => ({ ...before, ...change, failures: { ...before.failures, [kind]: failure } })),
       );
     const desk = (): ExploreDesk =>
-      new ExploreDesk(
-        new Worker(new URL('./explore.worker.ts', import.meta.url), { type: 'module' }),
+      new WorkerDesk(
+        new AskedWorker<Question, Answer>(
+          () => new Worker(new URL('./explore.worker.ts', import.meta.url), { type: 'module' }),
+        ),
+        ({ kind }) => kind,
         (question, answer) => keep(question, { [question.kind]: { question, answer } }),
-        (question, why) => keep(question, {}, why),
+        (question, { message }) => keep(question, {}, message),
       );
     // What must change takes up to a second where a cover fails, and the curve must not wait for it.
     const [quick, slow] = [desk(), desk()];

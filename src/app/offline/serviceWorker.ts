@@ -12,7 +12,7 @@ interface WorkerEvent extends Event {
   respondWith(response: Promise<Response>): void;
 }
 interface WorkerScope {
-  readonly registration: { readonly scope: string };
+  readonly registration: { readonly scope: string; update(): Promise<unknown> };
   readonly clients: { claim(): Promise<void>; matchAll(options: object): Promise<readonly object[]> };
   skipWaiting(): Promise<void>;
   addEventListener(type: string, listener: (event: WorkerEvent) => void): void;
@@ -26,11 +26,34 @@ const CACHE = PREFIX + EDITION.mark;
 /** Files are told apart by their names alone. */
 const ANY = { ignoreSearch: true, ignoreVary: true };
 
-// All files of an edition or none: where one cannot be fetched, the edition before stays in use.
-worker.addEventListener('install', (event) => {
-  const fresh = EDITION.files.map((file) => new Request(file, { cache: 'reload' }));
-  event.waitUntil(caches.open(CACHE).then((cache) => cache.addAll(fresh)));
-});
+/** Fetches all files of this edition or none. */
+async function fill(): Promise<void> {
+  const cache = await caches.open(CACHE);
+  await cache.addAll(EDITION.files.map((file) => new Request(file, { cache: 'reload' })));
+}
+
+// Where a file cannot be fetched, the edition before stays in use.
+worker.addEventListener('install', (event) => event.waitUntil(fill()));
+
+let refilling: Promise<void> | null = null;
+
+/** Fills a cache again that was emptied, unless the server has another edition by now: the two must not be mixed. */
+function refill(): Promise<void> {
+  const refillIfSame = async (): Promise<void> => {
+    const script = await fetch('./sw.js', { cache: 'no-store' });
+    if ((await script.text()).includes(EDITION.mark)) await fill();
+    else await worker.registration.update();
+  };
+  // Without a network the next file that is missed tries again.
+  refilling ??= refillIfSame()
+    .catch(() => {})
+    .finally(() => {
+      refilling = null;
+    });
+  return refilling;
+}
+
+const FILES = new Set(EDITION.files.map((file) => new URL(file, worker.registration.scope).pathname));
 
 // Comes when no window of the edition before is left, or at the maker's word.
 worker.addEventListener('activate', (event) => {
@@ -48,7 +71,9 @@ worker.addEventListener('fetch', (event) => {
   const answer = async (): Promise<Response> => {
     const cache = await caches.open(CACHE);
     const kept = await cache.match(request.mode === 'navigate' ? './index.html' : request, ANY);
-    return kept ?? fetch(request);
+    if (kept !== undefined) return kept;
+    if (request.mode === 'navigate' || FILES.has(new URL(request.url).pathname)) event.waitUntil(refill());
+    return fetch(request);
   };
   event.respondWith(answer());
 });

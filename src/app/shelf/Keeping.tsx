@@ -1,7 +1,10 @@
-import { lazy, Suspense, useState } from 'react';
+import { lazy, useState } from 'react';
 import { ShareNote } from './ShareNote.tsx';
 import './shelf.css';
+import { LatePart } from '../stage/LatePart.tsx';
 import { useBench } from '../state/BenchContext.tsx';
+import type { Opening } from './chooseStart.ts';
+import { savedAt } from './savedAt.ts';
 import { TroubleNote } from './TroubleNote.tsx';
 import { useLinkedJob } from './useLinkedJob.ts';
 import { useSharing } from './useSharing.ts';
@@ -52,6 +55,17 @@ export default function Keeping() {
         </div>
       )}
       {isKept && <TroubleNote trouble={keeping.trouble} />}
+      {keeping.other !== null && (
+        <div className="refused" role="status">
+          <p>{otherWords(keeping.other)}</p>
+          <button type="button" onClick={keeping.showOther}>
+            Show it
+          </button>{' '}
+          <button type="button" onClick={keeping.dismissOther}>
+            Close this note
+          </button>
+        </div>
+      )}
       {elsewhere !== null && (
         <div className="refused" role="status">
           <p>{ELSEWHERE[elsewhere]}</p>
@@ -66,12 +80,19 @@ export default function Keeping() {
         </div>
       )}
       {isOpen && (
-        <Suspense>
+        <LatePart name="list of jobs">
           <ShelfDialog keeping={keeping} onClose={() => setOpen(false)} />
-        </Suspense>
+        </LatePart>
       )}
     </>
   );
+}
+
+function otherWords({ written, savedAt: time }: Opening): string {
+  const name = String(written.document.name ?? 'Untitled cover');
+  return time === null
+    ? `The shelf’s later state is shown. An entry for ${name} that had not reached the shelf was kept too.`
+    : `The shelf has another state of ${name} than the one shown, saved ${savedAt(time)}.`;
 }
 
 const ELSEWHERE: Readonly<Record<Elsewhere, string>> = {
@@ -80,5 +101,5 @@ const ELSEWHERE: Readonly<Record<Elsewhere, string>> = {
   removed:
     'Another window has removed this job from the shelf. If you go on here, what you do becomes a job of its own.',
   parted:
-    'This job had been changed or removed in another window, so what you did here is now a job of its own on the shelf.',
+    'The shelf held another state of this job already, or it was removed there, so what you did here is now a job of its own on the shelf.',
 };

@@ -1,7 +1,9 @@
 import { useCallback, useDeferredValue, useEffect, useMemo, useRef, useState } from 'react';
 import { useBench } from '../state/BenchContext.tsx';
 import { saveJobFile } from '../state/jobFile.ts';
+import { keepJob } from '../state/keptJob.ts';
 import { placeOf, setPlace } from '../state/place.ts';
+import { DamagedRecords } from './DamagedRecords.tsx';
 import { ImportExport } from './ImportExport.tsx';
 import { type CardAction, JobCard } from './JobCard.tsx';
 import { JobVersions } from './JobVersions.tsx';
@@ -24,14 +26,14 @@ const PAGE = 24;
 /** All jobs kept in this browser. */
 export default function ShelfDialog({ keeping, onClose }: ShelfDialogProps) {
   const { history, dispatch } = useBench();
-  const { standing, removed, trouble, setTrouble, refresh } = useShelfJobs();
+  const { content, trouble, setTrouble, refresh } = useShelfJobs();
   const dialog = useRef<HTMLDialogElement>(null);
   const [text, setText] = useState('');
   const [shown, setShown] = useState(PAGE);
   const [versionsOf, setVersionsOf] = useState<ShelfJob | null>(null);
   const [lastRemoved, setLastRemoved] = useState<ShelfJob | null>(null);
   const wanted = useDeferredValue(text);
-  const found = useMemo(() => searchShelf(standing ?? [], wanted), [standing, wanted]);
+  const found = useMemo(() => searchShelf(content?.standing ?? [], wanted), [content, wanted]);
   const openId = placeOf(history.key)?.id;
   const { flush } = keeping;
 
@@ -85,6 +87,12 @@ export default function ShelfDialog({ keeping, onClose }: ShelfDialogProps) {
     return refresh();
   };
 
+  const discard = async (key: IDBValidKey): Promise<void> => {
+    const done = await theShelf.discardDamaged(key);
+    if (!done.ok) return setTrouble(done.trouble);
+    return refresh();
+  };
+
   return (
     <dialog ref={dialog} className="shelf" aria-labelledby="shelf-title" onClose={onClose}>
       <header>
@@ -102,7 +110,9 @@ export default function ShelfDialog({ keeping, onClose }: ShelfDialogProps) {
             }}
           />
         </label>
-        <p role="status">{standing === null ? 'The shelf is being read.' : count(found.length, standing.length)}</p>
+        <p role="status">
+          {content === null ? UNREAD[trouble === null ? 'yet' : 'ever'] : count(found.length, content.standing.length)}
+        </p>
         <button type="button" onClick={onClose}>
           Close the shelf
         </button>
@@ -131,7 +141,7 @@ export default function ShelfDialog({ keeping, onClose }: ShelfDialogProps) {
           <JobCard key={job.id} job={job} isOpen={job.id === openId} act={onAct} />
         ))}
       </ul>
-      {standing?.length === 0 && (
+      {content?.standing.length === 0 && (
         <p>Nothing is kept yet. A job comes here by itself as soon as it is started, opened from a file or changed.</p>
       )}
       {found.length > shown && (
@@ -141,12 +151,23 @@ export default function ShelfDialog({ keeping, onClose }: ShelfDialogProps) {
           </button>
         </p>
       )}
-      <RemovedJobs jobs={removed} putBack={(job) => void putBack(job)} />
-      <ImportExport jobs={standing ?? []} onImported={() => void refresh()} onTrouble={setTrouble} />
+      <DamagedRecords records={content?.damaged ?? []} discard={(key) => void discard(key)} />
+      <RemovedJobs jobs={content?.removed ?? []} putBack={(job) => void putBack(job)} />
+      <ImportExport
+        jobs={content?.standing ?? []}
+        onImported={() => {
+          // The job on the bench, and none of those imported, is the one to start with.
+          keepJob(history);
+          void refresh();
+        }}
+        onTrouble={setTrouble}
+      />
       <p className="help">{LASTING[keeping.lasting ?? 'unknown']}</p>
     </dialog>
   );
 }
+
+const UNREAD = { yet: 'The shelf is being read.', ever: 'The shelf could not be read.' } as const;
 
 const LASTING = {
   granted: 'The browser has promised to keep the shelf until you clear it. A file is still the safer copy.',

@@ -1,4 +1,5 @@
 import type { JobRecord } from '../../core/job/migrate.ts';
+import { type DamagedRecord, isSoundJob, isSoundVersion, whyDamaged } from './damaged.ts';
 import { keepVersion } from './keepVersion.ts';
 import {
   inTransaction,
@@ -21,6 +22,14 @@ export interface ShelfNotice {
 export interface Saved {
   readonly job: ShelfJob;
   readonly isCopy: boolean;
+}
+
+/** What the shelf's database holds. */
+export interface ShelfContent {
+  readonly standing: readonly ShelfJob[];
+  readonly removed: readonly ShelfJob[];
+  /** Nothing else reads these or changes them. */
+  readonly damaged: readonly DamagedRecord[];
 }
 
 export interface ShelfOptions {
@@ -55,19 +64,41 @@ export class Shelf {
     return () => this.#listeners.delete(listener);
   }
 
-  /** The jobs that stand on the shelf, or those removed from it; last saved first. */
-  list(which: 'standing' | 'removed' = 'standing'): Promise<Shelved<readonly ShelfJob[]>> {
+  /** All that is in the database; jobs last saved first. */
+  read(): Promise<Shelved<ShelfContent>> {
     return this.#do(async (database) => {
-      const jobs = (await database.getAll('jobs')).filter(
-        ({ removedAt }) => (removedAt === null) === (which === 'standing'),
-      );
-      return jobs.sort((a, b) => b.savedAt - a.savedAt || a.name.localeCompare(b.name));
+      const { store } = database.transaction('jobs');
+      const [keys, records] = await Promise.all([store.getAllKeys(), store.getAll()]);
+      const sound = records.filter(isSoundJob).sort((a, b) => b.savedAt - a.savedAt || a.name.localeCompare(b.name));
+      return {
+        standing: sound.filter(({ removedAt }) => removedAt === null),
+        removed: sound.filter(({ removedAt }) => removedAt !== null),
+        damaged: records
+          .map((record, i) => ({ key: keys[i]!, record, why: whyDamaged(record) }))
+          .filter(({ why }) => why !== null),
+      };
     });
+  }
+
+  /** The jobs that stand on the shelf, last saved first. */
+  async list(): Promise<Shelved<readonly ShelfJob[]>> {
+    const read = await this.read();
+    return read.ok ? { ok: true, value: read.value.standing } : read;
   }
 
   /** One job, standing or removed. */
   get(id: string): Promise<Shelved<ShelfJob>> {
-    return this.#do(async (database) => (await database.get('jobs', id)) ?? missing());
+    return this.#do(async (database) => soundOrMissing(await database.get('jobs', id)));
+  }
+
+  /** Deletes a damaged record for good; a sound one stays. */
+  discardDamaged(key: IDBValidKey): Promise<Shelved<void>> {
+    return this.#do((database) =>
+      inTransaction(database, ['jobs'], async (transaction) => {
+        const jobs = transaction.objectStore('jobs');
+        if (!isSoundJob(await jobs.get(key as string))) await jobs.delete(key as string);
+      }),
+    );
   }
 
   /** Puts a new job on the shelf. */
@@ -93,7 +124,7 @@ export class Shelf {
       const saved = await inTransaction(database, ['jobs', 'versions'], async (transaction) => {
         const jobs = transaction.objectStore('jobs');
         const standing = await jobs.get(id);
-        const stands = standing !== undefined && standing.removedAt === null;
+        const stands = standing !== undefined && isSoundJob(standing) && standing.removedAt === null;
         if (stands && isSame(standing.document, document)) {
           hasWritten = false;
           return { job: standing, isCopy: false };
@@ -134,7 +165,18 @@ export class Shelf {
 
   /** Earlier states of a job, latest first. To go back to one, save its document. */
   versions(id: string): Promise<Shelved<readonly JobVersion[]>> {
-    return this.#do(async (database) => (await database.getAll('versions', versionsOf(id))).reverse());
+    return this.#do(async (database) =>
+      (await database.getAll('versions', versionsOf(id))).filter(isSoundVersion).reverse(),
+    );
+  }
+
+  /** Keeps a state of a job among its versions, however young the last one is. */
+  keepAsVersion({ id, revision, document, savedAt }: ShelfJob): Promise<Shelved<void>> {
+    return this.#do((database) =>
+      inTransaction(database, ['versions'], async (transaction) => {
+        await transaction.objectStore('versions').put({ id, revision, document, savedAt });
+      }),
+    );
   }
 
   /** Forgets for good, with all their versions, the jobs that were removed before `time`. Returns how many. */
@@ -142,7 +184,9 @@ export class Shelf {
     return this.#do((database) =>
       inTransaction(database, ['jobs', 'versions'], async (transaction) => {
         const [jobs, versions] = [transaction.objectStore('jobs'), transaction.objectStore('versions')];
-        const gone = (await jobs.getAll()).filter(({ removedAt }) => removedAt !== null && removedAt < time);
+        const gone = (await jobs.getAll()).filter(
+          (job) => isSoundJob(job) && job.removedAt !== null && job.removedAt < time,
+        );
         for (const { id } of gone) {
           await jobs.delete(id);
           await versions.delete(versionsOf(id));
@@ -160,7 +204,7 @@ export class Shelf {
     return this.#do(async (database) => {
       const added = await inTransaction(database, ['jobs'], async (transaction) => {
         const jobs = transaction.objectStore('jobs');
-        const standing = (await jobs.getAll()).filter(({ removedAt }) => removedAt === null);
+        const standing = (await jobs.getAll()).filter((job) => isSoundJob(job) && job.removedAt === null);
         const known = new Set(standing.map(({ document }) => JSON.stringify(document)));
         const fresh = documents.filter((document) => {
           const text = JSON.stringify(document);
@@ -188,7 +232,7 @@ export class Shelf {
     return this.#do(async (database) => {
       const job = await inTransaction(database, ['jobs'], async (transaction) => {
         const jobs = transaction.objectStore('jobs');
-        const standing = (await jobs.get(id)) ?? missing();
+        const standing = soundOrMissing(await jobs.get(id));
         const removedAt = what === 'removed' ? this.#now() : null;
         const marked = { ...standing, revision: standing.revision + 1, removedAt };
         await jobs.put(marked);
@@ -242,8 +286,9 @@ const freshId = (): string =>
 
 const isSame = (a: JobRecord, b: JobRecord): boolean => JSON.stringify(a) === JSON.stringify(b);
 
-function missing(): never {
-  throw TROUBLE.missing;
+function soundOrMissing(job: ShelfJob | undefined): ShelfJob {
+  if (job === undefined || !isSoundJob(job)) throw TROUBLE.missing;
+  return job;
 }
 
 function nameOf({ name }: JobRecord): string {

@@ -1,6 +1,6 @@
 import { type DBSchema, type IDBPDatabase, type IDBPTransaction, openDB } from 'idb';
 import type { JobRecord } from '../../core/job/migrate.ts';
-import { TROUBLE } from './shelfTrouble.ts';
+import { type ShelfTrouble, TROUBLE } from './shelfTrouble.ts';
 
 /** A job on the shelf. */
 export interface ShelfJob {
@@ -30,38 +30,63 @@ export interface ShelfSchema extends DBSchema {
 
 export type ShelfDatabase = IDBPDatabase<ShelfSchema>;
 
-const VERSION = 1;
+const STORES = { jobs: 'id', versions: ['id', 'revision'] } as const;
+
+/** From this version on the database is laid out by a later edition. Those between 1 and it are this layout, rebuilt. */
+const LATER_LAYOUT = 1000;
+
+/** Longest that the browser may take to open the database, ms; some never answer after a crash. */
+const LONGEST_OPENING = 20_000;
 
 /**
- * Opens the browser's database of jobs.
+ * Opens the browser's database of jobs. One without its stores, as another program or a crash may leave it, is rebuilt
+ * around what it has.
  * @param name of the database
  * @param onClosed called when it was closed under the shelf's feet, by a newer edition in another window or by the browser
- * @throws a `ShelfTrouble` while an older edition in another window holds it, else what the browser throws
+ * @throws a `ShelfTrouble` while another edition in another window holds it or the browser does not answer, else what the
+ *   browser throws
  */
 export async function openShelfDatabase(name: string, onClosed: () => void): Promise<ShelfDatabase> {
   if (typeof indexedDB === 'undefined') throw TROUBLE.unavailable;
+  const database = await openVersion(name, undefined, onClosed);
+  const { version } = database;
+  if (version < LATER_LAYOUT && missingStores(database).length === 0) return database;
+  database.close();
+  if (version >= LATER_LAYOUT) throw TROUBLE.blocked;
+  return openVersion(name, version + 1, onClosed);
+}
+
+const missingStores = ({ objectStoreNames }: ShelfDatabase): readonly StoreName[] =>
+  (Object.keys(STORES) as StoreName[]).filter((store) => !objectStoreNames.contains(store));
+
+/** @param version the one that it has, or 1 for a new one, where undefined */
+function openVersion(name: string, version: number | undefined, onClosed: () => void): Promise<ShelfDatabase> {
   return new Promise((resolve, reject) => {
     let isGivenUp = false;
-    const opened = openDB<ShelfSchema>(name, VERSION, {
+    const giveUp = (trouble: ShelfTrouble): void => {
+      isGivenUp = true;
+      reject(trouble);
+    };
+    const deadline = setTimeout(() => giveUp(TROUBLE.silent), LONGEST_OPENING);
+    const opened = openDB<ShelfSchema>(name, version, {
       upgrade(database) {
-        database.createObjectStore('jobs', { keyPath: 'id' });
-        database.createObjectStore('versions', { keyPath: ['id', 'revision'] });
+        for (const store of missingStores(database))
+          database.createObjectStore(store, { keyPath: STORES[store] as string | string[] });
       },
-      blocked() {
-        isGivenUp = true;
-        reject(TROUBLE.blocked);
-      },
+      blocked: () => giveUp(TROUBLE.blocked),
       blocking(_current, _wanted, event) {
         (event.target as IDBDatabase).close();
         onClosed();
       },
       terminated: onClosed,
     });
-    opened.then((database) => {
-      // The other window let go after all; the next call opens anew.
-      if (isGivenUp) database.close();
-      else resolve(database);
-    }, reject);
+    opened
+      .then((database) => {
+        // It was let go, or came, after all; the next call opens anew.
+        if (isGivenUp) database.close();
+        else resolve(database);
+      }, reject)
+      .finally(() => clearTimeout(deadline));
   });
 }
 

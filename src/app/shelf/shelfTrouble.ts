@@ -1,6 +1,6 @@
 /** Why the browser could not keep or give what was asked; words for the maker included. */
 export interface ShelfTrouble {
-  readonly kind: 'full' | 'unavailable' | 'blocked' | 'missing' | 'failed';
+  readonly kind: 'full' | 'unavailable' | 'blocked' | 'silent' | 'missing' | 'failed';
   readonly message: string;
   readonly remedy: string;
 }
@@ -24,8 +24,13 @@ export const TROUBLE = {
   },
   blocked: {
     kind: 'blocked',
-    message: 'Another window holds the shelf open in an older edition.',
+    message: 'Another window holds the shelf open in another edition.',
     remedy: 'Close or reload the other windows of this page.',
+  },
+  silent: {
+    kind: 'silent',
+    message: 'The browser does not answer when it is asked for the shelf.',
+    remedy: `Close all windows of the browser and start it again, or ${FILE}.`,
   },
   missing: {
     kind: 'missing',

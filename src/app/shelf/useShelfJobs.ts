@@ -1,12 +1,11 @@
 import { useCallback, useEffect, useState } from 'react';
-import type { ShelfJob } from './shelfDatabase.ts';
+import type { ShelfContent } from './shelf.ts';
 import type { ShelfTrouble } from './shelfTrouble.ts';
 import { theShelf } from './theShelf.ts';
 
 export interface ShelfJobs {
-  /** Null until they are read. */
-  readonly standing: readonly ShelfJob[] | null;
-  readonly removed: readonly ShelfJob[];
+  /** Null until the shelf is read. */
+  readonly content: ShelfContent | null;
   readonly trouble: ShelfTrouble | null;
   readonly setTrouble: (trouble: ShelfTrouble | null) => void;
   readonly refresh: () => Promise<void>;
@@ -17,18 +16,16 @@ const KEPT_REMOVED_MS = 30 * 24 * 3600 * 1000;
 
 /** The jobs on the shelf, read anew whenever this or another window changes them. */
 export function useShelfJobs(): ShelfJobs {
-  const [standing, setStanding] = useState<readonly ShelfJob[] | null>(null);
-  const [removed, setRemoved] = useState<readonly ShelfJob[]>([]);
+  const [content, setContent] = useState<ShelfContent | null>(null);
   const [trouble, setTrouble] = useState<ShelfTrouble | null>(null);
   const refresh = useCallback(async () => {
-    const [stand, gone] = [await theShelf.list(), await theShelf.list('removed')];
-    if (stand.ok) setStanding(stand.value);
-    else setTrouble(stand.trouble);
-    if (gone.ok) setRemoved(gone.value);
+    const read = await theShelf.read();
+    if (read.ok) setContent(read.value);
+    else setTrouble(read.trouble);
   }, []);
   useEffect(() => {
     void theShelf.forget(Date.now() - KEPT_REMOVED_MS).then(refresh);
     return theShelf.watch(() => void refresh());
   }, [refresh]);
-  return { standing, removed, trouble, setTrouble, refresh };
+  return { content, trouble, setTrouble, refresh };
 }

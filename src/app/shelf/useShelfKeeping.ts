@@ -1,14 +1,16 @@
-import { useEffect, useRef, useState } from 'react';
-import { EXAMPLE_JOBS } from '../../core/job/examples.ts';
+import { use, useEffect, useRef, useState } from 'react';
 import { useBench } from '../state/BenchContext.tsx';
+import { FIRST_JOB } from '../state/jobHistory.ts';
 import { keepJob } from '../state/keptJob.ts';
 import { placeOf, setPlace } from '../state/place.ts';
+import { isExample, type Opening } from './chooseStart.ts';
 import { askForLastingStorage, type Lasting } from './lastingStorage.ts';
 import { ShelfKeeper } from './ShelfKeeper.ts';
+import { StartedContext } from './StartedContext.ts';
 import type { ShelfTrouble } from './shelfTrouble.ts';
 import { theShelf } from './theShelf.ts';
 
-/** What another window has done to the open job. */
+/** What has become of the open job on the shelf: another window saved or removed it, or what was done here left it. */
 export type Elsewhere = 'saved' | 'removed' | 'parted';
 
 export interface ShelfKeeping {
@@ -17,13 +19,15 @@ export interface ShelfKeeping {
   /** Opens the open job as another window has saved it. */
   readonly showTheirs: () => void;
   readonly dismiss: () => void;
+  /** A state that was kept too when the page started, and is not the one shown. */
+  readonly other: Opening | null;
+  readonly showOther: () => void;
+  readonly dismissOther: () => void;
   /** What the browser said to keeping the shelf; null until the first save. */
   readonly lasting: Lasting | null;
   /** Writes what waits to be written. */
   readonly flush: () => Promise<void>;
 }
-
-const EXAMPLES = new Set(EXAMPLE_JOBS.map(({ document }) => JSON.stringify(document)));
 
 /** Keeps the open job on the shelf, and hears what other windows do to it. An untouched example is not kept. */
 export function useShelfKeeping(): ShelfKeeping {
@@ -32,6 +36,10 @@ export function useShelfKeeping(): ShelfKeeping {
   const [trouble, setTrouble] = useState<ShelfTrouble | null>(null);
   const [elsewhere, setElsewhere] = useState<Elsewhere | null>(null);
   const [lasting, setLasting] = useState<Lasting | null>(null);
+  const { start, late } = use(StartedContext)!;
+  const [other, setOther] = useState(start.other);
+  // A save before the shelf has said what it holds could part from it.
+  const [isAsked, setAsked] = useState(late === null);
   const latest = useRef(history);
   useEffect(() => {
     latest.current = history;
@@ -42,19 +50,25 @@ export function useShelfKeeping(): ShelfKeeping {
       new ShelfKeeper(theShelf, (kept) => {
         setTrouble(kept.what === 'trouble' ? kept.trouble : null);
         if (kept.what === 'trouble') return;
-        // The place has changed with the save, and must be known after a reload.
-        if (latest.current.key === kept.key) {
-          keepJob(latest.current);
-          setElsewhere(kept.what === 'parted' ? 'parted' : null);
-        }
+        // The quick copy tells the place after the save, and that no save is later than it.
+        keepJob(latest.current);
+        if (latest.current.key === kept.key) setElsewhere(kept.what === 'parted' ? 'parted' : null);
         void askOnce().then(setLasting);
       }),
   );
 
   useEffect(() => {
-    if (!parsed.ok || (placeOf(key) === undefined && EXAMPLES.has(JSON.stringify(document)))) return;
+    void late?.then((said) => {
+      if (said.first?.place !== undefined) setPlace(FIRST_JOB, said.first.place);
+      setOther(said.other);
+      setAsked(true);
+    });
+  }, [late]);
+
+  useEffect(() => {
+    if (!isAsked || !parsed.ok || (placeOf(key) === undefined && isExample(document))) return;
     keeper.keep(key, document);
-  }, [keeper, key, document, parsed]);
+  }, [isAsked, keeper, key, document, parsed]);
 
   // biome-ignore lint/correctness/useExhaustiveDependencies: what was told of one job does not concern the next
   useEffect(() => setElsewhere(null), [key]);
@@ -89,11 +103,25 @@ export function useShelfKeeping(): ShelfKeeping {
     dispatch({ type: 'open', document: found, key: fresh });
   };
 
+  const showOther = (): void => {
+    if (other === null) return;
+    const { written, place } = other;
+    // Another state of the same job is its next revision, so that nothing parts.
+    const isSameJob = place !== undefined && place.id === placeOf(history.key)?.id;
+    const opened = isSameJob ? history.key : {};
+    if (!isSameJob && place !== undefined) setPlace(opened, place);
+    dispatch({ type: 'open', ...written, key: opened });
+    setOther(null);
+  };
+
   return {
     trouble,
     elsewhere,
     showTheirs: () => void showTheirs(),
     dismiss: () => setElsewhere(null),
+    other,
+    showOther,
+    dismissOther: () => setOther(null),
     lasting,
     flush: () => keeper.flush(),
   };

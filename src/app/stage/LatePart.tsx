@@ -1,4 +1,5 @@
 import { type ReactNode, Suspense } from 'react';
+import { Awaited, awaitedWords } from './Awaited.tsx';
 import { Mishap } from './Mishap.tsx';
 
 interface LatePartProps {
@@ -12,7 +13,13 @@ interface LatePartProps {
 export function LatePart({ name, room = '', children }: LatePartProps) {
   return (
     <Mishap instead={(error) => <p role="alert">{`The ${name} could not be shown: ${error.message}`}</p>}>
-      <Suspense fallback={<p className={`help ${room}`}>{`The ${name} is being fetched.`}</p>}>{children}</Suspense>
+      <Suspense
+        fallback={
+          <Awaited>{(isLate) => <p className={`help ${room}`}>{awaitedWords(`The ${name}`, isLate)}</p>}</Awaited>
+        }
+      >
+        {children}
+      </Suspense>
     </Mishap>
   );
 }

@@ -1,21 +1,21 @@
-import { lazy, Suspense, useMemo, useState } from 'react';
+import { lazy, Suspense, useState } from 'react';
 import { SectionDrawing } from '../sheet/SectionDrawing.tsx';
 import { useBench } from '../state/BenchContext.tsx';
 import { lagging } from '../state/lagging.tsx';
 import { useColourScheme } from '../state/useColourScheme.ts';
 import { keptViewChoice } from '../state/viewChoice.ts';
-import { patternZone } from '../strip/patternZone.ts';
+import { Awaited, awaitedWords } from './Awaited.tsx';
 import { idle } from './idle.ts';
 import { Mishap } from './Mishap.tsx';
 import { painted } from './painted.ts';
 import { openingOf, poseWords, type StageState } from './stageState.ts';
 
 // Setting a scene up keeps page and driver busy, so it waits until the rest of the bench is there.
-const CoverScene = lazy(async () => {
+const LitScene = lazy(async () => {
   await painted;
   await idle();
   const { warmUp } = await import('../scene/warmUp.ts');
-  const [scene] = await Promise.all([import('../scene/CoverScene.tsx'), warmUp(keptViewChoice().look)]);
+  const [scene] = await Promise.all([import('./LitScene.tsx'), warmUp(keptViewChoice().look)]);
   return scene;
 });
 
@@ -38,10 +38,6 @@ export const StageView = lagging(function StageView({ stage, setStage, highlight
   const [unavailable, setUnavailable] = useState<keyof typeof REASONS | null>(null);
   const colourScheme = useColourScheme(view.scheme);
   const { pose, point, shape, slice, viewpoint } = stage;
-  const lit = useMemo(
-    () => (highlight === null ? null : patternZone(design, point, highlight)),
-    [design, point, highlight],
-  );
   const section = (reason: string) => <SectionDrawing point={point} opening={openingOf(pose)} reason={reason} />;
 
   return (
@@ -49,9 +45,11 @@ export const StageView = lagging(function StageView({ stage, setStage, highlight
       {unavailable !== null && section(REASONS[unavailable])}
       {unavailable !== 'noWebGl' && (
         <Mishap instead={(error) => section(`The three-dimensional view failed: ${error.message}`)}>
-          <Suspense fallback={section('The three-dimensional view is being fetched.')}>
+          <Suspense
+            fallback={<Awaited>{(isLate) => section(awaitedWords('The three-dimensional view', isLate))}</Awaited>}
+          >
             <div className="stage-scene" hidden={unavailable !== null}>
-              <CoverScene
+              <LitScene
                 design={design}
                 pose={pose}
                 point={point}
@@ -59,7 +57,7 @@ export const StageView = lagging(function StageView({ stage, setStage, highlight
                 slice={slice}
                 units={lengths.units}
                 look={view.look}
-                highlight={lit}
+                highlight={highlight}
                 viewpoint={viewpoint}
                 onViewpointChange={(next) => setStage({ viewpoint: next })}
                 onSlowFrames={onSlowFrames}

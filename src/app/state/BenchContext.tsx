@@ -15,9 +15,8 @@ import { designReport } from '../../core/report/designReport.ts';
 import type { Report } from '../../core/report/reportSchema.ts';
 import { type Printer, printer } from '../../core/units/printer.ts';
 import { type ElasticState, useElastic } from '../elastic/useElastic.ts';
-import { FIRST_JOB, type JobAction, type JobHistory, jobHistory, startHistory } from './jobHistory.ts';
-import { keepJob, keptJob } from './keptJob.ts';
-import { setPlace } from './place.ts';
+import { type JobAction, type JobHistory, jobHistory, startHistory, type Written } from './jobHistory.ts';
+import { keepJob } from './keptJob.ts';
 import { keepViewChoice, keptViewChoice, type ViewChoice } from './viewChoice.ts';
 
 /** What every part of the bench works with: the job, what follows from it, and the way it is looked at. */
@@ -48,9 +47,18 @@ export function useBench(): Bench {
   return bench;
 }
 
-/** @param example a job known to parse: what a first visit opens, and the picture while a kept job does not parse */
-export function BenchProvider({ example, children }: { readonly example: JobDocument; readonly children: ReactNode }) {
-  const [history, dispatch] = useReducer(jobHistory, example, startBench);
+interface BenchProviderProps {
+  /** A job known to parse: what a first visit opens, and the picture while a kept job does not parse. */
+  readonly example: JobDocument;
+  /** Gives the job that was left on the bench; null on a first visit. */
+  readonly left: () => Written | null;
+  readonly children: ReactNode;
+}
+
+export function BenchProvider({ example, left, children }: BenchProviderProps) {
+  const [history, dispatch] = useReducer(jobHistory, example, () =>
+    startHistory(left() ?? { document: example, typed: {} }, example),
+  );
   const [view, setWholeView] = useState(keptViewChoice);
   const [isKept, setKept] = useState(true);
   const setView = useCallback(
@@ -100,14 +108,4 @@ function useSettled(report: Report, elastic: ElasticState): Report | null {
   const [settled, setSettled] = useState<Report | null>(null);
   if (elastic.status === 'solved' && settled !== report) setSettled(report);
   return settled;
-}
-
-/** The job that was left on the bench, with its place on the shelf; on a first visit the example. */
-function startBench(example: JobDocument): JobHistory {
-  const kept = keptJob();
-  if (kept?.place !== undefined) {
-    const { id, revision, isSaved } = kept.place;
-    setPlace(FIRST_JOB, { id, revision, document: isSaved ? kept.document : null });
-  }
-  return startHistory(kept ?? { document: example, typed: {} }, example);
 }

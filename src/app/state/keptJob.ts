@@ -9,16 +9,32 @@ const keptSchema = z.object({
   document: z.looseObject({}),
   typed: z.record(z.string(), z.object({ text: z.string(), unit: z.enum(['mm', 'in']) })),
   place: z.optional(z.object({ id: z.string(), revision: z.number(), isSaved: z.boolean() })),
+  mark: z.optional(z.number()),
 });
 
 /** A job as it was left, and where it stands on the shelf; `isSaved` when it stands there just as it was left. */
-interface Kept extends Written {
+export interface Kept extends Written {
   readonly place?: { readonly id: string; readonly revision: number; readonly isSaved: boolean };
+  /**
+   * When any window last wrote its copy, ms since 1970 and never before a save that was then known. A later save on the
+   * shelf says that the copy on disk is an old one. Absent in a copy of an earlier edition.
+   */
+  readonly mark?: number;
+}
+
+let seen = 0;
+
+/** Notes the time of a save on the shelf, so that a clock put back makes no copy look older than it. */
+export function sawShelf(savedAt: number): void {
+  seen = Math.max(seen, savedAt);
 }
 
 /** The job that was open when the page was left, in this window or else in any, or null where nothing readable was kept. */
 export function keptJob(): Kept | null {
-  return readFrom(() => sessionStorage) ?? readFrom(() => localStorage);
+  const [own, any] = [readFrom(() => sessionStorage), readFrom(() => localStorage)];
+  const kept = own ?? any;
+  const marks = [own?.mark, any?.mark].filter((mark) => mark !== undefined);
+  return kept && (marks.length === 0 ? kept : { ...kept, mark: Math.max(...marks) });
 }
 
 /**
@@ -30,6 +46,7 @@ export function keepJob({ document, typed, key }: Step): boolean {
   const kept: Kept = {
     document,
     typed,
+    mark: Math.max(Date.now(), seen),
     ...(place && { place: { id: place.id, revision: place.revision, isSaved: place.document === document } }),
   };
   const text = JSON.stringify(kept);

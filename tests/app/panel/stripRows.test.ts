@@ -23,7 +23,7 @@ describe('the rows of the springy model', () => {
     const first = shownChecks(quick, 'solving', null);
     expect(ids(first)).toEqual(ids(settled.checks));
     expect(first.filter(({ isPending }) => isPending).map(({ message }) => message)).toEqual(['', '']);
-    const failed = shownChecks(quick, 'failed', settled).filter(({ id }) => id === 'seats' || id === 'springsOpen');
+    const failed = shownChecks(quick, 'gaveUp', settled).filter(({ id }) => id === 'seats' || id === 'springsOpen');
     for (const row of failed) {
       expect(row).toMatchObject({ verdict: 'unknown', isPending: false, change: [] });
       expect(row.message).toMatch(/could not be asked/);

@@ -27,7 +27,8 @@ async function value<T>(shelved: Promise<Shelved<T>>): Promise<T> {
   return result.value;
 }
 
-const names = async (shelf: Shelf, which?: 'removed') => (await value(shelf.list(which))).map(({ name }) => name);
+const names = async (shelf: Shelf, which: 'standing' | 'removed' = 'standing') =>
+  (await value(shelf.read()))[which].map(({ name }) => name);
 
 beforeEach(() => {
   globalThis.indexedDB = new IDBFactory();
@@ -323,7 +324,7 @@ describe('when the browser fails', () => {
   test('a newer edition in another window gets its way, and this one opens no more', async () => {
     const shelf = window();
     await value(shelf.add(tideLedger));
-    const newer = await opened(indexedDB.open('coverwright', 2));
+    const newer = await opened(indexedDB.open('coverwright', 1000));
     expect(await shelf.list()).toMatchObject({ ok: false, trouble: { kind: 'blocked' } });
     newer.close();
   });

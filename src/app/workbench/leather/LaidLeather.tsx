@@ -12,7 +12,7 @@ interface LaidLeatherProps {
 
 /** The pieces of one leather laid on what is owned of it, with what they use and what is wrong. */
 export function LaidLeather({ title, question }: LaidLeatherProps) {
-  const { status, last } = useLayout(question);
+  const { status, last, why } = useLayout(question);
   return (
     <section className="laid" aria-label={`${title}, laid out`} aria-busy={status === 'laying'}>
       <h3>{title}</h3>
@@ -20,7 +20,7 @@ export function LaidLeather({ title, question }: LaidLeatherProps) {
         {status === 'laying' &&
           (last === null ? 'The pieces are being laid out.' : 'The pieces are being laid out anew.')}
         {status === 'failed' &&
-          'The layout failed: the last one that could be made is shown. Change the leather or the pieces.'}
+          `The pieces could not be laid out: ${why}. ${last === null ? '' : 'The last layout that could be made is shown. '}Sizes and template do not need it. Change the leather or the pieces, or reload the page; the job is kept.`}
       </p>
       {last !== null && <Outcome title={title} laid={last} />}
     </section>

@@ -1,9 +1,9 @@
 import { layOut } from '../../../core/materials/layout/layout.ts';
 import { layoutFaults } from '../../../core/materials/layout/layoutFaults.ts';
+import { serveQuestions } from '../../state/serveQuestions.ts';
 import type { LayoutAnswer, LayoutQuestion } from './layoutMessage.ts';
 
-self.onmessage = ({ data: { outlines, hide, clearance } }: MessageEvent<LayoutQuestion>) => {
+serveQuestions<LayoutQuestion, LayoutAnswer>(({ outlines, hide, clearance }) => {
   const layout = layOut(outlines, hide, clearance);
-  const answer: LayoutAnswer = { layout, faults: layoutFaults(layout, outlines, hide, clearance) };
-  self.postMessage(answer);
-};
+  return { layout, faults: layoutFaults(layout, outlines, hide, clearance) };
+});

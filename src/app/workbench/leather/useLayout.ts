@@ -1,4 +1,5 @@
 import { useEffect, useState } from 'react';
+import { AskedWorker } from '../../state/AskedWorker.ts';
 import type { LayoutAnswer, LayoutQuestion } from './layoutMessage.ts';
 
 export interface LaidOut extends LayoutAnswer {
@@ -8,6 +9,8 @@ export interface LaidOut extends LayoutAnswer {
 
 export interface LayoutState {
   readonly status: 'laying' | 'laid' | 'failed';
+  /** Why it failed, in words for the maker. */
+  readonly why?: string;
   /** The last answer; null until there is a first. */
   readonly last: LaidOut | null;
 }
@@ -24,12 +27,14 @@ export function useLayout(question: LayoutQuestion): LayoutState {
   useEffect(() => {
     const content = JSON.parse(asked) as LayoutQuestion;
     setState(({ last }) => ({ status: 'laying', last }));
-    const worker = new Worker(new URL('./layout.worker.ts', import.meta.url), { type: 'module' });
-    worker.onmessage = ({ data }: MessageEvent<LayoutAnswer>) =>
-      setState({ status: 'laid', last: { ...data, question: content } });
-    worker.onerror = () => setState(({ last }) => ({ status: 'failed', last }));
-    worker.postMessage(content);
-    return () => worker.terminate();
+    const worker = new AskedWorker<LayoutQuestion, LayoutAnswer>(
+      () => new Worker(new URL('./layout.worker.ts', import.meta.url), { type: 'module' }),
+    );
+    worker.ask(content).then(
+      (answer) => setState({ status: 'laid', last: { ...answer, question: content } }),
+      ({ message }: Error) => setState(({ last }) => ({ status: 'failed', last, why: message })),
+    );
+    return () => worker.close();
   }, [asked]);
   return state;
 }

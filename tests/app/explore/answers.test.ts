@@ -1,10 +1,9 @@
-import { describe, expect, test, vi } from 'vitest';
+import { describe, expect, test } from 'vitest';
 import choirBook from '../../../public/jobs/choir-book.json' with { type: 'json' };
 import tideLedger from '../../../public/jobs/tide-ledger.json' with { type: 'json' };
 import { temperPatches } from '../../../src/app/bench/Temper.tsx';
 import { answerQuestion } from '../../../src/app/explore/answerQuestion.ts';
-import { ExploreDesk, type ExploreWorker } from '../../../src/app/explore/ExploreDesk.ts';
-import type { Answer, Answers, Question, Questions } from '../../../src/app/explore/exploreMessage.ts';
+import type { Answers, Questions } from '../../../src/app/explore/exploreMessage.ts';
 import { overlaysFor } from '../../../src/app/explore/overlays.ts';
 import { type JobDocument, patched } from '../../../src/core/job/jobDocument.ts';
 import { parseJob } from '../../../src/core/job/parseJob.ts';
@@ -15,57 +14,6 @@ const changesOf = (document: JobDocument): Questions['changes'] => ({
   kind: 'changes',
   document,
   target: 'all',
-});
-
-function deskWithWorker() {
-  const sent: Question[] = [];
-  const worker: ExploreWorker = {
-    postMessage: (question) => sent.push(question),
-    onmessage: null,
-    onerror: null,
-    terminate: vi.fn(),
-  };
-  const answered: Question[] = [];
-  const failed: string[] = [];
-  const desk = new ExploreDesk(
-    worker,
-    (question) => answered.push(question),
-    (question, why) => failed.push(`${question.kind}: ${why}`),
-  );
-  const answer = (): void => worker.onmessage?.({ data: [] } as unknown as MessageEvent<Answer>);
-  const breakDown = (): void => worker.onerror?.({ message: 'broke' } as ErrorEvent);
-  return { desk, worker, sent, answered, failed, answer, breakDown };
-}
-
-describe('the desk', () => {
-  test('has one question at the worker, and of each kind only the newest waiting', () => {
-    const { desk, sent, answered, answer } = deskWithWorker();
-    const [first, second, third] = [errorsOf(tideLedger), errorsOf(tideLedger), errorsOf(choirBook)];
-    const change = changesOf(tideLedger);
-    for (const question of [first, change, second, third]) desk.ask(question);
-    expect(sent).toEqual([first]);
-    for (let i = 0; i < 3; i++) answer();
-    expect(sent).toEqual([first, change, third]);
-    // The answer to the first came too late.
-    expect(answered).toEqual([change, third]);
-  });
-
-  test('tells of a question that broke the worker, and goes on with the next', () => {
-    const { desk, sent, failed, answered, answer, breakDown } = deskWithWorker();
-    desk.ask(errorsOf(tideLedger));
-    desk.ask(changesOf(tideLedger));
-    breakDown();
-    expect(failed).toEqual(['errors: broke']);
-    expect(sent).toHaveLength(2);
-    answer();
-    expect(answered.map(({ kind }) => kind)).toEqual(['changes']);
-  });
-
-  test('lets the worker go when it closes', () => {
-    const { desk, worker } = deskWithWorker();
-    desk.close();
-    expect(worker.terminate).toHaveBeenCalledOnce();
-  });
 });
 
 describe('an answer', () => {

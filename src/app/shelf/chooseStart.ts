@@ -1,0 +1,100 @@
+import { EXAMPLE_JOBS } from '../../core/job/examples.ts';
+import type { JobDocument } from '../../core/job/jobDocument.ts';
+import { inCurrentVersion } from '../../core/job/migrate.ts';
+import type { Written } from '../state/jobHistory.ts';
+import type { Kept } from '../state/keptJob.ts';
+import type { Place } from '../state/place.ts';
+import type { ShelfJob } from './shelfDatabase.ts';
+
+/** A job as the bench may open it. */
+export interface Opening {
+  readonly written: Written;
+  /** Undefined for one that does not stand on the shelf. */
+  readonly place: Place | undefined;
+  /** When it was saved on the shelf, ms since 1970; null for the quick copy. */
+  readonly savedAt: number | null;
+}
+
+/** What the page starts with. */
+export interface Start {
+  /** Null where nothing is kept: the example. */
+  readonly first: Opening | null;
+  /** A second state that was kept and differs, to be offered. */
+  readonly other: Opening | null;
+  /** The shelf's state of the first job, which the next save would overwrite unseen: to be kept as a version. */
+  readonly aside: ShelfJob | null;
+}
+
+/**
+ * Chooses between the quick copy of the open job and the shelf. The copy is written at every key but reaches the disk
+ * seconds later, the shelf is written after a pause but is on disk at once; so after a kill either may be the older one.
+ *
+ * A later save of the same job is told by its revision, which no clock can falsify, and one of another job by its time.
+ * @param kept the quick copy, null where there is none
+ * @param standing the jobs on the shelf, last saved first
+ */
+export function chooseStart(kept: Kept | null, standing: readonly ShelfJob[]): Start {
+  const newest = standing[0];
+  if (kept === null) return newest === undefined ? NOTHING : only(fromShelf(newest));
+  const { place, mark = Number.POSITIVE_INFINITY } = kept;
+  const own = standing.find(({ id }) => id === place?.id);
+
+  if (newest !== undefined && newest.savedAt > mark && newest !== own) {
+    if (isSame(newest.document, kept.document)) return only(goingOnFrom(newest, kept, kept.document));
+    const other = hasItsOwn(kept) ? fromCopy(kept, unsavedPlace(kept, own)) : null;
+    return { first: fromShelf(newest), other, aside: null };
+  }
+  if (own === undefined) return only(fromCopy(kept, keptPlace(kept)));
+  if (isSame(own.document, kept.document)) return only(goingOnFrom(own, kept, kept.document));
+  // The shelf knows nothing later: the copy goes on from what stands there.
+  if (own.revision <= place!.revision) return only(goingOnFrom(own, kept, null));
+  if (place!.isSaved) return only(fromShelf(own));
+  const [copy, saved] = [goingOnFrom(own, kept, null), fromShelf(own)];
+  return mark > own.savedAt ? { first: copy, other: saved, aside: own } : { first: saved, other: copy, aside: own };
+}
+
+/** What is left to do where the copy is shown already: what should have been shown instead is offered. */
+export function chooseLate(kept: Kept | null, standing: readonly ShelfJob[]): Start {
+  const start = chooseStart(kept, standing);
+  if (start.first?.savedAt == null) return start;
+  if (kept === null) return { first: null, other: start.first, aside: null };
+  const own = standing.find(({ id }) => id === kept.place?.id);
+  if (own === undefined || own.id !== start.first.place?.id)
+    return { first: fromCopy(kept, unsavedPlace(kept, own)), other: start.first, aside: null };
+  // Nothing of the copy is saved until it is edited, and what it then overwrites is a version.
+  return { first: goingOnFrom(own, kept, kept.document), other: start.first, aside: own };
+}
+
+const NOTHING: Start = { first: null, other: null, aside: null };
+
+const only = (first: Opening): Start => ({ first, other: null, aside: null });
+
+const fromShelf = ({ id, revision, document, savedAt }: ShelfJob): Opening => ({
+  written: { document, typed: {} },
+  place: { id, revision, document },
+  savedAt,
+});
+
+const fromCopy = (written: Kept, place: Place | undefined): Opening => ({ written, place, savedAt: null });
+
+/** The copy, with what was typed, as the next state of a job on the shelf; `document` is what of it need not be saved. */
+const goingOnFrom = ({ id, revision }: ShelfJob, kept: Kept, document: JobDocument | null): Opening =>
+  fromCopy(kept, { id, revision, document });
+
+const keptPlace = ({ place, document }: Kept): Place | undefined =>
+  place && { id: place.id, revision: place.revision, document: place.isSaved ? document : null };
+
+/** The place of a copy that was not saved, unless its job has gone on meanwhile: it then becomes a job of its own. */
+const unsavedPlace = (kept: Kept, own: ShelfJob | undefined): Place | undefined =>
+  own !== undefined && own.revision === kept.place?.revision ? keptPlace(kept) : undefined;
+
+const EXAMPLES = new Set(EXAMPLE_JOBS.map(({ document }) => JSON.stringify(document)));
+
+/** An example that nobody has touched; it is not kept on the shelf. */
+export const isExample = (document: JobDocument): boolean => EXAMPLES.has(JSON.stringify(document));
+
+/** Whether a copy holds something that stands nowhere else. */
+const hasItsOwn = ({ place, document }: Kept): boolean => (place === undefined ? !isExample(document) : !place.isSaved);
+
+const isSame = (a: JobDocument, b: JobDocument): boolean =>
+  JSON.stringify(inCurrentVersion(a)) === JSON.stringify(inCurrentVersion(b));

@@ -1,0 +1,56 @@
+/** A record in the shelf's database that is no job: left as it is, told, and given out as it stands. */
+export interface DamagedRecord {
+  readonly key: IDBValidKey;
+  readonly record: unknown;
+  readonly why: string | null;
+}
+
+const isRecord = (value: unknown): value is Record<string, unknown> =>
+  typeof value === 'object' && value !== null && !Array.isArray(value);
+
+const isTime = (value: unknown): boolean => Number.isFinite(value);
+
+/** A document is given out as JSON, so one that cannot be written so is none. */
+function isDocument(value: unknown): boolean {
+  try {
+    return isRecord(value) && JSON.stringify(value) !== undefined;
+  } catch {
+    return false;
+  }
+}
+
+const FIELDS: Readonly<Record<string, (value: unknown) => boolean>> = {
+  id: (value) => typeof value === 'string',
+  revision: Number.isInteger,
+  name: (value) => typeof value === 'string',
+  document: isDocument,
+  savedAt: isTime,
+  removedAt: (value) => value === null || isTime(value),
+};
+
+/** Which fields of a job's record cannot be read, in words; null for a sound record. */
+export function whyDamaged(record: unknown): string | null {
+  const names = Object.entries(FIELDS)
+    .filter(([name, isSound]) => !isSound(isRecord(record) ? record[name] : undefined))
+    .map(([name]) => name);
+  return names.length === 0 ? null : `${names.join(' and ')} cannot be read`;
+}
+
+export const isSoundJob = (record: unknown): boolean => whyDamaged(record) === null;
+
+/** A version's record has a document and a time; its key has been proved by the database. */
+export const isSoundVersion = (record: { document: unknown; savedAt: unknown }): boolean =>
+  isDocument(record.document) && isTime(record.savedAt);
+
+/** A record as JSON, whatever is in it: what JSON has no form for stands as text. */
+export function rawText(record: unknown): string {
+  const seen = new Set<unknown>();
+  const plain = (_name: string, value: unknown): unknown => {
+    if (typeof value === 'bigint' || typeof value === 'number') return Number.isFinite(value) ? value : String(value);
+    if (typeof value !== 'object' || value === null) return value;
+    if (seen.has(value)) return '(stands further up)';
+    seen.add(value);
+    return value instanceof Map || value instanceof Set ? [...value] : value;
+  };
+  return `${JSON.stringify(record, plain, 2)}\n`;
+}

@@ -1,0 +1,22 @@
+import type { WorkerWord } from './AskedWorker.ts';
+
+/**
+ * Answers the questions that an `AskedWorker` puts; called once, in the worker.
+ * @param answerTo may throw: the message is what the maker is told
+ * @param handedOver what of an answer need not be copied
+ */
+export function serveQuestions<Q, A>(
+  answerTo: (question: Q) => A | Promise<A>,
+  handedOver: (answer: A) => Transferable[] = () => [],
+): void {
+  const say = (word: WorkerWord<A>, transfer: Transferable[] = []): void => self.postMessage(word, { transfer });
+  self.onmessage = async ({ data }: MessageEvent<Q>) => {
+    say({ heard: true });
+    try {
+      const answer = await answerTo(data);
+      say({ answer }, handedOver(answer));
+    } catch (error) {
+      say({ failure: error instanceof Error ? error.message : String(error) });
+    }
+  };
+}

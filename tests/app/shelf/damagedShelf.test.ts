@@ -1,0 +1,164 @@
+import 'fake-indexeddb/auto';
+import { IDBFactory } from 'fake-indexeddb';
+import { afterEach, beforeEach, describe, expect, test, vi } from 'vitest';
+import { rawText } from '../../../src/app/shelf/damaged.ts';
+import { Shelf } from '../../../src/app/shelf/shelf.ts';
+import type { Shelved } from '../../../src/app/shelf/shelfTrouble.ts';
+import { EXAMPLE_JOBS } from '../../../src/core/job/examples.ts';
+import type { JobRecord } from '../../../src/core/job/migrate.ts';
+
+const tideLedger = EXAMPLE_JOBS[0]!.document as JobRecord;
+
+let open: Shelf[];
+
+function shelfOf(name = 'coverwright'): Shelf {
+  const shelf = new Shelf({ name });
+  open.push(shelf);
+  return shelf;
+}
+
+async function value<T>(shelved: Promise<Shelved<T>>): Promise<T> {
+  const result = await shelved;
+  if (!result.ok) throw new Error(result.trouble.message);
+  return result.value;
+}
+
+const damaged = async (shelf: Shelf) => (await value(shelf.read())).damaged;
+const removed = async (shelf: Shelf) => (await value(shelf.read())).removed;
+
+/** The database as another program could have left it. */
+function raw(version: number | undefined, upgrade: (database: IDBDatabase) => void = () => {}): Promise<IDBDatabase> {
+  return new Promise((resolve, reject) => {
+    const request = indexedDB.open('coverwright', version);
+    request.onupgradeneeded = () => upgrade(request.result);
+    request.onsuccess = () => resolve(request.result);
+    request.onerror = () => reject(request.error);
+  });
+}
+
+async function putRaw(store: string, ...records: readonly unknown[]): Promise<void> {
+  const database = await raw(undefined);
+  const transaction = database.transaction(store, 'readwrite');
+  for (const record of records) transaction.objectStore(store).put(record);
+  await new Promise((resolve) => {
+    transaction.oncomplete = resolve;
+  });
+  database.close();
+}
+
+beforeEach(() => {
+  globalThis.indexedDB = new IDBFactory();
+  open = [];
+});
+
+afterEach(async () => {
+  vi.useRealTimers();
+  vi.restoreAllMocks();
+  await Promise.all(open.map((shelf) => shelf.close()));
+});
+
+const sound = { revision: 1, name: 'Sound', document: tideLedger, savedAt: 7, removedAt: null };
+
+describe('a record that cannot be read', () => {
+  const SPOILT = [
+    ['a numeric name', { ...sound, id: 'x', name: 7 }],
+    ['no document', { ...sound, id: 'x', document: undefined }],
+    ['a list for a document', { ...sound, id: 'x', document: [1] }],
+    ['a document that is no JSON', { ...sound, id: 'x', document: { width_mm: 7n } }],
+    ['a time that is none', { ...sound, id: 'x', savedAt: Number.NaN }],
+    ['no word of its removal', { ...sound, id: 'x', removedAt: undefined }],
+    ['a removal at no time', { ...sound, id: 'x', removedAt: new Date(0) }],
+    ['a revision in words', { ...sound, id: 'x', revision: 'one' }],
+    ['nothing but a key', { id: 5 }],
+  ] as const;
+
+  test.each(SPOILT)('with %s is set apart, and the others are there', async (_what, record) => {
+    const shelf = shelfOf();
+    await value(shelf.add(tideLedger));
+    await putRaw('jobs', record);
+    expect((await value(shelf.list())).map(({ name }) => name)).toEqual(['Tide ledger']);
+    expect(await removed(shelf)).toEqual([]);
+    const [apart, ...others] = await damaged(shelf);
+    expect(others).toEqual([]);
+    expect(apart).toMatchObject({ key: record.id, record });
+    // Nothing forgets it, imports and copies go on, and it can be exported whatever is in it.
+    await value(shelf.forget(Number.MAX_SAFE_INTEGER));
+    expect(await value(shelf.addAll([{ ...tideLedger, name: 'Imported' }]))).toBe(1);
+    expect(await damaged(shelf)).toHaveLength(1);
+    expect(JSON.parse(rawText(apart!.record))).toMatchObject({ id: record.id });
+  });
+
+  test('is named by what is wrong with it', async () => {
+    const shelf = shelfOf();
+    await value(shelf.list());
+    await putRaw('jobs', { ...sound, id: 'a', name: 7, savedAt: 'noon' });
+    expect((await damaged(shelf))[0]?.why).toBe('name and savedAt cannot be read');
+  });
+
+  test('is no job that can be opened, and a save beside it loses neither', async () => {
+    const shelf = shelfOf();
+    await value(shelf.list());
+    await putRaw('jobs', { ...sound, id: 'a', name: 7 });
+    expect(await shelf.get('a')).toMatchObject({ ok: false, trouble: { kind: 'missing' } });
+    const { job } = await value(shelf.save('a', 1, { ...tideLedger, name: 'Mine' }));
+    expect(job.id).not.toBe('a');
+    expect(await damaged(shelf)).toHaveLength(1);
+  });
+
+  test('goes only when it is discarded, and no sound one goes so', async () => {
+    const shelf = shelfOf();
+    const { id } = await value(shelf.add(tideLedger));
+    await putRaw('jobs', { id: 5 });
+    await value(shelf.discardDamaged(5));
+    await value(shelf.discardDamaged(id));
+    expect(await damaged(shelf)).toEqual([]);
+    expect(await value(shelf.list())).toHaveLength(1);
+  });
+
+  test('among the versions of a job hides none of the others', async () => {
+    const shelf = shelfOf();
+    const { id } = await value(shelf.add(tideLedger));
+    await value(shelf.save(id, 1, { ...tideLedger, name: 'Second' }));
+    await putRaw('versions', { id, revision: 9, document: tideLedger, savedAt: 'noon' });
+    expect((await value(shelf.versions(id))).map(({ revision }) => revision)).toEqual([1]);
+    await value(shelf.save(id, 2, { ...tideLedger, name: 'Third' }));
+  });
+});
+
+describe('a database without its stores', () => {
+  test('is rebuilt when it is first used', async () => {
+    (await raw(1)).close();
+    const shelf = shelfOf();
+    expect(await value(shelf.list())).toEqual([]);
+    const { id } = await value(shelf.add(tideLedger));
+    expect((await value(shelfOf().get(id))).document).toEqual(tideLedger);
+  });
+
+  test('keeps what stands in the one store that it has', async () => {
+    (await raw(1, (database) => database.createObjectStore('jobs', { keyPath: 'id' }))).close();
+    await putRaw('jobs', { ...sound, id: 'a' });
+    const shelf = shelfOf();
+    const { job, isCopy } = await value(shelf.save('a', 1, { ...tideLedger, name: 'Changed' }));
+    expect([job.id, isCopy]).toEqual(['a', false]);
+    expect(await value(shelf.versions('a'))).toHaveLength(1);
+  });
+
+  test('is rebuilt once, though many windows find it so at once', async () => {
+    (await raw(1)).close();
+    const many = Array.from({ length: 5 }, () => shelfOf());
+    await Promise.all(many.map((shelf, i) => value(shelf.add({ ...tideLedger, name: `Job ${i}` }))));
+    expect(await value(shelfOf().list())).toHaveLength(5);
+  });
+});
+
+test('a database that never opens is told as such, and is asked again the next time', async () => {
+  vi.useFakeTimers();
+  const opening = vi.spyOn(indexedDB, 'open').mockImplementation(() => new IDBOpenDBRequest());
+  const shelf = shelfOf();
+  const answer = shelf.list();
+  await vi.advanceTimersByTimeAsync(60_000);
+  expect(await answer).toMatchObject({ ok: false, trouble: { kind: 'silent' } });
+  opening.mockRestore();
+  vi.useRealTimers();
+  expect(await value(shelf.list())).toEqual([]);
+});

@@ -1,0 +1,296 @@
+import 'fake-indexeddb/auto';
+import { IDBFactory } from 'fake-indexeddb';
+import { beforeEach, describe, expect, test, vi } from 'vitest';
+import { chooseLate, chooseStart, type Start } from '../../../src/app/shelf/chooseStart.ts';
+import { ShelfKeeper } from '../../../src/app/shelf/ShelfKeeper.ts';
+import { Shelf } from '../../../src/app/shelf/shelf.ts';
+import type { ShelfJob } from '../../../src/app/shelf/shelfDatabase.ts';
+import { startingJob } from '../../../src/app/shelf/startingJob.ts';
+import type { Kept } from '../../../src/app/state/keptJob.ts';
+import { setPlace } from '../../../src/app/state/place.ts';
+import { EXAMPLE_JOBS } from '../../../src/core/job/examples.ts';
+import type { JobDocument } from '../../../src/core/job/jobDocument.ts';
+
+const EXAMPLE = EXAMPLE_JOBS[0]!.document as JobDocument;
+
+/** A document that tells by its number how late it was typed. */
+const doc = (job: string, typed: number): JobDocument => ({ ...EXAMPLE, name: job, notes: typed });
+const typedIn = (document: JobDocument | undefined): number => Number(document?.notes ?? 0);
+
+/** A browser's two keeps as they follow each other: every write of the quick copy, and every save of the shelf. */
+class Browser {
+  time = 1000;
+  typed = 0;
+  readonly copies: (Kept | null)[] = [null];
+  /** The shelf after each of the writes above. */
+  readonly shelves: ShelfJob[][] = [[]];
+  private shelf: ShelfJob[] = [];
+  private open: { job: string; id: string | undefined; revision: number; saved: JobDocument | null; now: JobDocument } =
+    {
+      job: 'Tide ledger',
+      id: undefined,
+      revision: 0,
+      saved: null,
+      now: EXAMPLE,
+    };
+
+  private moment(copy: Kept | null): void {
+    this.copies.push(copy);
+    this.shelves.push(this.shelf);
+  }
+
+  copy(): void {
+    const { id, revision, saved, now } = this.open;
+    const place = id === undefined ? {} : { place: { id, revision, isSaved: saved === now } };
+    this.moment({ document: now, typed: {}, mark: this.time, ...place });
+  }
+
+  type(): void {
+    this.time += 100;
+    this.open.now = doc(this.open.job, ++this.typed);
+    this.copy();
+  }
+
+  /** The shelf is written; `meanwhile` comes before the window hears of it. */
+  save(meanwhile: () => void = () => {}): void {
+    this.time += 700;
+    const { now } = this.open;
+    const id = this.open.id ?? `of ${this.open.job}`;
+    const revision = (this.shelf.find((job) => job.id === id)?.revision ?? 0) + 1;
+    const job: ShelfJob = { id, revision, name: this.open.job, document: now, savedAt: this.time, removedAt: null };
+    this.shelf = [job, ...this.shelf.filter((each) => each.id !== id)];
+    this.moment(this.copies.at(-1)!);
+    meanwhile();
+    this.time += 20;
+    this.open = { ...this.open, id, revision, saved: now };
+    this.copy();
+  }
+
+  /** A job is opened from a file: it is the latest thing done, and stands nowhere yet. */
+  openAnother(job: string): void {
+    this.time += 100;
+    const now = doc(job, ++this.typed);
+    this.open = { job, id: undefined, revision: 0, saved: null, now };
+    this.copy();
+  }
+}
+
+/** Every course of four doings: typing, saving, saving while typing goes on, opening another job. */
+const DOINGS: readonly ((browser: Browser, i: number) => void)[] = [
+  (browser) => browser.type(),
+  (browser) => browser.save(),
+  (browser) => browser.save(() => browser.type()),
+  (browser, i) => browser.openAnother(`Job ${i}`),
+];
+
+function* courses(length: number): Generator<readonly number[]> {
+  for (let code = 0; code < DOINGS.length ** length; code++)
+    yield Array.from({ length }, (_, i) => Math.floor(code / DOINGS.length ** i) % DOINGS.length);
+}
+
+const opened = ({ first }: Start) => typedIn(first?.written.document);
+
+describe('after a kill', () => {
+  test('the start shows the latest that reached the disk, and goes on with it: every course of 4, every lag of the copy', () => {
+    let starts = 0;
+    for (const course of courses(4)) {
+      const browser = new Browser();
+      for (const [i, doing] of course.entries()) DOINGS[doing]!(browser, i);
+      browser.copies.forEach((_, at) => {
+        const shelf = browser.shelves[at]!;
+        for (let lag = 0; lag <= at; lag++) {
+          const copy = browser.copies[at - lag]!;
+          const start = chooseStart(copy, shelf);
+          const latest = Math.max(typedIn(copy?.document), ...shelf.map(({ document }) => typedIn(document)));
+          const offered = Math.max(opened(start), typedIn(start.other?.written.document));
+          const where = `course ${course.join('')}, killed after write ${at}, copy ${lag} writes late`;
+          expect(offered, where).toBe(latest);
+          // What is opened can be saved without becoming a copy.
+          const place = start.first?.place;
+          const own = shelf.find(({ id }) => id === place?.id);
+          expect(place?.revision, where).toBe(own?.revision);
+          // Nothing that stands on the shelf is overwritten unseen.
+          const isOverwritten = own !== undefined && typedIn(own.document) > opened(start);
+          if (isOverwritten) expect(start.aside ?? start.other, where).not.toBeNull();
+          starts++;
+        }
+      });
+    }
+    expect(starts).toBeGreaterThan(5_000);
+  });
+
+  test('without a lag it shows what was typed last, whatever came before', () => {
+    for (const course of courses(4)) {
+      const browser = new Browser();
+      for (const [i, doing] of course.entries()) DOINGS[doing]!(browser, i);
+      expect(opened(chooseStart(browser.copies.at(-1)!, browser.shelves.at(-1)!))).toBe(browser.typed);
+    }
+  });
+});
+
+const stood = (id: string, revision: number, typed: number, savedAt: number): ShelfJob => ({
+  id,
+  revision,
+  name: id,
+  document: doc(id, typed),
+  savedAt,
+  removedAt: null,
+});
+
+describe('where copy and shelf both changed', () => {
+  const kept: Kept = {
+    document: doc('a', 5),
+    typed: { 'book.width_mm': { text: '5', unit: 'mm' } },
+    place: { id: 'a', revision: 1, isSaved: false },
+    mark: 500,
+  };
+
+  test('the later one is opened and the other offered, and the state on the shelf is kept as a version', () => {
+    const earlier = stood('a', 2, 4, 400);
+    expect(chooseStart(kept, [earlier])).toMatchObject({
+      first: { written: kept, place: { id: 'a', revision: 2, document: null } },
+      other: { written: { document: earlier.document } },
+      aside: earlier,
+    });
+    const later = stood('a', 2, 6, 600);
+    expect(chooseStart(kept, [later])).toMatchObject({
+      first: { written: { document: later.document }, place: { revision: 2, document: later.document } },
+      other: { written: kept },
+      aside: later,
+    });
+  });
+
+  test('a change that another job has overtaken is offered, as a job of its own where its job went on', () => {
+    const another = stood('b', 1, 7, 700);
+    expect(chooseStart(kept, [another, stood('a', 1, 3, 300)]).other?.place).toMatchObject({ id: 'a', revision: 1 });
+    expect(chooseStart(kept, [another, stood('a', 2, 4, 400)]).other).toMatchObject({
+      written: kept,
+      place: undefined,
+    });
+    expect(chooseStart({ ...kept, place: { ...kept.place!, isSaved: true } }, [another]).other).toBeNull();
+    expect(chooseStart({ document: EXAMPLE, typed: {}, mark: 1 }, [another]).other).toBeNull();
+  });
+});
+
+describe('a start', () => {
+  test('keeps what was typed where the shelf holds the same values', () => {
+    const typed = { 'book.width_mm': { text: '6 1/2 in', unit: 'in' } } as const;
+    const kept: Kept = { document: doc('a', 5), typed, place: { id: 'a', revision: 1, isSaved: false }, mark: 500 };
+    expect(chooseStart(kept, [stood('a', 2, 5, 600)])).toMatchObject({
+      first: { written: { typed }, place: { revision: 2, document: kept.document } },
+      other: null,
+    });
+  });
+
+  test('trusts a copy of an earlier edition, which tells no time, unless its own job went on', () => {
+    const kept: Kept = { document: doc('a', 5), typed: {}, place: { id: 'a', revision: 1, isSaved: true } };
+    expect(opened(chooseStart(kept, [stood('b', 1, 9, 900)]))).toBe(5);
+    expect(opened(chooseStart(kept, [stood('b', 1, 9, 900), stood('a', 2, 6, 600)]))).toBe(6);
+  });
+
+  test('with a copy that goes on from what stands on the shelf offers nothing else', () => {
+    for (const isSaved of [false, true]) {
+      const kept: Kept = { document: doc('a', 5), typed: {}, place: { id: 'a', revision: 2, isSaved }, mark: 900 };
+      for (const revision of [1, 2])
+        expect(chooseStart(kept, [stood('a', revision, 4, 300)])).toMatchObject({
+          first: { written: kept, place: { id: 'a', revision, document: null } },
+          other: null,
+          aside: null,
+        });
+    }
+  });
+
+  test('whose job was removed meanwhile shows it still', () => {
+    const kept: Kept = { document: doc('a', 5), typed: {}, place: { id: 'a', revision: 1, isSaved: true }, mark: 900 };
+    expect(opened(chooseStart(kept, [stood('b', 1, 9, 300)]))).toBe(5);
+  });
+
+  test('with nothing kept at hand opens what was saved last, and the example where nothing was', () => {
+    expect(opened(chooseStart(null, [stood('b', 1, 9, 900), stood('a', 2, 6, 600)]))).toBe(9);
+    expect(chooseStart(null, []).first).toBeNull();
+  });
+});
+
+describe('where the copy was shown before the shelf answered', () => {
+  const kept: Kept = { document: doc('a', 2), typed: {}, place: { id: 'a', revision: 1, isSaved: true }, mark: 500 };
+
+  test('a later save of another job is offered, and the job shown stays at its place', () => {
+    const said = chooseLate(kept, [stood('b', 1, 9, 900), stood('a', 1, 2, 400)]);
+    expect(said).toMatchObject({ first: { place: { id: 'a', revision: 1, document: kept.document } }, aside: null });
+    expect(typedIn(said.other?.written.document)).toBe(9);
+  });
+
+  test('and it is the latest, nothing is offered', () => {
+    expect(chooseLate(kept, [stood('a', 1, 2, 400)])).toMatchObject({ first: { written: kept }, other: null });
+    expect(chooseLate(null, [])).toEqual({ first: null, other: null, aside: null });
+  });
+});
+
+describe('the shelf is asked', () => {
+  beforeEach(() => {
+    globalThis.indexedDB = new IDBFactory();
+  });
+
+  test('and an edit after a stale start goes on with the same job, with no copy and the other state among its versions', async () => {
+    const shelf = new Shelf();
+    const added = await shelf.add(doc('a', 1));
+    if (!added.ok) throw new Error(added.trouble.message);
+    const { id } = added.value;
+    await shelf.save(id, 1, doc('a', 3));
+    for (const isSaved of [true, false]) {
+      const place = { id, revision: 1, isSaved };
+      const { start, late } = await startingJob(Promise.resolve(shelf), {
+        document: doc('a', 2),
+        typed: {},
+        place,
+        mark: 1,
+      });
+      expect(late).toBeNull();
+      expect(opened(start)).toBe(3);
+      const [told, key]: [string[], object] = [[], {}];
+      setPlace(key, start.first!.place!);
+      const keeper = new ShelfKeeper(shelf, ({ what }) => told.push(what));
+      keeper.keep(key, doc('a', 4));
+      await keeper.flush();
+      expect(told).toEqual(['kept']);
+      const list = await shelf.list();
+      expect(list.ok && list.value.map(({ document }) => typedIn(document))).toEqual([4]);
+      await shelf.save(id, list.ok ? list.value[0]!.revision : 0, doc('a', 3));
+    }
+    const versions = await shelf.versions(id);
+    expect(versions.ok && versions.value.map(({ document }) => typedIn(document))).toContain(3);
+    await shelf.close();
+  });
+
+  test('no longer than the first drawing may wait; what it says then is told late', async () => {
+    vi.useFakeTimers();
+    let answer: (jobs: readonly ShelfJob[]) => void = () => {};
+    const slow = {
+      list: () =>
+        new Promise<never>((resolve) => {
+          answer = (value) => resolve({ ok: true, value } as never);
+        }),
+      keepAsVersion: async () => ({ ok: true, value: undefined }) as const,
+    };
+    const kept: Kept = { document: doc('a', 2), typed: {}, place: { id: 'a', revision: 1, isSaved: true }, mark: 1 };
+    const starting = startingJob(Promise.resolve(slow), kept);
+    await vi.advanceTimersByTimeAsync(10_000);
+    const { start, late } = await starting;
+    expect(opened(start)).toBe(2);
+    answer([stood('a', 2, 3, 600)]);
+    const said = (await late)!;
+    expect(typedIn(said.other?.written.document)).toBe(3);
+    expect(said).toMatchObject({
+      first: { place: { id: 'a', revision: 2, document: kept.document } },
+      aside: { revision: 2 },
+    });
+    vi.useRealTimers();
+  });
+
+  test('and one that cannot be fetched or read leaves the quick copy to stand', async () => {
+    Reflect.deleteProperty(globalThis, 'indexedDB');
+    const kept: Kept = { document: doc('a', 2), typed: {}, mark: 1 };
+    for (const shelf of [Promise.resolve(new Shelf({ name: 'none' })), Promise.reject(new Error('no such file'))])
+      expect(await startingJob(shelf, kept)).toMatchObject({ start: { first: { written: kept } }, late: null });
+  });
+});

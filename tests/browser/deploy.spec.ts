@@ -1,0 +1,76 @@
+import { readdirSync, readFileSync, renameSync, writeFileSync } from 'node:fs';
+import { join } from 'node:path';
+import type { Page } from '@playwright/test';
+import { expect, type Site, test } from './site.ts';
+
+const width = (page: Page) => page.getByLabel('Width', { exact: true });
+
+async function openBench(page: Page, address: string): Promise<void> {
+  await page.addInitScript(() => localStorage.setItem('coverwright.view.v1', JSON.stringify({ look: 'light' })));
+  await page.goto(address);
+  await width(page).fill('151');
+}
+
+/** Puts a new version in place, whose files all have other names. */
+function deploy({ folder }: Site): void {
+  const assets = join(folder, 'assets');
+  const names = readdirSync(assets);
+  const texts = [...names.map((name) => join(assets, name)), join(folder, 'index.html'), join(folder, 'sw.js')];
+  for (const path of texts.filter((name) => /\.(js|css|html)$/.test(name))) {
+    const renamed = names.reduce((text, name) => text.replaceAll(name, `next-${name}`), readFileSync(path, 'utf8'));
+    writeFileSync(path, renamed);
+  }
+  for (const name of names) renameSync(join(assets, name), join(assets, `next-${name}`));
+}
+
+test('a tab open past a deploy says that a new version is there, and a reload goes on with the work', async ({
+  page,
+  site,
+}) => {
+  await openBench(page, site.address);
+  await expect(page.getByRole('button', { name: 'Template' })).toBeVisible();
+  deploy(site);
+  await page.getByRole('button', { name: 'Template' }).click();
+  await expect(page.getByText('A new version of Coverwright is there')).toBeVisible();
+  await expect(page.getByText('The template could not be shown: a part of Coverwright could not be')).toBeVisible();
+  await expect(page.getByText(/dynamically imported|http:/)).toHaveCount(0);
+  await page.getByRole('button', { name: 'Reload the page' }).click();
+  await expect(width(page)).toHaveValue('151');
+  await page.getByRole('button', { name: 'Template' }).click();
+  await expect(page.getByRole('heading', { name: 'On paper, in true size' })).toBeVisible();
+  await expect(page.getByText('A new version')).toBeHidden();
+});
+
+test('without a network what is not here yet is told, nothing else goes, and it comes when the network is back', async ({
+  page,
+  site,
+}) => {
+  await openBench(page, site.address);
+  const shelf = page.getByRole('button', { name: 'Shelf', exact: true });
+  await expect(shelf).toBeVisible();
+  await site.close();
+  for (const button of [page.getByRole('button', { name: 'New cover' }), shelf]) {
+    await button.click();
+    await expect(page.getByText('A part of Coverwright could not be fetched: the network is away')).toBeVisible();
+  }
+  await width(page).fill('152');
+  await expect(page.getByText('Coverwright stopped')).toBeHidden();
+  await expect(shelf).toBeVisible();
+  await site.reopen();
+  await page.getByRole('button', { name: 'Reload the page' }).click();
+  await expect(width(page)).toHaveValue('152');
+  await shelf.click();
+  await expect(page.locator('.job-card')).toHaveCount(1);
+});
+
+test('a part that never comes is not said to be fetched for ever', async ({ page, site }) => {
+  await page.route(/CutSheet-.*\.js|CoverScene-.*\.js/, () => {});
+  await page.clock.install();
+  await page.goto(site.address);
+  await expect(async () => {
+    await page.clock.runFor(5_000);
+    await expect(page.getByText('The cut sheet has not come yet.')).toBeVisible({ timeout: 1000 });
+    await expect(page.getByText('The three-dimensional view has not come yet.')).toBeVisible({ timeout: 1000 });
+  }).toPass({ timeout: 60_000 });
+  await expect(page.getByText('is being fetched')).toHaveCount(0);
+});

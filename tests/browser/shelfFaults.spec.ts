@@ -1,0 +1,144 @@
+import { readFileSync } from 'node:fs';
+import type { Page } from '@playwright/test';
+import { expect, openExample, test } from './bench.ts';
+
+const cards = (page: Page) => page.locator('.job-card');
+const openShelf = (page: Page) => page.getByRole('button', { name: 'Shelf', exact: true }).click();
+
+/** Opens the shelf's database as another program could. */
+const inDatabase = (page: Page, what: 'putNumericName' | 'emptied') =>
+  page.evaluate(async (wanted) => {
+    const done = <T>(request: IDBRequest<T>): Promise<T> =>
+      new Promise((resolve, reject) => {
+        request.onsuccess = () => resolve(request.result);
+        request.onerror = () => reject(request.error);
+      });
+    if (wanted === 'emptied') {
+      await done(indexedDB.deleteDatabase('coverwright'));
+      (await done(indexedDB.open('coverwright', 1))).close();
+      return;
+    }
+    const database = await done(indexedDB.open('coverwright'));
+    const jobs = database.transaction('jobs', 'readwrite').objectStore('jobs');
+    await done(jobs.put({ id: 'spoilt', revision: 1, name: 7, document: {}, savedAt: 1, removedAt: null }));
+    database.close();
+  }, what);
+
+test('one spoilt record is set apart, exported as it stands and then deleted; the shelf works', async ({ bench }) => {
+  await openExample(bench, 'choir book');
+  await bench.getByLabel('Width', { exact: true }).fill('151');
+  await openShelf(bench);
+  await expect(cards(bench)).toHaveCount(1);
+  await inDatabase(bench, 'putNumericName');
+  await bench.getByRole('button', { name: 'Close the shelf' }).click();
+  await openShelf(bench);
+  await expect(bench.getByText('One record of the shelf cannot be read as a job')).toBeVisible();
+  await expect(bench.getByText('name cannot be read')).toBeVisible();
+  await expect(cards(bench)).toHaveCount(1);
+  const [download] = await Promise.all([
+    bench.waitForEvent('download'),
+    bench.getByRole('button', { name: 'Export it as it stands' }).click(),
+  ]);
+  expect(JSON.parse(readFileSync(await download.path(), 'utf8'))).toMatchObject({ id: 'spoilt', name: 7 });
+  await bench.getByRole('button', { name: 'Delete it' }).click();
+  await expect(bench.getByText('cannot be read as a job')).toBeHidden();
+  await expect(cards(bench)).toHaveCount(1);
+});
+
+test('a database without its stores is rebuilt, and the open job is kept in it', async ({ bench }) => {
+  await expect(bench.getByRole('button', { name: 'Shelf', exact: true })).toBeVisible();
+  await inDatabase(bench, 'emptied');
+  await bench.reload();
+  await openExample(bench, 'choir book');
+  await bench.getByLabel('Width', { exact: true }).fill('151');
+  await openShelf(bench);
+  await expect(cards(bench)).toHaveCount(1);
+  await expect(bench.getByRole('alert')).toBeHidden();
+});
+
+/** The quick copy as it reaches the disk late: an older state of the job that the shelf has. */
+async function ageQuickCopy(page: Page, change: { readonly isSaved: boolean; readonly width: number }): Promise<void> {
+  await page.evaluate(({ isSaved, width }) => {
+    const KEY = 'coverwright.open-job.v1';
+    const kept = JSON.parse(localStorage.getItem(KEY)!);
+    kept.document.book.width_mm = width;
+    kept.typed = {};
+    kept.place = { ...kept.place, revision: kept.place.revision - 1, isSaved };
+    kept.mark = 1;
+    // Written last, when the page is left.
+    window.addEventListener('pagehide', () => {
+      sessionStorage.clear();
+      localStorage.setItem(KEY, JSON.stringify(kept));
+    });
+  }, change);
+}
+
+const width = (page: Page) => page.getByLabel('Width', { exact: true });
+
+/** Saves two states of one job, so that there is an older one. */
+async function keepTwoStates(page: Page): Promise<void> {
+  await openExample(page, 'choir book');
+  for (const typed of ['151', '152']) {
+    await width(page).fill(typed);
+    await openShelf(page);
+    await expect(cards(page).filter({ hasText: `${typed}.0 mm ×` })).toHaveCount(1);
+    await page.getByRole('button', { name: 'Close the shelf' }).click();
+  }
+}
+
+async function editsWithoutFork(page: Page): Promise<void> {
+  await width(page).fill('155');
+  await openShelf(page);
+  await expect(cards(page)).toHaveText([/155\.0 mm ×/]);
+  await expect(page.getByText(/window has|job of its own/)).toBeHidden();
+}
+
+test('a start with an older quick copy opens what the shelf has, and an edit goes on with the same job', async ({
+  bench,
+}) => {
+  await keepTwoStates(bench);
+  await ageQuickCopy(bench, { isSaved: true, width: 151 });
+  await bench.reload();
+  await expect(width(bench)).toHaveValue('152 mm');
+  await expect(bench.getByRole('button', { name: 'Show it' })).toBeHidden();
+  await editsWithoutFork(bench);
+});
+
+test('an entry that had not reached the shelf is offered beside the later state, and can be gone on with', async ({
+  bench,
+}) => {
+  await keepTwoStates(bench);
+  await ageQuickCopy(bench, { isSaved: false, width: 153 });
+  await bench.reload();
+  await expect(width(bench)).toHaveValue('152 mm');
+  await bench.getByRole('button', { name: 'Show it' }).click();
+  await expect(width(bench)).toHaveValue('153 mm');
+  await editsWithoutFork(bench);
+});
+
+test('a shelf that answers late: its later state is offered, and an edit meanwhile parts nothing', async ({
+  bench,
+}) => {
+  await keepTwoStates(bench);
+  await ageQuickCopy(bench, { isSaved: true, width: 151 });
+  await bench.addInitScript(() => {
+    const open = IDBFactory.prototype.open;
+    const wait = new Promise((resolve) => setTimeout(resolve, 6000));
+    // The request is made at once, and tells late.
+    IDBFactory.prototype.open = function (...words) {
+      const request = open.apply(this, words);
+      const listen = request.addEventListener.bind(request);
+      request.addEventListener = (type: string, listener: EventListenerOrEventListenerObject) => {
+        if (type !== 'success') return listen(type, listener);
+        listen(type, (event) => void wait.then(() => (listener as EventListener).call(request, event)));
+      };
+      return request;
+    };
+  });
+  await bench.reload();
+  await expect(width(bench)).toHaveValue('151 mm');
+  await expect(bench.getByText('The shelf has another state of Choir book than the one shown')).toBeVisible();
+  await bench.getByRole('button', { name: 'Show it' }).click();
+  await expect(width(bench)).toHaveValue('152 mm');
+  await editsWithoutFork(bench);
+});

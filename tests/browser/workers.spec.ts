@@ -1,0 +1,83 @@
+import type { Page } from '@playwright/test';
+import { expect, test } from './bench.ts';
+
+/** Puts workers in place of the browser's that do not work: one that cannot start, dies at once, or never answers. */
+function spoilWorkers(how: string): void {
+  class Spoilt extends EventTarget {
+    onmessage = null;
+    onerror: ((event: Event) => void) | null = null;
+    constructor() {
+      super();
+      if (how === 'forbidden') throw new DOMException('not allowed', 'SecurityError');
+      if (how === 'dead') setTimeout(() => this.onerror?.(new Event('error')));
+    }
+    postMessage(): void {}
+    terminate(): void {}
+  }
+  window.Worker = Spoilt as unknown as typeof Worker;
+}
+
+/** Lets the page's clock run until something is there, as long as a maker might wait. */
+const inTime = (page: Page, text: RegExp | string) =>
+  expect(async () => {
+    await page.clock.runFor(5_000);
+    await expect(page.getByText(text).first()).toBeVisible({ timeout: 1000 });
+  }).toPass({ timeout: 60_000 });
+
+for (const how of ['forbidden', 'dead', 'mute']) {
+  test(`workers that are ${how} are told in plain words, nothing is on its way for ever, and the rest works`, async ({
+    page,
+  }) => {
+    test.slow();
+    await page.addInitScript(spoilWorkers, how);
+    await page.addInitScript(() => localStorage.setItem('coverwright.view.v1', JSON.stringify({ look: 'light' })));
+    await page.clock.install();
+    await page.goto('');
+    await inTime(page, /The springy model has no answer for this cover: the worker that does it did not start/);
+    await inTime(page, /Part of this could not be worked out/);
+    // The scene does by itself what its worker was to do.
+    await expect(async () => {
+      await page.clock.runFor(5_000);
+      await expect(page.locator('.stage-scene canvas')).toBeVisible({ timeout: 5000 });
+    }).toPass();
+
+    await page.getByRole('button', { name: 'Leather owned' }).click();
+    await page.getByRole('radio', { name: 'a sheet' }).check();
+    await inTime(page, /The pieces could not be laid out: the worker that does it did not start/);
+    await expect(page.getByText(/Part of this could not/)).toHaveCount(1);
+    await expect(page.getByText(/being (worked|laid) out|being fetched/i)).toHaveCount(0);
+
+    // What needs no worker goes on, and an edit brings no false hope.
+    await page.getByLabel('Width', { exact: true }).fill('151');
+    await expect(page.getByText('The springy model has no answer')).toBeVisible();
+    await expect(page.locator('.headline')).not.toHaveText('');
+
+    // Half a minute of two turning covers drawn frame by frame would be long in coming.
+    if (how === 'mute') return;
+    await page.getByRole('button', { name: 'Customer view' }).click();
+    await page.getByRole('button', { name: 'Save 3D model' }).click();
+    await inTime(page, /The 3D model could not be made/);
+  });
+}
+
+test('a worker that comes back is used again at a press', async ({ page }) => {
+  await page.addInitScript(() => {
+    const own = window.Worker;
+    let isSpoilt = true;
+    window.Worker = class extends own {
+      constructor(...words: ConstructorParameters<typeof Worker>) {
+        if (isSpoilt) throw new DOMException('not allowed', 'SecurityError');
+        super(...words);
+      }
+    };
+    window.addEventListener('mended', () => {
+      isSpoilt = false;
+    });
+  });
+  await page.goto('');
+  const note = page.getByText('The springy model has no answer');
+  await expect(note).toBeVisible();
+  await page.evaluate(() => window.dispatchEvent(new Event('mended')));
+  await page.getByRole('button', { name: 'Try it again' }).click();
+  await expect(note).toBeHidden();
+});
