@@ -12,7 +12,9 @@ interface LatePartProps {
 export function LatePart({ name, room = '', children }: LatePartProps) {
   return (
     <Mishap instead={(error) => <p role="alert">{`The ${name} could not be shown: ${error.message}`}</p>}>
-      <Suspense fallback={<p className={`help ${room}`}>{`The ${name} is being fetched.`}</p>}>{children}</Suspense>
+      <Suspense fallback={<p className={`help fetching ${room}`}>{`The ${name} is being fetched.`}</p>}>
+        {children}
+      </Suspense>
     </Mishap>
   );
 }

@@ -1,4 +1,7 @@
 import { lazy, Suspense, useMemo, useState } from 'react';
+import { useCoverPicture } from '../customer/coverPicture.ts';
+import { usePrintedPictures } from '../customer/usePrintedPictures.ts';
+import type { SceneAbsence } from '../scene/sceneProps.ts';
 import { SectionDrawing } from '../sheet/SectionDrawing.tsx';
 import { useBench } from '../state/BenchContext.tsx';
 import { lagging } from '../state/lagging.tsx';
@@ -8,7 +11,7 @@ import { patternZone } from '../strip/patternZone.ts';
 import { idle } from './idle.ts';
 import { Mishap } from './Mishap.tsx';
 import { painted } from './painted.ts';
-import { openingOf, poseWords, type StageState } from './stageState.ts';
+import { lookFrom, openingOf, poseWords, type StageState } from './stageState.ts';
 
 // Setting a scene up keeps page and driver busy, so it waits until the rest of the bench is there.
 const CoverScene = lazy(async () => {
@@ -27,30 +30,35 @@ interface StageViewProps {
   readonly onSlowFrames: () => void;
 }
 
-const REASONS = {
+/** Why the section stands where the scene should be. */
+const REASONS: Readonly<Record<SceneAbsence, string>> = {
+  preparing: 'The three-dimensional view is being prepared.',
   noWebGl: 'This browser offers no WebGL 2, so the three-dimensional view cannot be drawn.',
   contextLost: 'The browser has taken the drawing context away; the three-dimensional view comes back with it.',
 };
 
-/** The picture: the cover on the book in three dimensions, or its section where that cannot be had. */
+/** The picture: the cover on the book in three dimensions, or its section until that is drawn or where it cannot be had. */
 export const StageView = lagging(function StageView({ stage, setStage, highlight, onSlowFrames }: StageViewProps) {
   const { design, report, view, lengths } = useBench();
-  const [unavailable, setUnavailable] = useState<keyof typeof REASONS | null>(null);
+  const [absence, setAbsence] = useState<SceneAbsence | null>('preparing');
   const colourScheme = useColourScheme(view.scheme);
   const { pose, point, shape, slice, viewpoint } = stage;
   const lit = useMemo(
     () => (highlight === null ? null : patternZone(design, point, highlight)),
     [design, point, highlight],
   );
+  const picture = useCoverPicture();
+  usePrintedPictures(useMemo(() => [picture], [picture]));
+  const describe = `${design.job.name} in its cover, ${poseWords(pose)}, seen from ${viewpoint}. ${report.headline}`;
   const section = (reason: string) => <SectionDrawing point={point} opening={openingOf(pose)} reason={reason} />;
 
   return (
     <div className="stage-view">
-      {unavailable !== null && section(REASONS[unavailable])}
-      {unavailable !== 'noWebGl' && (
-        <Mishap instead={(error) => section(`The three-dimensional view failed: ${error.message}`)}>
-          <Suspense fallback={section('The three-dimensional view is being fetched.')}>
-            <div className="stage-scene" hidden={unavailable !== null}>
+      <Mishap instead={(error) => section(`The three-dimensional view failed: ${error.message}`)}>
+        {absence !== null && section(REASONS[absence])}
+        {absence !== 'noWebGl' && (
+          <Suspense>
+            <div className="stage-scene" data-absent={absence ?? undefined}>
               <CoverScene
                 design={design}
                 pose={pose}
@@ -61,17 +69,19 @@ export const StageView = lagging(function StageView({ stage, setStage, highlight
                 look={view.look}
                 highlight={lit}
                 viewpoint={viewpoint}
-                onViewpointChange={(next) => setStage({ viewpoint: next })}
+                onViewpointChange={(next) => setStage(lookFrom(stage, next))}
                 onSlowFrames={onSlowFrames}
-                onUnavailable={setUnavailable}
+                onAbsence={setAbsence}
                 colourScheme={colourScheme}
                 formatLength={lengths.gap}
-                describe={`${design.job.name} in its cover, ${poseWords(pose)}, seen from ${viewpoint}. ${report.headline}`}
+                describe={describe}
+                pictureRef={picture.holdScene}
               />
             </div>
           </Suspense>
-        </Mishap>
-      )}
+        )}
+      </Mishap>
+      <img ref={picture.paper} className="stage-print" hidden alt={describe} />
     </div>
   );
 });

@@ -65,3 +65,12 @@ export function openingOf(pose: Pose): number {
   const fold = SEQUENCE_STAGES.find(({ id }) => id === 'fold')!.from;
   return Math.PI * Math.min(1, (1 - pose.at) / (1 - fold));
 }
+
+/** From a closed book's outside nothing of its inside can be seen: looking there opens it, radians. */
+const LOOKED_INTO = Math.PI / 2;
+
+/** What looking from a viewpoint changes: the inside of a book that is closed, or nearly, is shown by opening it. */
+export function lookFrom({ pose }: StageState, viewpoint: Viewpoint): Partial<StageState> {
+  if (viewpoint !== 'inside' || openingOf(pose) >= LOOKED_INTO) return { viewpoint };
+  return { viewpoint, pose: { kind: 'opening', angle: LOOKED_INTO } };
+}

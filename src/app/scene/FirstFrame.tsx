@@ -1,0 +1,16 @@
+import { useFrame, useThree } from '@react-three/fiber';
+import { useRef } from 'react';
+import { whenDrained } from './drained.ts';
+
+/** Calls back once when the first frame after it was set in has been drawn to the end. */
+export function FirstFrame({ onDrawn }: { readonly onDrawn: () => void }) {
+  const gl = useThree((state) => state.gl);
+  const isAsked = useRef(false);
+  useFrame(() => {
+    if (isAsked.current) return;
+    isAsked.current = true;
+    // The frame is drawn after this call, within the same turn.
+    queueMicrotask(() => whenDrained(gl, onDrawn));
+  });
+  return null;
+}
