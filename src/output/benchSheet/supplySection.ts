@@ -20,16 +20,20 @@ const metres = (mm: number): string => `${(mm / 1000).toFixed(2)} m`;
 
 const NAMES = { outside: 'Outside leather', pocket: 'Pocket leather', lining: 'Lining leather' } as const;
 
-/** Leather, thread or lace, and cement, each with what it is made up of. */
+/** Leather, thread or lace, cement, ribbon and fastening, each with what it is made up of. */
 export function supplySection(supplies: CoverSupplies, rules: Job['supplies'], say: Phrase): Block[] {
-  const { areas, thread, lace, strap, cement } = supplies;
+  const { areas, outlines, thread, lace, strap, ribbon, fastenings, cement } = supplies;
   const sewnOn = strap > 0 ? [text(`${metres(strap)} of it to sew the strap on, tails included.`)] : [];
   const blocks = [heading('Supplies')];
-  for (const { leather, net, gross } of areas)
+  for (const { leather, net, gross } of areas) {
+    const pieces = outlines
+      .filter((outline) => outline.leather === leather)
+      .map(({ name, count }) => (count === 1 ? name.toLowerCase() : `${count} ${name.toLowerCase()}s`));
     blocks.push(
       item(NAMES[leather], areaText(gross)),
-      text(`${areaText(net)} in the pieces, and ${(100 * rules.waste).toFixed(0)} % for waste.`),
+      text(`${areaText(net)} in the pieces (${pieces.join(', ')}), and ${(100 * rules.waste).toFixed(0)} % for waste.`),
     );
+  }
   if (thread !== null)
     blocks.push(
       item('Thread', reelText(thread.total + strap)),
@@ -54,5 +58,12 @@ export function supplySection(supplies: CoverSupplies, rules: Job['supplies'], s
       item('Contact cement', areaText(cement)),
       text(`A band of ${say.given(rules.cementBand_mm)} along the cut edge, on both faces of every joint.`),
     );
+  if (ribbon !== null)
+    blocks.push(
+      item('Ribbon', reelText(ribbon.count * ribbon.sum.total)),
+      text(`Cut ${ribbon.count} of ${say.cut(ribbon.sum.total)}.`),
+    );
+  if (fastenings > 0)
+    blocks.push(item('Fastening', String(fastenings)), text('For the closure strap: a stud, a snap or a buckle.'));
   return blocks;
 }

@@ -2,7 +2,7 @@ import type { Quote, QuoteLine } from '../../../core/materials/quote.ts';
 
 const GROUPS = { materials: 'Materials', work: 'Work', further: 'Further lines' } as const;
 
-const UNITS: Readonly<Record<QuoteLine['unit'], string>> = { dm2: 'dm²', m: 'm', h: 'h', '': '' };
+const UNITS: Readonly<Record<QuoteLine['unit'], string>> = { dm2: 'dm²', m: 'm', h: 'h', piece: '', '': '' };
 
 /** A quote, itemised; what has no rate has no amount and is named under it. */
 export function QuoteTable({ quote }: { readonly quote: Quote }) {
@@ -38,7 +38,10 @@ export function QuoteTable({ quote }: { readonly quote: Quote }) {
                     // biome-ignore lint/suspicious/noArrayIndexKey: two lines may bear the same name
                     <tr key={i}>
                       <th scope="row">{line.name}</th>
-                      <td>{line.unit !== '' && `${line.quantity.toFixed(2)} ${UNITS[line.unit]}`}</td>
+                      <td>
+                        {line.unit !== '' &&
+                          `${line.quantity.toFixed(line.unit === 'piece' ? 0 : 2)} ${UNITS[line.unit]}`}
+                      </td>
                       <td>{line.unit !== '' && line.rate !== null && line.rate}</td>
                       <td>{line.amount === null ? 'no price' : money(line.amount)}</td>
                     </tr>,
