@@ -66,11 +66,12 @@ export function openingOf(pose: Pose): number {
   return Math.PI * Math.min(1, (1 - pose.at) / (1 - fold));
 }
 
-/** From a closed book's outside nothing of its inside can be seen: looking there opens it, radians. */
-const LOOKED_INTO = Math.PI / 2;
+/** Opening from which one looks into a cover, and the one that it is given to be looked into, radians. */
+const SHOWS_INSIDE = Math.PI / 3;
+const LOOKED_INTO = (2 * Math.PI) / 3;
 
-/** What looking from a viewpoint changes: the inside of a book that is closed, or nearly, is shown by opening it. */
+/** What looking from a viewpoint changes: a book that is closed, or nearly, is opened to show its inside. */
 export function lookFrom({ pose }: StageState, viewpoint: Viewpoint): Partial<StageState> {
-  if (viewpoint !== 'inside' || openingOf(pose) >= LOOKED_INTO) return { viewpoint };
+  if (viewpoint !== 'inside' || openingOf(pose) >= SHOWS_INSIDE) return { viewpoint };
   return { viewpoint, pose: { kind: 'opening', angle: LOOKED_INTO } };
 }
