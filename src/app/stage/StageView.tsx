@@ -1,6 +1,4 @@
 import { lazy, Suspense, useMemo, useState } from 'react';
-import { useCoverPicture } from '../customer/coverPicture.ts';
-import { usePrintedPictures } from '../customer/usePrintedPictures.ts';
 import type { SceneAbsence } from '../scene/sceneProps.ts';
 import { SectionDrawing } from '../sheet/SectionDrawing.tsx';
 import { useBench } from '../state/BenchContext.tsx';
@@ -14,11 +12,11 @@ import { painted } from './painted.ts';
 import { lookFrom, openingOf, poseWords, type StageState } from './stageState.ts';
 
 // Setting a scene up keeps page and driver busy, so it waits until the rest of the bench is there.
-const CoverScene = lazy(async () => {
+const PrintedScene = lazy(async () => {
   await painted;
   await idle();
   const { warmUp } = await import('../scene/warmUp.ts');
-  const [scene] = await Promise.all([import('../scene/CoverScene.tsx'), warmUp(keptViewChoice().look)]);
+  const [scene] = await Promise.all([import('./PrintedScene.tsx'), warmUp(keptViewChoice().look)]);
   return scene;
 });
 
@@ -47,9 +45,6 @@ export const StageView = lagging(function StageView({ stage, setStage, highlight
     () => (highlight === null ? null : patternZone(design, point, highlight)),
     [design, point, highlight],
   );
-  const picture = useCoverPicture();
-  usePrintedPictures(useMemo(() => [picture], [picture]));
-  const describe = `${design.job.name} in its cover, ${poseWords(pose)}, seen from ${viewpoint}. ${report.headline}`;
   const section = (reason: string) => <SectionDrawing point={point} opening={openingOf(pose)} reason={reason} />;
 
   return (
@@ -59,7 +54,7 @@ export const StageView = lagging(function StageView({ stage, setStage, highlight
         {absence !== 'noWebGl' && (
           <Suspense>
             <div className="stage-scene" data-absent={absence ?? undefined}>
-              <CoverScene
+              <PrintedScene
                 design={design}
                 pose={pose}
                 point={point}
@@ -74,14 +69,12 @@ export const StageView = lagging(function StageView({ stage, setStage, highlight
                 onAbsence={setAbsence}
                 colourScheme={colourScheme}
                 formatLength={lengths.gap}
-                describe={describe}
-                pictureRef={picture.holdScene}
+                describe={`${design.job.name} in its cover, ${poseWords(pose)}, seen from ${viewpoint}. ${report.headline}`}
               />
             </div>
           </Suspense>
         )}
       </Mishap>
-      <img ref={picture.paper} className="stage-print" hidden alt={describe} />
     </div>
   );
 });
