@@ -1,5 +1,13 @@
 import { expect, test } from 'vitest';
-import { openingOf, openingWords, poseWords, STAGE_STOPS, stageAt } from '../../src/app/stage/stageState.ts';
+import {
+  lookFrom,
+  OPENING_STAGE,
+  openingOf,
+  openingWords,
+  poseWords,
+  STAGE_STOPS,
+  stageAt,
+} from '../../src/app/stage/stageState.ts';
 import { SEQUENCE_STAGES } from '../../src/core/fold/mesh/pose.ts';
 import { radians } from '../../src/core/units/radians.ts';
 
@@ -33,4 +41,27 @@ test('a book that the wrap holds open is said to stay open, however far closed w
   expect(openingWords(closed, { staysOpen: radians(Math.PI / 10) })).toBe('stays open 18 degrees');
   expect(openingWords({ kind: 'opening', angle: 1 }, { staysOpen: radians(0.5) })).toBe('open 57 degrees');
   expect(openingWords(closed, { staysOpen: null })).toBe('the boards do not go in');
+});
+
+test('looking inside opens a closed book, and leaves one that is open, or flat before it is folded, as it is', () => {
+  const looked = (pose: typeof OPENING_STAGE.pose) => ({
+    ...OPENING_STAGE,
+    pose,
+    ...lookFrom({ ...OPENING_STAGE, pose }, 'inside'),
+  });
+  for (const pose of [
+    { kind: 'opening', angle: 0 },
+    { kind: 'opening', angle: 0.5 },
+    { kind: 'sequence', at: 1 },
+  ] as const) {
+    expect(looked(pose).viewpoint).toBe('inside');
+    expect(openingOf(looked(pose).pose)).toBeGreaterThan(Math.PI / 2);
+  }
+  for (const pose of [
+    { kind: 'opening', angle: 1.5 },
+    { kind: 'opening', angle: Math.PI },
+    { kind: 'sequence', at: 0.4 },
+  ] as const)
+    expect(looked(pose).pose).toEqual(pose);
+  expect(lookFrom(OPENING_STAGE, 'back')).toEqual({ viewpoint: 'back' });
 });

@@ -102,6 +102,106 @@ test('fit marks carry words and numbers, apart from one another and inside the p
   }
 });
 
+/** Reads pixels of a picture, each [red, green, blue]. */
+const pixelsAt = (page: Page, picture: Buffer, places: readonly (readonly [number, number])[]): Promise<number[][]> =>
+  page.evaluate(
+    async ([url, at]) => {
+      const shown = new Image();
+      shown.src = url;
+      await shown.decode();
+      const context = new OffscreenCanvas(shown.width, shown.height).getContext('2d')!;
+      context.drawImage(shown, 0, 0);
+      return at.map(([x, y]) => [...context.getImageData(Math.round(x), Math.round(y), 1, 1).data.slice(0, 3)]);
+    },
+    [`data:image/png;base64,${picture.toString('base64')}`, places] as const,
+  );
+
+/** Marks that are shown, by what their labels say. */
+const shownLabels = (page: Page): Promise<string[]> =>
+  scene(page)
+    .locator('g[data-edge]:visible text')
+    .allTextContents()
+    .then((texts) => texts.sort());
+
+test('the gap is an unbroken zone on the leather, not a row of dashes, and its dimension lies across it', async ({
+  page,
+}) => {
+  await page.goto('/');
+  await settled(page);
+  await scene(page).focus();
+  await page.keyboard.press('6');
+  const picture = await settled(page);
+  const frame = (await scene(page).boundingBox())!;
+  const mark = scene(page).locator('g[data-edge="frontForeEdge"]:visible');
+  const ticks = (await mark.locator('.extension').getAttribute('d'))!.match(/-?[\d.]+/g)!.map(Number);
+  const [x, y] = [(ticks[0]! + ticks[6]!) / 2, (ticks[1]! + ticks[7]!) / 2];
+  // Along the edge on either side of the dimension, each row searched for the zone a little to the left and right.
+  const labels = await scene(page)
+    .locator('g:visible > rect')
+    .evaluateAll((rects) => rects.map((rect) => rect.getBoundingClientRect().toJSON() as DOMRect));
+  const isFree = (row: number): boolean =>
+    labels.every(({ left, right, top, bottom }) => {
+      const [at, high] = [frame.x + x, frame.y + row];
+      return at + 10 < left || at - 10 > right || high < top || high > bottom;
+    });
+  const rows = Array.from({ length: 60 }, (_, k) => (k < 30 ? y + 20 + 3 * k : y - 20 - 3 * (k - 30))).filter(isFree);
+  const columns = Array.from({ length: 15 }, (_, k) => x - 7 + k);
+  const places = rows.flatMap((row) => columns.map((column) => [column, row] as const));
+  expect(rows.length).toBeGreaterThan(40);
+  expect(rows.every((row) => row > 0 && row < frame.height)).toBe(true);
+  const pixels = await pixelsAt(page, picture, places);
+  // Neither leather nor thread is bluer than it is red.
+  const isBlue = pixels.map(([red, , blue]) => blue! > red! + 15);
+  const blueRows = rows.filter((_, i) => isBlue.slice(i * columns.length, (i + 1) * columns.length).includes(true));
+  expect(blueRows.length).toBe(rows.length);
+});
+
+for (const colorScheme of ['light', 'dark'] as const)
+  test(`the back is lit as the front is, and nothing that is turned away is labelled there, ${colorScheme}`, async ({
+    page,
+  }) => {
+    await page.emulateMedia({ colorScheme, reducedMotion: 'reduce' });
+    await page.goto('/');
+    await settled(page);
+    await scene(page).focus();
+    const lit = async (key: string): Promise<number> => {
+      await page.keyboard.press(key);
+      const picture = await settled(page);
+      const { width, height } = (await scene(page).boundingBox())!;
+      const places = Array.from(
+        { length: 100 },
+        (_, k) => [width * (0.42 + 0.16 * ((k % 10) / 9)), height * (0.35 + 0.2 * (Math.floor(k / 10) / 9))] as const,
+      );
+      const pixels = await pixelsAt(page, picture, places);
+      return pixels.flat().reduce((sum, value) => sum + value, 0) / pixels.flat().length;
+    };
+    const front = await lit('6');
+    expect(await shownLabels(page)).toEqual([
+      expect.stringMatching(/^front fore-edge: gap/),
+      expect.stringMatching(/^head: gap/),
+      expect.stringMatching(/^tail: gap/),
+    ]);
+    expect(await lit('7')).toBeGreaterThan(0.75 * front);
+    expect(await shownLabels(page)).toEqual([
+      expect.stringMatching(/^back fore-edge: gap/),
+      expect.stringMatching(/^head: gap/),
+      expect.stringMatching(/^tail: gap/),
+    ]);
+  });
+
+test('looking inside a closed book opens it', async ({ page }) => {
+  await page.goto('/');
+  await settled(page);
+  await scene(page).focus();
+  await page.keyboard.press('8');
+  await expect(scene(page)).toHaveAccessibleName(/open 120 degrees, seen from inside/);
+  const button = (name: string) => page.getByRole('group', { name: 'Look from' }).getByRole('button', { name });
+  await page.getByRole('button', { name: 'closed', exact: true }).click();
+  await expect(scene(page)).toHaveAccessibleName(/in its cover, closed/);
+  await button('inside').click();
+  await expect(scene(page)).toHaveAccessibleName(/open 120 degrees/);
+});
+
 test('without WebGL the page says so and shows the section instead', async ({ page }) => {
   await page.addInitScript(() => {
     HTMLCanvasElement.prototype.getContext = () => null;

@@ -27,7 +27,7 @@ const loose = ({ seam, marks, benchTurn, opening }: FoldedCover): number[] => [
   benchTurn,
   opening,
   ...seam.flatMap(({ at, along, out, edgeward, pitch, stack }) => [...at, ...along, ...out, ...edgeward, pitch, stack]),
-  ...marks.flatMap(({ value, from, to, standOff, hatch }) => [value, ...from, ...to, ...standOff, ...hatch.flat()]),
+  ...marks.flatMap(({ value, from, to, out, hatch }) => [value, ...from, ...to, ...out, ...hatch.flat(2)]),
 ];
 
 describe('the folded cover of a random job', () => {

@@ -51,7 +51,7 @@ export function TurningCover({ opening, isTurning, picture }: TurningCoverProps)
                 viewpoint={viewpoint}
                 onViewpointChange={setViewpoint}
                 onSlowFrames={() => setView({ look: 'light' })}
-                onUnavailable={(reason) => setMissing(reason === 'noWebGl')}
+                onAbsence={(reason) => setMissing(reason === 'noWebGl')}
                 colourScheme="light"
                 formatLength={lengths.gap}
                 describe={describe}

@@ -1,11 +1,12 @@
 import { Canvas } from '@react-three/fiber';
-import { type KeyboardEvent, useEffect, useMemo, useRef, useState } from 'react';
+import { type KeyboardEvent, useLayoutEffect, useMemo, useRef, useState } from 'react';
 import { NeutralToneMapping, type WebGLRenderer } from 'three';
 import { foldedCover } from '../../core/fold/mesh/foldedCover.ts';
 import type { FoldedCover } from '../../core/fold/mesh/meshData.ts';
 import { settledCover } from '../../core/fold/settledCover.ts';
 import { createStripSolver } from '../../core/fold/strip/solveStrip.ts';
 import type { CameraHandle } from './camera/CameraRig.tsx';
+import { FirstFrame } from './FirstFrame.tsx';
 import { FramePace } from './FramePace.tsx';
 import { type SlicePlane, slicePlane } from './geometry/slicePlane.ts';
 import { FitMarkOverlay } from './marks/FitMarkOverlay.tsx';
@@ -25,7 +26,7 @@ const ZOOM_STEP = 1.15;
 
 /** Book and cover in 3D, to be turned by pointer, touch or keyboard. */
 export default function CoverScene(props: CoverSceneProps) {
-  const { design, pose, point, shape = 'taut', look, onUnavailable, colourScheme } = props;
+  const { design, pose, point, shape = 'taut', look, onAbsence, colourScheme } = props;
   const settle = useMemo(
     () => (shape === 'settled' ? settledCover(design, point, createStripSolver()) : undefined),
     [shape, design, point],
@@ -42,10 +43,13 @@ export default function CoverScene(props: CoverSceneProps) {
   const [focused, setFocused] = useState(false);
   const [drawable] = useState(hasWebGl);
   const [readyCanvas, setReadyCanvas] = useState<string | null>(null);
-  const { generation, lost, watch } = useContextLoss(onUnavailable);
-  useEffect(() => {
-    if (!drawable) onUnavailable('noWebGl');
-  }, [drawable, onUnavailable]);
+  const [drawnCanvas, setDrawnCanvas] = useState<string | null>(null);
+  const { generation, lost, watch } = useContextLoss();
+  // Smoothed edges are fixed when a drawing context is made, so another look wants another canvas.
+  const canvas = `${look} ${generation}`;
+  const [isReady, isDrawn] = [readyCanvas === canvas, drawnCanvas === canvas];
+  const absence = !drawable ? 'noWebGl' : lost ? 'contextLost' : isDrawn ? null : 'preparing';
+  useLayoutEffect(() => onAbsence(absence), [absence, onAbsence]);
   if (!drawable) return null;
 
   const onKeyDown = (event: KeyboardEvent): void => {
@@ -56,20 +60,16 @@ export default function CoverScene(props: CoverSceneProps) {
     act();
   };
   const full = look === 'full';
-  // Smoothed edges are fixed when a drawing context is made, so another look wants another canvas.
-  const canvas = `${look} ${generation}`;
-  const isReady = readyCanvas === canvas;
   return (
     <div
       className="cover-scene"
       data-scheme={colourScheme}
-      data-lost={lost || undefined}
       // biome-ignore lint/a11y/noNoninteractiveTabindex: the picture is turned with the keyboard
       tabIndex={0}
       role="application"
       aria-roledescription="3D view"
       aria-label={props.describe}
-      aria-busy={!isReady}
+      aria-busy={!isDrawn}
       aria-keyshortcuts="ArrowLeft ArrowRight ArrowUp ArrowDown + - Home 1 2 3 4 5 6 7 8"
       onKeyDown={onKeyDown}
       onFocus={() => setFocused(true)}
@@ -101,6 +101,7 @@ export default function CoverScene(props: CoverSceneProps) {
         {props.turning && <Turntable camera={camera} />}
         {props.pictureRef && <PictureTaker ref={props.pictureRef} />}
         <ShaderWait onReady={() => setReadyCanvas(canvas)} />
+        {isReady && <FirstFrame onDrawn={() => setDrawnCanvas(canvas)} />}
       </Canvas>
       {isReady && <FitMarkOverlay ref={overlay} marks={marks} formatLength={props.formatLength} />}
     </div>
@@ -144,26 +145,20 @@ function keyAction(
   }
 }
 
-/** Reports a lost drawing context, and starts a new canvas when the browser gives one back. */
-function useContextLoss(report: (reason: 'contextLost' | null) => void) {
+/** Notices a lost drawing context, and starts a new canvas when the browser gives one back. */
+function useContextLoss() {
   const [generation, setGeneration] = useState(0);
   const [lost, setLost] = useState(false);
-  const latest = useRef(report);
-  useEffect(() => {
-    latest.current = report;
-  }, [report]);
   const watch = ({ domElement }: WebGLRenderer): void => {
     domElement.addEventListener('webglcontextlost', (event) => {
       // A canvas that has left the page loses its context on purpose.
       if (!domElement.isConnected) return;
       event.preventDefault();
       setLost(true);
-      latest.current('contextLost');
     });
     domElement.addEventListener('webglcontextrestored', () => {
       setLost(false);
       setGeneration((n) => n + 1);
-      latest.current(null);
     });
   };
   return { generation, lost, watch };

@@ -58,7 +58,12 @@ export function SceneContents(props: SceneContentsProps) {
         {!plane && <FitMarkHatch marks={marks} />}
       </group>
       <Bench bounds={bounds} cut={plane} work={cover} units={units} look={look} scheme={colourScheme} />
-      <FitMarkProjector svg={props.overlay} marks={marks} matrix={matrix} open={cover.opening > SHOWS_INSIDE} />
+      <FitMarkProjector
+        svg={props.overlay}
+        marks={marks}
+        matrix={matrix}
+        seenInto={plane !== null || cover.opening > SHOWS_INSIDE}
+      />
       <CameraRig
         ref={props.cameraRef}
         box={shown}

@@ -8,6 +8,9 @@ import type { PictureHandle } from './PictureTaker.tsx';
 import type { Slice } from './slice.ts';
 import type { Viewpoint } from './viewpoints.ts';
 
+/** Why there is no picture of the scene. */
+export type SceneAbsence = 'preparing' | 'noWebGl' | 'contextLost';
+
 export interface CoverSceneProps {
   readonly design: CoverDesign;
   readonly pose: Pose;
@@ -24,8 +27,8 @@ export interface CoverSceneProps {
   readonly onViewpointChange: (viewpoint: Viewpoint) => void;
   /** Called once when the first frames take too long. */
   readonly onSlowFrames: () => void;
-  /** Called with the reason when there is no 3D to show, and with null when it is back. */
-  readonly onUnavailable: (reason: 'noWebGl' | 'contextLost' | null) => void;
+  /** Called with the reason while there is no finished picture to show, and with null once there is. */
+  readonly onAbsence: (reason: SceneAbsence | null) => void;
   readonly colourScheme: 'light' | 'dark';
   readonly formatLength: (mm: number) => string;
   /** What the picture shows, in words. */

@@ -15,7 +15,9 @@ export function LatePart({ name, room = '', children }: LatePartProps) {
     <Mishap instead={(error) => <p role="alert">{`The ${name} could not be shown: ${error.message}`}</p>}>
       <Suspense
         fallback={
-          <Awaited>{(isLate) => <p className={`help ${room}`}>{awaitedWords(`The ${name}`, isLate)}</p>}</Awaited>
+          <Awaited>
+            {(isLate) => <p className={`help fetching ${room}`}>{awaitedWords(`The ${name}`, isLate)}</p>}
+          </Awaited>
         }
       >
         {children}

@@ -1,8 +1,9 @@
-import { type ComponentProps, useMemo } from 'react';
-import CoverScene from '../scene/CoverScene.tsx';
+import { useMemo } from 'react';
+import type { CoverSceneProps } from '../scene/sceneProps.ts';
 import { patternZone } from '../strip/patternZone.ts';
+import PrintedScene from './PrintedScene.tsx';
 
-type LitSceneProps = Omit<ComponentProps<typeof CoverScene>, 'highlight'> & {
+type LitSceneProps = Omit<CoverSceneProps, 'highlight'> & {
   /** Stretch of the strip to light up. */
   readonly highlight: string | null;
 };
@@ -14,5 +15,5 @@ export default function LitScene({ highlight, ...props }: LitSceneProps) {
     () => (highlight === null ? null : patternZone(design, point, highlight)),
     [design, point, highlight],
   );
-  return <CoverScene {...props} highlight={lit} />;
+  return <PrintedScene {...props} highlight={lit} />;
 }

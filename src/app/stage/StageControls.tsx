@@ -4,7 +4,7 @@ import type { RangePoint } from '../../core/leather/leatherModel.ts';
 import { Choice } from '../bench/Choice.tsx';
 import { VIEWPOINTS } from '../scene/viewpoints.ts';
 import { useBench } from '../state/BenchContext.tsx';
-import { openingWords, STAGE_STOPS, STAGE_WORDS, type StageState, stageAt } from './stageState.ts';
+import { lookFrom, openingWords, STAGE_STOPS, STAGE_WORDS, type StageState, stageAt } from './stageState.ts';
 
 interface StageControlsProps {
   readonly stage: StageState;
@@ -78,7 +78,7 @@ export function StageControls({ stage, setStage }: StageControlsProps) {
             key={name}
             type="button"
             aria-pressed={name === viewpoint}
-            onClick={() => setStage({ viewpoint: name })}
+            onClick={() => setStage(lookFrom(stage, name))}
           >
             {name}
           </button>

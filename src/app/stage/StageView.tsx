@@ -1,4 +1,5 @@
 import { lazy, Suspense, useState } from 'react';
+import type { SceneAbsence } from '../scene/sceneProps.ts';
 import { SectionDrawing } from '../sheet/SectionDrawing.tsx';
 import { useBench } from '../state/BenchContext.tsx';
 import { lagging } from '../state/lagging.tsx';
@@ -8,7 +9,7 @@ import { Awaited, awaitedWords } from './Awaited.tsx';
 import { idle } from './idle.ts';
 import { Mishap } from './Mishap.tsx';
 import { painted } from './painted.ts';
-import { openingOf, poseWords, type StageState } from './stageState.ts';
+import { lookFrom, openingOf, poseWords, type StageState } from './stageState.ts';
 
 // Setting a scene up keeps page and driver busy, so it waits until the rest of the bench is there.
 const LitScene = lazy(async () => {
@@ -27,28 +28,33 @@ interface StageViewProps {
   readonly onSlowFrames: () => void;
 }
 
-const REASONS = {
+/** Why the section stands where the scene should be. */
+const REASONS: Readonly<Record<SceneAbsence, string>> = {
+  preparing: 'The three-dimensional view is being prepared.',
   noWebGl: 'This browser offers no WebGL 2, so the three-dimensional view cannot be drawn.',
   contextLost: 'The browser has taken the drawing context away; the three-dimensional view comes back with it.',
 };
 
-/** The picture: the cover on the book in three dimensions, or its section where that cannot be had. */
+/** The picture: the cover on the book in three dimensions, or its section until that is drawn or where it cannot be had. */
 export const StageView = lagging(function StageView({ stage, setStage, highlight, onSlowFrames }: StageViewProps) {
   const { design, report, view, lengths } = useBench();
-  const [unavailable, setUnavailable] = useState<keyof typeof REASONS | null>(null);
+  const [absence, setAbsence] = useState<SceneAbsence | null>('preparing');
   const colourScheme = useColourScheme(view.scheme);
   const { pose, point, shape, slice, viewpoint } = stage;
   const section = (reason: string) => <SectionDrawing point={point} opening={openingOf(pose)} reason={reason} />;
 
   return (
     <div className="stage-view">
-      {unavailable !== null && section(REASONS[unavailable])}
-      {unavailable !== 'noWebGl' && (
-        <Mishap instead={(error) => section(`The three-dimensional view failed: ${error.message}`)}>
-          <Suspense
-            fallback={<Awaited>{(isLate) => section(awaitedWords('The three-dimensional view', isLate))}</Awaited>}
-          >
-            <div className="stage-scene" hidden={unavailable !== null}>
+      <Mishap instead={(error) => section(`The three-dimensional view failed: ${error.message}`)}>
+        {absence === 'preparing' && (
+          <Awaited>
+            {(isLate) => section(isLate ? awaitedWords('The three-dimensional view', isLate) : REASONS.preparing)}
+          </Awaited>
+        )}
+        {absence !== null && absence !== 'preparing' && section(REASONS[absence])}
+        {absence !== 'noWebGl' && (
+          <Suspense>
+            <div className="stage-scene" data-absent={absence ?? undefined}>
               <LitScene
                 design={design}
                 pose={pose}
@@ -59,17 +65,17 @@ export const StageView = lagging(function StageView({ stage, setStage, highlight
                 look={view.look}
                 highlight={highlight}
                 viewpoint={viewpoint}
-                onViewpointChange={(next) => setStage({ viewpoint: next })}
+                onViewpointChange={(next) => setStage(lookFrom(stage, next))}
                 onSlowFrames={onSlowFrames}
-                onUnavailable={setUnavailable}
+                onAbsence={setAbsence}
                 colourScheme={colourScheme}
                 formatLength={lengths.gap}
                 describe={`${design.job.name} in its cover, ${poseWords(pose)}, seen from ${viewpoint}. ${report.headline}`}
               />
             </div>
           </Suspense>
-        </Mishap>
-      )}
+        )}
+      </Mishap>
     </div>
   );
 });

@@ -66,3 +66,13 @@ export function openingOf(pose: Pose): number {
   const fold = SEQUENCE_STAGES.find(({ id }) => id === 'fold')!.from;
   return Math.PI * Math.min(1, (1 - pose.at) / (1 - fold));
 }
+
+/** Opening from which one looks into a cover, and the one that it is given to be looked into, radians. */
+const SHOWS_INSIDE = Math.PI / 3;
+const LOOKED_INTO = (2 * Math.PI) / 3;
+
+/** What looking from a viewpoint changes: a book that is closed, or nearly, is opened to show its inside. */
+export function lookFrom({ pose }: StageState, viewpoint: Viewpoint): Partial<StageState> {
+  if (viewpoint !== 'inside' || openingOf(pose) >= SHOWS_INSIDE) return { viewpoint };
+  return { viewpoint, pose: { kind: 'opening', angle: LOOKED_INTO } };
+}

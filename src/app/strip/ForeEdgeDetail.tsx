@@ -32,8 +32,8 @@ export function ForeEdgeDetail({ lanes, ghost, room, stripScale, zones }: ForeEd
   return (
     <div className="fore-edge-detail">
       <p className="help">
-        Both fore-edges, {lengths.number(frames.first.scale / stripScale, 1)} times as large; drag a tab to tune, or
-        move it by the arrow keys.
+        Both fore-edges, {lengths.number(frames.first.scale / stripScale, 1)} times as large
+        <span className="not-printed">; drag a tab to tune, or move it by the arrow keys</span>.
       </p>
       <div className="ends">
         {(['first', 'last'] as const).map((end) => (

@@ -1,4 +1,4 @@
-import { useState } from 'react';
+import { type CSSProperties, useState } from 'react';
 import { useBench } from '../state/BenchContext.tsx';
 import { detailDepth, EndDetail } from './EndDetail.tsx';
 import { endFrames } from './endFrame.ts';
@@ -42,7 +42,7 @@ export default function UprightStrip({ zones }: { readonly zones: ZoneChoice }) 
         <h2 id="upright-title">Head to tail</h2>
         <p>outside {lengths.cut(design.pieces.outside.height)}</p>
       </header>
-      <div ref={ref} className="upright-frame">
+      <div ref={ref} className="upright-frame" style={{ '--drawn': `${room}px` } as CSSProperties}>
         {room > 0 && <UprightDrawing lanes={lanes} ghost={ghost} room={room} zones={zones} />}
       </div>
       {segment !== undefined && <Tuner segment={segment} />}

@@ -7,7 +7,7 @@ import { Blocks } from './Blocks.tsx';
 import { LaceByStyle } from './LaceByStyle.tsx';
 import { Notes, Panel } from './PanelParts.tsx';
 
-/** What one cover uses up: leather, thread or lace, cement. */
+/** What one cover uses up: leather, thread or lace, cement, ribbon, fastening. */
 export default function SuppliesPanel() {
   const { design: newest, lengths } = useBench();
   // What follows from the fields may lag a key press.

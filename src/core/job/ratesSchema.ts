@@ -26,6 +26,8 @@ export const ratesSchema = z.prefault(
         thread_per_m: price('Thread', 'For 1 m.'),
         lace_per_m: price('Lace', 'For 1 m.'),
         cement_per_dm2: price('Cement', 'For 1 dm2 coated.'),
+        ribbon_per_m: price('Ribbon', 'For 1 m.'),
+        fastening_each: price('Fastening', 'For one: a stud, snap or buckle of the closure strap.'),
         hour: price('Hour of work', 'For one hour at the bench.'),
       }),
       {},

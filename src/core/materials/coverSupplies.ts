@@ -1,5 +1,7 @@
 import type { CoverDesign } from '../fold/coverDesign.ts';
+import type { CutLength } from '../pattern/drawing.ts';
 import { patternDrawing } from '../pattern/patternDrawing.ts';
+import { ribbonOf } from '../pattern/ribbon.ts';
 import { type Mm, mm } from '../units/mm.ts';
 import { type Printer, printer } from '../units/printer.ts';
 import { cementArea } from './cement.ts';
@@ -24,13 +26,17 @@ export interface CoverSupplies {
   readonly lace: LaceNeed | null;
   /** Thread, or lace run in and out, that sews a closure strap to the back, with its tails; 0 without a strap. */
   readonly strap: Mm;
+  /** Marker ribbons to cut, each of one length; null without. */
+  readonly ribbon: CutLength | null;
+  /** Studs, snaps or buckles: one for a closure strap. */
+  readonly fastenings: number;
   /** mm2, both faces of every joint. */
   readonly cement: number;
   /** What does not work out, and what to do. */
   readonly notes: readonly string[];
 }
 
-/** Works out leather, thread or lace (as measured off the reel), holes and cement of a cover. */
+/** Works out leather, thread or lace (as measured off the reel), holes, ribbon, fastening and cement of a cover. */
 export function coverSupplies(design: CoverDesign): CoverSupplies {
   const { job } = design;
   const { supplies, seam } = job;
@@ -58,6 +64,8 @@ export function coverSupplies(design: CoverDesign): CoverSupplies {
     thread,
     lace,
     strap: offReel(strapSewing(design), units),
+    ribbon: ribbonOf(design),
+    fastenings: job.construction.strap === null ? 0 : 1,
     cement: cementArea(seams, supplies.cementBand_mm),
     notes,
   };

@@ -8,7 +8,7 @@ export interface QuoteLine {
   readonly name: string;
   readonly group: 'materials' | 'work' | 'further';
   readonly quantity: number;
-  readonly unit: 'dm2' | 'm' | 'h' | '';
+  readonly unit: 'dm2' | 'm' | 'h' | 'piece' | '';
   readonly rate: number | null;
   readonly amount: number | null;
 }
@@ -68,7 +68,7 @@ export function quote({ job }: CoverDesign, supplies: CoverSupplies): Quote {
     pocket: prices.pocket_per_dm2 ?? prices.outside_per_dm2,
     lining: prices.lining_per_dm2 ?? prices.outside_per_dm2,
   };
-  const { thread, lace, strap, cement, areas } = supplies;
+  const { thread, lace, strap, ribbon, fastenings, cement, areas } = supplies;
   const steps = workSteps(job, supplies);
   const lines = [
     ...areas.map(({ leather, gross }) =>
@@ -77,6 +77,10 @@ export function quote({ job }: CoverDesign, supplies: CoverSupplies): Quote {
     ...(thread === null ? [] : [line('materials', 'Thread', (thread.total + strap) / 1000, 'm', prices.thread_per_m)]),
     ...(lace === null ? [] : [line('materials', 'Lace', (lace.total + strap) / 1000, 'm', prices.lace_per_m)]),
     ...(cement === 0 ? [] : [line('materials', 'Contact cement', cement / MM2_PER_DM2, 'dm2', prices.cement_per_dm2)]),
+    ...(ribbon === null
+      ? []
+      : [line('materials', 'Ribbon', (ribbon.count * ribbon.sum.total) / 1000, 'm', prices.ribbon_per_m)]),
+    ...(fastenings === 0 ? [] : [line('materials', 'Fastening', fastenings, 'piece', prices.fastening_each)]),
     ...steps.map(({ name, minutes }) => line('work', name, minutes / 60, 'h', prices.hour)),
     ...rates.extras.map(({ name, amount }) => line('further', name, 1, '', amount)),
   ];

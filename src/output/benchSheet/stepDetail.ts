@@ -86,7 +86,11 @@ function fittings({ construction, leather }: Job): string[] {
   const { strap, ribbon, penLoop } = construction;
   const under = leather.lining === null ? 'inside the spine' : 'under the lining';
   return [
-    ...(strap === null ? [] : ['First sew the strap to the back, through the outside alone.']),
+    ...(strap === null
+      ? []
+      : [
+          'First sew the strap to the back, through the outside alone, and set the fastening at its mark on the front.',
+        ]),
     ...(ribbon === null ? [] : [`Fasten ${ribbon.count === 1 ? 'the ribbon' : 'the ribbons'} at the head, ${under}.`]),
     ...(penLoop === null
       ? []

@@ -8,16 +8,20 @@ const NAMES = { outside: 'Outside leather', pocket: 'Pocket leather', lining: 'L
 const lengthsOf = (count: number, what: string, each: string): string =>
   count === 1 ? `Cut one length of ${what}, ${each}.` : `Cut ${count} lengths of ${what}, ${each} each.`;
 
-/** Leather, thread or lace, and cement, each with what it is made up of. */
+/** Leather, thread or lace, cement, ribbon and fastening, each with what it is made up of. */
 export function supplySection(supplies: CoverSupplies, rules: Job['supplies'], say: Printer): Block[] {
-  const { areas, thread, lace, strap, cement } = supplies;
+  const { areas, outlines, thread, lace, strap, ribbon, fastenings, cement } = supplies;
   const sewnOn = strap > 0 ? [text(`${say.reel(strap)} of it to sew the strap on, tails included.`)] : [];
   const blocks = [heading('Supplies')];
-  for (const { leather, net, gross } of areas)
+  for (const { leather, net, gross } of areas) {
+    const pieces = outlines
+      .filter((outline) => outline.leather === leather)
+      .map(({ name, count }) => (count === 1 ? name.toLowerCase() : `${count} ${name.toLowerCase()}s`));
     blocks.push(
       item(NAMES[leather], say.area(gross)),
-      text(`${say.area(net)} in the pieces, and ${say.share(rules.waste)} for waste.`),
+      text(`${say.area(net)} in the pieces (${pieces.join(', ')}), and ${say.share(rules.waste)} for waste.`),
     );
+  }
   if (thread !== null)
     blocks.push(
       item('Thread', say.reel(thread.total + strap)),
@@ -42,5 +46,12 @@ export function supplySection(supplies: CoverSupplies, rules: Job['supplies'], s
       item('Contact cement', say.area(cement)),
       text(`A band of ${say.given(rules.cementBand_mm)} along the cut edge, on both faces of every joint.`),
     );
+  if (ribbon !== null)
+    blocks.push(
+      item('Ribbon', say.reel(ribbon.count * ribbon.sum.total)),
+      text(`Cut ${ribbon.count} of ${say.cut(ribbon.sum.total)}.`),
+    );
+  if (fastenings > 0)
+    blocks.push(item('Fastening', String(fastenings)), text('For the closure strap: a stud, a snap or a buckle.'));
   return blocks;
 }

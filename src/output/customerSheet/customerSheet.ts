@@ -43,6 +43,7 @@ export function customerSheet(design: CoverDesign, report: Report): CustomerShee
       { name: 'Leather', value: leather(job, say) },
       { name: 'Seam', value: seam(job, say) },
       { name: 'Pockets', value: pockets(job) },
+      ...fittings(job, say),
     ],
     price: price(quote(design, coverSupplies(design)), say),
   };
@@ -124,6 +125,16 @@ const seam = ({ seam: { method, style, edgeMargin_mm, pitch_mm } }: Job, say: Pr
 
 const pockets = ({ pockets: { construction } }: Job): string =>
   construction === 'turned' ? 'the ends of the outside, turned in' : 'pieces of their own, joined at the edges';
+
+/** What is fitted to the cover, none or one line of it. */
+function fittings({ construction: { strap, penLoop, ribbon } }: Job, say: Printer): Said[] {
+  const named = [
+    ...(strap === null ? [] : ['a closure strap with its fastening']),
+    ...(penLoop === null ? [] : [`a loop for a pen of ${say.given(penLoop.pen_mm)}`]),
+    ...(ribbon === null ? [] : [ribbon.count === 1 ? 'a ribbon' : `${ribbon.count} ribbons`]),
+  ];
+  return named.length === 0 ? [] : [{ name: 'Fittings', value: named.join(', ') }];
+}
 
 function price({ lines, total, unpriced, ...sign }: Quote, say: Printer): CustomerSheet['price'] {
   if (lines.every(({ amount }) => amount === null)) return null;

@@ -26,6 +26,8 @@ const ratesDocument = fc.record({
     thread_per_m: price,
     lace_per_m: price,
     cement_per_dm2: price,
+    ribbon_per_m: price,
+    fastening_each: price,
     hour: price,
   }),
   markup_percent: fc.double({ min: 0, max: 200, noNaN: true }),
@@ -175,6 +177,35 @@ describe('supplies', () => {
       expect(sewn.supplies.strap).toBeLessThan(1500);
       expect(sewn.amount - without.amount).toBeCloseTo(sewn.supplies.strap, 0);
     }
+  });
+
+  test('count ribbon and fastening, and price them by rates of their own', () => {
+    const fitted = { construction: { strap: {}, penLoop: {}, ribbon: { count: 2, fixed_mm: 25, tail_mm: 40 } } };
+    const of = (change: object) => {
+      const design = coverDesign(soundJob({ ...ledger, ...change }));
+      return { design, supplies: coverSupplies(design), priced: quote(design, coverSupplies(design)) };
+    };
+    const { design, supplies, priced } = of(fitted);
+    // The page is the board less its squares: across it runs the ribbon.
+    const { book } = design.job;
+    const each = 25 + Math.hypot(book.width_mm - book.square_mm!, book.height_mm - 2 * book.square_mm!) + 40;
+    expect(supplies.ribbon).toMatchObject({ count: 2, sum: { total: each } });
+    expect(supplies.fastenings).toBe(1);
+    const line = (quoted: Quote, name: string) => quoted.lines.find((each) => each.name === name);
+    expect(line(priced, 'Ribbon')).toMatchObject({ group: 'materials', unit: 'm', rate: null });
+    expect(line(priced, 'Ribbon')!.quantity).toBeCloseTo((2 * each) / 1000, 9);
+    expect(line(priced, 'Fastening')).toMatchObject({ group: 'materials', unit: 'piece', quantity: 1, rate: null });
+    expect(priced.unpriced).toEqual(expect.arrayContaining(['Ribbon', 'Fastening']));
+
+    const rates = { prices: { ribbon_per_m: 10, fastening_each: 7.5 } };
+    const { priced: paid } = of({ ...fitted, rates });
+    expect(line(paid, 'Ribbon')!.amount).toBeCloseTo(Math.round((2 * each * 10) / 10) / 100, 9);
+    expect(line(paid, 'Fastening')!.amount).toBe(7.5);
+    expect(paid.total).toBeCloseTo(line(paid, 'Ribbon')!.amount! + 7.5, 9);
+
+    const plain = of({ rates });
+    expect(plain.supplies).toMatchObject({ ribbon: null, fastenings: 0 });
+    for (const name of ['Ribbon', 'Fastening']) expect(line(plain.priced, name)).toBeUndefined();
   });
 
   test('of every random job are finite and not negative', () => {

@@ -85,15 +85,31 @@ describe('the bench sheet', () => {
     }
   });
 
+  const { job } = tide;
+  const full = coverDesign(
+    soundJob({
+      ...job,
+      leather: { ...job.leather, outside: { ...job.leather.outside, foldThickness_mm: 1.2 } },
+      construction: { ...job.construction, strap: {}, penLoop: {}, ribbon: {} },
+    }),
+  );
+
+  test('lists ribbon and fastening with the supplies, and which pieces the leather is for', () => {
+    const supplies = (design: typeof tide): string[] => {
+      const { blocks } = benchSheetContent(design);
+      const from = blocks.findIndex((block) => block.kind === 'heading' && block.text === 'Supplies');
+      const to = blocks.findIndex((block, i) => i > from && block.kind === 'heading');
+      return blocks.slice(from, to).map((block) => `${block.text} ${'aside' in block ? block.aside : ''}`.trim());
+    };
+    const fitted = supplies(full).join('\n');
+    expect(fitted).toMatch(/^Ribbon 0\.\d\d m/m);
+    expect(fitted).toMatch(/^Cut 1 of 3\d\d\.\d mm/m);
+    expect(fitted).toMatch(/^Fastening 1$/m);
+    expect(fitted).toMatch(/in the pieces \(outside, 2 pockets?, closure strap, pen loop\)/);
+    expect(supplies(tide).join('\n')).not.toMatch(/Ribbon|Fastening|strap|loop/);
+  });
+
   test('says at its step what is sewn on, laid in and skived', () => {
-    const { job } = tide;
-    const full = coverDesign(
-      soundJob({
-        ...job,
-        leather: { ...job.leather, outside: { ...job.leather.outside, foldThickness_mm: 1.2 } },
-        construction: { ...job.construction, strap: {}, penLoop: {}, ribbon: {} },
-      }),
-    );
     const step = (design: typeof tide, name: string): string => {
       const { blocks } = benchSheetContent(design);
       const at = blocks.findIndex((block) => block.kind === 'item' && block.text.includes(name));
@@ -103,9 +119,11 @@ describe('the bench sheet', () => {
         .map(({ text }) => text)
         .join(' ');
     };
-    expect(step(full, 'Assemble')).toMatch(/First sew the strap.*ribbon at the head.*pen loop.*Lay the pockets on/);
+    expect(step(full, 'Assemble')).toMatch(
+      /First sew the strap.*[Ff]astening at its mark.*ribbon at the head.*pen loop.*Lay the pockets on/,
+    );
     expect(step(full, 'Skive')).toContain('Skive the outside to 1.2 mm in the hatched zones');
-    expect(step(tide, 'Assemble')).not.toMatch(/strap|ribbon|loop/);
+    expect(step(tide, 'Assemble')).not.toMatch(/strap|[Ff]astening|ribbon|loop/);
     expect(step(tide, 'Skive')).not.toContain('hatched');
   });
 

@@ -53,6 +53,16 @@ describe('the three numbers', () => {
   });
 });
 
+test('what is fitted to the cover is named, and nothing where nothing is', () => {
+  const fittings = (construction: object) =>
+    sheetOf({ construction }).facts.find(({ name }) => name === 'Fittings')?.value;
+  expect(fittings({})).toBeUndefined();
+  expect(fittings({ ribbon: {} })).toBe('a ribbon');
+  expect(fittings({ strap: {}, penLoop: { pen_mm: 9 }, ribbon: { count: 2 } })).toBe(
+    'a closure strap with its fastening, a loop for a pen of 9 mm, 2 ribbons',
+  );
+});
+
 describe('the price', () => {
   test('is absent while the job prices nothing', () => expect(sheetOf().price).toBeNull());
 

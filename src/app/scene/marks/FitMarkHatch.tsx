@@ -1,40 +1,38 @@
 import { useEffect, useMemo } from 'react';
-import { BufferGeometry, DoubleSide, Float32BufferAttribute, MeshBasicMaterial, Vector3 } from 'three';
+import { BufferGeometry, Float32BufferAttribute, Vector3 } from 'three';
 import type { FitMark } from '../../../core/fold/mesh/meshData.ts';
-import { hatchInk } from '../material/hatchTexture.ts';
+import { hatchedZone } from '../material/hatchedZone.ts';
 import { CHALK } from '../material/palette.ts';
 
-/** Hatched strips of the fit marks: single hatching where there is room, crossed where the board would overrun. */
+/** Hatched zones of the fit marks: single hatching where there is room, crossed where the board would overrun. */
 export function FitMarkHatch({ marks }: { marks: readonly FitMark[] }) {
   const materials = useMemo(
     () => ({
-      gap: ink(CHALK.gap, hatchInk('rising', 3)),
-      overrun: ink(CHALK.overrun, hatchInk('crossed', 2.4)),
+      gap: hatchedZone({ ...CHALK.gap, pitch_mm: 1.6, isCrossed: false }),
+      overrun: hatchedZone({ ...CHALK.overrun, pitch_mm: 1.4, isCrossed: true }),
     }),
     [],
   );
   useEffect(
     () => () => {
-      for (const material of Object.values(materials)) {
-        material.alphaMap?.dispose();
-        material.dispose();
-      }
+      for (const material of Object.values(materials)) material.dispose();
     },
     [materials],
   );
-  const strips = useMemo(
-    () => marks.filter(({ hatch }) => hatch.length > 2).map((mark) => ({ mark, geometry: strip(mark) })),
+  const zones = useMemo(
+    () => marks.filter(({ hatch }) => hatch.length > 1).map((mark) => ({ mark, geometry: ladder(mark) })),
     [marks],
   );
   useEffect(
     () => () => {
-      for (const { geometry } of strips) geometry.dispose();
+      for (const { geometry } of zones) geometry.dispose();
     },
-    [strips],
+    [zones],
   );
-  return strips.map(({ mark, geometry }) => (
+  return zones.map(({ mark, geometry }, i) => (
     <mesh
-      key={mark.edge}
+      // biome-ignore lint/suspicious/noArrayIndexKey: head and tail are marked twice, always in one order
+      key={i}
       name={`hatch ${mark.edge}`}
       geometry={geometry}
       material={mark.value < 0 ? materials.overrun : materials.gap}
@@ -43,39 +41,34 @@ export function FitMarkHatch({ marks }: { marks: readonly FitMark[] }) {
   ));
 }
 
-const ink = (color: string, alphaMap: MeshBasicMaterial['alphaMap']): MeshBasicMaterial =>
-  new MeshBasicMaterial({
-    color,
-    alphaMap,
-    transparent: true,
-    side: DoubleSide,
-    depthWrite: false,
-    toneMapped: false,
-    polygonOffset: true,
-    polygonOffsetFactor: -3,
-    polygonOffsetUnits: -12,
-  });
-
-/** The strip as a fan, with uv in mm along its first side and square to it. */
-function strip({ hatch }: FitMark): BufferGeometry {
-  const corners = hatch.map((corner) => new Vector3(...corner));
-  const origin = corners[0]!;
-  const along = corners[1]!.clone().sub(origin).normalize();
-  const normal = along.clone().cross(corners.at(-1)!.clone().sub(origin)).normalize();
-  const across = normal.cross(along);
-  const uvs = corners.flatMap((corner) => {
-    const from = corner.clone().sub(origin);
-    return [from.dot(along), from.dot(across)];
+/** The zone between its rungs; `place` is in mm along the edge and across it, `opposite` the other end of the rung. */
+function ladder({ hatch }: FitMark): BufferGeometry {
+  const rungs = hatch.map((rung) => rung.map((end) => new Vector3(...end)) as [Vector3, Vector3]);
+  let along = 0;
+  const vertices = rungs.flatMap(([a, b], i) => {
+    along += i === 0 ? 0 : a.distanceTo(rungs[i - 1]![0]);
+    const across = a.distanceTo(b);
+    return [
+      { at: a, opposite: b, place: [along, 0, across] },
+      { at: b, opposite: a, place: [along, across, across] },
+    ];
   });
   const geometry = new BufferGeometry();
-  geometry.setAttribute(
+  const set = (name: string, values: readonly number[]): void => {
+    geometry.setAttribute(name, new Float32BufferAttribute(values, 3));
+  };
+  set(
     'position',
-    new Float32BufferAttribute(
-      corners.flatMap((corner) => corner.toArray()),
-      3,
-    ),
+    vertices.flatMap(({ at }) => at.toArray()),
   );
-  geometry.setAttribute('uv', new Float32BufferAttribute(uvs, 2));
-  geometry.setIndex(corners.slice(2).flatMap((_, i) => [0, i + 1, i + 2]));
+  set(
+    'opposite',
+    vertices.flatMap(({ opposite }) => opposite.toArray()),
+  );
+  set(
+    'place',
+    vertices.flatMap(({ place }) => place),
+  );
+  geometry.setIndex(rungs.slice(1).flatMap((_, i) => [2 * i, 2 * i + 1, 2 * i + 3, 2 * i, 2 * i + 3, 2 * i + 2]));
   return geometry;
 }

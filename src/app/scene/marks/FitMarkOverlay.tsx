@@ -13,9 +13,11 @@ export function FitMarkOverlay({ ref, marks, formatLength }: FitMarkOverlayProps
   return (
     <svg ref={ref} className="cover-scene-marks">
       <title>Fit marks</title>
-      {marks.map((mark) => (
-        <g key={mark.edge} data-edge={mark.edge} data-fit={mark.value < 0 ? 'overrun' : 'gap'}>
+      {marks.map((mark, i) => (
+        // biome-ignore lint/suspicious/noArrayIndexKey: head and tail are marked twice, always in one order
+        <g key={i} data-edge={mark.edge} data-fit={mark.value < 0 ? 'overrun' : 'gap'}>
           <path className="leader" />
+          <path className="casing" />
           <path className="extension" />
           <path className="dimension" />
           <path className="arrows" />

@@ -6,24 +6,21 @@ import type { Vec3 } from '../../../core/fold/mesh/vec3.ts';
 import { type DimensionLine, dimensionLine } from './dimensionLine.ts';
 import { type Pixel, placeLabels } from './placeLabels.ts';
 
-/** How far a dimension line stands off, px, and at most, mm. */
-const STAND_OFF_PX = 26;
-const STAND_OFF_MM = 45;
 const LABEL_HEIGHT = 22;
 const LABEL_PADDING = 7;
 /** From the dimension line to its label, px: past the tails of the arrows. */
-const LABEL_CLEARANCE = 24;
+const LABEL_CLEARANCE = 30;
 
 interface FitMarkProjectorProps {
   readonly svg: RefObject<SVGSVGElement | null>;
   readonly marks: readonly FitMark[];
   readonly matrix: Matrix4;
-  /** The inside of the cover shows: marks on the outside that is turned away stand off inward instead. */
-  readonly open: boolean;
+  /** The inside of the cover shows, by opening or by a cut: marks that lie on a side turned away are shown all the same. */
+  readonly seenInto: boolean;
 }
 
 /** Moves the marks of the overlay to where they are in the picture, every frame. */
-export function FitMarkProjector({ svg, marks, matrix, open }: FitMarkProjectorProps) {
+export function FitMarkProjector({ svg, marks, matrix, seenInto }: FitMarkProjectorProps) {
   const invalidate = useThree((state) => state.invalidate);
   // biome-ignore lint/correctness/useExhaustiveDependencies: new marks want a new frame
   useEffect(() => invalidate(), [marks, invalidate]);
@@ -32,27 +29,33 @@ export function FitMarkProjector({ svg, marks, matrix, open }: FitMarkProjectorP
     const groups = [...(svg.current?.querySelectorAll('g') ?? [])];
     const project = projector(camera, size, matrix);
     const centre: Pixel = [size.width / 2, size.height / 2];
+    const shown = shownMarks(marks, (mark) => isFar(mark, camera, matrix), seenInto);
     const drawn = marks.flatMap((mark, i) => {
       const group = groups[i];
       if (!group) return [];
-      const far = isFar(mark, camera, matrix);
-      const line = projectedDimension(mark, project, far && open ? -1 : 1);
-      const inside = inPicture(line.middle, size);
+      const line = projectedDimension(mark, project);
+      const inside = shown.has(mark) && inPicture(line.middle, size);
       group.style.display = inside ? '' : 'none';
-      group.toggleAttribute('data-far', far && !open);
       if (!inside) return [];
       const text = group.querySelector('text')!;
-      return [{ group, line, text, width: text.getComputedTextLength() + 2 * LABEL_PADDING }];
+      return [
+        { group, line, lean: leanOf(mark, project), text, width: text.getComputedTextLength() + 2 * LABEL_PADDING },
+      ];
     });
     const centres = placeLabels(
-      drawn.map(({ line, width }) => ({ at: labelWish(line, width, centre), width, height: LABEL_HEIGHT })),
+      drawn.map(({ line, lean, width }) => ({
+        at: labelWish(line, lean, width, centre),
+        width,
+        height: LABEL_HEIGHT,
+      })),
       size,
       drawn.map(({ line }) => ({ at: line.middle, width: 40, height: 14 })),
     );
     for (const [i, { group, line, text, width }] of drawn.entries()) {
       const [x, y] = centres[i]!;
-      const [leader, extension, dimension, arrows, rect] = group.children as unknown as SVGElement[];
+      const [leader, casing, extension, dimension, arrows, rect] = group.children as unknown as SVGElement[];
       set(leader!, { d: leaderPath(line.middle, [x, y], width) });
+      set(casing!, { d: line.extension + line.dimension + line.arrows });
       set(extension!, { d: line.extension });
       set(dimension!, { d: line.dimension });
       set(arrows!, { d: line.arrows });
@@ -69,10 +72,22 @@ function set(element: SVGElement, attributes: Record<string, string | number>): 
   }
 }
 
-/** Whether a mark stands on the side that is turned away. */
-function isFar({ from, standOff }: FitMark, camera: Camera, matrix: Matrix4): boolean {
+/** Whether a mark lies on a side that is turned away. */
+function isFar({ from, out }: FitMark, camera: Camera, matrix: Matrix4): boolean {
   const foot = vector(from).applyMatrix4(matrix);
-  return vector(standOff).transformDirection(matrix).dot(camera.position.clone().sub(foot).normalize()) < -0.25;
+  return vector(out).transformDirection(matrix).dot(camera.position.clone().sub(foot)) < 0;
+}
+
+/**
+ * The marks to show: of those of one edge the one that is turned to the eye. On a side turned away there is none, for
+ * nothing of what it measures can be seen, unless the cover is seen into.
+ */
+function shownMarks(marks: readonly FitMark[], far: (mark: FitMark) => boolean, seenInto: boolean): Set<FitMark> {
+  const shown = new Map<FitMark['edge'], FitMark>();
+  for (const isFirstChoice of [true, false])
+    for (const mark of marks)
+      if (!shown.has(mark.edge) && (isFirstChoice ? !far(mark) : seenInto)) shown.set(mark.edge, mark);
+  return new Set(shown.values());
 }
 
 const inPicture = ([x, y]: Pixel, { width, height }: { width: number; height: number }): boolean =>
@@ -89,22 +104,25 @@ function projector(camera: Camera, size: { width: number; height: number }, matr
 
 const vector = (v: Vec3): Vector3 => new Vector3(...v);
 
-/**
- * The mark's dimension line, standing off by the same length in the picture from near and from far.
- * @param side 1 along the mark's own direction, -1 the other way
- */
-function projectedDimension(mark: FitMark, project: Project, side: 1 | -1): DimensionLine {
-  const [start, end] = [project(vector(mark.from)), project(vector(mark.to))];
-  const near = project(vector(mark.from).addScaledVector(vector(mark.standOff), side));
-  const perMm: Pixel = [near[0] - start[0], near[1] - start[1]];
-  const reach = Math.min(STAND_OFF_MM, STAND_OFF_PX / Math.max(1e-6, Math.hypot(...perMm)));
-  return dimensionLine(start, end, [perMm[0] * reach, perMm[1] * reach]);
+/** The mark's dimension line; its ticks run along the hatched strip, or out of the surface where there is none. */
+function projectedDimension({ from, to, out, hatch }: FitMark, project: Project): DimensionLine {
+  const [start, end] = [project(vector(from)), project(vector(to))];
+  const [first, last] = [hatch[0]?.[0], hatch.at(-1)?.[0]];
+  const edge = first && last ? vector(last).sub(vector(first)).normalize() : vector(out);
+  return dimensionLine(start, end, step(from, edge, project));
 }
 
-/** Beyond the dimension line, the way it stands off, and a little away from the middle of the picture. */
-function labelWish({ middle, stand }: DimensionLine, width: number, centre: Pixel): Pixel {
+/** Way in the picture of a direction at a place, px for 1 mm. */
+function step(place: Vec3, direction: Vector3, project: Project): Pixel {
+  const [from, to] = [project(vector(place)), project(vector(place).add(direction))];
+  return [to[0] - from[0], to[1] - from[1]];
+}
+
+const leanOf = ({ from, out }: FitMark, project: Project): Pixel => unit(step(from, vector(out), project));
+
+/** Beyond the dimension line, the way its surface looks, and a little away from the middle of the picture. */
+function labelWish({ middle }: DimensionLine, lean: Pixel, width: number, centre: Pixel): Pixel {
   const outward = unit([middle[0] - centre[0], middle[1] - centre[1]]);
-  const lean = unit(stand);
   const [x, y] = unit([lean[0] + 0.6 * outward[0], lean[1] + 0.6 * outward[1]]);
   const clear =
     LABEL_CLEARANCE + Math.min(width / 2 / Math.max(1e-6, Math.abs(x)), LABEL_HEIGHT / 2 / Math.max(1e-6, Math.abs(y)));

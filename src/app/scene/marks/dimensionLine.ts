@@ -6,43 +6,39 @@ export interface DimensionLine {
   readonly dimension: string;
   readonly arrows: string;
   readonly middle: Pixel;
-  /** From the feet to the dimension line, px. */
-  readonly stand: Pixel;
 }
 
 const ARROW = 7;
-const TAIL = 12;
-const OVERSHOOT = 4;
+const TAIL = 9;
+/** Half length of the ticks at the feet, px. */
+const TICK = 6;
 const SHORTEST_FOR_INNER_ARROWS = 34;
 
 /**
- * Draws a dimension between two points of the picture, standing off by a step. A short one has its arrows outside,
+ * Draws a dimension between two points of the picture, on the surface that they lie on. A short one has its arrows outside,
  * pointing in, as draughtsmen do.
- * @param from foot of the first extension line, px
- * @param to foot of the second, px
- * @param step from the feet to the dimension line, px
+ * @param from first foot, px
+ * @param to second foot, px
+ * @param edge way along the edges that are measured between; of no length where they run toward the eye
  */
-export function dimensionLine(from: Pixel, to: Pixel, step: Pixel): DimensionLine {
-  const a = add(from, step);
-  const b = add(to, step);
-  const span = Math.hypot(b[0] - a[0], b[1] - a[1]);
-  const stand = Math.hypot(...step);
-  const along: Pixel = span > 0.5 ? [(b[0] - a[0]) / span, (b[1] - a[1]) / span] : turn(step, stand);
-  const past: Pixel = stand > 0 ? add(step, step, OVERSHOOT / stand) : step;
+export function dimensionLine(from: Pixel, to: Pixel, edge: Pixel): DimensionLine {
+  const span = Math.hypot(to[0] - from[0], to[1] - from[1]);
+  const length = Math.hypot(...edge);
+  const tick: Pixel = length > 0 ? [(edge[0] * TICK) / length, (edge[1] * TICK) / length] : [0, 0];
+  const along: Pixel =
+    span > 0.5 ? [(to[0] - from[0]) / span, (to[1] - from[1]) / span] : [-tick[1] / TICK, tick[0] / TICK];
   const inner = span >= SHORTEST_FOR_INNER_ARROWS;
   const outside = inner ? 0 : ARROW + TAIL;
   return {
-    extension: `M${at(from)}L${at(add(from, past))}M${at(to)}L${at(add(to, past))}`,
-    dimension: `M${at(add(a, along, -outside))}L${at(add(b, along, outside))}`,
-    arrows: arrow(a, along, inner ? 1 : -1) + arrow(b, along, inner ? -1 : 1),
-    middle: [(a[0] + b[0]) / 2, (a[1] + b[1]) / 2],
-    stand: step,
+    extension: [from, to].map((foot) => `M${at(add(foot, tick, -1))}L${at(add(foot, tick))}`).join(''),
+    dimension: `M${at(add(from, along, -outside))}L${at(add(to, along, outside))}`,
+    arrows: arrow(from, along, inner ? 1 : -1) + arrow(to, along, inner ? -1 : 1),
+    middle: [(from[0] + to[0]) / 2, (from[1] + to[1]) / 2],
   };
 }
 
 const add = (p: Pixel, q: Pixel, share = 1): Pixel => [p[0] + q[0] * share, p[1] + q[1] * share];
 const at = ([x, y]: Pixel): string => `${x.toFixed(1)} ${y.toFixed(1)}`;
-const turn = ([x, y]: Pixel, length: number): Pixel => (length > 0 ? [-y / length, x / length] : [1, 0]);
 
 /** Head with its point at `tip`, its body toward `along * side`. */
 function arrow(tip: Pixel, along: Pixel, side: 1 | -1): string {

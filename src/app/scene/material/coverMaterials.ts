@@ -120,7 +120,7 @@ function makeLeatherFaces(make: Make, textures: Textures, kind: LeatherKind) {
     sheenRoughness: 0.6,
     sheenColor: colours.flesh,
   });
-  return { grain, flesh, cutEdge: make({ color: colours.cutEdge, map: textures.edge, roughness: 0.45 }) };
+  return { grain, flesh, cutEdge: make({ color: colours.cutEdge, map: textures.edge, roughness: 0.85 }) };
 }
 
 const makeBookFaces = (make: Make, textures: Textures) => ({

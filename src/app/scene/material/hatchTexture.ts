@@ -22,7 +22,3 @@ const PATTERNS: Record<Hatch, (u: number, v: number) => number> = {
 /** Hatching with the given pitch, dark ink on white, to be multiplied by a tone. */
 export const hatchTexture = (hatch: Hatch, pitch_mm: number): Texture =>
   tileTexture({ kind: 'tone', size: 64, side_mm: pitch_mm, at: (u, v) => 1 - 0.72 * PATTERNS[hatch](u, v) });
-
-/** The same hatching as ink to lay over something else, on a faint wash. */
-export const hatchInk = (hatch: Hatch, pitch_mm: number): Texture =>
-  tileTexture({ kind: 'tone', size: 64, side_mm: pitch_mm, at: (u, v) => 0.5 + 0.45 * PATTERNS[hatch](u, v) });

@@ -29,9 +29,9 @@ function fleshTone(u: number, v: number): number {
 
 const fleshHeight = (u: number, v: number): number => 0.05 * valueNoise(u * 64, v * 64, 64, 14);
 
-/** Burnished edge: fibres along the edge, rubbed smooth. */
+/** Cut edge: ends of fibres that lie every way. Drawn out along the edge they would read as the grain of wood. */
 const edgeTone = (u: number, v: number): number =>
-  0.66 + 0.2 * valueNoise(u * 8, v * 64, 8, 15) + 0.14 * valueNoise(u * 48, v * 48, 48, 16);
+  0.7 + 0.16 * valueNoise(u * 64, v * 64, 64, 15) + 0.1 * valueNoise(u * 24, v * 24, 24, 16);
 
 export const LEATHER_TILES = {
   grain: { kind: 'tone', size: PIXELS, side_mm: GRAIN_TILE_MM, at: grainTone },

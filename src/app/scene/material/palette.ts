@@ -1,7 +1,7 @@
 /** Colours of things, under daylight. Chosen to tell leather, cloth and paper apart by tone as well as by hue. */
 export const PALETTE = {
-  outside: { grain: '#a27150', flesh: '#c4a585', cutEdge: '#a07055' },
-  pocket: { grain: '#a97c58', flesh: '#ccb08e', cutEdge: '#a87a60' },
+  outside: { grain: '#a27150', flesh: '#c4a585', cutEdge: '#94674a' },
+  pocket: { grain: '#a97c58', flesh: '#ccb08e', cutEdge: '#c79c74' },
   lining: { grain: '#c4b496', flesh: '#d6cab2', cutEdge: '#9b8668' },
   boardCloth: '#45586a',
   boardInside: '#d8d0bd',
@@ -33,5 +33,8 @@ export const SCHEMES = {
 
 export type Scheme = keyof typeof SCHEMES;
 
-/** Chalk for hatching on leather: bluish for a gap, pink for an overrun; the hatching differs too. */
-export const CHALK = { gap: '#e6f0f8', overrun: '#ffd3e4' } as const;
+/** Wash and ink of the hatched zones: blue for a gap, aubergine for an overrun; the hatching differs too. */
+export const CHALK = {
+  gap: { wash: '#d5e6f5', ink: '#1f4a7d' },
+  overrun: { wash: '#ffd9e8', ink: '#8a1660' },
+} as const;

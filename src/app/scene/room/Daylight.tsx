@@ -9,7 +9,7 @@ import { daylightEnvironment } from './daylightEnvironment.ts';
 const FROM_WINDOW = new Vector3(-0.62, 1, 0.42).normalize();
 
 /** Daylight thrown back by the bench and the floor; it is what the under side is seen by. */
-const FROM_BELOW = new Vector3(0.3, -1, -0.35);
+const FROM_BELOW = new Vector3(0.12, -1, -0.2);
 
 /** Light of the workshop: a window from the left, sky and bench around it, with shadows in the full look. */
 export function Daylight({ bounds, look, scheme }: { bounds: Box3; look: Look; scheme: Scheme }) {
@@ -19,7 +19,7 @@ export function Daylight({ bounds, look, scheme }: { bounds: Box3; look: Look; s
     <>
       {full && <Surroundings intensity={0.55 * daylight} />}
       <hemisphereLight args={[sky, ground, (full ? 0.35 : 1.9) * daylight]} />
-      <directionalLight position={FROM_BELOW} intensity={0.9 * daylight} color={ground} />
+      <directionalLight position={FROM_BELOW} intensity={4.5 * daylight} color={ground} />
       <Window bounds={bounds} intensity={(full ? 2.5 : 2) * daylight} shadow={full} />
     </>
   );

@@ -8,6 +8,7 @@ const GROUPS = { materials: 'Materials', work: 'Work', further: 'Further lines' 
 function quantityText({ unit, quantity }: QuoteLine, { area, reel, number }: Printer): string {
   if (unit === 'dm2') return area(quantity * 1e4);
   if (unit === 'h') return `${number(quantity, 2)} h`;
+  if (unit === 'piece') return number(quantity, 0);
   if (unit === '') return '';
   const [own, metres] = [reel(quantity * 1e3), printer('mm').reel(quantity * 1e3)];
   return own === metres ? own : `${own} (${metres})`;

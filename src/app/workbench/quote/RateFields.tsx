@@ -12,7 +12,7 @@ const MINUTES = ['measure', 'mockup', 'cut', 'edges', 'punch', 'assemble'] as co
 /** What the maker charges and how long the work takes. */
 export function RateFields() {
   const { design } = useBench();
-  const { leather, seam } = design.job;
+  const { leather, seam, construction } = design.job;
   const isLaced = seam.method === 'lacing';
   const hasPocket =
     leather.pocket.min_mm !== leather.outside.min_mm || leather.pocket.max_mm !== leather.outside.max_mm;
@@ -27,6 +27,8 @@ export function RateFields() {
         {leather.lining !== null && <RateField name="lining_per_dm2" />}
         <RateField name={isLaced ? 'lace_per_m' : 'thread_per_m'} />
         <RateField name="cement_per_dm2" />
+        {construction.ribbon !== null && <RateField name="ribbon_per_m" />}
+        {construction.strap !== null && <RateField name="fastening_each" />}
         <RateField name="hour" />
         <FigureField path="rates.markup_percent" empty="default" />
       </section>

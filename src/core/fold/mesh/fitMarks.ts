@@ -56,72 +56,68 @@ function gapMarks(design: CoverDesign, point: RangePoint, pose: MarkedPose, rang
     // Closed, the fit's own figure: the drawn one differs by the hundredths that thinned layers cost.
     const value = fit.closes && standing.opening > range.least ? half.gap : overrun;
     const tip = standing.front.length + way * half.toTip;
-    const to = tip + way * value;
-    const middle = (tailEdge + headEdge) / 2;
-    const from = place(tip, middle);
-    marks.push({
-      edge,
-      value,
-      from: raised(from),
-      to: raised(place(to, middle)),
-      standOff: from.out,
-      hatch: strip(place, value, tip, to, tailEdge, headEdge),
-    });
+    const across = (v: number) => [place(tip, v), place(tip + way * value, v)] as const;
+    marks.push(mark(edge, value, across, tailEdge, headEdge));
+  }
+
+  for (const [half, way] of [
+    [standing.front, -1],
+    [standing.back, 1],
+  ] as const) {
+    const [tip, fold] = [half.toTip, half.toFoldEnd].map((reach) => standing.front.length + way * reach);
+    for (const [edge, value, at, up] of [
+      ['head', fit.head, headEdge, 1],
+      ['tail', fit.tail, tailEdge, -1],
+    ] as const) {
+      const across = (s: number) => [place(s, at), place(s, at + up * value)] as const;
+      marks.push(mark(edge, value, across, tip!, fold!));
+    }
   }
 
   const { front } = standing;
-  const [tip, fold] = [front.length - front.toTip, front.length - front.toFoldEnd];
-  for (const [edge, value, at, way] of [
-    ['head', fit.head, headEdge, 1],
-    ['tail', fit.tail, tailEdge, -1],
-  ] as const) {
-    const from = place((tip + fold) / 2, at);
-    marks.push({
-      edge,
-      value,
-      from: raised(from),
-      to: raised(place((tip + fold) / 2, at + way * value)),
-      standOff: from.out,
-      hatch: strip(place, value, tip, fold, at, at + way * value),
-    });
-  }
-
-  if (standing.bowed > NOTHING)
+  if (standing.bowed > NOTHING) {
+    // Where it can be seen: at the end of the back.
+    const end = -height / 2;
     marks.push({
       edge: 'spine',
       value: standing.bowed,
-      from: [-book.rise, 0, 0],
-      to: [front.middle, 0, 0],
-      standOff: [0, 0, 1],
+      from: [-book.rise, 0, end],
+      to: [front.middle, 0, end],
+      out: [0, 0, -1],
       hatch: [],
     });
+  }
   if (!fit.closes && standing.opening < range.least + AT_LEAST) {
     const at = (side: 1 | -1): Vec3 => spatial(boardTip(design, point, standing, side, 0), 0);
-    marks.push({ edge: 'gape', value: fit.gape, from: at(1), to: at(-1), standOff: [1, 0, 0], hatch: [] });
+    marks.push({ edge: 'gape', value: fit.gape, from: at(1), to: at(-1), out: [1, 0, 0], hatch: [] });
   }
   return marks;
 }
 
-const raised = ({ at, out }: CoverPlace): Vec3 => [at[0] + OFF * out[0], at[1] + OFF * out[1], at[2] + OFF * out[2]];
+/** Rungs of a strip: close enough that it follows the surface where a pocket begins under it. */
+const RUNGS = 48;
 
-function strip(
-  place: (s: number, v: number) => CoverPlace,
+/**
+ * A mark on the cover, dimensioned in the middle of its strip.
+ * @param across where the board's edge lies and where it would seat, at a place along the edge
+ */
+function mark(
+  edge: FitMark['edge'],
   value: number,
-  s0: number,
-  s1: number,
-  v0: number,
-  v1: number,
-): Vec3[] {
-  if (Math.abs(value) < NOTHING) return [];
-  return (
-    [
-      [s0, v0],
-      [s1, v0],
-      [s1, v1],
-      [s0, v1],
-    ] as const
-  ).map(([s, v]) => raised(place(s, v)));
+  across: (along: number) => readonly [CoverPlace, CoverPlace],
+  start: number,
+  end: number,
+): FitMark {
+  const rung = (share: number): [Vec3, Vec3] => {
+    const [from, to] = across(start + share * (end - start));
+    return [raised(from), raised(to)];
+  };
+  const [from, to] = rung(1 / 2);
+  const hatch = Math.abs(value) < NOTHING ? [] : Array.from({ length: RUNGS + 1 }, (_, k) => rung(k / RUNGS));
+  return { edge, value, from, to, out: across((start + end) / 2)[0].out, hatch };
 }
+
+const raised = ({ at, out }: CoverPlace): Vec3 => [at[0] + OFF * out[0], at[1] + OFF * out[1], at[2] + OFF * out[2]];
 
 /** Outer edge of a board's fore-edge, moved along the board by `by`. */
 function boardTip(design: CoverDesign, point: RangePoint, standing: Standing, side: 1 | -1, by: number): Vec2 {
@@ -150,14 +146,14 @@ function overrunMarks(design: CoverDesign, point: RangePoint, { standing, lift }
     ['frontForeEdge', fit.foreEdge.front, 1],
     ['backForeEdge', fit.foreEdge.back, -1],
   ] as const) {
-    const hatch = [on(side, 0, -half), on(side, value, -half), on(side, value, half), on(side, 0, half)];
+    const rung = (at: number): [Vec3, Vec3] => [on(side, 0, at), on(side, value, at)];
     marks.push({
       edge,
       value,
       from: on(side, 0, 0),
       to: on(side, value, 0),
-      standOff: up(side),
-      hatch: Math.abs(value) < NOTHING ? [] : hatch,
+      out: up(side),
+      hatch: Math.abs(value) < NOTHING ? [] : [rung(-half), rung(half)],
     });
   }
   for (const [edge, value, z, way] of [
@@ -165,14 +161,15 @@ function overrunMarks(design: CoverDesign, point: RangePoint, { standing, lift }
     ['tail', fit.tail, -half, -1],
   ] as const) {
     const [near, far] = [-book.width / 4, -book.width / 2];
-    const hatch = [on(1, 0, z), on(1, far, z), on(1, far, z + way * value), on(1, 0, z + way * value)];
+    const rung = (by: number): [Vec3, Vec3] => [on(1, by, z), on(1, by, z + way * value)];
+    const [from, to] = rung(near);
     marks.push({
       edge,
       value,
-      from: on(1, near, z),
-      to: on(1, near, z + way * value),
-      standOff: up(1),
-      hatch: Math.abs(value) < NOTHING ? [] : hatch,
+      from,
+      to,
+      out: up(1),
+      hatch: Math.abs(value) < NOTHING ? [] : [rung(0), rung(far)],
     });
   }
   return marks;

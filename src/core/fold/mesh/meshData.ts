@@ -44,17 +44,20 @@ export interface SeamHole {
   readonly stack: number;
 }
 
-/** A gap or overrun where it is: a dimension mark from `from` to `to`, and the strip of surface to hatch. */
+/**
+ * A gap or overrun where it is: a dimension mark from `from` to `to`, and the strip of surface to hatch. Head and tail are
+ * marked on both boards, the front one first, so that either side of the book shows them.
+ */
 export interface FitMark {
   readonly edge: 'frontForeEdge' | 'backForeEdge' | 'head' | 'tail' | 'spine' | 'gape';
   /** Gap positive, overrun negative, mm. */
   readonly value: number;
   readonly from: Vec3;
   readonly to: Vec3;
-  /** Direction in which the dimension line stands off the cover, unit vector. */
-  readonly standOff: Vec3;
-  /** Corners of the hatched strip, in order round it; empty where there is nothing to hatch. */
-  readonly hatch: readonly Vec3[];
+  /** Direction from which the mark is seen: out of the surface that it lies on, unit vector. */
+  readonly out: Vec3;
+  /** Rungs of the hatched strip: from the board's edge to where it would seat; empty where there is nothing to hatch. */
+  readonly hatch: readonly (readonly [Vec3, Vec3])[];
 }
 
 /** Everything that the scene shows for one position of book and cover. */

@@ -14,7 +14,7 @@ export interface PagesPlace {
   readonly mouth: number;
 }
 
-/** Play between leaves and what lies beside them, mm: paper is not glued to its neighbour. */
+/** Play between the leaves and the case beside them, mm. Between the two half blocks a play would show as a crack. */
 const PLAY = 0.02;
 /** Least thickness of a half text block where the pockets press on it, as a share of what is there. */
 const LEAST_PAGES = 0.05;
@@ -63,7 +63,7 @@ function leafShape(book: BookModel, { tilt, pocket, mouth }: PagesPlace): LeafSh
   const [c, s] = [Math.cos(tilt), Math.sin(tilt)];
   // Back half, drawn with the book above: the board's inner face is at the bottom, depth counts upward.
   const corner: [number, number] = [from * c + book.board * s, -(book.thickness / 2 + from * s - book.board * c)];
-  const toMiddle = (along: number): number => (-corner[1] + along * s) / c - PLAY;
+  const toMiddle = (along: number): number => (-corner[1] + along * s) / c;
   const given = mouth - from - 1;
   const wedge = (along: number): number => {
     const ramp = given > 0 ? Math.max(0, Math.min(1, along / given)) : 1;

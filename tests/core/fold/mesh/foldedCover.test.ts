@@ -1,4 +1,5 @@
 import fc from 'fast-check';
+import { Triangle, Vector3 } from 'three';
 import { describe, expect, test } from 'vitest';
 import { coverDesign } from '../../../../src/core/fold/coverDesign.ts';
 import { foldedCover } from '../../../../src/core/fold/mesh/foldedCover.ts';
@@ -134,7 +135,81 @@ describe('the seam', () => {
   });
 });
 
+describe('the text block', () => {
+  test.each(VARIANTS)(
+    'has no crack between its halves: their ends at the middle are the same places, %s',
+    (_, document) => {
+      const design = coverDesign(soundJob(document));
+      for (const angle of [0, 0.5, 1.5, Math.PI]) {
+        const { parts } = foldedCover(design, { kind: 'opening', angle }, 'thick');
+        const middles = ['frontPages', 'backPages'].map((name) => middlePlaces(partOf(parts, name)));
+        // Open, the leaves of a case binding part at its joint; those of a paperback part from the very spine.
+        const meeting = angle === 0 ? 10 : design.job.book.kind === 'hardback' ? 2 : 0;
+        expect(middles[0]!.size).toBeGreaterThanOrEqual(meeting);
+        expect(middles[0]).toEqual(middles[1]);
+      }
+    },
+  );
+});
+
+/** Places of a half text block on the middle plane, rounded to a tenth of a micrometre. */
+function middlePlaces({ positions }: MeshData): Set<string> {
+  const places = new Set<string>();
+  for (let i = 0; i < positions.length; i += 3)
+    if (Math.abs(positions[i + 1]!) < 1e-6)
+      places.add(`${positions[i]!.toFixed(4)} ${Math.abs(positions[i + 2]!).toFixed(4)}`);
+  return places;
+}
+
+/** Distance of a place from the surface of a part, mm. */
+function distanceFrom({ positions, indices }: MeshData, [x, y, z]: readonly [number, number, number]): number {
+  const [place, near] = [new Vector3(x, y, z), new Vector3()];
+  const [a, b, c] = [new Vector3(), new Vector3(), new Vector3()];
+  const triangle = new Triangle(a, b, c);
+  let least = Number.POSITIVE_INFINITY;
+  for (let i = 0; i < indices.length; i += 3) {
+    for (const [k, corner] of [a, b, c].entries()) corner.fromArray(positions, 3 * indices[i + k]!);
+    least = Math.min(least, triangle.closestPointToPoint(place, near).distanceTo(place));
+  }
+  return least;
+}
+
 describe('the marks', () => {
+  test.each(VARIANTS.slice(0, 4))('lie on the surface that they measure, all along their strips, %s', (_, document) => {
+    const cover = foldedCover(coverDesign(soundJob(document)), { kind: 'opening', angle: 0 }, 'thick');
+    const outside = partOf(cover.parts, 'outside');
+    const drawn = cover.marks.filter(({ hatch }) => hatch.length > 0);
+    expect(drawn.map(({ edge }) => edge)).toEqual(
+      expect.arrayContaining(['frontForeEdge', 'backForeEdge', 'head', 'tail']),
+    );
+    for (const { edge, from, to, value, hatch } of drawn) {
+      // Between two rungs the strip runs straight: it must not dip into the leather there.
+      const middles = hatch
+        .slice(1)
+        .flatMap((rung, i) =>
+          rung.map((end, k) => end.map((at, axis) => (at + hatch[i]![k]![axis]!) / 2) as unknown as typeof end),
+        );
+      for (const place of [from, to, ...[...hatch.flat(), ...middles].filter((_, i) => i % 3 === 0)]) {
+        const off = distanceFrom(outside, place);
+        expect({ edge, place, on: off > 0.02 && off < 0.3 }).toEqual({ edge, place, on: true });
+      }
+      // Both ends are raised by 0.15 mm; a surface that turns by a right angle between them adds that times the root of two.
+      for (const [a, b] of hatch)
+        expect(Math.abs(Math.hypot(...a.map((at, k) => at - b[k]!)) - Math.abs(value))).toBeLessThan(0.15 * Math.SQRT2);
+    }
+  });
+
+  test('of head and tail stand on both boards, so that each side of the book shows them', () => {
+    const { marks } = foldedCover(coverDesign(soundJob(tide)), { kind: 'opening', angle: 0 }, 'thick');
+    for (const edge of ['head', 'tail']) {
+      const [front, back] = marks.filter((mark) => mark.edge === edge);
+      expect(front!.value).toBe(back!.value);
+      // Closed, the front board looks up in the frame of the meshes and the back one down.
+      expect(front!.out[1]).toBeGreaterThan(0.9);
+      expect(back!.out[1]).toBeLessThan(-0.9);
+    }
+  });
+
   test('of a cover that closes give the gaps of the fit', () => {
     const design = coverDesign(soundJob(tide));
     const { marks } = foldedCover(design, { kind: 'opening', angle: 0 }, 'thick');

@@ -1,0 +1,206 @@
+import type { Page } from '@playwright/test';
+import { getDocument, OPS } from 'pdfjs-dist/legacy/build/pdf.mjs';
+import { expect, openExample, test } from './bench.ts';
+
+const stageView = (page: Page) => page.locator('.stage-view');
+const section = (page: Page) => stageView(page).locator('.section-drawing');
+const scene = (page: Page) => page.locator('.stage-scene .cover-scene[aria-busy="false"]');
+
+/** Waits for the first finished frame; the processor may be what draws it. */
+const drawn = (page: Page) => expect(scene(page)).toBeVisible({ timeout: 60_000 });
+
+test.beforeEach(() => test.setTimeout(150_000));
+
+/** A tide ledger whose cover is so small that the book stays open almost flat: its section is high and narrow. */
+async function openTooSmall(page: Page): Promise<void> {
+  await openExample(page, 'tide ledger');
+  const width = page.locator('.form-column').getByLabel('Outside width');
+  await width.fill('370');
+  await width.blur();
+  await expect(page.locator('.headline')).toHaveAttribute('data-verdict', 'fails');
+  // What is kept follows a moment later.
+  await expect
+    .poll(() => page.evaluate(() => JSON.stringify({ ...localStorage }).includes('370')), { timeout: 10_000 })
+    .toBe(true);
+}
+
+const denyWebGl = (page: Page) =>
+  page.addInitScript(() => {
+    HTMLCanvasElement.prototype.getContext = () => null;
+  });
+
+for (const { width, height } of [
+  { width: 1440, height: 900 },
+  { width: 390, height: 844 },
+])
+  test(`without WebGL the section drawing of a cover that is too small stays within the stage, ${width} px`, async ({
+    bench,
+  }) => {
+    await bench.setViewportSize({ width, height });
+    await openTooSmall(bench);
+    await denyWebGl(bench);
+    await bench.reload();
+    await expect(bench.getByText('no WebGL 2')).toBeVisible();
+    const [stage, drawing] = [(await stageView(bench).boundingBox())!, (await section(bench).boundingBox())!];
+    expect(drawing.height).toBeLessThanOrEqual(stage.height);
+    expect(drawing.width).toBeLessThanOrEqual(stage.width);
+    expect(stage.height).toBeLessThanOrEqual(height);
+    expect(stage.height).toBeGreaterThan(200);
+  });
+
+interface Start {
+  /** Sum of what the browser calls layout shift. */
+  shift: number;
+  /** Frames in which the stage showed neither section nor finished scene. */
+  empty: number;
+  /** px by which the head-to-tail strip reached over what stands under it, at most. */
+  over: number;
+  frames: number;
+}
+
+/** Watches, frame by frame as they are painted, what the page does while it starts. */
+const watchStart = (page: Page) =>
+  page.addInitScript(() => {
+    const start: Start = { shift: 0, empty: 0, over: 0, frames: 0 };
+    Object.assign(window, { start });
+    new PerformanceObserver((list) => {
+      for (const entry of list.getEntries() as (PerformanceEntry & { value: number })[]) start.shift += entry.value;
+    }).observe({ type: 'layout-shift', buffered: true });
+    const isShown = (selector: string): boolean =>
+      document.querySelector(selector)?.checkVisibility({ visibilityProperty: true }) ?? false;
+    let watched: Element | null = null;
+    const look = (): void => {
+      requestAnimationFrame(look);
+      if (document.querySelector('.stage-view') === null) return;
+      start.frames++;
+      if (!isShown('.stage-view .section-drawing') && !isShown('.cover-scene[aria-busy="false"]')) start.empty++;
+      const frame = document.querySelector('.upright-frame');
+      if (watched === frame || frame?.firstElementChild == null) return;
+      watched = frame;
+      // Made after the strip's own observer, so asked after it, when nothing more is drawn before the frame is painted.
+      new ResizeObserver(() => {
+        const drawn = frame.firstElementChild?.getBoundingClientRect();
+        if (drawn) start.over = Math.max(start.over, drawn.bottom - frame.getBoundingClientRect().bottom);
+      }).observe(frame);
+    };
+    requestAnimationFrame(look);
+  });
+
+for (const { width, height } of [
+  { width: 1440, height: 900 },
+  { width: 1024, height: 768 },
+  { width: 390, height: 844 },
+])
+  test(`the stage is never empty at the start, the strip stays in its frame, nothing jumps, ${width} px`, async ({
+    bench,
+  }) => {
+    await bench.setViewportSize({ width, height });
+    await watchStart(bench);
+    await bench.reload();
+    await drawn(bench);
+    await expect(bench.locator('.explore svg').first()).toBeAttached();
+    const watched = () => bench.evaluate(() => ({ ...(window as unknown as { start: Start }).start }));
+    const start = await watched();
+    // A stage that gets lower takes its strip along in the same frame.
+    await bench.setViewportSize({ width, height: 0.75 * height });
+    await bench.evaluate(() => new Promise((resolve) => requestAnimationFrame(() => setTimeout(resolve, 50))));
+    const { over } = await watched();
+    expect(start.frames).toBeGreaterThan(5);
+    expect.soft(start.empty, 'frames with an empty stage').toBe(0);
+    expect.soft(over, 'px of the strip beyond its frame').toBeLessThan(1);
+    expect(start.shift, 'layout shift').toBeLessThan(0.02);
+    await expect(section(bench)).toHaveCount(0);
+  });
+
+test('another look of the scene keeps the section in sight until it is drawn', async ({ bench }) => {
+  await drawn(bench);
+  await watchStart(bench);
+  await bench.reload();
+  await drawn(bench);
+  await bench.getByText('Cut open, leather, look').click();
+  await bench.getByLabel('Plain look, for slow machines').uncheck();
+  await expect(scene(bench).locator('canvas')).toBeVisible();
+  await expect(section(bench)).toHaveCount(0);
+  expect(await bench.evaluate(() => (window as unknown as { start: Start }).start.empty)).toBe(0);
+});
+
+interface PrintedWord {
+  readonly text: string;
+  readonly x: number;
+  readonly y: number;
+  readonly width: number;
+  readonly height: number;
+}
+
+/** What a print of the page on A4 has on each page; words that stand upright or askew are left out. */
+async function printed(page: Page): Promise<{ words: PrintedWord[]; pictures: number; isRight: boolean }[]> {
+  const bytes = await page.pdf({ format: 'A4', margin: { top: '1cm', right: '1cm', bottom: '1cm', left: '1cm' } });
+  const file = await getDocument({ data: new Uint8Array(bytes), verbosity: 0 }).promise;
+  const pages = [];
+  for (let number = 1; number <= file.numPages; number++) {
+    const sheet = await file.getPage(number);
+    const content = await sheet.getTextContent();
+    const words = content.items.flatMap((item) =>
+      'str' in item && item.str.trim() !== '' && Math.abs(item.transform[1]) < 1e-3
+        ? [{ text: item.str, x: item.transform[4], y: item.transform[5], width: item.width, height: item.height }]
+        : [],
+    );
+    const { fnArray } = await sheet.getOperatorList();
+    const pictures = fnArray.filter((operator) => operator === OPS.paintImageXObject).length;
+    pages.push({ words, pictures, isRight: words.every(({ x, width }) => x + width <= sheet.view[2]!) });
+  }
+  await file.destroy();
+  return pages;
+}
+
+/** Pairs of words of which one lies over the other: from the baseline up to the height of a small letter. */
+function overlaps(words: readonly PrintedWord[]): string[] {
+  const EDGE = 0.5;
+  return words.flatMap((a, i) =>
+    words
+      .slice(i + 1)
+      .filter(
+        (b) =>
+          a.x + EDGE < b.x + b.width &&
+          b.x + EDGE < a.x + a.width &&
+          // Outlined words are painted twice in one place.
+          !(a.text === b.text && a.x === b.x && a.y === b.y) &&
+          a.y < b.y + 0.5 * b.height &&
+          b.y < a.y + 0.5 * a.height,
+      )
+      .map((b) => `${a.text} over ${b.text}`),
+  );
+}
+
+for (const { width, height } of [
+  { width: 1440, height: 1300 },
+  { width: 1920, height: 1080 },
+  { width: 1024, height: 768 },
+])
+  test(`a print of the bench has the cover on page 1, no words over others, the whole strip, from ${width} px`, async ({
+    bench,
+  }) => {
+    await bench.setViewportSize({ width, height });
+    await openExample(bench, 'choir book');
+    await drawn(bench);
+    await expect(bench.getByRole('heading', { name: 'Head to tail' })).toBeVisible();
+    await expect(bench.getByRole('heading', { name: 'The wrap laid out' })).toBeVisible();
+    const pages = await printed(bench);
+    const all = pages.flatMap(({ words }) => words.map(({ text }) => text)).join(' ');
+    expect.soft(all).not.toMatch(/drag a tab|arrow keys|being fetched|being prepared/);
+    expect.soft(pages[0]!.pictures, 'pictures on page 1').toBe(1);
+    for (const { words } of pages) expect.soft(overlaps(words)).toEqual([]);
+    // Both ends of the wrap: each has a margin, a seat and a gap, as the ends of the height have.
+    expect.soft(pages[0]!.words.filter(({ text }) => text.trim() === 'seat')).toHaveLength(4);
+    expect(pages.map(({ isRight }) => isRight)).not.toContain(false);
+  });
+
+test('without WebGL the section of the cover is printed on page 1', async ({ bench }) => {
+  await denyWebGl(bench);
+  await bench.reload();
+  await expect(bench.getByText('no WebGL 2')).toBeVisible();
+  await expect(bench.getByRole('heading', { name: 'Head to tail' })).toBeVisible();
+  const [first] = await printed(bench);
+  const caption = first!.words.filter(({ text }) => text.includes('Section across the spine'));
+  expect(caption).toHaveLength(1);
+});
