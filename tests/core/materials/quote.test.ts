@@ -186,9 +186,10 @@ describe('supplies', () => {
       return { design, supplies: coverSupplies(design), priced: quote(design, coverSupplies(design)) };
     };
     const { design, supplies, priced } = of(fitted);
-    // The page is the board less its squares: across it runs the ribbon.
+    // The page is the board less its squares: across it runs the ribbon, cut to the next half millimetre.
     const { book } = design.job;
-    const each = 25 + Math.hypot(book.width_mm - book.square_mm!, book.height_mm - 2 * book.square_mm!) + 40;
+    const across = Math.hypot(book.width_mm - book.square_mm!, book.height_mm - 2 * book.square_mm!);
+    const each = Math.ceil((25 + across + 40) * 2) / 2;
     expect(supplies.ribbon).toMatchObject({ count: 2, sum: { total: each } });
     expect(supplies.fastenings).toBe(1);
     const line = (quoted: Quote, name: string) => quoted.lines.find((each) => each.name === name);

@@ -103,7 +103,7 @@ describe('the bench sheet', () => {
     };
     const fitted = supplies(full).join('\n');
     expect(fitted).toMatch(/^Ribbon 0\.\d\d m/m);
-    expect(fitted).toMatch(/^Cut 1 of 3\d\d\.\d mm/m);
+    expect(fitted).toMatch(/^Cut 1 of 3\d\d(\.5)? mm/m);
     expect(fitted).toMatch(/^Fastening 1$/m);
     expect(fitted).toMatch(/in the pieces \(outside, 2 pockets?, closure strap, pen loop\)/);
     expect(supplies(tide).join('\n')).not.toMatch(/Ribbon|Fastening|strap|loop/);
