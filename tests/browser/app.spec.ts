@@ -122,11 +122,11 @@ test('a bad file shows its issues and leaves the job as it is; a good one opens 
   const text = (value: string) => ({ name: 'found.json', mimeType: 'application/json', buffer: Buffer.from(value) });
   await file.setInputFiles(text(jobText('shore-guide').replace('118', '5').replace('"seam"', '"sewing"')));
   const alert = bench.getByRole('alert');
-  await expect(alert).toContainText('book.width_mm');
+  await expect(alert).toContainText('Width: 5 mm is too small: 30 to 1000 mm');
   await expect(alert).toContainText('sewing');
   await expect(bench.getByRole('textbox', { name: 'Job', exact: true })).toHaveValue('Choir book');
   await file.setInputFiles(text('{ "format": '));
-  await expect(alert).toContainText('(file)');
+  await expect(alert).toContainText('The file: ');
 
   await file.setInputFiles(text(jobText('shore-guide')));
   await expect(alert).toBeHidden();
@@ -166,7 +166,7 @@ test('what cannot be read is told beside its field, and the last good cover stay
   const height = bench.getByLabel('Height', { exact: true });
   for (const [typed, told] of [
     ['9 feet', /Feet are not read/],
-    ['5', /30 or more/],
+    ['5', /5 mm is too small: 30 to 1500 mm/],
   ] as const) {
     await height.fill(typed);
     await expect(height).toHaveAttribute('aria-invalid', 'true');
@@ -191,12 +191,15 @@ test('a switch of units changes neither the job nor what was typed', async ({ be
   await expect(headline(bench)).toHaveText(verdict!);
 });
 
-test('a field and a choice go back to their default, and undo brings them back', async ({ bench }) => {
+test('a field and a choice go back to what is usual, and undo brings them back', async ({ bench }) => {
   await openExample(bench, 'choir book');
   const rise = bench.locator('[data-path="book.spine.rise_mm"]');
-  await bench.getByRole('button', { name: /^Back to the default ?: Board$/ }).click();
-  await expect(bench.locator('[data-path="book.boardThickness_mm"]')).toHaveAttribute('placeholder', '2.5 mm default');
-  await bench.getByRole('button', { name: /^Back to the default ?: Back flat$/ }).click();
+  await bench.getByRole('button', { name: /^Back to the usual ?: Board$/ }).click();
+  await expect(bench.locator('[data-path="book.boardThickness_mm"]')).toHaveAttribute(
+    'placeholder',
+    '2.5 mm, usual for a hardback',
+  );
+  await bench.getByRole('button', { name: /^Back to the usual ?: Spine flat$/ }).click();
   await expect(bench.getByRole('radio', { name: 'flat', exact: true })).toBeChecked();
   await expect(rise).toBeHidden();
   await bench.keyboard.press('Control+z');
@@ -230,7 +233,7 @@ test('a new cover asks for five figures and stands on its defaults', async ({ be
     await dialog.getByLabel(label).fill(text);
   await expect(dialog.getByLabel('Height')).toHaveAccessibleDescription(/understood: 8 1\/2 in = 215\.9 mm/);
   await dialog.getByRole('button', { name: 'Start this cover' }).click();
-  await expect(dialog.getByLabel('Width')).toHaveAccessibleDescription(/30 or more/);
+  await expect(dialog.getByLabel('Width')).toHaveAccessibleDescription(/6 mm is too small: 30 to 1000 mm/);
   await dialog.getByLabel('Width').fill('6 in');
   await dialog.getByRole('button', { name: 'Start this cover' }).click();
   await expect(dialog).toBeHidden();

@@ -61,7 +61,7 @@ test('tabs go by the arrow keys, and Delete gives the field back to the tool', a
   await head.focus();
   await bench.keyboard.press('PageUp');
   await expect(bench.locator('.upright > header')).toContainText('238');
-  await bench.getByRole('button', { name: 'Take the tuning back' }).click();
+  await bench.getByRole('button', { name: 'Undo all tuning' }).click();
   await expect(bench.locator('.upright > header')).toContainText('outside 237.0 mm');
 });
 

@@ -20,7 +20,8 @@ export function readField(path: string, text: string, unit: LengthUnit): Reading
     ];
     return { ...reading, value };
   }
-  const reading = fieldNote(path).unit === 'mm' ? parseLength(text, { defaultUnit: unit }) : readNumber(text, path);
+  const range = fieldNote(path);
+  const reading = range.unit === 'mm' ? parseLength(text, { defaultUnit: unit, range }) : readNumber(text, path);
   return reading.ok ? { ...reading, value: [{ path, value: reading.value }] } : reading;
 }
 
@@ -29,6 +30,10 @@ function readNumber(text: string, path: string): Reading<number> {
   const figure = normaliseTyped(text).replace(/(deg|°|mpa|kg\/m3)$/, '');
   const number = parseTypedNumber(figure.trim());
   if ('remedy' in number)
-    return refusal(text, `a number from ${min} to ${max} ${unit}`.trim(), number.remedy ?? 'Write one number.');
+    return refusal(
+      text,
+      'a number',
+      `${number.remedy ?? 'Write one number.'} Allowed: ${`${min} to ${max} ${unit}`.trim()}.`,
+    );
   return { ok: true, value: number.numerator / number.denominator, understood: `${number.text} ${unit}`.trim() };
 }

@@ -36,7 +36,7 @@ export const JobCard = memo(function JobCard({ job, lengths, isOpen, act }: JobC
       </div>
       <h3>{job.name}</h3>
       <p>
-        {parsed.ok ? sizes(parsed.job.book, lengths) : 'Not readable by this edition.'}{' '}
+        {parsed.ok ? sizes(parsed.job.book, lengths) : 'Not readable by this version.'}{' '}
         {parsed.ok && `${parsed.job.book.kind}, ${parsed.job.seam.method}`}
       </p>
       <p className="help">

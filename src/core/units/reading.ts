@@ -3,16 +3,16 @@ export type Reading<T> = { readonly ok: true; readonly value: T; readonly unders
 
 export interface Refusal {
   readonly ok: false;
-  /** What was got, what is allowed and what to do, in one line. */
+  /** What was got, what it should be and what to do, in one line. */
   readonly message: string;
 }
 
 const QUOTED_LENGTH = 40;
 
-/** Builds the one line every refused field shows; `got` is quoted, cut at 40 characters. */
-export function refusal(got: string, allowed: string, remedy: string): Refusal {
+/** Builds the one line every refused field shows: `“abc” is not a length. Write ...`; `got` is quoted, cut at 40 characters. */
+export function refusal(got: string, wanted: string, remedy: string): Refusal {
   const printable = Array.from(got.trim().replace(/\p{C}/gu, '\u{fffd}'));
   const clipped =
     printable.length > QUOTED_LENGTH ? `${printable.slice(0, QUOTED_LENGTH).join('')}…` : printable.join('');
-  return { ok: false, message: `Got ${clipped === '' ? 'nothing' : `“${clipped}”`}; allowed: ${allowed}. ${remedy}` };
+  return { ok: false, message: `${clipped === '' ? 'Nothing is typed' : `“${clipped}” is not ${wanted}`}. ${remedy}` };
 }

@@ -12,7 +12,7 @@ import { stepDetail } from './stepDetail.ts';
 import { supplySection } from './supplySection.ts';
 
 const REMINDER =
-  'Cautions and times are reminders from common practice. The safety data sheet of each product and the local codes come first.';
+  'Cautions and times are reminders from common practice. The safety data sheet of each product and the local rules come first.';
 
 /**
  * What goes to the bench with a job: how it should fit, sizes with their sums, seam, layers, supplies, and the order of

@@ -23,7 +23,7 @@ export function stepDetail(id: StepId, design: CoverDesign, supplies: CoverSuppl
     }
     case 'cut':
       return [
-        `${supplies.outlines.map(({ name, count }) => `${name} ${count}`).join(', ')}. Head along the backbone; keep off scars and loose places.`,
+        `${supplies.outlines.map(({ name, count }) => `${name} ${count}`).join(', ')}. Lay each piece with its head toward one end of the hide's backbone. Keep off scars and loose places.`,
       ];
     case 'edges':
       return [
@@ -34,7 +34,7 @@ export function stepDetail(id: StepId, design: CoverDesign, supplies: CoverSuppl
       ];
     case 'punch':
       return [
-        `${supplies.holes} in the outside's seam, ${supplies.punched} in all pieces together. Use one hole map for all layers.`,
+        `${supplies.holes} in the outside's seam, ${supplies.punched} in all pieces together. Punch all layers from the same template.`,
       ];
     case 'assemble':
       return [

@@ -1,15 +1,15 @@
 /** What the customer is asked, in words that need no knowledge of the trade. The letters are those of the figures. */
 export const ASKED: readonly { readonly letter: string; readonly name: string; readonly how: string }[] = [
-  { letter: 'A', name: 'Width', how: 'On the front, from the back edge of the board to the fore-edge.' },
+  { letter: 'A', name: 'Width', how: 'From the spine edge of the front board to the fore-edge.' },
   { letter: 'B', name: 'Height', how: 'On the front, over the board, top to bottom.' },
-  { letter: 'C', name: 'Thickness, back', how: 'Over both boards, book closed but not squeezed.' },
+  { letter: 'C', name: 'Thickness, spine', how: 'Over both boards, book closed but not squeezed.' },
   { letter: 'D', name: 'Thickness, fore-edge', how: 'The same on the opposite side, where the pages open.' },
   { letter: 'E', name: 'One board', how: 'One board alone; of a paperback, its cover.' },
-  { letter: 'F', name: 'Rise of the back', how: 'How far a rounded back stands out past the boards; 0 if flat.' },
+  { letter: 'F', name: 'Rise of the spine', how: 'How far a rounded spine stands out past the boards; 0 if flat.' },
   {
     letter: 'G',
     name: 'Round the closed book',
-    how: 'Draw a strip of paper tight from the front fore-edge round the back to the other. Mark both, lay it flat, measure.',
+    how: 'Draw a strip of paper tight from the front fore-edge round the spine to the other. Mark both, lay it flat, measure.',
   },
   {
     letter: 'H',
@@ -27,8 +27,8 @@ export const INTRODUCTION = {
 
 export const TICKS = [
   ['The cover of the book is', 'hard boards', 'paper or card', 'soft, without boards'],
-  ['Its back is', 'flat', 'rounded'],
+  ['The spine is', 'flat', 'rounded'],
 ] as const;
 
 export const RULER_NOTE =
-  'Printed ruler. Print this page at actual size (100 %) and lay a bank card along it: if the card does not reach its mark, use another ruler.';
+  'Printed ruler. Print this page at actual size (100 %). Lay a bank card (85.6 mm long) on its line, the left edge at the stop: the right edge must end exactly at the mark. If it does not, use another ruler.';

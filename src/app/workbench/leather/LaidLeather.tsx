@@ -20,7 +20,7 @@ export function LaidLeather({ title, question }: LaidLeatherProps) {
       <h3>{title}</h3>
       <p role="status" className="help">
         {status === 'laying' &&
-          (last === null ? 'The pieces are being laid out.' : 'The pieces are being laid out anew.')}
+          (last === null ? 'The pieces are being laid out.' : 'The pieces are being laid out again.')}
         {status === 'failed' &&
           'The layout failed: the last one that could be made is shown. Change the leather or the pieces.'}
       </p>
@@ -60,8 +60,8 @@ function Outcome({
         <Notes notes={faults} />
       ) : (
         <p className="help">
-          Arrows: from tail to head. The pieces laid are apart and off edges and defects as asked, along their
-          direction. The leather is {areaText(polygonArea(question.hide.outline))} in all.
+          Arrows: from tail to head. Checked: pieces keep their spacing, their distance from edges and defects, and
+          their direction. The leather is {areaText(polygonArea(question.hide.outline))} in all.
         </p>
       )}
     </>

@@ -1,3 +1,4 @@
+import { KNIFE } from '../../../core/materials/workSteps.ts';
 import { fitToPage, type Paper } from '../../../output/pdf/paper.ts';
 import { BAR_LENGTH, percent } from '../../../output/pdf/printerScale.ts';
 import { Choice } from '../../bench/Choice.tsx';
@@ -48,21 +49,22 @@ export function PaperTemplate({ choice, choose, settings, drawing, units }: Temp
       )}
       {paper !== null && <FitToPage paper={paper} />}
       <PlainField
-        title="x check bar measured"
-        help={`Of a first print; meant to be ${BAR_LENGTH} mm. Both bars given, the next print makes up for the printer. Without a unit: mm.`}
+        title="Check bar across (x), as printed"
+        help={`Should be ${BAR_LENGTH} mm; enter both bars and the next print is corrected. Without a unit: mm.`}
         placeholder="not measured"
         text={choice.barX}
         change={(barX) => choose({ barX })}
         issues={listed(issues.barX)}
       />
       <PlainField
-        title="y check bar measured"
-        help="The upright one. Empty both fields for another printer."
+        title="Check bar upright (y), as printed"
+        help="Empty both for another printer."
         placeholder="not measured"
         text={choice.barY}
         change={(barY) => choose({ barY })}
         issues={listed(issues.barY)}
       />
+      <p className="caution">Caution. {KNIFE}</p>
       {suspicion !== null && <p className="caution">Caution. {suspicion}</p>}
       <button
         type="button"
