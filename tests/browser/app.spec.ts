@@ -39,10 +39,10 @@ test('a cover cut too small fails, its remedy is one press, and undo goes back t
   await expect(headline(bench)).not.toHaveAttribute('data-verdict', 'fails');
   await expect(bench.getByRole('button', { name: /^front gap/ })).toBeVisible();
 
-  await bench.getByRole('button', { name: 'Undo' }).click();
+  await bench.getByRole('button', { name: 'Undo', exact: true }).click();
   await expect(headline(bench)).toHaveAttribute('data-verdict', 'fails');
   await expect(width).toHaveValue('376');
-  await bench.getByRole('button', { name: 'Undo' }).click();
+  await bench.getByRole('button', { name: 'Undo', exact: true }).click();
   await expect(headline(bench)).toHaveAttribute('data-verdict', 'fits');
   await expect(width).toHaveValue('');
   await bench.getByRole('button', { name: 'Redo' }).click();
@@ -131,7 +131,7 @@ test('a bad file shows its issues and leaves the job as it is; a good one opens 
   await file.setInputFiles(text(jobText('shore-guide')));
   await expect(alert).toBeHidden();
   await expect(bench.getByRole('textbox', { name: 'Job', exact: true })).toHaveValue('Shore guide');
-  await bench.getByRole('button', { name: 'Undo' }).click();
+  await bench.getByRole('button', { name: 'Undo', exact: true }).click();
   await expect(bench.getByRole('textbox', { name: 'Job', exact: true })).toHaveValue('Choir book');
 });
 
@@ -239,7 +239,7 @@ test('a new cover asks for five figures and stands on its defaults', async ({ be
   await expect(dialog).toBeHidden();
   await expect(bench.getByLabel('Width', { exact: true })).toHaveValue('6 in');
   await expect(headline(bench)).toContainText('4 oz');
-  await bench.getByRole('button', { name: 'Undo' }).click();
+  await bench.getByRole('button', { name: 'Undo', exact: true }).click();
   await expect(bench.getByRole('textbox', { name: 'Job', exact: true })).toHaveValue('Tide ledger');
 });
 

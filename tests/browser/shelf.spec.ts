@@ -46,7 +46,7 @@ test('a changed job stands on the shelf with its picture; an untouched example d
   await onCard(bench, 'Choir book', 'Open');
   await expect(bench.getByRole('dialog')).toBeHidden();
   await expect(width(bench)).toHaveValue('151 mm');
-  await bench.getByRole('button', { name: 'Undo' }).click();
+  await bench.getByRole('button', { name: 'Undo', exact: true }).click();
   await expect(jobName(bench)).toHaveValue('Tide ledger');
 });
 
@@ -144,8 +144,8 @@ test('a window takes over what another has saved, and undo brings its own state 
   await expect(width(other)).toHaveValue('152 mm');
   await height(other).fill('221');
   await expect(bench.getByText('Another window has changed this job.')).toBeVisible();
-  await other.getByRole('button', { name: 'Undo' }).click();
-  await other.getByRole('button', { name: 'Undo' }).click();
+  await other.getByRole('button', { name: 'Undo', exact: true }).click();
+  await other.getByRole('button', { name: 'Undo', exact: true }).click();
   await expect(width(other)).toHaveValue('151');
 });
 

@@ -29,7 +29,7 @@ test('a tab dragged at the fore-edge widens the cover as it moves, over a ghost,
   await expect(bench.getByLabel('Fore-edge ease', { exact: true })).toHaveValue(`${await value(ease)} mm`);
   await expect(bench.locator('.ghost-note')).toContainText('Untuned: outside 382.5 mm');
   await bench.mouse.up();
-  await bench.getByRole('button', { name: 'Undo' }).click();
+  await bench.getByRole('button', { name: 'Undo', exact: true }).click();
   await expect(sizes(bench)).toContainText('outside 382.5 mm');
   await expect(bench.locator('.ghost-note')).toHaveCount(0);
 });

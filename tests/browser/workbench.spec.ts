@@ -118,7 +118,7 @@ test('what the card showed corrects the measures with one press, and one undo br
   await expect(card).toHaveValue(cut);
   await expect(trial.getByText('The card on the bench is cut')).toBeVisible();
 
-  await bench.getByRole('button', { name: 'Undo' }).click();
+  await bench.getByRole('button', { name: 'Undo', exact: true }).click();
   await expect(width).toHaveValue('165 mm');
   await expect(card).toHaveValue('');
   await expect(trial.getByLabel('Front fore-edge', { exact: true })).toHaveValue(/^1\.5/);
