@@ -5,8 +5,6 @@ import { useBench } from '../state/BenchContext.tsx';
 import { fieldText } from '../state/lengthText.ts';
 import { TypedField } from './TypedField.tsx';
 
-const KIND_FIELDS = new Set(Object.keys(KIND_DEFAULTS.hardback).map((key) => `book.${key}`));
-
 const KIND_WORDS = { hardback: 'a hardback', paperback: 'a paperback', limp: 'a limp book' } as const;
 
 interface FigureFieldProps {
@@ -34,9 +32,10 @@ export function FigureField({ path, empty, decided, title }: FigureFieldProps) {
   const inForce = empty === 'decided' || empty === 'estimated' ? decided : valueAt(history.good.job, path);
   const stand = print(inForce);
   const { kind } = history.good.job.book;
+  const usual = valueAt({ book: KIND_DEFAULTS[kind] }, path);
   const placeholder = {
     required: '',
-    default: KIND_FIELDS.has(path) ? `${stand}, usual for ${KIND_WORDS[kind]}` : `${stand}, usual`,
+    default: `${stand}, usual`,
     decided: stand === '' ? 'worked out' : `${stand}, worked out`,
     estimated: `${stand}, estimated: measure it`,
     unmeasured: path.endsWith('foldThickness_mm') ? 'not skived' : 'not taken',
@@ -45,7 +44,9 @@ export function FigureField({ path, empty, decided, title }: FigureFieldProps) {
     <TypedField
       path={path}
       title={title ?? note.title}
-      help={note.description}
+      help={
+        usual === undefined ? note.description : `${note.description} Usual for ${KIND_WORDS[kind]}: ${print(usual)}.`
+      }
       shown={print(written)}
       placeholder={placeholder}
       {...(empty === 'required' ? {} : { whenEmptied: [{ path, value: undefined }] })}
