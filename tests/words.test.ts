@@ -60,7 +60,7 @@ const OUTWORN: readonly (readonly [old: string, said: string])[] = [
   ['It is altered', 'We will change it before cutting'],
   ['Keep the open job', 'Cancel'],
   ['Let the tool decide', 'Let the tool work it out'],
-  ['the tool decides', 'worked out'],
+  ["? 'the tool decides'", 'worked out'],
   ['Take the tuning back', 'Undo all tuning'],
   ["label: 'not said'", 'none entered'],
   ['Sign printed with amounts', 'Currency sign'],
