@@ -34,8 +34,10 @@ describe('a field reads what makers type', () => {
   });
 
   test('and refuses the rest with what was got and what is allowed', () => {
-    expect(changes('book.width_mm', 'wide')).toMatch(/Got “wide”; allowed/);
-    expect(changes('leather.outside.neutral', 'soft')).toMatch(/Got “soft”; allowed: a number from 0.4 to 0.8/);
+    expect(changes('book.width_mm', 'wide')).toMatch(/^“wide” is not a length\. .* Allowed: 30 to 1000 mm\.$/);
+    expect(changes('leather.outside.neutral', 'soft')).toBe(
+      '“soft” is not a number. Write one number. Allowed: 0.4 to 0.8.',
+    );
     expect(changes('leather.outside', '4-5')).toMatch(/oz or mm/);
   });
 });
@@ -86,9 +88,9 @@ describe('beside a field stands', () => {
   });
 
   test('the refusal of a text, or the issue of a value, at its own path only', () => {
-    expect(fieldIssues(typed('book.width_mm', '8 1/2 xx'), 'book.width_mm')[0]).toMatch(/Got “8 1\/2 xx”/);
+    expect(fieldIssues(typed('book.width_mm', '8 1/2 xx'), 'book.width_mm')[0]).toMatch(/^“8 1\/2 xx” is not/);
     const tooSmall = typed('book.width_mm', '5');
-    expect(fieldIssues(tooSmall, 'book.width_mm')[0]).toMatch(/^Got 5; allowed: 30 or more/);
+    expect(fieldIssues(tooSmall, 'book.width_mm')[0]).toMatch(/^5 mm is too small: 30 to 1000 mm/);
     expect(fieldIssues(tooSmall, 'book.height_mm')).toEqual([]);
     expect(fieldIssues(start, 'book.width_mm')).toEqual([]);
   });

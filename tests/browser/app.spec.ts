@@ -37,10 +37,10 @@ test('a cover cut too small fails, its remedy is one press, and undo goes back t
   await expect(headline(bench)).not.toHaveAttribute('data-verdict', 'fails');
   await expect(bench.getByRole('button', { name: /^front gap/ })).toBeVisible();
 
-  await bench.getByRole('button', { name: 'Undo' }).click();
+  await bench.getByRole('button', { name: 'Undo', exact: true }).click();
   await expect(headline(bench)).toHaveAttribute('data-verdict', 'fails');
   await expect(width).toHaveValue('376');
-  await bench.getByRole('button', { name: 'Undo' }).click();
+  await bench.getByRole('button', { name: 'Undo', exact: true }).click();
   await expect(headline(bench)).toHaveAttribute('data-verdict', 'fits');
   await expect(width).toHaveValue('');
   await bench.getByRole('button', { name: 'Redo' }).click();
@@ -123,16 +123,16 @@ test('a bad file shows its issues and leaves the job as it is; a good one opens 
   const text = (value: string) => ({ name: 'found.json', mimeType: 'application/json', buffer: Buffer.from(value) });
   await file.setInputFiles(text(jobText('shore-guide').replace('118', '5').replace('"seam"', '"sewing"')));
   const alert = bench.getByRole('alert');
-  await expect(alert).toContainText('book.width_mm');
+  await expect(alert).toContainText('Width: 5 mm is too small: 30 to 1000 mm');
   await expect(alert).toContainText('sewing');
   await expect(bench.getByRole('textbox', { name: 'Job', exact: true })).toHaveValue('Choir book');
   await file.setInputFiles(text('{ "format": '));
-  await expect(alert).toContainText('(file)');
+  await expect(alert).toContainText('The file: ');
 
   await file.setInputFiles(text(jobText('shore-guide')));
   await expect(alert).toBeHidden();
   await expect(bench.getByRole('textbox', { name: 'Job', exact: true })).toHaveValue('Shore guide');
-  await bench.getByRole('button', { name: 'Undo' }).click();
+  await bench.getByRole('button', { name: 'Undo', exact: true }).click();
   await expect(bench.getByRole('textbox', { name: 'Job', exact: true })).toHaveValue('Choir book');
 });
 
@@ -168,7 +168,7 @@ test('what cannot be read is told beside its field, and the last good cover stay
   const height = bench.getByLabel('Height', { exact: true });
   for (const [typed, told] of [
     ['9 feet', /Feet are not read/],
-    ['5', /30 or more/],
+    ['5', /5 mm is too small: 30 to 1500 mm/],
   ] as const) {
     await height.fill(typed);
     await expect(height).toHaveAttribute('aria-invalid', 'true');
@@ -216,7 +216,7 @@ test('a job in inches is cut on its step, and one size has one text wherever it 
     expect(cutWidth).toMatch(/^\d+ \d+\/(2|4|8|16|32) in$/);
     await expect(bench.locator('.strip > header')).toContainText(`outside ${cutWidth}, cut edge`);
     await expect(bench.locator('.upright > header')).toContainText(`outside ${cutHeight}`);
-    await expect(bench.getByPlaceholder(`${cutWidth} decided`)).toHaveCount(1);
+    await expect(bench.getByPlaceholder(`${cutWidth}, worked out`)).toHaveCount(1);
     await expect(bench.getByRole('img', { name: /^Flat pattern to scale/ })).toHaveAccessibleName(
       new RegExp(`outside ${cutWidth} by ${cutHeight}`),
     );
@@ -233,12 +233,14 @@ test('a job in inches is cut on its step, and one size has one text wherever it 
   }
 });
 
-test('a field and a choice go back to their default, and undo brings them back', async ({ bench }) => {
+test('a field and a choice go back to what is usual, and undo brings them back', async ({ bench }) => {
   await openExample(bench, 'choir book');
   const rise = bench.locator('[data-path="book.spine.rise_mm"]');
-  await bench.getByRole('button', { name: /^Back to the default ?: Board$/ }).click();
-  await expect(bench.locator('[data-path="book.boardThickness_mm"]')).toHaveAttribute('placeholder', '2.5 mm default');
-  await bench.getByRole('button', { name: /^Back to the default ?: Back flat$/ }).click();
+  await bench.getByRole('button', { name: /^Back to the usual ?: Board$/ }).click();
+  const board = bench.locator('[data-path="book.boardThickness_mm"]');
+  await expect(board).toHaveAttribute('placeholder', '2.5 mm, usual');
+  await expect(board).toHaveAccessibleDescription(/Usual for a hardback: 2\.5 mm\./);
+  await bench.getByRole('button', { name: /^Back to the usual ?: Spine flat$/ }).click();
   await expect(bench.getByRole('radio', { name: 'flat', exact: true })).toBeChecked();
   await expect(rise).toBeHidden();
   await bench.keyboard.press('Control+z');
@@ -272,13 +274,13 @@ test('a new cover asks for five figures and stands on its defaults', async ({ be
     await dialog.getByLabel(label).fill(text);
   await expect(dialog.getByLabel('Height')).toHaveAccessibleDescription(/understood: 8 1\/2 in = 215\.9 mm/);
   await dialog.getByRole('button', { name: 'Start this cover' }).click();
-  await expect(dialog.getByLabel('Width')).toHaveAccessibleDescription(/30 or more/);
+  await expect(dialog.getByLabel('Width')).toHaveAccessibleDescription(/6 mm is too small: 30 to 1000 mm/);
   await dialog.getByLabel('Width').fill('6 in');
   await dialog.getByRole('button', { name: 'Start this cover' }).click();
   await expect(dialog).toBeHidden();
   await expect(bench.getByLabel('Width', { exact: true })).toHaveValue('6 in');
   await expect(headline(bench)).toContainText('4 oz');
-  await bench.getByRole('button', { name: 'Undo' }).click();
+  await bench.getByRole('button', { name: 'Undo', exact: true }).click();
   await expect(bench.getByRole('textbox', { name: 'Job', exact: true })).toHaveValue('Tide ledger');
 });
 

@@ -69,18 +69,18 @@ test('a new edition waits, says so, and comes only when asked for and with no ot
   const worker = join(site.folder, 'sw.js');
   writeFileSync(worker, readFileSync(worker, 'utf8').replace(/"mark":"[^"]+"/, '"mark":"next"'));
   await page.evaluate(async () => (await navigator.serviceWorker.getRegistration())?.update());
-  const note = page.getByText('A newer edition of Coverwright has been fetched.');
+  const note = page.getByText('A newer version of Coverwright is ready.');
   await expect(note).toBeVisible();
   await page.reload();
   // A reload alone does not bring it either.
   await expect(note).toBeVisible();
   expect(await editions(page)).toContain(first);
 
-  await page.getByRole('button', { name: 'Take it now' }).click();
-  await expect(page.getByText('Other windows of this page are at work')).toBeVisible();
+  await page.getByRole('button', { name: 'Update now' }).click();
+  await expect(page.getByText('Close the other Coverwright windows')).toBeVisible();
   expect(await editions(page)).toContain(first);
   await other.close();
-  await Promise.all([page.waitForEvent('load'), page.getByRole('button', { name: 'Take it now' }).click()]);
+  await Promise.all([page.waitForEvent('load'), page.getByRole('button', { name: 'Update now' }).click()]);
   await expect(page.getByRole('textbox', { name: 'Job', exact: true })).toHaveValue('Choir book');
   await expect.poll(() => editions(page)).toEqual([first!.replace(/\S+$/, 'next')]);
   await expect(note).toBeHidden();
@@ -132,7 +132,7 @@ test('an edition that cannot be fetched whole leaves the one before in use', asy
   await site.close();
   await page.reload();
   await expect(page.locator('.headline')).toBeVisible();
-  await expect(page.getByText('A newer edition')).toBeHidden();
+  await expect(page.getByText('A newer version')).toBeHidden();
 });
 
 test('the page can be installed: its manifest names icons that are there', async ({ page }) => {

@@ -234,7 +234,7 @@ test('slow frames choose the plain look once; who then asks for the full one kee
   });
   await page.goto('');
   await expect(page.getByText('Drawing was slow on this machine')).toBeVisible({ timeout: 300_000 });
-  await page.getByText('Cut open, leather, look').click();
+  await page.getByText('Cross-section and display').click();
   const plain = page.getByLabel('Plain look, for slow machines');
   await expect(plain).toBeChecked();
   await plain.uncheck();

@@ -20,7 +20,7 @@ test('a shared link opens the same job elsewhere, and undo goes back from it', a
   // The browser's own view of requests shows the fragment of the page only; no other carries any of it.
   expect(sent.slice(1).filter((url) => url.includes('job='))).toEqual([]);
   expect(new URL(elsewhere.url()).hash).toBe('');
-  await elsewhere.getByRole('button', { name: 'Undo' }).click();
+  await elsewhere.getByRole('button', { name: 'Undo', exact: true }).click();
   await expect(elsewhere.getByRole('textbox', { name: 'Job', exact: true })).toHaveValue('Tide ledger');
 
   // Opened twice, it stands on the shelf once.

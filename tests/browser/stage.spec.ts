@@ -117,7 +117,7 @@ test('another look of the scene keeps the section in sight until it is drawn', a
   await watchStart(bench);
   await bench.reload();
   await drawn(bench);
-  await bench.getByText('Cut open, leather, look').click();
+  await bench.getByText('Cross-section and display').click();
   await bench.getByLabel('Plain look, for slow machines').uncheck();
   await expect(scene(bench).locator('canvas')).toBeVisible();
   await expect(section(bench)).toHaveCount(0);

@@ -31,7 +31,7 @@ test('a tab dragged at the fore-edge widens the cover as it moves, over a ghost,
   await expect.poll(async () => (await field.inputValue()) === `${await sliderValue(ease)()} mm`).toBe(true);
   await expect(bench.locator('.ghost-note')).toContainText('Untuned: outside 382.5 mm');
   await bench.mouse.up();
-  await bench.getByRole('button', { name: 'Undo' }).click();
+  await bench.getByRole('button', { name: 'Undo', exact: true }).click();
   await expect(sizes(bench)).toContainText('outside 382.5 mm');
   await expect(bench.locator('.ghost-note')).toHaveCount(0);
 });
@@ -63,7 +63,7 @@ test('tabs go by the arrow keys, and Delete gives the field back to the tool', a
   await head.focus();
   await bench.keyboard.press('PageUp');
   await expect(bench.locator('.upright > header')).toContainText('238');
-  await bench.getByRole('button', { name: 'Take the tuning back' }).click();
+  await bench.getByRole('button', { name: 'Undo all tuning' }).click();
   await expect(bench.locator('.upright > header')).toContainText('outside 237 mm');
 });
 

@@ -61,7 +61,7 @@ for (const [name, edit] of Object.entries(EDITS)) {
     await edit(bench);
     await expect.poll(() => kept(bench)).not.toBe(before);
     const after = await kept(bench);
-    await bench.getByRole('button', { name: 'Undo' }).click();
+    await bench.getByRole('button', { name: 'Undo', exact: true }).click();
     await expect.poll(() => kept(bench)).toBe(before);
     await bench.getByRole('button', { name: 'Redo' }).click();
     await expect.poll(() => kept(bench)).toBe(after);

@@ -41,7 +41,7 @@ export function ChoiceField({ path, title, options, help, along }: ChoiceFieldPr
     >
       {other !== undefined && other !== chosen && (
         <button type="button" className="quiet" onClick={() => choose(other, undefined)}>
-          Back to the default
+          Back to the usual
           <span className="only-heard">
             : {title} {other}
           </span>

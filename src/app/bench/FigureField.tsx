@@ -1,13 +1,16 @@
+import { KIND_DEFAULTS } from '../../core/job/bookSchema.ts';
 import { fieldNote } from '../../core/job/fieldNote.ts';
 import { valueAt } from '../../core/job/jobDocument.ts';
 import { useBench } from '../state/BenchContext.tsx';
 import { TypedField } from './TypedField.tsx';
 
+const KIND_WORDS = { hardback: 'a hardback', paperback: 'a paperback', limp: 'a limp book' } as const;
+
 interface FigureFieldProps {
   readonly path: string;
   /**
    * What an empty field means: `required` it must be filled, `default` the documented default applies, `decided` the tool
-   * decides, `estimated` the tool takes a value that ought to be measured, `unmeasured` the measure was not taken.
+   * works it out, `estimated` the tool takes a value that ought to be measured, `unmeasured` the measure was not taken.
    */
   readonly empty: 'required' | 'default' | 'decided' | 'estimated' | 'unmeasured';
   /** The value that the tool decides on or estimates, mm. */
@@ -28,10 +31,12 @@ export function FigureField({ path, empty, decided, title }: FigureFieldProps) {
   const written = valueAt(history.document, path);
   const inForce = empty === 'decided' || empty === 'estimated' ? decided : valueAt(history.good.job, path);
   const stand = print(inForce);
+  const { kind } = history.good.job.book;
+  const usual = valueAt({ book: KIND_DEFAULTS[kind] }, path);
   const placeholder = {
     required: '',
-    default: `${stand} default`,
-    decided: stand === '' ? 'the tool decides' : `${stand}, worked out`,
+    default: `${stand}, usual`,
+    decided: stand === '' ? 'worked out' : `${stand}, worked out`,
     estimated: `${stand}, estimated: measure it`,
     unmeasured: path.endsWith('foldThickness_mm') ? 'not skived' : 'not taken',
   }[empty];
@@ -39,11 +44,13 @@ export function FigureField({ path, empty, decided, title }: FigureFieldProps) {
     <TypedField
       path={path}
       title={title ?? note.title}
-      help={note.description}
+      help={
+        usual === undefined ? note.description : `${note.description} Usual for ${KIND_WORDS[kind]}: ${print(usual)}.`
+      }
       shown={print(written)}
       placeholder={placeholder}
       {...(empty === 'required' ? {} : { whenEmptied: [{ path, value: undefined }] })}
-      {...(empty === 'decided' ? { emptyLabel: 'Let the tool decide' } : {})}
+      {...(empty === 'decided' ? { emptyLabel: 'Let the tool work it out' } : {})}
       {...(empty === 'unmeasured' ? { emptyLabel: 'Clear' } : {})}
     />
   );

@@ -9,20 +9,17 @@ export function IssueList() {
     <div role="status" className="issue-list">
       {issues.length > 0 && (
         <>
-          <p>
-            {issues.length === 1 ? 'One entry cannot be used yet.' : `${issues.length} entries cannot be used yet.`} The
-            picture and the cut sizes show the job as it last stood right.
-          </p>
           <ul>
-            {issues.map(({ path, message }) => (
+            {issues.map(({ path, label, words }) => (
               <li key={path}>
                 <button type="button" className="quiet" onClick={() => goToField(path)}>
-                  {path.replace(/_mm|_deg/, '').replaceAll('.', ' › ')}
-                </button>{' '}
-                {message}
+                  {label}
+                </button>
+                {words}
               </li>
             ))}
           </ul>
+          <p>Picture and cut sizes still show the last complete job.</p>
         </>
       )}
     </div>

@@ -9,6 +9,7 @@ import { openJobFile, saveJobFile } from '../state/jobFile.ts';
 import { useUndoKeys } from '../state/useUndoKeys.ts';
 import type { ViewChoice } from '../state/viewChoice.ts';
 import { FileButton } from './FileButton.tsx';
+import { issueLine } from './issueWords.ts';
 
 const NewCover = lazy(() => import('./NewCover.tsx'));
 const Keeping = lazy(() => painted.then(() => import('../shelf/Keeping.tsx')));
@@ -68,7 +69,7 @@ export function JobBar() {
         <FileButton title="Open file" asks="Job file" onFile={(chosen) => void openFile(chosen)} />
         <button
           type="button"
-          title={history.parsed.ok ? undefined : 'Saves the job as it last stood right'}
+          title={history.parsed.ok ? undefined : 'Saves the last complete job'}
           onClick={() => saveJobFile(history.good.document)}
         >
           Save file
@@ -100,7 +101,7 @@ export function JobBar() {
           <option value="in">inches</option>
         </select>
         <label className="bar-word" htmlFor={`${id}-scheme`}>
-          Paper
+          Page
         </label>
         <select
           id={`${id}-scheme`}
@@ -118,13 +119,11 @@ export function JobBar() {
       {refused !== null && (
         <div className="refused" role="alert">
           <p>
-            <b>{refused.file}</b> was not opened; the job on the bench is unchanged.
+            <b>{refused.file}</b> was not opened; the open job is unchanged.
           </p>
           <ul>
-            {refused.issues.map(({ path, message }) => (
-              <li key={`${path} ${message}`}>
-                <code>{path}</code>: {message}
-              </li>
+            {refused.issues.map((issue) => (
+              <li key={`${issue.path} ${issue.message}`}>{issueLine(issue)}</li>
             ))}
           </ul>
           <button type="button" onClick={() => setRefused(null)}>

@@ -9,6 +9,7 @@ import { MeasuringSheetButton } from '../customer/MeasuringSheetButton.tsx';
 import { useBench } from '../state/BenchContext.tsx';
 import { BOOK_KINDS, SPINES } from './BookFields.tsx';
 import { Choice } from './Choice.tsx';
+import { issueWords } from './issueWords.ts';
 import { PlainField } from './PlainField.tsx';
 
 const ENTRIES = [
@@ -60,7 +61,7 @@ export default function NewCover({ onClose }: { readonly onClose: () => void }) 
       const entry = filled.find((other) => other.path === path);
       if (entry && !entry.reading.ok) return [[path, entry.reading.message]];
       const issue = parsed.ok ? undefined : parsed.issues.find((other) => other.path.startsWith(path));
-      return issue === undefined ? [] : [[path, entry ? issue.message : NEEDED]];
+      return issue === undefined ? [] : [[path, entry ? issueWords(issue) : NEEDED]];
     });
     setRefusals(Object.fromEntries(refused));
     if (refused.length > 0 || !parsed.ok) return;

@@ -53,7 +53,7 @@ export function TypedField({ path, title, help, shown, placeholder, whenEmptied,
           className="quiet"
           onClick={() => dispatch({ type: 'edit', patches: whenEmptied, typed: { [path]: undefined } })}
         >
-          {emptyLabel ?? 'Back to the default'}
+          {emptyLabel ?? 'Back to the usual'}
           <span className="only-heard">: {title}</span>
         </button>
       )}

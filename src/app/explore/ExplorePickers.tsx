@@ -72,10 +72,10 @@ export function ExplorePickers(props: ExplorePickersProps) {
           Pin this job
         </button>
         <button type="button" disabled={zoom <= CLOSEST} onClick={() => onZoom(zoom / 2)}>
-          Closer
+          Narrower range
         </button>
         <button type="button" disabled={zoom >= WIDEST} onClick={() => onZoom(zoom * 2)}>
-          Wider
+          Wider range
         </button>
       </p>
     </div>

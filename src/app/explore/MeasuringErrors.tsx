@@ -17,8 +17,8 @@ interface MeasuringErrorsProps {
 }
 
 const SPREADS: readonly { readonly value: ErrorSpread; readonly label: string }[] = [
-  { value: 'normal', label: 'mostly near' },
-  { value: 'even', label: 'anywhere alike' },
+  { value: 'normal', label: 'mostly small' },
+  { value: 'even', label: 'any size equally likely' },
 ];
 
 const EDGE_WORDS = { closed: 'Fore-edge, closed', open: 'Fore-edge, open', head: 'Head', tail: 'Tail' };
@@ -54,12 +54,7 @@ export function MeasuringErrors({ isFailed, answered, spread, onSpread }: Measur
               lengths.given(Math.min(error, CALIPER_ERROR)),
             )}
           </p>
-          <Choice
-            title="Measures stray"
-            options={SPREADS}
-            chosen={spread}
-            choose={(value) => onSpread(value as ErrorSpread)}
-          />
+          <Choice title="Errors" options={SPREADS} chosen={spread} choose={(value) => onSpread(value as ErrorSpread)} />
           {most !== undefined && mostEdge !== undefined && most.shifts[mostEdge] > 0 && (
             <p>
               Take most care with the <b>{most.measure.title.toLowerCase()}</b>: {lengths.given(most.measure.error)} off
@@ -101,7 +96,7 @@ export function MeasuringErrors({ isFailed, answered, spread, onSpread }: Measur
             </tbody>
           </table>
           <p className="help">
-            × is the change of the gap for one of the measure; minus where a larger book leaves less.
+            × 0.50: a measure 1 {figure.unit} larger changes the gap by 0.50 {figure.unit}; minus means less gap.
           </p>
         </>
       )}

@@ -24,7 +24,7 @@ export function changeWords(field: FieldFacts, outcome: MustChange & { status: '
 /** Why a field alone cannot do it. */
 export function noChangeWords(field: FieldFacts, outcome: MustChange & { status: 'none' }, figure: Figure): string {
   const name = fieldName(field);
-  if (!outcome.bears) return `${name} has no say in it.`;
-  if (outcome.best === field.present) return `${name}: no value does it.`;
-  return `${name}: no value does it; even at ${figureText(outcome.best, figure)} this is wanting: ${listed(outcome.unfit)}.`;
+  if (!outcome.bears) return `${name} makes no difference.`;
+  if (outcome.best === field.present) return `${name}: no value is enough.`;
+  return `${name}: no value is enough; at ${figureText(outcome.best, figure)} these still fall short: ${listed(outcome.unfit)}.`;
 }

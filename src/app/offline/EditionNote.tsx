@@ -8,10 +8,10 @@ export default function EditionNote() {
   return (
     <p className="edition-note" role="status">
       {othersAreOpen
-        ? 'Other windows of this page are at work with the present edition: close them, then take the new one here.'
-        : 'A newer edition of Coverwright has been fetched. It is used from the next start, when all its windows are closed.'}{' '}
+        ? 'A newer version is ready. Close the other Coverwright windows, then update here.'
+        : 'A newer version of Coverwright is ready. It is used once all Coverwright windows have been closed, or update now.'}{' '}
       <button type="button" onClick={takeIt}>
-        Take it now
+        Update now
       </button>{' '}
       <button type="button" className="quiet" onClick={dismiss}>
         Later

@@ -1,6 +1,7 @@
 import { useState } from 'react';
 import { fileName } from '../../output/fileName.ts';
 import { FileButton } from '../bench/FileButton.tsx';
+import { issueLine } from '../bench/issueWords.ts';
 import { saveFile } from '../state/saveFile.ts';
 import type { ShelfJob } from './shelfDatabase.ts';
 import { type ReadShelfFile, readChosenFile, shelfFile } from './shelfFile.ts';
@@ -71,10 +72,8 @@ function ImportReport({ imported: { file, added, read } }: { readonly imported: 
             <li key={index}>
               Entry {index + 1}
               {name !== null && <b> {name}</b>}
-              {issues.map(({ path, message }) => (
-                <div key={`${path} ${message}`}>
-                  <code>{path}</code>: {message}
-                </div>
+              {issues.map((issue) => (
+                <div key={`${issue.path} ${issue.message}`}>{issueLine(issue)}</div>
               ))}
             </li>
           ))}

@@ -36,7 +36,7 @@ export const JobCard = memo(function JobCard({ job, isOpen, act }: JobCardProps)
       </div>
       <h3>{job.name}</h3>
       <p>
-        {parsed.ok ? sizes(parsed.job) : 'Not readable by this edition.'}{' '}
+        {parsed.ok ? sizes(parsed.job) : 'Not readable by this version.'}{' '}
         {parsed.ok && `${parsed.job.book.kind}, ${parsed.job.seam.method}`}
       </p>
       <p className="help">

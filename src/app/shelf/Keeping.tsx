@@ -1,6 +1,7 @@
 import { lazy, useState } from 'react';
 import { ShareNote } from './ShareNote.tsx';
 import './shelf.css';
+import { issueLine } from '../bench/issueWords.ts';
 import { LatePart } from '../stage/LatePart.tsx';
 import { useBench } from '../state/BenchContext.tsx';
 import type { Opening } from './chooseStart.ts';
@@ -41,12 +42,10 @@ export default function Keeping() {
       {sharing.shared !== null && <ShareNote shared={sharing.shared} onClose={sharing.dismiss} />}
       {linked.issues !== null && (
         <div className="refused" role="alert">
-          <p>The link in the address was not opened; the job on the bench is unchanged.</p>
+          <p>The link in the address was not opened; the open job is unchanged.</p>
           <ul>
-            {linked.issues.map(({ path, message }) => (
-              <li key={`${path} ${message}`}>
-                <code>{path}</code>: {message}
-              </li>
+            {linked.issues.map((issue) => (
+              <li key={`${issue.path} ${issue.message}`}>{issueLine(issue)}</li>
             ))}
           </ul>
           <button type="button" onClick={linked.dismiss}>

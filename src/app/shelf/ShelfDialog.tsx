@@ -171,9 +171,8 @@ const UNREAD = { yet: 'The shelf is being read.', ever: 'The shelf could not be 
 
 const LASTING = {
   granted: 'The browser has promised to keep the shelf until you clear it. A file is still the safer copy.',
-  refused:
-    'The browser has been asked to keep the shelf for good and has not promised it: it may clear it when the disk runs full. Export all now and then.',
-  unknown: 'The shelf is kept in this browser on this machine only. Export all now and then.',
+  refused: 'This browser may delete the shelf when the disk is full. Export it now and then.',
+  unknown: 'The shelf is kept in this browser on this machine only. Export it now and then.',
 } as const;
 
 const count = (found: number, all: number): string =>

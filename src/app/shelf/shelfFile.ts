@@ -43,7 +43,7 @@ export function readShelfFile(text: string): ReadShelfFile {
     return refused('not_json', error instanceof Error ? error.message : String(error), 'choose an undamaged copy');
   }
   const jobs = jobsIn(value);
-  if (jobs === null) return refused('choice', 'a file of jobs of another version', 'open it with a newer edition');
+  if (jobs === null) return refused('choice', 'a file of jobs of another version', 'open it with a newer version');
   const documents: JobRecord[] = [];
   const broken: BrokenJob[] = [];
   jobs.forEach((job, index) => {

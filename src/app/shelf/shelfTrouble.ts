@@ -24,7 +24,7 @@ export const TROUBLE = {
   },
   blocked: {
     kind: 'blocked',
-    message: 'Another window holds the shelf open in another edition.',
+    message: 'Another window holds the shelf open in an older version.',
     remedy: 'Close or reload the other windows of this page.',
   },
   silent: {

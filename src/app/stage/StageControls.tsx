@@ -24,15 +24,15 @@ const CUTS = [
 ];
 
 const SHAPES = [
-  { value: 'taut', label: 'taut, as it is cut' },
-  { value: 'settled', label: 'as it settles' },
+  { value: 'taut', label: 'pulled tight' },
+  { value: 'settled', label: 'as it will lie' },
 ];
 
 const TAUT_NOTE = 'Drawn tight over the book, so that the spare length shows at the edges.';
 
 /** The strip's own assumptions stand beside its figures in the checks. */
 const SETTLED_NOTE =
-  'The elastic strip: the boards have slid to their seats, and the spare length stands off spine and boards.';
+  'By the springy model: the boards have slid as far as they go, and the spare length stands off spine and boards.';
 
 /** Where in its making and from where the cover is seen, how the leather lies, and what is cut open. */
 export function StageControls({ stage, setStage }: StageControlsProps) {
@@ -44,7 +44,7 @@ export function StageControls({ stage, setStage }: StageControlsProps) {
     <div className="stage-controls">
       <div className="runs">
         <Run
-          title="Make it"
+          title="Making"
           said={STAGE_WORDS[stageAt(made)]}
           max={1}
           step={0.01}
@@ -85,17 +85,17 @@ export function StageControls({ stage, setStage }: StageControlsProps) {
         ))}
       </fieldset>
       <Choice
-        title="The leather lies"
+        title="Show the leather"
         options={SHAPES}
         chosen={stage.shape}
         choose={(shape) => setStage({ shape: shape as StageState['shape'] })}
         notes={[stage.shape === 'taut' ? TAUT_NOTE : SETTLED_NOTE]}
       />
       <details>
-        <summary>Cut open, leather, look</summary>
+        <summary>Cross-section and display</summary>
         <div className="stage-more">
           <Choice
-            title="Cut open"
+            title="Cross-section"
             options={CUTS}
             chosen={slice?.axis ?? 'none'}
             choose={(axis) =>

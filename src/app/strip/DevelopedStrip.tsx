@@ -45,7 +45,11 @@ export default function DevelopedStrip({ zones }: { readonly zones: ZoneChoice }
         <ForeEdgeDetail lanes={lanes} ghost={ghost} room={width} stripScale={width / outside} zones={zones} />
       )}
       {ghostDesign && <GhostNote ghost={ghostDesign} />}
-      {segment === undefined ? <p className="help">Choose a stretch to tune it here.</p> : <Tuner segment={segment} />}
+      {segment === undefined ? (
+        <p className="help">Press a part of the strip to change it here.</p>
+      ) : (
+        <Tuner segment={segment} />
+      )}
     </section>
   );
 }

@@ -18,7 +18,7 @@ export function GhostNote({ ghost }: { readonly ghost: CoverDesign }) {
         className="quiet"
         onClick={() => dispatch({ type: 'edit', patches: untuning(history.document) })}
       >
-        Take the tuning back
+        Undo all tuning
       </button>
     </p>
   );

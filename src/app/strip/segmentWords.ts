@@ -4,13 +4,16 @@ import type { Segment, SegmentKind } from './segments.ts';
 /** What each kind of stretch is called, and what it is. */
 const SEGMENT_WORDS: Readonly<Record<SegmentKind, { readonly name: string; readonly note: string }>> = {
   edgeMargin: { name: 'edge margin', note: 'From the cut edge to the seam line.' },
-  seat: { name: 'seat', note: 'How near a board edge can come to the seam, as the pocket curves up over it.' },
+  seat: {
+    name: 'seat',
+    note: 'Where the board edge stops: how near it can come to the seam, as the pocket curves up over it.',
+  },
   turnedEnd: { name: 'turned end', note: 'Folded in to make the pocket.' },
-  turn: { name: 'turn', note: 'Leather taken round the board edge.' },
-  gap: { name: 'gap', note: 'Spare room between the board edge and where it would seat.' },
+  turn: { name: 'turn', note: 'Extra length that the turn round the board edge takes up.' },
+  gap: { name: 'gap', note: 'Spare room between the board edge and its seat, where it stops.' },
   board: { name: 'board', note: 'Over the board, fore-edge to fold.' },
-  fold: { name: 'fold', note: 'Leather taken by the bend at the edge of the spine, on its neutral line.' },
-  spine: { name: 'spine', note: 'Over the back of the book.' },
+  fold: { name: 'fold', note: 'Extra length that the bend at the spine takes up.' },
+  spine: { name: 'spine', note: 'Over the spine of the book.' },
   bridge: { name: 'bridge', note: 'Leather that spans a hollow.' },
 };
 

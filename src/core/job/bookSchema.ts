@@ -59,21 +59,14 @@ export const bookSchema = z
   .pipe(
     z.strictObject({
       kind: z._default(z.enum(['hardback', 'paperback', 'limp']), 'hardback').check(z.meta({ title: 'Binding' })),
-      width_mm: lengthField(
-        'Width',
-        30,
-        1000,
-        'From the spine face of the board line to the fore-edge, over the board.',
-      ),
+      width_mm: lengthField('Width', 30, 1000, 'From the spine edge of the board to the fore-edge, over the board.'),
       height_mm: lengthField('Height', 30, 1500, 'Head to tail, over the board.'),
       thickness_mm: lengthField('Thickness', 1, 300, 'Over both boards at the spine, book closed and not squeezed.'),
       foreEdgeThickness_mm: z.optional(
         lengthField('Thickness at fore-edge', 1, 300, 'Over both boards at the fore-edge. Default: as at the spine.'),
       ),
-      boardThickness_mm: z.optional(
-        lengthField('Board', 0.1, 12, 'One board, or one cover of a paperback. Default by kind.'),
-      ),
-      square_mm: z.optional(lengthField('Square', 0, 25, 'Board margin beyond the text block. Default by kind.')),
+      boardThickness_mm: z.optional(lengthField('Board', 0.1, 12, 'One board; of a paperback, its cover.')),
+      square_mm: z.optional(lengthField('Square', 0, 25, 'Board margin beyond the text block.')),
       spine: spineSchema,
       cornerRadius_mm: z.prefault(
         lengthField(
@@ -85,12 +78,7 @@ export const bookSchema = z
         0,
       ),
       jointDip_mm: z.optional(
-        lengthField(
-          'Joint dip',
-          0,
-          20,
-          'Extra path each joint needs when the book lies flat. Default 1 for a hardback, else 0.',
-        ),
+        lengthField('Joint dip', 0, 20, 'Extra length that each joint needs when the book lies flat.'),
       ),
       foldBack_deg: z.optional(
         numberField(
@@ -98,7 +86,7 @@ export const bookSchema = z
           'deg',
           0,
           180,
-          'How far the boards may be bent back beyond flat while loading. Default by kind.',
+          'How far the boards can be bent back past flat while they are slipped in.',
         ),
       ),
       pageGive: z._default(
@@ -107,7 +95,7 @@ export const bookSchema = z
           '%',
           0,
           0.9,
-          'Share of the text block thickness by which the pages give way to the pockets at the fore-edge. Assumption.',
+          'How far the pockets squash the pages at the fore-edge, as a share of the thickness of the pages. Assumption.',
         ),
         0.25,
       ),
@@ -136,32 +124,34 @@ export const bookSchema = z
           ['spine', 'rise_mm'],
           rise,
           '0 for a flat spine',
-          'set spine.shape to "rounded", or the rise to 0',
+          'choose a rounded spine, or set the rise to 0',
         );
       if (rise !== null && rise > half)
         addRuleIssue(
           context,
           ['spine', 'rise_mm'],
           rise,
-          `at most half the thickness, ${half}`,
-          'measure the rise from the line between the two boards to the top of the back',
+          `at most half the thickness, ${half} mm`,
+          'measure the rise from the line between the two boards to the top of the spine',
         );
       const boards = 2 * book.boardThickness_mm;
-      if (boards >= Math.min(book.thickness_mm, book.foreEdgeThickness_mm))
+      const whole = Math.min(book.thickness_mm, book.foreEdgeThickness_mm);
+      if (boards >= whole)
         addRuleIssue(
           context,
           ['boardThickness_mm'],
           book.boardThickness_mm,
-          `less than half the thickness, ${Math.min(book.thickness_mm, book.foreEdgeThickness_mm) / 2}`,
+          `less than half the thickness, ${whole / 2} mm`,
           'thickness is taken over both boards: check both measures',
+          `two boards of ${book.boardThickness_mm} mm are ${boards === whole ? 'as thick as' : 'thicker than'} the whole book (${whole} mm). Thickness is taken over both boards: check both.`,
         );
       if (book.cornerRadius_mm > half)
         addRuleIssue(
           context,
           ['cornerRadius_mm'],
           book.cornerRadius_mm,
-          `at most half the thickness, ${half}`,
-          'give the rounding of one edge, not of the whole back',
+          `at most half the thickness, ${half} mm`,
+          'give the rounding of one edge, not of the whole spine',
         );
       const wedge = Math.abs(book.foreEdgeThickness_mm - book.thickness_mm);
       if (wedge > book.width_mm)
@@ -169,7 +159,7 @@ export const bookSchema = z
           context,
           ['foreEdgeThickness_mm'],
           book.foreEdgeThickness_mm,
-          `within the width, ${book.width_mm}, of the thickness at the spine`,
+          `within ${book.width_mm} mm, the width, of the thickness at the spine`,
           'measure over both boards with the book closed',
         );
       if (book.square_mm > Math.min(book.width_mm, book.height_mm) / 4)
@@ -177,7 +167,7 @@ export const bookSchema = z
           context,
           ['square_mm'],
           book.square_mm,
-          `at most a quarter of the smaller side, ${Math.min(book.width_mm, book.height_mm) / 4}`,
+          `at most a quarter of the smaller side, ${Math.min(book.width_mm, book.height_mm) / 4} mm`,
           'the square is the small board margin beyond the pages',
         );
     }),

@@ -76,7 +76,7 @@ export const constructionSchema = z.prefault(
           'deg',
           0,
           90,
-          'Of a lacing slit to the seam line. Default by style: 45 for whip, 0 for the others.',
+          'Of a lacing slit to the seam line. Usual: 45 for whip, 0 for the others.',
         ),
       ),
       null,
@@ -108,38 +108,43 @@ export function checkConstruction(
     report(
       ['corners'],
       construction.corners,
-      'square while seam.cornerRadius_mm is 0',
-      'give the size of the corner in seam.cornerRadius_mm',
+      'square while the corner radius (seam.cornerRadius_mm) is 0',
+      'give the corner radius (seam.cornerRadius_mm) a size',
     );
   if (construction.lining === 'full' && leather.lining === null)
     report(
       ['lining'],
       'full',
-      'centre while leather.lining is null',
-      'give the leather of the lining in leather.lining',
+      'centre while there is no lining (leather.lining)',
+      'choose the leather of the lining (leather.lining)',
     );
   const { strap, penLoop } = construction;
   if (strap !== null && strap.width_mm <= 2 * seam.edgeMargin_mm)
     report(
       ['strap', 'width_mm'],
       strap.width_mm,
-      `more than two edge margins, ${2 * seam.edgeMargin_mm}`,
+      `more than two edge margins, ${2 * seam.edgeMargin_mm} mm`,
       'make the strap wider, or the edge margin smaller',
     );
   if (strap !== null && strap.width_mm > book.height_mm)
-    report(['strap', 'width_mm'], strap.width_mm, `at most the book's height, ${book.height_mm}`, 'make it narrower');
+    report(
+      ['strap', 'width_mm'],
+      strap.width_mm,
+      `at most the book's height, ${book.height_mm} mm`,
+      'make it narrower',
+    );
   if (penLoop !== null && pockets.construction === 'turned')
     report(
       ['penLoop'],
       penLoop,
-      'null with turned ends',
+      'none (null) with turned ends',
       'the loop is caught in the fore-edge seam, which turned ends do not have: choose separate pockets',
     );
   if (penLoop !== null && penLoop.width_mm > book.height_mm)
     report(
       ['penLoop', 'width_mm'],
       penLoop.width_mm,
-      `at most the book's height, ${book.height_mm}`,
+      `at most the book's height, ${book.height_mm} mm`,
       'make it narrower',
     );
 }

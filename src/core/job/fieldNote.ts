@@ -23,14 +23,17 @@ const noteOf = (schema: z.core.$ZodType): FieldNote | undefined =>
  * @throws Error where the schema has no field, or one without a title: a slip in the program, not in a job
  */
 export function fieldNote(path: string): FieldNote {
-  const schema = path.split('.').reduce<z.core.$ZodType>((outer, key) => {
-    const inner = shapeOf(outer)[key];
-    if (inner === undefined) throw new Error(`No field of a job lies at ${path}`);
-    return inner;
-  }, jobSchema);
-  const note = noteOf(schema);
-  if (note === undefined) throw new Error(`The field of a job at ${path} has no title`);
+  const note = findFieldNote(path);
+  if (note === undefined) throw new Error(`No field of a job with a title lies at ${path}`);
   return note;
+}
+
+/** As `fieldNote`; undefined where there is no such field, or one without a title. */
+export function findFieldNote(path: string): FieldNote | undefined {
+  const schema = path
+    .split('.')
+    .reduce<z.core.$ZodType | undefined>((outer, key) => outer && shapeOf(outer)[key], jobSchema);
+  return schema && noteOf(schema);
 }
 
 /** One number of the job: where it stands, and what its schema says of it. */

@@ -23,8 +23,14 @@ const polygonSchema = z.array(z.tuple([coordinate, coordinate])).check(
 
 /** One piece of leather on the bench: a sheet, or a hide with its outline traced, seen from the flesh side. */
 const hideSchema = z.strictObject({
-  width_mm: z.prefault(lengthField('Sheet width', 20, 5000, 'Of a sheet; an outline takes its place.'), 600),
-  height_mm: z.prefault(lengthField('Sheet height', 20, 5000, 'Of a sheet; an outline takes its place.'), 600),
+  width_mm: z.prefault(
+    lengthField('Sheet width', 20, 5000, 'Width of the piece of leather. Not used when its outline is given.'),
+    600,
+  ),
+  height_mm: z.prefault(
+    lengthField('Sheet height', 20, 5000, 'Height of the piece of leather. Not used when its outline is given.'),
+    600,
+  ),
   outline: z
     ._default(z.nullable(polygonSchema), null)
     .check(z.meta({ title: 'Outline', description: 'Corners of the hide, mm.' })),
@@ -37,7 +43,7 @@ const hideSchema = z.strictObject({
       'deg',
       0,
       360,
-      'Direction of the backbone line on the piece, from its x axis. Leather stretches least along it.',
+      "Which way the hide's backbone runs on this piece: 90 = upright, 0 = across. Leather stretches least along it.",
     ),
     90,
   ),

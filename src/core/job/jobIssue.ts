@@ -21,6 +21,8 @@ export interface JobIssue {
   readonly remedy: string;
   /** The four above as one line. */
   readonly message: string;
+  /** The whole as a sentence for the screen, where the rule has one. */
+  readonly words?: string | undefined;
 }
 
 export function jobIssue(code: JobIssue['code'], path: string, got: string, allowed: string, remedy: string): JobIssue {
@@ -91,7 +93,13 @@ function fromZod(issue: z.core.$ZodIssue, root: unknown): JobIssue[] {
     }
     case 'custom': {
       const rule = issue.params as RuleParams | undefined;
-      if (rule) return [jobIssue('rule', path, shown(rule.got), rule.allowed, rule.remedy)];
+      if (rule)
+        return [
+          {
+            ...jobIssue('rule', path, shown(rule.got), rule.allowed, rule.remedy),
+            ...(rule.words && { words: rule.words }),
+          },
+        ];
       return [jobIssue('rule', path, shown(value), issue.message, 'correct this value')];
     }
     default:

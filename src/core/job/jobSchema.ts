@@ -84,7 +84,7 @@ const pocketsSchema = z.prefault(
 );
 
 const easeField = (title: string) =>
-  z.prefault(lengthField(title, 0, 20, 'Gap wished here at the thick end of the leather.'), 1);
+  z.prefault(lengthField(title, 0, 20, 'Room to leave here in the thickest leather.'), 1);
 
 const easeSchema = z.prefault(
   z.strictObject({
@@ -119,11 +119,13 @@ const loosestSchema = z.prefault(
 const patternSchema = z.prefault(
   z.strictObject({
     outsideWidth_mm: z._default(
-      z.nullable(lengthField('Outside width', 40, 4000, 'Cut width of the outside, when the maker decides it.')),
+      z.nullable(lengthField('Outside width', 40, 4000, 'Leave empty: the tool works it out. Type a width to fix it.')),
       null,
     ),
     outsideHeight_mm: z._default(
-      z.nullable(lengthField('Outside height', 30, 2000, 'Cut height of the outside, when the maker decides it.')),
+      z.nullable(
+        lengthField('Outside height', 30, 2000, 'Leave empty: the tool works it out. Type a height to fix it.'),
+      ),
       null,
     ),
     rounding_mm: z.prefault(
@@ -134,7 +136,7 @@ const patternSchema = z.prefault(
   {},
 );
 
-const WIDER = 'give a larger size, or null to let the tool decide';
+const WIDER = 'give a larger size, or leave it to the tool (null)';
 
 /** A whole job: the book, its leathers, and how the cover is made. The one document that is edited, kept and shared. */
 export const jobSchema = z
@@ -165,14 +167,20 @@ export const jobSchema = z
       const { outsideWidth_mm: width, outsideHeight_mm: height } = job.pattern;
       const margins = 2 * job.seam.edgeMargin_mm;
       if (height !== null && height <= margins)
-        addRuleIssue(context, ['pattern', 'outsideHeight_mm'], height, `more than two edge margins, ${margins}`, WIDER);
+        addRuleIssue(
+          context,
+          ['pattern', 'outsideHeight_mm'],
+          height,
+          `more than two edge margins, ${margins} mm`,
+          WIDER,
+        );
       const ends = job.pockets.construction === 'turned' ? 2 * (job.pockets.depth_mm ?? 0) : margins;
       if (width !== null && width <= ends)
         addRuleIssue(
           context,
           ['pattern', 'outsideWidth_mm'],
           width,
-          `more than the two ${job.pockets.construction === 'turned' ? 'turned ends' : 'edge margins'}, ${ends}`,
+          `more than the two ${job.pockets.construction === 'turned' ? 'turned ends' : 'edge margins'}, ${ends} mm`,
           WIDER,
         );
     }),

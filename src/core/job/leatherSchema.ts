@@ -13,7 +13,7 @@ export const leatherPieceSchema = z
         '',
         0.4,
         0.8,
-        'Depth of the neutral line from the inside of a bend, as a share of the thickness. 2/pi is "one thickness a fold".',
+        'Share of the thickness, counted from the inside of a bend, at which the leather keeps its length. 2/pi is "one thickness a fold".',
       ),
       2 / Math.PI,
     ),
@@ -37,7 +37,7 @@ export const leatherPieceSchema = z
         '%',
         0,
         1,
-        'Share of the closed bend that the leather keeps: 0 % new, 100 % fully set. Assumption.',
+        'How well the leather keeps its creases: 0 % springs back whole, 100 % stays as it was closed. Assumption.',
       ),
       0.8,
     ),
@@ -67,7 +67,7 @@ export const leatherPieceSchema = z
           context,
           ['min_mm'],
           leather.min_mm,
-          `at most max_mm, ${leather.max_mm}`,
+          `at most the thick end, ${leather.max_mm} mm`,
           'swap the two ends of the range',
         );
       if (leather.foldThickness_mm !== null && leather.foldThickness_mm > leather.max_mm)
@@ -75,8 +75,8 @@ export const leatherPieceSchema = z
           context,
           ['foldThickness_mm'],
           leather.foldThickness_mm,
-          `at most max_mm, ${leather.max_mm}`,
-          'skiving makes leather thinner: give a smaller thickness, or null for no skiving',
+          `at most the thick end, ${leather.max_mm} mm`,
+          'skiving makes leather thinner: give a smaller thickness, or none (null)',
         );
     }),
   );

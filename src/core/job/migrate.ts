@@ -32,7 +32,7 @@ export function migrate(value: unknown, steps: readonly Migration[] = JOB_MIGRAT
     return refused(
       version,
       current === 1 ? '1' : `1 to ${current}`,
-      version > current ? 'open it with a newer edition of this program' : 'check the number',
+      version > current ? 'open it with a newer version of this program' : 'check the number',
     );
   let document: JobRecord = value;
   for (let at = version; at < current; at++) {

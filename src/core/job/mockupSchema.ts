@@ -4,7 +4,9 @@ import { addRuleIssue } from './rule.ts';
 
 const edge = (title: string) =>
   z._default(
-    z.nullable(lengthField(title, -60, 60, 'Gap from the board edge to its seat in the card; overrun is negative.')),
+    z.nullable(
+      lengthField(title, -60, 60, 'From the board edge to where it stops, in the card; an overrun is negative.'),
+    ),
     null,
   );
 
@@ -26,7 +28,7 @@ export const mockupSchema = z.prefault(
             '',
             0.4,
             0.8,
-            'Depth of the neutral line in a fold. Scored card folds about its middle. Assumption.',
+            'Share of the thickness, counted from the inside of a fold, at which the card keeps its length. Scored card folds about its middle. Assumption.',
           ),
           0.5,
         ),
@@ -74,7 +76,7 @@ export const mockupSchema = z.prefault(
               context,
               ['opening_deg'],
               opening,
-              'null or 0 for a card that closes',
+              'none (null) or 0 for a card that closes',
               'say that the card does not close, or take the angle out',
             );
         }),

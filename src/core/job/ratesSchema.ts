@@ -12,7 +12,7 @@ export const ratesSchema = z.prefault(
   z.strictObject({
     currency: z
       ._default(z.string().check(z.maxLength(8)), '')
-      .check(z.meta({ title: 'Currency', description: 'Sign printed with amounts.' })),
+      .check(z.meta({ title: 'Currency sign', description: 'Printed before each amount.' })),
     decimals: z
       ._default(z.int().check(z.minimum(0), z.maximum(3)), 2)
       .check(
@@ -21,14 +21,14 @@ export const ratesSchema = z.prefault(
     prices: z.prefault(
       z.strictObject({
         outside_per_dm2: price('Outside leather', 'For 1 dm2 (0.1076 sq ft), waste included in the area.'),
-        pocket_per_dm2: price('Pocket leather', 'For 1 dm2; left open: as the outside.'),
-        lining_per_dm2: price('Lining leather', 'For 1 dm2; left open: as the outside.'),
+        pocket_per_dm2: price('Pocket leather', 'For 1 dm2; left empty, as the outside.'),
+        lining_per_dm2: price('Lining leather', 'For 1 dm2; left empty, as the outside.'),
         thread_per_m: price('Thread', 'For 1 m.'),
         lace_per_m: price('Lace', 'For 1 m.'),
         cement_per_dm2: price('Cement', 'For 1 dm2 coated.'),
         ribbon_per_m: price('Ribbon', 'For 1 m.'),
         fastening_each: price('Fastening', 'For one: a stud, snap or buckle of the closure strap.'),
-        hour: price('Hour of work', 'For one hour at the bench.'),
+        hour: price('Hour of work', 'For one hour of work.'),
       }),
       {},
     ),

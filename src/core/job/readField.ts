@@ -29,7 +29,7 @@ export function readField(path: string, text: string, unit: LengthUnit): Reading
   const note = fieldNote(path);
   const reading =
     note.unit === 'mm'
-      ? parseLength(text, { defaultUnit: unit })
+      ? parseLength(text, { defaultUnit: unit, range: note })
       : note.unit === '%'
         ? readShare(text, note)
         : readNumber(text, note);
@@ -42,14 +42,14 @@ function readThickness(path: string, text: string): Reading<readonly Patch[]> {
   const { min, max } = reading.value;
   if (min === max) return { ...reading, value: [{ path, value: min }] };
   const leather = path.slice(0, path.lastIndexOf('.'));
-  return refusal(text, 'one weight or thickness, such as 4 oz', `The range of a leather belongs to ${leather}.`);
+  return refusal(text, 'one weight or thickness', `The range of a leather belongs to ${leather}.`);
 }
 
 /** Percent; without the sign a number under 1 is the share itself, as 0.2, for nobody means a fifth of a percent. */
 function readShare(text: string, { min, max }: FieldNote): Reading<number> {
   const typed = normaliseTyped(text);
   const number = parseTypedNumber(typed.replace(/%$/, '').trim());
-  const refuse = (remedy: string) => refusal(text, `a share from ${100 * min} to ${100 * max} %`, remedy);
+  const refuse = (remedy: string) => refusal(text, 'a share', `${remedy} Allowed: ${100 * min} to ${100 * max} %.`);
   if ('remedy' in number) return refuse(number.remedy ?? 'Write one number, such as 20 %.');
   const figure = number.numerator / number.denominator;
   const isPercent = typed.endsWith('%') || figure >= 1;
@@ -62,6 +62,10 @@ function readNumber(text: string, { min, max, unit }: FieldNote): Reading<number
   const figure = normaliseTyped(text).replace(/(deg|°|mpa|kg\/m3)$/, '');
   const number = parseTypedNumber(figure.trim());
   if ('remedy' in number)
-    return refusal(text, `a number from ${min} to ${max} ${unit}`.trim(), number.remedy ?? 'Write one number.');
+    return refusal(
+      text,
+      'a number',
+      `${number.remedy ?? 'Write one number.'} Allowed: ${`${min} to ${max} ${unit}`.trim()}.`,
+    );
   return { ok: true, value: number.numerator / number.denominator, understood: `${number.text} ${unit}`.trim() };
 }

@@ -14,7 +14,13 @@ const multiple = (style: string, low: number, high: number) =>
     .check(
       z.superRefine((range, context) => {
         if (range.low > range.high)
-          addRuleIssue(context, ['low'], range.low, `at most high, ${range.high}`, 'swap the two ends of the range');
+          addRuleIssue(
+            context,
+            ['low'],
+            range.low,
+            `at most the high end, ${range.high}`,
+            'swap the two ends of the range',
+          );
       }),
     );
 

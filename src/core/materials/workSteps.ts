@@ -13,34 +13,38 @@ export interface WorkStep {
   readonly cautions: readonly string[];
 }
 
-const KNIFE = 'Knife and straight-edge: cut away from the hand, keep the blade sharp.';
-const LASER =
-  'Laser: never cut PVC: it frees toxic, corrosive fumes (hydrogen chloride). Chrome-tanned leather: its fumes may carry chromium; many machine makers forbid it. Follow the machine maker and the local rules.';
+export const KNIFE = 'Knife and straight-edge: cut away from the hand, keep the blade sharp.';
 const DUST = 'Leather and sanding dust: extract it or wear a mask.';
-const AWL = 'Awl and lacing chisel: work over a board, never toward the palm.';
+/** What holes are made with: the stitched and the laced seam have tools of their own. */
+const HOLES = {
+  stitching: 'Pricking iron, mallet and awl: work over a board, never toward the palm.',
+  lacing: 'Awl and lacing chisel: work over a board, never toward the palm.',
+} as const;
 const CEMENT =
-  'Contact cement: the vapour is flammable and harmful. Ventilate, no flame; follow the safety data sheet and local rules.';
+  'Contact cement: the vapour of solvent cement is flammable and harmful: ventilate, keep flames and sparks away, wear gloves, ' +
+  'and follow its safety data sheet and the local rules. Water-based cement: see its data sheet.';
 const DRESSING =
-  'Dressings and finishes: follow the safety data sheet; oily rags can catch fire by themselves, dry them flat.';
+  'Dressings and finishes: follow the safety data sheet and the local rules; oily rags can catch fire by themselves, dry them flat.';
 
 /** Order of work with times and cautions; holes are made before the layers are joined, so that they match. */
 export function workSteps({ rates, seam }: Job, { outlines, holes, punched, cement }: CoverSupplies): WorkStep[] {
   const { minutes } = rates;
   const pieces = outlines.reduce((sum, { count }) => sum + count, 0);
+  const cautions = [HOLES[seam.method]];
   const join: WorkStep =
     seam.method === 'lacing'
-      ? { id: 'lace', name: 'Lace the seam', minutes: minutes.lace * holes, cautions: [AWL] }
-      : { id: 'stitch', name: 'Stitch the seam', minutes: minutes.stitch * holes, cautions: [AWL] };
+      ? { id: 'lace', name: 'Lace the seam', minutes: minutes.lace * holes, cautions }
+      : { id: 'stitch', name: 'Stitch the seam', minutes: minutes.stitch * holes, cautions };
   return [
     { id: 'measure', name: 'Measure and draft', minutes: minutes.measure, cautions: [KNIFE] },
     { id: 'mockup', name: 'Card mock-up', minutes: minutes.mockup, cautions: [KNIFE] },
-    { id: 'cut', name: 'Cut the leather', minutes: minutes.cut * pieces, cautions: [KNIFE, LASER] },
+    { id: 'cut', name: 'Cut the leather', minutes: minutes.cut * pieces, cautions: [KNIFE] },
     { id: 'edges', name: 'Skive and bevel', minutes: minutes.edges, cautions: [KNIFE, DUST] },
     {
       id: 'punch',
       name: seam.method === 'lacing' ? 'Cut the slits' : 'Prick the holes',
       minutes: minutes.punch * punched,
-      cautions: [AWL],
+      cautions,
     },
     { id: 'assemble', name: 'Assemble', minutes: minutes.assemble, cautions: cement > 0 ? [CEMENT] : [] },
     join,

@@ -3,8 +3,7 @@ import type { Job } from '../job/jobSchema.ts';
 import type { Printer } from '../units/printer.ts';
 import type { CardLesson, Learned } from './cardLesson.ts';
 
-const NOTHING_READ =
-  'No reading to learn from: give the gaps at both fore-edges, those at head and tail, or how far the card stays open.';
+const NOTHING_READ = 'Enter the gaps at both fore-edges, or at head and tail, or how far it stays open.';
 
 const NOT_CONVERGED = 'No measures were found that explain these readings. Read the card again.';
 
@@ -50,8 +49,8 @@ function wrapSentences(
       (name) => `${name} ${print.given(measures[name]!.before)} to ${print.given(measures[name]!.after)}`,
     );
     sentences.push(
-      `Such a reading cannot tell ${undecided.join(' from ')}: the correction is shared by how far each may be off, ` +
-        `${shares.join(', ')}. The way round, and with it the outside, is the same however it is shared.`,
+      `The card cannot say whether ${undecided.join(' or ')} was off, so ${undecided.length === 2 ? 'both' : 'all'} are corrected a little: ` +
+        `${shares.join(', ')}. The cut size is the same either way.`,
     );
   }
   if (!isNothing(cardFolds, print))

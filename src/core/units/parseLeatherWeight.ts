@@ -13,7 +13,7 @@ export interface ThicknessRange {
 /** Thickest leather a field takes: 10 mm is about 25 oz, beyond any strap or sole leather (common practice, no source). */
 const MAX_LEATHER: Mm = mm(10);
 
-const ALLOWED = `a leather weight or thickness above 0, up to ${MAX_LEATHER} mm, such as 4-5 oz, 4.5 oz or 1.6-2.0 mm`;
+const EXAMPLE = 'as 4-5 oz, 4.5 oz or 1.6-2.0 mm';
 
 const UNIT_NAMES = new Map<string, 'oz' | 'mm'>([
   ...['oz', 'oz.', 'ounce', 'ounces'].map((name) => [name, 'oz'] as const),
@@ -30,13 +30,14 @@ const MM_PER = { mm: 1, oz: MM_PER_OUNCE } as const;
  * One figure gives min = max. Never throws.
  */
 export function parseLeatherWeight(text: string): Reading<ThicknessRange> {
-  const refuse = (remedy: string) => refusal(text, ALLOWED, remedy);
+  const refuse = (remedy: string) => refusal(text, 'a leather weight', remedy);
   const typed = normaliseTyped(text);
-  if (typed === '') return refuse('Type the weight the leather is sold as.');
+  if (typed === '') return refuse(`Type the weight the leather is sold by, ${EXAMPLE}.`);
   if (/^- ?[\d.,]/.test(typed)) return refuse('A thickness cannot be negative: remove the minus sign.');
 
   const figures = readFigures(typed);
-  if ('remedy' in figures) return refuse(figures.remedy ?? 'Write one figure or two, thinner first, then the unit.');
+  if ('remedy' in figures)
+    return refuse(figures.remedy ?? `Write one figure or two, thinner first, then the unit, ${EXAMPLE}.`);
   const [low, high] = figures;
 
   if (high.unitName === '') return refuse('Add the unit, oz or mm.');
@@ -48,7 +49,8 @@ export function parseLeatherWeight(text: string): Reading<ThicknessRange> {
   const [min, max] = [toMm(low, unit), toMm(high, unit)];
   if (min === 0 || max === 0) return refuse('Give the thickness as sold: it cannot be 0.');
   if (min > max) return refuse(`Put the thinner end first: ${high.number.text} to ${low.number.text} ${unit}.`);
-  if (max > MAX_LEATHER) return refuse('Check the unit and the decimal point.');
+  if (max > MAX_LEATHER)
+    return refusal(text, `a leather weight of at most ${MAX_LEATHER} mm`, 'Check the unit and the decimal point.');
 
   const written = `${asRange(low.number.text, high.number.text)} ${unit}`;
   const inMm = asRange(`${Number(min.toFixed(4))}`, `${Number(max.toFixed(4))}`);

@@ -8,7 +8,7 @@ export type LengthUnit = 'mm' | 'in';
 /** Longest length a field takes. No hide is longer; a larger number is a slip of the unit or of the point. */
 const MAX_LENGTH: Mm = mm(10_000);
 
-const ALLOWED = `a length from 0 to ${MAX_LENGTH} mm such as 8 1/2 in, 8.5", 216 mm or 21.6 cm`;
+const EXAMPLE = 'as 216 mm or 8 1/2 in';
 
 const UNIT_NAMES = new Map<string, 'in' | 'cm' | 'mm'>([
   ...['"', 'in', 'in.', 'inch', 'inches'].map((name) => [name, 'in'] as const),
@@ -25,24 +25,31 @@ const TENTHS = { mm: 10, cm: 100, in: MM_PER_INCH * 10 } as const;
  * A decimal or whole number without a unit takes `defaultUnit`. A fraction without a unit is always inches, because
  * millimetres are never written as fractions (common practice, no source); `understood` then says so, as in
  * `8 1/2 in = 215.9 mm`. Commas: see `parseTypedNumber`. Range: 0 to `MAX_LENGTH`. Never throws.
+ * @param options.range what the field allows, mm: named where a text is refused, and left to the job to hold to
  */
-export function parseLength(text: string, options: { readonly defaultUnit: LengthUnit }): Reading<Mm> {
-  const refuse = (remedy: string) => refusal(text, ALLOWED, remedy);
+export function parseLength(
+  text: string,
+  options: { readonly defaultUnit: LengthUnit; readonly range?: { readonly min: number; readonly max: number } },
+): Reading<Mm> {
+  const { defaultUnit, range } = options;
+  const allowed = range === undefined ? '' : ` Allowed: ${range.min} to ${range.max} mm.`;
+  const refuse = (remedy: string) => refusal(text, 'a length', `${remedy}${allowed}`);
   const typed = normaliseTyped(text);
-  if (typed === '') return refuse('Type the length as measured.');
+  if (typed === '') return refuse(`Type the length as measured, ${EXAMPLE}.`);
   if (/^- ?[\d.,]/.test(typed)) return refuse('A length cannot be negative: remove the minus sign.');
 
   const figure = parseTypedFigure(typed);
-  if ('remedy' in figure) return refuse(figure.remedy ?? 'Write one number, then its unit.');
+  if ('remedy' in figure) return refuse(figure.remedy ?? `Write one number and its unit, ${EXAMPLE}.`);
   const { number, unitName } = figure;
   if (/\d/.test(unitName)) return refuse('Write one number, with one unit at its end.');
   if (/^('|ft\.?|foot|feet)$/.test(unitName)) return refuse('Feet are not read: write the length in inches.');
 
-  const unit = unitName === '' ? (number.isFraction ? 'in' : options.defaultUnit) : UNIT_NAMES.get(unitName);
+  const unit = unitName === '' ? (number.isFraction ? 'in' : defaultUnit) : UNIT_NAMES.get(unitName);
   if (unit === undefined) return refuse('Write the unit as in, ", mm or cm.');
 
   const value = mm((number.numerator * TENTHS[unit]) / (number.denominator * 10));
-  if (value > MAX_LENGTH) return refuse('Check the unit and the decimal point.');
+  if (value > MAX_LENGTH)
+    return refusal(text, `a length of at most ${range?.max ?? MAX_LENGTH} mm`, 'Check the unit and the decimal point.');
   const written = `${number.text} ${unit}`;
   return { ok: true, value, understood: unit === 'mm' ? written : `${written} = ${Number(value.toFixed(4))} mm` };
 }

@@ -3,7 +3,7 @@ export type Reading<T> = { readonly ok: true; readonly value: T; readonly unders
 
 export interface Refusal {
   readonly ok: false;
-  /** What was got, what is allowed and what to do, in one line. */
+  /** What was got, what it should be and what to do, in one line. */
   readonly message: string;
   /** What to do, alone. */
   readonly remedy: string;
@@ -11,11 +11,11 @@ export interface Refusal {
 
 const QUOTED_LENGTH = 40;
 
-/** Builds the one line every refused field shows; `got` is quoted, cut at 40 characters. */
-export function refusal(got: string, allowed: string, remedy: string): Refusal {
+/** Builds the one line every refused field shows: `“abc” is not a length. Write ...`; `got` is quoted, cut at 40 characters. */
+export function refusal(got: string, wanted: string, remedy: string): Refusal {
   const printable = Array.from(got.trim().replace(/\p{C}/gu, '\u{fffd}'));
   const clipped =
     printable.length > QUOTED_LENGTH ? `${printable.slice(0, QUOTED_LENGTH).join('')}…` : printable.join('');
-  const shown = clipped === '' ? 'nothing' : `“${clipped}”`;
-  return { ok: false, message: `Got ${shown}; allowed: ${allowed}. ${remedy}`, remedy };
+  const said = clipped === '' ? 'Nothing is typed' : `“${clipped}” is not ${wanted}`;
+  return { ok: false, message: `${said}. ${remedy}`, remedy };
 }

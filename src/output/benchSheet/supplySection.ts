@@ -45,6 +45,7 @@ export function supplySection(supplies: CoverSupplies, rules: Job['supplies'], s
     blocks.push(
       item('Contact cement', say.area(cement)),
       text(`A band of ${say.given(rules.cementBand_mm)} along the cut edge, on both faces of every joint.`),
+      text('Read its safety data sheet before you open it; the local rules hold too.'),
     );
   if (ribbon !== null)
     blocks.push(

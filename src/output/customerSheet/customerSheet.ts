@@ -123,8 +123,10 @@ const seam = ({ seam: { method, style, edgeMargin_mm, pitch_mm } }: Job, say: Pr
     ? `laced, ${style}, ${say.given(edgeMargin_mm)} from the edge, a slit every ${say.given(pitch_mm)}`
     : `saddle-stitched by hand, ${say.given(edgeMargin_mm)} from the edge, a stitch every ${say.given(pitch_mm)}`;
 
-const pockets = ({ pockets: { construction } }: Job): string =>
-  construction === 'turned' ? 'the ends of the outside, turned in' : 'pieces of their own, joined at the edges';
+const pockets = ({ pockets: { construction }, seam: { method } }: Job): string =>
+  construction === 'turned'
+    ? 'the ends of the cover, turned in'
+    : `two leather pockets ${method === 'lacing' ? 'laced' : 'stitched'} inside`;
 
 /** What is fitted to the cover, none or one line of it. */
 function fittings({ construction: { strap, penLoop, ribbon } }: Job, say: Printer): Said[] {

@@ -45,7 +45,7 @@ export function readShareFragment(fragment: string): OpenedJob {
   if (match === null) return refused('unreadable', 'a link with missing or foreign characters', SOUND);
   const layout = Number(match[1]);
   if (layout !== LAYOUT)
-    return refused('choice', `a link of layout ${layout}`, `layout ${LAYOUT}`, 'open it with a newer edition');
+    return refused('choice', `a link of layout ${layout}`, `layout ${LAYOUT}`, 'open it with a newer version');
   const packed = bytesOf(match[2]!);
   const bytes = packed && inflateWithin(packed, LINK_DICTIONARY, MAX_LINK_BYTES);
   if (bytes === null) return refused('unreadable', 'a link that is cut off or altered', SOUND);

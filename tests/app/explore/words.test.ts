@@ -13,7 +13,7 @@ test('no two fields have one name', () => {
 
 describe('a share of the books tried', () => {
   test('is rounded down, so that only what never failed is called all', () => {
-    expect(shareWords(2000, 2000)).toBe('all of 2,000');
+    expect(shareWords(2000, 2000)).toBe('all 2,000');
     expect(shareWords(1999, 2000)).toBe('99 of 100');
     expect(shareWords(1960, 2000)).toBe('98 of 100');
     expect(shareWords(7, 2000)).toBe('fewer than 1 of 100');
@@ -23,10 +23,10 @@ describe('a share of the books tried', () => {
   test('tells closing apart from fitting everywhere', () => {
     const chance = { draws: 2000, closes: 1960, liesOpen: 2000, head: 1900, tail: 2000, all: 1860 };
     expect(chanceWords(chance)).toBe(
-      'Closes on 98 of 100 such books; fits at every edge, closed and open, on 93 of 100.',
+      'In 98 of 100 trials it closes; in 93 of 100 it fits at every edge, closed and open.',
     );
-    expect(chanceWords({ ...chance, all: 1960 })).toMatch(/^Closes on 98 of 100 such books, and fits there at head/);
-    expect(chanceWords({ ...chance, closes: 0, all: 0 })).toBe('Closes on none of 2,000 such books.');
+    expect(chanceWords({ ...chance, all: 1960 })).toMatch(/^In 98 of 100 trials it closes, and fits at head/);
+    expect(chanceWords({ ...chance, closes: 0, all: 0 })).toBe('In none of 2,000 trials does it close.');
   });
 });
 
@@ -43,12 +43,12 @@ describe('what must change', () => {
     );
   });
 
-  test('where no value does it, says why', () => {
+  test('where no value is enough, says why', () => {
     const none = { status: 'none', bears: true, best: 380, unfit: ['Head', 'Tail'] } as const;
     expect(noChangeWords(width, none, figure)).toBe(
-      'Outside width: no value does it; even at 380 mm this is wanting: head and tail.',
+      'Outside width: no value is enough; at 380 mm these still fall short: head and tail.',
     );
-    expect(noChangeWords(width, { ...none, best: 368 }, figure)).toBe('Outside width: no value does it.');
-    expect(noChangeWords(width, { ...none, bears: false }, figure)).toBe('Outside width has no say in it.');
+    expect(noChangeWords(width, { ...none, best: 368 }, figure)).toBe('Outside width: no value is enough.');
+    expect(noChangeWords(width, { ...none, bears: false }, figure)).toBe('Outside width makes no difference.');
   });
 });

@@ -31,7 +31,7 @@ test('both bars correct the printer; one alone, or one that is far off, does not
     bars: undefined,
     issues: { barY: expect.stringMatching(/100 mm for the y check bar/) },
   });
-  expect(settings({ barX: 'long', barY: '150' }).issues.barX).toMatch(/^Got “long”/);
+  expect(settings({ barX: 'long', barY: '150' }).issues.barX).toMatch(/^“long” is not a length/);
 });
 
 test('bars that show a fitted page are told from a printer that is off', () => {

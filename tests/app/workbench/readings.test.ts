@@ -14,7 +14,7 @@ test('a gap is a length, an overrun the same below zero, by its minus or as it i
   for (const minus of ['-', '−', '– ']) expect(read(readGap(`${minus}1/16`, 'mm', false))).toBe(-1.5875);
   expect(read(readGap('', 'mm', true))).toBeNull();
   expect(Object.is(read(readGap('0', 'in', true)), 0)).toBe(true);
-  expect(read(readGap('a bit', 'mm', false))).toMatch(/^Got “a bit”; allowed/);
+  expect(read(readGap('a bit', 'mm', false))).toMatch(/^“a bit” is not a length\. /);
 });
 
 test('corners are read back as they are printed', () => {
@@ -52,14 +52,14 @@ test('two corners are a rectangle, however they are given', () => {
 
 test('a line that is no corner is quoted, with what to write', () => {
   for (const line of ['10', '10; 20; 30', '10; deep', '10,20'])
-    expect(read(readPolygon(`0; 0\n${line}\n5; 5`, 'mm'))).toContain(`Got “${line}”`);
-  expect(read(readPolygon('', 'mm'))).toMatch(/two corners or more/);
+    expect(read(readPolygon(`0; 0\n${line}\n5; 5`, 'mm'))).toContain(`“${line}” is not a corner`);
+  expect(read(readPolygon('', 'mm'))).toMatch(/two opposite corners/);
 });
 
 test('an amount may be a rebate', () => {
   expect(read(readAmount('12,50'))).toBe(12.5);
   expect(read(readAmount('-5'))).toBe(-5);
-  expect(read(readAmount('five'))).toMatch(/^Got “five”; allowed/);
+  expect(read(readAmount('five'))).toMatch(/^“five” is not an amount\. /);
 });
 
 test('a scale bar is a round length, a sixth to a third of the width', () => {

@@ -90,7 +90,7 @@ describe('learnFromCard', () => {
     const folds = (2 * 2 * 0.5 * 0.1) ** 2 + (Math.PI * 0.5 * 0.1) ** 2;
     expect(lesson.wrap.after - lesson.wrap.before).toBeCloseTo((2 * 1.25) / (1.25 + 0.125 + folds), 2);
     expect(lesson.undecided).toEqual(['width', 'thickness']);
-    expect(lesson.sentences.join(' ')).toContain('cannot tell width from thickness');
+    expect(lesson.sentences.join(' ')).toContain('cannot say whether width or thickness was off');
     expect(lesson.sentences.join(' ')).toMatch(/In leather the outside becomes .* it was /);
   });
 

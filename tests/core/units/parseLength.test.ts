@@ -98,8 +98,8 @@ describe('parseLength', () => {
     ['999999999 in', 'Check the unit'],
     ['9999999999', 'at most 9 digits'],
     ['1/9999999999', 'at most 9 digits'],
-    ['', 'Got nothing'],
-    ['   ', 'Got nothing'],
+    ['', 'Nothing is typed'],
+    ['   ', 'Nothing is typed'],
   ])('%s is refused with a remedy', (text, remedy) => expect(refused(text)).toContain(remedy));
 
   test.each([
@@ -118,13 +118,13 @@ describe('parseLength', () => {
     '8..5',
     '½½',
     '½8',
-  ])('junk is refused: %s', (text) => expect(refused(text)).toMatch(/^Got .+; allowed: .+\. .+\.$/));
+  ])('junk is refused: %s', (text) => expect(refused(text)).toMatch(/^(“.+” is not .+|Nothing is typed)\. .+\.$/));
 
   test.each(['8 - 1/2', '8²', '8₂', '8①'])('digits are never run together or subtracted: %s is refused', (text) => {
     refused(text);
   });
 
   test('a long refused text is quoted only at its start and without control characters', () => {
-    expect(refused(`8\u{7}${'x'.repeat(500)}`)).toContain(`Got “8\u{fffd}${'x'.repeat(38)}…”;`);
+    expect(refused(`8\u{7}${'x'.repeat(500)}`)).toContain(`“8\u{fffd}${'x'.repeat(38)}…” is not`);
   });
 });

@@ -43,7 +43,6 @@ describe('the bench sheet', () => {
       `${supplies.holes} slits through the cover`,
       `${(supplies.lace!.total / 1000).toFixed(2)} m`,
       'cut away from the hand',
-      'never cut PVC',
       'extract it or wear a mask',
       'never toward the palm',
       'flammable and harmful',
@@ -61,7 +60,6 @@ describe('the bench sheet', () => {
       return step?.text ?? '';
     };
     expect(stepOf('flammable')).toContain('Assemble');
-    expect(stepOf('PVC')).toContain('Cut the leather');
     expect(stepOf('mask')).toContain('Skive');
     expect(stepOf('palm')).toContain('slits');
   });

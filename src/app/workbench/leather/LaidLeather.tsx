@@ -18,7 +18,7 @@ export function LaidLeather({ title, question }: LaidLeatherProps) {
       <h3>{title}</h3>
       <p role="status" className="help">
         {status === 'laying' &&
-          (last === null ? 'The pieces are being laid out.' : 'The pieces are being laid out anew.')}
+          (last === null ? 'The pieces are being laid out.' : 'The pieces are being laid out again.')}
         {status === 'failed' &&
           `The pieces could not be laid out: ${why}. ${last === null ? '' : 'The last layout that could be made is shown. '}Sizes and template do not need it. Change the leather or the pieces, or reload the page; the job is kept.`}
       </p>
@@ -59,8 +59,8 @@ function Outcome({
         <Notes notes={faults} />
       ) : (
         <p className="help">
-          Arrows: from tail to head. The pieces laid are apart and off edges and defects as asked, along their
-          direction. The leather is {lengths.area(polygonArea(question.hide.outline))} in all.
+          Arrows: from tail to head. Checked: pieces keep their spacing, their distance from edges and defects, and
+          their direction. The leather is {lengths.area(polygonArea(question.hide.outline))} in all.
         </p>
       )}
     </>

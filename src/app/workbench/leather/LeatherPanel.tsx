@@ -39,8 +39,8 @@ export default function LeatherPanel() {
             <section key={leather} className="laid" aria-label={title}>
               <h3>{title}</h3>
               <p>
-                {lengths.area(net)} in the pieces; {lengths.area(gross)} with waste is what to look for. Say what is on
-                the bench and the pieces are laid out on it.
+                {lengths.area(net)} in the pieces; {lengths.area(gross)} with waste is what to look for. Enter the
+                leather you own and the pieces are laid out on it.
               </p>
             </section>
           );

@@ -9,7 +9,7 @@ import { LEATHER_TITLES } from './leatherTitles.ts';
 import { PolygonField } from './PolygonField.tsx';
 
 const OWNED = [
-  { value: 'none', label: 'not said' },
+  { value: 'none', label: 'none entered' },
   { value: 'sheet', label: 'a sheet' },
   { value: 'hide', label: 'an outlined hide' },
 ];

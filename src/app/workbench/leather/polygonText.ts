@@ -3,8 +3,6 @@ import { type LengthUnit, parseLength } from '../../../core/units/parseLength.ts
 import type { Printer } from '../../../core/units/printer.ts';
 import { type Reading, refusal } from '../../../core/units/reading.ts';
 
-const ALLOWED = 'corners as x; y, one a line, or two opposite corners of a rectangle';
-
 /** Corners as text, `x; y`, one a line: in the unit that figures without one are read in, others with theirs. */
 export const polygonText = (polygon: readonly Vec2[], { size, units }: Printer): string =>
   polygon.map((corner) => corner.map((value) => size(value).replace(` ${units}`, '')).join('; ')).join('\n');
@@ -21,7 +19,7 @@ export function readPolygon(text: string, unit: LengthUnit): Reading<Vec2[]> {
     const figures = line.trim().split(line.includes(';') ? /\s*;\s*/ : /\s+/);
     const read = figures.map((figure) => readSigned(figure, unit));
     if (figures.length !== 2 || read.some((value) => value === null))
-      return refusal(line, ALLOWED, 'Write for example 120; 80 for a corner 120 from the left and 80 from below.');
+      return refusal(line, 'a corner', 'Write one corner a line, as 120; 80 for 120 from the left and 80 from below.');
     corners.push(read as unknown as Vec2);
   }
   const [a, b] = corners;
@@ -36,7 +34,8 @@ export function readPolygon(text: string, unit: LengthUnit): Reading<Vec2[]> {
     ];
     return { ok: true, value: rectangle, understood: 'a rectangle' };
   }
-  if (corners.length < 2) return refusal(text, ALLOWED, 'Give two corners or more.');
+  if (corners.length < 2)
+    return refusal(text, 'an outline', 'Give the two opposite corners of a rectangle, or three corners or more.');
   return { ok: true, value: corners, understood: `${corners.length} corners` };
 }
 

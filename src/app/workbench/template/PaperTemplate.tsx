@@ -1,3 +1,4 @@
+import { KNIFE } from '../../../core/materials/workSteps.ts';
 import { fileName } from '../../../output/fileName.ts';
 import { fitToPage, type Paper } from '../../../output/pdf/paper.ts';
 import { BAR_LENGTH, percent } from '../../../output/pdf/printerScale.ts';
@@ -53,21 +54,22 @@ export function PaperTemplate({ choice, choose, settings, drawing }: TemplatePar
       )}
       {paper !== null && <FitToPage paper={paper} />}
       <PlainField
-        title="x check bar measured"
-        help={`The level bar of a first print, from end to end; it should be ${BAR_LENGTH} mm. Enter both bars and the next print is corrected. Without a unit: mm.`}
+        title="Check bar across (x), as printed"
+        help={`From end to end; should be ${BAR_LENGTH} mm. Enter both bars and the next print is corrected. Without a unit: mm.`}
         placeholder="not measured"
         text={choice.barX}
         change={(barX) => choose({ barX })}
         issues={listed(issues.barX)}
       />
       <PlainField
-        title="y check bar measured"
-        help="The upright one. Empty both fields for another printer."
+        title="Check bar upright (y), as printed"
+        help="Empty both for another printer."
         placeholder="not measured"
         text={choice.barY}
         change={(barY) => choose({ barY })}
         issues={listed(issues.barY)}
       />
+      <p className="caution">Caution. {KNIFE}</p>
       {suspicion !== null && <p className="caution">Caution. {suspicion}</p>}
       <button
         type="button"

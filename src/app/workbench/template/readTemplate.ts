@@ -58,7 +58,7 @@ export function readTemplate(choice: TemplateChoice): TemplateSettings {
 
   let kerf_mm = length('kerf');
   if (kerf_mm !== undefined && kerf_mm > MOST_KERF) {
-    issues.kerf = `Got ${kerf_mm} mm; allowed: 0 to ${MOST_KERF} mm. Measure a slit that the laser has cut.`;
+    issues.kerf = `${kerf_mm} mm is too wide: 0 to ${MOST_KERF} mm is allowed. Measure a slit that the laser has cut.`;
     kerf_mm = undefined;
   }
   const suspicion = bars === undefined || paper === null ? null : fitToPageSuspicion(bars, paper);

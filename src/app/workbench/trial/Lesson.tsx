@@ -10,9 +10,9 @@ interface LessonProps {
 }
 
 const HEADINGS: Readonly<Record<CardLesson['status'], string>> = {
-  learned: 'What the card teaches',
+  learned: 'What the mock-up shows',
   contradiction: 'These readings contradict each other',
-  nothingRead: 'Nothing read yet',
+  nothingRead: 'No gaps entered yet',
   notConverged: 'No measures explain these readings',
 };
 
@@ -90,8 +90,8 @@ function Residuals({ lesson: { residuals, status } }: { readonly lesson: CardLes
             <th scope="col">Reading</th>
             <th scope="col">read</th>
             <th scope="col">expected</th>
-            {status === 'learned' && <th scope="col">left over</th>}
-            <th scope="col">off, in errors</th>
+            {status === 'learned' && <th scope="col">unexplained</th>}
+            <th scope="col">misfit</th>
           </tr>
         </thead>
         <tbody>
@@ -108,9 +108,8 @@ function Residuals({ lesson: { residuals, status } }: { readonly lesson: CardLes
       </table>
       <p className="help">
         Expected: by the measures as typed.
-        {status === 'learned' && ' Left over: what the corrected measures do not explain.'} Off, in errors: how far the
-        reading lies from what all else says of it, over what their errors explain; beyond 3 it cannot be right. An
-        overrun is negative.
+        {status === 'learned' && ' Unexplained: what is left with the corrected measures.'} Misfit: under 2 is ordinary,
+        above 3 something was measured wrong. An overrun is negative.
       </p>
     </>
   );
