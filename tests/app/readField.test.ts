@@ -59,7 +59,7 @@ test('a share is typed in percent; under 1 without the sign it is the share itse
   for (const text of ['a fifth', '301 %'])
     expect(readField('supplies.waste', text, 'mm')).toMatchObject({
       ok: false,
-      message: expect.stringContaining('a share from 0 to 300 %'),
+      message: expect.stringContaining('Allowed: 0 to 300 %.'),
     });
 });
 

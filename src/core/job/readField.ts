@@ -49,7 +49,7 @@ function readThickness(path: string, text: string): Reading<readonly Patch[]> {
 function readShare(text: string, { min, max }: FieldNote): Reading<number> {
   const typed = normaliseTyped(text);
   const number = parseTypedNumber(typed.replace(/%$/, '').trim());
-  const refuse = (remedy: string) => refusal(text, 'a share', `${remedy} Allowed: ${100 * min} to ${100 * max} %.`);
+  const refuse = (remedy: string) => refusal(text, 'a share', remedy, `${100 * min} to ${100 * max} %`);
   if ('remedy' in number) return refuse(number.remedy ?? 'Write one number, such as 20 %.');
   const figure = number.numerator / number.denominator;
   const isPercent = typed.endsWith('%') || figure >= 1;
@@ -62,10 +62,6 @@ function readNumber(text: string, { min, max, unit }: FieldNote): Reading<number
   const figure = normaliseTyped(text).replace(/(deg|°|mpa|kg\/m3)$/, '');
   const number = parseTypedNumber(figure.trim());
   if ('remedy' in number)
-    return refusal(
-      text,
-      'a number',
-      `${number.remedy ?? 'Write one number.'} Allowed: ${`${min} to ${max} ${unit}`.trim()}.`,
-    );
+    return refusal(text, 'a number', number.remedy ?? 'Write one number.', `${min} to ${max} ${unit}`.trim());
   return { ok: true, value: number.numerator / number.denominator, understood: `${number.text} ${unit}`.trim() };
 }

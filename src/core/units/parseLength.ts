@@ -32,8 +32,8 @@ export function parseLength(
   options: { readonly defaultUnit: LengthUnit; readonly range?: { readonly min: number; readonly max: number } },
 ): Reading<Mm> {
   const { defaultUnit, range } = options;
-  const allowed = range === undefined ? '' : ` Allowed: ${range.min} to ${range.max} mm.`;
-  const refuse = (remedy: string) => refusal(text, 'a length', `${remedy}${allowed}`);
+  const allowed = range === undefined ? '' : `${range.min} to ${range.max} mm`;
+  const refuse = (remedy: string) => refusal(text, 'a length', remedy, allowed);
   const typed = normaliseTyped(text);
   if (typed === '') return refuse(`Type the length as measured, ${EXAMPLE}.`);
   if (/^- ?[\d.,]/.test(typed)) return refuse('A length cannot be negative: remove the minus sign.');

@@ -12,10 +12,14 @@ export interface Refusal {
 const QUOTED_LENGTH = 40;
 
 /** Builds the one line every refused field shows: `“abc” is not a length. Write ...`; `got` is quoted, cut at 40 characters. */
-export function refusal(got: string, wanted: string, remedy: string): Refusal {
+export function refusal(got: string, wanted: string, remedy: string, allowed = ''): Refusal {
   const printable = Array.from(got.trim().replace(/\p{C}/gu, '\u{fffd}'));
   const clipped =
     printable.length > QUOTED_LENGTH ? `${printable.slice(0, QUOTED_LENGTH).join('')}…` : printable.join('');
   const said = clipped === '' ? 'Nothing is typed' : `“${clipped}” is not ${wanted}`;
-  return { ok: false, message: `${said}. ${remedy}`, remedy };
+  return {
+    ok: false,
+    message: [`${said}.`, remedy, allowed && `Allowed: ${allowed}.`].filter(Boolean).join(' '),
+    remedy,
+  };
 }

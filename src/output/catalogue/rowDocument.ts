@@ -114,7 +114,9 @@ function readTyped(path: string, text: string): Reading<readonly Patch[]> | null
 function typedAllowed(path: string): string {
   if (isLeather(path)) return 'a weight or thickness as sold, such as 4-5 oz, 4.5 oz or 1.6-2.0 mm';
   const { min, max, unit } = fieldNote(path);
-  return `${min} to ${max}${unit === '' ? '' : ` ${unit}`}${unit === 'mm' ? ', as 216, 21.6 cm or 8 1/2 in' : ''}`;
+  // A share is kept as a part of one and typed in percent.
+  const times = unit === '%' ? 100 : 1;
+  return `${times * min} to ${times * max}${unit === '' ? '' : ` ${unit}`}${unit === 'mm' ? ', as 216, 21.6 cm or 8 1/2 in' : ''}`;
 }
 
 function plainValue(path: string, text: string): unknown {

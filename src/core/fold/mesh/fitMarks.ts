@@ -19,6 +19,8 @@ export interface MarkedPose {
   readonly range: OpeningRange | null;
   /** How far the book hovers, mm. */
   readonly lift: number;
+  /** Whether the leather lies as the elastic strip found it. */
+  readonly isSettled: boolean;
 }
 
 /** Hatching lies this far off the surface, mm. */
@@ -53,8 +55,8 @@ function gapMarks(design: CoverDesign, point: RangePoint, pose: MarkedPose, rang
     ['frontForeEdge', standing.front, -1, fit.foreEdge.front],
     ['backForeEdge', standing.back, 1, fit.foreEdge.back],
   ] as const) {
-    // Closed, the fit's own figure: the drawn one differs by the hundredths that thinned layers cost.
-    const value = fit.closes && standing.opening > range.least ? half.gap : overrun;
+    // Closed and taut, the fit's own figure: the drawn one differs by the hundredths that thinned layers cost.
+    const value = fit.closes && (pose.isSettled || standing.opening > range.least) ? half.gap : overrun;
     const tip = standing.front.length + way * half.toTip;
     const across = (v: number) => [place(tip, v), place(tip + way * value, v)] as const;
     marks.push(mark(edge, value, across, tailEdge, headEdge));

@@ -49,7 +49,17 @@ export function foldedCover(
   return {
     parts: [...cover.parts, ...(book?.parts ?? [])],
     seam: foldedSeam(design, point, cover.grid),
-    marks: book === null ? [] : fitMarks(design, point, { grid: cover.grid, standing, stage, range, lift: book.lift }),
+    marks:
+      book === null
+        ? []
+        : fitMarks(design, point, {
+            grid: cover.grid,
+            standing,
+            stage,
+            range,
+            lift: book.lift,
+            isSettled: settled !== undefined,
+          }),
     benchTurn: stage.wrapped * standing.direction + (1 - stage.wrapped) * (Math.PI / 2),
     opening,
     bookPresence: stage.bookShown,
