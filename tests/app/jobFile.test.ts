@@ -1,6 +1,6 @@
 import { expect, test } from 'vitest';
 import tideLedger from '../../public/jobs/tide-ledger.json' with { type: 'json' };
-import { openJobFile } from '../../src/app/state/jobFile.ts';
+import { openJobFile } from '../../src/app/state/openJobFile.ts';
 import { MAX_JOB_CHARACTERS } from '../../src/core/job/parseJob.ts';
 
 test('a chosen file opens as written; one that cannot be read, or is far too large, is refused at (file)', async () => {

@@ -1,7 +1,7 @@
 import { afterEach, beforeEach, describe, expect, test, vi } from 'vitest';
 import tideLedger from '../../public/jobs/tide-ledger.json' with { type: 'json' };
-import { openJobText } from '../../src/app/state/jobFile.ts';
 import { keepJob, keptJob, sawShelf } from '../../src/app/state/keptJob.ts';
+import { openJobText } from '../../src/app/state/openJobFile.ts';
 import { setPlace } from '../../src/app/state/place.ts';
 import { keepViewChoice, keptViewChoice } from '../../src/app/state/viewChoice.ts';
 

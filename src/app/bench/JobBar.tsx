@@ -1,15 +1,13 @@
 import { lazy, useId, useState } from 'react';
 import { EXAMPLE_JOBS } from '../../core/job/examples.ts';
 import { type JobDocument, valueAt } from '../../core/job/jobDocument.ts';
-import type { JobIssue } from '../../core/job/jobIssue.ts';
 import { LatePart } from '../stage/LatePart.tsx';
 import { painted } from '../stage/painted.ts';
 import { useBench } from '../state/BenchContext.tsx';
-import { openJobFile, saveJobFile } from '../state/jobFile.ts';
+import { saveJobFile } from '../state/jobFile.ts';
 import { useUndoKeys } from '../state/useUndoKeys.ts';
 import type { ViewChoice } from '../state/viewChoice.ts';
 import { FileButton } from './FileButton.tsx';
-import { issueLine } from './issueWords.ts';
 
 const NewCover = lazy(() => import('./NewCover.tsx'));
 const Keeping = lazy(() => painted.then(() => import('../shelf/Keeping.tsx')));
@@ -17,14 +15,18 @@ const Keeping = lazy(() => painted.then(() => import('../shelf/Keeping.tsx')));
 /** The job as a whole: its name, undo, files, examples, and how the bench is shown. */
 export function JobBar() {
   const { history, dispatch, view, setView, lengths, isKept } = useBench();
-  const [refused, setRefused] = useState<{ file: string; issues: readonly JobIssue[] } | null>(null);
+  const [refused, setRefused] = useState<{ file: string; lines: readonly string[] } | null>(null);
   const [isStarting, setStarting] = useState(false);
   const id = useId();
   useUndoKeys(dispatch);
 
   const openFile = async (chosen: File): Promise<void> => {
+    const [{ openJobFile }, { issueLine }] = await Promise.all([
+      import('../state/openJobFile.ts'),
+      import('./issueWords.ts'),
+    ]);
     const opened = await openJobFile(chosen);
-    if ('issues' in opened) setRefused({ file: chosen.name, issues: opened.issues });
+    if ('issues' in opened) setRefused({ file: chosen.name, lines: opened.issues.map(issueLine) });
     else openDocument(opened.document);
   };
   // The next new cover starts in the unit chosen last.
@@ -122,8 +124,8 @@ export function JobBar() {
             <b>{refused.file}</b> was not opened; the open job is unchanged.
           </p>
           <ul>
-            {refused.issues.map((issue) => (
-              <li key={`${issue.path} ${issue.message}`}>{issueLine(issue)}</li>
+            {refused.lines.map((line) => (
+              <li key={line}>{line}</li>
             ))}
           </ul>
           <button type="button" onClick={() => setRefused(null)}>

@@ -1,7 +1,9 @@
 import type { Job } from '../../core/job/jobSchema.ts';
+import type { ElasticOverRange } from '../../core/report/stripContext.ts';
 import { AskedWorker } from '../state/AskedWorker.ts';
 import { WorkerDesk } from '../state/WorkerDesk.ts';
-import type { ElasticOverRange } from './elasticMessage.ts';
+
+export { withStrip } from '../../core/report/withStrip.ts';
 
 /** A desk at which the elastic strip is solved for one job after another. */
 export function elasticDesk(

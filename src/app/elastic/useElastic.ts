@@ -1,12 +1,14 @@
 import { useEffect, useRef, useState } from 'react';
+import type { CoverDesign } from '../../core/fold/coverDesign.ts';
 import type { Job } from '../../core/job/jobSchema.ts';
+import type { Report } from '../../core/report/reportSchema.ts';
+import type { ElasticOverRange } from '../../core/report/stripContext.ts';
 import type { WorkerDesk } from '../state/WorkerDesk.ts';
-import type { ElasticOverRange } from './elasticMessage.ts';
 
 /** The strip's answer for the open job: on its way, here, or not to be had, with the reason in words for the maker. */
 export type ElasticState =
   | { readonly status: 'solving' }
-  | { readonly status: 'solved'; readonly elastic: ElasticOverRange }
+  | { readonly status: 'solved'; readonly addTo: (report: Report, design: CoverDesign) => Report }
   | { readonly status: 'gaveUp'; readonly why: string; readonly retry: () => void };
 
 const SOLVING: ElasticState = { status: 'solving' };
@@ -28,10 +30,14 @@ export function useElastic(job: Job): ElasticState {
     };
     const open = async (): Promise<void> => {
       try {
-        const { elasticDesk } = await import('./elasticDesk.ts');
+        const { elasticDesk, withStrip } = await import('./elasticDesk.ts');
         if (!isWanted) return;
         desk.current = elasticDesk(
-          (solved, elastic) => setAnswer({ job: solved, state: { status: 'solved', elastic } }),
+          (solved, elastic) =>
+            setAnswer({
+              job: solved,
+              state: { status: 'solved', addTo: (report, design) => withStrip(report, design, elastic) },
+            }),
           giveUp,
         );
         desk.current.ask(newest.current);

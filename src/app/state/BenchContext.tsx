@@ -69,9 +69,10 @@ export function BenchProvider({ example, left, children }: BenchProviderProps) {
   const { job } = history.good;
   const design = useMemo(() => coverDesign(job), [job]);
   const elastic = useElastic(job);
+  const quick = useMemo(() => designReport(design), [design]);
   const report = useMemo(
-    () => designReport(design, elastic.status === 'solved' ? { elastic: elastic.elastic } : {}),
-    [design, elastic],
+    () => (elastic.status === 'solved' ? elastic.addTo(quick, design) : quick),
+    [quick, design, elastic],
   );
   const settled = useSettled(report, elastic);
   const { document, typed, key } = history;

@@ -1,6 +1,4 @@
 import type { CoverDesign } from '../fold/coverDesign.ts';
-import type { ElasticFit } from '../fold/elasticFit.ts';
-import type { RangePoint } from '../leather/leatherModel.ts';
 import type { Printer } from '../units/printer.ts';
 import type { Uncertainty } from './uncertainty.ts';
 
@@ -44,8 +42,6 @@ export interface Check {
 /** What a check may look at. */
 export interface CheckContext {
   readonly design: CoverDesign;
-  /** Results of the elastic strip, where they are at hand. */
-  readonly elastic?: Readonly<Record<RangePoint, ElasticFit>> | undefined;
   readonly uncertainty: Uncertainty;
   readonly say: Printer;
 }

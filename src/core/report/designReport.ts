@@ -1,6 +1,5 @@
 import type { Allowance } from '../allowance/allowances.ts';
 import type { CoverDesign } from '../fold/coverDesign.ts';
-import type { ElasticFit } from '../fold/elasticFit.ts';
 import type { RangePoint } from '../leather/leatherModel.ts';
 import { printer } from '../units/printer.ts';
 import { degreesFromRadians, radians } from '../units/radians.ts';
@@ -8,16 +7,13 @@ import { type Check, type CheckContext, stateOf, type Verdict, worstVerdict } fr
 import { foldStrain, seamMargin } from './checks/leatherChecks.ts';
 import { measures } from './checks/measures.ts';
 import { pocketHolds, pocketLoads } from './checks/pocketChecks.ts';
-import { seats } from './checks/seats.ts';
-import { springsOpen } from './checks/springsOpen.ts';
 import { closes, foreEdge, headOrTail, opens } from './checks/wrapChecks.ts';
 import { headline } from './headline.ts';
 import type { FitAt, Report } from './reportSchema.ts';
-import { stripReport } from './stripReport.ts';
 import { type ErrorBand, uncertainty } from './uncertainty.ts';
 
-/** The checks that decide the verdict, in the order in which a maker meets the questions. To add one, write it and list it here. */
-const DECIDING: readonly ((context: CheckContext) => Check)[] = [
+/** The checks, which decide the verdict, in the order in which a maker meets the questions. To add one, write it and list it here. */
+const CHECKS: readonly ((context: CheckContext) => Check)[] = [
   closes,
   opens,
   foreEdge,
@@ -30,25 +26,13 @@ const DECIDING: readonly ((context: CheckContext) => Check)[] = [
   measures,
 ];
 
-/**
- * Rows of the elastic strip, null where it was not asked. They inform and decide nothing, so that the verdict is the same
- * before the strip has answered and at doors that do not ask it.
- */
-const INFORMING: readonly ((context: CheckContext) => Check | null)[] = [seats, springsOpen];
-
-export interface ReportOptions {
-  /** Results of the elastic strip, where they are at hand; without them the closed form speaks alone. */
-  readonly elastic?: Readonly<Record<RangePoint, ElasticFit>>;
-}
-
 /** Judges a worked-out job and writes it up as the report document, its sentences in the unit that the job is worked in. */
-export function designReport(design: CoverDesign, { elastic }: ReportOptions = {}): Report {
+export function designReport(design: CoverDesign): Report {
   const say = printer(design.job.work.units);
   const bands = uncertainty(design);
-  const context = { design, elastic, uncertainty: bands, say };
-  const deciding = DECIDING.map((check) => check(context));
-  const checks = [...deciding, ...INFORMING.flatMap((check) => check(context) ?? [])];
-  const verdict = worstVerdict(deciding.map((check) => check.verdict));
+  const context = { design, uncertainty: bands, say };
+  const checks = CHECKS.map((check) => check(context));
+  const verdict = worstVerdict(checks.map((check) => check.verdict));
   const { pieces, needs } = design;
   return {
     format: 'coverwright-report',
@@ -66,14 +50,14 @@ export function designReport(design: CoverDesign, { elastic }: ReportOptions = {
     },
     wrap: { closed_mm: needs.nominal.closed.length, flat_mm: needs.nominal.flat.length },
     fit: {
-      thin: fitAt(design, 'thin', elastic),
-      nominal: fitAt(design, 'nominal', elastic),
-      thick: fitAt(design, 'thick', elastic),
+      thin: fitAt(design, 'thin'),
+      nominal: fitAt(design, 'nominal'),
+      thick: fitAt(design, 'thick'),
     },
     uncertainty: { foreEdge: bandAt(bands.foreEdge), head: bandAt(bands.head), tail: bandAt(bands.tail) },
     checks: checks.map((check) => ({ ...check, change: check.change.map((change) => ({ ...change })) })),
-    headline: headline(design, deciding, say),
-    state: overallState(deciding, verdict),
+    headline: headline(design, checks, say),
+    state: overallState(checks, verdict),
     verdict,
   };
 }
@@ -95,7 +79,7 @@ const allowanceAt = ({ total, parts }: Allowance) => ({
 
 const degrees = (angle: number): number => degreesFromRadians(radians(angle));
 
-function fitAt({ fits, needs }: CoverDesign, point: RangePoint, elastic: ReportOptions['elastic']): FitAt {
+function fitAt({ fits, needs }: CoverDesign, point: RangePoint): FitAt {
   const fit = fits[point];
   return {
     thickness_mm: needs[point].leathers.outside.thickness,
@@ -120,6 +104,5 @@ function fitAt({ fits, needs }: CoverDesign, point: RangePoint, elastic: ReportO
       loadingAngle_deg: degrees(fit.pocket.loadingAngle),
       loads: fit.pocket.loads,
     },
-    ...(elastic && { strip: stripReport(elastic[point]) }),
   };
 }

@@ -5,6 +5,7 @@ import { createElasticSolvers, elasticFit } from '../../../src/core/fold/elastic
 import { EXAMPLE_JOBS } from '../../../src/core/job/examples.ts';
 import { designReport } from '../../../src/core/report/designReport.ts';
 import { reportSchema } from '../../../src/core/report/reportSchema.ts';
+import { withStrip } from '../../../src/core/report/withStrip.ts';
 import { soundJob } from '../../jobArbitrary.ts';
 
 const solvers = createElasticSolvers();
@@ -59,7 +60,7 @@ describe('the report', () => {
     const design = coverDesign(job);
     const solved = elasticOverRange(design, solvers);
     const failed = { ...solved.thick, creased: { ...solved.thick.creased, status: 'stalled' as const } };
-    const report = designReport(design, { elastic: { ...solved, thick: failed } });
+    const report = withStrip(designReport(design), design, { ...solved, thick: failed });
     expect(report.checks.find(({ id }) => id === 'springsOpen')?.message).toContain('found no answer');
     expect(report.fit.thick.strip?.releasedOpening_deg).toBeNull();
     expect(report.fit.thick.closed).toEqual(fitReport(job).fit.thick.closed);

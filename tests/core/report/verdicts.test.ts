@@ -5,6 +5,7 @@ import { createElasticSolvers, elasticFit } from '../../../src/core/fold/elastic
 import { parseJob } from '../../../src/core/job/parseJob.ts';
 import { designReport } from '../../../src/core/report/designReport.ts';
 import type { Report } from '../../../src/core/report/reportSchema.ts';
+import { withStrip } from '../../../src/core/report/withStrip.ts';
 import { soundJob } from '../../jobArbitrary.ts';
 
 const LEATHER = { outside: { min_mm: 1.5875, max_mm: 1.984375 } };
@@ -118,7 +119,7 @@ describe('rows that say nothing of the fit', () => {
   test('are not known where the springy model found no answer, and decide no headline', () => {
     const design = coverDesign(job());
     const elastic = fitElastic();
-    const report = designReport(design, { elastic });
+    const report = withStrip(designReport(design), design, elastic);
     expect(row(report, 'springsOpen').verdict).toBe('unknown');
     expect(row(report, 'seats').verdict).toBe('unknown');
     expect(report.verdict).toBe(designReport(design).verdict);

@@ -1,6 +1,7 @@
 import type { SeatStrip } from '../../fold/seatStrip.ts';
 import { RANGE_POINTS } from '../../leather/leatherModel.ts';
-import { type Check, type CheckContext, STATES, UNJUDGED } from '../check.ts';
+import { type Check, STATES, UNJUDGED } from '../check.ts';
+import type { StripContext } from '../stripContext.ts';
 import { DOES_NOT_APPLY } from './pocketChecks.ts';
 import { boardsGoIn } from './wrapChecks.ts';
 
@@ -8,9 +9,8 @@ import { boardsGoIn } from './wrapChecks.ts';
  * Where the board edges come to rest by the elastic strip, creased and pressed by hand, beside what the allowances count
  * on. Leather that is not pressed needs more. The row informs: the closed form judges the edges.
  */
-export function seats(context: CheckContext): Check | null {
+export function seats(context: StripContext): Check {
   const { elastic, design, say } = context;
-  if (elastic === undefined) return null;
   const base = { id: 'seats', title: 'Board edges at the seam', unit: 'mm', ...UNJUDGED } as const;
   if (!boardsGoIn(context)) return { ...base, ...DOES_NOT_APPLY };
   const found = RANGE_POINTS.flatMap((point) => {

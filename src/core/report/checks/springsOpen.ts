@@ -1,6 +1,7 @@
 import { RANGE_POINTS } from '../../leather/leatherModel.ts';
 import type { Printer } from '../../units/printer.ts';
-import { type Check, type CheckContext, STATES, UNJUDGED } from '../check.ts';
+import { type Check, STATES, UNJUDGED } from '../check.ts';
+import type { StripContext } from '../stripContext.ts';
 import { DOES_NOT_APPLY } from './pocketChecks.ts';
 import { boardsGoIn } from './wrapChecks.ts';
 
@@ -11,9 +12,8 @@ const WELCOME_OPENING = Math.PI / 6;
  * How far the cover stands open when it is let go, new and creased. It judges nothing: every new cover springs, and
  * weights or wear cure it.
  */
-export function springsOpen(context: CheckContext): Check | null {
+export function springsOpen(context: StripContext): Check {
   const { elastic, design, say } = context;
-  if (elastic === undefined) return null;
   const base = { id: 'springsOpen', title: 'Staying shut', unit: 'deg', ...UNJUDGED } as const;
   if (!boardsGoIn(context)) return { ...base, ...DOES_NOT_APPLY };
   const results = RANGE_POINTS.map((point) => elastic[point]);

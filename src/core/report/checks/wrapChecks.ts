@@ -127,7 +127,7 @@ export function closes(context: CheckContext): Check {
       (verdict === 'fits' ? '.' : `; the measures may take ${shift(say, error, verdict)} away.`)
     : fit.staysOpen === null
       ? `The wrap is ${short} short at ${at}; even with the book flat the boards do not go in.`
-      : `The wrap is ${short} short at ${at}: the book stays open ${say.angle(fit.staysOpen)}, its fore-edges ${say.length(fit.gape)} apart.${pulled(context, point)}`;
+      : `The wrap is ${short} short at ${at}: the book stays open ${say.angle(fit.staysOpen)}, its fore-edges ${say.length(fit.gape)} apart.`;
   return {
     id: 'closes',
     title: 'Closing',
@@ -140,15 +140,6 @@ export function closes(context: CheckContext): Check {
     message,
     ...mendWidth(context, verdict),
   };
-}
-
-/** What a firm pull would do about it, where the strip has been asked. */
-function pulled({ elastic, say }: CheckContext, point: RangePoint): string {
-  const stretch = elastic?.[point].stretch;
-  if (!stretch) return '';
-  return stretch.takes
-    ? ` A pull of ${say.force(stretch.pull)} would stretch it home, and it would creep back.`
-    : ` A firm pull takes up no more than ${say.gap(stretch.most)} of it.`;
 }
 
 /** Does the flat wrap reach, so that the book lies open? */
