@@ -72,6 +72,8 @@ function expectMarksAgree(design: CoverDesign, report: Report): void {
       if (edge.endsWith('ForeEdge') && !fit.closed.closes && fit.closed.staysOpen_deg < 180 && mark.value >= 0)
         continue;
       expect(mark.value, `${point} ${edge}`).toBeCloseTo(value, 3);
+      const row = report.checks.find(({ id }) => id === (edge.endsWith('ForeEdge') ? 'foreEdge' : edge))!;
+      if (point === 'thin' && row.verdict !== 'fails') expect(mark.isLoose, edge).toBe(row.verdict === 'loose');
     }
     // The scene may find that a cover cannot stand ajar at all; one that closes never gapes.
     if (marks.some(({ edge }) => edge === 'gape')) expect(fit.closed.closes, `${point} gape`).toBe(false);

@@ -229,3 +229,9 @@ test('an ease or a loosest gap out of range is refused by its path', () => {
   expect(parsed.ok).toBe(false);
   expect(!parsed.ok && parsed.issues.map(({ path }) => path)).toEqual(['loosest.head_mm']);
 });
+
+test('what the measures may shift a gap by is never printed as nothing in inches', () => {
+  const inches = reportOf({ work: { units: 'in' } });
+  expect(row(inches, 'head').message).toMatch(/the measures may shift it by under 1\/64 in\.$/);
+  expect(row(inches, 'foreEdge').message).not.toMatch(/by 0 in/);
+});

@@ -18,4 +18,4 @@ function measured({ edge, value }: FitMark): string {
 
 /** Label of a mark, such as `head: gap 1.2 mm`; the sign is in the word. */
 export const markWords = (mark: FitMark, formatLength: (mm: number) => string): string =>
-  `${PLACES[mark.edge]}: ${measured(mark)} ${formatLength(mark.value)}`;
+  `${PLACES[mark.edge]}: ${measured(mark)} ${formatLength(mark.value)}${mark.isLoose && mark.value > 0 ? ', too loose' : ''}`;

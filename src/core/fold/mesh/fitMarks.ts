@@ -36,10 +36,21 @@ const AT_LEAST = 0.02;
  */
 export function fitMarks(design: CoverDesign, point: RangePoint, pose: MarkedPose): FitMark[] {
   if (pose.stage.letDown < 1) return [];
-  return pose.range === null ? overrunMarks(design, point, pose) : gapMarks(design, point, pose, pose.range);
+  const marks = pose.range === null ? overrunMarks(design, point, pose) : gapMarks(design, point, pose, pose.range);
+  return marks.map((mark) => ({ ...mark, isLoose: isLoose(design, point, mark.edge) }));
 }
 
-function gapMarks(design: CoverDesign, point: RangePoint, pose: MarkedPose, range: OpeningRange): FitMark[] {
+type Mark = Omit<FitMark, 'isLoose'>;
+
+/** As the checks judge it, for leather of one thickness: a fore-edge by half the spare wrap. */
+function isLoose({ job, fits }: CoverDesign, point: RangePoint, edge: FitMark['edge']): boolean {
+  const { closedSlack, head, tail } = fits[point];
+  if (edge === 'head') return head > job.loosest.head_mm + NOTHING;
+  if (edge === 'tail') return tail > job.loosest.tail_mm + NOTHING;
+  return (edge === 'frontForeEdge' || edge === 'backForeEdge') && closedSlack / 2 > job.loosest.foreEdge_mm + NOTHING;
+}
+
+function gapMarks(design: CoverDesign, point: RangePoint, pose: MarkedPose, range: OpeningRange): Mark[] {
   const { grid, standing } = pose;
   const { book, headTail } = design.needs[point];
   const fit = design.fits[point];
@@ -49,7 +60,7 @@ function gapMarks(design: CoverDesign, point: RangePoint, pose: MarkedPose, rang
   // Pattern places of the board's edges: the seat is drawn in between them and the seam.
   const tailEdge = margin + headTail.needed + fit.tail;
   const headEdge = height - margin - headTail.needed - fit.head;
-  const marks: FitMark[] = [];
+  const marks: Mark[] = [];
 
   for (const [edge, half, way, overrun] of [
     ['frontForeEdge', standing.front, -1, fit.foreEdge.front],
@@ -109,7 +120,7 @@ function mark(
   across: (along: number) => readonly [CoverPlace, CoverPlace],
   start: number,
   end: number,
-): FitMark {
+): Mark {
   const rung = (share: number): [Vec3, Vec3] => {
     const [from, to] = across(start + share * (end - start));
     return [raised(from), raised(to)];
@@ -131,7 +142,7 @@ function boardTip(design: CoverDesign, point: RangePoint, standing: Standing, si
 const spatial = ([x, y]: Vec2, z: number): Vec3 => [x, y, z];
 
 /** Overruns on the hovering book's boards, on the face that looks out from the open book. */
-function overrunMarks(design: CoverDesign, point: RangePoint, { standing, lift }: MarkedPose): FitMark[] {
+function overrunMarks(design: CoverDesign, point: RangePoint, { standing, lift }: MarkedPose): Mark[] {
   const { book } = design.needs[point];
   const fit = design.fits[point];
   const { direction } = standing;
@@ -142,7 +153,7 @@ function overrunMarks(design: CoverDesign, point: RangePoint, { standing, lift }
     const rise = book.board + OFF;
     return [x + lift + rise * n[0], y + rise * n[1], z];
   };
-  const marks: FitMark[] = [];
+  const marks: Mark[] = [];
   const half = book.height / 2;
   for (const [edge, value, side] of [
     ['frontForeEdge', fit.foreEdge.front, 1],

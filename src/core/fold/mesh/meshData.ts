@@ -52,6 +52,8 @@ export interface FitMark {
   readonly edge: 'frontForeEdge' | 'backForeEdge' | 'head' | 'tail' | 'spine' | 'gape';
   /** Gap positive, overrun negative, mm. */
   readonly value: number;
+  /** Whether this gap is over the loosest one. */
+  readonly isLoose: boolean;
   readonly from: Vec3;
   readonly to: Vec3;
   /** Direction from which the mark is seen: out of the surface that it lies on, unit vector. */

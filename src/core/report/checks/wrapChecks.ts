@@ -1,6 +1,7 @@
 import { isRiseEstimated } from '../../book/rise.ts';
 import { cutStep } from '../../job/workSchema.ts';
 import { RANGE_POINTS, type RangePoint } from '../../leather/leatherModel.ts';
+import { MM_PER_INCH } from '../../units/mm.ts';
 import {
   type Check,
   type CheckContext,
@@ -20,8 +21,12 @@ interface Remedy {
 const NOTHING: Remedy = { remedy: '', change: [] };
 
 /** What the measures may take, printed so that it never contradicts the verdict beside a gap that is rounded down. */
-const shift = (say: CheckContext['say'], error: number, verdict: Verdict): string =>
-  say.gap(verdict === 'fits' ? error : -error);
+function shift(say: CheckContext['say'], error: number, verdict: Verdict): string {
+  if (verdict !== 'fits') return say.gap(-error);
+  const found = say.gap(error);
+  const finest = say.units === 'in' ? MM_PER_INCH / 64 : 0.1;
+  return error > 0 && found === say.gap(0) ? `under ${say.length(finest)}` : found;
+}
 
 const worstPoint = (slack: (point: RangePoint) => number): RangePoint =>
   RANGE_POINTS.reduce((worst, point) => (slack(point) < slack(worst) ? point : worst));
