@@ -13,7 +13,7 @@ const reports = process.env.TEST_REPORTS;
 export default defineConfig({
   testDir: 'tests/browser',
   forbidOnly: CI,
-  workers: CI ? 1 : undefined,
+  workers: 2,
   // A machine without a graphics card draws with the processor that also runs the page: a wait is only ever too short
   // for it, and an expectation that is met ends the wait at once.
   timeout: 180_000 * SLOW,
