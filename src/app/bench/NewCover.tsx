@@ -40,7 +40,7 @@ export default function NewCover({ onClose }: { readonly onClose: () => void }) 
     if (dialog.current?.open === false) dialog.current.showModal();
   }, []);
 
-  const entries = spine === 'rounded' ? [...ENTRIES, RISE] : ENTRIES;
+  const entries = spine === 'rounded' ? [...ENTRIES.slice(0, 3), RISE, ...ENTRIES.slice(3)] : ENTRIES;
 
   const start = (): void => {
     const filled = entries.flatMap(({ path }) => {
@@ -106,7 +106,7 @@ export default function NewCover({ onClose }: { readonly onClose: () => void }) 
               path === 'book.boardThickness_mm'
                 ? `${printer(view.units).size(KIND_DEFAULTS[kind].boardThickness_mm)} usual`
                 : path === RISE.path
-                  ? 'estimated if left empty'
+                  ? 'or estimated'
                   : ''
             }
           />

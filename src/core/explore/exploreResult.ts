@@ -36,12 +36,16 @@ const noLimit = (): null => null;
 const noParts = (): readonly ResultPart[] => [];
 
 /** A length that the measuring error may take either way, as `verdictWithin` judges it. */
-const within = (error: (report: Report) => number) => (report: Report) =>
-  ({ fits: error(report), fails: -error(report), failing: 'below' }) as const;
+const within =
+  (edge: keyof Report['uncertainty'], edges: 1 | 2 = 1) =>
+  ({ uncertainty }: Report) => {
+    const { worst_mm: worst, ruler_mm: ruler } = uncertainty[edge];
+    return { fits: edges * worst, fails: -edges * ruler, failing: 'below' } as const;
+  };
 
 /** A gap of an edge, which may also be too loose. */
 const gapOf = (edge: 'foreEdge' | 'head' | 'tail') => (report: Report) => ({
-  ...within(({ uncertainty }) => uncertainty[edge].worst_mm)(report),
+  ...within(edge)(report),
   loosest: (report.job as Job).loosest[`${edge}_mm`],
 });
 
@@ -96,8 +100,6 @@ function allowance(edge: keyof Report['allowances'], id: string, title: string):
   return { ...single('allowances', id, `${title}, unrounded`, 'mm', read), parts };
 }
 
-const foreEdgeError = ({ uncertainty }: Report): number => uncertainty.foreEdge.worst_mm;
-
 /** What a job can be explored for. Gap is positive, overrun negative. Every number and limit is the report's own. */
 export const EXPLORE_RESULTS: readonly ExploreResult[] = [
   perPoint(
@@ -118,16 +120,9 @@ export const EXPLORE_RESULTS: readonly ExploreResult[] = [
     'Spare wrap, closed',
     'mm',
     ({ closed }) => closed.slack_mm,
-    within((report) => 2 * foreEdgeError(report)),
+    within('foreEdge', 2),
   ),
-  perPoint(
-    'closing',
-    'flatSlack',
-    'Spare wrap, lying open',
-    'mm',
-    ({ flat }) => flat.slack_mm,
-    within((report) => 2 * foreEdgeError(report)),
-  ),
+  perPoint('closing', 'flatSlack', 'Spare wrap, lying open', 'mm', ({ flat }) => flat.slack_mm, within('foreEdge', 2)),
   perPoint(
     'closing',
     'staysOpen',

@@ -50,13 +50,18 @@ export interface CheckContext {
 export const UNJUDGED = { value: 0, limit: 0, bound: null, remedy: '', change: [] } as const;
 
 /**
- * Judges a length that should not be negative and that may be off by `error` either way: sure, unsure, or sure not.
+ * Judges a length that should not be negative and that may be off: sure, unsure, or likely not.
  * @param value mm
- * @param error mm, 0 or more
+ * @param band what it may be off by, mm: it fits beyond the whole of it, and fails beyond what the ruler may be off by
  */
-export function verdictWithin(value: number, error: number): 'fits' | 'tight' | 'fails' {
-  if (value >= error - NOISE) return 'fits';
-  return value >= -error - NOISE ? 'tight' : 'fails';
+export function verdictWithin(value: number, { worst, ruler }: Doubt): 'fits' | 'tight' | 'fails' {
+  if (value >= worst - NOISE) return 'fits';
+  return value >= -ruler - NOISE ? 'tight' : 'fails';
+}
+
+interface Doubt {
+  readonly worst: number;
+  readonly ruler: number;
 }
 
 /** Floating-point noise of sums of a few hundred mm. */

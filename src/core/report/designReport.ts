@@ -70,7 +70,7 @@ function overallState(checks: readonly Check[], verdict: Verdict): string {
 
 const size = ({ width, height }: { width: number; height: number }) => ({ width_mm: width, height_mm: height });
 
-const bandAt = ({ worst, spread }: ErrorBand) => ({ worst_mm: worst, spread_mm: spread });
+const bandAt = ({ worst, spread, ruler }: ErrorBand) => ({ worst_mm: worst, spread_mm: spread, ruler_mm: ruler });
 
 const allowanceAt = ({ total, parts }: Allowance) => ({
   total_mm: total,

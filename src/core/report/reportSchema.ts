@@ -65,7 +65,7 @@ const fitAtSchema = z.strictObject({
 
 const verdictSchema = z.enum(['fits', 'tight', 'loose', 'fails', 'unknown', 'none']);
 
-const errorBandSchema = z.strictObject({ worst_mm: number, spread_mm: number });
+const errorBandSchema = z.strictObject({ worst_mm: number, spread_mm: number, ruler_mm: number });
 
 export const reportSchema = z.strictObject({
   format: z.literal('coverwright-report'),

@@ -12,6 +12,8 @@ export interface ErrorBand {
   readonly worst: Mm;
   /** Root of the sum of squares: errors that are independent. */
   readonly spread: Mm;
+  /** As `worst`, a rise that was only estimated taken as right to the measuring error: what lies beyond is likelier than not. */
+  readonly ruler: Mm;
 }
 
 /** Bands of the gap at one fore-edge, and at head and at tail. */
@@ -24,9 +26,12 @@ export interface Uncertainty {
 /** Stands for no rise, mm: a rounded spine that rises by 0 counts as not measured. */
 const LEAST_RISE = 1e-6;
 
-const band = (shares: readonly number[]): ErrorBand => ({
-  worst: mm(shares.reduce((sum, share) => sum + Math.abs(share), 0)),
+const sumOf = (shares: readonly number[]): Mm => mm(shares.reduce((sum, share) => sum + Math.abs(share), 0));
+
+const band = (shares: readonly number[], ruler = shares): ErrorBand => ({
+  worst: sumOf(shares),
   spread: mm(Math.hypot(...shares)),
+  ruler: sumOf(ruler),
 });
 
 /**
@@ -48,15 +53,14 @@ export function uncertainty({ job, needs }: CoverDesign): Uncertainty {
       foreEdgeThickness_mm: mm(book.foreEdgeThickness_mm + error),
     }),
   ];
-  if (book.spine.shape === 'rounded') {
-    const rise = riseOf(book);
-    const by = riseError(book);
-    // Either way, as far as there is room: a rise at its limit of half the thickness cannot grow.
-    const either = [Math.max(LEAST_RISE, rise - by), Math.min(book.thickness_mm / 2, rise + by)].map((at) =>
-      shifted({ spine: { ...book.spine, rise_mm: mm(at) } }),
-    );
-    shares.push(Math.max(...either.map(Math.abs)));
-  }
   const half = band([error / 2]);
-  return { foreEdge: band(shares), head: half, tail: half };
+  if (book.spine.shape === 'flat') return { foreEdge: band(shares), head: half, tail: half };
+  const rise = riseOf(book);
+  // Either way, as far as there is room: a rise at its limit of half the thickness cannot grow.
+  const riseShare = (by: number): number => {
+    const either = [Math.max(LEAST_RISE, rise - by), Math.min(book.thickness_mm / 2, rise + by)];
+    return Math.max(...either.map((at) => Math.abs(shifted({ spine: { ...book.spine, rise_mm: mm(at) } }))));
+  };
+  const foreEdge = band([...shares, riseShare(riseError(book))], [...shares, riseShare(error)]);
+  return { foreEdge, head: half, tail: half };
 }

@@ -11,6 +11,7 @@ import {
   type Verdict,
   verdictWithin,
 } from '../check.ts';
+import type { ErrorBand } from '../uncertainty.ts';
 import { type EdgeGap, mendedEase, mendedSize } from './resize.ts';
 
 interface Remedy {
@@ -117,13 +118,16 @@ function easeTo(
   };
 }
 
+/** The spare wrap is off by what both fore-edges are. */
+const doubled = ({ worst, ruler }: ErrorBand) => ({ worst: 2 * worst, ruler: 2 * ruler });
+
 /** Does the closed wrap reach from board edge to board edge over the whole weight range? */
 export function closes(context: CheckContext): Check {
   const { design, uncertainty, say } = context;
   const point = leastWrap(design);
   const fit = design.fits[point];
   const error = 2 * uncertainty.foreEdge.worst;
-  const verdict = atBestTight(context, verdictWithin(fit.closedSlack, error));
+  const verdict = atBestTight(context, verdictWithin(fit.closedSlack, doubled(uncertainty.foreEdge)));
   const at = say.weight(design.needs[point].leathers.outside.thickness);
   const slacks = over((p) => design.fits[p].closedSlack);
   const short = say.gap(fit.closedSlack);
@@ -152,7 +156,7 @@ export function opens(context: CheckContext): Check {
   const { design, uncertainty, say } = context;
   const point = worstPoint((p) => design.fits[p].flatSlack);
   const fit = design.fits[point];
-  const verdict = atBestTight(context, verdictWithin(fit.flatSlack, 2 * uncertainty.foreEdge.worst));
+  const verdict = atBestTight(context, verdictWithin(fit.flatSlack, doubled(uncertainty.foreEdge)));
   const travel = say.range(over((p) => design.fits[p].boardTravel));
   const message =
     fit.flatSlack >= 0
@@ -180,7 +184,7 @@ export function foreEdge(context: CheckContext): Check {
   const { seating } = design.job;
   const gaps = over((p) => design.fits[p].closedSlack / 2);
   const { error, loosest } = foreEdgeGap(context);
-  const judged = edgeVerdict(gaps, error, loosest);
+  const judged = edgeVerdict(gaps, context.uncertainty.foreEdge, loosest);
   const verdict = atBestTight(context, judged.verdict);
   const shared = seating === 'centred' ? '' : `, shared evenly; the boards sit to the ${seating}`;
   return {
@@ -198,11 +202,11 @@ export function foreEdge(context: CheckContext): Check {
 /** A gap is judged by the thickest leather for room and by the thinnest for looseness; it never fits while over the loosest. */
 function edgeVerdict(
   gaps: readonly number[],
-  error: number,
+  band: ErrorBand,
   loosest: number,
 ): Pick<Check, 'verdict' | 'value' | 'limit' | 'bound'> {
   const [least, most] = [Math.min(...gaps), Math.max(...gaps)];
-  const verdict = verdictWithin(least, error);
+  const verdict = verdictWithin(least, band);
   if (verdict !== 'fails' && most > loosest + NOISE)
     return { verdict: 'loose', value: most, limit: loosest, bound: 'atMost' };
   return { verdict, value: least, limit: 0, bound: 'atLeast' };
@@ -261,7 +265,7 @@ function mendHeight(context: CheckContext, edge: HeadTail, verdict: Verdict): Re
 export function headOrTail(context: CheckContext, edge: HeadTail): Check {
   const gaps = over((p) => context.design.fits[p][edge]);
   const { error, loosest } = headTailGap(context, edge);
-  const judged = edgeVerdict(gaps, error, loosest);
+  const judged = edgeVerdict(gaps, context.uncertainty[edge], loosest);
   return {
     id: edge,
     title: edge === 'head' ? 'Head' : 'Tail',
@@ -283,6 +287,5 @@ export function headOrTail(context: CheckContext, edge: HeadTail): Check {
 export const boardsGoIn = (context: CheckContext): boolean =>
   RANGE_POINTS.every((point) => context.design.fits[point].staysOpen !== null) &&
   (['head', 'tail'] as const).every((edge) => {
-    const { least, error } = headTailGap(context, edge);
-    return verdictWithin(least, error) !== 'fails';
+    return verdictWithin(headTailGap(context, edge).least, context.uncertainty[edge]) !== 'fails';
   });
