@@ -62,7 +62,7 @@ async function measure(on: Browser, scene: '3D' | 'no WebGL'): Promise<void> {
       });
       answers[`${book}, ${pace}, ${scene}`] = keyFigures(trace);
     }
-    for (const slider of ['Open the book', 'Make it']) {
+    for (const slider of ['Open the book', 'Making']) {
       const trace = await traced(session, () => drag(page, page.getByLabel(slider, { exact: true })));
       drags[`${book}, ${slider}, ${scene}`] = dragFigures(trace);
     }
