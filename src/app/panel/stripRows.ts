@@ -11,8 +11,6 @@ const STRIP_ROWS = [
   { id: 'springsOpen', title: 'Staying shut', unit: 'deg' },
 ] as const satisfies readonly Pick<Check, 'id' | 'title' | 'unit'>[];
 
-const isStripRow = ({ id }: Pick<Check, 'id'>): boolean => STRIP_ROWS.some((row) => row.id === id);
-
 /**
  * The rows to show: those of the report, and in place of answers that are not there yet the last ones that were, marked; so
  * that no row goes and comes back.
@@ -38,5 +36,5 @@ export function shownChecks(report: Report, elastic: ElasticState['status'], set
       isPending,
     };
   });
-  return [...report.checks.filter((check) => !isStripRow(check)), ...rows];
+  return [...report.checks, ...rows];
 }
