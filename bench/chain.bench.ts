@@ -1,4 +1,4 @@
-import { solveStrip } from '../src/core/fold/strip/solveStrip.ts';
+import { solveStrip } from '../src/core/strip/solveStrip.ts';
 import { blockWrap, blockWrapGuess, blockWrapProblem, solverWith } from '../tests/external/elasticaCases.ts';
 import reference from '../tests/external/reference-values.json' with { type: 'json' };
 import { calibrationMs } from './calibration.ts';

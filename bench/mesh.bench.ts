@@ -1,8 +1,8 @@
 import { Bench } from 'tinybench';
-import { foldedCover } from '../src/core/fold/mesh/foldedCover.ts';
-import { settledCover } from '../src/core/fold/settledCover.ts';
-import { createStripSolver } from '../src/core/fold/strip/solveStrip.ts';
+import { settledCover } from '../src/core/fold/elastic/settledCover.ts';
 import { coverDesign, EXAMPLE_JOBS, parseJob } from '../src/core/index.ts';
+import { foldedCover } from '../src/core/solid/foldedCover.ts';
+import { createStripSolver } from '../src/core/strip/solveStrip.ts';
 import { printTable } from './table.ts';
 
 const bench = new Bench({ time: 1000 });

@@ -1,9 +1,9 @@
 import { Bench } from 'tinybench';
-import { releasedOpening } from '../src/core/fold/strip/releasedOpening.ts';
-import { solveSection } from '../src/core/fold/strip/solveSection.ts';
-import { createStripSolver, solveStrip } from '../src/core/fold/strip/solveStrip.ts';
-import { stripSettings } from '../src/core/fold/strip/stripSettings.ts';
-import { LEDGER, sectionOf } from '../tests/core/fold/strip/sampleSections.ts';
+import { releasedOpening } from '../src/core/fold/elastic/releasedOpening.ts';
+import { solveSection } from '../src/core/fold/elastic/solveSection.ts';
+import { createStripSolver, solveStrip } from '../src/core/strip/solveStrip.ts';
+import { stripSettings } from '../src/core/strip/stripSettings.ts';
+import { LEDGER, sectionOf } from '../tests/core/fold/elastic/sampleSections.ts';
 import { blockWrapGuess, blockWrapProblem } from '../tests/external/elasticaCases.ts';
 import { calibrationMs } from './calibration.ts';
 import { printTable } from './table.ts';

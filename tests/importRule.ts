@@ -7,26 +7,44 @@ import { posix } from 'node:path';
 const RANKS: Readonly<Record<string, number>> = {
   'core/units': 0,
   'core/math': 0,
+  'core/strip': 0,
   'core/job': 1,
   'core/book': 2,
   'core/leather': 2,
   'core/allowance': 3,
   'core/pattern': 4,
   'core/fold': 5,
+  'core/solid': 6,
   'core/mockup': 6,
   'core/materials': 6,
   'core/report': 7,
-  'core/fit.ts': 8,
+  'core/fitReport.ts': 8,
   'core/explore': 8,
   'core/index.ts': 9,
   output: 10,
   cli: 11,
-  app: 11,
+  'app/worker': 11,
+  'app/loading': 11,
+  'app/offline': 11,
+  'app/state': 12,
+  'app/fields': 13,
+  'app/sheet': 13,
+  'app/scene': 13,
+  'app/panel': 14,
+  'app/shelf': 14,
+  'app/strip': 14,
+  'app/stage': 14,
+  'app/explore': 14,
+  'app/form': 15,
+  'app/making': 15,
+  'app/customer': 16,
+  app: 17,
 };
 
 const ORDER =
-  'units, math -> job -> book, leather -> allowance -> pattern -> fold -> mockup, materials -> report -> fit, explore; ' +
-  'core -> output -> cli, app';
+  'units, math, strip -> job -> book, leather -> allowance -> pattern -> fold -> solid, mockup, materials -> report -> ' +
+  'fitReport, explore; core -> output -> cli, app; in app: worker, loading, offline -> state -> fields, sheet, scene -> panel, shelf, ' +
+  'strip, stage, explore -> form, making -> customer -> the files of app itself';
 
 /** Packages that need neither a browser nor Node, so that core may use them. */
 const CORE_PACKAGES = new Set(['zod/mini', 'clipper2-ts']);
@@ -52,12 +70,16 @@ const isRelative = (specifier: string): boolean => specifier.startsWith('.');
 /** Gives the path under src a relative import points to, such as `core/units/mm.ts`; `../...` when it leaves src. */
 export const resolveImport = (file: string, specifier: string): string => posix.join(posix.dirname(file), specifier);
 
-/** Gives the layer of a path under src, or undefined when it belongs to none. */
+/** Gives the layer of a path under src, or undefined when it belongs to none. A room of core or of app is a layer. */
 function layerOf(path: string): string | undefined {
-  const [top = '', second = ''] = path.split('/');
-  const layer = top === 'core' ? `core/${second}` : top;
+  const [top = '', second = '', ...rest] = path.split('/');
+  const isRoom = top === 'core' || (top === 'app' && rest.length > 0);
+  const layer = isRoom ? `${top}/${second}` : top;
   return layer in RANKS ? layer : undefined;
 }
+
+/** Style sheets stand under every room: a part imports its own. */
+const isStyles = (path: string): boolean => path.startsWith('app/styles/');
 
 /** Says why `file` (a path under src) may not import `specifier`; null when it may. */
 export function wrongImport(file: string, specifier: string): string | null {
@@ -72,8 +94,14 @@ function wrongLayer(file: string, from: string, target: string): string | null {
     const isData = /^\.\.\/public\/.+\.json$/.test(target);
     return isData ? null : 'only JSON under public may be imported from outside src.';
   }
+  if (isStyles(target)) return null;
   const to = layerOf(target);
   if (to === undefined) return `${target} is in no layer; the layers are ${ORDER}.`;
+  if (to.startsWith('core/') && !from.startsWith('core/') && to !== 'core/index.ts') {
+    return `core has one door: take it from core/index.ts, and list it there if it is not.`;
+  }
+  if (from === 'cli' && to.startsWith('app'))
+    return 'the command line runs without the screen and needs no part of it.';
   if (from === to || RANKS[to]! < RANKS[from]!) return null;
   if (RANKS[to] === RANKS[from]) {
     return `${from} and ${to} stand side by side and must not know each other: put what they share in a lower layer.`;
@@ -92,7 +120,8 @@ function wrongPackage(from: string, specifier: string): string | null {
   if (from === 'cli' && RUNTIME_FREE.test(specifier) && !specifier.startsWith('node:')) {
     return 'the command line draws nothing: React lives in app only.';
   }
-  if (from === 'app' && specifier.startsWith('node:')) return 'app runs in a browser, which has no Node modules.';
+  if (from.startsWith('app') && specifier.startsWith('node:'))
+    return 'app runs in a browser, which has no Node modules.';
   return null;
 }
 

@@ -1,23 +1,23 @@
 import { lazy, Suspense } from 'react';
-import { JobBar } from './bench/JobBar.tsx';
+import { JobBar } from './JobBar.tsx';
+import { ErrorBoundary } from './loading/ErrorBoundary.tsx';
+import { firstPaint } from './loading/firstPaint.ts';
+import { idle } from './loading/idle.ts';
+import { LatePart } from './loading/LatePart.tsx';
 import { Checks } from './panel/Checks.tsx';
 import { Verdict } from './panel/Verdict.tsx';
 import { Hatches } from './sheet/Hatches.tsx';
-import { idle } from './stage/idle.ts';
-import { LatePart } from './stage/LatePart.tsx';
-import { Mishap } from './stage/Mishap.tsx';
-import { painted } from './stage/painted.ts';
 import { Stage } from './stage/Stage.tsx';
 import { useZoneChoice } from './strip/useZoneChoice.ts';
 
 // The first paint is the verdict and the cover's section; the rest follows at once, in its own files.
-const JobForm = lazy(() => painted.then(() => import('./bench/JobForm.tsx')));
-const DevelopedStrip = lazy(() => painted.then(() => import('./strip/DevelopedStrip.tsx')));
-const UprightStrip = lazy(() => painted.then(() => import('./strip/UprightStrip.tsx')));
-const CutSheet = lazy(() => painted.then(() => import('./panel/CutSheet.tsx')));
-const Explore = lazy(() => painted.then(idle).then(() => import('./explore/Explore.tsx')));
-const ElasticNote = lazy(() => painted.then(() => import('./elastic/ElasticNote.tsx')));
-const Workbench = lazy(() => painted.then(() => import('./workbench/Workbench.tsx')));
+const JobForm = lazy(() => firstPaint.then(() => import('./form/JobForm.tsx')));
+const DevelopedStrip = lazy(() => firstPaint.then(() => import('./strip/DevelopedStrip.tsx')));
+const UprightStrip = lazy(() => firstPaint.then(() => import('./strip/UprightStrip.tsx')));
+const CutSheet = lazy(() => firstPaint.then(() => import('./panel/CutSheet.tsx')));
+const Explore = lazy(() => firstPaint.then(idle).then(() => import('./explore/Explore.tsx')));
+const ElasticNote = lazy(() => firstPaint.then(() => import('./panel/ElasticNote.tsx')));
+const Workbench = lazy(() => firstPaint.then(() => import('./making/Workbench.tsx')));
 
 /** The bench: the job at the left, the cover and its strip in the middle, the fit at the right. */
 export function App() {
@@ -50,11 +50,11 @@ export function App() {
         </div>
         <div className="column fit-column">
           <Verdict />
-          <Mishap instead={() => null}>
+          <ErrorBoundary instead={() => null}>
             <Suspense>
               <ElasticNote />
             </Suspense>
-          </Mishap>
+          </ErrorBoundary>
           <Checks />
           <LatePart name="cut sheet">
             <CutSheet highlight={zones.lit} />

@@ -1,12 +1,12 @@
 import { lazy, Suspense, useSyncExternalStore } from 'react';
 import { App } from './App.tsx';
-import { MissingPartNote } from './offline/MissingPartNote.tsx';
-import { LatePart } from './stage/LatePart.tsx';
-import { Mishap } from './stage/Mishap.tsx';
-import { painted } from './stage/painted.ts';
+import { ErrorBoundary } from './loading/ErrorBoundary.tsx';
+import { firstPaint } from './loading/firstPaint.ts';
+import { LatePart } from './loading/LatePart.tsx';
+import { MissingPartNote } from './loading/MissingPartNote.tsx';
 
 const CustomerView = lazy(() => import('./customer/CustomerView.tsx'));
-const EditionNote = lazy(() => painted.then(() => import('./offline/EditionNote.tsx')));
+const EditionNote = lazy(() => firstPaint.then(() => import('./offline/EditionNote.tsx')));
 
 function subscribe(onChange: () => void): () => void {
   window.addEventListener('hashchange', onChange);
@@ -19,11 +19,11 @@ export function Pages() {
   return (
     <>
       <MissingPartNote />
-      <Mishap instead={() => null}>
+      <ErrorBoundary instead={() => null}>
         <Suspense>
           <EditionNote />
         </Suspense>
-      </Mishap>
+      </ErrorBoundary>
       {fragment === '#customer' ? (
         <LatePart name="customer view">
           <CustomerView />

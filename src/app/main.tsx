@@ -1,15 +1,14 @@
 import { StrictMode } from 'react';
 import { createRoot } from 'react-dom/client';
 import * as z from 'zod/mini';
-import { EXAMPLE_JOBS } from '../core/job/examples.ts';
-import type { JobDocument } from '../core/job/jobDocument.ts';
-import { LastResort } from './LastResort.tsx';
-import { hearOfMissingParts } from './offline/missingPart.ts';
+import { EXAMPLE_JOBS, type JobDocument } from '../core/index.ts';
+import { FatalError } from './FatalError.tsx';
+import { ErrorBoundary } from './loading/ErrorBoundary.tsx';
+import { hearOfMissingParts } from './loading/missingPart.ts';
 import { Pages } from './Pages.tsx';
 import { chooseStart, type Opening } from './shelf/chooseStart.ts';
 import { StartedContext } from './shelf/StartedContext.ts';
 import { startingJob } from './shelf/startingJob.ts';
-import { Mishap } from './stage/Mishap.tsx';
 import { BenchProvider } from './state/BenchContext.tsx';
 import { FIRST_JOB } from './state/jobHistory.ts';
 import { keptJob } from './state/keptJob.ts';
@@ -42,13 +41,13 @@ void startingJob(theShelf, keptJob()).then((started) => {
   };
   createRoot(document.getElementById('bench')!).render(
     <StrictMode>
-      <Mishap instead={(error, retry) => <LastResort error={error} retry={() => drawAgain(retry)} />}>
+      <ErrorBoundary instead={(error, retry) => <FatalError error={error} retry={() => drawAgain(retry)} />}>
         <StartedContext value={started}>
           <BenchProvider example={EXAMPLE_JOBS[0]!.document as JobDocument} left={() => opened?.written ?? null}>
             <Pages />
           </BenchProvider>
         </StartedContext>
-      </Mishap>
+      </ErrorBoundary>
     </StrictMode>,
   );
 });

@@ -1,4 +1,4 @@
-import { type JobIssue, jobIssue } from '../core/job/jobIssue.ts';
+import { type JobIssue, jobIssue } from '../core/index.ts';
 
 /** Bad input that stops the whole run, as against one bad job of several. */
 export class BadInput extends Error {

@@ -1,5 +1,4 @@
-import { fitReport } from '../core/fit.ts';
-import { createElasticSolvers } from '../core/fold/elasticFit.ts';
+import { createElasticSolvers, fitReport } from '../core/index.ts';
 import { parseArguments, USAGE } from './arguments.ts';
 import { EXIT } from './exitCode.ts';
 import { complain, print } from './output.ts';

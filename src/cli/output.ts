@@ -1,7 +1,7 @@
 import { write } from 'node:fs';
 import { setTimeout } from 'node:timers/promises';
 import { promisify } from 'node:util';
-import type { JobIssue } from '../core/job/jobIssue.ts';
+import type { JobIssue } from '../core/index.ts';
 
 const writeSome = promisify(write);
 

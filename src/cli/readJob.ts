@@ -1,5 +1,4 @@
-import { jobIssue } from '../core/job/jobIssue.ts';
-import { MAX_JOB_CHARACTERS, type ParsedJob, parseJobText } from '../core/job/parseJob.ts';
+import { jobIssue, MAX_JOB_CHARACTERS, type ParsedJob, parseJobText } from '../core/index.ts';
 import { type ReadText, readText } from './readText.ts';
 
 /** Reads the text of a job file; `-` is standard input. */

@@ -1,7 +1,7 @@
 import { createReadStream } from 'node:fs';
 import { stat } from 'node:fs/promises';
 import process from 'node:process';
-import { type JobIssue, jobIssue } from '../core/job/jobIssue.ts';
+import { type JobIssue, jobIssue } from '../core/index.ts';
 import { decodeText, TEXT_ALLOWED, TEXT_REMEDY } from './decodeText.ts';
 
 export type ReadText = { readonly ok: true; readonly text: string } | { readonly ok: false; readonly issue: JobIssue };

@@ -1,11 +1,100 @@
-export { elasticOverRange, fitReport } from './fit.ts';
+export { bookModel } from './book/bookModel.ts';
+export { bookOutline, CLOSED } from './book/bookOutline.ts';
+export { NOMINAL_SERIES, nominalBoard } from './book/nominalSizes.ts';
+export { isRiseEstimated, riseOf } from './book/rise.ts';
+export { type ChanceOfFit, chanceOfFit, type ErrorSpread } from './explore/chanceOfFit.ts';
+export { type ExploreField, exploreFields } from './explore/exploreField.ts';
+export { EXPLORE_RESULTS, type ExploreResult, type FitLimit, type ResultPart } from './explore/exploreResult.ts';
+export { CALIPER_ERROR } from './explore/measure.ts';
+export { mustChangeList } from './explore/mustChangeList.ts';
+export { EDGES, type Sensitivity, sensitivities } from './explore/sensitivity.ts';
+export { type SweepPoint, type SweepRange, sweep } from './explore/sweep.ts';
+export type { FitTarget, MustChange } from './explore/whatMustChange.ts';
+export { elasticOverRange, fitReport } from './fitReport.ts';
 export { type CoverDesign, coverDesign } from './fold/coverDesign.ts';
-export { createElasticSolvers, type ElasticFit } from './fold/elasticFit.ts';
+export type { Fit } from './fold/coverFit.ts';
+export { createElasticSolvers, type ElasticFit } from './fold/elastic/elasticFit.ts';
+export { settledCover } from './fold/elastic/settledCover.ts';
+export { type PatternZone, patternZone } from './fold/patternZone.ts';
+export { type CoverSection, coverSection } from './fold/section/coverSection.ts';
+export { heightSegments, type SegmentKind, type StripSegment, stripSegments } from './fold/segments.ts';
+export { KIND_DEFAULTS } from './job/bookSchema.ts';
 export { EXAMPLE_JOBS } from './job/examples.ts';
-export type { JobIssue } from './job/jobIssue.ts';
-export { type Job, type JobInput, jobSchema } from './job/jobSchema.ts';
+export { fieldNote, findFieldNote, numberFields } from './job/fieldNote.ts';
+export { isRecord, type JobDocument, type Patch, patched, valueAt } from './job/jobDocument.ts';
+export { type JobIssue, jobIssue } from './job/jobIssue.ts';
+export { type Job, type JobInput, jobSchema, SEAM_DEFAULTS, SEAM_STYLES } from './job/jobSchema.ts';
+export { inCurrentVersion, JOB_MIGRATIONS, type JobRecord } from './job/migrate.ts';
+export { type OpenedJob, openJob } from './job/openJob.ts';
 export { MAX_JOB_CHARACTERS, type ParsedJob, parseJob, parseJobText } from './job/parseJob.ts';
+export { isLeather, readField } from './job/readField.ts';
+export { workedIn } from './job/workedIn.ts';
+export { cutStep, INCH_STEPS } from './job/workSchema.ts';
+export { type Calibrated, calibrateBendRatio, calibrateNeutral } from './leather/calibrate.ts';
 export { RANGE_POINTS, type RangePoint } from './leather/leatherModel.ts';
-export type { JobChange, Verdict } from './report/check.ts';
+export { CARD, TEMPERS, type Temper, temperOf, temperPatches } from './leather/temper.ts';
+export { type CoverSupplies, coverSupplies } from './materials/coverSupplies.ts';
+export { type LaceStyle, laceNeed } from './materials/lace.ts';
+export { type Clearance, clearanceOf, type Hide, hideOf } from './materials/layout/hide.ts';
+export { type Layout, layOut, type PlacedPiece } from './materials/layout/layout.ts';
+export { layoutFaults } from './materials/layout/layoutFaults.ts';
+export { type LeatherName, type PieceOutline, polygonArea } from './materials/pieceOutline.ts';
+export { type Quote, type QuoteLine, quote } from './materials/quote.ts';
+export { laceOffReel } from './materials/reel.ts';
+export { runLength, type SeamRun } from './materials/seamLine.ts';
+export { KNIFE, type StepId, workSteps } from './materials/workSteps.ts';
+export {
+  type Arc,
+  arcPoint,
+  bulgedLine,
+  type Contour,
+  circle,
+  flattened,
+  type Segment,
+  segmentEnd,
+  segmentStart,
+} from './math/contour.ts';
+export { isSimplePolygon } from './math/simplePolygon.ts';
+export { addScaled, cross, distance, heading, subtract, type Vec2 } from './math/vec2.ts';
+export { cardDesign } from './mockup/cardDesign.ts';
+export type { CardLesson } from './mockup/cardLesson.ts';
+export { learnFromCard } from './mockup/learnFromCard.ts';
+export { arrangePieces } from './pattern/arrangePieces.ts';
+export {
+  type CutSum,
+  type Drawing,
+  type Entity,
+  LAYERS,
+  type Layer,
+  type PieceDrawing,
+  path,
+  seenOf,
+  type Text,
+} from './pattern/drawing.ts';
+export { hatchLines } from './pattern/hatchLines.ts';
+export { mirroredDrawing } from './pattern/mirrorDrawing.ts';
+export { patternDrawing, unwrittenWords } from './pattern/patternDrawing.ts';
+export { type PatternSource, slitAngle } from './pattern/seam.ts';
+export { seamHoles } from './pattern/seamHoles.ts';
+export { sumColumn, sumLines } from './pattern/sumColumn.ts';
+export { baseLine, CAPITAL, textBox, textWidth } from './pattern/textBox.ts';
+export { type Check, isWanting, type JobChange, severity, type Verdict } from './report/check.ts';
+export { leastWrap } from './report/checks/wrapChecks.ts';
 export { designReport } from './report/designReport.ts';
-export { type Report, reportSchema } from './report/reportSchema.ts';
+export { type FitAt, type Report, reportSchema } from './report/reportSchema.ts';
+export type { ElasticOverRange } from './report/stripContext.ts';
+export { withStrip } from './report/withStrip.ts';
+export { foldedCover } from './solid/foldedCover.ts';
+export type { Face, FitMark, FoldedCover, FoldedHole, MeshData, PartName } from './solid/meshData.ts';
+export { type Pose, SEQUENCE_STAGES } from './solid/pose.ts';
+export type { Vec3 } from './solid/vec3.ts';
+export { createStripSolver } from './strip/solveStrip.ts';
+export { formatFraction } from './units/fraction.ts';
+export { MM_PER_OUNCE } from './units/leatherWeight.ts';
+export { MM_PER_INCH } from './units/mm.ts';
+export { type LengthUnit, parseLength } from './units/parseLength.ts';
+export { type Printer, printer } from './units/printer.ts';
+export { degreesFromRadians, radians } from './units/radians.ts';
+export { type Reading, refusal } from './units/reading.ts';
+export { signed } from './units/signed.ts';
+export { normaliseTyped, parseTypedNumber } from './units/typedNumber.ts';

@@ -1,7 +1,14 @@
-import { arrangePieces } from '../core/pattern/arrangePieces.ts';
-import { type Drawing, type Entity, LAYERS, type Layer, type PieceDrawing, seenOf } from '../core/pattern/drawing.ts';
-import { mirroredDrawing } from '../core/pattern/mirrorDrawing.ts';
-import { textWidth } from '../core/pattern/textBox.ts';
+import {
+  arrangePieces,
+  type Drawing,
+  type Entity,
+  LAYERS,
+  type Layer,
+  mirroredDrawing,
+  type PieceDrawing,
+  seenOf,
+  textWidth,
+} from '../core/index.ts';
 import { kerfed } from './kerf.ts';
 import { LASER_CAUTION } from './laserCaution.ts';
 import { LAYER_STYLES } from './layerStyle.ts';

@@ -1,8 +1,21 @@
 import { areaD, EndType, inflatePathsD, JoinType } from 'clipper2-ts';
-import { type Contour, flattened, type Segment, segmentEnd, segmentStart } from '../core/math/contour.ts';
-import { isSimplePolygon } from '../core/math/simplePolygon.ts';
-import { addScaled, cross, distance, heading, type Vec2 } from '../core/math/vec2.ts';
-import { type Drawing, type Entity, type PieceDrawing, path } from '../core/pattern/drawing.ts';
+import {
+  addScaled,
+  type Contour,
+  cross,
+  type Drawing,
+  distance,
+  type Entity,
+  flattened,
+  heading,
+  isSimplePolygon,
+  type PieceDrawing,
+  path,
+  type Segment,
+  segmentEnd,
+  segmentStart,
+  type Vec2,
+} from '../core/index.ts';
 
 /** Where the outline must be offset as a polygon, its arcs are chords that stray by at most this, mm. */
 const CHORD_TOLERANCE = 0.001;

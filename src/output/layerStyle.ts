@@ -1,4 +1,4 @@
-import type { Layer } from '../core/pattern/drawing.ts';
+import type { Layer } from '../core/index.ts';
 
 /** How a layer is drawn on paper: line width and dashes in mm, ink. Told apart by dashes first, for a black printer. */
 export interface LayerStyle {

@@ -10,8 +10,8 @@ interface Hand {
   type(field: Locator, text: string): Promise<void>;
   /** Chooses one radio button of a group. */
   choose(group: Locator, name: string): Promise<void>;
-  /** Moves a grip on the strip outward until its field is larger. */
-  pull(grip: Locator): Promise<void>;
+  /** Moves a handle on the strip outward until its field is larger. */
+  pull(handle: Locator): Promise<void>;
 }
 
 const fingerOrMouse = (page: Page, press: Hand['press']): Hand => ({
@@ -22,9 +22,9 @@ const fingerOrMouse = (page: Page, press: Hand['press']): Hand => ({
     await page.keyboard.type(text);
   },
   choose: (group, name) => press(group.getByRole('radio', { name, exact: true })),
-  async pull(grip) {
-    await grip.scrollIntoViewIfNeeded();
-    const { x, y, width, height } = (await grip.locator('.grip-tab').boundingBox())!;
+  async pull(handle) {
+    await handle.scrollIntoViewIfNeeded();
+    const { x, y, width, height } = (await handle.locator('.handle-tab').boundingBox())!;
     await page.mouse.move(x + width / 2, y + height / 2);
     await page.mouse.down();
     await page.mouse.move(x + width / 2 - 12, y + height / 2, { steps: 4 });
@@ -57,8 +57,8 @@ function keyboard(page: Page): Hand {
       for (let i = 0; i < 12 && !(await wanted.isChecked()); i++) await page.keyboard.press('ArrowDown');
       await expect(wanted).toBeChecked();
     },
-    async pull(grip) {
-      await reach(grip);
+    async pull(handle) {
+      await reach(handle);
       await page.keyboard.press('PageUp');
     },
   };

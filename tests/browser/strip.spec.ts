@@ -3,25 +3,26 @@ import { expect, headline, openExample, sliderValue, test } from './bench.ts';
 
 test.use({ look: 'section' });
 
-const grip = (page: Page, part: string, name: string) => page.locator(part).getByRole('slider', { name, exact: true });
+const handle = (page: Page, part: string, name: string) =>
+  page.locator(part).getByRole('slider', { name, exact: true });
 const sizes = (page: Page) => page.locator('.strip > header');
 
-/** Takes a grip by its tab and moves it; the button stays down. */
+/** Takes a handle by its tab and moves it; the button stays down. */
 async function drag(page: Page, slider: Locator, [dx, dy]: readonly [number, number]): Promise<void> {
   await slider.scrollIntoViewIfNeeded();
-  const { x, y, width, height } = (await slider.locator('.grip-tab').boundingBox())!;
+  const { x, y, width, height } = (await slider.locator('.handle-tab').boundingBox())!;
   const [fromX, fromY] = [x + width / 2, y + height / 2];
   await page.mouse.move(fromX, fromY);
   await page.mouse.down();
   await page.mouse.move(fromX + dx, fromY + dy, { steps: 6 });
 }
 
-test('a tab dragged at the fore-edge widens the cover as it moves, over a ghost, in one step of undo', async ({
+test('a tab dragged at the fore-edge widens the cover as it moves, over the untuned cover, in one step of undo', async ({
   bench,
 }) => {
   await openExample(bench, 'tide ledger');
   await expect(sizes(bench)).toContainText('outside 382.5 mm');
-  const ease = grip(bench, '.fore-edge-detail', 'fore-edge ease');
+  const ease = handle(bench, '.fore-edge-detail', 'fore-edge ease');
   await drag(bench, ease, [-24, 0]);
   await expect(ease).toHaveAttribute('aria-valuetext', /^[2-5]\.\d+ mm$/);
   // The button is still down: report, strip and field have moved with it.
@@ -29,16 +30,16 @@ test('a tab dragged at the fore-edge widens the cover as it moves, over a ghost,
   await expect(bench.locator('.check', { hasText: 'Fore-edges' })).toContainText(/Gap of [2-5]\.\d to/);
   const field = bench.getByLabel('Fore-edge ease', { exact: true });
   await expect.poll(async () => (await field.inputValue()) === `${await sliderValue(ease)()} mm`).toBe(true);
-  await expect(bench.locator('.ghost-note')).toContainText('Untuned: outside 382.5 mm');
+  await expect(bench.locator('.untuned-note')).toContainText('Untuned: outside 382.5 mm');
   await bench.mouse.up();
   await bench.getByRole('button', { name: 'Undo', exact: true }).click();
   await expect(sizes(bench)).toContainText('outside 382.5 mm');
-  await expect(bench.locator('.ghost-note')).toHaveCount(0);
+  await expect(bench.locator('.untuned-note')).toHaveCount(0);
 });
 
 test('Escape lets a dragged tab go back to where it was', async ({ bench }) => {
   await openExample(bench, 'tide ledger');
-  const cut = grip(bench, '.strip-drawing', 'outside width');
+  const cut = handle(bench, '.strip-drawing', 'outside width');
   await drag(bench, cut, [30, 0]);
   await expect(headline(bench)).toHaveAttribute('data-verdict', 'fails');
   await bench.keyboard.press('Escape');
@@ -49,7 +50,7 @@ test('Escape lets a dragged tab go back to where it was', async ({ bench }) => {
 
 test('tabs go by the arrow keys, and Delete gives the field back to the tool', async ({ bench }) => {
   await openExample(bench, 'choir book');
-  const depth = grip(bench, '.strip-drawing', 'pocket depth');
+  const depth = handle(bench, '.strip-drawing', 'pocket depth');
   const before = await sliderValue(depth)();
   await depth.focus();
   await bench.keyboard.press('ArrowUp');
@@ -59,7 +60,7 @@ test('tabs go by the arrow keys, and Delete gives the field back to the tool', a
   await bench.keyboard.press('Delete');
   await expect.poll(sliderValue(depth)).toBe(before);
 
-  const head = grip(bench, '.upright', 'head ease');
+  const head = handle(bench, '.upright', 'head ease');
   await head.focus();
   await bench.keyboard.press('PageUp');
   await expect(bench.locator('.upright > header')).toContainText('238');
@@ -72,7 +73,7 @@ test('with a size of the maker’s own, the cut edge moves the size and the seam
   await bench.getByLabel('Outside height', { exact: true }).fill('262');
   const upright = bench.locator('.upright');
   await expect(upright.locator('.end-detail').getByRole('slider', { name: 'outside height' }).first()).toBeVisible();
-  const margin = grip(bench, '.upright', 'edge margin').first();
+  const margin = handle(bench, '.upright', 'edge margin').first();
   const before = await sliderValue(margin)();
   await drag(bench, margin, [0, 20]);
   await bench.mouse.up();
@@ -96,8 +97,8 @@ for (const width of [390, 1024]) {
   test(`nothing dragged makes the page scroll sideways at ${width} px`, async ({ bench }) => {
     await bench.setViewportSize({ width, height: 844 });
     await openExample(bench, 'tide ledger');
-    await drag(bench, grip(bench, '.fore-edge-detail', 'fore-edge ease'), [-60, 0]);
-    await expect(bench.locator('.ghost-note')).toBeVisible();
+    await drag(bench, handle(bench, '.fore-edge-detail', 'fore-edge ease'), [-60, 0]);
+    await expect(bench.locator('.untuned-note')).toBeVisible();
     expect(await bench.evaluate(() => document.documentElement.scrollWidth)).toBe(width);
     await bench.mouse.up();
     expect(await bench.evaluate(() => document.documentElement.scrollWidth)).toBe(width);

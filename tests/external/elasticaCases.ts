@@ -1,8 +1,8 @@
-import { growOutline } from '../../src/core/fold/strip/obstacle.ts';
-import { createStripSolver, type StripSolver, solveStrip } from '../../src/core/fold/strip/solveStrip.ts';
-import type { StripProblem } from '../../src/core/fold/strip/stripProblem.ts';
-import { stripSettings } from '../../src/core/fold/strip/stripSettings.ts';
-import type { StripSolution } from '../../src/core/fold/strip/stripSolution.ts';
+import { growOutline } from '../../src/core/strip/obstacle.ts';
+import { createStripSolver, type StripSolver, solveStrip } from '../../src/core/strip/solveStrip.ts';
+import type { StripProblem } from '../../src/core/strip/stripProblem.ts';
+import { stripSettings } from '../../src/core/strip/stripSettings.ts';
+import type { StripSolution } from '../../src/core/strip/stripSolution.ts';
 
 /** Stiff enough that stretching changes no checked figure by more than a tenth of its tolerance. */
 const INEXTENSIBLE = 1e7;

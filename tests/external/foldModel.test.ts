@@ -3,7 +3,7 @@ import { reverseCurve } from '../../src/core/allowance/reverseCurve.ts';
 import { bookModel } from '../../src/core/book/bookModel.ts';
 import { bookOutline, CLOSED } from '../../src/core/book/bookOutline.ts';
 import { pathLength, tautPath } from '../../src/core/book/tautPath.ts';
-import { fitReport } from '../../src/core/fit.ts';
+import { fitReport } from '../../src/core/fitReport.ts';
 import type { JobInput } from '../../src/core/job/jobSchema.ts';
 import { bendLength, neutralFromTestFold } from '../../src/core/leather/bend.ts';
 import { circularSegment } from '../../src/core/math/circularSegment.ts';

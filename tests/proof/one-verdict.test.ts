@@ -1,13 +1,13 @@
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
-import { fitReport } from '../../src/core/fit.ts';
+import { fitReport } from '../../src/core/fitReport.ts';
 import { type CoverDesign, coverDesign } from '../../src/core/fold/coverDesign.ts';
-import { createElasticSolvers } from '../../src/core/fold/elasticFit.ts';
-import { foldedCover } from '../../src/core/fold/mesh/foldedCover.ts';
+import { createElasticSolvers } from '../../src/core/fold/elastic/elasticFit.ts';
 import { RANGE_POINTS } from '../../src/core/leather/leatherModel.ts';
 import { worstVerdict } from '../../src/core/report/check.ts';
 import { designReport } from '../../src/core/report/designReport.ts';
 import type { Report } from '../../src/core/report/reportSchema.ts';
+import { foldedCover } from '../../src/core/solid/foldedCover.ts';
 import { REPORT_COLUMNS, reportRow } from '../../src/output/catalogue/reportColumns.ts';
 import { customerSheet } from '../../src/output/customerSheet/customerSheet.ts';
 import { jobDocument, seeded, soundJob } from '../jobArbitrary.ts';

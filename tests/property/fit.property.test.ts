@@ -5,7 +5,7 @@ import { wrapAt } from '../../src/core/allowance/wrap.ts';
 import { bookModel } from '../../src/core/book/bookModel.ts';
 import { bookOutline, CLOSED, FLAT, symmetricOpening } from '../../src/core/book/bookOutline.ts';
 import { tautPath } from '../../src/core/book/tautPath.ts';
-import { fitReport } from '../../src/core/fit.ts';
+import { fitReport } from '../../src/core/fitReport.ts';
 import type { JobInput } from '../../src/core/job/jobSchema.ts';
 import { coverLeathers } from '../../src/core/leather/leatherModel.ts';
 import { reportSchema } from '../../src/core/report/reportSchema.ts';

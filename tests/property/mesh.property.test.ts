@@ -1,11 +1,11 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { coverDesign } from '../../src/core/fold/coverDesign.ts';
-import { foldedCover } from '../../src/core/fold/mesh/foldedCover.ts';
-import type { FoldedCover } from '../../src/core/fold/mesh/meshData.ts';
-import type { Pose } from '../../src/core/fold/mesh/pose.ts';
-import { validateClearance, validateSolid } from '../../src/core/fold/mesh/validateClearance.ts';
 import { parseJob } from '../../src/core/job/parseJob.ts';
+import { foldedCover } from '../../src/core/solid/foldedCover.ts';
+import type { FoldedCover } from '../../src/core/solid/meshData.ts';
+import type { Pose } from '../../src/core/solid/pose.ts';
+import { validateClearance, validateSolid } from '../../src/core/solid/validateClearance.ts';
 import { fullRangeDocument } from '../fullRangeJob.ts';
 import { seeded, soundJob } from '../jobArbitrary.ts';
 import { constructedJob } from './constructionArbitrary.ts';

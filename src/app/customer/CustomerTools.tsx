@@ -2,15 +2,15 @@ import { useId, useState } from 'react';
 import type { CustomerSheet } from '../../output/customerSheet/customerSheet.ts';
 import { fileName } from '../../output/fileName.ts';
 import type { SheetOptions } from '../../output/pdf/sheetFile.ts';
+import { MeasuringSheetButton } from '../form/MeasuringSheetButton.tsx';
+import { MakingNote } from '../making/MakingNote.tsx';
+import { useMaking } from '../making/useMaking.ts';
+import type { CoverPicture } from '../stage/coverPicture.ts';
 import { openingWords } from '../stage/stageState.ts';
+import { PRINTED } from '../stage/usePrintedPictures.ts';
 import { useBench } from '../state/BenchContext.tsx';
 import { saveFile } from '../state/saveFile.ts';
-import { MakingNote } from '../workbench/MakingNote.tsx';
-import { useMaking } from '../workbench/useMaking.ts';
-import type { CoverPicture } from './coverPicture.ts';
-import { MeasuringSheetButton } from './MeasuringSheetButton.tsx';
 import { OPENINGS } from './openings.ts';
-import { PRINTED } from './usePrintedPictures.ts';
 
 interface CustomerToolsProps {
   readonly sheet: CustomerSheet;

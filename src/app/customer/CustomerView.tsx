@@ -2,13 +2,13 @@ import { useEffect, useLayoutEffect, useMemo, useRef, useState } from 'react';
 import { CAUTION, customerSheet } from '../../output/customerSheet/customerSheet.ts';
 import { VerdictMark } from '../panel/VerdictMark.tsx';
 import { useReducedMotion } from '../scene/camera/useReducedMotion.ts';
+import { useCoverPicture } from '../stage/coverPicture.ts';
 import { useBench } from '../state/BenchContext.tsx';
 import { CustomerTools } from './CustomerTools.tsx';
-import { useCoverPicture } from './coverPicture.ts';
 import './customer.css';
+import { usePrintedPictures } from '../stage/usePrintedPictures.ts';
 import { OPENINGS } from './openings.ts';
 import { TurningCover } from './TurningCover.tsx';
-import { usePrintedPictures } from './usePrintedPictures.ts';
 
 /** One page for the customer, to be looked at, printed or sent: nothing on it can change the job. */
 export default function CustomerView() {

@@ -1,13 +1,11 @@
 import { lazy, type ReactNode, Suspense, useEffect, useMemo, useState } from 'react';
-import type { Pose } from '../../core/fold/mesh/pose.ts';
-import { leastWrap } from '../../core/report/checks/wrapChecks.ts';
+import { coverSection, leastWrap, type Pose } from '../../core/index.ts';
+import { ErrorBoundary } from '../loading/ErrorBoundary.tsx';
 import { VIEWPOINTS, type Viewpoint } from '../scene/viewpoints.ts';
 import { SectionPicture } from '../sheet/SectionPicture.tsx';
-import { coverSection } from '../sheet/sectionPath.ts';
-import { Mishap } from '../stage/Mishap.tsx';
+import type { CoverPicture } from '../stage/coverPicture.ts';
 import { openingWords } from '../stage/stageState.ts';
 import { useBench } from '../state/BenchContext.tsx';
-import type { CoverPicture } from './coverPicture.ts';
 
 const CoverScene = lazy(() => import('../scene/CoverScene.tsx'));
 
@@ -39,7 +37,7 @@ export function TurningCover({ opening, isTurning, picture }: TurningCoverProps)
         {isMissing ? (
           <Instead tell={picture.tellMissing}>{section}</Instead>
         ) : (
-          <Mishap instead={() => <Instead tell={picture.tellMissing}>{section}</Instead>}>
+          <ErrorBoundary instead={() => <Instead tell={picture.tellMissing}>{section}</Instead>}>
             <Suspense fallback={section}>
               <CoverScene
                 design={design}
@@ -60,7 +58,7 @@ export function TurningCover({ opening, isTurning, picture }: TurningCoverProps)
                 pictureRef={picture.holdScene}
               />
             </Suspense>
-          </Mishap>
+          </ErrorBoundary>
         )}
       </div>
       <img ref={picture.paper} className="customer-print" hidden alt={describe} />

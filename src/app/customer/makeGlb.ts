@@ -1,5 +1,5 @@
-import type { Job } from '../../core/job/jobSchema.ts';
-import { AskedWorker } from '../state/AskedWorker.ts';
+import type { Job } from '../../core/index.ts';
+import { AskedWorker } from '../worker/AskedWorker.ts';
 
 /**
  * Makes the 3D model of a cover in a worker of its own, for it takes about a second.

@@ -1,6 +1,6 @@
-import { EXPLORE_RESULTS } from '../../core/explore/exploreResult.ts';
+import { EXPLORE_RESULTS } from '../../core/index.ts';
+import { useWidth } from '../sheet/useExtent.ts';
 import { useBench } from '../state/BenchContext.tsx';
-import { useWidth } from '../strip/useExtent.ts';
 import { axisTicks } from './axisTicks.ts';
 import { type PlotPoint, plotFrame, stackedParts, stretches } from './chartLayout.ts';
 import { fieldName } from './fieldWords.ts';

@@ -1,5 +1,4 @@
-import type { ExploreField } from '../../core/explore/exploreField.ts';
-import { EXPLORE_RESULTS } from '../../core/explore/exploreResult.ts';
+import { EXPLORE_RESULTS, type ExploreField } from '../../core/index.ts';
 import { useBench } from '../state/BenchContext.tsx';
 import { MARGIN } from './chartLayout.ts';
 import { fieldName } from './fieldWords.ts';

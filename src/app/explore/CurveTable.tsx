@@ -1,5 +1,4 @@
-import { EXPLORE_RESULTS } from '../../core/explore/exploreResult.ts';
-import type { SweepPoint } from '../../core/explore/sweep.ts';
+import { EXPLORE_RESULTS, type SweepPoint } from '../../core/index.ts';
 import { useBench } from '../state/BenchContext.tsx';
 import { fieldName } from './fieldWords.ts';
 import { bareText, fieldFigure, resultFigure } from './figure.ts';

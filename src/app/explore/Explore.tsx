@@ -1,9 +1,5 @@
 import { useId, useMemo, useState } from 'react';
-import type { ErrorSpread } from '../../core/explore/chanceOfFit.ts';
-import { exploreFields } from '../../core/explore/exploreField.ts';
-import type { FitTarget } from '../../core/explore/whatMustChange.ts';
-import type { JobDocument } from '../../core/job/jobDocument.ts';
-import { isWanting } from '../../core/report/check.ts';
+import { type ErrorSpread, exploreFields, type FitTarget, isWanting, type JobDocument } from '../../core/index.ts';
 import { useBench } from '../state/BenchContext.tsx';
 import { lagging } from '../state/lagging.tsx';
 import { CurveChart } from './CurveChart.tsx';

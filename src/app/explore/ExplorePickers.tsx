@@ -1,6 +1,5 @@
 import { useId } from 'react';
-import type { ExploreField } from '../../core/explore/exploreField.ts';
-import { EXPLORE_RESULTS } from '../../core/explore/exploreResult.ts';
+import { EXPLORE_RESULTS, type ExploreField } from '../../core/index.ts';
 import { fieldHeading, fieldName } from './fieldWords.ts';
 import type { Overlay } from './overlays.ts';
 

@@ -1,8 +1,6 @@
 import { useId } from 'react';
-import type { ErrorSpread } from '../../core/explore/chanceOfFit.ts';
-import { CALIPER_ERROR } from '../../core/explore/measure.ts';
-import { EDGES } from '../../core/explore/sensitivity.ts';
-import { Choice } from '../bench/Choice.tsx';
+import { CALIPER_ERROR, EDGES, type ErrorSpread } from '../../core/index.ts';
+import { Choice } from '../fields/Choice.tsx';
 import { useBench } from '../state/BenchContext.tsx';
 import { chanceAssumption, chanceWords } from './chanceWords.ts';
 import { bareText, figureText, smallFigure } from './figure.ts';

@@ -1,4 +1,4 @@
-import type { FitLimit } from '../../core/explore/exploreResult.ts';
+import type { FitLimit } from '../../core/index.ts';
 import type { AxisTick } from './axisTicks.ts';
 import { bandPath, linePath, type PlotFrame, type PlotPoint, type StackedPart } from './chartLayout.ts';
 

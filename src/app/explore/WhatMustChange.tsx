@@ -1,6 +1,5 @@
 import { useId } from 'react';
-import type { FitTarget } from '../../core/explore/whatMustChange.ts';
-import { isWanting } from '../../core/report/check.ts';
+import { type FitTarget, isWanting } from '../../core/index.ts';
 import { useBench } from '../state/BenchContext.tsx';
 import { fieldFigure } from './figure.ts';
 import { changeWords, noChangeWords } from './mustChangeWords.ts';

@@ -1,12 +1,15 @@
-import { chanceOfFit } from '../../core/explore/chanceOfFit.ts';
-import { exploreFields } from '../../core/explore/exploreField.ts';
-import { EXPLORE_RESULTS } from '../../core/explore/exploreResult.ts';
-import { mustChangeList } from '../../core/explore/mustChangeList.ts';
-import { sensitivities } from '../../core/explore/sensitivity.ts';
-import { sweep } from '../../core/explore/sweep.ts';
-import { type CoverDesign, coverDesign } from '../../core/fold/coverDesign.ts';
-import type { JobDocument } from '../../core/job/jobDocument.ts';
-import { parseJob } from '../../core/job/parseJob.ts';
+import {
+  type CoverDesign,
+  chanceOfFit,
+  coverDesign,
+  EXPLORE_RESULTS,
+  exploreFields,
+  type JobDocument,
+  mustChangeList,
+  parseJob,
+  sensitivities,
+  sweep,
+} from '../../core/index.ts';
 import type { Answer, Answers, Curve, FieldFacts, Question, Questions } from './exploreMessage.ts';
 
 /** Works a question out, in the worker or, in a test, anywhere. */

@@ -1,5 +1,4 @@
-import { formatFraction } from '../../core/units/fraction.ts';
-import { signed } from '../../core/units/signed.ts';
+import { formatFraction, signed } from '../../core/index.ts';
 import type { Figure } from './figure.ts';
 
 export interface AxisTick {

@@ -1,4 +1,4 @@
-import type { ChanceOfFit, ErrorSpread } from '../../core/explore/chanceOfFit.ts';
+import type { ChanceOfFit, ErrorSpread } from '../../core/index.ts';
 
 /**
  * A share of the books tried, in words a customer can weigh: `98 of 100`, or `all 2,000`. Rounded down, so that a cover

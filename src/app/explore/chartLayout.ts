@@ -1,5 +1,4 @@
-import type { FitLimit, ResultPart } from '../../core/explore/exploreResult.ts';
-import type { SweepPoint } from '../../core/explore/sweep.ts';
+import type { FitLimit, ResultPart, SweepPoint } from '../../core/index.ts';
 
 /** Room round the plot, px: figures of the upright axis at the left, names of the curves at the right, what is watched and the present job above. */
 export const MARGIN = { left: 56, right: 52, top: 42, bottom: 44 } as const;

@@ -1,4 +1,4 @@
-import { serveQuestions } from '../state/serveQuestions.ts';
+import { serveQuestions } from '../worker/serveQuestions.ts';
 import { answerQuestion } from './answerQuestion.ts';
 
 serveQuestions(answerQuestion);

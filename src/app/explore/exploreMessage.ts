@@ -1,9 +1,14 @@
-import type { ChanceOfFit, ErrorSpread } from '../../core/explore/chanceOfFit.ts';
-import type { ExploreField } from '../../core/explore/exploreField.ts';
-import type { Sensitivity } from '../../core/explore/sensitivity.ts';
-import type { SweepPoint, SweepRange } from '../../core/explore/sweep.ts';
-import type { FitTarget, MustChange } from '../../core/explore/whatMustChange.ts';
-import type { JobDocument } from '../../core/job/jobDocument.ts';
+import type {
+  ChanceOfFit,
+  ErrorSpread,
+  ExploreField,
+  FitTarget,
+  JobDocument,
+  MustChange,
+  Sensitivity,
+  SweepPoint,
+  SweepRange,
+} from '../../core/index.ts';
 
 /** A field as it crosses to the worker and back: functions stay behind. */
 export type FieldFacts = Pick<ExploreField, 'id' | 'note' | 'present' | 'step'>;

@@ -1,8 +1,4 @@
-import type { ExploreField } from '../../core/explore/exploreField.ts';
-import type { ExploreResult } from '../../core/explore/exploreResult.ts';
-import { MM_PER_OUNCE } from '../../core/units/leatherWeight.ts';
-import { MM_PER_INCH } from '../../core/units/mm.ts';
-import type { Printer } from '../../core/units/printer.ts';
+import { type ExploreField, type ExploreResult, MM_PER_INCH, MM_PER_OUNCE, type Printer } from '../../core/index.ts';
 
 /** How a number is printed, and how its axis is divided: in what unit, and in fractions or decimals. */
 export interface Figure {

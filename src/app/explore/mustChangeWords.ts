@@ -1,4 +1,4 @@
-import type { MustChange } from '../../core/explore/whatMustChange.ts';
+import type { MustChange } from '../../core/index.ts';
 import type { FieldFacts } from './exploreMessage.ts';
 import { fieldName } from './fieldWords.ts';
 import { type Figure, figureText } from './figure.ts';

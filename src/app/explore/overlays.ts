@@ -1,7 +1,4 @@
-import { EXAMPLE_JOBS } from '../../core/job/examples.ts';
-import { type JobDocument, patched, valueAt } from '../../core/job/jobDocument.ts';
-import { CARD, TEMPERS } from '../../core/leather/temper.ts';
-import { temperPatches } from '../bench/Temper.tsx';
+import { CARD, EXAMPLE_JOBS, type JobDocument, patched, TEMPERS, temperPatches, valueAt } from '../../core/index.ts';
 
 /** A job that can be laid over the open one. */
 export interface Overlay {

@@ -1,6 +1,4 @@
-import type { ExploreResult } from '../../core/explore/exploreResult.ts';
-import type { SweepPoint } from '../../core/explore/sweep.ts';
-import type { Verdict } from '../../core/report/check.ts';
+import type { ExploreResult, SweepPoint, Verdict } from '../../core/index.ts';
 import { bareText, type Figure, figureText } from './figure.ts';
 
 /** The verdict of the whole cover, said of it. */

@@ -1,5 +1,4 @@
-import type { ExploreField } from '../../core/explore/exploreField.ts';
-import type { SweepRange } from '../../core/explore/sweep.ts';
+import type { ExploreField, SweepRange } from '../../core/index.ts';
 
 /** Values drawn at most, and the fewest that make a curve: finer than a maker's step where the range is short. */
 const MOST = 120;

@@ -1,6 +1,6 @@
 import { startTransition, useEffect, useRef, useState } from 'react';
-import { AskedWorker } from '../state/AskedWorker.ts';
-import { WorkerDesk } from '../state/WorkerDesk.ts';
+import { AskedWorker } from '../worker/AskedWorker.ts';
+import { WorkerQueue } from '../worker/WorkerQueue.ts';
 import type { Answer, Answers, Question, QuestionKind, Questions } from './exploreMessage.ts';
 
 /** The last answer of one kind, with the question that it answers. */
@@ -17,7 +17,7 @@ export interface Explored {
   readonly failures: Readonly<Partial<Record<QuestionKind, string>>>;
 }
 
-type ExploreDesk = WorkerDesk<Question, Answer>;
+type ExploreDesk = WorkerQueue<Question, Answer>;
 
 const NOTHING: Explored = { curve: null, changes: null, errors: null, failures: {} };
 
@@ -36,7 +36,7 @@ export function useExplored({ curve, changes, errors }: Questions): Explored {
         setExplored((before) => ({ ...before, ...change, failures: { ...before.failures, [kind]: failure } })),
       );
     const desk = (): ExploreDesk =>
-      new WorkerDesk(
+      new WorkerQueue(
         new AskedWorker<Question, Answer>(
           () => new Worker(new URL('./explore.worker.ts', import.meta.url), { type: 'module' }),
         ),

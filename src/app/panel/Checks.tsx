@@ -1,4 +1,4 @@
-import { severity } from '../../core/report/check.ts';
+import { severity } from '../../core/index.ts';
 import { useBench } from '../state/BenchContext.tsx';
 import { CheckRow } from './CheckRow.tsx';
 import { shownChecks } from './stripRows.ts';

@@ -1,5 +1,5 @@
 import { useMemo } from 'react';
-import { patternDrawing } from '../../core/pattern/patternDrawing.ts';
+import { patternDrawing } from '../../core/index.ts';
 import { FlatPattern } from '../sheet/FlatPattern.tsx';
 import { useBench } from '../state/BenchContext.tsx';
 import { lagging } from '../state/lagging.tsx';

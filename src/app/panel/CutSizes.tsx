@@ -1,6 +1,4 @@
-import { cutStep } from '../../core/job/workSchema.ts';
-import type { CutSum, Drawing } from '../../core/pattern/drawing.ts';
-import { sumColumn } from '../../core/pattern/sumColumn.ts';
+import { type CutSum, cutStep, type Drawing, sumColumn } from '../../core/index.ts';
 import { useBench } from '../state/BenchContext.tsx';
 import { writtenOut } from './writtenOut.ts';
 

@@ -1,4 +1,4 @@
-import type { Verdict } from '../../core/report/check.ts';
+import type { Verdict } from '../../core/index.ts';
 
 /**
  * A mark of its own shape for each verdict: a closed lozenge, a half one, one with room round a smaller one, an open

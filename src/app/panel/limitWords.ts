@@ -1,5 +1,4 @@
-import type { Check } from '../../core/report/check.ts';
-import type { Printer } from '../../core/units/printer.ts';
+import type { Check, Printer } from '../../core/index.ts';
 
 type Judged = Pick<Check, 'id' | 'verdict' | 'value' | 'limit' | 'bound' | 'unit'>;
 

@@ -1,6 +1,5 @@
-import type { Check } from '../../core/report/check.ts';
-import type { Report } from '../../core/report/reportSchema.ts';
-import type { ElasticState } from '../elastic/useElastic.ts';
+import type { Check, Report } from '../../core/index.ts';
+import type { ElasticState } from '../state/useElastic.ts';
 
 /** A row of the report, marked while it is still the one of the job before the last change. */
 export type ShownCheck = Report['checks'][number] & { readonly isPending?: boolean };

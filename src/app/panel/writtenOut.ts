@@ -1,4 +1,4 @@
-import type { CutSum, Drawing } from '../../core/pattern/drawing.ts';
+import type { CutSum, Drawing } from '../../core/index.ts';
 
 /** The sums that a pattern shows, each once: those of one part say nothing, and most heights are the outside's. */
 export function writtenOut({ pieces, lengths }: Drawing): readonly { readonly name: string; readonly sum: CutSum }[] {

@@ -1,10 +1,7 @@
 import { Canvas } from '@react-three/fiber';
 import { type KeyboardEvent, useLayoutEffect, useMemo, useRef, useState } from 'react';
 import { NeutralToneMapping, type WebGLRenderer } from 'three';
-import { foldedCover } from '../../core/fold/mesh/foldedCover.ts';
-import type { FoldedCover } from '../../core/fold/mesh/meshData.ts';
-import { settledCover } from '../../core/fold/settledCover.ts';
-import { createStripSolver } from '../../core/fold/strip/solveStrip.ts';
+import { createStripSolver, type FoldedCover, foldedCover, settledCover } from '../../core/index.ts';
 import type { CameraHandle } from './camera/CameraRig.tsx';
 import { FirstFrame } from './FirstFrame.tsx';
 import { FramePace } from './FramePace.tsx';

@@ -1,6 +1,6 @@
 import { useFrame, useThree } from '@react-three/fiber';
 import { useEffect, useRef } from 'react';
-import { whenDrained } from './drained.ts';
+import { whenGpuIdle } from './whenGpuIdle.ts';
 
 /** Calls back once when the first frame after it was set in has been drawn to the end. */
 export function FirstFrame({ onDrawn }: { readonly onDrawn: () => void }) {
@@ -12,7 +12,7 @@ export function FirstFrame({ onDrawn }: { readonly onDrawn: () => void }) {
     if (isAsked.current) return;
     isAsked.current = true;
     // The frame is drawn after this call, within the same turn.
-    queueMicrotask(() => whenDrained(gl, onDrawn));
+    queueMicrotask(() => whenGpuIdle(gl, onDrawn));
   });
   return null;
 }

@@ -1,6 +1,6 @@
 import { useFrame, useThree } from '@react-three/fiber';
 import { useEffect, useRef } from 'react';
-import { whenDrained } from './drained.ts';
+import { whenGpuIdle } from './whenGpuIdle.ts';
 
 /** The first frames also compile shaders and fill buffers; they say nothing about the pace. */
 const WARM_UP = 2;
@@ -28,7 +28,7 @@ export function FramePace({ onSlow }: { onSlow: () => void }) {
     }
     told.current = true;
     // Frames still waiting to be drawn would hold the page up when their canvas is taken away.
-    if (2 * slow > MEASURED) whenDrained(gl, onSlow);
+    if (2 * slow > MEASURED) whenGpuIdle(gl, onSlow);
   });
   return null;
 }

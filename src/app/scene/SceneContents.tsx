@@ -1,9 +1,7 @@
 import { useThree } from '@react-three/fiber';
 import { type Ref, type RefObject, useEffect, useLayoutEffect, useMemo } from 'react';
 import type { Plane } from 'three';
-import type { FitMark, FoldedCover } from '../../core/fold/mesh/meshData.ts';
-import { type Pose, SEQUENCE_STAGES } from '../../core/fold/mesh/pose.ts';
-import type { PatternZone } from '../strip/patternZone.ts';
+import { type FitMark, type FoldedCover, type PatternZone, type Pose, SEQUENCE_STAGES } from '../../core/index.ts';
 import { type CameraHandle, CameraRig } from './camera/CameraRig.tsx';
 import { benchMatrix, boundsOnBench } from './geometry/assembly.ts';
 import { behindCut, type SlicePlane } from './geometry/slicePlane.ts';

@@ -1,6 +1,6 @@
 import { useThree } from '@react-three/fiber';
 import { useEffect } from 'react';
-import { whenDrained } from './drained.ts';
+import { whenGpuIdle } from './whenGpuIdle.ts';
 
 /**
  * Calls back when the graphics driver has compiled what the scene is shaded with. Comes last in the scene; until it has
@@ -13,7 +13,7 @@ export function ShaderWait({ onReady }: { readonly onReady: () => void }) {
   useEffect(() => {
     const { gl, scene, camera } = get();
     gl.compile(scene, camera);
-    return whenDrained(gl, onReady);
+    return whenGpuIdle(gl, onReady);
   }, []);
   // biome-ignore lint/correctness/useExhaustiveDependencies: frames asked for while none could be drawn were lost
   useEffect(() => get().invalidate(), [frameloop]);

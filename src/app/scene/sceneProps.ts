@@ -1,8 +1,5 @@
 import type { Ref } from 'react';
-import type { CoverDesign } from '../../core/fold/coverDesign.ts';
-import type { Pose } from '../../core/fold/mesh/pose.ts';
-import type { RangePoint } from '../../core/leather/leatherModel.ts';
-import type { PatternZone } from '../strip/patternZone.ts';
+import type { CoverDesign, PatternZone, Pose, RangePoint } from '../../core/index.ts';
 import type { Look } from './material/coverMaterials.ts';
 import type { PictureHandle } from './PictureTaker.tsx';
 import type { Slice } from './slice.ts';

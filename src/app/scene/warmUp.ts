@@ -1,4 +1,4 @@
-import { AskedWorker } from '../state/AskedWorker.ts';
+import { AskedWorker } from '../worker/AskedWorker.ts';
 import { keepPixels } from './material/tilePixels.ts';
 import { TILES } from './material/tiles.ts';
 import type { WarmUpAnswer, WarmUpQuestion } from './warmUpMessage.ts';

@@ -1,4 +1,4 @@
-import { serveQuestions } from '../state/serveQuestions.ts';
+import { serveQuestions } from '../worker/serveQuestions.ts';
 import { tilePixels } from './material/tilePixels.ts';
 import { tilesOf } from './material/tiles.ts';
 import type { WarmUpAnswer, WarmUpQuestion } from './warmUpMessage.ts';

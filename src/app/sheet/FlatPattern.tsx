@@ -1,6 +1,5 @@
-import type { Drawing } from '../../core/pattern/drawing.ts';
+import { type Drawing, patternZone } from '../../core/index.ts';
 import { useBench } from '../state/BenchContext.tsx';
-import { patternZone } from '../strip/patternZone.ts';
 import { PatternSheet } from './PatternSheet.tsx';
 
 interface FlatPatternProps {

@@ -1,11 +1,16 @@
 import { useMemo } from 'react';
-import { arrangePieces } from '../../core/pattern/arrangePieces.ts';
-import { type Drawing, LAYERS, type Layer, type PieceDrawing } from '../../core/pattern/drawing.ts';
+import {
+  arrangePieces,
+  type Drawing,
+  LAYERS,
+  type Layer,
+  type PatternZone,
+  type PieceDrawing,
+} from '../../core/index.ts';
 import { useBench } from '../state/BenchContext.tsx';
-import type { PatternZone } from '../strip/patternZone.ts';
-import { useWidth } from '../strip/useExtent.ts';
 import { Dimension, PieceWords } from './PieceMarks.tsx';
 import { PieceShapes } from './PieceShapes.tsx';
+import { useWidth } from './useExtent.ts';
 
 /** Height of the lettering, px. */
 const LETTERING = 11;

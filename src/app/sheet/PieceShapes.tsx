@@ -1,5 +1,5 @@
 import { memo, useMemo } from 'react';
-import type { Layer, PieceDrawing } from '../../core/pattern/drawing.ts';
+import type { Layer, PieceDrawing } from '../../core/index.ts';
 import { layerShapes } from './layerShapes.ts';
 
 interface PieceShapesProps {

@@ -1,7 +1,6 @@
-import type { RangePoint } from '../../core/leather/leatherModel.ts';
+import { coverSection, type RangePoint } from '../../core/index.ts';
 import { useBench } from '../state/BenchContext.tsx';
 import { SectionPicture } from './SectionPicture.tsx';
-import { coverSection } from './sectionPath.ts';
 
 interface SectionDrawingProps {
   readonly point: RangePoint;

@@ -1,5 +1,4 @@
-import type { Vec2 } from '../../core/math/vec2.ts';
-import type { CoverSection } from './sectionPath.ts';
+import type { CoverSection, Vec2 } from '../../core/index.ts';
 
 interface SectionPictureProps {
   readonly section: CoverSection;

@@ -1,5 +1,4 @@
-import { type Entity, LAYERS, type Layer, type PieceDrawing, type Text } from '../../core/pattern/drawing.ts';
-import { hatchLines } from '../../core/pattern/hatchLines.ts';
+import { type Entity, hatchLines, LAYERS, type Layer, type PieceDrawing, type Text } from '../../core/index.ts';
 import { pathData } from '../../output/svg/pathData.ts';
 
 /** One layer of a piece, ready for an SVG whose y runs down from the head: everything drawn as one path, and the words. */

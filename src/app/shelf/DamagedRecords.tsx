@@ -1,5 +1,5 @@
 import { useState } from 'react';
-import { isRecord } from '../../core/job/jobDocument.ts';
+import { isRecord } from '../../core/index.ts';
 import { saveFile } from '../state/saveFile.ts';
 import { type DamagedRecord, rawText } from './damaged.ts';
 

@@ -1,7 +1,7 @@
 import { useState } from 'react';
 import { fileName } from '../../output/fileName.ts';
-import { FileButton } from '../bench/FileButton.tsx';
-import { issueLine } from '../bench/issueWords.ts';
+import { FileButton } from '../fields/FileButton.tsx';
+import { issueLine } from '../fields/issueWords.ts';
 import { saveFile } from '../state/saveFile.ts';
 import type { ShelfJob } from './shelfDatabase.ts';
 import { type ReadShelfFile, readChosenFile, shelfFile } from './shelfFile.ts';

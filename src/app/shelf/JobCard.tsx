@@ -1,10 +1,6 @@
 import { memo, useMemo } from 'react';
-import { coverDesign } from '../../core/fold/coverDesign.ts';
-import type { Job } from '../../core/job/jobSchema.ts';
-import { parseJob } from '../../core/job/parseJob.ts';
-import { printer } from '../../core/units/printer.ts';
+import { coverDesign, coverSection, type Job, parseJob, printer } from '../../core/index.ts';
 import { SectionPicture } from '../sheet/SectionPicture.tsx';
-import { coverSection } from '../sheet/sectionPath.ts';
 import { savedAt } from './savedAt.ts';
 import type { ShelfJob } from './shelfDatabase.ts';
 

@@ -1,5 +1,5 @@
 import { useEffect, useState } from 'react';
-import type { JobDocument } from '../../core/job/jobDocument.ts';
+import type { JobDocument } from '../../core/index.ts';
 import { savedAt } from './savedAt.ts';
 import type { JobVersion, ShelfJob } from './shelfDatabase.ts';
 import type { Shelved } from './shelfTrouble.ts';

@@ -1,8 +1,8 @@
 import { lazy, useState } from 'react';
 import { ShareNote } from './ShareNote.tsx';
 import './shelf.css';
-import { issueLine } from '../bench/issueWords.ts';
-import { LatePart } from '../stage/LatePart.tsx';
+import { issueLine } from '../fields/issueWords.ts';
+import { LatePart } from '../loading/LatePart.tsx';
 import { useBench } from '../state/BenchContext.tsx';
 import type { Opening } from './chooseStart.ts';
 import { savedAt } from './savedAt.ts';

@@ -1,4 +1,4 @@
-import type { JobDocument } from '../../core/job/jobDocument.ts';
+import type { JobDocument } from '../../core/index.ts';
 import type { JobKey } from '../state/jobHistory.ts';
 import { placeOf, setPlace } from '../state/place.ts';
 import type { Saved, Shelf } from './shelf.ts';

@@ -1,16 +1,14 @@
-import { EXAMPLE_JOBS } from '../../core/job/examples.ts';
-import type { JobDocument } from '../../core/job/jobDocument.ts';
-import { inCurrentVersion } from '../../core/job/migrate.ts';
+import { EXAMPLE_JOBS, inCurrentVersion, type JobDocument } from '../../core/index.ts';
 import type { Written } from '../state/jobHistory.ts';
 import type { Kept } from '../state/keptJob.ts';
-import type { Place } from '../state/place.ts';
+import type { ShelfPlace } from '../state/place.ts';
 import type { ShelfJob } from './shelfDatabase.ts';
 
 /** A job as the bench may open it. */
 export interface Opening {
   readonly written: Written;
   /** Undefined for one that does not stand on the shelf. */
-  readonly place: Place | undefined;
+  readonly place: ShelfPlace | undefined;
   /** When it was saved on the shelf, ms since 1970; null for the quick copy. */
   readonly savedAt: number | null;
 }
@@ -75,17 +73,17 @@ const fromShelf = ({ id, revision, document, savedAt }: ShelfJob): Opening => ({
   savedAt,
 });
 
-const fromCopy = (written: Kept, place: Place | undefined): Opening => ({ written, place, savedAt: null });
+const fromCopy = (written: Kept, place: ShelfPlace | undefined): Opening => ({ written, place, savedAt: null });
 
 /** The copy, with what was typed, as the next state of a job on the shelf; `document` is what of it need not be saved. */
 const goingOnFrom = ({ id, revision }: ShelfJob, kept: Kept, document: JobDocument | null): Opening =>
   fromCopy(kept, { id, revision, document });
 
-const keptPlace = ({ place, document }: Kept): Place | undefined =>
+const keptPlace = ({ place, document }: Kept): ShelfPlace | undefined =>
   place && { id: place.id, revision: place.revision, document: place.isSaved ? document : null };
 
 /** The place of a copy that was not saved, unless its job has gone on meanwhile: it then becomes a job of its own. */
-const unsavedPlace = (kept: Kept, own: ShelfJob | undefined): Place | undefined =>
+const unsavedPlace = (kept: Kept, own: ShelfJob | undefined): ShelfPlace | undefined =>
   own !== undefined && own.revision === kept.place?.revision ? keptPlace(kept) : undefined;
 
 const EXAMPLES = new Set(EXAMPLE_JOBS.map(({ document }) => JSON.stringify(document)));

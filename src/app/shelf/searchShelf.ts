@@ -1,4 +1,4 @@
-import { isRecord } from '../../core/job/jobDocument.ts';
+import { isRecord } from '../../core/index.ts';
 import type { ShelfJob } from './shelfDatabase.ts';
 
 /** Lower case without accents, so that a search asks for no more care than a hand-written label. */

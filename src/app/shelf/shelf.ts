@@ -1,4 +1,4 @@
-import type { JobRecord } from '../../core/job/migrate.ts';
+import type { JobRecord } from '../../core/index.ts';
 import { type DamagedRecord, isSoundJob, isSoundVersion, whyDamaged } from './damaged.ts';
 import { keepVersion } from './keepVersion.ts';
 import {

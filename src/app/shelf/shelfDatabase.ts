@@ -1,5 +1,5 @@
 import { type DBSchema, type IDBPDatabase, type IDBPTransaction, openDB } from 'idb';
-import type { JobRecord } from '../../core/job/migrate.ts';
+import type { JobRecord } from '../../core/index.ts';
 import { type ShelfTrouble, TROUBLE } from './shelfTrouble.ts';
 
 /** A job on the shelf. */

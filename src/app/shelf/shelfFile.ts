@@ -1,6 +1,4 @@
-import { type JobIssue, jobIssue } from '../../core/job/jobIssue.ts';
-import type { JobRecord } from '../../core/job/migrate.ts';
-import { openJob } from '../../core/job/openJob.ts';
+import { type JobIssue, type JobRecord, jobIssue, openJob } from '../../core/index.ts';
 
 /** Largest file of jobs read, in characters: some 100,000 jobs. */
 export const MAX_SHELF_CHARACTERS = 100_000_000;

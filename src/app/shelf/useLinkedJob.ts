@@ -1,5 +1,5 @@
 import { useEffect, useState } from 'react';
-import type { JobIssue } from '../../core/job/jobIssue.ts';
+import type { JobIssue } from '../../core/index.ts';
 import { isShareFragment, readShareFragment } from '../../output/shareLink/shareLink.ts';
 import { useBench } from '../state/BenchContext.tsx';
 

@@ -1,6 +1,6 @@
 import { useMemo } from 'react';
+import { patternZone } from '../../core/index.ts';
 import type { CoverSceneProps } from '../scene/sceneProps.ts';
-import { patternZone } from '../strip/patternZone.ts';
 import PrintedScene from './PrintedScene.tsx';
 
 type LitSceneProps = Omit<CoverSceneProps, 'highlight'> & {

@@ -1,8 +1,8 @@
 import { useMemo } from 'react';
-import { useCoverPicture } from '../customer/coverPicture.ts';
-import { usePrintedPictures } from '../customer/usePrintedPictures.ts';
 import CoverScene from '../scene/CoverScene.tsx';
 import type { CoverSceneProps } from '../scene/sceneProps.ts';
+import { useCoverPicture } from './coverPicture.ts';
+import { usePrintedPictures } from './usePrintedPictures.ts';
 
 /** The scene, with the picture of it that is printed. */
 export default function PrintedScene(props: CoverSceneProps) {

@@ -1,7 +1,6 @@
 import { useId } from 'react';
-import { SEQUENCE_STAGES } from '../../core/fold/mesh/pose.ts';
-import type { RangePoint } from '../../core/leather/leatherModel.ts';
-import { Choice } from '../bench/Choice.tsx';
+import { type RangePoint, SEQUENCE_STAGES } from '../../core/index.ts';
+import { Choice } from '../fields/Choice.tsx';
 import { VIEWPOINTS } from '../scene/viewpoints.ts';
 import { useBench } from '../state/BenchContext.tsx';
 import { lookFrom, openingWords, STAGE_STOPS, STAGE_WORDS, type StageState, stageAt } from './stageState.ts';

@@ -1,19 +1,19 @@
 import { lazy, Suspense, useState } from 'react';
+import { Awaited, awaitedWords } from '../loading/Awaited.tsx';
+import { ErrorBoundary } from '../loading/ErrorBoundary.tsx';
+import { firstPaint } from '../loading/firstPaint.ts';
+import { idle } from '../loading/idle.ts';
 import type { SceneAbsence } from '../scene/sceneProps.ts';
 import { SectionDrawing } from '../sheet/SectionDrawing.tsx';
 import { useBench } from '../state/BenchContext.tsx';
 import { lagging } from '../state/lagging.tsx';
 import { useColourScheme } from '../state/useColourScheme.ts';
 import { keptViewChoice } from '../state/viewChoice.ts';
-import { Awaited, awaitedWords } from './Awaited.tsx';
-import { idle } from './idle.ts';
-import { Mishap } from './Mishap.tsx';
-import { painted } from './painted.ts';
 import { lookFrom, openingOf, poseWords, type StageState } from './stageState.ts';
 
 // Setting a scene up keeps page and driver busy, so it waits until the rest of the bench is there.
 const LitScene = lazy(async () => {
-  await painted;
+  await firstPaint;
   await idle();
   const { warmUp } = await import('../scene/warmUp.ts');
   const [scene] = await Promise.all([import('./LitScene.tsx'), warmUp(keptViewChoice().look)]);
@@ -45,7 +45,7 @@ export const StageView = lagging(function StageView({ stage, setStage, highlight
 
   return (
     <div className="stage-view">
-      <Mishap instead={(error) => section(`The three-dimensional view failed: ${error.message}`)}>
+      <ErrorBoundary instead={(error) => section(`The three-dimensional view failed: ${error.message}`)}>
         {absence === 'preparing' && (
           <Awaited>
             {(isLate) => section(isLate ? awaitedWords('The three-dimensional view', isLate) : REASONS.preparing)}
@@ -75,7 +75,7 @@ export const StageView = lagging(function StageView({ stage, setStage, highlight
             </div>
           </Suspense>
         )}
-      </Mishap>
+      </ErrorBoundary>
     </div>
   );
 });

@@ -1,7 +1,4 @@
-import type { Fit } from '../../core/fold/fit.ts';
-import { type Pose, SEQUENCE_STAGES } from '../../core/fold/mesh/pose.ts';
-import type { RangePoint } from '../../core/leather/leatherModel.ts';
-import { printer } from '../../core/units/printer.ts';
+import { type Fit, type Pose, printer, type RangePoint, SEQUENCE_STAGES } from '../../core/index.ts';
 import type { Slice } from '../scene/slice.ts';
 import { VIEWPOINTS, type Viewpoint } from '../scene/viewpoints.ts';
 

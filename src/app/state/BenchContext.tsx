@@ -9,14 +9,19 @@ import {
   useReducer,
   useState,
 } from 'react';
-import { type CoverDesign, coverDesign } from '../../core/fold/coverDesign.ts';
-import { type JobDocument, valueAt } from '../../core/job/jobDocument.ts';
-import { designReport } from '../../core/report/designReport.ts';
-import type { Report } from '../../core/report/reportSchema.ts';
-import { type Printer, printer } from '../../core/units/printer.ts';
-import { type ElasticState, useElastic } from '../elastic/useElastic.ts';
+import {
+  type CoverDesign,
+  coverDesign,
+  designReport,
+  type JobDocument,
+  type Printer,
+  printer,
+  type Report,
+  valueAt,
+} from '../../core/index.ts';
 import { type JobAction, type JobHistory, jobHistory, startHistory, type Written } from './jobHistory.ts';
 import { keepJob } from './keptJob.ts';
+import { type ElasticState, useElastic } from './useElastic.ts';
 import { keepViewChoice, keptViewChoice, type ViewChoice } from './viewChoice.ts';
 
 /** What every part of the bench works with: the job, what follows from it, and the way it is looked at. */

@@ -1,4 +1,4 @@
-import type { JobDocument } from '../../core/job/jobDocument.ts';
+import type { JobDocument } from '../../core/index.ts';
 import { fileName } from '../../output/fileName.ts';
 import { saveFile } from './saveFile.ts';
 

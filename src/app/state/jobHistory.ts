@@ -1,8 +1,13 @@
-import { type JobDocument, type Patch, patched } from '../../core/job/jobDocument.ts';
-import type { Job } from '../../core/job/jobSchema.ts';
-import { inCurrentVersion } from '../../core/job/migrate.ts';
-import { type ParsedJob, parseJob } from '../../core/job/parseJob.ts';
-import type { LengthUnit } from '../../core/units/parseLength.ts';
+import {
+  inCurrentVersion,
+  type Job,
+  type JobDocument,
+  type LengthUnit,
+  type ParsedJob,
+  type Patch,
+  parseJob,
+  patched,
+} from '../../core/index.ts';
 
 /** What the maker typed into a field, in the unit that then stood for figures without one. */
 export interface Typed {

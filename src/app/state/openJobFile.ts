@@ -1,7 +1,11 @@
-import type { JobDocument } from '../../core/job/jobDocument.ts';
-import { type JobIssue, jobIssue } from '../../core/job/jobIssue.ts';
-import { openJob } from '../../core/job/openJob.ts';
-import { MAX_JOB_CHARACTERS, parseJobText } from '../../core/job/parseJob.ts';
+import {
+  type JobDocument,
+  type JobIssue,
+  jobIssue,
+  MAX_JOB_CHARACTERS,
+  openJob,
+  parseJobText,
+} from '../../core/index.ts';
 
 export type OpenedFile = { readonly document: JobDocument } | { readonly issues: readonly JobIssue[] };
 

@@ -1,4 +1,4 @@
-import type { LengthUnit } from '../../core/units/parseLength.ts';
+import type { LengthUnit } from '../../core/index.ts';
 import type { Typed } from './jobHistory.ts';
 
 /** A typed text as it must read in the unit now in force, so that a switch of units changes no meaning. */

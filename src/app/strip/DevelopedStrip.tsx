@@ -1,25 +1,25 @@
+import { useWidth } from '../sheet/useExtent.ts';
 import { useBench } from '../state/BenchContext.tsx';
 import { ForeEdgeDetail } from './ForeEdgeDetail.tsx';
-import { GhostNote } from './GhostNote.tsx';
-import { lane, rangeLanes } from './lane.ts';
 import { rulerTicks } from './rulerTicks.ts';
 import { StripDrawing } from './StripDrawing.tsx';
 import { stripLabels } from './stripLabels.ts';
 import { stacked } from './stripLayout.ts';
 import { Tuner } from './Tuner.tsx';
-import { useWidth } from './useExtent.ts';
-import { useGhost } from './useGhost.ts';
+import { rangeTracks, track } from './track.ts';
+import { UntunedNote } from './UntunedNote.tsx';
+import { useUntuned } from './useUntuned.ts';
 import type { ZoneChoice } from './useZoneChoice.ts';
 
 /** The whole wrap as one ruler, at the thick and the thin end of the leather, each stretch named, measured and tunable. */
 export default function DevelopedStrip({ zones }: { readonly zones: ZoneChoice }) {
   const { design, lengths } = useBench();
   const [ref, width] = useWidth<HTMLDivElement>();
-  const ghostDesign = useGhost();
-  const ghost = ghostDesign && lane(ghostDesign, 'width', 'thick', 'untuned');
-  const lanes = rangeLanes(design, 'width', lengths);
+  const untunedCover = useUntuned();
+  const untuned = untunedCover && track(untunedCover, 'width', 'thick', 'untuned');
+  const tracks = rangeTracks(design, 'width', lengths);
   const outside = design.pieces.outside.width;
-  const segment = lanes[0]!.segments.find(({ id }) => id === zones.chosen);
+  const segment = tracks[0]!.segments.find(({ id }) => id === zones.chosen);
 
   return (
     <section className="strip" aria-labelledby="strip-title">
@@ -31,10 +31,10 @@ export default function DevelopedStrip({ zones }: { readonly zones: ZoneChoice }
         {width > 0 && (
           <StripDrawing
             design={design}
-            lanes={lanes}
-            ghost={ghost}
-            ghostDesign={ghostDesign}
-            labels={stripLabels(lanes[0]!.segments, lanes[1]?.segments ?? null, lengths).map(stacked)}
+            tracks={tracks}
+            untuned={untuned}
+            untunedCover={untunedCover}
+            labels={stripLabels(tracks[0]!.segments, tracks[1]?.segments ?? null, lengths).map(stacked)}
             ticks={rulerTicks(outside, lengths.units)}
             room={width}
             zones={zones}
@@ -42,9 +42,9 @@ export default function DevelopedStrip({ zones }: { readonly zones: ZoneChoice }
         )}
       </div>
       {width > 0 && (
-        <ForeEdgeDetail lanes={lanes} ghost={ghost} room={width} stripScale={width / outside} zones={zones} />
+        <ForeEdgeDetail tracks={tracks} untuned={untuned} room={width} stripScale={width / outside} zones={zones} />
       )}
-      {ghostDesign && <GhostNote ghost={ghostDesign} />}
+      {untunedCover && <UntunedNote untuned={untunedCover} />}
       {segment === undefined ? (
         <p className="help">Press a part of the strip to change it here.</p>
       ) : (

@@ -2,13 +2,13 @@ import { useState } from 'react';
 import { useBench } from '../state/BenchContext.tsx';
 import { EndDetail } from './EndDetail.tsx';
 import { endFrames } from './endFrame.ts';
-import { endGrips } from './grips.ts';
-import type { Lane } from './lane.ts';
+import { endHandles } from './handles.ts';
+import type { Track } from './track.ts';
 import type { ZoneChoice } from './useZoneChoice.ts';
 
 interface ForeEdgeDetailProps {
-  readonly lanes: readonly Lane[];
-  readonly ghost: Lane | null;
+  readonly tracks: readonly Track[];
+  readonly untuned: Track | null;
   /** px to draw in. */
   readonly room: number;
   /** px a millimetre in the strip above, to say how many times larger this is. */
@@ -22,10 +22,10 @@ const BETWEEN = 16;
 const FREE = { tab: 26, board: 84 };
 
 /** Both ends of the wrap drawn larger, side by side. */
-export function ForeEdgeDetail({ lanes, ghost, room, stripScale, zones }: ForeEdgeDetailProps) {
+export function ForeEdgeDetail({ tracks, untuned, room, stripScale, zones }: ForeEdgeDetailProps) {
   const { design, lengths } = useBench();
   const width = (room - BETWEEN) / 2;
-  const now = endFrames(ghost === null ? lanes : [...lanes, ghost], width, FREE);
+  const now = endFrames(untuned === null ? tracks : [...tracks, untuned], width, FREE);
   // While a tab is dragged the frame stands still, so that the line stays under the pointer.
   const [held, setHeld] = useState<typeof now | null>(null);
   const frames = held ?? now;
@@ -40,11 +40,11 @@ export function ForeEdgeDetail({ lanes, ghost, room, stripScale, zones }: ForeEd
           <EndDetail
             key={end}
             axis="width"
-            lanes={lanes}
-            ghost={ghost}
+            tracks={tracks}
+            untuned={untuned}
             frame={frames[end]}
             room={width}
-            grips={endGrips(design, 'width', end)}
+            handles={endHandles(design, 'width', end)}
             zones={zones}
             isTwin={end === 'last'}
             say={({ length }) => `${length < 0 ? 'overrun' : 'gap'} ${lengths.gap(length)}`}

@@ -1,7 +1,7 @@
-import type { Segment } from './segments.ts';
+import type { StripSegment } from '../../core/index.ts';
 
 interface SegmentBarProps {
-  readonly segments: readonly Segment[];
+  readonly segments: readonly StripSegment[];
   /** px of the place of a stretch. */
   readonly place: (at: number) => number;
   readonly top: number;

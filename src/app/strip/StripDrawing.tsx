@@ -1,20 +1,20 @@
 import { useState } from 'react';
-import type { CoverDesign } from '../../core/fold/coverDesign.ts';
-import { GripHandle } from './GripHandle.tsx';
-import { mouthGrip, sizeGrip } from './grips.ts';
+import type { CoverDesign } from '../../core/index.ts';
+import { HandleButton } from './HandleButton.tsx';
+import { mouthHandle, sizeHandle } from './handles.ts';
 import { isLit, LabelButton } from './LabelButton.tsx';
-import { cutEdge, type End, type Lane, mouth } from './lane.ts';
 import type { Tick } from './rulerTicks.ts';
 import { SegmentBar } from './SegmentBar.tsx';
 import { BAR, type StripLabel, stripLayout } from './stripLayout.ts';
+import { cutEdge, type End, mouth, type Track } from './track.ts';
 import type { ZoneChoice } from './useZoneChoice.ts';
 
 interface StripDrawingProps {
   readonly design: CoverDesign;
-  /** The lane that the labels belong to comes first. */
-  readonly lanes: readonly Lane[];
-  readonly ghost: Lane | null;
-  readonly ghostDesign: CoverDesign | null;
+  /** The track that the labels belong to comes first. */
+  readonly tracks: readonly Track[];
+  readonly untuned: Track | null;
+  readonly untunedCover: CoverDesign | null;
   readonly labels: readonly StripLabel[];
   readonly ticks: readonly Tick[];
   /** px to draw in. */
@@ -24,14 +24,14 @@ interface StripDrawingProps {
 
 const ENDS: readonly End[] = ['first', 'last'];
 
-/** Lanes of stretches to one scale over a ruler; the labels carry names and lengths and can be reached by key. */
+/** Tracks of stretches to one scale over a ruler; the labels carry names and lengths and can be reached by key. */
 export function StripDrawing(props: StripDrawingProps) {
-  const { design, lanes, ghost, ghostDesign, labels, ticks, room, zones } = props;
-  const first = lanes[0]!;
-  const now = Math.max(first.span, ghost?.span ?? 0);
+  const { design, tracks, untuned, untunedCover, labels, ticks, room, zones } = props;
+  const first = tracks[0]!;
+  const now = Math.max(first.span, untuned?.span ?? 0);
   // While a tab is dragged the scale stands still, so that the line stays under the pointer.
   const [held, setHeld] = useState<number | null>(null);
-  const layout = stripLayout(first, labels, lanes.length, room, held ?? now);
+  const layout = stripLayout(first, labels, tracks.length, room, held ?? now);
   const { place, scale, rows, ruler } = layout;
   const across = [rows[0]! - 5, rows.at(-1)! + BAR + 5] as const;
   const mouths = mouth(design);
@@ -45,11 +45,11 @@ export function StripDrawing(props: StripDrawingProps) {
   return (
     <div className="strip-drawing" style={{ height: layout.height, width: layout.width }}>
       <svg width={layout.width} height={layout.height} aria-hidden="true">
-        {lanes.map((lane, index) => (
+        {tracks.map((track, index) => (
           <SegmentBar
-            key={lane.title}
-            segments={lane.segments}
-            place={(at) => place(at - lane.origin)}
+            key={track.title}
+            segments={track.segments}
+            place={(at) => place(at - track.origin)}
             top={rows[index]!}
             height={BAR}
             isLit={(id) => isLit(zones, id)}
@@ -62,13 +62,13 @@ export function StripDrawing(props: StripDrawingProps) {
             d={`M${place(-mouths)} ${across[0]}V${across[1]}M${place(mouths)} ${across[0]}V${across[1]}`}
           />
         )}
-        {ghost !== null && (
+        {untuned !== null && (
           <path
-            className="ghost"
-            d={ghostPath(ghost, ghostDesign === null ? null : mouth(ghostDesign), place, across)}
+            className="untuned"
+            d={untunedPath(untuned, untunedCover === null ? null : mouth(untunedCover), place, across)}
           />
         )}
-        {lanes.map(({ title, segments, origin }, index) => {
+        {tracks.map(({ title, segments, origin }, index) => {
           const board = segments.find(({ id }) => id === 'frontBoard')!;
           return (
             <text
@@ -115,31 +115,31 @@ export function StripDrawing(props: StripDrawingProps) {
         />
       ))}
       {ENDS.map((end) => (
-        <GripHandle
+        <HandleButton
           {...handle}
           key={end}
-          grip={sizeGrip(design, 'width')}
+          handle={sizeHandle(design, 'width')}
           outward={end === 'first' ? -1 : 1}
           tab={end === 'first' ? 'before' : 'after'}
           at={place(cutEdge(first, end))}
           isTwin={end === 'last'}
         />
       ))}
-      {/* The lanes' titles stand on the front board, so the tab of the mouth is on the back one. */}
+      {/* The tracks' titles stand on the front board, so the tab of the mouth is on the back one. */}
       {mouths !== null && (
-        <GripHandle {...handle} grip={mouthGrip(design)} outward={1} tab="before" at={place(mouths)} />
+        <HandleButton {...handle} handle={mouthHandle(design)} outward={1} tab="before" at={place(mouths)} />
       )}
     </div>
   );
 }
 
-function ghostPath(
-  ghost: Lane,
+function untunedPath(
+  untuned: Track,
   mouths: number | null,
   place: (at: number) => number,
   [top, bottom]: readonly [number, number],
 ) {
-  const [left, right] = [place(cutEdge(ghost, 'first')), place(cutEdge(ghost, 'last'))];
+  const [left, right] = [place(cutEdge(untuned, 'first')), place(cutEdge(untuned, 'last'))];
   const lines = mouths === null ? [] : [place(-mouths), place(mouths)];
   return `M${left} ${top}H${right}V${bottom}H${left}Z${lines.map((x) => `M${x} ${top}V${bottom}`).join('')}`;
 }

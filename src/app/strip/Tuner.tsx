@@ -1,6 +1,6 @@
-import { FigureField } from '../bench/FigureField.tsx';
+import type { StripSegment } from '../../core/index.ts';
+import { FigureField } from '../fields/FigureField.tsx';
 import { useBench } from '../state/BenchContext.tsx';
-import type { Segment } from './segments.ts';
 import { segmentWords, sideOf, tunedBy } from './segmentWords.ts';
 
 const EMPTY: Readonly<Record<string, 'required' | 'decided'>> = {
@@ -13,7 +13,7 @@ const EMPTY: Readonly<Record<string, 'required' | 'decided'>> = {
 };
 
 /** What a chosen stretch is, with the field that changes it most directly. */
-export function Tuner({ segment }: { readonly segment: Segment }) {
+export function Tuner({ segment }: { readonly segment: StripSegment }) {
   const { design } = useBench();
   const path = tunedBy(segment, design.job);
   const { name, note } = segmentWords(segment);

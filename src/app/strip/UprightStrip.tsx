@@ -1,24 +1,24 @@
 import { type CSSProperties, useState } from 'react';
+import { useHeight } from '../sheet/useExtent.ts';
 import { useBench } from '../state/BenchContext.tsx';
 import { detailDepth, EndDetail } from './EndDetail.tsx';
 import { endFrames } from './endFrame.ts';
-import { GripHandle } from './GripHandle.tsx';
-import { endGrips, sizeGrip } from './grips.ts';
+import { HandleButton } from './HandleButton.tsx';
+import { endHandles, sizeHandle } from './handles.ts';
 import { isLit, LabelButton } from './LabelButton.tsx';
-import { cutEdge, type End, lane, rangeLanes } from './lane.ts';
 import { rulerTicks } from './rulerTicks.ts';
 import { SegmentBar } from './SegmentBar.tsx';
 import { spreadLabels } from './spreadLabels.ts';
 import { stripLabels } from './stripLabels.ts';
 import { Tuner } from './Tuner.tsx';
-import { useHeight } from './useExtent.ts';
-import { useGhost } from './useGhost.ts';
+import { cutEdge, type End, rangeTracks, track } from './track.ts';
+import { useUntuned } from './useUntuned.ts';
 import type { ZoneChoice } from './useZoneChoice.ts';
 
-/** px, from the left: the ruler, the lanes, the enlarged ends, the labels. */
+/** px, from the left: the ruler, the tracks, the enlarged ends, the labels. */
 const RULER = 30;
 const BAR = 14;
-const LANE = 17;
+const TRACK = 17;
 const DETAIL = 12;
 /** px kept free beyond the cut edges, for their tabs. */
 const PAD = 22;
@@ -32,10 +32,10 @@ const ENDS: readonly End[] = ['first', 'last'];
 export default function UprightStrip({ zones }: { readonly zones: ZoneChoice }) {
   const { design, lengths } = useBench();
   const [ref, room] = useHeight<HTMLDivElement>();
-  const ghostDesign = useGhost();
-  const lanes = rangeLanes(design, 'height', lengths);
-  const ghost = ghostDesign && lane(ghostDesign, 'height', 'thick', 'untuned');
-  const segment = lanes[0]!.segments.find(({ id }) => id === zones.chosen);
+  const untunedCover = useUntuned();
+  const tracks = rangeTracks(design, 'height', lengths);
+  const untuned = untunedCover && track(untunedCover, 'height', 'thick', 'untuned');
+  const segment = tracks[0]!.segments.find(({ id }) => id === zones.chosen);
   return (
     <section className="upright" aria-labelledby="upright-title">
       <header>
@@ -43,7 +43,7 @@ export default function UprightStrip({ zones }: { readonly zones: ZoneChoice }) 
         <p>outside {lengths.cut(design.pieces.outside.height)}</p>
       </header>
       <div ref={ref} className="upright-frame" style={{ '--drawn': `${room}px` } as CSSProperties}>
-        {room > 0 && <UprightDrawing lanes={lanes} ghost={ghost} room={room} zones={zones} />}
+        {room > 0 && <UprightDrawing tracks={tracks} untuned={untuned} room={room} zones={zones} />}
       </div>
       {segment !== undefined && <Tuner segment={segment} />}
     </section>
@@ -51,52 +51,52 @@ export default function UprightStrip({ zones }: { readonly zones: ZoneChoice }) 
 }
 
 interface UprightDrawingProps {
-  readonly lanes: ReturnType<typeof rangeLanes>;
-  readonly ghost: ReturnType<typeof lane> | null;
+  readonly tracks: ReturnType<typeof rangeTracks>;
+  readonly untuned: ReturnType<typeof track> | null;
   /** px of height to draw in. */
   readonly room: number;
   readonly zones: ZoneChoice;
 }
 
-function UprightDrawing({ lanes, ghost, room, zones }: UprightDrawingProps) {
+function UprightDrawing({ tracks, untuned, room, zones }: UprightDrawingProps) {
   const { design, lengths } = useBench();
-  const first = lanes[0]!;
-  const allLanes = ghost === null ? lanes : [...lanes, ghost];
-  const spanNow = 2 * Math.max(...allLanes.flatMap((each) => ENDS.map((end) => Math.abs(cutEdge(each, end)))));
+  const first = tracks[0]!;
+  const allTracks = untuned === null ? tracks : [...tracks, untuned];
+  const spanNow = 2 * Math.max(...allTracks.flatMap((each) => ENDS.map((end) => Math.abs(cutEdge(each, end)))));
   const detailRoom = room / 2 - 1.5 * LINE;
-  const framesNow = endFrames(allLanes, detailRoom, { tab: PAD, board: BOARD });
+  const framesNow = endFrames(allTracks, detailRoom, { tab: PAD, board: BOARD });
   // While a tab is dragged both scales stand still, so that the line stays under the pointer.
   const [held, setHeld] = useState<{ readonly span: number; readonly frames: typeof framesNow } | null>(null);
   const { span, frames } = held ?? { span: spanNow, frames: framesNow };
   const scale = (room - 2 * PAD) / span;
   const place = (at: number): number => room / 2 + at * scale;
-  const barsTo = RULER + lanes.length * LANE;
-  const labelsFrom = barsTo + DETAIL + detailDepth(lanes.length);
+  const barsTo = RULER + tracks.length * TRACK;
+  const labelsFrom = barsTo + DETAIL + detailDepth(tracks.length);
   const hold = {
     onGrab: () => setHeld({ span: spanNow, frames: framesNow }),
     onRelease: () => setHeld(null),
   };
-  const labels = stripLabels(first.segments, lanes[1]?.segments ?? null, lengths);
+  const labels = stripLabels(first.segments, tracks[1]?.segments ?? null, lengths);
   const placed = placedLabels();
   return (
     <>
       <svg width={labelsFrom} height={room} aria-hidden="true">
         <g transform="matrix(0 1 1 0 0 0)">
-          {lanes.map((each, i) => (
+          {tracks.map((each, i) => (
             <SegmentBar
               key={each.title}
               segments={each.segments}
               place={(at) => place(at - each.origin)}
-              top={RULER + i * LANE}
+              top={RULER + i * TRACK}
               height={BAR}
               isLit={(id) => isLit(zones, id)}
               onHighlight={zones.light}
             />
           ))}
-          {ghost !== null && (
+          {untuned !== null && (
             <path
-              className="ghost"
-              d={`M${place(cutEdge(ghost, 'first'))} ${RULER - 3}H${place(cutEdge(ghost, 'last'))}V${barsTo}H${place(cutEdge(ghost, 'first'))}Z`}
+              className="untuned"
+              d={`M${place(cutEdge(untuned, 'first'))} ${RULER - 3}H${place(cutEdge(untuned, 'last'))}V${barsTo}H${place(cutEdge(untuned, 'first'))}Z`}
             />
           )}
           <path
@@ -104,11 +104,11 @@ function UprightDrawing({ lanes, ghost, room, zones }: UprightDrawingProps) {
             d={`M${place(cutEdge(first, 'first'))} ${RULER - 4}H${place(cutEdge(first, 'last'))}`}
           />
         </g>
-        {lanes.map(({ title }, i) => (
+        {tracks.map(({ title }, i) => (
           <text
             key={title}
             className="row-title"
-            transform={`translate(${RULER + i * LANE + BAR / 2 + 4} ${room / 2}) rotate(-90)`}
+            transform={`translate(${RULER + i * TRACK + BAR / 2 + 4} ${room / 2}) rotate(-90)`}
           >
             {title}
           </text>
@@ -152,21 +152,21 @@ function UprightDrawing({ lanes, ghost, room, zones }: UprightDrawingProps) {
         >
           <EndDetail
             axis="height"
-            lanes={lanes}
-            ghost={ghost}
+            tracks={tracks}
+            untuned={untuned}
             frame={frames[end]}
             room={detailRoom}
-            grips={endGrips(design, 'height', end)}
+            handles={endHandles(design, 'height', end)}
             zones={zones}
             {...hold}
           />
         </div>
       ))}
       {ENDS.map((end) => (
-        <GripHandle
+        <HandleButton
           {...hold}
           key={end}
-          grip={sizeGrip(design, 'height')}
+          handle={sizeHandle(design, 'height')}
           axis="height"
           scale={scale}
           outward={end === 'first' ? -1 : 1}

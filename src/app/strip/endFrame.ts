@@ -1,6 +1,6 @@
-import { boardEdge, cutEdge, type End, type Lane } from './lane.ts';
+import { boardEdge, cutEdge, type End, type Track } from './track.ts';
 
-/** A frame that shows one end of some lanes enlarged. */
+/** A frame that shows one end of some tracks enlarged. */
 export interface EndFrame {
   readonly end: End;
   /** px a millimetre. */
@@ -18,15 +18,15 @@ interface EndRoom {
 }
 
 /**
- * The largest frames, of one scale, that hold either end of every lane, a ghost among them.
- * @param room px along the lanes
+ * The largest frames, of one scale, that hold either end of every track, the untuned cover among them.
+ * @param room px along the tracks
  */
 export function endFrames(
-  lanes: readonly Lane[],
+  tracks: readonly Track[],
   room: number,
   { tab, board }: EndRoom,
 ): Readonly<Record<End, EndFrame>> {
-  const reaches = { first: endReach(lanes, 'first'), last: endReach(lanes, 'last') };
+  const reaches = { first: endReach(tracks, 'first'), last: endReach(tracks, 'last') };
   const scale = (room - tab - board) / Math.max(...Object.values(reaches).map(([outer, inner]) => outer - inner));
   const frame = (end: End): EndFrame => {
     const [outermost, innermost] = reaches[end];
@@ -39,16 +39,16 @@ export function endFrames(
 }
 
 /** The outermost cut edge and the innermost edge of the board, mm outward from the origin. */
-function endReach(lanes: readonly Lane[], end: End): readonly [number, number] {
+function endReach(tracks: readonly Track[], end: End): readonly [number, number] {
   const outward = end === 'first' ? -1 : 1;
   return [
-    Math.max(...lanes.map((lane) => outward * cutEdge(lane, end))),
-    Math.min(...lanes.map((lane) => outward * boardEdge(lane, end))),
+    Math.max(...tracks.map((track) => outward * cutEdge(track, end))),
+    Math.min(...tracks.map((track) => outward * boardEdge(track, end))),
   ];
 }
 
-/** The stretches of a lane that a frame shows, from the origin, cut off where the board runs on. */
-export function shownSegments({ segments, origin, span }: Lane, { end, shown: [low, high] }: EndFrame) {
+/** The stretches of a track that a frame shows, from the origin, cut off where the board runs on. */
+export function shownSegments({ segments, origin, span }: Track, { end, shown: [low, high] }: EndFrame) {
   const within = (at: number): number => {
     const place = at - origin;
     return end === 'first' ? Math.min(high, place) : Math.max(low, place);

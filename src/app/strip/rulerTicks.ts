@@ -1,4 +1,4 @@
-import { MM_PER_INCH } from '../../core/units/mm.ts';
+import { MM_PER_INCH } from '../../core/index.ts';
 
 export interface Tick {
   /** mm from the start. */

@@ -1,5 +1,4 @@
-import type { Job } from '../../core/job/jobSchema.ts';
-import type { Segment, SegmentKind } from './segments.ts';
+import type { Job, SegmentKind, StripSegment } from '../../core/index.ts';
 
 /** What each kind of stretch is called, and what it is. */
 const SEGMENT_WORDS: Readonly<Record<SegmentKind, { readonly name: string; readonly note: string }>> = {
@@ -18,7 +17,7 @@ const SEGMENT_WORDS: Readonly<Record<SegmentKind, { readonly name: string; reado
 };
 
 /** Name and note of one stretch; a gap goes by what it is. */
-export function segmentWords({ id, kind, length }: Segment): { readonly name: string; readonly note: string } {
+export function segmentWords({ id, kind, length }: StripSegment): { readonly name: string; readonly note: string } {
   if (id === 'height') return { name: 'board', note: 'Over the board, head to tail.' };
   if (kind !== 'gap') return SEGMENT_WORDS[kind];
   if (length < 0) return { name: 'overrun', note: 'The board would run past its seat: the cover is too small here.' };
@@ -26,7 +25,7 @@ export function segmentWords({ id, kind, length }: Segment): { readonly name: st
 }
 
 /** Field of the job that changes a stretch most directly. */
-export function tunedBy({ id, kind }: Segment, { pattern }: Job): string | null {
+export function tunedBy({ id, kind }: StripSegment, { pattern }: Job): string | null {
   if (id === 'height') return 'book.height_mm';
   if (id === 'headGap' || id === 'tailGap')
     return pattern.outsideHeight_mm === null ? `ease.${sideOf(id)}_mm` : 'pattern.outsideHeight_mm';

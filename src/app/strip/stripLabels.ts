@@ -1,5 +1,4 @@
-import type { Printer } from '../../core/units/printer.ts';
-import type { Segment, SegmentKind } from './segments.ts';
+import type { Printer, SegmentKind, StripSegment } from '../../core/index.ts';
 import { segmentWords, sideOf } from './segmentWords.ts';
 import type { StripLabel } from './stripLayout.ts';
 
@@ -9,7 +8,7 @@ const FINE = 20;
 /** Stretches that are a measure or a setting of the job; the others are computed. */
 const GIVEN: readonly SegmentKind[] = ['edgeMargin', 'turnedEnd', 'board'];
 
-const lengthOf = ({ kind, length }: Segment, lengths: Printer): string =>
+const lengthOf = ({ kind, length }: StripSegment, lengths: Printer): string =>
   GIVEN.includes(kind) ? lengths.size(length) : length < FINE ? lengths.fine(length) : lengths.length(length);
 
 /**
@@ -17,11 +16,11 @@ const lengthOf = ({ kind, length }: Segment, lengths: Printer): string =>
  * @param thin the same stretches at the thin end, or null where the leather has one thickness
  */
 export function stripLabels(
-  thick: readonly Segment[],
-  thin: readonly Segment[] | null,
+  thick: readonly StripSegment[],
+  thin: readonly StripSegment[] | null,
   lengths: Printer,
 ): readonly StripLabel[] {
-  const say = ({ length }: Segment): string => lengths.gap(length) + (length < 0 ? ' over' : '');
+  const say = ({ length }: StripSegment): string => lengths.gap(length) + (length < 0 ? ' over' : '');
   return thick.map((segment) => {
     const { id, kind } = segment;
     const { name } = segmentWords(segment);

@@ -1,5 +1,5 @@
-import type { Lane } from './lane.ts';
 import { spreadLabels } from './spreadLabels.ts';
+import type { Track } from './track.ts';
 
 export interface StripLabel {
   readonly id: string;
@@ -28,7 +28,7 @@ export interface StripLayout {
   readonly labels: readonly PlacedLabel[];
   /** px a millimetre. */
   readonly scale: number;
-  /** px of a place, mm from the lanes' origin. */
+  /** px of a place, mm from the tracks' origin. */
   place(at: number): number;
 }
 
@@ -52,14 +52,14 @@ const labelWidth = ({ lines }: StripLabel): number =>
 
 /**
  * Sets labels above the rows where they fit side by side; else those of the front half above and the rest below.
- * @param lane the row that the labels belong to
+ * @param track the row that the labels belong to
  * @param labels one for each of its stretches
  * @param rowCount rows to draw
  * @param room px to draw in; the layout grows wider where even two sides do not suffice
  * @param span mm to draw, half of it on either side of the origin
  */
 export function stripLayout(
-  { segments, origin }: Lane,
+  { segments, origin }: Track,
   labels: readonly StripLabel[],
   rowCount: number,
   room: number,

@@ -1,6 +1,12 @@
-import { type CoverDesign, coverDesign } from '../../core/fold/coverDesign.ts';
-import { type JobDocument, type Patch, patched, valueAt } from '../../core/job/jobDocument.ts';
-import { parseJob } from '../../core/job/parseJob.ts';
+import {
+  type CoverDesign,
+  coverDesign,
+  type JobDocument,
+  type Patch,
+  parseJob,
+  patched,
+  valueAt,
+} from '../../core/index.ts';
 
 /** Fields that tuning changes; without them their defaults apply and the tool decides the sizes. */
 const TUNED = [

@@ -1,7 +1,5 @@
 import { stringify } from 'csv-stringify/sync';
-import { fitReport } from '../../core/fit.ts';
-import type { JobIssue } from '../../core/job/jobIssue.ts';
-import { parseJobText } from '../../core/job/parseJob.ts';
+import { fitReport, type JobIssue, parseJobText } from '../../core/index.ts';
 import { type Cell, REPORT_COLUMNS, reportRow } from '../../output/catalogue/reportColumns.ts';
 import { inTableWords, parseRow, type RowHeader, rowDocument } from '../../output/catalogue/rowDocument.ts';
 import type { StockCover } from '../../output/catalogue/stockCover.ts';

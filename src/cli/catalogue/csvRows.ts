@@ -1,5 +1,5 @@
 import type { Readable } from 'node:stream';
-import { jobIssue } from '../../core/job/jobIssue.ts';
+import { jobIssue } from '../../core/index.ts';
 import { decodeText, TEXT_ALLOWED, TEXT_REMEDY } from '../decodeText.ts';
 import type { Row } from './row.ts';
 import { DamagedText, utf8Chunks } from './utf8Chunks.ts';

@@ -1,6 +1,6 @@
 import { readdir, stat } from 'node:fs/promises';
 import { join } from 'node:path';
-import { jobIssue } from '../../core/job/jobIssue.ts';
+import { jobIssue } from '../../core/index.ts';
 import { readJobText } from '../readJob.ts';
 import { unreadable } from '../readText.ts';
 import type { Row } from './row.ts';

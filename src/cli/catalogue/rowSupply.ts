@@ -1,4 +1,4 @@
-import type { JobIssue } from '../../core/job/jobIssue.ts';
+import type { JobIssue } from '../../core/index.ts';
 import { unreadable } from '../readText.ts';
 import type { Row } from './row.ts';
 

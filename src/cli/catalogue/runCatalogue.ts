@@ -4,7 +4,7 @@ import { availableParallelism } from 'node:os';
 import process from 'node:process';
 import { addAbortSignal } from 'node:stream';
 import { isatty } from 'node:tty';
-import { jobIssue } from '../../core/job/jobIssue.ts';
+import { jobIssue } from '../../core/index.ts';
 import { type RowHeader, readHeader } from '../../output/catalogue/rowDocument.ts';
 import { readStockCovers, type StockCover } from '../../output/catalogue/stockCover.ts';
 import { BadInput } from '../badInput.ts';

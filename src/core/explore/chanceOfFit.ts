@@ -1,6 +1,6 @@
 import { needsAt } from '../allowance/needs.ts';
 import type { CoverDesign } from '../fold/coverDesign.ts';
-import { coverFit } from '../fold/fit.ts';
+import { coverFit } from '../fold/coverFit.ts';
 import type { Job } from '../job/jobSchema.ts';
 import { mm } from '../units/mm.ts';
 import { type Measure, measuresOf } from './measure.ts';

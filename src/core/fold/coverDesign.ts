@@ -2,7 +2,7 @@ import { type NeedsOverRange, needsOverRange } from '../allowance/needs.ts';
 import type { Job } from '../job/jobSchema.ts';
 import type { RangePoint } from '../leather/leatherModel.ts';
 import { type Pieces, pieces } from '../pattern/pieces.ts';
-import { coverFit, type Fit } from './fit.ts';
+import { coverFit, type Fit } from './coverFit.ts';
 
 /** A job worked out: the pieces to cut, and what they meet at each point of the weight range. */
 export interface CoverDesign {

@@ -1,3 +1,5 @@
+import type { Patch } from '../job/jobDocument.ts';
+
 /** How readily a material takes a fold, in one word and in the numbers of the model. */
 export interface Temper {
   readonly name: 'soft' | 'medium' | 'firm' | 'card';
@@ -45,4 +47,31 @@ export function temperOf(leather: { readonly bendRatio: number; readonly neutral
   const isSame = ({ bendRatio, neutral }: Temper): boolean =>
     Math.abs(bendRatio - leather.bendRatio) < SAME && Math.abs(neutral - leather.neutral) < SAME;
   return [...TEMPERS, CARD].find(isSame) ?? null;
+}
+
+/**
+ * The changes that a temper makes to one leather. Card brings its thickness and density too and is not skived; a leather
+ * after card takes the usual density again.
+ */
+export function temperPatches(
+  piece: 'outside' | 'pocket' | 'lining',
+  temper: Temper,
+  before: Temper | null,
+): readonly Patch[] {
+  const { bendRatio, neutral, modulus_MPa } = temper;
+  const sheet =
+    temper.name === CARD.name
+      ? {
+          min_mm: CARD.thickness_mm,
+          max_mm: CARD.thickness_mm,
+          foldThickness_mm: undefined,
+          density_kg_m3: CARD.density_kg_m3,
+        }
+      : before?.name === CARD.name
+        ? { density_kg_m3: undefined }
+        : {};
+  return Object.entries({ bendRatio, neutral, modulus_MPa, ...sheet }).map(([key, value]) => ({
+    path: `leather.${piece}.${key}`,
+    value,
+  }));
 }

@@ -4,7 +4,7 @@ import { bookModel } from '../book/bookModel.ts';
 import { bookOutline, CLOSED, symmetricOpening } from '../book/bookOutline.ts';
 import { riseError, riseOf } from '../book/rise.ts';
 import { tautPath } from '../book/tautPath.ts';
-import { coverFit } from '../fold/fit.ts';
+import { coverFit } from '../fold/coverFit.ts';
 import type { Job } from '../job/jobSchema.ts';
 import { seatToSeat } from '../pattern/pieces.ts';
 import { mm } from '../units/mm.ts';

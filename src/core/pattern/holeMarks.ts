@@ -4,22 +4,22 @@ import { addScaled, heading, type Vec2 } from '../math/vec2.ts';
 import { type Entity, line } from './drawing.ts';
 import { type SeamHole, slitAngle } from './seam.ts';
 
-/** Where a place on the outside lies on a piece: x' = origin + sign x, y' = y. */
-export interface Place {
+/** Where a frame on the outside lies on a piece: x' = origin + sign x, y' = y. */
+export interface PieceFrame {
   readonly origin: number;
   readonly sign: 1 | -1;
 }
 
-export const placed = ({ origin, sign }: Place, [x, y]: Vec2): Vec2 => [origin + sign * x, y];
+export const placed = ({ origin, sign }: PieceFrame, [x, y]: Vec2): Vec2 => [origin + sign * x, y];
 
 /** Draws holes as circles of their diameter, or lacing slits as the cut itself, the same through every layer. */
-export function holeMarks(job: Job, holes: readonly SeamHole[], place: Place): Entity[] {
+export function holeMarks(job: Job, holes: readonly SeamHole[], frame: PieceFrame): Entity[] {
   const { construction, seam } = job;
-  if (seam.method === 'stitching') return holes.map(({ at }) => circle(placed(place, at), construction.hole_mm / 2));
+  if (seam.method === 'stitching') return holes.map(({ at }) => circle(placed(frame, at), construction.hole_mm / 2));
   const slant = slitAngle(job);
   return holes.map(({ at, heading: along }) => {
     const direction = heading(along + slant);
-    const end = (side: 1 | -1): Vec2 => placed(place, addScaled(at, direction, (side * construction.slitWidth_mm) / 2));
+    const end = (side: 1 | -1): Vec2 => placed(frame, addScaled(at, direction, (side * construction.slitWidth_mm) / 2));
     return line(end(-1), end(1));
   });
 }

@@ -90,7 +90,7 @@ export function outsideDrawing(
       layers.skive.push(band(width - to - SKIVE_RUNOUT, width - from + SKIVE_RUNOUT, height));
 
   layers.centre.push(upright(width / 2));
-  layers.book.push(...bookOutline(source));
+  layers.book.push(...bookGuide(source));
 
   const clear = 1.5 * job.seam.edgeMargin_mm;
   for (const { layer, x } of seam.steps) {
@@ -178,7 +178,7 @@ const band = (from: number, to: number, height: number): Hatch => ({
 });
 
 /** The two boards of the closed book as they lie under the outside, seen from its grain side. */
-function bookOutline(source: PatternSource): Entity[] {
+function bookGuide(source: PatternSource): Entity[] {
   const { job, pieces, needs } = source;
   const { width, height } = pieces.outside;
   const { frontBoard, backBoard } = wrapPlaces(source);

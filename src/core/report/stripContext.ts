@@ -1,4 +1,4 @@
-import type { ElasticFit } from '../fold/elasticFit.ts';
+import type { ElasticFit } from '../fold/elastic/elasticFit.ts';
 import type { RangePoint } from '../leather/leatherModel.ts';
 import type { CheckContext } from './check.ts';
 

@@ -1,6 +1,6 @@
-import type { ElasticFit } from '../fold/elasticFit.ts';
-import type { SeatStrip } from '../fold/seatStrip.ts';
-import type { ReleasedOpening } from '../fold/strip/releasedOpening.ts';
+import type { ElasticFit } from '../fold/elastic/elasticFit.ts';
+import type { ReleasedOpening } from '../fold/elastic/releasedOpening.ts';
+import type { SeatStrip } from '../fold/elastic/seatStrip.ts';
 import { degreesFromRadians, radians } from '../units/radians.ts';
 import type { StripReport } from './reportSchema.ts';
 

@@ -1,11 +1,14 @@
-import { isRiseEstimated, riseOf } from '../../core/book/rise.ts';
-import type { CoverDesign } from '../../core/fold/coverDesign.ts';
-import { coverSupplies } from '../../core/materials/coverSupplies.ts';
-import { workSteps } from '../../core/materials/workSteps.ts';
-import { patternDrawing } from '../../core/pattern/patternDrawing.ts';
-import { sumLines } from '../../core/pattern/sumColumn.ts';
-import { designReport } from '../../core/report/designReport.ts';
-import { printer } from '../../core/units/printer.ts';
+import {
+  type CoverDesign,
+  coverSupplies,
+  designReport,
+  isRiseEstimated,
+  patternDrawing,
+  printer,
+  riseOf,
+  sumLines,
+  workSteps,
+} from '../../core/index.ts';
 import { type BenchSheet, type Block, heading, item, text } from './block.ts';
 import { seamSection } from './seamSection.ts';
 import { stepDetail } from './stepDetail.ts';

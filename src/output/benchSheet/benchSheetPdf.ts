@@ -1,4 +1,4 @@
-import type { CoverDesign } from '../../core/fold/coverDesign.ts';
+import type { CoverDesign } from '../../core/index.ts';
 import { SHEETS } from '../pdf/paper.ts';
 import type { PdfCanvas } from '../pdf/pdfCanvas.ts';
 import { SheetFile, type SheetOptions, type SheetPage } from '../pdf/sheetFile.ts';

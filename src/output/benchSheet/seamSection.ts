@@ -1,9 +1,12 @@
-import type { CoverDesign } from '../../core/fold/coverDesign.ts';
-import type { CoverSupplies } from '../../core/materials/coverSupplies.ts';
-import { runLength, type SeamRun } from '../../core/materials/seamLine.ts';
-import type { Drawing } from '../../core/pattern/drawing.ts';
-import { seamHoles } from '../../core/pattern/seamHoles.ts';
-import type { Printer } from '../../core/units/printer.ts';
+import {
+  type CoverDesign,
+  type CoverSupplies,
+  type Drawing,
+  type Printer,
+  runLength,
+  type SeamRun,
+  seamHoles,
+} from '../../core/index.ts';
 import { type Block, heading, text } from './block.ts';
 
 const SIDE_NAMES = { tail: 'tail', backForeEdge: 'back fore-edge', head: 'head', frontForeEdge: 'front fore-edge' };

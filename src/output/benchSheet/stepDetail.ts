@@ -1,10 +1,12 @@
-import type { CoverDesign } from '../../core/fold/coverDesign.ts';
-import type { Job } from '../../core/job/jobSchema.ts';
-import { RANGE_POINTS } from '../../core/leather/leatherModel.ts';
-import type { CoverSupplies } from '../../core/materials/coverSupplies.ts';
-import type { StepId } from '../../core/materials/workSteps.ts';
-import { cardDesign } from '../../core/mockup/cardDesign.ts';
-import type { Printer } from '../../core/units/printer.ts';
+import {
+  type CoverDesign,
+  type CoverSupplies,
+  cardDesign,
+  type Job,
+  type Printer,
+  RANGE_POINTS,
+  type StepId,
+} from '../../core/index.ts';
 
 /** What to do at one step of this job, with its own figures. Common practice, no source, where it is not computed. */
 export function stepDetail(id: StepId, design: CoverDesign, supplies: CoverSupplies, say: Printer): string[] {

@@ -1,6 +1,4 @@
-import type { Job } from '../../core/job/jobSchema.ts';
-import type { CoverSupplies } from '../../core/materials/coverSupplies.ts';
-import type { Printer } from '../../core/units/printer.ts';
+import type { CoverSupplies, Job, Printer } from '../../core/index.ts';
 import { type Block, heading, item, text } from './block.ts';
 
 const NAMES = { outside: 'Outside leather', pocket: 'Pocket leather', lining: 'Lining leather' } as const;

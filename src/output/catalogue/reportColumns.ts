@@ -1,5 +1,4 @@
-import { RANGE_POINTS } from '../../core/leather/leatherModel.ts';
-import type { FitAt, Report } from '../../core/report/reportSchema.ts';
+import { type FitAt, RANGE_POINTS, type Report } from '../../core/index.ts';
 
 /** One cell of a table. */
 export type Cell = string | number | null;

@@ -1,12 +1,20 @@
-import { fieldNote, numberFields } from '../../core/job/fieldNote.ts';
-import { type JobDocument, type Patch, patched } from '../../core/job/jobDocument.ts';
-import { type JobIssue, jobIssue } from '../../core/job/jobIssue.ts';
-import { jobSchema } from '../../core/job/jobSchema.ts';
-import { JOB_MIGRATIONS } from '../../core/job/migrate.ts';
-import { type ParsedJob, parseJob } from '../../core/job/parseJob.ts';
-import { isLeather, readField } from '../../core/job/readField.ts';
-import { workedIn } from '../../core/job/workedIn.ts';
-import type { Reading } from '../../core/units/reading.ts';
+import {
+  fieldNote,
+  isLeather,
+  JOB_MIGRATIONS,
+  type JobDocument,
+  type JobIssue,
+  jobIssue,
+  jobSchema,
+  numberFields,
+  type ParsedJob,
+  type Patch,
+  parseJob,
+  patched,
+  type Reading,
+  readField,
+  workedIn,
+} from '../../core/index.ts';
 
 /** Where each cell of a row goes: the paths of a table's header, checked, in column order. */
 export type RowHeader = readonly string[];

@@ -1,9 +1,13 @@
-import { EXAMPLE_JOBS } from '../../core/job/examples.ts';
-import { isRecord } from '../../core/job/jobDocument.ts';
-import { type JobIssue, jobIssue } from '../../core/job/jobIssue.ts';
-import type { Job } from '../../core/job/jobSchema.ts';
-import { JOB_MIGRATIONS, type JobRecord } from '../../core/job/migrate.ts';
-import { parseJob } from '../../core/job/parseJob.ts';
+import {
+  EXAMPLE_JOBS,
+  isRecord,
+  JOB_MIGRATIONS,
+  type Job,
+  type JobIssue,
+  type JobRecord,
+  jobIssue,
+  parseJob,
+} from '../../core/index.ts';
 
 /** A ready-made cover: a job with cut sizes and leather but without a book. */
 export interface StockCover {

@@ -1,8 +1,4 @@
-import { fitReport } from '../../core/fit.ts';
-import type { JobIssue } from '../../core/job/jobIssue.ts';
-import type { JobRecord } from '../../core/job/migrate.ts';
-import { parseJob } from '../../core/job/parseJob.ts';
-import { severity, type Verdict } from '../../core/report/check.ts';
+import { fitReport, type JobIssue, type JobRecord, parseJob, severity, type Verdict } from '../../core/index.ts';
 import { type Cell, type GapRange, gapRange } from './reportColumns.ts';
 import { coveredBook, type StockCover } from './stockCover.ts';
 

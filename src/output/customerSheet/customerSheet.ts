@@ -1,11 +1,15 @@
-import type { CoverDesign } from '../../core/fold/coverDesign.ts';
-import type { Job } from '../../core/job/jobSchema.ts';
-import { RANGE_POINTS } from '../../core/leather/leatherModel.ts';
-import { coverSupplies } from '../../core/materials/coverSupplies.ts';
-import { type Quote, quote } from '../../core/materials/quote.ts';
-import type { Verdict } from '../../core/report/check.ts';
-import type { Report } from '../../core/report/reportSchema.ts';
-import { type Printer, printer } from '../../core/units/printer.ts';
+import {
+  type CoverDesign,
+  coverSupplies,
+  type Job,
+  type Printer,
+  printer,
+  type Quote,
+  quote,
+  RANGE_POINTS,
+  type Report,
+  type Verdict,
+} from '../../core/index.ts';
 
 /** A thing said of the cover under a name of its own. */
 export interface Said {

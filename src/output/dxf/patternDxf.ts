@@ -7,11 +7,19 @@ import {
   Units,
   type vec3_t,
 } from '@tarikjabiri/dxf';
-import { type Contour, type Segment, segmentEnd, segmentStart } from '../../core/math/contour.ts';
-import type { Vec2 } from '../../core/math/vec2.ts';
-import type { Drawing, Entity } from '../../core/pattern/drawing.ts';
-import { hatchLines } from '../../core/pattern/hatchLines.ts';
-import { baseLine, CAPITAL, textWidth } from '../../core/pattern/textBox.ts';
+import {
+  baseLine,
+  CAPITAL,
+  type Contour,
+  type Drawing,
+  type Entity,
+  hatchLines,
+  type Segment,
+  segmentEnd,
+  segmentStart,
+  textWidth,
+  type Vec2,
+} from '../../core/index.ts';
 import { CAUTION, CAUTION_LAYER, CUTTING_LAYERS, type CuttingOptions, cuttingFile } from '../cuttingFile.ts';
 import { LASER_CAUTION } from '../laserCaution.ts';
 

@@ -5,7 +5,7 @@ const INSIDE = -1e-6;
 const NO_AREA = 1e-9;
 
 /** Triangle corners and their shares of a point. */
-export interface Place {
+export interface FlatPlace {
   readonly corners: readonly [number, number, number];
   readonly shares: readonly [number, number, number];
 }
@@ -17,7 +17,7 @@ export interface Place {
  * @returns a function that gives the triangle over a point and the barycentric shares of its corners; beside the surface,
  *   those of the triangle that the point is least outside of; null where there is no triangle at all nearby
  */
-export function flatLookup(uvs: Float32Array, indices: Uint32Array): (u: number, v: number) => Place | null {
+export function flatLookup(uvs: Float32Array, indices: Uint32Array): (u: number, v: number) => FlatPlace | null {
   const corner = (i: number): readonly [number, number] => [uvs[2 * indices[i]!]!, uvs[2 * indices[i]! + 1]!];
   const count = indices.length / 3;
   const perSide = Math.max(1, Math.ceil(Math.sqrt(count)));
@@ -44,7 +44,7 @@ export function flatLookup(uvs: Float32Array, indices: Uint32Array): (u: number,
 
   return (u, v) => {
     const [column, row] = [columnOf(u), rowOf(v)];
-    let best: Place | null = null;
+    let best: FlatPlace | null = null;
     let least = Number.NEGATIVE_INFINITY;
     // Beyond the neighbours only while there is nothing at all: a coarse mesh can leave whole bins beside a fine one empty.
     for (let reach = 0; reach <= perSide && (reach <= 1 || best === null); reach++)

@@ -1,5 +1,5 @@
 import { type Accessor, type Animation, Document, type Node, type PrimitiveTarget, WebIO } from '@gltf-transform/core';
-import type { MeshData, PartName } from '../../core/fold/mesh/meshData.ts';
+import type { MeshData, PartName } from '../../core/index.ts';
 import { type GlbColours, materialsOf } from './glbColours.ts';
 import { difference, directions, metres } from './metres.ts';
 import { type PartTakes, partTakes, type Take } from './partTakes.ts';

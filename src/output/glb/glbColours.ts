@@ -1,5 +1,5 @@
 import { ColorUtils, type Document, type Material } from '@gltf-transform/core';
-import type { Face, MeshData, PartName } from '../../core/fold/mesh/meshData.ts';
+import type { Face, MeshData, PartName } from '../../core/index.ts';
 
 type LeatherFace = Extract<Face, 'grain' | 'flesh' | 'cutEdge'>;
 type BookFace = Exclude<Face, LeatherFace>;

@@ -1,4 +1,4 @@
-import type { MeshData, PartName } from '../../core/fold/mesh/meshData.ts';
+import type { MeshData, PartName } from '../../core/index.ts';
 import { sameVertices } from './sameVertices.ts';
 
 /** The scene at one moment of a sequence. */

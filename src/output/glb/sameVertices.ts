@@ -1,5 +1,5 @@
-import type { Face, MeshData } from '../../core/fold/mesh/meshData.ts';
-import { flatLookup, type Place } from './flatLookup.ts';
+import type { Face, MeshData } from '../../core/index.ts';
+import { type FlatPlace, flatLookup } from './flatLookup.ts';
 import { vertexNormals } from './vertexNormals.ts';
 
 /** The two sides of a leather; each covers the flat pattern once. */
@@ -35,7 +35,7 @@ export function sameVertices(wanted: MeshData): (mesh: MeshData) => MeshData | n
   };
 }
 
-const pointAt = ({ positions }: MeshData, { corners, shares }: Place): [number, number, number] => {
+const pointAt = ({ positions }: MeshData, { corners, shares }: FlatPlace): [number, number, number] => {
   const along = (k: number): number =>
     shares[0] * positions[3 * corners[0] + k]! +
     shares[1] * positions[3 * corners[1] + k]! +

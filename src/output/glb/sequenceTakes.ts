@@ -1,6 +1,4 @@
-import type { CoverDesign } from '../../core/fold/coverDesign.ts';
-import { foldedCover } from '../../core/fold/mesh/foldedCover.ts';
-import type { RangePoint } from '../../core/leather/leatherModel.ts';
+import { type CoverDesign, foldedCover, type RangePoint } from '../../core/index.ts';
 import type { Take } from './partTakes.ts';
 
 /** Takes of the making, few enough for a file of some MB, enough that the folding between two of them looks round. */

@@ -1,5 +1,4 @@
-import type { Arc, Segment } from '../../core/math/contour.ts';
-import type { Vec2 } from '../../core/math/vec2.ts';
+import type { Arc, Segment, Vec2 } from '../../core/index.ts';
 
 /** A measure in a figure: where it runs, and the letter under which it is written down. */
 export interface Measure {

@@ -1,4 +1,4 @@
-import { bulgedLine, type Segment } from '../../core/math/contour.ts';
+import { bulgedLine, type Segment } from '../../core/index.ts';
 import { arc, box, type Figure, line } from './figure.ts';
 
 /** The book of the figures, mm on paper: not to scale, thick enough to see what is meant. */

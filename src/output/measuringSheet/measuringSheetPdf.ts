@@ -1,5 +1,4 @@
-import { circle, type Segment } from '../../core/math/contour.ts';
-import { addScaled, distance, subtract, type Vec2 } from '../../core/math/vec2.ts';
+import { addScaled, circle, distance, type Segment, subtract, type Vec2 } from '../../core/index.ts';
 import { brokenLines } from '../benchSheet/sheetFlow.ts';
 import type { LayerStyle } from '../layerStyle.ts';
 import { SHEETS } from '../pdf/paper.ts';

@@ -1,5 +1,4 @@
-import type { Segment } from '../../core/math/contour.ts';
-import { MM_PER_INCH } from '../../core/units/mm.ts';
+import { MM_PER_INCH, type Segment } from '../../core/index.ts';
 import { line } from './figure.ts';
 
 /** Long side of a bank card, mm: ISO/IEC 7810, size ID-1. */

@@ -1,7 +1,4 @@
-import type { Segment } from '../../core/math/contour.ts';
-import type { Vec2 } from '../../core/math/vec2.ts';
-import type { Drawing, PieceDrawing } from '../../core/pattern/drawing.ts';
-import { printer } from '../../core/units/printer.ts';
+import { type Drawing, type PieceDrawing, printer, type Segment, type Vec2 } from '../../core/index.ts';
 import type { LayerStyle } from '../layerStyle.ts';
 import { fitToPage, type Page, type Paper } from './paper.ts';
 import type { PdfCanvas } from './pdfCanvas.ts';

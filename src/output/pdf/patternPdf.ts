@@ -1,7 +1,4 @@
-import type { Drawing } from '../../core/pattern/drawing.ts';
-import { mirroredDrawing } from '../../core/pattern/mirrorDrawing.ts';
-import { patternDrawing } from '../../core/pattern/patternDrawing.ts';
-import type { PatternSource } from '../../core/pattern/seam.ts';
+import { type Drawing, mirroredDrawing, type PatternSource, patternDrawing } from '../../core/index.ts';
 import { drawCheckPage, type TiledPiece } from './checkPage.ts';
 import { checkPaper, type Page, type Paper, SHEETS } from './paper.ts';
 import type { PdfCanvas } from './pdfCanvas.ts';

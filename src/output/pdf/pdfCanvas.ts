@@ -1,9 +1,18 @@
 import type { PDFName, PDFOperator, PDFPage } from '@cantoo/pdf-lib';
-import { arcPoint, type Contour, type Segment, segmentEnd, segmentStart } from '../../core/math/contour.ts';
-import { addScaled, heading, type Vec2 } from '../../core/math/vec2.ts';
-import type { Entity, Layer } from '../../core/pattern/drawing.ts';
-import { hatchLines } from '../../core/pattern/hatchLines.ts';
-import { textWidth } from '../../core/pattern/textBox.ts';
+import {
+  addScaled,
+  arcPoint,
+  type Contour,
+  type Entity,
+  hatchLines,
+  heading,
+  type Layer,
+  type Segment,
+  segmentEnd,
+  segmentStart,
+  textWidth,
+  type Vec2,
+} from '../../core/index.ts';
 import { LAYER_STYLES, type LayerStyle } from '../layerStyle.ts';
 import type { Lettering } from './lettering.ts';
 

@@ -1,4 +1,4 @@
-import { printer } from '../../core/units/printer.ts';
+import { printer } from '../../core/index.ts';
 import { fitToPage, type Paper } from './paper.ts';
 
 /** What the two check bars measured on a first print, mm; both were meant to be `BAR_LENGTH`. */

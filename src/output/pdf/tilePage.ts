@@ -1,7 +1,12 @@
-import { type Segment, segmentStart } from '../../core/math/contour.ts';
-import { distance, type Vec2 } from '../../core/math/vec2.ts';
-import { LAYERS, type PieceDrawing } from '../../core/pattern/drawing.ts';
-import { unwrittenWords } from '../../core/pattern/patternDrawing.ts';
+import {
+  distance,
+  LAYERS,
+  type PieceDrawing,
+  type Segment,
+  segmentStart,
+  unwrittenWords,
+  type Vec2,
+} from '../../core/index.ts';
 import { brokenLines } from '../benchSheet/sheetFlow.ts';
 import type { LayerStyle } from '../layerStyle.ts';
 import type { PageMap, PdfCanvas } from './pdfCanvas.ts';

@@ -1,6 +1,4 @@
-import type { Vec2 } from '../../core/math/vec2.ts';
-import type { Entity } from '../../core/pattern/drawing.ts';
-import { textBox } from '../../core/pattern/textBox.ts';
+import { type Entity, textBox, type Vec2 } from '../../core/index.ts';
 import type { Tile } from './tiling.ts';
 
 /** Whether an entity may show in a window; it errs on the side of yes. Spares a page of the holes of all others. */

@@ -1,7 +1,5 @@
 import { strFromU8, strToU8, zlibSync } from 'fflate';
-import { type JobIssue, jobIssue } from '../../core/job/jobIssue.ts';
-import type { JobRecord } from '../../core/job/migrate.ts';
-import { type OpenedJob, openJob } from '../../core/job/openJob.ts';
+import { type JobIssue, type JobRecord, jobIssue, type OpenedJob, openJob } from '../../core/index.ts';
 import { inflateWithin } from './inflateWithin.ts';
 import { LINK_DICTIONARY } from './linkDictionary.ts';
 

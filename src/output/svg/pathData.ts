@@ -1,5 +1,4 @@
-import { arcPoint, type Contour, type Segment, segmentEnd, segmentStart } from '../../core/math/contour.ts';
-import type { Vec2 } from '../../core/math/vec2.ts';
+import { arcPoint, type Contour, type Segment, segmentEnd, segmentStart, type Vec2 } from '../../core/index.ts';
 
 /** A number to a millionth of a mm, without idle zeros. */
 export const svgNumber = (value: number): string => String(Math.round(value * 1e6) / 1e6 + 0);

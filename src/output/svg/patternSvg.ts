@@ -1,7 +1,4 @@
-import type { Vec2 } from '../../core/math/vec2.ts';
-import type { Drawing, Entity } from '../../core/pattern/drawing.ts';
-import { hatchLines } from '../../core/pattern/hatchLines.ts';
-import { baseLine, textWidth } from '../../core/pattern/textBox.ts';
+import { baseLine, type Drawing, type Entity, hatchLines, textWidth, type Vec2 } from '../../core/index.ts';
 import { CAUTION, CAUTION_LAYER, type CuttingLayer, type CuttingOptions, cuttingFile } from '../cuttingFile.ts';
 import { LASER_CAUTION } from '../laserCaution.ts';
 import { svgNumber as n, pathData } from './pathData.ts';

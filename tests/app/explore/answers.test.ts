@@ -1,13 +1,12 @@
 import { describe, expect, test } from 'vitest';
 import choirBook from '../../../public/jobs/choir-book.json' with { type: 'json' };
 import tideLedger from '../../../public/jobs/tide-ledger.json' with { type: 'json' };
-import { temperPatches } from '../../../src/app/bench/Temper.tsx';
 import { answerQuestion } from '../../../src/app/explore/answerQuestion.ts';
 import type { Answers, Questions } from '../../../src/app/explore/exploreMessage.ts';
 import { overlaysFor } from '../../../src/app/explore/overlays.ts';
 import { type JobDocument, patched } from '../../../src/core/job/jobDocument.ts';
 import { parseJob } from '../../../src/core/job/parseJob.ts';
-import { CARD, TEMPERS, temperOf } from '../../../src/core/leather/temper.ts';
+import { CARD, TEMPERS, temperOf, temperPatches } from '../../../src/core/leather/temper.ts';
 
 const errorsOf = (document: JobDocument): Questions['errors'] => ({ kind: 'errors', document, spread: 'even' });
 const changesOf = (document: JobDocument): Questions['changes'] => ({

@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { shownChecks } from '../../../src/app/panel/stripRows.ts';
-import { fitReport } from '../../../src/core/fit.ts';
-import { createElasticSolvers } from '../../../src/core/fold/elasticFit.ts';
+import { fitReport } from '../../../src/core/fitReport.ts';
+import { createElasticSolvers } from '../../../src/core/fold/elastic/elasticFit.ts';
 import { EXAMPLE_JOBS } from '../../../src/core/job/examples.ts';
 import { soundJob } from '../../jobArbitrary.ts';
 

@@ -1,7 +1,7 @@
 import { BoxGeometry, type BufferGeometry, CylinderGeometry, Plane, ShapeUtils, Vector3 } from 'three';
 import { describe, expect, test } from 'vitest';
 import { planeAxes, section } from '../../../src/app/scene/geometry/section.ts';
-import type { MeshData } from '../../../src/core/fold/mesh/meshData.ts';
+import type { MeshData } from '../../../src/core/solid/meshData.ts';
 
 /** A solid of the renderer's own as mesh data: its faces share no vertices, as those of a cover do not. */
 function meshOf(geometry: BufferGeometry): MeshData {

@@ -3,7 +3,7 @@ import { mkdirSync, mkdtempSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
-import { fitReport } from '../../../src/core/fit.ts';
+import { fitReport } from '../../../src/core/fitReport.ts';
 import { EXAMPLE_JOBS } from '../../../src/core/job/examples.ts';
 import { soundJob } from '../../jobArbitrary.ts';
 

@@ -5,7 +5,7 @@ import tideLedger from '../../../public/jobs/tide-ledger.json' with { type: 'jso
 import { exploreFields } from '../../../src/core/explore/exploreField.ts';
 import { EXPLORE_RESULTS } from '../../../src/core/explore/exploreResult.ts';
 import { sweep } from '../../../src/core/explore/sweep.ts';
-import { fitReport } from '../../../src/core/fit.ts';
+import { fitReport } from '../../../src/core/fitReport.ts';
 import { coverDesign } from '../../../src/core/fold/coverDesign.ts';
 import type { JobDocument } from '../../../src/core/job/jobDocument.ts';
 import { soundJob } from '../../jobArbitrary.ts';

@@ -5,7 +5,7 @@ import { type ExploreField, exploreFields } from '../../../src/core/explore/expl
 import { mustChangeList } from '../../../src/core/explore/mustChangeList.ts';
 import { tryChanges } from '../../../src/core/explore/trial.ts';
 import { type FitTarget, whatMustChange } from '../../../src/core/explore/whatMustChange.ts';
-import { fitReport } from '../../../src/core/fit.ts';
+import { fitReport } from '../../../src/core/fitReport.ts';
 import { coverDesign } from '../../../src/core/fold/coverDesign.ts';
 import type { JobDocument } from '../../../src/core/job/jobDocument.ts';
 import { jobDocument, seeded, soundJob } from '../../jobArbitrary.ts';

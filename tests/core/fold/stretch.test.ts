@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { type CoverDesign, coverDesign } from '../../../src/core/fold/coverDesign.ts';
 import { STRETCH_LIMITS, type StretchTake, stretchTake } from '../../../src/core/fold/stretch.ts';
-import { createStripSolver, solveStrip } from '../../../src/core/fold/strip/solveStrip.ts';
+import { createStripSolver, solveStrip } from '../../../src/core/strip/solveStrip.ts';
 import { soundJob } from '../../jobArbitrary.ts';
 
 const [WIDTH, HEIGHT, THICKNESS, LEATHER, MODULUS] = [165, 240, 28, 1.8, 60];

@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import tideLedger from '../../../public/jobs/tide-ledger.json' with { type: 'json' };
-import { fitReport } from '../../../src/core/fit.ts';
+import { fitReport } from '../../../src/core/fitReport.ts';
 import { leatherPieceSchema } from '../../../src/core/job/leatherSchema.ts';
 import { CARD, TEMPERS, temperOf } from '../../../src/core/leather/temper.ts';
 import { soundJob } from '../../jobArbitrary.ts';

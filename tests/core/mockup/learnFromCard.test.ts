@@ -3,7 +3,7 @@ import { describe, expect, test } from 'vitest';
 import { needsAt } from '../../../src/core/allowance/needs.ts';
 import { riseOf } from '../../../src/core/book/rise.ts';
 import { coverDesign } from '../../../src/core/fold/coverDesign.ts';
-import { coverFit } from '../../../src/core/fold/fit.ts';
+import { coverFit } from '../../../src/core/fold/coverFit.ts';
 import { EXAMPLE_JOBS } from '../../../src/core/job/examples.ts';
 import type { Job } from '../../../src/core/job/jobSchema.ts';
 import { parseJob } from '../../../src/core/job/parseJob.ts';

@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { fitReport } from '../../../src/core/fit.ts';
+import { fitReport } from '../../../src/core/fitReport.ts';
 import type { JobInput } from '../../../src/core/job/jobSchema.ts';
 import { circularSegment } from '../../../src/core/math/circularSegment.ts';
 import { soundJob } from '../../jobArbitrary.ts';

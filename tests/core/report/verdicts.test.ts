@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest';
-import { fitReport } from '../../../src/core/fit.ts';
+import { fitReport } from '../../../src/core/fitReport.ts';
 import { coverDesign } from '../../../src/core/fold/coverDesign.ts';
-import { createElasticSolvers, elasticFit } from '../../../src/core/fold/elasticFit.ts';
+import { createElasticSolvers, elasticFit } from '../../../src/core/fold/elastic/elasticFit.ts';
 import { parseJob } from '../../../src/core/job/parseJob.ts';
 import { designReport } from '../../../src/core/report/designReport.ts';
 import type { Report } from '../../../src/core/report/reportSchema.ts';

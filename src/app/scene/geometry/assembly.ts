@@ -1,5 +1,5 @@
 import { Box3, Matrix4, Vector3 } from 'three';
-import type { FoldedCover, MeshData } from '../../../core/fold/mesh/meshData.ts';
+import type { FoldedCover, MeshData } from '../../../core/index.ts';
 
 /**
  * From assembly to bench: turned so that the back board lies flat, then mirrored along the spine. In the assembly front

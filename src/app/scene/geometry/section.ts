@@ -1,5 +1,5 @@
 import { type Plane, Vector2, Vector3 } from 'three';
-import type { MeshData } from '../../../core/fold/mesh/meshData.ts';
+import type { MeshData } from '../../../core/index.ts';
 
 /** Axes of a plane: `right` and `up` lie in it, `origin` is its point nearest the frame's origin. */
 export interface PlaneAxes {

@@ -1,5 +1,5 @@
 import { type Box3, Plane, Vector3 } from 'three';
-import type { FoldedCover } from '../../../core/fold/mesh/meshData.ts';
+import type { FoldedCover } from '../../../core/index.ts';
 import type { Slice } from '../slice.ts';
 import { benchMatrix, boundsOnBench } from './assembly.ts';
 

@@ -1,7 +1,7 @@
 import { useThree } from '@react-three/fiber';
 import { useEffect, useLayoutEffect, useState } from 'react';
 import { BufferAttribute, BufferGeometry } from 'three';
-import type { MeshData } from '../../../core/fold/mesh/meshData.ts';
+import type { MeshData } from '../../../core/index.ts';
 import { FACES } from '../material/coverMaterials.ts';
 
 /** A geometry that follows a mesh: its buffers are written in place while their sizes stay the same. */

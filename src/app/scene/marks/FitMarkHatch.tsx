@@ -1,6 +1,6 @@
 import { useEffect, useMemo } from 'react';
 import { BufferGeometry, Float32BufferAttribute, Vector3 } from 'three';
-import type { FitMark } from '../../../core/fold/mesh/meshData.ts';
+import type { FitMark } from '../../../core/index.ts';
 import { hatchedZone } from '../material/hatchedZone.ts';
 import { CHALK } from '../material/palette.ts';
 

@@ -1,5 +1,5 @@
 import type { Ref } from 'react';
-import type { FitMark } from '../../../core/fold/mesh/meshData.ts';
+import type { FitMark } from '../../../core/index.ts';
 import { markWords } from './markWords.ts';
 
 interface FitMarkOverlayProps {

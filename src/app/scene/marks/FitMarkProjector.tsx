@@ -1,8 +1,7 @@
 import { useFrame, useThree } from '@react-three/fiber';
 import { type RefObject, useEffect } from 'react';
 import { type Camera, type Matrix4, Vector3 } from 'three';
-import type { FitMark } from '../../../core/fold/mesh/meshData.ts';
-import type { Vec3 } from '../../../core/fold/mesh/vec3.ts';
+import type { FitMark, Vec3 } from '../../../core/index.ts';
 import { type DimensionLine, dimensionLine } from './dimensionLine.ts';
 import { type Pixel, placeLabels } from './placeLabels.ts';
 

@@ -1,4 +1,4 @@
-import type { FitMark } from '../../../core/fold/mesh/meshData.ts';
+import type { FitMark } from '../../../core/index.ts';
 
 const PLACES: Record<FitMark['edge'], string> = {
   frontForeEdge: 'front fore-edge',

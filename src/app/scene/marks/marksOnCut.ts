@@ -1,6 +1,5 @@
 import { type Plane, Vector3 } from 'three';
-import type { FitMark } from '../../../core/fold/mesh/meshData.ts';
-import type { Vec3 } from '../../../core/fold/mesh/vec3.ts';
+import type { FitMark, Vec3 } from '../../../core/index.ts';
 
 /** A measure that leans out of the cut by more than this share of its length cannot be read on it. */
 const LEAN = 0.5;

@@ -9,7 +9,7 @@ import {
   Vector2,
   Vector3,
 } from 'three';
-import type { Face, PartName } from '../../../core/fold/mesh/meshData.ts';
+import type { Face, PartName } from '../../../core/index.ts';
 import { type LeatherKind, PALETTE } from './palette.ts';
 import { showZone, varyOverLargeAreas, type ZoneUniform } from './shading.ts';
 import { tileTexture } from './tile.ts';

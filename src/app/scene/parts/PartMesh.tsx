@@ -1,4 +1,4 @@
-import type { MeshData } from '../../../core/fold/mesh/meshData.ts';
+import type { MeshData } from '../../../core/index.ts';
 import { useMeshGeometry } from '../geometry/useMeshGeometry.ts';
 import { type CoverMaterials, materialsOf } from '../material/coverMaterials.ts';
 

@@ -9,7 +9,7 @@ import {
   type Vector2,
   Vector3,
 } from 'three';
-import type { FoldedCover, PartName } from '../../../core/fold/mesh/meshData.ts';
+import type { FoldedCover, PartName } from '../../../core/index.ts';
 import { planeAxes, section } from '../geometry/section.ts';
 import type { SlicePlane } from '../geometry/slicePlane.ts';
 import { type Hatch, hatchTexture } from '../material/hatchTexture.ts';

@@ -1,6 +1,6 @@
 import { useMemo } from 'react';
 import { CapsuleGeometry, CylinderGeometry, Matrix4 } from 'three';
-import type { SeamHole } from '../../../core/fold/mesh/meshData.ts';
+import type { FoldedHole } from '../../../core/index.ts';
 import { Instances } from './Instances.tsx';
 import { median } from './median.ts';
 import { seamFrame } from './seamFrame.ts';
@@ -43,7 +43,7 @@ export function Stitching({ seam, sewn, materials }: SeamProps) {
 }
 
 /** A stitch midway between its holes at height `y` over the grain side; half of the thread's roundness shows. */
-function stitch(at: SeamHole, y: number, pitch: number): Matrix4 {
+function stitch(at: FoldedHole, y: number, pitch: number): Matrix4 {
   return seamFrame(at)
     .multiply(new Matrix4().makeTranslation(at.pitch / 2, y + (y < 0 ? -0.1 : 0.1), 0))
     .multiply(new Matrix4().makeRotationY(y < 0 ? -SLANT : SLANT))

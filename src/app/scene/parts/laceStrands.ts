@@ -1,5 +1,5 @@
 import { Vector3 } from 'three';
-import type { Job } from '../../../core/job/jobSchema.ts';
+import type { Job } from '../../../core/index.ts';
 
 /** One strand of a lacing between a slit and the next, in seam axes: x along, y out of the grain side, z to the edge. */
 export interface Strand {

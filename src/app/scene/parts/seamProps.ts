@@ -1,10 +1,9 @@
-import type { SeamHole } from '../../../core/fold/mesh/meshData.ts';
-import type { Job } from '../../../core/job/jobSchema.ts';
+import type { FoldedHole, Job } from '../../../core/index.ts';
 import type { CoverMaterials, Look } from '../material/coverMaterials.ts';
 
 /** What a seam is drawn from, stitched or laced. */
 export interface SeamProps {
-  readonly seam: readonly SeamHole[];
+  readonly seam: readonly FoldedHole[];
   /** False while only the holes are there. */
   readonly sewn: boolean;
   readonly job: Job;

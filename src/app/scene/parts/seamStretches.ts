@@ -1,6 +1,5 @@
 import { Vector3 } from 'three';
-import type { SeamHole } from '../../../core/fold/mesh/meshData.ts';
-import type { Vec3 } from '../../../core/fold/mesh/vec3.ts';
+import type { FoldedHole, Vec3 } from '../../../core/index.ts';
 
 /** Two holes farther apart than this many pitches belong to different rows. */
 const FARTHEST = 1.6;
@@ -9,7 +8,7 @@ const FARTHEST = 1.6;
  * Stretches of a seam from each hole straight to the next of its row: `along` and `pitch` lead to where that hole is on
  * the folded cover, the other axes are midway between both and square to it.
  */
-export function seamStretches(seam: readonly SeamHole[]): SeamHole[] {
+export function seamStretches(seam: readonly FoldedHole[]): FoldedHole[] {
   return seam.flatMap((hole, i) => {
     const next = seam[(i + 1) % seam.length]!;
     const way = vector(next.at).sub(vector(hole.at));

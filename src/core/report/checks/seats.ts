@@ -1,4 +1,4 @@
-import type { SeatStrip } from '../../fold/seatStrip.ts';
+import type { SeatStrip } from '../../fold/elastic/seatStrip.ts';
 import { RANGE_POINTS } from '../../leather/leatherModel.ts';
 import { type Check, STATES, UNJUDGED } from '../check.ts';
 import type { StripContext } from '../stripContext.ts';

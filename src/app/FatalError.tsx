@@ -1,0 +1,29 @@
+import { saveJobFile } from './state/jobFile.ts';
+import { keptJob } from './state/keptJob.ts';
+
+interface LastResortProps {
+  readonly error: Error;
+  readonly retry: () => void;
+}
+
+/** Stands where the whole bench could not be drawn: says so, and keeps the job reachable. */
+export function FatalError({ error, retry }: LastResortProps) {
+  const kept = keptJob();
+  return (
+    <main className="last-resort">
+      <h1>Coverwright stopped</h1>
+      <p>The bench could not be drawn: {error.message}</p>
+      <p>
+        The open job is kept in this browser.{' '}
+        <button type="button" onClick={retry}>
+          Draw it again
+        </button>{' '}
+        {kept !== null && (
+          <button type="button" onClick={() => saveJobFile(kept.document)}>
+            Save the open job
+          </button>
+        )}
+      </p>
+    </main>
+  );
+}

@@ -1,0 +1,55 @@
+import { fieldNote, KIND_DEFAULTS, valueAt } from '../../core/index.ts';
+import { useBench } from '../state/BenchContext.tsx';
+import { TypedField } from './TypedField.tsx';
+
+const KIND_WORDS = { hardback: 'a hardback', paperback: 'a paperback', limp: 'a limp book' } as const;
+
+interface FigureFieldProps {
+  readonly path: string;
+  /**
+   * What an empty field means: `required` it must be filled, `default` the documented default applies, `decided` the tool
+   * works it out, `estimated` the tool takes a value that ought to be measured, `unmeasured` the measure was not taken.
+   */
+  readonly empty: 'required' | 'default' | 'decided' | 'estimated' | 'unmeasured';
+  /** The value that the tool decides on or estimates, mm. */
+  readonly decided?: number;
+  /** Stands before the title where the same word occurs twice on the bench. */
+  readonly title?: string;
+}
+
+/** A length, angle, ratio or stiffness of the job, with title, help and default from the schema. */
+export function FigureField({ path, empty, decided, title }: FigureFieldProps) {
+  const { history, lengths } = useBench();
+  const note = fieldNote(path);
+  const print = (value: unknown): string => {
+    if (typeof value !== 'number') return '';
+    if (note.unit === 'mm') return lengths.size(value);
+    return note.unit === '%' ? lengths.share(value, 2) : `${Number(value.toFixed(4))} ${note.unit}`.trim();
+  };
+  const written = valueAt(history.document, path);
+  const inForce = empty === 'decided' || empty === 'estimated' ? decided : valueAt(history.good.job, path);
+  const stand = print(inForce);
+  const { kind } = history.good.job.book;
+  const usual = valueAt({ book: KIND_DEFAULTS[kind] }, path);
+  const placeholder = {
+    required: '',
+    default: `${stand}, usual`,
+    decided: stand === '' ? 'worked out' : `${stand}, worked out`,
+    estimated: `${stand}, estimated: measure it`,
+    unmeasured: path.endsWith('foldThickness_mm') ? 'not skived' : 'not taken',
+  }[empty];
+  return (
+    <TypedField
+      path={path}
+      title={title ?? note.title}
+      help={
+        usual === undefined ? note.description : `${note.description} Usual for ${KIND_WORDS[kind]}: ${print(usual)}.`
+      }
+      shown={print(written)}
+      placeholder={placeholder}
+      {...(empty === 'required' ? {} : { whenEmptied: [{ path, value: undefined }] })}
+      {...(empty === 'decided' ? { emptyLabel: 'Let the tool work it out' } : {})}
+      {...(empty === 'unmeasured' ? { emptyLabel: 'Clear' } : {})}
+    />
+  );
+}

@@ -1,0 +1,61 @@
+import { type Patch, readField } from '../../core/index.ts';
+import { useBench } from '../state/BenchContext.tsx';
+import { typedText } from '../state/typedText.ts';
+import { fieldIssues, understood } from './fieldState.ts';
+import { PlainField } from './PlainField.tsx';
+
+interface TypedFieldProps {
+  readonly path: string;
+  readonly title: string;
+  readonly help: string;
+  /** The value as text while nothing is typed; empty where the document leaves it out. */
+  readonly shown: string;
+  /** What stands in for an empty field, such as its default. */
+  readonly placeholder?: string;
+  /** What emptying the field does; without it the field must be filled. */
+  readonly whenEmptied?: readonly Patch[];
+  /** Label of the button that empties the field. */
+  readonly emptyLabel?: string;
+}
+
+/** One entry that the maker types, with what was understood, what is wrong with it, and how to measure it. */
+export function TypedField({ path, title, help, shown, placeholder, whenEmptied, emptyLabel }: TypedFieldProps) {
+  const { history, dispatch, lengths } = useBench();
+  const entry = history.typed[path];
+  const text = entry === undefined ? shown : typedText(entry, lengths.units);
+
+  const change = (typed: string): void => {
+    if (typed.trim() === '' && whenEmptied !== undefined) {
+      dispatch({ type: 'edit', key: path, patches: whenEmptied, typed: { [path]: undefined } });
+      return;
+    }
+    const reading = readField(path, typed, lengths.units);
+    const patches = reading.ok ? reading.value : [];
+    dispatch({ type: 'edit', key: path, patches, typed: { [path]: { text: typed, unit: lengths.units } } });
+  };
+
+  return (
+    <PlainField
+      path={path}
+      title={title}
+      help={help}
+      text={text}
+      change={change}
+      echo={understood(history, path)}
+      issues={fieldIssues(history, path)}
+      onBlur={() => dispatch({ type: 'settle' })}
+      {...(placeholder === undefined ? {} : { placeholder })}
+    >
+      {whenEmptied !== undefined && text !== '' && (
+        <button
+          type="button"
+          className="quiet"
+          onClick={() => dispatch({ type: 'edit', patches: whenEmptied, typed: { [path]: undefined } })}
+        >
+          {emptyLabel ?? 'Back to the usual'}
+          <span className="only-heard">: {title}</span>
+        </button>
+      )}
+    </PlainField>
+  );
+}

@@ -1,0 +1,49 @@
+import { readField } from '../../core/index.ts';
+import type { JobHistory } from '../state/jobHistory.ts';
+import { typedText } from '../state/typedText.ts';
+import { issueWords, labelAt } from './issueWords.ts';
+
+/** Why the entry at a path cannot be used, in one line each; empty where it can. */
+export function fieldIssues({ typed, parsed }: JobHistory, path: string): readonly string[] {
+  const entry = typed[path];
+  if (entry !== undefined) {
+    const reading = readField(path, entry.text, entry.unit);
+    if (!reading.ok) return [reading.message];
+  }
+  if (parsed.ok) return [];
+  return parsed.issues.filter((issue) => issue.path === path || issue.path.startsWith(`${path}.`)).map(issueWords);
+}
+
+/** An entry that cannot be used. */
+export interface OpenIssue {
+  readonly path: string;
+  readonly label: string;
+  /** What goes on after the label: ` is missing.`, or a colon and what is wrong. */
+  readonly words: string;
+}
+
+const IS_MISSING = ' is missing.';
+
+/** Every entry of the job that cannot be used, each once, by its label. */
+export function openIssues({ typed, parsed }: JobHistory): readonly OpenIssue[] {
+  const unread = Object.entries(typed).flatMap(([path, entry]) => {
+    const reading = readField(path, entry.text, entry.unit);
+    if (reading.ok) return [];
+    return [{ path, label: labelAt(path), words: entry.text.trim() === '' ? IS_MISSING : `: ${reading.message}` }];
+  });
+  const refused = (parsed.ok ? [] : parsed.issues).map((issue) => ({
+    path: issue.path,
+    label: labelAt(issue.path),
+    words: issue.code === 'missing' ? IS_MISSING : `: ${issueWords(issue)}`,
+  }));
+  const issues = [...unread, ...refused];
+  return issues.filter(({ label }, i) => issues.findIndex((other) => other.label === label) === i);
+}
+
+/** How a typed entry was understood, where that says more than the text itself. */
+export function understood({ typed }: JobHistory, path: string): string | null {
+  const entry = typed[path];
+  if (entry === undefined) return null;
+  const reading = readField(path, entry.text, entry.unit);
+  return reading.ok && reading.understood !== typedText(entry, entry.unit).trim() ? reading.understood : null;
+}

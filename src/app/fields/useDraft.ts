@@ -1,0 +1,35 @@
+import { useState } from 'react';
+import type { Reading } from '../../core/index.ts';
+
+interface Draft {
+  readonly text: string;
+  /** The value that the text stands for, as printed; another value in its place ends the draft. */
+  readonly of: string;
+  readonly refused: string | null;
+}
+
+/**
+ * Text of an entry while it is typed, for values that the job does not keep the typed text of.
+ *
+ * The text stays as typed until the value becomes another one, as by undo; a text that cannot be read changes nothing.
+ */
+export function useDraft<T>(
+  value: T,
+  print: (value: T) => string,
+  read: (text: string) => Reading<T>,
+  commit: (value: T) => void,
+) {
+  const [draft, setDraft] = useState<Draft | null>(null);
+  const mark = (of: T): string => `${print(of)} ${JSON.stringify(of)}`;
+  const live = draft?.of === mark(value) ? draft : null;
+  const change = (text: string): void => {
+    const reading = read(text);
+    setDraft({
+      text,
+      of: mark(reading.ok ? reading.value : value),
+      refused: reading.ok ? null : reading.message,
+    });
+    if (reading.ok) commit(reading.value);
+  };
+  return { text: live?.text ?? print(value), refused: live?.refused ?? null, change };
+}

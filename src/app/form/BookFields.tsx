@@ -1,0 +1,77 @@
+import { useState } from 'react';
+import { riseOf, valueAt } from '../../core/index.ts';
+import { Assumptions } from '../fields/Assumptions.tsx';
+import { ChoiceField } from '../fields/ChoiceField.tsx';
+import { FigureField } from '../fields/FigureField.tsx';
+import { useBench } from '../state/BenchContext.tsx';
+import { CrossCheck } from './CrossCheck.tsx';
+import { MeasurePicture, PICTURED } from './MeasurePicture.tsx';
+import { NominalSizes } from './NominalSizes.tsx';
+
+export const BOOK_KINDS = [
+  { value: 'hardback', label: 'hardback' },
+  { value: 'paperback', label: 'paperback' },
+  { value: 'limp', label: 'limp' },
+];
+
+export const SPINES = [
+  { value: 'flat', label: 'flat' },
+  { value: 'rounded', label: 'rounded' },
+];
+
+export function BookFields() {
+  const { history } = useBench();
+  const [active, setActive] = useState<string | null>(null);
+  const shape = valueAt(history.document, 'book.spine.shape') ?? history.good.job.book.spine.shape;
+  return (
+    <section
+      aria-labelledby="book-fields"
+      onFocus={({ target }) => {
+        const path = (target as HTMLElement).dataset.path;
+        setActive(path !== undefined && PICTURED.has(path) ? path : null);
+      }}
+      onBlur={() => setActive(null)}
+    >
+      <h2 id="book-fields">The book, closed</h2>
+      <MeasurePicture book={history.good.job.book} active={active} />
+      <ChoiceField path="book.kind" title="Binding" options={BOOK_KINDS} />
+      <FigureField path="book.width_mm" empty="required" />
+      <FigureField path="book.height_mm" empty="required" />
+      <FigureField path="book.thickness_mm" empty="required" />
+      <FigureField path="book.boardThickness_mm" empty="default" />
+      <ChoiceField
+        path="book.spine.shape"
+        title="Spine"
+        options={SPINES}
+        along={(value) => (value === 'flat' ? [{ path: 'book.spine.rise_mm', value: undefined }] : [])}
+      />
+      {shape === 'rounded' && (
+        <FigureField
+          path="book.spine.rise_mm"
+          empty="estimated"
+          decided={Math.round(10 * riseOf(history.good.job.book)) / 10}
+        />
+      )}
+      <NominalSizes />
+      <details>
+        <summary>Measured round the book: tape, rolling, open flat</summary>
+        <FigureField path="book.measured.closedWrap_mm" empty="unmeasured" />
+        <FigureField path="book.measured.rolledHalf_mm" empty="unmeasured" />
+        <FigureField path="book.measured.openFlatWidth_mm" empty="unmeasured" />
+      </details>
+      <CrossCheck />
+      <details>
+        <summary>More measures</summary>
+        <FigureField path="book.foreEdgeThickness_mm" empty="default" />
+        <FigureField path="book.cornerRadius_mm" empty="default" />
+        <FigureField path="book.square_mm" empty="default" />
+        <FigureField path="book.measured.error_mm" empty="default" />
+      </details>
+      <Assumptions title="Assumed of the book">
+        <FigureField path="book.jointDip_mm" empty="default" />
+        <FigureField path="book.foldBack_deg" empty="default" />
+        <FigureField path="book.pageGive" empty="default" />
+      </Assumptions>
+    </section>
+  );
+}

@@ -1,0 +1,114 @@
+import { useState } from 'react';
+import { type Calibrated, calibrateBendRatio, calibrateNeutral, fieldNote, parseLength } from '../../core/index.ts';
+import { Choice } from '../fields/Choice.tsx';
+import { PlainField } from '../fields/PlainField.tsx';
+import { useBench } from '../state/BenchContext.tsx';
+
+const BENDS = [
+  { value: 'edge', label: 'over the edge of a block', angle: Math.PI / 2 },
+  { value: 'rod', label: 'round a rod', angle: Math.PI },
+];
+
+/** What is measured in the two tests; every entry is a length. */
+const ENTRIES = {
+  thickness: { title: 'Thickness of the strip', help: 'Of this very strip, where it is bent.' },
+  radius: { title: 'Radius of the edge or rod', help: 'Half the rod; 0 for a sharp edge.' },
+  length: {
+    title: 'Length of the bend',
+    help: 'Mark on the edge of the strip where the bend begins and ends, lay it flat, and measure from mark to mark.',
+  },
+  fold: {
+    title: 'Thickness of a hard fold',
+    help: 'The strip folded on itself and pressed as at a seam, over both layers.',
+  },
+  error: { title: 'Each of these may be off by', help: 'A calliper is good to about 0.1 mm on leather.' },
+} as const;
+
+type Entry = keyof typeof ENTRIES;
+
+/** Two tests on an offcut that give this leather's own neutral fraction and bend ratio, with what their errors leave open. */
+export function Calibrate({ piece }: { readonly piece: string }) {
+  const { lengths } = useBench();
+  const [bend, setBend] = useState(BENDS[0]!);
+  const [texts, setTexts] = useState<Readonly<Record<Entry, string>>>({
+    thickness: '',
+    radius: '',
+    length: '',
+    fold: '',
+    error: '',
+  });
+  const read = (entry: Entry) => parseLength(texts[entry], { defaultUnit: lengths.units });
+  const value = (entry: Entry): number | null => {
+    const reading = read(entry);
+    return reading.ok ? reading.value : null;
+  };
+
+  const thickness = value('thickness');
+  const radius = value('radius');
+  const length = value('length');
+  const fold = value('fold');
+  const error = value('error') ?? 0.1;
+  const hasThickness = thickness !== null && thickness > 0;
+  const neutral =
+    hasThickness && radius !== null && length !== null
+      ? calibrateNeutral({ length, angle: bend.angle, radius, thickness, error })
+      : null;
+  const bendRatio = hasThickness && fold !== null ? calibrateBendRatio(fold, thickness, error) : null;
+
+  return (
+    <details className="assumptions">
+      <summary>Test a strip of this leather</summary>
+      <p className="help">
+        Bend a strip as wide as a finger and fold it hard, both as the cover will be made: cased if it will be cased.
+        Leave a test out that was not made.
+      </p>
+      <Choice
+        title="Bent"
+        options={BENDS}
+        chosen={bend.value}
+        choose={(chosen) => setBend(BENDS.find((each) => each.value === chosen) ?? bend)}
+      />
+      {(Object.keys(ENTRIES) as Entry[]).map((entry) => {
+        const reading = read(entry);
+        return (
+          <PlainField
+            key={entry}
+            title={ENTRIES[entry].title}
+            help={ENTRIES[entry].help}
+            text={texts[entry]}
+            placeholder={entry === 'error' ? lengths.size(0.1) : ''}
+            echo={reading.ok && reading.understood !== texts[entry].trim() ? reading.understood : null}
+            issues={texts[entry] === '' || reading.ok ? [] : [reading.message]}
+            change={(text) => setTexts({ ...texts, [entry]: text })}
+          />
+        );
+      })}
+      <Finding path={`leather.${piece}.neutral`} found={neutral} />
+      <Finding path={`leather.${piece}.bendRatio`} found={bendRatio} />
+    </details>
+  );
+}
+
+/** What a test found for one assumption, and the button that puts it in force. */
+function Finding({ path, found }: { readonly path: string; readonly found: Calibrated | null }) {
+  const { dispatch } = useBench();
+  if (found === null) return null;
+  const { title, min, max } = fieldNote(path);
+  const figure = (value: number): string => value.toFixed(3);
+  const isAllowed = found.value >= min && found.value <= max;
+  return (
+    <p className="remedy" role="status">
+      {title}: {figure(found.value)}, between {figure(found.low)} and {figure(found.high)}.{' '}
+      {isAllowed ? (
+        <button
+          type="button"
+          onClick={() => dispatch({ type: 'edit', patches: [{ path, value: Number(figure(found.value)) }] })}
+        >
+          Use it<span className="only-heard"> as {title}</span>
+        </button>
+      ) : (
+        `Leather lies between ${min} and ${max}: measure again, on a wider strip.`
+      )}
+    </p>
+  );
+}

@@ -1,0 +1,21 @@
+import { INCH_STEPS } from '../../core/index.ts';
+import { Choice } from '../fields/Choice.tsx';
+import { FigureField } from '../fields/FigureField.tsx';
+import { useBench } from '../state/BenchContext.tsx';
+
+/** The step that cut sizes lie on: typed in millimetres, one of two fractions in inches. */
+export function CutStepField() {
+  const { design, lengths, dispatch } = useBench();
+  const { cutStep_mm: step } = design.job.work;
+  if (lengths.units === 'mm')
+    return <FigureField path={step === null ? 'pattern.rounding_mm' : 'work.cutStep_mm'} empty="default" />;
+  return (
+    <Choice
+      title="Rounded up to"
+      options={INCH_STEPS.map((each) => ({ value: String(each), label: lengths.size(each) }))}
+      chosen={String(step ?? INCH_STEPS[0])}
+      choose={(value) => dispatch({ type: 'edit', patches: [{ path: 'work.cutStep_mm', value: Number(value) }] })}
+      notes={['Cut sizes are multiples of this.']}
+    />
+  );
+}

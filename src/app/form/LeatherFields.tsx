@@ -1,0 +1,81 @@
+import { type JobDocument, valueAt } from '../../core/index.ts';
+import { Assumptions } from '../fields/Assumptions.tsx';
+import { Choice } from '../fields/Choice.tsx';
+import { FigureField } from '../fields/FigureField.tsx';
+import { WeightField } from '../fields/WeightField.tsx';
+import { useBench } from '../state/BenchContext.tsx';
+import { Calibrate } from './Calibrate.tsx';
+import { Temper } from './Temper.tsx';
+
+/** A thin lining as a first value to type over. Common practice, no source. */
+const USUAL_LINING = { min_mm: 0.6, max_mm: 0.8 };
+
+const POCKET_LEATHERS = [
+  { value: 'same', label: 'as the outside' },
+  { value: 'own', label: 'another' },
+];
+
+const LININGS = [
+  { value: 'none', label: 'none' },
+  { value: 'lined', label: 'lined' },
+];
+
+export function LeatherFields() {
+  const { history, dispatch } = useBench();
+  const { document, good } = history;
+  const leather = (valueAt(document, 'leather') ?? {}) as JobDocument;
+  const hasPocket = leather.pocket !== undefined;
+  const isLined = (leather.lining ?? null) !== null;
+  const { min_mm, max_mm } = good.job.leather.outside;
+  const put = (path: string, value: unknown): void => dispatch({ type: 'edit', patches: [{ path, value }] });
+  return (
+    <section aria-labelledby="leather-fields">
+      <h2 id="leather-fields">Leather</h2>
+      <WeightField piece="outside" title="Outside weight" />
+      <Temper piece="outside" title="Outside temper" />
+      <FigureField path="leather.outside.foldThickness_mm" empty="unmeasured" title="Outside skived to" />
+      <Choice
+        title="Pocket leather"
+        options={POCKET_LEATHERS}
+        chosen={hasPocket ? 'own' : 'same'}
+        choose={(value) => put('leather.pocket', value === 'own' ? { min_mm, max_mm } : undefined)}
+      />
+      {hasPocket && (
+        <>
+          <WeightField piece="pocket" title="Pocket weight" />
+          <Temper piece="pocket" title="Pocket temper" />
+        </>
+      )}
+      <Choice
+        title="Centre lining"
+        options={LININGS}
+        chosen={isLined ? 'lined' : 'none'}
+        choose={(value) => put('leather.lining', value === 'lined' ? USUAL_LINING : undefined)}
+      />
+      {isLined && (
+        <>
+          <WeightField piece="lining" title="Lining weight" />
+          <Temper piece="lining" title="Lining temper" />
+          <FigureField path="leather.lining.foldThickness_mm" empty="unmeasured" title="Lining skived to" />
+        </>
+      )}
+      <LeatherAssumptions piece="outside" title="Assumed of the outside leather" />
+      {hasPocket && <LeatherAssumptions piece="pocket" title="Assumed of the pocket leather" />}
+      {isLined && <LeatherAssumptions piece="lining" title="Assumed of the lining" />}
+    </section>
+  );
+}
+
+function LeatherAssumptions({ piece, title }: { readonly piece: string; readonly title: string }) {
+  return (
+    <Assumptions title={title}>
+      <Calibrate piece={piece} />
+      <FigureField path={`leather.${piece}.neutral`} empty="default" />
+      <FigureField path={`leather.${piece}.bendRatio`} empty="default" />
+      <FigureField path={`leather.${piece}.strainLimit`} empty="default" />
+      <FigureField path={`leather.${piece}.modulus_MPa`} empty="default" />
+      <FigureField path={`leather.${piece}.creaseSet`} empty="default" />
+      <FigureField path={`leather.${piece}.density_kg_m3`} empty="default" />
+    </Assumptions>
+  );
+}

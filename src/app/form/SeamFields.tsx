@@ -1,0 +1,53 @@
+import { type JobDocument, type Patch, SEAM_DEFAULTS, SEAM_STYLES, valueAt } from '../../core/index.ts';
+import { ChoiceField } from '../fields/ChoiceField.tsx';
+import { FigureField } from '../fields/FigureField.tsx';
+import { useBench } from '../state/BenchContext.tsx';
+
+const METHODS = [
+  { value: 'stitching', label: 'stitched' },
+  { value: 'lacing', label: 'laced' },
+];
+
+const CONSTRUCTIONS = [
+  { value: 'separate', label: 'separate pieces' },
+  { value: 'turned', label: 'turned ends' },
+];
+
+const SEATINGS = ['centred', 'front', 'back', 'spine'].map((value) => ({ value, label: value }));
+
+type Method = keyof typeof SEAM_STYLES;
+
+/** The style goes with the seam; margin and pitch too, unless the maker chose figures of their own. */
+function alongMethod(document: JobDocument): readonly Patch[] {
+  const before = SEAM_DEFAULTS[(valueAt(document, 'seam.method') as Method | undefined) ?? 'stitching'];
+  const usual = (['edgeMargin_mm', 'pitch_mm'] as const).filter(
+    (key) => valueAt(document, `seam.${key}`) === before?.[key],
+  );
+  return ['style', ...usual].map((key) => ({ path: `seam.${key}`, value: undefined }));
+}
+
+export function SeamFields() {
+  const { history, design } = useBench();
+  const { document, good } = history;
+  const method = good.job.seam.method;
+  const styles = SEAM_STYLES[method].map((value) => ({ value, label: value }));
+  return (
+    <section aria-labelledby="seam-fields">
+      <h2 id="seam-fields">Seam and pockets</h2>
+      <ChoiceField path="seam.method" title="Seam" options={METHODS} along={() => alongMethod(document)} />
+      {styles.length > 1 && <ChoiceField path="seam.style" title="Lacing" options={styles} />}
+      <FigureField path="seam.edgeMargin_mm" empty="default" />
+      <FigureField path="seam.pitch_mm" empty="default" />
+      <FigureField path="seam.cornerRadius_mm" empty="default" />
+      <ChoiceField path="pockets.construction" title="Pockets" options={CONSTRUCTIONS} />
+      <FigureField path="pockets.depth_mm" empty="decided" decided={design.pieces.pocketDepth} title="Pocket depth" />
+      <FigureField path="pockets.hold_mm" empty="default" />
+      <ChoiceField
+        path="seating"
+        title="Boards sit"
+        options={SEATINGS}
+        help="Where the spare length goes: shared, pushed to one board, or left at the spine."
+      />
+    </section>
+  );
+}

@@ -1,0 +1,42 @@
+import { CARD, type Printer, TEMPERS, type Temper as TemperWord, temperOf, temperPatches } from '../../core/index.ts';
+import { Choice } from '../fields/Choice.tsx';
+import { useBench } from '../state/BenchContext.tsx';
+
+interface TemperProps {
+  readonly piece: 'outside' | 'pocket' | 'lining';
+  readonly title: string;
+}
+
+const OWN = 'own figures';
+
+/** The temper of a leather in one word, tied to how it folds; card stands beside the leathers. */
+export function Temper({ piece, title }: TemperProps) {
+  const { history, dispatch, lengths } = useBench();
+  const leather = history.good.job.leather[piece];
+  if (leather === null) return null;
+  const temper = temperOf(leather);
+  const words = [...TEMPERS, CARD].map(({ name }) => ({ value: name, label: name }));
+  const choose = (value: string): void => {
+    const chosen = [...TEMPERS, CARD].find(({ name }) => name === value);
+    if (chosen !== undefined) dispatch({ type: 'edit', patches: temperPatches(piece, chosen, temper) });
+  };
+  return (
+    <Choice
+      title={title}
+      options={temper === null ? [...words, { value: OWN, label: OWN }] : words}
+      chosen={temper?.name ?? OWN}
+      choose={choose}
+      notes={[
+        temper === null
+          ? 'Numbers of your own, below.'
+          : `${numbers(temper, lengths)}. Assumed; no source gives the numbers of these words.`,
+        ...(temper?.name === 'card' || piece !== 'outside'
+          ? []
+          : [`Card is taken as ${lengths.given(CARD.thickness_mm)} thick.`]),
+      ]}
+    />
+  );
+}
+
+const numbers = ({ feel, bendRatio, neutral, modulus_MPa }: TemperWord, print: Printer): string =>
+  `${feel.charAt(0).toUpperCase()}${feel.slice(1)}: bend ratio ${bendRatio}, neutral fraction ${print.number(neutral, 2)}, ${modulus_MPa} MPa`;

@@ -1,0 +1,27 @@
+import { type ReactNode, Suspense } from 'react';
+import { Awaited, awaitedWords } from './Awaited.tsx';
+import { ErrorBoundary } from './ErrorBoundary.tsx';
+
+interface LatePartProps {
+  readonly name: string;
+  /** Class that keeps its place open meanwhile, so that nothing moves when it comes. */
+  readonly room?: string;
+  readonly children: ReactNode;
+}
+
+/** A part of the bench that is fetched after the first paint; says so until it is there, and why if it never comes. */
+export function LatePart({ name, room = '', children }: LatePartProps) {
+  return (
+    <ErrorBoundary instead={(error) => <p role="alert">{`The ${name} could not be shown: ${error.message}`}</p>}>
+      <Suspense
+        fallback={
+          <Awaited>
+            {(isLate) => <p className={`help fetching ${room}`}>{awaitedWords(`The ${name}`, isLate)}</p>}
+          </Awaited>
+        }
+      >
+        {children}
+      </Suspense>
+    </ErrorBoundary>
+  );
+}

@@ -1,0 +1,44 @@
+import { type LengthUnit, type Printer, parseLength, type Reading, refusal, type Vec2 } from '../../../core/index.ts';
+
+/** Corners as text, `x; y`, one a line: in the unit that figures without one are read in, others with theirs. */
+export const polygonText = (polygon: readonly Vec2[], { size, units }: Printer): string =>
+  polygon.map((corner) => corner.map((value) => size(value).replace(` ${units}`, '')).join('; ')).join('\n');
+
+/**
+ * Reads the corners of an outline, one a line: two numbers set apart by a semicolon, spaces or a tab; a minus is read.
+ *
+ * Two lines are the opposite corners of a rectangle. Whether the sides cross is for the job to say.
+ * @param unit of figures that carry none
+ */
+export function readPolygon(text: string, unit: LengthUnit): Reading<Vec2[]> {
+  const corners: Vec2[] = [];
+  for (const line of text.split('\n').filter((each) => each.trim() !== '')) {
+    const figures = line.trim().split(line.includes(';') ? /\s*;\s*/ : /\s+/);
+    const read = figures.map((figure) => readSigned(figure, unit));
+    if (figures.length !== 2 || read.some((value) => value === null))
+      return refusal(line, 'a corner', 'Write one corner a line, as 120; 80 for 120 from the left and 80 from below.');
+    corners.push(read as unknown as Vec2);
+  }
+  const [a, b] = corners;
+  if (corners.length === 2 && a !== undefined && b !== undefined) {
+    const [left, right] = [Math.min(a[0], b[0]), Math.max(a[0], b[0])];
+    const [low, high] = [Math.min(a[1], b[1]), Math.max(a[1], b[1])];
+    const rectangle: Vec2[] = [
+      [left, low],
+      [right, low],
+      [right, high],
+      [left, high],
+    ];
+    return { ok: true, value: rectangle, understood: 'a rectangle' };
+  }
+  if (corners.length < 2)
+    return refusal(text, 'an outline', 'Give the two opposite corners of a rectangle, or three corners or more.');
+  return { ok: true, value: corners, understood: `${corners.length} corners` };
+}
+
+function readSigned(figure: string, unit: LengthUnit): number | null {
+  const bare = figure.replace(/^[-‐‑‒–—−]\s*/, '');
+  const reading = parseLength(bare, { defaultUnit: unit });
+  if (!reading.ok) return null;
+  return bare === figure || reading.value === 0 ? reading.value : -reading.value;
+}

@@ -1,0 +1,62 @@
+import { fieldNote, valueAt } from '../../../core/index.ts';
+import { FigureField } from '../../fields/FigureField.tsx';
+import { fieldIssues } from '../../fields/fieldState.ts';
+import { PlainField } from '../../fields/PlainField.tsx';
+import { useBench } from '../../state/BenchContext.tsx';
+import { ExtraLines } from './ExtraLines.tsx';
+import { RateField } from './RateField.tsx';
+
+const MINUTES = ['measure', 'mockup', 'cut', 'edges', 'punch', 'assemble'] as const;
+
+/** What the maker charges and how long the work takes. */
+export function RateFields() {
+  const { design } = useBench();
+  const { leather, seam, construction } = design.job;
+  const isLaced = seam.method === 'lacing';
+  const hasPocket =
+    leather.pocket.min_mm !== leather.outside.min_mm || leather.pocket.max_mm !== leather.outside.max_mm;
+  return (
+    <>
+      <section aria-labelledby="prices">
+        <h3 id="prices">Prices</h3>
+        <Currency />
+        <FigureField path="rates.decimals" empty="default" />
+        <RateField name="outside_per_dm2" />
+        {hasPocket && <RateField name="pocket_per_dm2" />}
+        {leather.lining !== null && <RateField name="lining_per_dm2" />}
+        <RateField name={isLaced ? 'lace_per_m' : 'thread_per_m'} />
+        <RateField name="cement_per_dm2" />
+        {construction.ribbon !== null && <RateField name="ribbon_per_m" />}
+        {construction.strap !== null && <RateField name="fastening_each" />}
+        <RateField name="hour" />
+        <FigureField path="rates.markup_percent" empty="default" />
+      </section>
+      <ExtraLines />
+      <details>
+        <summary>Time at the bench</summary>
+        {[...MINUTES, isLaced ? 'lace' : 'stitch', 'finish'].map((step) => (
+          <FigureField key={step} path={`rates.minutes.${step}`} empty="default" />
+        ))}
+      </details>
+    </>
+  );
+}
+
+function Currency() {
+  const { history, dispatch } = useBench();
+  const path = 'rates.currency';
+  const { title, description } = fieldNote(path);
+  return (
+    <PlainField
+      title={title}
+      help={description}
+      path={path}
+      text={String(valueAt(history.document, path) ?? '')}
+      change={(sign) =>
+        dispatch({ type: 'edit', key: path, patches: [{ path, value: sign === '' ? undefined : sign }] })
+      }
+      issues={fieldIssues(history, path)}
+      onBlur={() => dispatch({ type: 'settle' })}
+    />
+  );
+}

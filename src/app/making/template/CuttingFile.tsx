@@ -1,0 +1,97 @@
+import { LAYERS, type Layer } from '../../../core/index.ts';
+import { fileName } from '../../../output/fileName.ts';
+import { kerfNotes } from '../../../output/kerf.ts';
+import { LASER_CAUTION } from '../../../output/laserCaution.ts';
+import { PlainField } from '../../fields/PlainField.tsx';
+import { useBench } from '../../state/BenchContext.tsx';
+import { saveFile } from '../../state/saveFile.ts';
+import { MakingNote } from '../MakingNote.tsx';
+import { useMaking } from '../useMaking.ts';
+import type { TemplateParts } from './templateParts.ts';
+
+const LAYER_NAMES: Readonly<Record<Layer, string>> = {
+  cut: 'cut edge',
+  fold: 'folds',
+  seam: 'seam line',
+  hole: 'holes and slits',
+  skive: 'skiving',
+  book: 'boards of the book',
+  centre: 'centre line',
+  direction: 'direction',
+  mark: 'marks',
+  text: 'words',
+};
+
+/** The pattern as a file for a cutter or a drawing program, in mm, by layers. */
+export function CuttingFile({ choice, choose, settings, drawing }: TemplateParts) {
+  const { design } = useBench();
+  const [making, make] = useMaking();
+  const { kerf_mm, issues } = settings;
+  const options = { layers: choice.layers, mirrored: choice.mirrored, kerf_mm };
+  const isIdle = making.status !== 'making' && issues.kerf === undefined && choice.layers.length > 0;
+  const named = (ending: string): string =>
+    fileName(design.job.name, ending, [
+      choice.madeIn,
+      choice.mirrored ? 'mirrored' : '',
+      kerf_mm === undefined ? '' : `kerf ${kerf_mm} mm`,
+    ]);
+  const saveSvg = async (): Promise<void> => {
+    const { patternSvg } = await import('../../../output/svg/patternSvg.ts');
+    saveFile(named('svg'), patternSvg(drawing, options), 'image/svg+xml');
+  };
+  const saveDxf = async (): Promise<void> => {
+    const { patternDxf } = await import('../../../output/dxf/patternDxf.ts');
+    saveFile(named('dxf'), patternDxf(drawing, options), 'image/vnd.dxf');
+  };
+  const toggle = (layer: Layer): void =>
+    choose({ layers: LAYERS.filter((each) => choice.layers.includes(each) !== (each === layer)) });
+  return (
+    <section aria-labelledby="cutting-file">
+      <h3 id="cutting-file">For a cutter</h3>
+      <fieldset className="choice">
+        <legend>Layers</legend>
+        <div className="choice-row">
+          {LAYERS.map((layer) => (
+            <label key={layer}>
+              <input type="checkbox" checked={choice.layers.includes(layer)} onChange={() => toggle(layer)} />
+              <span>{LAYER_NAMES[layer]}</span>
+            </label>
+          ))}
+        </div>
+        <p className={choice.layers.length === 0 ? 'issue' : 'help'}>
+          {choice.layers.length === 0
+            ? 'Choose one layer at least.'
+            : 'Of the drawing here and of both files. There each has a colour of its own, each piece its marks first, then its holes and slits, and its cut edge last. Without words the files carry no lettering at all.'}
+        </p>
+      </fieldset>
+      <PlainField
+        title="Kerf"
+        help="Width that the beam burns away: the cut edge moves out by half of it, holes and slits become smaller by it. Without a unit: mm."
+        placeholder="no laser"
+        text={choice.kerf}
+        change={(kerf) => choose({ kerf })}
+        issues={issues.kerf === undefined ? [] : [issues.kerf]}
+      />
+      {kerf_mm !== undefined &&
+        kerfNotes(drawing, kerf_mm).map((note) => (
+          <p key={note} className="caution">
+            Caution. {note}
+          </p>
+        ))}
+      {LASER_CAUTION.map((caution) => (
+        <p key={caution} className="caution">
+          {caution}
+        </p>
+      ))}
+      <div className="bar-group">
+        <button type="button" disabled={!isIdle} onClick={() => make('SVG', saveSvg)}>
+          Save as SVG
+        </button>
+        <button type="button" disabled={!isIdle} onClick={() => make('DXF', saveDxf)}>
+          Save as DXF
+        </button>
+      </div>
+      <MakingNote making={making} />
+    </section>
+  );
+}

@@ -1,0 +1,100 @@
+import { KNIFE } from '../../../core/index.ts';
+import { fileName } from '../../../output/fileName.ts';
+import { fitToPage, type Paper } from '../../../output/pdf/paper.ts';
+import { BAR_LENGTH, percent } from '../../../output/pdf/printerScale.ts';
+import type { SheetOptions } from '../../../output/pdf/sheetFile.ts';
+import { Choice } from '../../fields/Choice.tsx';
+import { PlainField } from '../../fields/PlainField.tsx';
+import { useBench } from '../../state/BenchContext.tsx';
+import { saveFile } from '../../state/saveFile.ts';
+import { MakingNote } from '../MakingNote.tsx';
+import { useMaking } from '../useMaking.ts';
+import type { TemplateChoice } from './templateChoice.ts';
+import { templatePages } from './templatePages.ts';
+import type { TemplateParts } from './templateParts.ts';
+
+const PAPERS = ['A4', 'Letter', 'A3', 'Tabloid', 'roll'].map((value) => ({ value, label: value }));
+
+/** The template on the printer at hand, in true size. */
+export function PaperTemplate({ choice, choose, settings, drawing }: TemplateParts) {
+  const { design } = useBench();
+  const [making, make] = useMaking();
+  const { paper, bars, issues, suspicion } = settings;
+  const isRefused = paper === null || issues.barX !== undefined || issues.barY !== undefined;
+  const pages = isRefused ? null : templatePages(drawing, paper, bars);
+  const save = async (onLacking: SheetOptions['onLacking']): Promise<void> => {
+    const { drawingPdf } = await import('../../../output/pdf/patternPdf.ts');
+    const file = await drawingPdf(drawing, { paper: paper!, mirrored: choice.mirrored, bars, onLacking });
+    const sheet = typeof paper === 'string' ? paper : `roll ${paper!.roll_mm} mm`;
+    const name = fileName(design.job.name, 'template.pdf', [choice.madeIn, choice.mirrored ? 'mirrored' : '', sheet]);
+    saveFile(name, file, 'application/pdf');
+  };
+  return (
+    <section aria-labelledby="template-paper">
+      <h3 id="template-paper">On paper, in true size</h3>
+      <Choice
+        title="Sheet"
+        options={PAPERS}
+        chosen={choice.paper}
+        choose={(value) => choose({ paper: value as TemplateChoice['paper'] })}
+        notes={
+          pages === null
+            ? []
+            : [`${pages} pages, the first with check bars and the map of the tiles. A piece cut twice is printed once.`]
+        }
+      />
+      {choice.paper === 'roll' && (
+        <PlainField
+          title="Roll width"
+          help="Across the roll. Each piece is cut as long as it needs. Without a unit: mm."
+          text={choice.roll}
+          change={(roll) => choose({ roll })}
+          issues={listed(issues.roll)}
+        />
+      )}
+      {paper !== null && <FitToPage paper={paper} />}
+      <PlainField
+        title="Check bar across (x), as printed"
+        help={`From end to end; should be ${BAR_LENGTH} mm. Enter both bars and the next print is corrected. Without a unit: mm.`}
+        placeholder="not measured"
+        text={choice.barX}
+        change={(barX) => choose({ barX })}
+        issues={listed(issues.barX)}
+      />
+      <PlainField
+        title="Check bar upright (y), as printed"
+        help="Empty both for another printer."
+        placeholder="not measured"
+        text={choice.barY}
+        change={(barY) => choose({ barY })}
+        issues={listed(issues.barY)}
+      />
+      <p className="caution">Caution. {KNIFE}</p>
+      {suspicion !== null && <p className="caution">Caution. {suspicion}</p>}
+      <button
+        type="button"
+        className="main"
+        disabled={isRefused || making.status === 'making'}
+        onClick={() => make('PDF', save)}
+      >
+        Save the template as PDF
+      </button>
+      <MakingNote making={making} />
+    </section>
+  );
+}
+
+const listed = (issue: string | undefined): readonly string[] => (issue === undefined ? [] : [issue]);
+
+/** What becomes of a print that is not made at actual size. */
+function FitToPage({ paper }: { readonly paper: Paper }) {
+  const fitted = fitToPage(paper);
+  return (
+    <p className="caution">
+      Caution. Print at actual size, 100 %
+      {fitted !== null &&
+        `: “fit to page” onto ${fitted.onto} paper gives ${percent(fitted.share)}, a cover too small by ${percent(1 - fitted.share)}`}
+      . Measure both check bars before anything is cut.
+    </p>
+  );
+}

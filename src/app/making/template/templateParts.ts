@@ -1,0 +1,11 @@
+import type { Drawing } from '../../../core/index.ts';
+import type { TemplateSettings } from './readTemplate.ts';
+import type { TemplateChoice } from './templateChoice.ts';
+
+/** What every group of the template's fields works with. */
+export interface TemplateParts {
+  readonly choice: TemplateChoice;
+  readonly choose: (change: Partial<TemplateChoice>) => void;
+  readonly settings: TemplateSettings;
+  readonly drawing: Drawing;
+}

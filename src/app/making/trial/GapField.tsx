@@ -1,0 +1,56 @@
+import { useState } from 'react';
+import { fieldNote, valueAt } from '../../../core/index.ts';
+import { Choice } from '../../fields/Choice.tsx';
+import { fieldIssues } from '../../fields/fieldState.ts';
+import { PlainField } from '../../fields/PlainField.tsx';
+import { useDraft } from '../../fields/useDraft.ts';
+import { useBench } from '../../state/BenchContext.tsx';
+import { readGap } from './readGap.ts';
+
+const WAYS = [
+  { value: 'gap', label: 'gap' },
+  { value: 'overrun', label: 'overrun' },
+];
+
+interface GapFieldProps {
+  readonly path: string;
+  /** What the card should show there if the book is as it was measured, mm. */
+  readonly expected: number;
+}
+
+/** What the card showed at one edge: how much, and whether it is room to spare or lacking. */
+export function GapField({ path, expected }: GapFieldProps) {
+  const { history, dispatch, lengths } = useBench();
+  const [isOverrunWished, wishOverrun] = useState(false);
+  const written = valueAt(history.document, path);
+  const value = typeof written === 'number' ? written : null;
+  const isOverrun = value === null || value === 0 ? isOverrunWished : value < 0;
+  const { title } = fieldNote(path);
+  const put = (gap: number | null): void =>
+    dispatch({ type: 'edit', key: path, patches: [{ path, value: gap ?? undefined }] });
+  const { text, refused, change } = useDraft<number | null>(
+    value,
+    (gap) => (gap === null ? '' : lengths.size(Math.abs(gap))),
+    (typed) => readGap(typed, lengths.units, isOverrun),
+    put,
+  );
+  const choose = (way: string): void => {
+    wishOverrun(way === 'overrun');
+    if (value !== null && value !== 0) put(way === 'overrun' ? -Math.abs(value) : Math.abs(value));
+  };
+  return (
+    <div className="gap-field">
+      <PlainField
+        title={title}
+        help={`Expected: ${expected < 0 ? 'overrun' : 'gap'} ${lengths.gap(expected)}.`}
+        placeholder="not read"
+        path={path}
+        text={text}
+        change={change}
+        issues={[...(refused === null ? [] : [refused]), ...fieldIssues(history, path)]}
+        onBlur={() => dispatch({ type: 'settle' })}
+      />
+      <Choice title={`${title} shows a`} options={WAYS} chosen={isOverrun ? 'overrun' : 'gap'} choose={choose} />
+    </div>
+  );
+}

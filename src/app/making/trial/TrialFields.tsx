@@ -1,0 +1,72 @@
+import { useMemo } from 'react';
+import { cardDesign, valueAt } from '../../../core/index.ts';
+import { Assumptions } from '../../fields/Assumptions.tsx';
+import { Choice } from '../../fields/Choice.tsx';
+import { FigureField } from '../../fields/FigureField.tsx';
+import { fieldIssues } from '../../fields/fieldState.ts';
+import { useBench } from '../../state/BenchContext.tsx';
+import { GapField } from './GapField.tsx';
+import { NewCard } from './NewCard.tsx';
+
+const CLOSES = [
+  { value: 'unsaid', label: 'not tried' },
+  { value: 'closes', label: 'closes' },
+  { value: 'open', label: 'stays open' },
+];
+
+const CLOSES_VALUE: Readonly<Record<string, boolean | undefined>> = { closes: true, open: false };
+
+/** The card, and what it showed on the book. */
+export function TrialFields() {
+  const { history, dispatch, design } = useBench();
+  const { job } = design;
+  const card = useMemo(() => cardDesign(job, job.mockup.card), [job]);
+  const { outside } = card.pieces;
+  const { foreEdge, head, tail } = card.fits.thick;
+  const closes = valueAt(history.document, 'mockup.readings.closes');
+  const chosen = closes === true ? 'closes' : closes === false ? 'open' : 'unsaid';
+  return (
+    <>
+      <section aria-labelledby="trial-card">
+        <h3 id="trial-card">The card</h3>
+        <FigureField path="mockup.card.thickness_mm" empty="default" />
+        <FigureField path="mockup.card.cutWidth_mm" empty="decided" decided={outside.width} />
+        <FigureField path="mockup.card.cutHeight_mm" empty="decided" decided={outside.height} />
+        <NewCard />
+        <Assumptions title="Assumed of the card">
+          <FigureField path="mockup.card.neutral" empty="default" />
+          <FigureField path="mockup.card.bendRatio" empty="default" />
+        </Assumptions>
+      </section>
+      <section aria-labelledby="trial-readings">
+        <h3 id="trial-readings">What the card showed</h3>
+        <p className="help">
+          From the board edge to where it stops at the seam, the book closed in the card. Front and back count together,
+          head and tail too.
+        </p>
+        <GapField path="mockup.readings.front_mm" expected={foreEdge.front} />
+        <GapField path="mockup.readings.back_mm" expected={foreEdge.back} />
+        <GapField path="mockup.readings.head_mm" expected={head} />
+        <GapField path="mockup.readings.tail_mm" expected={tail} />
+        <Choice
+          title="The card"
+          options={CLOSES}
+          chosen={chosen}
+          choose={(value) =>
+            dispatch({
+              type: 'edit',
+              patches: [
+                { path: 'mockup.readings.closes', value: CLOSES_VALUE[value] },
+                ...(value === 'open' ? [] : [{ path: 'mockup.readings.opening_deg', value: undefined }]),
+              ],
+            })
+          }
+          notes={fieldIssues(history, 'mockup.readings.closes')}
+        />
+        {chosen === 'open' && <FigureField path="mockup.readings.opening_deg" empty="unmeasured" />}
+        <FigureField path="mockup.readings.error_mm" empty="default" />
+        {chosen === 'open' && <FigureField path="mockup.readings.error_deg" empty="default" />}
+      </section>
+    </>
+  );
+}

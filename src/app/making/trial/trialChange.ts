@@ -1,0 +1,24 @@
+import { type CardLesson, cardDesign, type Job, type Patch } from '../../../core/index.ts';
+
+/** What a trial showed; how far its readings may be off belongs to the ruler and stays. */
+const READINGS = ['front_mm', 'back_mm', 'head_mm', 'tail_mm', 'closes', 'opening_deg'] as const;
+
+/**
+ * The lesson of a trial as one edit of the job: the corrected measures, the readings taken out so that they are not learnt
+ * from twice, and the card kept at the size it was cut to, for it was cut from the measures as they stood.
+ */
+export function trialChange(job: Job, { change }: CardLesson): readonly Patch[] {
+  const { width, height } = cardDesign(job, job.mockup.card).pieces.outside;
+  return [
+    ...change,
+    ...READINGS.map((reading) => ({ path: `mockup.readings.${reading}`, value: undefined })),
+    { path: 'mockup.card.cutWidth_mm', value: width },
+    { path: 'mockup.card.cutHeight_mm', value: height },
+  ];
+}
+
+/** A new card, cut to the size that the tool derives from the measures as they now stand. */
+export const NEW_CARD: readonly Patch[] = [
+  { path: 'mockup.card.cutWidth_mm', value: undefined },
+  { path: 'mockup.card.cutHeight_mm', value: undefined },
+];

@@ -1,0 +1,111 @@
+import { type CSSProperties, type KeyboardEvent, type PointerEvent, useRef } from 'react';
+import { fieldNote, type PatternZone } from '../../core/index.ts';
+import { useBench } from '../state/BenchContext.tsx';
+import { type Handle, handleValue, stepOf } from './handles.ts';
+
+interface HandleButtonProps {
+  readonly handle: Handle;
+  readonly axis: PatternZone['axis'];
+  /** px a millimetre of the drawing that it stands on. */
+  readonly scale: number;
+  /** Which way along the axis is outward. */
+  readonly outward: 1 | -1;
+  /** The side of its line on which the tab hangs. */
+  readonly tab: 'before' | 'after';
+  /** px of the line in the drawing, and the stretch across the axis that it crosses. */
+  readonly at: number;
+  readonly across: readonly [number, number];
+  /** A second handle of the same field is for the pointer alone, so that keys find each field once. */
+  readonly isTwin?: boolean;
+  readonly onGrab: () => void;
+  readonly onRelease: () => void;
+}
+
+/** Key presses of ten steps. */
+const LEAP = 10;
+
+/** A line of the strip with a tab to take it by: dragged, or moved by the arrow keys, it changes a field of the job. */
+export function HandleButton(props: HandleButtonProps) {
+  const { handle, axis, scale, outward, tab, at, across, isTwin = false, onGrab, onRelease } = props;
+  const { dispatch, lengths } = useBench();
+  const grabbed = useRef<{ readonly handle: Handle; readonly from: number; isMoved: boolean } | null>(null);
+  const { path, name, value } = handle;
+  const { min, max } = fieldNote(path);
+
+  const write = (field: string, next: number | undefined): void =>
+    dispatch({ type: 'edit', key: `handle ${field}`, patches: [{ path: field, value: next }] });
+  const along = ({ clientX, clientY }: PointerEvent): number => (axis === 'width' ? clientX : clientY);
+
+  const grab = (event: PointerEvent<HTMLElement>): void => {
+    if (event.button !== 0) return;
+    event.currentTarget.setPointerCapture(event.pointerId);
+    grabbed.current = { handle, from: along(event), isMoved: false };
+    onGrab();
+  };
+  const drag = (event: PointerEvent): void => {
+    const start = grabbed.current;
+    if (start === null) return;
+    const next = handleValue(start.handle, (outward * (along(event) - start.from)) / scale, lengths.units);
+    if (!start.isMoved && next === handleValue(start.handle, 0, lengths.units)) return;
+    start.isMoved = true;
+    write(start.handle.path, next);
+  };
+  const release = (): void => {
+    if (grabbed.current === null) return;
+    grabbed.current = null;
+    dispatch({ type: 'settle' });
+    onRelease();
+  };
+  const letGo = (): void => {
+    if (grabbed.current?.isMoved) dispatch({ type: 'undo' });
+    release();
+  };
+
+  const press = (event: KeyboardEvent): void => {
+    const steps = { ArrowUp: 1, ArrowRight: 1, ArrowDown: -1, ArrowLeft: -1, PageUp: LEAP, PageDown: -LEAP }[event.key];
+    if (steps !== undefined) {
+      const next = handleValue({ ...handle, rate: 1 }, steps * stepOf(handle, lengths.units), lengths.units);
+      write(path, next);
+    } else if (event.key === 'Delete' || event.key === 'Backspace') {
+      dispatch({ type: 'edit', patches: [{ path, value: undefined }] });
+    } else if (event.key === 'Escape' && grabbed.current !== null) {
+      letGo();
+    } else {
+      return;
+    }
+    event.preventDefault();
+  };
+
+  const [start, size] = [across[0], across[1] - across[0]];
+  const style: CSSProperties =
+    axis === 'width'
+      ? { insetInlineStart: at, insetBlockStart: start, blockSize: size }
+      : { insetBlockStart: at, insetInlineStart: start, inlineSize: size };
+  return (
+    <div
+      className={`handle ${axis} ${tab} ${outward < 0 ? 'first' : 'last'}`}
+      role="slider"
+      tabIndex={isTwin ? -1 : 0}
+      aria-hidden={isTwin}
+      aria-label={name}
+      aria-orientation={axis === 'width' ? 'horizontal' : 'vertical'}
+      aria-valuemin={min}
+      aria-valuemax={max}
+      aria-valuenow={value}
+      aria-valuetext={lengths.size(value)}
+      style={style}
+      onPointerDown={grab}
+      onPointerMove={drag}
+      onPointerUp={release}
+      onPointerCancel={letGo}
+      onLostPointerCapture={release}
+      onKeyDown={press}
+      onBlur={() => dispatch({ type: 'settle' })}
+    >
+      <span className="handle-tab" aria-hidden="true" />
+      <span className="handle-words" aria-hidden="true">
+        {name} {lengths.size(value)}
+      </span>
+    </div>
+  );
+}

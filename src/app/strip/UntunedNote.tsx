@@ -1,0 +1,25 @@
+import type { CoverDesign } from '../../core/index.ts';
+import { useBench } from '../state/BenchContext.tsx';
+import { untuning } from './untunedDesign.ts';
+
+/** Says what the dashed lines are, and takes every tuning back. */
+export function UntunedNote({ untuned }: { readonly untuned: CoverDesign }) {
+  const { history, dispatch, lengths } = useBench();
+  const { outside, pocketDepth } = untuned.pieces;
+  return (
+    <p className="untuned-note help">
+      <svg width="24" height="8" aria-hidden="true">
+        <path className="untuned" d="M0 4H24" />
+      </svg>{' '}
+      Untuned: outside {lengths.cut(outside.width)} × {lengths.cut(outside.height)}, edge margin{' '}
+      {lengths.size(untuned.job.seam.edgeMargin_mm)}, pocket depth {lengths.size(pocketDepth)}.{' '}
+      <button
+        type="button"
+        className="quiet"
+        onClick={() => dispatch({ type: 'edit', patches: untuning(history.document) })}
+      >
+        Undo all tuning
+      </button>
+    </p>
+  );
+}

@@ -1,7 +1,0 @@
-import type { LeatherName } from '../../../core/materials/pieceOutline.ts';
-
-export const LEATHER_TITLES: Readonly<Record<LeatherName, string>> = {
-  outside: 'Outside leather',
-  pocket: 'Pocket leather',
-  lining: 'Lining leather',
-};

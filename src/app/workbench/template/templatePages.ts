@@ -1,8 +1,0 @@
-import type { Drawing } from '../../../core/pattern/drawing.ts';
-import type { Paper } from '../../../output/pdf/paper.ts';
-import { type MeasuredBars, printerScale } from '../../../output/pdf/printerScale.ts';
-import { tiling } from '../../../output/pdf/tiling.ts';
-
-/** Pages that the template takes: the page with the check bars and the tiles of each piece. */
-export const templatePages = ({ pieces }: Drawing, paper: Paper, bars?: MeasuredBars): number =>
-  pieces.reduce((sum, { width, height }) => sum + tiling(width, height, paper, printerScale(bars)).tiles.length, 1);

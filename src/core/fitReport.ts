@@ -1,0 +1,28 @@
+import { type CoverDesign, coverDesign } from './fold/coverDesign.ts';
+import { type ElasticSolvers, elasticFit } from './fold/elastic/elasticFit.ts';
+import type { Job } from './job/jobSchema.ts';
+import { designReport } from './report/designReport.ts';
+import type { Report } from './report/reportSchema.ts';
+import type { ElasticOverRange } from './report/stripContext.ts';
+import { withStrip } from './report/withStrip.ts';
+
+export interface FitOptions {
+  /** Given, the elastic strip is solved too (about a second); its memory is reused from job to job. */
+  readonly solvers?: ElasticSolvers;
+}
+
+/** The whole way from a parsed job to its report: needs, pieces and fit at every range point, the strip, the checks. */
+export function fitReport(job: Job, { solvers }: FitOptions = {}): Report {
+  const design = coverDesign(job);
+  const report = designReport(design);
+  return solvers ? withStrip(report, design, elasticOverRange(design, solvers)) : report;
+}
+
+/** Solves the elastic strip at the thin end, the middle and the thick end. */
+export function elasticOverRange(design: CoverDesign, solvers: ElasticSolvers): ElasticOverRange {
+  return {
+    thin: elasticFit(design, 'thin', solvers),
+    nominal: elasticFit(design, 'nominal', solvers),
+    thick: elasticFit(design, 'thick', solvers),
+  };
+}

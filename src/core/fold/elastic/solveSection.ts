@@ -1,0 +1,190 @@
+/**
+ * The leather across the spine of a book: what the elastic strip says about a cover.
+ *
+ *   const solver = createStripSolver();
+ *   const closed = solveSection({ outline, offset, thickness, neutral, length, held, scale, height, modulus }, solver);
+ *   if (closed.status === 'converged') draw(closed.section);      // otherwise the closed form stands in
+ *   const open = solveSection({ ...input, outline: outlineWhenOpen, crease: { angles: closed.angles, set: 0.8 } }, solver);
+ *
+ * Plain numbers and arrays in and out (mm, rad, N, N mm); SectionInput states each. A cold start each time, so a result
+ * depends on its input alone. Never throws: see `status` and `message`.
+ */
+import type { Vec2 } from '../../math/vec2.ts';
+import { growOutline } from '../../strip/obstacle.ts';
+import { type StripSolver, solveStrip } from '../../strip/solveStrip.ts';
+import type { StripEnd, StripProblem } from '../../strip/stripProblem.ts';
+import { stripScale } from '../../strip/stripScale.ts';
+import type { StripSolution } from '../../strip/stripSolution.ts';
+import type { StripStatus } from '../../strip/stripStatus.ts';
+import { guessSection } from './sectionGuess.ts';
+import { faultInSection, type PerBoard, type SectionInput } from './sectionInput.ts';
+import { sectionShape } from './sectionShape.ts';
+
+export interface StripSection {
+  /** Anything but `converged` is no shape to trust. */
+  readonly status: StripStatus;
+  readonly message: string;
+  readonly iterations: number;
+  /** Largest unbalanced force on a node, N. */
+  readonly residual: number;
+  /** Deepest the mid-surface enters the outline grown by half the thickness, mm. */
+  readonly contactGap: number;
+  /** Mid-surface from the front end of the leather to the back one, held parts included; x and y in turn, mm. */
+  readonly section: Float64Array;
+  /** Tangent angles at even spaces between the two held places, rad: what a crease would be set to. */
+  readonly angles: Float64Array;
+  /** Farthest the leather stands off the book over the spine, and off the boards, mm. */
+  readonly spineBow: number;
+  readonly faceBulge: number;
+  /** Spare room that is left at each fore-edge, mm. */
+  readonly foreEdgeGap: PerBoard;
+  /** Pull of the leather on each seat, N; 0 where there is spare room. */
+  readonly seatForce: PerBoard;
+  /** Length left over beyond the taut path, mm; negative where the leather is stretched. */
+  readonly slack: number;
+  /** Smallest inside radius, mm, null where the leather lies flat; and the outer fibre's strain there, (1 - K)/(r/t + K). */
+  readonly insideRadius: number | null;
+  readonly outerStrain: number;
+  /** Elastic energy, N mm. */
+  readonly energy: number;
+}
+
+/** Rounds of fitting the mid-surface length to the neutral one; the turning they depend on settles in two or three. */
+const LENGTH_ROUNDS = 6;
+
+/** Change of length, D, at which that fit is done: a ten-thousandth of a book's thickness. */
+const LENGTH_SETTLED = 1e-5;
+
+/** Radius, D, from which leather counts as flat: it rises a hundredth of a book's thickness over twenty thicknesses. */
+const FLAT_RADIUS = 5000;
+
+/**
+ * Finds the shape of a leather cover across the spine of a book.
+ *
+ * Mid-surface length = neutral length - (K - 1/2) t sum|d theta|, refitted to the shape's own turning; the strip between the
+ * held places is then the least-energy shape outside the outline grown by offset + t/2 (see solveStrip).
+ *
+ * @param solver made by createStripSolver; its memory is reused
+ * @returns the section; with `badInput`, `message` names the place, what was got and what is allowed
+ */
+export function solveSection(input: SectionInput, solver: StripSolver): StripSection {
+  const fault = faultInSection(input);
+  if (fault) return emptySection('badInput', fault);
+  const d = input.scale;
+  const t = input.thickness / d;
+  const outline = Array.from(input.outline, (v) => v / d);
+  const obstacle = growOutline(outline, false, input.offset / d + t / 2, solver.settings.facetTurn);
+  const held = { front: input.held.front / d, back: input.held.back / d };
+  const gap = input.gap && { front: input.gap.front / d, back: input.gap.back / d };
+  const last = obstacle.x.length - 1;
+  const front = heldPlace(obstacle.x, obstacle.y, 0, 1, held.front);
+  const back = heldPlace(obstacle.x, obstacle.y, last, last - 1, held.back);
+  const scale = stripScale(d, input.thickness, input.height, input.modulus);
+
+  const lengthAt = (turning: number): number =>
+    input.length / d - (input.neutral - 0.5) * t * turning - held.front - held.back - (gap ? gap.front + gap.back : 0);
+  let length = lengthAt(turnBetween(front.angle, back.angle + Math.PI));
+  if (!(length > 0)) return emptySection('badInput', `length: got ${input.length}, too short for what is held flat`);
+  const guess = guessSection(obstacle, front.at, back.at, length);
+  const crease = input.crease;
+  const problemOf = (free: number): StripProblem => ({
+    length: free,
+    stretchStiffness: scale.stretchStiffness,
+    start: endOf(front.at, front.angle, gap ? null : { max: 0 }),
+    end: endOf(back.at, back.angle + Math.PI, gap ? null : { min: 0 }),
+    restAngle: crease && Array.from(crease.angles, (angle) => angle * crease.set),
+    obstacle,
+  });
+  let solution = solveStrip(solver, problemOf(length), guess.path);
+  let iterations = solution.iterations;
+  const spine = input.spine ?? { first: 1, last: outline.length / 2 - 2 };
+  let shape = solution.nodes.length > 0 ? sectionShape(solution.nodes, solution.spacing, obstacle, spine) : null;
+  for (let round = 0; round < LENGTH_ROUNDS && shape && solution.status === 'converged'; round++) {
+    const next = lengthAt(shape.turning);
+    if (Math.abs(next - length) <= LENGTH_SETTLED) break;
+    length = next;
+    solution = solveStrip(solver, problemOf(length));
+    iterations += solution.iterations;
+    shape = solution.nodes.length > 0 ? sectionShape(solution.nodes, solution.spacing, obstacle, spine) : null;
+  }
+  if (!shape) return emptySection(solution.status, solution.message);
+
+  const foreEdgeGap = gap ?? { front: -solution.start.slide, back: solution.end.slide };
+  const insideRadius = Math.max(0, shape.leastRadius - t / 2);
+  return {
+    status: solution.status,
+    message: solution.message,
+    iterations,
+    residual: solution.residual * scale.force,
+    contactGap: solution.contactGap * d,
+    section: wholeSection(solution, front, back, held, foreEdgeGap).map((v) => v * d),
+    angles: shape.angles,
+    spineBow: shape.spineBow * d,
+    faceBulge: shape.faceBulge * d,
+    foreEdgeGap: { front: Math.max(0, foreEdgeGap.front * d), back: Math.max(0, foreEdgeGap.back * d) },
+    seatForce: { front: Math.abs(solution.start.stop) * scale.force, back: Math.abs(solution.end.stop) * scale.force },
+    slack: (length - guess.tautLength) * d,
+    insideRadius: insideRadius < FLAT_RADIUS ? insideRadius * d : null,
+    outerStrain: (1 - input.neutral) / (insideRadius / t + input.neutral),
+    energy: solution.energy * scale.moment,
+  };
+}
+
+/** A place on a board, and the direction from its fore-edge toward the spine. */
+interface HeldPlace {
+  readonly at: Vec2;
+  readonly angle: number;
+}
+
+function heldPlace(x: Float64Array, y: Float64Array, tip: number, next: number, distance: number): HeldPlace {
+  const angle = Math.atan2(y[next]! - y[tip]!, x[next]! - x[tip]!);
+  return { at: [x[tip]! + distance * Math.cos(angle), y[tip]! + distance * Math.sin(angle)], angle };
+}
+
+function endOf([x, y]: Vec2, angle: number, limit: { min?: number; max?: number } | null): StripEnd {
+  return limit ? { kind: 'slide', x, y, angle, ...limit } : { kind: 'clamp', x, y, angle };
+}
+
+/** Size of the turn from one direction to another, 0 to pi. */
+const turnBetween = (a: number, b: number): number => Math.abs(Math.atan2(Math.sin(b - a), Math.cos(b - a)));
+
+/** Joins the held parts to the strip; its first and last nodes lie within them. */
+function wholeSection(
+  solution: StripSolution,
+  front: HeldPlace,
+  back: HeldPlace,
+  held: PerBoard,
+  gap: PerBoard,
+): Float64Array {
+  const { nodes } = solution;
+  const whole = new Float64Array(nodes.length);
+  whole.set(nodes.subarray(2, nodes.length - 2), 2);
+  const put = (i: number, { at, angle }: HeldPlace, back: number): void => {
+    whole[i] = at[0] - back * Math.cos(angle);
+    whole[i + 1] = at[1] - back * Math.sin(angle);
+  };
+  put(0, front, held.front + gap.front);
+  put(nodes.length - 2, back, held.back + gap.back);
+  return whole;
+}
+
+function emptySection(status: StripStatus, message: string): StripSection {
+  const none: PerBoard = { front: 0, back: 0 };
+  return {
+    status,
+    message,
+    iterations: 0,
+    residual: 0,
+    contactGap: 0,
+    section: new Float64Array(0),
+    angles: new Float64Array(0),
+    spineBow: 0,
+    faceBulge: 0,
+    foreEdgeGap: none,
+    seatForce: none,
+    slack: 0,
+    insideRadius: null,
+    outerStrain: 0,
+    energy: 0,
+  };
+}

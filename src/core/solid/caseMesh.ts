@@ -1,0 +1,150 @@
+import type { BookModel } from '../book/bookModel.ts';
+import { boardDirections, CLOSED, jointSlide, symmetricOpening } from '../book/bookOutline.ts';
+import { sectionOutline } from '../fold/section/sectionOutline.ts';
+import { addScaled, heading, leftOf, type Vec2 } from '../math/vec2.ts';
+import { gridOf, gridSolid } from './gridSolid.ts';
+import type { MeshData, PartName } from './meshData.ts';
+
+/** Width of the joint of a hardback, from the spine plane to the board, mm. Common practice, no source. */
+const JOINT = 7;
+/** Thickness of the spine piece as a share of the board: case makers use thinner card there. Free choice. */
+const SPINE_SHARE = 0.8;
+
+/** Between the spine piece and the board of a cover without a joint, mm. */
+const PLAY = 0.05;
+
+/** What the case of a book is made of: where the boards begin, and the spine piece between them. */
+export interface CaseShape {
+  /** From the hinge to the inner end of the panel. */
+  readonly joint: number;
+  readonly spineThickness: number;
+  /** Inner face of the spine piece: x at a distance y from the middle. */
+  spineInside(y: number): number;
+}
+
+/** Shape of the case of a closed book; a paperback's cover runs on into its spine without a joint. */
+export function caseShape(book: BookModel): CaseShape {
+  const { board, edgeRadius, width } = book;
+  const spineThickness = board * (book.kind === 'hardback' ? SPINE_SHARE : 1);
+  // A rounded edge unbends as the board opens and draws it in, by less than its own thickness while the two could meet.
+  const clear = edgeRadius > 0 ? edgeRadius + board + 0.5 : 0;
+  const joint = Math.min(Math.max(book.kind === 'hardback' ? JOINT : 0, spineThickness + PLAY, clear), width / 2);
+  const { corner, circle } = spineProfile(book);
+  return {
+    joint,
+    spineThickness,
+    spineInside(y) {
+      const away = Math.abs(y);
+      const beyond = away - corner[1];
+      const edge = edgeRadius - spineThickness;
+      const onBack = (): number =>
+        circle ? circle.x - Math.sqrt(Math.max(0, (circle.radius - spineThickness) ** 2 - away ** 2)) : spineThickness;
+      if (edge <= 0 || beyond <= 0) return onBack();
+      return Math.max(onBack(), corner[0] - Math.sqrt(Math.max(0, edge ** 2 - beyond ** 2)));
+    },
+  };
+}
+
+/** Outside of the closed spine: centre of its rounded front edge, circle of a rounded back, and where the two meet. */
+interface SpineProfile {
+  readonly corner: Vec2;
+  readonly circle: { readonly x: number; readonly radius: number } | null;
+  /** Polar angle at which back and edge meet, about either centre, radians. */
+  readonly meet: number;
+}
+
+function spineProfile(book: BookModel): SpineProfile {
+  const { points, radius, back } = sectionOutline(book, CLOSED);
+  const corner = points[1]!;
+  if (back === null) return { corner, circle: null, meet: Math.PI };
+  const x = points[(back.first + back.last) / 2]![0] + back.radius;
+  return {
+    corner,
+    circle: { x, radius: back.radius + radius },
+    meet: back.radius > 0 ? Math.atan2(corner[1], corner[0] - x) : Math.PI / 2,
+  };
+}
+
+/** A flat or curved sheet of the case: outer and inner profile in the section, full height of the book. */
+function panel(part: PartName, outer: readonly Vec2[], inner: readonly Vec2[], height: number): MeshData {
+  const grids = [outer, inner].map((profile) => {
+    const grid = gridOf(profile.length, 2);
+    profile.forEach(([x, y], i) => {
+      grid.points.set([x, y, -height / 2, x, y, height / 2], 6 * i);
+    });
+    return grid;
+  });
+  const normals = new Float64Array(6 * outer.length);
+  const uvs = new Float64Array(4 * outer.length);
+  let along = 0;
+  outer.forEach(([x, y], i) => {
+    const before = outer[Math.max(0, i - 1)]!;
+    const after = outer[Math.min(outer.length - 1, i + 1)]!;
+    const length = Math.hypot(after[0] - before[0], after[1] - before[1]) || 1;
+    // Column direction x z: out of the book where the profile runs front to back.
+    const n = [(after[1] - before[1]) / length, -(after[0] - before[0]) / length, 0];
+    normals.set([...n, ...n], 6 * i);
+    if (i > 0) along += Math.hypot(x - before[0], y - before[1]);
+    uvs.set([along, 0, along, height], 4 * i);
+  });
+  return gridSolid({
+    part,
+    outer: grids[0]!,
+    inner: grids[1]!,
+    normals,
+    uvs,
+    faces: { outer: 'boardCloth', inner: 'boardInside', edge: 'boardCloth' },
+  });
+}
+
+/** The back board at an opening; the front board is its mirror image. */
+export function backBoardMesh(book: BookModel, opening: number): MeshData {
+  const swing = symmetricOpening(opening);
+  const direction = boardDirections(book, swing).back;
+  const along = heading(direction);
+  const inward = leftOf(along);
+  const slide = jointSlide(book, swing.back);
+  const hinge: Vec2 = [0, -book.thickness / 2];
+  const outer = [caseShape(book).joint + slide, book.width + slide].map((at) => addScaled(hinge, along, at));
+  return panel(
+    'backBoard',
+    outer,
+    outer.map((at) => addScaled(at, inward, book.board)),
+    book.height,
+  );
+}
+
+/** Largest turn of a facet of a curved spine, radians, and how far a facet may stand off its arc, mm. */
+const MAX_TURN = Math.PI / 60;
+const MAX_SAGITTA = 0.02;
+
+/** The spine piece, following the back of the closed book: flat, edge-rounded or round. */
+export function spineMesh(book: BookModel): MeshData {
+  const { thickness, edgeRadius, wedge } = book;
+  const { spineThickness } = caseShape(book);
+  const outer: Vec2[] = [];
+  const inner: Vec2[] = [];
+  const arc = (centre: Vec2, radius: number, from: number, to: number): void => {
+    const step = Math.min(MAX_TURN, 2 * Math.sqrt((2 * MAX_SAGITTA) / radius));
+    const count = Math.max(1, Math.ceil(Math.abs(to - from) / step));
+    for (let i = 0; i <= count; i++) {
+      const way = heading(from + ((to - from) * i) / count);
+      outer.push(addScaled(centre, way, radius));
+      inner.push(addScaled(centre, way, Math.max(0.01, radius - spineThickness)));
+    }
+  };
+  const { corner, circle, meet } = spineProfile(book);
+  // An edge less round than the spine piece is thick stays outside of it.
+  const isRounded = edgeRadius > spineThickness;
+  if (isRounded) arc(corner, edgeRadius, Math.PI / 2 + wedge, meet);
+  if (circle) arc([circle.x, 0], circle.radius, meet, 2 * Math.PI - meet);
+  else if (!isRounded) {
+    const half = thickness / 2 - edgeRadius;
+    // Boards that close toward the fore-edge leave less room inside than outside.
+    const inside = half + spineThickness * Math.min(0, Math.tan(wedge));
+    outer.push([0, half], [0, -half]);
+    inner.push([spineThickness, inside], [spineThickness, -inside]);
+  }
+  if (isRounded) arc([corner[0], -corner[1]], edgeRadius, 2 * Math.PI - meet, (3 * Math.PI) / 2 - wedge);
+  return panel('spine', outer, inner, book.height);
+}

@@ -1,0 +1,187 @@
+import type { CoverDesign } from '../fold/coverDesign.ts';
+import {
+  type HalfSection,
+  placeSection,
+  type SectionPoint,
+  type SectionPosture,
+  sectionStops,
+} from '../fold/section/halfSection.ts';
+import type { RangePoint } from '../leather/leatherModel.ts';
+import { pieceCorner } from '../pattern/pieceCorner.ts';
+import { cornerInset, cornerStops } from './cornerInset.ts';
+import type { EndField } from './endField.ts';
+import { displaced, type Grid, gridNormals, gridOf } from './gridSolid.ts';
+import { mouthScoop } from './mouthScoop.ts';
+import { onColumn, type RowPlan, rowAt } from './rowPlan.ts';
+import { trimCorners } from './trimCorners.ts';
+
+/** The cover's layers as grids of one shape: inner face, flesh and grain side of the outside, with the pattern's measure. */
+export interface CoverGrid {
+  /** Distance of each column from the front cut edge on the pattern, mm. */
+  readonly s: readonly number[];
+  readonly columns: readonly SectionPoint[];
+  readonly rows: RowPlan;
+  /** Pattern place of every point. */
+  readonly uvs: Float64Array;
+  /** The face that board and pocket see. */
+  readonly inner: Grid;
+  readonly flesh: Grid;
+  readonly grain: Grid;
+  readonly normals: Float64Array;
+  /** Columns from the first to the last on which the lining lies; null without a lining. */
+  readonly lined: readonly [number, number] | null;
+  /** Halves and their columns, for parts that stand on them. */
+  readonly front: HalfSection;
+  readonly back: HalfSection;
+}
+
+/** Distance from the fold over which a turned end's bulge at head and tail dies away, mm. Free choice. */
+const BULGE_REACH = 15;
+
+/** Columns no nearer than this on the pattern, mm: the same place twice makes triangles without area. */
+const NEAREST = 1e-4;
+
+export interface CoverHalf {
+  readonly half: HalfSection;
+  readonly field: EndField;
+}
+
+/**
+ * Lays the whole outside, and the lining on it, as grids.
+ *
+ * The inner face is laid first, flesh and grain side stand off it by the layers' thickness along its own normals, so
+ * layers neither gap nor cross.
+ */
+export function coverGrid(
+  design: CoverDesign,
+  point: RangePoint,
+  front: CoverHalf,
+  back: CoverHalf,
+  posture: SectionPosture,
+  rows: RowPlan,
+): CoverGrid {
+  const { corner } = pieceCorner(design.job, design.pieces);
+  const halves = [front, back].map(({ half, field }) => {
+    const stops = halfStops(half, field, cornerStops(corner, rows.near));
+    return { half, field, stops, points: placeSection(half, stops, posture) };
+  }) as unknown as [HalfPlan, HalfPlan];
+
+  const frontCount = halves[0].points.length;
+  const columns = [...halves[0].points.slice(1).reverse(), ...halves[1].points];
+  const inner = gridOf(columns.length, rows.count);
+  const uvs = new Float64Array(2 * columns.length * rows.count);
+  const s = columns.map(({ d }, i) => (i < frontCount - 1 ? front.half.length - d : front.half.length + d));
+  for (const [side, plan] of [
+    ['front', halves[0]],
+    ['back', halves[1]],
+  ] as const) {
+    const places = layHalf(design, point, plan, rows);
+    plan.points.forEach((_, k) => {
+      if (side === 'front' && k === 0) return;
+      const i = side === 'front' ? frontCount - 1 - k : frontCount - 1 + k;
+      for (let j = 0; j < rows.count; j++) {
+        const from = 5 * (k * rows.count + j);
+        const to = i * rows.count + j;
+        inner.points[3 * to] = places[from]!;
+        inner.points[3 * to + 1] = (side === 'front' ? -1 : 1) * places[from + 1]!;
+        inner.points[3 * to + 2] = places[from + 2]!;
+        const d = places[from + 4]!;
+        uvs[2 * to] = side === 'front' ? front.half.length - d : front.half.length + d;
+        uvs[2 * to + 1] = places[from + 3]!;
+      }
+    });
+  }
+
+  const normals = coverNormals(inner, columns, frontCount, PARALLEL * design.needs[point].leathers.outside.thickness);
+  trimCorners({ grid: inner, normals, uvs }, rows.height, (i) =>
+    cornerInset(corner, Math.min(s[i]!, front.half.length + back.half.length - s[i]!)),
+  );
+  const flesh = displaced(inner, normals, (i) => columns[i]!.lining);
+  const grain = displaced(inner, normals, (i) => columns[i]!.lining + columns[i]!.outside);
+  const reach = (half: HalfSection): number => half.toLiningEnd + 1e-6;
+  const firstLined = columns.findIndex(({ d }, i) => i >= frontCount - 1 || d <= reach(front.half));
+  const lastLined = columns.findLastIndex(({ d }, i) => i < frontCount || d <= reach(back.half));
+  const lined: CoverGrid['lined'] = design.needs[point].leathers.lining ? [firstLined, lastLined] : null;
+  return { s, columns, rows, uvs, inner, flesh, grain, normals, lined, front: front.half, back: back.half };
+}
+
+interface HalfPlan extends CoverHalf {
+  readonly stops: readonly number[];
+  readonly points: readonly SectionPoint[];
+}
+
+/** Neutral lengths at which half the cover has columns. */
+function halfStops(half: HalfSection, field: EndField, corners: readonly number[]): number[] {
+  const stops = [...sectionStops(half), half.toTip, half.toSeam];
+  for (const u of field.stops) stops.push(half.toSeam - u);
+  for (const fromEdge of corners) stops.push(half.length - fromEdge);
+  const inside = stops.filter((at) => at >= 0 && at <= half.length).sort((a, b) => a - b);
+  // Of two places that nearly fall together the later one is kept: the cut edge is always the last.
+  return inside.filter((at, i) => i === inside.length - 1 || inside[i + 1]! - at > NEAREST);
+}
+
+/** x, y, z, pattern v and neutral length from the middle of every point of half the inner face. */
+function layHalf(design: CoverDesign, point: RangePoint, plan: HalfPlan, rows: RowPlan): Float64Array {
+  const { half, field, points } = plan;
+  const board = design.needs[point].book.board;
+  const count = rows.count;
+  const places = new Float64Array(5 * points.length * count);
+  const seam = points.find(({ d, lift }) => d >= half.toSeam - 1e-6 && lift === 0) ?? points[points.length - 1]!;
+  const outward = seam.theta;
+  const turned = field.foreEdge === null;
+  const scoop = turned ? mouthScoop(design) : null;
+  const leaf = half.length - foldEnd(half);
+  points.forEach((column, k) => {
+    const { inner, theta, lift, d } = column;
+    const onEnd = turned && d > half.toSeam;
+    // Distance in from the seam or the fold, along whichever leaf this is.
+    const u = onEnd ? Math.max(0, d - foldEnd(half)) : half.toSeam - d;
+    const low = field.outsideSeat(u);
+    const high = turned ? field.pocketSeat(u, board) : low;
+    for (let j = 0; j < count; j++) {
+      const v = rowAt(rows, lift === 1 ? high : low, j);
+      const [below, zBelow] = onColumn(rows, low, v);
+      const [above, zAbove] = turned ? onColumn(rows, high, v) : [below, zBelow];
+      const level = onEnd ? below + (above - below) * lift : below;
+      const z = lift === 1 ? zAbove : zBelow;
+      const bulge = turned ? (Math.max(0, board - above + below) / 2) * Math.max(0, 1 - u / BULGE_REACH) : 0;
+      const rise = level - (onEnd ? lift * board : 0);
+      const [tx, ty] = onEnd ? [Math.cos(outward), Math.sin(outward)] : [Math.cos(theta), Math.sin(theta)];
+      // The mouth of a turned end is the cut edge: scooping draws the far part of the leaf in toward the fold.
+      const drawn = scoop && onEnd ? scoop(v) * Math.max(0, (2 * u) / leaf - 1) : 0;
+      const at = 5 * (k * count + j);
+      places[at] = inner[0] - rise * ty + bulge * tx - drawn * Math.cos(theta);
+      places[at + 1] = inner[1] + rise * tx + bulge * ty - drawn * Math.sin(theta);
+      places[at + 2] = z;
+      places[at + 3] = v;
+      places[at + 4] = d - drawn;
+    }
+  });
+  return places;
+}
+
+/** Neutral length at which the second fold of a turned end is done. */
+function foldEnd(half: HalfSection): number {
+  return half.length - half.pieces[half.pieces.length - 1]!.length;
+}
+
+/** Offset of the grid that normals are taken from, in thicknesses: less than any radius the cover turns away on. */
+const PARALLEL = 0.3;
+
+/**
+ * Normals of the inner face, taken from the parallel grid a little outward in the section plane: at a sharp fold columns
+ * fall on one another on the inner face, but not there.
+ */
+function coverNormals(inner: Grid, columns: readonly SectionPoint[], frontCount: number, offset: number): Float64Array {
+  const parallel = gridOf(inner.columns, inner.rows);
+  parallel.points.set(inner.points);
+  columns.forEach(({ theta }, i) => {
+    const side = i < frontCount - 1 ? -1 : 1;
+    for (let j = 0; j < inner.rows; j++) {
+      const at = 3 * (i * inner.rows + j);
+      parallel.points[at]! += offset * Math.sin(theta);
+      parallel.points[at + 1]! -= side * offset * Math.cos(theta);
+    }
+  });
+  return gridNormals(parallel);
+}

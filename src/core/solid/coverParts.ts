@@ -1,0 +1,108 @@
+import type { CoverDesign } from '../fold/coverDesign.ts';
+import { type HalfSection, placeSection, type SectionPosture } from '../fold/section/halfSection.ts';
+import { curveOnFace, linedRadius, type SeatCurve, seatCurve } from '../fold/section/seatCurve.ts';
+import type { RangePoint } from '../leather/leatherModel.ts';
+import { type CoverGrid, coverGrid } from './coverGrid.ts';
+import { endField } from './endField.ts';
+import { type Grid, gridSolid, mirrored, moved } from './gridSolid.ts';
+import type { MeshData } from './meshData.ts';
+import { pocketMesh, type SeamFrame } from './pocketMesh.ts';
+import { laidAway, pocketLeaf, pocketPlace } from './pocketMotion.ts';
+import { type RowPlan, rowPlan } from './rowPlan.ts';
+import type { Staging } from './staging.ts';
+import type { Standing } from './standing.ts';
+
+/** The leather parts of one pose, and the outside's grid, on which seam and marks are found. */
+export function coverParts(
+  design: CoverDesign,
+  point: RangePoint,
+  stage: Staging,
+  standing: Standing,
+): { readonly parts: MeshData[]; readonly grid: CoverGrid } {
+  const rows = coverRows(design, point);
+  const halves = [standing.front, standing.back].map((half) => ({
+    half,
+    field: endField(design, point, half, stage.closedOn),
+  }));
+  const [front, back] = [halves[0]!, halves[1]!];
+  const leaf = pocketLeaf(design, point, stage, standing);
+  const posture: SectionPosture = { wrapped: stage.wrapped, turnedFolds: leaf.turnedFolds };
+  const grid = coverGrid(design, point, front, back, posture, rows.cover);
+  const parts = [outsideMesh(grid)];
+  for (const [end, part] of [
+    [front, 'frontPocket'],
+    [back, 'backPocket'],
+  ] as const) {
+    if (!end.field.foreEdge) continue;
+    const frame = seamFrame(end.half, posture);
+    const place = pocketPlace(design, point, stage, standing, end, leaf.angle);
+    const mesh = pocketMesh(design, point, end.field, frame, place, rows.pocket);
+    parts.push(part === 'frontPocket' ? mirrored(mesh, part) : mesh);
+  }
+  if (grid.lined) {
+    const { lateral, up } = laidAway(stage.liningLaid);
+    const { thickness } = design.needs[point].leathers.outside;
+    const away = -lateral * (design.pieces.outside.height + BESIDE);
+    parts.push(moved(liningMesh(grid, grid.lined), up * LIFT - lateral * thickness, 0, away));
+  }
+  return { parts, grid };
+}
+
+/** Distance between pieces that lie side by side on the bench, and how high they are lifted on the way, mm. Free choice. */
+const BESIDE = 20;
+const LIFT = 45;
+
+/** Rows of outside and lining, and of the pockets, each by the fullest curve that it makes at head and tail. */
+function coverRows({ needs, pieces, job }: CoverDesign, point: RangePoint): { cover: RowPlan; pocket: RowPlan } {
+  const { headTail, leathers, book } = needs[point];
+  const { outside, pocket, lining } = leathers;
+  const plan = (fullest: SeatCurve, usual = fullest): RowPlan =>
+    rowPlan(pieces.outside.height, job.seam.edgeMargin_mm, fullest, usual);
+  const widest = linedRadius(outside.seatRadius, outside.thickness, lining?.thickness ?? 0);
+  const free = Number.POSITIVE_INFINITY;
+  const pocketCurve = (offset: number): SeatCurve => seatCurve(offset, pocket.seatRadius, pocket.thickness, free);
+  return {
+    cover: plan(curveOnFace(headTail.outsideOffset, widest, outside.thickness / 2)),
+    // At the corners the pocket may have to come down by the whole board.
+    pocket: plan(pocketCurve(book.board), pocketCurve(book.board - headTail.outsideOffset)),
+  };
+}
+
+const outsideMesh = ({ grain, flesh, normals, uvs }: CoverGrid): MeshData =>
+  gridSolid({
+    part: 'outside',
+    outer: grain,
+    inner: flesh,
+    normals,
+    uvs,
+    faces: { outer: 'grain', inner: 'flesh', edge: 'cutEdge' },
+  });
+
+/** The lining between inner face and outside, grain side toward the book. */
+function liningMesh({ columns, flesh, inner, normals, uvs }: CoverGrid, [first, last]: readonly [number, number]) {
+  const { rows } = inner;
+  const part = (grid: Grid): Grid => ({
+    columns: last - first + 1,
+    rows,
+    points: grid.points.subarray(3 * first * rows, 3 * (last + 1) * rows),
+  });
+  // The lining's own pattern runs from its front edge.
+  const middle = columns.findIndex(({ d }) => d === 0);
+  const across = columns.map(({ liningD }, i) => (i < middle ? -liningD : liningD));
+  const own = uvs.slice(2 * first * rows, 2 * (last + 1) * rows);
+  for (let k = 0; k < own.length; k += 2) own[k] = across[first + Math.floor(k / 2 / rows)]! - across[first]!;
+  return gridSolid({
+    part: 'lining',
+    outer: part(flesh),
+    inner: part(inner),
+    normals: normals.subarray(3 * first * rows, 3 * (last + 1) * rows),
+    uvs: own,
+    faces: { outer: 'flesh', inner: 'grain', edge: 'cutEdge' },
+  });
+}
+
+/** The fore-edge seam of half a section, and the directions in from it and up from it. */
+function seamFrame(half: HalfSection, posture: SectionPosture): SeamFrame {
+  const { inner, theta } = placeSection(half, [half.toSeam], posture)[0]!;
+  return { origin: inner, inward: [-Math.cos(theta), -Math.sin(theta)], up: [-Math.sin(theta), Math.cos(theta)] };
+}

@@ -1,0 +1,189 @@
+import { jointSlide } from '../book/bookOutline.ts';
+import type { CoverDesign } from '../fold/coverDesign.ts';
+import type { RangePoint } from '../leather/leatherModel.ts';
+import { addScaled, heading, type Vec2 } from '../math/vec2.ts';
+import type { CoverGrid } from './coverGrid.ts';
+import { type CoverPlace, coverSampler } from './coverSampler.ts';
+import type { FitMark } from './meshData.ts';
+import type { OpeningRange } from './openingRange.ts';
+import type { Staging } from './staging.ts';
+import type { Standing } from './standing.ts';
+import type { Vec3 } from './vec3.ts';
+
+/** What the marks of one pose are found on. */
+export interface MarkedPose {
+  readonly grid: CoverGrid;
+  readonly standing: Standing;
+  readonly stage: Staging;
+  /** Null where the boards do not go in. */
+  readonly range: OpeningRange | null;
+  /** How far the book hovers, mm. */
+  readonly lift: number;
+  /** Whether the leather lies as the elastic strip found it. */
+  readonly isSettled: boolean;
+}
+
+/** Hatching lies this far off the surface, mm. */
+const OFF = 0.15;
+/** Lengths below this are not marked, mm. */
+const NOTHING = 1e-6;
+/** An opening is the smallest one within this, radians. */
+const AT_LEAST = 0.02;
+
+/**
+ * Dimension marks of the fit, each where it is: gap at an edge on the cover, overrun of a book that does not go in on the
+ * book itself. Values are those of the fit; a fore-edge gap is the one at the opening shown, the fit's own when closed.
+ */
+export function fitMarks(design: CoverDesign, point: RangePoint, pose: MarkedPose): FitMark[] {
+  if (pose.stage.letDown < 1) return [];
+  const marks = pose.range === null ? overrunMarks(design, point, pose) : gapMarks(design, point, pose, pose.range);
+  return marks.map((mark) => ({ ...mark, isLoose: isLoose(design, point, mark.edge) }));
+}
+
+type Mark = Omit<FitMark, 'isLoose'>;
+
+/** As the checks judge it, for leather of one thickness: a fore-edge by half the spare wrap. */
+function isLoose({ job, fits }: CoverDesign, point: RangePoint, edge: FitMark['edge']): boolean {
+  const { closedSlack, head, tail } = fits[point];
+  if (edge === 'head') return head > job.loosest.head_mm + NOTHING;
+  if (edge === 'tail') return tail > job.loosest.tail_mm + NOTHING;
+  return (edge === 'frontForeEdge' || edge === 'backForeEdge') && closedSlack / 2 > job.loosest.foreEdge_mm + NOTHING;
+}
+
+function gapMarks(design: CoverDesign, point: RangePoint, pose: MarkedPose, range: OpeningRange): Mark[] {
+  const { grid, standing } = pose;
+  const { book, headTail } = design.needs[point];
+  const fit = design.fits[point];
+  const place = coverSampler(grid);
+  const { height } = design.pieces.outside;
+  const margin = design.job.seam.edgeMargin_mm;
+  // Pattern places of the board's edges: the seat is drawn in between them and the seam.
+  const tailEdge = margin + headTail.needed + fit.tail;
+  const headEdge = height - margin - headTail.needed - fit.head;
+  const marks: Mark[] = [];
+
+  for (const [edge, half, way, overrun] of [
+    ['frontForeEdge', standing.front, -1, fit.foreEdge.front],
+    ['backForeEdge', standing.back, 1, fit.foreEdge.back],
+  ] as const) {
+    // Closed and taut, the fit's own figure: the drawn one differs by the hundredths that thinned layers cost.
+    const value = fit.closes && (pose.isSettled || standing.opening > range.least) ? half.gap : overrun;
+    const tip = standing.front.length + way * half.toTip;
+    const across = (v: number) => [place(tip, v), place(tip + way * value, v)] as const;
+    marks.push(mark(edge, value, across, tailEdge, headEdge));
+  }
+
+  for (const [half, way] of [
+    [standing.front, -1],
+    [standing.back, 1],
+  ] as const) {
+    const [tip, fold] = [half.toTip, half.toFoldEnd].map((reach) => standing.front.length + way * reach);
+    for (const [edge, value, at, up] of [
+      ['head', fit.head, headEdge, 1],
+      ['tail', fit.tail, tailEdge, -1],
+    ] as const) {
+      const across = (s: number) => [place(s, at), place(s, at + up * value)] as const;
+      marks.push(mark(edge, value, across, tip!, fold!));
+    }
+  }
+
+  const { front } = standing;
+  if (standing.bowed > NOTHING) {
+    // Where it can be seen: at the end of the back.
+    const end = -height / 2;
+    marks.push({
+      edge: 'spine',
+      value: standing.bowed,
+      from: [-book.rise, 0, end],
+      to: [front.middle, 0, end],
+      out: [0, 0, -1],
+      hatch: [],
+    });
+  }
+  if (!fit.closes && standing.opening < range.least + AT_LEAST) {
+    const at = (side: 1 | -1): Vec3 => spatial(boardTip(design, point, standing, side, 0), 0);
+    marks.push({ edge: 'gape', value: fit.gape, from: at(1), to: at(-1), out: [1, 0, 0], hatch: [] });
+  }
+  return marks;
+}
+
+/** Rungs of a strip: close enough that it follows the surface where a pocket begins under it. */
+const RUNGS = 48;
+
+/**
+ * A mark on the cover, dimensioned in the middle of its strip.
+ * @param across where the board's edge lies and where it would seat, at a place along the edge
+ */
+function mark(
+  edge: FitMark['edge'],
+  value: number,
+  across: (along: number) => readonly [CoverPlace, CoverPlace],
+  start: number,
+  end: number,
+): Mark {
+  const rung = (share: number): [Vec3, Vec3] => {
+    const [from, to] = across(start + share * (end - start));
+    return [raised(from), raised(to)];
+  };
+  const [from, to] = rung(1 / 2);
+  const hatch = Math.abs(value) < NOTHING ? [] : Array.from({ length: RUNGS + 1 }, (_, k) => rung(k / RUNGS));
+  return { edge, value, from, to, out: across((start + end) / 2)[0].out, hatch };
+}
+
+const raised = ({ at, out }: CoverPlace): Vec3 => [at[0] + OFF * out[0], at[1] + OFF * out[1], at[2] + OFF * out[2]];
+
+/** Outer edge of a board's fore-edge, moved along the board by `by`. */
+function boardTip(design: CoverDesign, point: RangePoint, standing: Standing, side: 1 | -1, by: number): Vec2 {
+  const { book } = design.needs[point];
+  const along = heading(side * standing.direction);
+  return addScaled([0, (side * book.thickness) / 2], along, book.width + jointSlide(book, standing.swing) + by);
+}
+
+const spatial = ([x, y]: Vec2, z: number): Vec3 => [x, y, z];
+
+/** Overruns on the hovering book's boards, on the face that looks out from the open book. */
+function overrunMarks(design: CoverDesign, point: RangePoint, { standing, lift }: MarkedPose): Mark[] {
+  const { book } = design.needs[point];
+  const fit = design.fits[point];
+  const { direction } = standing;
+  const up = (side: 1 | -1): Vec3 => [Math.sin(direction), -side * Math.cos(direction), 0];
+  const on = (side: 1 | -1, by: number, z: number): Vec3 => {
+    const [x, y] = boardTip(design, point, standing, side, by);
+    const n = up(side);
+    const rise = book.board + OFF;
+    return [x + lift + rise * n[0], y + rise * n[1], z];
+  };
+  const marks: Mark[] = [];
+  const half = book.height / 2;
+  for (const [edge, value, side] of [
+    ['frontForeEdge', fit.foreEdge.front, 1],
+    ['backForeEdge', fit.foreEdge.back, -1],
+  ] as const) {
+    const rung = (at: number): [Vec3, Vec3] => [on(side, 0, at), on(side, value, at)];
+    marks.push({
+      edge,
+      value,
+      from: on(side, 0, 0),
+      to: on(side, value, 0),
+      out: up(side),
+      hatch: Math.abs(value) < NOTHING ? [] : [rung(-half), rung(half)],
+    });
+  }
+  for (const [edge, value, z, way] of [
+    ['head', fit.head, half, 1],
+    ['tail', fit.tail, -half, -1],
+  ] as const) {
+    const [near, far] = [-book.width / 4, -book.width / 2];
+    const rung = (by: number): [Vec3, Vec3] => [on(1, by, z), on(1, by, z + way * value)];
+    const [from, to] = rung(near);
+    marks.push({
+      edge,
+      value,
+      from,
+      to,
+      out: up(1),
+      hatch: Math.abs(value) < NOTHING ? [] : [rung(0), rung(far)],
+    });
+  }
+  return marks;
+}

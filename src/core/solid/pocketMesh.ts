@@ -1,0 +1,106 @@
+import type { CoverDesign } from '../fold/coverDesign.ts';
+import { type SeatCurve, seatPoint } from '../fold/section/seatCurve.ts';
+import type { RangePoint } from '../leather/leatherModel.ts';
+import { SQUARE } from '../math/contour.ts';
+import { pieceCorner } from '../pattern/pieceCorner.ts';
+import { cornerInset, cornerStops } from './cornerInset.ts';
+import type { EndField } from './endField.ts';
+import { displaced, gridNormals, gridOf, gridSolid } from './gridSolid.ts';
+import type { MeshData } from './meshData.ts';
+import { mouthScoop } from './mouthScoop.ts';
+import { onColumn, type RowPlan, rowAt } from './rowPlan.ts';
+import { trimCorners } from './trimCorners.ts';
+
+/** Where the back half's fore-edge seam lies in the section: u inward, h toward the book. */
+export interface SeamFrame {
+  readonly origin: readonly [number, number];
+  readonly inward: readonly [number, number];
+  readonly up: readonly [number, number];
+}
+
+/** How one pocket stands: its fore-edge curve as it is now, and how far it is from its place. */
+export interface PocketPlace {
+  readonly curve: SeatCurve;
+  /** Away from the spine and up from the outside's inner face, mm; both 0 in place. */
+  readonly out: number;
+  readonly above: number;
+}
+
+/** Largest turn of one facet, radians (6 degrees). */
+const MAX_TURN = (6 * Math.PI) / 180;
+/** Columns no nearer than this, mm. */
+const NEAREST = 1e-4;
+
+/** Places along the pocket at which it has columns, from the seam, mm on its mid-surface. */
+function pocketStops(curve: SeatCurve, field: EndField, margin: number, width: number, corners: readonly number[]) {
+  const stops = [-margin, 0, width - margin];
+  const arc = (from: number, turn: number): void => {
+    const count = Math.max(1, Math.ceil(turn / MAX_TURN));
+    for (let i = 0; i <= count; i++) stops.push(from + (turn * curve.radius * i) / count);
+  };
+  const rise = curve.up * curve.radius + (curve.down > 0 ? curve.straight : 0);
+  const flat = rise + curve.down * curve.radius;
+  arc(0, curve.up);
+  arc(rise, curve.down);
+  // On the board, where the head and tail seam's level still changes with u.
+  for (const u of field.stops) if (u > curve.run) stops.push(flat + u - curve.run);
+  for (const fromEdge of corners) stops.push(fromEdge - margin);
+  stops.push((flat + width - margin) / 2);
+  const inside = stops.filter((at) => at <= width - margin).sort((a, b) => a - b);
+  return inside.filter((at, i) => i === inside.length - 1 || inside[i + 1]! - at > NEAREST);
+}
+
+/**
+ * One pocket at the back: edge margin on the outside's, S up over the board edge, leaf on the board.
+ *
+ * The flesh side is laid first, as a height over the outside's inner face, and nowhere below it; the grain side stands off
+ * it by the thickness. The mirror image is the front pocket.
+ */
+export function pocketMesh(
+  design: CoverDesign,
+  point: RangePoint,
+  field: EndField,
+  frame: SeamFrame,
+  { curve, out, above }: PocketPlace,
+  rows: RowPlan,
+): MeshData {
+  const { job, pieces, needs } = design;
+  const { thickness } = needs[point].leathers.pocket;
+  const { width } = pieces.pocket;
+  const corner = width > rows.margin ? pieceCorner(job, pieces).corner : SQUARE;
+  const scoop = mouthScoop(design);
+  const stops = pocketStops(curve, field, rows.margin, width, cornerStops(corner, rows.near));
+  const flesh = gridOf(stops.length, rows.count);
+  const uvs = new Float64Array(2 * stops.length * rows.count);
+  const mouth = width - rows.margin;
+  const flat = curve.up * curve.radius + curve.straight + curve.down * curve.radius;
+  stops.forEach((at, i) => {
+    // A scooped mouth draws the far half of the leaf in.
+    const pull = scoop ? Math.max(0, (2 * (at - flat)) / (mouth - flat) - 1) : 0;
+    const [u, level, angle] = seatPoint(curve, at);
+    const seat = field.pocketSeat(u, level);
+    for (let j = 0; j < rows.count; j++) {
+      const v = rowAt(rows, seat, j);
+      const [h, z] = onColumn(rows, seat, v);
+      const drawn = scoop && pull > 0 ? pull * scoop(v) : 0;
+      const a = u - out - drawn * Math.cos(angle);
+      const b = h + above - drawn * Math.sin(angle);
+      const k = i * rows.count + j;
+      flesh.points[3 * k] = frame.origin[0] + a * frame.inward[0] + b * frame.up[0];
+      flesh.points[3 * k + 1] = frame.origin[1] + a * frame.inward[1] + b * frame.up[1];
+      flesh.points[3 * k + 2] = z;
+      uvs[2 * k] = at + rows.margin - drawn;
+      uvs[2 * k + 1] = v;
+    }
+  });
+  const normals = gridNormals(flesh);
+  trimCorners({ grid: flesh, normals, uvs }, rows.height, (i) => cornerInset(corner, stops[i]! + rows.margin));
+  return gridSolid({
+    part: 'backPocket',
+    outer: displaced(flesh, normals, () => thickness),
+    inner: flesh,
+    normals,
+    uvs,
+    faces: { outer: 'grain', inner: 'flesh', edge: 'cutEdge' },
+  });
+}

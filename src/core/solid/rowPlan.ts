@@ -1,0 +1,91 @@
+import { type SeatCurve, seatPoint } from '../fold/section/seatCurve.ts';
+
+/**
+ * Rows across a cover piece, tail to head: cut edge, seam, the S of the seat, level ground, and the same again at the head.
+ * Over the S they follow the curve of their own column, so that every column has its bends sampled alike.
+ */
+export interface RowPlan {
+  readonly count: number;
+  readonly height: number;
+  readonly margin: number;
+  /** Rows over one arc of the S. */
+  readonly steps: number;
+  /** Distance from a seam within which the layers may curve. */
+  readonly reach: number;
+  /** Distances of the rows at one edge from it, in a column with the usual curve. */
+  readonly near: readonly number[];
+}
+
+/** How a layer stands along one column: level at both seams, rise from there to the board, and where the seams are. */
+export interface ColumnSeat {
+  readonly seamLevel: number;
+  /** 1 where the layer rises from the seam to the board, -1 where it falls. */
+  readonly way: 1 | -1;
+  readonly head: SeatCurve;
+  readonly tail: SeatCurve;
+  readonly headSeam: number;
+  readonly tailSeam: number;
+}
+
+/** Largest turn between two rows, radians (12 degrees). */
+const MAX_TURN = (12 * Math.PI) / 180;
+/** Least spacing of rows over an arc and over the stretch between the arcs, mm: where there is no S rows keep apart. */
+const LEAST_ARC = 0.15;
+const LEAST_STRAIGHT = 0.02;
+/** Rows over the level ground between the curves. */
+const INSIDE = 3;
+
+/**
+ * @param fullest the longest curve that any column of the piece may make
+ * @param usual the curve of most columns
+ */
+export function rowPlan(height: number, margin: number, fullest: SeatCurve, usual: SeatCurve): RowPlan {
+  const steps = Math.max(2, Math.ceil(fullest.up / MAX_TURN));
+  const longest = Math.max(fullest.length, 2 * LEAST_ARC) + LEAST_STRAIGHT + 0.5;
+  const reach = Math.max(0.1, Math.min(longest, height / 2 - margin - 0.1));
+  const side = 2 * steps + 4;
+  const near = Array.from({ length: side }, (_, i) => edgeDistance(i - 1, side - 2, usual, margin, steps, reach));
+  return { count: 2 * side + INSIDE, height, margin, steps, reach, near };
+}
+
+/** Distance of a row from the tail edge of the piece along a column, mm. */
+export function rowAt(plan: RowPlan, seat: ColumnSeat, row: number): number {
+  const { count, height, margin, steps, reach } = plan;
+  const side = (count - INSIDE) / 2;
+  if (row >= side && row < side + INSIDE) {
+    const share = (row - side + 1) / (INSIDE + 1);
+    return margin + reach + (height - 2 * margin - 2 * reach) * share;
+  }
+  const fromEdge = row < side ? row : count - 1 - row;
+  const curve = row < side ? seat.tail : seat.head;
+  const away = edgeDistance(fromEdge - 1, side - 2, curve, margin, steps, reach);
+  return row < side ? away : height - away;
+}
+
+function edgeDistance(k: number, last: number, curve: SeatCurve, margin: number, steps: number, reach: number) {
+  if (k < 0) return 0;
+  if (k === last) return margin + reach;
+  const arc = Math.max(curve.up * curve.radius, LEAST_ARC);
+  const along = k <= steps ? (arc * k) / steps : arc + (arc * (k - steps - 1)) / steps;
+  const upright = k > steps ? Math.max(curve.straight, LEAST_STRAIGHT) : 0;
+  return margin + Math.min(along + upright, reach);
+}
+
+/** Level and z of a place on a column at distance v from the tail edge. */
+export function onColumn(plan: RowPlan, seat: ColumnSeat, v: number): [level: number, z: number] {
+  const { reach, margin, height } = plan;
+  const fromTail = v - margin;
+  const fromHead = height - margin - v;
+  if (fromTail <= reach) {
+    const [run, rise] = seatPoint(seat.tail, fromTail);
+    return [seat.seamLevel + seat.way * rise, seat.tailSeam + run];
+  }
+  if (fromHead <= reach) {
+    const [run, rise] = seatPoint(seat.head, fromHead);
+    return [seat.seamLevel + seat.way * rise, seat.headSeam - run];
+  }
+  const low = seat.tailSeam + seatPoint(seat.tail, reach)[0];
+  const high = seat.headSeam - seatPoint(seat.head, reach)[0];
+  const share = (fromTail - reach) / (height - 2 * margin - 2 * reach);
+  return [seat.seamLevel + seat.way * seat.head.rise, low + (high - low) * share];
+}

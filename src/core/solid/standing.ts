@@ -1,0 +1,74 @@
+import { boardDirections, jointSlide, symmetricOpening } from '../book/bookOutline.ts';
+import type { CoverDesign } from '../fold/coverDesign.ts';
+import { flatHalf, type HalfSection, halfSection } from '../fold/section/halfSection.ts';
+import type { InnerPath } from '../fold/section/innerPath.ts';
+import { bowedSection, wrapSection } from '../fold/section/wrapSection.ts';
+import type { RangePoint } from '../leather/leatherModel.ts';
+
+/** The cover's section at one opening, with the spare length shared out. */
+export interface Standing {
+  readonly opening: number;
+  /** Swing of each board from the closed book, and direction of the front board from +x, radians. */
+  readonly swing: number;
+  readonly direction: number;
+  readonly front: HalfSection;
+  readonly back: HalfSection;
+  /** Pocket mouths from their hinges, mm. */
+  readonly frontMouth: number;
+  readonly backMouth: number;
+  /** Spare length that the bow behind the spine has taken up, mm. */
+  readonly bowed: number;
+}
+
+/**
+ * Section of the cover with the book at an opening, its spare length shared between front, back and spine by the seating,
+ * or, where the elastic strip has settled, as the strip leaves it.
+ * @param opening radians, 0 to pi
+ * @param settled inner face that the strip has found; without it the cover is taut
+ */
+export function standingAt(design: CoverDesign, point: RangePoint, opening: number, settled?: InnerPath): Standing {
+  const { job, pieces } = design;
+  const needs = design.needs[point];
+  const straight = wrapSection(job, pieces, needs, opening);
+  const section = settled
+    ? wrapSection(job, pieces, needs, opening, { settled })
+    : job.seating === 'spine'
+      ? bowedSection(job, pieces, needs, straight)
+      : straight;
+  const share = settled ? 0.5 : { centred: 0.5, spine: 0.5, front: 0, back: 1 }[job.seating];
+  // Leather that pulls on its seats is stretched a little past its cut length; there is no overrun in that.
+  const slack = settled ? Math.max(0, section.slack) : section.slack;
+  const front = halfSection(section, needs, slack * share, pieces.pocketDepth);
+  const back = halfSection(section, needs, slack * (1 - share), pieces.pocketDepth);
+  const { book, foreEdge } = needs;
+  const tip = book.width + jointSlide(book, opening / 2);
+  const mouth = (gap: number): number => tip + gap + foreEdge.seat - pieces.pocketDepth;
+  return {
+    opening,
+    swing: opening / 2,
+    direction: boardDirections(book, symmetricOpening(opening)).front,
+    front,
+    back,
+    frontMouth: mouth(front.gap),
+    backMouth: mouth(back.gap),
+    bowed: straight.slack - section.slack,
+  };
+}
+
+/** The cover lying flat by itself, for a book that does not go in: no board, so no gap. The book is open flat. */
+export function standingFlat(design: CoverDesign, point: RangePoint): Standing {
+  const needs = design.needs[point];
+  const half = flatHalf(design.pieces, needs);
+  const mouth = needs.book.width + needs.foreEdge.seat - design.pieces.pocketDepth;
+  const direction = boardDirections(needs.book, symmetricOpening(Math.PI)).front;
+  return {
+    opening: Math.PI,
+    swing: Math.PI / 2,
+    direction,
+    front: half,
+    back: half,
+    frontMouth: mouth,
+    backMouth: mouth,
+    bowed: 0,
+  };
+}

@@ -1,0 +1,218 @@
+import fc from 'fast-check';
+import { describe, expect, it } from 'vitest';
+import { growOutline } from '../../../src/core/strip/obstacle.ts';
+import { createStripSolver, solveStrip } from '../../../src/core/strip/solveStrip.ts';
+import type { StripProblem } from '../../../src/core/strip/stripProblem.ts';
+import { stripSettings } from '../../../src/core/strip/stripSettings.ts';
+import type { StripSolution } from '../../../src/core/strip/stripSolution.ts';
+import { blockWrapGuess, blockWrapProblem } from '../../external/elasticaCases.ts';
+import reference from '../../external/reference-values.json' with { type: 'json' };
+
+const LEATHER = 3000;
+const solverAt = (segments: number) => createStripSolver({ ...stripSettings, segments });
+
+function notFinite({ nodes, residual, energy, contactGap, contacts, start, end }: StripSolution): number[] {
+  const all = [...nodes, residual, energy, contactGap, ...Object.values(start), ...Object.values(end)];
+  for (const c of contacts) all.push(c.x, c.y, c.fx, c.fy, c.place);
+  return all.filter((v) => !Number.isFinite(v));
+}
+
+describe('a solved strip', () => {
+  const problem = blockWrapProblem(0.5, 0.2, LEATHER);
+  const cold = solveStrip(solverAt(200), problem, blockWrapGuess(0.5, 0.2));
+
+  it('is balanced: ends and contacts together exert no force', () => {
+    expect(cold.status).toBe('converged');
+    const fx = cold.start.fx + cold.end.fx + cold.contacts.reduce((sum, c) => sum + c.fx, 0);
+    const fy = cold.start.fy + cold.end.fy + cold.contacts.reduce((sum, c) => sum + c.fy, 0);
+    expect(Math.hypot(fx, fy)).toBeLessThan(1e-4);
+  });
+
+  it('is pushed out of the obstacle, never pulled in, and enters it by no more than the gap tolerance', () => {
+    for (const c of cold.contacts) expect(c.fx * (c.x - 0.5) + c.fy * c.y).toBeGreaterThan(0);
+    expect(cold.contactGap).toBeLessThanOrEqual(stripSettings.gap);
+  });
+
+  it('is the same from a warm start as from a cold one', () => {
+    const solver = solverAt(200);
+    solveStrip(solver, blockWrapProblem(0.5, 0.35, LEATHER), blockWrapGuess(0.5, 0.35));
+    for (const slack of [0.3, 0.25]) {
+      expect(solveStrip(solver, blockWrapProblem(0.5, slack, LEATHER)).status).toBe('converged');
+    }
+    const warm = solveStrip(solver, problem);
+    expect(warm.status).toBe('converged');
+    expect(warm.energy).toBeCloseTo(cold.energy, 5);
+    warm.nodes.forEach((v, i) => {
+      expect(Math.abs(v - cold.nodes[i]!)).toBeLessThan(1e-5);
+    });
+  });
+
+  it('is the mirror image of itself for a symmetric problem', () => {
+    const count = cold.nodes.length / 2;
+    for (let k = 0; k < count; k++) {
+      expect(cold.nodes[2 * k]!).toBeCloseTo(cold.nodes[2 * (count - 1 - k)]!, 6);
+      expect(cold.nodes[2 * k + 1]!).toBeCloseTo(-cold.nodes[2 * (count - 1 - k) + 1]!, 6);
+    }
+  });
+
+  it('turns with its problem', () => {
+    const turn = 0.7;
+    const [c, s] = [Math.cos(turn), Math.sin(turn)];
+    const turned = (points: ArrayLike<number>): number[] =>
+      Array.from({ length: points.length }, (_, i) =>
+        i % 2 === 0 ? c * points[i]! - s * points[i + 1]! : s * points[i - 1]! + c * points[i]!,
+      );
+    const [sx, sy, ex, ey] = turned([0.5, 0.5, 0.5, -0.5]);
+    const rotated = solveStrip(
+      solverAt(200),
+      {
+        ...problem,
+        start: { kind: 'clamp', x: sx!, y: sy!, angle: Math.PI + turn },
+        end: { kind: 'clamp', x: ex!, y: ey!, angle: turn },
+        obstacle: growOutline(turned([1.5, 0.5, 0, 0.5, 0, -0.5, 1.5, -0.5]), false, 0, stripSettings.facetTurn),
+      },
+      turned(blockWrapGuess(0.5, 0.2)),
+    );
+    expect(rotated.energy).toBeCloseTo(cold.energy, 6);
+    turned(cold.nodes).forEach((v, i) => {
+      expect(Math.abs(v - rotated.nodes[i]!)).toBeLessThan(1e-5);
+    });
+  });
+
+  it('stores nothing when its rest shape is the shape it is held in', () => {
+    const radius = 2 / Math.PI;
+    const bent = solveStrip(
+      solverAt(100),
+      {
+        length: 2,
+        stretchStiffness: LEATHER,
+        start: { kind: 'clamp', x: 0, y: radius, angle: Math.PI },
+        end: { kind: 'clamp', x: 0, y: -radius, angle: 2 * Math.PI },
+        restAngle: [Math.PI, 2 * Math.PI],
+      },
+      Array.from({ length: 42 }, (_, i) => {
+        const angle = Math.PI / 2 + (Math.PI * Math.floor(i / 2)) / 20;
+        return radius * (i % 2 === 0 ? Math.cos(angle) : Math.sin(angle));
+      }),
+    );
+    expect(bent.status).toBe('converged');
+    expect(bent.energy).toBeLessThan(1e-6);
+  });
+});
+
+describe('an end that slides', () => {
+  const [shortening, , force] = reference.clampedClamped.rows[1]!;
+  const sliding = (limit: { min?: number }): StripProblem => ({
+    length: 1,
+    stretchStiffness: 1e7,
+    start: { kind: 'clamp', x: 0, y: 0, angle: 0 },
+    end: { kind: 'slide', x: 1, y: 0, angle: 0, force: -force!, ...limit },
+  });
+  const bump = Array.from({ length: 42 }, (_, i) => {
+    const s = Math.floor(i / 2) / 20;
+    return i % 2 === 0 ? 0.95 * s : 0.07 * (1 - Math.cos(2 * Math.PI * s));
+  });
+
+  it('comes to rest where the buckled strip carries its load', () => {
+    const { status, end } = solveStrip(solverAt(200), sliding({}), bump);
+    expect(status).toBe('converged');
+    expect(end.slide / -shortening! - 1).toBeLessThan(5e-3);
+    expect(end.slide / -shortening! - 1).toBeGreaterThan(-5e-3);
+  });
+
+  it('goes no farther than its stop', () => {
+    const { status, end } = solveStrip(solverAt(200), sliding({ min: -0.02 }), bump);
+    expect(status).toBe('converged');
+    expect(end.slide).toBeCloseTo(-0.02, 5);
+  });
+});
+
+describe('a small point load in the middle', () => {
+  it('sags a strip with clamped ends by P L^3 / 192 EI (beam formula, any handbook)', () => {
+    const load = 1e-2;
+    const { nodes, status } = solveStrip(
+      solverAt(200),
+      {
+        length: 1,
+        stretchStiffness: 12,
+        start: { kind: 'clamp', x: 0, y: 0, angle: 0 },
+        end: { kind: 'clamp', x: 1, y: 0, angle: 0 },
+        loads: [{ at: 0.5, fx: 0, fy: load }],
+      },
+      [0, 0, 1, 0],
+    );
+    expect(status).toBe('converged');
+    const middle = Math.max(...nodes.filter((_, i) => i % 2 === 1));
+    expect(Math.abs((middle * 192) / load - 1)).toBeLessThan(1e-3);
+  });
+});
+
+describe('a solver', () => {
+  it('takes one problem after another, with and without an obstacle, and forgets the last', () => {
+    const solver = solverAt(100);
+    const wrap = blockWrapProblem(0.5, 0.2, LEATHER);
+    const first = solveStrip(solver, wrap, blockWrapGuess(0.5, 0.2));
+    expect(solveStrip(solver, { ...wrap, length: 1e300 }, blockWrapGuess(0.5, 0.2)).status).not.toBe('converged');
+    expect(solveStrip(solver, { ...wrap, obstacle: undefined }, blockWrapGuess(0.5, 0.2)).contacts).toEqual([]);
+    const round = growOutline([1.5, 0.4, 0, 0.4, 0, -0.4, 1.5, -0.4], false, 0.1, stripSettings.facetTurn);
+    expect(solveStrip(solver, { ...wrap, obstacle: round }, blockWrapGuess(0.5, 0.2)).status).toBe('converged');
+    expect(solveStrip(solver, wrap, blockWrapGuess(0.5, 0.2))).toEqual(first);
+  });
+});
+
+describe('a strip that cannot be solved', () => {
+  const good = blockWrapProblem(0.5, 0.2, LEATHER);
+  const guess = blockWrapGuess(0.5, 0.2);
+
+  it.each([
+    ['length', { ...good, length: Number.NaN }, guess],
+    ['length', { ...good, length: 0 }, guess],
+    ['stretchStiffness', { ...good, stretchStiffness: -1 }, guess],
+    ['start', { ...good, start: { kind: 'clamp', x: Number.POSITIVE_INFINITY, y: 0, angle: 0 } }, guess],
+    ['end', { ...good, end: { kind: 'slide', x: 0, y: 0, angle: 0, min: 1, max: 0 } }, guess],
+    ['loads', { ...good, loads: [{ at: 2, fx: 0, fy: 0 }] }, guess],
+    ['restAngle', { ...good, restAngle: [0] }, guess],
+    ['obstacle', { ...good, obstacle: growOutline([1, 1], false, 0, 1) }, guess],
+    ['guess', good, [0, 0, Number.NaN, 1]],
+    ['guess', good, [0, 0]],
+    ['guess', good, undefined],
+  ] as const)('names the faulty %s', (place, problem, from) => {
+    const solution = solveStrip(solverAt(50), problem as StripProblem, from);
+    expect(solution.status).toBe('badInput');
+    expect(solution.message.startsWith(place)).toBe(true);
+    expect(notFinite(solution)).toEqual([]);
+  });
+
+  it('says that Newton ran out when it is given too few iterations', () => {
+    const solver = createStripSolver({ ...stripSettings, maxIterations: 2 });
+    expect(solveStrip(solver, good, guess).status).toBe('iterationCap');
+  });
+
+  it('says that contact stayed open when it is given too few passes', () => {
+    const solver = createStripSolver({ ...stripSettings, maxPasses: 1 });
+    expect(solveStrip(solver, good, guess).status).toBe('contactOpen');
+  });
+
+  it('never throws and never yields a number that is not finite, whatever the guess and the ends', () => {
+    const coordinate = fc.double({ min: -3, max: 3, noNaN: true });
+    fc.assert(
+      fc.property(
+        fc.array(coordinate, { minLength: 4, maxLength: 16 }),
+        fc.double({ min: 0.01, max: 20, noNaN: true }),
+        coordinate,
+        coordinate,
+        (path, length, x, angle) => {
+          const even = path.slice(0, path.length - (path.length % 2));
+          const problem: StripProblem = { ...good, length, end: { kind: 'clamp', x, y: -0.5, angle } };
+          const solution = solveStrip(solverAt(50), problem, even);
+          expect(notFinite(solution)).toEqual([]);
+        },
+      ),
+      { numRuns: 60, seed: 7 },
+    );
+  });
+
+  it('yields finite numbers when all its nodes begin in one point', () => {
+    expect(notFinite(solveStrip(solverAt(50), good, [0, 0, 0, 0]))).toEqual([]);
+  });
+});
