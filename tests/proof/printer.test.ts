@@ -153,7 +153,7 @@ function everySum(drawing: Drawing, units: 'mm' | 'in'): void {
     const step = unit === 'in' ? MM_PER_INCH / 64 : 0.01;
     const added = lines.reduce((all, { isLess, whole }) => all + (isLess ? -1 : 1) * wholeSteps(whole, unit), 0);
     expect(added).toBe(wholeSteps(total, unit));
-    expect(`${total} ${unit}`).toBe(print.cut(sum.total));
+    expect(`${total} ${unit}`).toBe(print.size(sum.total));
     // As written on the piece, each part as often as it counts.
     const [head, ...written] = sumLines(sum, print);
     if (written.length > 0) {
@@ -214,11 +214,11 @@ function everySentence(design: CoverDesign, said: ReturnType<typeof sentences>):
 async function checkPage(design: CoverDesign, drawing: Drawing): Promise<void> {
   const [first] = await readPdf(await patternPdf(design, { paper: { roll_mm: 1500 } }));
   const text = first!.words.map((word) => word.text).join(' ');
-  const { cut } = printer(design.job.work.units);
+  const { size } = printer(design.job.work.units);
   for (const { name, count, width, height } of drawing.pieces)
-    expect(text).toContain(`${name}, cut ${count}: ${cut(width)} x ${cut(height)}`);
+    expect(text).toContain(`${name}, cut ${count}: ${size(width)} x ${size(height)}`);
   for (const { name, count, sum } of drawing.lengths)
-    expect(text).toContain(`${name}, cut ${count}: ${cut(sum.total)}`);
+    expect(text).toContain(`${name}, cut ${count}: ${size(sum.total)}`);
   counts.pages++;
 }
 
