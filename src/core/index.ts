@@ -44,6 +44,7 @@ export { type Quote, type QuoteLine, quote } from './materials/quote.ts';
 export { laceOffReel } from './materials/reel.ts';
 export { runLength, type SeamRun } from './materials/seamLine.ts';
 export { KNIFE, type StepId, workSteps } from './materials/workSteps.ts';
+export { turnBetween } from './math/angle.ts';
 export {
   type Arc,
   arcPoint,

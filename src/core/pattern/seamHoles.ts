@@ -72,7 +72,7 @@ function closedSeam(source: PatternSource): Seam {
   const print = printer(job.work.units);
   if (isLimited)
     notes.push(
-      `The corners are made ${print.gap(cut.size)}: there is no room for ${print.given(job.seam.cornerRadius_mm)}.`,
+      `The corners are made ${print.gap(cut.size)}: there is no room for ${print.size(job.seam.cornerRadius_mm)}.`,
     );
   return {
     isClosed: true,

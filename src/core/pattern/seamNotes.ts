@@ -21,12 +21,12 @@ const SIDE_NAMES: Readonly<Record<SeamSide, string>> = {
 
 /** Says what the maker must know of a seam: sides too short, layers to trim, pockets that meet, slits that run together. */
 export function seamNotes(job: Job, rows: readonly SeamRow[], meets: boolean, left: ReadonlySet<string>): string[] {
-  const { fine, gap, given } = printer(job.work.units);
+  const { fine, gap, size } = printer(job.work.units);
   const notes = rows
     .filter(({ off }) => Math.abs(off) > PITCH_TOLERANCE + 1e-9)
     .map(
       ({ side, length, intervals, pitch }) =>
-        `${SIDE_NAMES[side]}: ${gap(length)} is too short for a pitch of ${given(job.seam.pitch_mm)}; it takes ${intervals} of ${fine(pitch)}.`,
+        `${SIDE_NAMES[side]}: ${gap(length)} is too short for a pitch of ${size(job.seam.pitch_mm)}; it takes ${intervals} of ${fine(pitch)}.`,
     );
   if (meets)
     notes.push(
@@ -40,7 +40,7 @@ export function seamNotes(job: Job, rows: readonly SeamRow[], meets: boolean, le
   const least = Math.min(...rows.map(({ pitch }) => pitch));
   if (job.seam.method === 'lacing' && slit > least - SLIT_CLEAR)
     notes.push(
-      `Slits of ${given(job.construction.slitWidth_mm)} run into each other at a pitch of ${fine(least)}: take a narrower lace, a wider pitch or a steeper slit.`,
+      `Slits of ${size(job.construction.slitWidth_mm)} run into each other at a pitch of ${fine(least)}: take a narrower lace, a wider pitch or a steeper slit.`,
     );
   return notes;
 }
