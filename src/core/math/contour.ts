@@ -1,3 +1,4 @@
+import { TOLERANCE } from './tolerance.ts';
 import { addScaled, cross, distance, heading, subtract, type Vec2 } from './vec2.ts';
 
 /** A straight stretch of a contour. */
@@ -85,7 +86,7 @@ export function corneredContour(vertices: readonly { readonly at: Vec2; readonly
   });
   return corners.flatMap(({ leave, cut }, i): Segment[] => {
     const next = corners[(i + 1) % count]!;
-    const isEdge = distance(leave, next.enter) > 1e-9;
+    const isEdge = distance(leave, next.enter) > TOLERANCE.length;
     return [...cut, ...(isEdge ? [{ kind: 'line', from: leave, to: next.enter } as const] : [])];
   });
 }
