@@ -17,7 +17,7 @@ export { createElasticSolvers, type ElasticFit } from './fold/elastic/elasticFit
 export { settledCover } from './fold/elastic/settledCover.ts';
 export { type PatternZone, patternZone } from './fold/patternZone.ts';
 export { type CoverSection, coverSection } from './fold/section/coverSection.ts';
-export { heightSegments, type SegmentKind, type StripSegment, stripSegments } from './fold/segments.ts';
+export { heightSegments, type SegmentId, type SegmentKind, type StripSegment, stripSegments } from './fold/segments.ts';
 export { KIND_DEFAULTS } from './job/bookSchema.ts';
 export { EXAMPLE_JOBS } from './job/examples.ts';
 export { fieldNote, findFieldNote, isJobPath, JOB_PATHS, numberFields } from './job/fieldNote.ts';
