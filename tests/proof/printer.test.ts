@@ -11,14 +11,14 @@ import { printer } from '../../src/core/units/printer.ts';
 import { benchSheetContent } from '../../src/output/benchSheet/benchSheetContent.ts';
 import { customerSheet } from '../../src/output/customerSheet/customerSheet.ts';
 import { patternPdf } from '../../src/output/pdf/patternPdf.ts';
-import { seeded, soundJob } from '../jobArbitrary.ts';
+import { soundJob } from '../jobArbitrary.ts';
+import { checkLaw, lawCases } from '../laws.ts';
 import { readPdf } from '../output/pdfReading.ts';
 import { constructedJob } from '../property/constructionArbitrary.ts';
 import { proofSize } from './proofSize.ts';
 
 /** Random jobs; each is worked in both units. */
-const JOBS = proofSize(500, 40);
-const SEED = 20_261_126;
+const JOBS = proofSize(500, lawCases(5));
 /** Every so many jobs the template is made too, and its check page read. */
 const PAGES_EVERY = 20;
 
@@ -225,7 +225,7 @@ async function checkPage(design: CoverDesign, drawing: Drawing): Promise<void> {
 describe('in both units', () => {
   test('every size has one text, printed parts add up, and what is drawn is what is printed', async () => {
     let n = 0;
-    await fc.assert(
+    await checkLaw(
       fc.asyncProperty(worked, async (documentIn) => {
         counts.jobs++;
         for (const units of ['mm', 'in'] as const) {
@@ -240,13 +240,13 @@ describe('in both units', () => {
         }
         n++;
       }),
-      seeded(SEED, JOBS),
+      { cases: JOBS },
     );
   });
 
   afterAll(() =>
     console.info(
-      `printer: seed ${SEED}, ${counts.jobs} jobs in both units, ${counts.sizes} sizes, ${counts.sums} sums, ` +
+      `printer: ${counts.jobs} jobs in both units, ${counts.sizes} sizes, ${counts.sums} sums, ` +
         `${counts.sentences} sentences, ${counts.pages} check pages`,
     ),
   );
