@@ -31,7 +31,7 @@ export default function ConstructionPanel() {
       <PatternSheet drawing={drawing} />
       {drawing.lengths.map(({ name, count, sum }) => (
         <p key={name}>
-          {name}, cut {count}: {lengths.cut(sum.total)} long.
+          {name}, cut {count}: {lengths.size(sum.total)} long.
         </p>
       ))}
       <Notes notes={drawing.notes} />

@@ -56,7 +56,7 @@ export default function SuppliesPanel() {
         <p>
           {lace.laces === 1
             ? 'One lace, no splice; one lacing needle.'
-            : `${lace.laces} laces, ${lengths.count(lace.laces - 1, 'splice', 'splices')} of ${lengths.given(rules.spliceOverlap_mm)}; one lacing needle.`}
+            : `${lace.laces} laces, ${lengths.count(lace.laces - 1, 'splice', 'splices')} of ${lengths.size(rules.spliceOverlap_mm)}; one lacing needle.`}
         </p>
       )}
       {isLaced && <LaceByStyle supplies={supplies} />}

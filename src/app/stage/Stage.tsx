@@ -1,4 +1,5 @@
 import { type ReactNode, useCallback, useDeferredValue, useState } from 'react';
+import type { SegmentId } from '../../core/index.ts';
 import { useBench } from '../state/BenchContext.tsx';
 import { StageControls } from './StageControls.tsx';
 import { StageView } from './StageView.tsx';
@@ -7,7 +8,7 @@ import './stage.css';
 
 interface StageProps {
   /** Stretch of the strip to light up. */
-  readonly highlight: string | null;
+  readonly highlight: SegmentId | null;
   /** What stands beside the picture, or under its controls where there is little room. */
   readonly beside: ReactNode;
 }

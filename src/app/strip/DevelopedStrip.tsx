@@ -25,7 +25,7 @@ export default function DevelopedStrip({ zones }: { readonly zones: ZoneChoice }
     <section className="strip" aria-labelledby="strip-title">
       <header className="row">
         <h2 id="strip-title">The wrap laid out</h2>
-        <p>outside {lengths.cut(outside)}, cut edge to cut edge, book closed</p>
+        <p>outside {lengths.size(outside)}, cut edge to cut edge, book closed</p>
       </header>
       <div ref={ref} className="strip-frame">
         {width > 0 && (

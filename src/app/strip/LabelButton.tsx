@@ -1,4 +1,5 @@
 import type { CSSProperties } from 'react';
+import type { SegmentId } from '../../core/index.ts';
 import type { StripLabel } from './stripLayout.ts';
 import type { ZoneChoice } from './useZoneChoice.ts';
 import './strip.css';
@@ -35,4 +36,4 @@ export function LabelButton({ label: { id, side: heard, lines }, zones, side, st
   );
 }
 
-export const isLit = ({ lit, chosen }: ZoneChoice, id: string): boolean => id === lit || id === chosen;
+export const isLit = ({ lit, chosen }: ZoneChoice, id: SegmentId): boolean => id === lit || id === chosen;

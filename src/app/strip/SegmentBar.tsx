@@ -1,4 +1,4 @@
-import type { StripSegment } from '../../core/index.ts';
+import type { SegmentId, StripSegment } from '../../core/index.ts';
 
 interface SegmentBarProps {
   readonly segments: readonly StripSegment[];
@@ -6,8 +6,8 @@ interface SegmentBarProps {
   readonly place: (at: number) => number;
   readonly top: number;
   readonly height: number;
-  readonly isLit: (id: string) => boolean;
-  readonly onHighlight?: (id: string | null) => void;
+  readonly isLit: (id: SegmentId) => boolean;
+  readonly onHighlight?: (id: SegmentId | null) => void;
 }
 
 /** How far the marks of a gap stand out of the bar, px. */

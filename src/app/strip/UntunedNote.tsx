@@ -11,7 +11,7 @@ export function UntunedNote({ untuned }: { readonly untuned: CoverDesign }) {
       <svg width="24" height="8" aria-hidden="true">
         <path className="untuned" d="M0 4H24" />
       </svg>{' '}
-      Untuned: outside {lengths.cut(outside.width)} × {lengths.cut(outside.height)}, edge margin{' '}
+      Untuned: outside {lengths.size(outside.width)} × {lengths.size(outside.height)}, edge margin{' '}
       {lengths.size(untuned.job.seam.edgeMargin_mm)}, pocket depth {lengths.size(pocketDepth)}.{' '}
       <button
         type="button"

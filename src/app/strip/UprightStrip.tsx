@@ -40,7 +40,7 @@ export default function UprightStrip({ zones }: { readonly zones: ZoneChoice }) 
     <section className="upright" aria-labelledby="upright-title">
       <header>
         <h2 id="upright-title">Head to tail</h2>
-        <p>outside {lengths.cut(design.pieces.outside.height)}</p>
+        <p>outside {lengths.size(design.pieces.outside.height)}</p>
       </header>
       <div ref={ref} className="upright-frame" style={{ '--drawn': `${room}px` } as CSSProperties}>
         {room > 0 && <UprightDrawing tracks={tracks} untuned={untuned} room={room} zones={zones} />}
