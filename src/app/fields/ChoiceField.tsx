@@ -1,10 +1,10 @@
-import { type Patch, parseJob, patched, valueAt } from '../../core/index.ts';
+import { type JobPath, type Patch, parseJob, patched, valueAt } from '../../core/index.ts';
 import { useBench } from '../state/BenchContext.tsx';
 import { Choice } from './Choice.tsx';
 import { fieldIssues } from './fieldState.ts';
 
 interface ChoiceFieldProps {
-  readonly path: string;
+  readonly path: JobPath;
   readonly title: string;
   readonly options: readonly { readonly value: string; readonly label: string }[];
   readonly help?: string;

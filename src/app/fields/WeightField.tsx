@@ -1,4 +1,4 @@
-import { type Printer, valueAt } from '../../core/index.ts';
+import { valueAt } from '../../core/index.ts';
 import { useBench } from '../state/BenchContext.tsx';
 import { TypedField } from './TypedField.tsx';
 
@@ -10,18 +10,14 @@ interface WeightFieldProps {
 /** The weight range of one leather, typed as it is sold. */
 export function WeightField({ piece, title }: WeightFieldProps) {
   const { history, lengths } = useBench();
-  const path = `leather.${piece}`;
+  const path = `leather.${piece}` as const;
+  const [min, max] = [valueAt(history.document, `${path}.min_mm`), valueAt(history.document, `${path}.max_mm`)];
   return (
     <TypedField
       path={path}
       title={title}
       help="As it is sold: 4-5 oz, 4.5 oz or 1.6-2.0 mm. The cut is sized for the thick end."
-      shown={rangeText(valueAt(history.document, path), lengths)}
+      shown={typeof min === 'number' && typeof max === 'number' ? lengths.weights(min, max) : ''}
     />
   );
-}
-
-function rangeText(leather: unknown, { weights }: Printer): string {
-  const [min, max] = [valueAt(leather, 'min_mm'), valueAt(leather, 'max_mm')];
-  return typeof min === 'number' && typeof max === 'number' ? weights(min, max) : '';
 }

@@ -5,7 +5,7 @@ import { ChoiceField } from '../fields/ChoiceField.tsx';
 import { FigureField } from '../fields/FigureField.tsx';
 import { useBench } from '../state/BenchContext.tsx';
 import { CrossCheck } from './CrossCheck.tsx';
-import { MeasurePicture, PICTURED } from './MeasurePicture.tsx';
+import { MeasurePicture, picturedAt } from './MeasurePicture.tsx';
 import { NominalSizes } from './NominalSizes.tsx';
 
 export const BOOK_KINDS = [
@@ -21,15 +21,12 @@ export const SPINES = [
 
 export function BookFields() {
   const { history } = useBench();
-  const [active, setActive] = useState<string | null>(null);
+  const [active, setActive] = useState<ReturnType<typeof picturedAt>>(null);
   const shape = valueAt(history.document, 'book.spine.shape') ?? history.good.job.book.spine.shape;
   return (
     <section
       aria-labelledby="book-fields"
-      onFocus={({ target }) => {
-        const path = (target as HTMLElement).dataset.path;
-        setActive(path !== undefined && PICTURED.has(path) ? path : null);
-      }}
+      onFocus={({ target }) => setActive(picturedAt(target.dataset.path))}
       onBlur={() => setActive(null)}
     >
       <h2 id="book-fields">The book, closed</h2>

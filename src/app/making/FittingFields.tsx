@@ -1,4 +1,4 @@
-import { valueAt } from '../../core/index.ts';
+import { type JobPath, valueAt } from '../../core/index.ts';
 import { Choice } from '../fields/Choice.tsx';
 import { FigureField } from '../fields/FigureField.tsx';
 import { fieldIssues } from '../fields/fieldState.ts';
@@ -6,14 +6,29 @@ import { useBench } from '../state/BenchContext.tsx';
 
 const FITTINGS = [
   {
-    id: 'strap',
+    path: 'construction.strap',
     title: 'Closure strap',
     label: 'a strap',
-    fields: ['width_mm', 'anchor_mm', 'reach_mm', 'end_mm'],
+    fields: [
+      'construction.strap.width_mm',
+      'construction.strap.anchor_mm',
+      'construction.strap.reach_mm',
+      'construction.strap.end_mm',
+    ],
   },
-  { id: 'penLoop', title: 'Pen loop', label: 'a loop', fields: ['pen_mm', 'ease_mm', 'width_mm'] },
-  { id: 'ribbon', title: 'Ribbon', label: 'a ribbon', fields: ['count', 'fixed_mm', 'tail_mm'] },
-] as const;
+  {
+    path: 'construction.penLoop',
+    title: 'Pen loop',
+    label: 'a loop',
+    fields: ['construction.penLoop.pen_mm', 'construction.penLoop.ease_mm', 'construction.penLoop.width_mm'],
+  },
+  {
+    path: 'construction.ribbon',
+    title: 'Ribbon',
+    label: 'a ribbon',
+    fields: ['construction.ribbon.count', 'construction.ribbon.fixed_mm', 'construction.ribbon.tail_mm'],
+  },
+] as const satisfies readonly { path: JobPath; title: string; label: string; fields: readonly JobPath[] }[];
 
 /** What is added to a cover: strap, pen loop, ribbon. */
 export function FittingFields() {
@@ -22,20 +37,19 @@ export function FittingFields() {
   return (
     <section aria-labelledby="fitting-fields">
       <h3 id="fitting-fields">Fittings</h3>
-      {FITTINGS.map(({ id, title, label, fields }) => {
-        const path = `construction.${id}`;
+      {FITTINGS.map(({ path, title, label, fields }) => {
         const isFitted = (valueAt(history.document, path) ?? null) !== null;
         // Issues of a field inside stand at that field.
         const isRefused = !history.parsed.ok && history.parsed.issues.some((issue) => issue.path === path);
-        const cannot = id === 'penLoop' && isTurned && !isFitted;
+        const cannot = path === 'construction.penLoop' && isTurned && !isFitted;
         if (cannot)
           return (
-            <p key={id} className="help">
+            <p key={path} className="help">
               No pen loop: turned ends have no fore-edge seam to catch it in.
             </p>
           );
         return (
-          <div key={id}>
+          <div key={path}>
             <Choice
               title={title}
               options={[
@@ -48,7 +62,7 @@ export function FittingFields() {
               }
               notes={isRefused ? fieldIssues(history, path) : []}
             />
-            {isFitted && fields.map((field) => <FigureField key={field} path={`${path}.${field}`} empty="default" />)}
+            {isFitted && fields.map((field) => <FigureField key={field} path={field} empty="default" />)}
           </div>
         );
       })}

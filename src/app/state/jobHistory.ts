@@ -2,6 +2,7 @@ import {
   inCurrentVersion,
   type Job,
   type JobDocument,
+  type JobPath,
   type LengthUnit,
   type ParsedJob,
   type Patch,
@@ -15,10 +16,13 @@ export interface Typed {
   readonly unit: LengthUnit;
 }
 
+/** Typed texts by the path of the value that they stand for. */
+export type TypedTexts = Readonly<Partial<Record<JobPath, Typed>>>;
+
 /** A job as it lies on the bench: the document, and the typed texts behind its values by path. */
 export interface Written {
   readonly document: JobDocument;
-  readonly typed: Readonly<Record<string, Typed>>;
+  readonly typed: TypedTexts;
 }
 
 /** Stands for one job from its opening on. Edits and undo keep it, so that what is kept of a job stays with it. */
@@ -47,7 +51,7 @@ export type JobAction =
       readonly type: 'edit';
       readonly patches: readonly Patch[];
       /** Typed text to keep by path, undefined to forget it. */
-      readonly typed?: Readonly<Record<string, Typed | undefined>>;
+      readonly typed?: Readonly<Partial<Record<JobPath, Typed | undefined>>>;
       /** Edits in a row with the same key are one step. */
       readonly key?: string;
     }

@@ -2,6 +2,7 @@ import {
   type CoverDesign,
   coverDesign,
   type JobDocument,
+  type JobPath,
   type Patch,
   parseJob,
   patched,
@@ -15,7 +16,7 @@ const TUNED = [
   'pockets.depth_mm',
   'pattern.outsideWidth_mm',
   'pattern.outsideHeight_mm',
-] as const;
+] as const satisfies readonly JobPath[];
 
 /** What takes every tuning out of a document again; none where there is none. */
 export const untuning = (document: JobDocument): readonly Patch[] =>

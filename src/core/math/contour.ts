@@ -91,6 +91,10 @@ export function corneredContour(vertices: readonly { readonly at: Vec2; readonly
   });
 }
 
+/** Rectangle along the axes, counterclockwise from its lower left corner, all four corners alike. */
+export const rectangle = (low: Vec2, high: Vec2, corner = SQUARE): Segment[] =>
+  corneredContour([low, [high[0], low[1]] as const, high, [low[0], high[1]] as const].map((at) => ({ at, corner })));
+
 /**
  * Arc from one point to another that leaves their chord by a sagitta: R = c^2/(8 s) + s/2.
  * @param sagitta mm, at most half the chord in size; positive bulges to the right of the way, negative to the left, 0 is

@@ -1,4 +1,4 @@
-import { type Vec2, valueAt } from '../../../core/index.ts';
+import { type JobPath, type Vec2, valueAt } from '../../../core/index.ts';
 import { useBench } from '../../state/BenchContext.tsx';
 import { PolygonField } from './PolygonField.tsx';
 
@@ -11,7 +11,7 @@ const NEW_DEFECT: readonly Vec2[] = [
 ];
 
 /** Scars, holes and loose places to keep off, each with its corners. */
-export function DefectFields({ path }: { readonly path: string }) {
+export function DefectFields({ path }: { readonly path: JobPath }) {
   const { history, dispatch } = useBench();
   const written = valueAt(history.document, path);
   const defects = (Array.isArray(written) ? written : []) as readonly (readonly Vec2[])[];

@@ -1,4 +1,4 @@
-import { type JobDocument, type LeatherName, type Vec2, valueAt } from '../../../core/index.ts';
+import { type JobDocument, type JobPath, type LeatherName, type Vec2, valueAt } from '../../../core/index.ts';
 import { Choice } from '../../fields/Choice.tsx';
 import { FigureField } from '../../fields/FigureField.tsx';
 import { useBench } from '../../state/BenchContext.tsx';
@@ -15,13 +15,13 @@ const OWNED = [
 /** The piece of one leather that is on the bench: a sheet by its size, or a hide by its outline, with its defects. */
 export function OwnedLeather({ leather }: { readonly leather: LeatherName }) {
   const { history, dispatch, lengths } = useBench();
-  const path = `hides.${leather}`;
+  const path = `hides.${leather}` as const;
   const owned = (valueAt(history.document, path) ?? null) as JobDocument | null;
   const sheet = history.good.job.hides[leather];
   const outline = (owned?.outline ?? null) as readonly Vec2[] | null;
   const kind = owned === null ? 'none' : outline === null ? 'sheet' : 'hide';
   const choose = (value: string): void => {
-    const put = (to: string, what: unknown) => ({ path: to, value: what });
+    const put = (to: JobPath, what: unknown) => ({ path: to, value: what });
     const asSheet: Vec2[] = [
       [0, 0],
       [sheet?.width_mm ?? 600, 0],

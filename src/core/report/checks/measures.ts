@@ -6,7 +6,7 @@ import type { Job } from '../../job/jobSchema.ts';
 import { riseForArc } from '../../math/circularSegment.ts';
 import { MM_PER_INCH } from '../../units/mm.ts';
 import type { Printer } from '../../units/printer.ts';
-import { type Check, type CheckContext, type JobChange, stateOf, UNJUDGED } from '../check.ts';
+import { type Check, type CheckContext, stateOf, UNJUDGED } from '../check.ts';
 
 /** One way of measuring the wrap, against what width, thickness and rise make of it; all in mm. */
 interface Reading {
@@ -23,7 +23,7 @@ interface Reading {
 interface Cause {
   readonly text: string;
   readonly remedy: string;
-  readonly change: readonly JobChange[];
+  readonly change: Check['change'];
 }
 
 /** Largest joint dip, mm, that still looks like a joint and not a slip of the tape. Common practice, no source. */

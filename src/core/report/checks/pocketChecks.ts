@@ -1,6 +1,6 @@
 import { roundDown, roundUp } from '../../allowance/roundUp.ts';
 import { RANGE_POINTS } from '../../leather/leatherModel.ts';
-import { depthSteps } from '../../pattern/pieces.ts';
+import { depthSteps } from '../../pattern/pocketDepth.ts';
 import { degreesFromRadians, radians } from '../../units/radians.ts';
 import { type Check, type CheckContext, stateOf, UNJUDGED } from '../check.ts';
 import { boardsGoIn } from './wrapChecks.ts';

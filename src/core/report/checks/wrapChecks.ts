@@ -1,22 +1,15 @@
 import { isRiseEstimated } from '../../book/rise.ts';
+import type { JobPath } from '../../job/jobPath.ts';
 import { cutStep } from '../../job/workSchema.ts';
 import { RANGE_POINTS, type RangePoint } from '../../leather/leatherModel.ts';
 import { MM_PER_INCH } from '../../units/mm.ts';
-import {
-  type Check,
-  type CheckContext,
-  type JobChange,
-  NOISE,
-  stateOf,
-  type Verdict,
-  verdictWithin,
-} from '../check.ts';
+import { type Check, type CheckContext, NOISE, stateOf, type Verdict, verdictWithin } from '../check.ts';
 import type { ErrorBand } from '../uncertainty.ts';
 import { type EdgeGap, mendedEase, mendedSize } from './resize.ts';
 
 interface Remedy {
   readonly remedy: string;
-  readonly change: readonly JobChange[];
+  readonly change: Check['change'];
 }
 
 const NOTHING: Remedy = { remedy: '', change: [] };
@@ -85,7 +78,7 @@ const noSize = (loosest: string): Remedy => ({
 function cutTo(
   { design, say }: CheckContext,
   way: 'wide' | 'high',
-  path: string,
+  path: JobPath,
   now: number,
   size: number | null,
 ): Remedy {
@@ -104,7 +97,7 @@ function cutTo(
 function easeTo(
   { say }: CheckContext,
   where: string,
-  path: string,
+  path: JobPath,
   { ease, error }: EdgeGap,
   to: number | null,
 ): Remedy | null {
