@@ -15,7 +15,7 @@ const PROGRAM = `
 import * as core from 'coverwright';
 import * as strip from 'coverwright/strip';
 const parsed = core.parseJob(core.EXAMPLE_JOBS[0].document);
-const report = core.fitReport(parsed.job, { solvers: core.createElasticSolvers() });
+const report = core.fitReport(parsed.job);
 console.log(JSON.stringify({ report, core: Object.keys(core), strip: Object.keys(strip) }));
 `;
 
@@ -49,7 +49,7 @@ describe('the packed library', () => {
     file('program.mjs', PROGRAM);
     const printed = JSON.parse(node('program.mjs'));
     const job = soundJob(core.EXAMPLE_JOBS[0]!.document);
-    const report = core.fitReport(job, { solvers: core.createElasticSolvers() });
+    const report = core.fitReport(job);
     expect(printed.report).toEqual(JSON.parse(JSON.stringify(report)));
     expect(printed.core).toEqual(Object.keys(core).sort());
     expect(printed.strip).toEqual(Object.keys(strip).sort());

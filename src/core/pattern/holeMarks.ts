@@ -10,7 +10,7 @@ export interface PieceFrame {
   readonly sign: 1 | -1;
 }
 
-export const placed = ({ origin, sign }: PieceFrame, [x, y]: Vec2): Vec2 => [origin + sign * x, y];
+const placed = ({ origin, sign }: PieceFrame, [x, y]: Vec2): Vec2 => [origin + sign * x, y];
 
 /** Draws holes as circles of their diameter, or lacing slits as the cut itself, the same through every layer. */
 export function holeMarks(job: Job, holes: readonly SeamHole[], frame: PieceFrame): Entity[] {
