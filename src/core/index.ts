@@ -17,7 +17,7 @@ export { createElasticSolvers, type ElasticFit } from './fold/elastic/elasticFit
 export { settledCover } from './fold/elastic/settledCover.ts';
 export { type PatternZone, patternZone } from './fold/patternZone.ts';
 export { type CoverSection, coverSection } from './fold/section/coverSection.ts';
-export { heightSegments, type SegmentKind, type StripSegment, stripSegments } from './fold/segments.ts';
+export { heightSegments, type SegmentId, type SegmentKind, type StripSegment, stripSegments } from './fold/segments.ts';
 export { KIND_DEFAULTS } from './job/bookSchema.ts';
 export { EXAMPLE_JOBS } from './job/examples.ts';
 export { fieldNote, findFieldNote, isJobPath, JOB_PATHS, numberFields } from './job/fieldNote.ts';
@@ -58,6 +58,7 @@ export {
 } from './math/contour.ts';
 export { isSimplePolygon } from './math/simplePolygon.ts';
 export { addScaled, cross, distance, heading, subtract, type Vec2 } from './math/vec2.ts';
+export type { Vec3 } from './math/vec3.ts';
 export { cardDesign } from './mockup/cardDesign.ts';
 export type { CardLesson } from './mockup/cardLesson.ts';
 export { learnFromCard } from './mockup/learnFromCard.ts';
@@ -88,8 +89,7 @@ export type { ElasticOverRange } from './report/stripContext.ts';
 export { withStrip } from './report/withStrip.ts';
 export { foldedCover } from './solid/foldedCover.ts';
 export type { Face, FitMark, FoldedCover, FoldedHole, MeshData, PartName } from './solid/meshData.ts';
-export { type Pose, SEQUENCE_STAGES } from './solid/pose.ts';
-export type { Vec3 } from './solid/vec3.ts';
+export { type Pose, SEQUENCE_STAGES } from './solid/staging.ts';
 export { createStripSolver } from './strip/solveStrip.ts';
 export { formatFraction } from './units/fraction.ts';
 export { MM_PER_OUNCE } from './units/leatherWeight.ts';

@@ -1,12 +1,12 @@
 import { useMemo } from 'react';
-import { patternDrawing } from '../../core/index.ts';
+import { patternDrawing, type SegmentId } from '../../core/index.ts';
 import { FlatPattern } from '../sheet/FlatPattern.tsx';
 import { useBench } from '../state/BenchContext.tsx';
 import { lagging } from '../state/lagging.tsx';
 import { CutSizes } from './CutSizes.tsx';
 
 interface CutSheetProps {
-  readonly highlight: string | null;
+  readonly highlight: SegmentId | null;
 }
 
 /** What goes to the cutting mat: sizes with their sums, and the pattern. Fetched after the first paint. */
