@@ -18,7 +18,7 @@ const JOINED = [0, 3, 2, 1];
 const UPRIGHT = Math.PI / 2;
 
 /** A line of a label, or lines that stay together, such as a sum. */
-type LabelLines = string | readonly string[];
+export type LabelLines = string | readonly string[];
 
 /** A word, the wanted place of its middle, the height of its letters, its turn, and the layer whose marks it names. */
 export type Word = readonly [text: string, near: Vec2, height: number, rotation?: number, names?: Layer];
