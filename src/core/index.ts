@@ -57,6 +57,7 @@ export {
   segmentStart,
 } from './math/contour.ts';
 export { isSimplePolygon } from './math/simplePolygon.ts';
+export { TOLERANCE } from './math/tolerance.ts';
 export { addScaled, cross, distance, heading, subtract, type Vec2 } from './math/vec2.ts';
 export type { Vec3 } from './math/vec3.ts';
 export { cardDesign } from './mockup/cardDesign.ts';
