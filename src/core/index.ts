@@ -85,6 +85,7 @@ export { baseLine, CAPITAL, textBox, textWidth } from './pattern/textBox.ts';
 export { type Check, isWanting, severity, type Verdict } from './report/check.ts';
 export { leastWrap } from './report/checks/wrapChecks.ts';
 export { designReport } from './report/designReport.ts';
+export { documentSchema } from './report/documentSchema.ts';
 export { type FitAt, type Report, reportSchema } from './report/reportSchema.ts';
 export type { ElasticOverRange } from './report/stripContext.ts';
 export { withStrip } from './report/withStrip.ts';
