@@ -9,6 +9,7 @@ import { Verdict } from './panel/Verdict.tsx';
 import { Hatches } from './sheet/Hatches.tsx';
 import { Stage } from './stage/Stage.tsx';
 import { useZoneChoice } from './strip/useZoneChoice.ts';
+import './bench.css';
 
 // The first paint is the verdict and the cover's section; the rest follows at once, in its own files.
 const JobForm = lazy(() => firstPaint.then(() => import('./form/JobForm.tsx')));
@@ -27,7 +28,7 @@ export function App() {
       <Hatches />
       <JobBar />
       <main>
-        <div className="column form-column">
+        <div className="column form-column not-printed">
           <LatePart name="form">
             <JobForm />
           </LatePart>

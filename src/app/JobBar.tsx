@@ -39,10 +39,12 @@ export function JobBar() {
   };
 
   return (
-    <header className="job-bar">
+    <header className="row job-bar">
       <h1>Coverwright</h1>
-      <div className="job-name">
-        <label htmlFor={`${id}-name`}>Job</label>
+      <div className="row job-name">
+        <label className="bar-word" htmlFor={`${id}-name`}>
+          Job
+        </label>
         <input
           id={`${id}-name`}
           data-path="name"
@@ -55,7 +57,7 @@ export function JobBar() {
           onBlur={() => dispatch({ type: 'settle' })}
         />
       </div>
-      <div className="bar-group">
+      <div className="row not-printed">
         <button type="button" disabled={history.past.length === 0} onClick={() => dispatch({ type: 'undo' })}>
           Undo
         </button>
@@ -63,7 +65,7 @@ export function JobBar() {
           Redo
         </button>
       </div>
-      <div className="bar-group">
+      <div className="row not-printed">
         <button type="button" onClick={() => setStarting(true)}>
           New cover
         </button>
@@ -79,7 +81,7 @@ export function JobBar() {
           Print
         </button>
       </div>
-      <fieldset className="bar-group" aria-label="Example jobs">
+      <fieldset className="row not-printed" aria-label="Example jobs">
         <span className="bar-word" aria-hidden="true">
           Examples
         </span>
@@ -89,7 +91,7 @@ export function JobBar() {
           </button>
         ))}
       </fieldset>
-      <div className="bar-group">
+      <div className="row not-printed">
         <label className="bar-word" htmlFor={`${id}-units`}>
           Units
         </label>

@@ -57,7 +57,9 @@ export {
   segmentStart,
 } from './math/contour.ts';
 export { isSimplePolygon } from './math/simplePolygon.ts';
+export { TOLERANCE } from './math/tolerance.ts';
 export { addScaled, cross, distance, heading, subtract, type Vec2 } from './math/vec2.ts';
+export type { Vec3 } from './math/vec3.ts';
 export { cardDesign } from './mockup/cardDesign.ts';
 export type { CardLesson } from './mockup/cardLesson.ts';
 export { learnFromCard } from './mockup/learnFromCard.ts';
@@ -89,8 +91,7 @@ export { STRIP_ROWS } from './report/stripRows.ts';
 export { type ElasticOverRange, withStrip } from './report/withStrip.ts';
 export { foldedCover } from './solid/foldedCover.ts';
 export type { Face, FitMark, FoldedCover, FoldedHole, MeshData, PartName } from './solid/meshData.ts';
-export { type Pose, SEQUENCE_STAGES } from './solid/pose.ts';
-export type { Vec3 } from './solid/vec3.ts';
+export { type Pose, SEQUENCE_STAGES } from './solid/staging.ts';
 export { createStripSolver } from './strip/solveStrip.ts';
 export { formatFraction } from './units/fraction.ts';
 export { MM_PER_OUNCE } from './units/leatherWeight.ts';

@@ -65,7 +65,7 @@ export default lagging(function Explore() {
   const overlayName = overlay?.name ?? '';
 
   return (
-    <section className="explore" aria-labelledby={`${id}-title`}>
+    <section className="explore not-printed" aria-labelledby={`${id}-title`}>
       <h2 id={`${id}-title`}>Explore</h2>
       {[...new Set(Object.values(failures))].map(
         (why) =>
@@ -77,7 +77,7 @@ export default lagging(function Explore() {
           ),
       )}
       <div className="explore-sheets">
-        <div className="explore-curve">
+        <div>
           <ExplorePickers
             fields={fields}
             fieldId={field.id}

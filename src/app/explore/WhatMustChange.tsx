@@ -29,7 +29,7 @@ export function WhatMustChange({ isFailed, answered, target, onTarget }: WhatMus
         <p className="help">Nothing: every check fits over the whole weight range.</p>
       ) : (
         <>
-          <p className="explore-pick">
+          <p className="row explore-pick">
             <label htmlFor={`${id}-target`}>so that this fits</label>
             <select
               id={`${id}-target`}
@@ -57,7 +57,7 @@ export function WhatMustChange({ isFailed, answered, target, onTarget }: WhatMus
             {changes.map(({ field, outcome }) => {
               const words = changeWords(field, outcome, fieldFigure(field, lengths));
               return (
-                <li key={field.id}>
+                <li key={field.id} className="row">
                   <span>{words}</span>
                   <button
                     type="button"

@@ -4,6 +4,7 @@ import { useBench } from '../state/BenchContext.tsx';
 import { StageControls } from './StageControls.tsx';
 import { StageView } from './StageView.tsx';
 import { OPENING_STAGE, type StageState } from './stageState.ts';
+import './stage.css';
 
 interface StageProps {
   /** Stretch of the strip to light up. */
@@ -38,7 +39,7 @@ export function Stage({ highlight, beside }: StageProps) {
         onSlowFrames={chooseLightLook}
       />
       {wasSlow && view.look === 'light' && (
-        <p className="help">Drawing was slow on this machine, so the plain look was chosen.</p>
+        <p className="help not-printed">Drawing was slow on this machine, so the plain look was chosen.</p>
       )}
       <StageControls stage={stage} setStage={setStage} />
       <div className="stage-beside">{beside}</div>

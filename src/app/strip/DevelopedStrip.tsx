@@ -23,7 +23,7 @@ export default function DevelopedStrip({ zones }: { readonly zones: ZoneChoice }
 
   return (
     <section className="strip" aria-labelledby="strip-title">
-      <header>
+      <header className="row">
         <h2 id="strip-title">The wrap laid out</h2>
         <p>outside {lengths.size(outside)}, cut edge to cut edge, book closed</p>
       </header>
@@ -46,7 +46,7 @@ export default function DevelopedStrip({ zones }: { readonly zones: ZoneChoice }
       )}
       {untunedCover && <UntunedNote untuned={untunedCover} />}
       {segment === undefined ? (
-        <p className="help">Press a part of the strip to change it here.</p>
+        <p className="help not-printed">Press a part of the strip to change it here.</p>
       ) : (
         <Tuner segment={segment} />
       )}

@@ -2,6 +2,7 @@ import type { CSSProperties } from 'react';
 import type { SegmentId } from '../../core/index.ts';
 import type { StripLabel } from './stripLayout.ts';
 import type { ZoneChoice } from './useZoneChoice.ts';
+import './strip.css';
 
 interface LabelButtonProps {
   readonly label: StripLabel;
@@ -16,7 +17,9 @@ export function LabelButton({ label: { id, side: heard, lines }, zones, side, st
   return (
     <button
       type="button"
-      className={`strip-label ${side}${isLit(zones, id) ? ' lit' : ''}`}
+      className="strip-label"
+      data-side={side}
+      data-lit={isLit(zones, id) || undefined}
       aria-pressed={id === zones.chosen}
       style={style}
       onPointerEnter={() => zones.light(id)}
