@@ -3,7 +3,8 @@ import { type ElasticSolvers, elasticFit } from './fold/elastic/elasticFit.ts';
 import type { Job } from './job/jobSchema.ts';
 import { designReport } from './report/designReport.ts';
 import type { Report } from './report/reportSchema.ts';
-import { type ElasticOverRange, withStrip } from './report/withStrip.ts';
+import type { ElasticOverRange } from './report/stripContext.ts';
+import { withStrip } from './report/withStrip.ts';
 
 export interface FitOptions {
   /** Given, the elastic strip is solved too (about a second); its memory is reused from job to job. */

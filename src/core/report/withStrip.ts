@@ -2,23 +2,15 @@ import type { CoverDesign } from '../fold/coverDesign.ts';
 import type { ElasticFit } from '../fold/elastic/elasticFit.ts';
 import type { ReleasedOpening } from '../fold/elastic/releasedOpening.ts';
 import type { SeatStrip } from '../fold/elastic/seatStrip.ts';
-import type { RangePoint } from '../leather/leatherModel.ts';
 import { printer } from '../units/printer.ts';
 import { degreesFromRadians, radians } from '../units/radians.ts';
-import { type Answer, answered, type CheckContext } from './check.ts';
+import { type Answer, answered } from './check.ts';
 import { seats } from './checks/seats.ts';
 import { springsOpen } from './checks/springsOpen.ts';
 import { ifBoardsGoIn, leastWrap } from './checks/wrapChecks.ts';
 import type { Report, StripReport } from './reportSchema.ts';
+import type { ElasticOverRange, StripContext } from './stripContext.ts';
 import { STRIP_ROWS } from './stripRows.ts';
-
-/** The elastic strip's results over the weight range. */
-export type ElasticOverRange = Readonly<Record<RangePoint, ElasticFit>>;
-
-/** What a row of the elastic strip may look at. */
-export interface StripContext extends CheckContext {
-  readonly elastic: ElasticOverRange;
-}
 
 const ANSWERS: Readonly<Record<(typeof STRIP_ROWS)[number]['id'], (context: StripContext) => Answer>> = {
   seats,

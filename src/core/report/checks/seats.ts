@@ -1,7 +1,7 @@
 import type { SeatStrip } from '../../fold/elastic/seatStrip.ts';
 import { RANGE_POINTS } from '../../leather/leatherModel.ts';
 import type { Answer } from '../check.ts';
-import type { StripContext } from '../withStrip.ts';
+import type { StripContext } from '../stripContext.ts';
 
 /**
  * Where the board edges come to rest by the elastic strip, creased and pressed by hand, beside what the allowances count

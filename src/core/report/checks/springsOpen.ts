@@ -1,7 +1,7 @@
 import { RANGE_POINTS } from '../../leather/leatherModel.ts';
 import type { Printer } from '../../units/printer.ts';
 import type { Answer } from '../check.ts';
-import type { StripContext } from '../withStrip.ts';
+import type { StripContext } from '../stripContext.ts';
 
 /** Opening of a creased cover, radians (30 degrees), over which the row advises more creasing. An assumption. */
 const WELCOME_OPENING = Math.PI / 6;
