@@ -9,14 +9,14 @@ interface WeightFieldProps {
 
 /** The weight range of one leather, typed as it is sold. */
 export function WeightField({ piece, title }: WeightFieldProps) {
-  const { history, lengths } = useBench();
   const path = `leather.${piece}`;
+  const shown = useBench(({ history, lengths }) => rangeText(valueAt(history.document, path), lengths));
   return (
     <TypedField
       path={path}
       title={title}
       help="As it is sold: 4-5 oz, 4.5 oz or 1.6-2.0 mm. The cut is sized for the thick end."
-      shown={rangeText(valueAt(history.document, path), lengths)}
+      shown={shown}
     />
   );
 }

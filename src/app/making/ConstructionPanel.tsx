@@ -1,40 +1,41 @@
-import { useDeferredValue, useMemo } from 'react';
+import { useMemo } from 'react';
 import { patternDrawing } from '../../core/index.ts';
 import { PatternSheet } from '../sheet/PatternSheet.tsx';
-import { useBench } from '../state/BenchContext.tsx';
+import type { Bench } from '../state/bench.ts';
+import { lagging } from '../state/lagging.tsx';
 import { ConstructionFields } from './ConstructionFields.tsx';
 import { FittingFields } from './FittingFields.tsx';
 import { Notes, Panel } from './PanelParts.tsx';
 
 /** How the pieces are made beyond their size, and the pattern that comes of it. */
-export default function ConstructionPanel() {
-  const { design: newest, lengths } = useBench();
-  // What follows from the fields may lag a key press.
-  const design = useDeferredValue(newest);
-  const drawing = useMemo(() => patternDrawing(design), [design]);
-  const hole = design.job.seam.method === 'lacing' ? 'slits' : 'holes';
-  return (
-    <Panel
-      name="Construction"
-      fields={
-        <>
-          <ConstructionFields />
-          <FittingFields />
-        </>
-      }
-    >
-      <h3>The pattern, grain side up</h3>
-      <p className="help">
-        {drawing.holes} {hole} through the cover, at the same places in every layer. Long dashes: folds. Dots: seam.
-        Short dashes: the boards. Chain line: middle of the spine.
-      </p>
-      <PatternSheet drawing={drawing} />
-      {drawing.lengths.map(({ name, count, sum }) => (
-        <p key={name}>
-          {name}, cut {count}: {lengths.cut(sum.total)} long.
+export default lagging(
+  ({ design, lengths }) => ({ design, lengths }),
+  function ConstructionPanel({ design, lengths }: Pick<Bench, 'design' | 'lengths'>) {
+    const drawing = useMemo(() => patternDrawing(design), [design]);
+    const hole = design.job.seam.method === 'lacing' ? 'slits' : 'holes';
+    return (
+      <Panel
+        name="Construction"
+        fields={
+          <>
+            <ConstructionFields />
+            <FittingFields />
+          </>
+        }
+      >
+        <h3>The pattern, grain side up</h3>
+        <p className="help">
+          {drawing.holes} {hole} through the cover, at the same places in every layer. Long dashes: folds. Dots: seam.
+          Short dashes: the boards. Chain line: middle of the spine.
         </p>
-      ))}
-      <Notes notes={drawing.notes} />
-    </Panel>
-  );
-}
+        <PatternSheet drawing={drawing} />
+        {drawing.lengths.map(({ name, count, sum }) => (
+          <p key={name}>
+            {name}, cut {count}: {lengths.cut(sum.total)} long.
+          </p>
+        ))}
+        <Notes notes={drawing.notes} />
+      </Panel>
+    );
+  },
+);

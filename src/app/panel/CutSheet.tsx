@@ -1,22 +1,24 @@
 import { useMemo } from 'react';
-import { patternDrawing } from '../../core/index.ts';
+import { type CoverDesign, patternDrawing } from '../../core/index.ts';
 import { FlatPattern } from '../sheet/FlatPattern.tsx';
-import { useBench } from '../state/BenchContext.tsx';
 import { lagging } from '../state/lagging.tsx';
 import { CutSizes } from './CutSizes.tsx';
 
 interface CutSheetProps {
+  readonly design: CoverDesign;
   readonly highlight: string | null;
 }
 
 /** What goes to the cutting mat: sizes with their sums, and the pattern. Fetched after the first paint. */
-export default lagging(function CutSheet({ highlight }: CutSheetProps) {
-  const { design } = useBench();
-  const drawing = useMemo(() => patternDrawing(design), [design]);
-  return (
-    <>
-      <CutSizes drawing={drawing} />
-      <FlatPattern drawing={drawing} highlight={highlight} />
-    </>
-  );
-});
+export default lagging(
+  ({ design }) => ({ design }),
+  function CutSheet({ design, highlight }: CutSheetProps) {
+    const drawing = useMemo(() => patternDrawing(design), [design]);
+    return (
+      <>
+        <CutSizes design={design} drawing={drawing} />
+        <FlatPattern design={design} drawing={drawing} highlight={highlight} />
+      </>
+    );
+  },
+);

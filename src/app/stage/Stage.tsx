@@ -13,7 +13,7 @@ interface StageProps {
 
 /** The cover on the book, and what chooses how it is looked at. */
 export function Stage({ highlight, beside }: StageProps) {
-  const { view, setView } = useBench();
+  const { look, setView } = useBench(({ view, setView }) => ({ look: view.look, setView }));
   const [stage, setWholeStage] = useState<StageState>(OPENING_STAGE);
   const [wasSlow, setWasSlow] = useState(false);
   const setStage = useCallback(
@@ -36,7 +36,7 @@ export function Stage({ highlight, beside }: StageProps) {
         highlight={useDeferredValue(highlight)}
         onSlowFrames={chooseLightLook}
       />
-      {wasSlow && view.look === 'light' && (
+      {wasSlow && look === 'light' && (
         <p className="help">Drawing was slow on this machine, so the plain look was chosen.</p>
       )}
       <StageControls stage={stage} setStage={setStage} />

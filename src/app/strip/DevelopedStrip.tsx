@@ -8,14 +8,16 @@ import { stacked } from './stripLayout.ts';
 import { Tuner } from './Tuner.tsx';
 import { rangeTracks, track } from './track.ts';
 import { UntunedNote } from './UntunedNote.tsx';
-import { useUntuned } from './useUntuned.ts';
 import type { ZoneChoice } from './useZoneChoice.ts';
 
 /** The whole wrap as one ruler, at the thick and the thin end of the leather, each stretch named, measured and tunable. */
 export default function DevelopedStrip({ zones }: { readonly zones: ZoneChoice }) {
-  const { design, lengths } = useBench();
+  const { design, untunedCover, lengths } = useBench(({ design, untuned, lengths }) => ({
+    design,
+    untunedCover: untuned,
+    lengths,
+  }));
   const [ref, width] = useWidth<HTMLDivElement>();
-  const untunedCover = useUntuned();
   const untuned = untunedCover && track(untunedCover, 'width', 'thick', 'untuned');
   const tracks = rangeTracks(design, 'width', lengths);
   const outside = design.pieces.outside.width;

@@ -1,11 +1,11 @@
 import { describe, expect, test } from 'vitest';
+import { untunedDesign, untuning } from '../../../src/app/state/untunedDesign.ts';
 import { endFrames, shownSegments } from '../../../src/app/strip/endFrame.ts';
 import { endHandles, handleValue, mouthHandle, sizeHandle } from '../../../src/app/strip/handles.ts';
 import { rulerTicks } from '../../../src/app/strip/rulerTicks.ts';
 import { spreadLabels } from '../../../src/app/strip/spreadLabels.ts';
 import { stripLayout } from '../../../src/app/strip/stripLayout.ts';
 import { boardEdge, cutEdge, type End, mouth, seamLine, track } from '../../../src/app/strip/track.ts';
-import { untunedDesign, untuning } from '../../../src/app/strip/untunedDesign.ts';
 import { type CoverDesign, coverDesign } from '../../../src/core/fold/coverDesign.ts';
 import { patternZone } from '../../../src/core/fold/patternZone.ts';
 import { heightSegments, type StripSegment, stripSegments } from '../../../src/core/fold/segments.ts';
