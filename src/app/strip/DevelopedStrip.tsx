@@ -1,3 +1,4 @@
+import { Hatches } from '../sheet/Hatches.tsx';
 import { useWidth } from '../sheet/useExtent.ts';
 import { useBench } from '../state/BenchContext.tsx';
 import { ForeEdgeDetail } from './ForeEdgeDetail.tsx';
@@ -25,6 +26,7 @@ export default function DevelopedStrip({ zones }: { readonly zones: ZoneChoice }
 
   return (
     <section className="strip" aria-labelledby="strip-title">
+      <Hatches />
       <header>
         <h2 id="strip-title">The wrap laid out</h2>
         <p>outside {lengths.cut(outside)}, cut edge to cut edge, book closed</p>
