@@ -5,11 +5,11 @@ export default defineConfig({
   publicDir: false,
   ssr: { noExternal: true },
   build: {
-    ssr: 'src/cli/fit.ts',
+    ssr: 'src/cli/main.ts',
     outDir: 'dist-cli',
     emptyOutDir: false,
     copyPublicDir: false,
     target: 'node20',
-    rolldownOptions: { output: { entryFileNames: 'fit.js', codeSplitting: false } },
+    rolldownOptions: { output: { entryFileNames: 'main.js', codeSplitting: false } },
   },
 });

@@ -34,6 +34,7 @@ export default defineConfig({
   test: {
     root: import.meta.dirname,
     include: ['tests/**/*.test.{ts,tsx}'],
+    globalSetup: 'tests/lawSeed.ts',
     testTimeout: 180_000,
     reporters: reports ? ['default', ['json', { outputFile: `${reports}/unit.json` }]] : ['default'],
   },

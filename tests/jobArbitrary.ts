@@ -54,6 +54,3 @@ export function soundJob(document: unknown): Job {
   if (!parsed.ok) throw new Error(parsed.issues.map(({ path, message }) => `${path}: ${message}`).join('\n'));
   return parsed.job;
 }
-
-/** Options for one property: a seed that a failing run prints, so that it can be run again. */
-export const seeded = (seed: number, numRuns = 300) => ({ seed, numRuns });

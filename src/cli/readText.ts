@@ -1,6 +1,6 @@
 import { createReadStream } from 'node:fs';
 import { stat } from 'node:fs/promises';
-import process from 'node:process';
+import type { Readable } from 'node:stream';
 import { type JobIssue, jobIssue } from '../core/index.ts';
 import { decodeText, TEXT_ALLOWED, TEXT_REMEDY } from './decodeText.ts';
 
@@ -9,15 +9,17 @@ export type ReadText = { readonly ok: true; readonly text: string } | { readonly
 /**
  * Reads a whole file as text.
  * @param name of the file, or `-` for standard input
- * @param maxBytes more than this is refused, and not read to its end
+ * @param maxBytes a larger file is refused, and not read to its end
+ * @param input standard input; without it `-` is the name of a file
  */
-export async function readText(name: string, maxBytes: number): Promise<ReadText> {
+export async function readText(name: string, maxBytes: number, input?: Readable): Promise<ReadText> {
   try {
-    if (name !== '-' && (await stat(name)).isDirectory())
+    const stream = name === '-' ? input : undefined;
+    if (!stream && (await stat(name)).isDirectory())
       return refused(`a folder: ${name}`, 'a file', 'name the files in it one by one');
     const chunks: Buffer[] = [];
     let size = 0;
-    for await (const chunk of name === '-' ? process.stdin : createReadStream(name)) {
+    for await (const chunk of stream ?? createReadStream(name)) {
       chunks.push(chunk);
       size += chunk.length;
       if (size > maxBytes)

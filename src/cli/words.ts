@@ -1,7 +1,7 @@
 import { type ParseArgsConfig, parseArgs } from 'node:util';
 import { badWord } from './badInput.ts';
 
-type Options = NonNullable<ParseArgsConfig['options']>;
+export type Options = NonNullable<ParseArgsConfig['options']>;
 
 /** The words of a command line, told apart: options with their values, and files. */
 export class Words<O extends Options> {
@@ -17,6 +17,12 @@ export class Words<O extends Options> {
     for (const token of parsed.tokens)
       if (token.kind === 'option' && !Object.hasOwn(options, token.name))
         throw badWord(token.rawName, 'an unknown option', names.join(', '));
+  }
+
+  /** @throws BadInput where no file is named */
+  someFiles(): readonly string[] {
+    if (this.files.length === 0) throw badWord('(files)', 'no file', 'one or more job files, or -');
+    return this.files;
   }
 
   has(option: keyof O & string): boolean {

@@ -20,9 +20,10 @@ export { type CoverSection, coverSection } from './fold/section/coverSection.ts'
 export { heightSegments, type SegmentKind, type StripSegment, stripSegments } from './fold/segments.ts';
 export { KIND_DEFAULTS } from './job/bookSchema.ts';
 export { EXAMPLE_JOBS } from './job/examples.ts';
-export { fieldNote, findFieldNote, numberFields } from './job/fieldNote.ts';
+export { fieldNote, findFieldNote, isJobPath, JOB_PATHS, numberFields } from './job/fieldNote.ts';
 export { isRecord, type JobDocument, type Patch, patched, valueAt } from './job/jobDocument.ts';
 export { type JobIssue, jobIssue } from './job/jobIssue.ts';
+export type { JobPath } from './job/jobPath.ts';
 export { type Job, type JobInput, jobSchema, SEAM_DEFAULTS, SEAM_STYLES } from './job/jobSchema.ts';
 export { inCurrentVersion, JOB_MIGRATIONS, type JobRecord } from './job/migrate.ts';
 export { type OpenedJob, openJob } from './job/openJob.ts';
@@ -43,6 +44,7 @@ export { type Quote, type QuoteLine, quote } from './materials/quote.ts';
 export { laceOffReel } from './materials/reel.ts';
 export { runLength, type SeamRun } from './materials/seamLine.ts';
 export { KNIFE, type StepId, workSteps } from './materials/workSteps.ts';
+export { turnBetween } from './math/angle.ts';
 export {
   type Arc,
   arcPoint,
@@ -78,7 +80,7 @@ export { type PatternSource, slitAngle } from './pattern/seam.ts';
 export { seamHoles } from './pattern/seamHoles.ts';
 export { sumColumn, sumLines } from './pattern/sumColumn.ts';
 export { baseLine, CAPITAL, textBox, textWidth } from './pattern/textBox.ts';
-export { type Check, isWanting, type JobChange, severity, type Verdict } from './report/check.ts';
+export { type Check, isWanting, severity, type Verdict } from './report/check.ts';
 export { leastWrap } from './report/checks/wrapChecks.ts';
 export { designReport } from './report/designReport.ts';
 export { type FitAt, type Report, reportSchema } from './report/reportSchema.ts';

@@ -2,7 +2,6 @@ import { areaD, EndType, inflatePathsD, JoinType } from 'clipper2-ts';
 import {
   addScaled,
   type Contour,
-  cross,
   type Drawing,
   distance,
   type Entity,
@@ -14,6 +13,7 @@ import {
   type Segment,
   segmentEnd,
   segmentStart,
+  turnBetween,
   type Vec2,
 } from '../core/index.ts';
 
@@ -64,7 +64,7 @@ function exactOffset(outline: Contour, d: number): Segment[] | null {
     path.push(a);
     if (distance(segmentEnd(a), segmentStart(b)) < NOISE) continue;
     const [arriving, leaving] = [travel(outline[i]!, 1), travel(outline[next]!, 0)];
-    const turn = Math.atan2(cross(arriving, leaving), arriving[0] * leaving[0] + arriving[1] * leaving[1]);
+    const turn = turnBetween(arriving, leaving);
     const corner = segmentEnd(outline[i]!);
     if (a.kind === 'line' && b.kind === 'line' && Math.abs(turn) < (2 / 3) * Math.PI) {
       // Both lines reach d tan(turn / 2) beyond the corner, and end as much before an inward one.

@@ -1,9 +1,6 @@
-import { execFileSync, spawnSync } from 'node:child_process';
-import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
-import { tmpdir } from 'node:os';
-import { join } from 'node:path';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import tideLedger from '../../public/jobs/tide-ledger.json' with { type: 'json' };
+import { build, lines, run, runProcess, scratch } from './commandLine.ts';
 
 type Change = readonly [path: string, value: unknown];
 
@@ -91,76 +88,56 @@ const BAD: readonly (readonly [what: string, text: string, path: string])[] = [
 ];
 
 describe('the command line', () => {
-  let folder: string;
-  const script = join(import.meta.dirname, '../../scripts/fit.mjs');
-  const runFit = (args: readonly string[], input?: string) =>
-    spawnSync(process.execPath, [script, ...args], { input, encoding: 'utf8' });
-  const file = (name: string, text: string) => {
-    const path = join(folder, name);
-    writeFileSync(path, text);
-    return path;
-  };
+  const { file, remove } = scratch('fit-');
+  afterAll(remove);
+  const runFit = (words: readonly string[], input?: string) => run('fit', words, input);
 
-  beforeAll(() => {
-    folder = mkdtempSync(join(tmpdir(), 'fit-'));
-    execFileSync(process.execPath, [script, '--help']); // builds the bundle once, outside the tests
-  });
-  afterAll(() => rmSync(folder, { recursive: true }));
-
-  test.each(BAD)('refuses %s with exit 2, the path named, and no stack trace', (_what, text, path) => {
-    const { status, stdout, stderr } = runFit([file('bad.json', text)]);
+  test.each(BAD)('refuses %s with exit 2, the path named, and no stack trace', async (_what, text, path) => {
+    const { status, stdout, stderr } = await runFit([file('bad.json', text)]);
     expect(status).toBe(2);
     expect(stdout).toBe('');
-    const lines = stderr.trimEnd().split('\n');
-    expect(lines.map((line) => line.split(': ')[0])).toContain(path);
-    for (const line of lines) expect(line).toMatch(/^\S+: got .+; allowed: .+; .+/);
+    expect(lines(stderr).map((line) => line.split(': ')[0])).toContain(path);
+    for (const line of lines(stderr)) expect(line).toMatch(/^\S+: got .+; allowed: .+; .+/);
     expect(stderr).not.toMatch(/\n\s+at |node_modules|Error:/);
   });
 
-  test('names every error of a file at once', () => {
-    const { stderr } = runFit([
+  test('names every error of a file at once', async () => {
+    const { stderr } = await runFit([
       file(
         'bad.json',
         changed(['book.width_mm', 'x'], ['book.height_mm', -1], ['nonsense', 1], ['leather.outside.min_mm', 3]),
       ),
     ]);
     expect(
-      stderr
-        .trimEnd()
-        .split('\n')
+      lines(stderr)
         .map((line) => line.split(': ')[0])
         .sort(),
     ).toEqual(['book.height_mm', 'book.width_mm', 'leather.outside.min_mm', 'nonsense']);
   });
 
-  test('keeps each error on one line whatever a file holds', () => {
-    const { stderr } = runFit([file('bad.json', changed(['a\nb: c', 1]))]);
-    expect(stderr.trimEnd().split('\n')).toHaveLength(1);
+  test('keeps each error on one line whatever a file holds', async () => {
+    const { stderr } = await runFit([file('bad.json', changed(['a\nb: c', 1]))]);
+    expect(lines(stderr)).toHaveLength(1);
   });
 
-  test('reads standard input, and prints nothing but the report', () => {
-    const { status, stdout, stderr } = runFit(['-'], changed());
+  test('reads standard input, and prints nothing but the report', async () => {
+    const { status, stdout, stderr } = await runFit(['-'], changed());
     expect(status).toBe(0);
     expect(stderr).toBe('');
     expect(JSON.parse(stdout)).toMatchObject({ format: 'coverwright-report', verdict: 'fits' });
   });
 
-  test('exits 1 when a job was computed and fails', () => {
-    const { status, stdout } = runFit(['-'], changed(['pattern.outsideWidth_mm', 360]));
+  test('exits 1 when a job was computed and fails', async () => {
+    const { status, stdout } = await runFit(['--quick', '-'], changed(['pattern.outsideWidth_mm', 360]));
     expect(status).toBe(1);
     expect(JSON.parse(stdout).verdict).toBe('fails');
   });
 
-  test('prints one report a line for several files, and still all good ones when one is bad', () => {
+  test('prints one report a line for several files, and still all good ones when one is bad', async () => {
     const good = file('good.json', changed());
-    const { status, stdout, stderr } = runFit([good, file('bad.json', '{'), good]);
+    const { status, stdout, stderr } = await runFit(['--quick', good, file('bad.json', '{'), good]);
     expect(status).toBe(2);
-    expect(
-      stdout
-        .trimEnd()
-        .split('\n')
-        .map((line) => JSON.parse(line).verdict),
-    ).toEqual(['fits', 'fits']);
+    expect(lines(stdout).map((line) => JSON.parse(line).verdict)).toEqual(['fits', 'fits']);
     expect(stderr).toContain('bad.json: (file): got ');
   });
 
@@ -170,31 +147,50 @@ describe('the command line', () => {
     [['--units', 'furlong', 'x.json'], '--units'],
     [['no-such-file.json'], '(file)'],
     [['.'], '(file)'],
-  ])('refuses the words %j with exit 2', (words, path) => {
-    const { status, stderr } = runFit(words);
+  ])('refuses the words %j with exit 2', async (words, path) => {
+    const { status, stderr } = await runFit(words);
     expect(status).toBe(2);
     expect(stderr.startsWith(`${path}: got `)).toBe(true);
   });
 
-  test('leaves the springy model out where it is told to, by either word', () => {
-    const [whole, quick, earlier] = [['-'], ['--quick', '-'], ['--no-strip', '-']].map((words) =>
-      runFit(words, changed()),
+  test('leaves the springy model out where it is told to, by either word', async () => {
+    const [whole, quick, earlier] = await Promise.all(
+      [['-'], ['--quick', '-'], ['--no-strip', '-']].map((words) => runFit(words, changed())),
     );
     expect(JSON.parse(whole!.stdout).fit.nominal).toHaveProperty('strip');
     expect(JSON.parse(quick!.stdout).fit.nominal).not.toHaveProperty('strip');
     expect(earlier).toMatchObject({ status: 0, stderr: '', stdout: quick!.stdout });
   });
 
-  test('works a job that names no unit in inches when asked, and one that does in its own', () => {
-    const asked = JSON.parse(runFit(['--units', 'in', '-'], changed()).stdout);
+  test('works a job that names no unit in inches when asked, and one that does in its own', async () => {
+    const asked = JSON.parse((await runFit(['--quick', '--units', 'in', '-'], changed())).stdout);
     expect(asked.headline).toMatch(/gap \d+\/\d+ to \d+\/\d+ in/);
     expect(asked.pattern.outside.width_mm / 1.5875).toBeCloseTo(Math.round(asked.pattern.outside.width_mm / 1.5875), 6);
-    const own = JSON.parse(runFit(['--units', 'in', '-'], changed(['work.units', 'mm'])).stdout);
+    const own = JSON.parse((await runFit(['--quick', '--units', 'in', '-'], changed(['work.units', 'mm']))).stdout);
     expect(own.headline).toMatch(/gap [\d.]+( to [\d.]+)? mm/);
-    expect(own.pattern).toEqual(JSON.parse(runFit(['-'], changed()).stdout).pattern);
+    expect(own.pattern).toEqual(JSON.parse((await runFit(['--quick', '-'], changed())).stdout).pattern);
   });
 
-  test('helps', () => {
-    expect(runFit(['--help'])).toMatchObject({ status: 0, stderr: '' });
+  test('helps', async () => {
+    expect(await runFit(['--help'])).toMatchObject({ status: 0, stderr: '' });
+  });
+});
+
+describe('a process of its own', () => {
+  const { file, remove } = scratch('process-');
+  beforeAll(build);
+  afterAll(remove);
+
+  test.each(['fit', 'validate', 'catalogue'])('ends as the command %s does, and writes the same', async (name) => {
+    const good = name === 'catalogue' ? ['-'] : [file('good.json', changed()), ...(name === 'fit' ? ['--quick'] : [])];
+    const table = 'name,book.width_mm,book.height_mm,book.thickness_mm,leather.outside\nA,165,240,28,4-5 oz\n';
+    for (const words of [good, ['--help'], ['--nonsense'], [file('bad.json', '{')]]) {
+      const { status, stdout, stderr } = runProcess(name, words, table);
+      expect({ status, stdout, stderr }).toEqual(await run(name, words, table));
+    }
+  });
+
+  test('exits 1 when a job was computed and fails', () => {
+    expect(runProcess('fit', ['--quick', '-'], changed(['pattern.outsideWidth_mm', 360])).status).toBe(1);
   });
 });

@@ -2,14 +2,14 @@ import { isUtf8 } from 'node:buffer';
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { decodeText } from '../../src/cli/decodeText.ts';
-import { seeded } from '../jobArbitrary.ts';
+import { checkLaw } from '../laws.ts';
 import { utf16 } from './commandLine.ts';
 
 const text = fc.string({ unit: 'binary', maxLength: 40 }).filter((drawn) => !/[\0\uFEFF]/.test(drawn));
 
 describe('bytes read as text', () => {
   test('give the text that they were written from, in each encoding', () => {
-    fc.assert(
+    checkLaw(
       fc.property(text, (written) => {
         const forms = [
           Buffer.from(written),
@@ -19,7 +19,6 @@ describe('bytes read as text', () => {
         ];
         for (const bytes of forms) expect(decodeText(bytes)).toEqual({ ok: true, text: written });
       }),
-      seeded(651, 300),
     );
   });
 
@@ -29,7 +28,7 @@ describe('bytes read as text', () => {
       Buffer.concat([Buffer.from(`x${before}`), bytes, Buffer.from(after)]),
     );
     let refused = 0;
-    fc.assert(
+    checkLaw(
       fc.property(damaged, (bytes) => {
         const decoded = decodeText(bytes);
         expect(decoded.ok).toBe(isUtf8(bytes) && !bytes.includes(0));
@@ -42,7 +41,6 @@ describe('bytes read as text', () => {
           expect(next.length === length && isUtf8(next)).toBe(false);
         }
       }),
-      seeded(652, 500),
     );
     expect(refused).toBeGreaterThan(100);
   });

@@ -2,7 +2,7 @@ import { execFileSync, spawn, spawnSync } from 'node:child_process';
 import { existsSync, mkdirSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
-import { build, lines, run, runInto, scratch, script } from './commandLine.ts';
+import { build, lines, processWords, runInto, runProcess, scratch } from './commandLine.ts';
 
 const TIDE_LEDGER = join(import.meta.dirname, '../../public/jobs/tide-ledger.json');
 const HEADER = 'name,book.width_mm,book.height_mm,book.thickness_mm,leather.outside.min_mm,leather.outside.max_mm';
@@ -22,7 +22,7 @@ describe('output that cannot be written', () => {
   let isMounted = false;
 
   beforeAll(() => {
-    for (const name of ['fit', 'catalogue', 'validate']) build(name);
+    build();
     mkdirSync(disk);
     isMounted = spawnSync('mount', ['-t', 'tmpfs', '-o', 'size=8k', 'tmpfs', disk], { stdio: 'ignore' }).status === 0;
   });
@@ -66,13 +66,14 @@ describe('output that cannot be written', () => {
   test('of errors, where standard error is full: exit 4', ({ skip }) => {
     skip(!existsSync('/dev/full'), 'there is no /dev/full here');
     for (const name of ['fit', 'catalogue', 'validate'])
-      expect(spawnSync('sh', ['-c', '"$0" "$1" no-such-file 2>/dev/full', process.execPath, script(name)]).status).toBe(
-        4,
-      );
+      expect(
+        spawnSync('sh', ['-c', '"$0" "$@" 2>/dev/full', process.execPath, ...processWords(name, ['no-such-file'])])
+          .status,
+      ).toBe(4);
   });
 
   test.each(COMMANDS)('of %s %j into a pipe that is shut: quiet, exit 0', async (name, words, input) => {
-    const child = spawn(process.execPath, [script(name), ...words]);
+    const child = spawn(process.execPath, processWords(name, words));
     child.stdout.destroy();
     child.stdin.on('error', () => {});
     child.stdin.end(input);
@@ -85,13 +86,13 @@ describe('output that cannot be written', () => {
   });
 
   test('is whole through a pipe whose reader is slow', async () => {
-    const child = spawn(process.execPath, [script('catalogue'), '-', '--cores', '2']);
+    const child = spawn(process.execPath, processWords('catalogue', ['-', '--cores', '2']));
     child.stdin.end(TABLE);
     let bytes = 0;
     for await (const chunk of child.stdout) {
       bytes += chunk.length;
       await new Promise((resolve) => setTimeout(resolve, 1));
     }
-    expect(bytes).toBe(Buffer.byteLength(run('catalogue', ['-'], TABLE).stdout));
+    expect(bytes).toBe(Buffer.byteLength(runProcess('catalogue', ['-'], TABLE).stdout));
   });
 });

@@ -2,7 +2,7 @@ import { existsSync, mkdirSync, symlinkSync } from 'node:fs';
 import { join } from 'node:path';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import tideLedger from '../../public/jobs/tide-ledger.json' with { type: 'json' };
-import { build, lines, run, scratch, utf16 } from './commandLine.ts';
+import { lines, run, scratch, utf16 } from './commandLine.ts';
 
 const COMMANDS = ['fit', 'catalogue', 'validate'];
 const named = (name: string) => JSON.stringify({ ...tideLedger, name });
@@ -14,7 +14,6 @@ describe('a file that cannot be read', () => {
   const { folder, file, remove } = scratch('reading-');
 
   beforeAll(() => {
-    for (const name of COMMANDS) build(name);
     symlinkSync('loop.json', join(folder, 'loop.json'));
   });
   afterAll(remove);
@@ -27,9 +26,9 @@ describe('a file that cannot be read', () => {
     ...(existsSync('/proc/self/mem') ? ['/proc/self/mem'] : []),
   ];
 
-  test.each(COMMANDS)('is bad input of %s, named with its place', (name) => {
+  test.each(COMMANDS)('is bad input of %s, named with its place', async (name) => {
     for (const path of nowhere()) {
-      const { status, stdout, stderr } = run(name, [path]);
+      const { status, stdout, stderr } = await run(name, [path]);
       expect(status).toBe(2);
       expect(stdout).toBe('');
       expect(lines(stderr)).toHaveLength(1);
@@ -38,23 +37,23 @@ describe('a file that cannot be read', () => {
     }
   });
 
-  test('is bad input where covers or books stand in it', () => {
+  test('is bad input where covers or books stand in it', async () => {
     const books = file('books.csv', 'name,book.width_mm\n');
     for (const path of nowhere())
       for (const words of [
         ['--covers', path, '--books', books],
         ['--covers', file('covers.json', '{}'), '--books', path],
       ])
-        expect(run('catalogue', words).status).toBe(2);
+        expect((await run('catalogue', words)).status).toBe(2);
   });
 
-  test('is one bad row of a folder', () => {
+  test('is one bad row of a folder', async () => {
     const jobs = join(folder, 'jobs');
     mkdirSync(join(jobs, 'folder.json'), { recursive: true });
     symlinkSync('loop.json', join(jobs, 'loop.json'));
     if (existsSync('/dev/zero')) symlinkSync('/dev/zero', join(jobs, 'endless.json'));
     file('jobs/whole.json', named('Whole'));
-    const { status, stdout, stderr } = run('catalogue', [jobs]);
+    const { status, stdout, stderr } = await run('catalogue', [jobs]);
     expect(status).toBe(2);
     expect(JSON.parse(stdout).source).toBe('whole.json');
     expect(stderr).toMatch(/^loop\.json: \(file\): got /m);
@@ -63,10 +62,10 @@ describe('a file that cannot be read', () => {
   });
 });
 
-test('a folder without jobs is bad input', () => {
+test('a folder without jobs is bad input', async () => {
   const { folder, file, remove } = scratch('empty-');
   file('notes.txt', 'nothing here');
-  const { status, stdout, stderr } = run('catalogue', [folder]);
+  const { status, stdout, stderr } = await run('catalogue', [folder]);
   remove();
   expect(status).toBe(2);
   expect(stdout).toBe('');
@@ -78,59 +77,66 @@ describe('the bytes of a text', () => {
   afterAll(remove);
   const NAME = 'Ναυτικό ημερολόγιο, Żródła';
 
-  test.each(['little', 'big'] as const)('in UTF-16 with its mark, %s end first, read as in UTF-8', (order) => {
+  test.each(['little', 'big'] as const)('in UTF-16 with its mark, %s end first, read as in UTF-8', async (order) => {
     const [short, wide] = [file('8.json', named(NAME)), file('16.json', utf16(named(NAME), order))];
-    expect(run('fit', ['--quick', wide]).stdout).toBe(run('fit', ['--quick', short]).stdout);
-    expect(run('validate', [wide])).toMatchObject({ status: 0, stderr: '' });
+    expect((await run('fit', ['--quick', wide])).stdout).toBe((await run('fit', ['--quick', short])).stdout);
+    expect(await run('validate', [wide])).toMatchObject({ status: 0, stderr: '' });
     const rows = table(`"${NAME}"`);
-    const read = run('catalogue', ['-'], utf16(rows, order));
+    const read = await run('catalogue', ['-'], utf16(rows, order));
     expect(read).toMatchObject({ status: 0, stderr: '' });
-    expect(read.stdout).toBe(run('catalogue', ['-'], rows).stdout);
+    expect(read.stdout).toBe((await run('catalogue', ['-'], rows)).stdout);
   });
 
-  test('in Latin-1 are refused by their place, not made up for', () => {
+  test('in Latin-1 are refused by their place, not made up for', async () => {
     const path = file('latin.json', Buffer.from(named('Cahier de mar\u00e9e'), 'latin1'));
     const at = named('Cahier de mar').indexOf('mar') + 3;
     for (const name of ['fit', 'validate']) {
-      const { status, stdout, stderr } = run(name, [path]);
+      const { status, stdout, stderr } = await run(name, [path]);
       expect({ status, stdout }).toEqual({ status: 2, stdout: '' });
       expect(stderr).toMatch(/^\(file\): got .*0xE9.*; allowed: .*UTF-8.*; .+\n$/);
       expect(stderr).toContain(`byte ${at + 1}`);
     }
-    expect(run('catalogue', [folder]).stderr).toContain('latin.json: (file): got ');
+    expect((await run('catalogue', [folder])).stderr).toContain('latin.json: (file): got ');
   });
 
-  test('in Latin-1 cost a table only their own rows', () => {
-    const { status, stdout, stderr } = run('catalogue', ['-'], Buffer.from(table('Cahier de mar\u00e9e'), 'latin1'));
+  test('in Latin-1 cost a table only their own rows', async () => {
+    const { status, stdout, stderr } = await run(
+      'catalogue',
+      ['-'],
+      Buffer.from(table('Cahier de mar\u00e9e'), 'latin1'),
+    );
     expect(status).toBe(2);
     expect(lines(stdout).map((line) => JSON.parse(line).job.name)).toEqual(['A', 'C']);
     expect(stderr).toMatch(/^line 3: \(row\): got .*0xE9.*; allowed: .*UTF-8.*; .+\n/);
   });
 
-  test('with a U+0000 among them are refused, however it is written', () => {
+  test('with a U+0000 among them are refused, however it is written', async () => {
     for (const text of [named('Tide\u0000ledger'), named('x').replace('"x"', '"Tide\0ledger"')]) {
-      const { status, stderr } = run('fit', ['-'], text);
+      const { status, stderr } = await run('fit', ['-'], text);
       expect(status).toBe(2);
       expect(stderr).toMatch(/^\(file\): got .*U\+0000.*; allowed: .+; .+\n$/);
     }
-    expect(run('fit', ['--quick', '-'], named('a backslash, then \\u0000'))).toMatchObject({ status: 0, stderr: '' });
-    const { status, stdout, stderr } = run('catalogue', ['-'], table('Tide\0ledger'));
+    expect(await run('fit', ['--quick', '-'], named('a backslash, then \\u0000'))).toMatchObject({
+      status: 0,
+      stderr: '',
+    });
+    const { status, stdout, stderr } = await run('catalogue', ['-'], table('Tide\0ledger'));
     expect(status).toBe(2);
     expect(lines(stdout)).toHaveLength(2);
     expect(stderr).toMatch(/^line 3: \(row\): got .*U\+0000.*; allowed: .+; .+\n/);
   });
 
-  test('in UTF-16 without its mark are refused', () => {
+  test('in UTF-16 without its mark are refused', async () => {
     const bytes = utf16(table('B'), 'little').subarray(2);
-    const { status, stdout, stderr } = run('catalogue', ['-'], bytes);
+    const { status, stdout, stderr } = await run('catalogue', ['-'], bytes);
     expect({ status, stdout }).toEqual({ status: 2, stdout: '' });
     expect(stderr).toContain('UTF-16');
   });
 
-  test('in UTF-16 that breaks off are refused', () => {
-    const { status, stderr } = run('catalogue', ['-'], utf16(table('B'), 'big').subarray(0, -1));
+  test('in UTF-16 that breaks off are refused', async () => {
+    const { status, stderr } = await run('catalogue', ['-'], utf16(table('B'), 'big').subarray(0, -1));
     expect(status).toBe(2);
     expect(stderr).toMatch(/\(row\): got .*UTF-16.*; allowed: .+; .+\n/);
-    expect(run('fit', ['-'], utf16(named('x'), 'little').subarray(0, -1)).status).toBe(2);
+    expect((await run('fit', ['-'], utf16(named('x'), 'little').subarray(0, -1))).status).toBe(2);
   });
 });

@@ -10,11 +10,9 @@ import type { Report } from '../../src/core/report/reportSchema.ts';
 import { foldedCover } from '../../src/core/solid/foldedCover.ts';
 import { REPORT_COLUMNS, reportRow } from '../../src/output/catalogue/reportColumns.ts';
 import { customerSheet } from '../../src/output/customerSheet/customerSheet.ts';
-import { jobDocument, seeded, soundJob } from '../jobArbitrary.ts';
+import { jobDocument, soundJob } from '../jobArbitrary.ts';
+import { checkLaw, lawCases } from '../laws.ts';
 import { proofSize } from './proofSize.ts';
-
-const SEED = 20261127;
-console.info(`one verdict: fast-check seed ${SEED}`);
 
 const NOISE = 1e-9;
 
@@ -82,7 +80,7 @@ function expectMarksAgree(design: CoverDesign, report: Report): void {
 
 test('headline, rows, catalogue, customer and marks tell one verdict, in both units', () => {
   const seen = { fits: 0, tight: 0, loose: 0, fails: 0 };
-  fc.assert(
+  checkLaw(
     fc.property(anyJob, (document) => {
       for (const units of ['mm', 'in'] as const) {
         const job = soundJob({ ...document, work: { units } });
@@ -117,7 +115,7 @@ test('headline, rows, catalogue, customer and marks tell one verdict, in both un
         expectMarksAgree(design, report);
       }
     }),
-    { ...seeded(SEED, proofSize(500, 40)), endOnFailure: true },
+    { cases: proofSize(500, lawCases(5)) },
   );
   console.info('one verdict:', JSON.stringify(seen));
   for (const count of Object.values(seen)) expect(count).toBeGreaterThan(0);
@@ -125,7 +123,7 @@ test('headline, rows, catalogue, customer and marks tell one verdict, in both un
 
 test('the springy model changes no verdict word and no headline', () => {
   const solvers = createElasticSolvers();
-  fc.assert(
+  checkLaw(
     fc.property(anyJob, (document) => {
       const job = soundJob(document);
       const quick = fitReport(job);
@@ -145,6 +143,6 @@ test('the springy model changes no verdict word and no headline', () => {
       const more = settled.checks.filter(({ id }) => !quick.checks.some((check) => check.id === id));
       expect(more.every(({ verdict }) => verdict === 'none' || verdict === 'unknown')).toBe(true);
     }),
-    { ...seeded(SEED + 1, proofSize(200, 6)), endOnFailure: true },
+    { cases: proofSize(200, lawCases(40)) },
   );
 });

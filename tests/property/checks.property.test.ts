@@ -4,10 +4,8 @@ import { coverDesign } from '../../src/core/fold/coverDesign.ts';
 import { patched } from '../../src/core/job/jobDocument.ts';
 import { type Check, severity } from '../../src/core/report/check.ts';
 import { designReport } from '../../src/core/report/designReport.ts';
-import { jobDocument, seeded, soundJob } from '../jobArbitrary.ts';
-
-const SEED = 20261203;
-console.info(`check laws: fast-check seed ${SEED}`);
+import { jobDocument, soundJob } from '../jobArbitrary.ts';
+import { checkLaw } from '../laws.ts';
 
 const NOISE = 1e-9;
 
@@ -40,7 +38,7 @@ const checked = (document: unknown) => designReport(coverDesign(soundJob(documen
 
 test('a check that fits lies on the asked side of its limit, and one that fails or is too loose on the other', () => {
   const seen = { fits: 0, loose: 0, fails: 0 };
-  fc.assert(
+  checkLaw(
     fc.property(cutJob, (document) => {
       for (const check of checked(document).checks) {
         expect(check.state, check.id).not.toBe('');
@@ -51,7 +49,6 @@ test('a check that fits lies on the asked side of its limit, and one that fails 
         if (check.verdict in seen) seen[check.verdict as keyof typeof seen]++;
       }
     }),
-    seeded(SEED, 200),
   );
   expect(seen.fits).toBeGreaterThan(100);
   expect(seen.loose).toBeGreaterThan(20);
@@ -59,7 +56,7 @@ test('a check that fits lies on the asked side of its limit, and one that fails 
 });
 
 test('nothing fits or is close with a gap over the loosest', () => {
-  fc.assert(
+  checkLaw(
     fc.property(cutJob, (document) => {
       const report = checked(document);
       const { loosest } = soundJob(document);
@@ -71,24 +68,33 @@ test('nothing fits or is close with a gap over the loosest', () => {
       ] as const;
       if (gaps.some(([gap, most]) => gap > most + NOISE)) expect(['loose', 'fails']).toContain(report.verdict);
     }),
-    seeded(SEED + 1, 200),
   );
 });
 
 /** A wider outside may take hold from a pocket, which then has a remedy of its own; edges have none left. */
 const EDGE_ROWS = new Set(['closes', 'opens', 'foreEdge', 'head', 'tail', 'seamMargin']);
 
+/** Rows that one width of the outside mends together; one of them may stay tight while another comes out of failing. */
+const WIDTH_ROWS: readonly string[] = ['closes', 'opens', 'foreEdge'];
+
+/** Worst verdict of the rows that a row's remedy mends. */
+const worstOf = (checks: readonly Check[], row: string): number => {
+  const mended = WIDTH_ROWS.includes(row) ? WIDTH_ROWS : [row];
+  return Math.max(...checks.filter(({ id }) => mended.includes(id)).map(({ verdict }) => severity(verdict)));
+};
+
 test('a remedy that changes the job mends its row, and no other edge that fits fails by it', () => {
   let mended = 0;
-  fc.assert(
+  checkLaw(
     fc.property(cutJob, (document) => {
       const before = checked(document);
       for (const { id, verdict, change } of before.checks) {
         if (change.length === 0 || id === 'measures') continue;
         const after = checked(patched(document, change));
         const row = after.checks.find((check) => check.id === id)!;
-        expect(severity(row.verdict), `${id} ${verdict} ${JSON.stringify(change)}`).toBeLessThan(severity(verdict));
-        expect(['fails', 'loose'], `${id} ${verdict} ${JSON.stringify(change)}`).not.toContain(row.verdict);
+        const said = `${id} ${verdict} ${JSON.stringify(change)}`;
+        expect(worstOf(after.checks, id), said).toBeLessThan(worstOf(before.checks, id));
+        expect(['fails', 'loose'], said).not.toContain(row.verdict);
         for (const was of before.checks) {
           if (was.verdict !== 'fits' || !EDGE_ROWS.has(was.id)) continue;
           const now = after.checks.find((check) => check.id === was.id)!;
@@ -97,7 +103,6 @@ test('a remedy that changes the job mends its row, and no other edge that fits f
         mended++;
       }
     }),
-    seeded(SEED + 2, 150),
   );
   expect(mended).toBeGreaterThan(100);
 });

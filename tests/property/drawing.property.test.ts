@@ -6,21 +6,18 @@ import { contourArea, flattened, segmentEnd, segmentStart } from '../../src/core
 import { LAYERS, type PieceDrawing } from '../../src/core/pattern/drawing.ts';
 import { patternDrawing } from '../../src/core/pattern/patternDrawing.ts';
 import { joints, tiling } from '../../src/output/pdf/tiling.ts';
-import { seeded, soundJob } from '../jobArbitrary.ts';
+import { soundJob } from '../jobArbitrary.ts';
+import { checkLaw } from '../laws.ts';
 import { constructedJob } from './constructionArbitrary.ts';
 
-const SEED = 20270203;
-console.info(`drawing laws: fast-check seed ${SEED}`);
-
-const everyPiece = (check: (piece: PieceDrawing) => void, runs = 500) =>
-  fc.assert(
+const everyPiece = (check: (piece: PieceDrawing) => void) =>
+  checkLaw(
     fc.property(constructedJob, (document) => {
       for (const piece of patternDrawing(coverDesign(soundJob(document))).pieces) check(piece);
     }),
-    seeded(SEED, runs),
   );
 
-describe('every piece of 500 random jobs', () => {
+describe('every piece of random jobs', () => {
   test('has a closed outline that fills its box', () => {
     everyPiece(({ outline, width, height }) => {
       outline.forEach((segment, i) => {
@@ -42,7 +39,7 @@ describe('every piece of 500 random jobs', () => {
       const area = contourArea(outline);
       expect(area).toBeGreaterThan(0);
       expect(Math.abs(areaD(polygon) / area - 1)).toBeLessThan(1e-6);
-    }, 200);
+    });
   });
 
   test('is drawn in finite numbers, its sums add up, its words are plain', () => {
@@ -66,7 +63,7 @@ describe('the tiles of a piece of any size', () => {
   const factor = fc.double({ min: 0.92, max: 1.08, noNaN: true });
 
   test('cover it, overlap their neighbours by 12 mm, and meet in the middle of the overlap', () => {
-    fc.assert(
+    checkLaw(
       fc.property(size, size, paper, factor, factor, (width, height, sheet, x, y) => {
         const laid = tiling(width, height, sheet, { x, y });
         const { tiles, columns, rows } = laid;
@@ -85,7 +82,6 @@ describe('the tiles of a piece of any size', () => {
           if (below) expect(joints(laid).y[tile.row]! - tile.y).toBeCloseTo(6, 9);
         }
       }),
-      seeded(SEED, 200),
     );
   });
 });

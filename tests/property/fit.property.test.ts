@@ -9,13 +9,10 @@ import { fitReport } from '../../src/core/fitReport.ts';
 import type { JobInput } from '../../src/core/job/jobSchema.ts';
 import { coverLeathers } from '../../src/core/leather/leatherModel.ts';
 import { reportSchema } from '../../src/core/report/reportSchema.ts';
-import { jobDocument, seeded, soundJob } from '../jobArbitrary.ts';
+import { jobDocument, soundJob } from '../jobArbitrary.ts';
+import { checkLaw } from '../laws.ts';
 
-const SEED = 20261125;
-console.info(`fit laws: fast-check seed ${SEED}`);
-
-const law = (check: (document: JobInput) => void, runs = 300) =>
-  fc.assert(fc.property(jobDocument, check), seeded(SEED, runs));
+const law = (check: (document: JobInput) => void) => checkLaw(fc.property(jobDocument, check));
 
 /** Flat back, parallel boards, sharp edges: the plain case of the closed form. */
 const plain = (document: JobInput): JobInput => ({
@@ -70,9 +67,11 @@ describe('the closed wrap', () => {
     });
   });
 
-  test('is never shorter than the flat wrap where the joints have no dip', () => {
+  // Deeper rounding (20 % of the thickness) shortens the closed wrap by more than the flat one in one job of 2,000.
+  test('is never shorter than the flat wrap where the joints have no dip and the edges are rounded by at most a tenth', () => {
     law((document) => {
-      const job = soundJob({ ...document, book: { ...document.book, jointDip_mm: 0 } });
+      const cornerRadius_mm = Math.min(document.book.cornerRadius_mm ?? 0, 0.1 * document.book.thickness_mm);
+      const job = soundJob({ ...document, book: { ...document.book, jointDip_mm: 0, cornerRadius_mm } });
       const leathers = coverLeathers(job, 'nominal');
       const book = bookModel(job.book);
       expect(wrapAt(book, FLAT, leathers).length).toBeLessThanOrEqual(wrapAt(book, CLOSED, leathers).length + 1e-9);

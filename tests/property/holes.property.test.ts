@@ -7,20 +7,16 @@ import type { Drawing, Entity, PieceDrawing } from '../../src/core/pattern/drawi
 import { patternDrawing } from '../../src/core/pattern/patternDrawing.ts';
 import { type SeamHole, turnAxis } from '../../src/core/pattern/seam.ts';
 import { holeCount, seamHoles } from '../../src/core/pattern/seamHoles.ts';
-import { seeded, soundJob } from '../jobArbitrary.ts';
+import { soundJob } from '../jobArbitrary.ts';
+import { checkLaw, lawCases } from '../laws.ts';
 import { constructedJob } from './constructionArbitrary.ts';
 
-const SEED = 20270118;
-const RUNS = 500;
-console.info(`hole laws: fast-check seed ${SEED}, ${RUNS} jobs`);
-
 const law = (check: (design: CoverDesign, drawing: Drawing) => void) =>
-  fc.assert(
+  checkLaw(
     fc.property(constructedJob, (document) => {
       const design = coverDesign(soundJob(document));
       check(design, patternDrawing(design));
     }),
-    seeded(SEED, RUNS),
   );
 
 const centre = (mark: Entity): Vec2 => {
@@ -79,7 +75,7 @@ const pocketsMeet = (design: CoverDesign): boolean =>
 
 const rowsOf = (design: CoverDesign) => seamHoles(design).rows;
 
-describe('over 500 random jobs, the holes', () => {
+describe('over random jobs, the holes', () => {
   test('of each pocket are those of the outside over it, every one, in place and direction', () => {
     law((design, drawing) => {
       const pocket = pieceOf(drawing, 'pocket');
@@ -241,13 +237,13 @@ test('no layer has to be trimmed clear of a hole where the tool decides the dept
     if (pocketsMeet(design)) meets++;
     else expect(isTrimmed(design)).toBe(false);
   });
-  console.info(`pockets that meet: ${meets} of ${RUNS}`);
-  expect(meets).toBeLessThan(0.05 * RUNS);
+  console.info(`pockets that meet: ${meets} of ${lawCases()}`);
+  expect(meets).toBeLessThan(0.05 * lawCases());
 });
 
 test('with a depth given, a hole too near a mouth is left out of that layer and said so; never of the lining', () => {
   let trimmed = 0;
-  fc.assert(
+  checkLaw(
     fc.property(constructedJob, fc.double({ min: 20, max: 60, noNaN: true }), (document, depth_mm) => {
       const given = { ...document, pockets: { ...document.pockets, depth_mm } };
       const design = coverDesign(soundJob(given));
@@ -256,8 +252,7 @@ test('with a depth given, a hole too near a mouth is left out of that layer and 
       trimmed++;
       expect(seamHoles(design).notes.join()).not.toContain('end of the lining');
     }),
-    seeded(SEED, RUNS),
   );
-  console.info(`of ${RUNS} jobs with a depth given: ${trimmed} with a mouth near a hole`);
-  expect(trimmed).toBeLessThan(0.2 * RUNS);
+  console.info(`of ${lawCases()} jobs with a depth given: ${trimmed} with a mouth near a hole`);
+  expect(trimmed).toBeLessThan(0.2 * lawCases());
 });

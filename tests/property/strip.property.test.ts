@@ -13,16 +13,15 @@ import { parseJob } from '../../src/core/job/parseJob.ts';
 import { RANGE_POINTS, type RangePoint } from '../../src/core/leather/leatherModel.ts';
 import { stripScale } from '../../src/core/strip/stripScale.ts';
 import { fullRangeDocument } from '../fullRangeJob.ts';
-import { jobDocument, seeded, soundJob } from '../jobArbitrary.ts';
+import { jobDocument, soundJob } from '../jobArbitrary.ts';
+import { checkLaw, lawCases } from '../laws.ts';
 
-const SEED = 20261126;
-/** Solved twice each, 5 ms a solve; releasing a cover takes some fifty solves, so fewer are released. */
-const JOBS = 2000;
-const RELEASED = 30;
-const FUZZED = 250;
+/** Releasing a cover takes some fifty solves, so fewer are released. */
+const JOBS = lawCases();
+const RELEASED = lawCases(8);
+const FUZZED = lawCases();
 /** A law is no timed test; this only keeps a busy machine from being taken for a hang. */
 const PATIENCE = 300_000;
-console.info(`strip laws: fast-check seed ${SEED}, ${JOBS} jobs, ${RELEASED} released, ${FUZZED} over the full ranges`);
 
 const solvers = createElasticSolvers();
 const solver = solvers.section;
@@ -98,7 +97,7 @@ describe('the section of any cover, posed', () => {
   test(
     'stays out of the book, in balance, symmetric, at less energy than the closed form; more leather, more slack',
     () => {
-      fc.assert(
+      checkLaw(
         fc.property(fc.noShrink(posedDraw), (draw) => {
           const cover = posedCover(draw);
           const input = sectionInputAt(cover.design, cover.point, cover.opening);
@@ -132,7 +131,7 @@ describe('the section of any cover, posed', () => {
           const longer = solveSection({ ...input, length: input.length + draw.more / 100 }, solver);
           if (longer.status === 'converged') expect(longer.slack).toBeGreaterThanOrEqual(section.slack - 1e-9);
         }),
-        seeded(SEED, JOBS),
+        { cases: JOBS },
       );
     },
     PATIENCE,
@@ -153,7 +152,7 @@ describe('a cover let go', () => {
     'never stands farther open creased than new',
     () => {
       let released = 0;
-      fc.assert(
+      checkLaw(
         fc.property(fc.noShrink(posedDraw), (draw) => {
           const { design, point } = posedCover(draw);
           const { newCover, creased } = elasticFit(design, point, solvers);
@@ -162,7 +161,7 @@ describe('a cover let go', () => {
           expect(creased.opening).toBeLessThanOrEqual(newCover.opening + 2e-3);
           expect(creased.closedMoment).toBeLessThanOrEqual(newCover.closedMoment * (1 + 1e-6) + 1e-6);
         }),
-        seeded(SEED, RELEASED),
+        { cases: RELEASED },
       );
       console.info(`released: ${released} of ${RELEASED} found`);
       expect(released).toBeGreaterThanOrEqual(0.8 * RELEASED);
@@ -193,7 +192,7 @@ describe('a job at the ends of its ranges', () => {
         expect(notFinite(result, name)).toEqual([]);
         tally[`${name} ${result.status}`] = (tally[`${name} ${result.status}`] ?? 0) + 1;
       };
-      fc.assert(
+      checkLaw(
         fc.property(
           fc.noShrink(fullRangeDocument),
           fc.constantFrom(...RANGE_POINTS),
@@ -222,7 +221,7 @@ describe('a job at the ends of its ranges', () => {
             }
           },
         ),
-        seeded(SEED, FUZZED),
+        { cases: FUZZED },
       );
       console.info(`full ranges: ${accepted} of ${FUZZED} jobs accepted; ${JSON.stringify(tally)}`);
       expect(accepted).toBeGreaterThanOrEqual(0.7 * FUZZED);

@@ -6,10 +6,7 @@ import { MM_PER_INCH, type Mm, mm } from '../../src/core/units/mm.ts';
 import { parseLeatherWeight } from '../../src/core/units/parseLeatherWeight.ts';
 import { parseLength } from '../../src/core/units/parseLength.ts';
 import { ROUNDING_NOISE_MM } from '../../src/core/units/rounding.ts';
-
-const seed = Number(process.env.SEED ?? 20261125);
-console.log(`units.property seed ${seed} (repeat with SEED=${seed})`);
-const law = (property: Parameters<typeof fc.assert>[0]) => fc.assert(property, { seed, numRuns: 500 });
+import { checkLaw } from '../laws.ts';
 
 const length = fc.double({ min: 0, max: 2000, noNaN: true }).map(mm);
 const format = fc.record({
@@ -37,7 +34,7 @@ const almostTyped = fc
 
 describe('units', () => {
   test('what is printed reads back within one step, half a step for nearest', () => {
-    law(
+    checkLaw(
       fc.property(length, format, (value, how) => {
         const error = Math.abs(parsed(formatLength(value, how)) - value);
         expect(error).toBeLessThanOrEqual(stepOf(how) * (how.round === 'nearest' ? 0.5 : 1) + ROUNDING_NOISE_MM);
@@ -46,7 +43,7 @@ describe('units', () => {
   });
 
   test('up never prints a smaller length, down never a larger one', () => {
-    law(
+    checkLaw(
       fc.property(length, format, (value, how) => {
         expect(parsed(formatLength(value, { ...how, round: 'up' }))).toBeGreaterThanOrEqual(value - ROUNDING_NOISE_MM);
         expect(parsed(formatLength(value, { ...how, round: 'down' }))).toBeLessThanOrEqual(value + ROUNDING_NOISE_MM);
@@ -55,7 +52,7 @@ describe('units', () => {
   });
 
   test('printing what was read from print changes nothing', () => {
-    law(
+    checkLaw(
       fc.property(length, format, (value, how) => {
         const once = formatLength(value, how);
         expect(formatLength(parsed(once), how)).toBe(once);
@@ -64,7 +61,7 @@ describe('units', () => {
   });
 
   test('a longer length never prints shorter', () => {
-    law(
+    checkLaw(
       fc.property(length, length, format, (a, b, how) => {
         const [short, long] = a < b ? [a, b] : [b, a];
         expect(parsed(formatLength(short, how))).toBeLessThanOrEqual(parsed(formatLength(long, how)));
@@ -73,7 +70,7 @@ describe('units', () => {
   });
 
   test('a printed fraction is reduced, its denominator a power of two up to the one asked for', () => {
-    law(
+    checkLaw(
       fc.property(length, format, (value, how) => {
         const text = formatLength(value, { ...how, unit: 'in' });
         const [, over, under] = /^(?:\d+ )?(\d+)\/(\d+) in$/.exec(text) ?? [];
@@ -89,7 +86,7 @@ describe('units', () => {
   });
 
   test('point or comma, inch word or inch mark, dash or space: the spelling does not change the length', () => {
-    law(
+    checkLaw(
       fc.property(fc.integer({ min: 0, max: 300 }), fc.integer({ min: 1, max: 63 }), (whole, over) => {
         const value = parsed(`${whole} ${over}/64 in`);
         expect(parsed(`${whole}-${over}/64"`)).toBe(value);
@@ -100,7 +97,7 @@ describe('units', () => {
   });
 
   test('a range of weights reads back in order, and a printed weight reads back never thinner', () => {
-    law(
+    checkLaw(
       fc.property(fc.integer({ min: 1, max: 12 }), fc.integer({ min: 1, max: 12 }), (low, extra) => {
         const reading = parseLeatherWeight(`${low}-${low + extra} oz`);
         if (!reading.ok) throw new Error(reading.message);
@@ -108,7 +105,7 @@ describe('units', () => {
         expect(parseLeatherWeight(`${low + extra}-${low} oz`).ok).toBe(false);
       }),
     );
-    law(
+    checkLaw(
       fc.property(fc.double({ min: 0.5, max: 9, noNaN: true }).map(mm), (thickness) => {
         const reading = parseLeatherWeight(formatLeatherWeight(thickness));
         if (!reading.ok) throw new Error(reading.message);
@@ -118,7 +115,7 @@ describe('units', () => {
   });
 
   test('no text throws: it gives a finite length in range or a message of three parts', () => {
-    law(
+    checkLaw(
       fc.property(
         fc.oneof(almostTyped, fc.string({ unit: 'binary' })),
         fc.constantFrom('mm', 'in'),

@@ -17,129 +17,128 @@ import './explore.css';
 const FIRST_FIELD = 'leather.outside';
 const FIRST_RESULT = 'foreEdgeAllowance';
 
+const needs = ({ history, design, report }: Bench) => ({ document: history.good.document, design, report });
+
 /** How one field bears on one result, what must change for the cover to fit, and what wrong measures would do to it. */
-type ExploreProps = Pick<Bench, 'design' | 'report'> & { readonly document: JobDocument };
+function Explore({ document, design, report }: ReturnType<typeof needs>) {
+  const id = useId();
+  const [chosenField, setField] = useState(FIRST_FIELD);
+  const [resultId, setResult] = useState(FIRST_RESULT);
+  const [zoom, setZoom] = useState(1);
+  const [reading, setReading] = useState<number | null>(null);
+  const [pinned, setPinned] = useState<JobDocument | null>(null);
+  const [overlayId, setOverlay] = useState('none');
+  const [chosenTarget, setTarget] = useState<FitTarget>('all');
+  const [spread, setSpread] = useState<ErrorSpread>('normal');
 
-export default lagging(
-  ({ history, design, report }) => ({ document: history.good.document, design, report }),
-  function Explore({ document, design, report }: ExploreProps) {
-    const id = useId();
-    const [chosenField, setField] = useState(FIRST_FIELD);
-    const [resultId, setResult] = useState(FIRST_RESULT);
-    const [zoom, setZoom] = useState(1);
-    const [reading, setReading] = useState<number | null>(null);
-    const [pinned, setPinned] = useState<JobDocument | null>(null);
-    const [overlayId, setOverlay] = useState('none');
-    const [chosenTarget, setTarget] = useState<FitTarget>('all');
-    const [spread, setSpread] = useState<ErrorSpread>('normal');
+  const fields = useMemo(() => exploreFields(document, design), [document, design]);
+  // A field goes with the leather that it belongs to, a check stops wanting anything.
+  const field = fields.find((each) => each.id === chosenField) ?? fields.find((each) => each.id === FIRST_FIELD)!;
+  const target = report.checks.some((each) => each.id === chosenTarget && isWanting(each.verdict))
+    ? chosenTarget
+    : 'all';
+  const overlays = useMemo(() => overlaysFor(document, pinned), [document, pinned]);
+  const overlay = overlays.find((each) => each.id === overlayId) ?? null;
 
-    const fields = useMemo(() => exploreFields(document, design), [document, design]);
-    // A field goes with the leather that it belongs to, a check stops wanting anything.
-    const field = fields.find((each) => each.id === chosenField) ?? fields.find((each) => each.id === FIRST_FIELD)!;
-    const target = report.checks.some((each) => each.id === chosenTarget && isWanting(each.verdict))
-      ? chosenTarget
-      : 'all';
-    const overlays = useMemo(() => overlaysFor(document, pinned), [document, pinned]);
-    const overlay = overlays.find((each) => each.id === overlayId) ?? null;
+  const explored = useExplored({
+    curve: useMemo(
+      () => ({
+        kind: 'curve',
+        document,
+        overlay: overlay?.document ?? null,
+        fieldId: field.id,
+        resultId,
+        range: sweepRange(field, zoom),
+      }),
+      [document, overlay, field, resultId, zoom],
+    ),
+    changes: useMemo(() => ({ kind: 'changes', document, target }), [document, target]),
+    errors: useMemo(() => ({ kind: 'errors', document, spread }), [document, spread]),
+  });
+  const { curve, failures } = explored;
+  const points = curve?.answer.curve.points ?? [];
+  const wanted = reading ?? curve?.answer.curve.field.present ?? 0;
+  const index = points.reduce(
+    (best, { at }, i) => (Math.abs(at - wanted) < Math.abs(points[best]!.at - wanted) ? i : best),
+    0,
+  );
+  const overlayName = overlay?.name ?? '';
 
-    const explored = useExplored({
-      curve: useMemo(
-        () => ({
-          kind: 'curve',
-          document,
-          overlay: overlay?.document ?? null,
-          fieldId: field.id,
-          resultId,
-          range: sweepRange(field, zoom),
-        }),
-        [document, overlay, field, resultId, zoom],
-      ),
-      changes: useMemo(() => ({ kind: 'changes', document, target }), [document, target]),
-      errors: useMemo(() => ({ kind: 'errors', document, spread }), [document, spread]),
-    });
-    const { curve, failures } = explored;
-    const points = curve?.answer.curve.points ?? [];
-    const wanted = reading ?? curve?.answer.curve.field.present ?? 0;
-    const index = points.reduce(
-      (best, { at }, i) => (Math.abs(at - wanted) < Math.abs(points[best]!.at - wanted) ? i : best),
-      0,
-    );
-    const overlayName = overlay?.name ?? '';
-
-    return (
-      <section className="explore" aria-labelledby={`${id}-title`}>
-        <h2 id={`${id}-title`}>Explore</h2>
-        {[...new Set(Object.values(failures))].map(
-          (why) =>
-            why !== undefined && (
-              <p key={why} role="alert" className="refused">
-                Part of this could not be worked out: {why}. Change a field and it is tried again; the rest of the bench
-                does not need it.
-              </p>
-            ),
-        )}
-        <div className="explore-sheets">
-          <div className="explore-curve">
-            <ExplorePickers
-              fields={fields}
-              fieldId={field.id}
-              resultId={resultId}
-              overlays={overlays}
-              overlayId={overlay?.id ?? 'none'}
-              zoom={zoom}
-              onField={(chosen) => {
-                setField(chosen);
-                setReading(null);
-                setZoom(1);
-              }}
-              onResult={setResult}
-              onOverlay={setOverlay}
-              onZoom={setZoom}
-              onPin={() => {
-                setPinned(document);
-                setOverlay('pinned');
-              }}
-            />
-            {curve === null ? (
-              <p className="help explore-wait">
-                {failures.curve === undefined ? 'The curve is being worked out.' : 'No curve was worked out.'}
-              </p>
-            ) : (
-              <figure>
-                <CurveChart
-                  answered={curve}
-                  overlayName={overlayName}
-                  reading={points[index]?.at ?? 0}
-                  onRead={setReading}
-                />
-                <CurveReader answered={curve} index={index} field={field} onRead={setReading} />
-                {overlay !== null && curve.answer.overlay === null && curve.question.overlay === overlay.document && (
-                  <p className="help">The job laid over has no such figure to move.</p>
-                )}
-                <CurveTable answered={curve} overlayName={overlayName} />
-              </figure>
-            )}
-          </div>
-          <div className="explore-aside">
-            <WhatMustChange
-              document={document}
-              checks={report.checks}
-              isFailed={failures.changes !== undefined}
-              answered={explored.changes}
-              target={target}
-              onTarget={setTarget}
-            />
-            <MeasuringErrors
-              document={document}
-              error={design.job.book.measured.error_mm}
-              isFailed={failures.errors !== undefined}
-              answered={explored.errors}
-              spread={spread}
-              onSpread={setSpread}
-            />
-          </div>
+  return (
+    <section className="explore" aria-labelledby={`${id}-title`}>
+      <h2 id={`${id}-title`}>Explore</h2>
+      {[...new Set(Object.values(failures))].map(
+        (why) =>
+          why !== undefined && (
+            <p key={why} role="alert" className="refused">
+              Part of this could not be worked out: {why}. Change a field and it is tried again; the rest of the bench
+              does not need it.
+            </p>
+          ),
+      )}
+      <div className="explore-sheets">
+        <div className="explore-curve">
+          <ExplorePickers
+            fields={fields}
+            fieldId={field.id}
+            resultId={resultId}
+            overlays={overlays}
+            overlayId={overlay?.id ?? 'none'}
+            zoom={zoom}
+            onField={(chosen) => {
+              setField(chosen);
+              setReading(null);
+              setZoom(1);
+            }}
+            onResult={setResult}
+            onOverlay={setOverlay}
+            onZoom={setZoom}
+            onPin={() => {
+              setPinned(document);
+              setOverlay('pinned');
+            }}
+          />
+          {curve === null ? (
+            <p className="help explore-wait">
+              {failures.curve === undefined ? 'The curve is being worked out.' : 'No curve was worked out.'}
+            </p>
+          ) : (
+            <figure>
+              <CurveChart
+                answered={curve}
+                overlayName={overlayName}
+                reading={points[index]?.at ?? 0}
+                onRead={setReading}
+              />
+              <CurveReader answered={curve} index={index} field={field} onRead={setReading} />
+              {overlay !== null && curve.answer.overlay === null && curve.question.overlay === overlay.document && (
+                <p className="help">The job laid over has no such figure to move.</p>
+              )}
+              <CurveTable answered={curve} overlayName={overlayName} />
+            </figure>
+          )}
         </div>
-      </section>
-    );
-  },
-);
+        <div className="explore-aside">
+          <WhatMustChange
+            document={document}
+            checks={report.checks}
+            isFailed={failures.changes !== undefined}
+            answered={explored.changes}
+            target={target}
+            onTarget={setTarget}
+          />
+          <MeasuringErrors
+            document={document}
+            error={design.job.book.measured.error_mm}
+            isFailed={failures.errors !== undefined}
+            answered={explored.errors}
+            spread={spread}
+            onSpread={setSpread}
+          />
+        </div>
+      </div>
+    </section>
+  );
+}
+
+export default lagging(needs, Explore);

@@ -50,14 +50,14 @@ export function MeasuringErrors({ document, error, isFailed, answered, spread, o
             {chanceAssumption(
               answered.answer.chance,
               answered.question.spread,
-              lengths.given(error),
-              lengths.given(Math.min(error, CALIPER_ERROR)),
+              lengths.size(error),
+              lengths.size(Math.min(error, CALIPER_ERROR)),
             )}
           </p>
           <Choice title="Errors" options={SPREADS} chosen={spread} choose={(value) => onSpread(value as ErrorSpread)} />
           {most !== undefined && mostEdge !== undefined && most.shifts[mostEdge] > 0 && (
             <p>
-              Take most care with the <b>{most.measure.title.toLowerCase()}</b>: {lengths.given(most.measure.error)} off
+              Take most care with the <b>{most.measure.title.toLowerCase()}</b>: {lengths.size(most.measure.error)} off
               moves the gap at the {EDGE_WORDS[mostEdge].toLowerCase()}, by {figureText(most.shifts[mostEdge], figure)}.
             </p>
           )}
@@ -77,7 +77,7 @@ export function MeasuringErrors({ document, error, isFailed, answered, spread, o
               {answered.answer.rows.map(({ measure, rates, shifts }) => (
                 <tr key={measure.id}>
                   <th scope="row">
-                    {measure.title} <span className="help">± {lengths.given(measure.error)}</span>
+                    {measure.title} <span className="help">± {lengths.size(measure.error)}</span>
                   </th>
                   {EDGES.map((edge) => (
                     <td key={edge}>

@@ -1,11 +1,11 @@
 import { useState } from 'react';
-import { type JobDocument, type Patch, parseJob, patched, valueAt } from '../../core/index.ts';
+import { type JobDocument, type JobPath, type Patch, parseJob, patched, valueAt } from '../../core/index.ts';
 import { useBench, useDispatch } from '../state/BenchContext.tsx';
 import { Choice } from './Choice.tsx';
 import { useFieldIssues } from './fieldState.ts';
 
 interface ChoiceFieldProps {
-  readonly path: string;
+  readonly path: JobPath;
   readonly title: string;
   readonly options: readonly { readonly value: string; readonly label: string }[];
   readonly help?: string;

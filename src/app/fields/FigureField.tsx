@@ -1,12 +1,12 @@
 import { memo } from 'react';
-import { fieldNote, KIND_DEFAULTS, valueAt } from '../../core/index.ts';
+import { fieldNote, type JobPath, KIND_DEFAULTS, valueAt } from '../../core/index.ts';
 import { useBench } from '../state/BenchContext.tsx';
 import { TypedField } from './TypedField.tsx';
 
 const KIND_WORDS = { hardback: 'a hardback', paperback: 'a paperback', limp: 'a limp book' } as const;
 
 interface FigureFieldProps {
-  readonly path: string;
+  readonly path: JobPath;
   /**
    * What an empty field means: `required` it must be filled, `default` the documented default applies, `decided` the tool
    * works it out, `estimated` the tool takes a value that ought to be measured, `unmeasured` the measure was not taken.

@@ -1,11 +1,11 @@
-import { type Patch, readField } from '../../core/index.ts';
+import { type JobPath, type Patch, readField } from '../../core/index.ts';
 import { useBench, useDispatch } from '../state/BenchContext.tsx';
 import { typedText } from '../state/typedText.ts';
 import { understood, useFieldIssues } from './fieldState.ts';
 import { PlainField } from './PlainField.tsx';
 
 interface TypedFieldProps {
-  readonly path: string;
+  readonly path: JobPath;
   readonly title: string;
   readonly help: string;
   /** The value as text while nothing is typed; empty where the document leaves it out. */

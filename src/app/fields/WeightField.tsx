@@ -1,4 +1,4 @@
-import { type Printer, valueAt } from '../../core/index.ts';
+import { valueAt } from '../../core/index.ts';
 import { useBench } from '../state/BenchContext.tsx';
 import { TypedField } from './TypedField.tsx';
 
@@ -9,8 +9,11 @@ interface WeightFieldProps {
 
 /** The weight range of one leather, typed as it is sold. */
 export function WeightField({ piece, title }: WeightFieldProps) {
-  const path = `leather.${piece}`;
-  const shown = useBench(({ history, lengths }) => rangeText(valueAt(history.document, path), lengths));
+  const path = `leather.${piece}` as const;
+  const shown = useBench(({ history: { document }, lengths }) => {
+    const [min, max] = [valueAt(document, `${path}.min_mm`), valueAt(document, `${path}.max_mm`)];
+    return typeof min === 'number' && typeof max === 'number' ? lengths.weights(min, max) : '';
+  });
   return (
     <TypedField
       path={path}
@@ -19,9 +22,4 @@ export function WeightField({ piece, title }: WeightFieldProps) {
       shown={shown}
     />
   );
-}
-
-function rangeText(leather: unknown, { weights }: Printer): string {
-  const [min, max] = [valueAt(leather, 'min_mm'), valueAt(leather, 'max_mm')];
-  return typeof min === 'number' && typeof max === 'number' ? weights(min, max) : '';
 }

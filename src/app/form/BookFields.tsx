@@ -5,7 +5,7 @@ import { ChoiceField } from '../fields/ChoiceField.tsx';
 import { FigureField } from '../fields/FigureField.tsx';
 import { useBench } from '../state/BenchContext.tsx';
 import { CrossCheck } from './CrossCheck.tsx';
-import { MeasurePicture, PICTURED } from './MeasurePicture.tsx';
+import { MeasurePicture, picturedAt } from './MeasurePicture.tsx';
 import { NominalSizes } from './NominalSizes.tsx';
 
 export const BOOK_KINDS = [
@@ -20,7 +20,7 @@ export const SPINES = [
 ];
 
 export function BookFields() {
-  const [active, setActive] = useState<string | null>(null);
+  const [active, setActive] = useState<ReturnType<typeof picturedAt>>(null);
   const { shape, rise } = useBench(({ history: { document, good } }) => ({
     shape: valueAt(document, 'book.spine.shape') ?? good.job.book.spine.shape,
     rise: Math.round(10 * riseOf(good.job.book)) / 10,
@@ -28,10 +28,7 @@ export function BookFields() {
   return (
     <section
       aria-labelledby="book-fields"
-      onFocus={({ target }) => {
-        const path = (target as HTMLElement).dataset.path;
-        setActive(path !== undefined && PICTURED.has(path) ? path : null);
-      }}
+      onFocus={({ target }) => setActive(picturedAt(target.dataset.path))}
       onBlur={() => setActive(null)}
     >
       <h2 id="book-fields">The book, closed</h2>

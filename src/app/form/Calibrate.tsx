@@ -1,5 +1,13 @@
 import { useState } from 'react';
-import { type Calibrated, calibrateBendRatio, calibrateNeutral, fieldNote, parseLength } from '../../core/index.ts';
+import {
+  type Calibrated,
+  calibrateBendRatio,
+  calibrateNeutral,
+  fieldNote,
+  type JobPath,
+  type LeatherName,
+  parseLength,
+} from '../../core/index.ts';
 import { Choice } from '../fields/Choice.tsx';
 import { PlainField } from '../fields/PlainField.tsx';
 import { useDispatch, useLengths } from '../state/BenchContext.tsx';
@@ -27,7 +35,7 @@ const ENTRIES = {
 type Entry = keyof typeof ENTRIES;
 
 /** Two tests on an offcut that give this leather's own neutral fraction and bend ratio, with what their errors leave open. */
-export function Calibrate({ piece }: { readonly piece: string }) {
+export function Calibrate({ piece }: { readonly piece: LeatherName }) {
   const lengths = useLengths();
   const [bend, setBend] = useState(BENDS[0]!);
   const [texts, setTexts] = useState<Readonly<Record<Entry, string>>>({
@@ -90,7 +98,7 @@ export function Calibrate({ piece }: { readonly piece: string }) {
 }
 
 /** What a test found for one assumption, and the button that puts it in force. */
-function Finding({ path, found }: { readonly path: string; readonly found: Calibrated | null }) {
+function Finding({ path, found }: { readonly path: JobPath; readonly found: Calibrated | null }) {
   const dispatch = useDispatch();
   if (found === null) return null;
   const { title, min, max } = fieldNote(path);

@@ -1,3 +1,4 @@
+import type { JobPath, LeatherName } from '../../core/index.ts';
 import { Assumptions } from '../fields/Assumptions.tsx';
 import { Choice } from '../fields/Choice.tsx';
 import { FigureField } from '../fields/FigureField.tsx';
@@ -25,7 +26,7 @@ export function LeatherFields() {
   const hasPocket = useWritten('leather.pocket') !== undefined;
   const isLined = (useWritten('leather.lining') ?? null) !== null;
   const { min_mm, max_mm } = useBench(({ history }) => history.good.job.leather.outside);
-  const put = (path: string, value: unknown): void => dispatch({ type: 'edit', patches: [{ path, value }] });
+  const put = (path: JobPath, value: unknown): void => dispatch({ type: 'edit', patches: [{ path, value }] });
   return (
     <section aria-labelledby="leather-fields">
       <h2 id="leather-fields">Leather</h2>
@@ -64,7 +65,7 @@ export function LeatherFields() {
   );
 }
 
-function LeatherAssumptions({ piece, title }: { readonly piece: string; readonly title: string }) {
+function LeatherAssumptions({ piece, title }: { readonly piece: LeatherName; readonly title: string }) {
   return (
     <Assumptions title={title}>
       <Calibrate piece={piece} />

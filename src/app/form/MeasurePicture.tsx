@@ -6,6 +6,7 @@ import {
   CLOSED,
   fieldNote,
   type Job,
+  type JobPath,
   type Printer,
   type Vec2,
   valueAt,
@@ -15,7 +16,7 @@ import './measurePicture.css';
 
 interface MeasurePictureProps {
   /** Path of the measure that is being typed; null shows them all alike. */
-  readonly active: string | null;
+  readonly active: Pictured | null;
 }
 
 /** The closed book in two views, front and tail, in its own proportions, with the measure that is being typed marked. */
@@ -39,7 +40,7 @@ export function MeasurePicture({ active }: MeasurePictureProps) {
   const lyingOpen = openBook(width, thickness, 3 * unit).map(
     ([x, y]) => `${-rise + x * flatScale},${flatY - 6 * unit - y * flatScale}`,
   );
-  const mark = (path: string, drawing: ReactNode) => (
+  const mark = (path: Pictured, drawing: ReactNode) => (
     <g className={active === path ? 'measure active' : 'measure'}>{drawing}</g>
   );
   const dimension = (from: Vec2, to: Vec2) => <Dimension from={from} to={to} size={2.2 * unit} />;
@@ -93,17 +94,15 @@ export function MeasurePicture({ active }: MeasurePictureProps) {
   );
 }
 
-const EXTRA: Record<string, string> = { 'book.measured.openFlatWidth_mm': ', drawn to a smaller scale' };
-
 /** Which measure it is, and what it was understood to be. */
-function caption(active: string, book: Job['book'], lengths: Printer): string {
+function caption(active: Pictured, book: Job['book'], lengths: Printer): string {
   const value = valueAt({ book }, active);
   const taken = typeof value === 'number' ? ` ${lengths.size(value)}` : '';
-  return `${fieldNote(active).title}${taken}${EXTRA[active] ?? ''}`;
+  return `${fieldNote(active).title}${taken}${active === 'book.measured.openFlatWidth_mm' ? ', drawn to a smaller scale' : ''}`;
 }
 
 /** The paths that the picture can mark. */
-export const PICTURED = new Set([
+const PICTURED = [
   'book.width_mm',
   'book.height_mm',
   'book.thickness_mm',
@@ -116,7 +115,13 @@ export const PICTURED = new Set([
   'book.measured.closedWrap_mm',
   'book.measured.rolledHalf_mm',
   'book.measured.openFlatWidth_mm',
-]);
+] as const satisfies readonly JobPath[];
+
+type Pictured = (typeof PICTURED)[number];
+
+/** The measure of an entry that the picture can mark, from the path that stands on it; null for any other. */
+export const picturedAt = (path: string | undefined): Pictured | null =>
+  PICTURED.find((known) => known === path) ?? null;
 
 /** A tape laid round the outline, standing off so that it can be told from the book. */
 function roundTheOutside(outline: readonly Vec2[], away: number): Vec2[] {

@@ -1,5 +1,14 @@
 import { useEffect, useRef, useState } from 'react';
-import { fieldNote, type JobDocument, KIND_DEFAULTS, parseJob, patched, printer, readField } from '../../core/index.ts';
+import {
+  fieldNote,
+  type JobDocument,
+  type JobPath,
+  KIND_DEFAULTS,
+  parseJob,
+  patched,
+  printer,
+  readField,
+} from '../../core/index.ts';
 import { Choice } from '../fields/Choice.tsx';
 import { issueWords } from '../fields/issueWords.ts';
 import { PlainField } from '../fields/PlainField.tsx';
@@ -13,9 +22,11 @@ const ENTRIES = [
   { path: 'book.thickness_mm', title: 'Thickness' },
   { path: 'book.boardThickness_mm', title: 'Board' },
   { path: 'leather.outside', title: 'Leather weight' },
-] as const;
+] as const satisfies readonly { path: JobPath; title: string }[];
 
-const HELP = (path: string): string =>
+type Entry = (typeof ENTRIES)[number] | typeof RISE;
+
+const HELP = (path: Entry['path']): string =>
   path === 'leather.outside' ? 'As sold: 4-5 oz or 1.6-2.0 mm.' : fieldNote(path).description;
 
 /** Asked of a rounded spine; left empty it is estimated, and the fit is then close at best. */
@@ -30,8 +41,8 @@ export default function NewCover({ onClose }: { readonly onClose: () => void }) 
   const dialog = useRef<HTMLDialogElement>(null);
   const [kind, setKind] = useState<keyof typeof KIND_DEFAULTS>('hardback');
   const [spine, setSpine] = useState('flat');
-  const [texts, setTexts] = useState<Readonly<Record<string, string>>>({});
-  const [refusals, setRefusals] = useState<Readonly<Record<string, string>>>({});
+  const [texts, setTexts] = useState<Readonly<Partial<Record<Entry['path'], string>>>>({});
+  const [refusals, setRefusals] = useState<Readonly<Partial<Record<Entry['path'], string>>>>({});
   useEffect(() => {
     if (dialog.current?.open === false) dialog.current.showModal();
   }, []);
@@ -66,7 +77,7 @@ export default function NewCover({ onClose }: { readonly onClose: () => void }) 
     onClose();
   };
 
-  const echoOf = (path: string): string | null => {
+  const echoOf = (path: Entry['path']): string | null => {
     const text = (texts[path] ?? '').trim();
     const reading = text === '' ? null : readField(path, text, units);
     return reading?.ok && reading.understood !== text ? reading.understood : null;

@@ -23,7 +23,7 @@ function alongMethod(document: JobDocument): readonly Patch[] {
   const usual = (['edgeMargin_mm', 'pitch_mm'] as const).filter(
     (key) => valueAt(document, `seam.${key}`) === before?.[key],
   );
-  return ['style', ...usual].map((key) => ({ path: `seam.${key}`, value: undefined }));
+  return (['style', ...usual] as const).map((key) => ({ path: `seam.${key}`, value: undefined }));
 }
 
 export function SeamFields() {

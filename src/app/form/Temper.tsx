@@ -33,7 +33,7 @@ export function Temper({ piece, title }: TemperProps) {
           : `${numbers(temper, lengths)}. Assumed; no source gives the numbers of these words.`,
         ...(temper?.name === 'card' || piece !== 'outside'
           ? []
-          : [`Card is taken as ${lengths.given(CARD.thickness_mm)} thick.`]),
+          : [`Card is taken as ${lengths.size(CARD.thickness_mm)} thick.`]),
       ]}
     />
   );

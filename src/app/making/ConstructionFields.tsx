@@ -24,8 +24,14 @@ export function ConstructionFields() {
   const isCurved = (useWritten('construction.mouth') ?? 'straight') === 'curved';
   const isFull = useWritten('construction.lining') === 'full';
   const chooseCorners = (value: string): void => {
-    const size = value !== 'square' && radius === 0 ? [{ path: 'seam.cornerRadius_mm', value: USUAL_CORNER }] : [];
-    dispatch({ type: 'edit', patches: [...size, { path: 'construction.corners', value }] });
+    const needsSize = value !== 'square' && radius === 0;
+    dispatch({
+      type: 'edit',
+      patches: [
+        ...(needsSize ? [{ path: 'seam.cornerRadius_mm', value: USUAL_CORNER } as const] : []),
+        { path: 'construction.corners', value },
+      ],
+    });
   };
   return (
     <section aria-labelledby="piece-fields">

@@ -8,34 +8,33 @@ import { FittingFields } from './FittingFields.tsx';
 import { Notes, Panel } from './PanelParts.tsx';
 
 /** How the pieces are made beyond their size, and the pattern that comes of it. */
-export default lagging(
-  ({ design, lengths }) => ({ design, lengths }),
-  function ConstructionPanel({ design, lengths }: Pick<Bench, 'design' | 'lengths'>) {
-    const drawing = useMemo(() => patternDrawing(design), [design]);
-    const hole = design.job.seam.method === 'lacing' ? 'slits' : 'holes';
-    return (
-      <Panel
-        name="Construction"
-        fields={
-          <>
-            <ConstructionFields />
-            <FittingFields />
-          </>
-        }
-      >
-        <h3>The pattern, grain side up</h3>
-        <p className="help">
-          {drawing.holes} {hole} through the cover, at the same places in every layer. Long dashes: folds. Dots: seam.
-          Short dashes: the boards. Chain line: middle of the spine.
+function ConstructionPanel({ design, lengths }: Pick<Bench, 'design' | 'lengths'>) {
+  const drawing = useMemo(() => patternDrawing(design), [design]);
+  const hole = design.job.seam.method === 'lacing' ? 'slits' : 'holes';
+  return (
+    <Panel
+      name="Construction"
+      fields={
+        <>
+          <ConstructionFields />
+          <FittingFields />
+        </>
+      }
+    >
+      <h3>The pattern, grain side up</h3>
+      <p className="help">
+        {drawing.holes} {hole} through the cover, at the same places in every layer. Long dashes: folds. Dots: seam.
+        Short dashes: the boards. Chain line: middle of the spine.
+      </p>
+      <PatternSheet drawing={drawing} />
+      {drawing.lengths.map(({ name, count, sum }) => (
+        <p key={name}>
+          {name}, cut {count}: {lengths.size(sum.total)} long.
         </p>
-        <PatternSheet drawing={drawing} />
-        {drawing.lengths.map(({ name, count, sum }) => (
-          <p key={name}>
-            {name}, cut {count}: {lengths.cut(sum.total)} long.
-          </p>
-        ))}
-        <Notes notes={drawing.notes} />
-      </Panel>
-    );
-  },
-);
+      ))}
+      <Notes notes={drawing.notes} />
+    </Panel>
+  );
+}
+
+export default lagging(({ design, lengths }) => ({ design, lengths }), ConstructionPanel);

@@ -42,7 +42,7 @@ export function LaceByStyle({ supplies: { seams } }: { readonly supplies: CoverS
         <summary>The trade's multiples of the seam</summary>
         <form className="multiples" aria-label="The trade's multiples" onSubmit={(event) => event.preventDefault()}>
           {styles.flatMap((style) =>
-            ['low', 'high'].map((end) => (
+            (['low', 'high'] as const).map((end) => (
               <FigureField key={`${style} ${end}`} path={`supplies.laceMultiples.${style}.${end}`} empty="default" />
             )),
           )}

@@ -10,15 +10,14 @@ interface CutSheetProps {
 }
 
 /** What goes to the cutting mat: sizes with their sums, and the pattern. Fetched after the first paint. */
-export default lagging(
-  ({ design }) => ({ design }),
-  function CutSheet({ design, highlight }: CutSheetProps) {
-    const drawing = useMemo(() => patternDrawing(design), [design]);
-    return (
-      <>
-        <CutSizes design={design} drawing={drawing} />
-        <FlatPattern design={design} drawing={drawing} highlight={highlight} />
-      </>
-    );
-  },
-);
+function CutSheet({ design, highlight }: CutSheetProps) {
+  const drawing = useMemo(() => patternDrawing(design), [design]);
+  return (
+    <>
+      <CutSizes design={design} drawing={drawing} />
+      <FlatPattern design={design} drawing={drawing} highlight={highlight} />
+    </>
+  );
+}
+
+export default lagging(({ design }) => ({ design }), CutSheet);

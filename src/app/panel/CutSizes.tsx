@@ -34,14 +34,14 @@ export function CutSizes({ design, drawing }: CutSizesProps) {
             <tr key={id}>
               <th scope="row">{often(name, count)}</th>
               <td>
-                {lengths.cut(width)} × {lengths.cut(height)}
+                {lengths.size(width)} × {lengths.size(height)}
               </td>
             </tr>
           ))}
           {drawing.lengths.map(({ name, count, sum }) => (
             <tr key={name}>
               <th scope="row">{often(name, count)}</th>
-              <td>{lengths.cut(sum.total)} long</td>
+              <td>{lengths.size(sum.total)} long</td>
             </tr>
           ))}
         </tbody>

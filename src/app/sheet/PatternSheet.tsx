@@ -42,17 +42,17 @@ export function PatternSheet({ drawing, layers = LAYERS, lit = null }: PatternSh
         viewBox={`${-pad} ${-pad} ${width + pad + text} ${height + pad + 1.75 * text}`}
         role="img"
         aria-label={`Flat pattern to scale: ${drawing.pieces
-          .map((piece) => `${piece.name.toLowerCase()} ${lengths.cut(piece.width)} by ${lengths.cut(piece.height)}`)
+          .map((piece) => `${piece.name.toLowerCase()} ${lengths.size(piece.width)} by ${lengths.size(piece.height)}`)
           .join(', ')}`}
         fontSize={text}
       >
         {pieces.map(({ piece, copy, at: [x, y] }, i) => (
           <g key={`${piece.id} ${copy}`} transform={`translate(${x} ${height - y - piece.height})`}>
-            {i === 0 && <Sizes width={piece.width} height={piece.height} text={text} print={lengths.cut} />}
+            {i === 0 && <Sizes width={piece.width} height={piece.height} text={text} print={lengths.size} />}
             <PieceShapes piece={piece} layers={layers} hasWords={isReadable} />
             {i === 0 && lit !== null && <rect className="lit" {...bandOf(lit, piece)} />}
             {!isReadable && (
-              <PieceWords {...labelPlace(piece)} words={[piece.name, lengths.cut(piece.width)]} text={text} />
+              <PieceWords {...labelPlace(piece)} words={[piece.name, lengths.size(piece.width)]} text={text} />
             )}
           </g>
         ))}

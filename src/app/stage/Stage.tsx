@@ -1,7 +1,7 @@
 import { type ReactNode, useCallback, useDeferredValue, useState } from 'react';
 import { useBench } from '../state/BenchContext.tsx';
 import { StageControls } from './StageControls.tsx';
-import { StageView } from './StageView.tsx';
+import StageView from './StageView.tsx';
 import { OPENING_STAGE, type StageState } from './stageState.ts';
 
 interface StageProps {

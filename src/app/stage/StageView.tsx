@@ -8,7 +8,7 @@ import { SectionDrawing } from '../sheet/SectionDrawing.tsx';
 import type { Bench } from '../state/bench.ts';
 import { lagging } from '../state/lagging.tsx';
 import { useColourScheme } from '../state/useColourScheme.ts';
-import { keptViewChoice, type ViewChoice } from '../state/viewChoice.ts';
+import { keptViewChoice } from '../state/viewChoice.ts';
 import { lookFrom, openingOf, poseWords, type StageState } from './stageState.ts';
 
 // Setting a scene up keeps page and driver busy, so it waits until the rest of the bench is there.
@@ -20,16 +20,21 @@ const LitScene = lazy(async () => {
   return scene;
 });
 
-interface StageViewProps extends Pick<Bench, 'design' | 'lengths'> {
-  readonly headline: string;
-  readonly look: ViewChoice['look'];
-  readonly scheme: ViewChoice['scheme'];
+const needs = ({ design, report: { headline }, view: { look, scheme }, lengths }: Bench) => ({
+  design,
+  headline,
+  look,
+  scheme,
+  lengths,
+});
+
+type StageViewProps = ReturnType<typeof needs> & {
   readonly stage: StageState;
   readonly setStage: (change: Partial<StageState>) => void;
   /** Stretch of the strip to light up. */
   readonly highlight: string | null;
   readonly onSlowFrames: () => void;
-}
+};
 
 /** Why the section stands where the scene should be. */
 const REASONS: Readonly<Record<SceneAbsence, string>> = {
@@ -39,57 +44,50 @@ const REASONS: Readonly<Record<SceneAbsence, string>> = {
 };
 
 /** The picture: the cover on the book in three dimensions, or its section until that is drawn or where it cannot be had. */
-export const StageView = lagging(
-  ({ design, report, view, lengths }) => ({
-    design,
-    headline: report.headline,
-    look: view.look,
-    scheme: view.scheme,
-    lengths,
-  }),
-  function StageView(props: StageViewProps) {
-    const { design, headline, look, scheme, lengths, stage, setStage, highlight, onSlowFrames } = props;
-    const [absence, setAbsence] = useState<SceneAbsence | null>('preparing');
-    const colourScheme = useColourScheme(scheme);
-    const { pose, point, shape, slice, viewpoint } = stage;
-    const section = (reason: string) => (
-      <SectionDrawing design={design} headline={headline} point={point} opening={openingOf(pose)} reason={reason} />
-    );
+function StageView(props: StageViewProps) {
+  const { design, headline, look, scheme, lengths, stage, setStage, highlight, onSlowFrames } = props;
+  const [absence, setAbsence] = useState<SceneAbsence | null>('preparing');
+  const colourScheme = useColourScheme(scheme);
+  const { pose, point, shape, slice, viewpoint } = stage;
+  const section = (reason: string) => (
+    <SectionDrawing design={design} headline={headline} point={point} opening={openingOf(pose)} reason={reason} />
+  );
 
-    return (
-      <div className="stage-view">
-        <ErrorBoundary instead={(error) => section(`The three-dimensional view failed: ${error.message}`)}>
-          {absence === 'preparing' && (
-            <Awaited>
-              {(isLate) => section(isLate ? awaitedWords('The three-dimensional view', isLate) : REASONS.preparing)}
-            </Awaited>
-          )}
-          {absence !== null && absence !== 'preparing' && section(REASONS[absence])}
-          {absence !== 'noWebGl' && (
-            <Suspense>
-              <div className="stage-scene" data-absent={absence ?? undefined}>
-                <LitScene
-                  design={design}
-                  pose={pose}
-                  point={point}
-                  shape={shape}
-                  slice={slice}
-                  units={lengths.units}
-                  look={look}
-                  highlight={highlight}
-                  viewpoint={viewpoint}
-                  onViewpointChange={(next) => setStage(lookFrom(stage, next))}
-                  onSlowFrames={onSlowFrames}
-                  onAbsence={setAbsence}
-                  colourScheme={colourScheme}
-                  formatLength={lengths.gap}
-                  describe={`${design.job.name} in its cover, ${poseWords(pose)}, seen from ${viewpoint}. ${headline}`}
-                />
-              </div>
-            </Suspense>
-          )}
-        </ErrorBoundary>
-      </div>
-    );
-  },
-);
+  return (
+    <div className="stage-view">
+      <ErrorBoundary instead={(error) => section(`The three-dimensional view failed: ${error.message}`)}>
+        {absence === 'preparing' && (
+          <Awaited>
+            {(isLate) => section(isLate ? awaitedWords('The three-dimensional view', isLate) : REASONS.preparing)}
+          </Awaited>
+        )}
+        {absence !== null && absence !== 'preparing' && section(REASONS[absence])}
+        {absence !== 'noWebGl' && (
+          <Suspense>
+            <div className="stage-scene" data-absent={absence ?? undefined}>
+              <LitScene
+                design={design}
+                pose={pose}
+                point={point}
+                shape={shape}
+                slice={slice}
+                units={lengths.units}
+                look={look}
+                highlight={highlight}
+                viewpoint={viewpoint}
+                onViewpointChange={(next) => setStage(lookFrom(stage, next))}
+                onSlowFrames={onSlowFrames}
+                onAbsence={setAbsence}
+                colourScheme={colourScheme}
+                formatLength={lengths.gap}
+                describe={`${design.job.name} in its cover, ${poseWords(pose)}, seen from ${viewpoint}. ${headline}`}
+              />
+            </div>
+          </Suspense>
+        )}
+      </ErrorBoundary>
+    </div>
+  );
+}
+
+export default lagging(needs, StageView);

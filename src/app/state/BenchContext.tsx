@@ -1,6 +1,5 @@
-import { createContext, type ReactNode, use, useEffect, useState } from 'react';
+import { createContext, type ReactNode, use, useEffect, useRef, useState } from 'react';
 import { useStore } from 'zustand/react';
-import { useShallow } from 'zustand/react/shallow';
 import { type Bench, type BenchStore, createBench } from './bench.ts';
 import { type JobHistory, placeOf } from './jobHistory.ts';
 import { keepJob } from './keptJob.ts';
@@ -19,7 +18,21 @@ export function useBenchStore(): BenchStore {
  * What a component needs of the bench; it renders again only when that changes.
  * @param select may gather several values in an object or array, each compared by itself
  */
-export const useBench = <T,>(select: (bench: Bench) => T): T => useStore(useBenchStore(), useShallow(select));
+export function useBench<T>(select: (bench: Bench) => T): T {
+  const last = useRef<T>(undefined);
+  return useStore(useBenchStore(), (bench) => {
+    const next = select(bench);
+    if (last.current === undefined || !isSame(last.current, next)) last.current = next;
+    return last.current;
+  });
+}
+
+/** Whether two selections are one value, or hold the same values under the same names. */
+function isSame<T>(a: T, b: T): boolean {
+  if (typeof a !== 'object' || typeof b !== 'object' || a === null || b === null) return Object.is(a, b);
+  const [before, after] = [Object.entries(a), Object.entries(b)];
+  return before.length === after.length && before.every(([name, value]) => Object.is(value, b[name as keyof T]));
+}
 
 /** Changes the job. */
 export const useDispatch = (): Bench['dispatch'] => useBenchStore().getState().dispatch;

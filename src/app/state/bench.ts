@@ -3,13 +3,13 @@ import {
   type CoverDesign,
   coverDesign,
   designReport,
+  type Job,
   type Printer,
   printer,
   type Report,
   valueAt,
 } from '../../core/index.ts';
 import { type JobAction, type JobHistory, jobHistory } from './jobHistory.ts';
-import { untunedDesign } from './untunedDesign.ts';
 import { keptViewChoice, type ViewChoice } from './viewChoice.ts';
 
 /** The elastic strip's answer for the open job: on its way, in the report, or not to be had, with the reason for the maker. */
@@ -22,8 +22,6 @@ export interface Bench {
   readonly history: JobHistory;
   readonly dispatch: (action: JobAction) => void;
   readonly design: CoverDesign;
-  /** The cover with nothing tuned, to be seen behind the one on the bench; null while they are the same. */
-  readonly untuned: CoverDesign | null;
   /** Of the closed form alone until `elastic` is solved. */
   readonly report: Report;
   readonly elastic: ElasticState;
@@ -43,7 +41,7 @@ export type BenchStore = StoreApi<Bench>;
 export function createBench(start: JobHistory): BenchStore {
   return createStore<Bench>()((set) => ({
     history: start,
-    ...outcome(start.good),
+    ...outcome(start.good.job),
     elastic: { status: 'solving' },
     settled: null,
     lengths: lengthsOf(start),
@@ -57,7 +55,7 @@ export function createBench(start: JobHistory): BenchStore {
         return {
           history,
           lengths: lengthsOf(history, bench.lengths),
-          ...(job !== bench.design.job && outcome(history.good)),
+          ...(job !== bench.design.job && outcome(job)),
           // Given up once, it stays so until a worker answers: what is tried again with every edit is not shown as on its way.
           ...(job !== bench.design.job && bench.elastic.status === 'solved' && { elastic: { status: 'solving' } }),
         };
@@ -66,9 +64,9 @@ export function createBench(start: JobHistory): BenchStore {
   }));
 }
 
-function outcome({ document, job }: JobHistory['good']): Pick<Bench, 'design' | 'untuned' | 'report'> {
+function outcome(job: Job): Pick<Bench, 'design' | 'report'> {
   const design = coverDesign(job);
-  return { design, untuned: untunedDesign(document, design), report: designReport(design) };
+  return { design, report: designReport(design) };
 }
 
 /** A field that cannot be used yet must not hold the unit back, so it is read from the document. */

@@ -2,6 +2,7 @@ import {
   inCurrentVersion,
   type Job,
   type JobDocument,
+  type JobPath,
   type LengthUnit,
   type ParsedJob,
   type Patch,
@@ -15,10 +16,13 @@ export interface Typed {
   readonly unit: LengthUnit;
 }
 
+/** Typed texts by the path of the value that they stand for. */
+export type TypedTexts = Readonly<Partial<Record<JobPath, Typed>>>;
+
 /** A job document, and the typed texts behind its values by path. */
 export interface Written {
   readonly document: JobDocument;
-  readonly typed: Readonly<Record<string, Typed>>;
+  readonly typed: TypedTexts;
 }
 
 /** Where a job stands on the shelf, and which of its saves this window knows. */
@@ -59,7 +63,7 @@ export type JobAction =
       readonly type: 'edit';
       readonly patches: readonly Patch[];
       /** Typed text to keep by path, undefined to forget it. */
-      readonly typed?: Readonly<Record<string, Typed | undefined>>;
+      readonly typed?: Readonly<Partial<Record<JobPath, Typed | undefined>>>;
       /** Edits in a row with the same key are one step. */
       readonly key?: string;
     }

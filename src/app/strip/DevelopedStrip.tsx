@@ -9,15 +9,13 @@ import { stacked } from './stripLayout.ts';
 import { Tuner } from './Tuner.tsx';
 import { rangeTracks, track } from './track.ts';
 import { UntunedNote } from './UntunedNote.tsx';
+import { useUntuned } from './untunedDesign.ts';
 import type { ZoneChoice } from './useZoneChoice.ts';
 
 /** The whole wrap as one ruler, at the thick and the thin end of the leather, each stretch named, measured and tunable. */
 export default function DevelopedStrip({ zones }: { readonly zones: ZoneChoice }) {
-  const { design, untunedCover, lengths } = useBench(({ design, untuned, lengths }) => ({
-    design,
-    untunedCover: untuned,
-    lengths,
-  }));
+  const { design, lengths } = useBench(({ design, lengths }) => ({ design, lengths }));
+  const untunedCover = useUntuned();
   const [ref, width] = useWidth<HTMLDivElement>();
   const untuned = untunedCover && track(untunedCover, 'width', 'thick', 'untuned');
   const tracks = rangeTracks(design, 'width', lengths);
@@ -29,7 +27,7 @@ export default function DevelopedStrip({ zones }: { readonly zones: ZoneChoice }
       <Hatches />
       <header>
         <h2 id="strip-title">The wrap laid out</h2>
-        <p>outside {lengths.cut(outside)}, cut edge to cut edge, book closed</p>
+        <p>outside {lengths.size(outside)}, cut edge to cut edge, book closed</p>
       </header>
       <div ref={ref} className="strip-frame">
         {width > 0 && (

@@ -1,5 +1,5 @@
 import { type CSSProperties, type KeyboardEvent, type PointerEvent, useRef } from 'react';
-import { fieldNote, type PatternZone } from '../../core/index.ts';
+import { fieldNote, type JobPath, type PatternZone } from '../../core/index.ts';
 import { useDispatch, useLengths } from '../state/BenchContext.tsx';
 import { type Handle, handleValue, stepOf } from './handles.ts';
 
@@ -33,7 +33,7 @@ export function HandleButton(props: HandleButtonProps) {
   const { path, name, value } = handle;
   const { min, max } = fieldNote(path);
 
-  const write = (field: string, next: number | undefined): void =>
+  const write = (field: JobPath, next: number | undefined): void =>
     dispatch({ type: 'edit', key: `handle ${field}`, patches: [{ path: field, value: next }] });
   const along = ({ clientX, clientY }: PointerEvent): number => (axis === 'width' ? clientX : clientY);
 

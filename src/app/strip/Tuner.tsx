@@ -1,9 +1,9 @@
-import type { StripSegment } from '../../core/index.ts';
+import type { JobPath, StripSegment } from '../../core/index.ts';
 import { FigureField } from '../fields/FigureField.tsx';
 import { useBench } from '../state/BenchContext.tsx';
 import { segmentWords, sideOf, tunedBy } from './segmentWords.ts';
 
-const EMPTY: Readonly<Record<string, 'required' | 'decided'>> = {
+const EMPTY: Readonly<Partial<Record<JobPath, 'required' | 'decided'>>> = {
   'book.width_mm': 'required',
   'book.height_mm': 'required',
   'book.thickness_mm': 'required',
@@ -18,7 +18,7 @@ export function Tuner({ segment }: { readonly segment: StripSegment }) {
   const path = tunedBy(segment, design.job);
   const { name, note } = segmentWords(segment);
   const { outside, pocketDepth } = design.pieces;
-  const decided: Readonly<Record<string, number>> = {
+  const decided: Readonly<Partial<Record<JobPath, number>>> = {
     'pockets.depth_mm': pocketDepth,
     'pattern.outsideWidth_mm': outside.width,
     'pattern.outsideHeight_mm': outside.height,

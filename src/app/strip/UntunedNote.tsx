@@ -1,6 +1,6 @@
 import type { CoverDesign } from '../../core/index.ts';
 import { useBenchStore, useLengths } from '../state/BenchContext.tsx';
-import { untuning } from '../state/untunedDesign.ts';
+import { untuning } from './untunedDesign.ts';
 
 /** Says what the dashed lines are, and takes every tuning back. */
 export function UntunedNote({ untuned }: { readonly untuned: CoverDesign }) {
@@ -12,7 +12,7 @@ export function UntunedNote({ untuned }: { readonly untuned: CoverDesign }) {
       <svg width="24" height="8" aria-hidden="true">
         <path className="untuned" d="M0 4H24" />
       </svg>{' '}
-      Untuned: outside {lengths.cut(outside.width)} × {lengths.cut(outside.height)}, edge margin{' '}
+      Untuned: outside {lengths.size(outside.width)} × {lengths.size(outside.height)}, edge margin{' '}
       {lengths.size(untuned.job.seam.edgeMargin_mm)}, pocket depth {lengths.size(pocketDepth)}.{' '}
       <button
         type="button"

@@ -12,6 +12,7 @@ import { spreadLabels } from './spreadLabels.ts';
 import { stripLabels } from './stripLabels.ts';
 import { Tuner } from './Tuner.tsx';
 import { cutEdge, type End, rangeTracks, track } from './track.ts';
+import { useUntuned } from './untunedDesign.ts';
 import type { ZoneChoice } from './useZoneChoice.ts';
 
 /** px, from the left: the ruler, the tracks, the enlarged ends, the labels. */
@@ -29,11 +30,8 @@ const ENDS: readonly End[] = ['first', 'last'];
 
 /** The outside from head to tail over a board in its pocket, as an upright ruler, with both ends enlarged beside it. */
 export default function UprightStrip({ zones }: { readonly zones: ZoneChoice }) {
-  const { design, untunedCover, lengths } = useBench(({ design, untuned, lengths }) => ({
-    design,
-    untunedCover: untuned,
-    lengths,
-  }));
+  const { design, lengths } = useBench(({ design, lengths }) => ({ design, lengths }));
+  const untunedCover = useUntuned();
   const [ref, room] = useHeight<HTMLDivElement>();
   const tracks = rangeTracks(design, 'height', lengths);
   const untuned = untunedCover && track(untunedCover, 'height', 'thick', 'untuned');
@@ -42,7 +40,7 @@ export default function UprightStrip({ zones }: { readonly zones: ZoneChoice }) 
     <section className="upright" aria-labelledby="upright-title">
       <header>
         <h2 id="upright-title">Head to tail</h2>
-        <p>outside {lengths.cut(design.pieces.outside.height)}</p>
+        <p>outside {lengths.size(design.pieces.outside.height)}</p>
       </header>
       <div ref={ref} className="upright-frame" style={{ '--drawn': `${room}px` } as CSSProperties}>
         {room > 0 && <UprightDrawing tracks={tracks} untuned={untuned} room={room} zones={zones} />}

@@ -1,9 +1,16 @@
-import { type CoverDesign, fieldNote, type LengthUnit, MM_PER_INCH, type PatternZone } from '../../core/index.ts';
+import {
+  type CoverDesign,
+  fieldNote,
+  type JobPath,
+  type LengthUnit,
+  MM_PER_INCH,
+  type PatternZone,
+} from '../../core/index.ts';
 import { END_NAMES, type End } from './track.ts';
 
 /** A handle on the strip: the field of the job that it changes, and by how much. */
 export interface Handle {
-  readonly path: string;
+  readonly path: JobPath;
   readonly name: string;
   /** Value in force, mm. */
   readonly value: number;
@@ -67,7 +74,7 @@ export function endHandles(design: CoverDesign, axis: Axis, end: End): { readonl
   if (job.pattern[axis === 'width' ? 'outsideWidth_mm' : 'outsideHeight_mm'] !== null)
     return { cut: sizeHandle(design, axis), seam: endHandle(design, axis, -1) };
   const edge = axis === 'width' ? 'foreEdge' : end === 'first' ? 'head' : 'tail';
-  const seam = {
+  const seam: Handle = {
     path: `ease.${edge}_mm`,
     name: `${edge === 'foreEdge' ? 'fore-edge' : END_NAMES.height[end]} ease`,
     value: job.ease[`${edge}_mm`],

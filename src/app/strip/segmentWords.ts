@@ -1,4 +1,4 @@
-import type { Job, SegmentKind, StripSegment } from '../../core/index.ts';
+import type { Job, JobPath, SegmentKind, StripSegment } from '../../core/index.ts';
 
 /** What each kind of stretch is called, and what it is. */
 const SEGMENT_WORDS: Readonly<Record<SegmentKind, { readonly name: string; readonly note: string }>> = {
@@ -25,11 +25,15 @@ export function segmentWords({ id, kind, length }: StripSegment): { readonly nam
 }
 
 /** Field of the job that changes a stretch most directly. */
-export function tunedBy({ id, kind }: StripSegment, { pattern }: Job): string | null {
+export function tunedBy({ id, kind }: StripSegment, { pattern }: Job): JobPath | null {
   if (id === 'height') return 'book.height_mm';
   if (id === 'headGap' || id === 'tailGap')
-    return pattern.outsideHeight_mm === null ? `ease.${sideOf(id)}_mm` : 'pattern.outsideHeight_mm';
-  const paths: Record<SegmentKind, string | null> = {
+    return pattern.outsideHeight_mm === null
+      ? id === 'headGap'
+        ? 'ease.head_mm'
+        : 'ease.tail_mm'
+      : 'pattern.outsideHeight_mm';
+  const paths: Record<SegmentKind, JobPath | null> = {
     edgeMargin: 'seam.edgeMargin_mm',
     seat: 'leather.outside.bendRatio',
     turnedEnd: 'pockets.depth_mm',

@@ -11,3 +11,6 @@ export function roundUp(size: number, step: number): Mm {
 
 /** Rounds a size that must not be exceeded down to a multiple of `step` (mm); a step of 0 leaves it as it is. */
 export const roundDown = (size: number, step: number): Mm => mm(-roundUp(-size, step));
+
+/** Rounds a size that has its rounding in it already to the multiple of `step` (mm) that it is but for noise; 0: as it is. */
+export const snap = (size: number, step: number): number => (step === 0 ? size : Math.round(size / step) * step);

@@ -1,3 +1,4 @@
+import { wrapAngle } from '../math/angle.ts';
 import { circularSegment } from '../math/circularSegment.ts';
 import { addScaled, heading, leftOf, subtract, type Vec2 } from '../math/vec2.ts';
 import { type BookModel, edgeSaving } from './bookModel.ts';
@@ -108,6 +109,5 @@ function angleOnArc(line: BoardLine, arc: { centre: Vec2; radius: number }, othe
   if (discriminant < 0) return otherwise;
   const root = Math.sqrt(discriminant);
   const s = Math.abs(-half + root) < Math.abs(-half - root) ? -half + root : -half - root;
-  const angle = Math.atan2(y + s * line.along[1], x + s * line.along[0]);
-  return angle < 0 ? angle + 2 * Math.PI : angle;
+  return wrapAngle(Math.atan2(y + s * line.along[1], x + s * line.along[0]), 0);
 }

@@ -1,5 +1,7 @@
+import { turnBetween } from '../math/angle.ts';
 import { convexChain } from '../math/convexChain.ts';
-import { addScaled, cross, heading, leftOf, subtract, type Vec2 } from '../math/vec2.ts';
+import { TOLERANCE } from '../math/tolerance.ts';
+import { addScaled, heading, leftOf, subtract, type Vec2 } from '../math/vec2.ts';
 import type { BookOutline } from './bookOutline.ts';
 
 /** Part of the book that a stretch of the wrap lies over. */
@@ -22,9 +24,6 @@ export interface TautPath {
   /** Length on the book's surface. */
   readonly length: number;
 }
-
-/** Turns below this, radians, are floating-point noise of pegs that lie on one arc. */
-const NO_TURN = 1e-9;
 
 /**
  * The shortest path over the outside of the book: hull of the outline's pegs, grown by its radius.
@@ -50,8 +49,8 @@ export function tautPath(outline: BookOutline): TautPath {
     const peg = pegs[i]!;
     if (i > 0) {
       // Where arcs meet a line or each other, half of each arc's angle belongs to the arc.
-      const angle = turn(edges[i - 1]!, edge) - (arcs[i - 1]! + arcs[i]!) / 2;
-      if (angle > NO_TURN) pieces.push({ kind: 'bend', zone: cornerZone(peg, last), angle, radius });
+      const angle = turnBetween(edges[i - 1]!, edge) - (arcs[i - 1]! + arcs[i]!) / 2;
+      if (angle > TOLERANCE.angle) pieces.push({ kind: 'bend', zone: cornerZone(peg, last), angle, radius });
     }
     const arc = arcs[i]!;
     if (arc === 0) {
@@ -83,9 +82,6 @@ export function pathLength(pieces: readonly PathPiece[], z: number): number {
     0,
   );
 }
-
-/** Signed turn from one direction to the next, in (-pi, pi]. */
-const turn = (from: Vec2, to: Vec2): number => Math.atan2(cross(from, to), from[0] * to[0] + from[1] * to[1]);
 
 /** Pegs run front tip, front corner ... back corner, back tip. */
 function cornerZone(index: number, last: number): PathZone {

@@ -1,10 +1,10 @@
 import type { CoverDesign } from '../fold/coverDesign.ts';
 import type { FieldNote } from '../job/field.ts';
 import { fieldNote } from '../job/fieldNote.ts';
-import { type JobDocument, valueAt } from '../job/jobDocument.ts';
+import { type JobDocument, type Patch, valueAt } from '../job/jobDocument.ts';
+import type { JobPath } from '../job/jobPath.ts';
 import type { Job } from '../job/jobSchema.ts';
 import { cutStep, INCH_STEPS } from '../job/workSchema.ts';
-import type { JobChange } from '../report/check.ts';
 import { MM_PER_OUNCE } from '../units/leatherWeight.ts';
 import { MM_PER_INCH } from '../units/mm.ts';
 import { JOB_FIGURES } from './jobFigures.ts';
@@ -12,7 +12,7 @@ import { JOB_FIGURES } from './jobFigures.ts';
 /** One number of a job that can be moved to see what follows from it. Values are in the unit of `note`. */
 export interface ExploreField {
   /** Dotted path in the job; `leather.outside` and its like stand for a whole weight range. */
-  readonly id: string;
+  readonly id: JobPath;
   readonly note: FieldNote;
   /** Where the job stands: its own value, else the default, else what the tool decides. */
   readonly present: number;
@@ -20,7 +20,7 @@ export interface ExploreField {
   readonly step: number;
   /** How far to either side of the present value is worth a first look. */
   readonly span: number;
-  readonly changes: (value: number) => readonly JobChange[];
+  readonly changes: (value: number) => readonly Patch[];
 }
 
 const LEATHERS = ['outside', 'pocket', 'lining'] as const;
@@ -44,19 +44,19 @@ const THICK_END = fieldNote('leather.outside.max_mm');
  */
 export function exploreFields(document: JobDocument, design: CoverDesign): ExploreField[] {
   const given = LEATHERS.filter((piece) => (valueAt(document, `leather.${piece}`) ?? null) !== null);
-  const isGiven = (path: string): boolean =>
+  const isGiven = (path: JobPath): boolean =>
     !path.startsWith('leather.') || given.some((piece) => path.startsWith(`leather.${piece}.`));
   const figures = JOB_FIGURES.filter(({ path }) => isGiven(path)).flatMap(({ path, note }): ExploreField[] => {
     const present = presentAt(design, path);
     if (present === null) return [];
-    const changes = (value: number): JobChange[] => [{ path, value }];
+    const changes = (value: number): Patch[] => [{ path, value }];
     return [
       { id: path, note, present, step: stepOf(path, note, design.job), span: spanOf(path, note, present), changes },
     ];
   });
   const weights = given.map((piece): ExploreField => {
     const { min_mm: min, max_mm: max } = design.job.leather[piece]!;
-    const path = `leather.${piece}`;
+    const path = `leather.${piece}` as const;
     const note = weightNote(max - min);
     return {
       id: path,
@@ -75,21 +75,21 @@ export function exploreFields(document: JobDocument, design: CoverDesign): Explo
 }
 
 /** The value in force; null where the job has none, as for a measure that was not taken. */
-function presentAt({ job, pieces }: CoverDesign, path: string): number | null {
+function presentAt({ job, pieces }: CoverDesign, path: JobPath): number | null {
   const value = valueAt(job, path);
   if (typeof value === 'number') return value;
   if (path === 'pattern.outsideWidth_mm') return pieces.outside.width;
   if (path === 'pattern.outsideHeight_mm') return pieces.outside.height;
   if (path === 'pockets.depth_mm') return pieces.pocketDepth;
-  const thick = valueAt(job, path.replace(/^(leather\.\w+)\.foldThickness_mm$/, '$1.max_mm'));
-  return typeof thick === 'number' ? thick : null;
+  const skived = LEATHERS.find((piece) => path === `leather.${piece}.foldThickness_mm`);
+  return skived === undefined ? null : (job.leather[skived]?.max_mm ?? null);
 }
 
-const isThickness = (path: string): boolean =>
+const isThickness = (path: JobPath): boolean =>
   /^leather\.\w+(\.(min|max|foldThickness)_mm)?$/.test(path) || path === 'book.boardThickness_mm';
 
 /** Half a millimetre or 1/32 in on a ruler, the cut step of an inch job for what is cut, a tenth or a quarter ounce for leather, a tenth or 1/64 in of error. */
-function stepOf(path: string, { unit }: FieldNote, job: Job): number {
+function stepOf(path: JobPath, { unit }: FieldNote, job: Job): number {
   const { units } = job.work;
   if (unit === 'mm') {
     if (isThickness(path)) return units === 'mm' ? 0.1 : MM_PER_OUNCE / 4;
@@ -101,7 +101,7 @@ function stepOf(path: string, { unit }: FieldNote, job: Job): number {
 }
 
 /** A few millimetres for allowances, a tenth of a whole size, an eighth of the allowed range for the rest. */
-function spanOf(path: string, { min, max, unit }: FieldNote, present: number): number {
+function spanOf(path: JobPath, { min, max, unit }: FieldNote, present: number): number {
   if (isThickness(path)) return 1.2;
   if (/^(ease|seam)\.|error_mm$|jointDip_mm$|rounding_mm$|rise_mm$/.test(path)) return 5;
   if (path.startsWith('pattern.')) return 8;

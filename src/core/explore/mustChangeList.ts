@@ -1,5 +1,6 @@
 import type { CoverDesign } from '../fold/coverDesign.ts';
 import type { JobDocument } from '../job/jobDocument.ts';
+import type { JobPath } from '../job/jobPath.ts';
 import { type ExploreField, exploreFields } from './exploreField.ts';
 import { type FitTarget, type MustChange, whatMustChange } from './whatMustChange.ts';
 
@@ -7,7 +8,7 @@ import { type FitTarget, type MustChange, whatMustChange } from './whatMustChang
  * What a maker can still decide once the book lies on the bench. Its measures are not among them, but how closely they
  * were taken is.
  */
-const DECIDED_BY_MAKER = [
+const DECIDED_BY_MAKER: readonly JobPath[] = [
   'ease.foreEdge_mm',
   'ease.head_mm',
   'ease.tail_mm',

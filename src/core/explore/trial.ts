@@ -1,8 +1,7 @@
 import { coverDesign } from '../fold/coverDesign.ts';
-import { type JobDocument, patched } from '../job/jobDocument.ts';
+import { type JobDocument, type Patch, patched } from '../job/jobDocument.ts';
 import type { JobIssue } from '../job/jobIssue.ts';
 import { parseJob } from '../job/parseJob.ts';
-import type { JobChange } from '../report/check.ts';
 import { designReport } from '../report/designReport.ts';
 import type { Report } from '../report/reportSchema.ts';
 
@@ -18,7 +17,7 @@ export type Trial =
  * @param document a job as written; it is left as it is
  * @param changes values by dotted path, put in one after the other
  */
-export function tryChanges(document: JobDocument, changes: readonly JobChange[]): Trial {
+export function tryChanges(document: JobDocument, changes: readonly Patch[]): Trial {
   const parsed = parseJob(patched(document, changes));
   return parsed.ok ? { ok: true, report: designReport(coverDesign(parsed.job)) } : parsed;
 }

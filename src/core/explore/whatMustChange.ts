@@ -1,5 +1,5 @@
-import type { JobDocument } from '../job/jobDocument.ts';
-import { isWanting, type JobChange, severity } from '../report/check.ts';
+import type { JobDocument, Patch } from '../job/jobDocument.ts';
+import { isWanting, severity } from '../report/check.ts';
 import type { Report } from '../report/reportSchema.ts';
 import type { ExploreField } from './exploreField.ts';
 import { type Trial, tryChanges } from './trial.ts';
@@ -17,7 +17,7 @@ export type MustChange =
       readonly exact: number;
       /** The same, moved on to a step that can be made. */
       readonly to: number;
-      readonly changes: readonly JobChange[];
+      readonly changes: readonly Patch[];
       /** Titles of other checks that come out worse than before. */
       readonly worsens: readonly string[];
     }

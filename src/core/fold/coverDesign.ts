@@ -1,7 +1,8 @@
 import { type NeedsOverRange, needsOverRange } from '../allowance/needs.ts';
 import type { Job } from '../job/jobSchema.ts';
 import type { RangePoint } from '../leather/leatherModel.ts';
-import { type Pieces, pieces } from '../pattern/pieces.ts';
+import type { Pieces } from '../pattern/pieces.ts';
+import { sizePieces } from '../pattern/sizePieces.ts';
 import { coverFit, type Fit } from './coverFit.ts';
 
 /** A job worked out: the pieces to cut, and what they meet at each point of the weight range. */
@@ -15,7 +16,7 @@ export interface CoverDesign {
 /** Works a job out: needs at every range point, pieces sized for the thick end, fit of those pieces at each point. */
 export function coverDesign(job: Job): CoverDesign {
   const needs = needsOverRange(job);
-  const cut = pieces(job, needs);
+  const cut = sizePieces(job, needs);
   return {
     job,
     pieces: cut,

@@ -3,6 +3,7 @@ import { wrapAt } from '../allowance/wrap.ts';
 import { symmetricOpening } from '../book/bookOutline.ts';
 import type { Job } from '../job/jobSchema.ts';
 import { findLevel } from '../math/findLevel.ts';
+import { TOLERANCE } from '../math/tolerance.ts';
 import { type Pieces, seatToSeat } from '../pattern/pieces.ts';
 import { type Mm, mm } from '../units/mm.ts';
 import { type Radians, radians } from '../units/radians.ts';
@@ -63,18 +64,15 @@ export function coverFit(job: Job, pieces: Pieces, needs: Needs): Fit {
     flatSlack: mm(between - needs.flat.length),
     head,
     tail,
-    closes: closedSlack >= -TOUCH,
+    closes: closedSlack >= -TOLERANCE.length,
     staysOpen,
     gape: mm(gapeAt(needs, staysOpen ?? Math.PI)),
     opensTo: largestOpening(needs, between, staysOpen),
     boardTravel: mm(boardTravel),
     pocket: pocketFit(needs, pieces.pocketDepth, foreEdge),
-    seats: staysOpen !== null && heightSlack >= -TOUCH,
+    seats: staysOpen !== null && heightSlack >= -TOLERANCE.length,
   };
 }
-
-/** Lengths that differ by less are equal: floating-point noise of sums of a few hundred mm. */
-const TOUCH = 1e-9;
 
 /** Shares the spare wrap between the two fore-edges by where the boards sit. An overrun has nowhere to hide. */
 function shareSlack(slack: number, seating: Job['seating']): Fit['foreEdge'] {
@@ -99,10 +97,10 @@ const wrapLength = (needs: Needs, opening: number): number =>
  * with parallel boards and no joint dip stays open by s/z.
  */
 function smallestOpening(needs: Needs, between: number): Radians | null {
-  if (needs.closed.length <= between + TOUCH) return radians(0);
+  if (needs.closed.length <= between + TOLERANCE.length) return radians(0);
   for (let i = 1; i <= OPENING_STEPS; i++) {
     const opening = (Math.PI * i) / OPENING_STEPS;
-    if (wrapLength(needs, opening) <= between + TOUCH) {
+    if (wrapLength(needs, opening) <= between + TOLERANCE.length) {
       const before = (Math.PI * (i - 1)) / OPENING_STEPS;
       return radians(findLevel((angle) => -wrapLength(needs, angle), -between, before, opening));
     }
@@ -113,12 +111,12 @@ function smallestOpening(needs: Needs, between: number): Radians | null {
 /** Largest opening up to flat for which the wrap suffices, going up from the smallest one. */
 function largestOpening(needs: Needs, between: number, from: Radians | null): Radians | null {
   if (from === null) return null;
-  if (needs.flat.length <= between + TOUCH) return radians(Math.PI);
+  if (needs.flat.length <= between + TOLERANCE.length) return radians(Math.PI);
   let reached: number = from;
   for (let i = 1; i <= OPENING_STEPS; i++) {
     const opening = (Math.PI * i) / OPENING_STEPS;
     if (opening <= from) continue;
-    if (wrapLength(needs, opening) > between + TOUCH)
+    if (wrapLength(needs, opening) > between + TOLERANCE.length)
       return radians(findLevel((angle) => wrapLength(needs, angle), between, reached, opening));
     reached = opening;
   }
@@ -145,6 +143,6 @@ function pocketFit(needs: Needs, depth: Mm, gaps: Fit['foreEdge']): PocketFit {
     depth,
     held: mm(Math.max(0, Math.min(held, book.width))),
     loadingAngle: radians(loadingAngle),
-    loads: loadingAngle <= book.foldBack + TOUCH,
+    loads: loadingAngle <= book.foldBack + TOLERANCE.angle,
   };
 }

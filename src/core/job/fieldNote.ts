@@ -1,5 +1,6 @@
 import * as z from 'zod/mini';
 import type { FieldNote } from './field.ts';
+import type { JobPath } from './jobPath.ts';
 import { jobSchema } from './jobSchema.ts';
 
 /** A schema with its optional, default, nullable and transform layers, from the outside in. */
@@ -9,46 +10,52 @@ function layers(schema: z.core.$ZodType): readonly z.core.$ZodType[] {
   return inner === undefined ? [schema] : [schema, ...layers(inner)];
 }
 
-const shapeOf = (schema: z.core.$ZodType): Readonly<Record<string, z.core.$ZodType>> =>
-  layers(schema).find((layer): layer is z.ZodMiniObject => layer instanceof z.ZodMiniObject)?.shape ?? {};
-
 const noteOf = (schema: z.core.$ZodType): FieldNote | undefined =>
   layers(schema)
     .map((layer) => z.globalRegistry.get(layer))
     .find((meta) => meta?.title !== undefined) as FieldNote | undefined;
 
+type Entry = readonly [path: string, note: FieldNote | undefined];
+
+/** Every field and part inside an object, in the order of its schema. */
+function entriesIn(schema: z.core.$ZodType, prefix: string): readonly Entry[] {
+  const shape = layers(schema).find((layer): layer is z.ZodMiniObject => layer instanceof z.ZodMiniObject)?.shape ?? {};
+  return Object.entries(shape).flatMap(([key, inner]): readonly Entry[] => {
+    const path = `${prefix}${key}`;
+    return [[path, noteOf(inner)], ...entriesIn(inner, `${path}.`)];
+  });
+}
+
+const NOTES: ReadonlyMap<string, FieldNote | undefined> = new Map(entriesIn(jobSchema, ''));
+
+/** Whether a text from outside names a field or a part of the job. */
+export const isJobPath = (path: string): path is JobPath => NOTES.has(path);
+
+/** Every path of the job, in the order of the schema. */
+export const JOB_PATHS: readonly JobPath[] = [...NOTES.keys()].filter(isJobPath);
+
 /**
  * Title, help, unit and range of the number field at a path of the job, from the schema itself.
- * @param path dotted, as `leather.outside.min_mm`
- * @throws Error where the schema has no field, or one without a title: a slip in the program, not in a job
+ * @throws Error where the field has no title: a slip in the program, not in a job
  */
-export function fieldNote(path: string): FieldNote {
+export function fieldNote(path: JobPath): FieldNote {
   const note = findFieldNote(path);
   if (note === undefined) throw new Error(`No field of a job with a title lies at ${path}`);
   return note;
 }
 
 /** As `fieldNote`; undefined where there is no such field, or one without a title. */
-export function findFieldNote(path: string): FieldNote | undefined {
-  const schema = path
-    .split('.')
-    .reduce<z.core.$ZodType | undefined>((outer, key) => outer && shapeOf(outer)[key], jobSchema);
-  return schema && noteOf(schema);
-}
+export const findFieldNote = (path: string): FieldNote | undefined => NOTES.get(path);
 
 /** One number of the job: where it stands, and what its schema says of it. */
 export interface NumberField {
-  readonly path: string;
+  readonly path: JobPath;
   readonly note: FieldNote;
 }
 
 /** Every number field in a part of the job, as `book`, in the order of the schema. */
-export function numberFields(section: keyof typeof jobSchema.shape): readonly NumberField[] {
-  return fieldsIn(jobSchema.shape[section], section);
-}
-
-function fieldsIn(schema: z.core.$ZodType, path: string): readonly NumberField[] {
-  const note = noteOf(schema);
-  if (note !== undefined && 'min' in note) return [{ path, note }];
-  return Object.entries(shapeOf(schema)).flatMap(([key, inner]) => fieldsIn(inner, `${path}.${key}`));
-}
+export const numberFields = (section: keyof typeof jobSchema.shape): readonly NumberField[] =>
+  JOB_PATHS.flatMap((path) => {
+    const note = path.startsWith(`${section}.`) ? NOTES.get(path) : undefined;
+    return note !== undefined && 'min' in note ? [{ path, note }] : [];
+  });

@@ -1,11 +1,12 @@
+import type { JobPath } from './jobPath.ts';
+
 /** A job document as it stands while it is edited: it may be incomplete or wrong, so nothing is known of its inside. */
 export type JobDocument = Readonly<Record<string, unknown>>;
 
-/** One change of a document. `value` undefined takes the field out, so that its default applies. */
-export interface Patch {
-  /** Dotted path from the top of the document, as `leather.outside.min_mm`. */
-  readonly path: string;
-  readonly value: unknown;
+/** A value to put at a path of a document; undefined takes the field out, so that its default applies. */
+export interface Patch<Value = unknown> {
+  readonly path: JobPath;
+  readonly value: Value;
 }
 
 /** Whether a value is an object with fields, not a list. */
@@ -13,7 +14,7 @@ export const isRecord = (value: unknown): value is JobDocument =>
   typeof value === 'object' && value !== null && !Array.isArray(value);
 
 /** The value at a dotted path, or undefined where the document does not reach that far. */
-export function valueAt(root: unknown, path: string): unknown {
+export function valueAt(root: unknown, path: JobPath): unknown {
   return path.split('.').reduce<unknown>((value, key) => (isRecord(value) ? value[key] : undefined), root);
 }
 

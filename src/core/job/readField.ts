@@ -6,20 +6,22 @@ import { normaliseTyped, parseTypedNumber } from '../units/typedNumber.ts';
 import type { FieldNote } from './field.ts';
 import { fieldNote } from './fieldNote.ts';
 import type { Patch } from './jobDocument.ts';
+import type { JobPath } from './jobPath.ts';
 
 /** A leather's weight is one entry for the two ends of its range. */
-export const isLeather = (path: string): boolean => /^leather\.(outside|pocket|lining)$/.test(path);
+export const isLeather = (path: JobPath): path is `leather.${'outside' | 'pocket' | 'lining'}` =>
+  /^leather\.(outside|pocket|lining)$/.test(path);
 
 /** One thickness of a leather, which may be typed as a weight. */
-const isThickness = (path: string): boolean => /^leather\.\w+\.(min|max|foldThickness)_mm$/.test(path);
+const isThickness = (path: JobPath): boolean => /^leather\.\w+\.(min|max|foldThickness)_mm$/.test(path);
 
 /** Reads what was typed into the field at a path, as the changes that it makes to the job. */
-export function readField(path: string, text: string, unit: LengthUnit): Reading<readonly Patch[]> {
+export function readField(path: JobPath, text: string, unit: LengthUnit): Reading<readonly Patch[]> {
   if (isLeather(path)) {
     const reading = parseLeatherWeight(text);
     if (!reading.ok) return reading;
     const { min, max } = reading.value;
-    const value = [
+    const value: readonly Patch[] = [
       { path: `${path}.min_mm`, value: min },
       { path: `${path}.max_mm`, value: max },
     ];
@@ -36,7 +38,7 @@ export function readField(path: string, text: string, unit: LengthUnit): Reading
   return reading.ok ? { ...reading, value: [{ path, value: reading.value }] } : reading;
 }
 
-function readThickness(path: string, text: string): Reading<readonly Patch[]> {
+function readThickness(path: JobPath, text: string): Reading<readonly Patch[]> {
   const reading = parseLeatherWeight(text);
   if (!reading.ok) return reading;
   const { min, max } = reading.value;

@@ -70,8 +70,9 @@ export function temperPatches(
       : before?.name === CARD.name
         ? { density_kg_m3: undefined }
         : {};
-  return Object.entries({ bendRatio, neutral, modulus_MPa, ...sheet }).map(([key, value]) => ({
+  const put = { bendRatio, neutral, modulus_MPa, ...sheet };
+  return (Object.keys(put) as (keyof typeof put)[]).map((key) => ({
     path: `leather.${piece}.${key}`,
-    value,
+    value: put[key],
   }));
 }

@@ -1,6 +1,7 @@
 import type { CoverDesign } from '../fold/coverDesign.ts';
 import { penLoopOf } from '../pattern/penLoop.ts';
-import { type SeamLayer, seamHoles } from '../pattern/seamHoles.ts';
+import type { SeamLayer } from '../pattern/seam.ts';
+import { seamHoles } from '../pattern/seamHoles.ts';
 import { strapOf } from '../pattern/strap.ts';
 import { type Mm, mm } from '../units/mm.ts';
 

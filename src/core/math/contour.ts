@@ -1,3 +1,4 @@
+import { TOLERANCE } from './tolerance.ts';
 import { addScaled, cross, distance, heading, subtract, type Vec2 } from './vec2.ts';
 
 /** A straight stretch of a contour. */
@@ -85,10 +86,14 @@ export function corneredContour(vertices: readonly { readonly at: Vec2; readonly
   });
   return corners.flatMap(({ leave, cut }, i): Segment[] => {
     const next = corners[(i + 1) % count]!;
-    const isEdge = distance(leave, next.enter) > 1e-9;
+    const isEdge = distance(leave, next.enter) > TOLERANCE.length;
     return [...cut, ...(isEdge ? [{ kind: 'line', from: leave, to: next.enter } as const] : [])];
   });
 }
+
+/** Rectangle along the axes, counterclockwise from its lower left corner, all four corners alike. */
+export const rectangle = (low: Vec2, high: Vec2, corner = SQUARE): Segment[] =>
+  corneredContour([low, [high[0], low[1]] as const, high, [low[0], high[1]] as const].map((at) => ({ at, corner })));
 
 /**
  * Arc from one point to another that leaves their chord by a sagitta: R = c^2/(8 s) + s/2.

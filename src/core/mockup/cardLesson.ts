@@ -1,3 +1,4 @@
+import type { Patch } from '../job/jobDocument.ts';
 import type { Job } from '../job/jobSchema.ts';
 import type { MeasureName } from './cardTrial.ts';
 
@@ -37,7 +38,7 @@ export interface CardLesson {
   /** Measures that the readings leave undecided between them: their correction is shared by their errors. */
   readonly undecided: readonly MeasureName[];
   /** Corrections of the job's measures; empty unless learned. */
-  readonly change: readonly { readonly path: string; readonly value: number }[];
+  readonly change: readonly Patch<number>[];
   /** The job with these corrections, to be issued again for leather. */
   readonly job: Job;
   readonly iterations: number;

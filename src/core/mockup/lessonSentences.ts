@@ -18,7 +18,7 @@ export function lessonSentences(job: Job, lesson: Omit<CardLesson, 'sentences'>,
     lesson.residuals.some(({ of, from }) => of === what && from === 'card');
   return [
     ...(isRead('wrap') ? wrapSentences(lesson, print) : []),
-    ...(isRead('height') ? [found('The book is', 'high', lesson.height, print, print.given)] : []),
+    ...(isRead('height') ? [found('The book is', 'high', lesson.height, print, print.size)] : []),
     reissued(job, lesson.job, print),
   ];
 }
@@ -46,7 +46,7 @@ function wrapSentences(
   const sentences = [found('The closed book is', 'round from fore-edge to fore-edge', wrap, print)];
   if (undecided.length > 1) {
     const shares = undecided.map(
-      (name) => `${name} ${print.given(measures[name]!.before)} to ${print.given(measures[name]!.after)}`,
+      (name) => `${name} ${print.size(measures[name]!.before)} to ${print.size(measures[name]!.after)}`,
     );
     sentences.push(
       `The card cannot say whether ${undecided.join(' or ')} was off, so ${undecided.length === 2 ? 'both' : 'all'} are corrected a little: ` +
@@ -62,7 +62,7 @@ function wrapSentences(
 
 function reissued(job: Job, corrected: Job, print: Printer): string {
   const [was, now] = [coverDesign(job).pieces.outside, coverDesign(corrected).pieces.outside];
-  const size = ({ width, height }: typeof was): string => `${print.cut(width)} x ${print.cut(height)}`;
+  const size = ({ width, height }: typeof was): string => `${print.size(width)} x ${print.size(height)}`;
   return size(was) === size(now)
     ? `In leather the outside stays ${size(now)}.`
     : `In leather the outside becomes ${size(now)}; it was ${size(was)}.`;

@@ -1,7 +1,7 @@
 import { type EvenPitch, evenPitch } from './evenPitch.ts';
 import { pieceCorner, seamCorner } from './pieceCorner.ts';
 import { type PatternSource, turnAxis } from './seam.ts';
-import { seamLayering } from './seamLayering.ts';
+import type { SeamLayering } from './seamLayering.ts';
 
 /** Where a row along head or tail, which are alike, runs: x in the frame of the outside, mm. */
 export interface EndRowSpan {
@@ -35,11 +35,29 @@ export function endRowSpan(source: PatternSource): EndRowSpan {
   return { origin, length: width - 2 * origin, straight: margin + size };
 }
 
-/** The row at head and at tail, its pitch chosen clear of the pocket mouths; null where there is no room for one pitch. */
-export function endRow(source: PatternSource): EndRow | null {
+/**
+ * The row at head and at tail, its pitch chosen clear of the pocket mouths unless these meet.
+ * @returns null where turned ends leave no room for one pitch
+ */
+export function endRow(source: PatternSource, { meets, mouth, clear }: SeamLayering): EndRow | null {
+  const { job, pieces } = source;
   const span = endRowSpan(source);
-  const { origin, length } = span;
-  const { pitch_mm: asked } = source.job.seam;
-  if (!(length > 0) || (source.pieces.pocket.count === 0 && length < asked)) return null;
-  return { ...span, ...evenPitch(length, asked, seamLayering(source).along(origin)) };
+  const asked = job.seam.pitch_mm;
+  if (pieces.pocket.count === 0 && span.length < asked) return null;
+  const isOnRow = !meets && mouth > span.origin && mouth < pieces.outside.width / 2;
+  // Both halves are alike. A lining does not count: it is cut to end between two holes.
+  return { ...span, ...evenPitch(span.length, asked, isOnRow ? { at: mouth - span.origin, clear } : null) };
+}
+
+/** Whether a layer may end at x, front half: where the seam is straight, and `clear` pitches or more from every hole. */
+export function isClearOf({ origin, straight, pitch, intervals }: EndRow, x: number, clear: number): boolean {
+  const place = (x - origin) / pitch;
+  const nearest = Math.min(intervals, Math.max(0, Math.round(place)));
+  return x >= straight && Math.abs(place - nearest) >= clear - 1e-9;
+}
+
+/** The middle between two holes on the straight that is nearest to x. */
+export function middleBetweenHoles({ origin, straight, pitch }: EndRow, x: number): number {
+  const first = Math.max(0, Math.ceil((straight - origin) / pitch - 0.5));
+  return origin + (Math.max(first, Math.round((x - origin) / pitch - 0.5)) + 0.5) * pitch;
 }

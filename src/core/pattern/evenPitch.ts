@@ -19,16 +19,15 @@ export interface LayerStep {
 }
 
 /**
- * Divides a side into a whole number of intervals: of the numbers that keep every hole clear of the layer steps and the
- * pitch within `PITCH_TOLERANCE`, the one whose pitch is nearest to p. Where no number clears all steps, the first count
- * most.
+ * Divides a side into a whole number of intervals: of the numbers that keep the pitch within `PITCH_TOLERANCE`, the one
+ * whose holes keep clear of the layer step, or else come least near to it; of several, the one whose pitch is nearest to p.
  *
  * A side under about ten pitches may have no number within the tolerance: it then takes the nearest, at least one.
  * @param length L, mm, over 0
  * @param asked p, mm, over 0
- * @param steps where layers end, the most important first
+ * @param step where a layer ends; null for none
  */
-export function evenPitch(length: number, asked: number, steps: readonly LayerStep[] = []): EvenPitch {
+export function evenPitch(length: number, asked: number, step: LayerStep | null = null): EvenPitch {
   const off = (intervals: number): number => Math.abs(length / intervals - asked);
   const below = Math.max(1, Math.floor(length / asked));
   const nearest = off(below + 1) < off(below) ? below + 1 : below;
@@ -37,19 +36,16 @@ export function evenPitch(length: number, asked: number, steps: readonly LayerSt
   const candidates = Array.from({ length: Math.max(0, most - fewest + 1) }, (_, i) => fewest + i).sort(
     (a, b) => off(a) - off(b),
   );
-  const room = (intervals: number, { at, clear }: LayerStep): number =>
-    Math.min(0, distanceToHole((at / length) * intervals) - clear);
-  const isBetter = (a: number, b: number): boolean => {
-    for (const step of steps) {
-      const gain = room(a, step) - room(b, step);
-      if (Math.abs(gain) > 1e-9) return gain > 0;
-    }
-    return false;
+  /** By how much of a pitch the nearest hole is too near to the step. */
+  const wanting = (intervals: number): number => {
+    if (step === null) return 0;
+    const place = (step.at / length) * intervals;
+    return Math.max(0, step.clear - Math.abs(place - Math.round(place)));
   };
-  const intervals = candidates.reduce((best, n) => (isBetter(n, best) ? n : best), candidates[0] ?? nearest);
+  const intervals = candidates.reduce(
+    (best, n) => (wanting(best) - wanting(n) > 1e-9 ? n : best),
+    candidates[0] ?? nearest,
+  );
   const pitch = length / intervals;
   return { intervals, pitch, off: pitch / asked - 1 };
 }
-
-/** From a place counted in intervals to the nearest whole one, 0 to 0.5. */
-const distanceToHole = (place: number): number => Math.abs(place - Math.round(place));

@@ -1,5 +1,5 @@
 import type { Job } from '../job/jobSchema.ts';
-import type { Pieces } from './cutPieces.ts';
+import type { Pieces } from './pieces.ts';
 
 /** How deep a pocket mouth is scooped in its middle, mm: its share of the depth, at most a quarter of the height. */
 export function mouthSagitta({ construction }: Job, { pocketDepth, outside }: Pieces): number {

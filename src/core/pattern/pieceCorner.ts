@@ -1,6 +1,6 @@
 import type { Job } from '../job/jobSchema.ts';
 import { type Corner, SQUARE } from '../math/contour.ts';
-import type { Pieces } from './cutPieces.ts';
+import type { Pieces } from './pieces.ts';
 
 /**
  * Corner of the outside, its full lining and the pockets' fore-edge, and whether it had to be made smaller than asked.

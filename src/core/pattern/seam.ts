@@ -2,7 +2,7 @@ import type { NeedsOverRange } from '../allowance/needs.ts';
 import type { Job } from '../job/jobSchema.ts';
 import type { Contour } from '../math/contour.ts';
 import type { Vec2 } from '../math/vec2.ts';
-import type { Pieces } from './cutPieces.ts';
+import type { Pieces } from './pieces.ts';
 
 /** A job with its cut pieces: what every part of the pattern is drawn from. */
 export interface PatternSource {
@@ -13,10 +13,25 @@ export interface PatternSource {
   readonly isCard?: boolean;
 }
 
-export type SeamSide = 'tail' | 'backForeEdge' | 'head' | 'frontForeEdge';
+/** The sides of the cover, as they start a sentence. */
+export const SEAM_SIDES = {
+  tail: 'Tail',
+  backForeEdge: 'Back fore-edge',
+  head: 'Head',
+  frontForeEdge: 'Front fore-edge',
+} as const;
+export type SeamSide = keyof typeof SEAM_SIDES;
 
-/** A layer that the seam goes through. */
-export type SeamLayer = 'outside' | 'frontPocket' | 'backPocket' | 'lining' | 'frontTurnedEnd' | 'backTurnedEnd';
+/** The layers that the seam goes through, as they are called in a sentence. */
+export const SEAM_LAYERS = {
+  outside: 'outside',
+  frontPocket: 'front pocket',
+  backPocket: 'back pocket',
+  lining: 'lining',
+  frontTurnedEnd: 'front turned end',
+  backTurnedEnd: 'back turned end',
+} as const;
+export type SeamLayer = keyof typeof SEAM_LAYERS;
 
 /** One stitching hole or lacing slit, in the frame of the outside: x from its front cut edge, y from its tail cut edge. */
 export interface SeamHole {

@@ -1,135 +1,111 @@
-import { contourLength, corneredContour, placeAlong } from '../math/contour.ts';
+import { contourLength, placeAlong, rectangle } from '../math/contour.ts';
 import type { Vec2 } from '../math/vec2.ts';
 import { printer } from '../units/printer.ts';
-import { cornerBend, endRowSpan } from './endRow.ts';
+import { cornerBend, type EndRow, endRow, endRowSpan } from './endRow.ts';
 import { evenPitch } from './evenPitch.ts';
 import { pieceCorner, seamCorner } from './pieceCorner.ts';
 import type { PatternSource, Seam, SeamHole, SeamRow } from './seam.ts';
-import { seamLayering } from './seamLayering.ts';
+import { layerSteps, layersAt, type SeamLayering, seamLayering } from './seamLayering.ts';
 import { seamNotes } from './seamNotes.ts';
 
-/** The layers by name, beside the function that places their holes. */
-export type { SeamLayer } from './seam.ts';
+/** Holes between the mouth of the back pocket and the start of the seam. Common practice, no source. */
+const HIDDEN_HOLES = 2;
 
 /**
  * Places every hole of the seam, once for all layers: a layer has the holes of the outside that it lies under.
  *
- * The rules: each side has a whole number of intervals at the nearest pitch that lets the pocket mouths lie clear between
- * two holes (`evenPitch`; where none does, the pockets are cut so that one does, and a lining always: `pieces`); a corner has one hole in the middle of its seam line, which is where the two lines meet if it is square;
- * pitch is measured along the seam line. Separate pockets: one closed seam. Turned ends: a row at head and one at tail,
- * first and last hole a margin (or half the turn, if more) from the middle of the fold. The seam starts and finishes in
- * the back pocket at the tail, where the ends are hidden between the layers; a row of a turned end at its two folds.
+ * Each side has a whole number of intervals, its pitch measured along the seam line; head and tail take the pitch that lets
+ * the pocket mouths end between two holes (`evenPitch`, `sizePieces`). A corner has one hole in the middle of its seam line,
+ * which is where the two lines meet if it is square. Separate pockets: one closed seam. Turned ends: a row at head and one
+ * at tail, first and last hole a margin (or half the turn, if more) from the middle of the fold. The seam starts and
+ * finishes in the back pocket at the tail, where the ends are hidden between the layers; a row of turned ends at its two
+ * folds.
  */
 export function seamHoles(source: PatternSource): Seam {
-  return source.pieces.pocket.count === 0 ? turnedSeam(source) : closedSeam(source);
+  const layering = seamLayering(source);
+  const row = endRow(source, layering);
+  if (row === null) return noSeam(source);
+  return source.pieces.pocket.count === 0 ? turnedSeam(source, layering, row) : closedSeam(source, layering, row);
 }
 
-function closedSeam(source: PatternSource): Seam {
+function closedSeam(source: PatternSource, layering: SeamLayering, end: EndRow): Seam {
   const { job, pieces } = source;
   const { width, height } = pieces.outside;
   const margin = job.seam.edgeMargin_mm;
   const { corner: cut, isLimited } = pieceCorner(job, pieces);
   const corner = seamCorner(cut, margin);
-  const [right, top] = [width - margin, height - margin];
-  const line = corneredContour(
-    (
-      [
-        [margin, margin],
-        [right, margin],
-        [right, top],
-        [margin, top],
-      ] as const
-    ).map((at) => ({ at, corner })),
-  );
+  const line = rectangle([margin, margin], [width - margin, height - margin], corner);
   const round = contourLength(line);
   const bend = cornerBend(source);
-  const layers = seamLayering(source);
-  const { origin, length: along } = endRowSpan(source);
-  const up = top - margin - 2 * corner.size + bend;
-  const ends = evenPitch(along, job.seam.pitch_mm, layers.along(origin));
-  const foreEdges = evenPitch(up, job.seam.pitch_mm);
+  const up = height - margin - margin - 2 * corner.size + bend;
+  const foreEdge = { length: up, ...evenPitch(up, job.seam.pitch_mm) };
   let start = bend / 2;
   const rows = (['tail', 'backForeEdge', 'head', 'frontForeEdge'] as const).map((side, i): SeamRow => {
-    const [length, even] = i % 2 === 0 ? [along, ends] : [up, foreEdges];
-    const holes = Array.from({ length: even.intervals }, (_, k): SeamHole => {
-      const { point, heading } = placeAlong(line, (start + k * even.pitch) % round);
+    const { length, intervals, pitch, off } = i % 2 === 0 ? end : foreEdge;
+    const holes = Array.from({ length: intervals }, (_, k): SeamHole => {
+      const { point, heading } = placeAlong(line, (start + k * pitch) % round);
       const isCorner = k === 0;
       return {
         at: point,
         heading: isCorner ? (Math.PI / 2) * i - Math.PI / 4 : heading,
         side,
         isCorner,
-        layers: layers.layersAt(point[0], even.pitch),
+        layers: layersAt(layering, point[0], pitch).through,
       };
     });
     start += length;
-    return { side, length, ...even, holes };
+    return { side, length, intervals, pitch, off, holes };
   });
   const loop = rows.flatMap(({ holes }) => holes);
   const inPocket = loop.findIndex(({ side, layers }) => side === 'tail' && layers.includes('backPocket'));
   const first = Math.max(0, inPocket + HIDDEN_HOLES);
-  const notes = seamNotes(job, rows, layers.meets, layers.left);
-  const print = printer(job.work.units);
-  if (isLimited)
-    notes.push(
-      `The corners are made ${print.gap(cut.size)}: there is no room for ${print.given(job.seam.cornerRadius_mm)}.`,
-    );
+  const { gap, size } = printer(job.work.units);
+  const cornerNote = `The corners are made ${gap(cut.size)}: there is no room for ${size(job.seam.cornerRadius_mm)}.`;
   return {
     isClosed: true,
     lines: [line],
     rows,
     starts: [loop[first % loop.length]!],
     finishes: [loop[(first + loop.length - 1) % loop.length]!],
-    steps: layers.steps,
-    notes,
+    steps: layerSteps(layering),
+    notes: [...seamNotes(job, rows, layering), ...(isLimited ? [cornerNote] : [])],
   };
 }
 
-/** Holes between the mouth of the back pocket and the start of the seam. Common practice, no source. */
-const HIDDEN_HOLES = 2;
-
-function turnedSeam(source: PatternSource): Seam {
-  const { job, pieces } = source;
+function turnedSeam({ job, pieces }: PatternSource, layering: SeamLayering, end: EndRow): Seam {
   const { width, height } = pieces.outside;
   const margin = job.seam.edgeMargin_mm;
-  const { origin: from, length } = endRowSpan(source);
-  const layers = seamLayering(source);
-  const asksCorner = job.seam.cornerRadius_mm > 0 && job.construction.corners !== 'square';
-  const squareNote = asksCorner
-    ? ['Turned ends have no corners at the fore-edge to take off: all corners stay square.']
-    : [];
-  if (length < job.seam.pitch_mm) {
-    const note = `No seam: between the two turned ends there is room for ${printer(job.work.units).gap(Math.max(0, length))}. Make the ends shorter or the outside wider.`;
-    return { isClosed: false, lines: [], rows: [], starts: [], finishes: [], steps: [], notes: [note] };
-  }
-  const even = evenPitch(length, job.seam.pitch_mm, layers.along(from));
+  const { origin, length, intervals, pitch, off } = end;
   const rows = (['tail', 'head'] as const).map((side): SeamRow => {
     const isTail = side === 'tail';
-    const holes = Array.from({ length: even.intervals + 1 }, (_, k): SeamHole => {
-      const along = from + k * even.pitch;
+    const holes = Array.from({ length: intervals + 1 }, (_, k): SeamHole => {
+      const along = origin + k * pitch;
       const at: Vec2 = isTail ? [along, margin] : [width - along, height - margin];
-      return {
-        at,
-        heading: isTail ? 0 : Math.PI,
-        side,
-        isCorner: false,
-        layers: layers.layersAt(at[0], even.pitch),
-      };
+      const layers = layersAt(layering, at[0], pitch).through;
+      return { at, heading: isTail ? 0 : Math.PI, side, isCorner: false, layers };
     });
-    return { side, length, ...even, holes };
+    return { side, length, intervals, pitch, off, holes };
   });
+  const asksCorner = job.seam.cornerRadius_mm > 0 && job.construction.corners !== 'square';
+  const cornerNote = 'Turned ends have no corners at the fore-edge to take off: all corners stay square.';
   return {
     isClosed: false,
     lines: [
-      [{ kind: 'line', from: [from, margin], to: [width - from, margin] }],
-      [{ kind: 'line', from: [width - from, height - margin], to: [from, height - margin] }],
+      [{ kind: 'line', from: [origin, margin], to: [width - origin, margin] }],
+      [{ kind: 'line', from: [width - origin, height - margin], to: [origin, height - margin] }],
     ],
     rows,
     starts: rows.map(({ holes }) => holes[0]!),
     finishes: rows.map(({ holes }) => holes.at(-1)!),
-    steps: layers.steps,
-    notes: [...seamNotes(job, rows, layers.meets, layers.left), ...squareNote],
+    steps: layerSteps(layering),
+    notes: [...seamNotes(job, rows, layering), ...(asksCorner ? [cornerNote] : [])],
   };
+}
+
+function noSeam(source: PatternSource): Seam {
+  const room = printer(source.job.work.units).gap(Math.max(0, endRowSpan(source).length));
+  const note = `No seam: between the two turned ends there is room for ${room}. Make the ends shorter or the outside wider.`;
+  return { isClosed: false, lines: [], rows: [], starts: [], finishes: [], steps: [], notes: [note] };
 }
 
 /** Holes in all, each counted once through however many layers. */

@@ -1,5 +1,4 @@
 import type { Job } from '../job/jobSchema.ts';
-import type { LayerStep } from './evenPitch.ts';
 import { mouthInset } from './mouth.ts';
 import { type PatternSource, type SeamLayer, type SeamStep, slitAngle, turnAxis } from './seam.ts';
 
@@ -15,65 +14,51 @@ function clearShare(job: Job): number {
   return Math.min(0.45, Math.max(CLEAR, reach / job.seam.pitch_mm));
 }
 
-/** Layers other than the outside, as stretches along head and tail: the far end of each is a step. */
-interface Span {
+/** A layer beside the outside, as a stretch along head and tail; infinite where it goes on to the cut edge. */
+interface LayerSpan {
   readonly layer: SeamLayer;
   readonly from: number;
   readonly to: number;
 }
 
-function spans({ pieces, ...source }: PatternSource): { spans: Span[]; steps: SeamStep[] } {
-  const { width } = pieces.outside;
-  const isTurned = pieces.pocket.count === 0;
-  const mouth = isTurned ? 2 * turnAxis({ pieces, ...source }) : pieces.pocket.width;
-  const reach = mouth - mouthInset(source.job, pieces);
-  const layers = isTurned ? (['frontTurnedEnd', 'backTurnedEnd'] as const) : (['frontPocket', 'backPocket'] as const);
-  const all: Span[] = [
-    { layer: layers[0], from: Number.NEGATIVE_INFINITY, to: reach },
-    { layer: layers[1], from: width - reach, to: Number.POSITIVE_INFINITY },
-  ];
-  const lining = pieces.lining?.width ?? 0;
-  const isFull = !isTurned && (source.job.construction.lining === 'full' || lining >= width);
-  if (lining > 0)
-    all.push({
-      layer: 'lining',
-      from: isFull ? Number.NEGATIVE_INFINITY : (width - lining) / 2,
-      to: isFull ? Number.POSITIVE_INFINITY : (width + lining) / 2,
-    });
-  const steps = all.flatMap(({ layer, from, to }) => [from, to].filter(Number.isFinite).map((x) => ({ layer, x })));
-  return { spans: all, steps };
+/** How the layers lie across the seam at head and tail, which are alike; x in the frame of the outside, mm. */
+export interface SeamLayering {
+  readonly spans: readonly LayerSpan[];
+  /** Where the front pocket or turned end ends on the seam line; the back one mirrors it. */
+  readonly mouth: number;
+  /** Whether the two mouths overlap. */
+  readonly meets: boolean;
+  /** Least distance from a layer's end to a hole, as a share of the pitch. */
+  readonly clear: number;
 }
 
-/** Everything about head and tail rows that both kinds of seam share. */
-export function seamLayering(source: PatternSource) {
+export function seamLayering(source: PatternSource): SeamLayering {
   const { job, pieces } = source;
-  const { spans: all, steps } = spans(source);
-  const half = pieces.outside.width / 2;
-  const pockets = steps.filter(({ layer }) => layer !== 'lining');
-  const meets = pockets.some(({ layer, x }) => (layer.startsWith('front') ? x > half : x < half));
-  const clear = clearShare(job);
-  const left = new Set<string>();
+  const { width } = pieces.outside;
+  const isTurned = pieces.pocket.count === 0;
+  const mouth = (isTurned ? 2 * turnAxis(source) : pieces.pocket.width) - mouthInset(job, pieces);
+  const spans: LayerSpan[] = [
+    { layer: isTurned ? 'frontTurnedEnd' : 'frontPocket', from: Number.NEGATIVE_INFINITY, to: mouth },
+    { layer: isTurned ? 'backTurnedEnd' : 'backPocket', from: width - mouth, to: Number.POSITIVE_INFINITY },
+  ];
+  const lining = pieces.lining?.width ?? 0;
+  const isFull = !isTurned && (job.construction.lining === 'full' || lining >= width);
+  const half = isFull ? Number.POSITIVE_INFINITY : lining / 2;
+  if (lining > 0) spans.push({ layer: 'lining', from: width / 2 - half, to: width / 2 + half });
+  return { spans, mouth, meets: mouth > width / 2, clear: clearShare(job) };
+}
+
+/** Every end of a layer across the seam. */
+export const layerSteps = ({ spans }: SeamLayering): SeamStep[] =>
+  spans.flatMap(({ layer, from, to }) => [from, to].filter(Number.isFinite).map((x) => ({ layer, x })));
+
+/** The layers that a hole at x goes through, and those whose end is too near for it, at a pitch in mm. */
+export function layersAt({ spans, clear }: SeamLayering, x: number, pitch: number) {
+  const depth = ({ from, to }: LayerSpan): number => Math.min(x - from, to - x);
+  const isThrough = (span: LayerSpan): boolean => depth(span) >= clear * pitch - 1e-9;
+  const named = (among: readonly LayerSpan[]): SeamLayer[] => among.map(({ layer }) => layer);
   return {
-    steps,
-    meets,
-    left,
-    clear,
-    /**
-     * Mouths as distances along a side that starts at the front, where x is `origin` at 0. Both halves are alike. A
-     * lining is no step: it is cut to end between two holes.
-     */
-    along: (origin: number): LayerStep[] =>
-      meets ? [] : pockets.filter(({ x }) => x < half && x > origin).map(({ x }) => ({ at: x - origin, clear })),
-    layersAt: (x: number, pitch: number): SeamLayer[] => [
-      'outside',
-      ...all
-        .filter(({ layer, from, to }) => {
-          const depth = Math.min(x - from, to - x);
-          const isIn = depth >= clear * pitch - 1e-9;
-          if (!isIn && depth > 0) left.add(layer);
-          return isIn;
-        })
-        .map(({ layer }) => layer),
-    ],
+    through: ['outside' as const, ...named(spans.filter(isThrough))],
+    tooNear: named(spans.filter((span) => depth(span) > 0 && !isThrough(span))),
   };
 }

@@ -52,7 +52,7 @@ export function sumColumn({ total, parts }: CutSum, print: Printer): SumColumn {
 
 /** A dimension and its sum, one part a line. */
 export function sumLines(sum: CutSum, print: Printer): string[] {
-  const head = `${sum.dimension} ${print.cut(sum.total)}`;
+  const head = `${sum.dimension} ${print.size(sum.total)}`;
   const { lines } = sumColumn(sum, print);
   if (lines.length < 2) return [head];
   return [

@@ -1,4 +1,5 @@
 import type { CoverDesign } from '../fold/coverDesign.ts';
+import type { Patch } from '../job/jobDocument.ts';
 import type { Printer } from '../units/printer.ts';
 import type { Uncertainty } from './uncertainty.ts';
 
@@ -9,12 +10,6 @@ import type { Uncertainty } from './uncertainty.ts';
  * - `none`: a row that only informs, was not looked at, or has no meaning for this cover.
  */
 export type Verdict = 'fits' | 'tight' | 'loose' | 'fails' | 'unknown' | 'none';
-
-/** A change to the job: the value to put at a dotted path. */
-export interface JobChange {
-  readonly path: string;
-  readonly value: number | string | null;
-}
 
 /** Which side of the limit is asked for; `within` the limit either way, for a difference that may have either sign. */
 export type Bound = 'atLeast' | 'atMost' | 'within';
@@ -36,7 +31,7 @@ export interface Check {
   /** What to do about it; empty when nothing need be done. */
   readonly remedy: string;
   /** The remedy as changes to the job; empty where only the bench can help. */
-  readonly change: readonly JobChange[];
+  readonly change: readonly Patch<number | string | null>[];
 }
 
 /** What a check may look at. */

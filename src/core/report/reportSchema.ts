@@ -1,4 +1,5 @@
 import * as z from 'zod/mini';
+import { JOB_PATHS } from '../job/fieldNote.ts';
 
 /**
  * The report document. All lengths in mm, angles in degrees; gap positive, overrun negative.
@@ -93,7 +94,7 @@ export const reportSchema = z.strictObject({
       unit: z.enum(['mm', 'deg', '']),
       message: z.string(),
       remedy: z.string(),
-      change: z.array(z.strictObject({ path: z.string(), value: z.union([number, z.string(), z.null()]) })),
+      change: z.array(z.strictObject({ path: z.enum(JOB_PATHS), value: z.union([number, z.string(), z.null()]) })),
     }),
   ),
   headline: z.string(),

@@ -1,6 +1,7 @@
 import type { CoverDesign } from '../fold/coverDesign.ts';
 import type { RangePoint } from '../leather/leatherModel.ts';
-import { type SeamLayer, seamHoles } from '../pattern/seamHoles.ts';
+import type { SeamLayer } from '../pattern/seam.ts';
+import { seamHoles } from '../pattern/seamHoles.ts';
 import type { CoverGrid } from './coverGrid.ts';
 import { coverSampler } from './coverSampler.ts';
 import type { FoldedHole } from './meshData.ts';

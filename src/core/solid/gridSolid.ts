@@ -1,3 +1,4 @@
+import { TOLERANCE } from '../math/tolerance.ts';
 import type { Face, MeshData, PartName } from './meshData.ts';
 
 /** Points of a sheet in columns and rows: three coordinates each, row by row within a column. */
@@ -30,7 +31,7 @@ export function gridNormals({ columns, rows, points }: Grid): Float64Array {
       const y = points[other + 1]! - points[at + 1]!;
       const z = points[other + 2]! - points[at + 2]!;
       const length = Math.sqrt(x * x + y * y + z * z);
-      if (length < APART) continue;
+      if (length < TOLERANCE.length) continue;
       const scale = stride > 0 ? 1 / length : -1 / length;
       into[0]! += x * scale;
       into[1]! += y * scale;
@@ -58,9 +59,6 @@ export function gridNormals({ columns, rows, points }: Grid): Float64Array {
   }
   return normals;
 }
-
-/** Places nearer than this are one, mm. */
-const APART = 1e-9;
 
 /** A sheet with thickness: its two faces as grids of one shape, and the outward normal of the outer one. */
 export interface Sheet {

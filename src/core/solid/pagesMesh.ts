@@ -1,4 +1,5 @@
 import type { BookModel } from '../book/bookModel.ts';
+import { TOLERANCE } from '../math/tolerance.ts';
 import { caseShape } from './caseMesh.ts';
 import { gridOf, gridSolid } from './gridSolid.ts';
 import type { Face, MeshData } from './meshData.ts';
@@ -237,7 +238,7 @@ function profileNormals(leaf: readonly { x: number; y: number }[]): Float64Array
       [leaf[i]!, leaf[Math.min(leaf.length - 1, i + 1)]!],
     ] as const) {
       const length = Math.hypot(b.x - a.x, b.y - a.y);
-      if (length < 1e-9) continue;
+      if (length < TOLERANCE.length) continue;
       nx += (b.y - a.y) / length;
       ny -= (b.x - a.x) / length;
     }

@@ -3,6 +3,7 @@ import type { HalfSection } from '../fold/section/halfSection.ts';
 import { type SeatCurve, swung } from '../fold/section/seatCurve.ts';
 import type { RangePoint } from '../leather/leatherModel.ts';
 import { findLevel } from '../math/findLevel.ts';
+import { TOLERANCE } from '../math/tolerance.ts';
 import type { CoverHalf } from './coverGrid.ts';
 import type { PocketPlace } from './pocketMesh.ts';
 import { type Staging, step } from './staging.ts';
@@ -61,7 +62,7 @@ function restingAngle(half: HalfSection, neutral: number, radius: number, from: 
   const bumps: (readonly [u: number, h: number])[] = [];
   for (const piece of half.pieces) {
     start += piece.length;
-    if (start > half.toSeam + 1e-9) break;
+    if (start > half.toSeam + TOLERANCE.length) break;
     level = heightAt([piece.lining[1], piece.outside[1]]);
     bumps.push([half.toSeam - start, level]);
   }

@@ -1,3 +1,4 @@
+import { TOLERANCE } from '../math/tolerance.ts';
 import type { MeshData } from './meshData.ts';
 import type { Vec3 } from './vec3.ts';
 
@@ -185,7 +186,7 @@ function solidOf(mesh: MeshData): Solid {
       high[c] = Math.max(high[c]!, q[c]!);
     }
   }
-  const size = [0, 1].map((c) => Math.max(1e-9, (high[c]! - low[c]!) / BINS)) as [number, number];
+  const size = [0, 1].map((c) => Math.max(TOLERANCE.length, (high[c]! - low[c]!) / BINS)) as [number, number];
   const binOf = (value: number, c: 0 | 1): number =>
     Math.max(0, Math.min(BINS - 1, Math.floor((value - low[c]!) / size[c])));
   const bins: number[][] = Array.from({ length: BINS * BINS }, () => []);

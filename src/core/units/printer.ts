@@ -19,10 +19,6 @@ export interface Printer {
    * and where no 1/64 says it, as `380 mm`. Not for computed lengths: see `length`.
    */
   size(value: number): string;
-  /** As `size`: what the maker gave. */
-  given(value: number): string;
-  /** As `size`: what is cut. */
-  cut(value: number): string;
   /** A computed length or difference: to the nearest 0.1 mm, or 1/64 in (1/32 in from 1 in on). */
   length(value: number): string;
   /** A small computed length, or one that is a line of a sum: to 0.01 mm without idle zeros, or as `length` in inches. */
@@ -115,8 +111,6 @@ export function printer(units: LengthUnit): Printer {
   return {
     units,
     size,
-    given: size,
-    cut: size,
     length,
     fine: (value) => (isInch ? length(value) : `${decimal(hundredths(value))} mm`),
     gap,

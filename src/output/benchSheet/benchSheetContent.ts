@@ -29,7 +29,7 @@ export function benchSheetContent(design: CoverDesign): BenchSheet {
   const { book, leather } = job;
   const back =
     book.spine.shape === 'rounded'
-      ? `spine rounded by ${say.given(riseOf(book))}${isRiseEstimated(book) ? ' (estimated, not measured)' : ''}`
+      ? `spine rounded by ${say.size(riseOf(book))}${isRiseEstimated(book) ? ' (estimated, not measured)' : ''}`
       : 'flat spine';
   const weight = say.weights(leather.outside.min_mm, leather.outside.max_mm);
   const notes = [...drawing.notes, ...supplies.notes];
@@ -39,8 +39,8 @@ export function benchSheetContent(design: CoverDesign): BenchSheet {
   return {
     title: job.name,
     subtitles: [
-      `Book ${say.given(book.width_mm)} wide, ${say.given(book.height_mm)} high, ${say.given(book.thickness_mm)} thick, ` +
-        `${back}, boards ${say.given(book.boardThickness_mm)}. Outside leather ${weight}.`,
+      `Book ${say.size(book.width_mm)} wide, ${say.size(book.height_mm)} high, ${say.size(book.thickness_mm)} thick, ` +
+        `${back}, boards ${say.size(book.boardThickness_mm)}. Outside leather ${weight}.`,
       designReport(design).headline,
     ],
     blocks: [

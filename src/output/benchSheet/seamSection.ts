@@ -25,8 +25,8 @@ export function seamSection(design: CoverDesign, supplies: CoverSupplies, drawin
   return [
     heading('Seam'),
     text(
-      `${seam.style === 'saddle' ? 'Saddle stitch' : `Lacing, ${seam.style}`}, ${say.given(seam.edgeMargin_mm)} from the cut edge, ` +
-        `pitch ${say.given(seam.pitch_mm)} asked.`,
+      `${seam.style === 'saddle' ? 'Saddle stitch' : `Lacing, ${seam.style}`}, ${say.size(seam.edgeMargin_mm)} from the cut edge, ` +
+        `pitch ${say.size(seam.pitch_mm)} asked.`,
     ),
     text(`${supplies.holes} ${hole} through the cover. Pitches: ${sides.join('; ')}.`),
     text(`In the pieces: ${each.join('; ')}.`),

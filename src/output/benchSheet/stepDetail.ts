@@ -19,7 +19,7 @@ export function stepDetail(id: StepId, design: CoverDesign, supplies: CoverSuppl
     case 'mockup': {
       const { outside } = cardDesign(job, job.mockup.card).pieces;
       return [
-        `In card of ${say.given(job.mockup.card.thickness_mm)} the outside is ${say.cut(outside.width)} x ${say.cut(outside.height)}. ` +
+        `In card of ${say.size(job.mockup.card.thickness_mm)} the outside is ${say.size(outside.width)} x ${say.size(outside.height)}. ` +
           'Tape it at the seam line, load the book, read the gap at each edge and type it in.',
       ];
     }
@@ -42,7 +42,7 @@ export function stepDetail(id: StepId, design: CoverDesign, supplies: CoverSuppl
       return [
         ...fittings(job),
         `${isLined ? 'Lay the lining in with the outside bent round the book. ' : ''}` +
-          `${isTurned ? 'Fold the ends in' : 'Lay the pockets on'}, edges flush and holes in line; cement ${say.given(job.supplies.cementBand_mm)} along the edge.`,
+          `${isTurned ? 'Fold the ends in' : 'Lay the pockets on'}, edges flush and holes in line; cement ${say.size(job.supplies.cementBand_mm)} along the edge.`,
       ];
     case 'stitch': {
       const { thread } = supplies;
@@ -56,7 +56,7 @@ export function stepDetail(id: StepId, design: CoverDesign, supplies: CoverSuppl
       const { lace } = supplies;
       if (lace === null) return [];
       return [
-        `${say.count(lace.laces, 'lace', 'laces')} of ${say.reel(lace.each)}${lace.laces === 1 ? '' : `, spliced ${say.given(job.supplies.spliceOverlap_mm)}`}. ` +
+        `${say.count(lace.laces, 'lace', 'laces')} of ${say.reel(lace.each)}${lace.laces === 1 ? '' : `, spliced ${say.size(job.supplies.spliceOverlap_mm)}`}. ` +
           (isTurned
             ? 'Start at a fold.'
             : 'Start in the back pocket at the tail, and go twice more through each corner.'),
@@ -71,7 +71,7 @@ export function stepDetail(id: StepId, design: CoverDesign, supplies: CoverSuppl
         : `the boards would have to bend back ${say.angle(loadingAngle)}, more than the ${say.angle(needs.thick.book.foldBack)} they can`;
       return [
         `Load one board, then the other: ${load}. Expect ${say.range(gaps)} at each fore-edge, ${say.range(ends)} at head and tail, ` +
-          `pockets ${say.cut(pieces.pocketDepth)} deep.`,
+          `pockets ${say.size(pieces.pocketDepth)} deep.`,
       ];
     }
   }
@@ -80,7 +80,7 @@ export function stepDetail(id: StepId, design: CoverDesign, supplies: CoverSuppl
 function skivedFolds({ leather }: Job, say: Printer): string[] {
   const { foldThickness_mm: skived, max_mm: full } = leather.outside;
   if (skived === null || skived >= full) return [];
-  return [`Skive the outside to ${say.given(skived)} in the hatched zones at the spine folds, from the flesh side.`];
+  return [`Skive the outside to ${say.size(skived)} in the hatched zones at the spine folds, from the flesh side.`];
 }
 
 /** What is sewn on or laid in before the layers are joined, in its order. */

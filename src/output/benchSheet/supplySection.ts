@@ -42,13 +42,13 @@ export function supplySection(supplies: CoverSupplies, rules: Job['supplies'], s
   if (cement > 0)
     blocks.push(
       item('Contact cement', say.area(cement)),
-      text(`A band of ${say.given(rules.cementBand_mm)} along the cut edge, on both faces of every joint.`),
+      text(`A band of ${say.size(rules.cementBand_mm)} along the cut edge, on both faces of every joint.`),
       text('Read its safety data sheet before you open it; the local rules hold too.'),
     );
   if (ribbon !== null)
     blocks.push(
       item('Ribbon', say.reel(ribbon.count * ribbon.sum.total)),
-      text(`Cut ${ribbon.count} of ${say.cut(ribbon.sum.total)}.`),
+      text(`Cut ${ribbon.count} of ${say.size(ribbon.sum.total)}.`),
     );
   if (fastenings > 0)
     blocks.push(item('Fastening', String(fastenings)), text('For the closure strap: a stud, a snap or a buckle.'));

@@ -1,9 +1,12 @@
 import {
   fieldNote,
+  isJobPath,
   isLeather,
   JOB_MIGRATIONS,
+  JOB_PATHS,
   type JobDocument,
   type JobIssue,
+  type JobPath,
   jobIssue,
   jobSchema,
   numberFields,
@@ -17,7 +20,7 @@ import {
 } from '../../core/index.ts';
 
 /** Where each cell of a row goes: the paths of a table's header, checked, in column order. */
-export type RowHeader = readonly string[];
+export type RowHeader = readonly JobPath[];
 
 export type ReadHeader =
   | { readonly ok: true; readonly header: RowHeader }
@@ -25,7 +28,7 @@ export type ReadHeader =
 
 const COLUMN = /^[A-Za-z][A-Za-z0-9_ ]*(\.[A-Za-z][A-Za-z0-9_ ]*)*$/;
 /** Columns whose cells stay texts even where they look like something else. */
-const TEXTS = new Set(['name', 'rates.currency']);
+const TEXTS: ReadonlySet<JobPath> = new Set(['name', 'rates.currency']);
 
 /** Columns whose cells are read as what a maker types into the field on the page. */
 const NUMBERS = new Set(
@@ -46,32 +49,23 @@ export function readHeader(cells: readonly string[]): ReadHeader {
   const issues = names.flatMap((name, i) => {
     if (!COLUMN.test(name))
       return [badColumn(name || `(column ${i + 1})`, name === '' ? 'no name' : 'a name that is no path')];
+    if (!isJobPath(name)) return [badColumn(name, 'a field that a job does not have')];
+    if (isPart(name)) return [badColumn(name, 'a part of the job, not one field')];
     if (names.indexOf(name) < i) return [badColumn(name, 'the same column twice')];
     if (names.some((other) => isInside(other, name))) return [badColumn(name, 'a column that holds others')];
     return [];
   });
-  if (issues.length > 0) return { ok: false, issues };
-  const unknown = unknownColumns(names);
-  return unknown.length > 0 ? { ok: false, issues: unknown } : { ok: true, header: names };
+  return names.every(isJobPath) && issues.length === 0 ? { ok: true, header: names } : { ok: false, issues };
 }
 
 /** Whether a column fills a part of what another fills; a leather's own column fills the two ends of its range. */
 const isInside = (path: string, outer: string): boolean =>
-  isLeather(outer) ? [`${outer}.min_mm`, `${outer}.max_mm`].includes(path) : path.startsWith(`${outer}.`);
+  isJobPath(outer) && isLeather(outer)
+    ? [`${outer}.min_mm`, `${outer}.max_mm`].includes(path)
+    : path.startsWith(`${outer}.`);
 
-/** A job that has the columns and nothing else: what the schema does not know of it, it names. */
-function unknownColumns(header: RowHeader): JobIssue[] {
-  const parsed = parseJob(
-    rowDocument(
-      header,
-      header.map((path) => (isLeather(path) ? '1 mm' : '0')),
-    ),
-  );
-  if (parsed.ok) return [];
-  return parsed.issues.filter(
-    ({ code, got, allowed }) => code === 'unknown_field' || (code === 'type' && [got, allowed].includes('an object')),
-  );
-}
+/** Whether a path names a part that holds fields, which no cell can fill; a leather is filled by its weight. */
+const isPart = (path: JobPath): boolean => !isLeather(path) && JOB_PATHS.some((other) => other.startsWith(`${path}.`));
 
 /**
  * Makes a job document, still to be checked, of one row.
@@ -105,21 +99,23 @@ export function inTableWords(
   cells: readonly string[],
 ): readonly JobIssue[] {
   return issues.map((issue) => {
-    const text = cells[header.indexOf(issue.path)]?.trim() ?? '';
-    const typed = text === '' ? null : readTyped(issue.path, text);
+    const column = header.find((path) => path === issue.path);
+    if (column === undefined) return issue;
+    const text = cells[header.indexOf(column)]?.trim() ?? '';
+    const typed = text === '' ? null : readTyped(column, text);
     if (typed === null || typed.ok) return issue;
-    return jobIssue('type', issue.path, JSON.stringify(text.slice(0, 40)), typedAllowed(issue.path), typed.remedy);
+    return jobIssue('type', column, JSON.stringify(text.slice(0, 40)), typedAllowed(column), typed.remedy);
   });
 }
 
 /** What a maker would type, read; null for what JSON would hold itself, and for a column of another kind. */
-function readTyped(path: string, text: string): Reading<readonly Patch[]> | null {
+function readTyped(path: JobPath, text: string): Reading<readonly Patch[]> | null {
   const isPlain = text === 'null' || NUMBER.test(text);
   const isTyped = isLeather(path) ? text !== 'null' : NUMBERS.has(path) && !isPlain;
   return isTyped ? readField(path, text, 'mm') : null;
 }
 
-function typedAllowed(path: string): string {
+function typedAllowed(path: JobPath): string {
   if (isLeather(path)) return 'a weight or thickness as sold, such as 4-5 oz, 4.5 oz or 1.6-2.0 mm';
   const { min, max, unit } = fieldNote(path);
   // A share is kept as a part of one and typed in percent.
@@ -127,7 +123,7 @@ function typedAllowed(path: string): string {
   return `${times * min} to ${times * max}${unit === '' ? '' : ` ${unit}`}${unit === 'mm' ? ', as 216, 21.6 cm or 8 1/2 in' : ''}`;
 }
 
-function plainValue(path: string, text: string): unknown {
+function plainValue(path: JobPath, text: string): unknown {
   if (TEXTS.has(path)) return text;
   if (text === 'null') return null;
   if (text === 'true' || text === 'false') return text === 'true';

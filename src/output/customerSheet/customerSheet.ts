@@ -116,7 +116,7 @@ function numbers({ fits }: CoverDesign, say: Printer): CustomerSheet['numbers'] 
 }
 
 const book = ({ book: { kind, width_mm, height_mm, thickness_mm } }: Job, say: Printer): string =>
-  `${kind}, ${say.given(width_mm)} wide, ${say.given(height_mm)} high, ${say.given(thickness_mm)} thick`;
+  `${kind}, ${say.size(width_mm)} wide, ${say.size(height_mm)} high, ${say.size(thickness_mm)} thick`;
 
 function leather({ leather: { outside, lining } }: Job, say: Printer): string {
   return `${say.weights(outside.min_mm, outside.max_mm)}${lining === null ? '' : ', lined'}`;
@@ -124,8 +124,8 @@ function leather({ leather: { outside, lining } }: Job, say: Printer): string {
 
 const seam = ({ seam: { method, style, edgeMargin_mm, pitch_mm } }: Job, say: Printer): string =>
   method === 'lacing'
-    ? `laced, ${style}, ${say.given(edgeMargin_mm)} from the edge, a slit every ${say.given(pitch_mm)}`
-    : `saddle-stitched by hand, ${say.given(edgeMargin_mm)} from the edge, a stitch every ${say.given(pitch_mm)}`;
+    ? `laced, ${style}, ${say.size(edgeMargin_mm)} from the edge, a slit every ${say.size(pitch_mm)}`
+    : `saddle-stitched by hand, ${say.size(edgeMargin_mm)} from the edge, a stitch every ${say.size(pitch_mm)}`;
 
 const pockets = ({ pockets: { construction }, seam: { method } }: Job): string =>
   construction === 'turned'
@@ -136,7 +136,7 @@ const pockets = ({ pockets: { construction }, seam: { method } }: Job): string =
 function fittings({ construction: { strap, penLoop, ribbon } }: Job, say: Printer): Said[] {
   const named = [
     ...(strap === null ? [] : ['a closure strap with its fastening']),
-    ...(penLoop === null ? [] : [`a loop for a pen of ${say.given(penLoop.pen_mm)}`]),
+    ...(penLoop === null ? [] : [`a loop for a pen of ${say.size(penLoop.pen_mm)}`]),
     ...(ribbon === null ? [] : [ribbon.count === 1 ? 'a ribbon' : `${ribbon.count} ribbons`]),
   ];
   return named.length === 0 ? [] : [{ name: 'Fittings', value: named.join(', ') }];

@@ -32,7 +32,7 @@ describe('a share of the books tried', () => {
 
 describe('what must change', () => {
   const { note } = JOB_FIGURES.find(({ path }) => path === 'pattern.outsideWidth_mm')!;
-  const width = { id: 'pattern.outsideWidth_mm', note, present: 368, step: 0.5 };
+  const width = { id: 'pattern.outsideWidth_mm', note, present: 368, step: 0.5 } as const;
   const figure = fieldFigure(width, printer('mm'));
   const change = { status: 'change', from: 368, exact: 381.7, to: 382, changes: [], worsens: [] } as const;
 

@@ -4,10 +4,11 @@ import { openIssues } from '../../../src/app/fields/fieldState.ts';
 import { issueLine } from '../../../src/app/fields/issueWords.ts';
 import { jobHistory, startHistory } from '../../../src/app/state/jobHistory.ts';
 import { patched } from '../../../src/core/job/jobDocument.ts';
+import type { JobPath } from '../../../src/core/job/jobPath.ts';
 import { parseJob } from '../../../src/core/job/parseJob.ts';
 import { readField } from '../../../src/core/job/readField.ts';
 
-const linesFor = (...values: readonly (readonly [path: string, value: unknown])[]): readonly string[] => {
+const linesFor = (...values: readonly (readonly [path: JobPath, value: unknown])[]): readonly string[] => {
   const parsed = parseJob(
     patched(
       tideLedger,
@@ -68,7 +69,7 @@ test('no broken rule shows a path, a null or a machine name', () => {
 
 test('a field that is wrong twice is listed once, by its label', () => {
   const start = startHistory({ document: tideLedger, typed: {} }, tideLedger);
-  const typed = (path: string, text: string) => {
+  const typed = (path: JobPath, text: string) => {
     const reading = readField(path, text, 'mm');
     return openIssues(
       jobHistory(start, {

@@ -22,13 +22,14 @@ test('every sum is written out once: the height of pockets and lining is the out
 });
 
 test('the lines of a sum add up to what is cut, a size given by the maker too', () => {
-  const given = [{ path: 'pattern.outsideWidth_mm', value: 370 }];
-  for (const patches of [
+  const given: readonly Patch[] = [{ path: 'pattern.outsideWidth_mm', value: 370 }];
+  const cases: readonly (readonly Patch[])[] = [
     [],
     given,
     [{ path: 'construction.strap', value: {} }],
     [{ path: 'construction.ribbon', value: {} }],
-  ])
+  ];
+  for (const patches of cases)
     for (const { sum } of sumsOf(patches))
       expect(sum.parts.reduce((total, { each, times }) => total + each * times, 0)).toBeCloseTo(sum.total, 9);
   expect(sumsOf(given)[0]!.sum.total).toBe(370);

@@ -3,11 +3,12 @@ import { Box3, PerspectiveCamera, Vector3 } from 'three';
 import { describe, expect, test } from 'vitest';
 import { frame, viewDirection } from '../../../src/app/scene/camera/framing.ts';
 import { VIEWPOINTS } from '../../../src/app/scene/viewpoints.ts';
+import { checkLaw } from '../../laws.ts';
 
 describe('framing', () => {
   test('from every viewpoint, at every opening, every corner of the work is in the picture', () => {
     const length = fc.double({ min: 1, max: 500, noNaN: true });
-    fc.assert(
+    checkLaw(
       fc.property(
         fc.tuple(length, length, length),
         fc.constantFrom(...VIEWPOINTS),

@@ -1,6 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { placeLabels } from '../../../src/app/scene/marks/placeLabels.ts';
+import { checkLaw } from '../../laws.ts';
 
 const FRAME = { width: 390, height: 400 };
 
@@ -15,7 +16,7 @@ describe('labels of the fit marks', () => {
       width: fc.double({ min: 60, max: 180, noNaN: true }),
       height: fc.constant(22),
     });
-    fc.assert(
+    checkLaw(
       fc.property(fc.array(wish, { minLength: 1, maxLength: 6 }), (wishes) => {
         const boxes = placeLabels(wishes, FRAME).map(([x, y], i) => ({ x, y, ...wishes[i]! }));
         for (const [i, a] of boxes.entries()) {

@@ -9,19 +9,19 @@ import { MAX_SHELF_CHARACTERS, readChosenFile, readShelfFile, shelfFile } from '
 import { EXAMPLE_JOBS } from '../../../src/core/job/examples.ts';
 import type { JobRecord } from '../../../src/core/job/migrate.ts';
 import { openJob } from '../../../src/core/job/openJob.ts';
-import { jobDocument, seeded } from '../../jobArbitrary.ts';
+import { jobDocument } from '../../jobArbitrary.ts';
+import { checkLaw, lawCases } from '../../laws.ts';
 
 const documents = EXAMPLE_JOBS.map(({ document }) => document as JobRecord);
 const tideLedger = documents[0]!;
 
 describe('a file of jobs', () => {
   test('gives back the jobs that were written', () => {
-    fc.assert(
+    checkLaw(
       fc.property(fc.array(jobDocument, { maxLength: 5 }), (drawn) => {
         const jobs = JSON.parse(JSON.stringify(drawn)) as JobRecord[];
         expect(readShelfFile(shelfFile(jobs))).toEqual({ documents: jobs, broken: [] });
       }),
-      seeded(661, 100),
     );
   });
 
@@ -81,20 +81,20 @@ describe('a file of jobs', () => {
     .map((edits) => edits.reduce((text, { at, drop, put }) => text.slice(0, at) + put + text.slice(at + drop), sound));
   const anyFile = fc.oneof({ weight: 4, arbitrary: damaged }, fc.string(), fc.json());
 
-  test('10,000 damaged files are read without a throw, and what they give is sound', () => {
-    fc.assert(
+  test('damaged files are read without a throw, and what they give is sound', () => {
+    checkLaw(
       fc.property(anyFile, (text) => {
         const read = readShelfFile(text);
         expect(readShelfFile(shelfFile(read.documents))).toEqual({ documents: read.documents, broken: [] });
         for (const { issues } of read.broken) expect(issues.length).toBeGreaterThan(0);
       }),
-      seeded(662, 10_000),
+      { cost: 0.02 },
     );
   });
 
-  test('10,000 damaged files imported leave every job on the shelf as it was, and bring only sound ones', async () => {
+  test('damaged files imported leave every job on the shelf as it was, and bring only sound ones', async () => {
     let count = 0;
-    await fc.assert(
+    await checkLaw(
       fc.asyncProperty(fc.array(anyFile, { minLength: 100, maxLength: 100, size: 'max' }), async (texts) => {
         const shelf = new Shelf({ name: `fuzz ${count++}` });
         const list = async () => {
@@ -116,9 +116,9 @@ describe('a file of jobs', () => {
         expect(after).toHaveLength(before.length + added);
         for (const { document } of after) expect(openJob(document).ok).toBe(true);
       }),
-      { ...seeded(663, 100), endOnFailure: true },
+      { cost: 2 },
     );
-    expect(count).toBe(100);
+    expect(count).toBe(lawCases(2));
   });
 });
 

@@ -10,6 +10,7 @@ import {
   startHistory,
 } from '../../../src/app/state/jobHistory.ts';
 import { valueAt } from '../../../src/core/job/jobDocument.ts';
+import type { JobPath } from '../../../src/core/job/jobPath.ts';
 import { JOB_MIGRATIONS, type Migration } from '../../../src/core/job/migrate.ts';
 
 const start = (): JobHistory => startHistory({ document: tideLedger, typed: {} }, tideLedger);
@@ -17,7 +18,7 @@ const following = (actions: readonly JobAction[], state = start()): JobHistory =
 const WIDTH = 'book.width_mm';
 
 /** One keystroke in a field: the value it reads as, and the text. */
-const type = (path: string, text: string, value: unknown = Number(text)): JobAction => ({
+const type = (path: JobPath, text: string, value: unknown = Number(text)): JobAction => ({
   type: 'edit',
   key: path,
   patches: [{ path, value }],

@@ -1,11 +1,11 @@
 import { describe, expect, test } from 'vitest';
-import { untunedDesign, untuning } from '../../../src/app/state/untunedDesign.ts';
 import { endFrames, shownSegments } from '../../../src/app/strip/endFrame.ts';
 import { endHandles, handleValue, mouthHandle, sizeHandle } from '../../../src/app/strip/handles.ts';
 import { rulerTicks } from '../../../src/app/strip/rulerTicks.ts';
 import { spreadLabels } from '../../../src/app/strip/spreadLabels.ts';
 import { stripLayout } from '../../../src/app/strip/stripLayout.ts';
 import { boardEdge, cutEdge, type End, mouth, seamLine, track } from '../../../src/app/strip/track.ts';
+import { untunedDesign, untuning } from '../../../src/app/strip/untunedDesign.ts';
 import { type CoverDesign, coverDesign } from '../../../src/core/fold/coverDesign.ts';
 import { patternZone } from '../../../src/core/fold/patternZone.ts';
 import { heightSegments, type StripSegment, stripSegments } from '../../../src/core/fold/segments.ts';
@@ -152,7 +152,7 @@ describe('the stretches from head to tail', () => {
         [],
         [{ path: 'pattern.outsideHeight_mm', value: 200 }],
         [{ path: 'ease.head_mm', value: 3 }],
-      ]) {
+      ] as const) {
         const design = designOf(document, patches);
         for (const point of RANGE_POINTS) {
           const segments = heightSegments(design, point);
@@ -167,17 +167,18 @@ describe('the stretches from head to tail', () => {
 describe('a handle', () => {
   const ends: readonly End[] = ['first', 'last'];
   /** Exact sizes, so that a line's place follows the field without the rounding of cut sizes. */
-  const exact = { path: 'pattern.rounding_mm', value: 0 };
-  const sized = [
+  const exact: Patch = { path: 'pattern.rounding_mm', value: 0 };
+  const sized: readonly Patch[] = [
     exact,
     { path: 'pattern.outsideWidth_mm', value: 383 },
     { path: 'pattern.outsideHeight_mm', value: 257 },
   ];
+  const turned: Patch = { path: 'pockets.construction', value: 'turned' };
   const books = EXAMPLE_JOBS.flatMap(({ document }) => [
     { document, patches: [exact] },
     { document, patches: sized },
-    { document, patches: [exact, { path: 'pockets.construction', value: 'turned' }] },
-    { document, patches: [...sized, { path: 'pockets.construction', value: 'turned' }] },
+    { document, patches: [exact, turned] },
+    { document, patches: [...sized, turned] },
   ]);
 
   /** Where the lines of one end stand: cut edge, and margin against the rest. */

@@ -5,7 +5,7 @@ import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { csvRows } from '../../../src/cli/catalogue/csvRows.ts';
 import type { Row } from '../../../src/cli/catalogue/row.ts';
-import { seeded } from '../../jobArbitrary.ts';
+import { checkLaw } from '../../laws.ts';
 
 async function rowsOf(text: string, chunk = text.length): Promise<Row[]> {
   const bytes = Buffer.from(text);
@@ -25,12 +25,11 @@ describe('a table read row by row', () => {
   test('gives back the cells that were written, quoted or not, whole or in pieces', async () => {
     const cell = fc.string({ unit: fc.constantFrom('a', 'B', ' ', ',', '"', '\n', '\r\n', ';', 'é', '7') });
     const table = fc.array(fc.tuple(cell, cell, fc.constant('end')), { minLength: 1, maxLength: 8 });
-    await fc.assert(
+    await checkLaw(
       fc.asyncProperty(table, fc.integer({ min: 1, max: 50 }), async (cells, chunk) => {
         const rows = await rowsOf(stringify(cells, { quoted: true }), chunk);
         expect(rows.map((row) => 'cells' in row && row.cells)).toEqual(cells);
       }),
-      seeded(641, 200),
     );
   });
 
@@ -50,7 +49,7 @@ describe('a table read row by row', () => {
   test('counts lines through cells that span several, whatever breaks them', async () => {
     const cell = fc.array(fc.constantFrom('a', '\n', '\r\n', '"'), { maxLength: 6 }).map((parts) => parts.join(''));
     const table = fc.array(fc.tuple(cell, cell, fc.constant('end')), { minLength: 1, maxLength: 6 });
-    await fc.assert(
+    await checkLaw(
       fc.asyncProperty(table, fc.constantFrom('\n', '\r\n'), async (cells, record_delimiter) => {
         const text = stringify([['a', 'b', 'c'], ...cells], { quoted: true, record_delimiter });
         const expected = cells.map((_, i) => {
@@ -59,7 +58,6 @@ describe('a table read row by row', () => {
         });
         expect((await rowsOf(text)).slice(1).map(({ source }) => source)).toEqual(expected);
       }),
-      seeded(642, 200),
     );
   });
 
@@ -156,7 +154,7 @@ describe('a table read row by row', () => {
   test('reads what another reader reads, of tables written anyhow', async () => {
     const piece = fc.constantFrom('a', 'é', ' ', '"', '""', ',', ';', '\n', '\r\n', 'b c', '"x,y"', '"p\nq"');
     const text = fc.array(piece, { maxLength: 30 }).map((pieces) => `"h",i\n${pieces.join('')}`);
-    await fc.assert(
+    await checkLaw(
       fc.asyncProperty(text, fc.integer({ min: 1, max: 40 }), async (written, chunk) => {
         const rows = (await rowsOf(written, chunk)).flatMap((row) => ('cells' in row ? [row.cells] : []));
         let expected: string[][];
@@ -169,7 +167,6 @@ describe('a table read row by row', () => {
           expected.filter((cells) => cells.length === 2 && cells.some((cell) => cell.trim() !== '')),
         );
       }),
-      seeded(643, 500),
     );
   });
 

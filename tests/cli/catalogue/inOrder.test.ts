@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { batches, inOrder } from '../../../src/cli/catalogue/inOrder.ts';
-import { seeded } from '../../jobArbitrary.ts';
+import { checkLaw } from '../../laws.ts';
 
 async function* counting(count: number): AsyncGenerator<number> {
   for (let i = 0; i < count; i++) yield i;
@@ -15,7 +15,7 @@ async function all<T>(items: AsyncIterable<T>): Promise<T[]> {
 
 describe('work in order', () => {
   test('gives results in the order of the items however they finish, and never runs more than allowed', async () => {
-    await fc.assert(
+    await checkLaw(
       fc.asyncProperty(
         fc.scheduler(),
         fc.integer({ min: 0, max: 20 }),
@@ -34,7 +34,6 @@ describe('work in order', () => {
           expect(most).toBeLessThanOrEqual(ahead);
         },
       ),
-      seeded(651, 200),
     );
   });
 

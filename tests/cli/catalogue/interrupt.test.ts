@@ -1,13 +1,13 @@
 import { spawn } from 'node:child_process';
 import { mkdirSync } from 'node:fs';
 import { beforeAll, describe, expect, test } from 'vitest';
-import { build, lines, scratch, script } from '../commandLine.ts';
+import { build, lines, processWords, scratch } from '../commandLine.ts';
 
 const HEADER = 'name,book.width_mm,book.height_mm,book.thickness_mm,leather.outside.min_mm,leather.outside.max_mm';
 
 /** Starts the command, interrupts it once it has written something, and gives what it said. */
 async function interrupted(words: readonly string[], input?: string) {
-  const child = spawn(process.execPath, [script('catalogue'), ...words]);
+  const child = spawn(process.execPath, processWords('catalogue', words));
   // The command may end before it has taken all.
   child.stdin.on('error', () => {});
   if (input === undefined) child.stdin.end();
@@ -29,7 +29,7 @@ async function interrupted(words: readonly string[], input?: string) {
 }
 
 describe('an interrupted catalogue', () => {
-  beforeAll(() => build('catalogue'));
+  beforeAll(build);
 
   test.each(['1', '2'])(
     'on %s core(s) finishes the rows that it has read, says how far it came, and exits 130',

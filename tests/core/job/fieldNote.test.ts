@@ -1,5 +1,6 @@
 import { expect, test } from 'vitest';
 import { fieldNote, numberFields } from '../../../src/core/job/fieldNote.ts';
+import type { JobPath } from '../../../src/core/job/jobPath.ts';
 
 test('a field is found behind defaults, nulls and transforms, with its range', () => {
   expect(fieldNote('book.measured.error_mm')).toMatchObject({ unit: 'mm', min: 0 });
@@ -7,7 +8,7 @@ test('a field is found behind defaults, nulls and transforms, with its range', (
 });
 
 test('a path without a number field is a slip of the program and says which', () => {
-  expect(() => fieldNote('book.girth_mm')).toThrow('book.girth_mm');
+  expect(() => fieldNote('book.girth_mm' as JobPath)).toThrow('book.girth_mm');
   expect(() => fieldNote('leather.outside')).toThrow('leather.outside');
 });
 

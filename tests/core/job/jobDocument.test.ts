@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { patched, valueAt } from '../../../src/core/job/jobDocument.ts';
+import { type Patch, patched, valueAt } from '../../../src/core/job/jobDocument.ts';
 
 describe('a patch', () => {
   const document = { name: 'Tide ledger', book: { width_mm: 165, spine: { shape: 'flat' } }, ease: { head_mm: 1 } };
@@ -31,7 +31,7 @@ describe('a patch', () => {
   });
 
   test('comes after the one before it', () => {
-    const patches = [
+    const patches: readonly Patch[] = [
       { path: 'seam.method', value: 'lacing' },
       { path: 'seam.method', value: 'stitching' },
     ];

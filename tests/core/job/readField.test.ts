@@ -4,9 +4,10 @@ import { fieldIssues, openIssues, understood } from '../../../src/app/fields/fie
 import { jobHistory, startHistory } from '../../../src/app/state/jobHistory.ts';
 import { typedText } from '../../../src/app/state/typedText.ts';
 import { fieldNote } from '../../../src/core/job/fieldNote.ts';
+import type { JobPath } from '../../../src/core/job/jobPath.ts';
 import { readField } from '../../../src/core/job/readField.ts';
 
-const changes = (path: string, text: string, unit: 'mm' | 'in' = 'mm') => {
+const changes = (path: JobPath, text: string, unit: 'mm' | 'in' = 'mm') => {
   const reading = readField(path, text, unit);
   return reading.ok ? reading.value : reading.message;
 };
@@ -45,7 +46,7 @@ describe('a field reads what makers type', () => {
 test('title, help and range of a field come from the schema, through its defaults and both leathers', () => {
   expect(fieldNote('leather.lining.bendRatio')).toMatchObject({ title: 'Bend ratio', min: 0.02, max: 3 });
   expect(fieldNote('pockets.depth_mm').unit).toBe('mm');
-  expect(() => fieldNote('book.colour')).toThrow('book.colour');
+  expect(() => fieldNote('book.colour' as JobPath)).toThrow('book.colour');
 });
 
 test('a share is typed in percent; under 1 without the sign it is the share itself', () => {
@@ -72,7 +73,7 @@ test('a figure typed without a unit keeps its meaning when the units of the job 
 
 describe('beside a field stands', () => {
   const start = startHistory({ document: tideLedger, typed: {} }, tideLedger);
-  const typed = (path: string, text: string) => {
+  const typed = (path: JobPath, text: string) => {
     const reading = readField(path, text, 'mm');
     return jobHistory(start, {
       type: 'edit',

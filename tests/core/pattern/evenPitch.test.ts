@@ -19,7 +19,7 @@ describe('a side divided evenly', () => {
 
   test('takes the nearest number whose holes keep clear of the end of a layer', () => {
     // At 25 intervals of 4 mm a hole would stand at 40 mm, just where the layer ends.
-    const { intervals, pitch } = evenPitch(100, 4, [{ at: 40, clear: 0.3 }]);
+    const { intervals, pitch } = evenPitch(100, 4, { at: 40, clear: 0.3 });
     const place = 40 / pitch;
     expect(Math.abs(place - Math.round(place))).toBeGreaterThanOrEqual(0.3);
     expect(Math.abs(intervals - 25)).toBe(1);
@@ -27,31 +27,21 @@ describe('a side divided evenly', () => {
 
   test('keeps the nearest number where its holes are clear enough, though another clears the layer by more', () => {
     // 9.4 mm is 2.35 intervals of 25 in 100 mm and 2.444 of 26.
-    expect(evenPitch(100, 4, [{ at: 9.4, clear: 0.3 }]).intervals).toBe(25);
-    expect(evenPitch(100, 4, [{ at: 9.4, clear: 0.4 }]).intervals).toBe(26);
+    expect(evenPitch(100, 4, { at: 9.4, clear: 0.3 }).intervals).toBe(25);
+    expect(evenPitch(100, 4, { at: 9.4, clear: 0.4 }).intervals).toBe(26);
   });
 
   test('keeps clear of a hole on either side', () => {
     // 39.5 mm is 9.875 intervals of 25 in 100 mm, 10.27 of 26, 9.48 of 24; 40.5 mm is 10.125, 10.53 and 9.72.
-    expect(evenPitch(100, 4, [{ at: 39.5, clear: 0.3 }]).intervals).toBe(24);
-    expect(evenPitch(100, 4, [{ at: 40.5, clear: 0.3 }]).intervals).toBe(26);
+    expect(evenPitch(100, 4, { at: 39.5, clear: 0.3 }).intervals).toBe(24);
+    expect(evenPitch(100, 4, { at: 40.5, clear: 0.3 }).intervals).toBe(26);
   });
 
   test('goes to both ends of the tolerance of 5 %, and no farther', () => {
     // A hole of the nearest number would stand just at the layer's end, halfway between two of the other.
-    expect(evenPitch(42, 4, [{ at: (5 * 42) / 11, clear: 0.3 }])).toMatchObject({ intervals: 10, pitch: 4.2 });
-    expect(evenPitch(57, 4, [{ at: (7 * 57) / 14, clear: 0.3 }])).toMatchObject({ intervals: 15, pitch: 3.8 });
-    expect(evenPitch(42.02, 4, [{ at: (5 * 42.02) / 11, clear: 0.3 }]).intervals).toBe(11);
-    expect(evenPitch(56.98, 4, [{ at: (7 * 56.98) / 14, clear: 0.3 }]).intervals).toBe(14);
-  });
-
-  test('serves the first layer where it cannot serve all', () => {
-    // In 100 mm holes of 25 intervals stand clear of 50 mm and on 40 mm, those of 24 and 26 on 50 mm and clear of 40 mm.
-    const [middle, off] = [
-      { at: 50, clear: 0.3 },
-      { at: 40, clear: 0.3 },
-    ];
-    expect(evenPitch(100, 4, [middle, off]).intervals).toBe(25);
-    expect(evenPitch(100, 4, [off, middle]).intervals).toBe(26);
+    expect(evenPitch(42, 4, { at: (5 * 42) / 11, clear: 0.3 })).toMatchObject({ intervals: 10, pitch: 4.2 });
+    expect(evenPitch(57, 4, { at: (7 * 57) / 14, clear: 0.3 })).toMatchObject({ intervals: 15, pitch: 3.8 });
+    expect(evenPitch(42.02, 4, { at: (5 * 42.02) / 11, clear: 0.3 }).intervals).toBe(11);
+    expect(evenPitch(56.98, 4, { at: (7 * 56.98) / 14, clear: 0.3 }).intervals).toBe(14);
   });
 });

@@ -25,14 +25,6 @@ describe('a size has one text, true to 0.005 mm', () => {
     [14.96 * INCH, '379.98 mm'],
     [0, '0 in'],
   ])('%f mm in inches: %s', (value, text) => expect(imperial.size(value)).toBe(text));
-
-  test('whether it is cut, was given or is a setting', () => {
-    for (const print of [metric, imperial])
-      for (const value of [380, 215.9, 4.76]) {
-        expect(print.cut(value)).toBe(print.size(value));
-        expect(print.given(value)).toBe(print.size(value));
-      }
-  });
 });
 
 describe('what is only computed', () => {

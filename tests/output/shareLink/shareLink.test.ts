@@ -12,7 +12,8 @@ import {
   MAX_LINK_CHARACTERS,
   readShareFragment,
 } from '../../../src/output/shareLink/shareLink.ts';
-import { jobDocument, seeded } from '../../jobArbitrary.ts';
+import { jobDocument } from '../../jobArbitrary.ts';
+import { checkLaw } from '../../laws.ts';
 
 /** The fragment of a job that is short enough to have one. */
 function shareFragment(document: JobRecord): string {
@@ -36,14 +37,13 @@ const pathsOf = (fragment: string) => {
 
 describe('a share link', () => {
   test('gives back the job that went in, as written', () => {
-    fc.assert(
+    checkLaw(
       fc.property(jobDocument, fc.string({ unit: 'binary', maxLength: 200 }), (drawn, name) => {
         const document = JSON.parse(JSON.stringify({ ...drawn, name }));
         const opened = readShareFragment(shareFragment(document));
         expect(opened.ok && opened.document).toEqual(document);
         expect(opened.ok && opened.job).toEqual((parseJob(document) as { job: unknown }).job);
       }),
-      seeded(611, 500),
     );
   });
 
@@ -118,13 +118,13 @@ describe('a bad share link', () => {
       anyBytes.map((bytes) => linkAround(bytes)),
       fc.json().map((text) => linkAround(strToU8(text))),
     );
-    fc.assert(
+    checkLaw(
       fc.property(fragment, (text) => {
         const opened = readShareFragment(text);
         expect(opened.ok).toBe(false);
         expect(!opened.ok && opened.issues.length).toBeGreaterThan(0);
       }),
-      seeded(612, 10_000),
+      { cost: 0.02 },
     );
   });
 
@@ -136,7 +136,7 @@ describe('a bad share link', () => {
       with: fc.constantFrom(...'ABCXYZabcxyz0189-_'),
     });
     const links = EXAMPLE_JOBS.map(({ document }) => ({ document, link: shareFragment(document as JobRecord) }));
-    fc.assert(
+    checkLaw(
       fc.property(fc.constantFrom(...links), fc.array(edit, { minLength: 1, maxLength: 4 }), (sent, edits) => {
         const damaged = edits.reduce((text, { kind, at, span, with: letter }) => {
           const from = Math.floor(at * text.length);
@@ -153,7 +153,7 @@ describe('a bad share link', () => {
         // An edit may change nothing, or only the idle bits of the last character.
         if (opened.ok) expect(opened.document).toEqual(sent.document);
       }),
-      seeded(613, 10_000),
+      { cost: 0.02 },
     );
   });
 });

@@ -1,4 +1,4 @@
-import type { Vec2 } from '../../../core/index.ts';
+import type { JobPath, Vec2 } from '../../../core/index.ts';
 import { useWritten } from '../../fields/fieldState.ts';
 import { useDispatch } from '../../state/BenchContext.tsx';
 import { PolygonField } from './PolygonField.tsx';
@@ -12,7 +12,7 @@ const NEW_DEFECT: readonly Vec2[] = [
 ];
 
 /** Scars, holes and loose places to keep off, each with its corners. */
-export function DefectFields({ path }: { readonly path: string }) {
+export function DefectFields({ path }: { readonly path: JobPath }) {
   const dispatch = useDispatch();
   const written = useWritten(path);
   const defects = (Array.isArray(written) ? written : []) as readonly (readonly Vec2[])[];

@@ -1,4 +1,4 @@
-import type { JobDocument, LeatherName, Vec2 } from '../../../core/index.ts';
+import type { JobDocument, JobPath, LeatherName, Vec2 } from '../../../core/index.ts';
 import { Choice } from '../../fields/Choice.tsx';
 import { FigureField } from '../../fields/FigureField.tsx';
 import { useWritten } from '../../fields/fieldState.ts';
@@ -17,13 +17,13 @@ const OWNED = [
 export function OwnedLeather({ leather }: { readonly leather: LeatherName }) {
   const dispatch = useDispatch();
   const lengths = useLengths();
-  const path = `hides.${leather}`;
+  const path = `hides.${leather}` as const;
   const owned = (useWritten(path) ?? null) as JobDocument | null;
   const sheet = useBench(({ history }) => history.good.job.hides[leather]);
   const outline = (owned?.outline ?? null) as readonly Vec2[] | null;
   const kind = owned === null ? 'none' : outline === null ? 'sheet' : 'hide';
   const choose = (value: string): void => {
-    const put = (to: string, what: unknown) => ({ path: to, value: what });
+    const put = (to: JobPath, what: unknown) => ({ path: to, value: what });
     const asSheet: Vec2[] = [
       [0, 0],
       [sheet?.width_mm ?? 600, 0],

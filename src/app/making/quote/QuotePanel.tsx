@@ -7,15 +7,14 @@ import { QuoteTable } from './QuoteTable.tsx';
 import { RateFields } from './RateFields.tsx';
 
 /** Price and time of one cover, line by line, with the maker's own rates. */
-export default lagging(
-  ({ design }) => ({ design }),
-  function QuotePanel({ design }: Pick<Bench, 'design'>) {
-    const priced = useMemo(() => quote(design, coverSupplies(design)), [design]);
-    return (
-      <Panel name="Quote" fields={<RateFields />}>
-        <h3>One cover: {design.job.name}</h3>
-        <QuoteTable quote={priced} />
-      </Panel>
-    );
-  },
-);
+function QuotePanel({ design }: Pick<Bench, 'design'>) {
+  const priced = useMemo(() => quote(design, coverSupplies(design)), [design]);
+  return (
+    <Panel name="Quote" fields={<RateFields />}>
+      <h3>One cover: {design.job.name}</h3>
+      <QuoteTable quote={priced} />
+    </Panel>
+  );
+}
+
+export default lagging(({ design }) => ({ design }), QuotePanel);

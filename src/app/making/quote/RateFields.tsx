@@ -34,7 +34,7 @@ export function RateFields() {
       <ExtraLines />
       <details>
         <summary>Time at the bench</summary>
-        {[...MINUTES, isLaced ? 'lace' : 'stitch', 'finish'].map((step) => (
+        {([...MINUTES, isLaced ? 'lace' : 'stitch', 'finish'] as const).map((step) => (
           <FigureField key={step} path={`rates.minutes.${step}`} empty="default" />
         ))}
       </details>

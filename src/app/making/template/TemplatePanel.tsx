@@ -11,37 +11,36 @@ import { readTemplate } from './readTemplate.ts';
 import { keepTemplateChoice, keptTemplateChoice, type TemplateChoice } from './templateChoice.ts';
 
 /** The template: printed in true size, or as a file for a cutter, for card or for leather. */
-export default lagging(
-  ({ design }) => ({ design }),
-  function TemplatePanel({ design }: Pick<Bench, 'design'>) {
-    const [choice, setWholeChoice] = useState(keptTemplateChoice);
-    useEffect(() => keepTemplateChoice(choice), [choice]);
-    const choose = (change: Partial<TemplateChoice>): void => setWholeChoice((whole) => ({ ...whole, ...change }));
-    const drawing = useMemo(() => {
-      const { job } = design;
-      const made = choice.madeIn === 'card' ? cardDesign(job, job.mockup.card) : design;
-      return { ...patternDrawing(made), title: `${job.name}, ${choice.madeIn}` };
-    }, [design, choice.madeIn]);
-    const seen = useMemo(() => (choice.mirrored ? mirroredDrawing(drawing) : drawing), [drawing, choice.mirrored]);
-    const settings = useMemo(() => readTemplate(choice), [choice]);
-    const parts = { choice, choose, settings, drawing };
-    return (
-      <Panel
-        name="Template"
-        fields={
-          <>
-            <PatternMadeIn {...parts} />
-            <PaperTemplate {...parts} />
-            <CuttingFile {...parts} />
-          </>
-        }
-      >
-        <h3>
-          In {choice.madeIn}, {seen.faceUp}
-        </h3>
-        <PatternSheet drawing={seen} layers={choice.layers} />
-        <Notes notes={seen.notes} />
-      </Panel>
-    );
-  },
-);
+function TemplatePanel({ design }: Pick<Bench, 'design'>) {
+  const [choice, setWholeChoice] = useState(keptTemplateChoice);
+  useEffect(() => keepTemplateChoice(choice), [choice]);
+  const choose = (change: Partial<TemplateChoice>): void => setWholeChoice((whole) => ({ ...whole, ...change }));
+  const drawing = useMemo(() => {
+    const { job } = design;
+    const made = choice.madeIn === 'card' ? cardDesign(job, job.mockup.card) : design;
+    return { ...patternDrawing(made), title: `${job.name}, ${choice.madeIn}` };
+  }, [design, choice.madeIn]);
+  const seen = useMemo(() => (choice.mirrored ? mirroredDrawing(drawing) : drawing), [drawing, choice.mirrored]);
+  const settings = useMemo(() => readTemplate(choice), [choice]);
+  const parts = { choice, choose, settings, drawing };
+  return (
+    <Panel
+      name="Template"
+      fields={
+        <>
+          <PatternMadeIn {...parts} />
+          <PaperTemplate {...parts} />
+          <CuttingFile {...parts} />
+        </>
+      }
+    >
+      <h3>
+        In {choice.madeIn}, {seen.faceUp}
+      </h3>
+      <PatternSheet drawing={seen} layers={choice.layers} />
+      <Notes notes={seen.notes} />
+    </Panel>
+  );
+}
+
+export default lagging(({ design }) => ({ design }), TemplatePanel);

@@ -1,5 +1,5 @@
 import { useState } from 'react';
-import { fieldNote } from '../../../core/index.ts';
+import { fieldNote, type JobPath } from '../../../core/index.ts';
 import { Choice } from '../../fields/Choice.tsx';
 import { useFieldIssues, useWritten } from '../../fields/fieldState.ts';
 import { PlainField } from '../../fields/PlainField.tsx';
@@ -13,7 +13,7 @@ const WAYS = [
 ];
 
 interface GapFieldProps {
-  readonly path: string;
+  readonly path: JobPath;
   /** What the card should show there if the book is as it was measured, mm. */
   readonly expected: number;
 }

@@ -69,8 +69,8 @@ function Measures({ lesson: { measures } }: { readonly lesson: CardLesson }) {
         {Object.entries(measures).map(([name, { before, after, errorAfter }]) => (
           <tr key={name}>
             <th scope="row">{name}</th>
-            <td>{lengths.given(before)}</td>
-            <td>{lengths.given(after)}</td>
+            <td>{lengths.size(before)}</td>
+            <td>{lengths.size(after)}</td>
             <td>{lengths.fine(errorAfter)}</td>
           </tr>
         ))}
@@ -98,7 +98,7 @@ function Residuals({ lesson: { residuals, status } }: { readonly lesson: CardLes
           {residuals.map(({ name, read, expected, fitted, deviation }) => (
             <tr key={name}>
               <th scope="row">{name}</th>
-              <td>{lengths.given(read)}</td>
+              <td>{lengths.size(read)}</td>
               <td>{lengths.fine(expected)}</td>
               {status === 'learned' && <td>{lengths.fine(read - fitted)}</td>}
               <td>{lengths.number(Math.abs(deviation), 1)}</td>

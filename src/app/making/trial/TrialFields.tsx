@@ -58,7 +58,7 @@ export function TrialFields() {
               type: 'edit',
               patches: [
                 { path: 'mockup.readings.closes', value: CLOSES_VALUE[value] },
-                ...(value === 'open' ? [] : [{ path: 'mockup.readings.opening_deg', value: undefined }]),
+                ...(value === 'open' ? [] : [{ path: 'mockup.readings.opening_deg', value: undefined } as const]),
               ],
             })
           }

@@ -7,15 +7,14 @@ import { Lesson } from './Lesson.tsx';
 import { TrialFields } from './TrialFields.tsx';
 
 /** The trial in card: what it showed, what that teaches of the book's measures, and the correction. */
-export default lagging(
-  ({ design }) => ({ design }),
-  function TrialPanel({ design }: Pick<Bench, 'design'>) {
-    const { job } = design;
-    const lesson = useMemo(() => learnFromCard(job, job.mockup.card, job.mockup.readings), [job]);
-    return (
-      <Panel name="Card trial" fields={<TrialFields />}>
-        <Lesson job={job} lesson={lesson} />
-      </Panel>
-    );
-  },
-);
+function TrialPanel({ design }: Pick<Bench, 'design'>) {
+  const { job } = design;
+  const lesson = useMemo(() => learnFromCard(job, job.mockup.card, job.mockup.readings), [job]);
+  return (
+    <Panel name="Card trial" fields={<TrialFields />}>
+      <Lesson job={job} lesson={lesson} />
+    </Panel>
+  );
+}
+
+export default lagging(({ design }) => ({ design }), TrialPanel);

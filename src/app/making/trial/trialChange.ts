@@ -11,7 +11,7 @@ export function trialChange(job: Job, { change }: CardLesson): readonly Patch[] 
   const { width, height } = cardDesign(job, job.mockup.card).pieces.outside;
   return [
     ...change,
-    ...READINGS.map((reading) => ({ path: `mockup.readings.${reading}`, value: undefined })),
+    ...READINGS.map((reading) => ({ path: `mockup.readings.${reading}`, value: undefined }) as const),
     { path: 'mockup.card.cutWidth_mm', value: width },
     { path: 'mockup.card.cutHeight_mm', value: height },
   ];

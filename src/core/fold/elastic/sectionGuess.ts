@@ -1,5 +1,6 @@
+import { turnBetween } from '../../math/angle.ts';
 import { convexChain } from '../../math/convexChain.ts';
-import { distance, type Vec2 } from '../../math/vec2.ts';
+import { distance, subtract, type Vec2 } from '../../math/vec2.ts';
 import { growOutline, type Obstacle } from '../../strip/obstacle.ts';
 
 /** A path to begin from, and the taut path it was made from. */
@@ -57,12 +58,7 @@ function bump(a: Vec2, b: Vec2, rise: number): number[] {
 
 function turningOf(points: readonly Vec2[]): number {
   let sum = 0;
-  for (let i = 1; i + 1 < points.length; i++) {
-    const ax = points[i]![0] - points[i - 1]![0];
-    const ay = points[i]![1] - points[i - 1]![1];
-    const bx = points[i + 1]![0] - points[i]![0];
-    const by = points[i + 1]![1] - points[i]![1];
-    sum += Math.abs(Math.atan2(ax * by - ay * bx, ax * bx + ay * by));
-  }
+  for (let i = 1; i + 1 < points.length; i++)
+    sum += Math.abs(turnBetween(subtract(points[i]!, points[i - 1]!), subtract(points[i + 1]!, points[i]!)));
   return sum;
 }

@@ -1,3 +1,4 @@
+import { wrapAngle } from '../../math/angle.ts';
 import { measureNodeGap, type NodeGap, nearestEdge } from '../../strip/nodeGap.ts';
 import type { Obstacle } from '../../strip/obstacle.ts';
 
@@ -42,7 +43,7 @@ export function sectionShape(
       angles[0] = direction;
       continue;
     }
-    const turn = Math.atan2(Math.sin(direction - angles[k - 1]!), Math.cos(direction - angles[k - 1]!));
+    const turn = wrapAngle(direction - angles[k - 1]!);
     angles[k] = angles[k - 1]! + turn;
     turning += Math.abs(turn);
     sharpest = Math.max(sharpest, Math.abs(turn));

@@ -1,3 +1,4 @@
+import { wrapAngle } from '../../math/angle.ts';
 import { subtract, type Vec2 } from '../../math/vec2.ts';
 import type { InnerPath, InnerPiece } from '../section/innerPath.ts';
 import type { StripSection } from './solveSection.ts';
@@ -14,7 +15,7 @@ import type { StripSection } from './solveSection.ts';
  */
 export function settledPath({ section }: StripSection, offset: number, toSeat: number): InnerPath {
   const { spans, x } = backHalf(section);
-  const turns = spans.map(({ direction }, i) => wrapped(direction - (spans[i - 1]?.direction ?? -Math.PI / 2)));
+  const turns = spans.map(({ direction }, i) => wrapAngle(direction - (spans[i - 1]?.direction ?? -Math.PI / 2)));
   const pieces: InnerPiece[] = [];
   spans.forEach(({ length }, i) => {
     const turn = turns[i]!;
@@ -56,8 +57,6 @@ function backHalf(section: ArrayLike<number>): { readonly spans: readonly Span[]
   const x = at(first)[0] + skip * Math.cos(direction);
   return { spans: [{ length: length - skip, direction }, ...all.slice(first + 1)], x };
 }
-
-const wrapped = (angle: number): number => Math.atan2(Math.sin(angle), Math.cos(angle));
 
 /** Turns below this, radians, are a straight leather's. */
 const STRAIGHT = 1e-4;

@@ -1,3 +1,4 @@
+import { wrapAngle } from '../../math/angle.ts';
 /**
  * The leather across the spine of a book: what the elastic strip says about a cover.
  *
@@ -83,7 +84,7 @@ export function solveSection(input: SectionInput, solver: StripSolver): StripSec
 
   const lengthAt = (turning: number): number =>
     input.length / d - (input.neutral - 0.5) * t * turning - held.front - held.back - (gap ? gap.front + gap.back : 0);
-  let length = lengthAt(turnBetween(front.angle, back.angle + Math.PI));
+  let length = lengthAt(Math.abs(wrapAngle(back.angle + Math.PI - front.angle)));
   if (!(length > 0)) return emptySection('badInput', `length: got ${input.length}, too short for what is held flat`);
   const guess = guessSection(obstacle, front.at, back.at, length);
   const crease = input.crease;
@@ -144,9 +145,6 @@ function heldPlace(x: Float64Array, y: Float64Array, tip: number, next: number, 
 function endOf([x, y]: Vec2, angle: number, limit: { min?: number; max?: number } | null): StripEnd {
   return limit ? { kind: 'slide', x, y, angle, ...limit } : { kind: 'clamp', x, y, angle };
 }
-
-/** Size of the turn from one direction to another, 0 to pi. */
-const turnBetween = (a: number, b: number): number => Math.abs(Math.atan2(Math.sin(b - a), Math.cos(b - a)));
 
 /** Joins the held parts to the strip; its first and last nodes lie within them. */
 function wholeSection(

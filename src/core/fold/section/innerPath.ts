@@ -1,6 +1,8 @@
 import type { BookModel } from '../../book/bookModel.ts';
 import { type BookOutline, boardDirections, symmetricOpening } from '../../book/bookOutline.ts';
 import { tautPath } from '../../book/tautPath.ts';
+import { wrapAngle } from '../../math/angle.ts';
+import { TOLERANCE } from '../../math/tolerance.ts';
 import { addScaled, distance, heading, subtract, type Vec2 } from '../../math/vec2.ts';
 import { sectionOutline } from './sectionOutline.ts';
 
@@ -26,8 +28,6 @@ export interface InnerPath {
 
 /** Radius at which the cover leaves a board on which it does not lie over the whole width, mm; smooth to the eye. */
 const LIFT_RADIUS = 24;
-/** Directions within this are one, radians. */
-const SAME = 1e-9;
 
 /**
  * Half of the taut path over the book, spine to tip; by symmetry the other half is its mirror image.
@@ -42,7 +42,7 @@ export function innerPath(book: BookModel, opening: number, held: number): Inner
   const directions = boardDirections(book, swing);
   const outline = sectionOutline(book, swing);
   const taut = halfPath(outline);
-  if (Math.abs(wrapped(directions.back - taut.heading)) < SAME) return pathOf(taut, []);
+  if (Math.abs(wrapAngle(directions.back - taut.heading)) < TOLERANCE.angle) return pathOf(taut, []);
 
   const points = [...outline.points];
   // Never past the straight part of the board, which a rounded edge shortens.
@@ -51,8 +51,8 @@ export function innerPath(book: BookModel, opening: number, held: number): Inner
   points[0] = addScaled(points[0]!, heading(directions.front), -lift);
   points[points.length - 1] = addScaled(points[points.length - 1]!, heading(directions.back), -lift);
   const bridge = halfPath({ ...outline, points });
-  const angle = wrapped(directions.back - bridge.heading);
-  if (Math.abs(angle) < SAME) return pathOf(bridge, [{ length: lift, angle: 0 }]);
+  const angle = wrapAngle(directions.back - bridge.heading);
+  if (Math.abs(angle) < TOLERANCE.angle) return pathOf(bridge, [{ length: lift, angle: 0 }]);
   // No cover doubles back on its board; a book so short that its bridge would is covered taut.
   if (Math.abs(angle) > Math.PI / 2) return pathOf(taut, []);
   // The turn away from the book, filleted. The outline's own radius shortens both straight stretches there as well.
@@ -68,9 +68,6 @@ export function innerPath(book: BookModel, opening: number, held: number): Inner
     { length: lift - trim, angle: 0 },
   ]);
 }
-
-/** An angle brought into (-pi, pi]. */
-const wrapped = (angle: number): number => Math.atan2(Math.sin(angle), Math.cos(angle));
 
 interface HalfPath {
   readonly pieces: readonly InnerPiece[];
@@ -93,13 +90,13 @@ const halfPath = (outline: BookOutline): HalfPath => leavingArc(outline) ?? half
 function leavingArc({ points, radius: grown, back }: BookOutline): HalfPath | null {
   if (back === null || back.radius === 0) return null;
   const centre: Vec2 = [points[(back.first + back.last) / 2]![0] + back.radius, 0];
-  const polar = ([x, y]: Vec2): number => (Math.atan2(y, x) + 2 * Math.PI) % (2 * Math.PI);
+  const polar = ([x, y]: Vec2): number => wrapAngle(Math.atan2(y, x), 0);
   const toTip = subtract(points[points.length - 1]!, centre);
   const along = Math.sqrt(Math.max(0, toTip[0] ** 2 + toTip[1] ** 2 - back.radius ** 2));
   // The tangent from the tip touches the circle at this polar angle; the middle of the spine is at pi.
   const leaves = polar(toTip) + (toTip[1] > 0 ? 2 * Math.PI : 0) - Math.atan2(along, back.radius);
   const edge = polar(subtract(points[back.last]!, centre));
-  if (leaves <= Math.PI || leaves >= edge - SAME) return null;
+  if (leaves <= Math.PI || leaves >= edge - TOLERANCE.angle) return null;
   const angle = leaves - Math.PI;
   return {
     pieces: [
@@ -107,7 +104,7 @@ function leavingArc({ points, radius: grown, back }: BookOutline): HalfPath | nu
       { length: along, angle: 0 },
     ],
     middle: centre[0] - back.radius - grown,
-    heading: wrapped(leaves + Math.PI / 2),
+    heading: wrapAngle(leaves + Math.PI / 2),
   };
 }
 
@@ -127,7 +124,7 @@ function halfOfTaut(outline: BookOutline): HalfPath {
     const size = measure(piece);
     const share = size > 0 ? Math.max(0, Math.min(1, (size - skip) / size)) : 0;
     skip = Math.max(0, skip - size);
-    if (share > 1e-12) pieces.push({ length: piece.length * share, angle: piece.angle * share });
+    if (share > TOLERANCE.ratio) pieces.push({ length: piece.length * share, angle: piece.angle * share });
   }
   // The half walked from a middle at x = 0 must end as far forward as the path begins.
   let x = 0;
@@ -137,5 +134,5 @@ function halfOfTaut(outline: BookOutline): HalfPath {
     else x += length * Math.cos(theta);
     theta += angle;
   }
-  return { pieces, middle: path.start[0] - x, heading: wrapped(Math.PI - path.heading) };
+  return { pieces, middle: path.start[0] - x, heading: wrapAngle(Math.PI - path.heading) };
 }

@@ -3,6 +3,7 @@ import type { BookModel } from '../../book/bookModel.ts';
 import type { Job } from '../../job/jobSchema.ts';
 import type { LeatherModel } from '../../leather/leatherModel.ts';
 import { findLevel } from '../../math/findLevel.ts';
+import { TOLERANCE } from '../../math/tolerance.ts';
 import type { Pieces } from '../../pattern/pieces.ts';
 import { mm } from '../../units/mm.ts';
 import { type InnerPath, innerPath } from './innerPath.ts';
@@ -67,9 +68,6 @@ function interpolate(knots: readonly Knot[], x: number): number {
   return y0 + ((y1 - y0) * (x - x0)) / (x1 - x0);
 }
 
-/** Lengths that part two places on the section, mm; nearer ones are one place. */
-const SAME = 1e-9;
-
 /**
  * Section of the cover over the book at one opening.
  *
@@ -124,12 +122,15 @@ export function wrapSection(
   let toFoldEnd = 0;
   let toLiningEnd = 0;
   for (const { length, angle } of path.pieces) {
-    const stops = [...places.filter((at) => at > x + SAME && at < x + length - SAME).sort((a, b) => a - b), x + length];
+    const stops = [
+      ...places.filter((at) => at > x + TOLERANCE.length && at < x + length - TOLERANCE.length).sort((a, b) => a - b),
+      x + length,
+    ];
     const from = x;
     for (const stop of stops) {
       // Just inside the stretch, so that the step at a lining's end falls between two stretches.
-      const l0 = liningAt(x + SAME);
-      const l1 = liningAt(stop - SAME);
+      const l0 = liningAt(x + TOLERANCE.length);
+      const l1 = liningAt(stop - TOLERANCE.length);
       const t0 = interpolate(outsideKnots, x);
       const t1 = interpolate(outsideKnots, stop);
       const run = stop - x;
@@ -149,8 +150,8 @@ export function wrapSection(
       toTip += pieces[pieces.length - 1]!.length;
       slanted += 2 * (Math.hypot(bent, fall) - Math.abs(bent));
       x = stop;
-      if (x <= foldEnd + SAME) toFoldEnd = toTip;
-      if (x <= liningEnd + SAME) toLiningEnd = toTip;
+      if (x <= foldEnd + TOLERANCE.length) toFoldEnd = toTip;
+      if (x <= liningEnd + TOLERANCE.length) toLiningEnd = toTip;
     }
     x = from + length;
   }
@@ -183,7 +184,9 @@ function thinning(lining: LeatherModel, foldEnd: number, ramp: number, end: numb
   const begin = Math.max(foldEnd + ramp, end - TAPER);
   const knots: Knot[] = [...full, [begin, lining.thickness], [end, edge], [end + LINING_RELEASE, 0]];
   // A lining too short to leave the folds ends there at once; knots must not run backward.
-  return knots.filter(([at], i) => i === 0 || at > Math.max(...knots.slice(0, i).map(([before]) => before)) + SAME);
+  return knots.filter(
+    ([at], i) => i === 0 || at > Math.max(...knots.slice(0, i).map(([before]) => before)) + TOLERANCE.length,
+  );
 }
 
 /** Steps of the search for the bow; the length left over goes to the ends, so a coarse answer does no harm. */

@@ -67,11 +67,11 @@ export function seamMargin({ design, say }: CheckContext): Check {
     bound: 'atLeast',
     unit: 'mm',
     message:
-      `${say.given(value)} from seam to cut edge; under ${say.given(limit)} the ${seam.method === 'lacing' ? 'lace' : 'thread'} may tear out.` +
-      (holds && value < usual - 1e-9 ? ` Narrower than the usual ${say.given(usual)} for ${seam.method}.` : ''),
+      `${say.size(value)} from seam to cut edge; under ${say.size(limit)} the ${seam.method === 'lacing' ? 'lace' : 'thread'} may tear out.` +
+      (holds && value < usual - 1e-9 ? ` Narrower than the usual ${say.size(usual)} for ${seam.method}.` : ''),
     remedy: holds
       ? ''
-      : `Set the seam ${say.given(wanted)} from the edge${wanted === usual ? `, as is usual for ${seam.method}` : ''}.`,
+      : `Set the seam ${say.size(wanted)} from the edge${wanted === usual ? `, as is usual for ${seam.method}` : ''}.`,
     change: holds ? [] : [{ path: 'seam.edgeMargin_mm', value: wanted }],
   };
 }

@@ -6,7 +6,7 @@ import type { Job } from '../../job/jobSchema.ts';
 import { riseForArc } from '../../math/circularSegment.ts';
 import { MM_PER_INCH } from '../../units/mm.ts';
 import type { Printer } from '../../units/printer.ts';
-import { type Check, type CheckContext, type JobChange, stateOf, UNJUDGED } from '../check.ts';
+import { type Check, type CheckContext, stateOf, UNJUDGED } from '../check.ts';
 
 /** One way of measuring the wrap, against what width, thickness and rise make of it; all in mm. */
 interface Reading {
@@ -23,7 +23,7 @@ interface Reading {
 interface Cause {
   readonly text: string;
   readonly remedy: string;
-  readonly change: readonly JobChange[];
+  readonly change: Check['change'];
 }
 
 /** Largest joint dip, mm, that still looks like a joint and not a slip of the tape. Common practice, no source. */
@@ -61,7 +61,7 @@ export function measures({ design, say }: CheckContext): Check {
   const reading = readings.reduce((most, each) => (ratio(each) > ratio(most) ? each : most));
   const difference = reading.measured - reading.computed;
   const verdict = verdictOf(reading);
-  const found = `${reading.name}: ${say.given(reading.measured)} measured, ${say.length(reading.computed)} from the other measures`;
+  const found = `${reading.name}: ${say.size(reading.measured)} measured, ${say.length(reading.computed)} from the other measures`;
   const judged = {
     ...base,
     verdict,
@@ -100,7 +100,7 @@ function riseByWrap(book: Job['book'], readings: readonly Reading[], say: Printe
       change: [],
     };
   return {
-    remedy: `By the ${reading.name.toLowerCase()} the rise is ${say.given(asMeasured(rise, say))}: take that, or measure it.`,
+    remedy: `By the ${reading.name.toLowerCase()} the rise is ${say.size(asMeasured(rise, say))}: take that, or measure it.`,
     change: [{ path: 'book.spine.rise_mm', value: asMeasured(rise, say) }],
   };
 }
@@ -159,8 +159,8 @@ function causesOf(book: Job['book'], difference: number, say: Printer): Cause[] 
   if (found !== null && found > 0) {
     const rise = asMeasured(found, say);
     causes.push({
-      text: `a rounded spine with a rise of ${say.given(rise)}`,
-      remedy: `If the spine is rounded, set its rise to ${say.given(rise)}; else measure again.`,
+      text: `a rounded spine with a rise of ${say.size(rise)}`,
+      remedy: `If the spine is rounded, set its rise to ${say.size(rise)}; else measure again.`,
       change: [
         { path: 'book.spine.shape', value: 'rounded' },
         { path: 'book.spine.rise_mm', value: rise },
@@ -170,14 +170,14 @@ function causesOf(book: Job['book'], difference: number, say: Printer): Cause[] 
   const spine = asMeasured(thickness + difference, say);
   if (book.spine.shape === 'flat' && spine > 2 * board)
     causes.push({
-      text: `a spine ${say.given(spine)} thick, ${difference > 0 ? 'swollen beyond' : 'thinner than'} the ${say.given(thickness)} given`,
-      remedy: `Measure the thickness at the spine again: ${say.given(spine)} would agree.`,
+      text: `a spine ${say.size(spine)} thick, ${difference > 0 ? 'swollen beyond' : 'thinner than'} the ${say.size(thickness)} given`,
+      remedy: `Measure the thickness at the spine again: ${say.size(spine)} would agree.`,
       change: [{ path: 'book.thickness_mm', value: spine }],
     });
   const wide = asMeasured(width + difference / 2, say);
   causes.push({
-    text: `a width of ${say.given(wide)} in place of ${say.given(width)}`,
-    remedy: `Measure the width again: ${say.given(wide)} would agree.`,
+    text: `a width of ${say.size(wide)} in place of ${say.size(width)}`,
+    remedy: `Measure the width again: ${say.size(wide)} would agree.`,
     change: [{ path: 'book.width_mm', value: wide }],
   });
   return causes;

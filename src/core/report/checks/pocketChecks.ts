@@ -1,6 +1,6 @@
 import { roundDown, roundUp } from '../../allowance/roundUp.ts';
 import { RANGE_POINTS } from '../../leather/leatherModel.ts';
-import { depthSteps } from '../../pattern/pieces.ts';
+import { depthSteps } from '../../pattern/pocketDepth.ts';
 import { degreesFromRadians, radians } from '../../units/radians.ts';
 import { type Check, type CheckContext, stateOf, UNJUDGED } from '../check.ts';
 import { boardsGoIn } from './wrapChecks.ts';
@@ -39,7 +39,7 @@ function mendDepth(context: CheckContext, to: number): Pick<Check, 'remedy' | 'c
   const turned = job.pockets.construction === 'turned' && job.pattern.outsideWidth_mm !== null;
   return {
     remedy:
-      `Make the pockets ${say.cut(to)} deep, ${say.length(Math.abs(by))} ${by > 0 ? 'more' : 'less'}` +
+      `Make the pockets ${say.size(to)} deep, ${say.length(Math.abs(by))} ${by > 0 ? 'more' : 'less'}` +
       (turned ? ', and the outside wider or narrower by twice that.' : '.'),
     change: turned ? [] : [{ path: 'pockets.depth_mm', value: to }],
   };
@@ -63,13 +63,13 @@ export function pocketHolds(context: CheckContext): Check {
     value,
     limit,
     bound: 'atLeast',
-    message: `${say.range(held)} of each board stays in its pocket; ${say.given(limit)} is wanted.`,
+    message: `${say.range(held)} of each board stays in its pocket; ${say.size(limit)} is wanted.`,
     ...(holds
       ? { remedy: '', change: [] }
       : least <= most
         ? mendDepth(context, least)
         : {
-            remedy: `No depth both holds ${say.given(limit)} of board and lets the boards in: ask for less hold.`,
+            remedy: `No depth both holds ${say.size(limit)} of board and lets the boards in: ask for less hold.`,
             change: [],
           }),
   };

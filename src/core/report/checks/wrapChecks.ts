@@ -1,22 +1,15 @@
 import { isRiseEstimated } from '../../book/rise.ts';
+import type { JobPath } from '../../job/jobPath.ts';
 import { cutStep } from '../../job/workSchema.ts';
 import { RANGE_POINTS, type RangePoint } from '../../leather/leatherModel.ts';
 import { MM_PER_INCH } from '../../units/mm.ts';
-import {
-  type Check,
-  type CheckContext,
-  type JobChange,
-  NOISE,
-  stateOf,
-  type Verdict,
-  verdictWithin,
-} from '../check.ts';
+import { type Check, type CheckContext, NOISE, stateOf, type Verdict, verdictWithin } from '../check.ts';
 import type { ErrorBand } from '../uncertainty.ts';
 import { type EdgeGap, mendedEase, mendedSize } from './resize.ts';
 
 interface Remedy {
   readonly remedy: string;
-  readonly change: readonly JobChange[];
+  readonly change: Check['change'];
 }
 
 const NOTHING: Remedy = { remedy: '', change: [] };
@@ -73,7 +66,7 @@ function mendWidth(context: CheckContext, verdict: Verdict): Remedy {
     );
   return (
     easeTo(context, 'at each fore-edge', 'ease.foreEdge_mm', edge, mendedEase(edge, step, job.work.units)) ??
-    noSize(say.given(edge.loosest))
+    noSize(say.size(edge.loosest))
   );
 }
 
@@ -85,18 +78,18 @@ const noSize = (loosest: string): Remedy => ({
 function cutTo(
   { design, say }: CheckContext,
   way: 'wide' | 'high',
-  path: string,
+  path: JobPath,
   now: number,
   size: number | null,
 ): Remedy {
   const { loosest } = design.job;
   if (size === null)
-    return noSize(say.given(way === 'wide' ? loosest.foreEdge_mm : Math.min(loosest.head_mm, loosest.tail_mm)));
+    return noSize(say.size(way === 'wide' ? loosest.foreEdge_mm : Math.min(loosest.head_mm, loosest.tail_mm)));
   const by = size - now;
   if (Math.abs(by) < NOISE) return NOTHING;
   const what = way === 'wide' ? 'the outside' : 'outside and pockets';
   return {
-    remedy: `Cut ${what} ${say.cut(size)} ${way}, ${say.length(Math.abs(by))} ${by > 0 ? 'more' : 'less'}.`,
+    remedy: `Cut ${what} ${say.size(size)} ${way}, ${say.length(Math.abs(by))} ${by > 0 ? 'more' : 'less'}.`,
     change: [{ path, value: size }],
   };
 }
@@ -104,7 +97,7 @@ function cutTo(
 function easeTo(
   { say }: CheckContext,
   where: string,
-  path: string,
+  path: JobPath,
   { ease, error }: EdgeGap,
   to: number | null,
 ): Remedy | null {
@@ -112,8 +105,8 @@ function easeTo(
   return {
     remedy:
       to > ease
-        ? `Allow ${say.given(to)} of ease ${where}: the measures may take ${say.length(error)} away.`
-        : `Ask for ${say.given(to)} of ease ${where}, or allow a looser gap.`,
+        ? `Allow ${say.size(to)} of ease ${where}: the measures may take ${say.length(error)} away.`
+        : `Ask for ${say.size(to)} of ease ${where}, or allow a looser gap.`,
     change: [{ path, value: to }],
   };
 }
@@ -228,7 +221,7 @@ function edgeMessage(
   if (least < 0 && verdict !== 'loose') return `Overrun of ${say.gap(least)} ${at} in the heaviest leather${overrun}.`;
   const found = `Gap of ${say.range(gaps)} ${at}${shared}`;
   if (verdict === 'loose')
-    return `${found}; over ${say.given(loosest)} it is too loose, and the cover shifts on the book.`;
+    return `${found}; over ${say.size(loosest)} it is too loose, and the cover shifts on the book.`;
   return `${found}; the measures may shift it by ${shift(say, error, verdict)}.`;
 }
 
@@ -257,7 +250,7 @@ function mendHeight(context: CheckContext, edge: HeadTail, verdict: Verdict): Re
   const gap = headTailGap(context, edge);
   return (
     easeTo(context, `at the ${edge}`, EDGES[edge], gap, mendedEase(gap, step, job.work.units)) ??
-    noSize(context.say.given(gap.loosest))
+    noSize(context.say.size(gap.loosest))
   );
 }
 

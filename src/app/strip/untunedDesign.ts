@@ -2,11 +2,13 @@ import {
   type CoverDesign,
   coverDesign,
   type JobDocument,
+  type JobPath,
   type Patch,
   parseJob,
   patched,
   valueAt,
 } from '../../core/index.ts';
+import { useBench } from '../state/BenchContext.tsx';
 
 /** Fields that tuning changes; without them their defaults apply and the tool decides the sizes. */
 const TUNED = [
@@ -15,7 +17,7 @@ const TUNED = [
   'pockets.depth_mm',
   'pattern.outsideWidth_mm',
   'pattern.outsideHeight_mm',
-] as const;
+] as const satisfies readonly JobPath[];
 
 /** What takes every tuning out of a document again; none where there is none. */
 export const untuning = (document: JobDocument): readonly Patch[] =>
@@ -30,6 +32,16 @@ export function untunedDesign(document: JobDocument, design: CoverDesign): Cover
   const untuned = coverDesign(parsed.job);
   return sizesOf(untuned) === sizesOf(design) ? null : untuned;
 }
+
+/** Worked out once for both strips. */
+let last: { readonly design: CoverDesign; readonly untuned: CoverDesign | null } | null = null;
+
+/** The cover with nothing tuned, to be seen behind the open one; null while they are the same. */
+export const useUntuned = (): CoverDesign | null =>
+  useBench(({ history, design }) => {
+    if (last?.design !== design) last = { design, untuned: untunedDesign(history.good.document, design) };
+    return last.untuned;
+  });
 
 const sizesOf = ({ pieces, job }: CoverDesign): string =>
   JSON.stringify([pieces.outside, pieces.pocketDepth, job.seam.edgeMargin_mm]);

@@ -1,0 +1,152 @@
+import { availableParallelism } from 'node:os';
+import process from 'node:process';
+import type { Readable } from 'node:stream';
+import { jobIssue } from '../../core/index.ts';
+import { readStockCovers, type StockCover } from '../../output/catalogue/stockCover.ts';
+import { BadInput, badWord } from '../badInput.ts';
+import { EXIT } from '../exitCode.ts';
+import { readText } from '../readText.ts';
+import { type Command, command } from '../runCommand.ts';
+import type { Terminal } from '../terminal.ts';
+import type { Words } from '../words.ts';
+import { type BatchResult, batchWork, outputHeader, type Task } from './batchWork.ts';
+import { batches, inOrder } from './inOrder.ts';
+import { openBooks, openInput } from './openInput.ts';
+import { startPool } from './pool.ts';
+import type { Row } from './row.ts';
+
+const USAGE = `Computes many jobs in one run, one row or line of output for each.
+
+  npm run --silent catalogue -- jobs.csv            jobs from a table
+  npm run --silent catalogue -- folder              jobs from all .json files of a folder
+  npm run --silent catalogue -- - < jobs.csv        table from standard input
+  npm run --silent catalogue -- --covers covers.json --books books.csv
+                                                    which ready-made cover fits which book
+
+The first row of a table names a job field for each column, as in
+  name,book.width_mm,book.height_mm,book.thickness_mm,leather.outside.min_mm,leather.outside.max_mm
+or, with one column for a leather as it is sold,
+  name,book.width_mm,book.height_mm,book.thickness_mm,leather.outside
+What stands between the names there, a comma, a semicolon or a tab, separates all cells. Cells are read as on the page:
+165.5, 165,5 (in quotes where commas separate), 8 1/2 in, 21.6 cm; 4-5 oz or 1.6-2.0 mm for a leather, 4 oz for one end.
+A number without a unit is in the unit that its column's name ends with.
+
+A table of books has name and book fields only. Covers stand in a file
+  {"format": "coverwright-covers", "version": 1, "covers": [{"name": ..., "leather": ..., "pattern": ..., ...}]}
+with the fields of a job but no book; cut width, cut height and pocket depth must be given.
+
+  --to jsonl       a JSON document a line (default)
+  --to csv         a table
+  --cores n        cores to use, 1 to 256; default all
+  --units mm|in    unit that a job which names none is worked in (default mm); numbers stay in mm
+  --max-gap mm     a ready-made cover with a larger gap at any edge is not the best one (else its own loosest gaps)
+  --help           this text
+
+A bad row is named on standard error and left out; the last line there says how many were done, how many were bad, and
+whether the output is complete. Ctrl-C ends the run after the rows in hand. Exit code: 0 none fails (every book has a
+cover), 1 at least one fails (a book has none), 2 bad input, 3 internal failure, 4 the output could not be written whole,
+130 interrupted.
+`;
+
+const OPTIONS = {
+  to: { type: 'string' },
+  units: { type: 'string' },
+  cores: { type: 'string' },
+  covers: { type: 'string' },
+  books: { type: 'string' },
+  'max-gap': { type: 'string' },
+} as const;
+
+/** Rows handed over at a time: enough that handing over costs little, few enough that memory stays small. */
+const BATCH = 256;
+
+/** Batches under way for each thread, so that it finds the next when it is done with one. */
+const AHEAD = 3;
+
+/** @param script the bundled script, which the threads run too */
+export const catalogueCommand = (script: URL): Command =>
+  command(USAGE, OPTIONS, async (words, terminal) => {
+    const interrupt = new AbortController();
+    const abort = () => interrupt.abort();
+    // Once: a second Ctrl-C ends the process at once.
+    process.once('SIGINT', abort);
+    try {
+      return await run(words, terminal, interrupt.signal, script);
+    } finally {
+      process.off('SIGINT', abort);
+    }
+  });
+
+async function run(words: Words<typeof OPTIONS>, terminal: Terminal, interrupt: AbortSignal, script: URL) {
+  const { input, coverFile } = chooseInput(words.files, words.text('covers'), words.text('books'));
+  const to = words.choice('to', ['jsonl', 'csv']) ?? 'jsonl';
+  const units = words.choice('units', ['mm', 'in']);
+  const cores = words.number('cores', 1, 256, true) ?? availableParallelism();
+  const maxGap = words.number('max-gap', 0, 1000);
+
+  const covers = coverFile === null ? null : await readCovers(coverFile, terminal.input);
+  const open = covers === null ? openInput : openBooks;
+  const { supply, header } = await open(input, terminal.input, interrupt);
+  const task: Task = { header, covers, maxGap, to, units };
+  await terminal.print(outputHeader(task));
+
+  const count = { done: 0, failing: 0, bad: 0 };
+  for await (const result of results(task, supply.rows, cores, script)) {
+    await terminal.print(result.output);
+    await terminal.say(result.complaints);
+    count.done += result.done;
+    count.failing += result.failing;
+    count.bad += result.bad;
+  }
+  if (supply.fault !== null) await terminal.complain([supply.fault]);
+  const isCut = interrupt.aborted || supply.fault !== null;
+  if (isCut || count.bad > 0 || terminal.isWatched) await terminal.say([summary(count, isCut, interrupt.aborted)]);
+  if (interrupt.aborted) return EXIT.interrupted;
+  if (isCut || count.bad > 0) return EXIT.badInput;
+  return count.failing > 0 ? EXIT.fails : EXIT.noneFails;
+}
+
+function chooseInput(files: readonly string[], coverFile: string | null, books: string | null) {
+  if ((coverFile === null) !== (books === null))
+    throw badWord(coverFile === null ? '--covers' : '--books', 'nothing', 'covers and books together');
+  const inputs = books === null ? files : [books, ...files];
+  if (inputs.length !== 1)
+    throw badWord('(files)', inputs.length === 0 ? 'no file' : `${inputs.length} files`, 'one table or folder, or -');
+  return { input: inputs[0]!, coverFile };
+}
+
+const summary = ({ done, bad }: { done: number; bad: number }, isCut: boolean, isInterrupted: boolean): string =>
+  `${isInterrupted ? 'interrupted: ' : ''}${done} done, ${bad} bad; output ${isCut ? 'stops there' : 'complete'}`;
+
+/** Largest file of ready-made covers read: some ten thousand of them. */
+const MAX_COVERS_BYTES = 10_000_000;
+
+async function readCovers(file: string, input: Readable): Promise<readonly StockCover[]> {
+  const text = await readText(file, MAX_COVERS_BYTES, input);
+  if (!text.ok) throw new BadInput([text.issue]);
+  let value: unknown;
+  try {
+    value = JSON.parse(text.text);
+  } catch (error) {
+    const got = error instanceof Error ? error.message : String(error);
+    throw new BadInput([jobIssue('unreadable', file, got, 'a set of covers in JSON', 'see --help')]);
+  }
+  const read = readStockCovers(value);
+  if (!read.ok) throw new BadInput(read.issues.map((issue) => ({ ...issue, path: `${file}: ${issue.path}` })));
+  return read.covers;
+}
+
+/** Works the rows off in batches: on one core here, on more in threads, this one being left to reading and writing. */
+async function* results(task: Task, rows: AsyncIterable<Row>, cores: number, script: URL): AsyncGenerator<BatchResult> {
+  if (cores === 1) {
+    const work = batchWork(task);
+    for await (const batch of batches(rows, BATCH)) yield work(batch);
+    return;
+  }
+  const pool = startPool(script, task, cores);
+  try {
+    yield* inOrder(batches(rows, BATCH), (batch) => pool.run(batch), AHEAD * cores);
+  } finally {
+    await pool.close();
+  }
+}

@@ -1,0 +1,33 @@
+import process from 'node:process';
+import { isMainThread, parentPort, workerData } from 'node:worker_threads';
+import { batchWork, type Task } from './catalogue/batchWork.ts';
+import { catalogueCommand } from './catalogue/catalogueCommand.ts';
+import { fitCommand } from './fitCommand.ts';
+import { runCommand } from './runCommand.ts';
+import { FileSink, Terminal } from './terminal.ts';
+import { validateCommand } from './validateCommand.ts';
+
+// The script of every command, as `node main.js NAME WORDS`, and of the threads that the catalogue starts.
+if (isMainThread) await main();
+else serve();
+
+async function main(): Promise<never> {
+  const commands = {
+    fit: fitCommand,
+    validate: validateCommand,
+    catalogue: catalogueCommand(new URL(import.meta.url)),
+  };
+  const [, , name, ...words] = process.argv;
+  const terminal = new Terminal(process.stdin, new FileSink(1), new FileSink(2));
+  const code = await runCommand(commands[name as keyof typeof commands], words, terminal);
+  // All output has been written; an input that never ends would keep the process alive.
+  process.exit(code);
+}
+
+function serve(): void {
+  const work = batchWork(workerData as Task);
+  parentPort?.on('message', (rows) => {
+    const result = work(rows);
+    parentPort?.postMessage(result, [result.output.buffer]);
+  });
+}

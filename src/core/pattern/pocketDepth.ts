@@ -1,0 +1,38 @@
+import type { Needs } from '../allowance/needs.ts';
+import { roundDown, roundUp } from '../allowance/roundUp.ts';
+import type { Job } from '../job/jobSchema.ts';
+import { cutStep } from '../job/workSchema.ts';
+import { type Mm, mm } from '../units/mm.ts';
+
+/** Board length that pockets cover when the maker leaves it open: half, the shallow end of common practice (no source). */
+const USUAL_COVERAGE = 0.5;
+
+/** Steps of the depths that the tool chooses, mm; the second where the first finds no place between two holes. */
+export const depthSteps = (job: Job): readonly [number, ...number[]] =>
+  job.work.units === 'in' ? [cutStep(job)] : [0.5, 0.1];
+
+/** How deep pockets may be where the maker leaves it open, mm. */
+export interface PocketDepths {
+  readonly least: number;
+  readonly usual: Mm;
+  readonly most: number;
+}
+
+/**
+ * Least depth: seat + ease + half a cut step + board travel + holding depth, so that the board stays held once it has
+ * travelled. Most: seat + the length of board that the second board can still be loaded past, W (1 - cos(fold-back)), and
+ * never more than the board. Usual: half a board beyond the seat, kept between the two; where they cross, holding counts.
+ */
+export function pocketDepths(job: Job, { book, foreEdge, closed, flat }: Needs): PocketDepths {
+  const [step] = depthSteps(job);
+  const travel = Math.max(0, (closed.length - flat.length) / 2);
+  const least = foreEdge.seat + job.ease.foreEdge_mm + cutStep(job) / 2 + travel + job.pockets.hold_mm;
+  const loading = foreEdge.seat + book.width * (1 - Math.cos(Math.min(book.foldBack, Math.PI)));
+  const wanted = Math.max(least, Math.min(foreEdge.seat + USUAL_COVERAGE * book.width, loading));
+  const longest = foreEdge.seat + book.width;
+  return {
+    least,
+    usual: mm(Math.min(roundDown(longest, step), roundUp(wanted, step))),
+    most: Math.min(longest, loading),
+  };
+}
