@@ -8,6 +8,7 @@ import { Checks } from './panel/Checks.tsx';
 import { Verdict } from './panel/Verdict.tsx';
 import { Stage } from './stage/Stage.tsx';
 import { useZoneChoice } from './strip/useZoneChoice.ts';
+import './bench.css';
 
 // The first paint is the verdict and the cover's section; the rest follows at once, in its own files.
 const JobForm = lazy(() => firstPaint.then(() => import('./form/JobForm.tsx')));
@@ -25,7 +26,7 @@ export function App() {
     <div className="bench">
       <JobBar />
       <main>
-        <div className="column form-column">
+        <div className="column form-column not-printed">
           <LatePart name="form">
             <JobForm />
           </LatePart>

@@ -52,10 +52,12 @@ export function JobBar() {
   };
 
   return (
-    <header className="job-bar">
+    <header className="row job-bar">
       <h1>Coverwright</h1>
-      <div className="job-name">
-        <label htmlFor={`${id}-name`}>Job</label>
+      <div className="row job-name">
+        <label className="bar-word" htmlFor={`${id}-name`}>
+          Job
+        </label>
         <input
           id={`${id}-name`}
           data-path="name"
@@ -68,7 +70,7 @@ export function JobBar() {
           onBlur={() => dispatch({ type: 'settle' })}
         />
       </div>
-      <div className="bar-group">
+      <div className="row not-printed">
         <button type="button" disabled={!hasPast} onClick={() => dispatch({ type: 'undo' })}>
           Undo
         </button>
@@ -76,7 +78,7 @@ export function JobBar() {
           Redo
         </button>
       </div>
-      <div className="bar-group">
+      <div className="row not-printed">
         <button type="button" onClick={() => setStarting(true)}>
           New cover
         </button>
@@ -92,7 +94,7 @@ export function JobBar() {
           Print
         </button>
       </div>
-      <fieldset className="bar-group" aria-label="Example jobs">
+      <fieldset className="row not-printed" aria-label="Example jobs">
         <span className="bar-word" aria-hidden="true">
           Examples
         </span>
@@ -102,7 +104,7 @@ export function JobBar() {
           </button>
         ))}
       </fieldset>
-      <div className="bar-group">
+      <div className="row not-printed">
         <label className="bar-word" htmlFor={`${id}-units`}>
           Units
         </label>

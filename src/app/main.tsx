@@ -1,3 +1,7 @@
+import './styles/tokens.css';
+import './styles/base.css';
+import './styles/print.css';
+import './fields/fields.css';
 import { StrictMode } from 'react';
 import { createRoot } from 'react-dom/client';
 import * as z from 'zod/mini';
@@ -12,10 +16,6 @@ import { startingJob } from './shelf/startingJob.ts';
 import { BenchProvider } from './state/BenchContext.tsx';
 import { type JobHistory, startHistory } from './state/jobHistory.ts';
 import { keptJob } from './state/keptJob.ts';
-import './styles/tokens.css';
-import './styles/bench.css';
-import './styles/drawings.css';
-import './styles/print.css';
 
 // The page's security policy lets no text be made into code, which zod would try for speed.
 z.config({ jitless: true });

@@ -75,7 +75,7 @@ export function CustomerTools(props: CustomerToolsProps) {
   };
 
   return (
-    <header className="job-bar customer-tools">
+    <header className="row job-bar not-printed">
       <button
         type="button"
         onClick={() => {
@@ -93,7 +93,7 @@ export function CustomerTools(props: CustomerToolsProps) {
           <span>Show the price</span>
         </label>
       )}
-      <div className="bar-group">
+      <div className="row">
         <button
           type="button"
           onClick={() => void Promise.all([closed.settled, open.settled]).then(() => window.print())}
@@ -111,7 +111,7 @@ export function CustomerTools(props: CustomerToolsProps) {
           Save 3D model
         </button>
       </div>
-      <div className="bar-group">
+      <div className="row">
         <label className="bar-word" htmlFor={`${id}-cover`}>
           Picture
         </label>

@@ -33,7 +33,7 @@ export default function CustomerView() {
   const price = showsPrice ? sheet.price : null;
 
   return (
-    <div className="customer">
+    <>
       <CustomerTools
         sheet={sheet}
         closed={closed}
@@ -52,7 +52,7 @@ export default function CustomerView() {
           <TurningCover opening={OPENINGS.closed} isTurning={isTurning} picture={closed} />
           <TurningCover opening={OPENINGS.open} isTurning={isTurning} picture={open} />
         </div>
-        <p className={`customer-fit ${sheet.verdict}`} data-verdict={sheet.verdict}>
+        <p className="customer-fit" data-verdict={sheet.verdict}>
           <VerdictMark verdict={sheet.verdict} />
           {sheet.fit}
         </p>
@@ -83,6 +83,6 @@ export default function CustomerView() {
         </dl>
         <p className="help">{CAUTION}</p>
       </main>
-    </div>
+    </>
   );
 }

@@ -66,7 +66,7 @@ export function TurningCover({ opening, isTurning, picture }: TurningCoverProps)
           </ErrorBoundary>
         )}
       </div>
-      <img ref={picture.paper} className="customer-print" hidden alt={describe} />
+      <img ref={picture.paper} className="customer-print only-printed" hidden alt={describe} />
       <figcaption>{words}</figcaption>
     </figure>
   );

@@ -37,7 +37,7 @@ export function CurveReader({ answered: { question, answer }, index, field, onRe
         aria-valuetext={figureText(point.at, across)}
         onChange={(event) => onRead(points[Number(event.target.value)]!.at)}
       />
-      <div className="explore-reading">
+      <div className="row explore-reading">
         <output aria-live="polite">
           {readingWords(point, result, across, upright)}{' '}
           {growthWords(points, index, read.step, across, smallFigure(lengths))}

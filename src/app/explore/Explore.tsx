@@ -65,7 +65,7 @@ function Explore({ document, design, report }: ReturnType<typeof needs>) {
   const overlayName = overlay?.name ?? '';
 
   return (
-    <section className="explore" aria-labelledby={`${id}-title`}>
+    <section className="explore not-printed" aria-labelledby={`${id}-title`}>
       <h2 id={`${id}-title`}>Explore</h2>
       {[...new Set(Object.values(failures))].map(
         (why) =>
@@ -77,7 +77,7 @@ function Explore({ document, design, report }: ReturnType<typeof needs>) {
           ),
       )}
       <div className="explore-sheets">
-        <div className="explore-curve">
+        <div>
           <ExplorePickers
             fields={fields}
             fieldId={field.id}

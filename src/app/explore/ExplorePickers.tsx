@@ -26,8 +26,8 @@ export function ExplorePickers(props: ExplorePickersProps) {
   const { fields, fieldId, resultId, overlays, overlayId, zoom, onField, onResult, onOverlay, onZoom, onPin } = props;
   const id = useId();
   return (
-    <div className="explore-picks">
-      <p className="explore-pick">
+    <div className="row explore-picks">
+      <p className="row explore-pick">
         <label htmlFor={`${id}-field`}>Change</label>
         <select id={`${id}-field`} value={fieldId} onChange={(event) => onField(event.target.value)}>
           {grouped(fields, fieldHeading).map(([heading, members]) => (
@@ -41,7 +41,7 @@ export function ExplorePickers(props: ExplorePickersProps) {
           ))}
         </select>
       </p>
-      <p className="explore-pick">
+      <p className="row explore-pick">
         <label htmlFor={`${id}-result`}>and watch</label>
         <select id={`${id}-result`} value={resultId} onChange={(event) => onResult(event.target.value)}>
           {grouped(EXPLORE_RESULTS, ({ group }) => group).map(([group, members]) => (
@@ -55,7 +55,7 @@ export function ExplorePickers(props: ExplorePickersProps) {
           ))}
         </select>
       </p>
-      <p className="explore-pick">
+      <p className="row explore-pick">
         <label htmlFor={`${id}-overlay`}>Lay over</label>
         <select id={`${id}-overlay`} value={overlayId} onChange={(event) => onOverlay(event.target.value)}>
           <option value="none">nothing</option>
@@ -66,7 +66,7 @@ export function ExplorePickers(props: ExplorePickersProps) {
           ))}
         </select>
       </p>
-      <p className="explore-pick">
+      <p className="row explore-pick">
         <button type="button" onClick={onPin}>
           Pin this job
         </button>

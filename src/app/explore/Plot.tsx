@@ -16,7 +16,7 @@ interface AxesProps {
 /** Ruler below, figures at the left, light lines across. */
 export function Axes({ frame: { left, right, top, bottom, x, y }, across, upright, title, uprightTitle }: AxesProps) {
   return (
-    <g className="plot-axes">
+    <g>
       {upright.map(({ at, text }) => (
         <g key={at}>
           <path className={Math.abs(at) < 1e-9 ? 'plot-zero' : 'plot-rule'} d={`M${left} ${y(at)}H${right}`} />
@@ -47,7 +47,7 @@ export function Axes({ frame: { left, right, top, bottom, x, y }, across, uprigh
 /** Range band with its thin, middle and thick lines; one line where the weight range makes no difference. */
 export function CurveBand({ runs, frame, isRange }: { runs: Runs; frame: PlotFrame; isRange: boolean }) {
   return (
-    <g className="plot-curve">
+    <g>
       {runs.map((run) => (
         <g key={run[0]!.at}>
           {isRange && <path className="plot-band" d={bandPath(run, frame, largest, smallest)} />}

@@ -32,9 +32,13 @@ export function WhatMustChange({ document, checks, isFailed, answered, target, o
         <p className="help">Nothing: every check fits over the whole weight range.</p>
       ) : (
         <>
-          <p className="explore-pick">
+          <p className="row explore-pick">
             <label htmlFor={`${id}-target`}>so that this fits</label>
-            <select id={`${id}-target`} value={target} onChange={(event) => onTarget(event.target.value)}>
+            <select
+              id={`${id}-target`}
+              value={target}
+              onChange={({ target: { value } }) => onTarget(wanting.find((check) => check.id === value)?.id ?? 'all')}
+            >
               <option value="all">every check</option>
               {wanting.map((check) => (
                 <option key={check.id} value={check.id}>
@@ -56,7 +60,7 @@ export function WhatMustChange({ document, checks, isFailed, answered, target, o
             {changes.map(({ field, outcome }) => {
               const words = changeWords(field, outcome, fieldFigure(field, lengths));
               return (
-                <li key={field.id}>
+                <li key={field.id} className="row">
                   <span>{words}</span>
                   <button
                     type="button"

@@ -14,7 +14,7 @@ export function Choice({ title, options, chosen, choose, notes = [], children }:
   return (
     <fieldset className="choice">
       <legend>{title}</legend>
-      <div className="choice-row">
+      <div className="row choice-row">
         {options.map(({ value, label }) => (
           <label key={value}>
             <input

@@ -6,7 +6,7 @@ export function CrossCheck() {
   const check = useBench(({ report }) => report.checks.find(({ id }) => id === 'measures'));
   if (check === undefined || check.bound === null) return null;
   return (
-    <ul className="cross-check" aria-label="Cross-check of the measures">
+    <ul aria-label="Cross-check of the measures">
       <CheckRow check={check} />
     </ul>
   );

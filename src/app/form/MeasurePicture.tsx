@@ -12,7 +12,7 @@ import {
   valueAt,
 } from '../../core/index.ts';
 import { useBench, useLengths } from '../state/BenchContext.tsx';
-import './measurePicture.css';
+import './form.css';
 
 interface MeasurePictureProps {
   /** Path of the measure that is being typed; null shows them all alike. */
@@ -53,11 +53,11 @@ export function MeasurePicture({ active }: MeasurePictureProps) {
         aria-label="The closed book from the front and from its tail, with its measures"
       >
         <rect className="body" x={0} y={0} width={width} height={height} />
-        <rect className="pages" x={0} y={square} width={width - square} height={height - 2 * square} />
+        <rect className="text-block" x={0} y={square} width={width - square} height={height - 2 * square} />
         {mark('book.jointDip_mm', <line className="joint" x1={7 * unit} y1={0} x2={7 * unit} y2={height} />)}
         <polygon className="body" points={tail(outline)} />
         <polygon
-          className="pages sheet"
+          className="text-block sheet"
           points={tail([
             [board, thickness / 2 - board],
             [width - square, foreEdge / 2 - board],
@@ -84,7 +84,7 @@ export function MeasurePicture({ active }: MeasurePictureProps) {
         {rise > 0 && mark('book.spine.rise_mm', dimension([-rise, tailY], [0, tailY]))}
         {mark('book.measured.closedWrap_mm', <polyline className="tape" points={tail(tape)} />)}
         {mark('book.measured.rolledHalf_mm', <polyline className="tape" points={tail(half)} />)}
-        <polygon className="pages sheet" points={lyingOpen.join(' ')} />
+        <polygon className="text-block sheet" points={lyingOpen.join(' ')} />
         {mark('book.measured.openFlatWidth_mm', dimension([-rise, flatY], [-rise + flat * flatScale, flatY]))}
       </svg>
       <figcaption>

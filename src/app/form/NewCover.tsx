@@ -15,6 +15,7 @@ import { PlainField } from '../fields/PlainField.tsx';
 import { useBench, useDispatch } from '../state/BenchContext.tsx';
 import { BOOK_KINDS, SPINES } from './BookFields.tsx';
 import { MeasuringSheetButton } from './MeasuringSheetButton.tsx';
+import './form.css';
 
 const ENTRIES = [
   { path: 'book.width_mm', title: 'Width' },
@@ -121,7 +122,7 @@ export default function NewCover({ onClose }: { readonly onClose: () => void }) 
         <p className="help">
           Is the book not in hand? Its owner can measure it. <MeasuringSheetButton />
         </p>
-        <p className="dialog-buttons">
+        <p className="row dialog-buttons">
           <button type="submit" className="main">
             Start this cover
           </button>

@@ -20,7 +20,7 @@ export function NominalSizes() {
       ],
     });
   return (
-    <details className="nominal-sizes">
+    <details>
       <summary>Sizes by name</summary>
       <div className="field">
         <label htmlFor={id}>Page trimmed to</label>

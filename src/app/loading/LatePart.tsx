@@ -16,7 +16,7 @@ export function LatePart({ name, room = '', children }: LatePartProps) {
       <Suspense
         fallback={
           <Awaited>
-            {(isLate) => <p className={`help fetching ${room}`}>{awaitedWords(`The ${name}`, isLate)}</p>}
+            {(isLate) => <p className={`help not-printed ${room}`}>{awaitedWords(`The ${name}`, isLate)}</p>}
           </Awaited>
         }
       >

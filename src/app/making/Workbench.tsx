@@ -1,6 +1,6 @@
 import { lazy, useEffect, useId, useRef, useState } from 'react';
 import { LatePart } from '../loading/LatePart.tsx';
-import '../styles/workbench.css';
+import './making.css';
 
 const PARTS = [
   { id: 'construction', title: 'Construction', Panel: lazy(() => import('./ConstructionPanel.tsx')) },
@@ -24,10 +24,10 @@ export default function Workbench() {
     if (open !== null) panel.current?.scrollIntoView({ block: 'start' });
   }, [open]);
   return (
-    <section className="workbench" aria-labelledby={`${id}-title`}>
-      <div className="workbench-bar">
+    <section className="workbench not-printed" aria-labelledby={`${id}-title`}>
+      <div className="row workbench-bar">
         <h2 id={`${id}-title`}>To the workbench</h2>
-        <div className="bar-group">
+        <div className="row">
           {PARTS.map(({ id: name, title }) => (
             <button
               key={name}

@@ -6,7 +6,7 @@ export default function EditionNote() {
   const { isWaiting, othersAreOpen, takeIt, dismiss } = useEdition();
   if (!isWaiting) return null;
   return (
-    <p className="edition-note" role="status">
+    <p className="edition-note not-printed" role="status">
       {othersAreOpen
         ? 'A newer version is ready. Close the other Coverwright windows, then update here.'
         : 'A newer version of Coverwright is ready. It is used once all Coverwright windows have been closed, or update now.'}{' '}

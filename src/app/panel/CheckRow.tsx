@@ -10,7 +10,7 @@ export function CheckRow({ check }: { readonly check: ShownCheck }) {
   const { title, verdict, state, message, remedy, change, isPending = false } = check;
   const figures = limitWords(check, lengths);
   return (
-    <li className={`check ${verdict}${isPending ? ' pending' : ''}`} aria-busy={isPending}>
+    <li className="row check" data-verdict={verdict} aria-busy={isPending}>
       <h3>
         <VerdictMark verdict={verdict} />
         {title} <span className="verdict-word">{isPending ? 'being worked out' : state}</span>

@@ -1,12 +1,12 @@
 import { useMemo } from 'react';
-import { type CoverDesign, patternDrawing } from '../../core/index.ts';
+import { type CoverDesign, patternDrawing, type SegmentId } from '../../core/index.ts';
 import { FlatPattern } from '../sheet/FlatPattern.tsx';
 import { lagging } from '../state/lagging.tsx';
 import { CutSizes } from './CutSizes.tsx';
 
 interface CutSheetProps {
   readonly design: CoverDesign;
-  readonly highlight: string | null;
+  readonly highlight: SegmentId | null;
 }
 
 /** What goes to the cutting mat: sizes with their sums, and the pattern. Fetched after the first paint. */

@@ -11,7 +11,7 @@ export function Verdict() {
   return (
     <section className="verdict" aria-labelledby="fit">
       <h2 id="fit">The fit</h2>
-      <p className={`headline ${verdict}`} aria-live="polite" data-verdict={verdict}>
+      <p className="headline" aria-live="polite" data-verdict={verdict}>
         <VerdictMark verdict={verdict} />
         <span>
           <b>{state}</b> {headline}

@@ -23,7 +23,7 @@ const ZOOM_STEP = 1.15;
 
 /** Book and cover in 3D, to be turned by pointer, touch or keyboard. */
 export default function CoverScene(props: CoverSceneProps) {
-  const { design, pose, point, shape = 'taut', look, onAbsence, colourScheme } = props;
+  const { design, pose, point, shape = 'taut', look, onAbsence } = props;
   const settle = useMemo(
     () => (shape === 'settled' ? settledCover(design, point, createStripSolver()) : undefined),
     [shape, design, point],
@@ -60,7 +60,6 @@ export default function CoverScene(props: CoverSceneProps) {
   return (
     <div
       className="cover-scene"
-      data-scheme={colourScheme}
       // biome-ignore lint/a11y/noNoninteractiveTabindex: the picture is turned with the keyboard
       tabIndex={0}
       role="application"

@@ -1,11 +1,11 @@
-import { type CoverDesign, type Drawing, patternZone } from '../../core/index.ts';
+import { type CoverDesign, type Drawing, patternZone, type SegmentId } from '../../core/index.ts';
 import { PatternSheet } from './PatternSheet.tsx';
 
 interface FlatPatternProps {
   readonly design: CoverDesign;
   readonly drawing: Drawing;
   /** Stretch of the strip to light up on the outside. */
-  readonly highlight: string | null;
+  readonly highlight: SegmentId | null;
 }
 
 /** The pattern as it lies when it is cut and as the template shows it: grain side up, so with the front at the right. */

@@ -11,6 +11,7 @@ import { useLengths } from '../state/BenchContext.tsx';
 import { Dimension, PieceWords } from './PieceMarks.tsx';
 import { PieceShapes } from './PieceShapes.tsx';
 import { useWidth } from './useExtent.ts';
+import './sheet.css';
 
 /** Height of the lettering, px. */
 const LETTERING = 11;
@@ -38,7 +39,7 @@ export function PatternSheet({ drawing, layers = LAYERS, lit = null }: PatternSh
   return (
     <div ref={ref}>
       <svg
-        className="flat-pattern"
+        className="drawing flat-pattern"
         viewBox={`${-pad} ${-pad} ${width + pad + text} ${height + pad + 1.75 * text}`}
         role="img"
         aria-label={`Flat pattern to scale: ${drawing.pieces

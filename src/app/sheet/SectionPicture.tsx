@@ -1,4 +1,5 @@
 import type { CoverSection, Vec2 } from '../../core/index.ts';
+import './sheet.css';
 
 interface SectionPictureProps {
   readonly section: CoverSection;

@@ -24,7 +24,7 @@ export function DamagedRecords({ records, discard }: DamagedRecordsProps) {
       </p>
       <ul className="job-rows">
         {records.map((damaged) => (
-          <li key={JSON.stringify(damaged.key)}>
+          <li key={JSON.stringify(damaged.key)} className="row">
             <span>{nameOf(damaged)}</span>
             <span className="help">{damaged.why}</span>
             <button type="button" className="quiet" onClick={() => save(damaged)}>

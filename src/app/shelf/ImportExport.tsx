@@ -45,7 +45,7 @@ export function ImportExport({ jobs, onImported, onTrouble }: ImportExportProps)
 
   return (
     <section aria-label="Import and export">
-      <p className="dialog-buttons">
+      <p className="row dialog-buttons">
         <FileButton title="Import a file" asks="File of jobs" onFile={(chosen) => void importFile(chosen)} />
         <button type="button" disabled={jobs.length === 0} onClick={exportAll}>
           Export all

@@ -38,7 +38,7 @@ export const JobCard = memo(function JobCard({ job, isOpen, act }: JobCardProps)
       <p className="help">
         {isOpen ? 'On the bench. ' : ''}Saved {savedAt(job.savedAt)}
       </p>
-      <p className="card-actions">
+      <p className="row card-actions">
         {ACTIONS.map(({ action, word }) => (
           <button
             key={action}

@@ -32,7 +32,7 @@ export function JobVersions({ job, onOpen, onClose }: JobVersionsProps) {
       {read?.ok && (
         <ul className="job-rows">
           {read.value.map(({ revision, savedAt: time, document }) => (
-            <li key={revision}>
+            <li key={revision} className="row">
               <span>as of {savedAt(time)}</span>
               <button
                 type="button"

@@ -23,7 +23,7 @@ export default function Keeping() {
   const { elsewhere } = keeping;
   return (
     <>
-      <div className="bar-group">
+      <div className="row not-printed">
         <button type="button" onClick={() => setOpen(true)}>
           Shelf
         </button>

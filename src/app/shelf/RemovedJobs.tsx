@@ -14,7 +14,7 @@ export function RemovedJobs({ jobs, putBack }: RemovedJobsProps) {
       <summary>Removed jobs ({jobs.length}), kept for thirty days</summary>
       <ul className="job-rows">
         {jobs.map((job) => (
-          <li key={job.id}>
+          <li key={job.id} className="row">
             <span>{job.name}</span>
             <span className="help">removed {savedAt(job.removedAt ?? job.savedAt)}</span>
             <button type="button" className="quiet" onClick={() => putBack(job)}>

@@ -8,7 +8,7 @@ interface ShareNoteProps {
 /** The link that was made, to be copied by hand where the browser did not let it be copied. */
 export function ShareNote({ shared, onClose }: ShareNoteProps) {
   return (
-    <div className="noted share-note" role="status">
+    <div className="noted share-note not-printed" role="status">
       <p>{words(shared)}</p>
       {shared.link !== null && (
         <input

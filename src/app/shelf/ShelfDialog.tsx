@@ -95,7 +95,7 @@ export default function ShelfDialog({ keeping, onClose }: ShelfDialogProps) {
 
   return (
     <dialog ref={dialog} className="shelf" aria-labelledby="shelf-title" onClose={onClose}>
-      <header>
+      <header className="row">
         <h2 id="shelf-title">Shelf</h2>
         <label>
           Search{' '}

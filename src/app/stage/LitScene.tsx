@@ -1,11 +1,11 @@
 import { useMemo } from 'react';
-import { patternZone } from '../../core/index.ts';
+import { patternZone, type SegmentId } from '../../core/index.ts';
 import type { CoverSceneProps } from '../scene/sceneProps.ts';
 import PrintedScene from './PrintedScene.tsx';
 
 type LitSceneProps = Omit<CoverSceneProps, 'highlight'> & {
   /** Stretch of the strip to light up. */
-  readonly highlight: string | null;
+  readonly highlight: SegmentId | null;
 };
 
 /** The scene with the part of the cover lit that belongs to a stretch of the strip. */

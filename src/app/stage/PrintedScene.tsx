@@ -11,7 +11,7 @@ export default function PrintedScene(props: CoverSceneProps) {
   return (
     <>
       <CoverScene {...props} pictureRef={picture.holdScene} />
-      <img ref={picture.paper} className="stage-print" hidden alt={props.describe} />
+      <img ref={picture.paper} className="only-printed" hidden alt={props.describe} />
     </>
   );
 }

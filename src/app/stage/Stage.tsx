@@ -1,12 +1,14 @@
 import { type ReactNode, useCallback, useDeferredValue, useState } from 'react';
+import type { SegmentId } from '../../core/index.ts';
 import { useBench } from '../state/BenchContext.tsx';
 import { StageControls } from './StageControls.tsx';
 import StageView from './StageView.tsx';
 import { OPENING_STAGE, type StageState } from './stageState.ts';
+import './stage.css';
 
 interface StageProps {
   /** Stretch of the strip to light up. */
-  readonly highlight: string | null;
+  readonly highlight: SegmentId | null;
   /** What stands beside the picture, or under its controls where there is little room. */
   readonly beside: ReactNode;
 }
@@ -37,7 +39,7 @@ export function Stage({ highlight, beside }: StageProps) {
         onSlowFrames={chooseLightLook}
       />
       {wasSlow && look === 'light' && (
-        <p className="help">Drawing was slow on this machine, so the plain look was chosen.</p>
+        <p className="help not-printed">Drawing was slow on this machine, so the plain look was chosen.</p>
       )}
       <StageControls stage={stage} setStage={setStage} />
       <div className="stage-beside">{beside}</div>

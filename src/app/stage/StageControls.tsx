@@ -44,7 +44,7 @@ export function StageControls({ stage, setStage }: StageControlsProps) {
   const made = pose.kind === 'sequence' ? pose.at : 1;
   const degrees = pose.kind === 'opening' ? Math.round((pose.angle * 180) / Math.PI) : 0;
   return (
-    <div className="stage-controls">
+    <div className="stage-controls not-printed">
       <div className="runs">
         <Run
           title="Making"
@@ -63,7 +63,7 @@ export function StageControls({ stage, setStage }: StageControlsProps) {
           onChange={(value) => setStage({ pose: { kind: 'opening', angle: (value * Math.PI) / 180 } })}
         />
       </div>
-      <fieldset className="stages" aria-label="Stages of the making">
+      <fieldset className="row stages" aria-label="Stages of the making">
         {SEQUENCE_STAGES.map(({ id }) => (
           <button
             key={id}
@@ -75,7 +75,7 @@ export function StageControls({ stage, setStage }: StageControlsProps) {
           </button>
         ))}
       </fieldset>
-      <fieldset className="stages" aria-label="Look from">
+      <fieldset className="row stages" aria-label="Look from">
         {VIEWPOINTS.map((name) => (
           <button
             key={name}

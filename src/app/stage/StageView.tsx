@@ -1,4 +1,5 @@
 import { lazy, Suspense, useState } from 'react';
+import type { SegmentId } from '../../core/index.ts';
 import { Awaited, awaitedWords } from '../loading/Awaited.tsx';
 import { ErrorBoundary } from '../loading/ErrorBoundary.tsx';
 import { firstPaint } from '../loading/firstPaint.ts';
@@ -32,7 +33,7 @@ type StageViewProps = ReturnType<typeof needs> & {
   readonly stage: StageState;
   readonly setStage: (change: Partial<StageState>) => void;
   /** Stretch of the strip to light up. */
-  readonly highlight: string | null;
+  readonly highlight: SegmentId | null;
   readonly onSlowFrames: () => void;
 };
 

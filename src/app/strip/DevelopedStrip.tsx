@@ -25,7 +25,7 @@ export default function DevelopedStrip({ zones }: { readonly zones: ZoneChoice }
   return (
     <section className="strip" aria-labelledby="strip-title">
       <Hatches />
-      <header>
+      <header className="row">
         <h2 id="strip-title">The wrap laid out</h2>
         <p>outside {lengths.size(outside)}, cut edge to cut edge, book closed</p>
       </header>
@@ -48,7 +48,7 @@ export default function DevelopedStrip({ zones }: { readonly zones: ZoneChoice }
       )}
       {untunedCover && <UntunedNote untuned={untunedCover} />}
       {segment === undefined ? (
-        <p className="help">Press a part of the strip to change it here.</p>
+        <p className="help not-printed">Press a part of the strip to change it here.</p>
       ) : (
         <Tuner segment={segment} />
       )}

@@ -86,7 +86,10 @@ export function HandleButton(props: HandleButtonProps) {
       : { insetBlockStart: at, insetInlineStart: start, inlineSize: size };
   return (
     <div
-      className={`handle ${axis} ${tab} ${outward < 0 ? 'first' : 'last'}`}
+      className="handle not-printed"
+      data-axis={axis}
+      data-tab={tab}
+      data-end={outward < 0 ? 'first' : 'last'}
       role="slider"
       tabIndex={isTwin ? -1 : 0}
       aria-hidden={isTwin}

@@ -1,6 +1,8 @@
 import type { CSSProperties } from 'react';
+import type { SegmentId } from '../../core/index.ts';
 import type { StripLabel } from './stripLayout.ts';
 import type { ZoneChoice } from './useZoneChoice.ts';
+import './strip.css';
 
 interface LabelButtonProps {
   readonly label: StripLabel;
@@ -15,7 +17,9 @@ export function LabelButton({ label: { id, side: heard, lines }, zones, side, st
   return (
     <button
       type="button"
-      className={`strip-label ${side}${isLit(zones, id) ? ' lit' : ''}`}
+      className="strip-label"
+      data-side={side}
+      data-lit={isLit(zones, id) || undefined}
       aria-pressed={id === zones.chosen}
       style={style}
       onPointerEnter={() => zones.light(id)}
@@ -32,4 +36,4 @@ export function LabelButton({ label: { id, side: heard, lines }, zones, side, st
   );
 }
 
-export const isLit = ({ lit, chosen }: ZoneChoice, id: string): boolean => id === lit || id === chosen;
+export const isLit = ({ lit, chosen }: ZoneChoice, id: SegmentId): boolean => id === lit || id === chosen;

@@ -1,4 +1,4 @@
-import type { StripSegment } from '../../core/index.ts';
+import type { SegmentId, StripSegment } from '../../core/index.ts';
 
 interface SegmentBarProps {
   readonly segments: readonly StripSegment[];
@@ -6,8 +6,8 @@ interface SegmentBarProps {
   readonly place: (at: number) => number;
   readonly top: number;
   readonly height: number;
-  readonly isLit: (id: string) => boolean;
-  readonly onHighlight?: (id: string | null) => void;
+  readonly isLit: (id: SegmentId) => boolean;
+  readonly onHighlight?: (id: SegmentId | null) => void;
 }
 
 /** How far the marks of a gap stand out of the bar, px. */
@@ -22,7 +22,10 @@ export function SegmentBar({ segments, place, top, height, isLit, onHighlight }:
       {[...others, ...gaps].map(({ id, kind, from, to, length }) => (
         <rect
           key={id}
-          className={`segment ${kind}${length < 0 ? ' overrun' : ''}${isLit(id) ? ' lit' : ''}`}
+          className="segment"
+          data-kind={kind}
+          data-overrun={length < 0 || undefined}
+          data-lit={isLit(id) || undefined}
           x={place(Math.min(from, to))}
           y={top}
           width={Math.max(0.75, Math.abs(place(to) - place(from)))}
@@ -34,7 +37,8 @@ export function SegmentBar({ segments, place, top, height, isLit, onHighlight }:
       {gaps.map(({ id, from, to, length }) => (
         <path
           key={id}
-          className={length < 0 ? 'gap-mark overrun' : 'gap-mark'}
+          className="gap-mark"
+          data-overrun={length < 0 || undefined}
           d={[from, to].map((at) => `M${place(at)} ${top - MARK}v${height + 2 * MARK}`).join('')}
         />
       ))}

@@ -84,7 +84,8 @@ export function StripDrawing(props: StripDrawingProps) {
         {layout.labels.map(({ id, leader: { from, to } }) => (
           <path
             key={id}
-            className={isLit(zones, id) ? 'leader lit' : 'leader'}
+            className="label-leader"
+            data-lit={isLit(zones, id) || undefined}
             d={`M${from.join(' ')}L${to.join(' ')}`}
           />
         ))}

@@ -24,7 +24,7 @@ export function Tuner({ segment }: { readonly segment: StripSegment }) {
     'pattern.outsideHeight_mm': outside.height,
   };
   return (
-    <div className="tuner">
+    <div className="tuner not-printed">
       <p>
         <b>
           {sideOf(segment.id)} {name}

@@ -139,7 +139,8 @@ function UprightDrawing({ tracks, untuned, room, zones }: UprightDrawingProps) {
         {placed.map(({ id, from, middle }) => (
           <path
             key={id}
-            className={isLit(zones, id) ? 'leader lit' : 'leader'}
+            className="label-leader"
+            data-lit={isLit(zones, id) || undefined}
             d={`M${labelsFrom - 22} ${from}L${labelsFrom} ${middle}`}
           />
         ))}

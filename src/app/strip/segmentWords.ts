@@ -1,4 +1,4 @@
-import type { Job, JobPath, SegmentKind, StripSegment } from '../../core/index.ts';
+import type { Job, JobPath, SegmentId, SegmentKind, StripSegment } from '../../core/index.ts';
 
 /** What each kind of stretch is called, and what it is. */
 const SEGMENT_WORDS: Readonly<Record<SegmentKind, { readonly name: string; readonly note: string }>> = {
@@ -48,4 +48,4 @@ export function tunedBy({ id, kind }: StripSegment, { pattern }: Job): JobPath |
 }
 
 /** Which side of the cover a stretch is on, in words; empty for spine and board themselves. */
-export const sideOf = (id: string): string => /^(front|back|head(?=[A-Z])|tail)|^spine(?=Gap)/.exec(id)?.[0] ?? '';
+export const sideOf = (id: SegmentId): string => /^(front|back|head(?=[A-Z])|tail)|^spine(?=Gap)/.exec(id)?.[0] ?? '';

@@ -1,14 +1,15 @@
+import type { SegmentId } from '../../core/index.ts';
 import { spreadLabels } from './spreadLabels.ts';
 import type { Track } from './track.ts';
 
 export interface StripLabel {
-  readonly id: string;
+  readonly id: SegmentId;
   readonly lines: readonly string[];
   /** Side of the cover that the stretch is on: seen by its place, and heard before the lines. */
   readonly side: string;
 }
 
-export interface PlacedLabel extends StripLabel {
+interface PlacedLabel extends StripLabel {
   /** px: centre and width of the label, and its top. */
   readonly centre: number;
   readonly width: number;

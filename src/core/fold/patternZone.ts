@@ -1,6 +1,6 @@
 import type { RangePoint } from '../leather/leatherModel.ts';
 import type { CoverDesign } from './coverDesign.ts';
-import { heightSegments, stripSegments } from './segments.ts';
+import { heightSegments, type SegmentId, stripSegments } from './segments.ts';
 
 /** A band across the outside as cut, mm from its front cut edge (`width`) or from its head cut edge (`height`). */
 export interface PatternZone {
@@ -10,7 +10,7 @@ export interface PatternZone {
 }
 
 /** Where the stretch of a name lies on the outside, or null where the cover has none of that name. */
-export function patternZone(design: CoverDesign, point: RangePoint, id: string): PatternZone | null {
+export function patternZone(design: CoverDesign, point: RangePoint, id: SegmentId): PatternZone | null {
   for (const [axis, segmentsOf] of [
     ['width', stripSegments],
     ['height', heightSegments],

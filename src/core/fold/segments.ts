@@ -3,12 +3,41 @@ import type { PathPiece } from '../book/tautPath.ts';
 import type { RangePoint } from '../leather/leatherModel.ts';
 import type { CoverDesign } from './coverDesign.ts';
 
-export type SegmentKind = 'edgeMargin' | 'seat' | 'turnedEnd' | 'turn' | 'gap' | 'board' | 'fold' | 'spine' | 'bridge';
+/** What each stretch of the outside is, by its name: from front to back, then from head to tail. */
+const SEGMENT_KINDS = {
+  frontTurnedEnd: 'turnedEnd',
+  frontTurn: 'turn',
+  frontMargin: 'edgeMargin',
+  frontSeat: 'seat',
+  frontGap: 'gap',
+  frontBoard: 'board',
+  frontFold: 'fold',
+  spine: 'spine',
+  spineGap: 'gap',
+  bridge: 'bridge',
+  backFold: 'fold',
+  backBoard: 'board',
+  backGap: 'gap',
+  backSeat: 'seat',
+  backMargin: 'edgeMargin',
+  backTurn: 'turn',
+  backTurnedEnd: 'turnedEnd',
+  headMargin: 'edgeMargin',
+  headSeat: 'seat',
+  headGap: 'gap',
+  height: 'board',
+  tailGap: 'gap',
+  tailSeat: 'seat',
+  tailMargin: 'edgeMargin',
+} as const;
+
+/** Name of a stretch, shared by the strips, the scene and the flat pattern. */
+export type SegmentId = keyof typeof SEGMENT_KINDS;
+export type SegmentKind = (typeof SEGMENT_KINDS)[SegmentId];
 
 /** One stretch of the outside, from a cut edge on. A gap of negative length is an overrun and runs backward. */
 export interface StripSegment {
-  /** Name of the zone, shared with the scene and the flat pattern. */
-  readonly id: string;
+  readonly id: SegmentId;
   readonly kind: SegmentKind;
   /** mm on the neutral line. */
   readonly length: number;
@@ -17,11 +46,7 @@ export interface StripSegment {
   readonly to: number;
 }
 
-interface Stretch {
-  readonly id: string;
-  readonly kind: SegmentKind;
-  readonly length: number;
-}
+type Stretch = readonly [id: SegmentId, length: number];
 
 /**
  * Lays the outside out flat with the book closed in it: both ends, both gaps, and between them the wrap by zones.
@@ -32,29 +57,27 @@ export function stripSegments(design: CoverDesign, point: RangePoint): readonly 
   const { pieces, job } = design;
   const needs = design.needs[point];
   const fit = design.fits[point];
-  const isTurned = job.pockets.construction === 'turned';
-  const end = (side: string): Stretch[] =>
-    isTurned
+  const end = (side: 'front' | 'back'): Stretch[] =>
+    job.pockets.construction === 'turned'
       ? [
-          { id: `${side}TurnedEnd`, kind: 'turnedEnd', length: pieces.pocketDepth },
-          { id: `${side}Turn`, kind: 'turn', length: needs.foreEdge.turn },
+          [`${side}TurnedEnd`, pieces.pocketDepth],
+          [`${side}Turn`, needs.foreEdge.turn],
         ]
       : [
-          { id: `${side}Margin`, kind: 'edgeMargin', length: needs.foreEdge.margin },
-          { id: `${side}Seat`, kind: 'seat', length: needs.foreEdge.seat },
+          [`${side}Margin`, needs.foreEdge.margin],
+          [`${side}Seat`, needs.foreEdge.seat],
         ];
-  const gap = (side: string, length: number): Stretch[] => [{ id: `${side}Gap`, kind: 'gap', length }];
   const slack = fit.closedSlack - fit.foreEdge.front - fit.foreEdge.back;
   const wrap = zones(needs.closed.path.pieces, neutralOffset(needs.leathers));
-  const spine = wrap.findIndex(({ kind }) => kind === 'spine') + 1;
+  const spine = wrap.findIndex(([id]) => id === 'spine') + 1;
 
   return placed([
     ...end('front'),
-    ...gap('front', fit.foreEdge.front),
+    ['frontGap', fit.foreEdge.front],
     ...wrap.slice(0, spine),
-    ...(slack > 0 ? gap('spine', slack) : []),
+    ...(slack > 0 ? ([['spineGap', slack]] as const) : []),
     ...wrap.slice(spine),
-    ...gap('back', fit.foreEdge.back),
+    ['backGap', fit.foreEdge.back],
     ...end('back').reverse(),
   ]);
 }
@@ -67,39 +90,30 @@ export function stripSegments(design: CoverDesign, point: RangePoint): readonly 
 export function heightSegments({ job, needs, fits }: CoverDesign, point: RangePoint): readonly StripSegment[] {
   const { book, headTail } = needs[point];
   const end = (side: 'head' | 'tail'): Stretch[] => [
-    { id: `${side}Margin`, kind: 'edgeMargin', length: job.seam.edgeMargin_mm },
-    { id: `${side}Seat`, kind: 'seat', length: headTail.needed },
-    { id: `${side}Gap`, kind: 'gap', length: fits[point][side] },
+    [`${side}Margin`, job.seam.edgeMargin_mm],
+    [`${side}Seat`, headTail.needed],
+    [`${side}Gap`, fits[point][side]],
   ];
-  return placed([...end('head'), { id: 'height', kind: 'board', length: book.height }, ...end('tail').reverse()]);
+  return placed([...end('head'), ['height', book.height], ...end('tail').reverse()]);
 }
-
-const KINDS: Readonly<Record<PathPiece['zone'], SegmentKind>> = {
-  frontBoard: 'board',
-  frontFold: 'fold',
-  spine: 'spine',
-  backFold: 'fold',
-  backBoard: 'board',
-  bridge: 'bridge',
-};
 
 /** Neighbouring pieces of the taut path over one zone, taken together, at depth z of the neutral line. */
 function zones(path: readonly PathPiece[], z: number): Stretch[] {
   const merged: Stretch[] = [];
   for (const piece of path) {
     const length = piece.kind === 'line' ? piece.length : piece.angle * (piece.radius + z);
-    const last = merged.at(-1);
-    if (last?.id === piece.zone) merged[merged.length - 1] = { ...last, length: last.length + length };
-    else merged.push({ id: piece.zone, kind: KINDS[piece.zone], length });
+    const [zone, before] = merged.at(-1) ?? [];
+    if (zone === piece.zone) merged[merged.length - 1] = [zone, before! + length];
+    else merged.push([piece.zone, length]);
   }
   return merged;
 }
 
 function placed(stretches: readonly Stretch[]): StripSegment[] {
   let at = 0;
-  return stretches.map((stretch) => {
+  return stretches.map(([id, length]) => {
     const from = at;
-    at += stretch.length;
-    return { ...stretch, from, to: at };
+    at += length;
+    return { id, kind: SEGMENT_KINDS[id], length, from, to: at };
   });
 }

@@ -8,6 +8,9 @@ export type RangePoint = 'thin' | 'nominal' | 'thick';
 
 export const RANGE_POINTS: readonly RangePoint[] = ['thin', 'nominal', 'thick'];
 
+/** How far skiving at a spine fold runs out beyond the fold on either side, mm. Common practice, no source. */
+export const SKIVE_RUNOUT = 3;
+
 /** One leather at one thickness of its range. */
 export interface LeatherModel {
   /** t */

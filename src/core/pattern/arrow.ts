@@ -1,6 +1,6 @@
 import { addScaled, heading, type Vec2 } from '../math/vec2.ts';
-import { type Entity, line } from './drawing.ts';
-import type { Word } from './lettering.ts';
+import { line } from './drawing.ts';
+import type { NamedMarks } from './lettering.ts';
 import type { PatternSource } from './seam.ts';
 
 /** Barbs of an arrow over its length, at most this long, mm. */
@@ -12,8 +12,8 @@ export function directionMark(
   middle: Vec2,
   length: number,
   angle: number,
-): { lines: Entity[]; words: Word[] } {
-  if (isCard) return { lines: [], words: [] };
+): NamedMarks {
+  if (isCard) return { marks: [], words: [] };
   const along = heading(angle);
   const ends = [-1, 1].map((side) => addScaled(middle, along, (side * length) / 2));
   const barb = Math.min(BARB, length / 4);
@@ -26,7 +26,7 @@ export function directionMark(
   const height = Math.min(3, length / 10);
   const near = addScaled(middle, heading(angle + Math.PI / 2), height);
   return {
-    lines: [line(ends[0]!, ends[1]!), ...barbs],
+    marks: [line(ends[0]!, ends[1]!), ...barbs],
     words: [["this way along the hide's backbone", near, height, angle, 'direction']],
   };
 }

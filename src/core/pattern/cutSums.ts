@@ -1,9 +1,10 @@
 import { type Allowance, ROUNDING_PART } from '../allowance/allowances.ts';
+import { roundUp } from '../allowance/roundUp.ts';
+import type { Job } from '../job/jobSchema.ts';
+import { cutStep } from '../job/workSchema.ts';
+import { TOLERANCE } from '../math/tolerance.ts';
 import type { CutPart, CutSum } from './drawing.ts';
 import type { PatternSource } from './seam.ts';
-
-/** Floating-point noise of sums of a few hundred mm. */
-const NOISE = 1e-9;
 
 /** A computed length. */
 export const part = (name: string, each: number, times: 1 | 2 = 1): CutPart => ({ name, times, each });
@@ -25,8 +26,16 @@ export function cutSum(
   return {
     dimension,
     total,
-    parts: [...parts, { ...part(rest, total - sum), isRest: true }].filter(({ each }) => Math.abs(each) > NOISE),
+    parts: [...parts, { ...part(rest, total - sum), isRest: true }].filter(
+      ({ each }) => Math.abs(each) > TOLERANCE.length,
+    ),
   };
+}
+
+/** A length that is the sum of its parts, rounded up to the cut step. */
+export function lengthSum(job: Job, parts: readonly CutPart[]): CutSum {
+  const bare = parts.reduce((sum, { each, times }) => sum + each * times, 0);
+  return cutSum('length', roundUp(bare, cutStep(job)), parts);
 }
 
 const allowed = ({ parts }: Allowance, edge: string, times: 1 | 2): CutPart[] =>
@@ -38,25 +47,18 @@ const allowed = ({ parts }: Allowance, edge: string, times: 1 | 2): CutPart[] =>
 
 const OWN_SIZE = 'size given by the maker';
 
-export function outsideSums({ pieces, needs }: PatternSource): CutSum[] {
+export function outsideSums(source: PatternSource): CutSum[] {
+  const { pieces, needs } = source;
   const { book } = needs.thick;
-  const { allowances, outside } = pieces;
-  return [
-    cutSum(
-      'width',
-      outside.width,
-      [
-        given('board width', book.width, 2),
-        part('path over the back', book.spinePath),
-        ...allowed(allowances.foreEdge, '', 2),
-      ],
-      OWN_SIZE,
-    ),
-    heightSum({ pieces, needs }),
+  const parts = [
+    given('board width', book.width, 2),
+    part('path over the back', book.spinePath),
+    ...allowed(pieces.allowances.foreEdge, '', 2),
   ];
+  return [cutSum('width', pieces.outside.width, parts, OWN_SIZE), heightSum(source)];
 }
 
-export function heightSum({ pieces, needs }: Pick<PatternSource, 'pieces' | 'needs'>): CutSum {
+export function heightSum({ pieces, needs }: PatternSource): CutSum {
   const { outside } = pieces;
   const { head, tail } = pieces.allowances;
   const isAlike =

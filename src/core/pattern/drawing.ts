@@ -58,12 +58,21 @@ export interface CutSum {
   readonly parts: readonly CutPart[];
 }
 
-export type PieceId = 'outside' | 'pocket' | 'lining' | 'strap' | 'penLoop';
+/** The pattern pieces by id, with the names that each may bear. */
+export const PIECES = {
+  outside: ['Outside'],
+  pocket: ['Pocket'],
+  lining: ['Full lining', 'Centre lining'],
+  strap: ['Closure strap'],
+  penLoop: ['Pen loop'],
+} as const;
+export type PieceId = keyof typeof PIECES;
+export type PieceName = (typeof PIECES)[PieceId][number];
 
 /** One pattern piece: grain side up, head at the top, lower left corner of its box at the origin. Lengths in mm. */
 export interface PieceDrawing {
   readonly id: PieceId;
-  readonly name: string;
+  readonly name: PieceName;
   /** How often it is cut. */
   readonly count: number;
   readonly width: number;

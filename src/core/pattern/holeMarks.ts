@@ -10,7 +10,11 @@ export interface PieceFrame {
   readonly sign: 1 | -1;
 }
 
-export const placed = ({ origin, sign }: PieceFrame, [x, y]: Vec2): Vec2 => [origin + sign * x, y];
+const placed = ({ origin, sign }: PieceFrame, [x, y]: Vec2): Vec2 => [origin + sign * x, y];
+
+/** `24 holes`, or `24 slits` of a lacing. */
+export const holeWords = ({ seam }: Job, count: number): string =>
+  `${count} ${seam.method === 'lacing' ? 'slits' : 'holes'}`;
 
 /** Draws holes as circles of their diameter, or lacing slits as the cut itself, the same through every layer. */
 export function holeMarks(job: Job, holes: readonly SeamHole[], frame: PieceFrame): Entity[] {

@@ -1,4 +1,3 @@
-import type { Contour } from '../math/contour.ts';
 import type { Vec2 } from '../math/vec2.ts';
 import { type Entity, LAYERS, type Layer, type PieceDrawing, type Text } from './drawing.ts';
 import { FreeRoom } from './freeRoom.ts';
@@ -44,13 +43,13 @@ interface Row {
   readonly height: number;
 }
 
-/**
- * @param piece its outline, box and all lines that it will have
- */
-export function letteringOn(
-  { outline, width, height }: { readonly outline: Contour; readonly width: number; readonly height: number },
-  layers: PieceDrawing['layers'],
-): Lettering {
+/** Letters a piece that has all its lines already. */
+export function letteringOn({
+  outline,
+  width,
+  height,
+  layers,
+}: Pick<PieceDrawing, 'outline' | 'width' | 'height' | 'layers'>): Lettering {
   const room = new FreeRoom(
     outline,
     width,

@@ -1,16 +1,15 @@
-import { type Contour, corneredContour, SQUARE } from '../math/contour.ts';
+import { rectangle } from '../math/contour.ts';
 import type { Printer } from '../units/printer.ts';
 import { directionMark } from './arrow.ts';
 import { cutSum, given, heightSum, outsideSums, part } from './cutSums.ts';
 import { type CutSum, type Entity, line, noLayers, type PieceDrawing, path } from './drawing.ts';
 import { liningDifference } from './foldZones.ts';
-import { holeMarks } from './holeMarks.ts';
-import { cutWords } from './label.ts';
-import { letteringOn } from './lettering.ts';
+import { holeMarks, holeWords } from './holeMarks.ts';
+import { letteredPiece } from './letteredPiece.ts';
 import { outsideOutline } from './outsideDrawing.ts';
 import { LINING_TUCK, type Piece } from './pieces.ts';
 import type { PatternSource, Seam } from './seam.ts';
-import { sumLines } from './sumColumn.ts';
+import { pieceSumLines } from './sumColumn.ts';
 
 /** The lining as it lies in the open cover, its grain side up: toward the book. */
 export function liningDrawing(source: PatternSource, lining: Piece, seam: Seam, print: Printer): PieceDrawing {
@@ -19,18 +18,7 @@ export function liningDrawing(source: PatternSource, lining: Piece, seam: Seam, 
   const layers = noLayers();
   const isFull = job.construction.lining === 'full';
   const isLikeOutside = isFull && pieces.pocket.count > 0;
-  const outline: Contour = isLikeOutside
-    ? outsideOutline(source)
-    : corneredContour(
-        (
-          [
-            [0, 0],
-            [width, 0],
-            [width, height],
-            [0, height],
-          ] as const
-        ).map((at) => ({ at, corner: SQUARE })),
-      );
+  const outline = isLikeOutside ? outsideOutline(source) : rectangle([0, 0], [width, height]);
   layers.cut.push(path(outline, true));
   const margin = job.seam.edgeMargin_mm;
   layers.seam.push(
@@ -42,48 +30,40 @@ export function liningDrawing(source: PatternSource, lining: Piece, seam: Seam, 
   layers.hole.push(...holeMarks(job, holes, { origin: (width - pieces.outside.width) / 2, sign: 1 }));
   layers.centre.push(line([width / 2, 0], [width / 2, height]));
   const arrow = directionMark(source, [0.75 * width, height / 2], height * 0.5, Math.PI / 2);
-  layers.direction.push(...arrow.lines);
-  const words = letteringOn({ outline, width, height }, layers);
-  const along = arrow.words.flatMap((word) => words.word(...word));
-  const sums = liningSums(source, lining, isFull);
-  layers.text.push(
-    ...words.label(
-      isFull ? 'Full lining' : 'Centre lining',
-      [
-        cutWords(1, source),
-        `${holes.length} ${job.seam.method === 'lacing' ? 'slits' : 'holes'}`,
-        ...sums.map((sum) => sumLines(sum.dimension === 'height' ? { ...sum, parts: [] } : sum, print)),
-        [`${print.length(liningDifference(source))} shorter round the spine`, 'than the outside'],
-      ],
-      { x: 0.04 * width, y: 0.15 * height, width: 0.42 * width, height: 0.7 * height },
-    ),
-    ...along,
+  layers.direction.push(...arrow.marks);
+  const sums = isFull ? fullLiningSums(source, width) : centreLiningSums(source, width);
+  return letteredPiece(
+    source,
+    { id: 'lining', name: isFull ? 'Full lining' : 'Centre lining', count: 1, width, height, outline, layers, sums },
+    [
+      holeWords(job, holes.length),
+      ...pieceSumLines(sums, print),
+      [`${print.length(liningDifference(source))} shorter round the spine`, 'than the outside'],
+    ],
+    { x: 0.04 * width, y: 0.15 * height, width: 0.42 * width, height: 0.7 * height },
+    arrow.words,
   );
-  const name = isFull ? 'Full lining' : 'Centre lining';
-  const { unwritten } = words;
-  return { id: 'lining', name, count: 1, width, height, outline, layers, sums, holes: holes.length, unwritten };
 }
 
-function liningSums(source: PatternSource, { width }: Piece, isFull: boolean): CutSum[] {
+function centreLiningSums(source: PatternSource, width: number): CutSum[] {
   const { job, pieces, needs } = source;
   const { foreEdge, closed, leathers } = needs.thick;
-  const height = heightSum(source);
-  if (!isFull) {
-    const covered = pieces.pocketDepth - foreEdge.seat - job.ease.foreEdge_mm;
-    const depth = leathers.lining?.neutralDepth ?? 0;
-    const bare = closed.path.length;
-    const parts = [
-      part('book, fore-edge to fore-edge', bare),
-      part('folds at the spine', closed.path.turning * depth),
-      part('board in the pocket', -covered, 2),
-      given('tucked under the pocket mouth', LINING_TUCK, 2),
-    ];
-    return [cutSum('width', width, parts, 'opening flat, rounding, to end between holes'), height];
-  }
+  const covered = pieces.pocketDepth - foreEdge.seat - job.ease.foreEdge_mm;
+  const parts = [
+    part('book, fore-edge to fore-edge', closed.path.length),
+    part('folds at the spine', closed.path.turning * (leathers.lining?.neutralDepth ?? 0)),
+    part('board in the pocket', -covered, 2),
+    given('tucked under the pocket mouth', LINING_TUCK, 2),
+  ];
+  return [cutSum('width', width, parts, 'opening flat, rounding, to end between holes'), heightSum(source)];
+}
+
+function fullLiningSums(source: PatternSource, width: number): CutSum[] {
+  const { pieces, needs } = source;
   if (pieces.pocket.count > 0) return outsideSums(source);
   const parts = [
     given('width of the outside', pieces.outside.width),
-    part('turned end with its turn', -(pieces.pocketDepth + foreEdge.turn), 2),
+    part('turned end with its turn', -(pieces.pocketDepth + needs.thick.foreEdge.turn), 2),
   ];
-  return [cutSum('width', width, parts, 'rounding, to end between holes'), height];
+  return [cutSum('width', width, parts, 'rounding, to end between holes'), heightSum(source)];
 }

@@ -1,7 +1,7 @@
 import { type Printer, printer } from '../units/printer.ts';
 import type { Drawing, PieceDrawing } from './drawing.ts';
 import { liningDifference } from './foldZones.ts';
-import { faceUp } from './label.ts';
+import { faceUp } from './letteredPiece.ts';
 import { liningDrawing } from './liningDrawing.ts';
 import { outsideDrawing } from './outsideDrawing.ts';
 import { type PenLoop, penLoopDrawing, penLoopOf } from './penLoop.ts';

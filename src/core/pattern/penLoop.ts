@@ -1,15 +1,13 @@
-import { roundUp } from '../allowance/roundUp.ts';
-import { cutStep } from '../job/workSchema.ts';
-import { corneredContour, SQUARE } from '../math/contour.ts';
-import type { Vec2 } from '../math/vec2.ts';
+import { rectangle } from '../math/contour.ts';
+import { TOLERANCE } from '../math/tolerance.ts';
 import type { Printer } from '../units/printer.ts';
-import { cutSum, part } from './cutSums.ts';
+import { cutSum, lengthSum, part } from './cutSums.ts';
 import { type CutSum, line, noLayers, type PieceDrawing, path } from './drawing.ts';
 import { holeMarks } from './holeMarks.ts';
-import { cutWords } from './label.ts';
-import { letteringOn, type NamedMarks } from './lettering.ts';
+import { letteredPiece } from './letteredPiece.ts';
+import type { NamedMarks } from './lettering.ts';
 import type { PatternSource, Seam, SeamHole } from './seam.ts';
-import { sumLines } from './sumColumn.ts';
+import { sizeLine } from './sumColumn.ts';
 
 /** A loop for a pen: a strip folded round it, both ends caught in the fore-edge seam of the front. */
 export interface PenLoop {
@@ -38,68 +36,41 @@ export function penLoopOf(source: PatternSource, seam: Seam): PenLoop | null {
   const { thickness, neutral } = needs.thick.leathers.outside;
   const radius = (penLoop.pen_mm + penLoop.ease_mm) / 2 + neutral * thickness;
   const parts = [part('round the pen', 2 * Math.PI * radius), part('end in the seam', 2 * job.seam.edgeMargin_mm, 2)];
-  const bare = parts.reduce((sum, { each, times }) => sum + each * times, 0);
   // A strap takes the middle of the fore-edge.
   const wished = pieces.outside.height * (strap === null ? 0.5 : 0.75);
-  const straight = row.holes.filter(({ isCorner, at }) => !isCorner && Math.abs(at[0] - job.seam.edgeMargin_mm) < 1e-9);
-  const most = Math.floor(penLoop.width_mm / row.pitch - 2 * CLEAR + 1e-9) + 1;
+  const straight = row.holes.filter(
+    ({ isCorner, at }) => !isCorner && Math.abs(at[0] - job.seam.edgeMargin_mm) < TOLERANCE.length,
+  );
+  const most = Math.floor(penLoop.width_mm / row.pitch - 2 * CLEAR + TOLERANCE.ratio) + 1;
   const nearest = [...straight].sort((a, b) => Math.abs(a.at[1] - wished) - Math.abs(b.at[1] - wished)).slice(0, most);
   const heights = nearest.map(({ at }) => at[1]);
   const middle = heights.length === 0 ? wished : (Math.min(...heights) + Math.max(...heights)) / 2;
   return {
     width: penLoop.width_mm,
-    sum: cutSum('length', roundUp(bare, cutStep(job)), parts),
+    sum: lengthSum(job, parts),
     middle,
     holes: nearest.sort((a, b) => a.at[1] - b.at[1]),
   };
 }
 
 export function penLoopDrawing(source: PatternSource, loop: PenLoop, print: Printer): PieceDrawing {
-  const { job } = source;
+  const { job, isCard = false } = source;
   const [length, width] = [loop.sum.total, loop.width];
   const margin = job.seam.edgeMargin_mm;
   const layers = noLayers();
-  const corners: Vec2[] = [
-    [0, 0],
-    [length, 0],
-    [length, width],
-    [0, width],
-  ];
-  const outline = corneredContour(corners.map((at) => ({ at, corner: SQUARE })));
+  const outline = rectangle([0, 0], [length, width]);
   layers.cut.push(path(outline, true));
   for (const x of [2 * margin, length - 2 * margin]) layers.fold.push(line([x, 0], [x, width]));
-  const shifted = loop.holes.map((hole) => ({ ...hole, at: [0, hole.at[1] - loop.middle + width / 2] as Vec2 }));
-  layers.hole.push(...holeMarks(job, shifted, { origin: margin, sign: 1 }));
-  layers.hole.push(...holeMarks(job, shifted, { origin: length - margin, sign: -1 }));
-  const words = letteringOn({ outline, width: length, height: width }, layers);
-  layers.text.push(
-    ...words.label(
-      'Pen loop',
-      [
-        cutWords(1, source),
-        ...(source.isCard ? [] : ['in any direction']),
-        ...sumLines({ ...loop.sum, parts: [] }, print),
-      ],
-      {
-        x: 2 * margin + 1,
-        y: 0.1 * width,
-        width: length - 4 * margin - 2,
-        height: 0.8 * width,
-      },
-    ),
+  const holes = loop.holes.map((hole) => ({ ...hole, at: [0, hole.at[1] - loop.middle + width / 2] as const }));
+  layers.hole.push(...holeMarks(job, holes, { origin: margin, sign: 1 }));
+  layers.hole.push(...holeMarks(job, holes, { origin: length - margin, sign: -1 }));
+  const sums = [loop.sum, cutSum('height', width, [], 'width of the loop')];
+  return letteredPiece(
+    source,
+    { id: 'penLoop', name: 'Pen loop', count: 1, width: length, height: width, outline, layers, sums },
+    [...(isCard ? [] : ['in any direction']), sizeLine(loop.sum, print)],
+    { x: 2 * margin + 1, y: 0.1 * width, width: length - 4 * margin - 2, height: 0.8 * width },
   );
-  return {
-    id: 'penLoop',
-    name: 'Pen loop',
-    count: 1,
-    width: length,
-    height: width,
-    outline,
-    layers,
-    sums: [loop.sum, cutSum('height', width, [], 'width of the loop')],
-    holes: layers.hole.length,
-    unwritten: words.unwritten,
-  };
 }
 
 /** Where the loop is caught, on the outside seen from its grain side: the front fore-edge is at the right. */

@@ -3,13 +3,12 @@ import type { Printer } from '../units/printer.ts';
 import { directionMark } from './arrow.ts';
 import { pocketSums } from './cutSums.ts';
 import { noLayers, type PieceDrawing, path } from './drawing.ts';
-import { holeMarks } from './holeMarks.ts';
-import { cutWords } from './label.ts';
-import { letteringOn } from './lettering.ts';
+import { holeMarks, holeWords } from './holeMarks.ts';
+import { letteredPiece } from './letteredPiece.ts';
 import { mouthSagitta } from './mouth.ts';
 import { pieceCorner, seamCorner } from './pieceCorner.ts';
 import type { PatternSource, Seam } from './seam.ts';
-import { sumLines } from './sumColumn.ts';
+import { pieceSumLines } from './sumColumn.ts';
 
 /**
  * The pocket of the front board, grain side up: fore-edge at the left, mouth at the right. Turned top to bottom it is the
@@ -28,36 +27,15 @@ export function pocketDrawing(source: PatternSource, seam: Seam, print: Printer)
   const clear = 2 * job.seam.edgeMargin_mm;
   const free = Math.max(5, width - clear - mouthSagitta(job, pieces));
   const arrow = directionMark(source, [clear + 0.88 * free, height / 2], height * 0.5, Math.PI / 2);
-  layers.direction.push(...arrow.lines);
+  layers.direction.push(...arrow.marks);
   const sums = pocketSums(source);
-  const words = letteringOn({ outline, width, height }, layers);
-  const along = arrow.words.flatMap((word) => words.word(...word));
-  layers.text.push(
-    ...words.label(
-      'Pocket',
-      [
-        cutWords(2, source),
-        'mouth at the right',
-        `${holes.length} ${job.seam.method === 'lacing' ? 'slits' : 'holes'} each`,
-        ...sums.map((sum) => sumLines(sum.dimension === 'height' ? { ...sum, parts: [] } : sum, print)),
-      ],
-      { x: clear, y: 0.2 * height, width: 0.78 * free, height: 0.6 * height },
-    ),
-    ...along,
+  return letteredPiece(
+    source,
+    { id: 'pocket', name: 'Pocket', count: 2, width, height, outline, layers, sums },
+    ['mouth at the right', `${holeWords(job, holes.length)} each`, ...pieceSumLines(sums, print)],
+    { x: clear, y: 0.2 * height, width: 0.78 * free, height: 0.6 * height },
+    arrow.words,
   );
-  const { unwritten } = words;
-  return {
-    id: 'pocket',
-    name: 'Pocket',
-    count: 2,
-    width,
-    height,
-    outline,
-    layers,
-    sums,
-    holes: holes.length,
-    unwritten,
-  };
 }
 
 /** Fore-edge corners as the outside's; the mouth square, straight or scooped. */

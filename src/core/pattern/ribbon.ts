@@ -1,6 +1,4 @@
-import { roundUp } from '../allowance/roundUp.ts';
-import { cutStep } from '../job/workSchema.ts';
-import { cutSum, given, part } from './cutSums.ts';
+import { given, lengthSum, part } from './cutSums.ts';
 import type { CutLength } from './drawing.ts';
 import type { PatternSource } from './seam.ts';
 
@@ -13,15 +11,10 @@ export function ribbonOf({ job, needs }: PatternSource): CutLength | null {
   const { ribbon } = job.construction;
   if (ribbon === null) return null;
   const { width, height, square } = needs.thick.book;
-  const diagonal = Math.hypot(width - square, height - 2 * square);
-  const parts = [
+  const sum = lengthSum(job, [
     given('fixed at the head', ribbon.fixed_mm),
-    part('diagonal of the page', diagonal),
+    part('diagonal of the page', Math.hypot(width - square, height - 2 * square)),
     given('tail', ribbon.tail_mm),
-  ];
-  const total = roundUp(
-    parts.reduce((sum, { each }) => sum + each, 0),
-    cutStep(job),
-  );
-  return { name: 'Ribbon', count: ribbon.count, sum: cutSum('length', total, parts) };
+  ]);
+  return { name: 'Ribbon', count: ribbon.count, sum };
 }

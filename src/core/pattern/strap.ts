@@ -1,18 +1,16 @@
-import { roundUp } from '../allowance/roundUp.ts';
-import { cutStep } from '../job/workSchema.ts';
 import { bendLength } from '../leather/bend.ts';
 import { corneredContour, SQUARE } from '../math/contour.ts';
 import type { Vec2 } from '../math/vec2.ts';
 import type { Printer } from '../units/printer.ts';
 import { directionMark } from './arrow.ts';
-import { cutSum, given, part } from './cutSums.ts';
+import { cutSum, given, lengthSum, part } from './cutSums.ts';
 import { type CutSum, type Entity, line, noLayers, type PieceDrawing, path } from './drawing.ts';
 import { evenPitch } from './evenPitch.ts';
 import { holeMarks } from './holeMarks.ts';
-import { cutWords } from './label.ts';
-import { letteringOn, type NamedMarks } from './lettering.ts';
+import { letteredPiece } from './letteredPiece.ts';
+import type { NamedMarks } from './lettering.ts';
 import type { PatternSource, SeamHole } from './seam.ts';
-import { sumLines } from './sumColumn.ts';
+import { sizeLine } from './sumColumn.ts';
 
 /** The closure strap: sewn on the back cover, taken round the fore-edge of the closed book, fastened on the front. */
 export interface Strap {
@@ -56,14 +54,13 @@ export function strapOf(source: PatternSource): Strap | null {
     given('on the front, to the fastening', strap.reach_mm),
     given('beyond the fastening', strap.end_mm),
   ];
-  const bare = parts.reduce((sum, { each }) => sum + each, 0);
-  const total = roundUp(bare, cutStep(job));
+  const sum = lengthSum(job, parts);
   return {
     width: strap.width_mm,
-    sum: cutSum('length', total, parts),
+    sum,
     leaves: strap.anchor_mm,
     reaches: strap.anchor_mm + across + bends,
-    fastening: total - strap.end_mm,
+    fastening: sum.total - strap.end_mm,
     holes: strapHoles(source, strap.width_mm, strap.anchor_mm),
   };
 }
@@ -101,38 +98,23 @@ export function strapDrawing(source: PatternSource, strap: Strap, print: Printer
   ]);
   layers.cut.push(path(outline, true));
   for (const x of [strap.leaves, strap.reaches]) layers.fold.push(line([x, 0], [x, width]));
-  const holes = holeMarks(job, strap.holes, { origin: strap.leaves - backEdge(source), sign: 1 }).map((mark) =>
-    turned(mark, pieces.outside, width),
-  );
-  layers.hole.push(...holes);
+  const holes = holeMarks(job, strap.holes, { origin: strap.leaves - backEdge(source), sign: 1 });
+  layers.hole.push(...holes.map((mark) => turned(mark, pieces.outside.height + width)));
   layers.mark.push(...cross([strap.fastening, width / 2]));
   const free = strap.reaches - strap.leaves;
-  layers.direction.push(...directionMark(source, [strap.leaves + free / 2, 0.15 * width], 0.8 * free, 0).lines);
-  const words = letteringOn({ outline, width: length, height: width }, layers);
-  layers.text.push(
-    ...words.label('Closure strap', [cutWords(1, source), ...sumLines({ ...strap.sum, parts: [] }, print)], {
-      x: strap.leaves + 2,
-      y: 0.25 * width,
-      width: free - 4,
-      height: 0.7 * width,
-    }),
+  // The words of the direction stand on the outside: a strap has no room for them.
+  layers.direction.push(...directionMark(source, [strap.leaves + free / 2, 0.15 * width], 0.8 * free, 0).marks);
+  const sums = [strap.sum, cutSum('height', width, [], 'width of the strap')];
+  return letteredPiece(
+    source,
+    { id: 'strap', name: 'Closure strap', count: 1, width: length, height: width, outline, layers, sums },
+    [sizeLine(strap.sum, print)],
+    { x: strap.leaves + 2, y: 0.25 * width, width: free - 4, height: 0.7 * width },
   );
-  return {
-    id: 'strap',
-    name: 'Closure strap',
-    count: 1,
-    width: length,
-    height: width,
-    outline,
-    layers,
-    sums: [strap.sum, cutSum('height', width, [], 'width of the strap')],
-    holes: holes.length,
-    unwritten: words.unwritten,
-  };
 }
 
 /** What the outside shows of the strap, seen from its grain side: its sewn end, its holes and the fastening. */
-export function strapMarks(source: PatternSource, strap: Strap): NamedMarks & { holes: Entity[] } {
+export function strapMarks(source: PatternSource, strap: Strap): NamedMarks {
   const { job, pieces } = source;
   const { width, height } = pieces.outside;
   const edge = width - backEdge(source);
@@ -150,13 +132,12 @@ export function strapMarks(source: PatternSource, strap: Strap): NamedMarks & { 
       ['strap', [end + 5, height / 2], 2.5, 0, 'mark'],
       ['fastening', [onFront, height / 2 + 5], 2.5, 0, 'mark'],
     ],
-    holes: holeMarks(job, strap.holes, { origin: width, sign: -1 }),
   };
 }
 
-/** From the outside to the strap: its grain is up as the outside's, but it points the other way, so it is turned half round. */
-function turned(mark: Entity, { height }: { readonly height: number }, width: number): Entity {
-  const over = ([x, y]: Vec2): Vec2 => [x, (height + width) / 2 - y];
+/** Upside down: the strap's grain is up as the outside's, but it points the other way, so it is turned half round. */
+function turned(mark: Entity, height: number): Entity {
+  const over = ([x, y]: Vec2): Vec2 => [x, height / 2 - y];
   if (mark.kind === 'arc') return { ...mark, centre: over(mark.centre) };
   if (mark.kind === 'line') return { ...mark, from: over(mark.from), to: over(mark.to) };
   return mark;

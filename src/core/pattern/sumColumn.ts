@@ -2,7 +2,7 @@ import type { Printer } from '../units/printer.ts';
 import type { CutSum } from './drawing.ts';
 
 /** One line of a sum as it is printed: `less 2 × 3.27 board in the pocket`. */
-export interface SumLine {
+interface SumLine {
   readonly name: string;
   readonly times: 1 | 2;
   readonly isLess: boolean;
@@ -50,9 +50,12 @@ export function sumColumn({ total, parts }: CutSum, print: Printer): SumColumn {
   return { unit, total: text(steps(total)), lines };
 }
 
+/** A dimension and its size. */
+export const sizeLine = ({ dimension, total }: CutSum, print: Printer): string => `${dimension} ${print.size(total)}`;
+
 /** A dimension and its sum, one part a line. */
 export function sumLines(sum: CutSum, print: Printer): string[] {
-  const head = `${sum.dimension} ${print.size(sum.total)}`;
+  const head = sizeLine(sum, print);
   const { lines } = sumColumn(sum, print);
   if (lines.length < 2) return [head];
   return [
@@ -62,3 +65,7 @@ export function sumLines(sum: CutSum, print: Printer): string[] {
     ),
   ];
 }
+
+/** The sizes of a pocket or a lining: its height is the outside's, whose sum stands there. */
+export const pieceSumLines = (sums: readonly CutSum[], print: Printer): (string | string[])[] =>
+  sums.map((sum) => (sum.dimension === 'height' ? sizeLine(sum, print) : sumLines(sum, print)));

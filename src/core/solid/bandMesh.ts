@@ -44,19 +44,3 @@ export function headBandMesh(book: BookModel): MeshData | null {
     faces: { outer: 'band', inner: 'band', edge: 'band' },
   });
 }
-
-/** The tail band, the head band turned end for end. */
-export function tailBandMesh(head: MeshData): MeshData {
-  const positions = head.positions.slice();
-  const normals = head.normals.slice();
-  for (let k = 2; k < positions.length; k += 3) {
-    positions[k] = -positions[k]!;
-    normals[k] = -normals[k]!;
-  }
-  const indices = head.indices.slice();
-  for (let k = 0; k < indices.length; k += 3) {
-    indices[k + 1] = head.indices[k + 2]!;
-    indices[k + 2] = head.indices[k + 1]!;
-  }
-  return { ...head, part: 'tailBand', positions, normals, indices };
-}

@@ -1,7 +1,7 @@
 import { boardDirections, symmetricOpening } from '../book/bookOutline.ts';
 import type { CoverDesign } from '../fold/coverDesign.ts';
 import type { RangePoint } from '../leather/leatherModel.ts';
-import { headBandMesh, tailBandMesh } from './bandMesh.ts';
+import { headBandMesh } from './bandMesh.ts';
 import { backBoardMesh, spineMesh } from './caseMesh.ts';
 import { mirrored, moved } from './gridSolid.ts';
 import type { MeshData } from './meshData.ts';
@@ -42,7 +42,7 @@ export function bookParts(
     spineMesh(book),
     mirrored(pages(standing.frontMouth), 'frontPages'),
     pages(standing.backMouth),
-    ...(band === null ? [] : [band, tailBandMesh(band)]),
+    ...(band === null ? [] : [band, mirrored(band, 'tailBand', 2)]),
   ];
   return { parts: parts.map((part) => moved(part, lift, 0, 0)), lift };
 }

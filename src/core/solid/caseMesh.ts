@@ -1,9 +1,9 @@
 import type { BookModel } from '../book/bookModel.ts';
 import { boardDirections, CLOSED, jointSlide, symmetricOpening } from '../book/bookOutline.ts';
 import { sectionOutline } from '../fold/section/sectionOutline.ts';
-import { addScaled, heading, leftOf, type Vec2 } from '../math/vec2.ts';
-import { gridOf, gridSolid } from './gridSolid.ts';
+import { addScaled, distance, heading, leftOf, type Vec2 } from '../math/vec2.ts';
 import type { MeshData, PartName } from './meshData.ts';
+import { profileSolid } from './profileSolid.ts';
 
 /** Width of the joint of a hardback, from the spine plane to the board, mm. Common practice, no source. */
 const JOINT = 7;
@@ -67,34 +67,13 @@ function spineProfile(book: BookModel): SpineProfile {
 
 /** A flat or curved sheet of the case: outer and inner profile in the section, full height of the book. */
 function panel(part: PartName, outer: readonly Vec2[], inner: readonly Vec2[], height: number): MeshData {
-  const grids = [outer, inner].map((profile) => {
-    const grid = gridOf(profile.length, 2);
-    profile.forEach(([x, y], i) => {
-      grid.points.set([x, y, -height / 2, x, y, height / 2], 6 * i);
-    });
-    return grid;
+  let at = 0;
+  const along = outer.map((point, i) => {
+    at += distance(point, outer[Math.max(0, i - 1)]!);
+    return at;
   });
-  const normals = new Float64Array(6 * outer.length);
-  const uvs = new Float64Array(4 * outer.length);
-  let along = 0;
-  outer.forEach(([x, y], i) => {
-    const before = outer[Math.max(0, i - 1)]!;
-    const after = outer[Math.min(outer.length - 1, i + 1)]!;
-    const length = Math.hypot(after[0] - before[0], after[1] - before[1]) || 1;
-    // Column direction x z: out of the book where the profile runs front to back.
-    const n = [(after[1] - before[1]) / length, -(after[0] - before[0]) / length, 0];
-    normals.set([...n, ...n], 6 * i);
-    if (i > 0) along += Math.hypot(x - before[0], y - before[1]);
-    uvs.set([along, 0, along, height], 4 * i);
-  });
-  return gridSolid({
-    part,
-    outer: grids[0]!,
-    inner: grids[1]!,
-    normals,
-    uvs,
-    faces: { outer: 'boardCloth', inner: 'boardInside', edge: 'boardCloth' },
-  });
+  const faces = { outer: 'boardCloth', inner: 'boardInside', edge: 'boardCloth' } as const;
+  return profileSolid(outer, inner, along, height, { part, faces });
 }
 
 /** The back board at an opening; the front board is its mirror image. */

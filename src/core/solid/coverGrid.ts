@@ -8,12 +8,11 @@ import {
 } from '../fold/section/halfSection.ts';
 import type { RangePoint } from '../leather/leatherModel.ts';
 import { pieceCorner } from '../pattern/pieceCorner.ts';
-import { cornerInset, cornerStops } from './cornerInset.ts';
 import type { EndField } from './endField.ts';
-import { displaced, type Grid, gridNormals, gridOf } from './gridSolid.ts';
+import { columnPlaces, displaced, type Grid, gridNormals, gridOf } from './gridSolid.ts';
 import { mouthScoop } from './mouthScoop.ts';
 import { onColumn, type RowPlan, rowAt } from './rowPlan.ts';
-import { trimCorners } from './trimCorners.ts';
+import { cornerStops, trimCorners } from './trimCorners.ts';
 
 /** The cover's layers as grids of one shape: inner face, flesh and grain side of the outside, with the pattern's measure. */
 export interface CoverGrid {
@@ -37,9 +36,6 @@ export interface CoverGrid {
 
 /** Distance from the fold over which a turned end's bulge at head and tail dies away, mm. Free choice. */
 const BULGE_REACH = 15;
-
-/** Columns no nearer than this on the pattern, mm: the same place twice makes triangles without area. */
-const NEAREST = 1e-4;
 
 export interface CoverHalf {
   readonly half: HalfSection;
@@ -93,8 +89,8 @@ export function coverGrid(
   }
 
   const normals = coverNormals(inner, columns, frontCount, PARALLEL * design.needs[point].leathers.outside.thickness);
-  trimCorners({ grid: inner, normals, uvs }, rows.height, (i) =>
-    cornerInset(corner, Math.min(s[i]!, front.half.length + back.half.length - s[i]!)),
+  trimCorners({ grid: inner, normals, uvs }, rows.height, corner, (i) =>
+    Math.min(s[i]!, front.half.length + back.half.length - s[i]!),
   );
   const flesh = displaced(inner, normals, (i) => columns[i]!.lining);
   const grain = displaced(inner, normals, (i) => columns[i]!.lining + columns[i]!.outside);
@@ -115,9 +111,7 @@ function halfStops(half: HalfSection, field: EndField, corners: readonly number[
   const stops = [...sectionStops(half), half.toTip, half.toSeam];
   for (const u of field.stops) stops.push(half.toSeam - u);
   for (const fromEdge of corners) stops.push(half.length - fromEdge);
-  const inside = stops.filter((at) => at >= 0 && at <= half.length).sort((a, b) => a - b);
-  // Of two places that nearly fall together the later one is kept: the cut edge is always the last.
-  return inside.filter((at, i) => i === inside.length - 1 || inside[i + 1]! - at > NEAREST);
+  return columnPlaces(stops, 0, half.length);
 }
 
 /** x, y, z, pattern v and neutral length from the middle of every point of half the inner face. */

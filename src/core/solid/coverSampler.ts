@@ -1,5 +1,5 @@
+import { combine3, cross3, dot3, unit3, type Vec3 } from '../math/vec3.ts';
 import type { CoverGrid } from './coverGrid.ts';
-import type { Vec3 } from './vec3.ts';
 
 /** A place on the grain side of the outside, with the surface's directions there. */
 export interface CoverPlace {
@@ -39,33 +39,11 @@ export function coverSampler({ s, uvs, grain, normals }: CoverGrid): (s: number,
     const share = Math.max(0, Math.min(1, (along - s[low]!) / (s[high]! - s[low]!)));
     const [a, b] = [inColumn(low, v), inColumn(high, v)];
     const [p, q] = [read(points, low, a), read(points, high, b)];
-    const out = unit(mix(read(normals, low, a), read(normals, high, b), share));
+    const out = unit3(combine3(read(normals, low, a), 1 - share, read(normals, high, b), share));
     const near = share < 0.5 ? low : high;
     const [row] = share < 0.5 ? a : b;
-    const up = difference(read(points, near, [row, 1]), read(points, near, [row, 0]));
-    const alongV = unit(across(up, out));
-    return { at: mix(p, q, share), out, alongS: cross(alongV, out), alongV };
+    const up = combine3(read(points, near, [row, 1]), 1, read(points, near, [row, 0]), -1);
+    const alongV = unit3(combine3(up, 1, out, -dot3(up, out)));
+    return { at: combine3(p, 1 - share, q, share), out, alongS: cross3(alongV, out), alongV };
   };
 }
-
-const mix = (a: Vec3, b: Vec3, t: number): Vec3 => [
-  a[0] + t * (b[0] - a[0]),
-  a[1] + t * (b[1] - a[1]),
-  a[2] + t * (b[2] - a[2]),
-];
-const difference = (a: Vec3, b: Vec3): Vec3 => [a[0] - b[0], a[1] - b[1], a[2] - b[2]];
-const dot = (a: Vec3, b: Vec3): number => a[0] * b[0] + a[1] * b[1] + a[2] * b[2];
-const unit = (a: Vec3): Vec3 => {
-  const length = Math.hypot(...a) || 1;
-  return [a[0] / length, a[1] / length, a[2] / length];
-};
-const cross = (a: Vec3, b: Vec3): Vec3 => [
-  a[1] * b[2] - a[2] * b[1],
-  a[2] * b[0] - a[0] * b[2],
-  a[0] * b[1] - a[1] * b[0],
-];
-/** The part of a vector square to a unit vector. */
-const across = (a: Vec3, n: Vec3): Vec3 => {
-  const k = dot(a, n);
-  return [a[0] - k * n[0], a[1] - k * n[1], a[2] - k * n[2]];
-};

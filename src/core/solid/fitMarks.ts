@@ -2,13 +2,13 @@ import { jointSlide } from '../book/bookOutline.ts';
 import type { CoverDesign } from '../fold/coverDesign.ts';
 import type { RangePoint } from '../leather/leatherModel.ts';
 import { addScaled, heading, type Vec2 } from '../math/vec2.ts';
+import { combine3, type Vec3 } from '../math/vec3.ts';
 import type { CoverGrid } from './coverGrid.ts';
 import { type CoverPlace, coverSampler } from './coverSampler.ts';
 import type { FitMark } from './meshData.ts';
 import type { OpeningRange } from './openingRange.ts';
 import type { Staging } from './staging.ts';
 import type { Standing } from './standing.ts';
-import type { Vec3 } from './vec3.ts';
 
 /** What the marks of one pose are found on. */
 export interface MarkedPose {
@@ -130,7 +130,7 @@ function mark(
   return { edge, value, from, to, out: across((start + end) / 2)[0].out, hatch };
 }
 
-const raised = ({ at, out }: CoverPlace): Vec3 => [at[0] + OFF * out[0], at[1] + OFF * out[1], at[2] + OFF * out[2]];
+const raised = ({ at, out }: CoverPlace): Vec3 => combine3(at, 1, out, OFF);
 
 /** Outer edge of a board's fore-edge, moved along the board by `by`. */
 function boardTip(design: CoverDesign, point: RangePoint, standing: Standing, side: 1 | -1, by: number): Vec2 {

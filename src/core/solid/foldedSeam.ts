@@ -1,11 +1,11 @@
 import type { CoverDesign } from '../fold/coverDesign.ts';
 import type { RangePoint } from '../leather/leatherModel.ts';
+import { combine3 } from '../math/vec3.ts';
 import type { SeamLayer } from '../pattern/seam.ts';
 import { seamHoles } from '../pattern/seamHoles.ts';
 import type { CoverGrid } from './coverGrid.ts';
 import { coverSampler } from './coverSampler.ts';
 import type { FoldedHole } from './meshData.ts';
-import type { Vec3 } from './vec3.ts';
 
 /** The pattern's seam holes on the folded outside, in the order of the seam. */
 export function foldedSeam(design: CoverDesign, point: RangePoint, grid: CoverGrid): FoldedHole[] {
@@ -25,19 +25,13 @@ export function foldedSeam(design: CoverDesign, point: RangePoint, grid: CoverGr
       const [c, s] = [Math.cos(hole.heading), Math.sin(hole.heading)];
       return {
         at,
-        along: combine(alongS, c, alongV, s),
+        along: combine3(alongS, c, alongV, s),
         out,
         // The seam runs counterclockwise: the edge is on its right.
-        edgeward: combine(alongS, s, alongV, -c),
+        edgeward: combine3(alongS, s, alongV, -c),
         pitch,
         stack: hole.layers.reduce((sum, layer) => sum + thickness[layer], 0),
       };
     }),
   );
 }
-
-const combine = (a: Vec3, k: number, b: Vec3, l: number): Vec3 => [
-  k * a[0] + l * b[0],
-  k * a[1] + l * b[1],
-  k * a[2] + l * b[2],
-];

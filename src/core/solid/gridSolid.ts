@@ -14,6 +14,15 @@ export const gridOf = (columns: number, rows: number): Grid => ({
   points: new Float64Array(3 * columns * rows),
 });
 
+/** Columns no nearer than this on the pattern, mm: the same place twice makes triangles without area. */
+const NEAREST = 1e-4;
+
+/** Places from `from` to `to` in rising order; of two that nearly coincide the later one is kept, so the last always is. */
+export function columnPlaces(places: readonly number[], from: number, to: number): number[] {
+  const inside = places.filter((at) => at >= from && at <= to).sort((a, b) => a - b);
+  return inside.filter((at, i) => i === inside.length - 1 || inside[i + 1]! - at > NEAREST);
+}
+
 /**
  * Unit normals of a grid, column direction x row direction.
  *
@@ -178,11 +187,11 @@ export function displaced(grid: Grid, normals: Float64Array, distance: (column: 
   return out;
 }
 
-/** The mirror image of a solid in the plane y = 0, under another part's name. */
-export function mirrored(mesh: MeshData, part: PartName): MeshData {
+/** The mirror image of a solid in the plane where one coordinate is 0, y (1) or z (2), under another part's name. */
+export function mirrored(mesh: MeshData, part: PartName, axis: 1 | 2 = 1): MeshData {
   const positions = mesh.positions.slice();
   const normals = mesh.normals.slice();
-  for (let k = 1; k < positions.length; k += 3) {
+  for (let k = axis; k < positions.length; k += 3) {
     positions[k] = -positions[k]!;
     normals[k] = -normals[k]!;
   }

@@ -1,4 +1,4 @@
-import type { Vec3 } from './vec3.ts';
+import type { Vec3 } from '../math/vec3.ts';
 
 /** Part of the assembled cover or book that a mesh shows. */
 export type PartName =

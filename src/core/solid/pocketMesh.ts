@@ -3,13 +3,12 @@ import { type SeatCurve, seatPoint } from '../fold/section/seatCurve.ts';
 import type { RangePoint } from '../leather/leatherModel.ts';
 import { SQUARE } from '../math/contour.ts';
 import { pieceCorner } from '../pattern/pieceCorner.ts';
-import { cornerInset, cornerStops } from './cornerInset.ts';
 import type { EndField } from './endField.ts';
-import { displaced, gridNormals, gridOf, gridSolid } from './gridSolid.ts';
+import { columnPlaces, displaced, gridNormals, gridOf, gridSolid } from './gridSolid.ts';
 import type { MeshData } from './meshData.ts';
 import { mouthScoop } from './mouthScoop.ts';
 import { onColumn, type RowPlan, rowAt } from './rowPlan.ts';
-import { trimCorners } from './trimCorners.ts';
+import { cornerStops, trimCorners } from './trimCorners.ts';
 
 /** Where the back half's fore-edge seam lies in the section: u inward, h toward the book. */
 export interface SeamFrame {
@@ -28,8 +27,6 @@ export interface PocketPlace {
 
 /** Largest turn of one facet, radians (6 degrees). */
 const MAX_TURN = (6 * Math.PI) / 180;
-/** Columns no nearer than this, mm. */
-const NEAREST = 1e-4;
 
 /** Places along the pocket at which it has columns, from the seam, mm on its mid-surface. */
 function pocketStops(curve: SeatCurve, field: EndField, margin: number, width: number, corners: readonly number[]) {
@@ -46,8 +43,7 @@ function pocketStops(curve: SeatCurve, field: EndField, margin: number, width: n
   for (const u of field.stops) if (u > curve.run) stops.push(flat + u - curve.run);
   for (const fromEdge of corners) stops.push(fromEdge - margin);
   stops.push((flat + width - margin) / 2);
-  const inside = stops.filter((at) => at <= width - margin).sort((a, b) => a - b);
-  return inside.filter((at, i) => i === inside.length - 1 || inside[i + 1]! - at > NEAREST);
+  return columnPlaces(stops, -margin, width - margin);
 }
 
 /**
@@ -94,7 +90,7 @@ export function pocketMesh(
     }
   });
   const normals = gridNormals(flesh);
-  trimCorners({ grid: flesh, normals, uvs }, rows.height, (i) => cornerInset(corner, stops[i]! + rows.margin));
+  trimCorners({ grid: flesh, normals, uvs }, rows.height, corner, (i) => stops[i]! + rows.margin);
   return gridSolid({
     part: 'backPocket',
     outer: displaced(flesh, normals, () => thickness),

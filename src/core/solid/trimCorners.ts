@@ -1,3 +1,5 @@
+import type { Corner } from '../math/contour.ts';
+import { combine3, unit3, type Vec3 } from '../math/vec3.ts';
 import type { Grid } from './gridSolid.ts';
 
 /** A laid sheet: points, normals and pattern places, by columns and rows. */
@@ -10,16 +12,17 @@ export interface LaidSheet {
 /**
  * Takes the corners off a sheet: rows that lie nearer to the tail or head edge than a column's inset are drawn in to it,
  * along the column. Normals are those of the whole sheet, so a cut leaves the surface as it was.
- * @param inset how far each column stands in from both edges, mm
+ * @param fromEdge distance of each column from the cut edge that it runs along, mm
  */
 export function trimCorners(
   { grid, normals, uvs }: LaidSheet,
   height: number,
-  inset: (column: number) => number,
+  corner: Corner,
+  fromEdge: (column: number) => number,
 ): void {
   const { columns, rows, points } = grid;
   for (let i = 0; i < columns; i++) {
-    const by = Math.min(inset(i), height / 2);
+    const by = Math.min(cornerInset(corner, fromEdge(i)), height / 2);
     if (by <= 0) continue;
     const at = (j: number): number => i * rows + j;
     const v = (j: number): number => uvs[2 * at(j) + 1]!;
@@ -27,14 +30,15 @@ export function trimCorners(
     while (low + 1 < rows && v(low + 1) <= by) low++;
     let high = rows - 1;
     while (high > low + 1 && v(high - 1) >= height - by) high--;
-    const mix = (from: number, to: number, share: number): readonly [number[], number[]] => {
-      const read = (values: Float64Array): number[] =>
-        [0, 1, 2].map((c) => values[3 * at(from) + c]! + share * (values[3 * at(to) + c]! - values[3 * at(from) + c]!));
-      return [read(points), unit(read(normals))];
+    const mix = (from: number, to: number, share: number): readonly [point: Vec3, normal: Vec3] => {
+      const read = (values: Float64Array, j: number): Vec3 =>
+        values.subarray(3 * at(j), 3 * at(j) + 3) as unknown as Vec3;
+      const between = (values: Float64Array): Vec3 => combine3(read(values, from), 1 - share, read(values, to), share);
+      return [between(points), unit3(between(normals))];
     };
     const tail = mix(low, low + 1, share(v(low), v(low + 1), by));
     const head = mix(high - 1, high, share(v(high - 1), v(high), height - by));
-    const put = (j: number, [point, normal]: readonly [number[], number[]], place: number): void => {
+    const put = (j: number, [point, normal]: readonly [Vec3, Vec3], place: number): void => {
       points.set(point, 3 * at(j));
       normals.set(normal, 3 * at(j));
       uvs[2 * at(j) + 1] = place;
@@ -46,7 +50,27 @@ export function trimCorners(
 
 const share = (from: number, to: number, at: number): number => (to > from ? (at - from) / (to - from) : 0);
 
-function unit(a: number[]): number[] {
-  const length = Math.hypot(...a) || 1;
-  return a.map((c) => c / length);
+/** Columns over one rounded corner. */
+const STEPS = 6;
+
+/**
+ * Distances from the cut edge at which a corner wants columns, mm: along its arc, and where the cut crosses a row.
+ * @param rows distances of the rows near the edge from it, mm
+ */
+export function cornerStops(corner: Corner, rows: readonly number[]): number[] {
+  const { style, size } = corner;
+  if (size === 0) return [];
+  const arc = Array.from({ length: STEPS }, (_, i) => size * (1 - Math.cos(((i + 1) * Math.PI) / 2 / STEPS)));
+  // Both kinds of corner are symmetric in their diagonal.
+  return [size, ...(style === 'rounded' ? arc : []), ...rows.map((v) => cornerInset(corner, v))];
+}
+
+/**
+ * How far the end of a column stands in from the straight edge to follow the corner of the piece, mm.
+ * @param fromEdge distance of the column from the cut edge it runs along, mm
+ */
+function cornerInset({ style, size }: Corner, fromEdge: number): number {
+  if (fromEdge >= size) return 0;
+  const rest = size - Math.max(0, fromEdge);
+  return style === 'clipped' ? rest : size - Math.sqrt(Math.max(0, size * size - rest * rest));
 }

@@ -1,6 +1,8 @@
 import { TOLERANCE } from '../math/tolerance.ts';
+import { squaredTriangleDistance } from '../math/triangleDistance.ts';
+import { cross3, dot3, unit3, type Vec3 } from '../math/vec3.ts';
 import type { MeshData } from './meshData.ts';
-import type { Vec3 } from './vec3.ts';
+import { weld } from './validateSolid.ts';
 
 /** How far one part reaches into another, and where it is deepest. */
 export interface Penetration {
@@ -19,7 +21,7 @@ export const TOUCH_MM = 0.02;
 /** Edges longer than this are probed between their ends as well, mm. */
 const PROBE = 3;
 /** Direction of the rays: skew to every face, so that none runs along an edge. */
-const RAY: Vec3 = [0.2907, 0.1713, 0.9413];
+const RAY = unit3([0.2907, 0.1713, 0.9413]);
 
 /**
  * Finds where solids reach into one another.
@@ -52,81 +54,6 @@ export function validateClearance(parts: readonly MeshData[], tolerance = TOUCH_
   return found.sort((p, q) => q.depth - p.depth);
 }
 
-/** What is wrong with a mesh as a closed solid; empty when nothing is. */
-export function validateSolid(mesh: MeshData): string[] {
-  const faults: string[] = [];
-  for (const [name, values] of [
-    ['positions', mesh.positions],
-    ['normals', mesh.normals],
-    ['uvs', mesh.uvs],
-  ] as const)
-    if (!values.every(Number.isFinite)) faults.push(`${mesh.part}: ${name} are not all finite`);
-  let next = 0;
-  for (const { start, count } of mesh.faces) {
-    if (start !== next) faults.push(`${mesh.part}: faces leave a gap or overlap at index ${start}`);
-    next = start + count;
-  }
-  if (next !== mesh.indices.length) faults.push(`${mesh.part}: faces end at ${next} of ${mesh.indices.length} indices`);
-  const ids = weld(mesh);
-  const edges = new Map<number, number>();
-  const vertices = ids.length;
-  let volume = 0;
-  for (let k = 0; k < mesh.indices.length; k += 3) {
-    const [a, b, c] = [0, 1, 2].map((i) => mesh.indices[k + i]!) as [number, number, number];
-    for (const [from, to] of [
-      [ids[a]!, ids[b]!],
-      [ids[b]!, ids[c]!],
-      [ids[c]!, ids[a]!],
-    ] as const) {
-      if (from === to) continue;
-      const key = Math.min(from, to) * vertices + Math.max(from, to);
-      edges.set(key, (edges.get(key) ?? 0) + (from < to ? 1 : -1));
-    }
-    const p = mesh.positions;
-    const [i, j, l] = [3 * a, 3 * b, 3 * c];
-    volume +=
-      (p[i]! * (p[j + 1]! * p[l + 2]! - p[j + 2]! * p[l + 1]!) +
-        p[i + 1]! * (p[j + 2]! * p[l]! - p[j]! * p[l + 2]!) +
-        p[i + 2]! * (p[j]! * p[l + 1]! - p[j + 1]! * p[l]!)) /
-      6;
-  }
-  const open = [...edges.values()].filter((balance) => balance !== 0).length;
-  if (open > 0) faults.push(`${mesh.part}: ${open} edges are not shared by two opposite triangles`);
-  if (!(volume > 0)) faults.push(`${mesh.part}: volume is ${volume.toFixed(3)} mm3`);
-  return faults;
-}
-
-/** Volume of a closed solid, mm3. */
-export function solidVolume(mesh: MeshData): number {
-  let volume = 0;
-  const p = mesh.positions;
-  for (let k = 0; k < mesh.indices.length; k += 3) {
-    const [i, j, l] = [3 * mesh.indices[k]!, 3 * mesh.indices[k + 1]!, 3 * mesh.indices[k + 2]!];
-    volume +=
-      (p[i]! * (p[j + 1]! * p[l + 2]! - p[j + 2]! * p[l + 1]!) +
-        p[i + 1]! * (p[j + 2]! * p[l]! - p[j]! * p[l + 2]!) +
-        p[i + 2]! * (p[j]! * p[l + 1]! - p[j + 1]! * p[l]!)) /
-      6;
-  }
-  return volume;
-}
-
-/** One number for every distinct place, so that vertices kept apart for shading count as one. */
-function weld({ positions }: MeshData): Uint32Array {
-  const ids = new Uint32Array(positions.length / 3);
-  const known = new Map<string, number>();
-  for (let v = 0; v < ids.length; v++) {
-    const key = `${positions[3 * v]},${positions[3 * v + 1]},${positions[3 * v + 2]}`;
-    let id = known.get(key);
-    if (id === undefined) {
-      id = known.size;
-      known.set(key, id);
-    }
-    ids[v] = id;
-  }
-  return ids;
-}
-
 type Box = readonly [min: Vec3, max: Vec3];
 
 interface Solid {
@@ -145,22 +72,8 @@ const within = (p: Vec3, [min, max]: Box): boolean =>
   p[0] > min[0] && p[1] > min[1] && p[2] > min[2] && p[0] < max[0] && p[1] < max[1] && p[2] < max[2];
 
 /** Two directions square to the ray, on which triangles are projected. */
-const [SIDE, UP] = ((): [Vec3, Vec3] => {
-  const length = Math.hypot(...RAY);
-  const ray = RAY.map((c) => c / length) as unknown as Vec3;
-  const side = unit([ray[1], -ray[0], 0]);
-  return [side, crossed(ray, side)];
-})();
-const WAY = unit(RAY);
-
-function unit(v: Vec3): Vec3 {
-  const length = Math.hypot(...v);
-  return [v[0] / length, v[1] / length, v[2] / length];
-}
-function crossed(a: Vec3, b: Vec3): Vec3 {
-  return [a[1] * b[2] - a[2] * b[1], a[2] * b[0] - a[0] * b[2], a[0] * b[1] - a[1] * b[0]];
-}
-const dot = (a: Vec3, b: Vec3): number => a[0] * b[0] + a[1] * b[1] + a[2] * b[2];
+const SIDE = unit3([RAY[1], -RAY[0], 0]);
+const UP = cross3(RAY, SIDE);
 
 /** Bins across the shadow of a solid on the plane square to the ray. */
 const BINS = 96;
@@ -175,7 +88,7 @@ function solidOf(mesh: MeshData): Solid {
   const high = [-Infinity, -Infinity];
   for (let v = 0; v < count; v++) {
     const p: Vec3 = [positions[3 * v]!, positions[3 * v + 1]!, positions[3 * v + 2]!];
-    const q = [dot(p, SIDE), dot(p, UP), dot(p, WAY)];
+    const q = [dot3(p, SIDE), dot3(p, UP), dot3(p, RAY)];
     for (let c = 0; c < 3; c++) {
       shadow[3 * v + c] = q[c]!;
       min[c] = Math.min(min[c]!, p[c]!);
@@ -204,9 +117,9 @@ function solidOf(mesh: MeshData): Solid {
     box: [min as unknown as Vec3, max as unknown as Vec3],
     probes: probesOf(mesh),
     depthAlongRay(p) {
-      const x = dot(p, SIDE);
-      const y = dot(p, UP);
-      const z = dot(p, WAY);
+      const x = dot3(p, SIDE);
+      const y = dot3(p, UP);
+      const z = dot3(p, RAY);
       if (x < low[0]! || x > high[0]! || y < low[1]! || y > high[1]!) return 0;
       let crossings = 0;
       let nearest = Number.POSITIVE_INFINITY;
@@ -225,21 +138,18 @@ function solidOf(mesh: MeshData): Solid {
       }
       return crossings % 2 === 1 ? nearest : 0;
     },
-    distanceInBin: (p) => distanceTo(mesh, bins[binOf(dot(p, SIDE), 0) * BINS + binOf(dot(p, UP), 1)]!, p),
+    distanceInBin: (p) => distanceTo(mesh, bins[binOf(dot3(p, SIDE), 0) * BINS + binOf(dot3(p, UP), 1)]!, p),
   };
 }
 
 /** Distinct vertices, and places along longer edges. */
-function probesOf({ positions, indices }: MeshData): Float64Array {
+function probesOf(mesh: MeshData): Float64Array {
+  const { positions, indices } = mesh;
   const out: number[] = [];
-  const seen = new Set<string>();
   const corner = (v: number): Vec3 => [positions[3 * v]!, positions[3 * v + 1]!, positions[3 * v + 2]!];
-  for (let v = 0; v < positions.length / 3; v++) {
-    const key = `${positions[3 * v]},${positions[3 * v + 1]},${positions[3 * v + 2]}`;
-    if (seen.has(key)) continue;
-    seen.add(key);
-    out.push(...corner(v));
-  }
+  weld(mesh).forEach((first, v) => {
+    if (first === v) out.push(...corner(v));
+  });
   for (let k = 0; k < indices.length; k += 3)
     for (let e = 0; e < 3; e++) {
       const i = indices[k + e]!;
@@ -269,42 +179,9 @@ function distanceTo({ positions, indices }: MeshData, triangles: Iterable<number
     positions[3 * v + 2]! - p[2],
   ];
   for (const k of triangles)
-    best = Math.min(best, nearestSquared(corner(indices[k]!), corner(indices[k + 1]!), corner(indices[k + 2]!)));
+    best = Math.min(
+      best,
+      squaredTriangleDistance(corner(indices[k]!), corner(indices[k + 1]!), corner(indices[k + 2]!)),
+    );
   return Math.sqrt(best);
-}
-
-/**
- * Squared distance from the origin to a triangle, by the region of the triangle's plane in which the foot lies.
- * Ericson, Real-Time Collision Detection (2004), 5.1.5; from memory.
- */
-function nearestSquared(a: Vec3, b: Vec3, c: Vec3): number {
-  const ab: Vec3 = [b[0] - a[0], b[1] - a[1], b[2] - a[2]];
-  const ac: Vec3 = [c[0] - a[0], c[1] - a[1], c[2] - a[2]];
-  const d1 = -dot(ab, a);
-  const d2 = -dot(ac, a);
-  if (d1 <= 0 && d2 <= 0) return dot(a, a);
-  const d3 = -dot(ab, b);
-  const d4 = -dot(ac, b);
-  if (d3 >= 0 && d4 <= d3) return dot(b, b);
-  const d5 = -dot(ab, c);
-  const d6 = -dot(ac, c);
-  if (d6 >= 0 && d5 <= d6) return dot(c, c);
-  const vc = d1 * d4 - d3 * d2;
-  if (vc <= 0 && d1 >= 0 && d3 <= 0) return squared(a, ab, d1 / (d1 - d3), ac, 0);
-  const vb = d5 * d2 - d1 * d6;
-  if (vb <= 0 && d2 >= 0 && d6 <= 0) return squared(a, ab, 0, ac, d2 / (d2 - d6));
-  const va = d3 * d6 - d5 * d4;
-  if (va <= 0 && d4 - d3 >= 0 && d5 - d6 >= 0) {
-    const w = (d4 - d3) / (d4 - d3 + (d5 - d6));
-    return squared(a, ab, 1 - w, ac, w);
-  }
-  const sum = va + vb + vc;
-  return squared(a, ab, vb / sum, ac, vc / sum);
-}
-
-function squared(a: Vec3, ab: Vec3, v: number, ac: Vec3, w: number): number {
-  const x = a[0] + v * ab[0] + w * ac[0];
-  const y = a[1] + v * ab[1] + w * ac[1];
-  const z = a[2] + v * ab[2] + w * ac[2];
-  return x * x + y * y + z * z;
 }

@@ -296,5 +296,5 @@ test('a zone of the pattern is found by the name of its stretch, on either axis'
   const { edgeMargin_mm: margin } = design.job.seam;
   expect(patternZone(design, 'thick', 'tailMargin')).toEqual({ axis: 'height', from: height - margin, to: height });
   expect(patternZone(design, 'thick', 'frontMargin')).toEqual({ axis: 'width', from: 0, to: margin });
-  expect(patternZone(design, 'thick', 'nothing')).toBeNull();
+  expect(patternZone(design, 'thick', 'frontTurn')).toBeNull();
 });

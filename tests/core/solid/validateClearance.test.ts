@@ -2,7 +2,8 @@ import { describe, expect, test } from 'vitest';
 import { foldedCover } from '../../../src/core/solid/foldedCover.ts';
 import { gridOf, gridSolid, moved } from '../../../src/core/solid/gridSolid.ts';
 import type { MeshData, PartName } from '../../../src/core/solid/meshData.ts';
-import { solidVolume, TOUCH_MM, validateClearance, validateSolid } from '../../../src/core/solid/validateClearance.ts';
+import { TOUCH_MM, validateClearance } from '../../../src/core/solid/validateClearance.ts';
+import { solidVolume, validateSolid } from '../../../src/core/solid/validateSolid.ts';
 import { coverOf } from '../pattern/coverOf.ts';
 
 /** A box with corners at (0, 0, 0) and the given sizes. */

@@ -36,7 +36,7 @@ export function LayoutDrawing({ laid: { layout, question }, describe }: LayoutDr
   return (
     <div ref={ref}>
       <svg
-        className="layout-drawing"
+        className="drawing layout-drawing"
         viewBox={`${-pad} ${-text} ${box.width + pad + text} ${box.height + text + pad}`}
         style={{ maxInlineSize: (box.width + pad + text) * scale }}
         role="img"
@@ -107,10 +107,7 @@ function Arrow({ middle, length, angle, barb }: ArrowProps) {
   const [from, to] = [addScaled(middle, along, -length / 2), addScaled(middle, along, length / 2)];
   const barbs = [-1, 1].map((side) => addScaled(to, heading(-angle + Math.PI + (side * Math.PI) / 6), barb));
   return (
-    <path
-      className="arrow"
-      d={`M${from.join(' ')}L${to.join(' ')}${barbs.map((end) => `M${to.join(' ')}L${end.join(' ')}`).join('')}`}
-    />
+    <path d={`M${from.join(' ')}L${to.join(' ')}${barbs.map((end) => `M${to.join(' ')}L${end.join(' ')}`).join('')}`} />
   );
 }
 

@@ -50,7 +50,7 @@ export function CuttingFile({ choice, choose, settings, drawing }: TemplateParts
       <h3 id="cutting-file">For a cutter</h3>
       <fieldset className="choice">
         <legend>Layers</legend>
-        <div className="choice-row">
+        <div className="row choice-row">
           {LAYERS.map((layer) => (
             <label key={layer}>
               <input type="checkbox" checked={choice.layers.includes(layer)} onChange={() => toggle(layer)} />
@@ -83,7 +83,7 @@ export function CuttingFile({ choice, choose, settings, drawing }: TemplateParts
           {caution}
         </p>
       ))}
-      <div className="bar-group">
+      <div className="row">
         <button type="button" disabled={!isIdle} onClick={() => make('SVG', saveSvg)}>
           Save as SVG
         </button>

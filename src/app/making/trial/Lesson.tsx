@@ -23,7 +23,7 @@ export function Lesson({ job, lesson }: LessonProps) {
   const isStale = job !== design.job;
   return (
     <>
-      <div role="status" className={`lesson ${status}`}>
+      <div role="status" className="lesson" data-status={status}>
         <h3>{HEADINGS[status]}</h3>
         {sentences.map((sentence) => (
           <p key={sentence}>{sentence}</p>

@@ -1,7 +1,7 @@
 import { endNeed, type Needs } from '../../allowance/needs.ts';
 import type { BookModel } from '../../book/bookModel.ts';
 import type { Job } from '../../job/jobSchema.ts';
-import type { LeatherModel } from '../../leather/leatherModel.ts';
+import { type LeatherModel, SKIVE_RUNOUT } from '../../leather/leatherModel.ts';
 import { findLevel } from '../../math/findLevel.ts';
 import { TOLERANCE } from '../../math/tolerance.ts';
 import type { Pieces } from '../../pattern/pieces.ts';
@@ -48,8 +48,6 @@ export interface WrapSection {
 
 /** Length over which a lining is thinned toward its end, mm. Common practice, no source. */
 const TAPER = 8;
-/** How far skiving runs out beyond a fold, mm. Common practice, no source. */
-const SKIVE_RUNOUT = 3;
 /** Length over which the outside comes down from the lining's edge to the board, mm. */
 const LINING_RELEASE = 2;
 /** Room for the turn at which the cover leaves the board, beyond the thinned end of the lining, mm. */

@@ -6,7 +6,7 @@ import { settledCover } from '../../../../src/core/fold/elastic/settledCover.ts'
 import { solveSection } from '../../../../src/core/fold/elastic/solveSection.ts';
 import { EXAMPLE_JOBS } from '../../../../src/core/job/examples.ts';
 import { foldedCover } from '../../../../src/core/solid/foldedCover.ts';
-import type { Pose } from '../../../../src/core/solid/pose.ts';
+import type { Pose } from '../../../../src/core/solid/staging.ts';
 import { validateClearance } from '../../../../src/core/solid/validateClearance.ts';
 import { createStripSolver } from '../../../../src/core/strip/solveStrip.ts';
 import { soundJob } from '../../../jobArbitrary.ts';

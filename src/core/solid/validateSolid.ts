@@ -1,0 +1,54 @@
+import type { MeshData } from './meshData.ts';
+
+/** What is wrong with a mesh as a closed solid; empty when nothing is. */
+export function validateSolid(mesh: MeshData): string[] {
+  const faults: string[] = [];
+  for (const name of ['positions', 'normals', 'uvs'] as const)
+    if (!mesh[name].every(Number.isFinite)) faults.push(`${mesh.part}: ${name} are not all finite`);
+  let next = 0;
+  for (const { start, count } of mesh.faces) {
+    if (start !== next) faults.push(`${mesh.part}: faces leave a gap or overlap at index ${start}`);
+    next = start + count;
+  }
+  if (next !== mesh.indices.length) faults.push(`${mesh.part}: faces end at ${next} of ${mesh.indices.length} indices`);
+  const ids = weld(mesh);
+  const edges = new Map<number, number>();
+  for (let k = 0; k < mesh.indices.length; k++) {
+    const from = ids[mesh.indices[k]!]!;
+    const to = ids[mesh.indices[k % 3 === 2 ? k - 2 : k + 1]!]!;
+    if (from === to) continue;
+    const key = Math.min(from, to) * ids.length + Math.max(from, to);
+    edges.set(key, (edges.get(key) ?? 0) + (from < to ? 1 : -1));
+  }
+  const open = [...edges.values()].filter((balance) => balance !== 0).length;
+  if (open > 0) faults.push(`${mesh.part}: ${open} edges are not shared by two opposite triangles`);
+  const volume = solidVolume(mesh);
+  if (!(volume > 0)) faults.push(`${mesh.part}: volume is ${volume.toFixed(3)} mm3`);
+  return faults;
+}
+
+/** Volume of a closed solid, mm3: sum over its triangles of a . (b x c) / 6. */
+export function solidVolume(mesh: MeshData): number {
+  let volume = 0;
+  const p = mesh.positions;
+  for (let k = 0; k < mesh.indices.length; k += 3) {
+    const [i, j, l] = [3 * mesh.indices[k]!, 3 * mesh.indices[k + 1]!, 3 * mesh.indices[k + 2]!];
+    volume +=
+      (p[i]! * (p[j + 1]! * p[l + 2]! - p[j + 2]! * p[l + 1]!) +
+        p[i + 1]! * (p[j + 2]! * p[l]! - p[j]! * p[l + 2]!) +
+        p[i + 2]! * (p[j]! * p[l + 1]! - p[j + 1]! * p[l]!)) /
+      6;
+  }
+  return volume;
+}
+
+/** Index of the first vertex at the place of each vertex, so that vertices kept apart for shading count as one. */
+export function weld({ positions }: MeshData): Uint32Array {
+  const first = new Map<string, number>();
+  return Uint32Array.from({ length: positions.length / 3 }, (_, v) => {
+    const key = `${positions[3 * v]},${positions[3 * v + 1]},${positions[3 * v + 2]}`;
+    const id = first.get(key) ?? v;
+    if (id === v) first.set(key, v);
+    return id;
+  });
+}
