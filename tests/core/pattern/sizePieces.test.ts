@@ -143,11 +143,14 @@ const mouthOf = (job: Job, pieces: Pieces): number => {
   return steps.find(({ layer }) => layer === 'frontPocket' || layer === 'frontTurnedEnd')?.x ?? Number.NaN;
 };
 
-/** Stitched jobs with square corners: there x is the way along the seam, and 0.3 of the pitch has to be clear. */
+/**
+ * Stitched jobs with square corners: there x is the way along the seam, and 0.3 of the pitch has to be clear. The pitch is
+ * wide, so that a row has few numbers of holes to choose from.
+ */
 const stitchedJob = constructedJob.map((document) =>
   soundJob({
     ...document,
-    seam: { ...document.seam, method: 'stitching', style: 'saddle' },
+    seam: { ...document.seam, method: 'stitching', style: 'saddle', pitch_mm: 3 * document.seam.pitch_mm },
     construction: { ...document.construction, corners: 'square' },
   }),
 );
