@@ -5,7 +5,7 @@ import { type Mm, mm } from '../units/mm.ts';
 import { largestHeadTail, type NeedsOverRange } from './needs.ts';
 import { roundUp } from './roundUp.ts';
 
-export interface AllowancePart {
+interface AllowancePart {
   readonly name: string;
   readonly length: Mm;
   /** A measure or setting of the job, not a computed length. */

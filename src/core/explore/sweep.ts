@@ -12,7 +12,7 @@ type Value = number | null;
 const SAME = 1e-9;
 
 /** One result at one value of the field. */
-export interface SweepReading {
+interface SweepReading {
   readonly values: Readonly<Record<RangePoint, Value>>;
   /** Where the result fits and fails there: a limit may move with the field. */
   readonly limit: FitLimit | null;

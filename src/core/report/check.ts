@@ -12,7 +12,7 @@ import type { Uncertainty } from './uncertainty.ts';
 export type Verdict = 'fits' | 'tight' | 'loose' | 'fails' | 'unknown' | 'none';
 
 /** Which side of the limit is asked for; `within` the limit either way, for a difference that may have either sign. */
-export type Bound = 'atLeast' | 'atMost' | 'within';
+type Bound = 'atLeast' | 'atMost' | 'within';
 
 /** One question asked of the design, with its answer. */
 export interface Check {
