@@ -1,7 +1,7 @@
 import type { JobDocument } from '../job/jobDocument.ts';
 import type { JobIssue } from '../job/jobIssue.ts';
 import { RANGE_POINTS, type RangePoint } from '../leather/leatherModel.ts';
-import type { Verdict } from '../report/check.ts';
+import type { Verdict } from '../report/checkSchema.ts';
 import type { ExploreField } from './exploreField.ts';
 import type { ExploreResult, FitLimit, ResultPart } from './exploreResult.ts';
 import { tryChanges } from './trial.ts';
