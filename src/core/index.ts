@@ -57,6 +57,7 @@ export {
   segmentStart,
 } from './math/contour.ts';
 export { isSimplePolygon } from './math/simplePolygon.ts';
+export { TOLERANCE } from './math/tolerance.ts';
 export { addScaled, cross, distance, heading, subtract, type Vec2 } from './math/vec2.ts';
 export type { Vec3 } from './math/vec3.ts';
 export { cardDesign } from './mockup/cardDesign.ts';
@@ -81,11 +82,13 @@ export { type PatternSource, slitAngle } from './pattern/seam.ts';
 export { seamHoles } from './pattern/seamHoles.ts';
 export { sumColumn, sumLines } from './pattern/sumColumn.ts';
 export { baseLine, CAPITAL, textBox, textWidth } from './pattern/textBox.ts';
-export { type Check, isWanting, severity, type Verdict } from './report/check.ts';
+export { isWanting, severity } from './report/check.ts';
+export type { Verdict } from './report/checkSchema.ts';
 export { leastWrap } from './report/checks/wrapChecks.ts';
 export { designReport } from './report/designReport.ts';
-export { type FitAt, type Report, reportSchema } from './report/reportSchema.ts';
+export { type Check, type CheckId, type FitAt, type Report, reportSchema } from './report/reportSchema.ts';
 export type { ElasticOverRange } from './report/stripContext.ts';
+export { STRIP_ROWS } from './report/stripRows.ts';
 export { withStrip } from './report/withStrip.ts';
 export { foldedCover } from './solid/foldedCover.ts';
 export type { Face, FitMark, FoldedCover, FoldedHole, MeshData, PartName } from './solid/meshData.ts';

@@ -70,7 +70,7 @@ export const CUTTING_LAYERS: readonly CuttingLayer[] = [
 ];
 
 /** One piece of a cutting file: what stands in it layer by layer, in the order of work. */
-export interface CuttingPiece {
+interface CuttingPiece {
   readonly id: string;
   readonly name: string;
   /** Lower left corner of its box. */

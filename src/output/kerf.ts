@@ -13,6 +13,7 @@ import {
   type Segment,
   segmentEnd,
   segmentStart,
+  TOLERANCE,
   turnBetween,
   type Vec2,
 } from '../core/index.ts';
@@ -28,9 +29,6 @@ const DECIMALS = 5;
 
 /** Shortest slit, and widest hole, that is still sent to the machine, mm: where the beam alone makes the hole. */
 const LEAST = 0.1;
-
-/** Ends nearer than this, mm, are one point: floating-point noise of coordinates of some metres. */
-const NOISE = 1e-9;
 
 /** Direction of travel at the start or the end of a segment, as a unit vector. */
 function travel(segment: Segment, end: 0 | 1): Vec2 {
@@ -62,7 +60,7 @@ function exactOffset(outline: Contour, d: number): Segment[] | null {
     const next = (i + 1) % outline.length;
     const [a, b] = [moved[i]!, moved[next]!];
     path.push(a);
-    if (distance(segmentEnd(a), segmentStart(b)) < NOISE) continue;
+    if (distance(segmentEnd(a), segmentStart(b)) < TOLERANCE.length) continue;
     const [arriving, leaving] = [travel(outline[i]!, 1), travel(outline[next]!, 0)];
     const turn = turnBetween(arriving, leaving);
     const corner = segmentEnd(outline[i]!);

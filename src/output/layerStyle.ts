@@ -20,6 +20,3 @@ export const LAYER_STYLES: Readonly<Record<Layer, LayerStyle>> = {
   mark: { width: 0.2, dash: [], ink: [20, 60, 110] },
   text: { width: 0, dash: [], ink: [0, 0, 0] },
 };
-
-export const hexInk = ([r, g, b]: LayerStyle['ink']): string =>
-  `#${[r, g, b].map((part) => part.toString(16).padStart(2, '0')).join('')}`;

@@ -32,7 +32,7 @@ export interface ReadWords {
   readonly rotation: number;
 }
 
-export interface ReadFont {
+interface ReadFont {
   /** With the tag of a subset where there is one. */
   readonly name: string;
   /** Bytes of its outlines in the file, 0 where the reader must find a font of its own. */

@@ -2,8 +2,9 @@ import fc from 'fast-check';
 import { expect, test } from 'vitest';
 import { coverDesign } from '../../src/core/fold/coverDesign.ts';
 import { patched } from '../../src/core/job/jobDocument.ts';
-import { type Check, severity } from '../../src/core/report/check.ts';
+import { severity } from '../../src/core/report/check.ts';
 import { designReport } from '../../src/core/report/designReport.ts';
+import type { Check } from '../../src/core/report/reportSchema.ts';
 import { jobDocument, soundJob } from '../jobArbitrary.ts';
 import { checkLaw } from '../laws.ts';
 

@@ -31,7 +31,11 @@ export function WhatMustChange({ isFailed, answered, target, onTarget }: WhatMus
         <>
           <p className="row explore-pick">
             <label htmlFor={`${id}-target`}>so that this fits</label>
-            <select id={`${id}-target`} value={target} onChange={(event) => onTarget(event.target.value)}>
+            <select
+              id={`${id}-target`}
+              value={target}
+              onChange={({ target: { value } }) => onTarget(wanting.find((check) => check.id === value)?.id ?? 'all')}
+            >
               <option value="all">every check</option>
               {wanting.map((check) => (
                 <option key={check.id} value={check.id}>

@@ -16,7 +16,7 @@ export function watchMissingPart(listener: () => void): () => void {
 }
 
 /** Asks the server whether the page that it now has is still this one. */
-export async function whyMissing(): Promise<MissingPart> {
+async function whyMissing(): Promise<MissingPart> {
   try {
     const page = await fetch(window.location.pathname, { cache: 'no-store' });
     const own = document.querySelector<HTMLScriptElement>('script[type=module][src]')?.getAttribute('src') ?? '';

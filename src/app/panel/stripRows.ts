@@ -1,14 +1,8 @@
-import type { Check, Report } from '../../core/index.ts';
+import { type Check, type Report, STRIP_ROWS } from '../../core/index.ts';
 import type { ElasticState } from '../state/useElastic.ts';
 
 /** A row of the report, marked while it is still the one of the job before the last change. */
-export type ShownCheck = Report['checks'][number] & { readonly isPending?: boolean };
-
-/** The rows that only the springy model can answer. */
-const STRIP_ROWS = [
-  { id: 'seats', title: 'Board edges at the seam', unit: 'mm' },
-  { id: 'springsOpen', title: 'Staying shut', unit: 'deg' },
-] as const satisfies readonly Pick<Check, 'id' | 'title' | 'unit'>[];
+export type ShownCheck = Check & { readonly isPending?: boolean };
 
 /**
  * The rows to show: those of the report, and in place of answers that are not there yet the last ones that were, marked; so
@@ -19,11 +13,13 @@ const STRIP_ROWS = [
 export function shownChecks(report: Report, elastic: ElasticState['status'], settled: Report | null): ShownCheck[] {
   if (elastic === 'solved') return report.checks;
   const isPending = elastic === 'solving';
-  const rows = STRIP_ROWS.map((row): ShownCheck => {
-    const last = settled?.checks.find(({ id }) => id === row.id);
+  const rows = STRIP_ROWS.map(({ id, title, unit }): ShownCheck => {
+    const last = settled?.checks.find((check) => check.id === id);
     if (isPending && last !== undefined) return { ...last, change: [], isPending };
     return {
-      ...row,
+      id,
+      title,
+      unit,
       verdict: isPending ? 'none' : 'unknown',
       state: isPending ? '' : 'not known',
       value: 0,

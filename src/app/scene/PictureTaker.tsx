@@ -2,9 +2,6 @@ import { useThree } from '@react-three/fiber';
 import { type Ref, useImperativeHandle } from 'react';
 import { Color, type PerspectiveCamera } from 'three';
 
-/** Longest side of a picture, pixels. */
-export const MAX_PICTURE = 4096;
-
 /** Of a JPEG, 0 to 1. */
 const QUALITY = 0.92;
 
@@ -17,7 +14,7 @@ export interface PictureSize {
 export interface PictureHandle {
   /**
    * Draws the view once at the given size and hands it over as a file.
-   * @param size pixels, each side 1 to `MAX_PICTURE`
+   * @param size pixels, each side 1 to 4096
    * @param background as CSS writes colours
    * @throws Error where the graphics card cannot draw that large
    */

@@ -5,7 +5,7 @@ import type { Saved, Shelf } from './shelf.ts';
 import type { ShelfTrouble, Shelved } from './shelfTrouble.ts';
 
 /** Rest after the last change before the shelf is written, ms: a drag is one save, and a kill later than this loses nothing. */
-export const PAUSE_MS = 300;
+const PAUSE_MS = 300;
 
 /** What became of a save. `parted`: another window had saved first, so the job became one of its own. */
 export type Kept =

@@ -12,7 +12,7 @@ export interface ReadShelfFile {
 }
 
 /** A job of a file that could not be read. */
-export interface BrokenJob {
+interface BrokenJob {
   /** Its place in the file, from 0. */
   readonly index: number;
   /** Null where it has none that can be read. */

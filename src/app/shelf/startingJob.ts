@@ -5,7 +5,7 @@ import type { Shelf } from './shelf.ts';
 type AskedShelf = Pick<Shelf, 'list' | 'keepAsVersion'>;
 
 /** Longest that the first drawing waits for the shelf, ms; it mostly answers within a few. */
-export const LONGEST_WAIT = 2000;
+const LONGEST_WAIT = 2000;
 
 /** What the page starts with, and what is left to do when the shelf answers too late for that. */
 export interface Started {

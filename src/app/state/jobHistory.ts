@@ -17,7 +17,7 @@ export interface Typed {
 }
 
 /** Typed texts by the path of the value that they stand for. */
-export type TypedTexts = Readonly<Partial<Record<JobPath, Typed>>>;
+type TypedTexts = Readonly<Partial<Record<JobPath, Typed>>>;
 
 /** A job as it lies on the bench: the document, and the typed texts behind its values by path. */
 export interface Written {

@@ -9,7 +9,7 @@ export interface StripLabel {
   readonly side: string;
 }
 
-export interface PlacedLabel extends StripLabel {
+interface PlacedLabel extends StripLabel {
   /** px: centre and width of the label, and its top. */
   readonly centre: number;
   readonly width: number;

@@ -1,10 +1,11 @@
 import type { Job } from '../job/jobSchema.ts';
 import { cutStep } from '../job/workSchema.ts';
+import { TOLERANCE } from '../math/tolerance.ts';
 import { type Mm, mm } from '../units/mm.ts';
 import { largestHeadTail, type NeedsOverRange } from './needs.ts';
 import { roundUp } from './roundUp.ts';
 
-export interface AllowancePart {
+interface AllowancePart {
   readonly name: string;
   readonly length: Mm;
   /** A measure or setting of the job, not a computed length. */
@@ -27,12 +28,9 @@ export interface Allowances {
 const part = (name: string, length: number): AllowancePart => ({ name, length: mm(length) });
 const given = (name: string, length: Mm): AllowancePart => ({ name, length, isGiven: true });
 
-/** Floating-point noise of sums of a few hundred mm. */
-const NOISE = 1e-9;
-
 /** Leaves out parts that are nothing, so that a sum shows only what counts. */
 function allowance(parts: readonly AllowancePart[]): Allowance {
-  const shown = parts.filter(({ length }) => Math.abs(length) > NOISE);
+  const shown = parts.filter(({ length }) => Math.abs(length) > TOLERANCE.length);
   return { total: mm(shown.reduce((sum, { length }) => sum + length, 0)), parts: shown };
 }
 

@@ -8,7 +8,7 @@ import { type BalancedSeat, balancedSeat, type ForeEdgeSeat, foreEdgeSeat } from
 import { type Wrap, wrapAt } from './wrap.ts';
 
 /** What one end of the outside needs beyond the wrap. A seamed end has margin and seat, a turned end only the turn. */
-export interface ForeEdgeNeed {
+interface ForeEdgeNeed {
   readonly margin: Mm;
   /** c, board edge to seam line. */
   readonly seat: Mm;

@@ -1,12 +1,10 @@
+import { TOLERANCE } from '../math/tolerance.ts';
 import { type Mm, mm } from '../units/mm.ts';
 
-/** Noise of floating-point sums, as a share of one rounding step, that must not push a size up or down a whole step. */
-const NOISE = 1e-9;
-
-/** Rounds a cut size up to a multiple of `step` (mm); a step of 0 leaves it as it is. */
+/** Rounds a cut size up to a multiple of `step` (mm), but for the noise of its sum; a step of 0 leaves it as it is. */
 export function roundUp(size: number, step: number): Mm {
   // Never minus zero.
-  return mm(step === 0 ? size : Math.ceil(size / step - NOISE) * step || 0);
+  return mm(step === 0 ? size : Math.ceil(size / step - TOLERANCE.ratio) * step || 0);
 }
 
 /** Rounds a size that must not be exceeded down to a multiple of `step` (mm); a step of 0 leaves it as it is. */

@@ -5,7 +5,7 @@ import { addScaled, heading, leftOf, subtract, type Vec2 } from '../math/vec2.ts
 import type { BookOutline } from './bookOutline.ts';
 
 /** Part of the book that a stretch of the wrap lies over. */
-export type PathZone = 'frontBoard' | 'frontFold' | 'spine' | 'backFold' | 'backBoard' | 'bridge';
+type PathZone = 'frontBoard' | 'frontFold' | 'spine' | 'backFold' | 'backBoard' | 'bridge';
 
 /** A straight stretch, or a bend to the left on an inside radius; both described as one travels along the path. */
 export type PathPiece =

@@ -1,7 +1,7 @@
 import { ROUNDING_PART } from '../allowance/allowances.ts';
 import type { Job } from '../job/jobSchema.ts';
 import type { RangePoint } from '../leather/leatherModel.ts';
-import type { FitAt, Report } from '../report/reportSchema.ts';
+import type { CheckId, FitAt, Report } from '../report/reportSchema.ts';
 
 /** From where on a result fits and from where on it fails; between the two it is tight. */
 export interface FitLimit {
@@ -52,11 +52,11 @@ const gapOf = (edge: 'foreEdge' | 'head' | 'tail') => (report: Report) => ({
 const atLeast = (limit: number) => ({ fits: limit, fails: limit, failing: 'below' }) as const;
 const atMost = (limit: number) => ({ fits: limit, fails: limit, failing: 'above' }) as const;
 
-const checkOf = ({ checks }: Report, id: string) => checks.find((check) => check.id === id)!;
+const checkOf = ({ checks }: Report, id: CheckId) => checks.find((check) => check.id === id)!;
 
 /** The limit of a check that the measuring error does not blur. */
 const limitOf =
-  (id: string) =>
+  (id: CheckId) =>
   (report: Report): FitLimit | null => {
     const { limit, bound } = checkOf(report, id);
     if (bound === null) return null;

@@ -7,7 +7,7 @@ import { type Measure, measuresOf } from './measure.ts';
 /** The gaps that a wrong measure moves. Closed and lying open are at one fore-edge, shared evenly. */
 export const EDGES = ['closed', 'open', 'head', 'tail'] as const;
 
-export type Edge = (typeof EDGES)[number];
+type Edge = (typeof EDGES)[number];
 
 /** What one measure does to the gaps of the cover as cut. */
 export interface Sensitivity {

@@ -1,7 +1,7 @@
 import type { JobDocument } from '../job/jobDocument.ts';
 import type { JobIssue } from '../job/jobIssue.ts';
 import { RANGE_POINTS, type RangePoint } from '../leather/leatherModel.ts';
-import type { Verdict } from '../report/check.ts';
+import type { Verdict } from '../report/checkSchema.ts';
 import type { ExploreField } from './exploreField.ts';
 import type { ExploreResult, FitLimit, ResultPart } from './exploreResult.ts';
 import { tryChanges } from './trial.ts';
@@ -12,7 +12,7 @@ type Value = number | null;
 const SAME = 1e-9;
 
 /** One result at one value of the field. */
-export interface SweepReading {
+interface SweepReading {
   readonly values: Readonly<Record<RangePoint, Value>>;
   /** Where the result fits and fails there: a limit may move with the field. */
   readonly limit: FitLimit | null;

@@ -1,11 +1,11 @@
 import type { JobDocument, Patch } from '../job/jobDocument.ts';
 import { isWanting, severity } from '../report/check.ts';
-import type { Report } from '../report/reportSchema.ts';
+import type { CheckId, Report } from '../report/reportSchema.ts';
 import type { ExploreField } from './exploreField.ts';
 import { type Trial, tryChanges } from './trial.ts';
 
 /** What is to fit: every check, or the one named. */
-export type FitTarget = 'all' | Report['checks'][number]['id'];
+export type FitTarget = 'all' | CheckId;
 
 /** What one field alone can do for the target. */
 export type MustChange =

@@ -31,7 +31,7 @@ export interface Fit {
   readonly seats: boolean;
 }
 
-export interface PocketFit {
+interface PocketFit {
   readonly depth: Mm;
   /** Board length in the pocket at the worst of closed and flat, with the fore-edge gap taken by that board. */
   readonly held: Mm;

@@ -26,7 +26,7 @@ const CARD_ERROR = { neutral: 0.1, bendRatio: 0.1 } as const;
 const FINEST = 0.05;
 
 /** A reading of the wrap or of the height, from the card or from a tape round the book. */
-export interface CardObservation extends Observation {
+interface CardObservation extends Observation {
   readonly name: string;
   readonly of: 'wrap' | 'height';
   readonly from: 'card' | 'tape';

@@ -1,3 +1,4 @@
+import { TOLERANCE } from '../math/tolerance.ts';
 import type { Vec2 } from '../math/vec2.ts';
 import type { Drawing, PieceDrawing } from './drawing.ts';
 
@@ -26,7 +27,7 @@ export function arrangePieces({ pieces }: Drawing, gap: number): Arrangement {
   for (const piece of pieces) {
     for (let copy = 1; copy <= piece.count; copy++) {
       let row = rows.at(-1);
-      if (row === undefined || row.x + piece.width > limit + 1e-9) {
+      if (row === undefined || row.x + piece.width > limit + TOLERANCE.length) {
         row = { x: 0, height: 0, pieces: [] };
         rows.push(row);
       }

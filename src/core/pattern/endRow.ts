@@ -1,3 +1,4 @@
+import { TOLERANCE } from '../math/tolerance.ts';
 import { type EvenPitch, evenPitch } from './evenPitch.ts';
 import { pieceCorner, seamCorner } from './pieceCorner.ts';
 import { type PatternSource, turnAxis } from './seam.ts';
@@ -53,7 +54,7 @@ export function endRow(source: PatternSource, { meets, mouth, clear }: SeamLayer
 export function isClearOf({ origin, straight, pitch, intervals }: EndRow, x: number, clear: number): boolean {
   const place = (x - origin) / pitch;
   const nearest = Math.min(intervals, Math.max(0, Math.round(place)));
-  return x >= straight && Math.abs(place - nearest) >= clear - 1e-9;
+  return x >= straight && Math.abs(place - nearest) >= clear - TOLERANCE.ratio;
 }
 
 /** The middle between two holes on the straight that is nearest to x. */

@@ -1,3 +1,4 @@
+import { TOLERANCE } from '../math/tolerance.ts';
 /** How far the pitch of one side may stand off the one asked for, as a share of it. */
 export const PITCH_TOLERANCE = 0.05;
 
@@ -31,8 +32,8 @@ export function evenPitch(length: number, asked: number, step: LayerStep | null 
   const off = (intervals: number): number => Math.abs(length / intervals - asked);
   const below = Math.max(1, Math.floor(length / asked));
   const nearest = off(below + 1) < off(below) ? below + 1 : below;
-  const fewest = Math.max(1, Math.ceil(length / (asked * (1 + PITCH_TOLERANCE)) - 1e-9));
-  const most = Math.floor(length / (asked * (1 - PITCH_TOLERANCE)) + 1e-9);
+  const fewest = Math.max(1, Math.ceil(length / (asked * (1 + PITCH_TOLERANCE)) - TOLERANCE.ratio));
+  const most = Math.floor(length / (asked * (1 - PITCH_TOLERANCE)) + TOLERANCE.ratio);
   const candidates = Array.from({ length: Math.max(0, most - fewest + 1) }, (_, i) => fewest + i).sort(
     (a, b) => off(a) - off(b),
   );
@@ -43,7 +44,7 @@ export function evenPitch(length: number, asked: number, step: LayerStep | null 
     return Math.max(0, step.clear - Math.abs(place - Math.round(place)));
   };
   const intervals = candidates.reduce(
-    (best, n) => (wanting(best) - wanting(n) > 1e-9 ? n : best),
+    (best, n) => (wanting(best) - wanting(n) > TOLERANCE.ratio ? n : best),
     candidates[0] ?? nearest,
   );
   const pitch = length / intervals;

@@ -3,7 +3,7 @@ import { pathLength } from '../book/tautPath.ts';
 import type { PatternSource } from './seam.ts';
 
 /** A stretch of the outside that bends round the spine, mm from its front cut edge. */
-export interface FoldZone {
+interface FoldZone {
   readonly from: number;
   readonly to: number;
 }

@@ -10,7 +10,7 @@ export interface PieceFrame {
   readonly sign: 1 | -1;
 }
 
-export const placed = ({ origin, sign }: PieceFrame, [x, y]: Vec2): Vec2 => [origin + sign * x, y];
+const placed = ({ origin, sign }: PieceFrame, [x, y]: Vec2): Vec2 => [origin + sign * x, y];
 
 /** `24 holes`, or `24 slits` of a lacing. */
 export const holeWords = ({ seam }: Job, count: number): string =>

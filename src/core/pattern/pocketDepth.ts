@@ -27,7 +27,7 @@ export function pocketDepths(job: Job, { book, foreEdge, closed, flat }: Needs):
   const [step] = depthSteps(job);
   const travel = Math.max(0, (closed.length - flat.length) / 2);
   const least = foreEdge.seat + job.ease.foreEdge_mm + cutStep(job) / 2 + travel + job.pockets.hold_mm;
-  const loading = foreEdge.seat + book.width * (1 - Math.cos(Math.min(book.foldBack, Math.PI)));
+  const loading = foreEdge.seat + book.width * (1 - Math.cos(book.foldBack));
   const wanted = Math.max(least, Math.min(foreEdge.seat + USUAL_COVERAGE * book.width, loading));
   const longest = foreEdge.seat + book.width;
   return {

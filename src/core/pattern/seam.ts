@@ -20,7 +20,7 @@ export const SEAM_SIDES = {
   head: 'Head',
   frontForeEdge: 'Front fore-edge',
 } as const;
-export type SeamSide = keyof typeof SEAM_SIDES;
+type SeamSide = keyof typeof SEAM_SIDES;
 
 /** The layers that the seam goes through, as they are called in a sentence. */
 export const SEAM_LAYERS = {

@@ -1,4 +1,5 @@
 import type { Job } from '../job/jobSchema.ts';
+import { TOLERANCE } from '../math/tolerance.ts';
 import { mouthInset } from './mouth.ts';
 import { type PatternSource, type SeamLayer, type SeamStep, slitAngle, turnAxis } from './seam.ts';
 
@@ -55,7 +56,7 @@ export const layerSteps = ({ spans }: SeamLayering): SeamStep[] =>
 /** The layers that a hole at x goes through, and those whose end is too near for it, at a pitch in mm. */
 export function layersAt({ spans, clear }: SeamLayering, x: number, pitch: number) {
   const depth = ({ from, to }: LayerSpan): number => Math.min(x - from, to - x);
-  const isThrough = (span: LayerSpan): boolean => depth(span) >= clear * pitch - 1e-9;
+  const isThrough = (span: LayerSpan): boolean => depth(span) >= clear * pitch - TOLERANCE.length;
   const named = (among: readonly LayerSpan[]): SeamLayer[] => among.map(({ layer }) => layer);
   return {
     through: ['outside' as const, ...named(spans.filter(isThrough))],

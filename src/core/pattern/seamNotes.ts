@@ -1,4 +1,5 @@
 import type { Job } from '../job/jobSchema.ts';
+import { TOLERANCE } from '../math/tolerance.ts';
 import { printer } from '../units/printer.ts';
 import { PITCH_TOLERANCE } from './evenPitch.ts';
 import { SEAM_LAYERS, SEAM_SIDES, type SeamRow, slitAngle } from './seam.ts';
@@ -8,7 +9,7 @@ import { layersAt, type SeamLayering, SLIT_CLEAR } from './seamLayering.ts';
 export function seamNotes(job: Job, rows: readonly SeamRow[], layering: SeamLayering): string[] {
   const { fine, gap, size } = printer(job.work.units);
   const notes = rows
-    .filter(({ off }) => Math.abs(off) > PITCH_TOLERANCE + 1e-9)
+    .filter(({ off }) => Math.abs(off) > PITCH_TOLERANCE + TOLERANCE.ratio)
     .map(
       ({ side, length, intervals, pitch }) =>
         `${SEAM_SIDES[side]}: ${gap(length)} is too short for a pitch of ${size(job.seam.pitch_mm)}; it takes ${intervals} of ${fine(pitch)}.`,

@@ -2,7 +2,7 @@ import type { Printer } from '../units/printer.ts';
 import type { CutSum } from './drawing.ts';
 
 /** One line of a sum as it is printed: `less 2 × 3.27 board in the pocket`. */
-export interface SumLine {
+interface SumLine {
   readonly name: string;
   readonly times: 1 | 2;
   readonly isLess: boolean;

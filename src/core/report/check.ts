@@ -1,37 +1,16 @@
 import type { CoverDesign } from '../fold/coverDesign.ts';
-import type { Patch } from '../job/jobDocument.ts';
+import { TOLERANCE } from '../math/tolerance.ts';
 import type { Printer } from '../units/printer.ts';
-import type { Uncertainty } from './uncertainty.ts';
+import type { ErrorBand, Finding, Uncertainty, Verdict } from './checkSchema.ts';
 
-/**
- * - `tight`: a result that the measuring error could turn either way, or one that needs care in the making;
- * - `loose`: over the loosest gap;
- * - `unknown`: what decides is missing, or a solve found no answer;
- * - `none`: a row that only informs, was not looked at, or has no meaning for this cover.
- */
-export type Verdict = 'fits' | 'tight' | 'loose' | 'fails' | 'unknown' | 'none';
-
-/** Which side of the limit is asked for; `within` the limit either way, for a difference that may have either sign. */
-export type Bound = 'atLeast' | 'atMost' | 'within';
-
-/** One question asked of the design, with its answer. */
-export interface Check {
+/** One question that a report answers. */
+export interface Question {
   readonly id: string;
   readonly title: string;
-  readonly verdict: Verdict;
-  /** The verdict in plain words; for `fails` and `none` the row's own, as `too small`. */
-  readonly state: string;
-  readonly value: number;
-  readonly limit: number;
-  /** Null where there was nothing to measure or to judge; value and limit are then 0. */
-  readonly bound: Bound | null;
+  /** Of its value and limit; '' for a share of one. */
   readonly unit: 'mm' | 'deg' | '';
-  /** What was found, and why. */
-  readonly message: string;
-  /** What to do about it; empty when nothing need be done. */
-  readonly remedy: string;
-  /** The remedy as changes to the job; empty where only the bench can help. */
-  readonly change: readonly Patch<number | string | null>[];
+  /** The verdict `fails` in the question's own words. */
+  readonly failing: string;
 }
 
 /** What a check may look at. */
@@ -41,26 +20,32 @@ export interface CheckContext {
   readonly say: Printer;
 }
 
-/** A row without a number to judge: value and limit say nothing, and nothing is to be done. */
-export const UNJUDGED = { value: 0, limit: 0, bound: null, remedy: '', change: [] } as const;
+/** A finding without what `answered` fills in: the usual words, nothing to judge, nothing to do. */
+export type Answer = Pick<Finding, 'verdict' | 'message'> & Partial<Finding>;
+
+/** What to do about a finding, in words and as changes to the job. */
+export type Remedy = Partial<Pick<Finding, 'remedy' | 'change'>>;
+
+/** The row of the report that answers a question. */
+export const answered = <Id extends string>({ id, title, unit, failing }: Question & { id: Id }, answer: Answer) => {
+  const unjudged = { value: 0, limit: 0, bound: null, remedy: '', change: [] };
+  return { id, title, unit, state: stateOf(answer.verdict, failing), ...unjudged, ...answer };
+};
 
 /**
- * Judges a length that should not be negative and that may be off: sure, unsure, or likely not.
+ * Judges a length that should not be negative and that may be off: it fits beyond the whole of what it may be off by, and
+ * fails beyond what the ruler alone may be off by.
  * @param value mm
- * @param band what it may be off by, mm: it fits beyond the whole of it, and fails beyond what the ruler may be off by
+ * @param edges how often the band counts: 2 for a wrap, which is off by what both its edges are
  */
-export function verdictWithin(value: number, { worst, ruler }: Doubt): 'fits' | 'tight' | 'fails' {
-  if (value >= worst - NOISE) return 'fits';
-  return value >= -ruler - NOISE ? 'tight' : 'fails';
+export function verdictWithin(
+  value: number,
+  { worst_mm: worst, ruler_mm: ruler }: ErrorBand,
+  edges: 1 | 2 = 1,
+): 'fits' | 'tight' | 'fails' {
+  if (value >= edges * worst - TOLERANCE.length) return 'fits';
+  return value >= -edges * ruler - TOLERANCE.length ? 'tight' : 'fails';
 }
-
-interface Doubt {
-  readonly worst: number;
-  readonly ruler: number;
-}
-
-/** Floating-point noise of sums of a few hundred mm. */
-export const NOISE = 1e-9;
 
 /** Best first. What is not known is worse than what is loose, for it may hide a failure. */
 const SEVERITY: Record<Verdict, number> = { none: -1, fits: 0, tight: 1, loose: 2, unknown: 3, fails: 4 };
@@ -78,8 +63,8 @@ export function worstVerdict(verdicts: readonly Verdict[]): Verdict {
 }
 
 /** Plain words for the verdicts that read alike in every row. */
-export const STATES = { fits: 'fits', tight: 'close', loose: 'too loose', unknown: 'not known' } as const;
+const STATES = { fits: 'fits', tight: 'close', loose: 'too loose', unknown: 'not known' } as const;
 
-/** The verdict of a row in plain words. */
+/** A verdict in plain words. */
 export const stateOf = (verdict: Verdict, failing: string): string =>
   verdict === 'fails' || verdict === 'none' ? failing : STATES[verdict];

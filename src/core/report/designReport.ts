@@ -3,35 +3,18 @@ import type { CoverDesign } from '../fold/coverDesign.ts';
 import type { RangePoint } from '../leather/leatherModel.ts';
 import { printer } from '../units/printer.ts';
 import { degreesFromRadians, radians } from '../units/radians.ts';
-import { type Check, type CheckContext, stateOf, type Verdict, worstVerdict } from './check.ts';
-import { foldStrain, seamMargin } from './checks/leatherChecks.ts';
-import { measures } from './checks/measures.ts';
-import { pocketHolds, pocketLoads } from './checks/pocketChecks.ts';
-import { closes, foreEdge, headOrTail, opens } from './checks/wrapChecks.ts';
+import { answered, stateOf, worstVerdict } from './check.ts';
+import type { Verdict } from './checkSchema.ts';
+import { CHECKS } from './checkTable.ts';
 import { headline } from './headline.ts';
-import type { FitAt, Report } from './reportSchema.ts';
-import { type ErrorBand, uncertainty } from './uncertainty.ts';
-
-/** The checks, which decide the verdict, in the order in which a maker meets the questions. To add one, write it and list it here. */
-const CHECKS: readonly ((context: CheckContext) => Check)[] = [
-  closes,
-  opens,
-  foreEdge,
-  (context) => headOrTail(context, 'head'),
-  (context) => headOrTail(context, 'tail'),
-  pocketHolds,
-  pocketLoads,
-  foldStrain,
-  seamMargin,
-  measures,
-];
+import type { Check, FitAt, Report } from './reportSchema.ts';
+import { uncertainty } from './uncertainty.ts';
 
 /** Judges a worked-out job and writes it up as the report document, its sentences in the unit that the job is worked in. */
 export function designReport(design: CoverDesign): Report {
   const say = printer(design.job.work.units);
-  const bands = uncertainty(design);
-  const context = { design, uncertainty: bands, say };
-  const checks = CHECKS.map((check) => check(context));
+  const context = { design, uncertainty: uncertainty(design), say };
+  const checks = CHECKS.map((row) => answered(row, row.ask(context)));
   const verdict = worstVerdict(checks.map((check) => check.verdict));
   const { pieces, needs } = design;
   return {
@@ -54,8 +37,8 @@ export function designReport(design: CoverDesign): Report {
       nominal: fitAt(design, 'nominal'),
       thick: fitAt(design, 'thick'),
     },
-    uncertainty: { foreEdge: bandAt(bands.foreEdge), head: bandAt(bands.head), tail: bandAt(bands.tail) },
-    checks: checks.map((check) => ({ ...check, change: check.change.map((change) => ({ ...change })) })),
+    uncertainty: context.uncertainty,
+    checks,
     headline: headline(design, checks, say),
     state: overallState(checks, verdict),
     verdict,
@@ -69,8 +52,6 @@ function overallState(checks: readonly Check[], verdict: Verdict): string {
 }
 
 const size = ({ width, height }: { width: number; height: number }) => ({ width_mm: width, height_mm: height });
-
-const bandAt = ({ worst, spread, ruler }: ErrorBand) => ({ worst_mm: worst, spread_mm: spread, ruler_mm: ruler });
 
 const allowanceAt = ({ total, parts }: Allowance) => ({
   total_mm: total,

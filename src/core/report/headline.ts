@@ -2,17 +2,9 @@ import { isRiseEstimated, riseOf } from '../book/rise.ts';
 import type { CoverDesign } from '../fold/coverDesign.ts';
 import { RANGE_POINTS, type RangePoint } from '../leather/leatherModel.ts';
 import type { Printer } from '../units/printer.ts';
-import type { Check } from './check.ts';
 import { leastWrap } from './checks/wrapChecks.ts';
-
-/** What is wrong where a cover closes and a row fails; the gaps at head and tail are told by their numbers. */
-const FAILURES: Readonly<Record<string, string>> = {
-  opens: 'it does not open flat',
-  pocketHolds: 'the pockets are too shallow',
-  pocketLoads: 'the pockets are too deep to load',
-  seamMargin: 'the edge margin is too narrow',
-  measures: 'the measures contradict each other: measure again',
-};
+import { CHECKS } from './checkTable.ts';
+import type { Check } from './reportSchema.ts';
 
 /**
  * The verdict in one plain sentence: does it close, over which leather, with how much room; else what fails first.
@@ -45,8 +37,9 @@ function sentence(design: CoverDesign, checks: readonly Check[], say: Printer): 
       Math.min(...gaps) >= 0
         ? `head and tail gap ${say.range(gaps)}`
         : `head and tail overrun up to ${say.gap(Math.min(...gaps))}`;
-    const failures = checks.filter(({ id, verdict }) => verdict === 'fails' && id in FAILURES);
-    const but = failures.length > 0 ? `, but ${failures.map(({ id }) => FAILURES[id]).join(', and ')}` : '';
+    const failing = checks.filter(({ verdict }) => verdict === 'fails').map(({ id }) => id);
+    const failures = CHECKS.flatMap((row) => ('headline' in row && failing.includes(row.id) ? [row.headline] : []));
+    const but = failures.length > 0 ? `, but ${failures.join(', and ')}` : '';
     const loose = checks.filter(({ verdict }) => verdict === 'loose');
     const wide = loose.map(({ title, value }) => `${title.toLowerCase()} up to ${say.gap(value)}`);
     const tooLoose = loose.length > 0 ? `; too loose: ${wide.join(', ')}` : '';

@@ -1,5 +1,7 @@
 import * as z from 'zod/mini';
-import { JOB_PATHS } from '../job/fieldNote.ts';
+import { findingSchema, uncertaintySchema, verdictSchema } from './checkSchema.ts';
+import { CHECKS } from './checkTable.ts';
+import { STRIP_ROWS } from './stripRows.ts';
 
 /**
  * The report document. All lengths in mm, angles in degrees; gap positive, overrun negative.
@@ -64,10 +66,6 @@ const fitAtSchema = z.strictObject({
   strip: z.optional(stripSchema),
 });
 
-const verdictSchema = z.enum(['fits', 'tight', 'loose', 'fails', 'unknown', 'none']);
-
-const errorBandSchema = z.strictObject({ worst_mm: number, spread_mm: number, ruler_mm: number });
-
 export const reportSchema = z.strictObject({
   format: z.literal('coverwright-report'),
   version: z.literal(1),
@@ -80,21 +78,13 @@ export const reportSchema = z.strictObject({
   allowances: z.strictObject({ foreEdge: allowanceSchema, head: allowanceSchema, tail: allowanceSchema }),
   wrap: z.strictObject({ closed_mm: number, flat_mm: number }),
   fit: z.strictObject({ thin: fitAtSchema, nominal: fitAtSchema, thick: fitAtSchema }),
-  uncertainty: z.strictObject({ foreEdge: errorBandSchema, head: errorBandSchema, tail: errorBandSchema }),
+  uncertainty: uncertaintySchema,
   checks: z.array(
     z.strictObject({
-      id: z.string(),
+      id: z.enum([...CHECKS, ...STRIP_ROWS].map(({ id }) => id)),
       title: z.string(),
-      verdict: verdictSchema,
-      /** The verdict in plain words. */
-      state: z.string(),
-      value: number,
-      limit: number,
-      bound: z.nullable(z.enum(['atLeast', 'atMost', 'within'])),
       unit: z.enum(['mm', 'deg', '']),
-      message: z.string(),
-      remedy: z.string(),
-      change: z.array(z.strictObject({ path: z.enum(JOB_PATHS), value: z.union([number, z.string(), z.null()]) })),
+      ...findingSchema.shape,
     }),
   ),
   headline: z.string(),
@@ -103,5 +93,8 @@ export const reportSchema = z.strictObject({
 });
 
 export type Report = z.output<typeof reportSchema>;
+/** One question asked of the design, with its answer. */
+export type Check = Report['checks'][number];
+export type CheckId = Check['id'];
 export type StripReport = z.output<typeof stripSchema>;
 export type FitAt = z.output<typeof fitAtSchema>;

@@ -4,34 +4,18 @@ import { CLOSED } from '../book/bookOutline.ts';
 import { riseError, riseOf } from '../book/rise.ts';
 import type { CoverDesign } from '../fold/coverDesign.ts';
 import type { Job } from '../job/jobSchema.ts';
-import { type Mm, mm } from '../units/mm.ts';
-
-/** How far a gap may be off because of the measures it comes from. */
-export interface ErrorBand {
-  /** All measures off by the full error in the unlucky direction. */
-  readonly worst: Mm;
-  /** Root of the sum of squares: errors that are independent. */
-  readonly spread: Mm;
-  /** As `worst`, a rise that was only estimated taken as right to the measuring error: what lies beyond is likelier than not. */
-  readonly ruler: Mm;
-}
-
-/** Bands of the gap at one fore-edge, and at head and at tail. */
-export interface Uncertainty {
-  readonly foreEdge: ErrorBand;
-  readonly head: ErrorBand;
-  readonly tail: ErrorBand;
-}
+import { mm } from '../units/mm.ts';
+import type { ErrorBand, Uncertainty } from './checkSchema.ts';
 
 /** Stands for no rise, mm: a rounded spine that rises by 0 counts as not measured. */
 const LEAST_RISE = 1e-6;
 
-const sumOf = (shares: readonly number[]): Mm => mm(shares.reduce((sum, share) => sum + Math.abs(share), 0));
+const sumOf = (shares: readonly number[]): number => shares.reduce((sum, share) => sum + Math.abs(share), 0);
 
 const band = (shares: readonly number[], ruler = shares): ErrorBand => ({
-  worst: sumOf(shares),
-  spread: mm(Math.hypot(...shares)),
-  ruler: sumOf(ruler),
+  worst_mm: sumOf(shares),
+  spread_mm: Math.hypot(...shares),
+  ruler_mm: sumOf(ruler),
 });
 
 /**

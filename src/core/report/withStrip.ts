@@ -1,25 +1,30 @@
 import type { CoverDesign } from '../fold/coverDesign.ts';
+import type { ElasticFit } from '../fold/elastic/elasticFit.ts';
+import type { ReleasedOpening } from '../fold/elastic/releasedOpening.ts';
+import type { SeatStrip } from '../fold/elastic/seatStrip.ts';
 import { printer } from '../units/printer.ts';
+import { degreesFromRadians, radians } from '../units/radians.ts';
+import { type Answer, answered } from './check.ts';
 import { seats } from './checks/seats.ts';
 import { springsOpen } from './checks/springsOpen.ts';
-import { leastWrap } from './checks/wrapChecks.ts';
-import type { Report } from './reportSchema.ts';
+import { ifBoardsGoIn, leastWrap } from './checks/wrapChecks.ts';
+import type { Report, StripReport } from './reportSchema.ts';
 import type { ElasticOverRange, StripContext } from './stripContext.ts';
-import { stripReport } from './stripReport.ts';
-import { uncertainty } from './uncertainty.ts';
+import { STRIP_ROWS } from './stripRows.ts';
 
-/** Rows of the elastic strip. They inform; to add one, write it and list it here. */
-const ROWS = [seats, springsOpen] as const;
+const ANSWERS: Readonly<Record<(typeof STRIP_ROWS)[number]['id'], (context: StripContext) => Answer>> = {
+  seats,
+  springsOpen,
+};
 
 /**
  * A report with what the elastic strip says put into it: its rows, its figures, and what a pull would do about a short wrap.
- * Verdict, headline, figures and remedies stay as they are, so that they are the same before the strip has answered and at
- * doors that do not ask it.
+ * Verdict, headline, figures and remedies stay as they are, so that they are the same before the strip has answered and
+ * wherever it is not asked.
  * @param report of the same design
  */
 export function withStrip(report: Report, design: CoverDesign, elastic: ElasticOverRange): Report {
-  const context = { design, elastic, uncertainty: uncertainty(design), say: printer(design.job.work.units) };
-  const rows = ROWS.map((row) => row(context)).map((row) => ({ ...row, change: [...row.change] }));
+  const context = { design, elastic, uncertainty: report.uncertainty, say: printer(design.job.work.units) };
   const { thin, nominal, thick } = report.fit;
   return {
     ...report,
@@ -30,7 +35,7 @@ export function withStrip(report: Report, design: CoverDesign, elastic: ElasticO
     },
     checks: [
       ...report.checks.map((row) => (row.id === 'closes' ? { ...row, message: row.message + pulled(context) } : row)),
-      ...rows,
+      ...STRIP_ROWS.map((row) => answered(row, ifBoardsGoIn(ANSWERS[row.id])(context))),
     ],
   };
 }
@@ -45,3 +50,44 @@ function pulled({ design, elastic, say }: StripContext): string {
     ? ` A pull of ${say.force(stretch.pull)} would stretch it home, and it would creep back.`
     : ` A firm pull takes up no more than ${say.gap(stretch.most)} of it.`;
 }
+
+/** Writes the elastic strip's results up; a release that was not solved is null. */
+function stripReport({ closed, creased, newCover, seats, stretch }: ElasticFit): StripReport {
+  const opening = ({ status, opening: angle }: ReleasedOpening): number | null =>
+    status === 'converged' ? degreesFromRadians(radians(angle)) : null;
+  const force = ({ status, closingForce }: ReleasedOpening): number | null =>
+    status === 'converged' ? closingForce : null;
+  const section = Array.from({ length: closed.section.length / 2 }, (_, i): [number, number] => [
+    closed.section[2 * i]!,
+    closed.section[2 * i + 1]!,
+  ]);
+  return {
+    status: closed.status,
+    iterations: closed.iterations,
+    residual: closed.residual,
+    contactGap_mm: closed.contactGap,
+    spineBow_mm: closed.spineBow,
+    faceBulge_mm: closed.faceBulge,
+    releasedOpening_deg: opening(creased),
+    newOpening_deg: opening(newCover),
+    closingForce_N: force(creased),
+    newClosingForce_N: force(newCover),
+    insideRadius_mm: closed.insideRadius,
+    seats: { foreEdge: seatReport(seats.foreEdge), headTail: seatReport(seats.headTail) },
+    stretch: stretch && {
+      short_mm: stretch.short,
+      pull_N: stretch.pull,
+      most_mm: stretch.most,
+      takes: stretch.takes,
+    },
+    section_mm: section,
+  };
+}
+
+const seatReport = (seat: SeatStrip | null): StripReport['seats']['headTail'] =>
+  seat && {
+    status: seat.status,
+    closedForm_mm: seat.closed.needed,
+    strip_mm: seat.needed,
+    press_N_per_mm: seat.press,
+  };

@@ -55,7 +55,7 @@ export interface Printer {
 }
 
 /** A column of figures that can be added as they are printed: each is a whole number of one step. */
-export interface Column {
+interface Column {
   readonly unit: LengthUnit;
   /** A length in whole steps, to the nearest. */
   steps(value: number): number;

@@ -3,7 +3,7 @@ import { type Cell, type GapRange, gapRange } from './reportColumns.ts';
 import { coveredBook, type StockCover } from './stockCover.ts';
 
 /** How one ready-made cover fits one book. */
-export interface CoverMatch extends GapRange {
+interface CoverMatch extends GapRange {
   readonly cover: string;
   readonly verdict: Verdict;
 }

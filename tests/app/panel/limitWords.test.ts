@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import { limitWords } from '../../../src/app/panel/limitWords.ts';
-import type { Check } from '../../../src/core/report/check.ts';
+import type { Check } from '../../../src/core/report/reportSchema.ts';
 import { printer } from '../../../src/core/units/printer.ts';
 
 const words = (verdict: Check['verdict'], value: number, bound: Check['bound'], limit: number, unit: Check['unit']) =>

@@ -40,7 +40,7 @@ describe('a sensitivity', () => {
       const ruler = sensitivities(design).filter(({ measure }) => measure.id !== 'board');
       const worst = ruler.reduce((sum, { shifts }) => sum + shifts.closed, 0);
       // The report steps one way, this view both ways; they part where pockets begin to spread the fore-edge.
-      expect(worst).toBeCloseTo(uncertainty(design).foreEdge.worst, 1);
+      expect(worst).toBeCloseTo(uncertainty(design).foreEdge.worst_mm, 1);
     }
   });
 

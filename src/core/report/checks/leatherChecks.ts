@@ -1,7 +1,8 @@
 import { roundUp } from '../../allowance/roundUp.ts';
 import { outerStrain } from '../../leather/bend.ts';
 import { RANGE_POINTS } from '../../leather/leatherModel.ts';
-import { type Check, type CheckContext, stateOf } from '../check.ts';
+import { TOLERANCE } from '../../math/tolerance.ts';
+import type { Answer, CheckContext } from '../check.ts';
 
 /**
  * Does the grain side stretch too far at the folds of the spine?
@@ -9,7 +10,7 @@ import { type Check, type CheckContext, stateOf } from '../check.ts';
  * Strain of the outer face (1 - K) / (r/t + K) at the fold that will be pressed, r the larger of the book's edge radius and
  * bendRatio t: the same with the elastic strip solved and without.
  */
-export function foldStrain({ design, say }: CheckContext): Check {
+export function foldStrain({ design, say }: CheckContext): Answer {
   const strains = RANGE_POINTS.map((point) => {
     const { book, leathers } = design.needs[point];
     const { foldThickness, neutral, bendRatio } = leathers.outside;
@@ -22,20 +23,15 @@ export function foldStrain({ design, say }: CheckContext): Check {
   // A strain under its limit is printed rounded down and one over it up, so that the figures never contradict the word.
   const percent = (strain: number, round: (x: number) => number): string => say.share(round(100 * strain) / 100);
   return {
-    id: 'foldStrain',
-    title: 'Grain at the folds',
     verdict,
-    state: stateOf(verdict, ''),
     value,
     limit,
     bound: 'atMost',
-    unit: '',
     message: `The grain side stretches ${percent(value, verdict === 'fits' ? Math.floor : Math.ceil)} at the pressed folds of the spine; ${percent(limit, Math.round)} is taken as its limit.`,
     remedy:
       verdict === 'fits'
         ? ''
         : 'Case the leather (fold it damp), groove the flesh side or skive it at the folds, and try an offcut first.',
-    change: [],
   };
 }
 
@@ -49,29 +45,26 @@ const MARGIN_STEP = 0.5;
 const USUAL_MARGIN = { stitching: 3.175, lacing: 6.35 } as const;
 
 /** Is there enough leather between the seam and the cut edge? */
-export function seamMargin({ design, say }: CheckContext): Check {
+export function seamMargin({ design, say }: CheckContext): Answer {
   const { seam } = design.job;
   const value = seam.edgeMargin_mm;
   const limit = Math.max(LEAST_MARGIN, design.needs.thick.leathers.outside.thickness);
   const holds = value >= limit;
-  const verdict = holds ? 'fits' : 'fails';
   const usual = USUAL_MARGIN[seam.method];
   const wanted = Math.max(usual, roundUp(limit, MARGIN_STEP));
   return {
-    id: 'seamMargin',
-    title: 'Edge margin',
-    verdict,
-    state: stateOf(verdict, 'too narrow'),
+    verdict: holds ? 'fits' : 'fails',
     value,
     limit,
     bound: 'atLeast',
-    unit: 'mm',
     message:
       `${say.size(value)} from seam to cut edge; under ${say.size(limit)} the ${seam.method === 'lacing' ? 'lace' : 'thread'} may tear out.` +
-      (holds && value < usual - 1e-9 ? ` Narrower than the usual ${say.size(usual)} for ${seam.method}.` : ''),
-    remedy: holds
-      ? ''
-      : `Set the seam ${say.size(wanted)} from the edge${wanted === usual ? `, as is usual for ${seam.method}` : ''}.`,
-    change: holds ? [] : [{ path: 'seam.edgeMargin_mm', value: wanted }],
+      (holds && value < usual - TOLERANCE.length
+        ? ` Narrower than the usual ${say.size(usual)} for ${seam.method}.`
+        : ''),
+    ...(!holds && {
+      remedy: `Set the seam ${say.size(wanted)} from the edge${wanted === usual ? `, as is usual for ${seam.method}` : ''}.`,
+      change: [{ path: 'seam.edgeMargin_mm', value: wanted }],
+    }),
   };
 }

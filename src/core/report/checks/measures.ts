@@ -4,9 +4,10 @@ import { isRiseEstimated, riseError, riseOf } from '../../book/rise.ts';
 import { tautPath } from '../../book/tautPath.ts';
 import type { Job } from '../../job/jobSchema.ts';
 import { riseForArc } from '../../math/circularSegment.ts';
+import { TOLERANCE } from '../../math/tolerance.ts';
 import { MM_PER_INCH } from '../../units/mm.ts';
 import type { Printer } from '../../units/printer.ts';
-import { type Check, type CheckContext, stateOf, UNJUDGED } from '../check.ts';
+import type { Answer, CheckContext, Remedy } from '../check.ts';
 
 /** One way of measuring the wrap, against what width, thickness and rise make of it; all in mm. */
 interface Reading {
@@ -20,10 +21,8 @@ interface Reading {
 }
 
 /** What would explain a disagreement, with the change that says so. */
-interface Cause {
+interface Cause extends Required<Remedy> {
   readonly text: string;
-  readonly remedy: string;
-  readonly change: Check['change'];
 }
 
 /** Largest joint dip, mm, that still looks like a joint and not a slip of the tape. Common practice, no source. */
@@ -35,14 +34,11 @@ const LARGEST_DIP = 6;
  * A difference within the root-sum-square of the errors agrees; within their plain sum it is uncertain; beyond that at
  * least one measure is wrong, and the changes that would each explain it are computed.
  */
-export function measures({ design, say }: CheckContext): Check {
+export function measures({ design, say }: CheckContext): Answer {
   const { book } = design.job;
-  const base = { id: 'measures', title: 'Agreement of the measures', unit: 'mm' } as const;
   const readings = readingsOf(design.job);
   if (isRiseEstimated(book))
     return {
-      ...base,
-      ...UNJUDGED,
       verdict: 'tight',
       state: 'rise not measured',
       message: `The spine is rounded and its rise was not measured: ${say.length(riseOf(book))} is taken, a third of a circle; it may be off by ${say.length(riseError(book))} either way.`,
@@ -50,27 +46,23 @@ export function measures({ design, say }: CheckContext): Check {
     };
   if (readings.length === 0)
     return {
-      ...base,
-      ...UNJUDGED,
       verdict: 'none',
       state: 'not checked',
       message: 'A paper strip round the closed book would check them.',
     };
   const ratio = (reading: Reading): number =>
-    Math.abs(reading.measured - reading.computed) / Math.max(1e-9, worst(reading));
+    Math.abs(reading.measured - reading.computed) / Math.max(TOLERANCE.length, worst(reading));
   const reading = readings.reduce((most, each) => (ratio(each) > ratio(most) ? each : most));
   const difference = reading.measured - reading.computed;
   const verdict = verdictOf(reading);
   const found = `${reading.name}: ${say.size(reading.measured)} measured, ${say.length(reading.computed)} from the other measures`;
   const judged = {
-    ...base,
     verdict,
-    state: stateOf(verdict, 'contradict each other'),
     value: difference,
     limit: worst(reading),
     bound: 'within',
   } as const;
-  if (verdict === 'fits') return { ...judged, message: `${found}; they agree.`, remedy: '', change: [] };
+  if (verdict === 'fits') return { ...judged, message: `${found}; they agree.` };
   const causes = causesOf(book, difference / reading.share, say);
   const others = causes.slice(1).map(({ text }) => text);
   const likely = causes[0];
@@ -81,12 +73,12 @@ export function measures({ design, say }: CheckContext): Check {
       (likely ? ` Likely cause: ${likely.text}.` : '') +
       (others.length > 0 ? ` Or: ${others.join('; or ')}.` : ''),
     remedy: likely?.remedy ?? 'Measure again, all measures with the same ruler.',
-    change: likely?.change ?? [],
+    ...(likely && { change: likely.change }),
   };
 }
 
 /** Where the wrap was measured it tells the rise; else the rise has to be measured. */
-function riseByWrap(book: Job['book'], readings: readonly Reading[], say: Printer): Pick<Check, 'remedy' | 'change'> {
+function riseByWrap(book: Job['book'], readings: readonly Reading[], say: Printer): Remedy {
   const reading = readings.find(({ name }) => name === 'Closed wrap' || name === 'Rolled half');
   const path = bookModel(book).spinePath;
   const rise =
@@ -97,7 +89,6 @@ function riseByWrap(book: Job['book'], readings: readonly Reading[], say: Printe
     return {
       remedy:
         'Measure how far the spine stands out beyond the straight line between the boards, and type it as the rise.',
-      change: [],
     };
   return {
     remedy: `By the ${reading.name.toLowerCase()} the rise is ${say.size(asMeasured(rise, say))}: take that, or measure it.`,
@@ -109,8 +100,8 @@ const worst = ({ errors }: Reading): number => errors.reduce((sum, error) => sum
 
 function verdictOf(reading: Reading): 'fits' | 'tight' | 'fails' {
   const difference = Math.abs(reading.measured - reading.computed);
-  if (difference <= Math.hypot(...reading.errors) + 1e-9) return 'fits';
-  return difference <= worst(reading) + 1e-9 ? 'tight' : 'fails';
+  if (difference <= Math.hypot(...reading.errors) + TOLERANCE.length) return 'fits';
+  return difference <= worst(reading) + TOLERANCE.length ? 'tight' : 'fails';
 }
 
 function readingsOf({ book }: Job): Reading[] {

@@ -2,19 +2,10 @@ import { roundDown, roundUp } from '../../allowance/roundUp.ts';
 import { RANGE_POINTS } from '../../leather/leatherModel.ts';
 import { depthSteps } from '../../pattern/pocketDepth.ts';
 import { degreesFromRadians, radians } from '../../units/radians.ts';
-import { type Check, type CheckContext, stateOf, UNJUDGED } from '../check.ts';
-import { boardsGoIn } from './wrapChecks.ts';
+import type { Answer, CheckContext, Remedy } from '../check.ts';
 
 /** Shallowest pocket that the job document allows, mm. */
 const SHALLOWEST = 5;
-
-/** What a row of a cover says whose boards do not go in. */
-export const DOES_NOT_APPLY = {
-  ...UNJUDGED,
-  verdict: 'none',
-  state: 'does not apply',
-  message: 'The boards do not go in, so this is not asked.',
-} as const;
 
 /** Depths at which the pockets hold the boards, and at which the second board can be loaded, mm. */
 function depths({ design }: CheckContext): { readonly least: number; readonly most: number } {
@@ -32,7 +23,7 @@ function depths({ design }: CheckContext): { readonly least: number; readonly mo
 }
 
 /** A depth that mends the pocket, as long as it leaves the outside as it is: turned ends are a part of it. */
-function mendDepth(context: CheckContext, to: number): Pick<Check, 'remedy' | 'change'> {
+function mendDepth(context: CheckContext, to: number): Remedy {
   const { job, pieces } = context.design;
   const { say } = context;
   const by = to - pieces.pocketDepth;
@@ -46,20 +37,15 @@ function mendDepth(context: CheckContext, to: number): Pick<Check, 'remedy' | 'c
 }
 
 /** Does enough board stay in each pocket once the boards have travelled? */
-export function pocketHolds(context: CheckContext): Check {
+export function pocketHolds(context: CheckContext): Answer {
   const { design, say } = context;
-  const base = { id: 'pocketHolds', title: 'Hold of the pockets', unit: 'mm' } as const;
-  if (!boardsGoIn(context)) return { ...base, ...DOES_NOT_APPLY };
   const held = RANGE_POINTS.map((point) => design.fits[point].pocket.held);
   const value = Math.min(...held);
   const limit = design.job.pockets.hold_mm;
   const holds = value >= limit;
   const { least, most } = depths(context);
-  const verdict = holds ? 'fits' : 'fails';
   return {
-    ...base,
-    verdict,
-    state: stateOf(verdict, 'too shallow'),
+    verdict: holds ? 'fits' : 'fails',
     value,
     limit,
     bound: 'atLeast',
@@ -76,33 +62,26 @@ export function pocketHolds(context: CheckContext): Check {
 }
 
 /** Can the second board be bent back far enough to pass its pocket mouth? */
-export function pocketLoads(context: CheckContext): Check {
+export function pocketLoads(context: CheckContext): Answer {
   const { design, say } = context;
-  const base = { id: 'pocketLoads', title: 'Slipping the boards in', unit: 'deg' } as const;
-  if (!boardsGoIn(context)) return { ...base, ...DOES_NOT_APPLY };
   const { foldBack } = design.needs.thick.book;
   const value = Math.max(...RANGE_POINTS.map((point) => design.fits[point].pocket.loadingAngle));
   const loads = RANGE_POINTS.every((point) => design.fits[point].pocket.loads);
   const { least, most } = depths(context);
-  const verdict = loads ? 'fits' : 'fails';
   // Rounded away from a limit that is broken and not past one that is kept: the figures agree with the word.
   const bent = say.angle(value, loads ? 'down' : 'up');
   return {
-    ...base,
-    verdict,
-    state: stateOf(verdict, 'too deep to load'),
+    verdict: loads ? 'fits' : 'fails',
     value: degreesFromRadians(radians(value)),
     limit: degreesFromRadians(foldBack),
     bound: 'atMost',
     message: `The second board goes in with the boards bent back ${bent} past flat; this book allows ${say.angle(foldBack)}.`,
-    ...(loads
-      ? { remedy: '', change: [] }
-      : most >= Math.max(SHALLOWEST, least)
+    ...(!loads &&
+      (most >= Math.max(SHALLOWEST, least)
         ? mendDepth(context, most)
         : {
             remedy:
               'The book hardly bends back: leave one pocket open at head or tail, ask for less hold, or check how far the boards bend back.',
-            change: [],
-          }),
+          })),
   };
 }

@@ -1,7 +1,7 @@
 import { roundDown, roundUp } from '../../allowance/roundUp.ts';
+import { TOLERANCE } from '../../math/tolerance.ts';
 import { MM_PER_INCH } from '../../units/mm.ts';
 import type { LengthUnit } from '../../units/parseLength.ts';
-import { NOISE } from '../check.ts';
 
 /** One edge of a cover: what its gap is over the weight range, and what is asked of it; mm. */
 export interface EdgeGap {
@@ -31,7 +31,7 @@ export function mendedSize(size: number, edges: readonly EdgeGap[], step: number
   );
   // A cover that is not too loose is never cut smaller.
   const least = most < size ? 0 : size;
-  return sizes.find((each) => each >= least - NOISE && each <= most + NOISE) ?? null;
+  return sizes.find((each) => each >= least - TOLERANCE.length && each <= most + TOLERANCE.length) ?? null;
 }
 
 /** Steps to which an ease is rounded that a remedy asks for, mm: more of it in 0.5 mm or 1/32 in, less in 0.1 mm or 1/64 in. */
@@ -53,10 +53,10 @@ export function mendedEase(
 ): number | null {
   const steps = EASE_STEPS[units];
   const largest = ease + loosest - most - step / 2;
-  if (most > loosest + NOISE) {
+  if (most > loosest + TOLERANCE.length) {
     const less = roundDown(largest, steps.less);
     return less >= 0 ? less : null;
   }
   const more = roundUp(Math.max(error, ease + Math.max(0, error - least)), steps.more);
-  return more <= Math.max(largest, ease) + NOISE ? more : null;
+  return more <= Math.max(largest, ease) + TOLERANCE.length ? more : null;
 }

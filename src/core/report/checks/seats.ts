@@ -1,18 +1,13 @@
 import type { SeatStrip } from '../../fold/elastic/seatStrip.ts';
 import { RANGE_POINTS } from '../../leather/leatherModel.ts';
-import { type Check, STATES, UNJUDGED } from '../check.ts';
+import type { Answer } from '../check.ts';
 import type { StripContext } from '../stripContext.ts';
-import { DOES_NOT_APPLY } from './pocketChecks.ts';
-import { boardsGoIn } from './wrapChecks.ts';
 
 /**
  * Where the board edges come to rest by the elastic strip, creased and pressed by hand, beside what the allowances count
  * on. Leather that is not pressed needs more. The row informs: the closed form judges the edges.
  */
-export function seats(context: StripContext): Check {
-  const { elastic, design, say } = context;
-  const base = { id: 'seats', title: 'Board edges at the seam', unit: 'mm', ...UNJUDGED } as const;
-  if (!boardsGoIn(context)) return { ...base, ...DOES_NOT_APPLY };
+export function seats({ elastic, design, say }: StripContext): Answer {
   const found = RANGE_POINTS.flatMap((point) => {
     const { foreEdge, headTail } = elastic[point].seats;
     const { closedSlack, head, tail } = design.fits[point];
@@ -21,15 +16,12 @@ export function seats(context: StripContext): Check {
   const solved = found.filter(({ seat }) => seat.status === 'converged');
   if (solved.length < found.length || solved.length === 0)
     return {
-      ...base,
       verdict: 'unknown',
-      state: STATES.unknown,
       message: 'The springy model found no answer at every seam; the quick model stands alone there.',
     };
   const tightest = solved.reduce((worst, each) => (each.gap - each.more < worst.gap - worst.more ? each : worst));
   const { edge, seat, more, gap } = tightest;
   return {
-    ...base,
     verdict: 'none',
     state: 'note',
     message:

@@ -1,9 +1,7 @@
 import { RANGE_POINTS } from '../../leather/leatherModel.ts';
 import type { Printer } from '../../units/printer.ts';
-import { type Check, STATES, UNJUDGED } from '../check.ts';
+import type { Answer } from '../check.ts';
 import type { StripContext } from '../stripContext.ts';
-import { DOES_NOT_APPLY } from './pocketChecks.ts';
-import { boardsGoIn } from './wrapChecks.ts';
 
 /** Opening of a creased cover, radians (30 degrees), over which the row advises more creasing. An assumption. */
 const WELCOME_OPENING = Math.PI / 6;
@@ -12,16 +10,11 @@ const WELCOME_OPENING = Math.PI / 6;
  * How far the cover stands open when it is let go, new and creased. It judges nothing: every new cover springs, and
  * weights or wear cure it.
  */
-export function springsOpen(context: StripContext): Check {
-  const { elastic, design, say } = context;
-  const base = { id: 'springsOpen', title: 'Staying shut', unit: 'deg', ...UNJUDGED } as const;
-  if (!boardsGoIn(context)) return { ...base, ...DOES_NOT_APPLY };
+export function springsOpen({ elastic, design, say }: StripContext): Answer {
   const results = RANGE_POINTS.map((point) => elastic[point]);
   if (results.some(({ newCover, creased }) => newCover.status !== 'converged' || creased.status !== 'converged'))
     return {
-      ...base,
       verdict: 'unknown',
-      state: STATES.unknown,
       message: 'The springy model found no answer for this cover.',
     };
   const worst = (angles: readonly number[]): number => Math.max(...angles);
@@ -30,7 +23,6 @@ export function springsOpen(context: StripContext): Check {
   const force = worst(results.map(({ creased: each }) => each.closingForce));
   const stiffness = design.job.leather.outside.modulus_MPa;
   return {
-    ...base,
     verdict: 'none',
     state: 'note',
     message:

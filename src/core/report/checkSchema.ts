@@ -1,0 +1,54 @@
+import * as z from 'zod/mini';
+import { JOB_PATHS } from '../job/fieldNote.ts';
+
+/**
+ * - `tight`: a result that the measuring error could turn either way, or one that needs care in the making;
+ * - `loose`: over the loosest gap;
+ * - `unknown`: what decides is missing, or a solve found no answer;
+ * - `none`: a row that only informs, was not looked at, or has no meaning for this cover.
+ */
+export const verdictSchema = z.enum(['fits', 'tight', 'loose', 'fails', 'unknown', 'none']);
+
+/** What a check found: a row of the report without its name. */
+export const findingSchema = z.strictObject({
+  verdict: verdictSchema,
+  /** The verdict in plain words; for `fails` and `none` the row's own, as `too small`. */
+  state: z.string(),
+  value: z.number(),
+  limit: z.number(),
+  /**
+   * Which side of the limit is asked for; `within` the limit either way, for a difference that may have either sign. Null
+   * where there was nothing to measure or to judge; value and limit are then 0.
+   */
+  bound: z.nullable(z.enum(['atLeast', 'atMost', 'within'])),
+  /** What was found, and why. */
+  message: z.string(),
+  /** What to do about it; empty when nothing need be done. */
+  remedy: z.string(),
+  /** The remedy as changes to the job; empty where only the bench can help. */
+  change: z.readonly(
+    z.array(z.strictObject({ path: z.enum(JOB_PATHS), value: z.union([z.number(), z.string(), z.null()]) })),
+  ),
+});
+
+/** How far a gap may be off because of the measures it comes from, mm. */
+const errorBandSchema = z.strictObject({
+  /** All measures off by the full error in the unlucky direction. */
+  worst_mm: z.number(),
+  /** Root of the sum of squares: errors that are independent. */
+  spread_mm: z.number(),
+  /** As `worst_mm`, a rise that was only estimated taken as right to the measuring error: what lies beyond is likelier than not. */
+  ruler_mm: z.number(),
+});
+
+/** Bands of the gap at one fore-edge, and at head and at tail. */
+export const uncertaintySchema = z.strictObject({
+  foreEdge: errorBandSchema,
+  head: errorBandSchema,
+  tail: errorBandSchema,
+});
+
+export type ErrorBand = z.output<typeof errorBandSchema>;
+export type Uncertainty = z.output<typeof uncertaintySchema>;
+export type Verdict = z.output<typeof verdictSchema>;
+export type Finding = z.output<typeof findingSchema>;
