@@ -7,8 +7,7 @@ import { fitReport } from '../../src/core/fitReport.ts';
 import type { JobInput } from '../../src/core/job/jobSchema.ts';
 import { bendLength, neutralFromTestFold } from '../../src/core/leather/bend.ts';
 import { circularSegment } from '../../src/core/math/circularSegment.ts';
-import { MM_PER_OUNCE } from '../../src/core/units/leatherWeight.ts';
-import { MM_PER_INCH } from '../../src/core/units/mm.ts';
+import { MM_PER_INCH, MM_PER_OUNCE } from '../../src/core/units/mm.ts';
 import { soundJob } from '../jobArbitrary.ts';
 import reference from './reference-values.json' with { type: 'json' };
 
