@@ -12,6 +12,7 @@ import { chooseBrowser } from '../scripts/chromium.mjs';
 import { freshBuild } from '../scripts/freshBuild.mjs';
 import { calibrationMs } from './calibration.ts';
 import { quantile, type Trace, type TraceEvent, traced } from './pageTrace.ts';
+import { withoutWebGl } from './withoutWebGl.ts';
 
 const BOOKS = ['tide ledger', 'choir book', 'shore guide'];
 const FIELDS = ['book.width_mm', 'book.thickness_mm'];
@@ -112,13 +113,6 @@ function markAnswers(): void {
     }
     if (pending.size === 0) performance.mark('answer');
   }).observe(document.body, { subtree: true, childList: true, characterData: true, attributes: true });
-}
-
-function withoutWebGl(): void {
-  const getContext = HTMLCanvasElement.prototype.getContext as (kind: string, ...rest: unknown[]) => unknown;
-  HTMLCanvasElement.prototype.getContext = function (this: HTMLCanvasElement, kind: string, ...rest: unknown[]) {
-    return kind.startsWith('webgl') ? null : getContext.call(this, kind, ...rest);
-  } as typeof HTMLCanvasElement.prototype.getContext;
 }
 
 function keyFigures(trace: Trace): object {

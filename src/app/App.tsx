@@ -6,7 +6,6 @@ import { idle } from './loading/idle.ts';
 import { LatePart } from './loading/LatePart.tsx';
 import { Checks } from './panel/Checks.tsx';
 import { Verdict } from './panel/Verdict.tsx';
-import { Hatches } from './sheet/Hatches.tsx';
 import { Stage } from './stage/Stage.tsx';
 import { useZoneChoice } from './strip/useZoneChoice.ts';
 import './bench.css';
@@ -25,7 +24,6 @@ export function App() {
   const zones = useZoneChoice();
   return (
     <div className="bench">
-      <Hatches />
       <JobBar />
       <main>
         <div className="column form-column not-printed">

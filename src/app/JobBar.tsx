@@ -3,7 +3,7 @@ import { EXAMPLE_JOBS, type JobDocument, valueAt } from '../core/index.ts';
 import { FileButton } from './fields/FileButton.tsx';
 import { firstPaint } from './loading/firstPaint.ts';
 import { LatePart } from './loading/LatePart.tsx';
-import { useBench } from './state/BenchContext.tsx';
+import { useBench, useBenchStore, useDispatch } from './state/BenchContext.tsx';
 import { saveJobFile } from './state/jobFile.ts';
 import { useUndoKeys } from './state/useUndoKeys.ts';
 import type { ViewChoice } from './state/viewChoice.ts';
@@ -13,7 +13,20 @@ const Keeping = lazy(() => firstPaint.then(() => import('./shelf/Keeping.tsx')))
 
 /** The job as a whole: its name, undo, files, examples, and how the bench is shown. */
 export function JobBar() {
-  const { history, dispatch, view, setView, lengths, isKept } = useBench();
+  const { getState } = useBenchStore();
+  const dispatch = useDispatch();
+  const { name, hasPast, hasFuture, isWhole, scheme, units, isKept } = useBench(
+    ({ history, view, lengths, isKept }) => ({
+      name: String(valueAt(history.document, 'name') ?? ''),
+      hasPast: history.past.length > 0,
+      hasFuture: history.future.length > 0,
+      isWhole: history.parsed.ok,
+      scheme: view.scheme,
+      units: lengths.units,
+      isKept,
+    }),
+  );
+  const { setView } = getState();
   const [refused, setRefused] = useState<{ file: string; lines: readonly string[] } | null>(null);
   const [isStarting, setStarting] = useState(false);
   const id = useId();
@@ -29,9 +42,9 @@ export function JobBar() {
     else openDocument(opened.document);
   };
   // The next new cover starts in the unit chosen last.
-  const workIn = (units: ViewChoice['units']): void => {
-    setView({ units });
-    dispatch({ type: 'edit', patches: [{ path: 'work', value: { units } }] });
+  const workIn = (chosen: ViewChoice['units']): void => {
+    setView({ units: chosen });
+    dispatch({ type: 'edit', patches: [{ path: 'work', value: { units: chosen } }] });
   };
   const openDocument = (document: JobDocument): void => {
     setRefused(null);
@@ -49,7 +62,7 @@ export function JobBar() {
           id={`${id}-name`}
           data-path="name"
           autoComplete="off"
-          value={String(valueAt(history.document, 'name') ?? '')}
+          value={name}
           maxLength={200}
           onChange={(event) =>
             dispatch({ type: 'edit', key: 'name', patches: [{ path: 'name', value: event.target.value }] })
@@ -58,10 +71,10 @@ export function JobBar() {
         />
       </div>
       <div className="row not-printed">
-        <button type="button" disabled={history.past.length === 0} onClick={() => dispatch({ type: 'undo' })}>
+        <button type="button" disabled={!hasPast} onClick={() => dispatch({ type: 'undo' })}>
           Undo
         </button>
-        <button type="button" disabled={history.future.length === 0} onClick={() => dispatch({ type: 'redo' })}>
+        <button type="button" disabled={!hasFuture} onClick={() => dispatch({ type: 'redo' })}>
           Redo
         </button>
       </div>
@@ -72,8 +85,8 @@ export function JobBar() {
         <FileButton title="Open file" asks="Job file" onFile={(chosen) => void openFile(chosen)} />
         <button
           type="button"
-          title={history.parsed.ok ? undefined : 'Saves the last complete job'}
-          onClick={() => saveJobFile(history.good.document)}
+          title={isWhole ? undefined : 'Saves the last complete job'}
+          onClick={() => saveJobFile(getState().history.good.document)}
         >
           Save file
         </button>
@@ -85,9 +98,9 @@ export function JobBar() {
         <span className="bar-word" aria-hidden="true">
           Examples
         </span>
-        {EXAMPLE_JOBS.map(({ id: name, document }) => (
-          <button key={name} type="button" onClick={() => openDocument(document as JobDocument)}>
-            {name.replace('-', ' ')}
+        {EXAMPLE_JOBS.map(({ id: example, document }) => (
+          <button key={example} type="button" onClick={() => openDocument(document as JobDocument)}>
+            {example.replace('-', ' ')}
           </button>
         ))}
       </fieldset>
@@ -97,7 +110,7 @@ export function JobBar() {
         </label>
         <select
           id={`${id}-units`}
-          value={lengths.units}
+          value={units}
           onChange={(event) => workIn(event.target.value as ViewChoice['units'])}
         >
           <option value="mm">mm</option>
@@ -108,7 +121,7 @@ export function JobBar() {
         </label>
         <select
           id={`${id}-scheme`}
-          value={view.scheme}
+          value={scheme}
           onChange={(event) => setView({ scheme: event.target.value as ViewChoice['scheme'] })}
         >
           <option value="system">as the system</option>

@@ -14,9 +14,8 @@ import { chooseStart, type Opening } from './shelf/chooseStart.ts';
 import { StartedContext } from './shelf/StartedContext.ts';
 import { startingJob } from './shelf/startingJob.ts';
 import { BenchProvider } from './state/BenchContext.tsx';
-import { FIRST_JOB } from './state/jobHistory.ts';
+import { type JobHistory, startHistory } from './state/jobHistory.ts';
 import { keptJob } from './state/keptJob.ts';
-import { setPlace } from './state/place.ts';
 
 // The page's security policy lets no text be made into code, which zod would try for speed.
 z.config({ jitless: true });
@@ -25,25 +24,25 @@ hearOfMissingParts();
 
 const theShelf = import('./shelf/theShelf.ts').then((shelf) => shelf.theShelf);
 
-/** What the bench opens; after it stopped and is drawn again, the copy kept last. */
-let opened: Opening | null = null;
-function open(opening: Opening | null): void {
-  opened = opening;
-  if (opening?.place !== undefined) setPlace(FIRST_JOB, opening.place);
+/** The history that the bench starts with: of the job that was left, or of the example on a first visit. */
+function historyOf(opening: Opening | null): JobHistory {
+  const example = EXAMPLE_JOBS[0]!.document as JobDocument;
+  return startHistory(opening?.written ?? { document: example, typed: {} }, example, opening?.place);
 }
 
 // A wait at the top of the page's first module would hold up every module that shares code with it.
 void startingJob(theShelf, keptJob()).then((started) => {
-  open(started.start.first);
+  let opening = started.start.first;
+  // After the bench stopped it is drawn again with the copy kept last.
   const drawAgain = (retry: () => void): void => {
-    open(chooseStart(keptJob(), []).first);
+    opening = chooseStart(keptJob(), []).first;
     retry();
   };
   createRoot(document.getElementById('bench')!).render(
     <StrictMode>
       <ErrorBoundary instead={(error, retry) => <FatalError error={error} retry={() => drawAgain(retry)} />}>
         <StartedContext value={started}>
-          <BenchProvider example={EXAMPLE_JOBS[0]!.document as JobDocument} left={() => opened?.written ?? null}>
+          <BenchProvider start={() => historyOf(opening)}>
             <Pages />
           </BenchProvider>
         </StartedContext>

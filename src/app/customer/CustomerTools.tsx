@@ -33,12 +33,16 @@ const NO_SCENE = 'This browser draws no 3D view to take a picture of.';
 /** What can be done with the customer's sheet; none of it is printed. */
 export function CustomerTools(props: CustomerToolsProps) {
   const { sheet, closed, open, isTurning, setTurning, showsPrice, setShowsPrice } = props;
-  const { design, history, lengths } = useBench();
+  const { design, good, lengths } = useBench(({ design, history, lengths }) => ({
+    design,
+    good: history.good,
+    lengths,
+  }));
   const [making, make] = useMaking();
   const [width, setWidth] = useState<number>(WIDTHS[1]);
   const [shownCover, setShownCover] = useState<'closed' | 'open'>('closed');
   const id = useId();
-  const { document, job } = history.good;
+  const { document, job } = good;
   const paper = lengths.units === 'in' ? 'Letter' : 'A4';
 
   const savePdf = async (onLacking: SheetOptions['onLacking']): Promise<void> => {

@@ -12,7 +12,7 @@ import { TurningCover } from './TurningCover.tsx';
 
 /** One page for the customer, to be looked at, printed or sent: nothing on it can change the job. */
 export default function CustomerView() {
-  const { design, report, view } = useBench();
+  const { design, report, scheme } = useBench(({ design, report, view }) => ({ design, report, scheme: view.scheme }));
   const sheet = useMemo(() => customerSheet(design, report), [design, report]);
   const wantsStill = useReducedMotion();
   const [isTurning, setTurning] = useState(!wantsStill);
@@ -27,9 +27,9 @@ export default function CustomerView() {
     const { dataset } = document.documentElement;
     dataset.scheme = 'light';
     return () => {
-      dataset.scheme = view.scheme;
+      dataset.scheme = scheme;
     };
-  }, [view.scheme]);
+  }, [scheme]);
   const price = showsPrice ? sheet.price : null;
 
   return (

@@ -18,14 +18,19 @@ interface TurningCoverProps {
 
 /** The cover on its book at one opening, turning; its section where there is no 3D. */
 export function TurningCover({ opening, isTurning, picture }: TurningCoverProps) {
-  const { design, view, setView, lengths, history } = useBench();
+  const { design, look, setView, lengths } = useBench(({ design, view, setView, lengths }) => ({
+    design,
+    look: view.look,
+    setView,
+    lengths,
+  }));
   const [viewpoint, setViewpoint] = useState<Viewpoint>(VIEWPOINTS[0]);
   const [isMissing, setMissing] = useState(false);
   // The leather that the verdict speaks of, so that picture, caption and sentence tell one angle.
   const point = leastWrap(design);
   const pose = useMemo<Pose>(() => ({ kind: 'opening', angle: opening }), [opening]);
   const words = openingWords(pose, design.fits[point]);
-  const describe = `${history.good.job.name} in its cover, ${words}`;
+  const describe = `${design.job.name} in its cover, ${words}`;
   const section = (
     <div className="section-drawing">
       <SectionPicture section={coverSection(design, point, opening)} label={`Section across the spine, ${words}`} />
@@ -45,7 +50,7 @@ export function TurningCover({ opening, isTurning, picture }: TurningCoverProps)
                 point={point}
                 slice={null}
                 units={lengths.units}
-                look={view.look}
+                look={look}
                 viewpoint={viewpoint}
                 onViewpointChange={setViewpoint}
                 onSlowFrames={() => setView({ look: 'light' })}

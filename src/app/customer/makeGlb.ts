@@ -1,13 +1,13 @@
 import type { Job } from '../../core/index.ts';
-import { AskedWorker } from '../worker/AskedWorker.ts';
+import { WorkerQueue } from '../worker/WorkerQueue.ts';
 
 /**
  * Makes the 3D model of a cover in a worker of its own, for it takes about a second.
  * @throws Error where it could not be made
  */
 export function makeGlb(job: Job): Promise<Uint8Array<ArrayBuffer>> {
-  const worker = new AskedWorker<Job, Uint8Array<ArrayBuffer>>(
+  const queue = new WorkerQueue<Job, Uint8Array<ArrayBuffer>>(
     () => new Worker(new URL('./glb.worker.ts', import.meta.url), { type: 'module' }),
   );
-  return worker.ask(job).finally(() => worker.close());
+  return queue.ask(job).finally(() => queue.close());
 }

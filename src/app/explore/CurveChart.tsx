@@ -1,6 +1,6 @@
 import { EXPLORE_RESULTS } from '../../core/index.ts';
 import { useWidth } from '../sheet/useExtent.ts';
-import { useBench } from '../state/BenchContext.tsx';
+import { useLengths } from '../state/BenchContext.tsx';
 import { axisTicks } from './axisTicks.ts';
 import { type PlotPoint, plotFrame, stackedParts, stretches } from './chartLayout.ts';
 import { fieldName } from './fieldWords.ts';
@@ -23,7 +23,7 @@ const bracketed = (figure: Figure): Figure => ({ ...figure, unit: figure.unit ==
 
 /** Result against field: range band, limits, the job as it stands, and a second job laid over it. */
 export function CurveChart({ answered: { question, answer }, overlayName, reading, onRead }: CurveChartProps) {
-  const { lengths } = useBench();
+  const lengths = useLengths();
   const [ref, width] = useWidth<HTMLDivElement>();
   const result = EXPLORE_RESULTS.find(({ id }) => id === question.resultId)!;
   const { field, points } = answer.curve;

@@ -1,5 +1,5 @@
 import { EXPLORE_RESULTS, type ExploreField } from '../../core/index.ts';
-import { useBench } from '../state/BenchContext.tsx';
+import { useDispatch, useLengths } from '../state/BenchContext.tsx';
 import { MARGIN } from './chartLayout.ts';
 import { fieldName } from './fieldWords.ts';
 import { fieldFigure, figureText, resultFigure, smallFigure } from './figure.ts';
@@ -17,7 +17,8 @@ interface CurveReaderProps {
 
 /** Runs along the curve by key, thumb or mouse, says what it reads, and puts the value read into the job. */
 export function CurveReader({ answered: { question, answer }, index, field, onRead }: CurveReaderProps) {
-  const { lengths, dispatch } = useBench();
+  const dispatch = useDispatch();
+  const lengths = useLengths();
   const { points, field: read } = answer.curve;
   const result = EXPLORE_RESULTS.find(({ id }) => id === question.resultId)!;
   const [across, upright] = [fieldFigure(read, lengths), resultFigure(result, lengths)];

@@ -1,5 +1,5 @@
 import { EXPLORE_RESULTS, type SweepPoint } from '../../core/index.ts';
-import { useBench } from '../state/BenchContext.tsx';
+import { useLengths } from '../state/BenchContext.tsx';
 import { fieldName } from './fieldWords.ts';
 import { bareText, fieldFigure, resultFigure } from './figure.ts';
 import type { Answered } from './useExplored.ts';
@@ -21,7 +21,7 @@ export function CurveTable({
   answered: Answered<'curve'>;
   overlayName: string;
 }) {
-  const { lengths } = useBench();
+  const lengths = useLengths();
   const result = EXPLORE_RESULTS.find(({ id }) => id === question.resultId)!;
   const { field, points } = answer.curve;
   const [across, upright] = [fieldFigure(field, lengths), resultFigure(result, lengths)];

@@ -1,6 +1,6 @@
 import { useId, useMemo, useState } from 'react';
 import { type ErrorSpread, exploreFields, type FitTarget, isWanting, type JobDocument } from '../../core/index.ts';
-import { useBench } from '../state/BenchContext.tsx';
+import type { Bench } from '../state/bench.ts';
 import { lagging } from '../state/lagging.tsx';
 import { CurveChart } from './CurveChart.tsx';
 import { CurveReader } from './CurveReader.tsx';
@@ -17,10 +17,10 @@ import './explore.css';
 const FIRST_FIELD = 'leather.outside';
 const FIRST_RESULT = 'foreEdgeAllowance';
 
+const needs = ({ history, design, report }: Bench) => ({ document: history.good.document, design, report });
+
 /** How one field bears on one result, what must change for the cover to fit, and what wrong measures would do to it. */
-export default lagging(function Explore() {
-  const { history, design, report } = useBench();
-  const { document } = history.good;
+function Explore({ document, design, report }: ReturnType<typeof needs>) {
   const id = useId();
   const [chosenField, setField] = useState(FIRST_FIELD);
   const [resultId, setResult] = useState(FIRST_RESULT);
@@ -120,12 +120,16 @@ export default lagging(function Explore() {
         </div>
         <div className="explore-aside">
           <WhatMustChange
+            document={document}
+            checks={report.checks}
             isFailed={failures.changes !== undefined}
             answered={explored.changes}
             target={target}
             onTarget={setTarget}
           />
           <MeasuringErrors
+            document={document}
+            error={design.job.book.measured.error_mm}
             isFailed={failures.errors !== undefined}
             answered={explored.errors}
             spread={spread}
@@ -135,4 +139,6 @@ export default lagging(function Explore() {
       </div>
     </section>
   );
-});
+}
+
+export default lagging(needs, Explore);

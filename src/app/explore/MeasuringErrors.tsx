@@ -1,12 +1,15 @@
 import { useId } from 'react';
-import { CALIPER_ERROR, EDGES, type ErrorSpread } from '../../core/index.ts';
+import { CALIPER_ERROR, EDGES, type ErrorSpread, type JobDocument } from '../../core/index.ts';
 import { Choice } from '../fields/Choice.tsx';
-import { useBench } from '../state/BenchContext.tsx';
+import { useLengths } from '../state/BenchContext.tsx';
 import { chanceAssumption, chanceWords } from './chanceWords.ts';
 import { bareText, figureText, smallFigure } from './figure.ts';
 import type { Answered } from './useExplored.ts';
 
 interface MeasuringErrorsProps {
+  readonly document: JobDocument;
+  /** By how much the measures may be off, mm. */
+  readonly error: number;
   /** Whether no answer is to come. */
   readonly isFailed: boolean;
   readonly answered: Answered<'errors'> | null;
@@ -22,12 +25,11 @@ const SPREADS: readonly { readonly value: ErrorSpread; readonly label: string }[
 const EDGE_WORDS = { closed: 'Fore-edge, closed', open: 'Fore-edge, open', head: 'Head', tail: 'Tail' };
 
 /** Which measure matters most for this book, and how often the cover would fit if the measures are as unsure as stated. */
-export function MeasuringErrors({ isFailed, answered, spread, onSpread }: MeasuringErrorsProps) {
-  const { lengths, design, history } = useBench();
+export function MeasuringErrors({ document, error, isFailed, answered, spread, onSpread }: MeasuringErrorsProps) {
+  const lengths = useLengths();
   const id = useId();
   const figure = smallFigure(lengths);
-  const error = design.job.book.measured.error_mm;
-  const isOld = answered !== null && answered.question.document !== history.good.document;
+  const isOld = answered !== null && answered.question.document !== document;
   const most = answered?.answer.rows[0];
   const mostEdge = most && EDGES.reduce((worst, edge) => (most.shifts[edge] > most.shifts[worst] ? edge : worst));
   return (

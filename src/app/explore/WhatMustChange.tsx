@@ -1,11 +1,13 @@
 import { useId } from 'react';
-import { type FitTarget, isWanting } from '../../core/index.ts';
-import { useBench } from '../state/BenchContext.tsx';
+import { type FitTarget, isWanting, type JobDocument, type Report } from '../../core/index.ts';
+import { useDispatch, useLengths } from '../state/BenchContext.tsx';
 import { fieldFigure } from './figure.ts';
 import { changeWords, noChangeWords } from './mustChangeWords.ts';
 import type { Answered } from './useExplored.ts';
 
 interface WhatMustChangeProps {
+  readonly document: JobDocument;
+  readonly checks: Report['checks'];
   /** Whether no answer is to come. */
   readonly isFailed: boolean;
   readonly answered: Answered<'changes'> | null;
@@ -14,14 +16,15 @@ interface WhatMustChangeProps {
 }
 
 /** The smallest change of each field alone that makes the cover fit, to be made with one press. */
-export function WhatMustChange({ isFailed, answered, target, onTarget }: WhatMustChangeProps) {
-  const { report, dispatch, lengths, history } = useBench();
+export function WhatMustChange({ document, checks, isFailed, answered, target, onTarget }: WhatMustChangeProps) {
+  const dispatch = useDispatch();
+  const lengths = useLengths();
   const id = useId();
-  const wanting = report.checks.filter(({ verdict }) => isWanting(verdict));
+  const wanting = checks.filter(({ verdict }) => isWanting(verdict));
   const rows = answered?.answer ?? [];
   const changes = rows.flatMap(({ field, outcome }) => (outcome.status === 'change' ? [{ field, outcome }] : []));
   const unable = rows.flatMap(({ field, outcome }) => (outcome.status === 'none' ? [{ field, outcome }] : []));
-  const isOld = answered?.question.document !== history.good.document || answered.question.target !== target;
+  const isOld = answered?.question.document !== document || answered.question.target !== target;
   return (
     <section className="must-change" aria-labelledby={`${id}-title`}>
       <h3 id={`${id}-title`}>What must change</h3>

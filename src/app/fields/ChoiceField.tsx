@@ -1,7 +1,8 @@
-import { type JobPath, type Patch, parseJob, patched, valueAt } from '../../core/index.ts';
-import { useBench } from '../state/BenchContext.tsx';
+import { useState } from 'react';
+import { type JobDocument, type JobPath, type Patch, parseJob, patched, valueAt } from '../../core/index.ts';
+import { useBench, useDispatch } from '../state/BenchContext.tsx';
 import { Choice } from './Choice.tsx';
-import { fieldIssues } from './fieldState.ts';
+import { useFieldIssues } from './fieldState.ts';
 
 interface ChoiceFieldProps {
   readonly path: JobPath;
@@ -14,9 +15,8 @@ interface ChoiceFieldProps {
 
 /** A choice between a few words, as radio buttons in a row. */
 export function ChoiceField({ path, title, options, help, along }: ChoiceFieldProps) {
-  const { history, dispatch } = useBench();
-  const written = valueAt(history.document, path);
-  const chosen = written ?? valueAt(history.good.job, path);
+  const dispatch = useDispatch();
+  const issues = useFieldIssues(path);
   const patches = (value: string, put: string | undefined): readonly Patch[] => [
     ...(along?.(value) ?? []),
     { path, value: put },
@@ -24,19 +24,28 @@ export function ChoiceField({ path, title, options, help, along }: ChoiceFieldPr
   const choose = (value: string, put: string | undefined): void =>
     dispatch({ type: 'edit', patches: patches(value, put) });
   // The option that comes back once the job leaves the field out, with what that choice brings along.
-  const usual = (): string | undefined =>
-    options.find(({ value }) => {
-      const parsed = parseJob(patched(history.good.document, patches(value, undefined)));
-      return parsed.ok && valueAt(parsed.job, path) === value;
-    })?.value;
-  const other = written === undefined ? undefined : usual();
+  const [usual] = useState(() =>
+    ofTheLast((document: JobDocument) =>
+      options.find(({ value }) => {
+        const parsed = parseJob(patched(document, patches(value, undefined)));
+        return parsed.ok && valueAt(parsed.job, path) === value;
+      }),
+    ),
+  );
+  const { chosen, other } = useBench(({ history: { document, good } }) => {
+    const written = valueAt(document, path);
+    return {
+      chosen: written ?? valueAt(good.job, path),
+      other: written === undefined ? undefined : usual(good.document)?.value,
+    };
+  });
   return (
     <Choice
       title={title}
       options={options}
       chosen={String(chosen)}
       choose={(value) => choose(value, value)}
-      notes={[...fieldIssues(history, path), ...(help === undefined ? [] : [help])]}
+      notes={[...issues, ...(help === undefined ? [] : [help])]}
     >
       {other !== undefined && other !== chosen && (
         <button type="button" className="quiet" onClick={() => choose(other, undefined)}>
@@ -48,4 +57,13 @@ export function ChoiceField({ path, title, options, help, along }: ChoiceFieldPr
       )}
     </Choice>
   );
+}
+
+/** A function that remembers its last answer: each option is parsed as a job of its own. */
+function ofTheLast<Key, Value>(work: (key: Key) => Value): (key: Key) => Value {
+  let last: { readonly key: Key; readonly value: Value } | null = null;
+  return (key) => {
+    if (last?.key !== key) last = { key, value: work(key) };
+    return last.value;
+  };
 }

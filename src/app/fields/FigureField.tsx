@@ -1,3 +1,4 @@
+import { memo } from 'react';
 import { fieldNote, type JobPath, KIND_DEFAULTS, valueAt } from '../../core/index.ts';
 import { useBench } from '../state/BenchContext.tsx';
 import { TypedField } from './TypedField.tsx';
@@ -18,18 +19,21 @@ interface FigureFieldProps {
 }
 
 /** A length, angle, ratio or stiffness of the job, with title, help and default from the schema. */
-export function FigureField({ path, empty, decided, title }: FigureFieldProps) {
-  const { history, lengths } = useBench();
+export const FigureField = memo(function FigureField({ path, empty, decided, title }: FigureFieldProps) {
+  const { written, used, kind, lengths } = useBench(({ history, lengths }) => ({
+    written: valueAt(history.document, path),
+    used: valueAt(history.good.job, path),
+    kind: history.good.job.book.kind,
+    lengths,
+  }));
   const note = fieldNote(path);
   const print = (value: unknown): string => {
     if (typeof value !== 'number') return '';
     if (note.unit === 'mm') return lengths.size(value);
     return note.unit === '%' ? lengths.share(value, 2) : `${Number(value.toFixed(4))} ${note.unit}`.trim();
   };
-  const written = valueAt(history.document, path);
-  const inForce = empty === 'decided' || empty === 'estimated' ? decided : valueAt(history.good.job, path);
+  const inForce = empty === 'decided' || empty === 'estimated' ? decided : used;
   const stand = print(inForce);
-  const { kind } = history.good.job.book;
   const usual = valueAt({ book: KIND_DEFAULTS[kind] }, path);
   const placeholder = {
     required: '',
@@ -52,4 +56,4 @@ export function FigureField({ path, empty, decided, title }: FigureFieldProps) {
       {...(empty === 'unmeasured' ? { emptyLabel: 'Clear' } : {})}
     />
   );
-}
+});

@@ -3,8 +3,7 @@ import { openIssues } from './fieldState.ts';
 
 /** Entries that cannot be used, each leading to its field. Picture and figures meanwhile show the last state that could. */
 export function IssueList() {
-  const { history } = useBench();
-  const issues = openIssues(history);
+  const issues = useBench(({ history }) => openIssues(history));
   return (
     <div role="status" className="issue-list">
       {issues.length > 0 && (

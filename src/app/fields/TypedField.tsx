@@ -1,7 +1,7 @@
 import { type JobPath, type Patch, readField } from '../../core/index.ts';
-import { useBench } from '../state/BenchContext.tsx';
+import { useBench, useDispatch } from '../state/BenchContext.tsx';
 import { typedText } from '../state/typedText.ts';
-import { fieldIssues, understood } from './fieldState.ts';
+import { understood, useFieldIssues } from './fieldState.ts';
 import { PlainField } from './PlainField.tsx';
 
 interface TypedFieldProps {
@@ -20,18 +20,23 @@ interface TypedFieldProps {
 
 /** One entry that the maker types, with what was understood, what is wrong with it, and how to measure it. */
 export function TypedField({ path, title, help, shown, placeholder, whenEmptied, emptyLabel }: TypedFieldProps) {
-  const { history, dispatch, lengths } = useBench();
-  const entry = history.typed[path];
-  const text = entry === undefined ? shown : typedText(entry, lengths.units);
+  const dispatch = useDispatch();
+  const { entry, echo, units } = useBench(({ history, lengths }) => ({
+    entry: history.typed[path],
+    echo: understood(history, path),
+    units: lengths.units,
+  }));
+  const issues = useFieldIssues(path);
+  const text = entry === undefined ? shown : typedText(entry, units);
 
   const change = (typed: string): void => {
     if (typed.trim() === '' && whenEmptied !== undefined) {
       dispatch({ type: 'edit', key: path, patches: whenEmptied, typed: { [path]: undefined } });
       return;
     }
-    const reading = readField(path, typed, lengths.units);
+    const reading = readField(path, typed, units);
     const patches = reading.ok ? reading.value : [];
-    dispatch({ type: 'edit', key: path, patches, typed: { [path]: { text: typed, unit: lengths.units } } });
+    dispatch({ type: 'edit', key: path, patches, typed: { [path]: { text: typed, unit: units } } });
   };
 
   return (
@@ -41,8 +46,8 @@ export function TypedField({ path, title, help, shown, placeholder, whenEmptied,
       help={help}
       text={text}
       change={change}
-      echo={understood(history, path)}
-      issues={fieldIssues(history, path)}
+      echo={echo}
+      issues={issues}
       onBlur={() => dispatch({ type: 'settle' })}
       {...(placeholder === undefined ? {} : { placeholder })}
     >

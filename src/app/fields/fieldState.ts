@@ -1,9 +1,17 @@
-import { isJobPath, type JobPath, readField } from '../../core/index.ts';
+import { isJobPath, type JobPath, readField, valueAt } from '../../core/index.ts';
+import { useBench } from '../state/BenchContext.tsx';
 import type { JobHistory } from '../state/jobHistory.ts';
 import { typedText } from '../state/typedText.ts';
 import { issueWords, labelAt } from './issueWords.ts';
 
+/** What the document holds at a path; undefined where it leaves it out. */
+export const useWritten = (path: JobPath): unknown => useBench(({ history }) => valueAt(history.document, path));
+
 /** Why the entry at a path, or at an item of a list, cannot be used, in one line each; empty where it can. */
+export const useFieldIssues = (path: string): readonly string[] =>
+  useBench(({ history }) => fieldIssues(history, path));
+
+/** As `useFieldIssues`, of a history. */
 export function fieldIssues({ typed, parsed }: JobHistory, path: string): readonly string[] {
   if (isJobPath(path)) {
     const entry = typed[path];

@@ -20,9 +20,11 @@ export const SPINES = [
 ];
 
 export function BookFields() {
-  const { history } = useBench();
   const [active, setActive] = useState<ReturnType<typeof picturedAt>>(null);
-  const shape = valueAt(history.document, 'book.spine.shape') ?? history.good.job.book.spine.shape;
+  const { shape, rise } = useBench(({ history: { document, good } }) => ({
+    shape: valueAt(document, 'book.spine.shape') ?? good.job.book.spine.shape,
+    rise: Math.round(10 * riseOf(good.job.book)) / 10,
+  }));
   return (
     <section
       aria-labelledby="book-fields"
@@ -30,7 +32,7 @@ export function BookFields() {
       onBlur={() => setActive(null)}
     >
       <h2 id="book-fields">The book, closed</h2>
-      <MeasurePicture book={history.good.job.book} active={active} />
+      <MeasurePicture active={active} />
       <ChoiceField path="book.kind" title="Binding" options={BOOK_KINDS} />
       <FigureField path="book.width_mm" empty="required" />
       <FigureField path="book.height_mm" empty="required" />
@@ -42,13 +44,7 @@ export function BookFields() {
         options={SPINES}
         along={(value) => (value === 'flat' ? [{ path: 'book.spine.rise_mm', value: undefined }] : [])}
       />
-      {shape === 'rounded' && (
-        <FigureField
-          path="book.spine.rise_mm"
-          empty="estimated"
-          decided={Math.round(10 * riseOf(history.good.job.book)) / 10}
-        />
-      )}
+      {shape === 'rounded' && <FigureField path="book.spine.rise_mm" empty="estimated" decided={rise} />}
       <NominalSizes />
       <details>
         <summary>Measured round the book: tape, rolling, open flat</summary>

@@ -10,7 +10,7 @@ import {
 } from '../../core/index.ts';
 import { Choice } from '../fields/Choice.tsx';
 import { PlainField } from '../fields/PlainField.tsx';
-import { useBench } from '../state/BenchContext.tsx';
+import { useDispatch, useLengths } from '../state/BenchContext.tsx';
 
 const BENDS = [
   { value: 'edge', label: 'over the edge of a block', angle: Math.PI / 2 },
@@ -36,7 +36,7 @@ type Entry = keyof typeof ENTRIES;
 
 /** Two tests on an offcut that give this leather's own neutral fraction and bend ratio, with what their errors leave open. */
 export function Calibrate({ piece }: { readonly piece: LeatherName }) {
-  const { lengths } = useBench();
+  const lengths = useLengths();
   const [bend, setBend] = useState(BENDS[0]!);
   const [texts, setTexts] = useState<Readonly<Record<Entry, string>>>({
     thickness: '',
@@ -99,7 +99,7 @@ export function Calibrate({ piece }: { readonly piece: LeatherName }) {
 
 /** What a test found for one assumption, and the button that puts it in force. */
 function Finding({ path, found }: { readonly path: JobPath; readonly found: Calibrated | null }) {
-  const { dispatch } = useBench();
+  const dispatch = useDispatch();
   if (found === null) return null;
   const { title, min, max } = fieldNote(path);
   const figure = (value: number): string => value.toFixed(3);

@@ -1,12 +1,13 @@
 import { INCH_STEPS } from '../../core/index.ts';
 import { Choice } from '../fields/Choice.tsx';
 import { FigureField } from '../fields/FigureField.tsx';
-import { useBench } from '../state/BenchContext.tsx';
+import { useBench, useDispatch, useLengths } from '../state/BenchContext.tsx';
 
 /** The step that cut sizes lie on: typed in millimetres, one of two fractions in inches. */
 export function CutStepField() {
-  const { design, lengths, dispatch } = useBench();
-  const { cutStep_mm: step } = design.job.work;
+  const step = useBench(({ design }) => design.job.work.cutStep_mm);
+  const dispatch = useDispatch();
+  const lengths = useLengths();
   if (lengths.units === 'mm')
     return <FigureField path={step === null ? 'pattern.rounding_mm' : 'work.cutStep_mm'} empty="default" />;
   return (

@@ -1,9 +1,10 @@
-import { type JobDocument, type JobPath, type LeatherName, valueAt } from '../../core/index.ts';
+import type { JobPath, LeatherName } from '../../core/index.ts';
 import { Assumptions } from '../fields/Assumptions.tsx';
 import { Choice } from '../fields/Choice.tsx';
 import { FigureField } from '../fields/FigureField.tsx';
+import { useWritten } from '../fields/fieldState.ts';
 import { WeightField } from '../fields/WeightField.tsx';
-import { useBench } from '../state/BenchContext.tsx';
+import { useBench, useDispatch } from '../state/BenchContext.tsx';
 import { Calibrate } from './Calibrate.tsx';
 import { Temper } from './Temper.tsx';
 
@@ -21,12 +22,10 @@ const LININGS = [
 ];
 
 export function LeatherFields() {
-  const { history, dispatch } = useBench();
-  const { document, good } = history;
-  const leather = (valueAt(document, 'leather') ?? {}) as JobDocument;
-  const hasPocket = leather.pocket !== undefined;
-  const isLined = (leather.lining ?? null) !== null;
-  const { min_mm, max_mm } = good.job.leather.outside;
+  const dispatch = useDispatch();
+  const hasPocket = useWritten('leather.pocket') !== undefined;
+  const isLined = (useWritten('leather.lining') ?? null) !== null;
+  const { min_mm, max_mm } = useBench(({ history }) => history.good.job.leather.outside);
   const put = (path: JobPath, value: unknown): void => dispatch({ type: 'edit', patches: [{ path, value }] });
   return (
     <section aria-labelledby="leather-fields">

@@ -11,18 +11,18 @@ import {
   type Vec2,
   valueAt,
 } from '../../core/index.ts';
-import { useBench } from '../state/BenchContext.tsx';
+import { useBench, useLengths } from '../state/BenchContext.tsx';
 import './form.css';
 
 interface MeasurePictureProps {
-  readonly book: Job['book'];
   /** Path of the measure that is being typed; null shows them all alike. */
   readonly active: Pictured | null;
 }
 
 /** The closed book in two views, front and tail, in its own proportions, with the measure that is being typed marked. */
-export function MeasurePicture({ book, active }: MeasurePictureProps) {
-  const { lengths } = useBench();
+export function MeasurePicture({ active }: MeasurePictureProps) {
+  const book = useBench(({ history }) => history.good.job.book);
+  const lengths = useLengths();
   const { width, height, thickness, rise, board, square } = bookModel(book);
   // Everything beside the book itself is drawn in hundredths of its width, so that it looks alike at every size.
   const unit = (width + rise) / 100;

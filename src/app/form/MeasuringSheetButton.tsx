@@ -5,13 +5,13 @@ import { saveFile } from '../state/saveFile.ts';
 
 /** Saves the page that a customer fills in whose book is not in hand, in the units of the bench. */
 export function MeasuringSheetButton() {
-  const { view } = useBench();
+  const units = useBench(({ view }) => view.units);
   const [failure, setFailure] = useState<string | null>(null);
   const save = async (): Promise<void> => {
     try {
       const { measuringSheetPdf } = await import('../../output/measuringSheet/measuringSheetPdf.ts');
-      const bytes = await measuringSheetPdf({ units: view.units, paper: view.units === 'in' ? 'Letter' : 'A4' });
-      saveFile(fileName('Measuring sheet', 'pdf', [view.units]), bytes, 'application/pdf');
+      const bytes = await measuringSheetPdf({ units, paper: units === 'in' ? 'Letter' : 'A4' });
+      saveFile(fileName('Measuring sheet', 'pdf', [units]), bytes, 'application/pdf');
       setFailure(null);
     } catch (error) {
       setFailure(error instanceof Error ? error.message : String(error));
@@ -20,7 +20,7 @@ export function MeasuringSheetButton() {
   return (
     <>
       <button type="button" onClick={() => void save()}>
-        Save a measuring sheet ({view.units})
+        Save a measuring sheet ({units})
       </button>
       {failure !== null && (
         <span className="issue" role="alert">

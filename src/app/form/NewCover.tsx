@@ -12,7 +12,7 @@ import {
 import { Choice } from '../fields/Choice.tsx';
 import { issueWords } from '../fields/issueWords.ts';
 import { PlainField } from '../fields/PlainField.tsx';
-import { useBench } from '../state/BenchContext.tsx';
+import { useBench, useDispatch } from '../state/BenchContext.tsx';
 import { BOOK_KINDS, SPINES } from './BookFields.tsx';
 import { MeasuringSheetButton } from './MeasuringSheetButton.tsx';
 import './form.css';
@@ -37,7 +37,8 @@ const NEEDED = 'Needed to start a cover.';
 
 /** Asks for the figures that a new cover cannot do without; all else starts at its default. */
 export default function NewCover({ onClose }: { readonly onClose: () => void }) {
-  const { dispatch, view } = useBench();
+  const units = useBench(({ view }) => view.units);
+  const dispatch = useDispatch();
   const dialog = useRef<HTMLDialogElement>(null);
   const [kind, setKind] = useState<keyof typeof KIND_DEFAULTS>('hardback');
   const [spine, setSpine] = useState('flat');
@@ -52,14 +53,14 @@ export default function NewCover({ onClose }: { readonly onClose: () => void }) 
   const start = (): void => {
     const filled = entries.flatMap(({ path }) => {
       const text = texts[path] ?? '';
-      return text.trim() === '' ? [] : [{ path, text, reading: readField(path, text, view.units) }];
+      return text.trim() === '' ? [] : [{ path, text, reading: readField(path, text, units) }];
     });
     const patches = filled.flatMap(({ reading }) => (reading.ok ? reading.value : []));
     const blank: JobDocument = {
       format: 'coverwright-job',
       version: 1,
       name: 'Untitled cover',
-      work: { units: view.units },
+      work: { units },
       book: { kind, ...(spine === 'rounded' && { spine: { shape: spine } }) },
     };
     const document = patched(blank, patches);
@@ -72,14 +73,14 @@ export default function NewCover({ onClose }: { readonly onClose: () => void }) 
     });
     setRefusals(Object.fromEntries(refused));
     if (refused.length > 0 || !parsed.ok) return;
-    const typed = filled.map(({ path, text }) => [path, { text, unit: view.units }] as const);
+    const typed = filled.map(({ path, text }) => [path, { text, unit: units }] as const);
     dispatch({ type: 'open', document, typed: Object.fromEntries(typed) });
     onClose();
   };
 
   const echoOf = (path: Entry['path']): string | null => {
     const text = (texts[path] ?? '').trim();
-    const reading = text === '' ? null : readField(path, text, view.units);
+    const reading = text === '' ? null : readField(path, text, units);
     return reading?.ok && reading.understood !== text ? reading.understood : null;
   };
 
@@ -111,7 +112,7 @@ export default function NewCover({ onClose }: { readonly onClose: () => void }) 
             issues={refusals[path] === undefined ? [] : [refusals[path]]}
             placeholder={
               path === 'book.boardThickness_mm'
-                ? `${printer(view.units).size(KIND_DEFAULTS[kind].boardThickness_mm)} usual`
+                ? `${printer(units).size(KIND_DEFAULTS[kind].boardThickness_mm)} usual`
                 : path === RISE.path
                   ? 'or estimated'
                   : ''

@@ -1,14 +1,15 @@
 import { useId, useState } from 'react';
 import { NOMINAL_SERIES, nominalBoard } from '../../core/index.ts';
-import { useBench } from '../state/BenchContext.tsx';
+import { useBench, useDispatch, useLengths } from '../state/BenchContext.tsx';
 
 /** Fills width and height from a size by name, for a first idea of a book that is not at hand yet. */
 export function NominalSizes() {
-  const { history, dispatch, lengths } = useBench();
+  const square = useBench(({ history }) => history.good.job.book.square_mm);
+  const dispatch = useDispatch();
+  const lengths = useLengths();
   const id = useId();
   const [name, setName] = useState('A5');
   const series = NOMINAL_SERIES.find(({ sizes }) => sizes.some((size) => size.name === name))!;
-  const { square_mm: square } = history.good.job.book;
   const board = nominalBoard(series.sizes.find((size) => size.name === name)!, square);
   const fill = (): void =>
     dispatch({

@@ -1,7 +1,7 @@
 import { type JobDocument, type Patch, SEAM_DEFAULTS, SEAM_STYLES, valueAt } from '../../core/index.ts';
 import { ChoiceField } from '../fields/ChoiceField.tsx';
 import { FigureField } from '../fields/FigureField.tsx';
-import { useBench } from '../state/BenchContext.tsx';
+import { useBench, useBenchStore } from '../state/BenchContext.tsx';
 
 const METHODS = [
   { value: 'stitching', label: 'stitched' },
@@ -27,20 +27,25 @@ function alongMethod(document: JobDocument): readonly Patch[] {
 }
 
 export function SeamFields() {
-  const { history, design } = useBench();
-  const { document, good } = history;
-  const method = good.job.seam.method;
+  const { getState } = useBenchStore();
+  const method = useBench(({ history }) => history.good.job.seam.method);
+  const depth = useBench(({ design }) => design.pieces.pocketDepth);
   const styles = SEAM_STYLES[method].map((value) => ({ value, label: value }));
   return (
     <section aria-labelledby="seam-fields">
       <h2 id="seam-fields">Seam and pockets</h2>
-      <ChoiceField path="seam.method" title="Seam" options={METHODS} along={() => alongMethod(document)} />
+      <ChoiceField
+        path="seam.method"
+        title="Seam"
+        options={METHODS}
+        along={() => alongMethod(getState().history.document)}
+      />
       {styles.length > 1 && <ChoiceField path="seam.style" title="Lacing" options={styles} />}
       <FigureField path="seam.edgeMargin_mm" empty="default" />
       <FigureField path="seam.pitch_mm" empty="default" />
       <FigureField path="seam.cornerRadius_mm" empty="default" />
       <ChoiceField path="pockets.construction" title="Pockets" options={CONSTRUCTIONS} />
-      <FigureField path="pockets.depth_mm" empty="decided" decided={design.pieces.pocketDepth} title="Pocket depth" />
+      <FigureField path="pockets.depth_mm" empty="decided" decided={depth} title="Pocket depth" />
       <FigureField path="pockets.hold_mm" empty="default" />
       <ChoiceField
         path="seating"

@@ -1,6 +1,6 @@
 import { CARD, type Printer, TEMPERS, type Temper as TemperWord, temperOf, temperPatches } from '../../core/index.ts';
 import { Choice } from '../fields/Choice.tsx';
-import { useBench } from '../state/BenchContext.tsx';
+import { useBench, useDispatch, useLengths } from '../state/BenchContext.tsx';
 
 interface TemperProps {
   readonly piece: 'outside' | 'pocket' | 'lining';
@@ -11,8 +11,9 @@ const OWN = 'own figures';
 
 /** The temper of a leather in one word, tied to how it folds; card stands beside the leathers. */
 export function Temper({ piece, title }: TemperProps) {
-  const { history, dispatch, lengths } = useBench();
-  const leather = history.good.job.leather[piece];
+  const dispatch = useDispatch();
+  const lengths = useLengths();
+  const leather = useBench(({ history }) => history.good.job.leather[piece]);
   if (leather === null) return null;
   const temper = temperOf(leather);
   const words = [...TEMPERS, CARD].map(({ name }) => ({ value: name, label: name }));

@@ -1,9 +1,9 @@
-import { degreesFromRadians, fieldNote, radians, slitAngle, valueAt } from '../../core/index.ts';
+import { degreesFromRadians, fieldNote, radians, slitAngle } from '../../core/index.ts';
 import { Choice } from '../fields/Choice.tsx';
 import { ChoiceField } from '../fields/ChoiceField.tsx';
 import { FigureField } from '../fields/FigureField.tsx';
-import { fieldIssues } from '../fields/fieldState.ts';
-import { useBench } from '../state/BenchContext.tsx';
+import { useFieldIssues, useWritten } from '../fields/fieldState.ts';
+import { useBench, useDispatch } from '../state/BenchContext.tsx';
 
 const words = (values: readonly string[]) => values.map((value) => ({ value, label: value }));
 
@@ -12,14 +12,17 @@ const USUAL_CORNER = 6;
 
 /** Corners, mouths, lining and holes of the pieces. */
 export function ConstructionFields() {
-  const { history, dispatch } = useBench();
-  const { document, good } = history;
-  const { job } = good;
-  const { cornerRadius_mm: radius, method } = job.seam;
-  const corners = String(valueAt(document, 'construction.corners') ?? (radius > 0 ? 'rounded' : 'square'));
-  const isCurved = (valueAt(document, 'construction.mouth') ?? 'straight') === 'curved';
-  const isLined = job.leather.lining !== null;
-  const isFull = valueAt(document, 'construction.lining') === 'full';
+  const dispatch = useDispatch();
+  const { radius, method, isLined, slit } = useBench(({ history: { good } }) => ({
+    radius: good.job.seam.cornerRadius_mm,
+    method: good.job.seam.method,
+    isLined: good.job.leather.lining !== null,
+    slit: degreesFromRadians(radians(slitAngle(good.job))),
+  }));
+  const corners = String(useWritten('construction.corners') ?? (radius > 0 ? 'rounded' : 'square'));
+  const cornerIssues = useFieldIssues('construction.corners');
+  const isCurved = (useWritten('construction.mouth') ?? 'straight') === 'curved';
+  const isFull = useWritten('construction.lining') === 'full';
   const chooseCorners = (value: string): void => {
     const needsSize = value !== 'square' && radius === 0;
     dispatch({
@@ -38,7 +41,7 @@ export function ConstructionFields() {
         options={words(['square', 'rounded', 'clipped'])}
         chosen={corners}
         choose={chooseCorners}
-        notes={fieldIssues(history, 'construction.corners')}
+        notes={cornerIssues}
       />
       {corners !== 'square' && <FigureField path="seam.cornerRadius_mm" empty="default" title="Corner size" />}
       <ChoiceField
@@ -64,11 +67,7 @@ export function ConstructionFields() {
       ) : (
         <>
           <FigureField path="construction.slitWidth_mm" empty="default" />
-          <FigureField
-            path="construction.slitAngle_deg"
-            empty="decided"
-            decided={degreesFromRadians(radians(slitAngle(job)))}
-          />
+          <FigureField path="construction.slitAngle_deg" empty="decided" decided={slit} />
         </>
       )}
     </section>

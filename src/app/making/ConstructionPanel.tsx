@@ -1,16 +1,14 @@
-import { useDeferredValue, useMemo } from 'react';
+import { useMemo } from 'react';
 import { patternDrawing } from '../../core/index.ts';
 import { PatternSheet } from '../sheet/PatternSheet.tsx';
-import { useBench } from '../state/BenchContext.tsx';
+import type { Bench } from '../state/bench.ts';
+import { lagging } from '../state/lagging.tsx';
 import { ConstructionFields } from './ConstructionFields.tsx';
 import { FittingFields } from './FittingFields.tsx';
 import { Notes, Panel } from './PanelParts.tsx';
 
 /** How the pieces are made beyond their size, and the pattern that comes of it. */
-export default function ConstructionPanel() {
-  const { design: newest, lengths } = useBench();
-  // What follows from the fields may lag a key press.
-  const design = useDeferredValue(newest);
+function ConstructionPanel({ design, lengths }: Pick<Bench, 'design' | 'lengths'>) {
   const drawing = useMemo(() => patternDrawing(design), [design]);
   const hole = design.job.seam.method === 'lacing' ? 'slits' : 'holes';
   return (
@@ -38,3 +36,5 @@ export default function ConstructionPanel() {
     </Panel>
   );
 }
+
+export default lagging(({ design, lengths }) => ({ design, lengths }), ConstructionPanel);

@@ -1,8 +1,8 @@
-import { type JobPath, valueAt } from '../../core/index.ts';
+import type { JobPath } from '../../core/index.ts';
 import { Choice } from '../fields/Choice.tsx';
 import { FigureField } from '../fields/FigureField.tsx';
-import { fieldIssues } from '../fields/fieldState.ts';
-import { useBench } from '../state/BenchContext.tsx';
+import { useFieldIssues, useWritten } from '../fields/fieldState.ts';
+import { useBench, useDispatch } from '../state/BenchContext.tsx';
 
 const FITTINGS = [
   {
@@ -32,40 +32,40 @@ const FITTINGS = [
 
 /** What is added to a cover: strap, pen loop, ribbon. */
 export function FittingFields() {
-  const { history, dispatch } = useBench();
-  const isTurned = history.good.job.pockets.construction === 'turned';
   return (
     <section aria-labelledby="fitting-fields">
       <h3 id="fitting-fields">Fittings</h3>
-      {FITTINGS.map(({ path, title, label, fields }) => {
-        const isFitted = (valueAt(history.document, path) ?? null) !== null;
-        // Issues of a field inside stand at that field.
-        const isRefused = !history.parsed.ok && history.parsed.issues.some((issue) => issue.path === path);
-        const cannot = path === 'construction.penLoop' && isTurned && !isFitted;
-        if (cannot)
-          return (
-            <p key={path} className="help">
-              No pen loop: turned ends have no fore-edge seam to catch it in.
-            </p>
-          );
-        return (
-          <div key={path}>
-            <Choice
-              title={title}
-              options={[
-                { value: 'none', label: 'none' },
-                { value: 'fitted', label },
-              ]}
-              chosen={isFitted ? 'fitted' : 'none'}
-              choose={(value) =>
-                dispatch({ type: 'edit', patches: [{ path, value: value === 'fitted' ? {} : undefined }] })
-              }
-              notes={isRefused ? fieldIssues(history, path) : []}
-            />
-            {isFitted && fields.map((field) => <FigureField key={field} path={field} empty="default" />)}
-          </div>
-        );
-      })}
+      {FITTINGS.map((fitting) => (
+        <Fitting key={fitting.path} {...fitting} />
+      ))}
     </section>
+  );
+}
+
+function Fitting({ path, title, label, fields }: (typeof FITTINGS)[number]) {
+  const dispatch = useDispatch();
+  const isFitted = (useWritten(path) ?? null) !== null;
+  const issues = useFieldIssues(path);
+  const { isTurned, isRefused } = useBench(({ history: { good, parsed } }) => ({
+    isTurned: good.job.pockets.construction === 'turned',
+    // Issues of a field inside stand at that field.
+    isRefused: !parsed.ok && parsed.issues.some((issue) => issue.path === path),
+  }));
+  if (path === 'construction.penLoop' && isTurned && !isFitted)
+    return <p className="help">No pen loop: turned ends have no fore-edge seam to catch it in.</p>;
+  return (
+    <div>
+      <Choice
+        title={title}
+        options={[
+          { value: 'none', label: 'none' },
+          { value: 'fitted', label },
+        ]}
+        chosen={isFitted ? 'fitted' : 'none'}
+        choose={(value) => dispatch({ type: 'edit', patches: [{ path, value: value === 'fitted' ? {} : undefined }] })}
+        notes={isRefused ? issues : []}
+      />
+      {isFitted && fields.map((field) => <FigureField key={field} path={field} empty="default" />)}
+    </div>
   );
 }

@@ -4,7 +4,7 @@ import { useBench } from '../state/BenchContext.tsx';
 
 /** Every style of lacing on this seam: lace by the way that it runs, beside what the trade reckons. */
 export function LaceByStyle({ supplies: { seams } }: { readonly supplies: CoverSupplies }) {
-  const { design, lengths } = useBench();
+  const { design, lengths } = useBench(({ design, lengths }) => ({ design, lengths }));
   const { job } = design;
   const styles = Object.keys(job.supplies.laceMultiples) as LaceStyle[];
   return (

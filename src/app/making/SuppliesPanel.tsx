@@ -1,17 +1,15 @@
-import { useDeferredValue, useMemo } from 'react';
+import { useMemo } from 'react';
 import { coverSupplies } from '../../core/index.ts';
 import { supplySection } from '../../output/benchSheet/supplySection.ts';
 import { FigureField } from '../fields/FigureField.tsx';
-import { useBench } from '../state/BenchContext.tsx';
+import type { Bench } from '../state/bench.ts';
+import { lagging } from '../state/lagging.tsx';
 import { Blocks } from './Blocks.tsx';
 import { LaceByStyle } from './LaceByStyle.tsx';
 import { Notes, Panel } from './PanelParts.tsx';
 
 /** What one cover uses up: leather, thread or lace, cement, ribbon, fastening. */
-export default function SuppliesPanel() {
-  const { design: newest, lengths } = useBench();
-  // What follows from the fields may lag a key press.
-  const design = useDeferredValue(newest);
+function SuppliesPanel({ design, lengths }: Pick<Bench, 'design' | 'lengths'>) {
   const { supplies: rules } = design.job;
   const supplies = useMemo(() => coverSupplies(design), [design]);
   const { thread, lace } = supplies;
@@ -63,3 +61,5 @@ export default function SuppliesPanel() {
     </Panel>
   );
 }
+
+export default lagging(({ design, lengths }) => ({ design, lengths }), SuppliesPanel);

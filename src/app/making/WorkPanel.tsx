@@ -1,9 +1,10 @@
-import { useDeferredValue, useMemo, useState } from 'react';
+import { useMemo, useState } from 'react';
 import { benchSheetContent } from '../../output/benchSheet/benchSheetContent.ts';
 import { fileName } from '../../output/fileName.ts';
 import type { SheetOptions } from '../../output/pdf/sheetFile.ts';
 import { Choice } from '../fields/Choice.tsx';
-import { useBench } from '../state/BenchContext.tsx';
+import type { Bench } from '../state/bench.ts';
+import { lagging } from '../state/lagging.tsx';
 import { saveFile } from '../state/saveFile.ts';
 import { Blocks } from './Blocks.tsx';
 import { MakingNote } from './MakingNote.tsx';
@@ -16,10 +17,7 @@ const PAPERS = [
 ];
 
 /** The order of work with each caution at its step, and the bench sheet that takes it along. */
-export default function WorkPanel() {
-  const { design: newest } = useBench();
-  // What follows from the fields may lag a key press.
-  const design = useDeferredValue(newest);
+function WorkPanel({ design }: Pick<Bench, 'design'>) {
   const [paper, setPaper] = useState<'A4' | 'Letter'>('A4');
   const [making, make] = useMaking();
   const blocks = useMemo(() => benchSheetContent(design).blocks, [design]);
@@ -65,3 +63,5 @@ export default function WorkPanel() {
     </Panel>
   );
 }
+
+export default lagging(({ design }) => ({ design }), WorkPanel);

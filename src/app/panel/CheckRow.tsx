@@ -1,11 +1,12 @@
-import { useBench } from '../state/BenchContext.tsx';
+import { useDispatch, useLengths } from '../state/BenchContext.tsx';
 import { limitWords } from './limitWords.ts';
 import type { ShownCheck } from './stripRows.ts';
 import { VerdictMark } from './VerdictMark.tsx';
 
 /** One question with its answer; where a change to the job is the remedy, a button makes it at once. */
 export function CheckRow({ check }: { readonly check: ShownCheck }) {
-  const { dispatch, lengths } = useBench();
+  const dispatch = useDispatch();
+  const lengths = useLengths();
   const { title, verdict, state, message, remedy, change, isPending = false } = check;
   const figures = limitWords(check, lengths);
   return (

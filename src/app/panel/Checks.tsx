@@ -5,8 +5,12 @@ import { shownChecks } from './stripRows.ts';
 
 /** Every check, worst first. */
 export function Checks() {
-  const { report, elastic, settled } = useBench();
-  const checks = shownChecks(report, elastic.status, settled).sort((a, b) => severity(b.verdict) - severity(a.verdict));
+  const { report, status, settled } = useBench(({ report, elastic: { status }, settled }) => ({
+    report,
+    status,
+    settled,
+  }));
+  const checks = shownChecks(report, status, settled).sort((a, b) => severity(b.verdict) - severity(a.verdict));
   return (
     <section className="checks" aria-label="Checks of the fit">
       <ul>

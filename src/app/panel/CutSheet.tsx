@@ -1,22 +1,23 @@
 import { useMemo } from 'react';
-import { patternDrawing, type SegmentId } from '../../core/index.ts';
+import { type CoverDesign, patternDrawing, type SegmentId } from '../../core/index.ts';
 import { FlatPattern } from '../sheet/FlatPattern.tsx';
-import { useBench } from '../state/BenchContext.tsx';
 import { lagging } from '../state/lagging.tsx';
 import { CutSizes } from './CutSizes.tsx';
 
 interface CutSheetProps {
+  readonly design: CoverDesign;
   readonly highlight: SegmentId | null;
 }
 
 /** What goes to the cutting mat: sizes with their sums, and the pattern. Fetched after the first paint. */
-export default lagging(function CutSheet({ highlight }: CutSheetProps) {
-  const { design } = useBench();
+function CutSheet({ design, highlight }: CutSheetProps) {
   const drawing = useMemo(() => patternDrawing(design), [design]);
   return (
     <>
-      <CutSizes drawing={drawing} />
-      <FlatPattern drawing={drawing} highlight={highlight} />
+      <CutSizes design={design} drawing={drawing} />
+      <FlatPattern design={design} drawing={drawing} highlight={highlight} />
     </>
   );
-});
+}
+
+export default lagging(({ design }) => ({ design }), CutSheet);

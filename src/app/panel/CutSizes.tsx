@@ -1,10 +1,15 @@
-import { type CutSum, cutStep, type Drawing, sumColumn } from '../../core/index.ts';
-import { useBench } from '../state/BenchContext.tsx';
+import { type CoverDesign, type CutSum, cutStep, type Drawing, sumColumn } from '../../core/index.ts';
+import { useLengths } from '../state/BenchContext.tsx';
 import { writtenOut } from './writtenOut.ts';
 
+interface CutSizesProps {
+  readonly design: CoverDesign;
+  readonly drawing: Drawing;
+}
+
 /** Every cut size, and its sum on demand. */
-export function CutSizes({ drawing }: { readonly drawing: Drawing }) {
-  const { design, lengths } = useBench();
+export function CutSizes({ design, drawing }: CutSizesProps) {
+  const lengths = useLengths();
   const { book, leather } = design.job;
   const { outside } = leather;
   const step = cutStep(design.job);
@@ -53,7 +58,7 @@ export function CutSizes({ drawing }: { readonly drawing: Drawing }) {
 }
 
 function Sum({ name, sum }: { readonly name: string; readonly sum: CutSum }) {
-  const { lengths } = useBench();
+  const lengths = useLengths();
   const { unit, total, lines } = sumColumn(sum, lengths);
   return (
     <details className="sum" open>

@@ -2,7 +2,7 @@ import { useBench } from '../state/BenchContext.tsx';
 
 /** Says that the springy model gave no answer, and what stands without it. */
 export default function ElasticNote() {
-  const { elastic } = useBench();
+  const elastic = useBench((bench) => bench.elastic);
   if (elastic.status !== 'gaveUp') return null;
   return (
     <div className="refused" role="status">

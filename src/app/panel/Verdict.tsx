@@ -3,7 +3,11 @@ import { VerdictMark } from './VerdictMark.tsx';
 
 /** The whole fit in one sentence, read out whenever it changes. */
 export function Verdict() {
-  const { verdict, state, headline } = useBench().report;
+  const { verdict, state, headline } = useBench(({ report: { verdict, state, headline } }) => ({
+    verdict,
+    state,
+    headline,
+  }));
   return (
     <section className="verdict" aria-labelledby="fit">
       <h2 id="fit">The fit</h2>

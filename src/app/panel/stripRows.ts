@@ -1,5 +1,5 @@
 import { type Check, type Report, STRIP_ROWS } from '../../core/index.ts';
-import type { ElasticState } from '../state/useElastic.ts';
+import type { ElasticState } from '../state/bench.ts';
 
 /** A row of the report, marked while it is still the one of the job before the last change. */
 export type ShownCheck = Check & { readonly isPending?: boolean };

@@ -1,19 +1,19 @@
-import { AskedWorker } from '../worker/AskedWorker.ts';
+import { WorkerQueue } from '../worker/WorkerQueue.ts';
 import { keepPixels } from './material/tilePixels.ts';
 import { TILES } from './material/tiles.ts';
 import type { WarmUpAnswer, WarmUpQuestion } from './warmUpMessage.ts';
 
 /** Does in a worker what would stop the page while the scene starts. Where it cannot, the scene does it by itself. */
 export async function warmUp(look: WarmUpQuestion): Promise<void> {
-  const worker = new AskedWorker<WarmUpQuestion, WarmUpAnswer>(
+  const queue = new WorkerQueue<WarmUpQuestion, WarmUpAnswer>(
     () => new Worker(new URL('./warmUp.worker.ts', import.meta.url), { type: 'module' }),
     0,
   );
   try {
-    for (const [name, pixels] of await worker.ask(look)) keepPixels(TILES[name], pixels);
+    for (const [name, pixels] of await queue.ask(look)) keepPixels(TILES[name], pixels);
   } catch {
     // The scene then makes its tiles by itself.
   } finally {
-    worker.close();
+    queue.close();
   }
 }

@@ -1,16 +1,15 @@
-import { type Drawing, patternZone, type SegmentId } from '../../core/index.ts';
-import { useBench } from '../state/BenchContext.tsx';
+import { type CoverDesign, type Drawing, patternZone, type SegmentId } from '../../core/index.ts';
 import { PatternSheet } from './PatternSheet.tsx';
 
 interface FlatPatternProps {
+  readonly design: CoverDesign;
   readonly drawing: Drawing;
   /** Stretch of the strip to light up on the outside. */
   readonly highlight: SegmentId | null;
 }
 
 /** The pattern as it lies when it is cut and as the template shows it: grain side up, so with the front at the right. */
-export function FlatPattern({ drawing, highlight }: FlatPatternProps) {
-  const { design } = useBench();
+export function FlatPattern({ design, drawing, highlight }: FlatPatternProps) {
   const lit = highlight === null ? null : patternZone(design, 'thick', highlight);
   return (
     <section aria-labelledby="flat-pattern">

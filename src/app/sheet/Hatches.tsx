@@ -1,4 +1,4 @@
-/** Hatch patterns of all drawings, by what they mean. Rendered once; drawings refer to them as `url(#hatch-gap)`. */
+/** Hatch patterns of all drawings, by what they mean. Rendered once, in the strip; drawings refer to `url(#hatch-gap)`. */
 export function Hatches() {
   return (
     <svg className="hatches" aria-hidden="true" focusable="false">

@@ -7,7 +7,7 @@ import {
   type PatternZone,
   type PieceDrawing,
 } from '../../core/index.ts';
-import { useBench } from '../state/BenchContext.tsx';
+import { useLengths } from '../state/BenchContext.tsx';
 import { Dimension, PieceWords } from './PieceMarks.tsx';
 import { PieceShapes } from './PieceShapes.tsx';
 import { useWidth } from './useExtent.ts';
@@ -28,7 +28,7 @@ interface PatternSheetProps {
 
 /** Every piece of a drawing to one scale, its layers drawn as everywhere else; small, names and widths stand for its words. */
 export function PatternSheet({ drawing, layers = LAYERS, lit = null }: PatternSheetProps) {
-  const { lengths } = useBench();
+  const lengths = useLengths();
   const [ref, room] = useWidth<HTMLDivElement>();
   const widest = Math.max(...drawing.pieces.map(({ width }) => width));
   // Lettering keeps its size on the screen, whatever the scale of the pieces.

@@ -15,7 +15,7 @@ const ShelfDialog = lazy(() => import('./ShelfDialog.tsx'));
 
 /** Keeps the job on the bench, and leads to the shelf, the link and the customer view. Fetched after the first paint. */
 export default function Keeping() {
-  const { isKept } = useBench();
+  const isKept = useBench(({ isKept }) => isKept);
   const keeping = useShelfKeeping();
   const linked = useLinkedJob();
   const sharing = useSharing();

@@ -1,8 +1,8 @@
 import { useCallback, useDeferredValue, useEffect, useMemo, useRef, useState } from 'react';
-import { useBench } from '../state/BenchContext.tsx';
+import { useBench, useBenchStore, useDispatch } from '../state/BenchContext.tsx';
 import { saveJobFile } from '../state/jobFile.ts';
+import { placeOf } from '../state/jobHistory.ts';
 import { keepJob } from '../state/keptJob.ts';
-import { placeOf, setPlace } from '../state/place.ts';
 import { DamagedRecords } from './DamagedRecords.tsx';
 import { ImportExport } from './ImportExport.tsx';
 import { type CardAction, JobCard } from './JobCard.tsx';
@@ -25,7 +25,8 @@ const PAGE = 24;
 
 /** All jobs kept in this browser. */
 export default function ShelfDialog({ keeping, onClose }: ShelfDialogProps) {
-  const { history, dispatch } = useBench();
+  const { getState } = useBenchStore();
+  const dispatch = useDispatch();
   const { content, trouble, setTrouble, refresh } = useShelfJobs();
   const dialog = useRef<HTMLDialogElement>(null);
   const [text, setText] = useState('');
@@ -34,7 +35,7 @@ export default function ShelfDialog({ keeping, onClose }: ShelfDialogProps) {
   const [lastRemoved, setLastRemoved] = useState<ShelfJob | null>(null);
   const wanted = useDeferredValue(text);
   const found = useMemo(() => searchShelf(content?.standing ?? [], wanted), [content, wanted]);
-  const openId = placeOf(history.key)?.id;
+  const openId = useBench(({ history }) => placeOf(history)?.id);
   const { flush } = keeping;
 
   useEffect(() => {
@@ -46,9 +47,7 @@ export default function ShelfDialog({ keeping, onClose }: ShelfDialogProps) {
   const open = useCallback(
     async ({ id, revision, document }: ShelfJob): Promise<void> => {
       await flush();
-      const key = {};
-      setPlace(key, { id, revision, document });
-      dispatch({ type: 'open', document, key });
+      dispatch({ type: 'open', document, place: { id, revision, document } });
       onClose();
     },
     [dispatch, flush, onClose],
@@ -57,10 +56,11 @@ export default function ShelfDialog({ keeping, onClose }: ShelfDialogProps) {
   /** Removing and putting back count as changes that this window knows. */
   const keepPlace = useCallback(
     ({ id, revision }: ShelfJob): void => {
-      const place = placeOf(history.key);
-      if (place?.id === id) setPlace(history.key, { ...place, revision });
+      const { history } = getState();
+      const place = placeOf(history);
+      if (place?.id === id) dispatch({ type: 'place', key: history.key, place: { ...place, revision } });
     },
-    [history.key],
+    [getState, dispatch],
   );
 
   const act = useCallback(
@@ -97,7 +97,7 @@ export default function ShelfDialog({ keeping, onClose }: ShelfDialogProps) {
     <dialog ref={dialog} className="shelf" aria-labelledby="shelf-title" onClose={onClose}>
       <header className="row">
         <h2 id="shelf-title">Shelf</h2>
-        <label>
+        <label className="bar-word">
           Search{' '}
           <input
             type="text"
@@ -110,7 +110,7 @@ export default function ShelfDialog({ keeping, onClose }: ShelfDialogProps) {
             }}
           />
         </label>
-        <p role="status">
+        <p className="bar-word" role="status">
           {content === null ? UNREAD[trouble === null ? 'yet' : 'ever'] : count(found.length, content.standing.length)}
         </p>
         <button type="button" onClick={onClose}>
@@ -157,7 +157,7 @@ export default function ShelfDialog({ keeping, onClose }: ShelfDialogProps) {
         jobs={content?.standing ?? []}
         onImported={() => {
           // The job on the bench, and none of those imported, is the one to start with.
-          keepJob(history);
+          keepJob(getState().history);
           void refresh();
         }}
         onTrouble={setTrouble}

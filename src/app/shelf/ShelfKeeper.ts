@@ -1,6 +1,5 @@
 import type { JobDocument } from '../../core/index.ts';
-import type { JobKey } from '../state/jobHistory.ts';
-import { placeOf, setPlace } from '../state/place.ts';
+import type { JobKey, ShelfPlace } from '../state/jobHistory.ts';
 import type { Saved, Shelf } from './shelf.ts';
 import type { ShelfTrouble, Shelved } from './shelfTrouble.ts';
 
@@ -12,6 +11,12 @@ export type Kept =
   | { readonly what: 'kept' | 'parted'; readonly key: JobKey }
   | { readonly what: 'trouble'; readonly key: JobKey; readonly trouble: ShelfTrouble };
 
+/** Where jobs stand on the shelf. */
+interface Places {
+  get(key: JobKey): ShelfPlace | undefined;
+  set(key: JobKey, place: ShelfPlace): void;
+}
+
 interface Waiting {
   readonly key: JobKey;
   readonly document: JobDocument;
@@ -20,14 +25,16 @@ interface Waiting {
 /** Writes the job on the bench to the shelf a moment after it changed, one save after another. */
 export class ShelfKeeper {
   readonly #shelf: Shelf;
+  readonly #places: Places;
   readonly #tell: (kept: Kept) => void;
   #waiting: Waiting | null = null;
   #timer: ReturnType<typeof setTimeout> | undefined;
   #saves: Promise<void> = Promise.resolve();
 
   /** @param tell called after each save */
-  constructor(shelf: Shelf, tell: (kept: Kept) => void) {
+  constructor(shelf: Shelf, places: Places, tell: (kept: Kept) => void) {
     this.#shelf = shelf;
+    this.#places = places;
     this.#tell = tell;
   }
 
@@ -49,7 +56,7 @@ export class ShelfKeeper {
   }
 
   async #save({ key, document }: Waiting): Promise<void> {
-    const place = placeOf(key);
+    const place = this.#places.get(key);
     // Looked at only, or undone again: what another window has saved meanwhile is not to be parted from.
     if (place?.document === document) return;
     const saved =
@@ -59,7 +66,7 @@ export class ShelfKeeper {
       return;
     }
     const { job, isCopy } = saved.value;
-    setPlace(key, { id: job.id, revision: job.revision, document });
+    this.#places.set(key, { id: job.id, revision: job.revision, document });
     this.#tell({ what: isCopy ? 'parted' : 'kept', key });
   }
 

@@ -1,7 +1,6 @@
 import { EXAMPLE_JOBS, inCurrentVersion, type JobDocument } from '../../core/index.ts';
-import type { Written } from '../state/jobHistory.ts';
+import type { ShelfPlace, Written } from '../state/jobHistory.ts';
 import type { Kept } from '../state/keptJob.ts';
-import type { ShelfPlace } from '../state/place.ts';
 import type { ShelfJob } from './shelfDatabase.ts';
 
 /** A job as the bench may open it. */

@@ -1,11 +1,11 @@
 import { useEffect, useState } from 'react';
 import type { JobIssue } from '../../core/index.ts';
 import { isShareFragment, readShareFragment } from '../../output/shareLink/shareLink.ts';
-import { useBench } from '../state/BenchContext.tsx';
+import { useDispatch } from '../state/BenchContext.tsx';
 
 /** Opens the job that the page's address holds, now and whenever the address changes; undo goes back from it. */
 export function useLinkedJob(): { readonly issues: readonly JobIssue[] | null; readonly dismiss: () => void } {
-  const { dispatch } = useBench();
+  const dispatch = useDispatch();
   const [issues, setIssues] = useState<readonly JobIssue[] | null>(null);
   useEffect(() => {
     const read = (): void => {

@@ -1,6 +1,6 @@
 import { useState } from 'react';
 import { shareFragment } from '../../output/shareLink/shareLink.ts';
-import { useBench } from '../state/BenchContext.tsx';
+import { useBenchStore } from '../state/BenchContext.tsx';
 
 /** An address that holds the open job; null for a job too long for one. */
 export interface Shared {
@@ -16,10 +16,10 @@ export interface Sharing {
 
 /** Writes the open job into an address and copies it. */
 export function useSharing(): Sharing {
-  const { history } = useBench();
+  const { getState } = useBenchStore();
   const [shared, setShared] = useState<Shared | null>(null);
   const share = async (): Promise<void> => {
-    const fragment = shareFragment(history.good.document);
+    const fragment = shareFragment(getState().history.good.document);
     if (fragment === null) return setShared({ link: null, isCopied: false });
     const { origin, pathname, search } = window.location;
     const link = `${origin}${pathname}${search}${fragment}`;

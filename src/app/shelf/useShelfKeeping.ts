@@ -1,8 +1,7 @@
-import { use, useEffect, useRef, useState } from 'react';
-import { useBench } from '../state/BenchContext.tsx';
-import { FIRST_JOB } from '../state/jobHistory.ts';
-import { keepJob } from '../state/keptJob.ts';
-import { placeOf, setPlace } from '../state/place.ts';
+import { use, useEffect, useState } from 'react';
+import { useBench, useBenchStore, useDispatch } from '../state/BenchContext.tsx';
+import type { Bench } from '../state/bench.ts';
+import { FIRST_JOB, type JobKey, placeOf, type ShelfPlace } from '../state/jobHistory.ts';
 import { isExample, type Opening } from './chooseStart.ts';
 import { askForLastingStorage, type Lasting } from './lastingStorage.ts';
 import { ShelfKeeper } from './ShelfKeeper.ts';
@@ -31,8 +30,9 @@ export interface ShelfKeeping {
 
 /** Keeps the open job on the shelf, and hears what other windows do to it. An untouched example is not kept. */
 export function useShelfKeeping(): ShelfKeeping {
-  const { history, dispatch } = useBench();
-  const { document, key, parsed } = history;
+  const { getState, subscribe } = useBenchStore();
+  const dispatch = useDispatch();
+  const key = useBench(({ history }) => history.key);
   const [trouble, setTrouble] = useState<ShelfTrouble | null>(null);
   const [elsewhere, setElsewhere] = useState<Elsewhere | null>(null);
   const [lasting, setLasting] = useState<Lasting | null>(null);
@@ -40,35 +40,38 @@ export function useShelfKeeping(): ShelfKeeping {
   const [other, setOther] = useState(start.other);
   // A save before the shelf has said what it holds could part from it.
   const [isAsked, setAsked] = useState(late === null);
-  const latest = useRef(history);
-  useEffect(() => {
-    latest.current = history;
-  }, [history]);
-
-  const [keeper] = useState(
-    () =>
-      new ShelfKeeper(theShelf, (kept) => {
-        setTrouble(kept.what === 'trouble' ? kept.trouble : null);
-        if (kept.what === 'trouble') return;
-        // The quick copy tells the place after the save, and that no save is later than it.
-        keepJob(latest.current);
-        if (latest.current.key === kept.key) setElsewhere(kept.what === 'parted' ? 'parted' : null);
-        void askOnce().then(setLasting);
-      }),
-  );
+  const [keeper] = useState(() => {
+    const places = {
+      get: (job: JobKey) => getState().history.places.get(job),
+      set: (job: JobKey, place: ShelfPlace) => dispatch({ type: 'place', key: job, place }),
+    };
+    return new ShelfKeeper(theShelf, places, (kept) => {
+      setTrouble(kept.what === 'trouble' ? kept.trouble : null);
+      if (kept.what === 'trouble') return;
+      if (getState().history.key === kept.key) setElsewhere(kept.what === 'parted' ? 'parted' : null);
+      void askOnce().then(setLasting);
+    });
+  });
 
   useEffect(() => {
     void late?.then((said) => {
-      if (said.first?.place !== undefined) setPlace(FIRST_JOB, said.first.place);
+      const place = said.first?.place;
+      if (place !== undefined) dispatch({ type: 'place', key: FIRST_JOB, place });
       setOther(said.other);
       setAsked(true);
     });
-  }, [late]);
+  }, [late, dispatch]);
 
   useEffect(() => {
-    if (!isAsked || !parsed.ok || (placeOf(key) === undefined && isExample(document))) return;
-    keeper.keep(key, document);
-  }, [isAsked, keeper, key, document, parsed]);
+    if (!isAsked) return;
+    const keep = ({ history }: Bench, before?: Bench): void => {
+      const { document, parsed } = history;
+      if (document === before?.history.document && history.key === before.history.key) return;
+      if (parsed.ok && (placeOf(history) !== undefined || !isExample(document))) keeper.keep(history.key, document);
+    };
+    keep(getState());
+    return subscribe(keep);
+  }, [isAsked, keeper, getState, subscribe]);
 
   // biome-ignore lint/correctness/useExhaustiveDependencies: what was told of one job does not concern the next
   useEffect(() => setElsewhere(null), [key]);
@@ -84,33 +87,29 @@ export function useShelfKeeping(): ShelfKeeping {
   useEffect(
     () =>
       theShelf.watch(({ id, what, revision }) => {
-        const place = placeOf(latest.current.key);
+        const place = placeOf(getState().history);
         if (place?.id !== id || place.revision >= revision) return;
         setElsewhere(what === 'removed' ? 'removed' : 'saved');
       }),
-    [],
+    [getState],
   );
 
   const showTheirs = async (): Promise<void> => {
     await keeper.flush();
-    const place = placeOf(latest.current.key);
+    const place = placeOf(getState().history);
     const theirs = place && (await theShelf.get(place.id));
     if (!theirs) return;
     if (!theirs.ok) return setTrouble(theirs.trouble);
-    const fresh = {};
-    const { id, revision, document: found } = theirs.value;
-    setPlace(fresh, { id, revision, document: found });
-    dispatch({ type: 'open', document: found, key: fresh });
+    const { id, revision, document } = theirs.value;
+    dispatch({ type: 'open', document, place: { id, revision, document } });
   };
 
   const showOther = (): void => {
     if (other === null) return;
     const { written, place } = other;
     // Another state of the same job is its next revision, so that nothing parts.
-    const isSameJob = place !== undefined && place.id === placeOf(history.key)?.id;
-    const opened = isSameJob ? history.key : {};
-    if (!isSameJob && place !== undefined) setPlace(opened, place);
-    dispatch({ type: 'open', ...written, key: opened });
+    const isSameJob = place !== undefined && place.id === placeOf(getState().history)?.id;
+    dispatch({ type: 'open', ...written, place: isSameJob ? undefined : place, isSameJob });
     setOther(null);
   };
 

@@ -2,7 +2,7 @@ import { type ReactNode, useCallback, useDeferredValue, useState } from 'react';
 import type { SegmentId } from '../../core/index.ts';
 import { useBench } from '../state/BenchContext.tsx';
 import { StageControls } from './StageControls.tsx';
-import { StageView } from './StageView.tsx';
+import StageView from './StageView.tsx';
 import { OPENING_STAGE, type StageState } from './stageState.ts';
 import './stage.css';
 
@@ -15,7 +15,7 @@ interface StageProps {
 
 /** The cover on the book, and what chooses how it is looked at. */
 export function Stage({ highlight, beside }: StageProps) {
-  const { view, setView } = useBench();
+  const { look, setView } = useBench(({ view, setView }) => ({ look: view.look, setView }));
   const [stage, setWholeStage] = useState<StageState>(OPENING_STAGE);
   const [wasSlow, setWasSlow] = useState(false);
   const setStage = useCallback(
@@ -38,7 +38,7 @@ export function Stage({ highlight, beside }: StageProps) {
         highlight={useDeferredValue(highlight)}
         onSlowFrames={chooseLightLook}
       />
-      {wasSlow && view.look === 'light' && (
+      {wasSlow && look === 'light' && (
         <p className="help not-printed">Drawing was slow on this machine, so the plain look was chosen.</p>
       )}
       <StageControls stage={stage} setStage={setStage} />

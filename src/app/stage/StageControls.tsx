@@ -35,8 +35,12 @@ const SETTLED_NOTE =
 
 /** Where in its making and from where the cover is seen, how the leather lies, and what is cut open. */
 export function StageControls({ stage, setStage }: StageControlsProps) {
-  const { view, setView, design } = useBench();
   const { pose, slice, viewpoint } = stage;
+  const { look, setView, opening } = useBench(({ view, setView, design }) => ({
+    look: view.look,
+    setView,
+    opening: openingWords(pose, design.fits[stage.point]),
+  }));
   const made = pose.kind === 'sequence' ? pose.at : 1;
   const degrees = pose.kind === 'opening' ? Math.round((pose.angle * 180) / Math.PI) : 0;
   return (
@@ -52,7 +56,7 @@ export function StageControls({ stage, setStage }: StageControlsProps) {
         />
         <Run
           title="Open the book"
-          said={openingWords(pose, design.fits[stage.point])}
+          said={opening}
           max={180}
           step={1}
           value={degrees}
@@ -120,7 +124,7 @@ export function StageControls({ stage, setStage }: StageControlsProps) {
           <label className="tick">
             <input
               type="checkbox"
-              checked={view.look === 'light'}
+              checked={look === 'light'}
               onChange={(event) => setView({ look: event.target.checked ? 'light' : 'full' })}
             />
             <span>Plain look, for slow machines</span>

@@ -6,7 +6,7 @@ import { firstPaint } from '../loading/firstPaint.ts';
 import { idle } from '../loading/idle.ts';
 import type { SceneAbsence } from '../scene/sceneProps.ts';
 import { SectionDrawing } from '../sheet/SectionDrawing.tsx';
-import { useBench } from '../state/BenchContext.tsx';
+import type { Bench } from '../state/bench.ts';
 import { lagging } from '../state/lagging.tsx';
 import { useColourScheme } from '../state/useColourScheme.ts';
 import { keptViewChoice } from '../state/viewChoice.ts';
@@ -21,13 +21,21 @@ const LitScene = lazy(async () => {
   return scene;
 });
 
-interface StageViewProps {
+const needs = ({ design, report: { headline }, view: { look, scheme }, lengths }: Bench) => ({
+  design,
+  headline,
+  look,
+  scheme,
+  lengths,
+});
+
+type StageViewProps = ReturnType<typeof needs> & {
   readonly stage: StageState;
   readonly setStage: (change: Partial<StageState>) => void;
   /** Stretch of the strip to light up. */
   readonly highlight: SegmentId | null;
   readonly onSlowFrames: () => void;
-}
+};
 
 /** Why the section stands where the scene should be. */
 const REASONS: Readonly<Record<SceneAbsence, string>> = {
@@ -37,12 +45,14 @@ const REASONS: Readonly<Record<SceneAbsence, string>> = {
 };
 
 /** The picture: the cover on the book in three dimensions, or its section until that is drawn or where it cannot be had. */
-export const StageView = lagging(function StageView({ stage, setStage, highlight, onSlowFrames }: StageViewProps) {
-  const { design, report, view, lengths } = useBench();
+function StageView(props: StageViewProps) {
+  const { design, headline, look, scheme, lengths, stage, setStage, highlight, onSlowFrames } = props;
   const [absence, setAbsence] = useState<SceneAbsence | null>('preparing');
-  const colourScheme = useColourScheme(view.scheme);
+  const colourScheme = useColourScheme(scheme);
   const { pose, point, shape, slice, viewpoint } = stage;
-  const section = (reason: string) => <SectionDrawing point={point} opening={openingOf(pose)} reason={reason} />;
+  const section = (reason: string) => (
+    <SectionDrawing design={design} headline={headline} point={point} opening={openingOf(pose)} reason={reason} />
+  );
 
   return (
     <div className="stage-view">
@@ -63,7 +73,7 @@ export const StageView = lagging(function StageView({ stage, setStage, highlight
                 shape={shape}
                 slice={slice}
                 units={lengths.units}
-                look={view.look}
+                look={look}
                 highlight={highlight}
                 viewpoint={viewpoint}
                 onViewpointChange={(next) => setStage(lookFrom(stage, next))}
@@ -71,7 +81,7 @@ export const StageView = lagging(function StageView({ stage, setStage, highlight
                 onAbsence={setAbsence}
                 colourScheme={colourScheme}
                 formatLength={lengths.gap}
-                describe={`${design.job.name} in its cover, ${poseWords(pose)}, seen from ${viewpoint}. ${report.headline}`}
+                describe={`${design.job.name} in its cover, ${poseWords(pose)}, seen from ${viewpoint}. ${headline}`}
               />
             </div>
           </Suspense>
@@ -79,4 +89,6 @@ export const StageView = lagging(function StageView({ stage, setStage, highlight
       </ErrorBoundary>
     </div>
   );
-});
+}
+
+export default lagging(needs, StageView);

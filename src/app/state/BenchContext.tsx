@@ -1,117 +1,91 @@
-import {
-  createContext,
-  type Dispatch,
-  type ReactNode,
-  use,
-  useCallback,
-  useEffect,
-  useMemo,
-  useReducer,
-  useState,
-} from 'react';
-import {
-  type CoverDesign,
-  coverDesign,
-  designReport,
-  type JobDocument,
-  type Printer,
-  printer,
-  type Report,
-  valueAt,
-} from '../../core/index.ts';
-import { type JobAction, type JobHistory, jobHistory, startHistory, type Written } from './jobHistory.ts';
+import { createContext, type ReactNode, use, useEffect, useRef, useState } from 'react';
+import { useStore } from 'zustand/react';
+import { type Bench, type BenchStore, createBench } from './bench.ts';
+import { type JobHistory, placeOf } from './jobHistory.ts';
 import { keepJob } from './keptJob.ts';
-import { type ElasticState, useElastic } from './useElastic.ts';
-import { keepViewChoice, keptViewChoice, type ViewChoice } from './viewChoice.ts';
+import { keepViewChoice } from './viewChoice.ts';
 
-/** What every part of the bench works with: the job, what follows from it, and the way it is looked at. */
-export interface Bench {
-  readonly history: JobHistory;
-  readonly dispatch: Dispatch<JobAction>;
-  readonly design: CoverDesign;
-  readonly report: Report;
-  /** The elastic strip's answer for this design; until it is here the report speaks for the closed form alone. */
-  readonly elastic: ElasticState;
-  /** The report of the last job that the strip has answered; null before the first answer. */
-  readonly settled: Report | null;
-  readonly view: ViewChoice;
-  readonly setView: (change: Partial<ViewChoice>) => void;
-  /** Prints every figure in the unit that the job is worked in; typed figures without a unit are in `lengths.units`. */
-  readonly lengths: Printer;
-  /** False once the browser has refused to keep the open job. */
-  readonly isKept: boolean;
+const BenchContext = createContext<BenchStore | null>(null);
+
+/** The store itself, for what is done later with the state as it then is. @throws Error outside a `BenchProvider` */
+export function useBenchStore(): BenchStore {
+  const store = use(BenchContext);
+  if (store === null) throw new Error('useBench is used outside BenchProvider');
+  return store;
 }
 
-/** Reached through `useBench`; given anew only by `lagging`. */
-export const BenchContext = createContext<Bench | null>(null);
-
-/** @throws Error outside a `BenchProvider` */
-export function useBench(): Bench {
-  const bench = use(BenchContext);
-  if (bench === null) throw new Error('useBench is used outside BenchProvider');
-  return bench;
+/**
+ * What a component needs of the bench; it renders again only when that changes.
+ * @param select may gather several values in an object or array, each compared by itself
+ */
+export function useBench<T>(select: (bench: Bench) => T): T {
+  const last = useRef<T>(undefined);
+  return useStore(useBenchStore(), (bench) => {
+    const next = select(bench);
+    if (last.current === undefined || !isSame(last.current, next)) last.current = next;
+    return last.current;
+  });
 }
+
+/** Whether two selections are one value, or hold the same values under the same names. */
+function isSame<T>(a: T, b: T): boolean {
+  if (typeof a !== 'object' || typeof b !== 'object' || a === null || b === null) return Object.is(a, b);
+  const [before, after] = [Object.entries(a), Object.entries(b)];
+  return before.length === after.length && before.every(([name, value]) => Object.is(value, b[name as keyof T]));
+}
+
+/** Changes the job. */
+export const useDispatch = (): Bench['dispatch'] => useBenchStore().getState().dispatch;
+
+/** Prints every figure in the unit that the job is worked in. */
+export const useLengths = (): Bench['lengths'] => useBench(({ lengths }) => lengths);
 
 interface BenchProviderProps {
-  /** A job known to parse: what a first visit opens, and the picture while a kept job does not parse. */
-  readonly example: JobDocument;
-  /** Gives the job that was left on the bench; null on a first visit. */
-  readonly left: () => Written | null;
+  /** Gives the history to start with. */
+  readonly start: () => JobHistory;
   readonly children: ReactNode;
 }
 
-export function BenchProvider({ example, left, children }: BenchProviderProps) {
-  const [history, dispatch] = useReducer(jobHistory, example, () =>
-    startHistory(left() ?? { document: example, typed: {} }, example),
-  );
-  const [view, setWholeView] = useState(keptViewChoice);
-  const [isKept, setKept] = useState(true);
-  const setView = useCallback(
-    (change: Partial<ViewChoice>): void => setWholeView((whole) => ({ ...whole, ...change })),
-    [],
-  );
-
-  const { job } = history.good;
-  const design = useMemo(() => coverDesign(job), [job]);
-  const elastic = useElastic(job);
-  const quick = useMemo(() => designReport(design), [design]);
-  const report = useMemo(
-    () => (elastic.status === 'solved' ? elastic.addTo(quick, design) : quick),
-    [quick, design, elastic],
-  );
-  const settled = useSettled(report, elastic);
-  const { document, typed, key } = history;
-  // A field that cannot be used yet must not hold the unit back.
-  const units = valueAt(document, 'work.units') === 'in' ? 'in' : 'mm';
-  const lengths = useMemo(() => printer(units), [units]);
-
-  useEffect(() => setKept(keepJob({ document, typed, key })), [document, typed, key]);
-  useEffect(() => keepViewChoice(view), [view]);
-  useEffect(() => {
-    window.document.documentElement.dataset.scheme = view.scheme;
-  }, [view.scheme]);
-
-  const bench = useMemo<Bench>(
-    () => ({
-      history,
-      dispatch,
-      design,
-      report,
-      elastic,
-      settled,
-      view,
-      setView,
-      lengths,
-      isKept,
-    }),
-    [history, design, report, elastic, settled, view, setView, lengths, isKept],
-  );
-  return <BenchContext value={bench}>{children}</BenchContext>;
+export function BenchProvider({ start, children }: BenchProviderProps) {
+  const [store] = useState(() => createBench(start()));
+  useEffect(() => keepUp(store), [store]);
+  return <BenchContext value={store}>{children}</BenchContext>;
 }
 
-/** The newest report into which the strip's answer has gone, kept while a newer one waits for it. */
-function useSettled(report: Report, elastic: ElasticState): Report | null {
-  const [settled, setSettled] = useState<Report | null>(null);
-  if (elastic.status === 'solved' && settled !== report) setSettled(report);
-  return settled;
+/** Keeps job and view in this browser as they change, and has the elastic strip solved. Returns a way to stop. */
+function keepUp(store: BenchStore): () => void {
+  let isWanted = true;
+  let stopSolving = (): void => {};
+  const solve = (): void => {
+    import('./solveElastic.ts').then(
+      ({ solveElastic }) => {
+        if (isWanted) stopSolving = solveElastic(store);
+      },
+      ({ message: why }: Error) => store.setState({ elastic: { status: 'gaveUp', why, retry } }),
+    );
+  };
+  const retry = (): void => {
+    store.setState({ elastic: { status: 'solving' } });
+    solve();
+  };
+  const keep = ({ history, view }: Bench, before?: Bench): void => {
+    const last = before?.history;
+    const isChanged =
+      history.document !== last?.document || history.typed !== last.typed || placeOf(history) !== placeOf(last);
+    if (isChanged) {
+      const isKept = keepJob(history);
+      if (isKept !== store.getState().isKept) store.setState({ isKept });
+    }
+    if (view !== before?.view) keepViewChoice(view);
+    // Only then, for the customer's page sets a scheme of its own.
+    if (view.scheme !== before?.view.scheme) document.documentElement.dataset.scheme = view.scheme;
+  };
+  const forget = store.subscribe(keep);
+  keep(store.getState());
+  solve();
+  return () => {
+    isWanted = false;
+    forget();
+    stopSolving();
+  };
 }

@@ -10,7 +10,7 @@ import {
   patched,
 } from '../../core/index.ts';
 
-/** What the maker typed into a field, in the unit that then stood for figures without one. */
+/** What the maker typed into a field, and the unit that figures without one stood for. */
 export interface Typed {
   readonly text: string;
   readonly unit: LengthUnit;
@@ -19,19 +19,27 @@ export interface Typed {
 /** Typed texts by the path of the value that they stand for. */
 type TypedTexts = Readonly<Partial<Record<JobPath, Typed>>>;
 
-/** A job as it lies on the bench: the document, and the typed texts behind its values by path. */
+/** A job document, and the typed texts behind its values by path. */
 export interface Written {
   readonly document: JobDocument;
   readonly typed: TypedTexts;
 }
 
-/** Stands for one job from its opening on. Edits and undo keep it, so that what is kept of a job stays with it. */
-export type JobKey = object;
+/** Where a job stands on the shelf, and which of its saves this window knows. */
+export interface ShelfPlace {
+  readonly id: string;
+  readonly revision: number;
+  /** What stands there as of that save; null where it is not known to be what is open. */
+  readonly document: JobDocument | null;
+}
+
+/** Number of a job, counted as jobs are opened. Edits and undo keep it. */
+export type JobKey = number;
 
 /** The job with which the page starts. */
-export const FIRST_JOB: JobKey = {};
+export const FIRST_JOB: JobKey = 0;
 
-/** One state of the bench that undo can bring back. */
+/** One state that undo can bring back. */
 export interface Step extends Written {
   readonly key: JobKey;
 }
@@ -42,8 +50,12 @@ export interface JobHistory extends Step {
   readonly good: { readonly document: JobDocument; readonly job: Job };
   readonly past: readonly Step[];
   readonly future: readonly Step[];
-  /** Field whose keystrokes still go into one step; null once it is left. */
-  readonly editing: string | null;
+  /** The step that edits with the same key still go into, and the state before it; null once the field is left. */
+  readonly editing: { readonly key: string; readonly before: JobHistory } | null;
+  /** Places on the shelf of the jobs that have one. */
+  readonly places: ReadonlyMap<JobKey, ShelfPlace>;
+  /** Key of the job opened last, the highest so far. */
+  readonly lastKey: JobKey;
 }
 
 export type JobAction =
@@ -55,48 +67,72 @@ export type JobAction =
       /** Edits in a row with the same key are one step. */
       readonly key?: string;
     }
-  | { readonly type: 'open'; readonly document: JobDocument; readonly typed?: Step['typed']; readonly key?: JobKey }
-  | { readonly type: 'settle' | 'undo' | 'redo' };
+  | {
+      readonly type: 'open';
+      readonly document: JobDocument;
+      readonly typed?: Step['typed'];
+      readonly place?: ShelfPlace | undefined;
+      /** True for another state of the open job, which keeps its place. */
+      readonly isSameJob?: boolean;
+    }
+  | { readonly type: 'place'; readonly key: JobKey; readonly place: ShelfPlace }
+  /** `settle` ends the step under way, `cancel` takes it back as if it had never begun. */
+  | { readonly type: 'settle' | 'cancel' | 'undo' | 'redo' };
 
 /** Steps that undo goes back at most: a long session's worth of a document of about 2 kB. */
 const MAX_STEPS = 500;
 
 /** Starts a history. `fallback` is a job known to parse, for the picture when `written` does not. */
-export function startHistory(written: Written, fallback: JobDocument): JobHistory {
+export function startHistory(written: Written, fallback: JobDocument, place?: ShelfPlace): JobHistory {
   const good = parseJob(fallback);
   if (!good.ok) throw new Error(`The fallback job does not parse: ${good.issues[0]?.message}`);
-  const start = { document: fallback, job: good.job };
   const step = { ...written, document: inCurrentVersion(written.document), key: FIRST_JOB };
-  return { ...stand(step, start), past: [], future: [], editing: null };
+  return {
+    ...stand(step, { document: fallback, job: good.job }),
+    past: [],
+    future: [],
+    editing: null,
+    places: new Map(place && [[FIRST_JOB, place]]),
+    lastKey: FIRST_JOB,
+  };
 }
+
+/** Place of the open job on the shelf; undefined while it has none. */
+export const placeOf = ({ places, key }: JobHistory): ShelfPlace | undefined => places.get(key);
 
 export function jobHistory(state: JobHistory, action: JobAction): JobHistory {
   switch (action.type) {
     case 'edit': {
       const document = patched(state.document, action.patches);
-      const typed = keepTyped(state.typed, action);
-      const isSameStep = action.key !== undefined && action.key === state.editing;
-      return advance(state, { document, typed, key: state.key }, isSameStep, action.key ?? null);
+      const step = { document, typed: keepTyped(state.typed, action), key: state.key };
+      if (action.key === undefined) return { ...state, ...advance(state, step), editing: null };
+      if (action.key === state.editing?.key) return { ...state, ...stand(step, state.good), future: [] };
+      const editing = { key: action.key, before: { ...state, editing: null } };
+      return { ...state, ...advance(state, step), editing };
     }
-    case 'open':
-      return advance(
-        state,
-        { document: inCurrentVersion(action.document), typed: action.typed ?? {}, key: action.key ?? {} },
-        false,
-        null,
-      );
+    case 'open': {
+      const { typed = {}, place, isSameJob = false } = action;
+      const key = isSameJob ? state.key : state.lastKey + 1;
+      const places = place === undefined ? state.places : new Map(state.places).set(key, place);
+      const step = { document: inCurrentVersion(action.document), typed, key };
+      return { ...state, ...advance(state, step), editing: null, places, lastKey: Math.max(key, state.lastKey) };
+    }
+    case 'place':
+      return { ...state, places: new Map(state.places).set(action.key, action.place) };
     case 'settle':
       return state.editing === null ? state : { ...state, editing: null };
+    case 'cancel':
+      return state.editing === null ? state : { ...state.editing.before, places: state.places };
     case 'undo': {
       const step = state.past.at(-1);
       if (step === undefined) return state;
       const future = [stepOf(state), ...state.future];
-      return { ...stand(step, state.good), past: state.past.slice(0, -1), future, editing: null };
+      return { ...state, ...stand(step, state.good), past: state.past.slice(0, -1), future, editing: null };
     }
     case 'redo': {
       const [step, ...future] = state.future;
       if (step === undefined) return state;
-      return { ...stand(step, state.good), past: [...state.past, stepOf(state)], future, editing: null };
+      return { ...state, ...stand(step, state.good), past: [...state.past, stepOf(state)], future, editing: null };
     }
   }
 }
@@ -109,10 +145,12 @@ function stand(step: Step, lastGood: JobHistory['good']) {
   return { ...stepOf(step), parsed, good };
 }
 
-function advance(state: JobHistory, step: Step, isSameStep: boolean, editing: string | null): JobHistory {
-  const past = isSameStep ? state.past : [...state.past, stepOf(state)].slice(-MAX_STEPS);
-  return { ...stand(step, state.good), past, future: [], editing };
-}
+/** A new step after the present one, which becomes the past. */
+const advance = (state: JobHistory, step: Step) => ({
+  ...stand(step, state.good),
+  past: [...state.past, stepOf(state)].slice(-MAX_STEPS),
+  future: [],
+});
 
 /** A patched value no longer has the typed text that stood at, above or below its path. */
 function keepTyped(typed: Step['typed'], { patches, typed: added = {} }: JobAction & { type: 'edit' }): Step['typed'] {

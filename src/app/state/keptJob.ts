@@ -1,6 +1,5 @@
 import * as z from 'zod/mini';
-import type { Step, Written } from './jobHistory.ts';
-import { placeOf } from './place.ts';
+import { type JobHistory, placeOf, type Written } from './jobHistory.ts';
 
 /** Bump the version when the shape below changes: an older one is then left alone and not read. */
 const KEY = 'coverwright.open-job.v1';
@@ -41,8 +40,9 @@ export function keptJob(): Kept | null {
  * Keeps the open job in this browser, for this window and for the next one that is opened, with its place on the shelf.
  * Returns false where the browser refuses, as in a private window or when full.
  */
-export function keepJob({ document, typed, key }: Step): boolean {
-  const place = placeOf(key);
+export function keepJob(history: JobHistory): boolean {
+  const { document, typed } = history;
+  const place = placeOf(history);
   const kept: Kept = {
     document,
     typed,

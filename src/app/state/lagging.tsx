@@ -1,19 +1,18 @@
 import { memo, type ReactNode, useDeferredValue } from 'react';
-import { BenchContext, useBench } from './BenchContext.tsx';
+import { useBench } from './BenchContext.tsx';
+import type { Bench } from './bench.ts';
 
 /**
- * Lets a part of the bench lag: while a key press is answered it stays as it is, and follows when the page has time.
- *
- * Not for a part with fields of the job in it: a field must show what was just typed.
+ * Gives a part what it needs of the bench a little late: while a key press is answered the part stays as it is, and follows
+ * when the page has time. Fields within it are not late, for they take their values from the bench themselves.
  */
-export function lagging<Props extends object>(Part: (props: Props) => ReactNode) {
-  const Still = memo(Part);
-  return function Lagging(props: Props) {
-    const bench = useDeferredValue(useBench());
-    return (
-      <BenchContext value={bench}>
-        <Still {...props} />
-      </BenchContext>
-    );
+export function lagging<Needs extends object, Props extends Needs>(
+  select: (bench: Bench) => Needs,
+  Part: (props: Props) => ReactNode,
+) {
+  const Still = memo(Part) as unknown as (props: Props) => ReactNode;
+  return function Lagging(props: Omit<Props, keyof Needs>) {
+    const needs = useDeferredValue(useBench(select));
+    return <Still {...({ ...props, ...needs } as Props)} />;
   };
 }

@@ -1,3 +1,4 @@
+import { Hatches } from '../sheet/Hatches.tsx';
 import { useWidth } from '../sheet/useExtent.ts';
 import { useBench } from '../state/BenchContext.tsx';
 import { ForeEdgeDetail } from './ForeEdgeDetail.tsx';
@@ -8,14 +9,14 @@ import { stacked } from './stripLayout.ts';
 import { Tuner } from './Tuner.tsx';
 import { rangeTracks, track } from './track.ts';
 import { UntunedNote } from './UntunedNote.tsx';
-import { useUntuned } from './useUntuned.ts';
+import { useUntuned } from './untunedDesign.ts';
 import type { ZoneChoice } from './useZoneChoice.ts';
 
 /** The whole wrap as one ruler, at the thick and the thin end of the leather, each stretch named, measured and tunable. */
 export default function DevelopedStrip({ zones }: { readonly zones: ZoneChoice }) {
-  const { design, lengths } = useBench();
-  const [ref, width] = useWidth<HTMLDivElement>();
+  const { design, lengths } = useBench(({ design, lengths }) => ({ design, lengths }));
   const untunedCover = useUntuned();
+  const [ref, width] = useWidth<HTMLDivElement>();
   const untuned = untunedCover && track(untunedCover, 'width', 'thick', 'untuned');
   const tracks = rangeTracks(design, 'width', lengths);
   const outside = design.pieces.outside.width;
@@ -23,6 +24,7 @@ export default function DevelopedStrip({ zones }: { readonly zones: ZoneChoice }
 
   return (
     <section className="strip" aria-labelledby="strip-title">
+      <Hatches />
       <header className="row">
         <h2 id="strip-title">The wrap laid out</h2>
         <p>outside {lengths.size(outside)}, cut edge to cut edge, book closed</p>

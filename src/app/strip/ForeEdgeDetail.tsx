@@ -23,7 +23,7 @@ const FREE = { tab: 26, board: 84 };
 
 /** Both ends of the wrap drawn larger, side by side. */
 export function ForeEdgeDetail({ tracks, untuned, room, stripScale, zones }: ForeEdgeDetailProps) {
-  const { design, lengths } = useBench();
+  const { design, lengths } = useBench(({ design, lengths }) => ({ design, lengths }));
   const width = (room - BETWEEN) / 2;
   const now = endFrames(untuned === null ? tracks : [...tracks, untuned], width, FREE);
   // While a tab is dragged the frame stands still, so that the line stays under the pointer.

@@ -1,6 +1,6 @@
 import { type CSSProperties, type KeyboardEvent, type PointerEvent, useRef } from 'react';
 import { fieldNote, type JobPath, type PatternZone } from '../../core/index.ts';
-import { useBench } from '../state/BenchContext.tsx';
+import { useDispatch, useLengths } from '../state/BenchContext.tsx';
 import { type Handle, handleValue, stepOf } from './handles.ts';
 
 interface HandleButtonProps {
@@ -27,7 +27,8 @@ const LEAP = 10;
 /** A line of the strip with a tab to take it by: dragged, or moved by the arrow keys, it changes a field of the job. */
 export function HandleButton(props: HandleButtonProps) {
   const { handle, axis, scale, outward, tab, at, across, isTwin = false, onGrab, onRelease } = props;
-  const { dispatch, lengths } = useBench();
+  const dispatch = useDispatch();
+  const lengths = useLengths();
   const grabbed = useRef<{ readonly handle: Handle; readonly from: number; isMoved: boolean } | null>(null);
   const { path, name, value } = handle;
   const { min, max } = fieldNote(path);
@@ -38,6 +39,8 @@ export function HandleButton(props: HandleButtonProps) {
 
   const grab = (event: PointerEvent<HTMLElement>): void => {
     if (event.button !== 0) return;
+    // What the keys did before is a step of its own, and stays where the drag is cancelled.
+    dispatch({ type: 'settle' });
     event.currentTarget.setPointerCapture(event.pointerId);
     grabbed.current = { handle, from: along(event), isMoved: false };
     onGrab();
@@ -57,7 +60,7 @@ export function HandleButton(props: HandleButtonProps) {
     onRelease();
   };
   const letGo = (): void => {
-    if (grabbed.current?.isMoved) dispatch({ type: 'undo' });
+    if (grabbed.current?.isMoved) dispatch({ type: 'cancel' });
     release();
   };
 

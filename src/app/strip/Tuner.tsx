@@ -14,7 +14,7 @@ const EMPTY: Readonly<Partial<Record<JobPath, 'required' | 'decided'>>> = {
 
 /** What a chosen stretch is, with the field that changes it most directly. */
 export function Tuner({ segment }: { readonly segment: StripSegment }) {
-  const { design } = useBench();
+  const design = useBench(({ design }) => design);
   const path = tunedBy(segment, design.job);
   const { name, note } = segmentWords(segment);
   const { outside, pocketDepth } = design.pieces;

@@ -1,10 +1,11 @@
 import type { CoverDesign } from '../../core/index.ts';
-import { useBench } from '../state/BenchContext.tsx';
+import { useBenchStore, useLengths } from '../state/BenchContext.tsx';
 import { untuning } from './untunedDesign.ts';
 
 /** Says what the dashed lines are, and takes every tuning back. */
 export function UntunedNote({ untuned }: { readonly untuned: CoverDesign }) {
-  const { history, dispatch, lengths } = useBench();
+  const { getState } = useBenchStore();
+  const lengths = useLengths();
   const { outside, pocketDepth } = untuned.pieces;
   return (
     <p className="untuned-note help">
@@ -16,7 +17,10 @@ export function UntunedNote({ untuned }: { readonly untuned: CoverDesign }) {
       <button
         type="button"
         className="quiet"
-        onClick={() => dispatch({ type: 'edit', patches: untuning(history.document) })}
+        onClick={() => {
+          const { history, dispatch } = getState();
+          dispatch({ type: 'edit', patches: untuning(history.document) });
+        }}
       >
         Undo all tuning
       </button>

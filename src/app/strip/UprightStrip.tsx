@@ -12,7 +12,7 @@ import { spreadLabels } from './spreadLabels.ts';
 import { stripLabels } from './stripLabels.ts';
 import { Tuner } from './Tuner.tsx';
 import { cutEdge, type End, rangeTracks, track } from './track.ts';
-import { useUntuned } from './useUntuned.ts';
+import { useUntuned } from './untunedDesign.ts';
 import type { ZoneChoice } from './useZoneChoice.ts';
 
 /** px, from the left: the ruler, the tracks, the enlarged ends, the labels. */
@@ -30,9 +30,9 @@ const ENDS: readonly End[] = ['first', 'last'];
 
 /** The outside from head to tail over a board in its pocket, as an upright ruler, with both ends enlarged beside it. */
 export default function UprightStrip({ zones }: { readonly zones: ZoneChoice }) {
-  const { design, lengths } = useBench();
-  const [ref, room] = useHeight<HTMLDivElement>();
+  const { design, lengths } = useBench(({ design, lengths }) => ({ design, lengths }));
   const untunedCover = useUntuned();
+  const [ref, room] = useHeight<HTMLDivElement>();
   const tracks = rangeTracks(design, 'height', lengths);
   const untuned = untunedCover && track(untunedCover, 'height', 'thick', 'untuned');
   const segment = tracks[0]!.segments.find(({ id }) => id === zones.chosen);
@@ -59,7 +59,7 @@ interface UprightDrawingProps {
 }
 
 function UprightDrawing({ tracks, untuned, room, zones }: UprightDrawingProps) {
-  const { design, lengths } = useBench();
+  const { design, lengths } = useBench(({ design, lengths }) => ({ design, lengths }));
   const first = tracks[0]!;
   const allTracks = untuned === null ? tracks : [...tracks, untuned];
   const spanNow = 2 * Math.max(...allTracks.flatMap((each) => ENDS.map((end) => Math.abs(cutEdge(each, end)))));

@@ -8,6 +8,7 @@ import {
   patched,
   valueAt,
 } from '../../core/index.ts';
+import { useBench } from '../state/BenchContext.tsx';
 
 /** Fields that tuning changes; without them their defaults apply and the tool decides the sizes. */
 const TUNED = [
@@ -31,6 +32,16 @@ export function untunedDesign(document: JobDocument, design: CoverDesign): Cover
   const untuned = coverDesign(parsed.job);
   return sizesOf(untuned) === sizesOf(design) ? null : untuned;
 }
+
+/** Worked out once for both strips. */
+let last: { readonly design: CoverDesign; readonly untuned: CoverDesign | null } | null = null;
+
+/** The cover with nothing tuned, to be seen behind the open one; null while they are the same. */
+export const useUntuned = (): CoverDesign | null =>
+  useBench(({ history, design }) => {
+    if (last?.design !== design) last = { design, untuned: untunedDesign(history.good.document, design) };
+    return last.untuned;
+  });
 
 const sizesOf = ({ pieces, job }: CoverDesign): string =>
   JSON.stringify([pieces.outside, pieces.pocketDepth, job.seam.edgeMargin_mm]);

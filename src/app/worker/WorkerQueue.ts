@@ -1,57 +1,64 @@
-import type { AskedWorker } from './AskedWorker.ts';
+import { AskedWorker, type WorkerPort } from './AskedWorker.ts';
+
+interface Waiting<Q, A> {
+  readonly question: Q;
+  readonly resolve: (answer: A) => void;
+  readonly reject: (why: Error) => void;
+}
 
 /**
- * Hands a worker one question at a time. Of each kind only the newest waits, so that a dragged slider leaves no queue
- * behind, and an answer to anything but the newest of its kind is dropped.
+ * Asks a worker one question at a time. Of each kind only the newest waits, so that a dragged slider leaves no queue
+ * behind, and a promise for anything but the newest of its kind is never settled.
  */
 export class WorkerQueue<Q, A> {
-  private readonly newest = new Map<string, Q>();
-  private readonly waiting = new Map<string, Q>();
+  private readonly newest = new Map<string, Waiting<Q, A>>();
+  private readonly waiting = new Map<string, Waiting<Q, A>>();
   private isBusy = false;
-  private readonly worker: Pick<AskedWorker<Q, A>, 'ask' | 'close'>;
-  private readonly kindOf: (question: Q) => string;
-  private readonly onAnswer: (question: Q, answer: A) => void;
-  private readonly onFailure: (question: Q, why: Error) => void;
+  private readonly worker: AskedWorker<Q, A>;
 
-  /** @param onFailure told of the question that has no answer, and why */
-  constructor(
-    worker: Pick<AskedWorker<Q, A>, 'ask' | 'close'>,
-    kindOf: (question: Q) => string,
-    onAnswer: (question: Q, answer: A) => void,
-    onFailure: (question: Q, why: Error) => void,
-  ) {
-    this.worker = worker;
-    this.kindOf = kindOf;
-    this.onAnswer = onAnswer;
-    this.onFailure = onFailure;
+  /**
+   * @param start starts the worker; called when the first question comes, and after it was closed or had to be stopped
+   * @param restarts how often a worker that does not begin is started again
+   */
+  constructor(start: () => WorkerPort<Q, A>, restarts?: number) {
+    this.worker = new AskedWorker(start, restarts);
   }
 
-  ask(question: Q): void {
-    this.newest.set(this.kindOf(question), question);
-    this.waiting.set(this.kindOf(question), question);
-    this.next();
+  /**
+   * @returns the answer; never settled once a newer question of this kind is asked, or the queue closed
+   * @throws WorkerGaveUp, or Error with what the worker says is wrong with the question
+   */
+  ask(question: Q, kind = ''): Promise<A> {
+    return new Promise((resolve, reject) => {
+      const asked = { question, resolve, reject };
+      this.newest.set(kind, asked);
+      this.waiting.set(kind, asked);
+      this.next();
+    });
   }
 
+  /** Ends the worker; a later question starts it again. */
   close(): void {
     this.newest.clear();
     this.waiting.clear();
+    this.isBusy = false;
     this.worker.close();
   }
 
   private next(): void {
-    const [question] = this.waiting.values();
-    if (this.isBusy || question === undefined) return;
-    this.waiting.delete(this.kindOf(question));
+    const [first] = this.waiting;
+    if (this.isBusy || first === undefined) return;
+    const [kind, asked] = first;
+    const settle = (act: () => void): void => {
+      this.isBusy = false;
+      this.next();
+      if (this.newest.get(kind) === asked) act();
+    };
+    this.waiting.delete(kind);
     this.isBusy = true;
-    this.worker.ask(question).then(
-      (answer) => this.settle(question, () => this.onAnswer(question, answer)),
-      (why: Error) => this.settle(question, () => this.onFailure(question, why)),
+    this.worker.ask(asked.question).then(
+      (answer) => settle(() => asked.resolve(answer)),
+      (why: Error) => settle(() => asked.reject(why)),
     );
-  }
-
-  private settle(question: Q, tell: () => void): void {
-    this.isBusy = false;
-    this.next();
-    if (this.newest.get(this.kindOf(question)) === question) tell();
   }
 }

@@ -5,8 +5,7 @@ import { type JobDocument, type Patch, valueAt } from '../job/jobDocument.ts';
 import type { JobPath } from '../job/jobPath.ts';
 import type { Job } from '../job/jobSchema.ts';
 import { cutStep, INCH_STEPS } from '../job/workSchema.ts';
-import { MM_PER_OUNCE } from '../units/leatherWeight.ts';
-import { MM_PER_INCH } from '../units/mm.ts';
+import { MM_PER_INCH, MM_PER_OUNCE } from '../units/mm.ts';
 import { JOB_FIGURES } from './jobFigures.ts';
 
 /** One number of a job that can be moved to see what follows from it. Values are in the unit of `note`. */

@@ -2,7 +2,6 @@ import { formatFraction } from './fraction.ts';
 import { MM_PER_INCH, type Mm } from './mm.ts';
 import type { LengthUnit } from './parseLength.ts';
 import { type Rounding, roundToSteps } from './rounding.ts';
-import { signed } from './signed.ts';
 
 /** How lengths are printed; one record serves both units, so a switch of unit keeps the other's choice. */
 export interface LengthFormat {
@@ -11,9 +10,11 @@ export interface LengthFormat {
   readonly denominator: 16 | 32 | 64;
   /** Digits after the point, 0 to 4, used with `mm`; all of them are printed, so the precision shows. */
   readonly decimals: number;
-  /** Take it from `ROUNDING`. */
   readonly round: Rounding;
 }
+
+/** Gives a printed number its true minus sign, U+2212, and takes it from one that prints as nothing. */
+export const signed = (text: string): string => (Number(text) === 0 ? text.replace('-', '') : text.replace('-', '−'));
 
 /**
  * Prints a length as `8 1/2 in` (reduced fraction) or `215.9 mm`, rounded the stated way (see `roundToSteps`).

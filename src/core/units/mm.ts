@@ -6,3 +6,6 @@ export const mm = (value: number): Mm => value as Mm;
 
 /** Millimetres in one inch, exact since 1959 (international yard and pound agreement). */
 export const MM_PER_INCH = 25.4;
+
+/** Thickness of one ounce of leather weight, mm: 1/64 in (ASTM D1814, 1.2, which adds the conversion as 0.396 mm). */
+export const MM_PER_OUNCE = MM_PER_INCH / 64;

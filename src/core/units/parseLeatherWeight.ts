@@ -1,8 +1,6 @@
-import { MM_PER_OUNCE } from './leatherWeight.ts';
-import { type Mm, mm } from './mm.ts';
+import { MM_PER_OUNCE, type Mm, mm } from './mm.ts';
 import { type Reading, refusal } from './reading.ts';
-import { parseTypedFigure, type TypedFigure } from './typedFigure.ts';
-import { type NotANumber, normaliseTyped } from './typedNumber.ts';
+import { type NotANumber, normaliseTyped, parseTypedFigure, type TypedFigure } from './typedNumber.ts';
 
 /** Leather is sold as a range of thickness; the two are equal when one figure was given. */
 export interface ThicknessRange {
@@ -75,7 +73,7 @@ function readFigures(typed: string): readonly [TypedFigure, TypedFigure] | NotAN
 }
 
 function pair(lowText: string, highText: string): readonly [TypedFigure, TypedFigure] | NotANumber {
-  const [low, high] = [parseTypedFigure(lowText.trim()), parseTypedFigure(highText.trim())];
+  const [low, high] = [parseTypedFigure(lowText.trim()), parseTypedFigure(highText)];
   if ('remedy' in low) return low;
   if ('remedy' in high) return high;
   // Digits in a unit name mean that the text was cut at the wrong place.

@@ -1,7 +1,6 @@
 import { MM_PER_INCH, type Mm, mm } from './mm.ts';
 import { type Reading, refusal } from './reading.ts';
-import { parseTypedFigure } from './typedFigure.ts';
-import { normaliseTyped } from './typedNumber.ts';
+import { normaliseTyped, parseTypedFigure } from './typedNumber.ts';
 
 export type LengthUnit = 'mm' | 'in';
 

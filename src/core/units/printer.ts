@@ -1,10 +1,8 @@
-import { formatLength } from './formatLength.ts';
+import { formatLength, signed } from './formatLength.ts';
 import { formatFraction } from './fraction.ts';
-import { formatLeatherWeight, MM_PER_OUNCE } from './leatherWeight.ts';
-import { MM_PER_INCH, mm } from './mm.ts';
+import { MM_PER_INCH, MM_PER_OUNCE, mm } from './mm.ts';
 import type { LengthUnit } from './parseLength.ts';
-import { ROUNDING, type Rounding, roundToSteps } from './rounding.ts';
-import { signed } from './signed.ts';
+import { ROUNDING_NOISE_MM, type Rounding, roundToSteps } from './rounding.ts';
 
 /**
  * Prints every figure of a job in the unit that the job is worked in; values come in mm, mm2, radians, newtons and shares.
@@ -72,6 +70,9 @@ const TRUE_WITHIN = 0.005;
 /** Finest inch fraction that a ruler shows, mm; common practice, no source. */
 const FINEST_INCH = MM_PER_INCH / 64;
 
+/** Finest step that leather is sold by, mm: it is the half or whole ounce (common practice, no source). */
+const QUARTER_OUNCE = MM_PER_OUNCE / 4;
+
 /** Square millimetres in a square foot, (12 x 25.4)^2. */
 const MM2_PER_SQUARE_FOOT = 92_903.04;
 
@@ -101,11 +102,11 @@ export function printer(units: LengthUnit): Printer {
       ? formatLength(mm(value), { unit: 'in', denominator: 64, decimals: 0, round: 'nearest' })
       : `${decimal(hundredths(value))} mm`;
   const length = (value: number): string => rounded(value, 'nearest');
-  const signedGap = (value: number): string => rounded(value, ROUNDING.gap);
+  const signedGap = (value: number): string => rounded(value, 'down');
   const gap = (value: number): string => signedGap(value).replace('−', '');
   const weight = (value: number): string =>
-    isOnStep(value, MM_PER_OUNCE / 4, 1e-6)
-      ? formatLeatherWeight(mm(value), 'nearest')
+    isOnStep(value, QUARTER_OUNCE, ROUNDING_NOISE_MM)
+      ? `${formatFraction(Math.round(value / QUARTER_OUNCE), 4)} oz`
       : `${decimal(hundredths(value))} mm`;
   const number = (value: number, decimals: number): string => signed(value.toFixed(decimals));
   return {

@@ -4,22 +4,6 @@ import type { Mm } from './mm.ts';
 export type Rounding = 'up' | 'nearest' | 'down';
 
 /**
- * The way each kind of length is rounded wherever it is printed or cut.
- *
- * - measure, cut: up. Leather cut too large can be trimmed; a cover too small is lost.
- * - pitch: nearest. An error in the pitch adds up along the seam, so neither way is the safe one.
- * - thickness: up, never down. A cover sized for thinner leather than it is made of does not close.
- * - gap: down. Spare room is never overstated, and an overrun (negative gap) is never understated.
- */
-export const ROUNDING = {
-  measure: 'up',
-  cut: 'up',
-  pitch: 'nearest',
-  thickness: 'up',
-  gap: 'down',
-} as const satisfies Record<string, Rounding>;
-
-/**
  * A length this close to a step, in mm, lies on it. Sums of lengths below 10 m carry floating-point noise near 1e-11 mm,
  * and a nanometre is far below anything leather, paper or a ruler can show; so 8 1/2 in prints as 8 1/2 in, not 8 33/64.
  */

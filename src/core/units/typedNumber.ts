@@ -60,8 +60,8 @@ export function parseTypedNumber(text: string): TypedNumber | NotANumber {
 
   const decimal = DECIMAL.exec(text);
   if (!decimal) {
-    const grouped = /[.,].*[.,]/.test(text) && /^[\d.,]+$/.test(text);
-    return { remedy: grouped ? 'Write one decimal point or comma and no thousands separator.' : null };
+    const hasTwoMarks = /^[\d.,]+$/.test(text);
+    return { remedy: hasTwoMarks ? 'Write one decimal point or comma and no thousands separator.' : null };
   }
   const [, whole = '', mark, decimals = ''] = decimal;
   if (whole === '' && decimals === '') return { remedy: null };
@@ -71,6 +71,20 @@ export function parseTypedNumber(text: string): TypedNumber | NotANumber {
   if (tooLong(whole, decimals)) return { remedy: TOO_LONG };
   const plain = `${Number(whole)}${decimals === '' ? '' : `.${decimals}`}`;
   return { numerator: Number(whole + decimals), denominator: 10 ** decimals.length, isFraction: false, text: plain };
+}
+
+/** A number as typed and whatever follows it, which should be the name of a unit. */
+export interface TypedFigure {
+  readonly number: TypedNumber;
+  /** Empty when nothing follows the number. */
+  readonly unitName: string;
+}
+
+/** Splits normalised text such as `8 1/2 in` or `216mm` into its number and its unit name. */
+export function parseTypedFigure(text: string): TypedFigure | NotANumber {
+  const [body] = /[\d.,/⁄ -]*/.exec(text)!;
+  const number = parseTypedNumber(body.trim());
+  return 'remedy' in number ? number : { number, unitName: text.slice(body.length) };
 }
 
 function readFraction(whole: string | undefined, over: string, under: string): TypedNumber | NotANumber {

@@ -3,7 +3,7 @@ import { IDBFactory } from 'fake-indexeddb';
 import { afterEach, beforeEach, expect, test } from 'vitest';
 import { type Kept, ShelfKeeper } from '../../../src/app/shelf/ShelfKeeper.ts';
 import { Shelf } from '../../../src/app/shelf/shelf.ts';
-import { placeOf, setPlace } from '../../../src/app/state/place.ts';
+import type { JobKey, ShelfPlace } from '../../../src/app/state/jobHistory.ts';
 import { EXAMPLE_JOBS } from '../../../src/core/job/examples.ts';
 import type { JobRecord } from '../../../src/core/job/migrate.ts';
 
@@ -11,13 +11,15 @@ const named = (name: string): JobRecord => ({ ...(EXAMPLE_JOBS[0]!.document as J
 
 let shelf: Shelf;
 let told: Kept['what'][];
+let places: Map<JobKey, ShelfPlace>;
 let keeper: ShelfKeeper;
 
 beforeEach(() => {
   globalThis.indexedDB = new IDBFactory();
   shelf = new Shelf();
   told = [];
-  keeper = new ShelfKeeper(shelf, ({ what }) => told.push(what));
+  places = new Map();
+  keeper = new ShelfKeeper(shelf, places, ({ what }) => told.push(what));
 });
 
 afterEach(() => shelf.close());
@@ -29,32 +31,32 @@ async function standing(): Promise<readonly string[]> {
 }
 
 test('keys pressed in a row are one save, of the last of them', async () => {
-  const key = {};
+  const key = 1;
   for (const name of ['a', 'ab', 'abc']) keeper.keep(key, named(name));
   await keeper.flush();
   expect(await standing()).toEqual(['abc']);
-  expect(placeOf(key)?.revision).toBe(1);
+  expect(places.get(key)?.revision).toBe(1);
 });
 
 test('what waits of one job is written before another job waits', async () => {
-  keeper.keep({}, named('first'));
-  keeper.keep({}, named('second'));
+  keeper.keep(1, named('first'));
+  keeper.keep(2, named('second'));
   await keeper.flush();
   expect(await standing()).toEqual(['first', 'second']);
 });
 
 test('a job that stands on the shelf already takes its place there', async () => {
   await shelf.add(named('known'));
-  keeper.keep({}, named('known'));
+  keeper.keep(1, named('known'));
   await keeper.flush();
   expect(await standing()).toEqual(['known']);
 });
 
 test('a job that was only looked at is no copy, though another window has changed it', async () => {
-  const [mine, document] = [{}, named('one')];
+  const [mine, document] = [1, named('one')];
   keeper.keep(mine, document);
   await keeper.flush();
-  const { id, revision } = placeOf(mine)!;
+  const { id, revision } = places.get(mine)!;
   await shelf.save(id, revision, named('two'));
   keeper.keep(mine, named('three'));
   keeper.keep(mine, document);
@@ -67,7 +69,7 @@ test('a job that was only looked at is no copy, though another window has change
 });
 
 test('a change undone while it was being saved is saved too', async () => {
-  const [mine, document] = [{}, named('one')];
+  const [mine, document] = [1, named('one')];
   keeper.keep(mine, document);
   await keeper.flush();
   keeper.keep(mine, named('two'));
@@ -78,14 +80,14 @@ test('a change undone while it was being saved is saved too', async () => {
 });
 
 test('trouble is told, and the next save tries again from where the last one stood', async () => {
-  const key = {};
+  const key = 1;
   const { indexedDB } = globalThis;
   // @ts-expect-error A browser without storage.
   globalThis.indexedDB = undefined;
   keeper.keep(key, named('one'));
   await keeper.flush();
   expect(told).toEqual(['trouble']);
-  expect(placeOf(key)).toBeUndefined();
+  expect(places.get(key)).toBeUndefined();
   globalThis.indexedDB = indexedDB;
   keeper.keep(key, named('one'));
   await keeper.flush();
@@ -95,8 +97,8 @@ test('trouble is told, and the next save tries again from where the last one sto
 test('a job left unsaved in an earlier visit is saved on the next', async () => {
   const added = await shelf.add(named('one'));
   if (!added.ok) throw new Error(added.trouble.message);
-  const key = {};
-  setPlace(key, { id: added.value.id, revision: 1, document: null });
+  const key = 1;
+  places.set(key, { id: added.value.id, revision: 1, document: null });
   keeper.keep(key, named('two'));
   await keeper.flush();
   expect(await standing()).toEqual(['two']);

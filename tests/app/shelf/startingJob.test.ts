@@ -7,7 +7,6 @@ import { Shelf } from '../../../src/app/shelf/shelf.ts';
 import type { ShelfJob } from '../../../src/app/shelf/shelfDatabase.ts';
 import { startingJob } from '../../../src/app/shelf/startingJob.ts';
 import type { Kept } from '../../../src/app/state/keptJob.ts';
-import { setPlace } from '../../../src/app/state/place.ts';
 import { EXAMPLE_JOBS } from '../../../src/core/job/examples.ts';
 import type { JobDocument } from '../../../src/core/job/jobDocument.ts';
 
@@ -247,10 +246,10 @@ describe('the shelf is asked', () => {
       });
       expect(late).toBeNull();
       expect(opened(start)).toBe(3);
-      const [told, key]: [string[], object] = [[], {}];
-      setPlace(key, start.first!.place!);
-      const keeper = new ShelfKeeper(shelf, ({ what }) => told.push(what));
-      keeper.keep(key, doc('a', 4));
+      const told: string[] = [];
+      const places = new Map([[1, start.first!.place!]]);
+      const keeper = new ShelfKeeper(shelf, places, ({ what }) => told.push(what));
+      keeper.keep(1, doc('a', 4));
       await keeper.flush();
       expect(told).toEqual(['kept']);
       const list = await shelf.list();

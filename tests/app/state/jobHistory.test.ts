@@ -1,7 +1,14 @@
 import { afterEach, describe, expect, test } from 'vitest';
 import choirBook from '../../../public/jobs/choir-book.json' with { type: 'json' };
 import tideLedger from '../../../public/jobs/tide-ledger.json' with { type: 'json' };
-import { type JobAction, type JobHistory, jobHistory, startHistory } from '../../../src/app/state/jobHistory.ts';
+import {
+  FIRST_JOB,
+  type JobAction,
+  type JobHistory,
+  jobHistory,
+  placeOf,
+  startHistory,
+} from '../../../src/app/state/jobHistory.ts';
 import { valueAt } from '../../../src/core/job/jobDocument.ts';
 import type { JobPath } from '../../../src/core/job/jobPath.ts';
 import { JOB_MIGRATIONS, type Migration } from '../../../src/core/job/migrate.ts';
@@ -63,6 +70,51 @@ describe('undo', () => {
   test('offers nothing to redo after a new edit', () => {
     const state = following([type(WIDTH, '170'), { type: 'undo' }, type(WIDTH, '175')]);
     expect(state.future).toEqual([]);
+  });
+});
+
+describe('a cancelled edit', () => {
+  test('leaves neither past nor future', () => {
+    const before = following([type(WIDTH, '170'), type('book.height_mm', '250'), { type: 'undo' }]);
+    const dragged = following([type('ease.head_mm', '1'), type('ease.head_mm', '2')], before);
+    expect(dragged.future).toEqual([]);
+    expect(following([{ type: 'cancel' }], dragged)).toEqual(before);
+  });
+
+  test('keeps what was saved meanwhile, and nothing of it can be cancelled twice', () => {
+    const place = { id: 'a', revision: 1, document: null };
+    const dragged = following([type('ease.head_mm', '1'), { type: 'place', key: FIRST_JOB, place }]);
+    const cancelled = following([{ type: 'cancel' }], dragged);
+    expect(placeOf(cancelled)).toBe(place);
+    expect(jobHistory(cancelled, { type: 'cancel' })).toBe(cancelled);
+  });
+
+  test('takes back only what came after the field was last left', () => {
+    const state = following([type(WIDTH, '170'), { type: 'settle' }, type(WIDTH, '171'), { type: 'cancel' }]);
+    expect(valueAt(state.document, WIDTH)).toBe(170);
+    expect(state.past).toHaveLength(1);
+  });
+});
+
+describe('the place on the shelf', () => {
+  const place = (id: string) => ({ id, revision: 1, document: null });
+  const saved = following([{ type: 'place', key: FIRST_JOB, place: place('a') }]);
+
+  test('stays with its job through edits, another job and undo', () => {
+    const opened = following([type(WIDTH, '170'), { type: 'open', document: choirBook, place: place('b') }], saved);
+    expect(placeOf(opened)?.id).toBe('b');
+    expect(placeOf(following([{ type: 'undo' }], opened))?.id).toBe('a');
+    expect(placeOf(following([{ type: 'undo' }, { type: 'redo' }], opened))?.id).toBe('b');
+  });
+
+  test('is not that of the job before, unless another state of the same job is opened', () => {
+    expect(placeOf(following([{ type: 'open', document: choirBook }], saved))).toBeUndefined();
+    expect(placeOf(following([{ type: 'open', document: choirBook, isSameJob: true }], saved))?.id).toBe('a');
+  });
+
+  test('belongs to one job even where an undone one was opened before it', () => {
+    const first = following([{ type: 'open', document: choirBook, place: place('b') }, { type: 'undo' }]);
+    expect(placeOf(following([{ type: 'open', document: choirBook }], first))).toBeUndefined();
   });
 });
 

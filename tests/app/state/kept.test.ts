@@ -1,9 +1,12 @@
 import { afterEach, beforeEach, describe, expect, test, vi } from 'vitest';
 import tideLedger from '../../../public/jobs/tide-ledger.json' with { type: 'json' };
+import { type ShelfPlace, startHistory, type Written } from '../../../src/app/state/jobHistory.ts';
 import { keepJob, keptJob, sawShelf } from '../../../src/app/state/keptJob.ts';
 import { openJobText } from '../../../src/app/state/openJobFile.ts';
-import { setPlace } from '../../../src/app/state/place.ts';
 import { keepViewChoice, keptViewChoice } from '../../../src/app/state/viewChoice.ts';
+
+const open = (written: Partial<Written> = {}, place?: ShelfPlace) =>
+  startHistory({ document: tideLedger, typed: {}, ...written }, tideLedger, place);
 
 describe('the browser keeps', () => {
   const store = new Map<string, string>();
@@ -20,26 +23,25 @@ describe('the browser keeps', () => {
 
   test('the open job with all that was typed, right or wrong', () => {
     const step = { document: tideLedger, typed: { 'book.width_mm': { text: 'about 6', unit: 'in' as const } } };
-    expect(keepJob({ ...step, key: {} })).toBe(true);
+    expect(keepJob(open(step))).toBe(true);
     expect(keptJob()).toMatchObject(step);
   });
 
   test('the place of the open job on the shelf together with it', () => {
-    const key = {};
-    setPlace(key, { id: 'a', revision: 3, document: tideLedger });
-    keepJob({ document: tideLedger, typed: {}, key });
+    const place = { id: 'a', revision: 3, document: tideLedger };
+    keepJob(open({}, place));
     expect(keptJob()).toMatchObject({ document: tideLedger, place: { id: 'a', revision: 3, isSaved: true } });
-    keepJob({ document: { ...tideLedger }, typed: {}, key });
+    keepJob(open({ document: { ...tideLedger } }, place));
     expect(keptJob()?.place?.isSaved).toBe(false);
-    keepJob({ document: tideLedger, typed: {}, key: {} });
+    keepJob(open());
     expect(keptJob()?.place).toBeUndefined();
   });
 
   test("each window's own job apart, and gives a new window the one kept last", () => {
-    keepJob({ document: tideLedger, typed: {}, key: {} });
+    keepJob(open());
     const first = sessionStorage;
     vi.stubGlobal('sessionStorage', storage(new Map()));
-    keepJob({ document: { ...tideLedger, name: 'Other' }, typed: {}, key: {} });
+    keepJob(open({ document: { ...tideLedger, name: 'Other' } }));
     vi.stubGlobal('sessionStorage', first);
     expect(keptJob()?.document.name).toBe(tideLedger.name);
     vi.stubGlobal('sessionStorage', storage(new Map()));
@@ -47,13 +49,13 @@ describe('the browser keeps', () => {
   });
 
   test('when it was last kept in any window, and never before a save that was known', () => {
-    keepJob({ document: tideLedger, typed: {}, key: {} });
+    keepJob(open());
     const first = keptJob()!.mark!;
     expect(first).toBeLessThanOrEqual(Date.now());
     const own = sessionStorage;
     vi.stubGlobal('sessionStorage', storage(new Map()));
     sawShelf(first + 1e12);
-    keepJob({ document: { ...tideLedger, name: 'Other' }, typed: {}, key: {} });
+    keepJob(open({ document: { ...tideLedger, name: 'Other' } }));
     vi.stubGlobal('sessionStorage', own);
     expect(keptJob()).toMatchObject({ document: tideLedger, mark: first + 1e12 });
   });
@@ -79,7 +81,7 @@ test('a browser that refuses to keep anything is told from one that does, and st
   };
   vi.stubGlobal('localStorage', { getItem: refuse, setItem: refuse });
   vi.stubGlobal('sessionStorage', { getItem: refuse, setItem: refuse });
-  expect(keepJob({ document: tideLedger, typed: {}, key: {} })).toBe(false);
+  expect(keepJob(open())).toBe(false);
   expect(keptJob()).toBeNull();
   expect(() => keepViewChoice(keptViewChoice())).not.toThrow();
   vi.unstubAllGlobals();

@@ -1,57 +1,56 @@
-import { describe, expect, test, vi } from 'vitest';
+import { describe, expect, test } from 'vitest';
+import type { WorkerPort } from '../../../src/app/worker/AskedWorker.ts';
 import { WorkerQueue } from '../../../src/app/worker/WorkerQueue.ts';
 
-/** A desk whose worker answers when the test says so. A question's kind is its first letter. */
-function desk() {
+/** A queue whose worker answers when the test says so. A question's kind is its first letter. */
+function queued() {
   const sent: string[] = [];
   const told: string[] = [];
-  let answer: (value: number) => void = () => {};
-  let breakDown: (why: Error) => void = () => {};
-  const worker = {
-    ask: (question: string) => {
-      sent.push(question);
-      return new Promise<number>((resolve, reject) => {
-        [answer, breakDown] = [resolve, reject];
-      });
-    },
-    close: vi.fn(),
+  const ports: (WorkerPort<string, number> & { isEnded: boolean })[] = [];
+  const queue = new WorkerQueue<string, number>(() => {
+    const port = {
+      postMessage: (question: string) => void sent.push(question),
+      onmessage: null,
+      onerror: null,
+      isEnded: false,
+      terminate: () => {
+        port.isEnded = true;
+      },
+    };
+    ports.push(port);
+    return port;
+  });
+  const say = (word: object) => {
+    ports.at(-1)!.onmessage?.({ data: word } as MessageEvent);
+    return new Promise((resolve) => setTimeout(resolve));
   };
-  const made = new WorkerQueue<string, number>(
-    worker,
-    (question) => question[0]!,
-    (question) => told.push(question),
-    (question, { message }) => told.push(`${question} ${message}`),
-  );
-  const settled = () => new Promise((resolve) => setTimeout(resolve));
   return {
     ask: (...questions: string[]) => {
-      for (const question of questions) made.ask(question);
+      for (const question of questions)
+        queue.ask(question, question[0]).then(
+          () => told.push(question),
+          ({ message }) => told.push(`${question} ${message}`),
+        );
     },
-    answer: () => {
-      answer(1);
-      return settled();
-    },
-    breakDown: () => {
-      breakDown(new Error('broke'));
-      return settled();
-    },
-    close: () => made.close(),
-    worker,
+    answer: () => say({ answer: 1 }),
+    breakDown: () => say({ failure: 'broke' }),
+    close: () => queue.close(),
+    ports,
     sent,
     told,
   };
 }
 
-describe('the desk of a worker', () => {
+describe('the queue of a worker', () => {
   test('answers what was asked', async () => {
-    const { ask, answer, told } = desk();
+    const { ask, answer, told } = queued();
     ask('a1');
     await answer();
     expect(told).toEqual(['a1']);
   });
 
   test('has one question at the worker, and of each kind only the newest waiting; a stale answer is dropped', async () => {
-    const { ask, answer, sent, told } = desk();
+    const { ask, answer, sent, told } = queued();
     ask('a1', 'b1', 'a2', 'a3');
     expect(sent).toEqual(['a1']);
     for (let i = 0; i < 3; i++) await answer();
@@ -60,7 +59,7 @@ describe('the desk of a worker', () => {
   });
 
   test('tells of a question that has no answer, and goes on with the next', async () => {
-    const { ask, answer, breakDown, sent, told } = desk();
+    const { ask, answer, breakDown, sent, told } = queued();
     ask('a1', 'b1');
     await breakDown();
     expect(told).toEqual(['a1 broke']);
@@ -70,12 +69,22 @@ describe('the desk of a worker', () => {
   });
 
   test('lets the worker go when it closes, and tells nothing more', async () => {
-    const { ask, answer, close, sent, told, worker } = desk();
+    const { ask, answer, close, sent, told, ports } = queued();
     ask('a1', 'b1');
     close();
     await answer();
-    expect(worker.close).toHaveBeenCalledOnce();
+    expect(ports.map(({ isEnded }) => isEnded)).toEqual([true]);
     expect(sent).toEqual(['a1']);
     expect(told).toEqual([]);
+  });
+
+  test('starts the worker again for a question after it was closed', async () => {
+    const { ask, answer, close, told, ports } = queued();
+    ask('a1');
+    close();
+    ask('a2');
+    await answer();
+    expect(ports).toHaveLength(2);
+    expect(told).toEqual(['a2']);
   });
 });

@@ -1,5 +1,13 @@
 import { describe, expect, test } from 'vitest';
+import { MM_PER_OUNCE } from '../../../src/core/units/mm.ts';
 import { parseLeatherWeight } from '../../../src/core/units/parseLeatherWeight.ts';
+
+// Source: ASTM D1814, 1.2: "One ounce equals 1/64 in. or 0.0156 in. or 0.396 mm", both decimals cut, not rounded.
+test('one ounce is the 1/64 in of ASTM D1814, and its 0.0156 in and 0.396 mm as far as they are printed', () => {
+  expect(MM_PER_OUNCE).toBe(25.4 / 64);
+  expect(Math.floor(1e4 * (MM_PER_OUNCE / 25.4)) / 1e4).toBe(0.0156);
+  expect(Math.floor(1e3 * MM_PER_OUNCE) / 1e3).toBe(0.396);
+});
 
 describe('parseLeatherWeight', () => {
   test.each([
@@ -34,6 +42,8 @@ describe('parseLeatherWeight', () => {
     ['4-4 1/2 oz', 1.5875, 1.7859375],
     ['3-1/2-4-1/2 oz', 1.3890625, 1.7859375],
     ['3½/4½ oz', 1.3890625, 1.7859375],
+    ['4/5-6 oz', 0.3175, 2.38125],
+    ['10 mm', 10, 10],
   ])('%s is %d to %d mm', (text, min, max) => {
     const reading = parseLeatherWeight(text);
     expect(reading.ok && reading.value.min).toBeCloseTo(min, 12);
@@ -54,16 +64,19 @@ describe('parseLeatherWeight', () => {
     ['4.5', 'Add the unit'],
     ['4 oz - 2 mm', 'same unit'],
     ['4-5 lb', 'as oz or mm'],
+    ['4 lb-5 oz', 'as oz or mm'],
+    ['4 oz-5 lb', 'as oz or mm'],
     ['1/8 in', 'as oz or mm'],
     ['0 oz', 'cannot be 0'],
     ['0-5 oz', 'cannot be 0'],
+    ['4-0 oz', 'cannot be 0'],
     ['-4 oz', 'remove the minus sign'],
     ['1,234 mm', 'could mean either'],
     ['1,234-2 mm', 'could mean either'],
     ['45 oz', 'Check the unit'],
     ['11 mm', 'Check the unit'],
     ['4 1/0 oz', 'cannot be 0'],
-    ['', 'Nothing is typed'],
+    ['', 'Type the weight the leather is sold by'],
   ])('%s is refused with a remedy', (text, remedy) => {
     const reading = parseLeatherWeight(text);
     expect(reading.ok ? `read as ${reading.understood}` : reading.message).toContain(remedy);

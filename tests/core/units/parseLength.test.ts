@@ -57,6 +57,8 @@ describe('parseLength', () => {
     ['21.6 cm', 216],
     ['21,6 cm', 216],
     ['0,125', 0.125],
+    ['1234,567', 1234.567],
+    ['10000', 10_000],
     ['1.234', 1.234],
     ['1,23', 1.23],
     ['216㎜', 216],
@@ -73,6 +75,7 @@ describe('parseLength', () => {
   test('what was understood is said back with its unit and in millimetres', () => {
     expect(inches('8½')).toMatchObject({ understood: '8 1/2 in = 215.9 mm' });
     expect(inches('21,6 cm')).toMatchObject({ understood: '21.6 cm = 216 mm' });
+    expect(inches('3/8')).toMatchObject({ understood: '3/8 in = 9.525 mm' });
     expect(millimetres('216')).toMatchObject({ understood: '216 mm' });
   });
 
@@ -84,6 +87,7 @@ describe('parseLength', () => {
     ['1/0', 'cannot be 0'],
     ['8 1/0 in', 'cannot be 0'],
     ['8 9/8', 'less than 1'],
+    ['8 2/2', 'less than 1'],
     ['-5', 'remove the minus sign'],
     ['−5 mm', 'remove the minus sign'],
     ['-½', 'remove the minus sign'],
@@ -94,11 +98,14 @@ describe('parseLength', () => {
     ['8 constructor', 'Write the unit as'],
     ["1'", 'write the length in inches'],
     ['1 ft', 'write the length in inches'],
+    ['1 fts', 'Write the unit as'],
+    ['1 aft', 'Write the unit as'],
+    ['1.2 3.4', 'Write one number and its unit'],
     ['10001 mm', 'Check the unit'],
     ['999999999 in', 'Check the unit'],
     ['9999999999', 'at most 9 digits'],
     ['1/9999999999', 'at most 9 digits'],
-    ['', 'Nothing is typed'],
+    ['', 'Type the length as measured'],
     ['   ', 'Nothing is typed'],
   ])('%s is refused with a remedy', (text, remedy) => expect(refused(text)).toContain(remedy));
 
@@ -122,6 +129,21 @@ describe('parseLength', () => {
 
   test.each(['8 - 1/2', '8²', '8₂', '8①'])('digits are never run together or subtracted: %s is refused', (text) => {
     refused(text);
+  });
+
+  test('a field names what it allows, and its largest length to what is out of all bounds', () => {
+    const read = (text: string, range?: { min: number; max: number }): string => {
+      const reading = parseLength(text, { defaultUnit: 'mm', ...(range && { range }) });
+      return reading.ok ? '' : reading.message;
+    };
+    expect(read('x', { min: 30, max: 1000 })).toMatch(/ Allowed: 30 to 1000 mm\.$/);
+    expect(read('x')).not.toContain('Allowed');
+    expect(read('10001', { min: 30, max: 1000 })).toContain('a length of at most 1000 mm');
+    expect(read('10001')).toContain('a length of at most 10000 mm');
+  });
+
+  test('a text of 40 characters is quoted whole', () => {
+    expect(refused('x'.repeat(40))).toContain(`“${'x'.repeat(40)}” is not`);
   });
 
   test('a long refused text is quoted only at its start and without control characters', () => {

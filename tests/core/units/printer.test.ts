@@ -54,7 +54,7 @@ describe('what is only computed', () => {
 });
 
 test('lace and thread are rounded up, by the centimetre or by the inch', () => {
-  expect([metric.reel(1196), metric.reel(1200), metric.reel(1200.1)]).toEqual(['1.20 m', '1.20 m', '1.21 m']);
+  expect([metric.reel(1196), metric.reel(1200), metric.reel(1200.00005)]).toEqual(['1.20 m', '1.20 m', '1.21 m']);
   expect([imperial.reel(1196), imperial.reel(44.3125 * INCH), imperial.reel(3 * INCH), imperial.reel(0)]).toEqual([
     '4 ft',
     '3 ft 9 in',
@@ -66,6 +66,8 @@ test('lace and thread are rounded up, by the centimetre or by the inch', () => {
 test('leather is in ounces where it is sold so, in either unit, else in mm', () => {
   for (const print of [metric, imperial]) {
     expect(print.weight(1.5875)).toBe('4 oz');
+    expect(print.weight(0.75 * (INCH / 64))).toBe('3/4 oz');
+    expect(print.weight(1.58751)).toBe('1.59 mm');
     expect(print.weights(1.5875, 1.984375)).toBe('4-5 oz');
     expect(print.weights(1.5875, 1.5875)).toBe('4 oz');
     expect(print.weights(1.6, 2)).toBe('1.6-2 mm');
@@ -81,7 +83,8 @@ test('an area stands in both units, the job’s own first', () => {
 test('shares, forces, money and numbers have one look and a true minus sign', () => {
   const sign = { currency: 'Kr', decimals: 2 };
   expect([metric.share(0.436), metric.share(0.957, 1), metric.share(-0.02)]).toEqual(['44 %', '95.7 %', '−2 %']);
-  expect([metric.force(3.24), metric.force(12.4)]).toEqual(['3.2 N', '12 N']);
+  expect([metric.force(3.24), metric.force(9.95), metric.force(12.4)]).toEqual(['3.2 N', '10 N', '12 N']);
+  expect([metric.count(0, 'lace', 'laces'), metric.count(1, 'lace', 'laces')]).toEqual(['0 laces', '1 lace']);
   expect([metric.money(12.5, sign), metric.money(-12.5, sign), metric.money(3, { currency: '', decimals: 0 })]).toEqual(
     ['Kr 12.50', 'Kr −12.50', '3'],
   );

@@ -1,5 +1,6 @@
-import { type JobPath, type Vec2, valueAt } from '../../../core/index.ts';
-import { useBench } from '../../state/BenchContext.tsx';
+import type { JobPath, Vec2 } from '../../../core/index.ts';
+import { useWritten } from '../../fields/fieldState.ts';
+import { useDispatch } from '../../state/BenchContext.tsx';
 import { PolygonField } from './PolygonField.tsx';
 
 /** A defect as it is first marked, to be moved to its place. */
@@ -12,8 +13,8 @@ const NEW_DEFECT: readonly Vec2[] = [
 
 /** Scars, holes and loose places to keep off, each with its corners. */
 export function DefectFields({ path }: { readonly path: JobPath }) {
-  const { history, dispatch } = useBench();
-  const written = valueAt(history.document, path);
+  const dispatch = useDispatch();
+  const written = useWritten(path);
   const defects = (Array.isArray(written) ? written : []) as readonly (readonly Vec2[])[];
   const put = (next: readonly (readonly Vec2[])[], key?: string): void =>
     dispatch({ type: 'edit', key, patches: [{ path, value: next.length === 0 ? undefined : next }] });

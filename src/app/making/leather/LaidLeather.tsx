@@ -1,5 +1,5 @@
 import { polygonArea } from '../../../core/index.ts';
-import { useBench } from '../../state/BenchContext.tsx';
+import { useLengths } from '../../state/BenchContext.tsx';
 import { Notes } from '../PanelParts.tsx';
 import { LayoutDrawing } from './LayoutDrawing.tsx';
 import type { LayoutQuestion } from './layoutMessage.ts';
@@ -34,7 +34,7 @@ function Outcome({
   readonly title: string;
   readonly laid: NonNullable<ReturnType<typeof useLayout>['last']>;
 }) {
-  const { lengths } = useBench();
+  const lengths = useLengths();
   const { layout, faults, question } = laid;
   const { placed, unplaced, area, used } = layout;
   const counts = new Map<string, number>();

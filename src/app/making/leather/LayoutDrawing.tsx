@@ -1,6 +1,6 @@
 import { addScaled, heading, type PlacedPiece, type Vec2 } from '../../../core/index.ts';
 import { useWidth } from '../../sheet/useExtent.ts';
-import { useBench } from '../../state/BenchContext.tsx';
+import { useLengths } from '../../state/BenchContext.tsx';
 import { scaleBar } from './scaleBar.ts';
 import type { LaidOut } from './useLayout.ts';
 
@@ -22,7 +22,7 @@ interface Box {
 
 /** The leather with the pieces laid on it, to scale: defects hatched, an arrow on each piece from its tail to its head. */
 export function LayoutDrawing({ laid: { layout, question }, describe }: LayoutDrawingProps) {
-  const { lengths } = useBench();
+  const lengths = useLengths();
   const [ref, room] = useWidth<HTMLDivElement>();
   const { hide } = question;
   const box = boxOf(hide.outline);

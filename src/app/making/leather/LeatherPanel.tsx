@@ -1,17 +1,15 @@
-import { useDeferredValue, useMemo } from 'react';
+import { useMemo } from 'react';
 import { clearanceOf, coverSupplies, hideOf } from '../../../core/index.ts';
 import { FigureField } from '../../fields/FigureField.tsx';
-import { useBench } from '../../state/BenchContext.tsx';
+import type { Bench } from '../../state/bench.ts';
+import { lagging } from '../../state/lagging.tsx';
 import { Panel } from '../PanelParts.tsx';
 import { LaidLeather } from './LaidLeather.tsx';
 import { LEATHER_TITLES } from './leatherTitles.ts';
 import { OwnedLeather } from './OwnedLeather.tsx';
 
 /** The leather owned, and the pieces laid out on it. */
-export default function LeatherPanel() {
-  // What follows from the fields may lag a key press.
-  const { design: newest, lengths } = useBench();
-  const design = useDeferredValue(newest);
+function LeatherPanel({ design, lengths }: Pick<Bench, 'design' | 'lengths'>) {
   const { hides } = design.job;
   const { outlines, areas } = useMemo(() => coverSupplies(design), [design]);
   return (
@@ -50,3 +48,5 @@ export default function LeatherPanel() {
     </Panel>
   );
 }
+
+export default lagging(({ design, lengths }) => ({ design, lengths }), LeatherPanel);

@@ -1,7 +1,8 @@
-import { type JobDocument, type JobPath, type LeatherName, type Vec2, valueAt } from '../../../core/index.ts';
+import type { JobDocument, JobPath, LeatherName, Vec2 } from '../../../core/index.ts';
 import { Choice } from '../../fields/Choice.tsx';
 import { FigureField } from '../../fields/FigureField.tsx';
-import { useBench } from '../../state/BenchContext.tsx';
+import { useWritten } from '../../fields/fieldState.ts';
+import { useBench, useDispatch, useLengths } from '../../state/BenchContext.tsx';
 import { DefectFields } from './DefectFields.tsx';
 import { LEATHER_TITLES } from './leatherTitles.ts';
 import { PolygonField } from './PolygonField.tsx';
@@ -14,10 +15,11 @@ const OWNED = [
 
 /** The piece of one leather that is on the bench: a sheet by its size, or a hide by its outline, with its defects. */
 export function OwnedLeather({ leather }: { readonly leather: LeatherName }) {
-  const { history, dispatch, lengths } = useBench();
+  const dispatch = useDispatch();
+  const lengths = useLengths();
   const path = `hides.${leather}` as const;
-  const owned = (valueAt(history.document, path) ?? null) as JobDocument | null;
-  const sheet = history.good.job.hides[leather];
+  const owned = (useWritten(path) ?? null) as JobDocument | null;
+  const sheet = useBench(({ history }) => history.good.job.hides[leather]);
   const outline = (owned?.outline ?? null) as readonly Vec2[] | null;
   const kind = owned === null ? 'none' : outline === null ? 'sheet' : 'hide';
   const choose = (value: string): void => {

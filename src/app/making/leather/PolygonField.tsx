@@ -1,8 +1,8 @@
 import type { Vec2 } from '../../../core/index.ts';
-import { fieldIssues } from '../../fields/fieldState.ts';
+import { useFieldIssues } from '../../fields/fieldState.ts';
 import { PlainField } from '../../fields/PlainField.tsx';
 import { useDraft } from '../../fields/useDraft.ts';
-import { useBench } from '../../state/BenchContext.tsx';
+import { useDispatch, useLengths } from '../../state/BenchContext.tsx';
 import { polygonText, readPolygon } from './polygonText.ts';
 
 interface PolygonFieldProps {
@@ -16,7 +16,9 @@ interface PolygonFieldProps {
 
 /** An outline as a list of its corners. */
 export function PolygonField({ title, help, path, polygon, put }: PolygonFieldProps) {
-  const { history, dispatch, lengths } = useBench();
+  const dispatch = useDispatch();
+  const lengths = useLengths();
+  const issues = useFieldIssues(path);
   const { text, refused, change } = useDraft(
     polygon,
     (corners) => polygonText(corners, lengths),
@@ -31,7 +33,7 @@ export function PolygonField({ title, help, path, polygon, put }: PolygonFieldPr
       rows={Math.min(8, Math.max(2, text.split('\n').length))}
       text={text}
       change={change}
-      issues={[...(refused === null ? [] : [refused]), ...fieldIssues(history, path)]}
+      issues={[...(refused === null ? [] : [refused]), ...issues]}
       onBlur={() => dispatch({ type: 'settle' })}
     />
   );

@@ -1,5 +1,5 @@
 import { useEffect, useState } from 'react';
-import { AskedWorker } from '../../worker/AskedWorker.ts';
+import { useWorkerQueue } from '../../worker/useWorkerQueue.ts';
 import type { LayoutAnswer, LayoutQuestion } from './layoutMessage.ts';
 
 export interface LaidOut extends LayoutAnswer {
@@ -15,26 +15,25 @@ export interface LayoutState {
   readonly last: LaidOut | null;
 }
 
+const startWorker = () => new Worker(new URL('./layout.worker.ts', import.meta.url), { type: 'module' });
+
 /**
- * Lays pieces out in a worker; the last layout stays until the new one is there.
- *
- * Every question has a worker of its own, which ends when a newer question comes: no answer can be stale.
- * @param question asked anew only where its content differs
+ * Lays pieces out in a worker; the last layout stays until the new one is there. A layout takes long, so the worker is ended
+ * when a newer question comes.
+ * @param question asked again only where its content differs
  */
 export function useLayout(question: LayoutQuestion): LayoutState {
   const [state, setState] = useState<LayoutState>({ status: 'laying', last: null });
+  const queue = useWorkerQueue<LayoutQuestion, LayoutAnswer>(startWorker);
   const asked = JSON.stringify(question);
   useEffect(() => {
     const content = JSON.parse(asked) as LayoutQuestion;
     setState(({ last }) => ({ status: 'laying', last }));
-    const worker = new AskedWorker<LayoutQuestion, LayoutAnswer>(
-      () => new Worker(new URL('./layout.worker.ts', import.meta.url), { type: 'module' }),
-    );
-    worker.ask(content).then(
+    queue.ask(content).then(
       (answer) => setState({ status: 'laid', last: { ...answer, question: content } }),
       ({ message }: Error) => setState(({ last }) => ({ status: 'failed', last, why: message })),
     );
-    return () => worker.close();
-  }, [asked]);
+    return () => queue.close();
+  }, [queue, asked]);
   return state;
 }

@@ -1,8 +1,8 @@
-import { fieldNote, valueAt } from '../../../core/index.ts';
-import { fieldIssues } from '../../fields/fieldState.ts';
+import { fieldNote } from '../../../core/index.ts';
+import { useFieldIssues, useWritten } from '../../fields/fieldState.ts';
 import { PlainField } from '../../fields/PlainField.tsx';
 import { useDraft } from '../../fields/useDraft.ts';
-import { useBench } from '../../state/BenchContext.tsx';
+import { useDispatch } from '../../state/BenchContext.tsx';
 import { readAmount } from './readAmount.ts';
 
 interface ExtraLine {
@@ -14,8 +14,8 @@ const PATH = 'rates.extras';
 
 /** Lines that the maker adds to a quote: a clasp, a rebate, the post. */
 export function ExtraLines() {
-  const { history, dispatch } = useBench();
-  const written = valueAt(history.document, PATH);
+  const dispatch = useDispatch();
+  const written = useWritten(PATH);
   const lines = (Array.isArray(written) ? written : []) as readonly ExtraLine[];
   const put = (next: readonly ExtraLine[], key?: string): void =>
     dispatch({ type: 'edit', key, patches: [{ path: PATH, value: next.length === 0 ? undefined : next }] });
@@ -47,7 +47,9 @@ interface LineProps {
 }
 
 function Line({ index, line, put, takeOut }: LineProps) {
-  const { history, dispatch } = useBench();
+  const dispatch = useDispatch();
+  const nameIssues = useFieldIssues(`${PATH}.${index}.name`);
+  const amountIssues = useFieldIssues(`${PATH}.${index}.amount`);
   const settle = (): void => dispatch({ type: 'settle' });
   const amount = useDraft(line.amount, String, readAmount, (value) => put({ ...line, amount: value }));
   return (
@@ -57,7 +59,7 @@ function Line({ index, line, put, takeOut }: LineProps) {
         path={`${PATH}.${index}.name`}
         text={line.name}
         change={(name) => put({ ...line, name })}
-        issues={fieldIssues(history, `${PATH}.${index}.name`)}
+        issues={nameIssues}
         onBlur={settle}
       />
       <PlainField
@@ -65,10 +67,7 @@ function Line({ index, line, put, takeOut }: LineProps) {
         path={`${PATH}.${index}.amount`}
         text={amount.text}
         change={amount.change}
-        issues={[
-          ...(amount.refused === null ? [] : [amount.refused]),
-          ...fieldIssues(history, `${PATH}.${index}.amount`),
-        ]}
+        issues={[...(amount.refused === null ? [] : [amount.refused]), ...amountIssues]}
         onBlur={settle}
       />
       <button type="button" className="quiet" onClick={takeOut}>

@@ -1,14 +1,13 @@
-import { useDeferredValue, useMemo } from 'react';
+import { useMemo } from 'react';
 import { coverSupplies, quote } from '../../../core/index.ts';
-import { useBench } from '../../state/BenchContext.tsx';
+import type { Bench } from '../../state/bench.ts';
+import { lagging } from '../../state/lagging.tsx';
 import { Panel } from '../PanelParts.tsx';
 import { QuoteTable } from './QuoteTable.tsx';
 import { RateFields } from './RateFields.tsx';
 
 /** Price and time of one cover, line by line, with the maker's own rates. */
-export default function QuotePanel() {
-  // What follows from the fields may lag a key press.
-  const design = useDeferredValue(useBench().design);
+function QuotePanel({ design }: Pick<Bench, 'design'>) {
   const priced = useMemo(() => quote(design, coverSupplies(design)), [design]);
   return (
     <Panel name="Quote" fields={<RateFields />}>
@@ -17,3 +16,5 @@ export default function QuotePanel() {
     </Panel>
   );
 }
+
+export default lagging(({ design }) => ({ design }), QuotePanel);

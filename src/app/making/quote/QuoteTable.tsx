@@ -1,5 +1,5 @@
 import { type Printer, printer, type Quote, type QuoteLine } from '../../../core/index.ts';
-import { useBench } from '../../state/BenchContext.tsx';
+import { useLengths } from '../../state/BenchContext.tsx';
 
 const GROUPS = { materials: 'Materials', work: 'Work', further: 'Further lines' } as const;
 
@@ -15,7 +15,7 @@ function quantityText({ unit, quantity }: QuoteLine, { area, reel, number }: Pri
 
 /** A quote, itemised; what has no rate has no amount and is named under it. */
 export function QuoteTable({ quote }: { readonly quote: Quote }) {
-  const { lengths } = useBench();
+  const lengths = useLengths();
   const { lines, net, markup, total, hours, unpriced } = quote;
   const money = (amount: number): string => lengths.money(amount, quote);
   const groups = (Object.keys(GROUPS) as (keyof typeof GROUPS)[]).filter((group) =>

@@ -1,8 +1,8 @@
-import { fieldNote, valueAt } from '../../../core/index.ts';
+import { fieldNote } from '../../../core/index.ts';
 import { FigureField } from '../../fields/FigureField.tsx';
-import { fieldIssues } from '../../fields/fieldState.ts';
+import { useFieldIssues, useWritten } from '../../fields/fieldState.ts';
 import { PlainField } from '../../fields/PlainField.tsx';
-import { useBench } from '../../state/BenchContext.tsx';
+import { useBench, useDispatch } from '../../state/BenchContext.tsx';
 import { ExtraLines } from './ExtraLines.tsx';
 import { RateField } from './RateField.tsx';
 
@@ -10,7 +10,7 @@ const MINUTES = ['measure', 'mockup', 'cut', 'edges', 'punch', 'assemble'] as co
 
 /** What the maker charges and how long the work takes. */
 export function RateFields() {
-  const { design } = useBench();
+  const design = useBench(({ design }) => design);
   const { leather, seam, construction } = design.job;
   const isLaced = seam.method === 'lacing';
   const hasPocket =
@@ -43,19 +43,21 @@ export function RateFields() {
 }
 
 function Currency() {
-  const { history, dispatch } = useBench();
+  const dispatch = useDispatch();
   const path = 'rates.currency';
   const { title, description } = fieldNote(path);
+  const text = String(useWritten(path) ?? '');
+  const issues = useFieldIssues(path);
   return (
     <PlainField
       title={title}
       help={description}
       path={path}
-      text={String(valueAt(history.document, path) ?? '')}
+      text={text}
       change={(sign) =>
         dispatch({ type: 'edit', key: path, patches: [{ path, value: sign === '' ? undefined : sign }] })
       }
-      issues={fieldIssues(history, path)}
+      issues={issues}
       onBlur={() => dispatch({ type: 'settle' })}
     />
   );

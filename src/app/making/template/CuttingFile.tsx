@@ -24,7 +24,7 @@ const LAYER_NAMES: Readonly<Record<Layer, string>> = {
 
 /** The pattern as a file for a cutter or a drawing program, in mm, by layers. */
 export function CuttingFile({ choice, choose, settings, drawing }: TemplateParts) {
-  const { design } = useBench();
+  const design = useBench(({ design }) => design);
   const [making, make] = useMaking();
   const { kerf_mm, issues } = settings;
   const options = { layers: choice.layers, mirrored: choice.mirrored, kerf_mm };

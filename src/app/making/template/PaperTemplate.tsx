@@ -17,7 +17,7 @@ const PAPERS = ['A4', 'Letter', 'A3', 'Tabloid', 'roll'].map((value) => ({ value
 
 /** The template on the printer at hand, in true size. */
 export function PaperTemplate({ choice, choose, settings, drawing }: TemplateParts) {
-  const { design } = useBench();
+  const design = useBench(({ design }) => design);
   const [making, make] = useMaking();
   const { paper, bars, issues, suspicion } = settings;
   const isRefused = paper === null || issues.barX !== undefined || issues.barY !== undefined;

@@ -21,7 +21,7 @@ const SIDES = {
 
 /** Which pattern: for a trial in card or for leather, and from which side. */
 export function PatternMadeIn({ choice, choose }: TemplateParts) {
-  const { design, lengths } = useBench();
+  const { design, lengths } = useBench(({ design, lengths }) => ({ design, lengths }));
   return (
     <section aria-labelledby="template-pattern">
       <h3 id="template-pattern">Pattern</h3>

@@ -1,7 +1,8 @@
-import { useDeferredValue, useEffect, useMemo, useState } from 'react';
+import { useEffect, useMemo, useState } from 'react';
 import { cardDesign, mirroredDrawing, patternDrawing } from '../../../core/index.ts';
 import { PatternSheet } from '../../sheet/PatternSheet.tsx';
-import { useBench } from '../../state/BenchContext.tsx';
+import type { Bench } from '../../state/bench.ts';
+import { lagging } from '../../state/lagging.tsx';
 import { Notes, Panel } from '../PanelParts.tsx';
 import { CuttingFile } from './CuttingFile.tsx';
 import { PaperTemplate } from './PaperTemplate.tsx';
@@ -10,10 +11,7 @@ import { readTemplate } from './readTemplate.ts';
 import { keepTemplateChoice, keptTemplateChoice, type TemplateChoice } from './templateChoice.ts';
 
 /** The template: printed in true size, or as a file for a cutter, for card or for leather. */
-export default function TemplatePanel() {
-  const { design: newest } = useBench();
-  // What follows from the fields may lag a key press.
-  const design = useDeferredValue(newest);
+function TemplatePanel({ design }: Pick<Bench, 'design'>) {
   const [choice, setWholeChoice] = useState(keptTemplateChoice);
   useEffect(() => keepTemplateChoice(choice), [choice]);
   const choose = (change: Partial<TemplateChoice>): void => setWholeChoice((whole) => ({ ...whole, ...change }));
@@ -44,3 +42,5 @@ export default function TemplatePanel() {
     </Panel>
   );
 }
+
+export default lagging(({ design }) => ({ design }), TemplatePanel);

@@ -1,10 +1,10 @@
 import { useState } from 'react';
-import { fieldNote, type JobPath, valueAt } from '../../../core/index.ts';
+import { fieldNote, type JobPath } from '../../../core/index.ts';
 import { Choice } from '../../fields/Choice.tsx';
-import { fieldIssues } from '../../fields/fieldState.ts';
+import { useFieldIssues, useWritten } from '../../fields/fieldState.ts';
 import { PlainField } from '../../fields/PlainField.tsx';
 import { useDraft } from '../../fields/useDraft.ts';
-import { useBench } from '../../state/BenchContext.tsx';
+import { useDispatch, useLengths } from '../../state/BenchContext.tsx';
 import { readGap } from './readGap.ts';
 
 const WAYS = [
@@ -20,9 +20,11 @@ interface GapFieldProps {
 
 /** What the card showed at one edge: how much, and whether it is room to spare or lacking. */
 export function GapField({ path, expected }: GapFieldProps) {
-  const { history, dispatch, lengths } = useBench();
+  const dispatch = useDispatch();
+  const lengths = useLengths();
+  const issues = useFieldIssues(path);
   const [isOverrunWished, wishOverrun] = useState(false);
-  const written = valueAt(history.document, path);
+  const written = useWritten(path);
   const value = typeof written === 'number' ? written : null;
   const isOverrun = value === null || value === 0 ? isOverrunWished : value < 0;
   const { title } = fieldNote(path);
@@ -47,7 +49,7 @@ export function GapField({ path, expected }: GapFieldProps) {
         path={path}
         text={text}
         change={change}
-        issues={[...(refused === null ? [] : [refused]), ...fieldIssues(history, path)]}
+        issues={[...(refused === null ? [] : [refused]), ...issues]}
         onBlur={() => dispatch({ type: 'settle' })}
       />
       <Choice title={`${title} shows a`} options={WAYS} chosen={isOverrun ? 'overrun' : 'gap'} choose={choose} />

@@ -1,5 +1,5 @@
 import type { CardLesson, Job } from '../../../core/index.ts';
-import { useBench } from '../../state/BenchContext.tsx';
+import { useBench, useDispatch, useLengths } from '../../state/BenchContext.tsx';
 import { trialChange } from './trialChange.ts';
 
 interface LessonProps {
@@ -17,7 +17,8 @@ const HEADINGS: Readonly<Record<CardLesson['status'], string>> = {
 
 /** What a trial taught, and the correction it asks for, to be made with one press. */
 export function Lesson({ job, lesson }: LessonProps) {
-  const { dispatch, design } = useBench();
+  const design = useBench(({ design }) => design);
+  const dispatch = useDispatch();
   const { status, sentences, change } = lesson;
   const isStale = job !== design.job;
   return (
@@ -52,7 +53,7 @@ export function Lesson({ job, lesson }: LessonProps) {
 }
 
 function Measures({ lesson: { measures } }: { readonly lesson: CardLesson }) {
-  const { lengths } = useBench();
+  const lengths = useLengths();
   return (
     <table>
       <caption>Measures of the book</caption>
@@ -79,7 +80,7 @@ function Measures({ lesson: { measures } }: { readonly lesson: CardLesson }) {
 }
 
 function Residuals({ lesson: { residuals, status } }: { readonly lesson: CardLesson }) {
-  const { lengths } = useBench();
+  const lengths = useLengths();
   return (
     <>
       <table>

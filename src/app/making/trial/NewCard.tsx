@@ -1,9 +1,11 @@
-import { useBench } from '../../state/BenchContext.tsx';
+import { useBench, useDispatch, useLengths } from '../../state/BenchContext.tsx';
 import { NEW_CARD } from './trialChange.ts';
 
 /** Says so where the card keeps the size of an earlier trial, and offers to cut a new one. */
 export function NewCard() {
-  const { design, dispatch, lengths } = useBench();
+  const design = useBench(({ design }) => design);
+  const dispatch = useDispatch();
+  const lengths = useLengths();
   const { cutWidth_mm: width, cutHeight_mm: height } = design.job.mockup.card;
   if (width === null && height === null) return null;
   const size = [width && `${lengths.size(width)} wide`, height && `${lengths.size(height)} high`].filter(Boolean);

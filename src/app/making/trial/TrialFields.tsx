@@ -1,10 +1,10 @@
 import { useMemo } from 'react';
-import { cardDesign, valueAt } from '../../../core/index.ts';
+import { cardDesign } from '../../../core/index.ts';
 import { Assumptions } from '../../fields/Assumptions.tsx';
 import { Choice } from '../../fields/Choice.tsx';
 import { FigureField } from '../../fields/FigureField.tsx';
-import { fieldIssues } from '../../fields/fieldState.ts';
-import { useBench } from '../../state/BenchContext.tsx';
+import { useFieldIssues, useWritten } from '../../fields/fieldState.ts';
+import { useBench, useDispatch } from '../../state/BenchContext.tsx';
 import { GapField } from './GapField.tsx';
 import { NewCard } from './NewCard.tsx';
 
@@ -18,12 +18,13 @@ const CLOSES_VALUE: Readonly<Record<string, boolean | undefined>> = { closes: tr
 
 /** The card, and what it showed on the book. */
 export function TrialFields() {
-  const { history, dispatch, design } = useBench();
-  const { job } = design;
+  const job = useBench(({ design }) => design.job);
+  const dispatch = useDispatch();
+  const issues = useFieldIssues('mockup.readings.closes');
   const card = useMemo(() => cardDesign(job, job.mockup.card), [job]);
   const { outside } = card.pieces;
   const { foreEdge, head, tail } = card.fits.thick;
-  const closes = valueAt(history.document, 'mockup.readings.closes');
+  const closes = useWritten('mockup.readings.closes');
   const chosen = closes === true ? 'closes' : closes === false ? 'open' : 'unsaid';
   return (
     <>
@@ -61,7 +62,7 @@ export function TrialFields() {
               ],
             })
           }
-          notes={fieldIssues(history, 'mockup.readings.closes')}
+          notes={issues}
         />
         {chosen === 'open' && <FigureField path="mockup.readings.opening_deg" empty="unmeasured" />}
         <FigureField path="mockup.readings.error_mm" empty="default" />

@@ -1,15 +1,14 @@
-import { useDeferredValue, useMemo } from 'react';
+import { useMemo } from 'react';
 import { learnFromCard } from '../../../core/index.ts';
-import { useBench } from '../../state/BenchContext.tsx';
+import type { Bench } from '../../state/bench.ts';
+import { lagging } from '../../state/lagging.tsx';
 import { Panel } from '../PanelParts.tsx';
 import { Lesson } from './Lesson.tsx';
 import { TrialFields } from './TrialFields.tsx';
 
 /** The trial in card: what it showed, what that teaches of the book's measures, and the correction. */
-export default function TrialPanel() {
-  const { design } = useBench();
-  // Learning folds the card many times over, so it may lag behind a keystroke.
-  const job = useDeferredValue(design.job);
+function TrialPanel({ design }: Pick<Bench, 'design'>) {
+  const { job } = design;
   const lesson = useMemo(() => learnFromCard(job, job.mockup.card, job.mockup.readings), [job]);
   return (
     <Panel name="Card trial" fields={<TrialFields />}>
@@ -17,3 +16,5 @@ export default function TrialPanel() {
     </Panel>
   );
 }
+
+export default lagging(({ design }) => ({ design }), TrialPanel);
