@@ -81,13 +81,14 @@ describe('a vertex inside a strip bent to a circle', () => {
     );
   });
 
-  it('lies at the turn of a sharp bend where no piece has its foot', () => {
-    // On the inside of a right angle both pieces beside the corner point at the other: the foot stays where they join.
+  it('lies in the middle of the curve round a right angle for a vertex on its bisector', () => {
     const bent = Float64Array.of(-3, 0, -2, 0, -1, 0, 0, 0, 0, 1, 0, 2, 0, 3);
-    const { i, u, gap } = gapOf(bent, -0.5, 0.5, 1);
-    expect(i).toBe(3);
-    expect(u).toBeCloseTo(0, 9);
-    // The curve passes 3/4 (0, 0) + 1/8 (-1, 0) + 1/8 (0, 1).
-    expect(gap).toBeCloseTo(0.375 * Math.SQRT2, 9);
+    for (const from of [1, 3, 5]) {
+      const { i, u, gap } = gapOf(bent, -0.3, 0.3, from);
+      expect(i).toBe(3);
+      expect(u).toBeCloseTo(0, 12);
+      // The curve passes 3/4 (0, 0) + 1/8 (-1, 0) + 1/8 (0, 1) = (-0.125, 0.125).
+      expect(gap).toBeCloseTo(0.175 * Math.SQRT2, 12);
+    }
   });
 });
