@@ -7,7 +7,7 @@ import type { WarmUpAnswer, WarmUpQuestion } from './warmUpMessage.ts';
 export async function warmUp(look: WarmUpQuestion): Promise<void> {
   const queue = new WorkerQueue<WarmUpQuestion, WarmUpAnswer>(
     () => new Worker(new URL('./warmUp.worker.ts', import.meta.url), { type: 'module' }),
-    0,
+    { restarts: 0 },
   );
   try {
     for (const [name, pixels] of await queue.ask(look)) keepPixels(TILES[name], pixels);
