@@ -35,6 +35,8 @@ export default defineConfig({
     root: import.meta.dirname,
     include: ['tests/**/*.test.{ts,tsx}'],
     globalSetup: 'tests/lawSeed.ts',
+    // One core is left idle by default.
+    maxWorkers: '100%',
     testTimeout: 180_000,
     reporters: reports ? ['default', ['json', { outputFile: `${reports}/unit.json` }]] : ['default'],
   },

@@ -4,6 +4,7 @@
 //   floor       least score, percent, that the module must reach
 //   files       what is mutated
 //   tests       the module's own tests, the quick ones where there are many
+//   testsOf     of a file that has quick tests of its own, those alone
 //   equivalent  mutants that no test can kill, each with its reason: at most 5 % of the module
 // The score is killed mutants (or such that never end) by all that were tried. Texts and what runs once while a file is
 // loaded are not mutated. The result of every file stays in test-results/mutants; `--kept` takes those that are there and
@@ -35,7 +36,8 @@ if (unknown.length > 0) {
 const changedAt = (files) => Math.max(...files.map((file) => statSync(file).mtimeMs));
 
 /** The mutants of one file, each with its place, what it replaces by what, and whether a test killed it. */
-async function mutantsOf(file, { files, tests }) {
+async function mutantsOf(file, { files, tests: common, testsOf = {} }) {
+  const tests = testsOf[file] ?? common;
   const kept = join(RESULTS, `${file.replaceAll('/', '.')}.json`);
   if (isKeptWanted && existsSync(kept) && statSync(kept).mtimeMs > changedAt([...files, ...tests]))
     return JSON.parse(readFileSync(kept, 'utf8'));

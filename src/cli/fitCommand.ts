@@ -1,4 +1,4 @@
-import { createElasticSolvers, fitReport } from '../core/index.ts';
+import { createElasticSolvers, documentSchema, fitReport } from '../core/index.ts';
 import { EXIT } from './exitCode.ts';
 import { readJob } from './readJob.ts';
 import { command } from './runCommand.ts';
@@ -14,6 +14,7 @@ const USAGE = `Computes how a leather cover fits its book.
   --units mm    the same in mm (default)
   --quick       without the springy model: quicker, and nothing on how far the cover springs open
                 (--no-strip, as it was called before, is still taken)
+  --schema      the JSON Schema of job and report instead of a report
   --help        this text
 
 Exit code: 0 none fails (fits, tight, loose, unknown), 1 at least one job fails, 2 bad input (each error on
@@ -21,9 +22,18 @@ standard error as "path: message"), 3 internal failure, 4 the output could not b
 Example jobs are in public/jobs.
 `;
 
-const OPTIONS = { units: { type: 'string' }, quick: { type: 'boolean' }, 'no-strip': { type: 'boolean' } } as const;
+const OPTIONS = {
+  units: { type: 'string' },
+  quick: { type: 'boolean' },
+  'no-strip': { type: 'boolean' },
+  schema: { type: 'boolean' },
+} as const;
 
 export const fitCommand = command(USAGE, OPTIONS, async (words, terminal) => {
+  if (words.has('schema')) {
+    await terminal.print(`${JSON.stringify(documentSchema(), null, 2)}\n`);
+    return EXIT.noneFails;
+  }
   const files = words.someFiles();
   const units = words.choice('units', ['mm', 'in']);
   const solvers = words.has('quick') || words.has('no-strip') ? undefined : createElasticSolvers();

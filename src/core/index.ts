@@ -86,6 +86,7 @@ export { isWanting, severity } from './report/check.ts';
 export type { Verdict } from './report/checkSchema.ts';
 export { leastWrap } from './report/checks/wrapChecks.ts';
 export { designReport } from './report/designReport.ts';
+export { documentSchema } from './report/documentSchema.ts';
 export { type Check, type CheckId, type FitAt, type Report, reportSchema } from './report/reportSchema.ts';
 export type { ElasticOverRange } from './report/stripContext.ts';
 export { STRIP_ROWS } from './report/stripRows.ts';

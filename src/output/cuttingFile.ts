@@ -71,8 +71,8 @@ export const CUTTING_LAYERS: readonly CuttingLayer[] = [
 
 /** One piece of a cutting file: what stands in it layer by layer, in the order of work. */
 interface CuttingPiece {
-  readonly id: string;
-  readonly name: string;
+  readonly id: PieceDrawing['id'] | `${PieceDrawing['id']}-${number}`;
+  readonly name: PieceDrawing['name'];
   /** Lower left corner of its box. */
   readonly at: readonly [number, number];
   readonly layers: readonly { readonly layer: CuttingLayer; readonly entities: readonly Entity[] }[];

@@ -1,12 +1,13 @@
 import { readdirSync, readFileSync, renameSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import type { Page } from '@playwright/test';
+import { withoutWebGl } from './bench.ts';
 import { expect, type Site, test } from './site.ts';
 
 const width = (page: Page) => page.getByLabel('Width', { exact: true });
 
 async function openBench(page: Page, address: string): Promise<void> {
-  await page.addInitScript(() => localStorage.setItem('coverwright.view.v1', JSON.stringify({ look: 'light' })));
+  await page.addInitScript(withoutWebGl);
   await page.goto(address);
   await width(page).fill('151');
 }

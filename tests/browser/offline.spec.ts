@@ -1,13 +1,15 @@
 import { readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import type { BrowserContext, Page } from '@playwright/test';
+import { chooseLook, withoutWebGl } from './bench.ts';
 import { expect, type Site, test } from './site.ts';
 
 test.use({ serviceWorkers: 'allow' });
 
-async function visit(context: BrowserContext, site: Site): Promise<Page> {
+async function visit(context: BrowserContext, site: Site, hasScene = false): Promise<Page> {
   const page = await context.newPage();
-  await page.addInitScript(() => localStorage.setItem('coverwright.view.v1', JSON.stringify({ look: 'light' })));
+  if (hasScene) await page.addInitScript(chooseLook, 'light');
+  else await page.addInitScript(withoutWebGl);
   await page.goto(site.address);
   await page.waitForFunction(() => navigator.serviceWorker.controller !== null);
   return page;
@@ -18,7 +20,7 @@ const editions = (page: Page) => page.evaluate(() => caches.keys());
 test('after one visit everything works without a network', async ({ context, site }) => {
   test.slow();
   await context.grantPermissions(['clipboard-read', 'clipboard-write']);
-  const page = await visit(context, site);
+  const page = await visit(context, site, true);
   await site.close();
   const faults: string[] = [];
   page.on('pageerror', ({ message }) => faults.push(message));

@@ -72,9 +72,13 @@ async function saved(page: Page, hand: Hand, button: string) {
 
 /**
  * From the book on the bench to the sheets that go with the leather, and back the next day.
- * @param isCoarse a finger on a small strip, which pulls a gap looser than it should be
+ * @param options `hasScene`: the cover is drawn in 3D; `isCoarse`: a finger on a small strip, which pulls a gap too loose
  */
-async function wholePath(page: Page, hand: Hand, isCoarse = false): Promise<void> {
+async function wholePath(
+  page: Page,
+  hand: Hand,
+  { hasScene, isCoarse }: { readonly hasScene: boolean; readonly isCoarse: boolean },
+): Promise<void> {
   // Measure.
   await hand.press(page.getByRole('button', { name: 'New cover' }));
   const dialog = page.getByRole('dialog');
@@ -97,8 +101,10 @@ async function wholePath(page: Page, hand: Hand, isCoarse = false): Promise<void
   const derived = await sizes.textContent();
 
   // Look at it folded and open.
-  await hand.press(page.getByRole('button', { name: 'fore-edge', exact: true }));
-  await hand.press(page.getByRole('button', { name: 'folding', exact: true }));
+  if (hasScene) {
+    await hand.press(page.getByRole('button', { name: 'fore-edge', exact: true }));
+    await hand.press(page.getByRole('button', { name: 'folding', exact: true }));
+  }
 
   // Tune where it stands.
   const ease = page.locator('.fore-edge-detail').getByRole('slider', { name: 'fore-edge ease' });
@@ -144,26 +150,32 @@ async function wholePath(page: Page, hand: Hand, isCoarse = false): Promise<void
 
 test.beforeEach(() => test.slow());
 
-test('a whole cover is made with the mouse', async ({ bench }) => {
-  await wholePath(
-    bench,
-    fingerOrMouse(bench, (what) => what.click()),
-  );
-});
+test.describe('with the scene', () => {
+  test.use({ look: 'light' });
 
-test('a whole cover is made with the keyboard alone', async ({ bench }) => {
-  await wholePath(bench, keyboard(bench));
-});
-
-test.describe('on a telephone', () => {
-  test.use({ viewport: { width: 390, height: 844 }, hasTouch: true, isMobile: true });
-
-  test('a whole cover is made with a finger', async ({ bench }) => {
+  test('a whole cover is made with the mouse', async ({ bench }) => {
     await wholePath(
       bench,
-      fingerOrMouse(bench, (what) => what.tap()),
-      true,
+      fingerOrMouse(bench, (what) => what.click()),
+      { hasScene: true, isCoarse: false },
     );
-    expect(await bench.evaluate(() => document.documentElement.scrollWidth)).toBe(390);
   });
+
+  test.describe('on a telephone', () => {
+    test.use({ viewport: { width: 390, height: 844 }, hasTouch: true, isMobile: true });
+
+    test('a whole cover is made with a finger', async ({ bench }) => {
+      await wholePath(
+        bench,
+        fingerOrMouse(bench, (what) => what.tap()),
+        { hasScene: true, isCoarse: true },
+      );
+      expect(await bench.evaluate(() => document.documentElement.scrollWidth)).toBe(390);
+    });
+  });
+});
+
+// That the keys of the scene work is shown in app.spec.ts.
+test('a whole cover is made with the keyboard alone', async ({ bench }) => {
+  await wholePath(bench, keyboard(bench), { hasScene: false, isCoarse: false });
 });

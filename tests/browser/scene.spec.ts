@@ -9,7 +9,7 @@ async function settled(page: Page): Promise<Buffer> {
   await scenesAreDrawn(page);
   let last = await scene(page).screenshot();
   for (let i = 0, alike = 0; i < 60; i++) {
-    await page.waitForTimeout(400);
+    await page.waitForTimeout(250);
     const now = await scene(page).screenshot();
     alike = now.equals(last) ? alike + 1 : 0;
     last = now;
@@ -230,15 +230,31 @@ test('slow frames choose the plain look once; who then asks for the full one kee
   await page.addInitScript(() => {
     localStorage.setItem('coverwright.view.v1', JSON.stringify({ look: 'full' }));
     const soon = window.requestAnimationFrame.bind(window);
-    window.requestAnimationFrame = (draw) => soon(() => setTimeout(() => draw(performance.now()), 150));
+    const frames = { count: 0 };
+    Object.assign(window, { frames });
+    window.requestAnimationFrame = (draw) =>
+      soon(() =>
+        setTimeout(() => {
+          frames.count++;
+          draw(performance.now());
+        }, 150),
+      );
   });
+  const frames = () => page.evaluate(() => (window as unknown as { frames: { count: number } }).frames.count);
   await page.goto('');
   await expect(page.getByText('Drawing was slow on this machine')).toBeVisible({ timeout: 300_000 });
   await page.getByText('Cross-section and display').click();
   const plain = page.getByLabel('Plain look, for slow machines');
   await expect(plain).toBeChecked();
+  const before = await frames();
   await plain.uncheck();
-  // The full look takes its measure anew: two frames to warm up, and five.
-  await page.waitForTimeout(12_000);
+  // The full look is measured again, two frames to warm up and five, and then draws no more.
+  await expect
+    .poll(async () => {
+      const drawn = await frames();
+      await page.waitForTimeout(1000);
+      return drawn >= before + 7 && drawn === (await frames());
+    })
+    .toBe(true);
   await expect(plain).not.toBeChecked();
 });

@@ -1,7 +1,5 @@
 import { expect, openExample, test } from './bench.ts';
 
-test.use({ look: 'section' });
-
 const NAME = '<img src=x onerror="window.ran=1"><script>window.ran=1</script>{{ran}}"\'--><svg onload=window.ran=1>';
 
 test('markup in a name of a job is shown as it is written and never run', async ({ bench }) => {

@@ -1,6 +1,6 @@
 import { elsewherePage, expect, openExample, test } from './bench.ts';
 
-test.use({ look: 'section', permissions: ['clipboard-read', 'clipboard-write'] });
+test.use({ permissions: ['clipboard-read', 'clipboard-write'] });
 
 test('a shared link opens the same job elsewhere, and undo goes back from it', async ({ bench, browser, baseURL }) => {
   test.slow();

@@ -9,8 +9,6 @@ const scene = (page: Page) => page.locator('.stage-scene .cover-scene[aria-busy=
 /** Waits for the first finished frame; the processor may be what draws it. */
 const drawn = (page: Page) => expect(scene(page)).toBeVisible({ timeout: 60_000 });
 
-test.beforeEach(() => test.setTimeout(150_000));
-
 /** A tide ledger whose cover is so small that the book stays open almost flat: its section is high and narrow. */
 async function openTooSmall(page: Page): Promise<void> {
   await openExample(page, 'tide ledger');
@@ -24,21 +22,13 @@ async function openTooSmall(page: Page): Promise<void> {
     .toBe(true);
 }
 
-const denyWebGl = (page: Page) =>
-  page.addInitScript(() => {
-    HTMLCanvasElement.prototype.getContext = () => null;
-  });
-
-for (const { width, height } of [
-  { width: 1440, height: 900 },
-  { width: 390, height: 844 },
-])
-  test(`without WebGL the section drawing of a cover that is too small stays within the stage, ${width} px`, async ({
-    bench,
-  }) => {
+test('without WebGL the section drawing of a cover that is too small stays within the stage', async ({ bench }) => {
+  await openTooSmall(bench);
+  for (const [width, height] of [
+    [1440, 900],
+    [390, 844],
+  ] as const) {
     await bench.setViewportSize({ width, height });
-    await openTooSmall(bench);
-    await denyWebGl(bench);
     await bench.reload();
     await expect(bench.getByText('no WebGL 2')).toBeVisible();
     const [stage, drawing] = [(await stageView(bench).boundingBox())!, (await section(bench).boundingBox())!];
@@ -46,7 +36,8 @@ for (const { width, height } of [
     expect(drawing.width).toBeLessThanOrEqual(stage.width);
     expect(stage.height).toBeLessThanOrEqual(height);
     expect(stage.height).toBeGreaterThan(200);
-  });
+  }
+});
 
 interface Start {
   /** Sum of what the browser calls layout shift. */
@@ -86,42 +77,44 @@ const watchStart = (page: Page) =>
     requestAnimationFrame(look);
   });
 
-for (const { width, height } of [
-  { width: 1440, height: 900 },
-  { width: 1024, height: 768 },
-  { width: 390, height: 844 },
-])
-  test(`the stage is never empty at the start, the strip stays in its frame, nothing jumps, ${width} px`, async ({
-    bench,
-  }) => {
-    await bench.setViewportSize({ width, height });
+test.describe('with the scene', () => {
+  test.use({ look: 'light' });
+
+  test('the stage is never empty at the start, the strip stays in its frame, nothing jumps', async ({ bench }) => {
+    await watchStart(bench);
+    for (const [width, height] of [
+      [1440, 900],
+      [1024, 768],
+      [390, 844],
+    ] as const) {
+      await bench.setViewportSize({ width, height });
+      await bench.reload();
+      await drawn(bench);
+      await expect(bench.locator('.explore svg').first()).toBeAttached();
+      const watched = () => bench.evaluate(() => ({ ...(window as unknown as { start: Start }).start }));
+      const start = await watched();
+      // A stage that gets lower takes its strip along in the same frame.
+      await bench.setViewportSize({ width, height: 0.75 * height });
+      await bench.evaluate(() => new Promise((resolve) => requestAnimationFrame(() => setTimeout(resolve, 50))));
+      const { over } = await watched();
+      expect(start.frames).toBeGreaterThan(5);
+      expect.soft(start.empty, `frames with an empty stage at ${width} px`).toBe(0);
+      expect.soft(over, `px of the strip beyond its frame at ${width} px`).toBeLessThan(1);
+      expect(start.shift, `layout shift at ${width} px`).toBeLessThan(0.02);
+      await expect(section(bench)).toHaveCount(0);
+    }
+  });
+
+  test('another look of the scene keeps the section in sight until it is drawn', async ({ bench }) => {
     await watchStart(bench);
     await bench.reload();
     await drawn(bench);
-    await expect(bench.locator('.explore svg').first()).toBeAttached();
-    const watched = () => bench.evaluate(() => ({ ...(window as unknown as { start: Start }).start }));
-    const start = await watched();
-    // A stage that gets lower takes its strip along in the same frame.
-    await bench.setViewportSize({ width, height: 0.75 * height });
-    await bench.evaluate(() => new Promise((resolve) => requestAnimationFrame(() => setTimeout(resolve, 50))));
-    const { over } = await watched();
-    expect(start.frames).toBeGreaterThan(5);
-    expect.soft(start.empty, 'frames with an empty stage').toBe(0);
-    expect.soft(over, 'px of the strip beyond its frame').toBeLessThan(1);
-    expect(start.shift, 'layout shift').toBeLessThan(0.02);
+    await bench.getByText('Cross-section and display').click();
+    await bench.getByLabel('Plain look, for slow machines').uncheck();
+    await expect(scene(bench).locator('canvas')).toBeVisible();
     await expect(section(bench)).toHaveCount(0);
+    expect(await bench.evaluate(() => (window as unknown as { start: Start }).start.empty)).toBe(0);
   });
-
-test('another look of the scene keeps the section in sight until it is drawn', async ({ bench }) => {
-  await drawn(bench);
-  await watchStart(bench);
-  await bench.reload();
-  await drawn(bench);
-  await bench.getByText('Cross-section and display').click();
-  await bench.getByLabel('Plain look, for slow machines').uncheck();
-  await expect(scene(bench).locator('canvas')).toBeVisible();
-  await expect(section(bench)).toHaveCount(0);
-  expect(await bench.evaluate(() => (window as unknown as { start: Start }).start.empty)).toBe(0);
 });
 
 interface PrintedWord {
@@ -172,32 +165,35 @@ function overlaps(words: readonly PrintedWord[]): string[] {
   );
 }
 
-for (const { width, height } of [
-  { width: 1440, height: 1300 },
-  { width: 1920, height: 1080 },
-  { width: 1024, height: 768 },
-])
-  test(`a print of the bench has the cover on page 1, no words over others, the whole strip, from ${width} px`, async ({
-    bench,
-  }) => {
-    await bench.setViewportSize({ width, height });
+test.describe('on paper', () => {
+  test.use({ look: 'light' });
+
+  test('a print of the bench has the cover on page 1, no words over others, and the whole strip', async ({ bench }) => {
     await openExample(bench, 'choir book');
-    await drawn(bench);
-    await expect(bench.getByRole('heading', { name: 'Head to tail' })).toBeVisible();
-    await expect(bench.getByRole('heading', { name: 'The wrap laid out' })).toBeVisible();
-    const pages = await printed(bench);
-    const all = pages.flatMap(({ words }) => words.map(({ text }) => text)).join(' ');
-    expect.soft(all).not.toMatch(/drag a tab|arrow keys|being fetched|being prepared/);
-    expect.soft(pages[0]!.pictures, 'pictures on page 1').toBe(1);
-    for (const { words } of pages) expect.soft(overlaps(words)).toEqual([]);
-    // Both ends of the wrap: each has a margin, a seat and a gap, as the ends of the height have.
-    expect.soft(pages[0]!.words.filter(({ text }) => text.trim() === 'seat')).toHaveLength(4);
-    expect(pages.map(({ isRight }) => isRight)).not.toContain(false);
+    for (const [width, height] of [
+      [1440, 1300],
+      [1920, 1080],
+      [1024, 768],
+    ] as const) {
+      await bench.setViewportSize({ width, height });
+      await drawn(bench);
+      await expect(bench.getByRole('heading', { name: 'Head to tail' })).toBeVisible();
+      await expect(bench.getByRole('heading', { name: 'The wrap laid out' })).toBeVisible();
+      await test.step(`from ${width} px`, async () => {
+        const pages = await printed(bench);
+        const all = pages.flatMap(({ words }) => words.map(({ text }) => text)).join(' ');
+        expect.soft(all).not.toMatch(/drag a tab|arrow keys|being fetched|being prepared/);
+        expect.soft(pages[0]!.pictures, 'pictures on page 1').toBe(1);
+        for (const { words } of pages) expect.soft(overlaps(words)).toEqual([]);
+        // Both ends of the wrap: each has a margin, a seat and a gap, as the ends of the height have.
+        expect.soft(pages[0]!.words.filter(({ text }) => text.trim() === 'seat')).toHaveLength(4);
+        expect(pages.map(({ isRight }) => isRight)).not.toContain(false);
+      });
+    }
   });
+});
 
 test('without WebGL the section of the cover is printed on page 1', async ({ bench }) => {
-  await denyWebGl(bench);
-  await bench.reload();
   await expect(bench.getByText('no WebGL 2')).toBeVisible();
   await expect(bench.getByRole('heading', { name: 'Head to tail' })).toBeVisible();
   const [first] = await printed(bench);

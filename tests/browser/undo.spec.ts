@@ -1,8 +1,6 @@
 import type { Page } from '@playwright/test';
 import { expect, openExample, test } from './bench.ts';
 
-test.use({ look: 'section' });
-
 /** The open job as it is kept, typed texts with it. */
 const kept = (page: Page): Promise<string> =>
   page.evaluate(() => {
@@ -53,17 +51,21 @@ const EDITS: Readonly<Record<string, (page: Page) => Promise<unknown>>> = {
       }),
 };
 
-for (const [name, edit] of Object.entries(EDITS)) {
-  test(`undo takes back and redo brings again: ${name}`, async ({ bench }) => {
-    await openExample(bench, 'tide ledger');
-    await expect(bench.locator('.upright').getByRole('slider').first()).toBeVisible();
-    const before = await kept(bench);
-    await edit(bench);
-    await expect.poll(() => kept(bench)).not.toBe(before);
-    const after = await kept(bench);
-    await bench.getByRole('button', { name: 'Undo', exact: true }).click();
-    await expect.poll(() => kept(bench)).toBe(before);
-    await bench.getByRole('button', { name: 'Redo' }).click();
-    await expect.poll(() => kept(bench)).toBe(after);
-  });
-}
+test('undo takes back every kind of edit, and redo brings it again', async ({ bench }) => {
+  await openExample(bench, 'tide ledger');
+  await expect(bench.locator('.upright').getByRole('slider').first()).toBeVisible();
+  const before = await kept(bench);
+  const undo = bench.getByRole('button', { name: 'Undo', exact: true });
+  for (const [name, edit] of Object.entries(EDITS))
+    await test.step(name, async () => {
+      await edit(bench);
+      await expect.poll(() => kept(bench)).not.toBe(before);
+      const after = await kept(bench);
+      await undo.click();
+      await expect.poll(() => kept(bench)).toBe(before);
+      await bench.getByRole('button', { name: 'Redo' }).click();
+      await expect.poll(() => kept(bench)).toBe(after);
+      await undo.click();
+      await expect.poll(() => kept(bench)).toBe(before);
+    });
+});

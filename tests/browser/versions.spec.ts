@@ -2,8 +2,6 @@ import { shareFragment } from '../../src/output/shareLink/shareLink.ts';
 import { RECORDED_VERSIONS } from '../core/job/recordedVersions.ts';
 import { expect, jobName as nameOfJob, test } from './bench.ts';
 
-test.use({ look: 'section' });
-
 /** A job as every edition so far has kept it: on the bench in the page's storage, on the shelf in the browser's database. */
 for (const { version, document } of RECORDED_VERSIONS) {
   const name = String(document.name);
@@ -13,11 +11,15 @@ for (const { version, document } of RECORDED_VERSIONS) {
     const width = bench.getByLabel('Width', { exact: true });
     const jobName = nameOfJob(bench);
 
+    // Written last, when the page is left, so that the page cannot write its own job over it.
     await bench.evaluate(
-      (kept) => localStorage.setItem('coverwright.open-job.v1', kept),
+      (kept) =>
+        window.addEventListener('pagehide', () => {
+          sessionStorage.clear();
+          localStorage.setItem('coverwright.open-job.v1', kept);
+        }),
       JSON.stringify({ document, typed: {} }),
     );
-    await bench.evaluate(() => sessionStorage.clear());
     await bench.reload();
     await expect(jobName).toHaveValue(name);
     await expect(width).toHaveValue('167 mm');

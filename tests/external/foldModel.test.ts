@@ -5,7 +5,8 @@ import { bookOutline, CLOSED } from '../../src/core/book/bookOutline.ts';
 import { pathLength, tautPath } from '../../src/core/book/tautPath.ts';
 import { fitReport } from '../../src/core/fitReport.ts';
 import type { JobInput } from '../../src/core/job/jobSchema.ts';
-import { bendLength, neutralFromTestFold } from '../../src/core/leather/bend.ts';
+import { bendLength } from '../../src/core/leather/bend.ts';
+import { calibrateNeutral } from '../../src/core/leather/calibrate.ts';
 import { circularSegment } from '../../src/core/math/circularSegment.ts';
 import { MM_PER_INCH, MM_PER_OUNCE } from '../../src/core/units/mm.ts';
 import { soundJob } from '../jobArbitrary.ts';
@@ -32,7 +33,9 @@ describe('a bend', () => {
   });
 
   test('of 12.874 mm round a rod of radius 3 mm in 1.8 mm leather has its neutral line at 0.61', () => {
-    expect(neutralFromTestFold(12.874, Math.PI, 3, 1.8)).toBeCloseTo(0.61, 4); // 12.874 / pi = 4.098 = 3 + 0.61 x 1.8
+    // 12.874 / pi = 4.098 = 3 + 0.61 x 1.8
+    const bend = { length: 12.874, angle: Math.PI, radius: 3, thickness: 1.8, error: 0 };
+    expect(calibrateNeutral(bend)!.value).toBeCloseTo(0.61, 4);
   });
 });
 

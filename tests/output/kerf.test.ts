@@ -10,6 +10,7 @@ import {
 } from '../../src/core/math/contour.ts';
 import { isSimplePolygon } from '../../src/core/math/simplePolygon.ts';
 import { distance, type Vec2 } from '../../src/core/math/vec2.ts';
+import type { PieceDrawing } from '../../src/core/pattern/drawing.ts';
 import { patternDrawing } from '../../src/core/pattern/patternDrawing.ts';
 import { kerfed, kerfNotes } from '../../src/output/kerf.ts';
 import { coverOf } from '../core/pattern/coverOf.ts';
@@ -104,8 +105,20 @@ describe('a piece with the kerf of a laser allowed for', () => {
     const laced = patternDrawing(coverOf({ construction: { slitWidth_mm: 1 } }));
     const slit = kerfed(laced.pieces[0]!, 1.5).layers.hole[0]!;
     expect(slit.kind === 'line' && distance(slit.from, slit.to)).toBeCloseTo(0.1, 9);
+    const hole = [
+      { kind: 'line', from: [0, 0], to: [1, 0] },
+      { kind: 'arc', centre: [0, 0], radius: 0.5, start: 0, sweep: 2 * Math.PI },
+    ] as const;
+    const piece = { ...laced.pieces[0]!, layers: { ...laced.pieces[0]!.layers, hole } };
+    expect(kerfed(piece, 1.5).layers.hole).toEqual([
+      { kind: 'line', from: [expect.closeTo(0.45, 9), 0], to: [expect.closeTo(0.55, 9), 0] },
+      { ...hole[1], radius: 0.05 },
+    ]);
     expect(kerfNotes(laced, 1.5)).toEqual([expect.stringMatching(/Slits of 1 mm .* kerf of 1.5 mm.*1.6 mm/)]);
     expect(kerfNotes(laced, 0.2)).toEqual([]);
+    // A hole of 1 mm is the least that a kerf of 0.9 mm can make.
+    expect(kerfNotes(drawing, 0.9)).toEqual([]);
+    expect(kerfNotes(drawing, 0.95).length).toBe(1);
     expect(kerfNotes(drawing, 1.5)).toEqual([expect.stringMatching(/Holes of 1 mm .* kerf of 1.5 mm.*1.6 mm/)]);
   });
 
@@ -127,26 +140,43 @@ describe('a piece with the kerf of a laser allowed for', () => {
     }
   });
 
-  test('whose hollows are too tight for the beam is cut along a polygon: arcs, and an arc that meets a line inward', () => {
-    const hollow = (radius: number): Contour => [
-      ...polygon([0, 0], [20, 0], [20, 20], [10 + radius, 20]).slice(0, 3),
-      { kind: 'arc', centre: [10, 20], radius, start: 0, sweep: -Math.PI },
-      { kind: 'line', from: [10 - radius, 20], to: [0, 20] },
-      { kind: 'line', from: [0, 20], to: [0, 0] },
+  test.each([0.4, 0.02])(
+    'of %d mm, whose hollows are too tight for it, is cut along a polygon: arcs, and arcs that meet a line inward',
+    (kerf) => {
+      const around = (radius: number, sweep: number): Contour => [
+        ...polygon([0, 0], [20, 0], [20, 20], [10 + radius, 20]).slice(0, 3),
+        { kind: 'arc', centre: [10, 20], radius, start: 0, sweep },
+        ...polygon([10 - radius, 20], [0, 20], [0, 0]).slice(0, 2),
+      ];
+      const [hollow, bump] = [around(kerf / 4, -Math.PI), around(kerf, Math.PI)];
+      for (const outline of [hollow, bump]) {
+        const cut = kerfed({ ...drawing.pieces[0]!, outline }, kerf).outline;
+        expect(cut.every(({ kind }) => kind === 'line')).toBe(true);
+        expect(isSimplePolygon(flattened(cut, 0.01).slice(0, -1))).toBe(true);
+        for (const point of flattened(cut, 0.01))
+          expect(toChain(point, flattened(outline, 1e-4))).toBeGreaterThan(kerf / 2 - 0.0011);
+      }
+    },
+  );
+
+  test('turns about a sharp corner on an arc of half a kerf, and draws on the lines of a blunt one', () => {
+    // The corner at (40, 0) turns by 166 degrees, that at (0, 10) by 104.
+    const cut = kerfed({ ...drawing.pieces[0]!, outline: polygon([0, 0], [40, 0], [0, 10]) }, 0.4).outline;
+    expect(cut.map(({ kind }) => kind)).toEqual(['line', 'arc', 'line', 'line']);
+    expect(cut[1]).toMatchObject({ centre: [40, 0], radius: 0.2 });
+    expect(boundsOf(flattened(cut, 1e-4)).width).toBeCloseTo(40.4, 3);
+    const [x, y] = segmentEnd(cut[2]!);
+    // Where x = -0.2 meets the slanted edge x + 4 y = 40 moved outward by 0.2 mm.
+    expect([x, y]).toEqual([expect.closeTo(-0.2, 9), expect.closeTo((40.2 + 0.2 * Math.sqrt(17)) / 4, 9)]);
+  });
+
+  test('keeps the start of an outline that a rounded corner closes', () => {
+    const outline: Contour = [
+      ...polygon([5, 0], [20, 0], [20, 20], [0, 20], [0, 5]).slice(0, 4),
+      { kind: 'arc', centre: [5, 5], radius: 5, start: Math.PI, sweep: Math.PI / 2 },
     ];
-    const bump: Contour = [
-      ...polygon([0, 0], [20, 0], [20, 20], [12, 20]).slice(0, 3),
-      { kind: 'arc', centre: [10, 20], radius: 2, start: 0, sweep: Math.PI },
-      { kind: 'line', from: [8, 20], to: [0, 20] },
-      { kind: 'line', from: [0, 20], to: [0, 0] },
-    ];
-    for (const outline of [hollow(0.1), bump]) {
-      const cut = kerfed({ ...drawing.pieces[0]!, outline }, 0.4).outline;
-      expect(cut.every(({ kind }) => kind === 'line')).toBe(true);
-      expect(isSimplePolygon(flattened(cut, 0.01).slice(0, -1))).toBe(true);
-      for (const point of flattened(cut, 0.01))
-        expect(toChain(point, flattened(outline, 1e-4))).toBeGreaterThan(0.2 - 0.0011);
-    }
+    const [first] = kerfed({ ...drawing.pieces[0]!, outline }, 0.3).outline;
+    expect(first).toEqual({ kind: 'line', from: [5, -0.15], to: [expect.closeTo(20.15, 9), -0.15] });
   });
 
   test('whose notch is closed by the kerf is cut along a simple polygon round it', () => {
@@ -178,9 +208,22 @@ describe('a piece with the kerf of a laser allowed for', () => {
     }
   });
 
+  test('leaves a hole of another shape as it is drawn', () => {
+    const hole: PieceDrawing['layers']['hole'] = [
+      { kind: 'path', segments: polygon([0, 0], [2, 0], [0, 2]), isClosed: true },
+    ];
+    const piece = { ...drawing.pieces[0]!, layers: { ...drawing.pieces[0]!.layers, hole } };
+    expect(kerfed(piece, 0.3).layers.hole).toEqual(hole);
+    expect(kerfNotes({ ...drawing, pieces: [piece] }, 1.5)).toEqual([]);
+  });
+
   test('of nothing is the piece itself, and out of range is refused', () => {
     expect(kerfed(drawing.pieces[0]!, 0)).toBe(drawing.pieces[0]);
-    for (const kerf of [-0.1, 3, Number.NaN])
+    expect(boundsOf(flattened(kerfed(drawing.pieces[1]!, 2).outline, 1e-3)).height).toBeCloseTo(
+      drawing.pieces[1]!.height + 2,
+      2,
+    );
+    for (const kerf of [-0.1, 2.01, Number.NaN])
       expect(() => kerfed(drawing.pieces[0]!, kerf)).toThrow(/allowed: 0 to 2 mm/);
   });
 });

@@ -97,7 +97,7 @@ export default function ShelfDialog({ keeping, onClose }: ShelfDialogProps) {
     <dialog ref={dialog} className="shelf" aria-labelledby="shelf-title" onClose={onClose}>
       <header className="row">
         <h2 id="shelf-title">Shelf</h2>
-        <label>
+        <label className="bar-word">
           Search{' '}
           <input
             type="text"
@@ -110,7 +110,7 @@ export default function ShelfDialog({ keeping, onClose }: ShelfDialogProps) {
             }}
           />
         </label>
-        <p role="status">
+        <p className="bar-word" role="status">
           {content === null ? UNREAD[trouble === null ? 'yet' : 'ever'] : count(found.length, content.standing.length)}
         </p>
         <button type="button" onClick={onClose}>

@@ -1,3 +1,5 @@
+import { MM_PER_INCH } from '../units/mm.ts';
+
 /** A page size that books are trimmed to by name. Nominal: what a book on the bench measures is another matter. */
 export interface NominalSize {
   readonly name: string;
@@ -12,12 +14,11 @@ export interface NominalSeries {
   readonly sizes: readonly NominalSize[];
 }
 
-const INCH = 25.4;
-
 const size = (name: string, width_mm: number, height_mm: number): NominalSize => ({ name, width_mm, height_mm });
 
 /** In inches, named by them. */
-const inches = (words: string, width: number, height: number): NominalSize => size(words, width * INCH, height * INCH);
+const inches = (words: string, width: number, height: number): NominalSize =>
+  size(words, width * MM_PER_INCH, height * MM_PER_INCH);
 
 /** Sizes of the trimmed page, upright. */
 export const NOMINAL_SERIES: readonly NominalSeries[] = [

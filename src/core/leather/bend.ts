@@ -13,14 +13,6 @@ export function bendLength(angle: number, insideRadius: number, thickness: numbe
 }
 
 /**
- * Neutral fraction from a test fold: K = (L / A - r) / t, the inverse of `bendLength`.
- * @param length L, mm, measured along the bend alone
- */
-export function neutralFromTestFold(length: number, angle: number, insideRadius: number, thickness: number): number {
-  return (length / angle - insideRadius) / thickness;
-}
-
-/**
  * Stretch of the grain side at a bend: (1 - K) / (r/t + K), elementary bending about the neutral line.
  * @param insideRadius r, mm, 0 or more
  * @param thickness t, mm, over 0

@@ -1,5 +1,3 @@
-import { neutralFromTestFold } from './bend.ts';
-
 /** A figure found by a test on the maker's own leather, with what the measuring errors leave open. */
 export interface Calibrated {
   readonly value: number;
@@ -31,15 +29,13 @@ export interface TestBend {
  */
 export function calibrateNeutral({ length, angle, radius, thickness, error }: TestBend): Calibrated | null {
   if (thickness - error <= 0) return null;
-  const corners = [-1, 1].flatMap((l) =>
-    [-1, 1].flatMap((r) =>
-      [-1, 1].map((t) =>
-        neutralFromTestFold(length + l * error, angle, Math.max(0, radius + r * error), thickness + t * error),
-      ),
-    ),
+  const neutral = (l: number, r: number, t: number): number => (l / angle - r) / t;
+  const [lengths, radii, thicknesses] = [length, radius, thickness].map((size) => [size - error, size + error]);
+  const corners = lengths!.flatMap((l) =>
+    radii!.flatMap((r) => thicknesses!.map((t) => neutral(l, Math.max(0, r), t))),
   );
   return {
-    value: neutralFromTestFold(length, angle, radius, thickness),
+    value: neutral(length, radius, thickness),
     low: Math.min(...corners),
     high: Math.max(...corners),
   };

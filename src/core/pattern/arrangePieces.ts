@@ -17,8 +17,8 @@ export interface Arrangement {
 }
 
 /**
- * Stands every piece, as often as it is cut, in rows that are no wider than the widest piece; y up, the first row on top.
- * An overview for the screen and for cutting files, not a layout on the hide.
+ * Places every piece, as often as it is cut, in rows no wider than the widest piece; y up, the first row on top. This is
+ * an overview for the screen and for cutting files, not a layout on the hide.
  * @param gap between pieces, mm, 0 or more
  */
 export function arrangePieces({ pieces }: Drawing, gap: number): Arrangement {

@@ -3,10 +3,10 @@ import { line } from './drawing.ts';
 import type { NamedMarks } from './lettering.ts';
 import type { PatternSource } from './seam.ts';
 
-/** Barbs of an arrow over its length, at most this long, mm. */
+/** Longest barb of an arrow, mm; a short arrow has barbs of a quarter of its length. */
 const BARB = 5;
 
-/** A double arrow along the direction in which the piece is laid on the hide, with its name beside it; none on card. */
+/** A double arrow with its name, along the direction in which the piece is laid on the hide; none on card. */
 export function directionMark(
   { isCard = false }: PatternSource,
   middle: Vec2,

@@ -13,8 +13,8 @@ export const part = (name: string, each: number, times: 1 | 2 = 1): CutPart => (
 export const given = (name: string, each: number, times: 1 | 2 = 1): CutPart => ({ name, times, each, isGiven: true });
 
 /**
- * A dimension with what it is the sum of; parts of no length are left out, and what the parts do not explain is written
- * as `rest`, so that the sum always adds up to what is cut.
+ * A dimension and the parts that it is the sum of. Parts of no length are left out; the difference between the total and
+ * the parts becomes a last part named `rest`, so that the sum always adds up to what is cut.
  */
 export function cutSum(
   dimension: CutSum['dimension'],

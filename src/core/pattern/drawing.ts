@@ -22,9 +22,9 @@ export interface Text {
   /** Radians counterclockwise. */
   readonly rotation: number;
   readonly align: 'start' | 'middle';
-  /** Left and right end of the block that the text is a row of, mm: where the piece is mirrored, the block moves as one. */
+  /** Left and right end of the block of rows that the text belongs to, mm: a mirrored piece moves the block as one. */
   readonly block?: readonly [number, number];
-  /** Layer whose marks the text names: without them it says nothing. */
+  /** Layer whose marks the text names: the text is left out with them. */
   readonly names?: Layer;
   readonly text: string;
 }
@@ -47,7 +47,7 @@ export interface CutPart {
   readonly each: number;
   /** A measure or setting of the job, not a computed length. */
   readonly isGiven?: boolean;
-  /** What the other parts leave over: rounding, or the way to a size given by the maker. */
+  /** The difference to the total: rounding, or what a size given by the maker adds. */
   readonly isRest?: boolean;
 }
 
@@ -58,7 +58,7 @@ export interface CutSum {
   readonly parts: readonly CutPart[];
 }
 
-/** The pattern pieces by id, with the names that each may bear. */
+/** The pattern pieces by id, with the names that each may have. */
 export const PIECES = {
   outside: ['Outside'],
   pocket: ['Pocket'],
@@ -83,7 +83,7 @@ export interface PieceDrawing {
   readonly sums: readonly CutSum[];
   /** Holes or slits in one such piece. */
   readonly holes: number;
-  /** Words that found no room on the piece, and are said elsewhere. */
+  /** Words that found no room on the piece and must be printed elsewhere. */
   readonly unwritten: readonly string[];
 }
 
@@ -109,7 +109,7 @@ export interface Drawing {
   readonly notes: readonly string[];
 }
 
-/** What is seen of a piece's layer where only some layers are: words that name marks go with the marks. */
+/** The entities of one layer of a piece where only the chosen layers are drawn: words that name marks go with them. */
 export const seenOf = ({ layers }: PieceDrawing, layer: Layer, chosen: readonly Layer[]): readonly Entity[] =>
   chosen.includes(layer)
     ? layers[layer].filter((entity) => entity.kind !== 'text' || chosen.includes(entity.names ?? layer))

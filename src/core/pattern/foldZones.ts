@@ -19,7 +19,7 @@ export interface WrapPlaces {
   readonly spine: FoldZone;
 }
 
-/** Lays the taut path of the closed book out on the outside, thick end of the leather, boards centred between the seams. */
+/** Places of the closed book on the outside, from its taut path, for the thick end of the leather and centred boards. */
 export function wrapPlaces({ pieces, needs }: PatternSource): WrapPlaces {
   const { closed, leathers } = needs.thick;
   const z = neutralOffset(leathers);

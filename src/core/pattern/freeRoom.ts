@@ -4,11 +4,11 @@ import type { Entity } from './drawing.ts';
 import { hatchLines } from './hatchLines.ts';
 import { type Box, textBox } from './textBox.ts';
 
-/** Most cells of the raster that a piece is searched on, and their least size, mm. */
+/** Largest number of raster cells over a piece, and their smallest size, mm. */
 const CELLS = 20_000;
 const LEAST_CELL = 0.5;
 
-/** Kept between words and lines, mm; at least one cell. */
+/** Distance kept between words and lines, mm; at least one cell. */
 const CLEAR = 0.7;
 
 /** Finds room on a piece that nothing is drawn on, by a raster with the sums of its taken cells (a summed-area table). */
@@ -19,7 +19,7 @@ export class FreeRoom {
   private readonly taken: Uint8Array;
   private sums: Int32Array | null = null;
 
-  /** @param drawn what is to be kept clear of, beside the outline */
+  /** @param drawn everything to keep clear of besides the outline */
   constructor(outline: Contour, width: number, height: number, drawn: readonly Entity[]) {
     this.cell = Math.max(LEAST_CELL, Math.sqrt((width * height) / CELLS));
     this.columns = Math.ceil(width / this.cell);
@@ -30,7 +30,7 @@ export class FreeRoom {
     for (const entity of drawn) this.takeEntity(entity);
   }
 
-  /** Middle of the box of this size that lies nearest to a place and is free; null where there is none. */
+  /** Middle of the free box of this size nearest to a place; null where there is none. */
   nearest(width: number, height: number, near: Vec2): Vec2 | null {
     const { cell, columns, rows } = this;
     const clear = Math.max(1, Math.ceil(CLEAR / cell));
@@ -58,7 +58,7 @@ export class FreeRoom {
       for (let i = Math.floor(x / this.cell); i * this.cell < x + width; i++) this.mark(i, j);
   }
 
-  /** Corners taken off and scooped mouths: whatever is reached from the edge of the box without crossing the outline. */
+  /** Takes the cells outside the outline (rounded corners, scooped mouths): a flood fill from the edge of the box. */
   private takeOutside(): void {
     const { columns, rows, taken } = this;
     const open: number[] = [];
@@ -97,7 +97,7 @@ export class FreeRoom {
   }
 
   private mark(i: number, j: number): void {
-    // What lies on the far edge of the box belongs to the last cell.
+    // A point on the far edge of the box belongs to the last cell.
     const [column, row] = [Math.min(i, this.columns - 1), Math.min(j, this.rows - 1)];
     if (column < 0 || row < 0) return;
     this.taken[row * this.columns + column] = 1;

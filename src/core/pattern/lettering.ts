@@ -13,14 +13,14 @@ const LEAST = 1.8;
 /** From full size down to the smallest letters of a label's lines. */
 const SCALES = Array.from({ length: 7 }, (_, i) => (LEAST / BODY) ** (i / 6));
 
-/** Into how many rows the lines of a label are joined where each on its own row does not fit; by ways round. */
+/** Numbers of rows to try for the lines of a label, in this order; 0 is one row a line. */
 const JOINED = [0, 3, 2, 1];
 const UPRIGHT = Math.PI / 2;
 
 /** A line of a label, or lines that stay together, such as a sum. */
 export type LabelLines = string | readonly string[];
 
-/** A word, the wanted place of its middle, the height of its letters, its turn, and the layer whose marks it names. */
+/** A word, the wanted place of its middle, letter height (mm), rotation (radians), and the layer whose marks it names. */
 export type Word = readonly [text: string, near: Vec2, height: number, rotation?: number, names?: Layer];
 
 /** Marks on a piece, and the words beside them. */
@@ -31,10 +31,10 @@ export interface NamedMarks {
 
 /** Sets words on a piece where they lie on no line, hole or other words. */
 export interface Lettering {
-  /** A title and lines under it, as near to the middle of a box as they are clear, smaller, turned or parted where they must be. */
+  /** Sets a title and lines as near to the middle of a box as is free; reduced, turned or split where there is no room. */
   label(title: string, lines: readonly LabelLines[], box: Box): Text[];
   word(...word: Word): Text[];
-  /** What found no room, word for word: it must be said elsewhere. */
+  /** Texts that found no room, to be printed elsewhere. */
   readonly unwritten: readonly string[];
 }
 
@@ -58,7 +58,7 @@ export function letteringOn({
   );
   const unwritten: string[] = [];
 
-  /** Rows under one another, nearest to a place; null where they do not fit. */
+  /** Sets rows under one another, nearest to a place; null where they do not fit. */
   const block = (rows: readonly Row[], near: Vec2, rotation: number): Text[] | null => {
     const first = rows[0]!;
     const long = Math.max(...rows.map((row) => textWidth(row.text, row.height)));
@@ -76,12 +76,12 @@ export function letteringOn({
       const at: Vec2 = isUpright ? [middle[0] - v, middle[1] + u] : [middle[0] + u, middle[1] + v];
       return { kind: 'text', at, height, rotation, align: 'start', block: [from, from + size[0]], text };
     });
-    // Whole, for a mirrored piece turns the block over but not its rows.
+    // The whole block is taken, because a mirrored piece moves the block and keeps its rows aligned left.
     room.take({ x: from, y: middle[1] - size[1] / 2, width: size[0], height: size[1] });
     return texts;
   };
 
-  /** Title and lines at the largest of some scales at which they fit, upright or turned, each in its row or joined. */
+  /** Sets title and lines at the largest scale that fits, level or upright, one row a line or joined into fewer rows. */
   const fitted = (title: string | null, lines: readonly string[], near: Vec2, scales: readonly number[]) => {
     for (const count of lines.length > 1 ? JOINED : [0])
       for (const scale of scales)
@@ -100,7 +100,7 @@ export function letteringOn({
     for (let count = groups.length; count >= (title === null ? 1 : 0); count--) {
       const found = fitted(title, groups.slice(0, count).flat(), near, scales);
       if (found === null) continue;
-      // What does not fit under the title stands where there is room for it, in letters no larger.
+      // Lines that do not fit under the title go where there is room, in letters no larger.
       const smaller = SCALES.filter((scale) => scale <= found.scale);
       return [...found.texts, ...(count < groups.length ? set(null, groups.slice(count), near, smaller) : [])];
     }

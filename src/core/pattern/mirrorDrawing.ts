@@ -3,7 +3,7 @@ import type { Vec2 } from '../math/vec2.ts';
 import { type Drawing, type Entity, LAYERS, noLayers, type PieceDrawing } from './drawing.ts';
 import { textBox } from './textBox.ts';
 
-/** The pattern as it is traced on the flesh side: every piece turned over about its upright middle, words still readable. */
+/** The pattern as seen from the flesh side: every piece mirrored in its upright middle, its words still readable. */
 export const mirroredDrawing = (drawing: Drawing): Drawing => ({
   ...drawing,
   faceUp: fromBehind(drawing.faceUp),
@@ -18,7 +18,7 @@ function mirroredPiece(piece: PieceDrawing): PieceDrawing {
   return { ...piece, outline: mirroredContour(piece.outline, piece.width), layers, unwritten };
 }
 
-/** What is said of a piece, seen from its other side. */
+/** Words about a piece, changed to what is seen from its other side. */
 const fromBehind = (words: string): string =>
   words
     .replace('grain side up', 'flesh side up')

@@ -1,12 +1,12 @@
 import type { Job } from '../job/jobSchema.ts';
 import type { Pieces } from './pieces.ts';
 
-/** How deep a pocket mouth is scooped in its middle, mm: its share of the depth, at most a quarter of the height. */
+/** Depth of a scooped mouth in its middle, mm: its share of the pocket depth, at most a quarter of the height. */
 export function mouthSagitta({ construction }: Job, { pocketDepth, outside }: Pieces): number {
   return construction.mouth === 'straight' ? 0 : Math.min(construction.mouthCurve * pocketDepth, outside.height / 4);
 }
 
-/** How far a scooped mouth has come in where it crosses the seam line, mm: its arc a margin from its end. */
+/** Depth of a scooped mouth where it crosses the seam line, mm: of an arc R = h^2/(8 s) + s/2, a margin from its end. */
 export function mouthInset(job: Job, pieces: Pieces): number {
   const sagitta = mouthSagitta(job, pieces);
   if (sagitta === 0) return 0;

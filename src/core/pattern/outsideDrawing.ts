@@ -15,7 +15,7 @@ import { type PatternSource, type Seam, type SeamHole, turnAxis } from './seam.t
 import { type Strap, strapMarks } from './strap.ts';
 import { sumLines } from './sumColumn.ts';
 
-/** Cut edge of the outside; turned ends have the pocket mouths for edges. Symmetric, so the same seen from either side. */
+/** Cut edge of the outside, the same from either side; of turned ends the pocket mouths are its edges. */
 export function outsideOutline({ job, pieces }: PatternSource): Contour {
   const { width, height } = pieces.outside;
   if (pieces.pocket.count === 0) {
@@ -30,16 +30,11 @@ export function outsideOutline({ job, pieces }: PatternSource): Contour {
   return rectangle([0, 0], [width, height], pieceCorner(job, pieces).corner);
 }
 
-/** What is sewn to the outside beside the pockets. */
-export interface Fittings {
-  readonly strap: Strap | null;
-  readonly loop: PenLoop | null;
-}
-
 export function outsideDrawing(
   source: PatternSource,
   seam: Seam,
-  { strap, loop }: Fittings,
+  strap: Strap | null,
+  loop: PenLoop | null,
   print: Printer,
 ): PieceDrawing {
   const { job, pieces, needs } = source;
@@ -61,7 +56,7 @@ export function outsideDrawing(
     ['frontTurnedEnd', axis],
     ['backTurnedEnd', width - axis],
   ] as const) {
-    // The second layer of the row is the first one mirrored in the fold.
+    // The second layer has the holes of the first, mirrored in the fold.
     const covered = holes.filter((hole) => hole.layers.includes(end));
     layers.hole.push(...holeMarks(job, covered, { origin: width - 2 * fold, sign: 1 }));
   }
@@ -122,7 +117,7 @@ export function outsideDrawing(
   );
 }
 
-/** Where the seam starts or finishes: a line from its hole inward, and the word at its end; the finish stands lower. */
+/** Mark of the start or finish of a seam: a line from its hole inward, longer at the start, and the word at its end. */
 function endMark({ job, pieces }: PatternSource, { at }: SeamHole, text: 'start' | 'finish'): NamedMarks {
   const { width, height } = pieces.outside;
   const inward = at[1] > height / 2 ? -1 : 1;

@@ -15,7 +15,7 @@ import { type Strap, strapDrawing, strapOf } from './strap.ts';
  * Draws every piece of a worked-out job: cut, fold and seam lines, holes, skive zones, marks, names and sums, lengths
  * written in the unit that the job is worked in.
  * @param source a `CoverDesign`, or any job with its pieces and needs
- * @returns plain data, one entry a piece; never throws for a parsed job. What does not work out is said in `notes`.
+ * @returns plain data, one entry a piece; never throws for a parsed job. `notes` says what does not work out.
  */
 export function patternDrawing(source: PatternSource): Drawing {
   const { job, pieces } = source;
@@ -26,7 +26,7 @@ export function patternDrawing(source: PatternSource): Drawing {
   const loop = penLoopOf(source, seam);
   const ribbon = ribbonOf(source);
   const drawn = [
-    outsideDrawing(source, seam, { strap, loop }, print),
+    outsideDrawing(source, seam, strap, loop, print),
     ...(pieces.pocket.count === 0 ? [] : [pocketDrawing(source, seam, print)]),
     ...(pieces.lining === null || pieces.lining.width <= 0 ? [] : [liningDrawing(source, pieces.lining, seam, print)]),
     ...(strap === null ? [] : [strapDrawing(source, strap, print)]),
@@ -48,7 +48,7 @@ export function patternDrawing(source: PatternSource): Drawing {
   };
 }
 
-/** What is said here because the piece has no room for it; the sizes stand in every list of pieces, too. */
+/** Words that the piece has no room for. */
 const unwrittenNotes = ({ name, unwritten }: PieceDrawing): string[] =>
   unwritten.length === 0 ? [] : [`${name}, not written on the piece for want of room: ${unwrittenWords(unwritten)}.`];
 
@@ -58,14 +58,12 @@ export const unwrittenWords = (unwritten: readonly string[]): string => unwritte
 function liningNotes(source: PatternSource, print: Printer): string[] {
   const { job, pieces } = source;
   if (pieces.lining === null) return [];
-  const difference = print.length(liningDifference(source));
-  if (job.construction.lining === 'centre') {
-    return [
-      `Round the closed spine the lining's path is ${difference} shorter than the outside's: it stands loose by that much when the book is closed.`,
-    ];
-  }
+  const isCentre = job.construction.lining === 'centre';
+  const shorter = `Round the closed spine the ${isCentre ? '' : 'full '}lining's path is ${print.length(liningDifference(source))} shorter than the outside's`;
   return [
-    `Round the closed spine the full lining's path is ${difference} shorter than the outside's. Sewn flat it puckers there by that much; cemented with the cover bent, it runs over by that much: trim it, then make its holes through those of the outside.`,
+    isCentre
+      ? `${shorter}: it stands loose by that much when the book is closed.`
+      : `${shorter}. Sewn flat it puckers there by that much; cemented with the cover bent, it runs over by that much: trim it, then make its holes through those of the outside.`,
   ];
 }
 

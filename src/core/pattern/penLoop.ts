@@ -23,9 +23,9 @@ export interface PenLoop {
 const CLEAR = 0.3;
 
 /**
- * Length of the loop: 2 pi (r + K t) round the pen, on the neutral line, and two ends of two margins each, from the
- * cover's cut edge to a margin beyond the seam; r is half of pen and ease. The circle is taken whole, so the neck where
- * it closes is a little long. Cut from the outside's leather, thick end.
+ * Length of the loop: 2 pi (r + K t) round the pen, on the neutral line, with r half of pen and ease, plus two ends of two
+ * margins each, from the cover's cut edge to a margin beyond the seam. The full circle makes the neck, where the loop
+ * closes, a little long. The loop is cut from the outside's leather, thick end.
  * @returns null where the job has no loop or the fore-edge no seam
  */
 export function penLoopOf(source: PatternSource, seam: Seam): PenLoop | null {

@@ -23,7 +23,7 @@ export function pieceCorner(job: Job, pieces: Pieces): { readonly corner: Corner
 
 /**
  * The corner of the seam line, which runs a margin m inside the cut edge: radius r - m of a rounded corner, leg
- * q - (2 - sqrt 2) m of a clipped one; none where that is not over 0, so that the two seam lines meet in a point.
+ * q - (2 - sqrt 2) m of a clipped one, at least 0, where the two seam lines meet in a point.
  */
 export function seamCorner({ style, size }: Corner, margin: number): Corner {
   const inner = style === 'rounded' ? size - margin : size - (2 - Math.SQRT2) * margin;

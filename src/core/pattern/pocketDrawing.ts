@@ -11,8 +11,8 @@ import type { PatternSource, Seam } from './seam.ts';
 import { pieceSumLines } from './sumColumn.ts';
 
 /**
- * The pocket of the front board, grain side up: fore-edge at the left, mouth at the right. Turned top to bottom it is the
- * back one, for head and tail have the same holes.
+ * The pocket of the front board, grain side up: fore-edge at the left, mouth at the right. Head and tail have the same
+ * holes, so the back pocket is the same piece turned top to bottom.
  */
 export function pocketDrawing(source: PatternSource, seam: Seam, print: Printer): PieceDrawing {
   const { job, pieces } = source;
@@ -38,7 +38,7 @@ export function pocketDrawing(source: PatternSource, seam: Seam, print: Printer)
   );
 }
 
-/** Fore-edge corners as the outside's; the mouth square, straight or scooped. */
+/** Corners of the outside at the fore-edge; square corners at the mouth, which is straight or scooped. */
 function pocketOutline({ job, pieces }: PatternSource): Contour {
   const { width, height } = pieces.pocket;
   const { corner } = pieceCorner(job, pieces);

@@ -9,11 +9,11 @@ export interface PatternSource {
   readonly job: Job;
   readonly pieces: Pieces;
   readonly needs: NeedsOverRange;
-  /** Made in card for a trial: there is no grain, and no hide for a direction. */
+  /** Cut from card for a trial: it has no grain, and no direction on a hide. */
   readonly isCard?: boolean;
 }
 
-/** The sides of the cover, as they start a sentence. */
+/** Names of the sides of the cover, at the start of a sentence. */
 export const SEAM_SIDES = {
   tail: 'Tail',
   backForeEdge: 'Back fore-edge',
@@ -22,7 +22,7 @@ export const SEAM_SIDES = {
 } as const;
 type SeamSide = keyof typeof SEAM_SIDES;
 
-/** The layers that the seam goes through, as they are called in a sentence. */
+/** Names of the layers that the seam goes through, within a sentence. */
 export const SEAM_LAYERS = {
   outside: 'outside',
   frontPocket: 'front pocket',
@@ -49,7 +49,7 @@ export interface SeamRow {
   readonly length: number;
   readonly intervals: number;
   readonly pitch: number;
-  /** Share by which the pitch is off the one asked for. */
+  /** Pitch over the pitch asked for, less 1. */
   readonly off: number;
   readonly holes: readonly SeamHole[];
 }
@@ -74,7 +74,7 @@ export interface Seam {
   readonly notes: readonly string[];
 }
 
-/** Slit to the seam line, degrees. Common practice, no source: whip lacing slants over the edge, the others run along. */
+/** Angle from slit to seam line, radians. Usual: 45 degrees for whip lacing, else 0. Common practice, no source. */
 export function slitAngle({ construction, seam }: Job): number {
   return ((construction.slitAngle_deg ?? (seam.style === 'whip' ? 45 : 0)) * Math.PI) / 180;
 }

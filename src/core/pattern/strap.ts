@@ -16,7 +16,7 @@ import { sizeLine } from './sumColumn.ts';
 export interface Strap {
   readonly width: number;
   readonly sum: CutSum;
-  /** From its sewn end, mm: where it leaves the back cover, reaches the front one, and is fastened. */
+  /** Distances from its sewn end, mm, to where it leaves the back, reaches the front and is fastened. */
   readonly leaves: number;
   readonly reaches: number;
   readonly fastening: number;
@@ -27,9 +27,9 @@ export interface Strap {
 /**
  * Length of the strap from the closed book, thick end of the leather: anchor + c + A K t + reach + end.
  *
- * c is the distance between the two cut edges over the outsides, T + 2 (u sin w + o cos w), with u from the spine plane
- * to the cut edge, w the wedge of the boards and o what lies on them; A = pi + 2 w is the turning at the two edges, taken
- * sharp. The strap is cut from the outside's leather.
+ * c is the distance between the two cut edges over the outsides, T + 2 (u sin w + o cos w): u from the spine plane to the
+ * cut edge, w the wedge of the boards, o the thickness of the layers on a board. A = pi + 2 w is the turning at the two
+ * edges, taken as sharp. The strap is cut from the outside's leather.
  * @returns null where the job has no strap
  */
 export function strapOf(source: PatternSource): Strap | null {
@@ -65,7 +65,7 @@ export function strapOf(source: PatternSource): Strap | null {
   };
 }
 
-/** From the back cut edge of the finished cover, which is the fold of a turned end. */
+/** Back edge of the finished cover in the frame of the outside: its cut edge, or the fold of a turned end. */
 const backEdge = ({ pieces, needs }: PatternSource): number =>
   pieces.outside.width - (pieces.pocket.count === 0 ? pieces.pocketDepth + needs.thick.foreEdge.turn / 2 : 0);
 
@@ -135,7 +135,7 @@ export function strapMarks(source: PatternSource, strap: Strap): NamedMarks {
   };
 }
 
-/** Upside down: the strap's grain is up as the outside's, but it points the other way, so it is turned half round. */
+/** Turns a mark upside down: on the strap the outside's direction is reversed while the grain stays up. */
 function turned(mark: Entity, height: number): Entity {
   const over = ([x, y]: Vec2): Vec2 => [x, height / 2 - y];
   if (mark.kind === 'arc') return { ...mark, centre: over(mark.centre) };

@@ -6,12 +6,12 @@ interface SumLine {
   readonly name: string;
   readonly times: 1 | 2;
   readonly isLess: boolean;
-  /** One of `times`, and all of them; without sign and unit. */
+  /** The length once and `times` over, without sign and unit. */
   readonly each: string;
   readonly whole: string;
 }
 
-/** A sum as it is printed: its lines add up to its total exactly, figure by figure. */
+/** A sum as it is printed: the printed figures of its lines add up to its total exactly. */
 export interface SumColumn {
   readonly unit: 'mm' | 'in';
   /** Without the unit. */
@@ -22,9 +22,9 @@ export interface SumColumn {
 const ROUNDED = { up: 'rounded up', less: 'rounding' } as const;
 
 /**
- * Prints a sum part by part, each to the nearest step of the column, and what then is still wanting to the total, the
- * rounding to the cut step among it, as a last line. No part is changed to make it come out. Parts that print as nothing
- * are left out. A measure that the column cannot say in its own unit has its true size behind its name.
+ * Prints a sum part by part, each to the nearest step of the column; a last line holds the difference to the total, the
+ * rounding to the cut step included. No part is adjusted. Parts that print as 0 are left out. A measure whose size is not
+ * a whole number of steps has that size behind its name.
  */
 export function sumColumn({ total, parts }: CutSum, print: Printer): SumColumn {
   const { unit, steps, text } = print.column(total);
@@ -66,6 +66,6 @@ export function sumLines(sum: CutSum, print: Printer): string[] {
   ];
 }
 
-/** The sizes of a pocket or a lining: its height is the outside's, whose sum stands there. */
+/** The sizes of a pocket or a lining. Its height is that of the outside, which shows the sum. */
 export const pieceSumLines = (sums: readonly CutSum[], print: Printer): (string | string[])[] =>
   sums.map((sum) => (sum.dimension === 'height' ? sizeLine(sum, print) : sumLines(sum, print)));

@@ -2,13 +2,13 @@ import { addScaled, heading, type Vec2 } from '../math/vec2.ts';
 import type { Text } from './drawing.ts';
 
 /**
- * Height of a capital and how far tails hang, over the height that letters are set in. As in Helvetica, which stands for
- * any plain sans serif (its published metrics: CapHeight 718, Descender -207 of 1000).
+ * Height of a capital and depth of a descender over the font size, as in Helvetica, taken for any plain sans serif
+ * (published metrics: CapHeight 718, Descender -207 of 1000).
  */
 export const CAPITAL = 0.718;
 export const TAIL = 0.207;
 
-/** Widths of the letters from space to tilde over their height, thousandths (the same metrics). */
+/** Widths of the letters from space to tilde over the font size, thousandths (the same metrics). */
 const WIDTHS = [
   278, 278, 355, 556, 556, 889, 667, 191, 333, 333, 389, 584, 278, 333, 278, 278, 556, 556, 556, 556, 556, 556, 556,
   556, 556, 556, 278, 278, 584, 584, 584, 556, 1015, 667, 667, 722, 722, 667, 611, 778, 722, 278, 500, 667, 556, 833,
@@ -17,7 +17,7 @@ const WIDTHS = [
   260, 334, 584,
 ];
 
-/** Any other letter is taken as a wide one. */
+/** Width of every other letter: that of a wide one. */
 const OTHER = 722;
 
 /** Width of words set in letters of some height, mm. */

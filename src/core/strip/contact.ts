@@ -3,10 +3,10 @@ import { measureNodeGap, type NodeGap, nearestEdge } from './nodeGap.ts';
 import type { Obstacle } from './obstacle.ts';
 import type { Order } from './stripModel.ts';
 import type { StripWorkspace } from './stripWorkspace.ts';
-import { measureVertexGap, type VertexGap } from './vertexGap.ts';
+import { measureVertexGap, newVertexGap } from './vertexGap.ts';
 
 const nodeGap: NodeGap = { gap: 0, nx: 0, ny: 0, past: false };
-const vertexGap: VertexGap = { gap: 0, nx: 0, ny: 0, tx: 0, ty: 0, speed: 1, curvature: 0, u: 0 };
+const vertexGap = newVertexGap();
 const weight = new Float64Array(3);
 const rate = new Float64Array(3);
 
@@ -63,14 +63,7 @@ export function addContact(
     const push = Math.max(0, multiplier - penalty * nodeGap.gap);
     energy += (push * push - multiplier * multiplier) / (2 * penalty);
     if (push === 0 || order === 'energy') continue;
-    const { nx, ny } = nodeGap;
-    const r = 2 * k;
-    gradient[r] = gradient[r]! - push * nx;
-    gradient[r + 1] = gradient[r + 1]! - push * ny;
-    const row = r * ROW_STRIDE + HALF_BANDWIDTH;
-    band[row] = band[row]! + penalty * nx * nx;
-    band[row + ROW_STRIDE - 1] = band[row + ROW_STRIDE - 1]! + penalty * nx * ny;
-    band[row + ROW_STRIDE] = band[row + ROW_STRIDE]! + penalty * ny * ny;
+    addPush(space, k, nodeGap.nx, nodeGap.ny, push, penalty);
   }
   for (let v = 0; v < vertexForce.length; v++) {
     const multiplier = vertexForce[v]!;
@@ -81,6 +74,24 @@ export function addContact(
     if (push > 0 && order === 'hessian') addVertex(gradient, band, 2 * (i - 1), push, penalty);
   }
   return energy;
+}
+
+/** Adds a contact of one node: the force p along its unit normal n to the gradient, the stiffness rho n n^T to the Hessian. */
+export function addPush(
+  { gradient, band }: StripWorkspace,
+  node: number,
+  nx: number,
+  ny: number,
+  push: number,
+  penalty: number,
+): void {
+  const r = 2 * node;
+  gradient[r] = gradient[r]! - push * nx;
+  gradient[r + 1] = gradient[r + 1]! - push * ny;
+  const row = r * ROW_STRIDE + HALF_BANDWIDTH;
+  band[row] = band[row]! + penalty * nx * nx;
+  band[row + ROW_STRIDE - 1] = band[row + ROW_STRIDE - 1]! + penalty * nx * ny;
+  band[row + ROW_STRIDE] = band[row + ROW_STRIDE]! + penalty * ny * ny;
 }
 
 /** Weights of the three nodes in the foot (weight) and in the curve's derivative there (rate). */

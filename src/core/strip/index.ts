@@ -4,5 +4,4 @@ export { createStripSolver, type StripSolver, solveStrip } from './solveStrip.ts
 export type { ClampEnd, FreeEnd, SlideEnd, StripEnd, StripLoad, StripProblem } from './stripProblem.ts';
 export { type StripScale, stripScale } from './stripScale.ts';
 export { type StripSettings, stripSettings } from './stripSettings.ts';
-export type { EndReaction, StripContact, StripSolution } from './stripSolution.ts';
-export type { StripStatus } from './stripStatus.ts';
+export type { EndReaction, StripContact, StripSolution, StripStatus } from './stripSolution.ts';

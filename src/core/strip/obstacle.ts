@@ -1,13 +1,13 @@
 /**
- * A rigid outline the strip may not enter: vertices in order with the solid on the left.
+ * A rigid outline that the strip may not enter: vertices in order with the solid on the left.
  *
- * `forward[i]` tells whether an edge runs from vertex i to the next (the last one of an open outline has none).
+ * An edge runs from each vertex to the next; a closed outline has one more, from the last to the first.
  */
 export interface Obstacle {
   readonly x: Float64Array;
   readonly y: Float64Array;
   readonly closed: boolean;
-  /** Outline vertices of the input each vertex came from, so that a force can be traced to a part of the book. */
+  /** Point of the input that each vertex came from, so that a force can be traced to a part of the outline. */
   readonly source: Int32Array;
 }
 
@@ -57,7 +57,7 @@ export function growOutline(points: ArrayLike<number>, closed: boolean, offset: 
   return { x: Float64Array.from(x), y: Float64Array.from(y), closed, source: Int32Array.from(source) };
 }
 
-/** Drops points that repeat their neighbour, remembering where each one stood. */
+/** Drops points that repeat their neighbour and keeps the index of each that stays. */
 function distinctPoints(points: ArrayLike<number>, closed: boolean) {
   const px: number[] = [];
   const py: number[] = [];

@@ -1,8 +1,8 @@
 import type { StripProblem } from './stripProblem.ts';
 import type { StripWorkspace } from './stripWorkspace.ts';
-import { measureVertexGap, type VertexGap } from './vertexGap.ts';
+import { measureVertexGap, newVertexGap } from './vertexGap.ts';
 
-const foot: VertexGap = { gap: 0, nx: 0, ny: 0, tx: 0, ty: 0, speed: 1, curvature: 0, u: 0 };
+const foot = newVertexGap();
 
 /**
  * Measures how far the polygon of nodes cuts inside the smooth strip it stands for, at both held ends and at every vertex.

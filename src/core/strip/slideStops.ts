@@ -1,4 +1,4 @@
-import { HALF_BANDWIDTH, ROW_STRIDE } from './bandedLdl.ts';
+import { addPush } from './contact.ts';
 import type { Order } from './stripModel.ts';
 import type { StripEnd, StripProblem } from './stripProblem.ts';
 import type { StripWorkspace } from './stripWorkspace.ts';
@@ -29,16 +29,8 @@ export function addStops(
     if (push === 0 || order === 'energy') continue;
     const end = (stop < 2 ? problem.start : problem.end) as { angle: number };
     const sign = stop % 2 === 0 ? 1 : -1;
-    const c = Math.cos(end.angle);
-    const s = Math.sin(end.angle);
-    const r = stop < 2 ? 0 : 2 * (space.count - 1);
-    space.gradient[r] = space.gradient[r]! - sign * push * c;
-    space.gradient[r + 1] = space.gradient[r + 1]! - sign * push * s;
-    const row = r * ROW_STRIDE + HALF_BANDWIDTH;
-    const { band } = space;
-    band[row] = band[row]! + penalty * c * c;
-    band[row + ROW_STRIDE - 1] = band[row + ROW_STRIDE - 1]! + penalty * c * s;
-    band[row + ROW_STRIDE] = band[row + ROW_STRIDE]! + penalty * s * s;
+    const node = stop < 2 ? 0 : space.count - 1;
+    addPush(space, node, sign * Math.cos(end.angle), sign * Math.sin(end.angle), push, penalty);
   }
   return energy;
 }

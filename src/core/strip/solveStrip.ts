@@ -6,10 +6,10 @@ import { updateStops } from './slideStops.ts';
 import { loadProblem, placeEnds } from './stripEnds.ts';
 import { faultIn, type StripProblem } from './stripProblem.ts';
 import { type StripSettings, stripSettings } from './stripSettings.ts';
+import type { StripStatus } from './stripSolution.ts';
 import { readSolution, type StripSolution } from './stripSolution.ts';
-import type { StripStatus } from './stripStatus.ts';
 import { createStripWorkspace, type StripWorkspace } from './stripWorkspace.ts';
-import { hasLooped, turningAlong } from './winding.ts';
+import { turningAlong } from './turning.ts';
 
 /** A strip that can be solved again and again: workspaces for every resolution of a cold start, and the last shape. */
 export interface StripSolver {
@@ -133,17 +133,17 @@ function solveLevel(
     placeEnds(space, problem, space.nodes);
     const tolerance = Math.max(residual, Math.min(1e-2, 1e-2 * open * penalty));
     const outcome = balance(space, problem, settings, penalty, tolerance, state);
-    // A deep contact may leave the edge it was paired with, and the energy jump: pair afresh and go on.
+    // A deep contact may leave the edge that it was paired with, and the energy jumps: pair again and go on.
     if (outcome === 'stalled' && obstacle && pass + 1 < settings.maxPasses) continue;
     if (outcome !== 'balanced') return outcome;
-    if (hasLooped(turning, turningAlong(space.nodes))) return 'looped';
+    if (Math.abs(turningAlong(space.nodes) - turning) > Math.PI) return 'looped';
     const before = open;
     const sagged = measureSag(space, problem);
     open = Math.max(
       obstacle ? updateMultipliers(space, obstacle, space.nodes, penalty) : 0,
       updateStops(space, problem, space.nodes, penalty),
     );
-    // Stiff leather over a sharp edge yields little to the penalty: raise it where a pass has not cut the gap fourfold.
+    // A stiff strip over a sharp corner yields little to the penalty: raise it where a pass has not cut the gap fourfold.
     if (open > gap && open > 0.25 * before) penalty = Math.min(settings.mostPenalty, 4 * penalty);
     open = Math.max(open, sagged);
     if (open <= gap && tolerance <= residual) return 'converged';

@@ -11,12 +11,12 @@ export interface StripScale {
 }
 
 /**
- * Scales a leather strip: EI = E w t^3/12.
+ * Scales a solid strip of rectangular section: EI = E w t^3/12.
  *
- * @param length D, mm, above 0: the book's thickness
+ * @param length D, mm, above 0: the length that the problem is scaled by
  * @param thickness t, mm, above 0
- * @param width w of the strip along the spine, mm, above 0
- * @param modulus E, MPa, above 0; it scales forces and energy only, never the shape under posed boards
+ * @param width w of the strip across the plane, mm, above 0
+ * @param modulus E, MPa, above 0; it scales forces and energy only, never the shape between posed ends
  */
 export function stripScale(length: number, thickness: number, width: number, modulus: number): StripScale {
   const bending = (modulus * width * thickness ** 3) / 12;

@@ -2,11 +2,26 @@ import { measureNodeGap, type NodeGap } from './nodeGap.ts';
 import { slideOf } from './slideStops.ts';
 import { addRod } from './stripModel.ts';
 import type { StripEnd, StripProblem } from './stripProblem.ts';
-import type { StripStatus } from './stripStatus.ts';
 import type { StripWorkspace } from './stripWorkspace.ts';
-import { measureVertexGap, type VertexGap } from './vertexGap.ts';
+import { measureVertexGap, newVertexGap } from './vertexGap.ts';
 
-/** A force the obstacle puts on the strip, EI/D^2. */
+/**
+ * How a solve ended. Only `converged` is a shape to trust.
+ *
+ * stalled: no step lowers the energy; iterationCap: Newton ran out; contactOpen: the multiplier passes ran out with a gap
+ * left; looped: the strip has thrown a loop on its way, a balance of far higher energy; notFinite: the shape degenerated;
+ * badInput: the problem itself is wrong, and `message` says where.
+ */
+export type StripStatus =
+  | 'converged'
+  | 'stalled'
+  | 'iterationCap'
+  | 'contactOpen'
+  | 'looped'
+  | 'notFinite'
+  | 'badInput';
+
+/** A force that the obstacle puts on the strip, EI/D^2. */
 export interface StripContact {
   readonly kind: 'edge' | 'vertex';
   /** Edge or vertex of the grown outline. */
@@ -116,7 +131,7 @@ function readContacts(space: StripWorkspace, problem: StripProblem): StripContac
     const index = measureNodeGap(obstacle, x, y, space.nodeEdge[k]!, node);
     contacts.push({ kind: 'edge', index, place: k, x, y, fx: push * node.nx, fy: push * node.ny });
   }
-  const foot: VertexGap = { gap: 0, nx: 0, ny: 0, tx: 0, ty: 0, speed: 1, curvature: 0, u: 0 };
+  const foot = newVertexGap();
   for (let v = 0; v < space.vertexForce.length; v++) {
     const push = space.vertexForce[v]!;
     if (!(push > 0)) continue;

@@ -1,12 +1,12 @@
 /**
- * Where one outline vertex stands to the strip, with the derivatives of the gap.
+ * Where one vertex of the outline stands to the strip, with the derivatives of the gap.
  *
  * The strip's curve is the quadratic B-spline of its nodes: it passes through the middle of every edge (so through the
  * clamp planes), is smooth across nodes, and lies within curvature h^2/8 of them. A polyline would make the normal jump as
  * a corner slides past a node, and Newton would chatter there.
  */
 export interface VertexGap {
-  /** Distance of the vertex to the left of the curve (the side the book is on), negative if it pokes through. */
+  /** Distance of the vertex to the left of the curve (the obstacle's side), negative where it pokes through. */
   gap: number;
   /** Left normal and tangent of the curve at the foot. */
   nx: number;
@@ -19,6 +19,8 @@ export interface VertexGap {
   /** Place in the piece, -1/2 to 1/2. */
   u: number;
 }
+
+export const newVertexGap = (): VertexGap => ({ gap: 0, nx: 0, ny: 0, tx: 0, ty: 0, speed: 1, curvature: 0, u: 0 });
 
 /**
  * Finds the foot of a vertex on the strip's curve, walking from the piece it was last on.

@@ -37,6 +37,7 @@ describe('the allowances', () => {
     expectParts(allowances.foreEdge, [4, SEAT, 2, 1]);
     expectParts(allowances.head, [4, RUN, DRAWN_IN, 2]);
     expectParts(allowances.tail, [4, RUN, DRAWN_IN, 3]);
+    expect(allowances.head.parts.map(({ isGiven = false }) => isGiven)).toEqual([true, false, false, true]);
     expect(outside.width).toBeCloseTo(330 + 2 * 9.783882, 5);
     expect(outside.height).toBeCloseTo(220 + 2 * 6.755619 + 5, 5);
   });

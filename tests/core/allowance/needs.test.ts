@@ -1,21 +1,22 @@
 import { describe, expect, test } from 'vitest';
-import { largestHeadTail, needsOverRange } from '../../../src/core/allowance/needs.ts';
+import { endNeed, largestHeadTail, needsOverRange } from '../../../src/core/allowance/needs.ts';
 import type { JobInput } from '../../../src/core/job/jobSchema.ts';
 import { soundJob } from '../../jobArbitrary.ts';
 
 type Range = readonly [min: number, max: number];
 
 /** A book 30 mm thick in leathers of bend ratio 0.2, so R = 0.7 t. */
-function needsOf(outside: Range, pocket: Range, board = 2.5) {
+function document(outside: Range, pocket: Range, board = 2.5): JobInput {
   const leather = ([min_mm, max_mm]: Range) => ({ min_mm, max_mm, bendRatio: 0.2 });
-  const document: JobInput = {
+  return {
     format: 'coverwright-job',
     version: 1,
     book: { width_mm: 150, height_mm: 220, thickness_mm: 30, boardThickness_mm: board, pageGive: 0.25 },
     leather: { outside: leather(outside), pocket: leather(pocket) },
   };
-  return needsOverRange(soundJob(document));
 }
+
+const needsOf = (...leathers: Parameters<typeof document>) => needsOverRange(soundJob(document(...leathers)));
 
 describe('what a book needs of unequal leathers', () => {
   test('is a seat of the pocket leather at the fore-edge: two radii of 0.7 mm under a board that is higher', () => {
@@ -33,6 +34,19 @@ describe('what a book needs of unequal leathers', () => {
     const { book } = needsOf([2, 2], [4, 4]).nominal;
     expect(Math.sin(book.wedge)).toBeCloseTo((8 - 6.25) / 2 / 150, 12);
     expect(needsOf([2, 2], [3, 3]).nominal.book.wedge).toBe(0);
+  });
+});
+
+describe('an end of the outside needs beyond the wrap', () => {
+  test('margin and seat where a pocket is sewn on: 4 + 1.4 mm', () => {
+    expect(endNeed(needsOf([2, 2], [1, 1]).nominal)).toBeCloseTo(4 + 1.4, 12);
+  });
+
+  test('the way round the board where it is turned: 2.5 + pi (2/pi) 2 mm', () => {
+    const leather = { outside: { min_mm: 2, max_mm: 2, neutral: 2 / Math.PI } };
+    const pockets = { construction: 'turned' };
+    const job = soundJob({ ...document([2, 2], [1, 1]), leather, pockets });
+    expect(endNeed(needsOverRange(job).nominal)).toBeCloseTo(6.5, 12);
   });
 });
 

@@ -40,6 +40,10 @@ describe('a seat', () => {
     expect(balancedSeat(2, leather(1.6, 0.5), leather(1.6, 0.5)).needed).toBeGreaterThan(base);
   });
 
+  test('above two radii stands upright between two quarter circles', () => {
+    expect(reverseCurve(3, 1)).toEqual({ run: 2, length: Math.PI + 1, angle: Math.PI / 2, straight: 1 });
+  });
+
   test('vanishes with the board', () => {
     expect(balancedSeat(1e-9, leather(1.6), leather(1.6)).needed).toBeLessThan(1e-3);
     expect(reverseCurve(0, 2)).toMatchObject({ run: 0, length: 0, angle: 0 });

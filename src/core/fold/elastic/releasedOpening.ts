@@ -12,7 +12,7 @@
  */
 
 import type { StripSolver } from '../../strip/solveStrip.ts';
-import type { StripStatus } from '../../strip/stripStatus.ts';
+import type { StripStatus } from '../../strip/stripSolution.ts';
 import type { SectionInput } from './sectionInput.ts';
 import { type StripSection, solveSection } from './solveSection.ts';
 

@@ -3,7 +3,7 @@ import { growOutline } from '../../strip/obstacle.ts';
 import { type StripSolver, solveStrip } from '../../strip/solveStrip.ts';
 import type { StripProblem } from '../../strip/stripProblem.ts';
 import { stripScale } from '../../strip/stripScale.ts';
-import type { StripStatus } from '../../strip/stripStatus.ts';
+import type { StripStatus } from '../../strip/stripSolution.ts';
 
 /**
  * One layer of leather on its way from a face of the board down over the board's edge to the seam. Plain numbers, 1 mm wide.

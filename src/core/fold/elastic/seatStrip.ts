@@ -2,7 +2,7 @@ import type { Needs } from '../../allowance/needs.ts';
 import type { Job } from '../../job/jobSchema.ts';
 import { createStripSolver, type StripSolver } from '../../strip/solveStrip.ts';
 import { stripSettings } from '../../strip/stripSettings.ts';
-import type { StripStatus } from '../../strip/stripStatus.ts';
+import type { StripStatus } from '../../strip/stripSolution.ts';
 import { type Mm, mm } from '../../units/mm.ts';
 import { type SeatLayer, seatLayer } from './seatLayer.ts';
 

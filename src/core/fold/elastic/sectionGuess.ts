@@ -1,7 +1,7 @@
-import { turnBetween } from '../../math/angle.ts';
 import { convexChain } from '../../math/convexChain.ts';
-import { distance, subtract, type Vec2 } from '../../math/vec2.ts';
+import { distance, type Vec2 } from '../../math/vec2.ts';
 import { growOutline, type Obstacle } from '../../strip/obstacle.ts';
+import { turningAlong } from '../../strip/turning.ts';
 
 /** A path to begin from, and the taut path it was made from. */
 export interface SectionGuess {
@@ -35,7 +35,7 @@ export function guessSection(obstacle: Obstacle, from: Vec2, to: Vec2, length: n
   // A clamped strip whose ends come nearer by a small slack rises by (2/pi) sqrt(slack length) (Euler's first mode).
   const rise = (2 / Math.PI) * Math.sqrt(slack * length);
   if (taut.length === 2) return { path: bump(from, to, rise), tautLength };
-  const turning = turningOf(taut);
+  const turning = turningAlong(taut.flat());
   const stand = Math.min(slack / turning, rise, CLEARANCE.most);
   const grown = growOutline(taut.flat(), false, Math.max(stand, CLEARANCE.least), Math.PI / 12);
   const path: number[] = [...from];
@@ -54,11 +54,4 @@ function bump(a: Vec2, b: Vec2, rise: number): number[] {
     path.push(a[0] + share * (b[0] - a[0]) + off * (b[1] - a[1]), a[1] + share * (b[1] - a[1]) - off * (b[0] - a[0]));
   }
   return path;
-}
-
-function turningOf(points: readonly Vec2[]): number {
-  let sum = 0;
-  for (let i = 1; i + 1 < points.length; i++)
-    sum += Math.abs(turnBetween(subtract(points[i]!, points[i - 1]!), subtract(points[i + 1]!, points[i]!)));
-  return sum;
 }

@@ -1,11 +1,13 @@
 import { describe, expect, test } from 'vitest';
 import { elasticOverRange, fitReport } from '../../../../src/core/fitReport.ts';
 import { coverDesign } from '../../../../src/core/fold/coverDesign.ts';
-import { createElasticSolvers, elasticFit } from '../../../../src/core/fold/elastic/elasticFit.ts';
+import { createElasticSolvers, elasticFit, sectionInputAt } from '../../../../src/core/fold/elastic/elasticFit.ts';
+import { solveSection } from '../../../../src/core/fold/elastic/solveSection.ts';
 import { EXAMPLE_JOBS } from '../../../../src/core/job/examples.ts';
 import { designReport } from '../../../../src/core/report/designReport.ts';
 import { reportSchema } from '../../../../src/core/report/reportSchema.ts';
 import { withStrip } from '../../../../src/core/report/withStrip.ts';
+import { createStripSolver } from '../../../../src/core/strip/solveStrip.ts';
 import { soundJob } from '../../../jobArbitrary.ts';
 
 const solvers = createElasticSolvers();
@@ -64,5 +66,30 @@ describe('the report', () => {
     expect(report.checks.find(({ id }) => id === 'springsOpen')?.message).toContain('found no answer');
     expect(report.fit.thick.strip?.releasedOpening_deg).toBeNull();
     expect(report.fit.thick.closed).toEqual(fitReport(job).fit.thick.closed);
+  });
+});
+
+describe('thick leather round a nearly flat back', () => {
+  test('throws no loop at any length: energy falls as it grows longer', () => {
+    // Coarse strips of this cover throw one at some lengths and not at others.
+    const job = soundJob({
+      format: 'coverwright-job',
+      version: 1,
+      book: { width_mm: 200.577, height_mm: 90, thickness_mm: 28.615, spine: { shape: 'rounded', rise_mm: 0.5723 } },
+      leather: {
+        outside: { min_mm: 3.5, max_mm: 3.5, neutral: 0.46732, bendRatio: 0.05 },
+        lining: { min_mm: 1.30431, max_mm: 1.30431, neutral: 0.4, bendRatio: 0.05 },
+      },
+    });
+    const input = sectionInputAt(coverDesign(job), 'nominal', 0);
+    const solver = createStripSolver();
+    const energies = Array.from({ length: 80 }, (_, i) => {
+      const section = solveSection({ ...input, length: input.length - 3 + 0.05 * i }, solver);
+      expect(section.status).toBe('converged');
+      return section.energy;
+    });
+    energies.slice(1).forEach((energy, i) => {
+      expect(energy).toBeLessThan(energies[i]!);
+    });
   });
 });

@@ -1,8 +1,8 @@
 /**
  * Sum of the signed turns from a path's first stretch to its last, rad. Between ends of given directions it can only change
- * by whole circles, and no elastic strip of low energy does that: it is the mark of a loop.
+ * by whole circles, and no elastic strip of low energy does that: such a change is the mark of a loop.
  *
- * @param path x and y in turn; points that repeat are passed over
+ * @param path x and y in turn; repeated points are skipped
  */
 export function turningAlong(path: ArrayLike<number>): number {
   let sum = 0;
@@ -18,6 +18,3 @@ export function turningAlong(path: ArrayLike<number>): number {
   }
   return sum;
 }
-
-/** Whether a strip that turned by one sum now turns by another whole circle; less than half a circle is no loop. */
-export const hasLooped = (before: number, after: number): boolean => Math.abs(after - before) > Math.PI;

@@ -1,0 +1,81 @@
+import fc from 'fast-check';
+import { describe, expect, it } from 'vitest';
+import { measureVertexGap, newVertexGap } from '../../../src/core/strip/vertexGap.ts';
+import { checkLaw } from '../../laws.ts';
+
+/** Nodes 0.5 apart along +x from the origin. */
+const straight = Float64Array.from({ length: 22 }, (_, i) => (i % 2 === 0 ? i / 4 : 0));
+const COUNT = 11;
+
+const gapOf = (nodes: Float64Array, x: number, y: number, from: number) => {
+  const out = newVertexGap();
+  return { i: measureVertexGap(nodes, nodes.length / 2, x, y, from, out), ...out };
+};
+
+describe('a vertex beside a straight strip', () => {
+  it('stands off it on the left, and its foot is between the middles of two edges', () => {
+    // Node 4 lies at 2, its piece runs from 1.75 to 2.25; 2.1 is a fifth of the way from node to end of the piece.
+    for (const from of [1, 4, 9])
+      expect(gapOf(straight, 2.1, 0.3, from)).toEqual({
+        i: 4,
+        gap: expect.closeTo(0.3, 12),
+        nx: expect.closeTo(0, 12),
+        ny: expect.closeTo(1, 12),
+        tx: expect.closeTo(1, 12),
+        ty: expect.closeTo(0, 12),
+        speed: expect.closeTo(0.5, 12),
+        curvature: expect.closeTo(0, 12),
+        u: expect.closeTo(0.2, 9),
+      });
+  });
+
+  it('pokes through on the right', () => {
+    expect(gapOf(straight, 2.1, -0.3, 4).gap).toBeCloseTo(-0.3, 12);
+  });
+
+  it('makes no contact beyond the first and the last piece', () => {
+    expect(gapOf(straight, 0.24, 0.1, 5).i).toBe(-1);
+    expect(gapOf(straight, 0.26, 0.1, 5).i).toBe(1);
+    expect(gapOf(straight, 4.74, 0.1, 5).i).toBe(COUNT - 2);
+    expect(gapOf(straight, 4.76, 0.1, 5).i).toBe(-1);
+  });
+});
+
+describe('a vertex inside a strip bent to a circle', () => {
+  const nodes = Float64Array.from({ length: 62 }, (_, i) => {
+    const angle = (Math.floor(i / 2) * Math.PI) / 40;
+    return 2 * (i % 2 === 0 ? Math.cos(angle) : Math.sin(angle));
+  });
+
+  it('stands 0.5 off the curve of curvature 1/2, on its left', () => {
+    const { gap, curvature, nx, ny, tx, ty, speed } = gapOf(nodes, 1.5 * Math.cos(1), 1.5 * Math.sin(1), 3);
+    expect(gap).toBeCloseTo(0.5, 2);
+    expect(curvature).toBeCloseTo(0.5, 2);
+    expect([nx, ny]).toEqual([expect.closeTo(-Math.cos(1), 4), expect.closeTo(-Math.sin(1), 4)]);
+    expect([tx, ty]).toEqual([expect.closeTo(-Math.sin(1), 4), expect.closeTo(Math.cos(1), 4)]);
+    expect(speed).toBeCloseTo((2 * Math.PI) / 40, 3);
+  });
+
+  it('has its foot where the curve runs square to the way to it, the same from every piece', () => {
+    checkLaw(
+      fc.property(
+        fc.double({ min: 0.2, max: 2.1, noNaN: true }),
+        fc.double({ min: 1.4, max: 2.6, noNaN: true }),
+        fc.integer({ min: 1, max: 29 }),
+        (angle, radius, from) => {
+          const [x, y] = [radius * Math.cos(angle), radius * Math.sin(angle)];
+          const { i, u, gap, nx, ny, tx, ty } = gapOf(nodes, x, y, from);
+          const at = (c: number): number =>
+            0.5 * (0.5 - u) ** 2 * nodes[2 * i - 2 + c]! +
+            (0.75 - u * u) * nodes[2 * i + c]! +
+            0.5 * (0.5 + u) ** 2 * nodes[2 * i + 2 + c]!;
+          const [dx, dy] = [x - at(0), y - at(1)];
+          expect(dx * tx + dy * ty).toBeCloseTo(0, 9);
+          expect(dx * nx + dy * ny).toBeCloseTo(gap, 9);
+          expect(Math.abs(u)).toBeLessThanOrEqual(0.5);
+          expect([nx, ny]).toEqual([-ty, tx]);
+        },
+      ),
+    );
+  });
+});
