@@ -17,7 +17,6 @@ import { Turntable } from './camera/Turntable.tsx';
 import type { Slice } from './slice.ts';
 import { useFoldedCover } from './useFoldedCover.ts';
 import { VIEWPOINTS, type Viewpoint } from './viewpoints.ts';
-import { hasWebGl } from './webgl.ts';
 
 const TURN_STEP = Math.PI / 18;
 const ZOOM_STEP = 1.15;
@@ -99,6 +98,18 @@ export default function CoverScene(props: CoverSceneProps) {
       {isReady && <FitMarkOverlay ref={overlay} marks={marks} formatLength={props.formatLength} />}
     </div>
   );
+}
+
+/** Whether this browser can draw in 3D at all. */
+function hasWebGl(): boolean {
+  try {
+    const context = document.createElement('canvas').getContext('webgl2');
+    // Contexts are few; this one is not needed any more.
+    context?.getExtension('WEBGL_lose_context')?.loseContext();
+    return context !== null;
+  } catch {
+    return false;
+  }
 }
 
 function useSlicePlane(cover: FoldedCover, slice: Slice | null): SlicePlane | null {

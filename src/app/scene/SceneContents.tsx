@@ -1,15 +1,22 @@
 import { useThree } from '@react-three/fiber';
 import { type Ref, type RefObject, useEffect, useLayoutEffect, useMemo } from 'react';
 import type { Plane } from 'three';
-import { type FitMark, type FoldedCover, type PatternZone, type Pose, SEQUENCE_STAGES } from '../../core/index.ts';
+import {
+  type FitMark,
+  type FoldedCover,
+  type MeshData,
+  type PatternZone,
+  type Pose,
+  SEQUENCE_STAGES,
+} from '../../core/index.ts';
 import { type CameraHandle, CameraRig } from './camera/CameraRig.tsx';
 import { benchMatrix, boundsOnBench } from './geometry/assembly.ts';
 import { behindCut, type SlicePlane } from './geometry/slicePlane.ts';
+import { useMeshGeometry } from './geometry/useMeshGeometry.ts';
 import { FitMarkHatch } from './marks/FitMarkHatch.tsx';
 import { FitMarkProjector } from './marks/FitMarkProjector.tsx';
-import { type CoverMaterials, coverMaterials } from './material/coverMaterials.ts';
+import { type CoverMaterials, coverMaterials, materialsOf } from './material/coverMaterials.ts';
 import { Lacing } from './parts/Lacing.tsx';
-import { PartMesh } from './parts/PartMesh.tsx';
 import { SectionCaps } from './parts/SectionCaps.tsx';
 import { Stitching } from './parts/Stitching.tsx';
 import { Bench } from './room/Bench.tsx';
@@ -72,6 +79,14 @@ export function SceneContents(props: SceneContentsProps) {
         glides={look === 'full'}
       />
     </>
+  );
+}
+
+/** One solid of the assembly. */
+function PartMesh({ mesh, materials }: { mesh: MeshData; materials: CoverMaterials }) {
+  const geometry = useMeshGeometry(mesh);
+  return (
+    <mesh name={mesh.part} geometry={geometry} material={materialsOf(materials, mesh.part)} castShadow receiveShadow />
   );
 }
 

@@ -1,7 +1,12 @@
 import { WorkerQueue } from '../worker/WorkerQueue.ts';
 import { keepPixels } from './material/tilePixels.ts';
-import { TILES } from './material/tiles.ts';
-import type { WarmUpAnswer, WarmUpQuestion } from './warmUpMessage.ts';
+import { TILES, type TileName } from './material/tiles.ts';
+
+/** The look that the scene starts with. */
+export type WarmUpQuestion = 'full' | 'light';
+
+/** Pixels of the tiles of that look. */
+export type WarmUpAnswer = readonly (readonly [TileName, Uint8Array])[];
 
 /** Does in a worker what would stop the page while the scene starts. Where it cannot, the scene does it by itself. */
 export async function warmUp(look: WarmUpQuestion): Promise<void> {

@@ -1,7 +1,7 @@
 import { serveQuestions } from '../worker/serveQuestions.ts';
 import { tilePixels } from './material/tilePixels.ts';
 import { tilesOf } from './material/tiles.ts';
-import type { WarmUpAnswer, WarmUpQuestion } from './warmUpMessage.ts';
+import type { WarmUpAnswer, WarmUpQuestion } from './warmUp.ts';
 
 serveQuestions<WarmUpQuestion, WarmUpAnswer>(
   (look) => {
