@@ -21,7 +21,7 @@ export default function CustomerView() {
   usePrintedPictures(useMemo(() => [closed, open], [closed, open]));
   const title = useRef<HTMLHeadingElement>(null);
   useEffect(() => title.current?.focus(), []);
-  // Paper handed to a customer is light, whatever the bench wears.
+  // The customer's sheet is light, also while the bench is dark.
   useLayoutEffect(() => {
     const { dataset } = document.documentElement;
     dataset.scheme = 'light';

@@ -75,7 +75,7 @@ export function TurningCover({ opening, isTurning, picture }: TurningCoverProps)
   );
 }
 
-/** What stands in for good where there is no scene; says so. */
+/** Replaces the scene where there is none, and reports that. */
 function Instead({ tell, children }: { readonly tell: () => void; readonly children: ReactNode }) {
   useEffect(tell, [tell]);
   return children;

@@ -18,7 +18,7 @@ interface PlainFieldProps {
   readonly children?: ReactNode;
 }
 
-/** One entry with its label, how it was understood, what is wrong with it and its help; whoever shows it reads it. */
+/** One entry with its label, how it was understood, what is wrong with it and its help. */
 export function PlainField(props: PlainFieldProps) {
   const { title, help, text, change, echo = null, issues = [], placeholder, path, onBlur, rows, children } = props;
   const id = useId();

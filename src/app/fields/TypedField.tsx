@@ -10,7 +10,7 @@ interface TypedFieldProps {
   readonly help: string;
   /** The value as text while nothing is typed; empty where the document leaves it out. */
   readonly shown: string;
-  /** What stands in for an empty field, such as its default. */
+  /** Shown in an empty field, such as its default. */
   readonly placeholder?: string;
   /** What emptying the field does; without it the field must be filled. */
   readonly whenEmptied?: readonly Patch[];

@@ -9,7 +9,7 @@ interface Draft {
 }
 
 /**
- * Text of an entry while it is typed, for values that the job does not keep the typed text of.
+ * Text of an entry while it is typed, where the job keeps only the value.
  *
  * The text stays as typed until the value becomes another one, as by undo; a text that cannot be read changes nothing.
  */

@@ -108,7 +108,7 @@ function useClipping(materials: CoverMaterials, plane: Plane | null): void {
   }, [materials, plane, invalidate]);
 }
 
-/** Shadows are drawn anew when something moved, not while only the camera does. */
+/** Redraws shadows when something moved, not while only the camera does. */
 function useShadowsOnChange(changes: readonly unknown[]): void {
   const gl = useThree((state) => state.gl);
   useLayoutEffect(() => {

@@ -12,8 +12,8 @@ export interface SettleQuestion {
 const startWorker = () => new Worker(new URL('./settle.worker.ts', import.meta.url), { type: 'module' });
 
 /**
- * The cover folded in a pose. One that settles is folded in a worker, for its strip must be solved: until it is there the
- * last such cover stands, or at first the taut one; a worker that fails leaves the taut one.
+ * The cover folded in a pose. A settled cover is folded in a worker, which solves its strip: until it is there the last
+ * settled cover is shown, at first the taut one; where the worker fails the taut one stays.
  */
 export function useFoldedCover({ design, pose, point, shape = 'taut' }: CoverSceneProps): FoldedCover {
   const queue = useWorkerQueue<SettleQuestion, FoldedCover>(startWorker, { tellsStale: true });

@@ -8,7 +8,7 @@ export type WarmUpQuestion = 'full' | 'light';
 /** Pixels of the tiles of that look. */
 export type WarmUpAnswer = readonly (readonly [TileName, Uint8Array])[];
 
-/** Does in a worker what would stop the page while the scene starts. Where it cannot, the scene does it by itself. */
+/** Makes the scene's textures and starts the graphics driver in a worker, which would otherwise block the page. */
 export async function warmUp(look: WarmUpQuestion): Promise<void> {
   const queue = new WorkerQueue<WarmUpQuestion, WarmUpAnswer>(
     () => new Worker(new URL('./warmUp.worker.ts', import.meta.url), { type: 'module' }),
@@ -17,7 +17,7 @@ export async function warmUp(look: WarmUpQuestion): Promise<void> {
   try {
     for (const [name, pixels] of await queue.ask(look)) keepPixels(TILES[name], pixels);
   } catch {
-    // The scene then makes its tiles by itself.
+    // The scene then makes its tiles itself.
   } finally {
     queue.close();
   }

@@ -9,13 +9,13 @@ interface Waiting<Q, A> {
 export interface QueueOptions {
   /** How often a worker that does not begin is started again, 1 by default. */
   readonly restarts?: number;
-  /** Whether an answer is told although a newer question is asked, as for a picture that is dragged. */
+  /** Whether an answer counts although a newer question is asked, as for a picture that is dragged. */
   readonly tellsStale?: boolean;
 }
 
 /**
  * Asks a worker one question at a time. Of each kind only the newest waits, so that a dragged slider leaves no queue
- * behind, and, unless stale answers are told, a promise for anything but the newest of its kind is never settled.
+ * behind; unless stale answers count, only the promise for the newest of each kind is settled.
  */
 export class WorkerQueue<Q, A> {
   private readonly newest = new Map<string, Waiting<Q, A>>();

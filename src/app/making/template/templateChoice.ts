@@ -2,7 +2,7 @@ import { z } from 'zod';
 import { LAYERS } from '../../../core/index.ts';
 import { keptChoice } from '../../state/keptChoice.ts';
 
-/** How the template is put on paper: kept in the browser, for it belongs to the printer and not to the job. */
+/** How the template is put on paper: kept in the browser, because it belongs to the printer and not to the job. */
 const templateChoiceSchema = z.object({
   madeIn: z.enum(['card', 'leather']).default('card'),
   paper: z.enum(['A4', 'Letter', 'A3', 'Tabloid', 'roll']).default('A4'),
