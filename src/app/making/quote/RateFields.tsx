@@ -57,7 +57,6 @@ function Currency() {
         dispatch({ type: 'edit', key: path, patches: [{ path, value: sign === '' ? undefined : sign }] })
       }
       issues={issues}
-      onBlur={() => dispatch({ type: 'settle' })}
     />
   );
 }
