@@ -14,6 +14,7 @@ export default defineConfig({
   testDir: 'tests/browser',
   forbidOnly: CI,
   workers: 2,
+  fullyParallel: true,
   // A machine without a graphics card draws with the processor that also runs the page: a wait is only ever too short
   // for it, and an expectation that is met ends the wait at once.
   timeout: 180_000 * SLOW,

@@ -11,6 +11,13 @@ export const LAW_SEED = Number(process.env.SEED);
 /** How many cases a law draws that takes `cost` times as long a case as an ordinary one: 20 gives 10, 0.1 gives 2,000. */
 export const lawCases = (cost = 1): number => Math.max(1, Math.round(CASES / cost));
 
+/**
+ * The most of `cases` draws that may have what a share of all draws has: the mean of the binomial count and three of its
+ * standard deviations, which one run in 700 exceeds by chance.
+ */
+export const mostOf = (share: number, cases: number): number =>
+  share * cases + 3 * Math.sqrt(share * (1 - share) * cases);
+
 /** A case that broke a law once. */
 export interface KeptCase {
   /** Title of the law's test, with the titles of the groups around it. */

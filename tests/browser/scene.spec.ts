@@ -202,15 +202,6 @@ test('looking inside a closed book opens it', async ({ page }) => {
   await expect(scene(page)).toHaveAccessibleName(/open 120 degrees/);
 });
 
-test('without WebGL the page says so and shows the section instead', async ({ page }) => {
-  await page.addInitScript(() => {
-    HTMLCanvasElement.prototype.getContext = () => null;
-  });
-  await page.goto('/');
-  await expect(page.getByText('no WebGL 2')).toBeVisible();
-  await expect(scene(page)).toHaveCount(0);
-});
-
 test('a lost drawing context is reported, and its return brings the picture back', async ({ page }) => {
   await page.goto('/');
   await settled(page);

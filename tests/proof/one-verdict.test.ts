@@ -79,6 +79,7 @@ function expectMarksAgree(design: CoverDesign, report: Report): void {
 }
 
 test('headline, rows, catalogue, customer and marks tell one verdict, in both units', () => {
+  const cases = proofSize(500, lawCases(5));
   const seen = { fits: 0, tight: 0, loose: 0, fails: 0 };
   checkLaw(
     fc.property(anyJob, (document) => {
@@ -115,10 +116,11 @@ test('headline, rows, catalogue, customer and marks tell one verdict, in both un
         expectMarksAgree(design, report);
       }
     }),
-    { cases: proofSize(500, lawCases(5)) },
+    { cases },
   );
   console.info('one verdict:', JSON.stringify(seen));
-  for (const count of Object.values(seen)) expect(count).toBeGreaterThan(0);
+  // One job in twenty is too loose: a small sample may have none.
+  if (cases >= 400) for (const count of Object.values(seen)) expect(count).toBeGreaterThan(0);
 });
 
 test('the springy model changes no verdict word and no headline', () => {

@@ -14,14 +14,12 @@ import { RANGE_POINTS, type RangePoint } from '../../src/core/leather/leatherMod
 import { stripScale } from '../../src/core/strip/stripScale.ts';
 import { fullRangeDocument } from '../fullRangeJob.ts';
 import { jobDocument, soundJob } from '../jobArbitrary.ts';
-import { checkLaw, lawCases } from '../laws.ts';
+import { checkLaw, lawCases, mostOf } from '../laws.ts';
 
 /** Releasing a cover takes some fifty solves, so fewer are released. */
 const JOBS = lawCases();
-const RELEASED = lawCases(8);
-const FUZZED = lawCases();
-/** A law is no timed test; this only keeps a busy machine from being taken for a hang. */
-const PATIENCE = 300_000;
+const RELEASED = lawCases(20);
+const FUZZED = lawCases(2);
 
 const solvers = createElasticSolvers();
 const solver = solvers.section;
@@ -94,48 +92,44 @@ describe('the section of any cover, posed', () => {
   let asymmetric = 0;
   let compared = 0;
 
-  test(
-    'stays out of the book, in balance, symmetric, at less energy than the closed form; more leather, more slack',
-    () => {
-      checkLaw(
-        fc.property(fc.noShrink(posedDraw), (draw) => {
-          const cover = posedCover(draw);
-          const input = sectionInputAt(cover.design, cover.point, cover.opening);
-          const section = solveSection(input, solver);
-          tally[section.status] = (tally[section.status] ?? 0) + 1;
-          if (section.status !== 'converged') return;
+  test('stays out of the book, in balance, symmetric, at less energy than the closed form; more leather, more slack', () => {
+    checkLaw(
+      fc.property(fc.noShrink(posedDraw), (draw) => {
+        const cover = posedCover(draw);
+        const input = sectionInputAt(cover.design, cover.point, cover.opening);
+        const section = solveSection(input, solver);
+        tally[section.status] = (tally[section.status] ?? 0) + 1;
+        if (section.status !== 'converged') return;
 
-          expect(section.contactGap).toBeLessThanOrEqual(1e-3);
-          const unit = stripScale(input.scale, input.thickness, input.height, input.modulus);
-          expect(section.residual).toBeLessThanOrEqual(1.001 * solver.settings.residual * unit.force);
+        expect(section.contactGap).toBeLessThanOrEqual(1e-3);
+        const unit = stripScale(input.scale, input.thickness, input.height, input.modulus);
+        expect(section.residual).toBeLessThanOrEqual(1.001 * solver.settings.residual * unit.force);
 
-          const closed = closedFormEnergy(cover, input);
-          if (closed !== null) {
-            compared++;
-            expect(section.energy).toBeLessThanOrEqual(closed * (1 + 1e-6) + 1e-9);
-          }
+        const closed = closedFormEnergy(cover, input);
+        if (closed !== null) {
+          compared++;
+          expect(section.energy).toBeLessThanOrEqual(closed * (1 + 1e-6) + 1e-9);
+        }
 
-          // Leather with room at a fore-edge slides without friction; where that lowers its energy it does so to one side.
-          if (asymmetry(section) > 0.01) {
-            asymmetric++;
-            const { front, back } = section.foreEdgeGap;
-            expect(front + back).toBeGreaterThan(0);
-            const centred = solveSection(
-              { ...input, gap: { front: (front + back) / 2, back: (front + back) / 2 } },
-              solver,
-            );
-            if (centred.status === 'converged')
-              expect(section.energy).toBeLessThanOrEqual(centred.energy * (1 + 1e-3) + 1e-9);
-          }
+        // Leather with room at a fore-edge slides without friction; where that lowers its energy it does so to one side.
+        if (asymmetry(section) > 0.01) {
+          asymmetric++;
+          const { front, back } = section.foreEdgeGap;
+          expect(front + back).toBeGreaterThan(0);
+          const centred = solveSection(
+            { ...input, gap: { front: (front + back) / 2, back: (front + back) / 2 } },
+            solver,
+          );
+          if (centred.status === 'converged')
+            expect(section.energy).toBeLessThanOrEqual(centred.energy * (1 + 1e-3) + 1e-9);
+        }
 
-          const longer = solveSection({ ...input, length: input.length + draw.more / 100 }, solver);
-          if (longer.status === 'converged') expect(longer.slack).toBeGreaterThanOrEqual(section.slack - 1e-9);
-        }),
-        { cases: JOBS },
-      );
-    },
-    PATIENCE,
-  );
+        const longer = solveSection({ ...input, length: input.length + draw.more / 100 }, solver);
+        if (longer.status === 'converged') expect(longer.slack).toBeGreaterThanOrEqual(section.slack - 1e-9);
+      }),
+      { cases: JOBS },
+    );
+  });
 
   test('is found for at least 99 jobs in 100, and is symmetric for at least 95', () => {
     console.info(
@@ -148,26 +142,22 @@ describe('the section of any cover, posed', () => {
 });
 
 describe('a cover let go', () => {
-  test(
-    'never stands farther open creased than new',
-    () => {
-      let released = 0;
-      checkLaw(
-        fc.property(fc.noShrink(posedDraw), (draw) => {
-          const { design, point } = posedCover(draw);
-          const { newCover, creased } = elasticFit(design, point, solvers);
-          if (newCover.status !== 'converged' || creased.status !== 'converged') return;
-          released++;
-          expect(creased.opening).toBeLessThanOrEqual(newCover.opening + 2e-3);
-          expect(creased.closedMoment).toBeLessThanOrEqual(newCover.closedMoment * (1 + 1e-6) + 1e-6);
-        }),
-        { cases: RELEASED },
-      );
-      console.info(`released: ${released} of ${RELEASED} found`);
-      expect(released).toBeGreaterThanOrEqual(0.8 * RELEASED);
-    },
-    PATIENCE,
-  );
+  test('never stands farther open creased than new', () => {
+    let released = 0;
+    checkLaw(
+      fc.property(fc.noShrink(posedDraw), (draw) => {
+        const { design, point } = posedCover(draw);
+        const { newCover, creased } = elasticFit(design, point, solvers);
+        if (newCover.status !== 'converged' || creased.status !== 'converged') return;
+        released++;
+        expect(creased.opening).toBeLessThanOrEqual(newCover.opening + 2e-3);
+        expect(creased.closedMoment).toBeLessThanOrEqual(newCover.closedMoment * (1 + 1e-6) + 1e-6);
+      }),
+      { cases: RELEASED },
+    );
+    console.info(`released: ${released} of ${RELEASED} found`);
+    expect(released).toBeGreaterThanOrEqual(0.8 * RELEASED);
+  });
 });
 
 /** Paths of all numbers in a result that are not finite. */
@@ -181,51 +171,47 @@ function notFinite(value: unknown, path = ''): string[] {
 }
 
 describe('a job at the ends of its ranges', () => {
-  test(
-    'ends every solve with a status and finite numbers',
-    () => {
-      const seats = createSeatSolver();
-      const tally: Record<string, number> = {};
-      let accepted = 0;
-      const ends = (result: { status: string }, name: string): void => {
-        expect(STATUSES).toContain(result.status);
-        expect(notFinite(result, name)).toEqual([]);
-        tally[`${name} ${result.status}`] = (tally[`${name} ${result.status}`] ?? 0) + 1;
-      };
-      checkLaw(
-        fc.property(
-          fc.noShrink(fullRangeDocument),
-          fc.constantFrom(...RANGE_POINTS),
-          fc.integer({ min: 0, max: 1000 }),
-          fc.integer({ min: 0, max: 19 }),
-          (document, point, opening, dice) => {
-            const parsed = parseJob(JSON.parse(JSON.stringify(document)));
-            if (!parsed.ok) return;
-            accepted++;
-            const design = coverDesign(parsed.job);
-            const needs = design.needs[point];
-            const section = solveSection(sectionInputAt(design, point, (opening / 1000) * 1.9 * Math.PI), solver);
-            ends(section, 'section');
-            expect(notFinite(stretchTake(design, point))).toEqual([]);
-            if (dice === 0) {
-              const { closed, newCover, creased } = elasticFit(design, point, solvers);
-              ends(closed, 'closed');
-              ends(newCover, 'new');
-              ends(creased, 'creased');
+  test('ends every solve with a status and finite numbers', () => {
+    const seats = createSeatSolver();
+    const tally: Record<string, number> = {};
+    let accepted = 0;
+    const ends = (result: { status: string }, name: string): void => {
+      expect(STATUSES).toContain(result.status);
+      expect(notFinite(result, name)).toEqual([]);
+      tally[`${name} ${result.status}`] = (tally[`${name} ${result.status}`] ?? 0) + 1;
+    };
+    checkLaw(
+      fc.property(
+        fc.noShrink(fullRangeDocument),
+        fc.constantFrom(...RANGE_POINTS),
+        fc.integer({ min: 0, max: 1000 }),
+        fc.integer({ min: 0, max: 19 }),
+        (document, point, opening, dice) => {
+          const parsed = parseJob(JSON.parse(JSON.stringify(document)));
+          if (!parsed.ok) return;
+          accepted++;
+          const design = coverDesign(parsed.job);
+          const needs = design.needs[point];
+          const section = solveSection(sectionInputAt(design, point, (opening / 1000) * 1.9 * Math.PI), solver);
+          ends(section, 'section');
+          expect(notFinite(stretchTake(design, point))).toEqual([]);
+          if (dice === 0) {
+            const { closed, newCover, creased } = elasticFit(design, point, solvers);
+            ends(closed, 'closed');
+            ends(newCover, 'new');
+            ends(creased, 'creased');
+          }
+          if (dice <= 5) {
+            for (const edge of ['headTail', 'foreEdge'] as const) {
+              const seat = seatStrip(parsed.job, needs, edge, { press: 1 + opening, creased: dice % 2 === 1 }, seats);
+              if (seat) ends(seat, edge);
             }
-            if (dice <= 5) {
-              for (const edge of ['headTail', 'foreEdge'] as const) {
-                const seat = seatStrip(parsed.job, needs, edge, { press: 1 + opening, creased: dice % 2 === 1 }, seats);
-                if (seat) ends(seat, edge);
-              }
-            }
-          },
-        ),
-        { cases: FUZZED },
-      );
-      console.info(`full ranges: ${accepted} of ${FUZZED} jobs accepted; ${JSON.stringify(tally)}`);
-      expect(accepted).toBeGreaterThanOrEqual(0.7 * FUZZED);
-    },
-    PATIENCE,
-  );
+          }
+        },
+      ),
+      { cases: FUZZED },
+    );
+    console.info(`full ranges: ${accepted} of ${FUZZED} jobs accepted; ${JSON.stringify(tally)}`);
+    expect(accepted).toBeGreaterThanOrEqual(FUZZED - mostOf(0.3, FUZZED));
+  });
 });

@@ -64,15 +64,18 @@ export function coverFit(job: Job, pieces: Pieces, needs: Needs): Fit {
     flatSlack: mm(between - needs.flat.length),
     head,
     tail,
-    closes: closedSlack >= -TOLERANCE.length,
+    closes: isEnough(closedSlack),
     staysOpen,
     gape: mm(gapeAt(needs, staysOpen ?? Math.PI)),
     opensTo: largestOpening(needs, between, staysOpen),
     boardTravel: mm(boardTravel),
     pocket: pocketFit(needs, pieces.pocketDepth, foreEdge),
-    seats: staysOpen !== null && heightSlack >= -TOLERANCE.length,
+    seats: staysOpen !== null && isEnough(heightSlack),
   };
 }
+
+/** Whether leather with this much to spare, mm, is long enough. */
+const isEnough = (spare: number): boolean => spare >= -TOLERANCE.length;
 
 /** Shares the spare wrap between the two fore-edges by where the boards sit. An overrun has nowhere to hide. */
 function shareSlack(slack: number, seating: Job['seating']): Fit['foreEdge'] {
@@ -97,10 +100,10 @@ const wrapLength = (needs: Needs, opening: number): number =>
  * with parallel boards and no joint dip stays open by s/z.
  */
 function smallestOpening(needs: Needs, between: number): Radians | null {
-  if (needs.closed.length <= between + TOLERANCE.length) return radians(0);
+  if (isEnough(between - needs.closed.length)) return radians(0);
   for (let i = 1; i <= OPENING_STEPS; i++) {
     const opening = (Math.PI * i) / OPENING_STEPS;
-    if (wrapLength(needs, opening) <= between + TOLERANCE.length) {
+    if (isEnough(between - wrapLength(needs, opening))) {
       const before = (Math.PI * (i - 1)) / OPENING_STEPS;
       return radians(findLevel((angle) => -wrapLength(needs, angle), -between, before, opening));
     }
@@ -111,12 +114,12 @@ function smallestOpening(needs: Needs, between: number): Radians | null {
 /** Largest opening up to flat for which the wrap suffices, going up from the smallest one. */
 function largestOpening(needs: Needs, between: number, from: Radians | null): Radians | null {
   if (from === null) return null;
-  if (needs.flat.length <= between + TOLERANCE.length) return radians(Math.PI);
+  if (isEnough(between - needs.flat.length)) return radians(Math.PI);
   let reached: number = from;
   for (let i = 1; i <= OPENING_STEPS; i++) {
     const opening = (Math.PI * i) / OPENING_STEPS;
     if (opening <= from) continue;
-    if (wrapLength(needs, opening) > between + TOLERANCE.length)
+    if (!isEnough(between - wrapLength(needs, opening)))
       return radians(findLevel((angle) => wrapLength(needs, angle), between, reached, opening));
     reached = opening;
   }

@@ -7,14 +7,11 @@ import { leatherSchema } from './leatherSchema.ts';
 import { mockupSchema } from './mockupSchema.ts';
 import { ratesSchema } from './ratesSchema.ts';
 import { addRuleIssue } from './rule.ts';
-import { suppliesSchema } from './suppliesSchema.ts';
+import { LACE_STYLES, suppliesSchema } from './suppliesSchema.ts';
 import { workSchema } from './workSchema.ts';
 
 /** Ways of joining the edges, with the styles the trade names for each. */
-export const SEAM_STYLES = {
-  stitching: ['saddle'],
-  lacing: ['running', 'whip', 'single loop', 'double loop', 'triple loop'],
-} as const;
+export const SEAM_STYLES = { stitching: ['saddle'], lacing: LACE_STYLES } as const;
 
 /** Usual margin and pitch of each seam. Common practice, no source. */
 export const SEAM_DEFAULTS = {

@@ -24,6 +24,17 @@ const multiple = (style: string, low: number, high: number) =>
       }),
     );
 
+const laceMultiples = z.strictObject({
+  running: multiple('Running', 1.5, 2),
+  whip: multiple('Whip', 2.5, 3.5),
+  'single loop': multiple('Single loop', 5, 6.5),
+  'double loop': multiple('Double loop', 7, 8.5),
+  'triple loop': multiple('Triple loop', 9, 10),
+});
+
+/** Styles of lacing that the trade names. */
+export const LACE_STYLES = Object.keys(laceMultiples.shape) as readonly (keyof typeof laceMultiples.shape)[];
+
 /** How thread, lace, cement and leather are used up. Defaults are common practice, no source, unless said otherwise. */
 export const suppliesSchema = z.prefault(
   z.strictObject({
@@ -45,18 +56,7 @@ export const suppliesSchema = z.prefault(
     laceTail_mm: z.prefault(lengthField('Lace tail', 0, 1000, 'Left at each end of the lacing, to be hidden.'), 100),
     laceWorking_mm: z.prefault(lengthField('Lace in hand', 300, 10000, 'Longest lace worked at once.'), 1200),
     spliceOverlap_mm: z.prefault(lengthField('Splice', 0, 200, 'Overlap where one lace is joined to the next.'), 20),
-    laceMultiples: z
-      .prefault(
-        z.strictObject({
-          running: multiple('Running', 1.5, 2),
-          whip: multiple('Whip', 2.5, 3.5),
-          'single loop': multiple('Single loop', 5, 6.5),
-          'double loop': multiple('Double loop', 7, 8.5),
-          'triple loop': multiple('Triple loop', 9, 10),
-        }),
-        {},
-      )
-      .check(z.meta({ title: "The trade's multiples of the seam" })),
+    laceMultiples: z.prefault(laceMultiples, {}).check(z.meta({ title: "The trade's multiples of the seam" })),
     cementBand_mm: z.prefault(
       lengthField('Cement band', 0, 30, 'Width cemented along the cut edge before the seam.'),
       3.175,

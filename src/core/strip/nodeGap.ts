@@ -73,8 +73,8 @@ export function measureNodeGap(obstacle: Obstacle, px: number, py: number, from:
       const distance = Math.sqrt(cx * cx + cy * cy);
       out.past = true;
       out.gap = distance;
-      out.nx = distance > 0 ? cx / distance : ey / length;
-      out.ny = distance > 0 ? cy / distance : -ex / length;
+      out.nx = cx / distance;
+      out.ny = cy / distance;
       return edge;
     }
     came = way;

@@ -79,6 +79,8 @@ describe('a joint dip that outgrows the turning', () => {
     expect(fit.flatSlack).toBeCloseTo(1 - 4, 9);
     // The wrap needs 8 (phi / pi) - z phi more than closed; it has 1 mm.
     expect(fit.opensTo).toBeCloseTo(1 / (8 / Math.PI - (2 / Math.PI) * 2), 6);
+    for (const opening of [0.1, 1, 3])
+      expect(cut((opening * 4) / Math.PI, { book: { ...base.book, jointDip_mm: 4 } }).opensTo).toBeCloseTo(opening, 6);
   });
 
   test('lets a cover that is just long enough closed be closed, and opened no further', () => {
@@ -107,6 +109,7 @@ describe('head and tail', () => {
   test('share alike what is less than that difference, and an overrun, so that neither is short for the other', () => {
     expect(spare(1.999)).toEqual([0.9995, 0.9995]);
     expect(spare(1, [1, 3])).toEqual([0.5, 0.5]);
+    expect(spare(3, [5, 1])).toEqual([1.5, 1.5]);
     expect(spare(-1)).toEqual([-0.5, -0.5]);
     expect(spare(-10, [1, 3])).toEqual([-5, -5]);
   });

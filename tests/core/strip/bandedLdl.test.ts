@@ -62,6 +62,25 @@ describe('banded LDL^T', () => {
     expect(factorBandedLdl(toBand([[0]]), 1, 1e-12)).toBe(0);
   });
 
+  it('takes a pivot as small as the least one, and no smaller', () => {
+    expect(factorBandedLdl(toBand([[0.5]]), 1, 0.5)).toBe(-1);
+    expect(factorBandedLdl(toBand([[0.4999]]), 1, 0.5)).toBe(0);
+  });
+
+  it('leaves alone what lies beyond its size', () => {
+    const band = toBand([
+      [4, 2, 0],
+      [2, 3, 1],
+      [0, 1, 5],
+    ]);
+    const last = band.slice(2 * ROW_STRIDE);
+    factorBandedLdl(band, 2, 1e-12);
+    const x = Float64Array.of(8, 7, 3);
+    solveBandedLdl(band, 2, x);
+    expect(x).toEqual(Float64Array.of(1.25, 1.5, 3));
+    expect(band.slice(2 * ROW_STRIDE)).toEqual(last);
+  });
+
   it('takes an empty system', () => {
     expect(factorBandedLdl(new Float64Array(0), 0, 1)).toBe(-1);
   });

@@ -68,6 +68,11 @@ describe('the gap of a node', () => {
     expect(gapFrom(corner, 2.5, 4, 1)).toMatchObject({ edge: 1, gap: Infinity, past: false });
   });
 
+  it('of an open outline is found from its other edge', () => {
+    expect(gapFrom(corner, 3, 1, 0)).toMatchObject({ edge: 1, gap: 1, nx: 1 });
+    expect(gapFrom(corner, 1, -2, 1)).toMatchObject({ edge: 0, gap: 2, ny: -1 });
+  });
+
   it('round a closed outline walks over its first and its last point', () => {
     expect(gapFrom(box, -3, 0.1, 0)).toMatchObject({ edge: 3, gap: 1 });
     expect(gapFrom(box, 0.1, -3, 3)).toMatchObject({ edge: 0, gap: 2 });

@@ -4,6 +4,15 @@ import { growOutline, type Obstacle } from '../../../src/core/strip/obstacle.ts'
 const SQUARE = [0, 0, 3, 0, 3, 2, 0, 2];
 const FACET = Math.PI / 12;
 
+/** Points turned by one radian about the origin, so that no direction is a special one. */
+const turned = (points: readonly number[]): number[] =>
+  points.map((_, i) => {
+    const [x, y] = [points[i - (i % 2)]!, points[i - (i % 2) + 1]!];
+    return i % 2 === 0 ? x * Math.cos(1) - y * Math.sin(1) : x * Math.sin(1) + y * Math.cos(1);
+  });
+const pointsOf = ({ x, y }: Obstacle): number[] => [...x].flatMap((v, i) => [v, y[i]!]);
+const closeTo = (values: readonly number[]) => values.map((value) => expect.closeTo(value, 12));
+
 function perimeter({ x, y, closed }: Obstacle): number {
   let sum = 0;
   for (let i = closed ? 0 : 1; i < x.length; i++) {
@@ -32,6 +41,33 @@ describe('an outline grown by an offset', () => {
   it('meets moved edges at an inside corner', () => {
     const grown = growOutline([0, 0, 2, 0, 2, -2], false, 0.5, FACET);
     expect([grown.x[1], grown.y[1]].map((v) => Math.round(v! * 1e12) / 1e12)).toEqual([1.5, -0.5]);
+  });
+
+  it('ends square on an open outline, and rounds an outside corner by facets whose corners lie on the arc', () => {
+    const grown = growOutline(turned([0, 0, 2, 0, 2, 2]), false, 0.5, Math.PI / 4);
+    const half = 0.5 * Math.SQRT1_2;
+    expect(pointsOf(grown)).toEqual(closeTo(turned([0, -0.5, 2, -0.5, 2 + half, -half, 2.5, 0, 2.5, 2])));
+    expect([...grown.source]).toEqual([0, 1, 1, 1, 2]);
+  });
+
+  it('has one vertex where a corner turns by up to half a facet, where the moved edges meet, and more beyond', () => {
+    const bend = (turn: number) => turned([0, 0, 1, 0, 1 + Math.cos(turn), Math.sin(turn)]);
+    const reach = 0.5 / Math.cos(0.1);
+    const [x, y] = [1 + reach * Math.sin(0.1), -reach * Math.cos(0.1)];
+    expect(pointsOf(growOutline(bend(0.2), false, 0.5, 0.5)).slice(2, 4)).toEqual(closeTo(turned([x, y])));
+    expect([0.2, 0.3, 0.6].map((turn) => growOutline(bend(turn), false, 0.5, 0.5).x.length)).toEqual([3, 4, 5]);
+  });
+
+  it('stays within ten offsets of an inside corner, however sharp', () => {
+    const { x, y } = growOutline([0, 0, 1, 0, 0, -0.01], false, 0.5, FACET);
+    expect(Math.hypot(x[1]! - 1, y[1]!)).toBeCloseTo(5, 9);
+  });
+
+  it('keeps points that share only one coordinate with their neighbour or with the first', () => {
+    expect(growOutline([0, 0, 2, 0, 2, 1, 0, 1], true, 0, FACET).x.length).toBe(4);
+    expect(growOutline([0, 0, 2, 0, 0, 0], false, 0, FACET).x.length).toBe(3);
+    expect(growOutline([0, 0, 2, 0, 0, 0], true, 0, FACET).x.length).toBe(2);
+    expect(growOutline([3, 3], true, 0, FACET).x.length).toBe(1);
   });
 
   it('is the outline itself at offset 0', () => {

@@ -18,8 +18,8 @@ describe('nodes laid along a path', () => {
   it('stand evenly along its own length, round a corner and over repeated points', () => {
     // 3 along x and 7 up: six nodes every 2 of its 10, although the strip is only 5 long.
     const space = strip(4, 1);
-    layAlong(space, problem, [0, 0, 3, 0, 3, 0, 3, 7]);
-    expect([...space.nodes]).toEqual(closeTo([0, 0, 2, 0, 3, 1, 3, 3, 3, 5, 3, 7]));
+    layAlong(space, problem, [0, 5, 3, 5, 3, 5, 3, 12]);
+    expect([...space.nodes]).toEqual(closeTo([0, 5, 2, 5, 3, 6, 3, 8, 3, 10, 3, 12]));
   });
 
   it('begin half an edge before a clamp and end half an edge behind one, on the line of each', () => {
@@ -56,11 +56,11 @@ describe('a shape carried to a finer strip', () => {
   });
 
   it('finds the places of a clamped strip, whose clamp is half an edge from its first node', () => {
-    const coarse = strip(4, 1);
-    const fine = strip(8, 0.5);
+    const coarse = strip(4, 2);
+    const fine = strip(8, 1);
     const clamp: StripEnd = { kind: 'slide', x: 0, y: 0, angle: 0 };
-    coarse.nodes.set(Array.from({ length: coarse.count }, (_, k) => [k - 0.5, 0]).flat());
-    refine(coarse, fine, { ...problem, length: 4, start: clamp });
-    for (let k = 0; k < fine.count; k++) expect(fine.nodes[2 * k]).toBeCloseTo((k - 0.5) / 2, 12);
+    coarse.nodes.set(Array.from({ length: coarse.count }, (_, k) => [2 * k - 1, 0]).flat());
+    refine(coarse, fine, { ...problem, length: 8, start: clamp });
+    for (let k = 0; k < fine.count; k++) expect(fine.nodes[2 * k]).toBeCloseTo(k - 0.5, 12);
   });
 });

@@ -36,6 +36,8 @@ describe('how far the polygon cuts inside the strip', () => {
     const space = turning([0, 0.2, 0.1, 0, 0, 0, 0.3, 0.4, 0]);
     expect(measureSag(space, { ...problem, start: { kind: 'free' }, end: { kind: 'free' } })).toBe(0);
     expect([...space.endSag]).toEqual([0, 0]);
+    measureSag(space, { ...problem, start: { kind: 'free' } });
+    expect([...space.endSag]).toEqual([0, expect.closeTo((0.45 * H) / 12, 12)]);
   });
 
   it('is that of one radian where a node turns by more, either way', () => {
