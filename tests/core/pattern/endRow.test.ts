@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { type EndRow, isClearOf, middleBetweenHoles } from '../../../src/core/pattern/endRow.ts';
+import { type EndRow, endRow, isClearOf, middleBetweenHoles } from '../../../src/core/pattern/endRow.ts';
 import { holeMarks, holeWords } from '../../../src/core/pattern/holeMarks.ts';
 import { slitAngle } from '../../../src/core/pattern/seam.ts';
 import { seamLayering } from '../../../src/core/pattern/seamLayering.ts';
@@ -44,6 +44,33 @@ describe('a layer may end', () => {
 
   test('in the first middle where there is no corner', () => {
     expect(middleBetweenHoles({ ...row, straight: Number.NEGATIVE_INFINITY }, -5)).toBe(12);
+  });
+});
+
+describe('the row along head and tail', () => {
+  const stitched = { method: 'stitching', style: 'saddle', edgeMargin_mm: 4, pitch_mm: 4 };
+
+  test('starts where the seam line laid straight would start: 14 mm less half the quarter circle of 10 mm', () => {
+    const design = coverOf({ seam: { ...stitched, cornerRadius_mm: 14 } });
+    const origin = 14 - (5 * Math.PI) / 2;
+    expect(endRow(design, seamLayering(design))).toMatchObject({
+      origin: expect.closeTo(origin, 9),
+      length: expect.closeTo(design.pieces.outside.width - 2 * origin, 9),
+      straight: 14,
+    });
+  });
+
+  test('heeds a mouth that lies on it in the front half, unless the mouths meet', () => {
+    const design = coverOf({ seam: stitched });
+    const layering = seamLayering(design);
+    const intervals = (mouth: number, meets = false) => endRow(design, { ...layering, mouth, meets })!.intervals;
+    const plain = endRow(design, { ...layering, meets: true })!;
+    const hole = (k: number): number => plain.origin + k * plain.pitch;
+    expect(intervals(hole(20))).not.toBe(plain.intervals);
+    for (const mouth of [hole(-1), hole(0), hole(plain.intervals - 20)]) expect(intervals(mouth)).toBe(plain.intervals);
+    expect(intervals(hole(20), true)).toBe(plain.intervals);
+    // Clear by 0.35 of a pitch, though the same place counted from the cut edge is on a hole.
+    expect(intervals(hole(20) + 0.35 * plain.pitch)).toBe(plain.intervals);
   });
 });
 
