@@ -24,7 +24,7 @@ export { fieldNote, findFieldNote, isJobPath, JOB_PATHS, numberFields } from './
 export { isRecord, type JobDocument, type Patch, patched, valueAt } from './job/jobDocument.ts';
 export { type JobIssue, jobIssue } from './job/jobIssue.ts';
 export type { JobPath } from './job/jobPath.ts';
-export { type Job, type JobInput, jobSchema, SEAM_DEFAULTS, SEAM_STYLES } from './job/jobSchema.ts';
+export { type Job, type JobInput, jobSchema, type LeatherName, SEAM_DEFAULTS, SEAM_STYLES } from './job/jobSchema.ts';
 export { inCurrentVersion, JOB_MIGRATIONS, type JobRecord } from './job/migrate.ts';
 export { type OpenedJob, openJob } from './job/openJob.ts';
 export { MAX_JOB_CHARACTERS, type ParsedJob, parseJob, parseJobText } from './job/parseJob.ts';
@@ -39,7 +39,7 @@ export { type LaceStyle, laceNeed } from './materials/lace.ts';
 export { type Clearance, clearanceOf, type Hide, hideOf } from './materials/layout/hide.ts';
 export { type Layout, layOut, type PlacedPiece } from './materials/layout/layout.ts';
 export { layoutFaults } from './materials/layout/layoutFaults.ts';
-export { type LeatherName, type PieceOutline, polygonArea } from './materials/pieceOutline.ts';
+export { type PieceOutline, polygonArea } from './materials/pieceOutline.ts';
 export { type Quote, type QuoteLine, quote } from './materials/quote.ts';
 export { laceOffReel } from './materials/reel.ts';
 export { runLength, type SeamRun } from './materials/seamLine.ts';
