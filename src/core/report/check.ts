@@ -63,8 +63,7 @@ export function worstVerdict(verdicts: readonly Verdict[]): Verdict {
 }
 
 /** Plain words for the verdicts that read alike in every row. */
-const STATES = { fits: 'fits', tight: 'close', loose: 'too loose', unknown: 'not known' } as const;
+const STATES = { fits: 'fits', tight: 'close', loose: 'too loose', unknown: 'not known', none: 'note' } as const;
 
-/** A verdict in plain words. */
-export const stateOf = (verdict: Verdict, failing: string): string =>
-  verdict === 'fails' || verdict === 'none' ? failing : STATES[verdict];
+/** A verdict in plain words; `fails` in the row's own. */
+export const stateOf = (verdict: Verdict, failing: string): string => (verdict === 'fails' ? failing : STATES[verdict]);

@@ -12,7 +12,7 @@ export const verdictSchema = z.enum(['fits', 'tight', 'loose', 'fails', 'unknown
 /** What a check found: a row of the report without its name. */
 export const findingSchema = z.strictObject({
   verdict: verdictSchema,
-  /** The verdict in plain words; for `fails` and `none` the row's own, as `too small`. */
+  /** The verdict in plain words; for `fails`, and where a row has a reason, its own, as `too small`. */
   state: z.string(),
   value: z.number(),
   limit: z.number(),

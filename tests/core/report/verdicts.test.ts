@@ -1,11 +1,8 @@
 import { describe, expect, test } from 'vitest';
-import { fitReport } from '../../../src/core/fitReport.ts';
 import { coverDesign } from '../../../src/core/fold/coverDesign.ts';
-import { createElasticSolvers, elasticFit } from '../../../src/core/fold/elastic/elasticFit.ts';
 import { parseJob } from '../../../src/core/job/parseJob.ts';
 import { designReport } from '../../../src/core/report/designReport.ts';
 import type { Report } from '../../../src/core/report/reportSchema.ts';
-import { withStrip } from '../../../src/core/report/withStrip.ts';
 import { soundJob } from '../../jobArbitrary.ts';
 
 const LEATHER = { outside: { min_mm: 1.5875, max_mm: 1.984375 } };
@@ -107,65 +104,11 @@ describe('a rounded spine', () => {
   });
 });
 
-describe('rows that say nothing of the fit', () => {
-  const solvers = createElasticSolvers();
-  const settled = fitReport(job(), { solvers });
-
-  test('have no verdict: measures never checked, how it springs, where a springy board edge stops', () => {
-    expect(row(settled, 'measures').verdict).toBe('none');
-    expect(row(settled, 'springsOpen').verdict).toBe('none');
-    expect(row(settled, 'seats').verdict).toBe('none');
-  });
-
-  test('are not known where the springy model found no answer, and decide no headline', () => {
-    const design = coverDesign(job());
-    const elastic = fitElastic();
-    const report = withStrip(designReport(design), design, elastic);
-    expect(row(report, 'springsOpen').verdict).toBe('unknown');
-    expect(row(report, 'seats').verdict).toBe('unknown');
-    expect(report.verdict).toBe(designReport(design).verdict);
-    expect(report.headline).toBe(designReport(design).headline);
-
-    function fitElastic() {
-      const failed = <Part extends { status: string }>(part: Part): Part => ({ ...part, status: 'notConverged' });
-      const at = () => {
-        const one = elasticFit(design, 'thick', solvers);
-        return {
-          ...one,
-          newCover: failed(one.newCover),
-          creased: failed(one.creased),
-          seats: { foreEdge: failed(one.seats.foreEdge!), headTail: failed(one.seats.headTail!) },
-        };
-      };
-      return { thin: at(), nominal: at(), thick: at() };
-    }
-  });
-
-  test('agree with what the quick model says: one verdict and headline with the springy model and without', () => {
-    const quick = designReport(coverDesign(job()));
-    expect(settled.verdict).toBe(quick.verdict);
-    expect(settled.headline).toBe(quick.headline);
-    for (const check of quick.checks) expect(row(settled, check.id)).toMatchObject({ verdict: check.verdict });
-  });
-});
-
-describe('grain at the folds', () => {
-  test('is one figure, with the springy model and without, also for covers that do not go on', () => {
-    for (const pattern of [{}, { outsideWidth_mm: sized.width_mm - 30 }]) {
-      const quick = row(reportOf({ pattern }), 'foldStrain');
-      const settled = row(fitReport(job({ pattern }), { solvers: createElasticSolvers() }), 'foldStrain');
-      expect(settled.value).toBe(quick.value);
-      // (1 - K) / (r/t + K) with K = 2/pi and r = 0.2 t.
-      expect(settled.value).toBeCloseTo((1 - 0.6366) / (0.2 + 0.6366), 3);
-    }
-  });
-});
-
 describe('a cover into which the boards do not go', () => {
   const short = reportOf({ pattern: { outsideWidth_mm: sized.width_mm - 60 } });
   const low = reportOf({ pattern: { outsideHeight_mm: sized.height_mm - 20 } });
 
-  test('is not asked how its pockets hold or load, nor how it springs', () => {
+  test('is not asked how its pockets hold or load', () => {
     for (const report of [short, low]) {
       expect(report.verdict).toBe('fails');
       for (const id of ['pocketHolds', 'pocketLoads']) {
@@ -175,11 +118,6 @@ describe('a cover into which the boards do not go', () => {
         expect(check.bound).toBeNull();
       }
     }
-    const solved = fitReport(job({ pattern: { outsideHeight_mm: sized.height_mm - 20 } }), {
-      solvers: createElasticSolvers(),
-    });
-    expect(row(solved, 'springsOpen').verdict).toBe('none');
-    expect(row(solved, 'springsOpen').message).toMatch(/do not go in/);
   });
 
   test('is offered the one width that mends closing, lying open and both fore-edges', () => {

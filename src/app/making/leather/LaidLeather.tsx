@@ -2,8 +2,7 @@ import { polygonArea } from '../../../core/index.ts';
 import { useLengths } from '../../state/BenchContext.tsx';
 import { Notes } from '../PanelParts.tsx';
 import { LayoutDrawing } from './LayoutDrawing.tsx';
-import type { LayoutQuestion } from './layoutMessage.ts';
-import { useLayout } from './useLayout.ts';
+import { type LayoutQuestion, useLayout } from './useLayout.ts';
 
 interface LaidLeatherProps {
   readonly title: string;

@@ -23,7 +23,6 @@ export function seats({ elastic, design, say }: StripContext): Answer {
   const { edge, seat, more, gap } = tightest;
   return {
     verdict: 'none',
-    state: 'note',
     message:
       `Creased and pressed by hand, this leather needs ${say.length(seat.needed)} from seam to board at the ${edge}, ` +
       `${say.length(Math.abs(more))} ${more >= 0 ? 'more' : 'less'} than the pattern allows; ${say.gap(gap)} of ${gap >= 0 ? 'gap' : 'overrun'} is there.`,

@@ -24,7 +24,6 @@ export function springsOpen({ elastic, design, say }: StripContext): Answer {
   const stiffness = design.job.leather.outside.modulus_MPa;
   return {
     verdict: 'none',
-    state: 'note',
     message:
       `Let go, a new cover ${stands(fresh, say)}; creased damp it ${stands(creased, say)}` +
       `${force > 0 ? `, and ${say.force(force)} at the fore-edge hold it shut` : ''} (leather taken as ${stiffness} MPa stiff).`,
