@@ -17,7 +17,7 @@ const UprightStrip = lazy(() => firstPaint.then(() => import('./strip/UprightStr
 const CutSheet = lazy(() => firstPaint.then(() => import('./panel/CutSheet.tsx')));
 const Explore = lazy(() => firstPaint.then(idle).then(() => import('./explore/Explore.tsx')));
 const ElasticNote = lazy(() => firstPaint.then(() => import('./panel/ElasticNote.tsx')));
-const Workbench = lazy(() => firstPaint.then(() => import('./making/Workbench.tsx')));
+const Making = lazy(() => firstPaint.then(() => import('./making/Making.tsx')));
 
 /** The bench: the job at the left, the cover and its strip in the middle, the fit at the right. */
 export function App() {
@@ -61,7 +61,7 @@ export function App() {
         </div>
       </main>
       <LatePart name="workbench" room="workbench-room">
-        <Workbench />
+        <Making />
       </LatePart>
     </div>
   );

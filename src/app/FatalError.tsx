@@ -1,13 +1,13 @@
 import { saveJobFile } from './state/jobFile.ts';
 import { keptJob } from './state/keptJob.ts';
 
-interface LastResortProps {
+interface FatalErrorProps {
   readonly error: Error;
   readonly retry: () => void;
 }
 
 /** Stands where the whole bench could not be drawn: says so, and keeps the job reachable. */
-export function FatalError({ error, retry }: LastResortProps) {
+export function FatalError({ error, retry }: FatalErrorProps) {
   const kept = keptJob();
   return (
     <main className="last-resort">

@@ -1,3 +1,5 @@
+// The public surface of the model, sorted by room: what output, cli and app import, and what the package exports. `parseJob` and
+// `fitReport` lead from a document to its report; `coverDesign` gives what drawings, meshes and files are made from.
 export { bookModel } from './book/bookModel.ts';
 export { bookOutline, CLOSED } from './book/bookOutline.ts';
 export { NOMINAL_SERIES, nominalBoard } from './book/nominalSizes.ts';
@@ -13,7 +15,7 @@ export type { FitTarget, MustChange } from './explore/whatMustChange.ts';
 export { elasticOverRange, fitReport } from './fitReport.ts';
 export { type CoverDesign, coverDesign } from './fold/coverDesign.ts';
 export type { Fit } from './fold/coverFit.ts';
-export { createElasticSolvers, type ElasticFit } from './fold/elastic/elasticFit.ts';
+export { createElasticSolvers } from './fold/elastic/elasticFit.ts';
 export { settledCover } from './fold/elastic/settledCover.ts';
 export { type PatternZone, patternZone } from './fold/patternZone.ts';
 export { type CoverSection, coverSection } from './fold/section/coverSection.ts';
@@ -58,7 +60,7 @@ export {
 } from './math/contour.ts';
 export { isSimplePolygon } from './math/simplePolygon.ts';
 export { TOLERANCE } from './math/tolerance.ts';
-export { addScaled, cross, distance, heading, subtract, type Vec2 } from './math/vec2.ts';
+export { addScaled, distance, heading, subtract, type Vec2 } from './math/vec2.ts';
 export type { Vec3 } from './math/vec3.ts';
 export { cardDesign } from './mockup/cardDesign.ts';
 export type { CardLesson } from './mockup/cardLesson.ts';

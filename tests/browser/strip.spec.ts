@@ -44,6 +44,7 @@ test('Escape lets a dragged tab go back to where it was', async ({ bench }) => {
   await bench.mouse.up();
   await expect(headline(bench)).toHaveAttribute('data-verdict', 'fits');
   await expect(sizes(bench)).toContainText('outside 382.5 mm');
+  await expect(bench.getByRole('button', { name: 'Redo', exact: true })).toBeDisabled();
 });
 
 test('tabs go by the arrow keys, and Delete gives the field back to the tool', async ({ bench }) => {

@@ -10,7 +10,7 @@ import { openingWords } from '../stage/stageState.ts';
 import { PRINTED } from '../stage/usePrintedPictures.ts';
 import { useBench } from '../state/BenchContext.tsx';
 import { saveFile } from '../state/saveFile.ts';
-import { OPENINGS } from './openings.ts';
+import { OPENINGS } from './TurningCover.tsx';
 
 interface CustomerToolsProps {
   readonly sheet: CustomerSheet;

@@ -7,8 +7,7 @@ import { useBench } from '../state/BenchContext.tsx';
 import { CustomerTools } from './CustomerTools.tsx';
 import './customer.css';
 import { usePrintedPictures } from '../stage/usePrintedPictures.ts';
-import { OPENINGS } from './openings.ts';
-import { TurningCover } from './TurningCover.tsx';
+import { OPENINGS, TurningCover } from './TurningCover.tsx';
 
 /** One page for the customer, to be looked at, printed or sent: nothing on it can change the job. */
 export default function CustomerView() {
@@ -22,7 +21,7 @@ export default function CustomerView() {
   usePrintedPictures(useMemo(() => [closed, open], [closed, open]));
   const title = useRef<HTMLHeadingElement>(null);
   useEffect(() => title.current?.focus(), []);
-  // Paper handed to a customer is light, whatever the bench wears.
+  // The customer's sheet is light, also while the bench is dark.
   useLayoutEffect(() => {
     const { dataset } = document.documentElement;
     dataset.scheme = 'light';

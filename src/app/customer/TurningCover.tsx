@@ -9,6 +9,9 @@ import { useBench } from '../state/BenchContext.tsx';
 
 const CoverScene = lazy(() => import('../scene/CoverScene.tsx'));
 
+/** How far the two covers of the customer's sheet are open, radians: half open shows the pockets, boards and leather. */
+export const OPENINGS = { closed: 0, open: (110 * Math.PI) / 180 } as const;
+
 interface TurningCoverProps {
   /** Radians, 0 closed to pi flat. */
   readonly opening: number;
@@ -72,7 +75,7 @@ export function TurningCover({ opening, isTurning, picture }: TurningCoverProps)
   );
 }
 
-/** What stands in for good where there is no scene; says so. */
+/** Replaces the scene where there is none, and reports that. */
 function Instead({ tell, children }: { readonly tell: () => void; readonly children: ReactNode }) {
   useEffect(tell, [tell]);
   return children;

@@ -2,7 +2,7 @@ import type { Job } from '../../core/index.ts';
 import { WorkerQueue } from '../worker/WorkerQueue.ts';
 
 /**
- * Makes the 3D model of a cover in a worker of its own, for it takes about a second.
+ * Makes the 3D model of a cover in a worker: it takes about a second.
  * @throws Error where it could not be made
  */
 export function makeGlb(job: Job): Promise<Uint8Array<ArrayBuffer>> {

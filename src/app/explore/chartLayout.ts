@@ -26,7 +26,7 @@ export interface PlotPoint {
   readonly parts: readonly ResultPart[];
 }
 
-/** Stretches of a sweep without a gap: a value that no job has, or a result that is not there, parts them. */
+/** Stretches of a sweep without a gap, split at values that no job may have and at missing results. */
 export function stretches(points: readonly SweepPoint[]): readonly (readonly PlotPoint[])[] {
   const runs: PlotPoint[][] = [[]];
   for (const point of points) {

@@ -1,7 +1,7 @@
 import type { ExploreResult, SweepPoint, Verdict } from '../../core/index.ts';
 import { bareText, type Figure, figureText } from './figure.ts';
 
-/** The verdict of the whole cover, said of it. */
+/** The verdict of the whole cover, as a predicate. */
 const WHOLE: Readonly<Record<Verdict, string>> = {
   fits: 'fits',
   tight: 'is close to its limit',
@@ -11,7 +11,7 @@ const WHOLE: Readonly<Record<Verdict, string>> = {
   none: 'is not judged',
 };
 
-/** What the curve says at one point, in one sentence, for ear and eye alike. */
+/** What the curve says at one point, in one sentence, shown and read out. */
 export function readingWords(
   point: SweepPoint,
   { title, isRange }: Pick<ExploreResult, 'title' | 'isRange'>,
@@ -22,10 +22,10 @@ export function readingWords(
   if ('issue' in point) return `At ${at}: no such job; allowed is ${point.issue.allowed}.`;
   const { values: read, parts } = point.readings[0]!;
   const { thin, nominal, thick } = read;
-  const told = (value: number | null): string => (value === null ? 'none' : bareText(value, upright));
+  const print = (value: number | null): string => (value === null ? 'none' : bareText(value, upright));
   const values =
     isRange && !(thin === nominal && nominal === thick)
-      ? `${told(thin)} thin, ${told(nominal)} middle, ${thick === null ? 'none' : figureText(thick, upright)} thick`
+      ? `${print(thin)} thin, ${print(nominal)} middle, ${thick === null ? 'none' : figureText(thick, upright)} thick`
       : thick === null
         ? 'none'
         : figureText(thick, upright);

@@ -59,7 +59,7 @@ export function ChoiceField({ path, title, options, help, along }: ChoiceFieldPr
   );
 }
 
-/** A function that remembers its last answer: each option is parsed as a job of its own. */
+/** A function that remembers its last answer, because each option is parsed as a whole job. */
 function ofTheLast<Key, Value>(work: (key: Key) => Value): (key: Key) => Value {
   let last: { readonly key: Key; readonly value: Value } | null = null;
   return (key) => {

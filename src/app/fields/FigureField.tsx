@@ -18,6 +18,11 @@ interface FigureFieldProps {
   readonly title?: string;
 }
 
+const EMPTY_LABELS: Partial<Record<FigureFieldProps['empty'], string>> = {
+  decided: 'Let the tool work it out',
+  unmeasured: 'Clear',
+};
+
 /** A length, angle, ratio or stiffness of the job, with title, help and default from the schema. */
 export const FigureField = memo(function FigureField({ path, empty, decided, title }: FigureFieldProps) {
   const { written, used, kind, lengths } = useBench(({ history, lengths }) => ({
@@ -51,9 +56,8 @@ export const FigureField = memo(function FigureField({ path, empty, decided, tit
       }
       shown={print(written)}
       placeholder={placeholder}
-      {...(empty === 'required' ? {} : { whenEmptied: [{ path, value: undefined }] })}
-      {...(empty === 'decided' ? { emptyLabel: 'Let the tool work it out' } : {})}
-      {...(empty === 'unmeasured' ? { emptyLabel: 'Clear' } : {})}
+      whenEmptied={empty === 'required' ? undefined : [{ path, value: undefined }]}
+      emptyLabel={EMPTY_LABELS[empty]}
     />
   );
 });

@@ -1,4 +1,5 @@
 import { type ReactNode, useId } from 'react';
+import { useDispatch } from '../state/BenchContext.tsx';
 
 interface PlainFieldProps {
   readonly title: string;
@@ -8,19 +9,19 @@ interface PlainFieldProps {
   /** How the text was understood, where that says more than the text itself. */
   readonly echo?: string | null;
   readonly issues?: readonly string[];
-  readonly placeholder?: string;
+  readonly placeholder?: string | undefined;
   /** Path of the value in the job, where it is part of it, so that a list of issues can lead here. */
   readonly path?: string;
-  readonly onBlur?: () => void;
   /** Lines of text that it has room for; one by default. */
   readonly rows?: number;
   /** What can be done about the entry, after its help. */
   readonly children?: ReactNode;
 }
 
-/** One entry with its label, how it was understood, what is wrong with it and its help; whoever shows it reads it. */
+/** One entry with its label, how it was understood, what is wrong with it and its help. */
 export function PlainField(props: PlainFieldProps) {
-  const { title, help, text, change, echo = null, issues = [], placeholder, path, onBlur, rows, children } = props;
+  const { title, help, text, change, echo = null, issues = [], placeholder, path, rows, children } = props;
+  const dispatch = useDispatch();
   const id = useId();
   const entry = {
     id,
@@ -31,7 +32,8 @@ export function PlainField(props: PlainFieldProps) {
     placeholder,
     'aria-invalid': issues.length > 0,
     'aria-describedby': `${id}-echo ${id}-issue ${id}-help`,
-    onBlur,
+    // What is typed next is a step of its own.
+    onBlur: () => dispatch({ type: 'settle' }),
   };
   return (
     <div className={rows === undefined ? 'field' : 'field tall'}>

@@ -10,12 +10,12 @@ interface TypedFieldProps {
   readonly help: string;
   /** The value as text while nothing is typed; empty where the document leaves it out. */
   readonly shown: string;
-  /** What stands in for an empty field, such as its default. */
-  readonly placeholder?: string;
+  /** Shown in an empty field, such as its default. */
+  readonly placeholder?: string | undefined;
   /** What emptying the field does; without it the field must be filled. */
-  readonly whenEmptied?: readonly Patch[];
+  readonly whenEmptied?: readonly Patch[] | undefined;
   /** Label of the button that empties the field. */
-  readonly emptyLabel?: string;
+  readonly emptyLabel?: string | undefined;
 }
 
 /** One entry that the maker types, with what was understood, what is wrong with it, and how to measure it. */
@@ -48,8 +48,7 @@ export function TypedField({ path, title, help, shown, placeholder, whenEmptied,
       change={change}
       echo={echo}
       issues={issues}
-      onBlur={() => dispatch({ type: 'settle' })}
-      {...(placeholder === undefined ? {} : { placeholder })}
+      placeholder={placeholder}
     >
       {whenEmptied !== undefined && text !== '' && (
         <button

@@ -1,5 +1,6 @@
 import { useState } from 'react';
 import type { Reading } from '../../core/index.ts';
+import { useFieldIssues } from './fieldState.ts';
 
 interface Draft {
   readonly text: string;
@@ -9,17 +10,19 @@ interface Draft {
 }
 
 /**
- * Text of an entry while it is typed, for values that the job does not keep the typed text of.
+ * Text of an entry while it is typed, where the job keeps only the value.
  *
  * The text stays as typed until the value becomes another one, as by undo; a text that cannot be read changes nothing.
  */
 export function useDraft<T>(
+  path: string,
   value: T,
   print: (value: T) => string,
   read: (text: string) => Reading<T>,
   commit: (value: T) => void,
 ) {
   const [draft, setDraft] = useState<Draft | null>(null);
+  const issues = useFieldIssues(path);
   const mark = (of: T): string => `${print(of)} ${JSON.stringify(of)}`;
   const live = draft?.of === mark(value) ? draft : null;
   const change = (text: string): void => {
@@ -31,5 +34,6 @@ export function useDraft<T>(
     });
     if (reading.ok) commit(reading.value);
   };
-  return { text: live?.text ?? print(value), refused: live?.refused ?? null, change };
+  const refused = live?.refused ?? null;
+  return { text: live?.text ?? print(value), issues: [...(refused === null ? [] : [refused]), ...issues], change };
 }

@@ -3,8 +3,8 @@ import { riseOf, valueAt } from '../../core/index.ts';
 import { Assumptions } from '../fields/Assumptions.tsx';
 import { ChoiceField } from '../fields/ChoiceField.tsx';
 import { FigureField } from '../fields/FigureField.tsx';
+import { CheckRow } from '../panel/CheckRow.tsx';
 import { useBench } from '../state/BenchContext.tsx';
-import { CrossCheck } from './CrossCheck.tsx';
 import { MeasurePicture, picturedAt } from './MeasurePicture.tsx';
 import { NominalSizes } from './NominalSizes.tsx';
 
@@ -66,5 +66,16 @@ export function BookFields() {
         <FigureField path="book.pageGive" empty="default" />
       </Assumptions>
     </section>
+  );
+}
+
+/** Beside the measures: whether the ways of measuring agree, once more than one was used. */
+function CrossCheck() {
+  const check = useBench(({ report }) => report.checks.find(({ id }) => id === 'measures'));
+  if (check === undefined || check.bound === null) return null;
+  return (
+    <ul aria-label="Cross-check of the measures">
+      <CheckRow check={check} />
+    </ul>
   );
 }

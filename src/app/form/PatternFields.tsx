@@ -1,6 +1,7 @@
+import { INCH_STEPS } from '../../core/index.ts';
+import { Choice } from '../fields/Choice.tsx';
 import { FigureField } from '../fields/FigureField.tsx';
-import { useBench } from '../state/BenchContext.tsx';
-import { CutStepField } from './CutStepField.tsx';
+import { useBench, useDispatch, useLengths } from '../state/BenchContext.tsx';
 
 export function PatternFields() {
   const { width, height } = useBench(({ design }) => design.pieces.outside);
@@ -17,5 +18,23 @@ export function PatternFields() {
       <FigureField path="pattern.outsideHeight_mm" empty="decided" decided={height} />
       <CutStepField />
     </section>
+  );
+}
+
+/** The step that cut sizes lie on: typed in millimetres, one of two fractions in inches. */
+function CutStepField() {
+  const step = useBench(({ design }) => design.job.work.cutStep_mm);
+  const dispatch = useDispatch();
+  const lengths = useLengths();
+  if (lengths.units === 'mm')
+    return <FigureField path={step === null ? 'pattern.rounding_mm' : 'work.cutStep_mm'} empty="default" />;
+  return (
+    <Choice
+      title="Rounded up to"
+      options={INCH_STEPS.map((each) => ({ value: String(each), label: lengths.size(each) }))}
+      chosen={String(step ?? INCH_STEPS[0])}
+      choose={(value) => dispatch({ type: 'edit', patches: [{ path: 'work.cutStep_mm', value: Number(value) }] })}
+      notes={['Cut sizes are multiples of this.']}
+    />
   );
 }

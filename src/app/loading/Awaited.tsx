@@ -1,9 +1,9 @@
 import { type ReactNode, useEffect, useState } from 'react';
 
-/** After this a part that is fetched is said to be late, ms. */
+/** After this a part that is being fetched counts as late, ms. */
 const LATE = 20_000;
 
-/** Stands in for a part while it is fetched; `children` is told when that takes so long that it may never come. */
+/** Placeholder of a part while it is fetched; `children` gets whether that takes suspiciously long. */
 export function Awaited({ children }: { readonly children: (isLate: boolean) => ReactNode }) {
   const [isLate, setLate] = useState(false);
   useEffect(() => {

@@ -1,12 +1,12 @@
 import { Component, type ErrorInfo, type ReactNode } from 'react';
 
 interface ErrorBoundaryProps {
-  /** What stands in; gets what went wrong and a way to try again. */
+  /** The replacement; gets the error and a way to try again. */
   readonly instead: (error: Error, retry: () => void) => ReactNode;
   readonly children: ReactNode;
 }
 
-/** Catches what fails while drawing and puts something readable in its place. */
+/** Catches an error while rendering and shows a replacement. */
 export class ErrorBoundary extends Component<ErrorBoundaryProps, { readonly error: Error | null }> {
   override state = { error: null };
 

@@ -1,4 +1,4 @@
-/** Longest that what comes after the first paint is kept waiting, ms: a page in the background is not painted. */
+/** Longest wait for the first paint, ms: a page in the background is not painted. */
 const LONGEST_WAIT = 1000;
 const ENTRY = 'largest-contentful-paint';
 
@@ -8,7 +8,7 @@ export const firstPaint = new Promise<void>((resolve) => {
   setTimeout(resolve, LONGEST_WAIT);
   if (PerformanceObserver.supportedEntryTypes.includes(ENTRY)) {
     new PerformanceObserver((list, observer) => {
-      // What was painted before, such as the name of the page, is not what is waited for.
+      // Earlier paints, such as the name of the page, do not count.
       if (!list.getEntries().some(({ startTime }) => startTime >= since)) return;
       observer.disconnect();
       resolve();

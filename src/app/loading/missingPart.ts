@@ -15,7 +15,7 @@ export function watchMissingPart(listener: () => void): () => void {
   return () => listeners.delete(listener);
 }
 
-/** Asks the server whether the page that it now has is still this one. */
+/** Asks the server whether its page is still this version. */
 async function whyMissing(): Promise<MissingPart> {
   try {
     const page = await fetch(window.location.pathname, { cache: 'no-store' });
@@ -26,7 +26,7 @@ async function whyMissing(): Promise<MissingPart> {
   }
 }
 
-/** Hears of every part that cannot be fetched. The error is thrown on to whoever asked, and then says so in plain words. */
+/** Watches for parts that cannot be fetched. The error still reaches the importer, with a message in plain words. */
 export function hearOfMissingParts(): void {
   window.addEventListener('vite:preloadError', ({ payload }) => {
     payload.message = 'a part of Coverwright could not be fetched. The note at the top of the page says what to do.';

@@ -20,7 +20,7 @@ export function Panel({ name, fields, children }: PanelProps) {
   );
 }
 
-/** What the maker must know, each in a line of its own; nothing where there is nothing to know. */
+/** Notes for the maker, one a line. */
 export function Notes({ notes }: { readonly notes: readonly string[] }) {
   if (notes.length === 0) return null;
   return (

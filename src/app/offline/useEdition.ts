@@ -10,7 +10,7 @@ export interface Edition {
   readonly dismiss: () => void;
 }
 
-/** Keeps the page for use without a network, and hears of newer editions. Only the built page does so. */
+/** Keeps the page for use without a network, and watches for newer editions. Only the built page does so. */
 export function useEdition(): Edition {
   const [waiting, setWaiting] = useState<ServiceWorker | null>(null);
   const [othersAreOpen, setOthersAreOpen] = useState(false);

@@ -1,7 +1,7 @@
 import { Canvas } from '@react-three/fiber';
 import { type KeyboardEvent, useLayoutEffect, useMemo, useRef, useState } from 'react';
 import { NeutralToneMapping, type WebGLRenderer } from 'three';
-import { createStripSolver, type FoldedCover, foldedCover, settledCover } from '../../core/index.ts';
+import type { FoldedCover } from '../../core/index.ts';
 import type { CameraHandle } from './camera/CameraRig.tsx';
 import { FirstFrame } from './FirstFrame.tsx';
 import { FramePace } from './FramePace.tsx';
@@ -15,20 +15,16 @@ import type { CoverSceneProps } from './sceneProps.ts';
 import './scene.css';
 import { Turntable } from './camera/Turntable.tsx';
 import type { Slice } from './slice.ts';
+import { useFoldedCover } from './useFoldedCover.ts';
 import { VIEWPOINTS, type Viewpoint } from './viewpoints.ts';
-import { hasWebGl } from './webgl.ts';
 
 const TURN_STEP = Math.PI / 18;
 const ZOOM_STEP = 1.15;
 
 /** Book and cover in 3D, to be turned by pointer, touch or keyboard. */
 export default function CoverScene(props: CoverSceneProps) {
-  const { design, pose, point, shape = 'taut', look, onAbsence } = props;
-  const settle = useMemo(
-    () => (shape === 'settled' ? settledCover(design, point, createStripSolver()) : undefined),
-    [shape, design, point],
-  );
-  const cover = useMemo(() => foldedCover(design, pose, point, settle), [design, pose, point, settle]);
+  const { look, onAbsence } = props;
+  const cover = useFoldedCover(props);
   const plane = useSlicePlane(cover, props.slice);
   const { marked = true } = props;
   const marks = useMemo(() => {
@@ -102,6 +98,18 @@ export default function CoverScene(props: CoverSceneProps) {
       {isReady && <FitMarkOverlay ref={overlay} marks={marks} formatLength={props.formatLength} />}
     </div>
   );
+}
+
+/** Whether this browser can draw in 3D at all. */
+function hasWebGl(): boolean {
+  try {
+    const context = document.createElement('canvas').getContext('webgl2');
+    // Contexts are few; this one is not needed any more.
+    context?.getExtension('WEBGL_lose_context')?.loseContext();
+    return context !== null;
+  } catch {
+    return false;
+  }
 }
 
 function useSlicePlane(cover: FoldedCover, slice: Slice | null): SlicePlane | null {

@@ -23,7 +23,7 @@ export interface PictureHandle {
   takeAtOnce(size: PictureSize, background: string): string;
 }
 
-/** Lets pictures be taken of the scene that it stands in. */
+/** Gives its scene's `PictureHandle` to the parent. */
 export function PictureTaker({ ref }: { ref: Ref<PictureHandle> }) {
   const get = useThree((state) => state.get);
   useImperativeHandle(ref, () => {

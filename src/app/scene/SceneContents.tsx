@@ -1,15 +1,22 @@
 import { useThree } from '@react-three/fiber';
 import { type Ref, type RefObject, useEffect, useLayoutEffect, useMemo } from 'react';
 import type { Plane } from 'three';
-import { type FitMark, type FoldedCover, type PatternZone, type Pose, SEQUENCE_STAGES } from '../../core/index.ts';
+import {
+  type FitMark,
+  type FoldedCover,
+  type MeshData,
+  type PatternZone,
+  type Pose,
+  SEQUENCE_STAGES,
+} from '../../core/index.ts';
 import { type CameraHandle, CameraRig } from './camera/CameraRig.tsx';
 import { benchMatrix, boundsOnBench } from './geometry/assembly.ts';
 import { behindCut, type SlicePlane } from './geometry/slicePlane.ts';
+import { useMeshGeometry } from './geometry/useMeshGeometry.ts';
 import { FitMarkHatch } from './marks/FitMarkHatch.tsx';
 import { FitMarkProjector } from './marks/FitMarkProjector.tsx';
-import { type CoverMaterials, coverMaterials } from './material/coverMaterials.ts';
+import { type CoverMaterials, coverMaterials, materialsOf } from './material/coverMaterials.ts';
 import { Lacing } from './parts/Lacing.tsx';
-import { PartMesh } from './parts/PartMesh.tsx';
 import { SectionCaps } from './parts/SectionCaps.tsx';
 import { Stitching } from './parts/Stitching.tsx';
 import { Bench } from './room/Bench.tsx';
@@ -75,6 +82,14 @@ export function SceneContents(props: SceneContentsProps) {
   );
 }
 
+/** One solid of the assembly. */
+function PartMesh({ mesh, materials }: { mesh: MeshData; materials: CoverMaterials }) {
+  const geometry = useMeshGeometry(mesh);
+  return (
+    <mesh name={mesh.part} geometry={geometry} material={materialsOf(materials, mesh.part)} castShadow receiveShadow />
+  );
+}
+
 /** Holes and slits are there from the start; thread or lace goes in when the boards are in their pockets. */
 const isSewn = (pose: Pose): boolean =>
   pose.kind === 'opening' || pose.at >= SEQUENCE_STAGES.find(({ id }) => id === 'fold')!.from;
@@ -93,7 +108,7 @@ function useClipping(materials: CoverMaterials, plane: Plane | null): void {
   }, [materials, plane, invalidate]);
 }
 
-/** Shadows are drawn anew when something moved, not while only the camera does. */
+/** Redraws shadows when something moved, not while only the camera does. */
 function useShadowsOnChange(changes: readonly unknown[]): void {
   const gl = useThree((state) => state.gl);
   useLayoutEffect(() => {

@@ -1,18 +1,18 @@
 import { WorkerQueue } from '../worker/WorkerQueue.ts';
 import { keepPixels } from './material/tilePixels.ts';
 import { TILES } from './material/tiles.ts';
-import type { WarmUpAnswer, WarmUpQuestion } from './warmUpMessage.ts';
+import type { WarmUpAnswer, WarmUpQuestion } from './warmUp.worker.ts';
 
-/** Does in a worker what would stop the page while the scene starts. Where it cannot, the scene does it by itself. */
+/** Makes the scene's textures and starts the graphics driver in a worker, which would otherwise block the page. */
 export async function warmUp(look: WarmUpQuestion): Promise<void> {
   const queue = new WorkerQueue<WarmUpQuestion, WarmUpAnswer>(
     () => new Worker(new URL('./warmUp.worker.ts', import.meta.url), { type: 'module' }),
-    0,
+    { restarts: 0 },
   );
   try {
     for (const [name, pixels] of await queue.ask(look)) keepPixels(TILES[name], pixels);
   } catch {
-    // The scene then makes its tiles by itself.
+    // The scene then makes its tiles itself.
   } finally {
     queue.close();
   }

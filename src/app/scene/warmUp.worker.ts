@@ -1,11 +1,16 @@
 import { serveQuestions } from '../worker/serveQuestions.ts';
 import { tilePixels } from './material/tilePixels.ts';
-import { tilesOf } from './material/tiles.ts';
-import type { WarmUpAnswer, WarmUpQuestion } from './warmUpMessage.ts';
+import { type TileName, tilesOf } from './material/tiles.ts';
+
+/** The look that the scene starts with. */
+export type WarmUpQuestion = 'full' | 'light';
+
+/** Pixels of the tiles of that look. */
+export type WarmUpAnswer = readonly (readonly [TileName, Uint8Array])[];
 
 serveQuestions<WarmUpQuestion, WarmUpAnswer>(
   (look) => {
-    // The first drawing context starts the graphics driver; whoever asks for it waits that long.
+    // The first drawing context starts the graphics driver; the thread that asks for it is blocked meanwhile.
     if ('OffscreenCanvas' in self) new OffscreenCanvas(1, 1).getContext('webgl2');
     return tilesOf(look).map(([name, tile]) => [name, tilePixels(tile)]);
   },

@@ -12,7 +12,7 @@ interface JobVersionsProps {
   readonly onClose: () => void;
 }
 
-/** Earlier states of a job. One is opened as a job of its own, so that the job as it stands is not touched. */
+/** Earlier states of a job. One is opened as a new job, so that the present state is not touched. */
 export function JobVersions({ job, onOpen, onClose }: JobVersionsProps) {
   const [read, setRead] = useState<Shelved<readonly JobVersion[]> | null>(null);
   useEffect(() => {

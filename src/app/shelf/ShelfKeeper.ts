@@ -6,7 +6,7 @@ import type { ShelfTrouble, Shelved } from './shelfTrouble.ts';
 /** Rest after the last change before the shelf is written, ms: a drag is one save, and a kill later than this loses nothing. */
 const PAUSE_MS = 300;
 
-/** What became of a save. `parted`: another window had saved first, so the job became one of its own. */
+/** Result of a save. `parted`: another window had saved first, so this state became a new job. */
 export type Kept =
   | { readonly what: 'kept' | 'parted'; readonly key: JobKey }
   | { readonly what: 'trouble'; readonly key: JobKey; readonly trouble: ShelfTrouble };
@@ -57,7 +57,7 @@ export class ShelfKeeper {
 
   async #save({ key, document }: Waiting): Promise<void> {
     const place = this.#places.get(key);
-    // Looked at only, or undone again: what another window has saved meanwhile is not to be parted from.
+    // Only looked at, or undone: then a save of another window makes no new job.
     if (place?.document === document) return;
     const saved =
       place === undefined ? await this.#put(document) : await this.#shelf.save(place.id, place.revision, document);
@@ -70,13 +70,13 @@ export class ShelfKeeper {
     this.#tell({ what: isCopy ? 'parted' : 'kept', key });
   }
 
-  /** Finds the job's like on the shelf, so that a link opened twice stands there once, or puts the job there. */
+  /** Takes the place of an equal job on the shelf, so that a link opened twice is kept once, or adds the job. */
   async #put(document: JobDocument): Promise<Shelved<Saved>> {
     const list = await this.#shelf.list();
     if (!list.ok) return list;
     const text = JSON.stringify(document);
-    const like = list.value.find((job) => JSON.stringify(job.document) === text);
-    if (like !== undefined) return { ok: true, value: { job: like, isCopy: false } };
+    const equal = list.value.find((job) => JSON.stringify(job.document) === text);
+    if (equal !== undefined) return { ok: true, value: { job: equal, isCopy: false } };
     const added = await this.#shelf.add(document);
     return added.ok ? { ok: true, value: { job: added.value, isCopy: false } } : added;
   }

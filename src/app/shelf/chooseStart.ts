@@ -26,7 +26,7 @@ export interface Start {
  * Chooses between the quick copy of the open job and the shelf. The copy is written at every key but reaches the disk
  * seconds later, the shelf is written after a pause but is on disk at once; so after a kill either may be the older one.
  *
- * A later save of the same job is told by its revision, which no clock can falsify, and one of another job by its time.
+ * A later save of the same job is recognised by its revision, which does not depend on a clock; of another job by its time.
  * @param kept the quick copy, null where there is none
  * @param standing the jobs on the shelf, last saved first
  */
@@ -81,7 +81,7 @@ const goingOnFrom = ({ id, revision }: ShelfJob, kept: Kept, document: JobDocume
 const keptPlace = ({ place, document }: Kept): ShelfPlace | undefined =>
   place && { id: place.id, revision: place.revision, document: place.isSaved ? document : null };
 
-/** The place of a copy that was not saved, unless its job has gone on meanwhile: it then becomes a job of its own. */
+/** The place of a copy that was not saved, unless its job was saved meanwhile: it then becomes a new job. */
 const unsavedPlace = (kept: Kept, own: ShelfJob | undefined): ShelfPlace | undefined =>
   own !== undefined && own.revision === kept.place?.revision ? keptPlace(kept) : undefined;
 

@@ -1,4 +1,4 @@
-/** A record in the shelf's database that is no job: left as it is, told, and given out as it stands. */
+/** A record in the shelf's database that is no job: left as it is, reported, and exported unchanged. */
 export interface DamagedRecord {
   readonly key: IDBValidKey;
   readonly record: unknown;

@@ -9,7 +9,7 @@ export const MAX_VERSIONS = 50;
 
 type Versions = IDBPObjectStore<ShelfSchema, ['jobs', 'versions'], 'versions', 'readwrite'>;
 
-/** Keeps the state of a job that is about to be overwritten, unless the version kept last is nearly as young. */
+/** Keeps the state of a job that is about to be overwritten, unless the last version is nearly as recent. */
 export async function keepVersion(versions: Versions, { id, revision, document, savedAt }: ShelfJob): Promise<void> {
   const keys = await versions.getAllKeys(versionsOf(id));
   const last = keys.length === 0 ? undefined : await versions.get(keys.at(-1)!);

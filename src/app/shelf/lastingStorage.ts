@@ -1,7 +1,7 @@
 /** What the browser says to keeping the shelf when disk space runs short. */
 export type Lasting = 'granted' | 'refused' | 'unknown';
 
-/** Asks the browser not to clear the shelf of its own accord. Some ask the maker, so call it after a job was saved. */
+/** Asks the browser not to clear the shelf. Some show a prompt, so call it after a job was saved. */
 export async function askForLastingStorage(storage: StorageManager | undefined): Promise<Lasting> {
   try {
     if (storage?.persist === undefined) return 'unknown';

@@ -91,7 +91,7 @@ export class Shelf {
     return this.#do(async (database) => soundOrMissing(await database.get('jobs', id)));
   }
 
-  /** Deletes a damaged record for good; a sound one stays. */
+  /** Deletes a damaged record; a sound one stays. */
   discardDamaged(key: IDBValidKey): Promise<Shelved<void>> {
     return this.#do((database) =>
       inTransaction(database, ['jobs'], async (transaction) => {
@@ -179,7 +179,7 @@ export class Shelf {
     );
   }
 
-  /** Forgets for good, with all their versions, the jobs that were removed before `time`. Returns how many. */
+  /** Deletes the jobs that were removed before `time`, with all their versions. Returns how many. */
   forget(time: number): Promise<Shelved<number>> {
     return this.#do((database) =>
       inTransaction(database, ['jobs', 'versions'], async (transaction) => {
@@ -277,7 +277,7 @@ export class Shelf {
   }
 }
 
-/** Leaves room for the words that a copy adds, for a job's name has at most 200 characters. */
+/** Leaves room for the words that a copy adds: a name has at most 200 characters. */
 const MAX_COPIED_NAME = 180;
 
 /** 128 random bits. (`randomUUID` exists on secure pages only.) */

@@ -82,7 +82,7 @@ function openVersion(name: string, version: number | undefined, onClosed: () => 
     });
     opened
       .then((database) => {
-        // It was let go, or came, after all; the next call opens anew.
+        // It was released or opened after all; the next call opens it again.
         if (isGivenUp) database.close();
         else resolve(database);
       }, reject)

@@ -91,5 +91,5 @@ function nameIn(job: unknown): string | null {
   return typeof name === 'string' && name.trim() !== '' ? name.slice(0, MAX_TOLD_NAME) : null;
 }
 
-/** Characters of a broken job's name that are told; a sound one has 200 at most. */
+/** Characters of a broken job's name that are shown; a sound one has at most 200. */
 const MAX_TOLD_NAME = 200;

@@ -42,7 +42,7 @@ export const TROUBLE = {
 /** Names of errors with which browsers refuse storage altogether. */
 const REFUSALS = new Set(['SecurityError', 'InvalidStateError', 'NotAllowedError', 'UnknownError']);
 
-/** Turns what a browser's storage throws into trouble that can be told. */
+/** Turns an error of the browser's storage into words for the maker. */
 export function troubleOf(error: unknown): ShelfTrouble {
   if (isTrouble(error)) return error;
   const name = error instanceof Error ? error.name : '';

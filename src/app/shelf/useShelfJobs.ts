@@ -14,7 +14,7 @@ export interface ShelfJobs {
 /** Removed jobs are forgotten after this, ms: thirty days. */
 const KEPT_REMOVED_MS = 30 * 24 * 3600 * 1000;
 
-/** The jobs on the shelf, read anew whenever this or another window changes them. */
+/** The jobs on the shelf, read again when this or another window changes them. */
 export function useShelfJobs(): ShelfJobs {
   const [content, setContent] = useState<ShelfContent | null>(null);
   const [trouble, setTrouble] = useState<ShelfTrouble | null>(null);

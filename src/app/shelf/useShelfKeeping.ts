@@ -28,7 +28,7 @@ export interface ShelfKeeping {
   readonly flush: () => Promise<void>;
 }
 
-/** Keeps the open job on the shelf, and hears what other windows do to it. An untouched example is not kept. */
+/** Keeps the open job on the shelf, and watches what other windows do to it. An untouched example is not kept. */
 export function useShelfKeeping(): ShelfKeeping {
   const { getState, subscribe } = useBenchStore();
   const dispatch = useDispatch();
@@ -73,7 +73,7 @@ export function useShelfKeeping(): ShelfKeeping {
     return subscribe(keep);
   }, [isAsked, keeper, getState, subscribe]);
 
-  // biome-ignore lint/correctness/useExhaustiveDependencies: what was told of one job does not concern the next
+  // biome-ignore lint/correctness/useExhaustiveDependencies: the note about one job does not concern the next
   useEffect(() => setElsewhere(null), [key]);
 
   useEffect(() => {
@@ -128,7 +128,7 @@ export function useShelfKeeping(): ShelfKeeping {
 
 let asked: Promise<Lasting> | null = null;
 
-/** Asked once a window, for a browser may ask the maker in turn. */
+/** Asked once per window, because the browser may show the maker a prompt. */
 function askOnce(): Promise<Lasting> {
   asked ??= askForLastingStorage(navigator.storage);
   return asked;

@@ -1,19 +1,28 @@
 import { useMemo } from 'react';
 import { patternZone, type SegmentId } from '../../core/index.ts';
+import CoverScene from '../scene/CoverScene.tsx';
 import type { CoverSceneProps } from '../scene/sceneProps.ts';
-import PrintedScene from './PrintedScene.tsx';
+import { useCoverPicture } from './coverPicture.ts';
+import { usePrintedPictures } from './usePrintedPictures.ts';
 
 type LitSceneProps = Omit<CoverSceneProps, 'highlight'> & {
   /** Stretch of the strip to light up. */
   readonly highlight: SegmentId | null;
 };
 
-/** The scene with the part of the cover lit that belongs to a stretch of the strip. */
+/** The scene, with the part of the cover lit that belongs to a stretch of the strip, and the picture that is printed. */
 export default function LitScene({ highlight, ...props }: LitSceneProps) {
   const { design, point } = props;
   const lit = useMemo(
     () => (highlight === null ? null : patternZone(design, point, highlight)),
     [design, point, highlight],
   );
-  return <PrintedScene {...props} highlight={lit} />;
+  const picture = useCoverPicture();
+  usePrintedPictures(useMemo(() => [picture], [picture]));
+  return (
+    <>
+      <CoverScene {...props} highlight={lit} pictureRef={picture.holdScene} />
+      <img ref={picture.paper} className="only-printed" hidden alt={props.describe} />
+    </>
+  );
 }

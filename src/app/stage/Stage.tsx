@@ -31,7 +31,7 @@ export function Stage({ highlight, beside }: StageProps) {
 
   return (
     <section className="stage" aria-label="The cover on the book">
-      {/* Folding the cover anew takes longer than a step of a slider, so the picture may lag behind it. */}
+      {/* Folding the cover takes longer than a step of a slider, so the picture may lag behind it. */}
       <StageView
         stage={useDeferredValue(stage)}
         setStage={setStage}

@@ -1,11 +1,11 @@
 import { useState } from 'react';
 import type { PictureHandle } from '../scene/PictureTaker.tsx';
 
-/** One cover of the sheet, to be pictured: its scene, and the picture that stands in for it on paper. */
+/** A scene and its printed picture. */
 export interface CoverPicture {
   readonly scene: { readonly current: PictureHandle | null };
   readonly paper: { current: HTMLImageElement | null };
-  /** Comes once the scene can be pictured, or once it is known that there is none. */
+  /** Resolves when the scene can be pictured, or is known to be missing. */
   readonly settled: Promise<void>;
   readonly holdScene: (scene: PictureHandle | null) => void;
   readonly tellMissing: () => void;

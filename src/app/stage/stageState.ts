@@ -57,7 +57,7 @@ export function openingWords(pose: Pose, { staysOpen }: Pick<Fit, 'staysOpen'>):
   return `stays open ${printer('mm').angle(staysOpen)}`;
 }
 
-/** Opening of the book in a pose, radians, for the section that stands in for the scene: flat until it is folded. */
+/** Opening of the book in a pose, radians, for the section that replaces the scene: flat until it is folded. */
 export function openingOf(pose: Pose): number {
   if (pose.kind === 'opening') return pose.angle;
   const fold = SEQUENCE_STAGES.find(({ id }) => id === 'fold')!.from;

@@ -7,7 +7,7 @@ import { keepViewChoice } from './viewChoice.ts';
 
 const BenchContext = createContext<BenchStore | null>(null);
 
-/** The store itself, for what is done later with the state as it then is. @throws Error outside a `BenchProvider` */
+/** The store, for handlers that read the state when they run. @throws Error outside a `BenchProvider` */
 export function useBenchStore(): BenchStore {
   const store = use(BenchContext);
   if (store === null) throw new Error('useBench is used outside BenchProvider');
@@ -77,7 +77,7 @@ function keepUp(store: BenchStore): () => void {
       if (isKept !== store.getState().isKept) store.setState({ isKept });
     }
     if (view !== before?.view) keepViewChoice(view);
-    // Only then, for the customer's page sets a scheme of its own.
+    // Only on a change: the customer's page sets its own scheme.
     if (view.scheme !== before?.view.scheme) document.documentElement.dataset.scheme = view.scheme;
   };
   const forget = store.subscribe(keep);

@@ -23,7 +23,7 @@ export interface Kept extends Written {
 
 let seen = 0;
 
-/** Notes the time of a save on the shelf, so that a clock put back makes no copy look older than it. */
+/** Notes the time of a save on the shelf, so that no later copy looks older even after the clock was set back. */
 export function sawShelf(savedAt: number): void {
   seen = Math.max(seen, savedAt);
 }

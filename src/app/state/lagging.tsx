@@ -3,8 +3,8 @@ import { useBench } from './BenchContext.tsx';
 import type { Bench } from './bench.ts';
 
 /**
- * Gives a part what it needs of the bench a little late: while a key press is answered the part stays as it is, and follows
- * when the page has time. Fields within it are not late, for they take their values from the bench themselves.
+ * Passes a part what it needs of the bench as deferred props: while a key press is answered the part stays as it is, and
+ * renders when the page has time. Fields within it do not lag, because they select from the bench themselves.
  */
 export function lagging<Needs extends object, Props extends Needs>(
   select: (bench: Bench) => Needs,

@@ -1,4 +1,5 @@
 import * as z from 'zod/mini';
+import { keptChoice } from './keptChoice.ts';
 
 /** How the bench is looked at; it is kept in the browser and is no part of the job. */
 const viewChoiceSchema = z.object({
@@ -10,19 +11,4 @@ const viewChoiceSchema = z.object({
 
 export type ViewChoice = z.output<typeof viewChoiceSchema>;
 
-const KEY = 'coverwright.view.v1';
-
-export function keptViewChoice(): ViewChoice {
-  try {
-    return viewChoiceSchema.parse(JSON.parse(localStorage.getItem(KEY) ?? '{}'));
-  } catch {
-    return viewChoiceSchema.parse({});
-  }
-}
-
-/** Nothing is lost that matters where the browser refuses to keep it, so a failure is passed over. */
-export function keepViewChoice(choice: ViewChoice): void {
-  try {
-    localStorage.setItem(KEY, JSON.stringify(choice));
-  } catch {}
-}
+export const { read: keptViewChoice, keep: keepViewChoice } = keptChoice('coverwright.view.v1', viewChoiceSchema);

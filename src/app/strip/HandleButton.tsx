@@ -39,7 +39,7 @@ export function HandleButton(props: HandleButtonProps) {
 
   const grab = (event: PointerEvent<HTMLElement>): void => {
     if (event.button !== 0) return;
-    // What the keys did before is a step of its own, and stays where the drag is cancelled.
+    // Ends the step of the arrow keys, so that cancelling the drag does not undo them.
     dispatch({ type: 'settle' });
     event.currentTarget.setPointerCapture(event.pointerId);
     grabbed.current = { handle, from: along(event), isMoved: false };

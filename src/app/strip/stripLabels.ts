@@ -2,7 +2,7 @@ import type { Printer, SegmentKind, StripSegment } from '../../core/index.ts';
 import { segmentWords, sideOf } from './segmentWords.ts';
 import type { StripLabel } from './stripLayout.ts';
 
-/** Stretches shorter than this, mm, are told to 0.01 mm: there tenths would hide what a change of leather does. */
+/** Stretches shorter than this, mm, are printed to 0.01 mm: tenths would hide what a change of leather does. */
 const FINE = 20;
 
 /** Stretches that are a measure or a setting of the job; the others are computed. */

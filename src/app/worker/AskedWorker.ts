@@ -1,11 +1,11 @@
-/** What a worker says of a question: that it has begun on it, then its answer or why there is none. */
+/** Message of a worker: that it has begun on a question, then its answer or why there is none. */
 export type WorkerWord<A> =
   | { readonly heard: true }
   | { readonly answer: A }
   /** In words for the maker. */
   | { readonly failure: string };
 
-/** What is needed of a worker; a test gives one of its own. */
+/** The part of `Worker` that is used. */
 export interface WorkerPort<Q, A> {
   postMessage(question: Q): void;
   onmessage: ((event: MessageEvent<WorkerWord<A>>) => void) | null;
@@ -28,7 +28,7 @@ interface Asked<A> {
 }
 
 /**
- * A worker that is asked one question at a time, and of which it is told when it is dead, mute or blocked.
+ * A worker that is asked one question at a time; one that is dead, silent or blocked is detected.
  *
  * One that does not begin is started a second time; one that began and then takes too long would do so again, and is
  * given up. Time is counted in seconds of an awake page: neither sleep nor a long task of the page makes a worker late.

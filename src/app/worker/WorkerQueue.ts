@@ -6,26 +6,34 @@ interface Waiting<Q, A> {
   readonly reject: (why: Error) => void;
 }
 
+export interface QueueOptions {
+  /** How often a worker that does not begin is started again, 1 by default. */
+  readonly restarts?: number;
+  /** Whether an answer counts although a newer question is asked, as for a picture that is dragged. */
+  readonly tellsStale?: boolean;
+}
+
 /**
  * Asks a worker one question at a time. Of each kind only the newest waits, so that a dragged slider leaves no queue
- * behind, and a promise for anything but the newest of its kind is never settled.
+ * behind; unless stale answers count, only the promise for the newest of each kind is settled.
  */
 export class WorkerQueue<Q, A> {
   private readonly newest = new Map<string, Waiting<Q, A>>();
   private readonly waiting = new Map<string, Waiting<Q, A>>();
   private isBusy = false;
+  private readonly tellsStale: boolean;
   private readonly worker: AskedWorker<Q, A>;
 
   /**
    * @param start starts the worker; called when the first question comes, and after it was closed or had to be stopped
-   * @param restarts how often a worker that does not begin is started again
    */
-  constructor(start: () => WorkerPort<Q, A>, restarts?: number) {
+  constructor(start: () => WorkerPort<Q, A>, { restarts, tellsStale = false }: QueueOptions = {}) {
     this.worker = new AskedWorker(start, restarts);
+    this.tellsStale = tellsStale;
   }
 
   /**
-   * @returns the answer; never settled once a newer question of this kind is asked, or the queue closed
+   * @returns the answer; never settled where a newer question of this kind takes its place, or the queue is closed
    * @throws WorkerGaveUp, or Error with what the worker says is wrong with the question
    */
   ask(question: Q, kind = ''): Promise<A> {
@@ -52,7 +60,7 @@ export class WorkerQueue<Q, A> {
     const settle = (act: () => void): void => {
       this.isBusy = false;
       this.next();
-      if (this.newest.get(kind) === asked) act();
+      if (this.tellsStale ? this.newest.has(kind) : this.newest.get(kind) === asked) act();
     };
     this.waiting.delete(kind);
     this.isBusy = true;

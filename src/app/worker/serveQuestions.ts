@@ -2,8 +2,8 @@ import type { WorkerWord } from './AskedWorker.ts';
 
 /**
  * Answers the questions that an `AskedWorker` puts; called once, in the worker.
- * @param answerTo may throw: the message is what the maker is told
- * @param handedOver what of an answer need not be copied
+ * @param answerTo may throw: the maker reads the message
+ * @param handedOver buffers of an answer that are transferred, not copied
  */
 export function serveQuestions<Q, A>(
   answerTo: (question: Q) => A | Promise<A>,

@@ -1,10 +1,10 @@
 import { useEffect, useState } from 'react';
 import type { WorkerPort } from './AskedWorker.ts';
-import { WorkerQueue } from './WorkerQueue.ts';
+import { type QueueOptions, WorkerQueue } from './WorkerQueue.ts';
 
 /** A queue whose worker ends with the component. */
-export function useWorkerQueue<Q, A>(start: () => WorkerPort<Q, A>): WorkerQueue<Q, A> {
-  const [queue] = useState(() => new WorkerQueue(start));
+export function useWorkerQueue<Q, A>(start: () => WorkerPort<Q, A>, options?: QueueOptions): WorkerQueue<Q, A> {
+  const [queue] = useState(() => new WorkerQueue(start, options));
   useEffect(() => () => queue.close(), [queue]);
   return queue;
 }

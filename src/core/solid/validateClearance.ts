@@ -42,7 +42,8 @@ export function validateClearance(parts: readonly MeshData[], tolerance = TOUCH_
       let at: Vec3 | null = null;
       for (let k = 0; k < a.probes.length; k += 3) {
         const p: Vec3 = [a.probes[k]!, a.probes[k + 1]!, a.probes[k + 2]!];
-        if (!within(p, b.box) || b.depthAlongRay(p) <= depth || b.distanceInBin(p) <= depth) continue;
+        if (!within(p, b.box)) continue;
+        if (b.depthAlongRay(p) <= depth || b.distanceInBin(p) <= depth) continue;
         const exact = distanceTo(b.mesh, everyTriangle(b.mesh), p);
         if (exact > depth) {
           depth = exact;
@@ -75,8 +76,8 @@ const within = (p: Vec3, [min, max]: Box): boolean =>
 const SIDE = unit3([RAY[1], -RAY[0], 0]);
 const UP = cross3(RAY, SIDE);
 
-/** Bins across the shadow of a solid on the plane square to the ray. */
-const BINS = 96;
+/** Most bins across the shadow of a solid on the plane square to the ray; one of few triangles has fewer. */
+const MOST_BINS = 96;
 
 function solidOf(mesh: MeshData): Solid {
   const { positions, indices } = mesh;
@@ -88,7 +89,7 @@ function solidOf(mesh: MeshData): Solid {
   const high = [-Infinity, -Infinity];
   for (let v = 0; v < count; v++) {
     const p: Vec3 = [positions[3 * v]!, positions[3 * v + 1]!, positions[3 * v + 2]!];
-    const q = [dot3(p, SIDE), dot3(p, UP), dot3(p, RAY)];
+    const q: Vec3 = [dot3(p, SIDE), dot3(p, UP), dot3(p, RAY)];
     for (let c = 0; c < 3; c++) {
       shadow[3 * v + c] = q[c]!;
       min[c] = Math.min(min[c]!, p[c]!);
@@ -99,18 +100,21 @@ function solidOf(mesh: MeshData): Solid {
       high[c] = Math.max(high[c]!, q[c]!);
     }
   }
-  const size = [0, 1].map((c) => Math.max(TOLERANCE.length, (high[c]! - low[c]!) / BINS)) as [number, number];
+  const across = Math.min(MOST_BINS, Math.ceil(Math.sqrt(indices.length / 3)));
+  const size = [0, 1].map((c) => Math.max(TOLERANCE.length, (high[c]! - low[c]!) / across)) as [number, number];
   const binOf = (value: number, c: 0 | 1): number =>
-    Math.max(0, Math.min(BINS - 1, Math.floor((value - low[c]!) / size[c])));
-  const bins: number[][] = Array.from({ length: BINS * BINS }, () => []);
+    Math.max(0, Math.min(across - 1, Math.floor((value - low[c]!) / size[c])));
+  const bins: number[][] = Array.from({ length: across * across }, () => []);
   for (let k = 0; k < indices.length; k += 3) {
-    const corners = [0, 1, 2].map((i) => 3 * indices[k + i]!);
-    const range = ([0, 1] as const).map((c) => {
-      const values = corners.map((v) => shadow[v + c]!);
-      return [binOf(Math.min(...values), c), binOf(Math.max(...values), c)] as const;
-    });
-    for (let i = range[0]![0]; i <= range[0]![1]; i++)
-      for (let j = range[1]![0]; j <= range[1]![1]; j++) bins[i * BINS + j]!.push(k);
+    const range = (c: 0 | 1): readonly [number, number] => {
+      const u = shadow[3 * indices[k]! + c]!;
+      const v = shadow[3 * indices[k + 1]! + c]!;
+      const w = shadow[3 * indices[k + 2]! + c]!;
+      return [binOf(Math.min(u, v, w), c), binOf(Math.max(u, v, w), c)];
+    };
+    const [left, right] = range(0);
+    const [bottom, top] = range(1);
+    for (let i = left; i <= right; i++) for (let j = bottom; j <= top; j++) bins[i * across + j]!.push(k);
   }
   return {
     mesh,
@@ -123,22 +127,28 @@ function solidOf(mesh: MeshData): Solid {
       if (x < low[0]! || x > high[0]! || y < low[1]! || y > high[1]!) return 0;
       let crossings = 0;
       let nearest = Number.POSITIVE_INFINITY;
-      for (const k of bins[binOf(x, 0) * BINS + binOf(y, 1)]!) {
-        const [a, b, c] = [3 * indices[k]!, 3 * indices[k + 1]!, 3 * indices[k + 2]!];
-        const [ax, ay] = [shadow[a]! - x, shadow[a + 1]! - y];
-        const [bx, by] = [shadow[b]! - x, shadow[b + 1]! - y];
-        const [cx, cy] = [shadow[c]! - x, shadow[c + 1]! - y];
-        const u = bx * cy - by * cx;
-        const v = cx * ay - cy * ax;
+      for (const k of bins[binOf(x, 0) * across + binOf(y, 1)]!) {
+        const a = 3 * indices[k]!;
+        const b = 3 * indices[k + 1]!;
+        const c = 3 * indices[k + 2]!;
+        const ax = shadow[a]! - x;
+        const ay = shadow[a + 1]! - y;
+        const bx = shadow[b]! - x;
+        const by = shadow[b + 1]! - y;
         const w = ax * by - ay * bx;
-        if (!((u > 0 && v > 0 && w > 0) || (u < 0 && v < 0 && w < 0))) continue;
+        const cx = shadow[c]! - x;
+        const cy = shadow[c + 1]! - y;
+        const u = bx * cy - by * cx;
+        if (u * w <= 0) continue;
+        const v = cx * ay - cy * ax;
+        if (v * w <= 0) continue;
         const height = (u * shadow[a + 2]! + v * shadow[b + 2]! + w * shadow[c + 2]!) / (u + v + w) - z;
         nearest = Math.min(nearest, Math.abs(height));
         if (height > 0) crossings++;
       }
       return crossings % 2 === 1 ? nearest : 0;
     },
-    distanceInBin: (p) => distanceTo(mesh, bins[binOf(dot3(p, SIDE), 0) * BINS + binOf(dot3(p, UP), 1)]!, p),
+    distanceInBin: (p) => distanceTo(mesh, bins[binOf(dot3(p, SIDE), 0) * across + binOf(dot3(p, UP), 1)]!, p),
   };
 }
 

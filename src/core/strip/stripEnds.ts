@@ -76,16 +76,12 @@ export function placeEnds(space: StripWorkspace, problem: StripProblem, nodes: F
   }
 }
 
-/** Turns the rows of sliding nodes into (along, across) their line, then clears held rows and columns to the identity. */
+/** Turns the rows of sliding nodes to their line, then clears held rows and columns to the identity. */
 export function holdEnds(space: StripWorkspace, problem: StripProblem): void {
   const { count, gradient, band, held } = space;
-  if (problem.start.kind === 'slide') {
-    turnNode(gradient, band, 0, count, problem.start.angle);
-    turnNode(gradient, band, 1, count, problem.start.angle);
-  }
-  if (problem.end.kind === 'slide') {
-    turnNode(gradient, band, count - 2, count, problem.end.angle);
-    turnNode(gradient, band, count - 1, count, problem.end.angle);
+  for (let k = 0; k < 2; k++) {
+    if (problem.start.kind === 'slide') turnNode(gradient, band, k, count, problem.start.angle);
+    if (problem.end.kind === 'slide') turnNode(gradient, band, count - 2 + k, count, problem.end.angle);
   }
   const size = 2 * count;
   for (let i = 0; i < size; i++) {
@@ -116,31 +112,16 @@ function turnBack(step: Float64Array, node: number, angle: number): void {
 const place = (i: number, j: number): number =>
   i >= j ? i * ROW_STRIDE + HALF_BANDWIDTH + j - i : j * ROW_STRIDE + HALF_BANDWIDTH + i - j;
 
-/** Similarity transform of one node's two rows and columns by the turn that takes x to the line's direction. */
+/** Turns the first of one node's two rows and columns into that along a line; the second, across it, is held and not needed. */
 function turnNode(gradient: Float64Array, band: Float64Array, node: number, count: number, angle: number): void {
   const c = Math.cos(angle);
   const s = Math.sin(angle);
   const r = 2 * node;
-  const gx = gradient[r]!;
-  const gy = gradient[r + 1]!;
-  gradient[r] = c * gx + s * gy;
-  gradient[r + 1] = c * gy - s * gx;
+  gradient[r] = c * gradient[r]! + s * gradient[r + 1]!;
   for (let j = Math.max(0, r - 4); j < Math.min(2 * count, r + 6); j++) {
     if (j === r || j === r + 1) continue;
-    const x = place(r, j);
-    const y = place(r + 1, j);
-    const bx = band[x]!;
-    const by = band[y]!;
-    band[x] = c * bx + s * by;
-    band[y] = c * by - s * bx;
+    band[place(r, j)] = c * band[place(r, j)]! + s * band[place(r + 1, j)]!;
   }
   const xx = place(r, r);
-  const xy = place(r + 1, r);
-  const yy = place(r + 1, r + 1);
-  const p = band[xx]!;
-  const q = band[xy]!;
-  const w = band[yy]!;
-  band[xx] = c * c * p + 2 * c * s * q + s * s * w;
-  band[xy] = c * s * (w - p) + (c * c - s * s) * q;
-  band[yy] = s * s * p - 2 * c * s * q + c * c * w;
+  band[xx] = c * c * band[xx]! + 2 * c * s * band[place(r + 1, r)]! + s * s * band[place(r + 1, r + 1)]!;
 }

@@ -1,9 +1,9 @@
 import { describe, expect, test } from 'vitest';
 import type { WorkerPort } from '../../../src/app/worker/AskedWorker.ts';
-import { WorkerQueue } from '../../../src/app/worker/WorkerQueue.ts';
+import { type QueueOptions, WorkerQueue } from '../../../src/app/worker/WorkerQueue.ts';
 
 /** A queue whose worker answers when the test says so. A question's kind is its first letter. */
-function queued() {
+function queued(options?: QueueOptions) {
   const sent: string[] = [];
   const told: string[] = [];
   const ports: (WorkerPort<string, number> & { isEnded: boolean })[] = [];
@@ -19,7 +19,7 @@ function queued() {
     };
     ports.push(port);
     return port;
-  });
+  }, options);
   const say = (word: object) => {
     ports.at(-1)!.onmessage?.({ data: word } as MessageEvent);
     return new Promise((resolve) => setTimeout(resolve));
@@ -56,6 +56,14 @@ describe('the queue of a worker', () => {
     for (let i = 0; i < 3; i++) await answer();
     expect(sent).toEqual(['a1', 'b1', 'a3']);
     expect(told).toEqual(['b1', 'a3']);
+  });
+
+  test('tells a stale answer too where it is to, and still of each kind only the newest waits', async () => {
+    const { ask, answer, sent, told } = queued({ tellsStale: true });
+    ask('a1', 'a2', 'a3');
+    for (let i = 0; i < 2; i++) await answer();
+    expect(sent).toEqual(['a1', 'a3']);
+    expect(told).toEqual(['a1', 'a3']);
   });
 
   test('tells of a question that has no answer, and goes on with the next', async () => {

@@ -53,6 +53,7 @@ describe('a problem written into the workspace', () => {
       { at: 0, fx: 5, fy: 6 },
     ];
     expect([...loaded(problemOf(free, free, { loads })).load]).toEqual(closeTo([5, 6, 0, 0, 0, 0, 0, 0, 0, 0, 4, 6]));
+    expect(loaded(problemOf(free, free)).load.every((force) => force === 0)).toBe(true);
     // Between clamps half an edge apart from the nodes: in the middle of the first edge.
     const { load } = loaded(problemOf(clamp, clamp, { loads: [{ at: 0, fx: 2, fy: 4 }] }));
     expect([...load.slice(0, 6)]).toEqual(closeTo([1, 2, 1, 2, 0, 0]));

@@ -1,8 +1,7 @@
 import type { Vec2 } from '../../../core/index.ts';
-import { useFieldIssues } from '../../fields/fieldState.ts';
 import { PlainField } from '../../fields/PlainField.tsx';
 import { useDraft } from '../../fields/useDraft.ts';
-import { useDispatch, useLengths } from '../../state/BenchContext.tsx';
+import { useLengths } from '../../state/BenchContext.tsx';
 import { polygonText, readPolygon } from './polygonText.ts';
 
 interface PolygonFieldProps {
@@ -16,10 +15,9 @@ interface PolygonFieldProps {
 
 /** An outline as a list of its corners. */
 export function PolygonField({ title, help, path, polygon, put }: PolygonFieldProps) {
-  const dispatch = useDispatch();
   const lengths = useLengths();
-  const issues = useFieldIssues(path);
-  const { text, refused, change } = useDraft(
+  const { text, issues, change } = useDraft(
+    path,
     polygon,
     (corners) => polygonText(corners, lengths),
     (typed) => readPolygon(typed, lengths.units),
@@ -33,8 +31,7 @@ export function PolygonField({ title, help, path, polygon, put }: PolygonFieldPr
       rows={Math.min(8, Math.max(2, text.split('\n').length))}
       text={text}
       change={change}
-      issues={[...(refused === null ? [] : [refused]), ...issues]}
-      onBlur={() => dispatch({ type: 'settle' })}
+      issues={issues}
     />
   );
 }

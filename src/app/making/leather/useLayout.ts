@@ -1,6 +1,6 @@
 import { useEffect, useState } from 'react';
 import { useWorkerQueue } from '../../worker/useWorkerQueue.ts';
-import type { LayoutAnswer, LayoutQuestion } from './layoutMessage.ts';
+import type { LayoutAnswer, LayoutQuestion } from './layout.worker.ts';
 
 export interface LaidOut extends LayoutAnswer {
   /** What was laid out: while a newer question is worked on, the picture is still of this one. */

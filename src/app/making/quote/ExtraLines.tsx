@@ -47,11 +47,9 @@ interface LineProps {
 }
 
 function Line({ index, line, put, takeOut }: LineProps) {
-  const dispatch = useDispatch();
   const nameIssues = useFieldIssues(`${PATH}.${index}.name`);
-  const amountIssues = useFieldIssues(`${PATH}.${index}.amount`);
-  const settle = (): void => dispatch({ type: 'settle' });
-  const amount = useDraft(line.amount, String, readAmount, (value) => put({ ...line, amount: value }));
+  const path = `${PATH}.${index}.amount`;
+  const amount = useDraft(path, line.amount, String, readAmount, (value) => put({ ...line, amount: value }));
   return (
     <div className="listed">
       <PlainField
@@ -60,15 +58,13 @@ function Line({ index, line, put, takeOut }: LineProps) {
         text={line.name}
         change={(name) => put({ ...line, name })}
         issues={nameIssues}
-        onBlur={settle}
       />
       <PlainField
         title={`Line ${index + 1}, amount`}
-        path={`${PATH}.${index}.amount`}
+        path={path}
         text={amount.text}
         change={amount.change}
-        issues={[...(amount.refused === null ? [] : [amount.refused]), ...amountIssues]}
-        onBlur={settle}
+        issues={amount.issues}
       />
       <button type="button" className="quiet" onClick={takeOut}>
         Take out<span className="only-heard"> line {index + 1}</span>

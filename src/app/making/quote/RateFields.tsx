@@ -1,17 +1,16 @@
-import { fieldNote } from '../../../core/index.ts';
+import { fieldNote, type Job } from '../../../core/index.ts';
 import { FigureField } from '../../fields/FigureField.tsx';
 import { useFieldIssues, useWritten } from '../../fields/fieldState.ts';
 import { PlainField } from '../../fields/PlainField.tsx';
+import { TypedField } from '../../fields/TypedField.tsx';
 import { useBench, useDispatch } from '../../state/BenchContext.tsx';
 import { ExtraLines } from './ExtraLines.tsx';
-import { RateField } from './RateField.tsx';
 
 const MINUTES = ['measure', 'mockup', 'cut', 'edges', 'punch', 'assemble'] as const;
 
 /** What the maker charges and how long the work takes. */
 export function RateFields() {
-  const design = useBench(({ design }) => design);
-  const { leather, seam, construction } = design.job;
+  const { leather, seam, construction } = useBench(({ design }) => design.job);
   const isLaced = seam.method === 'lacing';
   const hasPocket =
     leather.pocket.min_mm !== leather.outside.min_mm || leather.pocket.max_mm !== leather.outside.max_mm;
@@ -58,7 +57,24 @@ function Currency() {
         dispatch({ type: 'edit', key: path, patches: [{ path, value: sign === '' ? undefined : sign }] })
       }
       issues={issues}
-      onBlur={() => dispatch({ type: 'settle' })}
+    />
+  );
+}
+
+/** One price of the maker's; left empty, nothing is charged and the line is named as without a price. */
+function RateField({ name }: { readonly name: keyof Job['rates']['prices'] }) {
+  const path = `rates.prices.${name}` as const;
+  const { title, description } = fieldNote(path);
+  const written = useWritten(path);
+  return (
+    <TypedField
+      path={path}
+      title={title}
+      help={description}
+      shown={typeof written === 'number' ? String(written) : ''}
+      placeholder="no price"
+      whenEmptied={[{ path, value: undefined }]}
+      emptyLabel="Take out"
     />
   );
 }

@@ -86,7 +86,7 @@ export function PaperTemplate({ choice, choose, settings, drawing }: TemplatePar
 
 const listed = (issue: string | undefined): readonly string[] => (issue === undefined ? [] : [issue]);
 
-/** What becomes of a print that is not made at actual size. */
+/** How much too small a print becomes that is fitted to the page. */
 function FitToPage({ paper }: { readonly paper: Paper }) {
   const fitted = fitToPage(paper);
   return (

@@ -1,7 +1,8 @@
 import { z } from 'zod';
 import { LAYERS } from '../../../core/index.ts';
+import { keptChoice } from '../../state/keptChoice.ts';
 
-/** How the template is put on paper: kept in the browser, for it belongs to the printer and not to the job. */
+/** How the template is put on paper: kept in the browser, because it belongs to the printer and not to the job. */
 const templateChoiceSchema = z.object({
   madeIn: z.enum(['card', 'leather']).default('card'),
   paper: z.enum(['A4', 'Letter', 'A3', 'Tabloid', 'roll']).default('A4'),
@@ -17,19 +18,7 @@ const templateChoiceSchema = z.object({
 
 export type TemplateChoice = z.output<typeof templateChoiceSchema>;
 
-const KEY = 'coverwright.template.v1';
-
-export function keptTemplateChoice(): TemplateChoice {
-  try {
-    return templateChoiceSchema.parse(JSON.parse(localStorage.getItem(KEY) ?? '{}'));
-  } catch {
-    return templateChoiceSchema.parse({});
-  }
-}
-
-/** Nothing is lost that matters where the browser refuses to keep it, so a failure is passed over. */
-export function keepTemplateChoice(choice: TemplateChoice): void {
-  try {
-    localStorage.setItem(KEY, JSON.stringify(choice));
-  } catch {}
-}
+export const { read: keptTemplateChoice, keep: keepTemplateChoice } = keptChoice(
+  'coverwright.template.v1',
+  templateChoiceSchema,
+);

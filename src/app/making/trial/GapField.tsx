@@ -1,7 +1,7 @@
 import { useState } from 'react';
 import { fieldNote, type JobPath } from '../../../core/index.ts';
 import { Choice } from '../../fields/Choice.tsx';
-import { useFieldIssues, useWritten } from '../../fields/fieldState.ts';
+import { useWritten } from '../../fields/fieldState.ts';
 import { PlainField } from '../../fields/PlainField.tsx';
 import { useDraft } from '../../fields/useDraft.ts';
 import { useDispatch, useLengths } from '../../state/BenchContext.tsx';
@@ -22,7 +22,6 @@ interface GapFieldProps {
 export function GapField({ path, expected }: GapFieldProps) {
   const dispatch = useDispatch();
   const lengths = useLengths();
-  const issues = useFieldIssues(path);
   const [isOverrunWished, wishOverrun] = useState(false);
   const written = useWritten(path);
   const value = typeof written === 'number' ? written : null;
@@ -30,7 +29,8 @@ export function GapField({ path, expected }: GapFieldProps) {
   const { title } = fieldNote(path);
   const put = (gap: number | null): void =>
     dispatch({ type: 'edit', key: path, patches: [{ path, value: gap ?? undefined }] });
-  const { text, refused, change } = useDraft<number | null>(
+  const { text, issues, change } = useDraft<number | null>(
+    path,
     value,
     (gap) => (gap === null ? '' : lengths.size(Math.abs(gap))),
     (typed) => readGap(typed, lengths.units, isOverrun),
@@ -49,8 +49,7 @@ export function GapField({ path, expected }: GapFieldProps) {
         path={path}
         text={text}
         change={change}
-        issues={[...(refused === null ? [] : [refused]), ...issues]}
-        onBlur={() => dispatch({ type: 'settle' })}
+        issues={issues}
       />
       <Choice title={`${title} shows a`} options={WAYS} chosen={isOverrun ? 'overrun' : 'gap'} choose={choose} />
     </div>

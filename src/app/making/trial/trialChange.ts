@@ -5,7 +5,7 @@ const READINGS = ['front_mm', 'back_mm', 'head_mm', 'tail_mm', 'closes', 'openin
 
 /**
  * The lesson of a trial as one edit of the job: the corrected measures, the readings taken out so that they are not learnt
- * from twice, and the card kept at the size it was cut to, for it was cut from the measures as they stood.
+ * from twice, and the card kept at its cut size, which came from the measures before.
  */
 export function trialChange(job: Job, { change }: CardLesson): readonly Patch[] {
   const { width, height } = cardDesign(job, job.mockup.card).pieces.outside;

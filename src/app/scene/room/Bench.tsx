@@ -41,7 +41,7 @@ export function Bench({ bounds, work, cut, units, look, scheme }: BenchProps) {
     uniforms.fade.value.set(centre.x, centre.z, reach);
     invalidate();
   });
-  // biome-ignore lint/correctness/useExhaustiveDependencies: drawn anew when the work changes
+  // biome-ignore lint/correctness/useExhaustiveDependencies: redrawn when the work changes
   useLayoutEffect(() => shadow.draw(gl, scene, bounds, cut), [shadow, gl, scene, bounds, cut, work]);
   return (
     <mesh

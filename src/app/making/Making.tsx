@@ -15,7 +15,7 @@ const PARTS = [
 type PartId = (typeof PARTS)[number]['id'];
 
 /** Everything that goes from the screen to the workbench, one part open at a time; nothing of it is fetched before. */
-export default function Workbench() {
+export default function Making() {
   const [open, setOpen] = useState<PartId | null>(null);
   const panel = useRef<HTMLDivElement>(null);
   const id = useId();

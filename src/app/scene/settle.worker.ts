@@ -1,0 +1,30 @@
+import {
+  coverDesign,
+  createStripSolver,
+  type FoldedCover,
+  foldedCover,
+  type Job,
+  type Pose,
+  type RangePoint,
+  settledCover,
+} from '../../core/index.ts';
+import { serveQuestions } from '../worker/serveQuestions.ts';
+
+export interface SettleQuestion {
+  readonly job: Job;
+  readonly point: RangePoint;
+  readonly pose: Pose;
+}
+
+let last: { readonly of: string; readonly fold: (pose: SettleQuestion['pose']) => FoldedCover } | null = null;
+
+// A cover that is only moved keeps its solver, which then starts from the shape before.
+serveQuestions<SettleQuestion, FoldedCover>(({ job, point, pose }) => {
+  const of = JSON.stringify([job, point]);
+  if (last?.of !== of) {
+    const design = coverDesign(job);
+    const settle = settledCover(design, point, createStripSolver());
+    last = { of, fold: (at) => foldedCover(design, at, point, settle) };
+  }
+  return last.fold(pose);
+});
