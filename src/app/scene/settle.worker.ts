@@ -1,6 +1,20 @@
-import { coverDesign, createStripSolver, type FoldedCover, foldedCover, settledCover } from '../../core/index.ts';
+import {
+  coverDesign,
+  createStripSolver,
+  type FoldedCover,
+  foldedCover,
+  type Job,
+  type Pose,
+  type RangePoint,
+  settledCover,
+} from '../../core/index.ts';
 import { serveQuestions } from '../worker/serveQuestions.ts';
-import type { SettleQuestion } from './useFoldedCover.ts';
+
+export interface SettleQuestion {
+  readonly job: Job;
+  readonly point: RangePoint;
+  readonly pose: Pose;
+}
 
 let last: { readonly of: string; readonly fold: (pose: SettleQuestion['pose']) => FoldedCover } | null = null;
 

@@ -1,13 +1,8 @@
 import { useEffect, useMemo, useState } from 'react';
-import { type FoldedCover, foldedCover, type Job, type Pose, type RangePoint } from '../../core/index.ts';
+import { type FoldedCover, foldedCover } from '../../core/index.ts';
 import { useWorkerQueue } from '../worker/useWorkerQueue.ts';
 import type { CoverSceneProps } from './sceneProps.ts';
-
-export interface SettleQuestion {
-  readonly job: Job;
-  readonly point: RangePoint;
-  readonly pose: Pose;
-}
+import type { SettleQuestion } from './settle.worker.ts';
 
 const startWorker = () => new Worker(new URL('./settle.worker.ts', import.meta.url), { type: 'module' });
 

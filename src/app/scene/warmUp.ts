@@ -1,12 +1,7 @@
 import { WorkerQueue } from '../worker/WorkerQueue.ts';
 import { keepPixels } from './material/tilePixels.ts';
-import { TILES, type TileName } from './material/tiles.ts';
-
-/** The look that the scene starts with. */
-export type WarmUpQuestion = 'full' | 'light';
-
-/** Pixels of the tiles of that look. */
-export type WarmUpAnswer = readonly (readonly [TileName, Uint8Array])[];
+import { TILES } from './material/tiles.ts';
+import type { WarmUpAnswer, WarmUpQuestion } from './warmUp.worker.ts';
 
 /** Makes the scene's textures and starts the graphics driver in a worker, which would otherwise block the page. */
 export async function warmUp(look: WarmUpQuestion): Promise<void> {

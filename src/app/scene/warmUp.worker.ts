@@ -1,7 +1,12 @@
 import { serveQuestions } from '../worker/serveQuestions.ts';
 import { tilePixels } from './material/tilePixels.ts';
-import { tilesOf } from './material/tiles.ts';
-import type { WarmUpAnswer, WarmUpQuestion } from './warmUp.ts';
+import { type TileName, tilesOf } from './material/tiles.ts';
+
+/** The look that the scene starts with. */
+export type WarmUpQuestion = 'full' | 'light';
+
+/** Pixels of the tiles of that look. */
+export type WarmUpAnswer = readonly (readonly [TileName, Uint8Array])[];
 
 serveQuestions<WarmUpQuestion, WarmUpAnswer>(
   (look) => {

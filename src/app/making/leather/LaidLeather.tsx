@@ -2,7 +2,8 @@ import { polygonArea } from '../../../core/index.ts';
 import { useLengths } from '../../state/BenchContext.tsx';
 import { Notes } from '../PanelParts.tsx';
 import { LayoutDrawing } from './LayoutDrawing.tsx';
-import { type LayoutQuestion, useLayout } from './useLayout.ts';
+import type { LayoutQuestion } from './layout.worker.ts';
+import { useLayout } from './useLayout.ts';
 
 interface LaidLeatherProps {
   readonly title: string;

@@ -1,18 +1,6 @@
 import { useEffect, useState } from 'react';
-import type { Clearance, Hide, Layout, PieceOutline } from '../../../core/index.ts';
 import { useWorkerQueue } from '../../worker/useWorkerQueue.ts';
-
-export interface LayoutQuestion {
-  readonly outlines: readonly PieceOutline[];
-  readonly hide: Hide;
-  readonly clearance: Clearance;
-}
-
-export interface LayoutAnswer {
-  readonly layout: Layout;
-  /** Rules that the layout breaks; none for a sound one. */
-  readonly faults: readonly string[];
-}
+import type { LayoutAnswer, LayoutQuestion } from './layout.worker.ts';
 
 export interface LaidOut extends LayoutAnswer {
   /** What was laid out: while a newer question is worked on, the picture is still of this one. */
