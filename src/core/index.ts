@@ -1,3 +1,5 @@
+// The public surface of the model, sorted by room: what output, cli and app import, and what the package exports. `parseJob` and
+// `fitReport` lead from a document to its report; `coverDesign` gives what drawings, meshes and files are made from.
 export { bookModel } from './book/bookModel.ts';
 export { bookOutline, CLOSED } from './book/bookOutline.ts';
 export { NOMINAL_SERIES, nominalBoard } from './book/nominalSizes.ts';
@@ -13,7 +15,7 @@ export type { FitTarget, MustChange } from './explore/whatMustChange.ts';
 export { elasticOverRange, fitReport } from './fitReport.ts';
 export { type CoverDesign, coverDesign } from './fold/coverDesign.ts';
 export type { Fit } from './fold/coverFit.ts';
-export { createElasticSolvers, type ElasticFit } from './fold/elastic/elasticFit.ts';
+export { createElasticSolvers } from './fold/elastic/elasticFit.ts';
 export { settledCover } from './fold/elastic/settledCover.ts';
 export { type PatternZone, patternZone } from './fold/patternZone.ts';
 export { type CoverSection, coverSection } from './fold/section/coverSection.ts';
@@ -24,7 +26,7 @@ export { fieldNote, findFieldNote, isJobPath, JOB_PATHS, numberFields } from './
 export { isRecord, type JobDocument, type Patch, patched, valueAt } from './job/jobDocument.ts';
 export { type JobIssue, jobIssue } from './job/jobIssue.ts';
 export type { JobPath } from './job/jobPath.ts';
-export { type Job, type JobInput, jobSchema, SEAM_DEFAULTS, SEAM_STYLES } from './job/jobSchema.ts';
+export { type Job, type JobInput, jobSchema, type LeatherName, SEAM_DEFAULTS, SEAM_STYLES } from './job/jobSchema.ts';
 export { inCurrentVersion, JOB_MIGRATIONS, type JobRecord } from './job/migrate.ts';
 export { type OpenedJob, openJob } from './job/openJob.ts';
 export { MAX_JOB_CHARACTERS, type ParsedJob, parseJob, parseJobText } from './job/parseJob.ts';
@@ -39,7 +41,7 @@ export { type LaceStyle, laceNeed } from './materials/lace.ts';
 export { type Clearance, clearanceOf, type Hide, hideOf } from './materials/layout/hide.ts';
 export { type Layout, layOut, type PlacedPiece } from './materials/layout/layout.ts';
 export { layoutFaults } from './materials/layout/layoutFaults.ts';
-export { type LeatherName, type PieceOutline, polygonArea } from './materials/pieceOutline.ts';
+export { type PieceOutline, polygonArea } from './materials/pieceOutline.ts';
 export { type Quote, type QuoteLine, quote } from './materials/quote.ts';
 export { laceOffReel } from './materials/reel.ts';
 export { runLength, type SeamRun } from './materials/seamLine.ts';
@@ -58,7 +60,7 @@ export {
 } from './math/contour.ts';
 export { isSimplePolygon } from './math/simplePolygon.ts';
 export { TOLERANCE } from './math/tolerance.ts';
-export { addScaled, cross, distance, heading, subtract, type Vec2 } from './math/vec2.ts';
+export { addScaled, distance, heading, subtract, type Vec2 } from './math/vec2.ts';
 export type { Vec3 } from './math/vec3.ts';
 export { cardDesign } from './mockup/cardDesign.ts';
 export type { CardLesson } from './mockup/cardLesson.ts';

@@ -1,9 +1,9 @@
-import { valueAt } from '../../core/index.ts';
+import { type LeatherName, valueAt } from '../../core/index.ts';
 import { useBench } from '../state/BenchContext.tsx';
 import { TypedField } from './TypedField.tsx';
 
 interface WeightFieldProps {
-  readonly piece: 'outside' | 'pocket' | 'lining';
+  readonly piece: LeatherName;
   readonly title: string;
 }
 

@@ -1,9 +1,17 @@
-import { CARD, type Printer, TEMPERS, type Temper as TemperWord, temperOf, temperPatches } from '../../core/index.ts';
+import {
+  CARD,
+  type LeatherName,
+  type Printer,
+  TEMPERS,
+  type Temper as TemperWord,
+  temperOf,
+  temperPatches,
+} from '../../core/index.ts';
 import { Choice } from '../fields/Choice.tsx';
 import { useBench, useDispatch, useLengths } from '../state/BenchContext.tsx';
 
 interface TemperProps {
-  readonly piece: 'outside' | 'pocket' | 'lining';
+  readonly piece: LeatherName;
   readonly title: string;
 }
 

@@ -40,7 +40,7 @@ export type JobKey = number;
 export const FIRST_JOB: JobKey = 0;
 
 /** One state that undo can bring back. */
-export interface Step extends Written {
+interface Step extends Written {
   readonly key: JobKey;
 }
 

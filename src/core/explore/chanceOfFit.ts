@@ -2,6 +2,7 @@ import { needsAt } from '../allowance/needs.ts';
 import type { CoverDesign } from '../fold/coverDesign.ts';
 import { coverFit } from '../fold/coverFit.ts';
 import type { Job } from '../job/jobSchema.ts';
+import { TOLERANCE } from '../math/tolerance.ts';
 import { mm } from '../units/mm.ts';
 import { type Measure, measuresOf } from './measure.ts';
 import { normalDraw, randomDraws } from './randomDraws.ts';
@@ -68,8 +69,7 @@ const EDGES_OF_FIT = ['closes', 'liesOpen', 'head', 'tail'] as const;
 /** How many standard deviations the stated error is taken for. An assumption. */
 const STANDARD_DEVIATIONS = 2;
 
-/** Floating-point noise of sums of a few hundred mm is no overrun. */
-const isRoom = (gap: number): boolean => gap >= -1e-9;
+const isRoom = (gap: number): boolean => gap >= -TOLERANCE.length;
 
 type Leathers = Job['leather'];
 

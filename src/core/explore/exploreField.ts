@@ -10,7 +10,7 @@ import { JOB_FIGURES } from './jobFigures.ts';
 
 /** One number of a job that can be moved to see what follows from it. Values are in the unit of `note`. */
 export interface ExploreField {
-  /** Dotted path in the job; `leather.outside` and its like stand for a whole weight range. */
+  /** Dotted path in the job; the path of a leather, as `leather.outside`, stands for its whole weight range. */
   readonly id: JobPath;
   readonly note: FieldNote;
   /** Where the job stands: its own value, else the default, else what the tool decides. */

@@ -1,15 +1,13 @@
 import type { JobDocument } from '../job/jobDocument.ts';
 import type { JobIssue } from '../job/jobIssue.ts';
 import { RANGE_POINTS, type RangePoint } from '../leather/leatherModel.ts';
+import { TOLERANCE } from '../math/tolerance.ts';
 import type { Verdict } from '../report/checkSchema.ts';
 import type { ExploreField } from './exploreField.ts';
 import type { ExploreResult, FitLimit, ResultPart } from './exploreResult.ts';
 import { tryChanges } from './trial.ts';
 
 type Value = number | null;
-
-/** Values closer than this share of the range are one value, parted by floating-point noise. */
-const SAME = 1e-9;
 
 /** One result at one value of the field. */
 interface SweepReading {
@@ -39,7 +37,7 @@ export interface SweepRange {
 }
 
 /**
- * Moves one field of a job over a range and reads results off at every step, each by working the whole job out anew.
+ * Moves one field of a job over a range and reads results off at every step, each by working out the whole job.
  *
  * The present value of the field is added where it lies in the range, so that the job as it stands is on the curve.
  * @param document the job as written
@@ -56,7 +54,7 @@ export function sweep(
     throw new RangeError(`Got ${from} to ${to} in ${count} values; allowed: a rising range in 2 or more.`);
   const even = Array.from({ length: count }, (_, i) => (i === count - 1 ? to : from + ((to - from) * i) / (count - 1)));
   const isBetween = field.present >= from && field.present <= to;
-  const isOther = (at: number): boolean => Math.abs(at - field.present) > SAME * (to - from);
+  const isOther = (at: number): boolean => Math.abs(at - field.present) > TOLERANCE.ratio * (to - from);
   const values = isBetween ? [...even.filter(isOther), field.present].sort((a, b) => a - b) : even;
   return values.map((at) => {
     const trial = tryChanges(document, at === field.present ? [] : field.changes(at));

@@ -1,4 +1,5 @@
 import type { JobDocument, Patch } from '../job/jobDocument.ts';
+import { TOLERANCE } from '../math/tolerance.ts';
 import { isWanting, severity } from '../report/check.ts';
 import type { CheckId, Report } from '../report/reportSchema.ts';
 import type { ExploreField } from './exploreField.ts';
@@ -104,12 +105,13 @@ class Search {
   /** The nearest fitting value above (1) or below (-1) the present one; null where none was found. */
   outward(side: 1 | -1): Found | null {
     const { present, note, step } = this.field;
-    const first = side === 1 ? Math.floor(present / step + NOISE) + 1 : Math.ceil(present / step - NOISE) - 1;
+    const first =
+      side === 1 ? Math.floor(present / step + TOLERANCE.ratio) + 1 : Math.ceil(present / step - TOLERANCE.ratio) - 1;
     const made = (count: number): number => tidy((first + side * count) * step);
     let missed = present;
     for (let count = 0; ; count = count < NEAR_STEPS ? count + 1 : Math.ceil(count * GROWTH)) {
       const at = made(count);
-      if (at < note.min - NOISE || at > note.max + NOISE) return null;
+      if (at < note.min - TOLERANCE.length || at > note.max + TOLERANCE.length) return null;
       if (this.fits(at)) return this.nearest(missed, at, made);
       missed = at;
     }
@@ -123,13 +125,13 @@ class Search {
     // Where half the change does as well, a window was passed over on the way out.
     for (
       let half = (present + exact) / 2;
-      distance(half) > NOISE * step && this.fits(half);
+      distance(half) > TOLERANCE.ratio * step && this.fits(half);
       half = (present + exact) / 2
     )
       exact = this.bisected(present, half);
-    for (let count = 0; distance(made(count)) < distance(hit) - NOISE; count++) {
+    for (let count = 0; distance(made(count)) < distance(hit) - TOLERANCE.length; count++) {
       const to = made(count);
-      if (distance(to) >= distance(exact) - NOISE && this.fits(to)) return { exact, to };
+      if (distance(to) >= distance(exact) - TOLERANCE.length && this.fits(to)) return { exact, to };
     }
     return { exact, to: hit };
   }
@@ -175,8 +177,5 @@ class Search {
   }
 }
 
-/** Floating-point noise of multiples of a step. */
-const NOISE = 1e-9;
-
-/** Frees a multiple of a step from that noise, so that the job reads 1.3 and not 1.3000000000000003. */
+/** Frees a multiple of a step from floating-point noise, so that the job reads 1.3 and not 1.3000000000000003. */
 const tidy = (value: number): number => Number(value.toPrecision(12));

@@ -188,3 +188,6 @@ export type JobInput = z.input<typeof jobSchema>;
 
 /** A job with every default filled in. */
 export type Job = z.output<typeof jobSchema>;
+
+/** The leathers of a cover. */
+export type LeatherName = keyof Job['leather'];

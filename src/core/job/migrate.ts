@@ -53,6 +53,6 @@ const refused = (version: number, allowed: string, remedy: string): Migrated => 
 /** Brings a document of an earlier version to the current one, so that its fields stand where the form looks for them. */
 export function inCurrentVersion(document: JobDocument): JobDocument {
   const migrated = migrate(document);
-  // What cannot be brought further stays as it is, and is told of as any job that does not parse.
+  // What cannot be brought further stays as it is: parsing it then says what is wrong.
   return migrated.ok ? (migrated.document as JobDocument) : document;
 }

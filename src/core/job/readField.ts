@@ -7,9 +7,10 @@ import type { FieldNote } from './field.ts';
 import { fieldNote } from './fieldNote.ts';
 import type { Patch } from './jobDocument.ts';
 import type { JobPath } from './jobPath.ts';
+import type { LeatherName } from './jobSchema.ts';
 
 /** A leather's weight is one entry for the two ends of its range. */
-export const isLeather = (path: JobPath): path is `leather.${'outside' | 'pocket' | 'lining'}` =>
+export const isLeather = (path: JobPath): path is `leather.${LeatherName}` =>
   /^leather\.(outside|pocket|lining)$/.test(path);
 
 /** One thickness of a leather, which may be typed as a weight. */

@@ -1,4 +1,5 @@
 import type { Patch } from '../job/jobDocument.ts';
+import type { LeatherName } from '../job/jobSchema.ts';
 
 /** How readily a material takes a fold, in one word and in the numbers of the model. */
 export interface Temper {
@@ -53,11 +54,7 @@ export function temperOf(leather: { readonly bendRatio: number; readonly neutral
  * The changes that a temper makes to one leather. Card brings its thickness and density too and is not skived; a leather
  * after card takes the usual density again.
  */
-export function temperPatches(
-  piece: 'outside' | 'pocket' | 'lining',
-  temper: Temper,
-  before: Temper | null,
-): readonly Patch[] {
+export function temperPatches(piece: LeatherName, temper: Temper, before: Temper | null): readonly Patch[] {
   const { bendRatio, neutral, modulus_MPa } = temper;
   const sheet =
     temper.name === CARD.name

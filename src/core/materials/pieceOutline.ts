@@ -1,12 +1,10 @@
 import type { CoverDesign } from '../fold/coverDesign.ts';
+import type { LeatherName } from '../job/jobSchema.ts';
 import { flattened } from '../math/contour.ts';
 import { doubleArea } from '../math/simplePolygon.ts';
 import type { Vec2 } from '../math/vec2.ts';
 import type { Drawing } from '../pattern/drawing.ts';
 import { patternDrawing } from '../pattern/patternDrawing.ts';
-
-/** The leathers of a cover, by the piece that each is named after. */
-export type LeatherName = 'outside' | 'pocket' | 'lining';
 
 /** One shape to be cut, as often as `count` says. Its y axis runs along the spine, head up. */
 export interface PieceOutline {

@@ -1,6 +1,6 @@
 import type { CoverDesign } from '../fold/coverDesign.ts';
+import type { LeatherName } from '../job/jobSchema.ts';
 import type { CoverSupplies } from './coverSupplies.ts';
-import type { LeatherName } from './pieceOutline.ts';
 import { workSteps } from './workSteps.ts';
 
 /** One line of a quote. Without a rate it has no amount, and the total leaves it out. */

@@ -59,7 +59,7 @@ export interface CutSum {
 }
 
 /** The pattern pieces by id, with the names that each may have. */
-export const PIECES = {
+const PIECES = {
   outside: ['Outside'],
   pocket: ['Pocket'],
   lining: ['Full lining', 'Centre lining'],
@@ -67,7 +67,7 @@ export const PIECES = {
   penLoop: ['Pen loop'],
 } as const;
 export type PieceId = keyof typeof PIECES;
-export type PieceName = (typeof PIECES)[PieceId][number];
+type PieceName = (typeof PIECES)[PieceId][number];
 
 /** One pattern piece: grain side up, head at the top, lower left corner of its box at the origin. Lengths in mm. */
 export interface PieceDrawing {

@@ -47,7 +47,7 @@ export function verdictWithin(
   return value >= -edges * ruler - TOLERANCE.length ? 'tight' : 'fails';
 }
 
-/** Best first. What is not known is worse than what is loose, for it may hide a failure. */
+/** Best first. What is not known is worse than what is loose, because it may hide a failure. */
 const SEVERITY: Record<Verdict, number> = { none: -1, fits: 0, tight: 1, loose: 2, unknown: 3, fails: 4 };
 
 /** How bad a verdict is, to sort by: a larger number is worse. */

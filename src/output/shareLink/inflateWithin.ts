@@ -44,7 +44,7 @@ function joined(chunks: readonly Uint8Array[], size: number): Uint8Array {
   return bytes;
 }
 
-/** The library inflates without looking at the checksum, but writes it: so it is written anew and compared. */
+/** The library ignores the checksum when it inflates, but writes one when it deflates: that one is compared. */
 function endsAlike(a: Uint8Array, b: Uint8Array): boolean {
   const [endA, endB] = [a.slice(-CHECKSUM_BYTES), b.slice(-CHECKSUM_BYTES)];
   return endA.length === CHECKSUM_BYTES && endA.every((byte, i) => byte === endB[i]);

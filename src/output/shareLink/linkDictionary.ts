@@ -2,7 +2,7 @@ import { strToU8 } from 'fflate';
 
 /**
  * Text that links of layout 1 are compressed against (preset dictionary, RFC 1950 section 2.2): pieces of job documents,
- * the likeliest last. It is part of the link's layout. Never change it: every link sent out would stop opening. A better
+ * the likeliest last. It is part of the link's layout. Never change it: links already sent would no longer open. A better
  * one belongs to a layout 2 that stands beside it.
  */
 const WORDS = [

@@ -36,7 +36,7 @@ export function waysToLay(outline: PieceOutline): Shape[] {
   return shapes.filter((_, i) => keys.indexOf(keys[i]!) === i);
 }
 
-/** The corners of a path as text, counted from its lower left, so that shapes alike can be told. */
+/** The corners of a path as text, counted from its lower left, so that equal shapes are recognised. */
 function cornersOf(path: Path64): string {
   const [x, y] = [Math.min(...path.map((p) => p.x)), Math.min(...path.map((p) => p.y))];
   return path

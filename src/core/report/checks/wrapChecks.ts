@@ -55,7 +55,7 @@ const atBestTight = ({ design }: CheckContext, verdict: Verdict): Verdict =>
 
 /**
  * The size or the ease that mends an edge. One width mends the closed and the flat wrap and both fore-edges, one height head
- * and tail, for they are cut in one: so rows that share a size never ask for two.
+ * and tail, which are cut in one; so rows that share a size never ask for two.
  */
 function mend(context: CheckContext, edge: Edge, verdict: Verdict): Remedy {
   const { design, say } = context;
