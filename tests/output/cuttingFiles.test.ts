@@ -20,19 +20,20 @@ describe.each([
   ['SVG', svg],
   ['DXF', dxf],
 ] as const)('the %s for a cutter', (format, file) => {
-  const { found, colours } = file(laced);
-
   test('gives every layer a colour of its own, for a machine tells its passes by colour', () => {
+    const { colours } = file(laced);
     expect(colours.size).toBeGreaterThanOrEqual(9);
     expect(new Set(colours.values()).size).toBe(colours.size);
   });
 
   test('has the slits in a layer of their own', () => {
+    const { found } = file(laced);
     const slits = laced.pieces.reduce((sum, { holes, count }) => sum + holes * count, 0);
     expect(found.filter(({ layer }) => layer === 'SLIT').length).toBe(slits);
   });
 
   test('cuts every piece free last, after its marks and then its slits', () => {
+    const { found } = file(laced);
     const layers = found.map(({ layer }) => layer).filter((layer) => layer !== 'CAUTION');
     const pieces = layers.join(' ').split(/(?<=CUT)/);
     expect(pieces.length).toBe(4);
@@ -40,6 +41,7 @@ describe.each([
   });
 
   test('has its words in the layer of words only, and none at all without it', () => {
+    const { found } = file(laced);
     for (const { text, layer } of found) if (text !== null) expect(layer).toMatch(/^(TEXT|CAUTION)$/);
     expect(file(laced, silent).found.filter(({ text }) => text !== null)).toEqual([]);
   });
@@ -56,6 +58,7 @@ describe.each([
   });
 
   test('says its cautions in a layer of their own, and where words are left out in a comment', () => {
+    const { found } = file(laced);
     const said = found.filter(({ layer }) => layer === 'CAUTION').map(({ text }) => text);
     expect(said.join(' ')).toMatch(/never.*PVC.*hydrogen chloride.*chromium.*local rules/);
     const text = format === 'SVG' ? patternSvg(laced, silent) : patternDxf(laced, silent);

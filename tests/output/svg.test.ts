@@ -36,10 +36,12 @@ function pointsOf(d: string, count = 400): Vec2[] {
   return [...points, points[0]!].map(({ x, y }) => [x, -y]);
 }
 
-describe('the SVG of a pattern, read back', () => {
-  const root = parsed(patternSvg(drawing));
+/** Written again in every test, so that each stands for itself. */
+const written = (): Element => parsed(patternSvg(drawing));
 
+describe('the SVG of a pattern, read back', () => {
   test('is sized in millimetres, one unit of its view box each', () => {
+    const root = written();
     const [, , width, height] = root.getAttribute('viewBox')!.split(' ').map(Number);
     expect(root.getAttribute('width')).toBe(`${width}mm`);
     expect(root.getAttribute('height')).toBe(`${height}mm`);
@@ -47,6 +49,7 @@ describe('the SVG of a pattern, read back', () => {
   });
 
   test('has every outline, within 0.01 mm', () => {
+    const root = written();
     for (const piece of drawing.pieces) {
       for (let copy = 1; copy <= piece.count; copy++) {
         const group = pieceGroup(root, piece.count === 1 ? piece.id : `${piece.id}-${copy}`);
@@ -59,6 +62,7 @@ describe('the SVG of a pattern, read back', () => {
   });
 
   test('has the area of every piece, as a polygon library counts it', () => {
+    const root = written();
     for (const piece of drawing.pieces) {
       const group = pieceGroup(root, piece.count === 1 ? piece.id : `${piece.id}-1`);
       const [path] = groups(group, 'cut').flatMap((each) => Array.from(each.getElementsByTagName('path')));
@@ -69,6 +73,7 @@ describe('the SVG of a pattern, read back', () => {
   });
 
   test('has each layer as a group, and every slit', () => {
+    const root = written();
     const slits = groups(pieceGroup(root, 'outside'), 'slit');
     expect(slits.length).toBe(1);
     expect(slits[0]!.getElementsByTagName('path').length).toBe(drawing.pieces[0]!.holes);
@@ -77,6 +82,7 @@ describe('the SVG of a pattern, read back', () => {
   });
 
   test('keeps a name with signs that mean something in XML', () => {
+    const root = written();
     expect(root.getElementsByTagName('title')[0]!.textContent).toBe('Tide "ledger" <1> & co');
   });
 });

@@ -18,7 +18,7 @@ const pose: fc.Arbitrary<Pose> = fc.oneof(
 );
 const point = fc.constantFrom('thin' as const, 'nominal' as const, 'thick' as const);
 
-const DRAWS = lawCases(2);
+const DRAWS = lawCases(8);
 
 /** Every number of a scene but those of the solids. */
 const loose = ({ seam, marks, benchTurn, opening }: FoldedCover): number[] => [
@@ -50,7 +50,7 @@ describe('the folded cover of a random job', () => {
     });
     const reaching = deepest.filter((depth) => depth > 0);
     console.log(`${reaching.length} of ${DRAWS} reach in, mm: ${reaching.map((depth) => depth.toFixed(2)).join(' ')}`);
-    expect(reaching.length).toBeLessThanOrEqual(mostOf(0.025, DRAWS));
+    expect(reaching.length).toBeLessThanOrEqual(mostOf(0.04, DRAWS));
   });
 
   test('has only finite numbers, over the whole range of every field', () => {

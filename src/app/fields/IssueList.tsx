@@ -3,7 +3,7 @@ import { openIssues } from './fieldState.ts';
 
 /** Entries that cannot be used, each leading to its field. Picture and figures meanwhile show the last state that could. */
 export function IssueList() {
-  const issues = useBench(({ history }) => openIssues(history));
+  const issues = openIssues(useBench(({ history: { typed, parsed } }) => ({ typed, parsed })));
   return (
     <div role="status" className="issue-list">
       {issues.length > 0 && (

@@ -33,7 +33,7 @@ export interface OpenIssue {
 const IS_MISSING = ' is missing.';
 
 /** Every entry of the job that cannot be used, each once, by its label. */
-export function openIssues({ typed, parsed }: JobHistory): readonly OpenIssue[] {
+export function openIssues({ typed, parsed }: Pick<JobHistory, 'typed' | 'parsed'>): readonly OpenIssue[] {
   const unread = Object.entries(typed).flatMap(([path, entry]) => {
     const reading = isJobPath(path) ? readField(path, entry.text, entry.unit) : null;
     if (reading === null || reading.ok) return [];

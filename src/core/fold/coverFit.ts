@@ -40,11 +40,11 @@ interface PocketFit {
   readonly loads: boolean;
 }
 
-/** Openings tried between closed and flat to bracket where the wrap just reaches; the wrap bends gently between them. */
+/** Openings tried between closed and flat to bracket where the wrap just reaches; its length changes gently between them. */
 const OPENING_STEPS = 12;
 
 /**
- * Compares a cut pattern with the needs of the book (fold-back, closing and pocket rules stand at each function below).
+ * Compares a cut pattern with the needs of the book (each function below states its rule).
  * @param job gives seating and construction
  * @param pieces the cut pieces
  * @param needs what the book asks at one thickness of the leather
@@ -77,7 +77,7 @@ export function coverFit(job: Job, pieces: Pieces, needs: Needs): Fit {
 /** Whether leather with this much to spare, mm, is long enough. */
 const isEnough = (spare: number): boolean => spare >= -TOLERANCE.length;
 
-/** Shares the spare wrap between the two fore-edges by where the boards sit. An overrun has nowhere to hide. */
+/** Shares the spare wrap between the two fore-edges by where the boards sit. An overrun is never at the spine. */
 function shareSlack(slack: number, seating: Job['seating']): Fit['foreEdge'] {
   if (seating === 'front') return { front: mm(0), back: mm(slack) };
   if (seating === 'back') return { front: mm(slack), back: mm(0) };

@@ -5,7 +5,7 @@ import type { CoverDesign } from './coverDesign.ts';
 
 /**
  * How far leather may be asked to stretch. Assumptions, no source: a firm pull by hand, N, and a strain that leather gives
- * back when it is let go.
+ * back when the pull ends.
  */
 export const STRETCH_LIMITS = Object.freeze({ pull: 100, strain: 0.02 });
 
@@ -36,7 +36,7 @@ export interface StretchTake {
  * E, and with it every force here, is the job's assumption; strain does not depend on it.
  *
  * @param design H is the cut height of the outside, L its length between the seats, L_f the neutral length of the two folds
- * @param point of the leather's range, for t
+ * @param point end or middle of the leather's range, which gives t
  * @returns null where the outside is so narrow that nothing is left between the seats
  */
 export function stretchTake(design: CoverDesign, point: RangePoint): StretchTake | null {

@@ -16,8 +16,8 @@ const overlap = (a: number, b: number, c: number, d: number): boolean =>
   Math.max(a, b) >= Math.min(c, d) && Math.max(c, d) >= Math.min(a, b);
 
 /**
- * Whether two segments have a point in common, by the signs of four turns; touching counts. Boxes that lie apart are told
- * first, for the signs are noise where both segments lie on one line.
+ * Whether two segments have a point in common, by the signs of four turns; touching counts. Boxes that lie apart are
+ * excluded first, since the signs are noise where both segments lie on one line.
  */
 export function segmentsMeet(a: Vec2, b: Vec2, c: Vec2, d: Vec2): boolean {
   if (!overlap(a[0], b[0], c[0], d[0]) || !overlap(a[1], b[1], c[1], d[1])) return false;

@@ -29,7 +29,7 @@ export interface CoverGrid {
   readonly normals: Float64Array;
   /** Columns from the first to the last on which the lining lies; null without a lining. */
   readonly lined: readonly [number, number] | null;
-  /** Halves and their columns, for parts that stand on them. */
+  /** Both halves of the section; pockets stand on them. */
   readonly front: HalfSection;
   readonly back: HalfSection;
 }

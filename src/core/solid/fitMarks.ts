@@ -42,7 +42,7 @@ export function fitMarks(design: CoverDesign, point: RangePoint, pose: MarkedPos
 
 type Mark = Omit<FitMark, 'isLoose'>;
 
-/** As the checks judge it, for leather of one thickness: a fore-edge by half the spare wrap. */
+/** The checks' rule, in leather of one thickness: a fore-edge is judged by half the spare wrap. */
 function isLoose({ job, fits }: CoverDesign, point: RangePoint, edge: FitMark['edge']): boolean {
   const { closedSlack, head, tail } = fits[point];
   if (edge === 'head') return head > job.loosest.head_mm + NOTHING;

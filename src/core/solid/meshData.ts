@@ -22,7 +22,7 @@ export interface MeshData {
   readonly part: PartName;
   readonly positions: Float32Array;
   readonly normals: Float32Array;
-  /** Two per vertex, in mm: for leather the place on its flat pattern, for other parts the place on the face. */
+  /** Two per vertex, in mm: the place on the flat pattern of leather, or on the face of another part. */
   readonly uvs: Float32Array;
   readonly indices: Uint32Array;
   /** Runs of `indices`, without gap or overlap. */

@@ -35,7 +35,7 @@ export function profileSolid(
   return solid;
 }
 
-/** Normal to the right of a profile, the mean over both neighbours, for the two rows of its grid. */
+/** Normal to the right of a profile, the mean over both neighbours, once for each row of its grid. */
 function profileNormals(profile: readonly Vec2[]): Float64Array {
   const normals = new Float64Array(6 * profile.length);
   profile.forEach((point, i) => {

@@ -17,7 +17,7 @@ export const SEQUENCE_STAGES = [
   { id: 'closed', from: 1 },
 ] as const;
 
-/** A pose told apart: how far each movement has gone, 0 not begun to 1 done. */
+/** The movements of a pose: how far each has gone, 0 not begun to 1 done. */
 export interface Staging {
   /** Lining, then pockets, from the bench to their place on the outside; turned ends from flat to folded. */
   readonly liningLaid: number;
@@ -60,7 +60,7 @@ const FINISHED: Staging = {
 };
 
 /**
- * Tells a pose apart. `at` outside 0 to 1 counts as the nearer end.
+ * Splits a pose into its movements. `at` outside 0 to 1 counts as the nearer end.
  * @param goesIn whether the boards go into the cover; if not, the making stops with the pockets open for the book
  */
 export function staging(pose: Pose, goesIn: boolean): Staging {

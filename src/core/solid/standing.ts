@@ -36,7 +36,7 @@ export function standingAt(design: CoverDesign, point: RangePoint, opening: numb
       ? bowedSection(job, pieces, needs, straight)
       : straight;
   const share = settled ? 0.5 : { centred: 0.5, spine: 0.5, front: 0, back: 1 }[job.seating];
-  // Leather that pulls on its seats is stretched a little past its cut length; there is no overrun in that.
+  // Leather that pulls on its seats is stretched a little past its cut length; that is no overrun.
   const slack = settled ? Math.max(0, section.slack) : section.slack;
   const front = halfSection(section, needs, slack * share, pieces.pocketDepth);
   const back = halfSection(section, needs, slack * (1 - share), pieces.pocketDepth);
@@ -55,7 +55,7 @@ export function standingAt(design: CoverDesign, point: RangePoint, opening: numb
   };
 }
 
-/** The cover lying flat by itself, for a book that does not go in: no board, so no gap. The book is open flat. */
+/** The cover flat without a book, used where the book does not go in: no board, so no gap. The book is open flat. */
 export function standingFlat(design: CoverDesign, point: RangePoint): Standing {
   const needs = design.needs[point];
   const half = flatHalf(design.pieces, needs);

@@ -66,7 +66,7 @@ function warmStart(
 }
 
 /**
- * Solves on ever finer strips, each begun from the one before, or from the guess where that one has thrown a loop (long
+ * Solves on ever finer strips, each begun from the one before, or from the guess where that one has a loop (long
  * edges step far); only the finest decides the outcome.
  */
 function coldStart(
@@ -82,7 +82,7 @@ function coldStart(
   levels.forEach((level, i) => {
     if (status === 'notFinite') return;
     loadProblem(level, problem);
-    // Nothing of an earlier solve may remain, so that the answer depends on the problem alone.
+    // Forces of an earlier solve are dropped, so that the answer depends on the problem alone.
     level.nodeForce.fill(0);
     level.vertexForce.fill(0);
     level.vertexSag.fill(0);

@@ -2,7 +2,7 @@ import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { needsOverRange } from '../../../src/core/allowance/needs.ts';
 import type { Job, JobInput } from '../../../src/core/job/jobSchema.ts';
-import { type Pieces, piecesAt } from '../../../src/core/pattern/pieces.ts';
+import { type Pieces, piecesAt, seatToSeat } from '../../../src/core/pattern/pieces.ts';
 import { depthSteps, pocketDepths } from '../../../src/core/pattern/pocketDepth.ts';
 import { seamHoles } from '../../../src/core/pattern/seamHoles.ts';
 import { sizePieces } from '../../../src/core/pattern/sizePieces.ts';
@@ -84,6 +84,18 @@ describe('pieces for pockets 50 mm deep', () => {
 
   test('have no lining where the job has none', () => {
     expect(at(50, { leather: { outside: base.leather.outside } }).lining).toBeNull();
+  });
+});
+
+describe('the two board edges may seat', () => {
+  test('as far apart as the outside is wide, less margin and seat at both ends, or turned end and turn', () => {
+    const between = (change: object) => {
+      const job = jobOf({ pattern: { outsideWidth_mm: 400 }, ...change });
+      const needs = needsOverRange(job);
+      return seatToSeat(piecesAt(job, needs, mm(50)), needs.thick, job.pockets.construction === 'turned');
+    };
+    expect(between({})).toBeCloseTo(400 - 2 * (4 + SEAT), 5);
+    expect(between({ pockets: { construction: 'turned', depth_mm: 50 } })).toBeCloseTo(400 - 2 * (50 + 6.5), 9);
   });
 });
 
@@ -192,6 +204,25 @@ describe('pocket mouths end between two holes', () => {
       const job = jobOf({ pockets: { depth_mm } });
       expect(sizePieces(job, needsOverRange(job)).pocketDepth).toBe(depth_mm);
     }
+  });
+});
+
+describe('a lining that finds no place on its steps', () => {
+  // Slits of 6 mm at a pitch of 4.6 mm: a layer may end only within 0.05 of a pitch from the middle between two of them.
+  const narrow = (change: object) => {
+    const seam = { method: 'lacing', edgeMargin_mm: 4, pitch_mm: 4.6 };
+    const job = jobOf({ seam, construction: { slitWidth_mm: 6, slitAngle_deg: 0 }, ...change });
+    return { job, pieces: sizePieces(job, needsOverRange(job)) };
+  };
+
+  test.each([
+    ['mm', { pattern: { rounding_mm: 10 } }, 0.45],
+    // Put back on a sixteenth of an inch.
+    ['in', { work: { units: 'in' } }, 0.3],
+  ])('ends in the middle between two holes, in a job in %s', (_, change, least) => {
+    const { job, pieces } = narrow(change);
+    const end = (pieces.outside.width - pieces.lining!.width) / 2;
+    expect(clearance(job, pieces, end)).toBeGreaterThanOrEqual(least - 1e-9);
   });
 });
 

@@ -149,6 +149,12 @@ describe('a small point load in the middle', () => {
 });
 
 describe('a solver', () => {
+  it('halves its segments down to the coarsest strip', () => {
+    const levels = (segments: number) =>
+      createStripSolver({ ...stripSettings, segments, coarsest: 25 }).levels.map((level) => level.segments);
+    expect([levels(200), levels(50), levels(49)]).toEqual([[25, 50, 100, 200], [25, 50], [49]]);
+  });
+
   it('takes one problem after another, with and without an obstacle, and forgets the last', () => {
     const solver = solverAt(100);
     const wrap = blockWrapProblem(0.5, 0.2, LEATHER);
@@ -176,6 +182,7 @@ describe('a strip that cannot be solved', () => {
     ['obstacle', { ...good, obstacle: growOutline([1, 1], false, 0, 1) }, guess],
     ['guess', good, [0, 0, Number.NaN, 1]],
     ['guess', good, [0, 0]],
+    ['guess', good, [0, 0, 1, 0, 1]],
     ['guess', good, undefined],
   ] as const)('names the faulty %s', (place, problem, from) => {
     const solution = solveStrip(solverAt(50), problem as StripProblem, from);
@@ -187,6 +194,8 @@ describe('a strip that cannot be solved', () => {
   it('says that Newton ran out when it is given too few iterations', () => {
     const solver = createStripSolver({ ...stripSettings, maxIterations: 2 });
     expect(solveStrip(solver, good, guess).status).toBe('iterationCap');
+    // Its shape is none to go on from.
+    expect(solveStrip(solver, good).status).toBe('badInput');
   });
 
   it('says that contact stayed open when it is given too few passes', () => {

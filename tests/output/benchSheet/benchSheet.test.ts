@@ -172,7 +172,7 @@ describe('the bench sheet', () => {
         for (const { name } of patternDrawing(design).pieces) expect(words).toContain(name);
         expect((await readPdf(bytes)).length).toBeLessThanOrEqual(2);
       }),
-      { cost: 5 },
+      { cost: 20 },
     );
   });
 });

@@ -12,7 +12,7 @@ import { createSeatSolver, FIRM_PULL, type SeatEdge, type SeatStrip, seatStrip }
 import type { SectionInput } from './sectionInput.ts';
 import { type StripSection, solveSection } from './solveSection.ts';
 
-/** What only the elastic strip can tell of a cover in leather of one thickness. */
+/** What the elastic strip alone says about a cover in leather of one thickness. */
 export interface ElasticFit {
   /** The leather round the closed book (or the least opening that the wrap allows), creased as the job says. */
   readonly closed: StripSection;
@@ -88,7 +88,7 @@ function heldLength({ book, foreEdge }: Needs, pocketDepth: number, board: numbe
 }
 
 /**
- * Solves the shape of the closed cover and the openings at which boards that are let go come to rest.
+ * Solves the shape of the closed cover and the openings at which released boards come to rest.
  *
  * The crease is set to the new leather's closed shape, `creaseSet` of it stays. A result that did not converge says so in
  * its status, and the closed form stands in for it.
@@ -124,7 +124,7 @@ export function elasticFit(design: CoverDesign, point: RangePoint, solvers: Elas
 
 /**
  * Moment that closes the book, N mm: the front board with its leather, lying over the back board and swinging on the
- * spine. m g (W / 2) cos(opening) up to upright; past it the weight opens, which is left out so that it hides no spring.
+ * spine. m g (W / 2) cos(opening) up to upright; past it the weight opens the book; that is left out, so that it does not hide the spring.
  */
 function boardMoment({ leather }: Job, { book, leathers }: Needs, opening: number): number {
   const face = book.width * book.height;

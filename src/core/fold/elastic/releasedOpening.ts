@@ -1,5 +1,5 @@
 /**
- * Boards let go: how far a new cover springs open, and what it takes to hold the book shut.
+ * Released boards: how far a new cover springs open, and the force that holds the book shut.
  *
  *   const released = releasedOpening({
  *     sectionAt: (opening) => ({ ...input, outline: outlineAt(opening), crease: { angles: closed.angles, set: 0.8 } }),
@@ -33,7 +33,7 @@ export interface ReleasedOpening {
   readonly message: string;
   /**
    * Opening at rest, rad: the first at which the leather no longer overcomes the closing moment; 0 if the book stays shut,
-   * `most` if the leather overcomes it throughout.
+   * `most` if the leather overcomes it at every opening.
    */
   readonly opening: number;
   /** Opening moment of the leather on the closed book, N mm. */
@@ -44,7 +44,7 @@ export interface ReleasedOpening {
   readonly solves: number;
 }
 
-/** Openings tried before the search closes in: the moment changes gently between them. */
+/** Openings tried before bisection: the moment changes gently between them. */
 const STEPS = 16;
 
 /** Opening step of the energy's difference quotient, rad: its square is small, and energies differ by far more than noise. */
@@ -54,10 +54,10 @@ const DIFFERENCE = 0.01;
 const OPENING_SETTLED = 1e-3;
 
 /**
- * Finds where boards come to rest: leather moment -dE/d(opening) = closing moment.
+ * Finds the opening at which boards come to rest: leather moment -dE/d(opening) = closing moment.
  *
  * Central differences of the energy (forward and second order at the closed book, backward at `most`); the first change of
- * sign from 0 upward, closed in on by bisection.
+ * sign from 0 upward, found by bisection.
  */
 export function releasedOpening(input: ReleasedInput, solver: StripSolver): ReleasedOpening {
   let failed: StripSection | null = null;

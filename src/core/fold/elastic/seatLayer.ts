@@ -70,7 +70,7 @@ const GUESS_POINTS = 60;
  *
  * min over shape, seam place s and held place: bending + stretching (EI = E t^3/12, EA = E t, per mm) - pull x_held - push s',
  * mid-surface outside the step grown by t/2, horizontal at both ends. Solved first with the seam fixed at a guess, then, from
- * there, with the seam let go, so that the loads cannot carry a coarse strip off the board.
+ * there, with the seam free, so that the loads cannot carry a coarse strip off the board.
  */
 export function seatLayer(input: SeatLayerInput, solver: StripSolver): SeatLayer {
   const { offset: h, thickness: t, modulus, held, pull, push } = input;

@@ -13,7 +13,7 @@ export type Settle = (opening: number) => InnerPath | null;
 /**
  * Makes the shape that the outside settles into at any opening: the elastic strip, creased as the job says.
  *
- * One solve takes about 2 ms, so a picture can be drawn from it while the book is being opened.
+ * One solve takes about 2 ms, so that the scene can follow while the book is opened.
  * @param solver its memory is used until another shape is made with it
  * @returns null for every opening where the closed cover itself finds no shape to crease
  */

@@ -1,4 +1,3 @@
-import { wrapAngle } from '../../math/angle.ts';
 /**
  * The leather across the spine of a book: what the elastic strip says about a cover.
  *
@@ -10,6 +9,7 @@ import { wrapAngle } from '../../math/angle.ts';
  * Plain numbers and arrays in and out (mm, rad, N, N mm); SectionInput states each. A cold start each time, so a result
  * depends on its input alone. Never throws: see `status` and `message`.
  */
+import { wrapAngle } from '../../math/angle.ts';
 import type { Vec2 } from '../../math/vec2.ts';
 import { growOutline } from '../../strip/obstacle.ts';
 import { type StripSolver, solveStrip } from '../../strip/solveStrip.ts';

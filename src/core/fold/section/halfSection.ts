@@ -26,7 +26,7 @@ export interface SectionPoint {
   readonly lift: number;
 }
 
-/** Half a section, spine to cut edge, ready to be asked for any place on it. */
+/** Half a section, spine to cut edge, on which any place can be found. */
 export interface HalfSection {
   readonly pieces: readonly SectionPiece[];
   readonly middle: number;
@@ -73,7 +73,7 @@ const total = (pieces: readonly SectionPiece[]): number => pieces.reduce((sum, {
 
 /**
  * Adds an end to the section.
- * @param gap from board tip to seat, mm; 0 or more, or a trifle less
+ * @param gap from board tip to seat, mm; 0 or more, or negative where the leather is stretched
  */
 export function halfSection(section: WrapSection, needs: Needs, gap: number, pocketDepth: number): HalfSection {
   const lining = section.pieces[section.pieces.length - 1]!.lining[1];

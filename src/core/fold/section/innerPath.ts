@@ -26,7 +26,7 @@ export interface InnerPath {
   readonly middle: number;
 }
 
-/** Radius at which the cover leaves a board on which it does not lie over the whole width, mm; smooth to the eye. */
+/** Radius at which the cover leaves a board on which it does not lie over the whole width, mm. Free choice: it looks smooth. */
 const LIFT_RADIUS = 24;
 
 /**

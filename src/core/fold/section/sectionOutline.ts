@@ -5,7 +5,7 @@ import { mm } from '../../units/mm.ts';
 /** Share of half the thickness that a rounded edge may take here: at 1 both boards shrink to one line and cross. */
 const ROUNDEST = 1 - 1e-6;
 
-/** The book's outline, with an edge as round as half the back made a trifle less so. */
+/** The book's outline; an edge rounded by half the thickness is rounded by 1e-6 of it less. */
 export function sectionOutline(book: BookModel, opening: Opening): BookOutline {
   const most = (ROUNDEST * book.thickness) / 2;
   return bookOutline(book.edgeRadius <= most ? book : { ...book, edgeRadius: mm(most) }, opening);
