@@ -17,9 +17,12 @@ export const gridOf = (columns: number, rows: number): Grid => ({
 /** Columns no nearer than this on the pattern, mm: the same place twice makes triangles without area. */
 const NEAREST = 1e-4;
 
-/** Places from `from` to `to` in rising order; of two that nearly coincide the later one is kept, so the last always is. */
+/**
+ * Places from `from` to `to` in rising order, `to` among them; of two that nearly coincide the later one is kept.
+ * `to` is given by itself because a place that sums up to it may lie a rounding beyond.
+ */
 export function columnPlaces(places: readonly number[], from: number, to: number): number[] {
-  const inside = places.filter((at) => at >= from && at <= to).sort((a, b) => a - b);
+  const inside = [...places.filter((at) => at >= from && at <= to), to].sort((a, b) => a - b);
   return inside.filter((at, i) => i === inside.length - 1 || inside[i + 1]! - at > NEAREST);
 }
 

@@ -111,6 +111,16 @@ describe('the flat pattern', () => {
     expect(extent(outside, 2)).toBeCloseTo(design.pieces.outside.height, 3);
   });
 
+  test('of any job keeps its last column, though the lengths of its stretches add up to a hair more than the pattern', () => {
+    checkLaw(
+      fc.property(jobDocument, (document) => {
+        const design = coverDesign(soundJob(document));
+        const outside = partOf(foldedCover(design, { kind: 'sequence', at: 0 }, 'thick').parts, 'outside');
+        expect(extent(outside, 1)).toBeCloseTo(design.pieces.outside.width, 3);
+      }),
+    );
+  });
+
   test('keeps the leather: folding changes the volume of the outside by less than a hundredth', () => {
     const design = coverDesign(soundJob(tide));
     const volume = (pose: Pose) => solidVolume(partOf(foldedCover(design, pose).parts, 'outside'));

@@ -6,7 +6,7 @@ const POINTS = ['thin', 'thick'] as const satisfies readonly RangePoint[];
 
 /**
  * Poses with an end of the weight range each: every third pose in turns of thin and thick, others for every variant and
- * every day, so that a few days see all. With `LAWS=full` every pose at both ends.
+ * every seed, so that a few seeds see all. With `LAWS=full` every pose at both ends.
  */
 export function sampledPoses(
   poses: readonly Pose[],
