@@ -45,7 +45,9 @@ export function readStockCovers(value: unknown): ReadCovers {
       ],
     };
   const covers = value.covers as readonly unknown[];
-  const names = covers.map((cover, i) => (isRecord(cover) ? String(cover.name ?? `Cover ${i + 1}`) : ''));
+  const names = covers.map((cover, i) =>
+    isRecord(cover) ? (typeof cover.name === 'string' ? cover.name : `Cover ${i + 1}`) : '',
+  );
   const issues = covers.flatMap((cover, i) => [
     ...(names.indexOf(names[i]!) < i
       ? [jobIssue('rule', `covers.${i}.name`, JSON.stringify(names[i]), 'another name for each cover', 'rename one')]
@@ -59,7 +61,8 @@ export function readStockCovers(value: unknown): ReadCovers {
 }
 
 function coverIssues(cover: unknown): readonly JobIssue[] {
-  if (!isRecord(cover)) return [jobIssue('type', '(cover)', String(cover), 'an object', 'give a cover')];
+  if (!isRecord(cover))
+    return [jobIssue('type', '(cover)', Array.isArray(cover) ? 'a list' : String(cover), 'an object', 'give a cover')];
   if ('book' in cover)
     return [jobIssue('unknown_field', 'book', 'a book', 'a cover without one', 'list the books in the other file')];
   const parsed = parseJob(coveredBook(cover, ANY_BOOK));

@@ -68,4 +68,87 @@ describe('measures', () => {
     expect(measures({ measured: { openFlatWidth_mm: 322 } }).verdict).toBe('fails');
     expect(measures({ measured: { openFlatWidth_mm: 350 } }).verdict).toBe('fails');
   });
+
+  test('name what would explain them, likeliest first, with the change that makes each of them agree', () => {
+    // Bare wrap 2 x 150 + 30 = 330: 334 is 4 mm more than the errors allow.
+    const long = measures({ measured: { closedWrap_mm: 334 } });
+    expect(long.message).toMatch(
+      /^Closed wrap: 334 mm measured, 330\.0 mm from the other measures; 4\.0 mm more than they allow\./,
+    );
+    expect(long.message).toContain(
+      'Or: a spine 34 mm thick, swollen beyond the 30 mm given; or a width of 152 mm in place of 150 mm.',
+    );
+    expect(long.remedy).toMatch(/^If the spine is rounded, set its rise to [\d.]+ mm; else measure again\.$/);
+    expect(long).toMatchObject({ value: 4, limit: 2, bound: 'within', state: 'contradict each other' });
+    const short = measures({ measured: { closedWrap_mm: 326 } });
+    expect(short.message).toContain(
+      '; 4.0 mm less than they allow. Likely cause: a spine 26 mm thick, thinner than the 30 mm given.',
+    );
+    expect(short.change).toEqual([{ path: 'book.thickness_mm', value: 26 }]);
+  });
+
+  test('of a spine that cannot be that thin, or is rounded, leave a slip of the width as the cause', () => {
+    const thin = measures({ thickness_mm: 6, measured: { closedWrap_mm: 301 } });
+    // 6 - 5 = 1 mm would be thinner than the two boards.
+    expect(thin.message).toMatch(/Likely cause: a width of 147\.5 mm in place of 150 mm\.$/);
+    expect(thin.change).toEqual([{ path: 'book.width_mm', value: 147.5 }]);
+    expect(thin.remedy).toBe('Measure the width again: 147.5 mm would agree.');
+    const round = measures({ spine: { shape: 'rounded', rise_mm: 6 }, measured: { closedWrap_mm: 300 } });
+    expect(round.message).not.toMatch(/a spine/);
+  });
+
+  test('are judged by the reading that lies furthest from the others for its errors', () => {
+    const check = measures({ measured: { closedWrap_mm: 333, rolledHalf_mm: 168 } });
+    expect(check.message).toMatch(/^Rolled half: 168 mm measured, 165\.0 mm from the other measures/);
+    // Shares of their errors: wrap 3 / 2, half 3 / 1.25 (0.5 of the width, 0.25 of the thickness, 0.5 of the tape), both 3 / 1.5.
+    expect(check.limit).toBe(1.25);
+  });
+
+  test('agree to the limits themselves', () => {
+    // Root-sum-square of 1, 0.5 and 0.5; plain sum 2.
+    const at = (off: number) => measures({ measured: { closedWrap_mm: 330 + off } }).verdict;
+    expect(at(Math.hypot(1, 0.5, 0.5))).toBe('fits');
+    expect(at(Math.hypot(1, 0.5, 0.5) + 1e-6)).toBe('tight');
+    expect(at(2)).toBe('tight');
+    expect(at(2 + 1e-6)).toBe('fails');
+  });
+});
+
+describe('a rise that was not measured', () => {
+  const estimated = (measured: object) => measures({ spine: { shape: 'rounded' }, measured });
+
+  test('is offered as a tape round the book tells it, whole or half', () => {
+    const wrap = 300 + circularSegment(30, 6).arc;
+    for (const [name, tape] of [
+      ['closed wrap', { closedWrap_mm: wrap }],
+      ['rolled half', { rolledHalf_mm: wrap / 2 }],
+    ] as const)
+      expect(estimated(tape)).toMatchObject({
+        verdict: 'tight',
+        state: 'rise not measured',
+        bound: null,
+        remedy: `By the ${name} the rise is 6 mm: take that, or measure it.`,
+        change: [{ path: 'book.spine.rise_mm', value: 6 }],
+      });
+  });
+
+  test('has to be measured where no tape tells it', () => {
+    for (const measured of [{}, { closedWrap_mm: 325 }, { openFlatWidth_mm: 336 }])
+      expect(estimated(measured)).toMatchObject({
+        change: [],
+        remedy: expect.stringMatching(/^Measure how far the spine/),
+      });
+  });
+
+  test('is told to the 64th of an inch in a job worked in inches', () => {
+    const wrap = 300 + circularSegment(30, 6).arc;
+    const inches = {
+      ...document({ spine: { shape: 'rounded' }, measured: { closedWrap_mm: wrap } }),
+      work: { units: 'in' },
+    };
+    const check = fitReport(soundJob(inches)).checks.find(({ id }) => id === 'measures')!;
+    const steps = (64 * Number(check.change[0]!.value)) / 25.4;
+    expect(steps).toBeCloseTo(Math.round(steps), 4);
+    expect(Math.abs(Number(check.change[0]!.value) - 6)).toBeLessThan(25.4 / 128);
+  });
 });

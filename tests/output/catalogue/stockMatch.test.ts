@@ -109,6 +109,8 @@ describe('a set of covers', () => {
     ['an unsound leather', coversDocument(sound, { ...sound, name: 'b', leather: {} }), 'covers.1.leather.outside'],
     ['two of one name', coversDocument(sound, sound), 'covers.1.name'],
     ['a cover that is none', coversDocument(sound, 7), 'covers.1.(cover)'],
+    ['a list in place of a cover', coversDocument(sound, [{ toString: '' }]), 'covers.1.(cover)'],
+    ['a name that is no text', coversDocument({ ...sound, name: { toString: '' } }), 'covers.0.name'],
   ])('with %s is refused', (_what, document, path) => {
     const read = readStockCovers(document);
     expect(!read.ok && read.issues.map((issue) => issue.path)).toContain(path);
