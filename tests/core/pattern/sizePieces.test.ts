@@ -208,21 +208,22 @@ describe('pocket mouths end between two holes', () => {
 });
 
 describe('a lining that finds no place on its steps', () => {
-  // Slits of 6 mm at a pitch of 4.6 mm: a layer may end only within 0.05 of a pitch from the middle between two of them.
-  const narrow = (change: object) => {
-    const seam = { method: 'lacing', edgeMargin_mm: 4, pitch_mm: 4.6 };
-    const job = jobOf({ seam, construction: { slitWidth_mm: 6, slitAngle_deg: 0 }, ...change });
-    return { job, pieces: sizePieces(job, needsOverRange(job)) };
-  };
-
+  // Slits of 6 mm at a pitch of 5 mm: a layer may end only within 0.05 of a pitch from the middle between two of them, and
+  // a cut step of 10 mm moves each end of the lining by a whole pitch.
   test.each([
-    ['mm', { pattern: { rounding_mm: 10 } }, 0.45],
-    // Put back on a sixteenth of an inch.
-    ['in', { work: { units: 'in' } }, 0.3],
-  ])('ends in the middle between two holes, in a job in %s', (_, change, least) => {
-    const { job, pieces } = narrow(change);
-    const end = (pieces.outside.width - pieces.lining!.width) / 2;
-    expect(clearance(job, pieces, end)).toBeGreaterThanOrEqual(least - 1e-9);
+    ['its own width without a step', 0],
+    ['the cut step', 10],
+  ])('ends in the middle between two holes, %s', (_, cutStep_mm) => {
+    const book = { width_mm: 174, height_mm: 120, thickness_mm: 20, boardThickness_mm: 2.5 };
+    const leather = { outside: { min_mm: 2, max_mm: 2 }, lining: { min_mm: 1, max_mm: 1 } };
+    const seam = { method: 'lacing', edgeMargin_mm: 4, pitch_mm: 5 };
+    const construction = { slitWidth_mm: 6, slitAngle_deg: 0 };
+    const { format, version } = base;
+    const job = soundJob({ format, version, work: { cutStep_mm }, book, leather, seam, construction });
+    const pieces = sizePieces(job, needsOverRange(job));
+    const between = clearance(job, pieces, (pieces.outside.width - pieces.lining!.width) / 2);
+    if (cutStep_mm === 0) expect(between).toBeGreaterThanOrEqual(0.45 - 1e-9);
+    else expect([between, pieces.lining!.width]).toEqual([expect.closeTo(0.5, 9), expect.closeTo(220.5, 9)]);
   });
 });
 
