@@ -45,12 +45,18 @@ test('a law that fails throws with the seed and the path to keep', () => {
   expect(() => checkLaw(never)).toThrow(new RegExp(`seed: ${LAW_SEED}, path: "0`));
 });
 
+const sources = readdirSync(import.meta.dirname, { recursive: true, encoding: 'utf8' })
+  .filter((file) => file.endsWith('.test.ts'))
+  .map((file) => ({ file, source: readFileSync(join(import.meta.dirname, file), 'utf8') }));
+
+test('every law draws from the seed of the run', () => {
+  const own = sources.filter(({ source }) => /\bfc\.assert\(/.test(source)).map(({ file }) => file);
+  expect(own).toEqual([]);
+});
+
 test('every kept case names the test of a law', () => {
-  const sources = readdirSync(import.meta.dirname, { recursive: true, encoding: 'utf8' })
-    .filter((file) => file.endsWith('.test.ts'))
-    .map((file) => readFileSync(join(import.meta.dirname, file), 'utf8'));
   for (const { law } of kept as KeptCase[]) {
     const title = law.split(' > ').at(-1)!;
-    expect([law, sources.some((source) => source.includes(title))]).toEqual([law, true]);
+    expect([law, sources.some(({ source }) => source.includes(title))]).toEqual([law, true]);
   }
 });
