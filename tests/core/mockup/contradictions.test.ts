@@ -10,7 +10,7 @@ const readings = { ...tide.mockup.readings, error_mm: mm(0.25) };
 
 /** Front and back gap add up to this. */
 const found = (spare: number, rest: Partial<CardReadings> = {}): string[] =>
-  contradictions([], { ...readings, front_mm: mm(spare), back_mm: mm(0), ...rest }, printer('mm'));
+  contradictions([], { ...readings, front_mm: mm(0), back_mm: mm(spare), ...rest }, printer('mm'));
 
 /** Three standard deviations of two gaps, each read to 0.25 mm. */
 const SURE = 3 * Math.SQRT2 * 0.25;
@@ -22,13 +22,14 @@ describe('a card said to close', () => {
     ]);
     expect(found(-SURE, { closes: true })).toEqual([]);
     expect(found(2, { closes: true })).toEqual([]);
+    expect(found(-0.6, { front_mm: mm(-0.6), closes: true })[0]).toContain('overruns 1.2 mm');
   });
 
   test('contradicts nothing where it is not said, or where one fore-edge was not read', () => {
     expect(found(-2)).toEqual([]);
     expect(found(-2, { closes: false })).toEqual([]);
-    expect(found(-2, { closes: true, back_mm: null })).toEqual([]);
-    expect(found(0, { closes: true, front_mm: null, back_mm: mm(-2) })).toEqual([]);
+    expect(found(-2, { closes: true, front_mm: null })).toEqual([]);
+    expect(found(0, { closes: true, front_mm: mm(-2), back_mm: null })).toEqual([]);
   });
 });
 

@@ -23,6 +23,18 @@ describe('the card version of a pattern', () => {
     const made = cardJob({ ...tide, pattern: { ...tide.pattern, outsideWidth_mm: mm(400) } }, card);
     expect(made.book).toEqual(tide.book);
     expect(made.pattern.outsideWidth_mm).toBeNull();
+    expect(cardDesign(tide, card).isCard).toBe(true);
+    expect(made.leather.lining).toBeNull();
+    const lined = { ...tide, leather: { ...tide.leather, lining: tide.leather.outside } };
+    expect(cardJob(lined, card).leather.lining).toEqual(made.leather.outside);
+    expect(made.leather.outside).toEqual({
+      ...tide.leather.outside,
+      min_mm: card.thickness_mm,
+      max_mm: card.thickness_mm,
+      neutral: card.neutral,
+      bendRatio: card.bendRatio,
+      foldThickness_mm: null,
+    });
     expect(cardJob(tide, { ...card, cutWidth_mm: mm(390) }).pattern.outsideWidth_mm).toBe(390);
   });
 });
@@ -110,6 +122,9 @@ describe('learnFromCard', () => {
     expect(changed(0.014)).toEqual([]);
     expect(changed(-0.015)).toEqual([{ path: 'book.width_mm', value: 164.99 }]);
     expect(changed(0.015)).toEqual([{ path: 'book.width_mm', value: 165.01 }]);
+    // A width that is no whole hundredth is not rounded where it does not move.
+    const inches = { ...tide, book: { ...tide.book, width_mm: mm(165.101) } };
+    expect(learnFromCard(inches, card, trial(inches, NONE)).change).toEqual([]);
   });
 
   test('calls measures undecided that the readings tie to each other, those of the wrap and never the height', () => {
