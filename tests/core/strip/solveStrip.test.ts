@@ -181,7 +181,7 @@ describe('a clamped strip that a wedge pushes aside', () => {
   const straight = [0, 0, 1, 0];
   /** Force on the middle over its deflection, EI/L^3 (beam formula, any handbook). */
   const STIFFNESS = 192;
-  const oneLevel = { ...stripSettings, segments: 100, coarsest: 100 };
+  const oneLevel = { ...stripSettings, segments: 200, coarsest: 200 };
 
   it('is pushed by 192 EI d / L^3, held by half of that at each end and by the moment F L / 8', () => {
     const { status, contacts, start, end } = solveStrip(solverAt(200), wedged, straight);
