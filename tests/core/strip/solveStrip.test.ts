@@ -233,7 +233,8 @@ describe('a clamped strip that a wedge pushes aside', () => {
     const solver = createStripSolver({ ...oneLevel, maxPasses, penalty });
     const { status, contactGap } = solveStrip(solver, wedged, straight);
     expect(status).toBe('contactOpen');
-    expect(contactGap / DEPTH / share).toBeCloseTo(1, 2);
+    // A pass but the last leaves up to 0.01 of the force of 1.92 unbalanced.
+    expect(Math.abs(contactGap / DEPTH / share - 1)).toBeLessThan(0.01);
   });
 
   it('settles at a penalty that is raised, and not at one that may not be', () => {
