@@ -199,8 +199,10 @@ describe('a strip pressed on a wall', () => {
     for (let k = 0; k < space.count; k++) space.load[2 * k + 1] = 20;
     // Clear of the wall the contacts do not show: begin a little inside.
     for (let k = 0; k < space.count; k++) space.nodes[2 * k + 1] = 1e-3;
-    const { outcome, nodes } = balanced(problem, {}, 1e-9, space);
+    const { outcome, nodes, energy } = balanced(problem, {}, 1e-9, space);
     expect(outcome).toBe('balanced');
+    // Of each of six nodes p^2 / 2 rho, less the work of its load of 20 over 20 / rho.
+    expect(energy).toBeCloseTo((-6 * 20 ** 2) / (2 * PENALTY), 12);
     expect(nodes.filter((_, i) => i % 2 === 1)).toEqual(closeTo(Array(6).fill(20 / PENALTY)));
   });
 });
