@@ -9,7 +9,7 @@ import {
   pocketSums,
 } from '../../../src/core/pattern/cutSums.ts';
 import { ribbonOf } from '../../../src/core/pattern/ribbon.ts';
-import { CURVE, LINED, nearly, plainSource, SEAT, TURNED } from './plainSource.ts';
+import { CURVE, DEPTH, LINED, nearly, plainSource, SEAT, TURNED } from './plainSource.ts';
 
 describe('a sum of lengths', () => {
   test('has what is missing to the total as a last part, each part counted as often as it occurs', () => {
@@ -115,14 +115,33 @@ describe('the sums of the outside', () => {
     expect(named.filter(([name]) => name === 'rounded up')).toHaveLength(2);
   });
 
-  test('of turned ends and of a pocket say what they are', () => {
+  test('keep an edge without ease apart from one with ease', () => {
+    const bare = { ...own.pattern, rounding_mm: 0 };
+    const names = heightSum(plainSource({ pattern: bare, ease: { head_mm: 0 } })).parts.map(({ name }) => name);
+    expect(names.filter((name) => name.startsWith('head: '))).toHaveLength(3);
+    expect(names.filter((name) => name.startsWith('tail: '))).toHaveLength(4);
+  });
+
+  test('of turned ends count the end', () => {
     const names = outsideSums(plainSource({ ...TURNED, leather: LINED }))[0]!.parts.map(({ name }) => name);
     expect(names).toContain('turned end');
-    expect(pocketSums(plainSource())[0]!.parts[1]).toEqual(
-      nearly({ name: 'curve over the board edge', times: 1, each: CURVE }),
-    );
-    expect(pocketSums(plainSource())).toHaveLength(2);
   });
+});
+
+test('the sum of a pocket is margin, curve and depth beyond the seat', () => {
+  const [width, ...height] = pocketSums(plainSource());
+  expect(height).toHaveLength(1);
+  expect(width).toEqual(
+    nearly({
+      dimension: 'width',
+      total: 58,
+      parts: [
+        { name: 'edge margin', times: 1, each: 4, isGiven: true },
+        { name: 'curve over the board edge', times: 1, each: CURVE },
+        { name: 'pocket depth, beyond the seat', times: 1, each: DEPTH - SEAT },
+      ],
+    }),
+  );
 });
 
 describe('a ribbon', () => {

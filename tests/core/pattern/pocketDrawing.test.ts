@@ -5,7 +5,7 @@ import { pocketDrawing } from '../../../src/core/pattern/pocketDrawing.ts';
 import { seamHoles } from '../../../src/core/pattern/seamHoles.ts';
 import { printer } from '../../../src/core/units/printer.ts';
 import type { Change } from './coverOf.ts';
-import { CURVE, cornersOf, DEPTH, nearly, placesOf, plainSource, SEAT, series } from './plainSource.ts';
+import { cornersOf, DEPTH, nearly, placesOf, plainSource, series } from './plainSource.ts';
 
 vi.mock('../../../src/core/pattern/letteredPiece.ts', { spy: true });
 
@@ -121,16 +121,11 @@ describe('the pocket', () => {
     expect(lines.slice(2).flat()).toContain('height 228 mm');
     expect(box).toEqual(nearly({ x: 8, y: 45.6, width: 39, height: 136.8 }));
     expect(words).toHaveLength(1);
-    expect(sums[0]).toEqual(
-      nearly({
-        dimension: 'width',
-        total: 58,
-        parts: [
-          { name: 'edge margin', times: 1, each: 4, isGiven: true },
-          { name: 'curve over the board edge', times: 1, each: CURVE },
-          { name: 'pocket depth, beyond the seat', times: 1, each: DEPTH - SEAT },
-        ],
-      }),
+    expect(sums.map(({ dimension, total }) => [dimension, total])).toEqual(
+      nearly([
+        ['width', 58],
+        ['height', 228],
+      ]),
     );
   });
 });
