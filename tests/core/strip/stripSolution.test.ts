@@ -116,22 +116,35 @@ describe('the reaction of a held end', () => {
 });
 
 describe('the contacts', () => {
-  /** Lower side of a solid above the strip, from x = 0.3 to 2.5. */
-  const obstacle = growOutline([0.3, 5, 0.3, 0.1, 2.5, 0.1, 2.5, 5], false, 0, 1);
+  /** Turns x and y so that the x axis, and the strip with it, runs along (4, 3) / 5. */
+  const tilted = (points: ArrayLike<number>): number[] =>
+    Array.from(points, (v, i) => (i % 2 === 0 ? 0.8 * v - 0.6 * points[i + 1]! : 0.6 * points[i - 1]! + 0.8 * v));
+  const laidTilted = () => {
+    const space = laid();
+    space.nodes.set(tilted(space.nodes));
+    return space;
+  };
+  /** Lower side of a solid to the left of the strip, 0.1 off it, from 0.3 to 2.5 along it. */
+  const obstacle = growOutline(tilted([0.3, 5, 0.3, 0.1, 2.5, 0.1, 2.5, 5]), false, 0, 1);
 
   it('are the nodes that push, along the normal of their edge, then the vertices, along that of the strip', () => {
-    const space = laid();
+    const space = laidTilted();
     space.nodeForce.set([0, 0, 2, Number.NaN, 3, 0]);
     space.nodeEdge.fill(1);
     space.vertexForce = Float64Array.of(0, 4, 5, 0);
     space.vertexNode = Int32Array.of(1, 1, 4, 4);
     const { contacts } = read(space, { ...unheld, obstacle });
-    // Edge k runs from 0.6 k to 0.6 (k + 1): the vertices stand half an edge and a sixth past nodes 0 and 4.
+    const at = (x: number, y: number, push: number) => {
+      const place = tilted([x, y]).map(closeTo);
+      // To the right of the strip, away from the solid.
+      return { x: place[0], y: place[1], fx: closeTo(0.6 * push), fy: closeTo(-0.8 * push) };
+    };
+    // The strip's piece round node 1 runs from 0.3 to 0.9, the one round node 4 from 2.1 to 2.7.
     expect(contacts).toEqual([
-      { kind: 'edge', index: 1, place: 2, x: closeTo(1.2), y: 0, fx: closeTo(0), fy: closeTo(-2) },
-      { kind: 'edge', index: 1, place: 4, x: closeTo(2.4), y: 0, fx: closeTo(0), fy: closeTo(-3) },
-      { kind: 'vertex', index: 1, place: closeTo(0.5), x: 0.3, y: 0.1, fx: closeTo(0), fy: closeTo(-4) },
-      { kind: 'vertex', index: 2, place: closeTo(4 + 1 / 6), x: 2.5, y: 0.1, fx: closeTo(0), fy: closeTo(-5) },
+      { kind: 'edge', index: 1, place: 2, ...at(1.2, 0, 2) },
+      { kind: 'edge', index: 1, place: 4, ...at(2.4, 0, 3) },
+      { kind: 'vertex', index: 1, place: closeTo(0.5), ...at(0.3, 0.1, 4) },
+      { kind: 'vertex', index: 2, place: closeTo(4 + 1 / 6), ...at(2.5, 0.1, 5) },
     ]);
   });
 
