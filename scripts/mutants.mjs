@@ -67,8 +67,10 @@ async function mutantsOf(file, { files, tests: common, testsOf = {} }) {
     mutator: { excludedMutations: ['StringLiteral'] },
     ignoreStatic: true,
     concurrency: Math.max(1, availableParallelism() - 1),
-    timeoutMS: 2000,
-    tempDirName: 'test-results/stryker',
+    // Long, so that a slow test on a busy machine is not taken for a loop without end.
+    timeoutMS: 10_000,
+    // One directory a run: the first to end deletes its own.
+    tempDirName: `test-results/stryker-${process.pid}`,
     // Stryker reads the project's file by an interface that this TypeScript no longer has; vitest needs none.
     tsconfigFile: 'none',
     ignorePatterns: ['test-results', 'dist', 'dist-cli', 'bench'],

@@ -1,7 +1,7 @@
 import { readFileSync } from 'node:fs';
 import type { Locator, Page } from '@playwright/test';
 import { readPdf } from '../output/pdfReading.ts';
-import { expect, headline, sliderValue, test } from './bench.ts';
+import { expect, headline, sliderValue, steadyMiddle, test } from './bench.ts';
 
 /** The ways in which a maker works the page. */
 interface Hand {
@@ -23,11 +23,10 @@ const fingerOrMouse = (page: Page, press: Hand['press']): Hand => ({
   },
   choose: (group, name) => press(group.getByRole('radio', { name, exact: true })),
   async pull(handle) {
-    await handle.scrollIntoViewIfNeeded();
-    const { x, y, width, height } = (await handle.locator('.handle-tab').boundingBox())!;
-    await page.mouse.move(x + width / 2, y + height / 2);
+    const { x, y } = await steadyMiddle(handle.locator('.handle-tab'));
+    await page.mouse.move(x, y);
     await page.mouse.down();
-    await page.mouse.move(x + width / 2 - 12, y + height / 2, { steps: 4 });
+    await page.mouse.move(x - 12, y, { steps: 4 });
     await page.mouse.up();
   },
 });
