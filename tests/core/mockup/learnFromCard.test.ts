@@ -4,6 +4,7 @@ import { coverDesign } from '../../../src/core/fold/coverDesign.ts';
 import { coverFit } from '../../../src/core/fold/coverFit.ts';
 import { parseJob } from '../../../src/core/job/parseJob.ts';
 import { cardDesign, cardJob } from '../../../src/core/mockup/cardDesign.ts';
+import { cardTrial } from '../../../src/core/mockup/cardTrial.ts';
 import { learnFromCard } from '../../../src/core/mockup/learnFromCard.ts';
 import { mm } from '../../../src/core/units/mm.ts';
 import { card, choir, NONE, tide, trial, trueJob } from './trials.ts';
@@ -22,6 +23,18 @@ describe('the card version of a pattern', () => {
     const made = cardJob({ ...tide, pattern: { ...tide.pattern, outsideWidth_mm: mm(400) } }, card);
     expect(made.book).toEqual(tide.book);
     expect(made.pattern.outsideWidth_mm).toBeNull();
+    expect(cardDesign(tide, card).isCard).toBe(true);
+    expect(made.leather.lining).toBeNull();
+    const lined = { ...tide, leather: { ...tide.leather, lining: tide.leather.outside } };
+    expect(cardJob(lined, card).leather.lining).toEqual(made.leather.outside);
+    expect(made.leather.outside).toEqual({
+      ...tide.leather.outside,
+      min_mm: card.thickness_mm,
+      max_mm: card.thickness_mm,
+      neutral: card.neutral,
+      bendRatio: card.bendRatio,
+      foldThickness_mm: null,
+    });
     expect(cardJob(tide, { ...card, cutWidth_mm: mm(390) }).pattern.outsideWidth_mm).toBe(390);
   });
 });
@@ -47,6 +60,84 @@ describe('learnFromCard', () => {
     expect(lesson.undecided).toEqual(['width', 'thickness']);
     expect(lesson.sentences.join(' ')).toContain('cannot say whether width or thickness was off');
     expect(lesson.sentences.join(' ')).toMatch(/In leather the outside becomes .* it was /);
+  });
+
+  test('weighs measures against folds by their variances, by hand', () => {
+    // Wrap only: slopes -2 (width), -1 (thickness), -pi t (K) and -4 t (b), t = 0.5. Card read 2 mm tighter than expected.
+    const gap = cardTrial(tide, card, tide.mockup.readings).gaps([165, 28, 0, 240, 0.5, 0.5]).wrap;
+    const lesson = learnFromCard(tide, card, { ...tide.mockup.readings, front_mm: mm(gap - 2), back_mm: mm(0) });
+    const book = (2 * 0.5) ** 2 + 0.5 ** 2;
+    const folds = (Math.PI * 0.5 * 0.1) ** 2 + (4 * 0.5 * 0.1) ** 2;
+    const all = book + folds + 2 * 0.25 ** 2;
+    expect(lesson.wrap).toEqual({
+      before: 358,
+      after: expect.closeTo(358 + (2 * book) / all, 5),
+      errorBefore: expect.closeTo(Math.sqrt(book), 6),
+      errorAfter: expect.closeTo(Math.sqrt(book - book ** 2 / all), 5),
+    });
+    expect(lesson.cardFolds).toBeCloseTo((-2 * folds) / all, 5);
+    expect(lesson.measures).toEqual({
+      width: {
+        before: 165,
+        after: expect.closeTo(165 + (2 * 2 * 0.25) / all, 5),
+        errorBefore: 0.5,
+        errorAfter: expect.closeTo(Math.sqrt(0.25 - 0.25 / all), 5),
+      },
+      thickness: {
+        before: 28,
+        after: expect.closeTo(28 + (2 * 0.25) / all, 5),
+        errorBefore: 0.5,
+        errorAfter: expect.closeTo(Math.sqrt(0.25 - 0.0625 / all), 5),
+      },
+      height: { before: 240, after: 240, errorBefore: 0.5, errorAfter: 0.5 },
+    });
+    expect(lesson.height).toEqual(lesson.measures.height);
+    expect(lesson.residuals).toEqual([
+      {
+        name: 'gap at the fore-edges',
+        of: 'wrap',
+        from: 'card',
+        read: expect.closeTo(gap - 2, 9),
+        expected: gap,
+        fitted: expect.closeTo(gap - 2 + (2 * 2 * 0.25 ** 2) / all, 5),
+        deviation: expect.closeTo(-2 / Math.sqrt(all), 5),
+      },
+    ]);
+    // Corrections are whole hundredths; a sharp book keeps its fore-edge as thick as its spine.
+    const [wide, thick] = [165 + 1 / all, 28 + 0.5 / all].map((value) => Math.round(value * 100) / 100);
+    expect(lesson.change).toEqual([
+      { path: 'book.width_mm', value: wide },
+      { path: 'book.thickness_mm', value: thick },
+      { path: 'book.foreEdgeThickness_mm', value: thick },
+    ]);
+    expect(lesson.iterations).toBeLessThanOrEqual(3);
+    expect(lesson.residual).toBeLessThan(1e-7);
+  });
+
+  test('leaves a measure that moves by less than 0.005 mm as it was typed', () => {
+    const gap = cardTrial(tide, card, tide.mockup.readings).gaps([165, 28, 0, 240, 0.5, 0.5]).wrap;
+    // Width takes 0.347 of what the gap is off, thickness 0.174 (see above).
+    const changed = (off: number) =>
+      learnFromCard(tide, card, { ...tide.mockup.readings, front_mm: mm(gap - off), back_mm: mm(0) }).change;
+    expect(changed(0.014)).toEqual([]);
+    expect(changed(-0.015)).toEqual([{ path: 'book.width_mm', value: 164.99 }]);
+    expect(changed(0.015)).toEqual([{ path: 'book.width_mm', value: 165.01 }]);
+    // A width that is no whole hundredth is not rounded where it does not move.
+    const inches = { ...tide, book: { ...tide.book, width_mm: mm(165.101) } };
+    expect(learnFromCard(inches, card, trial(inches, NONE)).change).toEqual([]);
+  });
+
+  test('calls measures undecided that the readings tie to each other, those of the wrap and never the height', () => {
+    const lesson = learnFromCard(choir, card, trial(choir, NONE));
+    expect(lesson.undecided).toContain('width');
+    expect(lesson.undecided).not.toContain('height');
+    // A tape tells the wrap no better apart; without a card there is nothing to learn.
+    const taped = { ...tide, book: { ...tide.book, measured: { ...tide.book.measured, closedWrap_mm: mm(358.5) } } };
+    const alone = learnFromCard(taped, card, tide.mockup.readings);
+    expect(alone).toMatchObject({ status: 'nothingRead', change: [], job: taped });
+    expect(learnFromCard(tide, card, { ...tide.mockup.readings, head_mm: mm(1), tail_mm: mm(1) }).undecided).toEqual(
+      [],
+    );
   });
 
   test('gives the change as a patch that makes the corrected job', () => {

@@ -264,6 +264,12 @@ describe('a strip that is pulled along itself', () => {
     expect(solveStrip(tight, pulled, [0, 0, 1, 0]).status).toBe('converged');
   });
 
+  it('is content on all but the finest with a thousand times the force unbalanced', () => {
+    // The load of 3 is less than 1e3 x 0.01: only the finest strip takes its step.
+    const solver = createStripSolver({ ...stripSettings, segments: 40, coarsest: 10, residual: 0.01 });
+    expect(solveStrip(solver, pulled, [0, 0, 1, 0])).toMatchObject({ status: 'converged', iterations: 1 });
+  });
+
   it('goes on from its last shape: nothing to do for the same load, one step for another', () => {
     const solver = solverAt(40);
     solveStrip(solver, pulled, [0, 0, 1, 0]);
