@@ -1,4 +1,5 @@
 import type { Locator, Page } from '@playwright/test';
+import { defined } from '../defined.ts';
 import { expect, headline, openExample, sliderValue, test } from './bench.ts';
 
 const handle = (page: Page, part: string, name: string) =>
@@ -8,7 +9,7 @@ const sizes = (page: Page) => page.locator('.strip > header');
 /** Takes a handle by its tab and moves it; the button stays down. */
 async function drag(page: Page, slider: Locator, [dx, dy]: readonly [number, number]): Promise<void> {
   await slider.scrollIntoViewIfNeeded();
-  const { x, y, width, height } = (await slider.locator('.handle-tab').boundingBox())!;
+  const { x, y, width, height } = defined(await slider.locator('.handle-tab').boundingBox());
   const [fromX, fromY] = [x + width / 2, y + height / 2];
   await page.mouse.move(fromX, fromY);
   await page.mouse.down();

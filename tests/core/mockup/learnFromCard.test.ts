@@ -12,10 +12,12 @@ import { cardDesign, cardJob } from '../../../src/core/mockup/cardDesign.ts';
 import type { CardReadings } from '../../../src/core/mockup/cardTrial.ts';
 import { learnFromCard } from '../../../src/core/mockup/learnFromCard.ts';
 import { mm } from '../../../src/core/units/mm.ts';
+import { defined } from '../../defined.ts';
 import { jobDocument, soundJob } from '../../jobArbitrary.ts';
 import { checkLaw, lawCases } from '../../laws.ts';
+import { nth } from '../../nth.ts';
 
-const example = (id: string): Job => soundJob(EXAMPLE_JOBS.find((entry) => entry.id === id)!.document);
+const example = (id: string): Job => soundJob(defined(EXAMPLE_JOBS.find((entry) => entry.id === id)).document);
 const tide = example('tide-ledger');
 const choir = example('choir-book');
 const { card } = tide.mockup;
@@ -49,7 +51,7 @@ function trial(job: Job, errors: Errors, readingErrors = [0, 0, 0, 0], made = ca
   const book = cardJob(trueJob(job, errors), made);
   const fit = coverFit(book, cardDesign(job, card).pieces, needsAt(book, 'thick'));
   const [front, back, head, tail] = [fit.foreEdge.front, fit.foreEdge.back, fit.head, fit.tail].map((gap, i) =>
-    mm(gap + readingErrors[i]!),
+    mm(gap + nth(readingErrors, i)),
   );
   return { ...job.mockup.readings, front_mm: front!, back_mm: back!, head_mm: head!, tail_mm: tail! };
 }
@@ -108,7 +110,7 @@ describe('learnFromCard', () => {
     const document = structuredClone(choir) as unknown as Record<string, Record<string, unknown>>;
     for (const { path, value } of lesson.change) {
       const keys = path.split('.');
-      const last = keys.pop()!;
+      const last = defined(keys.pop());
       const holder = keys.reduce<Record<string, unknown>>((at, key) => at[key] as Record<string, unknown>, document);
       expect(holder).toHaveProperty(last);
       holder[last] = value;
@@ -141,7 +143,7 @@ describe('learnFromCard', () => {
     const inThick = cardJob(trueJob(short, errors), thick);
     const held = coverFit(inThick, cardDesign(short, thick).pieces, needsAt(inThick, 'thick'));
     expect(held.staysOpen).toBeGreaterThan(0);
-    const opening = (held.staysOpen! * 180) / Math.PI;
+    const opening = (defined(held.staysOpen) * 180) / Math.PI;
     const lesson = learnFromCard(short, thick, {
       ...short.mockup.readings,
       closes: false,
@@ -310,8 +312,8 @@ test('a corrected job is always a sound one, and the corrections explain the rea
       fc.array(fc.double({ min: -0.5, max: 0.5, noNaN: true }), { minLength: 4, maxLength: 4 }),
       (document, off) => {
         const job = soundJob(document);
-        const rise = riseOf(job.book) > 1 ? off[2]! : 0;
-        const errors = { width: off[0]!, thickness: off[1]!, rise, height: off[3]! };
+        const rise = riseOf(job.book) > 1 ? nth(off, 2) : 0;
+        const errors = { width: nth(off, 0), thickness: nth(off, 1), rise, height: nth(off, 3) };
         const lesson = learnFromCard(job, card, trial(job, errors));
         fc.pre(lesson.status === 'learned');
         expect(parseJob(lesson.job).ok).toBe(true);

@@ -7,6 +7,7 @@ import { depthSteps, pocketDepths } from '../../../src/core/pattern/pocketDepth.
 import { seamHoles } from '../../../src/core/pattern/seamHoles.ts';
 import { sizePieces } from '../../../src/core/pattern/sizePieces.ts';
 import { mm } from '../../../src/core/units/mm.ts';
+import { defined } from '../../defined.ts';
 import { soundJob } from '../../jobArbitrary.ts';
 import { checkLaw } from '../../laws.ts';
 import { constructedJob } from '../../property/constructionArbitrary.ts';
@@ -63,10 +64,13 @@ describe('pieces for pockets 50 mm deep', () => {
 
   test('have a centre lining that is tucked 10 mm under both mouths', () => {
     // The lining's way round the closed book is 330 + pi 2/pi; in the pockets 50 - seat - 1 of each board is covered.
-    expect(at(50).lining!.width).toBeCloseTo(332 - 2 * (49 - SEAT) + 20, 5);
-    expect(at(50, rounded).lining!.width).toBe(260);
+    expect(defined(at(50).lining).width).toBeCloseTo(332 - 2 * (49 - SEAT) + 20, 5);
+    expect(defined(at(50, rounded).lining).width).toBe(260);
     // With joints that open by 4 mm each the way over the flat book is the longer one.
-    expect(at(50, { book: { ...base.book, jointDip_mm: 4 } }).lining!.width).toBeCloseTo(338 - 2 * (49 - SEAT) + 20, 5);
+    expect(defined(at(50, { book: { ...base.book, jointDip_mm: 4 } }).lining).width).toBeCloseTo(
+      338 - 2 * (49 - SEAT) + 20,
+      5,
+    );
   });
 
   test('have a full lining like the outside, and between turned ends one that lies between the turns', () => {
@@ -74,12 +78,12 @@ describe('pieces for pockets 50 mm deep', () => {
     const { lining, outside } = at(50, full);
     expect(lining).toEqual(outside);
     // 330 + 4 + pi for the folds and 2 of ease, the ends and turns of 56.5 mm taken off again.
-    expect(at(50, { ...full, ...turned }).lining!.width).toBeCloseTo(336 + Math.PI, 9);
+    expect(defined(at(50, { ...full, ...turned }).lining).width).toBeCloseTo(336 + Math.PI, 9);
     // 452.14 is cut as 452.5; of a width of 452.3 mm 339.3 are left, cut down to 339.
-    expect(at(50, { ...full, ...turned, ...rounded }).lining!.width).toBe(339.5);
+    expect(defined(at(50, { ...full, ...turned, ...rounded }).lining).width).toBe(339.5);
     const given = { pattern: { rounding_mm: 0.5, outsideWidth_mm: 452.3 } };
-    expect(at(50, { ...full, ...turned, ...given }).lining!.width).toBe(339);
-    expect(at(50, { ...full, ...turned, pattern: { outsideWidth_mm: 110 } }).lining!.width).toBeCloseTo(0, 9);
+    expect(defined(at(50, { ...full, ...turned, ...given }).lining).width).toBe(339);
+    expect(defined(at(50, { ...full, ...turned, pattern: { outsideWidth_mm: 110 } }).lining).width).toBeCloseTo(0, 9);
   });
 
   test('have no lining where the job has none', () => {
@@ -221,9 +225,9 @@ describe('a lining that finds no place on its steps', () => {
     const { format, version } = base;
     const job = soundJob({ format, version, work: { cutStep_mm }, book, leather, seam, construction });
     const pieces = sizePieces(job, needsOverRange(job));
-    const between = clearance(job, pieces, (pieces.outside.width - pieces.lining!.width) / 2);
+    const between = clearance(job, pieces, (pieces.outside.width - defined(pieces.lining).width) / 2);
     if (cutStep_mm === 0) expect(between).toBeGreaterThanOrEqual(0.45 - 1e-9);
-    else expect([between, pieces.lining!.width]).toEqual([expect.closeTo(0.5, 9), expect.closeTo(220.5, 9)]);
+    else expect([between, defined(pieces.lining).width]).toEqual([expect.closeTo(0.5, 9), expect.closeTo(220.5, 9)]);
   });
 });
 
@@ -242,11 +246,11 @@ describe('a lining ends between two holes', () => {
         };
         const needs = needsOverRange(job);
         const pieces = sizePieces(job, needs);
-        const own = piecesAt(job, needs, pieces.pocketDepth).lining!.width;
+        const own = defined(piecesAt(job, needs, pieces.pocketDepth).lining).width;
         const { width } = pieces.outside;
         const half = width / 2;
         if (own >= width || mouthOf(job, pieces) > half || !(clearance(job, pieces, half) >= 0)) {
-          expect(pieces.lining!.width).toBe(own);
+          expect(defined(pieces.lining).width).toBe(own);
           return;
         }
         const fits = (by: number): boolean => clearance(job, pieces, (width - own - by) / 2) >= 0.3 - 1e-9;
@@ -257,7 +261,7 @@ describe('a lining ends between two holes', () => {
         );
         expect(by).toBeDefined();
         if (by !== 0) moved++;
-        expect(pieces.lining!.width).toBeCloseTo(own + by!, 9);
+        expect(defined(pieces.lining).width).toBeCloseTo(own + by!, 9);
       }),
       { cases: 60 },
     );
