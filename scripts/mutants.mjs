@@ -5,7 +5,8 @@
 //   files       what is mutated
 //   tests       the module's own tests, the quick ones where there are many
 //   testsOf     of a file that has quick tests of its own, those alone
-//   equivalent  mutants that no test can kill, each with its reason: at most 5 % of the module
+//   equivalent  mutants that no test can kill, each with its file, line of code, from, to and reason: at most 5 % of the
+//               module; one that is no mutant of its file fails the run
 // The score is killed mutants (or such that never end) by all that were tried. Texts and what runs once while a file is
 // loaded are not mutated. The result of every file stays in test-results/mutants; `--kept` takes those that are there and
 // younger than the module's files and tests.
@@ -19,6 +20,9 @@ process.chdir(join(import.meta.dirname, '..'));
 const MODULES = 'tests/mutants';
 const RESULTS = 'test-results/mutants';
 const MOST_EQUIVALENT = 0.05;
+const MODULE_KEYS = ['floor', 'files', 'tests', 'testsOf', 'equivalent'];
+const PLACE_KEYS = ['file', 'code', 'from', 'to'];
+const EQUIVALENT_KEYS = [...PLACE_KEYS, 'reason'];
 
 const modules = readdirSync(MODULES)
   .filter((file) => file.endsWith('.json'))
@@ -30,6 +34,21 @@ const isWanted = (module, file) => wanted.length === 0 || wanted.includes(module
 const unknown = wanted.filter((each) => !modules.some(({ name, files }) => name === each || files.includes(each)));
 if (unknown.length > 0) {
   console.error(`No module or file ${unknown.join(', ')}; modules: ${modules.map(({ name }) => name).join(', ')}.`);
+  process.exit(2);
+}
+
+/** Keys of a module that have no meaning, and keys that one of its equivalents lacks or should not have. */
+const faultsIn = ({ name, ...module }) => [
+  ...Object.keys(module)
+    .filter((key) => !MODULE_KEYS.includes(key))
+    .map((key) => `${name}: unknown key "${key}"`),
+  ...(module.equivalent ?? [])
+    .filter((each) => Object.keys(each).sort().join() !== [...EQUIVALENT_KEYS].sort().join())
+    .map((each) => `${name}: an equivalent has the keys ${Object.keys(each)}, not ${EQUIVALENT_KEYS}`),
+];
+const faults = modules.flatMap(faultsIn);
+if (faults.length > 0) {
+  console.error(faults.join('\n'));
   process.exit(2);
 }
 
@@ -48,8 +67,10 @@ async function mutantsOf(file, { files, tests: common, testsOf = {} }) {
     mutator: { excludedMutations: ['StringLiteral'] },
     ignoreStatic: true,
     concurrency: Math.max(1, availableParallelism() - 1),
-    timeoutMS: 2000,
-    tempDirName: 'test-results/stryker',
+    // Long, so that a slow test on a busy machine is not taken for a loop without end.
+    timeoutMS: 10_000,
+    // One directory a run: the first to end deletes its own.
+    tempDirName: `test-results/stryker-${process.pid}`,
     // Stryker reads the project's file by an interface that this TypeScript no longer has; vitest needs none.
     tsconfigFile: 'none',
     ignorePatterns: ['test-results', 'dist', 'dist-cli', 'bench'],
@@ -88,19 +109,26 @@ for (const module of modules) {
       `${percent(mutants.filter(isKilled).length, mutants.length).toFixed(1)} % of ${mutants.length}  ${file}`,
     );
   }
-  const isEquivalent = (mutant) =>
-    (module.equivalent ?? []).some((each) => ['file', 'code', 'from', 'to'].every((key) => each[key] === mutant[key]));
+  const named = module.equivalent ?? [];
+  const isSame = (each, mutant) => PLACE_KEYS.every((key) => each[key] === mutant[key]);
+  const isEquivalent = (mutant) => named.some((each) => isSame(each, mutant));
   const survivors = all.filter((mutant) => !isKilled(mutant));
   for (const { file, line, from, to, status } of survivors.filter((mutant) => !isEquivalent(mutant)))
     console.log(`  ${status === 'NoCoverage' ? 'not reached' : 'survived'}  ${file}:${line}  ${from}  ->  ${to}`);
   const equivalent = survivors.filter(isEquivalent);
+  const outdated = named.filter(
+    (each) =>
+      (files.includes(each.file) || !module.files.includes(each.file)) && !all.some((mutant) => isSame(each, mutant)),
+  );
+  for (const { file, from, to } of outdated) console.log(`  no such mutant  ${file}  ${from}  ->  ${to}`);
   const score = percent(all.length - survivors.length, all.length);
   const isTooManyEquivalent = equivalent.length > MOST_EQUIVALENT * all.length;
   const isLow = score < module.floor;
   console.log(
     `${module.name}: ${score.toFixed(1)} % of ${all.length} mutants killed (floor ${module.floor} %), ${equivalent.length} named equivalent` +
-      `${isTooManyEquivalent ? ': more than 5 %' : ''}${isLow ? ': BELOW THE FLOOR' : ''}`,
+      `${isTooManyEquivalent ? ': more than 5 %' : ''}${outdated.length > 0 ? ': SOME ARE NO MUTANTS' : ''}` +
+      `${isLow ? ': BELOW THE FLOOR' : ''}`,
   );
-  failed ||= isLow || isTooManyEquivalent;
+  failed ||= isLow || isTooManyEquivalent || outdated.length > 0;
 }
 process.exit(failed ? 1 : 0);

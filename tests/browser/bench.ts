@@ -82,6 +82,23 @@ export async function scenesAreDrawn(page: Page, count = 1): Promise<void> {
   await expect(page.locator('.cover-scene[aria-busy="false"]')).toHaveCount(count);
 }
 
+/** The middle of something that may still be moving into its place, once it has stood still for a moment. */
+export async function steadyMiddle(what: Locator): Promise<{ x: number; y: number }> {
+  await what.scrollIntoViewIfNeeded();
+  const middle = async () => {
+    const { x, y, width, height } = (await what.boundingBox())!;
+    return { x: x + width / 2, y: y + height / 2 };
+  };
+  let before = await middle();
+  await expect(async () => {
+    await what.page().waitForTimeout(100);
+    const last = before;
+    before = await middle();
+    expect(before).toEqual(last);
+  }).toPass();
+  return before;
+}
+
 /** A slider's value. It follows the job, so a test waits for the value that it expects: `expect.poll(sliderValue(slider))`. */
 export const sliderValue = (slider: Locator) => async (): Promise<number> =>
   Number(await slider.getAttribute('aria-valuenow'));

@@ -1,6 +1,5 @@
 import type { Locator, Page } from '@playwright/test';
-import { defined } from '../defined.ts';
-import { expect, headline, openExample, sliderValue, test } from './bench.ts';
+import { expect, headline, openExample, sliderValue, steadyMiddle, test } from './bench.ts';
 
 const handle = (page: Page, part: string, name: string) =>
   page.locator(part).getByRole('slider', { name, exact: true });
@@ -8,12 +7,10 @@ const sizes = (page: Page) => page.locator('.strip > header');
 
 /** Takes a handle by its tab and moves it; the button stays down. */
 async function drag(page: Page, slider: Locator, [dx, dy]: readonly [number, number]): Promise<void> {
-  await slider.scrollIntoViewIfNeeded();
-  const { x, y, width, height } = defined(await slider.locator('.handle-tab').boundingBox());
-  const [fromX, fromY] = [x + width / 2, y + height / 2];
-  await page.mouse.move(fromX, fromY);
+  const { x, y } = await steadyMiddle(slider.locator('.handle-tab'));
+  await page.mouse.move(x, y);
   await page.mouse.down();
-  await page.mouse.move(fromX + dx, fromY + dy, { steps: 6 });
+  await page.mouse.move(x + dx, y + dy, { steps: 6 });
 }
 
 test('a tab dragged at the fore-edge widens the cover as it moves, over the untuned cover, in one step of undo', async ({

@@ -20,7 +20,7 @@ function spoilWorkers(how: string): void {
 /** Puts the page's clock forward until something is there, as long as a maker might wait. */
 const inTime = (page: Page, text: RegExp | string) =>
   expect(async () => {
-    await page.clock.fastForward(5_000);
+    await page.clock.runFor(10_000);
     await expect(page.getByText(text).first()).toBeVisible({ timeout: 1000 });
   }).toPass({ timeout: 60_000 });
 

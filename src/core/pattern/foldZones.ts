@@ -31,13 +31,12 @@ export function wrapPlaces({ pieces, needs }: PatternSource): WrapPlaces {
     return { zone: piece.zone, from, to: at };
   });
   const folds = stretches.filter(({ zone }) => zone === 'frontFold' || zone === 'backFold');
-  const over = stretches.filter(({ zone }) => zone === 'frontFold' || zone === 'backFold' || zone === 'spine');
-  const middle = pieces.outside.width / 2;
+  const over = [...folds, ...stretches.filter(({ zone }) => zone === 'spine')];
   return {
     frontBoard,
     backBoard: at,
     folds: folds.map(({ from, to }) => ({ from, to })),
-    spine: { from: over[0]?.from ?? middle, to: over.at(-1)?.to ?? middle },
+    spine: { from: Math.min(...over.map(({ from }) => from)), to: Math.max(...over.map(({ to }) => to)) },
   };
 }
 

@@ -119,10 +119,7 @@ function direction(space: StripWorkspace, settings: StripSettings): boolean {
 
 function largest(values: Float64Array): number {
   let worst = 0;
-  for (let i = 0; i < values.length; i++) {
-    const size = Math.abs(values[i]!);
-    // Written so that a NaN wins.
-    if (!(size <= worst)) worst = size;
-  }
+  // Math.max, so that a NaN stays.
+  for (let i = 0; i < values.length; i++) worst = Math.max(worst, Math.abs(values[i]!));
   return worst;
 }

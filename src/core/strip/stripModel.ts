@@ -22,7 +22,7 @@ const entry = (r: number, c: number): number => r * STRIDE + DIAGONAL + c - r;
  * @param nodes positions x0 y0 x1 y1 ..., D
  * @param stretch EA D^2/EI
  * @param order with `hessian`, adds to `space.gradient` and `space.band`
- * @returns energy, EI/D; NaN if two neighbours coincide
+ * @returns energy, EI/D; where two neighbours coincide the gradient is NaN
  */
 export function addRod(space: StripWorkspace, nodes: Float64Array, stretch: number, order: Order): number {
   const { count, spacing: h, gradient, band, load, restTurn } = space;

@@ -3,10 +3,10 @@ import { type CoverDesign, coverDesign } from '../../../src/core/fold/coverDesig
 import type { JobInput } from '../../../src/core/job/jobSchema.ts';
 import { soundJob } from '../../jobArbitrary.ts';
 
-type Change = { readonly [K in keyof JobInput]?: object | string };
+export type Change = { readonly [K in keyof JobInput]?: object | string };
 
 /** Lays changes over a document, objects merged. */
-function merged(document: object, change: object): object {
+export function merged(document: object, change: object): object {
   const result: Record<string, unknown> = { ...document };
   for (const [key, value] of Object.entries(change)) {
     const old = result[key];

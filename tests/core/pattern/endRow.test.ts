@@ -1,10 +1,11 @@
 import { describe, expect, test } from 'vitest';
 import { type EndRow, endRow, isClearOf, middleBetweenHoles } from '../../../src/core/pattern/endRow.ts';
 import { holeMarks, holeWords } from '../../../src/core/pattern/holeMarks.ts';
-import { slitAngle } from '../../../src/core/pattern/seam.ts';
+import { type PatternSource, slitAngle } from '../../../src/core/pattern/seam.ts';
 import { seamLayering } from '../../../src/core/pattern/seamLayering.ts';
 import { defined } from '../../defined.ts';
 import { coverOf } from './coverOf.ts';
+import { plainSource, TURNED } from './plainSource.ts';
 
 /** Holes at 10, 14, 18 ... 30 mm; before 13 mm the seam is still in the corner. */
 const row: EndRow = { origin: 10, length: 20, straight: 13, intervals: 5, pitch: 4, off: 0 };
@@ -73,6 +74,32 @@ describe('the row along head and tail', () => {
     expect(intervals(hole(20), true)).toBe(plain.intervals);
     // Clear by 0.35 of a pitch, though the same place counted from the cut edge is on a hole.
     expect(intervals(hole(20) + 0.35 * plain.pitch)).toBe(plain.intervals);
+  });
+});
+
+describe('a row', () => {
+  const stitched = { method: 'stitching', style: 'saddle', edgeMargin_mm: 10, pitch_mm: 25 };
+  const rowOf = (source: PatternSource) => endRow(source, seamLayering(source));
+
+  test('of separate pockets has one interval at least, be it shorter than the pitch', () => {
+    const short = rowOf(plainSource({ seam: stitched, pattern: { outsideWidth_mm: 40 } }));
+    expect(short).toMatchObject({ length: 20, intervals: 1, pitch: 20 });
+  });
+
+  test('of turned ends is none where it is shorter than the pitch', () => {
+    const turned = (outsideWidth_mm: number) => rowOf(plainSource({ ...TURNED, pattern: { outsideWidth_mm } }));
+    // The rows are inset by 53.25 + 4 at either end.
+    expect(turned(118.4)).toBeNull();
+    expect(turned(118.6)).toMatchObject({ intervals: 1, pitch: expect.closeTo(4.1, 9) });
+  });
+
+  test('measures the mouth from its first hole, not from the cut edge', () => {
+    const source = plainSource({ seam: { edgeMargin_mm: 5 } });
+    const layering = seamLayering(source);
+    const plain = endRow(source, { ...layering, meets: true })!;
+    // Ten pitches on it meets a hole; counted from 5 mm before the edge it would lie midway between two.
+    const onHole = endRow(source, { ...layering, mouth: 5 + 10 * plain.pitch })!;
+    expect(onHole.intervals).not.toBe(plain.intervals);
   });
 });
 

@@ -7,15 +7,14 @@ import { LAYERS } from '../../../src/core/pattern/drawing.ts';
 import { liningDifference, wrapPlaces } from '../../../src/core/pattern/foldZones.ts';
 import { hatchLines } from '../../../src/core/pattern/hatchLines.ts';
 import { mirroredDrawing } from '../../../src/core/pattern/mirrorDrawing.ts';
-import { patternDrawing } from '../../../src/core/pattern/patternDrawing.ts';
+import { patternDrawing, unwrittenWords } from '../../../src/core/pattern/patternDrawing.ts';
 import { seamHoles } from '../../../src/core/pattern/seamHoles.ts';
 import { strapOf } from '../../../src/core/pattern/strap.ts';
-import { defined } from '../../defined.ts';
-import { nth } from '../../nth.ts';
-import { coverOf } from './coverOf.ts';
+import { type Change, coverOf } from './coverOf.ts';
+import { LINED, plainSource, TURNED } from './plainSource.ts';
 
 const lined = { lining: { min_mm: 0.7, max_mm: 0.7 } };
-const piece = (drawing: Drawing, id: PieceId): PieceDrawing => defined(drawing.pieces.find((each) => each.id === id));
+const piece = (drawing: Drawing, id: PieceId): PieceDrawing => drawing.pieces.find((each) => each.id === id)!;
 const textOf = (each: PieceDrawing): string =>
   LAYERS.flatMap((layer) => each.layers[layer].flatMap((entity) => (entity.kind === 'text' ? [entity.text] : []))).join(
     '\n',
@@ -96,8 +95,8 @@ describe('the drawing of a pattern', () => {
     const { folds } = wrapPlaces(plain);
     const middles = folds.map(({ from, to }) => (from + to) / 2);
     const { thickness, neutral } = plain.needs.thick.leathers.outside;
-    expect(nth(middles, 1) - nth(middles, 0)).toBeCloseTo(28 + (Math.PI / 2) * neutral * thickness, 9);
-    expect(nth(middles, 0) + nth(middles, 1)).toBeCloseTo(plain.pieces.outside.width, 9);
+    expect(middles[1]! - middles[0]!).toBeCloseTo(28 + (Math.PI / 2) * neutral * thickness, 9);
+    expect(middles[0]! + middles[1]!).toBeCloseTo(plain.pieces.outside.width, 9);
   });
 
   test('counts what it draws', () => {
@@ -120,9 +119,66 @@ describe('the drawing of a pattern', () => {
     const twice = mirroredDrawing(mirroredDrawing(drawing));
     for (const [i, each] of twice.pieces.entries()) {
       for (const layer of ['cut', 'seam', 'hole', 'fold'] as const)
-        expect(JSON.parse(JSON.stringify(each.layers[layer]))).toEqual(nearly(nth(drawing.pieces, i).layers[layer]));
+        expect(JSON.parse(JSON.stringify(each.layers[layer]))).toEqual(nearly(drawing.pieces[i]!.layers[layer]));
     }
-    expect(textOf(nth(mirroredDrawing(drawing).pieces, 0))).toContain('flesh side up');
+    expect(textOf(mirroredDrawing(drawing).pieces[0]!)).toContain('flesh side up');
+  });
+});
+
+describe('what is said beside the pattern', () => {
+  const said = (change: Change = {}) => patternDrawing(plainSource(change)).notes;
+  const SHARED = 'Strap and pen loop share the same place on the fore-edge: make them narrower, or leave one out.';
+  const SEWN = 'Sew the strap to the back before the pockets are joined.';
+
+  test('is nothing for a plain cover', () => expect(said()).toEqual([]));
+
+  test('is when to sew the strap', () => expect(said({ construction: { strap: {} } })).toEqual([SEWN]));
+
+  test('is that strap and pen loop overlap: half of both widths is more than lies between their middles', () => {
+    // Beside a strap a loop of 34 mm has its middle at 170, 56 mm above that of the strap.
+    const both = (width_mm: number) => said({ construction: { strap: { width_mm }, penLoop: { width_mm: 34 } } });
+    expect(both(78)).toEqual([SEWN]);
+    expect(both(79)).toEqual([SEWN, SHARED]);
+    expect(said({ construction: { penLoop: { width_mm: 34 } } })).toEqual([]);
+  });
+
+  test('is that no hole catches the pen loop, where the fore-edge has its corners alone', () => {
+    const low = { book: { height_mm: 30 }, pattern: { outsideHeight_mm: 36 }, seam: { pitch_mm: 25 } };
+    expect(said({ ...low, construction: { penLoop: { width_mm: 20 } } })).toContain(
+      'The fore-edge seam has no hole that the pen loop could be caught by.',
+    );
+  });
+
+  test('is by how much a lining puckers or stands loose', () => {
+    const way = (lining: string) => said({ leather: LINED, construction: { lining } });
+    expect(way('centre')).toEqual([
+      "Round the closed spine the lining's path is 5.1 mm shorter than the outside's: it stands loose by that much when the book is closed.",
+    ]);
+    expect(way('full')).toEqual([
+      "Round the closed spine the full lining's path is 5.1 mm shorter than the outside's. Sewn flat it puckers there by that much; cemented with the cover bent, it runs over by that much: trim it, then make its holes through those of the outside.",
+    ]);
+  });
+
+  test('is what a piece has no room for', () => {
+    const notes = said({ construction: { penLoop: { width_mm: 10, pen_mm: 4, ease_mm: 0 } } });
+    expect(notes).toEqual([expect.stringMatching(/^Pen loop, not written on the piece for want of room: .*\.$/)]);
+  });
+
+  test('joins the lines of a label', () => {
+    expect(unwrittenWords(['Pocket', 'width 58 mm =', '4 edge margin', '54 depth'])).toBe(
+      'Pocket; width 58 mm = 4 edge margin; 54 depth',
+    );
+  });
+});
+
+describe('the pieces drawn', () => {
+  const ids = (change: Change) => patternDrawing(plainSource(change)).pieces.map(({ id }) => id);
+
+  test('are no pocket where the ends are turned', () => expect(ids(TURNED)).toEqual(['outside']));
+
+  test('are no lining where turned ends leave no room for one', () => {
+    const narrow = { ...TURNED, pattern: { outsideWidth_mm: 112 }, leather: LINED, construction: { lining: 'full' } };
+    expect(ids(narrow)).toEqual(['outside']);
   });
 });
 
@@ -172,7 +228,7 @@ describe('the closure strap', () => {
     expect(book.wedge).toBe(0);
     const { thickness, neutral } = leathers.outside;
     const expected = 30 + (28 + 2 * thickness) + Math.PI * neutral * thickness + 40 + 10;
-    expect(defined(strapOf(design)).sum.total).toBeCloseTo(expected, 9);
+    expect(strapOf(design)!.sum.total).toBeCloseTo(expected, 9);
   });
 
   test('has the same holes as the outside under it', () => {

@@ -33,6 +33,7 @@ describe('a solved strip', () => {
   it('is pushed out of the obstacle, never pulled in, and enters it by no more than the gap tolerance', () => {
     for (const c of cold.contacts) expect(c.fx * (c.x - 0.5) + c.fy * c.y).toBeGreaterThan(0);
     expect(cold.contactGap).toBeLessThanOrEqual(stripSettings.gap);
+    expect(cold.residual).toBeLessThanOrEqual(stripSettings.residual);
   });
 
   it('is the same from a warm start as from a cold one', () => {
@@ -168,6 +169,182 @@ describe('a solver', () => {
   });
 });
 
+/** A straight strip of length 1 between clamps, pushed aside by the point of a wedge in its middle. */
+describe('a clamped strip that a wedge pushes aside', () => {
+  const DEPTH = 0.01;
+  const wedged: StripProblem = {
+    length: 1,
+    stretchStiffness: 12,
+    start: { kind: 'clamp', x: 0, y: 0, angle: 0 },
+    end: { kind: 'clamp', x: 1, y: 0, angle: 0 },
+    obstacle: growOutline([0.45, 1, 0.5, -DEPTH, 0.55, 1], false, 0, stripSettings.facetTurn),
+  };
+  const straight = [0, 0, 1, 0];
+  /** Force on the middle over its deflection, EI/L^3 (beam formula, any handbook). */
+  const STIFFNESS = 192;
+  const oneLevel = { ...stripSettings, segments: 200, coarsest: 200 };
+
+  it('is pushed by 192 EI d / L^3, held by half of that at each end and by the moment F L / 8', () => {
+    const { status, contacts, start, end } = solveStrip(solverAt(200), wedged, straight);
+    expect(status).toBe('converged');
+    expect(contacts).toHaveLength(1);
+    const force = STIFFNESS * DEPTH;
+    expect(contacts[0]).toMatchObject({ kind: 'vertex', index: 1, x: 0.5, y: -DEPTH, fx: expect.closeTo(0, 6) });
+    expect(contacts[0]!.fy / -force).toBeCloseTo(1, 2);
+    expect([start.fy / force, end.fy / force]).toEqual([expect.closeTo(0.5, 2), expect.closeTo(0.5, 2)]);
+    expect([start.moment / force, end.moment / force]).toEqual([expect.closeTo(1 / 8, 2), expect.closeTo(-1 / 8, 2)]);
+  });
+
+  it('is balanced, in forces and in moments about any point, with a load beside the wedge', () => {
+    const [fx, fy] = [3, -4];
+    const problem = { ...wedged, loads: [{ at: 0.25, fx, fy }] };
+    const { status, contacts, start, end, nodes, spacing } = solveStrip(solverAt(200), problem, straight);
+    expect(status).toBe('converged');
+    // The load acts a quarter along, between two nodes; the first stands half an edge before the clamp.
+    const place = 0.25 / spacing + 0.5;
+    const k = Math.floor(place);
+    const along = (c: number) => nodes[2 * k + c]! + (place - k) * (nodes[2 * k + 2 + c]! - nodes[2 * k + c]!);
+    const forces = [
+      ...contacts,
+      { x: 0, y: 0, ...start },
+      { x: 1, y: 0, ...end },
+      { x: along(0), y: along(1), fx, fy },
+    ];
+    expect(forces.reduce((sum, each) => sum + each.fx, 0)).toBeCloseTo(0, 4);
+    expect(forces.reduce((sum, each) => sum + each.fy, 0)).toBeCloseTo(0, 4);
+    for (const [x, y] of [
+      [0, 0],
+      [5, 7],
+    ] as const) {
+      const moments = forces.map((each) => (each.x - x) * each.fy - (each.y - y) * each.fx);
+      expect(moments.reduce((sum, each) => sum + each, start.moment + end.moment)).toBeCloseTo(0, 3);
+    }
+  });
+
+  // A spring k pushed by a penalty rho and a kept force: each pass leaves the share k / (k + rho) of the gap.
+  it.each([
+    [1, 1000, 192 / 1192],
+    [2, 1000, (192 / 1192) ** 2],
+    [3, 1000, (192 / 1192) ** 3],
+    [2, 100, (192 / 292) ** 2],
+    // Two thirds are more than a quarter: the third pass has four times the penalty, the fourth sixteen times.
+    [3, 100, (192 / 292) ** 2 * (192 / 592)],
+    [4, 100, (192 / 292) ** 2 * (192 / 592) * (192 / 1792)],
+  ])('has after %i passes at a penalty from %i a gap of %f of the depth', (maxPasses, penalty, share) => {
+    const solver = createStripSolver({ ...oneLevel, maxPasses, penalty });
+    const { status, contactGap } = solveStrip(solver, wedged, straight);
+    expect(status).toBe('contactOpen');
+    // A pass but the last leaves up to 0.01 of the force of 1.92 unbalanced.
+    expect(Math.abs(contactGap / DEPTH / share - 1)).toBeLessThan(0.01);
+  });
+
+  it('settles at a penalty that is raised, and not at one that may not be', () => {
+    const status = (mostPenalty: number) =>
+      solveStrip(createStripSolver({ ...oneLevel, penalty: 10, mostPenalty }), wedged, straight).status;
+    expect([status(1e6), status(10)]).toEqual(['converged', 'contactOpen']);
+  });
+});
+
+describe('a strip that is pulled along itself', () => {
+  const pulled: StripProblem = {
+    length: 1,
+    stretchStiffness: LEATHER,
+    start: { kind: 'clamp', x: 0, y: 0, angle: 0 },
+    end: { kind: 'free' },
+    loads: [{ at: 1, fx: 3, fy: 0 }],
+  };
+
+  it('takes one Newton step at each resolution, since its energy is quadratic, and they are counted together', () => {
+    const solver = createStripSolver({ ...stripSettings, segments: 40, coarsest: 10 });
+    const { status, iterations, nodes } = solveStrip(solver, pulled, [0, 0, 1, 0]);
+    expect([status, iterations]).toEqual(['converged', 3]);
+    // F / EA of its length, but for the half edge in the clamp.
+    expect(nodes.at(-2)).toBeCloseTo(1 + 1e-3 * (1 - 0.5 / 40.5), 9);
+    // Each resolution may take as many as are allowed.
+    const tight = createStripSolver({ ...stripSettings, segments: 40, coarsest: 10, maxIterations: 1 });
+    expect(solveStrip(tight, pulled, [0, 0, 1, 0]).status).toBe('converged');
+  });
+
+  it('is content on all but the finest with a thousand times the force unbalanced', () => {
+    // The load of 3 is less than 1e3 x 0.01: only the finest strip takes its step.
+    const solver = createStripSolver({ ...stripSettings, segments: 40, coarsest: 10, residual: 0.01 });
+    expect(solveStrip(solver, pulled, [0, 0, 1, 0])).toMatchObject({ status: 'converged', iterations: 1 });
+  });
+
+  it('goes on from its last shape: nothing to do for the same load, one step for another', () => {
+    const solver = solverAt(40);
+    solveStrip(solver, pulled, [0, 0, 1, 0]);
+    expect(solveStrip(solver, pulled)).toMatchObject({ status: 'converged', iterations: 0 });
+    const more = { ...pulled, loads: [{ at: 1, fx: 6, fy: 0 }] };
+    expect(solveStrip(solver, more)).toMatchObject({ status: 'converged', iterations: 1 });
+  });
+
+  it('forgets its last shape at bad input', () => {
+    const solver = solverAt(40);
+    solveStrip(solver, pulled, [0, 0, 1, 0]);
+    expect(solveStrip(solver, { ...pulled, length: 0 }).status).toBe('badInput');
+    expect(solveStrip(solver, pulled).status).toBe('badInput');
+  });
+});
+
+describe('a strip that unrolls', () => {
+  /** Part of a circle of this turn that begins at the origin along +x and is 1 long; its far end is free. */
+  const rolled = (turn: number) => ({
+    problem: {
+      length: 1,
+      stretchStiffness: LEATHER,
+      start: { kind: 'clamp', x: 0, y: 0, angle: 0 },
+      end: { kind: 'free' },
+    } satisfies StripProblem,
+    guess: Array.from({ length: 41 }, (_, i) => {
+      const angle = (turn * i) / 40;
+      return [Math.sin(angle) / turn, (1 - Math.cos(angle)) / turn];
+    }).flat(),
+  });
+
+  it.each([2.9, -2.9])('by less than half a circle (%f) comes to rest straight', (turn) => {
+    const { problem, guess } = rolled(turn);
+    const { status, nodes, energy } = solveStrip(solverAt(50), problem, guess);
+    expect(status).toBe('converged');
+    expect([nodes.at(-2), nodes.at(-1), energy]).toEqual([1, 0, 0].map((value) => expect.closeTo(value, 6)));
+  });
+
+  it.each([3.6, -3.6])('by more (%f) is held to have left a loop, and is no shape to go on from', (turn) => {
+    const { problem, guess } = rolled(turn);
+    const solver = solverAt(50);
+    expect(solveStrip(solver, problem, guess).status).toBe('looped');
+    expect(solveStrip(solver, problem).status).toBe('badInput');
+  });
+});
+
+describe('a cold start', () => {
+  const bump = [0, 0, 0.3, 0.1, 0.6, 0.1, 0.97, 0];
+  const stopped: StripProblem = {
+    length: 1,
+    stretchStiffness: LEATHER,
+    start: { kind: 'clamp', x: 0, y: 0, angle: 0 },
+    end: { kind: 'slide', x: 1, y: 0, angle: 0, force: -60, min: -0.02 },
+  };
+
+  it.each([
+    ['a block', blockWrapProblem(0.5, 0.2, LEATHER), blockWrapProblem(0.5, 0.1, LEATHER), blockWrapGuess(0.5, 0.2)],
+    ['a stop', stopped, { ...stopped, end: { ...stopped.end, min: -0.04 } } as StripProblem, bump],
+  ])('at %s gives the same to the last digit whatever was solved before', (_, problem, other, guess) => {
+    const solver = solverAt(50);
+    const first = solveStrip(solver, problem, guess);
+    expect(first.status).toBe('converged');
+    expect(solveStrip(solver, other, guess).status).toBe('converged');
+    expect(solveStrip(solver, problem, guess)).toEqual(first);
+  });
+
+  it('is held by its stop with what the buckled strip does not carry', () => {
+    const { end, start } = solveStrip(solverAt(50), stopped, bump);
+    // The stop holds the end against the load of -60 and the push of the strip, which the start takes.
+    expect(end.stop - 60 + start.fx).toBeCloseTo(0, 3);
+    expect(end.stop).toBeGreaterThan(10);
+  });
+});
+
 describe('a strip that cannot be solved', () => {
   const good = blockWrapProblem(0.5, 0.2, LEATHER);
   const guess = blockWrapGuess(0.5, 0.2);
@@ -197,6 +374,35 @@ describe('a strip that cannot be solved', () => {
     expect(solveStrip(solver, good, guess).status).toBe('iterationCap');
     // Its shape is none to go on from.
     expect(solveStrip(solver, good).status).toBe('badInput');
+  });
+
+  it.each([
+    [undefined, 'guess: needed, since this solver holds no earlier solution'],
+    [[0, 0], 'guess: at least two points are needed, x and y in turn'],
+    [[0, 0, 1, 0, 1], 'guess: at least two points are needed, x and y in turn'],
+    [[0, 0, Number.NaN, 1], 'guess: every coordinate must be a finite number'],
+  ])('says what a guess lacks (%#)', (from, message) => {
+    expect(solveStrip(solverAt(50), good, from)).toMatchObject({ status: 'badInput', message, iterations: 0 });
+  });
+
+  it('says that it stalled where no shift of the matrix is allowed and nothing holds it', () => {
+    const loose: StripProblem = {
+      ...good,
+      start: { kind: 'free' },
+      end: { kind: 'free' },
+      loads: [{ at: 0.5, fx: 1, fy: 0 }],
+    };
+    for (const obstacle of [undefined, good.obstacle]) {
+      const solver = createStripSolver({ ...stripSettings, segments: 50, maxShifts: 0 });
+      expect(solveStrip(solver, { ...loose, obstacle }, guess).status).toBe('stalled');
+    }
+  });
+
+  it('is not finite where its numbers overflow', () => {
+    expect(solveStrip(solverAt(50), { ...good, length: 1e300 }, guess)).toMatchObject({
+      status: 'notFinite',
+      message: '',
+    });
   });
 
   it('says that contact stayed open when it is given too few passes', () => {

@@ -37,6 +37,8 @@ describe('a vertex beside a straight strip', () => {
   it('makes no contact beyond the first and the last piece', () => {
     expect(gapOf(straight, 0.24, 0.1, 5).i).toBe(-1);
     expect(gapOf(straight, 0.26, 0.1, 5).i).toBe(1);
+    expect(gapOf(straight, 0.25, 0.1, 5).i).toBe(1);
+    expect(gapOf(straight, 4.75, 0.1, 5).i).toBe(COUNT - 2);
     expect(gapOf(straight, 4.74, 0.1, 5).i).toBe(COUNT - 2);
     expect(gapOf(straight, 4.76, 0.1, 5).i).toBe(-1);
   });
@@ -91,5 +93,17 @@ describe('a vertex inside a strip bent to a circle', () => {
       // The curve passes 3/4 (0, 0) + 1/8 (-1, 0) + 1/8 (0, 1) = (-0.125, 0.125).
       expect(gap).toBeCloseTo(0.175 * Math.SQRT2, 12);
     }
+  });
+
+  it("has its foot found where Newton's method leaves the piece, near the centre of the bend", () => {
+    // In the piece of the bend p = (1, 1)/2 and q = (-1, 1), so (C - v) . C' = m . p + (1/2 + m . q) u + u^3; a vertex at
+    // (-0.485, 0.365) makes it 0.06 - 0.1 u + u^3, whose slope at 0 points away from its one root, -0.4756.
+    const bent = Float64Array.of(-3, 0, -2, 0, -1, 0, 0, 0, 0, 1, 0, 2, 0, 3);
+    const { i, u } = gapOf(bent, -0.485, 0.365, 3);
+    expect(i).toBe(3);
+    expect(u).toBeCloseTo(-0.4756, 4);
+    expect(0.06 - 0.1 * u + u ** 3).toBeCloseTo(0, 14);
+    // The mirror image.
+    expect(gapOf(bent, -0.365, 0.485, 3).u).toBeCloseTo(-u, 12);
   });
 });

@@ -63,17 +63,15 @@ export function measures({ design, say }: CheckContext): Answer {
     bound: 'within',
   } as const;
   if (verdict === 'fits') return { ...judged, message: `${found}; they agree.` };
-  const causes = causesOf(book, difference / reading.share, say);
-  const others = causes.slice(1).map(({ text }) => text);
-  const likely = causes[0];
+  const [likely, ...others] = causesOf(book, difference / reading.share, say);
   return {
     ...judged,
     message:
       `${found}; ${say.length(Math.abs(difference))} ${difference > 0 ? 'more' : 'less'} than they allow.` +
-      (likely ? ` Likely cause: ${likely.text}.` : '') +
-      (others.length > 0 ? ` Or: ${others.join('; or ')}.` : ''),
-    remedy: likely?.remedy ?? 'Measure again, all measures with the same ruler.',
-    ...(likely && { change: likely.change }),
+      ` Likely cause: ${likely.text}.` +
+      (others.length > 0 ? ` Or: ${others.map(({ text }) => text).join('; or ')}.` : ''),
+    remedy: likely.remedy,
+    change: likely.change,
   };
 }
 
@@ -143,7 +141,7 @@ function bareWrap(book: Job['book']): number {
  * What would each explain a wrap that is `difference` mm longer than computed, likeliest first: a rise of the back, a
  * thicker spine than was measured (swell, wedge), a slip in the width; each as a ruler shows it, to 0.1 mm or 1/64 in.
  */
-function causesOf(book: Job['book'], difference: number, say: Printer): Cause[] {
+function causesOf(book: Job['book'], difference: number, say: Printer): [...Cause[], Cause] {
   const { thickness_mm: thickness, width_mm: width, boardThickness_mm: board } = book;
   const causes: Cause[] = [];
   const found = riseForArc(thickness, bookModel(book).spinePath + difference);
@@ -166,12 +164,12 @@ function causesOf(book: Job['book'], difference: number, say: Printer): Cause[] 
       change: [{ path: 'book.thickness_mm', value: spine }],
     });
   const wide = asMeasured(width + difference / 2, say);
-  causes.push({
+  const slip = {
     text: `a width of ${say.size(wide)} in place of ${say.size(width)}`,
     remedy: `Measure the width again: ${say.size(wide)} would agree.`,
     change: [{ path: 'book.width_mm', value: wide }],
-  });
-  return causes;
+  } satisfies Cause;
+  return [...causes, slip];
 }
 
 /** A measure as a ruler shows it: to 0.1 mm or 1/64 in. */

@@ -1,0 +1,192 @@
+import { describe, expect, test, vi } from 'vitest';
+import { segmentStart } from '../../../src/core/math/contour.ts';
+import { letteredPiece } from '../../../src/core/pattern/letteredPiece.ts';
+import { strapDrawing, strapMarks, strapOf } from '../../../src/core/pattern/strap.ts';
+import { printer } from '../../../src/core/units/printer.ts';
+import type { Change } from './coverOf.ts';
+import { LINED, nearly, placesOf, plainSource, series, TURNED } from './plainSource.ts';
+
+vi.mock('../../../src/core/pattern/letteredPiece.ts', { spy: true });
+
+const STRAP = { width_mm: 24, anchor_mm: 30, reach_mm: 35, end_mm: 15 };
+const sourceOf = (change: Change = {}) =>
+  plainSource({ ...change, construction: { strap: STRAP, ...(change.construction as object) } });
+const strap = (change: Change = {}) => strapOf(sourceOf(change))!;
+const drawn = (change: Change = {}) => {
+  const source = sourceOf(change);
+  return strapDrawing(source, strapOf(source)!, printer('mm'));
+};
+const lengths = (change: Change = {}) =>
+  Object.fromEntries(strap(change).sum.parts.map(({ name, each }) => [name, each]));
+const ACROSS = 'across the fore-edge of the closed book';
+
+describe('the length of a strap', () => {
+  test('is anchor, thickness with two leathers, half a turn, reach and end: 30 + 34 + 4 + 35 + 15', () => {
+    const { sum, leaves, reaches, fastening, width } = strap();
+    expect(sum).toEqual(
+      nearly({
+        dimension: 'length',
+        total: 118,
+        parts: [
+          { name: 'sewn to the back', times: 1, each: 30, isGiven: true },
+          { name: ACROSS, times: 1, each: 34 },
+          { name: 'bends at the two edges', times: 1, each: 4 },
+          { name: 'on the front, to the fastening', times: 1, each: 35, isGiven: true },
+          { name: 'beyond the fastening', times: 1, each: 15, isGiven: true },
+        ],
+      }),
+    );
+    expect([leaves, reaches, fastening, width]).toEqual(nearly([30, 68, 103, 24]));
+  });
+
+  test('counts a full lining on both boards, and a centre lining, which ends before the edge, on none', () => {
+    expect(lengths({ leather: LINED, construction: { lining: 'full' } })[ACROSS]).toBeCloseTo(36, 9);
+    expect(lengths({ leather: LINED })[ACROSS]).toBeCloseTo(34, 9);
+  });
+
+  test('follows boards that open by w with sin w = 1/30 to the cut edge: T + 2 (u sin w + t cos w), bends of pi + 2 w', () => {
+    const w = Math.asin(1 / 30);
+    // The folds turn by pi - 2 w with 4/pi mm of depth, so the wrap is 330 + 4 - 8 w / pi.
+    const u = 150 + (360 - 334 + (8 * w) / Math.PI) / 2;
+    const found = lengths({ book: { foreEdgeThickness_mm: 40 } });
+    expect(found[ACROSS]).toBeCloseTo(30 + 2 * (u / 30 + 2 * Math.cos(w)), 9);
+    expect(found['bends at the two edges']).toBeCloseTo(((Math.PI + 2 * w) * 4) / Math.PI, 9);
+  });
+
+  test('takes the two edges as together where the boards would cross before them', () => {
+    const thin = { book: { foreEdgeThickness_mm: 10 }, pattern: { outsideWidth_mm: 1000 } };
+    expect(lengths(thin)[ACROSS]).toBeUndefined();
+    expect(strap(thin).reaches).toBeCloseTo(30 + lengths(thin)['bends at the two edges']!, 9);
+  });
+
+  test('starts from the fold of a turned end, less the leather that lies round the board', () => {
+    // (460 - 334) / 2 = 63 beyond the board as cut, of which 50 + 6.5 are turned in; a leather of 2 mm lies outside them.
+    const w = Math.asin(1 / 30);
+    const u = 150 + (460 - 334 + (8 * w) / Math.PI) / 2 - (50 + 6.5 - 2);
+    const found = lengths({ ...TURNED, book: { foreEdgeThickness_mm: 40 } });
+    expect(found[ACROSS]).toBeCloseTo(30 + 2 * (u / 30 + 2 * Math.cos(w)), 9);
+  });
+
+  test('is none where the job has none', () => expect(strapOf(plainSource())).toBeNull());
+});
+
+describe('the holes of a strap', () => {
+  const places = (change: Change = {}) => strap(change).holes.map(({ at }) => [...at]);
+
+  test('are two rows across it: a margin from its end, and two margins from the cut edge of the back', () => {
+    // Its end lies at 360 - 30 = 330. Width 24 less two margins is divided by the pitch, about the middle at 114.
+    expect(places()).toEqual(nearly([334, 352].flatMap((x) => series(106, 4, 5).map((y) => [x, y]))));
+    for (const hole of strap().holes)
+      expect(hole).toMatchObject({ heading: Math.PI / 2, isCorner: false, layers: ['outside'] });
+  });
+
+  test('are one row where the anchor has no room for a second, two margins from the first', () => {
+    const rows = (anchor_mm: number) =>
+      new Set(places({ construction: { strap: { ...STRAP, anchor_mm } } }).map(([x]) => x)).size;
+    expect([rows(16), rows(16.1)]).toEqual([1, 2]);
+    expect(rows(10)).toBe(1);
+  });
+
+  test('start from the fold of a turned end, 53.25 mm from the cut edge', () => {
+    expect(places(TURNED)[0]).toEqual(nearly([460 - 53.25 - 30 + 4, 106]));
+  });
+});
+
+describe('the piece of a strap', () => {
+  test('is square at its sewn end and round at the other', () => {
+    const { outline, width, height } = drawn();
+    expect([width, height]).toEqual(nearly([118, 24]));
+    expect(outline.map(({ kind }) => kind)).toEqual(['line', 'arc', 'arc', 'line', 'line']);
+    expect(outline.map(segmentStart)).toEqual(
+      nearly([
+        [0, 0],
+        [106, 0],
+        [118, 12],
+        [106, 24],
+        [0, 24],
+      ]),
+    );
+    expect(drawn().layers.cut).toEqual([{ kind: 'path', segments: outline, isClosed: true }]);
+  });
+
+  test('has folds where it leaves the back and reaches the front, and a cross at the fastening', () => {
+    const { layers } = drawn();
+    expect(placesOf(layers.fold)).toEqual(
+      nearly([
+        [30, 0, 30, 24],
+        [68, 0, 68, 24],
+      ]),
+    );
+    expect(placesOf(layers.mark)).toEqual(
+      nearly([
+        [100, 12, 106, 12],
+        [103, 9, 103, 15],
+      ]),
+    );
+  });
+
+  test('has the holes of the outside, upside down', () => {
+    expect(placesOf(drawn().layers.hole)).toEqual(nearly([4, 22].flatMap((x) => series(20, -4, 5).map((y) => [x, y]))));
+    expect(placesOf(drawn(TURNED).layers.hole)[0]).toEqual(nearly([4, 20]));
+  });
+
+  test('has slits that slant the other way', () => {
+    const laced = {
+      seam: { method: 'lacing', style: 'whip' },
+      construction: { slitWidth_mm: Math.SQRT2, slitAngle_deg: 45 },
+    };
+    // Upright and 45 degrees on: from lower right to upper left of (334, 106) by half a mm each way, then turned over.
+    expect(strap(laced).holes[0]!.at).toEqual(nearly([334, 106]));
+    expect(placesOf(drawn(laced).layers.hole)[0]).toEqual(nearly([4.5, 20.5, 3.5, 19.5]));
+  });
+
+  test('shows the way of the hide on the free stretch between back and front', () => {
+    // Of 38 mm between 30 and 68 the arrow takes 0.8.
+    expect(placesOf(drawn().layers.direction)[0]).toEqual(nearly([33.8, 3.6, 64.2, 3.6]));
+  });
+
+  test('is named there with its length; its width is that of the job', () => {
+    vi.mocked(letteredPiece).mockClear();
+    const { sums } = drawn();
+    const [, , lines, box] = vi.mocked(letteredPiece).mock.lastCall!;
+    expect(lines).toEqual(['length 118 mm']);
+    expect(box).toEqual(nearly({ x: 32, y: 6, width: 34, height: 16.8 }));
+    expect(sums[1]).toEqual({
+      dimension: 'height',
+      total: 24,
+      parts: [{ name: 'width of the strap', times: 1, each: 24, isRest: true }],
+    });
+  });
+});
+
+describe('the outside shows of a strap', () => {
+  const marks = (change: Change = {}) => {
+    const source = sourceOf(change);
+    return strapMarks(source, strapOf(source)!);
+  };
+
+  test('its sewn end on the back, at the left, and where it is fastened on the front', () => {
+    const found = marks();
+    expect(placesOf(found.marks)).toEqual(
+      nearly([
+        [0, 102, 30, 102],
+        [30, 102, 30, 126],
+        [30, 126, 0, 126],
+        [322, 114, 328, 114],
+        [325, 111, 325, 117],
+      ]),
+    );
+    expect(found.words).toEqual(
+      nearly([
+        ['strap', [35, 114], 2.5, 0, 'mark'],
+        ['fastening', [325, 119], 2.5, 0, 'mark'],
+      ]),
+    );
+  });
+
+  test('both from the folds of turned ends', () => {
+    const [first, , , across] = placesOf(marks(TURNED).marks);
+    expect(first).toEqual(nearly([53.25, 102, 83.25, 102]));
+    expect(across).toEqual(nearly([460 - 53.25 - 35 - 3, 114, 460 - 53.25 - 35 + 3, 114]));
+  });
+});

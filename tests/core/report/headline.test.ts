@@ -1,0 +1,96 @@
+import { expect, test } from 'vitest';
+import type { Fit } from '../../../src/core/fold/coverFit.ts';
+import type { RangePoint } from '../../../src/core/leather/leatherModel.ts';
+import { answered } from '../../../src/core/report/check.ts';
+import type { Verdict } from '../../../src/core/report/checkSchema.ts';
+import { CHECKS } from '../../../src/core/report/checkTable.ts';
+import { headline } from '../../../src/core/report/headline.ts';
+import type { CheckId } from '../../../src/core/report/reportSchema.ts';
+import { mm } from '../../../src/core/units/mm.ts';
+import { printer } from '../../../src/core/units/printer.ts';
+import { radians } from '../../../src/core/units/radians.ts';
+import { designOf, fitted, shortBy } from './madeUp.ts';
+
+const sized = designOf();
+
+/** The headline of made-up fits, with these verdicts (and a value of 4.5 mm) and all else fitting. */
+const said = (
+  verdicts: Partial<Record<CheckId, Verdict>> = {},
+  fits: Partial<Record<RangePoint, Partial<Fit>>> = {},
+  design = sized,
+): string => {
+  const checks = CHECKS.map((row) => answered(row, { verdict: verdicts[row.id] ?? 'fits', message: '', value: 4.5 }));
+  return headline(fitted(design, fits), checks, printer('mm'));
+};
+
+test('a cover that fits closes at both ends of the weight range, and names its gaps at head and tail', () => {
+  expect(said({}, { thin: { head: mm(2) }, thick: { tail: mm(1) } })).toBe(
+    'Closes at 1.5 mm and at 2 mm; head and tail gap 1.0 to 2.0 mm.',
+  );
+  expect(said({}, { thin: { head: mm(0), tail: mm(0) } })).toBe(
+    'Closes at 1.5 mm and at 2 mm; head and tail gap 0.0 to 1.5 mm.',
+  );
+  const one = designOf({ leather: { outside: { min_mm: 2, max_mm: 2 } } });
+  expect(said({}, {}, one)).toBe('Closes at 2 mm; head and tail gap 1.5 mm.');
+});
+
+test('an overrun at head or tail is told by its largest', () => {
+  expect(said({}, { thin: { tail: mm(-0.2) }, thick: { head: mm(-0.6) } })).toBe(
+    'Closes at 1.5 mm and at 2 mm; head and tail overrun up to 0.6 mm.',
+  );
+});
+
+test('what fails, what is too loose and what is close follow in that order', () => {
+  expect(
+    said({
+      pocketHolds: 'fails',
+      seamMargin: 'fails',
+      head: 'loose',
+      tail: 'loose',
+      foldStrain: 'tight',
+      measures: 'tight',
+    }),
+  ).toBe(
+    'Closes at 1.5 mm and at 2 mm; head and tail gap 1.5 mm, but the pockets are too shallow, and the edge margin is too narrow' +
+      '; too loose: head up to 4.5 mm, tail up to 4.5 mm; close to the limit: grain at the folds, agreement of the measures.',
+  );
+  // A row that shows in its figures is not named.
+  expect(said({ head: 'fails' })).toBe('Closes at 1.5 mm and at 2 mm; head and tail gap 1.5 mm.');
+});
+
+test('a cover that the measures may make too short may not close', () => {
+  const short = (fits: Partial<Record<RangePoint, Partial<Fit>>>) => said({ closes: 'tight' }, fits);
+  expect(short({ thick: shortBy(0.4) })).toBe(
+    'Closes at 1.5 mm, may not close at 2 mm: the wrap is 0.4 mm short, less than the measures may be off; ' +
+      'head and tail gap 1.5 mm; close to the limit: closing.',
+  );
+  expect(short({ thin: shortBy(0.3), nominal: shortBy(0.3), thick: shortBy(0.4) })).toMatch(
+    /^May not close at 2 mm: the wrap is 0\.4 mm short, /,
+  );
+});
+
+test('a cover that is too small says how short it is, and where the book stays open or the boards do not go in', () => {
+  const fails = (fits: Partial<Record<RangePoint, Partial<Fit>>>) => said({ closes: 'fails' }, fits);
+  expect(fails({ thick: shortBy(2) })).toBe(
+    'Closes at 1.5 mm but not at 2 mm: the wrap is 2.0 mm short and the book stays open 29 degrees.',
+  );
+  expect(fails({ thin: shortBy(1), nominal: shortBy(1), thick: shortBy(2) })).toBe(
+    'Does not close at 1.5 mm and at 2 mm: the wrap is 2.0 mm short and the book stays open 29 degrees.',
+  );
+  expect(fails({ thick: { ...shortBy(9), staysOpen: null } })).toBe(
+    'Does not go on at 2 mm: the wrap is 9.0 mm short and the boards do not go in.',
+  );
+  expect(fails({ thin: { ...shortBy(3), staysOpen: radians(1) }, thick: shortBy(2) })).toMatch(
+    / not at 1\.5 mm: the wrap is 3\.0 mm short and the book stays open 58 degrees\.$/,
+  );
+});
+
+test('a rise that was not measured is named with what is taken for it', () => {
+  const book = { width_mm: 165, height_mm: 240, thickness_mm: 28, boardThickness_mm: 2.5 };
+  const estimated = designOf({ book: { ...book, spine: { shape: 'rounded' } } });
+  // A third of a circle: 28 / 2 tan 30 degrees.
+  expect(said({}, {}, estimated)).toMatch(/ mm\. The rise of the spine is not measured; 8\.1 mm is taken\.$/);
+  expect(said({ closes: 'fails' }, { thick: shortBy(2) }, estimated)).toMatch(
+    / degrees\. The rise of the spine is not/,
+  );
+});
