@@ -1,3 +1,5 @@
+import { nth } from '../tests/nth.ts';
+
 const STEPS = 20_000_000;
 const REPEATS = 5;
 
@@ -21,5 +23,5 @@ export function calibrationMs(): number {
     if (!(x > 0 && x < 1)) throw new Error(`The calibration loop left (0, 1): ${x}`);
   }
   times.sort((a, b) => a - b);
-  return times[(REPEATS - 1) / 2]!;
+  return nth(times, (REPEATS - 1) / 2);
 }

@@ -5,6 +5,7 @@ import { join } from 'node:path';
 import process from 'node:process';
 import { Readable } from 'node:stream';
 import { pipeline } from 'node:stream/promises';
+import { nth } from '../tests/nth.ts';
 import { calibrationMs } from './calibration.ts';
 
 /**
@@ -72,7 +73,7 @@ for (const size of SIZES) {
       const seconds = (performance.now() - start) / 1000;
       const lines = stderr.trimEnd().split('\n');
       if (status === 3) throw new Error(stderr.slice(0, 1000));
-      const [peak, cpu] = lines.at(-1)!.split(' ').map(Number) as [number, number];
+      const [peak, cpu] = nth(lines, -1).split(' ').map(Number) as [number, number];
       table[`${size} jobs to ${to}, ${cores} ${cores === 1 ? 'core' : 'cores'}`] = {
         'jobs/s': Math.round(size / seconds),
         seconds: seconds.toFixed(2),

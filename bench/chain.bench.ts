@@ -1,6 +1,7 @@
 import { solveStrip } from '../src/core/strip/solveStrip.ts';
 import { blockWrap, blockWrapGuess, blockWrapProblem, solverWith } from '../tests/external/elasticaCases.ts';
 import reference from '../tests/external/reference-values.json' with { type: 'json' };
+import { nth } from '../tests/nth.ts';
 import { calibrationMs } from './calibration.ts';
 import { runChain } from './engineChain.ts';
 
@@ -22,7 +23,7 @@ for (const segments of [25, 50, 100, 200, 400]) {
     return performance.now() - began;
   }).sort((p, q) => p - q);
   rows[`strip, N ${segments}`] = {
-    'time ms': times[(REPEATS - 1) / 2]!.toFixed(1),
+    'time ms': nth(times, (REPEATS - 1) / 2).toFixed(1),
     'spine bow': percent(found.bow, bow!),
     'face bulge': percent(found.bulge, bulge!),
     ended: `${found.solution.iterations} iterations, converged`,

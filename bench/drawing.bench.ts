@@ -13,9 +13,9 @@ const parsed = (document: unknown) => {
 };
 
 const bench = new Bench({ time: 500 });
-const tide = parsed(EXAMPLE_JOBS[0]!.document);
+const tide = parsed(EXAMPLE_JOBS[0].document);
 const largest = parsed({
-  ...(EXAMPLE_JOBS[0]!.document as object),
+  ...(EXAMPLE_JOBS[0].document as object),
   book: { width_mm: 1000, height_mm: 1500, thickness_mm: 300 },
   seam: { pitch_mm: 1 },
 });

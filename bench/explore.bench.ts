@@ -7,6 +7,7 @@ import { sensitivities } from '../src/core/explore/sensitivity.ts';
 import { sweep } from '../src/core/explore/sweep.ts';
 import { whatMustChange } from '../src/core/explore/whatMustChange.ts';
 import { coverDesign, EXAMPLE_JOBS, parseJob } from '../src/core/index.ts';
+import { defined } from '../tests/defined.ts';
 import { printTable } from './table.ts';
 
 const designOf = (document: unknown) => {
@@ -17,10 +18,10 @@ const designOf = (document: unknown) => {
 
 const bench = new Bench({ time: 500 });
 for (const { id, document: written } of EXAMPLE_JOBS) {
-  const document = written as Readonly<Record<string, unknown>>;
+  const document = written;
   const design = designOf(document);
   const fields = exploreFields(document, design);
-  const weight = fields.find((field) => field.id === 'leather.outside')!;
+  const weight = defined(fields.find((field) => field.id === 'leather.outside'));
   const range = { from: Math.max(0.2, weight.present - 1.2), to: weight.present + 1.2, count: 81 };
   bench.add(`81 points of leather weight, one result, ${id}`, () =>
     sweep(document, weight, EXPLORE_RESULTS.slice(0, 1), range),
@@ -29,7 +30,7 @@ for (const { id, document: written } of EXAMPLE_JOBS) {
 
   const narrow = { ...document, pattern: { outsideWidth_mm: design.pieces.outside.width - 6 } };
   const short = designOf(narrow);
-  const width = exploreFields(narrow, short).find((field) => field.id === 'pattern.outsideWidth_mm')!;
+  const width = defined(exploreFields(narrow, short).find((field) => field.id === 'pattern.outsideWidth_mm'));
   bench.add(`width that must change, 6 mm short, ${id}`, () => whatMustChange(narrow, width, 'all'));
   bench.add(`all that could change, 6 mm short, ${id}`, () => mustChangeList(narrow, short, 'all'));
   bench.add(`sensitivities, ${id}`, () => sensitivities(design));

@@ -5,11 +5,14 @@
 // without a graphics card they are drawn by the processor: `scene` is the main thread's part of them, `GL` the drawing
 // process's, by the wall. The other times are by the thread's clock, which stops while other programs have the
 // processor; `wall` is the answer's time by the wall.
+
 import { type Browser, chromium, type Locator, type Page } from '@playwright/test';
 import { preview } from 'vite';
 import config from '../playwright.config.ts';
 import { chooseBrowser } from '../scripts/chromium.mjs';
 import { freshBuild } from '../scripts/freshBuild.mjs';
+import { defined } from '../tests/defined.ts';
+import { nth } from '../tests/nth.ts';
 import { calibrationMs } from './calibration.ts';
 import { quantile, type Trace, type TraceEvent, traced } from './pageTrace.ts';
 import { withoutWebGl } from './withoutWebGl.ts';
@@ -52,7 +55,7 @@ console.log(`calibration loop ${calibrationMs().toFixed(1)} ms`);
 async function measure(on: Browser, scene: '3D' | 'no WebGL'): Promise<void> {
   const page = await on.newPage({ viewport: { width: 1440, height: 900 }, serviceWorkers: 'block' });
   if (scene === 'no WebGL') await page.addInitScript(withoutWebGl);
-  await page.goto(server.resolvedUrls!.local[0]!);
+  await page.goto(nth(defined(server.resolvedUrls).local, 0));
   await page.evaluate(markAnswers);
   const session = await page.context().newCDPSession(page);
   for (const book of BOOKS) {
@@ -90,7 +93,7 @@ async function type(page: Page, field: Locator, rest: number): Promise<void> {
 /** Drags from the left end of a handle, over the whole of it or as far as is said, px. */
 async function drag(page: Page, handle: Locator, way?: number): Promise<void> {
   await handle.scrollIntoViewIfNeeded();
-  const { x, y, width, height } = (await handle.boundingBox())!;
+  const { x, y, width, height } = defined(await handle.boundingBox());
   await page.mouse.move(x + 4, y + height / 2);
   await page.mouse.down();
   for (let i = 1; i <= DRAG_STEPS; i++) {
@@ -151,7 +154,7 @@ function keyFigures(trace: Trace): object {
 }
 
 function dragFigures(trace: Trace): object {
-  const from = trace.dispatched('mousedown')[0]!.ts;
+  const from = nth(trace.dispatched('mousedown'), 0).ts;
   const frames = trace.sceneFrames.filter(({ ts }) => ts >= from);
   const tasks = trace.tasks
     .filter(({ ts }) => ts >= from)

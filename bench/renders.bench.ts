@@ -3,11 +3,14 @@
 //
 // `at once` counts what is rendered before the page is next painted, `later` what lags and what workers' answers bring,
 // `parts` the components that rendered most.
+
 import { chromium, type Page } from '@playwright/test';
 import { preview } from 'vite';
 import config from '../playwright.config.ts';
 import { chooseBrowser } from '../scripts/chromium.mjs';
 import { freshBuild } from '../scripts/freshBuild.mjs';
+import { defined } from '../tests/defined.ts';
+import { nth } from '../tests/nth.ts';
 import { withoutWebGl } from './withoutWebGl.ts';
 
 const BOOKS = ['tide ledger', 'choir book'];
@@ -45,7 +48,7 @@ try {
     const page = await browser.newPage({ viewport: { width: 1440, height: 900 }, serviceWorkers: 'block' });
     await page.addInitScript(countRenders);
     if (scene === 'no WebGL') await page.addInitScript(withoutWebGl);
-    await page.goto(server.resolvedUrls!.local[0]!);
+    await page.goto(nth(defined(server.resolvedUrls).local, 0));
     for (const book of BOOKS) rows[`${book}, ${scene}`] = await measure(page, book);
     await page.close();
   }

@@ -17,10 +17,10 @@ for (const { id, document } of EXAMPLE_JOBS) {
   bench.add(`report of ${id}, 7 mm short`, () => fitReport(short));
   bench.add(`parse of ${id}`, () => parseJob(document));
 }
-const tide = parsed(EXAMPLE_JOBS[0]!.document);
+const tide = parsed(EXAMPLE_JOBS[0].document);
 for (const size of [60, 250, 900]) {
   const big = parsed({
-    ...(EXAMPLE_JOBS[0]!.document as object),
+    ...(EXAMPLE_JOBS[0].document as object),
     book: { kind: 'hardback', width_mm: size, height_mm: size, thickness_mm: tide.book.thickness_mm },
   });
   bench.add(`report, board ${size} mm square`, () => fitReport(big));

@@ -4,6 +4,7 @@ import { turned } from '../src/core/materials/layout/shape.ts';
 import type { PieceOutline } from '../src/core/materials/pieceOutline.ts';
 import { isInside, outlineDistance } from '../src/core/math/polygonDistance.ts';
 import type { Vec2 } from '../src/core/math/vec2.ts';
+import { nth } from '../tests/nth.ts';
 
 /** Step by which a piece is moved on until it lies clear, mm. */
 const STEP = 2;
@@ -23,7 +24,7 @@ export function shelfLayout(
   const clear = (box: readonly Vec2[]): boolean =>
     box.every((point) => isInside(point, outer)) &&
     outlineDistance(box, outer) >= edge - 1e-9 &&
-    defects.every((defect) => !isInside(defect[0]!, box) && outlineDistance(box, defect) >= edge - 1e-9);
+    defects.every((defect) => !isInside(nth(defect, 0), box) && outlineDistance(box, defect) >= edge - 1e-9);
   const size = (outline: PieceOutline, axis: 0 | 1): number => Math.max(...outline.polygon.map((point) => point[axis]));
   const [xs, ys] = [outer.map(([x]) => x), outer.map(([, y]) => y)];
   const end = Math.max(...xs);

@@ -5,6 +5,7 @@ import { createStripSolver, solveStrip } from '../src/core/strip/solveStrip.ts';
 import { stripSettings } from '../src/core/strip/stripSettings.ts';
 import { LEDGER, sectionOf } from '../tests/core/fold/elastic/sampleSections.ts';
 import { blockWrapGuess, blockWrapProblem } from '../tests/external/elasticaCases.ts';
+import { nth } from '../tests/nth.ts';
 import { calibrationMs } from './calibration.ts';
 import { printTable } from './table.ts';
 
@@ -29,7 +30,11 @@ function sweep(segments: number, stretch: number) {
     if (solution.status !== 'converged') throw new Error(`frame ${i}: ${solution.status}`);
   }
   times.sort((a, b) => a - b);
-  return { median: times[FRAMES / 2]!, p95: times[Math.floor(0.95 * FRAMES)]!, iterations: iterations / FRAMES };
+  return {
+    median: nth(times, FRAMES / 2),
+    p95: nth(times, Math.floor(0.95 * FRAMES)),
+    iterations: iterations / FRAMES,
+  };
 }
 
 function cold(segments: number, stretch: number): number {
@@ -42,7 +47,10 @@ function cold(segments: number, stretch: number): number {
     if (status !== 'converged') throw new Error(`cold at ${slack}: ${status}`);
     return performance.now() - began;
   });
-  return times.sort((a, b) => a - b)[10]!;
+  return nth(
+    times.sort((a, b) => a - b),
+    10,
+  );
 }
 
 sweep(200, LEATHER); // warm the compiler up

@@ -1,4 +1,6 @@
 import { posix } from 'node:path';
+import { defined } from './defined.ts';
+import { nth } from './nth.ts';
 
 /**
  * The import rule: a file may import its own layer and any layer of a lower rank. Layers of one rank stand side by side
@@ -61,7 +63,7 @@ const STATEMENTS = [
 
 /** Lists what a module's source imports: static, side-effect, re-exported, dynamic, and workers named by URL. */
 export function importsOf(source: string): string[] {
-  const found = STATEMENTS.flatMap((statement) => Array.from(source.matchAll(statement), (match) => match[1]!));
+  const found = STATEMENTS.flatMap((statement) => Array.from(source.matchAll(statement), (match) => nth(match, 1)));
   return [...new Set(found.map((specifier) => specifier.replace(/\?.*$/, '')))];
 }
 
@@ -102,7 +104,7 @@ function wrongLayer(file: string, from: string, target: string): string | null {
   }
   if (from === 'cli' && to.startsWith('app'))
     return 'the command line runs without the screen and needs no part of it.';
-  if (from === to || RANKS[to]! < RANKS[from]!) return null;
+  if (from === to || defined(RANKS[to]) < defined(RANKS[from])) return null;
   if (RANKS[to] === RANKS[from]) {
     return `${from} and ${to} stand side by side and must not know each other: put what they share in a lower layer.`;
   }

@@ -2,8 +2,10 @@ import { readdirSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
+import { defined } from './defined.ts';
 import kept from './laws.json' with { type: 'json' };
 import { checkLaw, type KeptCase, LAW_SEED, lawCases } from './laws.ts';
+import { nth } from './nth.ts';
 
 /** The numbers that a law over whole numbers draws, in their order. */
 function drawn(options: Parameters<typeof checkLaw>[1]): number[] {
@@ -28,10 +30,10 @@ test('a case that failed once, kept by its seed and number, is drawn before all 
     fc.property(fc.nat(), (number) => number < 1000),
     { seed, endOnFailure: true },
   );
-  const again: KeptCase = { law: '', seed, case: Number(failed.counterexamplePath!.split(':')[0]) };
+  const again: KeptCase = { law: '', seed, case: Number(defined(failed.counterexamplePath).split(':')[0]) };
   const numbers = drawn({ cases: 3, kept: [again] });
   expect(numbers).toHaveLength(4);
-  expect(numbers[0]).toBe(failed.counterexample![0]);
+  expect(numbers[0]).toBe(defined(failed.counterexample)[0]);
   const asynchronous: number[] = [];
   await checkLaw(
     fc.asyncProperty(fc.nat(), async (number) => void asynchronous.push(number)),
@@ -55,8 +57,8 @@ test('every law draws from the seed of the run', () => {
 });
 
 test('every kept case names the test of a law', () => {
-  for (const { law } of kept as KeptCase[]) {
-    const title = law.split(' > ').at(-1)!;
+  for (const { law } of kept) {
+    const title = nth(law.split(' > '), -1);
     expect([law, sources.some(({ source }) => source.includes(title))]).toEqual([law, true]);
   }
 });

@@ -38,7 +38,7 @@ interface LawOptions {
 
 const keptCases = (): readonly KeptCase[] => {
   const title = expect.getState().currentTestName;
-  return (kept as KeptCase[]).filter(({ law }) => law === title);
+  return kept.filter(({ law }) => law === title);
 };
 
 /**

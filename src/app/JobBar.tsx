@@ -99,7 +99,7 @@ export function JobBar() {
           Examples
         </span>
         {EXAMPLE_JOBS.map(({ id: example, document }) => (
-          <button key={example} type="button" onClick={() => openDocument(document as JobDocument)}>
+          <button key={example} type="button" onClick={() => openDocument(document)}>
             {example.replace('-', ' ')}
           </button>
         ))}

@@ -5,7 +5,7 @@ import './fields/fields.css';
 import { StrictMode } from 'react';
 import { createRoot } from 'react-dom/client';
 import * as z from 'zod/mini';
-import { EXAMPLE_JOBS, type JobDocument } from '../core/index.ts';
+import { EXAMPLE_JOBS } from '../core/index.ts';
 import { FatalError } from './FatalError.tsx';
 import { ErrorBoundary } from './loading/ErrorBoundary.tsx';
 import { hearOfMissingParts } from './loading/missingPart.ts';
@@ -26,7 +26,7 @@ const theShelf = import('./shelf/theShelf.ts').then((shelf) => shelf.theShelf);
 
 /** The history that the bench starts with: of the job that was left, or of the example on a first visit. */
 function historyOf(opening: Opening | null): JobHistory {
-  const example = EXAMPLE_JOBS[0]!.document as JobDocument;
+  const example = EXAMPLE_JOBS[0].document;
   return startHistory(opening?.written ?? { document: example, typed: {} }, example, opening?.place);
 }
 

@@ -2,7 +2,9 @@ import { readdirSync, readFileSync } from 'node:fs';
 import { dirname, join, relative } from 'node:path/posix';
 import postcss, { type AtRule, type Declaration, type Node, type Rule } from 'postcss';
 import { describe, expect, test } from 'vitest';
+import { defined } from '../defined.ts';
 import { wrongImport } from '../importRule.ts';
+import { nth } from '../nth.ts';
 
 const src = join(import.meta.dirname, '../../src');
 const browser = join(import.meta.dirname, '../browser');
@@ -35,11 +37,13 @@ const used = new Map(markup.map((file) => [file, new Set(classesUsed(read(file))
 /** The classes that a selector styles: those of its last compound, without what `:not` and `:has` only ask about. */
 const styledBy = (selector: string): string[] =>
   classesIn(
-    selector
-      .replace(/:(?:not|has)\((?:[^()]|\([^()]*\))*\)/g, '')
-      .replace(/\([^()]*\)/g, (inner) => inner.replace(/\s/g, ''))
-      .split(/[\s>+~]+/)
-      .at(-1)!,
+    nth(
+      selector
+        .replace(/:(?:not|has)\((?:[^()]|\([^()]*\))*\)/g, '')
+        .replace(/\([^()]*\)/g, (inner) => inner.replace(/\s/g, ''))
+        .split(/[\s>+~]+/),
+      -1,
+    ),
   );
 
 function ancestors(node: Node): Node[] {
@@ -70,11 +74,13 @@ describe('the style sheets', () => {
   });
 
   test('every rule stands in a layer that the order names', () => {
-    const order = sheets.find(({ file }) => file === 'app/styles/tokens.css')!.root.nodes.find(isLayer)!;
+    const order = defined(
+      defined(sheets.find(({ file }) => file === 'app/styles/tokens.css')).root.nodes.find(isLayer),
+    );
     const named = new Set(order.params.split(/,\s*/));
     const wrong = everyRule((rule, file) => {
       const layers = ancestors(rule).filter(isLayer);
-      return layers.length === 1 && named.has(layers[0]!.params) ? [] : [`${file}: ${rule.selector}`];
+      return layers.length === 1 && named.has(nth(layers, 0).params) ? [] : [`${file}: ${rule.selector}`];
     });
     expect(wrong).toEqual([]);
   });
@@ -100,7 +106,9 @@ describe('the style sheets', () => {
       classesIn(rule.selector)
         .filter(
           (name) =>
-            !markup.some((file) => used.get(file)!.has(name) && (mayUse(file, sheet) || sheet.split('/').length === 2)),
+            !markup.some(
+              (file) => defined(used.get(file)).has(name) && (mayUse(file, sheet) || sheet.split('/').length === 2),
+            ),
         )
         .map((name) => `${sheet}: .${name}`),
     );

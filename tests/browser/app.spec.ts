@@ -1,6 +1,7 @@
 import { readFileSync } from 'node:fs';
 import { coverDesign } from '../../src/core/fold/coverDesign.ts';
 import { parseJobText } from '../../src/core/job/parseJob.ts';
+import { defined } from '../defined.ts';
 import { expect, exploreSettles, headline, jobName, openExample, stripSettles, test, withoutWebGl } from './bench.ts';
 
 const jobText = (id: string): string => readFileSync(`public/jobs/${id}.json`, 'utf8');
@@ -213,7 +214,7 @@ test('a job in inches is cut on its step, and one size has one text wherever it 
       .getByRole('row', { name: /^Outside/ })
       .first()
       .getByRole('cell');
-    const [cutWidth, cutHeight] = (await cell.textContent())!.split(' × ');
+    const [cutWidth, cutHeight] = defined(await cell.textContent()).split(' × ');
     expect(cutWidth).toMatch(/^\d+ \d+\/(2|4|8|16|32) in$/);
     await expect(bench.locator('.strip > header')).toContainText(`outside ${cutWidth}, cut edge`);
     await expect(bench.locator('.upright > header')).toContainText(`outside ${cutHeight}`);
@@ -225,7 +226,9 @@ test('a job in inches is cut on its step, and one size has one text wherever it 
     await expect(sum.getByRole('row').last()).toHaveText(`cut${cutWidth!.replace(' in', '')}`);
     const lines = await sum.locator('tbody tr td:last-child').allTextContents();
     const value = (text: string): number => {
-      const size = (text.replace('−', '').split(' ') as string[])
+      const size = text
+        .replace('−', '')
+        .split(' ')
         .map((part) => part.split('/').map(Number))
         .reduce((all, [over, under = 1]) => all + over! / under, 0);
       return text.startsWith('−') ? -size : size;

@@ -21,7 +21,7 @@ export const withoutWebGl = (): void => {
   const getContext = HTMLCanvasElement.prototype.getContext;
   HTMLCanvasElement.prototype.getContext = function (this: HTMLCanvasElement, kind: string, ...rest: unknown[]) {
     return kind.startsWith('webgl') ? null : Reflect.apply(getContext, this, [kind, ...rest]);
-  } as typeof getContext;
+  };
 };
 
 /** `bench` is a page that fails its test on any console error, uncaught error or request that leaves the origin. */

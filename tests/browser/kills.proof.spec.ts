@@ -4,6 +4,8 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { chromium, expect, type Page, test } from '@playwright/test';
 import config from '../../playwright.config.ts';
+import { defined } from '../defined.ts';
+import { nth } from '../nth.ts';
 import { isWholeProof, proofSize } from '../proof/proofSize.ts';
 
 /** Time between an edit and the kill, ms: before the shelf is written (0.3 s), about then, and long after. */
@@ -12,7 +14,7 @@ const MOMENTS = [60, 150, 300, 600, 700, 800, 1200, 2500, 4500, 7000];
 /** Moments of the kills: each twice, or a sample of those after which the old copy on disk was once believed. */
 const kills = proofSize(20, 2);
 const moments = Array.from({ length: kills }, (_, i) =>
-  isWholeProof ? MOMENTS[i % MOMENTS.length]! : [2500, 700][i]!,
+  isWholeProof ? nth(MOMENTS, i % MOMENTS.length) : nth([2500, 700], i),
 );
 
 /** The browser keeps what a page stores at hand for some seconds before it reaches the disk. */
@@ -21,7 +23,7 @@ const UNTIL_ON_DISK = 12_000;
 /** After so long a kill waits for a save that is still to come, as on a busy machine; ms after the edit. */
 const SURELY_SAVED = 2500;
 
-const { launchOptions } = config.use!;
+const { launchOptions } = defined(config.use);
 
 // A trace cannot be fetched from a browser that was killed.
 test.use({ trace: 'off' });

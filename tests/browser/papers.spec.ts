@@ -1,4 +1,6 @@
 import { readFileSync } from 'node:fs';
+import { defined } from '../defined.ts';
+import { nth } from '../nth.ts';
 import { boundsOf } from '../output/outlineDistance.ts';
 import { outlineOn, pagesOf } from '../output/patternReading.ts';
 import { readPdf } from '../output/pdfReading.ts';
@@ -15,7 +17,7 @@ test('screen and template show the outside the same way up, its grain side, and 
   const flat = bench.locator('.fit-column').getByRole('img', { name: /^Flat pattern to scale/ });
   await expect(bench.getByText('Grain side up, as the template')).toBeVisible();
   // Where the seam starts and finishes tells head from tail and front from back.
-  const marks = pointsOf((await flat.locator('[data-layer=mark] path').first().getAttribute('d'))!);
+  const marks = pointsOf(defined(await flat.locator('[data-layer=mark] path').first().getAttribute('d')));
   expect(marks.length).toBeGreaterThan(4);
 
   await bench.locator('.workbench-bar').getByRole('button', { name: 'Template', exact: true }).click();
@@ -25,7 +27,7 @@ test('screen and template show the outside the same way up, its grain side, and 
   await expect(template.getByRole('heading', { name: 'In leather, grain side up' })).toBeVisible();
   await expect(template.locator('[data-layer=mark] path').first()).toHaveAttribute(
     'd',
-    (await flat.locator('[data-layer=mark] path').first().getAttribute('d'))!,
+    defined(await flat.locator('[data-layer=mark] path').first().getAttribute('d')),
   );
   const [download] = await Promise.all([
     bench.waitForEvent('download'),
@@ -60,6 +62,6 @@ test('a name in letters of another script is saved with them, and what they lack
   ]);
   await expect(bench.getByText('Its letters lack 潮: a box stands for it.')).toBeVisible();
   const [page] = await readPdf(new Uint8Array(readFileSync(await download.path())));
-  expect(page!.words[0]!.text).toBe('Βιβλίο □');
+  expect(nth(page!.words, 0).text).toBe('Βιβλίο □');
   for (const font of page!.fonts) expect(font.size).toBeGreaterThan(1000);
 });

@@ -1,5 +1,7 @@
 import { readFileSync } from 'node:fs';
 import type { Locator, Page } from '@playwright/test';
+import { defined } from '../defined.ts';
+import { nth } from '../nth.ts';
 import { readPdf } from '../output/pdfReading.ts';
 import { expect, headline, sliderValue, steadyMiddle, test } from './bench.ts';
 
@@ -122,7 +124,7 @@ async function wholePath(
   for (const edge of ['Front fore-edge', 'Back fore-edge', 'Head', 'Tail']) {
     const field = panel.locator('.field', { has: page.getByLabel(edge, { exact: true }) });
     await expect(field).toContainText(/gap [\d.]+ mm/);
-    const expected = Number(/gap ([\d.]+) mm/.exec((await field.textContent())!)![1]);
+    const expected = Number(defined(/gap ([\d.]+) mm/.exec(defined(await field.textContent())))[1]);
     await hand.type(panel.getByLabel(edge, { exact: true }), (expected - 0.4).toFixed(1));
   }
   await hand.press(panel.getByRole('button', { name: 'Correct the measures' }));
@@ -135,7 +137,11 @@ async function wholePath(
   await expect(panel.getByRole('row', { name: /^Total/ })).toBeVisible();
   await hand.press(bar.getByRole('button', { name: 'Order of work' }));
   const sheet = await saved(page, hand, 'Save the bench sheet as PDF');
-  expect(sheet[0]!.words.map(({ text }) => text).join(' ')).toContain('Harbour hymns');
+  expect(
+    nth(sheet, 0)
+      .words.map(({ text }) => text)
+      .join(' '),
+  ).toContain('Harbour hymns');
 
   // Keep it: on the shelf, and on the bench the next day as it was left.
   await hand.press(page.getByRole('button', { name: 'Shelf', exact: true }));

@@ -1,4 +1,6 @@
 import type { Page } from '@playwright/test';
+import { defined } from '../defined.ts';
+import { nth } from '../nth.ts';
 import { expect, scenesAreDrawn, test } from './bench.ts';
 
 const scene = (page: Page) => page.getByRole('application');
@@ -37,11 +39,11 @@ const leatherShare = (page: Page, picture: Buffer): Promise<number> =>
       const shown = new Image();
       shown.src = url;
       await shown.decode();
-      const context = new OffscreenCanvas(shown.width, shown.height).getContext('2d')!;
+      const context = defined(new OffscreenCanvas(shown.width, shown.height).getContext('2d'));
       context.drawImage(shown, 0, 0);
       const { data } = context.getImageData(0, 0, shown.width, shown.height);
       let brown = 0;
-      for (let i = 0; i < data.length; i += 4) if (data[i]! - data[i + 2]! > 45) brown++;
+      for (let i = 0; i < data.length; i += 4) if (nth(data, i) - nth(data, i + 2) > 45) brown++;
       return brown / (data.length / 4);
     },
     `data:image/png;base64,${picture.toString('base64')}`,
@@ -87,7 +89,7 @@ test('fit marks carry words and numbers, apart from one another and inside the p
     const labels = scene(page).locator('svg text');
     await expect.poll(() => labels.count()).toBeGreaterThan(2);
     for (const words of await labels.allTextContents()) expect(words).toMatch(/(gap|overrun|slack|stand open) .*\d/);
-    const frame = (await scene(page).boundingBox())!;
+    const frame = defined(await scene(page).boundingBox());
     const boxes = await scene(page)
       .locator('svg rect:visible')
       .evaluateAll((rects) => rects.map((rect) => rect.getBoundingClientRect().toJSON() as DOMRect));
@@ -109,7 +111,7 @@ const pixelsAt = (page: Page, picture: Buffer, places: readonly (readonly [numbe
       const shown = new Image();
       shown.src = url;
       await shown.decode();
-      const context = new OffscreenCanvas(shown.width, shown.height).getContext('2d')!;
+      const context = defined(new OffscreenCanvas(shown.width, shown.height).getContext('2d'));
       context.drawImage(shown, 0, 0);
       return at.map(([x, y]) => [...context.getImageData(Math.round(x), Math.round(y), 1, 1).data.slice(0, 3)]);
     },
@@ -131,10 +133,10 @@ test('the gap is an unbroken zone on the leather, not a row of dashes, and its d
   await scene(page).focus();
   await page.keyboard.press('6');
   const picture = await settled(page);
-  const frame = (await scene(page).boundingBox())!;
+  const frame = defined(await scene(page).boundingBox());
   const mark = scene(page).locator('g[data-edge="frontForeEdge"]:visible');
-  const ticks = (await mark.locator('.extension').getAttribute('d'))!.match(/-?[\d.]+/g)!.map(Number);
-  const [x, y] = [(ticks[0]! + ticks[6]!) / 2, (ticks[1]! + ticks[7]!) / 2];
+  const ticks = defined(defined(await mark.locator('.extension').getAttribute('d')).match(/-?[\d.]+/g)).map(Number);
+  const [x, y] = [(nth(ticks, 0) + nth(ticks, 6)) / 2, (nth(ticks, 1) + nth(ticks, 7)) / 2];
   // Along the edge on either side of the dimension, each row searched for the zone a little to the left and right.
   const labels = await scene(page)
     .locator('g:visible > rect')
@@ -167,7 +169,7 @@ for (const colorScheme of ['light', 'dark'] as const)
     const lit = async (key: string): Promise<number> => {
       await page.keyboard.press(key);
       const picture = await settled(page);
-      const { width, height } = (await scene(page).boundingBox())!;
+      const { width, height } = defined(await scene(page).boundingBox());
       const places = Array.from(
         { length: 100 },
         (_, k) => [width * (0.42 + 0.16 * ((k % 10) / 9)), height * (0.35 + 0.2 * (Math.floor(k / 10) / 9))] as const,
@@ -207,7 +209,9 @@ test('a lost drawing context is reported, and its return brings the picture back
   await settled(page);
   const loss = await scene(page)
     .locator('canvas')
-    .evaluateHandle((canvas: HTMLCanvasElement) => canvas.getContext('webgl2')!.getExtension('WEBGL_lose_context')!);
+    .evaluateHandle((canvas: HTMLCanvasElement) =>
+      defined(defined(canvas.getContext('webgl2')).getExtension('WEBGL_lose_context')),
+    );
   await loss.evaluate((extension) => extension.loseContext());
   await expect(page.getByText('taken the drawing context away')).toBeVisible();
   await loss.evaluate((extension) => extension.restoreContext());

@@ -4,6 +4,7 @@ import type { AddressInfo } from 'node:net';
 import { tmpdir } from 'node:os';
 import { extname, join } from 'node:path';
 import { test as base } from '@playwright/test';
+import { defined } from '../defined.ts';
 
 export { expect } from '@playwright/test';
 
@@ -30,7 +31,7 @@ export const test = base.extend<{ site: Site }>({
     const folder = mkdtempSync(join(tmpdir(), 'site-'));
     cpSync(join(import.meta.dirname, '../../dist'), folder, { recursive: true });
     const server: Server = createServer((request, response) => {
-      const path = new URL(request.url!, 'http://site').pathname;
+      const path = new URL(defined(request.url), 'http://site').pathname;
       const file = path === '/' ? '/index.html' : path;
       try {
         const body = readFileSync(join(folder, file));

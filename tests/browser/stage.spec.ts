@@ -1,5 +1,7 @@
 import type { Page } from '@playwright/test';
 import { getDocument, OPS } from 'pdfjs-dist/legacy/build/pdf.mjs';
+import { defined } from '../defined.ts';
+import { nth } from '../nth.ts';
 import { expect, openExample, test } from './bench.ts';
 
 const stageView = (page: Page) => page.locator('.stage-view');
@@ -31,7 +33,10 @@ test('without WebGL the section drawing of a cover that is too small stays withi
     await bench.setViewportSize({ width, height });
     await bench.reload();
     await expect(bench.getByText('no WebGL 2')).toBeVisible();
-    const [stage, drawing] = [(await stageView(bench).boundingBox())!, (await section(bench).boundingBox())!];
+    const [stage, drawing] = [
+      defined(await stageView(bench).boundingBox()),
+      defined(await section(bench).boundingBox()),
+    ];
     expect(drawing.height).toBeLessThanOrEqual(stage.height);
     expect(drawing.width).toBeLessThanOrEqual(stage.width);
     expect(stage.height).toBeLessThanOrEqual(height);
@@ -140,7 +145,7 @@ async function printed(page: Page): Promise<{ words: PrintedWord[]; pictures: nu
     );
     const { fnArray } = await sheet.getOperatorList();
     const pictures = fnArray.filter((operator) => operator === OPS.paintImageXObject).length;
-    pages.push({ words, pictures, isRight: words.every(({ x, width }) => x + width <= sheet.view[2]!) });
+    pages.push({ words, pictures, isRight: words.every(({ x, width }) => x + width <= nth(sheet.view, 2)) });
   }
   await file.destroy();
   return pages;
@@ -183,10 +188,10 @@ test.describe('on paper', () => {
         const pages = await printed(bench);
         const all = pages.flatMap(({ words }) => words.map(({ text }) => text)).join(' ');
         expect.soft(all).not.toMatch(/drag a tab|arrow keys|being fetched|being prepared/);
-        expect.soft(pages[0]!.pictures, 'pictures on page 1').toBe(1);
+        expect.soft(nth(pages, 0).pictures, 'pictures on page 1').toBe(1);
         for (const { words } of pages) expect.soft(overlaps(words)).toEqual([]);
         // Both ends of the wrap: each has a margin, a seat and a gap, as the ends of the height have.
-        expect.soft(pages[0]!.words.filter(({ text }) => text.trim() === 'seat')).toHaveLength(4);
+        expect.soft(nth(pages, 0).words.filter(({ text }) => text.trim() === 'seat')).toHaveLength(4);
         expect(pages.map(({ isRight }) => isRight)).not.toContain(false);
       });
     }

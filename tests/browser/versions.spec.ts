@@ -1,5 +1,6 @@
 import { shareFragment } from '../../src/output/shareLink/shareLink.ts';
 import { RECORDED_VERSIONS } from '../core/job/recordedVersions.ts';
+import { defined } from '../defined.ts';
 import { expect, jobName as nameOfJob, test } from './bench.ts';
 
 /** A job as every edition so far has kept it: on the bench in the page's storage, on the shelf in the browser's database. */
@@ -51,7 +52,7 @@ for (const { version, document } of RECORDED_VERSIONS) {
       (fragment) => {
         window.location.hash = fragment;
       },
-      shareFragment({ ...document, name: 'From a link' })!,
+      defined(shareFragment({ ...document, name: 'From a link' })),
     );
     await expect(jobName).toHaveValue('From a link');
     await expect(width).toHaveValue('167 mm');

@@ -5,6 +5,8 @@ import { coverDesign } from '../../src/core/fold/coverDesign.ts';
 import { parseJobText } from '../../src/core/job/parseJob.ts';
 import { cardDesign } from '../../src/core/mockup/cardDesign.ts';
 import { patternDrawing } from '../../src/core/pattern/patternDrawing.ts';
+import { defined } from '../defined.ts';
+import { nth } from '../nth.ts';
 import { readPdf } from '../output/pdfReading.ts';
 import { expectAccessible } from './accessibility.ts';
 import { expect, openExample, test } from './bench.ts';
@@ -48,7 +50,11 @@ test('the template of the tide ledger is saved as a PDF with the pages that were
     expect(bytes.subarray(0, 5).toString()).toBe('%PDF-');
     const pages = await readPdf(new Uint8Array(bytes));
     await expect(template).toContainText(`${pages.length} pages, the first`);
-    expect(pages[0]!.words.map(({ text }) => text).join(' ')).toContain(`Tide ledger, ${material}`);
+    expect(
+      nth(pages, 0)
+        .words.map(({ text }) => text)
+        .join(' '),
+    ).toContain(`Tide ledger, ${material}`);
     await expect(template.getByText('The PDF was handed to the browser')).toBeVisible();
   }
 });
@@ -69,7 +75,7 @@ test('SVG and DXF carry the chosen layers, with every slit of the card', async (
   await template.getByLabel('Kerf').fill('0.2');
   const { name, bytes } = await saved(bench, 'Save as DXF');
   expect(name).toBe('tide-ledger-card-kerf-0.2-mm.dxf');
-  const dxf = new DxfParser().parseSync(bytes.toString())!;
+  const dxf = defined(new DxfParser().parseSync(bytes.toString()));
   expect(dxf.header.$INSUNITS).toBe(4);
   expect(dxf.entities.filter(({ layer, type }) => layer === 'SLIT' && type === 'LINE')).toHaveLength(slits);
   expect(dxf.entities.some(({ layer }) => layer === 'CUT')).toBe(true);
@@ -113,7 +119,7 @@ test('what the card showed corrects the measures with one press, and one undo br
   const width = bench.locator('.form-column').getByLabel('Width', { exact: true });
   const card = trial.getByLabel('Card width');
   await expect(card).toHaveAttribute('placeholder', /, worked out$/);
-  const cut = (await card.getAttribute('placeholder'))!.replace(', worked out', '');
+  const cut = defined(await card.getAttribute('placeholder')).replace(', worked out', '');
   await trial.getByRole('button', { name: 'Correct the measures' }).click();
   await expect(width).toHaveValue(/^165\.\d+ mm$/);
   await expect(trial.getByRole('heading', { name: 'No gaps entered yet' })).toBeVisible();
@@ -217,7 +223,7 @@ test('a telephone names low pieces below them, and notes stand apart from the la
     .locator('path')
     .first();
   const below = async (): Promise<boolean> => {
-    const [words, piece] = [(await name.boundingBox())!, (await strap.boundingBox())!];
+    const [words, piece] = [defined(await name.boundingBox()), defined(await strap.boundingBox())];
     return words.width > words.height && words.y > piece.y + piece.height - words.height / 2;
   };
   await expect.poll(below).toBe(true);

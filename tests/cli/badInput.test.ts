@@ -1,5 +1,6 @@
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import tideLedger from '../../public/jobs/tide-ledger.json' with { type: 'json' };
+import { nth } from '../nth.ts';
 import { build, lines, run, runProcess, scratch } from './commandLine.ts';
 
 type Change = readonly [path: string, value: unknown];
@@ -14,7 +15,7 @@ function changed(...changes: Change[]): string {
       place[key] ??= {};
       place = place[key] as Record<string, unknown>;
     }
-    const last = keys[keys.length - 1]!;
+    const last = nth(keys, keys.length - 1);
     if (value === undefined) delete place[last];
     else place[last] = value;
   }

@@ -8,6 +8,7 @@ import { fitCommand } from '../../src/cli/fitCommand.ts';
 import { type Command, runCommand } from '../../src/cli/runCommand.ts';
 import { type Sink, Terminal } from '../../src/cli/terminal.ts';
 import { validateCommand } from '../../src/cli/validateCommand.ts';
+import { defined } from '../defined.ts';
 
 const COMMANDS: Readonly<Record<string, Command>> = {
   fit: fitCommand,
@@ -32,7 +33,7 @@ export async function run(name: string, words: readonly string[], input: string 
   const output = new MemorySink();
   const errors = new MemorySink();
   const terminal = new Terminal(Readable.from([Buffer.from(input)]), output, errors);
-  const status = await runCommand(COMMANDS[name]!, words, terminal);
+  const status = await runCommand(defined(COMMANDS[name]), words, terminal);
   return { status, stdout: output.text, stderr: errors.text };
 }
 

@@ -1,5 +1,6 @@
 import { join } from 'node:path';
 import { afterAll, describe, expect, test } from 'vitest';
+import { nth } from '../nth.ts';
 import { lines, run, scratch } from './commandLine.ts';
 
 const jobs = join(import.meta.dirname, '../../public/jobs');
@@ -15,7 +16,7 @@ describe('the validate command', () => {
 
   test('says of a bad job what fit says, with the same exit code', async () => {
     const bad = [file('bad.json', '{"format": "coverwright-job", "version": 1, "colour": 1}'), file('worse.json', '{')];
-    for (const words of [[bad[0]!], bad, [JOBS[0]!, ...bad]]) {
+    for (const words of [[nth(bad, 0)], bad, [nth(JOBS, 0), ...bad]]) {
       const { status, stdout, stderr } = await run('validate', words);
       expect({ status, stdout }).toEqual({ status: 2, stdout: '' });
       expect(lines(stderr).length).toBeGreaterThan(1);

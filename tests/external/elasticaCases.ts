@@ -3,6 +3,8 @@ import { createStripSolver, type StripSolver, solveStrip } from '../../src/core/
 import type { StripProblem } from '../../src/core/strip/stripProblem.ts';
 import { stripSettings } from '../../src/core/strip/stripSettings.ts';
 import type { StripSolution } from '../../src/core/strip/stripSolution.ts';
+import { defined } from '../defined.ts';
+import { nth } from '../nth.ts';
 
 /** Stiff enough that stretching changes no checked figure by more than a tenth of its tolerance. */
 const INEXTENSIBLE = 1e7;
@@ -19,7 +21,7 @@ function solved(solver: StripSolver, problem: StripProblem, guess: number[]): St
 
 /** Largest coordinate (0: x, 1: y) along the strip times `sign`, by a parabola through the highest node and its neighbours. */
 function peak({ nodes }: StripSolution, coordinate: 0 | 1, sign: 1 | -1): number {
-  const at = (k: number) => sign * nodes[2 * k + coordinate]!;
+  const at = (k: number) => sign * nth(nodes, 2 * k + coordinate);
   let best = 1;
   for (let k = 2; k < nodes.length / 2 - 1; k++) if (at(k) > at(best)) best = k;
   const rise = 0.5 * (at(best + 1) - at(best - 1));
@@ -37,7 +39,7 @@ export function cantilever(solver: StripSolver, fx: number, fy: number) {
     loads: [{ at: 1, fx, fy }],
   };
   const { nodes } = solved(solver, problem, [0, 0, 1, 0]);
-  return { x: nodes.at(-2)!, y: nodes.at(-1)! };
+  return { x: nth(nodes, -2), y: nth(nodes, -1) };
 }
 
 /** Both ends clamped along +x, brought nearer by `shortening`, length 1. */
@@ -146,11 +148,11 @@ export function tautOverCorner(solver: StripSolver, angle: number) {
     ),
   };
   const solution = solved(solver, problem, [x, y, 0, -offset, -x, y]);
-  const corner = solution.contacts.find((c) => c.kind === 'vertex')!;
+  const corner = defined(solution.contacts.find((c) => c.kind === 'vertex'));
   const curvature = (k: number) => {
     const n = solution.nodes;
-    const [ax, ay] = [n[2 * k]! - n[2 * k - 2]!, n[2 * k + 1]! - n[2 * k - 1]!];
-    const [bx, by] = [n[2 * k + 2]! - n[2 * k]!, n[2 * k + 3]! - n[2 * k + 1]!];
+    const [ax, ay] = [nth(n, 2 * k) - nth(n, 2 * k - 2), nth(n, 2 * k + 1) - nth(n, 2 * k - 1)];
+    const [bx, by] = [nth(n, 2 * k + 2) - nth(n, 2 * k), nth(n, 2 * k + 3) - nth(n, 2 * k + 1)];
     return Math.atan2(ax * by - ay * bx, ax * bx + ay * by) / solution.spacing;
   };
   const i = Math.floor(corner.place);

@@ -1,4 +1,6 @@
 import { describe, expect, it } from 'vitest';
+import { defined } from '../defined.ts';
+import { nth } from '../nth.ts';
 import { blockWrap, cantilever, clampedClamped, solverWith, uBend } from './elasticaCases.ts';
 import { blockWrapOracle, cantileverOracle, clampedClampedOracle, uBendOracle } from './elasticaOracle.ts';
 import reference from './reference-values.json' with { type: 'json' };
@@ -49,8 +51,8 @@ describe('the strip agrees with shooting and elliptic integrals on random cases'
     (a, slack) => {
       const wrap = blockWrap(solver, a, slack);
       const { start, contacts, spacing, nodes } = wrap.solution;
-      const corner = contacts.find((c) => c.kind === 'vertex' && c.y > 0)!;
-      const turn = Math.PI - Math.atan2(nodes[5]! - nodes[3]!, nodes[4]! - nodes[2]!);
+      const corner = defined(contacts.find((c) => c.kind === 'vertex' && c.y > 0));
+      const turn = Math.PI - Math.atan2(nth(nodes, 5) - nth(nodes, 3), nth(nodes, 4) - nth(nodes, 2));
       const began = [-Math.abs(turn) / spacing, -start.fx, -start.fy, (corner.place - 0.5) * spacing, wrap.cornerForce];
       const exact = blockWrapOracle(a, slack, began);
       expect(Math.abs(wrap.bow / exact.bow - 1)).toBeLessThan(reference.blockWrap.rel.bow);

@@ -9,7 +9,9 @@ import { bendLength } from '../../src/core/leather/bend.ts';
 import { calibrateNeutral } from '../../src/core/leather/calibrate.ts';
 import { circularSegment } from '../../src/core/math/circularSegment.ts';
 import { MM_PER_INCH, MM_PER_OUNCE } from '../../src/core/units/mm.ts';
+import { defined } from '../defined.ts';
 import { soundJob } from '../jobArbitrary.ts';
+import { nth } from '../nth.ts';
 import reference from './reference-values.json' with { type: 'json' };
 
 const close = (value: number, expected: number, rel: number) =>
@@ -35,7 +37,7 @@ describe('a bend', () => {
   test('of 12.874 mm round a rod of radius 3 mm in 1.8 mm leather has its neutral line at 0.61', () => {
     // 12.874 / pi = 4.098 = 3 + 0.61 x 1.8
     const bend = { length: 12.874, angle: Math.PI, radius: 3, thickness: 1.8, error: 0 };
-    expect(calibrateNeutral(bend)!.value).toBeCloseTo(0.61, 4);
+    expect(defined(calibrateNeutral(bend)).value).toBeCloseTo(0.61, 4);
   });
 });
 
@@ -72,11 +74,11 @@ describe('exact geometry', () => {
   test('circular segment over a chord', () => {
     const [row] = reference.roundedSpine.rows;
     const { radius, arc } = circularSegment(row!.chord, row!.rise);
-    close(radius, row!.radius!, reference.roundedSpine.rel);
+    close(radius, defined(row!.radius), reference.roundedSpine.rel);
     close(arc, row!.arc, reference.roundedSpine.rel);
-    const unit = reference.roundedSpine.rows[1]!;
+    const unit = nth(reference.roundedSpine.rows, 1);
     close(circularSegment(unit.chord, unit.rise).arc, unit.arc, 5e-6); // its rise is printed to six digits only
-    close(circularSegment(unit.chord, unit.rise).halfAngle * 2, radians(unit.angle_deg!), 5e-6);
+    close(circularSegment(unit.chord, unit.rise).halfAngle * 2, radians(defined(unit.angle_deg)), 5e-6);
   });
 });
 
@@ -84,7 +86,7 @@ describe('a rounded back', () => {
   test('of bulk 13/16 in, a third of a circle: 0.98 in round the spine, where 0.95 in is published (a finding)', () => {
     // Published: welbound.com/articles/22, not found again; "about a third of a circle" is the usual round (a handbook of
     // 1890, a conservation dictionary). The model disagrees by 3 %: 0.95 in on that bulk would be 110 degrees, not 120.
-    const unit = reference.roundedSpine.rows[1]!;
+    const unit = nth(reference.roundedSpine.rows, 1);
     const spine = (bulk: number): number => {
       const thickness = bulk * MM_PER_INCH;
       const rounded = {

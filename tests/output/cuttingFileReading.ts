@@ -9,6 +9,8 @@ import DxfParser, {
 } from 'dxf-parser';
 import { svgPathProperties } from 'svg-path-properties';
 import type { Vec2 } from '../../src/core/math/vec2.ts';
+import { defined } from '../defined.ts';
+import { nth } from '../nth.ts';
 
 /** One thing that a cutting file holds, as an independent reader finds it; y up, mm. */
 export interface Found {
@@ -54,7 +56,7 @@ function polyline({ vertices, shape, layer }: ILwpolylineEntity): Found {
   const points: Vec2[] = [];
   const radii: number[] = [];
   for (let i = 0; i < (shape ? vertices.length : vertices.length - 1); i++) {
-    const [a, b] = [vertices[i]!, vertices[(i + 1) % vertices.length]!];
+    const [a, b] = [nth(vertices, i), nth(vertices, (i + 1) % vertices.length)];
     points.push([a.x, a.y]);
     const angle = 4 * Math.atan(a.bulge ?? 0);
     if (angle === 0) continue;
@@ -64,8 +66,8 @@ function polyline({ vertices, shape, layer }: ILwpolylineEntity): Found {
     radii.push(radius);
     points.push(...roundPoints(centre, radius, Math.atan2(a.y - centre[1], a.x - centre[0]), angle).slice(1, -1));
   }
-  const last = vertices.at(-1)!;
-  points.push(shape ? points[0]! : [last.x, last.y]);
+  const last = nth(vertices, -1);
+  points.push(shape ? nth(points, 0) : [last.x, last.y]);
   return { ...nothing, layer, points, radii, isClosed: shape };
 }
 
@@ -162,7 +164,7 @@ function svgElement(element: Element, layer: string): Found[] {
         return [x, -y];
       });
     });
-    const last = parts.at(-1)!.end;
+    const last = nth(parts, -1).end;
     points.push([last.x, -last.y]);
     const radii = [...d.matchAll(/A([\d.e-]+)/g)].map(([, radius]) => Number(radius));
     return { ...nothing, layer, points, radii, isClosed: d.endsWith('Z') };
@@ -183,6 +185,6 @@ export function readSvg(text: string): CuttingFile {
     for (const child of Array.from(element.childNodes)) if (child.nodeType === 1) visit(child as Element, here);
   };
   visit(root, '');
-  const [, , width, height] = root.getAttribute('viewBox')!.split(' ').map(Number);
+  const [, , width, height] = defined(root.getAttribute('viewBox')).split(' ').map(Number);
   return { found, colours, size: [width!, height!] };
 }

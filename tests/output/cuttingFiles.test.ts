@@ -5,11 +5,13 @@ import { patternDrawing } from '../../src/core/pattern/patternDrawing.ts';
 import { patternDxf } from '../../src/output/dxf/patternDxf.ts';
 import { patternSvg } from '../../src/output/svg/patternSvg.ts';
 import { coverOf } from '../core/pattern/coverOf.ts';
+import { defined } from '../defined.ts';
+import { nth } from '../nth.ts';
 import { type CuttingFile, readDxf, readSvg } from './cuttingFileReading.ts';
 import { cuttingJobs } from './cuttingJobs.ts';
 
 const laced = patternDrawing(coverOf({ construction: { strap: {} }, leather: { outside: { foldThickness_mm: 1 } } }));
-const smallest = cuttingJobs().find(({ name }) => name === 'the smallest book')!.drawing;
+const smallest = defined(cuttingJobs().find(({ name }) => name === 'the smallest book')).drawing;
 const forLaser = { kerf_mm: 0.2 };
 const silent = { ...forLaser, layers: LAYERS.filter((layer) => layer !== 'text') };
 
@@ -71,7 +73,7 @@ test('the cautions of the smallest job stand on its page', () => {
   const cautions = found.filter(({ layer }) => layer === 'CAUTION');
   expect(cautions.length).toBeGreaterThan(3);
   for (const { points, text, height, width } of cautions) {
-    const [x, y] = points[0]!;
+    const [x, y] = nth(points, 0);
     expect([text, x >= 0 && x + (width ?? text!.length * height * 0.5) <= size![0]]).toEqual([text, true]);
     expect(-y - height >= 0 && -y + 0.3 * height <= size![1]).toBe(true);
   }
@@ -90,6 +92,6 @@ test('the height of letters in DXF is that of a capital, 0.718 of the body as in
   const [inSvg, inDxf] = [heights(svg(laced)), heights(dxf(laced))];
   expect(inDxf.length).toBe(inSvg.length);
   inDxf.forEach((height, i) => {
-    expect(height / inSvg[i]!).toBeCloseTo(0.718, 3);
+    expect(height / nth(inSvg, i)).toBeCloseTo(0.718, 3);
   });
 });

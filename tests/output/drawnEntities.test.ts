@@ -9,6 +9,8 @@ import { patternDxf } from '../../src/output/dxf/patternDxf.ts';
 import { LASER_CAUTION } from '../../src/output/laserCaution.ts';
 import { pathData } from '../../src/output/svg/pathData.ts';
 import { patternSvg } from '../../src/output/svg/patternSvg.ts';
+import { defined } from '../defined.ts';
+import { nth } from '../nth.ts';
 import { type Found, readDxf, readSvg } from './cuttingFileReading.ts';
 
 const arc = (centre: Vec2, radius: number, start: number, sweep: number) =>
@@ -102,10 +104,10 @@ describe.each([
     const marks = on('MARK');
     expect(marks.length).toBe(ARCS.length);
     marks.forEach(({ points, radii, isClosed }, i) => {
-      const { radius, start, sweep } = ARCS[i]!;
+      const { radius, start, sweep } = nth(ARCS, i);
       expect([radii, isClosed]).toEqual([[expect.closeTo(radius, 4)], false]);
       const at = (angle: number): Vec2 => [50 + radius * Math.cos(angle), 65 + radius * Math.sin(angle)];
-      const ends = [points[0]!, points.at(-1)!].sort((a, b) => a[0] - b[0]);
+      const ends = [nth(points, 0), nth(points, -1)].sort((a, b) => a[0] - b[0]);
       expect(ends).toEqual([at(start), at(start + sweep)].sort((a, b) => a[0] - b[0]).map(near));
       const toMiddle = points.map(([x, y]) => Math.hypot(x - at(start + sweep / 2)[0], y - at(start + sweep / 2)[1]));
       expect(Math.min(...toMiddle)).toBeLessThan(0.25);
@@ -129,7 +131,7 @@ describe.each([
 
   test('has a hatch as upright lines 2 mm apart', () => {
     const lines = on('SKIVE').map(({ points }) => [...points].sort((a, b) => a[1] - b[1]));
-    lines.sort((a, b) => a[0]![0] - b[0]![0]);
+    lines.sort((a, b) => nth(a, 0)[0] - nth(b, 0)[0]);
     expect(lines).toEqual([60, 62, 64].map((x) => [near([x, 50]), near([x, 60])]));
   });
 
@@ -188,7 +190,7 @@ describe('the SVG', () => {
       'pocket-1',
       'pocket-2',
     ]);
-    const style = (id: string) => found.find(([each]) => each === id)![2];
+    const style = (id: string) => defined(found.find(([each]) => each === id))[2];
     expect(style('outside-FOLD')).toBe('fill="none" stroke="#0000ff" stroke-width="0.2" stroke-dasharray="6 2"');
     expect(style('outside-CUT')).toBe('fill="none" stroke="#ff0000" stroke-width="0.2"');
     expect(style('outside-TEXT')).toBe('fill="#008100"');
@@ -220,7 +222,7 @@ describe('the SVG', () => {
 describe('the DXF', () => {
   test('has a line type for every dashed layer, a gap as a negative length, and none for the others', () => {
     const dxf = patternDxf(drawing);
-    const types = new DxfParser().parseSync(dxf)!.tables.lineType.lineTypes;
+    const types = defined(new DxfParser().parseSync(dxf)).tables.lineType.lineTypes;
     expect(types.FOLD).toMatchObject({ description: 'fold lines', pattern: [6, -2] });
     expect(types.CENTRE).toMatchObject({ pattern: [8, -1.5, 1, -1.5] });
     expect(types.CUT).toBeUndefined();

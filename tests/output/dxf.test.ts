@@ -12,6 +12,7 @@ import type { Vec2 } from '../../src/core/math/vec2.ts';
 import { patternDrawing } from '../../src/core/pattern/patternDrawing.ts';
 import { patternDxf } from '../../src/output/dxf/patternDxf.ts';
 import { coverOf } from '../core/pattern/coverOf.ts';
+import { nth } from '../nth.ts';
 import { apart, boundsOf, moved } from './outlineDistance.ts';
 
 const design = coverOf({
@@ -36,7 +37,7 @@ function pointsOf({ vertices, shape }: ILwpolylineEntity, steps = 500): Vec2[] {
   const points: Vec2[] = [];
   const count = vertices.length;
   for (let i = 0; i < (shape ? count : count - 1); i++) {
-    const [a, b] = [vertices[i]!, vertices[(i + 1) % count]!];
+    const [a, b] = [nth(vertices, i), nth(vertices, (i + 1) % count)];
     const angle = 4 * Math.atan(a.bulge ?? 0);
     points.push([a.x, a.y]);
     if (angle === 0) continue;
@@ -52,7 +53,7 @@ function pointsOf({ vertices, shape }: ILwpolylineEntity, steps = 500): Vec2[] {
       ]);
     }
   }
-  points.push(shape ? points[0]! : [vertices.at(-1)!.x, vertices.at(-1)!.y]);
+  points.push(shape ? nth(points, 0) : [nth(vertices, -1).x, nth(vertices, -1).y]);
   return points;
 }
 
@@ -72,7 +73,7 @@ describe('the DXF of a pattern, read back', () => {
     const pieces = drawing.pieces.flatMap((piece) => Array.from({ length: piece.count }, () => piece));
     expect(outlines.length).toBe(pieces.length);
     pieces.forEach((piece, i) => {
-      const outline = outlines[i]!;
+      const outline = nth(outlines, i);
       expect(outline.shape).toBe(true);
       expect(outline.vertices.length).toBe(piece.outline.length);
       const points = pointsOf(outline);
@@ -100,7 +101,10 @@ test('lacing slits are lines of their length', () => {
   const slits = read(patternDxf(laced)).entities.filter(({ layer }) => layer === 'SLIT') as ILineEntity[];
   expect(slits.length).toBe(laced.pieces.reduce((sum, { holes, count }) => sum + holes * count, 0));
   for (const { vertices } of slits)
-    expect(Math.hypot(vertices[0]!.x - vertices[1]!.x, vertices[0]!.y - vertices[1]!.y)).toBeCloseTo(2.4, 9);
+    expect(Math.hypot(nth(vertices, 0).x - nth(vertices, 1).x, nth(vertices, 0).y - nth(vertices, 1).y)).toBeCloseTo(
+      2.4,
+      9,
+    );
 });
 
 test('the same drawing gives the same file', () => {

@@ -14,6 +14,7 @@ import type { PieceDrawing } from '../../src/core/pattern/drawing.ts';
 import { patternDrawing } from '../../src/core/pattern/patternDrawing.ts';
 import { kerfed, kerfNotes } from '../../src/output/kerf.ts';
 import { coverOf } from '../core/pattern/coverOf.ts';
+import { nth } from '../nth.ts';
 import { boundsOf, toChain } from './outlineDistance.ts';
 
 const stitched = { method: 'stitching', style: 'saddle', edgeMargin_mm: 4, pitch_mm: 4 };
@@ -22,7 +23,7 @@ const drawing = patternDrawing(
 );
 
 const polygon = (...points: readonly Vec2[]): Contour =>
-  points.map((from, i) => ({ kind: 'line', from, to: points[(i + 1) % points.length]! }));
+  points.map((from, i) => ({ kind: 'line', from, to: nth(points, (i + 1) % points.length) }));
 
 describe('a piece with the kerf of a laser allowed for', () => {
   test.each([0.1, 0.2, 0.4])('of %d mm is cut half a kerf outside its edge, all round', (kerf) => {
@@ -40,7 +41,7 @@ describe('a piece with the kerf of a laser allowed for', () => {
   });
 
   test('grows a square-cornered piece by exactly one kerf each way', () => {
-    const square = patternDrawing(coverOf({ seam: stitched })).pieces[0]!;
+    const square = nth(patternDrawing(coverOf({ seam: stitched })).pieces, 0);
     const { width, height } = boundsOf(flattened(kerfed(square, 0.3).outline, 1e-4));
     expect(width).toBeCloseTo(square.width + 0.3, 4);
     expect(height).toBeCloseTo(square.height + 0.3, 4);
@@ -55,7 +56,7 @@ describe('a piece with the kerf of a laser allowed for', () => {
       expect(Math.abs(area - steiner)).toBeLessThan(4 * kerf ** 2 + 0.001 * contourLength(piece.outline));
       const ring = flattened(kerfed(piece, kerf).outline, 1e-4).map(([x, y]) => ({ x, y }));
       const back = inflatePathsD([ring.slice(0, -1)], -kerf / 2, JoinType.Miter, EndType.Polygon, 4, 6);
-      expect(Math.abs(areaD(back[0]!) / contourArea(piece.outline) - 1)).toBeLessThan(1e-5);
+      expect(Math.abs(areaD(nth(back, 0)) / contourArea(piece.outline) - 1)).toBeLessThan(1e-5);
     }
   });
 
@@ -78,22 +79,22 @@ describe('a piece with the kerf of a laser allowed for', () => {
       );
       expect(cut.outline.length).toBeLessThanOrEqual(piece.outline.length + 2);
       cut.outline.forEach((segment, i) => {
-        const next = segmentStart(cut.outline[(i + 1) % cut.outline.length]!);
+        const next = segmentStart(nth(cut.outline, (i + 1) % cut.outline.length));
         expect(distance(segmentEnd(segment), next)).toBeLessThan(1e-9);
       });
     }
   });
 
   test('with square corners is still four lines', () => {
-    const square = patternDrawing(coverOf({ seam: stitched })).pieces[0]!;
+    const square = nth(patternDrawing(coverOf({ seam: stitched })).pieces, 0);
     expect(kerfed(square, 0.3).outline.map(({ kind }) => kind)).toEqual(['line', 'line', 'line', 'line']);
   });
 
   test('has slits shorter by the kerf, half at each end, so that they burn to their length', () => {
-    const laced = patternDrawing(coverOf({ seam: { style: 'whip' } })).pieces[1]!;
+    const laced = nth(patternDrawing(coverOf({ seam: { style: 'whip' } })).pieces, 1);
     const cut = kerfed(laced, 0.25);
     laced.layers.hole.forEach((slit, i) => {
-      const burnt = cut.layers.hole[i]!;
+      const burnt = nth(cut.layers.hole, i);
       if (slit.kind !== 'line' || burnt.kind !== 'line') throw new Error('no slit');
       expect(distance(burnt.from, burnt.to)).toBeCloseTo(2.4 - 0.25, 9);
       expect(distance(slit.from, burnt.from)).toBeCloseTo(0.125, 9);
@@ -103,13 +104,13 @@ describe('a piece with the kerf of a laser allowed for', () => {
 
   test('keeps slits and holes that are smaller than the beam as short as the machine can start in, and says so', () => {
     const laced = patternDrawing(coverOf({ construction: { slitWidth_mm: 1 } }));
-    const slit = kerfed(laced.pieces[0]!, 1.5).layers.hole[0]!;
+    const slit = nth(kerfed(nth(laced.pieces, 0), 1.5).layers.hole, 0);
     expect(slit.kind === 'line' && distance(slit.from, slit.to)).toBeCloseTo(0.1, 9);
     const hole = [
       { kind: 'line', from: [0, 0], to: [1, 0] },
       { kind: 'arc', centre: [0, 0], radius: 0.5, start: 0, sweep: 2 * Math.PI },
     ] as const;
-    const piece = { ...laced.pieces[0]!, layers: { ...laced.pieces[0]!.layers, hole } };
+    const piece = { ...nth(laced.pieces, 0), layers: { ...nth(laced.pieces, 0).layers, hole } };
     expect(kerfed(piece, 1.5).layers.hole).toEqual([
       { kind: 'line', from: [expect.closeTo(0.45, 9), 0], to: [expect.closeTo(0.55, 9), 0] },
       { ...hole[1], radius: 0.05 },
@@ -123,19 +124,21 @@ describe('a piece with the kerf of a laser allowed for', () => {
   });
 
   test('with clipped or inward corners is as many lines, each half a kerf beside its own', () => {
-    const clipped = patternDrawing(
-      coverOf({ seam: { ...stitched, cornerRadius_mm: 10 }, construction: { corners: 'clipped' } }),
-    ).pieces[0]!.outline;
+    const clipped = nth(
+      patternDrawing(coverOf({ seam: { ...stitched, cornerRadius_mm: 10 }, construction: { corners: 'clipped' } }))
+        .pieces,
+      0,
+    ).outline;
     for (const outline of [clipped, polygon([0, 0], [20, 0], [20, 10], [10, 10], [10, 20], [0, 20])]) {
-      const cut = kerfed({ ...drawing.pieces[0]!, outline }, 0.3).outline;
+      const cut = kerfed({ ...nth(drawing.pieces, 0), outline }, 0.3).outline;
       expect(cut.length).toBe(outline.length);
       cut.forEach((segment, i) => {
-        const own = outline[i]!;
+        const own = nth(outline, i);
         if (segment.kind !== 'line' || own.kind !== 'line') throw new Error('no line');
         const [u, v] = [own.to[0] - own.from[0], own.to[1] - own.from[1]];
         for (const [x, y] of [segment.from, segment.to])
           expect(((x - own.from[0]) * v - (y - own.from[1]) * u) / Math.hypot(u, v)).toBeCloseTo(0.15, 9);
-        expect(distance(segmentEnd(segment), segmentStart(cut[(i + 1) % cut.length]!))).toBeLessThan(1e-9);
+        expect(distance(segmentEnd(segment), segmentStart(nth(cut, (i + 1) % cut.length)))).toBeLessThan(1e-9);
       });
     }
   });
@@ -150,7 +153,7 @@ describe('a piece with the kerf of a laser allowed for', () => {
       ];
       const [hollow, bump] = [around(kerf / 4, -Math.PI), around(kerf, Math.PI)];
       for (const outline of [hollow, bump]) {
-        const cut = kerfed({ ...drawing.pieces[0]!, outline }, kerf).outline;
+        const cut = kerfed({ ...nth(drawing.pieces, 0), outline }, kerf).outline;
         expect(cut.every(({ kind }) => kind === 'line')).toBe(true);
         expect(isSimplePolygon(flattened(cut, 0.01).slice(0, -1))).toBe(true);
         for (const point of flattened(cut, 0.01))
@@ -161,11 +164,11 @@ describe('a piece with the kerf of a laser allowed for', () => {
 
   test('turns about a sharp corner on an arc of half a kerf, and draws on the lines of a blunt one', () => {
     // The corner at (40, 0) turns by 166 degrees, that at (0, 10) by 104.
-    const cut = kerfed({ ...drawing.pieces[0]!, outline: polygon([0, 0], [40, 0], [0, 10]) }, 0.4).outline;
+    const cut = kerfed({ ...nth(drawing.pieces, 0), outline: polygon([0, 0], [40, 0], [0, 10]) }, 0.4).outline;
     expect(cut.map(({ kind }) => kind)).toEqual(['line', 'arc', 'line', 'line']);
     expect(cut[1]).toMatchObject({ centre: [40, 0], radius: 0.2 });
     expect(boundsOf(flattened(cut, 1e-4)).width).toBeCloseTo(40.4, 3);
-    const [x, y] = segmentEnd(cut[2]!);
+    const [x, y] = segmentEnd(nth(cut, 2));
     // Where x = -0.2 meets the slanted edge x + 4 y = 40 moved outward by 0.2 mm.
     expect([x, y]).toEqual([expect.closeTo(-0.2, 9), expect.closeTo((40.2 + 0.2 * Math.sqrt(17)) / 4, 9)]);
   });
@@ -175,7 +178,7 @@ describe('a piece with the kerf of a laser allowed for', () => {
       ...polygon([5, 0], [20, 0], [20, 20], [0, 20], [0, 5]).slice(0, 4),
       { kind: 'arc', centre: [5, 5], radius: 5, start: Math.PI, sweep: Math.PI / 2 },
     ];
-    const [first] = kerfed({ ...drawing.pieces[0]!, outline }, 0.3).outline;
+    const [first] = kerfed({ ...nth(drawing.pieces, 0), outline }, 0.3).outline;
     expect(first).toEqual({ kind: 'line', from: [5, -0.15], to: [expect.closeTo(20.15, 9), -0.15] });
   });
 
@@ -200,7 +203,7 @@ describe('a piece with the kerf of a laser allowed for', () => {
       [9.85, 15],
     ] as const;
     for (const outline of [polygon(...start, [10.15, 15], [9.85, 15], ...end), polygon(...start, ...chamber, ...end)]) {
-      const cut = kerfed({ ...drawing.pieces[0]!, outline }, 0.4);
+      const cut = kerfed({ ...nth(drawing.pieces, 0), outline }, 0.4);
       expect(isSimplePolygon(flattened(cut.outline, 0.01).slice(0, -1))).toBe(true);
       const { width, height } = boundsOf(flattened(cut.outline, 0.01));
       expect([width, height]).toEqual([expect.closeTo(20.4, 4), expect.closeTo(20.4, 4)]);
@@ -212,18 +215,18 @@ describe('a piece with the kerf of a laser allowed for', () => {
     const hole: PieceDrawing['layers']['hole'] = [
       { kind: 'path', segments: polygon([0, 0], [2, 0], [0, 2]), isClosed: true },
     ];
-    const piece = { ...drawing.pieces[0]!, layers: { ...drawing.pieces[0]!.layers, hole } };
+    const piece = { ...nth(drawing.pieces, 0), layers: { ...nth(drawing.pieces, 0).layers, hole } };
     expect(kerfed(piece, 0.3).layers.hole).toEqual(hole);
     expect(kerfNotes({ ...drawing, pieces: [piece] }, 1.5)).toEqual([]);
   });
 
   test('of nothing is the piece itself, and out of range is refused', () => {
-    expect(kerfed(drawing.pieces[0]!, 0)).toBe(drawing.pieces[0]);
-    expect(boundsOf(flattened(kerfed(drawing.pieces[1]!, 2).outline, 1e-3)).height).toBeCloseTo(
-      drawing.pieces[1]!.height + 2,
+    expect(kerfed(nth(drawing.pieces, 0), 0)).toBe(drawing.pieces[0]);
+    expect(boundsOf(flattened(kerfed(nth(drawing.pieces, 1), 2).outline, 1e-3)).height).toBeCloseTo(
+      nth(drawing.pieces, 1).height + 2,
       2,
     );
     for (const kerf of [-0.1, 2.01, Number.NaN])
-      expect(() => kerfed(drawing.pieces[0]!, kerf)).toThrow(/allowed: 0 to 2 mm/);
+      expect(() => kerfed(nth(drawing.pieces, 0), kerf)).toThrow(/allowed: 0 to 2 mm/);
   });
 });

@@ -1,10 +1,11 @@
 import type { Vec2 } from '../../src/core/math/vec2.ts';
+import { nth } from '../nth.ts';
 
 /** From a point to a chain of straight stretches, mm. */
 export function toChain([x, y]: Vec2, chain: readonly Vec2[]): number {
   let least = Number.POSITIVE_INFINITY;
   for (let i = 1; i < chain.length; i++) {
-    const [a, b] = [chain[i - 1]!, chain[i]!];
+    const [a, b] = [nth(chain, i - 1), nth(chain, i)];
     const [u, v] = [b[0] - a[0], b[1] - a[1]];
     const share = Math.max(0, Math.min(1, ((x - a[0]) * u + (y - a[1]) * v) / (u * u + v * v || 1)));
     least = Math.min(least, Math.hypot(x - a[0] - share * u, y - a[1] - share * v));

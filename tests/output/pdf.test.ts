@@ -9,6 +9,8 @@ import { drawingPdf, patternPdf } from '../../src/output/pdf/patternPdf.ts';
 import { BAR_LENGTH } from '../../src/output/pdf/printerScale.ts';
 import { visualRuns } from '../../src/output/pdf/visualRuns.ts';
 import { coverOf } from '../core/pattern/coverOf.ts';
+import { defined } from '../defined.ts';
+import { nth } from '../nth.ts';
 import { apart, boundsOf, moved } from './outlineDistance.ts';
 import { outlineOn, pagesOf } from './patternReading.ts';
 import { type ReadPage, readPdf } from './pdfReading.ts';
@@ -81,7 +83,7 @@ describe.each(PAPERS.map((paper) => [nameOf(paper), paper] as const))('the templ
       if (tiles.length > 1) expect(places.size).toBeGreaterThanOrEqual(2 * (tiles.length - 1));
       for (const [name, found] of places) {
         expect([name, found.length]).toEqual([name, 2]);
-        expect(Math.hypot(found[0]![0] - found[1]![0], found[0]![1] - found[1]![1])).toBeLessThan(0.01);
+        expect(Math.hypot(nth(found, 0)[0] - nth(found, 1)[0], nth(found, 0)[1] - nth(found, 1)[1])).toBeLessThan(0.01);
       }
     }
   });
@@ -91,7 +93,7 @@ describe.each(PAPERS.map((paper) => [nameOf(paper), paper] as const))('the templ
     for (const piece of drawing.pieces) {
       const windows = pagesOf(pages, piece.name).map((page) => {
         const { low } = boundsOf(outlineOn(page));
-        const clip = page.clips[0]!;
+        const clip = nth(page.clips, 0);
         expect(clip.low[0]).toBeGreaterThan(9);
         expect(clip.low[1]).toBeGreaterThan(9);
         expect(clip.high[0]).toBeLessThan(page.width - 9);
@@ -139,11 +141,11 @@ describe.each(PAPERS.map((paper) => [nameOf(paper), paper] as const))('the templ
       // What lies so near to the bar that a rule laid along it would meet it.
       const beside = chains
         .flat()
-        .filter((point) => Math.abs(point[1 - axis]! - low[1 - axis]!) < 5)
-        .filter((point) => point[axis]! > low[axis]! - 8 && point[axis]! < high[axis]! + 8)
-        .map((point) => point[axis]!);
-      expect(Math.min(...beside)).toBeCloseTo(low[axis]!, 6);
-      expect(Math.max(...beside)).toBeCloseTo(high[axis]!, 6);
+        .filter((point) => Math.abs(nth(point, 1 - axis) - nth(low, 1 - axis)) < 5)
+        .filter((point) => point[axis] > low[axis] - 8 && point[axis] < high[axis] + 8)
+        .map((point) => point[axis]);
+      expect(Math.min(...beside)).toBeCloseTo(low[axis], 6);
+      expect(Math.max(...beside)).toBeCloseTo(high[axis], 6);
     }
     const text = first!.words.map((word) => word.text).join('\n');
     expect(text).toContain(`x check bar: ${BAR_LENGTH} mm from end to end`);
@@ -159,11 +161,13 @@ describe('the template', () => {
 
   test('says on its first page what "fit to page" would do: 94.1 % or 97.3 %', async () => {
     const said = async (paper: Paper): Promise<string> =>
-      (await readPdf(await patternPdf(design, { paper })))[0]!.words.map(({ text }) => text).join(' ');
+      nth(await readPdf(await patternPdf(design, { paper })), 0)
+        .words.map(({ text }) => text)
+        .join(' ');
     expect(await said('A4')).toContain('onto Letter paper gives 94.1 %');
     expect(await said('Letter')).toContain('onto A4 paper gives 97.3 %');
-    expect(fitToPage('A4')!.share).toBeCloseTo(279.4 / 297, 12);
-    expect(fitToPage('Letter')!.share).toBeCloseTo(210 / 215.9, 12);
+    expect(defined(fitToPage('A4')).share).toBeCloseTo(279.4 / 297, 12);
+    expect(defined(fitToPage('Letter')).share).toBeCloseTo(210 / 215.9, 12);
     expect(fitToPage({ roll_mm: 610 })).toBeNull();
   });
 
@@ -177,8 +181,8 @@ describe('the template', () => {
   test('marks where the edges of a rounded corner would meet, for its diagonal, and prints sizes as drawn', async () => {
     const inches = coverDesign({ ...design.job, work: { units: 'in', cutStep_mm: null } });
     const pages = await readPdf(await patternPdf(inches, { paper: { roll_mm: 610 } }));
-    const outside = patternDrawing(inches).pieces[0]!;
-    const page = pagesOf(pages, outside.name)[0]!;
+    const outside = nth(patternDrawing(inches).pieces, 0);
+    const page = nth(pagesOf(pages, outside.name), 0);
     const { low, high } = boundsOf(outlineOn(page));
     const arms = page.paths.filter(({ lineWidth, isDashed }) => !isDashed && Math.abs(lineWidth - 0.1) < 1e-3);
     for (const x of [low[0], high[0]])
@@ -186,18 +190,26 @@ describe('the template', () => {
         const from = arms.flatMap(({ chains }) => chains).filter(([at]) => Math.hypot(at![0] - x, at![1] - y) < 1e-3);
         expect(from.length).toBe(2);
       }
-    const text = pages[0]!.words.map((word) => word.text).join(' ');
+    const text = nth(pages, 0)
+      .words.map((word) => word.text)
+      .join(' ');
     expect(text).toContain('the angle marked where two edges would meet');
-    const said = /Outside, cut 1: (\d+) (\d+)\/(\d+) in x/.exec(text)!.slice(1).map(Number) as [number, number, number];
+    const said = defined(/Outside, cut 1: (\d+) (\d+)\/(\d+) in x/.exec(text))
+      .slice(1)
+      .map(Number) as [number, number, number];
     expect((said[0] + said[1] / said[2]) * 25.4).toBeCloseTo(outside.width, 6);
     const square = await readPdf(await patternPdf(coverOf()));
-    expect(square[0]!.words.map((word) => word.text).join(' ')).not.toContain('angle marked');
+    expect(
+      nth(square, 0)
+        .words.map((word) => word.text)
+        .join(' '),
+    ).not.toContain('angle marked');
   });
 
   test('makes up for a printer whose bars measured off: what it shrinks is drawn larger by as much', async () => {
     const bars = { x_mm: 148.5, y_mm: 151.2 };
     const pages = await readPdf(await patternPdf(design, { bars }));
-    const outside = drawing.pieces[0]!;
+    const outside = nth(drawing.pieces, 0);
     for (const page of pagesOf(pages, outside.name)) {
       const { width, height } = boundsOf(outlineOn(page));
       expect((width * bars.x_mm) / 150).toBeCloseTo(outside.width, 2);
@@ -207,15 +219,19 @@ describe('the template', () => {
 
   test('names "fit to page" where both bars show it, and refuses bars that no printer is off by', async () => {
     const pages = await readPdf(await patternPdf(design, { bars: { x_mm: 141.1, y_mm: 141.2 } }));
-    expect(pages[0]!.words.map(({ text }) => text).join(' ')).toContain('fitted to Letter paper');
+    expect(
+      nth(pages, 0)
+        .words.map(({ text }) => text)
+        .join(' '),
+    ).toContain('fitted to Letter paper');
     await expect(patternPdf(design, { bars: { x_mm: 120, y_mm: 150 } })).rejects.toThrow(/allowed: 135 to 165 mm/);
     await expect(patternPdf(design, { bars: { x_mm: Number.NaN, y_mm: 150 } })).rejects.toThrow(RangeError);
   });
 
   test.each([false, true])('lies as the drawing does, so that front is front, mirrored %s', async (mirrored) => {
-    const outside = drawing.pieces[0]!;
+    const outside = nth(drawing.pieces, 0);
     const pages = await readPdf(await patternPdf(design, { paper: { roll_mm: 610 }, mirrored }));
-    const page = pagesOf(pages, outside.name)[0]!;
+    const page = nth(pagesOf(pages, outside.name), 0);
     const { low } = boundsOf(outlineOn(page));
     const drawn = page.paths.flatMap(({ chains }) => chains.flat());
     // Marks of seam, strap and pen loop are alike at no two corners.
@@ -226,16 +242,18 @@ describe('the template', () => {
         expect(Math.min(...drawn.map((point) => Math.hypot(point[0] - u, point[1] - v)))).toBeLessThan(0.01);
       }
     }
-    const said = pages[0]!.words.map(({ text }) => text).join(' ');
+    const said = nth(pages, 0)
+      .words.map(({ text }) => text)
+      .join(' ');
     expect(said).toContain(mirrored ? 'Flesh side up, mirrored' : 'Grain side up, as on the screen');
   });
 
   test('mirrored has the same outline turned over', async () => {
-    const outside = drawing.pieces[0]!;
-    const page = pagesOf(
-      await readPdf(await patternPdf(design, { paper: { roll_mm: 610 }, mirrored: true })),
-      outside.name,
-    )[0]!;
+    const outside = nth(drawing.pieces, 0);
+    const page = nth(
+      pagesOf(await readPdf(await patternPdf(design, { paper: { roll_mm: 610 }, mirrored: true })), outside.name),
+      0,
+    );
     const { low } = boundsOf(outlineOn(page));
     const outline = moved(outlineOn(page), [-low[0], -low[1]]);
     const truth = flattened(outside.outline, 1e-3).map(([x, y]): Vec2 => [outside.width - x, y]);
@@ -253,9 +271,12 @@ describe('the template', () => {
       pattern: { outsideWidth_mm: 4000, outsideHeight_mm: 2000 },
     });
     const pages = await readPdf(await patternPdf(huge, { paper: { roll_mm: 914 } }));
-    expect(pagesOf(pages, patternDrawing(huge).pieces[0]!.name).length).toBeGreaterThan(1);
+    expect(pagesOf(pages, nth(patternDrawing(huge).pieces, 0).name).length).toBeGreaterThan(1);
     expect((await readPdf(await patternPdf(huge))).length).toBeLessThanOrEqual(400);
-    const four = { ...patternDrawing(huge), pieces: Array.from({ length: 4 }, () => patternDrawing(huge).pieces[0]!) };
+    const four = {
+      ...patternDrawing(huge),
+      pieces: Array.from({ length: 4 }, () => nth(patternDrawing(huge).pieces, 0)),
+    };
     await expect(drawingPdf(four)).rejects.toThrow(/allowed: 400. Choose a larger paper/);
   });
 
@@ -264,7 +285,7 @@ describe('the template', () => {
     const small = coverOf({ book, construction: { strap: {}, penLoop: {} } });
     const [outside] = patternDrawing(small).pieces;
     expect(outside!.unwritten.length).toBeGreaterThan(0);
-    const page = pagesOf(await readPdf(await patternPdf(small)), 'Outside')[0]!;
+    const page = nth(pagesOf(await readPdf(await patternPdf(small)), 'Outside'), 0);
     const { low, high } = boundsOf(outlineOn(page));
     const said = page.words.filter(({ at }) => at[1] < low[1] && at[1] > 20);
     const text = said.map((word) => word.text).join(' ');
@@ -278,8 +299,8 @@ describe('the template', () => {
 
   test('says by number which characters of a name its letters lack, and draws a box for each', async () => {
     const pages = await readPdf(await patternPdf(coverOf({ name: 'Küste → 潮 🐟' })));
-    expect(pages[0]!.words[0]!.text).toBe('Küste → □ □');
-    expect(pages[0]!.words.map(({ text }) => text)).toContain(
+    expect(nth(nth(pages, 0).words, 0).text).toBe('Küste → □ □');
+    expect(nth(pages, 0).words.map(({ text }) => text)).toContain(
       "□ stands for what this sheet's letters lack: U+6F6E, U+1F41F",
     );
     const told: string[] = [];
@@ -288,12 +309,16 @@ describe('the template', () => {
     const plain = await readPdf(
       await patternPdf(coverOf({ name: 'Küste → x' }), { onLacking: () => expect.fail('nothing is lacking') }),
     );
-    expect(plain[0]!.words.map(({ text }) => text).join(' ')).not.toContain('lack');
+    expect(
+      nth(plain, 0)
+        .words.map(({ text }) => text)
+        .join(' '),
+    ).not.toContain('lack');
   });
 
   test('sets accents typed apart as one letter, and leaves out what is not drawn', async () => {
     const pages = await readPdf(await patternPdf(coverOf({ name: 'thu\u0309y\u200b\u00adtrie\u0302\u0300u\t1' })));
-    expect(pages[0]!.words[0]!.text).toBe('thủytriều 1');
+    expect(nth(nth(pages, 0).words, 0).text).toBe('thủytriều 1');
   });
 
   test.each([

@@ -1,5 +1,7 @@
 import { getDocument, OPS } from 'pdfjs-dist/legacy/build/pdf.mjs';
 import type { Vec2 } from '../../src/core/math/vec2.ts';
+import { defined } from '../defined.ts';
+import { nth } from '../nth.ts';
 
 /** One painted path of a page, in mm from the lower left: chains of points, curves broken into chords. */
 export interface ReadPath {
@@ -63,7 +65,7 @@ export async function readPdf(bytes: Uint8Array): Promise<ReadPage[]> {
     fnArray.forEach((operator, i) => {
       const args = argsArray[i] as unknown[];
       if (operator === OPS.save) saved.push(pen);
-      if (operator === OPS.restore) pen = saved.pop()!;
+      if (operator === OPS.restore) pen = defined(saved.pop());
       if (operator === OPS.transform) throw new Error('a transform: the reader would have to follow it');
       if (operator === OPS.setLineWidth) pen = { ...pen, lineWidth: (args[0] as number) * MM };
       if (operator === OPS.setDash) {
@@ -113,7 +115,7 @@ function chainsOf(buffer: ArrayLike<number>): Vec2[][] {
   let chain: Vec2[] = [];
   let i = 0;
   const take = (): Vec2 => {
-    const point: Vec2 = [buffer[i]! * MM, buffer[i + 1]! * MM];
+    const point: Vec2 = [nth(buffer, i) * MM, nth(buffer, i + 1) * MM];
     i += 2;
     return point;
   };
@@ -124,10 +126,10 @@ function chainsOf(buffer: ArrayLike<number>): Vec2[][] {
       chains.push(chain);
     } else if (operator === PATH.lineTo) chain.push(take());
     else if (operator === PATH.curveTo) {
-      const from = chain.at(-1)!;
+      const from = nth(chain, -1);
       const [a, b, to] = [take(), take(), take()];
       for (let k = 1; k <= CHORDS; k++) chain.push(bezier(from, a, b, to, k / CHORDS));
-    } else if (operator === PATH.closePath) chain.push(chain[0]!);
+    } else if (operator === PATH.closePath) chain.push(nth(chain, 0));
     else throw new Error(`path operator ${operator} is not known`);
   }
   return chains;

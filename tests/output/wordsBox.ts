@@ -1,6 +1,7 @@
 import { StandardFontEmbedder, StandardFonts } from '@cantoo/pdf-lib';
 import { isInside } from '../../src/core/math/polygonDistance.ts';
 import type { Vec2 } from '../../src/core/math/vec2.ts';
+import { nth } from '../nth.ts';
 
 /** Published metrics of Helvetica, as the PDF library carries them, stand for a plain sans serif. */
 export const helvetica = StandardFontEmbedder.for(
@@ -53,4 +54,4 @@ const areApart = (a: readonly Vec2[], b: readonly Vec2[]): boolean =>
 
 const isOver = (points: readonly Vec2[], box: readonly Vec2[]): boolean =>
   points.some((point) => isInside(point, box)) ||
-  points.slice(1).some((b, i) => box.some((c, k) => isCrossed(points[i]!, b, c, box[(k + 1) % box.length]!)));
+  points.slice(1).some((b, i) => box.some((c, k) => isCrossed(nth(points, i), b, c, nth(box, (k + 1) % box.length))));

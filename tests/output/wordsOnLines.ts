@@ -1,4 +1,5 @@
 import type { Vec2 } from '../../src/core/math/vec2.ts';
+import { nth } from '../nth.ts';
 import type { ReadPage, ReadPath, ReadWords } from './pdfReading.ts';
 
 /** Of a letter over the height that it is set in: how far a capital rises, and a tail hangs. */
@@ -38,7 +39,7 @@ export function wordsOnLines(page: ReadPage, isMeant: (path: ReadPath, words: Re
       return page.paths
         .filter((path) => isMeant(path, words))
         .flatMap(({ chains }) => chains)
-        .some((chain) => chain.some((to, i) => i > 0 && meets(seen(chain[i - 1]!), seen(to), low, high)));
+        .some((chain) => chain.some((to, i) => i > 0 && meets(seen(nth(chain, i - 1)), seen(to), low, high)));
     })
     .map(({ text }) => text);
 }

@@ -9,6 +9,7 @@ import { mirroredDrawing } from '../../src/core/pattern/mirrorDrawing.ts';
 import { patternDxf } from '../../src/output/dxf/patternDxf.ts';
 import { patternSvg } from '../../src/output/svg/patternSvg.ts';
 import { LAW_SEED } from '../laws.ts';
+import { nth } from '../nth.ts';
 import { type CuttingFile, type Found, readDxf, readSvg } from '../output/cuttingFileReading.ts';
 import { cuttingJobs } from '../output/cuttingJobs.ts';
 import { apart } from '../output/outlineDistance.ts';
@@ -35,7 +36,7 @@ type Case = (typeof cases)[number];
 function sampled(): Case[] {
   const count = proofSize(cases.length, 12);
   // A step prime to the number of cases (192) walks through all of them, formats, kerfs and jobs mixed.
-  return Array.from({ length: count }, (_, i) => cases[(LAW_SEED + i * 53) % cases.length]!);
+  return Array.from({ length: count }, (_, i) => nth(cases, (LAW_SEED + i * 53) % cases.length));
 }
 
 const write = ({ drawing, kerf, mirrored, format }: Case, rest: object = {}): string =>
@@ -82,12 +83,15 @@ function leftAfter(ring: readonly Vec2[], kerf: number): Vec2[] {
   const box = (part: (typeof parts)[number]): number =>
     Math.max(...part.map(({ x }) => x)) - Math.min(...part.map(({ x }) => x));
   const part = parts.sort((a, b) => box(b) - box(a))[0] ?? [];
-  return [...part, part[0]!].map(({ x, y }): Vec2 => [x, y]);
+  return [...part, nth(part, 0)].map(({ x, y }): Vec2 => [x, y]);
 }
 
 /** The box that words of a file take; letters of DXF are given by the height of a capital. */
 const boxOf = ({ points, text, height, rotation, width }: Found, format: Case['format'], pad = 0): Vec2[] =>
-  wordsBox({ at: points[0]!, text: text!, height: format === 'DXF' ? height / CAPITAL : height, rotation, width }, pad);
+  wordsBox(
+    { at: nth(points, 0), text: text!, height: format === 'DXF' ? height / CAPITAL : height, rotation, width },
+    pad,
+  );
 
 const table: string[] = [];
 
@@ -121,17 +125,17 @@ describe(`cutting files of ${jobs.length} jobs (${sampled().length} of ${cases.l
 
       // Arcs stay arcs, each moved by half a kerf.
       const arcs = piece.outline.filter((segment) => segment.kind === 'arc');
-      const radii = cuts[0]!.radii.filter((each) => each > 0.31);
+      const radii = nth(cuts, 0).radii.filter((each) => each > 0.31);
       expect(radii.length).toBe(arcs.length);
       const drawn = arcs.map((arc) => arc.radius + (Math.sign(arc.sweep) * each.kerf) / 2).sort((a, b) => a - b);
       [...radii]
         .sort((a, b) => a - b)
         .forEach((got, i) => {
-          expect(got).toBeCloseTo(drawn[i]!, 3);
+          expect(got).toBeCloseTo(nth(drawn, i), 3);
         });
 
       // What the beam leaves has the size that is drawn.
-      const off = apart(leftAfter(cuts[0]!.points, each.kerf), flattened(piece.outline, 1e-3));
+      const off = apart(leftAfter(nth(cuts, 0).points, each.kerf), flattened(piece.outline, 1e-3));
       worst = Math.max(worst, off);
       expect(off).toBeLessThan(0.02);
 
@@ -139,10 +143,10 @@ describe(`cutting files of ${jobs.length} jobs (${sampled().length} of ${cases.l
       const burnt = found.filter(({ layer }) => layer === 'HOLE' || layer === 'SLIT');
       expect(burnt.length).toBe(piece.holes);
       piece.layers.hole.forEach((hole, i) => {
-        const got = burnt[i]!;
+        const got = nth(burnt, i);
         if (hole.kind === 'arc') {
           expect(got.layer).toBe('HOLE');
-          expect(got.radii[0]! + each.kerf / 2).toBeCloseTo(radius(hole)[0]!, 5);
+          expect(nth(got.radii, 0) + each.kerf / 2).toBeCloseTo(nth(radius(hole), 0), 5);
         } else if (hole.kind === 'line') {
           expect(got.layer).toBe('SLIT');
           const long = Math.hypot(hole.to[0] - hole.from[0], hole.to[1] - hole.from[1]);
@@ -160,7 +164,7 @@ describe(`cutting files of ${jobs.length} jobs (${sampled().length} of ${cases.l
         for (const other of found)
           if (other !== word) {
             const outline = other.text === null ? other.points : boxOf(other, each.format, 0.05);
-            const isOver = meets(other.text === null ? outline : [...outline, outline[0]!], box);
+            const isOver = meets(other.text === null ? outline : [...outline, nth(outline, 0)], box);
             expect([word.text, other.text ?? other.layer, isOver]).toEqual([
               word.text,
               other.text ?? other.layer,

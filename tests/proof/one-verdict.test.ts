@@ -10,6 +10,7 @@ import type { Report } from '../../src/core/report/reportSchema.ts';
 import { foldedCover } from '../../src/core/solid/foldedCover.ts';
 import { REPORT_COLUMNS, reportRow } from '../../src/output/catalogue/reportColumns.ts';
 import { customerSheet } from '../../src/output/customerSheet/customerSheet.ts';
+import { defined } from '../defined.ts';
 import { jobDocument, soundJob } from '../jobArbitrary.ts';
 import { checkLaw, lawCases } from '../laws.ts';
 import { proofSize } from './proofSize.ts';
@@ -51,7 +52,7 @@ const CUSTOMER: Readonly<Record<string, RegExp>> = {
   fails: /^As drawn, this cover does not fit/,
 };
 
-const row = ({ checks }: Report, id: string) => checks.find((check) => check.id === id)!;
+const row = ({ checks }: Report, id: string) => defined(checks.find((check) => check.id === id));
 
 /** Marks of the closed cover, or of the open one into which the book does not go, at every end of the weight range. */
 function expectMarksAgree(design: CoverDesign, report: Report): void {
@@ -65,12 +66,12 @@ function expectMarksAgree(design: CoverDesign, report: Report): void {
       tail: fit.tail_mm,
     };
     for (const [edge, value] of Object.entries(edges)) {
-      const mark = marks.find((each) => each.edge === edge)!;
+      const mark = defined(marks.find((each) => each.edge === edge));
       // A wrap that is short takes its overrun up by staying open: the boards then sit at the seam.
       if (edge.endsWith('ForeEdge') && !fit.closed.closes && fit.closed.staysOpen_deg < 180 && mark.value >= 0)
         continue;
       expect(mark.value, `${point} ${edge}`).toBeCloseTo(value, 3);
-      const row = report.checks.find(({ id }) => id === (edge.endsWith('ForeEdge') ? 'foreEdge' : edge))!;
+      const row = defined(report.checks.find(({ id }) => id === (edge.endsWith('ForeEdge') ? 'foreEdge' : edge)));
       if (point === 'thin' && row.verdict !== 'fails') expect(mark.isLoose, edge).toBe(row.verdict === 'loose');
     }
     // The scene may find that a cover cannot stand ajar at all; one that closes never gapes.
@@ -91,7 +92,7 @@ test('headline, rows, catalogue, customer and marks tell one verdict, in both un
         seen[verdict as keyof typeof seen]++;
         expect(verdict).toBe(worstVerdict(report.checks.map((check) => check.verdict)));
         const assumed = / The rise of the spine is not measured.*$/;
-        expect(report.headline.replace(assumed, '')).toMatch(HEADLINE[verdict]!);
+        expect(report.headline.replace(assumed, '')).toMatch(defined(HEADLINE[verdict]));
         if (document.book.spine.shape === 'rounded')
           expect(assumed.test(report.headline)).toBe(document.book.spine.rise_mm === null);
         if (document.book.spine.shape === 'rounded' && document.book.spine.rise_mm === null)
@@ -102,7 +103,7 @@ test('headline, rows, catalogue, customer and marks tell one verdict, in both un
         expect(cells[REPORT_COLUMNS.indexOf('fails')] !== '').toBe(verdict === 'fails');
         const sheet = customerSheet(design, report);
         expect(sheet.verdict).toBe(verdict);
-        expect(sheet.fit).toMatch(CUSTOMER[verdict]!);
+        expect(sheet.fit).toMatch(defined(CUSTOMER[verdict]));
         const { closed, head_mm, tail_mm } = report.fit.thin;
         const { foreEdge_mm, head_mm: head, tail_mm: tail } = job.loosest;
         if (closed.slack_mm / 2 > foreEdge_mm + NOISE || head_mm > head + NOISE || tail_mm > tail + NOISE)

@@ -11,8 +11,10 @@ import { printer } from '../../src/core/units/printer.ts';
 import { benchSheetContent } from '../../src/output/benchSheet/benchSheetContent.ts';
 import { customerSheet } from '../../src/output/customerSheet/customerSheet.ts';
 import { patternPdf } from '../../src/output/pdf/patternPdf.ts';
+import { defined } from '../defined.ts';
 import { soundJob } from '../jobArbitrary.ts';
 import { checkLaw, lawCases } from '../laws.ts';
+import { nth } from '../nth.ts';
 import { readPdf } from '../output/pdfReading.ts';
 import { constructedJob } from '../property/constructionArbitrary.ts';
 import { proofSize } from './proofSize.ts';
@@ -44,7 +46,7 @@ function wholeSteps(text: string, unit: 'mm' | 'in'): number {
 }
 
 const millimetres = (text: string): number => {
-  const [, number, unit] = /^(.+) (mm|in)$/.exec(text)!;
+  const [, number, unit] = defined(/^(.+) (mm|in)$/.exec(text));
   const [over, under] = ratio(number!);
   return (over / under) * (unit === 'in' ? MM_PER_INCH : 1);
 };
@@ -101,7 +103,7 @@ const dimensions = (lines: readonly string[]): string[] =>
 function theOne(lines: readonly string[], pattern: RegExp): string {
   const found = new Set(lines.flatMap((line) => pattern.exec(line)?.[1] ?? []));
   expect([...found]).toHaveLength(1);
-  return [...found][0]!;
+  return nth([...found], 0);
 }
 
 function everySize(design: CoverDesign, drawing: Drawing, said: ReturnType<typeof sentences>): void {
@@ -113,18 +115,20 @@ function everySize(design: CoverDesign, drawing: Drawing, said: ReturnType<typeo
   const allSums = [...drawing.pieces, ...drawing.lengths.map(({ sum }) => ({ sums: [sum] }))].flatMap(
     ({ sums }) => sums,
   );
-  const onSheet = dimensions(said.bench!);
+  const onSheet = dimensions(defined(said.bench));
   // One line a dimension of each piece, in the order of the drawing; the sheet has no other.
   expect(onSheet).toHaveLength(allSums.length);
   allSums.forEach((sum, i) => {
-    const [dimension, text] = [sum.dimension, onSheet[i]!.slice(sum.dimension.length + 1)];
-    expect(onSheet[i]!.startsWith(dimension)).toBe(true);
+    const [dimension, text] = [sum.dimension, nth(onSheet, i).slice(sum.dimension.length + 1)];
+    expect(nth(onSheet, i).startsWith(dimension)).toBe(true);
     expect(Math.abs(millimetres(text) - sum.total)).toBeLessThanOrEqual(isGiven(sum) ? 0.005 + 1e-9 : within);
     counts.sizes++;
   });
   for (const piece of drawing.pieces) {
     const [sheet, label] = [
-      dimensions(said.bench!.slice(said.bench!.findIndex((line) => line.startsWith(`${piece.name} cut `)))),
+      dimensions(
+        defined(said.bench).slice(defined(said.bench).findIndex((line) => line.startsWith(`${piece.name} cut `))),
+      ),
       dimensions(piece.layers.text.flatMap((entity) => (entity.kind === 'text' ? [entity.text] : []))),
     ];
     for (const line of label) expect(sheet.slice(0, piece.sums.length)).toContain(line);
@@ -136,14 +140,18 @@ function everySize(design: CoverDesign, drawing: Drawing, said: ReturnType<typeo
         ),
       ).toBeLessThanOrEqual(0.005 + 1e-9);
   }
-  const depth = theOne(said.bench!, /pockets (\S.*?) deep/);
+  const depth = theOne(defined(said.bench), /pockets (\S.*?) deep/);
   expect(Math.abs(millimetres(depth) - pieces.pocketDepth)).toBeLessThanOrEqual(within);
-  expect(theOne(said.bench!, /^Book (.+ thick),/)).toBe(theOne(said.customer!, /^Book: \w+, (.+ thick)/));
-  expect(theOne(said.bench!, /Outside leather (\d.*)\.$/)).toBe(theOne(said.customer!, /^Leather: ([^,]+)/));
-  const card = dimensions(
-    sentences(cardDesign(job, job.mockup.card), patternDrawing(cardDesign(job, job.mockup.card))).bench!,
+  expect(theOne(defined(said.bench), /^Book (.+ thick),/)).toBe(
+    theOne(defined(said.customer), /^Book: \w+, (.+ thick)/),
   );
-  expect(theOne(said.bench!, /the outside is (.+) x/)).toBe(card[0]!.slice('width '.length));
+  expect(theOne(defined(said.bench), /Outside leather (\d.*)\.$/)).toBe(
+    theOne(defined(said.customer), /^Leather: ([^,]+)/),
+  );
+  const card = dimensions(
+    defined(sentences(cardDesign(job, job.mockup.card), patternDrawing(cardDesign(job, job.mockup.card))).bench),
+  );
+  expect(theOne(defined(said.bench), /the outside is (.+) x/)).toBe(nth(card, 0).slice('width '.length));
 }
 
 function everySum(drawing: Drawing, units: 'mm' | 'in'): void {
@@ -158,11 +166,17 @@ function everySum(drawing: Drawing, units: 'mm' | 'in'): void {
     const [head, ...written] = sumLines(sum, print);
     if (written.length > 0) {
       const readOut = written.map((text) => {
-        const [, less, times, each] = /^(less )?(?:(2) x )?([\d. /]+) \D/.exec(text)!;
+        const [, less, times, each] = defined(/^(less )?(?:(2) x )?([\d. /]+) \D/.exec(text));
         return (less === undefined ? 1 : -1) * Number(times ?? 1) * wholeSteps(each!.trim(), unit);
       });
       expect(readOut.reduce((all, each) => all + each, 0)).toBe(
-        wholeSteps(dimensions([head!])[0]!.split(' ').slice(1, -1).join(' '), unit),
+        wholeSteps(
+          nth(dimensions([head!]), 0)
+            .split(' ')
+            .slice(1, -1)
+            .join(' '),
+          unit,
+        ),
       );
     }
     // No part is nudged.

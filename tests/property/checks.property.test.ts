@@ -5,6 +5,7 @@ import { patched } from '../../src/core/job/jobDocument.ts';
 import { severity } from '../../src/core/report/check.ts';
 import { designReport } from '../../src/core/report/designReport.ts';
 import type { Check } from '../../src/core/report/reportSchema.ts';
+import { defined } from '../defined.ts';
 import { jobDocument, soundJob } from '../jobArbitrary.ts';
 import { checkLaw } from '../laws.ts';
 
@@ -92,13 +93,13 @@ test('a remedy that changes the job mends its row, and no other edge that fits f
       for (const { id, verdict, change } of before.checks) {
         if (change.length === 0 || id === 'measures') continue;
         const after = checked(patched(document, change));
-        const row = after.checks.find((check) => check.id === id)!;
+        const row = defined(after.checks.find((check) => check.id === id));
         const said = `${id} ${verdict} ${JSON.stringify(change)}`;
         expect(worstOf(after.checks, id), said).toBeLessThan(worstOf(before.checks, id));
         expect(['fails', 'loose'], said).not.toContain(row.verdict);
         for (const was of before.checks) {
           if (was.verdict !== 'fits' || !EDGE_ROWS.has(was.id)) continue;
-          const now = after.checks.find((check) => check.id === was.id)!;
+          const now = defined(after.checks.find((check) => check.id === was.id));
           expect(now.verdict, `${was.id} after the remedy of ${id}: ${JSON.stringify(change)}`).not.toBe('fails');
         }
         mended++;

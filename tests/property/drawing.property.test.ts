@@ -8,6 +8,7 @@ import { patternDrawing } from '../../src/core/pattern/patternDrawing.ts';
 import { joints, tiling } from '../../src/output/pdf/tiling.ts';
 import { soundJob } from '../jobArbitrary.ts';
 import { checkLaw } from '../laws.ts';
+import { nth } from '../nth.ts';
 import { constructedJob } from './constructionArbitrary.ts';
 
 const everyPiece = (check: (piece: PieceDrawing) => void) =>
@@ -21,7 +22,7 @@ describe('every piece of random jobs', () => {
   test('has a closed outline that fills its box', () => {
     everyPiece(({ outline, width, height }) => {
       outline.forEach((segment, i) => {
-        const [end, next] = [segmentEnd(segment), segmentStart(outline[(i + 1) % outline.length]!)];
+        const [end, next] = [segmentEnd(segment), segmentStart(nth(outline, (i + 1) % outline.length))];
         expect(Math.hypot(end[0] - next[0], end[1] - next[1])).toBeLessThan(1e-9);
       });
       const points = flattened(outline, 1e-2);
@@ -68,7 +69,7 @@ describe('the tiles of a piece of any size', () => {
         const laid = tiling(width, height, sheet, { x, y });
         const { tiles, columns, rows } = laid;
         expect(tiles.length).toBe(columns * rows);
-        const [first, last] = [tiles[0]!, tiles.at(-1)!];
+        const [first, last] = [nth(tiles, 0), nth(tiles, -1)];
         expect(first.x).toBeLessThan(0);
         expect(first.y + first.height).toBeGreaterThan(height);
         expect(last.x + last.width).toBeGreaterThan(width);
@@ -78,8 +79,8 @@ describe('the tiles of a piece of any size', () => {
           const below = tiles.find(({ column, row }) => column === tile.column && row === tile.row + 1);
           if (right) expect(tile.x + tile.width - right.x).toBeCloseTo(12, 9);
           if (below) expect(below.y + below.height - tile.y).toBeCloseTo(12, 9);
-          if (right) expect(joints(laid).x[tile.column]! - right.x).toBeCloseTo(6, 9);
-          if (below) expect(joints(laid).y[tile.row]! - tile.y).toBeCloseTo(6, 9);
+          if (right) expect(nth(joints(laid).x, tile.column) - right.x).toBeCloseTo(6, 9);
+          if (below) expect(nth(joints(laid).y, tile.row) - tile.y).toBeCloseTo(6, 9);
         }
       }),
     );
@@ -144,8 +145,8 @@ describe('at the ends of what a job may ask', () => {
       expect(contourArea(piece.outline)).toBeGreaterThan(0);
       for (const hole of piece.layers.hole) {
         const at = hole.kind === 'arc' ? hole.centre : hole.kind === 'line' ? hole.from : [0, 0];
-        expect(at[0]! >= -1e-6 && at[0]! <= piece.width + 1e-6).toBe(true);
-        expect(at[1]! >= -1e-6 && at[1]! <= piece.height + 1e-6).toBe(true);
+        expect(at[0] >= -1e-6 && at[0] <= piece.width + 1e-6).toBe(true);
+        expect(at[1] >= -1e-6 && at[1] <= piece.height + 1e-6).toBe(true);
       }
     }
   });

@@ -9,6 +9,7 @@ import { fitReport } from '../../src/core/fitReport.ts';
 import type { JobInput } from '../../src/core/job/jobSchema.ts';
 import { coverLeathers } from '../../src/core/leather/leatherModel.ts';
 import { reportSchema } from '../../src/core/report/reportSchema.ts';
+import { defined } from '../defined.ts';
 import { jobDocument, soundJob } from '../jobArbitrary.ts';
 import { checkLaw } from '../laws.ts';
 
@@ -49,7 +50,7 @@ describe('the closed wrap', () => {
       const thicker = {
         ...book,
         thickness_mm: book.thickness_mm * grown,
-        foreEdgeThickness_mm: book.foreEdgeThickness_mm! * grown,
+        foreEdgeThickness_mm: defined(book.foreEdgeThickness_mm) * grown,
       };
       expect(thickWrap({ ...document, book: thicker })).toBeGreaterThan(before);
       if (book.spine?.shape === 'rounded') {
@@ -166,7 +167,7 @@ describe('the report', () => {
       };
       const before = fitReport(soundJob(narrow));
       for (const id of ['closes', 'foreEdge', 'head']) {
-        const check = before.checks.find((each) => each.id === id)!;
+        const check = defined(before.checks.find((each) => each.id === id));
         if (check.verdict === 'fits') continue;
         const pattern = { ...narrow.pattern } as Record<string, unknown>;
         for (const { path, value } of check.change) pattern[path.replace('pattern.', '')] = value;
@@ -209,8 +210,8 @@ describe('the report', () => {
             width_mm: book.width_mm * k,
             height_mm: book.height_mm * k,
             thickness_mm: book.thickness_mm * k,
-            foreEdgeThickness_mm: book.foreEdgeThickness_mm! * k,
-            boardThickness_mm: book.boardThickness_mm! * k,
+            foreEdgeThickness_mm: defined(book.foreEdgeThickness_mm) * k,
+            boardThickness_mm: defined(book.boardThickness_mm) * k,
             jointDip_mm: k,
             square_mm: 2 * k,
           },

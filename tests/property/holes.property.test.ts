@@ -7,8 +7,10 @@ import type { Drawing, Entity, PieceDrawing } from '../../src/core/pattern/drawi
 import { patternDrawing } from '../../src/core/pattern/patternDrawing.ts';
 import { type SeamHole, turnAxis } from '../../src/core/pattern/seam.ts';
 import { holeCount, seamHoles } from '../../src/core/pattern/seamHoles.ts';
+import { defined } from '../defined.ts';
 import { soundJob } from '../jobArbitrary.ts';
 import { checkLaw, lawCases } from '../laws.ts';
+import { nth } from '../nth.ts';
 import { constructedJob } from './constructionArbitrary.ts';
 
 const law = (check: (design: CoverDesign, drawing: Drawing) => void) =>
@@ -37,9 +39,10 @@ function expectAmong(points: readonly Vec2[], others: readonly Vec2[]): void {
   for (const [x, y] of points) {
     let low = 0;
     for (let step = byX.length; step > 0; step = Math.floor(step / 2))
-      while (low + step <= byX.length && byX[low + step - 1]![0] < x - 1e-6) low += step;
+      while (low + step <= byX.length && nth(byX, low + step - 1)[0] < x - 1e-6) low += step;
     let isFound = false;
-    for (let i = low; i < byX.length && byX[i]![0] <= x + 1e-6; i++) isFound ||= Math.abs(byX[i]![1] - y) < 1e-6;
+    for (let i = low; i < byX.length && nth(byX, i)[0] <= x + 1e-6; i++)
+      isFound ||= Math.abs(nth(byX, i)[1] - y) < 1e-6;
     if (!isFound) expect.fail(`no hole at ${x}, ${y} in the other layer`);
   }
 }
@@ -47,7 +50,7 @@ function expectAmong(points: readonly Vec2[], others: readonly Vec2[]): void {
 const toEdge = ([x, y]: Vec2, edge: readonly Vec2[]): number => {
   let least = Number.POSITIVE_INFINITY;
   for (let i = 1; i < edge.length; i++) {
-    const [a, b] = [edge[i - 1]!, edge[i]!];
+    const [a, b] = [nth(edge, i - 1), nth(edge, i)];
     const [u, v] = [b[0] - a[0], b[1] - a[1]];
     const share = Math.max(0, Math.min(1, ((x - a[0]) * u + (y - a[1]) * v) / (u * u + v * v || 1)));
     least = Math.min(least, Math.hypot(x - a[0] - share * u, y - a[1] - share * v));
@@ -57,12 +60,14 @@ const toEdge = ([x, y]: Vec2, edge: readonly Vec2[]): number => {
 
 /** The pocket's edge between its two right-hand corners. */
 const mouthOf = ({ outline, width }: PieceDrawing) =>
-  outline.find((segment) => [segmentStart(segment), segmentEnd(segment)].every(([x]) => Math.abs(x - width) < 1e-6))!;
+  defined(
+    outline.find((segment) => [segmentStart(segment), segmentEnd(segment)].every(([x]) => Math.abs(x - width) < 1e-6)),
+  );
 
 /** Where a chain that runs upward passes a height. */
 function crossing(chain: readonly Vec2[], y: number): number {
   const i = chain.findIndex((point) => point[1] >= y);
-  const [a, b] = [chain[Math.max(0, i - 1)]!, chain[i]!];
+  const [a, b] = [nth(chain, Math.max(0, i - 1)), nth(chain, i)];
   return a[1] === b[1] ? b[0] : a[0] + ((b[0] - a[0]) * (y - a[1])) / (b[1] - a[1]);
 }
 
@@ -80,7 +85,7 @@ describe('over random jobs, the holes', () => {
     law((design, drawing) => {
       const pocket = pieceOf(drawing, 'pocket');
       if (pocket === undefined) return;
-      const outside = pieceOf(drawing, 'outside')!;
+      const outside = defined(pieceOf(drawing, 'outside'));
       const own = pocket.layers.hole.flatMap(points);
       // The pocket lies under the front board: at the right of the outside, which is drawn grain side up.
       const turnedOver = (at: Vec2): Vec2 => [outside.width - at[0], at[1]];
@@ -104,7 +109,7 @@ describe('over random jobs, the holes', () => {
     law((design, drawing) => {
       const lining = pieceOf(drawing, 'lining');
       if (lining === undefined) return;
-      const outside = pieceOf(drawing, 'outside')!;
+      const outside = defined(pieceOf(drawing, 'outside'));
       const shift = (design.pieces.outside.width - lining.width) / 2;
       const own = lining.layers.hole.flatMap(points).map(([x, y]): Vec2 => [outside.width - x - shift, y]);
       const seam = seamMarks(design, outside);
@@ -118,7 +123,7 @@ describe('over random jobs, the holes', () => {
   test('of a turned end meet those of the body when the end is folded in', () => {
     law((design, drawing) => {
       if (design.pieces.pocket.count > 0) return;
-      const outside = pieceOf(drawing, 'outside')!;
+      const outside = defined(pieceOf(drawing, 'outside'));
       const fold = turnAxis(design);
       const end = outside.layers.hole.filter((mark) => centre(mark)[0] < fold);
       const folded = end.flatMap(points).map(([x, y]): Vec2 => [2 * fold - x, y]);
@@ -185,7 +190,7 @@ describe('over random jobs, the holes', () => {
     law((design) => {
       const seam = seamHoles(design);
       for (const row of seam.rows) {
-        const pairs = row.holes.slice(1).map((hole, i) => [row.holes[i]!, hole] as const);
+        const pairs = row.holes.slice(1).map((hole, i) => [nth(row.holes, i), hole] as const);
         const corner = design.job.seam.cornerRadius_mm;
         for (const [a, b] of pairs) {
           const chord = Math.hypot(a.at[0] - b.at[0], a.at[1] - b.at[1]);

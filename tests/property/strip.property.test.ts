@@ -15,6 +15,7 @@ import { stripScale } from '../../src/core/strip/stripScale.ts';
 import { fullRangeDocument } from '../fullRangeJob.ts';
 import { jobDocument, soundJob } from '../jobArbitrary.ts';
 import { checkLaw, lawCases, mostOf } from '../laws.ts';
+import { nth } from '../nth.ts';
 
 /** Releasing a cover takes some fifty solves, so fewer are released. */
 const JOBS = lawCases();
@@ -60,8 +61,8 @@ function wideDesign(document: JobInput, wider: number): CoverDesign {
 function asymmetry({ section }: StripSection): number {
   let worst = 0;
   for (let i = 0; i < section.length; i += 2) {
-    const [x, y] = [section[section.length - 2 - i]!, section[section.length - 1 - i]!];
-    worst = Math.max(worst, Math.abs(section[i]! - x), Math.abs(section[i + 1]! + y));
+    const [x, y] = [nth(section, section.length - 2 - i), nth(section, section.length - 1 - i)];
+    worst = Math.max(worst, Math.abs(nth(section, i) - x), Math.abs(nth(section, i + 1) + y));
   }
   return worst;
 }

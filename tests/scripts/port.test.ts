@@ -1,6 +1,7 @@
 import { once } from 'node:events';
 import { createServer } from 'node:net';
 import { afterEach, expect, test, vi } from 'vitest';
+import { defined } from '../defined.ts';
 
 afterEach(() => {
   vi.unstubAllEnvs();
@@ -12,7 +13,7 @@ async function chosenPort(named: string | undefined): Promise<number> {
   vi.stubEnv('PORT', named);
   vi.resetModules();
   const { default: config } = await import('../../playwright.config.ts');
-  return Number(new URL(config.use!.baseURL!).port);
+  return Number(new URL(defined(defined(config.use).baseURL)).port);
 }
 
 test('browser tests take a port that is free, another where the one of before is taken', async () => {

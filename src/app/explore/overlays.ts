@@ -17,10 +17,6 @@ export function overlaysFor(open: JobDocument, pinned: JobDocument | null): read
       name: temper.name === CARD.name ? 'this job in card' : `this job in ${temper.name} leather`,
       document: patched(open, temperPatches('outside', temper, null)),
     })),
-    ...EXAMPLE_JOBS.map(({ id, document }) => ({
-      id,
-      name: nameOf(document as JobDocument),
-      document: document as JobDocument,
-    })),
+    ...EXAMPLE_JOBS.map(({ id, document }) => ({ id, name: nameOf(document), document })),
   ];
 }

@@ -49,7 +49,6 @@ function pocketOutline({ job, pieces }: PatternSource): Contour {
     { at: [0, height], corner },
   ]);
   const sagitta = mouthSagitta(job, pieces);
-  if (sagitta === 0) return straight;
   return straight.map((segment) =>
     segment.kind === 'line' && segment.from[0] === width && segment.to[0] === width
       ? bulgedLine(segment.from, segment.to, -sagitta)

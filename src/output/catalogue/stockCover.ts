@@ -22,7 +22,7 @@ export type ReadCovers =
 const FORMAT = 'coverwright-covers';
 
 /** A book of usual size to check a cover with: the few rules that tie a cover to its book ask only that it is not tiny. */
-const ANY_BOOK = (EXAMPLE_JOBS[0]!.document as JobRecord).book;
+const ANY_BOOK = EXAMPLE_JOBS[0].document.book;
 
 /**
  * Reads a set of ready-made covers: `{"format": "coverwright-covers", "version": 1, "covers": [...]}`. Each cover has the

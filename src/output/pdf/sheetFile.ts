@@ -89,7 +89,7 @@ export class SheetFile<F extends Face> {
         width: first.page.getWidth() / PT - 20,
       });
     }
-    return this.document.save({ useObjectStreams: false }) as Promise<Uint8Array<ArrayBuffer>>;
+    return this.document.save({ useObjectStreams: false });
   }
 }
 

@@ -7,6 +7,7 @@ import { overlaysFor } from '../../../src/app/explore/overlays.ts';
 import { type JobDocument, patched } from '../../../src/core/job/jobDocument.ts';
 import { parseJob } from '../../../src/core/job/parseJob.ts';
 import { CARD, TEMPERS, temperOf, temperPatches } from '../../../src/core/leather/temper.ts';
+import { nth } from '../../nth.ts';
 
 const errorsOf = (document: JobDocument): Questions['errors'] => ({ kind: 'errors', document, spread: 'even' });
 const changesOf = (document: JobDocument): Questions['changes'] => ({
@@ -67,7 +68,7 @@ describe('what is laid over', () => {
 describe('a temper', () => {
   test('chosen is the temper found, for every word and one after the other', () => {
     let document: JobDocument = tideLedger;
-    let before = TEMPERS[1]!;
+    let before = nth(TEMPERS, 1);
     for (const temper of [...TEMPERS, CARD, ...TEMPERS]) {
       document = patched(document, temperPatches('outside', temper, before));
       const parsed = parseJob(document);
@@ -83,9 +84,9 @@ describe('a temper', () => {
       { path: 'leather.outside.density_kg_m3', value: 870 },
       { path: 'leather.outside.foldThickness_mm', value: 1.2 },
     ]);
-    const firm = patched(own, temperPatches('outside', TEMPERS[2]!, TEMPERS[1]!));
+    const firm = patched(own, temperPatches('outside', nth(TEMPERS, 2), nth(TEMPERS, 1)));
     expect(firm).toMatchObject({ leather: { outside: { density_kg_m3: 870, foldThickness_mm: 1.2 } } });
-    const card = patched(own, temperPatches('outside', CARD, TEMPERS[1]!));
+    const card = patched(own, temperPatches('outside', CARD, nth(TEMPERS, 1)));
     expect(parseJob(card).ok).toBe(true);
     expect(card).toMatchObject({ leather: { outside: { max_mm: 0.5 } } });
   });

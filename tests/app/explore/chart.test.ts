@@ -10,7 +10,9 @@ import type { SweepPoint } from '../../../src/core/explore/sweep.ts';
 import { coverDesign } from '../../../src/core/fold/coverDesign.ts';
 import { jobIssue } from '../../../src/core/job/jobIssue.ts';
 import { printer } from '../../../src/core/units/printer.ts';
+import { defined } from '../../defined.ts';
 import { soundJob } from '../../jobArbitrary.ts';
+import { nth } from '../../nth.ts';
 
 const [metric, imperial] = [printer('mm'), printer('in')];
 const GAP = { unit: 'mm', group: 'gaps' } as const;
@@ -49,7 +51,7 @@ describe('ticks', () => {
     expect(axisTicks(-2, 2, MM, 2).map(({ text }) => text)).toEqual(['−2', '0', '2']);
     const inches = axisTicks(0, 25.4, INCH, 4);
     expect(inches.map(({ text }) => text)).toEqual(['0', '1/4', '1/2', '3/4', '1']);
-    expect(inches[3]!.at).toBeCloseTo(19.05, 9);
+    expect(nth(inches, 3).at).toBeCloseTo(19.05, 9);
   });
 });
 
@@ -69,7 +71,7 @@ describe('a figure', () => {
   });
 
   test('of a leather goes in ounces with inches, and in mm where it is no quarter of one', () => {
-    const weight = fields('in').find(({ id }) => id === 'leather.outside')!;
+    const weight = defined(fields('in').find(({ id }) => id === 'leather.outside'));
     expect(figureText(1.984375, fieldFigure(weight, imperial))).toBe('5 oz');
     expect(figureText(2, fieldFigure(weight, imperial))).toBe('2 mm');
     expect(figureText(2, fieldFigure(weight, metric))).toBe('2 mm');
@@ -95,7 +97,7 @@ describe('the range looked at', () => {
   });
 
   test('of a millimetre field has tidy values', () => {
-    const ease = fields('mm').find(({ id }) => id === 'ease.head_mm')!;
+    const ease = defined(fields('mm').find(({ id }) => id === 'ease.head_mm'));
     expect(sweepRange(ease, 1)).toEqual({ from: 0, to: 6, count: 61 });
     const texts = Array.from({ length: 61 }, (_, i) => bareText((6 * i) / 60, fieldFigure(ease, metric)));
     expect(new Set(texts).size).toBe(61);
@@ -120,7 +122,7 @@ describe('a curve', () => {
   });
 
   test('has room for every value and both limits, larger values higher up', () => {
-    const run = stretches([reading(0, 3, 2), reading(10, 2, 1)])[0]!;
+    const run = nth(stretches([reading(0, 3, 2), reading(10, 2, 1)]), 0);
     const frame = plotFrame(run, { from: 0, to: 10 }, 400, 300);
     for (const value of [3, 1, 0.5, -0.5]) {
       expect(frame.y(value)).toBeGreaterThan(frame.top);
@@ -140,7 +142,7 @@ describe('a curve', () => {
   });
 
   test('that is level, or empty, still has a scale', () => {
-    for (const points of [stretches([reading(0, 5, 5)])[0]!.map((point) => ({ ...point, limit: null })), []]) {
+    for (const points of [nth(stretches([reading(0, 5, 5)]), 0).map((point) => ({ ...point, limit: null })), []]) {
       const { low, high, y } = plotFrame(points, { from: 0, to: 1 }, 400, 300);
       expect(high).toBeGreaterThan(low);
       expect(Number.isFinite(y(5))).toBe(true);
@@ -161,15 +163,16 @@ describe('a sum', () => {
     sum(2, { folds: 2, margin: 4 }),
     sum(3, { folds: 3, margin: 4, swell: 1 }),
   ];
-  const run = stretches(points)[0]!;
+  const run = nth(stretches(points), 0);
   const stack = stackedParts(run);
 
   test('is stacked from nothing to its total, the parts that grow on top, one that comes later from nothing', () => {
     expect(stack.map(({ name }) => name)).toEqual(['margin', 'swell', 'folds']);
-    expect(run.map(stack[0]!.lower)).toEqual([0, 0, 0]);
-    expect(run.map(stack[1]!.upper)).toEqual([4, 4, 5]);
-    expect(run.map(stack.at(-1)!.upper)).toEqual(run.map(({ thick }) => thick));
-    for (let i = 1; i < stack.length; i++) expect(run.map(stack[i]!.lower)).toEqual(run.map(stack[i - 1]!.upper));
+    expect(run.map(nth(stack, 0).lower)).toEqual([0, 0, 0]);
+    expect(run.map(nth(stack, 1).upper)).toEqual([4, 4, 5]);
+    expect(run.map(nth(stack, -1).upper)).toEqual(run.map(({ thick }) => thick));
+    for (let i = 1; i < stack.length; i++)
+      expect(run.map(nth(stack, i).lower)).toEqual(run.map(nth(stack, i - 1).upper));
   });
 
   test('stands on the foot of the plot', () => {
@@ -179,7 +182,7 @@ describe('a sum', () => {
   });
 
   test('is read out part by part, with what a step more of the field asks for', () => {
-    expect(readingWords(points[1]!, { title: 'Allowance', isRange: false }, SUM, SUM)).toBe(
+    expect(readingWords(nth(points, 1), { title: 'Allowance', isRange: false }, SUM, SUM)).toBe(
       'At 2 mm: allowance 6 mm (2 folds, 4 margin). The cover as a whole fits.',
     );
     expect(growthWords(points, 1, 0.1, SUM, SUM)).toBe('Here 0.1 mm more asks for 0.15 mm more.');

@@ -5,6 +5,7 @@ import { fieldFigure } from '../../../src/app/explore/figure.ts';
 import { changeWords, noChangeWords } from '../../../src/app/explore/mustChangeWords.ts';
 import { JOB_FIGURES } from '../../../src/core/explore/jobFigures.ts';
 import { printer } from '../../../src/core/units/printer.ts';
+import { defined } from '../../defined.ts';
 
 test('no two fields have one name', () => {
   const names = JOB_FIGURES.map(({ path, note }) => fieldName({ id: path, note }));
@@ -31,7 +32,7 @@ describe('a share of the books tried', () => {
 });
 
 describe('what must change', () => {
-  const { note } = JOB_FIGURES.find(({ path }) => path === 'pattern.outsideWidth_mm')!;
+  const { note } = defined(JOB_FIGURES.find(({ path }) => path === 'pattern.outsideWidth_mm'));
   const width = { id: 'pattern.outsideWidth_mm', note, present: 368, step: 0.5 } as const;
   const figure = fieldFigure(width, printer('mm'));
   const change = { status: 'change', from: 368, exact: 381.7, to: 382, changes: [], worsens: [] } as const;

@@ -51,7 +51,7 @@ test('a roll must be one that printers take, and a kerf one that a beam burns', 
 });
 
 test('the pages said beforehand are the pages of the file', async () => {
-  const parsed = parseJob(EXAMPLE_JOBS[0]!.document);
+  const parsed = parseJob(EXAMPLE_JOBS[0].document);
   if (!parsed.ok) throw new Error(parsed.issues[0]?.message);
   const drawing = patternDrawing(coverDesign(parsed.job));
   const bars = { x_mm: 148, y_mm: 151 };

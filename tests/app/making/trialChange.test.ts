@@ -17,7 +17,7 @@ const lessonOf = (job: Job) => learnFromCard(job, job.mockup.card, job.mockup.re
 const cardSize = (job: Job) => cardDesign(job, job.mockup.card).pieces.outside;
 
 const TRIALS = EXAMPLE_JOBS.map(({ document }) =>
-  patched(document as JobDocument, [
+  patched(document, [
     { path: 'mockup.readings', value: { front_mm: 1, back_mm: 0.4, head_mm: 0.6, tail_mm: 0.6, error_mm: 0.3 } },
   ]),
 );

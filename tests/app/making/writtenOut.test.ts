@@ -2,12 +2,13 @@ import { expect, test } from 'vitest';
 import { writtenOut } from '../../../src/app/panel/writtenOut.ts';
 import { coverDesign } from '../../../src/core/fold/coverDesign.ts';
 import { EXAMPLE_JOBS } from '../../../src/core/job/examples.ts';
-import { type JobDocument, type Patch, patched } from '../../../src/core/job/jobDocument.ts';
+import { type Patch, patched } from '../../../src/core/job/jobDocument.ts';
 import { parseJob } from '../../../src/core/job/parseJob.ts';
 import { patternDrawing } from '../../../src/core/pattern/patternDrawing.ts';
+import { nth } from '../../nth.ts';
 
 function sumsOf(patches: readonly Patch[]) {
-  const parsed = parseJob(patched(EXAMPLE_JOBS[0]!.document as JobDocument, patches));
+  const parsed = parseJob(patched(EXAMPLE_JOBS[0].document, patches));
   if (!parsed.ok) throw new Error(parsed.issues[0]?.message);
   return writtenOut(patternDrawing(coverDesign(parsed.job)));
 }
@@ -32,5 +33,5 @@ test('the lines of a sum add up to what is cut, a size given by the maker too', 
   for (const patches of cases)
     for (const { sum } of sumsOf(patches))
       expect(sum.parts.reduce((total, { each, times }) => total + each * times, 0)).toBeCloseTo(sum.total, 9);
-  expect(sumsOf(given)[0]!.sum.total).toBe(370);
+  expect(nth(sumsOf(given), 0).sum.total).toBe(370);
 });

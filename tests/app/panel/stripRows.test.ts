@@ -3,9 +3,10 @@ import { shownChecks } from '../../../src/app/panel/stripRows.ts';
 import { fitReport } from '../../../src/core/fitReport.ts';
 import { createElasticSolvers } from '../../../src/core/fold/elastic/elasticFit.ts';
 import { EXAMPLE_JOBS } from '../../../src/core/job/examples.ts';
+import { defined } from '../../defined.ts';
 import { soundJob } from '../../jobArbitrary.ts';
 
-const job = soundJob(EXAMPLE_JOBS[0]!.document);
+const job = soundJob(EXAMPLE_JOBS[0].document);
 const settled = fitReport(job, { solvers: createElasticSolvers() });
 const quick = fitReport({ ...job, name: 'changed since' });
 const ids = (checks: readonly { readonly id: string }[]): string[] => checks.map(({ id }) => id).sort();
@@ -16,7 +17,8 @@ describe('the rows of the springy model', () => {
     expect(ids(rows)).toEqual(ids(settled.checks));
     const pending = rows.filter(({ isPending }) => isPending);
     expect(ids(pending)).toEqual(['seats', 'springsOpen']);
-    for (const row of pending) expect(row.message).toBe(settled.checks.find(({ id }) => id === row.id)!.message);
+    for (const row of pending)
+      expect(row.message).toBe(defined(settled.checks.find(({ id }) => id === row.id)).message);
   });
 
   test('stand empty before the first answer, and say so when none can be had', () => {

@@ -2,6 +2,7 @@ import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { placeLabels } from '../../../src/app/scene/marks/placeLabels.ts';
 import { checkLaw } from '../../laws.ts';
+import { nth } from '../../nth.ts';
 
 const FRAME = { width: 390, height: 400 };
 
@@ -18,7 +19,7 @@ describe('labels of the fit marks', () => {
     });
     checkLaw(
       fc.property(fc.array(wish, { minLength: 1, maxLength: 6 }), (wishes) => {
-        const boxes = placeLabels(wishes, FRAME).map(([x, y], i) => ({ x, y, ...wishes[i]! }));
+        const boxes = placeLabels(wishes, FRAME).map(([x, y], i) => ({ x, y, ...nth(wishes, i) }));
         for (const [i, a] of boxes.entries()) {
           expect(a.x - a.width / 2).toBeGreaterThanOrEqual(0);
           expect(a.x + a.width / 2).toBeLessThanOrEqual(FRAME.width);

@@ -2,6 +2,7 @@ import { BoxGeometry, type BufferGeometry, CylinderGeometry, Plane, ShapeUtils, 
 import { describe, expect, test } from 'vitest';
 import { planeAxes, section } from '../../../src/app/scene/geometry/section.ts';
 import type { MeshData } from '../../../src/core/solid/meshData.ts';
+import { defined } from '../../defined.ts';
 
 /** A solid of the renderer's own as mesh data: its faces share no vertices, as those of a cover do not. */
 function meshOf(geometry: BufferGeometry): MeshData {
@@ -10,7 +11,7 @@ function meshOf(geometry: BufferGeometry): MeshData {
     positions: new Float32Array(geometry.getAttribute('position').array),
     normals: new Float32Array(geometry.getAttribute('normal').array),
     uvs: new Float32Array(geometry.getAttribute('uv').array),
-    indices: new Uint32Array(geometry.getIndex()!.array),
+    indices: new Uint32Array(defined(geometry.getIndex()).array),
     faces: [],
   };
 }

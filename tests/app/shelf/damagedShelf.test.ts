@@ -5,9 +5,8 @@ import { rawText } from '../../../src/app/shelf/damaged.ts';
 import { Shelf } from '../../../src/app/shelf/shelf.ts';
 import type { Shelved } from '../../../src/app/shelf/shelfTrouble.ts';
 import { EXAMPLE_JOBS } from '../../../src/core/job/examples.ts';
-import type { JobRecord } from '../../../src/core/job/migrate.ts';
 
-const tideLedger = EXAMPLE_JOBS[0]!.document as JobRecord;
+const tideLedger = EXAMPLE_JOBS[0].document;
 
 let open: Shelf[];
 

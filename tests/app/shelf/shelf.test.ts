@@ -7,8 +7,8 @@ import type { Shelved } from '../../../src/app/shelf/shelfTrouble.ts';
 import { EXAMPLE_JOBS } from '../../../src/core/job/examples.ts';
 import type { JobRecord } from '../../../src/core/job/migrate.ts';
 
-const tideLedger = EXAMPLE_JOBS[0]!.document as JobRecord;
-const choirBook = EXAMPLE_JOBS[1]!.document as JobRecord;
+const tideLedger = EXAMPLE_JOBS[0].document;
+const choirBook = EXAMPLE_JOBS[1].document;
 const named = (name: string): JobRecord => ({ ...tideLedger, name });
 
 let clock: number;

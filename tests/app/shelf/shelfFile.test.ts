@@ -1,3 +1,4 @@
+import { nth } from '../../nth.ts';
 import 'fake-indexeddb/auto';
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
@@ -12,8 +13,8 @@ import { openJob } from '../../../src/core/job/openJob.ts';
 import { jobDocument } from '../../jobArbitrary.ts';
 import { checkLaw, lawCases } from '../../laws.ts';
 
-const documents = EXAMPLE_JOBS.map(({ document }) => document as JobRecord);
-const tideLedger = documents[0]!;
+const documents = EXAMPLE_JOBS.map(({ document }) => document);
+const tideLedger = nth(documents, 0);
 
 describe('a file of jobs', () => {
   test('gives back the jobs that were written', () => {
@@ -147,7 +148,7 @@ describe('searching the shelf', () => {
   ])('%j finds %j', (text, names) => expect(found(text)).toEqual(names));
 
   test('bears a document without a book', () => {
-    expect(searchShelf([{ ...jobs[0]!, document: { book: 7 } }], 'tide')).toHaveLength(1);
+    expect(searchShelf([{ ...nth(jobs, 0), document: { book: 7 } }], 'tide')).toHaveLength(1);
   });
 });
 

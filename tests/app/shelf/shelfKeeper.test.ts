@@ -1,3 +1,4 @@
+import { defined } from '../../defined.ts';
 import 'fake-indexeddb/auto';
 import { IDBFactory } from 'fake-indexeddb';
 import { afterEach, beforeEach, expect, test } from 'vitest';
@@ -7,7 +8,7 @@ import type { JobKey, ShelfPlace } from '../../../src/app/state/jobHistory.ts';
 import { EXAMPLE_JOBS } from '../../../src/core/job/examples.ts';
 import type { JobRecord } from '../../../src/core/job/migrate.ts';
 
-const named = (name: string): JobRecord => ({ ...(EXAMPLE_JOBS[0]!.document as JobRecord), name });
+const named = (name: string): JobRecord => ({ ...EXAMPLE_JOBS[0].document, name });
 
 let shelf: Shelf;
 let told: Kept['what'][];
@@ -56,7 +57,7 @@ test('a job that was only looked at is no copy, though another window has change
   const [mine, document] = [1, named('one')];
   keeper.keep(mine, document);
   await keeper.flush();
-  const { id, revision } = places.get(mine)!;
+  const { id, revision } = defined(places.get(mine));
   await shelf.save(id, revision, named('two'));
   keeper.keep(mine, named('three'));
   keeper.keep(mine, document);

@@ -1,3 +1,5 @@
+import { defined } from '../../defined.ts';
+import { nth } from '../../nth.ts';
 import 'fake-indexeddb/auto';
 import { IDBFactory } from 'fake-indexeddb';
 import { beforeEach, describe, expect, test, vi } from 'vitest';
@@ -10,7 +12,7 @@ import type { Kept } from '../../../src/app/state/keptJob.ts';
 import { EXAMPLE_JOBS } from '../../../src/core/job/examples.ts';
 import type { JobDocument } from '../../../src/core/job/jobDocument.ts';
 
-const EXAMPLE = EXAMPLE_JOBS[0]!.document as JobDocument;
+const EXAMPLE = EXAMPLE_JOBS[0].document;
 
 /** A document that tells by its number how late it was typed. */
 const doc = (job: string, typed: number): JobDocument => ({ ...EXAMPLE, name: job, notes: typed });
@@ -58,7 +60,7 @@ class Browser {
     const revision = (this.shelf.find((job) => job.id === id)?.revision ?? 0) + 1;
     const job: ShelfJob = { id, revision, name: this.open.job, document: now, savedAt: this.time, removedAt: null };
     this.shelf = [job, ...this.shelf.filter((each) => each.id !== id)];
-    this.moment(this.copies.at(-1)!);
+    this.moment(this.copies.at(-1) ?? null);
     meanwhile();
     this.time += 20;
     this.open = { ...this.open, id, revision, saved: now };
@@ -94,11 +96,11 @@ describe('after a kill', () => {
     let starts = 0;
     for (const course of courses(4)) {
       const browser = new Browser();
-      for (const [i, doing] of course.entries()) DOINGS[doing]!(browser, i);
+      for (const [i, doing] of course.entries()) nth(DOINGS, doing)(browser, i);
       browser.copies.forEach((_, at) => {
-        const shelf = browser.shelves[at]!;
+        const shelf = nth(browser.shelves, at);
         for (let lag = 0; lag <= at; lag++) {
-          const copy = browser.copies[at - lag]!;
+          const copy = browser.copies[at - lag] ?? null;
           const start = chooseStart(copy, shelf);
           const latest = Math.max(typedIn(copy?.document), ...shelf.map(({ document }) => typedIn(document)));
           const offered = Math.max(opened(start), typedIn(start.other?.written.document));
@@ -121,8 +123,8 @@ describe('after a kill', () => {
   test('without a lag it shows what was typed last, whatever came before', () => {
     for (const course of courses(4)) {
       const browser = new Browser();
-      for (const [i, doing] of course.entries()) DOINGS[doing]!(browser, i);
-      expect(opened(chooseStart(browser.copies.at(-1)!, browser.shelves.at(-1)!))).toBe(browser.typed);
+      for (const [i, doing] of course.entries()) nth(DOINGS, doing)(browser, i);
+      expect(opened(chooseStart(browser.copies.at(-1) ?? null, nth(browser.shelves, -1)))).toBe(browser.typed);
     }
   });
 });
@@ -166,7 +168,7 @@ describe('where copy and shelf both changed', () => {
       written: kept,
       place: undefined,
     });
-    expect(chooseStart({ ...kept, place: { ...kept.place!, isSaved: true } }, [another]).other).toBeNull();
+    expect(chooseStart({ ...kept, place: { ...defined(kept.place), isSaved: true } }, [another]).other).toBeNull();
     expect(chooseStart({ document: EXAMPLE, typed: {}, mark: 1 }, [another]).other).toBeNull();
   });
 });
@@ -247,14 +249,14 @@ describe('the shelf is asked', () => {
       expect(late).toBeNull();
       expect(opened(start)).toBe(3);
       const told: string[] = [];
-      const places = new Map([[1, start.first!.place!]]);
+      const places = new Map([[1, defined(defined(start.first).place)]]);
       const keeper = new ShelfKeeper(shelf, places, ({ what }) => told.push(what));
       keeper.keep(1, doc('a', 4));
       await keeper.flush();
       expect(told).toEqual(['kept']);
       const list = await shelf.list();
       expect(list.ok && list.value.map(({ document }) => typedIn(document))).toEqual([4]);
-      await shelf.save(id, list.ok ? list.value[0]!.revision : 0, doc('a', 3));
+      await shelf.save(id, list.ok ? nth(list.value, 0).revision : 0, doc('a', 3));
     }
     const versions = await shelf.versions(id);
     expect(versions.ok && versions.value.map(({ document }) => typedIn(document))).toContain(3);
@@ -277,7 +279,7 @@ describe('the shelf is asked', () => {
     const { start, late } = await starting;
     expect(opened(start)).toBe(2);
     answer([stood('a', 2, 3, 600)]);
-    const said = (await late)!;
+    const said = defined(await late);
     expect(typedIn(said.other?.written.document)).toBe(3);
     expect(said).toMatchObject({
       first: { place: { id: 'a', revision: 2, document: kept.document } },

@@ -4,6 +4,7 @@ import { type ShelfPlace, startHistory, type Written } from '../../../src/app/st
 import { keepJob, keptJob, sawShelf } from '../../../src/app/state/keptJob.ts';
 import { openJobText } from '../../../src/app/state/openJobFile.ts';
 import { keepViewChoice, keptViewChoice } from '../../../src/app/state/viewChoice.ts';
+import { defined } from '../../defined.ts';
 
 const open = (written: Partial<Written> = {}, place?: ShelfPlace) =>
   startHistory({ document: tideLedger, typed: {}, ...written }, tideLedger, place);
@@ -50,7 +51,7 @@ describe('the browser keeps', () => {
 
   test('when it was last kept in any window, and never before a save that was known', () => {
     keepJob(open());
-    const first = keptJob()!.mark!;
+    const first = defined(defined(keptJob()).mark);
     expect(first).toBeLessThanOrEqual(Date.now());
     const own = sessionStorage;
     vi.stubGlobal('sessionStorage', storage(new Map()));

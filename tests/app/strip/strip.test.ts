@@ -13,6 +13,8 @@ import { EXAMPLE_JOBS } from '../../../src/core/job/examples.ts';
 import { type JobDocument, type Patch, patched } from '../../../src/core/job/jobDocument.ts';
 import { parseJob } from '../../../src/core/job/parseJob.ts';
 import { RANGE_POINTS } from '../../../src/core/leather/leatherModel.ts';
+import { defined } from '../../defined.ts';
+import { nth } from '../../nth.ts';
 
 function designOf(document: unknown, patches: readonly Patch[] = []) {
   const parsed = parseJob(patched(document as JobDocument, patches));
@@ -40,10 +42,10 @@ describe('the stretches of the strip', () => {
       for (const point of RANGE_POINTS) {
         const segments = stripSegments(design, point);
         expect(total(segments)).toBeCloseTo(design.pieces.outside.width, 9);
-        expect(segments[0]!.from).toBe(0);
+        expect(nth(segments, 0).from).toBe(0);
         for (const [i, segment] of segments.entries()) {
           expect(segment.to - segment.from).toBeCloseTo(segment.length, 9);
-          if (i > 0) expect(segment.from).toBe(segments[i - 1]!.to);
+          if (i > 0) expect(segment.from).toBe(nth(segments, i - 1).to);
         }
         expect(new Set(segments.map(({ id }) => id)).size).toBe(segments.length);
       }
@@ -51,32 +53,33 @@ describe('the stretches of the strip', () => {
   });
 
   test('stand in the order of the wrap', () => {
-    expect(kinds(stripSegments(designOf(tideLedger!.document), 'thick'))).toBe(
+    expect(kinds(stripSegments(designOf(tideLedger.document), 'thick'))).toBe(
       'edgeMargin seat gap board fold spine fold board gap seat edgeMargin',
     );
-    const turned = designOf(tideLedger!.document, [{ path: 'pockets.construction', value: 'turned' }]);
+    const turned = designOf(tideLedger.document, [{ path: 'pockets.construction', value: 'turned' }]);
     expect(kinds(stripSegments(turned, 'thick'))).toBe(
       'turnedEnd turn gap board fold spine fold board gap turn turnedEnd',
     );
   });
 
   test('show spare length at the spine as its own stretch when the boards sit there', () => {
-    const segments = stripSegments(designOf(tideLedger!.document, [{ path: 'seating', value: 'spine' }]), 'thick');
-    expect(segments.find(({ id }) => id === 'spineGap')!.length).toBeGreaterThan(0);
-    expect(segments.find(({ id }) => id === 'frontGap')!.length).toBe(0);
+    const segments = stripSegments(designOf(tideLedger.document, [{ path: 'seating', value: 'spine' }]), 'thick');
+    expect(defined(segments.find(({ id }) => id === 'spineGap')).length).toBeGreaterThan(0);
+    expect(defined(segments.find(({ id }) => id === 'frontGap')).length).toBe(0);
   });
 
   test('run backward where the board overruns its seat', () => {
-    const small = designOf(tideLedger!.document, [{ path: 'pattern.outsideWidth_mm', value: 376 }]);
-    const gap = stripSegments(small, 'thick').find(({ id }) => id === 'frontGap')!;
+    const small = designOf(tideLedger.document, [{ path: 'pattern.outsideWidth_mm', value: 376 }]);
+    const gap = defined(stripSegments(small, 'thick').find(({ id }) => id === 'frontGap'));
     expect(gap.length).toBe(small.fits.thick.foreEdge.front);
     expect(gap.length).toBeLessThan(0);
     expect(gap.to).toBeLessThan(gap.from);
   });
 
   test('of a flat back are the board, one fold of K t a quarter turn, and the thickness', () => {
-    const design = designOf(tideLedger!.document);
-    const length = (id: string): number => stripSegments(design, 'thick').find((segment) => segment.id === id)!.length;
+    const design = designOf(tideLedger.document);
+    const length = (id: string): number =>
+      defined(stripSegments(design, 'thick').find((segment) => segment.id === id)).length;
     expect(length('frontBoard')).toBeCloseTo(165, 9);
     expect(length('spine')).toBeCloseTo(28, 9);
     // One leather thickness a fold: (pi/2)(2/pi) t.
@@ -104,8 +107,8 @@ describe('labels along a line', () => {
       const room = sizes.reduce((sum, size) => sum + size, 0) * (1 + random());
       const wishes = sizes.map(() => (random() * 2 - 0.5) * room).sort((a, b) => a - b);
       const centres = spreadLabels(wishes, sizes, room);
-      const edges = centres.flatMap((centre, i) => [centre - sizes[i]! / 2, centre + sizes[i]! / 2]);
-      for (let i = 1; i < edges.length; i++) expect(edges[i]! - edges[i - 1]!).toBeGreaterThan(-1e-6);
+      const edges = centres.flatMap((centre, i) => [centre - nth(sizes, i) / 2, centre + nth(sizes, i) / 2]);
+      for (let i = 1; i < edges.length; i++) expect(nth(edges, i) - nth(edges, i - 1)).toBeGreaterThan(-1e-6);
       expect(edges[0]).toBeGreaterThan(-1e-6);
       expect(edges.at(-1)).toBeLessThan(room + 1e-6);
     }
@@ -113,7 +116,7 @@ describe('labels along a line', () => {
 });
 
 describe('the layout of the strip', () => {
-  const tide = track(designOf(tideLedger!.document), 'width', 'thick', 'thick end');
+  const tide = track(designOf(tideLedger.document), 'width', 'thick', 'thick end');
   const { segments } = tide;
   const labels = segments.map(({ id }) => ({ id, lines: ['edge', 'margin', '12.3 mm'], side: '' }));
 
@@ -215,7 +218,7 @@ describe('a handle', () => {
     for (const { document } of EXAMPLE_JOBS) {
       const before = designOf(document, [exact]);
       const deeper = designOf(document, [exact, { path: 'pockets.depth_mm', value: before.pieces.pocketDepth + 3 }]);
-      expect(mouthHandle(before).rate * (mouth(deeper)! - mouth(before)!)).toBeCloseTo(3, 9);
+      expect(mouthHandle(before).rate * (defined(mouth(deeper)) - defined(mouth(before)))).toBeCloseTo(3, 9);
       const handle = sizeHandle(before, 'width');
       const wider = designOf(document, [exact, { path: handle.path, value: handle.value + 2 * handle.rate }]);
       expect(lines(wider, 'width', 'last').cut - lines(before, 'width', 'last').cut).toBeCloseTo(2, 9);
@@ -223,7 +226,7 @@ describe('a handle', () => {
   });
 
   test('goes in whole steps of the unit and stays within what the field allows', () => {
-    const { seam } = endHandles(designOf(tideLedger!.document), 'width', 'first');
+    const { seam } = endHandles(designOf(tideLedger.document), 'width', 'first');
     expect(seam.path).toBe('ease.foreEdge_mm');
     expect(handleValue(seam, 0.33, 'mm')).toBe(1.3);
     expect(handleValue(seam, 0.33, 'in')).toBeCloseTo((3 * 25.4) / 64, 6);
@@ -247,7 +250,7 @@ describe('the untuned pattern', () => {
         'pattern.outsideWidth_mm',
       ] as const) {
         const tuned = patched(plain, [{ path, value: { 'pattern.outsideWidth_mm': 500 }[path as string] ?? 15 }]);
-        const shown = untunedDesign(tuned, designOf(tuned))!;
+        const shown = defined(untunedDesign(tuned, designOf(tuned)));
         expect(shown.pieces).toEqual(untuned.pieces);
         expect(patched(tuned, untuning(tuned))).not.toHaveProperty(path);
       }
@@ -255,7 +258,7 @@ describe('the untuned pattern', () => {
   });
 
   test('is not shown while nothing differs from it', () => {
-    const plain = untunedOf(tideLedger!.document);
+    const plain = untunedOf(tideLedger.document);
     expect(untunedDesign(plain, designOf(plain))).toBeNull();
     const same = patched(plain, [{ path: 'ease.foreEdge_mm', value: 1 }]);
     expect(untunedDesign(same, designOf(same))).toBeNull();
@@ -264,10 +267,10 @@ describe('the untuned pattern', () => {
 
 test('enlarged ends hold every track to one scale, the untuned cover among them', () => {
   const [thick, thin] = (['thick', 'thin'] as const).map((point) =>
-    track(designOf(tideLedger!.document), 'width', point, point),
+    track(designOf(tideLedger.document), 'width', point, point),
   );
   const untuned = track(
-    designOf(tideLedger!.document, [{ path: 'pattern.outsideWidth_mm', value: 400 }]),
+    designOf(tideLedger.document, [{ path: 'pattern.outsideWidth_mm', value: 400 }]),
     'width',
     'thick',
     '',
@@ -291,7 +294,7 @@ test('enlarged ends hold every track to one scale, the untuned cover among them'
 });
 
 test('a zone of the pattern is found by the name of its stretch, on either axis', () => {
-  const design = designOf(tideLedger!.document);
+  const design = designOf(tideLedger.document);
   const { height } = design.pieces.outside;
   const { edgeMargin_mm: margin } = design.job.seam;
   expect(patternZone(design, 'thick', 'tailMargin')).toEqual({ axis: 'height', from: height - margin, to: height });

@@ -1,5 +1,6 @@
 import { afterEach, beforeEach, describe, expect, test, vi } from 'vitest';
 import { AskedWorker, PATIENCE, WorkerGaveUp, type WorkerPort } from '../../../src/app/worker/AskedWorker.ts';
+import { nth } from '../../nth.ts';
 
 type Port = WorkerPort<string, number>;
 
@@ -20,8 +21,8 @@ function workers(restarts?: number) {
     started.push(port);
     return port;
   };
-  const say = (word: object, at = -1) => started.at(at)!.onmessage?.({ data: word } as MessageEvent);
-  const fail = () => started.at(-1)!.onerror?.({} as ErrorEvent);
+  const say = (word: object, at = -1) => nth(started, at).onmessage?.({ data: word } as MessageEvent);
+  const fail = () => nth(started, -1).onerror?.({} as ErrorEvent);
   return { started, say, fail, worker: new AskedWorker<string, number>(start, restarts) };
 }
 
@@ -112,7 +113,7 @@ describe('a worker that is asked', () => {
       else await seconds(PATIENCE.answer);
       await givenUp;
       expect(started).toHaveLength(1);
-      expect(started[0]!.isEnded).toBe(true);
+      expect(nth(started, 0).isEnded).toBe(true);
       // The next question has a fresh worker.
       const next = worker.ask('next');
       say({ answer: 5 });

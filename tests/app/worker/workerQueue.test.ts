@@ -1,6 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import type { WorkerPort } from '../../../src/app/worker/AskedWorker.ts';
 import { type QueueOptions, WorkerQueue } from '../../../src/app/worker/WorkerQueue.ts';
+import { nth } from '../../nth.ts';
 
 /** A queue whose worker answers when the test says so. A question's kind is its first letter. */
 function queued(options?: QueueOptions) {
@@ -21,7 +22,7 @@ function queued(options?: QueueOptions) {
     return port;
   }, options);
   const say = (word: object) => {
-    ports.at(-1)!.onmessage?.({ data: word } as MessageEvent);
+    nth(ports, -1).onmessage?.({ data: word } as MessageEvent);
     return new Promise((resolve) => setTimeout(resolve));
   };
   return {

@@ -7,7 +7,9 @@ import { measuresOf } from '../../../src/core/explore/measure.ts';
 import { sensitivities } from '../../../src/core/explore/sensitivity.ts';
 import { coverDesign } from '../../../src/core/fold/coverDesign.ts';
 import { uncertainty } from '../../../src/core/report/uncertainty.ts';
+import { defined } from '../../defined.ts';
 import { soundJob } from '../../jobArbitrary.ts';
+import { nth } from '../../nth.ts';
 
 /** A plain book whose gaps are linear in its measures: one thickness of leather, pages that give all that is asked. */
 const plain = (pattern: object, error = 0.5) =>
@@ -26,12 +28,12 @@ describe('a sensitivity', () => {
   test('of a plain book is -1 and -1/2 at the fore-edge for width and thickness, -1/2 at head and tail for height', () => {
     const rates = Object.fromEntries(sensitivities(plain({})).map(({ measure, rates }) => [measure.id, rates]));
     expect(rates.width).toMatchObject({ head: 0, tail: 0 });
-    expect(rates.width!.closed).toBeCloseTo(-1, 9);
-    expect(rates.width!.open).toBeCloseTo(-1, 9);
-    expect(rates.thickness!.closed).toBeCloseTo(-1 / 2, 9);
-    expect(rates.height!.head).toBeCloseTo(-1 / 2, 9);
-    expect(rates.height!.tail).toBeCloseTo(-1 / 2, 9);
-    expect(rates.height!.closed).toBeCloseTo(0, 9);
+    expect(defined(rates.width).closed).toBeCloseTo(-1, 9);
+    expect(defined(rates.width).open).toBeCloseTo(-1, 9);
+    expect(defined(rates.thickness).closed).toBeCloseTo(-1 / 2, 9);
+    expect(defined(rates.height).head).toBeCloseTo(-1 / 2, 9);
+    expect(defined(rates.height).tail).toBeCloseTo(-1 / 2, 9);
+    expect(defined(rates.height).closed).toBeCloseTo(0, 9);
   });
 
   test('carries the error to the gap, so that together they are the worst case of the report', () => {
@@ -49,7 +51,7 @@ describe('a sensitivity', () => {
       const largest = sensitivities(designOf(document)).map(({ shifts }) => Math.max(...Object.values(shifts)));
       expect([...largest].sort((a, b) => b - a)).toEqual(largest);
     }
-    expect(sensitivities(designOf(tideLedger))[0]!.measure.id).toBe('width');
+    expect(nth(sensitivities(designOf(tideLedger)), 0).measure.id).toBe('width');
   });
 
   test('counts a rise for a rounded back only, and the fore-edge apart from the spine for a wedge only', () => {

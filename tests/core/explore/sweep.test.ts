@@ -8,16 +8,18 @@ import { sweep } from '../../../src/core/explore/sweep.ts';
 import { fitReport } from '../../../src/core/fitReport.ts';
 import { coverDesign } from '../../../src/core/fold/coverDesign.ts';
 import type { JobDocument } from '../../../src/core/job/jobDocument.ts';
+import { defined } from '../../defined.ts';
 import { soundJob } from '../../jobArbitrary.ts';
+import { nth } from '../../nth.ts';
 
 const fieldsOf = (document: JobDocument) => exploreFields(document, coverDesign(soundJob(document)));
-const field = (document: JobDocument, id: string) => fieldsOf(document).find((each) => each.id === id)!;
-const result = (id: string) => EXPLORE_RESULTS.find((each) => each.id === id)!;
+const field = (document: JobDocument, id: string) => defined(fieldsOf(document).find((each) => each.id === id));
+const result = (id: string) => defined(EXPLORE_RESULTS.find((each) => each.id === id));
 
 /** Sweeps one result and gives [at, thick value], null for a value that is no job. */
 function curve(document: JobDocument, id: string, of: string, from: number, to: number, count: number) {
   return sweep(document, field(document, id), [result(of)], { from, to, count }).map((point) =>
-    'issue' in point ? ([point.at, null] as const) : ([point.at, point.readings[0]!.values.thick] as const),
+    'issue' in point ? ([point.at, null] as const) : ([point.at, nth(point.readings, 0).values.thick] as const),
   );
 }
 
@@ -40,7 +42,10 @@ describe('a sweep', () => {
     const width = fitReport(soundJob(tideLedger)).pattern.outside.width_mm;
     const points = curve(tideLedger, 'pattern.outsideWidth_mm', 'foreEdge', width - 10, width + 10, 41);
     for (let i = 1; i < points.length; i++)
-      expect(points[i]![1]! - points[i - 1]![1]!).toBeCloseTo((points[i]![0] - points[i - 1]![0]) / 2, 9);
+      expect(nth(nth(points, i), 1) - nth(nth(points, i - 1), 1)).toBeCloseTo(
+        (nth(points, i)[0] - nth(points, i - 1)[0]) / 2,
+        9,
+      );
   });
 
   test('of leather weight asks for more at the fore-edge with every step, and the parts add up to it', () => {
@@ -49,12 +54,12 @@ describe('a sweep', () => {
       const range = { from: weight.note.min, to: weight.note.min + 2.4, count: 25 };
       const points = sweep(document, weight, [result('foreEdgeAllowance')], range).map((point) => {
         if ('issue' in point) throw new Error(point.issue.message);
-        return point.readings[0]!;
+        return nth(point.readings, 0);
       });
-      const totals = points.map(({ values }) => values.thick!);
-      for (let i = 1; i < totals.length; i++) expect(totals[i]!).toBeGreaterThan(totals[i - 1]!);
+      const totals = points.map(({ values }) => defined(values.thick));
+      for (let i = 1; i < totals.length; i++) expect(nth(totals, i)).toBeGreaterThan(nth(totals, i - 1));
       for (const { parts, values } of points) {
-        expect(parts.reduce((sum, { length_mm }) => sum + length_mm, 0)).toBeCloseTo(values.thick!, 9);
+        expect(parts.reduce((sum, { length_mm }) => sum + length_mm, 0)).toBeCloseTo(defined(values.thick), 9);
         expect(parts.map(({ name }) => name)).not.toContain('rounding up');
       }
     }
@@ -80,7 +85,7 @@ describe('a sweep', () => {
   test('lets what follows a field by default go on following it', () => {
     // The tide ledger gives no thickness at the fore-edge: a thicker spine is no wedge.
     const [thin, thick] = curve(tideLedger, 'book.thickness_mm', 'closedWrap', 30, 40, 2);
-    expect(thick![1]! - thin![1]!).toBeCloseTo(10, 9);
+    expect(nth(thick!, 1) - nth(thin!, 1)).toBeCloseTo(10, 9);
   });
 
   test('moves a weight range as one, and the pocket with it where it is cut from the same leather', () => {
@@ -119,14 +124,14 @@ describe('limits', () => {
           ['loadingAngle', 'pocketLoads'],
         ] as const) {
           const { read, limit } = result(of);
-          const { verdict: judged } = report.checks.find(({ id }) => id === check)!;
+          const { verdict: judged } = defined(report.checks.find(({ id }) => id === check));
           const limits = limit(report);
           if (limits === null) {
             expect(judged).toBe('none');
             continue;
           }
           const { fits, fails, failing } = limits;
-          const values = (['thin', 'nominal', 'thick'] as const).map((point) => read(report, point)!);
+          const values = (['thin', 'nominal', 'thick'] as const).map((point) => defined(read(report, point)));
           const worst = failing === 'below' ? Math.min(...values) : -Math.max(...values);
           const side = failing === 'below' ? 1 : -1;
           const verdict = worst >= side * fits - 1e-9 ? 'fits' : worst >= side * fails - 1e-9 ? 'tight' : 'fails';

@@ -8,11 +8,12 @@ import { type FitTarget, whatMustChange } from '../../../src/core/explore/whatMu
 import { fitReport } from '../../../src/core/fitReport.ts';
 import { coverDesign } from '../../../src/core/fold/coverDesign.ts';
 import type { JobDocument } from '../../../src/core/job/jobDocument.ts';
+import { defined } from '../../defined.ts';
 import { jobDocument, soundJob } from '../../jobArbitrary.ts';
 import { checkLaw, lawCases } from '../../laws.ts';
 
 const fieldsOf = (document: JobDocument) => exploreFields(document, coverDesign(soundJob(document)));
-const field = (document: JobDocument, id: string) => fieldsOf(document).find((each) => each.id === id)!;
+const field = (document: JobDocument, id: string) => defined(fieldsOf(document).find((each) => each.id === id));
 
 /** Whether the target fits, tight not counting. */
 function fits(document: JobDocument, { changes }: ExploreField, value: number, target: FitTarget): boolean {

@@ -2,7 +2,9 @@ import { describe, expect, test } from 'vitest';
 import { fitReport } from '../../../src/core/fitReport.ts';
 import { coverDesign } from '../../../src/core/fold/coverDesign.ts';
 import type { JobInput } from '../../../src/core/job/jobSchema.ts';
+import { defined } from '../../defined.ts';
 import { soundJob } from '../../jobArbitrary.ts';
+import { nth } from '../../nth.ts';
 
 const base: JobInput = {
   format: 'coverwright-job',
@@ -201,16 +203,18 @@ describe('pockets', () => {
 
   test('too shallow to hold, or too deep to load, fail with the depth that would do', () => {
     const check = (depth_mm: number, id: string) =>
-      fitReport(soundJob({ ...base, book: { ...base.book, foldBack_deg: 45 }, pockets: { depth_mm } })).checks.find(
-        (each) => each.id === id,
-      )!;
+      defined(
+        fitReport(soundJob({ ...base, book: { ...base.book, foldBack_deg: 45 }, pockets: { depth_mm } })).checks.find(
+          (each) => each.id === id,
+        ),
+      );
     for (const [depth, id] of [
       [30, 'pocketHolds'],
       [120, 'pocketLoads'],
     ] as const) {
       const failed = check(depth, id);
       expect(failed.verdict).toBe('fails');
-      expect(check(failed.change[0]!.value as number, id).verdict).toBe('fits');
+      expect(check(nth(failed.change, 0).value as number, id).verdict).toBe('fits');
     }
   });
 });

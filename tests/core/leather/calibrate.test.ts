@@ -2,7 +2,9 @@ import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { bendLength, outerStrain } from '../../../src/core/leather/bend.ts';
 import { calibrateBendRatio, calibrateNeutral } from '../../../src/core/leather/calibrate.ts';
+import { defined } from '../../defined.ts';
 import { checkLaw } from '../../laws.ts';
+import { nth } from '../../nth.ts';
 
 const between = (min: number, max: number) => fc.double({ min, max, noNaN: true });
 
@@ -28,13 +30,13 @@ describe('a test bend', () => {
         (k, t, r, angle, off) => {
           const error = 0.2;
           const bend = {
-            length: bendLength(angle, r, t, k) + off[0]! * error,
+            length: bendLength(angle, r, t, k) + nth(off, 0) * error,
             angle,
-            radius: Math.max(0, r + off[1]! * error),
-            thickness: t + off[2]! * error,
+            radius: Math.max(0, r + nth(off, 1) * error),
+            thickness: t + nth(off, 2) * error,
             error,
           };
-          const found = calibrateNeutral(bend)!;
+          const found = defined(calibrateNeutral(bend));
           expect(found.low).toBeLessThanOrEqual(k + 1e-9);
           expect(found.high).toBeGreaterThanOrEqual(k - 1e-9);
         },
@@ -54,7 +56,7 @@ describe('a hard fold', () => {
 
   test('no thicker than two layers gives 0, and its bounds hold the value', () => {
     expect(calibrateBendRatio(3.5, 1.8, 0.1)).toMatchObject({ value: 0, low: 0 });
-    const { value, low, high } = calibrateBendRatio(4.5, 1.8, 0.1)!;
+    const { value, low, high } = defined(calibrateBendRatio(4.5, 1.8, 0.1));
     expect(low).toBeLessThan(value);
     expect(high).toBeGreaterThan(value);
   });

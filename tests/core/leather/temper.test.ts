@@ -4,6 +4,7 @@ import { fitReport } from '../../../src/core/fitReport.ts';
 import { leatherPieceSchema } from '../../../src/core/job/leatherSchema.ts';
 import { CARD, TEMPERS, temperOf } from '../../../src/core/leather/temper.ts';
 import { soundJob } from '../../jobArbitrary.ts';
+import { nth } from '../../nth.ts';
 
 describe('temper words', () => {
   test('have numbers that a job accepts', () => {
@@ -15,9 +16,9 @@ describe('temper words', () => {
 
   test('run from soft to firm: turns wider at a seam, neutral line further out, stiffer', () => {
     for (let i = 1; i < TEMPERS.length; i++) {
-      expect(TEMPERS[i]!.bendRatio).toBeGreaterThan(TEMPERS[i - 1]!.bendRatio);
-      expect(TEMPERS[i]!.neutral).toBeGreaterThan(TEMPERS[i - 1]!.neutral);
-      expect(TEMPERS[i]!.modulus_MPa).toBeGreaterThan(TEMPERS[i - 1]!.modulus_MPa);
+      expect(nth(TEMPERS, i).bendRatio).toBeGreaterThan(nth(TEMPERS, i - 1).bendRatio);
+      expect(nth(TEMPERS, i).neutral).toBeGreaterThan(nth(TEMPERS, i - 1).neutral);
+      expect(nth(TEMPERS, i).modulus_MPa).toBeGreaterThan(nth(TEMPERS, i - 1).modulus_MPa);
     }
   });
 
@@ -37,6 +38,6 @@ describe('temper words', () => {
     });
     for (const edge of ['foreEdge', 'head', 'tail'] as const)
       for (let i = 1; i < allowed.length; i++)
-        expect(allowed[i]![edge].total_mm).toBeGreaterThan(allowed[i - 1]![edge].total_mm);
+        expect(nth(allowed, i)[edge].total_mm).toBeGreaterThan(nth(allowed, i - 1)[edge].total_mm);
   });
 });

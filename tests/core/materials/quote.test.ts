@@ -6,10 +6,12 @@ import { coverSupplies } from '../../../src/core/materials/coverSupplies.ts';
 import { type Quote, quote } from '../../../src/core/materials/quote.ts';
 import { workSteps } from '../../../src/core/materials/workSteps.ts';
 import { patternDrawing } from '../../../src/core/pattern/patternDrawing.ts';
+import { defined } from '../../defined.ts';
 import { jobDocument, soundJob } from '../../jobArbitrary.ts';
 import { checkLaw } from '../../laws.ts';
+import { nth } from '../../nth.ts';
 
-const ledger = EXAMPLE_JOBS.find(({ id }) => id === 'tide-ledger')!.document as object;
+const ledger = defined(EXAMPLE_JOBS.find(({ id }) => id === 'tide-ledger')).document as object;
 
 const quoted = (document: unknown): Quote => {
   const design = coverDesign(soundJob(document));
@@ -75,10 +77,11 @@ describe('a quote', () => {
     const { outside, pocket } = design.pieces;
     const leather = (1.2 * (outside.width * outside.height + 2 * pocket.width * pocket.height)) / 10_000;
     expect(lines[0]).toMatchObject({ name: 'Leather', unit: 'dm2', rate: 12.5 });
-    expect(lines[0]!.amount).toBeCloseTo(12.5 * leather, 2);
-    expect(lines[1]!.amount).toBeCloseTo((4 * supplies.lace!.total) / 1000, 2);
+    expect(nth(lines, 0).amount).toBeCloseTo(12.5 * leather, 2);
+    expect(nth(lines, 1).amount).toBeCloseTo((4 * defined(supplies.lace).total) / 1000, 2);
     expect(hours).toBeCloseTo(1.5, 9);
-    const sum = lines[0]!.amount! + lines[1]!.amount! + lines[2]!.amount! + 450 + 49.9;
+    const sum =
+      defined(nth(lines, 0).amount) + defined(nth(lines, 1).amount) + defined(nth(lines, 2).amount) + 450 + 49.9;
     expect(net).toBeCloseTo(sum, 6);
     expect(total).toBeCloseTo(Math.round(sum * 110) / 100, 6);
     expect(unpriced).toEqual([]);
@@ -118,10 +121,7 @@ describe('the order of work', () => {
   };
 
   test('has every caution at the step where it matters', () => {
-    const at = (id: string): string =>
-      steps(ledger)
-        .find((step) => step.id === id)!
-        .cautions.join(' ');
+    const at = (id: string): string => defined(steps(ledger).find((step) => step.id === id)).cautions.join(' ');
     expect(at('cut')).toMatch(/away from the hand/);
     expect(at('edges')).toMatch(/dust: extract it or wear a mask/);
     expect(at('punch')).toMatch(/over a board, never toward the palm/);
@@ -142,7 +142,7 @@ describe('the order of work', () => {
     const document = { ...ledger, rates: { minutes: { cut: 10, punch: 1, lace: 2 } } };
     const job = soundJob(document);
     const supplies = coverSupplies(coverDesign(job));
-    const minutes = (id: string): number => workSteps(job, supplies).find((step) => step.id === id)!.minutes;
+    const minutes = (id: string): number => defined(workSteps(job, supplies).find((step) => step.id === id)).minutes;
     expect(minutes('cut')).toBe(30);
     expect(minutes('lace')).toBe(2 * supplies.holes);
     expect(minutes('punch')).toBe(supplies.punched);
@@ -169,8 +169,8 @@ describe('supplies', () => {
       const of = (strap: object | null) => {
         const design = coverDesign(soundJob({ ...ledger, ...priced, seam: { method }, construction: { strap } }));
         const supplies = coverSupplies(design);
-        const line = quote(design, supplies).lines.find(({ name }) => name === 'Thread' || name === 'Lace')!;
-        return { supplies, amount: line.amount! };
+        const line = defined(quote(design, supplies).lines.find(({ name }) => name === 'Thread' || name === 'Lace'));
+        return { supplies, amount: defined(line.amount) };
       };
       const [without, sewn] = [of(null), of({})];
       expect(without.supplies.strap).toBe(0);
@@ -190,21 +190,21 @@ describe('supplies', () => {
     const { design, supplies, priced } = of(fitted);
     // The page is the board less its squares: across it runs the ribbon, cut to the next half millimetre.
     const { book } = design.job;
-    const across = Math.hypot(book.width_mm - book.square_mm!, book.height_mm - 2 * book.square_mm!);
+    const across = Math.hypot(book.width_mm - book.square_mm, book.height_mm - 2 * book.square_mm);
     const each = Math.ceil((25 + across + 40) * 2) / 2;
     expect(supplies.ribbon).toMatchObject({ count: 2, sum: { total: each } });
     expect(supplies.fastenings).toBe(1);
     const line = (quoted: Quote, name: string) => quoted.lines.find((each) => each.name === name);
     expect(line(priced, 'Ribbon')).toMatchObject({ group: 'materials', unit: 'm', rate: null });
-    expect(line(priced, 'Ribbon')!.quantity).toBeCloseTo((2 * each) / 1000, 9);
+    expect(defined(line(priced, 'Ribbon')).quantity).toBeCloseTo((2 * each) / 1000, 9);
     expect(line(priced, 'Fastening')).toMatchObject({ group: 'materials', unit: 'piece', quantity: 1, rate: null });
     expect(priced.unpriced).toEqual(expect.arrayContaining(['Ribbon', 'Fastening']));
 
     const rates = { prices: { ribbon_per_m: 10, fastening_each: 7.5 } };
     const { priced: paid } = of({ ...fitted, rates });
-    expect(line(paid, 'Ribbon')!.amount).toBeCloseTo(Math.round((2 * each * 10) / 10) / 100, 9);
-    expect(line(paid, 'Fastening')!.amount).toBe(7.5);
-    expect(paid.total).toBeCloseTo(line(paid, 'Ribbon')!.amount! + 7.5, 9);
+    expect(defined(line(paid, 'Ribbon')).amount).toBeCloseTo(Math.round((2 * each * 10) / 10) / 100, 9);
+    expect(defined(line(paid, 'Fastening')).amount).toBe(7.5);
+    expect(paid.total).toBeCloseTo(defined(defined(line(paid, 'Ribbon')).amount) + 7.5, 9);
 
     const plain = of({ rates });
     expect(plain.supplies).toMatchObject({ ribbon: null, fastenings: 0 });

@@ -8,10 +8,12 @@ import { holesIn, type SeamLine, seamLength, seamLines, strapLine } from '../../
 import { saddleStitchLength, threadNeed } from '../../../src/core/materials/thread.ts';
 import { patternDrawing } from '../../../src/core/pattern/patternDrawing.ts';
 import { mm } from '../../../src/core/units/mm.ts';
+import { defined } from '../../defined.ts';
 import { jobDocument, soundJob } from '../../jobArbitrary.ts';
 import { checkLaw } from '../../laws.ts';
+import { nth } from '../../nth.ts';
 
-const example = (id: string) => soundJob(EXAMPLE_JOBS.find((entry) => entry.id === id)!.document);
+const example = (id: string) => soundJob(defined(EXAMPLE_JOBS.find((entry) => entry.id === id)).document);
 const tide = example('tide-ledger');
 
 const PEN_LOOP = { pen_mm: mm(10), ease_mm: mm(1), width_mm: mm(35) };
@@ -39,7 +41,7 @@ describe('the seam line', () => {
   });
 
   test('goes through three layers where a lining is tucked under a pocket', () => {
-    const layers = seamLines(coverDesign(example('choir-book')))[0]!.runs.map((run) => run.layers);
+    const layers = nth(seamLines(coverDesign(example('choir-book'))), 0).runs.map((run) => run.layers);
     expect(Math.max(...layers)).toBe(3);
   });
 
@@ -53,9 +55,9 @@ describe('the seam line', () => {
   test('goes through both ends of a pen loop at the holes that catch it', () => {
     const plain = coverDesign(tide);
     const looped = coverDesign({ ...tide, construction: { ...tide.construction, penLoop: PEN_LOOP } });
-    const caught = patternDrawing(looped).pieces.find(({ id }) => id === 'penLoop')!.holes / 2;
+    const caught = defined(patternDrawing(looped).pieces.find(({ id }) => id === 'penLoop')).holes / 2;
     const thick = (design: typeof plain): number =>
-      seamLines(design)[0]!.runs.reduce((sum, { pitches, layers }) => sum + (layers === 4 ? pitches : 0), 0);
+      nth(seamLines(design), 0).runs.reduce((sum, { pitches, layers }) => sum + (layers === 4 ? pitches : 0), 0);
     expect(thick(plain)).toBe(0);
     expect(caught).toBeGreaterThan(2);
     expect(thick(looped)).toBe(caught);
@@ -63,8 +65,8 @@ describe('the seam line', () => {
 
   test('of a closure strap walks its holes one by one', () => {
     const design = coverDesign({ ...tide, construction: { ...tide.construction, strap: STRAP } });
-    const strap = patternDrawing(design).pieces.find(({ id }) => id === 'strap')!;
-    const line = strapLine(design)!;
+    const strap = defined(patternDrawing(design).pieces.find(({ id }) => id === 'strap'));
+    const line = defined(strapLine(design));
     expect(holesIn(line)).toBe(strap.holes);
     expect(line.runs.every(({ layers, stack }) => layers === 2 && stack === 2 * 1.984375)).toBe(true);
     expect(strapLine(coverDesign(tide))).toBeNull();
@@ -96,7 +98,7 @@ describe('saddle-stitch thread', () => {
   });
 
   test('is cut in threads that can be worked, and its parts add up', () => {
-    const need = threadNeed([straight(760, 3, 4)], tide.supplies)!;
+    const need = defined(threadNeed([straight(760, 3, 4)], tide.supplies));
     expect(need.holes).toBe(191);
     expect(need.stitches).toBeCloseTo(3.5 * 760, 9);
     // Ends of a thread: 2 x 200 mm, and two stitches at each end at 2 (4 + 3) mm.
@@ -175,12 +177,12 @@ describe('lace', () => {
   });
 
   test('says where the geometry leaves the range of the trade: whip at the margin of loop lacing', () => {
-    const whip = laceNeed(seamLines(coverDesign(tide)), 'whip', tide)!;
+    const whip = defined(laceNeed(seamLines(coverDesign(tide)), 'whip', tide));
     expect(whip.trade).toEqual({ low: 2.5, high: 3.5 });
     expect(whip.withinTrade).toBe(false);
     const wide = { ...tide, supplies: { ...tide.supplies, laceMultiples: { ...tide.supplies.laceMultiples } } };
     wide.supplies.laceMultiples.whip = { low: 2.5, high: 6 };
-    expect(laceNeed(seamLines(coverDesign(wide)), 'whip', wide)!.withinTrade).toBe(true);
+    expect(defined(laceNeed(seamLines(coverDesign(wide)), 'whip', wide)).withinTrade).toBe(true);
   });
 
   test('is cut in laces that can be worked, and its parts add up', () => {
@@ -188,7 +190,7 @@ describe('lace', () => {
       fc.property(jobDocument, fc.constantFrom(...styles), (document, style) => {
         const job = soundJob(document);
         const seams = seamLines(coverDesign(job));
-        const need = laceNeed(seams, style, job)!;
+        const need = defined(laceNeed(seams, style, job));
         expect(need.turns + need.corners + need.tails + need.splices).toBeCloseTo(need.total, 6);
         expect(need.each).toBeLessThanOrEqual(job.supplies.laceWorking_mm + 1e-6);
         expect(need.slits).toBe(seams.reduce((sum, seam) => sum + holesIn(seam), 0));

@@ -11,6 +11,7 @@ import {
   segmentEnd,
   segmentStart,
 } from '../../../src/core/math/contour.ts';
+import { nth } from '../../nth.ts';
 
 const box = (style: 'rounded' | 'clipped', size: number) =>
   corneredContour(
@@ -37,7 +38,7 @@ describe('a rectangle of 40 by 30', () => {
   test('is closed, each segment starting where the last one ended', () => {
     const contour = box('rounded', 6);
     contour.forEach((segment, i) => {
-      const next = segmentStart(contour[(i + 1) % contour.length]!);
+      const next = segmentStart(nth(contour, (i + 1) % contour.length));
       expect(Math.hypot(segmentEnd(segment)[0] - next[0], segmentEnd(segment)[1] - next[1])).toBeLessThan(1e-12);
     });
   });
@@ -69,7 +70,10 @@ describe('an arc', () => {
   test('flattened strays from its circle by at most the tolerance', () => {
     const points = flattened([circle([0, 0], 10)], 0.01);
     for (let i = 1; i < points.length; i++) {
-      const middle = [(points[i]![0] + points[i - 1]![0]) / 2, (points[i]![1] + points[i - 1]![1]) / 2] as const;
+      const middle = [
+        (nth(points, i)[0] + nth(points, i - 1)[0]) / 2,
+        (nth(points, i)[1] + nth(points, i - 1)[1]) / 2,
+      ] as const;
       expect(10 - Math.hypot(...middle)).toBeLessThan(0.01 + 1e-9);
     }
   });

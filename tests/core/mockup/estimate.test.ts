@@ -1,5 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import { estimate } from '../../../src/core/mockup/estimate.ts';
+import { nth } from '../../nth.ts';
 
 describe('estimate', () => {
   test('shares one reading of a sum by the variances of its terms', () => {
@@ -12,9 +13,9 @@ describe('estimate', () => {
     expect(mean[0]).toBeCloseTo(12, 6);
     expect(mean[1]).toBeCloseTo(21, 6);
     // What the reading fixes is fixed; across it the doubt stays: var(a) = 1 - 4/5, var(b) = 1 - 1/5.
-    expect(covariance[0]![0]).toBeCloseTo(0.2, 6);
-    expect(covariance[1]![1]).toBeCloseTo(0.8, 6);
-    expect(covariance[0]![1]).toBeCloseTo(-0.4, 6);
+    expect(nth(covariance, 0)[0]).toBeCloseTo(0.2, 6);
+    expect(nth(covariance, 1)[1]).toBeCloseTo(0.8, 6);
+    expect(nth(covariance, 0)[1]).toBeCloseTo(-0.4, 6);
   });
 
   test('agrees with the normal equations solved by Cramer for two unknowns and three readings', () => {
@@ -45,7 +46,7 @@ describe('estimate', () => {
     );
     expect(mean[0]).toBeCloseTo(3 + (sums.ay * sums.bb - sums.by * sums.ab) / determinant, 9);
     expect(mean[1]).toBeCloseTo(-1 + (sums.by * sums.aa - sums.ay * sums.ab) / determinant, 9);
-    expect(covariance[0]![0]).toBeCloseTo(sums.bb / determinant, 9);
+    expect(nth(covariance, 0)[0]).toBeCloseTo(sums.bb / determinant, 9);
   });
 
   test('finds the least of a curved problem', () => {
@@ -53,9 +54,9 @@ describe('estimate', () => {
     const { mean, status } = estimate({ mean: [5], error: [0.5] }, [observation]);
     const cost = (x: number): number => ((x - 5) / 0.5) ** 2 + ((30 - x * x) / 0.5) ** 2;
     expect(status).toBe('converged');
-    for (const step of [-1e-3, 1e-3]) expect(cost(mean[0]! + step)).toBeGreaterThan(cost(mean[0]!));
+    for (const step of [-1e-3, 1e-3]) expect(cost(nth(mean, 0) + step)).toBeGreaterThan(cost(nth(mean, 0)));
     // There the slope is nothing: (x - 5) - 2 x (30 - x^2) = 0.
-    expect(2 * mean[0]! ** 3 - 59 * mean[0]!).toBeCloseTo(5, 5);
+    expect(2 * nth(mean, 0) ** 3 - 59 * nth(mean, 0)).toBeCloseTo(5, 5);
   });
 
   test('says how far a reading lies from all else', () => {
@@ -90,7 +91,7 @@ describe('estimate', () => {
     const rounded = { value: 0.5, error: 1e-3, predict: ([x]: readonly number[]) => Math.round(1.3e4 * x!) / 1e4 };
     const { mean, covariance } = estimate({ mean: [0], error: [1] }, [rounded]);
     expect(mean[0]).toBeCloseTo(0.5 / 1.3, 3);
-    expect(Math.sqrt(covariance[0]![0]!) / (1e-3 / 1.3)).toBeCloseTo(1, 1);
+    expect(Math.sqrt(nth(nth(covariance, 0), 0)) / (1e-3 / 1.3)).toBeCloseTo(1, 1);
   });
 
   test('says when it does not settle', () => {

@@ -7,6 +7,7 @@ import { cardDesign, cardJob } from '../../../src/core/mockup/cardDesign.ts';
 import { cardTrial } from '../../../src/core/mockup/cardTrial.ts';
 import { learnFromCard } from '../../../src/core/mockup/learnFromCard.ts';
 import { mm } from '../../../src/core/units/mm.ts';
+import { defined } from '../../defined.ts';
 import { card, choir, NONE, tide, trial, trueJob } from './trials.ts';
 
 describe('the card version of a pattern', () => {
@@ -150,7 +151,7 @@ describe('learnFromCard', () => {
     const document = structuredClone(choir) as unknown as Record<string, Record<string, unknown>>;
     for (const { path, value } of lesson.change) {
       const keys = path.split('.');
-      const last = keys.pop()!;
+      const last = defined(keys.pop());
       const holder = keys.reduce<Record<string, unknown>>((at, key) => at[key] as Record<string, unknown>, document);
       expect(holder).toHaveProperty(last);
       holder[last] = value;
@@ -183,7 +184,7 @@ describe('learnFromCard', () => {
     const inThick = cardJob(trueJob(short, errors), thick);
     const held = coverFit(inThick, cardDesign(short, thick).pieces, needsAt(inThick, 'thick'));
     expect(held.staysOpen).toBeGreaterThan(0);
-    const opening = (held.staysOpen! * 180) / Math.PI;
+    const opening = (defined(held.staysOpen) * 180) / Math.PI;
     const lesson = learnFromCard(short, thick, {
       ...short.mockup.readings,
       closes: false,

@@ -3,6 +3,7 @@ import { type EndRow, endRow, isClearOf, middleBetweenHoles } from '../../../src
 import { holeMarks, holeWords } from '../../../src/core/pattern/holeMarks.ts';
 import { type PatternSource, slitAngle } from '../../../src/core/pattern/seam.ts';
 import { seamLayering } from '../../../src/core/pattern/seamLayering.ts';
+import { defined } from '../../defined.ts';
 import { coverOf } from './coverOf.ts';
 import { plainSource, TURNED } from './plainSource.ts';
 
@@ -64,8 +65,9 @@ describe('the row along head and tail', () => {
   test('heeds a mouth that lies on it in the front half, unless the mouths meet', () => {
     const design = coverOf({ seam: stitched });
     const layering = seamLayering(design);
-    const intervals = (mouth: number, meets = false) => endRow(design, { ...layering, mouth, meets })!.intervals;
-    const plain = endRow(design, { ...layering, meets: true })!;
+    const intervals = (mouth: number, meets = false) =>
+      defined(endRow(design, { ...layering, mouth, meets })).intervals;
+    const plain = defined(endRow(design, { ...layering, meets: true }));
     const hole = (k: number): number => plain.origin + k * plain.pitch;
     expect(intervals(hole(20))).not.toBe(plain.intervals);
     for (const mouth of [hole(-1), hole(0), hole(plain.intervals - 20)]) expect(intervals(mouth)).toBe(plain.intervals);

@@ -5,11 +5,13 @@ import type { Vec2 } from '../../../src/core/math/vec2.ts';
 import { type Entity, LAYERS, type PieceDrawing, type Text } from '../../../src/core/pattern/drawing.ts';
 import { hatchLines } from '../../../src/core/pattern/hatchLines.ts';
 import { mirroredDrawing } from '../../../src/core/pattern/mirrorDrawing.ts';
+import { defined } from '../../defined.ts';
+import { nth } from '../../nth.ts';
 import { cuttingJobs } from '../../output/cuttingJobs.ts';
 import { helvetica, meets, wordsBox } from '../../output/wordsBox.ts';
 
 const jobs = cuttingJobs();
-const smallest = jobs.find(({ name }) => name === 'the smallest book')!.drawing;
+const smallest = defined(jobs.find(({ name }) => name === 'the smallest book')).drawing;
 
 const all = (piece: PieceDrawing): Entity[] => LAYERS.flatMap((layer) => piece.layers[layer]);
 const wordsOf = (piece: PieceDrawing): Text[] => all(piece).flatMap((each) => (each.kind === 'text' ? [each] : []));
@@ -38,7 +40,8 @@ describe.each([
         const box = boxOf(text, 0.05);
         for (const entity of all(piece)) {
           if (entity === text) continue;
-          const drawn = entity.kind === 'text' ? [[...boxOf(entity, 0.05), boxOf(entity, 0.05)[0]!]] : chains(entity);
+          const drawn =
+            entity.kind === 'text' ? [[...boxOf(entity, 0.05), nth(boxOf(entity, 0.05), 0)]] : chains(entity);
           const isOver = drawn.some((chain) => meets(chain, box));
           expect(isOver, `${text.text} over ${entity.kind === 'text' ? entity.text : entity.kind}`).toBe(false);
         }

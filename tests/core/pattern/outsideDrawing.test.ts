@@ -1,5 +1,5 @@
 import { describe, expect, test, vi } from 'vitest';
-import { type Arc, segmentStart } from '../../../src/core/math/contour.ts';
+import { type Arc, segmentEnd, segmentStart } from '../../../src/core/math/contour.ts';
 import type { PieceDrawing } from '../../../src/core/pattern/drawing.ts';
 import { letteredPiece } from '../../../src/core/pattern/letteredPiece.ts';
 import { outsideDrawing } from '../../../src/core/pattern/outsideDrawing.ts';
@@ -59,6 +59,14 @@ describe('the cut edge of the outside', () => {
     ]);
     const { outline } = outside({ ...TURNED, construction: { mouth: 'curved', mouthCurve: 0.2 } });
     expect(outline.map(({ kind }) => kind)).toEqual(['line', 'arc', 'line', 'arc']);
+    expect(outline.map(segmentEnd)).toEqual(
+      nearly([
+        [460, 0],
+        [460, 228],
+        [0, 228],
+        [0, 0],
+      ]),
+    );
     expect(outline.map(segmentStart)).toEqual(
       nearly([
         [0, 0],
@@ -205,6 +213,7 @@ describe('the places of the book on the outside', () => {
     });
     expect(skived(1)).toEqual(nearly([zone(192, 199), zone(161, 168)]));
     expect(skived(2)).toEqual([]);
+    expect(outside().layers.skive).toEqual([]);
   });
 });
 

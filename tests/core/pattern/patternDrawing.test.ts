@@ -10,11 +10,13 @@ import { mirroredDrawing } from '../../../src/core/pattern/mirrorDrawing.ts';
 import { patternDrawing, unwrittenWords } from '../../../src/core/pattern/patternDrawing.ts';
 import { seamHoles } from '../../../src/core/pattern/seamHoles.ts';
 import { strapOf } from '../../../src/core/pattern/strap.ts';
+import { defined } from '../../defined.ts';
+import { nth } from '../../nth.ts';
 import { type Change, coverOf } from './coverOf.ts';
 import { LINED, plainSource, TURNED } from './plainSource.ts';
 
 const lined = { lining: { min_mm: 0.7, max_mm: 0.7 } };
-const piece = (drawing: Drawing, id: PieceId): PieceDrawing => drawing.pieces.find((each) => each.id === id)!;
+const piece = (drawing: Drawing, id: PieceId): PieceDrawing => defined(drawing.pieces.find((each) => each.id === id));
 const textOf = (each: PieceDrawing): string =>
   LAYERS.flatMap((layer) => each.layers[layer].flatMap((entity) => (entity.kind === 'text' ? [entity.text] : []))).join(
     '\n',
@@ -95,8 +97,8 @@ describe('the drawing of a pattern', () => {
     const { folds } = wrapPlaces(plain);
     const middles = folds.map(({ from, to }) => (from + to) / 2);
     const { thickness, neutral } = plain.needs.thick.leathers.outside;
-    expect(middles[1]! - middles[0]!).toBeCloseTo(28 + (Math.PI / 2) * neutral * thickness, 9);
-    expect(middles[0]! + middles[1]!).toBeCloseTo(plain.pieces.outside.width, 9);
+    expect(nth(middles, 1) - nth(middles, 0)).toBeCloseTo(28 + (Math.PI / 2) * neutral * thickness, 9);
+    expect(nth(middles, 0) + nth(middles, 1)).toBeCloseTo(plain.pieces.outside.width, 9);
   });
 
   test('counts what it draws', () => {
@@ -119,9 +121,9 @@ describe('the drawing of a pattern', () => {
     const twice = mirroredDrawing(mirroredDrawing(drawing));
     for (const [i, each] of twice.pieces.entries()) {
       for (const layer of ['cut', 'seam', 'hole', 'fold'] as const)
-        expect(JSON.parse(JSON.stringify(each.layers[layer]))).toEqual(nearly(drawing.pieces[i]!.layers[layer]));
+        expect(JSON.parse(JSON.stringify(each.layers[layer]))).toEqual(nearly(nth(drawing.pieces, i).layers[layer]));
     }
-    expect(textOf(mirroredDrawing(drawing).pieces[0]!)).toContain('flesh side up');
+    expect(textOf(nth(mirroredDrawing(drawing).pieces, 0))).toContain('flesh side up');
   });
 });
 
@@ -228,7 +230,7 @@ describe('the closure strap', () => {
     expect(book.wedge).toBe(0);
     const { thickness, neutral } = leathers.outside;
     const expected = 30 + (28 + 2 * thickness) + Math.PI * neutral * thickness + 40 + 10;
-    expect(strapOf(design)!.sum.total).toBeCloseTo(expected, 9);
+    expect(defined(strapOf(design)).sum.total).toBeCloseTo(expected, 9);
   });
 
   test('has the same holes as the outside under it', () => {

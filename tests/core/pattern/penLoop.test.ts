@@ -82,8 +82,8 @@ describe('a pen loop', () => {
 });
 
 describe('the piece of a pen loop', () => {
-  const drawn = (isCard = false) => {
-    const source = { ...sourceOf(), isCard };
+  const drawn = (change: Partial<PatternSource> = {}) => {
+    const source = { ...sourceOf(), ...change };
     return penLoopDrawing(source, loopOf(source), printer('mm'));
   };
 
@@ -130,7 +130,7 @@ describe('the piece of a pen loop', () => {
     expect(lines).toEqual(['in any direction', size]);
     expect(box).toEqual(nearly({ x: 9, y: 3.4, width: LENGTH - 18, height: 27.2 }));
     expect(sums[1]).toMatchObject({ dimension: 'height', total: 34, parts: [{ name: 'width of the loop', each: 34 }] });
-    drawn(true);
+    drawn({ isCard: true });
     expect(vi.mocked(letteredPiece).mock.lastCall![2]).toEqual([size]);
   });
 

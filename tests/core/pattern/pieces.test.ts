@@ -49,6 +49,13 @@ describe('pieces for pockets 50 mm deep', () => {
     expect(at(50, turned).pocket).toMatchObject({ count: 0, width: 50 });
   });
 
+  test('have an outside of the book and twice what each end and edge takes', () => {
+    // An end: margin, seat, ease, half the folds pi (2 K + 1). Head and tail: margin, ease and the curve over half a board.
+    const { outside } = at(50);
+    expect(outside.width).toBeCloseTo(330 + 2 * (4 + SEAT + 1) + 4 + Math.PI, 5);
+    expect(outside.height).toBeCloseTo(220 + 2 * (4 + 1 + 2.8 * Math.acos(1 - 1.25 / 2.8)), 9);
+  });
+
   test('take a width and a height that the job gives', () => {
     expect(at(50, { pattern: { outsideWidth_mm: 301, outsideHeight_mm: 202 } }).outside).toEqual({
       width: 301,

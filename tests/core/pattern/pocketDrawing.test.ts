@@ -55,6 +55,8 @@ describe('the pocket', () => {
     const sagitta = 0.2 * DEPTH;
     const radius = 228 ** 2 / (8 * sagitta) + sagitta / 2;
     expect(outline[1]).toMatchObject(nearly({ centre: [58 - sagitta + radius, 114], radius }));
+    const rounded = pocket({ seam: { cornerRadius_mm: 10 }, construction: { mouth: 'curved', mouthCurve: 0.2 } });
+    expect(rounded.outline.filter(({ kind }) => kind === 'arc')).toHaveLength(3);
   });
 
   test('has the seam line open at the mouth, from head to tail round the fore-edge', () => {

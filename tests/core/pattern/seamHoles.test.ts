@@ -2,6 +2,8 @@ import { describe, expect, test } from 'vitest';
 import type { CoverDesign } from '../../../src/core/fold/coverDesign.ts';
 import { rectangle } from '../../../src/core/math/contour.ts';
 import { holeCount, seamHoles } from '../../../src/core/pattern/seamHoles.ts';
+import { defined } from '../../defined.ts';
+import { nth } from '../../nth.ts';
 import { coverOf } from './coverOf.ts';
 
 const stitched = { method: 'stitching', style: 'saddle', edgeMargin_mm: 4, pitch_mm: 4 };
@@ -50,7 +52,7 @@ describe('the seam of separate pockets', () => {
     const full = coverOf({ seam: { ...stitched, pitch_mm: 24 }, leather, construction: { lining: 'full' } });
     for (const { layers } of layersOf(full)) expect(layers).toContain('lining');
     const centre = coverOf({ seam: stitched, leather });
-    const [middle, half] = [centre.pieces.outside.width / 2, centre.pieces.lining!.width / 2];
+    const [middle, half] = [centre.pieces.outside.width / 2, defined(centre.pieces.lining).width / 2];
     for (const { at, layers } of layersOf(centre))
       expect(layers.includes('lining')).toBe(Math.abs(at[0] - middle) < half);
     expect(
@@ -62,14 +64,14 @@ describe('the seam of separate pockets', () => {
 
   test('starts in the third hole inside the back pocket at the tail and finishes in the one before', () => {
     const { starts, finishes, rows, steps } = seamHoles(coverOf({ seam: stitched }));
-    const tail = rows[0]!.holes.filter(({ at }) => at[0] > steps[1]!.x);
+    const tail = nth(rows, 0).holes.filter(({ at }) => at[0] > nth(steps, 1).x);
     expect(starts).toEqual([tail[2]]);
     expect(finishes).toEqual([tail[1]]);
   });
 
   test('rounds a corner on the margin: radius 14 less 4 gives a seam radius of 10, its middle hole on the diagonal', () => {
     const { rows } = seamHoles(coverOf({ seam: { ...stitched, cornerRadius_mm: 14 } }));
-    const [x, y] = rows[0]!.holes[0]!.at;
+    const [x, y] = nth(nth(rows, 0).holes, 0).at;
     expect(x).toBeCloseTo(14 - 10 * Math.SQRT1_2, 9);
     const { width, height } = coverOf({ seam: { ...stitched, cornerRadius_mm: 14 } }).pieces.outside;
     const lengths = [width, height, width, height].map((side) => expect.closeTo(side - 28 + 5 * Math.PI, 9));
@@ -79,12 +81,12 @@ describe('the seam of separate pockets', () => {
 
   test('meets in a point inside a corner rounded by less than the margin', () => {
     const { rows } = seamHoles(coverOf({ seam: { ...stitched, cornerRadius_mm: 3 } }));
-    expect(rows[0]!.holes[0]!.at).toEqual([4, 4]);
+    expect(nth(nth(rows, 0).holes, 0).at).toEqual([4, 4]);
   });
 
   test('cuts a clipped corner a margin inside the cut', () => {
     const design = coverOf({ seam: { ...stitched, cornerRadius_mm: 12 }, construction: { corners: 'clipped' } });
-    const [x, y] = seamHoles(design).rows[0]!.holes[0]!.at;
+    const [x, y] = nth(nth(seamHoles(design).rows, 0).holes, 0).at;
     // The cut runs along x + y = 12; the hole in the middle of the corner stands 4 mm from it.
     expect((x + y - 12) / Math.SQRT2).toBeCloseTo(4, 9);
     expect(x).toBeCloseTo(y, 9);
@@ -111,7 +113,7 @@ describe('the seam of turned ends', () => {
       ['head', 1],
     ]);
     for (const [i, { holes }] of rows.entries()) {
-      const at = [holes[0]!, holes.at(-1)!].map((hole) => hole.at);
+      const at = [nth(holes, 0), nth(holes, -1)].map((hole) => hole.at);
       const ends = [first, width - first].map((x) => [expect.closeTo(x, 9), i === 0 ? 4 : height - 4]);
       expect(at).toEqual(i === 0 ? ends : ends.reverse());
       expect([starts[i], finishes[i]]).toEqual([holes[0], holes.at(-1)]);
@@ -123,7 +125,7 @@ describe('the seam of turned ends', () => {
     const design = coverOf({ seam: { ...stitched, edgeMargin_mm: 1 }, pockets: { construction: 'turned' } });
     const { turn } = design.needs.thick.foreEdge;
     expect(turn).toBeGreaterThan(2);
-    expect(seamHoles(design).rows[0]!.holes[0]!.at[0]).toBeCloseTo(design.pieces.pocketDepth + turn, 9);
+    expect(nth(nth(seamHoles(design).rows, 0).holes, 0).at[0]).toBeCloseTo(design.pieces.pocketDepth + turn, 9);
   });
 
   test('goes through outside and turned end up to the mouth, which lies as far beyond the fold as the cut edge before it', () => {
@@ -175,9 +177,9 @@ describe('what is said', () => {
       const design = coverOf({ seam: { ...stitched, pitch_mm: 24 }, pockets: { depth_mm } });
       const { rows, notes } = seamHoles(design);
       const mouth = design.pieces.pocket.width;
-      const inner = rows[0]!.holes.filter(({ at }) => at[0] < mouth);
-      const last = inner.at(-1)!;
-      const isNear = mouth - last.at[0] < 0.3 * rows[0]!.pitch - 1e-9;
+      const inner = nth(rows, 0).holes.filter(({ at }) => at[0] < mouth);
+      const last = nth(inner, -1);
+      const isNear = mouth - last.at[0] < 0.3 * nth(rows, 0).pitch - 1e-9;
       expect(last.layers.includes('frontPocket')).toBe(!isNear);
       expect(notes).toEqual(
         isNear ? [expect.stringMatching(/front pocket/), expect.stringMatching(/back pocket/)] : [],

@@ -7,6 +7,7 @@ import { pocketDepths } from '../../../src/core/pattern/pocketDepth.ts';
 import { seamHoles } from '../../../src/core/pattern/seamHoles.ts';
 import { sizePieces } from '../../../src/core/pattern/sizePieces.ts';
 import { mm } from '../../../src/core/units/mm.ts';
+import { defined } from '../../defined.ts';
 import { soundJob } from '../../jobArbitrary.ts';
 import { checkLaw } from '../../laws.ts';
 import { constructedJob } from '../../property/constructionArbitrary.ts';
@@ -98,9 +99,9 @@ describe('a lining that finds no place on its steps', () => {
       construction,
     });
     const pieces = sizePieces(job, needsOverRange(job));
-    const between = clearance(job, pieces, (pieces.outside.width - pieces.lining!.width) / 2);
+    const between = clearance(job, pieces, (pieces.outside.width - defined(pieces.lining).width) / 2);
     if (cutStep_mm === 0) expect(between).toBeGreaterThanOrEqual(0.45 - 1e-9);
-    else expect([between, pieces.lining!.width]).toEqual([expect.closeTo(0.5, 9), expect.closeTo(220.5, 9)]);
+    else expect([between, defined(pieces.lining).width]).toEqual([expect.closeTo(0.5, 9), expect.closeTo(220.5, 9)]);
   });
 });
 
@@ -119,11 +120,11 @@ describe('a lining ends between two holes', () => {
         };
         const needs = needsOverRange(job);
         const pieces = sizePieces(job, needs);
-        const own = piecesAt(job, needs, pieces.pocketDepth).lining!.width;
+        const own = defined(piecesAt(job, needs, pieces.pocketDepth).lining).width;
         const { width } = pieces.outside;
         const half = width / 2;
         if (own >= width || mouthOf(job, pieces) > half || !(clearance(job, pieces, half) >= 0)) {
-          expect(pieces.lining!.width).toBe(own);
+          expect(defined(pieces.lining).width).toBe(own);
           return;
         }
         const fits = (by: number): boolean => clearance(job, pieces, (width - own - by) / 2) >= 0.3 - 1e-9;
@@ -134,7 +135,7 @@ describe('a lining ends between two holes', () => {
         );
         expect(by).toBeDefined();
         if (by !== 0) moved++;
-        expect(pieces.lining!.width).toBeCloseTo(own + by!, 9);
+        expect(defined(pieces.lining).width).toBeCloseTo(own + by!, 9);
       }),
       { cases: 60 },
     );

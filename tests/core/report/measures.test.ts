@@ -2,7 +2,9 @@ import { describe, expect, test } from 'vitest';
 import { fitReport } from '../../../src/core/fitReport.ts';
 import type { JobInput } from '../../../src/core/job/jobSchema.ts';
 import { circularSegment } from '../../../src/core/math/circularSegment.ts';
+import { defined } from '../../defined.ts';
 import { soundJob } from '../../jobArbitrary.ts';
+import { nth } from '../../nth.ts';
 
 const document = (book: Partial<JobInput['book']>): JobInput => ({
   format: 'coverwright-job',
@@ -12,7 +14,7 @@ const document = (book: Partial<JobInput['book']>): JobInput => ({
 });
 
 const measures = (book: Partial<JobInput['book']>) =>
-  fitReport(soundJob(document(book))).checks.find(({ id }) => id === 'measures')!;
+  defined(fitReport(soundJob(document(book))).checks.find(({ id }) => id === 'measures'));
 
 describe('measures', () => {
   test('that agree within their errors fit', () => {
@@ -146,9 +148,9 @@ describe('a rise that was not measured', () => {
       ...document({ spine: { shape: 'rounded' }, measured: { closedWrap_mm: wrap } }),
       work: { units: 'in' },
     };
-    const check = fitReport(soundJob(inches)).checks.find(({ id }) => id === 'measures')!;
-    const steps = (64 * Number(check.change[0]!.value)) / 25.4;
+    const check = defined(fitReport(soundJob(inches)).checks.find(({ id }) => id === 'measures'));
+    const steps = (64 * Number(nth(check.change, 0).value)) / 25.4;
     expect(steps).toBeCloseTo(Math.round(steps), 4);
-    expect(Math.abs(Number(check.change[0]!.value) - 6)).toBeLessThan(25.4 / 128);
+    expect(Math.abs(Number(nth(check.change, 0).value) - 6)).toBeLessThan(25.4 / 128);
   });
 });

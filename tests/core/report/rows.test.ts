@@ -2,7 +2,9 @@ import { describe, expect, test } from 'vitest';
 import { coverDesign } from '../../../src/core/fold/coverDesign.ts';
 import { designReport } from '../../../src/core/report/designReport.ts';
 import type { CheckId, Report } from '../../../src/core/report/reportSchema.ts';
+import { defined } from '../../defined.ts';
 import { soundJob } from '../../jobArbitrary.ts';
+import { nth } from '../../nth.ts';
 
 const book = { width_mm: 165, height_mm: 240, thickness_mm: 28, boardThickness_mm: 2.5 };
 const reportOf = (rest: object = {}): Report =>
@@ -18,7 +20,7 @@ const reportOf = (rest: object = {}): Report =>
       }),
     ),
   );
-const row = ({ checks }: Report, id: CheckId) => checks.find((check) => check.id === id)!;
+const row = ({ checks }: Report, id: CheckId) => defined(checks.find((check) => check.id === id));
 const sized = reportOf().pattern.outside;
 
 describe('the edge margin', () => {
@@ -107,7 +109,7 @@ describe('pockets', () => {
     expect(loads).toMatchObject({ verdict: 'fails', state: 'too deep to load', bound: 'atMost', unit: 'deg' });
     expect(loads.limit).toBeCloseTo(60, 9);
     expect(loads.value).toBeGreaterThan(60);
-    const { value } = loads.change[0]!;
+    const { value } = nth(loads.change, 0);
     // Board that the second board can still be loaded past: 165 (1 - cos 60 deg) = 82.5, and the seat and the gap.
     expect(value).toBeGreaterThan(82.5);
     expect(value).toBeLessThan(90);

@@ -3,7 +3,9 @@ import { coverDesign } from '../../../src/core/fold/coverDesign.ts';
 import { parseJob } from '../../../src/core/job/parseJob.ts';
 import { designReport } from '../../../src/core/report/designReport.ts';
 import type { Report } from '../../../src/core/report/reportSchema.ts';
+import { defined } from '../../defined.ts';
 import { soundJob } from '../../jobArbitrary.ts';
+import { nth } from '../../nth.ts';
 
 const LEATHER = { outside: { min_mm: 1.5875, max_mm: 1.984375 } };
 const LEDGER = { width_mm: 165, height_mm: 240, thickness_mm: 28, boardThickness_mm: 2.5 };
@@ -19,7 +21,7 @@ const job = (rest: object = {}) =>
   });
 
 const reportOf = (rest: object = {}): Report => designReport(coverDesign(job(rest)));
-const row = (report: Report, id: string) => report.checks.find((check) => check.id === id)!;
+const row = (report: Report, id: string) => defined(report.checks.find((check) => check.id === id));
 const sized = designReport(coverDesign(job())).pattern.outside;
 
 describe('a cover that is too large', () => {
@@ -45,7 +47,7 @@ describe('a cover that is too large', () => {
       expect(remedy).not.toBe('');
       expect(change).toHaveLength(1);
     }
-    const [width, height] = [row(large, 'foreEdge').change[0]!, row(large, 'head').change[0]!];
+    const [width, height] = [nth(row(large, 'foreEdge').change, 0), nth(row(large, 'head').change, 0)];
     const mended = reportOf({
       pattern: { outsideWidth_mm: width.value, outsideHeight_mm: height.value },
     });
@@ -126,7 +128,7 @@ describe('a cover into which the boards do not go', () => {
       const report = reportOf({ pattern });
       const changes = ['closes', 'opens', 'foreEdge'].flatMap((id) => row(report, id).change);
       expect(new Set(changes.map(({ value }) => value)).size, `${by} mm narrower`).toBe(1);
-      const mended = reportOf({ pattern: { outsideWidth_mm: changes[0]!.value } });
+      const mended = reportOf({ pattern: { outsideWidth_mm: nth(changes, 0).value } });
       for (const id of ['closes', 'opens', 'foreEdge']) expect(row(mended, id).verdict, `${id}, ${by} mm`).toBe('fits');
     }
   });
@@ -134,7 +136,7 @@ describe('a cover into which the boards do not go', () => {
 
 describe('one figure for one thing', () => {
   test('a gap that fits is printed no smaller than what the measures may shift it by, and one that is tight no larger', () => {
-    const number = (text: string, pattern: RegExp): number => Number(pattern.exec(text)![1]);
+    const number = (text: string, pattern: RegExp): number => Number(defined(pattern.exec(text))[1]);
     for (let by = -1.5; by < 1.5; by += 0.013) {
       const report = reportOf({ pattern: { outsideWidth_mm: sized.width_mm + by } });
       const { verdict, message } = row(report, 'foreEdge');

@@ -6,6 +6,7 @@ import { designReport } from '../../../src/core/report/designReport.ts';
 import type { Report } from '../../../src/core/report/reportSchema.ts';
 import { withStrip } from '../../../src/core/report/withStrip.ts';
 import { mm } from '../../../src/core/units/mm.ts';
+import { defined } from '../../defined.ts';
 import { soundJob } from '../../jobArbitrary.ts';
 
 const LEATHER = { outside: { min_mm: 1.5875, max_mm: 1.984375 } };
@@ -21,7 +22,7 @@ const job = (rest: object = {}) =>
     ...rest,
   });
 
-const row = (report: Report, id: string) => report.checks.find((check) => check.id === id)!;
+const row = (report: Report, id: string) => defined(report.checks.find((check) => check.id === id));
 
 const solvers = createElasticSolvers();
 const design = coverDesign(job());
@@ -43,7 +44,7 @@ describe('rows that say nothing of the fit', () => {
       ...elastic.thick,
       newCover: failed(newCover),
       creased: failed(creased),
-      seats: { foreEdge: failed(seats.foreEdge!), headTail: failed(seats.headTail!) },
+      seats: { foreEdge: failed(defined(seats.foreEdge)), headTail: failed(defined(seats.headTail)) },
     };
     const report = withStrip(quick, design, { ...elastic, thick });
     expect(row(report, 'springsOpen').verdict).toBe('unknown');
@@ -95,11 +96,11 @@ test('the strip’s figures stand under its rows: opening in degrees, seats at t
   expect(strip!.section_mm[3]).toEqual([...elastic.thick.closed.section.subarray(6, 8)]);
   expect(strip!.seats.foreEdge).toEqual({
     status: 'converged',
-    closedForm_mm: elastic.thick.seats.foreEdge!.closed.needed,
-    strip_mm: elastic.thick.seats.foreEdge!.needed,
-    press_N_per_mm: elastic.thick.seats.foreEdge!.press,
+    closedForm_mm: defined(elastic.thick.seats.foreEdge).closed.needed,
+    strip_mm: defined(elastic.thick.seats.foreEdge).needed,
+    press_N_per_mm: defined(elastic.thick.seats.foreEdge).press,
   });
-  expect(settled.fit.thin.strip!.releasedOpening_deg).toBe(elastic.thin.creased.opening * degrees);
+  expect(defined(settled.fit.thin.strip).releasedOpening_deg).toBe(elastic.thin.creased.opening * degrees);
 });
 
 describe('a wrap that is short', () => {

@@ -9,8 +9,10 @@ import type { MeshData } from '../../../src/core/solid/meshData.ts';
 import type { Pose } from '../../../src/core/solid/staging.ts';
 import { validateClearance } from '../../../src/core/solid/validateClearance.ts';
 import { solidVolume, validateSolid } from '../../../src/core/solid/validateSolid.ts';
+import { defined } from '../../defined.ts';
 import { jobDocument, soundJob } from '../../jobArbitrary.ts';
 import { checkLaw } from '../../laws.ts';
+import { nth } from '../../nth.ts';
 import { sampledPoses } from './sampledPoses.ts';
 
 const POSES: readonly Pose[] = [
@@ -18,7 +20,7 @@ const POSES: readonly Pose[] = [
   ...[0, 0.4, 0.9, 1.5, 2, 2.6, Math.PI].map((angle): Pose => ({ kind: 'opening', angle })),
 ];
 
-const tide = EXAMPLE_JOBS[0]!.document as Record<string, object>;
+const tide = EXAMPLE_JOBS[0].document as Record<string, object>;
 const VARIANTS: readonly (readonly [string, unknown])[] = [
   ...EXAMPLE_JOBS.map(({ id, document }) => [id, document] as const),
   ['turned ends', { ...tide, pockets: { construction: 'turned', depth_mm: 60 } }],
@@ -33,8 +35,8 @@ const VARIANTS: readonly (readonly [string, unknown])[] = [
 function extent({ positions }: MeshData, axis: 0 | 1 | 2): number {
   let [low, high] = [Number.POSITIVE_INFINITY, Number.NEGATIVE_INFINITY];
   for (let i = axis; i < positions.length; i += 3) {
-    low = Math.min(low, positions[i]!);
-    high = Math.max(high, positions[i]!);
+    low = Math.min(low, defined(positions[i]));
+    high = Math.max(high, defined(positions[i]));
   }
   return high - low;
 }
@@ -156,7 +158,7 @@ describe('the text block', () => {
         const middles = ['frontPages', 'backPages'].map((name) => middlePlaces(partOf(parts, name)));
         // Open, the leaves of a case binding part at its joint; those of a paperback part from the very spine.
         const meeting = angle === 0 ? 10 : design.job.book.kind === 'hardback' ? 2 : 0;
-        expect(middles[0]!.size).toBeGreaterThanOrEqual(meeting);
+        expect(nth(middles, 0).size).toBeGreaterThanOrEqual(meeting);
         expect(middles[0]).toEqual(middles[1]);
       }
     },
@@ -167,8 +169,8 @@ describe('the text block', () => {
 function middlePlaces({ positions }: MeshData): Set<string> {
   const places = new Set<string>();
   for (let i = 0; i < positions.length; i += 3)
-    if (Math.abs(positions[i + 1]!) < 1e-6)
-      places.add(`${positions[i]!.toFixed(4)} ${Math.abs(positions[i + 2]!).toFixed(4)}`);
+    if (Math.abs(nth(positions, i + 1)) < 1e-6)
+      places.add(`${nth(positions, i).toFixed(4)} ${Math.abs(nth(positions, i + 2)).toFixed(4)}`);
   return places;
 }
 
@@ -179,7 +181,7 @@ function distanceFrom({ positions, indices }: MeshData, [x, y, z]: readonly [num
   const triangle = new Triangle(a, b, c);
   let least = Number.POSITIVE_INFINITY;
   for (let i = 0; i < indices.length; i += 3) {
-    for (const [k, corner] of [a, b, c].entries()) corner.fromArray(positions, 3 * indices[i + k]!);
+    for (const [k, corner] of [a, b, c].entries()) corner.fromArray(positions, 3 * nth(indices, i + k));
     least = Math.min(least, triangle.closestPointToPoint(place, near).distanceTo(place));
   }
   return least;
@@ -198,7 +200,9 @@ describe('the marks', () => {
       const middles = hatch
         .slice(1)
         .flatMap((rung, i) =>
-          rung.map((end, k) => end.map((at, axis) => (at + hatch[i]![k]![axis]!) / 2) as unknown as typeof end),
+          rung.map(
+            (end, k) => end.map((at, axis) => (at + nth(nth(nth(hatch, i), k), axis)) / 2) as unknown as typeof end,
+          ),
         );
       for (const place of [from, to, ...[...hatch.flat(), ...middles].filter((_, i) => i % 3 === 0)]) {
         const off = distanceFrom(outside, place);
@@ -206,7 +210,9 @@ describe('the marks', () => {
       }
       // Both ends are raised by 0.15 mm; a surface that turns by a right angle between them adds that times the root of two.
       for (const [a, b] of hatch)
-        expect(Math.abs(Math.hypot(...a.map((at, k) => at - b[k]!)) - Math.abs(value))).toBeLessThan(0.15 * Math.SQRT2);
+        expect(Math.abs(Math.hypot(...a.map((at, k) => at - nth(b, k))) - Math.abs(value))).toBeLessThan(
+          0.15 * Math.SQRT2,
+        );
     }
   });
 
@@ -236,7 +242,7 @@ describe('the marks', () => {
     const slack = coverDesign(soundJob(tide)).fits.thick.closedSlack;
     const design = coverDesign(soundJob({ ...tide, pattern: { outsideWidth_mm: sized - slack - 1 } }));
     const cover = foldedCover(design, { kind: 'opening', angle: 0 }, 'thick');
-    expect(cover.opening).toBeCloseTo(design.fits.thick.staysOpen!, 3);
+    expect(cover.opening).toBeCloseTo(defined(design.fits.thick.staysOpen), 3);
     expect(cover.marks.find(({ edge }) => edge === 'gape')?.value).toBeCloseTo(design.fits.thick.gape, 6);
     expect(cover.marks.find(({ edge }) => edge === 'frontForeEdge')?.value).toBeLessThan(0);
   });

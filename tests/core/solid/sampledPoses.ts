@@ -1,6 +1,7 @@
 import type { RangePoint } from '../../../src/core/leather/leatherModel.ts';
 import type { Pose } from '../../../src/core/solid/staging.ts';
 import { LAW_SEED } from '../../laws.ts';
+import { nth } from '../../nth.ts';
 
 const POINTS = ['thin', 'thick'] as const satisfies readonly RangePoint[];
 
@@ -14,6 +15,6 @@ export function sampledPoses(
 ): { pose: Pose; point: (typeof POINTS)[number] }[] {
   if (process.env.LAWS === 'full') return poses.flatMap((pose) => POINTS.map((point) => ({ pose, point })));
   return poses
-    .map((pose, i) => ({ pose, point: POINTS[(Math.floor(i / 3) + variant) % 2]!, turn: i + variant + LAW_SEED }))
+    .map((pose, i) => ({ pose, point: nth(POINTS, (Math.floor(i / 3) + variant) % 2), turn: i + variant + LAW_SEED }))
     .filter(({ turn }) => turn % 3 === 0);
 }

@@ -4,6 +4,7 @@ import { gridOf, gridSolid, moved } from '../../../src/core/solid/gridSolid.ts';
 import type { MeshData, PartName } from '../../../src/core/solid/meshData.ts';
 import { TOUCH_MM, validateClearance } from '../../../src/core/solid/validateClearance.ts';
 import { solidVolume, validateSolid } from '../../../src/core/solid/validateSolid.ts';
+import { nth } from '../../nth.ts';
 import { coverOf } from '../pattern/coverOf.ts';
 
 /** A box with corners at (0, 0, 0) and the given sizes. */
@@ -58,11 +59,11 @@ describe('clearance', () => {
 
 describe('a solid', () => {
   const { parts } = foldedCover(coverOf(), { kind: 'opening', angle: 1 });
-  const outside = parts[0]!;
+  const outside = nth(parts, 0);
 
   test('with a triangle missing is not closed', () => {
     const { faces, indices } = outside;
-    const last = faces[faces.length - 1]!;
+    const last = nth(faces, faces.length - 1);
     const torn = {
       ...outside,
       indices: indices.slice(0, -3),

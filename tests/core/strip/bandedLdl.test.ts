@@ -2,11 +2,13 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { factorBandedLdl, HALF_BANDWIDTH, ROW_STRIDE, solveBandedLdl } from '../../../src/core/strip/bandedLdl.ts';
 import { checkLaw } from '../../laws.ts';
+import { nth } from '../../nth.ts';
 
 function toBand(matrix: readonly (readonly number[])[]): Float64Array {
   const band = new Float64Array(matrix.length * ROW_STRIDE);
   matrix.forEach((row, i) => {
-    for (let j = Math.max(0, i - HALF_BANDWIDTH); j <= i; j++) band[i * ROW_STRIDE + HALF_BANDWIDTH + j - i] = row[j]!;
+    for (let j = Math.max(0, i - HALF_BANDWIDTH); j <= i; j++)
+      band[i * ROW_STRIDE + HALF_BANDWIDTH + j - i] = nth(row, j);
   });
   return band;
 }
@@ -36,17 +38,17 @@ describe('banded LDL^T', () => {
         const n = x.length;
         const matrix = Array.from({ length: n }, () => new Array<number>(n).fill(0));
         for (let i = 0; i < n; i++) {
-          matrix[i]![i] = 11; // more than the ten neighbours can sum to, so positive definite
+          nth(matrix, i)[i] = 11; // more than the ten neighbours can sum to, so positive definite
           for (let j = Math.max(0, i - HALF_BANDWIDTH); j < i; j++) {
-            matrix[i]![j] = lower[i * 6 + i - j]!;
-            matrix[j]![i] = matrix[i]![j]!;
+            nth(matrix, i)[j] = nth(lower, i * 6 + i - j);
+            nth(matrix, j)[i] = nth(nth(matrix, i), j);
           }
         }
-        const rhs = Float64Array.from(matrix, (row) => row.reduce((sum, a, j) => sum + a * x[j]!, 0));
+        const rhs = Float64Array.from(matrix, (row) => row.reduce((sum, a, j) => sum + a * nth(x, j), 0));
         const band = toBand(matrix);
         expect(factorBandedLdl(band, n, 1e-12)).toBe(-1);
         solveBandedLdl(band, n, rhs);
-        for (let i = 0; i < n; i++) expect(rhs[i]).toBeCloseTo(x[i]!, 9);
+        for (let i = 0; i < n; i++) expect(rhs[i]).toBeCloseTo(nth(x, i), 9);
       }),
     );
   });

@@ -4,6 +4,7 @@ import { addContact, pairContacts } from '../../../src/core/strip/contact.ts';
 import { growOutline } from '../../../src/core/strip/obstacle.ts';
 import { addRod, type Order } from '../../../src/core/strip/stripModel.ts';
 import { createStripWorkspace, type StripWorkspace } from '../../../src/core/strip/stripWorkspace.ts';
+import { nth } from '../../nth.ts';
 
 type Term = (space: StripWorkspace, nodes: Float64Array, order: Order) => number;
 
@@ -43,13 +44,13 @@ function errors(space: StripWorkspace, term: Term): { gradient: number; hessian:
   let worstHessian = 0;
   for (let i = 0; i < size; i++) {
     const slope = (term(space, moved(i, d), 'energy') - term(space, moved(i, -d), 'energy')) / (2 * d);
-    worstGradient = Math.max(worstGradient, Math.abs(slope - gradient[i]!) / scale);
+    worstGradient = Math.max(worstGradient, Math.abs(slope - nth(gradient, i)) / scale);
     const up = gradientAt(moved(i, d));
     const down = gradientAt(moved(i, -d));
     for (let j = 0; j < size; j++) {
-      const difference = (up[j]! - down[j]!) / (2 * d);
+      const difference = (nth(up, j) - nth(down, j)) / (2 * d);
       const [r, c] = i >= j ? [i, j] : [j, i];
-      const stored = r - c > HALF_BANDWIDTH ? 0 : band[r * ROW_STRIDE + HALF_BANDWIDTH + c - r]!;
+      const stored = r - c > HALF_BANDWIDTH ? 0 : nth(band, r * ROW_STRIDE + HALF_BANDWIDTH + c - r);
       worstHessian = Math.max(worstHessian, Math.abs(difference - stored) / stiff);
     }
   }

@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { growOutline, type Obstacle } from '../../../src/core/strip/obstacle.ts';
+import { nth } from '../../nth.ts';
 
 const SQUARE = [0, 0, 3, 0, 3, 2, 0, 2];
 const FACET = Math.PI / 12;
@@ -7,17 +8,17 @@ const FACET = Math.PI / 12;
 /** Points turned by one radian about the origin, so that no direction is a special one. */
 const turned = (points: readonly number[]): number[] =>
   points.map((_, i) => {
-    const [x, y] = [points[i - (i % 2)]!, points[i - (i % 2) + 1]!];
+    const [x, y] = [nth(points, i - (i % 2)), nth(points, i - (i % 2) + 1)];
     return i % 2 === 0 ? x * Math.cos(1) - y * Math.sin(1) : x * Math.sin(1) + y * Math.cos(1);
   });
-const pointsOf = ({ x, y }: Obstacle): number[] => [...x].flatMap((v, i) => [v, y[i]!]);
+const pointsOf = ({ x, y }: Obstacle): number[] => [...x].flatMap((v, i) => [v, nth(y, i)]);
 const closeTo = (values: readonly number[]) => values.map((value) => expect.closeTo(value, 12));
 
 function perimeter({ x, y, closed }: Obstacle): number {
   let sum = 0;
   for (let i = closed ? 0 : 1; i < x.length; i++) {
     const before = (i + x.length - 1) % x.length;
-    sum += Math.hypot(x[i]! - x[before]!, y[i]! - y[before]!);
+    sum += Math.hypot(nth(x, i) - nth(x, before), nth(y, i) - nth(y, before));
   }
   return sum;
 }
@@ -33,8 +34,11 @@ describe('an outline grown by an offset', () => {
   it('keeps every vertex at the offset from the corner it came from', () => {
     const grown = growOutline(SQUARE, true, 0.5, FACET);
     grown.x.forEach((x, v) => {
-      const corner = grown.source[v]!;
-      expect(Math.hypot(x - SQUARE[2 * corner]!, grown.y[v]! - SQUARE[2 * corner + 1]!)).toBeCloseTo(0.5, 12);
+      const corner = nth(grown.source, v);
+      expect(Math.hypot(x - nth(SQUARE, 2 * corner), nth(grown.y, v) - nth(SQUARE, 2 * corner + 1))).toBeCloseTo(
+        0.5,
+        12,
+      );
     });
   });
 
@@ -60,7 +64,7 @@ describe('an outline grown by an offset', () => {
 
   it('stays within ten offsets of an inside corner, however sharp', () => {
     const { x, y } = growOutline([0, 0, 1, 0, 0, -0.01], false, 0.5, FACET);
-    expect(Math.hypot(x[1]! - 1, y[1]!)).toBeCloseTo(5, 9);
+    expect(Math.hypot(nth(x, 1) - 1, nth(y, 1))).toBeCloseTo(5, 9);
   });
 
   it('keeps points that share only one coordinate with their neighbour or with the first', () => {

@@ -2,6 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { layAlong, refine } from '../../../src/core/strip/resample.ts';
 import type { StripEnd, StripProblem } from '../../../src/core/strip/stripProblem.ts';
 import { createStripWorkspace } from '../../../src/core/strip/stripWorkspace.ts';
+import { nth } from '../../nth.ts';
 
 const free: StripEnd = { kind: 'free' };
 const problem: StripProblem = { length: 5, stretchStiffness: 1, start: free, end: free };
@@ -51,8 +52,8 @@ describe('a shape carried to a finer strip', () => {
       expect(fine.nodes[2 * k + 1]).toBeCloseTo(parabola(k / 2), 12);
     }
     // Next to an end the strip is drawn on straight: half way the error of a parabola is a h^2 / 8, here 0.3 / 8.
-    expect(fine.nodes[3]! - parabola(0.5)).toBeCloseTo(0.3 / 8, 12);
-    expect(fine.nodes[2 * 13 + 1]! - parabola(6.5)).toBeCloseTo(0.3 / 8, 12);
+    expect(nth(fine.nodes, 3) - parabola(0.5)).toBeCloseTo(0.3 / 8, 12);
+    expect(nth(fine.nodes, 2 * 13 + 1) - parabola(6.5)).toBeCloseTo(0.3 / 8, 12);
   });
 
   it('finds the places of a clamped strip, whose clamp is half an edge from its first node', () => {

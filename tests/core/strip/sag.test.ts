@@ -3,6 +3,7 @@ import { growOutline } from '../../../src/core/strip/obstacle.ts';
 import { measureSag } from '../../../src/core/strip/sag.ts';
 import type { StripEnd, StripProblem } from '../../../src/core/strip/stripProblem.ts';
 import { createStripWorkspace } from '../../../src/core/strip/stripWorkspace.ts';
+import { nth } from '../../nth.ts';
 
 const H = 0.1;
 const clamp: StripEnd = { kind: 'clamp', x: 0, y: 0, angle: 0 };
@@ -48,7 +49,7 @@ describe('how far the polygon cuts inside the strip', () => {
 
   it('is the turn at the foot of a vertex, shared with the neighbour that the foot is nearer to', () => {
     const space = turning([0, 0.1, 0.2, 0.3, 0.2, 0.1, 0, 0]);
-    const [x, y] = [space.nodes[6]!, space.nodes[7]!];
+    const [x, y] = [nth(space.nodes, 6), nth(space.nodes, 7)];
     // Just inside of node 3, square to its bisector: the foot is node 3's own, u = 0.
     const along = 0.1 + 0.2 + 0.15;
     const at = (back: number): number[] => [
@@ -62,7 +63,7 @@ describe('how far the polygon cuts inside the strip', () => {
       strip.vertexNode = Int32Array.of(3, 3);
       const obstacle = growOutline([...at(back), 9, 9], false, 0, 1);
       const change = measureSag(strip, { ...problem, start: { kind: 'free' }, end: { kind: 'free' }, obstacle });
-      return { sag: strip.vertexSag[0]!, other: strip.vertexSag[1], change };
+      return { sag: nth(strip.vertexSag, 0), other: strip.vertexSag[1], change };
     };
     expect(measured(0, 1)).toEqual({ sag: expect.closeTo((0.3 * H) / 12, 4), other: 0, change: measured(0, 1).sag });
     // What does not push changes nothing that is waited for.

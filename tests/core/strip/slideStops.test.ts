@@ -3,6 +3,7 @@ import { HALF_BANDWIDTH, ROW_STRIDE } from '../../../src/core/strip/bandedLdl.ts
 import { addStops, slideOf, updateStops } from '../../../src/core/strip/slideStops.ts';
 import type { SlideEnd, StripProblem } from '../../../src/core/strip/stripProblem.ts';
 import { createStripWorkspace, type StripWorkspace } from '../../../src/core/strip/stripWorkspace.ts';
+import { nth } from '../../nth.ts';
 
 /** The start's line runs along (3, 4) / 5, the end's along (4, 3) / 5. */
 const ANGLES = [Math.atan2(4, 3), Math.atan2(3, 4)] as const;
@@ -30,9 +31,9 @@ function stopsOf({ space, problem }: { space: StripWorkspace; problem: StripProb
   space.gradient.fill(0);
   space.band.fill(0);
   const energy = addStops(space, problem, space.nodes, PENALTY, 'hessian');
-  const entry = (r: number, c: number) => space.band[r * ROW_STRIDE + HALF_BANDWIDTH + c - r]!;
+  const entry = (r: number, c: number) => nth(space.band, r * ROW_STRIDE + HALF_BANDWIDTH + c - r);
   const at = (r: number) => ({
-    gradient: [space.gradient[r]!, space.gradient[r + 1]!],
+    gradient: [nth(space.gradient, r), nth(space.gradient, r + 1)],
     hessian: [entry(r, r), entry(r + 1, r), entry(r + 1, r + 1)],
   });
   return { energy, start: at(0), end: at(LAST) };
@@ -87,7 +88,7 @@ describe('a stop', () => {
     addStops(space, problem, space.nodes, PENALTY, 'hessian');
     expect([...space.gradient.slice(0, 3)]).toEqual(closeTo([0 + 3, 1 + 4, 2]));
     const [first, second] = [HALF_BANDWIDTH, ROW_STRIDE + HALF_BANDWIDTH];
-    expect([first, second - 1, second].map((i) => space.band[i]! - i)).toEqual(closeTo([36, 48, 64]));
+    expect([first, second - 1, second].map((i) => nth(space.band, i) - i)).toEqual(closeTo([36, 48, 64]));
   });
 
   it('keeps its force as a multiplier: it then pushes by 5 with no gap left, and lets go as the end leaves it', () => {

@@ -8,6 +8,7 @@ import type { StripSolution } from '../../../src/core/strip/stripSolution.ts';
 import { blockWrapGuess, blockWrapProblem } from '../../external/elasticaCases.ts';
 import reference from '../../external/reference-values.json' with { type: 'json' };
 import { checkLaw } from '../../laws.ts';
+import { nth } from '../../nth.ts';
 
 const LEATHER = 3000;
 const solverAt = (segments: number) => createStripSolver({ ...stripSettings, segments });
@@ -45,15 +46,15 @@ describe('a solved strip', () => {
     expect(warm.status).toBe('converged');
     expect(warm.energy).toBeCloseTo(cold.energy, 5);
     warm.nodes.forEach((v, i) => {
-      expect(Math.abs(v - cold.nodes[i]!)).toBeLessThan(1e-5);
+      expect(Math.abs(v - nth(cold.nodes, i))).toBeLessThan(1e-5);
     });
   });
 
   it('is the mirror image of itself for a symmetric problem', () => {
     const count = cold.nodes.length / 2;
     for (let k = 0; k < count; k++) {
-      expect(cold.nodes[2 * k]!).toBeCloseTo(cold.nodes[2 * (count - 1 - k)]!, 6);
-      expect(cold.nodes[2 * k + 1]!).toBeCloseTo(-cold.nodes[2 * (count - 1 - k) + 1]!, 6);
+      expect(nth(cold.nodes, 2 * k)).toBeCloseTo(nth(cold.nodes, 2 * (count - 1 - k)), 6);
+      expect(nth(cold.nodes, 2 * k + 1)).toBeCloseTo(-cold.nodes[2 * (count - 1 - k) + 1]!, 6);
     }
   });
 
@@ -62,7 +63,7 @@ describe('a solved strip', () => {
     const [c, s] = [Math.cos(turn), Math.sin(turn)];
     const turned = (points: ArrayLike<number>): number[] =>
       Array.from({ length: points.length }, (_, i) =>
-        i % 2 === 0 ? c * points[i]! - s * points[i + 1]! : s * points[i - 1]! + c * points[i]!,
+        i % 2 === 0 ? c * nth(points, i) - s * nth(points, i + 1) : s * nth(points, i - 1) + c * nth(points, i),
       );
     const [sx, sy, ex, ey] = turned([0.5, 0.5, 0.5, -0.5]);
     const rotated = solveStrip(
@@ -77,7 +78,7 @@ describe('a solved strip', () => {
     );
     expect(rotated.energy).toBeCloseTo(cold.energy, 6);
     turned(cold.nodes).forEach((v, i) => {
-      expect(Math.abs(v - rotated.nodes[i]!)).toBeLessThan(1e-5);
+      expect(Math.abs(v - nth(rotated.nodes, i))).toBeLessThan(1e-5);
     });
   });
 
@@ -103,7 +104,7 @@ describe('a solved strip', () => {
 });
 
 describe('an end that slides', () => {
-  const [shortening, , force] = reference.clampedClamped.rows[1]!;
+  const [shortening, , force] = nth(reference.clampedClamped.rows, 1);
   const sliding = (limit: { min?: number }): StripProblem => ({
     length: 1,
     stretchStiffness: 1e7,
@@ -362,7 +363,7 @@ describe('a strip that cannot be solved', () => {
     ['guess', good, [0, 0, 1, 0, 1]],
     ['guess', good, undefined],
   ] as const)('names the faulty %s', (place, problem, from) => {
-    const solution = solveStrip(solverAt(50), problem as StripProblem, from);
+    const solution = solveStrip(solverAt(50), problem, from);
     expect(solution.status).toBe('badInput');
     expect(solution.message.startsWith(place)).toBe(true);
     expect(notFinite(solution)).toEqual([]);

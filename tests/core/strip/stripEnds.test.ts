@@ -3,6 +3,7 @@ import { HALF_BANDWIDTH, ROW_STRIDE } from '../../../src/core/strip/bandedLdl.ts
 import { holdEnds, loadProblem, placeEnds, releaseStep } from '../../../src/core/strip/stripEnds.ts';
 import type { StripEnd, StripProblem } from '../../../src/core/strip/stripProblem.ts';
 import { createStripWorkspace } from '../../../src/core/strip/stripWorkspace.ts';
+import { nth } from '../../nth.ts';
 
 const free: StripEnd = { kind: 'free' };
 const clamp: StripEnd = { kind: 'clamp', x: 1, y: 2, angle: Math.atan2(4, 3) };
@@ -109,12 +110,12 @@ describe('the linear system of a strip with held ends', () => {
     const gradient = Array.from({ length: size }, (_, i) => Math.cos(2 * i));
     for (let i = 0; i < size; i++)
       for (let j = Math.max(0, i - HALF_BANDWIDTH); j <= i; j++)
-        space.band[i * ROW_STRIDE + HALF_BANDWIDTH + j - i] = matrix[i]![j]!;
+        space.band[i * ROW_STRIDE + HALF_BANDWIDTH + j - i] = nth(nth(matrix, i), j);
     space.gradient.set(gradient);
     return { space, matrix, gradient };
   };
   const entry = (band: Float64Array, i: number, j: number): number =>
-    Math.abs(i - j) > HALF_BANDWIDTH ? 0 : band[Math.max(i, j) * ROW_STRIDE + HALF_BANDWIDTH - Math.abs(i - j)]!;
+    Math.abs(i - j) > HALF_BANDWIDTH ? 0 : nth(band, Math.max(i, j) * ROW_STRIDE + HALF_BANDWIDTH - Math.abs(i - j));
 
   /** The turn of the x and y of the slide's two nodes into along and across its line, as a matrix. */
   const turnOf = (nodes: readonly number[], angle: number): number[][] => {
@@ -122,13 +123,13 @@ describe('the linear system of a strip with held ends', () => {
     const turn = Array.from({ length: size }, (_, i) => Array.from({ length: size }, (_, j) => Number(i === j)));
     for (const node of nodes) {
       const r = 2 * node;
-      [turn[r]![r], turn[r]![r + 1], turn[r + 1]![r], turn[r + 1]![r + 1]] = [c, s, -s, c];
+      [nth(turn, r)[r], nth(turn, r)[r + 1], nth(turn, r + 1)[r], nth(turn, r + 1)[r + 1]] = [c, s, -s, c];
     }
     return turn;
   };
   const times = (a: readonly number[][], b: readonly number[][]): number[][] =>
-    a.map((row) => b[0]!.map((_, j) => row.reduce((sum, v, k) => sum + v * b[k]![j]!, 0)));
-  const transposed = (a: readonly number[][]): number[][] => a[0]!.map((_, j) => a.map((row) => row[j]!));
+    a.map((row) => nth(b, 0).map((_, j) => row.reduce((sum, v, k) => sum + v * nth(nth(b, k), j), 0)));
+  const transposed = (a: readonly number[][]): number[][] => nth(a, 0).map((_, j) => a.map((row) => nth(row, j)));
 
   it.each([
     ['start', slide, clamp, [0, 1], [1, 3, 8, 9, 10, 11]],
@@ -145,10 +146,13 @@ describe('the linear system of a strip with held ends', () => {
     );
     for (let i = 0; i < size; i++) {
       const isHeld = (held as readonly number[]).includes(i);
-      expect(space.gradient[i]).toBeCloseTo(isHeld ? 0 : force[i]![0]!, 12);
+      expect(space.gradient[i]).toBeCloseTo(isHeld ? 0 : nth(nth(force, i), 0), 12);
       for (let j = Math.max(0, i - HALF_BANDWIDTH); j <= i; j++) {
         const isOff = isHeld || (held as readonly number[]).includes(j);
-        expect(entry(space.band, i, j), `${i} ${j}`).toBeCloseTo(isOff ? (i === j ? 1 : 0) : turned[i]![j]!, 12);
+        expect(entry(space.band, i, j), `${i} ${j}`).toBeCloseTo(
+          isOff ? (i === j ? 1 : 0) : nth(nth(turned, i), j),
+          12,
+        );
       }
     }
   });

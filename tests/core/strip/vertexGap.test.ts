@@ -2,6 +2,7 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { measureVertexGap, newVertexGap } from '../../../src/core/strip/vertexGap.ts';
 import { checkLaw } from '../../laws.ts';
+import { nth } from '../../nth.ts';
 
 /** Nodes 0.5 apart along +x from the origin. */
 const straight = Float64Array.from({ length: 22 }, (_, i) => (i % 2 === 0 ? i / 4 : 0));
@@ -70,9 +71,9 @@ describe('a vertex inside a strip bent to a circle', () => {
           const [x, y] = [radius * Math.cos(angle), radius * Math.sin(angle)];
           const { i, u, gap, nx, ny, tx, ty } = gapOf(large, x, y, from);
           const at = (c: number): number =>
-            0.5 * (0.5 - u) ** 2 * large[2 * i - 2 + c]! +
-            (0.75 - u * u) * large[2 * i + c]! +
-            0.5 * (0.5 + u) ** 2 * large[2 * i + 2 + c]!;
+            0.5 * (0.5 - u) ** 2 * nth(large, 2 * i - 2 + c) +
+            (0.75 - u * u) * nth(large, 2 * i + c) +
+            0.5 * (0.5 + u) ** 2 * nth(large, 2 * i + 2 + c);
           const [dx, dy] = [x - at(0), y - at(1)];
           expect(Math.abs(dx * tx + dy * ty)).toBeLessThan(1e-11);
           expect(dx * nx + dy * ny).toBeCloseTo(gap, 9);

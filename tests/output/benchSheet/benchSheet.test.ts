@@ -8,12 +8,14 @@ import { patternDrawing } from '../../../src/core/pattern/patternDrawing.ts';
 import { benchSheetContent } from '../../../src/output/benchSheet/benchSheetContent.ts';
 import { benchSheetPdf } from '../../../src/output/benchSheet/benchSheetPdf.ts';
 import { brokenLines, setInColumns } from '../../../src/output/benchSheet/sheetFlow.ts';
+import { defined } from '../../defined.ts';
 import { jobDocument, soundJob } from '../../jobArbitrary.ts';
 import { checkLaw } from '../../laws.ts';
+import { nth } from '../../nth.ts';
 import { readPdf } from '../pdfReading.ts';
 
 const designs = EXAMPLE_JOBS.map(({ id, document }) => [id, coverDesign(soundJob(document))] as const);
-const tide = designs[0]![1];
+const tide = nth(designs, 0)[1];
 
 /** All words of a PDF in their order, one space between them. */
 const wordsOf = async (bytes: Uint8Array): Promise<string> =>
@@ -42,7 +44,7 @@ describe('the bench sheet', () => {
       `width ${tide.pieces.outside.width} mm =`,
       '2 x 165 board width',
       `${supplies.holes} slits through the cover`,
-      `${(supplies.lace!.total / 1000).toFixed(2)} m`,
+      `${(defined(supplies.lace).total / 1000).toFixed(2)} m`,
       'cut away from the hand',
       'extract it or wear a mask',
       'never toward the palm',
@@ -135,7 +137,7 @@ describe('the bench sheet', () => {
         3,
         (words, size) => words.length * size * 0.5,
       );
-      const columnOf = (i: number): string => `${set[i]!.page} ${set[i]!.left > 100}`;
+      const columnOf = (i: number): string => `${nth(set, i).page} ${nth(set, i).left > 100}`;
       set.forEach(({ block }, i) => {
         if (block.kind !== 'caution') return;
         const step = blocks.slice(0, i).findLastIndex(({ kind }) => kind === 'item');
@@ -147,7 +149,7 @@ describe('the bench sheet', () => {
   test('has the same bytes for the same job, and others for another', async () => {
     const [once, again] = [await benchSheetPdf(tide), await benchSheetPdf(coverDesign(tide.job))];
     expect(Buffer.from(once).equals(Buffer.from(again))).toBe(true);
-    expect(Buffer.from(once).equals(Buffer.from(await benchSheetPdf(designs[1]![1])))).toBe(false);
+    expect(Buffer.from(once).equals(Buffer.from(await benchSheetPdf(nth(designs, 1)[1])))).toBe(false);
   });
 
   test('of a job worked in inches gives its lengths in inches', () => {

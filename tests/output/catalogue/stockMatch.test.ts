@@ -16,7 +16,7 @@ function stock(...covers: unknown[]): readonly StockCover[] {
   return read.covers;
 }
 
-const tideLedger = EXAMPLE_JOBS[0]!.document as JobRecord;
+const tideLedger = EXAMPLE_JOBS[0].document;
 
 /** The cover that a job leads to, as if it lay ready in the shop: its sizes fixed, its book forgotten. */
 function readyMade(document: JobRecord, name: string, wider = 0) {

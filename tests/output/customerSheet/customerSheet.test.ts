@@ -7,8 +7,9 @@ import { RANGE_POINTS } from '../../../src/core/leather/leatherModel.ts';
 import { designReport } from '../../../src/core/report/designReport.ts';
 import { type CustomerSheet, customerSheet } from '../../../src/output/customerSheet/customerSheet.ts';
 import { type CustomerSheetOptions, customerSheetPdf } from '../../../src/output/customerSheet/customerSheetPdf.ts';
+import { nth } from '../../nth.ts';
 
-const tideLedger = EXAMPLE_JOBS[0]!.document as Record<string, unknown>;
+const tideLedger = EXAMPLE_JOBS[0].document;
 
 function designOf(change: Record<string, unknown> = {}) {
   const parsed = parseJob({ ...tideLedger, ...change });
@@ -106,7 +107,7 @@ test('every check is asked after in a customer’s words', () => {
   expect(checks.length).toBeGreaterThan(5);
   for (const { id, title } of checks) {
     const only = { ...designReport(designOf()), verdict: 'fails' as const };
-    const failing = { ...only, checks: [{ ...checks[0]!, id, title, verdict: 'fails' as const }] };
+    const failing = { ...only, checks: [{ ...nth(checks, 0), id, title, verdict: 'fails' as const }] };
     const { fit } = customerSheet(designOf(), failing);
     expect(fit).not.toContain(`short: ${title.toLowerCase()}.`);
   }
@@ -136,9 +137,9 @@ describe.each(['A4', 'Letter'] as const)('the sheet on %s', (paper) => {
     expect(pdf.text).toContain('Price');
     for (const { transform, width } of pdf.words) {
       expect(transform[4]).toBeGreaterThan(20);
-      expect(transform[4] + width).toBeLessThan(pdf.size[0]! - 20);
+      expect(transform[4] + width).toBeLessThan(nth(pdf.size, 0) - 20);
       expect(transform[5]).toBeGreaterThan(20);
-      expect(transform[5]).toBeLessThan(pdf.size[1]! - 20);
+      expect(transform[5]).toBeLessThan(nth(pdf.size, 1) - 20);
     }
   });
 

@@ -10,8 +10,10 @@ import type { MeshData } from '../../../src/core/solid/meshData.ts';
 import { foldedGlb } from '../../../src/output/glb/foldedGlb.ts';
 import type { GlbColours } from '../../../src/output/glb/glbColours.ts';
 import { sequenceTakes } from '../../../src/output/glb/sequenceTakes.ts';
+import { defined } from '../../defined.ts';
 import { jobDocument, soundJob } from '../../jobArbitrary.ts';
 import { checkLaw, lawCases } from '../../laws.ts';
+import { nth } from '../../nth.ts';
 
 const LEATHER = { grain: '#996644', flesh: '#ccaa88', cutEdge: '#553322' };
 const COLOURS: GlbColours = {
@@ -42,10 +44,10 @@ function board(x: number): MeshData {
         [0, 1],
       ] as const) {
         const point = [0, 0, 0];
-        point[axis] = side * size[axis]!;
-        point[u] = a * size[u]!;
-        point[v] = b * size[v]!;
-        positions.push(point[0]! + x, point[1]!, point[2]!);
+        point[axis] = side * nth(size, axis);
+        point[u] = a * nth(size, u);
+        point[v] = b * nth(size, v);
+        positions.push(nth(point, 0) + x, nth(point, 1), nth(point, 2));
         const normal = [0, 0, 0];
         normal[axis] = side ? 1 : -1;
         normals.push(...normal);
@@ -68,25 +70,26 @@ function board(x: number): MeshData {
 
 /** Lowest and highest coordinates, metres, of a mesh at rest or bent by one of its targets. */
 function bounds(document: Awaited<ReturnType<WebIO['readBinary']>>, part: string, target?: number) {
-  const primitives = document
-    .getRoot()
-    .listMeshes()
-    .find((mesh) => mesh.getName() === part)!
-    .listPrimitives();
+  const primitives = defined(
+    document
+      .getRoot()
+      .listMeshes()
+      .find((mesh) => mesh.getName() === part),
+  ).listPrimitives();
   const low = [Infinity, Infinity, Infinity];
   const high = [-Infinity, -Infinity, -Infinity];
   for (const primitive of primitives) {
-    const rest = primitive.getAttribute('POSITION')!;
-    const added = target === undefined ? null : primitive.listTargets()[target]!.getAttribute('POSITION')!;
+    const rest = defined(primitive.getAttribute('POSITION'));
+    const added = target === undefined ? null : defined(nth(primitive.listTargets(), target).getAttribute('POSITION'));
     for (let i = 0; i < rest.getCount(); i++) {
       const by = added === null ? [0, 0, 0] : added.getElement(i, []);
       rest.getElement(i, []).forEach((value, k) => {
-        low[k] = Math.min(low[k]!, value + by[k]!);
-        high[k] = Math.max(high[k]!, value + by[k]!);
+        low[k] = Math.min(nth(low, k), value + nth(by, k));
+        high[k] = Math.max(nth(high, k), value + nth(by, k));
       });
     }
   }
-  return { low, high, size: high.map((value, k) => value - low[k]!) };
+  return { low, high, size: high.map((value, k) => value - nth(low, k)) };
 }
 
 const TENTH_MM = 1e-4;
@@ -103,10 +106,10 @@ function expectReportSizes(document: Awaited<ReturnType<WebIO['readBinary']>>, d
   ] as const;
   for (const [part, { width_mm, height_mm }] of sizes) {
     const { size } = bounds(document, part, 0);
-    expect(Math.abs(size[across]! - width_mm / 1000)).toBeLessThan(TENTH_MM);
-    expect(Math.abs(size[along]! - height_mm / 1000)).toBeLessThan(TENTH_MM);
+    expect(Math.abs(nth(size, across) - width_mm / 1000)).toBeLessThan(TENTH_MM);
+    expect(Math.abs(nth(size, along) - height_mm / 1000)).toBeLessThan(TENTH_MM);
   }
-  const height = bounds(document, 'frontBoard').size[along]!;
+  const height = nth(bounds(document, 'frontBoard').size, along);
   expect(Math.abs(height - design.job.book.height_mm / 1000)).toBeLessThan(TENTH_MM);
 }
 
@@ -145,8 +148,8 @@ describe('a GLB of a sequence', () => {
       animation!.listChannels().map((channel) => [
         channel.getTargetPath(),
         {
-          times: [...channel.getSampler()!.getInput()!.getArray()!],
-          values: [...channel.getSampler()!.getOutput()!.getArray()!],
+          times: [...defined(defined(defined(channel.getSampler()).getInput()).getArray())],
+          values: [...defined(defined(defined(channel.getSampler()).getOutput()).getArray())],
         },
       ]),
     );
@@ -195,11 +198,11 @@ describe.each(EXAMPLE_JOBS)('the GLB of $id', ({ document: job }) => {
       ] as const) {
         let [least, most] = [Infinity, -Infinity];
         for (let i = axis; i < positions.length; i += 3) {
-          least = Math.min(least, (sign * positions[i]!) / 1000);
-          most = Math.max(most, (sign * positions[i]!) / 1000);
+          least = Math.min(least, (sign * defined(positions[i])) / 1000);
+          most = Math.max(most, (sign * defined(positions[i])) / 1000);
         }
-        expect(Math.abs(low[k]! - least)).toBeLessThan(TENTH_MM);
-        expect(Math.abs(high[k]! - most)).toBeLessThan(TENTH_MM);
+        expect(Math.abs(defined(low[k]) - least)).toBeLessThan(TENTH_MM);
+        expect(Math.abs(defined(high[k]) - most)).toBeLessThan(TENTH_MM);
       }
     }
   });

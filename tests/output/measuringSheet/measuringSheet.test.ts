@@ -2,6 +2,7 @@ import { describe, expect, test } from 'vitest';
 import { measuringSheetPdf } from '../../../src/output/measuringSheet/measuringSheetPdf.ts';
 import { printedRuler } from '../../../src/output/measuringSheet/printedRuler.ts';
 import { ASKED } from '../../../src/output/measuringSheet/sheetWords.ts';
+import { defined } from '../../defined.ts';
 import { type ReadWords, readPdf } from '../pdfReading.ts';
 
 const SHEETS = [
@@ -75,7 +76,7 @@ describe.each(SHEETS)('the measuring sheet on $paper in $units', ({ paper, units
     expect(mark!.x - stop!.x).toBeCloseTo(85.6, 3);
     expect(mark!.lineWidth).toBeLessThan(0.3);
     expect(mark!.isDashed).toBe(false);
-    const wordsAt = (text: string) => page!.words.find((word) => word.text.includes(text))!;
+    const wordsAt = (text: string) => defined(page!.words.find((word) => word.text.includes(text)));
     const [large, small] = [wordsAt('print too large'), wordsAt('print too small')];
     expect(large.at[0] + large.width).toBeLessThan(mark!.x);
     expect(large.at[0] + large.width).toBeGreaterThan(mark!.x - 3);

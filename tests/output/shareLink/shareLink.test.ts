@@ -22,7 +22,7 @@ function shareFragment(document: JobRecord): string {
   return fragment;
 }
 
-const tideLedger = EXAMPLE_JOBS[0]!.document as JobRecord;
+const tideLedger = EXAMPLE_JOBS[0].document;
 
 /** A link around any bytes, packed as the real ones are. */
 function linkAround(bytes: Uint8Array, dictionary = LINK_DICTIONARY): string {
@@ -50,7 +50,7 @@ describe('a share link', () => {
   test('made by the first edition still opens', () => {
     const kept = '#job=1.ePlvp8i-IzUonTPyM4sUwKFJZKCCymHkQAW1ZlAD1RRU3GMGKrCsJTZBEAxVQjmRxOICfwlESR4AAG-tgXQ';
     const opened = readShareFragment(kept);
-    expect(opened.ok && opened.document).toEqual(EXAMPLE_JOBS[1]!.document);
+    expect(opened.ok && opened.document).toEqual(EXAMPLE_JOBS[1].document);
   });
 
   test('is compressed against a text that never changes', () => {
@@ -60,7 +60,7 @@ describe('a share link', () => {
   });
 
   test.each(EXAMPLE_JOBS)('of $id stays short enough for any message', ({ document }) => {
-    expect(shareFragment(document as JobRecord).length).toBeLessThan(200);
+    expect(shareFragment(document).length).toBeLessThan(200);
   });
 
   test('with every default written out stays under 250 characters', () => {
@@ -135,7 +135,7 @@ describe('a bad share link', () => {
       span: fc.integer({ min: 1, max: 6 }),
       with: fc.constantFrom(...'ABCXYZabcxyz0189-_'),
     });
-    const links = EXAMPLE_JOBS.map(({ document }) => ({ document, link: shareFragment(document as JobRecord) }));
+    const links = EXAMPLE_JOBS.map(({ document }) => ({ document, link: shareFragment(document) }));
     checkLaw(
       fc.property(fc.constantFrom(...links), fc.array(edit, { minLength: 1, maxLength: 4 }), (sent, edits) => {
         const damaged = edits.reduce((text, { kind, at, span, with: letter }) => {

@@ -9,6 +9,7 @@ import { reportSchema } from '../../../../src/core/report/reportSchema.ts';
 import { withStrip } from '../../../../src/core/report/withStrip.ts';
 import { createStripSolver } from '../../../../src/core/strip/solveStrip.ts';
 import { soundJob } from '../../../jobArbitrary.ts';
+import { nth } from '../../../nth.ts';
 
 const solvers = createElasticSolvers();
 const jobs = EXAMPLE_JOBS.map(({ id, document }) => ({ id, job: soundJob(document) }));
@@ -38,7 +39,7 @@ describe('the strip round a demo book', () => {
   });
 
   test('gives forces in proportion to the stiffness, and a shape that does not depend on it', () => {
-    const { job } = jobs[0]!;
+    const { job } = nth(jobs, 0);
     const at = (modulus_MPa: number) => {
       const outside = { ...job.leather.outside, modulus_MPa, creaseSet: 0 };
       return elasticFit(coverDesign({ ...job, leather: { ...job.leather, outside } }), 'nominal', solvers);
@@ -51,14 +52,14 @@ describe('the strip round a demo book', () => {
 
 describe('the report', () => {
   test('carries the strip when it was solved, obeys its schema, and says how far the cover springs', () => {
-    const report = fitReport(jobs[1]!.job, { solvers });
+    const report = fitReport(nth(jobs, 1).job, { solvers });
     expect(reportSchema.safeParse(JSON.parse(JSON.stringify(report))).error).toBeUndefined();
     expect(report.fit.thick.strip?.status).toBe('converged');
     expect(report.checks.find(({ id }) => id === 'springsOpen')?.message).toMatch(/new cover.+creased damp.+60 MPa/);
   });
 
   test('keeps to the closed form, and says so, where the strip did not settle', () => {
-    const { job } = jobs[0]!;
+    const { job } = nth(jobs, 0);
     const design = coverDesign(job);
     const solved = elasticOverRange(design, solvers);
     const failed = { ...solved.thick, creased: { ...solved.thick.creased, status: 'stalled' as const } };
@@ -89,7 +90,7 @@ describe('thick leather round a nearly flat back', () => {
       return section.energy;
     });
     energies.slice(1).forEach((energy, i) => {
-      expect(energy).toBeLessThan(energies[i]!);
+      expect(energy).toBeLessThan(nth(energies, i));
     });
   });
 });

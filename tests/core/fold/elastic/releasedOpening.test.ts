@@ -4,6 +4,7 @@ import { solveSection } from '../../../../src/core/fold/elastic/solveSection.ts'
 import { growOutline } from '../../../../src/core/strip/obstacle.ts';
 import { createStripSolver, solveStrip } from '../../../../src/core/strip/solveStrip.ts';
 import { stripSettings } from '../../../../src/core/strip/stripSettings.ts';
+import { nth } from '../../../nth.ts';
 import { LEDGER, sectionOf } from './sampleSections.ts';
 
 const solver = createStripSolver();
@@ -29,8 +30,8 @@ describe('boards let go', () => {
     const openings = [0, 0.4, 0.7, 0.9].map((set) => release(set, 2));
     for (const { status } of openings) expect(status).toBe('converged');
     openings.slice(1).forEach(({ opening, closedMoment }, i) => {
-      expect(opening).toBeLessThan(openings[i]!.opening);
-      expect(closedMoment).toBeLessThan(openings[i]!.closedMoment);
+      expect(opening).toBeLessThan(nth(openings, i).opening);
+      expect(closedMoment).toBeLessThan(nth(openings, i).closedMoment);
     });
   });
 

@@ -1,4 +1,5 @@
 import type { SectionInput } from '../../../../src/core/fold/elastic/sectionInput.ts';
+import { nth } from '../../../nth.ts';
 
 export interface SampleBook {
   readonly width: number;
@@ -33,7 +34,7 @@ function closedLength(book: SampleBook, leather: number, neutral: number, offset
   const outline = outlineOf(book, 0);
   let sum = 0;
   for (let i = 2; i < outline.length; i += 2) {
-    sum += Math.hypot(outline[i]! - outline[i - 2]!, outline[i + 1]! - outline[i - 1]!);
+    sum += Math.hypot(nth(outline, i) - nth(outline, i - 2), nth(outline, i + 1) - nth(outline, i - 1));
   }
   return sum + Math.PI * (offset + neutral * leather) + slack;
 }

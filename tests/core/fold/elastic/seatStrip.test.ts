@@ -6,6 +6,7 @@ import { EXAMPLE_JOBS } from '../../../../src/core/job/examples.ts';
 import { findLevel } from '../../../../src/core/math/findLevel.ts';
 import { createStripSolver } from '../../../../src/core/strip/solveStrip.ts';
 import { soundJob } from '../../../jobArbitrary.ts';
+import { nth } from '../../../nth.ts';
 
 const solver = createSeatSolver();
 const EDGES: readonly SeatEdge[] = ['headTail', 'foreEdge'];
@@ -84,7 +85,7 @@ describe('one layer over the board edge', () => {
         const { path } = layerOf({ ...loads, creaseSet });
         const h = loads.offset ?? 1.25;
         for (let i = 0; i < path.length; i += 2) {
-          const [x, y] = [path[i]!, path[i + 1]!];
+          const [x, y] = [nth(path, i), nth(path, i + 1)];
           expect(y).toBeGreaterThan(0.9 - h - 2e-3);
           const toBoard = x >= 0 ? y : Math.hypot(x, Math.max(0, y));
           // The corner is rounded with facets of 15 degrees, which cut t/2 by 0.9 %.
@@ -158,8 +159,8 @@ describe('a board edge in its pocket', () => {
   it.each(EDGES)('comes nearer the seam the harder it is pressed, %s', (edge) => {
     const seats = [25, 50, 100, 200, 400].map((press) => seatOf(edge, press, false));
     seats.slice(1).forEach((seat, i) => {
-      expect(seat.seat).toBeLessThan(seats[i]!.seat);
-      expect(seat.needed).toBeLessThan(seats[i]!.needed);
+      expect(seat.seat).toBeLessThan(nth(seats, i).seat);
+      expect(seat.needed).toBeLessThan(nth(seats, i).needed);
     });
   });
 
@@ -196,7 +197,7 @@ describe('a board edge in its pocket', () => {
       const { outside, pocket, seat } = seatOf(edge, FIRM_PULL, true);
       expect(outside[0]).toBeCloseTo(0, 3);
       expect(pocket[0]).toBeCloseTo(0, 3);
-      expect(outside[1]! - pocket[1]!).toBeCloseTo(1.8, 2);
+      expect(nth(outside, 1) - nth(pocket, 1)).toBeCloseTo(1.8, 2);
       expect(outside.at(-2)).toBeGreaterThan(seat + 10);
       expect(outside.at(-1)).toBeCloseTo(1.25 + 0.9, 2);
       expect(pocket.at(-1)).toBeCloseTo(-1.25 - 0.9, 2);
@@ -216,30 +217,30 @@ describe('a board edge in its pocket', () => {
       const p = layer(leathers[1], board - offset!, press - pull!, run);
       return { off: [o.along + p.along, o.transverse - p.transverse, o.length - p.length], length: o.length };
     };
-    let at = [(pairs[0]!.run + pairs[1]!.run) / 2, board / 2, press / 2];
+    let at = [(nth(pairs, 0).run + nth(pairs, 1).run) / 2, board / 2, press / 2];
     for (let round = 0; round < 3; round++) {
       const { off } = balances(at);
       const rates = at.map((_, j) =>
-        balances(at.map((v, i) => (i === j ? v + 1e-3 : v))).off.map((v, i) => (v - off[i]!) / 1e-3),
+        balances(at.map((v, i) => (i === j ? v + 1e-3 : v))).off.map((v, i) => (v - nth(off, i)) / 1e-3),
       );
       at = at.map((v, j) => v - determinant(rates.map((row, i) => (i === j ? off : row))) / determinant(rates));
     }
     const pinned = balances(at);
     for (const v of pinned.off) expect(Math.abs(v)).toBeLessThan(1e-3);
-    expect(at[0]).toBeGreaterThan(pairs[0]!.run);
-    expect(at[0]).toBeLessThan(pairs[1]!.run);
-    expect(pinned.length).toBeGreaterThan(pairs[0]!.length);
-    expect(pinned.length).toBeLessThan(pairs[1]!.length);
+    expect(at[0]).toBeGreaterThan(nth(pairs, 0).run);
+    expect(at[0]).toBeLessThan(nth(pairs, 1).run);
+    expect(pinned.length).toBeGreaterThan(nth(pairs, 0).length);
+    expect(pinned.length).toBeLessThan(nth(pairs, 1).length);
   });
 
   it('counts the larger of two unequal pairs, and says how far apart they are', () => {
     const thin = { min_mm: 1.2, max_mm: 1.2 };
     const mixed = seatOf('headTail', FIRM_PULL, false, jobOf({}, {}, thin));
     const pairs = [jobOf(), jobOf({}, thin)].map((job) => seatOf('headTail', FIRM_PULL, false, job));
-    expect(mixed.seat).toBe(pairs[0]!.seat);
-    expect(mixed.spread).toBeCloseTo(pairs[0]!.seat - pairs[1]!.seat, 9);
-    expect(mixed.pocketLength).toBe(pairs[1]!.needed);
-    expect(pairs[0]!.spread).toBe(0);
+    expect(mixed.seat).toBe(nth(pairs, 0).seat);
+    expect(mixed.spread).toBeCloseTo(nth(pairs, 0).seat - nth(pairs, 1).seat, 9);
+    expect(mixed.pocketLength).toBe(nth(pairs, 1).needed);
+    expect(nth(pairs, 0).spread).toBe(0);
   });
 
   it('has no seam at the fore-edge of turned ends', () => {
@@ -257,6 +258,6 @@ describe('a board edge in its pocket', () => {
 });
 
 function determinant([a, b, c]: readonly (readonly number[])[]): number {
-  const minor = (i: number, j: number) => b![i]! * c![j]! - b![j]! * c![i]!;
-  return a![0]! * minor(1, 2) - a![1]! * minor(0, 2) + a![2]! * minor(0, 1);
+  const minor = (i: number, j: number) => nth(b!, i) * nth(c!, j) - nth(b!, j) * nth(c!, i);
+  return nth(a!, 0) * minor(1, 2) - nth(a!, 1) * minor(0, 2) + nth(a!, 2) * minor(0, 1);
 }

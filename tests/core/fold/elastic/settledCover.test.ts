@@ -10,6 +10,7 @@ import type { Pose } from '../../../../src/core/solid/staging.ts';
 import { validateClearance } from '../../../../src/core/solid/validateClearance.ts';
 import { createStripSolver } from '../../../../src/core/strip/solveStrip.ts';
 import { soundJob } from '../../../jobArbitrary.ts';
+import { nth } from '../../../nth.ts';
 import { sampledPoses } from '../../solid/sampledPoses.ts';
 
 const designs = EXAMPLE_JOBS.map(({ id, document }, variant) => ({
@@ -51,7 +52,7 @@ describe('the settled cover', () => {
   );
 
   test('falls back on the taut cover where the strip finds no shape', () => {
-    const { design } = designs[0]!;
+    const { design } = nth(designs, 0);
     const pose: Pose = { kind: 'opening', angle: 1 };
     expect(foldedCover(design, pose, 'nominal', () => null)).toEqual(foldedCover(design, pose, 'nominal'));
   });
@@ -59,7 +60,7 @@ describe('the settled cover', () => {
 
 describe('boards posed each on its own', () => {
   test('give mirror images when front and back change places, and a shape between when one alone is open', () => {
-    const { design } = designs[0]!;
+    const { design } = nth(designs, 0);
     const solve = (front: number, back: number) =>
       solveSection(sectionInputAt(design, 'nominal', { front, back }), createStripSolver());
     const [frontOpen, backOpen] = [solve(0.9, 0), solve(0, 0.9)];

@@ -3,6 +3,7 @@ import type { SectionInput } from '../../../../src/core/fold/elastic/sectionInpu
 import { type StripSection, solveSection } from '../../../../src/core/fold/elastic/solveSection.ts';
 import { createStripSolver } from '../../../../src/core/strip/solveStrip.ts';
 import reference from '../../../external/reference-values.json' with { type: 'json' };
+import { nth } from '../../../nth.ts';
 import { CHOIR, LEDGER, outlineOf, sectionOf } from './sampleSections.ts';
 
 const solver = createStripSolver();
@@ -15,7 +16,8 @@ function solved(input: SectionInput): StripSection {
 
 function pathLength(path: Float64Array): number {
   let sum = 0;
-  for (let i = 2; i < path.length; i += 2) sum += Math.hypot(path[i]! - path[i - 2]!, path[i + 1]! - path[i - 1]!);
+  for (let i = 2; i < path.length; i += 2)
+    sum += Math.hypot(nth(path, i) - nth(path, i - 2), nth(path, i + 1) - nth(path, i - 1));
   return sum;
 }
 
@@ -31,15 +33,15 @@ describe('the section of a cover', () => {
         offset: 0,
         thickness: t,
         neutral: 0.5,
-        length: 2 * 2 * d + d + slack! * d,
-        held: { front: 2 * d - a! * d, back: 2 * d - a! * d },
+        length: 2 * 2 * d + d + slack * d,
+        held: { front: 2 * d - a * d, back: 2 * d - a * d },
         gap: { front: 0, back: 0 },
         scale: d,
         height: 1,
         modulus: 60,
       });
       // Corners rounded to half the leather add (4 - pi) t/2 of slack, 0.0004 D, which the sharp reference has not.
-      expect(Math.abs(section.spineBow / d / bow! - 1)).toBeLessThan(5e-3);
+      expect(Math.abs(section.spineBow / d / bow - 1)).toBeLessThan(5e-3);
     },
   );
 
@@ -52,7 +54,7 @@ describe('the section of a cover', () => {
       const section = solved(input);
       expect(section.seatForce.front + section.seatForce.back).toBe(0);
       const { angles } = section;
-      const turning = angles.slice(1).reduce((sum, angle, i) => sum + Math.abs(angle - angles[i]!), 0);
+      const turning = angles.slice(1).reduce((sum, angle, i) => sum + Math.abs(angle - nth(angles, i)), 0);
       const neutral = pathLength(section.section) + (input.neutral - 0.5) * input.thickness * turning;
       // Chords cut their arcs by (turn at a node)^2/24 each, some 0.01 mm in all; the leather is not pulled, so not stretched.
       expect(Math.abs(neutral - input.length)).toBeLessThan(0.02);
@@ -62,11 +64,11 @@ describe('the section of a cover', () => {
   it('bows more and pulls less on its seats the more slack it has', () => {
     const sections = [-1, 0, 2, 4, 8].map((slack) => solved(sectionOf(LEDGER, 0, slack)));
     sections.slice(1).forEach((section, i) => {
-      expect(section.spineBow).toBeGreaterThan(sections[i]!.spineBow);
-      expect(section.seatForce.front).toBeLessThanOrEqual(sections[i]!.seatForce.front);
+      expect(section.spineBow).toBeGreaterThan(nth(sections, i).spineBow);
+      expect(section.seatForce.front).toBeLessThanOrEqual(nth(sections, i).seatForce.front);
     });
-    expect(sections[0]!.slack).toBeLessThan(0);
-    expect(sections[0]!.seatForce.front).toBeGreaterThan(0);
+    expect(nth(sections, 0).slack).toBeLessThan(0);
+    expect(nth(sections, 0).seatForce.front).toBeGreaterThan(0);
   });
 
   it('comes to its seats when it is short, and leaves room at the fore-edges when it lies flat', () => {
@@ -121,9 +123,11 @@ describe('the section of a cover', () => {
     const input = { ...sectionOf(LEDGER, 0.2, 5), held: { front: 100, back: 60 }, gap: { front: 1, back: 2 } };
     const there = solved(input);
     const back = solved({ ...input, held: { front: 60, back: 100 }, gap: { front: 2, back: 1 } });
-    const mirrored = back.section.map((_, i, all) => (i % 2 === 0 ? all[all.length - 2 - i]! : -all[all.length - i]!));
+    const mirrored = back.section.map((_, i, all) =>
+      i % 2 === 0 ? nth(all, all.length - 2 - i) : -all[all.length - i]!,
+    );
     there.section.forEach((v, i) => {
-      expect(Math.abs(v - mirrored[i]!)).toBeLessThan(1e-3);
+      expect(Math.abs(v - nth(mirrored, i))).toBeLessThan(1e-3);
     });
   });
 
@@ -132,7 +136,7 @@ describe('the section of a cover', () => {
     const fresh = solved(input);
     const energies = [0.3, 0.6, 1].map((set) => solved({ ...input, crease: { angles: fresh.angles, set } }).energy);
     expect(energies[0]).toBeLessThan(fresh.energy);
-    expect(energies[1]).toBeLessThan(energies[0]!);
+    expect(energies[1]).toBeLessThan(nth(energies, 0));
     expect(energies[2]).toBeLessThan(1e-4 * fresh.energy);
   });
 

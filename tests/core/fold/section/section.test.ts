@@ -6,6 +6,7 @@ import { gentleRise, seatCurve, seatPoint, swung } from '../../../../src/core/fo
 import { EXAMPLE_JOBS } from '../../../../src/core/job/examples.ts';
 import { type Standing, standingAt } from '../../../../src/core/solid/standing.ts';
 import { soundJob } from '../../../jobArbitrary.ts';
+import { nth } from '../../../nth.ts';
 import { coverOf } from '../../pattern/coverOf.ts';
 
 const DESIGNS = [
@@ -34,7 +35,7 @@ function placedLength(half: HalfSection, wrapped: number): number {
   const places = placeSection(half, at, { wrapped, ...folds });
   let length = 0;
   for (let i = 1; i < places.length; i++) {
-    const [a, b] = [places[i - 1]!.neutral, places[i]!.neutral];
+    const [a, b] = [nth(places, i - 1).neutral, nth(places, i).neutral];
     length += Math.hypot(b[0] - a[0], b[1] - a[1]);
   }
   return length;
@@ -65,7 +66,7 @@ describe('the inner face', () => {
     const { book } = design.needs.nominal;
     for (const opening of OPENINGS) {
       const standing: Standing = standingAt(design, 'nominal', opening);
-      const tip = placeSection(standing.back, [standing.back.toTip], { wrapped: 1, ...folds })[0]!;
+      const tip = nth(placeSection(standing.back, [standing.back.toTip], { wrapped: 1, ...folds }), 0);
       const reach = book.width + jointSlide(book, standing.swing);
       // Angles of chained bends add up to 1e-15; a lining that thins out over a bend costs a little more.
       expect(tip.inner[0]).toBeCloseTo(reach * Math.cos(standing.direction), 2);

@@ -9,6 +9,7 @@ import type { Vec2 } from '../../../../src/core/math/vec2.ts';
 import { patternDrawing } from '../../../../src/core/pattern/patternDrawing.ts';
 import { jobDocument, soundJob } from '../../../jobArbitrary.ts';
 import { checkLaw, lawCases } from '../../../laws.ts';
+import { nth } from '../../../nth.ts';
 
 const box = (x0: number, y0: number, x1: number, y1: number): Vec2[] => [
   [x0, y0],
@@ -61,7 +62,7 @@ describe('layOut', () => {
     const strip = box(0, 0, 300, 50);
     expect(layOut([piece('Lining', strip)], sheet(60, 310), touching).unplaced).toEqual(['Lining']);
     const layout = layOut([piece('Lining', strip, { mayTurn: true })], sheet(60, 310), touching);
-    expect(layout.placed[0]!.quarters % 2).toBe(1);
+    expect(nth(layout.placed, 0).quarters % 2).toBe(1);
   });
 
   test('lays the head along the backbone wherever the backbone points', () => {
@@ -70,7 +71,7 @@ describe('layOut', () => {
     const hide = sheet(310, 110, { backbone: 0 });
     const layout = layOut(outlines, hide, touching);
     expect(layoutFaults(layout, outlines, hide, touching)).toEqual([]);
-    const xs = layout.placed[0]!.polygon.map(([x]) => x);
+    const xs = nth(layout.placed, 0).polygon.map(([x]) => x);
     expect(Math.max(...xs) - Math.min(...xs)).toBeCloseTo(300, 9);
     expect(layOut(outlines, sheet(310, 110), touching).unplaced).toEqual(['Outside']);
   });
