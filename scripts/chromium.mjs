@@ -6,16 +6,23 @@ import { delimiter, join } from 'node:path';
 const PLAYWRIGHT = 'node_modules/@playwright/test/cli.js';
 
 const FOLDERS = [...(process.env.PATH ?? '').split(delimiter), '/usr/bin', '/usr/local/bin', '/snap/bin'];
+/** @type {(name: string) => string | undefined} */
 const find = (name) => FOLDERS.map((folder) => join(folder, name)).find((path) => existsSync(path));
 
-/** Runs a command in the open; gives its exit code, 1 when it could not start. */
+/**
+ * Runs a command in the open; gives its exit code, 1 when it could not start.
+ * @type {(command: string, args: string[], env?: Record<string, string>) => number}
+ */
 export function run(command, args, env = {}) {
   const { status, error } = spawnSync(command, args, { stdio: 'inherit', env: { ...process.env, ...env } });
   if (error) console.error(`${command}: ${error.message}`);
   return status ?? 1;
 }
 
-/** A file is not enough: on some systems the name belongs to a stub that only says how to install the browser. */
+/**
+ * A file is not enough: on some systems the name belongs to a stub that only says how to install the browser.
+ * @type {(path: string) => boolean}
+ */
 const starts = (path) => spawnSync(path, ['--version'], { stdio: 'ignore', timeout: 60_000 }).status === 0;
 
 function findChromium() {

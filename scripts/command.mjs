@@ -12,6 +12,7 @@ const folder = join(root, 'dist-cli');
 const bundle = join(folder, 'main.js');
 const sources = ['src/core', 'src/output', 'src/cli', 'public/jobs', 'package.json', 'vite.cli.config.ts'];
 
+/** @type {(error: unknown) => void} */
 const fail = (error) => {
   console.error(error);
   process.exit(3);

@@ -24,11 +24,22 @@ const MODULE_KEYS = ['floor', 'files', 'tests', 'testsOf', 'equivalent'];
 const PLACE_KEYS = ['file', 'code', 'from', 'to'];
 const EQUIVALENT_KEYS = [...PLACE_KEYS, 'reason'];
 
+/**
+ * @typedef {{ file: string, code: string, from: string, to: string }} Place
+ * @typedef {Place & { line: number, status: string }} Mutant
+ * @typedef {{
+ *   name: string, floor: number, files: string[], tests: string[],
+ *   testsOf?: Record<string, string[]>, equivalent?: (Place & { reason: string })[],
+ * }} Module
+ */
+
+/** @type {Module[]} */
 const modules = readdirSync(MODULES)
   .filter((file) => file.endsWith('.json'))
   .map((file) => ({ name: file.slice(0, -'.json'.length), ...JSON.parse(readFileSync(join(MODULES, file), 'utf8')) }));
 const isKeptWanted = process.argv.includes('--kept');
 const wanted = process.argv.slice(2).filter((argument) => argument !== '--kept');
+/** @type {(module: Module, file: string) => boolean} */
 const isWanted = (module, file) => wanted.length === 0 || wanted.includes(module.name) || wanted.includes(file);
 
 const unknown = wanted.filter((each) => !modules.some(({ name, files }) => name === each || files.includes(each)));
@@ -37,7 +48,10 @@ if (unknown.length > 0) {
   process.exit(2);
 }
 
-/** Keys of a module that have no meaning, and keys that one of its equivalents lacks or should not have. */
+/**
+ * Keys of a module that have no meaning, and keys that one of its equivalents lacks or should not have.
+ * @type {(module: Module) => string[]}
+ */
 const faultsIn = ({ name, ...module }) => [
   ...Object.keys(module)
     .filter((key) => !MODULE_KEYS.includes(key))
@@ -52,9 +66,13 @@ if (faults.length > 0) {
   process.exit(2);
 }
 
+/** @type {(files: string[]) => number} */
 const changedAt = (files) => Math.max(...files.map((file) => statSync(file).mtimeMs));
 
-/** The mutants of one file, each with its place, what it replaces by what, and whether a test killed it. */
+/**
+ * The mutants of one file, each with its place, what it replaces by what, and whether a test killed it.
+ * @type {(file: string, module: Module) => Promise<Mutant[]>}
+ */
 async function mutantsOf(file, { files, tests: common, testsOf = {} }) {
   const tests = testsOf[file] ?? common;
   const kept = join(RESULTS, `${file.replaceAll('/', '.')}.json`);
@@ -94,13 +112,16 @@ async function mutantsOf(file, { files, tests: common, testsOf = {} }) {
   return mutants;
 }
 
+/** @type {(mutant: Mutant) => boolean} */
 const isKilled = ({ status }) => status === 'Killed' || status === 'Timeout';
+/** @type {(part: number, whole: number) => number} */
 const percent = (part, whole) => (whole === 0 ? 100 : (100 * part) / whole);
 
 let failed = false;
 for (const module of modules) {
   const files = module.files.filter((file) => isWanted(module, file));
   if (files.length === 0) continue;
+  /** @type {Mutant[]} */
   const all = [];
   for (const file of files) {
     const mutants = await mutantsOf(file, module);
@@ -110,7 +131,9 @@ for (const module of modules) {
     );
   }
   const named = module.equivalent ?? [];
+  /** @type {(each: Place, mutant: Mutant) => boolean} */
   const isSame = (each, mutant) => PLACE_KEYS.every((key) => each[key] === mutant[key]);
+  /** @type {(mutant: Mutant) => boolean} */
   const isEquivalent = (mutant) => named.some((each) => isSame(each, mutant));
   const survivors = all.filter((mutant) => !isKilled(mutant));
   for (const { file, line, from, to, status } of survivors.filter((mutant) => !isEquivalent(mutant)))

@@ -11,6 +11,7 @@ process.chdir(join(import.meta.dirname, '..'));
 
 const UNIT = 'tests/proof';
 const BROWSER = 'tests/browser';
+/** @type {(folder: string, ending: string) => string[]} */
 const namesIn = (folder, ending) =>
   readdirSync(folder)
     .filter((file) => file.endsWith(ending))

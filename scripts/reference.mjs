@@ -18,19 +18,32 @@ const NAMES = /^(im|ex)port (?:type )?\{([^}]*)\} from '(\.[^']+)\.ts';/gm;
 const DECLARATION =
   /^(?:\/\*\*((?:(?!\*\/)[\s\S])*)\*\/\n)?(?:export )?(?:declare )?((?:function|const|class|interface|type) (\w+)[^\n]*(?:\n(?:[ })\]>][^\n]*|(?=\n)))*)/gm;
 
+/**
+ * @typedef {{ name: string, path: string, doc: string, signature: string }} Declaration
+ * @typedef {{ declared: Map<string, Declaration>, origin: Map<string, string>, exported: string[] }} TypesFile
+ */
+
+/** @type {Map<string, TypesFile>} */
 const files = new Map();
 
-/** What a file of types declares, and the file from which it has each other name. */
+/**
+ * What a file of types declares, and the file from which it has each other name.
+ * @type {(path: string) => TypesFile}
+ */
 function read(path) {
-  if (files.has(path)) return files.get(path);
+  const known = files.get(path);
+  if (known !== undefined) return known;
   const text = readFileSync(`${path}.d.ts`, 'utf8');
+  /** @type {TypesFile['declared']} */
   const declared = new Map(
     Array.from(text.matchAll(DECLARATION), ([, comment = '', signature, name]) => [
       name,
       { name, path, doc: comment.replace(/^\s*\* ?/gm, '').trim(), signature: signature.trim() },
     ]),
   );
+  /** @type {TypesFile['origin']} */
   const origin = new Map();
+  /** @type {string[]} */
   const exported = [];
   for (const [, way, list, from] of text.matchAll(NAMES)) {
     for (const name of list.split(',').map((each) => each.replace(/^\s*type /, '').trim())) {
@@ -43,15 +56,24 @@ function read(path) {
   return found;
 }
 
-/** The declaration of a name that a file uses; undefined where it is none of the library's. */
+/**
+ * The declaration of a name that a file uses; undefined where it is none of the library's.
+ * @type {(path: string, name: string) => Declaration | undefined}
+ */
 function declarationOf(path, name) {
   const { declared, origin } = read(path);
-  return declared.get(name) ?? (origin.has(name) ? declarationOf(origin.get(name), name) : undefined);
+  const from = origin.get(name);
+  return declared.get(name) ?? (from === undefined ? undefined : declarationOf(from, name));
 }
 
-/** All that an index exports, each followed by the types that it mentions and that have not been listed yet. */
+/**
+ * All that an index exports, each followed by the types that it mentions and that have not been listed yet.
+ * @type {(index: string) => Declaration[]}
+ */
 function listed(index) {
+  /** @type {Set<Declaration>} */
   const entries = new Set();
+  /** @type {(entry: Declaration | undefined) => void} */
   const add = (entry) => {
     if (entry === undefined || entries.has(entry)) return;
     entries.add(entry);
@@ -61,20 +83,26 @@ function listed(index) {
   return [...entries];
 }
 
+/** @type {(signature: string) => string} */
 const shortened = (signature) => {
   const lines = signature.split('\n');
   return lines.length > MOST_LINES ? `${lines[0]} …` : signature;
 };
 
-/** A docstring as Markdown, its tags as a list. */
+/**
+ * A docstring as Markdown, its tags as a list.
+ * @type {(doc: string) => string}
+ */
 const prose = (doc) =>
   doc
     .replace(/^@param (\w+)/gm, '- `$1`:')
     .replace(/^@(returns|throws)/gm, '- $1:')
     .replace(/^(?!- )(.+)\n(?=- )/gm, '$1\n\n');
 
+/** @type {(title: string, index: string) => string} */
 function section(title, index) {
   const entries = listed(index);
+  /** @type {(entry: Declaration) => string} */
   const roomOf = ({ path }) => relative(core, dirname(path));
   return [
     `## ${title}`,
