@@ -8,9 +8,10 @@ const design = designOf({ leather: { outside: { min_mm: 1.5, max_mm: 2 }, lining
 
 describe('the report document', () => {
   const thick = { ...shortBy(2), foreEdge: { front: mm(-0.5), back: mm(-1.5) }, head: mm(0.7), tail: mm(0.9) };
-  const report = designReport(fitted(design, { thick }));
+  const written = () => designReport(fitted(design, { thick }));
 
   test('writes up the fit at each weight, lengths in mm and angles in degrees', () => {
+    const report = written();
     expect(report.fit.thick).toEqual({
       thickness_mm: 2,
       foreEdge: { front_mm: -0.5, back_mm: -1.5 },
@@ -41,6 +42,7 @@ describe('the report document', () => {
   test('writes up the pieces and the parts of each allowance, which add up to its total', () => {
     const { pieces, needs } = design;
     const { outside, pocket, lining } = pieces;
+    const report = written();
     expect(report.pattern).toEqual({
       outside: { width_mm: outside.width, height_mm: outside.height },
       pocket: { width_mm: pocket.width, height_mm: pocket.height, count: 2 },
@@ -57,7 +59,7 @@ describe('the report document', () => {
   });
 
   test('has the worst verdict of its rows, in the words of the first row that fails', () => {
-    expect(report).toMatchObject({ verdict: 'fails', state: 'too small' });
+    expect(written()).toMatchObject({ verdict: 'fails', state: 'too small' });
     const shallow = { pocket: { depth: mm(20), held: mm(10), loadingAngle: radians(1), loads: true } };
     const pockets = designReport(fitted(design, { thin: shallow, nominal: shallow, thick: shallow }));
     expect(pockets).toMatchObject({ verdict: 'fails', state: 'too shallow' });

@@ -83,7 +83,7 @@ function riseByWrap(book: Job['book'], readings: readonly Reading[], say: Printe
     reading === undefined
       ? null
       : riseForArc(book.thickness_mm, path + (reading.measured - reading.computed) / reading.share);
-  if (reading === undefined || rise === null || rise <= 0)
+  if (reading === undefined || rise === null)
     return {
       remedy:
         'Measure how far the spine stands out beyond the straight line between the boards, and type it as the rise.',
@@ -145,7 +145,7 @@ function causesOf(book: Job['book'], difference: number, say: Printer): [...Caus
   const { thickness_mm: thickness, width_mm: width, boardThickness_mm: board } = book;
   const causes: Cause[] = [];
   const found = riseForArc(thickness, bookModel(book).spinePath + difference);
-  if (found !== null && found > 0) {
+  if (found !== null) {
     const rise = asMeasured(found, say);
     causes.push({
       text: `a rounded spine with a rise of ${say.size(rise)}`,
