@@ -1,7 +1,11 @@
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import tideLedger from '../../public/jobs/tide-ledger.json' with { type: 'json' };
+import { type Report, reportSchema } from '../../src/core/report/reportSchema.ts';
 import { nth } from '../nth.ts';
 import { build, lines, run, runProcess, scratch } from './commandLine.ts';
+
+/** The report on a line of output. */
+const reportOf = (text: string): Report => reportSchema.parse(JSON.parse(text));
 
 type Change = readonly [path: string, value: unknown];
 
@@ -138,7 +142,7 @@ describe('the command line', () => {
     const good = file('good.json', changed());
     const { status, stdout, stderr } = await runFit(['--quick', good, file('bad.json', '{'), good]);
     expect(status).toBe(2);
-    expect(lines(stdout).map((line) => JSON.parse(line).verdict)).toEqual(['fits', 'fits']);
+    expect(lines(stdout).map((line) => reportOf(line).verdict)).toEqual(['fits', 'fits']);
     expect(stderr).toContain('bad.json: (file): got ');
   });
 
@@ -155,21 +159,22 @@ describe('the command line', () => {
   });
 
   test('leaves the springy model out where it is told to, by either word', async () => {
-    const [whole, quick, earlier] = await Promise.all(
+    const runs = await Promise.all(
       [['-'], ['--quick', '-'], ['--no-strip', '-']].map((words) => runFit(words, changed())),
     );
-    expect(JSON.parse(whole!.stdout).fit.nominal).toHaveProperty('strip');
-    expect(JSON.parse(quick!.stdout).fit.nominal).not.toHaveProperty('strip');
-    expect(earlier).toMatchObject({ status: 0, stderr: '', stdout: quick!.stdout });
+    const quick = nth(runs, 1);
+    expect(reportOf(nth(runs, 0).stdout).fit.nominal).toHaveProperty('strip');
+    expect(reportOf(quick.stdout).fit.nominal).not.toHaveProperty('strip');
+    expect(nth(runs, 2)).toMatchObject({ status: 0, stderr: '', stdout: quick.stdout });
   });
 
   test('works a job that names no unit in inches when asked, and one that does in its own', async () => {
-    const asked = JSON.parse((await runFit(['--quick', '--units', 'in', '-'], changed())).stdout);
+    const asked = reportOf((await runFit(['--quick', '--units', 'in', '-'], changed())).stdout);
     expect(asked.headline).toMatch(/gap \d+\/\d+ to \d+\/\d+ in/);
     expect(asked.pattern.outside.width_mm / 1.5875).toBeCloseTo(Math.round(asked.pattern.outside.width_mm / 1.5875), 6);
-    const own = JSON.parse((await runFit(['--quick', '--units', 'in', '-'], changed(['work.units', 'mm']))).stdout);
+    const own = reportOf((await runFit(['--quick', '--units', 'in', '-'], changed(['work.units', 'mm']))).stdout);
     expect(own.headline).toMatch(/gap [\d.]+( to [\d.]+)? mm/);
-    expect(own.pattern).toEqual(JSON.parse((await runFit(['--quick', '-'], changed())).stdout).pattern);
+    expect(own.pattern).toEqual(reportOf((await runFit(['--quick', '-'], changed())).stdout).pattern);
   });
 
   test('helps', async () => {

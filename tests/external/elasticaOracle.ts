@@ -2,10 +2,13 @@ import { createRequire } from 'node:module';
 import ellipe from '@stdlib/math-base-special-ellipe';
 import ellipk from '@stdlib/math-base-special-ellipk';
 
+/** x, y, tangent angle, curvature. */
+type State = [number, number, number, number];
+
 interface OdeSolver {
   absoluteTolerance: number;
   relativeTolerance: number;
-  solve(f: (s: number, y: number[]) => number[], from: number, start: number[], to: number): { y: number[] };
+  solve(f: (s: number, y: State) => State, from: number, start: State, to: number): { y: State };
 }
 
 // odex carries its source where declarations belong, and this project's stricter compiler settings reject it.
@@ -74,18 +77,19 @@ function integrate(from: RodState, fx: number, fy: number, length: number): RodS
   const solver = new Solver(4);
   solver.absoluteTolerance = 1e-12;
   solver.relativeTolerance = 1e-12;
-  const { y } = solver.solve(
-    (_s: number, [, , theta, curvature]: number[]) => [
-      Math.cos(theta!),
-      Math.sin(theta!),
-      curvature!,
-      fx * Math.sin(theta!) - fy * Math.cos(theta!),
+  const { y: end } = solver.solve(
+    (_s, [, , theta, curvature]) => [
+      Math.cos(theta),
+      Math.sin(theta),
+      curvature,
+      fx * Math.sin(theta) - fy * Math.cos(theta),
     ],
     0,
     [from.x, from.y, from.theta, from.curvature],
     length,
   );
-  return { x: y[0]!, y: y[1]!, theta: y[2]!, curvature: y[3]! };
+  const [x, y, theta, curvature] = end;
+  return { x, y, theta, curvature };
 }
 
 /** Free end of a cantilever of length 1 along +x under a dead end load. */
