@@ -5,7 +5,6 @@ import { coverDesign } from '../../src/core/fold/coverDesign.ts';
 import { parseJobText } from '../../src/core/job/parseJob.ts';
 import { designReport } from '../../src/core/report/designReport.ts';
 import { customerSheet } from '../../src/output/customerSheet/customerSheet.ts';
-import { defined } from '../defined.ts';
 import { nth } from '../nth.ts';
 import { expectAccessible } from './accessibility.ts';
 import { expect, openExample, scenesAreDrawn, test, withoutWebGl } from './bench.ts';
@@ -109,7 +108,7 @@ test.describe('with the covers drawn', () => {
     const middle = await bench.evaluate(async (base64) => {
       const bytes = Uint8Array.from(atob(base64), (letter) => letter.charCodeAt(0));
       const bitmap = await createImageBitmap(new Blob([bytes], { type: 'image/png' }));
-      const context = defined(new OffscreenCanvas(1, 1).getContext('2d'));
+      const context = new OffscreenCanvas(1, 1).getContext('2d')!;
       context.drawImage(bitmap, -bitmap.width / 2, -bitmap.height / 2);
       return [...context.getImageData(0, 0, 1, 1).data];
     }, png.toString('base64'));
@@ -167,7 +166,7 @@ test.describe('with the covers drawn', () => {
       Promise.all(
         (pictures as HTMLImageElement[]).map(async (picture) => {
           await picture.decode();
-          const context = defined(new OffscreenCanvas(1, 1).getContext('2d'));
+          const context = new OffscreenCanvas(1, 1).getContext('2d')!;
           context.drawImage(picture, -picture.naturalWidth / 2, -picture.naturalHeight / 2);
           return [picture.naturalWidth, ...context.getImageData(0, 0, 1, 1).data];
         }),

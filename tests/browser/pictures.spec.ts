@@ -1,8 +1,6 @@
 import { existsSync, mkdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import type { Page } from '@playwright/test';
-import { defined } from '../defined.ts';
-import { nth } from '../nth.ts';
 import { expect, exploreSettles, openExample, scenesAreDrawn, stripSettles, test } from './bench.ts';
 
 /**
@@ -28,7 +26,7 @@ const SHARE = 0.004;
 /** Whether the letters can be those of the pictures. */
 const hasFonts = (page: Page): Promise<boolean> =>
   page.evaluate(() => {
-    const context = defined(document.createElement('canvas').getContext('2d'));
+    const context = document.createElement('canvas').getContext('2d')!;
     const width = (family: string): number => {
       context.font = `40px ${family}`;
       return context.measureText('Harbour mill 0123').width;
@@ -60,16 +58,16 @@ function difference(page: Page, pictures: readonly Buffer[]): Promise<number> {
         image.src = source;
         await image.decode();
         const [width, height] = [Math.round(image.width / cell), Math.round(image.height / cell)];
-        const context = defined(new OffscreenCanvas(width, height).getContext('2d'));
+        const context = new OffscreenCanvas(width, height).getContext('2d')!;
         context.imageSmoothingQuality = 'high';
         context.drawImage(image, 0, 0, width, height);
         return { width, data: context.getImageData(0, 0, width, height).data };
       };
-      const [a, b] = await Promise.all([squares(nth(sources, 0)), squares(nth(sources, 1))]);
+      const [a, b] = await Promise.all([squares(sources[0]!), squares(sources[1]!)]);
       if (a.width !== b.width || a.data.length !== b.data.length) return 1;
       let differing = 0;
       for (let i = 0; i < a.data.length; i += 4)
-        if ([0, 1, 2].some((c) => Math.abs(nth(a.data, i + c) - nth(b.data, i + c)) > off)) differing++;
+        if ([0, 1, 2].some((c) => Math.abs(a.data[i + c]! - b.data[i + c]!) > off)) differing++;
       return differing / (a.data.length / 4);
     },
     [addresses, CELL, OFF] as const,

@@ -39,11 +39,11 @@ const leatherShare = (page: Page, picture: Buffer): Promise<number> =>
       const shown = new Image();
       shown.src = url;
       await shown.decode();
-      const context = defined(new OffscreenCanvas(shown.width, shown.height).getContext('2d'));
+      const context = new OffscreenCanvas(shown.width, shown.height).getContext('2d')!;
       context.drawImage(shown, 0, 0);
       const { data } = context.getImageData(0, 0, shown.width, shown.height);
       let brown = 0;
-      for (let i = 0; i < data.length; i += 4) if (nth(data, i) - nth(data, i + 2) > 45) brown++;
+      for (let i = 0; i < data.length; i += 4) if (data[i]! - data[i + 2]! > 45) brown++;
       return brown / (data.length / 4);
     },
     `data:image/png;base64,${picture.toString('base64')}`,
@@ -111,7 +111,7 @@ const pixelsAt = (page: Page, picture: Buffer, places: readonly (readonly [numbe
       const shown = new Image();
       shown.src = url;
       await shown.decode();
-      const context = defined(new OffscreenCanvas(shown.width, shown.height).getContext('2d'));
+      const context = new OffscreenCanvas(shown.width, shown.height).getContext('2d')!;
       context.drawImage(shown, 0, 0);
       return at.map(([x, y]) => [...context.getImageData(Math.round(x), Math.round(y), 1, 1).data.slice(0, 3)]);
     },
@@ -209,9 +209,7 @@ test('a lost drawing context is reported, and its return brings the picture back
   await settled(page);
   const loss = await scene(page)
     .locator('canvas')
-    .evaluateHandle((canvas: HTMLCanvasElement) =>
-      defined(defined(canvas.getContext('webgl2')).getExtension('WEBGL_lose_context')),
-    );
+    .evaluateHandle((canvas: HTMLCanvasElement) => canvas.getContext('webgl2')!.getExtension('WEBGL_lose_context')!);
   await loss.evaluate((extension) => extension.loseContext());
   await expect(page.getByText('taken the drawing context away')).toBeVisible();
   await loss.evaluate((extension) => extension.restoreContext());

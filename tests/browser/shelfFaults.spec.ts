@@ -1,6 +1,5 @@
 import { readFileSync } from 'node:fs';
 import type { Page } from '@playwright/test';
-import { defined } from '../defined.ts';
 import { expect, openExample, test } from './bench.ts';
 
 const cards = (page: Page) => page.locator('.job-card');
@@ -61,7 +60,7 @@ test('a database without its stores is rebuilt, and the open job is kept in it',
 async function ageQuickCopy(page: Page, change: { readonly isSaved: boolean; readonly width: number }): Promise<void> {
   await page.evaluate(({ isSaved, width }) => {
     const KEY = 'coverwright.open-job.v1';
-    const kept = JSON.parse(defined(localStorage.getItem(KEY)));
+    const kept = JSON.parse(localStorage.getItem(KEY)!);
     kept.document.book.width_mm = width;
     kept.typed = {};
     kept.place = { ...kept.place, revision: kept.place.revision - 1, isSaved };

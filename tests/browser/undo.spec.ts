@@ -1,11 +1,10 @@
 import type { Page } from '@playwright/test';
-import { defined } from '../defined.ts';
 import { expect, openExample, test } from './bench.ts';
 
 /** The open job as it is kept, typed texts with it. */
 const kept = (page: Page): Promise<string> =>
   page.evaluate(() => {
-    const { document, typed } = JSON.parse(defined(localStorage.getItem('coverwright.open-job.v1')));
+    const { document, typed } = JSON.parse(localStorage.getItem('coverwright.open-job.v1')!);
     return JSON.stringify({ document, typed });
   });
 

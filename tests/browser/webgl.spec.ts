@@ -1,5 +1,4 @@
 import { expect, test } from '@playwright/test';
-import { defined } from '../defined.ts';
 
 test('the browser under test draws with WebGL 2: a shaded triangle reads back in its own colour', async ({ page }) => {
   await page.goto('about:blank');
@@ -15,7 +14,7 @@ test('the browser under test draws with WebGL 2: a shaded triangle reads back in
       [gl.FRAGMENT_SHADER, 'precision highp float; out vec4 colour; void main() { colour = vec4(0.2, 0.4, 0.6, 1); }'],
     ] as const;
     for (const [kind, source] of shaders) {
-      const shader = defined(gl.createShader(kind));
+      const shader = gl.createShader(kind)!;
       gl.shaderSource(shader, `#version 300 es\n${source}`);
       gl.compileShader(shader);
       gl.attachShader(program, shader);
