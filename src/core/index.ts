@@ -94,7 +94,15 @@ export type { ElasticOverRange } from './report/stripContext.ts';
 export { STRIP_ROWS } from './report/stripRows.ts';
 export { withStrip } from './report/withStrip.ts';
 export { foldedCover } from './solid/foldedCover.ts';
-export type { Face, FitMark, FoldedCover, FoldedHole, MeshData, PartName } from './solid/meshData.ts';
+export {
+  type Face,
+  type FitMark,
+  type FoldedCover,
+  type FoldedHole,
+  leatherOf,
+  type MeshData,
+  type PartName,
+} from './solid/meshData.ts';
 export { type Pose, SEQUENCE_STAGES } from './solid/staging.ts';
 export { createStripSolver } from './strip/solveStrip.ts';
 export { signed } from './units/formatLength.ts';

@@ -1,6 +1,7 @@
 import { ROUNDING_PART } from '../allowance/allowances.ts';
 import type { Job } from '../job/jobSchema.ts';
 import type { RangePoint } from '../leather/leatherModel.ts';
+import { limitsWithin } from '../report/check.ts';
 import type { CheckId, FitAt, Report } from '../report/reportSchema.ts';
 
 /** From where on a result fits and from where on it fails; between the two it is tight. */
@@ -38,10 +39,8 @@ const noParts = (): readonly ResultPart[] => [];
 /** A length that the measuring error may take either way, as `verdictWithin` judges it. */
 const within =
   (edge: keyof Report['uncertainty'], edges: 1 | 2 = 1) =>
-  ({ uncertainty }: Report) => {
-    const { worst_mm: worst, ruler_mm: ruler } = uncertainty[edge];
-    return { fits: edges * worst, fails: -edges * ruler, failing: 'below' } as const;
-  };
+  ({ uncertainty }: Report) =>
+    ({ ...limitsWithin(uncertainty[edge], edges), failing: 'below' }) as const;
 
 /** A gap of an edge, which may also be too loose. */
 const gapOf = (edge: 'foreEdge' | 'head' | 'tail') => (report: Report) => ({

@@ -50,7 +50,7 @@ const OPENING_STEPS = 12;
  * @param needs what the book asks at one thickness of the leather
  */
 export function coverFit(job: Job, pieces: Pieces, needs: Needs): Fit {
-  const between = seatToSeat(pieces, needs, job.pockets.construction === 'turned');
+  const between = seatToSeat(pieces, needs);
   const closedSlack = between - needs.closed.length;
   const foreEdge = shareSlack(closedSlack, job.seating);
   const heightSlack =

@@ -43,7 +43,7 @@ export function stretchTake(design: CoverDesign, point: RangePoint): StretchTake
   const { job, pieces } = design;
   const needs = design.needs[point];
   const { thickness, foldThickness, neutralDepth } = needs.leathers.outside;
-  const length = seatToSeat(pieces, needs, job.pockets.construction === 'turned');
+  const length = seatToSeat(pieces, needs);
   if (length <= 0) return null;
   const short = Math.max(0, -design.fits[point].closedSlack);
 

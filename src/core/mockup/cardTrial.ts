@@ -59,7 +59,6 @@ export interface CardTrial {
 export function cardTrial(job: Job, sheet: Card, readings: CardReadings): CardTrial {
   const { book } = job;
   const { pieces } = cardDesign(job, sheet);
-  const isTurned = job.pockets.construction === 'turned';
   const error = book.measured.error_mm;
   const isRounded = book.spine.shape === 'rounded';
   const bookAs = ([width, thickness, rise, height]: readonly number[]): Job => {
@@ -94,7 +93,7 @@ export function cardTrial(job: Job, sheet: Card, readings: CardReadings): CardTr
   };
   const spareAt = (unknowns: readonly number[], angle: number): number => {
     const needs = needsAt(inCard(unknowns), 'thick');
-    return seatToSeat(pieces, needs, isTurned) - wrapAt(needs.book, symmetricOpening(angle), needs.leathers).length;
+    return seatToSeat(pieces, needs) - wrapAt(needs.book, symmetricOpening(angle), needs.leathers).length;
   };
   const bareWrap = (unknowns: readonly number[]): number =>
     tautPath(bookOutline(bookModel(bookAs(unknowns).book), CLOSED)).length;

@@ -60,6 +60,6 @@ export function piecesAt(job: Job, needs: NeedsOverRange, pocketDepth: Mm): Piec
 }
 
 /** Length between the places where the two board edges may seat, as cut: outside width less both ends. */
-export function seatToSeat({ outside, pocketDepth }: Pieces, needs: Needs, turned: boolean): Mm {
-  return mm(outside.width - 2 * (endNeed(needs) + (turned ? pocketDepth : 0)));
+export function seatToSeat({ outside, pocket, pocketDepth }: Pieces, needs: Needs): Mm {
+  return mm(outside.width - 2 * (endNeed(needs) + (pocket.count === 0 ? pocketDepth : 0)));
 }

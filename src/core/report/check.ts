@@ -38,14 +38,17 @@ export const answered = <Id extends string>({ id, title, unit, failing }: Questi
  * @param value mm
  * @param edges how often the band counts: 2 for a wrap, which is off by what both its edges are
  */
-export function verdictWithin(
-  value: number,
-  { worst_mm: worst, ruler_mm: ruler }: ErrorBand,
-  edges: 1 | 2 = 1,
-): 'fits' | 'tight' | 'fails' {
-  if (value >= edges * worst - TOLERANCE.length) return 'fits';
-  return value >= -edges * ruler - TOLERANCE.length ? 'tight' : 'fails';
+export function verdictWithin(value: number, band: ErrorBand, edges: 1 | 2 = 1): 'fits' | 'tight' | 'fails' {
+  const { fits, fails } = limitsWithin(band, edges);
+  if (value >= fits - TOLERANCE.length) return 'fits';
+  return value >= fails - TOLERANCE.length ? 'tight' : 'fails';
 }
+
+/** From where on `verdictWithin` says fits, and below which it says fails, mm. */
+export const limitsWithin = ({ worst_mm: worst, ruler_mm: ruler }: ErrorBand, edges: 1 | 2 = 1) => ({
+  fits: edges * worst,
+  fails: -edges * ruler,
+});
 
 /** Best first. What is not known is worse than what is loose, because it may hide a failure. */
 const SEVERITY: Record<Verdict, number> = { none: -1, fits: 0, tight: 1, loose: 2, unknown: 3, fails: 4 };

@@ -1,3 +1,4 @@
+import type { LeatherName } from '../job/jobSchema.ts';
 import type { Vec3 } from '../math/vec3.ts';
 
 /** Part of the assembled cover or book that a mesh shows. */
@@ -13,6 +14,15 @@ export type PartName =
   | 'backPages'
   | 'headBand'
   | 'tailBand';
+
+const LEATHERS: Partial<Record<PartName, LeatherName>> = {
+  frontPocket: 'pocket',
+  backPocket: 'pocket',
+  lining: 'lining',
+};
+
+/** The leather of a part of the cover; a part of the book has no leather faces, and the answer does not matter there. */
+export const leatherOf = (part: PartName): LeatherName => LEATHERS[part] ?? 'outside';
 
 /** What a run of triangles is made of; decides the material. */
 export type Face = 'grain' | 'flesh' | 'cutEdge' | 'boardCloth' | 'boardInside' | 'pageFace' | 'pageEdge' | 'band';

@@ -1,13 +1,12 @@
 import { ColorUtils, type Document, type Material } from '@gltf-transform/core';
-import type { Face, MeshData, PartName } from '../../core/index.ts';
+import { type Face, type LeatherName, leatherOf, type MeshData } from '../../core/index.ts';
 
 type LeatherFace = Extract<Face, 'grain' | 'flesh' | 'cutEdge'>;
 type BookFace = Exclude<Face, LeatherFace>;
 type LeatherColours = Readonly<Record<LeatherFace, string>>;
 
 /** Colours of the things in the scene, as `#rrggbb` in sRGB. */
-export type GlbColours = Readonly<Record<'outside' | 'pocket' | 'lining', LeatherColours>> &
-  Readonly<Record<BookFace, string>>;
+export type GlbColours = Readonly<Record<LeatherName, LeatherColours>> & Readonly<Record<BookFace, string>>;
 
 /** Roughness of each surface, 0 mirror to 1 chalk. Judged by eye. */
 const ROUGHNESS: Readonly<Record<Face, number>> = {
@@ -21,19 +20,12 @@ const ROUGHNESS: Readonly<Record<Face, number>> = {
   band: 0.9,
 };
 
-const LEATHERS: Partial<Record<PartName, 'outside' | 'pocket' | 'lining'>> = {
-  outside: 'outside',
-  frontPocket: 'pocket',
-  backPocket: 'pocket',
-  lining: 'lining',
-};
-
 /** Makes the materials of a document as they are asked for, one for each kind of surface. */
 export function materialsOf(document: Document, colours: GlbColours): (mesh: MeshData, face: Face) => Material {
   const made = new Map<string, Material>();
   return ({ part }, face) => {
     const isLeather = face === 'grain' || face === 'flesh' || face === 'cutEdge';
-    const leather = LEATHERS[part] ?? 'outside';
+    const leather = leatherOf(part);
     const [name, colour] = isLeather ? [`${leather} ${face}`, colours[leather][face]] : [face, colours[face]];
     const known = made.get(name);
     if (known !== undefined) return known;

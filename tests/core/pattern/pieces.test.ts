@@ -94,7 +94,7 @@ describe('the two board edges may seat', () => {
     const between = (change: object) => {
       const job = jobOf({ pattern: { outsideWidth_mm: 400 }, ...change });
       const needs = needsOverRange(job);
-      return seatToSeat(piecesAt(job, needs, mm(50)), needs.thick, job.pockets.construction === 'turned');
+      return seatToSeat(piecesAt(job, needs, mm(50)), needs.thick);
     };
     expect(between({})).toBeCloseTo(400 - 2 * (4 + SEAT), 5);
     expect(between({ pockets: { construction: 'turned', depth_mm: 50 } })).toBeCloseTo(400 - 2 * (50 + 6.5), 9);

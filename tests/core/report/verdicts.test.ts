@@ -4,24 +4,10 @@ import { parseJob } from '../../../src/core/job/parseJob.ts';
 import { designReport } from '../../../src/core/report/designReport.ts';
 import type { Report } from '../../../src/core/report/reportSchema.ts';
 import { defined } from '../../defined.ts';
-import { soundJob } from '../../jobArbitrary.ts';
 import { nth } from '../../nth.ts';
-
-const LEATHER = { outside: { min_mm: 1.5875, max_mm: 1.984375 } };
-const LEDGER = { width_mm: 165, height_mm: 240, thickness_mm: 28, boardThickness_mm: 2.5 };
-
-const job = (rest: object = {}) =>
-  soundJob({
-    format: 'coverwright-job',
-    version: 1,
-    book: LEDGER,
-    leather: LEATHER,
-    seam: { method: 'lacing' },
-    ...rest,
-  });
+import { job, LEATHER, LEDGER, row } from './lacedLedger.ts';
 
 const reportOf = (rest: object = {}): Report => designReport(coverDesign(job(rest)));
-const row = (report: Report, id: string) => defined(report.checks.find((check) => check.id === id));
 const sized = designReport(coverDesign(job())).pattern.outside;
 
 describe('a cover that is too large', () => {

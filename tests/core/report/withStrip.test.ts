@@ -3,26 +3,10 @@ import { elasticOverRange, fitReport } from '../../../src/core/fitReport.ts';
 import { coverDesign } from '../../../src/core/fold/coverDesign.ts';
 import { createElasticSolvers } from '../../../src/core/fold/elastic/elasticFit.ts';
 import { designReport } from '../../../src/core/report/designReport.ts';
-import type { Report } from '../../../src/core/report/reportSchema.ts';
 import { withStrip } from '../../../src/core/report/withStrip.ts';
 import { mm } from '../../../src/core/units/mm.ts';
 import { defined } from '../../defined.ts';
-import { soundJob } from '../../jobArbitrary.ts';
-
-const LEATHER = { outside: { min_mm: 1.5875, max_mm: 1.984375 } };
-const LEDGER = { width_mm: 165, height_mm: 240, thickness_mm: 28, boardThickness_mm: 2.5 };
-
-const job = (rest: object = {}) =>
-  soundJob({
-    format: 'coverwright-job',
-    version: 1,
-    book: LEDGER,
-    leather: LEATHER,
-    seam: { method: 'lacing' },
-    ...rest,
-  });
-
-const row = (report: Report, id: string) => defined(report.checks.find((check) => check.id === id));
+import { job, row } from './lacedLedger.ts';
 
 const solvers = createElasticSolvers();
 const design = coverDesign(job());

@@ -9,8 +9,8 @@ import {
   Vector2,
   Vector3,
 } from 'three';
-import type { Face, PartName } from '../../../core/index.ts';
-import { type LeatherKind, PALETTE } from './palette.ts';
+import { type Face, type LeatherName, leatherOf, type PartName } from '../../../core/index.ts';
+import { PALETTE } from './palette.ts';
 import { showZone, varyOverLargeAreas, type ZoneUniform } from './shading.ts';
 import { tileTexture } from './tile.ts';
 import { type TileName, tilesOf } from './tiles.ts';
@@ -73,7 +73,7 @@ export function coverMaterials(look: Look): CoverMaterials {
   };
 
   const bookFaces = makeBookFaces(make, textures);
-  const leatherFaces = (kind: LeatherKind): FaceMaterials => {
+  const leatherFaces = (kind: LeatherName): FaceMaterials => {
     const faces = makeLeatherFaces(make, textures, kind);
     if (look === 'full') varyOverLargeAreas(faces.grain);
     if (kind === 'outside') for (const face of [faces.grain, faces.flesh, faces.cutEdge]) showZone(face, zone);
@@ -101,7 +101,7 @@ type Make = (recipe: Recipe) => Material;
 /** The light look has no relief. */
 type Textures = Readonly<Partial<Record<TileName, Texture>>>;
 
-function makeLeatherFaces(make: Make, textures: Textures, kind: LeatherKind) {
+function makeLeatherFaces(make: Make, textures: Textures, kind: LeatherName) {
   const colours = PALETTE[kind];
   const grain = make({
     color: colours.grain,
@@ -136,12 +136,6 @@ const makeBookFaces = (make: Make, textures: Textures) => ({
   band: make({ color: PALETTE.band, map: textures.band, roughness: 0.6 }),
 });
 
-const KIND_OF_PART: Partial<Record<PartName, LeatherKind>> = {
-  frontPocket: 'pocket',
-  backPocket: 'pocket',
-  lining: 'lining',
-};
-
 /** Materials of a part in the order of `FACES`. */
 export const materialsOf = (materials: CoverMaterials, part: PartName): Material[] =>
-  FACES.map((face) => materials[KIND_OF_PART[part] ?? 'outside'][face]);
+  FACES.map((face) => materials[leatherOf(part)][face]);

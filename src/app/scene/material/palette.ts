@@ -23,8 +23,6 @@ export const SECTION_TONE = {
   band: '#d9cba8',
 } as const;
 
-export type LeatherKind = 'outside' | 'pocket' | 'lining';
-
 /** Bench, marks and air for the page's light and dark dress. */
 export const SCHEMES = {
   light: { bench: '#d6cdbd', rule: 0.1, sky: '#ffffff', ground: '#b7a68d', daylight: 1 },

@@ -63,7 +63,7 @@ export function sectionInputAt(
   const needs = design.needs[point];
   const { book, leathers } = needs;
   const outline = bookOutline(book, typeof opening === 'number' ? symmetricOpening(opening) : opening);
-  const length = seatToSeat(pieces, needs, job.pockets.construction === 'turned');
+  const length = seatToSeat(pieces, needs);
   const points = outline.points;
   const boards = [distance(points[0]!, points[1]!), distance(points.at(-1)!, points.at(-2)!)];
   const held = heldLength(needs, pieces.pocketDepth, Math.min(...boards));
