@@ -1,7 +1,7 @@
 import { arcPoint, type Contour, type Segment, segmentEnd, segmentStart, type Vec2 } from '../../core/index.ts';
 
 /** A number to a millionth of a mm, without idle zeros. */
-export const svgNumber = (value: number): string => String(Math.round(value * 1e6) / 1e6 + 0);
+export const svgNumber = (value: number): string => String(Math.round(value * 1e6) / 1e6);
 
 /**
  * Segments that follow on from one another as the data of an SVG path; a whole circle becomes two halves.
