@@ -2,7 +2,7 @@ import { describe, expect, test } from 'vitest';
 import tideLedger from '../../../public/jobs/tide-ledger.json' with { type: 'json' };
 import { axisTicks } from '../../../src/app/explore/axisTicks.ts';
 import { bandPath, linePath, plotFrame, stackedParts, stretches } from '../../../src/app/explore/chartLayout.ts';
-import { bareText, fieldFigure, figureText, resultFigure } from '../../../src/app/explore/figure.ts';
+import { bareText, fieldFigure, resultFigure } from '../../../src/app/explore/figure.ts';
 import { growthWords, readingWords } from '../../../src/app/explore/readingWords.ts';
 import { sweepRange } from '../../../src/app/explore/sweepRange.ts';
 import { exploreFields } from '../../../src/core/explore/exploreField.ts';
@@ -57,12 +57,12 @@ describe('ticks', () => {
 
 describe('a figure', () => {
   test('is printed as everything else prints it: gaps as gaps, cut sizes as cut, sums as their parts, whole degrees', () => {
-    expect(figureText(-1.256, MM)).toBe('−1.3 mm');
-    expect(figureText(1.256, MM)).toBe('1.2 mm');
-    expect(figureText(-25.4 / 64, INCH)).toBe('−1/64 in');
-    expect(figureText(382.5, resultFigure({ unit: 'mm', group: 'cut sizes' }, metric))).toBe('382.5 mm');
-    expect(figureText(1.2375, resultFigure({ unit: 'mm', group: 'allowances' }, metric))).toBe('1.24 mm');
-    expect(figureText(90.04, resultFigure(DEGREES, imperial))).toBe('91°');
+    expect(MM.text(-1.256)).toBe('−1.3 mm');
+    expect(MM.text(1.256)).toBe('1.2 mm');
+    expect(INCH.text(-25.4 / 64)).toBe('−1/64 in');
+    expect(resultFigure({ unit: 'mm', group: 'cut sizes' }, metric).text(382.5)).toBe('382.5 mm');
+    expect(resultFigure({ unit: 'mm', group: 'allowances' }, metric).text(1.2375)).toBe('1.24 mm');
+    expect(resultFigure(DEGREES, imperial).text(90.04)).toBe('91°');
   });
 
   test('under a heading leaves its unit out, unless it has another', () => {
@@ -72,9 +72,9 @@ describe('a figure', () => {
 
   test('of a leather goes in ounces with inches, and in mm where it is no quarter of one', () => {
     const weight = defined(fields('in').find(({ id }) => id === 'leather.outside'));
-    expect(figureText(1.984375, fieldFigure(weight, imperial))).toBe('5 oz');
-    expect(figureText(2, fieldFigure(weight, imperial))).toBe('2 mm');
-    expect(figureText(2, fieldFigure(weight, metric))).toBe('2 mm');
+    expect(fieldFigure(weight, imperial).text(1.984375)).toBe('5 oz');
+    expect(fieldFigure(weight, imperial).text(2)).toBe('2 mm');
+    expect(fieldFigure(weight, metric).text(2)).toBe('2 mm');
   });
 });
 
