@@ -54,6 +54,7 @@ export {
   type Contour,
   circle,
   flattened,
+  rectangle,
   type Segment,
   segmentEnd,
   segmentStart,

@@ -9,6 +9,7 @@ import {
   seenOf,
   textWidth,
 } from '../core/index.ts';
+import { brokenLines } from './brokenLines.ts';
 import { kerfed } from './kerf.ts';
 import { LASER_CAUTION } from './laserCaution.ts';
 import { LAYER_STYLES } from './layerStyle.ts';
@@ -30,7 +31,7 @@ export interface CuttingLayer {
   /** Number in the palette of DXF, and the same colour for SVG. */
   readonly aci: number;
   readonly colour: string;
-  /** Dashes and gaps in turn, mm; none for a line drawn through. */
+  /** Dashes and gaps in turn, mm; empty for a solid line. */
   readonly dash: readonly number[];
   /** Which entities of a drawing belong here. */
   readonly takes: (layer: Layer, kind: Entity['kind']) => boolean;
@@ -50,8 +51,8 @@ function layerOf(
 export const CAUTION_LAYER = layerOf('CAUTION', 30, '#ff7f00', null);
 
 /**
- * Every layer, in the order in which a piece is worked: what is only drawn, what is engraved, holes and slits, and the cut
- * edge last, for a piece that is cut free may shift.
+ * Every layer, in the order in which a piece is worked: what is only drawn, what is engraved, holes and slits, and the
+ * cut edge last, because a piece that is cut free may shift.
  */
 export const CUTTING_LAYERS: readonly CuttingLayer[] = [
   CAUTION_LAYER,
@@ -69,7 +70,7 @@ export const CUTTING_LAYERS: readonly CuttingLayer[] = [
   layerOf('CUT', 1, '#ff0000', 'cut'),
 ];
 
-/** One piece of a cutting file: what stands in it layer by layer, in the order of work. */
+/** One piece of a cutting file, its layers in the order of work. */
 interface CuttingPiece {
   readonly id: PieceDrawing['id'] | `${PieceDrawing['id']}-${number}`;
   readonly name: PieceDrawing['name'];
@@ -78,16 +79,16 @@ interface CuttingPiece {
   readonly layers: readonly { readonly layer: CuttingLayer; readonly entities: readonly Entity[] }[];
 }
 
-/** What both kinds of cutting file hold; y up, the lowest piece at 0, mm. */
+/** Content of both kinds of cutting file; y up, the lowest piece at 0, mm. */
 export interface CuttingFile {
   readonly width: number;
   readonly height: number;
   readonly pieces: readonly CuttingPiece[];
-  /** Rows of the cautions, to be set under the pieces; none where words are left out. */
+  /** Lines of the cautions under the pieces; empty where words are left out. */
   readonly cautions: readonly string[];
 }
 
-/** Letters of the cautions and their rows, mm. */
+/** Letter height and line step of the cautions, mm. */
 export const CAUTION = { height: 3, row: 4.5 } as const;
 
 /**
@@ -107,23 +108,14 @@ export function cuttingFile(drawing: Drawing, options: CuttingOptions, gap: numb
       at,
       layers: inOrder(kerfed(piece, kerf_mm), layers),
     })),
-    cautions: layers.includes('text') ? LASER_CAUTION.flatMap((text) => wrapped(text, width)) : [],
+    cautions: layers.includes('text') ? LASER_CAUTION.flatMap((text) => brokenLines(text, width, rowWidth)) : [],
   };
 }
+
+const rowWidth = (words: string): number => textWidth(words, CAUTION.height);
 
 const inOrder = (piece: PieceDrawing, layers: readonly Layer[]): CuttingPiece['layers'] =>
   CUTTING_LAYERS.map((layer) => ({
     layer,
     entities: layers.flatMap((own) => seenOf(piece, own, layers).filter(({ kind }) => layer.takes(own, kind))),
   })).filter(({ entities }) => entities.length > 0);
-
-/** Breaks a sentence into rows that are no wider than the pieces. */
-function wrapped(sentence: string, width: number): string[] {
-  const rows = [''];
-  for (const word of sentence.split(' ')) {
-    const longer = `${rows.at(-1)} ${word}`.trimStart();
-    if (textWidth(longer, CAUTION.height) <= width) rows[rows.length - 1] = longer;
-    else rows.push(word);
-  }
-  return rows;
-}

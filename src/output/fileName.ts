@@ -1,7 +1,7 @@
-/** Most bytes of a name in UTF-8, its ending with it: under the 255 of common file systems, with room for a folder's own mark. */
+/** Longest name in UTF-8 bytes, ending included: well under the 255 of common file systems. */
 const MOST_BYTES = 120;
 
-/** What a job without a name of its own is saved as. */
+/** File name of a job without a name. */
 const NAMELESS = 'untitled-cover';
 
 /** Names of devices that some file systems refuse, whatever the ending. */
@@ -9,7 +9,7 @@ const RESERVED = /^(con|prn|aux|nul|com\d|lpt\d)$/;
 
 const bytes = (text: string): number => new TextEncoder().encode(text).length;
 
-/** Letters and digits of any script in lower case, a point only within a number, all else as hyphens. */
+/** Letters and digits of any script in lower case, points within numbers, hyphens for all else. */
 const slug = (text: string): string =>
   text
     .normalize('NFC')
@@ -19,11 +19,11 @@ const slug = (text: string): string =>
     ?.join('-') ?? '';
 
 /**
- * Name of a saved file: the job's name, what sets this file apart from others of the job, and the ending.
+ * Name of a saved file: the job's name, the variants that tell it from other files of the job, and the ending.
  *
- * No character that a file system forbids, never empty before the ending, at most 120 bytes in UTF-8: the job's name is
- * cut, between letters as a reader counts them, and what sets the file apart never.
- * @param name of the job, or whatever stands there
+ * It has no character that a file system forbids, is never empty before the ending, and takes at most 120 bytes in
+ * UTF-8: the job's name is cut to fit, between grapheme clusters, the variants never.
+ * @param name of the job, or any other value
  * @param ending without its first point
  * @param variants such as `mirrored`; empty ones are left out
  */
@@ -42,6 +42,6 @@ export function fileName(name: unknown, ending: string, variants: readonly strin
     if (bytes(kept) + bytes(segment) + bytes(tail) > MOST_BYTES) break;
     kept += segment;
   }
-  // One letter may carry more marks than there is room for.
+  // A single letter with its marks may be longer than the room.
   return `${kept.replace(/[-.]+$/, '') || NAMELESS}${tail}`;
 }

@@ -18,16 +18,16 @@ import {
   type Vec2,
 } from '../core/index.ts';
 
-/** Where the outline must be offset as a polygon, its arcs are chords that stray by at most this, mm. */
+/** Most that a chord stands off its arc where the outline is offset as a polygon, mm. */
 const CHORD_TOLERANCE = 0.001;
 
-/** Chords that tell whether an offset outline meets itself, mm. */
+/** The same where an offset outline is tested for meeting itself, mm. */
 const COARSE = 0.02;
 
-/** Decimals of a mm kept by the polygon library, which counts in whole numbers. */
+/** Decimals of a mm kept by the polygon library, which works in integers. */
 const DECIMALS = 5;
 
-/** Shortest slit, and widest hole, that is still sent to the machine, mm: where the beam alone makes the hole. */
+/** Least length of a slit and width of a hole, mm: below it the beam alone makes the hole. */
 const LEAST = 0.1;
 
 /** Direction of travel at the start or the end of a segment, as a unit vector. */
@@ -42,11 +42,11 @@ function travel(segment: Segment, end: 0 | 1): Vec2 {
 const rightOf = ([x, y]: Vec2): Vec2 => [y, -x];
 
 /**
- * Moves every segment of a counterclockwise outline outward: a line beside itself, an arc of radius r to r + d where it
- * bulges and r - d where it is hollow. At a corner two lines are drawn on to the point where they meet; else the path
- * turns about the corner on an arc of radius d, which leaves the corner as sharp.
- * @returns null where that is no outline: a hollow too tight for the beam, an inward corner at an arc, or a path that meets
- *   itself
+ * Offsets a counterclockwise outline outward by d: lines are shifted, an arc's radius r becomes r + d where it is
+ * convex and r - d where it is concave. At a corner two lines are extended until they meet; else an arc of radius d
+ * about the corner joins the segments, which keeps the corner sharp.
+ * @returns null where this gives no outline: a hollow too tight for the beam, an inward corner at an arc, or a path
+ *   that meets itself
  */
 function exactOffset(outline: Contour, d: number): Segment[] | null {
   const moved = outline.map((segment): Segment => {
@@ -79,7 +79,7 @@ function exactOffset(outline: Contour, d: number): Segment[] | null {
   return isSimplePolygon(flattened(path, COARSE).slice(0, -1)) ? path : null;
 }
 
-/** Moves a closed outline outward by a polygon library: corners mitred, arcs as short chords, what meets itself joined. */
+/** Offsets a closed outline by a polygon library: corners mitred, arcs as short chords, overlaps merged. */
 function polygonOffset(outline: Contour, d: number): Segment[] {
   const polygon = flattened(outline, CHORD_TOLERANCE)
     .slice(0, -1)
@@ -90,7 +90,7 @@ function polygonOffset(outline: Contour, d: number): Segment[] {
   return ring.map((_, i) => ({ kind: 'line', from: at(i), to: at(i + 1) }));
 }
 
-/** A hole whose radius, or a slit whose two ends, the beam makes larger by half its width. */
+/** A hole smaller by d in radius, or a slit shorter by d at each end. */
 function narrowed(hole: Entity, d: number): Entity {
   if (hole.kind === 'arc') return { ...hole, radius: Math.max(LEAST / 2, hole.radius - d) };
   if (hole.kind !== 'line') return hole;
@@ -100,8 +100,8 @@ function narrowed(hole: Entity, d: number): Entity {
 }
 
 /**
- * The piece as the beam must travel so that the piece, not the path, has its size: cut edge half a kerf out, stitching
- * holes half a kerf in, slits half a kerf shorter at each end. Lines stay lines and arcs arcs.
+ * The path of the beam that gives the piece its drawn size: cut edge half a kerf out, stitching holes half a kerf in,
+ * slits half a kerf shorter at each end. Lines stay lines and arcs arcs.
  * @param kerf width that the beam burns away, mm, 0 to 2; 0 leaves the piece as it is
  */
 export function kerfed(piece: PieceDrawing, kerf: number): PieceDrawing {
@@ -114,7 +114,7 @@ export function kerfed(piece: PieceDrawing, kerf: number): PieceDrawing {
   return { ...piece, outline, layers: { ...piece.layers, cut: [path(outline, true)], hole } };
 }
 
-/** Says of holes and slits that the beam cannot make as small as they are drawn. */
+/** Notes on holes and slits that are too small for the beam. */
 export function kerfNotes({ pieces }: Drawing, kerf: number): string[] {
   const sizes = new Map<string, Set<number>>([
     ['Holes', new Set()],

@@ -1,4 +1,4 @@
-/** Said in every file for a cutter. Common practice, no source. */
+/** Written in every cutting file. Common practice, no source. */
 export const LASER_CAUTION: readonly string[] = [
   'Laser: never cut PVC, or anything that may hold it: it frees toxic, corrosive fumes (hydrogen chloride).',
   'Chrome-tanned leather: its fumes may carry chromium; many machine makers forbid it. Vegetable-tanned leather gives smoke: extract it.',

@@ -1,6 +1,6 @@
 import type { Layer } from '../core/index.ts';
 
-/** How a layer is drawn on paper: line width and dashes in mm, ink. Told apart by dashes first, for a black printer. */
+/** A layer on paper: line width and dashes in mm, ink. Dashes tell layers apart on a black printer. */
 export interface LayerStyle {
   readonly width: number;
   readonly dash: readonly number[];

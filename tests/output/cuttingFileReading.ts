@@ -12,7 +12,7 @@ import type { Vec2 } from '../../src/core/math/vec2.ts';
 import { defined } from '../defined.ts';
 import { nth } from '../nth.ts';
 
-/** One thing that a cutting file holds, as an independent reader finds it; y up, mm. */
+/** One entity of a cutting file, as an independent reader finds it; y up, mm. */
 export interface Found {
   readonly layer: string;
   /** Points along it; of words the start of their base line. */
@@ -25,7 +25,7 @@ export interface Found {
   readonly height: number;
   /** Along which the words run, radians counterclockwise. */
   readonly rotation: number;
-  /** Width that the file gives the words, in whatever font; null where it leaves that to the font. */
+  /** Width that the file gives the words in any font; null where the font decides. */
   readonly width: number | null;
 }
 
@@ -37,13 +37,13 @@ export interface CuttingFile {
   readonly size: Vec2 | null;
 }
 
-/** Most chords that an arc is read as, and how far each may stray from it, mm. */
+/** Most chords that an arc is read as, and the most that each stands off it, mm. */
 const STEPS = 400;
 const STRAY = 1e-3;
 const nothing = { isClosed: false, radii: [], text: null, height: 0, rotation: 0, width: null };
 
 const roundPoints = (centre: Vec2, radius: number, start: number, sweep: number): Vec2[] => {
-  // A chord of the angle a strays by r a^2 / 8.
+  // A chord of the angle a stands off its arc by r a^2 / 8.
   const steps = Math.min(STEPS, Math.ceil(Math.abs(sweep) / Math.sqrt((8 * STRAY) / radius)));
   return Array.from({ length: steps + 1 }, (_, i) => {
     const angle = start + (sweep * i) / steps;

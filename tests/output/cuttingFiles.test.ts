@@ -22,7 +22,7 @@ describe.each([
   ['SVG', svg],
   ['DXF', dxf],
 ] as const)('the %s for a cutter', (format, file) => {
-  test('gives every layer a colour of its own, for a machine tells its passes by colour', () => {
+  test('gives every layer a colour of its own, because a machine tells its passes apart by colour', () => {
     const { colours } = file(laced);
     expect(colours.size).toBeGreaterThanOrEqual(9);
     expect(new Set(colours.values()).size).toBe(colours.size);
@@ -59,7 +59,7 @@ describe.each([
     expect(few).not.toMatch(/backbone|fastening|start/);
   });
 
-  test('says its cautions in a layer of their own, and where words are left out in a comment', () => {
+  test('has its cautions in a layer of their own, or in a comment where words are left out', () => {
     const { found } = file(laced);
     const said = found.filter(({ layer }) => layer === 'CAUTION').map(({ text }) => text);
     expect(said.join(' ')).toMatch(/never.*PVC.*hydrogen chloride.*chromium.*local rules/);

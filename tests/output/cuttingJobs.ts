@@ -20,7 +20,7 @@ const book = (width_mm: number, height_mm: number, thickness_mm: number, rest: o
 const leather = { outside: { min_mm: 1.2, max_mm: 1.4 } };
 const job = (name: string, rest: object) => ({ format: 'coverwright-job', version: 1, name, leather, ...rest });
 
-/** Every way of making the pieces, from a book for the waistcoat to the largest: [name, document, unit of the words]. */
+/** Every way of making the pieces, from the smallest book to the largest: [name, document, unit of the words]. */
 const DOCUMENTS: readonly (readonly [name: string, document: object, units: LengthUnit])[] = [
   ['tide ledger, laced', tideLedger, 'mm'],
   ['choir book, rounded back, inches', choirBook, 'in'],

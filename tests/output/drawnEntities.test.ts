@@ -1,4 +1,4 @@
-import DxfParser from 'dxf-parser';
+import DxfParser, { type ITextEntity } from 'dxf-parser';
 import { describe, expect, test } from 'vitest';
 import { rectangle } from '../../src/core/math/contour.ts';
 import type { Vec2 } from '../../src/core/math/vec2.ts';
@@ -179,6 +179,12 @@ test('cautions are broken where the next word would go beyond the pieces, and no
   expect(cuttingFile(drawing, silent, 10).cautions).toEqual([]);
 });
 
+test('a row of the cautions may be as wide as the pieces', () => {
+  const row = nth(LASER_CAUTION, 0).split(' ').slice(0, 6).join(' ');
+  const narrow = { ...drawing, pieces: [piece('outside', 1, textWidth(row, 3), 50)] };
+  expect(cuttingFile(narrow, {}, 10).cautions[0]).toBe(row);
+});
+
 describe('the SVG', () => {
   const groups = (svg: string) =>
     [...svg.matchAll(/<g id="([^"]+)"(?: class="(\w+)" ([^>]+))?>/g)].map((match) => match.slice(1));
@@ -202,6 +208,11 @@ describe('the SVG', () => {
     const rows = cuttingFile(drawing, {}, 10).cautions.length;
     expect(readSvg(patternSvg(drawing)).size).toEqual([120, 110 + 4.5 * rows]);
     expect(readSvg(patternSvg(drawing, { ...silent, gap_mm: 3 })).size).toEqual([106, 89]);
+  });
+
+  test('holds nothing but its elements where words are left out', () => {
+    const shapes = patternSvg(drawing, silent).replace(/<(title|desc)>.*<\/\1>/g, '');
+    expect(shapes.replace(/<[^>]*>/g, '').trim()).toBe('');
   });
 
   test('says in its title that it is mirrored, and only then', () => {
@@ -229,6 +240,14 @@ describe('the DXF', () => {
     const typeOf = (layer: string) =>
       new RegExp(`AcDbLayerTableRecord\\s+2\\s+${layer}\\s[\\s\\S]*?\\n\\s*6\\s+(\\w+)`).exec(dxf)?.[1];
     expect([typeOf('FOLD'), typeOf('CUT')]).toEqual(['FOLD', 'Continuous']);
+  });
+
+  test('turns its words by the angle of their base line, for readers that fit no words between two points', () => {
+    const { entities } = defined(new DxfParser().parseSync(patternDxf(drawing)));
+    const words = entities.filter(({ type }) => type === 'TEXT') as ITextEntity[];
+    expect(words.length).toBeGreaterThan(5);
+    for (const { text, rotation } of words)
+      expect([text, rotation ?? 0]).toEqual([text, expect.closeTo(text === 'Up' ? 90 : 0, 6)]);
   });
 
   test('names the tool that wrote it', () => expect(patternDxf(drawing)).toMatch(/\$LASTSAVEDBY\s+1\s+Coverwright/));

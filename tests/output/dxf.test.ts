@@ -27,7 +27,7 @@ function read(text: string) {
   if (file === null) throw new Error('not a DXF');
   return file;
 }
-/** Written and read again in every test, so that each stands for itself. */
+/** Written and read again in every test, so that each is independent. */
 const written = () => read(patternDxf(drawing));
 const on = <T extends { type: string; layer: string }>(layer: string, type: string): T[] =>
   (written().entities as unknown as T[]).filter((entity) => entity.layer === layer && entity.type === type);

@@ -15,7 +15,7 @@ describe('the name of a saved file', () => {
     ['Sổ thủy triều'.normalize('NFD'), [], 'pdf', `${'sổ-thủy-triều'.normalize('NFC')}.pdf`],
     [' ?! ', ['card'], 'dxf', 'untitled-cover-card.dxf'],
     ['', [], 'dxf', 'untitled-cover.dxf'],
-    // Names of devices that one file system keeps for itself, whatever the ending.
+    // Device names that one file system reserves, whatever the ending.
     ['CON', [], 'job.json', 'con-cover.job.json'],
     ['Lpt1', [], 'svg', 'lpt1-cover.svg'],
   ])('%j %j as %s is %s', (name, variants, ending, expected) => {
@@ -27,20 +27,20 @@ describe('the name of a saved file', () => {
     expect(fileName(7, 'svg')).toBe('7.svg');
   });
 
-  test('of a name of 170 letters keeps its variants and its ending, cut between letters', () => {
+  test('of 170 letters keeps its variants and its ending, and is cut between letters', () => {
     const name = fileName('Ψ'.repeat(170), 'template.pdf', ['card', 'mirrored']);
     expect(name).toMatch(/^ψ+-card-mirrored\.template\.pdf$/);
     expect(bytes(name)).toBeGreaterThan(116);
     expect(bytes(name)).toBeLessThanOrEqual(120);
   });
 
-  test('never parts a letter from its marks', () => {
+  test('never separates a letter from its marks', () => {
     // Devanagari: a consonant with its vowel sign is one letter to a reader, two code points, six bytes.
     const name = fileName('कि'.repeat(40), 'svg', ['leather']);
     expect(name).toMatch(/^(कि)+-leather\.svg$/u);
   });
 
-  test('of any name is 1 to 120 bytes of letters, digits, hyphens and points, and another for every variant', () => {
+  test('of any job name is 1 to 120 bytes of letters, digits, hyphens and points, and differs for every variant', () => {
     const text = fc.string({ unit: 'binary', maxLength: 300 });
     checkLaw(
       fc.property(text, fc.subarray(['card', 'mirrored', 'kerf 0.25 mm', 'roll 610 mm']), (job, variants) => {

@@ -32,7 +32,7 @@ describe('a piece with the kerf of a laser allowed for', () => {
       const edge = flattened(piece.outline, 1e-4);
       for (const point of flattened(cut.outline, 1e-4)) {
         expect(toChain(point, edge)).toBeGreaterThan(kerf / 2 - 0.0011);
-        // A mitred corner stands out farther: at a right angle by the square root of two, at a scooped mouth by under two.
+        // A mitred corner is farther out: at a right angle by the square root of two, at a scooped mouth by under two.
         expect(toChain(point, edge)).toBeLessThan(kerf);
       }
       const straight = flattened(cut.outline, 1e-4).filter((point) => toChain(point, edge) < kerf / 2 + 0.0011);
@@ -52,7 +52,7 @@ describe('a piece with the kerf of a laser allowed for', () => {
       const kerf = 0.3;
       const area = contourArea(kerfed(piece, kerf).outline);
       const steiner = contourArea(piece.outline) + (contourLength(piece.outline) * kerf) / 2;
-      // Corners add at most a square of the kerf each; arcs are chords that stray by a thousandth.
+      // Corners add at most a square of the kerf each; arcs are chords that stand off by a thousandth.
       expect(Math.abs(area - steiner)).toBeLessThan(4 * kerf ** 2 + 0.001 * contourLength(piece.outline));
       const ring = flattened(kerfed(piece, kerf).outline, 1e-4).map(([x, y]) => ({ x, y }));
       const back = inflatePathsD([ring.slice(0, -1)], -kerf / 2, JoinType.Miter, EndType.Polygon, 4, 6);
@@ -220,7 +220,7 @@ describe('a piece with the kerf of a laser allowed for', () => {
     expect(kerfNotes({ ...drawing, pieces: [piece] }, 1.5)).toEqual([]);
   });
 
-  test('of nothing is the piece itself, and out of range is refused', () => {
+  test('of 0 leaves the piece as it is, and one out of range is refused', () => {
     expect(kerfed(nth(drawing.pieces, 0), 0)).toBe(drawing.pieces[0]);
     expect(boundsOf(flattened(kerfed(nth(drawing.pieces, 1), 2).outline, 1e-3)).height).toBeCloseTo(
       nth(drawing.pieces, 1).height + 2,

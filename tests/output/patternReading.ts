@@ -3,7 +3,7 @@ import { nth } from '../nth.ts';
 import { boundsOf } from './outlineDistance.ts';
 import type { ReadPage } from './pdfReading.ts';
 
-/** Pages of a template that carry a piece, told by the words at their foot. */
+/** Pages of a template that carry a piece, recognised by the words at their foot. */
 export const pagesOf = (pages: readonly ReadPage[], name: string, title = 'Tide ledger'): ReadPage[] =>
   pages.filter(({ words }) =>
     words

@@ -138,7 +138,7 @@ describe.each(PAPERS.map((paper) => [nameOf(paper), paper] as const))('the templ
     expect(bars.map(({ width, height }) => (width > height ? 'x' : 'y')).sort()).toEqual(['x', 'y']);
     for (const { low, high, width, height } of bars) {
       const axis = width > height ? 0 : 1;
-      // What lies so near to the bar that a rule laid along it would meet it.
+      // Lines so near to the bar that a rule laid along it would meet them.
       const beside = chains
         .flat()
         .filter((point) => Math.abs(nth(point, 1 - axis) - nth(low, 1 - axis)) < 5)
@@ -206,7 +206,7 @@ describe('the template', () => {
     ).not.toContain('angle marked');
   });
 
-  test('makes up for a printer whose bars measured off: what it shrinks is drawn larger by as much', async () => {
+  test('corrects for a printer whose bars measured off: what it shrinks is drawn larger by as much', async () => {
     const bars = { x_mm: 148.5, y_mm: 151.2 };
     const pages = await readPdf(await patternPdf(design, { bars }));
     const outside = nth(drawing.pieces, 0);
@@ -217,7 +217,7 @@ describe('the template', () => {
     }
   });
 
-  test('names "fit to page" where both bars show it, and refuses bars that no printer is off by', async () => {
+  test('names "fit to page" where both bars show it, and refuses bars with a larger error than printers have', async () => {
     const pages = await readPdf(await patternPdf(design, { bars: { x_mm: 141.1, y_mm: 141.2 } }));
     expect(
       nth(pages, 0)
@@ -234,7 +234,7 @@ describe('the template', () => {
     const page = nth(pagesOf(pages, outside.name), 0);
     const { low } = boundsOf(outlineOn(page));
     const drawn = page.paths.flatMap(({ chains }) => chains.flat());
-    // Marks of seam, strap and pen loop are alike at no two corners.
+    // Marks of seam, strap and pen loop differ at all corners.
     for (const mark of outside.layers.mark) {
       if (mark.kind !== 'line') continue;
       for (const [x, y] of [mark.from, mark.to]) {
@@ -280,7 +280,7 @@ describe('the template', () => {
     await expect(drawingPdf(four)).rejects.toThrow(/allowed: 400. Choose a larger paper/);
   });
 
-  test('has what a small piece has no room for beside it on its page, led to it by a line', async () => {
+  test('has words without room on a small piece beside it on its page, with a leader', async () => {
     const book = { width_mm: 35, height_mm: 50, thickness_mm: 6, boardThickness_mm: 1 };
     const small = coverOf({ book, construction: { strap: {}, penLoop: {} } });
     const [outside] = patternDrawing(small).pieces;
@@ -297,7 +297,7 @@ describe('the template', () => {
     expect(leads).toHaveLength(1);
   });
 
-  test('says by number which characters of a name its letters lack, and draws a box for each', async () => {
+  test('names by number the characters that its letters lack, and draws a box for each', async () => {
     const pages = await readPdf(await patternPdf(coverOf({ name: 'Küste → 潮 🐟' })));
     expect(nth(nth(pages, 0).words, 0).text).toBe('Küste → □ □');
     expect(nth(pages, 0).words.map(({ text }) => text)).toContain(
@@ -316,7 +316,7 @@ describe('the template', () => {
     ).not.toContain('lack');
   });
 
-  test('sets accents typed apart as one letter, and leaves out what is not drawn', async () => {
+  test('sets a letter and its accent as one, and leaves out what is not drawn', async () => {
     const pages = await readPdf(await patternPdf(coverOf({ name: 'thu\u0309y\u200b\u00adtrie\u0302\u0300u\t1' })));
     expect(nth(nth(pages, 0).words, 0).text).toBe('thủytriều 1');
   });
@@ -325,12 +325,12 @@ describe('the template', () => {
     ['כתב abc 12, ים', ['כתב', ' abc 12, ', 'ים']],
     ['ספר הים 12', ['12', 'ספר הים ']],
     ['Tide ledger', ['Tide ledger']],
-  ])('sets “%s” in stretches of one direction, from the left of the page', (text, runs) => {
+  ])('sets “%s” in runs of one direction, from the left of the page', (text, runs) => {
     expect(visualRuns(text)).toEqual(runs);
   });
 });
 
-test('the licence of the letters goes out with them as their package has it', () => {
+test('the licence of the letters is published with them as their package has it', () => {
   const text = (path: string): string => readFileSync(new URL(`../../${path}`, import.meta.url), 'utf8');
   expect(text('public/fonts/DejaVu-LICENSE.txt')).toBe(text('node_modules/dejavu-fonts-ttf/LICENSE'));
 });

@@ -43,13 +43,13 @@ interface ReadFont {
 
 const MM = 25.4 / 72;
 
-/** Chords that each curve is read as. */
+/** Number of chords that each curve is read as. */
 const CHORDS = 128;
 
 /** Path operators inside a constructed path, as the reader numbers them. */
 const PATH = { moveTo: 0, lineTo: 1, curveTo: 2, closePath: 4 } as const;
 
-/** Reads a PDF back with a reader that knows nothing of how it was made. Throws on any transform, which ours do not use. */
+/** Reads a PDF back with an independent reader. Throws on any transform, which ours do not use. */
 export async function readPdf(bytes: Uint8Array): Promise<ReadPage[]> {
   const file = await getDocument({ data: bytes.slice(), verbosity: 0, fontExtraProperties: true }).promise;
   const pages: ReadPage[] = [];

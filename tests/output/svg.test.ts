@@ -38,7 +38,7 @@ function pointsOf(d: string, count = 400): Vec2[] {
   return [...points, nth(points, 0)].map(({ x, y }) => [x, -y]);
 }
 
-/** Written again in every test, so that each stands for itself. */
+/** Written again in every test, so that each is independent. */
 const written = (): Element => parsed(patternSvg(drawing));
 
 describe('the SVG of a pattern, read back', () => {
@@ -83,7 +83,7 @@ describe('the SVG of a pattern, read back', () => {
       expect([layer, groups(pieceGroup(root, 'outside'), layer).length]).toEqual([layer, 1]);
   });
 
-  test('keeps a name with signs that mean something in XML', () => {
+  test('keeps a name with the special characters of XML', () => {
     const root = written();
     expect(nth(root.getElementsByTagName('title'), 0).textContent).toBe('Tide "ledger" <1> & co');
   });

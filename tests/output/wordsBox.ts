@@ -3,7 +3,7 @@ import { isInside } from '../../src/core/math/polygonDistance.ts';
 import type { Vec2 } from '../../src/core/math/vec2.ts';
 import { nth } from '../nth.ts';
 
-/** Published metrics of Helvetica, as the PDF library carries them, stand for a plain sans serif. */
+/** Published metrics of Helvetica, as the PDF library has them, for any plain sans serif. */
 export const helvetica = StandardFontEmbedder.for(
   StandardFonts.Helvetica as unknown as Parameters<typeof StandardFontEmbedder.for>[0],
 );
@@ -40,7 +40,7 @@ const isCrossed = (a: Vec2, b: Vec2, c: Vec2, d: Vec2): boolean =>
 export const meets = (points: readonly Vec2[], box: readonly Vec2[]): boolean =>
   !areApart(points, box) && isOver(points, box);
 
-/** Whether the boxes round two sets of points lie apart: a quick no. */
+/** Whether the boxes round two sets of points lie apart, as a quick test. */
 const areApart = (a: readonly Vec2[], b: readonly Vec2[]): boolean =>
   ([0, 1] as const).some((axis) => {
     const ends = (points: readonly Vec2[]): [number, number] =>

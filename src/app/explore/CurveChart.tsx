@@ -12,7 +12,7 @@ interface CurveChartProps {
   readonly answered: Answered<'curve'>;
   /** Name of the job laid over. */
   readonly overlayName: string;
-  /** Value of the field that is read, marked across the curve. */
+  /** Value of the field at which the curve is read. */
   readonly reading: number;
   readonly onRead: (at: number) => void;
 }
@@ -21,7 +21,7 @@ const HEIGHT = 316;
 
 const bracketed = (figure: Figure): Figure => ({ ...figure, unit: figure.unit === '' ? '' : `(${figure.unit})` });
 
-/** Result against field: range band, limits, the job as it stands, and a second job laid over it. */
+/** Result against field: range band, limits, the present job, and a second job laid over it. */
 export function CurveChart({ answered: { question, answer }, overlayName, reading, onRead }: CurveChartProps) {
   const lengths = useLengths();
   const [ref, width] = useWidth<HTMLDivElement>();
@@ -109,7 +109,7 @@ export function CurveChart({ answered: { question, answer }, overlayName, readin
 /** Least distance between two names, px. */
 const LINE = 13;
 
-/** Which edge of the band is which, at its right end. */
+/** Names of the band's edges, at its right end. */
 function EndNames({ last, x, y }: { last: PlotPoint | undefined; x: number; y: (value: number) => number }) {
   if (last === undefined) return null;
   const [thin, thick] = [y(last.thin), y(last.thick)];

@@ -2,20 +2,20 @@ import { EXPLORE_RESULTS, type ExploreField } from '../../core/index.ts';
 import { useDispatch, useLengths } from '../state/BenchContext.tsx';
 import { MARGIN } from './chartLayout.ts';
 import { fieldName } from './fieldWords.ts';
-import { fieldFigure, figureText, resultFigure, smallFigure } from './figure.ts';
+import { fieldFigure, resultFigure, smallFigure } from './figure.ts';
 import { growthWords, readingWords } from './readingWords.ts';
 import type { Answered } from './useExplored.ts';
 
 interface CurveReaderProps {
   readonly answered: Answered<'curve'>;
-  /** Which point of the curve is read. */
+  /** Index of the point that is read. */
   readonly index: number;
   /** The field as the job stands now. */
   readonly field: ExploreField;
   readonly onRead: (at: number) => void;
 }
 
-/** Runs along the curve by key, thumb or mouse, says what it reads, and puts the value read into the job. */
+/** Reads the curve at a point chosen by a slider, and puts the field's value there into the job. */
 export function CurveReader({ answered: { question, answer }, index, field, onRead }: CurveReaderProps) {
   const dispatch = useDispatch();
   const lengths = useLengths();
@@ -34,7 +34,7 @@ export function CurveReader({ answered: { question, answer }, index, field, onRe
         value={index}
         style={{ marginInlineStart: MARGIN.left - 8, inlineSize: `calc(100% - ${MARGIN.left + MARGIN.right - 16}px)` }}
         aria-label={`Read along ${fieldName(read)}`}
-        aria-valuetext={figureText(point.at, across)}
+        aria-valuetext={across.text(point.at)}
         onChange={(event) => onRead(points[Number(event.target.value)]!.at)}
       />
       <div className="row explore-reading">
@@ -47,7 +47,7 @@ export function CurveReader({ answered: { question, answer }, index, field, onRe
           disabled={!isUsable}
           onClick={() => dispatch({ type: 'edit', patches: field.changes(point.at) })}
         >
-          Put {figureText(point.at, across)} into the job
+          Put {across.text(point.at)} into the job
         </button>
       </div>
     </div>

@@ -13,7 +13,7 @@ const END_WORDS = { thin: 'Thin', nominal: 'Middle', thick: 'Thick' };
 
 const partsOf = (point: SweepPoint) => ('issue' in point ? [] : point.readings[0]!.parts);
 
-/** The chart in figures: evenly spaced values of the field, and the job as it stands. */
+/** The chart in figures: evenly spaced values of the field, and the present job. */
 export function CurveTable({
   answered: { question, answer },
   overlayName,

@@ -13,13 +13,13 @@ import { useExplored } from './useExplored.ts';
 import { WhatMustChange } from './WhatMustChange.tsx';
 import './explore.css';
 
-/** The question that makers ask most: how much more a heavier leather needs. */
+/** The first question shown: how much more a heavier leather needs. */
 const FIRST_FIELD = 'leather.outside';
 const FIRST_RESULT = 'foreEdgeAllowance';
 
 const needs = ({ history, design, report }: Bench) => ({ document: history.good.document, design, report });
 
-/** How one field bears on one result, what must change for the cover to fit, and what wrong measures would do to it. */
+/** How one field changes one result, what must change for the cover to fit, and what measuring errors do to it. */
 function Explore({ document, design, report }: ReturnType<typeof needs>) {
   const id = useId();
   const [chosenField, setField] = useState(FIRST_FIELD);
@@ -32,7 +32,7 @@ function Explore({ document, design, report }: ReturnType<typeof needs>) {
   const [spread, setSpread] = useState<ErrorSpread>('normal');
 
   const fields = useMemo(() => exploreFields(document, design), [document, design]);
-  // A field goes with the leather that it belongs to, a check stops wanting anything.
+  // The chosen field disappears with its leather, and the chosen check may fit by now.
   const field = fields.find((each) => each.id === chosenField) ?? fields.find((each) => each.id === FIRST_FIELD)!;
   const target = report.checks.some((each) => each.id === chosenTarget && isWanting(each.verdict))
     ? chosenTarget

@@ -17,11 +17,11 @@ interface ExplorePickersProps {
   readonly onPin: () => void;
 }
 
-/** Zooms of the range in halves and doubles. */
+/** Limits of the zoom, which changes by factors of 2. */
 const CLOSEST = 1 / 8;
 const WIDEST = 8;
 
-/** What is moved, what is watched, how far, and what is laid over. */
+/** Choice of the field, the result, the range and the job laid over. */
 export function ExplorePickers(props: ExplorePickersProps) {
   const { fields, fieldId, resultId, overlays, overlayId, zoom, onField, onResult, onOverlay, onZoom, onPin } = props;
   const id = useId();

@@ -3,14 +3,14 @@ import { CALIPER_ERROR, EDGES, type ErrorSpread, type JobDocument } from '../../
 import { Choice } from '../fields/Choice.tsx';
 import { useLengths } from '../state/BenchContext.tsx';
 import { chanceAssumption, chanceWords } from './chanceWords.ts';
-import { bareText, figureText, smallFigure } from './figure.ts';
+import { bareText, smallFigure } from './figure.ts';
 import type { Answered } from './useExplored.ts';
 
 interface MeasuringErrorsProps {
   readonly document: JobDocument;
-  /** By how much the measures may be off, mm. */
+  /** Measuring error, mm. */
   readonly error: number;
-  /** Whether no answer is to come. */
+  /** True once no answer will come. */
   readonly isFailed: boolean;
   readonly answered: Answered<'errors'> | null;
   readonly spread: ErrorSpread;
@@ -24,7 +24,7 @@ const SPREADS: readonly { readonly value: ErrorSpread; readonly label: string }[
 
 const EDGE_WORDS = { closed: 'Fore-edge, closed', open: 'Fore-edge, open', head: 'Head', tail: 'Tail' };
 
-/** Which measure matters most for this book, and how often the cover would fit if the measures are as unsure as stated. */
+/** Which measure matters most for this book, and how often the cover fits with the stated measuring error. */
 export function MeasuringErrors({ document, error, isFailed, answered, spread, onSpread }: MeasuringErrorsProps) {
   const lengths = useLengths();
   const id = useId();
@@ -58,7 +58,7 @@ export function MeasuringErrors({ document, error, isFailed, answered, spread, o
           {most !== undefined && mostEdge !== undefined && most.shifts[mostEdge] > 0 && (
             <p>
               Take most care with the <b>{most.measure.title.toLowerCase()}</b>: {lengths.size(most.measure.error)} off
-              moves the gap at the {EDGE_WORDS[mostEdge].toLowerCase()}, by {figureText(most.shifts[mostEdge], figure)}.
+              moves the gap at the {EDGE_WORDS[mostEdge].toLowerCase()}, by {figure.text(most.shifts[mostEdge])}.
             </p>
           )}
           <table className={isOld ? 'stale' : undefined} aria-busy={isOld}>

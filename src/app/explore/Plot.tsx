@@ -13,7 +13,7 @@ interface AxesProps {
   readonly uprightTitle: string;
 }
 
-/** Ruler below, figures at the left, light lines across. */
+/** Scale below, figures at the left, light lines across. */
 export function Axes({ frame: { left, right, top, bottom, x, y }, across, upright, title, uprightTitle }: AxesProps) {
   return (
     <g>
@@ -63,7 +63,7 @@ export function CurveBand({ runs, frame, isRange }: { runs: Runs; frame: PlotFra
 /** Least height of a part that holds its name, px. */
 const NAME_HEIGHT = 13;
 
-/** What a sum is made of, in bands named at the right, where the last point of the curve stands. */
+/** Parts of a sum as bands, named at the right end of the curve. */
 export function PartBands({ runs, frame, parts }: { runs: Runs; frame: PlotFrame; parts: readonly StackedPart[] }) {
   const last = runs.at(-1)?.at(-1);
   if (last === undefined) return null;
@@ -97,7 +97,7 @@ type Runs = readonly (readonly PlotPoint[])[];
 const largest = ({ thin, nominal, thick }: PlotPoint): number => Math.max(thin, nominal, thick);
 const smallest = ({ thin, nominal, thick }: PlotPoint): number => Math.min(thin, nominal, thick);
 
-/** A second job over the first: its thin and thick end in broken lines. */
+/** A second job over the first: its thin and thick end in dashed lines. */
 export function OverlayCurve({ runs, frame, isRange }: { runs: Runs; frame: PlotFrame; isRange: boolean }) {
   return (
     <g className="plot-overlay">
@@ -112,8 +112,8 @@ export function OverlayCurve({ runs, frame, isRange }: { runs: Runs; frame: Plot
 }
 
 /**
- * Where the result begins to fail, hatched on that side, and, where measures may turn it, from where on it surely
- * fits; where a gap grows too loose, that limit too.
+ * Limit beyond which the result fails, hatched on that side; the limit of a sure fit where measuring errors matter; the
+ * loosest gap where there is one.
  */
 export function LimitLine({ runs, frame }: { runs: Runs; frame: PlotFrame }) {
   const limit = limitOf(runs);
@@ -135,7 +135,7 @@ export function LimitLine({ runs, frame }: { runs: Runs; frame: PlotFrame }) {
   );
 }
 
-/** What the limits mean, written over the curves so that none hides a name. */
+/** Names of the limits, drawn over the curves. */
 export function LimitNames({ runs, frame }: { runs: Runs; frame: PlotFrame }) {
   const limit = limitOf(runs);
   if (limit === null) return null;

@@ -8,14 +8,14 @@ import type { Answered } from './useExplored.ts';
 interface WhatMustChangeProps {
   readonly document: JobDocument;
   readonly checks: Report['checks'];
-  /** Whether no answer is to come. */
+  /** True once no answer will come. */
   readonly isFailed: boolean;
   readonly answered: Answered<'changes'> | null;
   readonly target: FitTarget;
   readonly onTarget: (target: FitTarget) => void;
 }
 
-/** The smallest change of each field alone that makes the cover fit, to be made with one press. */
+/** The smallest change of each field alone that makes the cover fit, each with a button that makes it. */
 export function WhatMustChange({ document, checks, isFailed, answered, target, onTarget }: WhatMustChangeProps) {
   const dispatch = useDispatch();
   const lengths = useLengths();

@@ -12,7 +12,7 @@ import {
 } from '../../core/index.ts';
 import type { Answer, Answers, Curve, FieldFacts, Question, Questions } from './exploreMessage.ts';
 
-/** Works a question out, in the worker or, in a test, anywhere. */
+/** Answers a question, in the worker or in a test. */
 export function answerQuestion(question: Question): Answer {
   switch (question.kind) {
     case 'curve':

@@ -8,8 +8,8 @@ export interface AxisTick {
 }
 
 /**
- * Round divisions of an axis: 1, 2 or 5 times a power of ten, or in fractions halves of the unit, so that a scale in inches
- * reads like a ruler.
+ * Round divisions of an axis: 1, 2 or 5 times a power of ten, or, in fractions, the unit halved repeatedly, as on an
+ * inch ruler.
  * @param most ticks at most, 2 or more
  */
 export function axisTicks(from: number, to: number, figure: Figure, most: number): readonly AxisTick[] {

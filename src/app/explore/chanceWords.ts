@@ -1,8 +1,8 @@
 import type { ChanceOfFit, ErrorSpread } from '../../core/index.ts';
 
 /**
- * A share of the books tried, in words a customer can weigh: `98 of 100`, or `all 2,000`. Rounded down, so that a cover
- * that failed once is never called certain; a share below one in a hundred says so.
+ * A share of the trials in words: `98 of 100`, or `all 2,000`. Rounded down, so that a cover that failed once is never
+ * called certain; a share below one in a hundred says so.
  */
 export function shareWords(count: number, draws: number): string {
   if (count === draws) return `all ${inThousands(draws)}`;
@@ -20,7 +20,7 @@ export function chanceWords({ draws, closes, all }: ChanceOfFit): string {
     : `${shut}; in ${shareWords(all, draws)} it fits at every edge, closed and open.`;
 }
 
-/** What the chance rests on. */
+/** Assumptions of the chance. */
 export function chanceAssumption({ draws }: ChanceOfFit, spread: ErrorSpread, error: string, board: string): string {
   const off =
     spread === 'even'
@@ -29,5 +29,5 @@ export function chanceAssumption({ draws }: ChanceOfFit, spread: ErrorSpread, er
   return `Worked out by trying ${inThousands(draws)} sets of measures, each off at random: ${off}; the leather anywhere in its range.`;
 }
 
-/** A whole number with its thousands set apart; the browser's own words for numbers take 60 ms to fetch. */
+/** A whole number with commas between thousands; the browser's own formatter takes 60 ms to load. */
 const inThousands = (count: number): string => String(count).replace(/\B(?=(\d{3})+$)/g, ',');

@@ -1,6 +1,6 @@
 import type { FitLimit, ResultPart, SweepPoint } from '../../core/index.ts';
 
-/** Room round the plot, px: figures of the upright axis at the left, names of the curves at the right, what is watched and the present job above. */
+/** Margins of the plot, px: upright figures at the left, curve names at the right, result and present job above. */
 export const MARGIN = { left: 56, right: 52, top: 42, bottom: 44 } as const;
 
 export interface PlotFrame {
@@ -16,7 +16,7 @@ export interface PlotFrame {
   readonly high: number;
 }
 
-/** One point of a curve that has values. */
+/** A point of a curve that has values. */
 export interface PlotPoint {
   readonly at: number;
   readonly thin: number;
@@ -26,7 +26,7 @@ export interface PlotPoint {
   readonly parts: readonly ResultPart[];
 }
 
-/** Stretches of a sweep without a gap, split at values that no job may have and at missing results. */
+/** Runs of a sweep without a gap, split at values that a job may not have and at missing results. */
 export function stretches(points: readonly SweepPoint[]): readonly (readonly PlotPoint[])[] {
   const runs: PlotPoint[][] = [[]];
   for (const point of points) {
@@ -38,14 +38,14 @@ export function stretches(points: readonly SweepPoint[]): readonly (readonly Plo
   return runs.filter((run) => run.length > 0);
 }
 
-/** One part of a sum, as the band between what lies below it and itself on top. */
+/** One part of a sum as a band, with its lower and upper edge. */
 export interface StackedPart {
   readonly name: string;
   readonly lower: Read;
   readonly upper: Read;
 }
 
-/** The parts of a sum, one on the other from nothing up: those that the field moves most lie highest. */
+/** The parts of a sum stacked from zero; those that the field changes most are on top. */
 export function stackedParts(points: readonly PlotPoint[]): readonly StackedPart[] {
   const lengthOf = (name: string, { parts }: PlotPoint): number =>
     parts.find((part) => part.name === name)?.length_mm ?? 0;
@@ -66,10 +66,7 @@ function runningSums(lengths: readonly number[]): readonly number[] {
   return sums;
 }
 
-/**
- * Lays out the plot so that every value and every limit has its place; a flat curve gets a band of its own height, and a
- * sum stands on nothing.
- */
+/** Scales the plot to hold every value and limit; a flat curve gets some height, and a sum starts at zero. */
 export function plotFrame(
   points: readonly PlotPoint[],
   range: { readonly from: number; readonly to: number },
@@ -85,8 +82,8 @@ export function plotFrame(
   ]);
   const [least, most] = values.length === 0 ? [0, 1] : [Math.min(...values), Math.max(...values)];
   const pad = Math.max((most - least) * 0.09, Math.abs(most) * 1e-3, 1e-3);
-  const isOnNothing = least === 0 && points.some(({ parts }) => parts.length > 0);
-  const [low, high] = [isOnNothing ? 0 : least - pad, most + pad];
+  const startsAtZero = least === 0 && points.some(({ parts }) => parts.length > 0);
+  const [low, high] = [startsAtZero ? 0 : least - pad, most + pad];
   const frame = { left: MARGIN.left, right: width - MARGIN.right, top: MARGIN.top, bottom: height - MARGIN.bottom };
   return {
     ...frame,
@@ -110,7 +107,7 @@ export function linePath(run: readonly PlotPoint[], frame: PlotFrame, read: Read
   return `M${run.map(place(frame, read)).join('L')}`;
 }
 
-/** The area between two lines; both may be shifted by px on the page. */
+/** The area between two lines, the lower one shifted by `drop` px. */
 export function bandPath(run: readonly PlotPoint[], frame: PlotFrame, upper: Read, lower: Read, drop = 0): string {
   const dropped: PlotFrame = { ...frame, y: (value) => frame.y(value) + drop };
   return `M${run.map(place(frame, upper)).join('L')}L${[...run].reverse().map(place(dropped, lower)).join('L')}Z`;

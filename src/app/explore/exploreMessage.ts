@@ -10,10 +10,10 @@ import type {
   SweepRange,
 } from '../../core/index.ts';
 
-/** A field as it crosses to the worker and back: functions stay behind. */
+/** A field without its functions, which cannot be sent to a worker. */
 export type FieldFacts = Pick<ExploreField, 'id' | 'note' | 'present' | 'step'>;
 
-/** What the bench asks of the worker. A document is always one that parses. */
+/** Questions to the worker. Every document parses. */
 export interface Questions {
   readonly curve: {
     readonly kind: 'curve';

@@ -1,6 +1,6 @@
 import type { FieldFacts } from './exploreMessage.ts';
 
-/** Heading that a field stands under, and the word that tells it from its namesake under another. */
+/** Heading of a field, and the word that tells it from a field of the same title under another. */
 const GROUPS: readonly { readonly starts: string; readonly heading: string; readonly name: string }[] = [
   { starts: 'leather.outside', heading: 'Outside leather', name: 'Outside' },
   { starts: 'leather.pocket', heading: 'Pocket leather', name: 'Pocket leather' },

@@ -3,11 +3,11 @@ import { type ExploreField, type ExploreResult, MM_PER_INCH, MM_PER_OUNCE, type 
 /** How a number is printed, and how its axis is divided: in what unit, and in fractions or decimals. */
 export interface Figure {
   readonly unit: string;
-  /** Model units (mm, degrees) in one of the unit printed. */
+  /** Model units (mm, degrees) in one printed unit. */
   readonly size: number;
   /** Finest fraction that the axis is divided in; null for decimals. */
   readonly denominator: number | null;
-  /** A value as everything else prints it, with its unit. */
+  /** A value with its unit, as it is printed elsewhere. */
   readonly text: (value: number) => string;
 }
 
@@ -35,7 +35,7 @@ export const smallFigure = (print: Printer): Figure =>
     ? plainFigure('mm', 2, print)
     : { ...lengthFigure('in', (value) => `${print.number(value / MM_PER_INCH, 3)} in`), denominator: null };
 
-/** Figure of a field: ounces go with inches where leather is meant. */
+/** Figure of a field: leather is in ounces where lengths are in inches. */
 export function fieldFigure({ id, note }: Pick<ExploreField, 'id' | 'note'>, print: Printer): Figure {
   if (note.unit === 'deg') return { ...plainFigure('°', 0, print), text: print.degrees };
   if (note.unit === '%') return { unit: '%', size: 0.01, denominator: null, text: (value) => print.share(value, 1) };
@@ -45,7 +45,7 @@ export function fieldFigure({ id, note }: Pick<ExploreField, 'id' | 'note'>, pri
   return print.units === 'mm' ? inMm : { ...inMm, unit: 'oz', size: MM_PER_OUNCE, denominator: 8 };
 }
 
-/** A value under a heading that names the unit: without it, unless it is printed in another. */
+/** A value under a heading that names the unit: without the unit, unless it is another. */
 export function bareText(value: number, { text, unit }: Figure): string {
   const full = text(value);
   return unit !== '' && full.endsWith(unit) ? full.slice(0, -unit.length).trimEnd() : full;
@@ -53,5 +53,3 @@ export function bareText(value: number, { text, unit }: Figure): string {
 
 export const withUnit = (text: string, { unit }: Pick<Figure, 'unit'>): string =>
   unit === '' || unit === '°' ? `${text}${unit}` : `${text} ${unit}`;
-
-export const figureText = (value: number, { text }: Figure): string => text(value);

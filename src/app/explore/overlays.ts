@@ -7,7 +7,7 @@ export interface Overlay {
   readonly document: JobDocument;
 }
 
-/** What there is to lay over: the pinned job, the open one in another temper or in card, and the examples. */
+/** The jobs that can be laid over: the pinned job, the open one in another temper or in card, and the examples. */
 export function overlaysFor(open: JobDocument, pinned: JobDocument | null): readonly Overlay[] {
   const nameOf = (document: JobDocument): string => String(valueAt(document, 'name') ?? 'Untitled cover');
   return [

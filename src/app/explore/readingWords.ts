@@ -1,5 +1,5 @@
 import type { ExploreResult, SweepPoint, Verdict } from '../../core/index.ts';
-import { bareText, type Figure, figureText } from './figure.ts';
+import { bareText, type Figure } from './figure.ts';
 
 /** The verdict of the whole cover, as a predicate. */
 const WHOLE: Readonly<Record<Verdict, string>> = {
@@ -11,30 +11,30 @@ const WHOLE: Readonly<Record<Verdict, string>> = {
   none: 'is not judged',
 };
 
-/** What the curve says at one point, in one sentence, shown and read out. */
+/** The curve at one point in one sentence, shown and read by screen readers. */
 export function readingWords(
   point: SweepPoint,
   { title, isRange }: Pick<ExploreResult, 'title' | 'isRange'>,
   across: Figure,
   upright: Figure,
 ): string {
-  const at = figureText(point.at, across);
+  const at = across.text(point.at);
   if ('issue' in point) return `At ${at}: no such job; allowed is ${point.issue.allowed}.`;
   const { values: read, parts } = point.readings[0]!;
   const { thin, nominal, thick } = read;
   const print = (value: number | null): string => (value === null ? 'none' : bareText(value, upright));
   const values =
     isRange && !(thin === nominal && nominal === thick)
-      ? `${print(thin)} thin, ${print(nominal)} middle, ${thick === null ? 'none' : figureText(thick, upright)} thick`
+      ? `${print(thin)} thin, ${print(nominal)} middle, ${thick === null ? 'none' : upright.text(thick)} thick`
       : thick === null
         ? 'none'
-        : figureText(thick, upright);
+        : upright.text(thick);
   const whole = WHOLE[point.verdict];
   const sum = parts.map(({ name, length_mm }) => `${bareText(length_mm, upright)} ${name}`).join(', ');
   return `At ${at}: ${title.charAt(0).toLowerCase()}${title.slice(1)} ${values}${sum === '' ? '' : ` (${sum})`}. The cover as a whole ${whole}.`;
 }
 
-/** How fast a sum grows where it is read, as `Here 0.10 mm more asks for 0.24 mm more.`; empty at an end of the curve. */
+/** How fast a sum grows at a point, as `Here 0.10 mm more asks for 0.24 mm more.`; empty at an end of the curve. */
 export function growthWords(
   points: readonly SweepPoint[],
   index: number,
@@ -49,7 +49,7 @@ export function growthWords(
   );
   if (!before || !after || before.value === null || after.value === null) return '';
   const growth = ((after.value - before.value) / (after.at - before.at)) * step;
-  const asked = figureText(Math.abs(growth), small);
-  if (Number.parseFloat(asked) === 0) return `Here ${figureText(step, across)} more asks for no more.`;
-  return `Here ${figureText(step, across)} more asks for ${asked} ${growth > 0 ? 'more' : 'less'}.`;
+  const asked = small.text(Math.abs(growth));
+  if (Number.parseFloat(asked) === 0) return `Here ${across.text(step)} more asks for no more.`;
+  return `Here ${across.text(step)} more asks for ${asked} ${growth > 0 ? 'more' : 'less'}.`;
 }

@@ -1,13 +1,13 @@
 import type { ExploreField, SweepRange } from '../../core/index.ts';
 
-/** Values drawn at most, and the fewest that make a curve: finer than a maker's step where the range is short. */
+/** Most values of a curve, and the fewest: a short range is divided finer than the maker's step. */
 const MOST = 120;
 const FEWEST = 40;
 
 /**
- * The range of a field to look at: the present value with the field's span to both sides, times a zoom, within what a job
- * allows. Both ends and every value between lie on the maker's steps, or on halves, fifths or tenths of them; in inches on halves, quarters or
- * eighths.
+ * The range of a field to draw: the present value with the field's span times the zoom to both sides, within what a job
+ * allows. Every value lies on the maker's steps, or on halves, fifths or tenths of them; in inches on halves, quarters
+ * or eighths.
  */
 export function sweepRange({ present, span, step, note }: ExploreField, zoom: number): SweepRange {
   const wide = span * zoom;

@@ -22,8 +22,8 @@ const NOTHING: Explored = { curve: null, changes: null, errors: null, failures: 
 const startWorker = () => new Worker(new URL('./explore.worker.ts', import.meta.url), { type: 'module' });
 
 /**
- * Answers the three questions in workers, each again when it changes. Until a new answer is here the last one stands, with
- * its question, so that what is drawn always belongs together.
+ * Answers the three questions in workers, each again when it changes. Until the new answer comes the last one is kept
+ * with its question, so that both always match.
  */
 export function useExplored({ curve, changes, errors }: Questions): Explored {
   const [explored, setExplored] = useState(NOTHING);
@@ -33,7 +33,7 @@ export function useExplored({ curve, changes, errors }: Questions): Explored {
 
   const ask = useCallback((queue: WorkerQueue<Question, Answer>, question: Question): void => {
     const { kind } = question;
-    // A chart is a long drawing: it is drawn in slices, and gives way to whatever is typed meanwhile.
+    // Drawing a chart takes long; as a transition it gives way to typing.
     const keep = (change: Partial<Explored>, failure?: string): void =>
       startTransition(() =>
         setExplored((before) => ({ ...before, ...change, failures: { ...before.failures, [kind]: failure } })),

@@ -38,7 +38,7 @@ export default function CoverScene(props: CoverSceneProps) {
   const [readyCanvas, setReadyCanvas] = useState<string | null>(null);
   const [drawnCanvas, setDrawnCanvas] = useState<string | null>(null);
   const { generation, lost, watch } = useContextLoss();
-  // Smoothed edges are fixed when a drawing context is made, so another look wants another canvas.
+  // Smoothed edges are fixed when a drawing context is made, so another look needs another canvas.
   const canvas = `${look} ${generation}`;
   const [isReady, isDrawn] = [readyCanvas === canvas, drawnCanvas === canvas];
   const absence = !drawable ? 'noWebGl' : lost ? 'contextLost' : isDrawn ? null : 'preparing';
@@ -104,7 +104,7 @@ export default function CoverScene(props: CoverSceneProps) {
 function hasWebGl(): boolean {
   try {
     const context = document.createElement('canvas').getContext('webgl2');
-    // Contexts are few; this one is not needed any more.
+    // A browser has few contexts; this one is not needed any more.
     context?.getExtension('WEBGL_lose_context')?.loseContext();
     return context !== null;
   } catch {
@@ -120,7 +120,7 @@ function useSlicePlane(cover: FoldedCover, slice: Slice | null): SlicePlane | nu
   );
 }
 
-/** What a key does to the view; null for a key that is not the scene's. */
+/** What a key does to the view; null for any other key. */
 function keyAction(
   key: string,
   camera: CameraHandle | null,
@@ -149,7 +149,7 @@ function keyAction(
   }
 }
 
-/** Notices a lost drawing context, and starts a new canvas when the browser gives one back. */
+/** Watches for a lost drawing context, and starts a new canvas when it is restored. */
 function useContextLoss() {
   const [generation, setGeneration] = useState(0);
   const [lost, setLost] = useState(false);

@@ -2,7 +2,7 @@ import { useThree } from '@react-three/fiber';
 import { type Ref, useImperativeHandle } from 'react';
 import { Color, type PerspectiveCamera } from 'three';
 
-/** Of a JPEG, 0 to 1. */
+/** JPEG quality, 0 to 1. */
 const QUALITY = 0.92;
 
 export interface PictureSize {
@@ -10,16 +10,16 @@ export interface PictureSize {
   readonly height: number;
 }
 
-/** Takes pictures of what the scene shows, at any size. */
+/** Takes pictures of the scene, at any size. */
 export interface PictureHandle {
   /**
-   * Draws the view once at the given size and hands it over as a file.
+   * Draws the view once at the given size and returns it as a file.
    * @param size pixels, each side 1 to 4096
    * @param background as CSS writes colours
    * @throws Error where the graphics card cannot draw that large
    */
   take(size: PictureSize, type: 'image/png' | 'image/jpeg', background: string): Promise<Blob>;
-  /** As `take`, but hands the picture over at once, as a JPEG in a data address. Throws as `take` does. */
+  /** As `take`, but synchronous: a JPEG as a data address. Throws as `take` does. */
   takeAtOnce(size: PictureSize, background: string): string;
 }
 
@@ -27,7 +27,9 @@ export interface PictureHandle {
 export function PictureTaker({ ref }: { ref: Ref<PictureHandle> }) {
   const get = useThree((state) => state.get);
   useImperativeHandle(ref, () => {
-    /** Draws at `size`, lets `read` read the canvas before this turn ends (the browser may drop it afterwards), and goes back. */
+    /**
+     * Draws at `size`, calls `read` before the browser may drop the picture, at the end of this task, and goes back.
+     */
     const drawn = <T,>(size: PictureSize, background: string, read: (canvas: HTMLCanvasElement) => T): T => {
       const { gl, scene, camera, size: shown, viewport, invalidate } = get();
       const lens = (camera as PerspectiveCamera).clone();
@@ -68,10 +70,10 @@ export function PictureTaker({ ref }: { ref: Ref<PictureHandle> }) {
   return null;
 }
 
-/** Fits the lens to another shape of picture, so that what was in the view stays in it. */
+/** Fits the lens to another shape of picture, so that all of the view stays in it. */
 function widen(lens: PerspectiveCamera, before: number, after: number): void {
   lens.aspect = after;
-  // The field of view is upright: a narrower picture needs a wider one.
+  // The field of view is vertical: a narrower picture needs a wider one.
   if (after < before) {
     const half = Math.tan((lens.fov * Math.PI) / 360) * (before / after);
     lens.fov = (Math.atan(half) * 360) / Math.PI;

@@ -23,10 +23,10 @@ import { Bench } from './room/Bench.tsx';
 import { Daylight } from './room/Daylight.tsx';
 import type { CoverSceneProps } from './sceneProps.ts';
 
-/** Depth behind a cut face that the camera keeps in the picture, mm: the face is what is looked at. */
+/** Depth behind a cut face that the camera keeps in the picture, mm. */
 const SEEN_BEHIND_CUT = 40;
 
-/** Opening from which one looks into the cover rather than on it, radians. */
+/** Opening from which the inside of the cover shows, radians. */
 const SHOWS_INSIDE = 1;
 
 interface SceneContentsProps extends CoverSceneProps {
@@ -90,7 +90,7 @@ function PartMesh({ mesh, materials }: { mesh: MeshData; materials: CoverMateria
   );
 }
 
-/** Holes and slits are there from the start; thread or lace goes in when the boards are in their pockets. */
+/** Whether thread or lace is in: once the boards are in their pockets. Holes and slits show from the start. */
 const isSewn = (pose: Pose): boolean =>
   pose.kind === 'opening' || pose.at >= SEQUENCE_STAGES.find(({ id }) => id === 'fold')!.from;
 
@@ -108,7 +108,7 @@ function useClipping(materials: CoverMaterials, plane: Plane | null): void {
   }, [materials, plane, invalidate]);
 }
 
-/** Redraws shadows when something moved, not while only the camera does. */
+/** Redraws shadows when something has moved, not for the camera alone. */
 function useShadowsOnChange(changes: readonly unknown[]): void {
   const gl = useThree((state) => state.gl);
   useLayoutEffect(() => {
@@ -117,7 +117,7 @@ function useShadowsOnChange(changes: readonly unknown[]): void {
   }, [gl, ...changes]);
 }
 
-/** Lets the book come into view by degrees. */
+/** Fades the book in. */
 function useBookPresence(materials: CoverMaterials, presence: number): void {
   const invalidate = useThree((state) => state.invalidate);
   useLayoutEffect(() => {
@@ -131,7 +131,7 @@ function useBookPresence(materials: CoverMaterials, presence: number): void {
   }, [materials, presence, invalidate]);
 }
 
-/** Lights a band of the outside; `height` is that of the outside, whose tail is where the texture begins. */
+/** Highlights a band of the outside; `height` is that of the outside, and its texture starts at the tail. */
 function useZone(materials: CoverMaterials, zone: PatternZone | null, height: number): void {
   const invalidate = useThree((state) => state.invalidate);
   const isUpright = zone?.axis === 'height';

@@ -3,8 +3,8 @@ import { useEffect } from 'react';
 import { whenGpuIdle } from './whenGpuIdle.ts';
 
 /**
- * Calls back when the graphics driver has compiled what the scene is shaded with. Comes last in the scene; until it has
- * called, no frame should be drawn, for a frame that needs a shader stops the page until it is there.
+ * Calls back when the graphics driver has compiled the scene's shaders. Must come last in the scene; no frame should be
+ * drawn before, because a frame that needs a missing shader blocks the page.
  */
 export function ShaderWait({ onReady }: { readonly onReady: () => void }) {
   const get = useThree((state) => state.get);

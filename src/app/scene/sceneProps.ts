@@ -12,13 +12,13 @@ export interface CoverSceneProps {
   readonly design: CoverDesign;
   readonly pose: Pose;
   readonly point: RangePoint;
-  /** `taut` shows gap and overrun as the pattern is cut; `settled` the elastic strip's shape, leather that has slid home. */
+  /** `taut` shows gap and overrun as the pattern is cut, `settled` the shape of the elastic strip. */
   readonly shape?: 'taut' | 'settled';
   readonly slice: Slice | null;
   readonly units: 'mm' | 'in';
   /** `light` draws without shadows, reflections and smoothed edges, for slow machines. */
   readonly look: Look;
-  /** Band across the outside's pattern to light up. */
+  /** Band across the outside's pattern to highlight. */
   readonly highlight?: PatternZone | null;
   readonly viewpoint: Viewpoint;
   readonly onViewpointChange: (viewpoint: Viewpoint) => void;

@@ -18,7 +18,7 @@ export interface SettleQuestion {
 
 let last: { readonly of: string; readonly fold: (pose: SettleQuestion['pose']) => FoldedCover } | null = null;
 
-// A cover that is only moved keeps its crease, which is a solve of its own.
+// Another pose of the same cover reuses its crease, which is a solve of its own.
 serveQuestions<SettleQuestion, FoldedCover>(({ job, point, pose }) => {
   const of = JSON.stringify([job, point]);
   if (last?.of !== of) {

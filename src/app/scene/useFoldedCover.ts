@@ -7,8 +7,8 @@ import type { SettleQuestion } from './settle.worker.ts';
 const startWorker = () => new Worker(new URL('./settle.worker.ts', import.meta.url), { type: 'module' });
 
 /**
- * The cover folded in a pose. A settled cover is folded in a worker, which solves its strip: until it is there the last
- * settled cover is shown, at first the taut one; where the worker fails the taut one stays.
+ * The cover folded in a pose. A settled cover is folded in a worker, which solves its strip. Until it comes, the last
+ * settled cover is shown, at first the taut one; if the worker fails, the taut one stays.
  */
 export function useFoldedCover({ design, pose, point, shape = 'taut' }: CoverSceneProps): FoldedCover {
   const queue = useWorkerQueue<SettleQuestion, FoldedCover>(startWorker, { tellsStale: true });

@@ -12,7 +12,7 @@ export async function warmUp(look: WarmUpQuestion): Promise<void> {
   try {
     for (const [name, pixels] of await queue.ask(look)) keepPixels(TILES[name], pixels);
   } catch {
-    // The scene then makes its tiles itself.
+    // The scene then draws its tiles itself.
   } finally {
     queue.close();
   }

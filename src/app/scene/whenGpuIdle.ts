@@ -1,11 +1,11 @@
 import type { WebGLRenderer } from 'three';
 
-/** Between two looks at whether the work is done, ms. */
+/** Polling interval, ms. */
 const PAUSE = 25;
 
 /**
- * Calls back when the graphics driver has done all that it was asked so far, compiling shaders included, without stopping
- * the page for it. Returns a way to call it off.
+ * Calls back when the graphics driver has finished all commands so far, shader compilation included, without blocking
+ * the page. Returns a function that cancels it.
  */
 export function whenGpuIdle({ getContext }: WebGLRenderer, act: () => void): () => void {
   const context = getContext() as WebGL2RenderingContext;

@@ -8,7 +8,9 @@ interface DamagedRecordsProps {
   readonly discard: (key: IDBValidKey) => void;
 }
 
-/** Records of the shelf that are no jobs. One can be deleted once it has been exported, so that nothing is lost by it. */
+/**
+ * Records of the shelf that cannot be read as jobs. One can be deleted after it was exported, so that nothing is lost.
+ */
 export function DamagedRecords({ records, discard }: DamagedRecordsProps) {
   const [exported, setExported] = useState<ReadonlySet<IDBValidKey>>(new Set());
   if (records.length === 0) return null;

@@ -23,7 +23,7 @@ interface Imported {
 /** Broken entries listed at most. */
 const LISTED = 100;
 
-/** The shelf as one file: written out, and read back with a report of what was broken. */
+/** Exports the shelf as one file, and imports a file with a report of its broken entries. */
 export function ImportExport({ jobs, onImported, onTrouble }: ImportExportProps) {
   const [imported, setImported] = useState<Imported | null>(null);
 

@@ -55,7 +55,7 @@ export const JobCard = memo(function JobCard({ job, isOpen, act }: JobCardProps)
   );
 });
 
-/** In the unit that this job is worked in, whichever the open one is. */
+/** In the unit of this job, which may differ from the open one's. */
 function sizes({ book, work }: Job): string {
   const { size } = printer(work.units);
   return [book.width_mm, book.height_mm, book.thickness_mm].map(size).join(' × ');

@@ -12,7 +12,7 @@ interface JobVersionsProps {
   readonly onClose: () => void;
 }
 
-/** Earlier states of a job. One is opened as a new job, so that the present state is not touched. */
+/** Earlier states of a job. Opening one makes a new job; the present state is not changed. */
 export function JobVersions({ job, onOpen, onClose }: JobVersionsProps) {
   const [read, setRead] = useState<Shelved<readonly JobVersion[]> | null>(null);
   useEffect(() => {

@@ -13,7 +13,7 @@ import { type Elsewhere, useShelfKeeping } from './useShelfKeeping.ts';
 
 const ShelfDialog = lazy(() => import('./ShelfDialog.tsx'));
 
-/** Keeps the job on the bench, and leads to the shelf, the link and the customer view. Fetched after the first paint. */
+/** Keeps the open job, and opens the shelf, the link and the customer view. Fetched after the first paint. */
 export default function Keeping() {
   const isKept = useBench(({ isKept }) => isKept);
   const keeping = useShelfKeeping();

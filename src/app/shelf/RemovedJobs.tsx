@@ -6,7 +6,7 @@ interface RemovedJobsProps {
   readonly putBack: (job: ShelfJob) => void;
 }
 
-/** Jobs taken off the shelf, until they are forgotten. */
+/** Jobs removed from the shelf and not yet deleted. */
 export function RemovedJobs({ jobs, putBack }: RemovedJobsProps) {
   if (jobs.length === 0) return null;
   return (

@@ -5,7 +5,7 @@ interface ShareNoteProps {
   readonly onClose: () => void;
 }
 
-/** The link that was made, to be copied by hand where the browser did not let it be copied. */
+/** The link that was made, to copy by hand where the browser refused to copy it. */
 export function ShareNote({ shared, onClose }: ShareNoteProps) {
   return (
     <div className="noted share-note not-printed" role="status">

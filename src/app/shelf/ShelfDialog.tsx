@@ -20,7 +20,7 @@ interface ShelfDialogProps {
   readonly onClose: () => void;
 }
 
-/** Cards drawn at a time: each works its job out for the picture. */
+/** Cards drawn at a time: each computes its job for the picture. */
 const PAGE = 24;
 
 /** All jobs kept in this browser. */
@@ -41,7 +41,7 @@ export default function ShelfDialog({ keeping, onClose }: ShelfDialogProps) {
   useEffect(() => {
     if (dialog.current?.open === false) dialog.current.showModal();
   }, []);
-  // What was typed a moment ago stands on the shelf as well.
+  // The list includes what was typed a moment ago.
   useEffect(() => void flush().then(refresh), [flush, refresh]);
 
   const open = useCallback(
@@ -53,7 +53,7 @@ export default function ShelfDialog({ keeping, onClose }: ShelfDialogProps) {
     [dispatch, flush, onClose],
   );
 
-  /** Removing and putting back count as changes that this window knows. */
+  /** Notes the new revision after a removal or its undoing, so that it does not count as another window's change. */
   const keepPlace = useCallback(
     ({ id, revision }: ShelfJob): void => {
       const { history } = getState();
@@ -156,7 +156,7 @@ export default function ShelfDialog({ keeping, onClose }: ShelfDialogProps) {
       <ImportExport
         jobs={content?.standing ?? []}
         onImported={() => {
-          // The job on the bench, and none of those imported, is the one to start with.
+          // The page starts with the open job next time, not with an imported one.
           keepJob(getState().history);
           void refresh();
         }}

@@ -3,7 +3,7 @@ import type { JobKey, ShelfPlace } from '../state/jobHistory.ts';
 import type { Saved, Shelf } from './shelf.ts';
 import type { ShelfTrouble, Shelved } from './shelfTrouble.ts';
 
-/** Rest after the last change before the shelf is written, ms: a drag is one save, and a kill later than this loses nothing. */
+/** Pause after the last change before a save, ms: a drag is one save, and a crash after the pause loses nothing. */
 const PAUSE_MS = 300;
 
 /** Result of a save. `parted`: another window had saved first, so this state became a new job. */
@@ -11,7 +11,7 @@ export type Kept =
   | { readonly what: 'kept' | 'parted'; readonly key: JobKey }
   | { readonly what: 'trouble'; readonly key: JobKey; readonly trouble: ShelfTrouble };
 
-/** Where jobs stand on the shelf. */
+/** Places of jobs on the shelf. */
 interface Places {
   get(key: JobKey): ShelfPlace | undefined;
   set(key: JobKey, place: ShelfPlace): void;
@@ -38,7 +38,7 @@ export class ShelfKeeper {
     this.#tell = tell;
   }
 
-  /** Keeps a state of a job; a later one of the same job takes its place if it comes before the shelf is written. */
+  /** Keeps a state of a job; a later one of the same job replaces it if it comes before the shelf is written. */
   keep(key: JobKey, document: JobDocument): void {
     if (this.#waiting !== null && this.#waiting.key !== key) void this.flush();
     clearTimeout(this.#timer);
@@ -46,7 +46,7 @@ export class ShelfKeeper {
     this.#timer = setTimeout(() => void this.flush(), PAUSE_MS);
   }
 
-  /** Writes what waits, at once. Returns when all that was to be kept is on the shelf or has met trouble. */
+  /** Writes a waiting state at once. Resolves when every save has succeeded or failed. */
   flush(): Promise<void> {
     clearTimeout(this.#timer);
     const waiting = this.#waiting;
@@ -57,7 +57,7 @@ export class ShelfKeeper {
 
   async #save({ key, document }: Waiting): Promise<void> {
     const place = this.#places.get(key);
-    // Only looked at, or undone: then a save of another window makes no new job.
+    // Unchanged or undone: not saved, so that no new job is made where another window has saved.
     if (place?.document === document) return;
     const saved =
       place === undefined ? await this.#put(document) : await this.#shelf.save(place.id, place.revision, document);
@@ -70,7 +70,7 @@ export class ShelfKeeper {
     this.#tell({ what: isCopy ? 'parted' : 'kept', key });
   }
 
-  /** Takes the place of an equal job on the shelf, so that a link opened twice is kept once, or adds the job. */
+  /** Uses an equal job on the shelf, so that a link opened twice is kept once, or adds the job. */
   async #put(document: JobDocument): Promise<Shelved<Saved>> {
     const list = await this.#shelf.list();
     if (!list.ok) return list;

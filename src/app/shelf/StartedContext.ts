@@ -1,5 +1,5 @@
 import { createContext } from 'react';
 import type { Started } from './startingJob.ts';
 
-/** What the page started with, for the part that keeps the job. */
+/** What the page started with, read by `useShelfKeeping`. */
 export const StartedContext = createContext<Started | null>(null);

@@ -1,6 +1,6 @@
 import type { ShelfTrouble } from './shelfTrouble.ts';
 
-/** Why the browser could not keep or give what was asked. */
+/** Why the browser could not store or read. */
 export function TroubleNote({ trouble }: { readonly trouble: ShelfTrouble | null }) {
   if (trouble === null) return null;
   return (

@@ -3,10 +3,10 @@ import type { ShelfPlace, Written } from '../state/jobHistory.ts';
 import type { Kept } from '../state/keptJob.ts';
 import type { ShelfJob } from './shelfDatabase.ts';
 
-/** A job as the bench may open it. */
+/** A job to open. */
 export interface Opening {
   readonly written: Written;
-  /** Undefined for one that does not stand on the shelf. */
+  /** Undefined for one that is not on the shelf. */
   readonly place: ShelfPlace | undefined;
   /** When it was saved on the shelf, ms since 1970; null for the quick copy. */
   readonly savedAt: number | null;
@@ -16,9 +16,9 @@ export interface Opening {
 export interface Start {
   /** Null where nothing is kept: the example. */
   readonly first: Opening | null;
-  /** A second state that was kept and differs, to be offered. */
+  /** Another kept state that differs, to be offered. */
   readonly other: Opening | null;
-  /** The shelf's state of the first job, which the next save would overwrite unseen: to be kept as a version. */
+  /** The shelf's state of the first job, to be kept as a version because the next save overwrites it. */
   readonly aside: ShelfJob | null;
 }
 
@@ -43,14 +43,14 @@ export function chooseStart(kept: Kept | null, standing: readonly ShelfJob[]): S
   }
   if (own === undefined) return only(fromCopy(kept, keptPlace(kept)));
   if (isSame(own.document, kept.document)) return only(goingOnFrom(own, kept, kept.document));
-  // The shelf knows nothing later: the copy goes on from what stands there.
+  // The shelf has nothing later: the copy continues from it.
   if (own.revision <= place!.revision) return only(goingOnFrom(own, kept, null));
   if (place!.isSaved) return only(fromShelf(own));
   const [copy, saved] = [goingOnFrom(own, kept, null), fromShelf(own)];
   return mark > own.savedAt ? { first: copy, other: saved, aside: own } : { first: saved, other: copy, aside: own };
 }
 
-/** What is left to do where the copy is shown already: what should have been shown instead is offered. */
+/** As `chooseStart`, where the copy is shown already: offers what should have been shown instead. */
 export function chooseLate(kept: Kept | null, standing: readonly ShelfJob[]): Start {
   const start = chooseStart(kept, standing);
   if (start.first?.savedAt == null) return start;
@@ -58,7 +58,7 @@ export function chooseLate(kept: Kept | null, standing: readonly ShelfJob[]): St
   const own = standing.find(({ id }) => id === kept.place?.id);
   if (own === undefined || own.id !== start.first.place?.id)
     return { first: fromCopy(kept, unsavedPlace(kept, own)), other: start.first, aside: null };
-  // Nothing of the copy is saved until it is edited, and what it then overwrites is a version.
+  // The copy is not saved until it is edited; what it then overwrites is kept as a version.
   return { first: goingOnFrom(own, kept, kept.document), other: start.first, aside: own };
 }
 
@@ -74,7 +74,7 @@ const fromShelf = ({ id, revision, document, savedAt }: ShelfJob): Opening => ({
 
 const fromCopy = (written: Kept, place: ShelfPlace | undefined): Opening => ({ written, place, savedAt: null });
 
-/** The copy, with what was typed, as the next state of a job on the shelf; `document` is what of it need not be saved. */
+/** The copy as the next state of a job on the shelf; `document` is the state that need not be saved again. */
 const goingOnFrom = ({ id, revision }: ShelfJob, kept: Kept, document: JobDocument | null): Opening =>
   fromCopy(kept, { id, revision, document });
 
@@ -87,10 +87,10 @@ const unsavedPlace = (kept: Kept, own: ShelfJob | undefined): ShelfPlace | undef
 
 const EXAMPLES = new Set(EXAMPLE_JOBS.map(({ document }) => JSON.stringify(document)));
 
-/** An example that nobody has touched; it is not kept on the shelf. */
+/** Whether a document is an unchanged example, which is not kept on the shelf. */
 export const isExample = (document: JobDocument): boolean => EXAMPLES.has(JSON.stringify(document));
 
-/** Whether a copy holds something that stands nowhere else. */
+/** Whether a copy holds a state that is kept nowhere else. */
 const hasItsOwn = ({ place, document }: Kept): boolean => (place === undefined ? !isExample(document) : !place.isSaved);
 
 const isSame = (a: JobDocument, b: JobDocument): boolean =>

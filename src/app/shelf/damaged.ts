@@ -1,4 +1,4 @@
-/** A record in the shelf's database that is no job: left as it is, reported, and exported unchanged. */
+/** A record of the shelf's database that cannot be read as a job: left as it is, reported, and exported unchanged. */
 export interface DamagedRecord {
   readonly key: IDBValidKey;
   readonly record: unknown;
@@ -10,7 +10,7 @@ const isRecord = (value: unknown): value is Record<string, unknown> =>
 
 const isTime = (value: unknown): boolean => Number.isFinite(value);
 
-/** A document is given out as JSON, so one that cannot be written so is none. */
+/** Whether a value is an object that can be exported as JSON. */
 function isDocument(value: unknown): boolean {
   try {
     return isRecord(value) && JSON.stringify(value) !== undefined;
@@ -38,11 +38,11 @@ export function whyDamaged(record: unknown): string | null {
 
 export const isSoundJob = (record: unknown): boolean => whyDamaged(record) === null;
 
-/** A version's record has a document and a time; its key has been proved by the database. */
+/** A version's record has a document and a time; the database has checked its key. */
 export const isSoundVersion = (record: { document: unknown; savedAt: unknown }): boolean =>
   isDocument(record.document) && isTime(record.savedAt);
 
-/** A record as JSON, whatever is in it: what JSON has no form for stands as text. */
+/** Any record as JSON; values that JSON lacks become text. */
 export function rawText(record: unknown): string {
   const seen = new Set<unknown>();
   const plain = (_name: string, value: unknown): unknown => {

@@ -1,10 +1,10 @@
 import type { IDBPObjectStore } from 'idb';
 import { type ShelfJob, type ShelfSchema, versionsOf } from './shelfDatabase.ts';
 
-/** Saves closer together than this leave no version between them; undo covers the steps in between. */
+/** Least time between two versions; undo covers the steps in between. */
 export const VERSION_SPACING_MS = 5 * 60_000;
 
-/** Earlier states kept of one job; the oldest goes first. */
+/** Versions kept of one job; the oldest is dropped first. */
 export const MAX_VERSIONS = 50;
 
 type Versions = IDBPObjectStore<ShelfSchema, ['jobs', 'versions'], 'versions', 'readwrite'>;

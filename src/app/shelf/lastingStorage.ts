@@ -1,4 +1,4 @@
-/** What the browser says to keeping the shelf when disk space runs short. */
+/** Whether the browser keeps the shelf when disk space runs short. */
 export type Lasting = 'granted' | 'refused' | 'unknown';
 
 /** Asks the browser not to clear the shelf. Some show a prompt, so call it after a job was saved. */

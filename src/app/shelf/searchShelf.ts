@@ -1,7 +1,7 @@
 import { isRecord } from '../../core/index.ts';
 import type { ShelfJob } from './shelfDatabase.ts';
 
-/** Lower case without accents, so that a search asks for no more care than a hand-written label. */
+/** Lower case without accents. */
 const plain = (text: string): string => text.normalize('NFKD').replace(/\p{M}/gu, '').toLowerCase();
 
 /** What a job can be found by: its name, and the kind, sizes, seam and pockets that it names. */
@@ -11,7 +11,7 @@ function words(job: ShelfJob): string {
   return plain([job.name, ...named.filter((value) => typeof value !== 'object')].join(' '));
 }
 
-/** The jobs that have every word of `text` in them, in their order; all for an empty text. */
+/** The jobs that contain every word of `text`, in their order; all for an empty text. */
 export function searchShelf(jobs: readonly ShelfJob[], text: string): readonly ShelfJob[] {
   const wanted = plain(text).split(/\s+/).filter(Boolean);
   return wanted.length === 0 ? jobs : jobs.filter((job) => wanted.every((word) => words(job).includes(word)));

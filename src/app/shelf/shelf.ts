@@ -18,17 +18,17 @@ export interface ShelfNotice {
   readonly revision: number;
 }
 
-/** A job as it came to stand on the shelf, and whether it became a copy because another window had saved first. */
+/** A saved job, and whether it became a copy because another window had saved first. */
 export interface Saved {
   readonly job: ShelfJob;
   readonly isCopy: boolean;
 }
 
-/** What the shelf's database holds. */
+/** Contents of the shelf's database. */
 export interface ShelfContent {
   readonly standing: readonly ShelfJob[];
   readonly removed: readonly ShelfJob[];
-  /** Nothing else reads these or changes them. */
+  /** Not changed by anything but `discardDamaged`. */
   readonly damaged: readonly DamagedRecord[];
 }
 
@@ -38,11 +38,11 @@ export interface ShelfOptions {
 }
 
 /**
- * The jobs kept in this browser, for one window. Every method gives its answer or the trouble as a value; none throws.
+ * The jobs kept in this browser, for one window. Every method returns its result or the trouble as a value; none
+ * throws.
  *
- * What one save writes is one transaction: killed in the middle, it leaves all as it was before. Several windows may be
- * open: each save names the revision it started from, and where another window has saved since, it becomes a new job, so
- * that neither's work is lost.
+ * A save is one transaction: interrupted, it changes nothing. Several windows may be open: each save names the revision
+ * it started from, and where another window has saved since, it becomes a new job, so that neither's work is lost.
  */
 export class Shelf {
   readonly #name: string;
@@ -58,7 +58,7 @@ export class Shelf {
     this.#channel.addEventListener('message', ({ data }) => this.#tell(data as ShelfNotice));
   }
 
-  /** Calls `listener` for what other windows do to the shelf. Returns what ends that. */
+  /** Calls `listener` on changes that other windows make. Returns a function that stops it. */
   watch(listener: (notice: ShelfNotice) => void): () => void {
     this.#listeners.add(listener);
     return () => this.#listeners.delete(listener);
@@ -211,7 +211,7 @@ export class Shelf {
           return !known.has(text) && known.add(text);
         });
         const list = fresh.map((document) => this.#fresh(document));
-        // Async, so that one that throws at once lets the others' failures be awaited too.
+        // Async, so that one that throws at once leaves no other rejection unhandled.
         await Promise.all(list.map(async (job) => jobs.add(job)));
         return list;
       });
@@ -220,7 +220,7 @@ export class Shelf {
     });
   }
 
-  /** Ends this window's part; what is under way is finished by the browser. */
+  /** Closes this window's connection; the browser finishes what is under way. */
   async close(): Promise<void> {
     this.#channel.close();
     const database = await this.#database?.catch(() => null);

@@ -32,7 +32,7 @@ export type ShelfDatabase = IDBPDatabase<ShelfSchema>;
 
 const STORES = { jobs: 'id', versions: ['id', 'revision'] } as const;
 
-/** From this version on the database is laid out by a later edition. Those between 1 and it are this layout, rebuilt. */
+/** From this version on the database has a later layout. Those between 1 and it are this layout, rebuilt. */
 const LATER_LAYOUT = 1000;
 
 /** Longest that the browser may take to open the database, ms; some never answer after a crash. */
@@ -42,9 +42,9 @@ const LONGEST_OPENING = 20_000;
  * Opens the browser's database of jobs. One without its stores, as another program or a crash may leave it, is rebuilt
  * around what it has.
  * @param name of the database
- * @param onClosed called when it was closed under the shelf's feet, by a newer edition in another window or by the browser
- * @throws a `ShelfTrouble` while another edition in another window holds it or the browser does not answer, else what the
- *   browser throws
+ * @param onClosed called when the browser, or a newer version in another window, has closed it
+ * @throws a `ShelfTrouble` while another version in another window holds it or the browser does not answer, else what
+ *   the browser throws
  */
 export async function openShelfDatabase(name: string, onClosed: () => void): Promise<ShelfDatabase> {
   if (typeof indexedDB === 'undefined') throw TROUBLE.unavailable;
@@ -59,7 +59,7 @@ export async function openShelfDatabase(name: string, onClosed: () => void): Pro
 const missingStores = ({ objectStoreNames }: ShelfDatabase): readonly StoreName[] =>
   (Object.keys(STORES) as StoreName[]).filter((store) => !objectStoreNames.contains(store));
 
-/** @param version the one that it has, or 1 for a new one, where undefined */
+/** @param version undefined for the present one, or 1 for a new database */
 function openVersion(name: string, version: number | undefined, onClosed: () => void): Promise<ShelfDatabase> {
   return new Promise((resolve, reject) => {
     let isGivenUp = false;
@@ -106,14 +106,14 @@ export async function inTransaction<Names extends StoreName[], T>(
 ): Promise<T> {
   const transaction = database.transaction(names, 'readwrite', { durability: 'strict' });
   const done = transaction.done;
-  // Awaited below; until then a failure of the work comes first.
+  // Awaited below; an error of the work is reported first.
   done.catch(() => {});
   try {
     const result = await work(transaction);
     await done;
     return result;
   } catch (error) {
-    // Where the browser itself ended it, as for want of room, the reason stands here; its requests only say that it ended.
+    // Where the browser ended it, as on a full disk, the reason is here; the requests only say that it ended.
     const reason = transaction.error;
     try {
       transaction.abort();

@@ -15,7 +15,7 @@ export interface ReadShelfFile {
 interface BrokenJob {
   /** Its place in the file, from 0. */
   readonly index: number;
-  /** Null where it has none that can be read. */
+  /** Null without a readable name. */
   readonly name: string | null;
   readonly issues: readonly JobIssue[];
 }
@@ -27,8 +27,8 @@ export const shelfFile = (documents: readonly JobRecord[]): string =>
 /**
  * Reads a file of one job or of many, of any version.
  * @param text of a job, a list of jobs, or what `shelfFile` wrote
- * @returns the sound jobs, brought to the current version, and the issues of the others; a file that is no such thing at
- *   all is one broken job at index 0; never throws
+ * @returns the sound jobs, brought to the current version, and the issues of the others; any other file is one broken
+ *   job at index 0; never throws
  */
 export function readShelfFile(text: string): ReadShelfFile {
   if (text.length > MAX_SHELF_CHARACTERS)
@@ -78,7 +78,7 @@ const refused = (code: JobIssue['code'], got: string, remedy: string): ReadShelf
   broken: [{ index: 0, name: null, issues: [jobIssue(code, '(file)', got, 'a file of jobs in JSON', remedy)] }],
 });
 
-/** One job, a list of jobs, or an exported shelf; null for a shelf of a version to come. */
+/** One job, a list of jobs, or an exported shelf; null for a shelf of a later version. */
 function jobsIn(value: unknown): readonly unknown[] | null {
   if (Array.isArray(value)) return value;
   if (typeof value !== 'object' || value === null || !('format' in value) || value.format !== FORMAT) return [value];
@@ -88,8 +88,8 @@ function jobsIn(value: unknown): readonly unknown[] | null {
 
 function nameIn(job: unknown): string | null {
   const name = typeof job === 'object' && job !== null && 'name' in job ? job.name : null;
-  return typeof name === 'string' && name.trim() !== '' ? name.slice(0, MAX_TOLD_NAME) : null;
+  return typeof name === 'string' && name.trim() !== '' ? name.slice(0, MAX_SHOWN_NAME) : null;
 }
 
 /** Characters of a broken job's name that are shown; a sound one has at most 200. */
-const MAX_TOLD_NAME = 200;
+const MAX_SHOWN_NAME = 200;

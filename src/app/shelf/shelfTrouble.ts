@@ -1,4 +1,4 @@
-/** Why the browser could not keep or give what was asked; words for the maker included. */
+/** Why the browser could not store or read, with words for the maker. */
 export interface ShelfTrouble {
   readonly kind: 'full' | 'unavailable' | 'blocked' | 'silent' | 'missing' | 'failed';
   readonly message: string;

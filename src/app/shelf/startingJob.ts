@@ -4,19 +4,19 @@ import type { Shelf } from './shelf.ts';
 
 type AskedShelf = Pick<Shelf, 'list' | 'keepAsVersion'>;
 
-/** Longest that the first drawing waits for the shelf, ms; it mostly answers within a few. */
+/** Longest wait of the first drawing for the shelf, ms; it mostly answers within a few. */
 const LONGEST_WAIT = 2000;
 
 /** What the page starts with, and what is left to do when the shelf answers too late for that. */
 export interface Started {
   readonly start: Start;
-  /** Null where the shelf has been asked. */
+  /** Null where the shelf has answered. */
   readonly late: Promise<Start> | null;
 }
 
 /**
- * Asks the shelf before it trusts the quick copy.
- * @param fetched the shelf; where it cannot be had or read, the copy stands alone
+ * Chooses the job to start with, from the shelf and the quick copy.
+ * @param fetched the shelf; where it cannot be read, the copy is used
  */
 export async function startingJob(fetched: Promise<AskedShelf>, kept: Kept | null): Promise<Started> {
   const asked = fetched.then(async (shelf) => ({ shelf, list: await shelf.list() })).catch(() => null);

@@ -3,7 +3,9 @@ import type { JobIssue } from '../../core/index.ts';
 import { isShareFragment, readShareFragment } from '../../output/shareLink/shareLink.ts';
 import { useDispatch } from '../state/BenchContext.tsx';
 
-/** Opens the job that the page's address holds, now and whenever the address changes; undo goes back from it. */
+/**
+ * Opens the job that the page's address holds, now and whenever the address changes; undo returns to the job before it.
+ */
 export function useLinkedJob(): { readonly issues: readonly JobIssue[] | null; readonly dismiss: () => void } {
   const dispatch = useDispatch();
   const [issues, setIssues] = useState<readonly JobIssue[] | null>(null);
@@ -15,7 +17,7 @@ export function useLinkedJob(): { readonly issues: readonly JobIssue[] | null; r
       setIssues(opened.ok ? null : opened.issues);
       if (!opened.ok) return;
       dispatch({ type: 'open', document: opened.document });
-      // A reload then shows the job as it has become, not as the link had it.
+      // A reload then shows the job as edited, not the link's.
       window.history.replaceState(null, '', pathname + search);
     };
     read();

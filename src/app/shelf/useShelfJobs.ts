@@ -11,7 +11,7 @@ export interface ShelfJobs {
   readonly refresh: () => Promise<void>;
 }
 
-/** Removed jobs are forgotten after this, ms: thirty days. */
+/** Removed jobs are deleted after this, ms: thirty days. */
 const KEPT_REMOVED_MS = 30 * 24 * 3600 * 1000;
 
 /** The jobs on the shelf, read again when this or another window changes them. */

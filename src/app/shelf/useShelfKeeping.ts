@@ -9,7 +9,7 @@ import { StartedContext } from './StartedContext.ts';
 import type { ShelfTrouble } from './shelfTrouble.ts';
 import { theShelf } from './theShelf.ts';
 
-/** What has become of the open job on the shelf: another window saved or removed it, or what was done here left it. */
+/** What happened to the open job on the shelf: another window saved or removed it, or edits here became a new job. */
 export type Elsewhere = 'saved' | 'removed' | 'parted';
 
 export interface ShelfKeeping {
@@ -18,13 +18,13 @@ export interface ShelfKeeping {
   /** Opens the open job as another window has saved it. */
   readonly showTheirs: () => void;
   readonly dismiss: () => void;
-  /** A state that was kept too when the page started, and is not the one shown. */
+  /** Another state that was kept when the page started. */
   readonly other: Opening | null;
   readonly showOther: () => void;
   readonly dismissOther: () => void;
-  /** What the browser said to keeping the shelf; null until the first save. */
+  /** Whether the browser keeps the shelf; null until the first save. */
   readonly lasting: Lasting | null;
-  /** Writes what waits to be written. */
+  /** Writes a waiting state at once. */
   readonly flush: () => Promise<void>;
 }
 
@@ -38,7 +38,7 @@ export function useShelfKeeping(): ShelfKeeping {
   const [lasting, setLasting] = useState<Lasting | null>(null);
   const { start, late } = use(StartedContext)!;
   const [other, setOther] = useState(start.other);
-  // A save before the shelf has said what it holds could part from it.
+  // A save before the shelf has answered could make a second job.
   const [isAsked, setAsked] = useState(late === null);
   const [keeper] = useState(() => {
     const places = {
@@ -107,7 +107,7 @@ export function useShelfKeeping(): ShelfKeeping {
   const showOther = (): void => {
     if (other === null) return;
     const { written, place } = other;
-    // Another state of the same job is its next revision, so that nothing parts.
+    // Another state of the same job is its next revision, so that no second job is made.
     const isSameJob = place !== undefined && place.id === placeOf(getState().history)?.id;
     dispatch({ type: 'open', ...written, place: isSameJob ? undefined : place, isSameJob });
     setOther(null);

@@ -11,32 +11,32 @@ import { laceOffReel, offReel, threadOffReel } from './reel.ts';
 import { holesIn, type SeamLine, seamLines, strapLine } from './seamLine.ts';
 import { type ThreadNeed, threadNeed } from './thread.ts';
 
-/** Everything that one cover uses up. */
+/** Materials of one cover. */
 export interface CoverSupplies {
   readonly outlines: readonly PieceOutline[];
   readonly areas: readonly LeatherArea[];
   readonly seams: readonly SeamLine[];
-  /** Holes or slits, each counted once through however many layers. */
+  /** Holes or slits of the seam, each counted once for all its layers. */
   readonly holes: number;
-  /** Holes or slits in all pieces together, those of strap and pen loop too: as they are punched. */
+  /** Holes or slits to punch in all pieces, strap and pen loop included. */
   readonly punched: number;
-  /** Null where the seam is laced, or no thread that can be worked would do. */
+  /** Null for a laced seam, and where no workable thread is long enough. */
   readonly thread: ThreadNeed | null;
-  /** Null where the seam is stitched, or no lace that can be worked would do. */
+  /** Null for a stitched seam, and where no workable lace is long enough. */
   readonly lace: LaceNeed | null;
-  /** Thread, or lace run in and out, that sews a closure strap to the back, with its tails; 0 without a strap. */
+  /** Thread or running lace that joins a closure strap to the back, tails included; 0 without a strap. */
   readonly strap: Mm;
-  /** Marker ribbons to cut, each of one length; null without. */
+  /** Marker ribbons to cut, all of one length; null for none. */
   readonly ribbon: CutLength | null;
   /** Studs, snaps or buckles: one for a closure strap. */
   readonly fastenings: number;
   /** mm2, both faces of every joint. */
   readonly cement: number;
-  /** What does not work out, and what to do. */
+  /** What cannot be made as asked, and the remedy. */
   readonly notes: readonly string[];
 }
 
-/** Works out leather, thread or lace (as measured off the reel), holes, ribbon, fastening and cement of a cover. */
+/** Computes leather, thread or lace (as measured off the reel), holes, ribbon, fastening and cement of a cover. */
 export function coverSupplies(design: CoverDesign): CoverSupplies {
   const { job } = design;
   const { supplies, seam } = job;

@@ -5,7 +5,7 @@ import { holesIn, type SeamLine, type SeamRun, seamLength } from './seamLine.ts'
 /** Styles of lacing that the trade names. */
 export type LaceStyle = keyof Job['supplies']['laceMultiples'];
 
-/** What the path of a lace goes round, mm. */
+/** What a lace goes round, mm. */
 export interface LaceSection {
   /** S: thickness of the layers. */
   readonly stack: number;
@@ -13,20 +13,19 @@ export interface LaceSection {
   readonly margin: number;
   /** p: slit to slit. */
   readonly pitch: number;
-  /** w: thickness of the lace, whose middle runs half of it off the leather. */
+  /** w: thickness of the lace; its middle line runs w/2 off the leather. */
   readonly lace: number;
 }
 
 /**
- * Lace that one pitch takes up, on the middle line of the lace. With S' = S + w through or across the edge and
- * m' = m + w/2 down a face:
+ * Length of lace per pitch on its middle line, with S' = S + w through or across the edge and m' = m + w/2 down a face:
  *
  * - running, in and out along the slits: p + S'
  * - whip, through a slit and over the edge to the next, the advance spread over what shows: S' + hypot(2 m' + S', p)
  * - loop of order n (single 1, double 2, triple 3): down one face, through the slit, up the other, then over the edge
  *   twice, back under the bights of the n - 1 stitches before and forward n: 2 m' + S' + hypot((n-1) p, S') + hypot(n p, S')
  *
- * Derived from the course of each stitch; laces lie on one another where bights cross, which is left out.
+ * Derived from the path of each stitch; that laces cross on top of one another is neglected.
  */
 export function lacePerPitch(style: LaceStyle, { stack, margin, pitch, lace }: LaceSection): Mm {
   const through = stack + lace;
@@ -47,13 +46,13 @@ export function lacePerPitch(style: LaceStyle, { stack, margin, pitch, lace }: L
   }
 }
 
-/** Turns made again at each corner of a closed seam, so that the lace lies close there. Common practice, no source. */
+/** Extra turns at each corner of a closed seam, so that the lace lies close there. Common practice, no source. */
 const CORNER_TURNS = 2;
 
 /** Corners of a closed seam. */
 const CORNERS = 4;
 
-/** Lace for a cover, beside what the trade's multiple would buy; the parts add up to the total. */
+/** Lace for a cover by parts that add up to the total, with the trade's multiple to compare. */
 export interface LaceNeed {
   readonly style: LaceStyle;
   readonly slits: number;
@@ -64,7 +63,7 @@ export interface LaceNeed {
   readonly tails: Mm;
   readonly splices: Mm;
   readonly total: Mm;
-  /** Laces to cut, each no longer than can be worked, and the length of each. */
+  /** Laces to cut, none longer than can be worked, and the length of each. */
   readonly laces: number;
   readonly each: Mm;
   /** Turns over seam, and the trade's range for it. */

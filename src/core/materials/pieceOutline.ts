@@ -6,7 +6,7 @@ import type { Vec2 } from '../math/vec2.ts';
 import type { Drawing } from '../pattern/drawing.ts';
 import { patternDrawing } from '../pattern/patternDrawing.ts';
 
-/** One shape to be cut, as often as `count` says. Its y axis runs along the spine, head up. */
+/** A shape to cut `count` times. Its y axis runs along the spine, head up. */
 export interface PieceOutline {
   readonly name: string;
   readonly leather: LeatherName;
@@ -17,12 +17,12 @@ export interface PieceOutline {
   readonly mayTurn: boolean;
 }
 
-/** How far the chords of an arc may stray from it, mm. */
+/** Most that a chord stands off its arc, mm. */
 const CHORD_TOLERANCE = 0.02;
 
 /**
- * Shapes to be cut for a cover, from its pattern. A piece that is drawn with a direction mark keeps its direction, for
- * leather stretches least along the backbone and most across it. Common practice, no source.
+ * Shapes to cut for a cover, from its pattern. A piece with a direction mark keeps its direction, because leather
+ * stretches least along the backbone and most across it. Common practice, no source.
  */
 export const pieceOutlines = (design: CoverDesign, drawing: Drawing = patternDrawing(design)): PieceOutline[] =>
   drawing.pieces.map(({ id, name, count, outline, layers }) => ({
@@ -33,7 +33,7 @@ export const pieceOutlines = (design: CoverDesign, drawing: Drawing = patternDra
     mayTurn: layers.direction.length === 0,
   }));
 
-/** Pockets of the outside's own leather are cut from its hide, unless one is named for them. */
+/** Pockets as thick as the outside are cut from its hide, unless they have a hide or a price of their own. */
 function pocketLeather({ leather, hides, rates }: CoverDesign['job']): LeatherName {
   const { outside, pocket } = leather;
   const isSame = outside.min_mm === pocket.min_mm && outside.max_mm === pocket.max_mm;
@@ -43,7 +43,7 @@ function pocketLeather({ leather, hides, rates }: CoverDesign['job']): LeatherNa
 /** Area of one polygon, mm2. */
 export const polygonArea = (polygon: readonly Vec2[]): number => Math.abs(doubleArea(polygon)) / 2;
 
-/** Leather that a cover takes of one kind. */
+/** Leather of one kind that a cover takes. */
 export interface LeatherArea {
   readonly leather: LeatherName;
   /** Area of the pieces themselves, mm2. */

@@ -5,10 +5,10 @@ import { REEL_STEP } from '../units/printer.ts';
 import type { LaceNeed } from './lace.ts';
 import type { ThreadNeed } from './thread.ts';
 
-/** A length as it is measured off a reel: up to the next centimetre or inch. */
+/** A length as measured off a reel: rounded up to the next centimetre or inch. */
 export const offReel = (length: number, units: LengthUnit): Mm => roundUp(length, REEL_STEP[units]);
 
-/** A thread need with every part as it is measured off the reel: the parts add up to the total as they are printed. */
+/** A thread need with every part as measured off the reel, so that the printed parts add up to the total. */
 export function threadOffReel(need: ThreadNeed, units: LengthUnit): ThreadNeed {
   const [stitches, backStitches, tails] = [need.stitches, need.backStitches, need.tails].map((part) =>
     offReel(part, units),

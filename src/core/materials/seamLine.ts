@@ -5,7 +5,7 @@ import { seamHoles } from '../pattern/seamHoles.ts';
 import { strapOf } from '../pattern/strap.ts';
 import { type Mm, mm } from '../units/mm.ts';
 
-/** A stretch of seam, whole pitches long, that goes through the same layers all along. */
+/** A stretch of whole pitches through the same layers. */
 export interface SeamRun {
   readonly pitches: number;
   readonly pitch: Mm;
@@ -14,7 +14,7 @@ export interface SeamRun {
   readonly stack: Mm;
 }
 
-/** A seam sewn or laced in one go. A closed one ends where it began and turns four corners. */
+/** A seam sewn or laced in one go. A closed one ends where it starts and has four corners. */
 export interface SeamLine {
   readonly closed: boolean;
   readonly runs: readonly SeamRun[];
@@ -33,7 +33,7 @@ export function seamLines(design: CoverDesign): SeamLine[] {
   const seam = seamHoles(design);
   const caught = new Set(penLoopOf(design, seam)?.holes);
   const rows = seam.rows.map(({ pitch, intervals, holes }): SeamRun[] => {
-    // Each pitch goes with the hole that it starts from; the last hole of an open row starts none.
+    // A pitch belongs to the hole where it starts; none starts at the last hole of an open row.
     const pitches = holes.slice(0, intervals).map((hole) => {
       const ends = caught.has(hole) ? 2 : 0;
       const stack = hole.layers.reduce((sum, layer) => sum + thickness(layer), ends * outside.thickness);
@@ -60,7 +60,7 @@ export function strapLine(design: CoverDesign): SeamLine | null {
   return { closed: false, runs: joined(pitches) };
 }
 
-/** Neighbours through the same layers as one run. */
+/** Joins neighbouring runs through the same layers. */
 function joined(runs: readonly SeamRun[]): SeamRun[] {
   const longer: SeamRun[] = [];
   for (const run of runs) {

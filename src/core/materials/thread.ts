@@ -14,7 +14,7 @@ import { holesIn, runLength, type SeamLine, seamLength } from './seamLine.ts';
 export const saddleStitchLength = (length: number, stack: number, pitch: number): Mm =>
   mm(2 * length * (1 + stack / pitch));
 
-/** Thread for a cover, and what makes it up; the parts add up to the total. */
+/** Thread for a cover, by parts that add up to the total. */
 export interface ThreadNeed {
   readonly holes: number;
   readonly seam: Mm;
@@ -28,15 +28,15 @@ export interface ThreadNeed {
   /** Threads to cut, each no longer than can be worked, and the length of the longest. */
   readonly threads: number;
   readonly longest: Mm;
-  /** Stitches over seam: the figure beside which the trade's rule of thumb is held. */
+  /** Stitches over seam, to compare with the trade's rule of thumb. */
   readonly multiple: number;
 }
 
 /**
  * Thread for all seams, sewn with the thick end of the leather.
  *
- * A seam of which the stitches take up A needs n threads, the least n with A <= n (working length - ends), where the ends
- * of one thread are two tails and back-stitching at start and finish, 2 (p + S) for each stitch.
+ * A seam whose stitches take up A needs the least number n of threads with A <= n (working length - ends); the ends of
+ * a thread are two tails and the back stitches at start and finish, 2 (p + S) each.
  * @returns null where the ends alone are longer than a thread in hand: no length of thread can be worked
  */
 export function threadNeed(seams: readonly SeamLine[], supplies: Job['supplies']): ThreadNeed | null {

@@ -9,13 +9,13 @@ export interface WorkStep {
   readonly id: StepId;
   readonly name: string;
   readonly minutes: number;
-  /** What may hurt here, and how to avoid it. Common practice, no source; data sheet and local rules come first. */
+  /** Dangers and how to avoid them. Common practice, no source; data sheet and local rules come first. */
   readonly cautions: readonly string[];
 }
 
 export const KNIFE = 'Knife and straight-edge: cut away from the hand, keep the blade sharp.';
 const DUST = 'Leather and sanding dust: extract it or wear a mask.';
-/** What holes are made with: the stitched and the laced seam have tools of their own. */
+/** Tools for the holes of each kind of seam. */
 const HOLES = {
   stitching: 'Pricking iron, mallet and awl: work over a board, never toward the palm.',
   lacing: 'Awl and lacing chisel: work over a board, never toward the palm.',

@@ -5,9 +5,8 @@ import type { Job } from '../job/jobSchema.ts';
 export type Card = Job['mockup']['card'];
 
 /**
- * The same job made in card: every layer of the cover in card of one thickness, the book's measures untouched.
- *
- * Sizes that the maker gave for leather do not apply to card; the card's own cut sizes do, where given.
+ * The same job in card: every layer is card of one thickness, and the card's own cut sizes replace those given for
+ * leather.
  */
 export function cardJob(job: Job, card: Card): Job {
   const sheet = {
@@ -25,7 +24,7 @@ export function cardJob(job: Job, card: Card): Job {
   };
 }
 
-/** The card version of the pattern, and how it should fit if the book is as it was measured. */
+/** The pattern in card, and its fit if the measures are right. */
 export const cardDesign = (job: Job, card: Card): CoverDesign & { readonly isCard: true } => ({
   ...coverDesign(cardJob(job, card)),
   isCard: true,

@@ -10,36 +10,36 @@ export interface Learned {
   readonly errorAfter: number;
 }
 
-/** One reading of the trial beside what was expected of it. */
+/** A reading of the trial and its expected value, mm. */
 export interface ReadingResidual {
   readonly name: string;
   readonly of: 'wrap' | 'height';
   readonly from: 'card' | 'tape';
   readonly read: number;
-  /** What it should have been by the measures as they stood, and by the corrected ones. */
+  /** Predicted from the measures before the trial; `fitted` from the corrected ones. */
   readonly expected: number;
   readonly fitted: number;
-  /** Distance from what all else says of it, in standard deviations of that difference. */
+  /** Difference from what the prior and all other readings predict, over its standard deviation. */
   readonly deviation: number;
 }
 
-/** What a trial in card taught. */
+/** Result of a trial in card. */
 export interface CardLesson {
   /** `contradiction`: some readings cannot all be right, and nothing is corrected. `nothingRead`: no reading to use. */
   readonly status: 'learned' | 'contradiction' | 'nothingRead' | 'notConverged';
   readonly measures: Readonly<Partial<Record<MeasureName, Learned>>>;
-  /** Wrap of the bare book, 2 W + P, which is what the fore-edges see. */
+  /** Wrap of the bare book, 2 W + P: the gaps at the fore-edges depend on it. */
   readonly wrap: Learned;
-  /** Height of the book, which is what head and tail see. */
+  /** Height of the book: the gaps at head and tail depend on it. */
   readonly height: Learned;
-  /** Gap at the fore-edges put down to the card's own folds and seats, not to the book; mm. */
+  /** Part of the fore-edge gap due to the card's folds and seats, not to the book, mm. */
   readonly cardFolds: number;
   readonly residuals: readonly ReadingResidual[];
-  /** Measures that the readings leave undecided between them: their correction is shared by their errors. */
+  /** Measures that the readings cannot tell apart: their errors decide how the correction is shared. */
   readonly undecided: readonly MeasureName[];
   /** Corrections of the job's measures; empty unless learned. */
   readonly change: readonly Patch<number>[];
-  /** The job with these corrections, to be issued again for leather. */
+  /** The job with these corrections. */
   readonly job: Job;
   readonly iterations: number;
   readonly residual: number;

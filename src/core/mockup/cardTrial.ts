@@ -11,18 +11,20 @@ import { mm } from '../units/mm.ts';
 import { type Card, cardDesign, cardJob } from './cardDesign.ts';
 import type { Observation, Prior } from './estimate.ts';
 
-/** What a card showed on the book. */
+/** Readings from the card on the book. */
 export type CardReadings = Job['mockup']['readings'];
 
-/** The book's measures that a trial may correct, in the order of the unknowns; the card's own folds follow them. */
+/**
+ * Measures that a trial may correct, in the order of the unknowns; the card's neutral fraction and bend ratio follow.
+ */
 export const MEASURES = ['width', 'thickness', 'rise', 'height'] as const;
 
 export type MeasureName = (typeof MEASURES)[number];
 
-/** How far the card's neutral fraction and bend ratio may be from what is assumed of them. Assumptions. */
+/** Standard deviations of the card's neutral fraction and bend ratio. Assumptions. */
 const CARD_ERROR = { neutral: 0.1, bendRatio: 0.1 } as const;
 
-/** No ruler reads finer, mm; it keeps a measure that is said to have no error from outweighing everything. */
+/** Least error of a reading, mm: one given as exact must not outweigh all others. */
 const FINEST = 0.05;
 
 /** A reading of the wrap or of the height, from the card or from a tape round the book. */
@@ -32,11 +34,11 @@ interface CardObservation extends Observation {
   readonly from: 'card' | 'tape';
 }
 
-/** A trial as a problem of estimation. */
+/** A trial as an estimation problem. */
 export interface CardTrial {
   readonly prior: Prior;
   readonly observations: readonly CardObservation[];
-  /** The job with the book's measures as in a set of unknowns. */
+  /** The job with the book's measures taken from the unknowns. */
   bookAs(unknowns: readonly number[]): Job;
   /** Wrap of the bare book, mm: 2 W + P for a closed book with sharp edges. */
   bareWrap(unknowns: readonly number[]): number;
@@ -45,16 +47,15 @@ export interface CardTrial {
 }
 
 /**
- * Sets up what a trial in card can say of the book.
+ * States a trial in card as an estimation problem.
  *
- * Unknowns: width, thickness, rise (rounded backs only) and height, each as measured and give or take the measuring error,
- * and the card's neutral fraction and bend ratio. The card was cut from the measures as they stand; what it shows is
- * computed by the same fold model as everything else:
+ * Unknowns: width, thickness, rise (rounded backs only) and height, each with its measuring error, and the card's
+ * neutral fraction and bend ratio. The card was cut from the present measures; the fold model predicts what it shows:
  *
  *   front + back = seat to seat, as cut - closed wrap;   head + tail = height as cut - 2 margins - H - 2 needed;
  *   held open at an angle: seat to seat = wrap at that angle.
  *
- * A paper strip or a rolled half that the job gives is one more reading of the wrap.
+ * A paper strip or a rolled half that the job gives is a further reading of the wrap.
  */
 export function cardTrial(job: Job, sheet: Card, readings: CardReadings): CardTrial {
   const { book } = job;
@@ -80,7 +81,7 @@ export function cardTrial(job: Job, sheet: Card, readings: CardReadings): CardTr
   };
   const inCard = (unknowns: readonly number[]): Job =>
     cardJob(bookAs(unknowns), { ...sheet, neutral: unknowns[4]!, bendRatio: Math.max(0, unknowns[5]!) });
-  // Wrap and height are asked at the same unknowns one after the other: one fold answers both.
+  // Wrap and height are computed for the same unknowns in turn: one fold gives both.
   const known = new WeakMap<readonly number[], ReturnType<CardTrial['gaps']>>();
   const gaps: CardTrial['gaps'] = (unknowns) => {
     const found = known.get(unknowns);

@@ -2,12 +2,12 @@ import type { Printer } from '../units/printer.ts';
 import type { ReadingResidual } from './cardLesson.ts';
 import type { CardReadings } from './cardTrial.ts';
 
-/** Standard deviations beyond which a reading and all else cannot both be right: 1 in 370 by chance. */
+/** Standard deviations beyond which a reading contradicts the others: 1 in 370 by chance. */
 const BEYOND_CHANCE = 3;
 
 /**
- * Says which readings cannot be right together with the measures and each other; empty when all can.
- * @param residuals every reading beside what all else says of it
+ * Names the readings that contradict the measures or each other; empty if none does.
+ * @param residuals every reading with its deviation
  */
 export function contradictions(
   residuals: readonly ReadingResidual[],

@@ -1,4 +1,4 @@
-/** One reading: what it was, how sure it is, and what the unknowns would make of it. */
+/** A reading, its error, and its prediction from the unknowns. */
 export interface Observation {
   readonly value: number;
   /** s: standard deviation of the reading, over 0. */
@@ -6,7 +6,7 @@ export interface Observation {
   predict(unknowns: readonly number[]): number;
 }
 
-/** What is believed of the unknowns before any reading: independent, each with its mean and standard deviation. */
+/** Prior of the unknowns: independent, each with its mean and standard deviation. */
 export interface Prior {
   readonly mean: readonly number[];
   readonly error: readonly number[];
@@ -19,18 +19,15 @@ export interface Estimate {
   readonly residual: number;
   readonly mean: readonly number[];
   readonly covariance: readonly (readonly number[])[];
-  /**
-   * For each reading, how far it lies from what the prior and all other readings make of it, in standard deviations of
-   * that difference.
-   */
+  /** For each reading, its difference from what the prior and all others predict, over its standard deviation. */
   readonly deviations: readonly number[];
 }
 
-/** Steps of the slopes, as a share of each unknown's standard deviation; and least step, in the unknown's own unit. */
+/** Step of the slopes as a share of the unknown's standard deviation, and the least step in the unknown's unit. */
 const SLOPE_STEP = 1e-2;
 const LEAST_STEP = 1e-4;
 const MOST_ITERATIONS = 30;
-/** Largest change of an unknown in a step that counts as none. */
+/** Converged once no unknown changes by more than this in a step, in its unit. */
 const STILL = 1e-7;
 
 /**
@@ -44,7 +41,7 @@ const STILL = 1e-7;
  *
  *   g = P a / (a' P a + s^2),  x += g (r - a' (x - m)),  P -= g a' P.
  *
- * An unknown with no prior error stays where it is. Linear readings converge in two steps.
+ * An unknown without prior error keeps its mean. Linear readings converge in two steps.
  */
 export function estimate(prior: Prior, observations: readonly Observation[]): Estimate {
   let mean = [...prior.mean];
@@ -80,7 +77,7 @@ interface Row {
   readonly error: number;
 }
 
-/** Slopes by central differences. Every reading is asked at the same points, so that it can share its work with others. */
+/** Slopes by central differences, all readings at the same points, so that they can share work. */
 function linearise({ mean: from, error: errors }: Prior, observations: readonly Observation[], at: number[]): Row[] {
   const moves = at.map((_, i) => {
     const step = errors[i] === 0 ? 0 : Math.max(LEAST_STEP, SLOPE_STEP * errors[i]!);

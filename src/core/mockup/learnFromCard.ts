@@ -8,15 +8,15 @@ import { contradictions } from './contradictions.ts';
 import { type Estimate, estimate } from './estimate.ts';
 import { lessonSentences } from './lessonSentences.ts';
 
-/** Correlation of two measures from which on they count as undecided: each leaves the other that much open. */
+/** Correlation above which two measures count as undecided. */
 const UNDECIDED = 0.3;
 
 /**
- * Learns the book's true measures from a trial in card.
+ * Estimates the book's true measures from a trial in card.
  *
- * Card is thin, so what it shows beyond the model is mostly error of the book's measures; how the card folds takes its
- * share by its own uncertainty. The allowances for leather are then derived again from the corrected measures.
- * @param card as `cardDesign` was given it, cut from the measures of `job`
+ * Card is thin, so a difference from the model comes mostly from the book's measures; the card's folds take their share
+ * by their own uncertainty.
+ * @param card cut from the measures of `job`
  * @param readings what the card showed; a gap counts only together with its opposite edge
  * @returns the lesson; contradictory readings change nothing and are named
  */
@@ -73,7 +73,7 @@ function learnedAt({ prior }: CardTrial, { mean, covariance }: Estimate, i: numb
   };
 }
 
-/** The bare wrap, its standard deviations by its slopes along the unknowns. */
+/** The bare wrap; with its slopes a along the unknowns, its variance is a' P a. */
 function learnedWrap({ prior, bareWrap }: CardTrial, { mean, covariance }: Estimate): Learned {
   const step = 0.01;
   const slopes = mean.map((x, i) => {
@@ -93,7 +93,7 @@ function learnedWrap({ prior, bareWrap }: CardTrial, { mean, covariance }: Estim
   };
 }
 
-/** Change of the card's fore-edge gap that its own folding explains, the book held as corrected. */
+/** Change of the fore-edge gap due to the card's own folding, with the book as corrected. */
 function foldShare({ prior, gaps }: CardTrial, { mean }: Estimate): number {
   const asAssumed = [...mean.slice(0, MEASURES.length), ...prior.mean.slice(MEASURES.length)];
   return gaps(mean).wrap - gaps(asAssumed).wrap;
@@ -107,7 +107,7 @@ function undecided(names: readonly MeasureName[], { covariance }: Estimate): Mea
   return names.filter((a) => names.some((b) => a !== b && Math.abs(correlation(a, b)) > UNDECIDED));
 }
 
-/** The job with the measures that moved set to 0.01 mm; those that did not stay as they were typed. */
+/** The job with changed measures rounded to 0.01 mm; unchanged ones stay as typed. */
 function correctedJob({ prior, bookAs }: CardTrial, { mean }: Estimate): Job {
   return bookAs(
     mean.map((value, i) => {
@@ -125,6 +125,6 @@ function changesBetween({ book: before }: Job, { book: after }: Job): CardLesson
     ['book.spine.rise_mm', riseOf(before), riseOf(after)],
     ['book.height_mm', before.height_mm, after.height_mm],
   ] as const;
-  // The fore-edge moves by a difference: its floating-point noise is no measure.
+  // The fore-edge thickness is corrected by a difference: this removes the floating-point noise.
   return lengths.flatMap(([path, from, to]) => (from === to ? [] : [{ path, value: Math.round(to * 1e6) / 1e6 }]));
 }

@@ -8,7 +8,7 @@ const NOTHING_READ = 'Enter the gaps at both fore-edges, or at head and tail, or
 const NOT_CONVERGED = 'No measures were found that explain these readings. Read the card again.';
 
 /**
- * What a trial taught, in sentences: each length found, what stays undecided, and what becomes of the leather.
+ * The result of a trial in sentences: each length found, what stays undecided, and the cut size in leather.
  * @param job the job before the trial
  */
 export function lessonSentences(job: Job, lesson: Omit<CardLesson, 'sentences'>, print: Printer): string[] {

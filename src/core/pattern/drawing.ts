@@ -118,6 +118,6 @@ export const seenOf = ({ layers }: PieceDrawing, layer: Layer, chosen: readonly 
 export const noLayers = (): Record<Layer, Entity[]> =>
   Object.fromEntries(LAYERS.map((layer) => [layer, [] as Entity[]])) as Record<Layer, Entity[]>;
 
-export const line = (from: Vec2, to: Vec2): Entity => ({ kind: 'line', from, to });
+export const line = (from: Vec2, to: Vec2): Segment => ({ kind: 'line', from, to });
 
 export const path = (segments: Contour, isClosed: boolean): Path => ({ kind: 'path', segments, isClosed });

@@ -45,7 +45,7 @@ export function endRow(source: PatternSource, { meets, mouth, clear }: SeamLayer
   const span = endRowSpan(source);
   const asked = job.seam.pitch_mm;
   if (pieces.pocket.count === 0 && span.length < asked) return null;
-  const isOnRow = !meets && mouth > span.origin && mouth < pieces.outside.width / 2;
+  const isOnRow = !meets && mouth > span.origin;
   // Both halves are alike. A lining does not count: it is cut to end between two holes.
   return { ...span, ...evenPitch(span.length, asked, isOnRow ? { at: mouth - span.origin, clear } : null) };
 }

@@ -1,7 +1,7 @@
 import type { Job } from '../job/jobSchema.ts';
-import { circle } from '../math/contour.ts';
+import { circle, type Segment } from '../math/contour.ts';
 import { addScaled, heading, type Vec2 } from '../math/vec2.ts';
-import { type Entity, line } from './drawing.ts';
+import { line } from './drawing.ts';
 import { type SeamHole, slitAngle } from './seam.ts';
 
 /** Where a frame on the outside lies on a piece: x' = origin + sign x, y' = y. */
@@ -17,7 +17,7 @@ export const holeWords = ({ seam }: Job, count: number): string =>
   `${count} ${seam.method === 'lacing' ? 'slits' : 'holes'}`;
 
 /** Draws holes as circles of their diameter, or lacing slits as the cut itself, the same through every layer. */
-export function holeMarks(job: Job, holes: readonly SeamHole[], frame: PieceFrame): Entity[] {
+export function holeMarks(job: Job, holes: readonly SeamHole[], frame: PieceFrame): Segment[] {
   const { construction, seam } = job;
   if (seam.method === 'stitching') return holes.map(({ at }) => circle(placed(frame, at), construction.hole_mm / 2));
   const slant = slitAngle(job);

@@ -10,7 +10,7 @@ import type { Pieces } from './pieces.ts';
 export function pieceCorner(job: Job, pieces: Pieces): { readonly corner: Corner; readonly isLimited: boolean } {
   const { corners } = job.construction;
   const asked = job.seam.cornerRadius_mm;
-  if (corners === 'square' || asked === 0 || pieces.pocket.count === 0) return { corner: SQUARE, isLimited: false };
+  if (corners === 'square' || pieces.pocket.count === 0) return { corner: SQUARE, isLimited: false };
   const most = Math.max(
     0,
     Math.min(pieces.outside.height / 2, pieces.outside.width / 2, pieces.pocket.width - 2 * job.seam.pitch_mm),

@@ -57,8 +57,8 @@ function closedSeam(source: PatternSource, layering: SeamLayering, end: EndRow):
     return { side, length, intervals, pitch, off, holes };
   });
   const loop = rows.flatMap(({ holes }) => holes);
-  const inPocket = loop.findIndex(({ side, layers }) => side === 'tail' && layers.includes('backPocket'));
-  const first = Math.max(0, inPocket + HIDDEN_HOLES);
+  const inPocket = loop.findIndex(({ layers }) => layers.includes('backPocket'));
+  const first = inPocket + HIDDEN_HOLES;
   const { gap, size } = printer(job.work.units);
   const cornerNote = `The corners are made ${gap(cut.size)}: there is no room for ${size(job.seam.cornerRadius_mm)}.`;
   return {

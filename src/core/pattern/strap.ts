@@ -1,5 +1,5 @@
 import { bendLength } from '../leather/bend.ts';
-import { corneredContour, SQUARE } from '../math/contour.ts';
+import { corneredContour, type Segment, SQUARE } from '../math/contour.ts';
 import type { Vec2 } from '../math/vec2.ts';
 import type { Printer } from '../units/printer.ts';
 import { directionMark } from './arrow.ts';
@@ -136,11 +136,10 @@ export function strapMarks(source: PatternSource, strap: Strap): NamedMarks {
 }
 
 /** Turns a mark upside down: on the strap the outside's direction is reversed while the grain stays up. */
-function turned(mark: Entity, height: number): Entity {
+function turned(mark: Segment, height: number): Segment {
   const over = ([x, y]: Vec2): Vec2 => [x, height / 2 - y];
   if (mark.kind === 'arc') return { ...mark, centre: over(mark.centre) };
-  if (mark.kind === 'line') return { ...mark, from: over(mark.from), to: over(mark.to) };
-  return mark;
+  return { ...mark, from: over(mark.from), to: over(mark.to) };
 }
 
 const cross = ([x, y]: Vec2): Entity[] => [line([x - 3, y], [x + 3, y]), line([x, y - 3], [x, y + 3])];

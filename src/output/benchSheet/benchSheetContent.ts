@@ -18,8 +18,8 @@ const REMINDER =
   'Cautions and times are reminders from common practice. The safety data sheet of each product and the local rules come first.';
 
 /**
- * What goes to the bench with a job: how it should fit, sizes with their sums, seam, layers, supplies, and the order of
- * work with each caution at its step.
+ * Content of the bench sheet: the expected fit, sizes with their sums, seam, layers, supplies, and the order of work
+ * with each caution at its step.
  */
 export function benchSheetContent(design: CoverDesign): BenchSheet {
   const { job } = design;
@@ -47,7 +47,7 @@ export function benchSheetContent(design: CoverDesign): BenchSheet {
       heading('Cut sizes'),
       ...drawing.pieces.flatMap((piece) => [
         item(piece.name, `cut ${piece.count}`),
-        // A height is written out once: where it is the outside's, its sum is known.
+        // A height equal to the outside's is printed without its parts, which stand there already.
         ...piece.sums.flatMap((sum) => {
           const isKnown = piece !== outside && JSON.stringify(sum) === heightSum;
           return sumLines(isKnown ? { ...sum, parts: [] } : sum, say).map(text);
@@ -71,7 +71,7 @@ export function benchSheetContent(design: CoverDesign): BenchSheet {
   };
 }
 
-/** Writes a caution out where it first stands, and points to it by its number later: what stands four times is not read. */
+/** Writes a caution in full once and refers to it by number afterwards, because repeated warnings are not read. */
 function cautionsOnce(): (words: string) => Block {
   const known: string[] = [];
   return (words) => {
@@ -82,7 +82,7 @@ function cautionsOnce(): (words: string) => Block {
   };
 }
 
-/** Minutes as a maker would write them: to 5 min, or in hours. */
+/** Minutes rounded to 5 min, in hours from 60 min on. */
 function time(minutes: number): string {
   if (minutes === 0) return '';
   const rounded = Math.max(5, Math.round(minutes / 5) * 5);

@@ -1,9 +1,10 @@
-import type { CoverDesign } from '../../core/index.ts';
+import { type CoverDesign, rectangle } from '../../core/index.ts';
+import { brokenLines } from '../brokenLines.ts';
 import { SHEETS } from '../pdf/paper.ts';
 import type { PdfCanvas } from '../pdf/pdfCanvas.ts';
 import { SheetFile, type SheetOptions, type SheetPage } from '../pdf/sheetFile.ts';
 import { benchSheetContent } from './benchSheetContent.ts';
-import { brokenLines, type Columns, lineStep, type Measure, type SetBlock, setInColumns } from './sheetFlow.ts';
+import { type Columns, lineStep, type Measure, type SetBlock, setInColumns } from './sheetFlow.ts';
 
 export interface BenchSheetOptions extends SheetOptions {
   readonly paper?: 'A4' | 'Letter';
@@ -11,7 +12,7 @@ export interface BenchSheetOptions extends SheetOptions {
 
 const MARGIN = 14;
 const GUTTER = 9;
-/** Heights of the letters that are tried until the sheet takes two pages, mm. */
+/** Letter heights that are tried until the sheet takes two pages, mm. */
 const BODIES = [3.2, 3, 2.8, 2.6, 2.4, 2.2, 2] as const;
 const MOST_PAGES = 2;
 const TITLE = 6;
@@ -29,7 +30,7 @@ const BOX = { width: 0.2, dash: [], ink: [60, 60, 60] } as const;
  * its back.
  *
  * The same design and options give the same bytes. Only a job with very many pieces takes more than two pages.
- * @param design a worked-out job, as `coverDesign` gives it
+ * @param design the result of `coverDesign`
  */
 export async function benchSheetPdf(
   design: CoverDesign,
@@ -58,8 +59,11 @@ export async function benchSheetPdf(
     firstTop: headEnd + 4,
     top: MARGIN,
   };
-  const tries = BODIES.map((body) => () => setInColumns(content.blocks, columns, body, measure));
-  const set = firstThat(tries, (blocks) => blocks.every(({ page }) => page < MOST_PAGES));
+  let set: readonly SetBlock[] = [];
+  for (const body of BODIES) {
+    set = setInColumns(content.blocks, columns, body, measure);
+    if (set.every(({ page }) => page < MOST_PAGES)) break;
+  }
 
   first.bold.words(content.title, [MARGIN, height - MARGIN - TITLE * ASCENT], TITLE, {
     width: width - 2 * MARGIN - 40,
@@ -78,16 +82,6 @@ export async function benchSheetPdf(
     });
   });
   return file.save({ onLacking });
-}
-
-/** The first result that will do, else the last one. */
-function firstThat<T>(tries: readonly (() => T)[], willDo: (result: T) => boolean): T {
-  let result = tries[0]!();
-  for (const attempt of tries.slice(1)) {
-    if (willDo(result)) return result;
-    result = attempt();
-  }
-  return result;
 }
 
 const rule = (from: number, to: number, y: number) => ({ kind: 'line', from: [from, y], to: [to, y] }) as const;
@@ -116,11 +110,7 @@ function draw(
     if (block.aside !== '') canvas.plain.words(block.aside, [end - asideWidth - box * 1.4, baseOf(0)], size);
     if (box > 0) {
       const [x, y] = [end - box, baseOf(0) - size * 0.1];
-      const corners = [[x, y], [end, y], [end, y + box], [x, y + box]] as const; // biome-ignore format: one square
-      canvas.plain.lines(
-        corners.map((from, i) => ({ kind: 'line', from, to: corners[(i + 1) % 4]! }) as const),
-        BOX,
-      );
+      canvas.plain.lines(rectangle([x, y], [end, y + box]), BOX);
     }
   }
 }

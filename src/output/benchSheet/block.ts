@@ -1,4 +1,4 @@
-/** One piece of a bench sheet, in the order in which it is read. */
+/** One block of a bench sheet. */
 export type Block =
   | { readonly kind: 'heading'; readonly text: string; readonly startsPage: boolean }
   /** A heading under a heading: a piece, a step. `aside` stands at the far end of its line. */
@@ -6,7 +6,7 @@ export type Block =
   | { readonly kind: 'text'; readonly text: string }
   | { readonly kind: 'caution'; readonly text: string };
 
-/** Everything that a bench sheet says, before it is set on paper. */
+/** A bench sheet before layout. */
 export interface BenchSheet {
   readonly title: string;
   /** Lines under the title. */

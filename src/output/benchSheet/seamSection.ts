@@ -44,7 +44,7 @@ interface Stack {
   readonly length: number;
 }
 
-/** Stacks of the seam, the thickest first, each with its length in all. */
+/** Stacks of the seam, the thickest first, each with its total length. */
 function layersOf({ seams }: CoverSupplies): Stack[] {
   const stacks = new Map<string, Stack>();
   const key = ({ layers, stack }: SeamRun): string => `${layers} ${stack.toFixed(6)}`;

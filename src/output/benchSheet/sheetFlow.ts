@@ -1,6 +1,7 @@
+import { brokenLines } from '../brokenLines.ts';
 import type { Block } from './block.ts';
 
-/** Measures of the type, mm, for letters of body height 1; all grow with it. */
+/** Line step, space before and letter height, as multiples of the body height. */
 const LEADING = 1.4;
 const BEFORE = { heading: 1.5, item: 0.65, text: 0.1, caution: 0.25 } as const;
 const SIZE = { heading: 1.3, item: 1.05, text: 1, caution: 1 } as const;
@@ -35,20 +36,9 @@ export type Measure = (words: string, size: number, isBold: boolean) => number;
 
 const isBold = ({ kind }: Block): boolean => kind === 'heading' || kind === 'item';
 
-/** Breaks words into lines that fit; a single word that is wider than the line stands alone. */
-export function brokenLines(words: string, width: number, measure: (words: string) => number): string[] {
-  const lines: string[] = [];
-  for (const word of words.split(' ')) {
-    const longer = lines.length === 0 ? word : `${lines.at(-1)} ${word}`;
-    if (lines.length > 0 && measure(longer) <= width) lines[lines.length - 1] = longer;
-    else lines.push(word);
-  }
-  return lines;
-}
-
 /**
- * Sets blocks in columns, top to bottom and left to right, page after page; columns of one section end alike. What belongs
- * together stays together where a column can hold it: an item with all under it, a heading with its first item.
+ * Sets blocks in columns, top to bottom and left to right, page after page; the columns of a section end at the same
+ * height. An item stays with all under it and a heading with its first item, where a column can hold them.
  * @param body height of the text, mm
  */
 export function setInColumns(blocks: readonly Block[], columns: Columns, body: number, measure: Measure): SetBlock[] {
@@ -95,7 +85,7 @@ function inLines(block: Block, room: number, body: number, measure: Measure) {
   };
 }
 
-/** Halvings of the column height when columns are made to end alike: to under 0.1 mm. */
+/** Bisection steps of the column height: to under 0.1 mm. */
 const HALVINGS = 12;
 
 /** The section in the shortest columns that take no more pages than full ones. */
@@ -141,7 +131,7 @@ function flow(section: readonly Lined[], columns: Columns, bottom: number, first
   });
 }
 
-/** Where what begins at a block ends: at the next item or heading, or, for a heading, after its first item. */
+/** End of the group that starts at a block: the next item or heading; a heading's group includes its first item. */
 function endOfGroup(blocks: readonly Block[], from: number): number {
   let end = from + 1;
   if (blocks[from]!.kind === 'heading' && blocks[end]?.kind === 'item') end++;

@@ -8,7 +8,7 @@ import {
   type StepId,
 } from '../../core/index.ts';
 
-/** What to do at one step of this job, with its own figures. Common practice, no source, where it is not computed. */
+/** Instructions for one step with the job's figures. What is not computed is common practice, no source. */
 export function stepDetail(id: StepId, design: CoverDesign, supplies: CoverSupplies, say: Printer): string[] {
   const { job, pieces, fits, needs } = design;
   const isTurned = job.pockets.construction === 'turned';

@@ -6,7 +6,7 @@ const NAMES = { outside: 'Outside leather', pocket: 'Pocket leather', lining: 'L
 const lengthsOf = (count: number, what: string, each: string): string =>
   count === 1 ? `Cut one length of ${what}, ${each}.` : `Cut ${count} lengths of ${what}, ${each} each.`;
 
-/** Leather, thread or lace, cement, ribbon and fastening, each with what it is made up of. */
+/** Leather, thread or lace, cement, ribbon and fastening, each with its parts. */
 export function supplySection(supplies: CoverSupplies, rules: Job['supplies'], say: Printer): Block[] {
   const { areas, outlines, thread, lace, strap, ribbon, fastenings, cement } = supplies;
   const sewnOn = strap > 0 ? [text(`${say.reel(strap)} of it to sew the strap on, tails included.`)] : [];

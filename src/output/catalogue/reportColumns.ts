@@ -22,7 +22,7 @@ export function gapRange({ fit }: Report): GapRange {
   return { smallest_mm: micron(Math.min(...gaps)), largest_mm: micron(Math.max(...gaps)) };
 }
 
-/** To a thousandth of a mm, without the noise of floating point. */
+/** Rounded to 0.001 mm, without floating-point noise. */
 const micron = (value: number): number => Math.round(value * 1000) / 1000;
 
 const size = (piece: { width_mm: number; height_mm: number } | null): Cell[] =>

@@ -19,7 +19,7 @@ import {
   workedIn,
 } from '../../core/index.ts';
 
-/** Where each cell of a row goes: the paths of a table's header, checked, in column order. */
+/** The checked paths of a table's header, in column order. */
 export type RowHeader = readonly JobPath[];
 
 export type ReadHeader =
@@ -27,10 +27,10 @@ export type ReadHeader =
   | { readonly ok: false; readonly issues: readonly JobIssue[] };
 
 const COLUMN = /^[A-Za-z][A-Za-z0-9_ ]*(\.[A-Za-z][A-Za-z0-9_ ]*)*$/;
-/** Columns whose cells stay texts even where they look like something else. */
+/** Columns whose cells are always text. */
 const TEXTS: ReadonlySet<JobPath> = new Set(['name', 'rates.currency']);
 
-/** Columns whose cells are read as what a maker types into the field on the page. */
+/** Columns whose cells are read like typed fields of the page. */
 const NUMBERS = new Set(
   (Object.keys(jobSchema.shape) as (keyof typeof jobSchema.shape)[])
     .flatMap((section) => numberFields(section))
@@ -42,7 +42,8 @@ const NUMBER = /^[+-]?(\d+\.?\d*|\.\d+)(e[+-]?\d+)?$/i;
 /**
  * Checks the header of a table of jobs: each column names the dotted path of a job field, as `book.width_mm`.
  * @param cells the first row
- * @returns the paths, or every column that is empty, named twice, inside another column, or no field of a job
+ * @returns the paths, or an issue for every column that is empty, named twice, inside another column, or no field of a
+ *   job
  */
 export function readHeader(cells: readonly string[]): ReadHeader {
   const names = cells.map((cell) => cell.trim());
@@ -64,16 +65,16 @@ const isInside = (path: string, outer: string): boolean =>
     ? [`${outer}.min_mm`, `${outer}.max_mm`].includes(path)
     : path.startsWith(`${outer}.`);
 
-/** Whether a path names a part that holds fields, which no cell can fill; a leather is filled by its weight. */
+/** Whether a path names a group of fields, which no cell can fill; a leather is given by its weight. */
 const isPart = (path: JobPath): boolean => !isLeather(path) && JOB_PATHS.some((other) => other.startsWith(`${path}.`));
 
 /**
- * Makes a job document, still to be checked, of one row.
+ * Makes an unchecked job document from one row.
  *
- * An empty cell leaves its field out, so that the default applies; `null` lets the tool decide. Lengths, leather weights and
- * other numbers are read as what a maker types on the page, without a unit in the unit of the column; what cannot be read
- * stays a text, for the check to refuse. Elsewhere `true`, `false` and what reads as a number are such, except in a name.
- * Format and current version are filled in where no column gives them.
+ * An empty cell leaves its field out, so that the default applies; `null` lets the tool decide. Lengths, leather
+ * weights and other numbers are read like typed fields of the page, without a unit in the unit of the column; what
+ * cannot be read stays text, which the check refuses. Elsewhere `true`, `false` and numbers are read as such, except in
+ * a name. Format and current version are filled in where no column gives them.
  * @param cells as many as the header has, or fewer
  */
 export function rowDocument(header: RowHeader, cells: readonly string[]): JobDocument {
@@ -92,7 +93,7 @@ export function parseRow(header: RowHeader, cells: readonly string[], units: 'mm
   return parsed.ok ? parsed : { ok: false, issues: inTableWords(parsed.issues, header, cells) };
 }
 
-/** The issues of a row's document, with what is wrong with the typing of a cell in place of "no number". */
+/** The issues of a row's document; for a cell that cannot be read, what is wrong with its text. */
 export function inTableWords(
   issues: readonly JobIssue[],
   header: RowHeader,
@@ -108,7 +109,7 @@ export function inTableWords(
   });
 }
 
-/** What a maker would type, read; null for what JSON would hold itself, and for a column of another kind. */
+/** Reads a cell like a typed field; null for a plain JSON value and for a column of another kind. */
 function readTyped(path: JobPath, text: string): Reading<readonly Patch[]> | null {
   const isPlain = text === 'null' || NUMBER.test(text);
   const isTyped = isLeather(path) ? text !== 'null' : NUMBERS.has(path) && !isPlain;
@@ -118,7 +119,7 @@ function readTyped(path: JobPath, text: string): Reading<readonly Patch[]> | nul
 function typedAllowed(path: JobPath): string {
   if (isLeather(path)) return 'a weight or thickness as sold, such as 4-5 oz, 4.5 oz or 1.6-2.0 mm';
   const { min, max, unit } = fieldNote(path);
-  // A share is kept as a part of one and typed in percent.
+  // A share is kept as a fraction and typed in percent.
   const times = unit === '%' ? 100 : 1;
   return `${times * min} to ${times * max}${unit === '' ? '' : ` ${unit}`}${unit === 'mm' ? ', as 216, 21.6 cm or 8 1/2 in' : ''}`;
 }

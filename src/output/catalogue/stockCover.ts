@@ -21,12 +21,13 @@ export type ReadCovers =
 
 const FORMAT = 'coverwright-covers';
 
-/** A book of usual size to check a cover with: the few rules that tie a cover to its book ask only that it is not tiny. */
+/** A book of usual size to check covers with: the rules that involve the book refuse only tiny ones. */
 const ANY_BOOK = EXAMPLE_JOBS[0].document.book;
 
 /**
- * Reads a set of ready-made covers: `{"format": "coverwright-covers", "version": 1, "covers": [...]}`. Each cover has the
- * fields of a job but no book; its cut width, cut height and pocket depth must be given, for it is already made.
+ * Reads a set of ready-made covers: `{"format": "coverwright-covers", "version": 1, "covers": [...]}`. Each cover has
+ * the fields of a job but no book; its cut width, cut height and pocket depth must be given, because it is already
+ * made.
  * @param value anything read from JSON
  * @returns the covers, or every issue with its place, as `covers.2.leather.outside`; never throws
  */

@@ -24,8 +24,8 @@ const rank = ({ verdict, largest_mm }: CoverMatch): number => severity(verdict) 
 
 /**
  * Tries every ready-made cover on a book.
- * @param book document of a job of which name and book are used
- * @param maxGap_mm a cover with a larger gap at any edge is not the best one; null for the loosest gaps of the cover itself
+ * @param book a job document, of which name and book are used
+ * @param maxGap_mm largest gap at any edge of the best cover; null for the loosest gaps of each cover itself
  */
 export function matchBook(
   { name = 'Untitled book', book }: JobRecord,

@@ -11,19 +11,19 @@ import {
   type Verdict,
 } from '../../core/index.ts';
 
-/** A thing said of the cover under a name of its own. */
+/** A named fact about the cover. */
 export interface Said {
   readonly name: string;
   readonly value: string;
 }
 
-/** What a customer is shown of a job: nothing of sums and patterns. */
+/** What a customer is shown of a job, without sums and patterns. */
 export interface CustomerSheet {
   readonly title: string;
   readonly verdict: Verdict;
   /** The fit in plain words. */
   readonly fit: string;
-  /** The three lengths by which the fit may be judged; each the least over the leather's range. */
+  /** Three lengths that show the fit, each the least over the leather's range. */
   readonly numbers: readonly [Said, Said, Said];
   readonly facts: readonly Said[];
   /** Null where the job prices nothing. */
@@ -31,7 +31,7 @@ export interface CustomerSheet {
 }
 
 /**
- * Says a design in a customer's words.
+ * Describes a design to a customer.
  * @param report of the same design
  */
 export function customerSheet(design: CoverDesign, report: Report): CustomerSheet {
@@ -53,7 +53,7 @@ export function customerSheet(design: CoverDesign, report: Report): CustomerShee
   };
 }
 
-/** Stands on every sheet that shows a computed fit. */
+/** Printed on every sheet that shows a computed fit. */
 export const CAUTION =
   'Computed from the measures of the book and the weight of the leather; a trial in card has the last word.';
 
@@ -67,7 +67,7 @@ const PLAIN: Readonly<Record<Verdict, (titles: string) => string>> = {
   none: () => '',
 };
 
-/** What each check asks after, in words for who has never made a cover. */
+/** What each check is about, in words for a customer. */
 const ASKS: Readonly<Record<string, string>> = {
   closes: 'closing round the book',
   opens: 'lying open',
@@ -132,7 +132,7 @@ const pockets = ({ pockets: { construction }, seam: { method } }: Job): string =
     ? 'the ends of the cover, turned in'
     : `two leather pockets ${method === 'lacing' ? 'laced' : 'stitched'} inside`;
 
-/** What is fitted to the cover, none or one line of it. */
+/** The fittings as one fact; empty without any. */
 function fittings({ construction: { strap, penLoop, ribbon } }: Job, say: Printer): Said[] {
   const named = [
     ...(strap === null ? [] : ['a closure strap with its fastening']),

@@ -1,4 +1,4 @@
-import { brokenLines } from '../benchSheet/sheetFlow.ts';
+import { brokenLines } from '../brokenLines.ts';
 import { SHEETS } from '../pdf/paper.ts';
 import { PT } from '../pdf/pdfCanvas.ts';
 import { SheetFile, type SheetOptions } from '../pdf/sheetFile.ts';

@@ -25,8 +25,8 @@ import { LASER_CAUTION } from '../laserCaution.ts';
 
 /**
  * Writes the pattern as a DXF in mm, one layer for each meaning, each in its colour and line type; closed outlines are
- * polylines whose arcs are bulges, holes are circles, slits lines. The cautions for a laser stand as text under the pieces,
- * and without words as comments (group 999) at the head of the file.
+ * polylines whose arcs are bulges, holes are circles, slits lines. The cautions for a laser are comments (group 999) at
+ * the head of the file and, with words, text under the pieces.
  *
  * Throws RangeError for a kerf out of range.
  */
@@ -57,7 +57,7 @@ export function patternDxf(drawing: Drawing, options: CuttingOptions = {}): stri
   return LASER_CAUTION.map((caution) => `999\n${caution}\n`).join('') + file.stringify();
 }
 
-/** Words fitted between two points, so that they are as wide in any font; the height of text in DXF is that of a capital. */
+/** Adds text fitted between two points, as wide in any font; the height of text in DXF is that of a capital. */
 function addWords(file: DxfWriter, text: string, height: number, from: Vec2, to: Vec2, layerName: string): void {
   file.addText(point3d(...from), height * CAPITAL, text, {
     layerName,

@@ -1,21 +1,21 @@
-/** A triangle is taken for a point that lies outside it by no more than this share of its size: noise of floats. */
+/** A point counts as inside a triangle when no barycentric share is lower: floating-point noise. */
 const INSIDE = -1e-6;
 
-/** Smallest doubled area, mm2, of a triangle on the flat pattern that is worth asking. */
+/** Triangles on the flat pattern with a smaller doubled area, mm2, are skipped. */
 const NO_AREA = 1e-9;
 
-/** Triangle corners and their shares of a point. */
+/** A point as shares of a triangle's corners. */
 export interface FlatPlace {
   readonly corners: readonly [number, number, number];
   readonly shares: readonly [number, number, number];
 }
 
 /**
- * Finds places on a surface by their place on the flat pattern, through bins of few triangles each.
+ * Finds points of a surface by their place on the flat pattern, through bins of few triangles each.
  * @param uvs two per vertex, mm
  * @param indices the triangles of one face; on the pattern they may not overlap
- * @returns a function that gives the triangle over a point and the barycentric shares of its corners; beside the surface,
- *   those of the triangle that the point is least outside of; null where there is no triangle at all nearby
+ * @returns a function from a point to its triangle and barycentric shares; beside the surface, to the triangle that the
+ *   point is least outside of; null where there is no triangle
  */
 export function flatLookup(uvs: Float32Array, indices: Uint32Array): (u: number, v: number) => FlatPlace | null {
   const corner = (i: number): readonly [number, number] => [uvs[2 * indices[i]!]!, uvs[2 * indices[i]! + 1]!];
@@ -46,7 +46,8 @@ export function flatLookup(uvs: Float32Array, indices: Uint32Array): (u: number,
     const [column, row] = [columnOf(u), rowOf(v)];
     let best: FlatPlace | null = null;
     let least = Number.NEGATIVE_INFINITY;
-    // Beyond the neighbours only while there is nothing at all: a coarse mesh can leave whole bins beside a fine one empty.
+    // Goes past the neighbouring bins only while nothing is found: a coarse mesh can leave bins beside a fine one
+    // empty.
     for (let reach = 0; reach <= perSide && (reach <= 1 || best === null); reach++)
       for (let i = column - reach; i <= column + reach; i++)
         for (let j = row - reach; j <= row + reach; j++)
@@ -61,7 +62,7 @@ export function flatLookup(uvs: Float32Array, indices: Uint32Array): (u: number,
   };
 }
 
-/** Bins that hold about as many of the values each, narrow where a mesh is fine: gives the bin of a value, 0 to count - 1. */
+/** Bins of about equally many values, narrow where a mesh is fine. Returns the bin of a value, 0 to count - 1. */
 function evenBins(values: Float64Array, count: number): (value: number) => number {
   const sorted = values.sort();
   const bounds = Float64Array.from(

@@ -5,7 +5,7 @@ import { difference, directions, metres } from './metres.ts';
 import { type PartTakes, partTakes, type Take } from './partTakes.ts';
 
 export interface GlbOptions {
-  /** Name of the scene, as the job's. */
+  /** Name of the scene, usually the job's. */
   readonly name: string;
   readonly colours: GlbColours;
   /** Length of the animation, seconds. */
@@ -14,17 +14,17 @@ export interface GlbOptions {
 
 export interface FoldedGlb {
   readonly bytes: Uint8Array<ArrayBuffer>;
-  /** Parts that stand still because they could not be followed from take to take. */
+  /** Parts shown at rest in every take because their vertices do not match from take to take. */
   readonly still: readonly PartName[];
 }
 
 const DEFAULT_SECONDS = 8;
 
 /**
- * Writes cover and book as binary glTF 2.0 (Khronos Group), in metres, y up, one named node a part, one material a kind of
- * surface. The picture at rest is the last take; with more takes than one there is an animation named `making` through all
- * of them, which bends each part from take to take and leaves a part out (scale 0) until its first take.
- * @param takes the scene at growing places of the sequence; one or more
+ * Writes cover and book as binary glTF 2.0 (Khronos Group), in metres, y up, one named node a part, one material a kind
+ * of surface. At rest it shows the last take; several takes make an animation named `making`, which bends each part
+ * from take to take and hides it (scale 0) until its first take.
+ * @param takes the scene at increasing places of the sequence; one or more
  */
 export async function foldedGlb(
   takes: readonly Take[],
@@ -110,7 +110,9 @@ export async function foldedGlb(
   };
 }
 
-/** For each take the weight of every shape: 1 for the take's own, none at rest; before its first take a part waits in it. */
+/**
+ * Weights of all shapes by take: 1 for the take's own, 0 at rest; before its first take a part already has that shape.
+ */
 function weights(meshes: readonly (MeshData | null)[], shapes: readonly MeshData[]): Float32Array<ArrayBuffer> {
   const values = new Float32Array(meshes.length * shapes.length);
   meshes.forEach((mesh, i) => {

@@ -5,7 +5,7 @@ type LeatherFace = Extract<Face, 'grain' | 'flesh' | 'cutEdge'>;
 type BookFace = Exclude<Face, LeatherFace>;
 type LeatherColours = Readonly<Record<LeatherFace, string>>;
 
-/** Colours of the things in the scene, as `#rrggbb` in sRGB. */
+/** Colours of leathers and book, as `#rrggbb` in sRGB. */
 export type GlbColours = Readonly<Record<LeatherName, LeatherColours>> & Readonly<Record<BookFace, string>>;
 
 /** Roughness of each surface, 0 mirror to 1 chalk. Judged by eye. */
@@ -20,7 +20,7 @@ const ROUGHNESS: Readonly<Record<Face, number>> = {
   band: 0.9,
 };
 
-/** Makes the materials of a document as they are asked for, one for each kind of surface. */
+/** Makes the materials of a document on demand, one for each kind of surface. */
 export function materialsOf(document: Document, colours: GlbColours): (mesh: MeshData, face: Face) => Material {
   const made = new Map<string, Material>();
   return ({ part }, face) => {

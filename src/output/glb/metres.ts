@@ -1,6 +1,6 @@
 const MM_PER_METRE = 1000;
 
-/** Core's axes, spine along z, turned to those of glTF, y up: the book stands on its tail. (x, y, z) becomes (x, z, -y). */
+/** Turns core's axes (spine along z) to those of glTF (y up, the book on its tail): (x, y, z) becomes (x, z, -y). */
 function turned(vectors: Float32Array, scale: number): Float32Array<ArrayBuffer> {
   const result = new Float32Array(vectors.length);
   for (let i = 0; i < vectors.length; i += 3) {
@@ -11,10 +11,10 @@ function turned(vectors: Float32Array, scale: number): Float32Array<ArrayBuffer>
   return result;
 }
 
-/** Positions in mm as glTF has them, in metres. */
+/** Positions in mm to glTF's axes and metres. */
 export const metres = (positions: Float32Array): Float32Array<ArrayBuffer> => turned(positions, 1 / MM_PER_METRE);
 
-/** Directions as glTF has them: of length 1 within the rounding of a float, upward where a face without area has none. */
+/** Normals in glTF's axes, of length 1 within float rounding; upward where a face has no area. */
 export function directions(normals: Float32Array): Float32Array<ArrayBuffer> {
   const result = turned(normals, 1);
   for (let i = 0; i < result.length; i += 3) {
@@ -25,6 +25,6 @@ export function directions(normals: Float32Array): Float32Array<ArrayBuffer> {
   return result;
 }
 
-/** What has to be added to `from` to come to `to`. */
+/** `to` minus `from`. */
 export const difference = (to: Float32Array, from: Float32Array): Float32Array<ArrayBuffer> =>
   Float32Array.from(to, (value, i) => value - from[i]!);

@@ -3,7 +3,7 @@ import { sameVertices } from './sameVertices.ts';
 
 /** The scene at one moment of a sequence. */
 export interface Take {
-  /** Place in the sequence, 0 to 1, growing from take to take. */
+  /** Place in the sequence, 0 to 1, increasing from take to take. */
   readonly at: number;
   readonly parts: readonly MeshData[];
 }
@@ -14,7 +14,7 @@ export interface PartTakes {
   readonly rest: MeshData;
   /** Null where the part is not in the scene yet. */
   readonly meshes: readonly (MeshData | null)[];
-  /** Whether the part could not be followed: it then stands as at rest wherever it is in the scene. */
+  /** True where its vertices do not match from take to take: every mesh is then the one at rest. */
   readonly isStill: boolean;
 }
 

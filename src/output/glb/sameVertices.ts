@@ -6,17 +6,15 @@ import { vertexNormals } from './vertexNormals.ts';
 const SIDES: readonly Face[] = ['grain', 'flesh'];
 
 /**
- * Corners of a cut edge are those of a side, and lie on it but for the noise of single-precision places on the pattern,
- * while the other side is a leather's thickness away: one that is not nearer to a side than this share of its way to the
- * other belongs to neither.
+ * A corner of a cut edge lies on one side, within single precision, and a leather's thickness from the other. Its
+ * distance to its side is at most this share of that to the other; else it belongs to neither.
  */
 const CLEARLY_NEARER = 0.25;
 
 /**
- * Gives meshes the vertices of another mesh of the same part, so that one can be bent into the other: each vertex of
- * `wanted` is looked up by its side and its place on the flat pattern, which is the same in every pose.
- * @returns a function that gives the mesh itself where its vertices answer already, and null where a part without a flat
- *   pattern does not match
+ * Gives meshes of a part the vertices of `wanted`, so that they can be morphed into it: each vertex is looked up by its
+ * side and its place on the flat pattern, which is the same in every pose.
+ * @returns a function that returns the mesh itself if its vertices match already, and null if they cannot be matched
  */
 export function sameVertices(wanted: MeshData): (mesh: MeshData) => MeshData | null {
   let sides: Uint8Array | null | undefined;
@@ -60,7 +58,7 @@ function faceIndices({ faces, indices }: MeshData, wanted: Face): Uint32Array {
   return found;
 }
 
-/** For every vertex the side, as its place in `SIDES`, on which it lies; null for what is no leather. */
+/** Index in `SIDES` of each vertex's side; null for a part that is not leather. */
 function sidesOf(mesh: MeshData): Uint8Array | null {
   if (!SIDES.every((side) => mesh.faces.some(({ face }) => face === side))) return null;
   const sides = new Uint8Array(mesh.positions.length / 3);
@@ -75,7 +73,7 @@ function sidesOf(mesh: MeshData): Uint8Array | null {
   return sides;
 }
 
-/** The side on which a corner of a cut edge lies, as its place in `SIDES`; null where it lies on neither. */
+/** Index in `SIDES` of the side on which a corner of a cut edge lies; null for neither. */
 function nearerSide(mesh: MeshData, vertex: number, lookups: readonly ReturnType<typeof flatLookup>[]): number | null {
   const [grain, flesh] = lookups.map((lookup) => {
     const place = lookup(mesh.uvs[2 * vertex]!, mesh.uvs[2 * vertex + 1]!);

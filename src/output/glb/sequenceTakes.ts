@@ -1,7 +1,7 @@
 import { type CoverDesign, foldedCover, type RangePoint } from '../../core/index.ts';
 import type { Take } from './partTakes.ts';
 
-/** Takes of the making, few enough for a file of some MB, enough that the folding between two of them looks round. */
+/** Few enough takes for a file of some MB, enough for the folding to look smooth. */
 const TAKES = 25;
 
 /** The making of a cover from the flat pattern to the closed book, at even steps. */

@@ -21,5 +21,5 @@ export function vertexNormals(positions: Float32Array, indices: Uint32Array, oth
   return normals;
 }
 
-/** Doubled area, mm2, that says nothing of a direction. */
+/** Doubled area, mm2, too small to give a direction. */
 const NO_AREA = 1e-9;

@@ -1,6 +1,6 @@
 import type { Arc, Segment, Vec2 } from '../../core/index.ts';
 
-/** A measure in a figure: where it runs, and the letter under which it is written down. */
+/** A measure in a figure and its letter on the sheet. */
 export interface Measure {
   readonly letter: string;
   readonly from: Vec2;
@@ -19,7 +19,7 @@ export interface Figure {
   /** The paper strip. */
   readonly strip: readonly Segment[];
   readonly measures: readonly Measure[];
-  /** Letters that point at what they stand for. */
+  /** Letters with an arrow to what they name. */
   readonly pointers?: readonly Measure[];
 }
 
@@ -33,15 +33,7 @@ export const arc = (centre: Vec2, radius: number, start: number, sweep: number):
   sweep,
 });
 
-/** The four sides of a rectangle from its lower left to its upper right corner. */
-export const box = ([left, low]: Vec2, [right, high]: Vec2): Segment[] => [
-  line([left, low], [right, low]),
-  line([right, low], [right, high]),
-  line([right, high], [left, high]),
-  line([left, high], [left, low]),
-];
-
-/** A segment moved to its place on the page. */
+/** A segment shifted to its place on the page. */
 export function placed(segment: Segment, [x, y]: Vec2): Segment {
   const by = ([px, py]: Vec2): Vec2 => [px + x, py + y];
   return segment.kind === 'line' ? line(by(segment.from), by(segment.to)) : { ...segment, centre: by(segment.centre) };

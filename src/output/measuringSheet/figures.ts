@@ -1,10 +1,10 @@
-import { bulgedLine, type Segment } from '../../core/index.ts';
-import { arc, box, type Figure, line } from './figure.ts';
+import { bulgedLine, rectangle, type Segment } from '../../core/index.ts';
+import { arc, type Figure, line } from './figure.ts';
 
-/** The book of the figures, mm on paper: not to scale, thick enough to see what is meant. */
+/** The drawn book, mm on paper: not to scale, thick enough to show its parts. */
 const BOOK = { width: 44, height: 44, front: 34, thickness: 17, board: 2.2, rise: 3.2, square: 2 } as const;
 
-/** How far a measure stands off the book, and its leading lines past it. */
+/** Distance of a measure from the book, and of its extension lines past it, mm. */
 const OFF = 6;
 const PAST = 1.2;
 
@@ -17,7 +17,7 @@ export function frontFigure(): Figure {
     caption: 'The front, book closed',
     width: right + OFF + 6,
     height: top,
-    outline: [...box([x, y], [right, top])],
+    outline: rectangle([x, y], [right, top]),
     thin: [
       line([joint, y], [joint, top]),
       line([x, y - 1], [x, y - OFF - PAST]),
@@ -40,8 +40,8 @@ function tailEnd(x: number, y: number): { outline: Segment[]; thin: Segment[] } 
   const pages = Array.from({ length: 5 }, (_, i) => y + board + ((i + 1) * (thickness - 2 * board)) / 6);
   return {
     outline: [
-      ...box([x, y], [right, y + board]),
-      ...box([x, top - board], [right, top]),
+      ...rectangle([x, y], [right, y + board]),
+      ...rectangle([x, top - board], [right, top]),
       bulgedLine([x, top], [x, y], rise),
     ],
     thin: [
@@ -51,7 +51,7 @@ function tailEnd(x: number, y: number): { outline: Segment[]; thin: Segment[] } 
   };
 }
 
-/** The closed book from the tail, with what is measured across it. */
+/** The closed book from the tail, with its measures. */
 export function tailFigure(): Figure {
   const [x, y] = [18, OFF + 4];
   const { thickness, board, rise, width } = BOOK;
@@ -127,7 +127,7 @@ export function openFigure(): Figure {
     caption: 'Lying open, from below',
     width: right + 4,
     height: y + board + pile,
-    outline: [...box([x, y], [middle - 2, y + board]), ...box([middle + 2, y], [right, y + board])],
+    outline: [...rectangle([x, y], [middle - 2, y + board]), ...rectangle([middle + 2, y], [right, y + board])],
     thin: [
       ...leaf(1),
       ...leaf(-1),

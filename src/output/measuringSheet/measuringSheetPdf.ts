@@ -1,10 +1,10 @@
-import { addScaled, circle, distance, type Segment, subtract, type Vec2 } from '../../core/index.ts';
-import { brokenLines } from '../benchSheet/sheetFlow.ts';
+import { addScaled, circle, distance, rectangle, type Segment, subtract, type Vec2 } from '../../core/index.ts';
+import { brokenLines } from '../brokenLines.ts';
 import type { LayerStyle } from '../layerStyle.ts';
 import { SHEETS } from '../pdf/paper.ts';
 import type { PdfCanvas } from '../pdf/pdfCanvas.ts';
 import { SheetFile } from '../pdf/sheetFile.ts';
-import { box, type Figure, line, type Measure, placed } from './figure.ts';
+import { type Figure, line, type Measure, placed } from './figure.ts';
 import { frontFigure, openFigure, tailFigure, wrapFigure } from './figures.ts';
 import { CARD, printedRuler } from './printedRuler.ts';
 import { ASKED, INTRODUCTION, RULER_NOTE, TICKS, TITLE } from './sheetWords.ts';
@@ -30,9 +30,8 @@ const STYLE: Readonly<Record<'outline' | 'thin' | 'strip' | 'measure', LayerStyl
 };
 
 /**
- * Makes the sheet on which a customer measures a book that is not in hand: one page with line drawings, lines to write on,
- * and a printed ruler that a bank card checks. The same options give the same bytes; the words can be selected.
- * @returns the file
+ * Makes the form for a customer who measures the book: one page with line drawings, lines to write on, and a printed
+ * ruler to check with a bank card. The same options give the same bytes; the words can be selected.
  */
 export async function measuringSheetPdf({
   units = 'mm',
@@ -84,7 +83,7 @@ export async function measuringSheetPdf({
     plain.words(question, [MARGIN, y], SIZE.text);
     let x = MARGIN + 50;
     for (const answer of answers) {
-      plain.lines(box([x, y - 0.5], [x + 3.2, y + 2.7]), STYLE.measure);
+      plain.lines(rectangle([x, y - 0.5], [x + 3.2, y + 2.7]), STYLE.measure);
       plain.words(answer, [x + 5, y], SIZE.text);
       x += 13 + plain.widthOf(answer, SIZE.text);
     }
@@ -95,7 +94,7 @@ export async function measuringSheetPdf({
   return file.save({});
 }
 
-/** Sets lines of words downward from `at`; gives where the next would start. */
+/** Sets lines of words downward from `at`. Returns the y of the last one. */
 function paragraph(canvas: PdfCanvas, words: string, [x, y]: Vec2, width: number, size: number): number {
   let at = y;
   for (const text of brokenLines(words, width, (part) => canvas.widthOf(part, size))) {
@@ -165,7 +164,7 @@ function badge(canvas: PdfCanvas, letter: string, [x, y]: Vec2): void {
 function drawRuler(canvas: PdfCanvas, units: 'mm' | 'in', [x, y]: Vec2, room: number): void {
   const { ticks, figures } = printedRuler(units, room);
   const [low, top, middle] = [y + 10.5, y + 17, y + 12.8];
-  // Above the figures, where no tick of the ruler can be taken for the mark; thin, so that a card beside it is seen.
+  // Above the figures, where no tick of the ruler can be taken for the mark.
   const card = [line([x, low], [x, top]), line([x + CARD, low], [x + CARD, top]), line([x, low], [x + CARD, low])];
   canvas.lines([...ticks.map((tick) => placed(tick, [x, y])), ...card], STYLE.measure);
   for (const { text, at } of figures) canvas.words(text, [x + at, y + 7], SIZE.small, { align: 'middle' });

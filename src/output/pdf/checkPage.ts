@@ -1,4 +1,5 @@
-import { type Drawing, type PieceDrawing, printer, type Segment, type Vec2 } from '../../core/index.ts';
+import { type Drawing, type PieceDrawing, printer, rectangle, type Segment, type Vec2 } from '../../core/index.ts';
+import { brokenLines } from '../brokenLines.ts';
 import type { LayerStyle } from '../layerStyle.ts';
 import { fitToPage, type Page, type Paper } from './paper.ts';
 import type { PdfCanvas } from './pdfCanvas.ts';
@@ -29,14 +30,14 @@ const BAR: LayerStyle = { width: 0.25, dash: [], ink: [0, 0, 0] };
 const GRID: LayerStyle = { width: 0.1, dash: [], ink: [90, 90, 90] };
 const OUTLINE: LayerStyle = { width: 0.35, dash: [], ink: [0, 0, 0] };
 
-/** The bars in a unit that the other ruler shows. */
+/** Length of the bars for an inch ruler. */
 const BAR_INCHES = printer('in').length(BAR_LENGTH);
 
 const TEXT = 3.2;
 const LEADING = 5;
-/** From the level check bar up to the foot of the upright one, mm: more than a rule laid along either covers of the other. */
+/** From the level check bar up to the foot of the upright one, mm: a rule laid along one must not cover the other. */
 const BARS_APART = 13;
-/** Height left for the tile map at the least, mm. */
+/** Least height of the tile map, mm. */
 const LEAST_MAP = 35;
 
 /** The first page: how to print, two bars to measure, the diagonals of the pieces, and which tile is on which page. */
@@ -48,7 +49,7 @@ export function drawCheckPage(canvas: PdfCanvas, check: CheckPage): void {
   canvas.words(drawing.title, [left, y], 7, { width });
   y -= 8;
 
-  // The bars keep apart, so that neither makes the other longer; words fit to the right of the upright one.
+  // The bars stand apart, so that neither is read as part of the other; words go to the right of the upright one.
   const upright: Vec2 = [left + 4, y - 4 - BAR_LENGTH * scale.y];
   const level: Vec2 = [left + 4, upright[1] - BARS_APART];
   drawBar(canvas, level, [1, 0], BAR_LENGTH * scale.x);
@@ -59,8 +60,8 @@ export function drawCheckPage(canvas: PdfCanvas, check: CheckPage): void {
 
   const column = upright[0] + 14;
   const room = page.width - PAGE_MARGIN - column;
-  const lines = words(check).flatMap((text) => wrapped(canvas, text, room));
-  // Rather small than cut off: nothing said here may be missed.
+  const lines = words(check).flatMap((text) => brokenLines(text, room, (part) => canvas.widthOf(part, TEXT)));
+  // Shrunk rather than cut off: all of this must be there.
   const shrink = Math.min(1, (BAR_LENGTH * scale.y - 2) / (lines.length * LEADING));
   lines.forEach((line, i) => {
     canvas.words(line, [column, y - 2 - i * LEADING * shrink], TEXT * shrink);
@@ -104,18 +105,6 @@ function words({ drawing, tiled, paper, scale, bars, suspicion, mirrored }: Chec
   ];
 }
 
-/** Breaks words into lines no wider than `width`, mm. */
-function wrapped(canvas: PdfCanvas, text: string, width: number): string[] {
-  const lines: string[] = [];
-  for (const word of text.split(' ')) {
-    const last = lines.at(-1);
-    if (last !== undefined && canvas.widthOf(`${last} ${word}`, TEXT) <= width)
-      lines[lines.length - 1] = `${last} ${word}`;
-    else lines.push(word);
-  }
-  return lines;
-}
-
 /** A bar with a tick at each 10 mm of its true length, through it at both ends. */
 function drawBar(canvas: PdfCanvas, from: Vec2, along: Vec2, length: number): void {
   const across: Vec2 = [along[1], along[0]];
@@ -131,7 +120,7 @@ function drawBar(canvas: PdfCanvas, from: Vec2, along: Vec2, length: number): vo
   canvas.lines([{ kind: 'line', from: at(0, 0), to: at(length, 0) }, ...ticks], BAR);
 }
 
-/** Every piece, small, with the windows of its pages and their numbers. */
+/** Every piece on a small scale, with the windows of its pages and their numbers. */
 function drawMap(
   canvas: PdfCanvas,
   tiled: readonly TiledPiece[],
@@ -154,22 +143,11 @@ function drawMap(
   tiled.forEach(({ piece, tiling, firstPage }, i) => {
     const extent = extents[i]!;
     const at = ([px, py]: Vec2): Vec2 => [x + (px - extent.left) * scale, box.y + (py - extent.low) * scale];
-    const rectangle = (px: number, py: number, width: number, height: number): Segment[] => {
-      const corners = (
-        [
-          [px, py],
-          [px + width, py],
-          [px + width, py + height],
-          [px, py + height],
-        ] as Vec2[]
-      ).map(at);
-      return corners.map((from, k) => ({ kind: 'line', from, to: corners[(k + 1) % 4]! }));
-    };
     canvas.lines(
-      tiling.tiles.flatMap((tile) => rectangle(tile.x, tile.y, tile.width, tile.height)),
+      tiling.tiles.flatMap((tile) => rectangle(at([tile.x, tile.y]), at([tile.x + tile.width, tile.y + tile.height]))),
       GRID,
     );
-    canvas.lines(rectangle(0, 0, piece.width, piece.height), OUTLINE);
+    canvas.lines(rectangle(at([0, 0]), at([piece.width, piece.height])), OUTLINE);
     const clear = {
       x: [0, piece.width, ...tiling.tiles.flatMap((tile) => [tile.x, tile.x + tile.width])],
       y: [0, piece.height, ...tiling.tiles.flatMap((tile) => [tile.y, tile.y + tile.height])],
@@ -190,7 +168,7 @@ function drawMap(
   });
 }
 
-/** The widest stretch between two neighbours among the lines from `from` to `to`, where words lie on none of them. */
+/** The widest gap between neighbouring lines from `from` to `to`, for words that lie on none of them. */
 function widestGap(from: number, to: number, lines: readonly number[]): readonly [number, number] {
   const inside = [from, ...lines.filter((line) => line > from && line < to).sort((a, b) => a - b), to];
   const gaps = inside.slice(1).map((end, i) => [inside[i]!, end] as const);

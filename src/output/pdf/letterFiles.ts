@@ -14,7 +14,7 @@ export type Face = keyof typeof FACES;
 
 const files = new Map<Face, Promise<Uint8Array>>();
 
-/** The font file of a face, loaded when it is first wanted; rejects with an Error that says what to do. */
+/** The font file of a face, loaded once on demand; rejects with an Error that says what to do. */
 export function letterFile(face: Face): Promise<Uint8Array> {
   const known = files.get(face);
   if (known !== undefined) return known;
@@ -27,7 +27,7 @@ export function letterFile(face: Face): Promise<Uint8Array> {
 
 async function load(face: Face): Promise<Uint8Array> {
   const { name, url } = FACES[face];
-  // The command line and the tests read the package itself; the page has the file among its own.
+  // The command line and the tests read the font from its package, the page from its own files.
   const node = globalThis.process?.getBuiltinModule;
   if (node !== undefined) {
     const path = node('node:module')

@@ -12,7 +12,7 @@ const UNIT = 1000;
 
 /** One face of a sheet's embedded font. */
 export class Lettering {
-  /** Characters that were to be drawn and that the font lacks, in the order in which they came. */
+  /** Characters to draw that the font lacks, in the order of their first use. */
   readonly lacking = new Set<string>();
   private readonly font: PDFFont;
   private readonly known: ReadonlySet<number>;
@@ -27,14 +27,14 @@ export class Lettering {
     return this.font.ref;
   }
 
-  /** Width of a line of words whose letters' body is so high, in the unit of the height. */
+  /** Width of a line of words at a letter height, in the unit of the height. */
   widthOf(text: string, height: number): number {
     let sum = 0;
     for (const character of this.drawable(text)) sum += this.widthOfCharacter(character);
     return (sum * height) / UNIT;
   }
 
-  /** The words as the numbers of their glyphs, which come into the file by this. */
+  /** The words as glyph numbers; this also puts the glyphs into the file. */
   encoded(text: string): readonly PDFHexString[] {
     return visualRuns(this.drawable(text, this.lacking)).map((run) => this.font.encodeText(run));
   }

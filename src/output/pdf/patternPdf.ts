@@ -11,24 +11,24 @@ export interface PdfOptions extends SheetOptions {
   readonly paper?: Paper;
   /** Seen from the flesh side, for tracing there. */
   readonly mirrored?: boolean;
-  /** What the check bars of an earlier print measured: the drawing makes up for it. */
+  /** The check bars as measured on an earlier print, for which the drawing is corrected. */
   readonly bars?: MeasuredBars;
 }
 
-/** Most pages that are still a template and not a mistake. */
+/** A template of more pages is taken for a mistake. */
 const MOST_PAGES = 400;
 
 /**
  * Makes the true-size template as a PDF: a page with check bars and tile map, then the tiles of each piece.
  *
  * The same job and options give the same bytes. Pieces that are cut twice are printed once.
- * @param source a worked-out job, as `coverDesign` gives it
+ * @param source the result of `coverDesign`
  * @returns the file; rejects with RangeError for an unknown paper, bars more than a tenth off, or over 400 pages
  */
 export const patternPdf = async (source: PatternSource, options: PdfOptions = {}): Promise<Uint8Array<ArrayBuffer>> =>
   drawingPdf(patternDrawing(source), options);
 
-/** As `patternPdf`, for a drawing that is already at hand. */
+/** As `patternPdf`, from a drawing. */
 export async function drawingPdf(drawing: Drawing, options: PdfOptions = {}): Promise<Uint8Array<ArrayBuffer>> {
   const { paper = 'A4', mirrored = false, bars } = options;
   checkPaper(paper);

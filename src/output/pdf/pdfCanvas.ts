@@ -30,7 +30,7 @@ export interface PageMap {
 
 const WHOLE_PAGE: PageMap = { origin: [0, 0], from: [0, 0], scale: [1, 1] };
 
-/** Widest angle that one Bezier curve stands for: at an eighth of a turn it strays by under 1e-6 of the radius. */
+/** Widest angle of one Bezier curve: at an eighth of a turn its error is under 1e-6 of the radius. */
 const CURVE_ANGLE = Math.PI / 4;
 
 /** Draws drawing entities on one page of a PDF, by plain path operators; sizes in mm. */
@@ -77,7 +77,7 @@ export class PdfCanvas {
     this.page.pushOperators(lib.pushGraphicsState(), ...this.pen(style), ...drawn, lib.popGraphicsState());
   }
 
-  /** Sets a line of words in page mm, smaller where it would run over `width`. */
+  /** Sets a line of words in page mm, shrunk to `width` if it is wider. */
   words(
     text: string,
     at: Vec2,

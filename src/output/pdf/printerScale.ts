@@ -10,7 +10,7 @@ export interface MeasuredBars {
 /** True length of both check bars, mm. */
 export const BAR_LENGTH = 150;
 
-/** Farthest that a printer is believed to be off; beyond it the print was scaled, which is put right in its dialog. */
+/** Largest error that is corrected; beyond it the print was scaled in the print dialog. */
 const MOST_OFF = 0.1;
 
 export interface PrinterScale {
@@ -19,7 +19,7 @@ export interface PrinterScale {
 }
 
 /**
- * Factors that make up for a printer whose bars measured off: true length over measured length, along each side.
+ * Factors that correct the printer: true length over measured length of each bar.
  *
  * Throws RangeError for a bar more than a tenth off.
  */
@@ -36,12 +36,12 @@ export function printerScale(bars: MeasuredBars | undefined): PrinterScale {
   return { x: factor('x', bars.x_mm), y: factor('y', bars.y_mm) };
 }
 
-/** How near to a share a measured bar must come to be taken for it: half a millimetre on the bar. */
+/** Tolerance within which a measured bar shows a share: half a millimetre on the bar. */
 const NEAR = 0.5 / BAR_LENGTH;
 
 /**
- * Says so where both bars show the share that "fit to page" gives: that is no fault of the printer, and correcting it
- * would spoil the next print made at actual size.
+ * Warns where both bars show the share of "fit to page". That is no fault of the printer, and correcting it would spoil
+ * the next print at actual size.
  * @returns a sentence, or null
  */
 export function fitToPageSuspicion(bars: MeasuredBars, paper: Paper): string | null {

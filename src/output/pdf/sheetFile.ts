@@ -6,9 +6,9 @@ import { PdfCanvas, PT } from './pdfCanvas.ts';
 
 type PdfLib = typeof import('@cantoo/pdf-lib');
 
-/** What every maker of sheets can be told. */
+/** Options of every sheet. */
 export interface SheetOptions {
-  /** Called with the characters that the sheet's letters lack and a box stands for, where there are any. */
+  /** Called with the characters that the sheet's letters lack, if any; a box stands for each. */
   readonly onLacking?: (characters: readonly string[]) => void;
 }
 
@@ -21,10 +21,10 @@ export interface SheetPage<F extends Face> {
 /** Six capitals before the name of a font of which only some glyphs are in the file (ISO 32000-1, 9.6.4). */
 const SUBSET = 'CVRWRT';
 
-/** Most characters that are named one by one in the line about those that the font lacks. */
+/** Most lacking characters that are named one by one. */
 const MOST_NAMED = 12;
 
-/** A PDF in the making, whose fonts are embedded as far as they are used. The same drawing gives the same bytes. */
+/** A PDF that is being drawn; only the glyphs used are embedded. The same drawing gives the same bytes. */
 export class SheetFile<F extends Face> {
   readonly document: PDFDocument;
   private readonly lib: PdfLib;
@@ -42,7 +42,7 @@ export class SheetFile<F extends Face> {
    * @returns the file; rejects with an Error where the font or the library cannot be fetched
    */
   static async titled<F extends Face>(title: string, faces: readonly F[]): Promise<SheetFile<F>> {
-    // Loaded when first wanted: these are larger than the rest of the tool's core.
+    // Loaded on demand: these are larger than the rest of the tool's core.
     const [lib, { default: fontkit }, ...files] = await Promise.all([
       import('@cantoo/pdf-lib'),
       import('@cantoo/fontkit'),
@@ -55,7 +55,7 @@ export class SheetFile<F extends Face> {
     const letters = {} as Record<F, Lettering>;
     for (const [i, face] of faces.entries()) {
       const customName = `${SUBSET}+${FACES[face].name}`;
-      // Ligatures would hide letters from a reader that searches.
+      // Ligatures would hide letters from a text search.
       const features = { liga: false };
       letters[face] = new Lettering(await document.embedFont(files[i]!, { subset: true, customName, features }));
     }
@@ -78,7 +78,7 @@ export class SheetFile<F extends Face> {
     return added;
   }
 
-  /** The finished file. Where characters could not be drawn, the foot of its first page says which. */
+  /** The finished file; the foot of its first page names the characters that could not be drawn. */
   save({ onLacking }: SheetOptions): Promise<Uint8Array<ArrayBuffer>> {
     const lacking = [...new Set(Object.values<Lettering>(this.letters).flatMap((letters) => [...letters.lacking]))];
     const [first] = this.pages;

@@ -2,12 +2,13 @@ import {
   distance,
   LAYERS,
   type PieceDrawing,
+  rectangle,
   type Segment,
   segmentStart,
   unwrittenWords,
   type Vec2,
 } from '../../core/index.ts';
-import { brokenLines } from '../benchSheet/sheetFlow.ts';
+import { brokenLines } from '../brokenLines.ts';
 import type { LayerStyle } from '../layerStyle.ts';
 import type { PageMap, PdfCanvas } from './pdfCanvas.ts';
 import type { PrinterScale } from './printerScale.ts';
@@ -33,7 +34,7 @@ const MARK: LayerStyle = { width: 0.2, dash: [], ink: [0, 0, 0] };
 /** Half the size of a joining mark, mm. */
 const DIAMOND = 4;
 
-/** Arms of the angle that stands for a corner taken off, mm. */
+/** Arms of the angle that marks a corner taken off, mm. */
 const ANGLE = 4;
 
 /** Corners of a piece's box that its outline does not reach: rounded or clipped. */
@@ -47,7 +48,7 @@ export function cornersTakenOff({ outline, width, height }: PieceDrawing): Vec2[
   return corners.filter((corner) => outline.every((segment) => distance(segmentStart(segment), corner) > 1e-6));
 }
 
-/** One page of a piece: what lies in its window, the lines to cut and join on, and what the page is. */
+/** Draws one page of a piece: what lies in its window, the lines to cut and join on, and the footer. */
 export function drawTile(
   canvas: PdfCanvas,
   piece: PieceDrawing,
@@ -102,7 +103,7 @@ export function drawTile(
       );
   }
   if (piece.unwritten.length > 0) writeBelow(canvas, piece, onPage([0, 0]), frame);
-  canvas.lines(box(frame), FRAME);
+  canvas.lines(rectangle([frame.x, frame.y], [frame.x + frame.width, frame.y + frame.height]), FRAME);
   canvas.words(footer, [frame.x, PAGE_MARGIN + FOOTER - 4.5], 3, { width: frame.width });
 }
 
@@ -110,8 +111,8 @@ const WORDS = 3;
 const LEADING = 1.4;
 
 /**
- * Writes what found no room on a piece below it, led to it by a line. Only small pieces have such words, and they leave their
- * sheet empty; where there is no room all the same, as on a roll, the note on the first page says them.
+ * Writes the words that have no room on a piece below it, with a leader. Only small pieces have such words; where the
+ * page has no room either, as on a roll, the note on the first page has them.
  */
 function writeBelow(
   canvas: PdfCanvas,
@@ -131,22 +132,12 @@ function writeBelow(
   });
 }
 
-const box = ({ x, y, width, height }: { x: number; y: number; width: number; height: number }): Segment[] => {
-  const corners: Vec2[] = [
-    [x, y],
-    [x + width, y],
-    [x + width, y + height],
-    [x, y + height],
-  ];
-  return corners.map((from, i) => ({ kind: 'line', from, to: corners[(i + 1) % 4]! }));
-};
-
 export interface JoiningMark {
   readonly at: Vec2;
   readonly name: string;
 }
 
-/** Lines that do as much harm under a joining mark as words do. */
+/** Weight of words against a line under a joining mark. */
 const WORDS_HARM = 100;
 
 /** Places along a joint for its first diamond, as shares of it, the best first; the second has them from the other end. */
@@ -161,7 +152,7 @@ export function joiningMarks({ layers }: PieceDrawing, tiling: Tiling): JoiningM
   const join = joints(tiling);
   const drawn = LAYERS.flatMap((layer) => layers[layer]);
   const marks: JoiningMark[] = [];
-  /** What a diamond would lie on: a joint may run along a fold, but words beside it can be kept free. */
+  /** Weight of what a diamond would cover: a joint may run along a fold, but words beside it can be kept free. */
   const harm = ([x, y]: Vec2): number => {
     const box = { x: x - DIAMOND, y: y - DIAMOND, width: 2 * DIAMOND, height: 2 * DIAMOND };
     return drawn.reduce(

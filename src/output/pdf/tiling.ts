@@ -28,7 +28,7 @@ export interface Tiling {
   readonly tiles: readonly Tile[];
 }
 
-/** Frame of the drawing on a page: what is left of it inside the margins, above the words. */
+/** Frame of the drawing on a page: the part inside the margins, above the words. */
 export const frameOf = ({ width, height }: Page) => ({
   x: PAGE_MARGIN,
   y: PAGE_MARGIN + FOOTER,
@@ -56,8 +56,8 @@ function pagesFor(paper: Paper, width: number, height: number, scale: PrinterSca
 }
 
 /**
- * Lays a piece out over as few pages as it takes, upright or lengthwise; on a roll, over as little of it as it takes.
- * Neighbouring windows share `OVERLAP`. A number of windows n of size u covers n u - (n - 1) overlap.
+ * Divides a piece over the fewest pages, upright or lengthwise; on a roll, over the least area. Neighbouring windows
+ * share `OVERLAP`, so n windows of size u cover n u - (n - 1) overlap.
  */
 export function tiling(width: number, height: number, paper: Paper, scale: PrinterScale): Tiling {
   const choices = pagesFor(paper, width, height, scale).map((page) => {

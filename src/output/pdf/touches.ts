@@ -1,7 +1,7 @@
 import { type Entity, textBox, type Vec2 } from '../../core/index.ts';
 import type { Tile } from './tiling.ts';
 
-/** Whether an entity may show in a window; it errs on the side of yes. Spares a page of the holes of all others. */
+/** Whether an entity may show in a window, erring toward yes. Keeps what lies on other pages out of a page. */
 export function touches(entity: Entity, window: Pick<Tile, 'x' | 'y' | 'width' | 'height'>): boolean {
   const { x, y, width, height } = window;
   const meets = (points: readonly Vec2[], reach: number): boolean => {

@@ -2,12 +2,12 @@ import bidiFactory from 'bidi-js';
 
 const bidi = bidiFactory();
 
-/** Hebrew, Arabic and their sisters. */
+/** Hebrew, Arabic and related scripts. */
 const RIGHT_TO_LEFT = /[\u0590-\u08ff\ufb1d-\ufdff\ufe70-\ufefc]/;
 
 /**
- * Cuts a line of words into stretches of one direction, in the order in which they stand on paper from the left (Unicode
- * Standard Annex 9), in a line that as a whole runs from the left as the sheets do. Each stretch stays in its reading order: it is laid out from the right by the font engine.
+ * Cuts a left-to-right line into runs of one direction, in their order on paper from the left (Unicode Standard Annex
+ * 9). Each run keeps its reading order: the font engine lays it out from the right.
  */
 export function visualRuns(text: string): readonly string[] {
   if (!RIGHT_TO_LEFT.test(text)) return [text];
@@ -23,7 +23,7 @@ export function visualRuns(text: string): readonly string[] {
   }
   return runs.map(({ level, from, to }) => {
     const run = text.slice(from, to);
-    // The font engine takes signs alone for words from the left.
+    // The font engine lays out a run of signs alone from the left.
     return level % 2 === 1 && !RIGHT_TO_LEFT.test(run) ? [...run].reverse().join('') : run;
   });
 }

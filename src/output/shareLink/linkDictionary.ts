@@ -1,9 +1,9 @@
 import { strToU8 } from 'fflate';
 
 /**
- * Text that links of layout 1 are compressed against (preset dictionary, RFC 1950 section 2.2): pieces of job documents,
- * the likeliest last. It is part of the link's layout. Never change it: links already sent would no longer open. A better
- * one belongs to a layout 2 that stands beside it.
+ * Text that links of layout 1 are compressed against (preset dictionary, RFC 1950 section 2.2): pieces of job
+ * documents, the likeliest last. It is part of the link's layout. Never change it: links already sent would no longer
+ * open. A better one needs a layout 2 beside this one.
  */
 const WORDS = [
   '"width_mm":600,"height_mm":600,"outline":[[0,0],[600,0],"defects":[],"backbone_deg":90,"at":[',

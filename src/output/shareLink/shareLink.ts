@@ -33,8 +33,8 @@ export function shareFragment(document: JobRecord): string | null {
 /**
  * Reads the job back out of an address's fragment.
  * @param fragment with or without its leading `#`
- * @returns the job, or why nothing was opened: a link damaged, too long, unpacking to too much, of a layout to come, or
- *   holding a job that is not sound; never throws
+ * @returns the job, or why nothing was opened: a link damaged, too long, unpacking to too much, of a later layout, or
+ *   holding an invalid job; never throws
  */
 export function readShareFragment(fragment: string): OpenedJob {
   if (fragment.length > MAX_LINK_CHARACTERS)

@@ -1,10 +1,10 @@
 import { arcPoint, type Contour, type Segment, segmentEnd, segmentStart, type Vec2 } from '../../core/index.ts';
 
-/** A number to a millionth of a mm, without idle zeros. */
-export const svgNumber = (value: number): string => String(Math.round(value * 1e6) / 1e6 + 0);
+/** A number to a millionth of a mm, without trailing zeros. */
+export const svgNumber = (value: number): string => String(Math.round(value * 1e6) / 1e6);
 
 /**
- * Segments that follow on from one another as the data of an SVG path; a whole circle becomes two halves.
+ * SVG path data of connected segments; a whole circle becomes two halves.
  * @param place maps a point of the drawing, y up, to the picture, whose y runs down
  */
 export function pathData(segments: Contour, place: (point: Vec2) => Vec2): string {

@@ -50,7 +50,7 @@ function layerGroup(id: string, { name, colour, dash }: CuttingLayer, shapes: re
   return `<g id="${id}" class="${name.toLowerCase()}" ${style}>\n${shapes.join('\n')}\n</g>`;
 }
 
-/** Words from the start of their base line, as wide in any font. */
+/** Words from the start of their base line, of the same width in any font. */
 function words(text: string, [x, y]: Vec2, height: number, width: number, turn = ''): string {
   return `<text x="${n(x)}" y="${n(y)}" font-size="${n(height)}" textLength="${n(width)}" lengthAdjust="spacingAndGlyphs"${turn}>${escaped(text)}</text>`;
 }

@@ -28,7 +28,7 @@ describe('an answer', () => {
       range,
     }) as Answers['curve'];
 
-  test('can cross to the bench: nothing in it is a function', () => {
+  test('can be sent from the worker: nothing in it is a function', () => {
     const all = [curveOf(choirBook), answerQuestion(changesOf(tideLedger)), answerQuestion(errorsOf(choirBook))];
     for (const answer of all) expect(structuredClone(answer)).toEqual(answer);
   });
@@ -66,7 +66,7 @@ describe('what is laid over', () => {
 });
 
 describe('a temper', () => {
-  test('chosen is the temper found, for every word and one after the other', () => {
+  test('that was chosen is the one found, for every word and one after another', () => {
     let document: JobDocument = tideLedger;
     let before = nth(TEMPERS, 1);
     for (const temper of [...TEMPERS, CARD, ...TEMPERS]) {
@@ -79,7 +79,7 @@ describe('a temper', () => {
     }
   });
 
-  test('leaves a density of the maker as it is, and card takes the skiving away', () => {
+  test("keeps the maker's density, and card removes the skiving", () => {
     const own = patched(tideLedger, [
       { path: 'leather.outside.density_kg_m3', value: 870 },
       { path: 'leather.outside.foldThickness_mm', value: 1.2 },

@@ -2,7 +2,7 @@ import { describe, expect, test } from 'vitest';
 import tideLedger from '../../../public/jobs/tide-ledger.json' with { type: 'json' };
 import { axisTicks } from '../../../src/app/explore/axisTicks.ts';
 import { bandPath, linePath, plotFrame, stackedParts, stretches } from '../../../src/app/explore/chartLayout.ts';
-import { bareText, fieldFigure, figureText, resultFigure } from '../../../src/app/explore/figure.ts';
+import { bareText, fieldFigure, resultFigure } from '../../../src/app/explore/figure.ts';
 import { growthWords, readingWords } from '../../../src/app/explore/readingWords.ts';
 import { sweepRange } from '../../../src/app/explore/sweepRange.ts';
 import { exploreFields } from '../../../src/core/explore/exploreField.ts';
@@ -57,28 +57,28 @@ describe('ticks', () => {
 
 describe('a figure', () => {
   test('is printed as everything else prints it: gaps as gaps, cut sizes as cut, sums as their parts, whole degrees', () => {
-    expect(figureText(-1.256, MM)).toBe('−1.3 mm');
-    expect(figureText(1.256, MM)).toBe('1.2 mm');
-    expect(figureText(-25.4 / 64, INCH)).toBe('−1/64 in');
-    expect(figureText(382.5, resultFigure({ unit: 'mm', group: 'cut sizes' }, metric))).toBe('382.5 mm');
-    expect(figureText(1.2375, resultFigure({ unit: 'mm', group: 'allowances' }, metric))).toBe('1.24 mm');
-    expect(figureText(90.04, resultFigure(DEGREES, imperial))).toBe('91°');
+    expect(MM.text(-1.256)).toBe('−1.3 mm');
+    expect(MM.text(1.256)).toBe('1.2 mm');
+    expect(INCH.text(-25.4 / 64)).toBe('−1/64 in');
+    expect(resultFigure({ unit: 'mm', group: 'cut sizes' }, metric).text(382.5)).toBe('382.5 mm');
+    expect(resultFigure({ unit: 'mm', group: 'allowances' }, metric).text(1.2375)).toBe('1.24 mm');
+    expect(resultFigure(DEGREES, imperial).text(90.04)).toBe('91°');
   });
 
-  test('under a heading leaves its unit out, unless it has another', () => {
+  test('under a heading omits the unit of the heading, but no other', () => {
     const width = resultFigure({ unit: 'mm', group: 'cut sizes' }, imperial);
     expect([bareText(381, width), bareText(380, width), bareText(-1.256, MM)]).toEqual(['15', '380 mm', '−1.3']);
   });
 
-  test('of a leather goes in ounces with inches, and in mm where it is no quarter of one', () => {
+  test('of a leather is in ounces with inches, and in mm where it is not a quarter of an ounce', () => {
     const weight = defined(fields('in').find(({ id }) => id === 'leather.outside'));
-    expect(figureText(1.984375, fieldFigure(weight, imperial))).toBe('5 oz');
-    expect(figureText(2, fieldFigure(weight, imperial))).toBe('2 mm');
-    expect(figureText(2, fieldFigure(weight, metric))).toBe('2 mm');
+    expect(fieldFigure(weight, imperial).text(1.984375)).toBe('5 oz');
+    expect(fieldFigure(weight, imperial).text(2)).toBe('2 mm');
+    expect(fieldFigure(weight, metric).text(2)).toBe('2 mm');
   });
 });
 
-describe('the range looked at', () => {
+describe('the range drawn', () => {
   test('holds the present value and lies within what a job allows', () => {
     for (const units of ['mm', 'in'] as const) {
       for (const field of fields(units)) {
@@ -115,7 +115,7 @@ const reading = (at: number, thin: number | null, thick: number | null): SweepPo
 const refused: SweepPoint = { at: 3, issue: jobIssue('rule', 'book.width_mm', '3', 'at most 2', 'measure again') };
 
 describe('a curve', () => {
-  test('is parted where no job has the value and where there is no result', () => {
+  test('is split where no job has the value and where there is no result', () => {
     const runs = stretches([reading(1, 1, 0), reading(2, 1, 0), refused, reading(4, null, 1), reading(5, 2, 1)]);
     expect(runs.map((run) => run.map(({ at }) => at))).toEqual([[1, 2], [5]]);
     expect(stretches([refused])).toEqual([]);
@@ -166,7 +166,7 @@ describe('a sum', () => {
   const run = nth(stretches(points), 0);
   const stack = stackedParts(run);
 
-  test('is stacked from nothing to its total, the parts that grow on top, one that comes later from nothing', () => {
+  test('is stacked from zero to its total, the parts that grow on top, one that appears later from zero', () => {
     expect(stack.map(({ name }) => name)).toEqual(['margin', 'swell', 'folds']);
     expect(run.map(nth(stack, 0).lower)).toEqual([0, 0, 0]);
     expect(run.map(nth(stack, 1).upper)).toEqual([4, 4, 5]);
@@ -175,13 +175,13 @@ describe('a sum', () => {
       expect(run.map(nth(stack, i).lower)).toEqual(run.map(nth(stack, i - 1).upper));
   });
 
-  test('stands on the foot of the plot', () => {
+  test('starts at the foot of the plot', () => {
     const frame = plotFrame(run, { from: 1, to: 3 }, 400, 300);
     expect(frame.low).toBe(0);
     expect(frame.y(0)).toBe(frame.bottom);
   });
 
-  test('is read out part by part, with what a step more of the field asks for', () => {
+  test('is read out part by part, with its growth for one more step of the field', () => {
     expect(readingWords(nth(points, 1), { title: 'Allowance', isRange: false }, SUM, SUM)).toBe(
       'At 2 mm: allowance 6 mm (2 folds, 4 margin). The cover as a whole fits.',
     );
@@ -193,7 +193,7 @@ describe('a sum', () => {
   });
 });
 
-describe('what is read aloud', () => {
+describe('the text read aloud', () => {
   const gap = { title: 'Head gap', isRange: true };
   test('says value, result over the weight range, and the verdict of the whole cover', () => {
     expect(readingWords(reading(2, 1.5, 1), gap, SUM, MM)).toBe(

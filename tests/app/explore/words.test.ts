@@ -12,8 +12,8 @@ test('no two fields have one name', () => {
   expect(new Set(names).size).toBe(names.length);
 });
 
-describe('a share of the books tried', () => {
-  test('is rounded down, so that only what never failed is called all', () => {
+describe('a share of the trials', () => {
+  test('is rounded down, so that only a cover that never failed has "all"', () => {
     expect(shareWords(2000, 2000)).toBe('all 2,000');
     expect(shareWords(1999, 2000)).toBe('99 of 100');
     expect(shareWords(1960, 2000)).toBe('98 of 100');
@@ -37,7 +37,7 @@ describe('what must change', () => {
   const figure = fieldFigure(width, printer('mm'));
   const change = { status: 'change', from: 368, exact: 381.7, to: 382, changes: [], worsens: [] } as const;
 
-  test('is told as size and difference, with what it costs', () => {
+  test('is given as size and difference, with the checks that it makes worse', () => {
     expect(changeWords(width, change, figure)).toBe('Outside width 382 mm, 14 mm more.');
     expect(changeWords(width, { ...change, to: 360, worsens: ['Boards load'] }, figure)).toBe(
       'Outside width 360 mm, 8 mm less. Worse for it: boards load.',

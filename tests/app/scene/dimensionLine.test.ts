@@ -18,6 +18,6 @@ test('a short one has its arrows outside, pointing in, on the same line', () => 
   expect(middle).toEqual([102, 50]);
 });
 
-test('feet in one place still make a mark, square to the edge', () => {
+test('two feet at one point still make a mark, square to the edge', () => {
   expect(numbers(dimensionLine([100, 50], [100, 50], [0, 3]).dimension)).toEqual([116, 50, 84, 50]);
 });

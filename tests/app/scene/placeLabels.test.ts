@@ -7,11 +7,11 @@ import { nth } from '../../nth.ts';
 const FRAME = { width: 390, height: 400 };
 
 describe('labels of the fit marks', () => {
-  test('a label that nothing disturbs stays where it wishes to be', () => {
+  test('a label with nothing in its way stays where it is wanted', () => {
     expect(placeLabels([{ at: [200, 100], width: 90, height: 22 }], FRAME)).toEqual([[200, 100]]);
   });
 
-  test('six labels never overlap and never leave the picture, wherever they wish to be', () => {
+  test('six labels never overlap and never leave the picture, wherever they are wanted', () => {
     const wish = fc.record({
       at: fc.tuple(fc.double({ min: -50, max: 450, noNaN: true }), fc.double({ min: -50, max: 450, noNaN: true })),
       width: fc.double({ min: 60, max: 180, noNaN: true }),

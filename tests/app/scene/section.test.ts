@@ -4,7 +4,7 @@ import { planeAxes, section } from '../../../src/app/scene/geometry/section.ts';
 import type { MeshData } from '../../../src/core/solid/meshData.ts';
 import { defined } from '../../defined.ts';
 
-/** A solid of the renderer's own as mesh data: its faces share no vertices, as those of a cover do not. */
+/** A geometry of the renderer as mesh data; its faces share no vertices, as in a cover. */
 function meshOf(geometry: BufferGeometry): MeshData {
   return {
     part: 'outside',

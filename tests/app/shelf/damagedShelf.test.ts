@@ -80,7 +80,7 @@ describe('a record that cannot be read', () => {
     const [apart, ...others] = await damaged(shelf);
     expect(others).toEqual([]);
     expect(apart).toMatchObject({ key: record.id, record });
-    // Nothing forgets it, imports and copies go on, and it can be exported whatever is in it.
+    // It is never deleted with removed jobs, imports and copies work, and it can be exported whatever is in it.
     await value(shelf.forget(Number.MAX_SAFE_INTEGER));
     expect(await value(shelf.addAll([{ ...tideLedger, name: 'Imported' }]))).toBe(1);
     expect(await damaged(shelf)).toHaveLength(1);
@@ -94,7 +94,7 @@ describe('a record that cannot be read', () => {
     expect((await damaged(shelf))[0]?.why).toBe('name and savedAt cannot be read');
   });
 
-  test('is no job that can be opened, and a save beside it loses neither', async () => {
+  test('cannot be opened as a job, and a save under its id loses neither', async () => {
     const shelf = shelfOf();
     await value(shelf.list());
     await putRaw('jobs', { ...sound, id: 'a', name: 7 });
@@ -104,7 +104,7 @@ describe('a record that cannot be read', () => {
     expect(await damaged(shelf)).toHaveLength(1);
   });
 
-  test('goes only when it is discarded, and no sound one goes so', async () => {
+  test('is deleted when it is discarded, but a sound one is kept', async () => {
     const shelf = shelfOf();
     const { id } = await value(shelf.add(tideLedger));
     await putRaw('jobs', { id: 5 });
@@ -133,7 +133,7 @@ describe('a database without its stores', () => {
     expect((await value(shelfOf().get(id))).document).toEqual(tideLedger);
   });
 
-  test('keeps what stands in the one store that it has', async () => {
+  test('keeps the contents of the one store that it has', async () => {
     (await raw(1, (database) => database.createObjectStore('jobs', { keyPath: 'id' }))).close();
     await putRaw('jobs', { ...sound, id: 'a' });
     const shelf = shelfOf();
@@ -142,7 +142,7 @@ describe('a database without its stores', () => {
     expect(await value(shelf.versions('a'))).toHaveLength(1);
   });
 
-  test('is rebuilt once, though many windows find it so at once', async () => {
+  test('is rebuilt once when many windows open it at once', async () => {
     (await raw(1)).close();
     const many = Array.from({ length: 5 }, () => shelfOf());
     await Promise.all(many.map((shelf, i) => value(shelf.add({ ...tideLedger, name: `Job ${i}` }))));
@@ -150,7 +150,7 @@ describe('a database without its stores', () => {
   });
 });
 
-test('a database that never opens is told as such, and is asked again the next time', async () => {
+test('a database that never opens is reported, and is tried again the next time', async () => {
   vi.useFakeTimers();
   const opening = vi.spyOn(indexedDB, 'open').mockImplementation(() => new IDBOpenDBRequest());
   const shelf = shelfOf();

@@ -52,7 +52,7 @@ describe('the shelf', () => {
     expect((await value(window().get(id))).document).toEqual({ ...tideLedger, seating: 'front' });
   });
 
-  test('keeps a document that is not sound yet, under a name of its own', async () => {
+  test('keeps an invalid document, under a default name', async () => {
     const shelf = window();
     await value(shelf.add({ book: { width_mm: 'one' } }));
     await value(shelf.add({ name: 7 }));
@@ -104,7 +104,7 @@ describe('the shelf', () => {
 });
 
 describe('versions of a job', () => {
-  test('keep the state before each span of work, latest first', async () => {
+  test('keep the state before each session of work, latest first', async () => {
     const shelf = window();
     const { id } = await value(shelf.add(named('first')));
     for (const [revision, name] of [
@@ -117,7 +117,7 @@ describe('versions of a job', () => {
     expect((await value(shelf.versions(id))).map(({ document }) => document.name)).toEqual(['second', 'first']);
   });
 
-  test('pass over saves that follow each other closely', async () => {
+  test('leave out saves that follow each other closely', async () => {
     const shelf = window();
     const { id } = await value(shelf.add(named('0')));
     for (let revision = 1; revision <= 20; revision++) await value(shelf.save(id, revision, named(String(revision))));
@@ -136,7 +136,7 @@ describe('versions of a job', () => {
     expect(kept).toEqual(Array.from({ length: MAX_VERSIONS }, (_, i) => MAX_VERSIONS + 2 - i));
   });
 
-  test('lead back to an earlier state by saving it', async () => {
+  test('restore an earlier state by saving it', async () => {
     const shelf = window();
     const { id } = await value(shelf.add(named('first')));
     await value(shelf.save(id, 1, named('second')));
@@ -171,7 +171,7 @@ describe('two windows on one job', () => {
     expect((await names(one)).sort()).toEqual(Array.from({ length: 20 }, (_, i) => `edit ${i}`).sort());
   });
 
-  test('make no copy of what is the same in both', async () => {
+  test('make no copy where both have the same state', async () => {
     const [one, two] = [window(), window()];
     const { id } = await value(one.add(tideLedger));
     await value(one.save(id, 1, named('same')));
@@ -179,7 +179,7 @@ describe('two windows on one job', () => {
     expect(await names(one)).toEqual(['same']);
   });
 
-  test('keep the work on a job that the other removed, or forgot', async () => {
+  test('keep the work on a job that the other removed or deleted', async () => {
     const [one, two] = [window(), window()];
     const { id } = await value(one.add(tideLedger));
     await value(one.remove(id));
@@ -189,7 +189,7 @@ describe('two windows on one job', () => {
     expect((await names(two)).sort()).toEqual(['and again', 'still at it']);
   });
 
-  test('hear of each other, and not of themselves', async () => {
+  test("are notified of each other's changes, not of their own", async () => {
     const [one, two] = [window(), window()];
     const heard: ShelfNotice[] = [];
     const own: ShelfNotice[] = [];
@@ -237,7 +237,7 @@ describe('when the browser fails', () => {
     throw new DOMException('no room', 'QuotaExceededError');
   };
 
-  test.each([0, 1])('a save killed at its write number %d leaves job and versions as they were', async (after) => {
+  test.each([0, 1])('a save interrupted at write number %d leaves job and versions as they were', async (after) => {
     const shelf = window();
     const { id } = await value(shelf.add(named('before')));
     breakWrite(after, stop);
@@ -249,7 +249,7 @@ describe('when the browser fails', () => {
     expect((await value(restarted.save(id, 1, named('after')))).isCopy).toBe(false);
   });
 
-  test.each([0, 1])('no room at write number %d is told, and nothing is lost', async (after) => {
+  test.each([0, 1])('no room at write number %d is reported, and nothing is lost', async (after) => {
     const shelf = window();
     const { id } = await value(shelf.add(named('before')));
     breakWrite(after, overflow);
@@ -260,7 +260,7 @@ describe('when the browser fails', () => {
   });
 
   test.each([0, 1])(
-    'a transaction that the browser ends for want of room at write number %d is told as such',
+    'a transaction that the browser ends for lack of room at write number %d is reported as such',
     async (after) => {
       const shelf = window();
       const { id } = await value(shelf.add(named('before')));
@@ -283,7 +283,7 @@ describe('when the browser fails', () => {
     expect(await names(shelf)).toEqual([]);
   });
 
-  test('no storage at all is told by every method', async () => {
+  test('every method reports that there is no storage', async () => {
     Reflect.deleteProperty(globalThis, 'indexedDB');
     const shelf = window();
     const answers = [
@@ -301,7 +301,7 @@ describe('when the browser fails', () => {
     for (const answer of answers) expect(await answer).toMatchObject({ ok: false, trouble: { kind: 'unavailable' } });
   });
 
-  test('storage that is refused is told, and used once it is allowed', async () => {
+  test('refused storage is reported, and used once it is allowed', async () => {
     const shelf = window();
     const refused = vi.spyOn(indexedDB, 'open').mockImplementation(() => {
       throw new DOMException('not here', 'SecurityError');
@@ -311,7 +311,7 @@ describe('when the browser fails', () => {
     expect((await shelf.add(tideLedger)).ok).toBe(true);
   });
 
-  test('an older edition that another window holds open is told, and overtaken once it is closed', async () => {
+  test('an older version that another window holds open is reported, and replaced once it is closed', async () => {
     const old = await opened(indexedDB.open('coverwright', 1));
     const open = indexedDB.open.bind(indexedDB);
     vi.spyOn(indexedDB, 'open').mockImplementation((name) => open(name, 2));
@@ -321,7 +321,7 @@ describe('when the browser fails', () => {
     await vi.waitFor(async () => expect(await value(shelf.list())).toEqual([]));
   });
 
-  test('a newer edition in another window gets its way, and this one opens no more', async () => {
+  test('a newer version in another window gets the database, and this one opens no more', async () => {
     const shelf = window();
     await value(shelf.add(tideLedger));
     const newer = await opened(indexedDB.open('coverwright', 1000));

@@ -93,7 +93,7 @@ describe('a file of jobs', () => {
     );
   });
 
-  test('damaged files imported leave every job on the shelf as it was, and bring only sound ones', async () => {
+  test('importing damaged files changes no job on the shelf, and adds only sound ones', async () => {
     let count = 0;
     await checkLaw(
       fc.asyncProperty(fc.array(anyFile, { minLength: 100, maxLength: 100, size: 'max' }), async (texts) => {
@@ -147,7 +147,7 @@ describe('searching the shelf', () => {
     ['(', []],
   ])('%j finds %j', (text, names) => expect(found(text)).toEqual(names));
 
-  test('bears a document without a book', () => {
+  test('accepts a document without a book', () => {
     expect(searchShelf([{ ...nth(jobs, 0), document: { book: 7 } }], 'tide')).toHaveLength(1);
   });
 });

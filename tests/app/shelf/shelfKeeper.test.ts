@@ -31,7 +31,7 @@ async function standing(): Promise<readonly string[]> {
   return list.value.map(({ name }) => name).sort();
 }
 
-test('keys pressed in a row are one save, of the last of them', async () => {
+test('keys pressed in a row make one save, of the last state', async () => {
   const key = 1;
   for (const name of ['a', 'ab', 'abc']) keeper.keep(key, named(name));
   await keeper.flush();
@@ -39,21 +39,21 @@ test('keys pressed in a row are one save, of the last of them', async () => {
   expect(places.get(key)?.revision).toBe(1);
 });
 
-test('what waits of one job is written before another job waits', async () => {
+test('a waiting state of one job is written before another job waits', async () => {
   keeper.keep(1, named('first'));
   keeper.keep(2, named('second'));
   await keeper.flush();
   expect(await standing()).toEqual(['first', 'second']);
 });
 
-test('a job that stands on the shelf already takes its place there', async () => {
+test('a job that is on the shelf already is saved there', async () => {
   await shelf.add(named('known'));
   keeper.keep(1, named('known'));
   await keeper.flush();
   expect(await standing()).toEqual(['known']);
 });
 
-test('a job that was only looked at is no copy, though another window has changed it', async () => {
+test('an unedited job makes no copy, though another window has changed it', async () => {
   const [mine, document] = [1, named('one')];
   keeper.keep(mine, document);
   await keeper.flush();
@@ -80,7 +80,7 @@ test('a change undone while it was being saved is saved too', async () => {
   expect(await standing()).toEqual(['one']);
 });
 
-test('trouble is told, and the next save tries again from where the last one stood', async () => {
+test('trouble is reported, and the next save tries again from the last revision', async () => {
   const key = 1;
   const { indexedDB } = globalThis;
   // @ts-expect-error A browser without storage.

@@ -14,11 +14,11 @@ import type { JobDocument } from '../../../src/core/job/jobDocument.ts';
 
 const EXAMPLE = EXAMPLE_JOBS[0].document;
 
-/** A document that tells by its number how late it was typed. */
+/** A document with a number that grows with time. */
 const doc = (job: string, typed: number): JobDocument => ({ ...EXAMPLE, name: job, notes: typed });
 const typedIn = (document: JobDocument | undefined): number => Number(document?.notes ?? 0);
 
-/** A browser's two keeps as they follow each other: every write of the quick copy, and every save of the shelf. */
+/** The two stores of a browser: every write of the quick copy and every save of the shelf, in order. */
 class Browser {
   time = 1000;
   typed = 0;
@@ -52,7 +52,7 @@ class Browser {
     this.copy();
   }
 
-  /** The shelf is written; `meanwhile` comes before the window hears of it. */
+  /** The shelf is written; `meanwhile` happens before the window learns of it. */
   save(meanwhile: () => void = () => {}): void {
     this.time += 700;
     const { now } = this.open;
@@ -67,7 +67,7 @@ class Browser {
     this.copy();
   }
 
-  /** A job is opened from a file: it is the latest thing done, and stands nowhere yet. */
+  /** A job is opened from a file: it is the latest action and is kept nowhere yet. */
   openAnother(job: string): void {
     this.time += 100;
     const now = doc(job, ++this.typed);
@@ -76,7 +76,7 @@ class Browser {
   }
 }
 
-/** Every course of four doings: typing, saving, saving while typing goes on, opening another job. */
+/** Every sequence of four actions: typing, saving, saving while typing goes on, opening another job. */
 const DOINGS: readonly ((browser: Browser, i: number) => void)[] = [
   (browser) => browser.type(),
   (browser) => browser.save(),
@@ -92,7 +92,7 @@ function* courses(length: number): Generator<readonly number[]> {
 const opened = ({ first }: Start) => typedIn(first?.written.document);
 
 describe('after a kill', () => {
-  test('the start shows the latest that reached the disk, and goes on with it: every course of 4, every lag of the copy', () => {
+  test('the start shows the latest state on disk, and continues it: every sequence of 4 actions, every lag of the copy', () => {
     let starts = 0;
     for (const course of courses(4)) {
       const browser = new Browser();
@@ -110,7 +110,7 @@ describe('after a kill', () => {
           const place = start.first?.place;
           const own = shelf.find(({ id }) => id === place?.id);
           expect(place?.revision, where).toBe(own?.revision);
-          // Nothing that stands on the shelf is overwritten unseen.
+          // No state on the shelf is overwritten without a version.
           const isOverwritten = own !== undefined && typedIn(own.document) > opened(start);
           if (isOverwritten) expect(start.aside ?? start.other, where).not.toBeNull();
           starts++;
@@ -120,7 +120,7 @@ describe('after a kill', () => {
     expect(starts).toBeGreaterThan(5_000);
   });
 
-  test('without a lag it shows what was typed last, whatever came before', () => {
+  test('without a lag it shows the last typed state, whatever came before', () => {
     for (const course of courses(4)) {
       const browser = new Browser();
       for (const [i, doing] of course.entries()) nth(DOINGS, doing)(browser, i);
@@ -146,7 +146,7 @@ describe('where copy and shelf both changed', () => {
     mark: 500,
   };
 
-  test('the later one is opened and the other offered, and the state on the shelf is kept as a version', () => {
+  test('the later is opened, the other is offered, and the state on the shelf is kept as a version', () => {
     const earlier = stood('a', 2, 4, 400);
     expect(chooseStart(kept, [earlier])).toMatchObject({
       first: { written: kept, place: { id: 'a', revision: 2, document: null } },
@@ -161,7 +161,7 @@ describe('where copy and shelf both changed', () => {
     });
   });
 
-  test('a change that another job has overtaken is offered, as a job of its own where its job went on', () => {
+  test("a change older than another job's is offered, as a new job where its own was saved since", () => {
     const another = stood('b', 1, 7, 700);
     expect(chooseStart(kept, [another, stood('a', 1, 3, 300)]).other?.place).toMatchObject({ id: 'a', revision: 1 });
     expect(chooseStart(kept, [another, stood('a', 2, 4, 400)]).other).toMatchObject({
@@ -183,13 +183,13 @@ describe('a start', () => {
     });
   });
 
-  test('trusts a copy of an earlier edition, which tells no time, unless its own job went on', () => {
+  test('uses a copy of an earlier version, which has no time, unless its own job was saved since', () => {
     const kept: Kept = { document: doc('a', 5), typed: {}, place: { id: 'a', revision: 1, isSaved: true } };
     expect(opened(chooseStart(kept, [stood('b', 1, 9, 900)]))).toBe(5);
     expect(opened(chooseStart(kept, [stood('b', 1, 9, 900), stood('a', 2, 6, 600)]))).toBe(6);
   });
 
-  test('with a copy that goes on from what stands on the shelf offers nothing else', () => {
+  test("with a copy that continues the shelf's state offers nothing else", () => {
     for (const isSaved of [false, true]) {
       const kept: Kept = { document: doc('a', 5), typed: {}, place: { id: 'a', revision: 2, isSaved }, mark: 900 };
       for (const revision of [1, 2])
@@ -201,12 +201,12 @@ describe('a start', () => {
     }
   });
 
-  test('whose job was removed meanwhile shows it still', () => {
+  test('still shows a job that was removed meanwhile', () => {
     const kept: Kept = { document: doc('a', 5), typed: {}, place: { id: 'a', revision: 1, isSaved: true }, mark: 900 };
     expect(opened(chooseStart(kept, [stood('b', 1, 9, 300)]))).toBe(5);
   });
 
-  test('with nothing kept at hand opens what was saved last, and the example where nothing was', () => {
+  test('without a copy opens what was saved last, or the example where nothing was', () => {
     expect(opened(chooseStart(null, [stood('b', 1, 9, 900), stood('a', 2, 6, 600)]))).toBe(9);
     expect(chooseStart(null, []).first).toBeNull();
   });
@@ -215,13 +215,13 @@ describe('a start', () => {
 describe('where the copy was shown before the shelf answered', () => {
   const kept: Kept = { document: doc('a', 2), typed: {}, place: { id: 'a', revision: 1, isSaved: true }, mark: 500 };
 
-  test('a later save of another job is offered, and the job shown stays at its place', () => {
+  test('a later save of another job is offered, and the job shown keeps its place', () => {
     const said = chooseLate(kept, [stood('b', 1, 9, 900), stood('a', 1, 2, 400)]);
     expect(said).toMatchObject({ first: { place: { id: 'a', revision: 1, document: kept.document } }, aside: null });
     expect(typedIn(said.other?.written.document)).toBe(9);
   });
 
-  test('and it is the latest, nothing is offered', () => {
+  test('and the copy is the latest, nothing is offered', () => {
     expect(chooseLate(kept, [stood('a', 1, 2, 400)])).toMatchObject({ first: { written: kept }, other: null });
     expect(chooseLate(null, [])).toEqual({ first: null, other: null, aside: null });
   });
@@ -232,7 +232,7 @@ describe('the shelf is asked', () => {
     globalThis.indexedDB = new IDBFactory();
   });
 
-  test('and an edit after a stale start goes on with the same job, with no copy and the other state among its versions', async () => {
+  test('and an edit after a stale start is saved in the same job, without a copy, with the other state as a version', async () => {
     const shelf = new Shelf();
     const added = await shelf.add(doc('a', 1));
     if (!added.ok) throw new Error(added.trouble.message);
@@ -263,7 +263,7 @@ describe('the shelf is asked', () => {
     await shelf.close();
   });
 
-  test('no longer than the first drawing may wait; what it says then is told late', async () => {
+  test('no longer than the first drawing may wait; a later answer is offered', async () => {
     vi.useFakeTimers();
     let answer: (jobs: readonly ShelfJob[]) => void = () => {};
     const slow = {
@@ -288,7 +288,7 @@ describe('the shelf is asked', () => {
     vi.useRealTimers();
   });
 
-  test('and one that cannot be fetched or read leaves the quick copy to stand', async () => {
+  test('and where it cannot be fetched or read, the quick copy is used', async () => {
     Reflect.deleteProperty(globalThis, 'indexedDB');
     const kept: Kept = { document: doc('a', 2), typed: {}, mark: 1 };
     for (const shelf of [Promise.resolve(new Shelf({ name: 'none' })), Promise.reject(new Error('no such file'))])

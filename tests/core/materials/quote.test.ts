@@ -154,7 +154,7 @@ describe('the order of work', () => {
 });
 
 describe('supplies', () => {
-  test('say so where no thread or lace can be worked', () => {
+  test('have a note where no thread or lace can be worked', () => {
     const notes = (extra: object): string =>
       coverSupplies(coverDesign(soundJob({ ...ledger, ...extra }))).notes.join(' ');
     const stitched = { seam: { method: 'stitching' } };
@@ -188,7 +188,7 @@ describe('supplies', () => {
       return { design, supplies: coverSupplies(design), priced: quote(design, coverSupplies(design)) };
     };
     const { design, supplies, priced } = of(fitted);
-    // The page is the board less its squares: across it runs the ribbon, cut to the next half millimetre.
+    // The page is the board less its squares; the ribbon crosses it, cut to the next half millimetre.
     const { book } = design.job;
     const across = Math.hypot(book.width_mm - book.square_mm, book.height_mm - 2 * book.square_mm);
     const each = Math.ceil((25 + across + 40) * 2) / 2;

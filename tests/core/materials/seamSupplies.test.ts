@@ -63,7 +63,7 @@ describe('the seam line', () => {
     expect(thick(looped)).toBe(caught);
   });
 
-  test('of a closure strap walks its holes one by one', () => {
+  test('of a closure strap goes from hole to hole', () => {
     const design = coverDesign({ ...tide, construction: { ...tide.construction, strap: STRAP } });
     const strap = defined(patternDrawing(design).pieces.find(({ id }) => id === 'strap'));
     const line = defined(strapLine(design));
@@ -167,8 +167,8 @@ describe('lace', () => {
   });
 
   test('the trade cannot mean whip at the margin of loop lacing: even a lace of no thickness is longer', () => {
-    // Once through the stack, and the straight way over the edge to the next slit: nothing shorter goes through every slit
-    // and round the edge. So 4.8 times the seam at 1/4 in and 3/16 in is no fault of the model.
+    // Once through the stack, and the straight way over the edge to the next slit: nothing shorter goes through every
+    // slit and round the edge. So 4.8 times the seam at 1/4 in and 3/16 in is not an error of the model.
     const { stack, margin, pitch } = usual;
     const shortest = (stack + Math.hypot(2 * margin + stack, pitch)) / pitch;
     expect(shortest).toBeGreaterThan(3.5);

@@ -14,7 +14,7 @@ const cautionsOf = (seam: 'stitching' | 'lacing') => {
 };
 
 // Tools of either seam: common practice, no source.
-test('each seam is cautioned of the tools that it is made with', () => {
+test('each seam has a caution for its own tools', () => {
   const [stitched, laced] = [cautionsOf('stitching'), cautionsOf('lacing')];
   for (const step of ['punch', 'stitch'] as const)
     expect(stitched.get(step)).toMatch(/^Pricking iron, mallet and awl:/);
@@ -22,12 +22,12 @@ test('each seam is cautioned of the tools that it is made with', () => {
   for (const step of ['punch', 'lace'] as const) expect(laced.get(step)).toMatch(/^Awl and lacing chisel:/);
 });
 
-test('cement is told apart by its kind, with flame, spark, gloves, data sheet and local rules', () => {
+test('the caution for cement names both kinds, flame, spark, gloves, data sheet and local rules', () => {
   for (const words of ['solvent', 'flames and sparks', 'gloves', 'safety data sheet', 'local rules', 'Water-based'])
     expect(cautionsOf('stitching').get('assemble')).toContain(words);
 });
 
-test('no laser is spoken of where a knife cuts', () => {
+test('no laser is mentioned where a knife cuts', () => {
   for (const cautions of cautionsOf('lacing').values()) expect(cautions).not.toMatch(/laser/i);
   expect(cautionsOf('lacing').get('cut')).toMatch(/^Knife/);
 });

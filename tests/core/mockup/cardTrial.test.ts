@@ -17,22 +17,22 @@ const observed = (job: Job, change: Partial<CardReadings>, sheet = card) =>
   cardTrial(job, sheet, { ...readings, ...change }).observations;
 
 describe('the unknowns of a trial', () => {
-  test('are the measures with their errors, and how the card folds to 0.1 each', () => {
+  test("are the measures with their errors, and the card's two fold values with 0.1 each", () => {
     expect(cardTrial(tide, card, readings).prior).toEqual({ mean: MEAN, error: [0.5, 0.5, 0, 0.5, 0.1, 0.1] });
   });
 
-  test('take in the rise of a rounded back, by more where it is an estimate', () => {
+  test('include the rise of a rounded back, with a larger error where it is an estimate', () => {
     const { spine, thickness_mm } = choir.book;
     const measured = cardTrial(choir, card, readings).prior;
     expect([measured.mean[2], measured.error[2]]).toEqual([spine.rise_mm, choir.book.measured.error_mm]);
     const estimated = { ...choir, book: { ...choir.book, spine: { ...spine, rise_mm: null } } };
     const { mean, error } = cardTrial(estimated, card, readings).prior;
-    // A third of a circle on the chord T, with twice the doubt of 0.08 T.
+    // A third of a circle on the chord T, with an error of 2 x 0.08 T.
     expect(mean[2]).toBeCloseTo((thickness_mm / 2) * Math.tan(Math.PI / 6), 9);
     expect(error[2]).toBeCloseTo(0.16 * thickness_mm, 9);
   });
 
-  test('make a book: the fore-edge keeps its difference to the spine, the rise has its limits', () => {
+  test('make a book: the fore-edge keeps its difference from the spine, and the rise its limits', () => {
     const wedged = books({ foreEdgeThickness_mm: mm(26) });
     expect(cardTrial(wedged, card, readings).bookAs(UNKNOWNS).book).toEqual({
       ...wedged.book,
@@ -48,7 +48,7 @@ describe('the unknowns of a trial', () => {
     expect(rise(1000)).toBe(choir.book.thickness_mm / 2);
   });
 
-  test('leave a rise that was estimated unwritten until it moves', () => {
+  test('leave an estimated rise out of the job until it changes', () => {
     const spine = { ...choir.book.spine, rise_mm: null };
     const { bookAs, prior } = cardTrial({ ...choir, book: { ...choir.book, spine } }, card, readings);
     expect(bookAs(prior.mean).book.spine).toEqual(spine);
@@ -57,7 +57,7 @@ describe('the unknowns of a trial', () => {
 });
 
 describe('what a card should show', () => {
-  test('is its cut size less what the book and the folds take, by hand', () => {
+  test('is its cut size less book and folds, by hand', () => {
     const { gaps, bareWrap } = cardTrial(tide, card, readings);
     const { outside } = cardDesign(tide, card).pieces;
     // Seam radius R = (b + 1/2) t, t = 0.5; a margin of 6.35 mm at each seam. The board is thicker than 2 R: the fore-edge
@@ -74,7 +74,7 @@ describe('what a card should show', () => {
     expect(gaps(UNKNOWNS)).toBe(gaps(UNKNOWNS));
   });
 
-  test('takes no card that folds tighter than on itself', () => {
+  test('never has the card fold tighter than on itself', () => {
     const { gaps } = cardTrial(tide, card, readings);
     const at = (bendRatio: number) => gaps([...MEAN.slice(0, 5), bendRatio]);
     expect(at(-0.2)).toEqual(at(0));
@@ -99,7 +99,7 @@ describe('the readings of a trial', () => {
       expect(observed(tide, { [edge]: mm(2) })).toEqual([]);
   });
 
-  test('take in a tape round the book, whole or half, and no finer than a ruler shows', () => {
+  test('include a tape round the book, whole or half, with at least the error of a ruler', () => {
     const measured = { ...tide.book.measured, closedWrap_mm: mm(359), rolledHalf_mm: mm(179) };
     const found = observed(books({ measured }), {});
     expect(found).toMatchObject([
@@ -126,7 +126,7 @@ describe('a card that holds the book open', () => {
       of: 'wrap',
       from: 'card',
       value: 0,
-      // The angle, read to 3 degrees, turns 0.013 mm of wrap: less than a gap may be off.
+      // The angle, read to 3 degrees, changes the wrap by 0.013 mm: less than the error of a gap.
       error: readings.error_mm,
     });
     const { outside } = cardDesign(flat, card).pieces;
@@ -140,7 +140,7 @@ describe('a card that holds the book open', () => {
     expect(error(10)).toBeCloseTo((2.4 * ((55 / 180) * Math.PI)) / 2, 6);
   });
 
-  test('says nothing more where it closes', () => {
+  test('adds no reading where it closes', () => {
     expect(observed(flat, { opening_deg: 0 })).toEqual([]);
   });
 });
@@ -150,7 +150,7 @@ describe('turned pockets', () => {
     const turned: Job = { ...flat, pockets: { ...flat.pockets, construction: 'turned' } };
     const { gaps } = cardTrial(turned, card, readings);
     const [{ predict }] = observed(turned, { opening_deg: 30 }) as [ReturnType<typeof observed>[number]];
-    // From closed to 30 degrees the folds turn by as much less.
+    // From closed to 30 degrees the folds turn by that much less.
     expect(predict(MEAN) - gaps(MEAN).wrap).toBeCloseTo((Math.PI / 6) * 0.25, 9);
   });
 });

@@ -16,7 +16,7 @@ const found = (spare: number, rest: Partial<CardReadings> = {}): string[] =>
 const SURE = 3 * Math.SQRT2 * 0.25;
 
 describe('a card said to close', () => {
-  test('contradicts an overrun that is surely there', () => {
+  test('contradicts an overrun beyond doubt', () => {
     expect(found(-1.07, { closes: true })).toEqual([
       'The card is said to close, but overruns 1.1 mm at the fore-edges. Read both again.',
     ]);
@@ -25,7 +25,7 @@ describe('a card said to close', () => {
     expect(found(-0.6, { front_mm: mm(-0.6), closes: true })[0]).toContain('overruns 1.2 mm');
   });
 
-  test('contradicts nothing where it is not said, or where one fore-edge was not read', () => {
+  test('contradicts nothing where it is left open, or where one fore-edge was not read', () => {
     expect(found(-2)).toEqual([]);
     expect(found(-2, { closes: false })).toEqual([]);
     expect(found(-2, { closes: true, front_mm: null })).toEqual([]);
@@ -36,21 +36,21 @@ describe('a card said to close', () => {
 describe('a card said not to close', () => {
   const open = 'The card is said not to close, but shows 1.1 mm of gap at the fore-edges. Read both again.';
 
-  test('contradicts a gap that is surely there, said in words or as an angle', () => {
+  test('contradicts a gap beyond doubt, given in words or as an angle', () => {
     expect(found(1.07, { closes: false })).toEqual([open]);
     expect(found(1.07, { opening_deg: 5 })).toEqual([open]);
     expect(found(SURE, { closes: false })).toEqual([]);
     expect(found(-2, { opening_deg: 5 })).toEqual([]);
   });
 
-  test('contradicts nothing where it is not said', () => {
+  test('contradicts nothing where it is left open', () => {
     expect(found(2)).toEqual([]);
     expect(found(2, { opening_deg: 0 })).toEqual([]);
     expect(found(2, { closes: false, front_mm: null })).toEqual([]);
   });
 });
 
-describe('a reading far from all else', () => {
+describe('a reading far from all others', () => {
   const residual: ReadingResidual = {
     name: 'closed wrap',
     of: 'wrap',

@@ -12,7 +12,7 @@ describe('estimate', () => {
     expect(iterations).toBeLessThanOrEqual(2);
     expect(mean[0]).toBeCloseTo(12, 6);
     expect(mean[1]).toBeCloseTo(21, 6);
-    // What the reading fixes is fixed; across it the doubt stays: var(a) = 1 - 4/5, var(b) = 1 - 1/5.
+    // The sum is fixed by the reading, the difference is not: var(a) = 1 - 4/5, var(b) = 1 - 1/5.
     expect(nth(covariance, 0)[0]).toBeCloseTo(0.2, 6);
     expect(nth(covariance, 1)[1]).toBeCloseTo(0.8, 6);
     expect(nth(covariance, 0)[1]).toBeCloseTo(-0.4, 6);
@@ -49,25 +49,25 @@ describe('estimate', () => {
     expect(nth(covariance, 0)[0]).toBeCloseTo(sums.bb / determinant, 9);
   });
 
-  test('finds the least of a curved problem', () => {
+  test('finds the minimum of a nonlinear problem', () => {
     const observation = { value: 30, error: 0.5, predict: ([x]: readonly number[]) => x! ** 2 };
     const { mean, status } = estimate({ mean: [5], error: [0.5] }, [observation]);
     const cost = (x: number): number => ((x - 5) / 0.5) ** 2 + ((30 - x * x) / 0.5) ** 2;
     expect(status).toBe('converged');
     for (const step of [-1e-3, 1e-3]) expect(cost(nth(mean, 0) + step)).toBeGreaterThan(cost(nth(mean, 0)));
-    // There the slope is nothing: (x - 5) - 2 x (30 - x^2) = 0.
+    // There the slope is zero: (x - 5) - 2 x (30 - x^2) = 0.
     expect(2 * nth(mean, 0) ** 3 - 59 * nth(mean, 0)).toBeCloseTo(5, 5);
   });
 
-  test('says how far a reading lies from all else', () => {
+  test('gives the deviation of a reading from all others', () => {
     const prior = { mean: [10], error: [0.6] };
     const { deviations } = estimate(prior, [{ value: 13, error: 0.8, predict: ([x]) => x! }]);
     expect(deviations[0]).toBeCloseTo(3, 9);
   });
 
   test('judges a reading by all others but itself', () => {
-    // Prior 10 +- 1 with a reading of 12 +- 1 is 11, variance 1/2; one of 14 with variance 1/2 lies 3 off, in errors of 1.
-    // The other way round: 10 +- 1 with 14, variance 1/2, is (10 + 28) / 3, variance 1/3.
+    // Prior 10 +- 1 with a reading of 12 +- 1 is 11, variance 1/2; one of 14 with variance 1/2 is 3 off, with an error
+    // of 1. The other way round: 10 +- 1 with 14, variance 1/2, is (10 + 28) / 3, variance 1/3.
     const readings = [12, 14].map((value) => ({
       value,
       error: value === 12 ? 1 : Math.SQRT1_2,
@@ -78,7 +78,7 @@ describe('estimate', () => {
     expect(deviations[0]).toBeCloseTo((12 - 38 / 3) / Math.sqrt(4 / 3), 9);
   });
 
-  test('leaves an unknown without prior error where it is, and asks for no prediction elsewhere', () => {
+  test('keeps an unknown without prior error, and asks for no prediction elsewhere', () => {
     const predict = ([a, b]: readonly number[]): number => (a === 10 ? a + b! : Number.NaN);
     const sum = { value: 36, error: 1e-6, predict };
     const { mean, covariance } = estimate({ mean: [10, 20], error: [0, 1] }, [sum]);
@@ -87,14 +87,14 @@ describe('estimate', () => {
     expect(covariance[0]).toEqual([0, 0]);
   });
 
-  test('takes slopes wide enough that a prediction rounded to 1e-4 does not spoil them', () => {
+  test('takes slopes over steps so wide that a prediction rounded to 1e-4 does not spoil them', () => {
     const rounded = { value: 0.5, error: 1e-3, predict: ([x]: readonly number[]) => Math.round(1.3e4 * x!) / 1e4 };
     const { mean, covariance } = estimate({ mean: [0], error: [1] }, [rounded]);
     expect(mean[0]).toBeCloseTo(0.5 / 1.3, 3);
     expect(Math.sqrt(nth(nth(covariance, 0), 0)) / (1e-3 / 1.3)).toBeCloseTo(1, 1);
   });
 
-  test('says when it does not settle', () => {
+  test('says when it does not converge', () => {
     const jump = { value: 0, error: 1e-3, predict: ([x]: readonly number[]) => Math.cbrt(x!) };
     expect(estimate({ mean: [1], error: [100] }, [jump]).status).toBe('notConverged');
   });

@@ -115,7 +115,7 @@ describe('learnFromCard', () => {
     expect(lesson.residual).toBeLessThan(1e-7);
   });
 
-  test('leaves a measure that moves by less than 0.005 mm as it was typed', () => {
+  test('keeps a measure that changes by less than 0.005 mm as it was typed', () => {
     const gap = cardTrial(tide, card, tide.mockup.readings).gaps([165, 28, 0, 240, 0.5, 0.5]).wrap;
     // Width takes 0.347 of what the gap is off, thickness 0.174 (see above).
     const changed = (off: number) =>
@@ -123,16 +123,16 @@ describe('learnFromCard', () => {
     expect(changed(0.014)).toEqual([]);
     expect(changed(-0.015)).toEqual([{ path: 'book.width_mm', value: 164.99 }]);
     expect(changed(0.015)).toEqual([{ path: 'book.width_mm', value: 165.01 }]);
-    // A width that is no whole hundredth is not rounded where it does not move.
+    // A width that is no whole hundredth is not rounded where it does not change.
     const inches = { ...tide, book: { ...tide.book, width_mm: mm(165.101) } };
     expect(learnFromCard(inches, card, trial(inches, NONE)).change).toEqual([]);
   });
 
-  test('calls measures undecided that the readings tie to each other, those of the wrap and never the height', () => {
+  test('calls the measures of the wrap undecided, which the readings cannot tell apart, and never the height', () => {
     const lesson = learnFromCard(choir, card, trial(choir, NONE));
     expect(lesson.undecided).toContain('width');
     expect(lesson.undecided).not.toContain('height');
-    // A tape tells the wrap no better apart; without a card there is nothing to learn.
+    // A tape does not tell the measures of the wrap apart; without a card there is nothing to learn.
     const taped = { ...tide, book: { ...tide.book, measured: { ...tide.book.measured, closedWrap_mm: mm(358.5) } } };
     const alone = learnFromCard(taped, card, tide.mockup.readings);
     expect(alone).toMatchObject({ status: 'nothingRead', change: [], job: taped });
@@ -172,13 +172,13 @@ describe('learnFromCard', () => {
   });
 
   test('learns from the angle at which a card holds the book open', () => {
-    // Card short by the book's extra 2 mm: where it just reaches, by the fold model.
+    // Card short by the book's extra 2 mm: the opening at which it just reaches, by the fold model.
     const errors = { ...NONE, width: 0.9, thickness: 0.5 };
     const short = { ...tide, ease: { ...tide.ease, foreEdge_mm: mm(0) }, book: { ...tide.book, jointDip_mm: mm(0) } };
     const book = cardJob(trueJob(short, errors), card);
     const fit = coverFit(book, cardDesign(short, card).pieces, needsAt(book, 'thick'));
     expect(fit.closes).toBe(false);
-    // Thin card turns too little to take up 2 mm: the book does not go in at all, so overrun is what can be read.
+    // The folds of thin card cannot take up 2 mm: the book does not go in at all, so the overrun is read.
     expect(fit.staysOpen).toBeNull();
     const thick = { ...card, thickness_mm: mm(2), neutral: 0.6 };
     const inThick = cardJob(trueJob(short, errors), thick);
@@ -199,13 +199,13 @@ describe('learnFromCard', () => {
   test('asks for readings when there are none to use', () => {
     const { readings } = tide.mockup;
     expect(learnFromCard(tide, card, readings).status).toBe('nothingRead');
-    // One edge alone says where the book sits, not how long the wrap is.
+    // One edge alone depends on where the book sits, not on the wrap.
     const one = learnFromCard(tide, card, { ...readings, front_mm: mm(3) });
     expect(one.status).toBe('nothingRead');
     expect(one.sentences[0]).toContain('both fore-edges');
   });
 
-  test('takes a measure said to be exact as exact', () => {
+  test('takes a measure given as exact as exact', () => {
     const exact = { ...tide, book: { ...tide.book, measured: { ...tide.book.measured, error_mm: mm(0) } } };
     const lesson = learnFromCard(exact, card, trial(exact, { ...NONE, width: 0.1 }));
     expect(lesson.change).toEqual([]);
@@ -222,7 +222,7 @@ describe('contradictory readings', () => {
     expect(lesson.sentences.join(' ')).toContain('gap at the fore-edges');
   });
 
-  test('are named: a tape that says otherwise than the card', () => {
+  test('are named: a tape that contradicts the card', () => {
     const measured = { ...tide.book.measured, closedWrap_mm: mm(358 + 3.6) };
     const job = { ...tide, book: { ...tide.book, measured } };
     const lesson = learnFromCard(job, card, trial(job, { ...NONE, width: -0.6 }));

@@ -37,7 +37,7 @@ const stays = 'In leather the outside stays 382.5 mm x 260.5 mm.';
 const wrap = 'The closed book is 358.0 mm round from fore-edge to fore-edge, as measured, give or take 0.3 mm.';
 const height = 'The book is 240 mm high, as measured, give or take 0.3 mm.';
 
-test('a trial without a reading asks for one, and one that does not settle says so', () => {
+test('a trial without a reading asks for one, and one that does not converge says so', () => {
   expect(sentences({ status: 'nothingRead' })).toEqual([
     'Enter the gaps at both fore-edges, or at head and tail, or how far it stays open.',
   ]);
@@ -78,14 +78,14 @@ describe('a lesson', () => {
     expect(sentences({ undecided: ['width'] })[1]).toBe(height);
   });
 
-  test('puts down to the card what it folds, unless that prints as nothing', () => {
+  test("gives the share of the card's folds, unless that prints as zero", () => {
     const folds = '0.4 mm of the gap is put down to how the card folds, not to the book.';
     expect(sentences({ cardFolds: -0.42 })[1]).toBe(folds);
     expect(sentences({ cardFolds: 0.42 })[1]).toBe(folds);
     expect(sentences({ cardFolds: 0.04 })[1]).toBe(height);
   });
 
-  test('says what becomes of the leather', () => {
+  test('gives the cut size in leather', () => {
     expect(sentences({}).at(-1)).toBe(stays);
     const job = { ...tide, book: { ...tide.book, width_mm: mm(167), height_mm: mm(241) } };
     expect(sentences({ job }).at(-1)).toBe(

@@ -73,25 +73,25 @@ describe('simulated trials with hidden measuring errors', () => {
     ['tide ledger', 0.5, 0.5, tide, 75],
     ['choir book, rounded back', 0.5, 0.5, choir, 76],
   ])(
-    'of the %s, measured to %s mm and read to %s mm, recover what each edge sees within the reading error in 95 of 100',
+    'of the %s, measured to %s mm and read to %s mm, recover wrap and height within the reading error in 95 of 100',
     (...row) => {
       const [, ruler, reading, job, seed] = row;
       const found = trials(job, ruler, reading, seed);
       expect(found.learned).toBeGreaterThanOrEqual(0.99 * TRIALS);
       if (reading < ruler) expect(share(found.wrapsBefore, ruler)).toBeLessThan(0.7);
-      // Half of the wrap is what one fore-edge sees, and one gap tells of it.
+      // One fore-edge depends on half the wrap, and shows as one gap.
       expect(share(found.wraps, 2 * reading)).toBeGreaterThanOrEqual(0.95);
       expect(share(found.heights, 2 * reading)).toBeGreaterThanOrEqual(0.95);
-      // And that was worth doing: the measures alone are within it less often.
+      // Without the trial the measures are within it less often.
       expect(share(found.wraps, 2 * reading)).toBeGreaterThan(share(found.wrapsBefore, 2 * reading) + 0.05);
       expect(meanSquare(found.wraps)).toBeLessThan(0.5 * meanSquare(found.wrapsBefore));
-      // Two gaps read as ill as the height itself was measured say little more of it.
+      // Two gaps read with the error of the height itself add little to it.
       if (reading < ruler) expect(meanSquare(found.heights)).toBeLessThan(0.5 * meanSquare(found.heightsBefore));
       else expect(meanSquare(found.heights)).toBeLessThan(meanSquare(found.heightsBefore));
     },
   );
 
-  test('have the error that they state: the truth lies within 1.96 of it in 95 of 100, to three standard deviations', () => {
+  test('have the error that they state: the true value is within 1.96 of it in 95 of 100, to three standard deviations', () => {
     const draw = normals(73);
     let [wraps, heights] = [0, 0];
     for (let i = 0; i < TRIALS; i++) {
@@ -103,7 +103,7 @@ describe('simulated trials with hidden measuring errors', () => {
       if (Math.abs(lesson.wrap.after - wrapOf(truth)) <= 1.96 * lesson.wrap.errorAfter) wraps++;
       if (Math.abs(lesson.height.after - truth.book.height_mm) <= 1.96 * lesson.height.errorAfter) heights++;
     }
-    // The count of n trials that a chance p gives strays by sqrt(p (1 - p) n).
+    // The count in n trials of chance p has the standard deviation sqrt(p (1 - p) n).
     const astray = 3 * Math.sqrt(0.95 * 0.05 * TRIALS);
     for (const count of [wraps, heights]) expect(Math.abs(count - 0.95 * TRIALS)).toBeLessThan(astray);
   });
@@ -120,7 +120,7 @@ test('contradictory readings are rare among trials with no slip: under 2 in 100'
   expect(named).toBeLessThan(TRIALS / 50);
 });
 
-test('a corrected job is always a sound one, and the corrections explain the readings better', () => {
+test('a corrected job is always valid, and the corrections explain the readings better', () => {
   checkLaw(
     fc.property(
       jobDocument,

@@ -35,7 +35,7 @@ export const trueJob = (job: Job, { width, thickness, rise, height }: Errors): J
   },
 });
 
-/** What a card cut from the measures of `job` shows on the book as it is, each edge read with an error. */
+/** What a card cut from the measures of `job` shows on the true book, each edge read with an error. */
 export function trial(job: Job, errors: Errors, readingErrors = [0, 0, 0, 0], made = card): CardReadings {
   const book = cardJob(trueJob(job, errors), made);
   const fit = coverFit(book, cardDesign(job, card).pieces, needsAt(book, 'thick'));

@@ -13,8 +13,13 @@ describe('a side divided evenly', () => {
 
   test('too short for the pitch takes the nearest number, at least one, and says how far it is off', () => {
     expect(evenPitch(6, 4)).toEqual({ intervals: 2, pitch: 3, off: -0.25 });
+    expect(evenPitch(10, 4)).toMatchObject({ intervals: 3, pitch: 10 / 3 });
     expect(evenPitch(5, 4)).toEqual({ intervals: 1, pitch: 5, off: 0.25 });
     expect(evenPitch(1, 4)).toEqual({ intervals: 1, pitch: 1, off: -0.75 });
+  });
+
+  test('takes the wider of two pitches that are as near', () => {
+    expect(evenPitch(4, 3)).toMatchObject({ intervals: 1, pitch: 4 });
   });
 
   test('takes the nearest number whose holes keep clear of the end of a layer', () => {

@@ -69,6 +69,12 @@ describe('the seam of separate pockets', () => {
     expect(finishes).toEqual([tail[1]]);
   });
 
+  test('starts at the fore-edge of a back pocket too narrow for a hole at the tail', () => {
+    const { starts, rows } = seamHoles(coverOf({ seam: { ...stitched, pitch_mm: 25 }, pockets: { depth_mm: 20 } }));
+    expect(nth(rows, 0).holes.some(({ layers }) => layers.includes('backPocket'))).toBe(false);
+    expect(starts).toEqual([nth(rows, 1).holes[2]]);
+  });
+
   test('rounds a corner on the margin: radius 14 less 4 gives a seam radius of 10, its middle hole on the diagonal', () => {
     const { rows } = seamHoles(coverOf({ seam: { ...stitched, cornerRadius_mm: 14 } }));
     const [x, y] = nth(nth(rows, 0).holes, 0).at;

@@ -189,15 +189,34 @@ describe('what the measures may be off by', () => {
     expect(uncertainty.tail).toEqual(uncertainty.head);
   });
 
-  test('of a rounded spine takes in its rise, by more where that is only estimated', () => {
-    const rounded = (rise_mm: number | null) =>
+  test('of a rounded spine takes in its rise, either way as far as there is room', () => {
+    const foreEdge = (rise_mm: number | null) =>
       reportOf({ book: { ...book, spine: { shape: 'rounded', rise_mm } } }).uncertainty.foreEdge;
-    const measured = rounded(8);
-    expect(measured.worst_mm).toBeGreaterThan(0.75);
-    expect(measured.ruler_mm).toBe(measured.worst_mm);
-    const estimated = rounded(null);
-    expect(estimated.worst_mm).toBeGreaterThan(estimated.ruler_mm + 0.5);
-    // A rise at its limit of half the thickness can only have been read too large.
-    expect(rounded(14).worst_mm).toBeGreaterThan(0.75);
+    /** Arc of rise e over the chord T: its radius is (T^2 / 4 + e^2) / 2 e. */
+    const arc = (chord: number, rise: number): number => {
+      const radius = (chord ** 2 / 4 + rise ** 2) / (2 * rise);
+      return 4 * Math.atan((2 * rise) / chord) * radius;
+    };
+    // Half of what the closed wrap 2 W + arc grows by; the bends stay.
+    const fromThickness = (rise: number): number => (arc(28.5, rise) - arc(28, rise)) / 2;
+    const fromRise = (from: number, to: number): number => Math.abs(arc(28, to) - arc(28, from)) / 2;
+    for (const [rise, farthest] of [
+      [8, 8.5],
+      [0.2, 0.7],
+      // At its limit of half the thickness it can only have been read too large.
+      [14, 13.5],
+    ] as const) {
+      const shares = [0.5, fromThickness(rise), fromRise(rise, farthest)] as const;
+      const found = foreEdge(rise);
+      expect([rise, found.worst_mm]).toEqual([rise, expect.closeTo(shares[0] + shares[1] + shares[2], 3)]);
+      expect(found.spread_mm).toBeCloseTo(Math.hypot(...shares), 3);
+      expect(found.ruler_mm).toBe(found.worst_mm);
+    }
+    // Nobody measured it: a third of a circle, which grows with the thickness; its rise of 0.2887 T may be off by 0.16 T.
+    const usual = (28 * Math.tan(Math.PI / 6)) / 2;
+    const measured = 0.5 + (arc(28.5, (28.5 / 28) * usual) - arc(28, usual)) / 2;
+    const estimated = foreEdge(null);
+    expect(estimated.worst_mm).toBeCloseTo(measured + fromRise(usual, usual + 0.16 * 28), 3);
+    expect(estimated.ruler_mm).toBeCloseTo(measured + fromRise(usual, usual + 0.5), 3);
   });
 });

@@ -7,7 +7,8 @@ import { workSteps } from '../../../src/core/materials/workSteps.ts';
 import { patternDrawing } from '../../../src/core/pattern/patternDrawing.ts';
 import { benchSheetContent } from '../../../src/output/benchSheet/benchSheetContent.ts';
 import { benchSheetPdf } from '../../../src/output/benchSheet/benchSheetPdf.ts';
-import { brokenLines, setInColumns } from '../../../src/output/benchSheet/sheetFlow.ts';
+import { setInColumns } from '../../../src/output/benchSheet/sheetFlow.ts';
+import { brokenLines } from '../../../src/output/brokenLines.ts';
 import { defined } from '../../defined.ts';
 import { jobDocument, soundJob } from '../../jobArbitrary.ts';
 import { checkLaw } from '../../laws.ts';
@@ -67,7 +68,7 @@ describe('the bench sheet', () => {
     expect(stepOf('palm')).toContain('slits');
   });
 
-  test('writes each caution out once, and afterwards points to it by its number at every step that it is for', () => {
+  test('writes each caution out once, and refers to it by number at every later step', () => {
     for (const [, design] of designs) {
       const { blocks } = benchSheetContent(design);
       const steps = workSteps(design.job, coverSupplies(design));
@@ -110,7 +111,7 @@ describe('the bench sheet', () => {
     expect(supplies(tide).join('\n')).not.toMatch(/Ribbon|Fastening|strap|loop/);
   });
 
-  test('says at its step what is sewn on, laid in and skived', () => {
+  test('gives what is sewn on, laid in and skived at its step', () => {
     const step = (design: typeof tide, name: string): string => {
       const { blocks } = benchSheetContent(design);
       const at = blocks.findIndex((block) => block.kind === 'item' && block.text.includes(name));
@@ -146,7 +147,7 @@ describe('the bench sheet', () => {
     }
   });
 
-  test('has the same bytes for the same job, and others for another', async () => {
+  test('has the same bytes for the same job, and other bytes for another job', async () => {
     const [once, again] = [await benchSheetPdf(tide), await benchSheetPdf(coverDesign(tide.job))];
     expect(Buffer.from(once).equals(Buffer.from(again))).toBe(true);
     expect(Buffer.from(once).equals(Buffer.from(await benchSheetPdf(nth(designs, 1)[1])))).toBe(false);

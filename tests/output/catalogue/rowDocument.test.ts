@@ -37,7 +37,7 @@ describe('a row of a table of jobs', () => {
     });
   });
 
-  test('reads truth values, and keeps texts that look like something else', () => {
+  test('reads truth values, and keeps text that looks like another value', () => {
     const header = headerOf('name', 'mockup.readings.closes', 'rates.currency');
     expect(rowDocument(header, ['true', 'true', '1'])).toMatchObject({
       name: 'true',
@@ -123,7 +123,7 @@ describe('the header of a table of jobs', () => {
     [['constructor.prototype.polluted'], 'constructor.prototype.polluted'],
   ])('%j is refused', (cells, path) => expect(badPaths(...cells)).toContain(path));
 
-  test('cannot reach what is not its own', () => {
+  test('cannot reach inherited properties', () => {
     rowDocument(['constructor.prototype.polluted' as JobPath], ['1']);
     expect(({} as Record<string, unknown>).polluted).toBeUndefined();
   });

@@ -18,7 +18,7 @@ function stock(...covers: unknown[]): readonly StockCover[] {
 
 const tideLedger = EXAMPLE_JOBS[0].document;
 
-/** The cover that a job leads to, as if it lay ready in the shop: its sizes fixed, its book forgotten. */
+/** The cover that a job leads to, as a ready-made one: its sizes fixed, without its book. */
 function readyMade(document: JobRecord, name: string, wider = 0) {
   const { job, pattern, fit } = fitReport(soundJob(document));
   const { leather, seam, seating, ease, pockets } = job as ReturnType<typeof soundJob>;
@@ -80,7 +80,7 @@ describe('ready-made covers', () => {
     expect(matchBook(tideLedger, loose, 9)).toMatchObject({ match: { best: { cover: 'loose' } } });
   });
 
-  test('a book that is not sound is an issue', () => {
+  test('an invalid book is an issue', () => {
     expect(matchBook({ name: 'x', book: { ...(tideLedger.book as object), width_mm: -1 } }, covers)).toMatchObject({
       ok: false,
       issues: [{ path: 'book.width_mm' }],

@@ -38,7 +38,7 @@ describe('the three numbers', () => {
     }
   });
 
-  test('say of a cover cut too small by how much, in words and without a minus sign', () => {
+  test('give the overrun of a cover cut too small in words, without a minus sign', () => {
     const sheet = sheetOf({ pattern: { outsideWidth_mm: 376 } });
     expect(sheet.verdict).toBe('fails');
     expect(sheet.fit).toMatch(
@@ -49,12 +49,12 @@ describe('the three numbers', () => {
     expect(sheetOf().numbers[0].name).toBe('Room at the fore-edge, at least');
   });
 
-  test('stand in inches where those are chosen', () => {
+  test('are in inches where those are chosen', () => {
     for (const { value } of sheetOf({ work: { units: 'in' } }).numbers) expect(value).toMatch(/ in$/);
   });
 });
 
-test('what is fitted to the cover is named, and nothing where nothing is', () => {
+test('the fittings of a cover are named, and none where there are none', () => {
   const fittings = (construction: object) =>
     sheetOf({ construction }).facts.find(({ name }) => name === 'Fittings')?.value;
   expect(fittings({})).toBeUndefined();
@@ -102,7 +102,7 @@ async function read(sheet: CustomerSheet, options: CustomerSheetOptions = {}) {
   };
 }
 
-test('every check is asked after in a customer’s words', () => {
+test('every check has words for a customer', () => {
   const { checks } = designReport(designOf());
   expect(checks.length).toBeGreaterThan(5);
   for (const { id, title } of checks) {
@@ -143,7 +143,7 @@ describe.each(['A4', 'Letter'] as const)('the sheet on %s', (paper) => {
     }
   });
 
-  test('keeps the price back when told to, and does without pictures', async () => {
+  test('leaves the price out on request, and needs no pictures', async () => {
     const pdf = await read(sheetOf({ rates: { prices: { hour: 300 } } }), { paper, withPrice: false });
     expect(pdf.text).not.toContain('Price');
     expect(pdf.pictures).toBe(0);

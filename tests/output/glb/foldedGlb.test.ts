@@ -114,7 +114,7 @@ function expectReportSizes(document: Awaited<ReturnType<WebIO['readBinary']>>, d
 }
 
 describe('a GLB of one take', () => {
-  test('stands upright in metres, and the validator finds nothing to say', async () => {
+  test('stands upright in metres, and the validator reports nothing', async () => {
     const { bytes, still } = await foldedGlb([{ at: 1, parts: [board(0)] }], { name: 'Board', colours: COLOURS });
     const { issues, info } = await validateBytes(bytes);
     expect(issues.messages).toEqual([]);
@@ -185,7 +185,7 @@ describe.each(EXAMPLE_JOBS)('the GLB of $id', ({ document: job }) => {
     expectReportSizes(document, design);
   });
 
-  test('bends each leather to where its own take has it', async () => {
+  test('bends each leather to its place in each take', async () => {
     const { bytes } = await foldedGlb(takes, { name: 'Cover', colours: COLOURS });
     const document = await new WebIO().readBinary(bytes);
     const own = foldedCover(design, { kind: 'sequence', at: 0.75 }, 'nominal').parts;

@@ -62,7 +62,7 @@ describe.each(SHEETS)('the measuring sheet on $paper in $units', ({ paper, units
     expect(await measuringSheetPdf({ paper, units })).toEqual(await measuringSheetPdf({ paper, units }));
   });
 
-  test('asks for a card that ends exactly at its mark, and says on either side of it what is wrong there', async () => {
+  test('asks for a card that ends exactly at its mark, and says on either side of it what is wrong with the print', async () => {
     const page = nth(await readPdf(await measuringSheetPdf({ paper, units })), 0);
     const upright = page.paths.flatMap(({ chains, lineWidth, isDashed }) =>
       chains.flatMap(([a, b]) =>
@@ -76,7 +76,7 @@ describe.each(SHEETS)('the measuring sheet on $paper in $units', ({ paper, units
     expect(lines).toHaveLength(2);
     const [stop, mark] = [nth(lines, 0), nth(lines, 1)];
     expect(stop.x).toBeCloseTo(Math.min(...upright.map(({ x }) => x)), 6);
-    // ISO/IEC 7810, size ID-1: 85.60 mm. A broad or broken line would let a card pass that is off by its breadth.
+    // ISO/IEC 7810, size ID-1: 85.60 mm. A thick or dashed line would hide an error as large as its thickness.
     expect(mark.x - stop.x).toBeCloseTo(85.6, 3);
     expect(mark.lineWidth).toBeLessThan(0.3);
     expect(mark.isDashed).toBe(false);

@@ -47,7 +47,7 @@ describe('a share link', () => {
     );
   });
 
-  test('made by the first edition still opens', () => {
+  test('made by the first version still opens', () => {
     const kept = '#job=1.ePlvp8i-IzUonTPyM4sUwKFJZKCCymHkQAW1ZlAD1RRU3GMGKrCsJTZBEAxVQjmRxOICfwlESR4AAG-tgXQ';
     const opened = readShareFragment(kept);
     expect(opened.ok && opened.document).toEqual(EXAMPLE_JOBS[1].document);
@@ -76,7 +76,7 @@ describe('a share link', () => {
     expect(fragmentOf({ ...tideLedger, name: ' '.repeat(200_000) })).toBeNull();
   });
 
-  test('holds only characters that an address bears unescaped', () => {
+  test('holds only characters that an address may have unescaped', () => {
     expect(shareFragment(tideLedger)).toMatch(/^#job=1\.[A-Za-z0-9_-]+$/);
   });
 });
@@ -100,7 +100,7 @@ describe('a bad share link', () => {
     ['too much inside of a sound job', linkAround(strToU8(JSON.stringify(tideLedger) + ' '.repeat(128_000)))],
   ])('with %s is refused at (link)', (_what, fragment) => expect(pathsOf(fragment)).toEqual(['(link)']));
 
-  test('with an unsound job inside says what is wrong with the job', () => {
+  test('with an invalid job inside says what is wrong with the job', () => {
     expect(pathsOf(shareFragment({ ...tideLedger, book: {} }))).toEqual([
       'book.width_mm',
       'book.height_mm',
@@ -150,7 +150,7 @@ describe('a bad share link', () => {
           return text.slice(0, from) + changed[kind] + text.slice(from + span);
         }, sent.link);
         const opened = readShareFragment(damaged);
-        // An edit may change nothing, or only the idle bits of the last character.
+        // An edit may change nothing, or only the unused bits of the last character.
         if (opened.ok) expect(opened.document).toEqual(sent.document);
       }),
       { cost: 0.02 },
@@ -158,7 +158,7 @@ describe('a bad share link', () => {
   });
 });
 
-test('a fragment that claims to be a job is told from any other', () => {
+test('a fragment that claims to be a job is told apart from any other', () => {
   expect(isShareFragment('#job=broken')).toBe(true);
   expect(isShareFragment(shareFragment(tideLedger))).toBe(true);
   expect(isShareFragment('#bench')).toBe(false);

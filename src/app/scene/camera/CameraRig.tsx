@@ -7,7 +7,7 @@ import type { Viewpoint } from '../viewpoints.ts';
 import { frame, sliceDirection, viewDirection } from './framing.ts';
 import { useReducedMotion } from './useReducedMotion.ts';
 
-/** Longest step that a transition takes in one frame, s: on demand, the clock also counts the time nothing moved. */
+/** Longest step of a transition in one frame, s: with frames on demand, the clock also counts idle time. */
 const LONGEST_STEP = 1 / 20;
 
 class PacedControls extends CameraControlsImpl {
@@ -32,11 +32,11 @@ interface CameraRigProps {
   readonly sliceAxis: Slice['axis'] | null;
   readonly opening: number;
   readonly wheelZooms: boolean;
-  /** False where frames are slow: a glide of three pictures only keeps the maker waiting. */
+  /** False where frames are slow: the camera then moves without a transition. */
   readonly glides: boolean;
 }
 
-/** Orbits, follows the work as it changes size, and goes to viewpoints and cut faces. */
+/** Orbits, follows the work as its size changes, and goes to viewpoints and cut faces. */
 export function CameraRig({ ref, box, viewpoint, sliceAxis, opening, wheelZooms, glides }: CameraRigProps) {
   const controls = useRef<CameraControlsImpl>(null);
   const camera = useThree((state) => state.camera) as PerspectiveCamera;

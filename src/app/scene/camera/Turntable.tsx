@@ -1,16 +1,16 @@
 import { type RefObject, useEffect } from 'react';
 import type { CameraHandle } from './CameraRig.tsx';
 
-/** One turn in 48 s: slow enough to look at, radians per second. */
+/** Radians per second: one turn in 48 s. */
 const SPEED = (2 * Math.PI) / 48;
 
-/** Rest between two steps, ms: leaves the page time for other things on a machine that draws slowly. */
+/** Pause between two steps, ms: leaves a slow machine time for other work. */
 const REST = 33;
 
-/** Longest time that one step makes up for, s: a page that was in the background goes on from where it was. */
+/** Longest time of one step, s: a page that was in the background continues from where it was. */
 const LONGEST_STEP = 0.25;
 
-/** Turns the work before the camera for as long as it is there. */
+/** Turns the work while it is mounted. */
 export function Turntable({ camera }: { camera: RefObject<CameraHandle | null> }) {
   useEffect(() => {
     let last = performance.now();
@@ -20,7 +20,7 @@ export function Turntable({ camera }: { camera: RefObject<CameraHandle | null> }
       const now = performance.now();
       camera.current?.turn(SPEED * Math.min(LONGEST_STEP, (now - last) / 1000), 0);
       last = now;
-      // A frame first, so that nothing piles up where drawing takes longer than the rest.
+      // Waits for a frame, so that steps do not pile up where drawing takes longer than the pause.
       timer = setTimeout(() => {
         frame = requestAnimationFrame(step);
       }, REST);

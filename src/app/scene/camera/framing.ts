@@ -2,15 +2,15 @@ import { type Box3, Vector3 } from 'three';
 import type { Slice } from '../slice.ts';
 import type { Viewpoint } from '../viewpoints.ts';
 
-/** Camera place and what it looks at, mm on the bench. */
+/** Position and target of the camera, mm on the bench. */
 export interface Framing {
   readonly position: Vector3;
   readonly target: Vector3;
 }
 
 /**
- * Way from the book to the camera. On the bench: the back board's fore-edge is +x, up is +y, the tail is +z; the front
- * board has swung by `opening` from +x over +y.
+ * Direction from the book to the camera. On the bench: the back board's fore-edge is +x, up is +y, the tail is +z; the
+ * front board has swung by `opening` from +x over +y.
  */
 export function viewDirection(viewpoint: Viewpoint, opening: number): Vector3 {
   const bisector = Math.max(opening / 2, Math.PI / 5);
@@ -27,7 +27,7 @@ export function viewDirection(viewpoint: Viewpoint, opening: number): Vector3 {
   return new Vector3(...directions[viewpoint]).normalize();
 }
 
-/** Way from a cut face to the camera: nearly square to it, a little from above and aside so that the cut has depth. */
+/** Direction from a cut face to the camera: nearly square to it, a little from above and aside to show depth. */
 export const sliceDirection = (axis: Slice['axis']): Vector3 =>
   (axis === 'acrossSpine' ? new Vector3(0.12, 0.24, 1) : new Vector3(1, 0.24, 0.14)).normalize();
 
@@ -37,7 +37,7 @@ const MARGIN = 0.07;
 /**
  * Places a camera in direction `from` so that every corner of the box is in the picture, as close as that allows.
  * @param box what to show, mm
- * @param from way from the box to the camera, unit vector
+ * @param from direction from the box to the camera, unit vector
  * @param lens vertical field of view, radians, and width over height
  */
 export function frame(box: Box3, from: Vector3, lens: { fov: number; aspect: number }): Framing {

@@ -8,5 +8,5 @@ function subscribe(changed: () => void): () => void {
   return () => query.removeEventListener('change', changed);
 }
 
-/** Whether the reader has asked for less motion. */
+/** Whether the system asks for less motion. */
 export const useReducedMotion = (): boolean => useSyncExternalStore(subscribe, () => window.matchMedia(QUERY).matches);

@@ -19,11 +19,11 @@ export function planeAxes(plane: Plane): PlaneAxes {
 /** Two places closer than this, mm, are one corner of the section: far under any length of the model. */
 const WELD = 1e-4;
 
-/** The cut is made this far beside the plane, mm, so that a plane laid exactly through corners need not choose sides. */
+/** The cut is made this far beside the plane, mm, so that no corner lies exactly on it. */
 const HAIR = 3e-4;
 
 /**
- * Cuts a closed solid with a plane; gives the outlines of the cut face in the plane's axes, mm. Every triangle that
+ * Cuts a closed solid with a plane; returns the outlines of the cut face in the plane's axes, mm. Every triangle that
  * crosses gives one step of an outline; steps are chained end to end. A chain that does not close (the solid had a hole
  * in its surface) is left out.
  */

@@ -10,14 +10,15 @@ export function useMeshGeometry(mesh: MeshData): BufferGeometry {
   const invalidate = useThree((state) => state.invalidate);
 
   useLayoutEffect(() => {
-    const resized =
-      [
-        writeAttribute(geometry, 'position', mesh.positions, 3),
-        writeAttribute(geometry, 'normal', mesh.normals, 3),
-        writeAttribute(geometry, 'uv', mesh.uvs, 2),
-        writeIndex(geometry, mesh.indices),
-      ].filter(Boolean).length > 0;
-    // The renderer keeps buffers by attribute; dropping them makes it ask for the new ones.
+    const attribute = (name: string, values: Float32Array, size: number): boolean =>
+      write(geometry.getAttribute(name), values, size, (made) => geometry.setAttribute(name, made));
+    const resized = [
+      attribute('position', mesh.positions, 3),
+      attribute('normal', mesh.normals, 3),
+      attribute('uv', mesh.uvs, 2),
+      write(geometry.getIndex(), mesh.indices, 1, (made) => geometry.setIndex(made)),
+    ].includes(true);
+    // The renderer keeps buffers by attribute; dropping them makes it take the new ones.
     if (resized) geometry.dispose();
     geometry.clearGroups();
     for (const { face, start, count } of mesh.faces) geometry.addGroup(start, count, FACES.indexOf(face));
@@ -30,24 +31,18 @@ export function useMeshGeometry(mesh: MeshData): BufferGeometry {
   return geometry;
 }
 
-function writeAttribute(geometry: BufferGeometry, name: string, values: Float32Array, size: number): boolean {
-  const known = geometry.getAttribute(name);
+/** Writes values into the known attribute, or sets a new one if their number differs. Returns whether it is new. */
+function write(
+  known: ReturnType<BufferGeometry['getAttribute']> | null | undefined,
+  values: Float32Array | Uint32Array,
+  size: number,
+  set: (made: BufferAttribute) => void,
+): boolean {
   if (known?.array.length === values.length) {
     known.array.set(values);
     known.needsUpdate = true;
     return false;
   }
-  geometry.setAttribute(name, new BufferAttribute(values.slice(), size));
-  return true;
-}
-
-function writeIndex(geometry: BufferGeometry, values: Uint32Array): boolean {
-  const known = geometry.getIndex();
-  if (known?.array.length === values.length) {
-    known.array.set(values);
-    known.needsUpdate = true;
-    return false;
-  }
-  geometry.setIndex(new BufferAttribute(values.slice(), 1));
+  set(new BufferAttribute(values.slice(), size));
   return true;
 }

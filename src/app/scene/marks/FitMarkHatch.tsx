@@ -4,7 +4,7 @@ import type { FitMark } from '../../../core/index.ts';
 import { hatchedZone } from '../material/hatchedZone.ts';
 import { CHALK } from '../material/palette.ts';
 
-/** Hatched zones of the fit marks: single hatching where there is room, crossed where the board would overrun. */
+/** Hatched zones of the fit marks: single hatching for a gap, crossed hatching for an overrun. */
 export function FitMarkHatch({ marks }: { marks: readonly FitMark[] }) {
   const materials = useMemo(
     () => ({
@@ -41,7 +41,7 @@ export function FitMarkHatch({ marks }: { marks: readonly FitMark[] }) {
   ));
 }
 
-/** The zone between its rungs; `place` is in mm along the edge and across it, `opposite` the other end of the rung. */
+/** Surface between the rungs; `place` is in mm along the edge and across it, `opposite` the other end of the rung. */
 function ladder({ hatch }: FitMark): BufferGeometry {
   const rungs = hatch.map((rung) => rung.map((end) => new Vector3(...end)) as [Vector3, Vector3]);
   let along = 0;

@@ -39,7 +39,7 @@ const PLACES: Record<FitMark['edge'], string> = {
   gape: 'fore-edges',
 };
 
-/** Word for what is measured: spare room, want of room, spare length on the spine, or how far the book stays open. */
+/** Word for what a mark measures. */
 function measured({ edge, value }: FitMark): string {
   if (edge === 'gape') return 'stand open';
   if (value < 0) return 'overrun';

@@ -14,11 +14,11 @@ interface FitMarkProjectorProps {
   readonly svg: RefObject<SVGSVGElement | null>;
   readonly marks: readonly FitMark[];
   readonly matrix: Matrix4;
-  /** The inside of the cover shows, by opening or by a cut: marks that lie on a side turned away are shown all the same. */
+  /** Whether the inside of the cover shows, by opening or by a cut: marks that face away are then shown too. */
   readonly seenInto: boolean;
 }
 
-/** Moves the marks of the overlay to where they are in the picture, every frame. */
+/** Moves the marks of the overlay to their places in the picture, every frame. */
 export function FitMarkProjector({ svg, marks, matrix, seenInto }: FitMarkProjectorProps) {
   const invalidate = useThree((state) => state.invalidate);
   // biome-ignore lint/correctness/useExhaustiveDependencies: new marks want a new frame
@@ -71,16 +71,13 @@ function set(element: SVGElement, attributes: Record<string, string | number>): 
   }
 }
 
-/** Whether a mark lies on a side that is turned away. */
+/** Whether a mark faces away from the camera. */
 function isFar({ from, out }: FitMark, camera: Camera, matrix: Matrix4): boolean {
   const foot = vector(from).applyMatrix4(matrix);
   return vector(out).transformDirection(matrix).dot(camera.position.clone().sub(foot)) < 0;
 }
 
-/**
- * The marks to show: of those of one edge the one that is turned to the eye. On a side turned away there is none, for
- * nothing of what it measures can be seen, unless the cover is seen into.
- */
+/** The marks to show: for each edge the first that faces the camera, or else the first, if the inside shows. */
 function shownMarks(marks: readonly FitMark[], far: (mark: FitMark) => boolean, seenInto: boolean): Set<FitMark> {
   const shown = new Map<FitMark['edge'], FitMark>();
   for (const isFirstChoice of [true, false])
@@ -111,7 +108,7 @@ function projectedDimension({ from, to, out, hatch }: FitMark, project: Project)
   return dimensionLine(start, end, step(from, edge, project));
 }
 
-/** Way in the picture of a direction at a place, px for 1 mm. */
+/** Image of a direction at a place, px per mm. */
 function step(place: Vec3, direction: Vector3, project: Project): Pixel {
   const [from, to] = [project(vector(place)), project(vector(place).add(direction))];
   return [to[0] - from[0], to[1] - from[1]];
@@ -119,7 +116,7 @@ function step(place: Vec3, direction: Vector3, project: Project): Pixel {
 
 const leanOf = ({ from, out }: FitMark, project: Project): Pixel => unit(step(from, vector(out), project));
 
-/** Beyond the dimension line, the way its surface looks, and a little away from the middle of the picture. */
+/** Centre for a label: beyond the dimension line along its surface normal, a little away from the picture's middle. */
 function labelWish({ middle }: DimensionLine, lean: Pixel, width: number, centre: Pixel): Pixel {
   const outward = unit([middle[0] - centre[0], middle[1] - centre[1]]);
   const [x, y] = unit([lean[0] + 0.6 * outward[0], lean[1] + 0.6 * outward[1]]);

@@ -1,6 +1,6 @@
 import type { Pixel } from './placeLabels.ts';
 
-/** A dimension mark in the picture: path data for its lines and arrow heads, and where its label hangs on. */
+/** A dimension mark in the picture: path data for its lines and arrow heads, and where its leader starts. */
 export interface DimensionLine {
   readonly extension: string;
   readonly dimension: string;
@@ -15,11 +15,11 @@ const TICK = 6;
 const SHORTEST_FOR_INNER_ARROWS = 34;
 
 /**
- * Draws a dimension between two points of the picture, on the surface that they lie on. A short one has its arrows outside,
- * pointing in, as draughtsmen do.
+ * Draws a dimension between two points of the picture, on their surface. A short one has its arrows outside, pointing
+ * in, as in technical drawings.
  * @param from first foot, px
  * @param to second foot, px
- * @param edge way along the edges that are measured between; of no length where they run toward the eye
+ * @param edge direction of the edges between which it measures; of no length where they run toward the camera
  */
 export function dimensionLine(from: Pixel, to: Pixel, edge: Pixel): DimensionLine {
   const span = Math.hypot(to[0] - from[0], to[1] - from[1]);

@@ -6,7 +6,7 @@ const LEAN = 0.5;
 
 /**
  * Marks for a cut assembly: a measure that lies along the cut is moved onto the cut face, where its gap is seen; one
- * that stands square to it stays if what it measures is still there.
+ * square to it stays if what it measures is not cut away.
  * @param plane cut, in the frame of the meshes; its negative side is taken away
  */
 export function marksOnCut(marks: readonly FitMark[], plane: Plane): FitMark[] {

@@ -11,8 +11,9 @@ export interface LabelBox {
 }
 
 /**
- * Places labels as near to their wishes as can be, inside the picture, clear of one another and of the obstacles. They
- * only move up and down. Where a label finds no place clear of the obstacles it may cover one, but never another label.
+ * Places labels as near as possible to where they are wanted, inside the picture, clear of one another and of the
+ * obstacles. They only move up and down. A label with no place clear of the obstacles may cover one, and another label
+ * only where nothing else is left.
  * @param wishes in any order
  * @param frame size of the picture, px
  * @param obstacles what to keep free

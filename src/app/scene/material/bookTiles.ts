@@ -19,7 +19,7 @@ const clothTone = (u: number, v: number): number =>
 
 const clothHeight = (u: number, v: number): number => 0.12 * weave(u, v);
 
-/** Leaves seen on their edge: some stand out, some lie back in shadow. */
+/** Edges of leaves: some stand out, some lie back in shadow. */
 const LEAVES = 48;
 const leafTone = (u: number, v: number): number => {
   const leaf = Math.floor(v * LEAVES);
@@ -27,7 +27,7 @@ const leafTone = (u: number, v: number): number => {
   return 0.6 + 0.2 * lattice(leaf, 0, 31) + 0.2 * Math.min(1, gap * 2.2) + 0.05 * valueNoise(u * 12, v * 48, 12, 33);
 };
 
-/** Silk of the head band, wound in two colours: 1 and 0 by turns. */
+/** Silk of the head band, wound in two alternating tones. */
 const bandTone = (u: number): number => (Math.floor(u * 2) % 2 === 0 ? 1 : 0.24) * (0.8 + 0.2 * Math.sin(u * 12.56));
 
 export const BOOK_TILES = {

@@ -17,7 +17,7 @@ import { type TileName, tilesOf } from './tiles.ts';
 
 export type Look = 'full' | 'light';
 
-/** Order in which a mesh lists its materials; a run of triangles points into it by its face. */
+/** Order in which a mesh lists its materials; a run of triangles has the index of its face. */
 export const FACES = [
   'grain',
   'flesh',

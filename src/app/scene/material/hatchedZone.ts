@@ -8,10 +8,10 @@ interface HatchedZone {
 }
 
 /**
- * Shades a narrow zone of a surface: a wash with hatching, between two border lines. It keeps a least width in the picture,
- * and where its hatching could not be told from dashes it is filled instead: broken up, it would read as stitching.
+ * Shades a narrow zone of a surface: a wash with hatching, between two border lines. It keeps a least width in the
+ * picture; where the hatching would look like stitching it is filled instead.
  *
- * Wants the attributes `opposite` (the place across the zone) and `place` (mm along, mm across, width in mm).
+ * Needs the attributes `opposite` (the place across the zone) and `place` (mm along, mm across, width in mm).
  */
 export function hatchedZone({ wash, ink, pitch_mm, isCrossed }: HatchedZone): ShaderMaterial {
   const uniforms = {

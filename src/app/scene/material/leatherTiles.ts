@@ -1,7 +1,7 @@
 import { cells, valueNoise } from './noise.ts';
 import type { Tile } from './tilePixels.ts';
 
-/** Side of the grain picture. Pebbles of about 1.1 mm repeat far enough apart that the eye does not catch it. */
+/** Side of the grain tile: large enough that its pebbles of about 1.1 mm do not visibly repeat. */
 const GRAIN_TILE_MM = 30;
 const PEBBLES = 27;
 const PIXELS = 512;
@@ -21,7 +21,7 @@ function grainTone(u: number, v: number): number {
   return 0.6 + 0.27 * crease + 0.12 * cloud;
 }
 
-/** Nap of the flesh side: short fibres that lie every way. */
+/** Nap of the flesh side: short fibres in all directions. */
 function fleshTone(u: number, v: number): number {
   const nap = valueNoise(u * 96, v * 32, 32, 11) + valueNoise(u * 32, v * 96, 32, 12);
   return 0.7 + 0.1 * nap + 0.06 * valueNoise(u * 6, v * 6, 6, 13);
@@ -29,7 +29,7 @@ function fleshTone(u: number, v: number): number {
 
 const fleshHeight = (u: number, v: number): number => 0.05 * valueNoise(u * 64, v * 64, 64, 14);
 
-/** Cut edge: ends of fibres that lie every way. Drawn out along the edge they would read as the grain of wood. */
+/** Cut edge: ends of fibres in all directions. Stretched along the edge they would look like wood. */
 const edgeTone = (u: number, v: number): number =>
   0.7 + 0.16 * valueNoise(u * 64, v * 64, 64, 15) + 0.1 * valueNoise(u * 24, v * 24, 24, 16);
 

@@ -1,4 +1,4 @@
-/** Colours of things, under daylight. Chosen to tell leather, cloth and paper apart by tone as well as by hue. */
+/** Colours of leather, book and seam in daylight. Leather, cloth and paper differ by tone as well as by hue. */
 export const PALETTE = {
   outside: { grain: '#a27150', flesh: '#c4a585', cutEdge: '#94674a' },
   pocket: { grain: '#a97c58', flesh: '#ccb08e', cutEdge: '#c79c74' },
@@ -13,7 +13,7 @@ export const PALETTE = {
   hole: '#22140c',
 } as const;
 
-/** Tones of the cut faces, lighter than the things themselves so that ink hatching reads on them. */
+/** Tones of the cut faces, light enough for the hatching to show. */
 export const SECTION_TONE = {
   outside: '#c98a58',
   pocket: '#e3bd8d',
@@ -23,7 +23,7 @@ export const SECTION_TONE = {
   band: '#d9cba8',
 } as const;
 
-/** Bench, marks and air for the page's light and dark dress. */
+/** Bench, rules and light for the page's light and dark scheme. */
 export const SCHEMES = {
   light: { bench: '#d6cdbd', rule: 0.1, sky: '#ffffff', ground: '#b7a68d', daylight: 1 },
   dark: { bench: '#474441', rule: 0.022, sky: '#d7dde4', ground: '#a39480', daylight: 0.9 },

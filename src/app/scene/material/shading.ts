@@ -1,13 +1,13 @@
 import type { Material, Vector3 } from 'three';
 
-/** Band of the outside's pattern to light up, mm from x to y; empty where x > y. Across its width, or its height where z is 1. */
+/** Band of the outside's pattern to highlight: x to y, mm, of its width, or of its height if z is 1; empty if x > y. */
 export interface ZoneUniform {
   readonly value: Vector3;
 }
 
 type Shader = Parameters<Material['onBeforeCompile']>[0];
 
-/** Adds to the shader of a material, after what was added before; `key` tells the programs apart. */
+/** Extends the shader of a material after its earlier extensions; `key` tells the programs apart. */
 export function extendShader(material: Material, key: string, extend: (shader: Shader) => void): void {
   const before = material.onBeforeCompile;
   const keyBefore = material.customProgramCacheKey();
@@ -18,7 +18,7 @@ export function extendShader(material: Material, key: string, extend: (shader: S
   material.customProgramCacheKey = () => `${keyBefore}|${key}`;
 }
 
-/** Reads the grain's own tones once more, stretched, so that no part of a hide looks like the next. */
+/** Varies the tone by the grain's own tile, stretched, so that the tile does not visibly repeat. */
 export function varyOverLargeAreas(material: Material): void {
   extendShader(material, 'vary', (shader) => {
     shader.fragmentShader = shader.fragmentShader.replace(
@@ -32,7 +32,7 @@ export function varyOverLargeAreas(material: Material): void {
   });
 }
 
-/** Lights a band of the outside, with a thin line at either end of it. */
+/** Highlights a band of the outside, with a thin line at each end. */
 export function showZone(material: Material, zone: ZoneUniform): void {
   extendShader(material, 'zone', (shader) => {
     shader.uniforms.zone = zone;

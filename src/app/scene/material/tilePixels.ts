@@ -1,4 +1,4 @@
-/** A square picture that repeats. Knows nothing of three, so that a worker can draw it. */
+/** A square picture that repeats. Independent of three, so that a worker can draw it. */
 export interface Tile {
   /** `tone`: shades from 0 (black) to 1. `relief`: the normals of a height field in mm. */
   readonly kind: 'tone' | 'relief';
@@ -12,14 +12,14 @@ export interface Tile {
 
 const drawn = new WeakMap<Tile, Uint8Array>();
 
-/** Pixels of a tile, drawn once: it takes a while, and every look wants the same. */
+/** Pixels of a tile, drawn once for all looks, because it takes a while. */
 export function tilePixels(tile: Tile): Uint8Array {
   const pixels = drawn.get(tile) ?? (tile.kind === 'tone' ? tonePixels(tile) : reliefPixels(tile));
   drawn.set(tile, pixels);
   return pixels;
 }
 
-/** Takes the pixels of a tile that were drawn elsewhere. */
+/** Stores the pixels of a tile that a worker has drawn. */
 export function keepPixels(tile: Tile, pixels: Uint8Array): void {
   drawn.set(tile, pixels);
 }

@@ -2,7 +2,7 @@ import { BOOK_TILES } from './bookTiles.ts';
 import { LEATHER_TILES } from './leatherTiles.ts';
 import type { Tile } from './tilePixels.ts';
 
-/** Every picture that the work is dressed in. */
+/** The tiles of all surfaces. */
 export const TILES = { ...LEATHER_TILES, ...BOOK_TILES };
 
 export type TileName = keyof typeof TILES;

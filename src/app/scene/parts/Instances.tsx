@@ -10,7 +10,7 @@ interface InstancesProps {
   readonly places: readonly Matrix4[];
 }
 
-/** One small thing drawn at many places. */
+/** One geometry drawn at many places. */
 export function Instances({ name, geometry, material, places }: InstancesProps) {
   const mesh = useRef<InstancedMesh>(null);
   const invalidate = useThree((state) => state.invalidate);

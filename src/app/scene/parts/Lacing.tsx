@@ -12,7 +12,7 @@ import { strandGeometry } from './strandGeometry.ts';
 const LACE_SHARE = 0.62;
 const LACE_THICKNESS = 0.9;
 
-/** Stretches in which one strand is bent; there are some hundreds of strands. */
+/** Segments of one strand; there are some hundreds of strands. */
 const STEPS = { full: 18, light: 9 } as const;
 
 /** Slits along the edges and the lace through them, over the cut edge. */

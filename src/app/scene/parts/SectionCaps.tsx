@@ -43,7 +43,7 @@ const HATCHES: Record<Kind, readonly [Hatch, number]> = {
 
 /** Each cap stands this much in front of the one before, mm, so that touching faces do not flicker. */
 const STEP_MM = 0.004;
-/** Outlines stand in front of every cap, far enough to win over them from a distance. */
+/** Outlines stand this many steps in front, so that they show from a distance. */
 const OUTLINE_STEPS = 40;
 
 function useCapMaterials(): Record<Kind, MeshBasicMaterial> {
@@ -71,7 +71,7 @@ function useCapMaterials(): Record<Kind, MeshBasicMaterial> {
   return materials;
 }
 
-/** Solid faces where the slice cuts the parts, hatched by what they are and outlined. */
+/** Faces where the slice cuts the parts, hatched by material and outlined. */
 export function SectionCaps({ cover, plane }: { cover: FoldedCover; plane: SlicePlane }) {
   const materials = useCapMaterials();
   const faces = useMemo(() => {

@@ -7,7 +7,7 @@ import { seamFrame } from './seamFrame.ts';
 import type { SeamProps } from './seamProps.ts';
 import { seamStretches } from './seamStretches.ts';
 
-/** Thread of about 0.8 mm that a stitch of 3 to 5 mm is sewn with, mm. Common practice, no source. */
+/** Radius of a thread of about 0.8 mm, usual for stitches of 3 to 5 mm, mm. Common practice, no source. */
 const THREAD_RADIUS = 0.42;
 
 /** Slant of a saddle stitch on the face, from the slanted slits of a pricking iron, radians. */

@@ -17,7 +17,7 @@ interface Edge {
   readonly pitch: number;
 }
 
-/** Strands that are seen for each style of lacing. The trade's styles; the courses are simplified to what shows. */
+/** Visible strands of each style of lacing of the trade, simplified. */
 export function laceStrands(style: Job['seam']['style'], edge: Edge, thickness: number): Strand[] {
   switch (style) {
     case 'running':
@@ -36,7 +36,7 @@ export function laceStrands(style: Job['seam']['style'], edge: Edge, thickness: 
 const OUT = new Vector3(0, 1, 0);
 const EDGEWARD = new Vector3(0, 0, 1);
 
-/** In at one slit and out at the next: shows on the grain side and on the flesh side by turns. */
+/** In at one slit and out at the next: shows on the grain side and on the flesh side alternately. */
 function running({ stack, pitch }: Edge, thickness: number, side: 1 | -1): Strand {
   const shift = side === 1 ? 0 : pitch;
   const level = side === 1 ? 0 : -stack;

@@ -4,7 +4,7 @@ import type { FoldedHole } from '../../../core/index.ts';
 /**
  * Axes of the stretch from a hole to the next: x along the seam, y out of the grain side, z toward the cut edge. They
  * are right-handed on every edge, since an instance cannot be mirrored: where the seam runs the other way, they start
- * at the next hole and look back.
+ * at the next hole and point back.
  */
 export function seamFrame({ at, along, out, edgeward, pitch }: FoldedHole): Matrix4 {
   const y = new Vector3(...out);

@@ -1,6 +1,6 @@
 import { BufferGeometry, CatmullRomCurve3, Float32BufferAttribute, Vector3 } from 'three';
 
-/** Flat lace: how wide and thick it is, mm. */
+/** Width and thickness of flat lace, mm. */
 export interface Lace {
   readonly width: number;
   readonly thickness: number;
@@ -19,8 +19,8 @@ const SECTION: readonly (readonly [number, number])[] = [
 /**
  * Sweeps flat lace along a smooth path through the given points.
  * @param points path, mm
- * @param outward at each point the way that the lace's face looks; same length as `points`
- * @param steps stretches that the sweep is made in
+ * @param outward normal of the lace's face at each point; same length as `points`
+ * @param steps number of segments of the sweep
  */
 export function strandGeometry(
   points: readonly Vector3[],

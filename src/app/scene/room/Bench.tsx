@@ -7,13 +7,13 @@ import { SCHEMES, type Scheme } from '../material/palette.ts';
 import { benchMaterial } from './benchMaterial.ts';
 import { footShadow } from './footShadow.ts';
 
-/** Rules on the cutting surface, mm: fine, and every how many a strong one. */
+/** Rules on the cutting surface: pitch in mm, and number of pitches between strong rules. */
 const RULES = { mm: { pitch: 10, strong: 5 }, in: { pitch: 12.7, strong: 2 } } as const;
 
 interface BenchProps {
   /** Extent of the work that lies on it, mm. */
   readonly bounds: Box3;
-  /** Changes with whatever may throw a shadow. */
+  /** Changes with whatever may cast a shadow. */
   readonly work: unknown;
   readonly cut: SlicePlane | null;
   readonly units: 'mm' | 'in';
@@ -21,7 +21,7 @@ interface BenchProps {
   readonly scheme: Scheme;
 }
 
-/** The cutting surface that the work lies on, ruled to scale. Only its upper side shows: from below it is glass. */
+/** The cutting surface that the work lies on, ruled to scale. From below it is transparent. */
 export function Bench({ bounds, work, cut, units, look, scheme }: BenchProps) {
   const { gl, scene, invalidate } = useThree();
   const shadow = useMemo(footShadow, []);

@@ -5,10 +5,10 @@ import type { Look } from '../material/coverMaterials.ts';
 import { SCHEMES, type Scheme } from '../material/palette.ts';
 import { daylightEnvironment } from './daylightEnvironment.ts';
 
-/** Where the window's light comes from. */
+/** Direction of the window's light. */
 const FROM_WINDOW = new Vector3(-0.62, 1, 0.42).normalize();
 
-/** Daylight thrown back by the bench and the floor; it is what the under side is seen by. */
+/** Daylight reflected by bench and floor, which lights the underside. */
 const FROM_BELOW = new Vector3(0.12, -1, -0.2);
 
 /** Light of the workshop: a window from the left, sky and bench around it, with shadows in the full look. */

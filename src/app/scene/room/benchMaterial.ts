@@ -41,7 +41,7 @@ const FUNCTIONS = `
   float ruled(float pitch, float width) {
     vec2 place = vBench / pitch;
     vec2 away = abs(fract(place - 0.5) - 0.5) / fwidth(place);
-    // Rules closer than a few pixels run together; let them go instead.
+    // Rules closer than a few pixels would run together, so they fade.
     float seen = 1.0 - smoothstep(0.1, 0.35, max(fwidth(place).x, fwidth(place).y));
     return seen * (1.0 - min(1.0, min(away.x, away.y) / width));
   }

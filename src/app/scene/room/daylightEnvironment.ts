@@ -19,7 +19,7 @@ interface Panel {
   readonly brightness: number;
 }
 
-/** A tall window on the left, a roof light behind, the far wall, and daylight thrown back by the bench. */
+/** A tall window on the left, a roof light behind, the far wall, and daylight reflected by the bench. */
 const PANELS: readonly Panel[] = [
   { at: [-5, 2.6, 1], size: [4.5, 3.4], colour: '#f3f7ff', brightness: 9 },
   { at: [1, 5.5, -2.5], size: [5, 1.6], colour: '#eef4ff', brightness: 6 },
@@ -27,7 +27,7 @@ const PANELS: readonly Panel[] = [
   { at: [0, -3.5, 0], size: [7, 7], colour: '#d9c3a1', brightness: 0.55 },
 ];
 
-/** Surroundings that a workshop's daylight throws on the work, prefiltered for the physical materials. */
+/** Environment map of a workshop in daylight, prefiltered for the physical materials. */
 export function daylightEnvironment(renderer: WebGLRenderer): { texture: Texture; dispose: () => void } {
   const room = new Scene();
   const walls = new Mesh(

@@ -19,7 +19,7 @@ import { behindCut, type SlicePlane } from '../geometry/slicePlane.ts';
 const REACH = 40;
 const MARGIN = 40;
 
-/** Darkness that the work throws on the bench by standing close to it: 1 where it touches, 0 from `REACH` up. */
+/** Contact shadow of the work on the bench: 1 where it touches, 0 from `REACH` up. */
 export interface FootShadow {
   readonly texture: Texture;
   /** Part of the bench that it covers: least x and z, size in x and z, mm. */
@@ -28,10 +28,7 @@ export interface FootShadow {
   dispose(): void;
 }
 
-/**
- * Looks at the work from under the bench and keeps how near each place is. Whoever reads the picture takes it from its
- * smaller copies, which blurs it.
- */
+/** Draws how near the work is, seen from under the bench. Shaders read its smaller mip levels, which blurs it. */
 export function footShadow(): FootShadow {
   const target = new WebGLRenderTarget(256, 256, { generateMipmaps: true, minFilter: LinearMipmapLinearFilter });
   const camera = new OrthographicCamera();
@@ -62,7 +59,7 @@ export function footShadow(): FootShadow {
     area,
     draw(renderer, scene, bounds, cut) {
       const spread = bounds.clone().expandByVector(new Vector3(MARGIN, 0, MARGIN));
-      // What is cut away throws no shadow; its part of the bench is left out of the picture.
+      // What is cut away casts no shadow; its part of the bench is left out of the picture.
       const ground = cut ? behindCut(spread, cut) : spread;
       const centre = ground.getCenter(new Vector3());
       const { x: width, z: depth } = ground.getSize(new Vector3());

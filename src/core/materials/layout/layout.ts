@@ -15,7 +15,7 @@ export interface PlacedPiece {
 /** Pieces laid out on one hide. */
 export interface Layout {
   readonly placed: readonly PlacedPiece[];
-  /** Names of the pieces that found no place, one entry for each. */
+  /** Names of the pieces that do not fit, one entry for each. */
   readonly unplaced: readonly string[];
   /** Area of the pieces laid, mm2. */
   readonly area: number;

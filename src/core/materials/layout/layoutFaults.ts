@@ -7,15 +7,15 @@ import type { Layout, PlacedPiece } from './layout.ts';
 import { toGrid } from './noFit.ts';
 import { turned } from './shape.ts';
 
-/** Lengths short by less than this, mm, are the grid's rounding and no fault: far below what a knife can do. */
+/** Smaller differences, mm, are rounding of the grid and far below what a knife can do. */
 const TOLERANCE = 0.01;
 
 /**
- * Every rule that a layout breaks, as sentences; none for a sound one.
+ * The rules that a layout breaks, as sentences; empty for a sound one.
  *
- * Each piece once; of its own shape; turned only as it may be; inside the leather and off its defects, by the edge
- * clearance; apart from every other piece, by the spacing. Distances are taken side by side between the true outlines,
- * and areas that overlap by a polygon library, so nothing is shared with the search for a place.
+ * Each piece is laid once, in its own shape, turned only as allowed, by the edge clearance inside the leather and off
+ * its defects, and by the spacing from other pieces. Distances are measured between the true outlines and overlaps by a
+ * polygon library, independently of the search in `layOut`.
  */
 export function layoutFaults(
   layout: Layout,
@@ -62,14 +62,14 @@ function leatherFaults({ name, polygon }: PlacedPiece, { outline, defects }: Hid
 const shared = (first: readonly Vec2[], second: readonly Vec2[]): number =>
   Math.abs(Clipper.areaPaths(Clipper.intersect([toGrid(first)], [toGrid(second)], FillRule.NonZero))) / 1e6;
 
-/** Area of a band as wide as the tolerance along an outline: what rounding alone may make two areas share. */
+/** Area of a band as wide as the tolerance along an outline: the most that rounding alone makes two areas share. */
 const sliver = (polygon: readonly Vec2[]): number =>
   TOLERANCE * polygon.reduce((sum, point, i) => sum + distance(point, polygon[(i + 1) % polygon.length]!), 0);
 
 const overlaps = (first: readonly Vec2[], second: readonly Vec2[]): boolean =>
   shared(first, second) > Math.min(sliver(first), sliver(second));
 
-/** Whether a piece is its outline, turned by its quarters from the backbone and shifted, and may be turned so. */
+/** Whether a piece is its outline turned by its quarters from the backbone and shifted, in an allowed turn. */
 function isLaidAs({ polygon, quarters }: PlacedPiece, outline: PieceOutline, hide: Hide): boolean {
   if (quarters % 2 === 1 && !outline.mayTurn) return false;
   const expected = turned(outline.polygon, hide.backbone - Math.PI / 2 + (quarters * Math.PI) / 2);

@@ -4,10 +4,10 @@ import type { Vec2 } from '../../math/vec2.ts';
 /** Grid of all layout geometry: one micrometre, so that the clipping library works in whole numbers. */
 const STEPS_PER_MM = 1000;
 
-/** Steps by which a hide is let out, so that a piece that just fits is not lost to the rounding of its corners. */
+/** Steps by which a hide is enlarged, so that rounding does not refuse a piece that just fits. */
 const TOUCH = 2;
 
-/** Corners of an outline from which on it is replaced by a coarser one round it. */
+/** An outline of more corners is replaced by a coarser one round it. */
 const MANY_CORNERS = 16;
 
 /** How far a coarser outline may stand out, in steps. */
@@ -21,11 +21,11 @@ export function toGrid(polygon: readonly Vec2[]): Path64 {
 
 export const fromGrid = ({ x, y }: { x: number; y: number }): Vec2 => [x / STEPS_PER_MM, y / STEPS_PER_MM];
 
-/** Outlines let out by a distance in mm (taken in where negative), corners kept sharp, so never closer than it. */
+/** Outlines offset outward by a distance in mm (inward if negative), corners sharp, so never closer than it. */
 export const grown = (paths: Paths64, distance: number): Paths64 =>
   distance === 0 ? paths : Clipper.inflatePaths(paths, distance * STEPS_PER_MM, JoinType.Miter, EndType.Polygon);
 
-/** An outline of few corners that holds all of the given one; the same where it has few already. */
+/** An outline of few corners round the given one, which is returned as it is if it has few. */
 export function coarsened(path: Path64): Path64 {
   if (path.length <= MANY_CORNERS) return path;
   const [outer] = Clipper.inflatePaths([path], COARSENESS, JoinType.Miter, EndType.Polygon);
@@ -57,8 +57,8 @@ export function innerFit(area: Paths64, piece: Path64): Paths64 {
 }
 
 /**
- * Whether a piece shifted to a place stays in an area and off what is blocked, but for rounding: the regions above
- * can have slivers a few steps wide along their edges, where crossings were rounded to the grid.
+ * Whether a shifted piece stays in an area and off what is blocked, within rounding: the regions above can have slivers
+ * a few steps wide where crossings were rounded to the grid.
  */
 export function isClear(piece: Path64, { x, y }: { x: number; y: number }, area: Paths64, blocked: Paths64): boolean {
   const there = [Clipper.translatePath(piece, x, y)];

@@ -6,12 +6,12 @@ import { coarsened, toGrid } from './noFit.ts';
 /** Quarter turns, counterclockwise, from lying with the head toward the backbone's direction. */
 export type Quarters = 0 | 1 | 2 | 3;
 
-/** A piece turned one way, ready to be shifted into its place. */
+/** A piece in one of its turns. */
 export interface Shape {
   readonly outline: PieceOutline;
   readonly quarters: Quarters;
   readonly polygon: readonly Vec2[];
-  /** The same on the grid, of few corners, for finding its place. */
+  /** The same on the grid, with few corners. */
   readonly path: Path64;
   readonly top: number;
   readonly left: number;
@@ -36,7 +36,7 @@ export function waysToLay(outline: PieceOutline): Shape[] {
   return shapes.filter((_, i) => keys.indexOf(keys[i]!) === i);
 }
 
-/** The corners of a path as text, counted from its lower left, so that equal shapes are recognised. */
+/** The corners of a path as text, measured from its lower left, to recognise equal shapes. */
 function cornersOf(path: Path64): string {
   const [x, y] = [Math.min(...path.map((p) => p.x)), Math.min(...path.map((p) => p.y))];
   return path

@@ -76,7 +76,7 @@ describe('layOut', () => {
     expect(layOut(outlines, sheet(310, 110), touching).unplaced).toEqual(['Outside']);
   });
 
-  test('keeps off a defect, and uses the leather on both sides of it', () => {
+  test('avoids a defect, and uses the leather on both sides of it', () => {
     const outlines = [piece('Pocket', box(0, 0, 90, 90), { count: 2 })];
     const hide = sheet(200, 100, { defects: [box(98, 40, 102, 60)] });
     expect(layoutFaults(layOut(outlines, hide, touching), outlines, hide, touching)).toEqual([]);
@@ -169,7 +169,7 @@ describe('layOut', () => {
       ),
       { cost: 8 },
     );
-    // The draw must try both: hides that hold everything, and hides that do not.
+    // The random cases must include hides that hold everything and hides that do not.
     expect(laid).toBeGreaterThan(lawCases(8));
     expect(left).toBeGreaterThan(lawCases(8) / 4);
   });
@@ -206,7 +206,7 @@ describe('layoutFaults', () => {
     expect(found).toContain(fault === 'one inside the other' ? 'overlaps' : fault);
   });
 
-  test('finds a missing piece, a stranger, and a piece turned that may not be', () => {
+  test('finds a missing piece, a foreign one, and one in a forbidden turn', () => {
     const [outside, pocket] = sound.placed;
     expect(layoutFaults({ ...sound, placed: [outside!] }, outlines, hide, clearance).join()).toContain('Pocket: 0');
     const stranger = { ...pocket!, name: 'Strap' };
@@ -253,7 +253,7 @@ describe('leather owned', () => {
     expect(() => soundJob(document)).toThrow(/hides\.outside\.outline: .*cross or touch/);
   });
 
-  test('may be turned across the backbone for a pen loop alone: all else has a direction mark', () => {
+  test('may be turned across the backbone only for a pen loop: all other pieces have a direction mark', () => {
     const design = coverDesign(
       soundJob({
         format: 'coverwright-job',
@@ -275,7 +275,7 @@ describe('leather owned', () => {
       expect([name, JSON.stringify(layers).includes('in any direction')]).toEqual([name, name === 'Pen loop']);
   });
 
-  test('takes pieces by leather, with the waste on top', () => {
+  test('is the sum of the pieces by leather, plus the waste', () => {
     const design = coverDesign(
       soundJob({
         format: 'coverwright-job',
