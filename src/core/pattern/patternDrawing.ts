@@ -28,7 +28,7 @@ export function patternDrawing(source: PatternSource): Drawing {
   const drawn = [
     outsideDrawing(source, seam, strap, loop, print),
     ...(pieces.pocket.count === 0 ? [] : [pocketDrawing(source, seam, print)]),
-    ...(pieces.lining === null || pieces.lining.width <= 0 ? [] : [liningDrawing(source, pieces.lining, seam, print)]),
+    ...(pieces.lining?.width ? [liningDrawing(source, pieces.lining, seam, print)] : []),
     ...(strap === null ? [] : [strapDrawing(source, strap, print)]),
     ...(loop === null ? [] : [penLoopDrawing(source, loop, print)]),
   ];
@@ -57,7 +57,7 @@ export const unwrittenWords = (unwritten: readonly string[]): string => unwritte
 
 function liningNotes(source: PatternSource, print: Printer): string[] {
   const { job, pieces } = source;
-  if (pieces.lining === null) return [];
+  if (!pieces.lining?.width) return [];
   const isCentre = job.construction.lining === 'centre';
   const shorter = `Round the closed spine the ${isCentre ? '' : 'full '}lining's path is ${print.length(liningDifference(source))} shorter than the outside's`;
   return [

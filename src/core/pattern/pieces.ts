@@ -30,8 +30,8 @@ export const LINING_TUCK = 10;
  * the job gives are taken as they are.
  *
  * Outside: 2 W + P + 2 fore-edge allowances by H + head + tail allowance. Pocket: margin + length of its seat's curve +
- * depth beyond the seat. Centre lining: its longer wrap less the board in both pockets, plus a tuck under each mouth. Full
- * lining: the outside's size, or between turned ends what lies between their turns.
+ * depth beyond the seat. Centre lining: its longer wrap less the board in both pockets, plus a tuck under each mouth, 0 at
+ * least. Full lining: the outside's size, or between turned ends what lies between their turns.
  */
 export function piecesAt(job: Job, needs: NeedsOverRange, pocketDepth: Mm): Pieces {
   const { book, leathers, closed, flat, foreEdge, foreEdgeSeat } = needs.thick;
@@ -48,7 +48,7 @@ export function piecesAt(job: Job, needs: NeedsOverRange, pocketDepth: Mm): Piec
       return turned ? roundDown(Math.max(0, width - 2 * (pocketDepth + foreEdge.turn)), step) : mm(width);
     const [whenClosed, whenFlat] = [closed, flat].map(({ path }) => pathLength(path.pieces, neutralDepth));
     const covered = pocketDepth - foreEdge.seat - job.ease.foreEdge_mm;
-    return roundUp(Math.max(whenClosed!, whenFlat!) - 2 * covered + 2 * LINING_TUCK, step);
+    return roundUp(Math.max(0, Math.max(whenClosed!, whenFlat!) - 2 * covered + 2 * LINING_TUCK), step);
   };
   return {
     outside: { width: mm(width), height: mm(height) },

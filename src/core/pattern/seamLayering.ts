@@ -43,7 +43,7 @@ export function seamLayering(source: PatternSource): SeamLayering {
     { layer: isTurned ? 'backTurnedEnd' : 'backPocket', from: width - mouth, to: Number.POSITIVE_INFINITY },
   ];
   const lining = pieces.lining?.width ?? 0;
-  const isFull = !isTurned && (job.construction.lining === 'full' || lining >= width);
+  const isFull = !isTurned && lining >= width;
   const half = isFull ? Number.POSITIVE_INFINITY : lining / 2;
   if (lining > 0) spans.push({ layer: 'lining', from: width / 2 - half, to: width / 2 + half });
   return { spans, mouth, meets: mouth > width / 2, clear: clearShare(job) };

@@ -2,7 +2,7 @@ import { describe, expect, test } from 'vitest';
 import { type EndRow, endRow, isClearOf, middleBetweenHoles } from '../../../src/core/pattern/endRow.ts';
 import { holeMarks, holeWords } from '../../../src/core/pattern/holeMarks.ts';
 import { type PatternSource, slitAngle } from '../../../src/core/pattern/seam.ts';
-import { seamLayering } from '../../../src/core/pattern/seamLayering.ts';
+import { layersAt, seamLayering } from '../../../src/core/pattern/seamLayering.ts';
 import { defined } from '../../defined.ts';
 import { coverOf } from './coverOf.ts';
 import { plainSource, TURNED } from './plainSource.ts';
@@ -158,5 +158,38 @@ describe('the layers across the seam', () => {
     const scooped = coverOf({ construction: { mouth: 'curved' } });
     expect(seamLayering(scooped).mouth).toBeLessThan(scooped.pieces.pocket.width);
     expect(seamLayering(scooped).mouth).toBeGreaterThan(scooped.pieces.pocket.width - 10);
+  });
+
+  test('meet where the mouths overlap, not where they touch', () => {
+    const source = plainSource();
+    const meets = (width: number) => {
+      const pocket = { ...source.pieces.pocket, width: width as typeof source.pieces.pocket.width };
+      return seamLayering({ ...source, pieces: { ...source.pieces, pocket } }).meets;
+    };
+    expect([meets(180), meets(180.01)]).toEqual([false, true]);
+  });
+
+  test('have a hole where it stands 0.3 pitches inside; one nearer to the end is too near, one at the end is outside', () => {
+    const layering = {
+      spans: [{ layer: 'lining', from: 20, to: 80 }],
+      mouth: 0,
+      meets: false,
+      clear: 0.3,
+    } as const;
+    const [inside, near] = [
+      { through: ['outside', 'lining'], tooNear: [] },
+      { through: ['outside'], tooNear: ['lining'] },
+    ];
+    const outside = { through: ['outside'], tooNear: [] };
+    for (const [x, expected] of [
+      [23, inside],
+      [77, inside],
+      [22.9, near],
+      [77.1, near],
+      [20, outside],
+      [80, outside],
+      [90, outside],
+    ] as const)
+      expect([x, layersAt(layering, x, 10)]).toEqual([x, expected]);
   });
 });

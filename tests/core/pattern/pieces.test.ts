@@ -67,6 +67,8 @@ describe('pieces for pockets 50 mm deep', () => {
     // The lining's way round the closed book is 330 + pi 2/pi; in the pockets 50 - seat - 1 of each board is covered.
     expect(at(50).lining!.width).toBeCloseTo(332 - 2 * (49 - SEAT) + 20, 5);
     expect(at(50, rounded).lining!.width).toBe(260);
+    // Pockets that overlap leave nothing to line.
+    expect(at(190).lining!.width).toBe(0);
     // With joints that open by 4 mm each the way over the flat book is the longer one.
     expect(at(50, { book: { ...base.book, jointDip_mm: 4 } }).lining!.width).toBeCloseTo(338 - 2 * (49 - SEAT) + 20, 5);
   });

@@ -11,7 +11,7 @@ import { defined } from '../../defined.ts';
 import { soundJob } from '../../jobArbitrary.ts';
 import { checkLaw } from '../../laws.ts';
 import { constructedJob } from '../../property/constructionArbitrary.ts';
-import { plainSource } from './plainSource.ts';
+import { DEPTH, LINED, plainSource } from './plainSource.ts';
 
 /** Least distance of a place from the holes at the tail, as the seam is drawn, in pitches; NaN where there is no row. */
 function clearance(job: Job, pieces: Pieces, x: number): number {
@@ -78,6 +78,35 @@ describe('pocket mouths end between two holes', () => {
   });
 });
 
+describe('depths', () => {
+  const chosen = (width_mm: number, foldBack_deg: number) => {
+    const { job, needs } = plainSource({
+      book: { width_mm, foldBack_deg },
+      seam: { pitch_mm: 25 },
+      pockets: { depth_mm: null },
+      pattern: { outsideWidth_mm: null },
+    });
+    return { found: sizePieces(job, needs).pocketDepth, ...pocketDepths(job, needs.thick) };
+  };
+
+  test('other than the usual one still hold the board and let the second one in', () => {
+    // At a pitch of 25 mm a row has few numbers to choose from; boards that bend back by 50 degrees let in less than half.
+    const moved = [50, 90]
+      .flatMap((foldBack) => Array.from({ length: 40 }, (_, i) => chosen(130 + i / 2, foldBack)))
+      .filter(({ found, usual }) => found !== usual);
+    expect(moved.length).toBeGreaterThan(10);
+    for (const { found, least, most } of moved) {
+      expect(found).toBeGreaterThanOrEqual(least);
+      expect(found).toBeLessThanOrEqual(most);
+    }
+  });
+
+  test('stay as usual where the pockets meet in a narrow outside', () => {
+    const { job, needs } = plainSource({ pockets: { depth_mm: null }, pattern: { outsideWidth_mm: 100 } });
+    expect(sizePieces(job, needs).pocketDepth).toBe(pocketDepths(job, needs.thick).usual);
+  });
+});
+
 describe('a lining that finds no place on its steps', () => {
   // Slits of 6 mm at a pitch of 5 mm: a layer may end only within 0.05 of a pitch from the middle between two of them, and
   // a cut step of 10 mm moves each end of the lining by a whole pitch.
@@ -102,6 +131,50 @@ describe('a lining that finds no place on its steps', () => {
     const between = clearance(job, pieces, (pieces.outside.width - defined(pieces.lining).width) / 2);
     if (cutStep_mm === 0) expect(between).toBeGreaterThanOrEqual(0.45 - 1e-9);
     else expect([between, defined(pieces.lining).width]).toEqual([expect.closeTo(0.5, 9), expect.closeTo(220.5, 9)]);
+  });
+});
+
+describe('a lining', () => {
+  test('is narrowed where two pitches of widening are too little for a step', () => {
+    // Steps of 10 mm move an end by 5, a pitch and a quarter: from 40 mm, on a hole, by 45 to 50 mm, midway between two.
+    const { pieces } = plainSource({
+      leather: LINED,
+      pockets: { depth_mm: DEPTH - 8.5 },
+      pattern: { rounding_mm: 10 },
+    });
+    expect([pieces.pocket.width, defined(pieces.lining).width]).toEqual([50, 260]);
+  });
+
+  test('stays as it is where the pockets meet, for then no place is clear of holes', () => {
+    const { job, needs, pieces } = plainSource({ leather: LINED, pockets: { depth_mm: 178 } });
+    expect(defined(pieces.lining).width).toBe(defined(piecesAt(job, needs, mm(178)).lining).width);
+  });
+
+  test('as wide as the outside stays, though its ends are nearer to the seam than 0.3 pitches', () => {
+    const { pieces } = plainSource({
+      leather: LINED,
+      construction: { lining: 'full' },
+      seam: { edgeMargin_mm: 4, pitch_mm: 22 },
+    });
+    expect(defined(pieces.lining).width).toBe(pieces.outside.width);
+  });
+
+  test('of a job in inches keeps to sixteenths where none of them ends clear of the holes', () => {
+    // A pitch of 2.5 sixteenths: ends that move by half a sixteenth come within 0.4 pitches of a hole, and 0.45 is asked.
+    const [pitch_mm, step] = [3.96875, 1.5875];
+    const edgeMargin_mm = 1.1 * pitch_mm;
+    const source = plainSource({
+      work: { units: 'in' },
+      leather: LINED,
+      seam: { method: 'lacing', edgeMargin_mm, pitch_mm },
+      construction: { slitWidth_mm: 6, slitAngle_deg: 0 },
+      pockets: { depth_mm: 48 },
+      pattern: { outsideWidth_mm: 2 * edgeMargin_mm + 88 * pitch_mm },
+    });
+    const { width } = defined(source.pieces.lining);
+    expect(width / step).toBeCloseTo(Math.round(width / step), 9);
+    const end = (source.pieces.outside.width - width) / 2;
+    expect(clearance(source.job, source.pieces, end)).toBeCloseTo(0.4, 9);
   });
 });
 
