@@ -2,7 +2,17 @@ import { readFileSync } from 'node:fs';
 import { coverDesign } from '../../src/core/fold/coverDesign.ts';
 import { parseJobText } from '../../src/core/job/parseJob.ts';
 import { defined } from '../defined.ts';
-import { expect, exploreSettles, headline, jobName, openExample, stripSettles, test, withoutWebGl } from './bench.ts';
+import {
+  expect,
+  exploreSettles,
+  headline,
+  jobName,
+  openExample,
+  stripSettles,
+  test,
+  withoutDrawingContext,
+  withoutWebGl,
+} from './bench.ts';
 
 const jobText = (id: string): string => readFileSync(`public/jobs/${id}.json`, 'utf8');
 
@@ -288,13 +298,21 @@ test('a new cover asks for five figures and stands on its defaults', async ({ be
   await expect(jobName(bench)).toHaveValue('Tide ledger');
 });
 
-test('without WebGL the section stands in and says why', async ({ page }) => {
-  await page.addInitScript(withoutWebGl);
-  await page.goto('');
-  await expect(page.getByRole('img', { name: /^Section across the spine/ })).toBeVisible();
-  await expect(page.locator('.stage figcaption')).toContainText('no WebGL 2');
-  await expect(page.getByRole('application')).toHaveCount(0);
-});
+for (const [what, without] of [
+  ['a browser that knows no WebGL, nothing of the scene is loaded', withoutWebGl],
+  ['no drawing context, the scene is given up', withoutDrawingContext],
+] as const)
+  test(`with ${what}, and the section stands in and says why`, async ({ page }) => {
+    const loaded: string[] = [];
+    page.on('request', (request) => loaded.push(request.url()));
+    await page.addInitScript(without);
+    await page.goto('');
+    await exploreSettles(page);
+    await expect(page.getByRole('img', { name: /^Section across the spine/ })).toBeVisible();
+    await expect(page.locator('.stage figcaption')).toContainText('no WebGL 2');
+    await expect(page.getByRole('application')).toHaveCount(0);
+    expect(loaded.some((url) => url.includes('Scene'))).toBe(without === withoutDrawingContext);
+  });
 
 test('a browser that keeps nothing says so', async ({ page }) => {
   await page.addInitScript(() => {

@@ -16,8 +16,13 @@ async function slowDown(page: Page): Promise<void> {
   await session.send('Emulation.setCPUThrottlingRate', { rate: SLOW });
 }
 
-/** In the page, before anything of it runs: it can draw nothing in 3D, and the section stands in. */
+/** In the page, before anything of it runs: the browser knows no WebGL, and the section stands in. */
 export const withoutWebGl = (): void => {
+  Reflect.deleteProperty(window, 'WebGL2RenderingContext');
+};
+
+/** In the page, before anything of it runs: the browser knows WebGL, but its driver grants no drawing context. */
+export const withoutDrawingContext = (): void => {
   const getContext = HTMLCanvasElement.prototype.getContext;
   HTMLCanvasElement.prototype.getContext = function (this: HTMLCanvasElement, kind: string, ...rest: unknown[]) {
     return kind.startsWith('webgl') ? null : Reflect.apply(getContext, this, [kind, ...rest]);

@@ -60,11 +60,18 @@ test('a database without its stores is rebuilt, and the open job is kept in it',
 async function ageQuickCopy(page: Page, change: { readonly isSaved: boolean; readonly width: number }): Promise<void> {
   await page.evaluate(({ isSaved, width }) => {
     const KEY = 'coverwright.open-job.v1';
-    const kept = JSON.parse(localStorage.getItem(KEY)!);
-    kept.document.book.width_mm = width;
-    kept.typed = {};
-    kept.place = { ...kept.place, revision: kept.place.revision - 1, isSaved };
-    kept.mark = 1;
+    interface Kept {
+      readonly document: { readonly book: object };
+      readonly place: { readonly revision: number };
+    }
+    const newer: Kept = JSON.parse(localStorage.getItem(KEY) ?? '');
+    const kept = {
+      ...newer,
+      document: { ...newer.document, book: { ...newer.document.book, width_mm: width } },
+      typed: {},
+      place: { ...newer.place, revision: newer.place.revision - 1, isSaved },
+      mark: 1,
+    };
     // Written last, when the page is left.
     window.addEventListener('pagehide', () => {
       sessionStorage.clear();

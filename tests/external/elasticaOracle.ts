@@ -1,6 +1,7 @@
 import { createRequire } from 'node:module';
 import ellipe from '@stdlib/math-base-special-ellipe';
 import ellipk from '@stdlib/math-base-special-ellipk';
+import { nth } from '../nth.ts';
 
 /** x, y, tangent angle, curvature. */
 type State = [number, number, number, number];
@@ -15,7 +16,7 @@ interface OdeSolver {
 const { Solver } = createRequire(import.meta.url)('odex') as { Solver: new (size: number) => OdeSolver };
 
 /** Root of a system by Newton with a finite-difference Jacobian and backtracking; throws if it does not settle. */
-function shoot(residual: (p: number[]) => number[], start: number[]): number[] {
+function shoot(residual: (p: number[]) => number[], start: readonly number[]): number[] {
   let p = start.slice();
   let r = residual(p);
   const size = (v: number[]) => Math.hypot(...v);
@@ -23,13 +24,14 @@ function shoot(residual: (p: number[]) => number[], start: number[]): number[] {
     if (size(r) < 1e-10) return p;
     const columns = p.map((value, j) => {
       const d = 1e-6 * Math.max(1, Math.abs(value));
-      const [up, down] = [d, -d].map((shift) => residual(p.map((v, k) => (k === j ? v + shift : v))));
-      return up!.map((v, k) => (v - down![k]!) / (2 * d));
+      const at = (shift: number) => residual(p.map((v, k) => (k === j ? v + shift : v)));
+      const down = at(-d);
+      return at(d).map((v, k) => (v - nth(down, k)) / (2 * d));
     });
-    const step = gauss(p.map((_, row) => [...columns.map((c) => c[row]!), -r[row]!]));
+    const step = gauss(r.map((v, row) => [...columns.map((c) => nth(c, row)), -v]));
     let share = 1;
     for (;;) {
-      const next = p.map((v, k) => v + share * step[k]!);
+      const next = p.map((v, k) => v + share * nth(step, k));
       const trial = residual(next);
       if (size(trial) < size(r)) {
         p = next;
@@ -49,17 +51,19 @@ function shoot(residual: (p: number[]) => number[], start: number[]): number[] {
 /** Gaussian elimination with row exchange on an augmented matrix. */
 function gauss(rows: number[][]): number[] {
   const n = rows.length;
+  const at = (row: number, column: number) => nth(nth(rows, row), column);
   for (let i = 0; i < n; i++) {
     let best = i;
-    for (let k = i; k < n; k++) if (Math.abs(rows[k]![i]!) > Math.abs(rows[best]![i]!)) best = k;
-    [rows[i], rows[best]] = [rows[best]!, rows[i]!];
-    for (let k = 0; k < n; k++) {
-      if (k === i) continue;
-      const f = rows[k]![i]! / rows[i]![i]!;
-      for (let c = i; c <= n; c++) rows[k]![c]! -= f * rows[i]![c]!;
-    }
+    for (let k = i; k < n; k++) if (Math.abs(at(k, i)) > Math.abs(at(best, i))) best = k;
+    [rows[i], rows[best]] = [nth(rows, best), nth(rows, i)];
+    const pivot = nth(rows, i);
+    rows.forEach((row, k) => {
+      if (k === i) return;
+      const f = nth(row, i) / nth(pivot, i);
+      rows[k] = row.map((v, c) => v - f * nth(pivot, c));
+    });
   }
-  return rows.map((row, i) => row[n]! / row[i]!);
+  return rows.map((row, i) => nth(row, n) / nth(row, i));
 }
 
 interface RodState {
@@ -98,7 +102,11 @@ export function cantileverOracle(fx: number, fy: number): RodState {
     integrate({ x: 0, y: 0, theta: 0, curvature }, load * fx, load * fy, 1);
   let curvature = 0;
   // Grow the load in steps, so that the root followed is the one that begins straight.
-  for (let k = 1; k <= 10; k++) curvature = shoot(([c]) => [tip(c!, k / 10).curvature], [curvature])[0]!;
+  for (let k = 1; k <= 10; k++)
+    curvature = nth(
+      shoot((p) => [tip(nth(p, 0), k / 10).curvature], [curvature]),
+      0,
+    );
   return tip(curvature, 1);
 }
 
@@ -118,16 +126,17 @@ export function clampedClampedOracle(shortening: number): { height: number; forc
 export function uBendOracle(length: number): { force: number; protrusion: number } {
   const half = (force: number, curvature: number, l: number) =>
     integrate({ x: 0, y: 0.5, theta: Math.PI, curvature }, 0, force, l / 2);
-  let root = [0, 2];
+  let root: [force: number, curvature: number] = [0, 2];
   const steps = Math.ceil(Math.abs(length - Math.PI / 2) / 0.1);
   for (let k = 1; k <= steps; k++) {
     const l = Math.PI / 2 + ((length - Math.PI / 2) * k) / steps;
-    root = shoot(([force, curvature]) => {
-      const middle = half(force!, curvature!, l);
+    const found = shoot((p) => {
+      const middle = half(nth(p, 0), nth(p, 1), l);
       return [middle.theta - 1.5 * Math.PI, middle.y];
     }, root);
+    root = [nth(found, 0), nth(found, 1)];
   }
-  return { force: Math.abs(root[0]!), protrusion: -half(root[0]!, root[1]!, length).x };
+  return { force: Math.abs(root[0]), protrusion: -half(...root, length).x };
 }
 
 /**
@@ -138,16 +147,17 @@ export function uBendOracle(length: number): { force: number; protrusion: number
  */
 export function blockWrapOracle(a: number, slack: number, guess: number[]): { bow: number; cornerForce: number } {
   const half = a + (1 + slack) / 2;
-  const run = ([curvature, fx, fy, c, push]: number[]) => {
-    const corner = integrate({ x: a, y: 0.5, theta: Math.PI, curvature: curvature! }, fx!, fy!, c!);
+  const run = (p: readonly number[]) => {
+    const [curvature, fx, fy, c, push] = [nth(p, 0), nth(p, 1), nth(p, 2), nth(p, 3), nth(p, 4)];
+    const corner = integrate({ x: a, y: 0.5, theta: Math.PI, curvature }, fx, fy, c);
     // The corner pushes the strip to its right; the force carried beyond it is less by that.
-    const gx = fx! - push! * Math.sin(corner.theta);
-    const gy = fy! + push! * Math.cos(corner.theta);
-    return { corner, gx, middle: integrate(corner, gx, gy, half - c!) };
+    const gx = fx - push * Math.sin(corner.theta);
+    const gy = fy + push * Math.cos(corner.theta);
+    return { corner, gx, middle: integrate(corner, gx, gy, half - c) };
   };
   const root = shoot((p) => {
     const { corner, gx, middle } = run(p);
     return [corner.x, corner.y - 0.5, middle.theta - 1.5 * Math.PI, middle.y, gx];
   }, guess);
-  return { bow: -run(root).middle.x, cornerForce: root[4]! };
+  return { bow: -run(root).middle.x, cornerForce: nth(root, 4) };
 }

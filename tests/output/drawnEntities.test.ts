@@ -115,9 +115,9 @@ describe.each([
   });
 
   test('has an open path from its start to its end, through its arc', () => {
-    const [seam] = on('SEAM');
+    const seam = nth(on('SEAM'), 0);
     expect(seam).toMatchObject({ isClosed: false, radii: [expect.closeTo(5, 4)] });
-    expect([seam!.points[0], seam!.points[1], seam!.points.at(-1)]).toEqual(
+    expect([seam.points[0], seam.points[1], seam.points.at(-1)]).toEqual(
       [
         [5, 45],
         [45, 45],
@@ -126,7 +126,7 @@ describe.each([
     );
     // The arc bulges away from its centre: its middle stands 5 mm from (45, 50), to the lower right.
     const middle: Vec2 = [45 + 5 * Math.SQRT1_2, 50 - 5 * Math.SQRT1_2];
-    expect(Math.min(...seam!.points.map(([x, y]) => Math.hypot(x - middle[0], y - middle[1])))).toBeLessThan(0.25);
+    expect(Math.min(...seam.points.map(([x, y]) => Math.hypot(x - middle[0], y - middle[1])))).toBeLessThan(0.25);
   });
 
   test('has a hatch as upright lines 2 mm apart', () => {

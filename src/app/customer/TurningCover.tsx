@@ -1,6 +1,7 @@
 import { lazy, type ReactNode, Suspense, useEffect, useMemo, useState } from 'react';
 import { coverSection, leastWrap, type Pose } from '../../core/index.ts';
 import { ErrorBoundary } from '../loading/ErrorBoundary.tsx';
+import { isWebGlKnown } from '../scene/sceneProps.ts';
 import { VIEWPOINTS, type Viewpoint } from '../scene/viewpoints.ts';
 import { SectionPicture } from '../sheet/SectionPicture.tsx';
 import type { CoverPicture } from '../stage/coverPicture.ts';
@@ -28,7 +29,7 @@ export function TurningCover({ opening, isTurning, picture }: TurningCoverProps)
     lengths,
   }));
   const [viewpoint, setViewpoint] = useState<Viewpoint>(VIEWPOINTS[0]);
-  const [isMissing, setMissing] = useState(false);
+  const [isMissing, setMissing] = useState(!isWebGlKnown());
   // The leather that the verdict speaks of, so that picture, caption and sentence tell one angle.
   const point = leastWrap(design);
   const pose = useMemo<Pose>(() => ({ kind: 'opening', angle: opening }), [opening]);

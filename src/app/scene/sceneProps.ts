@@ -8,6 +8,9 @@ import type { Viewpoint } from './viewpoints.ts';
 /** Why there is no picture of the scene. */
 export type SceneAbsence = 'preparing' | 'noWebGl' | 'contextLost';
 
+/** Whether the browser knows WebGL 2, without the cost of a drawing context. The driver may still refuse one. */
+export const isWebGlKnown = (): boolean => 'WebGL2RenderingContext' in globalThis;
+
 export interface CoverSceneProps {
   readonly design: CoverDesign;
   readonly pose: Pose;

@@ -4,7 +4,7 @@ import { Awaited, awaitedWords } from '../loading/Awaited.tsx';
 import { ErrorBoundary } from '../loading/ErrorBoundary.tsx';
 import { firstPaint } from '../loading/firstPaint.ts';
 import { idle } from '../loading/idle.ts';
-import type { SceneAbsence } from '../scene/sceneProps.ts';
+import { isWebGlKnown, type SceneAbsence } from '../scene/sceneProps.ts';
 import { SectionDrawing } from '../sheet/SectionDrawing.tsx';
 import type { Bench } from '../state/bench.ts';
 import { lagging } from '../state/lagging.tsx';
@@ -47,7 +47,7 @@ const REASONS: Readonly<Record<SceneAbsence, string>> = {
 /** The picture: the cover on the book in three dimensions, or its section until that is drawn or where it cannot be had. */
 function StageView(props: StageViewProps) {
   const { design, headline, look, scheme, lengths, stage, setStage, highlight, onSlowFrames } = props;
-  const [absence, setAbsence] = useState<SceneAbsence | null>('preparing');
+  const [absence, setAbsence] = useState<SceneAbsence | null>(isWebGlKnown() ? 'preparing' : 'noWebGl');
   const colourScheme = useColourScheme(scheme);
   const { pose, point, shape, slice, viewpoint } = stage;
   const section = (reason: string) => (

@@ -1,6 +1,13 @@
 /** A point or direction in space: x and y across the spine as in the section, z along the spine, head positive. */
 export type Vec3 = readonly [x: number, y: number, z: number];
 
+/** The three numbers at place `i` of a list that holds three for each place. */
+export const tripleAt = (list: ArrayLike<number>, i: number): Vec3 => [
+  list[3 * i]!,
+  list[3 * i + 1]!,
+  list[3 * i + 2]!,
+];
+
 /** k a + l b */
 export const combine3 = (a: Vec3, k: number, b: Vec3, l: number): Vec3 => [
   k * a[0] + l * b[0],

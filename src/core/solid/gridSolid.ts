@@ -1,4 +1,5 @@
 import { TOLERANCE } from '../math/tolerance.ts';
+import { combine3, cross3, tripleAt, unit3 } from '../math/vec3.ts';
 import type { Face, MeshData, PartName } from './meshData.ts';
 
 /** Points of a sheet in columns and rows: three coordinates each, row by row within a column. */
@@ -33,10 +34,10 @@ export function columnPlaces(places: readonly number[], from: number, to: number
  */
 export function gridNormals({ columns, rows, points }: Grid): Float64Array {
   const normals = new Float64Array(points.length);
-  const a = new Float64Array(3);
-  const b = new Float64Array(3);
+  const a: [number, number, number] = [0, 0, 0];
+  const b: [number, number, number] = [0, 0, 0];
   /** Adds the unit vector between a place and the nearest one apart from it in steps of `stride`, drawn in that sense. */
-  const add = (into: Float64Array, at: number, stride: number, steps: number): void => {
+  const add = (into: [number, number, number], at: number, stride: number, steps: number): void => {
     for (let k = 1; k <= steps; k++) {
       const other = at + k * stride;
       const x = points[other]! - points[at]!;
@@ -45,9 +46,9 @@ export function gridNormals({ columns, rows, points }: Grid): Float64Array {
       const length = Math.sqrt(x * x + y * y + z * z);
       if (length < TOLERANCE.length) continue;
       const scale = stride > 0 ? 1 / length : -1 / length;
-      into[0]! += x * scale;
-      into[1]! += y * scale;
-      into[2]! += z * scale;
+      into[0] += x * scale;
+      into[1] += y * scale;
+      into[2] += z * scale;
       return;
     }
   };
@@ -60,9 +61,7 @@ export function gridNormals({ columns, rows, points }: Grid): Float64Array {
       add(a, at, -3 * rows, i);
       add(b, at, 3, rows - 1 - j);
       add(b, at, -3, j);
-      const x = a[1]! * b[2]! - a[2]! * b[1]!;
-      const y = a[2]! * b[0]! - a[0]! * b[2]!;
-      const z = a[0]! * b[1]! - a[1]! * b[0]!;
+      const [x, y, z] = cross3(a, b);
       const length = Math.sqrt(x * x + y * y + z * z) || 1;
       normals[at] = x / length;
       normals[at + 1] = y / length;
@@ -102,7 +101,10 @@ export function gridSolid({ part, outer, inner, normals, uvs, faces }: Sheet): M
   positions.set(outer.points, 0);
   positions.set(inner.points, 3 * count);
   normal.set(normals, 0);
-  for (let k = 0; k < 3 * count; k++) normal[3 * count + k] = -normals[k]!;
+  normal.set(
+    normals.map((component) => -component),
+    3 * count,
+  );
   uv.set(uvs, 0);
   uv.set(uvs, 2 * count);
 
@@ -137,26 +139,17 @@ export function gridSolid({ part, outer, inner, normals, uvs, faces }: Sheet): M
   let at = 2 * count;
   for (const side of sides) {
     side.forEach((point, k) => {
-      const before = 3 * side[Math.max(0, k - 1)]!;
-      const after = 3 * side[Math.min(side.length - 1, k + 1)]!;
-      const p = outer.points;
-      const tx = p[after]! - p[before]!;
-      const ty = p[after + 1]! - p[before + 1]!;
-      const tz = p[after + 2]! - p[before + 2]!;
-      const [nx, ny, nz] = [normals[3 * point]!, normals[3 * point + 1]!, normals[3 * point + 2]!];
-      const [ex, ey, ez] = [ty * nz - tz * ny, tz * nx - tx * nz, tx * ny - ty * nx];
-      const length = Math.sqrt(ex * ex + ey * ey + ez * ez) || 1;
+      const before = tripleAt(outer.points, side[k - 1] ?? point);
+      const after = tripleAt(outer.points, side[k + 1] ?? point);
+      const outward = unit3(cross3(combine3(after, 1, before, -1), tripleAt(normals, point)));
       for (const [grid, offset] of [
         [outer, 0],
         [inner, 1],
       ] as const) {
         const v = at + 2 * k + offset;
-        for (let c = 0; c < 3; c++) positions[3 * v + c] = grid.points[3 * point + c]!;
-        normal[3 * v] = ex / length;
-        normal[3 * v + 1] = ey / length;
-        normal[3 * v + 2] = ez / length;
-        uv[2 * v] = uvs[2 * point]!;
-        uv[2 * v + 1] = uvs[2 * point + 1]!;
+        positions.set(tripleAt(grid.points, point), 3 * v);
+        normal.set(outward, 3 * v);
+        uv.set(uvs.subarray(2 * point, 2 * point + 2), 2 * v);
       }
       if (k > 0) {
         const v = at + 2 * k;

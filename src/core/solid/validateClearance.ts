@@ -1,6 +1,6 @@
 import { TOLERANCE } from '../math/tolerance.ts';
 import { squaredTriangleDistance } from '../math/triangleDistance.ts';
-import { cross3, dot3, unit3, type Vec3 } from '../math/vec3.ts';
+import { combine3, cross3, dot3, tripleAt, unit3, type Vec3 } from '../math/vec3.ts';
 import type { MeshData } from './meshData.ts';
 import { weld } from './validateSolid.ts';
 
@@ -40,11 +40,11 @@ export function validateClearance(parts: readonly MeshData[], tolerance = TOUCH_
       if (a === b || !overlap(a.box, b.box, tolerance)) continue;
       let depth = tolerance;
       let at: Vec3 | null = null;
-      for (let k = 0; k < a.probes.length; k += 3) {
-        const p: Vec3 = [a.probes[k]!, a.probes[k + 1]!, a.probes[k + 2]!];
+      for (let k = 0; k < a.probes.length / 3; k++) {
+        const p = tripleAt(a.probes, k);
         if (!within(p, b.box)) continue;
         if (b.depthAlongRay(p) <= depth || b.distanceInBin(p) <= depth) continue;
-        const exact = distanceTo(b.mesh, everyTriangle(b.mesh), p);
+        const exact = distanceTo(b.mesh, b.triangles, p);
         if (exact > depth) {
           depth = exact;
           at = p;
@@ -55,12 +55,16 @@ export function validateClearance(parts: readonly MeshData[], tolerance = TOUCH_
   return found.sort((p, q) => q.depth - p.depth);
 }
 
+const AXES = [0, 1, 2] as const;
+
 type Box = readonly [min: Vec3, max: Vec3];
 
 interface Solid {
   readonly mesh: MeshData;
   readonly box: Box;
   readonly probes: Float64Array;
+  /** Where each triangle begins in the mesh's indices. */
+  readonly triangles: readonly number[];
   /** 0 for a point outside; inside, the distance to the nearer crossing of a line through it, an upper bound of the depth. */
   depthAlongRay(p: Vec3): number;
   /** Distance to the nearest of the triangles on the line through it; where faces touch, the depth without a full search. */
@@ -68,7 +72,7 @@ interface Solid {
 }
 
 const overlap = (a: Box, b: Box, by: number): boolean =>
-  [0, 1, 2].every((i) => a[0][i]! < b[1][i]! - by && b[0][i]! < a[1][i]! - by);
+  AXES.every((i) => a[0][i] < b[1][i] - by && b[0][i] < a[1][i] - by);
 const within = (p: Vec3, [min, max]: Box): boolean =>
   p[0] > min[0] && p[1] > min[1] && p[2] > min[2] && p[0] < max[0] && p[1] < max[1] && p[2] < max[2];
 
@@ -81,53 +85,53 @@ const MOST_BINS = 96;
 
 function solidOf(mesh: MeshData): Solid {
   const { positions, indices } = mesh;
-  const count = positions.length / 3;
-  const shadow = new Float64Array(3 * count);
-  const min = [Infinity, Infinity, Infinity];
-  const max = [-Infinity, -Infinity, -Infinity];
-  const low = [Infinity, Infinity];
-  const high = [-Infinity, -Infinity];
-  for (let v = 0; v < count; v++) {
-    const p: Vec3 = [positions[3 * v]!, positions[3 * v + 1]!, positions[3 * v + 2]!];
+  const shadow = new Float64Array(positions.length);
+  const min: [number, number, number] = [Infinity, Infinity, Infinity];
+  const max: [number, number, number] = [-Infinity, -Infinity, -Infinity];
+  const low: [number, number, number] = [Infinity, Infinity, Infinity];
+  const high: [number, number, number] = [-Infinity, -Infinity, -Infinity];
+  for (let v = 0; v < positions.length / 3; v++) {
+    const p = tripleAt(positions, v);
     const q: Vec3 = [dot3(p, SIDE), dot3(p, UP), dot3(p, RAY)];
-    for (let c = 0; c < 3; c++) {
-      shadow[3 * v + c] = q[c]!;
-      min[c] = Math.min(min[c]!, p[c]!);
-      max[c] = Math.max(max[c]!, p[c]!);
-    }
-    for (let c = 0; c < 2; c++) {
-      low[c] = Math.min(low[c]!, q[c]!);
-      high[c] = Math.max(high[c]!, q[c]!);
+    shadow.set(q, 3 * v);
+    for (const c of AXES) {
+      min[c] = Math.min(min[c], p[c]);
+      max[c] = Math.max(max[c], p[c]);
+      low[c] = Math.min(low[c], q[c]);
+      high[c] = Math.max(high[c], q[c]);
     }
   }
   const across = Math.min(MOST_BINS, Math.ceil(Math.sqrt(indices.length / 3)));
-  const size = [0, 1].map((c) => Math.max(TOLERANCE.length, (high[c]! - low[c]!) / across)) as [number, number];
+  const sizeOf = (c: 0 | 1): number => Math.max(TOLERANCE.length, (high[c] - low[c]) / across);
+  const size = [sizeOf(0), sizeOf(1)] as const;
   const binOf = (value: number, c: 0 | 1): number =>
-    Math.max(0, Math.min(across - 1, Math.floor((value - low[c]!) / size[c])));
+    Math.max(0, Math.min(across - 1, Math.floor((value - low[c]) / size[c])));
   const bins: number[][] = Array.from({ length: across * across }, () => []);
+  const bin = (i: number, j: number): number[] => bins[i * across + j]!;
   for (let k = 0; k < indices.length; k += 3) {
-    const range = (c: 0 | 1): readonly [number, number] => {
-      const u = shadow[3 * indices[k]! + c]!;
-      const v = shadow[3 * indices[k + 1]! + c]!;
-      const w = shadow[3 * indices[k + 2]! + c]!;
-      return [binOf(Math.min(u, v, w), c), binOf(Math.max(u, v, w), c)];
-    };
+    const [a, b, c] = tripleAt(indices, k / 3);
+    const [p, q, r] = [tripleAt(shadow, a), tripleAt(shadow, b), tripleAt(shadow, c)];
+    const range = (axis: 0 | 1): readonly [number, number] => [
+      binOf(Math.min(p[axis], q[axis], r[axis]), axis),
+      binOf(Math.max(p[axis], q[axis], r[axis]), axis),
+    ];
     const [left, right] = range(0);
     const [bottom, top] = range(1);
-    for (let i = left; i <= right; i++) for (let j = bottom; j <= top; j++) bins[i * across + j]!.push(k);
+    for (let i = left; i <= right; i++) for (let j = bottom; j <= top; j++) bin(i, j).push(k);
   }
   return {
     mesh,
-    box: [min as unknown as Vec3, max as unknown as Vec3],
+    box: [min, max],
     probes: probesOf(mesh),
+    triangles: Array.from({ length: indices.length / 3 }, (_, t) => 3 * t),
     depthAlongRay(p) {
       const x = dot3(p, SIDE);
       const y = dot3(p, UP);
       const z = dot3(p, RAY);
-      if (x < low[0]! || x > high[0]! || y < low[1]! || y > high[1]!) return 0;
+      if (x < low[0] || x > high[0] || y < low[1] || y > high[1]) return 0;
       let crossings = 0;
       let nearest = Number.POSITIVE_INFINITY;
-      for (const k of bins[binOf(x, 0) * across + binOf(y, 1)]!) {
+      for (const k of bin(binOf(x, 0), binOf(y, 1))) {
         const a = 3 * indices[k]!;
         const b = 3 * indices[k + 1]!;
         const c = 3 * indices[k + 2]!;
@@ -148,7 +152,7 @@ function solidOf(mesh: MeshData): Solid {
       }
       return crossings % 2 === 1 ? nearest : 0;
     },
-    distanceInBin: (p) => distanceTo(mesh, bins[binOf(dot3(p, SIDE), 0) * across + binOf(dot3(p, UP), 1)]!, p),
+    distanceInBin: (p) => distanceTo(mesh, bin(binOf(dot3(p, SIDE), 0), binOf(dot3(p, UP), 1)), p),
   };
 }
 
@@ -156,42 +160,33 @@ function solidOf(mesh: MeshData): Solid {
 function probesOf(mesh: MeshData): Float64Array {
   const { positions, indices } = mesh;
   const out: number[] = [];
-  const corner = (v: number): Vec3 => [positions[3 * v]!, positions[3 * v + 1]!, positions[3 * v + 2]!];
   weld(mesh).forEach((first, v) => {
-    if (first === v) out.push(...corner(v));
+    if (first === v) out.push(...tripleAt(positions, v));
   });
-  for (let k = 0; k < indices.length; k += 3)
-    for (let e = 0; e < 3; e++) {
-      const i = indices[k + e]!;
-      const j = indices[k + ((e + 1) % 3)]!;
-      if (i > j) continue;
-      const a = corner(i);
-      const b = corner(j);
-      const parts = Math.floor(Math.hypot(b[0] - a[0], b[1] - a[1], b[2] - a[2]) / PROBE);
-      for (let n = 1; n < parts; n++) {
-        const t = n / parts;
-        out.push(a[0] + t * (b[0] - a[0]), a[1] + t * (b[1] - a[1]), a[2] + t * (b[2] - a[2]));
-      }
+  for (let t = 0; t < indices.length / 3; t++) {
+    const [i, j, k] = tripleAt(indices, t);
+    for (const [from, to] of [
+      [i, j],
+      [j, k],
+      [k, i],
+    ] as const) {
+      if (from > to) continue;
+      const a = tripleAt(positions, from);
+      const ab = combine3(tripleAt(positions, to), 1, a, -1);
+      const parts = Math.floor(Math.hypot(...ab) / PROBE);
+      for (let n = 1; n < parts; n++) out.push(...combine3(a, 1, ab, n / parts));
     }
+  }
   return new Float64Array(out);
 }
 
-function* everyTriangle({ indices }: MeshData): Generator<number> {
-  for (let k = 0; k < indices.length; k += 3) yield k;
-}
-
 /** Distance from a point to the nearest of some triangles, each given by where it begins in `indices`. */
-function distanceTo({ positions, indices }: MeshData, triangles: Iterable<number>, p: Vec3): number {
+function distanceTo({ positions, indices }: MeshData, triangles: readonly number[], p: Vec3): number {
+  const from = (vertex: number): Vec3 => combine3(tripleAt(positions, vertex), 1, p, -1);
   let best = Number.POSITIVE_INFINITY;
-  const corner = (v: number): Vec3 => [
-    positions[3 * v]! - p[0],
-    positions[3 * v + 1]! - p[1],
-    positions[3 * v + 2]! - p[2],
-  ];
-  for (const k of triangles)
-    best = Math.min(
-      best,
-      squaredTriangleDistance(corner(indices[k]!), corner(indices[k + 1]!), corner(indices[k + 2]!)),
-    );
+  for (const k of triangles) {
+    const [a, b, c] = tripleAt(indices, k / 3);
+    best = Math.min(best, squaredTriangleDistance(from(a), from(b), from(c)));
+  }
   return Math.sqrt(best);
 }

@@ -1,3 +1,4 @@
+import { cross3, dot3, tripleAt } from '../math/vec3.ts';
 import type { MeshData } from './meshData.ts';
 
 /** What is wrong with a mesh as a closed solid; empty when nothing is. */
@@ -13,13 +14,13 @@ export function validateSolid(mesh: MeshData): string[] {
   if (next !== mesh.indices.length) faults.push(`${mesh.part}: faces end at ${next} of ${mesh.indices.length} indices`);
   const ids = weld(mesh);
   const edges = new Map<number, number>();
-  for (let k = 0; k < mesh.indices.length; k++) {
-    const from = ids[mesh.indices[k]!]!;
-    const to = ids[mesh.indices[k % 3 === 2 ? k - 2 : k + 1]!]!;
-    if (from === to) continue;
+  const welded = mesh.indices.map((vertex) => ids[vertex]!);
+  welded.forEach((from, k) => {
+    const to = welded[k % 3 === 2 ? k - 2 : k + 1]!;
+    if (from === to) return;
     const key = Math.min(from, to) * ids.length + Math.max(from, to);
     edges.set(key, (edges.get(key) ?? 0) + (from < to ? 1 : -1));
-  }
+  });
   const open = [...edges.values()].filter((balance) => balance !== 0).length;
   if (open > 0) faults.push(`${mesh.part}: ${open} edges are not shared by two opposite triangles`);
   const volume = solidVolume(mesh);
@@ -28,16 +29,11 @@ export function validateSolid(mesh: MeshData): string[] {
 }
 
 /** Volume of a closed solid, mm3: sum over its triangles of a . (b x c) / 6. */
-export function solidVolume(mesh: MeshData): number {
+export function solidVolume({ positions, indices }: MeshData): number {
   let volume = 0;
-  const p = mesh.positions;
-  for (let k = 0; k < mesh.indices.length; k += 3) {
-    const [i, j, l] = [3 * mesh.indices[k]!, 3 * mesh.indices[k + 1]!, 3 * mesh.indices[k + 2]!];
-    volume +=
-      (p[i]! * (p[j + 1]! * p[l + 2]! - p[j + 2]! * p[l + 1]!) +
-        p[i + 1]! * (p[j + 2]! * p[l]! - p[j]! * p[l + 2]!) +
-        p[i + 2]! * (p[j]! * p[l + 1]! - p[j + 1]! * p[l]!)) /
-      6;
+  for (let t = 0; t < indices.length / 3; t++) {
+    const [a, b, c] = tripleAt(indices, t);
+    volume += dot3(tripleAt(positions, a), cross3(tripleAt(positions, b), tripleAt(positions, c))) / 6;
   }
   return volume;
 }

@@ -4,6 +4,8 @@ import { penLoopDrawing, penLoopMarks, penLoopOf } from '../../../src/core/patte
 import type { PatternSource } from '../../../src/core/pattern/seam.ts';
 import { seamHoles } from '../../../src/core/pattern/seamHoles.ts';
 import { printer } from '../../../src/core/units/printer.ts';
+import { defined } from '../../defined.ts';
+import { nth } from '../../nth.ts';
 import type { Change } from './coverOf.ts';
 import { cornersOf, nearly, placesOf, plainSource, series, TURNED } from './plainSource.ts';
 
@@ -12,7 +14,7 @@ vi.mock('../../../src/core/pattern/letteredPiece.ts', { spy: true });
 const LOOP = { pen_mm: 10, ease_mm: 1, width_mm: 34 };
 const sourceOf = (width_mm = 34, change: Change = {}) =>
   plainSource({ ...change, construction: { penLoop: { ...LOOP, width_mm }, ...(change.construction as object) } });
-const loopOf = (source: PatternSource) => penLoopOf(source, seamHoles(source))!;
+const loopOf = (source: PatternSource) => defined(penLoopOf(source, seamHoles(source)));
 const loop = (width_mm = 34, change: Change = {}) => loopOf(sourceOf(width_mm, change));
 const heights = (width_mm = 34, change: Change = {}) => loop(width_mm, change).holes.map(({ at }) => at[1]);
 
@@ -117,21 +119,22 @@ describe('the piece of a pen loop', () => {
       construction: { slitWidth_mm: Math.SQRT2, slitAngle_deg: 45 },
     });
     const slits = placesOf(penLoopDrawing(source, loopOf(source), printer('mm')).layers.hole);
-    const [near, far] = [slits[0]!, slits[slits.length / 2]!];
-    expect([near[2]! - near[0]!, near[3]! - near[1]!].map(Math.abs)).toEqual(nearly([1, 1]));
-    expect([far[0]! - far[2]!, far[3]! - far[1]!]).toEqual(nearly([near[2]! - near[0]!, near[3]! - near[1]!]));
+    const run = (slit: readonly number[]) => [nth(slit, 2) - nth(slit, 0), nth(slit, 3) - nth(slit, 1)] as const;
+    const [near, far] = [run(nth(slits, 0)), run(nth(slits, slits.length / 2))];
+    expect(near.map(Math.abs)).toEqual(nearly([1, 1]));
+    expect([-far[0], far[1]]).toEqual(nearly(near));
   });
 
   test('is named between the folds; leather may be cut in any direction, card says nothing of it', () => {
     vi.mocked(letteredPiece).mockClear();
     const { sums } = drawn();
     const size = `length ${printer('mm').size(LENGTH)}`;
-    const [, , lines, box] = vi.mocked(letteredPiece).mock.lastCall!;
+    const [, , lines, box] = defined(vi.mocked(letteredPiece).mock.lastCall);
     expect(lines).toEqual(['in any direction', size]);
     expect(box).toEqual(nearly({ x: 9, y: 3.4, width: LENGTH - 18, height: 27.2 }));
     expect(sums[1]).toMatchObject({ dimension: 'height', total: 34, parts: [{ name: 'width of the loop', each: 34 }] });
     drawn({ isCard: true });
-    expect(vi.mocked(letteredPiece).mock.lastCall![2]).toEqual([size]);
+    expect(defined(vi.mocked(letteredPiece).mock.lastCall)[2]).toEqual([size]);
   });
 
   test('is shown on the outside at the right edge, two margins deep', () => {

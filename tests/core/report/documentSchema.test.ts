@@ -7,7 +7,7 @@ import { jobDocument, soundJob } from '../../jobArbitrary.ts';
 import { checkLaw } from '../../laws.ts';
 
 /** An independent validator of what the command line prints. `unit` is a note, which no standard names. */
-const schema = JSON.parse((await run('fit', ['--schema'])).stdout);
+const schema: Documents = JSON.parse((await run('fit', ['--schema'])).stdout);
 const ajv = new Ajv2020({ allErrors: true, strictTypes: false }).addVocabulary(['unit']).addSchema(schema, 'documents');
 const isValid = (part: 'job' | 'report', value: unknown) =>
   ajv.validate(`documents#/$defs/${part}`, JSON.parse(JSON.stringify(value)));
@@ -58,8 +58,9 @@ describe('the JSON Schema that fit prints', () => {
   });
 
   test('gives title, help, unit, range and default of a field, also a default of 0 or null', () => {
-    const { book, seam, pockets } = schema.$defs.job.properties;
-    expect(book.properties.width_mm).toEqual({
+    const at = (...path: readonly string[]) =>
+      path.reduce((part: Part | undefined, name) => part?.properties?.[name], schema.$defs.job);
+    expect(at('book', 'width_mm')).toEqual({
       title: 'Width',
       description: expect.stringContaining('board'),
       unit: 'mm',
@@ -67,8 +68,8 @@ describe('the JSON Schema that fit prints', () => {
       minimum: 30,
       maximum: 1000,
     });
-    expect(seam.properties.cornerRadius_mm).toMatchObject({ default: 0, minimum: 0, maximum: 60 });
-    expect(pockets.properties).toMatchObject({ depth_mm: { default: null }, hold_mm: { default: 40 } });
+    expect(at('seam', 'cornerRadius_mm')).toMatchObject({ default: 0, minimum: 0, maximum: 60 });
+    expect(at('pockets')?.properties).toMatchObject({ depth_mm: { default: null }, hold_mm: { default: 40 } });
   });
 
   test('has a title for every field of a job', () => {
@@ -82,6 +83,10 @@ describe('the JSON Schema that fit prints', () => {
     expect(untitled(schema.$defs.job, [])).toEqual([]);
   });
 });
+
+interface Documents {
+  readonly $defs: { readonly job: Part };
+}
 
 interface Part {
   readonly type?: string;

@@ -3,6 +3,7 @@ import { measuringSheetPdf } from '../../../src/output/measuringSheet/measuringS
 import { printedRuler } from '../../../src/output/measuringSheet/printedRuler.ts';
 import { ASKED } from '../../../src/output/measuringSheet/sheetWords.ts';
 import { defined } from '../../defined.ts';
+import { nth } from '../../nth.ts';
 import { type ReadWords, readPdf } from '../pdfReading.ts';
 
 const SHEETS = [
@@ -16,15 +17,15 @@ describe.each(SHEETS)('the measuring sheet on $paper in $units', ({ paper, units
   test('is one page with its words to select, and nothing runs over its edges', async () => {
     const pages = await readPdf(await measuringSheetPdf({ paper, units }));
     expect(pages).toHaveLength(1);
-    const [page] = pages;
-    expect(page!.width).toBeCloseTo(width, 1);
-    expect(page!.height).toBeCloseTo(height, 1);
-    const text = page!.words.map((word) => word.text).join(' ');
+    const page = nth(pages, 0);
+    expect(page.width).toBeCloseTo(width, 1);
+    expect(page.height).toBeCloseTo(height, 1);
+    const text = page.words.map((word) => word.text).join(' ');
     for (const { name } of ASKED) expect(text).toContain(name);
     expect(text).toContain('Measuring a book');
     const points = [
-      ...page!.paths.flatMap(({ chains }) => chains.flat()),
-      ...page!.words.filter((word) => word.text.trim() !== '').map(({ at }) => at),
+      ...page.paths.flatMap(({ chains }) => chains.flat()),
+      ...page.words.filter((word) => word.text.trim() !== '').map(({ at }) => at),
     ];
     for (const [x, y] of points) {
       expect(x).toBeGreaterThanOrEqual(5);
@@ -35,8 +36,8 @@ describe.each(SHEETS)('the measuring sheet on $paper in $units', ({ paper, units
   });
 
   test('sets no line of words on another', async () => {
-    const [page] = await readPdf(await measuringSheetPdf({ paper, units }));
-    const words = page!.words.filter((word) => word.text.trim() !== '');
+    const page = nth(await readPdf(await measuringSheetPdf({ paper, units })), 0);
+    const words = page.words.filter((word) => word.text.trim() !== '');
     const meet = (a: ReadWords, b: ReadWords): boolean =>
       Math.abs(a.at[1] - b.at[1]) < 0.9 * Math.max(a.height, b.height) &&
       a.at[0] < b.at[0] + b.width &&
@@ -51,8 +52,8 @@ describe.each(SHEETS)('the measuring sheet on $paper in $units', ({ paper, units
   });
 
   test('asks in words for every letter of the drawings, in the unit wanted', async () => {
-    const [page] = await readPdf(await measuringSheetPdf({ paper, units }));
-    const texts = page!.words.map((word) => word.text);
+    const page = nth(await readPdf(await measuringSheetPdf({ paper, units })), 0);
+    const texts = page.words.map((word) => word.text);
     for (const { letter } of ASKED) expect(texts.filter((text) => text === letter)).toHaveLength(2);
     expect(texts.filter((text) => text === units)).toHaveLength(ASKED.length);
   });
@@ -62,27 +63,30 @@ describe.each(SHEETS)('the measuring sheet on $paper in $units', ({ paper, units
   });
 
   test('asks for a card that ends exactly at its mark, and says on either side of it what is wrong with the print', async () => {
-    const [page] = await readPdf(await measuringSheetPdf({ paper, units }));
-    const upright = page!.paths.flatMap(({ chains, lineWidth, isDashed }) =>
-      chains
-        .filter(([a, b]) => a !== undefined && b !== undefined && a[0] === b[0] && a[1] < 30 && b[1] < 30)
-        .map(([a, b]) => ({ x: a![0], top: Math.max(a![1], b![1]), lineWidth, isDashed })),
+    const page = nth(await readPdf(await measuringSheetPdf({ paper, units })), 0);
+    const upright = page.paths.flatMap(({ chains, lineWidth, isDashed }) =>
+      chains.flatMap(([a, b]) =>
+        a !== undefined && b !== undefined && a[0] === b[0] && a[1] < 30 && b[1] < 30
+          ? [{ x: a[0], top: Math.max(a[1], b[1]), lineWidth, isDashed }]
+          : [],
+      ),
     );
     const top = Math.max(...upright.map((line) => line.top));
-    const [stop, mark, ...others] = upright.filter((line) => top - line.top < 1e-6).sort((a, b) => a.x - b.x);
-    expect(others).toEqual([]);
-    expect(stop!.x).toBeCloseTo(Math.min(...upright.map(({ x }) => x)), 6);
+    const lines = upright.filter((line) => top - line.top < 1e-6).sort((a, b) => a.x - b.x);
+    expect(lines).toHaveLength(2);
+    const [stop, mark] = [nth(lines, 0), nth(lines, 1)];
+    expect(stop.x).toBeCloseTo(Math.min(...upright.map(({ x }) => x)), 6);
     // ISO/IEC 7810, size ID-1: 85.60 mm. A thick or dashed line would hide an error as large as its thickness.
-    expect(mark!.x - stop!.x).toBeCloseTo(85.6, 3);
-    expect(mark!.lineWidth).toBeLessThan(0.3);
-    expect(mark!.isDashed).toBe(false);
-    const wordsAt = (text: string) => defined(page!.words.find((word) => word.text.includes(text)));
+    expect(mark.x - stop.x).toBeCloseTo(85.6, 3);
+    expect(mark.lineWidth).toBeLessThan(0.3);
+    expect(mark.isDashed).toBe(false);
+    const wordsAt = (text: string) => defined(page.words.find((word) => word.text.includes(text)));
     const [large, small] = [wordsAt('print too large'), wordsAt('print too small')];
-    expect(large.at[0] + large.width).toBeLessThan(mark!.x);
-    expect(large.at[0] + large.width).toBeGreaterThan(mark!.x - 3);
-    expect(small.at[0]).toBeGreaterThan(mark!.x);
-    expect(small.at[0]).toBeLessThan(mark!.x + 3);
-    expect(page!.words.map(({ text }) => text).join(' ')).toContain('must end exactly at the mark');
+    expect(large.at[0] + large.width).toBeLessThan(mark.x);
+    expect(large.at[0] + large.width).toBeGreaterThan(mark.x - 3);
+    expect(small.at[0]).toBeGreaterThan(mark.x);
+    expect(small.at[0]).toBeLessThan(mark.x + 3);
+    expect(page.words.map(({ text }) => text).join(' ')).toContain('must end exactly at the mark');
   });
 });
 

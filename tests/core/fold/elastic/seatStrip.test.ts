@@ -181,14 +181,13 @@ describe('a board edge in its pocket', () => {
   it.each(EDGES)(
     'stands farther off in new elastic leather than in the pressed S, and nears it as the fold sets, %s',
     (edge) => {
-      const [fresh, half, set] = [0, 0.5, 0.8].map((creaseSet) =>
-        seatOf(edge, FIRM_PULL, true, jobOf({}, { creaseSet })),
-      );
-      expect(fresh!.seat).toBe(seatOf(edge, FIRM_PULL, false).seat);
-      expect(fresh!.seat).toBeGreaterThan(2 * fresh!.closed.seat);
-      expect(half!.seat).toBeLessThan(fresh!.seat);
-      expect(set!.seat).toBeLessThan(half!.seat);
-      expect(Math.abs(set!.needed - set!.closed.needed)).toBeLessThan(0.5);
+      const seatAt = (creaseSet: number) => seatOf(edge, FIRM_PULL, true, jobOf({}, { creaseSet }));
+      const [fresh, half, set] = [seatAt(0), seatAt(0.5), seatAt(0.8)];
+      expect(fresh.seat).toBe(seatOf(edge, FIRM_PULL, false).seat);
+      expect(fresh.seat).toBeGreaterThan(2 * fresh.closed.seat);
+      expect(half.seat).toBeLessThan(fresh.seat);
+      expect(set.seat).toBeLessThan(half.seat);
+      expect(Math.abs(set.needed - set.closed.needed)).toBeLessThan(0.5);
     },
   );
 
@@ -212,9 +211,10 @@ describe('a board edge in its pocket', () => {
     const layer = (t: number, offset: number, pull: number, run?: number) =>
       layerOf({ thickness: t, seatRadius: 0.7 * t, creaseSet: 0.8, offset, pull, held: held(t, pull), run });
     const pairs = leathers.map((t) => layer(t, board / 2, press / 2));
-    const balances = ([run, offset, pull]: readonly number[]) => {
-      const o = layer(leathers[0], offset!, pull!, run);
-      const p = layer(leathers[1], board - offset!, press - pull!, run);
+    const balances = (at: readonly number[]) => {
+      const [run, offset, pull] = [nth(at, 0), nth(at, 1), nth(at, 2)];
+      const o = layer(leathers[0], offset, pull, run);
+      const p = layer(leathers[1], board - offset, press - pull, run);
       return { off: [o.along + p.along, o.transverse - p.transverse, o.length - p.length], length: o.length };
     };
     let at = [(nth(pairs, 0).run + nth(pairs, 1).run) / 2, board / 2, press / 2];
@@ -257,7 +257,8 @@ describe('a board edge in its pocket', () => {
   });
 });
 
-function determinant([a, b, c]: readonly (readonly number[])[]): number {
-  const minor = (i: number, j: number) => nth(b!, i) * nth(c!, j) - nth(b!, j) * nth(c!, i);
-  return nth(a!, 0) * minor(1, 2) - nth(a!, 1) * minor(0, 2) + nth(a!, 2) * minor(0, 1);
+function determinant(rows: readonly (readonly number[])[]): number {
+  const [a, b, c] = [nth(rows, 0), nth(rows, 1), nth(rows, 2)];
+  const minor = (i: number, j: number) => nth(b, i) * nth(c, j) - nth(b, j) * nth(c, i);
+  return nth(a, 0) * minor(1, 2) - nth(a, 1) * minor(0, 2) + nth(a, 2) * minor(0, 1);
 }
