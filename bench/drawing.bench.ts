@@ -28,7 +28,7 @@ for (const [name, job] of [
   bench.add(`drawing, ${name}, ${drawing.holes} holes`, () => patternDrawing(design));
   bench.add(`SVG, ${name}`, () => patternSvg(drawing));
   bench.add(`DXF, ${name}`, () => patternDxf(drawing));
-  bench.add(`PDF on A4, ${name}`, () => patternPdf(design));
+  bench.add(`PDF on A4, ${name}`, () => patternPdf(patternDrawing(design)));
 }
 await bench.run();
 printTable(bench);

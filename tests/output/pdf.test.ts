@@ -5,7 +5,7 @@ import { flattened } from '../../src/core/math/contour.ts';
 import type { Vec2 } from '../../src/core/math/vec2.ts';
 import { patternDrawing } from '../../src/core/pattern/patternDrawing.ts';
 import { fitToPage, type Paper } from '../../src/output/pdf/paper.ts';
-import { drawingPdf, patternPdf } from '../../src/output/pdf/patternPdf.ts';
+import { patternPdf } from '../../src/output/pdf/patternPdf.ts';
 import { BAR_LENGTH } from '../../src/output/pdf/printerScale.ts';
 import { visualRuns } from '../../src/output/pdf/visualRuns.ts';
 import { coverOf } from '../core/pattern/coverOf.ts';
@@ -49,7 +49,7 @@ function diamondsOn(page: ReadPage): Map<string, Vec2> {
 describe.each(PAPERS.map((paper) => [nameOf(paper), paper] as const))('the template on %s, read back', (_, paper) => {
   let reading: Promise<ReadPage[]>;
   beforeAll(() => {
-    reading = patternPdf(design, { paper }).then(readPdf);
+    reading = patternPdf(patternDrawing(design), { paper }).then(readPdf);
     return reading;
   }, 180_000);
 
@@ -155,13 +155,13 @@ describe.each(PAPERS.map((paper) => [nameOf(paper), paper] as const))('the templ
 
 describe('the template', () => {
   test('is the same to the byte when made again', async () => {
-    const [a, b] = [await patternPdf(design), await patternPdf(design)];
+    const [a, b] = [await patternPdf(patternDrawing(design)), await patternPdf(patternDrawing(design))];
     expect(Buffer.compare(Buffer.from(a), Buffer.from(b))).toBe(0);
   });
 
   test('says on its first page what "fit to page" would do: 94.1 % or 97.3 %', async () => {
     const said = async (paper: Paper): Promise<string> =>
-      nth(await readPdf(await patternPdf(design, { paper })), 0)
+      nth(await readPdf(await patternPdf(patternDrawing(design), { paper })), 0)
         .words.map(({ text }) => text)
         .join(' ');
     expect(await said('A4')).toContain('onto Letter paper gives 94.1 %');
@@ -172,7 +172,7 @@ describe('the template', () => {
   });
 
   test('gives diagonals of the pieces on its first page', async () => {
-    const [first] = await readPdf(await patternPdf(design));
+    const [first] = await readPdf(await patternPdf(patternDrawing(design)));
     const text = first!.words.map((word) => word.text).join(' ');
     const { width, height } = design.pieces.outside;
     expect(text).toContain(`diagonal ${Math.hypot(width, height).toFixed(1)} mm`);
@@ -180,7 +180,7 @@ describe('the template', () => {
 
   test('marks where the edges of a rounded corner would meet, for its diagonal, and prints sizes as drawn', async () => {
     const inches = coverDesign({ ...design.job, work: { units: 'in', cutStep_mm: null } });
-    const pages = await readPdf(await patternPdf(inches, { paper: { roll_mm: 610 } }));
+    const pages = await readPdf(await patternPdf(patternDrawing(inches), { paper: { roll_mm: 610 } }));
     const outside = nth(patternDrawing(inches).pieces, 0);
     const page = nth(pagesOf(pages, outside.name), 0);
     const { low, high } = boundsOf(outlineOn(page));
@@ -198,7 +198,7 @@ describe('the template', () => {
       .slice(1)
       .map(Number) as [number, number, number];
     expect((said[0] + said[1] / said[2]) * 25.4).toBeCloseTo(outside.width, 6);
-    const square = await readPdf(await patternPdf(coverOf()));
+    const square = await readPdf(await patternPdf(patternDrawing(coverOf())));
     expect(
       nth(square, 0)
         .words.map((word) => word.text)
@@ -208,7 +208,7 @@ describe('the template', () => {
 
   test('corrects for a printer whose bars measured off: what it shrinks is drawn larger by as much', async () => {
     const bars = { x_mm: 148.5, y_mm: 151.2 };
-    const pages = await readPdf(await patternPdf(design, { bars }));
+    const pages = await readPdf(await patternPdf(patternDrawing(design), { bars }));
     const outside = nth(drawing.pieces, 0);
     for (const page of pagesOf(pages, outside.name)) {
       const { width, height } = boundsOf(outlineOn(page));
@@ -218,19 +218,23 @@ describe('the template', () => {
   });
 
   test('names "fit to page" where both bars show it, and refuses bars with a larger error than printers have', async () => {
-    const pages = await readPdf(await patternPdf(design, { bars: { x_mm: 141.1, y_mm: 141.2 } }));
+    const pages = await readPdf(await patternPdf(patternDrawing(design), { bars: { x_mm: 141.1, y_mm: 141.2 } }));
     expect(
       nth(pages, 0)
         .words.map(({ text }) => text)
         .join(' '),
     ).toContain('fitted to Letter paper');
-    await expect(patternPdf(design, { bars: { x_mm: 120, y_mm: 150 } })).rejects.toThrow(/allowed: 135 to 165 mm/);
-    await expect(patternPdf(design, { bars: { x_mm: Number.NaN, y_mm: 150 } })).rejects.toThrow(RangeError);
+    await expect(patternPdf(patternDrawing(design), { bars: { x_mm: 120, y_mm: 150 } })).rejects.toThrow(
+      /allowed: 135 to 165 mm/,
+    );
+    await expect(patternPdf(patternDrawing(design), { bars: { x_mm: Number.NaN, y_mm: 150 } })).rejects.toThrow(
+      RangeError,
+    );
   });
 
   test.each([false, true])('lies as the drawing does, so that front is front, mirrored %s', async (mirrored) => {
     const outside = nth(drawing.pieces, 0);
-    const pages = await readPdf(await patternPdf(design, { paper: { roll_mm: 610 }, mirrored }));
+    const pages = await readPdf(await patternPdf(patternDrawing(design), { paper: { roll_mm: 610 }, mirrored }));
     const page = nth(pagesOf(pages, outside.name), 0);
     const { low } = boundsOf(outlineOn(page));
     const drawn = page.paths.flatMap(({ chains }) => chains.flat());
@@ -251,7 +255,10 @@ describe('the template', () => {
   test('mirrored has the same outline turned over', async () => {
     const outside = nth(drawing.pieces, 0);
     const page = nth(
-      pagesOf(await readPdf(await patternPdf(design, { paper: { roll_mm: 610 }, mirrored: true })), outside.name),
+      pagesOf(
+        await readPdf(await patternPdf(patternDrawing(design), { paper: { roll_mm: 610 }, mirrored: true })),
+        outside.name,
+      ),
       0,
     );
     const { low } = boundsOf(outlineOn(page));
@@ -261,8 +268,8 @@ describe('the template', () => {
   });
 
   test('refuses an unknown paper', async () => {
-    await expect(patternPdf(design, { paper: 'A9' as Paper })).rejects.toThrow(/allowed: A4, Letter/);
-    await expect(patternPdf(design, { paper: { roll_mm: 20 } })).rejects.toThrow(/allowed: 200 to/);
+    await expect(patternPdf(patternDrawing(design), { paper: 'A9' as Paper })).rejects.toThrow(/allowed: A4, Letter/);
+    await expect(patternPdf(patternDrawing(design), { paper: { roll_mm: 20 } })).rejects.toThrow(/allowed: 200 to/);
   });
 
   test('of the largest cover there is comes out whole, or is refused where it would take over 400 pages', async () => {
@@ -270,14 +277,14 @@ describe('the template', () => {
       book: { width_mm: 1000, height_mm: 1500, thickness_mm: 300 },
       pattern: { outsideWidth_mm: 4000, outsideHeight_mm: 2000 },
     });
-    const pages = await readPdf(await patternPdf(huge, { paper: { roll_mm: 914 } }));
+    const pages = await readPdf(await patternPdf(patternDrawing(huge), { paper: { roll_mm: 914 } }));
     expect(pagesOf(pages, nth(patternDrawing(huge).pieces, 0).name).length).toBeGreaterThan(1);
-    expect((await readPdf(await patternPdf(huge))).length).toBeLessThanOrEqual(400);
+    expect((await readPdf(await patternPdf(patternDrawing(huge)))).length).toBeLessThanOrEqual(400);
     const four = {
       ...patternDrawing(huge),
       pieces: Array.from({ length: 4 }, () => nth(patternDrawing(huge).pieces, 0)),
     };
-    await expect(drawingPdf(four)).rejects.toThrow(/allowed: 400. Choose a larger paper/);
+    await expect(patternPdf(four)).rejects.toThrow(/allowed: 400. Choose a larger paper/);
   });
 
   test('has words without room on a small piece beside it on its page, with a leader', async () => {
@@ -285,7 +292,7 @@ describe('the template', () => {
     const small = coverOf({ book, construction: { strap: {}, penLoop: {} } });
     const [outside] = patternDrawing(small).pieces;
     expect(outside!.unwritten.length).toBeGreaterThan(0);
-    const page = nth(pagesOf(await readPdf(await patternPdf(small)), 'Outside'), 0);
+    const page = nth(pagesOf(await readPdf(await patternPdf(patternDrawing(small))), 'Outside'), 0);
     const { low, high } = boundsOf(outlineOn(page));
     const said = page.words.filter(({ at }) => at[1] < low[1] && at[1] > 20);
     const text = said.map((word) => word.text).join(' ');
@@ -298,16 +305,20 @@ describe('the template', () => {
   });
 
   test('names by number the characters that its letters lack, and draws a box for each', async () => {
-    const pages = await readPdf(await patternPdf(coverOf({ name: 'Küste → 潮 🐟' })));
+    const pages = await readPdf(await patternPdf(patternDrawing(coverOf({ name: 'Küste → 潮 🐟' }))));
     expect(nth(nth(pages, 0).words, 0).text).toBe('Küste → □ □');
     expect(nth(pages, 0).words.map(({ text }) => text)).toContain(
       "□ stands for what this sheet's letters lack: U+6F6E, U+1F41F",
     );
     const told: string[] = [];
-    await patternPdf(coverOf({ name: '潮 → 潮 🐟' }), { onLacking: (characters) => told.push(...characters) });
+    await patternPdf(patternDrawing(coverOf({ name: '潮 → 潮 🐟' })), {
+      onLacking: (characters) => told.push(...characters),
+    });
     expect(told).toEqual(['潮', '🐟']);
     const plain = await readPdf(
-      await patternPdf(coverOf({ name: 'Küste → x' }), { onLacking: () => expect.fail('nothing is lacking') }),
+      await patternPdf(patternDrawing(coverOf({ name: 'Küste → x' })), {
+        onLacking: () => expect.fail('nothing is lacking'),
+      }),
     );
     expect(
       nth(plain, 0)
@@ -317,7 +328,9 @@ describe('the template', () => {
   });
 
   test('sets a letter and its accent as one, and leaves out what is not drawn', async () => {
-    const pages = await readPdf(await patternPdf(coverOf({ name: 'thu\u0309y\u200b\u00adtrie\u0302\u0300u\t1' })));
+    const pages = await readPdf(
+      await patternPdf(patternDrawing(coverOf({ name: 'thu\u0309y\u200b\u00adtrie\u0302\u0300u\t1' }))),
+    );
     expect(nth(nth(pages, 0).words, 0).text).toBe('thủytriều 1');
   });
 

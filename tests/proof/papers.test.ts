@@ -62,7 +62,7 @@ interface Papers {
 async function papersOf(design: CoverDesign): Promise<Papers> {
   const report = designReport(design);
   const files = [
-    await patternPdf(design),
+    await patternPdf(patternDrawing(design)),
     await benchSheetPdf(design),
     await customerSheetPdf(customerSheet(design, report)),
   ];
@@ -119,7 +119,9 @@ describe.each(JOBS.slice(0, proofSize(JOBS.length, 4)))('the papers of “%s”,
   test('have no word on a hole, a slit, a fold, a seam, a cut edge or any other line of the drawing', async () => {
     const { job } = design;
     const inInches = { ...job, work: { ...job.work, units: 'in' as const } };
-    const card = await readPdf(await patternPdf(cardDesign(inInches, job.mockup.card), { mirrored: true }));
+    const card = await readPdf(
+      await patternPdf(patternDrawing(cardDesign(inInches, job.mockup.card)), { mirrored: true }),
+    );
     for (const page of [...papers.template.slice(1), ...card.slice(1)]) expect(wordsOnLines(page, isDrawn)).toEqual([]);
   });
 

@@ -226,7 +226,7 @@ function everySentence(design: CoverDesign, said: ReturnType<typeof sentences>):
 }
 
 async function checkPage(design: CoverDesign, drawing: Drawing): Promise<void> {
-  const [first] = await readPdf(await patternPdf(design, { paper: { roll_mm: 1500 } }));
+  const [first] = await readPdf(await patternPdf(patternDrawing(design), { paper: { roll_mm: 1500 } }));
   const text = first!.words.map((word) => word.text).join(' ');
   const { size } = printer(design.job.work.units);
   for (const { name, count, width, height } of drawing.pieces)

@@ -5,7 +5,7 @@ interface AssumptionsProps {
   readonly children: ReactNode;
 }
 
-/** Values nobody measured: kept out of the way, said to be assumptions, and open to change. */
+/** Values that were not measured, folded away, marked as assumptions, and open to change. */
 export function Assumptions({ title, children }: AssumptionsProps) {
   return (
     <details className="assumptions">

@@ -23,7 +23,7 @@ export function ChoiceField({ path, title, options, help, along }: ChoiceFieldPr
   ];
   const choose = (value: string, put: string | undefined): void =>
     dispatch({ type: 'edit', patches: patches(value, put) });
-  // The option that comes back once the job leaves the field out, with what that choice brings along.
+  // The option in force while the job leaves the field out, with its further changes.
   const [usual] = useState(() =>
     ofTheLast((document: JobDocument) =>
       options.find(({ value }) => {

@@ -14,7 +14,7 @@ interface FigureFieldProps {
   readonly empty: 'required' | 'default' | 'decided' | 'estimated' | 'unmeasured';
   /** The value that the tool decides on or estimates, mm. */
   readonly decided?: number;
-  /** Stands before the title where the same word occurs twice on the bench. */
+  /** Put before the title where the same word occurs twice on the bench. */
   readonly title?: string;
 }
 

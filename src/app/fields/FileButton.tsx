@@ -1,7 +1,7 @@
 import { useRef } from 'react';
 
 interface FileButtonProps {
-  /** What the button says, and what the file is called where it is asked for. */
+  /** Label of the button; `asks` is the label of the file input. */
   readonly title: string;
   readonly asks: string;
   readonly onFile: (file: File) => void;
@@ -24,7 +24,7 @@ export function FileButton({ title, asks, onFile }: FileButtonProps) {
         onChange={(event) => {
           const [file] = event.target.files ?? [];
           if (file !== undefined) onFile(file);
-          // So that the same file can be chosen again once it has been put right.
+          // So that the same file can be chosen again after it was corrected.
           event.target.value = '';
         }}
       />

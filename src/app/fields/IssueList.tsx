@@ -1,7 +1,7 @@
 import { useBench } from '../state/BenchContext.tsx';
 import { openIssues } from './fieldState.ts';
 
-/** Entries that cannot be used, each leading to its field. Picture and figures meanwhile show the last state that could. */
+/** Entries that cannot be used, each a link to its field. Picture and figures show the last usable state. */
 export function IssueList() {
   const issues = openIssues(useBench(({ history: { typed, parsed } }) => ({ typed, parsed })));
   return (

@@ -12,7 +12,7 @@ interface PlainFieldProps {
   readonly placeholder?: string | undefined;
   /** Path of the value in the job, where it is part of it, so that a list of issues can lead here. */
   readonly path?: string;
-  /** Lines of text that it has room for; one by default. */
+  /** Lines of text; one by default. */
   readonly rows?: number;
   /** What can be done about the entry, after its help. */
   readonly children?: ReactNode;
@@ -32,7 +32,7 @@ export function PlainField(props: PlainFieldProps) {
     placeholder,
     'aria-invalid': issues.length > 0,
     'aria-describedby': `${id}-echo ${id}-issue ${id}-help`,
-    // What is typed next is a step of its own.
+    // What is typed next is another step of undo.
     onBlur: () => dispatch({ type: 'settle' }),
   };
   return (

@@ -26,7 +26,7 @@ export function fieldIssues({ typed, parsed }: JobHistory, path: string): readon
 export interface OpenIssue {
   readonly path: string;
   readonly label: string;
-  /** What goes on after the label: ` is missing.`, or a colon and what is wrong. */
+  /** The words after the label: ` is missing.`, or a colon and what is wrong. */
   readonly words: string;
 }
 

@@ -4,7 +4,7 @@ import { useFieldIssues } from './fieldState.ts';
 
 interface Draft {
   readonly text: string;
-  /** The value that the text stands for, as printed; another value in its place ends the draft. */
+  /** The value of the text, as printed; another value ends the draft. */
   readonly of: string;
   readonly refused: string | null;
 }

@@ -34,7 +34,7 @@ const ENTRIES = {
 
 type Entry = keyof typeof ENTRIES;
 
-/** Two tests on an offcut that give this leather's own neutral fraction and bend ratio, with what their errors leave open. */
+/** Two tests on an offcut that give this leather's neutral fraction and bend ratio, with their errors. */
 export function Calibrate({ piece }: { readonly piece: LeatherName }) {
   const lengths = useLengths();
   const [bend, setBend] = useState(BENDS[0]!);

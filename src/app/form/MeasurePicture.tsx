@@ -123,7 +123,7 @@ type Pictured = (typeof PICTURED)[number];
 export const picturedAt = (path: string | undefined): Pictured | null =>
   PICTURED.find((known) => known === path) ?? null;
 
-/** A tape round the outline, at a distance so that it is seen beside the book. */
+/** A tape round the outline, at a distance that shows it beside the book. */
 function roundTheOutside(outline: readonly Vec2[], away: number): Vec2[] {
   const middle: Vec2 = [outline[0]![0] / 2, 0];
   return outline.map((point, i) => {

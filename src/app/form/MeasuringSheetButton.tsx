@@ -3,7 +3,7 @@ import { fileName } from '../../output/fileName.ts';
 import { useBench } from '../state/BenchContext.tsx';
 import { saveFile } from '../state/saveFile.ts';
 
-/** Saves the page that a customer fills in whose book is not in hand, in the units of the bench. */
+/** Saves the form for a customer who measures the book, in the units of the bench. */
 export function MeasuringSheetButton() {
   const units = useBench(({ view }) => view.units);
   const [failure, setFailure] = useState<string | null>(null);

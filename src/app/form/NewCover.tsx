@@ -35,7 +35,7 @@ const RISE = { path: 'book.spine.rise_mm', title: 'Rise of the spine' } as const
 
 const NEEDED = 'Needed to start a cover.';
 
-/** Asks for the figures that a new cover cannot do without; all else starts at its default. */
+/** Asks for the figures that a new cover needs; all else starts at its default. */
 export default function NewCover({ onClose }: { readonly onClose: () => void }) {
   const units = useBench(({ view }) => view.units);
   const dispatch = useDispatch();

@@ -2,7 +2,7 @@ import { useId, useState } from 'react';
 import { NOMINAL_SERIES, nominalBoard } from '../../core/index.ts';
 import { useBench, useDispatch, useLengths } from '../state/BenchContext.tsx';
 
-/** Fills width and height from a named size: a first estimate of a book that is not at hand. */
+/** Fills width and height from a named size, as a first estimate. */
 export function NominalSizes() {
   const square = useBench(({ history }) => history.good.job.book.square_mm);
   const dispatch = useDispatch();

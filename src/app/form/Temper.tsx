@@ -17,7 +17,7 @@ interface TemperProps {
 
 const OWN = 'own figures';
 
-/** The temper of a leather in one word, tied to how it folds; card stands beside the leathers. */
+/** The temper of a leather in one word, which sets how it folds; card is among the choices. */
 export function Temper({ piece, title }: TemperProps) {
   const dispatch = useDispatch();
   const lengths = useLengths();

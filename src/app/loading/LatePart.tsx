@@ -4,7 +4,7 @@ import { ErrorBoundary } from './ErrorBoundary.tsx';
 
 interface LatePartProps {
   readonly name: string;
-  /** Class that keeps its place open meanwhile, so that nothing moves when it comes. */
+  /** Class that reserves its place, so that nothing moves when it comes. */
   readonly room?: string;
   readonly children: ReactNode;
 }

@@ -1,6 +1,6 @@
 import type { Block } from '../../output/benchSheet/block.ts';
 
-/** What a bench sheet says, on screen: the same words, each item with all that belongs to it. */
+/** The blocks of a bench sheet on screen, each item with all that belongs to it. */
 export function Blocks({ blocks }: { readonly blocks: readonly Block[] }) {
   return (
     <ul className="sheet-items">
@@ -23,7 +23,7 @@ export function Blocks({ blocks }: { readonly blocks: readonly Block[] }) {
   );
 }
 
-/** Blocks in groups that each begin with an item; headings are the reader's own affair. */
+/** Blocks in groups that each begin with an item; headings are left out. */
 function items(blocks: readonly Block[]): Block[][] {
   const groups: Block[][] = [];
   for (const block of blocks) {

@@ -2,7 +2,7 @@ import { type CoverSupplies, type LaceStyle, laceNeed, laceOffReel } from '../..
 import { FigureField } from '../fields/FigureField.tsx';
 import { useBench } from '../state/BenchContext.tsx';
 
-/** Every style of lacing on this seam: lace by the way that it runs, beside what the trade reckons. */
+/** Every style of lacing on this seam: computed lace beside the trade's rule of thumb. */
 export function LaceByStyle({ supplies: { seams } }: { readonly supplies: CoverSupplies }) {
   const { design, lengths } = useBench(({ design, lengths }) => ({ design, lengths }));
   const { job } = design;

@@ -14,7 +14,7 @@ const PARTS = [
 
 type PartId = (typeof PARTS)[number]['id'];
 
-/** Everything that goes from the screen to the workbench, one part open at a time; nothing of it is fetched before. */
+/** The panels for the workbench, one open at a time; each is fetched when it is opened. */
 export default function Making() {
   const [open, setOpen] = useState<PartId | null>(null);
   const panel = useRef<HTMLDivElement>(null);

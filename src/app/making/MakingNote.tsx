@@ -1,6 +1,6 @@
 import type { Making } from './useMaking.ts';
 
-/** How the making of a file goes, read out as it changes. */
+/** Progress of making a file, read out as it changes. */
 export function MakingNote({ making }: { readonly making: Making }) {
   return (
     <div role="status" className="making">

@@ -8,7 +8,7 @@ import { Blocks } from './Blocks.tsx';
 import { LaceByStyle } from './LaceByStyle.tsx';
 import { Notes, Panel } from './PanelParts.tsx';
 
-/** What one cover uses up: leather, thread or lace, cement, ribbon, fastening. */
+/** Materials of one cover: leather, thread or lace, cement, ribbon, fastening. */
 function SuppliesPanel({ design, lengths }: Pick<Bench, 'design' | 'lengths'>) {
   const { supplies: rules } = design.job;
   const supplies = useMemo(() => coverSupplies(design), [design]);

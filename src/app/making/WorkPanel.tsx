@@ -16,7 +16,7 @@ const PAPERS = [
   { value: 'Letter', label: 'Letter' },
 ];
 
-/** The order of work with each caution at its step, and the bench sheet that takes it along. */
+/** The order of work with each caution at its step, and the bench sheet. */
 function WorkPanel({ design }: Pick<Bench, 'design'>) {
   const [paper, setPaper] = useState<'A4' | 'Letter'>('A4');
   const [making, make] = useMaking();

@@ -8,10 +8,10 @@ export type Making =
   | { readonly status: 'made'; readonly what: string; readonly lacking: readonly string[] }
   | { readonly status: 'failed'; readonly what: string; readonly why: string };
 
-/** The making itself, which can say what the file's letters lack. */
+/** Makes the file, and calls back with the characters that its letters lack. */
 type Work = (onLacking: (characters: readonly string[]) => void) => Promise<void>;
 
-/** Makes one file at a time and says how it goes. */
+/** Makes one file at a time, with its progress. */
 export function useMaking(): readonly [Making, (what: string, work: Work) => Promise<void>] {
   const [making, setMaking] = useState<Making>({ status: 'idle' });
   const make = async (what: string, work: Work): Promise<void> => {

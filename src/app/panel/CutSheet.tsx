@@ -9,7 +9,7 @@ interface CutSheetProps {
   readonly highlight: SegmentId | null;
 }
 
-/** What goes to the cutting mat: sizes with their sums, and the pattern. Fetched after the first paint. */
+/** The cut sizes with their sums, and the pattern. Fetched after the first paint. */
 function CutSheet({ design, highlight }: CutSheetProps) {
   const drawing = useMemo(() => patternDrawing(design), [design]);
   return (

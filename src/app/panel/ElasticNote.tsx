@@ -1,6 +1,6 @@
 import { useBench } from '../state/BenchContext.tsx';
 
-/** Says that the springy model gave no answer, and what stands without it. */
+/** Says that the springy model gave no answer, and what is known without it. */
 export default function ElasticNote() {
   const elastic = useBench((bench) => bench.elastic);
   if (elastic.status !== 'gaveUp') return null;

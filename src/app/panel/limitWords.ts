@@ -6,8 +6,8 @@ const BOUND_WORDS = { atLeast: 'at least', atMost: 'at most', within: 'within ±
 
 /**
  * A check's number with its limit and the side of it that is asked for, as `2.1 mm` and `at least 0 mm`; null where it
- * has none. Past a limit that does not fail the cover stands `better at most 30°`. A number that breaks its limit never
- * reads as if it kept it.
+ * has none. Past a limit that does not fail the cover stands `better at most 30°`. A number beyond its limit is never
+ * printed as within it.
  */
 export function limitWords(check: Judged, lengths: Printer): { value: string; limit: string } | null {
   const { id, verdict, value, limit, bound, unit } = check;
@@ -17,7 +17,7 @@ export function limitWords(check: Judged, lengths: Printer): { value: string; li
   const length = (): string => {
     if (id === 'seamMargin') return lengths.size(value);
     if (bound === 'within') return lengths.fine(value);
-    // Spare room is never overstated, nor is it where there is too much of it: one gap has one figure everywhere.
+    // Spare room is never overstated; a gap has the same figure everywhere.
     const gap = lengths.signedGap(value);
     return bound === 'atMost' && !isKept && gap === lengths.gap(limit) ? `over ${gap}` : gap;
   };

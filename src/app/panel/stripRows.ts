@@ -1,14 +1,14 @@
 import { type Check, type Report, STRIP_ROWS } from '../../core/index.ts';
 import type { ElasticState } from '../state/bench.ts';
 
-/** A row of the report, marked while it is still the one of the job before the last change. */
+/** A row of the report, marked while it belongs to the job before the last change. */
 export type ShownCheck = Check & { readonly isPending?: boolean };
 
 /**
- * The rows to show: those of the report, and in place of answers that are not there yet the last ones that were, marked; so
- * that no row goes and comes back.
- * @param report of the job as it stands
- * @param settled report of the last job that the springy model has answered; null before the first answer
+ * The rows to show: those of the report; until the strip is solved its last rows, marked, so that no row disappears and
+ * returns.
+ * @param report of the present job
+ * @param settled report of the last job whose strip is solved; null before the first
  */
 export function shownChecks(report: Report, elastic: ElasticState['status'], settled: Report | null): ShownCheck[] {
   if (elastic === 'solved') return report.checks;

@@ -1,6 +1,6 @@
 import type { CutSum, Drawing } from '../../core/index.ts';
 
-/** The sums that a pattern shows, each once: those of one part say nothing, and most heights are the outside's. */
+/** The sums of a pattern, each once: without those of a single part and without repeated heights. */
 export function writtenOut({ pieces, lengths }: Drawing): readonly { readonly name: string; readonly sum: CutSum }[] {
   const known = new Set<string>();
   const all = [

@@ -6,11 +6,11 @@ import { useCoverPicture } from './coverPicture.ts';
 import { usePrintedPictures } from './usePrintedPictures.ts';
 
 type LitSceneProps = Omit<CoverSceneProps, 'highlight'> & {
-  /** Stretch of the strip to light up. */
+  /** Stretch of the strip to highlight. */
   readonly highlight: SegmentId | null;
 };
 
-/** The scene, with the part of the cover lit that belongs to a stretch of the strip, and the picture that is printed. */
+/** The scene with the part of the cover highlighted that belongs to a stretch of the strip, and its printed picture. */
 export default function LitScene({ highlight, ...props }: LitSceneProps) {
   const { design, point } = props;
   const lit = useMemo(

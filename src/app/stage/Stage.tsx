@@ -7,13 +7,13 @@ import { OPENING_STAGE, type StageState } from './stageState.ts';
 import './stage.css';
 
 interface StageProps {
-  /** Stretch of the strip to light up. */
+  /** Stretch of the strip to highlight. */
   readonly highlight: SegmentId | null;
-  /** What stands beside the picture, or under its controls where there is little room. */
+  /** Shown beside the picture, or under its controls where there is little room. */
   readonly beside: ReactNode;
 }
 
-/** The cover on the book, and what chooses how it is looked at. */
+/** The cover on the book, and the controls of its view. */
 export function Stage({ highlight, beside }: StageProps) {
   const { look, setView } = useBench(({ view, setView }) => ({ look: view.look, setView }));
   const [stage, setWholeStage] = useState<StageState>(OPENING_STAGE);
@@ -22,7 +22,7 @@ export function Stage({ highlight, beside }: StageProps) {
     (change: Partial<StageState>): void => setWholeStage((whole) => ({ ...whole, ...change })),
     [],
   );
-  // Once a visit: who then asks for the full look has seen how slow it is.
+  // Once a visit: a maker who then chooses the full look knows how slow it is.
   const chooseLightLook = useCallback((): void => {
     if (wasSlow) return;
     setWasSlow(true);

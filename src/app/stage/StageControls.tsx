@@ -33,7 +33,7 @@ const TAUT_NOTE = 'Drawn tight over the book, so that the spare length shows at 
 const SETTLED_NOTE =
   'By the springy model: the boards have slid as far as they go, and the spare length stands off spine and boards.';
 
-/** Where in its making and from where the cover is seen, how the leather lies, and what is cut open. */
+/** Controls of the step of making, the viewpoint, the shape of the leather and the slice. */
 export function StageControls({ stage, setStage }: StageControlsProps) {
   const { pose, slice, viewpoint } = stage;
   const { look, setView, opening } = useBench(({ view, setView, design }) => ({

@@ -12,7 +12,7 @@ import { useColourScheme } from '../state/useColourScheme.ts';
 import { keptViewChoice } from '../state/viewChoice.ts';
 import { lookFrom, openingOf, poseWords, type StageState } from './stageState.ts';
 
-// Setting a scene up keeps page and driver busy, so it waits until the rest of the bench is there.
+// Setting up a scene keeps page and driver busy, so it waits until the rest of the bench is shown.
 const LitScene = lazy(async () => {
   await firstPaint;
   await idle();
@@ -32,19 +32,19 @@ const needs = ({ design, report: { headline }, view: { look, scheme }, lengths }
 type StageViewProps = ReturnType<typeof needs> & {
   readonly stage: StageState;
   readonly setStage: (change: Partial<StageState>) => void;
-  /** Stretch of the strip to light up. */
+  /** Stretch of the strip to highlight. */
   readonly highlight: SegmentId | null;
   readonly onSlowFrames: () => void;
 };
 
-/** Why the section stands where the scene should be. */
+/** Why the section is shown in place of the scene. */
 const REASONS: Readonly<Record<SceneAbsence, string>> = {
   preparing: 'The three-dimensional view is being prepared.',
   noWebGl: 'This browser offers no WebGL 2, so the three-dimensional view cannot be drawn.',
   contextLost: 'The browser has taken the drawing context away; the three-dimensional view comes back with it.',
 };
 
-/** The picture: the cover on the book in three dimensions, or its section until that is drawn or where it cannot be had. */
+/** The cover on the book in three dimensions, or its section until that is drawn or where it cannot be drawn. */
 function StageView(props: StageViewProps) {
   const { design, headline, look, scheme, lengths, stage, setStage, highlight, onSlowFrames } = props;
   const [absence, setAbsence] = useState<SceneAbsence | null>(isWebGlKnown() ? 'preparing' : 'noWebGl');

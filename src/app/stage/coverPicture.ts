@@ -5,7 +5,7 @@ import type { PictureHandle } from '../scene/PictureTaker.tsx';
 export interface CoverPicture {
   readonly scene: { readonly current: PictureHandle | null };
   readonly paper: { current: HTMLImageElement | null };
-  /** Resolves when the scene can be pictured, or is known to be missing. */
+  /** Resolves when a picture of the scene can be taken, or the scene is known to be missing. */
   readonly settled: Promise<void>;
   readonly holdScene: (scene: PictureHandle | null) => void;
   readonly tellMissing: () => void;

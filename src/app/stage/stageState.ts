@@ -2,7 +2,7 @@ import { type Fit, type Pose, printer, type RangePoint, SEQUENCE_STAGES } from '
 import type { Slice } from '../scene/slice.ts';
 import { VIEWPOINTS, type Viewpoint } from '../scene/viewpoints.ts';
 
-/** What the scene shows just now; forgotten when the page is left. */
+/** What the scene shows; not kept when the page is left. */
 export interface StageState {
   readonly pose: Pose;
   readonly point: RangePoint;
@@ -32,7 +32,7 @@ export const STAGE_WORDS: Readonly<Record<StageId, string>> = {
 /** The stage of the making that a place in the sequence belongs to. */
 export const stageAt = (at: number): StageId => SEQUENCE_STAGES.findLast(({ from }) => at >= from)?.id ?? 'pattern';
 
-/** Where each stage is best looked at: once what it does is done, and folding halfway. */
+/** Place at which each stage is shown: at its end, folding halfway. */
 export const STAGE_STOPS: Readonly<Record<StageId, number>> = {
   pattern: 0,
   pockets: 0.34,
@@ -49,7 +49,7 @@ export function poseWords(pose: Pose): string {
   return degrees === 180 ? 'open flat' : `open ${degrees} degrees`;
 }
 
-/** How far the book is open in a pose, in words; says so where the wrap does not let it close that far. */
+/** How far the book is open in a pose, in words; and whether the wrap keeps it from closing that far. */
 export function openingWords(pose: Pose, { staysOpen }: Pick<Fit, 'staysOpen'>): string {
   if (staysOpen === null) return 'the boards do not go in';
   const asked: Pose = pose.kind === 'opening' ? pose : { kind: 'opening', angle: 0 };
@@ -64,11 +64,11 @@ export function openingOf(pose: Pose): number {
   return Math.PI * Math.min(1, (1 - pose.at) / (1 - fold));
 }
 
-/** Opening from which one looks into a cover, and the one that it is given to be looked into, radians. */
+/** Opening from which the inside of a cover shows, and the opening that is set to show it, radians. */
 const SHOWS_INSIDE = Math.PI / 3;
 const LOOKED_INTO = (2 * Math.PI) / 3;
 
-/** What looking from a viewpoint changes: a book that is closed, or nearly, is opened to show its inside. */
+/** Changes for a viewpoint: a book that is closed, or nearly, is opened to show its inside. */
 export function lookFrom({ pose }: StageState, viewpoint: Viewpoint): Partial<StageState> {
   if (viewpoint !== 'inside' || openingOf(pose) >= SHOWS_INSIDE) return { viewpoint };
   return { viewpoint, pose: { kind: 'opening', angle: LOOKED_INTO } };

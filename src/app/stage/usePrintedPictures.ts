@@ -5,8 +5,8 @@ import type { CoverPicture } from './coverPicture.ts';
 export const PRINTED = { width: 1200, height: 900 } as const;
 
 /**
- * Takes pictures of the scenes whenever the page is about to be printed, by whatever command, for what a graphics card has
- * drawn is not always there to print. They must stand before the event ends, so they are taken at once.
+ * Takes pictures of the scenes whenever the page is about to be printed, because a canvas of the graphics card does not
+ * always print. They must be there before the event ends, so they are taken synchronously.
  */
 export function usePrintedPictures(pictures: readonly CoverPicture[]): void {
   useEffect(() => {

@@ -17,7 +17,7 @@ export function useBenchStore(): BenchStore {
 /**
  * What a component needs of the bench; it renders again only when that changes.
  * @param select may gather several values in an object or array, each compared by itself; an object made within another
- *   is never the same and renders for ever
+ *   is never the same and renders endlessly
  */
 export function useBench<T>(select: (bench: Bench) => T): T {
   const last = useRef<T>(undefined);

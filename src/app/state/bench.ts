@@ -12,12 +12,12 @@ import {
 import { type JobAction, type JobHistory, jobHistory } from './jobHistory.ts';
 import { keptViewChoice, type ViewChoice } from './viewChoice.ts';
 
-/** The elastic strip's answer for the open job: on its way, in the report, or not to be had, with the reason for the maker. */
+/** The elastic strip of the open job: being solved, in the report, or failed, with the reason for the maker. */
 export type ElasticState =
   | { readonly status: 'solving' | 'solved' }
   | { readonly status: 'gaveUp'; readonly why: string; readonly retry: () => void };
 
-/** What every part of the bench works with: the job, what follows from it, and the way it is looked at. */
+/** State of the bench: the job, what follows from it, and the chosen view. */
 export interface Bench {
   readonly history: JobHistory;
   readonly dispatch: (action: JobAction) => void;
@@ -25,7 +25,7 @@ export interface Bench {
   /** Of the closed form alone until `elastic` is solved. */
   readonly report: Report;
   readonly elastic: ElasticState;
-  /** The report of the last job that the strip has answered; null before the first answer. */
+  /** The report of the last job whose strip is solved; null before the first. */
   readonly settled: Report | null;
   readonly view: ViewChoice;
   readonly setView: (change: Partial<ViewChoice>) => void;
@@ -37,7 +37,7 @@ export interface Bench {
 
 export type BenchStore = StoreApi<Bench>;
 
-/** Makes the store of the bench. What follows from a job is worked out once, when the job changes. */
+/** Makes the store of the bench. What follows from a job is computed once, when the job changes. */
 export function createBench(start: JobHistory): BenchStore {
   return createStore<Bench>()((set) => ({
     history: start,
@@ -56,7 +56,7 @@ export function createBench(start: JobHistory): BenchStore {
           history,
           lengths: lengthsOf(history, bench.lengths),
           ...(job !== bench.design.job && outcome(job)),
-          // Given up once, it stays so until a worker answers: what is tried again with every edit is not shown as on its way.
+          // After a failure it stays `gaveUp` until a worker answers: retries are not shown as `solving`.
           ...(job !== bench.design.job && bench.elastic.status === 'solved' && { elastic: { status: 'solving' } }),
         };
       }),
@@ -69,7 +69,7 @@ function outcome(job: Job): Pick<Bench, 'design' | 'report'> {
   return { design, report: designReport(design) };
 }
 
-/** A field that cannot be used yet must not hold the unit back, so it is read from the document. */
+/** The unit is read from the document, so that a field that cannot be used does not delay it. */
 function lengthsOf({ document }: JobHistory, last?: Printer): Printer {
   const units = valueAt(document, 'work.units') === 'in' ? 'in' : 'mm';
   return last?.units === units ? last : printer(units);

@@ -10,13 +10,13 @@ import {
   patched,
 } from '../../core/index.ts';
 
-/** What the maker typed into a field, and the unit that figures without one stood for. */
+/** What the maker typed into a field, and the unit of figures without one. */
 export interface Typed {
   readonly text: string;
   readonly unit: LengthUnit;
 }
 
-/** Typed texts by the path of the value that they stand for. */
+/** Typed texts by the path of their value. */
 type TypedTexts = Readonly<Partial<Record<JobPath, Typed>>>;
 
 /** A job document, and the typed texts behind its values by path. */
@@ -25,11 +25,11 @@ export interface Written {
   readonly typed: TypedTexts;
 }
 
-/** Where a job stands on the shelf, and which of its saves this window knows. */
+/** Place of a job on the shelf, and the last of its saves that this window knows. */
 export interface ShelfPlace {
   readonly id: string;
   readonly revision: number;
-  /** What stands there as of that save; null where it is not known to be what is open. */
+  /** The document of that save; null where it is not known to be the open one. */
   readonly document: JobDocument | null;
 }
 
@@ -50,7 +50,7 @@ export interface JobHistory extends Step {
   readonly good: { readonly document: JobDocument; readonly job: Job };
   readonly past: readonly Step[];
   readonly future: readonly Step[];
-  /** The step that edits with the same key still go into, and the state before it; null once the field is left. */
+  /** The step that takes further edits with the same key, and the state before it; null once the field is left. */
   readonly editing: { readonly key: string; readonly before: JobHistory } | null;
   /** Places on the shelf of the jobs that have one. */
   readonly places: ReadonlyMap<JobKey, ShelfPlace>;
@@ -76,7 +76,7 @@ export type JobAction =
       readonly isSameJob?: boolean;
     }
   | { readonly type: 'place'; readonly key: JobKey; readonly place: ShelfPlace }
-  /** `settle` ends the step under way, `cancel` takes it back as if it had never begun. */
+  /** `settle` ends the step under way, `cancel` reverts it. */
   | { readonly type: 'settle' | 'cancel' | 'undo' | 'redo' };
 
 /** Steps that undo goes back at most: a long session's worth of a document of about 2 kB. */
@@ -152,7 +152,7 @@ const advance = (state: JobHistory, step: Step) => ({
   future: [],
 });
 
-/** A patched value no longer has the typed text that stood at, above or below its path. */
+/** A patched value loses the typed texts at, above and below its path. */
 function keepTyped(typed: Step['typed'], { patches, typed: added = {} }: JobAction & { type: 'edit' }): Step['typed'] {
   const isTouched = (path: string): boolean =>
     patches.some((patch) => `${path}.`.startsWith(`${patch.path}.`) || `${patch.path}.`.startsWith(`${path}.`));

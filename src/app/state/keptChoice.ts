@@ -1,6 +1,5 @@
 /**
- * A choice that the browser keeps and that is no part of the job. Where the browser refuses nothing is lost that matters, so
- * a failure is passed over.
+ * A choice that the browser keeps and that is not part of the job. A failure to keep it is ignored.
  * @param schema gives every choice its default
  */
 export function keptChoice<Choice>(key: string, schema: { parse(value: unknown): Choice }) {

@@ -1,7 +1,7 @@
 import * as z from 'zod/mini';
 import { type JobHistory, placeOf, type Written } from './jobHistory.ts';
 
-/** Bump the version when the shape below changes: an older one is then left alone and not read. */
+/** Bump the version when the shape below changes: an older copy is then not read. */
 const KEY = 'coverwright.open-job.v1';
 
 const keptSchema = z.object({
@@ -11,12 +11,12 @@ const keptSchema = z.object({
   mark: z.optional(z.number()),
 });
 
-/** A job as it was left, and where it stands on the shelf; `isSaved` when it stands there just as it was left. */
+/** A job as it was left, and its place on the shelf; `isSaved` if the shelf has just this state. */
 export interface Kept extends Written {
   readonly place?: { readonly id: string; readonly revision: number; readonly isSaved: boolean };
   /**
    * When any window last wrote its copy, ms since 1970 and never before a save that was then known. A later save on the
-   * shelf says that the copy on disk is an old one. Absent in a copy of an earlier edition.
+   * shelf means that the copy is out of date. Absent in a copy of an earlier version.
    */
   readonly mark?: number;
 }
@@ -28,7 +28,7 @@ export function sawShelf(savedAt: number): void {
   seen = Math.max(seen, savedAt);
 }
 
-/** The job that was open when the page was left, in this window or else in any, or null where nothing readable was kept. */
+/** The job that was open when the page was left, in this window or else in any; null if none can be read. */
 export function keptJob(): Kept | null {
   const [own, any] = [readFrom(() => sessionStorage), readFrom(() => localStorage)];
   const kept = own ?? any;
@@ -54,7 +54,7 @@ export function keepJob(history: JobHistory): boolean {
   return writeTo(() => localStorage, text);
 }
 
-// A browser that keeps nothing may refuse as soon as the storage is named.
+// A browser without storage may throw as soon as it is accessed.
 function readFrom(storage: () => Storage) {
   try {
     return keptSchema.parse(JSON.parse(storage().getItem(KEY) ?? ''));

@@ -3,7 +3,7 @@ import { useBench } from './BenchContext.tsx';
 import type { Bench } from './bench.ts';
 
 /**
- * Passes a part what it needs of the bench as deferred props: while a key press is answered the part stays as it is, and
+ * Passes a part what it needs of the bench as deferred props: during a key press the part keeps its last state, and
  * renders when the page has time. Fields within it do not lag, because they select from the bench themselves.
  */
 export function lagging<Needs extends object, Props extends Needs>(

@@ -1,4 +1,4 @@
-/** Hands something to the browser as a file to save. */
+/** Gives content to the browser as a file to save. */
 export function saveFile(name: string, content: string | Blob | Uint8Array, type: string): void {
   const url = URL.createObjectURL(new Blob([content as BlobPart], { type }));
   const link = document.createElement('a');

@@ -1,7 +1,7 @@
 import { type Dispatch, useEffect } from 'react';
 import type { JobAction } from './jobHistory.ts';
 
-/** Ctrl or Command with Z undoes, with Shift Z or Y redoes a whole edit, in text fields too: those show the job's state. */
+/** Ctrl or Command with Z undoes, with Shift Z or Y redoes a whole edit, in text fields too. */
 export function useUndoKeys(dispatch: Dispatch<JobAction>): void {
   useEffect(() => {
     const onKeyDown = (event: KeyboardEvent): void => {

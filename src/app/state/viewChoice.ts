@@ -1,9 +1,9 @@
 import * as z from 'zod/mini';
 import { keptChoice } from './keptChoice.ts';
 
-/** How the bench is looked at; it is kept in the browser and is no part of the job. */
+/** View of the bench; kept in the browser, not in the job. */
 const viewChoiceSchema = z.object({
-  /** Chosen last: what a new cover is worked in. */
+  /** The unit chosen last, used for a new cover. */
   units: z._default(z.enum(['mm', 'in']), 'mm'),
   scheme: z._default(z.enum(['system', 'light', 'dark']), 'system'),
   look: z._default(z.enum(['full', 'light']), 'full'),

@@ -31,7 +31,7 @@ const TABS = 22;
 /** px that the detail takes across the axis. */
 export const detailDepth = (tracks: number): number => TOP + tracks * TRACK + TABS;
 
-/** One end of the cover drawn larger, so that gap and overrun can be seen for what they are and the end be tuned. */
+/** One end of the cover drawn larger, to show gap and overrun and to tune the end. */
 export function EndDetail(props: EndDetailProps) {
   const { axis, tracks, untuned, frame, room, handles, zones, say, isTwin = false, onGrab, onRelease } = props;
   const { end, place, scale } = frame;

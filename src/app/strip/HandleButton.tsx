@@ -6,7 +6,7 @@ import { type Handle, handleValue, stepOf } from './handles.ts';
 interface HandleButtonProps {
   readonly handle: Handle;
   readonly axis: PatternZone['axis'];
-  /** px a millimetre of the drawing that it stands on. */
+  /** px a millimetre in its drawing. */
   readonly scale: number;
   /** Which way along the axis is outward. */
   readonly outward: 1 | -1;
@@ -24,7 +24,7 @@ interface HandleButtonProps {
 /** Key presses of ten steps. */
 const LEAP = 10;
 
-/** A line of the strip with a tab to take it by: dragged, or moved by the arrow keys, it changes a field of the job. */
+/** A line of the strip with a tab: dragged, or moved by the arrow keys, it changes a field of the job. */
 export function HandleButton(props: HandleButtonProps) {
   const { handle, axis, scale, outward, tab, at, across, isTwin = false, onGrab, onRelease } = props;
   const dispatch = useDispatch();

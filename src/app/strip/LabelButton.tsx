@@ -7,12 +7,12 @@ import './strip.css';
 interface LabelButtonProps {
   readonly label: StripLabel;
   readonly zones: ZoneChoice;
-  /** The side of the drawing on which it stands. */
+  /** Its side of the drawing. */
   readonly side: 'above' | 'below' | 'beside';
   readonly style: CSSProperties;
 }
 
-/** Name and lengths of a stretch: pointed at or focused it lights the stretch, pressed it chooses it. */
+/** Name and lengths of a stretch: pointing or focus highlights the stretch, a press chooses it. */
 export function LabelButton({ label: { id, side: heard, lines }, zones, side, style }: LabelButtonProps) {
   return (
     <button

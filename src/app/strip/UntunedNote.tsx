@@ -2,7 +2,7 @@ import type { CoverDesign } from '../../core/index.ts';
 import { useBenchStore, useLengths } from '../state/BenchContext.tsx';
 import { untuning } from './untunedDesign.ts';
 
-/** Says what the dashed lines are, and takes every tuning back. */
+/** Explains the dashed lines, with a button that removes all tuning. */
 export function UntunedNote({ untuned }: { readonly untuned: CoverDesign }) {
   const { getState } = useBenchStore();
   const lengths = useLengths();

@@ -11,7 +11,7 @@ export interface EndFrame {
   place(at: number): number;
 }
 
-/** Kept free in a frame, px: beyond the cut edges for their tabs, and behind the board's edge for what is written there. */
+/** Kept free in a frame, px: beyond the cut edges for their tabs, and behind the board's edge for words. */
 interface EndRoom {
   readonly tab: number;
   readonly board: number;

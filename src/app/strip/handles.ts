@@ -56,7 +56,7 @@ export const mouthHandle = ({ pieces }: CoverDesign): Handle => ({
   rate: -1,
 });
 
-/** What the end itself takes: the turned end where there is one at this edge, else the edge margin. */
+/** Field of the end itself: the turned end where there is one at this edge, else the edge margin. */
 function endHandle(design: CoverDesign, axis: Axis, rate: number): Handle {
   const { job } = design;
   if (axis === 'width' && job.pockets.construction === 'turned') return { ...mouthHandle(design), rate };

@@ -16,7 +16,7 @@ const SEGMENT_WORDS: Readonly<Record<SegmentKind, { readonly name: string; reado
   bridge: { name: 'bridge', note: 'Leather that spans a hollow.' },
 };
 
-/** Name and note of one stretch; a gap goes by what it is. */
+/** Name and note of one stretch; a gap is named by its sign. */
 export function segmentWords({ id, kind, length }: StripSegment): { readonly name: string; readonly note: string } {
   if (id === 'height') return { name: 'board', note: 'Over the board, head to tail.' };
   if (kind !== 'gap') return SEGMENT_WORDS[kind];

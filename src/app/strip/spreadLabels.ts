@@ -1,14 +1,14 @@
 /**
- * Places labels along a line, each as near to its wish as the others allow, without overlap and in order.
+ * Places labels along a line, each as near to its wanted centre as the others allow, without overlap and in order.
  *
- * Labels that crowd are pooled and stand side by side about the mean of their wishes (pool adjacent violators).
- * @param wishes centres wished, ascending
+ * Crowded labels are pooled side by side about the mean of their wanted centres (pool adjacent violators).
+ * @param wishes wanted centres, ascending
  * @param sizes room each label takes along the line
  * @param room length of the line; labels stay in 0 to room where they fit at all
  * @returns centres
  */
 export function spreadLabels(wishes: readonly number[], sizes: readonly number[], room: number): number[] {
-  // Measured from where each label would start if all stood packed at 0, crowding is merely falling out of order.
+  // Measured from where each label starts if all are packed from 0, crowded labels are those out of order.
   let packed = 0;
   const offsets = sizes.map((size) => {
     const offset = packed + size / 2;

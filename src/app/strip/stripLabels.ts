@@ -2,7 +2,7 @@ import type { Printer, SegmentKind, StripSegment } from '../../core/index.ts';
 import { segmentWords, sideOf } from './segmentWords.ts';
 import type { StripLabel } from './stripLayout.ts';
 
-/** Stretches shorter than this, mm, are printed to 0.01 mm: tenths would hide what a change of leather does. */
+/** Stretches shorter than this, mm, are printed to 0.01 mm: tenths would hide the effect of a change of leather. */
 const FINE = 20;
 
 /** Stretches that are a measure or a setting of the job; the others are computed. */
@@ -12,7 +12,7 @@ const lengthOf = ({ kind, length }: StripSegment, lengths: Printer): string =>
   GIVEN.includes(kind) ? lengths.size(length) : length < FINE ? lengths.fine(length) : lengths.length(length);
 
 /**
- * Label of each stretch of the thick end; gaps also tell the thin end's.
+ * Label of each stretch of the thick end; gaps also have the thin end's.
  * @param thin the same stretches at the thin end, or null where the leather has one thickness
  */
 export function stripLabels(

@@ -5,7 +5,7 @@ import type { Track } from './track.ts';
 export interface StripLabel {
   readonly id: SegmentId;
   readonly lines: readonly string[];
-  /** Side of the cover that the stretch is on: seen by its place, and heard before the lines. */
+  /** Side of the cover that the stretch is on, for screen readers; its place shows it on screen. */
   readonly side: string;
 }
 
@@ -18,7 +18,7 @@ interface PlacedLabel extends StripLabel {
   readonly leader: { readonly from: readonly [number, number]; readonly to: readonly [number, number] };
 }
 
-/** Where everything stands, px. */
+/** Places of everything, px. */
 export interface StripLayout {
   readonly width: number;
   readonly height: number;

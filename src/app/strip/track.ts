@@ -8,11 +8,11 @@ import {
   stripSegments,
 } from '../../core/index.ts';
 
-/** One line of stretches, laid beside others so that what stays where it is on the book stands in line. */
+/** One line of stretches, aligned with others so that the same parts of the book are in line. */
 export interface Track {
   readonly title: string;
   readonly segments: readonly StripSegment[];
-  /** The place in it, mm, that stands in line with the other tracks': the middle of the spine, or of the board's height. */
+  /** The place in it, mm, that is in line with the other tracks': the middle of the spine, or of the board's height. */
   readonly origin: number;
   /** Cut edge to cut edge, mm. */
   readonly span: number;

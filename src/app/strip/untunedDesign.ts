@@ -19,7 +19,7 @@ const TUNED = [
   'pattern.outsideHeight_mm',
 ] as const satisfies readonly JobPath[];
 
-/** What takes every tuning out of a document again; none where there is none. */
+/** Patches that remove all tuning from a document; empty without any. */
 export const untuning = (document: JobDocument): readonly Patch[] =>
   TUNED.filter((path) => valueAt(document, path) != null).map((path) => ({ path, value: undefined }));
 
@@ -36,7 +36,7 @@ export function untunedDesign(document: JobDocument, design: CoverDesign): Cover
 /** Worked out once for both strips. */
 let last: { readonly design: CoverDesign; readonly untuned: CoverDesign | null } | null = null;
 
-/** The cover with nothing tuned, to be seen behind the open one; null while they are the same. */
+/** The cover with nothing tuned, drawn behind the open one; null while they are the same. */
 export const useUntuned = (): CoverDesign | null =>
   useBench(({ history, design }) => {
     if (last?.design !== design) last = { design, untuned: untunedDesign(history.good.document, design) };

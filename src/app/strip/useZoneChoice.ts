@@ -1,13 +1,13 @@
 import { useCallback, useMemo, useState } from 'react';
 import type { SegmentId } from '../../core/index.ts';
 
-/** The stretch that is lit on strip, scene and pattern at once, and the one chosen to be tuned. */
+/** The stretch that is highlighted on strip, scene and pattern, and the one chosen for tuning. */
 export interface ZoneChoice {
   readonly lit: SegmentId | null;
   readonly chosen: SegmentId | null;
-  /** Lights a stretch while it is pointed at or has the focus; null goes back to the chosen one. */
+  /** Highlights a stretch while it is pointed at or has the focus; null returns to the chosen one. */
   light(id: SegmentId | null): void;
-  /** Chooses a stretch; choosing it once more lets it go. */
+  /** Chooses a stretch; choosing it again clears the choice. */
   choose(id: SegmentId): void;
 }
 

@@ -40,7 +40,8 @@ export function measureVertexGap(
 ): number {
   let i = from;
   let came = 0;
-  for (let steps = 0; steps < count; steps++) {
+  // The walk never turns back, so it ends.
+  for (;;) {
     const b = 2 * i;
     const ax = nodes[b - 2]!;
     const ay = nodes[b - 1]!;
@@ -76,7 +77,6 @@ export function measureVertexGap(
     out.curvature = (out.nx * qx + out.ny * qy) / (speed * speed);
     return i;
   }
-  return -1;
 }
 
 /** (C - v) . C' at u. */

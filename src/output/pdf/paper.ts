@@ -37,8 +37,8 @@ export function checkPaper(paper: Paper): void {
 }
 
 /**
- * Scale that the print dialog's "fit to page" gives a sheet when the other one of its pair is in the printer: min(w'/w,
- * h'/h). 94.1 % for A4 on Letter, 97.3 % for Letter on A4, and the same for A3 and Tabloid.
+ * Scale that the print dialog's "fit to page" gives a sheet on the other paper of its pair:
+ * min(w'/w, h'/h). 94.1 % for A4 on Letter, 97.3 % for Letter on A4, and the same for A3 and Tabloid.
  * @returns the share and the other paper; null for a roll
  */
 export function fitToPage(paper: Paper): { readonly share: number; readonly onto: SheetName } | null {

@@ -1,4 +1,4 @@
-import { type Drawing, mirroredDrawing, type PatternSource, patternDrawing } from '../../core/index.ts';
+import { type Drawing, mirroredDrawing } from '../../core/index.ts';
 import { drawCheckPage, type TiledPiece } from './checkPage.ts';
 import { checkPaper, type Page, type Paper, SHEETS } from './paper.ts';
 import type { PdfCanvas } from './pdfCanvas.ts';
@@ -21,15 +21,10 @@ const MOST_PAGES = 400;
 /**
  * Makes the true-size template as a PDF: a page with check bars and tile map, then the tiles of each piece.
  *
- * The same job and options give the same bytes. Pieces that are cut twice are printed once.
- * @param source the result of `coverDesign`
+ * The same drawing and options give the same bytes. Pieces that are cut twice are printed once.
  * @returns the file; rejects with RangeError for an unknown paper, bars more than a tenth off, or over 400 pages
  */
-export const patternPdf = async (source: PatternSource, options: PdfOptions = {}): Promise<Uint8Array<ArrayBuffer>> =>
-  drawingPdf(patternDrawing(source), options);
-
-/** As `patternPdf`, from a drawing. */
-export async function drawingPdf(drawing: Drawing, options: PdfOptions = {}): Promise<Uint8Array<ArrayBuffer>> {
+export async function patternPdf(drawing: Drawing, options: PdfOptions = {}): Promise<Uint8Array<ArrayBuffer>> {
   const { paper = 'A4', mirrored = false, bars } = options;
   checkPaper(paper);
   const scale = printerScale(bars);

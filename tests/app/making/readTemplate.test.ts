@@ -10,7 +10,7 @@ import { coverDesign } from '../../../src/core/fold/coverDesign.ts';
 import { EXAMPLE_JOBS } from '../../../src/core/job/examples.ts';
 import { parseJob } from '../../../src/core/job/parseJob.ts';
 import { patternDrawing } from '../../../src/core/pattern/patternDrawing.ts';
-import { drawingPdf } from '../../../src/output/pdf/patternPdf.ts';
+import { patternPdf } from '../../../src/output/pdf/patternPdf.ts';
 import { readPdf } from '../../output/pdfReading.ts';
 
 const settings = (change: Partial<TemplateChoice> = {}) => readTemplate({ ...keptTemplateChoice(), ...change });
@@ -56,7 +56,7 @@ test('the pages said beforehand are the pages of the file', async () => {
   const drawing = patternDrawing(coverDesign(parsed.job));
   const bars = { x_mm: 148, y_mm: 151 };
   for (const paper of ['A4', 'Tabloid', { roll_mm: 610 }] as const)
-    expect(await readPdf(await drawingPdf(drawing, { paper, bars }))).toHaveLength(templatePages(drawing, paper, bars));
+    expect(await readPdf(await patternPdf(drawing, { paper, bars }))).toHaveLength(templatePages(drawing, paper, bars));
 });
 
 test('the printer is kept in the browser, and what cannot be read is left alone', () => {

@@ -87,8 +87,7 @@ describe('a joint dip that outgrows the turning', () => {
 
   test('lets a cover that is just long enough closed be closed, and opened no further', () => {
     const fit = cut(0, { book: { ...base.book, jointDip_mm: 4 } });
-    expect(fit).toMatchObject({ closes: true, staysOpen: 0, gape: 0, seats: true });
-    expect(fit.opensTo).toBeCloseTo(0, 6);
+    expect(fit).toMatchObject({ closes: true, staysOpen: 0, gape: 0, seats: true, opensTo: expect.closeTo(0, 6) });
   });
 });
 

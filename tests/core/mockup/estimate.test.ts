@@ -94,8 +94,18 @@ describe('estimate', () => {
     expect(Math.sqrt(nth(nth(covariance, 0), 0)) / (1e-3 / 1.3)).toBeCloseTo(1, 1);
   });
 
+  test('asks for predictions a hundredth of the prior error to either side', () => {
+    const asked = new Set<number>();
+    const predict = ([x]: readonly number[]): number => {
+      asked.add(x!);
+      return x!;
+    };
+    estimate({ mean: [4], error: [0.5] }, [{ value: 4, error: 1, predict }]);
+    expect([...asked].sort((a, b) => a - b)).toEqual([3.995, 4, 4.005]);
+  });
+
   test('says when it does not converge', () => {
     const jump = { value: 0, error: 1e-3, predict: ([x]: readonly number[]) => Math.cbrt(x!) };
-    expect(estimate({ mean: [1], error: [100] }, [jump]).status).toBe('notConverged');
+    expect(estimate({ mean: [1], error: [100] }, [jump])).toMatchObject({ status: 'notConverged', iterations: 30 });
   });
 });

@@ -1,14 +1,17 @@
-import { describe, expect, test } from 'vitest';
+import { describe, expect, test, vi } from 'vitest';
 import { needsAt } from '../../../src/core/allowance/needs.ts';
 import { coverDesign } from '../../../src/core/fold/coverDesign.ts';
 import { coverFit } from '../../../src/core/fold/coverFit.ts';
 import { parseJob } from '../../../src/core/job/parseJob.ts';
 import { cardDesign, cardJob } from '../../../src/core/mockup/cardDesign.ts';
 import { cardTrial } from '../../../src/core/mockup/cardTrial.ts';
+import { estimate } from '../../../src/core/mockup/estimate.ts';
 import { learnFromCard } from '../../../src/core/mockup/learnFromCard.ts';
 import { mm } from '../../../src/core/units/mm.ts';
 import { defined } from '../../defined.ts';
 import { card, choir, NONE, tide, trial, trueJob } from './trials.ts';
+
+vi.mock('../../../src/core/mockup/estimate.ts', { spy: true });
 
 describe('the card version of a pattern', () => {
   test('is sized for the card, by the same sums', () => {
@@ -203,6 +206,15 @@ describe('learnFromCard', () => {
     const one = learnFromCard(tide, card, { ...readings, front_mm: mm(3) });
     expect(one.status).toBe('nothingRead');
     expect(one.sentences[0]).toContain('both fore-edges');
+  });
+
+  test('changes nothing where the estimate has not converged', () => {
+    const readings = trial(tide, { ...NONE, width: 1 });
+    const settled = learnFromCard(tide, card, readings);
+    expect(settled.change.length).toBeGreaterThan(0);
+    const found = vi.mocked(estimate).mock.results.at(-1)!.value;
+    vi.mocked(estimate).mockReturnValueOnce({ ...found, status: 'notConverged' });
+    expect(learnFromCard(tide, card, readings)).toMatchObject({ status: 'notConverged', change: [], job: tide });
   });
 
   test('takes a measure given as exact as exact', () => {

@@ -161,6 +161,10 @@ describe('what is said beside the pattern', () => {
     ]);
   });
 
+  test('says nothing of a lining that overlapping pockets leave no room for', () => {
+    expect(said({ leather: LINED, pockets: { depth_mm: 190 } })).toEqual([expect.stringMatching(/^The pockets meet/)]);
+  });
+
   test('is what a piece has no room for', () => {
     const notes = said({ construction: { penLoop: { width_mm: 10, pen_mm: 4, ease_mm: 0 } } });
     expect(notes).toEqual([expect.stringMatching(/^Pen loop, not written on the piece for want of room: .*\.$/)]);

@@ -18,7 +18,18 @@ const measures = (book: Partial<JobInput['book']>) =>
 
 describe('measures', () => {
   test('that agree within their errors fit', () => {
-    expect(measures({ measured: { closedWrap_mm: 330.9, rolledHalf_mm: 165.4 } }).verdict).toBe('fits');
+    expect(measures({ measured: { closedWrap_mm: 330.9, rolledHalf_mm: 165.4 } })).toMatchObject({
+      verdict: 'fits',
+      message: 'Closed wrap: 330.9 mm measured, 330.0 mm from the other measures; they agree.',
+    });
+  });
+
+  test('without a second way of measuring are not checked', () => {
+    expect(measures({})).toMatchObject({
+      verdict: 'none',
+      state: 'not checked',
+      message: 'A paper strip round the closed book would check them.',
+    });
   });
 
   test('between the root-sum-square and the sum of the errors are tight', () => {
@@ -95,8 +106,11 @@ describe('measures', () => {
     expect(thin.message).toMatch(/Likely cause: a width of 147\.5 mm in place of 150 mm\.$/);
     expect(thin.change).toEqual([{ path: 'book.width_mm', value: 147.5 }]);
     expect(thin.remedy).toBe('Measure the width again: 147.5 mm would agree.');
-    const round = measures({ spine: { shape: 'rounded', rise_mm: 6 }, measured: { closedWrap_mm: 300 } });
-    expect(round.message).not.toMatch(/a spine/);
+    // 9 - 4 = 5 mm would be the two boards and nothing between them.
+    expect(measures({ thickness_mm: 9, measured: { closedWrap_mm: 305 } }).message).toContain('Likely cause: a width');
+    // 333 mm by its rise; a spine of 22 mm would be thick enough.
+    const round = measures({ spine: { shape: 'rounded', rise_mm: 6 }, measured: { closedWrap_mm: 325 } });
+    expect(round.message).toMatch(/Likely cause: a width of [\d.]+ mm in place of 150 mm\.$/);
   });
 
   test('are judged by the reading that lies furthest from the others for its errors', () => {

@@ -65,6 +65,12 @@ describe('the grain at the folds', () => {
     expect(strained(0.71).message).toContain('stretches 72 %');
     expect(strained(0.71).remedy).toMatch(/^Case the leather/);
     expect(strained(0.72)).toMatchObject({ verdict: 'fits', remedy: '' });
+    // (1 - 0.5) / (0.5 + 0.5) is the limit itself.
+    const atLimit = { min_mm: 2, max_mm: 2, neutral: 0.5, bendRatio: 0.5, strainLimit: 0.5 };
+    expect(row(reportOf({ leather: { outside: atLimit } }), 'foldStrain')).toMatchObject({
+      value: 0.5,
+      verdict: 'fits',
+    });
     expect(strained(0.72).message).toContain('stretches 71 %');
   });
 
@@ -72,6 +78,9 @@ describe('the grain at the folds', () => {
     const strain = (rest: object) => row(reportOf(rest), 'foldStrain').value;
     const outside = { min_mm: 2, max_mm: 2, neutral: 0.5 };
     expect(strain({ book: { ...book, cornerRadius_mm: 2 }, leather: { outside } })).toBeCloseTo(0.5 / (1 + 0.5), 9);
+    // The heavy end of the range, which bends more sharply for its thickness.
+    const ranged = { ...outside, min_mm: 1 };
+    expect(strain({ book: { ...book, cornerRadius_mm: 2 }, leather: { outside: ranged } })).toBeCloseTo(1 / 3, 9);
     const lining = { min_mm: 1, max_mm: 1 };
     expect(strain({ leather: { outside, lining } })).toBeCloseTo(0.5 / (0.5 + 0.5), 9);
   });

@@ -188,7 +188,7 @@ describe('the remedy for an edge', () => {
     });
   });
 
-  test('at the fore-edges counts the flat wrap too', () => {
+  test('at the fore-edges counts the flat wrap too, at head and tail not', () => {
     // Ease 1 mm, least gap -3 / 2 mm with the book flat: it lacks 0.8 + 1.5 mm.
     const short = of({ thick: { flatSlack: mm(-3), opensTo: radians(2) } });
     expect(sized.job.ease.foreEdge_mm).toBe(1);
@@ -198,6 +198,8 @@ describe('the remedy for an edge', () => {
     const change = [{ path: 'ease.foreEdge_mm', value: 2 }];
     expect(opens(near)).toMatchObject({ verdict: 'tight', change });
     expect(closes(near)).toMatchObject({ verdict: 'tight', change });
+    const both = of({ thick: { flatSlack: mm(-3), opensTo: radians(2), ...height(0.1) } });
+    expect(edgeGap('head')(both)).toMatchObject({ change: [{ path: 'ease.head_mm', value: 1.5 }] });
   });
 
   test('of a given outside is the one size that mends every edge that shares it', () => {

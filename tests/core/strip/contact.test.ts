@@ -41,9 +41,88 @@ describe('nodes and vertices', () => {
   });
 });
 
+/** Points turned by 0.6 rad about the origin and moved, so that no two share a coordinate. */
+const tilted = (points: ArrayLike<number>): number[] =>
+  Array.from(points, (v, i) =>
+    i % 2 === 0
+      ? 7 + v * Math.cos(0.6) - points[i + 1]! * Math.sin(0.6)
+      : 3 + points[i - 1]! * Math.sin(0.6) + v * Math.cos(0.6),
+  );
+
+describe('a strip and a box that lie aslant', () => {
+  const obstacle = growOutline(tilted([0.9, -0.1, 2.6, -0.1, 2.6, 5, 0.9, 5]), true, 0, 1);
+  const aslant = () => {
+    const space = laid(obstacle);
+    space.nodes.set(tilted(space.nodes));
+    pairContacts(space, obstacle, space.nodes);
+    return space;
+  };
+
+  it('are paired as they are when level', () => {
+    const space = aslant();
+    expect([...space.nodeEdge.slice(2, 6)]).toEqual([0, 0, 0, 0]);
+    expect([...space.vertexNode]).toEqual([2, 5, 5, 2]);
+    // Up the right side of the box, away from its corners.
+    space.nodes.set(tilted(Array.from({ length: 8 }, (_, k) => [2.7, 1 + k / 2]).flat()));
+    pairContacts(space, obstacle, space.nodes);
+    expect([...space.nodeEdge]).toEqual(Array(8).fill(1));
+    expect([...space.vertexNode]).toEqual([1, 1, 6, 6]);
+  });
+
+  it('have the forces, energy and depth that they have when level', () => {
+    const space = aslant();
+    expect(addContact(space, obstacle, space.nodes, RHO, 'energy')).toBeCloseTo(6 * 0.05, 12);
+    expect(largestPenetration(space, obstacle, space.nodes)).toBeCloseTo(0.1, 12);
+    expect(updateMultipliers(space, obstacle, space.nodes, RHO)).toBeCloseTo(0.1, 12);
+    expect([...space.nodeForce]).toEqual(closeTo([0, 0, 1, 1, 1, 1, 0, 0]));
+    expect([...space.vertexForce]).toEqual(closeTo([1, 1, 0, 0]));
+  });
+});
+
+describe('a wall whose ends lie beyond those of the strip', () => {
+  const wall = growOutline([-9, -0.1, 9, -0.1], false, 0, 1);
+
+  it('pushes on every node, more at every pass, and its ends on nothing', () => {
+    const space = laid(wall);
+    // The last vertex that was measured, a corner of the box, was entered by 0.1.
+    const measureCorner = () => largestPenetration(laid(box(-0.1)), box(-0.1), space.nodes);
+    for (const pushes of [1, 2]) {
+      measureCorner();
+      expect(updateMultipliers(space, wall, space.nodes, RHO)).toBeCloseTo(0.1, 12);
+      expect([...space.nodeForce]).toEqual(closeTo(Array(8).fill(pushes)));
+      expect([...space.vertexForce]).toEqual([0, 0]);
+    }
+    space.nodeForce.fill(0);
+    measureCorner();
+    expect(addContact(space, wall, space.nodes, RHO, 'energy')).toBeCloseTo(8 * 0.05, 12);
+    expect([...space.vertexNode]).toEqual([1, 6]);
+    space.held.fill(1);
+    measureCorner();
+    expect(largestPenetration(space, wall, space.nodes)).toBe(0);
+  });
+});
+
 describe('a strip 0.1 inside the lower side of a box', () => {
   const obstacle = box(-0.1);
   const inside = [0, 0, 1, 1, 1, 1, 0, 0];
+
+  it('is pushed by the corners alone where its nodes are held, by rho 0.1 more at every pass', () => {
+    const space = laid(obstacle);
+    space.held.fill(1);
+    for (const pushes of [1, 2]) {
+      expect(updateMultipliers(space, obstacle, space.nodes, RHO)).toBeCloseTo(0.1, 12);
+      expect([...space.vertexForce]).toEqual(closeTo([pushes, pushes, 0, 0]));
+    }
+    // From 2 to 3 each: (3^2 - 2^2) / 2 rho.
+    expect(addContact(space, obstacle, space.nodes, RHO, 'energy')).toBeCloseTo((2 * (9 - 4)) / (2 * RHO), 12);
+  });
+
+  it('has its corners followed along the strip as it slides', () => {
+    const space = laid(obstacle);
+    const slid = space.nodes.map((v, i) => (i % 2 === 0 ? v - 0.5 : v));
+    addContact(space, obstacle, slid, RHO, 'energy');
+    expect([...space.vertexNode.slice(0, 2)]).toEqual([3, 6]);
+  });
 
   it('takes a force of rho 0.1 at every node over the side and at both corners, and more at every pass', () => {
     const space = laid(obstacle);

@@ -69,6 +69,7 @@ describe('an outline grown by an offset', () => {
 
   it('keeps points that share only one coordinate with their neighbour or with the first', () => {
     expect(growOutline([0, 0, 2, 0, 2, 1, 0, 1], true, 0, FACET).x.length).toBe(4);
+    expect(growOutline([0, 0, 2, 1, 0, 1, -2, 0], true, 0, FACET).x.length).toBe(4);
     expect(growOutline([0, 0, 2, 0, 0, 0], false, 0, FACET).x.length).toBe(3);
     expect(growOutline([0, 0, 2, 0, 0, 0], true, 0, FACET).x.length).toBe(2);
     expect(growOutline([3, 3], true, 0, FACET).x.length).toBe(1);

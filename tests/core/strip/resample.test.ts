@@ -31,6 +31,13 @@ describe('nodes laid along a path', () => {
     expect([...space.nodes]).toEqual(closeTo([-0.625, 0, 0.625, 0, 1.875, 0, 3.125, 0, 5, -0.625, 5, 0.625]));
   });
 
+  it('go on along the last stretch where a slide takes its end beyond the path', () => {
+    const space = strip(4, 1.25);
+    const slide: StripEnd = { kind: 'slide', x: 5, y: 0, angle: 0 };
+    layAlong(space, { ...problem, start: { ...slide, x: 0 }, end: slide }, [0, 0, 2, 0, 5, 0]);
+    expect([...space.nodes]).toEqual(closeTo([-0.625, 0, 0.625, 0, 1.875, 0, 3.125, 0, 4.375, 0, 5.625, 0]));
+  });
+
   it('all stand in one point where the path has no length', () => {
     const space = strip(4, 1);
     layAlong(space, problem, [2, 1, 2, 1]);
@@ -54,6 +61,14 @@ describe('a shape carried to a finer strip', () => {
     // Next to an end the strip is drawn on straight: half way the error of a parabola is a h^2 / 8, here 0.3 / 8.
     expect(nth(fine.nodes, 3) - parabola(0.5)).toBeCloseTo(0.3 / 8, 12);
     expect(nth(fine.nodes, 2 * 13 + 1) - parabola(6.5)).toBeCloseTo(0.3 / 8, 12);
+  });
+
+  it('keeps both free ends where they are', () => {
+    const coarse = strip(3, 1);
+    const fine = strip(7, 0.5);
+    coarse.nodes.set(Array.from({ length: coarse.count }, (_, k) => [k, parabola(k)]).flat());
+    refine(coarse, fine, { ...problem, length: 4 });
+    expect([...fine.nodes.slice(0, 2), ...fine.nodes.slice(-2)]).toEqual(closeTo([0, 0, 4, parabola(4)]));
   });
 
   it('finds the places of a clamped strip, whose clamp is half an edge from its first node', () => {

@@ -64,6 +64,7 @@ describe('a problem written into the workspace', () => {
     const pulled = { ...slide, force: 5 } as StripEnd;
     expect([...loaded(problemOf(free, pulled)).load.slice(8)]).toEqual(closeTo([0, 0, 4, 3]));
     expect([...loaded(problemOf(pulled, free)).load.slice(0, 4)]).toEqual(closeTo([4, 3, 0, 0]));
+    expect(loaded(problemOf(slide, slide)).load.every((force) => force === 0)).toBe(true);
   });
 
   it('rests at the turn of its rest angles from one edge to the next', () => {
@@ -83,6 +84,7 @@ describe('held end nodes', () => {
     // Along (3, 4) / 5, left of it (-4, 3) / 5; 0.75 is half an edge.
     expect([...space.nodes.slice(0, 4)]).toEqual(closeTo([1 - 0.45 - 0.08, 2 - 0.6 + 0.06, 1.45 - 0.08, 2.6 + 0.06]));
     expect([...space.nodes.slice(8)]).toEqual(closeTo([0.55 - 0.16, 1.4 + 0.12, 1.45 - 0.16, 2.6 + 0.12]));
+    expect([...space.nodes.slice(4, 8)]).toEqual([0, 0, 0, 0]);
   });
 
   it('of a slide keep their place along its line, and free ones altogether', () => {
@@ -134,6 +136,8 @@ describe('the linear system of a strip with held ends', () => {
   it.each([
     ['start', slide, clamp, [0, 1], [1, 3, 8, 9, 10, 11]],
     ['end', clamp, slide, [4, 5], [0, 1, 2, 3, 9, 11]],
+    ['end, and the start is free', free, slide, [4, 5], [9, 11]],
+    ['start, and the end is free', slide, free, [0, 1], [1, 3]],
   ] as const)('is turned at the slide, here the %s, and the identity where held', (_, start, end, nodes, held) => {
     const problem = problemOf(start, end);
     const { space, matrix, gradient } = filled(problem);

@@ -106,4 +106,15 @@ describe('a vertex inside a strip bent to a circle', () => {
     // The mirror image.
     expect(gapOf(bent, -0.365, 0.485, 3).u).toBeCloseTo(-u, 12);
   });
+
+  it("has its foot found where Newton's method alone would go to and fro between two places", () => {
+    // As above with c - 0.1 u + u^3, c = 0.1^1.5 / sqrt 2: from 0 to c / 0.1, and from there back to 0.
+    const c = 0.1 ** 1.5 / Math.SQRT2;
+    const bent = Float64Array.of(-3, 0, -2, 0, -1, 0, 0, 0, 0, 1, 0, 2, 0, 3);
+    // m = (0.3 + c, c - 0.3) gives m . p = c and 1/2 + m . q = -0.1; the vertex is (-0.125, 0.125) - m.
+    const { i, u } = gapOf(bent, -0.425 - c, 0.425 - c, 3);
+    expect(i).toBe(3);
+    expect(c - 0.1 * u + u ** 3).toBeCloseTo(0, 14);
+    expect(gapOf(bent, -0.425 + c, 0.425 + c, 3).u).toBeCloseTo(-u, 12);
+  });
 });

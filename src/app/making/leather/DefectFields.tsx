@@ -11,7 +11,7 @@ const NEW_DEFECT: readonly Vec2[] = [
   [50, 80],
 ];
 
-/** Scars, holes and loose places to keep off, each with its corners. */
+/** Scars, holes and loose places to avoid, each with its corners. */
 export function DefectFields({ path }: { readonly path: JobPath }) {
   const dispatch = useDispatch();
   const written = useWritten(path);

@@ -10,7 +10,7 @@ interface LaidLeatherProps {
   readonly question: LayoutQuestion;
 }
 
-/** The pieces of one leather laid on what is owned of it, with what they use and what is wrong. */
+/** The pieces of one leather laid on the leather owned, with the area used and any faults. */
 export function LaidLeather({ title, question }: LaidLeatherProps) {
   const { status, last, why } = useLayout(question);
   return (

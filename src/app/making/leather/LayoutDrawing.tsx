@@ -79,7 +79,7 @@ interface PieceProps {
 }
 
 function Piece({ piece, corners, box, angle, text }: PieceProps) {
-  // The arrow stands over the name; a name wider than the piece runs along it.
+  // The arrow is over the name; a name wider than the piece runs along it.
   const at = (share: number): Vec2 => [box.x + box.width / 2, box.y + share * box.height];
   const isNarrow = box.width < 0.6 * text * piece.name.length && box.height > box.width;
   const [nameX, nameY] = at(0.68);

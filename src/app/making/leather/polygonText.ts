@@ -1,13 +1,13 @@
 import { type LengthUnit, type Printer, parseLength, type Reading, refusal, type Vec2 } from '../../../core/index.ts';
 
-/** Corners as text, `x; y`, one a line: in the unit that figures without one are read in, others with theirs. */
+/** Corners as text, `x; y`, one a line: without a unit if it is the default one. */
 export const polygonText = (polygon: readonly Vec2[], { size, units }: Printer): string =>
   polygon.map((corner) => corner.map((value) => size(value).replace(` ${units}`, '')).join('; ')).join('\n');
 
 /**
  * Reads the corners of an outline, one a line: two numbers set apart by a semicolon, spaces or a tab; a minus is read.
  *
- * Two lines are the opposite corners of a rectangle. Whether the sides cross is for the job to say.
+ * Two lines are the opposite corners of a rectangle. Crossing sides are refused by the job.
  * @param unit of figures that carry none
  */
 export function readPolygon(text: string, unit: LengthUnit): Reading<Vec2[]> {

@@ -3,7 +3,7 @@ import { useWorkerQueue } from '../../worker/useWorkerQueue.ts';
 import type { LayoutAnswer, LayoutQuestion } from './layout.worker.ts';
 
 export interface LaidOut extends LayoutAnswer {
-  /** What was laid out: while a newer question is worked on, the picture is still of this one. */
+  /** What was laid out; the picture shows it while a newer question is worked on. */
   readonly question: LayoutQuestion;
 }
 
@@ -18,8 +18,8 @@ export interface LayoutState {
 const startWorker = () => new Worker(new URL('./layout.worker.ts', import.meta.url), { type: 'module' });
 
 /**
- * Lays pieces out in a worker; the last layout stays until the new one is there. A layout takes long, so the worker is ended
- * when a newer question comes.
+ * Lays pieces out in a worker; the last layout stays until the new one is there. A layout takes long, so a newer
+ * question ends the worker.
  * @param question asked again only where its content differs
  */
 export function useLayout(question: LayoutQuestion): LayoutState {

@@ -3,7 +3,7 @@ import { useLengths } from '../../state/BenchContext.tsx';
 
 const GROUPS = { materials: 'Materials', work: 'Work', further: 'Further lines' } as const;
 
-/** A quantity as everything else prints it; what is priced by the metre has its metres behind it in an inch job. */
+/** A quantity as printed elsewhere; in an inch job what is priced by the metre also has its metres. */
 function quantityText({ unit, quantity }: QuoteLine, { area, reel, number }: Printer): string {
   if (unit === 'dm2') return area(quantity * 1e4);
   if (unit === 'h') return `${number(quantity, 2)} h`;

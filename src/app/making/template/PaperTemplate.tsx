@@ -23,8 +23,8 @@ export function PaperTemplate({ choice, choose, settings, drawing }: TemplatePar
   const isRefused = paper === null || issues.barX !== undefined || issues.barY !== undefined;
   const pages = isRefused ? null : templatePages(drawing, paper, bars);
   const save = async (onLacking: SheetOptions['onLacking']): Promise<void> => {
-    const { drawingPdf } = await import('../../../output/pdf/patternPdf.ts');
-    const file = await drawingPdf(drawing, { paper: paper!, mirrored: choice.mirrored, bars, onLacking });
+    const { patternPdf } = await import('../../../output/pdf/patternPdf.ts');
+    const file = await patternPdf(drawing, { paper: paper!, mirrored: choice.mirrored, bars, onLacking });
     const sheet = typeof paper === 'string' ? paper : `roll ${paper!.roll_mm} mm`;
     const name = fileName(design.job.name, 'template.pdf', [choice.madeIn, choice.mirrored ? 'mirrored' : '', sheet]);
     saveFile(name, file, 'application/pdf');

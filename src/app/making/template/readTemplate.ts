@@ -5,14 +5,14 @@ import type { TemplateChoice } from './templateChoice.ts';
 
 type Entry = 'roll' | 'barX' | 'barY' | 'kerf';
 
-/** The typed entries of a template, read: what can be used, and what is wrong with the rest. */
+/** The entries of a template as read: what can be used, and what is wrong with the rest. */
 export interface TemplateSettings {
   /** Null where the roll cannot be used. */
   readonly paper: Paper | null;
   readonly bars: MeasuredBars | undefined;
   readonly kerf_mm: number | undefined;
   readonly issues: Readonly<Partial<Record<Entry, string>>>;
-  /** Said of bars that look like a scaled print, not like a printer that is off. */
+  /** Warning about bars that look like a scaled print, not like an inaccurate printer. */
   readonly suspicion: string | null;
 }
 

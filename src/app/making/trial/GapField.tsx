@@ -14,11 +14,11 @@ const WAYS = [
 
 interface GapFieldProps {
   readonly path: JobPath;
-  /** What the card should show there if the book is as it was measured, mm. */
+  /** What the card should show there if the measures are right, mm. */
   readonly expected: number;
 }
 
-/** What the card showed at one edge: how much, and whether it is room to spare or lacking. */
+/** Reading of the card at one edge: the length, and whether it is a gap or an overrun. */
 export function GapField({ path, expected }: GapFieldProps) {
   const dispatch = useDispatch();
   const lengths = useLengths();

@@ -3,7 +3,7 @@ import { useBench, useDispatch, useLengths } from '../../state/BenchContext.tsx'
 import { trialChange } from './trialChange.ts';
 
 interface LessonProps {
-  /** The job that the lesson was learnt from. */
+  /** The job of the trial. */
   readonly job: Job;
   readonly lesson: CardLesson;
 }
@@ -15,7 +15,7 @@ const HEADINGS: Readonly<Record<CardLesson['status'], string>> = {
   notConverged: 'No measures explain these readings',
 };
 
-/** What a trial taught, and the correction it asks for, to be made with one press. */
+/** The result of a trial, with a button that makes its correction. */
 export function Lesson({ job, lesson }: LessonProps) {
   const design = useBench(({ design }) => design);
   const dispatch = useDispatch();

@@ -1,7 +1,7 @@
 import { useBench, useDispatch, useLengths } from '../../state/BenchContext.tsx';
 import { NEW_CARD } from './trialChange.ts';
 
-/** Says so where the card keeps the size of an earlier trial, and offers to cut a new one. */
+/** Note that the card has the size of an earlier trial, with a button for a new one. */
 export function NewCard() {
   const design = useBench(({ design }) => design);
   const dispatch = useDispatch();

@@ -6,7 +6,7 @@ import { Panel } from '../PanelParts.tsx';
 import { Lesson } from './Lesson.tsx';
 import { TrialFields } from './TrialFields.tsx';
 
-/** The trial in card: what it showed, what that teaches of the book's measures, and the correction. */
+/** The trial in card: its readings, what they show about the book's measures, and the correction. */
 function TrialPanel({ design }: Pick<Bench, 'design'>) {
   const { job } = design;
   const lesson = useMemo(() => learnFromCard(job, job.mockup.card, job.mockup.readings), [job]);

@@ -1,11 +1,11 @@
 import { type CardLesson, cardDesign, type Job, type Patch } from '../../../core/index.ts';
 
-/** What a trial showed; how far its readings may be off belongs to the ruler and stays. */
+/** The readings of a trial. Their error belongs to the ruler and stays in the job. */
 const READINGS = ['front_mm', 'back_mm', 'head_mm', 'tail_mm', 'closes', 'opening_deg'] as const;
 
 /**
- * The lesson of a trial as one edit of the job: the corrected measures, the readings taken out so that they are not learnt
- * from twice, and the card kept at its cut size, which came from the measures before.
+ * The result of a trial as one edit of the job: the corrected measures, the readings removed so that they do not count
+ * twice, and the card kept at its cut size, which came from the measures before.
  */
 export function trialChange(job: Job, { change }: CardLesson): readonly Patch[] {
   const { width, height } = cardDesign(job, job.mockup.card).pieces.outside;
@@ -17,7 +17,7 @@ export function trialChange(job: Job, { change }: CardLesson): readonly Patch[] 
   ];
 }
 
-/** A new card, cut to the size that the tool derives from the measures as they now stand. */
+/** A new card, cut to the size that the tool derives from the present measures. */
 export const NEW_CARD: readonly Patch[] = [
   { path: 'mockup.card.cutWidth_mm', value: undefined },
   { path: 'mockup.card.cutHeight_mm', value: undefined },

@@ -43,7 +43,7 @@ export function FitMarkProjector({ svg, marks, matrix, seenInto }: FitMarkProjec
     });
     const centres = placeLabels(
       drawn.map(({ line, lean, width }) => ({
-        at: labelWish(line, lean, width, centre),
+        at: labelCentre(line, lean, width, centre),
         width,
         height: LABEL_HEIGHT,
       })),
@@ -117,7 +117,7 @@ function step(place: Vec3, direction: Vector3, project: Project): Pixel {
 const leanOf = ({ from, out }: FitMark, project: Project): Pixel => unit(step(from, vector(out), project));
 
 /** Centre for a label: beyond the dimension line along its surface normal, a little away from the picture's middle. */
-function labelWish({ middle }: DimensionLine, lean: Pixel, width: number, centre: Pixel): Pixel {
+function labelCentre({ middle }: DimensionLine, lean: Pixel, width: number, centre: Pixel): Pixel {
   const outward = unit([middle[0] - centre[0], middle[1] - centre[1]]);
   const [x, y] = unit([lean[0] + 0.6 * outward[0], lean[1] + 0.6 * outward[1]]);
   const clear =

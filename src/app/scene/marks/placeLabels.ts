@@ -14,31 +14,31 @@ export interface LabelBox {
  * Places labels as near as possible to where they are wanted, inside the picture, clear of one another and of the
  * obstacles. They only move up and down. A label with no place clear of the obstacles may cover one, and another label
  * only where nothing else is left.
- * @param wishes in any order
+ * @param wanted where the labels should be, in any order
  * @param frame size of the picture, px
  * @param obstacles what to keep free
- * @returns centres, in the order of the wishes
+ * @returns centres, in the order of `wanted`
  */
 export function placeLabels(
-  wishes: readonly LabelBox[],
+  wanted: readonly LabelBox[],
   frame: { readonly width: number; readonly height: number },
   obstacles: readonly LabelBox[] = [],
 ): Pixel[] {
   const labels: LabelBox[] = [];
-  const centres: Pixel[] = wishes.map(({ at }) => at);
-  const order = wishes.map((_, i) => i).sort((a, b) => wishes[a]!.at[1] - wishes[b]!.at[1]);
+  const centres: Pixel[] = wanted.map(({ at }) => at);
+  const order = wanted.map((_, i) => i).sort((a, b) => wanted[a]!.at[1] - wanted[b]!.at[1]);
   for (const i of order) {
-    const { at, width, height } = wishes[i]!;
+    const { at, width, height } = wanted[i]!;
     const x = clamp(at[0], width / 2 + CLEARANCE, frame.width - width / 2 - CLEARANCE);
     const [top, foot] = [height / 2 + CLEARANCE, frame.height - height / 2 - CLEARANCE];
-    const wished = clamp(at[1], top, foot);
+    const wantedY = clamp(at[1], top, foot);
     const taken = [...labels, ...obstacles];
     const nearest = (clearOf: readonly LabelBox[]): number | undefined =>
-      [wished, ...taken.flatMap((box) => [1, -1].map((way) => box.at[1] + way * apart(box.height, height)))]
+      [wantedY, ...taken.flatMap((box) => [1, -1].map((way) => box.at[1] + way * apart(box.height, height)))]
         .filter((y) => y >= top && y <= foot)
         .filter((y) => clearOf.every((box) => !overlap(box, { at: [x, y], width, height })))
-        .sort((a, b) => Math.abs(a - wished) - Math.abs(b - wished))[0];
-    const y = nearest(taken) ?? nearest(labels) ?? wished;
+        .sort((a, b) => Math.abs(a - wantedY) - Math.abs(b - wantedY))[0];
+    const y = nearest(taken) ?? nearest(labels) ?? wantedY;
     labels.push({ at: [x, y], width, height });
     centres[i] = [x, y];
   }
