@@ -1,5 +1,6 @@
 import { BoxShape, EdgeShape, Settings, Vec2, WeldJoint, World } from 'planck';
 import { findLevel } from '../src/core/math/findLevel.ts';
+import { nth } from '../tests/nth.ts';
 
 /** Metres of the engine to one thickness of the block: its tolerances are absolute, so the model is made large. */
 const SCALE = 100;
@@ -68,7 +69,8 @@ export function runChain(a: number, slack: number, settings: ChainSettings): Cha
   const clamp = (x: number, y: number, angle: number) => world.createBody({ position: new Vec2(x, y), angle });
   let before = clamp(-SCALE / 2, a * SCALE, -Math.PI / 2);
   const bodies = path.angles.map((angle, i) => {
-    const at = new Vec2(path.x[i]! * SCALE, path.y[i]! * SCALE);
+    const [x, y] = nth(path.points, i);
+    const at = new Vec2(x * SCALE, y * SCALE);
     const body = world.createBody({
       type: 'dynamic',
       position: at,
@@ -123,39 +125,43 @@ export function runChain(a: number, slack: number, settings: ChainSettings): Cha
 
 /** Straight legs on the faces and half an ellipse round the spine, as long as the strip, cut into equal segments. */
 function startPath(a: number, length: number, segments: number) {
-  const fine = (bow: number): number[][] => {
-    const points = [[-0.5, a]];
+  const fine = (bow: number): Point[] => {
+    const points: Point[] = [[-0.5, a]];
     for (let i = 0; i <= 200; i++)
       points.push([-0.5 * Math.cos((Math.PI * i) / 200), -bow * Math.sin((Math.PI * i) / 200)]);
     points.push([0.5, a]);
     return points;
   };
-  const measure = (points: number[][]): number =>
-    points.slice(1).reduce((sum, [x, y], i) => sum + Math.hypot(x! - points[i]![0]!, y! - points[i]![1]!), 0);
-  const points = fine(findLevel((bow) => measure(fine(bow)), length, 0, length));
-  const x: number[] = [];
-  const y: number[] = [];
+  const apart = (p: Point, q: Point): number => Math.hypot(q[0] - p[0], q[1] - p[1]);
+  const measure = (points: readonly Point[]): number =>
+    points.slice(1).reduce((sum, point, i) => sum + apart(nth(points, i), point), 0);
+  const ellipse = fine(findLevel((bow) => measure(fine(bow)), length, 0, length));
   let i = 1;
   let passed = 0;
-  for (let k = 0; k <= segments; k++) {
+  const points = Array.from({ length: segments + 1 }, (_, k): Point => {
     const along = (k * length) / segments;
-    const gap = () => Math.hypot(points[i]![0]! - points[i - 1]![0]!, points[i]![1]! - points[i - 1]![1]!);
-    while (i < points.length - 1 && passed + gap() < along) {
+    const gap = () => apart(nth(ellipse, i - 1), nth(ellipse, i));
+    while (i < ellipse.length - 1 && passed + gap() < along) {
       passed += gap();
       i++;
     }
     const share = (along - passed) / gap();
-    x.push(points[i - 1]![0]! + share * (points[i]![0]! - points[i - 1]![0]!));
-    y.push(points[i - 1]![1]! + share * (points[i]![1]! - points[i - 1]![1]!));
-  }
-  const angles = x.slice(1).map((next, k) => Math.atan2(y[k + 1]! - y[k]!, next - x[k]!));
-  return { x, y, angles };
+    const [from, to] = [nth(ellipse, i - 1), nth(ellipse, i)];
+    return [from[0] + share * (to[0] - from[0]), from[1] + share * (to[1] - from[1])];
+  });
+  const angles = points.slice(1).map((next, k) => {
+    const from = nth(points, k);
+    return Math.atan2(next[1] - from[1], next[0] - from[0]);
+  });
+  return { points, angles };
 }
+
+type Point = readonly [x: number, y: number];
 
 /** Highest value, by a parabola through the highest sample and its neighbours. */
 function peakOf(values: readonly number[]): number {
-  const best = values.reduce((top, value, i) => (value > values[top]! ? i : top), 0);
-  const [before, at, after] = [values[best - 1], values[best]!, values[best + 1]];
+  const best = values.reduce((top, value, i) => (value > nth(values, top) ? i : top), 0);
+  const [before, at, after] = [values[best - 1], nth(values, best), values[best + 1]];
   if (before === undefined || after === undefined) return at;
   const bend = after - 2 * at + before;
   return bend < 0 ? at - (after - before) ** 2 / (8 * bend) : at;

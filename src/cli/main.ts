@@ -1,7 +1,10 @@
 import process from 'node:process';
 import { isMainThread, parentPort, workerData } from 'node:worker_threads';
+import { jobIssue } from '../core/index.ts';
+import { BadInput } from './badInput.ts';
 import { batchWork, type Task } from './catalogue/batchWork.ts';
 import { catalogueCommand } from './catalogue/catalogueCommand.ts';
+import type { Row } from './catalogue/row.ts';
 import { fitCommand } from './fitCommand.ts';
 import { runCommand } from './runCommand.ts';
 import { FileSink, Terminal } from './terminal.ts';
@@ -12,21 +15,25 @@ if (isMainThread) await main();
 else serve();
 
 async function main(): Promise<never> {
-  const commands = {
-    fit: fitCommand,
-    validate: validateCommand,
-    catalogue: catalogueCommand(new URL(import.meta.url)),
+  const commands = new Map([
+    ['fit', fitCommand],
+    ['validate', validateCommand],
+    ['catalogue', catalogueCommand(new URL(import.meta.url))],
+  ]);
+  const [, , name = '', ...words] = process.argv;
+  const unknown = async (): Promise<never> => {
+    const allowed = [...commands.keys()].join(', ');
+    throw new BadInput([jobIssue('choice', '(command)', name || 'nothing', allowed, 'name one of them')]);
   };
-  const [, , name, ...words] = process.argv;
   const terminal = new Terminal(process.stdin, new FileSink(1), new FileSink(2));
-  const code = await runCommand(commands[name as keyof typeof commands], words, terminal);
+  const code = await runCommand(commands.get(name) ?? unknown, words, terminal);
   // All output has been written; an input that never ends would keep the process alive.
   process.exit(code);
 }
 
 function serve(): void {
   const work = batchWork(workerData as Task);
-  parentPort?.on('message', (rows) => {
+  parentPort?.on('message', (rows: readonly Row[]) => {
     const result = work(rows);
     parentPort?.postMessage(result, [result.output.buffer]);
   });

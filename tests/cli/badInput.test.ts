@@ -200,3 +200,12 @@ describe('a process of its own', () => {
     expect(runProcess('fit', ['--quick', '-'], changed(['pattern.outsideWidth_mm', 360])).status).toBe(1);
   });
 });
+
+test.each(['fot', 'toString', ''])('refuses %j, which is no command, and names those that are', (name) => {
+  const { status, stdout, stderr } = runProcess(name, ['job.json']);
+  expect(status).toBe(2);
+  expect(stdout).toBe('');
+  expect(lines(stderr)).toEqual([
+    `(command): got ${name || 'nothing'}; allowed: fit, validate, catalogue; name one of them`,
+  ]);
+});

@@ -185,6 +185,11 @@ test('a row of the cautions may be as wide as the pieces', () => {
   expect(cuttingFile(narrow, {}, 10).cautions[0]).toBe(row);
 });
 
+test('no row of the cautions is empty, though a word is wider than the pieces', () => {
+  const narrow = { ...drawing, pieces: [piece('outside', 1, 5, 50)] };
+  expect(cuttingFile(narrow, {}, 10).cautions[0]).toBe('Laser:');
+});
+
 describe('the SVG', () => {
   const groups = (svg: string) =>
     [...svg.matchAll(/<g id="([^"]+)"(?: class="(\w+)" ([^>]+))?>/g)].map((match) => match.slice(1));

@@ -1,5 +1,5 @@
 /** Gathers items into lists of `size`, the last one shorter. */
-export async function* batches<T>(items: AsyncIterable<T>, size: number): AsyncGenerator<T[]> {
+export async function* batches<T>(items: AsyncIterable<T, unknown, undefined>, size: number): AsyncGenerator<T[]> {
   let batch: T[] = [];
   for await (const item of items) {
     batch.push(item);
@@ -15,7 +15,7 @@ export async function* batches<T>(items: AsyncIterable<T>, size: number): AsyncG
  * more than `ahead` items and results are held, so a slow reader of the results slows the taking of items.
  */
 export async function* inOrder<T, R>(
-  items: AsyncIterable<T>,
+  items: AsyncIterable<T, unknown, undefined>,
   work: (item: T) => Promise<R>,
   ahead: number,
 ): AsyncGenerator<R> {

@@ -1,4 +1,3 @@
-import type { Readable } from 'node:stream';
 import { MARK_BYTES, markOf } from '../decodeText.ts';
 
 /** Text in UTF-16 that breaks off or holds half a character. */
@@ -9,15 +8,15 @@ export class DamagedText extends Error {}
  * are handed on as they are, unchecked.
  * @throws DamagedText
  */
-export async function* utf8Chunks(input: Readable): AsyncGenerator<Buffer> {
+export async function* utf8Chunks(input: AsyncIterable<Buffer, unknown, undefined>): AsyncGenerator<Buffer> {
   let start = Buffer.alloc(0);
   let decode: Decode | null = null;
   for await (const chunk of input) {
     if (decode !== null) {
-      yield decode(chunk as Buffer);
+      yield decode(chunk);
       continue;
     }
-    start = Buffer.concat([start, chunk as Buffer]);
+    start = Buffer.concat([start, chunk]);
     if (start.length < MARK_BYTES) continue;
     decode = decoder(start);
     yield decode(start.subarray(markOf(start).bytes.length));

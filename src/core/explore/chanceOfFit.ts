@@ -8,8 +8,8 @@ import { type Measure, measuresOf } from './measure.ts';
 import { normalDraw, randomDraws } from './randomDraws.ts';
 
 /**
- * How a measure strays: `even`, anywhere within its error alike; `normal`, mostly near, the stated error being two standard
- * deviations, so that 1 measure in 22 strays further.
+ * Distribution of an error: `even`, uniform within the stated error; `normal`, with the stated error as two standard
+ * deviations, so that 1 measure in 22 is off by more.
  */
 export type ErrorSpread = 'even' | 'normal';
 
@@ -22,7 +22,7 @@ export interface ChanceOptions {
   readonly measures?: readonly Measure[];
 }
 
-/** Of so many books like this one, how many the cover fits. */
+/** How many of the books tried the cover fits. */
 export interface ChanceOfFit {
   readonly draws: number;
   readonly closes: number;
@@ -34,10 +34,10 @@ export interface ChanceOfFit {
 }
 
 /**
- * Chance that the cover as cut fits, by trial: each measure strays on its own within its error, each leather has any
- * thickness of its weight range alike (pocket and outside of one leather the same), and the pieces are kept as they are.
+ * Chance that the cover as cut fits, by random trials: each measure has an independent error, each leather a uniform
+ * thickness in its weight range (the same for pocket and outside of one leather), and the pieces stay as they are.
  *
- * The count of n trials that a chance p gives strays by about sqrt(p (1 - p) n).
+ * The count in n trials of chance p has a standard deviation of sqrt(p (1 - p) n).
  * @returns counts of gaps that are not negative; the same for the same job, options and seed
  */
 export function chanceOfFit(
@@ -66,7 +66,7 @@ export function chanceOfFit(
 
 const EDGES_OF_FIT = ['closes', 'liesOpen', 'head', 'tail'] as const;
 
-/** How many standard deviations the stated error is taken for. An assumption. */
+/** Standard deviations in the stated error. An assumption. */
 const STANDARD_DEVIATIONS = 2;
 
 const isRoom = (gap: number): boolean => gap >= -TOLERANCE.length;

@@ -8,16 +8,16 @@ import { cutStep, INCH_STEPS } from '../job/workSchema.ts';
 import { MM_PER_INCH, MM_PER_OUNCE } from '../units/mm.ts';
 import { JOB_FIGURES } from './jobFigures.ts';
 
-/** One number of a job that can be moved to see what follows from it. Values are in the unit of `note`. */
+/** One number of a job that can be varied. Values are in the unit of `note`. */
 export interface ExploreField {
   /** Dotted path in the job; the path of a leather, as `leather.outside`, stands for its whole weight range. */
   readonly id: JobPath;
   readonly note: FieldNote;
-  /** Where the job stands: its own value, else the default, else what the tool decides. */
+  /** The job's own value, else the default, else what the tool decides. */
   readonly present: number;
-  /** Step to which a maker would set it, over 0. */
+  /** Step in which a maker sets it, over 0. */
   readonly step: number;
-  /** How far to either side of the present value is worth a first look. */
+  /** Range to either side of the present value that is shown first. */
   readonly span: number;
   readonly changes: (value: number) => readonly Patch[];
 }
@@ -39,7 +39,7 @@ const THICK_END = fieldNote('leather.outside.max_mm');
  * The numbers of a job that can be explored: each in the schema that bears on the closed form and has a value here, and
  * for each leather its weight range as one.
  * @param document the job as written; a pocket leather or lining that it does not give has no fields
- * @param design what the document was worked out to
+ * @param design the design of the document
  */
 export function exploreFields(document: JobDocument, design: CoverDesign): ExploreField[] {
   const given = LEATHERS.filter((piece) => (valueAt(document, `leather.${piece}`) ?? null) !== null);

@@ -4,7 +4,7 @@ import type { RangePoint } from '../leather/leatherModel.ts';
 import { limitsWithin } from '../report/check.ts';
 import type { CheckId, FitAt, Report } from '../report/reportSchema.ts';
 
-/** From where on a result fits and from where on it fails; between the two it is tight. */
+/** Limits of a result: where it begins to fit and to fail; between the two it is tight. */
 export interface FitLimit {
   readonly fits: number;
   readonly fails: number;
@@ -27,7 +27,7 @@ export interface ExploreResult {
   readonly isRange: boolean;
   /** Null where the report has no such number, as an opening that is never reached. */
   readonly read: (report: Report, point: RangePoint) => number | null;
-  /** Null where nothing judges the number. */
+  /** Null where the number is not judged. */
   readonly limit: (report: Report) => FitLimit | null;
   /** The parts of a result that is a sum; none of any other. */
   readonly parts: (report: Report) => readonly ResultPart[];
@@ -36,7 +36,7 @@ export interface ExploreResult {
 const noLimit = (): null => null;
 const noParts = (): readonly ResultPart[] => [];
 
-/** A length that the measuring error may take either way, as `verdictWithin` judges it. */
+/** Limit of a length with a measuring error, as `verdictWithin` judges it. */
 const within =
   (edge: keyof Report['uncertainty'], edges: 1 | 2 = 1) =>
   ({ uncertainty }: Report) =>
@@ -53,7 +53,7 @@ const atMost = (limit: number) => ({ fits: limit, fails: limit, failing: 'above'
 
 const checkOf = ({ checks }: Report, id: CheckId) => checks.find((check) => check.id === id)!;
 
-/** The limit of a check that the measuring error does not blur. */
+/** The limit of a check without measuring error. */
 const limitOf =
   (id: CheckId) =>
   (report: Report): FitLimit | null => {

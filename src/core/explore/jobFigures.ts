@@ -1,6 +1,6 @@
 import { type NumberField, numberFields } from '../job/fieldNote.ts';
 
-/** Parts of the job that the pattern and its fit are worked out from. */
+/** Parts of the job from which pattern and fit are computed. */
 const SECTIONS = ['book', 'leather', 'seam', 'pockets', 'ease', 'pattern'] as const;
 
 /**
@@ -11,7 +11,7 @@ const SECTIONS = ['book', 'leather', 'seam', 'pockets', 'ease', 'pattern'] as co
 const WITHOUT_RESULT =
   /^book\.square_mm$|^book\.measured\.(closedWrap|rolledHalf)_mm$|^seam\.(pitch|cornerRadius)_mm$|\.(modulus_MPa|creaseSet|density_kg_m3)$|^leather\.pocket\.(neutral|foldThickness_mm|strainLimit)$|^leather\.lining\.(bendRatio|strainLimit)$/;
 
-/** Every number of the job that some result or limit may come from, in the order of the schema. */
+/** Every number of the job on which a result or limit may depend, in the order of the schema. */
 export const JOB_FIGURES: readonly NumberField[] = SECTIONS.flatMap(numberFields).filter(
   ({ path }) => !WITHOUT_RESULT.test(path),
 );

@@ -16,8 +16,8 @@ export interface Measure {
 }
 
 /**
- * How far a board's thickness may be off, mm, where the job allows more: it is small enough for a caliper. Common practice,
- * no source.
+ * Error of a board's thickness, mm, where the job allows more: it is small enough for a caliper. Common practice, no
+ * source.
  */
 export const CALIPER_ERROR = 0.1;
 

@@ -5,8 +5,7 @@ import { type ExploreField, exploreFields } from './exploreField.ts';
 import { type FitTarget, type MustChange, whatMustChange } from './whatMustChange.ts';
 
 /**
- * What a maker can still decide once the book lies on the bench. Its measures are not among them, but how closely they
- * were taken is.
+ * Fields that a maker can still decide with the book on the bench. Its measures are not among them, but their error is.
  */
 const DECIDED_BY_MAKER: readonly JobPath[] = [
   'ease.foreEdge_mm',
@@ -33,7 +32,7 @@ export interface FieldChange {
 /**
  * What each of the maker's own fields, alone, must become for the target to fit.
  * @returns changes first, the smallest first, each counted in the steps that its field is set in, since a millimetre of
- *   leather is far more than one of outside; after them the fields that alone cannot do it
+ *   leather is far more than one of outside; after them the fields that alone are not enough
  */
 export function mustChangeList(document: JobDocument, design: CoverDesign, target: FitTarget): readonly FieldChange[] {
   return exploreFields(document, design)

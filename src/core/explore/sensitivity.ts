@@ -4,17 +4,17 @@ import { coverFit } from '../fold/coverFit.ts';
 import type { Job } from '../job/jobSchema.ts';
 import { type Measure, measuresOf } from './measure.ts';
 
-/** The gaps that a wrong measure moves. Closed and lying open are at one fore-edge, shared evenly. */
+/** The gaps that a measuring error changes. `closed` and `open` are at one fore-edge, shared evenly. */
 export const EDGES = ['closed', 'open', 'head', 'tail'] as const;
 
 type Edge = (typeof EDGES)[number];
 
-/** What one measure does to the gaps of the cover as cut. */
+/** Effect of one measure on the gaps of the cover as cut. */
 export interface Sensitivity {
   readonly measure: Measure;
   /** d gap / d measure, mm per mm; negative where a larger book leaves less room. */
   readonly rates: Readonly<Record<Edge, number>>;
-  /** How far the measure's error may move each gap, either way, mm. */
+  /** Largest change of each gap by the measure's error, either way, mm. */
   readonly shifts: Readonly<Record<Edge, number>>;
 }
 
@@ -22,9 +22,9 @@ export interface Sensitivity {
 const SMALL_STEP = 0.1;
 
 /**
- * How far each measure, were it wrong, would move the gaps of the cover that is cut: central differences over the stated
- * error, the pieces kept as they are, at the thick end of the leather.
- * @returns the measure that may move a gap furthest first
+ * Effect of each measuring error on the gaps of the cover as cut: central differences over the stated error, with the
+ * pieces kept as they are, at the thick end of the leather.
+ * @returns the measure with the largest change of a gap first
  */
 export function sensitivities(design: CoverDesign): readonly Sensitivity[] {
   const largest = ({ shifts }: Sensitivity): number => Math.max(...EDGES.map((edge) => shifts[edge]));
@@ -38,7 +38,7 @@ function sensitivity(design: CoverDesign, measure: Measure): Sensitivity {
   const step = measure.error > 0 ? measure.error : SMALL_STEP;
   const [below, above] = [measure.value - step, measure.value + step].map((value) => {
     const book = measure.put(job.book, value);
-    // A measure at its bound moves less than asked.
+    // A measure at its bound changes less than asked.
     const reached = measuresOf({ ...job, book }).find(({ id }) => id === measure.id)?.value ?? value;
     return { at: reached, gaps: gapsOn(design, book) };
   }) as [Shifted, Shifted];

@@ -14,7 +14,7 @@ interface SweepReading {
   readonly values: Readonly<Record<RangePoint, Value>>;
   /** Where the result fits and fails there: a limit may move with the field. */
   readonly limit: FitLimit | null;
-  /** What the result is the sum of; empty where it is no sum. */
+  /** The parts of a result that is a sum; empty for any other. */
   readonly parts: readonly ResultPart[];
 }
 

@@ -33,10 +33,10 @@ export const answered = <Id extends string>({ id, title, unit, failing }: Questi
 };
 
 /**
- * Judges a length that should not be negative and that may be off: it fits beyond the whole of what it may be off by, and
- * fails beyond what the ruler alone may be off by.
+ * Judges a length that should not be negative and has an error: it fits if it is larger than the whole error, and fails
+ * if it is negative by more than the ruler's error.
  * @param value mm
- * @param edges how often the band counts: 2 for a wrap, which is off by what both its edges are
+ * @param edges how often the band counts: 2 for a wrap, which has the error of both its edges
  */
 export function verdictWithin(value: number, band: ErrorBand, edges: 1 | 2 = 1): 'fits' | 'tight' | 'fails' {
   const { fits, fails } = limitsWithin(band, edges);
@@ -44,7 +44,7 @@ export function verdictWithin(value: number, band: ErrorBand, edges: 1 | 2 = 1):
   return value >= fails - TOLERANCE.length ? 'tight' : 'fails';
 }
 
-/** From where on `verdictWithin` says fits, and below which it says fails, mm. */
+/** Least length that `verdictWithin` calls fitting, and length below which it fails, mm. */
 export const limitsWithin = ({ worst_mm: worst, ruler_mm: ruler }: ErrorBand, edges: 1 | 2 = 1) => ({
   fits: edges * worst,
   fails: -edges * ruler,
@@ -56,7 +56,7 @@ const SEVERITY: Record<Verdict, number> = { none: -1, fits: 0, tight: 1, loose: 
 /** How bad a verdict is, to sort by: a larger number is worse. */
 export const severity = (verdict: Verdict): number => SEVERITY[verdict];
 
-/** Whether a verdict asks for something to be done; a row that only informs, or that nothing is known of, does not. */
+/** Whether a verdict asks for a change; a row that only informs, or is not known, does not. */
 export const isWanting = (verdict: Verdict): boolean =>
   verdict === 'tight' || verdict === 'loose' || verdict === 'fails';
 
@@ -65,7 +65,7 @@ export function worstVerdict(verdicts: readonly Verdict[]): Verdict {
   return verdicts.reduce<Verdict>((worst, verdict) => (severity(verdict) > severity(worst) ? verdict : worst), 'fits');
 }
 
-/** Plain words for the verdicts that read alike in every row. */
+/** Plain words for the verdicts that have the same words in every row. */
 const STATES = { fits: 'fits', tight: 'close', loose: 'too loose', unknown: 'not known', none: 'note' } as const;
 
 /** A verdict in plain words; `fails` in the row's own. */

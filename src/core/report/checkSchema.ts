@@ -2,7 +2,7 @@ import * as z from 'zod/mini';
 import { JOB_PATHS } from '../job/fieldNote.ts';
 
 /**
- * - `tight`: a result that the measuring error could turn either way, or one that needs care in the making;
+ * - `tight`: a result that the measuring error could change either way, or one that needs care in the making;
  * - `loose`: over the loosest gap;
  * - `unknown`: what decides is missing, or a solve found no answer;
  * - `none`: a row that only informs, was not looked at, or has no meaning for this cover.
@@ -23,9 +23,9 @@ export const findingSchema = z.strictObject({
   bound: z.nullable(z.enum(['atLeast', 'atMost', 'within'])),
   /** What was found, and why. */
   message: z.string(),
-  /** What to do about it; empty when nothing need be done. */
+  /** What to do about it; empty for none. */
   remedy: z.string(),
-  /** The remedy as changes to the job; empty where only the bench can help. */
+  /** The remedy as changes to the job; empty where no change to the job is the remedy. */
   change: z.readonly(
     z.array(z.strictObject({ path: z.enum(JOB_PATHS), value: z.union([z.number(), z.string(), z.null()]) })),
   ),
@@ -37,7 +37,7 @@ const errorBandSchema = z.strictObject({
   worst_mm: z.number(),
   /** Root of the sum of squares: errors that are independent. */
   spread_mm: z.number(),
-  /** As `worst_mm`, a rise that was only estimated taken as right to the measuring error: what lies beyond is likelier than not. */
+  /** As `worst_mm`, but with an estimated rise taken as right to the measuring error. */
   ruler_mm: z.number(),
 });
 

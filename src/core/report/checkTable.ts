@@ -4,7 +4,7 @@ import { measures } from './checks/measures.ts';
 import { pocketHolds, pocketLoads } from './checks/pocketChecks.ts';
 import { closes, edgeGap, ifBoardsGoIn, opens } from './checks/wrapChecks.ts';
 
-/** A question that has a say in the verdict, with the check that answers it. */
+/** A question that counts for the verdict, with the check that answers it. */
 interface CheckRow extends Question {
   /** What the headline says where the cover closes and this fails; rows without it show in its figures. */
   readonly headline?: string;

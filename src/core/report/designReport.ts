@@ -10,7 +10,7 @@ import { headline } from './headline.ts';
 import type { Check, FitAt, Report } from './reportSchema.ts';
 import { uncertainty } from './uncertainty.ts';
 
-/** Judges a worked-out job and writes it up as the report document, its sentences in the unit that the job is worked in. */
+/** Runs the checks of a design and makes the report document, its sentences in the unit of the job. */
 export function designReport(design: CoverDesign): Report {
   const say = printer(design.job.work.units);
   const context = { design, uncertainty: uncertainty(design), say };

@@ -7,8 +7,8 @@ type JsonSchema = z.core.JSONSchema.BaseSchema;
 /**
  * JSON Schema (draft 2020-12) of a job as it may be written and of its report, under `$defs`; either is a valid document.
  *
- * It holds titles, help, units, ranges and every default that does not depend on another field. What it cannot say are the
- * rules between two fields: those are checked by `parseJob` alone.
+ * It holds titles, help, units, ranges and every default that does not depend on another field. The rules between two
+ * fields are checked by `parseJob` alone.
  */
 export function documentSchema(): JsonSchema {
   const { $schema, ...job } = schemaOf(jobSchema, 'input');
@@ -36,7 +36,7 @@ const schemaOf = (schema: z.core.$ZodType, io: 'input' | 'output'): JsonSchema =
       const { def } = zodSchema._zod;
       // The converter drops a default of 0 or null.
       if (def.type === 'default' || def.type === 'prefault') jsonSchema.default = def.defaultValue;
-      // A field's note repeats them; the standard's own words are `minimum` and `maximum`.
+      // A field's note repeats them; the standard has `minimum` and `maximum`.
       delete jsonSchema.min;
       delete jsonSchema.max;
     },

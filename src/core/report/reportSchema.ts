@@ -25,7 +25,7 @@ const seatSchema = z.strictObject({
 
 /** What the elastic strip adds. Forces rest on the stiffness assumed in the job, shapes under posed boards do not. */
 const stripSchema = z.strictObject({
-  /** Anything but `converged`: the closed form stands in, and the shape below is empty or not to be trusted. */
+  /** Unless `converged`, the closed form is used, and the shape below is empty or unreliable. */
   status: z.string(),
   iterations: number,
   /** Largest unbalanced force on a node, N. */
@@ -33,7 +33,7 @@ const stripSchema = z.strictObject({
   contactGap_mm: number,
   spineBow_mm: number,
   faceBulge_mm: number,
-  /** Where boards that are let go come to rest: creased as the job says, and new. Null where it was not found. */
+  /** Opening at which released boards come to rest, creased as in the job and new; null where it was not found. */
   releasedOpening_deg: nullable,
   newOpening_deg: nullable,
   /** Force at the fore-edge that holds the cover shut, creased and new. */

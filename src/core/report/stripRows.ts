@@ -1,8 +1,8 @@
 import type { Question } from './check.ts';
 
 /**
- * The rows that the elastic strip answers, which inform and have no say in the verdict. They stand apart from their
- * answers, so that a page can show them before the strip has answered. To add one, list it here and answer it in `withStrip`.
+ * The rows of the elastic strip, which inform and do not change the verdict. They are apart from their answers, so that
+ * a page can show them before the strip is solved. To add one, list it here and answer it in `withStrip`.
  */
 export const STRIP_ROWS = [
   { id: 'seats', title: 'Board edges at the seam', unit: 'mm', failing: '' },

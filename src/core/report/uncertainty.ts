@@ -7,7 +7,7 @@ import type { Job } from '../job/jobSchema.ts';
 import { mm } from '../units/mm.ts';
 import type { ErrorBand, Uncertainty } from './checkSchema.ts';
 
-/** Stands for no rise, mm: a rounded spine that rises by 0 counts as not measured. */
+/** Rise in place of 0, mm: a rounded spine with a rise of 0 counts as not measured. */
 const LEAST_RISE = 1e-6;
 
 const sumOf = (shares: readonly number[]): number => shares.reduce((sum, share) => sum + Math.abs(share), 0);
@@ -19,8 +19,8 @@ const band = (shares: readonly number[], ruler = shares): ErrorBand => ({
 });
 
 /**
- * Carries the measuring error of width, thickness, rise and height through to the gaps, by recomputing the closed wrap
- * with each measure off by the error. A gap is half of what its two edges share, so it moves by half.
+ * Error of the gaps from the measuring error of width, thickness, rise and height: the closed wrap is recomputed with
+ * each measure changed by its error. A gap is half of what two edges share, so it changes by half.
  */
 export function uncertainty({ job, needs }: CoverDesign): Uncertainty {
   const error = job.book.measured.error_mm;
@@ -40,7 +40,7 @@ export function uncertainty({ job, needs }: CoverDesign): Uncertainty {
   const half = band([error / 2]);
   if (book.spine.shape === 'flat') return { foreEdge: band(shares), head: half, tail: half };
   const rise = riseOf(book);
-  // Either way, as far as there is room: a rise at its limit of half the thickness cannot grow.
+  // Either way, within the limits: a rise of half the thickness cannot grow.
   const riseShare = (by: number): number => {
     const either = [Math.max(LEAST_RISE, rise - by), Math.min(book.thickness_mm / 2, rise + by)];
     return Math.max(...either.map((at) => Math.abs(shifted({ spine: { ...book.spine, rise_mm: mm(at) } }))));

@@ -18,9 +18,8 @@ const ANSWERS: Readonly<Record<(typeof STRIP_ROWS)[number]['id'], (context: Stri
 };
 
 /**
- * A report with what the elastic strip says put into it: its rows, its figures, and what a pull would do about a short wrap.
- * Verdict, headline, figures and remedies stay as they are, so that they are the same before the strip has answered and
- * wherever it is not asked.
+ * Adds the results of the elastic strip to a report: its rows, its figures, and the effect of a pull on a short wrap.
+ * Verdict, headline, figures and remedies do not change, so that they are the same with and without the strip.
  * @param report of the same design
  */
 export function withStrip(report: Report, design: CoverDesign, elastic: ElasticOverRange): Report {
@@ -40,7 +39,7 @@ export function withStrip(report: Report, design: CoverDesign, elastic: ElasticO
   };
 }
 
-/** What a firm pull would do about a wrap that is short. */
+/** The effect of a firm pull on a short wrap. */
 function pulled({ design, elastic, say }: StripContext): string {
   const point = leastWrap(design);
   const { closes, staysOpen } = design.fits[point];
@@ -51,7 +50,7 @@ function pulled({ design, elastic, say }: StripContext): string {
     : ` A firm pull takes up no more than ${say.gap(stretch.most)} of it.`;
 }
 
-/** Writes the elastic strip's results up; a release that was not solved is null. */
+/** The elastic strip's results for the report; a release that was not solved is null. */
 function stripReport({ closed, creased, newCover, seats, stretch }: ElasticFit): StripReport {
   const opening = ({ status, opening: angle }: ReleasedOpening): number | null =>
     status === 'converged' ? degreesFromRadians(radians(angle)) : null;

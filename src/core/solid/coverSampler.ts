@@ -1,4 +1,4 @@
-import { combine3, cross3, dot3, unit3, type Vec3 } from '../math/vec3.ts';
+import { combine3, cross3, dot3, tripleAt, unit3, type Vec3 } from '../math/vec3.ts';
 import type { CoverGrid } from './coverGrid.ts';
 
 /** A place on the grain side of the outside, with the surface's directions there. */
@@ -24,10 +24,8 @@ export function coverSampler({ s, uvs, grain, normals }: CoverGrid): (s: number,
     const [a, b] = [uvs[2 * (i * rows + low) + 1]!, uvs[2 * (i * rows + high) + 1]!];
     return [low, b > a ? Math.max(0, Math.min(1, (v - a) / (b - a))) : 0];
   };
-  const read = (from: Float64Array, i: number, [row, share]: [number, number]): Vec3 => {
-    const at = 3 * (i * rows + row);
-    return [0, 1, 2].map((c) => from[at + c]! + share * (from[at + 3 + c]! - from[at + c]!)) as unknown as Vec3;
-  };
+  const read = (from: Float64Array, i: number, [row, share]: [number, number]): Vec3 =>
+    combine3(tripleAt(from, i * rows + row), 1 - share, tripleAt(from, i * rows + row + 1), share);
   return (along, v) => {
     let low = 0;
     let high = columns - 1;

@@ -1,5 +1,5 @@
 import type { Corner } from '../math/contour.ts';
-import { combine3, unit3, type Vec3 } from '../math/vec3.ts';
+import { combine3, tripleAt, unit3, type Vec3 } from '../math/vec3.ts';
 import type { Grid } from './gridSolid.ts';
 
 /** A laid sheet: points, normals and pattern places, by columns and rows. */
@@ -31,9 +31,8 @@ export function trimCorners(
     let high = rows - 1;
     while (high > low + 1 && v(high - 1) >= height - by) high--;
     const mix = (from: number, to: number, share: number): readonly [point: Vec3, normal: Vec3] => {
-      const read = (values: Float64Array, j: number): Vec3 =>
-        values.subarray(3 * at(j), 3 * at(j) + 3) as unknown as Vec3;
-      const between = (values: Float64Array): Vec3 => combine3(read(values, from), 1 - share, read(values, to), share);
+      const between = (values: Float64Array): Vec3 =>
+        combine3(tripleAt(values, at(from)), 1 - share, tripleAt(values, at(to)), share);
       return [between(points), unit3(between(normals))];
     };
     const tail = mix(low, low + 1, share(v(low), v(low + 1), by));

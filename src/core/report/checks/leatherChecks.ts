@@ -20,7 +20,7 @@ export function foldStrain({ design, say }: CheckContext): Answer {
   const value = Math.max(...strains);
   const limit = design.job.leather.outside.strainLimit;
   const verdict = value <= limit ? 'fits' : 'tight';
-  // A strain under its limit is printed rounded down and one over it up, so that the figures never contradict the word.
+  // A strain under its limit is rounded down and one over it up, so that the figures never contradict the verdict.
   const percent = (strain: number, round: (x: number) => number): string => say.share(round(100 * strain) / 100);
   return {
     verdict,
@@ -35,7 +35,7 @@ export function foldStrain({ design, say }: CheckContext): Answer {
   };
 }
 
-/** Least margin before the thread tears out: one thickness of the outside, and never under this, mm. An assumption. */
+/** Least margin against tearing of the thread: one thickness of the outside, but at least this, mm. An assumption. */
 const LEAST_MARGIN = 1.5;
 
 /** Step to which a remedy rounds a margin that has to be wider than the usual one, mm. */

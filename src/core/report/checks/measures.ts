@@ -9,7 +9,7 @@ import { MM_PER_INCH } from '../../units/mm.ts';
 import type { Printer } from '../../units/printer.ts';
 import type { Answer, CheckContext, Remedy } from '../check.ts';
 
-/** One way of measuring the wrap, against what width, thickness and rise make of it; all in mm. */
+/** One measured wrap, and the same computed from width, thickness and rise; all in mm. */
 interface Reading {
   readonly name: string;
   readonly measured: number;
@@ -20,7 +20,7 @@ interface Reading {
   readonly share: number;
 }
 
-/** What would explain a disagreement, with the change that says so. */
+/** A possible cause of a disagreement, with the change of the job for it. */
 interface Cause extends Required<Remedy> {
   readonly text: string;
 }
@@ -75,7 +75,7 @@ export function measures({ design, say }: CheckContext): Answer {
   };
 }
 
-/** Where the wrap was measured it tells the rise; else the rise has to be measured. */
+/** Where the wrap was measured it gives the rise; else the rise has to be measured. */
 function riseByWrap(book: Job['book'], readings: readonly Reading[], say: Printer): Remedy {
   const reading = readings.find(({ name }) => name === 'Closed wrap' || name === 'Rolled half');
   const path = bookModel(book).spinePath;
@@ -125,7 +125,7 @@ function readingsOf({ book }: Job): Reading[] {
       share: 1,
     });
   if (openFlat !== null) {
-    // Any joint dip from none to the largest explains itself; only what lies outside that range disagrees.
+    // Any joint dip from 0 to the largest is plausible; only what lies outside that range disagrees.
     const nearest = Math.min(Math.max(openFlat, wrap), wrap + 2 * LARGEST_DIP);
     readings.push({ name: 'Open flat', measured: openFlat, computed: nearest, errors: whole, share: 1 });
   }
@@ -138,8 +138,8 @@ function bareWrap(book: Job['book']): number {
 }
 
 /**
- * What would each explain a wrap that is `difference` mm longer than computed, likeliest first: a rise of the back, a
- * thicker spine than was measured (swell, wedge), a slip in the width; each as a ruler shows it, to 0.1 mm or 1/64 in.
+ * Causes that each explain a wrap `difference` mm longer than computed, likeliest first: a rise of the back, a thicker
+ * spine than was measured (swell, wedge), a slip in the width; each as a ruler shows it, to 0.1 mm or 1/64 in.
  */
 function causesOf(book: Job['book'], difference: number, say: Printer): [...Cause[], Cause] {
   const { thickness_mm: thickness, width_mm: width, boardThickness_mm: board } = book;

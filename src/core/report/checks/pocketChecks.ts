@@ -12,7 +12,7 @@ function depths({ design }: CheckContext): { readonly least: number; readonly mo
   const { job, pieces, needs, fits } = design;
   const { book, foreEdge } = needs.thick;
   const held = Math.min(...RANGE_POINTS.map((point) => fits[point].pocket.held));
-  // At the gap of the heaviest leather, the least there is.
+  // At the gap of the heaviest leather, which is the smallest.
   const gap = Math.max(0, Math.min(fits.thick.foreEdge.front, fits.thick.foreEdge.back));
   const [step] = depthSteps(job);
   const loading = foreEdge.seat + gap + book.width * (1 - Math.cos(book.foldBack));
@@ -22,7 +22,7 @@ function depths({ design }: CheckContext): { readonly least: number; readonly mo
   };
 }
 
-/** A depth that mends the pocket, as long as it leaves the outside as it is: turned ends are a part of it. */
+/** A depth that corrects the pocket, where it does not change the outside, of which turned ends are a part. */
 function mendDepth(context: CheckContext, to: number): Remedy {
   const { job, pieces } = context.design;
   const { say } = context;
@@ -68,7 +68,7 @@ export function pocketLoads(context: CheckContext): Answer {
   const value = Math.max(...RANGE_POINTS.map((point) => design.fits[point].pocket.loadingAngle));
   const loads = RANGE_POINTS.every((point) => design.fits[point].pocket.loads);
   const { least, most } = depths(context);
-  // Rounded away from a limit that is broken and not past one that is kept: the figures agree with the word.
+  // Rounded away from a limit that is broken and not past one that is kept, so that the figures agree with the verdict.
   const bent = say.angle(value, loads ? 'down' : 'up');
   return {
     verdict: loads ? 'fits' : 'fails',

@@ -4,8 +4,8 @@ import type { Answer } from '../check.ts';
 import type { StripContext } from '../stripContext.ts';
 
 /**
- * Where the board edges come to rest by the elastic strip, creased and pressed by hand, beside what the allowances count
- * on. Leather that is not pressed needs more. The row informs: the closed form judges the edges.
+ * Where the board edges come to rest by the elastic strip, creased and pressed by hand, beside the seats of the
+ * allowances. Leather that is not pressed needs more. The row informs: the closed form judges the edges.
  */
 export function seats({ elastic, design, say }: StripContext): Answer {
   const found = RANGE_POINTS.flatMap((point) => {

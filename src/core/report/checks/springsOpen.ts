@@ -7,8 +7,8 @@ import type { StripContext } from '../stripContext.ts';
 const WELCOME_OPENING = Math.PI / 6;
 
 /**
- * How far the cover stands open when it is let go, new and creased. It judges nothing: every new cover springs, and
- * weights or wear cure it.
+ * How far the cover stands open when it is let go, new and creased. It has no limit: every new cover springs open,
+ * until weights or wear flatten it.
  */
 export function springsOpen({ elastic, design, say }: StripContext): Answer {
   const results = RANGE_POINTS.map((point) => elastic[point]);

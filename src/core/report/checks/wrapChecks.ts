@@ -19,7 +19,7 @@ const EDGES = {
 const worstPoint = (slack: (point: RangePoint) => number): RangePoint =>
   RANGE_POINTS.reduce((worst, point) => (slack(point) < slack(worst) ? point : worst));
 
-/** Where in the weight range the closed wrap has least to spare. */
+/** The point of the weight range with the least spare closed wrap. */
 export const leastWrap = ({ fits }: CheckContext['design']): RangePoint =>
   worstPoint((point) => fits[point].closedSlack);
 
@@ -27,7 +27,7 @@ export const leastWrap = ({ fits }: CheckContext['design']): RangePoint =>
 const gapsAt = ({ fits }: CheckContext['design'], edge: Edge): readonly number[] =>
   RANGE_POINTS.map((point) => (edge === 'foreEdge' ? fits[point].closedSlack / 2 : fits[point][edge]));
 
-/** What there is at an edge and what is asked of it; at the fore-edges the smaller of the closed and the flat gap counts. */
+/** Gap and limits of an edge; at the fore-edges the smaller of the closed and the flat gap counts. */
 function roomAt({ design, uncertainty }: CheckContext, edge: Edge): EdgeGap {
   const { fits, job } = design;
   const gaps = gapsAt(design, edge);
@@ -41,7 +41,7 @@ function roomAt({ design, uncertainty }: CheckContext, edge: Edge): EdgeGap {
   };
 }
 
-/** What the measures may take, printed so that it never contradicts the verdict beside a gap that is rounded down. */
+/** The measuring error, printed so that it never contradicts the verdict beside a gap that is rounded down. */
 function shift(say: CheckContext['say'], error: number, verdict: Verdict): string {
   if (verdict !== 'fits') return say.gap(-error);
   const found = say.gap(error);
@@ -49,19 +49,19 @@ function shift(say: CheckContext['say'], error: number, verdict: Verdict): strin
   return error > 0 && found === say.gap(0) ? `under ${say.length(finest)}` : found;
 }
 
-/** A cover sized from an estimate of the rise may turn out either way, however the estimate comes out. */
+/** A cover sized from an estimated rise is at best `tight`. */
 const atBestTight = ({ design }: CheckContext, verdict: Verdict): Verdict =>
   verdict === 'fits' && isRiseEstimated(design.job.book) ? 'tight' : verdict;
 
 /**
- * The size or the ease that mends an edge. One width mends the closed and the flat wrap and both fore-edges, one height head
- * and tail, which are cut in one; so rows that share a size never ask for two.
+ * The size or the ease that corrects an edge. One width serves the closed and the flat wrap and both fore-edges, one
+ * height head and tail, so rows that share a size never ask for two.
  */
 function mend(context: CheckContext, edge: Edge, verdict: Verdict): Remedy {
   const { design, say } = context;
   const { job, pieces } = design;
   const isWidth = edge === 'foreEdge';
-  // Where the rise was estimated only the measure can help, and its own row asks for it.
+  // Where the rise was estimated it must be measured, which its own row asks for.
   if (verdict === 'fits' || (isWidth && verdict === 'tight' && isRiseEstimated(job.book))) return {};
   const step = cutStep(job);
   const path = isWidth ? 'pattern.outsideWidth_mm' : 'pattern.outsideHeight_mm';
