@@ -135,10 +135,10 @@ test('an empty field has room for the value that stands in for it, on a narrow s
   await expect(width).toHaveAttribute('placeholder', /^\d+\.5 mm, worked out$/);
   const missing = () =>
     width.evaluate((input: HTMLInputElement) => {
-      const { font, paddingLeft, paddingRight } = getComputedStyle(input);
+      const { fontSize, fontFamily, paddingLeft, paddingRight } = getComputedStyle(input);
       const pen = new OffscreenCanvas(1, 1).getContext('2d');
       if (pen === null) throw new Error('no 2D drawing');
-      pen.font = `italic ${font}`;
+      pen.font = `italic ${fontSize} ${fontFamily}`;
       const room = input.clientWidth - Number.parseFloat(paddingLeft) - Number.parseFloat(paddingRight);
       return pen.measureText(input.placeholder).width - room;
     });
