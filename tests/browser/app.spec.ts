@@ -127,6 +127,28 @@ test('nothing scrolls sideways, from a telephone to a wide screen', async ({ ben
   }
 });
 
+test('an empty field has room for the value that stands in for it, on a narrow screen and a wide one', async ({
+  bench,
+}) => {
+  await openExample(bench, 'tide ledger');
+  const width = bench.locator('[data-path="pattern.outsideWidth_mm"]');
+  await expect(width).toHaveAttribute('placeholder', /^\d+\.5 mm, worked out$/);
+  const missing = () =>
+    width.evaluate((input: HTMLInputElement) => {
+      const { fontSize, fontFamily, paddingLeft, paddingRight } = getComputedStyle(input);
+      const pen = new OffscreenCanvas(1, 1).getContext('2d');
+      if (pen === null) throw new Error('no 2D drawing');
+      pen.font = `italic ${fontSize} ${fontFamily}`;
+      const room = input.clientWidth - Number.parseFloat(paddingLeft) - Number.parseFloat(paddingRight);
+      return pen.measureText(input.placeholder).width - room;
+    });
+  for (const screen of [390, 1440]) {
+    await bench.setViewportSize({ width: screen, height: 844 });
+    // Widths of elements are whole pixels.
+    await expect.poll(missing, `at ${screen} px`).toBeLessThan(1);
+  }
+});
+
 test('a bad file shows its issues and leaves the job as it is; a good one opens and can be undone', async ({
   bench,
 }) => {
