@@ -30,6 +30,10 @@ function linkAround(bytes: Uint8Array, dictionary = LINK_DICTIONARY): string {
   return `#job=1.${Buffer.from(packed).toString('base64url')}`;
 }
 
+const codesOf = (fragment: string) => {
+  const opened = readShareFragment(fragment);
+  return opened.ok ? [] : opened.issues.map(({ code }) => code);
+};
 const pathsOf = (fragment: string) => {
   const opened = readShareFragment(fragment);
   return opened.ok ? [] : opened.issues.map(({ path }) => path);
@@ -76,8 +80,25 @@ describe('a share link', () => {
     expect(fragmentOf({ ...tideLedger, name: ' '.repeat(200_000) })).toBeNull();
   });
 
-  test('holds only characters that an address may have unescaped', () => {
-    expect(shareFragment(tideLedger)).toMatch(/^#job=1\.[A-Za-z0-9_-]+$/);
+  test('holds at most 128,000 bytes', () => {
+    const named = (name: string) => ({ ...tideLedger, name });
+    const spare = 128_000 - JSON.stringify(named('')).length;
+    expect(fragmentOf(named(' '.repeat(spare)))).not.toBeNull();
+    expect(fragmentOf(named(' '.repeat(spare + 1)))).toBeNull();
+    const padded = (more: number) => strToU8(JSON.stringify(named('')) + ' '.repeat(spare + more));
+    expect([0, 1].map((more) => codesOf(linkAround(padded(more))))).toEqual([[], ['unreadable']]);
+  });
+
+  test('of any length holds only characters that an address may have unescaped, and opens with # or without', () => {
+    for (let length = 0; length < 200; length++) {
+      const name = Array.from({ length }, (_, i) => String.fromCodePoint(33 + ((i * 37 + length) % 90))).join('');
+      const fragment = shareFragment({ ...tideLedger, name });
+      expect(fragment).toMatch(/^#job=1\.[A-Za-z0-9_-]+$/);
+      for (const text of [fragment, fragment.slice(1)]) {
+        const opened = readShareFragment(text);
+        expect(opened.ok && opened.job.name).toBe(name);
+      }
+    }
   });
 });
 
@@ -99,6 +120,15 @@ describe('a bad share link', () => {
     ['too much inside', linkAround(strToU8(' '.repeat(10_000_000)))],
     ['too much inside of a sound job', linkAround(strToU8(JSON.stringify(tideLedger) + ' '.repeat(128_000)))],
   ])('with %s is refused at (link)', (_what, fragment) => expect(pathsOf(fragment)).toEqual(['(link)']));
+
+  test.each([
+    ['too long, over 16,000 characters', 'A'.repeat(16_001), 'too_large'],
+    ['of no meaning, of 16,000 characters', 'A'.repeat(16_000), 'unreadable'],
+    ['with something before it', `a${shareFragment(tideLedger)}`, 'unreadable'],
+    ['of a layout far to come', '#job=1234.AAAA', 'choice'],
+    ['of a layout of too many digits', '#job=12345.AAAA', 'unreadable'],
+    ['of no bytes', '#job=1.AA', 'unreadable'],
+  ])('%s says so', (_what, fragment, code) => expect(codesOf(fragment)).toEqual([code]));
 
   test('with an invalid job inside says what is wrong with the job', () => {
     expect(pathsOf(shareFragment({ ...tideLedger, book: {} }))).toEqual([
@@ -161,6 +191,8 @@ describe('a bad share link', () => {
 test('a fragment that claims to be a job is told apart from any other', () => {
   expect(isShareFragment('#job=broken')).toBe(true);
   expect(isShareFragment(shareFragment(tideLedger))).toBe(true);
+  expect(isShareFragment('job=1.A')).toBe(true);
   expect(isShareFragment('#bench')).toBe(false);
+  expect(isShareFragment('#bench#job=1.A')).toBe(false);
   expect(isShareFragment('')).toBe(false);
 });
