@@ -7,6 +7,7 @@ import config from '../../playwright.config.ts';
 import { defined } from '../defined.ts';
 import { nth } from '../nth.ts';
 import { isWholeProof, proofSize } from '../proof/proofSize.ts';
+import { withoutWebGl } from './bench.ts';
 
 /** Time between an edit and the kill, ms: before the shelf is written (0.3 s), about then, and long after. */
 const MOMENTS = [60, 150, 300, 600, 700, 800, 1200, 2500, 4500, 7000];
@@ -43,7 +44,7 @@ class Mortal {
     await expect.poll(() => existsSync(port) && readFileSync(port, 'utf8').includes('\n')).toBe(true);
     const browser = await chromium.connectOverCDP(`http://127.0.0.1:${readFileSync(port, 'utf8').split('\n')[0]}`);
     const [context] = browser.contexts();
-    await context!.addInitScript(() => localStorage.setItem('coverwright.view.v1', JSON.stringify({ look: 'light' })));
+    await context!.addInitScript(withoutWebGl);
     const page = await context!.newPage();
     await page.goto(baseURL);
     return page;

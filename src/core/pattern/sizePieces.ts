@@ -22,7 +22,7 @@ const FINE_STEP = 0.1;
  *     |(w - L) / 2 - nearest hole|   >= c p   w the width of the outside
  *
  * The row does not depend on L, so D is found first, then L. Its distance to the holes jumps with their number, so D is not
- * solved for but searched: the usual depth D0, then D0 + k s and D0 - k s for k = 1, 2, ... up to one pitch (three steps
+ * solved for but searched: the usual depth D0, then D0 + k s and D0 - k s for k = 1, 2, ... up to two pitches (three steps
  * if s is coarse), s first the coarse step, then the fine, within the least and the most depth. The first D that fits is
  * taken; if none does, or if the pockets meet, D0, and the seam leaves the holes that are too near out of that layer
  * and says so (`seamNotes`). A depth that the job gives is taken as it is.
@@ -62,9 +62,9 @@ const isMouthClear = ({ layering, row }: Candidate): boolean =>
 
 /** Depths beside the usual one, in the order in which they are tried. */
 function* otherDepths(job: Job, { least, usual, most }: PocketDepths): Generator<Mm> {
-  // A coarse step needs more than one pitch to come by every place between two holes.
+  // A pocket is cut in steps, so it may miss the place between the first two holes and find it between the next two.
   for (const step of depthSteps(job))
-    for (let k = 1; k * step <= Math.max(job.seam.pitch_mm, 3 * step); k++)
+    for (let k = 1; k * step <= Math.max(2 * job.seam.pitch_mm, 3 * step); k++)
       for (const depth of [usual + k * step, usual - k * step])
         if (depth >= least && depth <= most) yield mm(Math.round(depth * 1e9) / 1e9);
 }

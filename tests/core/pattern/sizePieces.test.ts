@@ -54,13 +54,13 @@ describe('pocket mouths end between two holes', () => {
           expect(found).toBe(usual);
           return;
         }
-        const wide = Math.max(job.seam.pitch_mm, 1.5);
+        const two = 2 * job.seam.pitch_mm;
         const grid = (step: number, reach: number): number[] =>
           Array.from({ length: Math.floor(reach / step + 1e-9) }, (_, i) => (i + 1) * step).flatMap((by) => [
             usual + by,
             usual - by,
           ]);
-        const tried = [...grid(0.5, wide), ...grid(0.1, Math.max(job.seam.pitch_mm, 0.3))].filter(
+        const tried = [...grid(0.5, Math.max(two, 1.5)), ...grid(0.1, Math.max(two, 0.3))].filter(
           (d) => d >= least && d <= most,
         );
         const expected = [usual, ...tried].find((depth) => isClear(job, piecesAt(job, needs, mm(depth)))) ?? usual;
@@ -118,15 +118,11 @@ describe('a lining that finds no place on its steps', () => {
     const leather = { outside: { min_mm: 2, max_mm: 2 }, lining: { min_mm: 1, max_mm: 1 } };
     const seam = { method: 'lacing', edgeMargin_mm: 4, pitch_mm: 5 };
     const construction = { slitWidth_mm: 6, slitAngle_deg: 0 };
-    const job = soundJob({
-      format: 'coverwright-job',
-      version: 1,
-      work: { cutStep_mm },
-      book,
-      leather,
-      seam,
-      construction,
-    });
+    const document = { format: 'coverwright-job', version: 1, work: { cutStep_mm }, book, leather, seam, construction };
+    const open = soundJob(document);
+    const depth_mm = pocketDepths(open, needsOverRange(open).thick).usual;
+    // Given, so that no other depth is sought that leaves the lining a place.
+    const job = soundJob({ ...document, pockets: { depth_mm } });
     const pieces = sizePieces(job, needsOverRange(job));
     const between = clearance(job, pieces, (pieces.outside.width - defined(pieces.lining).width) / 2);
     if (cutStep_mm === 0) expect(between).toBeGreaterThanOrEqual(0.45 - 1e-9);
