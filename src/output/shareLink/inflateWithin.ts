@@ -15,12 +15,10 @@ const CHECKSUM_BYTES = 4;
 export function inflateWithin(packed: Uint8Array, dictionary: Uint8Array, limit: number): Uint8Array | null {
   const chunks: Uint8Array[] = [];
   let size = 0;
-  let isComplete = false;
   try {
-    const stream = new Unzlib({ dictionary }, (chunk, final) => {
+    const stream = new Unzlib({ dictionary }, (chunk) => {
       chunks.push(chunk);
       size += chunk.length;
-      isComplete = final;
     });
     for (let at = 0; at < packed.length; at += SLICE) {
       stream.push(packed.subarray(at, at + SLICE), at + SLICE >= packed.length);
@@ -29,7 +27,6 @@ export function inflateWithin(packed: Uint8Array, dictionary: Uint8Array, limit:
   } catch {
     return null;
   }
-  if (!isComplete) return null;
   const bytes = joined(chunks, size);
   return endsAlike(packed, zlibSync(bytes, { level: 0 })) ? bytes : null;
 }
