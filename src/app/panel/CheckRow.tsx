@@ -1,6 +1,6 @@
 import { useDispatch, useLengths } from '../state/BenchContext.tsx';
 import { limitWords } from './limitWords.ts';
-import type { ShownCheck } from './stripRows.ts';
+import type { ShownCheck } from './shownChecks.ts';
 import { VerdictMark } from './VerdictMark.tsx';
 
 /** One question with its answer; where a change to the job is the remedy, a button makes it at once. */

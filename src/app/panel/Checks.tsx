@@ -1,7 +1,7 @@
 import { severity } from '../../core/index.ts';
 import { useBench } from '../state/BenchContext.tsx';
 import { CheckRow } from './CheckRow.tsx';
-import { shownChecks } from './stripRows.ts';
+import { shownChecks } from './shownChecks.ts';
 
 /** Every check, worst first. */
 export function Checks() {
@@ -10,7 +10,7 @@ export function Checks() {
     status,
     settled,
   }));
-  const checks = shownChecks(report, status, settled).sort((a, b) => severity(b.verdict) - severity(a.verdict));
+  const checks = [...shownChecks(report, status, settled)].sort((a, b) => severity(b.verdict) - severity(a.verdict));
   return (
     <section className="checks" aria-label="Checks of the fit">
       <ul>

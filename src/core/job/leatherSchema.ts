@@ -42,7 +42,7 @@ export const leatherPieceSchema = z
       0.8,
     ),
     density_kg_m3: z._default(
-      numberField('Density', 'kg/m3', 300, 1500, 'For the weight of the cover. Assumption.'),
+      numberField('Density', 'kg/m3', 300, 1500, 'For how far its weight helps to hold the book shut. Assumption.'),
       950,
     ),
     foldThickness_mm: z._default(

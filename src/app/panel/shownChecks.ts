@@ -10,7 +10,11 @@ export type ShownCheck = Check & { readonly isPending?: boolean };
  * @param report of the present job
  * @param settled report of the last job whose strip is solved; null before the first
  */
-export function shownChecks(report: Report, elastic: ElasticState['status'], settled: Report | null): ShownCheck[] {
+export function shownChecks(
+  report: Report,
+  elastic: ElasticState['status'],
+  settled: Report | null,
+): readonly ShownCheck[] {
   if (elastic === 'solved') return report.checks;
   const isPending = elastic === 'solving';
   const rows = STRIP_ROWS.map(({ id, title, unit }): ShownCheck => {

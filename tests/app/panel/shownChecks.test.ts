@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { shownChecks } from '../../../src/app/panel/stripRows.ts';
+import { shownChecks } from '../../../src/app/panel/shownChecks.ts';
 import { fitReport } from '../../../src/core/fitReport.ts';
 import { createElasticSolvers } from '../../../src/core/fold/elastic/elasticFit.ts';
 import { EXAMPLE_JOBS } from '../../../src/core/job/examples.ts';
