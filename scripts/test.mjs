@@ -1,14 +1,11 @@
-// The test command: types, lint, type coverage, unused code, unit tests, then the browser tests. The first step that fails
-// ends it and is named.
+// The test command: types, lint, type coverage and unused code side by side, unit tests, then the browser tests. The first
+// step that fails ends it and is named.
 import { join } from 'node:path';
 import { run } from './chromium.mjs';
-import { step } from './steps.mjs';
+import { step, stepsTogether } from './steps.mjs';
 
 process.chdir(join(import.meta.dirname, '..'));
 
-step('types', () => run('npm', ['run', '--silent', 'types']));
-step('lint', () => run('npm', ['run', '--silent', 'lint']));
-step('typed', () => run('npm', ['run', '--silent', 'typed']));
-step('unused', () => run('npm', ['run', '--silent', 'unused']));
+await stepsTogether(['types', 'lint', 'typed', 'unused']);
 step('unit', () => run('npm', ['run', '--silent', 'unit']));
 await import('./browser.mjs');

@@ -18,6 +18,20 @@ test('a step that fails ends the command with its own exit code, and the last li
   expect(stdout).toBe('');
 });
 
+test('of steps side by side the first that failed is named, and what comes after them is not reached', () => {
+  const script = `
+    import { stepsTogether } from './scripts/steps.mjs';
+    await stepsTogether(['no-such-script', 'nor-this']);
+    console.log('the next step is reached');
+  `;
+  const { status, stdout, stderr } = spawnSync(process.execPath, ['--input-type=module', '--eval', script], {
+    encoding: 'utf8',
+  });
+  expect(status).toBe(1);
+  expect(lastLine(stderr)).toBe('Failed step: no-such-script');
+  expect(stdout).toBe('');
+});
+
 test('browser tests without a browser that starts say which step failed', () => {
   const { status, stderr } = spawnSync(process.execPath, ['scripts/browser.mjs'], {
     encoding: 'utf8',
