@@ -84,8 +84,9 @@ describe('a wall whose ends lie beyond those of the strip', () => {
 
   it('pushes on every node, more at every pass, and its ends on nothing', () => {
     const space = laid(wall);
-    // The last vertex that was measured, a corner of the box, was entered by 0.1.
-    const measureCorner = () => largestPenetration(laid(box(-0.1)), box(-0.1), space.nodes);
+    // The last vertex that was measured, a corner of a box, was entered by 0.1.
+    const last = growOutline([2.6, 5, 0.9, 5, 0.9, -0.1, 2.6, -0.1], true, 0, 1);
+    const measureCorner = () => largestPenetration(laid(last), last, space.nodes);
     for (const pushes of [1, 2]) {
       measureCorner();
       expect(updateMultipliers(space, wall, space.nodes, RHO)).toBeCloseTo(0.1, 12);
@@ -157,6 +158,13 @@ describe('a strip 0.1 inside the lower side of a box', () => {
 
   it('has no force at held nodes', () => {
     const space = laid(obstacle);
+    // Only across: a node of a slide.
+    space.held[2 * 3 + 1] = 1;
+    expect(addContact(space, obstacle, space.nodes, RHO, 'energy')).toBeCloseTo(5 * 0.05, 12);
+    updateMultipliers(space, obstacle, space.nodes, RHO);
+    expect([...space.nodeForce]).toEqual(closeTo([0, 0, 1, 0, 1, 1, 0, 0]));
+    space.nodeForce.fill(0);
+    space.vertexForce.fill(0);
     space.held.fill(1);
     updateMultipliers(space, obstacle, space.nodes, RHO);
     expect(space.nodeForce.every((force) => force === 0)).toBe(true);
