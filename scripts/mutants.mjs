@@ -15,6 +15,8 @@ import { availableParallelism } from 'node:os';
 import { join } from 'node:path';
 import { Stryker } from '@stryker-mutator/core';
 
+// Tests that share modules share what a mutant did to them (vite.config.ts).
+process.env.OWN_MODULES = 'all';
 process.chdir(join(import.meta.dirname, '..'));
 
 const MODULES = 'tests/mutants';
