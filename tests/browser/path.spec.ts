@@ -33,11 +33,16 @@ const fingerOrMouse = (page: Page, press: Hand['press']): Hand => ({
   },
 });
 
-/** Reaches everything by Tab and works it by the keys that such a control has. */
+/** Reaches everything by Tab or Shift+Tab, whichever is the shorter way, and works it by the keys that such a control has. */
 function keyboard(page: Page): Hand {
   const isReached = (what: Locator): Promise<boolean> => what.evaluate((element) => element === document.activeElement);
+  const isBehind = (what: Locator): Promise<boolean> =>
+    what.evaluate((element) =>
+      Boolean(element.compareDocumentPosition(document.activeElement!) & Node.DOCUMENT_POSITION_FOLLOWING),
+    );
   const reach = async (what: Locator): Promise<void> => {
-    for (let i = 0; i < 300 && !(await isReached(what)); i++) await page.keyboard.press('Tab');
+    const tab = (await isBehind(what)) ? 'Shift+Tab' : 'Tab';
+    for (let i = 0; i < 300 && !(await isReached(what)); i++) await page.keyboard.press(tab);
     await expect(what).toBeFocused();
     // What has the focus must be seen.
     await expect(what).toBeInViewport();
