@@ -160,7 +160,9 @@ describe('a strip 0.1 inside the lower side of a box', () => {
     const space = laid(obstacle);
     // Only across: a node of a slide.
     space.held[2 * 3 + 1] = 1;
-    expect(addContact(space, obstacle, space.nodes, RHO, 'energy')).toBeCloseTo(5 * 0.05, 12);
+    expect(addContact(space, obstacle, space.nodes, RHO, 'hessian')).toBeCloseTo(5 * 0.05, 12);
+    // The share of the corner at x = 0.9, as below.
+    expect(space.gradient[2 * 3 + 1]).toBeCloseTo(0.045, 12);
     updateMultipliers(space, obstacle, space.nodes, RHO);
     expect([...space.nodeForce]).toEqual(closeTo([0, 0, 1, 0, 1, 1, 0, 0]));
     space.nodeForce.fill(0);
