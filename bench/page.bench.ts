@@ -71,7 +71,7 @@ async function measure(on: Browser, scene: '3D' | 'no WebGL'): Promise<void> {
       drags[`${book}, ${slider}, ${scene}`] = dragFigures(trace);
     }
     await page.getByLabel('Open the book', { exact: true }).fill('0');
-    const seam = page.locator('.fore-edge-detail .grip').nth(1).locator('.grip-tab');
+    const seam = page.locator('.fore-edge-detail .handle').nth(1).locator('.handle-tab');
     const trace = await traced(session, () => drag(page, seam, -TAB_WAY));
     drags[`${book}, tab of the seam, ${scene}`] = dragFigures(trace);
   }

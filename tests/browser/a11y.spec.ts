@@ -2,7 +2,7 @@ import { expectAccessible } from './accessibility.ts';
 import { expect, exploreSettles, headline, openExample, test } from './bench.ts';
 
 test.describe('with the scene', () => {
-  test.use({ look: 'light' });
+  test.use({ look: 'unfilled' });
 
   test('the bench meets WCAG 2.2 AA, with every part unfolded and a cover that fails', async ({ bench }) => {
     await openExample(bench, 'choir book');

@@ -44,7 +44,7 @@ test('a cover cut too small fails, its remedy is one press, and undo goes back t
 test.describe('with the scene', () => {
   test.use({ look: 'light' });
 
-  // The full look is drawn in stage.spec.ts and scene.spec.ts.
+  // The full look is drawn in stage.spec.ts.
   for (const id of ['tide-ledger', 'choir-book', 'shore-guide'])
     test(`the ${id} opens with its own sizes, a verdict and the cover in three dimensions`, async ({ bench }) => {
       await openExample(bench, id.replace('-', ' '));
@@ -57,6 +57,11 @@ test.describe('with the scene', () => {
       await expect(bench.locator('.stage-scene canvas')).toBeVisible();
       await expect(bench.getByRole('application')).toHaveAccessibleName(/seen from three-quarter\. Closes at/);
     });
+});
+
+test.describe('with a scene that is not looked at', () => {
+  test.use({ look: 'unfilled' });
+
   test('the bench is worked by keyboard alone: example, edit, remedy, undo, scene, strip', async ({ bench }) => {
     const press = async (key: string, times = 1): Promise<void> => {
       for (let i = 0; i < times; i++) await bench.keyboard.press(key);

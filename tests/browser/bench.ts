@@ -29,19 +29,26 @@ export const withoutDrawingContext = (): void => {
   };
 };
 
+/** In the page, before anything of it runs: the scene does all that it does, but its triangles are never filled. */
+export const withoutPixels = (): void => {
+  for (const draw of ['drawArrays', 'drawElements', 'drawArraysInstanced', 'drawElementsInstanced'] as const)
+    WebGL2RenderingContext.prototype[draw] = () => {};
+};
+
 /** `bench` is a page that fails its test on any console error, uncaught error or request that leaves the origin. */
-export const test = base.extend<{ look: 'full' | 'light' | 'section'; bench: Page }>({
+export const test = base.extend<{ look: 'full' | 'light' | 'unfilled' | 'section'; bench: Page }>({
   context: async ({ context }, use) => {
     context.on('page', (page) => slowDown(page).catch(() => {}));
     await use(context);
   },
   // `section` draws no scene, for most tests have none to look at. Without a graphics card the plain look, `light`, starts
-  // in a quarter of the time of the full one.
+  // in a quarter of the time of the full one; `unfilled` is the plain look where the scene is worked but not looked at.
   look: ['section', { option: true }],
   bench: async ({ page, baseURL, look }, use) => {
     // For the other windows of a test too.
     if (look === 'section') await page.context().addInitScript(withoutWebGl);
-    else await page.context().addInitScript(chooseLook, look);
+    else await page.context().addInitScript(chooseLook, look === 'full' ? 'full' : 'light');
+    if (look === 'unfilled') await page.context().addInitScript(withoutPixels);
     const faults: string[] = [];
     page.on('console', (message) => {
       if (message.type() === 'error') faults.push(`console: ${message.text()}`);
@@ -112,6 +119,6 @@ export const sliderValue = (slider: Locator) => async (): Promise<number> =>
 export async function elsewherePage(browser: Browser, baseURL: string | undefined): Promise<Page> {
   const page = await browser.newPage({ baseURL, serviceWorkers: 'block' });
   await slowDown(page);
-  await page.addInitScript(chooseLook, 'light');
+  await page.addInitScript(withoutWebGl);
   return page;
 }

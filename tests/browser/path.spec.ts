@@ -161,7 +161,7 @@ async function wholePath(
 test.beforeEach(() => test.slow());
 
 test.describe('with the scene', () => {
-  test.use({ look: 'light' });
+  test.use({ look: 'unfilled' });
 
   test('a whole cover is made with the mouse', async ({ bench }) => {
     await wholePath(

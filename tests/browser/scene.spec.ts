@@ -1,7 +1,7 @@
 import type { Page } from '@playwright/test';
 import { defined } from '../defined.ts';
 import { nth } from '../nth.ts';
-import { expect, scenesAreDrawn, test } from './bench.ts';
+import { expect, scenesAreDrawn, test, withoutPixels } from './bench.ts';
 
 const scene = (page: Page) => page.getByRole('application');
 
@@ -218,8 +218,8 @@ test('a lost drawing context is reported, and its return brings the picture back
 });
 
 test('slow frames choose the plain look once; who then asks for the full one keeps it', async ({ page }) => {
-  // Frames of the full look are slow by themselves where the processor draws; small ones are only as slow as is asked here.
-  await page.setViewportSize({ width: 390, height: 500 });
+  // Frames of the full look are slow by themselves where the processor draws; here they are only as slow as is asked.
+  await page.addInitScript(withoutPixels);
   await page.addInitScript(() => {
     localStorage.setItem('coverwright.view.v1', JSON.stringify({ look: 'full' }));
     const soon = window.requestAnimationFrame.bind(window);

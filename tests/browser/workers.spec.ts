@@ -1,5 +1,5 @@
 import type { Page } from '@playwright/test';
-import { expect, test } from './bench.ts';
+import { chooseLook, expect, test, withoutPixels } from './bench.ts';
 
 /** Puts workers in place of the browser's that do not work: one that cannot start, dies at once, or never answers. */
 function spoilWorkers(how: string): void {
@@ -30,7 +30,8 @@ for (const how of ['forbidden', 'dead', 'mute']) {
   }) => {
     test.slow();
     await page.addInitScript(spoilWorkers, how);
-    await page.addInitScript(() => localStorage.setItem('coverwright.view.v1', JSON.stringify({ look: 'light' })));
+    await page.addInitScript(chooseLook, 'light');
+    await page.addInitScript(withoutPixels);
     await page.clock.install();
     await page.goto('');
     await inTime(page, /The springy model has no answer for this cover: the worker that does it did not start/);
