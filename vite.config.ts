@@ -13,10 +13,24 @@ const TESTS = 'tests/**/*.test.{ts,tsx}';
  * Tests that mock modules or change the global object. The others share what they load with those that the same worker runs
  * before and after them, which saves a fifth of the time.
  */
-const OWN_MODULES = readdirSync('tests', { recursive: true, encoding: 'utf8' })
-  .map((file) => `tests/${file}`)
-  .filter((file) => /\.test\.tsx?$/.test(file))
-  .filter((file) => /vi\.(mock|doMock|spyOn|stubGlobal)\(|indexedDB/.test(readFileSync(file, 'utf8')));
+const ownModules = (): string[] =>
+  readdirSync('tests', { recursive: true, encoding: 'utf8' })
+    .map((file) => `tests/${file}`)
+    .filter((file) => /\.test\.tsx?$/.test(file))
+    .filter((file) => /vi\.(mock|doMock|spyOn|stubGlobal)\(|indexedDB/.test(readFileSync(file, 'utf8')));
+
+/** In two projects of tests. Stryker loses mutants where there are several (scripts/mutants.mjs). */
+function testFiles() {
+  // Who serves or builds the page needs no list of its tests.
+  if (!process.env.VITEST || process.env.OWN_MODULES === 'all') return { include: [TESTS] };
+  const own = ownModules();
+  return {
+    projects: [
+      { extends: true as const, test: { name: 'own modules', include: own } },
+      { extends: true as const, test: { name: 'shared modules', include: [TESTS], exclude: own, isolate: false } },
+    ],
+  };
+}
 
 export default defineConfig({
   root: 'src',
@@ -45,15 +59,7 @@ export default defineConfig({
   worker: { format: 'es' },
   test: {
     root: import.meta.dirname,
-    // Stryker loses mutants where there are several projects (scripts/mutants.mjs).
-    ...(process.env.OWN_MODULES === 'all'
-      ? { include: [TESTS] }
-      : {
-          projects: [
-            { extends: true, test: { name: 'own modules', include: OWN_MODULES } },
-            { extends: true, test: { name: 'shared modules', include: [TESTS], exclude: OWN_MODULES, isolate: false } },
-          ],
-        }),
+    ...testFiles(),
     globalSetup: 'tests/lawSeed.ts',
     // One core is left idle by default.
     maxWorkers: '100%',

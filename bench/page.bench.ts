@@ -11,11 +11,11 @@ import { preview } from 'vite';
 import config from '../playwright.config.ts';
 import { chooseBrowser } from '../scripts/chromium.mjs';
 import { freshBuild } from '../scripts/freshBuild.mjs';
+import { withoutDrawingContext } from '../tests/browser/webGl.ts';
 import { defined } from '../tests/defined.ts';
 import { nth } from '../tests/nth.ts';
 import { calibrationMs } from './calibration.ts';
 import { quantile, type Trace, type TraceEvent, traced } from './pageTrace.ts';
-import { withoutWebGl } from './withoutWebGl.ts';
 
 const BOOKS = ['tide ledger', 'choir book', 'shore guide'];
 const FIELDS = ['book.width_mm', 'book.thickness_mm'];
@@ -54,7 +54,7 @@ console.log(`calibration loop ${calibrationMs().toFixed(1)} ms`);
 
 async function measure(on: Browser, scene: '3D' | 'no WebGL'): Promise<void> {
   const page = await on.newPage({ viewport: { width: 1440, height: 900 }, serviceWorkers: 'block' });
-  if (scene === 'no WebGL') await page.addInitScript(withoutWebGl);
+  if (scene === 'no WebGL') await page.addInitScript(withoutDrawingContext);
   await page.goto(nth(defined(server.resolvedUrls).local, 0));
   await page.evaluate(markAnswers);
   const session = await page.context().newCDPSession(page);

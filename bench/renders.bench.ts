@@ -9,9 +9,9 @@ import { preview } from 'vite';
 import config from '../playwright.config.ts';
 import { chooseBrowser } from '../scripts/chromium.mjs';
 import { freshBuild } from '../scripts/freshBuild.mjs';
+import { withoutDrawingContext } from '../tests/browser/webGl.ts';
 import { defined } from '../tests/defined.ts';
 import { nth } from '../tests/nth.ts';
-import { withoutWebGl } from './withoutWebGl.ts';
 
 const BOOKS = ['tide ledger', 'choir book'];
 const FIELD = 'form [data-path="book.height_mm"]';
@@ -47,7 +47,7 @@ try {
   for (const scene of ['3D', 'no WebGL'] as const) {
     const page = await browser.newPage({ viewport: { width: 1440, height: 900 }, serviceWorkers: 'block' });
     await page.addInitScript(countRenders);
-    if (scene === 'no WebGL') await page.addInitScript(withoutWebGl);
+    if (scene === 'no WebGL') await page.addInitScript(withoutDrawingContext);
     await page.goto(nth(defined(server.resolvedUrls).local, 0));
     for (const book of BOOKS) rows[`${book}, ${scene}`] = await measure(page, book);
     await page.close();

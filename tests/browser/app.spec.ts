@@ -2,17 +2,8 @@ import { readFileSync } from 'node:fs';
 import { coverDesign } from '../../src/core/fold/coverDesign.ts';
 import { parseJobText } from '../../src/core/job/parseJob.ts';
 import { defined } from '../defined.ts';
-import {
-  expect,
-  exploreSettles,
-  headline,
-  jobName,
-  openExample,
-  stripSettles,
-  test,
-  withoutDrawingContext,
-  withoutWebGl,
-} from './bench.ts';
+import { expect, exploreSettles, headline, jobName, openExample, stripSettles, test } from './bench.ts';
+import { withoutDrawingContext, withoutWebGl } from './webGl.ts';
 
 const jobText = (id: string): string => readFileSync(`public/jobs/${id}.json`, 'utf8');
 

@@ -1,4 +1,5 @@
 import { type Browser, test as base, expect, type Locator, type Page } from '@playwright/test';
+import { withoutPixels, withoutWebGl } from './webGl.ts';
 
 /** Chooses how the scene is drawn where no choice is kept yet. */
 export const chooseLook = (choice: string): void => {
@@ -15,25 +16,6 @@ async function slowDown(page: Page): Promise<void> {
   const session = await page.context().newCDPSession(page);
   await session.send('Emulation.setCPUThrottlingRate', { rate: SLOW });
 }
-
-/** In the page, before anything of it runs: the browser knows no WebGL, and the section stands in. */
-export const withoutWebGl = (): void => {
-  Reflect.deleteProperty(window, 'WebGL2RenderingContext');
-};
-
-/** In the page, before anything of it runs: the browser knows WebGL, but its driver grants no drawing context. */
-export const withoutDrawingContext = (): void => {
-  const getContext = HTMLCanvasElement.prototype.getContext;
-  HTMLCanvasElement.prototype.getContext = function (this: HTMLCanvasElement, kind: string, ...rest: unknown[]) {
-    return kind.startsWith('webgl') ? null : Reflect.apply(getContext, this, [kind, ...rest]);
-  };
-};
-
-/** In the page, before anything of it runs: the scene does all that it does, but its triangles are never filled. */
-export const withoutPixels = (): void => {
-  for (const draw of ['drawArrays', 'drawElements', 'drawArraysInstanced', 'drawElementsInstanced'] as const)
-    WebGL2RenderingContext.prototype[draw] = () => {};
-};
 
 /** `bench` is a page that fails its test on any console error, uncaught error or request that leaves the origin. */
 export const test = base.extend<{ look: 'full' | 'light' | 'unfilled' | 'section'; bench: Page }>({

@@ -7,7 +7,8 @@ import { designReport } from '../../src/core/report/designReport.ts';
 import { customerSheet } from '../../src/output/customerSheet/customerSheet.ts';
 import { nth } from '../nth.ts';
 import { expectAccessible } from './accessibility.ts';
-import { expect, openExample, scenesAreDrawn, test, withoutWebGl } from './bench.ts';
+import { chooseLook, expect, openExample, scenesAreDrawn, test } from './bench.ts';
+import { withoutWebGl } from './webGl.ts';
 
 const toCustomer = async (page: Page): Promise<void> => {
   await page.getByRole('button', { name: 'Customer view' }).click();
@@ -136,7 +137,7 @@ test.describe('with the covers drawn', () => {
       await held;
       await route.continue();
     });
-    await page.addInitScript(() => localStorage.setItem('coverwright.view.v1', JSON.stringify({ look: 'light' })));
+    await page.addInitScript(chooseLook, 'light');
     await page.goto('#customer');
     const sheet = page.waitForEvent('download', {
       predicate: (download) => download.suggestedFilename().endsWith('.sheet.pdf'),

@@ -1,8 +1,8 @@
 import { readdirSync, readFileSync, renameSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import type { Page } from '@playwright/test';
-import { withoutWebGl } from './bench.ts';
 import { expect, type Site, test } from './site.ts';
+import { withoutWebGl } from './webGl.ts';
 
 const width = (page: Page) => page.getByLabel('Width', { exact: true });
 

@@ -7,7 +7,7 @@ import config from '../../playwright.config.ts';
 import { defined } from '../defined.ts';
 import { nth } from '../nth.ts';
 import { isWholeProof, proofSize } from '../proof/proofSize.ts';
-import { withoutWebGl } from './bench.ts';
+import { withoutWebGl } from './webGl.ts';
 
 /** Time between an edit and the kill, ms: before the shelf is written (0.3 s), about then, and long after. */
 const MOMENTS = [60, 150, 300, 600, 700, 800, 1200, 2500, 4500, 7000];

@@ -1,8 +1,9 @@
 import { readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import type { BrowserContext, Page } from '@playwright/test';
-import { chooseLook, withoutWebGl } from './bench.ts';
+import { chooseLook } from './bench.ts';
 import { expect, type Site, test } from './site.ts';
+import { withoutWebGl } from './webGl.ts';
 
 test.use({ serviceWorkers: 'allow' });
 

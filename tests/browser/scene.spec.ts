@@ -1,7 +1,8 @@
 import type { Page } from '@playwright/test';
 import { defined } from '../defined.ts';
 import { nth } from '../nth.ts';
-import { expect, scenesAreDrawn, test, withoutPixels } from './bench.ts';
+import { chooseLook, expect, scenesAreDrawn, test } from './bench.ts';
+import { withoutPixels } from './webGl.ts';
 
 const scene = (page: Page) => page.getByRole('application');
 
@@ -53,7 +54,7 @@ test.beforeEach(async ({ page }) => {
   test.slow();
   await page.emulateMedia({ reducedMotion: 'reduce' });
   // The plain look: the processor draws here, and the full look takes it a second a frame.
-  await page.addInitScript(() => localStorage.setItem('coverwright.view.v1', JSON.stringify({ look: 'light' })));
+  await page.addInitScript(chooseLook, 'light');
 });
 
 test('the cover is drawn, and nothing is fetched from elsewhere', async ({ page, baseURL }) => {
@@ -241,12 +242,12 @@ test('slow frames choose the plain look once; who then asks for the full one kee
   await expect(plain).toBeChecked();
   const before = await frames();
   await plain.uncheck();
-  // The full look is measured again, two frames to warm up and five, and then draws no more.
+  // The full look is measured again and then draws no more: two frames to warm up, and three of five decide a median.
   await expect
     .poll(async () => {
       const drawn = await frames();
       await page.waitForTimeout(1000);
-      return drawn >= before + 7 && drawn === (await frames());
+      return drawn >= before + 5 && drawn === (await frames());
     })
     .toBe(true);
   await expect(plain).not.toBeChecked();

@@ -1,5 +1,6 @@
 import type { Page } from '@playwright/test';
-import { chooseLook, expect, test, withoutPixels } from './bench.ts';
+import { chooseLook, expect, test } from './bench.ts';
+import { withoutPixels } from './webGl.ts';
 
 /** Puts workers in place of the browser's that do not work: one that cannot start, dies at once, or never answers. */
 function spoilWorkers(how: string): void {

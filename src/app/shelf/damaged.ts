@@ -1,12 +1,11 @@
+import { isRecord } from '../../core/index.ts';
+
 /** A record of the shelf's database that cannot be read as a job: left as it is, reported, and exported unchanged. */
 export interface DamagedRecord {
   readonly key: IDBValidKey;
   readonly record: unknown;
   readonly why: string | null;
 }
-
-const isRecord = (value: unknown): value is Record<string, unknown> =>
-  typeof value === 'object' && value !== null && !Array.isArray(value);
 
 const isTime = (value: unknown): boolean => Number.isFinite(value);
 
