@@ -16,6 +16,7 @@ import { type StripSolver, solveStrip } from '../../strip/solveStrip.ts';
 import type { StripEnd, StripProblem } from '../../strip/stripProblem.ts';
 import { stripScale } from '../../strip/stripScale.ts';
 import type { StripSolution, StripStatus } from '../../strip/stripSolution.ts';
+import { openingMoment } from './openingMoment.ts';
 import { guessSection } from './sectionGuess.ts';
 import { faultInSection, type PerBoard, type SectionInput } from './sectionInput.ts';
 import { sectionShape } from './sectionShape.ts';
@@ -47,6 +48,10 @@ export interface StripSection {
   readonly outerStrain: number;
   /** Elastic energy, N mm. */
   readonly energy: number;
+  /** Moment on the opening, N mm, positive where the leather opens the book; 0 unless the input has a `rate`. */
+  readonly moment: number;
+  /** Sum of the forces with which the leather lies on the book, N. */
+  readonly press: number;
 }
 
 /** Rounds of fitting the mid-surface length to the neutral one; the turning they depend on settles in two or three. */
@@ -110,6 +115,12 @@ export function solveSection(input: SectionInput, solver: StripSolver): StripSec
   if (!shape) return emptySection(solution.status, solution.message);
 
   const foreEdgeGap = gap ?? { front: -solution.start.slide, back: solution.end.slide };
+  const ends = {
+    start: { ...front, tip: 0, hinge: 1 },
+    end: { at: back.at, angle: back.angle + Math.PI, tip: outline.length / 2 - 1, hinge: outline.length / 2 - 2 },
+  };
+  const rate = Array.from(input.rate ?? outline.map(() => 0), (v) => v / d);
+  const { moment, press } = openingMoment(solution, obstacle, outline, rate, ends);
   const insideRadius = Math.max(0, shape.leastRadius - t / 2);
   return {
     status: solution.status,
@@ -127,6 +138,8 @@ export function solveSection(input: SectionInput, solver: StripSolver): StripSec
     insideRadius: insideRadius < FLAT_RADIUS ? insideRadius * d : null,
     outerStrain: (1 - input.neutral) / (insideRadius / t + input.neutral),
     energy: solution.energy * scale.moment,
+    moment: moment * scale.moment,
+    press: press * scale.force,
   };
 }
 
@@ -183,5 +196,7 @@ function emptySection(status: StripStatus, message: string): StripSection {
     insideRadius: null,
     outerStrain: 0,
     energy: 0,
+    moment: 0,
+    press: 0,
   };
 }
