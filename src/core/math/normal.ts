@@ -13,15 +13,36 @@ export const normalDensity = (z: number): number => INVERSE_ROOT_TAU * Math.exp(
  */
 export function normalDistribution(z: number): number {
   const y = Math.abs(z);
-  if (y <= 0.66291) return 0.5 + (z * polynomial(CENTRE_ABOVE, z * z)) / polynomial(CENTRE_BELOW, z * z);
-  const tail = y <= ROOT_32 ? middleTail(y) : farTail(y);
+  if (y <= 0.66291) return 0.5 + z * centre(z * z);
+  const tail = y <= ROOT_32 ? Math.exp(-0.5 * y * y) * middle(y) : farTail(y);
   return z < 0 ? tail : 1 - tail;
 }
 
 const ROOT_32 = 5.656854249492381;
 
-const middleTail = (y: number): number =>
-  (Math.exp(-0.5 * y * y) * polynomial(MIDDLE_ABOVE, y)) / polynomial(MIDDLE_BELOW, y);
+const centre = (s: number): number =>
+  quartic(s, 0.06568233791820745, 2.2352520354606837, 161.02823106855587, 1067.6894854603709, 18154.98125334356) /
+  quartic(s, 1, 47.202581904688245, 976.0985517377767, 10260.932208618979, 45507.78933502673);
+
+function middle(y: number): number {
+  const above = quartic(
+    y,
+    1.0765576773720192e-8,
+    0.39894151208813466,
+    8.883149794388377,
+    93.50665613217785,
+    597.2702763948002,
+  );
+  const below = quartic(y, 1, 22.266688044328117, 235.387901782625, 1519.3775994075547, 6485.558298266761);
+  return (
+    quartic(y, above, 2494.5375852903726, 6848.190450536283, 11602.65143764735, 9842.714838383978) /
+    quartic(y, below, 18615.571640885097, 34900.95272114598, 38912.00328609327, 19685.429676859992)
+  );
+}
+
+/** Horner's rule. With the quartic of five higher coefficients as the first one it is a polynomial of degree 8. */
+const quartic = (x: number, a: number, b: number, c: number, d: number, e: number): number =>
+  (((a * x + b) * x + c) * x + d) * x + e;
 
 function farTail(y: number): number {
   if (y > 40) return 0;
@@ -60,18 +81,6 @@ function polynomial(coefficients: readonly number[], x: number): number {
   return sum;
 }
 
-const CENTRE_ABOVE = [
-  0.06568233791820745, 2.2352520354606837, 161.02823106855587, 1067.6894854603709, 18154.98125334356,
-];
-const CENTRE_BELOW = [1, 47.202581904688245, 976.0985517377767, 10260.932208618979, 45507.78933502673];
-const MIDDLE_ABOVE = [
-  1.0765576773720192e-8, 0.39894151208813466, 8.883149794388377, 93.50665613217785, 597.2702763948002,
-  2494.5375852903726, 6848.190450536283, 11602.65143764735, 9842.714838383978,
-];
-const MIDDLE_BELOW = [
-  1, 22.266688044328117, 235.387901782625, 1519.3775994075547, 6485.558298266761, 18615.571640885097, 34900.95272114598,
-  38912.00328609327, 19685.429676859992,
-];
 const FAR_ABOVE = [
   0.023073441764940174, 0.215898534057957, 0.12740116116024736, 0.022235277870649807, 0.0014216191932278934,
   2.9112874951168793e-5,
