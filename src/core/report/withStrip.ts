@@ -2,6 +2,7 @@ import type { CoverDesign } from '../fold/coverDesign.ts';
 import type { CoverAtRest } from '../fold/elastic/coverAtRest.ts';
 import type { ElasticFit } from '../fold/elastic/elasticFit.ts';
 import type { SeatStrip } from '../fold/elastic/seatStrip.ts';
+import type { PerBoard } from '../fold/elastic/sectionInput.ts';
 import { printer } from '../units/printer.ts';
 import { degreesFromRadians, radians } from '../units/radians.ts';
 import { type Answer, answered } from './check.ts';
@@ -51,7 +52,7 @@ function pulled({ design, elastic, say }: StripContext): string {
 }
 
 /** The elastic strip's results for the report; a release that was not solved is null. */
-function stripReport({ closed, rest, seats, stretch }: ElasticFit): StripReport {
+function stripReport({ closed, rest, seats, spare, stretch }: ElasticFit): StripReport {
   const states = {
     newCover: restReport(rest.newCover),
     creased: restReport(rest.creased),
@@ -73,6 +74,7 @@ function stripReport({ closed, rest, seats, stretch }: ElasticFit): StripReport 
     closingForce_N: states.creased?.force_N ?? null,
     newClosingForce_N: states.newCover?.force_N ?? null,
     rest: states,
+    spareAtForeEdge: { least: perBoard(spare.least), held: perBoard(spare.held) },
     insideRadius_mm: closed.insideRadius,
     seats: { foreEdge: seatReport(seats.foreEdge), headTail: seatReport(seats.headTail) },
     stretch: stretch && {
@@ -92,6 +94,8 @@ const seatReport = (seat: SeatStrip | null): StripReport['seats']['headTail'] =>
     strip_mm: seat.needed,
     press_N_per_mm: seat.press,
   };
+
+const perBoard = ({ front, back }: PerBoard) => ({ front_mm: front, back_mm: back });
 
 const restReport = ({ status, opening, force, least, most }: CoverAtRest): StripReport['rest']['creased'] =>
   status === 'converged'

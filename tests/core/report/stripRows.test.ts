@@ -59,6 +59,7 @@ const solved: ElasticFit = {
     faceBulge: 0.3,
     foreEdgeGap: { front: 2, back: 2 },
     seatForce: { front: 0, back: 0 },
+    heldForce: { front: 0, back: 0 },
     slack: 4,
     insideRadius: 1.2,
     outerStrain: 0.4,
@@ -67,6 +68,7 @@ const solved: ElasticFit = {
     press: 0,
   },
   rest: AT_REST,
+  spare: { status: 'converged', least: { front: 0, back: 0.1 }, held: { front: 1.5, back: 1.6 } },
   seats: { foreEdge: seat('foreEdge'), headTail: seat('headTail') },
   stretch: null,
 };
@@ -206,6 +208,7 @@ describe('a report with the strip', () => {
         creased: expect.objectContaining({ mostOpening_deg: expect.closeTo(45, 9), force_N: 3 }),
         pressedDay: expect.objectContaining({ mostOpening_deg: 0, mostForce_N: 0 }),
       },
+      spareAtForeEdge: { least: { front_mm: 0, back_mm: 0.1 }, held: { front_mm: 1.5, back_mm: 1.6 } },
       insideRadius_mm: 1.2,
       seats: {
         foreEdge: { status: 'converged', closedForm_mm: 2, strip_mm: 2.3, press_N_per_mm: 0.2 },

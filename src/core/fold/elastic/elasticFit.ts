@@ -8,6 +8,7 @@ import { pressedCrease } from './pressedCrease.ts';
 import { createSeatSolver, FIRM_PULL, type SeatEdge, type SeatStrip, seatStrip } from './seatStrip.ts';
 import { sectionInputAt } from './sectionInputAt.ts';
 import { type StripSection, solveSection } from './solveSection.ts';
+import { type SpareAsItLies, spareAsItLies } from './spareAsItLies.ts';
 
 /** What the elastic strip alone says about a cover in leather of one thickness. */
 export interface ElasticFit {
@@ -17,6 +18,8 @@ export interface ElasticFit {
   readonly rest: RestStates;
   /** Seats at the seams, creased as the job says and pressed by hand; the fore-edge's is null where the end is turned. */
   readonly seats: { readonly foreEdge: SeatStrip | null; readonly headTail: SeatStrip | null };
+  /** Where the spare wrap lies by itself. */
+  readonly spare: SpareAsItLies;
   /** How much of a short wrap a pull takes up; null where nothing is left to pull. */
   readonly stretch: StretchTake | null;
 }
@@ -46,10 +49,12 @@ export function elasticFit(design: CoverDesign, point: RangePoint, solvers: Elas
   const crease = { angles: pressedCrease(design, point, least), set: design.job.leather.outside.creaseSet };
   const pressed = { press: FIRM_PULL, creased: true };
   const seat = (edge: SeatEdge) => seatStrip(design.job, design.needs[point], edge, pressed, solvers.seat);
+  const closed = solveSection(sectionInputAt(design, point, least, crease), solvers.section);
   return {
-    closed: solveSection(sectionInputAt(design, point, least, crease), solvers.section),
+    closed,
     rest: coverAtRest(design, point, crease.angles, solvers.spring),
     seats: { foreEdge: seat('foreEdge'), headTail: seat('headTail') },
+    spare: spareAsItLies(design, point, closed, crease, solvers.spring),
     stretch: stretchTake(design, point),
   };
 }

@@ -2,6 +2,7 @@ import { bookOutline, symmetricOpening } from '../../book/bookOutline.ts';
 import { tautPath } from '../../book/tautPath.ts';
 import type { RangePoint } from '../../leather/leatherModel.ts';
 import type { CoverDesign } from '../coverDesign.ts';
+import { spareWrap } from '../spareWrap.ts';
 import { sectionInputAt } from './sectionInputAt.ts';
 
 /** Angles kept of the pressed shape: over twice as many as the strip has edges. */
@@ -13,8 +14,7 @@ const PLACES = 501;
  *
  * The taut path on the mid-surface. A fold is centred where the taut path has it and has the inside radius
  * max(r, bendRatio t), r that of the book's own edge with the lining: leather pressed over a sharp edge turns no sharper than
- * its bend ratio. The spare wrap is at the fore-edges, shared as the job's seating says; where that puts it behind the
- * spine it is shared evenly, since nothing taut is behind the spine.
+ * its bend ratio. The spare wrap is pushed home.
  *
  * @param opening that of the book while it was pressed, radians: the least that the wrap allows
  */
@@ -33,12 +33,7 @@ export function pressedCrease(design: CoverDesign, point: RangePoint, opening: n
     }
     end += length;
   }
-  const { front, back } = design.fits[point].foreEdge;
-  const even = Math.max(0, design.fits[point].closedSlack) / 2;
-  const room =
-    design.job.seating === 'spine'
-      ? { front: even, back: even }
-      : { front: Math.max(0, front), back: Math.max(0, back) };
+  const room = spareWrap(design, point).pushedHome;
   const start = held.front - room.front;
   const step = (end - held.back + room.back - start) / (PLACES - 1);
   return Float64Array.from({ length: PLACES }, (_, i) =>

@@ -15,7 +15,7 @@ import { growOutline } from '../../strip/obstacle.ts';
 import { type StripSolver, solveStrip } from '../../strip/solveStrip.ts';
 import type { StripEnd, StripProblem } from '../../strip/stripProblem.ts';
 import { stripScale } from '../../strip/stripScale.ts';
-import type { StripSolution, StripStatus } from '../../strip/stripSolution.ts';
+import type { EndReaction, StripSolution, StripStatus } from '../../strip/stripSolution.ts';
 import { openingMoment } from './openingMoment.ts';
 import { guessSection } from './sectionGuess.ts';
 import { faultInSection, type PerBoard, type SectionInput } from './sectionInput.ts';
@@ -39,8 +39,13 @@ export interface StripSection {
   readonly faceBulge: number;
   /** Spare room that is left at each fore-edge, mm. */
   readonly foreEdgeGap: PerBoard;
-  /** Pull of the leather on each seat, N; 0 where there is spare room. */
+  /**
+   * Pull of the leather on each of its ends toward the spine, N: on the seat, or on what keeps a posed gap, which may be pushed
+   * instead (negative); 0 where a sliding end has spare room.
+   */
   readonly seatForce: PerBoard;
+  /** Force that holds the leather flat on each board at the end of its held part, across the board, N, 0 up. */
+  readonly heldForce: PerBoard;
   /** Length left over beyond the taut path, mm; negative where the leather is stretched. */
   readonly slack: number;
   /** Smallest inside radius, mm, null where the leather lies flat; and the outer fibre's strain there, (1 - K)/(r/t + K). */
@@ -133,7 +138,14 @@ export function solveSection(input: SectionInput, solver: StripSolver): StripSec
     spineBow: shape.spineBow * d,
     faceBulge: shape.faceBulge * d,
     foreEdgeGap: { front: Math.max(0, foreEdgeGap.front * d), back: Math.max(0, foreEdgeGap.back * d) },
-    seatForce: { front: Math.abs(solution.start.stop) * scale.force, back: Math.abs(solution.end.stop) * scale.force },
+    seatForce: {
+      front: -along(solution.start, ends.start, gap !== undefined) * scale.force,
+      back: along(solution.end, ends.end, gap !== undefined) * scale.force,
+    },
+    heldForce: {
+      front: Math.abs(across(solution.start, ends.start)) * scale.force,
+      back: Math.abs(across(solution.end, ends.end)) * scale.force,
+    },
     slack: (length - guess.tautLength) * d,
     insideRadius: insideRadius < FLAT_RADIUS ? insideRadius * d : null,
     outerStrain: (1 - input.neutral) / (insideRadius / t + input.neutral),
@@ -142,6 +154,11 @@ export function solveSection(input: SectionInput, solver: StripSolver): StripSec
     press: press * scale.force,
   };
 }
+
+/** Force of what holds an end, along the strip and across it; a sliding end is held along by its stop alone. */
+const along = ({ fx, fy, stop }: EndReaction, { angle }: HeldPlace, isPosed: boolean): number =>
+  isPosed ? fx * Math.cos(angle) + fy * Math.sin(angle) : stop;
+const across = ({ fx, fy }: EndReaction, { angle }: HeldPlace): number => fy * Math.cos(angle) - fx * Math.sin(angle);
 
 /** A place on a board, and the direction from its fore-edge toward the spine. */
 interface HeldPlace {
@@ -192,6 +209,7 @@ function emptySection(status: StripStatus, message: string): StripSection {
     faceBulge: 0,
     foreEdgeGap: none,
     seatForce: none,
+    heldForce: none,
     slack: 0,
     insideRadius: null,
     outerStrain: 0,
