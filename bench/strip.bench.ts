@@ -86,7 +86,9 @@ bench.add('released opening of a cover', () =>
       closingMoment: (opening) => LEDGER.width * Math.cos(opening / 2),
       most: Math.PI,
       lever: LEDGER.width,
+      slip: 0.5,
     },
+    [{ stiffness: 1, friction: 0 }],
     sections,
   ),
 );

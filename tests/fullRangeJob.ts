@@ -15,6 +15,7 @@ const leatherPiece = fc
     bendRatio: within(0.02, 3),
     modulus_MPa: within(20, 200),
     creaseSet: within(0, 1),
+    friction: within(0, 1.5),
     density_kg_m3: within(300, 1500),
     skived: fc.option(within(0, 1), { nil: null }),
   })

@@ -3,9 +3,10 @@ import { describe, expect, test } from 'vitest';
 import { bookOutline, symmetricOpening } from '../../src/core/book/bookOutline.ts';
 import { pathLength, tautPath } from '../../src/core/book/tautPath.ts';
 import { type CoverDesign, coverDesign } from '../../src/core/fold/coverDesign.ts';
-import { createElasticSolvers, elasticFit, sectionInputAt } from '../../src/core/fold/elastic/elasticFit.ts';
+import { createElasticSolvers, elasticFit } from '../../src/core/fold/elastic/elasticFit.ts';
 import { createSeatSolver, seatStrip } from '../../src/core/fold/elastic/seatStrip.ts';
 import type { SectionInput } from '../../src/core/fold/elastic/sectionInput.ts';
+import { sectionInputAt } from '../../src/core/fold/elastic/sectionInputAt.ts';
 import { type StripSection, solveSection } from '../../src/core/fold/elastic/solveSection.ts';
 import { stretchTake } from '../../src/core/fold/stretch.ts';
 import type { JobInput } from '../../src/core/job/jobSchema.ts';
@@ -148,9 +149,14 @@ describe('a cover let go', () => {
     checkLaw(
       fc.property(fc.noShrink(posedDraw), (draw) => {
         const { design, point } = posedCover(draw);
-        const { newCover, creased } = elasticFit(design, point, solvers);
+        const { newCover, creased, pressedDay } = elasticFit(design, point, solvers).rest;
         if (newCover.status !== 'converged' || creased.status !== 'converged') return;
         released++;
+        for (const { least, opening, most } of [newCover, creased, pressedDay]) {
+          expect(least.opening).toBeLessThanOrEqual(opening);
+          expect(opening).toBeLessThanOrEqual(most.opening);
+        }
+        if (pressedDay.status === 'converged') expect(pressedDay.opening).toBeLessThanOrEqual(creased.opening + 2e-3);
         expect(creased.opening).toBeLessThanOrEqual(newCover.opening + 2e-3);
         expect(creased.closedMoment).toBeLessThanOrEqual(newCover.closedMoment * (1 + 1e-6) + 1e-6);
       }),
@@ -197,10 +203,11 @@ describe('a job at the ends of its ranges', () => {
           ends(section, 'section');
           expect(notFinite(stretchTake(design, point))).toEqual([]);
           if (dice === 0) {
-            const { closed, newCover, creased } = elasticFit(design, point, solvers);
+            const { closed, rest } = elasticFit(design, point, solvers);
             ends(closed, 'closed');
-            ends(newCover, 'new');
-            ends(creased, 'creased');
+            ends(rest.newCover, 'new');
+            ends(rest.creased, 'creased');
+            ends(rest.pressedDay, 'pressed');
           }
           if (dice <= 5) {
             for (const edge of ['headTail', 'foreEdge'] as const) {

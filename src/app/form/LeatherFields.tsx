@@ -75,6 +75,7 @@ function LeatherAssumptions({ piece, title }: { readonly piece: LeatherName; rea
       <FigureField path={`leather.${piece}.modulus_MPa`} empty="default" />
       <FigureField path={`leather.${piece}.creaseSet`} empty="default" />
       <FigureField path={`leather.${piece}.density_kg_m3`} empty="default" />
+      {piece !== 'pocket' && <FigureField path={`leather.${piece}.friction`} empty="default" />}
     </Assumptions>
   );
 }

@@ -2,10 +2,10 @@ import { needsAt } from '../allowance/needs.ts';
 import type { CoverDesign } from '../fold/coverDesign.ts';
 import { coverFit } from '../fold/coverFit.ts';
 import type { Job } from '../job/jobSchema.ts';
+import { normalDraw, randomDraws } from '../math/randomDraws.ts';
 import { TOLERANCE } from '../math/tolerance.ts';
 import { mm } from '../units/mm.ts';
 import { type Measure, measuresOf } from './measure.ts';
-import { normalDraw, randomDraws } from './randomDraws.ts';
 
 /**
  * Distribution of an error: `even`, uniform within the stated error; `normal`, with the stated error as two standard

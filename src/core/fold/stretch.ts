@@ -1,7 +1,9 @@
+import type { PathPiece } from '../book/tautPath.ts';
 import type { RangePoint } from '../leather/leatherModel.ts';
 import { seatToSeat } from '../pattern/pieces.ts';
 import { type Mm, mm } from '../units/mm.ts';
 import type { CoverDesign } from './coverDesign.ts';
+import { frictionOnBook } from './spareWrap.ts';
 
 /**
  * How far leather may be asked to stretch. Assumptions, no source: a firm pull by hand, N, and a strain that leather gives
@@ -29,9 +31,10 @@ export interface StretchTake {
 /**
  * Finds the pull that stretches a short outside until the closed book fits.
  *
- * Leather in series: F = E H s / (L/t), with skived folds F = E H s / ((L - L_f)/t + L_f/t_f); strain s/L on the whole,
- * F / (E H t_f) at the folds. Friction is ignored, so all of the leather between the two seats stretches alike: where the
- * boards hold it back, less of it does, and the pull is larger. Bending is left to the strip.
+ * Leather in series, pulled at both fore-edges by F: s = F/(E H) sum (l g / t) over the stretches l of the wrap, skived folds with
+ * their own thickness t_f; strain s/L on the whole, F / (E H t_f) at the first fold. Round each fold friction holds back part of
+ * the pull, g = exp(-mu theta) where the wrap has turned by theta from the nearer fore-edge (capstan equation,
+ * Euler 1762, Eytelwein 1808). That holds for leather pulled taut and for no other. Bending is left to the strip.
  *
  * E, and with it every force here, is the job's assumption; strain does not depend on it.
  *
@@ -47,14 +50,10 @@ export function stretchTake(design: CoverDesign, point: RangePoint): StretchTake
   if (length <= 0) return null;
   const short = Math.max(0, -design.fits[point].closedSlack);
 
-  const folds = needs.closed.path.pieces.reduce(
-    (sum, piece) =>
-      piece.kind === 'bend' && piece.zone !== 'spine' ? sum + piece.angle * (piece.radius + neutralDepth) : sum,
-    0,
-  );
-  const skived = Math.min(folds, length);
+  const share = pullShares(needs.closed.path.pieces, neutralDepth, frictionOnBook(job));
+  const skived = Math.min(share.foldLength, length);
   const perNewton =
-    ((length - skived) / thickness + skived / foldThickness) /
+    (((length - skived) * share.body) / thickness + (skived * share.folds) / foldThickness) /
     (job.leather.outside.modulus_MPa * pieces.outside.height);
   const stiff = job.leather.outside.modulus_MPa * pieces.outside.height * foldThickness;
 
@@ -71,4 +70,45 @@ export function stretchTake(design: CoverDesign, point: RangePoint): StretchTake
     limitedBy: byPull <= byStrain ? 'pull' : 'strain',
     takes: short <= most,
   };
+}
+
+/**
+ * Tension that is left of a pull where taut leather has slid round an angle: exp(-mu theta), the capstan equation.
+ * @param friction mu, 0 up
+ * @param angle theta, radians, 0 up
+ */
+export const capstan = (friction: number, angle: number): number => Math.exp(-friction * angle);
+
+/**
+ * Mean share of a pull at both fore-edges that reaches the two folds, and that reaches the rest, by length; and the neutral
+ * length of the folds.
+ */
+function pullShares(pieces: readonly PathPiece[], depth: number, friction: number) {
+  const turning = pieces.reduce((sum, piece) => sum + (piece.kind === 'bend' ? piece.angle : 0), 0);
+  const sums = { body: { length: 0, reached: 0 }, folds: { length: 0, reached: 0 } };
+  let turned = 0;
+  for (const piece of pieces) {
+    const angle = piece.kind === 'bend' ? piece.angle : 0;
+    const length = piece.kind === 'bend' ? angle * (piece.radius + depth) : piece.length;
+    const sum = piece.kind === 'bend' && piece.zone !== 'spine' ? sums.folds : sums.body;
+    sum.length += length;
+    sum.reached += length * meanShare(friction, turned, turned + angle, turning);
+    turned += angle;
+  }
+  const mean = ({ length, reached }: typeof sums.body): number => (length > 0 ? reached / length : 1);
+  return { body: mean(sums.body), folds: mean(sums.folds), foldLength: sums.folds.length };
+}
+
+/** Mean of the capstan's share between two angles of a turning pulled at both ends. */
+function meanShare(friction: number, from: number, to: number, turning: number): number {
+  const middle = turning / 2;
+  if (from < middle && to > middle) {
+    const before = (middle - from) / (to - from);
+    return (
+      before * meanShare(friction, from, middle, turning) + (1 - before) * meanShare(friction, middle, to, turning)
+    );
+  }
+  const [near, far] = to <= middle ? [from, to] : [turning - to, turning - from];
+  const fall = friction * (far - near);
+  return fall > 0 ? (capstan(friction, near) * (1 - capstan(friction, far - near))) / fall : capstan(friction, near);
 }

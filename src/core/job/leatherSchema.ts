@@ -45,6 +45,16 @@ export const leatherPieceSchema = z
       numberField('Density', 'kg/m3', 300, 1500, 'For how far its weight helps to hold the book shut. Assumption.'),
       950,
     ),
+    friction: z._default(
+      numberField(
+        'Friction on the book',
+        '',
+        0,
+        1.5,
+        'Coefficient of friction where the leather touches the book, about 0.25 to 0.55: it decides how far spare wrap moves by itself. Assumption.',
+      ),
+      0.4,
+    ),
     foldThickness_mm: z._default(
       z.nullable(lengthField('Skived to', 0.2, 8, 'Thickness left where the leather is skived at the folds.')),
       null,

@@ -1,5 +1,6 @@
 import type { Allowance } from '../allowance/allowances.ts';
 import type { CoverDesign } from '../fold/coverDesign.ts';
+import { spareWrap } from '../fold/spareWrap.ts';
 import type { RangePoint } from '../leather/leatherModel.ts';
 import { printer } from '../units/printer.ts';
 import { degreesFromRadians, radians } from '../units/radians.ts';
@@ -60,11 +61,17 @@ const allowanceAt = ({ total, parts }: Allowance) => ({
 
 const degrees = (angle: number): number => degreesFromRadians(radians(angle));
 
-function fitAt({ fits, needs }: CoverDesign, point: RangePoint): FitAt {
+function fitAt(design: CoverDesign, point: RangePoint): FitAt {
+  const { fits, needs } = design;
   const fit = fits[point];
+  const spare = spareWrap(design, point);
   return {
     thickness_mm: needs[point].leathers.outside.thickness,
     foreEdge: { front_mm: fit.foreEdge.front, back_mm: fit.foreEdge.back },
+    spare: {
+      pushedHome: { front_mm: spare.pushedHome.front, back_mm: spare.pushedHome.back },
+      toOneSide_mm: spare.toOneSide,
+    },
     head_mm: fit.head,
     tail_mm: fit.tail,
     closed: {

@@ -23,6 +23,19 @@ const seatSchema = z.strictObject({
   press_N_per_mm: number,
 });
 
+const perBoardSchema = z.strictObject({ front_mm: number, back_mm: number });
+
+/** Where a released cover rests: in the leather as the job has it, and the range over stiffness, crease set and friction. */
+const restSchema = z.strictObject({
+  opening_deg: number,
+  leastOpening_deg: number,
+  mostOpening_deg: number,
+  /** At the fore-edge, to hold it shut. */
+  force_N: number,
+  leastForce_N: number,
+  mostForce_N: number,
+});
+
 /** What the elastic strip adds. Forces rest on the stiffness assumed in the job, shapes under posed boards do not. */
 const stripSchema = z.strictObject({
   /** Unless `converged`, the closed form is used, and the shape below is empty or unreliable. */
@@ -39,6 +52,17 @@ const stripSchema = z.strictObject({
   /** Force at the fore-edge that holds the cover shut, creased and new. */
   closingForce_N: nullable,
   newClosingForce_N: nullable,
+  /** The same and more in each state; null where it was not found. */
+  rest: z.strictObject({
+    newCover: z.nullable(restSchema),
+    creased: z.nullable(restSchema),
+    pressedDay: z.nullable(restSchema),
+  }),
+  /**
+   * Spare wrap at the fore-edges once the boards are let go, pushed home before: without friction, and the most that friction
+   * holds. `fit.*.spare` has the gaps pushed home.
+   */
+  spareAtForeEdge: z.strictObject({ least: perBoardSchema, held: perBoardSchema }),
   /** Smallest inside radius at the spine; null where the leather lies flat. */
   insideRadius_mm: nullable,
   /** Leather from seam to board edge at each seam: closed form and strip, creased and pressed by hand. */
@@ -50,7 +74,9 @@ const stripSchema = z.strictObject({
 
 const fitAtSchema = z.strictObject({
   thickness_mm: number,
-  foreEdge: z.strictObject({ front_mm: number, back_mm: number }),
+  foreEdge: perBoardSchema,
+  /** Gaps that the spare wrap (`closed.slack_mm`) makes at the fore-edges pushed home, and all of it to one side. */
+  spare: z.strictObject({ pushedHome: perBoardSchema, toOneSide_mm: number }),
   head_mm: number,
   tail_mm: number,
   closed: z.strictObject({

@@ -1,7 +1,8 @@
 import type { CoverDesign } from '../fold/coverDesign.ts';
+import type { CoverAtRest } from '../fold/elastic/coverAtRest.ts';
 import type { ElasticFit } from '../fold/elastic/elasticFit.ts';
-import type { ReleasedOpening } from '../fold/elastic/releasedOpening.ts';
 import type { SeatStrip } from '../fold/elastic/seatStrip.ts';
+import type { PerBoard } from '../fold/elastic/sectionInput.ts';
 import { printer } from '../units/printer.ts';
 import { degreesFromRadians, radians } from '../units/radians.ts';
 import { type Answer, answered } from './check.ts';
@@ -51,11 +52,12 @@ function pulled({ design, elastic, say }: StripContext): string {
 }
 
 /** The elastic strip's results for the report; a release that was not solved is null. */
-function stripReport({ closed, creased, newCover, seats, stretch }: ElasticFit): StripReport {
-  const opening = ({ status, opening: angle }: ReleasedOpening): number | null =>
-    status === 'converged' ? degreesFromRadians(radians(angle)) : null;
-  const force = ({ status, closingForce }: ReleasedOpening): number | null =>
-    status === 'converged' ? closingForce : null;
+function stripReport({ closed, rest, seats, spare, stretch }: ElasticFit): StripReport {
+  const states = {
+    newCover: restReport(rest.newCover),
+    creased: restReport(rest.creased),
+    pressedDay: restReport(rest.pressedDay),
+  };
   const section = Array.from({ length: closed.section.length / 2 }, (_, i): [number, number] => [
     closed.section[2 * i]!,
     closed.section[2 * i + 1]!,
@@ -67,10 +69,12 @@ function stripReport({ closed, creased, newCover, seats, stretch }: ElasticFit):
     contactGap_mm: closed.contactGap,
     spineBow_mm: closed.spineBow,
     faceBulge_mm: closed.faceBulge,
-    releasedOpening_deg: opening(creased),
-    newOpening_deg: opening(newCover),
-    closingForce_N: force(creased),
-    newClosingForce_N: force(newCover),
+    releasedOpening_deg: states.creased?.opening_deg ?? null,
+    newOpening_deg: states.newCover?.opening_deg ?? null,
+    closingForce_N: states.creased?.force_N ?? null,
+    newClosingForce_N: states.newCover?.force_N ?? null,
+    rest: states,
+    spareAtForeEdge: { least: perBoard(spare.least), held: perBoard(spare.held) },
     insideRadius_mm: closed.insideRadius,
     seats: { foreEdge: seatReport(seats.foreEdge), headTail: seatReport(seats.headTail) },
     stretch: stretch && {
@@ -90,3 +94,17 @@ const seatReport = (seat: SeatStrip | null): StripReport['seats']['headTail'] =>
     strip_mm: seat.needed,
     press_N_per_mm: seat.press,
   };
+
+const perBoard = ({ front, back }: PerBoard) => ({ front_mm: front, back_mm: back });
+
+const restReport = ({ status, opening, force, least, most }: CoverAtRest): StripReport['rest']['creased'] =>
+  status === 'converged'
+    ? {
+        opening_deg: degreesFromRadians(radians(opening)),
+        leastOpening_deg: degreesFromRadians(radians(least.opening)),
+        mostOpening_deg: degreesFromRadians(radians(most.opening)),
+        force_N: force,
+        leastForce_N: least.force,
+        mostForce_N: most.force,
+      }
+    : null;

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { type CoverDesign, coverDesign } from '../../../src/core/fold/coverDesign.ts';
-import { STRETCH_LIMITS, type StretchTake, stretchTake } from '../../../src/core/fold/stretch.ts';
+import { capstan, STRETCH_LIMITS, type StretchTake, stretchTake } from '../../../src/core/fold/stretch.ts';
 import { createStripSolver, solveStrip } from '../../../src/core/strip/solveStrip.ts';
 import { soundJob } from '../../jobArbitrary.ts';
 
@@ -12,7 +12,7 @@ function ledger(short: number, leather: object = {}, outsideHeight = 260): Cover
     format: 'coverwright-job',
     version: 1,
     book: { width_mm: WIDTH, height_mm: HEIGHT, thickness_mm: THICKNESS },
-    leather: { outside: { min_mm: LEATHER, max_mm: LEATHER, modulus_MPa: MODULUS, ...leather } },
+    leather: { outside: { min_mm: LEATHER, max_mm: LEATHER, modulus_MPa: MODULUS, friction: 0, ...leather } },
     ease: { foreEdge_mm: 0 },
     pattern: { rounding_mm: 0, outsideHeight_mm: outsideHeight },
   };
@@ -86,6 +86,24 @@ describe('leather under a pull', () => {
     expect(skived.pull).toBeCloseTo((60 * 260) / ((length - fold) / 1.8 + fold / 0.9), 9);
     expect(skived.foldStrain / (skived.pull / (60 * 260 * 1.8))).toBeCloseTo(2, 9);
     expect(skived.foldStrain).toBeGreaterThan(1.9 * full.foldStrain);
+  });
+
+  it('is held back round the folds as by the capstan equation: T = T0 exp(-mu theta)', () => {
+    // Euler 1762; Eytelwein, Handbuch der Statik fester Koerper, 1808. By hand for mu 0.4 and a quarter turn: 0.5335.
+    expect(capstan(0.4, Math.PI / 2)).toBeCloseTo(0.5335, 4);
+    expect(capstan(0, 3)).toBe(1);
+    // A belt over a pulley, a worked case from memory: mu 0.25, half a turn, tight side 2.19 times the slack side.
+    expect(1 / capstan(0.25, Math.PI)).toBeCloseTo(2.193, 3);
+    // Stretch by integration along the wrap: full pull on the boards, the rest over folds and spine.
+    const share = Math.exp((-0.4 * Math.PI) / 2);
+    const fold = (1 - share) / ((0.4 * Math.PI) / 2);
+    const length = 2 * WIDTH + THICKNESS + 2 * LEATHER - 1;
+    const bends = 2 * LEATHER;
+    const body = (2 * WIDTH + THICKNESS * share) / (2 * WIDTH + THICKNESS);
+    const held = taken(ledger(1, { friction: 0.4 }));
+    expect(held.pull).toBeCloseTo((60 * 260 * 1.8) / ((length - bends) * body + bends * fold), 6);
+    expect(held.pull).toBeGreaterThan(taken(ledger(1)).pull);
+    expect(held.most).toBeLessThan(taken(ledger(1)).most);
   });
 
   it('has no answer where nothing lies between the seats', () => {

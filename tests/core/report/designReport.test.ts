@@ -15,6 +15,7 @@ describe('the report document', () => {
     expect(report.fit.thick).toEqual({
       thickness_mm: 2,
       foreEdge: { front_mm: -0.5, back_mm: -1.5 },
+      spare: { pushedHome: { front_mm: 0, back_mm: 0 }, toOneSide_mm: 0 },
       head_mm: 0.7,
       tail_mm: 0.9,
       closed: {

@@ -24,9 +24,14 @@ describe('rows that say nothing of the fit', () => {
 
   test('are not known where the springy model found no answer, and decide no headline', () => {
     const hasty = ({ settings, levels }: StripSolver) => ({ levels, settings: { ...settings, maxIterations: 3 } });
-    const { section, seat } = createElasticSolvers();
-    const thick = elasticFit(design, 'thick', { section: hasty(section), seat: hasty(seat) });
-    for (const part of [thick.newCover, thick.creased, defined(thick.seats.foreEdge), defined(thick.seats.headTail)])
+    const { section, spring, seat } = createElasticSolvers();
+    const thick = elasticFit(design, 'thick', { section: hasty(section), spring: hasty(spring), seat: hasty(seat) });
+    for (const part of [
+      thick.rest.newCover,
+      thick.rest.creased,
+      defined(thick.seats.foreEdge),
+      defined(thick.seats.headTail),
+    ])
       expect(part.status).toBe('iterationCap');
     const report = withStrip(quick, design, { ...elastic, thick });
     expect(row(report, 'springsOpen').verdict).toBe('unknown');
@@ -69,10 +74,10 @@ test('the strip’s figures stand under its rows: opening in degrees, seats at t
   const degrees = 180 / Math.PI;
   expect(strip).toMatchObject({
     status: 'converged',
-    releasedOpening_deg: elastic.thick.creased.opening * degrees,
-    newOpening_deg: elastic.thick.newCover.opening * degrees,
-    closingForce_N: elastic.thick.creased.closingForce,
-    newClosingForce_N: elastic.thick.newCover.closingForce,
+    releasedOpening_deg: elastic.thick.rest.creased.opening * degrees,
+    newOpening_deg: elastic.thick.rest.newCover.opening * degrees,
+    closingForce_N: elastic.thick.rest.creased.force,
+    newClosingForce_N: elastic.thick.rest.newCover.force,
   });
   expect(strip.section_mm).toHaveLength(elastic.thick.closed.section.length / 2);
   expect(strip.section_mm[3]).toEqual([...elastic.thick.closed.section.subarray(6, 8)]);
@@ -82,7 +87,7 @@ test('the strip’s figures stand under its rows: opening in degrees, seats at t
     strip_mm: defined(elastic.thick.seats.foreEdge).needed,
     press_N_per_mm: defined(elastic.thick.seats.foreEdge).press,
   });
-  expect(defined(settled.fit.thin.strip).releasedOpening_deg).toBe(elastic.thin.creased.opening * degrees);
+  expect(defined(settled.fit.thin.strip).releasedOpening_deg).toBe(elastic.thin.rest.creased.opening * degrees);
 });
 
 describe('a wrap that is short', () => {

@@ -15,6 +15,8 @@ export interface SectionInput {
    * stretches are the boards, ending at their fore-edges. Any opening, any shape of spine.
    */
   readonly outline: ArrayLike<number>;
+  /** How the outline's points move for one radian of opening, mm; given, the section's `moment` is worked out. */
+  readonly rate?: ArrayLike<number>;
   /** From the outline's points to the flesh side: lining, and the edge radius where points are given shrunk by it; 0 up. */
   readonly offset: number;
   /** First and last point of the spine; the second and the last but one if left out. */
@@ -41,10 +43,12 @@ export interface SectionInput {
 
 /** Says what is wrong with an input, as place, got and allowed; null when nothing is. */
 export function faultInSection(input: SectionInput): string | null {
-  const { outline, spine, gap, crease } = input;
+  const { outline, rate, spine, gap, crease } = input;
   const points = outline.length / 2;
   if (!Number.isInteger(points) || points < 3) return 'outline: at least three points are needed, x and y in turn';
   if (!Array.from(outline).every(Number.isFinite)) return 'outline: every coordinate must be a finite number';
+  if (rate && !(rate.length === outline.length && Array.from(rate).every(Number.isFinite)))
+    return 'rate: a finite number for every coordinate of the outline is needed';
   for (const name of ['thickness', 'length', 'scale', 'height', 'modulus'] as const) {
     if (!(input[name] > 0 && input[name] < Infinity)) return `${name}: got ${input[name]}, allowed above 0`;
   }

@@ -2,8 +2,8 @@ import type { RangePoint } from '../../leather/leatherModel.ts';
 import type { StripSolver } from '../../strip/solveStrip.ts';
 import type { CoverDesign } from '../coverDesign.ts';
 import type { InnerPath } from '../section/innerPath.ts';
-import { sectionInputAt } from './elasticFit.ts';
-import type { SectionInput } from './sectionInput.ts';
+import { pressedCrease } from './pressedCrease.ts';
+import { sectionInputAt } from './sectionInputAt.ts';
 import { settledPath } from './settledPath.ts';
 import { solveSection } from './solveSection.ts';
 
@@ -11,23 +11,19 @@ import { solveSection } from './solveSection.ts';
 export type Settle = (opening: number) => InnerPath | null;
 
 /**
- * Makes the shape that the outside settles into at any opening: the elastic strip, creased as the job says.
+ * Makes the shape that the outside settles into at any opening: the elastic strip, pressed round the book and creased as the
+ * job says.
  *
  * One solve takes about 2 ms, so that the scene can follow while the book is opened.
  * @param solver its memory is used until another shape is made with it
- * @returns null for every opening where the closed cover itself finds no shape to crease
  */
 export function settledCover(design: CoverDesign, point: RangePoint, solver: StripSolver): Settle {
   const { fits, needs, job } = design;
   const { leathers } = needs[point];
   const offset = (leathers.lining?.foldThickness ?? 0) + leathers.outside.foldThickness / 2;
-  let crease: SectionInput['crease'] | null = null;
+  const angles = pressedCrease(design, point, fits[point].staysOpen ?? Math.PI);
+  const crease = { angles, set: job.leather.outside.creaseSet };
   return (opening) => {
-    if (crease === null) {
-      const posed = solveSection(sectionInputAt(design, point, fits[point].staysOpen ?? Math.PI), solver);
-      if (posed.status !== 'converged') return null;
-      crease = { angles: posed.angles, set: job.leather.outside.creaseSet };
-    }
     const section = solveSection(sectionInputAt(design, point, opening, crease), solver);
     if (section.status !== 'converged') return null;
     const gap = (section.foreEdgeGap.front + section.foreEdgeGap.back) / 2;

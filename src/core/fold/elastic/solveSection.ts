@@ -15,7 +15,8 @@ import { growOutline } from '../../strip/obstacle.ts';
 import { type StripSolver, solveStrip } from '../../strip/solveStrip.ts';
 import type { StripEnd, StripProblem } from '../../strip/stripProblem.ts';
 import { stripScale } from '../../strip/stripScale.ts';
-import type { StripSolution, StripStatus } from '../../strip/stripSolution.ts';
+import type { EndReaction, StripSolution, StripStatus } from '../../strip/stripSolution.ts';
+import { openingMoment } from './openingMoment.ts';
 import { guessSection } from './sectionGuess.ts';
 import { faultInSection, type PerBoard, type SectionInput } from './sectionInput.ts';
 import { sectionShape } from './sectionShape.ts';
@@ -38,8 +39,13 @@ export interface StripSection {
   readonly faceBulge: number;
   /** Spare room that is left at each fore-edge, mm. */
   readonly foreEdgeGap: PerBoard;
-  /** Pull of the leather on each seat, N; 0 where there is spare room. */
+  /**
+   * Pull of the leather on each of its ends toward the spine, N: on the seat, or on what keeps a posed gap, which may be pushed
+   * instead (negative); 0 where a sliding end has spare room.
+   */
   readonly seatForce: PerBoard;
+  /** Force that holds the leather flat on each board at the end of its held part, across the board, N, 0 up. */
+  readonly heldForce: PerBoard;
   /** Length left over beyond the taut path, mm; negative where the leather is stretched. */
   readonly slack: number;
   /** Smallest inside radius, mm, null where the leather lies flat; and the outer fibre's strain there, (1 - K)/(r/t + K). */
@@ -47,6 +53,10 @@ export interface StripSection {
   readonly outerStrain: number;
   /** Elastic energy, N mm. */
   readonly energy: number;
+  /** Moment on the opening, N mm, positive where the leather opens the book; 0 unless the input has a `rate`. */
+  readonly moment: number;
+  /** Sum of the forces with which the leather lies on the book, N. */
+  readonly press: number;
 }
 
 /** Rounds of fitting the mid-surface length to the neutral one; the turning they depend on settles in two or three. */
@@ -114,6 +124,12 @@ export function solveSection(input: SectionInput, solver: StripSolver): StripSec
   if (!shape) return emptySection(solution.status, solution.message);
 
   const foreEdgeGap = gap ?? { front: -solution.start.slide, back: solution.end.slide };
+  const ends = {
+    start: { ...front, tip: 0, hinge: 1 },
+    end: { at: back.at, angle: back.angle + Math.PI, tip: outline.length / 2 - 1, hinge: outline.length / 2 - 2 },
+  };
+  const rate = Array.from(input.rate ?? outline.map(() => 0), (v) => v / d);
+  const { moment, press } = openingMoment(solution, obstacle, outline, rate, ends);
   const insideRadius = Math.max(0, shape.leastRadius - t / 2);
   return {
     status: solution.status,
@@ -126,13 +142,27 @@ export function solveSection(input: SectionInput, solver: StripSolver): StripSec
     spineBow: shape.spineBow * d,
     faceBulge: shape.faceBulge * d,
     foreEdgeGap: { front: Math.max(0, foreEdgeGap.front * d), back: Math.max(0, foreEdgeGap.back * d) },
-    seatForce: { front: Math.abs(solution.start.stop) * scale.force, back: Math.abs(solution.end.stop) * scale.force },
+    seatForce: {
+      front: -along(solution.start, ends.start, gap !== undefined) * scale.force,
+      back: along(solution.end, ends.end, gap !== undefined) * scale.force,
+    },
+    heldForce: {
+      front: Math.abs(across(solution.start, ends.start)) * scale.force,
+      back: Math.abs(across(solution.end, ends.end)) * scale.force,
+    },
     slack: (length - guess.tautLength) * d,
     insideRadius: insideRadius < FLAT_RADIUS ? insideRadius * d : null,
     outerStrain: (1 - input.neutral) / (insideRadius / t + input.neutral),
     energy: solution.energy * scale.moment,
+    moment: moment * scale.moment,
+    press: press * scale.force,
   };
 }
+
+/** Force of what holds an end, along the strip and across it; a sliding end is held along by its stop alone. */
+const along = ({ fx, fy, stop }: EndReaction, { angle }: HeldPlace, isPosed: boolean): number =>
+  isPosed ? fx * Math.cos(angle) + fy * Math.sin(angle) : stop;
+const across = ({ fx, fy }: EndReaction, { angle }: HeldPlace): number => fy * Math.cos(angle) - fx * Math.sin(angle);
 
 /** A place on a board, and the direction from its fore-edge toward the spine. */
 interface HeldPlace {
@@ -183,9 +213,12 @@ function emptySection(status: StripStatus, message: string): StripSection {
     faceBulge: 0,
     foreEdgeGap: none,
     seatForce: none,
+    heldForce: none,
     slack: 0,
     insideRadius: null,
     outerStrain: 0,
     energy: 0,
+    moment: 0,
+    press: 0,
   };
 }

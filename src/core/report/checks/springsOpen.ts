@@ -1,38 +1,64 @@
+import type { CoverAtRest } from '../../fold/elastic/coverAtRest.ts';
 import { RANGE_POINTS } from '../../leather/leatherModel.ts';
-import type { Printer } from '../../units/printer.ts';
+import { radians, radiansFromDegrees } from '../../units/radians.ts';
 import type { Answer } from '../check.ts';
 import type { StripContext } from '../stripContext.ts';
 
 /** Opening of a creased cover, radians (30 degrees), over which the row advises more creasing. An assumption. */
 const WELCOME_OPENING = Math.PI / 6;
 
+/** Step that openings are told in, degrees: nothing finer is known of leather that was not tested. */
+const STEP_DEG = 5;
+
 /**
- * How far the cover stands open when it is let go, new and creased. It has no limit: every new cover springs open,
+ * How far the cover stands open when it is let go: new, creased, and pressed for a day. Each is the range over stiffness,
+ * crease set and friction of untested leather, over the weights of the job. It has no limit: every new cover springs open,
  * until weights or wear flatten it.
  */
-export function springsOpen({ elastic, design, say }: StripContext): Answer {
-  const results = RANGE_POINTS.map((point) => elastic[point]);
-  if (results.some(({ newCover, creased }) => newCover.status !== 'converged' || creased.status !== 'converged'))
+export function springsOpen({ elastic, say }: StripContext): Answer {
+  const states = RANGE_POINTS.map((point) => elastic[point].rest);
+  const over = (state: 'newCover' | 'creased' | 'pressedDay') => {
+    const found = states.map((each) => each[state]);
     return {
-      verdict: 'unknown',
-      message: 'The springy model found no answer for this cover.',
+      isFound: found.every(({ status }) => status === 'converged'),
+      opening: Math.max(...found.map(({ opening }) => opening)),
+      stands: stands(
+        Math.min(...found.map(({ least }) => least.opening)),
+        Math.max(...found.map(({ most }) => most.opening)),
+        say.angle,
+      ),
+      force: forceOf(found),
     };
-  const worst = (angles: readonly number[]): number => Math.max(...angles);
-  const fresh = worst(results.map(({ newCover }) => newCover.opening));
-  const creased = worst(results.map(({ creased: each }) => each.opening));
-  const force = worst(results.map(({ creased: each }) => each.closingForce));
-  const stiffness = design.job.leather.outside.modulus_MPa;
+  };
+  const [fresh, creased, pressed] = [over('newCover'), over('creased'), over('pressedDay')];
+  if (![fresh, creased, pressed].every(({ isFound }) => isFound))
+    return { verdict: 'unknown', message: 'The springy model found no answer for this cover.' };
+  const hold = creased.force > 0 ? `, and up to ${say.force(creased.force)} at the fore-edge hold it shut` : '';
   return {
     verdict: 'none',
     message:
-      `Let go, a new cover ${stands(fresh, say)}; creased damp it ${stands(creased, say)}` +
-      `${force > 0 ? `, and ${say.force(force)} at the fore-edge hold it shut` : ''} (leather taken as ${stiffness} MPa stiff).`,
+      `Let go, a new cover ${fresh.stands}; creased it ${creased.stands}${hold}; ` +
+      `pressed for a day it ${pressed.stands}. A wide range, until stiffness and crease set of this leather are tested.`,
     remedy:
-      creased > WELCOME_OPENING
+      creased.opening > WELCOME_OPENING
         ? 'Case the leather, fold it round the book and leave it under weights to dry; or skive the folds.'
         : '',
   };
 }
 
-const stands = (opening: number, say: Printer): string =>
-  opening === 0 ? 'stays shut' : opening > 0.99 * Math.PI ? 'springs right open' : `stands open ${say.angle(opening)}`;
+const forceOf = (found: readonly CoverAtRest[]): number => Math.max(...found.map(({ most }) => most.force));
+
+/** A range of openings in words, widened to whole steps. */
+function stands(least: number, most: number, angle: (value: number) => string): string {
+  const step = radiansFromDegrees(STEP_DEG);
+  // A hair's breadth, so that a whole step stays what it is.
+  const low = radians(step * Math.floor(least / step + 1e-9));
+  const high = radians(step * Math.ceil(most / step - 1e-9));
+  const isWide = high > Math.PI - step;
+  if (high === 0) return 'stays shut';
+  if (!isWide) return `stands open ${low === high ? '' : `${plain(angle(low))} to `}${angle(high)}`;
+  if (low > Math.PI - step) return 'springs right open';
+  return low === 0 ? 'may rest anywhere from shut to wide open' : `stands open ${angle(low)} or more`;
+}
+
+const plain = (angle: string): string => angle.slice(0, angle.indexOf(' '));

@@ -1,9 +1,16 @@
+import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { releasedOpening } from '../../../../src/core/fold/elastic/releasedOpening.ts';
+import { coverDesign } from '../../../../src/core/fold/coverDesign.ts';
+import { pressedCrease } from '../../../../src/core/fold/elastic/pressedCrease.ts';
+import { type ReleasedLeather, releasedOpening } from '../../../../src/core/fold/elastic/releasedOpening.ts';
+import type { SectionInput } from '../../../../src/core/fold/elastic/sectionInput.ts';
+import { sectionInputAt } from '../../../../src/core/fold/elastic/sectionInputAt.ts';
 import { solveSection } from '../../../../src/core/fold/elastic/solveSection.ts';
 import { growOutline } from '../../../../src/core/strip/obstacle.ts';
 import { createStripSolver, solveStrip } from '../../../../src/core/strip/solveStrip.ts';
 import { stripSettings } from '../../../../src/core/strip/stripSettings.ts';
+import { jobDocument, soundJob } from '../../../jobArbitrary.ts';
+import { checkLaw, lawCases } from '../../../laws.ts';
 import { nth } from '../../../nth.ts';
 import { LEDGER, sectionOf } from './sampleSections.ts';
 
@@ -11,61 +18,152 @@ const solver = createStripSolver();
 const SLACK = 2;
 const closed = solveSection(sectionOf(LEDGER, 0, SLACK), solver);
 
-const release = (set: number, weight: number, slack = SLACK) =>
+/** The ledger let go, creased to the closed shape of new leather; `weight` N lies on it. */
+const release = (set: number, weight: number, leathers: readonly ReleasedLeather[] = [OWN]) =>
   releasedOpening(
     {
-      sectionAt: (opening) => ({
-        ...sectionOf(LEDGER, opening, slack),
-        crease: { angles: closed.angles, set },
-      }),
+      sectionAt: (opening) => ({ ...sectionOf(LEDGER, opening, SLACK), crease: { angles: closed.angles, set } }),
       closingMoment: (opening) => (weight * LEDGER.width * Math.cos(opening / 2)) / 2,
       most: Math.PI,
       lever: LEDGER.width,
+      slip: 0.5,
     },
+    leathers,
     solver,
   );
+const OWN: ReleasedLeather = { stiffness: 1, friction: 0 };
+const restOf = (set: number, weight: number, leather = OWN) => nth(release(set, weight, [leather]).rests, 0);
 
 describe('boards let go', () => {
   it('spring open less the more the crease is set', () => {
-    const openings = [0, 0.4, 0.7, 0.9].map((set) => release(set, 2));
-    for (const { status } of openings) expect(status).toBe('converged');
-    openings.slice(1).forEach(({ opening, closedMoment }, i) => {
-      expect(opening).toBeLessThan(nth(openings, i).opening);
-      expect(closedMoment).toBeLessThan(nth(openings, i).closedMoment);
+    const found = [0, 0.4, 0.7, 0.9].map((set) => release(set, 2));
+    for (const { status } of found) expect(status).toBe('converged');
+    found.slice(1).forEach(({ rests, closedMoment }, i) => {
+      expect(nth(rests, 0).opening).toBeLessThan(nth(nth(found, i).rests, 0).opening);
+      expect(closedMoment).toBeLessThan(nth(found, i).closedMoment);
     });
   });
 
-  it('rest where leather and weight are in balance', () => {
-    const { opening } = release(0.7, 2);
-    const energyAt = (angle: number) =>
-      solveSection({ ...sectionOf(LEDGER, angle, SLACK), crease: { angles: closed.angles, set: 0.7 } }, solver).energy;
+  it('rest where leather and weight are in balance, by the energy of leather whose middle keeps its length', () => {
+    const sectionAt = (opening: number) => ({
+      ...sectionOf(LEDGER, opening, SLACK),
+      neutral: 0.5,
+      crease: { angles: closed.angles, set: 0.7 },
+    });
+    const closingMoment = (opening: number) => LEDGER.width * Math.cos(opening / 2);
+    const input = { sectionAt, closingMoment, most: Math.PI, lever: 1, slip: 0 };
+    const { opening } = nth(releasedOpening(input, [OWN], solver).rests, 0);
+    const energyAt = (angle: number) => solveSection(sectionAt(angle), solver).energy;
     const leather = (energyAt(opening - 0.01) - energyAt(opening + 0.01)) / 0.02;
-    const weight = LEDGER.width * Math.cos(opening / 2);
-    expect(Math.abs(leather / weight - 1)).toBeLessThan(0.02);
+    expect(Math.abs(leather / closingMoment(opening) - 1)).toBeLessThan(0.005);
   });
 
   it('stay shut under a weight the leather cannot lift, and need no force', () => {
-    const { opening, closingForce, closedMoment } = release(0.9, 60);
-    expect(opening).toBe(0);
-    expect(closingForce).toBe(0);
-    expect(closedMoment).toBeGreaterThan(0);
+    expect(restOf(0.9, 60)).toEqual({ opening: 0, force: 0 });
+    expect(release(0.9, 60).closedMoment).toBeGreaterThan(0);
   });
 
   it('take at the fore-edge what weight leaves over to be held shut', () => {
-    const { closedMoment, closingForce } = release(0.4, 2);
-    expect(closingForce).toBeCloseTo(closedMoment / LEDGER.width - 1, 9);
+    const { closedMoment, rests } = release(0.4, 2);
+    expect(nth(rests, 0).force).toBeCloseTo(closedMoment / LEDGER.width - 1, 9);
+  });
+
+  it('rest as if solved for a stiffness of their own, and open less the softer the leather and the rougher the book', () => {
+    const asked = [0.3, 1, 3].map((stiffness) => ({ stiffness, friction: 0 }));
+    const { rests } = release(0.7, 2, asked);
+    rests.forEach(({ opening, force }, i) => {
+      // Leather three times as stiff under a weight is leather of one stiffness under a third of it.
+      const { stiffness } = nth(asked, i);
+      const alone = restOf(0.7, 2 / stiffness);
+      expect(Math.abs(opening - alone.opening)).toBeLessThan(5e-3);
+      expect(force).toBeCloseTo(stiffness * alone.force, 9);
+    });
+    expect(nth(rests, 0).opening).toBeLessThan(nth(rests, 1).opening);
+    expect(nth(rests, 1).opening).toBeLessThan(nth(rests, 2).opening);
+    expect(restOf(0, 3, { stiffness: 0.3, friction: 0.6 }).opening).toBeLessThan(
+      restOf(0, 3, { stiffness: 0.3, friction: 0 }).opening,
+    );
   });
 
   it('report the fault of a section that cannot be solved', () => {
     const result = releasedOpening(
-      { sectionAt: () => ({ ...sectionOf(LEDGER, 0, 0), thickness: -1 }), closingMoment: () => 0, most: 1, lever: 1 },
+      {
+        sectionAt: () => ({ ...sectionOf(LEDGER, 0, 0), thickness: -1 }),
+        closingMoment: () => 0,
+        most: 1,
+        lever: 1,
+        slip: 0,
+      },
+      [OWN],
       solver,
     );
     expect(result.status).toBe('badInput');
     expect(result.message).toContain('thickness');
-    expect(result.opening).toBe(0);
+    expect(result.rests).toEqual([]);
   });
 });
+
+describe('the first resting place', () => {
+  /** Where it is by 200 even steps over the way. */
+  function byBruteForce(
+    sectionAt: (opening: number) => SectionInput,
+    closing: (opening: number) => number,
+    most: number,
+  ) {
+    for (let k = 0; k <= 200; k++) {
+      const opening = (most * k) / 200;
+      const section = solveSection(sectionAt(opening), solver);
+      if (section.status !== 'converged') return null;
+      if (section.moment <= closing(opening)) return opening;
+    }
+    return most;
+  }
+
+  it('is found where what is left over touches nothing for a few degrees only', () => {
+    // A bump of weight makes a dip of 0.1 rad in what is left over, deep enough to rest in by a hundredth.
+    const sectionAt = (opening: number) => sectionOf(LEDGER, opening, SLACK);
+    const bump = 0.45;
+    const momentAt = (opening: number) => solveSection(sectionAt(opening), solver).moment;
+    const lift = 1.01 * momentAt(bump) - 100;
+    const closingMoment = (opening: number) => 100 + lift * Math.max(0, 1 - ((opening - bump) / 0.3) ** 2);
+    const found = releasedOpening({ sectionAt, closingMoment, most: Math.PI, lever: 1, slip: 0 }, [OWN], solver);
+    const brute = byBruteForce(sectionAt, closingMoment, Math.PI);
+    expect(brute).toBeLessThan(0.6);
+    expect(Math.abs(nth(found.rests, 0).opening - (brute ?? 0))).toBeLessThan(0.04);
+  });
+
+  it('is that of even steps of a degree and a half, for random covers', () => {
+    let compared = 0;
+    checkLaw(
+      fc.property(
+        fc.noShrink(jobDocument),
+        fc.constantFrom(0, 0.5, 0.8),
+        fc.constantFrom(0.1, 0.3, 1),
+        (document, set, share) => {
+          const design = coverDesign(soundJob(document));
+          const least = design.fits.nominal.staysOpen ?? Math.PI;
+          const most = Math.max(0.05, (design.fits.nominal.opensTo ?? Math.PI) - least);
+          const angles = pressedCrease(design, 'nominal', least);
+          const sectionAt = (opening: number) => sectionInputAt(design, 'nominal', least + opening, { angles, set });
+          const weight = share * solveSection(sectionAt(0), solver).moment;
+          const closingMoment = (opening: number) => weight * Math.max(0, Math.cos(opening));
+          const { status, rests } = releasedOpening(
+            { sectionAt, closingMoment, most, lever: 1, slip: 0 },
+            [OWN],
+            solver,
+          );
+          const brute = byBruteForce(sectionAt, closingMoment, most);
+          if (status !== 'converged' || brute === null) return;
+          compared++;
+          expect(Math.abs(nth(rests, 0).opening - brute)).toBeLessThan(most / 200 + 0.01);
+        },
+      ),
+      { cases: COVERS },
+    );
+    expect(compared).toBeGreaterThanOrEqual(0.9 * COVERS);
+  });
+});
+const COVERS = lawCases(20);
 
 describe('the moment that the energy gives', () => {
   it('is the moment about the hinge of all forces on the board', () => {

@@ -42,8 +42,10 @@ function closedLength(book: SampleBook, leather: number, neutral: number, offset
 /** A cover of 1.8 mm leather, held two thirds of the way in from each fore-edge. */
 export function sectionOf(book: SampleBook, opening: number, slack: number, thickness = 1.8): SectionInput {
   const neutral = 2 / Math.PI;
+  const [before, after] = [outlineOf(book, opening - 1e-4), outlineOf(book, opening + 1e-4)];
   return {
     outline: outlineOf(book, opening),
+    rate: after.map((v, i) => (v - nth(before, i)) / 2e-4),
     offset: 0,
     thickness,
     neutral,

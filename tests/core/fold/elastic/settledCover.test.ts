@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { CLOSED } from '../../../../src/core/book/bookOutline.ts';
 import { coverDesign } from '../../../../src/core/fold/coverDesign.ts';
-import { sectionInputAt } from '../../../../src/core/fold/elastic/elasticFit.ts';
+import { sectionInputAt } from '../../../../src/core/fold/elastic/sectionInputAt.ts';
 import { settledCover } from '../../../../src/core/fold/elastic/settledCover.ts';
 import { solveSection } from '../../../../src/core/fold/elastic/solveSection.ts';
 import { EXAMPLE_JOBS } from '../../../../src/core/job/examples.ts';
@@ -33,7 +33,7 @@ describe('the settled cover', () => {
   });
 
   test.each(designs)(
-    'closed has its spare length over spine and boards, and hardly any left at the fore-edges: $id',
+    'closed has its spare length over spine and boards, and at most a tenth of it left at the fore-edges: $id',
     ({ design }) => {
       const settle = settledCover(design, 'nominal', createStripSolver());
       const closed: Pose = { kind: 'opening', angle: 0 };
@@ -45,7 +45,7 @@ describe('the settled cover', () => {
       // A lining that is thinned out under the pockets slants the outside there, which the closed form leaves out.
       expect(Math.abs(2 * mark('frontForeEdge', taut) - spare)).toBeLessThan(0.1);
       expect(mark('spine', taut)).toBe(0);
-      expect(2 * mark('frontForeEdge', settled)).toBeLessThan(0.2);
+      expect(2 * mark('frontForeEdge', settled)).toBeLessThan(spare / 10);
       // Within what the leather gives under its own pull on the seats.
       expect(Math.abs(mark('spine', settled) - spare)).toBeLessThan(0.5);
     },

@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { normalDraw, randomDraws } from '../../../src/core/explore/randomDraws.ts';
+import { normalDraw, randomDraws } from '../../../src/core/math/randomDraws.ts';
 
 const many = (draw: () => number, count = 40_000): number[] => Array.from({ length: count }, draw);
 const mean = (values: readonly number[]): number => values.reduce((sum, value) => sum + value, 0) / values.length;
