@@ -55,15 +55,15 @@ export interface StripSettings {
 }
 
 export const stripSettings: StripSettings = Object.freeze({
-  usualLength: 6,
+  usualLength: 12,
   segments: 200,
   coarsest: 25,
   penalty: 1e5,
   mostPenalty: 1e8,
   maxPasses: 20,
   maxIterations: 400,
-  ordinaryStretch: 1e4,
-  softest: 30,
+  ordinaryStretch: 2500,
+  softest: 7.5,
   stiffening: 10,
   starts: 3,
   maxBacktracks: 30,
