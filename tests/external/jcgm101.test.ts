@@ -2,7 +2,6 @@ import { describe, expect, test } from 'vitest';
 import { type Model, propagate } from '../../src/core/doubt/propagate.ts';
 import { runTrials, summary, type TrialSummary } from '../../src/core/doubt/trials.ts';
 import type { Uncertain } from '../../src/core/doubt/uncertain.ts';
-import { normalDensity, normalDistribution } from '../../src/core/math/normal.ts';
 import { nth } from '../nth.ts';
 
 /**
@@ -52,14 +51,14 @@ describe('the additive model of 9.2', () => {
     expect(firstOrder).toBeCloseTo(Math.sqrt(103), 9);
     expect(Number((1.959964 * firstOrder).toFixed(1))).toBe(19.9);
     expectWithin(0.5, [mean, u, ...symmetric], [0, 10.1, -17.0, 17.0]);
-    // With a = 10 sqrt 3 the half width of the wide one and S the sum of the others, nearly normal with deviation sqrt 3:
-    // P(Y > y) = E[max(0, a - y + S)] / 2 a, where E[max(0, d + S)] = d Phi(d / sqrt 3) + sqrt 3 phi(d / sqrt 3).
+    // With a = 10 sqrt 3 the half width of the wide one and S the sum of the others, P(Y > y) = E[max(0, a - y + S)] / 2 a. For a
+    // sum of three even ones the mean is 2 sqrt 3 (x^4 - 3 (x - 1)^4) / 24, x = 3/2 + (a - y) / 2 sqrt 3 from 1 to 2.
     const a = 10 * Math.sqrt(3);
-    const d = (a - 16.99) / Math.sqrt(3);
-    const above = (Math.sqrt(3) * (d * normalDistribution(d) + normalDensity(d))) / (2 * a);
-    expect(above).toBeCloseTo(0.025, 4);
+    const exact = 17.015814;
+    const x = 1.5 + (a - exact) / (2 * Math.sqrt(3));
+    expect((2 * Math.sqrt(3) * (x ** 4 - 3 * (x - 1) ** 4)) / 24 / (2 * a)).toBeCloseTo(0.025, 6);
     // Four standard errors of the quantile, where the density is 0.0166.
-    expectWithin((4 * Math.sqrt((0.025 * 0.975) / DRAWS)) / 0.0166, symmetric, [-16.99, 16.99]);
+    expectWithin((4 * Math.sqrt((0.025 * 0.975) / DRAWS)) / 0.0166, symmetric, [-exact, exact]);
   });
 });
 

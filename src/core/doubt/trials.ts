@@ -80,7 +80,7 @@ export function runTrials(
   return outputs;
 }
 
-export type Interval = readonly [low: number, high: number];
+type Interval = readonly [low: number, high: number];
 
 /** What trials say of one output. */
 export interface TrialSummary {
