@@ -45,7 +45,11 @@ export const FigureField = memo(function FigureField({ path, empty, decided, tit
     default: `${stand}, usual`,
     decided: stand === '' ? 'worked out' : `${stand}, worked out`,
     estimated: `${stand}, estimated: measure it`,
-    unmeasured: path.endsWith('foldThickness_mm') ? 'not skived' : 'not taken',
+    unmeasured: path.endsWith('foldThickness_mm')
+      ? 'not skived'
+      : path.endsWith('strainLimit')
+        ? 'not tested'
+        : 'not taken',
   }[empty];
   return (
     <TypedField

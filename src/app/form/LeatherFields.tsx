@@ -71,7 +71,7 @@ function LeatherAssumptions({ piece, title }: { readonly piece: LeatherName; rea
       <Calibrate piece={piece} />
       <FigureField path={`leather.${piece}.neutral`} empty="default" />
       <FigureField path={`leather.${piece}.bendRatio`} empty="default" />
-      <FigureField path={`leather.${piece}.strainLimit`} empty="default" />
+      {piece === 'outside' && <FigureField path="leather.outside.strainLimit" empty="unmeasured" />}
       <FigureField path={`leather.${piece}.modulus_MPa`} empty="default" />
       <FigureField path={`leather.${piece}.creaseSet`} empty="default" />
       <FigureField path={`leather.${piece}.density_kg_m3`} empty="default" />

@@ -3,6 +3,7 @@ import { circularSegment } from '../math/circularSegment.ts';
 import { type Mm, mm } from '../units/mm.ts';
 import { type Radians, radians, radiansFromDegrees } from '../units/radians.ts';
 import { riseOf } from './rise.ts';
+import { largestEdgeRadius, roundedEdge } from './roundedEdge.ts';
 
 /** The closed book as the fold model sees it: one section across the spine, and a height. */
 export interface BookModel {
@@ -21,10 +22,8 @@ export interface BookModel {
   readonly spinePath: Mm;
   /** Tilt of each board away from the middle plane; positive where the fore-edge is thicker than the spine. */
   readonly wedge: Radians;
-  /** Radius of the edge between board line and spine. */
+  /** Radius of the edge between board line and spine: as typed, at most `largestEdgeRadius`. */
   readonly edgeRadius: Mm;
-  /** Turn at that edge with the book closed: a right angle less half the arc of the back and less the wedge. */
-  readonly edgeTurn: Radians;
   readonly jointDip: Mm;
   readonly foldBack: Radians;
 }
@@ -37,15 +36,6 @@ export interface BookModel {
 function pocketSwell(book: Job['book'], pocketThickness: number): number {
   const textBlock = book.foreEdgeThickness_mm - 2 * book.boardThickness_mm;
   return Math.max(0, 2 * pocketThickness - book.pageGive * textBlock);
-}
-
-/**
- * Length that a rounded edge saves against a sharp one: 2 r tan(A/2) - r A, two tangents less their arc.
- * @param radius r, mm, 0 or more
- * @param turn A, radians, 0 to under pi; an edge that has opened past straight saves nothing
- */
-export function edgeSaving(radius: number, turn: number): number {
-  return turn <= 0 ? 0 : radius * (2 * Math.tan(turn / 2) - turn);
 }
 
 /** A rise below this, mm, is a flat back: no rule shows it, and its circle is too large to place points on. */
@@ -62,12 +52,13 @@ const FLAT_RISE = 1e-4;
 export function bookModel(book: Job['book'], pocketThickness = 0): BookModel {
   const typed = riseOf(book);
   const rise = typed < FLAT_RISE ? mm(0) : typed;
-  const { arc: spinePath, halfAngle } = circularSegment(book.thickness_mm, rise);
+  const { arc: spinePath, halfAngle, radius } = circularSegment(book.thickness_mm, rise);
   const openFlat = book.measured.openFlatWidth_mm;
   const foreEdge = book.foreEdgeThickness_mm + pocketSwell(book, pocketThickness);
   const wedge = Math.asin(Math.max(-1, Math.min(1, (foreEdge - book.thickness_mm) / 2 / book.width_mm)));
-  const edgeTurn = Math.PI / 2 - halfAngle - wedge;
-  const path = 2 * book.width_mm + spinePath - 2 * edgeSaving(book.cornerRadius_mm, edgeTurn);
+  const edgeRadius = Math.min(book.cornerRadius_mm, largestEdgeRadius(book.width_mm, book.thickness_mm, rise, wedge));
+  const { saving } = roundedEdge(edgeRadius, radius, Math.PI / 2 - halfAngle - wedge);
+  const path = 2 * book.width_mm + spinePath - 2 * saving;
   return {
     kind: book.kind,
     width: book.width_mm,
@@ -78,8 +69,7 @@ export function bookModel(book: Job['book'], pocketThickness = 0): BookModel {
     rise,
     spinePath: mm(spinePath),
     wedge: radians(wedge),
-    edgeRadius: book.cornerRadius_mm,
-    edgeTurn: radians(edgeTurn),
+    edgeRadius: mm(edgeRadius),
     jointDip: openFlat === null ? book.jointDip_mm : mm(Math.max(0, (openFlat - path) / 2)),
     foldBack: radiansFromDegrees(book.foldBack_deg),
   };

@@ -1,7 +1,7 @@
-import { wrapAngle } from '../math/angle.ts';
 import { circularSegment } from '../math/circularSegment.ts';
-import { addScaled, heading, leftOf, subtract, type Vec2 } from '../math/vec2.ts';
-import { type BookModel, edgeSaving } from './bookModel.ts';
+import { addScaled, heading, leftOf, type Vec2 } from '../math/vec2.ts';
+import type { BookModel } from './bookModel.ts';
+import { type RoundedEdge, roundedEdge } from './roundedEdge.ts';
 
 /** Swing of each board about its hinge from the closed book, radians: 0 closed, pi/2 flat, more when folded back. */
 export interface Opening {
@@ -15,99 +15,163 @@ export const FLAT: Opening = { front: Math.PI / 2, back: Math.PI / 2 };
 /** Both boards swung alike, `angle` in all. */
 export const symmetricOpening = (angle: number): Opening => ({ front: angle / 2, back: angle / 2 });
 
-/**
- * Outside of the book across the spine, as pegs for a taut string, in the order front fore-edge, spine, back fore-edge.
- *
- * Rounded edges are carried by shrinking: `points` outline the book shrunk by `radius`, and the true outside is the
- * points' hull grown by `radius` again. Growing further by z gives the leather's neutral line (Steiner).
- */
+/** An arc of the outside. `from` and `to` are the directions of its outward normals at both ends, radians from +x. */
+export interface OutlineArc {
+  readonly zone: 'frontFold' | 'spine' | 'backFold';
+  readonly start: Vec2;
+  readonly end: Vec2;
+  /** 0 for a sharp edge. */
+  readonly radius: number;
+  readonly from: number;
+  /** At least `from`. */
+  readonly to: number;
+}
+
+/** Outside of the book across the spine, from the front fore-edge over the spine to the back fore-edge, mm. */
 export interface BookOutline {
+  /** Outer corners of the boards at front and back fore-edge. They are sharp. */
+  readonly tips: readonly [Vec2, Vec2];
+  /** The curves between them, joined by straight lines: front edge, back where it is rounded, back edge. */
+  readonly arcs: readonly OutlineArc[];
+  /**
+   * The outside shrunk by `radius`, as a polygon: grown by it again this is the outside, with an arc of the back as chords
+   * and with fore-edges rounded by the radius.
+   */
   readonly points: readonly Vec2[];
   readonly radius: number;
   /** The points of a rounded back, as first and last index, and the circle that they lie on; null for a flat back. */
   readonly back: { readonly first: number; readonly last: number; readonly radius: number } | null;
 }
 
-/** Pegs along a rounded back. 48 put the point where a bridging leather leaves the arc within 1e-4 mm in length. */
-const BACK_PEGS = 48;
+/** Points along a rounded back: chords of a half circle of 100 mm lie at most 0.06 mm inside it. */
+const BACK_POINTS = 48;
 
 /** Direction of each board from its hinge to its fore-edge, radians from +x. */
 export function boardDirections(book: BookModel, opening: Opening): { front: number; back: number } {
   return { front: book.wedge + opening.front, back: -book.wedge - opening.back };
 }
 
+/** The edge between board and back at a swing; its turn, when sharp, is a right angle less half the arc, wedge and swing. */
+function edgeAt(book: BookModel, swing: number): RoundedEdge {
+  const { radius, halfAngle } = circularSegment(book.thickness, book.rise);
+  return roundedEdge(book.edgeRadius, radius, Math.PI / 2 - halfAngle - book.wedge - swing);
+}
+
 /**
  * How far a board's fore-edge stands farther from its hinge than when closed, mm.
  *
- * The joint lets the board slide out by its dip, linearly from closed to flat. A rounded edge pulls it in by as much as
- * the edge saves less when it unbends, for the book's own covering does not stretch.
+ * The joint lets the board slide out by its dip, linearly from closed to flat. Apart from that the book's own covering
+ * does not stretch: from the fore-edge over the edge to the middle of the back it is as long at any swing as closed. A
+ * rounded edge therefore pulls the board in by as much as the edge saves less when it unbends.
  */
 export function jointSlide(book: BookModel, swing: number): number {
   const dip = book.jointDip * Math.max(0, Math.min(1, swing / (Math.PI / 2)));
-  return dip - (edgeSaving(book.edgeRadius, book.edgeTurn) - edgeSaving(book.edgeRadius, book.edgeTurn - swing));
+  return dip - (edgeAt(book, 0).saving - edgeAt(book, swing).saving);
 }
 
 /**
  * Outline of the book at any opening.
  *
- * Each corner peg is where the board line and the back, both shrunk by the edge radius, meet. For a flat back this
- * gives the handbook shortening of a rounded corner, 2 r tan(A/2) - r A for a turn A.
+ * The back stays as it is. Each board turns about its hinge, the line where board and back meet when sharp. An edge keeps
+ * its radius as it unbends: at any swing it is the circle of that radius that touches board and back from inside. Once
+ * the board has swung so far that the edge is straight or hollow there is no such circle, and board and back meet at the
+ * hinge.
  * @param book its model
- * @param opening swing of each board
+ * @param opening swing of each board, radians, 0 to pi
  */
 export function bookOutline(book: BookModel, opening: Opening): BookOutline {
-  const radius = book.edgeRadius;
-  const directions = boardDirections(book, opening);
-  const front = boardLine(book, directions.front, jointSlide(book, opening.front), 1);
-  const back = boardLine(book, directions.back, jointSlide(book, opening.back), -1);
+  const front = frontHalf(book, opening.front);
+  const back = mirroredHalf(frontHalf(book, opening.back));
+  const common = { tips: [front.tip, back.tip], radius: book.edgeRadius } as const;
   if (book.rise === 0) {
-    return { points: [front.tip, flatCorner(front, radius), flatCorner(back, radius), back.tip], radius, back: null };
+    const points = [front.shrunkTip, front.shrunkCorner, back.shrunkCorner, back.shrunkTip];
+    return { ...common, arcs: [front.edge, back.edge], points, back: null };
   }
-  const segment = circularSegment(book.thickness, book.rise);
-  const arc = { centre: [segment.radius - book.rise, 0] as Vec2, radius: Math.max(0, segment.radius - radius) };
-  const from = angleOnArc(front, arc, Math.PI - segment.halfAngle);
-  const to = angleOnArc(back, arc, Math.PI + segment.halfAngle);
-  const pegs = Array.from({ length: BACK_PEGS + 1 }, (_, i) =>
-    addScaled(arc.centre, heading(from + ((to - from) * i) / BACK_PEGS), arc.radius),
+  const circle = circularSegment(book.thickness, book.rise).radius;
+  const spine: OutlineArc = {
+    zone: 'spine',
+    start: front.edge.end,
+    end: back.edge.start,
+    radius: circle,
+    from: front.edge.to,
+    to: back.edge.from,
+  };
+  const centre: Vec2 = [circle - book.rise, 0];
+  const shrunk = Math.max(0, circle - book.edgeRadius);
+  const points = Array.from({ length: BACK_POINTS + 1 }, (_, i) =>
+    addScaled(centre, heading(front.corner + ((back.corner - front.corner) * i) / BACK_POINTS), shrunk),
   );
   return {
-    points: [front.tip, ...pegs, back.tip],
-    radius,
-    back: { first: 1, last: pegs.length, radius: arc.radius },
+    ...common,
+    arcs: [front.edge, spine, back.edge],
+    points: [front.shrunkTip, ...points, back.shrunkTip],
+    back: { first: 1, last: points.length, radius: shrunk },
   };
 }
 
-/** Outer line of one board, shrunk by the edge radius; `side` is 1 in front and -1 at the back. */
-interface BoardLine {
-  readonly origin: Vec2;
-  readonly along: Vec2;
+/** One board and its edge. */
+interface HalfOutline {
   readonly tip: Vec2;
-  readonly side: 1 | -1;
+  readonly edge: OutlineArc;
+  readonly shrunkTip: Vec2;
+  /** Where the shrunk board line meets the shrunk back: the point, and its direction from the centre of a rounded back. */
+  readonly shrunkCorner: Vec2;
+  readonly corner: number;
 }
 
-function boardLine(book: BookModel, direction: number, slide: number, side: 1 | -1): BoardLine {
+function frontHalf(book: BookModel, swing: number): HalfOutline {
+  const { turn, onBoard, onBack } = edgeAt(book, swing);
+  const direction = book.wedge + swing;
   const along = heading(direction);
-  const hinge: Vec2 = [0, (side * book.thickness) / 2];
-  // The outward normal lies to the left of a front board's direction, to the right of a back board's.
-  const origin = addScaled(hinge, leftOf(along), -side * book.edgeRadius);
-  return { origin, along, tip: addScaled(origin, along, book.width + slide), side };
+  const hinge: Vec2 = [0, book.thickness / 2];
+  const tip = addScaled(hinge, along, book.width + jointSlide(book, swing));
+  const onLine = addScaled(hinge, along, onBoard);
+  /** Normal of the back at the hinge. */
+  const sharp = Math.PI - circularSegment(book.thickness, book.rise).halfAngle;
+  // Never past the middle, to which floating point may carry an edge as round as the back.
+  const corner = Math.min(Math.PI, sharp + onBack);
+  const rounded = { start: onLine, radius: book.edgeRadius, from: direction + Math.PI / 2 };
+  const hollow = { start: hinge, radius: 0, from: sharp };
+  const edge = turn > 0 ? { ...rounded, to: corner } : { ...hollow, to: sharp };
+  return {
+    tip,
+    edge: { zone: 'frontFold', ...edge, end: arcPoint(edge, edge.to) },
+    shrunkTip: addScaled(tip, leftOf(along), -book.edgeRadius),
+    shrunkCorner: addScaled(onLine, leftOf(along), -book.edgeRadius),
+    corner,
+  };
 }
 
-/** Where a shrunk board line meets the shrunk flat back x = r. */
-function flatCorner({ origin, along, side }: BoardLine, radius: number): Vec2 {
-  if (radius === 0) return origin;
-  const direction = Math.atan2(side * along[1], along[0]);
-  return addScaled(origin, along, radius * Math.tan(Math.PI / 4 - direction / 2));
+/** A front half as the back half of the same book, in the order in which the outline runs. */
+function mirroredHalf({ tip, edge, shrunkTip, shrunkCorner, corner }: HalfOutline): HalfOutline {
+  return {
+    tip: mirrored(tip),
+    edge: mirroredArc(edge),
+    shrunkTip: mirrored(shrunkTip),
+    shrunkCorner: mirrored(shrunkCorner),
+    corner: 2 * Math.PI - corner,
+  };
 }
 
-/** Angle on the shrunk arc where a shrunk board line meets it, nearest the hinge; `otherwise` where they do not meet. */
-function angleOnArc(line: BoardLine, arc: { centre: Vec2; radius: number }, otherwise: number): number {
-  if (line.origin[0] === 0 && arc.radius === 0) return otherwise;
-  const [x, y] = subtract(line.origin, arc.centre);
-  const half = x * line.along[0] + y * line.along[1];
-  const discriminant = half * half - (x * x + y * y - arc.radius * arc.radius);
-  if (discriminant < 0) return otherwise;
-  const root = Math.sqrt(discriminant);
-  const s = Math.abs(-half + root) < Math.abs(-half - root) ? -half + root : -half - root;
-  return wrapAngle(Math.atan2(y + s * line.along[1], x + s * line.along[0]), 0);
+const MIRRORED_ZONE = { frontFold: 'backFold', spine: 'spine', backFold: 'frontFold' } as const;
+
+/** A point mirrored in the middle plane of the book. */
+export const mirrored = ([x, y]: Vec2): Vec2 => [x, -y];
+
+/** An arc mirrored in the middle plane, run through the other way, so that the book stays on its left. */
+export const mirroredArc = ({ zone, start, end, radius, from, to }: OutlineArc): OutlineArc => ({
+  zone: MIRRORED_ZONE[zone],
+  start: mirrored(end),
+  end: mirrored(start),
+  radius,
+  from: 2 * Math.PI - to,
+  to: 2 * Math.PI - from,
+});
+
+/**
+ * Point of an arc by its outward normal, radians. It is found along the chord, 2 r sin(turn / 2), and so without loss on a
+ * back so little rounded that its centre lies kilometres away.
+ */
+export function arcPoint({ start, radius, from }: Pick<OutlineArc, 'start' | 'radius' | 'from'>, normal: number): Vec2 {
+  return addScaled(start, leftOf(heading((from + normal) / 2)), 2 * radius * Math.sin((normal - from) / 2));
 }

@@ -1,8 +1,6 @@
-import { turnBetween } from '../math/angle.ts';
-import { convexChain } from '../math/convexChain.ts';
 import { TOLERANCE } from '../math/tolerance.ts';
-import { addScaled, heading, leftOf, subtract, type Vec2 } from '../math/vec2.ts';
-import type { BookOutline } from './bookOutline.ts';
+import { distance, dot, heading, leftOf, subtract, type Vec2 } from '../math/vec2.ts';
+import { arcPoint, type BookOutline, mirrored, mirroredArc, type OutlineArc } from './bookOutline.ts';
 
 /** Part of the book that a stretch of the wrap lies over. */
 type PathZone = 'frontBoard' | 'frontFold' | 'spine' | 'backFold' | 'backBoard' | 'bridge';
@@ -26,53 +24,66 @@ export interface TautPath {
 }
 
 /**
- * The shortest path over the outside of the book: hull of the outline's pegs, grown by its radius.
+ * The shortest path over the outside of the book from fore-edge to fore-edge: the hull of the outline, exact.
  *
- * Where the outline is concave, as in a book folded back, the path bridges. Over a rounded back chords of the pegs are
- * replaced by their arcs, so the length over the back is exact.
+ * A board that stands out past the back is left at its fore-edge for the tangent to an edge or to the back; where both
+ * boards stand out so far that the tangents cross, the path bridges from fore-edge to fore-edge.
  */
-export function tautPath(outline: BookOutline): TautPath {
-  const { points, radius, back } = outline;
-  const pegs = convexChain(points);
-  const last = points.length - 1;
+export function tautPath({ tips: [front, back], arcs }: BookOutline): TautPath {
+  const first = touch(front, arcs);
+  const lastMirrored = touch(mirrored(back), arcs.map(mirroredArc).reverse());
+  const last = lastMirrored === null ? null : 2 * Math.PI - lastMirrored;
+  if (first === null || last === null || first > last) {
+    const [x, y] = subtract(back, front);
+    return pathOf(front, Math.atan2(y, x), [{ kind: 'line', zone: 'bridge', length: Math.hypot(x, y) }]);
+  }
+
   const pieces: PathPiece[] = [];
-
-  const edges = pegs.slice(1).map((peg, i) => subtract(points[peg]!, points[pegs[i]!]!));
-  const spans = edges.map(([x, y]) => Math.hypot(x, y));
-  // Angle of the arc that a chord between neighbouring pegs of the back stands for; 0 where the edge is a true line.
-  const arcs = spans.map((span, i) => {
-    const [from, to] = [pegs[i]!, pegs[i + 1]!];
-    const isArc = back !== null && back.radius > 0 && from >= back.first && to <= back.last && to === from + 1;
-    return isArc ? 2 * Math.asin(Math.min(1, span / 2 / back.radius)) : 0;
-  });
-  edges.forEach((edge, i) => {
-    const peg = pegs[i]!;
-    if (i > 0) {
-      // Where arcs meet a line or each other, half of each arc's angle belongs to the arc.
-      const angle = turnBetween(edges[i - 1]!, edge) - (arcs[i - 1]! + arcs[i]!) / 2;
-      if (angle > TOLERANCE.angle) pieces.push({ kind: 'bend', zone: cornerZone(peg, last), angle, radius });
-    }
-    const arc = arcs[i]!;
-    if (arc === 0) {
-      pieces.push({ kind: 'line', zone: lineZone(peg, pegs[i + 1]!, last), length: spans[i]! });
-      return;
-    }
-    const arcRadius = (back?.radius ?? 0) + radius;
-    const previous = pieces[pieces.length - 1];
-    if (previous?.kind === 'bend' && previous.radius === arcRadius)
-      pieces[pieces.length - 1] = { ...previous, angle: previous.angle + arc };
-    else pieces.push({ kind: 'bend', zone: 'spine', angle: arc, radius: arcRadius });
-  });
-
-  const turning = pieces.reduce((sum, piece) => sum + (piece.kind === 'bend' ? piece.angle : 0), 0);
-  const first = Math.atan2(edges[0]![1], edges[0]![0]);
-  return {
-    start: addScaled(points[0]!, leftOf(heading(first)), -radius),
-    heading: first,
-    pieces,
-    turning,
-    length: pathLength(pieces, 0),
+  let zone: PathZone = first - arcs[0]!.from < TOLERANCE.angle ? 'frontBoard' : 'bridge';
+  let at = front;
+  const straightTo = (to: Vec2): void => {
+    const length = distance(at, to);
+    if (length > TOLERANCE.length) pieces.push({ kind: 'line', zone, length });
+    zone = 'spine';
   };
+  for (const arc of arcs) {
+    const [from, to] = [Math.max(first, arc.from), Math.min(last, arc.to)];
+    if (from > to) continue;
+    straightTo(arcPoint(arc, from));
+    if (Math.max(1, arc.radius) * (to - from) > TOLERANCE.angle)
+      pieces.push({ kind: 'bend', zone: arc.zone, angle: to - from, radius: arc.radius });
+    at = arcPoint(arc, to);
+  }
+  zone = arcs[arcs.length - 1]!.to - last < TOLERANCE.angle ? 'backBoard' : 'bridge';
+  straightTo(back);
+  return pathOf(front, first + Math.PI / 2, pieces);
+}
+
+function pathOf(start: Vec2, direction: number, pieces: readonly PathPiece[]): TautPath {
+  const turning = pieces.reduce((sum, piece) => sum + (piece.kind === 'bend' ? piece.angle : 0), 0);
+  return { start, heading: direction, pieces, turning, length: pathLength(pieces, 0) };
+}
+
+/**
+ * Outward normal at which a string from the tip of the front board first touches the arcs; null where the tip stands out
+ * past all of them.
+ *
+ * With w from the tip to the start of an arc, a and b its parts along the normal and the tangent there, the arc turned by
+ * t lies inside the tangent through the tip by a cos t + b sin t + r (1 - cos t); its root is tan(t/2) =
+ * -a / (b + sqrt(b^2 - a (2 r - a))).
+ */
+function touch(tip: Vec2, arcs: readonly OutlineArc[]): number | null {
+  for (const { start, radius, from, to } of arcs) {
+    const w = subtract(start, tip);
+    const normal = heading(from);
+    const a = dot(w, normal);
+    const b = dot(w, leftOf(normal));
+    const turn = to - from;
+    if (a * Math.cos(turn) + b * Math.sin(turn) + radius * (1 - Math.cos(turn)) <= 0) continue;
+    if (a >= 0) return from;
+    return from + 2 * Math.atan(-a / (b + Math.sqrt(b * b - a * (2 * radius - a))));
+  }
+  return null;
 }
 
 /** Length of a path grown by z: lines keep their length, a bend of angle A gains A z (Steiner's formula). */
@@ -81,18 +92,4 @@ export function pathLength(pieces: readonly PathPiece[], z: number): number {
     (sum, piece) => sum + (piece.kind === 'line' ? piece.length : piece.angle * (piece.radius + z)),
     0,
   );
-}
-
-/** Pegs run front tip, front corner ... back corner, back tip. */
-function cornerZone(index: number, last: number): PathZone {
-  if (index === 1) return 'frontFold';
-  if (index === last - 1) return 'backFold';
-  return 'spine';
-}
-
-function lineZone(from: number, to: number, last: number): PathZone {
-  if (from === 0 && to === 1) return 'frontBoard';
-  if (from === last - 1 && to === last) return 'backBoard';
-  if (from === 0 || to === last) return 'bridge';
-  return 'spine';
 }

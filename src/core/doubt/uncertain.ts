@@ -2,7 +2,7 @@
  * `normal`, or `even`: a rectangular distribution of half width sqrt(3) u (JCGM 100:2008 4.3.7), so that u is the standard
  * deviation of both.
  */
-export type Distribution = 'normal' | 'even';
+type Distribution = 'normal' | 'even';
 
 /** An input with its standard uncertainty (JCGM 100:2008 2.3.1). */
 export interface Uncertain {

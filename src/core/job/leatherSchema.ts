@@ -60,14 +60,16 @@ export const leatherPieceSchema = z
       null,
     ),
     strainLimit: z._default(
-      numberField(
-        'Strain limit',
-        '%',
-        0.05,
-        1.5,
-        'Stretch of the grain side at a fold above which cracking is to be feared. Assumption.',
+      z.nullable(
+        numberField(
+          'Strain limit',
+          '%',
+          0.05,
+          1.5,
+          'Stretch of the grain side that an offcut of this leather bore in a fold without cracking. Leave it empty where none was tested.',
+        ),
       ),
-      0.45,
+      null,
     ),
   })
   .check(

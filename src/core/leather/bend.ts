@@ -22,3 +22,14 @@ export function bendLength(angle: number, insideRadius: number, thickness: numbe
 export function outerStrain(insideRadius: number, thickness: number, neutral: number): number {
   return (1 - neutral) / (insideRadius / thickness + neutral);
 }
+
+/**
+ * Least inside radius over thickness of a bend whose grain side stretches by no more than a limit: (1 - K) / limit - K, the
+ * inverse of `outerStrain`.
+ * @param limit over 0
+ * @param neutral K
+ * @returns 0 where even a sharp bend keeps the limit
+ */
+export function leastBendRatio(limit: number, neutral: number): number {
+  return Math.max(0, (1 - neutral) / limit - neutral);
+}

@@ -24,7 +24,6 @@ export interface LeatherModel {
   /** Mid-surface radius of the reverse curve at a seam: R = r + t/2 with r = bendRatio t. */
   readonly seatRadius: Mm;
   readonly bendRatio: number;
-  readonly strainLimit: number;
 }
 
 /** The leather at one point of its range: the thin end, the middle (mean of both ends), or the thick end. */
@@ -38,7 +37,6 @@ export function leatherModel(piece: LeatherPiece, point: RangePoint): LeatherMod
     neutralDepth: mm(piece.neutral * foldThickness),
     seatRadius: mm((piece.bendRatio + 0.5) * thickness),
     bendRatio: piece.bendRatio,
-    strainLimit: piece.strainLimit,
   };
 }
 

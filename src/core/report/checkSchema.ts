@@ -18,7 +18,7 @@ export const findingSchema = z.strictObject({
   limit: z.number(),
   /**
    * Which side of the limit is asked for; `within` the limit either way, for a difference that may have either sign. Null
-   * where there was nothing to measure or to judge; value and limit are then 0.
+   * where there was nothing to judge: the limit is then 0, and the value too where nothing was found.
    */
   bound: z.nullable(z.enum(['atLeast', 'atMost', 'within'])),
   /** What was found, and why. */

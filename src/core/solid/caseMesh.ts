@@ -1,7 +1,7 @@
 import type { BookModel } from '../book/bookModel.ts';
-import { boardDirections, CLOSED, jointSlide, symmetricOpening } from '../book/bookOutline.ts';
-import { sectionOutline } from '../fold/section/sectionOutline.ts';
+import { boardDirections, bookOutline, CLOSED, jointSlide, symmetricOpening } from '../book/bookOutline.ts';
 import { addScaled, distance, heading, leftOf, type Vec2 } from '../math/vec2.ts';
+import { mm } from '../units/mm.ts';
 import type { MeshData, PartName } from './meshData.ts';
 import { profileSolid } from './profileSolid.ts';
 
@@ -53,8 +53,12 @@ interface SpineProfile {
   readonly meet: number;
 }
 
+/** Share of half the thickness that a rounded edge may take here: at 1 both edges meet, and nothing is left between them. */
+const ROUNDEST = 1 - 1e-6;
+
 function spineProfile(book: BookModel): SpineProfile {
-  const { points, radius, back } = sectionOutline(book, CLOSED);
+  const edgeRadius = mm(Math.min(book.edgeRadius, (ROUNDEST * book.thickness) / 2));
+  const { points, radius, back } = bookOutline({ ...book, edgeRadius }, CLOSED);
   const corner = points[1]!;
   if (back === null) return { corner, circle: null, meet: Math.PI };
   const x = points[(back.first + back.last) / 2]![0] + back.radius;

@@ -6,7 +6,7 @@ import { measureSag } from './sag.ts';
 import { updateStops } from './slideStops.ts';
 import { loadProblem, placeEnds } from './stripEnds.ts';
 import { faultIn, type StripProblem } from './stripProblem.ts';
-import { type StripSettings, stripSettings } from './stripSettings.ts';
+import { type StripSettings, settingsFor, stripSettings } from './stripSettings.ts';
 import type { StripStatus } from './stripSolution.ts';
 import { readSolution, type StripSolution } from './stripSolution.ts';
 import { createStripWorkspace, type StripWorkspace } from './stripWorkspace.ts';
@@ -19,8 +19,11 @@ export interface StripSolver {
   readonly levels: readonly StripWorkspace[];
 }
 
-/** Tolerances of all but the finest strip, as multiples: its own error is larger than that. */
+/** Tolerances of all but the last strip of a cold start, as multiples: its own error is larger than that. */
 const COARSE_LOOSENESS = 1e3;
+
+/** Unbalanced force, in residuals, that a pass may leave while contact is open. */
+const OPEN_LOOSENESS = 1e4;
 
 /** Prepares a solver; all memory that iterations use is taken here. */
 export function createStripSolver(settings: StripSettings = stripSettings): StripSolver {
@@ -40,7 +43,8 @@ export function createStripSolver(settings: StripSettings = stripSettings): Stri
  * @returns the shape and how far to trust it; never throws, and every number in it is finite
  */
 export function solveStrip(solver: StripSolver, problem: StripProblem, guess?: ArrayLike<number>): StripSolution {
-  const { settings, levels } = solver;
+  const { levels } = solver;
+  const settings = settingsFor(solver.settings, problem.length);
   const finest = levels.at(-1)!;
   const state: NewtonState = { iterations: 0, residual: 0, energy: 0 };
   const fault = faultIn(problem, settings.segments) ?? faultInGuess(guess, finest);
@@ -49,7 +53,7 @@ export function solveStrip(solver: StripSolver, problem: StripProblem, guess?: A
     return readSolution(finest, problem, 'badInput', state, 0, fault);
   }
   const status = guess
-    ? coldStart(levels, problem, settings, guess, state)
+    ? coldStarts(levels, problem, settings, guess, state)
     : warmStart(finest, problem, settings, state);
   finest.solved = status === 'converged';
   const penetration = problem.obstacle ? largestPenetration(finest, problem.obstacle, finest.nodes) : 0;
@@ -67,11 +71,67 @@ function warmStart(
 }
 
 /**
- * Solves on ever finer strips, each begun from the one before, or from the guess where that one has a loop (long
- * edges step far); only the finest decides the outcome.
+ * Cold starts until one succeeds. One that begins with the strip's own stiffness does for ordinary leather; where that is
+ * very stiff, or fails, the strip begins soft. Iterations of all are counted.
+ */
+function coldStarts(
+  levels: readonly StripWorkspace[],
+  problem: StripProblem,
+  settings: StripSettings,
+  guess: ArrayLike<number>,
+  state: NewtonState,
+): StripStatus {
+  const { usualLength, ordinaryStretch, softest, stiffening, starts } = settings;
+  const unit = (usualLength / problem.length) ** 2;
+  const soft = (softest * unit) / excessOf(guess);
+  const first = Array.from({ length: starts }, (_, i) => soft * stiffening ** i);
+  if (problem.stretchStiffness <= ordinaryStretch * unit) first.unshift(Infinity);
+  let status: StripStatus = 'stalled';
+  let spent = 0;
+  for (const stretch of first) {
+    status = coldStart(stagesOf(levels, problem, stretch, stiffening), problem, settings, guess, state);
+    spent += state.iterations;
+    if (status === 'converged' || status === 'notFinite') break;
+  }
+  state.iterations = spent;
+  return status;
+}
+
+/** A strip of a cold start: how fine, how stiff in stretching (EA D^2/EI), and how far its tolerances are loosened. */
+interface Stage {
+  readonly level: StripWorkspace;
+  readonly stretch: number;
+  readonly looseness: number;
+}
+
+/** The strips of a cold start in turn, each finer and stiffer than the one before; the finest is stiffened alone at the end. */
+function stagesOf(
+  levels: readonly StripWorkspace[],
+  { stretchStiffness }: StripProblem,
+  first: number,
+  stiffening: number,
+): Stage[] {
+  const stages: Stage[] = [];
+  const last = levels.length - 1;
+  for (let i = 0; ; i++) {
+    const soft = first * stiffening ** i;
+    const isSoft = soft > 0 && soft < stretchStiffness;
+    const isLast = i >= last && !isSoft;
+    stages.push({
+      level: levels[Math.min(i, last)]!,
+      stretch: isSoft ? soft : stretchStiffness,
+      looseness: isLast ? 1 : COARSE_LOOSENESS,
+    });
+    if (isLast) return stages;
+  }
+}
+
+/**
+ * Solves on ever finer and stiffer strips, each begun from the one before, or from the guess where that one has a loop (long
+ * edges step far); only the last decides the outcome.
  */
 function coldStart(
-  levels: readonly StripWorkspace[],
+  stages: readonly Stage[],
   problem: StripProblem,
   settings: StripSettings,
   guess: ArrayLike<number>,
@@ -79,35 +139,47 @@ function coldStart(
 ): StripStatus {
   let status: StripStatus = 'converged';
   let spent = 0;
+  let coarser: StripWorkspace | null = null;
   const turning = turningAlong(guess);
-  levels.forEach((level, i) => {
-    if (status === 'notFinite') return;
-    loadProblem(level, problem);
-    // Forces of an earlier solve are dropped, so that the answer depends on the problem alone.
-    level.nodeForce.fill(0);
-    level.vertexForce.fill(0);
-    level.vertexSag.fill(0);
-    level.endSag.fill(0);
-    level.floorForce.fill(0);
-    level.stopForce.fill(0);
-    const coarser = levels[i - 1];
-    if (coarser && status !== 'looped') {
-      refine(coarser, level, problem);
-      level.stopForce.set(coarser.stopForce);
-      if (problem.obstacle) {
-        pairContacts(level, problem.obstacle, level.nodes);
-        level.vertexForce.set(coarser.vertexForce);
+  for (const { level, stretch, looseness } of stages) {
+    const stage = { ...problem, stretchStiffness: stretch };
+    if (level !== coarser || status === 'looped') {
+      loadProblem(level, stage);
+      // Forces of an earlier solve are dropped, so that the answer depends on the problem alone.
+      level.nodeForce.fill(0);
+      level.vertexForce.fill(0);
+      level.vertexSag.fill(0);
+      level.endSag.fill(0);
+      level.floorForce.fill(0);
+      level.stopForce.fill(0);
+      if (coarser && status !== 'looped') {
+        refine(coarser, level, stage);
+        level.stopForce.set(coarser.stopForce);
+        if (problem.obstacle) {
+          pairContacts(level, problem.obstacle, level.nodes);
+          level.vertexForce.set(coarser.vertexForce);
+        }
+        measureSag(level, stage);
+      } else {
+        layAlong(level, stage, guess);
       }
-      measureSag(level, problem);
-    } else {
-      layAlong(level, problem, guess);
+      coarser = level;
     }
     state.iterations = 0;
-    status = solveLevel(level, problem, settings, i === levels.length - 1 ? 1 : COARSE_LOOSENESS, turning, state);
+    status = solveLevel(level, stage, settings, looseness, turning, state);
     spent += state.iterations;
-  });
+    if (status === 'notFinite') break;
+  }
   state.iterations = spent;
   return status;
+}
+
+/** By how much a path is longer than its chord, as a share of its length, 0 to 1. */
+function excessOf(path: ArrayLike<number>): number {
+  const n = path.length;
+  let total = 0;
+  for (let i = 2; i < n; i += 2) total += Math.hypot(path[i]! - path[i - 2]!, path[i + 1]! - path[i - 1]!);
+  return Math.max(0, 1 - Math.hypot(path[n - 2]! - path[0]!, path[n - 1]! - path[1]!) / total);
 }
 
 function faultInGuess(guess: ArrayLike<number> | undefined, finest: StripWorkspace): string | null {
@@ -133,7 +205,7 @@ function solveLevel(
   for (let pass = 0; pass < settings.maxPasses; pass++) {
     if (obstacle) pairContacts(space, obstacle, space.nodes);
     placeEnds(space, problem, space.nodes);
-    const tolerance = Math.max(residual, Math.min(1e-2, 1e-2 * open * penalty));
+    const tolerance = Math.max(residual, Math.min(OPEN_LOOSENESS * settings.residual, 1e-2 * open * penalty));
     const outcome = balance(space, problem, settings, penalty, tolerance, state);
     // A deep contact may leave the edge that it was paired with, and the energy jumps: pair again and go on.
     if (outcome === 'stalled' && obstacle && pass + 1 < settings.maxPasses) continue;

@@ -1,9 +1,12 @@
 /**
  * Every tolerance and limit of the elastic strip, in strip units: lengths in D, forces in EI/D^2, energy in EI/D.
  *
- * D is the length that the problem is scaled by, EI the bending stiffness of the strip.
+ * D is the length that the problem is scaled by, EI the bending stiffness of the strip. The figures are made for strips up to
+ * `usualLength`; {@link settingsFor} says what becomes of them for a longer one.
  */
 export interface StripSettings {
+  /** Length of the strips that the figures below are made for, D: the leather of a cover that is free to bend. */
+  readonly usualLength: number;
   /** Segments of the finished strip. 200 keeps the published elastica values to better than 1e-3. */
   readonly segments: number;
   /** Fewest segments of a cold start; below this a half turn of radius D/2 is not resolved. */
@@ -12,10 +15,23 @@ export interface StripSettings {
   readonly penalty: number;
   /** Most it is raised to, EI/D^3, where passes cut the gap too slowly; beyond, rounding shows in the residual. */
   readonly mostPenalty: number;
-  /** Most multiplier passes. Each contracts the gap, so more passes would not help a strip that needs 12. */
+  /** Most multiplier passes. Each contracts the gap; a thin strip drawn taut over a corner needs some 15. */
   readonly maxPasses: number;
   /** Newton iterations over all passes of one solve. */
   readonly maxIterations: number;
+  /** Stiffest strip that is first tried with its own stretching stiffness, EA L^2/EI, L being its length over `usualLength`. */
+  readonly ordinaryStretch: number;
+  /**
+   * Stiffness of the coarsest strip of a soft start, EA L^2/EI, for a guess whose ends meet, and its factor from each strip to
+   * the next. A strip that hardly stretches creeps toward its shape in short steps; one that gives finds it in a few, and
+   * each stiffer one begins next to its own. With half of it balloons fold up. Where the guess is longer than its chord by
+   * the share e of its length, the strip is 1/e as stiff, so that its Euler load, (2 pi)^2 EI/length^2, shortens it by a
+   * twenty-seventh of that: it must not give way where it should buckle.
+   */
+  readonly softest: number;
+  readonly stiffening: number;
+  /** Most soft starts of one solve, each of which begins `stiffening` times as stiff as the last. */
+  readonly starts: number;
   /** Halvings of a Newton step before it counts as stalled. */
   readonly maxBacktracks: number;
   /** Farthest a node moves in one Newton step, in segment lengths; keeps turns at a node below half a circle. */
@@ -39,12 +55,17 @@ export interface StripSettings {
 }
 
 export const stripSettings: StripSettings = Object.freeze({
+  usualLength: 12,
   segments: 200,
   coarsest: 25,
   penalty: 1e5,
-  mostPenalty: 1e7,
-  maxPasses: 12,
+  mostPenalty: 1e8,
+  maxPasses: 20,
   maxIterations: 400,
+  ordinaryStretch: 2500,
+  softest: 7.5,
+  stiffening: 10,
+  starts: 3,
   maxBacktracks: 30,
   stepCap: 5,
   residual: 1e-6,
@@ -56,3 +77,21 @@ export const stripSettings: StripSettings = Object.freeze({
   maxShifts: 24,
   facetTurn: Math.PI / 12,
 });
+
+/**
+ * Settings for a strip of given length, D. One longer than usual by a factor L bends in curves L times as wide, under forces
+ * 1/L^2 as large: forces and what is compared with them are taken in EI/(L D)^2, penalties and pivots in EI/(L D)^3. So the
+ * residual grows tighter with the length; the gap, which a maker sees, stays as it is.
+ */
+export function settingsFor(settings: StripSettings, length: number): StripSettings {
+  const longer = length / settings.usualLength;
+  if (!(longer > 1)) return settings;
+  return {
+    ...settings,
+    penalty: settings.penalty / longer ** 3,
+    mostPenalty: settings.mostPenalty / longer ** 3,
+    residual: settings.residual / longer ** 2,
+    minPivot: settings.minPivot / longer ** 3,
+    firstShift: settings.firstShift / longer ** 3,
+  };
+}

@@ -55,37 +55,6 @@ describe('the edge margin', () => {
   });
 });
 
-describe('the grain at the folds', () => {
-  test('is close where it stretches past the limit, and then printed rounded up', () => {
-    // (1 - K) / (r/t + K) = (1 - 0.5) / (0.2 + 0.5) = 0.714...
-    const strained = (strainLimit: number) =>
-      row(reportOf({ leather: { outside: { min_mm: 2, max_mm: 2, neutral: 0.5, strainLimit } } }), 'foldStrain');
-    expect(strained(0.71)).toMatchObject({ verdict: 'tight', state: 'close', bound: 'atMost', limit: 0.71 });
-    expect(strained(0.71).value).toBeCloseTo(0.5 / 0.7, 9);
-    expect(strained(0.71).message).toContain('stretches 72 %');
-    expect(strained(0.71).remedy).toMatch(/^Case the leather/);
-    expect(strained(0.72)).toMatchObject({ verdict: 'fits', remedy: '' });
-    // (1 - 0.5) / (0.5 + 0.5) is the limit itself.
-    const atLimit = { min_mm: 2, max_mm: 2, neutral: 0.5, bendRatio: 0.5, strainLimit: 0.5 };
-    expect(row(reportOf({ leather: { outside: atLimit } }), 'foldStrain')).toMatchObject({
-      value: 0.5,
-      verdict: 'fits',
-    });
-    expect(strained(0.72).message).toContain('stretches 71 %');
-  });
-
-  test('bends round the edge radius of the book and its lining where those are wider', () => {
-    const strain = (rest: object) => row(reportOf(rest), 'foldStrain').value;
-    const outside = { min_mm: 2, max_mm: 2, neutral: 0.5 };
-    expect(strain({ book: { ...book, cornerRadius_mm: 2 }, leather: { outside } })).toBeCloseTo(0.5 / (1 + 0.5), 9);
-    // The heavy end of the range, which bends more sharply for its thickness.
-    const ranged = { ...outside, min_mm: 1 };
-    expect(strain({ book: { ...book, cornerRadius_mm: 2 }, leather: { outside: ranged } })).toBeCloseTo(1 / 3, 9);
-    const lining = { min_mm: 1, max_mm: 1 };
-    expect(strain({ leather: { outside, lining } })).toBeCloseTo(0.5 / (0.5 + 0.5), 9);
-  });
-});
-
 describe('pockets', () => {
   const shallow = reportOf({ pockets: { depth_mm: 30 } });
 

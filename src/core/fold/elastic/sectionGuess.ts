@@ -1,5 +1,6 @@
 import { convexChain } from '../../math/convexChain.ts';
-import { distance, type Vec2 } from '../../math/vec2.ts';
+import { findLevel } from '../../math/findLevel.ts';
+import { distance, subtract, type Vec2 } from '../../math/vec2.ts';
 import { growOutline, type Obstacle } from '../../strip/obstacle.ts';
 import { turningAlong } from '../../strip/turning.ts';
 
@@ -10,14 +11,20 @@ export interface SectionGuess {
   readonly tautLength: number;
 }
 
-/** Least and most the guess stands off the taut path, D: clear of the outline, but no balloon. */
+/** Least and most that the guess stands off the taut path by growing alone, D: clear of the outline, but no balloon. */
 const CLEARANCE = { least: 2e-3, most: 0.5 };
 
-/** Points of the bump that spare length makes where the taut path is straight. */
+/** Points of the path that spare length makes where the taut path is straight. */
 const BUMP_POINTS = 24;
+
+/** Rise of a bump, in spans, over which it is an arc of a circle. */
+const HIGH = 0.25;
 
 /**
  * Guesses the shape of a strip from the taut path: grown until it has the strip's length (Steiner), ends left in place.
+ *
+ * Where much is to spare, the length is found on the path itself, legs included: a balloon laid too short would begin pressed
+ * together many times over.
  *
  * @param obstacle outline that the strip lies on, its first and last vertices the fore-edges
  * @param from where the strip is held in front
@@ -29,29 +36,57 @@ export function guessSection(obstacle: Obstacle, from: Vec2, to: Vec2, length: n
   for (let i = 1; i < obstacle.x.length - 1; i++) chain.push([obstacle.x[i]!, obstacle.y[i]!]);
   chain.push(to);
   const taut = convexChain(chain).map((i) => chain[i]!);
-  let tautLength = 0;
-  for (let i = 1; i < taut.length; i++) tautLength += distance(taut[i - 1]!, taut[i]!);
+  const tautLength = lengthOf(taut.flat());
   const slack = Math.max(0, length - tautLength);
   // A clamped strip whose ends come nearer by a small slack rises by (2/pi) sqrt(slack length) (Euler's first mode).
   const rise = (2 / Math.PI) * Math.sqrt(slack * length);
-  if (taut.length === 2) return { path: bump(from, to, rise), tautLength };
+  if (taut.length === 2) {
+    const span = distance(from, to);
+    return { path: rise > HIGH * span ? arc(from, to, length) : bump(from, to, rise), tautLength };
+  }
   const turning = turningAlong(taut.flat());
-  const stand = Math.min(slack / turning, rise, CLEARANCE.most);
-  const grown = growOutline(taut.flat(), false, Math.max(stand, CLEARANCE.least), Math.PI / 12);
-  const path: number[] = [...from];
-  for (let i = 1; i < grown.x.length - 1; i++) path.push(grown.x[i]!, grown.y[i]!);
-  path.push(...to);
+  const standingOff = (stand: number): number[] => {
+    const grown = growOutline(taut.flat(), false, stand, Math.PI / 12);
+    const path: number[] = [...from];
+    for (let i = 1; i < grown.x.length - 1; i++) path.push(grown.x[i]!, grown.y[i]!);
+    path.push(...to);
+    return path;
+  };
+  const stand = Math.min(slack / turning, rise);
+  const isBalloon = stand > CLEARANCE.most;
+  const path = standingOff(
+    isBalloon ? findLevel((each) => lengthOf(standingOff(each)), length, 0, length) : Math.max(stand, CLEARANCE.least),
+  );
   return { path, tautLength };
+}
+
+function lengthOf(path: readonly number[]): number {
+  let sum = 0;
+  for (let i = 2; i < path.length; i += 2) sum += Math.hypot(path[i]! - path[i - 2]!, path[i + 1]! - path[i - 1]!);
+  return sum;
 }
 
 /** One cosine bump to the right of the line from a to b. */
 function bump(a: Vec2, b: Vec2, rise: number): number[] {
   const span = distance(a, b) || 1;
-  const path: number[] = [];
-  for (let i = 0; i <= BUMP_POINTS; i++) {
-    const share = i / BUMP_POINTS;
-    const off = (0.5 * rise * (1 - Math.cos(2 * Math.PI * share))) / span;
-    path.push(a[0] + share * (b[0] - a[0]) + off * (b[1] - a[1]), a[1] + share * (b[1] - a[1]) - off * (b[0] - a[0]));
-  }
-  return path;
+  return along(a, b, (share) => [share, (0.5 * rise * (1 - Math.cos(2 * Math.PI * share))) / span]);
+}
+
+/** The arc of a circle of given length to the right of the line from a to b: span = length sin(h)/h, h half its turn. */
+function arc(a: Vec2, b: Vec2, length: number): number[] {
+  const half = findLevel((h) => h / Math.sin(h), length / distance(a, b), 1e-6, Math.PI - 1e-6);
+  const radius = 1 / (2 * Math.sin(half));
+  return along(a, b, (share) => {
+    const angle = half * (2 * share - 1);
+    return [0.5 + radius * Math.sin(angle), radius * (Math.cos(angle) - Math.cos(half))];
+  });
+}
+
+/** A path from a to b, given by shares of the way along the line between them and to its right. */
+function along(a: Vec2, b: Vec2, at: (share: number) => Vec2): number[] {
+  const [dx, dy] = subtract(b, a);
+  return Array.from({ length: BUMP_POINTS + 1 }, (_, i) => {
+    const [u, v] = at(i / BUMP_POINTS);
+    return [a[0] + u * dx + v * dy, a[1] + u * dy - v * dx];
+  }).flat();
 }

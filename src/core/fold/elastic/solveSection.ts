@@ -119,6 +119,10 @@ export function solveSection(input: SectionInput, solver: StripSolver): StripSec
     length = next;
     solution = solveStrip(solver, problemOf(length));
     iterations += solution.iterations;
+    if (solution.status !== 'converged') {
+      solution = solveStrip(solver, problemOf(length), guess.path);
+      iterations += solution.iterations;
+    }
     shape = solution.nodes.length > 0 ? sectionShape(solution.nodes, solution.spacing, obstacle, spine) : null;
   }
   if (!shape) return emptySection(solution.status, solution.message);

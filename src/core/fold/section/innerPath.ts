@@ -1,10 +1,9 @@
 import type { BookModel } from '../../book/bookModel.ts';
-import { type BookOutline, boardDirections, symmetricOpening } from '../../book/bookOutline.ts';
+import { type BookOutline, boardDirections, bookOutline, symmetricOpening } from '../../book/bookOutline.ts';
 import { tautPath } from '../../book/tautPath.ts';
 import { wrapAngle } from '../../math/angle.ts';
 import { TOLERANCE } from '../../math/tolerance.ts';
-import { addScaled, distance, heading, subtract, type Vec2 } from '../../math/vec2.ts';
-import { sectionOutline } from './sectionOutline.ts';
+import { addScaled, distance, heading } from '../../math/vec2.ts';
 
 /**
  * One stretch of the inner face of the cover, from the middle of the spine outward along the back board.
@@ -50,32 +49,30 @@ const LIFT_RADIUS = 24;
 export function innerPath(book: BookModel, opening: number, held: number): InnerPath {
   const swing = symmetricOpening(opening);
   const directions = boardDirections(book, swing);
-  const outline = sectionOutline(book, swing);
+  const outline = bookOutline(book, swing);
   const taut = halfPath(outline);
   if (Math.abs(wrapAngle(directions.back - taut.heading)) < TOLERANCE.angle) return pathOf(taut, []);
 
-  const points = [...outline.points];
+  const { tips, arcs } = outline;
   // Never past the straight part of the board, which a rounded edge shortens.
-  const straight = distance(outline.points[0]!, outline.points[1]!);
-  const lift = Math.min(held, book.width - 2, 0.95 * straight);
-  points[0] = addScaled(points[0]!, heading(directions.front), -lift);
-  points[points.length - 1] = addScaled(points[points.length - 1]!, heading(directions.back), -lift);
-  const bridge = halfPath({ ...outline, points });
+  const lift = Math.min(held, book.width - 2, 0.95 * distance(tips[0], arcs[0]!.start));
+  const lifted = [
+    addScaled(tips[0], heading(directions.front), -lift),
+    addScaled(tips[1], heading(directions.back), -lift),
+  ] as const;
+  const bridge = halfPath({ ...outline, tips: lifted });
   const angle = wrapAngle(directions.back - bridge.heading);
   if (Math.abs(angle) < TOLERANCE.angle) return pathOf(bridge, [{ length: lift, angle: 0 }]);
   // No cover doubles back on its board; a book so short that its bridge would is covered taut.
   if (Math.abs(angle) > Math.PI / 2) return pathOf(taut, []);
-  // The turn away from the book, filleted. The outline's own radius shortens both straight stretches there as well.
+  // The turn away from the book, filleted.
   const bend = Math.tan(Math.abs(angle) / 2);
   const last = bridge.pieces[bridge.pieces.length - 1]!;
-  const room = Math.min(lift, last.length / 2) * 0.9 - outline.radius * bend;
-  const tangent = Math.max(0, Math.min(LIFT_RADIUS * bend, room));
-  const trim = tangent + outline.radius * bend;
-  if (trim >= last.length || trim >= lift) return pathOf(taut, []);
-  const shortened = [...bridge.pieces.slice(0, -1), { ...last, length: last.length - trim }];
+  const tangent = Math.min(LIFT_RADIUS * bend, Math.min(lift, last.length / 2) * 0.9);
+  const shortened = [...bridge.pieces.slice(0, -1), { ...last, length: last.length - tangent }];
   return pathOf({ ...bridge, pieces: shortened }, [
     { length: (Math.abs(angle) * tangent) / bend, angle },
-    { length: lift - trim, angle: 0 },
+    { length: lift - tangent, angle: 0 },
   ]);
 }
 
@@ -91,35 +88,8 @@ function pathOf({ pieces, middle }: HalfPath, more: readonly InnerPiece[]): Inne
   return { pieces: [...pieces, ...more], firstBeyondFold, middle };
 }
 
-const halfPath = (outline: BookOutline): HalfPath => leavingArc(outline) ?? halfOfTaut(outline);
-
-/**
- * The half where the cover leaves a rounded back on its tangent to the tip; null where it goes over the edge of the back,
- * or does not touch the back. The taut path has pegs for the arc, and where it leaves is known only to half a peg.
- */
-function leavingArc({ points, radius: grown, back }: BookOutline): HalfPath | null {
-  if (back === null || back.radius === 0) return null;
-  const centre: Vec2 = [points[(back.first + back.last) / 2]![0] + back.radius, 0];
-  const polar = ([x, y]: Vec2): number => wrapAngle(Math.atan2(y, x), 0);
-  const toTip = subtract(points[points.length - 1]!, centre);
-  const along = Math.sqrt(Math.max(0, toTip[0] ** 2 + toTip[1] ** 2 - back.radius ** 2));
-  // The tangent from the tip touches the circle at this polar angle; the middle of the spine is at pi.
-  const leaves = polar(toTip) + (toTip[1] > 0 ? 2 * Math.PI : 0) - Math.atan2(along, back.radius);
-  const edge = polar(subtract(points[back.last]!, centre));
-  if (leaves <= Math.PI || leaves >= edge - TOLERANCE.angle) return null;
-  const angle = leaves - Math.PI;
-  return {
-    pieces: [
-      { length: angle * (back.radius + grown), angle },
-      { length: along, angle: 0 },
-    ],
-    middle: centre[0] - back.radius - grown,
-    heading: wrapAngle(leaves + Math.PI / 2),
-  };
-}
-
 /** The later half of the taut path. */
-function halfOfTaut(outline: BookOutline): HalfPath {
+function halfPath(outline: BookOutline): HalfPath {
   const path = tautPath(outline);
   const all = path.pieces.map((piece) =>
     piece.kind === 'line'
