@@ -64,8 +64,9 @@ export { TOLERANCE } from './math/tolerance.ts';
 export { addScaled, distance, heading, subtract, type Vec2 } from './math/vec2.ts';
 export type { Vec3 } from './math/vec3.ts';
 export { cardDesign } from './mockup/cardDesign.ts';
-export type { CardLesson } from './mockup/cardLesson.ts';
+export type { CardLesson, Explained } from './mockup/cardLesson.ts';
 export { learnFromCard } from './mockup/learnFromCard.ts';
+export { likelihood } from './mockup/likelihood.ts';
 export { arrangePieces } from './pattern/arrangePieces.ts';
 export {
   type CutSum,

@@ -51,10 +51,8 @@ const OPENING_STEPS = 12;
  */
 export function coverFit(job: Job, pieces: Pieces, needs: Needs): Fit {
   const between = seatToSeat(pieces, needs);
-  const closedSlack = between - needs.closed.length;
+  const { wrap: closedSlack, height: heightSlack } = spareWhenClosed(job, pieces, needs);
   const foreEdge = shareSlack(closedSlack, job.seating);
-  const heightSlack =
-    pieces.outside.height - 2 * job.seam.edgeMargin_mm - needs.book.height - 2 * needs.headTail.needed;
   const [head, tail] = shareHeight(heightSlack, job);
   const staysOpen = smallestOpening(needs, between);
   const boardTravel = Math.abs(needs.closed.length - needs.flat.length) / 2;
@@ -73,6 +71,16 @@ export function coverFit(job: Job, pieces: Pieces, needs: Needs): Fit {
     seats: staysOpen !== null && isEnough(heightSlack),
   };
 }
+
+/** Spare wrap between the two seats, and spare height between head and tail, with the book closed, mm. */
+export const spareWhenClosed = (
+  job: Job,
+  pieces: Pieces,
+  needs: Needs,
+): { readonly wrap: number; readonly height: number } => ({
+  wrap: seatToSeat(pieces, needs) - needs.closed.length,
+  height: pieces.outside.height - 2 * job.seam.edgeMargin_mm - needs.book.height - 2 * needs.headTail.needed,
+});
 
 /** Whether leather with this much to spare, mm, is long enough. */
 const isEnough = (spare: number): boolean => spare >= -TOLERANCE.length;

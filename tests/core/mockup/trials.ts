@@ -5,7 +5,9 @@ import { EXAMPLE_JOBS } from '../../../src/core/job/examples.ts';
 import type { Job } from '../../../src/core/job/jobSchema.ts';
 import { circularSegment } from '../../../src/core/math/circularSegment.ts';
 import { cardDesign, cardJob } from '../../../src/core/mockup/cardDesign.ts';
-import type { CardReadings } from '../../../src/core/mockup/cardTrial.ts';
+import { explanationsOf } from '../../../src/core/mockup/explanations.ts';
+import type { CardReadings } from '../../../src/core/mockup/readings.ts';
+import { priorOf, type Values } from '../../../src/core/mockup/unknowns.ts';
 import { mm } from '../../../src/core/units/mm.ts';
 import { soundJob } from '../../jobArbitrary.ts';
 
@@ -13,6 +15,10 @@ const example = (id: string): Job => soundJob(EXAMPLE_JOBS.find((entry) => entry
 export const tide = example('tide-ledger');
 export const choir = example('choir-book');
 export const { card } = tide.mockup;
+
+/** The unknowns of a trial as typed, and as assumed of the card. */
+export const typed = (job: Job, sheet = card): Values =>
+  priorOf(explanationsOf(job, sheet, { wrap: true, height: true, strip: true })[0].expectation).mean;
 
 export interface Errors {
   readonly width: number;
