@@ -16,7 +16,7 @@ export { elasticOverRange, fitReport } from './fitReport.ts';
 export { type CoverDesign, coverDesign } from './fold/coverDesign.ts';
 export type { Fit } from './fold/coverFit.ts';
 export { createElasticSolvers } from './fold/elastic/elasticFit.ts';
-export { settledCover } from './fold/elastic/settledCover.ts';
+export { createSettleSolver, settledCover } from './fold/elastic/settledCover.ts';
 export { type PatternZone, patternZone } from './fold/patternZone.ts';
 export { type CoverSection, coverSection } from './fold/section/coverSection.ts';
 export { heightSegments, type SegmentId, type SegmentKind, type StripSegment, stripSegments } from './fold/segments.ts';

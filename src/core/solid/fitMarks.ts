@@ -37,10 +37,21 @@ const AT_LEAST = 0.02;
 export function fitMarks(design: CoverDesign, point: RangePoint, pose: MarkedPose): FitMark[] {
   if (pose.stage.letDown < 1) return [];
   const marks = pose.range === null ? overrunMarks(design, point, pose) : gapMarks(design, point, pose, pose.range);
-  return marks.map((mark) => ({ ...mark, isLoose: isLoose(design, point, mark.edge) }));
+  return marks.map((mark) => ({
+    ...mark,
+    spare: mark.value < 0 ? null : spareAt(design, mark.edge, pose.isSettled),
+    isLoose: isLoose(design, point, mark.edge),
+  }));
 }
 
-type Mark = Omit<FitMark, 'isLoose'>;
+type Mark = Omit<FitMark, 'isLoose' | 'spare'>;
+
+/** Boards that sit at the spine are drawn with the spare wrap behind it, and so neither way. */
+function spareAt({ job }: CoverDesign, edge: FitMark['edge'], isSettled: boolean): FitMark['spare'] {
+  if (edge !== 'frontForeEdge' && edge !== 'backForeEdge') return null;
+  if (isSettled) return 'asItLies';
+  return job.seating === 'spine' ? null : 'pushedHome';
+}
 
 /** The checks' rule, in leather of one thickness: a fore-edge is judged by half the spare wrap. */
 function isLoose({ job, fits }: CoverDesign, point: RangePoint, edge: FitMark['edge']): boolean {

@@ -60,7 +60,7 @@ export function foldedCover(
             lift: book.lift,
             isSettled: settled !== undefined,
           }),
-    benchTurn: stage.wrapped * standing.direction + (1 - stage.wrapped) * (Math.PI / 2),
+    benchTurn: stage.wrapped * (standing.direction - standing.benchTilt) + (1 - stage.wrapped) * (Math.PI / 2),
     opening,
     bookPresence: stage.bookShown,
   };

@@ -61,6 +61,7 @@ const solved: ElasticFit = {
     seatForce: { front: 0, back: 0 },
     heldForce: { front: 0, back: 0 },
     slack: 4,
+    benchTilt: 0,
     insideRadius: 1.2,
     outerStrain: 0.4,
     energy: 5,
