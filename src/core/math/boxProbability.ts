@@ -89,21 +89,18 @@ function addedByCorrelation(sides: readonly Side[], r: readonly number[]): numbe
       const onJ = t * inverse * scale * (rjk - rij * rik + w * rij * rik);
       let atCorners = 0;
       for (const { a, b, side } of corners) {
-        const between = a - sign * b;
-        const exponent = (0.5 * between * between + apart * sign * a * b) * inverse;
+        const exponent = ((a - sign * b) ** 2 + 2 * apart * sign * a * b) * 0.5 * inverse;
         // Also passed over are corners at infinity, where the exponent is infinite or NaN.
         if (!(exponent <= NEGLIGIBLE)) continue;
         const m = a * onI + b * onJ;
-        atCorners += side * Math.exp(-exponent) * (shareBelow(high * scale - m) - shareBelow(low * scale - m));
+        atCorners +=
+          side * Math.exp(-exponent) * (normalDistribution(high * scale - m) - normalDistribution(low * scale - m));
       }
       added += rij * weight * atCorners * Math.sqrt(inverse);
     }
   }
   return added / (2 * Math.PI);
 }
-
-/** The normal distribution without its far tails of 4e-11, which would take most of the time near a singular covariance. */
-const shareBelow = (z: number): number => (z > 6.5 ? 1 : z < -6.5 ? 0 : normalDistribution(z));
 
 /** The corners of two sides; `side` is 1 where both are low or both high, else -1. */
 const cornersOf = (one: Side, other: Side): { a: number; b: number; side: number }[] =>
