@@ -1,5 +1,6 @@
 import { useBench } from '../state/BenchContext.tsx';
 import { openIssues } from './fieldState.ts';
+import { goToField } from './goToField.ts';
 
 /** Entries that cannot be used, each a link to its field. Picture and figures show the last usable state. */
 export function IssueList() {
@@ -23,13 +24,4 @@ export function IssueList() {
       )}
     </div>
   );
-}
-
-/** The nearest field at or above the path; details that hide it are opened by the browser only for anchors, so here too. */
-function goToField(path: string): void {
-  const field =
-    document.querySelector<HTMLElement>(`[data-path="${CSS.escape(path)}"]`) ??
-    document.querySelector<HTMLElement>(`[data-path="${CSS.escape(path.split('.').slice(0, -1).join('.'))}"]`);
-  field?.closest('details')?.setAttribute('open', '');
-  field?.focus();
 }

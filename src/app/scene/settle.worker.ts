@@ -1,6 +1,6 @@
 import {
   coverDesign,
-  createStripSolver,
+  createSettleSolver,
   type FoldedCover,
   foldedCover,
   type Job,
@@ -23,7 +23,7 @@ serveQuestions<SettleQuestion, FoldedCover>(({ job, point, pose }) => {
   const of = JSON.stringify([job, point]);
   if (last?.of !== of) {
     const design = coverDesign(job);
-    const settle = settledCover(design, point, createStripSolver());
+    const settle = settledCover(design, point, createSettleSolver());
     last = { of, fold: (at) => foldedCover(design, at, point, settle) };
   }
   return last.fold(pose);

@@ -133,7 +133,7 @@ export function summary(
 }
 
 function quantile(sorted: Float64Array, share: number): number {
-  const place = Math.min(sorted.length - 1, Math.max(0, share * sorted.length - 0.5));
+  const place = Math.max(0, share * sorted.length - 0.5);
   const below = Math.floor(place);
   const low = sorted[below]!;
   return low + (place - below) * (sorted[Math.min(below + 1, sorted.length - 1)]! - low);

@@ -51,11 +51,9 @@ const OPENING_STEPS = 12;
  */
 export function coverFit(job: Job, pieces: Pieces, needs: Needs): Fit {
   const between = seatToSeat(pieces, needs);
-  const closedSlack = between - needs.closed.length;
+  const { wrap: closedSlack, height: heightSlack } = spareWhenClosed(job, pieces, needs);
   const foreEdge = shareSlack(closedSlack, job.seating);
-  const heightSlack =
-    pieces.outside.height - 2 * job.seam.edgeMargin_mm - needs.book.height - 2 * needs.headTail.needed;
-  const [head, tail] = shareHeight(heightSlack, job);
+  const [head, tail] = shareHeight(heightSlack, pieces.ease);
   const staysOpen = smallestOpening(needs, between);
   const boardTravel = Math.abs(needs.closed.length - needs.flat.length) / 2;
   return {
@@ -74,6 +72,16 @@ export function coverFit(job: Job, pieces: Pieces, needs: Needs): Fit {
   };
 }
 
+/** Spare wrap between the two seats, and spare height between head and tail, with the book closed, mm. */
+export const spareWhenClosed = (
+  job: Job,
+  pieces: Pieces,
+  needs: Needs,
+): { readonly wrap: number; readonly height: number } => ({
+  wrap: seatToSeat(pieces, needs) - needs.closed.length,
+  height: pieces.outside.height - 2 * job.seam.edgeMargin_mm - needs.book.height - 2 * needs.headTail.needed,
+});
+
 /** Whether leather with this much to spare, mm, is long enough. */
 const isEnough = (spare: number): boolean => spare >= -TOLERANCE.length;
 
@@ -86,7 +94,7 @@ function shareSlack(slack: number, seating: Job['seating']): Fit['foreEdge'] {
 }
 
 /** Head and tail share the spare height so that both keep the difference of the eases wished. */
-function shareHeight(slack: number, { ease }: Job): [Mm, Mm] {
+function shareHeight(slack: number, ease: Pieces['ease']): [Mm, Mm] {
   const lean = (ease.head_mm - ease.tail_mm) / 2;
   const fits = slack >= 2 * Math.abs(lean);
   return [mm(slack / 2 + (fits ? lean : 0)), mm(slack / 2 - (fits ? lean : 0))];

@@ -24,8 +24,8 @@ export function spareWrap({ job, fits }: CoverDesign, point: RangePoint): SpareW
   return { wrap, pushedHome: { front: mm(front), back: mm(spare - front) }, toOneSide: mm(spare) };
 }
 
-/** Boards that sit at the spine are pushed home to both sides alike: nothing taut is behind the spine. */
-const FRONT_SHARE: Readonly<Record<Job['seating'], number>> = { centred: 0.5, spine: 0.5, front: 0, back: 1 };
+/** Share of the spare wrap at the front fore-edge. Boards that sit at the spine are pushed home to both sides alike: nothing taut is behind the spine. */
+export const FRONT_SHARE: Readonly<Record<Job['seating'], number>> = { centred: 0.5, spine: 0.5, front: 0, back: 1 };
 
 /** Friction of the leather that lies on the book: of the lining where there is one. */
 export const frictionOnBook = ({ leather }: Job): number => (leather.lining ?? leather.outside).friction;

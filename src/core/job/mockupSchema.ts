@@ -16,7 +16,11 @@ const cut = (title: string, max: number) =>
     null,
   );
 
-/** A trial of the cover in card: the card itself, and what it showed on the book. */
+/** A measure taken again because of what the card showed; the first one stays as it was typed. Absent where none was. */
+const again = (title: string, min: number, max: number, description: string) =>
+  z._default(z.nullable(lengthField(title, min, max, description)), null);
+
+/** A trial of the cover in card: the card itself, what it showed on the book, and what was measured again after it. */
 export const mockupSchema = z.prefault(
   z.strictObject({
     card: z.prefault(
@@ -65,6 +69,15 @@ export const mockupSchema = z.prefault(
             lengthField('Reading error', 0.05, 5, 'How far any one of these readings may be off.'),
             0.25,
           ),
+          stop_mm: z.prefault(
+            lengthField(
+              'Stop error',
+              0,
+              5,
+              'How far off the stop of a board edge may be taken to be, which cannot be seen inside the card; alike at both sides. Assumption.',
+            ),
+            0.5,
+          ),
           error_deg: z._default(numberField('Angle error', 'deg', 0.1, 45, 'How far the angle may be off.'), 3),
         }),
         {},
@@ -81,6 +94,24 @@ export const mockupSchema = z.prefault(
             );
         }),
       ),
+    again: z.optional(
+      z.strictObject({
+        spine_mm: again(
+          'Spine by callipers',
+          1,
+          300,
+          'Thickness at the spine, over both boards at the joints, book closed.',
+        ),
+        width_mm: again('Width, again', 30, 1000, 'A second measure, taken without looking at the first.'),
+        height_mm: again('Height, again', 30, 1500, 'A second measure, taken without looking at the first.'),
+        rise_mm: again(
+          'Rise, by a straight edge',
+          0,
+          150,
+          'From the line between the boards to the top of the spine; 0 where it is flat.',
+        ),
+      }),
+    ),
   }),
   {},
 );

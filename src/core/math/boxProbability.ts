@@ -90,7 +90,8 @@ function addedByCorrelation(sides: readonly Side[], r: readonly number[]): numbe
       let atCorners = 0;
       for (const { a, b, side } of corners) {
         const exponent = ((a - sign * b) ** 2 + 2 * apart * sign * a * b) * 0.5 * inverse;
-        if (!(exponent <= NEGLIGIBLE)) continue; // Also for sides whose square is infinite.
+        // Also passed over are corners at infinity, where the exponent is infinite or NaN.
+        if (!(exponent <= NEGLIGIBLE)) continue;
         const m = a * onI + b * onJ;
         atCorners +=
           side * Math.exp(-exponent) * (normalDistribution(high * scale - m) - normalDistribution(low * scale - m));
@@ -101,8 +102,6 @@ function addedByCorrelation(sides: readonly Side[], r: readonly number[]): numbe
   return added / (2 * Math.PI);
 }
 
-/** The finite corners of two sides; `side` is 1 where both are low or both high, else -1. */
-function cornersOf(one: Side, other: Side): { a: number; b: number; side: number }[] {
-  const corners = [0, 1].flatMap((p) => [0, 1].map((q) => ({ a: one[p]!, b: other[q]!, side: p === q ? 1 : -1 })));
-  return corners.filter(({ a, b }) => Number.isFinite(a) && Number.isFinite(b));
-}
+/** The corners of two sides; `side` is 1 where both are low or both high, else -1. */
+const cornersOf = (one: Side, other: Side): { a: number; b: number; side: number }[] =>
+  one.flatMap((a, p) => other.map((b, q) => ({ a, b, side: p === q ? 1 : -1 })));

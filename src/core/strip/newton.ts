@@ -1,5 +1,6 @@
 import { factorBandedLdl, HALF_BANDWIDTH, ROW_STRIDE, solveBandedLdl } from './bandedLdl.ts';
 import { addContact } from './contact.ts';
+import { addFloor } from './floor.ts';
 import { addStops } from './slideStops.ts';
 import { holdEnds, releaseStep } from './stripEnds.ts';
 import { addRod, type Order } from './stripModel.ts';
@@ -29,6 +30,7 @@ function evaluate(
   }
   let energy = addRod(space, nodes, problem.stretchStiffness, order);
   if (problem.obstacle) energy += addContact(space, problem.obstacle, nodes, penalty, order);
+  energy += addFloor(space, problem, nodes, penalty, order);
   energy += addStops(space, problem, nodes, penalty, order);
   if (order === 'hessian') {
     space.force.set(space.gradient);

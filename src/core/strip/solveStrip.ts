@@ -1,4 +1,5 @@
 import { largestPenetration, pairContacts, updateMultipliers } from './contact.ts';
+import { updateFloor } from './floor.ts';
 import { balance, type NewtonState } from './newton.ts';
 import { layAlong, refine } from './resample.ts';
 import { measureSag } from './sag.ts';
@@ -151,6 +152,7 @@ function coldStart(
       level.vertexForce.fill(0);
       level.vertexSag.fill(0);
       level.endSag.fill(0);
+      level.floorForce.fill(0);
       level.stopForce.fill(0);
       if (coarser && status !== 'looped') {
         refine(coarser, level, stage);
@@ -215,6 +217,7 @@ function solveLevel(
     const sagged = measureSag(space, problem);
     open = Math.max(
       obstacle ? updateMultipliers(space, obstacle, space.nodes, penalty) : 0,
+      updateFloor(space, problem, space.nodes, penalty),
       updateStops(space, problem, space.nodes, penalty),
     );
     // A stiff strip over a sharp corner yields little to the penalty: raise it where a pass has not cut the gap fourfold.

@@ -36,6 +36,13 @@ export interface StripLoad {
   readonly fy: number;
 }
 
+/** A straight floor through (x, y) that runs on along `angle`; the strip keeps to its left. */
+export interface Floor {
+  readonly x: number;
+  readonly y: number;
+  readonly angle: number;
+}
+
 /** A planar elastic strip, at rest `length` long, with the obstacle on its left as it runs from start to end. */
 export interface StripProblem {
   /** More than 0. */
@@ -48,6 +55,8 @@ export interface StripProblem {
   /** Tangent angle of the unstressed strip at evenly spaced places from start to end, at least two; straight if left out. */
   readonly restAngle?: ArrayLike<number>;
   readonly obstacle?: Obstacle;
+  /** On the other side of the strip than the obstacle. */
+  readonly floor?: Floor;
 }
 
 /** Says what is wrong with a problem, as place, what was got and what is allowed; null when nothing is. */
@@ -77,7 +86,8 @@ export function faultIn(problem: StripProblem, segments: number): string | null 
   if (rest && (rest.length < 2 || !Array.from(rest).every(Number.isFinite))) {
     return 'restAngle: at least two finite angles are needed';
   }
-  const obstacle = problem.obstacle;
+  const { floor, obstacle } = problem;
+  if (floor && ![floor.x, floor.y, floor.angle].every(Number.isFinite)) return 'floor: place and angle must be finite';
   if (obstacle && obstacle.x.length < 2) return 'obstacle: at least two points apart are needed';
   if (obstacle && !(obstacle.x.every(Number.isFinite) && obstacle.y.every(Number.isFinite))) {
     return 'obstacle: every coordinate must be a finite number';

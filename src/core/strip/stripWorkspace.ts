@@ -27,6 +27,8 @@ export interface StripWorkspace {
   /** How far the polygon cuts inside the smooth strip at every vertex, and at the start and end; see sag.ts. */
   vertexSag: Float64Array;
   readonly endSag: Float64Array;
+  /** Force of the floor on every node. */
+  readonly floorForce: Float64Array;
   /** Force of the two slide stops at start and end: start min, start max, end min, end max. */
   readonly stopForce: Float64Array;
   /** Rest length of an edge. */
@@ -58,6 +60,7 @@ export function createStripWorkspace(segments: number): StripWorkspace {
     vertexNode: new Int32Array(0),
     vertexSag: new Float64Array(0),
     endSag: new Float64Array(2),
+    floorForce: new Float64Array(count),
     stopForce: new Float64Array(4),
     spacing: 0,
     solved: false,

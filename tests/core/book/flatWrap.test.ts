@@ -1,10 +1,11 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { bookModel } from '../../../src/core/book/bookModel.ts';
-import { bookOutline, CLOSED, type Opening } from '../../../src/core/book/bookOutline.ts';
+import { boardDirections, bookOutline, CLOSED, type Opening } from '../../../src/core/book/bookOutline.ts';
 import { pathLength, type TautPath, tautPath } from '../../../src/core/book/tautPath.ts';
 import type { JobInput } from '../../../src/core/job/jobSchema.ts';
 import { addScaled, distance, heading, leftOf, type Vec2 } from '../../../src/core/math/vec2.ts';
+import { defined } from '../../defined.ts';
 import { soundJob } from '../../jobArbitrary.ts';
 import { checkLaw } from '../../laws.ts';
 import { nth } from '../../nth.ts';
@@ -86,6 +87,48 @@ describe('the taut path over any book at any opening', () => {
         expect(distance(endOf(path), nth(polygon, -1))).toBeLessThan(CLOSE);
       }),
     );
+  });
+});
+
+describe('the outside shrunk by the edge radius', () => {
+  const rounded = { cornerRadius_mm: 4, spine: { shape: 'rounded', rise_mm: 6 } } as const;
+
+  test.each([{ cornerRadius_mm: 4, spine: { shape: 'flat' } } as const, rounded])(
+    'is grown to it again: front and back mirrored, fore-edges a radius inside: %o',
+    (measures) => {
+      const { model } = modelOf({ width_mm: 150, thickness_mm: 30, ...measures });
+      const opening = { front: 0.3, back: 0.3 };
+      const outline = bookOutline(model, opening);
+      const { points, radius, tips } = outline;
+      expect(radius).toBe(4);
+      const path = tautPath(outline);
+      // Chords of the back are short of its arc by some thousandths of a millimetre.
+      const { length, turning } = tautOver(points);
+      expect(length + radius * turning).toBeCloseTo(path.length, 2);
+      expect(distance(nth(points, 0), tips[0])).toBeCloseTo(4, 9);
+      expect(nth(points, 0)[1]).toBeLessThan(tips[0][1]);
+      points.forEach(([x, y], i) => {
+        const [mirroredX, mirroredY] = nth(points, -1 - i);
+        expect([x, y]).toEqual([expect.closeTo(mirroredX, 9), expect.closeTo(-mirroredY, 9)]);
+      });
+    },
+  );
+
+  test('has the points of a rounded back on one circle, and says which they are', () => {
+    const { points, back, arcs } = bookOutline(modelOf({ width_mm: 150, thickness_mm: 30, ...rounded }).model, CLOSED);
+    const { first, last, radius } = defined(back);
+    expect([first, last]).toEqual([1, points.length - 2]);
+    expect(radius).toBeCloseTo(nth(arcs, 1).radius - 4, 9);
+    for (const point of points.slice(first, last + 1))
+      expect(distance(point, [radius - 6 + 4, 0])).toBeCloseTo(radius, 9);
+  });
+
+  test('has boards that swing away from each other', () => {
+    const { model } = modelOf({ width_mm: 150, thickness_mm: 30, foreEdgeThickness_mm: 36 });
+    const tilt = Math.asin(3 / 150);
+    const { front, back } = boardDirections(model, { front: 0.2, back: 0.5 });
+    expect(front).toBeCloseTo(tilt + 0.2, 12);
+    expect(back).toBeCloseTo(-tilt - 0.5, 12);
   });
 });
 

@@ -1,4 +1,5 @@
 import { describe, expect, test } from 'vitest';
+import type { Model } from '../../../src/core/doubt/propagate.ts';
 import { drawTrials, runTrials, summary } from '../../../src/core/doubt/trials.ts';
 import type { Uncertain } from '../../../src/core/doubt/uncertain.ts';
 import { nth } from '../../nth.ts';
@@ -102,7 +103,13 @@ describe('trials', () => {
   test('run a model give each output in the order of the draws', () => {
     const inputs = [normal(3, 1), even(2, 1)];
     const [a = [], b = []] = columns(drawTrials(inputs, [], 30, 4), 2);
-    const [sum = [], difference = []] = runTrials(([x = 0, y = 0]) => [x + y, x - y], inputs, [], 30, 4);
+    let calls = 0;
+    const model: Model = ([x = 0, y = 0]) => {
+      calls++;
+      return [x + y, x - y];
+    };
+    const [sum = [], difference = []] = runTrials(model, inputs, [], 30, 4);
+    expect(calls).toBe(30);
     expect([...sum]).toEqual(a.map((x, k) => x + nth(b, k)));
     expect([...difference]).toEqual(a.map((x, k) => x - nth(b, k)));
   });
@@ -145,6 +152,15 @@ describe('a summary', () => {
 
   test('takes the shortest interval from the end where values are dense', () => {
     expect(summary([1, 20, 21, 22, 23], { coverage: 0.6 }).shortest).toEqual([20, 23]);
+  });
+
+  test('compares lengths, not places, and keeps the first of equal ones', () => {
+    expect(summary([-50, -5, -4, -3, -1], { coverage: 0.6 }).shortest).toEqual([-5, -1]);
+    expect(summary([1, 2, 3, 4, 5], { coverage: 0.6 }).shortest).toEqual([1, 4]);
+  });
+
+  test('has no quantiles unless asked', () => {
+    expect(summary([1, 2]).quantiles).toEqual([]);
   });
 
   test('covers no more than all values', () => {

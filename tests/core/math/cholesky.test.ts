@@ -90,6 +90,14 @@ describe('the Cholesky factor', () => {
     ],
     ['a negative variance', [[-1]]],
     [
+      'a negative variance beside none',
+      [
+        [0, 0, 0],
+        [0, -1, 0],
+        [0, 0, 1],
+      ],
+    ],
+    [
       'a covariance with something of no variance',
       [
         [0, 1],

@@ -10,6 +10,13 @@ describe('seeded draws', () => {
     expect(many(randomDraws(5), 20)).not.toEqual(many(randomDraws(6), 20));
   });
 
+  test('are those of the algorithm in whole numbers', () => {
+    // Source: mulberry32 written a second time, with integers of any size, for seed 1.
+    expect(many(randomDraws(1), 4).map((draw) => draw * 2 ** 32)).toEqual([
+      2693262067, 11749833, 2265367787, 4213581821,
+    ]);
+  });
+
   test('lie in [0, 1) and fill sixteen equal parts alike', () => {
     const values = many(randomDraws(1));
     expect(Math.min(...values)).toBeGreaterThanOrEqual(0);

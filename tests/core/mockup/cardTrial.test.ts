@@ -1,156 +1,153 @@
 import { describe, expect, test } from 'vitest';
 import type { Job } from '../../../src/core/job/jobSchema.ts';
 import { cardDesign } from '../../../src/core/mockup/cardDesign.ts';
-import { type CardReadings, cardTrial } from '../../../src/core/mockup/cardTrial.ts';
+import { cardTrial } from '../../../src/core/mockup/cardTrial.ts';
+import { explanationsOf } from '../../../src/core/mockup/explanations.ts';
+import { UNKNOWNS, type Unknown, type Values } from '../../../src/core/mockup/unknowns.ts';
 import { mm } from '../../../src/core/units/mm.ts';
-import { card, choir, tide } from './trials.ts';
+import { card, choir, tide, typed } from './trials.ts';
 
-const { readings } = tide.mockup;
 const books = (change: Partial<Job['book']>): Job => ({ ...tide, book: { ...tide.book, ...change } });
 const flat = books({ jointDip_mm: mm(0) });
 
-/** Width, thickness, rise and height of the book, and neutral fraction K and bend ratio b of the card. */
-const MEAN = [165, 28, 0, 240, 0.5, 0.5];
-const UNKNOWNS = [165.5, 27.6, 0, 240.3, 0.55, 0.48];
+/** The measures as typed and the card as assumed, with changes. */
+const withOther = (job: Job, change: Partial<Record<Unknown, number>> = {}): Values =>
+  UNKNOWNS.map((name, i) => change[name] ?? typed(job)[i]!);
 
-const observed = (job: Job, change: Partial<CardReadings>, sheet = card) =>
-  cardTrial(job, sheet, { ...readings, ...change }).observations;
+const OTHER = { width: 165.5, thickness: 27.6, height: 240.3, neutral: 0.55, bendRatio: 0.48 };
+const { width, thickness, height, neutral: k, bendRatio: b } = OTHER;
 
 describe('the unknowns of a trial', () => {
-  test("are the measures with their errors, and the card's two fold values with 0.1 each", () => {
-    expect(cardTrial(tide, card, readings).prior).toEqual({ mean: MEAN, error: [0.5, 0.5, 0, 0.5, 0.1, 0.1] });
+  test("are the measures with half the errors stated, the card's folds with 0.1 each, and the stops with half theirs", () => {
+    const [{ expectation }] = explanationsOf(tide, card, { wrap: true, height: true, strip: true });
+    expect(expectation).toEqual({
+      width: { mean: 165, error: 0.25 },
+      thickness: { mean: 28, error: 0.25 },
+      rise: { mean: 0, error: 0 },
+      height: { mean: 240, error: 0.25 },
+      swell: { mean: 0, error: 0 },
+      neutral: { mean: 0.5, error: 0.1 },
+      bendRatio: { mean: 0.5, error: 0.1 },
+      foreEdgeStop: { mean: 0, error: 0.25 },
+      headTailStop: { mean: 0, error: 0.25 },
+      strip: { mean: 0, error: 0 },
+    });
   });
 
   test('include the rise of a rounded back, with a larger error where it is an estimate', () => {
+    const riseIn = (job: Job) =>
+      explanationsOf(job, card, { wrap: true, height: true, strip: true })[0].expectation.rise;
     const { spine, thickness_mm } = choir.book;
-    const measured = cardTrial(choir, card, readings).prior;
-    expect([measured.mean[2], measured.error[2]]).toEqual([spine.rise_mm, choir.book.measured.error_mm]);
-    const estimated = { ...choir, book: { ...choir.book, spine: { ...spine, rise_mm: null } } };
-    const { mean, error } = cardTrial(estimated, card, readings).prior;
-    // A third of a circle on the chord T, with an error of 2 x 0.08 T.
-    expect(mean[2]).toBeCloseTo((thickness_mm / 2) * Math.tan(Math.PI / 6), 9);
-    expect(error[2]).toBeCloseTo(0.16 * thickness_mm, 9);
+    expect(riseIn(choir)).toEqual({ mean: spine.rise_mm, error: 0.25 });
+    const estimated = riseIn({ ...choir, book: { ...choir.book, spine: { ...spine, rise_mm: null } } });
+    // A third of a circle on the chord T, with a standard uncertainty of 0.08 T.
+    expect(estimated.mean).toBeCloseTo((thickness_mm / 2) * Math.tan(Math.PI / 6), 9);
+    expect(estimated.error).toBeCloseTo(0.08 * thickness_mm, 9);
   });
 
-  test('make a book: the fore-edge keeps its difference from the spine, and the rise its limits', () => {
+  test('make a book: a thickness is off at the fore-edge too, a swell only at the spine', () => {
     const wedged = books({ foreEdgeThickness_mm: mm(26) });
-    expect(cardTrial(wedged, card, readings).bookAs(UNKNOWNS).book).toEqual({
+    const { bookAs } = cardTrial(wedged, card);
+    expect(bookAs(withOther(wedged, { ...OTHER, swell: 2 })).book).toEqual({
       ...wedged.book,
       width_mm: 165.5,
-      thickness_mm: 27.6,
+      thickness_mm: expect.closeTo(29.6, 9),
       foreEdgeThickness_mm: expect.closeTo(25.6, 9),
       height_mm: 240.3,
     });
-    const { bookAs, prior } = cardTrial(choir, card, readings);
-    const rise = (value: number) => bookAs(prior.mean.map((x, i) => (i === 2 ? value : x))).book.spine.rise_mm;
-    expect(rise(5)).toBe(5);
-    expect(rise(-1)).toBe(0);
-    expect(rise(1000)).toBe(choir.book.thickness_mm / 2);
+  });
+
+  test('keep the rise of a rounded back within its limits, whatever its sign, and over 0, which would not be measured', () => {
+    const rise = (value: number) => cardTrial(choir, card).bookAs(withOther(choir, { rise: value })).book.spine;
+    expect(rise(5)).toEqual({ shape: 'rounded', rise_mm: 5 });
+    expect(rise(-5)).toEqual(rise(5));
+    expect(rise(0).rise_mm).toBe(0.01);
+    expect(rise(1000).rise_mm).toBe(choir.book.thickness_mm / 2);
+  });
+
+  test('round a flat back from a rise of 0.01 mm', () => {
+    const spine = (rise: number) => cardTrial(tide, card).bookAs(withOther(tide, { rise })).book.spine;
+    expect(spine(0.009)).toBe(tide.book.spine);
+    expect(spine(0.01)).toEqual({ shape: 'rounded', rise_mm: 0.01 });
+    expect(spine(4)).toEqual({ shape: 'rounded', rise_mm: 4 });
   });
 
   test('leave an estimated rise out of the job until it changes', () => {
     const spine = { ...choir.book.spine, rise_mm: null };
-    const { bookAs, prior } = cardTrial({ ...choir, book: { ...choir.book, spine } }, card, readings);
-    expect(bookAs(prior.mean).book.spine).toEqual(spine);
-    expect(bookAs(prior.mean.map((x, i) => (i === 2 ? 6 : x))).book.spine).toEqual({ ...spine, rise_mm: 6 });
+    const job = { ...choir, book: { ...choir.book, spine } };
+    const { bookAs } = cardTrial(job, card);
+    expect(bookAs(withOther(job)).book.spine).toEqual(spine);
+    expect(bookAs(withOther(job, { rise: 6 })).book.spine).toEqual({ ...spine, rise_mm: 6 });
   });
 });
 
 describe('what a card should show', () => {
   test('is its cut size less book and folds, by hand', () => {
-    const { gaps, bareWrap } = cardTrial(tide, card, readings);
+    const { spare, bareWrap } = cardTrial(tide, card);
     const { outside } = cardDesign(tide, card).pieces;
+    const values = withOther(tide, OTHER);
     // Seam radius R = (b + 1/2) t, t = 0.5; a margin of 6.35 mm at each seam. The board is thicker than 2 R: the fore-edge
     // stops at 2 R, head and tail take the quarter circles and what is left of half the board. Wrap 2 W + T + pi K t.
-    const [width, thickness, , height, k, b] = UNKNOWNS as [number, number, number, number, number, number];
     const radius = (b + 0.5) * 0.5;
     const edge = Math.PI * radius + tide.book.boardThickness_mm / 2 - 2 * radius;
-    expect(bareWrap(UNKNOWNS)).toBeCloseTo(2 * width + thickness, 9);
-    expect(gaps(UNKNOWNS).wrap).toBeCloseTo(
+    expect(bareWrap(values)).toBeCloseTo(2 * width + thickness, 9);
+    expect(spare(values).wrap).toBeCloseTo(
       outside.width - 12.7 - 4 * radius - (2 * width + thickness + Math.PI * k * 0.5),
       9,
     );
-    expect(gaps(UNKNOWNS).height).toBeCloseTo(outside.height - 12.7 - 2 * edge - height, 9);
-    expect(gaps(UNKNOWNS)).toBe(gaps(UNKNOWNS));
+    expect(spare(values).height).toBeCloseTo(outside.height - 12.7 - 2 * edge - height, 9);
+    expect(spare(values)).toBe(spare([...values]));
+  });
+
+  test('is read too wide at both edges by as much as the stops are taken to be further off', () => {
+    const { spare, gaps } = cardTrial(tide, card);
+    const values = withOther(tide, { ...OTHER, foreEdgeStop: 0.3, headTailStop: -0.2 });
+    expect(gaps(values).wrap - spare(values).wrap).toBeCloseTo(0.6, 9);
+    expect(gaps(values).height - spare(values).height).toBeCloseTo(-0.4, 9);
+    expect(spare(values)).toEqual(spare(withOther(tide, OTHER)));
+  });
+
+  test('depends on the swell, which makes the wrap longer by as much and turns it less than a closed book', () => {
+    const { spare, bareWrap } = cardTrial(tide, card);
+    const swollen = withOther(tide, { swell: 3 });
+    expect(bareWrap(swollen)).toBeCloseTo(2 * 165 + 31, 9);
+    // The boards run together toward the fore-edge by asin(3 / 2 / 165) each, so each fold turns by that much more.
+    const turned = 2 * Math.asin(3 / 2 / 165) * 0.25;
+    expect(spare(withOther(tide)).wrap - spare(swollen).wrap).toBeCloseTo(3 + turned, 3);
   });
 
   test('never has the card fold tighter than on itself', () => {
-    const { gaps } = cardTrial(tide, card, readings);
-    const at = (bendRatio: number) => gaps([...MEAN.slice(0, 5), bendRatio]);
+    const { spare } = cardTrial(tide, card);
+    const at = (bendRatio: number) => spare(withOther(tide, { bendRatio }));
     expect(at(-0.2)).toEqual(at(0));
     expect(at(0.2).wrap).toBeLessThan(at(0).wrap);
   });
 });
 
-describe('the readings of a trial', () => {
-  test('are sums of opposite gaps, each read with its own error', () => {
-    const found = observed(tide, { front_mm: mm(1.5), back_mm: mm(2), head_mm: mm(1), tail_mm: mm(0.5) });
-    const error = Math.SQRT2 * readings.error_mm;
-    expect(found).toMatchObject([
-      { name: 'gap at the fore-edges', of: 'wrap', from: 'card', value: 3.5, error },
-      { name: 'gap at head and tail', of: 'height', from: 'card', value: 1.5, error },
-    ]);
-    const { gaps } = cardTrial(tide, card, readings);
-    expect(found.map(({ predict }) => predict(UNKNOWNS))).toEqual([gaps(UNKNOWNS).wrap, gaps(UNKNOWNS).height]);
-  });
-
-  test('count only with the opposite edge', () => {
-    for (const edge of ['front_mm', 'back_mm', 'head_mm', 'tail_mm'])
-      expect(observed(tide, { [edge]: mm(2) })).toEqual([]);
-  });
-
-  test('include a tape round the book, whole or half, with at least the error of a ruler', () => {
-    const measured = { ...tide.book.measured, closedWrap_mm: mm(359), rolledHalf_mm: mm(179) };
-    const found = observed(books({ measured }), {});
-    expect(found).toMatchObject([
-      { name: 'closed wrap', of: 'wrap', from: 'tape', value: 359, error: 0.5 },
-      { name: 'rolled half', of: 'wrap', from: 'tape', value: 179, error: 0.5 },
-    ]);
-    const whole = 2 * 165.5 + 27.6;
-    expect(found.map(({ predict }) => predict(UNKNOWNS))).toEqual([
-      expect.closeTo(whole, 9),
-      expect.closeTo(whole / 2, 9),
-    ]);
-    const exact = observed(books({ measured: { ...measured, error_mm: mm(0) } }), {});
-    expect(exact.map(({ error }) => error)).toEqual([0.05, 0.05]);
-  });
-});
-
-describe('a card that holds the book open', () => {
+describe('a card that stays open', () => {
   const thick = { ...card, thickness_mm: mm(3), neutral: 0.8 };
 
+  test('reaches at the angle whose turning it lacks', () => {
+    const { staysOpen, spare, spareAt } = cardTrial(flat, thick);
+    expect(staysOpen(typed(flat, thick))).toBe(0);
+    const values = UNKNOWNS.map((name, i) => typed(flat, thick)[i]! + (name === 'width' ? 2 : 0));
+    // Short by s, it stays open by s / z, z = K t = 2.4.
+    const { wrap } = spare(values);
+    expect(wrap).toBeLessThan(0);
+    expect(staysOpen(values)).toBeCloseTo(-wrap / 2.4, 6);
+    expect(spareAt(values, -wrap / 2.4)).toBeCloseTo(0, 9);
+  });
+
   test('has nothing to spare at that angle: the wrap is 2 W + T + (pi - angle) K t', () => {
-    const [{ predict, ...found }] = observed(flat, { opening_deg: 30 }) as [ReturnType<typeof observed>[number]];
-    expect(found).toEqual({
-      name: 'spare wrap at the opening read',
-      of: 'wrap',
-      from: 'card',
-      value: 0,
-      // The angle, read to 3 degrees, changes the wrap by 0.013 mm: less than the error of a gap.
-      error: readings.error_mm,
-    });
     const { outside } = cardDesign(flat, card).pieces;
-    expect(predict(MEAN)).toBeCloseTo(outside.width - 12.7 - 2 - (358 + (Math.PI - Math.PI / 6) * 0.25), 9);
+    const at30 = cardTrial(flat, card).spareAt(typed(flat), Math.PI / 6);
+    expect(at30).toBeCloseTo(outside.width - 12.7 - 2 - (358 + (Math.PI - Math.PI / 6) * 0.25), 9);
   });
 
-  test('is read as well as its angle where that moves the wrap by more, down to a closed book', () => {
-    const error = (opening_deg: number) => observed(flat, { opening_deg, error_deg: 45 }, thick)[0]!.error;
-    expect(error(90)).toBeCloseTo((2.4 * Math.PI) / 4, 6);
-    // From 0 to 55 degrees: half of that.
-    expect(error(10)).toBeCloseTo((2.4 * ((55 / 180) * Math.PI)) / 2, 6);
-  });
-
-  test('adds no reading where it closes', () => {
-    expect(observed(flat, { opening_deg: 0 })).toEqual([]);
-  });
-});
-
-describe('turned pockets', () => {
-  test('are counted as the fit counts them', () => {
+  test('is counted with turned pockets as the fit counts them', () => {
     const turned: Job = { ...flat, pockets: { ...flat.pockets, construction: 'turned' } };
-    const { gaps } = cardTrial(turned, card, readings);
-    const [{ predict }] = observed(turned, { opening_deg: 30 }) as [ReturnType<typeof observed>[number]];
+    const { spare, spareAt } = cardTrial(turned, card);
     // From closed to 30 degrees the folds turn by that much less.
-    expect(predict(MEAN) - gaps(MEAN).wrap).toBeCloseTo((Math.PI / 6) * 0.25, 9);
+    expect(spareAt(typed(turned), Math.PI / 6) - spare(typed(turned)).wrap).toBeCloseTo((Math.PI / 6) * 0.25, 9);
   });
 });

@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import type { ReadingResidual } from '../../../src/core/mockup/cardLesson.ts';
-import type { CardReadings } from '../../../src/core/mockup/cardTrial.ts';
 import { contradictions } from '../../../src/core/mockup/contradictions.ts';
+import type { CardReadings } from '../../../src/core/mockup/readings.ts';
 import { mm } from '../../../src/core/units/mm.ts';
 import { printer } from '../../../src/core/units/printer.ts';
 import { tide } from './trials.ts';
@@ -12,13 +12,13 @@ const readings = { ...tide.mockup.readings, error_mm: mm(0.25) };
 const found = (spare: number, rest: Partial<CardReadings> = {}): string[] =>
   contradictions([], { ...readings, front_mm: mm(0), back_mm: mm(spare), ...rest }, printer('mm'));
 
-/** Three standard deviations of two gaps, each read to 0.25 mm. */
-const SURE = 3 * Math.SQRT2 * 0.25;
+/** Three standard deviations of two gaps, each read to 0.25 mm, which is two of them. */
+const SURE = (3 * Math.SQRT2 * 0.25) / 2;
 
 describe('a card said to close', () => {
   test('contradicts an overrun beyond doubt', () => {
-    expect(found(-1.07, { closes: true })).toEqual([
-      'The card is said to close, but overruns 1.1 mm at the fore-edges. Read both again.',
+    expect(found(-0.54, { closes: true })).toEqual([
+      'The card is said to close, but overruns 0.5 mm at the fore-edges. Read both again.',
     ]);
     expect(found(-SURE, { closes: true })).toEqual([]);
     expect(found(2, { closes: true })).toEqual([]);
@@ -34,11 +34,11 @@ describe('a card said to close', () => {
 });
 
 describe('a card said not to close', () => {
-  const open = 'The card is said not to close, but shows 1.1 mm of gap at the fore-edges. Read both again.';
+  const open = 'The card is said not to close, but shows 0.5 mm of gap at the fore-edges. Read both again.';
 
   test('contradicts a gap beyond doubt, given in words or as an angle', () => {
-    expect(found(1.07, { closes: false })).toEqual([open]);
-    expect(found(1.07, { opening_deg: 5 })).toEqual([open]);
+    expect(found(0.54, { closes: false })).toEqual([open]);
+    expect(found(0.54, { opening_deg: 5 })).toEqual([open]);
     expect(found(SURE, { closes: false })).toEqual([]);
     expect(found(-2, { opening_deg: 5 })).toEqual([]);
   });
@@ -52,7 +52,7 @@ describe('a card said not to close', () => {
 
 describe('a reading far from all others', () => {
   const residual: ReadingResidual = {
-    name: 'closed wrap',
+    name: 'rolled half',
     of: 'wrap',
     from: 'tape',
     read: 360,
@@ -63,10 +63,10 @@ describe('a reading far from all others', () => {
   const far = (change: Partial<ReadingResidual>) =>
     contradictions([{ ...residual, ...change }], readings, printer('mm'));
 
-  test('is named with its distance; one of the wrap points to the shape of the back', () => {
+  test('is named with its distance', () => {
     expect(far({})).toEqual([
-      'The closed wrap and all other measures differ by 3.4 mm, 3.2 times what their errors explain. ' +
-        'Measure the book again and read the card again; a rounded or swollen back that was taken for flat looks like this.',
+      'The rolled half and all other measures differ by 3.4 mm, 3.2 times what their errors explain. ' +
+        'Measure the book again and read the card again.',
     ]);
     expect(far({ name: 'gap at head and tail', of: 'height', read: 350, deviation: -4 })).toEqual([
       'The gap at head and tail and all other measures differ by 6.6 mm, 4.0 times what their errors explain. ' +

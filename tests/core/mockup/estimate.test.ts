@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { estimate } from '../../../src/core/mockup/estimate.ts';
+import { covarianceOf, estimate, onceKnown, slopesAt } from '../../../src/core/mockup/estimate.ts';
 import { nth } from '../../nth.ts';
 
 describe('estimate', () => {
@@ -107,5 +107,56 @@ describe('estimate', () => {
   test('says when it does not converge', () => {
     const jump = { value: 0, error: 1e-3, predict: ([x]: readonly number[]) => Math.cbrt(x!) };
     expect(estimate({ mean: [1], error: [100] }, [jump])).toMatchObject({ status: 'notConverged', iterations: 30 });
+  });
+
+  test('takes the best share of a step, so that it converges where whole steps swing ever wider', () => {
+    // Minimise (x - 3)^2 + (x^2 + 1)^2 / 0.5^2: whole Gauss-Newton steps from 3 end in a cycle. At the least sum the slope is 0.
+    const square = { value: -1, error: 0.5, predict: ([x]: readonly number[]) => x! * x! };
+    const { mean, status } = estimate({ mean: [3], error: [1] }, [square]);
+    expect(status).toBe('converged');
+    const x = nth(mean, 0);
+    expect(2 * (x - 3) + (2 * (x * x + 1) * 2 * x) / 0.25).toBeCloseTo(0, 2);
+  });
+});
+
+describe('the evidence of the readings', () => {
+  const sum = (value: number, error: number) => ({ value, error, predict: ([a, b]: readonly number[]) => a! + b! });
+
+  test('of one reading is its normal density about what the prior predicts', () => {
+    // Variance 3^2 + 4^2 + 12^2 = 13^2, a surprise of 13: ln(exp(-1/2) / (13 sqrt(2 pi))).
+    const { logEvidence } = estimate({ mean: [1, 2], error: [3, 4] }, [sum(16, 12)]);
+    expect(logEvidence).toBeCloseTo(-0.5 - Math.log(13) - Math.log(2 * Math.PI) / 2, 9);
+  });
+
+  test('of two readings is their joint density, whatever their order', () => {
+    // y = x + noise twice, x variance 1, noise 1: covariance [[2, 1], [1, 2]], determinant 3. At (1, -1): y' C^-1 y = 2.
+    const read = [1, -1].map((value) => ({ value, error: 1, predict: ([x]: readonly number[]) => x! }));
+    const expected = -1 - Math.log(3) / 2 - Math.log(2 * Math.PI);
+    for (const readings of [read, read.toReversed()])
+      expect(estimate({ mean: [0], error: [1] }, readings).logEvidence).toBeCloseTo(expected, 9);
+    expect(estimate({ mean: [0], error: [1] }, []).logEvidence).toBe(0);
+  });
+});
+
+describe('slopes and covariances', () => {
+  const prior = { mean: [2, 5, 7], error: [0.1, 0, 0.3] };
+
+  test('are taken along what has an error', () => {
+    const slopes = slopesAt(prior, [2, 5, 7])(([a, b, c]) => a! * a! + 10 * b! - 3 * c!);
+    expect(slopes).toEqual([expect.closeTo(4, 9), 0, expect.closeTo(-3, 9)]);
+  });
+
+  test('give the covariance of two lengths, and none with a length once it is known', () => {
+    const covariance = [
+      [4, 1],
+      [1, 9],
+    ];
+    // var(a + b) = 4 + 9 + 2, cov(a + b, a - b) = 4 - 9.
+    expect(covarianceOf([1, 1], covariance, [1, 1])).toBe(15);
+    expect(covarianceOf([1, 1], covariance, [1, -1])).toBe(-5);
+    const known = onceKnown(covariance, [1, 1]);
+    expect(covarianceOf([1, 1], known, [1, -1])).toBeCloseTo(0, 12);
+    expect(covarianceOf([1, -1], known, [1, -1])).toBeCloseTo(11 - 25 / 15, 12);
+    expect(onceKnown(known, [0, 0])).toEqual(known);
   });
 });

@@ -5,14 +5,25 @@ import { EXAMPLE_JOBS } from '../../../src/core/job/examples.ts';
 import type { Job } from '../../../src/core/job/jobSchema.ts';
 import { circularSegment } from '../../../src/core/math/circularSegment.ts';
 import { cardDesign, cardJob } from '../../../src/core/mockup/cardDesign.ts';
-import type { CardReadings } from '../../../src/core/mockup/cardTrial.ts';
+import { explanationsOf } from '../../../src/core/mockup/explanations.ts';
+import type { CardReadings } from '../../../src/core/mockup/readings.ts';
+import { priorOf, type Values } from '../../../src/core/mockup/unknowns.ts';
 import { mm } from '../../../src/core/units/mm.ts';
 import { soundJob } from '../../jobArbitrary.ts';
 
-const example = (id: string): Job => soundJob(EXAMPLE_JOBS.find((entry) => entry.id === id)!.document);
+/** An example whose ease is typed, so that the card is cut the same whatever the doubts are. */
+const example = (id: string): Job =>
+  soundJob({
+    ...EXAMPLE_JOBS.find((entry) => entry.id === id)!.document,
+    ease: { foreEdge_mm: 1, head_mm: 1, tail_mm: 1 },
+  });
 export const tide = example('tide-ledger');
 export const choir = example('choir-book');
 export const { card } = tide.mockup;
+
+/** The unknowns of a trial as typed, and as assumed of the card. */
+export const typed = (job: Job, sheet = card): Values =>
+  priorOf(explanationsOf(job, sheet, { wrap: true, height: true, strip: true })[0].expectation).mean;
 
 export interface Errors {
   readonly width: number;

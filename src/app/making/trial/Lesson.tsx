@@ -1,5 +1,7 @@
-import type { CardLesson, Job } from '../../../core/index.ts';
+import type { CardLesson, Explained, Job } from '../../../core/index.ts';
 import { useBench, useDispatch, useLengths } from '../../state/BenchContext.tsx';
+import { Explanations } from './Explanations.tsx';
+import { ReadNext } from './ReadNext.tsx';
 import { trialChange } from './trialChange.ts';
 
 interface LessonProps {
@@ -10,17 +12,21 @@ interface LessonProps {
 
 const HEADINGS: Readonly<Record<CardLesson['status'], string>> = {
   learned: 'What the mock-up shows',
+  undecided: 'What the mock-up shows, and what it leaves open',
   contradiction: 'These readings contradict each other',
   nothingRead: 'No gaps entered yet',
   notConverged: 'No measures explain these readings',
 };
 
-/** The result of a trial, with a button that makes its correction. */
+/** The result of a trial: what may be behind the readings, what to read next, and buttons that correct the measures. */
 export function Lesson({ job, lesson }: LessonProps) {
   const design = useBench(({ design }) => design);
   const dispatch = useDispatch();
-  const { status, sentences, change } = lesson;
+  const { status, sentences, explanations } = lesson;
+  const [likeliest] = explanations;
   const isStale = job !== design.job;
+  const take = (explained: Explained): void => dispatch({ type: 'edit', patches: trialChange(job, explained) });
+  const isWeighed = status === 'learned' || status === 'undecided';
   return (
     <>
       <div role="status" className="lesson" data-status={status}>
@@ -29,34 +35,45 @@ export function Lesson({ job, lesson }: LessonProps) {
           <p key={sentence}>{sentence}</p>
         ))}
       </div>
-      {status === 'learned' && change.length === 0 && (
-        <p>The measures stand as they are: there is nothing to correct.</p>
+      {status === 'learned' && likeliest !== undefined && (
+        <Correction likeliest={likeliest} isStale={isStale} take={take} />
       )}
-      {status === 'learned' && change.length > 0 && (
-        <p className="remedy">
-          The corrected measures take the place of the typed ones, the readings are taken out, and the card keeps the
-          size it was cut to. One undo brings all back.{' '}
-          <button
-            type="button"
-            className="main"
-            disabled={isStale}
-            onClick={() => dispatch({ type: 'edit', patches: trialChange(job, lesson) })}
-          >
-            Correct the measures
-          </button>
-        </p>
-      )}
-      {status === 'learned' && <Measures lesson={lesson} />}
-      {lesson.residuals.length > 0 && <Residuals lesson={lesson} />}
+      {status === 'undecided' && <ReadNext lesson={lesson} />}
+      {isWeighed && <Explanations lesson={lesson} isStale={isStale} take={take} />}
+      {isWeighed && likeliest !== undefined && <Measures likeliest={likeliest} />}
+      {likeliest !== undefined && <Residuals likeliest={likeliest} isFitted={isWeighed} />}
     </>
   );
 }
 
-function Measures({ lesson: { measures } }: { readonly lesson: CardLesson }) {
+interface CorrectionProps {
+  readonly likeliest: Explained;
+  readonly isStale: boolean;
+  readonly take: (explained: Explained) => void;
+}
+
+function Correction({ likeliest, isStale, take }: CorrectionProps) {
+  if (likeliest.change.length === 0) return <p>The measures stand as they are: there is nothing to correct.</p>;
+  return (
+    <p className="remedy">
+      The corrected measures take the place of the typed ones, the readings are taken out, and the card keeps the size
+      it was cut to. One undo brings all back.{' '}
+      <button type="button" className="main" disabled={isStale} onClick={() => take(likeliest)}>
+        Correct the measures
+      </button>
+    </p>
+  );
+}
+
+interface LikeliestProps {
+  readonly likeliest: Explained;
+}
+
+function Measures({ likeliest: { measures, words } }: LikeliestProps) {
   const lengths = useLengths();
   return (
     <table>
-      <caption>Measures of the book</caption>
+      <caption>Measures of the book, if {words}</caption>
       <thead>
         <tr>
           <th scope="col">Measure</th>
@@ -71,7 +88,7 @@ function Measures({ lesson: { measures } }: { readonly lesson: CardLesson }) {
             <th scope="row">{name}</th>
             <td>{lengths.size(before)}</td>
             <td>{lengths.size(after)}</td>
-            <td>{lengths.fine(errorAfter)}</td>
+            <td>{lengths.fine(2 * errorAfter)}</td>
           </tr>
         ))}
       </tbody>
@@ -79,7 +96,7 @@ function Measures({ lesson: { measures } }: { readonly lesson: CardLesson }) {
   );
 }
 
-function Residuals({ lesson: { residuals, status } }: { readonly lesson: CardLesson }) {
+function Residuals({ likeliest: { residuals }, isFitted }: LikeliestProps & { readonly isFitted: boolean }) {
   const lengths = useLengths();
   return (
     <>
@@ -90,7 +107,7 @@ function Residuals({ lesson: { residuals, status } }: { readonly lesson: CardLes
             <th scope="col">Reading</th>
             <th scope="col">read</th>
             <th scope="col">expected</th>
-            {status === 'learned' && <th scope="col">unexplained</th>}
+            {isFitted && <th scope="col">unexplained</th>}
             <th scope="col">misfit</th>
           </tr>
         </thead>
@@ -100,7 +117,7 @@ function Residuals({ lesson: { residuals, status } }: { readonly lesson: CardLes
               <th scope="row">{name}</th>
               <td>{lengths.size(read)}</td>
               <td>{lengths.fine(expected)}</td>
-              {status === 'learned' && <td>{lengths.fine(read - fitted)}</td>}
+              {isFitted && <td>{lengths.fine(read - fitted)}</td>}
               <td>{lengths.number(Math.abs(deviation), 1)}</td>
             </tr>
           ))}
@@ -108,8 +125,8 @@ function Residuals({ lesson: { residuals, status } }: { readonly lesson: CardLes
       </table>
       <p className="help">
         Expected: by the measures as typed.
-        {status === 'learned' && ' Unexplained: what is left with the corrected measures.'} Misfit: under 2 is ordinary,
-        above 3 something was measured wrong. An overrun is negative.
+        {isFitted && ' Unexplained: what is left with the corrected measures.'} Misfit: under 2 is ordinary, above 3
+        something was measured wrong. An overrun is negative.
       </p>
     </>
   );

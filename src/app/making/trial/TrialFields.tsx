@@ -16,7 +16,14 @@ const CLOSES = [
 
 const CLOSES_VALUE: Readonly<Record<string, boolean | undefined>> = { closes: true, open: false };
 
-/** The card, and what it showed on the book. */
+const AGAIN = [
+  'mockup.again.spine_mm',
+  'mockup.again.width_mm',
+  'mockup.again.rise_mm',
+  'mockup.again.height_mm',
+] as const;
+
+/** The card, what it showed on the book, and what was measured again after it. */
 export function TrialFields() {
   const job = useBench(({ design }) => design.job);
   const dispatch = useDispatch();
@@ -66,8 +73,18 @@ export function TrialFields() {
         />
         {chosen === 'open' && <FigureField path="mockup.readings.opening_deg" empty="unmeasured" />}
         <FigureField path="mockup.readings.error_mm" empty="default" />
+        <FigureField path="mockup.readings.stop_mm" empty="default" />
         {chosen === 'open' && <FigureField path="mockup.readings.error_deg" empty="default" />}
       </section>
+      <details className="assumptions">
+        <summary>Measured again</summary>
+        <p className="help">
+          Where the card raised a doubt: each counts beside the first measure, until it is settled.
+        </p>
+        {AGAIN.map((path) => (
+          <FigureField key={path} path={path} empty="unmeasured" />
+        ))}
+      </details>
     </>
   );
 }

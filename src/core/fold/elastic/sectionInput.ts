@@ -33,6 +33,12 @@ export interface SectionInput {
   readonly gap?: PerBoard;
   /** Tangent angles of the shape the crease was set to (`StripSection.angles`) and how much of it stayed, 0 to 1. */
   readonly crease?: { readonly angles: ArrayLike<number>; readonly set: number };
+  /**
+   * A bench under the book, which lies on its back board with its weight on it: the leather does not go below. The bench runs
+   * along the leather's outer face on the board; where the back of the book is lower than that, to the back, from the
+   * cover's edge, which is `overhang` mm beyond the board's, 0 up.
+   */
+  readonly bench?: { readonly overhang: number };
   /** D that tolerances refer to: thickness of the book, above 0. */
   readonly scale: number;
   /** Length of the leather along the spine, above 0; forces and energy are in proportion. */
@@ -43,7 +49,7 @@ export interface SectionInput {
 
 /** Says what is wrong with an input, as place, got and allowed; null when nothing is. */
 export function faultInSection(input: SectionInput): string | null {
-  const { outline, rate, spine, gap, crease } = input;
+  const { outline, rate, spine, gap, crease, bench } = input;
   const points = outline.length / 2;
   if (!Number.isInteger(points) || points < 3) return 'outline: at least three points are needed, x and y in turn';
   if (!Array.from(outline).every(Number.isFinite)) return 'outline: every coordinate must be a finite number';
@@ -61,6 +67,8 @@ export function faultInSection(input: SectionInput): string | null {
     }
     if (gap && !(gap[side] >= 0 && gap[side] < Infinity)) return `gap.${side}: got ${gap[side]}, allowed 0 or more`;
   }
+  if (bench && !(bench.overhang >= 0 && bench.overhang < Infinity))
+    return `bench.overhang: got ${bench.overhang}, allowed 0 or more`;
   if (crease && !(crease.set >= 0 && crease.set <= 1)) return `crease.set: got ${crease.set}, allowed 0 to 1`;
   if (spine && !(spine.first >= 1 && spine.last >= spine.first && spine.last <= points - 2)) {
     return `spine: got ${spine.first} to ${spine.last}, allowed within 1 to ${points - 2}`;

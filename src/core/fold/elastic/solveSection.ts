@@ -10,10 +10,10 @@
  * depends on its input alone. Never throws: see `status` and `message`.
  */
 import { wrapAngle } from '../../math/angle.ts';
-import type { Vec2 } from '../../math/vec2.ts';
-import { growOutline } from '../../strip/obstacle.ts';
+import { addScaled, heading, leftOf, type Vec2 } from '../../math/vec2.ts';
+import { growOutline, type Obstacle } from '../../strip/obstacle.ts';
 import { type StripSolver, solveStrip } from '../../strip/solveStrip.ts';
-import type { StripEnd, StripProblem } from '../../strip/stripProblem.ts';
+import type { Floor, StripEnd, StripProblem } from '../../strip/stripProblem.ts';
 import { stripScale } from '../../strip/stripScale.ts';
 import type { EndReaction, StripSolution, StripStatus } from '../../strip/stripSolution.ts';
 import { openingMoment } from './openingMoment.ts';
@@ -48,6 +48,8 @@ export interface StripSection {
   readonly heldForce: PerBoard;
   /** Length left over beyond the taut path, mm; negative where the leather is stretched. */
   readonly slack: number;
+  /** How far the bench is turned from the back board toward the book's back, radians; 0 without a bench. */
+  readonly benchTilt: number;
   /** Smallest inside radius, mm, null where the leather lies flat; and the outer fibre's strain there, (1 - K)/(r/t + K). */
   readonly insideRadius: number | null;
   readonly outerStrain: number;
@@ -97,6 +99,7 @@ export function solveSection(input: SectionInput, solver: StripSolver): StripSec
   if (!(length > 0)) return emptySection('badInput', `length: got ${input.length}, too short for what is held flat`);
   const guess = guessSection(obstacle, front.at, back.at, length);
   const crease = input.crease;
+  const floor = input.bench ? benchUnder(obstacle, input.bench.overhang / d, CLEARANCE * t) : undefined;
   const problemOf = (free: number): StripProblem => ({
     length: free,
     stretchStiffness: scale.stretchStiffness,
@@ -104,8 +107,9 @@ export function solveSection(input: SectionInput, solver: StripSolver): StripSec
     end: endOf(back.at, back.angle + Math.PI, gap ? null : { min: 0 }),
     restAngle: crease && Array.from(crease.angles, (angle) => angle * crease.set),
     obstacle,
+    floor,
   });
-  let solution = solveStrip(solver, problemOf(length), guess.path);
+  let solution = solveStrip(solver, problemOf(length), floor ? raised(guess.path, floor) : guess.path);
   let iterations = solution.iterations;
   const spine = input.spine ?? { first: 1, last: outline.length / 2 - 2 };
   let shape = solution.nodes.length > 0 ? sectionShape(solution.nodes, solution.spacing, obstacle, spine) : null;
@@ -151,12 +155,39 @@ export function solveSection(input: SectionInput, solver: StripSolver): StripSec
       back: Math.abs(across(solution.end, ends.end)) * scale.force,
     },
     slack: (length - guess.tautLength) * d,
+    benchTilt: floor ? wrapAngle(floor.angle - back.angle - Math.PI) : 0,
     insideRadius: insideRadius < FLAT_RADIUS ? insideRadius * d : null,
     outerStrain: (1 - input.neutral) / (insideRadius / t + input.neutral),
     energy: solution.energy * scale.moment,
     moment: moment * scale.moment,
     press: press * scale.force,
   };
+}
+
+/** Room between leather and bench where both touch a board, in thicknesses: pressed between two planes without any, the contact forces would not be determined. */
+const CLEARANCE = 0.03;
+
+/** The line on which the book rests on its back board: along the board, or from the cover's edge to the back where that is lower. */
+function benchUnder({ x, y }: Obstacle, overhang: number, room: number): Floor {
+  const last = x.length - 1;
+  const board = Math.atan2(y[last]! - y[last - 1]!, x[last]! - x[last - 1]!);
+  const edge = addScaled([x[last]!, y[last]!], heading(board), overhang);
+  let lowest = 0;
+  for (let i = 0; i < last - 1; i++)
+    lowest = Math.max(lowest, wrapAngle(Math.atan2(edge[1] - y[i]!, edge[0] - x[i]!) - board));
+  const angle = board + lowest;
+  const at = addScaled(edge, leftOf(heading(angle)), -room);
+  return { x: at[0], y: at[1], angle };
+}
+
+/** A path with what lies below a floor brought up to it. */
+function raised(path: readonly number[], { x, y, angle }: Floor): number[] {
+  const [nx, ny] = [-Math.sin(angle), Math.cos(angle)];
+  return path.map((v, i) => {
+    const k = i - (i % 2);
+    const below = Math.min(0, (path[k]! - x) * nx + (path[k + 1]! - y) * ny);
+    return v - below * (i % 2 === 0 ? nx : ny);
+  });
 }
 
 /** Force of what holds an end, along the strip and across it; a sliding end is held along by its stop alone. */
@@ -215,6 +246,7 @@ function emptySection(status: StripStatus, message: string): StripSection {
     seatForce: none,
     heldForce: none,
     slack: 0,
+    benchTilt: 0,
     insideRadius: null,
     outerStrain: 0,
     energy: 0,

@@ -1,5 +1,7 @@
 import type { Needs } from '../../allowance/needs.ts';
+import { addScaled, heading, leftOf } from '../../math/vec2.ts';
 import type { Pieces } from '../../pattern/pieces.ts';
+import type { Skew } from './innerPath.ts';
 import type { SectionPiece, WrapSection } from './wrapSection.ts';
 
 /** How far the section stands from flat (0) to lying on the book (1), and the two folds of a turned end, radians. */
@@ -30,6 +32,7 @@ export interface SectionPoint {
 export interface HalfSection {
   readonly pieces: readonly SectionPiece[];
   readonly middle: number;
+  readonly skew: Skew | undefined;
   /** Outside's neutral fraction K. */
   readonly neutralFraction: number;
   readonly length: number;
@@ -83,6 +86,7 @@ export function halfSection(section: WrapSection, needs: Needs, gap: number, poc
   return {
     pieces: [...section.pieces, ...end],
     middle: section.middle,
+    skew: section.skew,
     neutralFraction: needs.leathers.outside.neutral,
     length,
     toFoldEnd: section.toFoldEnd,
@@ -110,6 +114,7 @@ export function flatHalf(cut: Pieces, needs: Needs): HalfSection {
   return {
     pieces: [...body, ...endPieces(needs, through, room, depth)],
     middle: 0,
+    skew: undefined,
     neutralFraction: needs.leathers.outside.neutral,
     length: half,
     toFoldEnd: Math.min(needs.book.spinePath / 2, toTip),
@@ -119,6 +124,8 @@ export function flatHalf(cut: Pieces, needs: Needs): HalfSection {
     gap: 0,
   };
 }
+
+const UPRIGHT: Skew = { aside: 0, lean: 0 };
 
 /** Least length of a stretch of a cover far too small for its book, mm. */
 const LEAST = 0.1;
@@ -133,9 +140,10 @@ const LEAST = 0.1;
 export function placeSection(half: HalfSection, at: readonly number[], posture: SectionPosture): SectionPoint[] {
   const { wrapped, turnedFolds } = posture;
   const first = half.pieces[0]!;
-  let x = half.middle - first.lining[0] - half.neutralFraction * first.outside[0];
-  let y = 0;
-  let theta = -Math.PI / 2;
+  const { aside, lean } = half.skew ?? UPRIGHT;
+  let theta = lean - Math.PI / 2;
+  const depth = first.lining[0] + half.neutralFraction * first.outside[0];
+  let [x, y] = addScaled([half.middle, aside], leftOf(heading(theta)), -depth);
   let start = 0;
   let liningStart = 0;
   let folds = 0;

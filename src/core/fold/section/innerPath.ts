@@ -23,6 +23,16 @@ export interface InnerPath {
   readonly firstBeyondFold: number;
   /** x of the face at the middle of the spine, mm. */
   readonly middle: number;
+  /** How the middle stands where the two halves are not alike; left out, it is upright on the middle plane. */
+  readonly skew?: Skew;
+}
+
+/** How the middle of the spine stands to the middle plane of the book, in the plane of one half. */
+export interface Skew {
+  /** y of the face, mm. */
+  readonly aside: number;
+  /** Turn of the face from upright, positive as along the half, radians. */
+  readonly lean: number;
 }
 
 /** Radius at which the cover leaves a board on which it does not lie over the whole width, mm. Free choice: it looks smooth. */

@@ -6,7 +6,7 @@ import { findLevel } from '../../math/findLevel.ts';
 import { TOLERANCE } from '../../math/tolerance.ts';
 import type { Pieces } from '../../pattern/pieces.ts';
 import { mm } from '../../units/mm.ts';
-import { type InnerPath, innerPath } from './innerPath.ts';
+import { type InnerPath, innerPath, type Skew } from './innerPath.ts';
 
 /**
  * One stretch of half the cover, with everything measured on the neutral line of the outside.
@@ -38,6 +38,7 @@ export interface WrapSection {
   readonly toFoldEnd: number;
   /** x of the inner face at the middle of the spine. */
   readonly middle: number;
+  readonly skew: Skew | undefined;
   /** Spare length between the two board tips and their seats; negative where the cover is too short here. */
   readonly slack: number;
   /** Length on both sides that layers which thin out have cost, against the model's own wrap. */
@@ -154,7 +155,17 @@ export function wrapSection(
     x = from + length;
   }
   const between = cut.outside.width - 2 * (endNeed(needs) + (turned ? cut.pocketDepth : 0));
-  return { opening, pieces, toTip, toFoldEnd, middle: path.middle, slack: between - 2 * toTip, slanted, toLiningEnd };
+  return {
+    opening,
+    pieces,
+    toTip,
+    toFoldEnd,
+    middle: path.middle,
+    skew: path.skew,
+    slack: between - 2 * toTip,
+    slanted,
+    toLiningEnd,
+  };
 }
 
 const total = ({ pieces }: InnerPath): number => pieces.reduce((sum, { length }) => sum + length, 0);
