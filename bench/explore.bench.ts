@@ -1,12 +1,10 @@
 import { Bench } from 'tinybench';
-import { chanceOfFit } from '../src/core/explore/chanceOfFit.ts';
 import { exploreFields } from '../src/core/explore/exploreField.ts';
 import { EXPLORE_RESULTS } from '../src/core/explore/exploreResult.ts';
 import { mustChangeList } from '../src/core/explore/mustChangeList.ts';
-import { sensitivities } from '../src/core/explore/sensitivity.ts';
 import { sweep } from '../src/core/explore/sweep.ts';
 import { whatMustChange } from '../src/core/explore/whatMustChange.ts';
-import { coverDesign, EXAMPLE_JOBS, parseJob } from '../src/core/index.ts';
+import { coverDesign, coverTrials, designReport, EXAMPLE_JOBS, parseJob } from '../src/core/index.ts';
 import { defined } from '../tests/defined.ts';
 import { printTable } from './table.ts';
 
@@ -33,8 +31,8 @@ for (const { id, document: written } of EXAMPLE_JOBS) {
   const width = defined(exploreFields(narrow, short).find((field) => field.id === 'pattern.outsideWidth_mm'));
   bench.add(`width that must change, 6 mm short, ${id}`, () => whatMustChange(narrow, width, 'all'));
   bench.add(`all that could change, 6 mm short, ${id}`, () => mustChangeList(narrow, short, 'all'));
-  bench.add(`sensitivities, ${id}`, () => sensitivities(design));
-  bench.add(`chance over 2,000 books, ${id}`, () => chanceOfFit(design, { spread: 'normal' }));
+  const { doubt } = designReport(design);
+  bench.add(`2,000 trials, ${id}`, () => coverTrials(design, doubt));
 }
 await bench.run();
 printTable(bench);

@@ -28,7 +28,7 @@ export const jobDocument = fc
   })
   .map((draw) => ({
     format: 'coverwright-job' as const,
-    version: 1 as const,
+    version: 2 as const,
     book: {
       kind: draw.kind,
       width_mm: draw.width,
@@ -46,6 +46,7 @@ export const jobDocument = fc
     seam: { method: draw.method },
     pockets: { construction: draw.construction },
     seating: draw.seating,
+    ease: { foreEdge_mm: 1, head_mm: 1, tail_mm: 1 },
   }));
 
 /** Parses a document that is known to be sound. */

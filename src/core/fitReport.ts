@@ -1,4 +1,4 @@
-import { type CoverDesign, coverDesign } from './fold/coverDesign.ts';
+import { type CoverDesign, coverDesign, madeDesign } from './fold/coverDesign.ts';
 import { type ElasticSolvers, elasticFit } from './fold/elastic/elasticFit.ts';
 import type { Job } from './job/jobSchema.ts';
 import { designReport } from './report/designReport.ts';
@@ -20,9 +20,10 @@ export function fitReport(job: Job, { solvers }: FitOptions = {}): Report {
 
 /** Solves the elastic strip at the thin end, the middle and the thick end. */
 export function elasticOverRange(design: CoverDesign, solvers: ElasticSolvers): ElasticOverRange {
+  const made = madeDesign(design);
   return {
-    thin: elasticFit(design, 'thin', solvers),
-    nominal: elasticFit(design, 'nominal', solvers),
-    thick: elasticFit(design, 'thick', solvers),
+    thin: elasticFit(made, 'thin', solvers),
+    nominal: elasticFit(made, 'nominal', solvers),
+    thick: elasticFit(made, 'thick', solvers),
   };
 }

@@ -36,7 +36,7 @@ test('after one visit everything works without a network', async ({ context, sit
   await expect(page.locator('.job-card')).toHaveCount(1);
   await page.getByRole('button', { name: 'Close the shelf' }).click();
   await page.getByRole('button', { name: 'Share link' }).click();
-  await expect(page.getByLabel('Link to this job')).toHaveValue(/#job=1\./);
+  await expect(page.getByLabel('Link to this job')).toHaveValue(/#job=2\./);
   const link = await page.getByLabel('Link to this job').inputValue();
 
   await page.getByRole('button', { name: 'Customer view' }).click();

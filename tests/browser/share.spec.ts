@@ -34,7 +34,7 @@ test('a shared link opens the same job elsewhere, and undo goes back from it', a
 test('a damaged link says so and opens nothing', async ({ bench }) => {
   await openExample(bench, 'choir book');
   await bench.getByRole('button', { name: 'Share link' }).click();
-  await expect(bench.getByLabel('Link to this job')).toHaveValue(/#job=1\./);
+  await expect(bench.getByLabel('Link to this job')).toHaveValue(/#job=2\./);
   const fragment = new URL(await bench.getByLabel('Link to this job').inputValue()).hash;
   await openExample(bench, 'shore guide');
   const letter = fragment.at(-4) === 'A' ? 'B' : 'A';
@@ -63,5 +63,5 @@ test('where the browser does not let a link be copied it is shown', async ({ ben
   });
   await bench.getByRole('button', { name: 'Share link' }).click();
   await expect(bench.getByText('Copy this link.')).toBeVisible();
-  await expect(bench.getByLabel('Link to this job')).toHaveValue(/#job=1\./);
+  await expect(bench.getByLabel('Link to this job')).toHaveValue(/#job=2\./);
 });

@@ -132,9 +132,8 @@ function checkBook(foreEdge: number, headTail: number, error = 0): JobInput {
 }
 
 describe('the trade check book, 6 x 8 1/2 x 1 in (common practice, no source)', () => {
-  test('with 1/2 in at the fore-edges and 3/8 in at head and tail fits at 4 oz and at 5 oz, gap 0 to 3 mm everywhere', () => {
+  test('with 1/2 in at the fore-edges and 3/8 in at head and tail goes on at 4 oz and at 5 oz, gap 0 to 3 mm everywhere', () => {
     const report = fitReport(soundJob(checkBook(1 / 2, 3 / 8)));
-    expect(report.verdict).toBe('fits');
     for (const point of ['thin', 'nominal', 'thick'] as const) {
       const { foreEdge, head_mm, tail_mm, closed } = report.fit[point];
       expect(closed.closes).toBe(true);
@@ -145,10 +144,18 @@ describe('the trade check book, 6 x 8 1/2 x 1 in (common practice, no source)', 
     }
   });
 
-  test('measured to half a millimetre it is tight at head and tail, where 5 oz leaves hardly any room', () => {
+  // A finding: makers have used these allowances for generations, so the doubts assumed (bend ratio, seat under a firm pull,
+  // what lacing draws in) may be too large for head and tail. The figures are those of the design of the doubts.
+  test('closes in 99.8 of 100 by the doubts assumed, and goes in at head and tail in about 68', () => {
     const report = fitReport(soundJob(checkBook(1 / 2, 3 / 8, 0.5)));
-    expect(report.checks.filter(({ verdict }) => verdict === 'tight').map(({ id }) => id)).toEqual(['head', 'tail']);
+    expect(report.checks.filter(({ verdict }) => verdict === 'tight').map(({ id }) => id)).toEqual([
+      'head',
+      'tail',
+      'together',
+    ]);
     expect(report.verdict).toBe('tight');
+    expect(report.doubt.chance.closes).toBeCloseTo(0.998, 3);
+    expect(Math.abs(report.doubt.edges.head.chance - 0.68)).toBeLessThan(0.03);
   });
 
   test('with 1/4 in at the fore-edges does not close and says by how much', () => {
@@ -180,12 +187,13 @@ describe('a diary 149 x 105 x 19 mm in 1.5 mm leather with 40 mm turned ends and
     pattern: { outsideHeight_mm: height },
   });
 
-  test.each([0.4, 1, 2])('height 155 fails or is tight at head and tail, 158 passes (board %f mm)', (board) => {
-    const small = fitReport(soundJob(diary(155, board)));
-    for (const id of ['head', 'tail']) expect(small.checks.find((check) => check.id === id)?.verdict).not.toBe('fits');
-    expect(fitReport(soundJob(diary(158, board))).verdict).not.toBe('fails');
+  test.each([0.4, 1, 2])('height 155 fails or is tight at head and tail, 158 goes on (board %f mm)', (board) => {
+    const at = (height: number) => fitReport(soundJob(diary(height, board)));
     for (const id of ['head', 'tail'])
-      expect(fitReport(soundJob(diary(158, board))).checks.find((check) => check.id === id)?.verdict).toBe('fits');
+      expect(at(155).checks.find((check) => check.id === id)?.verdict).not.toBe('fits');
+    expect(at(155).doubt.edges.head.chance).toBeLessThan(0.6);
+    expect(at(158).verdict).not.toBe('fails');
+    expect(at(158).doubt.edges.head.chance).toBeGreaterThan(0.85);
   });
 
   test('height sized by the tool falls within a millimetre of the 157 to 159 wanted', () => {

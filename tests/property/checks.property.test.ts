@@ -62,11 +62,11 @@ test('nothing fits or is close with a gap over the loosest', () => {
     fc.property(cutJob, (document) => {
       const report = checked(document);
       const { loosest } = soundJob(document);
-      const thin = report.fit.thin;
+      const { nominal } = report.fit;
       const gaps = [
-        [thin.closed.slack_mm / 2, loosest.foreEdge_mm],
-        [thin.head_mm, loosest.head_mm],
-        [thin.tail_mm, loosest.tail_mm],
+        [nominal.closed.slack_mm / 2, loosest.foreEdge_mm],
+        [nominal.head_mm, loosest.head_mm],
+        [nominal.tail_mm, loosest.tail_mm],
       ] as const;
       if (gaps.some(([gap, most]) => gap > most + NOISE)) expect(['loose', 'fails']).toContain(report.verdict);
     }),

@@ -126,8 +126,8 @@ describe('the report', () => {
       for (const point of ['thin', 'nominal', 'thick'] as const) {
         const { closed, flat, head_mm, tail_mm } = report.fit[point];
         expect(closed.closes).toBe(true);
-        expect(closed.slack_mm).toBeGreaterThanOrEqual(2 * job.ease.foreEdge_mm - 1e-8);
-        expect(flat.slack_mm).toBeGreaterThanOrEqual(2 * job.ease.foreEdge_mm - 1e-8);
+        expect(closed.slack_mm).toBeGreaterThanOrEqual(2 * (job.ease.foreEdge_mm ?? Number.NaN) - 1e-8);
+        expect(flat.slack_mm).toBeGreaterThanOrEqual(2 * (job.ease.foreEdge_mm ?? Number.NaN) - 1e-8);
         expect(Math.min(head_mm, tail_mm)).toBeGreaterThanOrEqual(1 - 1e-8);
       }
     });

@@ -1,14 +1,14 @@
 import { useId, useMemo, useState } from 'react';
-import { type ErrorSpread, exploreFields, type FitTarget, isWanting, type JobDocument } from '../../core/index.ts';
+import { exploreFields, type FitTarget, isWanting, type JobDocument } from '../../core/index.ts';
 import type { Bench } from '../state/bench.ts';
 import { lagging } from '../state/lagging.tsx';
 import { CurveChart } from './CurveChart.tsx';
 import { CurveReader } from './CurveReader.tsx';
 import { CurveTable } from './CurveTable.tsx';
 import { ExplorePickers } from './ExplorePickers.tsx';
-import { MeasuringErrors } from './MeasuringErrors.tsx';
 import { overlaysFor } from './overlays.ts';
 import { sweepRange } from './sweepRange.ts';
+import { Trials } from './Trials.tsx';
 import { useExplored } from './useExplored.ts';
 import { WhatMustChange } from './WhatMustChange.tsx';
 import './explore.css';
@@ -19,7 +19,7 @@ const FIRST_RESULT = 'foreEdgeAllowance';
 
 const needs = ({ history, design, report }: Bench) => ({ document: history.good.document, design, report });
 
-/** How one field changes one result, what must change for the cover to fit, and what measuring errors do to it. */
+/** How one field changes one result, what must change for the cover to fit, and how often it fits by trials. */
 function Explore({ document, design, report }: ReturnType<typeof needs>) {
   const id = useId();
   const [chosenField, setField] = useState(FIRST_FIELD);
@@ -29,7 +29,6 @@ function Explore({ document, design, report }: ReturnType<typeof needs>) {
   const [pinned, setPinned] = useState<JobDocument | null>(null);
   const [overlayId, setOverlay] = useState('none');
   const [chosenTarget, setTarget] = useState<FitTarget>('all');
-  const [spread, setSpread] = useState<ErrorSpread>('normal');
 
   const fields = useMemo(() => exploreFields(document, design), [document, design]);
   // The chosen field disappears with its leather, and the chosen check may fit by now.
@@ -53,7 +52,7 @@ function Explore({ document, design, report }: ReturnType<typeof needs>) {
       [document, overlay, field, resultId, zoom],
     ),
     changes: useMemo(() => ({ kind: 'changes', document, target }), [document, target]),
-    errors: useMemo(() => ({ kind: 'errors', document, spread }), [document, spread]),
+    trials: useMemo(() => ({ kind: 'trials', document }), [document]),
   });
   const { curve, failures } = explored;
   const points = curve?.answer.curve.points ?? [];
@@ -127,14 +126,7 @@ function Explore({ document, design, report }: ReturnType<typeof needs>) {
             target={target}
             onTarget={setTarget}
           />
-          <MeasuringErrors
-            document={document}
-            error={design.job.book.measured.error_mm}
-            isFailed={failures.errors !== undefined}
-            answered={explored.errors}
-            spread={spread}
-            onSpread={setSpread}
-          />
+          <Trials document={document} isFailed={failures.trials !== undefined} answered={explored.trials} />
         </div>
       </div>
     </section>

@@ -1,13 +1,13 @@
 import {
   type CoverDesign,
-  chanceOfFit,
   coverDesign,
+  coverTrials,
+  designReport,
   EXPLORE_RESULTS,
   exploreFields,
   type JobDocument,
   mustChangeList,
   parseJob,
-  sensitivities,
   sweep,
 } from '../../core/index.ts';
 import type { Answer, Answers, Curve, FieldFacts, Question, Questions } from './exploreMessage.ts';
@@ -19,8 +19,8 @@ export function answerQuestion(question: Question): Answer {
       return curves(question);
     case 'changes':
       return changes(question);
-    case 'errors':
-      return errors(question);
+    case 'trials':
+      return trials(question);
   }
 }
 
@@ -43,10 +43,9 @@ function changes({ document, target }: Questions['changes']): Answers['changes']
   }));
 }
 
-function errors({ document, spread }: Questions['errors']): Answers['errors'] {
+function trials({ document }: Questions['trials']): Answers['trials'] {
   const design = designOf(document);
-  const rows = sensitivities(design).map(({ measure: { put: _stays, ...measure }, ...row }) => ({ ...row, measure }));
-  return { rows, chance: chanceOfFit(design, { spread }) };
+  return coverTrials(design, designReport(design).doubt);
 }
 
 const facts = ({ id, note, present, step }: FieldFacts): FieldFacts => ({ id, note, present, step });

@@ -1,11 +1,9 @@
 import type {
-  ChanceOfFit,
-  ErrorSpread,
   ExploreField,
   FitTarget,
   JobDocument,
   MustChange,
-  Sensitivity,
+  ReportTrials,
   SweepPoint,
   SweepRange,
 } from '../../core/index.ts';
@@ -29,7 +27,7 @@ export interface Questions {
     readonly document: JobDocument;
     readonly target: FitTarget;
   };
-  readonly errors: { readonly kind: 'errors'; readonly document: JobDocument; readonly spread: ErrorSpread };
+  readonly trials: { readonly kind: 'trials'; readonly document: JobDocument };
 }
 
 export interface Curve {
@@ -44,12 +42,7 @@ export interface Answers {
     readonly overlay: Curve | null;
   };
   readonly changes: readonly { readonly field: FieldFacts; readonly outcome: MustChange }[];
-  readonly errors: {
-    readonly rows: readonly (Omit<Sensitivity, 'measure'> & {
-      readonly measure: { readonly id: string; readonly title: string; readonly value: number; readonly error: number };
-    })[];
-    readonly chance: ChanceOfFit;
-  };
+  readonly trials: ReportTrials;
 }
 
 export type QuestionKind = keyof Questions;

@@ -5,6 +5,7 @@ const GROUPS: readonly { readonly starts: string; readonly heading: string; read
   { starts: 'leather.outside', heading: 'Outside leather', name: 'Outside' },
   { starts: 'leather.pocket', heading: 'Pocket leather', name: 'Pocket leather' },
   { starts: 'leather.lining', heading: 'Lining', name: 'Lining' },
+  { starts: 'making', heading: 'Making', name: '' },
   { starts: 'book', heading: 'The book', name: '' },
   { starts: 'seam', heading: 'Seam and pockets', name: '' },
   { starts: 'pockets', heading: 'Seam and pockets', name: 'Pocket' },

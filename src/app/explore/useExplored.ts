@@ -12,12 +12,12 @@ export interface Answered<K extends QuestionKind> {
 export interface Explored {
   readonly curve: Answered<'curve'> | null;
   readonly changes: Answered<'changes'> | null;
-  readonly errors: Answered<'errors'> | null;
+  readonly trials: Answered<'trials'> | null;
   /** Why the newest question of a kind has no answer. */
   readonly failures: Readonly<Partial<Record<QuestionKind, string>>>;
 }
 
-const NOTHING: Explored = { curve: null, changes: null, errors: null, failures: {} };
+const NOTHING: Explored = { curve: null, changes: null, trials: null, failures: {} };
 
 const startWorker = () => new Worker(new URL('./explore.worker.ts', import.meta.url), { type: 'module' });
 
@@ -25,7 +25,7 @@ const startWorker = () => new Worker(new URL('./explore.worker.ts', import.meta.
  * Answers the three questions in workers, each again when it changes. Until the new answer comes the last one is kept
  * with its question, so that both always match.
  */
-export function useExplored({ curve, changes, errors }: Questions): Explored {
+export function useExplored({ curve, changes, trials }: Questions): Explored {
   const [explored, setExplored] = useState(NOTHING);
   // What must change takes up to a second where a cover fails, and the curve must not wait for it.
   const quick = useWorkerQueue<Question, Answer>(startWorker);
@@ -45,7 +45,7 @@ export function useExplored({ curve, changes, errors }: Questions): Explored {
   }, []);
   useEffect(() => ask(quick, curve), [ask, quick, curve]);
   useEffect(() => ask(slow, changes), [ask, slow, changes]);
-  useEffect(() => ask(quick, errors), [ask, quick, errors]);
+  useEffect(() => ask(quick, trials), [ask, quick, trials]);
 
   return explored;
 }

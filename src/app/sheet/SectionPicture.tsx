@@ -3,8 +3,6 @@ import './sheet.css';
 
 interface SectionPictureProps {
   readonly section: CoverSection;
-  /** Middle of the leather as it lies by itself, to compare; null or left out for none. */
-  readonly lies?: readonly Vec2[] | null;
   /** What it shows, in words. */
   readonly label: string;
 }
@@ -12,17 +10,14 @@ interface SectionPictureProps {
 /** Room round the drawing, mm. */
 const PAD = 8;
 
-const line = (points: readonly Vec2[]): string =>
-  `M${points.map(([x, y]) => `${x.toFixed(2)} ${(-y).toFixed(2)}`).join('L')}`;
-
-const outline = (points: readonly Vec2[]): string => `${line(points)}Z`;
+const outline = (points: readonly Vec2[]): string =>
+  `M${points.map(([x, y]) => `${x.toFixed(2)} ${(-y).toFixed(2)}`).join('L')}Z`;
 
 /** Book and cover cut across the spine, to scale. Dressed by `.section-drawing` around it. */
-export function SectionPicture({ section, lies, label }: SectionPictureProps) {
+export function SectionPicture({ section, label }: SectionPictureProps) {
   const { outside } = section;
-  const points = [...outside, ...(lies ?? [])];
-  const xs = points.map(([x]) => x);
-  const ys = points.map(([, y]) => -y);
+  const xs = outside.map(([x]) => x);
+  const ys = outside.map(([, y]) => -y);
   const [left, top] = [Math.min(...xs) - PAD, Math.min(...ys) - PAD];
   const [width, height] = [Math.max(...xs) + PAD - left, Math.max(...ys) + PAD - top];
   return (
@@ -38,7 +33,6 @@ export function SectionPicture({ section, lies, label }: SectionPictureProps) {
         <path key={outline(pocket)} className="pocket" d={outline(pocket)} />
       ))}
       <path className="outside" d={outline(outside)} />
-      {lies && <path className="lies" d={line(lies)} />}
       {section.seams.map(([from, to]) => (
         <path key={outline([from, to])} className="seam" d={`M${from[0]} ${-from[1]}L${to[0]} ${-to[1]}`} />
       ))}

@@ -19,7 +19,7 @@ export default function DevelopedStrip({ zones }: { readonly zones: ZoneChoice }
   const [ref, width] = useWidth<HTMLDivElement>();
   const untuned = untunedCover && track(untunedCover, 'width', 'thick', 'untuned');
   const tracks = rangeTracks(design, 'width', lengths);
-  const outside = design.pieces.outside.width;
+  const outside = design.made.outside.width;
   const segment = tracks[0]!.segments.find(({ id }) => id === zones.chosen);
 
   return (

@@ -77,7 +77,7 @@ export function endHandles(design: CoverDesign, axis: Axis, end: End): { readonl
   const seam: Handle = {
     path: `ease.${edge}_mm`,
     name: `${edge === 'foreEdge' ? 'fore-edge' : END_NAMES.height[end]} ease`,
-    value: job.ease[`${edge}_mm`],
+    value: design.pieces.ease[`${edge}_mm`],
     rate: 1,
   };
   return { cut: endHandle(design, axis, 1), seam };

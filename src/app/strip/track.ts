@@ -31,7 +31,7 @@ export const END_NAMES: Readonly<Record<Axis, Readonly<Record<End, string>>>> = 
 /** A cover across its width or its height in leather of one thickness. */
 export function track(design: CoverDesign, axis: Axis, point: RangePoint, title: string): Track {
   const segments = axis === 'width' ? stripSegments(design, point) : heightSegments(design, point);
-  const span = design.pieces.outside[axis];
+  const span = design.made.outside[axis];
   const board = segments.find(({ id }) => id === 'height');
   return { title, segments, origin: board === undefined ? span / 2 : (board.from + board.to) / 2, span };
 }
@@ -64,7 +64,7 @@ export function boardEdge({ segments, origin }: Track, end: End): number {
 }
 
 /** Where the mouths of separate pockets lie across the width, mm to either side of the spine's middle; null for turned ends. */
-export function mouth({ job, pieces, needs }: CoverDesign): number | null {
+export function mouth({ job, made: pieces, needs }: CoverDesign): number | null {
   if (job.pockets.construction === 'turned') return null;
   return pieces.outside.width / 2 - needs.thick.foreEdge.margin - pieces.pocketDepth;
 }

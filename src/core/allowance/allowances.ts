@@ -1,7 +1,9 @@
 import type { Job } from '../job/jobSchema.ts';
 import { cutStep } from '../job/workSchema.ts';
+import { changeOf } from '../leather/changeOf.ts';
 import { TOLERANCE } from '../math/tolerance.ts';
 import { type Mm, mm } from '../units/mm.ts';
+import type { Ease } from './ease.ts';
 import { largestHeadTail, type NeedsOverRange } from './needs.ts';
 import { roundUp } from './roundUp.ts';
 
@@ -47,17 +49,20 @@ function rounding(size: number, step: number, edges: number): AllowancePart {
  *
  * The outside serves the larger of the closed and the flat wrap: where flat needs more, half the difference is the part
  * "opening flat". The bare book is 2 W + P by H.
- * @param job gives ease, edge margin, rounding
+ * @param job gives edge margin, change of size in making, rounding
  * @param needs what the book asks over the weight range
  * @param pocketDepth depth of the pockets, mm; part of the outside only where its ends are turned
+ * @param ease of every edge, typed or sized by the doubt
  */
-export function allowances(job: Job, needs: NeedsOverRange, pocketDepth: Mm): Allowances {
+export function allowances(job: Job, needs: NeedsOverRange, pocketDepth: Mm, ease: Ease): Allowances {
   const { book, leathers, closed, flat, foreEdge } = needs.thick;
   const headTail = largestHeadTail(needs);
   const margin = job.seam.edgeMargin_mm;
   const turned = job.pockets.construction === 'turned';
   const step = cutStep(job);
   const bare = 2 * book.width + book.spinePath;
+  const easePart = (at: keyof Allowances): AllowancePart =>
+    ease.sized.includes(at) ? part('ease', ease[`${at}_mm`]) : given('ease', ease[`${at}_mm`]);
 
   const ends = turned
     ? [given('turned end', pocketDepth), part('turn round the board edge', foreEdge.turn)]
@@ -68,23 +73,28 @@ export function allowances(job: Job, needs: NeedsOverRange, pocketDepth: Mm): Al
     part('lining under the folds', (closed.path.turning * (leathers.lining?.foldThickness ?? 0)) / 2),
     part('rounded edges of the back', (closed.path.length - bare) / 2),
     part('opening flat', Math.max(0, flat.length - closed.length) / 2),
-    given('ease', job.ease.foreEdge_mm),
+    easePart('foreEdge'),
   ]);
-  const edge = (ease: Mm): Allowance =>
+  const edge = (at: 'head' | 'tail'): Allowance =>
     allowance([
       given('edge margin', margin),
       part('seat at the seam', headTail.seat),
       part('drawn into the curve', headTail.excess),
-      given('ease', ease),
+      easePart(at),
     ]);
-  const head = edge(job.ease.head_mm);
-  const tail = edge(job.ease.tail_mm);
+  const head = edge('head');
+  const tail = edge('tail');
 
-  const widthRounding = rounding(bare + 2 * side.total, step, 2);
-  const heightRounding = rounding(book.height + head.total + tail.total, step, 2);
+  const { along, across } = changeOf(job);
+  const cutTo = (made: number, change: number): AllowancePart[] => [
+    part('change of size in making', (made / (1 + change) - made) / 2),
+    rounding(made / (1 + change), step, 2),
+  ];
+  const wide = cutTo(bare + 2 * side.total, across);
+  const high = cutTo(book.height + head.total + tail.total, along);
   return {
-    foreEdge: allowance([...side.parts, widthRounding]),
-    head: allowance([...head.parts, heightRounding]),
-    tail: allowance([...tail.parts, heightRounding]),
+    foreEdge: allowance([...side.parts, ...wide]),
+    head: allowance([...head.parts, ...high]),
+    tail: allowance([...tail.parts, ...high]),
   };
 }

@@ -11,7 +11,7 @@ import { type Mm, mm } from '../units/mm.ts';
 const USUAL_RISE = Math.tan(Math.PI / 6) / 2;
 
 /** Standard uncertainty of that estimate, as a share of the thickness. An assumption. */
-const USUAL_RISE_DOUBT = 0.08;
+export const USUAL_RISE_DOUBT = 0.08;
 
 type Spined = Pick<Job['book'], 'spine' | 'thickness_mm'>;
 

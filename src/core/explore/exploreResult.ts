@@ -1,7 +1,7 @@
 import { ROUNDING_PART } from '../allowance/allowances.ts';
 import type { Job } from '../job/jobSchema.ts';
 import type { RangePoint } from '../leather/leatherModel.ts';
-import { limitsWithin } from '../report/check.ts';
+import { normalQuantile } from '../math/normal.ts';
 import type { CheckId, FitAt, Report } from '../report/reportSchema.ts';
 
 /** Limits of a result: where it begins to fit and to fail; between the two it is tight. */
@@ -20,9 +20,9 @@ export type ResultPart = Report['allowances']['foreEdge']['parts'][number];
 /** One number that a report holds, for each end of the weight range or for the whole of it. */
 export interface ExploreResult {
   readonly id: string;
-  readonly group: 'gaps' | 'closing' | 'pockets' | 'allowances' | 'cut sizes' | 'leather';
+  readonly group: 'chances' | 'gaps' | 'closing' | 'pockets' | 'allowances' | 'cut sizes' | 'leather';
   readonly title: string;
-  readonly unit: 'mm' | 'deg' | '';
+  readonly unit: 'mm' | 'deg' | '%' | '';
   /** Whether thin, middle and thick leather differ: a cut size is one for all. */
   readonly isRange: boolean;
   /** Null where the report has no such number, as an opening that is never reached. */
@@ -36,20 +36,23 @@ export interface ExploreResult {
 const noLimit = (): null => null;
 const noParts = (): readonly ResultPart[] => [];
 
-/** Limit of a length with a measuring error, as `verdictWithin` judges it. */
+/** Limit of a length in doubt, as `judged` judges it: at the middle of the leather. */
 const within =
-  (edge: keyof Report['uncertainty'], edges: 1 | 2 = 1) =>
-  ({ uncertainty }: Report) =>
-    ({ ...limitsWithin(uncertainty[edge], edges), failing: 'below' }) as const;
+  (u: (doubt: Report['doubt']) => number) =>
+  ({ doubt }: Report) =>
+    ({ fits: normalQuantile(doubt.share) * u(doubt), fails: 0, failing: 'below' }) as const;
 
 /** A gap of an edge, which may also be too loose. */
 const gapOf = (edge: 'foreEdge' | 'head' | 'tail') => (report: Report) => ({
-  ...within(edge)(report),
+  ...within(({ edges }) => (edge === 'foreEdge' ? edges.foreEdge.u_mm / 2 : edges[edge].u_mm))(report),
   loosest: (report.job as Job).loosest[`${edge}_mm`],
 });
 
 const atLeast = (limit: number) => ({ fits: limit, fails: limit, failing: 'below' }) as const;
 const atMost = (limit: number) => ({ fits: limit, fails: limit, failing: 'above' }) as const;
+
+/** A chance: fits from the wished one on, and fails where it is less likely than not. */
+const wished = ({ doubt }: Report) => ({ fits: doubt.share, fails: 1 / 2, failing: 'below' }) as const;
 
 const checkOf = ({ checks }: Report, id: CheckId) => checks.find((check) => check.id === id)!;
 
@@ -101,6 +104,8 @@ function allowance(edge: keyof Report['allowances'], id: string, title: string):
 
 /** What a job can be explored for. Gap is positive, overrun negative. Every number and limit is the report's own. */
 export const EXPLORE_RESULTS: readonly ExploreResult[] = [
+  single('chances', 'chanceFits', 'Covers that fit', '%', ({ doubt }) => doubt.chance.fits, wished),
+  single('chances', 'chanceCloses', 'Covers that close', '%', ({ doubt }) => doubt.chance.closes, wished),
   perPoint(
     'gaps',
     'foreEdge',
@@ -119,9 +124,16 @@ export const EXPLORE_RESULTS: readonly ExploreResult[] = [
     'Spare wrap, closed',
     'mm',
     ({ closed }) => closed.slack_mm,
-    within('foreEdge', 2),
+    within(({ edges }) => edges.foreEdge.u_mm),
   ),
-  perPoint('closing', 'flatSlack', 'Spare wrap, lying open', 'mm', ({ flat }) => flat.slack_mm, within('foreEdge', 2)),
+  perPoint(
+    'closing',
+    'flatSlack',
+    'Spare wrap, lying open',
+    'mm',
+    ({ flat }) => flat.slack_mm,
+    within(({ flat }) => flat.u_mm),
+  ),
   perPoint(
     'closing',
     'staysOpen',

@@ -1,7 +1,7 @@
 import { type NumberField, numberFields } from '../job/fieldNote.ts';
 
 /** Parts of the job from which pattern and fit are computed. */
-const SECTIONS = ['book', 'leather', 'seam', 'pockets', 'ease', 'pattern'] as const;
+const SECTIONS = ['book', 'leather', 'making', 'seam', 'pockets', 'ease', 'pattern'] as const;
 
 /**
  * Numbers in those parts that no closed-form result or limit comes from: stiffness, crease set, density and friction

@@ -1,30 +1,44 @@
 import { type NeedsOverRange, needsOverRange } from '../allowance/needs.ts';
+import { type CoverDoubt, coverDoubt } from '../doubt/coverDoubt.ts';
+import { sizedEase } from '../doubt/sizedEase.ts';
 import type { Job } from '../job/jobSchema.ts';
 import type { RangePoint } from '../leather/leatherModel.ts';
-import type { Pieces } from '../pattern/pieces.ts';
+import { madePieces, type Pieces } from '../pattern/pieces.ts';
 import { sizePieces } from '../pattern/sizePieces.ts';
 import { coverFit, type Fit } from './coverFit.ts';
 
 /** A job worked out: the pieces to cut, and what they meet at each point of the weight range. */
 export interface CoverDesign {
   readonly job: Job;
+  /** As they are cut. */
   readonly pieces: Pieces;
+  /** Once the cover is made: the same, but where the leather changes its size. */
+  readonly made: Pieces;
   readonly needs: NeedsOverRange;
+  readonly doubt: CoverDoubt;
   readonly fits: Readonly<Record<RangePoint, Fit>>;
 }
 
 /** Works a job out: needs at every range point, pieces sized for the thick end, fit of those pieces at each point. */
 export function coverDesign(job: Job): CoverDesign {
   const needs = needsOverRange(job);
-  const cut = sizePieces(job, needs);
+  const doubt = coverDoubt(job);
+  const cut = sizePieces(job, needs, sizedEase(job, needs, doubt));
+  const made = madePieces(job, cut);
   return {
     job,
     pieces: cut,
+    made,
     needs,
+    doubt,
     fits: {
-      thin: coverFit(job, cut, needs.thin),
-      nominal: coverFit(job, cut, needs.nominal),
-      thick: coverFit(job, cut, needs.thick),
+      thin: coverFit(job, made, needs.thin),
+      nominal: coverFit(job, made, needs.nominal),
+      thick: coverFit(job, made, needs.thick),
     },
   };
 }
+
+/** The design with its pieces as they are once the cover is made, for what folds or shows the cover. */
+export const madeDesign = (design: CoverDesign): CoverDesign =>
+  design.made === design.pieces ? design : { ...design, pieces: design.made };

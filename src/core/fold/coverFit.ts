@@ -53,7 +53,7 @@ export function coverFit(job: Job, pieces: Pieces, needs: Needs): Fit {
   const between = seatToSeat(pieces, needs);
   const { wrap: closedSlack, height: heightSlack } = spareWhenClosed(job, pieces, needs);
   const foreEdge = shareSlack(closedSlack, job.seating);
-  const [head, tail] = shareHeight(heightSlack, job);
+  const [head, tail] = shareHeight(heightSlack, pieces.ease);
   const staysOpen = smallestOpening(needs, between);
   const boardTravel = Math.abs(needs.closed.length - needs.flat.length) / 2;
   return {
@@ -94,7 +94,7 @@ function shareSlack(slack: number, seating: Job['seating']): Fit['foreEdge'] {
 }
 
 /** Head and tail share the spare height so that both keep the difference of the eases wished. */
-function shareHeight(slack: number, { ease }: Job): [Mm, Mm] {
+function shareHeight(slack: number, ease: Pieces['ease']): [Mm, Mm] {
   const lean = (ease.head_mm - ease.tail_mm) / 2;
   const fits = slack >= 2 * Math.abs(lean);
   return [mm(slack / 2 + (fits ? lean : 0)), mm(slack / 2 - (fits ? lean : 0))];

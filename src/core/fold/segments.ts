@@ -54,7 +54,7 @@ type Stretch = readonly [id: SegmentId, length: number];
  * @param point end or middle of the weight range that the cover is made in
  */
 export function stripSegments(design: CoverDesign, point: RangePoint): readonly StripSegment[] {
-  const { pieces, job } = design;
+  const { made: pieces, job } = design;
   const needs = design.needs[point];
   const fit = design.fits[point];
   const end = (side: 'front' | 'back'): Stretch[] =>

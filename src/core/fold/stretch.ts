@@ -43,7 +43,7 @@ export interface StretchTake {
  * @returns null where the outside is so narrow that nothing is left between the seats
  */
 export function stretchTake(design: CoverDesign, point: RangePoint): StretchTake | null {
-  const { job, pieces } = design;
+  const { job, made: pieces } = design;
   const needs = design.needs[point];
   const { thickness, foldThickness, neutralDepth } = needs.leathers.outside;
   const length = seatToSeat(pieces, needs);

@@ -17,6 +17,10 @@ export const lengthField = (title: string, min: number, max: number, description
     .pipe(z.number().check(z.minimum(min), z.maximum(max)), z.transform(mm))
     .check(z.meta({ title, description, unit: 'mm', min, max } satisfies FieldNote));
 
+/** Title, help, unit and range of any number field that is not branded. */
+export const plainField = (note: FieldNote) =>
+  z.number().check(z.minimum(note.min), z.maximum(note.max), z.meta({ ...note }));
+
 /** A field in any unit but millimetres; `unit` is '' for a ratio. */
 export const numberField = (
   title: string,
@@ -24,5 +28,4 @@ export const numberField = (
   min: number,
   max: number,
   description: string,
-) =>
-  z.number().check(z.minimum(min), z.maximum(max), z.meta({ title, description, unit, min, max } satisfies FieldNote));
+) => plainField({ title, description, unit, min, max });

@@ -15,12 +15,19 @@ export const isRecord = (value: unknown): value is JobDocument =>
 
 /** The value at a dotted path, or undefined where the document does not reach that far. */
 export function valueAt(root: unknown, path: JobPath): unknown {
-  return path.split('.').reduce<unknown>((value, key) => (isRecord(value) ? value[key] : undefined), root);
+  return keysOf(path).reduce<unknown>((value, key) => (isRecord(value) ? value[key] : undefined), root);
+}
+
+/** The keys of a path. A doubt has the path of its input as one key, as `doubts`, `book.width_mm`, `u`. */
+function keysOf(path: JobPath): string[] {
+  const [, input, key] = /^doubts\.(.+?)(?:\.(u|distribution|from|with))?$/.exec(path) ?? [];
+  if (input === undefined) return path.split('.');
+  return key === undefined ? ['doubts', input] : ['doubts', input, key];
 }
 
 /** The document with its patches applied in order; parts that no patch touches are shared with the original. */
 export function patched(document: JobDocument, patches: readonly Patch[]): JobDocument {
-  return patches.reduce((result, { path, value }) => withValue(result, path.split('.'), value), document);
+  return patches.reduce((result, { path, value }) => withValue(result, keysOf(path), value), document);
 }
 
 function withValue(root: JobDocument, [key, ...rest]: string[], value: unknown): JobDocument {

@@ -1,9 +1,11 @@
 import * as z from 'zod/mini';
 import { bookSchema } from './bookSchema.ts';
 import { checkConstruction, constructionSchema } from './constructionSchema.ts';
-import { lengthField } from './field.ts';
+import { correlationsSchema, doubtsSchema } from './doubtSchema.ts';
+import { lengthField, numberField } from './field.ts';
 import { hidesSchema } from './hideSchema.ts';
 import { leatherSchema } from './leatherSchema.ts';
+import { makingSchema } from './makingSchema.ts';
 import { mockupSchema } from './mockupSchema.ts';
 import { ratesSchema } from './ratesSchema.ts';
 import { addRuleIssue } from './rule.ts';
@@ -81,13 +83,33 @@ const pocketsSchema = z.prefault(
 );
 
 const easeField = (title: string) =>
-  z.prefault(lengthField(title, 0, 20, 'Room to leave here in the thickest leather.'), 1);
+  z._default(
+    z.nullable(
+      lengthField(
+        title,
+        0,
+        20,
+        'Room to leave here in the thickest leather. Leave empty: sized so that the cover fits as surely as wished.',
+      ),
+    ),
+    null,
+  );
 
 const easeSchema = z.prefault(
   z.strictObject({
     foreEdge_mm: easeField('Fore-edge ease'),
     head_mm: easeField('Head ease'),
     tail_mm: easeField('Tail ease'),
+    share: z._default(
+      numberField(
+        'How sure',
+        '%',
+        0.5,
+        0.999,
+        'Share of covers that are to fit: 95 % is 95 in 100. An ease left open is sized for it, and a row fits from here on.',
+      ),
+      0.95,
+    ),
   }),
   {},
 );
@@ -139,11 +161,12 @@ const WIDER = 'give a larger size, or leave it to the tool (null)';
 export const jobSchema = z
   .strictObject({
     format: z.literal('coverwright-job'),
-    version: z.literal(1),
+    version: z.literal(2),
     name: z._default(z.string().check(z.maxLength(200)), 'Untitled cover').check(z.meta({ title: 'Job' })),
     work: workSchema,
     book: bookSchema,
     leather: leatherSchema,
+    making: makingSchema,
     seam: seamSchema,
     pockets: pocketsSchema,
     seating: z
@@ -157,6 +180,8 @@ export const jobSchema = z
     hides: hidesSchema,
     supplies: suppliesSchema,
     rates: ratesSchema,
+    doubts: doubtsSchema,
+    correlations: correlationsSchema,
   })
   .check(
     z.superRefine((job, context) => {
@@ -183,8 +208,8 @@ export const jobSchema = z
     }),
   );
 
-/** A job as written: optional fields may be missing. */
-export type JobInput = z.input<typeof jobSchema>;
+/** A job as written, of any version: optional fields may be missing. */
+export type JobInput = Omit<z.input<typeof jobSchema>, 'version'> & { readonly version: 1 | 2 };
 
 /** A job with every default filled in. */
 export type Job = z.output<typeof jobSchema>;

@@ -1,5 +1,6 @@
-import { isRecord, type JobDocument } from './jobDocument.ts';
+import { isRecord, type JobDocument, patched, valueAt } from './jobDocument.ts';
 import { type JobIssue, jobIssue } from './jobIssue.ts';
+import type { JobPath } from './jobPath.ts';
 
 /** A document as read from JSON, of whatever version. */
 export type JobRecord = JobDocument;
@@ -9,9 +10,27 @@ export type Migration = (document: JobRecord) => JobRecord;
 
 /**
  * The steps from version 1 on: the first leads from version 1 to 2, the next from 2 to 3. Being a list it has no gaps,
- * and the current version is one more than its length. Version 1 is the first and so far the only one.
+ * and the current version is one more than its length.
  */
-export const JOB_MIGRATIONS: readonly Migration[] = [];
+export const JOB_MIGRATIONS: readonly Migration[] = [toVersion2];
+
+/** Strain limit that version 1 took where none was typed, and wrote out. */
+const UNTESTED_LIMIT = 0.45;
+
+/**
+ * Ease left out was 1 mm; from version 2 on it is sized by the doubt. A strain limit of 45 % was the default written out; a
+ * limit now says that the leather was tested.
+ */
+function toVersion2(document: JobRecord): JobRecord {
+  const edges = ['ease.foreEdge_mm', 'ease.head_mm', 'ease.tail_mm'] as const;
+  const limits = ['outside', 'pocket', 'lining'].map((piece) => `leather.${piece}.strainLimit` as JobPath);
+  // An ease that is no object is refused by `parseJob`, as it was.
+  const isEased = document.ease === undefined || isRecord(document.ease);
+  return patched(document, [
+    ...edges.filter((path) => isEased && valueAt(document, path) === undefined).map((path) => ({ path, value: 1 })),
+    ...limits.filter((path) => valueAt(document, path) === UNTESTED_LIMIT).map((path) => ({ path, value: undefined })),
+  ]);
+}
 
 export type Migrated =
   | { readonly ok: true; readonly document: unknown }

@@ -1,4 +1,5 @@
 import type { LengthUnit } from '../units/parseLength.ts';
+import { valueAt } from './jobDocument.ts';
 import { type JobIssue, jobIssue, jobIssues } from './jobIssue.ts';
 import { type Job, jobSchema } from './jobSchema.ts';
 import { migrate } from './migrate.ts';
@@ -21,7 +22,21 @@ export function parseJob(value: unknown): ParsedJob {
   if (!migrated.ok) return { ok: false, issues: [migrated.issue] };
   const { document } = migrated;
   const result = jobSchema.safeParse(document);
-  return result.success ? { ok: true, job: result.data } : { ok: false, issues: jobIssues(result.error, document) };
+  return result.success
+    ? { ok: true, job: withOrigins(result.data, document) }
+    : { ok: false, issues: jobIssues(result.error, document) };
+}
+
+/** Fields whose usual value is surer when it is typed. */
+const SURER_TYPED = ['book.boardThickness_mm', 'book.jointDip_mm', 'book.pageGive'] as const;
+
+/** Notes in the doubts of a job which values are usual ones, for its defaults no longer tell. */
+function withOrigins(job: Job, document: unknown): Job {
+  const usual = SURER_TYPED.filter(
+    (path) => valueAt(document, path) === undefined && job.doubts[path]?.from === undefined,
+  );
+  const noted = usual.map((path) => [path, { ...job.doubts[path], from: 'usual' }] as const);
+  return noted.length === 0 ? job : { ...job, doubts: { ...job.doubts, ...Object.fromEntries(noted) } };
 }
 
 /**

@@ -24,8 +24,9 @@ export function cardJob(job: Job, card: Card): Job {
   };
 }
 
-/** The pattern in card, and its fit if the measures are right. */
-export const cardDesign = (job: Job, card: Card): CoverDesign & { readonly isCard: true } => ({
-  ...coverDesign(cardJob(job, card)),
-  isCard: true,
-});
+/** The pattern in card, with the ease of the leather, and its fit if the measures are right. */
+export function cardDesign(job: Job, card: Card): CoverDesign & { readonly isCard: true } {
+  const { foreEdge_mm, head_mm, tail_mm } = coverDesign(job).pieces.ease;
+  const made = cardJob(job, card);
+  return { ...coverDesign({ ...made, ease: { ...made.ease, foreEdge_mm, head_mm, tail_mm } }), isCard: true };
+}

@@ -46,9 +46,9 @@ export function liningDrawing(source: PatternSource, lining: Piece, seam: Seam, 
 }
 
 function centreLiningSums(source: PatternSource, width: number): CutSum[] {
-  const { job, pieces, needs } = source;
+  const { pieces, needs } = source;
   const { foreEdge, closed, leathers } = needs.thick;
-  const covered = pieces.pocketDepth - foreEdge.seat - job.ease.foreEdge_mm;
+  const covered = pieces.pocketDepth - foreEdge.seat - pieces.ease.foreEdge_mm;
   const parts = [
     part('book, fore-edge to fore-edge', closed.path.length),
     part('folds at the spine', closed.path.turning * (leathers.lining?.neutralDepth ?? 0)),

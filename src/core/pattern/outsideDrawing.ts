@@ -132,11 +132,11 @@ function endMark({ job, pieces }: PatternSource, { at }: SeamHole, text: 'start'
 
 /** The two boards of the closed book as they lie under the outside, seen from its grain side. */
 function bookGuide(source: PatternSource): Entity[] {
-  const { job, pieces, needs } = source;
+  const { pieces, needs } = source;
   const { width, height } = pieces.outside;
   const { frontBoard, backBoard } = wrapPlaces(source);
   const board = needs.thick.book;
-  const lean = (job.ease.head_mm - job.ease.tail_mm) / 2;
+  const lean = (pieces.ease.head_mm - pieces.ease.tail_mm) / 2;
   const low = (height - board.height) / 2 - lean;
   const boards = [
     [width - frontBoard - board.width, width - frontBoard],

@@ -1,9 +1,11 @@
 import { type Allowances, allowances } from '../allowance/allowances.ts';
+import type { Ease } from '../allowance/ease.ts';
 import { endNeed, type Needs, type NeedsOverRange } from '../allowance/needs.ts';
 import { roundDown, roundUp, snap } from '../allowance/roundUp.ts';
 import { pathLength } from '../book/tautPath.ts';
 import type { Job } from '../job/jobSchema.ts';
 import { cutStep } from '../job/workSchema.ts';
+import { changeOf } from '../leather/changeOf.ts';
 import { type Mm, mm } from '../units/mm.ts';
 
 export interface Piece {
@@ -20,6 +22,7 @@ export interface Pieces {
   readonly pocketDepth: Mm;
   /** What the tool would allow, whether or not a size was given by the maker. */
   readonly allowances: Allowances;
+  readonly ease: Ease;
 }
 
 /** How far a centre lining is tucked under each pocket mouth, mm. Common practice, no source. */
@@ -33,22 +36,25 @@ export const LINING_TUCK = 10;
  * depth beyond the seat. Centre lining: its longer wrap less the board in both pockets, plus a tuck under each mouth, 0 at
  * least. Full lining: the outside's size, or between turned ends what lies between their turns.
  */
-export function piecesAt(job: Job, needs: NeedsOverRange, pocketDepth: Mm): Pieces {
+export function piecesAt(job: Job, needs: NeedsOverRange, pocketDepth: Mm, ease: Ease): Pieces {
   const { book, leathers, closed, flat, foreEdge, foreEdgeSeat } = needs.thick;
   const step = cutStep(job);
   const turned = job.pockets.construction === 'turned';
-  const allowed = allowances(job, needs, pocketDepth);
+  const allowed = allowances(job, needs, pocketDepth, ease);
+  const { across } = changeOf(job);
   const width = job.pattern.outsideWidth_mm ?? snap(2 * book.width + book.spinePath + 2 * allowed.foreEdge.total, step);
   const height = job.pattern.outsideHeight_mm ?? snap(book.height + allowed.head.total + allowed.tail.total, step);
   const pocketWidth = turned
     ? pocketDepth
-    : roundUp(foreEdge.margin + (foreEdgeSeat?.curve.length ?? 0) + pocketDepth - foreEdge.seat, step);
+    : roundUp((foreEdge.margin + (foreEdgeSeat?.curve.length ?? 0) + pocketDepth - foreEdge.seat) / (1 + across), step);
   const liningWidth = (neutralDepth: number): Mm => {
     if (job.construction.lining === 'full')
-      return turned ? roundDown(Math.max(0, width - 2 * (pocketDepth + foreEdge.turn)), step) : mm(width);
+      return turned
+        ? roundDown(Math.max(0, width - (2 * (pocketDepth + foreEdge.turn)) / (1 + across)), step)
+        : mm(width);
     const [whenClosed, whenFlat] = [closed, flat].map(({ path }) => pathLength(path.pieces, neutralDepth));
-    const covered = pocketDepth - foreEdge.seat - job.ease.foreEdge_mm;
-    return roundUp(Math.max(0, Math.max(whenClosed!, whenFlat!) - 2 * covered + 2 * LINING_TUCK), step);
+    const covered = pocketDepth - foreEdge.seat - ease.foreEdge_mm;
+    return roundUp(Math.max(0, Math.max(whenClosed!, whenFlat!) - 2 * covered + 2 * LINING_TUCK) / (1 + across), step);
   };
   return {
     outside: { width: mm(width), height: mm(height) },
@@ -56,10 +62,24 @@ export function piecesAt(job: Job, needs: NeedsOverRange, pocketDepth: Mm): Piec
     lining: leathers.lining && { width: liningWidth(leathers.lining.neutralDepth), height: mm(height) },
     pocketDepth,
     allowances: allowed,
+    ease,
   };
 }
 
-/** Length between the places where the two board edges may seat, as cut: outside width less both ends. */
+/** Length between the places where the two board edges may seat: outside width less both ends. */
 export function seatToSeat({ outside, pocket, pocketDepth }: Pieces, needs: Needs): Mm {
   return mm(outside.width - 2 * (endNeed(needs) + (pocket.count === 0 ? pocketDepth : 0)));
+}
+
+/** The pieces once the cover is made: changed in size by how the leather is worked. Those that do not change, as they are. */
+export function madePieces(job: Job, pieces: Pieces): Pieces {
+  const { along, across } = changeOf(job);
+  if (along === 0 && across === 0) return pieces;
+  const made = <Cut extends Piece>(piece: Cut): Cut => ({
+    ...piece,
+    width: mm(piece.width * (1 + across)),
+    height: mm(piece.height * (1 + along)),
+  });
+  const { outside, pocket, lining } = pieces;
+  return { ...pieces, outside: made(outside), pocket: made(pocket), lining: lining && made(lining) };
 }

@@ -1,3 +1,4 @@
+import type { Ease } from '../allowance/ease.ts';
 import type { Needs } from '../allowance/needs.ts';
 import { roundDown, roundUp } from '../allowance/roundUp.ts';
 import type { Job } from '../job/jobSchema.ts';
@@ -23,10 +24,10 @@ export interface PocketDepths {
  * travelled. Most: seat + the length of board that the second board can still be loaded past, W (1 - cos(fold-back)), and
  * never more than the board. Usual: half a board beyond the seat, kept between the two; where they cross, holding counts.
  */
-export function pocketDepths(job: Job, { book, foreEdge, closed, flat }: Needs): PocketDepths {
+export function pocketDepths(job: Job, { book, foreEdge, closed, flat }: Needs, ease: Ease): PocketDepths {
   const [step] = depthSteps(job);
   const travel = Math.max(0, (closed.length - flat.length) / 2);
-  const least = foreEdge.seat + job.ease.foreEdge_mm + cutStep(job) / 2 + travel + job.pockets.hold_mm;
+  const least = foreEdge.seat + ease.foreEdge_mm + cutStep(job) / 2 + travel + job.pockets.hold_mm;
   const loading = foreEdge.seat + book.width * (1 - Math.cos(book.foldBack));
   const wanted = Math.max(least, Math.min(foreEdge.seat + USUAL_COVERAGE * book.width, loading));
   const longest = foreEdge.seat + book.width;

@@ -1,3 +1,4 @@
+import type { Ease } from '../allowance/ease.ts';
 import type { NeedsOverRange } from '../allowance/needs.ts';
 import { snap } from '../allowance/roundUp.ts';
 import type { Job } from '../job/jobSchema.ts';
@@ -31,16 +32,17 @@ const FINE_STEP = 0.1;
  * one between turned ends is only narrowed. If no step fits, it ends in the middle between two holes.
  * @param job a parsed job
  * @param needs what the book asks over the weight range
+ * @param ease of every edge
  */
-export function sizePieces(job: Job, needs: NeedsOverRange): Pieces {
+export function sizePieces(job: Job, needs: NeedsOverRange, ease: Ease): Pieces {
   const at = (depth: Mm): Candidate => {
-    const pieces = piecesAt(job, needs, depth);
+    const pieces = piecesAt(job, needs, depth, ease);
     const layering = seamLayering({ job, pieces, needs });
     return { pieces, layering, row: layering.meets ? null : endRow({ job, pieces, needs }, layering) };
   };
   const given = job.pockets.depth_mm;
   if (given !== null) return lined(job, at(given));
-  const depths = pocketDepths(job, needs.thick);
+  const depths = pocketDepths(job, needs.thick, ease);
   const usual = at(depths.usual);
   if (isMouthClear(usual)) return lined(job, usual);
   for (const depth of otherDepths(job, depths)) {

@@ -1,7 +1,9 @@
+import type { Doubted } from '../doubt/spare.ts';
 import type { CoverDesign } from '../fold/coverDesign.ts';
+import type { FitDoubt } from '../fold/fitDoubt.ts';
 import { TOLERANCE } from '../math/tolerance.ts';
 import type { Printer } from '../units/printer.ts';
-import type { ErrorBand, Finding, Uncertainty, Verdict } from './checkSchema.ts';
+import type { Finding, Verdict } from './checkSchema.ts';
 
 /** One question that a report answers. */
 export interface Question {
@@ -16,7 +18,7 @@ export interface Question {
 /** What a check may look at. */
 export interface CheckContext {
   readonly design: CoverDesign;
-  readonly uncertainty: Uncertainty;
+  readonly doubt: FitDoubt;
   readonly say: Printer;
 }
 
@@ -32,23 +34,29 @@ export const answered = <Id extends string>({ id, title, unit, failing }: Questi
   return { id, title, unit, state: stateOf(answer.verdict, failing), ...unjudged, ...answer };
 };
 
-/**
- * Judges a length that should not be negative and has an error: it fits if it is larger than the whole error, and fails
- * if it is negative by more than the ruler's error.
- * @param value mm
- * @param edges how often the band counts: 2 for a wrap, which has the error of both its edges
- */
-export function verdictWithin(value: number, band: ErrorBand, edges: 1 | 2 = 1): 'fits' | 'tight' | 'fails' {
-  const { fits, fails } = limitsWithin(band, edges);
-  if (value >= fits - TOLERANCE.length) return 'fits';
-  return value >= fails - TOLERANCE.length ? 'tight' : 'fails';
+/** Side of zero on which a doubted value lies with the wished share of chance, mostly, or not even so. */
+export interface Judged {
+  readonly verdict: 'fits' | 'tight' | 'fails';
+  /** The mean from which it fits. */
+  readonly limit: number;
 }
 
-/** Least length that `verdictWithin` calls fitting, and length below which it fails, mm. */
-export const limitsWithin = ({ worst_mm: worst, ruler_mm: ruler }: ErrorBand, edges: 1 | 2 = 1) => ({
-  fits: edges * worst,
-  fails: -edges * ruler,
-});
+/**
+ * Judges a length that should not be negative: it fits if that has the wished chance, and fails if it is more likely negative
+ * than not.
+ */
+export function judged({ mean, u }: Pick<Doubted, 'mean' | 'u'>, deviations: number): Judged {
+  const limit = deviations * u;
+  const verdict = mean >= limit - TOLERANCE.length ? 'fits' : mean >= -TOLERANCE.length ? 'tight' : 'fails';
+  return { verdict, limit };
+}
+
+/** A chance in words, as `97 of 100`; rounded down, so that it is never overstated, and never called certain. */
+export function chanceWords(chance: number): string {
+  const of = Math.floor(100 * chance + 1e-9);
+  if (of === 0) return 'fewer than 1 of 100';
+  return of === 100 ? 'over 99 of 100' : `${of} of 100`;
+}
 
 /** Best first. What is not known is worse than what is loose, because it may hide a failure. */
 const SEVERITY: Record<Verdict, number> = { none: -1, fits: 0, tight: 1, loose: 2, unknown: 3, fails: 4 };

@@ -2,7 +2,7 @@ import * as z from 'zod/mini';
 import { JOB_PATHS } from '../job/fieldNote.ts';
 
 /**
- * - `tight`: a result that the measuring error could change either way, or one that needs care in the making;
+ * - `tight`: it fits more likely than not, but not with the wished chance; or it needs care in the making;
  * - `loose`: over the loosest gap;
  * - `unknown`: what decides is missing, or a solve found no answer;
  * - `none`: a row that only informs, was not looked at, or has no meaning for this cover.
@@ -31,24 +31,5 @@ export const findingSchema = z.strictObject({
   ),
 });
 
-/** How far a gap may be off because of the measures it comes from, mm. */
-const errorBandSchema = z.strictObject({
-  /** All measures off by the full error in the unlucky direction. */
-  worst_mm: z.number(),
-  /** Root of the sum of squares: errors that are independent. */
-  spread_mm: z.number(),
-  /** As `worst_mm`, but with an estimated rise taken as right to the measuring error. */
-  ruler_mm: z.number(),
-});
-
-/** Bands of the gap at one fore-edge, and at head and at tail. */
-export const uncertaintySchema = z.strictObject({
-  foreEdge: errorBandSchema,
-  head: errorBandSchema,
-  tail: errorBandSchema,
-});
-
-export type ErrorBand = z.output<typeof errorBandSchema>;
-export type Uncertainty = z.output<typeof uncertaintySchema>;
 export type Verdict = z.output<typeof verdictSchema>;
 export type Finding = z.output<typeof findingSchema>;

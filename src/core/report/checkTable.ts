@@ -2,6 +2,7 @@ import type { Answer, CheckContext, Question } from './check.ts';
 import { foldStrain, seamMargin } from './checks/leatherChecks.ts';
 import { measures } from './checks/measures.ts';
 import { pocketHolds, pocketLoads } from './checks/pocketChecks.ts';
+import { together } from './checks/together.ts';
 import { closes, edgeGap, ifBoardsGoIn, opens } from './checks/wrapChecks.ts';
 
 /** A question that counts for the verdict, with the check that answers it. */
@@ -25,6 +26,7 @@ export const CHECKS = [
   { id: 'foreEdge', title: 'Fore-edges', unit: 'mm', failing: 'too small', ask: edgeGap('foreEdge') },
   { id: 'head', title: 'Head', unit: 'mm', failing: 'too small', ask: edgeGap('head') },
   { id: 'tail', title: 'Tail', unit: 'mm', failing: 'too small', ask: edgeGap('tail') },
+  { id: 'together', title: 'All edges at once', unit: '', failing: 'too small', ask: together },
   {
     id: 'pocketHolds',
     title: 'Hold of the pockets',

@@ -1,5 +1,6 @@
 import type { Allowance } from '../allowance/allowances.ts';
 import type { CoverDesign } from '../fold/coverDesign.ts';
+import { fitDoubt } from '../fold/fitDoubt.ts';
 import { spareWrap } from '../fold/spareWrap.ts';
 import type { RangePoint } from '../leather/leatherModel.ts';
 import { printer } from '../units/printer.ts';
@@ -8,13 +9,13 @@ import { answered, stateOf, worstVerdict } from './check.ts';
 import type { Verdict } from './checkSchema.ts';
 import { CHECKS } from './checkTable.ts';
 import { headline } from './headline.ts';
+import { reportDoubt } from './reportDoubt.ts';
 import type { Check, FitAt, Report } from './reportSchema.ts';
-import { uncertainty } from './uncertainty.ts';
 
 /** Runs the checks of a design and makes the report document, its sentences in the unit of the job. */
 export function designReport(design: CoverDesign): Report {
   const say = printer(design.job.work.units);
-  const context = { design, uncertainty: uncertainty(design), say };
+  const context = { design, doubt: fitDoubt(design), say };
   const checks = CHECKS.map((row) => answered(row, row.ask(context)));
   const verdict = worstVerdict(checks.map((check) => check.verdict));
   const { pieces, needs } = design;
@@ -38,9 +39,9 @@ export function designReport(design: CoverDesign): Report {
       nominal: fitAt(design, 'nominal'),
       thick: fitAt(design, 'thick'),
     },
-    uncertainty: context.uncertainty,
+    doubt: reportDoubt(design, context.doubt),
     checks,
-    headline: headline(design, checks, say),
+    headline: headline(context, checks),
     state: overallState(checks, verdict),
     verdict,
   };

@@ -1,6 +1,7 @@
 import * as z from 'zod/mini';
-import { findingSchema, uncertaintySchema, verdictSchema } from './checkSchema.ts';
+import { findingSchema, verdictSchema } from './checkSchema.ts';
 import { CHECKS } from './checkTable.ts';
+import { reportDoubtSchema } from './doubtSchema.ts';
 import { STRIP_ROWS } from './stripRows.ts';
 
 /**
@@ -104,7 +105,7 @@ export const reportSchema = z.strictObject({
   allowances: z.strictObject({ foreEdge: allowanceSchema, head: allowanceSchema, tail: allowanceSchema }),
   wrap: z.strictObject({ closed_mm: number, flat_mm: number }),
   fit: z.strictObject({ thin: fitAtSchema, nominal: fitAtSchema, thick: fitAtSchema }),
-  uncertainty: uncertaintySchema,
+  doubt: reportDoubtSchema,
   checks: z.array(
     z.strictObject({
       id: z.enum([...CHECKS, ...STRIP_ROWS].map(({ id }) => id)),

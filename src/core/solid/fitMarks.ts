@@ -1,5 +1,6 @@
 import { jointSlide } from '../book/bookOutline.ts';
 import type { CoverDesign } from '../fold/coverDesign.ts';
+import { type FitDoubt, fitDoubt } from '../fold/fitDoubt.ts';
 import type { RangePoint } from '../leather/leatherModel.ts';
 import { addScaled, heading, type Vec2 } from '../math/vec2.ts';
 import { combine3, type Vec3 } from '../math/vec3.ts';
@@ -39,28 +40,17 @@ const AT_LEAST = 0.02;
 export function fitMarks(design: CoverDesign, point: RangePoint, pose: MarkedPose): FitMark[] {
   if (pose.stage.letDown < 1) return [];
   const marks = pose.range === null ? overrunMarks(design, point, pose) : gapMarks(design, point, pose, pose.range);
-  return marks.map((mark) => ({
-    ...mark,
-    spare: mark.value < 0 ? null : spareAt(design, mark.edge, pose.isSettled),
-    isLoose: isLoose(design, point, mark.edge),
-  }));
+  const { gaps } = fitDoubt(design);
+  return marks.map((mark) => ({ ...mark, isLoose: isLoose(design, gaps, mark.edge) }));
 }
 
-type Mark = Omit<FitMark, 'isLoose' | 'spare'>;
+type Mark = Omit<FitMark, 'isLoose'>;
 
-/** Boards that sit at the spine are drawn with the spare wrap behind it, and so neither way. */
-function spareAt({ job }: CoverDesign, edge: FitMark['edge'], isSettled: boolean): FitMark['spare'] {
-  if (edge !== 'frontForeEdge' && edge !== 'backForeEdge') return null;
-  if (isSettled) return 'asItLies';
-  return job.seating === 'spine' ? null : 'pushedHome';
-}
-
-/** The checks' rule, in leather of one thickness: a fore-edge is judged by half the spare wrap. */
-function isLoose({ job, fits }: CoverDesign, point: RangePoint, edge: FitMark['edge']): boolean {
-  const { closedSlack, head, tail } = fits[point];
-  if (edge === 'head') return head > job.loosest.head_mm + NOTHING;
-  if (edge === 'tail') return tail > job.loosest.tail_mm + NOTHING;
-  return (edge === 'frontForeEdge' || edge === 'backForeEdge') && closedSlack / 2 > job.loosest.foreEdge_mm + NOTHING;
+/** The checks' rule: a gap is too loose where it is more likely so than not; a fore-edge is judged by half the spare wrap. */
+function isLoose({ job: { loosest } }: CoverDesign, gaps: FitDoubt['gaps'], edge: FitMark['edge']): boolean {
+  if (edge === 'gape' || edge === 'spine') return false;
+  const name = edge === 'head' || edge === 'tail' ? edge : 'foreEdge';
+  return gaps[name].mean > loosest[`${name}_mm`] + NOTHING;
 }
 
 function gapMarks(design: CoverDesign, point: RangePoint, pose: MarkedPose, range: OpeningRange): Mark[] {

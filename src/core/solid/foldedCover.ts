@@ -1,4 +1,4 @@
-import type { CoverDesign } from '../fold/coverDesign.ts';
+import { type CoverDesign, madeDesign } from '../fold/coverDesign.ts';
 import type { Settle } from '../fold/elastic/settledCover.ts';
 import type { RangePoint } from '../leather/leatherModel.ts';
 import { bookParts } from './bookParts.ts';
@@ -16,7 +16,7 @@ import { standingAt, standingFlat } from './standing.ts';
  *
  * Every surface comes from the section curves of the model: the taut path for the outside, the reverse curves of the seats
  * for the pockets and for head and tail. Lengths on the neutral line are those of the flat pattern in every position.
- * @param design a job worked out
+ * @param asCut a job worked out
  * @param pose a place in the sequence of making, or an opening in radians; both are brought into their range. An opening
  *   below the smallest that the cover allows shows that one
  * @param point thin end, middle or thick end of the leathers
@@ -25,11 +25,12 @@ import { standingAt, standingFlat } from './standing.ts';
  * @returns the scene, mm; where the boards do not go in, the book hovers over the open cover for every opening
  */
 export function foldedCover(
-  design: CoverDesign,
+  asCut: CoverDesign,
   pose: Pose,
   point: RangePoint = 'nominal',
   settle?: Settle,
 ): FoldedCover {
+  const design = madeDesign(asCut);
   const range = openingRange(design, point);
   const stage = staging(pose, range !== null);
   const opening =

@@ -33,7 +33,7 @@ export function openingRange(design: CoverDesign, point: RangePoint): OpeningRan
   const widest = Math.max(least, Math.min(Math.PI, opensTo));
   // What thinned layers cost is pressed out of the seats.
   const spare = (angle: number): number => {
-    const { slack, slanted } = wrapSection(design.job, design.pieces, design.needs[point], angle);
+    const { slack, slanted } = wrapSection(design.job, design.made, design.needs[point], angle);
     return slack + slanted;
   };
   if (spare(widest) >= -TOUCH) return { least, most: widest, forced };

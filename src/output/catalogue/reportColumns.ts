@@ -25,6 +25,9 @@ export function gapRange({ fit }: Report): GapRange {
 /** Rounded to 0.001 mm, without floating-point noise. */
 const micron = (value: number): number => Math.round(value * 1000) / 1000;
 
+/** A chance as a share, rounded down, so that it is never overstated. */
+const tenThousandth = (chance: number): number => Math.floor(chance * 10_000) / 10_000;
+
 const size = (piece: { width_mm: number; height_mm: number } | null): Cell[] =>
   piece === null ? [null, null] : [micron(piece.width_mm), micron(piece.height_mm)];
 
@@ -43,13 +46,15 @@ export const REPORT_COLUMNS = [
   'wrap.flat_mm',
   'gap.smallest_mm',
   'gap.largest_mm',
+  'chance.closes',
+  'chance.fits',
   'fails',
   'headline',
 ] as const;
 
 /** A report as a row under `REPORT_COLUMNS`. */
 export function reportRow(name: string, report: Report): Cell[] {
-  const { pattern, wrap, checks, verdict, headline } = report;
+  const { pattern, wrap, doubt, checks, verdict, headline } = report;
   const { smallest_mm, largest_mm } = gapRange(report);
   return [
     name,
@@ -62,6 +67,8 @@ export function reportRow(name: string, report: Report): Cell[] {
     micron(wrap.flat_mm),
     smallest_mm,
     largest_mm,
+    tenThousandth(doubt.chance.closes),
+    tenThousandth(doubt.chance.fits),
     checks
       .filter((check) => check.verdict === 'fails')
       .map(({ id }) => id)

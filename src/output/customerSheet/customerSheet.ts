@@ -74,6 +74,7 @@ const ASKS: Readonly<Record<string, string>> = {
   foreEdge: 'room at the fore-edges',
   head: 'room at the head',
   tail: 'room at the tail',
+  together: 'room at all edges at once',
   pocketHolds: 'the hold of the pockets',
   pocketLoads: 'slipping the boards into the pockets',
   foldStrain: 'the folds at the spine',

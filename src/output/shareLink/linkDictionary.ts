@@ -1,11 +1,6 @@
 import { strToU8 } from 'fflate';
 
-/**
- * Text that links of layout 1 are compressed against (preset dictionary, RFC 1950 section 2.2): pieces of job
- * documents, the likeliest last. It is part of the link's layout. Never change it: links already sent would no longer
- * open. A better one needs a layout 2 beside this one.
- */
-const WORDS = [
+const LAYOUT_1 = [
   '"width_mm":600,"height_mm":600,"outline":[[0,0],[600,0],"defects":[],"backbone_deg":90,"at":[',
   '"strap":{"width_mm":25,"anchor_mm":60,"reach_mm":60,"end_mm":15},"ribbon":{"count":1,"fixed_mm":30,"tail_mm":40},',
   '"penLoop":{"pen_mm":10,"ease_mm":1,"width_mm":35},"corners":"rounded","clipped","square","mouth":"curved",',
@@ -38,4 +33,30 @@ const WORDS = [
   '"seam":{"method":"lacing","style":"double loop","edgeMargin_mm":6.35,"pitch_mm":4.76}}',
 ];
 
-export const LINK_DICTIONARY: Uint8Array = strToU8(WORDS.join(''));
+const LAYOUT_2 = [
+  ...LAYOUT_1,
+  '"making":{"state":"cased","dyed","wet-formed","changeAlong":null,"changeAcross":null},',
+  '"doubts":{"book.width_mm":{"u":0.25,"distribution":"normal","even","from":"measured","typed","assumed","photograph",',
+  '"with":"callipers","ruler A"},"book.height_mm":{"u":0.25},"book.thickness_mm":{"u":0.1},"leather.outside.neutral":{"u":0.03},',
+  '"leather.outside.bendRatio":{"u":0.03},"leather.outside":{"u":0.05},"correlations":[{"a":"","b":"","r":0.5}],',
+  '"mockup":{"card":{"thickness_mm":0.5,"neutral":0.5,"bendRatio":0.5,"cutWidth_mm":null,"cutHeight_mm":null},"readings":',
+  '"strainLimit":null,"pattern":{"outsideWidth_mm":null,"outsideHeight_mm":null,"rounding_mm":0.5},"construction":{',
+  '"loosest":{"foreEdge_mm":4,"head_mm":4,"tail_mm":4},"work":{"units":"mm","in","cutStep_mm":null},',
+  '"ease":{"foreEdge_mm":null,"head_mm":null,"tail_mm":null,"share":0.95},"making":{"state":"dry","changeAlong":null,',
+  '"changeAcross":null},"doubts":{"book.boardThickness_mm":{"from":"usual"},"book.jointDip_mm":{"from":"usual"},',
+  '"book.pageGive":{"from":"usual"}},"correlations":[]}',
+  '{"format":"coverwright-job","version":2,"name":"","book":{"kind":"hardback","width_mm":165,"height_mm":240,',
+  '"thickness_mm":28,"boardThickness_mm":2.5,"spine":{"shape":"flat","rise_mm":0}},',
+  '"leather":{"outside":{"min_mm":1.5875,"max_mm":1.984375}},',
+  '"seam":{"method":"lacing","style":"double loop","edgeMargin_mm":6.35,"pitch_mm":4.76}}',
+];
+
+/**
+ * Text that links are compressed against, by their layout (preset dictionary, RFC 1950 section 2.2): pieces of job
+ * documents, the likeliest last. A text is part of its layout. Never change one: links already sent would no longer open. A
+ * better one is a further layout.
+ */
+export const LINK_DICTIONARIES = {
+  1: strToU8(LAYOUT_1.join('')),
+  2: strToU8(LAYOUT_2.join('')),
+} as const;

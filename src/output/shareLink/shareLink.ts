@@ -1,7 +1,7 @@
 import { strFromU8, strToU8, zlibSync } from 'fflate';
 import { type JobIssue, type JobRecord, jobIssue, type OpenedJob, openJob } from '../../core/index.ts';
 import { inflateWithin } from './inflateWithin.ts';
-import { LINK_DICTIONARY } from './linkDictionary.ts';
+import { LINK_DICTIONARIES } from './linkDictionary.ts';
 
 /** Longest link made and read, in characters: a job takes 50 to 500, more with hides drawn point by point. */
 export const MAX_LINK_CHARACTERS = 16_000;
@@ -9,8 +9,8 @@ export const MAX_LINK_CHARACTERS = 16_000;
 /** Most bytes of JSON that a link may hold. */
 const MAX_LINK_BYTES = 128_000;
 
-/** Layout of the link: zlib against `LINK_DICTIONARY`, in base64url (RFC 4648 section 5) without padding. */
-const LAYOUT = 1;
+/** Layout of links made now: zlib against its dictionary, in base64url (RFC 4648 section 5) without padding. */
+const LAYOUT = 2;
 
 const SHAPE = /^#?job=(\d{1,4})\.([A-Za-z0-9_-]+)$/;
 
@@ -18,13 +18,13 @@ const SHAPE = /^#?job=(\d{1,4})\.([A-Za-z0-9_-]+)$/;
 export const isShareFragment = (fragment: string): boolean => /^#?job=/.test(fragment);
 
 /**
- * Writes a whole job as the fragment of an address, which browsers never send to a server: `#job=1.<text>`.
+ * Writes a whole job as the fragment of an address, which browsers never send to a server: `#job=2.<text>`.
  * @param document the job as written
  * @returns the fragment, or null where it would be too long to be read: such a job goes as a file
  */
 export function shareFragment(document: JobRecord): string | null {
   const bytes = strToU8(JSON.stringify(document));
-  const packed = zlibSync(bytes, { level: 9, dictionary: LINK_DICTIONARY });
+  const packed = zlibSync(bytes, { level: 9, dictionary: LINK_DICTIONARIES[LAYOUT] });
   const base64 = btoa(strFromU8(packed, true));
   const fragment = `#job=${LAYOUT}.${base64.replaceAll('+', '-').replaceAll('/', '_').replace(/=+$/, '')}`;
   return bytes.length > MAX_LINK_BYTES || fragment.length > MAX_LINK_CHARACTERS ? null : fragment;
@@ -42,10 +42,10 @@ export function readShareFragment(fragment: string): OpenedJob {
   const match = SHAPE.exec(fragment);
   if (match === null) return refused('unreadable', 'a link with missing or foreign characters', SOUND);
   const layout = Number(match[1]);
-  if (layout !== LAYOUT)
-    return refused('choice', `a link of layout ${layout}`, `layout ${LAYOUT}`, 'open it with a newer version');
+  if (layout !== 1 && layout !== LAYOUT)
+    return refused('choice', `a link of layout ${layout}`, `layout 1 or ${LAYOUT}`, 'open it with a newer version');
   const packed = bytesOf(match[2]!);
-  const bytes = packed && inflateWithin(packed, LINK_DICTIONARY, MAX_LINK_BYTES);
+  const bytes = packed && inflateWithin(packed, LINK_DICTIONARIES[layout], MAX_LINK_BYTES);
   if (bytes === null) return refused('unreadable', 'a link that is cut off or altered', SOUND);
   try {
     return openJob(JSON.parse(new TextDecoder('utf-8', { fatal: true }).decode(bytes)));

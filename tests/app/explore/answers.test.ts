@@ -9,7 +9,7 @@ import { parseJob } from '../../../src/core/job/parseJob.ts';
 import { CARD, TEMPERS, temperOf, temperPatches } from '../../../src/core/leather/temper.ts';
 import { nth } from '../../nth.ts';
 
-const errorsOf = (document: JobDocument): Questions['errors'] => ({ kind: 'errors', document, spread: 'even' });
+const trialsOf = (document: JobDocument): Questions['trials'] => ({ kind: 'trials', document });
 const changesOf = (document: JobDocument): Questions['changes'] => ({
   kind: 'changes',
   document,
@@ -29,7 +29,7 @@ describe('an answer', () => {
     }) as Answers['curve'];
 
   test('can be sent from the worker: nothing in it is a function', () => {
-    const all = [curveOf(choirBook), answerQuestion(changesOf(tideLedger)), answerQuestion(errorsOf(choirBook))];
+    const all = [curveOf(choirBook), answerQuestion(changesOf(tideLedger)), answerQuestion(trialsOf(choirBook))];
     for (const answer of all) expect(structuredClone(answer)).toEqual(answer);
   });
 

@@ -1,5 +1,4 @@
 import { describe, expect, test } from 'vitest';
-import { chanceWords, shareWords } from '../../../src/app/explore/chanceWords.ts';
 import { fieldName } from '../../../src/app/explore/fieldWords.ts';
 import { fieldFigure } from '../../../src/app/explore/figure.ts';
 import { changeWords, noChangeWords } from '../../../src/app/explore/mustChangeWords.ts';
@@ -10,25 +9,6 @@ import { defined } from '../../defined.ts';
 test('no two fields have one name', () => {
   const names = JOB_FIGURES.map(({ path, note }) => fieldName({ id: path, note }));
   expect(new Set(names).size).toBe(names.length);
-});
-
-describe('a share of the trials', () => {
-  test('is rounded down, so that only a cover that never failed has "all"', () => {
-    expect(shareWords(2000, 2000)).toBe('all 2,000');
-    expect(shareWords(1999, 2000)).toBe('99 of 100');
-    expect(shareWords(1960, 2000)).toBe('98 of 100');
-    expect(shareWords(7, 2000)).toBe('fewer than 1 of 100');
-    expect(shareWords(0, 2000)).toBe('none of 2,000');
-  });
-
-  test('tells closing apart from fitting everywhere', () => {
-    const chance = { draws: 2000, closes: 1960, liesOpen: 2000, head: 1900, tail: 2000, all: 1860 };
-    expect(chanceWords(chance)).toBe(
-      'In 98 of 100 trials it closes; in 93 of 100 it fits at every edge, closed and open.',
-    );
-    expect(chanceWords({ ...chance, all: 1960 })).toMatch(/^In 98 of 100 trials it closes, and fits at head/);
-    expect(chanceWords({ ...chance, closes: 0, all: 0 })).toBe('In none of 2,000 trials does it close.');
-  });
 });
 
 describe('what must change', () => {

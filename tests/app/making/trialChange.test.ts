@@ -22,6 +22,7 @@ const cardSize = (job: Job) => cardDesign(job, job.mockup.card).pieces.outside;
 
 const TRIALS = EXAMPLE_JOBS.map(({ document }) =>
   patched(document, [
+    { path: 'ease', value: { foreEdge_mm: 1, head_mm: 1, tail_mm: 1 } },
     { path: 'mockup.readings', value: { front_mm: 1, back_mm: 0.4, head_mm: 0.6, tail_mm: 0.6, error_mm: 0.3 } },
     { path: 'mockup.again', value: { height_mm: Number(valueAt(document, 'book.height_mm')) + 0.9 } },
   ]),

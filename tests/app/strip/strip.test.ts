@@ -206,7 +206,9 @@ describe('a handle', () => {
               { path: handle.path, value: handle.value + handle.rate * travel },
             ]);
             const moved = outward * (lines(after, axis, end)[line] - lines(before, axis, end)[line]);
-            expect(moved, `${handle.name} at ${axis} ${end}`).toBeCloseTo(travel, 6);
+            // A sized ease follows what it pays for, and so by a little the margin.
+            const digits = before.pieces.ease.sized.length > 0 ? 2 : 6;
+            expect(moved, `${handle.name} at ${axis} ${end}`).toBeCloseTo(travel, digits);
             expect(travel).not.toBe(0);
           }
         }
@@ -260,7 +262,8 @@ describe('the untuned pattern', () => {
   test('is not shown while nothing differs from it', () => {
     const plain = untunedOf(tideLedger.document);
     expect(untunedDesign(plain, designOf(plain))).toBeNull();
-    const same = patched(plain, [{ path: 'ease.foreEdge_mm', value: 1 }]);
+    const { foreEdge_mm, head_mm, tail_mm } = designOf(plain).pieces.ease;
+    const same = patched(plain, [{ path: 'ease', value: { foreEdge_mm, head_mm, tail_mm } }]);
     expect(untunedDesign(same, designOf(same))).toBeNull();
   });
 });

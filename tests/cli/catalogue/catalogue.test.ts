@@ -22,7 +22,7 @@ describe('the catalogue command', () => {
     const { source, ...report } = JSON.parse(stdout);
     const job = soundJob({
       format: 'coverwright-job',
-      version: 1,
+      version: 2,
       name: 'Tide ledger',
       book: { width_mm: 165, height_mm: 240, thickness_mm: 28 },
       leather: { outside: { min_mm: 1.5875, max_mm: 1.984375 } },
@@ -76,7 +76,7 @@ describe('the catalogue command', () => {
     const expected = fitReport(
       soundJob({
         format: 'coverwright-job',
-        version: 1,
+        version: 2,
         name: 'A',
         book: { width_mm: 165.5, height_mm: 215.9, thickness_mm: 28 },
         leather: { outside: { min_mm: 1.5875, max_mm: 1.984375 } },

@@ -8,6 +8,7 @@ import { type FitTarget, whatMustChange } from '../../../src/core/explore/whatMu
 import { fitReport } from '../../../src/core/fitReport.ts';
 import { coverDesign } from '../../../src/core/fold/coverDesign.ts';
 import type { JobDocument } from '../../../src/core/job/jobDocument.ts';
+import { normalQuantile } from '../../../src/core/math/normal.ts';
 import { defined } from '../../defined.ts';
 import { jobDocument, soundJob } from '../../jobArbitrary.ts';
 import { checkLaw, lawCases } from '../../laws.ts';
@@ -31,14 +32,15 @@ const tideCut = (narrower: number, shorter = 0): JobDocument => ({
 });
 
 describe('the smallest change', () => {
-  test('of a width that was cut short is the shortage and the measuring error, up to the next half millimetre', () => {
+  test('of a width that was cut short leads to the wished chance of closing, up to the next half millimetre', () => {
     const short = tideCut(9);
-    const before = fitReport(soundJob(short));
-    const wanted = 2 * before.uncertainty.foreEdge.worst_mm - before.fit.thick.closed.slack_mm;
     const outcome = whatMustChange(short, field(short, 'pattern.outsideWidth_mm'), 'closes');
     if (outcome.status !== 'change') throw new Error(outcome.status);
-    expect(outcome.exact - outcome.from).toBeCloseTo(wanted, 4);
-    expect(outcome.to).toBe(Math.ceil((outcome.from + wanted) * 2 - 1e-6) / 2);
+    const { spare_mm, u_mm } = fitReport(
+      soundJob({ ...short, pattern: { ...(short.pattern as object), outsideWidth_mm: outcome.exact } }),
+    ).doubt.edges.foreEdge;
+    expect(spare_mm / u_mm).toBeCloseTo(normalQuantile(0.95), 4);
+    expect(outcome.to).toBe(Math.ceil(outcome.exact * 2 - 1e-6) / 2);
     expect(outcome.changes).toEqual([{ path: 'pattern.outsideWidth_mm', value: outcome.to }]);
   });
 
@@ -72,7 +74,7 @@ describe('the smallest change', () => {
     });
     const both = tideCut(9, 9);
     const width = whatMustChange(both, field(both, 'pattern.outsideWidth_mm'), 'all');
-    expect(width).toMatchObject({ status: 'none', bears: true, unfit: ['Head', 'Tail'] });
+    expect(width).toMatchObject({ status: 'none', bears: true, unfit: ['Head', 'Tail', 'All edges at once'] });
   });
 
   test('really fits when it is made, while half of it does not, for any book, leather and field', () => {

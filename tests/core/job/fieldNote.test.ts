@@ -20,5 +20,10 @@ test('a section lists every number field once, each as fieldNote finds it', () =
     for (const { path, note } of fields) expect(fieldNote(path)).toEqual(note);
   }
   expect(numberFields('book').map(({ path }) => path)).toContain('book.spine.rise_mm');
-  expect(numberFields('ease').map(({ path }) => path)).toEqual(['ease.foreEdge_mm', 'ease.head_mm', 'ease.tail_mm']);
+  expect(numberFields('ease').map(({ path }) => path)).toEqual([
+    'ease.foreEdge_mm',
+    'ease.head_mm',
+    'ease.tail_mm',
+    'ease.share',
+  ]);
 });

@@ -83,7 +83,7 @@ describe('opening a job', () => {
   });
 
   test('says where a document is wrong', () => {
-    expect(openJob({ format: 'coverwright-job', version: 2 })).toMatchObject({ issues: [{ path: 'version' }] });
+    expect(openJob({ format: 'coverwright-job', version: 3 })).toMatchObject({ issues: [{ path: 'version' }] });
     const opened = openJob({ format: 'coverwright-job', version: 1 });
     expect(!opened.ok && opened.issues.map(({ path }) => path)).toEqual(['book', 'leather']);
     expect(openJob('x').ok).toBe(false);

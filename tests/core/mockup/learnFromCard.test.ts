@@ -22,8 +22,9 @@ describe('the card version of a pattern', () => {
   test('is sized for the card, by the same sums', () => {
     const { outside } = cardDesign(tide, card).pieces;
     // By hand: t 0.5, K 0.5, seat radius (0.5 + 0.5) 0.5; board 2.5 > 2 R, so the fore-edge seat is 2 R = 1.
-    const width = 2 * 165 + 28 + Math.PI * 0.25 + 2 * (6.35 + 1 + 1);
-    const flat = 2 * 165 + 28 + 2 * 1 + 2 * (6.35 + 1 + 1);
+    const { foreEdge_mm: ease } = coverDesign(tide).pieces.ease;
+    const width = 2 * 165 + 28 + Math.PI * 0.25 + 2 * (6.35 + 1 + ease);
+    const flat = 2 * 165 + 28 + 2 * 1 + 2 * (6.35 + 1 + ease);
     expect(outside.width).toBe(Math.ceil(Math.max(width, flat) / 0.5) * 0.5);
     expect(outside.width).toBeLessThan(coverDesign(tide).pieces.outside.width);
   });

@@ -11,7 +11,12 @@ import { priorOf, type Values } from '../../../src/core/mockup/unknowns.ts';
 import { mm } from '../../../src/core/units/mm.ts';
 import { soundJob } from '../../jobArbitrary.ts';
 
-const example = (id: string): Job => soundJob(EXAMPLE_JOBS.find((entry) => entry.id === id)!.document);
+/** An example whose ease is typed, so that the card is cut the same whatever the doubts are. */
+const example = (id: string): Job =>
+  soundJob({
+    ...EXAMPLE_JOBS.find((entry) => entry.id === id)!.document,
+    ease: { foreEdge_mm: 1, head_mm: 1, tail_mm: 1 },
+  });
 export const tide = example('tide-ledger');
 export const choir = example('choir-book');
 export const { card } = tide.mockup;

@@ -4,6 +4,7 @@ import type { Job, JobInput } from '../../../src/core/job/jobSchema.ts';
 import { type Pieces, piecesAt, seatToSeat } from '../../../src/core/pattern/pieces.ts';
 import { depthSteps, pocketDepths } from '../../../src/core/pattern/pocketDepth.ts';
 import { mm } from '../../../src/core/units/mm.ts';
+import { easeOf } from '../../easeOf.ts';
 import { soundJob } from '../../jobArbitrary.ts';
 
 /**
@@ -29,7 +30,7 @@ const CURVE = 4.097652;
 const jobOf = (change: object = {}): Job => soundJob({ ...base, ...change });
 const at = (depth: number, change: object = {}): Pieces => {
   const job = jobOf(change);
-  return piecesAt(job, needsOverRange(job), mm(depth));
+  return piecesAt(job, needsOverRange(job), mm(depth), easeOf(job, needsOverRange(job)));
 };
 
 describe('pieces for pockets 50 mm deep', () => {
@@ -96,7 +97,7 @@ describe('the two board edges may seat', () => {
     const between = (change: object) => {
       const job = jobOf({ pattern: { outsideWidth_mm: 400 }, ...change });
       const needs = needsOverRange(job);
-      return seatToSeat(piecesAt(job, needs, mm(50)), needs.thick);
+      return seatToSeat(piecesAt(job, needs, mm(50), easeOf(job, needs)), needs.thick);
     };
     expect(between({})).toBeCloseTo(400 - 2 * (4 + SEAT), 5);
     expect(between({ pockets: { construction: 'turned', depth_mm: 50 } })).toBeCloseTo(400 - 2 * (50 + 6.5), 9);
@@ -106,7 +107,7 @@ describe('the two board edges may seat', () => {
 describe('the depth that the tool chooses for pockets', () => {
   const depths = (change: object = {}) => {
     const job = jobOf({ leather: { outside: base.leather.outside }, ...change });
-    return pocketDepths(job, needsOverRange(job).thick);
+    return pocketDepths(job, needsOverRange(job).thick, easeOf(job, needsOverRange(job)));
   };
   const closeTo = (least: number, usual: number, most: number) => ({
     least: expect.closeTo(least, 5),

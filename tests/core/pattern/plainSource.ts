@@ -4,6 +4,7 @@ import type { JobInput } from '../../../src/core/job/jobSchema.ts';
 import type { Entity, Path } from '../../../src/core/pattern/drawing.ts';
 import type { PatternSource } from '../../../src/core/pattern/seam.ts';
 import { sizePieces } from '../../../src/core/pattern/sizePieces.ts';
+import { easeOf } from '../../easeOf.ts';
 import { soundJob } from '../../jobArbitrary.ts';
 import { type Change, merged } from './coverOf.ts';
 
@@ -38,7 +39,7 @@ const base: JobInput = {
 export const plainSource = (change: Change = {}): PatternSource => {
   const job = soundJob(merged(base, change));
   const needs = needsOverRange(job);
-  return { job, needs, pieces: sizePieces(job, needs) };
+  return { job, needs, pieces: sizePieces(job, needs, easeOf(job, needs)) };
 };
 
 /** Turned ends 50 mm deep, in an outside of 460 mm: a turn takes 2.5 + pi K t = 6.5, the middle of the fold is at 53.25. */

@@ -8,6 +8,7 @@ import { seamHoles } from '../../../src/core/pattern/seamHoles.ts';
 import { sizePieces } from '../../../src/core/pattern/sizePieces.ts';
 import { mm } from '../../../src/core/units/mm.ts';
 import { defined } from '../../defined.ts';
+import { easeOf } from '../../easeOf.ts';
 import { soundJob } from '../../jobArbitrary.ts';
 import { checkLaw } from '../../laws.ts';
 import { constructedJob } from '../../property/constructionArbitrary.ts';
@@ -48,9 +49,12 @@ describe('pocket mouths end between two holes', () => {
     checkLaw(
       fc.property(stitchedJob, (job) => {
         const needs = needsOverRange(job);
-        const found = sizePieces(job, needs).pocketDepth;
-        const { usual, least, most } = pocketDepths(job, needs.thick);
-        if (mouthOf(job, piecesAt(job, needs, usual)) > piecesAt(job, needs, usual).outside.width / 2) {
+        const found = sizePieces(job, needs, easeOf(job, needs)).pocketDepth;
+        const { usual, least, most } = pocketDepths(job, needs.thick, easeOf(job, needs));
+        if (
+          mouthOf(job, piecesAt(job, needs, usual, easeOf(job, needs))) >
+          piecesAt(job, needs, usual, easeOf(job, needs)).outside.width / 2
+        ) {
           expect(found).toBe(usual);
           return;
         }
@@ -63,7 +67,8 @@ describe('pocket mouths end between two holes', () => {
         const tried = [...grid(0.5, Math.max(two, 1.5)), ...grid(0.1, Math.max(two, 0.3))].filter(
           (d) => d >= least && d <= most,
         );
-        const expected = [usual, ...tried].find((depth) => isClear(job, piecesAt(job, needs, mm(depth)))) ?? usual;
+        const expected =
+          [usual, ...tried].find((depth) => isClear(job, piecesAt(job, needs, mm(depth), easeOf(job, needs)))) ?? usual;
         if (expected !== usual) moved++;
         expect(found).toBeCloseTo(expected, 9);
       }),
@@ -86,7 +91,10 @@ describe('depths', () => {
       pockets: { depth_mm: null },
       pattern: { outsideWidth_mm: null },
     });
-    return { found: sizePieces(job, needs).pocketDepth, ...pocketDepths(job, needs.thick) };
+    return {
+      found: sizePieces(job, needs, easeOf(job, needs)).pocketDepth,
+      ...pocketDepths(job, needs.thick, easeOf(job, needs)),
+    };
   };
 
   test('other than the usual one still hold the board and let the second one in', () => {
@@ -103,7 +111,9 @@ describe('depths', () => {
 
   test('stay as usual where the pockets meet in a narrow outside', () => {
     const { job, needs } = plainSource({ pockets: { depth_mm: null }, pattern: { outsideWidth_mm: 100 } });
-    expect(sizePieces(job, needs).pocketDepth).toBe(pocketDepths(job, needs.thick).usual);
+    expect(sizePieces(job, needs, easeOf(job, needs)).pocketDepth).toBe(
+      pocketDepths(job, needs.thick, easeOf(job, needs)).usual,
+    );
   });
 });
 
@@ -120,10 +130,10 @@ describe('a lining that finds no place on its steps', () => {
     const construction = { slitWidth_mm: 6, slitAngle_deg: 0 };
     const document = { format: 'coverwright-job', version: 1, work: { cutStep_mm }, book, leather, seam, construction };
     const open = soundJob(document);
-    const depth_mm = pocketDepths(open, needsOverRange(open).thick).usual;
+    const depth_mm = pocketDepths(open, needsOverRange(open).thick, easeOf(open, needsOverRange(open))).usual;
     // Given, so that no other depth is sought that leaves the lining a place.
     const job = soundJob({ ...document, pockets: { depth_mm } });
-    const pieces = sizePieces(job, needsOverRange(job));
+    const pieces = sizePieces(job, needsOverRange(job), easeOf(job, needsOverRange(job)));
     const between = clearance(job, pieces, (pieces.outside.width - defined(pieces.lining).width) / 2);
     if (cutStep_mm === 0) expect(between).toBeGreaterThanOrEqual(0.45 - 1e-9);
     else expect([between, defined(pieces.lining).width]).toEqual([expect.closeTo(0.5, 9), expect.closeTo(220.5, 9)]);
@@ -143,7 +153,7 @@ describe('a lining', () => {
 
   test('stays as it is where the pockets meet, for then no place is clear of holes', () => {
     const { job, needs, pieces } = plainSource({ leather: LINED, pockets: { depth_mm: 178 } });
-    expect(defined(pieces.lining).width).toBe(defined(piecesAt(job, needs, mm(178)).lining).width);
+    expect(defined(pieces.lining).width).toBe(defined(piecesAt(job, needs, mm(178), easeOf(job, needs)).lining).width);
   });
 
   test('as wide as the outside stays, though its ends are nearer to the seam than 0.3 pitches', () => {
@@ -188,8 +198,8 @@ describe('a lining ends between two holes', () => {
           pockets: { ...drawn.pockets, construction },
         };
         const needs = needsOverRange(job);
-        const pieces = sizePieces(job, needs);
-        const own = defined(piecesAt(job, needs, pieces.pocketDepth).lining).width;
+        const pieces = sizePieces(job, needs, easeOf(job, needs));
+        const own = defined(piecesAt(job, needs, pieces.pocketDepth, easeOf(job, needs)).lining).width;
         const { width } = pieces.outside;
         const half = width / 2;
         if (own >= width || mouthOf(job, pieces) > half || !(clearance(job, pieces, half) >= 0)) {

@@ -1,35 +1,44 @@
 import { describe, expect, test } from 'vitest';
-import { answered, isWanting, severity, stateOf, verdictWithin, worstVerdict } from '../../../src/core/report/check.ts';
+import {
+  answered,
+  chanceWords,
+  isWanting,
+  judged,
+  severity,
+  stateOf,
+  worstVerdict,
+} from '../../../src/core/report/check.ts';
 
-describe('a length that may be off', () => {
-  const band = { worst_mm: 1.5, spread_mm: 1, ruler_mm: 0.5 };
+describe('a length in doubt', () => {
+  const at = (mean: number, u = 1) => judged({ mean, u }, 1.645);
 
-  test('fits beyond the whole band, fails beyond what the ruler may be off by, and is close between', () => {
-    expect([1.6, 1.5, 1.4, 0, -0.5, -0.6].map((value) => verdictWithin(value, band))).toEqual([
+  test('fits from the wished chance on, fails where it is more likely negative than not, and is close between', () => {
+    expect([1.7, 1.645, 1.6, 0, -0.1].map((mean) => at(mean).verdict)).toEqual([
       'fits',
       'fits',
-      'tight',
       'tight',
       'tight',
       'fails',
     ]);
+    expect(at(3, 2).limit).toBeCloseTo(3.29, 9);
   });
 
-  test('is off twice over where two edges share it', () => {
-    expect([3, 2.9, -1, -1.1].map((value) => verdictWithin(value, band, 2))).toEqual([
-      'fits',
-      'tight',
-      'tight',
-      'fails',
-    ]);
+  test('without doubt fits or fails, and is not judged by the noise of a sum', () => {
+    expect([0, -1e-10, -1e-8].map((mean) => at(mean, 0).verdict)).toEqual(['fits', 'fits', 'fails']);
+    expect(at(1.645 - 1e-10).verdict).toBe('fits');
+    expect(at(1.645 - 1e-8).verdict).toBe('tight');
   });
+});
 
-  test('is not judged by the noise of a sum', () => {
-    expect(verdictWithin(1.5 - 1e-10, band)).toBe('fits');
-    expect(verdictWithin(-0.5 - 1e-10, band)).toBe('tight');
-    expect(verdictWithin(1.5 - 1e-8, band)).toBe('tight');
-    expect(verdictWithin(-0.5 - 1e-8, band)).toBe('fails');
-  });
+test('a chance is said rounded down, and never as certain', () => {
+  expect([0.004, 0.0100001, 0.9499, 0.95, 0.9951, 1].map(chanceWords)).toEqual([
+    'fewer than 1 of 100',
+    '1 of 100',
+    '94 of 100',
+    '95 of 100',
+    '99 of 100',
+    'over 99 of 100',
+  ]);
 });
 
 test('verdicts rank from a row that only informs to one that fails; not known is worse than loose', () => {

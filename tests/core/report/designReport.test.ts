@@ -1,4 +1,5 @@
 import { describe, expect, test } from 'vitest';
+import type { JobInput } from '../../../src/core/job/jobSchema.ts';
 import { designReport } from '../../../src/core/report/designReport.ts';
 import { mm } from '../../../src/core/units/mm.ts';
 import { radians } from '../../../src/core/units/radians.ts';
@@ -60,18 +61,15 @@ describe('the report document', () => {
   });
 
   test('has the worst verdict of its rows, in the words of the first row that fails', () => {
-    expect(written()).toMatchObject({ verdict: 'fails', state: 'too small' });
-    const shallow = { pocket: { depth: mm(20), held: mm(10), loadingAngle: radians(1), loads: true } };
-    const pockets = designReport(fitted(design, { thin: shallow, nominal: shallow, thick: shallow }));
-    expect(pockets).toMatchObject({ verdict: 'fails', state: 'too shallow' });
-    expect(designReport(fitted(design, { thick: { closedSlack: mm(1) } }))).toMatchObject({
-      verdict: 'tight',
-      state: 'close fit',
-    });
-    expect(designReport(fitted(design, { thin: { head: mm(5) } }))).toMatchObject({
-      verdict: 'loose',
-      state: 'too loose',
-    });
-    expect(designReport(fitted(design))).toMatchObject({ verdict: 'fits', state: 'fits' });
+    const { width, height } = designOf().pieces.outside;
+    const cut = (wider: number, higher = 0, rest: Partial<JobInput> = {}) =>
+      designReport(
+        designOf({ pattern: { outsideWidth_mm: width + wider, outsideHeight_mm: height + higher }, ...rest }),
+      );
+    expect(cut(-8)).toMatchObject({ verdict: 'fails', state: 'too small' });
+    expect(cut(0, 0, { pockets: { depth_mm: 20 } })).toMatchObject({ verdict: 'fails', state: 'too shallow' });
+    expect(cut(-1.5)).toMatchObject({ verdict: 'tight', state: 'close fit' });
+    expect(cut(0, 12)).toMatchObject({ verdict: 'loose', state: 'too loose' });
+    expect(cut(0)).toMatchObject({ verdict: 'fits', state: 'fits' });
   });
 });

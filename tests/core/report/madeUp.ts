@@ -1,5 +1,6 @@
 import { type CoverDesign, coverDesign } from '../../../src/core/fold/coverDesign.ts';
 import type { Fit } from '../../../src/core/fold/coverFit.ts';
+import { fitDoubt } from '../../../src/core/fold/fitDoubt.ts';
 import type { JobInput } from '../../../src/core/job/jobSchema.ts';
 import { RANGE_POINTS, type RangePoint } from '../../../src/core/leather/leatherModel.ts';
 import type { CheckContext } from '../../../src/core/report/check.ts';
@@ -51,12 +52,9 @@ export function fitted(design: CoverDesign, fits: Partial<Record<RangePoint, Par
   return { ...design, fits: { thin: thin!, nominal: nominal!, thick: thick! } };
 }
 
-/** Measures that may take 0.8 mm from a fore-edge, half of which a ruler explains, and 0.25 mm from head and tail. */
-export const contextOf = (design: CoverDesign): CheckContext => {
-  const end = { worst_mm: 0.25, spread_mm: 0.25, ruler_mm: 0.25 };
-  return {
-    design,
-    uncertainty: { foreEdge: { worst_mm: 0.8, spread_mm: 0.6, ruler_mm: 0.4 }, head: end, tail: end },
-    say: printer(design.job.work.units),
-  };
-};
+/** What a check of a made-up fit may look at; its doubt is that of the design. */
+export const contextOf = (design: CoverDesign): CheckContext => ({
+  design,
+  doubt: fitDoubt(design),
+  say: printer(design.job.work.units),
+});

@@ -32,11 +32,11 @@ describe('measures', () => {
     });
   });
 
-  test('between the root-sum-square and the sum of the errors are tight', () => {
+  test('between two and three standard uncertainties are tight', () => {
     expect(measures({ measured: { closedWrap_mm: 331.6 } }).verdict).toBe('tight');
   });
 
-  test('beyond the sum of the errors fail', () => {
+  test('beyond three standard uncertainties fail', () => {
     expect(measures({ measured: { closedWrap_mm: 333 } }).verdict).toBe('fails');
     expect(measures({ measured: { closedWrap_mm: 326 } }).verdict).toBe('fails');
   });
@@ -92,7 +92,12 @@ describe('measures', () => {
       'Or: a spine 34 mm thick, swollen beyond the 30 mm given; or a width of 152 mm in place of 150 mm.',
     );
     expect(long.remedy).toMatch(/^If the spine is rounded, set its rise to [\d.]+ mm; else measure again\.$/);
-    expect(long).toMatchObject({ value: 4, limit: 2, bound: 'within', state: 'contradict each other' });
+    expect(long).toMatchObject({
+      value: 4,
+      limit: expect.closeTo(2 * Math.hypot(0.5, 0.3, 0.25), 9),
+      bound: 'within',
+      state: 'contradict each other',
+    });
     const short = measures({ measured: { closedWrap_mm: 326 } });
     expect(short.message).toContain(
       '; 4.0 mm less than they allow. Likely cause: a spine 26 mm thick, thinner than the 30 mm given.',
@@ -116,17 +121,18 @@ describe('measures', () => {
   test('are judged by the reading that lies furthest from the others for its errors', () => {
     const check = measures({ measured: { closedWrap_mm: 333, rolledHalf_mm: 168 } });
     expect(check.message).toMatch(/^Rolled half: 168 mm measured, 165\.0 mm from the other measures/);
-    // Shares of their errors: wrap 3 / 2, half 3 / 1.25 (0.5 of the width, 0.25 of the thickness, 0.5 of the tape), both 3 / 1.5.
-    expect(check.limit).toBe(1.25);
+    // In their standard uncertainties: wrap 3 / 0.63, half 3 / 0.38 (0.25 of the width, 0.15 of the thickness, 0.25 of the tape).
+    expect(check.limit).toBeCloseTo(2 * Math.hypot(0.25, 0.15, 0.25), 9);
   });
 
   test('agree to the limits themselves', () => {
-    // Root-sum-square of 1, 0.5 and 0.5; plain sum 2.
+    // Two widths of 0.25 mm that are one reading, a thickness of 0.3 and a strip of 0.25; two of their root-sum-square agree.
     const at = (off: number) => measures({ measured: { closedWrap_mm: 330 + off } }).verdict;
-    expect(at(Math.hypot(1, 0.5, 0.5))).toBe('fits');
-    expect(at(Math.hypot(1, 0.5, 0.5) + 1e-6)).toBe('tight');
-    expect(at(2)).toBe('tight');
-    expect(at(2 + 1e-6)).toBe('fails');
+    const u = Math.hypot(2 * 0.25, 0.3, 0.25);
+    expect(at(2 * u)).toBe('fits');
+    expect(at(2 * u + 1e-6)).toBe('tight');
+    expect(at(3 * u)).toBe('tight');
+    expect(at(3 * u + 1e-6)).toBe('fails');
   });
 });
 

@@ -61,7 +61,9 @@ describe('pockets', () => {
   test('too shallow are asked to be as deep as they lack of the hold, up to the next step', () => {
     const { value, limit, change, remedy, message } = row(shallow, 'pocketHolds');
     expect(row(shallow, 'pocketHolds')).toMatchObject({ verdict: 'fails', state: 'too shallow', bound: 'atLeast' });
-    expect(limit).toBe(40);
+    // 40 mm are wanted; the rest is what the wished chance asks for.
+    expect(limit).toBeGreaterThan(40);
+    expect(limit).toBeLessThan(43);
     const wanted = Math.ceil((30 + limit - value) * 2 - 1e-9) / 2;
     expect(change).toEqual([{ path: 'pockets.depth_mm', value: wanted }]);
     expect(remedy).toBe(`Make the pockets ${wanted} mm deep, ${(wanted - 30).toFixed(1)} mm more.`);
@@ -85,7 +87,8 @@ describe('pockets', () => {
     const report = reportOf({ book: { ...book, foldBack_deg: 60 }, pockets: { depth_mm: 150 } });
     const loads = row(report, 'pocketLoads');
     expect(loads).toMatchObject({ verdict: 'fails', state: 'too deep to load', bound: 'atMost', unit: 'deg' });
-    expect(loads.limit).toBeCloseTo(60, 9);
+    expect(loads.limit).toBeLessThan(60);
+    expect(loads.limit).toBeGreaterThan(58);
     expect(loads.value).toBeGreaterThan(60);
     const { value } = nth(loads.change, 0);
     // Board that the second board can still be loaded past: 165 (1 - cos 60 deg) = 82.5, and the seat and the gap.
@@ -112,8 +115,11 @@ describe('the headline', () => {
   test('of a cover that fits names both ends of the weight range and the gaps at head and tail', () => {
     const { head_mm } = reportOf().fit.thick;
     expect(head_mm).toBeGreaterThanOrEqual(1);
-    expect(reportOf().headline).toMatch(/^Closes at 1\.5 mm and at 2 mm; head and tail gap .* mm\.$/);
-    expect(reportOf({ leather: { outside: { min_mm: 2, max_mm: 2 } } }).headline).toMatch(/^Closes at 2 mm; /);
+    expect(reportOf().headline).toMatch(
+      /^Closes in 9\d of 100 at 1\.5 mm to 2 mm, fits in 9\d of 100; head and tail gap .* mm\.$/,
+    );
+    const one = reportOf({ leather: { outside: { min_mm: 2, max_mm: 2 } } }).headline;
+    expect(one).toMatch(/^Closes in \d\d of 100 at 2 mm, fits in \d\d of 100; /);
   });
 
   test('names the thickness at which a short cover still closes, and how far it stays open at the other', () => {
@@ -129,13 +135,12 @@ describe('the headline', () => {
     };
     const range = over({ outside: { min_mm: 1.5, max_mm: 2 } });
     expect(range).toMatch(
-      /^Closes at 1\.5 mm, may not close at 2 mm: the wrap is [\d.]+ mm short, less than the measures may be off; /m,
+      /^Closes in 5\d of 100 at 1\.5 mm to 2 mm, fits in [45]\d of 100; .*; close to the limit: closing/m,
     );
     expect(range).toMatch(
       /^Closes at 1\.5 mm but not at 2 mm: the wrap is [\d.]+ mm short and the book stays open \d+ degrees\.$/m,
     );
     const one = over({ outside: { min_mm: 2, max_mm: 2 } });
-    expect(one).toMatch(/^May not close at 2 mm: the wrap is /m);
     expect(one).toMatch(/^Does not close at 2 mm: the wrap is [\d.]+ mm short and the book stays open \d+ degrees\.$/m);
   });
 
@@ -147,54 +152,11 @@ describe('the headline', () => {
     const two = reportOf({ seam: { method: 'lacing', edgeMargin_mm: 1.9 }, pockets: { depth_mm: 30 } });
     expect(two.headline).toContain(', but the pockets are too shallow, and the edge margin is too narrow');
     const strained = reportOf({ leather: { outside: { min_mm: 2, max_mm: 2, strainLimit: 0.1 } } });
-    expect(strained.headline).toMatch(/; close to the limit: grain at the folds\.$/);
+    expect(strained.headline).toMatch(/; close to the limit: .*grain at the folds\.$/);
     expect(strained.state).toBe('close fit');
     const loose = reportOf({ pattern: { outsideHeight_mm: sized.height_mm + 20 } });
-    expect(loose.headline).toMatch(/; too loose: head up to [\d.]+ mm, tail up to [\d.]+ mm\.$/);
+    expect(loose.headline).toMatch(/; too loose: head [\d.]+ mm, tail [\d.]+ mm\.$/);
     expect(loose.state).toBe('too loose');
     expect(reportOf().state).toBe('fits');
-  });
-});
-
-describe('what the measures may be off by', () => {
-  test('of a flat book is a whole error of width and half of thickness, and half an error at head and tail', () => {
-    const { uncertainty } = reportOf();
-    // Closed wrap 2 W + T: shares (2 e) / 2 and e / 2, e = 0.5.
-    expect(uncertainty.foreEdge.worst_mm).toBeCloseTo(0.75, 6);
-    expect(uncertainty.foreEdge.spread_mm).toBeCloseTo(Math.hypot(0.5, 0.25), 6);
-    expect(uncertainty.foreEdge.ruler_mm).toBeCloseTo(0.75, 6);
-    expect(uncertainty.head).toEqual({ worst_mm: 0.25, spread_mm: 0.25, ruler_mm: 0.25 });
-    expect(uncertainty.tail).toEqual(uncertainty.head);
-  });
-
-  test('of a rounded spine takes in its rise, either way as far as there is room', () => {
-    const foreEdge = (rise_mm: number | null) =>
-      reportOf({ book: { ...book, spine: { shape: 'rounded', rise_mm } } }).uncertainty.foreEdge;
-    /** Arc of rise e over the chord T: its radius is (T^2 / 4 + e^2) / 2 e. */
-    const arc = (chord: number, rise: number): number => {
-      const radius = (chord ** 2 / 4 + rise ** 2) / (2 * rise);
-      return 4 * Math.atan((2 * rise) / chord) * radius;
-    };
-    // Half of what the closed wrap 2 W + arc grows by; the bends stay.
-    const fromThickness = (rise: number): number => (arc(28.5, rise) - arc(28, rise)) / 2;
-    const fromRise = (from: number, to: number): number => Math.abs(arc(28, to) - arc(28, from)) / 2;
-    for (const [rise, farthest] of [
-      [8, 8.5],
-      [0.2, 0.7],
-      // At its limit of half the thickness it can only have been read too large.
-      [14, 13.5],
-    ] as const) {
-      const shares = [0.5, fromThickness(rise), fromRise(rise, farthest)] as const;
-      const found = foreEdge(rise);
-      expect([rise, found.worst_mm]).toEqual([rise, expect.closeTo(shares[0] + shares[1] + shares[2], 3)]);
-      expect(found.spread_mm).toBeCloseTo(Math.hypot(...shares), 3);
-      expect(found.ruler_mm).toBe(found.worst_mm);
-    }
-    // Nobody measured it: a third of a circle, which grows with the thickness; its rise of 0.2887 T may be off by 0.16 T.
-    const usual = (28 * Math.tan(Math.PI / 6)) / 2;
-    const measured = 0.5 + (arc(28.5, (28.5 / 28) * usual) - arc(28, usual)) / 2;
-    const estimated = foreEdge(null);
-    expect(estimated.worst_mm).toBeCloseTo(measured + fromRise(usual, usual + 0.16 * 28), 3);
-    expect(estimated.ruler_mm).toBeCloseTo(measured + fromRise(usual, usual + 0.5), 3);
   });
 });

@@ -254,12 +254,12 @@ describe('a report with the strip', () => {
       );
       return checks.find(({ id }) => id === 'closes')!.message;
     };
-    expect(closing(true)).toMatch(/ apart\. A pull of 40 N would stretch it home, and it would creep back\.$/);
-    expect(closing(false)).toMatch(/ apart\. A firm pull takes up no more than 1\.2 mm of it\.$/);
+    expect(closing(true)).toMatch(/ of 100\. A pull of 40 N would stretch it home, and it would creep back\.$/);
+    expect(closing(false)).toMatch(/ of 100\. A firm pull takes up no more than 1\.2 mm of it\.$/);
     closing(true, design);
     closing(true, fitted(design, { thick: { ...shortBy(9), staysOpen: null } }));
     const short = fitted(design, { thick: shortBy(2) });
-    expect(report({}, short).checks.find(({ id }) => id === 'closes')!.message).toMatch(/ apart\.$/);
+    expect(report({}, short).checks.find(({ id }) => id === 'closes')!.message).toMatch(/ of 100\.$/);
   });
 });
 

@@ -1,13 +1,23 @@
 import { describe, expect, test } from 'vitest';
 import { coverDesign } from '../../../src/core/fold/coverDesign.ts';
+import { patched } from '../../../src/core/job/jobDocument.ts';
 import { parseJob } from '../../../src/core/job/parseJob.ts';
 import { designReport } from '../../../src/core/report/designReport.ts';
 import type { Report } from '../../../src/core/report/reportSchema.ts';
-import { defined } from '../../defined.ts';
+import { soundJob } from '../../jobArbitrary.ts';
 import { nth } from '../../nth.ts';
 import { job, LEATHER, LEDGER, row } from './lacedLedger.ts';
 
 const reportOf = (rest: object = {}): Report => designReport(coverDesign(job(rest)));
+/** The ledger with 8 mm of ease everywhere, as a document. */
+const openDocument = {
+  format: 'coverwright-job',
+  version: 2,
+  book: LEDGER,
+  leather: LEATHER,
+  seam: { method: 'lacing' },
+  ease: { foreEdge_mm: 8, head_mm: 8, tail_mm: 8 },
+};
 const sized = designReport(coverDesign(job())).pattern.outside;
 
 describe('a cover that is too large', () => {
@@ -21,7 +31,9 @@ describe('a cover that is too large', () => {
       const check = row(large, id);
       expect(check.verdict, id).toBe('loose');
       expect(check.bound).toBe('atMost');
-      expect(check.limit).toBe(4);
+      // A gap of 4 mm is the loosest; the wished chance asks for less.
+      expect(check.limit).toBeLessThan(4);
+      expect(check.limit).toBeGreaterThan(2);
       expect(check.value).toBeGreaterThan(4);
     }
     expect(large.headline).toMatch(/too loose/i);
@@ -40,21 +52,22 @@ describe('a cover that is too large', () => {
     expect(mended.verdict).toBe('fits');
   });
 
-  test('is judged by its thinnest leather and by a limit that the maker sets', () => {
-    const gap = large.fit.thin.closed.slack_mm / 2;
+  test('is judged by the middle of its leather and by a limit that the maker sets', () => {
+    const gap = large.fit.nominal.closed.slack_mm / 2;
     expect(row(large, 'foreEdge').value).toBeCloseTo(gap, 9);
-    expect(reportOf({ pattern: { outsideWidth_mm: sized.width_mm + 40 }, loosest: { foreEdge_mm: gap } }).verdict).toBe(
-      'fits',
-    );
+    const width = { pattern: { outsideWidth_mm: sized.width_mm + 40 } };
+    expect(reportOf({ ...width, loosest: { foreEdge_mm: gap - 0.1 } }).verdict).toBe('loose');
+    expect(reportOf({ ...width, loosest: { foreEdge_mm: gap + 0.1 } }).verdict).toBe('tight');
+    expect(reportOf({ ...width, loosest: { foreEdge_mm: gap + 3 } }).verdict).toBe('fits');
   });
 
-  test('sized by the tool for more ease than the loosest gap says so and asks for less', () => {
+  test('with more ease than the loosest gap says so, and asks to leave the ease to the tool', () => {
     const report = reportOf({ ease: { foreEdge_mm: 8, head_mm: 8, tail_mm: 8 } });
     expect(report.verdict).toBe('loose');
     const changes = ['foreEdge', 'head', 'tail'].flatMap((id) => row(report, id).change);
-    expect(changes.map(({ path }) => path)).toEqual(['ease.foreEdge_mm', 'ease.head_mm', 'ease.tail_mm']);
-    const [foreEdge_mm, head_mm, tail_mm] = changes.map(({ value }) => value);
-    expect(reportOf({ ease: { foreEdge_mm, head_mm, tail_mm } }).verdict).toBe('fits');
+    expect(changes.map(({ path }) => path)).toContain('ease.foreEdge_mm');
+    expect(changes.every(({ value }) => value === null)).toBe(true);
+    expect(designReport(coverDesign(soundJob(patched(openDocument, changes)))).verdict).toBe('fits');
   });
 });
 
@@ -70,7 +83,7 @@ describe('a rounded spine', () => {
     expect(estimated.wrap.closed_mm - flat.wrap.closed_mm).toBeCloseTo(73.76 - 61, 1);
     expect(estimated.verdict).toBe('tight');
     expect(estimated.headline).toMatch(/not measured/);
-    for (const id of ['closes', 'opens', 'foreEdge']) expect(row(estimated, id).verdict, id).not.toBe('fits');
+    expect(row(estimated, 'measures')).toMatchObject({ verdict: 'tight', state: 'rise not measured' });
     expect(row(estimated, 'measures').message).toMatch(/17\.6 mm/);
   });
 
@@ -121,19 +134,6 @@ describe('a cover into which the boards do not go', () => {
 });
 
 describe('one figure for one thing', () => {
-  test('a gap that fits is printed no smaller than what the measures may shift it by, and one that is tight no larger', () => {
-    const number = (text: string, pattern: RegExp): number => Number(defined(pattern.exec(text))[1]);
-    for (let by = -1.5; by < 1.5; by += 0.013) {
-      const report = reportOf({ pattern: { outsideWidth_mm: sized.width_mm + by } });
-      const { verdict, message } = row(report, 'foreEdge');
-      if (verdict === 'fails' || row(report, 'foreEdge').value < 0) continue;
-      const gap = number(message, /Gap of (\d+\.\d)/);
-      const shift = number(message, /shift it by (\d+\.\d)/);
-      if (verdict === 'fits') expect(gap, message).toBeGreaterThanOrEqual(shift);
-      else expect(gap, message).toBeLessThanOrEqual(shift);
-    }
-  });
-
   test('the shortage in the headline is the one of the row that it comes from', () => {
     for (const by of [5, 9, 14, 40]) {
       const report = reportOf({ pattern: { outsideWidth_mm: sized.width_mm - by } });
@@ -155,10 +155,4 @@ test('an ease or a loosest gap out of range is refused by its path', () => {
   });
   expect(parsed.ok).toBe(false);
   expect(!parsed.ok && parsed.issues.map(({ path }) => path)).toEqual(['loosest.head_mm']);
-});
-
-test('what the measures may shift a gap by is never printed as nothing in inches', () => {
-  const inches = reportOf({ work: { units: 'in' } });
-  expect(row(inches, 'head').message).toMatch(/the measures may shift it by under 1\/64 in\.$/);
-  expect(row(inches, 'foreEdge').message).not.toMatch(/by 0 in/);
 });

@@ -5,7 +5,7 @@ import { describe, expect, test } from 'vitest';
 import { EXAMPLE_JOBS } from '../../../src/core/job/examples.ts';
 import type { JobRecord } from '../../../src/core/job/migrate.ts';
 import { parseJob } from '../../../src/core/job/parseJob.ts';
-import { LINK_DICTIONARY } from '../../../src/output/shareLink/linkDictionary.ts';
+import { LINK_DICTIONARIES } from '../../../src/output/shareLink/linkDictionary.ts';
 import {
   shareFragment as fragmentOf,
   isShareFragment,
@@ -25,7 +25,7 @@ function shareFragment(document: JobRecord): string {
 const tideLedger = EXAMPLE_JOBS[0].document;
 
 /** A link around any bytes, packed as the real ones are. */
-function linkAround(bytes: Uint8Array, dictionary = LINK_DICTIONARY): string {
+function linkAround(bytes: Uint8Array, dictionary = LINK_DICTIONARIES[1]): string {
   const packed = zlibSync(bytes, { level: 9, dictionary });
   return `#job=1.${Buffer.from(packed).toString('base64url')}`;
 }
@@ -54,11 +54,15 @@ describe('a share link', () => {
   test('made by the first version still opens', () => {
     const kept = '#job=1.ePlvp8i-IzUonTPyM4sUwKFJZKCCymHkQAW1ZlAD1RRU3GMGKrCsJTZBEAxVQjmRxOICfwlESR4AAG-tgXQ';
     const opened = readShareFragment(kept);
-    expect(opened.ok && opened.document).toEqual(EXAMPLE_JOBS[1].document);
+    // It was written when an ease left out was 1 mm.
+    expect(opened.ok && opened.document).toEqual({
+      ...EXAMPLE_JOBS[1].document,
+      ease: { foreEdge_mm: 1, head_mm: 1, tail_mm: 1 },
+    });
   });
 
   test('is compressed against a text that never changes', () => {
-    expect(createHash('sha256').update(LINK_DICTIONARY).digest('hex')).toBe(
+    expect(createHash('sha256').update(LINK_DICTIONARIES[1]).digest('hex')).toBe(
       '603ad3ee4f59dde3bfa6b4377d4eb007bb342ce9ff3bec1909426269eefae00d',
     );
   });
@@ -93,7 +97,7 @@ describe('a share link', () => {
     for (let length = 0; length < 200; length++) {
       const name = Array.from({ length }, (_, i) => String.fromCodePoint(33 + ((i * 37 + length) % 90))).join('');
       const fragment = shareFragment({ ...tideLedger, name });
-      expect(fragment).toMatch(/^#job=1\.[A-Za-z0-9_-]+$/);
+      expect(fragment).toMatch(/^#job=2\.[A-Za-z0-9_-]+$/);
       for (const text of [fragment, fragment.slice(1)]) {
         const opened = readShareFragment(text);
         expect(opened.ok && opened.job.name).toBe(name);
@@ -111,7 +115,7 @@ describe('a bad share link', () => {
     ['a foreign character', `${shareFragment(tideLedger)}%`],
     ['its end cut off', shareFragment(tideLedger).slice(0, -1)],
     ['something added', `${shareFragment(tideLedger)}AAAA`],
-    ['a layout to come', shareFragment(tideLedger).replace('=1.', '=2.')],
+    ['a layout to come', shareFragment(tideLedger).replace('=2.', '=3.')],
     ['another dictionary', linkAround(strToU8(JSON.stringify(tideLedger)), strToU8('another'))],
     ['text that is not JSON', linkAround(strToU8('tide ledger'))],
     ['bytes that are not text', linkAround(new Uint8Array([0x22, 0xff, 0xfe, 0x22]))],

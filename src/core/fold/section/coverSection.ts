@@ -33,7 +33,7 @@ export function coverSection(design: CoverDesign, point: RangePoint, opening: nu
   const { path } = wrapAt(book, swing, leathers);
   const depth = leathers.lining?.thickness ?? 0;
   const thickness = leathers.outside.thickness;
-  const liningEnd = ((design.pieces.lining?.width ?? 0) - pathLength(path.pieces, depth / 2)) / 2;
+  const liningEnd = ((design.made.lining?.width ?? 0) - pathLength(path.pieces, depth / 2)) / 2;
   const reach = foreEdge.margin + foreEdge.seat;
   const ends = [reach + fit.foreEdge.front, reach + fit.foreEdge.back] as const;
 

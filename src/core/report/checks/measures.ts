@@ -1,11 +1,13 @@
 import { bookModel } from '../../book/bookModel.ts';
 import { bookOutline, CLOSED } from '../../book/bookOutline.ts';
-import { isRiseEstimated, riseError, riseOf } from '../../book/rise.ts';
+import { isRiseEstimated, riseOf } from '../../book/rise.ts';
 import { tautPath } from '../../book/tautPath.ts';
+import { doubtOf } from '../../doubt/doubtOf.ts';
+import type { DoubtPath } from '../../job/doubtSchema.ts';
 import type { Job } from '../../job/jobSchema.ts';
 import { riseForArc } from '../../math/circularSegment.ts';
 import { TOLERANCE } from '../../math/tolerance.ts';
-import { MM_PER_INCH } from '../../units/mm.ts';
+import { MM_PER_INCH, mm } from '../../units/mm.ts';
 import type { Printer } from '../../units/printer.ts';
 import type { Answer, CheckContext, Remedy } from '../check.ts';
 
@@ -14,8 +16,8 @@ interface Reading {
   readonly name: string;
   readonly measured: number;
   readonly computed: number;
-  /** Contribution of each single measure's error, width first. */
-  readonly errors: readonly number[];
+  /** Standard uncertainty of the difference. */
+  readonly u: number;
   /** How much of the whole wrap the reading spans: 1, or 1/2 for the rolled half. */
   readonly share: number;
 }
@@ -31,8 +33,8 @@ const LARGEST_DIP = 6;
 /**
  * Cross-checks the wrap measured round the book against width, thickness and rise.
  *
- * A difference within the root-sum-square of the errors agrees; within their plain sum it is uncertain; beyond that at
- * least one measure is wrong, and the changes that would each explain it are computed.
+ * A difference within two of its standard uncertainties agrees; within three it is uncertain; beyond that at least one measure
+ * is wrong, and the changes that would each explain it are computed.
  */
 export function measures({ design, say }: CheckContext): Answer {
   const { book } = design.job;
@@ -41,7 +43,7 @@ export function measures({ design, say }: CheckContext): Answer {
     return {
       verdict: 'tight',
       state: 'rise not measured',
-      message: `The spine is rounded and its rise was not measured: ${say.length(riseOf(book))} is taken, a third of a circle; it may be off by ${say.length(riseError(book))} either way.`,
+      message: `The spine is rounded and its rise was not measured: ${say.length(riseOf(book))} is taken, a third of a circle; it may be off by ${say.length(AGREES * doubtOf(design.job, 'book.spine.rise_mm').u)} either way.`,
       ...riseByWrap(book, readings, say),
     };
   if (readings.length === 0)
@@ -51,7 +53,7 @@ export function measures({ design, say }: CheckContext): Answer {
       message: 'A paper strip round the closed book would check them.',
     };
   const ratio = (reading: Reading): number =>
-    Math.abs(reading.measured - reading.computed) / Math.max(TOLERANCE.length, worst(reading));
+    Math.abs(reading.measured - reading.computed) / Math.max(TOLERANCE.length, reading.u);
   const reading = readings.reduce((most, each) => (ratio(each) > ratio(most) ? each : most));
   const difference = reading.measured - reading.computed;
   const verdict = verdictOf(reading);
@@ -59,7 +61,7 @@ export function measures({ design, say }: CheckContext): Answer {
   const judged = {
     verdict,
     value: difference,
-    limit: worst(reading),
+    limit: AGREES * reading.u,
     bound: 'within',
   } as const;
   if (verdict === 'fits') return { ...judged, message: `${found}; they agree.` };
@@ -94,26 +96,33 @@ function riseByWrap(book: Job['book'], readings: readonly Reading[], say: Printe
   };
 }
 
-const worst = ({ errors }: Reading): number => errors.reduce((sum, error) => sum + error, 0);
+/** Standard uncertainties within which a difference agrees, 19 in 20 by chance, and from which on it contradicts. */
+const AGREES = 2;
+const CONTRADICTS = 3;
 
 function verdictOf(reading: Reading): 'fits' | 'tight' | 'fails' {
   const difference = Math.abs(reading.measured - reading.computed);
-  if (difference <= Math.hypot(...reading.errors) + TOLERANCE.length) return 'fits';
-  return difference <= worst(reading) + TOLERANCE.length ? 'tight' : 'fails';
+  if (difference <= AGREES * reading.u + TOLERANCE.length) return 'fits';
+  return difference <= CONTRADICTS * reading.u + TOLERANCE.length ? 'tight' : 'fails';
 }
 
-function readingsOf({ book }: Job): Reading[] {
-  const { closedWrap_mm: strip, rolledHalf_mm: rolled, openFlatWidth_mm: openFlat, error_mm: error } = book.measured;
+function readingsOf(job: Job): Reading[] {
+  const { book } = job;
+  const { closedWrap_mm: strip, rolledHalf_mm: rolled, openFlatWidth_mm: openFlat } = book.measured;
+  const u = (path: DoubtPath): number => doubtOf(job, path).u;
   const wrap = bareWrap(book);
   const readings: Reading[] = [];
-  const whole = [2 * error, error, error];
-  if (strip !== null) readings.push({ name: 'Closed wrap', measured: strip, computed: wrap, errors: whole, share: 1 });
+  // A typed rise of a rounded spine counts by what it adds to the path over the back.
+  const computed = Math.hypot(2 * u('book.width_mm'), u('book.thickness_mm'), riseShare(book, u('book.spine.rise_mm')));
+  const [byStrip, byRolling] = [u('book.measured.closedWrap_mm'), u('book.measured.rolledHalf_mm')];
+  if (strip !== null)
+    readings.push({ name: 'Closed wrap', measured: strip, computed: wrap, u: Math.hypot(computed, byStrip), share: 1 });
   if (rolled !== null)
     readings.push({
       name: 'Rolled half',
       measured: rolled,
       computed: wrap / 2,
-      errors: [error, error / 2, error],
+      u: Math.hypot(computed / 2, byRolling),
       share: 1 / 2,
     });
   if (strip !== null && rolled !== null)
@@ -121,15 +130,28 @@ function readingsOf({ book }: Job): Reading[] {
       name: 'Closed wrap against the rolled half',
       measured: strip,
       computed: 2 * rolled,
-      errors: [error, 2 * error],
+      u: Math.hypot(byStrip, 2 * byRolling),
       share: 1,
     });
   if (openFlat !== null) {
     // Any joint dip from 0 to the largest is plausible; only what lies outside that range disagrees.
     const nearest = Math.min(Math.max(openFlat, wrap), wrap + 2 * LARGEST_DIP);
-    readings.push({ name: 'Open flat', measured: openFlat, computed: nearest, errors: whole, share: 1 });
+    readings.push({
+      name: 'Open flat',
+      measured: openFlat,
+      computed: nearest,
+      u: Math.hypot(computed, u('book.measured.openFlatWidth_mm')),
+      share: 1,
+    });
   }
   return readings;
+}
+
+/** What a rise off by one standard uncertainty adds to the path over a rounded back, mm. */
+function riseShare(book: Job['book'], u: number): number {
+  if (book.spine.shape === 'flat') return 0;
+  const rise = Math.min(riseOf(book) + u, book.thickness_mm / 2);
+  return bareWrap({ ...book, spine: { ...book.spine, rise_mm: mm(rise) } }) - bareWrap(book);
 }
 
 /** Closed wrap on the surface of the bare book. */

@@ -2,23 +2,23 @@ import { roundDown, roundUp } from '../../allowance/roundUp.ts';
 import { RANGE_POINTS } from '../../leather/leatherModel.ts';
 import { depthSteps } from '../../pattern/pocketDepth.ts';
 import { degreesFromRadians, radians } from '../../units/radians.ts';
-import type { Answer, CheckContext, Remedy } from '../check.ts';
+import { type Answer, type CheckContext, judged, type Remedy } from '../check.ts';
 
 /** Shallowest pocket that the job document allows, mm. */
 const SHALLOWEST = 5;
 
 /** Depths at which the pockets hold the boards, and at which the second board can be loaded, mm. */
-function depths({ design }: CheckContext): { readonly least: number; readonly most: number } {
-  const { job, pieces, needs, fits } = design;
-  const { book, foreEdge } = needs.thick;
-  const held = Math.min(...RANGE_POINTS.map((point) => fits[point].pocket.held));
-  // At the gap of the heaviest leather, which is the smallest.
-  const gap = Math.max(0, Math.min(fits.thick.foreEdge.front, fits.thick.foreEdge.back));
+function depths({ design, doubt }: CheckContext): { readonly least: number; readonly most: number } {
+  const { job, pieces, needs } = design;
+  const { book, foreEdge } = needs.nominal;
   const [step] = depthSteps(job);
-  const loading = foreEdge.seat + gap + book.width * (1 - Math.cos(book.foldBack));
+  const { held, loading, deviations } = doubt;
   return {
-    least: roundUp(pieces.pocketDepth + job.pockets.hold_mm - held, step),
-    most: roundDown(Math.min(loading, foreEdge.seat + book.width), step),
+    least: roundUp(pieces.pocketDepth + job.pockets.hold_mm + deviations * held.u - held.mean, step),
+    most: roundDown(
+      Math.min(pieces.pocketDepth + loading.mean - deviations * loading.u, foreEdge.seat + book.width),
+      step,
+    ),
   };
 }
 
@@ -38,24 +38,23 @@ function mendDepth(context: CheckContext, to: number): Remedy {
 
 /** Does enough board stay in each pocket once the boards have travelled? */
 export function pocketHolds(context: CheckContext): Answer {
-  const { design, say } = context;
+  const { design, doubt, say } = context;
   const held = RANGE_POINTS.map((point) => design.fits[point].pocket.held);
-  const value = Math.min(...held);
-  const limit = design.job.pockets.hold_mm;
-  const holds = value >= limit;
+  const hold = design.job.pockets.hold_mm;
+  const { verdict, limit } = judged({ mean: doubt.held.mean - hold, u: doubt.held.u }, doubt.deviations);
   const { least, most } = depths(context);
   return {
-    verdict: holds ? 'fits' : 'fails',
-    value,
-    limit,
+    verdict,
+    value: doubt.held.mean,
+    limit: hold + limit,
     bound: 'atLeast',
-    message: `${say.range(held)} of each board stays in its pocket; ${say.size(limit)} is wanted.`,
-    ...(holds
+    message: `${say.range(held)} of each board stays in its pocket; ${say.size(hold)} is wanted.`,
+    ...(verdict === 'fits'
       ? { remedy: '', change: [] }
       : least <= most
         ? mendDepth(context, least)
         : {
-            remedy: `No depth both holds ${say.size(limit)} of board and lets the boards in: ask for less hold.`,
+            remedy: `No depth both holds ${say.size(hold)} of board and lets the boards in: ask for less hold.`,
             change: [],
           }),
   };
@@ -63,20 +62,24 @@ export function pocketHolds(context: CheckContext): Answer {
 
 /** Can the second board be bent back far enough to pass its pocket mouth? */
 export function pocketLoads(context: CheckContext): Answer {
-  const { design, say } = context;
-  const { foldBack } = design.needs.thick.book;
-  const value = Math.max(...RANGE_POINTS.map((point) => design.fits[point].pocket.loadingAngle));
-  const loads = RANGE_POINTS.every((point) => design.fits[point].pocket.loads);
+  const { design, doubt, say } = context;
+  const { foldBack, width } = design.needs.nominal.book;
+  const { loading, deviations } = doubt;
+  const { verdict, limit } = judged(loading, deviations);
+  // Fold-back past flat at which so much board is clear of the mouth.
+  const angleFor = (clear: number): number => Math.acos(Math.max(-1, Math.min(1, 1 - clear / width)));
+  const allowed = width * (1 - Math.cos(foldBack));
+  const value = angleFor(allowed - loading.mean);
   const { least, most } = depths(context);
   // Rounded away from a limit that is broken and not past one that is kept, so that the figures agree with the verdict.
-  const bent = say.angle(value, loads ? 'down' : 'up');
+  const bent = say.angle(value, verdict === 'fits' ? 'down' : 'up');
   return {
-    verdict: loads ? 'fits' : 'fails',
+    verdict,
     value: degreesFromRadians(radians(value)),
-    limit: degreesFromRadians(foldBack),
+    limit: degreesFromRadians(radians(angleFor(allowed - limit))),
     bound: 'atMost',
     message: `The second board goes in with the boards bent back ${bent} past flat; this book allows ${say.angle(foldBack)}.`,
-    ...(!loads &&
+    ...(verdict !== 'fits' &&
       (most >= Math.max(SHALLOWEST, least)
         ? mendDepth(context, most)
         : {

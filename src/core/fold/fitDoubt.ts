@@ -1,0 +1,77 @@
+import { measureNext, type NextMeasure } from '../doubt/measureNext.ts';
+import { CutChances, type Doubted, doubted, loosestOf, type Spare, spareOf } from '../doubt/spare.ts';
+import { changeOf } from '../leather/changeOf.ts';
+import { normalQuantile } from '../math/normal.ts';
+import type { CoverDesign } from './coverDesign.ts';
+
+/** The fit of a cover at the middle of its leather, each length with its doubt to first order, and the chances that follow. */
+export interface FitDoubt {
+  /** Wished share of covers that fit. */
+  readonly share: number;
+  /** Standard uncertainties between a mean and its limit at that share. */
+  readonly deviations: number;
+  /** Spare wrap closed and flat, and spare height, mm. */
+  readonly spare: Spare;
+  /** Gaps, mm: at each fore-edge half the spare wrap. */
+  readonly gaps: Readonly<Record<'foreEdge' | 'head' | 'tail', Doubted>>;
+  /** Board that stays in its pocket, mm, not cut off at 0. */
+  readonly held: Doubted;
+  /** Board that could be covered more and the second board still be loaded, mm. */
+  readonly loading: Doubted;
+  readonly chances: CutChances;
+  /** Measurements that would save most. */
+  readonly next: () => readonly NextMeasure[];
+}
+
+/** Works out what the checks of a cover are judged by. */
+export function fitDoubt(design: CoverDesign): FitDoubt {
+  const { job, pieces, doubt } = design;
+  const { across } = changeOf(job);
+  const isTurned = job.pockets.construction === 'turned';
+  const cut = {
+    width: pieces.outside.width - (isTurned ? (2 * pieces.pocketDepth) / (1 + across) : 0),
+    height: pieces.outside.height,
+  };
+  const spare = spareOf(doubt, cut);
+  const { closed, height } = spare;
+  // As in `coverFit`: head and tail keep the difference of their eases where there is room for it.
+  const lean = (pieces.ease.head_mm - pieces.ease.tail_mm) / 2;
+  const leans = height.mean >= 2 * Math.abs(lean) ? lean : 0;
+  const [least, most] = gapShares(job.seating, closed.mean);
+  const wrap = (share: number) => ({ across: share * cut.width, addsAcross: share, closed: -share });
+  // Held: depth less seat, less the larger gap, less half of what the wrap is longer closed than flat.
+  const { means } = doubt;
+  const drawn = means.closed > means.flat ? 1 / 2 : 0;
+  const heldWrap = wrap(-most);
+  const stay = 1 - Math.cos(design.needs.nominal.book.foldBack);
+  return {
+    share: job.ease.share,
+    deviations: normalQuantile(job.ease.share),
+    spare,
+    gaps: {
+      foreEdge: scaled(closed, 1 / 2),
+      head: { ...scaled(height, 1 / 2), mean: height.mean / 2 + leans },
+      tail: { ...scaled(height, 1 / 2), mean: height.mean / 2 - leans },
+    },
+    held: doubted(
+      doubt,
+      { ...heldWrap, closed: heldWrap.closed - drawn, flat: drawn, seat: -1 },
+      pieces.pocketDepth - most * cut.width,
+    ),
+    loading: doubted(doubt, { ...wrap(least), board: stay, seat: 1 }, least * cut.width - pieces.pocketDepth),
+    chances: new CutChances(doubt, spare, loosestOf(job, lean)),
+    next: () => measureNext(job, doubt, cut),
+  };
+}
+
+const scaled = ({ mean, u, slopes }: Doubted, by: number): Doubted => ({
+  mean: by * mean,
+  u: by * u,
+  slopes: slopes.map((slope) => by * slope),
+});
+
+/** Shares of the spare wrap at the smaller and at the larger fore-edge gap, as the boards sit; an overrun covers no board less. */
+function gapShares(seating: CoverDesign['job']['seating'], spare: number): [least: number, most: number] {
+  if (spare <= 0 || seating === 'spine') return [0, 0];
+  return seating === 'centred' ? [1 / 2, 1 / 2] : [0, 1];
+}

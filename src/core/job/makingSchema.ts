@@ -1,0 +1,31 @@
+import * as z from 'zod/mini';
+import { numberField } from './field.ts';
+
+/** How the leather is worked after it is cut, as far as that changes its size. */
+export const MAKING_STATES = ['dry', 'cased', 'dyed', 'wet-formed'] as const;
+
+const change = (title: string, way: string) =>
+  z._default(
+    z.nullable(
+      numberField(
+        title,
+        '%',
+        -0.05,
+        0.03,
+        `How much the cut leather grows ${way} until the cover is finished; minus where it shrinks. Usual: 0 worked dry, −1 % cased, dyed or wet-formed. Assumption: a shrink test of this leather is better.`,
+      ),
+    ),
+    null,
+  );
+
+/** Change of size between the cut piece and the finished cover. Height lies along the backbone, width across it. */
+export const makingSchema = z.prefault(
+  z.strictObject({
+    state: z
+      ._default(z.enum(MAKING_STATES), 'dry')
+      .check(z.meta({ title: 'Worked', description: 'What is done to the leather once it is cut.' })),
+    changeAlong: change('Change of size along', 'along the backbone, head to tail'),
+    changeAcross: change('Change of size across', 'across the backbone, fore-edge to fore-edge'),
+  }),
+  {},
+);
