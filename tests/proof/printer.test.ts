@@ -202,18 +202,11 @@ const numbersIn = (value: unknown): number[] =>
 /** Settings of the tool that a sheet may name: least margin, tuck of a lining. */
 const OWN_SETTINGS = [1.5, 10];
 
-/** Thicknesses that a remedy asks to skive to: set in tenths of a millimetre in every unit, as leather is. */
-const skivings = (design: CoverDesign): number[] =>
-  numbersIn(designReport(design).checks.find(({ id }) => id === 'foldStrain')?.change);
-
 function everySentence(design: CoverDesign, said: ReturnType<typeof sentences>): void {
   const { job } = design;
   const print = printer(job.work.units);
   const given = new Set(
-    [...numbersIn(job), ...OWN_SETTINGS, ...skivings(design)].flatMap((value) => [
-      print.size(value),
-      print.weight(value),
-    ]),
+    [...numbersIn(job), ...OWN_SETTINGS].flatMap((value) => [print.size(value), print.weight(value)]),
   );
   for (const line of Object.values(said).flat()) {
     counts.sentences++;

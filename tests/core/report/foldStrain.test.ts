@@ -10,13 +10,14 @@ import { checkLaw } from '../../laws.ts';
 
 type Outside = Partial<JobInput['leather']['outside']>;
 
-const reportOf = (outside: Outside, book: Partial<JobInput['book']> = {}, leather: object = {}) =>
+const reportOf = (outside: Outside, book: Partial<JobInput['book']> = {}, leather: object = {}, rest: object = {}) =>
   fitReport(
     soundJob({
       format: 'coverwright-job',
       version: 1,
       book: { width_mm: 150, height_mm: 220, thickness_mm: 30, ...book },
       leather: { outside: { min_mm: 2, max_mm: 2, ...outside }, ...leather },
+      ...rest,
     }),
   );
 
@@ -120,6 +121,17 @@ describe('what helps', () => {
     expect(rowOf({ ...HALF, strainLimit: 0.14 }, thin).remedy).toBe(
       'Choose a leather that bears a sharper fold. Try an offcut first.',
     );
+  });
+
+  test('is in 64ths of an inch in a job worked in inches', () => {
+    const inches = { work: { units: 'in' } };
+    const outside = { ...HALF, strainLimit: 0.4 };
+    // 1 mm over 0.75 is 1.33 mm: 3/64 in (1.19) holds it, 4/64 (1.59) does not.
+    const { remedy, change } = rowOf(outside, { cornerRadius_mm: 1 }, {}, inches);
+    expect(remedy).toContain('Skived to 3/64 in at the folds it stretches 37 %.');
+    expect(change).toEqual([{ path: 'leather.outside.foldThickness_mm', value: (3 / 64) * 25.4 }]);
+    // 0.75 of 2 mm: 4/64 in (1.59 mm) is the next step up.
+    expect(remedy).toContain('Over a bead of 1/16 in radius');
   });
 
   test('is damping where the gain that is assumed of it reaches the stretch, never a sharper fold', () => {

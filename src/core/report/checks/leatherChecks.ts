@@ -3,10 +3,11 @@ import { leastBendRatio, outerStrain } from '../../leather/bend.ts';
 import { BREAKING_STRAIN, DAMP_GAIN } from '../../leather/breakingStrain.ts';
 import { RANGE_POINTS } from '../../leather/leatherModel.ts';
 import { TOLERANCE } from '../../math/tolerance.ts';
+import { MM_PER_INCH } from '../../units/mm.ts';
 import type { Answer, CheckContext, Remedy } from '../check.ts';
 
-/** Step down to which a skived thickness is rounded, and up to which the radius of a bead, mm. */
-const FOLD_STEP = 0.1;
+/** Step down to which a skived thickness is rounded, and up to which the radius of a bead, mm: 0.1 mm, or 1/64 in. */
+const FOLD_STEP = { mm: 0.1, in: MM_PER_INCH / 64 } as const;
 
 /** Thinnest that a fold is skived, mm. Common practice, no source. */
 const THINNEST_FOLD = 0.6;
@@ -92,11 +93,12 @@ function wayOut(folds: readonly SpineFold[], limit: number, bookThickness: numbe
   // One leather, one K; over 0, for a sharp fold does not keep the limit.
   const ratio = leastBendRatio(limit, folds[0]!.neutral);
 
-  const skived = roundDown(Math.min(...folds.map(({ given }) => given)) / ratio, FOLD_STEP);
+  const step = FOLD_STEP[say.units];
+  const skived = roundDown(Math.min(...folds.map(({ given }) => given)) / ratio, step);
   const skivedStrain = worstStrain(folds.map((fold) => ({ ...fold, thickness: Math.min(fold.thickness, skived) })));
   const canSkive = skived >= THINNEST_FOLD && keepsLimit(skivedStrain);
 
-  const bead = roundUp(ratio * Math.max(...folds.map(({ thickness }) => thickness)), FOLD_STEP);
+  const bead = roundUp(ratio * Math.max(...folds.map(({ thickness }) => thickness)), step);
   const beadStrain = worstStrain(folds.map((fold) => ({ ...fold, given: bead })));
   const canBead = bead <= bookThickness / 2 && keepsLimit(beadStrain);
 
@@ -116,8 +118,8 @@ function wayOut(folds: readonly SpineFold[], limit: number, bookThickness: numbe
 /** Least margin against tearing of the thread: one thickness of the outside, but at least this, mm. An assumption. */
 const LEAST_MARGIN = 1.5;
 
-/** Step to which a remedy rounds a margin that has to be wider than the usual one, mm. */
-const MARGIN_STEP = 0.5;
+/** Step up to which a remedy rounds a margin that has to be wider than the usual one, mm: 0.5 mm, or 1/32 in. */
+const MARGIN_STEP = { mm: 0.5, in: MM_PER_INCH / 32 } as const;
 
 /** Usual margins, mm: 1/8 to 3/16 in stitched, about 1/4 in laced. Common practice, no source. */
 const USUAL_MARGIN = { stitching: 3.175, lacing: 6.35 } as const;
@@ -129,7 +131,7 @@ export function seamMargin({ design, say }: CheckContext): Answer {
   const limit = Math.max(LEAST_MARGIN, design.needs.thick.leathers.outside.thickness);
   const holds = value >= limit;
   const usual = USUAL_MARGIN[seam.method];
-  const wanted = Math.max(usual, roundUp(limit, MARGIN_STEP));
+  const wanted = Math.max(usual, roundUp(limit, MARGIN_STEP[say.units]));
   return {
     verdict: holds ? 'fits' : 'fails',
     value,
