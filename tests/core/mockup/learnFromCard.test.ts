@@ -111,11 +111,11 @@ describe('learnFromCard', () => {
       },
       thickness: {
         before: 28,
-        after: expect.closeTo(28 + (2 * 0.0625) / all, 5),
-        errorBefore: expect.closeTo(0.25, 9),
-        errorAfter: expect.closeTo(Math.sqrt(0.0625 - 0.0625 ** 2 / all), 5),
+        after: expect.closeTo(28 + (2 * 0.09) / all, 5),
+        errorBefore: expect.closeTo(0.3, 9),
+        errorAfter: expect.closeTo(Math.sqrt(0.09 - 0.09 ** 2 / all), 5),
       },
-      height: { before: 240, after: 240, errorBefore: expect.closeTo(0.25, 9), errorAfter: expect.closeTo(0.25, 9) },
+      height: { before: 240, after: 240, errorBefore: expect.closeTo(0.3, 9), errorAfter: expect.closeTo(0.25, 9) },
     });
     expect(found.height).toEqual(found.measures.height);
     expect(found.residuals).toEqual([
