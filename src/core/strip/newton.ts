@@ -64,6 +64,7 @@ export function balance(
   const noise = (4 * Number.EPSILON * problem.stretchStiffness * problem.length) / space.spacing;
   const enough = Math.max(tolerance, noise);
   let blind = 0;
+  let before = Infinity;
   for (;;) {
     const energy = evaluate(space, problem, nodes, penalty, 'hessian');
     const residual = largest(gradient);
@@ -82,8 +83,11 @@ export function balance(
     if (!Number.isFinite(reach)) return 'notFinite';
     let share = Math.min(1, (settings.stepCap * space.spacing) / reach);
     const unresolved = -slope * share <= 1e-13 * (Math.abs(energy) + problem.stretchStiffness * Number.EPSILON);
-    // Steps too small to be judged by energy: a few must reach the residual, or nothing will.
-    if (unresolved && ++blind > 5) return 'stalled';
+    // Steps too small to be judged by energy: a few must reach the residual, or nothing will. One that does not lower it
+    // jumps to and fro across a kink, where a corner leaves one piece of the curve for the next; half of it lands there.
+    if (unresolved && ++blind > settings.maxBlind) return 'stalled';
+    if (unresolved && residual > 0.5 * before) share *= 0.5;
+    before = unresolved ? residual : Infinity;
     for (let halvings = 0; ; halvings++) {
       for (let i = 0; i < size; i++) trial[i] = nodes[i]! + share * step[i]!;
       if (unresolved) break;

@@ -84,8 +84,10 @@ function coldStarts(
   const { usualLength, ordinaryStretch, softest, stiffening, starts } = settings;
   const unit = (usualLength / problem.length) ** 2;
   const soft = (softest * unit) / excessOf(guess);
-  const first = Array.from({ length: starts }, (_, i) => soft * stiffening ** i);
-  if (problem.stretchStiffness <= ordinaryStretch * unit) first.unshift(Infinity);
+  const first = Array.from({ length: starts }, (_, i) => soft * stiffening ** i).filter(
+    (stretch) => stretch < problem.stretchStiffness,
+  );
+  if (first.length === 0 || problem.stretchStiffness <= ordinaryStretch * unit) first.unshift(Infinity);
   let status: StripStatus = 'stalled';
   let spent = 0;
   for (const stretch of first) {

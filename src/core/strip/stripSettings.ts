@@ -34,6 +34,8 @@ export interface StripSettings {
   readonly starts: number;
   /** Halvings of a Newton step before it counts as stalled. */
   readonly maxBacktracks: number;
+  /** Most Newton steps too small to change the energy by more than its rounding, taken for the sake of the residual. */
+  readonly maxBlind: number;
   /** Farthest a node moves in one Newton step, in segment lengths; keeps turns at a node below half a circle. */
   readonly stepCap: number;
   /** Largest unbalanced nodal force of a finished solve, EI/D^2; contact forces are of order 1 to 100. */
@@ -67,6 +69,7 @@ export const stripSettings: StripSettings = Object.freeze({
   stiffening: 10,
   starts: 3,
   maxBacktracks: 30,
+  maxBlind: 20,
   stepCap: 5,
   residual: 1e-6,
   gap: 1e-6,

@@ -62,8 +62,13 @@ const CLEAR_START = 1.15;
 /** Share of the held length that the leather may be shoved back over the board before it counts as folded away. */
 const SHOVED = 0.9;
 
-/** Points of the guessed path. */
-const GUESS_POINTS = 60;
+/** Points of each arc of the guessed path, and how far the upper one is lifted off the corner, in steps of the board's edge. */
+const GUESS_POINTS = 30;
+const LIFT = 0.1;
+
+/** lambda of a gentle fold, in offsets; and by how much the loads grow from one step to the next where they are harder. */
+const GENTLE = 1;
+const HARDER = 1.5;
 
 /**
  * Finds the shape and place of least energy of one layer over the step.
@@ -75,40 +80,67 @@ const GUESS_POINTS = 60;
 export function seatLayer(input: SeatLayerInput, solver: StripSolver): SeatLayer {
   const { offset: h, thickness: t, modulus, held, pull, push } = input;
   const curve = reverseCurve(h, input.seatRadius);
-  const lambda = Math.sqrt((modulus * t ** 3) / 12 / (pull + push));
+  const stiffness = (modulus * t ** 3) / 12;
+  // Under this share of the loads the fold is gentle; more would throw a strip that begins from a guess.
+  const gentle = Math.min(1, stiffness / (Math.max(pull + push, 0) * (GENTLE * h) ** 2));
+  const lambda = Math.sqrt(stiffness / (gentle * (pull + push)));
   const free = FREE_RUN * Math.sqrt(lambda * h);
   const guessed =
     input.run ?? Math.max(t / 2, CLEAR_START * (input.creaseSet * curve.run + (1 - input.creaseSet) * free));
   const d = Math.max(guessed, h);
   const scale = stripScale(d, t, 1, modulus);
-  // A gentle S of run s and offset h is longer than s by 0.6 h^2/s (cubic; any handbook). A start, not a constraint.
-  const length = held + guessed + (0.6 * h * h) / guessed;
+  const path = guessedPath(h, t, held, guessed);
+  const length = pathLength(path);
   const far = 2 * (held + length);
   const board = { x: held / d, y: t / 2 / d, angle: Math.PI };
   const seam = { x: -guessed / d, y: (t / 2 - h) / d, angle: Math.PI };
-  const problem: StripProblem = {
+  const obstacle = growOutline(
+    [far, 0, 0, 0, 0, -h, -far, -h].map((v) => v / d),
+    false,
+    t / 2 / d,
+    solver.settings.facetTurn,
+  );
+  const restAngle = input.creaseSet > 0 ? restAngles(curve, input, length, 4 * solver.settings.segments) : undefined;
+  const under = (share: number): StripProblem => ({
     length: length / d,
     stretchStiffness: scale.stretchStiffness,
-    start: { kind: 'slide', ...board, force: -pull / scale.force, min: -length / d, max: (SHOVED * held) / d },
-    end: { kind: 'slide', ...seam, force: -push / scale.force, min: -guessed / d, max: length / d },
-    restAngle: input.creaseSet > 0 ? restAngles(curve, input, length, 4 * solver.settings.segments) : undefined,
-    obstacle: growOutline(
-      [far, 0, 0, 0, 0, -h, -far, -h].map((v) => v / d),
-      false,
-      t / 2 / d,
-      solver.settings.facetTurn,
-    ),
+    start: {
+      kind: 'slide',
+      ...board,
+      force: (-share * pull) / scale.force,
+      min: -length / d,
+      max: (SHOVED * held) / d,
+    },
+    end: { kind: 'slide', ...seam, force: (-share * push) / scale.force, min: -guessed / d, max: length / d },
+    restAngle,
+    obstacle,
+  });
+  const guess = path.map((v) => v / d);
+  const isHeld = input.run !== undefined;
+  const heldAt = (share: number): StripProblem => ({ ...under(share), end: { kind: 'clamp', ...seam } });
+  let solution = solveStrip(solver, heldAt(gentle), guess);
+  let { iterations } = solution;
+  const goOn = (problem: StripProblem): void => {
+    if (solution.status !== 'converged') return;
+    solution = solveStrip(solver, problem);
+    iterations += solution.iterations;
   };
-  const guess = guessedPath(h, t, held, guessed).map((v) => v / d);
-  const posed = solveStrip(solver, { ...problem, end: { kind: 'clamp', ...seam } }, guess);
-  const isPosed = input.run !== undefined || posed.status !== 'converged';
-  const solution = isPosed ? posed : solveStrip(solver, problem);
+  if (!isHeld) goOn(under(gentle));
+  let carried = solution.status === 'converged' ? gentle : 0;
+  for (let share = gentle; share < 1; ) {
+    share = Math.min(1, share * HARDER);
+    goOn(isHeld ? heldAt(share) : under(share));
+    if (solution.status === 'converged') carried = share;
+    else break;
+  }
 
   // The stops only keep the search in bounds: leather that leans on one has folded away off the board.
   const isAway = solution.status === 'converged' && (solution.start.stop !== 0 || solution.end.stop !== 0);
   const status = isAway ? 'stalled' : solution.status;
-  const message = isAway ? 'the leather folds away off the board under this press' : solution.message;
-  const iterations = posed.iterations + (isPosed ? 0 : solution.iterations);
+  const message =
+    isAway || (carried > 0 && carried < 1)
+      ? `the leather folds away off the board under this press${carried < 1 ? `; it still stood under ${Math.round(100 * carried)} % of it` : ''}`
+      : solution.message;
   if (solution.nodes.length === 0) return { ...NO_LAYER, status, message, iterations };
   const slid = held - solution.start.slide * d;
   return {
@@ -119,7 +151,7 @@ export function seatLayer(input: SeatLayerInput, solver: StripSolver): SeatLayer
     run: Math.max(0, guessed + solution.end.slide * d),
     length: length - slid / (1 + pull / (modulus * t)),
     transverse: -solution.end.fy * scale.force,
-    along: isPosed ? -solution.end.fx * scale.force : 0,
+    along: isHeld ? -solution.end.fx * scale.force : 0,
     path: betweenEnds(solution.nodes).map((v) => v * d),
   };
 }
@@ -161,14 +193,25 @@ function restAngles(
   });
 }
 
-/** A cubic S before the board's edge, lifted clear of the corner, and flat leather behind it. */
+function pathLength(path: readonly number[]): number {
+  let sum = 0;
+  for (let i = 2; i < path.length; i += 2) sum += Math.hypot(path[i]! - path[i - 2]!, path[i + 1]! - path[i - 1]!);
+  return sum;
+}
+
+/** Two arcs and a straight between them before the board's edge, lifted clear of the corner, and flat leather behind it. */
 function guessedPath(h: number, t: number, held: number, run: number): number[] {
-  const path: number[] = [];
+  const radius = run < h ? run / 2 : (run * run + h * h) / (4 * h);
+  const { angle } = reverseCurve(h, radius);
+  const path = [held, t / 2];
+  const lift = LIFT * h;
   for (let i = 0; i <= GUESS_POINTS; i++) {
-    const x = held - ((held + run) * i) / GUESS_POINTS;
-    const share = Math.max(0, -x / run);
-    const lift = i === 0 || i === GUESS_POINTS ? 0 : 0.3 * h * Math.exp(-Math.abs(x) / run);
-    path.push(x, t / 2 - h * share * share * (3 - 2 * share) + lift);
+    const turn = (angle * i) / GUESS_POINTS;
+    path.push(-radius * Math.sin(turn), t / 2 + lift - radius * (1 - Math.cos(turn)));
+  }
+  for (let i = GUESS_POINTS; i >= 0; i--) {
+    const turn = (angle * i) / GUESS_POINTS;
+    path.push(-run + radius * Math.sin(turn), t / 2 - h + radius * (1 - Math.cos(turn)));
   }
   return path;
 }
