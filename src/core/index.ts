@@ -26,13 +26,15 @@ export { isRecord, type JobDocument, type Patch, patched, valueAt } from './job/
 export { type JobIssue, jobIssue } from './job/jobIssue.ts';
 export type { JobPath } from './job/jobPath.ts';
 export { type Job, type JobInput, jobSchema, type LeatherName, SEAM_DEFAULTS, SEAM_STYLES } from './job/jobSchema.ts';
+export { MAKING_STATES } from './job/makingSchema.ts';
 export { inCurrentVersion, JOB_MIGRATIONS, type JobRecord } from './job/migrate.ts';
 export { type OpenedJob, openJob } from './job/openJob.ts';
 export { MAX_JOB_CHARACTERS, type ParsedJob, parseJob, parseJobText } from './job/parseJob.ts';
-export { isLeather, readField } from './job/readField.ts';
+export { GIVE_OR_TAKE, isLeather, readField } from './job/readField.ts';
 export { workedIn } from './job/workedIn.ts';
 export { cutStep, INCH_STEPS } from './job/workSchema.ts';
 export { type Calibrated, calibrateBendRatio, calibrateNeutral } from './leather/calibrate.ts';
+export { changeOf } from './leather/changeOf.ts';
 export { RANGE_POINTS, type RangePoint } from './leather/leatherModel.ts';
 export { CARD, TEMPERS, type Temper, temperOf, temperPatches } from './leather/temper.ts';
 export { type CoverSupplies, coverSupplies } from './materials/coverSupplies.ts';

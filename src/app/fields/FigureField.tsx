@@ -12,7 +12,7 @@ interface FigureFieldProps {
    * works it out, `estimated` the tool takes a value that ought to be measured, `unmeasured` the measure was not taken.
    */
   readonly empty: 'required' | 'default' | 'decided' | 'estimated' | 'unmeasured';
-  /** The value that the tool decides on or estimates, mm. */
+  /** The value that the tool decides on or takes, where the job itself leaves it open. */
   readonly decided?: number;
   /** Put before the title where the same word occurs twice on the bench. */
   readonly title?: string;
@@ -37,7 +37,7 @@ export const FigureField = memo(function FigureField({ path, empty, decided, tit
     if (note.unit === 'mm') return lengths.size(value);
     return note.unit === '%' ? lengths.share(value, 2) : `${Number(value.toFixed(4))} ${note.unit}`.trim();
   };
-  const inForce = empty === 'decided' || empty === 'estimated' ? decided : used;
+  const inForce = decided ?? used;
   const stand = print(inForce);
   const usual = valueAt({ book: KIND_DEFAULTS[kind] }, path);
   const placeholder = {

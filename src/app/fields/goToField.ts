@@ -1,8 +1,8 @@
-/** The nearest field at or above the path; details that hide it are opened by the browser only for anchors, so here too. */
+/** Focuses the nearest field at or above the path. Details that hide it are opened first: browsers do so for anchors only. */
 export function goToField(path: string): void {
   const field =
     document.querySelector<HTMLElement>(`[data-path="${CSS.escape(path)}"]`) ??
     document.querySelector<HTMLElement>(`[data-path="${CSS.escape(path.split('.').slice(0, -1).join('.'))}"]`);
-  field?.closest('details')?.setAttribute('open', '');
+  for (let at = field?.closest('details'); at; at = at.parentElement?.closest('details')) at.open = true;
   field?.focus();
 }

@@ -1,6 +1,7 @@
 import { IssueList } from '../fields/IssueList.tsx';
 import { BookFields } from './BookFields.tsx';
 import { LeatherFields } from './LeatherFields.tsx';
+import { MakingFields } from './MakingFields.tsx';
 import { PatternFields } from './PatternFields.tsx';
 import { SeamFields } from './SeamFields.tsx';
 
@@ -11,6 +12,7 @@ export default function JobForm() {
       <IssueList />
       <BookFields />
       <LeatherFields />
+      <MakingFields />
       <SeamFields />
       <PatternFields />
     </form>

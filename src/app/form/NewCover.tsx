@@ -58,7 +58,7 @@ export default function NewCover({ onClose }: { readonly onClose: () => void }) 
     const patches = filled.flatMap(({ reading }) => (reading.ok ? reading.value : []));
     const blank: JobDocument = {
       format: 'coverwright-job',
-      version: 1,
+      version: 2,
       name: 'Untitled cover',
       work: { units },
       book: { kind, ...(spine === 'rounded' && { spine: { shape: spine } }) },

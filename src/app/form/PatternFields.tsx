@@ -5,12 +5,14 @@ import { useBench, useDispatch, useLengths } from '../state/BenchContext.tsx';
 
 export function PatternFields() {
   const { width, height } = useBench(({ design }) => design.pieces.outside);
+  const ease = useBench(({ design }) => design.pieces.ease);
   return (
     <section aria-labelledby="pattern-fields">
       <h2 id="pattern-fields">Ease and cut size</h2>
-      <FigureField path="ease.foreEdge_mm" empty="default" />
-      <FigureField path="ease.head_mm" empty="default" />
-      <FigureField path="ease.tail_mm" empty="default" />
+      <FigureField path="ease.foreEdge_mm" empty="decided" decided={rounded(ease.foreEdge_mm)} />
+      <FigureField path="ease.head_mm" empty="decided" decided={rounded(ease.head_mm)} />
+      <FigureField path="ease.tail_mm" empty="decided" decided={rounded(ease.tail_mm)} />
+      <FigureField path="ease.share" empty="default" />
       <FigureField path="loosest.foreEdge_mm" empty="default" />
       <FigureField path="loosest.head_mm" empty="default" />
       <FigureField path="loosest.tail_mm" empty="default" />
@@ -20,6 +22,9 @@ export function PatternFields() {
     </section>
   );
 }
+
+/** An ease that is worked out, mm: nothing finer than 0.1 mm is known of it. */
+const rounded = (ease: number): number => Math.round(10 * ease) / 10;
 
 /** The step that cut sizes lie on: typed in millimetres, one of two fractions in inches. */
 function CutStepField() {

@@ -13,6 +13,12 @@ import type { LeatherName } from './jobSchema.ts';
 export const isLeather = (path: JobPath): path is `leather.${LeatherName}` =>
   /^leather\.(outside|pocket|lining)$/.test(path);
 
+/**
+ * Standard uncertainties in what a maker calls give or take: 19 in 20 normal errors are no larger (JCGM 100:2008 G.3.2 has
+ * 1.96 for 95 %). Doubts are typed and shown so; the job keeps one standard uncertainty.
+ */
+export const GIVE_OR_TAKE = 2;
+
 /** One thickness of a leather, which may be typed as a weight. */
 const isThickness = (path: JobPath): boolean => /^leather\.\w+\.(min|max|foldThickness)_mm$/.test(path);
 
@@ -29,14 +35,24 @@ export function readField(path: JobPath, text: string, unit: LengthUnit): Readin
     return { ...reading, value };
   }
   if (isThickness(path) && /oz|ounce/i.test(text)) return readThickness(path, text);
-  const note = fieldNote(path);
+  const times = /^doubts\..*\.u$/.test(path) ? GIVE_OR_TAKE : 1;
+  const inJob = fieldNote(path);
+  const note = { ...inJob, min: inJob.min * times, max: inJob.max * times };
   const reading =
     note.unit === 'mm'
       ? parseLength(text, { defaultUnit: unit, range: note })
       : note.unit === '%'
         ? readShare(text, note)
         : readNumber(text, note);
-  return reading.ok ? { ...reading, value: [{ path, value: reading.value }] } : reading;
+  if (!reading.ok) return reading;
+  if (times > 1 && (reading.value < note.min || reading.value > note.max))
+    return refusal(
+      text,
+      'an honest doubt',
+      'Check the figure and its unit.',
+      `${note.min} to ${note.max} ${note.unit}`.trim(),
+    );
+  return { ...reading, value: [{ path, value: reading.value / times }] };
 }
 
 function readThickness(path: JobPath, text: string): Reading<readonly Patch[]> {
@@ -48,16 +64,22 @@ function readThickness(path: JobPath, text: string): Reading<readonly Patch[]> {
   return refusal(text, 'one weight or thickness', `The range of a leather belongs to ${leather}.`);
 }
 
-/** Percent; without the sign a number under 1 is the share itself, as 0.2, for nobody means a fifth of a percent. */
+/**
+ * Percent; without the sign a number under 1 is the share itself, as 0.2, where the field takes such a share: a waste of
+ * 0.2 is 20 %, a change of size of -0.5 is half a percent.
+ */
 function readShare(text: string, { min, max }: FieldNote): Reading<number> {
   const typed = normaliseTyped(text);
-  const number = parseTypedNumber(typed.replace(/%$/, '').trim());
+  const number = parseTypedNumber(typed.replace(/^-|%$/g, '').trim());
+  const sign = typed.startsWith('-') ? -1 : 1;
   const refuse = (remedy: string) => refusal(text, 'a share', remedy, `${100 * min} to ${100 * max} %`);
   if ('remedy' in number) return refuse(number.remedy ?? 'Write one number, such as 20 %.');
-  const figure = number.numerator / number.denominator;
-  const isPercent = typed.endsWith('%') || figure >= 1;
-  const value = isPercent ? number.numerator / (number.denominator * 100) : figure;
-  if (value < min || value > max) return refuse('Check the number.');
+  const figure = (sign * number.numerator) / number.denominator;
+  const isAllowed = (share: number): boolean => share >= min && share <= max;
+  const percent = (sign * number.numerator) / (number.denominator * 100);
+  const isPercent = typed.endsWith('%') || Math.abs(figure) >= 1 || (!isAllowed(figure) && isAllowed(percent));
+  const value = isPercent ? percent : figure;
+  if (!isAllowed(value)) return refuse('Check the number.');
   return { ok: true, value, understood: printer('mm').share(value, 2) };
 }
 

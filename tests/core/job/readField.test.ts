@@ -64,6 +64,41 @@ test('a share is typed in percent; under 1 without the sign it is the share itse
     });
 });
 
+test('a change of size is typed in percent with its sign, and half a percent needs no sign', () => {
+  const change = (value: number) => [{ path: 'making.changeAlong', value }];
+  expect(changes('making.changeAlong', '-1')).toEqual(change(-0.01));
+  expect(changes('making.changeAlong', '−1 %')).toEqual(change(-0.01));
+  expect(changes('making.changeAlong', '-0.5')).toEqual(change(-0.005));
+  expect(changes('making.changeAlong', '0.5')).toEqual(change(0.005));
+  expect(changes('making.changeAlong', '1')).toEqual(change(0.01));
+  expect(changes('making.changeAlong', '0.02')).toEqual(change(0.02));
+  expect(readField('making.changeAlong', '-0.5', 'mm')).toMatchObject({ understood: '−0.5 %' });
+  for (const text of ['-6', '4 %', '--1', '-'])
+    expect(readField('making.changeAlong', text, 'mm')).toMatchObject({
+      ok: false,
+      message: expect.stringContaining('Allowed: -5 to 3 %.'),
+    });
+});
+
+test('a doubt is typed as give or take, two standard uncertainties, and kept as one', () => {
+  expect(changes('doubts.book.width_mm.u', '0.5')).toEqual([{ path: 'doubts.book.width_mm.u', value: 0.25 }]);
+  expect(changes('doubts.book.width_mm.u', '1/16', 'in')).toEqual([{ path: 'doubts.book.width_mm.u', value: 0.79375 }]);
+  expect(changes('doubts.making.changeAlong.u', '0.4')).toEqual([
+    { path: 'doubts.making.changeAlong.u', value: 0.002 },
+  ]);
+  expect(changes('doubts.leather.outside.neutral.u', '0.16')).toEqual([
+    { path: 'doubts.leather.outside.neutral.u', value: 0.08 },
+  ]);
+  for (const [path, text, allowed] of [
+    ['doubts.book.width_mm.u', '41', '0 to 40 mm'],
+    ['doubts.leather.outside.neutral.u', '0.5', '0 to 0.4'],
+    ['doubts.making.changeAlong.u', '11 %', '0 to 10 %'],
+    ['doubts.book.width_mm.u', '-1', '0 to 40 mm'],
+    ['doubts.leather.outside.neutral.u', '-1', '0 to 0.4'],
+  ] as const)
+    expect(changes(path, text)).toContain(`Allowed: ${allowed}.`);
+});
+
 test('a figure typed without a unit keeps its meaning when the units of the job are switched', () => {
   const typed = { text: '216', unit: 'mm' } as const;
   expect(typedText(typed, 'mm')).toBe('216');

@@ -1,5 +1,6 @@
 import type { SeatStrip } from '../../fold/elastic/seatStrip.ts';
 import { RANGE_POINTS } from '../../leather/leatherModel.ts';
+import { casingCost } from '../casingCost.ts';
 import type { Answer } from '../check.ts';
 import type { StripContext } from '../stripContext.ts';
 
@@ -26,7 +27,10 @@ export function seats({ elastic, design, say }: StripContext): Answer {
     message:
       `Creased and pressed by hand, this leather needs ${say.length(seat.needed)} from seam to board at the ${edge}, ` +
       `${say.length(Math.abs(more))} ${more >= 0 ? 'more' : 'less'} than the pattern allows; ${say.gap(gap)} of ${gap >= 0 ? 'gap' : 'overrun'} is there.`,
-    remedy: more <= gap ? '' : 'Case the leather and press the folds along the seam, or allow more ease there.',
+    remedy:
+      more <= gap
+        ? ''
+        : `Case the leather and press the folds along the seam, or allow more ease there.${casingCost(design, say)}`,
   };
 }
 

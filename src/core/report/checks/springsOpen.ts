@@ -1,6 +1,7 @@
 import type { CoverAtRest } from '../../fold/elastic/coverAtRest.ts';
 import { RANGE_POINTS } from '../../leather/leatherModel.ts';
 import { radians, radiansFromDegrees } from '../../units/radians.ts';
+import { casingCost } from '../casingCost.ts';
 import type { Answer } from '../check.ts';
 import type { StripContext } from '../stripContext.ts';
 
@@ -15,7 +16,7 @@ const STEP_DEG = 5;
  * crease set and friction of untested leather, over the weights of the job. It has no limit: every new cover springs open,
  * until weights or wear flatten it.
  */
-export function springsOpen({ elastic, say }: StripContext): Answer {
+export function springsOpen({ elastic, design, say }: StripContext): Answer {
   const states = RANGE_POINTS.map((point) => elastic[point].rest);
   const over = (state: 'newCover' | 'creased' | 'pressedDay') => {
     const found = states.map((each) => each[state]);
@@ -41,7 +42,7 @@ export function springsOpen({ elastic, say }: StripContext): Answer {
       `pressed for a day it ${pressed.stands}. A wide range, until stiffness and crease set of this leather are tested.`,
     remedy:
       creased.opening > WELCOME_OPENING
-        ? 'Case the leather, fold it round the book and leave it under weights to dry; or skive the folds.'
+        ? `Case the leather, fold it round the book and leave it under weights to dry; or skive the folds.${casingCost(design, say)}`
         : '',
   };
 }
