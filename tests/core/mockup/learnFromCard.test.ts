@@ -115,7 +115,7 @@ describe('learnFromCard', () => {
         errorBefore: expect.closeTo(0.3, 9),
         errorAfter: expect.closeTo(Math.sqrt(0.09 - 0.09 ** 2 / all), 5),
       },
-      height: { before: 240, after: 240, errorBefore: expect.closeTo(0.3, 9), errorAfter: expect.closeTo(0.25, 9) },
+      height: { before: 240, after: 240, errorBefore: expect.closeTo(0.25, 9), errorAfter: expect.closeTo(0.25, 9) },
     });
     expect(found.height).toEqual(found.measures.height);
     expect(found.residuals).toEqual([
