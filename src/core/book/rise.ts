@@ -23,8 +23,3 @@ export function riseOf({ spine, thickness_mm }: Spined): Mm {
   if (spine.shape === 'flat') return mm(0);
   return spine.rise_mm ?? mm(USUAL_RISE * thickness_mm);
 }
-
-/** How far the rise may be off either way, mm: the measuring error, or twice the standard uncertainty of the estimate. */
-export function riseError(book: Spined & Pick<Job['book'], 'measured'>): Mm {
-  return isRiseEstimated(book) ? mm(2 * USUAL_RISE_DOUBT * book.thickness_mm) : book.measured.error_mm;
-}

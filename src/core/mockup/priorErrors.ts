@@ -1,4 +1,5 @@
-import { riseError } from '../book/rise.ts';
+import { doubtOf } from '../doubt/doubtOf.ts';
+import type { DoubtPath } from '../job/doubtSchema.ts';
 import type { Job } from '../job/jobSchema.ts';
 
 /** Standard uncertainty of each measure of the book, mm. */
@@ -11,15 +12,20 @@ export interface PriorErrors {
   readonly tape: number;
 }
 
-/** Standard uncertainties in a stated error "either way". An assumption. */
+/** Standard uncertainties in an error of a reading that is stated "either way". An assumption. */
 export const STATED = 2;
 
 /**
- * What the job says of the errors of its measures, as standard uncertainties: half the error stated. A flat spine has no
- * error of rise; that it may be rounded is an explanation of its own.
+ * What the job says of the doubt of its measures. A flat spine has no error of rise; that it may be rounded is an explanation
+ * of its own.
  */
-export function priorErrors({ book }: Job): PriorErrors {
-  const ruler = book.measured.error_mm / STATED;
-  const rise = book.spine.shape === 'rounded' ? riseError(book) / STATED : 0;
-  return { width: ruler, thickness: ruler, rise, height: ruler, tape: ruler };
+export function priorErrors(job: Job): PriorErrors {
+  const u = (path: DoubtPath): number => doubtOf(job, path).u;
+  return {
+    width: u('book.width_mm'),
+    thickness: u('book.thickness_mm'),
+    rise: job.book.spine.shape === 'rounded' ? u('book.spine.rise_mm') : 0,
+    height: u('book.height_mm'),
+    tape: u('book.measured.closedWrap_mm'),
+  };
 }

@@ -4,13 +4,15 @@ import type { ElasticFit } from '../fold/elastic/elasticFit.ts';
 import type { SeatStrip } from '../fold/elastic/seatStrip.ts';
 import type { PerBoard } from '../fold/elastic/sectionInput.ts';
 import { fitDoubt } from '../fold/fitDoubt.ts';
+import { midwayShortage } from '../fold/midwayShortage.ts';
+import { RANGE_POINTS } from '../leather/leatherModel.ts';
 import { printer } from '../units/printer.ts';
 import { degreesFromRadians, radians } from '../units/radians.ts';
 import { type Answer, answered } from './check.ts';
 import { seats } from './checks/seats.ts';
 import { springsOpen } from './checks/springsOpen.ts';
 import { ifBoardsGoIn, leastWrap } from './checks/wrapChecks.ts';
-import type { Report, StripReport } from './reportSchema.ts';
+import type { CheckId, Report, StripReport } from './reportSchema.ts';
 import type { ElasticOverRange, StripContext } from './stripContext.ts';
 import { STRIP_ROWS } from './stripRows.ts';
 
@@ -35,10 +37,21 @@ export function withStrip(report: Report, design: CoverDesign, elastic: ElasticO
       thick: { ...thick, strip: stripReport(elastic.thick) },
     },
     checks: [
-      ...report.checks.map((row) => (row.id === 'closes' ? { ...row, message: row.message + pulled(context) } : row)),
+      ...report.checks.map((row) => ({ ...row, message: row.message + (ADDED[row.id]?.(context) ?? '') })),
       ...STRIP_ROWS.map((row) => answered(row, ifBoardsGoIn(ANSWERS[row.id])(context))),
     ],
   };
+}
+
+/** What is added to rows of the report by what takes longer to find. */
+const ADDED: Partial<Record<CheckId, (context: StripContext) => string>> = { closes: pulled, opens: heldMidway };
+
+/** Where the wrap is short on the way from closed to flat. */
+function heldMidway({ design, say }: StripContext): string {
+  const found = RANGE_POINTS.map((point) => midwayShortage(design, point)).filter((each) => each !== null);
+  if (found.length === 0) return '';
+  const { short, opening } = found.reduce((worst, each) => (each.short > worst.short ? each : worst));
+  return ` On the way, open ${say.angle(opening)}, the wrap is ${say.length(short)} short: the leather must stretch, or the joint give, by that much.`;
 }
 
 /** The effect of a firm pull on a short wrap. */

@@ -28,6 +28,8 @@ export interface MarkedPose {
 const OFF = 0.15;
 /** Lengths below this are not marked, mm. */
 const NOTHING = 1e-6;
+/** Spare wrap behind the spine below this is not marked, mm: it would print as 0.0. */
+const LEAST_BOW = 0.05;
 /** An opening is the smallest one within this, radians. */
 const AT_LEAST = 0.02;
 
@@ -89,7 +91,7 @@ function gapMarks(design: CoverDesign, point: RangePoint, pose: MarkedPose, rang
   }
 
   const { front } = standing;
-  if (standing.bowed > NOTHING) {
+  if (standing.bowed > LEAST_BOW) {
     // Where it can be seen: at the end of the back.
     const end = -height / 2;
     marks.push({

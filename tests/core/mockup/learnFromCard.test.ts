@@ -90,7 +90,7 @@ describe('learnFromCard', () => {
     const gap = gapOf(tide);
     const lesson = learnFromCard(tide, card, foreEdges(gap - 2));
     const found = by(lesson, 'asMeasured');
-    const book = (2 * 0.25) ** 2 + 0.25 ** 2;
+    const book = (2 * 0.25) ** 2 + 0.3 ** 2;
     const folds = (Math.PI * 0.5 * 0.1) ** 2 + (4 * 0.5 * 0.1) ** 2;
     const stops = (2 * 0.25) ** 2;
     const read = 2 * 0.125 ** 2;
@@ -111,9 +111,9 @@ describe('learnFromCard', () => {
       },
       thickness: {
         before: 28,
-        after: expect.closeTo(28 + (2 * 0.0625) / all, 5),
-        errorBefore: expect.closeTo(0.25, 9),
-        errorAfter: expect.closeTo(Math.sqrt(0.0625 - 0.0625 ** 2 / all), 5),
+        after: expect.closeTo(28 + (2 * 0.09) / all, 5),
+        errorBefore: expect.closeTo(0.3, 9),
+        errorAfter: expect.closeTo(Math.sqrt(0.09 - 0.09 ** 2 / all), 5),
       },
       height: { before: 240, after: 240, errorBefore: expect.closeTo(0.25, 9), errorAfter: expect.closeTo(0.25, 9) },
     });
