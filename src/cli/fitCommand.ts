@@ -12,7 +12,8 @@ const USAGE = `Computes how a leather cover fits its book.
   --units in    a job that names no unit is worked in inches: cut sizes are multiples of 1/16 in, and messages
                 are in inches; numbers of the report stay in mm
   --units mm    the same in mm (default)
-  --quick       without the springy model: quicker, and nothing on how far the cover springs open
+  --quick       without the springy model and without trials: quicker, and nothing on how far the cover springs
+                open or on how the chances come out by Monte Carlo; the verdict is the same
                 (--no-strip, as it was called before, is still taken)
   --schema      the JSON Schema of job and report instead of a report
   --help        this text
@@ -36,7 +37,8 @@ export const fitCommand = command(USAGE, OPTIONS, async (words, terminal) => {
   }
   const files = words.someFiles();
   const units = words.choice('units', ['mm', 'in']);
-  const solvers = words.has('quick') || words.has('no-strip') ? undefined : createElasticSolvers();
+  const isQuick = words.has('quick') || words.has('no-strip');
+  const options = isQuick ? {} : { solvers: createElasticSolvers(), trials: {} };
   const isMany = files.length > 1;
   let exit: number = EXIT.noneFails;
   for (const file of files) {
@@ -46,7 +48,7 @@ export const fitCommand = command(USAGE, OPTIONS, async (words, terminal) => {
       exit = EXIT.badInput;
       continue;
     }
-    const report = fitReport(parsed.job, { solvers });
+    const report = fitReport(parsed.job, options);
     await terminal.print(`${JSON.stringify(report, null, isMany ? undefined : 2)}\n`);
     if (report.verdict === 'fails') exit = Math.max(exit, EXIT.fails);
   }

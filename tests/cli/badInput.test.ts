@@ -158,13 +158,21 @@ describe('the command line', () => {
     expect(stderr.startsWith(`${path}: got `)).toBe(true);
   });
 
-  test('leaves the springy model out where it is told to, by either word', async () => {
+  test('leaves springy model and trials out where it is told to, by either word, and keeps verdict and rows', async () => {
     const runs = await Promise.all(
       [['-'], ['--quick', '-'], ['--no-strip', '-']].map((words) => runFit(words, changed())),
     );
     const quick = nth(runs, 1);
-    expect(reportOf(nth(runs, 0).stdout).fit.nominal).toHaveProperty('strip');
-    expect(reportOf(quick.stdout).fit.nominal).not.toHaveProperty('strip');
+    const [whole, short] = [reportOf(nth(runs, 0).stdout), reportOf(quick.stdout)];
+    expect(whole.fit.nominal).toHaveProperty('strip');
+    expect(whole.doubt.trials).toMatchObject({ draws: 2000, differs: '' });
+    expect(short.fit.nominal).not.toHaveProperty('strip');
+    expect(short.doubt).not.toHaveProperty('trials');
+    expect([whole.verdict, whole.headline, whole.doubt.chance]).toEqual([
+      short.verdict,
+      short.headline,
+      short.doubt.chance,
+    ]);
     expect(nth(runs, 2)).toMatchObject({ status: 0, stderr: '', stdout: quick.stdout });
   });
 

@@ -55,6 +55,18 @@ describe('the catalogue command', () => {
     expect(lines(stdout).map((line) => line.split(',')[2])).toEqual(['verdict', 'fails', 'fits']);
   });
 
+  test('gives both chances of a report, by first order and without trials, rounded down as columns', async () => {
+    const table = `${HEADER}\nA,165,240,28,1,2,\n`;
+    const { doubt } = JSON.parse((await run(['-'], table)).stdout);
+    expect(doubt).not.toHaveProperty('trials');
+    const [names, cells] = lines((await run(['-', '--to', 'csv'], table)).stdout).map((line) => line.split(','));
+    for (const name of ['closes', 'fits']) {
+      const told = Number(cells?.[names?.indexOf(`chance.${name}`) ?? -1]);
+      expect(told).toBeLessThanOrEqual(doubt.chance[name]);
+      expect(told).toBeGreaterThan(doubt.chance[name] - 1e-4);
+    }
+  });
+
   test('gives the same output on any number of cores', async () => {
     const rows = Array.from(
       { length: 1500 },

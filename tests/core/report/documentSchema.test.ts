@@ -20,7 +20,9 @@ describe('the JSON Schema that fit prints', () => {
     expect(isValid('job', document)).toBe(true);
     const report = fitReport(soundJob(document));
     expect(isValid('report', report)).toBe(true);
-    for (const either of [document, report])
+    const tried = fitReport(soundJob(document), { trials: { draws: 20 } });
+    expect(tried.doubt.trials?.draws).toBe(20);
+    for (const either of [document, report, tried])
       expect(ajv.validate('documents', JSON.parse(JSON.stringify(either)))).toBe(true);
   });
 
