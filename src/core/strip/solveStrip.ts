@@ -142,7 +142,7 @@ function coldStart(
   let status: StripStatus = 'converged';
   let spent = 0;
   let coarser: StripWorkspace | null = null;
-  const turning = turningAlong(guess);
+  const turning = turningOf(guess, problem);
   for (const { level, stretch, looseness } of stages) {
     const stage = { ...problem, stretchStiffness: stretch };
     if (level !== coarser || status === 'looped') {
@@ -174,6 +174,15 @@ function coldStart(
   }
   state.iterations = spent;
   return status;
+}
+
+/** Turning of a guess, with what it turns at its very ends from and to the directions in which they are held. */
+function turningOf(guess: ArrayLike<number>, { start, end }: StripProblem): number {
+  const path = Array.from(guess);
+  const [x, y] = [path.at(-2)!, path.at(-1)!];
+  if (start.kind !== 'free') path.unshift(path[0]! - Math.cos(start.angle), path[1]! - Math.sin(start.angle));
+  if (end.kind !== 'free') path.push(x + Math.cos(end.angle), y + Math.sin(end.angle));
+  return turningAlong(path);
 }
 
 /** By how much a path is longer than its chord, as a share of its length, 0 to 1. */

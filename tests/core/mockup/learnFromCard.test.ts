@@ -111,9 +111,9 @@ describe('learnFromCard', () => {
       },
       thickness: {
         before: 28,
-        after: expect.closeTo(28 + (2 * 0.0625) / all, 5),
-        errorBefore: expect.closeTo(0.25, 9),
-        errorAfter: expect.closeTo(Math.sqrt(0.0625 - 0.0625 ** 2 / all), 5),
+        after: expect.closeTo(28 + (2 * 0.09) / all, 5),
+        errorBefore: expect.closeTo(0.3, 9),
+        errorAfter: expect.closeTo(Math.sqrt(0.09 - 0.09 ** 2 / all), 5),
       },
       height: { before: 240, after: 240, errorBefore: expect.closeTo(0.25, 9), errorAfter: expect.closeTo(0.25, 9) },
     });
@@ -130,7 +130,7 @@ describe('learnFromCard', () => {
       },
     ]);
     // Corrections are whole hundredths; a sharp book keeps its fore-edge as thick as its spine.
-    const [wide, thick] = [165 + 0.25 / all, 28 + 0.125 / all].map((value) => Math.round(value * 100) / 100);
+    const [wide, thick] = [165 + 0.25 / all, 28 + 0.18 / all].map((value) => Math.round(value * 100) / 100);
     expect(found.change).toEqual([
       { path: 'book.width_mm', value: wide },
       { path: 'book.thickness_mm', value: thick },

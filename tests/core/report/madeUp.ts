@@ -1,8 +1,10 @@
+import { CutChances, type Doubted, loosestOf, type Spare } from '../../../src/core/doubt/spare.ts';
 import { type CoverDesign, coverDesign } from '../../../src/core/fold/coverDesign.ts';
 import type { Fit } from '../../../src/core/fold/coverFit.ts';
-import { fitDoubt } from '../../../src/core/fold/fitDoubt.ts';
+import { type FitDoubt, fitDoubt } from '../../../src/core/fold/fitDoubt.ts';
 import type { JobInput } from '../../../src/core/job/jobSchema.ts';
 import { RANGE_POINTS, type RangePoint } from '../../../src/core/leather/leatherModel.ts';
+import { normalQuantile } from '../../../src/core/math/normal.ts';
 import type { CheckContext } from '../../../src/core/report/check.ts';
 import { mm } from '../../../src/core/units/mm.ts';
 import { printer } from '../../../src/core/units/printer.ts';
@@ -52,9 +54,52 @@ export function fitted(design: CoverDesign, fits: Partial<Record<RangePoint, Par
   return { ...design, fits: { thin: thin!, nominal: nominal!, thick: thick! } };
 }
 
-/** What a check of a made-up fit may look at; its doubt is that of the design. */
-export const contextOf = (design: CoverDesign): CheckContext => ({
+/** Mean and standard uncertainty, mm. */
+type Length = readonly [mean: number, u: number];
+
+/** A made-up doubt: lengths independent of each other, 95 in 100 wished. */
+interface MadeUpDoubt {
+  readonly closed?: Length;
+  readonly flat?: Length;
+  readonly height?: Length;
+  /** Half of what the head has more than the tail, mm. */
+  readonly lean?: number;
+  readonly held?: Length;
+  readonly loading?: Length;
+  readonly next?: FitDoubt['next'];
+}
+
+/** A made-up doubt of a cover, by default one with room: 4 mm closed, 5 mm flat and 3 mm of height, each +- 1 mm. */
+export function doubtful(design: CoverDesign, lengths: MadeUpDoubt = {}): FitDoubt {
+  const { closed = [4, 1], flat = [5, 1], height = [3, 1], lean = 0, held = [60, 1], loading = [10, 1] } = lengths;
+  const share = 0.95;
+  const length = ([mean, u]: Length, input: number, by = 1): Doubted => ({
+    mean: by * mean,
+    u: by * u,
+    slopes: [0, 0, 0, 0, 0].with(input, by * u),
+  });
+  const spare: Spare = { closed: length(closed, 0), flat: length(flat, 1), height: length(height, 2) };
+  const covariance = spare.closed.slopes.map((_, i, all) => all.map((_, k) => (i === k ? 1 : 0)));
+  const half = length(height, 2, 1 / 2);
+  return {
+    share,
+    deviations: normalQuantile(share),
+    spare,
+    gaps: {
+      foreEdge: length(closed, 0, 1 / 2),
+      head: { ...half, mean: half.mean + lean },
+      tail: { ...half, mean: half.mean - lean },
+    },
+    held: length(held, 3),
+    loading: length(loading, 4),
+    chances: new CutChances({ covariance }, spare, loosestOf(design.job, lean)),
+    next: lengths.next ?? (() => []),
+  };
+}
+
+/** What a check of a made-up fit may look at; its doubt is that of the design unless it is given. */
+export const contextOf = (design: CoverDesign, doubt: FitDoubt = fitDoubt(design)): CheckContext => ({
   design,
-  doubt: fitDoubt(design),
+  doubt,
   say: printer(design.job.work.units),
 });

@@ -159,6 +159,28 @@ describe('the section of a cover', () => {
   });
 });
 
+describe('a cover that no maker would cut', () => {
+  it.each([0.2, 1, 3])('two metres too long stands off as a balloon, in leather of %f mm', (thickness) => {
+    const { spineBow, faceBulge, contactGap } = solved(sectionOf(LEDGER, 0, 2000, thickness));
+    // Both sides of a balloon, and no part of it in the book.
+    expect(spineBow).toBeGreaterThan(500);
+    expect(faceBulge).toBeGreaterThan(0);
+    expect(contactGap).toBeLessThan(1e-4);
+  });
+
+  it.each([
+    [0.1, 0],
+    [0.1, -0.5],
+    [0.05, 0],
+  ])(
+    'in leather of %f mm, drawn taut with %f mm to spare, touches the book to a ten-thousandth',
+    (thickness, slack) => {
+      const { contactGap } = solved(sectionOf(CHOIR, 0, slack, thickness));
+      expect(contactGap).toBeLessThan(1e-4);
+    },
+  );
+});
+
 describe('a section that cannot be solved', () => {
   const good = sectionOf(LEDGER, 0, 4);
   it.each([
