@@ -15,6 +15,7 @@ const JobForm = lazy(() => firstPaint.then(() => import('./form/JobForm.tsx')));
 const DevelopedStrip = lazy(() => firstPaint.then(() => import('./strip/DevelopedStrip.tsx')));
 const UprightStrip = lazy(() => firstPaint.then(() => import('./strip/UprightStrip.tsx')));
 const CutSheet = lazy(() => firstPaint.then(() => import('./panel/CutSheet.tsx')));
+const HowSure = lazy(() => firstPaint.then(() => import('./panel/HowSure.tsx')));
 const Explore = lazy(() => firstPaint.then(idle).then(() => import('./explore/Explore.tsx')));
 const ElasticNote = lazy(() => firstPaint.then(() => import('./panel/ElasticNote.tsx')));
 const Making = lazy(() => firstPaint.then(() => import('./making/Making.tsx')));
@@ -55,6 +56,9 @@ export function App() {
             </Suspense>
           </ErrorBoundary>
           <Checks />
+          <LatePart name="part “How sure”">
+            <HowSure />
+          </LatePart>
           <LatePart name="cut sheet">
             <CutSheet highlight={zones.lit} />
           </LatePart>

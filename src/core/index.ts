@@ -19,7 +19,7 @@ export { type PatternZone, patternZone } from './fold/patternZone.ts';
 export { type CoverSection, coverSection } from './fold/section/coverSection.ts';
 export { heightSegments, type SegmentId, type SegmentKind, type StripSegment, stripSegments } from './fold/segments.ts';
 export { KIND_DEFAULTS } from './job/bookSchema.ts';
-export { DOUBT_PATHS, type DoubtPath, ORIGINS } from './job/doubtSchema.ts';
+export { DOUBT_PATHS, type DoubtPath, ORIGINS, type Origin } from './job/doubtSchema.ts';
 export { EXAMPLE_JOBS } from './job/examples.ts';
 export { fieldNote, findFieldNote, isJobPath, JOB_PATHS, numberFields } from './job/fieldNote.ts';
 export { isRecord, type JobDocument, type Patch, patched, valueAt } from './job/jobDocument.ts';

@@ -2,7 +2,7 @@ import { type ReactNode, useId } from 'react';
 import { useDispatch } from '../state/BenchContext.tsx';
 
 interface PlainFieldProps {
-  readonly title: string;
+  readonly title: ReactNode;
   readonly help?: string;
   readonly text: string;
   readonly change: (text: string) => void;

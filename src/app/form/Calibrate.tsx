@@ -3,9 +3,12 @@ import {
   type Calibrated,
   calibrateBendRatio,
   calibrateNeutral,
+  DOUBT_PATHS,
   fieldNote,
+  GIVE_OR_TAKE,
   type JobPath,
   type LeatherName,
+  type Patch,
   parseLength,
 } from '../../core/index.ts';
 import { Choice } from '../fields/Choice.tsx';
@@ -97,6 +100,21 @@ export function Calibrate({ piece }: { readonly piece: LeatherName }) {
   );
 }
 
+/** What a test puts into the job: its value, and its doubt where the cover has one: from low to high is 19 in 20. */
+function testPatches(path: JobPath, { value, low, high }: Calibrated): readonly Patch[] {
+  const doubted = DOUBT_PATHS.find((each) => each === path);
+  const rounded = (figure: number): number => Number(figure.toFixed(3));
+  return [
+    { path, value: rounded(value) },
+    ...(doubted === undefined
+      ? []
+      : ([
+          { path: `doubts.${doubted}.u`, value: rounded((high - low) / 2 / GIVE_OR_TAKE) },
+          { path: `doubts.${doubted}.from`, value: 'measured' },
+        ] as const)),
+  ];
+}
+
 /** What a test found for one assumption, and the button that puts it in force. */
 function Finding({ path, found }: { readonly path: JobPath; readonly found: Calibrated | null }) {
   const dispatch = useDispatch();
@@ -108,10 +126,7 @@ function Finding({ path, found }: { readonly path: JobPath; readonly found: Cali
     <p className="remedy" role="status">
       {title}: {figure(found.value)}, between {figure(found.low)} and {figure(found.high)}.{' '}
       {isAllowed ? (
-        <button
-          type="button"
-          onClick={() => dispatch({ type: 'edit', patches: [{ path, value: Number(figure(found.value)) }] })}
-        >
+        <button type="button" onClick={() => dispatch({ type: 'edit', patches: testPatches(path, found) })}>
           Use it<span className="only-heard"> as {title}</span>
         </button>
       ) : (

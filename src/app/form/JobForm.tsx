@@ -1,5 +1,6 @@
 import { IssueList } from '../fields/IssueList.tsx';
 import { BookFields } from './BookFields.tsx';
+import { DoubtFields } from './DoubtFields.tsx';
 import { LeatherFields } from './LeatherFields.tsx';
 import { MakingFields } from './MakingFields.tsx';
 import { PatternFields } from './PatternFields.tsx';
@@ -15,6 +16,7 @@ export default function JobForm() {
       <MakingFields />
       <SeamFields />
       <PatternFields />
+      <DoubtFields />
     </form>
   );
 }

@@ -1,4 +1,4 @@
-import { INCH_STEPS } from '../../core/index.ts';
+import { INCH_STEPS, MM_PER_INCH } from '../../core/index.ts';
 import { Choice } from '../fields/Choice.tsx';
 import { FigureField } from '../fields/FigureField.tsx';
 import { useBench, useDispatch, useLengths } from '../state/BenchContext.tsx';
@@ -6,12 +6,16 @@ import { useBench, useDispatch, useLengths } from '../state/BenchContext.tsx';
 export function PatternFields() {
   const { width, height } = useBench(({ design }) => design.pieces.outside);
   const ease = useBench(({ design }) => design.pieces.ease);
+  const { units } = useLengths();
+  // Nothing finer is known of an ease that is worked out.
+  const step = units === 'mm' ? 0.1 : MM_PER_INCH / 64;
+  const shown = (length: number): number => step * Math.round(length / step);
   return (
     <section aria-labelledby="pattern-fields">
       <h2 id="pattern-fields">Ease and cut size</h2>
-      <FigureField path="ease.foreEdge_mm" empty="decided" decided={rounded(ease.foreEdge_mm)} />
-      <FigureField path="ease.head_mm" empty="decided" decided={rounded(ease.head_mm)} />
-      <FigureField path="ease.tail_mm" empty="decided" decided={rounded(ease.tail_mm)} />
+      <FigureField path="ease.foreEdge_mm" empty="decided" decided={shown(ease.foreEdge_mm)} />
+      <FigureField path="ease.head_mm" empty="decided" decided={shown(ease.head_mm)} />
+      <FigureField path="ease.tail_mm" empty="decided" decided={shown(ease.tail_mm)} />
       <FigureField path="ease.share" empty="default" />
       <FigureField path="loosest.foreEdge_mm" empty="default" />
       <FigureField path="loosest.head_mm" empty="default" />
@@ -22,9 +26,6 @@ export function PatternFields() {
     </section>
   );
 }
-
-/** An ease that is worked out, mm: nothing finer than 0.1 mm is known of it. */
-const rounded = (ease: number): number => Math.round(10 * ease) / 10;
 
 /** The step that cut sizes lie on: typed in millimetres, one of two fractions in inches. */
 function CutStepField() {

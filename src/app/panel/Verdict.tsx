@@ -3,10 +3,11 @@ import { VerdictMark } from './VerdictMark.tsx';
 
 /** The whole fit in one sentence, read out whenever it changes. */
 export function Verdict() {
-  const { verdict, state, headline } = useBench(({ report: { verdict, state, headline } }) => ({
+  const { verdict, state, headline, leastSure } = useBench(({ report: { verdict, state, headline, doubt } }) => ({
     verdict,
     state,
     headline,
+    leastSure: doubt.leastSure,
   }));
   return (
     <section className="verdict" aria-labelledby="fit">
@@ -17,6 +18,9 @@ export function Verdict() {
           <b>{state}</b> {headline}
         </span>
       </p>
+      {leastSure !== '' && (
+        <p className="help least-sure">Least sure: {leastSure}. Chances hold if the doubts assumed are right.</p>
+      )}
     </section>
   );
 }

@@ -1,4 +1,5 @@
 import * as z from 'zod/mini';
+import { ORIGINS } from '../job/doubtSchema.ts';
 
 const number = z.number();
 
@@ -13,7 +14,7 @@ const budgetLineSchema = z.strictObject({
   sensitivity: number,
   /** Part of the variance, covariances with other inputs taken in; all lines add up to 1. */
   share: number,
-  from: z.string(),
+  from: z.enum(ORIGINS),
   with: z.string(),
 });
 

@@ -1,0 +1,156 @@
+import { chanceWords, GIVE_OR_TAKE, type Report } from '../../core/index.ts';
+import { giveOrTake, ORIGIN_WORDS, smallLength } from '../fields/doubtText.ts';
+import { goToField } from '../fields/goToField.ts';
+import type { Bench } from '../state/bench.ts';
+import { lagging } from '../state/lagging.tsx';
+import { mainLines, type ShownLine } from './mainLines.ts';
+import './howSure.css';
+
+type Needs = Pick<Bench, 'report' | 'lengths'>;
+
+/** What makes the fit unsure, what the sized ease pays for, and what to measure next. Fetched after the first paint. */
+function HowSure({ report, lengths }: Needs) {
+  const { doubt, checks } = report;
+  const { foreEdge, head, tail } = doubt.edges;
+  const isAlike = JSON.stringify(head) === JSON.stringify(tail);
+  const edges = [
+    { name: 'Fore-edges, both together', of: foreEdge, holds: 'it closes' },
+    ...(isAlike
+      ? [{ name: 'Head, and tail alike', of: head, holds: 'there is room' }]
+      : [
+          { name: 'Head', of: head, holds: 'there is room' },
+          { name: 'Tail', of: tail, holds: 'there is room' },
+        ]),
+    { name: 'Lying flat', of: doubt.flat, holds: 'it lies flat' },
+  ];
+  const hopeless = doubt.reaches ? '' : (checks.find(({ id }) => id === 'together')?.remedy ?? '');
+  return (
+    <section className="how-sure not-printed" aria-labelledby="how-sure">
+      <h2 id="how-sure">How sure</h2>
+      <p className="help">What makes each edge unsure, most first. Give or take: 19 in 20 are no further off.</p>
+      {edges.map(({ name, of, holds }) => (
+        <details key={name}>
+          <summary>
+            {name}: {of.spare_mm < 0 ? 'short by' : 'spare'} {smallLength(Math.abs(of.spare_mm), lengths, 1)}, give or
+            take {smallLength(GIVE_OR_TAKE * of.u_mm, lengths, 1)}; {holds} in {chanceWords(of.chance)}
+          </summary>
+          <Budget lines={mainLines(of.budget)} name={name} lengths={lengths} />
+        </details>
+      ))}
+      <EasePaid ease={doubt.ease} lengths={lengths} />
+      <h3>Measure next</h3>
+      {hopeless !== '' && <p className="remedy">{hopeless}</p>}
+      {doubt.measureNext.length === 0 ? (
+        <p className="help">No single measurement would save as much as {smallLength(0.05, lengths)}.</p>
+      ) : (
+        <ol className="measure-next">
+          {doubt.measureNext.map(({ path, words, saves_mm, of }) => (
+            <li key={`${path} ${words}`}>
+              <button type="button" className="quiet" onClick={() => goToField(path)}>
+                {words}
+              </button>
+              <span>
+                saves {smallLength(saves_mm, lengths)} of {of}
+              </span>
+            </li>
+          ))}
+        </ol>
+      )}
+    </section>
+  );
+}
+
+interface BudgetProps {
+  readonly lines: readonly ShownLine[];
+  readonly name: string;
+  readonly lengths: Bench['lengths'];
+}
+
+function Budget({ lines, name, lengths }: BudgetProps) {
+  return (
+    <table className="budget">
+      <caption className="only-heard">What makes it unsure: {name}</caption>
+      <thead>
+        <tr>
+          <th scope="col">Unsure</th>
+          <th scope="col">Give or take</th>
+          <th scope="col">Moves it by</th>
+          <th scope="col">Share</th>
+        </tr>
+      </thead>
+      <tbody>
+        {lines.map(({ path, words, u, sensitivity, share, from, tool }) => (
+          <tr key={path}>
+            <th scope="row">
+              {words}
+              <ShareBar share={share} />
+              {from !== null && (
+                <span className="help">
+                  {ORIGIN_WORDS[from]}
+                  {tool !== '' && `, ${tool}`}
+                </span>
+              )}
+            </th>
+            <td>{u !== null && giveOrTake(path, u, lengths)}</td>
+            <td>{u !== null && smallLength(GIVE_OR_TAKE * u * Math.abs(sensitivity), lengths)}</td>
+            <td>{lengths.share(share)}</td>
+          </tr>
+        ))}
+      </tbody>
+    </table>
+  );
+}
+
+/** A share as a bar; the figure stands beside it. */
+function ShareBar({ share }: { readonly share: number }) {
+  return (
+    <svg className="share-bar" viewBox="0 0 100 4" preserveAspectRatio="none" aria-hidden="true" focusable="false">
+      <rect className="whole" width="100" height="4" />
+      <rect className="part" width={100 * Math.max(0, share)} height="4" />
+    </svg>
+  );
+}
+
+/** Parts of an ease below this, mm, are not listed. */
+const LEAST_COST = 0.05;
+
+interface EasePaidProps {
+  readonly ease: Report['doubt']['ease'];
+  readonly lengths: Bench['lengths'];
+}
+
+/** What each doubt costs of the ease that is worked out. */
+function EasePaid({ ease, lengths }: EasePaidProps) {
+  const edges = [
+    { name: 'Fore-edge ease', costs: ease.foreEdge },
+    { name: 'Head and tail ease', costs: ease.head },
+  ].map(({ name, costs }) => ({
+    name,
+    whole: costs.reduce((sum, { costs_mm }) => sum + costs_mm, 0),
+    main: costs.filter(({ costs_mm }) => costs_mm >= LEAST_COST),
+  }));
+  const shown = edges.filter(({ main }) => main.length > 0);
+  if (shown.length === 0) return null;
+  return (
+    <details>
+      <summary>What the ease pays for</summary>
+      {shown.map(({ name, whole, main }) => (
+        <table key={name}>
+          <caption>
+            {name}: {smallLength(whole, lengths, 1)} at one edge
+          </caption>
+          <tbody>
+            {main.map(({ path, words, costs_mm }) => (
+              <tr key={path}>
+                <th scope="row">{words}</th>
+                <td>{smallLength(costs_mm, lengths)}</td>
+              </tr>
+            ))}
+          </tbody>
+        </table>
+      ))}
+    </details>
+  );
+}
+
+export default lagging(({ report, lengths }: Bench): Needs => ({ report, lengths }), HowSure);
