@@ -116,9 +116,10 @@ export function readTrials(job: Job, doubt: CoverDoubt, rows: Float64Array, seed
 
 /** What the doubt would be with a strip round the closed book besides. */
 export function withStripReading(job: Job, doubt: CoverDoubt): CoverDoubt {
-  const u = doubtOf(job, 'book.measured.closedWrap_mm').u;
-  const known = { mean: doubt.inputs.map(() => 0), covariance: doubt.covariance };
-  return { ...doubt, covariance: condition(known, { slopes: doubt.slopes.wrap, value: 0, u }).covariance };
+  const { inputs, means, slopes, covariance } = doubt;
+  const reading = wrapReading(job, inputs, 'closedWrap_mm', means.wrap, 1);
+  const known = { mean: inputs.map(() => 0), covariance };
+  return { ...doubt, covariance: condition(known, linearReading(reading, slopes.wrap, means.wrap)).covariance };
 }
 
 const byQuantity = <T>(at: (index: number) => T) =>
@@ -136,12 +137,21 @@ interface WrapReading {
 
 function wrapReadings(job: Job, inputs: readonly CoverInput[]): WrapReading[] {
   const { closedWrap_mm: strip, rolledHalf_mm: rolled } = job.book.measured;
-  const reading = (path: 'closedWrap_mm' | 'rolledHalf_mm', value: number | null, share: number): WrapReading[] => {
-    if (value === null) return [];
-    const { u, with: tool } = doubtOf(job, `book.measured.${path}`);
-    return [{ value, share, u, scale: inputs.findIndex((each) => each.path === `scale of ${tool}`) }];
-  };
-  return [...reading('closedWrap_mm', strip, 1), ...reading('rolledHalf_mm', rolled, 1 / 2)];
+  return [
+    ...(strip === null ? [] : [wrapReading(job, inputs, 'closedWrap_mm', strip, 1)]),
+    ...(rolled === null ? [] : [wrapReading(job, inputs, 'rolledHalf_mm', rolled, 1 / 2)]),
+  ];
+}
+
+function wrapReading(
+  job: Job,
+  inputs: readonly CoverInput[],
+  key: 'closedWrap_mm' | 'rolledHalf_mm',
+  value: number,
+  share: number,
+): WrapReading {
+  const { u, with: tool } = doubtOf(job, `book.measured.${key}`);
+  return { value, share, u, scale: inputs.findIndex((each) => each.path === `scale of ${tool}`) };
 }
 
 /** A reading as a sum of how far the inputs are off: value / (1 + scale error) = share (wrap + slopes . x). */

@@ -211,11 +211,12 @@ const unlessStill =
 /** Lengths of the book that one ruler or calliper may have measured. */
 const SCALED = /^book\.(width|height|thickness|foreEdgeThickness|boardThickness)_mm$|^book\.measured\./;
 
-/** The error that the scale of each tool puts on all lengths measured with it. */
+/** The error that the scale of each tool puts on all lengths measured with it; also of one that only goes round the book. */
 function scales(job: Job, inputs: readonly CoverInput[]): CoverInput[] {
   const u = DOUBTS.scale * Math.min(1, readingShare(job));
-  const tools = [...new Set(inputs.filter(({ path }) => SCALED.test(path)).map((each) => each.with))].filter(Boolean);
-  return tools.map((tool) => {
+  const around = (['closedWrap_mm', 'rolledHalf_mm'] as const).map((key) => doubtOf(job, `book.measured.${key}`));
+  const tools = new Set([...inputs.filter(({ path }) => SCALED.test(path)), ...around].map((each) => each.with));
+  return [...tools].filter(Boolean).map((tool) => {
     const measured = inputs.filter((each) => each.with === tool && SCALED.test(each.path));
     return {
       path: `scale of ${tool}`,

@@ -130,7 +130,7 @@ describe('learnFromCard', () => {
       },
     ]);
     // Corrections are whole hundredths; a sharp book keeps its fore-edge as thick as its spine.
-    const [wide, thick] = [165 + 0.25 / all, 28 + 0.125 / all].map((value) => Math.round(value * 100) / 100);
+    const [wide, thick] = [165 + 0.25 / all, 28 + 0.18 / all].map((value) => Math.round(value * 100) / 100);
     expect(found.change).toEqual([
       { path: 'book.width_mm', value: wide },
       { path: 'book.thickness_mm', value: thick },

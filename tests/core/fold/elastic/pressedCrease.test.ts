@@ -76,6 +76,16 @@ describe('the shape that a crease is set to', () => {
   });
 });
 
+test('leather creased badly has its least opening where it is softest, and its most where it is stiffest', () => {
+  const job = soundJob(nth(EXAMPLE_JOBS, 0).document);
+  const outside = { ...job.leather.outside, creaseSet: 0.4 };
+  const { creased } = elasticFit(coverDesign({ ...job, leather: { ...job.leather, outside } }), 'thick', solvers).rest;
+  expect(creased.opening).toBeGreaterThan(1);
+  expect(creased.least.opening).toBeLessThan(creased.opening - 0.5);
+  expect(creased.least.force).toBeLessThan(creased.force / 3);
+  expect(creased.most.force).toBeGreaterThan(3 * creased.force);
+});
+
 describe('the demo books, creased', () => {
   // Computed apart from this code with the same solver, set 0.8, thick end: 0, 0 and 14.5 degrees, 0, 0 and 0.16 N.
   test.each([
@@ -84,7 +94,10 @@ describe('the demo books, creased', () => {
     ['shore-guide', 14.5, 0.16],
   ] as const)('stay shut or nearly so: %s rests at %f degrees and is held by %f N', (id, degrees, newtons) => {
     const design = designs.find((each) => each.id === id)!.design;
-    const { creased } = elasticFit(design, 'thick', solvers).rest;
+    const { creased, pressedDay } = elasticFit(design, 'thick', solvers).rest;
+    // A day under weights takes at least half of what a badly creased, stiff cover opens, and of the force that holds it.
+    expect(pressedDay.most.opening).toBeLessThan(0.5 * creased.most.opening);
+    expect(pressedDay.most.force).toBeLessThan(0.5 * creased.most.force);
     expect(Math.abs((creased.opening * 180) / Math.PI - degrees)).toBeLessThan(1.5);
     expect(Math.abs(creased.force - newtons)).toBeLessThan(0.03);
     expect(creased.least.opening).toBe(0);

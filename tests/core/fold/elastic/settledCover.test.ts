@@ -112,6 +112,19 @@ describe('the settled cover on the bench', () => {
     }
   });
 
+  test('has its room at the fore-edges where the strip left it', () => {
+    const { design } = nth(designs, 0);
+    const settle = settledCover(design, 'nominal', createSettleSolver());
+    const { marks } = foldedCover(design, { kind: 'opening', angle: 0 }, 'nominal', settle);
+    const [front, back] = ['frontForeEdge', 'backForeEdge'].map(
+      (name) => defined(marks.find(({ edge }) => edge === name)).value,
+    ) as [number, number];
+    const { frontShare } = defined(settle(0) ?? undefined);
+    // The bench presses leather out from under the back board.
+    expect(back).toBeGreaterThan(front + 0.5);
+    expect(front / (front + back)).toBeCloseTo(frontShare, 9);
+  });
+
   test('rests on its back and on the fore-edge of the back board where the back is round and open flat', () => {
     const { design } = nth(designs, 1);
     const settled = defined(settledCover(design, 'nominal', createSettleSolver())(Math.PI) ?? undefined);

@@ -1,0 +1,250 @@
+import fc from 'fast-check';
+import { describe, expect, test } from 'vitest';
+import { coverDoubt } from '../../../src/core/doubt/coverDoubt.ts';
+import { coverInputs, truthAt } from '../../../src/core/doubt/coverInputs.ts';
+import type { Job } from '../../../src/core/job/jobSchema.ts';
+import { defined } from '../../defined.ts';
+import { jobDocument, soundJob } from '../../jobArbitrary.ts';
+import { checkLaw } from '../../laws.ts';
+import { nth } from '../../nth.ts';
+
+type Part = 'seam' | 'making' | 'pockets' | 'doubts';
+
+const jobWith = ({ book, leather, ...rest }: Partial<Record<'book' | 'leather' | Part, object>> = {}) =>
+  soundJob({
+    format: 'coverwright-job',
+    version: 2,
+    book: { width_mm: 165, height_mm: 240, thickness_mm: 28, ...book },
+    leather: { outside: { min_mm: 1.5, max_mm: 2 }, ...leather },
+    ...rest,
+  });
+const pathsOf = (job: Job): string[] => coverInputs(job).map(({ path }) => path);
+
+/** The truth of a job with one input moved to a value. */
+function moved(job: Job, path: string, value: number) {
+  const inputs = coverInputs(job);
+  expect(pathsOf(job)).toContain(path);
+  return truthAt(
+    job,
+    inputs,
+    inputs.map((each) => (each.path === path ? value : each.value)),
+  );
+}
+
+describe('the inputs of a cover', () => {
+  test('at their own values are the job itself', () => {
+    checkLaw(
+      fc.property(jobDocument, (document) => {
+        const job = soundJob(document);
+        const inputs = coverInputs(job);
+        const truth = truthAt(
+          job,
+          inputs,
+          inputs.map(({ value }) => value),
+        );
+        expect(truth.book).toBe(job.book);
+        expect(truth.leather).toBe(job.leather);
+        expect(truth).toMatchObject({ along: 0, across: 0, width: 0, height: 0 });
+      }),
+    );
+  });
+
+  test('of a parallel book have one thickness, which is both; of a wedge two', () => {
+    const parallel = jobWith();
+    expect(pathsOf(parallel)).not.toContain('book.foreEdgeThickness_mm');
+    expect(moved(parallel, 'book.thickness_mm', 30).book).toMatchObject({ thickness_mm: 30, foreEdgeThickness_mm: 30 });
+    const wedge = jobWith({ book: { foreEdgeThickness_mm: 24 } });
+    expect(moved(wedge, 'book.thickness_mm', 30).book).toMatchObject({ thickness_mm: 30, foreEdgeThickness_mm: 24 });
+    expect(moved(wedge, 'book.foreEdgeThickness_mm', 25).book).toMatchObject({
+      thickness_mm: 28,
+      foreEdgeThickness_mm: 25,
+    });
+  });
+
+  test('have one leather where pocket and outside are the same, and two where they are not', () => {
+    const one = jobWith();
+    expect(pathsOf(one)).not.toContain('leather.pocket');
+    expect(pathsOf(one)).not.toContain('leather.pocket.bendRatio');
+    const thick = moved(one, 'leather.outside', 1.9).leather;
+    expect([thick.outside, thick.pocket].map(({ min_mm, max_mm }) => [min_mm, max_mm])).toEqual([
+      [1.9, 1.9],
+      [1.9, 1.9],
+    ]);
+    expect(moved(one, 'leather.outside.bendRatio', 0.3).leather.pocket.bendRatio).toBe(0.3);
+    // Worked by themselves: K of the pocket is another fold.
+    expect(moved(one, 'leather.outside.neutral', 0.5).leather.pocket.neutral).not.toBe(0.5);
+
+    const two = jobWith({ leather: { pocket: { min_mm: 1, max_mm: 1.2 } } });
+    expect(moved(two, 'leather.outside', 1.9).leather.pocket).toMatchObject({ min_mm: 1, max_mm: 1.2 });
+    expect(moved(two, 'leather.pocket', 1.1).leather.outside).toMatchObject({ min_mm: 1.5, max_mm: 2 });
+    expect(moved(two, 'leather.pocket.bendRatio', 0.3).leather.outside.bendRatio).not.toBe(0.3);
+
+    const folded = jobWith({ leather: { pocket: { min_mm: 1.5, max_mm: 2, bendRatio: 0.5 } } });
+    expect(pathsOf(folded)).not.toContain('leather.pocket');
+    expect(pathsOf(folded)).toContain('leather.pocket.bendRatio');
+  });
+
+  test('of turned ends have one leather whatever the pocket says, and no margin at the fore-edge', () => {
+    const turned = jobWith({
+      leather: { pocket: { min_mm: 1, max_mm: 1.2, bendRatio: 0.5 } },
+      pockets: { construction: 'turned' },
+    });
+    expect(pathsOf(turned).filter((path) => path.startsWith('leather.pocket'))).toEqual([]);
+    expect(pathsOf(turned).filter((path) => path === 'seam.edgeMargin_mm')).toHaveLength(1);
+    expect(pathsOf(jobWith()).filter((path) => path === 'seam.edgeMargin_mm')).toHaveLength(2);
+    expect(moved(turned, 'leather.outside.neutral', 0.5).leather.pocket.neutral).toBe(0.5);
+  });
+
+  test('are there only where the book or the cover has them', () => {
+    const plain = pathsOf(jobWith());
+    for (const path of [
+      'book.spine.rise_mm',
+      'book.cornerRadius_mm',
+      'book.measured.openFlatWidth_mm',
+      'leather.lining',
+      'leather.outside.foldThickness_mm',
+    ])
+      expect(plain).not.toContain(path);
+    const full = pathsOf(
+      jobWith({
+        book: { spine: { shape: 'rounded', rise_mm: 5 }, cornerRadius_mm: 1, measured: { openFlatWidth_mm: 345 } },
+        leather: {
+          outside: { min_mm: 1.5, max_mm: 2, foldThickness_mm: 1 },
+          lining: { min_mm: 1, max_mm: 1, foldThickness_mm: 0.6 },
+        },
+      }),
+    );
+    for (const path of [
+      'book.spine.rise_mm',
+      'book.cornerRadius_mm',
+      'book.measured.openFlatWidth_mm',
+      'leather.lining',
+      'leather.lining.foldThickness_mm',
+      'leather.outside.foldThickness_mm',
+    ])
+      expect(full).toContain(path);
+    // The open width takes the place of the dip.
+    expect(full).not.toContain('book.jointDip_mm');
+    expect(plain).toContain('book.jointDip_mm');
+  });
+
+  test('move cut and punched edges: two margins of an edge pair are sqrt 2 of one', () => {
+    expect(moved(jobWith(), 'pattern.outsideWidth_mm', 0.3)).toMatchObject({ width: 0.3, height: 0 });
+    expect(moved(jobWith(), 'pattern.outsideHeight_mm', 0.3)).toMatchObject({ width: 0, height: 0.3 });
+    const both = moved(jobWith(), 'seam.edgeMargin_mm', 0.2);
+    expect(both.width).toBeCloseTo(-Math.SQRT2 * 0.2, 12);
+    expect(both.height).toBeCloseTo(-Math.SQRT2 * 0.2, 12);
+    expect(moved(jobWith(), 'making.changeAcross', 0.01)).toMatchObject({ across: 0.01, along: 0 });
+  });
+
+  test('of an estimated rise follow the thickness', () => {
+    const job = jobWith({ book: { spine: { shape: 'rounded' } } });
+    // T / 2 tan 30 degrees.
+    const rise = (thickness: number): number => (thickness / 2) * Math.tan(Math.PI / 6);
+    expect(moved(job, 'book.spine.rise_mm', 1).book.spine.rise_mm).toBeCloseTo(rise(28) + 1, 9);
+    const inputs = coverInputs(job);
+    const both = inputs.map(({ path, value }) =>
+      path === 'book.thickness_mm' ? 30 : path === 'book.spine.rise_mm' ? -2 : value,
+    );
+    expect(truthAt(job, inputs, both).book.spine.rise_mm).toBeCloseTo(rise(30) - 2, 9);
+  });
+
+  test('never give a book or leather that cannot be', () => {
+    checkLaw(
+      fc.property(
+        jobDocument,
+        fc.array(fc.integer({ min: -8, max: 8 }), { minLength: 30, maxLength: 30 }),
+        (document, z) => {
+          const job = soundJob(document);
+          const inputs = coverInputs(job);
+          const { book, leather } = truthAt(
+            job,
+            inputs,
+            inputs.map(({ value, u }, i) => value + nth(z, i) * u),
+          );
+          const thinnest = Math.min(book.thickness_mm, book.foreEdgeThickness_mm);
+          expect(thinnest).toBeGreaterThan(0);
+          expect(2 * book.boardThickness_mm).toBeLessThan(thinnest);
+          expect(book.boardThickness_mm).toBeGreaterThan(0);
+          expect(book.spine.rise_mm ?? 0).toBeLessThanOrEqual(book.thickness_mm / 2);
+          expect(book.cornerRadius_mm).toBeLessThanOrEqual(book.thickness_mm / 2);
+          expect(book.pageGive).toBeLessThan(1);
+          for (const piece of [leather.outside, leather.pocket]) {
+            expect(piece.min_mm).toBeGreaterThan(0);
+            expect(piece.bendRatio).toBeGreaterThan(0);
+          }
+        },
+      ),
+    );
+  });
+});
+
+describe('the scale of a tool', () => {
+  const scaleOf = (job: Job, tool = 'ruler A') =>
+    defined(coverInputs(job).find(({ path }) => path === `scale of ${tool}`));
+
+  test('is off by 1 mm in 1 m, not at all where measures count as exact', () => {
+    expect(scaleOf(jobWith())).toMatchObject({ value: 0, u: 0.001, distribution: 'normal', from: 'assumed' });
+    expect(scaleOf(jobWith({ book: { measured: { error_mm: 0.25 } } })).u).toBe(0.0005);
+    expect(scaleOf(jobWith({ book: { measured: { error_mm: 2 } } })).u).toBe(0.001);
+    expect(scaleOf(jobWith({ book: { measured: { error_mm: 0 } } })).u).toBe(0);
+  });
+
+  test('stretches every length by the tool, and none by another', () => {
+    const { book } = moved(jobWith(), 'scale of ruler A', 0.01);
+    expect([book.width_mm, book.height_mm, book.thickness_mm, book.foreEdgeThickness_mm].map((x) => x / 1.01)).toEqual(
+      [165, 240, 28, 28].map((x) => expect.closeTo(x, 9)),
+    );
+    expect(book.boardThickness_mm).toBe(2.5);
+    const other = jobWith({
+      doubts: { 'book.height_mm': { with: 'tape B' }, 'book.boardThickness_mm': { with: 'ruler A' } },
+    });
+    expect(moved(other, 'scale of ruler A', 0.01).book).toMatchObject({
+      height_mm: 240,
+      width_mm: expect.closeTo(166.65, 9),
+      boardThickness_mm: expect.closeTo(2.525, 9),
+    });
+    expect(moved(other, 'scale of tape B', 0.01).book).toMatchObject({
+      height_mm: expect.closeTo(242.4, 9),
+      width_mm: 165,
+    });
+  });
+
+  test('of nothing is no input', () => {
+    const none = Object.fromEntries(
+      ['width_mm', 'height_mm', 'thickness_mm', 'measured.closedWrap_mm', 'measured.rolledHalf_mm'].map((key) => [
+        `book.${key}`,
+        { with: '' },
+      ]),
+    );
+    expect(pathsOf(jobWith({ doubts: none })).filter((path) => path.startsWith('scale'))).toEqual([]);
+  });
+
+  test('moves a need by what the lengths that the tool measured move it, each by its own size', () => {
+    const job = jobWith({ book: { foreEdgeThickness_mm: 26 } });
+    const { inputs, slopes } = coverDoubt(job);
+    const at = (path: string): number => inputs.findIndex((each) => each.path === path);
+    for (const quantity of ['closed', 'height', 'wrap'] as const) {
+      const slope = (path: string): number => nth(slopes[quantity], at(path));
+      const sum = (['width_mm', 'height_mm', 'thickness_mm', 'foreEdgeThickness_mm'] as const).reduce(
+        (all, key) => all + job.book[key] * slope(`book.${key}`),
+        0,
+      );
+      expect(slope('scale of ruler A')).toBeCloseTo(sum, 1);
+    }
+    // 2 W + T of a flat back.
+    const plain = coverDoubt(jobWith());
+    const scale = plain.inputs.findIndex(({ path }) => path === 'scale of ruler A');
+    expect(nth(plain.slopes.closed, scale)).toBeCloseTo(2 * 165 + 28, 6);
+    expect(nth(plain.slopes.height, scale)).toBeCloseTo(240, 6);
+  });
+
+  test('is an input too where the tool took nothing but a strip round the book', () => {
+    const job = jobWith({
+      book: { measured: { closedWrap_mm: 358 } },
+      doubts: { 'book.measured.closedWrap_mm': { with: 'tape B' } },
+    });
+    expect(scaleOf(job, 'tape B').u).toBe(0.001);
+    expect(moved(job, 'scale of tape B', 0.01).book).toEqual(job.book);
+  });
+});
