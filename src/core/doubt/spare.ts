@@ -94,6 +94,8 @@ export class CutChances {
   private readonly joint: readonly (readonly number[])[];
   private readonly least: readonly number[];
   private readonly most: readonly number[];
+  /** Once it was asked for. */
+  private whole: number | undefined;
 
   constructor({ covariance }: Pick<CoverDoubt, 'covariance'>, { closed, flat, height }: Spare, loosest: Loosest) {
     const parts = [closed, flat, height];
@@ -107,7 +109,9 @@ export class CutChances {
 
   /** All conditions at once: large enough, and no edge looser than wished; of one dimension alone if it is named. */
   fits(of?: Dimension): number {
-    return this.within(this.least, this.most, of);
+    if (of !== undefined) return this.within(this.least, this.most, of);
+    this.whole ??= this.within(this.least, this.most);
+    return this.whole;
   }
 
   /** Large enough at every edge, closed and flat. */

@@ -28,8 +28,10 @@ export function fitDoubt(design: CoverDesign): FitDoubt {
   const { job, pieces, doubt } = design;
   const { across } = changeOf(job);
   const isTurned = job.pockets.construction === 'turned';
+  // Marked on the cut leather, the depth changes with it.
+  const depth = pieces.pocketDepth / (1 + across);
   const cut = {
-    width: pieces.outside.width - (isTurned ? (2 * pieces.pocketDepth) / (1 + across) : 0),
+    width: pieces.outside.width - (isTurned ? 2 * depth : 0),
     height: pieces.outside.height,
   };
   const spare = spareOf(doubt, cut);
@@ -55,10 +57,14 @@ export function fitDoubt(design: CoverDesign): FitDoubt {
     },
     held: doubted(
       doubt,
-      { ...heldWrap, closed: heldWrap.closed - drawn, flat: drawn, seat: -1 },
-      pieces.pocketDepth - most * cut.width,
+      { ...heldWrap, across: heldWrap.across + depth, closed: heldWrap.closed - drawn, flat: drawn, seat: -1 },
+      depth - most * cut.width,
     ),
-    loading: doubted(doubt, { ...wrap(least), board: stay, seat: 1 }, least * cut.width - pieces.pocketDepth),
+    loading: doubted(
+      doubt,
+      { ...wrap(least), across: least * cut.width - depth, board: stay, seat: 1 },
+      least * cut.width - depth,
+    ),
     chances: new CutChances(doubt, spare, loosestOf(job, lean)),
     next: () => measureNext(job, doubt, cut),
   };

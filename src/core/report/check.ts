@@ -1,4 +1,4 @@
-import type { Doubted } from '../doubt/spare.ts';
+import type { CutChances, Doubted } from '../doubt/spare.ts';
 import type { CoverDesign } from '../fold/coverDesign.ts';
 import type { FitDoubt } from '../fold/fitDoubt.ts';
 import { TOLERANCE } from '../math/tolerance.ts';
@@ -49,6 +49,16 @@ export function judged({ mean, u }: Pick<Doubted, 'mean' | 'u'>, deviations: num
   const limit = deviations * u;
   const verdict = mean >= limit - TOLERANCE.length ? 'fits' : mean >= -TOLERANCE.length ? 'tight' : 'fails';
   return { verdict, limit };
+}
+
+/** Verdict by chance: it fits with the wished share, is too small or too loose where that is more likely than not, else tight. */
+export function judgedByChance(
+  chances: Pick<CutChances, 'fits' | 'goesOn' | 'loose'>,
+  share: number,
+): 'fits' | 'tight' | 'loose' | 'fails' {
+  if (chances.fits() >= share) return 'fits';
+  if (chances.goesOn() < 1 / 2) return 'fails';
+  return chances.loose() > 1 / 2 ? 'loose' : 'tight';
 }
 
 /** A chance in words, as `97 of 100`; rounded down, so that it is never overstated, and never called certain. */

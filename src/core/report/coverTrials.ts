@@ -4,11 +4,13 @@ import { coverInputs, truthAt } from '../doubt/coverInputs.ts';
 import { drawTrials, summary } from '../doubt/trials.ts';
 import type { CoverDesign } from '../fold/coverDesign.ts';
 import { coverFit, type Fit } from '../fold/coverFit.ts';
+import { type FitDoubt, fitDoubt } from '../fold/fitDoubt.ts';
 import type { Job } from '../job/jobSchema.ts';
+import { changeOf } from '../leather/changeOf.ts';
 import { TOLERANCE } from '../math/tolerance.ts';
 import { mm } from '../units/mm.ts';
 import { degreesFromRadians, radians } from '../units/radians.ts';
-import { chanceWords } from './check.ts';
+import { chanceWords, judgedByChance, stateOf } from './check.ts';
 import type { ReportDoubt, ReportTrials } from './doubtSchema.ts';
 import type { Report } from './reportSchema.ts';
 
@@ -37,6 +39,7 @@ export function trialFits(design: CoverDesign, { draws = USUAL_DRAWS, seed = 1 }
   const inputs = coverInputs(job);
   const rows = drawTrials(inputs, correlationsIn(job, inputs), draws, seed);
   const conditioned = readTrials(job, design.doubt, rows, seed + 1);
+  const { across } = changeOf(job);
   return Array.from({ length: draws }, (_, k) => {
     const truth = truthAt(job, inputs, conditioned.subarray(k * inputs.length, (k + 1) * inputs.length));
     const { outside } = pieces;
@@ -46,25 +49,25 @@ export function trialFits(design: CoverDesign, { draws = USUAL_DRAWS, seed = 1 }
         width: mm(outside.width * (1 + truth.across) + truth.width),
         height: mm(outside.height * (1 + truth.along) + truth.height),
       },
+      // The mouth or the fold of a pocket is marked on the cut leather and changes its place with it.
+      pocketDepth: mm((pieces.pocketDepth * (1 + truth.across)) / (1 + across)),
     };
     const true_ = jobOf(job, truth);
     return coverFit(true_, made, needsAt(true_, 'nominal'));
   });
 }
 
-/** Whether a cover fits in every way that the wished chance is asked of, gaps no looser than wished among them. */
-export function fitsInAll(fit: Fit, { loosest }: Pick<Job, 'loosest'>): boolean {
-  const isRoom = (gap: number): boolean => gap >= -TOLERANCE.length;
-  return (
-    fit.closes &&
-    isRoom(fit.flatSlack) &&
-    isRoom(fit.head) &&
-    isRoom(fit.tail) &&
-    isRoom(loosest.foreEdge_mm - fit.closedSlack / 2) &&
-    isRoom(loosest.head_mm - fit.head) &&
-    isRoom(loosest.tail_mm - fit.tail)
-  );
-}
+const isRoom = (gap: number): boolean => gap >= -TOLERANCE.length;
+
+/** Whether a cover is large enough at every edge, closed and flat. */
+export const goesOn = (fit: Fit): boolean =>
+  fit.closes && isRoom(fit.flatSlack) && isRoom(fit.head) && isRoom(fit.tail);
+
+/** Whether a cover is looser than wished at some edge. */
+export const isLoose = (fit: Fit, { loosest }: Pick<Job, 'loosest'>): boolean =>
+  !isRoom(loosest.foreEdge_mm - fit.closedSlack / 2) ||
+  !isRoom(loosest.head_mm - fit.head) ||
+  !isRoom(loosest.tail_mm - fit.tail);
 
 /** Sums the trials of a cover up beside what its report says by first order. */
 export function coverTrials(design: CoverDesign, first: ReportDoubt, options: TrialOptions = {}): ReportTrials {
@@ -91,26 +94,36 @@ export function coverTrials(design: CoverDesign, first: ReportDoubt, options: Tr
   const nonLinear = (['foreEdge', 'head', 'tail', 'flat'] as const).filter(
     (name) => Math.abs(firstOrder[name].u_mm - edges[name].u_mm) > NON_LINEAR * edges[name].u_mm,
   );
-  const chance = { closes: share(({ closes }) => closes), fits: share((fit) => fitsInAll(fit, design.job)) };
+  const { job } = design;
+  const outcome = {
+    fits: share((fit) => goesOn(fit) && !isLoose(fit, job)),
+    goesOn: share(goesOn),
+    loose: share((fit) => isLoose(fit, job)),
+  };
   return {
     draws,
-    chance,
+    chance: { closes: share(({ closes }) => closes), fits: outcome.fits },
     edges,
     staysOpen_deg: angle(({ staysOpen }) => staysOpen ?? Math.PI),
     loading_deg: angle(({ pocket }) => pocket.loadingAngle),
     nonLinear,
-    differs: differenceWords(first, chance.fits),
+    differs: differenceWords(fitDoubt(design), outcome),
   };
 }
 
-/** Says where the trials lie on the other side of the wished chance, or of a half. */
-function differenceWords({ share, chance }: ReportDoubt, tried: number): string {
-  const side = (of: number): number => (of >= share ? 2 : of >= 1 / 2 ? 1 : 0);
-  if (side(tried) === side(chance.fits)) return '';
-  const near = [share, 1 / 2].some((threshold) => Math.abs(tried - threshold) <= NEAR);
+/** Says where the trials give another word than the first order. */
+function differenceWords(
+  { share, chances }: FitDoubt,
+  tried: Readonly<Record<'fits' | 'goesOn' | 'loose', number>>,
+): string {
+  const word = judgedByChance({ fits: () => tried.fits, goesOn: () => tried.goesOn, loose: () => tried.loose }, share);
+  if (word === judgedByChance(chances, share)) return '';
+  const isNear = (chance: number, threshold: number): boolean => Math.abs(chance - threshold) <= NEAR;
+  const near = isNear(tried.fits, share) || isNear(tried.goesOn, 1 / 2) || isNear(tried.loose, 1 / 2);
   return (
-    `By trials it fits in ${chanceWords(tried)}, by first order, which the verdict goes by, in ${chanceWords(chance.fits)}` +
-    (near ? '; the two lie close together on either side of a threshold.' : '.')
+    `By trials the word would be "${stateOf(word, 'too small')}": it fits in ${chanceWords(tried.fits)}; ` +
+    `by first order, which the verdict goes by, in ${chanceWords(chances.fits())}` +
+    (near ? '. The two lie close together on either side of a threshold.' : '.')
   );
 }
 

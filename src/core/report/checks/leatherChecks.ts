@@ -4,6 +4,7 @@ import { BREAKING_STRAIN, DAMP_GAIN } from '../../leather/breakingStrain.ts';
 import { RANGE_POINTS } from '../../leather/leatherModel.ts';
 import { TOLERANCE } from '../../math/tolerance.ts';
 import { MM_PER_INCH } from '../../units/mm.ts';
+import { casingCost } from '../casingCost.ts';
 import type { Answer, CheckContext, Remedy } from '../check.ts';
 
 /** Step down to which a skived thickness is rounded, and up to which the radius of a bead, mm: 0.1 mm, or 1/64 in. */
@@ -77,7 +78,7 @@ export function foldStrain({ design, say }: CheckContext): Answer {
     limit,
     bound: 'atMost',
     message: `${stretches(holds ? Math.floor : Math.ceil)}; ${known}.`,
-    ...(!holds && wayOut(folds, limit, design.needs.thick.book.thickness, say)),
+    ...(!holds && wayOut(folds, limit, design, say)),
   };
 }
 
@@ -87,7 +88,12 @@ export function foldStrain({ design, say }: CheckContext): Answer {
  * Skiving helps where the book gives the fold its radius, which stays while t falls; at a sharp edge r goes with t, and the
  * strain stays. A bead under the fold gives it a radius. Damp leather is taken to bear `DAMP_GAIN` of its limit.
  */
-function wayOut(folds: readonly SpineFold[], limit: number, bookThickness: number, say: CheckContext['say']): Remedy {
+function wayOut(
+  folds: readonly SpineFold[],
+  limit: number,
+  design: CheckContext['design'],
+  say: CheckContext['say'],
+): Remedy {
   const percent = (strain: number): string => say.share(Math.floor(100 * strain + TOLERANCE.ratio) / 100);
   const keepsLimit = (strain: number): boolean => strain <= limit + TOLERANCE.ratio;
   // One leather, one K; over 0, for a sharp fold does not keep the limit.
@@ -100,12 +106,13 @@ function wayOut(folds: readonly SpineFold[], limit: number, bookThickness: numbe
 
   const bead = roundUp(ratio * Math.max(...folds.map(({ thickness }) => thickness)), step);
   const beadStrain = worstStrain(folds.map((fold) => ({ ...fold, given: bead })));
-  const canBead = bead <= bookThickness / 2 && keepsLimit(beadStrain);
+  const canBead = bead <= design.needs.thick.book.thickness / 2 && keepsLimit(beadStrain);
 
   const isEnoughDamp = worstStrain(folds) <= DAMP_GAIN * limit;
   const ways = [
     canSkive && `Skived to ${say.size(skived)} at the folds it stretches ${percent(skivedStrain)}.`,
-    isEnoughDamp && `Folded damp (cased) it is taken to bear ${percent(DAMP_GAIN * limit)}, an assumption.`,
+    isEnoughDamp &&
+      `Folded damp (cased) it is taken to bear ${percent(DAMP_GAIN * limit)}, an assumption.${casingCost(design, say)}`,
     canBead &&
       `Over a bead of ${say.size(bead)} radius in each fold it stretches ${percent(beadStrain)}; the wrap grows with it.`,
   ].filter((way) => way !== false);

@@ -1,16 +1,11 @@
 import { wouldReach } from '../../doubt/measureNext.ts';
-import { type Answer, type CheckContext, chanceWords } from '../check.ts';
+import { type Answer, type CheckContext, chanceWords, judgedByChance } from '../check.ts';
 
 /** Whether all conditions hold at once: it closes, lies open, goes in at head and tail, and no edge is looser than wished. */
 export function together({ design, doubt }: CheckContext): Answer {
   const { chances, share } = doubt;
   const fits = chances.fits();
-  const judge = (): Answer['verdict'] => {
-    if (fits >= share) return 'fits';
-    if (chances.goesOn() < 1 / 2) return 'fails';
-    return chances.loose() > 1 / 2 ? 'loose' : 'tight';
-  };
-  const verdict = judge();
+  const verdict = judgedByChance(chances, share);
   const { sized, reaches } = design.pieces.ease;
   const message = `It closes, lies open, goes in at head and tail and is nowhere too loose in ${chanceWords(fits)}; ${chanceWords(share)} are wished. This holds if the doubts assumed are right.`;
   if (verdict === 'fits') return { verdict, value: fits, limit: share, bound: 'atLeast', message };
