@@ -1,5 +1,6 @@
-import { useId, useMemo, useState } from 'react';
+import { useEffect, useId, useMemo, useState } from 'react';
 import { exploreFields, type FitTarget, isWanting, type JobDocument } from '../../core/index.ts';
+import { useBenchStore } from '../state/BenchContext.tsx';
 import type { Bench } from '../state/bench.ts';
 import { lagging } from '../state/lagging.tsx';
 import { CurveChart } from './CurveChart.tsx';
@@ -54,7 +55,11 @@ function Explore({ document, design, report }: ReturnType<typeof needs>) {
     changes: useMemo(() => ({ kind: 'changes', document, target }), [document, target]),
     trials: useMemo(() => ({ kind: 'trials', document }), [document]),
   });
-  const { curve, failures } = explored;
+  const { curve, trials, failures } = explored;
+  const store = useBenchStore();
+  useEffect(() => {
+    if (trials !== null) store.setState({ trials: { of: trials.question.document, found: trials.answer } });
+  }, [store, trials]);
   const points = curve?.answer.curve.points ?? [];
   const wanted = reading ?? curve?.answer.curve.field.present ?? 0;
   const index = points.reduce(
@@ -97,6 +102,21 @@ function Explore({ document, design, report }: ReturnType<typeof needs>) {
               setOverlay('pinned');
             }}
           />
+          <p className="help">
+            How much ease is enough?{' '}
+            <button
+              type="button"
+              className="quiet"
+              onClick={() => {
+                setField('ease.foreEdge_mm');
+                setResult('chanceCloses');
+                setReading(null);
+                setZoom(1);
+              }}
+            >
+              Ease against covers that close
+            </button>
+          </p>
           {curve === null ? (
             <p className="help explore-wait">
               {failures.curve === undefined ? 'The curve is being worked out.' : 'No curve was worked out.'}
@@ -126,7 +146,7 @@ function Explore({ document, design, report }: ReturnType<typeof needs>) {
             target={target}
             onTarget={setTarget}
           />
-          <Trials document={document} isFailed={failures.trials !== undefined} answered={explored.trials} />
+          <Trials document={document} isFailed={failures.trials !== undefined} answered={trials} />
         </div>
       </div>
     </section>

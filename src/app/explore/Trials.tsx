@@ -1,5 +1,7 @@
 import { useId } from 'react';
-import { chanceWords, type JobDocument } from '../../core/index.ts';
+import { chanceWords, GIVE_OR_TAKE, type JobDocument, type Printer, type ReportTrials } from '../../core/index.ts';
+import { smallLength } from '../fields/doubtText.ts';
+import { useLengths } from '../state/BenchContext.tsx';
 import type { Answered } from './useExplored.ts';
 
 interface TrialsProps {
@@ -12,22 +14,45 @@ interface TrialsProps {
 /** How often the cover fits when every input is drawn from its doubt, beside the chance that the verdict goes by. */
 export function Trials({ document, isFailed, answered }: TrialsProps) {
   const id = useId();
+  const lengths = useLengths();
   const isOld = answered !== null && answered.question.document !== document;
   const words = (): string => {
     if (answered === null || isOld) return isFailed ? 'Not worked out.' : 'Being worked out.';
     const { draws, chance } = answered.answer;
-    return `In ${draws} trials it closes in ${chanceWords(chance.closes)} and fits in ${chanceWords(chance.fits)}.`;
+    return `In ${draws.toLocaleString('en')} trials it closes in ${chanceWords(chance.closes)} and fits in ${chanceWords(chance.fits)}.`;
   };
   return (
     <section className="trials" aria-labelledby={`${id}-title`}>
       <h3 id={`${id}-title`}>By trials</h3>
-      <p role="status" className={isOld ? 'stale' : undefined}>
+      <p
+        role="status"
+        className={isOld ? 'chance stale' : 'chance'}
+        aria-busy={!isFailed && (answered === null || isOld)}
+      >
         {words()}
       </p>
-      {answered !== null && !isOld && answered.answer.differs !== '' && <p>{answered.answer.differs}</p>}
+      {answered !== null && !isOld && <Beside trials={answered.answer} lengths={lengths} />}
       <p className="help">
         Every measure and every figure of the leather is drawn from its doubt, the same draws each time.
       </p>
     </section>
+  );
+}
+
+const NAMES = { foreEdge: 'Fore-edges', head: 'Head', tail: 'Tail', flat: 'Lying flat', held: 'Pockets' } as const;
+
+/** Where the trials say something else than the verdict, or than the spread that it is worked out from. */
+function Beside({ trials, lengths }: { readonly trials: ReportTrials; readonly lengths: Printer }) {
+  const edges = (Object.keys(NAMES) as (keyof typeof NAMES)[]).filter((name) => trials.nonLinear.includes(name));
+  return (
+    <>
+      {trials.differs !== '' && <p>{trials.differs}</p>}
+      {edges.map((name) => (
+        <p key={name}>
+          {NAMES[name]}: the quick reckoning misses the spread by over 10 %. “How sure” uses the trials' figure, give or
+          take {smallLength(GIVE_OR_TAKE * trials.edges[name].u_mm, lengths, 1)}.
+        </p>
+      ))}
+    </>
   );
 }

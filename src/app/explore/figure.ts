@@ -21,13 +21,18 @@ const plainFigure = (unit: string, decimals: number, { number }: Printer): Figur
   return { ...figure, text: (value) => withUnit(number(value, decimals), figure) };
 };
 
-/** Figure of a result: gaps are rounded as gaps, cut sizes are printed as they are cut, sums as their parts add up. */
+/** Figure of a result: gaps are rounded as gaps, chances down, cut sizes are printed as they are cut, sums as their parts add up. */
 export function resultFigure({ unit, group }: Pick<ExploreResult, 'unit' | 'group'>, print: Printer): Figure {
   if (unit === 'deg') return { ...plainFigure('°', 0, print), text: print.degrees };
+  if (unit === '%')
+    return { unit: '%', size: 0.01, denominator: null, text: (value) => print.share(neverMore(value), 1) };
   if (unit === '') return plainFigure('', 3, print);
   const text = group === 'cut sizes' ? print.size : group === 'allowances' ? print.fine : print.signedGap;
   return lengthFigure(print.units, text);
 }
+
+/** A chance to 0.1 %, never overstated. */
+const neverMore = (chance: number): number => Math.floor(1000 * chance + 1e-9) / 1000;
 
 /** Figure of rates and other small lengths that a fraction would misstate: 0.01 mm, or 0.001 in. */
 export const smallFigure = (print: Printer): Figure =>

@@ -1,38 +1,52 @@
-import { chanceWords, GIVE_OR_TAKE, type Report } from '../../core/index.ts';
+import { chanceWords, GIVE_OR_TAKE, type Report, type ReportTrials } from '../../core/index.ts';
 import { giveOrTake, ORIGIN_WORDS, smallLength } from '../fields/doubtText.ts';
 import { goToField } from '../fields/goToField.ts';
-import type { Bench } from '../state/bench.ts';
+import { type Bench, trialsOf } from '../state/bench.ts';
 import { lagging } from '../state/lagging.tsx';
 import { mainLines, type ShownLine } from './mainLines.ts';
 import './howSure.css';
 
-type Needs = Pick<Bench, 'report' | 'lengths'>;
+interface Needs extends Pick<Bench, 'report' | 'lengths'> {
+  readonly trials: ReportTrials | null;
+}
+
+type Edge = 'foreEdge' | 'head' | 'tail' | 'flat';
+
+interface ShownEdge {
+  readonly id: Edge;
+  readonly name: string;
+  readonly of: Report['doubt']['flat'];
+  /** What holds where the length is not negative. */
+  readonly holds: string;
+}
 
 /** What makes the fit unsure, what the sized ease pays for, and what to measure next. Fetched after the first paint. */
-function HowSure({ report, lengths }: Needs) {
+function HowSure({ report, lengths, trials }: Needs) {
   const { doubt, checks } = report;
   const { foreEdge, head, tail } = doubt.edges;
   const isAlike = JSON.stringify(head) === JSON.stringify(tail);
-  const edges = [
-    { name: 'Fore-edges, both together', of: foreEdge, holds: 'it closes' },
-    ...(isAlike
-      ? [{ name: 'Head, and tail alike', of: head, holds: 'there is room' }]
-      : [
-          { name: 'Head', of: head, holds: 'there is room' },
-          { name: 'Tail', of: tail, holds: 'there is room' },
-        ]),
-    { name: 'Lying flat', of: doubt.flat, holds: 'it lies flat' },
+  const room = 'there is room';
+  const edges: readonly ShownEdge[] = [
+    { id: 'foreEdge', name: 'Fore-edges, both together', of: foreEdge, holds: 'it closes' },
+    { id: 'head', name: isAlike ? 'Head, and tail alike' : 'Head', of: head, holds: room },
+    ...(isAlike ? [] : [{ id: 'tail', name: 'Tail', of: tail, holds: room } as const]),
+    { id: 'flat', name: 'Lying flat', of: doubt.flat, holds: 'it lies flat' },
   ];
+  /** By trials where those say that the first order is not enough. */
+  const spread = (id: Edge, u: number): string => {
+    const isTried = trials?.nonLinear.includes(id) === true;
+    return `${smallLength(GIVE_OR_TAKE * (isTried ? trials.edges[id].u_mm : u), lengths, 1)}${isTried ? ' by trials' : ''}`;
+  };
   const hopeless = doubt.reaches ? '' : (checks.find(({ id }) => id === 'together')?.remedy ?? '');
   return (
     <section className="how-sure not-printed" aria-labelledby="how-sure">
       <h2 id="how-sure">How sure</h2>
       <p className="help">What makes each edge unsure, most first. Give or take: 19 in 20 are no further off.</p>
-      {edges.map(({ name, of, holds }) => (
+      {edges.map(({ id, name, of, holds }) => (
         <details key={name}>
           <summary>
             {name}: {of.spare_mm < 0 ? 'short by' : 'spare'} {smallLength(Math.abs(of.spare_mm), lengths, 1)}, give or
-            take {smallLength(GIVE_OR_TAKE * of.u_mm, lengths, 1)}; {holds} in {chanceWords(of.chance)}
+            take {spread(id, of.u_mm)}; {holds} in {chanceWords(of.chance)}
           </summary>
           <Budget lines={mainLines(of.budget)} name={name} lengths={lengths} />
         </details>
@@ -153,4 +167,7 @@ function EasePaid({ ease, lengths }: EasePaidProps) {
   );
 }
 
-export default lagging(({ report, lengths }: Bench): Needs => ({ report, lengths }), HowSure);
+export default lagging(
+  (bench: Bench): Needs => ({ report: bench.report, lengths: bench.lengths, trials: trialsOf(bench) }),
+  HowSure,
+);

@@ -4,9 +4,11 @@ import {
   coverDesign,
   designReport,
   type Job,
+  type JobDocument,
   type Printer,
   printer,
   type Report,
+  type ReportTrials,
   valueAt,
 } from '../../core/index.ts';
 import { type JobAction, type JobHistory, jobHistory } from './jobHistory.ts';
@@ -27,6 +29,8 @@ export interface Bench {
   readonly elastic: ElasticState;
   /** The report of the last job whose strip is solved; null before the first. */
   readonly settled: Report | null;
+  /** The last trials of a job, and its document; null before the first. */
+  readonly trials: { readonly of: JobDocument; readonly found: ReportTrials } | null;
   readonly view: ViewChoice;
   readonly setView: (change: Partial<ViewChoice>) => void;
   /** Prints every figure in the unit that the job is worked in; typed figures without a unit are in `lengths.units`. */
@@ -44,6 +48,7 @@ export function createBench(start: JobHistory): BenchStore {
     ...outcome(start.good.job),
     elastic: { status: 'solving' },
     settled: null,
+    trials: null,
     lengths: lengthsOf(start),
     view: keptViewChoice(),
     isKept: true,
@@ -74,3 +79,7 @@ function lengthsOf({ document }: JobHistory, last?: Printer): Printer {
   const units = valueAt(document, 'work.units') === 'in' ? 'in' : 'mm';
   return last?.units === units ? last : printer(units);
 }
+
+/** What trials of the open job say; null until they are made. */
+export const trialsOf = ({ trials, history }: Bench): ReportTrials | null =>
+  trials?.of === history.good.document ? trials.found : null;

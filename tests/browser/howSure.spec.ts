@@ -1,0 +1,86 @@
+import { expectAccessible } from './accessibility.ts';
+import { expect, exploreSettles, headline, openExample, test } from './bench.ts';
+
+const doubt = 'doubts.book.width_mm.u';
+
+test('under the verdict stands what makes it least sure, and the chances are said to rest on the doubts', async ({
+  bench,
+}) => {
+  await openExample(bench, 'tide ledger');
+  await expect(headline(bench)).toContainText(/Closes in \d\d of 100 at 4 oz to 5 oz, fits in \d\d of 100/);
+  await expect(bench.locator('.verdict')).toContainText(/Least sure: how .*\. Chances hold if the doubts assumed/);
+});
+
+test('the parts of the doubt of an edge stand in a table, most first, with their shares', async ({ bench }) => {
+  await openExample(bench, 'tide ledger');
+  const panel = bench.getByRole('region', { name: 'How sure' });
+  await panel.getByText(/^Fore-edges, both together: spare/).press('Enter');
+  const table = panel.getByRole('table', { name: /Fore-edges/ });
+  await expect(table.getByRole('columnheader')).toHaveText(['Unsure', 'Give or take', 'Moves it by', 'Share']);
+  const shares = async () =>
+    (await table.locator('tbody td:last-child').allTextContents()).map((text) => Number.parseInt(text, 10));
+  await expect.poll(async () => (await shares()).length).toBeGreaterThan(4);
+  const lines = (await shares()).slice(0, -1);
+  expect(lines).toEqual([...lines].sort((a, b) => b - a));
+  expect(Math.abs((await shares()).reduce((sum, share) => sum + share, 0) - 100)).toBeLessThanOrEqual(5);
+  await expectAccessible(bench, '.how-sure');
+});
+
+test('a measurement that is worth taking leads to its field, folded away or not', async ({ bench }) => {
+  await openExample(bench, 'tide ledger');
+  const next = bench.getByRole('region', { name: 'How sure' }).getByRole('listitem');
+  await expect(next.first()).toContainText(/saves \d\.\d\d mm of (width|height)/);
+  await next.getByRole('button', { name: 'a paper strip round the closed book' }).press('Enter');
+  const strip = bench.locator('[data-path="book.measured.closedWrap_mm"]');
+  await expect(strip).toBeFocused();
+  await expect(strip).toBeInViewport();
+});
+
+test('a doubt is typed as give or take, changes the chance, and comes back with undo and when emptied', async ({
+  bench,
+}) => {
+  await bench.setViewportSize({ width: 390, height: 844 });
+  await openExample(bench, 'tide ledger');
+  const before = (await headline(bench).textContent())!;
+  const form = bench.getByRole('form', { name: 'The job in figures' });
+  await form.getByText('How far each figure may be off').press('Enter');
+  const field = form.locator(`[data-path="${doubt}"]`);
+  await expect(field).toHaveAttribute('placeholder', '0.5 mm, usual');
+  await bench.locator('[data-path="pattern.outsideWidth_mm"]').fill('382.5');
+  await field.fill('6');
+  await expect(headline(bench)).toHaveAttribute('data-verdict', 'tight');
+  await field.fill('60');
+  await expect(bench.locator('.issue-list')).toContainText('Allowed: 0 to 40 mm.');
+  await bench.keyboard.press('Control+z');
+  await expect(field).toHaveValue('');
+  await bench.keyboard.press('Control+z');
+  await expect(headline(bench)).toHaveText(before);
+  await field.fill('6');
+  await field.fill('');
+  await expect(headline(bench)).toHaveText(before);
+  await form.getByText('How it comes about').first().press('Enter');
+  await form.getByLabel(/^Comes from: Doubt of the width$/).selectOption('assumed');
+  await expect(form.locator('.doubt').first()).toContainText('Assumed, ruler A.');
+  await expectAccessible(bench, '.form-column');
+  expect(await bench.evaluate(() => document.documentElement.scrollWidth)).toBe(390);
+});
+
+test('casing the leather says what it costs, and the cut allows for it', async ({ bench }) => {
+  await openExample(bench, 'tide ledger');
+  const making = bench.getByRole('region', { name: 'Making', exact: true });
+  await making.getByLabel('cased').check();
+  await expect(making).toContainText(/Shrinks 1 %: 3\.\d mm of width/);
+  const across = making.getByLabel('Change of size across');
+  await expect(across).toHaveAttribute('placeholder', '−1 %, usual');
+  await across.fill('-0.5');
+  await expect(making).toContainText('understood: −0.5 %');
+  await expect(making).toContainText('Shrinks 0.5 %');
+});
+
+test('Explore shows how the chance of closing grows with the ease', async ({ bench }) => {
+  await openExample(bench, 'tide ledger');
+  await exploreSettles(bench);
+  await bench.getByRole('button', { name: 'Ease against covers that close' }).press('Enter');
+  await expect(bench.getByLabel('and watch')).toHaveValue('chanceCloses');
+  await expect(bench.locator('.explore-reading output')).toContainText(/covers that close \d\d(\.\d)? %/);
+});
