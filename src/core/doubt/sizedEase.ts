@@ -9,8 +9,12 @@ import { mm } from '../units/mm.ts';
 import type { CoverDoubt } from './coverDoubt.ts';
 import { CutChances, type CutSize, type Dimension, loosestOf, spareOf } from './spare.ts';
 
-/** Steps in which the room is found: each is a Newton step on the scale of standard deviations, and three are enough. */
-const MOST_STEPS = 8;
+/**
+ * Steps in which the room is found. The first are Newton steps on the scale of standard deviations, which are enough unless
+ * the loosest gap flattens the chance; then doubling and halving find it to a thousandth of a deviation.
+ */
+const NEWTON_STEPS = 4;
+const MOST_STEPS = 18;
 
 /** More standard deviations than any room has. */
 const FAR = 1e6;
@@ -92,7 +96,8 @@ export function sizedEase(job: Job, needs: NeedsOverRange, doubt: CoverDoubt): E
       else low = Math.max(low, z);
       if (chance >= share && chance - share < SHARE_WITHIN) break;
       const next = z + normalQuantile(share + SHARE_WITHIN / 2) - normalQuantile(chance);
-      z = next > low && next < high ? next : high === FAR ? 2 * z : (low + high) / 2;
+      const isNewton = i < NEWTON_STEPS && next > low && next < high;
+      z = isNewton ? next : high === FAR ? 2 * z : (low + high) / 2;
     }
     return madeOf(withRoom(high), chanceOf);
   };

@@ -1,0 +1,228 @@
+import fc from 'fast-check';
+import { describe, expect, test } from 'vitest';
+import { needsOverRange } from '../../../src/core/allowance/needs.ts';
+import { coverDoubt } from '../../../src/core/doubt/coverDoubt.ts';
+import { measureNext, wouldReach } from '../../../src/core/doubt/measureNext.ts';
+import { sizedEase } from '../../../src/core/doubt/sizedEase.ts';
+import { CutChances, chanceOf, loosestOf, spareOf } from '../../../src/core/doubt/spare.ts';
+import { coverDesign } from '../../../src/core/fold/coverDesign.ts';
+import { patched } from '../../../src/core/job/jobDocument.ts';
+import { jobDocument, soundJob } from '../../jobArbitrary.ts';
+import { checkLaw } from '../../laws.ts';
+import { nth } from '../../nth.ts';
+
+const document = (change: object = {}) => ({
+  format: 'coverwright-job' as const,
+  version: 2 as const,
+  book: { width_mm: 165, height_mm: 240, thickness_mm: 28, boardThickness_mm: 2.5 },
+  leather: { outside: { min_mm: 1.5, max_mm: 2 } },
+  seam: { method: 'lacing' as const },
+  ...change,
+});
+const designOf = (change: object = {}) => coverDesign(soundJob(document(change)));
+const easeOf = (change: object = {}) => designOf(change).pieces.ease;
+
+/** Chance that every condition holds for a cut, head and tail alike. */
+function chances({ job, doubt }: ReturnType<typeof designOf>) {
+  return (width: number, height: number): number =>
+    new CutChances(doubt, spareOf(doubt, { width, height }), loosestOf(job, 0)).fits();
+}
+
+/** Sizes of the cut step over 24 mm round a middle. */
+const around = (middle: number): number[] => Array.from({ length: 49 }, (_, i) => middle + (i - 24) / 2);
+
+describe('an ease left open', () => {
+  test('gives the least size of the cut step that reaches the share', () => {
+    // One dimension open: every size is tried.
+    for (const change of [{}, { making: { state: 'cased', changeAlong: -0.01, changeAcross: -0.01 } }]) {
+      const design = designOf({ ...change, ease: { head_mm: 1.5, tail_mm: 1.5 } });
+      const { width, height } = design.pieces.outside;
+      const chance = chances(design);
+      expect(around(width).find((each) => chance(each, height) >= 0.95)).toBe(width);
+      const high = designOf({ ...change, ease: { foreEdge_mm: 1.5 } });
+      const of = chances(high);
+      const found = around(high.pieces.outside.height).find((each) => of(high.pieces.outside.width, each) >= 0.95);
+      expect(found).toBe(high.pieces.outside.height);
+    }
+  });
+
+  test('in both dimensions reaches the share where some size does, and no smaller one in both would', () => {
+    let reached = 0;
+    const changes = [
+      {},
+      { work: { cutStep_mm: 1 } },
+      { leather: { outside: { min_mm: 2, max_mm: 3 } } },
+      { making: { state: 'cased' } },
+      { loosest: { foreEdge_mm: 2.6, head_mm: 1.9, tail_mm: 1.9 } },
+      { loosest: { foreEdge_mm: 2.4, head_mm: 1.6, tail_mm: 1.6 } },
+      { ease: { share: 0.99 } },
+      { ease: { share: 0.6 } },
+    ];
+    for (const change of changes) {
+      const design = designOf(change);
+      const { outside, ease } = design.pieces;
+      const chance = chances(design);
+      const { share } = design.job.ease;
+      const step = design.job.work.cutStep_mm ?? 0.5;
+      const sizes = around(outside.width).flatMap((width) =>
+        around(outside.height).map((height) => chance(width, height)),
+      );
+      expect(ease.reaches, JSON.stringify(change)).toBe(Math.max(...sizes) >= share);
+      if (!ease.reaches) continue;
+      reached++;
+      expect(chance(outside.width, outside.height)).toBeGreaterThanOrEqual(share);
+      expect(chance(outside.width - step, outside.height - step), JSON.stringify(change)).toBeLessThan(share);
+    }
+    expect(reached).toBeGreaterThan(3);
+    expect(reached).toBeLessThan(changes.length);
+  });
+
+  test('where no size reaches the share has the best chance, within a cut step', () => {
+    const design = designOf({ making: { state: 'cased' } });
+    const { outside, ease } = design.pieces;
+    expect(ease.reaches).toBe(false);
+    const chance = chances(design);
+    const best = Math.max(...around(outside.width).flatMap((w) => around(outside.height).map((h) => chance(w, h))));
+    expect(best).toBeLessThan(0.95);
+    expect(chance(outside.width, outside.height)).toBeGreaterThan(best - 0.005);
+  });
+
+  test('follows the wished share, which is a field', () => {
+    const of = (share: number) => easeOf({ ease: { share } });
+    const [low, usual, high] = [of(0.6), of(0.95), of(0.97)];
+    expect(low.foreEdge_mm).toBeLessThan(usual.foreEdge_mm);
+    expect(usual.foreEdge_mm).toBeLessThanOrEqual(high.foreEdge_mm);
+    expect(low.head_mm).toBeLessThan(usual.head_mm);
+    expect(of(0.95)).toEqual(easeOf());
+  });
+
+  test('is alike at head and tail; beside a typed one it is what it would be beside its like', () => {
+    const both = easeOf();
+    expect(both.head_mm).toBe(both.tail_mm);
+    expect(both.sized).toEqual(['foreEdge', 'head', 'tail']);
+    const one = easeOf({ ease: { head_mm: 3 } });
+    expect(one).toMatchObject({ head_mm: 3, tail_mm: expect.closeTo(both.tail_mm, 9), sized: ['foreEdge', 'tail'] });
+  });
+
+  test('that is typed stays as it is', () => {
+    const typed = { foreEdge_mm: 0.7, head_mm: 1.1, tail_mm: -0.5 + 0.6 };
+    expect(easeOf({ ease: typed })).toMatchObject({ ...typed, sized: [], reaches: true });
+  });
+
+  test('grows with the doubt of each input', () => {
+    for (const [path, edge] of [
+      ['book.width_mm', 'foreEdge_mm'],
+      ['book.thickness_mm', 'foreEdge_mm'],
+      ['leather.outside.bendRatio', 'foreEdge_mm'],
+      ['leather.outside.neutral', 'foreEdge_mm'],
+      ['pattern.outsideWidth_mm', 'foreEdge_mm'],
+      ['book.height_mm', 'head_mm'],
+      ['pattern.outsideHeight_mm', 'head_mm'],
+    ] as const) {
+      const sized = (by: number) => {
+        const job = soundJob(
+          document({ loosest: { foreEdge_mm: 20, head_mm: 20, tail_mm: 20 }, pattern: { rounding_mm: 0 } }),
+        );
+        const doubt = coverDoubt(job);
+        const factor = doubt.inputs.map((each) => (each.path === path ? by : 1));
+        const covariance = doubt.covariance.map((row, i) => row.map((c, k) => c * nth(factor, i) * nth(factor, k)));
+        return sizedEase(job, needsOverRange(job), { ...doubt, covariance })[edge];
+      };
+      expect(sized(1.5), path).toBeGreaterThan(sized(1));
+      expect(sized(1), path).toBeGreaterThan(sized(0.5));
+    }
+  });
+
+  test('may be under 0 at the thick end where the range of the leather is the largest doubt', () => {
+    const wide = {
+      leather: { outside: { min_mm: 1, max_mm: 3 } },
+      book: { ...document().book, measured: { error_mm: 0 } },
+    };
+    const sure = Object.fromEntries(
+      [
+        'leather.outside.neutral',
+        'leather.outside.bendRatio',
+        'making.changeAcross',
+        'seam.edgeMargin_mm',
+        'pattern.outsideWidth_mm',
+      ].map((path) => [path, { u: 0 }]),
+    );
+    const loosest = { foreEdge_mm: 10, head_mm: 10, tail_mm: 10 };
+    const even = designOf({ ...wide, loosest, doubts: sure, ease: { share: 0.8 } });
+    expect(even.pieces.ease.foreEdge_mm).toBeLessThan(0);
+    expect(chanceOf(spareOf(even.doubt, even.pieces.outside).closed)).toBeGreaterThanOrEqual(0.8);
+  });
+});
+
+describe('what to measure next', () => {
+  test('promises the size that sizing again then saves, within a cut step', () => {
+    const roomy = { loosest: { foreEdge_mm: 20, head_mm: 20, tail_mm: 20 }, pattern: { rounding_mm: 0.1 } };
+    const design = designOf(roomy);
+    const next = measureNext(design.job, design.doubt, design.pieces.outside);
+    expect(next.map(({ path }) => path)).toContain('book.measured.closedWrap_mm');
+    expect(next.map(({ saves }) => saves)).toEqual(next.map(({ saves }) => saves).toSorted((a, b) => b - a));
+    // One condition decides once the other dimension is typed with room.
+    for (const { path, of, saves, doubt } of next) {
+      const job = soundJob(
+        document({ ...roomy, ease: of === 'width' ? { head_mm: 9, tail_mm: 9 } : { foreEdge_mm: 12 } }),
+      );
+      const needs = needsOverRange(job);
+      const sizeBy = (by: typeof doubt): number => {
+        const { foreEdge_mm, head_mm, tail_mm } = sizedEase(job, needs, by);
+        return of === 'width' ? 2 * foreEdge_mm : head_mm + tail_mm;
+      };
+      expect(Math.abs(sizeBy(design.doubt) - sizeBy(doubt) - saves), path).toBeLessThanOrEqual(0.1 + 1e-9);
+    }
+  });
+
+  test('names for cased leather the shrink tests first, and reaches the share with the one that is enough', () => {
+    const design = designOf({ making: { state: 'cased' } });
+    const next = measureNext(design.job, design.doubt, design.pieces.outside);
+    expect(nth(next, 0).path).toMatch(/^making\.change/);
+    for (const each of next)
+      if (wouldReach(design.job, design.needs, each)) expect(each.path).toMatch(/^making\.change|closedWrap/);
+  });
+
+  test('never names what would save nothing', () => {
+    const sure = soundJob(
+      document({ doubts: { 'book.width_mm': { u: 0 }, 'leather.outside.bendRatio': { u: 0.03 } } }),
+    );
+    const paths = measureNext(sure, coverDoubt(sure), { width: 385, height: 266 }).map(({ path }) => path);
+    expect(paths).not.toContain('book.width_mm');
+    expect(paths).not.toContain('leather.outside.bendRatio');
+    const taken = soundJob(patched(document(), [{ path: 'book.measured.closedWrap_mm' as never, value: 358 }]));
+    const after = measureNext(taken, coverDoubt(taken), { width: 385, height: 266 }).map(({ path }) => path);
+    expect(after).not.toContain('book.measured.closedWrap_mm');
+  });
+});
+
+test('less doubt of an input never lowers the chance of closing of a cover that closes at its mean', () => {
+  let [closing, surer] = [0, 0];
+  checkLaw(
+    fc.property(
+      jobDocument,
+      fc.record({
+        at: fc.nat(),
+        by: fc.integer({ min: 0, max: 99 }).map((percent) => percent / 100),
+        more: fc.integer({ min: -200, max: 600 }).map((hundredths) => hundredths / 100),
+      }),
+      (drawn, { at, by, more }) => {
+        const job = soundJob(drawn);
+        const doubt = coverDoubt(job);
+        const cut = { width: (doubt.means.closed + more) / (1 + doubt.means.across), height: doubt.means.height };
+        const before = spareOf(doubt, cut).closed;
+        if (before.mean < 0) return;
+        closing++;
+        const input = at % doubt.inputs.length;
+        const factor = (i: number): number => (i === input ? by : 1);
+        const covariance = doubt.covariance.map((row, i) => row.map((c, k) => c * factor(i) * factor(k)));
+        const after = spareOf({ ...doubt, covariance }, cut).closed;
+        expect(chanceOf(after)).toBeGreaterThanOrEqual(chanceOf(before) - 1e-12);
+        if (chanceOf(after) > chanceOf(before)) surer++;
+      },
+    ),
+    { cost: 0.2 },
+  );
+  expect(closing).toBeGreaterThan(500);
+  expect(surer).toBeGreaterThan(200);
+});
