@@ -1,6 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { roundUp } from '../../../src/core/allowance/roundUp.ts';
 import { type CoverDesign, coverDesign, madeDesign } from '../../../src/core/fold/coverDesign.ts';
+import { cardDesign } from '../../../src/core/mockup/cardDesign.ts';
 import { patternDrawing } from '../../../src/core/pattern/patternDrawing.ts';
 import { designReport } from '../../../src/core/report/designReport.ts';
 import { defined } from '../../defined.ts';
@@ -78,6 +79,13 @@ describe('a change of size in making', () => {
     expect(madeDesign(cased).pieces).toBe(cased.made);
     const report = designReport(cased);
     expect(report.fit.nominal.closed.slack_mm).toBeCloseTo(cased.fits.nominal.closedSlack, 9);
+  });
+
+  test('is none of a trial in card, which keeps its size', () => {
+    const cardOf = ({ job }: CoverDesign) => cardDesign(job, job.mockup.card);
+    const cased = cardOf(designWith({ state: 'cased' }));
+    expect(cased.pieces).toEqual(cardOf(dry).pieces);
+    expect(cased.made).toBe(cased.pieces);
   });
 
   test('is a line of every sum that it is part of, and the sum adds up to what is cut', () => {
