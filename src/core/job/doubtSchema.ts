@@ -67,7 +67,7 @@ export const doubtsSchema = z.prefault(
   {},
 );
 
-export type Doubts = z.output<typeof doubtsSchema>;
+type Doubts = z.output<typeof doubtsSchema>;
 
 /** Path of an input that may be in doubt. */
 export type DoubtPath = keyof Doubts;
