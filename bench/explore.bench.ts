@@ -4,7 +4,7 @@ import { EXPLORE_RESULTS } from '../src/core/explore/exploreResult.ts';
 import { mustChangeList } from '../src/core/explore/mustChangeList.ts';
 import { sweep } from '../src/core/explore/sweep.ts';
 import { whatMustChange } from '../src/core/explore/whatMustChange.ts';
-import { coverDesign, coverTrials, designReport, EXAMPLE_JOBS, parseJob } from '../src/core/index.ts';
+import { coverDesign, EXAMPLE_JOBS, parseJob } from '../src/core/index.ts';
 import { defined } from '../tests/defined.ts';
 import { printTable } from './table.ts';
 
@@ -31,8 +31,6 @@ for (const { id, document: written } of EXAMPLE_JOBS) {
   const width = defined(exploreFields(narrow, short).find((field) => field.id === 'pattern.outsideWidth_mm'));
   bench.add(`width that must change, 6 mm short, ${id}`, () => whatMustChange(narrow, width, 'all'));
   bench.add(`all that could change, 6 mm short, ${id}`, () => mustChangeList(narrow, short, 'all'));
-  const { doubt } = designReport(design);
-  bench.add(`2,000 trials, ${id}`, () => coverTrials(design, doubt));
 }
 await bench.run();
 printTable(bench);

@@ -1,5 +1,8 @@
 import { Bench } from 'tinybench';
-import { EXAMPLE_JOBS, fitReport, parseJob } from '../src/core/index.ts';
+import { coverDoubt } from '../src/core/doubt/coverDoubt.ts';
+import { fitDoubt } from '../src/core/fold/fitDoubt.ts';
+import { coverDesign, coverTrials, EXAMPLE_JOBS, fitReport, parseJob } from '../src/core/index.ts';
+import { reportDoubt } from '../src/core/report/reportDoubt.ts';
 import { printTable } from './table.ts';
 
 const parsed = (document: unknown) => {
@@ -16,6 +19,11 @@ for (const { id, document } of EXAMPLE_JOBS) {
   const short = { ...job, pattern: { ...job.pattern, outsideWidth_mm: (width - 7) as typeof job.book.width_mm } };
   bench.add(`report of ${id}, 7 mm short`, () => fitReport(short));
   bench.add(`parse of ${id}`, () => parseJob(document));
+  const design = coverDesign(job);
+  const first = reportDoubt(design, fitDoubt(design));
+  bench.add(`first order of ${id}`, () => coverDoubt(job));
+  bench.add(`budgets of ${id}`, () => reportDoubt(design, fitDoubt(design)));
+  bench.add(`2,000 trials of ${id}`, () => coverTrials(design, first));
 }
 const tide = parsed(EXAMPLE_JOBS[0].document);
 for (const size of [60, 250, 900]) {

@@ -60,9 +60,9 @@ test('tabs go by the arrow keys, and Delete gives the field back to the tool', a
   const head = handle(bench, '.upright', 'head ease');
   await head.focus();
   await bench.keyboard.press('PageUp');
-  await expect(bench.locator('.upright > header')).toContainText('238');
+  await expect(bench.locator('.upright > header')).toContainText('237.5');
   await bench.getByRole('button', { name: 'Undo all tuning' }).click();
-  await expect(bench.locator('.upright > header')).toContainText('outside 237 mm');
+  await expect(bench.locator('.upright > header')).toContainText('outside 236.5 mm');
 });
 
 test('with a size of the maker’s own, the cut edge moves the size and the seam line the margin', async ({ bench }) => {

@@ -113,3 +113,29 @@ test('trials and first order agree in the doubt of each length, or the report na
   expect(nonLinearJobs).toBeLessThanOrEqual(isWholeProof ? 0.1 * jobs.length : mostOf(0.1, jobs.length));
   if (isWholeProof) expect(differing).toBeGreaterThan(0);
 });
+
+test('a length that the first order misses is named, and has the doubt of the trials', () => {
+  // A rise near 0 that is hardly known: it cannot go below 0, so that the wrap only ever grows by it.
+  const job = soundJob({
+    format: 'coverwright-job',
+    version: 2,
+    book: {
+      kind: 'hardback',
+      width_mm: 165,
+      height_mm: 240,
+      thickness_mm: 60,
+      spine: { shape: 'rounded', rise_mm: 1 },
+    },
+    leather: { outside: { min_mm: 1.6, max_mm: 2 } },
+    doubts: { 'book.spine.rise_mm': { u: 12 } },
+  });
+  const design = coverDesign(job);
+  const report = designReport(design);
+  const tried = withTrials(report, design);
+  const trials = defined(tried.doubt.trials);
+  expect(trials.nonLinear).toContain('foreEdge');
+  expect(trials.nonLinear).not.toContain('head');
+  expect(tried.doubt.edges.foreEdge.u_mm).toBe(trials.edges.foreEdge?.u_mm);
+  expect(tried.doubt.edges.head.u_mm).toBe(report.doubt.edges.head.u_mm);
+  expect(Math.abs(report.doubt.edges.foreEdge.u_mm / tried.doubt.edges.foreEdge.u_mm - 1)).toBeGreaterThan(0.1);
+});

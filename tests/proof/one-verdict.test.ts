@@ -10,6 +10,7 @@ import type { Report } from '../../src/core/report/reportSchema.ts';
 import { foldedCover } from '../../src/core/solid/foldedCover.ts';
 import { REPORT_COLUMNS, reportRow } from '../../src/output/catalogue/reportColumns.ts';
 import { customerSheet } from '../../src/output/customerSheet/customerSheet.ts';
+import { run } from '../cli/commandLine.ts';
 import { defined } from '../defined.ts';
 import { jobDocument, soundJob } from '../jobArbitrary.ts';
 import { checkLaw, lawCases } from '../laws.ts';
@@ -17,20 +18,25 @@ import { proofSize } from './proofSize.ts';
 
 const NOISE = 1e-9;
 
-/** A job as the tool sizes it, or cut narrower or wider and lower or higher than that. */
+/** A job as the tool sizes it, its ease typed or left open and its leather dry or cased, or cut narrower or wider and lower or higher than that. */
 const anyJob = fc
   .record({
     document: jobDocument,
     wider: fc.option(fc.double({ min: -15, max: 25, noNaN: true }), { nil: null }),
     higher: fc.option(fc.double({ min: -10, max: 20, noNaN: true }), { nil: null }),
     measured: fc.boolean(),
+    isEaseOpen: fc.boolean(),
+    state: fc.constantFrom('dry' as const, 'cased' as const),
   })
-  .map(({ document, wider, higher, measured }) => {
-    const { outside } = coverDesign(soundJob(document)).pieces;
+  .map(({ document, wider, higher, measured, isEaseOpen, state }) => {
+    const ease = isEaseOpen ? {} : document.ease;
+    const { outside } = coverDesign(soundJob({ ...document, ease, making: { state } })).pieces;
     const spine = { shape: document.book.spine.shape, rise_mm: measured ? document.book.spine.rise_mm : null };
     return {
       ...document,
       book: { ...document.book, spine },
+      ease,
+      making: { state },
       pattern: {
         outsideWidth_mm: wider === null ? null : outside.width + wider,
         outsideHeight_mm: higher === null ? null : outside.height + higher,
@@ -93,11 +99,11 @@ function expectRowsKeepTheirLimits({ checks, doubt }: Report): void {
   expect(defined(checks.find(({ id }) => id === 'together')).value).toBe(doubt.chance.fits);
 }
 
-test('headline, rows, catalogue, customer and marks tell one verdict, in both units', () => {
-  const cases = proofSize(500, lawCases(5));
+test('headline, rows, catalogue, customer, marks and exit code tell one verdict, in both units', async () => {
+  const cases = proofSize(1000, lawCases(5));
   const seen = { fits: 0, tight: 0, loose: 0, fails: 0 };
-  checkLaw(
-    fc.property(anyJob, (document) => {
+  await checkLaw(
+    fc.asyncProperty(anyJob, async (document) => {
       for (const units of ['mm', 'in'] as const) {
         const job = soundJob({ ...document, work: { units } });
         const design = coverDesign(job);
@@ -124,6 +130,9 @@ test('headline, rows, catalogue, customer and marks tell one verdict, in both un
           expect(['loose', 'fails']).toContain(verdict);
         expectRowsKeepTheirLimits(report);
         expectMarksAgree(design, report);
+        const ended = await run('fit', ['--quick', '-'], JSON.stringify(job));
+        expect(ended).toMatchObject({ status: verdict === 'fails' ? 1 : 0, stderr: '' });
+        expect(JSON.parse(ended.stdout)).toMatchObject({ verdict, headline: report.headline });
       }
     }),
     { cases },

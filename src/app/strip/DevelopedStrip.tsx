@@ -4,7 +4,7 @@ import { useBench } from '../state/BenchContext.tsx';
 import { ForeEdgeDetail } from './ForeEdgeDetail.tsx';
 import { rulerTicks } from './rulerTicks.ts';
 import { StripDrawing } from './StripDrawing.tsx';
-import { stripLabels } from './stripLabels.ts';
+import { outsideWords, stripLabels } from './stripLabels.ts';
 import { stacked } from './stripLayout.ts';
 import { Tuner } from './Tuner.tsx';
 import { rangeTracks, track } from './track.ts';
@@ -27,7 +27,7 @@ export default function DevelopedStrip({ zones }: { readonly zones: ZoneChoice }
       <Hatches />
       <header className="row">
         <h2 id="strip-title">The wrap laid out</h2>
-        <p>outside {lengths.size(outside)}, cut edge to cut edge, book closed</p>
+        <p>{outsideWords(design, 'width', lengths)}, cut edge to cut edge, book closed</p>
       </header>
       <div ref={ref} className="strip-frame">
         {width > 0 && (

@@ -9,7 +9,7 @@ import { isLit, LabelButton } from './LabelButton.tsx';
 import { rulerTicks } from './rulerTicks.ts';
 import { SegmentBar } from './SegmentBar.tsx';
 import { spreadLabels } from './spreadLabels.ts';
-import { stripLabels } from './stripLabels.ts';
+import { outsideWords, stripLabels } from './stripLabels.ts';
 import { Tuner } from './Tuner.tsx';
 import { cutEdge, type End, rangeTracks, track } from './track.ts';
 import { useUntuned } from './untunedDesign.ts';
@@ -40,7 +40,7 @@ export default function UprightStrip({ zones }: { readonly zones: ZoneChoice }) 
     <section className="upright" aria-labelledby="upright-title">
       <header>
         <h2 id="upright-title">Head to tail</h2>
-        <p>outside {lengths.size(design.pieces.outside.height)}</p>
+        <p>{outsideWords(design, 'height', lengths)}</p>
       </header>
       <div ref={ref} className="upright-frame" style={{ '--drawn': `${room}px` } as CSSProperties}>
         {room > 0 && <UprightDrawing tracks={tracks} untuned={untuned} room={room} zones={zones} />}

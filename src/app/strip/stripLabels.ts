@@ -1,4 +1,4 @@
-import type { Printer, SegmentKind, StripSegment } from '../../core/index.ts';
+import type { CoverDesign, Printer, SegmentKind, StripSegment } from '../../core/index.ts';
 import { segmentWords, sideOf } from './segmentWords.ts';
 import type { StripLabel } from './stripLayout.ts';
 
@@ -35,4 +35,12 @@ export function stripLabels(
       lines: other === undefined ? [name, say(segment)] : [name, `thick ${say(segment)}`, `thin ${say(other)}`],
     };
   });
+}
+
+/** The size of the outside, as cut; and as it is drawn, once made, where the leather changes its size by then. */
+export function outsideWords({ pieces, made }: CoverDesign, axis: 'width' | 'height', lengths: Printer): string {
+  const [cut, then] = [pieces.outside[axis], made.outside[axis]];
+  return cut === then
+    ? `outside ${lengths.size(cut)}`
+    : `outside ${lengths.size(cut)}, once made ${lengths.length(then)}`;
 }

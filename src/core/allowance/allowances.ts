@@ -36,6 +36,9 @@ function allowance(parts: readonly AllowancePart[]): Allowance {
   return { total: mm(shown.reduce((sum, { length }) => sum + length, 0)), parts: shown };
 }
 
+/** Name of the part that makes up for leather that shrinks or grows once it is cut. */
+export const CHANGE_PART = 'change of size in making';
+
 /** Name of the part that brings a sum up to a size that can be cut. */
 export const ROUNDING_PART = 'rounded up';
 
@@ -87,7 +90,7 @@ export function allowances(job: Job, needs: NeedsOverRange, pocketDepth: Mm, eas
 
   const { along, across } = changeOf(job);
   const cutTo = (made: number, change: number): AllowancePart[] => [
-    part('change of size in making', (made / (1 + change) - made) / 2),
+    part(CHANGE_PART, (made / (1 + change) - made) / 2),
     rounding(made / (1 + change), step, 2),
   ];
   const wide = cutTo(bare + 2 * side.total, across);

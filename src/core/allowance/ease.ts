@@ -1,7 +1,7 @@
 import type { Mm } from '../units/mm.ts';
 
 /** Edges that may be given ease. */
-export type Edge = 'foreEdge' | 'head' | 'tail';
+type Edge = 'foreEdge' | 'head' | 'tail';
 
 /** The ease of every edge at the thick end of the leather: as typed, or sized by the doubt where it is left open. */
 export interface Ease {

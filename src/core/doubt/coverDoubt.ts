@@ -15,7 +15,7 @@ import { type Correlation, covarianceOf } from './uncertain.ts';
  * in it; height needed from seam to seam; fore-edge seat; width of the board; all mm. Then the change of size across and along, and
  * what cutting and punching add to the room across and along, mm; last the wrap of the book's own surface, mm.
  */
-export const QUANTITIES = [
+const QUANTITIES = [
   'closed',
   'flat',
   'height',

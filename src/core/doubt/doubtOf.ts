@@ -14,7 +14,7 @@ export interface Doubt {
 }
 
 /** The tool of every length typed, unless the job names another. */
-export const USUAL_RULER = 'ruler A';
+const USUAL_RULER = 'ruler A';
 
 /** Reading error of the ruler to which the defaults below belong, mm: 1 in 22 is further off. */
 const USUAL_ERROR = 0.5;

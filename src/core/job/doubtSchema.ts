@@ -67,7 +67,7 @@ export const doubtsSchema = z.prefault(
   {},
 );
 
-export type Doubts = z.output<typeof doubtsSchema>;
+type Doubts = z.output<typeof doubtsSchema>;
 
 /** Path of an input that may be in doubt. */
 export type DoubtPath = keyof Doubts;
@@ -112,7 +112,7 @@ export const correlationsSchema = z
         addRuleIssue(
           context,
           [],
-          `${list.length} correlations`,
+          list,
           'correlations that can hold together (a positive semidefinite matrix)',
           'two inputs that both follow a third closely also follow each other: make the correlations smaller',
         );

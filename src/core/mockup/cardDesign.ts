@@ -6,7 +6,7 @@ export type Card = Job['mockup']['card'];
 
 /**
  * The same job in card: every layer is card of one thickness, and the card's own cut sizes replace those given for
- * leather.
+ * leather. Card keeps its size, however the leather is worked.
  */
 export function cardJob(job: Job, card: Card): Job {
   const sheet = {
@@ -20,6 +20,7 @@ export function cardJob(job: Job, card: Card): Job {
   return {
     ...job,
     leather: { outside: sheet, pocket: sheet, lining: job.leather.lining === null ? null : sheet },
+    making: { state: 'dry', changeAlong: null, changeAcross: null },
     pattern: { ...job.pattern, outsideWidth_mm: card.cutWidth_mm, outsideHeight_mm: card.cutHeight_mm },
   };
 }

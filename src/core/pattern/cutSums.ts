@@ -1,7 +1,8 @@
-import { type Allowance, ROUNDING_PART } from '../allowance/allowances.ts';
+import { type Allowance, CHANGE_PART, ROUNDING_PART } from '../allowance/allowances.ts';
 import { roundUp } from '../allowance/roundUp.ts';
 import type { Job } from '../job/jobSchema.ts';
 import { cutStep } from '../job/workSchema.ts';
+import { changeOf } from '../leather/changeOf.ts';
 import { TOLERANCE } from '../math/tolerance.ts';
 import type { CutPart, CutSum } from './drawing.ts';
 import type { PatternSource } from './seam.ts';
@@ -36,6 +37,12 @@ export function cutSum(
 export function lengthSum(job: Job, parts: readonly CutPart[]): CutSum {
   const bare = parts.reduce((sum, { each, times }) => sum + each * times, 0);
   return cutSum('length', roundUp(bare, cutStep(job)), parts);
+}
+
+/** Parts of a made width, and what its change of size in making adds to the cut. */
+export function asCut(job: Job, parts: readonly CutPart[]): CutPart[] {
+  const made = parts.reduce((sum, { each, times }) => sum + each * times, 0);
+  return [...parts, part(CHANGE_PART, made / (1 + changeOf(job).across) - made)];
 }
 
 const allowed = ({ parts }: Allowance, edge: string, times: 1 | 2): CutPart[] =>
@@ -78,5 +85,5 @@ export function pocketSums(source: PatternSource): CutSum[] {
     part('curve over the board edge', foreEdgeSeat?.curve.length ?? 0),
     part('pocket depth, beyond the seat', pieces.pocketDepth - foreEdge.seat),
   ];
-  return [cutSum('width', pieces.pocket.width, parts), heightSum(source)];
+  return [cutSum('width', pieces.pocket.width, asCut(source.job, parts)), heightSum(source)];
 }

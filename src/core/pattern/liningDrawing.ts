@@ -1,7 +1,7 @@
 import { rectangle } from '../math/contour.ts';
 import type { Printer } from '../units/printer.ts';
 import { directionMark } from './arrow.ts';
-import { cutSum, given, heightSum, outsideSums, part } from './cutSums.ts';
+import { asCut, cutSum, given, heightSum, outsideSums, part } from './cutSums.ts';
 import { type CutSum, type Entity, line, noLayers, type PieceDrawing, path } from './drawing.ts';
 import { liningDifference } from './foldZones.ts';
 import { holeMarks, holeWords } from './holeMarks.ts';
@@ -55,15 +55,18 @@ function centreLiningSums(source: PatternSource, width: number): CutSum[] {
     part('board in the pocket', -covered, 2),
     given('tucked under the pocket mouth', LINING_TUCK, 2),
   ];
-  return [cutSum('width', width, parts, 'opening flat, rounding, to end between holes'), heightSum(source)];
+  return [
+    cutSum('width', width, asCut(source.job, parts), 'opening flat, rounding, to end between holes'),
+    heightSum(source),
+  ];
 }
 
 function fullLiningSums(source: PatternSource, width: number): CutSum[] {
   const { pieces, needs } = source;
   if (pieces.pocket.count > 0) return outsideSums(source);
-  const parts = [
-    given('width of the outside', pieces.outside.width),
+  const ends = asCut(source.job, [
     part('turned end with its turn', -(pieces.pocketDepth + needs.thick.foreEdge.turn), 2),
-  ];
+  ]);
+  const parts = [given('width of the outside', pieces.outside.width), ...ends];
   return [cutSum('width', width, parts, 'rounding, to end between holes'), heightSum(source)];
 }

@@ -3,6 +3,7 @@ import { endFrames, shownSegments } from '../../../src/app/strip/endFrame.ts';
 import { endHandles, handleValue, mouthHandle, sizeHandle } from '../../../src/app/strip/handles.ts';
 import { rulerTicks } from '../../../src/app/strip/rulerTicks.ts';
 import { spreadLabels } from '../../../src/app/strip/spreadLabels.ts';
+import { outsideWords } from '../../../src/app/strip/stripLabels.ts';
 import { stripLayout } from '../../../src/app/strip/stripLayout.ts';
 import { boardEdge, cutEdge, type End, mouth, seamLine, track } from '../../../src/app/strip/track.ts';
 import { untunedDesign, untuning } from '../../../src/app/strip/untunedDesign.ts';
@@ -13,6 +14,7 @@ import { EXAMPLE_JOBS } from '../../../src/core/job/examples.ts';
 import { type JobDocument, type Patch, patched } from '../../../src/core/job/jobDocument.ts';
 import { parseJob } from '../../../src/core/job/parseJob.ts';
 import { RANGE_POINTS } from '../../../src/core/leather/leatherModel.ts';
+import { printer } from '../../../src/core/units/printer.ts';
 import { defined } from '../../defined.ts';
 import { nth } from '../../nth.ts';
 
@@ -303,4 +305,15 @@ test('a zone of the pattern is found by the name of its stretch, on either axis'
   expect(patternZone(design, 'thick', 'tailMargin')).toEqual({ axis: 'height', from: height - margin, to: height });
   expect(patternZone(design, 'thick', 'frontMargin')).toEqual({ axis: 'width', from: 0, to: margin });
   expect(patternZone(design, 'thick', 'frontTurn')).toBeNull();
+});
+
+test('the size of the outside is as cut, and beside it as made where the leather changes its size', () => {
+  const sized = (state: string) =>
+    outsideWords(
+      designOf(defined(tideLedger).document, [{ path: 'making.state', value: state }]),
+      'width',
+      printer('mm'),
+    );
+  expect(sized('dry')).toBe('outside 382.5 mm');
+  expect(sized('cased')).toMatch(/^outside 38\d(\.5)? mm, once made 38\d\.\d mm$/);
 });

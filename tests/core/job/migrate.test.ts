@@ -5,6 +5,7 @@ import { jobSchema } from '../../../src/core/job/jobSchema.ts';
 import { JOB_MIGRATIONS, type Migration, migrate } from '../../../src/core/job/migrate.ts';
 import { openJob } from '../../../src/core/job/openJob.ts';
 import { checkLaw } from '../../laws.ts';
+import { nth } from '../../nth.ts';
 import { RECORDED_VERSIONS } from './recordedVersions.ts';
 
 /** A made-up chain, 1 -> 2 -> 3: a field renamed, then moved into an object. The job document has no such history. */
@@ -80,6 +81,21 @@ describe('opening a job', () => {
   test.each(EXAMPLE_JOBS.map(({ id, document }) => [id, document]))('keeps %s as it was written', (_id, document) => {
     const opened = openJob(document);
     expect(opened.ok && opened.document).toEqual(document);
+  });
+
+  test('of version 1 writes its ease of 1 mm and drops the strain limit of 45 % that was written out', () => {
+    const job = (ease: object | undefined, strainLimit?: number) => {
+      const { document } = nth(RECORDED_VERSIONS, 0);
+      const { outside } = document.leather as { outside: object };
+      const opened = openJob({ ...document, ease, leather: { outside: { ...outside, strainLimit } } });
+      if (!opened.ok) throw new Error(opened.issues.map(({ message }) => message).join('; '));
+      return opened.job;
+    };
+    expect(job(undefined).ease).toMatchObject({ foreEdge_mm: 1, head_mm: 1, tail_mm: 1, share: 0.95 });
+    expect(job({ head_mm: 2 }).ease).toMatchObject({ foreEdge_mm: 1, head_mm: 2, tail_mm: 1 });
+    expect(job({ head_mm: 2 }).making).toMatchObject({ state: 'dry', changeAlong: null });
+    expect(job(undefined, 0.45).leather.outside.strainLimit).toBeNull();
+    expect(job(undefined, 0.4).leather.outside.strainLimit).toBe(0.4);
   });
 
   test('says where a document is wrong', () => {

@@ -26,6 +26,18 @@ describe('the JSON Schema that fit prints', () => {
       expect(ajv.validate('documents', JSON.parse(JSON.stringify(either)))).toBe(true);
   });
 
+  test('takes a job with doubts, correlations and a change of size, and its report', () => {
+    const document = {
+      ...TIDE_LEDGER,
+      doubts: { 'book.width_mm': { u: 0.1, distribution: 'even', from: 'measured', with: 'tape B' } },
+      correlations: [{ a: 'book.width_mm', b: 'book.height_mm', r: 0.5 }],
+      making: { state: 'cased', changeAlong: -0.01, changeAcross: null },
+    };
+    expect(isValid('job', document)).toBe(true);
+    expect(isValid('report', fitReport(soundJob(document)))).toBe(true);
+    expect(isValid('job', { ...document, doubts: { 'book.width_mm': { u: -1 } } })).toBe(false);
+  });
+
   test('takes every job that the parser takes, and its report', () => {
     checkLaw(
       fc.property(jobDocument, (job) => {
