@@ -1,12 +1,15 @@
+import { wrapAngle } from '../../math/angle.ts';
 import { convexChain } from '../../math/convexChain.ts';
 import { findLevel } from '../../math/findLevel.ts';
-import { distance, subtract, type Vec2 } from '../../math/vec2.ts';
+import { addScaled, distance, heading, subtract, type Vec2 } from '../../math/vec2.ts';
 import { growOutline, type Obstacle } from '../../strip/obstacle.ts';
 import { turningAlong } from '../../strip/turning.ts';
 
-/** A path to begin from, and the taut path it was made from. */
+/** Paths to begin from, and the taut path it was made from. */
 export interface SectionGuess {
   readonly path: readonly number[];
+  /** Another, with the spare length drawn out toward both ends; null where they are held or cannot slide so far. */
+  readonly drawnOut: readonly number[] | null;
   /** Length of the taut path from one held place to the other. */
   readonly tautLength: number;
 }
@@ -30,8 +33,15 @@ const HIGH = 0.25;
  * @param from where the strip is held in front
  * @param to where it is held at the back
  * @param length of the strip between them, D
+ * @param slide directions in which the strip runs at its two ends if it slides there, rad; null where it is held
  */
-export function guessSection(obstacle: Obstacle, from: Vec2, to: Vec2, length: number): SectionGuess {
+export function guessSection(
+  obstacle: Obstacle,
+  from: Vec2,
+  to: Vec2,
+  length: number,
+  slide: { readonly start: number; readonly end: number } | null,
+): SectionGuess {
   const chain: Vec2[] = [from];
   for (let i = 1; i < obstacle.x.length - 1; i++) chain.push([obstacle.x[i]!, obstacle.y[i]!]);
   chain.push(to);
@@ -40,9 +50,10 @@ export function guessSection(obstacle: Obstacle, from: Vec2, to: Vec2, length: n
   const slack = Math.max(0, length - tautLength);
   // A clamped strip whose ends come nearer by a small slack rises by (2/pi) sqrt(slack length) (Euler's first mode).
   const rise = (2 / Math.PI) * Math.sqrt(slack * length);
+  const drawnOut = slide && tangentArc(from, to, length, slide);
   if (taut.length === 2) {
     const span = distance(from, to);
-    return { path: rise > HIGH * span ? arc(from, to, length) : bump(from, to, rise), tautLength };
+    return { path: rise > HIGH * span ? arc(from, to, length) : bump(from, to, rise), drawnOut, tautLength };
   }
   const turning = turningAlong(taut.flat());
   const standingOff = (stand: number): number[] => {
@@ -57,7 +68,7 @@ export function guessSection(obstacle: Obstacle, from: Vec2, to: Vec2, length: n
   const path = standingOff(
     isBalloon ? findLevel((each) => lengthOf(standingOff(each)), length, 0, length) : Math.max(stand, CLEARANCE.least),
   );
-  return { path, tautLength };
+  return { path, drawnOut, tautLength };
 }
 
 function lengthOf(path: readonly number[]): number {
@@ -81,6 +92,34 @@ function arc(a: Vec2, b: Vec2, length: number): number[] {
     return [0.5 + radius * Math.sin(angle), radius * (Math.cos(angle) - Math.cos(half))];
   });
 }
+
+/**
+ * The arc of given length that touches the lines on which both ends slide, which is how leather with much to spare lies
+ * round boards that stand open; null where its ends would have to slide past their stops.
+ */
+function tangentArc(
+  from: Vec2,
+  to: Vec2,
+  length: number,
+  slide: { readonly start: number; readonly end: number },
+): number[] | null {
+  const turn = wrapAngle(slide.end - slide.start);
+  if (!(Math.abs(turn) < MOST_OPEN)) return null;
+  const middle = slide.start + turn / 2;
+  const chord = turn === 0 ? length : (2 * length * Math.sin(turn / 2)) / turn;
+  const out = (chord - distance(from, to)) / 2 / Math.cos(turn / 2);
+  if (!(out > 0)) return null;
+  let at = addScaled(from, heading(slide.start), -out);
+  const path: number[] = [...at];
+  for (let i = 0; i < BUMP_POINTS; i++) {
+    at = addScaled(at, heading(middle + turn * ((i + 0.5) / BUMP_POINTS - 0.5)), length / BUMP_POINTS);
+    path.push(...at);
+  }
+  return path;
+}
+
+/** Largest turn between boards, rad, that such an arc is tried for. */
+const MOST_OPEN = 3;
 
 /** A path from a to b, given by shares of the way along the line between them and to its right. */
 function along(a: Vec2, b: Vec2, at: (share: number) => Vec2): number[] {

@@ -97,7 +97,13 @@ export function solveSection(input: SectionInput, solver: StripSolver): StripSec
     input.length / d - (input.neutral - 0.5) * t * turning - held.front - held.back - (gap ? gap.front + gap.back : 0);
   let length = lengthAt(Math.abs(wrapAngle(back.angle + Math.PI - front.angle)));
   if (!(length > 0)) return emptySection('badInput', `length: got ${input.length}, too short for what is held flat`);
-  const guess = guessSection(obstacle, front.at, back.at, length);
+  const guess = guessSection(
+    obstacle,
+    front.at,
+    back.at,
+    length,
+    gap ? null : { start: front.angle, end: back.angle + Math.PI },
+  );
   const crease = input.crease;
   const floor = input.bench ? benchUnder(obstacle, input.bench.overhang / d, CLEARANCE * t) : undefined;
   const problemOf = (free: number): StripProblem => ({
@@ -109,8 +115,22 @@ export function solveSection(input: SectionInput, solver: StripSolver): StripSec
     obstacle,
     floor,
   });
-  let solution = solveStrip(solver, problemOf(length), floor ? raised(guess.path, floor) : guess.path);
-  let iterations = solution.iterations;
+  const paths = [guess.path, ...(guess.drawnOut ? [guess.drawnOut] : [])].map((path) =>
+    floor ? raised(path, floor) : path,
+  );
+  let iterations = 0;
+  /** Each guess in the usual way, and only then carefully, which takes far longer. */
+  const solveAfresh = (): StripSolution => {
+    let solution: StripSolution | undefined;
+    for (const start of ['usual', 'careful'] as const)
+      for (const path of paths) {
+        if (solution?.status === 'converged') return solution;
+        solution = solveStrip(solver, problemOf(length), path, start);
+        iterations += solution.iterations;
+      }
+    return solution!;
+  };
+  let solution = solveAfresh();
   const spine = input.spine ?? { first: 1, last: outline.length / 2 - 2 };
   let shape = solution.nodes.length > 0 ? sectionShape(solution.nodes, solution.spacing, obstacle, spine) : null;
   for (let round = 0; round < LENGTH_ROUNDS && shape && solution.status === 'converged'; round++) {
@@ -119,10 +139,7 @@ export function solveSection(input: SectionInput, solver: StripSolver): StripSec
     length = next;
     solution = solveStrip(solver, problemOf(length));
     iterations += solution.iterations;
-    if (solution.status !== 'converged') {
-      solution = solveStrip(solver, problemOf(length), guess.path);
-      iterations += solution.iterations;
-    }
+    if (solution.status !== 'converged') solution = solveAfresh();
     shape = solution.nodes.length > 0 ? sectionShape(solution.nodes, solution.spacing, obstacle, spine) : null;
   }
   if (!shape) return emptySection(solution.status, solution.message);

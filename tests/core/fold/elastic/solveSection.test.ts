@@ -179,6 +179,41 @@ describe('a cover that no maker would cut', () => {
       expect(contactGap).toBeLessThan(1e-4);
     },
   );
+
+  it('lies flat on a thin book that lies nearly flat open, its spare length drawn out to both fore-edges', () => {
+    const { foreEdgeGap, slack } = solved({
+      outline: [-0.191, 30.4994, 0, 0.5, 0, -0.5, -0.191, -30.4994],
+      offset: 0,
+      thickness: 0.42,
+      neutral: 0.8,
+      length: 102.82,
+      held: { front: 4, back: 4 },
+      scale: 1,
+      height: 1500,
+      modulus: 200,
+    });
+    // An arc that turns by 2 x 0.0064 rad is as long as its two tangents to a hundred-thousandth.
+    expect(slack).toBeGreaterThan(40);
+    expect(foreEdgeGap.front).toBeCloseTo(slack / 2, 2);
+    expect(foreEdgeGap.back).toBeCloseTo(slack / 2, 2);
+  });
+
+  it('of thin leather, all but its taut length pushed home, touches a thin book to a ten-thousandth', () => {
+    const { contactGap, slack } = solved({
+      outline: [176.4831, 4.591, 0, 0.5, 0, -0.5, 176.4831, -4.591],
+      offset: 8,
+      thickness: 0.2,
+      neutral: 0.4,
+      length: 3978.7156,
+      held: { front: 5, back: 5 },
+      gap: { front: 1799.8225, back: 1799.8225 },
+      scale: 1,
+      height: 1390,
+      modulus: 20,
+    });
+    expect(slack).toBeLessThan(0.1);
+    expect(contactGap).toBeLessThan(1e-4);
+  });
 });
 
 describe('a section that cannot be solved', () => {
