@@ -82,7 +82,7 @@ interface BudgetProps {
 
 function Budget({ lines, name, lengths }: BudgetProps) {
   return (
-    <table className="budget">
+    <table>
       <caption className="only-heard">What makes it unsure: {name}</caption>
       <thead>
         <tr>
@@ -99,7 +99,7 @@ function Budget({ lines, name, lengths }: BudgetProps) {
               {words}
               <ShareBar share={share} />
               {from !== null && (
-                <span className="help">
+                <span className="help told-from">
                   {ORIGIN_WORDS[from]}
                   {tool !== '' && `, ${tool}`}
                 </span>

@@ -203,7 +203,7 @@ describe('pockets', () => {
   test('too shallow to hold, or too deep to load, fail with the depth that would do', () => {
     const check = (depth_mm: number, id: string) =>
       defined(
-        fitReport(soundJob({ ...base, book: { ...base.book, foldBack_deg: 45 }, pockets: { depth_mm } })).checks.find(
+        fitReport(soundJob({ ...base, book: { ...base.book, foldBack_deg: 55 }, pockets: { depth_mm } })).checks.find(
           (each) => each.id === id,
         ),
       );
