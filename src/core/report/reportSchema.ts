@@ -26,15 +26,18 @@ const seatSchema = z.strictObject({
 
 const perBoardSchema = z.strictObject({ front_mm: number, back_mm: number });
 
-/** Where a released cover rests: in the leather as the job has it, and the range over stiffness, crease set and friction. */
+/**
+ * Where a released cover rests: in the leather as the job has it, and the range over stiffness, crease set and friction. An end of
+ * the range is null where it was not found.
+ */
 const restSchema = z.strictObject({
   opening_deg: number,
-  leastOpening_deg: number,
-  mostOpening_deg: number,
+  leastOpening_deg: nullable,
+  mostOpening_deg: nullable,
   /** At the fore-edge, to hold it shut. */
   force_N: number,
-  leastForce_N: number,
-  mostForce_N: number,
+  leastForce_N: nullable,
+  mostForce_N: nullable,
 });
 
 /** What the elastic strip adds. Forces rest on the stiffness assumed in the job, shapes under posed boards do not. */

@@ -115,10 +115,10 @@ const restReport = ({ status, opening, force, least, most }: CoverAtRest): Strip
   status === 'converged'
     ? {
         opening_deg: degreesFromRadians(radians(opening)),
-        leastOpening_deg: degreesFromRadians(radians(least.opening)),
-        mostOpening_deg: degreesFromRadians(radians(most.opening)),
+        leastOpening_deg: least.isFound ? degreesFromRadians(radians(least.opening)) : null,
+        mostOpening_deg: most.isFound ? degreesFromRadians(radians(most.opening)) : null,
         force_N: force,
-        leastForce_N: least.force,
-        mostForce_N: most.force,
+        leastForce_N: least.isFound ? least.force : null,
+        mostForce_N: most.isFound ? most.force : null,
       }
     : null;

@@ -13,7 +13,11 @@ import { contextOf, designOf, fitted, shortBy } from './madeUp.ts';
 
 /** At rest at an opening in degrees, and in the range about it. */
 const atRest = (opening: number, [least, most]: readonly [number, number], force = 0): CoverAtRest => {
-  const rest = (degrees: number, newtons: number) => ({ opening: (degrees * Math.PI) / 180, force: newtons });
+  const rest = (degrees: number, newtons: number) => ({
+    opening: (degrees * Math.PI) / 180,
+    force: newtons,
+    isFound: true,
+  });
   return {
     ...rest(opening, force),
     status: 'converged',
@@ -113,6 +117,14 @@ describe('how a cover springs open', () => {
     expect(creased(0, 176)).toBe('may rest anywhere from shut to wide open');
     expect(creased(150, 176)).toBe('stands open 150 degrees or more');
     expect(creased(180, 180)).toBe('springs right open');
+  });
+
+  test('says from where on it may stand open, and with what force at least, where the stiffest leather was not solved', () => {
+    const { most, ...rest } = atRest(25, [10, 62], 2);
+    const creased = { ...rest, most: { ...most, isFound: false } };
+    expect(everywhere({ creased })).toContain(
+      'creased it stands open 10 degrees or more, and at least 4.0 N at the fore-edge',
+    );
   });
 
   test('brings advice where the leather as the job has it stands open over 30 degrees, creased', () => {

@@ -9,6 +9,7 @@ import { sectionInputAt } from './sectionInputAt.ts';
 
 /** How a released cover comes to rest: in the leather as the job has it, and over all that is not known of it. */
 export interface CoverAtRest extends Rest {
+  /** Of the leather as the job has it; `least` and `most` each say for themselves whether they were found. */
   readonly status: StripStatus;
   readonly message: string;
   readonly least: Rest;
@@ -96,16 +97,22 @@ export function coverAtRest(
   };
 }
 
-const REST: Rest = { opening: 0, force: 0 };
+const REST: Rest = { opening: 0, force: 0, isFound: true };
 
 /** A cover in leather that is at rest shut. */
 const SHUT: ReleasedOpening = { status: 'converged', message: '', rests: [REST], closedMoment: 0, solves: 0 };
 
-/** One state of three answers; not converged where one of them did not. */
+/** One state of three answers. Of a range whose end was not found it is known that it begins at 0 up and ends at `own` or beyond. */
 function together(own: ReleasedOpening, least: ReleasedOpening, most: ReleasedOpening): CoverAtRest {
-  const { status, message } = [own, least, most].find((each) => each.status !== 'converged') ?? own;
-  const rest = ({ rests }: ReleasedOpening): Rest => rests[0] ?? REST;
-  return { ...rest(own), status, message, closedMoment: own.closedMoment, least: rest(least), most: rest(most) };
+  const rest = own.rests[0] ?? { ...REST, isFound: false };
+  return {
+    ...rest,
+    status: rest.isFound ? 'converged' : own.status,
+    message: rest.isFound ? '' : own.message,
+    closedMoment: own.closedMoment,
+    least: least.rests[0] ?? { ...REST, isFound: false },
+    most: most.rests[0] ?? { ...rest, isFound: false },
+  };
 }
 
 /**

@@ -45,13 +45,15 @@ export interface Rest {
   readonly opening: number;
   /** Force at the fore-edge that keeps the book shut, N; 0 if it stays shut by itself. */
   readonly force: number;
+  /** False where sections did not converge: `opening` is then how far the leather was followed, and it rests there or beyond. */
+  readonly isFound: boolean;
 }
 
 export interface ReleasedOpening {
-  /** `converged`, or how the first section that did not converge ended. */
+  /** `converged`, or how the section ended that kept a rest from being found. */
   readonly status: StripStatus;
   readonly message: string;
-  /** For each leather asked for, in that order; empty unless converged. */
+  /** For each leather asked for, in that order; empty where the closed cover did not converge. */
   readonly rests: readonly Rest[];
   /** Moment of the leather on the closed book at the input's own modulus, without friction, N mm, positive if it opens. */
   readonly closedMoment: number;
@@ -99,25 +101,24 @@ export function releasedOpening(
     return { ...section, opening, left };
   };
   const closed = solve(0);
-  const failed = ({ status, message }: typeof closed): ReleasedOpening => ({
-    status,
-    message,
-    rests: [],
-    closedMoment: 0,
-    solves,
-  });
-  if (closed.status !== 'converged') return failed(closed);
+  if (closed.status !== 'converged')
+    return { status: closed.status, message: closed.message, rests: [], closedMoment: 0, solves };
 
   const openings = closed.left.map((left) => (left > 0 ? most : 0));
   let active = leathers.map((_, i) => i).filter((i) => closed.left[i]! > 0);
   const fall = leathers.map(() => 0);
   let here = closed;
+  let lost: typeof closed | null = null;
   let step = SMALLEST;
   while (active.length > 0 && here.opening < most) {
     let next = solve(Math.min(most, here.opening + step));
     // A contact that is just being lost can keep one opening from converging, and not its neighbours.
     if (next.status !== 'converged') next = solve(here.opening + RETRY * step);
-    if (next.status !== 'converged') return failed(next);
+    if (next.status !== 'converged') {
+      lost = next;
+      for (const i of active) openings[i] = here.opening;
+      break;
+    }
     const run = next.opening - here.opening;
     for (const i of active) {
       const drop = here.left[i]! - next.left[i]!;
@@ -130,9 +131,13 @@ export function releasedOpening(
     here = next;
   }
   return {
-    status: 'converged',
-    message: '',
-    rests: openings.map((opening, i) => ({ opening, force: Math.max(0, closed.left[i]!) / lever })),
+    status: lost?.status ?? 'converged',
+    message: lost?.message ?? '',
+    rests: openings.map((opening, i) => ({
+      opening,
+      force: Math.max(0, closed.left[i]!) / lever,
+      isFound: !(lost && active.includes(i)),
+    })),
     closedMoment: closed.moment,
     solves,
   };

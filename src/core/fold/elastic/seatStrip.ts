@@ -56,8 +56,12 @@ export interface SeatStrip {
   readonly pocket: Float64Array;
 }
 
-/** A strip fine enough for a fold of one thickness in leather of many; coarser starts would miss the fold altogether. */
-export const createSeatSolver = (): StripSolver => createStripSolver({ ...stripSettings, segments: 400, coarsest: 50 });
+/**
+ * A strip fine enough for a fold of one thickness in leather of many; coarser starts would miss the fold altogether. Thick leather
+ * over the edge of a thin board takes many short steps.
+ */
+export const createSeatSolver = (): StripSolver =>
+  createStripSolver({ ...stripSettings, segments: 400, coarsest: 50, maxIterations: 3000 });
 
 /**
  * Finds how near a board's edge comes to its seam in elastic leather that is pressed there by a given force.

@@ -25,16 +25,21 @@ export function springsOpen({ elastic, design, say }: StripContext): Answer {
       opening: Math.max(...found.map(({ opening }) => opening)),
       stands: stands(
         Math.min(...found.map(({ least }) => least.opening)),
-        Math.max(...found.map(({ most }) => most.opening)),
+        // Beyond what the model could follow, a cover may spring right open.
+        Math.max(...found.map(({ most }) => (most.isFound ? most.opening : Math.PI))),
         say.angle,
       ),
       force: forceOf(found),
+      isForceFound: found.every(({ most }) => most.isFound),
     };
   };
   const [fresh, creased, pressed] = [over('newCover'), over('creased'), over('pressedDay')];
   if (![fresh, creased, pressed].every(({ isFound }) => isFound))
     return { verdict: 'unknown', message: 'The springy model found no answer for this cover.' };
-  const hold = creased.force > 0 ? `, and up to ${say.force(creased.force)} at the fore-edge hold it shut` : '';
+  const hold =
+    creased.force > 0
+      ? `, and ${creased.isForceFound ? 'up to' : 'at least'} ${say.force(creased.force)} at the fore-edge hold it shut`
+      : '';
   return {
     verdict: 'none',
     message:

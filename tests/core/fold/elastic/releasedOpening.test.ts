@@ -59,7 +59,7 @@ describe('boards let go', () => {
   });
 
   it('stay shut under a weight the leather cannot lift, and need no force', () => {
-    expect(restOf(0.9, 60)).toEqual({ opening: 0, force: 0 });
+    expect(restOf(0.9, 60)).toEqual({ opening: 0, force: 0, isFound: true });
     expect(release(0.9, 60).closedMoment).toBeGreaterThan(0);
   });
 
@@ -100,6 +100,33 @@ describe('boards let go', () => {
     expect(result.status).toBe('badInput');
     expect(result.message).toContain('thickness');
     expect(result.rests).toEqual([]);
+  });
+
+  it('keep what was found where sections farther open have no shape, and say from where on the others rest', () => {
+    const lost = 0.5;
+    const found = releasedOpening(
+      {
+        sectionAt: (opening) => ({
+          ...sectionOf(LEDGER, opening, SLACK),
+          crease: { angles: closed.angles, set: 0.7 },
+          thickness: opening < lost ? 1.8 : -1,
+        }),
+        closingMoment: () => 5 * LEDGER.width,
+        most: Math.PI,
+        lever: LEDGER.width,
+        slip: 0,
+      },
+      [
+        { stiffness: 1e-3, friction: 0 },
+        { stiffness: 1e6, friction: 0 },
+      ],
+      solver,
+    );
+    expect(found.status).toBe('badInput');
+    expect(found.rests.map(({ isFound }) => isFound)).toEqual([true, false]);
+    expect(nth(found.rests, 0).opening).toBe(0);
+    expect(nth(found.rests, 1).opening).toBeGreaterThan(0);
+    expect(nth(found.rests, 1).opening).toBeLessThan(lost);
   });
 });
 
