@@ -53,11 +53,22 @@ interface Survey {
   readonly failed: number;
   /** By kind of solve, how many ended in each status. */
   readonly statuses: Readonly<Record<string, Record<string, number>>>;
+  /** Of all jobs and of the failed ones, how many are of a kind that nobody would make; the first that fits counts. */
+  readonly causes: Readonly<Record<string, { jobs: number; failed: number }>>;
+}
+
+/** What sets a job apart from a cover that somebody would make. */
+function oddityOf({ needs, fits }: CoverDesign): string {
+  const { book, leathers } = needs.nominal;
+  if (leathers.outside.foldThickness > book.thickness) return 'leather thicker than the book';
+  if (fits.nominal.closedSlack > 10 * book.thickness) return 'spare wrap over ten thicknesses of the book';
+  return 'neither';
 }
 
 function survey(designs: readonly CoverDesign[]): Survey {
   const solvers = createElasticSolvers();
   const statuses: Record<string, Record<string, number>> = {};
+  const causes: Record<string, { jobs: number; failed: number }> = {};
   let failed = 0;
   for (const design of designs) {
     const elastic = elasticOverRange(design, solvers);
@@ -70,25 +81,33 @@ function survey(designs: readonly CoverDesign[]): Survey {
         if (result.status !== 'converged') converged = false;
       }
     }
-    if (!converged) failed++;
+    const oddity = oddityOf(design);
+    causes[oddity] ??= { jobs: 0, failed: 0 };
+    const cause = causes[oddity];
+    cause.jobs++;
+    if (converged) continue;
+    cause.failed++;
+    failed++;
   }
-  return { jobs: designs.length, failed, statuses };
+  return { jobs: designs.length, failed, statuses, causes };
 }
 
 /**
- * Shares that have to converge: what is reached. Wished are 0.99 of book-like jobs and 0.95 of those over the schema. Over the whole schema many draws are no book (a metre wide and a millimetre thick, four metres
- * of leather to spare, paper-thin leather under a firm pull).
+ * Shares that have to converge: what is reached. Wished are 0.99 of book-like jobs and 0.95 of those over the schema. A job has
+ * converged where its closed cover, spare wrap, seats and three rests have, in the leather as the job has it; the ends of the
+ * ranges of rests do not count, since a row can do without. Over the whole schema many draws are no book: see the table by cause.
  */
 const KINDS = [
   { name: 'book-like jobs', documents: bookLikeDocument, whole: 200, sample: 6, jobs: 0.97, closed: 0.999 },
-  { name: 'the whole schema', documents: fullRangeDocument, whole: 60, sample: 2, jobs: 0.25, closed: 0.88 },
+  { name: 'the whole schema', documents: fullRangeDocument, whole: 60, sample: 2, jobs: 0.7, closed: 0.93 },
 ] as const;
 
 describe.each(KINDS)('the elastic strip over $name', ({ name, documents, whole, sample, ...least }) => {
   test('converges for the share of jobs and of closed covers that it has reached', () => {
-    const { jobs, failed, statuses } = survey(designsThatGoOn(documents, proofSize(whole, sample)));
+    const { jobs, failed, statuses, causes } = survey(designsThatGoOn(documents, proofSize(whole, sample)));
     console.info(`${name}: all solves converged in ${jobs - failed} of ${jobs} jobs that can go on`);
     console.table(statuses);
+    console.table(causes);
     expect(jobs).toBe(proofSize(whole, sample));
     expect(failed).toBeLessThanOrEqual(mostOf(1 - least.jobs, jobs));
     const { converged = 0, ...rest } = statuses.closed ?? {};
