@@ -1,6 +1,6 @@
 import { jointSlide } from '../book/bookOutline.ts';
 import type { CoverDesign } from '../fold/coverDesign.ts';
-import { type FitDoubt, fitDoubt } from '../fold/fitDoubt.ts';
+import type { FitDoubt } from '../fold/fitDoubt.ts';
 import type { RangePoint } from '../leather/leatherModel.ts';
 import { addScaled, heading, type Vec2 } from '../math/vec2.ts';
 import { combine3, type Vec3 } from '../math/vec3.ts';
@@ -22,6 +22,8 @@ export interface MarkedPose {
   readonly lift: number;
   /** Whether the leather lies as the elastic strip found it. */
   readonly isSettled: boolean;
+  /** Gaps of the cover as it is cut, with their doubt. */
+  readonly gaps: FitDoubt['gaps'];
 }
 
 /** Hatching lies this far off the surface, mm. */
@@ -40,8 +42,7 @@ const AT_LEAST = 0.02;
 export function fitMarks(design: CoverDesign, point: RangePoint, pose: MarkedPose): FitMark[] {
   if (pose.stage.letDown < 1) return [];
   const marks = pose.range === null ? overrunMarks(design, point, pose) : gapMarks(design, point, pose, pose.range);
-  const { gaps } = fitDoubt(design);
-  return marks.map((mark) => ({ ...mark, isLoose: isLoose(design, gaps, mark.edge) }));
+  return marks.map((mark) => ({ ...mark, isLoose: isLoose(design, pose.gaps, mark.edge) }));
 }
 
 type Mark = Omit<FitMark, 'isLoose'>;

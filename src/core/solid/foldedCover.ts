@@ -1,5 +1,6 @@
 import { type CoverDesign, madeDesign } from '../fold/coverDesign.ts';
 import type { Settle } from '../fold/elastic/settledCover.ts';
+import { fitDoubt } from '../fold/fitDoubt.ts';
 import type { RangePoint } from '../leather/leatherModel.ts';
 import { bookParts } from './bookParts.ts';
 import { coverParts } from './coverParts.ts';
@@ -60,6 +61,7 @@ export function foldedCover(
             range,
             lift: book.lift,
             isSettled: settled !== undefined,
+            gaps: fitDoubt(asCut).gaps,
           }),
     benchTurn: stage.wrapped * (standing.direction - standing.benchTilt) + (1 - stage.wrapped) * (Math.PI / 2),
     opening,
