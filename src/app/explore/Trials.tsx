@@ -19,7 +19,7 @@ export function Trials({ document, isFailed, answered }: TrialsProps) {
   const words = (): string => {
     if (answered === null || isOld) return isFailed ? 'Not worked out.' : 'Being worked out.';
     const { draws, chance } = answered.answer;
-    return `In ${draws.toLocaleString('en')} trials it closes in ${chanceWords(chance.closes)} and fits in ${chanceWords(chance.fits)}.`;
+    return `In ${inThousands(draws)} trials it closes in ${chanceWords(chance.closes)} and fits in ${chanceWords(chance.fits)}.`;
   };
   return (
     <section className="trials" aria-labelledby={`${id}-title`}>
@@ -38,6 +38,9 @@ export function Trials({ document, isFailed, answered }: TrialsProps) {
     </section>
   );
 }
+
+/** A whole number with commas between thousands; the browser's own formatter takes 60 ms to load. */
+const inThousands = (count: number): string => String(count).replace(/\B(?=(\d{3})+$)/g, ',');
 
 const NAMES = { foreEdge: 'Fore-edges', head: 'Head', tail: 'Tail', flat: 'Lying flat', held: 'Pockets' } as const;
 

@@ -55,7 +55,7 @@ export function reportDoubt(design: CoverDesign, fit: FitDoubt): ReportDoubt {
       .next()
       .slice(0, MOST_NEXT)
       .map(({ path, words, saves, of }) => ({ path, words, saves_mm: saves, of })),
-    leastSure: (leastSure(foreEdge, head) ?? { words: '' }).words,
+    leastSure: leastSure([foreEdge, head])?.words ?? '',
   };
 }
 
@@ -71,11 +71,8 @@ function joined(lines: readonly BudgetLine[]): BudgetLine[] {
 }
 
 /** The largest line of the edge that is less sure. */
-function leastSure(
-  ...edges: readonly { readonly chance: number; readonly budget: readonly BudgetLine[] }[]
-): BudgetLine | undefined {
-  return [...edges].sort((a, b) => a.chance - b.chance)[0]?.budget[0];
-}
+const leastSure = (edges: readonly Pick<ReportDoubt['flat'], 'chance' | 'budget'>[]): BudgetLine | undefined =>
+  edges.toSorted((a, b) => a.chance - b.chance)[0]?.budget[0];
 
 /**
  * What a sized ease pays for: each doubt its share of the variance. The thickness of the leather is left out, for sizes are

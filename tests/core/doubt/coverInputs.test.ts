@@ -7,17 +7,8 @@ import { defined } from '../../defined.ts';
 import { jobDocument, soundJob } from '../../jobArbitrary.ts';
 import { checkLaw } from '../../laws.ts';
 import { nth } from '../../nth.ts';
+import { jobWith } from './jobWith.ts';
 
-type Part = 'seam' | 'making' | 'pockets' | 'doubts';
-
-const jobWith = ({ book, leather, ...rest }: Partial<Record<'book' | 'leather' | Part, object>> = {}) =>
-  soundJob({
-    format: 'coverwright-job',
-    version: 2,
-    book: { width_mm: 165, height_mm: 240, thickness_mm: 28, ...book },
-    leather: { outside: { min_mm: 1.5, max_mm: 2 }, ...leather },
-    ...rest,
-  });
 const pathsOf = (job: Job): string[] => coverInputs(job).map(({ path }) => path);
 
 /** The truth of a job with one input moved to a value. */

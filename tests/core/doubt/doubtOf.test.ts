@@ -1,18 +1,8 @@
 import { describe, expect, test } from 'vitest';
 import { doubtOf } from '../../../src/core/doubt/doubtOf.ts';
 import { DOUBT_PATHS, type DoubtPath } from '../../../src/core/job/doubtSchema.ts';
-import { soundJob } from '../../jobArbitrary.ts';
+import { jobWith } from './jobWith.ts';
 
-type Part = 'seam' | 'making' | 'pockets' | 'doubts';
-
-const jobWith = ({ book, leather, ...rest }: Partial<Record<'book' | 'leather' | Part, object>> = {}) =>
-  soundJob({
-    format: 'coverwright-job',
-    version: 2,
-    book: { width_mm: 165, height_mm: 240, thickness_mm: 28, ...book },
-    leather: { outside: { min_mm: 1.5, max_mm: 2 }, ...leather },
-    ...rest,
-  });
 const of = (path: DoubtPath, job: Parameters<typeof jobWith>[0] = {}) => doubtOf(jobWith(job), path);
 const measured = (u: number) => ({ u, distribution: 'normal', from: 'measured', with: '' });
 const byRuler = (u: number) => ({ ...measured(u), with: 'ruler A' });
