@@ -21,9 +21,18 @@ export function limitWords(check: Judged, lengths: Printer): { value: string; li
     const gap = lengths.signedGap(value);
     return bound === 'atMost' && !isKept && gap === lengths.gap(limit) ? `over ${gap}` : gap;
   };
-  const whole = (share: number): number => (isKept ? Math.floor(100 * share) : Math.ceil(100 * share)) / 100;
+  // A chance is never overstated, as in `chanceWords`.
+  const whole = (share: number): number =>
+    (isKept || bound === 'atLeast' ? Math.floor(100 * share) : Math.ceil(100 * share)) / 100;
+  const limitLength = (): string => {
+    if (bound === 'within') return lengths.fine(limit);
+    const size = lengths.size(limit);
+    if (id === 'seamMargin' || lengths.units === 'mm' || size.endsWith(' in')) return size;
+    // A limit that no ruler in inches shows is rounded so that the figure beside it never seems to lie on its other side.
+    return lengths.gap((bound === 'atLeast') === isKept ? limit : -limit);
+  };
   const [found, asked] = {
-    mm: () => [length(), bound === 'within' ? lengths.fine(limit) : lengths.size(limit)],
+    mm: () => [length(), limitLength()],
     deg: () => [lengths.degrees(value, round), lengths.degrees(limit, 'nearest')],
     '': () => [lengths.share(whole(value)), lengths.share(limit)],
   }[unit]();

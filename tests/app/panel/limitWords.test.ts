@@ -43,3 +43,21 @@ describe('a limit is named with the side that is asked for', () => {
     expect(limitWords(margin, printer('in'))).toEqual({ value: '4 mm', limit: 'at least 5/64 in' });
   });
 });
+
+test('a limit that no ruler in inches shows is rounded away from the figure that keeps or breaks it', () => {
+  const inches = printer('in');
+  const row = { id: 'head', unit: 'mm', bound: 'atLeast', limit: 1.03 } as const;
+  expect(limitWords({ ...row, verdict: 'fits', value: 1.18 }, inches)).toEqual({
+    value: '1/32 in',
+    limit: 'at least 1/32 in',
+  });
+  expect(limitWords({ ...row, verdict: 'tight', value: 0.9 }, inches)).toEqual({
+    value: '1/32 in',
+    limit: 'better at least 3/64 in',
+  });
+});
+
+test('a chance is never printed larger than it is', () => {
+  const row = { id: 'together', unit: '', bound: 'atLeast', limit: 0.95 } as const;
+  expect(limitWords({ ...row, verdict: 'tight', value: 0.789 }, printer('mm'))?.value).toBe('78 %');
+});
