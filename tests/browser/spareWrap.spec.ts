@@ -1,6 +1,8 @@
 import { expect, openExample, stripSettles, test } from './bench.ts';
 
-test('the section says where the spare wrap is, pushed home, and dashes the leather as it will lie', async ({ bench }) => {
+test('the section says where the spare wrap is, pushed home, and dashes the leather as it will lie', async ({
+  bench,
+}) => {
   await openExample(bench, 'choir book');
   await stripSettles(bench);
   const section = bench.locator('.section-drawing');
