@@ -2,7 +2,6 @@ import { describe, expect, test } from 'vitest';
 import { coverDoubt, withStripReading } from '../../../src/core/doubt/coverDoubt.ts';
 import { spareOf } from '../../../src/core/doubt/spare.ts';
 import { coverDesign } from '../../../src/core/fold/coverDesign.ts';
-import { fitDoubt } from '../../../src/core/fold/fitDoubt.ts';
 import { EXAMPLE_JOBS } from '../../../src/core/job/examples.ts';
 import { patched } from '../../../src/core/job/jobDocument.ts';
 import type { Job } from '../../../src/core/job/jobSchema.ts';
@@ -12,7 +11,7 @@ import { nth } from '../../nth.ts';
 const ledger = soundJob(nth(EXAMPLE_JOBS, 0).document);
 const ledgerWith = (...change: Parameters<typeof patched>[1]): Job =>
   soundJob(patched(nth(EXAMPLE_JOBS, 0).document, change));
-const fitOf = (job: Job) => fitDoubt(coverDesign(job));
+const fitOf = (job: Job) => coverDesign(job).fitDoubt;
 
 /** Share of one input in u of a length, mm: sensitivity times its own u; lines of one path together. */
 function parts(job: Job, of: 'closed' | 'height'): Record<string, number> {
