@@ -7,6 +7,7 @@ import { LatePart } from './loading/LatePart.tsx';
 import { Checks } from './panel/Checks.tsx';
 import { Verdict } from './panel/Verdict.tsx';
 import { Stage } from './stage/Stage.tsx';
+import { useNarrow } from './state/useNarrow.ts';
 import { useZoneChoice } from './strip/useZoneChoice.ts';
 import './bench.css';
 
@@ -20,19 +21,23 @@ const Explore = lazy(() => firstPaint.then(idle).then(() => import('./explore/Ex
 const ElasticNote = lazy(() => firstPaint.then(() => import('./panel/ElasticNote.tsx')));
 const Making = lazy(() => firstPaint.then(() => import('./making/Making.tsx')));
 
-/** The bench: the job at the left, the cover and its strip in the middle, the fit at the right. */
+/** The bench: the job at the left, the cover and its strip in the middle, the fit at the right; or the cover first. */
 export function App() {
   const zones = useZoneChoice();
+  const isNarrow = useNarrow();
+  const form = (
+    <div key="form" className="column form-column not-printed">
+      <LatePart name="form">
+        <JobForm />
+      </LatePart>
+    </div>
+  );
   return (
     <div className="bench">
       <JobBar />
       <main>
-        <div className="column form-column not-printed">
-          <LatePart name="form">
-            <JobForm />
-          </LatePart>
-        </div>
-        <div className="column cover-column">
+        {!isNarrow && form}
+        <div key="cover" className="column cover-column">
           <Stage
             highlight={zones.lit}
             beside={
@@ -48,7 +53,8 @@ export function App() {
             <Explore />
           </LatePart>
         </div>
-        <div className="column fit-column">
+        {isNarrow && form}
+        <div key="fit" className="column fit-column">
           <Verdict />
           <ErrorBoundary instead={() => null}>
             <Suspense>

@@ -89,7 +89,8 @@ test('fit marks carry words and numbers, apart from one another and inside the p
     await settled(page);
     const labels = scene(page).locator('svg text');
     await expect.poll(() => labels.count()).toBeGreaterThan(2);
-    for (const words of await labels.allTextContents()) expect(words).toMatch(/(gap|overrun|slack|stand open) .*\d/);
+    for (const words of await labels.allTextContents())
+      expect(words).toMatch(/(gap|overrun|spare wrap|stand open) .*\d/);
     const frame = defined(await scene(page).boundingBox());
     const boxes = await scene(page)
       .locator('svg rect:visible')

@@ -1,5 +1,5 @@
 import type { Locator, Page } from '@playwright/test';
-import { expect, headline, openExample, sliderValue, steadyMiddle, test } from './bench.ts';
+import { expect, exploreSettles, headline, openExample, sliderValue, steadyMiddle, test } from './bench.ts';
 
 const handle = (page: Page, part: string, name: string) =>
   page.locator(part).getByRole('slider', { name, exact: true });
@@ -88,6 +88,28 @@ test('a stretch from head to tail lights up on the pattern, and is tuned where i
   await expect(gap).toHaveAttribute('aria-pressed', 'true');
   await bench.locator('.upright').getByLabel('Tail ease', { exact: true }).fill('2');
   await expect(gap).toHaveAccessibleName(/thick 2\.\d mm/);
+});
+
+test('what comes late below the strip does not move it under the hand', async ({ bench }) => {
+  await bench.setViewportSize({ width: 390, height: 844 });
+  let letExploreCome = (): void => {};
+  const isAsked = new Promise<void>((resolve) => {
+    letExploreCome = resolve;
+  });
+  await bench.route(/\/Explore-[^/]*\.js$/, async (route) => {
+    await isAsked;
+    await route.continue();
+  });
+  await bench.reload();
+  await openExample(bench, 'tide ledger');
+  const tab = handle(bench, '.fore-edge-detail', 'fore-edge ease').locator('.handle-tab');
+  await steadyMiddle(tab);
+  const before = await tab.boundingBox();
+  // The form, which stands below Explore, is in the picture too.
+  await expect(bench.locator('.form-column')).toBeInViewport();
+  letExploreCome();
+  await exploreSettles(bench);
+  expect(await tab.boundingBox()).toEqual(before);
 });
 
 test('nothing dragged makes the page scroll sideways', async ({ bench }) => {

@@ -5,8 +5,9 @@ import { covarianceOf, type Uncertain } from '../../src/core/doubt/uncertain.ts'
 import { nth } from '../nth.ts';
 
 /**
- * JCGM 100:2008, H.1: end gauge calibrated against a standard, lengths in nm, temperatures in degrees Celsius. Inputs, length
- * and combined uncertainty read again in a public transcription; the table's other figures are from memory.
+ * JCGM 100:2008, H.1: end gauge calibrated against a standard, lengths in nm, temperatures in degrees Celsius. Inputs, bounds,
+ * length, combined uncertainty and components of table H.1 agree in three public transcriptions of the annex; one of them
+ * gives the last component as 16.7, computed from a rounded input. The 34 nm of H.1.7 are from memory, with their derivation.
  */
 const even = (value: number, halfWidth: number): Uncertain => ({
   value,

@@ -2,11 +2,14 @@ import { describe, expect, test } from 'vitest';
 import { type Model, propagate } from '../../src/core/doubt/propagate.ts';
 import { runTrials, summary, type TrialSummary } from '../../src/core/doubt/trials.ts';
 import type { Uncertain } from '../../src/core/doubt/uncertain.ts';
+import { normalDistribution } from '../../src/core/math/normal.ts';
 import { nth } from '../nth.ts';
 
 /**
- * JCGM 101:2008, clause 9. No text of the clause was at hand: its values are from memory, and each has a derivation beside it that
- * does not depend on them. A numerical tolerance delta is that of 7.9.2: half a unit of the last digit of u.
+ * JCGM 101:2008, clause 9, by a public transcription of its examples: inputs of 9.2 and table 5, u 2.00 with 3.92 and 3.88, 10.15
+ * with 19.9 and 17.0, and table 6 with u 0.0539 and 0.0754. Coverage intervals of table 6 are from memory. Each value has a
+ * derivation beside it that does not depend on the text. A numerical tolerance delta is that of 7.9.2: half a unit of the last
+ * digit of u.
  */
 const DRAWS = 200_000;
 const trialsOf = (model: Model, inputs: readonly Uncertain[]): TrialSummary =>
@@ -87,6 +90,27 @@ describe('the mass calibration of 9.3', () => {
     const { mean, u, shortest, symmetric } = trialsOf(excess, inputs);
     expectWithin(0.0005, [u], [0.0754]);
     expectWithin(0.005, [mean, ...symmetric, shortest[1] - shortest[0]], [1.234, 1.084, 1.384, 0.3]);
+  });
+
+  test('has 2.5 % beyond 1.0845 and 1.3835 mg, by a sum over the densities', () => {
+    const steps = 30;
+    const middles = (a: number, b: number): number[] =>
+      Array.from({ length: steps }, (_, i) => a + ((b - a) * (i + 0.5)) / steps);
+    // Given the three densities the excess is normal about 1.234 plus the buoyancy.
+    const beyond = (excess: number): number => {
+      let sum = 0;
+      for (const air of middles(-0.1, 0.1))
+        for (const weight of middles(7000, 9000))
+          for (const other of middles(7950, 8050)) {
+            const buoyancy = 100_001.234 * air * (1 / weight - 1 / other);
+            sum += normalDistribution((1.234 + buoyancy - excess) / Math.hypot(0.05, 0.02));
+          }
+      return sum / steps ** 3;
+    };
+    const exact = [1.0845, 1.3835];
+    expect(exact.map(beyond).map((share) => Number(share.toFixed(3)))).toEqual([0.975, 0.025]);
+    // Four standard errors of the quantile, where the density is 0.74.
+    expectWithin((4 * Math.sqrt((0.025 * 0.975) / DRAWS)) / 0.74, trialsOf(excess, inputs).symmetric, exact);
   });
 
   test('has the variance of its parts, of which the third is a product of independent factors', () => {

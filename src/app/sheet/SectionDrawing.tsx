@@ -1,5 +1,5 @@
-import { type CoverDesign, coverSection, type RangePoint } from '../../core/index.ts';
-import { useLengths } from '../state/BenchContext.tsx';
+import { type CoverDesign, coverSection, type FitAt, type Printer, type RangePoint } from '../../core/index.ts';
+import { useBench, useLengths } from '../state/BenchContext.tsx';
 import { SectionPicture } from './SectionPicture.tsx';
 
 interface SectionDrawingProps {
@@ -13,17 +13,49 @@ interface SectionDrawingProps {
   readonly reason: string;
 }
 
-/** Book and cover cut across the spine, to scale. Stands in wherever the three-dimensional view cannot. */
+/** Openings alike within this, radians, are one. */
+const ALIKE = 1e-6;
+
+/**
+ * Book and cover cut across the spine, to scale; the leather by itself is dashed where its strip is solved and the book is as
+ * closed as it goes. Stands in wherever the three-dimensional view cannot.
+ */
 export function SectionDrawing({ design, headline, point, opening, reason }: SectionDrawingProps) {
   const lengths = useLengths();
+  const { fit } = useBench(({ report }) => ({ fit: report.fit }));
   const section = coverSection(design, point, opening);
+  const { strip } = fit[point];
+  const isClosed = section.opening <= (design.fits[point].staysOpen ?? Math.PI) + ALIKE;
+  const lies = isClosed && strip?.status === 'converged' ? strip : null;
   return (
     <figure className="section-drawing">
-      <SectionPicture section={section} label={`Section across the spine. ${headline}`} />
+      <SectionPicture
+        section={section}
+        lies={lies?.section_mm ?? null}
+        label={`Section across the spine. ${headline}`}
+      />
       <figcaption>
         Section across the spine, to scale, {point} leather
-        {section.opening > opening + 1e-6 && `, open ${lengths.angle(section.opening)}: it closes no further`}. {reason}
+        {section.opening > opening + ALIKE && `, open ${lengths.angle(section.opening)}: it closes no further`}.{' '}
+        {isClosed && spareWords(design, fit[point], lengths)} {lies && LIES} {reason}
       </figcaption>
     </figure>
+  );
+}
+
+const LIES = 'Dashed: the leather as it will lie by itself.';
+
+/** Where the spare wrap is in the picture, and where else it may be. */
+function spareWords({ job }: CoverDesign, { closed, spare, strip }: FitAt, say: Pick<Printer, 'gap'>): string {
+  if (!closed.closes) return '';
+  const wrap = say.gap(closed.slack_mm);
+  if (job.seating === 'spine') return `Drawn tight; ${wrap} of spare wrap lies behind the spine.`;
+  const home = Math.max(spare.pushedHome.front_mm, spare.pushedHome.back_mm);
+  const held = strip?.spareAtForeEdge.held;
+  return (
+    `Pushed home: ${wrap} of spare wrap, ${say.gap(home)} of it at a fore-edge.` +
+    (held
+      ? ` Let go, friction keeps up to ${say.gap(Math.max(held.front_mm, held.back_mm))} there; the rest goes behind the spine and off the boards.`
+      : '')
   );
 }

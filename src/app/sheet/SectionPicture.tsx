@@ -3,6 +3,8 @@ import './sheet.css';
 
 interface SectionPictureProps {
   readonly section: CoverSection;
+  /** Middle of the leather as it lies by itself, to compare; null or left out for none. */
+  readonly lies?: readonly Vec2[] | null;
   /** What it shows, in words. */
   readonly label: string;
 }
@@ -10,14 +12,17 @@ interface SectionPictureProps {
 /** Room round the drawing, mm. */
 const PAD = 8;
 
-const outline = (points: readonly Vec2[]): string =>
-  `M${points.map(([x, y]) => `${x.toFixed(2)} ${(-y).toFixed(2)}`).join('L')}Z`;
+const line = (points: readonly Vec2[]): string =>
+  `M${points.map(([x, y]) => `${x.toFixed(2)} ${(-y).toFixed(2)}`).join('L')}`;
+
+const outline = (points: readonly Vec2[]): string => `${line(points)}Z`;
 
 /** Book and cover cut across the spine, to scale. Dressed by `.section-drawing` around it. */
-export function SectionPicture({ section, label }: SectionPictureProps) {
+export function SectionPicture({ section, lies, label }: SectionPictureProps) {
   const { outside } = section;
-  const xs = outside.map(([x]) => x);
-  const ys = outside.map(([, y]) => -y);
+  const points = [...outside, ...(lies ?? [])];
+  const xs = points.map(([x]) => x);
+  const ys = points.map(([, y]) => -y);
   const [left, top] = [Math.min(...xs) - PAD, Math.min(...ys) - PAD];
   const [width, height] = [Math.max(...xs) + PAD - left, Math.max(...ys) + PAD - top];
   return (
@@ -33,6 +38,7 @@ export function SectionPicture({ section, label }: SectionPictureProps) {
         <path key={outline(pocket)} className="pocket" d={outline(pocket)} />
       ))}
       <path className="outside" d={outline(outside)} />
+      {lies && <path className="lies" d={line(lies)} />}
       {section.seams.map(([from, to]) => (
         <path key={outline([from, to])} className="seam" d={`M${from[0]} ${-from[1]}L${to[0]} ${-to[1]}`} />
       ))}

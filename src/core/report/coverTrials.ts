@@ -93,7 +93,7 @@ export function coverTrials(design: CoverDesign, first: ReportDoubt, options: Tr
   };
   const firstOrder = { ...first.edges, flat: first.flat };
   const nonLinear = (['foreEdge', 'head', 'tail', 'flat'] as const).filter(
-    (name) => Math.abs(firstOrder[name].u_mm - edges[name].u_mm) > NON_LINEAR * edges[name].u_mm,
+    (name) => Math.abs(firstOrder[name].u_mm - edges[name].u_mm) > NON_LINEAR * edges[name].u_mm + TOLERANCE.length,
   );
   const { job } = design;
   const outcome = {

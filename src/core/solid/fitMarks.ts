@@ -42,10 +42,21 @@ const AT_LEAST = 0.02;
 export function fitMarks(design: CoverDesign, point: RangePoint, pose: MarkedPose): FitMark[] {
   if (pose.stage.letDown < 1) return [];
   const marks = pose.range === null ? overrunMarks(design, point, pose) : gapMarks(design, point, pose, pose.range);
-  return marks.map((mark) => ({ ...mark, isLoose: isLoose(design, pose.gaps, mark.edge) }));
+  return marks.map((mark) => ({
+    ...mark,
+    spare: mark.value < 0 ? null : spareAt(design, mark.edge, pose.isSettled),
+    isLoose: isLoose(design, pose.gaps, mark.edge),
+  }));
 }
 
-type Mark = Omit<FitMark, 'isLoose'>;
+type Mark = Omit<FitMark, 'isLoose' | 'spare'>;
+
+/** Boards that sit at the spine are drawn with the spare wrap behind it, and so neither way. */
+function spareAt({ job }: CoverDesign, edge: FitMark['edge'], isSettled: boolean): FitMark['spare'] {
+  if (edge !== 'frontForeEdge' && edge !== 'backForeEdge') return null;
+  if (isSettled) return 'asItLies';
+  return job.seating === 'spine' ? null : 'pushedHome';
+}
 
 /** The checks' rule: a gap is too loose where it is more likely so than not; a fore-edge is judged by half the spare wrap. */
 function isLoose({ job: { loosest } }: CoverDesign, gaps: FitDoubt['gaps'], edge: FitMark['edge']): boolean {

@@ -62,6 +62,8 @@ export interface FitMark {
   readonly edge: 'frontForeEdge' | 'backForeEdge' | 'head' | 'tail' | 'spine' | 'gape';
   /** Gap positive, overrun negative, mm. */
   readonly value: number;
+  /** Where the spare wrap is in this picture, for a gap at a fore-edge: that gap is a range between the two. Null elsewhere. */
+  readonly spare: 'pushedHome' | 'asItLies' | null;
   /** Whether this gap is over the loosest one. */
   readonly isLoose: boolean;
   readonly from: Vec3;

@@ -1,6 +1,8 @@
 import { describe, expect, test } from 'vitest';
-import { coverDoubt, withStripReading } from '../../../src/core/doubt/coverDoubt.ts';
+import { correlationsIn, coverDoubt, readTrials, withStripReading } from '../../../src/core/doubt/coverDoubt.ts';
+import { coverInputs } from '../../../src/core/doubt/coverInputs.ts';
 import { spareOf } from '../../../src/core/doubt/spare.ts';
+import { drawTrials } from '../../../src/core/doubt/trials.ts';
 import { coverDesign } from '../../../src/core/fold/coverDesign.ts';
 import { EXAMPLE_JOBS } from '../../../src/core/job/examples.ts';
 import { patched } from '../../../src/core/job/jobDocument.ts';
@@ -91,6 +93,17 @@ describe('the doubt of the tide ledger', () => {
   });
 });
 
+test('at its means a cover has the spare room that its fit has', () => {
+  for (const { document } of EXAMPLE_JOBS) {
+    const design = coverDesign(soundJob(document));
+    const { spare } = fitDoubt(design);
+    const { closedSlack, flatSlack, head, tail } = design.fits.nominal;
+    expect(spare.closed.mean).toBeCloseTo(closedSlack, 9);
+    expect(spare.flat.mean).toBeCloseTo(flatSlack, 9);
+    expect(spare.height.mean).toBeCloseTo(head + tail, 9);
+  }
+});
+
 describe('correlations of a job', () => {
   test('are those of its inputs: with r = 1 errors add, with r = -1 they cancel', () => {
     const cut = { width: 385, height: 266 };
@@ -106,11 +119,22 @@ describe('correlations of a job', () => {
   });
 
   test('of an input that the job has not change nothing', () => {
-    const job = ledgerWith({
-      path: 'correlations',
-      value: [{ a: 'book.width_mm', b: 'leather.lining', r: 0.9 }],
-    } as never);
-    expect(fitOf(job).spare.closed.u).toBe(fitOf(ledger).spare.closed.u);
+    for (const pair of [
+      { a: 'book.width_mm', b: 'leather.lining' },
+      { a: 'leather.lining', b: 'book.width_mm' },
+    ]) {
+      const job = ledgerWith({ path: 'correlations', value: [{ ...pair, r: 0.9 }] } as never);
+      expect(fitOf(job).spare.closed.u).toBe(fitOf(ledger).spare.closed.u);
+    }
+  });
+
+  test('hold in either order', () => {
+    const [one, other] = [
+      { a: 'book.width_mm', b: 'book.thickness_mm' },
+      { a: 'book.thickness_mm', b: 'book.width_mm' },
+    ].map((pair) => fitOf(ledgerWith({ path: 'correlations', value: [{ ...pair, r: 0.9 }] } as never)).spare.closed.u);
+    expect(one).toBe(other);
+    expect(one).toBeGreaterThan(fitOf(ledger).spare.closed.u);
   });
 });
 
@@ -130,10 +154,14 @@ describe('a strip round the closed book', () => {
       [-1, 0.5],
       [0, 0.1],
     ] as const) {
-      const { means, slopes, covariance } = coverDoubt(wrapWith(bare + off, { u }));
+      const { inputs, means, slopes, covariance } = coverDoubt(wrapWith(bare + off, { u }));
       const weight = prior / (prior + u * u);
       // The sensitivities are exact: the wrap of a flat back is a sum.
       expect(means.wrap).toBeCloseTo(bare + weight * off, 6);
+      // The inputs are moved to where they give that wrap.
+      const typed = coverInputs(ledger);
+      const moved = inputs.reduce((sum, { value }, i) => sum + nth(slopes.wrap, i) * (value - nth(typed, i).value), 0);
+      expect(moved).toBeCloseTo(weight * off, 6);
       const variance = slopes.wrap.reduce(
         (sum, a, i) => sum + slopes.wrap.reduce((all, b, k) => all + a * b * nth(nth(covariance, i), k), 0),
         0,
@@ -186,5 +214,51 @@ describe('a strip round the closed book', () => {
     expect(nth(coverDoubt(half).covariance, 0)).toEqual(
       nth(whole.covariance, 0).map((value) => expect.closeTo(value, 9)),
     );
+  });
+});
+
+describe('trials of a book with readings round it', () => {
+  const DRAWS = 4000;
+  /** A book whose strip and rolled half say that it is 1.5 and 2.4 mm thicker round than typed; all inputs normal. */
+  const job = ledgerWith(
+    { path: 'book.measured' as never, value: { closedWrap_mm: 359.5, rolledHalf_mm: 180.2 } },
+    { path: 'leather.outside' as never, value: { min_mm: 1.8, max_mm: 1.8 } },
+    { path: 'doubts', value: { 'book.measured.rolledHalf_mm': { with: 'tape B' } } } as never,
+    { path: 'correlations', value: [{ a: 'book.width_mm', b: 'book.thickness_mm', r: 0.5 }] } as never,
+  );
+  const drawn = (of: Job, draws = 50): Float64Array =>
+    drawTrials(coverInputs(of), correlationsIn(of, coverInputs(of)), draws, 3);
+
+  test('have the means and covariances of the inputs as these readings leave them', () => {
+    const { inputs, covariance } = coverDoubt(job);
+    const rows = readTrials(job, coverDoubt(job), drawn(job, DRAWS), 4);
+    expect(rows).toHaveLength(DRAWS * inputs.length);
+    const column = (i: number): number[] => Array.from({ length: DRAWS }, (_, k) => nth(rows, k * inputs.length + i));
+    const mean = (values: readonly number[]): number => values.reduce((sum, value) => sum + value, 0) / DRAWS;
+    const columns = inputs.map((_, i) => column(i));
+    const means = columns.map(mean);
+    inputs.forEach(({ path, value, u }, i) => {
+      if (u === 0) return;
+      expect(Math.abs(nth(means, i) - value) / u, path).toBeLessThan(4 / Math.sqrt(DRAWS));
+      inputs.forEach(({ path: other, u: v }, k) => {
+        if (v === 0) return;
+        const both = columns[i]!.map((x, draw) => (x - nth(means, i)) * (nth(columns[k]!, draw) - nth(means, k)));
+        // A product of two normal draws has a variance of at most twice the product of theirs.
+        expect(Math.abs(mean(both) - nth(nth(covariance, i), k)) / (u * v), `${path}, ${other}`).toBeLessThan(
+          4 * Math.sqrt(2 / DRAWS),
+        );
+      });
+    });
+  });
+
+  test('stay as they are drawn where there is no reading', () => {
+    const rows = drawn(ledger);
+    expect(readTrials(ledger, coverDoubt(ledger), rows, 4)).toEqual(rows);
+  });
+
+  test('leave the draws that they are given untouched', () => {
+    const rows = drawn(job);
+    readTrials(job, coverDoubt(job), rows, 4);
+    expect(rows).toEqual(drawn(job));
   });
 });

@@ -84,6 +84,7 @@ describe('the inputs of a cover', () => {
     expect(pathsOf(turned).filter((path) => path === 'seam.edgeMargin_mm')).toHaveLength(1);
     expect(pathsOf(jobWith()).filter((path) => path === 'seam.edgeMargin_mm')).toHaveLength(2);
     expect(moved(turned, 'leather.outside.neutral', 0.5).leather.pocket.neutral).toBe(0.5);
+    expect(moved(turned, 'seam.edgeMargin_mm', 0.2)).toMatchObject({ width: 0, height: -Math.SQRT2 * 0.2 });
   });
 
   test('are there only where the book or the cover has them', () => {
@@ -126,6 +127,106 @@ describe('the inputs of a cover', () => {
     expect(both.width).toBeCloseTo(-Math.SQRT2 * 0.2, 12);
     expect(both.height).toBeCloseTo(-Math.SQRT2 * 0.2, 12);
     expect(moved(jobWith(), 'making.changeAcross', 0.01)).toMatchObject({ across: 0.01, along: 0 });
+  });
+
+  /** A book, leathers and cover with every input. */
+  const everything = jobWith({
+    book: {
+      foreEdgeThickness_mm: 26,
+      boardThickness_mm: 2.5,
+      cornerRadius_mm: 1,
+      pageGive: 0.05,
+      spine: { shape: 'rounded', rise_mm: 5 },
+      measured: { openFlatWidth_mm: 345 },
+    },
+    leather: {
+      outside: { min_mm: 1.5, max_mm: 2, foldThickness_mm: 1 },
+      pocket: { min_mm: 1.5, max_mm: 1.8, bendRatio: 0.5 },
+      lining: { min_mm: 0.9, max_mm: 1.1, foldThickness_mm: 0.6 },
+    },
+  });
+  /** Every value of a truth by its path. */
+  const leaves = (value: unknown, path = ''): [string, unknown][] =>
+    typeof value === 'object' && value !== null
+      ? Object.entries(value).flatMap(([key, each]) => leaves(each, path === '' ? key : `${path}.${key}`))
+      : [[path, value]];
+  /** What a moved input changes in the truth. */
+  const changed = (job: Job, path: string, value: number): Record<string, unknown> => {
+    const inputs = coverInputs(job);
+    const still = Object.fromEntries(
+      leaves(
+        truthAt(
+          job,
+          inputs,
+          inputs.map((each) => each.value),
+        ),
+      ),
+    );
+    return Object.fromEntries(leaves(moved(job, path, value)).filter(([key, each]) => each !== still[key]));
+  };
+
+  test('change what they are of, and nothing else', () => {
+    for (const [path, value] of [
+      ['book.width_mm', 166],
+      ['book.height_mm', 241],
+      ['book.thickness_mm', 29],
+      ['book.foreEdgeThickness_mm', 25],
+      ['book.boardThickness_mm', 2.6],
+      ['book.spine.rise_mm', 6],
+      ['book.cornerRadius_mm', 2],
+      ['book.measured.openFlatWidth_mm', 347],
+      ['book.pageGive', 0.1],
+      ['leather.outside.foldThickness_mm', 1.2],
+      ['leather.outside.neutral', 0.5],
+      ['leather.outside.bendRatio', 0.3],
+      ['leather.pocket.bendRatio', 0.4],
+      ['leather.lining.foldThickness_mm', 0.7],
+    ] as const)
+      expect(changed(everything, path, value), path).toEqual({ [path]: value });
+    for (const leather of ['outside', 'pocket', 'lining'])
+      expect(changed(everything, `leather.${leather}`, 1.6), leather).toEqual({
+        [`leather.${leather}.min_mm`]: 1.6,
+        [`leather.${leather}.max_mm`]: 1.6,
+      });
+    expect(changed(everything, 'making.changeAlong', 0.01)).toEqual({ along: 0.01 });
+    expect(changed(everything, 'making.changeAcross', 0.01)).toEqual({ across: 0.01 });
+    expect(changed(jobWith({ book: { jointDip_mm: 1 } }), 'book.jointDip_mm', 2)).toEqual({ 'book.jointDip_mm': 2 });
+  });
+
+  test('of a leather have the middle of its range', () => {
+    const value = (path: string) => defined(coverInputs(everything).find((each) => each.path === path)).value;
+    expect(['outside', 'pocket', 'lining'].map((leather) => value(`leather.${leather}`))).toEqual([1.75, 1.65, 1]);
+  });
+
+  test('stop at the least that there can be', () => {
+    for (const [path, value, least] of [
+      ['book.boardThickness_mm', -1, 0.1],
+      ['book.cornerRadius_mm', -1, 0],
+      ['book.spine.rise_mm', -1, 0],
+      ['book.pageGive', -1, 0],
+      ['book.pageGive', 2, 0.9],
+      ['leather.outside.foldThickness_mm', -1, 0.2],
+      ['leather.outside.bendRatio', -1, 0.02],
+      ['leather.pocket.bendRatio', -1, 0.02],
+      ['leather.lining.foldThickness_mm', -1, 0.2],
+    ] as const)
+      expect(changed(everything, path, value), path).toEqual({ [path]: least });
+    expect(changed(jobWith({ book: { jointDip_mm: 1 } }), 'book.jointDip_mm', -1)).toEqual({ 'book.jointDip_mm': 0 });
+    expect(moved(everything, 'leather.lining', -1).leather.lining).toMatchObject({ min_mm: 0.2, max_mm: 0.2 });
+    // Two boards go into the thinner edge of a wedge.
+    const wedge = jobWith({ book: { boardThickness_mm: 1.5, foreEdgeThickness_mm: 4 } });
+    expect(changed(wedge, 'book.boardThickness_mm', 3)).toEqual({ 'book.boardThickness_mm': 0.49 * 4 });
+  });
+
+  test('are two leathers where one end of their ranges differs', () => {
+    for (const pocket of [
+      { min_mm: 1.5, max_mm: 1.8 },
+      { min_mm: 1.2, max_mm: 2 },
+    ])
+      expect(pathsOf(jobWith({ leather: { pocket } }))).toContain('leather.pocket');
+    expect(pathsOf(jobWith({ leather: { lining: { min_mm: 1, max_mm: 1 } } }))).not.toContain(
+      'leather.lining.foldThickness_mm',
+    );
   });
 
   test('of an estimated rise follow the thickness', () => {
@@ -228,6 +329,32 @@ describe('the scale of a tool', () => {
     const scale = plain.inputs.findIndex(({ path }) => path === 'scale of ruler A');
     expect(nth(plain.slopes.closed, scale)).toBeCloseTo(2 * 165 + 28, 6);
     expect(nth(plain.slopes.height, scale)).toBeCloseTo(240, 6);
+  });
+
+  test('stretches the width of the open book, and each thickness of a wedge by itself', () => {
+    const job = jobWith({
+      book: { foreEdgeThickness_mm: 26, measured: { openFlatWidth_mm: 345 } },
+      doubts: {
+        'book.measured.openFlatWidth_mm': { with: 'tape B' },
+        'book.foreEdgeThickness_mm': { with: 'callipers C' },
+      },
+    });
+    expect(moved(job, 'scale of tape B', 0.01).book.measured.openFlatWidth_mm).toBeCloseTo(345 * 1.01, 9);
+    expect(moved(job, 'scale of tape B', 0.01).book.width_mm).toBe(165);
+    expect(moved(job, 'scale of ruler A', 0.01).book).toMatchObject({
+      thickness_mm: expect.closeTo(28.28, 9),
+      foreEdgeThickness_mm: 26,
+      measured: { openFlatWidth_mm: 345 },
+    });
+    expect(moved(job, 'scale of callipers C', 0.01).book).toMatchObject({
+      thickness_mm: 28,
+      foreEdgeThickness_mm: expect.closeTo(26.26, 9),
+    });
+  });
+
+  test('is no input for a tool that took no length of the book', () => {
+    const job = jobWith({ doubts: { 'leather.outside': { with: 'gauge D' } } });
+    expect(pathsOf(job)).not.toContain('scale of gauge D');
   });
 
   test('is an input too where the tool took nothing but a strip round the book', () => {

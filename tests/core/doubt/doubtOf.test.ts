@@ -43,6 +43,9 @@ describe('the default doubt', () => {
     const round = (spine: object) => of('book.spine.rise_mm', { book: { spine: { shape: 'rounded', ...spine } } });
     expect(round({ rise_mm: 6 })).toEqual(measured(0.5));
     expect(round({})).toEqual(assumed(0.08 * 28));
+    const poor = { measured: { error_mm: 1 } };
+    expect(of('book.spine.rise_mm', { book: { ...poor, spine: { shape: 'rounded', rise_mm: 6 } } }).u).toBe(1);
+    expect(of('book.cornerRadius_mm', { book: { ...poor, cornerRadius_mm: 6 } }).u).toBe(1);
   });
 
   test('of what is guessed is half of it', () => {

@@ -2,28 +2,17 @@ import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { needsOverRange } from '../../../src/core/allowance/needs.ts';
 import { coverDoubt } from '../../../src/core/doubt/coverDoubt.ts';
-import { measureNext, wouldReach } from '../../../src/core/doubt/measureNext.ts';
 import { sizedEase } from '../../../src/core/doubt/sizedEase.ts';
 import { CutChances, chanceOf, loosestOf, spareOf } from '../../../src/core/doubt/spare.ts';
-import { coverDesign } from '../../../src/core/fold/coverDesign.ts';
-import { patched } from '../../../src/core/job/jobDocument.ts';
 import { jobDocument, soundJob } from '../../jobArbitrary.ts';
 import { checkLaw } from '../../laws.ts';
 import { nth } from '../../nth.ts';
+import { ledgerDesign, ledgerDocument } from './jobWith.ts';
 
-const document = (change: object = {}) => ({
-  format: 'coverwright-job' as const,
-  version: 2 as const,
-  book: { width_mm: 165, height_mm: 240, thickness_mm: 28, boardThickness_mm: 2.5 },
-  leather: { outside: { min_mm: 1.5, max_mm: 2 } },
-  seam: { method: 'lacing' as const },
-  ...change,
-});
-const designOf = (change: object = {}) => coverDesign(soundJob(document(change)));
-const easeOf = (change: object = {}) => designOf(change).pieces.ease;
+const easeOf = (change: object = {}) => ledgerDesign(change).pieces.ease;
 
 /** Chance that every condition holds for a cut, head and tail alike. */
-function chances({ job, doubt }: ReturnType<typeof designOf>) {
+function chances({ job, doubt }: ReturnType<typeof ledgerDesign>) {
   return (width: number, height: number): number =>
     new CutChances(doubt, spareOf(doubt, { width, height }), loosestOf(job, 0)).fits();
 }
@@ -35,11 +24,11 @@ describe('an ease left open', () => {
   test('gives the least size of the cut step that reaches the share', () => {
     // One dimension open: every size is tried.
     for (const change of [{}, { making: { state: 'cased', changeAlong: -0.01, changeAcross: -0.01 } }]) {
-      const design = designOf({ ...change, ease: { head_mm: 1.5, tail_mm: 1.5 } });
+      const design = ledgerDesign({ ...change, ease: { head_mm: 1.5, tail_mm: 1.5 } });
       const { width, height } = design.pieces.outside;
       const chance = chances(design);
       expect(around(width).find((each) => chance(each, height) >= 0.95)).toBe(width);
-      const high = designOf({ ...change, ease: { foreEdge_mm: 1.5 } });
+      const high = ledgerDesign({ ...change, ease: { foreEdge_mm: 1.5 } });
       const of = chances(high);
       const found = around(high.pieces.outside.height).find((each) => of(high.pieces.outside.width, each) >= 0.95);
       expect(found).toBe(high.pieces.outside.height);
@@ -59,7 +48,7 @@ describe('an ease left open', () => {
       { ease: { share: 0.6 } },
     ];
     for (const change of changes) {
-      const design = designOf(change);
+      const design = ledgerDesign(change);
       const { outside, ease } = design.pieces;
       const chance = chances(design);
       const { share } = design.job.ease;
@@ -78,7 +67,7 @@ describe('an ease left open', () => {
   });
 
   test('where no size reaches the share has the best chance, within a cut step', () => {
-    const design = designOf({ making: { state: 'cased' } });
+    const design = ledgerDesign({ making: { state: 'cased' } });
     const { outside, ease } = design.pieces;
     expect(ease.reaches).toBe(false);
     const chance = chances(design);
@@ -121,7 +110,7 @@ describe('an ease left open', () => {
     ] as const) {
       const sized = (by: number) => {
         const job = soundJob(
-          document({ loosest: { foreEdge_mm: 20, head_mm: 20, tail_mm: 20 }, pattern: { rounding_mm: 0 } }),
+          ledgerDocument({ loosest: { foreEdge_mm: 20, head_mm: 20, tail_mm: 20 }, pattern: { rounding_mm: 0 } }),
         );
         const doubt = coverDoubt(job);
         const factor = doubt.inputs.map((each) => (each.path === path ? by : 1));
@@ -136,7 +125,7 @@ describe('an ease left open', () => {
   test('may be under 0 at the thick end where the range of the leather is the largest doubt', () => {
     const wide = {
       leather: { outside: { min_mm: 1, max_mm: 3 } },
-      book: { ...document().book, measured: { error_mm: 0 } },
+      book: { ...ledgerDocument().book, measured: { error_mm: 0 } },
     };
     const sure = Object.fromEntries(
       [
@@ -148,51 +137,9 @@ describe('an ease left open', () => {
       ].map((path) => [path, { u: 0 }]),
     );
     const loosest = { foreEdge_mm: 10, head_mm: 10, tail_mm: 10 };
-    const even = designOf({ ...wide, loosest, doubts: sure, ease: { share: 0.8 } });
+    const even = ledgerDesign({ ...wide, loosest, doubts: sure, ease: { share: 0.8 } });
     expect(even.pieces.ease.foreEdge_mm).toBeLessThan(0);
     expect(chanceOf(spareOf(even.doubt, even.pieces.outside).closed)).toBeGreaterThanOrEqual(0.8);
-  });
-});
-
-describe('what to measure next', () => {
-  test('promises the size that sizing again then saves, within a cut step', () => {
-    const roomy = { loosest: { foreEdge_mm: 20, head_mm: 20, tail_mm: 20 }, pattern: { rounding_mm: 0.1 } };
-    const design = designOf(roomy);
-    const next = measureNext(design.job, design.doubt, design.pieces.outside);
-    expect(next.map(({ path }) => path)).toContain('book.measured.closedWrap_mm');
-    expect(next.map(({ saves }) => saves)).toEqual(next.map(({ saves }) => saves).toSorted((a, b) => b - a));
-    // One condition decides once the other dimension is typed with room.
-    for (const { path, of, saves, doubt } of next) {
-      const job = soundJob(
-        document({ ...roomy, ease: of === 'width' ? { head_mm: 9, tail_mm: 9 } : { foreEdge_mm: 12 } }),
-      );
-      const needs = needsOverRange(job);
-      const sizeBy = (by: typeof doubt): number => {
-        const { foreEdge_mm, head_mm, tail_mm } = sizedEase(job, needs, by);
-        return of === 'width' ? 2 * foreEdge_mm : head_mm + tail_mm;
-      };
-      expect(Math.abs(sizeBy(design.doubt) - sizeBy(doubt) - saves), path).toBeLessThanOrEqual(0.1 + 1e-9);
-    }
-  });
-
-  test('names for cased leather the shrink tests first, and reaches the share with the one that is enough', () => {
-    const design = designOf({ making: { state: 'cased' } });
-    const next = measureNext(design.job, design.doubt, design.pieces.outside);
-    expect(nth(next, 0).path).toMatch(/^making\.change/);
-    for (const each of next)
-      if (wouldReach(design.job, design.needs, each)) expect(each.path).toMatch(/^making\.change|closedWrap/);
-  });
-
-  test('never names what would save nothing', () => {
-    const sure = soundJob(
-      document({ doubts: { 'book.width_mm': { u: 0 }, 'leather.outside.bendRatio': { u: 0.03 } } }),
-    );
-    const paths = measureNext(sure, coverDoubt(sure), { width: 385, height: 266 }).map(({ path }) => path);
-    expect(paths).not.toContain('book.width_mm');
-    expect(paths).not.toContain('leather.outside.bendRatio');
-    const taken = soundJob(patched(document(), [{ path: 'book.measured.closedWrap_mm' as never, value: 358 }]));
-    const after = measureNext(taken, coverDoubt(taken), { width: 385, height: 266 }).map(({ path }) => path);
-    expect(after).not.toContain('book.measured.closedWrap_mm');
   });
 });
 

@@ -43,9 +43,11 @@ const PLACES: Record<FitMark['edge'], string> = {
 function measured({ edge, value }: FitMark): string {
   if (edge === 'gape') return 'stand open';
   if (value < 0) return 'overrun';
-  return edge === 'spine' ? 'slack' : 'gap';
+  return edge === 'spine' ? 'spare wrap' : 'gap';
 }
 
-/** Label of a mark, such as `head: gap 1.2 mm`; the sign is in the word. */
+const SPARE = { pushedHome: ', pushed home', asItLies: ', as it will lie' } as const;
+
+/** Label of a mark, such as `head: gap 1.2 mm`; the sign is in the word. A gap at a fore-edge says where the spare wrap is. */
 const markWords = (mark: FitMark, formatLength: (mm: number) => string): string =>
-  `${PLACES[mark.edge]}: ${measured(mark)} ${formatLength(mark.value)}${mark.isLoose && mark.value > 0 ? ', too loose' : ''}`;
+  `${PLACES[mark.edge]}: ${measured(mark)} ${formatLength(mark.value)}${mark.spare ? SPARE[mark.spare] : ''}${mark.isLoose && mark.value > 0 ? ', too loose' : ''}`;

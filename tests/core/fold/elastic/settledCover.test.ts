@@ -58,6 +58,28 @@ describe('the settled cover', () => {
     },
   );
 
+  test('is marked at the fore-edges as it will lie, and the taut one as pushed home; boards at the spine are neither', () => {
+    const { document } = EXAMPLE_JOBS[0];
+    const said = (seating: string, isSettled: boolean) => {
+      const design = coverDesign(soundJob({ ...document, seating }));
+      const settle = isSettled ? settledCover(design, 'nominal', createSettleSolver()) : undefined;
+      const { marks } = foldedCover(design, { kind: 'opening', angle: 0 }, 'nominal', settle);
+      expect(marks.filter(({ edge }) => edge === 'head' || edge === 'spine').every(({ spare }) => spare === null)).toBe(
+        true,
+      );
+      return marks.filter(({ edge }) => edge === 'frontForeEdge' || edge === 'backForeEdge').map(({ spare }) => spare);
+    };
+    expect(said('centred', false)).toEqual(['pushedHome', 'pushedHome']);
+    expect(said('centred', true)).toEqual(['asItLies', 'asItLies']);
+    expect(said('spine', false)).toEqual([null, null]);
+    const short = coverDesign(soundJob({ ...document, pattern: { outsideWidth_mm: 372 } }));
+    const { marks } = foldedCover(short, { kind: 'opening', angle: 0 }, 'thick');
+    expect(marks.find(({ edge }) => edge === 'frontForeEdge')).toMatchObject({
+      value: expect.any(Number),
+      spare: null,
+    });
+  });
+
   test('falls back on the taut cover where the strip finds no shape', () => {
     const { design } = nth(designs, 0);
     const pose: Pose = { kind: 'opening', angle: 1 };
