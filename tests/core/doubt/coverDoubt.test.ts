@@ -96,7 +96,7 @@ describe('the doubt of the tide ledger', () => {
 test('at its means a cover has the spare room that its fit has', () => {
   for (const { document } of EXAMPLE_JOBS) {
     const design = coverDesign(soundJob(document));
-    const { spare } = fitDoubt(design);
+    const { spare } = design.fitDoubt;
     const { closedSlack, flatSlack, head, tail } = design.fits.nominal;
     expect(spare.closed.mean).toBeCloseTo(closedSlack, 9);
     expect(spare.flat.mean).toBeCloseTo(flatSlack, 9);
@@ -231,7 +231,7 @@ describe('trials of a book with readings round it', () => {
 
   test('have the means and covariances of the inputs as these readings leave them', () => {
     const { inputs, covariance } = coverDoubt(job);
-    const rows = readTrials(job, coverDoubt(job), drawn(job, DRAWS), 4);
+    const rows = readTrials(job, coverInputs(job), coverDoubt(job), drawn(job, DRAWS), 4);
     expect(rows).toHaveLength(DRAWS * inputs.length);
     const column = (i: number): number[] => Array.from({ length: DRAWS }, (_, k) => nth(rows, k * inputs.length + i));
     const mean = (values: readonly number[]): number => values.reduce((sum, value) => sum + value, 0) / DRAWS;
@@ -253,12 +253,12 @@ describe('trials of a book with readings round it', () => {
 
   test('stay as they are drawn where there is no reading', () => {
     const rows = drawn(ledger);
-    expect(readTrials(ledger, coverDoubt(ledger), rows, 4)).toEqual(rows);
+    expect(readTrials(ledger, coverInputs(ledger), coverDoubt(ledger), rows, 4)).toEqual(rows);
   });
 
   test('leave the draws that they are given untouched', () => {
     const rows = drawn(job);
-    readTrials(job, coverDoubt(job), rows, 4);
+    readTrials(job, coverInputs(job), coverDoubt(job), rows, 4);
     expect(rows).toEqual(drawn(job));
   });
 });
