@@ -1,4 +1,4 @@
-import { chanceWords, GIVE_OR_TAKE, type Report, type ReportTrials } from '../../core/index.ts';
+import { chanceWords, findFieldNote, GIVE_OR_TAKE, type Report, type ReportTrials } from '../../core/index.ts';
 import { giveOrTake, ORIGIN_WORDS, smallLength } from '../fields/doubtText.ts';
 import { goToField } from '../fields/goToField.ts';
 import { type Bench, trialsOf } from '../state/bench.ts';
@@ -62,7 +62,7 @@ function HowSure({ report, lengths, trials }: Needs) {
             <li key={`${path} ${words}`}>
               <button type="button" className="quiet" onClick={() => goToField(path)}>
                 {words}
-              </button>
+              </button>{' '}
               <span>
                 saves {smallLength(saves_mm, lengths)} of {of}
               </span>
@@ -97,13 +97,12 @@ function Budget({ lines, name, lengths }: BudgetProps) {
           <tr key={path}>
             <th scope="row">
               {words}
-              <ShareBar share={share} />
               {from !== null && (
                 <span className="help told-from">
-                  {ORIGIN_WORDS[from]}
-                  {tool !== '' && `, ${tool}`}
+                  {[fieldName(path), ORIGIN_WORDS[from], tool].filter((part) => part !== '').join(', ')}
                 </span>
               )}
+              <ShareBar share={share} />
             </th>
             <td>{u !== null && giveOrTake(path, u, lengths)}</td>
             <td>{u !== null && smallLength(GIVE_OR_TAKE * u * Math.abs(sensitivity), lengths)}</td>
@@ -113,6 +112,12 @@ function Budget({ lines, name, lengths }: BudgetProps) {
       </tbody>
     </table>
   );
+}
+
+/** Name of a field whose figure has no length's unit to tell what it is; empty for any other. */
+function fieldName(path: string): string {
+  const field = findFieldNote(path);
+  return field === undefined || field.unit === 'mm' ? '' : field.title;
 }
 
 /** A share as a bar; the figure stands beside it. */

@@ -17,6 +17,8 @@ export interface Printer {
    * and where no 1/64 says it, as `380 mm`. Not for computed lengths: see `length`.
    */
   size(value: number): string;
+  /** A length that is wished of a fit, as the loosest gap: as `size`, but in inches to the nearest fraction, never in mm. */
+  wish(value: number): string;
   /** A computed length or difference: to the nearest 0.1 mm, or 1/64 in (1/32 in from 1 in on). */
   length(value: number): string;
   /** A small computed length, or one that is a line of a sum: to 0.01 mm without idle zeros, or as `length` in inches. */
@@ -112,6 +114,7 @@ export function printer(units: LengthUnit): Printer {
   return {
     units,
     size,
+    wish: (value) => (isInch && !isOnStep(value, FINEST_INCH, TRUE_WITHIN) ? length(value) : size(value)),
     length,
     fine: (value) => (isInch ? length(value) : `${decimal(hundredths(value))} mm`),
     gap,

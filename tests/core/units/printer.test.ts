@@ -27,6 +27,11 @@ describe('a size has one text, true to 0.005 mm', () => {
   ])('%f mm in inches: %s', (value, text) => expect(imperial.size(value)).toBe(text));
 });
 
+test('a length that is wished is printed as a size, and in inches always as a fraction', () => {
+  expect([4, 3.175].map(metric.wish)).toEqual(['4 mm', '3.18 mm']);
+  expect([4, 3.175, 40].map(imperial.wish)).toEqual(['5/32 in', '1/8 in', '1 9/16 in']);
+});
+
 describe('what is only computed', () => {
   test('is rounded to a step that a ruler shows, gaps downward', () => {
     expect([metric.length(9.96), imperial.length(0.3 * INCH), imperial.length(1.58 * INCH)]).toEqual([
