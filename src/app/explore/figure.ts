@@ -31,15 +31,6 @@ export function resultFigure({ unit, group }: Pick<ExploreResult, 'unit' | 'grou
   return lengthFigure(print.units, text);
 }
 
-/** A value of a field, exact to 0.01 mm: in inches as a fraction, or as a decimal where no fraction says it. */
-const fieldLength = (print: Printer): Figure['text'] => {
-  const inInches = smallFigure(print).text;
-  return (value) => {
-    const size = print.size(value);
-    return print.units === 'in' && size.endsWith('mm') ? inInches(value) : size;
-  };
-};
-
 /** A chance to 0.1 %, never overstated. */
 const neverMore = (chance: number): number => Math.floor(1000 * chance + 1e-9) / 1000;
 
@@ -54,7 +45,7 @@ export function fieldFigure({ id, note }: Pick<ExploreField, 'id' | 'note'>, pri
   if (note.unit === 'deg') return { ...plainFigure('°', 0, print), text: print.degrees };
   if (note.unit === '%') return { unit: '%', size: 0.01, denominator: null, text: (value) => print.share(value, 1) };
   if (note.unit !== 'mm') return plainFigure(note.unit, 3, print);
-  if (!/^leather\.\w+(\.(min|max|foldThickness)_mm)?$/.test(id)) return lengthFigure(print.units, fieldLength(print));
+  if (!/^leather\.\w+(\.(min|max|foldThickness)_mm)?$/.test(id)) return lengthFigure(print.units, print.exact);
   const inMm = lengthFigure('mm', print.weight);
   return print.units === 'mm' ? inMm : { ...inMm, unit: 'oz', size: MM_PER_OUNCE, denominator: 8 };
 }

@@ -17,6 +17,8 @@ export interface Printer {
    * and where no 1/64 says it, as `380 mm`. Not for computed lengths: see `length`.
    */
   size(value: number): string;
+  /** A computed length that is set as a measure: as `size`, but in inches to 0.001 in where no fraction says it, never in mm. */
+  exact(value: number): string;
   /** A length that is wished of a fit, as the loosest gap: as `size`, but in inches to the nearest fraction, never in mm. */
   wish(value: number): string;
   /** A computed length or difference: to the nearest 0.1 mm, or 1/64 in (1/32 in from 1 in on). */
@@ -99,8 +101,10 @@ export function printer(units: LengthUnit): Printer {
       decimals: 1,
       round,
     });
+  /** Whether no fraction of an inch job says a value. */
+  const isBetween = (value: number): boolean => isInch && !isOnStep(value, FINEST_INCH, TRUE_WITHIN);
   const size = (value: number): string =>
-    isInch && isOnStep(value, FINEST_INCH, TRUE_WITHIN)
+    isInch && !isBetween(value)
       ? formatLength(mm(value), { unit: 'in', denominator: 64, decimals: 0, round: 'nearest' })
       : `${decimal(hundredths(value))} mm`;
   const length = (value: number): string => rounded(value, 'nearest');
@@ -114,7 +118,8 @@ export function printer(units: LengthUnit): Printer {
   return {
     units,
     size,
-    wish: (value) => (isInch && !isOnStep(value, FINEST_INCH, TRUE_WITHIN) ? length(value) : size(value)),
+    exact: (value) => (isBetween(value) ? `${number(value / MM_PER_INCH, 3)} in` : size(value)),
+    wish: (value) => (isBetween(value) ? length(value) : size(value)),
     length,
     fine: (value) => (isInch ? length(value) : `${decimal(hundredths(value))} mm`),
     gap,
