@@ -34,11 +34,11 @@ export function resultFigure({ unit, group }: Pick<ExploreResult, 'unit' | 'grou
 /** A chance to 0.1 %, never overstated. */
 const neverMore = (chance: number): number => Math.floor(1000 * chance + 1e-9) / 1000;
 
-/** Figure of rates and other small lengths that a fraction would misstate: 0.01 mm, or 0.001 in. */
-export const smallFigure = (print: Printer): Figure =>
-  print.units === 'mm'
-    ? plainFigure('mm', 2, print)
-    : { ...lengthFigure('in', (value) => `${print.number(value / MM_PER_INCH, 3)} in`), denominator: null };
+/** Figure of rates and other small lengths. */
+export const smallFigure = (print: Printer): Figure => ({
+  ...lengthFigure(print.units, print.small),
+  denominator: null,
+});
 
 /** Figure of a field: leather is in ounces where lengths are in inches. */
 export function fieldFigure({ id, note }: Pick<ExploreField, 'id' | 'note'>, print: Printer): Figure {

@@ -25,6 +25,8 @@ export interface Printer {
   length(value: number): string;
   /** A small computed length, or one that is a line of a sum: to 0.01 mm without idle zeros, or as `length` in inches. */
   fine(value: number): string;
+  /** A small computed length that a fraction would misstate: to so many decimals of a millimetre, 2 unless told; of an inch to one more. */
+  small(value: number, decimals?: number): string;
   /** Size of a gap or, negative, of an overrun: spare room is never overstated, an overrun never understated. */
   gap(value: number): string;
   /** A gap, with a minus where it is an overrun. */
@@ -115,13 +117,16 @@ export function printer(units: LengthUnit): Printer {
       ? `${formatFraction(Math.round(value / QUARTER_OUNCE), 4)} oz`
       : `${decimal(hundredths(value))} mm`;
   const number = (value: number, decimals: number): string => signed(value.toFixed(decimals));
+  const small = (value: number, decimals = 2): string =>
+    isInch ? `${number(value / MM_PER_INCH, decimals + 1)} in` : `${number(value, decimals)} mm`;
   return {
     units,
     size,
-    exact: (value) => (isBetween(value) ? `${number(value / MM_PER_INCH, 3)} in` : size(value)),
+    exact: (value) => (isBetween(value) ? small(value) : size(value)),
     wish: (value) => (isBetween(value) ? length(value) : size(value)),
     length,
     fine: (value) => (isInch ? length(value) : `${decimal(hundredths(value))} mm`),
+    small,
     gap,
     signedGap,
     range: (values) => joined(gap(Math.min(...values)), gap(Math.max(...values)), ' to '),
