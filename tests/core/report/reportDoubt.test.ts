@@ -1,6 +1,5 @@
 import { describe, expect, test } from 'vitest';
 import { coverDesign } from '../../../src/core/fold/coverDesign.ts';
-import { fitDoubt } from '../../../src/core/fold/fitDoubt.ts';
 import { DOUBT_PATHS } from '../../../src/core/job/doubtSchema.ts';
 import { doubtWords } from '../../../src/core/report/doubtWords.ts';
 import { reportDoubt } from '../../../src/core/report/reportDoubt.ts';
@@ -10,10 +9,7 @@ import { job } from './lacedLedger.ts';
 import { designOf, doubtful } from './madeUp.ts';
 
 const designWith = (rest: object = {}) => coverDesign(job({ version: 2, ...rest }));
-const doubtWith = (rest: object = {}) => {
-  const design = designWith(rest);
-  return reportDoubt(design, fitDoubt(design));
-};
+const doubtWith = (rest: object = {}) => reportDoubt(designWith(rest));
 
 /** Phi(1), Phi(2): tables of the normal distribution. */
 const [PHI1, PHI2] = [0.8413447, 0.9772499];
@@ -21,17 +17,15 @@ const [PHI1, PHI2] = [0.8413447, 0.9772499];
 describe('the doubt of a report', () => {
   test('has of each length what is spare, its doubt and the chance that it is not wanting', () => {
     const design = designOf({ version: 2, pockets: { hold_mm: 8 } });
-    const found = reportDoubt(
-      design,
-      doubtful(design, {
-        closed: [2, 2],
-        flat: [6, 3],
-        height: [4, 4],
-        lean: 1,
-        held: [10, 1],
-        loading: [-1, 1],
-      }),
-    );
+    const lengths = doubtful(design, {
+      closed: [2, 2],
+      flat: [6, 3],
+      height: [4, 4],
+      lean: 1,
+      held: [10, 1],
+      loading: [-1, 1],
+    });
+    const found = reportDoubt({ ...design, fitDoubt: lengths });
     const chance = (value: number) => expect.closeTo(value, 6) as number;
     expect(found).toMatchObject({
       share: 0.95,
@@ -129,7 +123,7 @@ describe('a budget', () => {
 describe('an ease left open', () => {
   test('is paid for by every doubt but the range of the leather, as each bears on the edge', () => {
     const design = designWith();
-    const { ease, edges } = reportDoubt(design, fitDoubt(design));
+    const { ease, edges } = reportDoubt(design);
     for (const [edge, sized] of [
       ['foreEdge', design.pieces.ease.foreEdge_mm],
       ['head', design.pieces.ease.head_mm],
@@ -163,10 +157,9 @@ test('what to measure next is named with what it saves, six at most, the first o
     making: { state: 'cased' },
     leather: { outside: { min_mm: 1.5, max_mm: 2.5 }, pocket: { min_mm: 1, max_mm: 2, bendRatio: 0.6 } },
   });
-  const fit = fitDoubt(design);
-  const all = fit.next();
+  const all = design.fitDoubt.next();
   expect(all.length).toBeGreaterThan(6);
-  expect(reportDoubt(design, fit).measureNext).toEqual(
+  expect(reportDoubt(design).measureNext).toEqual(
     all.slice(0, 6).map(({ path, words, saves, of }) => ({ path, words, saves_mm: saves, of })),
   );
 });
