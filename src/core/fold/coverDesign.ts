@@ -6,6 +6,7 @@ import type { RangePoint } from '../leather/leatherModel.ts';
 import { madePieces, type Pieces } from '../pattern/pieces.ts';
 import { sizePieces } from '../pattern/sizePieces.ts';
 import { coverFit, type Fit } from './coverFit.ts';
+import { type FitDoubt, fitDoubt } from './fitDoubt.ts';
 
 /** A job worked out: the pieces to cut, and what they meet at each point of the weight range. */
 export interface CoverDesign {
@@ -17,6 +18,8 @@ export interface CoverDesign {
   readonly needs: NeedsOverRange;
   readonly doubt: CoverDoubt;
   readonly fits: Readonly<Record<RangePoint, Fit>>;
+  /** Of the pieces as they are cut. */
+  readonly fitDoubt: FitDoubt;
 }
 
 /** Works a job out: needs at every range point, pieces sized for the thick end, fit of those pieces at each point. */
@@ -36,6 +39,7 @@ export function coverDesign(job: Job): CoverDesign {
       nominal: coverFit(job, made, needs.nominal),
       thick: coverFit(job, made, needs.thick),
     },
+    fitDoubt: fitDoubt(job, needs.nominal, cut, doubt),
   };
 }
 

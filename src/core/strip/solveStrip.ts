@@ -6,7 +6,7 @@ import { measureSag } from './sag.ts';
 import { updateStops } from './slideStops.ts';
 import { loadProblem, placeEnds } from './stripEnds.ts';
 import { faultIn, type StripProblem } from './stripProblem.ts';
-import { carefulSettings, type StripSettings, settingsFor, stripSettings } from './stripSettings.ts';
+import { type StripSettings, settingsFor, stripSettings } from './stripSettings.ts';
 import type { StripStatus } from './stripSolution.ts';
 import { readSolution, type StripSolution } from './stripSolution.ts';
 import { createStripWorkspace, type StripWorkspace } from './stripWorkspace.ts';
@@ -40,15 +40,9 @@ export function createStripSolver(settings: StripSettings = stripSettings): Stri
  *
  * @param guess a path from start to end to begin from, x and y in turn, outside the obstacle: solved on a coarse strip first
  *   and refined. Leave it out to begin from the solver's last shape (same obstacle shape, slightly changed numbers).
- * @param start `careful` takes short steps on the finest strip alone: slow, where the usual start has failed
  * @returns the shape and how far to trust it; never throws, and every number in it is finite
  */
-export function solveStrip(
-  solver: StripSolver,
-  problem: StripProblem,
-  guess?: ArrayLike<number>,
-  start: 'usual' | 'careful' = 'usual',
-): StripSolution {
+export function solveStrip(solver: StripSolver, problem: StripProblem, guess?: ArrayLike<number>): StripSolution {
   const { levels } = solver;
   const settings = settingsFor(solver.settings, problem.length);
   const finest = levels.at(-1)!;
@@ -59,7 +53,7 @@ export function solveStrip(
     return readSolution(finest, problem, 'badInput', state, 0, fault);
   }
   const status = guess
-    ? (start === 'careful' ? carefulStarts : coldStarts)(levels, problem, settings, guess, state)
+    ? coldStarts(levels, problem, settings, guess, state)
     : warmStart(finest, problem, settings, state);
   finest.solved = status === 'converged';
   const penetration = problem.obstacle ? largestPenetration(finest, problem.obstacle, finest.nodes) : 0;
@@ -98,20 +92,6 @@ function coldStarts(
   return firstToConverge(stages, problem, settings, guess, state);
 }
 
-/** Cold starts of the finest strip alone, soft and with its own stiffness, its crease set bit by bit. */
-function carefulStarts(
-  levels: readonly StripWorkspace[],
-  problem: StripProblem,
-  settings: StripSettings,
-  guess: ArrayLike<number>,
-  state: NewtonState,
-): StripStatus {
-  const stages = [softStart(problem, settings, guess), Infinity].map((stretch) =>
-    carefulStages(stagesOf(levels.slice(-1), problem, stretch, settings.stiffening), problem),
-  );
-  return firstToConverge(stages, problem, carefulSettings(settings), guess, state);
-}
-
 /** EA D^2/EI that counts as 1 for a strip of a problem's length. */
 const unitStretch = ({ length }: StripProblem, { usualLength }: StripSettings): number => (usualLength / length) ** 2;
 
@@ -141,8 +121,6 @@ interface Stage {
   readonly level: StripWorkspace;
   /** EA D^2/EI. */
   readonly stretch: number;
-  /** Share of the rest shape's turning. */
-  readonly set: number;
   /** Factor on the tolerances. */
   readonly looseness: number;
 }
@@ -163,25 +141,10 @@ function stagesOf(
     stages.push({
       level: levels[Math.min(i, last)]!,
       stretch: isSoft ? soft : stretchStiffness,
-      set: 1,
       looseness: isLast ? 1 : COARSE_LOOSENESS,
     });
     if (isLast) return stages;
   }
-}
-
-/** Shares of its set that a crease is given in turn before all of it. */
-const SETS = [0, 0.25, 0.5, 0.75];
-
-/** The same strips at rest straight, and then the last with more and more of its crease. */
-function carefulStages(stages: readonly Stage[], { restAngle }: StripProblem): readonly Stage[] {
-  if (!restAngle) return stages;
-  const last = stages.at(-1)!;
-  return [
-    ...stages.slice(0, -1).map((stage) => ({ ...stage, set: 0 })),
-    ...SETS.map((set) => ({ ...last, set, looseness: COARSE_LOOSENESS })),
-    last,
-  ];
 }
 
 /**
@@ -199,9 +162,8 @@ function coldStart(
   let spent = 0;
   let coarser: StripWorkspace | null = null;
   const turning = turningOf(guess, problem);
-  for (const { level, stretch, set, looseness } of stages) {
-    const restAngle = set === 1 ? problem.restAngle : Array.from(problem.restAngle ?? [0, 0], (angle) => set * angle);
-    const stage = { ...problem, restAngle, stretchStiffness: stretch };
+  for (const { level, stretch, looseness } of stages) {
+    const stage = { ...problem, stretchStiffness: stretch };
     if (level === coarser) loadProblem(level, stage);
     if (level !== coarser || status === 'looped') {
       loadProblem(level, stage);

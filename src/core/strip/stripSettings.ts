@@ -32,8 +32,6 @@ export interface StripSettings {
   readonly stiffening: number;
   /** Most soft starts of one solve, each of which begins `stiffening` times as stiff as the last. */
   readonly starts: number;
-  /** Factors on these settings in a careful start, which takes shorter steps and more of them. */
-  readonly careful: Pick<StripSettings, 'stepCap' | 'maxIterations' | 'maxPasses' | 'mostPenalty'>;
   /** Halvings of a Newton step before it counts as stalled. */
   readonly maxBacktracks: number;
   /** Most Newton steps too small to change the energy by more than its rounding, taken for the sake of the residual. */
@@ -70,7 +68,6 @@ export const stripSettings: StripSettings = Object.freeze({
   softest: 7.5,
   stiffening: 10,
   starts: 3,
-  careful: Object.freeze({ stepCap: 0.2, maxIterations: 2.5, maxPasses: 3, mostPenalty: 1e4 }),
   maxBacktracks: 30,
   maxBlind: 20,
   stepCap: 5,
@@ -99,17 +96,5 @@ export function settingsFor(settings: StripSettings, length: number): StripSetti
     residual: settings.residual / longer ** 2,
     minPivot: settings.minPivot / longer ** 3,
     firstShift: settings.firstShift / longer ** 3,
-  };
-}
-
-/** Settings of a careful start: see `careful`. */
-export function carefulSettings(settings: StripSettings): StripSettings {
-  const { careful, stepCap, maxIterations, maxPasses, mostPenalty } = settings;
-  return {
-    ...settings,
-    stepCap: stepCap * careful.stepCap,
-    maxIterations: maxIterations * careful.maxIterations,
-    maxPasses: maxPasses * careful.maxPasses,
-    mostPenalty: mostPenalty * careful.mostPenalty,
   };
 }

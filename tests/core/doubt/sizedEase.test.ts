@@ -1,29 +1,19 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { needsOverRange } from '../../../src/core/allowance/needs.ts';
+import { endNeed, largestHeadTail, needsOverRange } from '../../../src/core/allowance/needs.ts';
 import { coverDoubt } from '../../../src/core/doubt/coverDoubt.ts';
-import { measureNext, wouldReach } from '../../../src/core/doubt/measureNext.ts';
 import { sizedEase } from '../../../src/core/doubt/sizedEase.ts';
 import { CutChances, chanceOf, loosestOf, spareOf } from '../../../src/core/doubt/spare.ts';
-import { coverDesign } from '../../../src/core/fold/coverDesign.ts';
-import { patched } from '../../../src/core/job/jobDocument.ts';
+import { changeOf } from '../../../src/core/leather/changeOf.ts';
 import { jobDocument, soundJob } from '../../jobArbitrary.ts';
 import { checkLaw } from '../../laws.ts';
 import { nth } from '../../nth.ts';
+import { ledgerDesign, ledgerDocument } from './jobWith.ts';
 
-const document = (change: object = {}) => ({
-  format: 'coverwright-job' as const,
-  version: 2 as const,
-  book: { width_mm: 165, height_mm: 240, thickness_mm: 28, boardThickness_mm: 2.5 },
-  leather: { outside: { min_mm: 1.5, max_mm: 2 } },
-  seam: { method: 'lacing' as const },
-  ...change,
-});
-const designOf = (change: object = {}) => coverDesign(soundJob(document(change)));
-const easeOf = (change: object = {}) => designOf(change).pieces.ease;
+const easeOf = (change: object = {}) => ledgerDesign(change).pieces.ease;
 
 /** Chance that every condition holds for a cut, head and tail alike. */
-function chances({ job, doubt }: ReturnType<typeof designOf>) {
+function chances({ job, doubt }: ReturnType<typeof ledgerDesign>) {
   return (width: number, height: number): number =>
     new CutChances(doubt, spareOf(doubt, { width, height }), loosestOf(job, 0)).fits();
 }
@@ -35,11 +25,11 @@ describe('an ease left open', () => {
   test('gives the least size of the cut step that reaches the share', () => {
     // One dimension open: every size is tried.
     for (const change of [{}, { making: { state: 'cased', changeAlong: -0.01, changeAcross: -0.01 } }]) {
-      const design = designOf({ ...change, ease: { head_mm: 1.5, tail_mm: 1.5 } });
+      const design = ledgerDesign({ ...change, ease: { head_mm: 1.5, tail_mm: 1.5 } });
       const { width, height } = design.pieces.outside;
       const chance = chances(design);
       expect(around(width).find((each) => chance(each, height) >= 0.95)).toBe(width);
-      const high = designOf({ ...change, ease: { foreEdge_mm: 1.5 } });
+      const high = ledgerDesign({ ...change, ease: { foreEdge_mm: 1.5 } });
       const of = chances(high);
       const found = around(high.pieces.outside.height).find((each) => of(high.pieces.outside.width, each) >= 0.95);
       expect(found).toBe(high.pieces.outside.height);
@@ -59,7 +49,7 @@ describe('an ease left open', () => {
       { ease: { share: 0.6 } },
     ];
     for (const change of changes) {
-      const design = designOf(change);
+      const design = ledgerDesign(change);
       const { outside, ease } = design.pieces;
       const chance = chances(design);
       const { share } = design.job.ease;
@@ -77,8 +67,120 @@ describe('an ease left open', () => {
     expect(reached).toBeLessThan(changes.length);
   });
 
+  /** A cover cut exactly as sized: its spare room, and that which it would have without ease, of which the doubt is taken. */
+  const exactly = (change: object) => {
+    const design = ledgerDesign({ ...change, work: { cutStep_mm: 0 } });
+    const { job, doubt, needs, pieces } = design;
+    const { ease } = pieces;
+    const { along, across } = changeOf(job);
+    const { thick } = needs;
+    const bare = {
+      width: (Math.max(thick.closed.length, thick.flat.length) + 2 * endNeed(thick)) / (1 + across),
+      height: (thick.book.height + 2 * (largestHeadTail(needs).needed + job.seam.edgeMargin_mm)) / (1 + along),
+    };
+    const cut = {
+      width: bare.width + (2 * ease.foreEdge_mm) / (1 + across),
+      height: bare.height + (ease.head_mm + ease.tail_mm) / (1 + along),
+    };
+    const lean = (ease.head_mm - ease.tail_mm) / 2;
+    const spare = spareOf(doubt, cut);
+    return {
+      job,
+      ease,
+      spare,
+      none: spareOf(doubt, bare),
+      chances: new CutChances(doubt, spare, loosestOf(job, lean)),
+    };
+  };
+  const shrunk = { state: 'cased', changeAcross: -0.05, changeAlong: -0.04 };
+
+  test('without a cut step gives just the share, with the same number of standard deviations in both dimensions', () => {
+    for (const change of [
+      {},
+      { making: shrunk },
+      { making: { ...shrunk, changeAcross: 0.02, changeAlong: 0.03 } },
+      { pockets: { construction: 'turned' } },
+      { ease: { share: 0.55 } },
+      { ease: { share: 0.995 }, loosest: { foreEdge_mm: 20, head_mm: 20, tail_mm: 20 } },
+      // The book open needs more wrap than closed, and is the less sure of the two.
+      { book: { ...ledgerDocument().book, jointDip_mm: 2 }, loosest: { foreEdge_mm: 20 } },
+      // Head and tail hold the chance down, so that the fore-edge gets more.
+      { leather: { outside: { min_mm: 1.7, max_mm: 1.8 } }, loosest: { head_mm: 2, tail_mm: 2 } },
+    ]) {
+      const { job, ease, spare, none, chances } = exactly(change);
+      expect(ease.reaches, JSON.stringify(change)).toBe(true);
+      expect(chances.fits()).toBeGreaterThanOrEqual(job.ease.share - 1e-9);
+      expect(chances.fits(), JSON.stringify(change)).toBeLessThan(job.ease.share + 2e-4);
+      const room = (['closed', 'flat', 'height'] as const).map((of) => spare[of].mean / none[of].u);
+      const [closed = 0, flat = 0, height = 0] = room;
+      // But neither past the middle of what may be.
+      const { foreEdge_mm, head_mm: along } = job.loosest;
+      const across = foreEdge_mm + Math.max(0, spare.closed.mean - spare.flat.mean) / 2;
+      const isHigh = spare.height.mean > along - 1e-6;
+      const isWide = spare.closed.mean > across - 1e-6;
+      expect(isHigh && isWide).toBe(false);
+      if (isHigh) expect(spare.height.mean).toBeCloseTo(along, 6);
+      else if (isWide) expect(spare.closed.mean).toBeCloseTo(across, 6);
+      else expect(height, JSON.stringify(change)).toBeCloseTo(Math.min(closed, flat), 6);
+    }
+  });
+
+  test('beside a typed one gives the whole just the share, with room for how head and tail differ', () => {
+    const loosest = { foreEdge_mm: 20, head_mm: 20, tail_mm: 20 };
+    for (const ease of [
+      { head_mm: 3, tail_mm: 1 },
+      { head_mm: 1, tail_mm: 4 },
+      { foreEdge_mm: 1.8 },
+      { foreEdge_mm: 2.5, head_mm: 1 },
+    ])
+      for (const making of [{ state: 'dry' }, shrunk]) {
+        const found = exactly({ ease, making, loosest });
+        expect(found.ease, JSON.stringify(ease)).toMatchObject(ease);
+        // Beside a typed head the tail is what it would be beside its like.
+        const { head_mm: head, tail_mm: tail } = found.ease;
+        const chance =
+          'foreEdge_mm' in ease && 'head_mm' in ease
+            ? exactly({ ease: { foreEdge_mm: 2.5, head_mm: tail, tail_mm: tail }, making, loosest }).chances.fits()
+            : found.chances.fits();
+        expect(chance, JSON.stringify([ease, making, head, tail])).toBeGreaterThanOrEqual(0.95 - 1e-9);
+        expect(chance, JSON.stringify([ease, making, head, tail])).toBeLessThan(0.95 + 2e-4);
+      }
+    // Leaning by 2 mm, with 4.1 mm at most at each edge.
+    const narrow = { foreEdge_mm: 20, head_mm: 4.1, tail_mm: 4.1 };
+    const leaning = exactly({ ease: { head_mm: 3, tail_mm: 1 }, loosest: narrow }).ease.foreEdge_mm;
+    const level = exactly({ ease: { head_mm: 2, tail_mm: 2 }, loosest: narrow }).ease.foreEdge_mm;
+    expect(leaning).toBeGreaterThan(level + 0.1);
+  });
+
+  test('gives its own dimension the share where the typed one keeps the whole from it', () => {
+    for (const making of [{ state: 'dry' }, shrunk]) {
+      const wide = exactly({ ease: { head_mm: 0.3, tail_mm: 0.3 }, making });
+      expect(wide.chances.fits('height')).toBeLessThan(0.95);
+      expect(wide.chances.fits('width')).toBeGreaterThanOrEqual(0.95 - 1e-9);
+      expect(wide.chances.fits('width')).toBeLessThan(0.95 + 2e-4);
+      const high = exactly({ ease: { foreEdge_mm: 0.5 }, making });
+      expect(high.chances.fits('width')).toBeLessThan(0.95);
+      expect(high.chances.fits('height')).toBeGreaterThanOrEqual(0.95 - 1e-9);
+      expect(high.chances.fits('height')).toBeLessThan(0.95 + 2e-4);
+      expect([wide.ease.reaches, high.ease.reaches]).toEqual([true, true]);
+    }
+  });
+
+  test('where no size reaches the share lies in the middle between too small and too loose', () => {
+    const { book } = ledgerDocument();
+    const loosest = { foreEdge_mm: 1, head_mm: 0.8, tail_mm: 0.6 };
+    for (const change of [{}, { book: { ...book, jointDip_mm: 5 } }, { book: { ...book, jointDip_mm: 0 } }]) {
+      const { ease, spare } = exactly({ ...change, loosest, making: shrunk });
+      expect(ease.reaches).toBe(false);
+      // Closed up to 2 mm; flat, which has no upper bound, needs the difference besides.
+      const more = Math.max(0, spare.closed.mean - spare.flat.mean);
+      expect(spare.closed.mean).toBeCloseTo((2 + more) / 2, 6);
+      expect(spare.height.mean).toBeCloseTo(0.6, 6);
+    }
+  });
+
   test('where no size reaches the share has the best chance, within a cut step', () => {
-    const design = designOf({ making: { state: 'cased' } });
+    const design = ledgerDesign({ making: { state: 'cased' } });
     const { outside, ease } = design.pieces;
     expect(ease.reaches).toBe(false);
     const chance = chances(design);
@@ -121,7 +223,7 @@ describe('an ease left open', () => {
     ] as const) {
       const sized = (by: number) => {
         const job = soundJob(
-          document({ loosest: { foreEdge_mm: 20, head_mm: 20, tail_mm: 20 }, pattern: { rounding_mm: 0 } }),
+          ledgerDocument({ loosest: { foreEdge_mm: 20, head_mm: 20, tail_mm: 20 }, pattern: { rounding_mm: 0 } }),
         );
         const doubt = coverDoubt(job);
         const factor = doubt.inputs.map((each) => (each.path === path ? by : 1));
@@ -136,7 +238,7 @@ describe('an ease left open', () => {
   test('may be under 0 at the thick end where the range of the leather is the largest doubt', () => {
     const wide = {
       leather: { outside: { min_mm: 1, max_mm: 3 } },
-      book: { ...document().book, measured: { error_mm: 0 } },
+      book: { ...ledgerDocument().book, measured: { error_mm: 0 } },
     };
     const sure = Object.fromEntries(
       [
@@ -148,51 +250,9 @@ describe('an ease left open', () => {
       ].map((path) => [path, { u: 0 }]),
     );
     const loosest = { foreEdge_mm: 10, head_mm: 10, tail_mm: 10 };
-    const even = designOf({ ...wide, loosest, doubts: sure, ease: { share: 0.8 } });
+    const even = ledgerDesign({ ...wide, loosest, doubts: sure, ease: { share: 0.8 } });
     expect(even.pieces.ease.foreEdge_mm).toBeLessThan(0);
     expect(chanceOf(spareOf(even.doubt, even.pieces.outside).closed)).toBeGreaterThanOrEqual(0.8);
-  });
-});
-
-describe('what to measure next', () => {
-  test('promises the size that sizing again then saves, within a cut step', () => {
-    const roomy = { loosest: { foreEdge_mm: 20, head_mm: 20, tail_mm: 20 }, pattern: { rounding_mm: 0.1 } };
-    const design = designOf(roomy);
-    const next = measureNext(design.job, design.doubt, design.pieces.outside);
-    expect(next.map(({ path }) => path)).toContain('book.measured.closedWrap_mm');
-    expect(next.map(({ saves }) => saves)).toEqual(next.map(({ saves }) => saves).toSorted((a, b) => b - a));
-    // One condition decides once the other dimension is typed with room.
-    for (const { path, of, saves, doubt } of next) {
-      const job = soundJob(
-        document({ ...roomy, ease: of === 'width' ? { head_mm: 9, tail_mm: 9 } : { foreEdge_mm: 12 } }),
-      );
-      const needs = needsOverRange(job);
-      const sizeBy = (by: typeof doubt): number => {
-        const { foreEdge_mm, head_mm, tail_mm } = sizedEase(job, needs, by);
-        return of === 'width' ? 2 * foreEdge_mm : head_mm + tail_mm;
-      };
-      expect(Math.abs(sizeBy(design.doubt) - sizeBy(doubt) - saves), path).toBeLessThanOrEqual(0.1 + 1e-9);
-    }
-  });
-
-  test('names for cased leather the shrink tests first, and reaches the share with the one that is enough', () => {
-    const design = designOf({ making: { state: 'cased' } });
-    const next = measureNext(design.job, design.doubt, design.pieces.outside);
-    expect(nth(next, 0).path).toMatch(/^making\.change/);
-    for (const each of next)
-      if (wouldReach(design.job, design.needs, each)) expect(each.path).toMatch(/^making\.change|closedWrap/);
-  });
-
-  test('never names what would save nothing', () => {
-    const sure = soundJob(
-      document({ doubts: { 'book.width_mm': { u: 0 }, 'leather.outside.bendRatio': { u: 0.03 } } }),
-    );
-    const paths = measureNext(sure, coverDoubt(sure), { width: 385, height: 266 }).map(({ path }) => path);
-    expect(paths).not.toContain('book.width_mm');
-    expect(paths).not.toContain('leather.outside.bendRatio');
-    const taken = soundJob(patched(document(), [{ path: 'book.measured.closedWrap_mm' as never, value: 358 }]));
-    const after = measureNext(taken, coverDoubt(taken), { width: 385, height: 266 }).map(({ path }) => path);
-    expect(after).not.toContain('book.measured.closedWrap_mm');
   });
 });
 

@@ -23,6 +23,26 @@ function perimeter({ x, y, closed }: Obstacle): number {
   return sum;
 }
 
+const heading = (angle: number): number[] => [Math.cos(angle), Math.sin(angle)];
+
+/** Distance of a point from an open outline, by its edges one after the other. */
+function distanceTo({ x, y }: Obstacle, px: number, py: number): number {
+  let least = Infinity;
+  for (let i = 1; i < x.length; i++) {
+    const [ex, ey] = [nth(x, i) - nth(x, i - 1), nth(y, i) - nth(y, i - 1)];
+    const share = ((px - nth(x, i - 1)) * ex + (py - nth(y, i - 1)) * ey) / (ex * ex + ey * ey);
+    const at = Math.max(0, Math.min(1, share));
+    least = Math.min(least, Math.hypot(px - nth(x, i - 1) - at * ex, py - nth(y, i - 1) - at * ey));
+  }
+  return least;
+}
+
+function turnAt({ x, y }: Obstacle, i: number): number {
+  const before = Math.atan2(nth(y, i) - nth(y, i - 1), nth(x, i) - nth(x, i - 1));
+  const after = Math.atan2(nth(y, i + 1) - nth(y, i), nth(x, i + 1) - nth(x, i));
+  return Math.atan2(Math.sin(after - before), Math.cos(after - before));
+}
+
 describe('an outline grown by an offset', () => {
   it('is as long as the outline plus offset times turning, less what the facets cut (Steiner)', () => {
     const grown = growOutline(SQUARE, true, 0.5, FACET);
@@ -65,6 +85,48 @@ describe('an outline grown by an offset', () => {
   it('stays within ten offsets of an inside corner, however sharp', () => {
     const { x, y } = growOutline([0, 0, 1, 0, 0, -0.01], false, 0.5, FACET);
     expect(Math.hypot(nth(x, 1) - 1, nth(y, 1))).toBeCloseTo(5, 9);
+  });
+
+  it('drops what a hollow leaves no room for: no vertex is nearer than the offset, and no edge runs backward', () => {
+    // A round back with boards folded back on both sides, and the same with a back that is flat and narrower than its growth.
+    const board = (swing: number): number[] => [5 * Math.cos(swing), 1 + 5 * Math.sin(swing)];
+    const round = Array.from({ length: 49 }, (_, i) => heading(Math.PI / 2 + (Math.PI * i) / 48)).flat();
+    const between = (swing: number, back: readonly number[]): number[] => {
+      const [x, y] = board(swing);
+      return turned([x!, y!, ...back, x!, -y!]);
+    };
+    for (const swing of [0.05, 0.6, 1.5, 2.2]) {
+      for (const back of [round, [0, 1, 0, -1]]) {
+        const outline = between(swing, back);
+        const grown = growOutline(outline, false, 1.2, FACET);
+        const last = grown.x.length - 1;
+        const dense = growOutline(outline, false, 0, FACET);
+        grown.x.forEach((x, i) => {
+          const least = distanceTo(dense, x, nth(grown.y, i));
+          if (i > 0 && i < last) expect(least).toBeGreaterThan(1.2 * Math.cos(FACET / 2) - 1e-9);
+          if (i > 0 && i < last) expect(least).toBeLessThan(1.2 / Math.cos(FACET / 4) + 1e-9);
+        });
+        for (let i = 1; i < last; i++) expect(Math.abs(turnAt(grown, i))).toBeLessThan(2.5);
+      }
+    }
+  });
+
+  it('rounds a step that is lower than the offset only as far as its foot lies clear of the arc', () => {
+    // A step of 0.1 under leather of 0.5: on its arc round the corner down to the height of the lower floor's own growth.
+    const { x, y } = growOutline([9, 0, 0, 0, 0, -0.1, -9, -0.1], false, 0.5, 0.01);
+    const foot = x.findIndex((_, i) => i > 1 && nth(y, i) < 0.4 + 1e-9);
+    expect(nth(x, foot)).toBeCloseTo(-0.3, 4);
+    x.forEach((vx, i) => {
+      if (i > 0) expect(vx).toBeLessThan(nth(x, i - 1));
+      expect(nth(y, i)).toBeGreaterThan(0.4 - 1e-9);
+    });
+  });
+
+  it('takes points that differ by rounding alone as one, whose direction means nothing', () => {
+    const noisy = [0, 0, 2, 0, 2, 1e-16, 2 - 1e-16, -1e-16, 2, 2];
+    expect(pointsOf(growOutline(noisy, false, 0.5, FACET))).toEqual(
+      closeTo(pointsOf(growOutline([0, 0, 2, 0, 2, 2], false, 0.5, FACET))),
+    );
   });
 
   it('keeps points that share only one coordinate with their neighbour or with the first', () => {

@@ -11,6 +11,7 @@
  */
 import { wrapAngle } from '../../math/angle.ts';
 import { addScaled, heading, leftOf, type Vec2 } from '../../math/vec2.ts';
+import { followStrip } from '../../strip/followStrip.ts';
 import { growOutline, type Obstacle } from '../../strip/obstacle.ts';
 import { type StripSolver, solveStrip } from '../../strip/solveStrip.ts';
 import type { Floor, StripEnd, StripProblem } from '../../strip/stripProblem.ts';
@@ -67,6 +68,9 @@ const LENGTH_ROUNDS = 6;
 /** Change of length, D, at which that fit is done: a ten-thousandth of a book's thickness. */
 const LENGTH_SETTLED = 1e-5;
 
+/** Spare length that is solved with ease, as a share of the taut path: the leather neither pulls nor makes a balloon. */
+const EASY_SLACK = 0.05;
+
 /** Radius, D, from which leather counts as flat: it rises a hundredth of a book's thickness over twenty thicknesses. */
 const FLAT_RADIUS = 5000;
 
@@ -115,20 +119,21 @@ export function solveSection(input: SectionInput, solver: StripSolver): StripSec
     obstacle,
     floor,
   });
-  const paths = [guess.path, ...(guess.drawnOut ? [guess.drawnOut] : [])].map((path) =>
-    floor ? raised(path, floor) : path,
-  );
+  const onBench = (path: readonly number[]): readonly number[] => (floor ? raised(path, floor) : path);
+  const paths = [guess.path, ...(guess.drawnOut ? [guess.drawnOut] : [])].map(onBench);
   let iterations = 0;
-  /** Each guess in the usual way, and only then carefully, which takes far longer. */
+  /** From each guess, and where all fail from leather that is easily solved, let out or taken in. */
   const solveAfresh = (): StripSolution => {
-    let solution: StripSolution | undefined;
-    for (const start of ['usual', 'careful'] as const)
-      for (const path of paths) {
-        if (solution?.status === 'converged') return solution;
-        solution = solveStrip(solver, problemOf(length), path, start);
-        iterations += solution.iterations;
-      }
-    return solution!;
+    for (const path of paths) {
+      const solution = solveStrip(solver, problemOf(length), path);
+      iterations += solution.iterations;
+      if (solution.status === 'converged') return solution;
+    }
+    const lengthAtShare = fromEasyLength(guess.tautLength, length);
+    const { path } = guessSection(obstacle, front.at, back.at, lengthAtShare(0), null);
+    const solution = followStrip(solver, (share) => problemOf(lengthAtShare(share)), onBench(path));
+    iterations += solution.iterations;
+    return solution;
   };
   let solution = solveAfresh();
   const spine = input.spine ?? { first: 1, last: outline.length / 2 - 2 };
@@ -183,6 +188,13 @@ export function solveSection(input: SectionInput, solver: StripSolver): StripSec
 
 /** Room between leather and bench where both touch a board, in thicknesses: pressed between two planes without any, the contact forces would not be determined. */
 const CLEARANCE = 0.03;
+
+/** Lengths from one that is easily solved to a given one, by shares of the way: much spare length grows in proportion. */
+function fromEasyLength(taut: number, length: number): (share: number) => number {
+  const slack = length - taut;
+  const easy = EASY_SLACK * taut;
+  return (share) => taut + (slack > easy ? easy * (slack / easy) ** share : easy + share * (slack - easy));
+}
 
 /** The line on which the book rests on its back board: along the board, or from the cover's edge to the back where that is lower. */
 function benchUnder({ x, y }: Obstacle, overhang: number, room: number): Floor {
