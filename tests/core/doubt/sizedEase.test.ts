@@ -1,12 +1,10 @@
-import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { endNeed, largestHeadTail, needsOverRange } from '../../../src/core/allowance/needs.ts';
 import { coverDoubt } from '../../../src/core/doubt/coverDoubt.ts';
 import { sizedEase } from '../../../src/core/doubt/sizedEase.ts';
 import { CutChances, chanceOf, loosestOf, spareOf } from '../../../src/core/doubt/spare.ts';
 import { changeOf } from '../../../src/core/leather/changeOf.ts';
-import { jobDocument, soundJob } from '../../jobArbitrary.ts';
-import { checkLaw } from '../../laws.ts';
+import { soundJob } from '../../jobArbitrary.ts';
 import { nth } from '../../nth.ts';
 import { ledgerDesign, ledgerDocument } from './jobWith.ts';
 
@@ -18,8 +16,9 @@ function chances({ job, doubt }: ReturnType<typeof ledgerDesign>) {
     new CutChances(doubt, spareOf(doubt, { width, height }), loosestOf(job, 0)).fits();
 }
 
-/** Sizes of the cut step over 24 mm round a middle. */
-const around = (middle: number): number[] => Array.from({ length: 49 }, (_, i) => middle + (i - 24) / 2);
+/** Sizes of the cut step, so many to each side of a middle. */
+const around = (middle: number, steps = 24): number[] =>
+  Array.from({ length: 2 * steps + 1 }, (_, i) => middle + (i - steps) / 2);
 
 describe('an ease left open', () => {
   test('gives the least size of the cut step that reaches the share', () => {
@@ -54,8 +53,8 @@ describe('an ease left open', () => {
       const chance = chances(design);
       const { share } = design.job.ease;
       const step = design.job.work.cutStep_mm ?? 0.5;
-      const sizes = around(outside.width).flatMap((width) =>
-        around(outside.height).map((height) => chance(width, height)),
+      const sizes = around(outside.width, 10).flatMap((width) =>
+        around(outside.height, 10).map((height) => chance(width, height)),
       );
       expect(ease.reaches, JSON.stringify(change)).toBe(Math.max(...sizes) >= share);
       if (!ease.reaches) continue;
@@ -184,7 +183,9 @@ describe('an ease left open', () => {
     const { outside, ease } = design.pieces;
     expect(ease.reaches).toBe(false);
     const chance = chances(design);
-    const best = Math.max(...around(outside.width).flatMap((w) => around(outside.height).map((h) => chance(w, h))));
+    const best = Math.max(
+      ...around(outside.width, 10).flatMap((w) => around(outside.height, 10).map((h) => chance(w, h))),
+    );
     expect(best).toBeLessThan(0.95);
     expect(chance(outside.width, outside.height)).toBeGreaterThan(best - 0.005);
   });
@@ -254,35 +255,4 @@ describe('an ease left open', () => {
     expect(even.pieces.ease.foreEdge_mm).toBeLessThan(0);
     expect(chanceOf(spareOf(even.doubt, even.pieces.outside).closed)).toBeGreaterThanOrEqual(0.8);
   });
-});
-
-test('less doubt of an input never lowers the chance of closing of a cover that closes at its mean', () => {
-  let [closing, surer] = [0, 0];
-  checkLaw(
-    fc.property(
-      jobDocument,
-      fc.record({
-        at: fc.nat(),
-        by: fc.integer({ min: 0, max: 99 }).map((percent) => percent / 100),
-        more: fc.integer({ min: -200, max: 600 }).map((hundredths) => hundredths / 100),
-      }),
-      (drawn, { at, by, more }) => {
-        const job = soundJob(drawn);
-        const doubt = coverDoubt(job);
-        const cut = { width: (doubt.means.closed + more) / (1 + doubt.means.across), height: doubt.means.height };
-        const before = spareOf(doubt, cut).closed;
-        if (before.mean < 0) return;
-        closing++;
-        const input = at % doubt.inputs.length;
-        const factor = (i: number): number => (i === input ? by : 1);
-        const covariance = doubt.covariance.map((row, i) => row.map((c, k) => c * factor(i) * factor(k)));
-        const after = spareOf({ ...doubt, covariance }, cut).closed;
-        expect(chanceOf(after)).toBeGreaterThanOrEqual(chanceOf(before) - 1e-12);
-        if (chanceOf(after) > chanceOf(before)) surer++;
-      },
-    ),
-    { cost: 0.2 },
-  );
-  expect(closing).toBeGreaterThan(500);
-  expect(surer).toBeGreaterThan(200);
 });

@@ -1,7 +1,10 @@
+import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import type { Quantity } from '../../../src/core/doubt/coverDoubt.ts';
+import { coverDoubt, type Quantity } from '../../../src/core/doubt/coverDoubt.ts';
 import { CutChances, chanceOf, type Doubted, doubted, loosestOf, spareOf } from '../../../src/core/doubt/spare.ts';
 import { mm } from '../../../src/core/units/mm.ts';
+import { jobDocument, soundJob } from '../../jobArbitrary.ts';
+import { checkLaw } from '../../laws.ts';
 import { jobWith } from './jobWith.ts';
 
 /** Phi(1), Phi(2), Phi(0.5): tables of the normal distribution. */
@@ -129,4 +132,35 @@ describe('the chances of a cut', () => {
     expect([-1e-8, 3 + 1e-8].map((spare) => at(spare, 1).fits())).toEqual([0, 0]);
     expect([at(1, 4 + 1e-10).loose(), at(1, 4 + 1e-8).loose()]).toEqual([0, 1]);
   });
+});
+
+test('less doubt of an input never lowers the chance of closing of a cover that closes at its mean', () => {
+  let [closing, surer] = [0, 0];
+  checkLaw(
+    fc.property(
+      jobDocument,
+      fc.record({
+        at: fc.nat(),
+        by: fc.integer({ min: 0, max: 99 }).map((percent) => percent / 100),
+        more: fc.integer({ min: -200, max: 600 }).map((hundredths) => hundredths / 100),
+      }),
+      (drawn, { at, by, more }) => {
+        const job = soundJob(drawn);
+        const doubt = coverDoubt(job);
+        const cut = { width: (doubt.means.closed + more) / (1 + doubt.means.across), height: doubt.means.height };
+        const before = spareOf(doubt, cut).closed;
+        if (before.mean < 0) return;
+        closing++;
+        const input = at % doubt.inputs.length;
+        const factor = (i: number): number => (i === input ? by : 1);
+        const covariance = doubt.covariance.map((row, i) => row.map((c, k) => c * factor(i) * factor(k)));
+        const after = spareOf({ ...doubt, covariance }, cut).closed;
+        expect(chanceOf(after)).toBeGreaterThanOrEqual(chanceOf(before) - 1e-12);
+        if (chanceOf(after) > chanceOf(before)) surer++;
+      },
+    ),
+    { cost: 0.2 },
+  );
+  expect(closing).toBeGreaterThan(500);
+  expect(surer).toBeGreaterThan(200);
 });
