@@ -95,6 +95,7 @@ export { type BriefReport, briefReport, designReport } from './report/designRepo
 export { documentSchema } from './report/documentSchema.ts';
 export type { BudgetLine, ReportDoubt, ReportTrials } from './report/doubtSchema.ts';
 export { doubtWords } from './report/doubtWords.ts';
+export { type EasePaid, easePaid } from './report/easePaid.ts';
 export { type Check, type CheckId, type FitAt, type Report, reportSchema } from './report/reportSchema.ts';
 export type { ElasticOverRange } from './report/stripContext.ts';
 export { STRIP_ROWS } from './report/stripRows.ts';

@@ -142,7 +142,7 @@ export const edgeGap =
         : `Gap of ${say.range(gaps)} ${at}${shared}`;
     const chance =
       found.bound === 'atMost'
-        ? `it is at most ${say.size(most)} in ${chanceWords(chanceOf({ mean: most - gap.mean, u: gap.u }))}${found.verdict === 'loose' ? '; looser than that the cover shifts on the book' : ''}`
+        ? `it is at most ${say.wish(most)} in ${chanceWords(chanceOf({ mean: most - gap.mean, u: gap.u }))}${found.verdict === 'loose' ? '; looser than that the cover shifts on the book' : ''}`
         : `there is room in ${chanceWords(chanceOf(gap))}`;
     return {
       ...found,
