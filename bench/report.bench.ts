@@ -1,6 +1,5 @@
 import { Bench } from 'tinybench';
 import { coverDoubt } from '../src/core/doubt/coverDoubt.ts';
-import { fitDoubt } from '../src/core/fold/fitDoubt.ts';
 import { coverDesign, coverTrials, EXAMPLE_JOBS, fitReport, parseJob } from '../src/core/index.ts';
 import { reportDoubt } from '../src/core/report/reportDoubt.ts';
 import { printTable } from './table.ts';
@@ -20,9 +19,9 @@ for (const { id, document } of EXAMPLE_JOBS) {
   bench.add(`report of ${id}, 7 mm short`, () => fitReport(short));
   bench.add(`parse of ${id}`, () => parseJob(document));
   const design = coverDesign(job);
-  const first = reportDoubt(design, fitDoubt(design));
+  const first = reportDoubt(design);
   bench.add(`first order of ${id}`, () => coverDoubt(job));
-  bench.add(`budgets of ${id}`, () => reportDoubt(design, fitDoubt(design)));
+  bench.add(`budgets of ${id}`, () => reportDoubt(design));
   bench.add(`2,000 trials of ${id}`, () => coverTrials(design, first));
 }
 const tide = parsed(EXAMPLE_JOBS[0].document);

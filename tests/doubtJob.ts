@@ -3,7 +3,6 @@ import { coverDoubt } from '../src/core/doubt/coverDoubt.ts';
 import { doubtOf } from '../src/core/doubt/doubtOf.ts';
 import { doubted } from '../src/core/doubt/spare.ts';
 import { coverDesign } from '../src/core/fold/coverDesign.ts';
-import { fitDoubt } from '../src/core/fold/fitDoubt.ts';
 import { changeOf } from '../src/core/leather/changeOf.ts';
 import { jobDocument, soundJob } from './jobArbitrary.ts';
 
@@ -58,7 +57,7 @@ function stripOf(document: object, off: number): number {
 export function withWidthAt<T extends object>(document: T, deviations: number) {
   const job = soundJob(document);
   const design = coverDesign(job);
-  const { closed } = fitDoubt(design).spare;
+  const { closed } = design.fitDoubt.spare;
   const { across } = changeOf(job);
   const width = design.pieces.outside.width + (deviations * closed.u - closed.mean) / (1 + across);
   return { ...document, pattern: { outsideWidth_mm: width, outsideHeight_mm: null } };

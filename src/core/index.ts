@@ -1,7 +1,7 @@
 // The public surface of the model, sorted by room: what output, cli and app import, and what the package exports. `parseJob` and
 // `fitReport` lead from a document to its report; `coverDesign` gives what drawings, meshes and files are made from.
 export { bookModel } from './book/bookModel.ts';
-export { bookOutline, CLOSED } from './book/bookOutline.ts';
+export { CLOSED, outlinePolygon } from './book/bookOutline.ts';
 export { NOMINAL_SERIES, nominalBoard } from './book/nominalSizes.ts';
 export { isRiseEstimated, riseOf } from './book/rise.ts';
 export { DOUBTS, type Doubt, doubtOf } from './doubt/doubtOf.ts';
@@ -91,10 +91,11 @@ export { chanceWords, isWanting, severity } from './report/check.ts';
 export type { Verdict } from './report/checkSchema.ts';
 export { leastWrap } from './report/checks/wrapChecks.ts';
 export { coverTrials, withTrials } from './report/coverTrials.ts';
-export { designReport } from './report/designReport.ts';
+export { type BriefReport, briefReport, designReport } from './report/designReport.ts';
 export { documentSchema } from './report/documentSchema.ts';
 export type { BudgetLine, ReportDoubt, ReportTrials } from './report/doubtSchema.ts';
 export { doubtWords } from './report/doubtWords.ts';
+export { type EasePaid, easePaid } from './report/easePaid.ts';
 export { type Check, type CheckId, type FitAt, type Report, reportSchema } from './report/reportSchema.ts';
 export type { ElasticOverRange } from './report/stripContext.ts';
 export { STRIP_ROWS } from './report/stripRows.ts';

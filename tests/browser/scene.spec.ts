@@ -90,7 +90,7 @@ test('fit marks carry words and numbers, apart from one another and inside the p
     const labels = scene(page).locator('svg text');
     await expect.poll(() => labels.count()).toBeGreaterThan(2);
     for (const words of await labels.allTextContents())
-      expect(words).toMatch(/(gap|overrun|spare wrap|stand open) .*\d/);
+      expect(words).toMatch(/(gap|overrun|spare wrap|leather off by|stand open) .*\d/);
     const frame = defined(await scene(page).boundingBox());
     const boxes = await scene(page)
       .locator('svg rect:visible')

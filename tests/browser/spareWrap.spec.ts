@@ -7,7 +7,7 @@ test('the section says where the spare wrap is, pushed home, and dashes the leat
   await stripSettles(bench);
   const section = bench.locator('.section-drawing');
   await expect(section.locator('figcaption')).toContainText(
-    /Pushed home: [\d.]+ mm of spare wrap, [\d.]+ mm of it at a fore-edge\. Let go, friction keeps up to [\d.]+ mm there;/,
+    /Pushed home: [\d.]+ mm of spare wrap, [\d.]+ mm of it at each fore-edge\. Let go, friction keeps up to [\d.]+ mm there;/,
   );
   await expect(section).toContainText('Dashed: the leather as it will lie by itself.');
   await expect(section.locator('path.lies')).toHaveCount(1);

@@ -74,11 +74,11 @@ function asymmetry({ section }: StripSection): number {
  * strip it takes EI A^2 / 2h. Null where the path bridges: there the closed form leaves boards that the strip is held to.
  */
 function closedFormEnergy({ design, point, opening }: PosedCover, input: SectionInput): number | null {
-  const outline = bookOutline(design.needs[point].book, symmetricOpening(opening));
-  const { pieces } = tautPath(outline);
+  const { book } = design.needs[point];
+  const { pieces } = tautPath(bookOutline(book, symmetricOpening(opening)));
   if (pieces.some(({ zone }) => zone === 'bridge')) return null;
   const { thickness: t, modulus, height } = input;
-  const flesh = input.offset - outline.radius;
+  const flesh = input.offset - book.edgeRadius;
   const spare = input.length - pathLength(pieces, flesh + input.neutral * t);
   const free = pathLength(pieces, flesh + t / 2) - input.held.front - input.held.back + Math.max(0, spare);
   const edge = free / solver.settings.segments;

@@ -1,6 +1,5 @@
 import { useId } from 'react';
 import { chanceWords, GIVE_OR_TAKE, type JobDocument, type Printer, type ReportTrials } from '../../core/index.ts';
-import { smallLength } from '../fields/doubtText.ts';
 import { useLengths } from '../state/BenchContext.tsx';
 import type { Answered } from './useExplored.ts';
 
@@ -53,7 +52,7 @@ function Beside({ trials, lengths }: { readonly trials: ReportTrials; readonly l
       {edges.map((name) => (
         <p key={name}>
           {NAMES[name]}: the quick reckoning misses the spread by over 10 %. “How sure” uses the trials' figure, give or
-          take {smallLength(GIVE_OR_TAKE * trials.edges[name].u_mm, lengths, 1)}.
+          take {lengths.small(GIVE_OR_TAKE * trials.edges[name].u_mm, 1)}.
         </p>
       ))}
     </>

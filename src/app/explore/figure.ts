@@ -34,18 +34,18 @@ export function resultFigure({ unit, group }: Pick<ExploreResult, 'unit' | 'grou
 /** A chance to 0.1 %, never overstated. */
 const neverMore = (chance: number): number => Math.floor(1000 * chance + 1e-9) / 1000;
 
-/** Figure of rates and other small lengths that a fraction would misstate: 0.01 mm, or 0.001 in. */
-export const smallFigure = (print: Printer): Figure =>
-  print.units === 'mm'
-    ? plainFigure('mm', 2, print)
-    : { ...lengthFigure('in', (value) => `${print.number(value / MM_PER_INCH, 3)} in`), denominator: null };
+/** Figure of rates and other small lengths. */
+export const smallFigure = (print: Printer): Figure => ({
+  ...lengthFigure(print.units, print.small),
+  denominator: null,
+});
 
 /** Figure of a field: leather is in ounces where lengths are in inches. */
 export function fieldFigure({ id, note }: Pick<ExploreField, 'id' | 'note'>, print: Printer): Figure {
   if (note.unit === 'deg') return { ...plainFigure('°', 0, print), text: print.degrees };
   if (note.unit === '%') return { unit: '%', size: 0.01, denominator: null, text: (value) => print.share(value, 1) };
   if (note.unit !== 'mm') return plainFigure(note.unit, 3, print);
-  if (!/^leather\.\w+(\.(min|max|foldThickness)_mm)?$/.test(id)) return lengthFigure(print.units, print.size);
+  if (!/^leather\.\w+(\.(min|max|foldThickness)_mm)?$/.test(id)) return lengthFigure(print.units, print.exact);
   const inMm = lengthFigure('mm', print.weight);
   return print.units === 'mm' ? inMm : { ...inMm, unit: 'oz', size: MM_PER_OUNCE, denominator: 8 };
 }

@@ -2,11 +2,11 @@ import type { ReactNode } from 'react';
 import {
   addScaled,
   bookModel,
-  bookOutline,
   CLOSED,
   fieldNote,
   type Job,
   type JobPath,
+  outlinePolygon,
   type Printer,
   type Vec2,
   valueAt,
@@ -28,7 +28,10 @@ export function MeasurePicture({ active }: MeasurePictureProps) {
   const unit = (width + rise) / 100;
   const tailY = height + 26 * unit + thickness / 2;
   const foreEdge = book.foreEdgeThickness_mm;
-  const outline = bookOutline(bookModel({ ...book, cornerRadius_mm: 0 as typeof book.cornerRadius_mm }), CLOSED).points;
+  const outline = outlinePolygon(
+    bookModel({ ...book, cornerRadius_mm: 0 as typeof book.cornerRadius_mm }),
+    CLOSED,
+  ).points;
   const tail = (points: readonly Vec2[]): string => points.map(([x, y]) => `${x},${tailY - y}`).join(' ');
   const tape = roundTheOutside(outline, 4 * unit);
   const half = tape.slice(0, Math.ceil(tape.length / 2));

@@ -1,5 +1,12 @@
-import { chanceWords, GIVE_OR_TAKE, type Report, type ReportTrials } from '../../core/index.ts';
-import { giveOrTake, ORIGIN_WORDS, smallLength } from '../fields/doubtText.ts';
+import {
+  chanceWords,
+  easePaid,
+  findFieldNote,
+  GIVE_OR_TAKE,
+  type Report,
+  type ReportTrials,
+} from '../../core/index.ts';
+import { giveOrTake, ORIGIN_WORDS } from '../fields/doubtText.ts';
 import { goToField } from '../fields/goToField.ts';
 import { type Bench, trialsOf } from '../state/bench.ts';
 import { lagging } from '../state/lagging.tsx';
@@ -35,7 +42,7 @@ function HowSure({ report, lengths, trials }: Needs) {
   /** By trials where those say that the first order is not enough. */
   const spread = (id: Edge, u: number): string => {
     const isTried = trials?.nonLinear.includes(id) === true;
-    return `${smallLength(GIVE_OR_TAKE * (isTried ? trials.edges[id].u_mm : u), lengths, 1)}${isTried ? ' by trials' : ''}`;
+    return `${lengths.small(GIVE_OR_TAKE * (isTried ? trials.edges[id].u_mm : u), 1)}${isTried ? ' by trials' : ''}`;
   };
   const hopeless = doubt.reaches ? '' : (checks.find(({ id }) => id === 'together')?.remedy ?? '');
   return (
@@ -45,26 +52,26 @@ function HowSure({ report, lengths, trials }: Needs) {
       {edges.map(({ id, name, of, holds }) => (
         <details key={name}>
           <summary>
-            {name}: {of.spare_mm < 0 ? 'short by' : 'spare'} {smallLength(Math.abs(of.spare_mm), lengths, 1)}, give or
-            take {spread(id, of.u_mm)}; {holds} in {chanceWords(of.chance)}
+            {name}: {of.spare_mm < 0 ? 'short by' : 'spare'} {lengths.small(Math.abs(of.spare_mm), 1)}, give or take{' '}
+            {spread(id, of.u_mm)}; {holds} in {chanceWords(of.chance)}
           </summary>
           <Budget lines={mainLines(of.budget)} name={name} lengths={lengths} />
         </details>
       ))}
-      <EasePaid ease={doubt.ease} lengths={lengths} />
+      <EasePaid report={report} lengths={lengths} />
       <h3>Measure next</h3>
       {hopeless !== '' && <p className="remedy">{hopeless}</p>}
       {doubt.measureNext.length === 0 ? (
-        <p className="help">No single measurement would save as much as {smallLength(0.05, lengths)}.</p>
+        <p className="help">No single measurement would save as much as {lengths.small(0.05)}.</p>
       ) : (
         <ol className="measure-next">
           {doubt.measureNext.map(({ path, words, saves_mm, of }) => (
             <li key={`${path} ${words}`}>
               <button type="button" className="quiet" onClick={() => goToField(path)}>
                 {words}
-              </button>
+              </button>{' '}
               <span>
-                saves {smallLength(saves_mm, lengths)} of {of}
+                saves {lengths.small(saves_mm)} of {of}
               </span>
             </li>
           ))}
@@ -97,22 +104,27 @@ function Budget({ lines, name, lengths }: BudgetProps) {
           <tr key={path}>
             <th scope="row">
               {words}
-              <ShareBar share={share} />
               {from !== null && (
                 <span className="help told-from">
-                  {ORIGIN_WORDS[from]}
-                  {tool !== '' && `, ${tool}`}
+                  {[fieldName(path), ORIGIN_WORDS[from], tool].filter((part) => part !== '').join(', ')}
                 </span>
               )}
+              <ShareBar share={share} />
             </th>
             <td>{u !== null && giveOrTake(path, u, lengths)}</td>
-            <td>{u !== null && smallLength(GIVE_OR_TAKE * u * Math.abs(sensitivity), lengths)}</td>
+            <td>{u !== null && lengths.small(GIVE_OR_TAKE * u * Math.abs(sensitivity))}</td>
             <td>{lengths.share(share)}</td>
           </tr>
         ))}
       </tbody>
     </table>
   );
+}
+
+/** Name of a field whose figure has no length's unit to tell what it is; empty for any other. */
+function fieldName(path: string): string {
+  const field = findFieldNote(path);
+  return field === undefined || field.unit === 'mm' ? '' : field.title;
 }
 
 /** A share as a bar; the figure stands beside it. */
@@ -125,39 +137,23 @@ function ShareBar({ share }: { readonly share: number }) {
   );
 }
 
-/** Parts of an ease below this, mm, are not listed. */
-const LEAST_COST = 0.05;
-
-interface EasePaidProps {
-  readonly ease: Report['doubt']['ease'];
-  readonly lengths: Bench['lengths'];
-}
-
 /** What each doubt costs of the ease that is worked out. */
-function EasePaid({ ease, lengths }: EasePaidProps) {
-  const edges = [
-    { name: 'Fore-edge ease', costs: ease.foreEdge },
-    { name: 'Head and tail ease', costs: ease.head },
-  ].map(({ name, costs }) => ({
-    name,
-    whole: costs.reduce((sum, { costs_mm }) => sum + costs_mm, 0),
-    main: costs.filter(({ costs_mm }) => costs_mm >= LEAST_COST),
-  }));
-  const shown = edges.filter(({ main }) => main.length > 0);
-  if (shown.length === 0) return null;
+function EasePaid({ report: { doubt }, lengths }: Pick<Needs, 'report' | 'lengths'>) {
+  const paid = easePaid(doubt);
+  if (paid.length === 0) return null;
   return (
     <details>
       <summary>What the ease pays for</summary>
-      {shown.map(({ name, whole, main }) => (
-        <table key={name}>
+      {paid.map(({ edge, name, whole, main }) => (
+        <table key={edge}>
           <caption>
-            {name}: {smallLength(whole, lengths, 1)} at one edge
+            {name}: {lengths.small(whole, 1)} at one edge
           </caption>
           <tbody>
             {main.map(({ path, words, costs_mm }) => (
               <tr key={path}>
                 <th scope="row">{words}</th>
-                <td>{smallLength(costs_mm, lengths)}</td>
+                <td>{lengths.small(costs_mm)}</td>
               </tr>
             ))}
           </tbody>

@@ -50,10 +50,11 @@ function spareWords({ job }: CoverDesign, { closed, spare, strip }: FitAt, say: 
   if (!closed.closes) return '';
   const wrap = say.gap(closed.slack_mm);
   if (job.seating === 'spine') return `Drawn tight; ${wrap} of spare wrap lies behind the spine.`;
-  const home = Math.max(spare.pushedHome.front_mm, spare.pushedHome.back_mm);
+  const { front_mm: front, back_mm: back } = spare.pushedHome;
+  const home = `${say.gap(Math.max(front, back))} of it at ${front === back ? 'each' : 'one'} fore-edge`;
   const held = strip?.spareAtForeEdge.held;
   return (
-    `Pushed home: ${wrap} of spare wrap, ${say.gap(home)} of it at a fore-edge.` +
+    `Pushed home: ${wrap} of spare wrap, ${home}.` +
     (held
       ? ` Let go, friction keeps up to ${say.gap(Math.max(held.front_mm, held.back_mm))} there; the rest goes behind the spine and off the boards.`
       : '')

@@ -1,5 +1,5 @@
 import { stringify } from 'csv-stringify/sync';
-import { fitReport, type JobIssue, parseJobText } from '../../core/index.ts';
+import { briefReport, coverDesign, designReport, type JobIssue, parseJobText } from '../../core/index.ts';
 import { type Cell, REPORT_COLUMNS, reportRow } from '../../output/catalogue/reportColumns.ts';
 import { inTableWords, parseRow, type RowHeader, rowDocument } from '../../output/catalogue/rowDocument.ts';
 import type { StockCover } from '../../output/catalogue/stockCover.ts';
@@ -84,7 +84,8 @@ function answer(task: Task, row: Row): Answered {
   }
   const parsed = 'cells' in row ? parseRow(task.header, row.cells, units) : parseJobText(row.text, units);
   if (!parsed.ok) return parsed;
-  const report = fitReport(parsed.job);
+  const design = coverDesign(parsed.job);
+  const report = task.to === 'csv' ? briefReport(design) : designReport(design);
   const cells = reportRow(parsed.job.name, report);
   return { ok: true, answer: { cells, record: report, fails: report.verdict === 'fails' } };
 }

@@ -1,11 +1,11 @@
-import { type BookModel, bookModel } from '../book/bookModel.ts';
+import { type BookModel, bookModel, hasSameSection } from '../book/bookModel.ts';
 import { CLOSED, FLAT } from '../book/bookOutline.ts';
 import type { Job } from '../job/jobSchema.ts';
 import { bendLength } from '../leather/bend.ts';
 import { type CoverLeathers, coverLeathers, type RangePoint } from '../leather/leatherModel.ts';
 import { type Mm, mm } from '../units/mm.ts';
 import { type BalancedSeat, balancedSeat, type ForeEdgeSeat, foreEdgeSeat } from './seat.ts';
-import { type Wrap, wrapAt } from './wrap.ts';
+import { type Wrap, wrapAlong, wrapAt } from './wrap.ts';
 
 /** What one end of the outside needs beyond the wrap. A seamed end has margin and seat, a turned end only the turn. */
 interface ForeEdgeNeed {
@@ -34,7 +34,8 @@ export type NeedsOverRange = Readonly<Record<RangePoint, Needs>>;
 
 /** Derives the needs at the thin end, the middle and the thick end. */
 export function needsOverRange(job: Job): NeedsOverRange {
-  return { thin: needsAt(job, 'thin'), nominal: needsAt(job, 'nominal'), thick: needsAt(job, 'thick') };
+  const nominal = needsAt(job, 'nominal');
+  return { thin: needsAt(job, 'thin', nominal), nominal, thick: needsAt(job, 'thick', nominal) };
 }
 
 /**
@@ -52,18 +53,20 @@ export function largestHeadTail(needs: NeedsOverRange): BalancedSeat {
  * Derives the needs of a job at one point of its weight range.
  * @param job a parsed job
  * @param point thin end, middle or thick end of every leather in it
+ * @param known needs of a similar job: where the book has the same section, its paths are taken and not computed again
  */
-export function needsAt(job: Job, point: RangePoint): Needs {
+export function needsAt(job: Job, point: RangePoint, known?: Needs): Needs {
   const leathers = coverLeathers(job, point);
   const { outside, pocket } = leathers;
   const book = bookModel(job.book, pocket.thickness);
   const turned = job.pockets.construction === 'turned';
   const seat = turned ? null : foreEdgeSeat(book.board, pocket);
+  const isKnown = known !== undefined && hasSameSection(book, known.book);
   return {
     book,
     leathers,
-    closed: wrapAt(book, CLOSED, leathers),
-    flat: wrapAt(book, FLAT, leathers),
+    closed: isKnown ? wrapAlong(known.closed.path, leathers) : wrapAt(book, CLOSED, leathers),
+    flat: isKnown ? wrapAlong(known.flat.path, leathers) : wrapAt(book, FLAT, leathers),
     foreEdge: {
       margin: turned ? mm(0) : job.seam.edgeMargin_mm,
       seat: seat?.seat ?? mm(0),

@@ -21,6 +21,10 @@ export interface Wrap {
  * Closed and parallel it is 2 W + P + pi z; flat it is 2 W + P + 2 joint dips.
  */
 export function wrapAt(book: BookModel, opening: Opening, leathers: CoverLeathers): Wrap {
-  const path = tautPath(bookOutline(book, opening));
+  return wrapAlong(tautPath(bookOutline(book, opening)), leathers);
+}
+
+/** The wrap along a path that is known. */
+export function wrapAlong(path: TautPath, leathers: CoverLeathers): Wrap {
   return { path, length: mm(pathLength(path.pieces, neutralOffset(leathers))) };
 }

@@ -38,6 +38,11 @@ function pocketSwell(book: Job['book'], pocketThickness: number): number {
   return Math.max(0, 2 * pocketThickness - book.pageGive * textBlock);
 }
 
+const SECTION = ['width', 'thickness', 'rise', 'wedge', 'edgeRadius', 'jointDip'] as const;
+
+/** Whether two books have the same outline across the spine at every opening; height, boards and pages may differ. */
+export const hasSameSection = (a: BookModel, b: BookModel): boolean => SECTION.every((key) => a[key] === b[key]);
+
 /** A rise below this, mm, is a flat back: no rule shows it, and its circle is too large to place points on. */
 const FLAT_RISE = 1e-4;
 

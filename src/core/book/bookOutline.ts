@@ -33,10 +33,13 @@ export interface BookOutline {
   readonly tips: readonly [Vec2, Vec2];
   /** The curves between them, joined by straight lines: front edge, back where it is rounded, back edge. */
   readonly arcs: readonly OutlineArc[];
-  /**
-   * The outside shrunk by `radius`, as a polygon: grown by it again this is the outside, with an arc of the back as chords
-   * and with fore-edges rounded by the radius.
-   */
+}
+
+/**
+ * The outside shrunk by `radius`, as a polygon, mm: grown by it again this is the outside, with an arc of the back as chords and
+ * with fore-edges rounded by the radius.
+ */
+export interface OutlinePolygon {
   readonly points: readonly Vec2[];
   readonly radius: number;
   /** The points of a rounded back, as first and last index, and the circle that they lie on; null for a flat back. */
@@ -80,31 +83,35 @@ export function jointSlide(book: BookModel, swing: number): number {
  * @param opening swing of each board, radians, 0 to pi
  */
 export function bookOutline(book: BookModel, opening: Opening): BookOutline {
-  const front = frontHalf(book, opening.front);
-  const back = mirroredHalf(frontHalf(book, opening.back));
-  const common = { tips: [front.tip, back.tip], radius: book.edgeRadius } as const;
-  if (book.rise === 0) {
-    const points = [front.shrunkTip, front.shrunkCorner, back.shrunkCorner, back.shrunkTip];
-    return { ...common, arcs: [front.edge, back.edge], points, back: null };
-  }
-  const circle = circularSegment(book.thickness, book.rise).radius;
+  const [front, back] = halves(book, opening);
+  const tips = [front.tip, back.tip] as const;
+  if (book.rise === 0) return { tips, arcs: [front.edge, back.edge] };
   const spine: OutlineArc = {
     zone: 'spine',
     start: front.edge.end,
     end: back.edge.start,
-    radius: circle,
+    radius: circularSegment(book.thickness, book.rise).radius,
     from: front.edge.to,
     to: back.edge.from,
   };
+  return { tips, arcs: [front.edge, spine, back.edge] };
+}
+
+/** The same outline as a polygon. */
+export function outlinePolygon(book: BookModel, opening: Opening): OutlinePolygon {
+  const [front, back] = halves(book, opening);
+  const radius = book.edgeRadius;
+  if (book.rise === 0)
+    return { points: [front.shrunkTip, front.shrunkCorner, back.shrunkCorner, back.shrunkTip], radius, back: null };
+  const circle = circularSegment(book.thickness, book.rise).radius;
   const centre: Vec2 = [circle - book.rise, 0];
   const shrunk = Math.max(0, circle - book.edgeRadius);
   const points = Array.from({ length: BACK_POINTS + 1 }, (_, i) =>
     addScaled(centre, heading(front.corner + ((back.corner - front.corner) * i) / BACK_POINTS), shrunk),
   );
   return {
-    ...common,
-    arcs: [front.edge, spine, back.edge],
     points: [front.shrunkTip, ...points, back.shrunkTip],
+    radius,
     back: { first: 1, last: points.length, radius: shrunk },
   };
 }
@@ -140,6 +147,11 @@ function frontHalf(book: BookModel, swing: number): HalfOutline {
     shrunkCorner: addScaled(onLine, leftOf(along), -book.edgeRadius),
     corner,
   };
+}
+
+function halves(book: BookModel, { front, back }: Opening): readonly [HalfOutline, HalfOutline] {
+  const half = frontHalf(book, front);
+  return [half, mirroredHalf(back === front ? half : frontHalf(book, back))];
 }
 
 /** A front half as the back half of the same book, in the order in which the outline runs. */

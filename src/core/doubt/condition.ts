@@ -1,3 +1,5 @@
+import { inner } from '../math/linear.ts';
+
 /** A normal distribution of several variables. */
 export interface Gaussian {
   readonly mean: readonly number[];
@@ -20,17 +22,15 @@ export interface LinearReading {
  * stochastic processes) stays one. A reading without noise of a sum that is known exactly teaches nothing and changes nothing.
  */
 export function condition({ mean, covariance }: Gaussian, { slopes, value, u }: LinearReading): Gaussian {
-  const pa = covariance.map((row) => dot(row, slopes));
-  const variance = dot(slopes, pa) + u * u;
+  const pa = covariance.map((row) => inner(row, slopes));
+  const variance = inner(slopes, pa) + u * u;
   if (!(variance > 0)) return { mean, covariance };
   const gain = pa.map((one) => one / variance);
-  const surprise = value - dot(slopes, mean);
+  const surprise = value - inner(slopes, mean);
   const kept = gain.map((g, i) => slopes.map((slope, k) => (i === k ? 1 : 0) - g * slope));
-  const between = kept.map((row) => covariance.map((line) => dot(row, line)));
+  const between = kept.map((row) => covariance.map((line) => inner(row, line)));
   return {
     mean: mean.map((x, i) => x + gain[i]! * surprise),
-    covariance: between.map((row, i) => kept.map((other, k) => dot(row, other) + gain[i]! * gain[k]! * u * u)),
+    covariance: between.map((row, i) => kept.map((other, k) => inner(row, other) + gain[i]! * gain[k]! * u * u)),
   };
 }
-
-const dot = (a: readonly number[], b: readonly number[]): number => a.reduce((sum, x, i) => sum + x * b[i]!, 0);

@@ -7,7 +7,7 @@ import { normalDraw, randomDraws } from '../math/randomDraws.ts';
 import { condition, type Gaussian } from './condition.ts';
 import { type CoverInput, coverInputs, type Truth, truthAt } from './coverInputs.ts';
 import { doubtOf } from './doubtOf.ts';
-import { propagate } from './propagate.ts';
+import { linearised } from './propagate.ts';
 import { type Correlation, covarianceOf } from './uncertain.ts';
 
 /**
@@ -70,10 +70,10 @@ export function coverDoubt(job: Job): CoverDoubt {
   const model = (values: readonly number[]): number[] => {
     const truth = truthAt(job, inputs, values);
     const isStill = truth.book === job.book && truth.leather === job.leather;
-    return quantitiesOf(job, isStill ? nominal : needsAt(jobOf(job, truth), 'nominal'), truth);
+    return quantitiesOf(job, isStill ? nominal : needsAt(jobOf(job, truth), 'nominal', nominal), truth);
   };
   const prior = covarianceOf(inputs, correlationsIn(job, inputs));
-  const { values, sensitivities } = propagate(model, inputs, prior);
+  const { values, sensitivities } = linearised(model, inputs);
   const slopes = byQuantity((k) => sensitivities[k]!);
   let known: Gaussian = { mean: inputs.map(() => 0), covariance: prior };
   for (const reading of readings) known = condition(known, linearReading(reading, slopes.wrap, bareWrap(job.book)));
@@ -89,10 +89,16 @@ export function coverDoubt(job: Job): CoverDoubt {
 /**
  * Draws as they are once the readings round the book are known (Matheron's rule): each draw, with a reading that it would have given,
  * is moved by what the true reading differs from that one. Exact for normal inputs and straight needs.
- * @param rows one draw of `coverInputs(job)` after the other
+ * @param inputs `coverInputs(job)`
+ * @param rows one draw of these inputs after the other
  */
-export function readTrials(job: Job, doubt: CoverDoubt, rows: Float64Array, seed: number): Float64Array {
-  const inputs = coverInputs(job);
+export function readTrials(
+  job: Job,
+  inputs: readonly CoverInput[],
+  doubt: CoverDoubt,
+  rows: Float64Array,
+  seed: number,
+): Float64Array {
   const readings = wrapReadings(job, inputs);
   if (readings.length === 0) return rows;
   const random = randomDraws(seed);

@@ -1,55 +1,69 @@
+import { inner } from '../math/linear.ts';
 import { covarianceOf, type Uncertain } from './uncertain.ts';
 
 /** Outputs as a function of the inputs; always the same number of outputs. */
 export type Model = (inputs: readonly number[]) => readonly number[];
 
-export interface Propagated {
+/** A model about the values of its inputs. */
+export interface Linearised {
   /** Outputs at the values of the inputs. */
   readonly values: readonly number[];
   /** [output][input]: change of the output for one unit of the input, as the mean over one u to each side. */
   readonly sensitivities: readonly (readonly number[])[];
+  /** [output][input]: f(x + u) - 2 f(x) + f(x - u), the second derivative by u^2: 0 where the output is straight over +-u. */
+  readonly curvature: readonly (readonly number[])[];
+}
+
+export interface Propagated extends Linearised {
   /** Covariance of the outputs. */
   readonly covariance: readonly (readonly number[])[];
   /** Standard uncertainty of each output. */
   readonly u: readonly number[];
-  /** [output][input]: f(x + u) - 2 f(x) + f(x - u), the second derivative by u^2: 0 where the output is straight over +-u. */
-  readonly curvature: readonly (readonly number[])[];
 }
 
 /** Step of an input without doubt in its unit, or as a share of a value over 1: the cube root of the spacing of numbers. */
 const SMALL_STEP = 6e-6;
 
 /**
- * Propagates uncertainty by first order: the outputs have covariance C S C', with S the covariance of the inputs and C the
- * sensitivities (JCGM 100:2008 5.1.2 and 5.2.2, equations 10 and 13; several outputs by JCGM 102:2011 6.2).
- *
- * A sensitivity is (f(x + u) - f(x - u)) / 2u (5.1.3, note 2), so that it counts a kink within u by its mean. An input without
- * doubt is moved by a small step. The model is called 2 n + 1 times for n inputs.
+ * Finds the sensitivities of a model: (f(x + u) - f(x - u)) / 2u (JCGM 100:2008 5.1.3, note 2), so that a kink within u counts
+ * by its mean. An input without doubt is moved by a small step. The model is called 2 n + 1 times for n inputs.
  */
-export function propagate(
-  model: Model,
-  inputs: readonly Uncertain[],
-  covariance: readonly (readonly number[])[] = covarianceOf(inputs),
-): Propagated {
+export function linearised(model: Model, inputs: readonly Uncertain[]): Linearised {
   const at = inputs.map(({ value }) => value);
   const values = model(at);
   const moves = inputs.map(({ value, u }, i) => {
     const step = u > 0 ? u : SMALL_STEP * Math.max(1, Math.abs(value));
     return { step, up: model(at.with(i, value + step)), down: model(at.with(i, value - step)) };
   });
-  const sensitivities = values.map((_, k) => moves.map(({ step, up, down }) => (up[k]! - down[k]!) / (2 * step)));
+  return {
+    values,
+    sensitivities: values.map((_, k) => moves.map(({ step, up, down }) => (up[k]! - down[k]!) / (2 * step))),
+    curvature: values.map((value, k) =>
+      moves.map(({ up, down }, i) => (inputs[i]!.u > 0 ? up[k]! - 2 * value + down[k]! : 0)),
+    ),
+  };
+}
+
+/**
+ * Propagates uncertainty by first order: the outputs have covariance C S C', with S the covariance of the inputs and C the
+ * sensitivities (JCGM 100:2008 5.1.2 and 5.2.2, equations 10 and 13; several outputs by JCGM 102:2011 6.2).
+ */
+export function propagate(
+  model: Model,
+  inputs: readonly Uncertain[],
+  covariance: readonly (readonly number[])[] = covarianceOf(inputs),
+): Propagated {
+  const { values, sensitivities, curvature } = linearised(model, inputs);
   const outputs = sensitivities.map((a) => {
-    const sa = covariance.map((row) => dot(row, a));
-    return sensitivities.map((b) => dot(b, sa));
+    const sa = covariance.map((row) => inner(row, a));
+    return sensitivities.map((b) => inner(b, sa));
   });
   return {
     values,
     sensitivities,
+    curvature,
     covariance: outputs,
     u: outputs.map((row, k) => Math.sqrt(Math.max(0, row[k]!))),
-    curvature: values.map((value, k) =>
-      moves.map(({ up, down }, i) => (inputs[i]!.u > 0 ? up[k]! - 2 * value + down[k]! : 0)),
-    ),
   };
 }
 
@@ -62,9 +76,7 @@ export function budgetOf(
   sensitivities: readonly number[],
   covariance: readonly (readonly number[])[],
 ): readonly number[] {
-  const parts = covariance.map((row, i) => sensitivities[i]! * dot(row, sensitivities));
+  const parts = covariance.map((row, i) => sensitivities[i]! * inner(row, sensitivities));
   const variance = parts.reduce((sum, part) => sum + part, 0);
   return parts.map((part) => (variance > 0 ? part / variance : 0));
 }
-
-const dot = (a: readonly number[], b: readonly number[]): number => a.reduce((sum, x, i) => sum + x * b[i]!, 0);

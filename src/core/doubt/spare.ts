@@ -1,5 +1,6 @@
 import type { Job } from '../job/jobSchema.ts';
 import { boxProbability } from '../math/boxProbability.ts';
+import { bilinear } from '../math/linear.ts';
 import { normalDistribution } from '../math/normal.ts';
 import { TOLERANCE } from '../math/tolerance.ts';
 import type { CoverDoubt, Quantity } from './coverDoubt.ts';
@@ -32,28 +33,16 @@ export function doubted(
   constant = 0,
 ): Doubted {
   const terms = Object.entries(weights) as [Quantity, number][];
-  const sum = covariance.map((_, i) => terms.reduce((all, [name, weight]) => all + weight * slopes[name][i]!, 0));
+  const sum = new Array<number>(covariance.length).fill(0);
+  for (const [name, weight] of terms) {
+    const of = slopes[name];
+    for (let i = 0; i < sum.length; i++) sum[i] = sum[i]! + weight * of[i]!;
+  }
   return {
     mean: terms.reduce((all, [name, weight]) => all + weight * means[name], constant),
-    u: Math.sqrt(Math.max(0, covarianceBetween(covariance, sum, sum))),
+    u: Math.sqrt(Math.max(0, bilinear(sum, covariance, sum))),
     slopes: sum,
   };
-}
-
-function covarianceBetween(
-  covariance: readonly (readonly number[])[],
-  a: readonly number[],
-  b: readonly number[],
-): number {
-  let sum = 0;
-  for (let i = 0; i < a.length; i++) {
-    if (a[i] === 0) continue;
-    const row = covariance[i]!;
-    let inner = 0;
-    for (let k = 0; k < b.length; k++) inner += row[k]! * b[k]!;
-    sum += a[i]! * inner;
-  }
-  return sum;
 }
 
 /** Spare room that a cut leaves: its size once made, less what is needed. */
@@ -100,7 +89,7 @@ export class CutChances {
   constructor({ covariance }: Pick<CoverDoubt, 'covariance'>, { closed, flat, height }: Spare, loosest: Loosest) {
     const parts = [closed, flat, height];
     this.mean = parts.map((part) => part.mean);
-    this.joint = parts.map((a) => parts.map((b) => covarianceBetween(covariance, a.slopes, b.slopes)));
+    this.joint = parts.map((a) => parts.map((b) => bilinear(a.slopes, covariance, b.slopes)));
     // Rounding must not make a cover that just fits, without any doubt, one that does not.
     const noise = parts.map(({ u }) => (u > 0 ? 0 : TOLERANCE.length));
     this.least = noise.map((each) => -each);

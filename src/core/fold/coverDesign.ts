@@ -1,11 +1,11 @@
 import { type NeedsOverRange, needsOverRange } from '../allowance/needs.ts';
 import { type CoverDoubt, coverDoubt } from '../doubt/coverDoubt.ts';
-import { sizedEase } from '../doubt/sizedEase.ts';
 import type { Job } from '../job/jobSchema.ts';
 import type { RangePoint } from '../leather/leatherModel.ts';
 import { madePieces, type Pieces } from '../pattern/pieces.ts';
-import { sizePieces } from '../pattern/sizePieces.ts';
+import { sizedPieces } from '../pattern/sizedPieces.ts';
 import { coverFit, type Fit } from './coverFit.ts';
+import { type FitDoubt, fitDoubt } from './fitDoubt.ts';
 
 /** A job worked out: the pieces to cut, and what they meet at each point of the weight range. */
 export interface CoverDesign {
@@ -17,13 +17,15 @@ export interface CoverDesign {
   readonly needs: NeedsOverRange;
   readonly doubt: CoverDoubt;
   readonly fits: Readonly<Record<RangePoint, Fit>>;
+  /** Of the pieces as they are cut. */
+  readonly fitDoubt: FitDoubt;
 }
 
 /** Works a job out: needs at every range point, pieces sized for the thick end, fit of those pieces at each point. */
 export function coverDesign(job: Job): CoverDesign {
   const needs = needsOverRange(job);
   const doubt = coverDoubt(job);
-  const cut = sizePieces(job, needs, sizedEase(job, needs, doubt));
+  const cut = sizedPieces(job, needs, doubt);
   const made = madePieces(job, cut);
   return {
     job,
@@ -36,6 +38,7 @@ export function coverDesign(job: Job): CoverDesign {
       nominal: coverFit(job, made, needs.nominal),
       thick: coverFit(job, made, needs.thick),
     },
+    fitDoubt: fitDoubt(job, needs.nominal, cut, doubt),
   };
 }
 

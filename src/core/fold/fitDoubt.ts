@@ -1,8 +1,11 @@
+import type { Needs } from '../allowance/needs.ts';
+import type { CoverDoubt } from '../doubt/coverDoubt.ts';
 import { measureNext, type NextMeasure } from '../doubt/measureNext.ts';
 import { CutChances, type Doubted, doubted, loosestOf, type Spare, spareOf } from '../doubt/spare.ts';
+import type { Job } from '../job/jobSchema.ts';
 import { changeOf } from '../leather/changeOf.ts';
 import { normalQuantile } from '../math/normal.ts';
-import type { CoverDesign } from './coverDesign.ts';
+import type { Pieces } from '../pattern/pieces.ts';
 
 /** The fit of a cover at the middle of its leather, each length with its doubt to first order, and the chances that follow. */
 export interface FitDoubt {
@@ -19,13 +22,16 @@ export interface FitDoubt {
   /** Board that could be covered more and the second board still be loaded, mm. */
   readonly loading: Doubted;
   readonly chances: CutChances;
-  /** Measurements that would save most. */
+  /** Measurements that would save most; found when they are first asked for. */
   readonly next: () => readonly NextMeasure[];
 }
 
-/** Works out what the checks of a cover are judged by. */
-export function fitDoubt(design: CoverDesign): FitDoubt {
-  const { job, pieces, doubt } = design;
+/**
+ * Works out what the checks of a cover are judged by.
+ * @param needs at the middle of the leather
+ * @param pieces as they are cut
+ */
+export function fitDoubt(job: Job, needs: Needs, pieces: Pieces, doubt: CoverDoubt): FitDoubt {
   const { across } = changeOf(job);
   const isTurned = job.pockets.construction === 'turned';
   // Marked on the cut leather, the depth changes with it.
@@ -45,7 +51,8 @@ export function fitDoubt(design: CoverDesign): FitDoubt {
   const { means } = doubt;
   const drawn = means.closed > means.flat ? 1 / 2 : 0;
   const heldWrap = wrap(-most);
-  const stay = 1 - Math.cos(design.needs.nominal.book.foldBack);
+  let next: readonly NextMeasure[] | undefined;
+  const stay = 1 - Math.cos(needs.book.foldBack);
   return {
     share: job.ease.share,
     deviations: normalQuantile(job.ease.share),
@@ -66,7 +73,7 @@ export function fitDoubt(design: CoverDesign): FitDoubt {
       least * cut.width - depth,
     ),
     chances: new CutChances(doubt, spare, loosestOf(job, lean)),
-    next: () => measureNext(job, doubt, cut),
+    next: () => (next ??= measureNext(job, doubt, cut)),
   };
 }
 
@@ -77,7 +84,7 @@ const scaled = ({ mean, u, slopes }: Doubted, by: number): Doubted => ({
 });
 
 /** Shares of the spare wrap at the smaller and at the larger fore-edge gap, as the boards sit; an overrun covers no board less. */
-function gapShares(seating: CoverDesign['job']['seating'], spare: number): [least: number, most: number] {
+function gapShares(seating: Job['seating'], spare: number): [least: number, most: number] {
   if (spare <= 0 || seating === 'spine') return [0, 0];
   return seating === 'centred' ? [1 / 2, 1 / 2] : [0, 1];
 }

@@ -90,7 +90,7 @@ function addedByCorrelation(sides: readonly Side[], r: readonly number[]): numbe
       let atCorners = 0;
       for (const { a, b, side } of corners) {
         const exponent = ((a - sign * b) ** 2 + 2 * apart * sign * a * b) * 0.5 * inverse;
-        // Also passed over are corners at infinity, where the exponent is infinite or NaN.
+        // Also passed over where it overflows to NaN.
         if (!(exponent <= NEGLIGIBLE)) continue;
         const m = a * onI + b * onJ;
         atCorners +=
@@ -102,6 +102,8 @@ function addedByCorrelation(sides: readonly Side[], r: readonly number[]): numbe
   return added / (2 * Math.PI);
 }
 
-/** The corners of two sides; `side` is 1 where both are low or both high, else -1. */
+/** The corners of two sides; `side` is 1 where both are low or both high, else -1. Where one is infinite, the density is 0. */
 const cornersOf = (one: Side, other: Side): { a: number; b: number; side: number }[] =>
-  one.flatMap((a, p) => other.map((b, q) => ({ a, b, side: p === q ? 1 : -1 })));
+  one
+    .flatMap((a, p) => other.map((b, q) => ({ a, b, side: p === q ? 1 : -1 })))
+    .filter(({ a, b }) => Number.isFinite(a) && Number.isFinite(b));

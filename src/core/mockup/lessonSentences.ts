@@ -21,7 +21,7 @@ export function lessonSentences(job: Job, lesson: Omit<CardLesson, 'sentences'>,
   return [
     `What fits best (${likelihood(likeliest.chance, print)}): ${likeliest.words}.`,
     ...(wrap === null ? [] : [found('The closed book is', 'round from fore-edge to fore-edge', wrap, print)]),
-    ...(height === null ? [] : [found('The book is', 'high', height, print, print.size)]),
+    ...(height === null ? [] : [found('The book is', 'high', height, print, print.exact)]),
     ...(wrap === null ? [] : sharing(likeliest, print)),
     ...(status === 'learned' ? [reissued(job, lesson.job, print)] : whatIsOpen(lesson, print)),
     ...unweighed(lesson),
@@ -48,7 +48,7 @@ function sharing({ measures, shared, cardFolds }: Explained, print: Printer): st
   const sentences: string[] = [];
   if (shared.length > 1) {
     const shares = shared.map(
-      (name) => `${name} ${print.size(measures[name]!.before)} to ${print.size(measures[name]!.after)}`,
+      (name) => `${name} ${print.size(measures[name]!.before)} to ${print.exact(measures[name]!.after)}`,
     );
     sentences.push(
       `The card cannot say whether ${shared.join(' or ')} was off, so ${shared.length === 2 ? 'both' : 'all'} are corrected a little: ` +

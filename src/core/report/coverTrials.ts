@@ -4,7 +4,7 @@ import { coverInputs, truthAt } from '../doubt/coverInputs.ts';
 import { drawTrials, summary } from '../doubt/trials.ts';
 import type { CoverDesign } from '../fold/coverDesign.ts';
 import { coverFit, type Fit } from '../fold/coverFit.ts';
-import { type FitDoubt, fitDoubt } from '../fold/fitDoubt.ts';
+import type { FitDoubt } from '../fold/fitDoubt.ts';
 import type { Job } from '../job/jobSchema.ts';
 import { changeOf } from '../leather/changeOf.ts';
 import { TOLERANCE } from '../math/tolerance.ts';
@@ -36,9 +36,10 @@ const NEAR = 0.01;
  */
 export function trialFits(design: CoverDesign, { draws = USUAL_DRAWS, seed = 1 }: TrialOptions = {}): readonly Fit[] {
   const { job, pieces } = design;
+  // Before readings round the book, which have shifted those of the design.
   const inputs = coverInputs(job);
   const rows = drawTrials(inputs, correlationsIn(job, inputs), draws, seed);
-  const conditioned = readTrials(job, design.doubt, rows, seed + 1);
+  const conditioned = readTrials(job, inputs, design.doubt, rows, seed + 1);
   const { across } = changeOf(job);
   return Array.from({ length: draws }, (_, k) => {
     const truth = truthAt(job, inputs, conditioned.subarray(k * inputs.length, (k + 1) * inputs.length));
@@ -107,7 +108,7 @@ export function coverTrials(design: CoverDesign, first: ReportDoubt, options: Tr
     staysOpen_deg: angle(({ staysOpen }) => staysOpen ?? Math.PI),
     loading_deg: angle(({ pocket }) => pocket.loadingAngle),
     nonLinear,
-    differs: differenceWords(fitDoubt(design), outcome),
+    differs: differenceWords(design.fitDoubt, outcome),
   };
 }
 

@@ -1,6 +1,5 @@
 import type { Allowance } from '../allowance/allowances.ts';
 import type { CoverDesign } from '../fold/coverDesign.ts';
-import { fitDoubt } from '../fold/fitDoubt.ts';
 import { spareWrap } from '../fold/spareWrap.ts';
 import type { RangePoint } from '../leather/leatherModel.ts';
 import { printer } from '../units/printer.ts';
@@ -9,13 +8,19 @@ import { answered, stateOf, worstVerdict } from './check.ts';
 import type { Verdict } from './checkSchema.ts';
 import { CHECKS } from './checkTable.ts';
 import { headline } from './headline.ts';
-import { reportDoubt } from './reportDoubt.ts';
+import { chancesOf, reportDoubt } from './reportDoubt.ts';
 import type { Check, FitAt, Report } from './reportSchema.ts';
 
+/** A report without the budgets of its doubt and what to measure next, which take a third of the time. */
+export type BriefReport = Omit<Report, 'doubt'> & { readonly doubt: Pick<Report['doubt'], 'share' | 'chance'> };
+
 /** Runs the checks of a design and makes the report document, its sentences in the unit of the job. */
-export function designReport(design: CoverDesign): Report {
-  const say = printer(design.job.work.units);
-  const context = { design, doubt: fitDoubt(design), say };
+export const designReport = (design: CoverDesign): Report => ({ ...briefReport(design), doubt: reportDoubt(design) });
+
+/** The report of a design but for its budgets. */
+export function briefReport(design: CoverDesign): BriefReport {
+  const doubt = design.fitDoubt;
+  const context = { design, doubt, say: printer(design.job.work.units) };
   const checks = CHECKS.map((row) => answered(row, row.ask(context)));
   const verdict = worstVerdict(checks.map((check) => check.verdict));
   const { pieces, needs } = design;
@@ -39,7 +44,7 @@ export function designReport(design: CoverDesign): Report {
       nominal: fitAt(design, 'nominal'),
       thick: fitAt(design, 'thick'),
     },
-    doubt: reportDoubt(design, context.doubt),
+    doubt: { share: doubt.share, chance: chancesOf(doubt) },
     checks,
     headline: headline(context, checks),
     state: overallState(checks, verdict),

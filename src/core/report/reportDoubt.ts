@@ -11,10 +11,17 @@ const LEAST_SHARE = 1e-6;
 /** Measurements named at most. */
 const MOST_NEXT = 6;
 
+/** Chance that a cover closes, and that it fits in every way. */
+export const chancesOf = ({ spare, chances }: FitDoubt): ReportDoubt['chance'] => ({
+  closes: chanceOf(spare.closed),
+  fits: chances.fits(),
+});
+
 /** How sure the fit is, as the report says it. */
-export function reportDoubt(design: CoverDesign, fit: FitDoubt): ReportDoubt {
+export function reportDoubt(design: CoverDesign): ReportDoubt {
+  const fit = design.fitDoubt;
   const { inputs, covariance } = design.doubt;
-  const { spare, gaps, chances, share } = fit;
+  const { spare, gaps, share } = fit;
   const budget = (length: Doubted): BudgetLine[] => {
     const shares = budgetOf(length.slopes, covariance);
     const lines = inputs.map(({ path, from, with: tool }, i) => ({
@@ -41,7 +48,7 @@ export function reportDoubt(design: CoverDesign, fit: FitDoubt): ReportDoubt {
   const { ease } = design.pieces;
   return {
     share,
-    chance: { closes: foreEdge.chance, fits: chances.fits() },
+    chance: chancesOf(fit),
     edges: { foreEdge, head, tail: doubted(gaps.tail) },
     flat: doubted(spare.flat),
     held: doubted(fit.held, design.job.pockets.hold_mm),

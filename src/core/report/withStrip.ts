@@ -3,7 +3,6 @@ import type { CoverAtRest } from '../fold/elastic/coverAtRest.ts';
 import type { ElasticFit } from '../fold/elastic/elasticFit.ts';
 import type { SeatStrip } from '../fold/elastic/seatStrip.ts';
 import type { PerBoard } from '../fold/elastic/sectionInput.ts';
-import { fitDoubt } from '../fold/fitDoubt.ts';
 import { midwayShortage } from '../fold/midwayShortage.ts';
 import { RANGE_POINTS } from '../leather/leatherModel.ts';
 import { printer } from '../units/printer.ts';
@@ -27,7 +26,7 @@ const ANSWERS: Readonly<Record<(typeof STRIP_ROWS)[number]['id'], (context: Stri
  * @param report of the same design
  */
 export function withStrip(report: Report, design: CoverDesign, elastic: ElasticOverRange): Report {
-  const context = { design, elastic, doubt: fitDoubt(design), say: printer(design.job.work.units) };
+  const context = { design, elastic, doubt: design.fitDoubt, say: printer(design.job.work.units) };
   const { thin, nominal, thick } = report.fit;
   return {
     ...report,

@@ -1,5 +1,5 @@
 import type { BookModel } from '../book/bookModel.ts';
-import { boardDirections, bookOutline, CLOSED, jointSlide, symmetricOpening } from '../book/bookOutline.ts';
+import { boardDirections, CLOSED, jointSlide, outlinePolygon, symmetricOpening } from '../book/bookOutline.ts';
 import { addScaled, distance, heading, leftOf, type Vec2 } from '../math/vec2.ts';
 import { mm } from '../units/mm.ts';
 import type { MeshData, PartName } from './meshData.ts';
@@ -58,7 +58,7 @@ const ROUNDEST = 1 - 1e-6;
 
 function spineProfile(book: BookModel): SpineProfile {
   const edgeRadius = mm(Math.min(book.edgeRadius, (ROUNDEST * book.thickness) / 2));
-  const { points, radius, back } = bookOutline({ ...book, edgeRadius }, CLOSED);
+  const { points, radius, back } = outlinePolygon({ ...book, edgeRadius }, CLOSED);
   const corner = points[1]!;
   if (back === null) return { corner, circle: null, meet: Math.PI };
   const x = points[(back.first + back.last) / 2]![0] + back.radius;

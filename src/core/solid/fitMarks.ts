@@ -2,8 +2,8 @@ import { jointSlide } from '../book/bookOutline.ts';
 import type { CoverDesign } from '../fold/coverDesign.ts';
 import type { FitDoubt } from '../fold/fitDoubt.ts';
 import type { RangePoint } from '../leather/leatherModel.ts';
-import { addScaled, heading, type Vec2 } from '../math/vec2.ts';
-import { combine3, type Vec3 } from '../math/vec3.ts';
+import { addScaled, dot, heading, leftOf, subtract, type Vec2 } from '../math/vec2.ts';
+import { combine3, tripleAt, type Vec3 } from '../math/vec3.ts';
 import type { CoverGrid } from './coverGrid.ts';
 import { type CoverPlace, coverSampler } from './coverSampler.ts';
 import type { FitMark } from './meshData.ts';
@@ -32,6 +32,8 @@ const OFF = 0.15;
 const NOTHING = 1e-6;
 /** Spare wrap behind the spine below this is not marked, mm: it would print as 0.0. */
 const LEAST_BOW = 0.05;
+/** Leather closer to a board's face than this is not marked as off it, mm: it would print as 0.1 or less. */
+const LEAST_OFF = 0.2;
 /** An opening is the smallest one within this, radians. */
 const AT_LEAST = 0.02;
 
@@ -60,9 +62,9 @@ function spareAt({ job }: CoverDesign, edge: FitMark['edge'], isSettled: boolean
 
 /** The checks' rule: a gap is too loose where it is more likely so than not; a fore-edge is judged by half the spare wrap. */
 function isLoose({ job: { loosest } }: CoverDesign, gaps: FitDoubt['gaps'], edge: FitMark['edge']): boolean {
-  if (edge === 'gape' || edge === 'spine') return false;
-  const name = edge === 'head' || edge === 'tail' ? edge : 'foreEdge';
-  return gaps[name].mean > loosest[`${name}_mm`] + NOTHING;
+  const name =
+    edge === 'head' || edge === 'tail' ? edge : edge === 'frontForeEdge' || edge === 'backForeEdge' ? 'foreEdge' : null;
+  return name !== null && gaps[name].mean > loosest[`${name}_mm`] + NOTHING;
 }
 
 function gapMarks(design: CoverDesign, point: RangePoint, pose: MarkedPose, range: OpeningRange): Mark[] {
@@ -115,7 +117,17 @@ function gapMarks(design: CoverDesign, point: RangePoint, pose: MarkedPose, rang
       hatch: [],
     });
   }
-  if (!fit.closes && standing.opening < range.least + AT_LEAST) {
+  const isClosed = standing.opening < range.least + AT_LEAST;
+  // Over a rounded back that lies open, leather bridges from board to back, spare or not.
+  if (pose.isSettled && isClosed)
+    for (const [edge, side] of [
+      ['frontBoard', 1],
+      ['backBoard', -1],
+    ] as const) {
+      const off = offBoard(design, point, pose, side);
+      if (off.value >= LEAST_OFF) marks.push({ edge, ...off, hatch: [] });
+    }
+  if (!fit.closes && isClosed) {
     const at = (side: 1 | -1): Vec3 => spatial(boardTip(design, point, standing, side, 0), 0);
     marks.push({ edge: 'gape', value: fit.gape, from: at(1), to: at(-1), out: [1, 0, 0], hatch: [] });
   }
@@ -146,6 +158,29 @@ function mark(
 }
 
 const raised = ({ at, out }: CoverPlace): Vec3 => combine3(at, 1, out, OFF);
+
+/** Where the leather stands farthest off the outer face of a board, seen at the tail. */
+function offBoard(
+  design: CoverDesign,
+  point: RangePoint,
+  { grid: { inner }, standing }: MarkedPose,
+  side: 1 | -1,
+): Pick<Mark, 'value' | 'from' | 'to' | 'out'> {
+  const { width } = design.needs[point].book;
+  const along = heading(side * standing.direction);
+  const out = addScaled([0, 0], leftOf(along), side);
+  const tip = boardTip(design, point, standing, side, 0);
+  const middle = inner.rows >> 1;
+  let [value, at] = [0, tip];
+  for (let i = 0; i < inner.columns; i++) {
+    const [x, y] = tripleAt(inner.points, i * inner.rows + middle);
+    const from = subtract([x, y], tip);
+    const height = dot(from, out);
+    if (height > value && dot(from, along) < 0 && dot(from, along) > -width) [value, at] = [height, [x, y]];
+  }
+  const end = -design.pieces.outside.height / 2;
+  return { value, from: spatial(addScaled(at, out, -value), end), to: spatial(at, end), out: [0, 0, -1] };
+}
 
 /** Outer edge of a board's fore-edge, moved along the board by `by`. */
 function boardTip(design: CoverDesign, point: RangePoint, standing: Standing, side: 1 | -1, by: number): Vec2 {

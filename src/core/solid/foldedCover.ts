@@ -1,6 +1,5 @@
 import { type CoverDesign, madeDesign } from '../fold/coverDesign.ts';
 import type { Settle } from '../fold/elastic/settledCover.ts';
-import { fitDoubt } from '../fold/fitDoubt.ts';
 import type { RangePoint } from '../leather/leatherModel.ts';
 import { bookParts } from './bookParts.ts';
 import { coverParts } from './coverParts.ts';
@@ -61,7 +60,7 @@ export function foldedCover(
             range,
             lift: book.lift,
             isSettled: settled !== undefined,
-            gaps: fitDoubt(asCut).gaps,
+            gaps: design.fitDoubt.gaps,
           }),
     benchTurn: stage.wrapped * (standing.direction - standing.benchTilt) + (1 - stage.wrapped) * (Math.PI / 2),
     opening,

@@ -59,7 +59,7 @@ export interface FoldedHole {
  * marked on both boards, the front one first, so that either side of the book shows them.
  */
 export interface FitMark {
-  readonly edge: 'frontForeEdge' | 'backForeEdge' | 'head' | 'tail' | 'spine' | 'gape';
+  readonly edge: 'frontForeEdge' | 'backForeEdge' | 'head' | 'tail' | 'spine' | 'frontBoard' | 'backBoard' | 'gape';
   /** Gap positive, overrun negative, mm. */
   readonly value: number;
   /** Where the spare wrap is in this picture, for a gap at a fore-edge: that gap is a range between the two. Null elsewhere. */

@@ -17,10 +17,16 @@ export interface Printer {
    * and where no 1/64 says it, as `380 mm`. Not for computed lengths: see `length`.
    */
   size(value: number): string;
+  /** A computed length that is set as a measure: as `size`, but in inches to 0.001 in where no fraction says it, never in mm. */
+  exact(value: number): string;
+  /** A length that is wished of a fit, as the loosest gap: as `size`, but in inches to the nearest fraction, never in mm. */
+  wish(value: number): string;
   /** A computed length or difference: to the nearest 0.1 mm, or 1/64 in (1/32 in from 1 in on). */
   length(value: number): string;
   /** A small computed length, or one that is a line of a sum: to 0.01 mm without idle zeros, or as `length` in inches. */
   fine(value: number): string;
+  /** A small computed length that a fraction would misstate: to so many decimals of a millimetre, 2 unless told; of an inch to one more. */
+  small(value: number, decimals?: number): string;
   /** Size of a gap or, negative, of an overrun: spare room is never overstated, an overrun never understated. */
   gap(value: number): string;
   /** A gap, with a minus where it is an overrun. */
@@ -97,8 +103,10 @@ export function printer(units: LengthUnit): Printer {
       decimals: 1,
       round,
     });
+  /** Whether no fraction of an inch job says a value. */
+  const isBetween = (value: number): boolean => isInch && !isOnStep(value, FINEST_INCH, TRUE_WITHIN);
   const size = (value: number): string =>
-    isInch && isOnStep(value, FINEST_INCH, TRUE_WITHIN)
+    isInch && !isBetween(value)
       ? formatLength(mm(value), { unit: 'in', denominator: 64, decimals: 0, round: 'nearest' })
       : `${decimal(hundredths(value))} mm`;
   const length = (value: number): string => rounded(value, 'nearest');
@@ -109,11 +117,16 @@ export function printer(units: LengthUnit): Printer {
       ? `${formatFraction(Math.round(value / QUARTER_OUNCE), 4)} oz`
       : `${decimal(hundredths(value))} mm`;
   const number = (value: number, decimals: number): string => signed(value.toFixed(decimals));
+  const small = (value: number, decimals = 2): string =>
+    isInch ? `${number(value / MM_PER_INCH, decimals + 1)} in` : `${number(value, decimals)} mm`;
   return {
     units,
     size,
+    exact: (value) => (isBetween(value) ? small(value) : size(value)),
+    wish: (value) => (isBetween(value) ? length(value) : size(value)),
     length,
     fine: (value) => (isInch ? length(value) : `${decimal(hundredths(value))} mm`),
+    small,
     gap,
     signedGap,
     range: (values) => joined(gap(Math.min(...values)), gap(Math.max(...values)), ' to '),

@@ -1,10 +1,14 @@
 import {
   type CoverDesign,
+  chanceWords,
   coverSupplies,
   designReport,
+  easePaid,
   isRiseEstimated,
+  type Printer,
   patternDrawing,
   printer,
+  type Report,
   riseOf,
   sumLines,
   workSteps,
@@ -35,13 +39,14 @@ export function benchSheetContent(design: CoverDesign): BenchSheet {
   const notes = [...drawing.notes, ...supplies.notes];
   const [outside] = drawing.pieces;
   const caution = cautionsOnce();
+  const report = designReport(design);
   const heightSum = JSON.stringify(outside?.sums.find(({ dimension }) => dimension === 'height'));
   return {
     title: job.name,
     subtitles: [
       `Book ${say.size(book.width_mm)} wide, ${say.size(book.height_mm)} high, ${say.size(book.thickness_mm)} thick, ` +
         `${back}, boards ${say.size(book.boardThickness_mm)}. Outside leather ${weight}.`,
-      designReport(design).headline,
+      report.headline,
     ],
     blocks: [
       heading('Cut sizes'),
@@ -57,6 +62,7 @@ export function benchSheetContent(design: CoverDesign): BenchSheet {
         item(name, `cut ${count}`),
         ...sumLines(sum, say).map(text),
       ]),
+      ...howSure(report, say),
       ...seamSection(design, supplies, drawing, say),
       ...supplySection(supplies, job.supplies, say),
       heading('Order of work', true),
@@ -69,6 +75,23 @@ export function benchSheetContent(design: CoverDesign): BenchSheet {
       ...(notes.length === 0 ? [] : [heading('Notes'), ...notes.map(text)]),
     ],
   };
+}
+
+/** The chance wished and reached, and what the ease that is worked out pays for. */
+function howSure({ doubt, checks }: Report, say: Printer): Block[] {
+  const { share, chance } = doubt;
+  const hopeless = doubt.reaches ? '' : (checks.find(({ id }) => id === 'together')?.remedy ?? '');
+  return [
+    heading('How sure'),
+    text(
+      `Wished: fits in ${chanceWords(share)}. Reached: ${chanceWords(chance.fits)}, if the doubts assumed are right. ${hopeless}`.trim(),
+    ),
+    ...easePaid(doubt).map(({ name, whole, main }) =>
+      text(
+        `${name} ${say.small(whole, 1)}: ${main.map(({ words, costs_mm }) => `${words} ${say.small(costs_mm)}`).join(', ')}.`,
+      ),
+    ),
+  ];
 }
 
 /** Writes a caution in full once and refers to it by number afterwards, because repeated warnings are not read. */

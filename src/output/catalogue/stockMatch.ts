@@ -1,4 +1,12 @@
-import { fitReport, type JobIssue, type JobRecord, parseJob, severity, type Verdict } from '../../core/index.ts';
+import {
+  briefReport,
+  coverDesign,
+  type JobIssue,
+  type JobRecord,
+  parseJob,
+  severity,
+  type Verdict,
+} from '../../core/index.ts';
 import { type Cell, type GapRange, gapRange } from './reportColumns.ts';
 import { coveredBook, type StockCover } from './stockCover.ts';
 
@@ -36,7 +44,7 @@ export function matchBook(
   for (const { name: cover, document } of stock) {
     const parsed = parseJob({ ...coveredBook(document, book), name });
     if (!parsed.ok) return parsed;
-    const report = fitReport(parsed.job);
+    const report = briefReport(coverDesign(parsed.job));
     covers.push({ cover, verdict: report.verdict, ...gapRange(report) });
   }
   const isMatch = ({ verdict, largest_mm }: CoverMatch): boolean =>

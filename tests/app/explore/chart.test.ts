@@ -78,6 +78,12 @@ describe('a figure', () => {
   });
 });
 
+test('a length of an inch job is a fraction or, between two of them, a decimal of an inch', () => {
+  const ease = defined(fields('in').find(({ id }) => id === 'ease.head_mm'));
+  expect([25.4 / 32, 0.9].map(fieldFigure(ease, imperial).text)).toEqual(['1/32 in', '0.035 in']);
+  expect(fieldFigure(ease, metric).text(0.9)).toBe('0.9 mm');
+});
+
 describe('the range drawn', () => {
   test('holds the present value and lies within what a job allows', () => {
     for (const units of ['mm', 'in'] as const) {

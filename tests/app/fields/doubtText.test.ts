@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest';
-import { giveOrTake, smallLength } from '../../../src/app/fields/doubtText.ts';
+import { giveOrTake } from '../../../src/app/fields/doubtText.ts';
 import { printer } from '../../../src/core/units/printer.ts';
 
 const [mm, inches] = [printer('mm'), printer('in')];
@@ -10,10 +10,4 @@ test('a doubt is shown as two standard uncertainties, in the unit of its input',
   expect(giveOrTake('making.changeAlong', 0.007, mm)).toBe('1.4 %');
   expect(giveOrTake('leather.outside.neutral', 0.08, mm)).toBe('0.16');
   expect(giveOrTake('scale of ruler A', 0.001, mm)).toBe('0.2 %');
-});
-
-test('a small length keeps its decimals, so that a column of them can be compared', () => {
-  expect(smallLength(1, mm)).toBe('1.00 mm');
-  expect(smallLength(2.97, mm, 1)).toBe('3.0 mm');
-  expect(smallLength(25.4, inches)).toBe('1.000 in');
 });

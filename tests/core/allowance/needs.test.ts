@@ -1,7 +1,10 @@
+import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { endNeed, largestHeadTail, needsOverRange } from '../../../src/core/allowance/needs.ts';
+import { endNeed, largestHeadTail, needsAt, needsOverRange } from '../../../src/core/allowance/needs.ts';
+import { hasSameSection } from '../../../src/core/book/bookModel.ts';
 import type { JobInput } from '../../../src/core/job/jobSchema.ts';
-import { soundJob } from '../../jobArbitrary.ts';
+import { jobDocument, soundJob } from '../../jobArbitrary.ts';
+import { checkLaw } from '../../laws.ts';
 
 type Range = readonly [min: number, max: number];
 
@@ -59,4 +62,36 @@ describe('head and tail are cut', () => {
   ] as const)('for the %s', (_, outside, pocket, board, needed) => {
     expect(largestHeadTail(needsOf(outside, pocket, board)).needed).toBeCloseTo(needed, 6);
   });
+});
+
+/** Measures of a book that are made a little less, one or two at a time; some leave its section as it is. */
+const CHANGED = [
+  ['width_mm'],
+  ['height_mm'],
+  ['thickness_mm', 'foreEdgeThickness_mm'],
+  ['foreEdgeThickness_mm'],
+  ['boardThickness_mm'],
+  ['cornerRadius_mm'],
+  ['jointDip_mm'],
+  ['rise_mm'],
+] as const;
+
+test('needs that take paths from those of another book are the same as those computed alone', () => {
+  const count = { shared: 0, own: 0 };
+  checkLaw(
+    fc.property(jobDocument, jobDocument, fc.constantFrom(...CHANGED), (document, other, keys) => {
+      const job = soundJob({ ...document, book: { ...document.book, jointDip_mm: 2 } });
+      const known = needsAt(job, 'nominal');
+      const measures = { ...job.book, rise_mm: job.book.spine.rise_mm ?? 0 };
+      const less = Object.fromEntries(keys.map((key) => [key, 0.99 * measures[key]]));
+      const spine = { ...job.book.spine, ...less };
+      const book = { ...job.book, ...less, spine };
+      const changed = { ...job, book, leather: soundJob(other).leather };
+      const alone = needsAt(changed, 'thick');
+      expect(needsAt(changed, 'thick', known)).toEqual(alone);
+      count[hasSameSection(known.book, alone.book) ? 'shared' : 'own']++;
+    }),
+  );
+  expect(count.shared).toBeGreaterThan(20);
+  expect(count.own).toBeGreaterThan(20);
 });

@@ -4,7 +4,6 @@ import { coverInputs } from '../../../src/core/doubt/coverInputs.ts';
 import { spareOf } from '../../../src/core/doubt/spare.ts';
 import { drawTrials } from '../../../src/core/doubt/trials.ts';
 import { coverDesign } from '../../../src/core/fold/coverDesign.ts';
-import { fitDoubt } from '../../../src/core/fold/fitDoubt.ts';
 import { EXAMPLE_JOBS } from '../../../src/core/job/examples.ts';
 import { patched } from '../../../src/core/job/jobDocument.ts';
 import type { Job } from '../../../src/core/job/jobSchema.ts';
@@ -14,7 +13,7 @@ import { nth } from '../../nth.ts';
 const ledger = soundJob(nth(EXAMPLE_JOBS, 0).document);
 const ledgerWith = (...change: Parameters<typeof patched>[1]): Job =>
   soundJob(patched(nth(EXAMPLE_JOBS, 0).document, change));
-const fitOf = (job: Job) => fitDoubt(coverDesign(job));
+const fitOf = (job: Job) => coverDesign(job).fitDoubt;
 
 /** Share of one input in u of a length, mm: sensitivity times its own u; lines of one path together. */
 function parts(job: Job, of: 'closed' | 'height'): Record<string, number> {
@@ -97,7 +96,7 @@ describe('the doubt of the tide ledger', () => {
 test('at its means a cover has the spare room that its fit has', () => {
   for (const { document } of EXAMPLE_JOBS) {
     const design = coverDesign(soundJob(document));
-    const { spare } = fitDoubt(design);
+    const { spare } = design.fitDoubt;
     const { closedSlack, flatSlack, head, tail } = design.fits.nominal;
     expect(spare.closed.mean).toBeCloseTo(closedSlack, 9);
     expect(spare.flat.mean).toBeCloseTo(flatSlack, 9);
@@ -232,7 +231,7 @@ describe('trials of a book with readings round it', () => {
 
   test('have the means and covariances of the inputs as these readings leave them', () => {
     const { inputs, covariance } = coverDoubt(job);
-    const rows = readTrials(job, coverDoubt(job), drawn(job, DRAWS), 4);
+    const rows = readTrials(job, coverInputs(job), coverDoubt(job), drawn(job, DRAWS), 4);
     expect(rows).toHaveLength(DRAWS * inputs.length);
     const column = (i: number): number[] => Array.from({ length: DRAWS }, (_, k) => nth(rows, k * inputs.length + i));
     const mean = (values: readonly number[]): number => values.reduce((sum, value) => sum + value, 0) / DRAWS;
@@ -254,12 +253,12 @@ describe('trials of a book with readings round it', () => {
 
   test('stay as they are drawn where there is no reading', () => {
     const rows = drawn(ledger);
-    expect(readTrials(ledger, coverDoubt(ledger), rows, 4)).toEqual(rows);
+    expect(readTrials(ledger, coverInputs(ledger), coverDoubt(ledger), rows, 4)).toEqual(rows);
   });
 
   test('leave the draws that they are given untouched', () => {
     const rows = drawn(job);
-    readTrials(job, coverDoubt(job), rows, 4);
+    readTrials(job, coverInputs(job), coverDoubt(job), rows, 4);
     expect(rows).toEqual(drawn(job));
   });
 });

@@ -1,7 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import { coverDesign } from '../../../src/core/fold/coverDesign.ts';
 import { coverFit, type Fit } from '../../../src/core/fold/coverFit.ts';
-import { fitDoubt } from '../../../src/core/fold/fitDoubt.ts';
 import { DOUBT_PATHS } from '../../../src/core/job/doubtSchema.ts';
 import { normalDistribution, normalQuantile } from '../../../src/core/math/normal.ts';
 import { coverTrials, goesOn, isLoose, trialFits, withTrials } from '../../../src/core/report/coverTrials.ts';
@@ -35,7 +34,7 @@ type Rest = Parameters<typeof sureBut>[1];
 function cutWithin(u: number, spare: number, rest: Rest = {}, distribution: 'normal' | 'even' = 'normal') {
   const { width } = sureBut({}, rest).pieces.outside;
   const sized = (outsideWidth_mm: number) => ({ ...rest, pattern: { outsideWidth_mm } });
-  const { mean } = fitDoubt(sureBut({}, sized(width))).spare.closed;
+  const { mean } = sureBut({}, sized(width)).fitDoubt.spare.closed;
   return sureBut({ 'pattern.outsideWidth_mm': { u, distribution } }, sized(width + spare - mean));
 }
 

@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import type { JobInput } from '../../../src/core/job/jobSchema.ts';
-import { designReport } from '../../../src/core/report/designReport.ts';
+import { briefReport, designReport } from '../../../src/core/report/designReport.ts';
 import { mm } from '../../../src/core/units/mm.ts';
 import { radians } from '../../../src/core/units/radians.ts';
 import { designOf, fitted, shortBy } from './madeUp.ts';
@@ -58,6 +58,12 @@ describe('the report document', () => {
       expect(total_mm).toBe(pieces.allowances[edge].total);
       expect(parts.reduce((sum, { length_mm }) => sum + length_mm, 0)).toBeCloseTo(total_mm, 9);
     }
+  });
+
+  test('in brief is the same but for its budgets', () => {
+    const { doubt, ...rest } = written();
+    const brief = briefReport(fitted(design, { thick }));
+    expect(brief).toEqual({ ...rest, doubt: { share: doubt.share, chance: doubt.chance } });
   });
 
   test('has the worst verdict of its rows, in the words of the first row that fails', () => {

@@ -1,7 +1,7 @@
 import { CutChances, type Doubted, loosestOf, type Spare } from '../../../src/core/doubt/spare.ts';
 import { type CoverDesign, coverDesign } from '../../../src/core/fold/coverDesign.ts';
 import type { Fit } from '../../../src/core/fold/coverFit.ts';
-import { type FitDoubt, fitDoubt } from '../../../src/core/fold/fitDoubt.ts';
+import type { FitDoubt } from '../../../src/core/fold/fitDoubt.ts';
 import type { JobInput } from '../../../src/core/job/jobSchema.ts';
 import { RANGE_POINTS, type RangePoint } from '../../../src/core/leather/leatherModel.ts';
 import { normalQuantile } from '../../../src/core/math/normal.ts';
@@ -98,7 +98,7 @@ export function doubtful(design: CoverDesign, lengths: MadeUpDoubt = {}): FitDou
 }
 
 /** What a check of a made-up fit may look at; its doubt is that of the design unless it is given. */
-export const contextOf = (design: CoverDesign, doubt: FitDoubt = fitDoubt(design)): CheckContext => ({
+export const contextOf = (design: CoverDesign, doubt: FitDoubt = design.fitDoubt): CheckContext => ({
   design,
   doubt,
   say: printer(design.job.work.units),

@@ -1,6 +1,5 @@
 import { describe, expect, test } from 'vitest';
 import { coverDesign } from '../../../src/core/fold/coverDesign.ts';
-import { fitDoubt } from '../../../src/core/fold/fitDoubt.ts';
 import { patched } from '../../../src/core/job/jobDocument.ts';
 import { together } from '../../../src/core/report/checks/together.ts';
 import { defined } from '../../defined.ts';
@@ -80,7 +79,7 @@ describe('where no size reaches the wished share', () => {
   test('each test named is enough by itself, and no other', () => {
     const design = coverDesign(soundJob(cased));
     const named = defined(/This would: (.*)\.$/.exec(rowOf(cased).remedy ?? '')?.[1]).split('; or ');
-    for (const { path, words } of fitDoubt(design).next()) {
+    for (const { path, words } of design.fitDoubt.next()) {
       if (path !== 'making.changeAlong' && path !== 'making.changeAcross') continue;
       const reached = rowOf(patched(cased, [{ path, value: -0.01 }])).verdict === 'fits';
       expect(named.includes(words), words).toBe(reached);

@@ -27,6 +27,25 @@ describe('a size has one text, true to 0.005 mm', () => {
   ])('%f mm in inches: %s', (value, text) => expect(imperial.size(value)).toBe(text));
 });
 
+test('a measure that is worked out is printed as a size, and in inches to 0.001 in between two fractions', () => {
+  expect([133.42, 3.175].map(metric.exact)).toEqual(['133.42 mm', '3.18 mm']);
+  expect([133.42, 3.175].map(imperial.exact)).toEqual(['5.253 in', '1/8 in']);
+});
+
+test('a small length keeps its decimals, so that a column of them can be compared', () => {
+  expect([metric.small(1), metric.small(2.97, 1), imperial.small(INCH), imperial.small(INCH, 1)]).toEqual([
+    '1.00 mm',
+    '3.0 mm',
+    '1.000 in',
+    '1.00 in',
+  ]);
+});
+
+test('a length that is wished is printed as a size, and in inches always as a fraction', () => {
+  expect([4, 3.175].map(metric.wish)).toEqual(['4 mm', '3.18 mm']);
+  expect([4, 3.175, 40].map(imperial.wish)).toEqual(['5/32 in', '1/8 in', '1 9/16 in']);
+});
+
 describe('what is only computed', () => {
   test('is rounded to a step that a ruler shows, gaps downward', () => {
     expect([metric.length(9.96), imperial.length(0.3 * INCH), imperial.length(1.58 * INCH)]).toEqual([

@@ -5,6 +5,7 @@ import { EXAMPLE_JOBS } from '../../../src/core/job/examples.ts';
 import { coverSupplies } from '../../../src/core/materials/coverSupplies.ts';
 import { workSteps } from '../../../src/core/materials/workSteps.ts';
 import { patternDrawing } from '../../../src/core/pattern/patternDrawing.ts';
+import { designReport } from '../../../src/core/report/designReport.ts';
 import { benchSheetContent } from '../../../src/output/benchSheet/benchSheetContent.ts';
 import { benchSheetPdf } from '../../../src/output/benchSheet/benchSheetPdf.ts';
 import { setInColumns } from '../../../src/output/benchSheet/sheetFlow.ts';
@@ -53,6 +54,33 @@ describe('the bench sheet', () => {
       'safety data sheet of each product and the local rules come first',
     ])
       expect(words).toContain(wanted);
+  });
+
+  test('says the chance wished and reached, and what each doubt costs of an ease that is worked out', () => {
+    const said = (document: object): string => {
+      const { blocks } = benchSheetContent(coverDesign(soundJob({ ...nth(EXAMPLE_JOBS, 0).document, ...document })));
+      const at = blocks.findIndex(({ text }) => text === 'How sure');
+      const end = blocks.findIndex(({ kind }, i) => i > at && kind === 'heading');
+      return blocks
+        .slice(at + 1, end)
+        .map(({ text }) => text)
+        .join(' ');
+    };
+    const { doubt } = designReport(tide);
+    const sized = said({});
+    expect(sized).toContain(
+      `Wished: fits in 95 of 100. Reached: ${Math.floor(100 * doubt.chance.fits)} of 100, if the doubts assumed are right.`,
+    );
+    const parts = defined(/Fore-edge ease (\d\.\d) mm: (.*?)\. Head/.exec(sized));
+    const costs = [...nth(parts, 2).matchAll(/(\d\.\d\d) mm/g)].map(([, cost]) => Number(cost));
+    expect(costs.length).toBeGreaterThan(2);
+    expect(costs).toEqual(costs.toSorted((a, b) => b - a));
+    // The smallest are left out.
+    const sum = costs.reduce((a, b) => a + b, 0);
+    expect(sum).toBeLessThan(Number(parts[1]) + 0.05);
+    expect(sum).toBeGreaterThan(0.7 * Number(parts[1]));
+    expect(said({ ease: { foreEdge_mm: 1, head_mm: 1, tail_mm: 1 } })).not.toContain('ease');
+    expect(said({ making: { state: 'cased' } })).toContain('No size reaches 95 of 100.');
   });
 
   test('says each caution at its step', () => {

@@ -87,7 +87,7 @@ function Measures({ likeliest: { measures, words } }: LikeliestProps) {
           <tr key={name}>
             <th scope="row">{name}</th>
             <td>{lengths.size(before)}</td>
-            <td>{lengths.size(after)}</td>
+            <td>{lengths.exact(after)}</td>
             <td>{lengths.fine(2 * errorAfter)}</td>
           </tr>
         ))}

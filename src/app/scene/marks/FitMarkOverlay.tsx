@@ -36,12 +36,15 @@ const PLACES: Record<FitMark['edge'], string> = {
   head: 'head',
   tail: 'tail',
   spine: 'spine',
+  frontBoard: 'front board',
+  backBoard: 'back board',
   gape: 'fore-edges',
 };
 
 /** Word for what a mark measures. */
 function measured({ edge, value }: FitMark): string {
   if (edge === 'gape') return 'stand open';
+  if (edge === 'frontBoard' || edge === 'backBoard') return 'leather off by';
   if (value < 0) return 'overrun';
   return edge === 'spine' ? 'spare wrap' : 'gap';
 }

@@ -1,5 +1,5 @@
 import type { Needs } from '../../allowance/needs.ts';
-import { bookOutline, type Opening, symmetricOpening } from '../../book/bookOutline.ts';
+import { type Opening, outlinePolygon, symmetricOpening } from '../../book/bookOutline.ts';
 import type { RangePoint } from '../../leather/leatherModel.ts';
 import { distance } from '../../math/vec2.ts';
 import { seatToSeat } from '../../pattern/pieces.ts';
@@ -27,7 +27,7 @@ export function sectionInputAt(
   const needs = design.needs[point];
   const { book, leathers } = needs;
   const swing = typeof opening === 'number' ? symmetricOpening(opening) : opening;
-  const outline = bookOutline(book, swing);
+  const outline = outlinePolygon(book, swing);
   const length = seatToSeat(pieces, needs);
   const points = outline.points;
   const boards = [distance(points[0]!, points[1]!), distance(points.at(-1)!, points.at(-2)!)];
@@ -63,7 +63,7 @@ const STEP = 1e-3;
 function outlineRate(book: Needs['book'], { front, back }: Opening): number[] {
   const step = front + back < Math.PI / 2 ? STEP : -STEP;
   const at = (steps: number): number[] =>
-    bookOutline(book, { front: front + (steps * step) / 2, back: back + (steps * step) / 2 }).points.flat();
+    outlinePolygon(book, { front: front + (steps * step) / 2, back: back + (steps * step) / 2 }).points.flat();
   const [here, near, far] = [at(0), at(1), at(2)];
   return here.map((v, i) => (4 * near[i]! - far[i]! - 3 * v) / (2 * step));
 }

@@ -109,6 +109,7 @@ function verdictOf(reading: Reading): 'fits' | 'tight' | 'fails' {
 function readingsOf(job: Job): Reading[] {
   const { book } = job;
   const { closedWrap_mm: strip, rolledHalf_mm: rolled, openFlatWidth_mm: openFlat } = book.measured;
+  if (strip === null && rolled === null && openFlat === null) return [];
   const u = (path: DoubtPath): number => doubtOf(job, path).u;
   const wrap = bareWrap(book);
   const readings: Reading[] = [];

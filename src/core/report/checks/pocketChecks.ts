@@ -48,13 +48,13 @@ export function pocketHolds(context: CheckContext): Answer {
     value: doubt.held.mean,
     limit: hold + limit,
     bound: 'atLeast',
-    message: `${say.range(held)} of each board stays in its pocket; ${say.size(hold)} is wanted.`,
+    message: `${say.range(held)} of each board stays in its pocket; ${say.wish(hold)} is wanted.`,
     ...(verdict === 'fits'
       ? { remedy: '', change: [] }
       : least <= most
         ? mendDepth(context, least)
         : {
-            remedy: `No depth both holds ${say.size(hold)} of board and lets the boards in: ask for less hold.`,
+            remedy: `No depth both holds ${say.wish(hold)} of board and lets the boards in: ask for less hold.`,
             change: [],
           }),
   };

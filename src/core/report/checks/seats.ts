@@ -22,11 +22,13 @@ export function seats({ elastic, design, say }: StripContext): Answer {
     };
   const tightest = solved.reduce((worst, each) => (each.gap - each.more < worst.gap - worst.more ? each : worst));
   const { edge, seat, more, gap } = tightest;
+  const by = say.length(Math.abs(more));
+  const beside = Number.parseFloat(by) === 0 ? 'as much as' : `${by} ${more > 0 ? 'more' : 'less'} than`;
   return {
     verdict: 'none',
     message:
       `Creased and pressed by hand, this leather needs ${say.length(seat.needed)} from seam to board at the ${edge}, ` +
-      `${say.length(Math.abs(more))} ${more >= 0 ? 'more' : 'less'} than the pattern allows; ${say.gap(gap)} of ${gap >= 0 ? 'gap' : 'overrun'} is there.`,
+      `${beside} the pattern allows; ${say.gap(gap)} of ${gap >= 0 ? 'gap' : 'overrun'} is there.`,
     remedy:
       more <= gap
         ? ''

@@ -80,6 +80,26 @@ describe('the settled cover', () => {
     });
   });
 
+  test('is marked where its leather stands off a board, by as much as it does; the taut one is not', () => {
+    const { design } = nth(designs, 0);
+    const { book, leathers } = design.needs.nominal;
+    const closed: Pose = { kind: 'opening', angle: 0 };
+    const settled = foldedCover(design, closed, 'nominal', settledCover(design, 'nominal', createSettleSolver()));
+    const { value, from, to } = defined(settled.marks.find(({ edge }) => edge === 'frontBoard'));
+    const { positions } = defined(settled.parts.find(({ part }) => part === 'outside'));
+    let top = -Infinity;
+    for (let i = 0; i < positions.length; i += 3)
+      if (nth(positions, i) > 0 && nth(positions, i) < book.width && Math.abs(nth(positions, i + 2)) < book.height / 4)
+        top = Math.max(top, nth(positions, i + 1));
+    expect(value).toBeGreaterThan(0.3);
+    expect(value).toBeCloseTo(top - book.thickness / 2 - leathers.outside.thickness, 1);
+    expect(from[1]).toBeCloseTo(book.thickness / 2, 9);
+    expect(to[1] - from[1]).toBeCloseTo(value, 9);
+    const edges = foldedCover(design, closed, 'nominal').marks.map(({ edge }) => edge);
+    expect(edges).not.toContain('frontBoard');
+    expect(edges).not.toContain('backBoard');
+  });
+
   test('falls back on the taut cover where the strip finds no shape', () => {
     const { design } = nth(designs, 0);
     const pose: Pose = { kind: 'opening', angle: 1 };
