@@ -1,3 +1,7 @@
+import { coverDesign } from '../../src/core/fold/coverDesign.ts';
+import { EXAMPLE_JOBS } from '../../src/core/job/examples.ts';
+import { designReport } from '../../src/core/report/designReport.ts';
+import { soundJob } from '../jobArbitrary.ts';
 import { expectAccessible } from './accessibility.ts';
 import { expect, exploreSettles, headline, openExample, test } from './bench.ts';
 
@@ -26,14 +30,22 @@ test('the parts of the doubt of an edge stand in a table, most first, with their
   await expectAccessible(bench, '.how-sure');
 });
 
-test('a measurement that is worth taking leads to its field, folded away or not', async ({ bench }) => {
-  await openExample(bench, 'tide ledger');
-  const next = bench.getByRole('region', { name: 'How sure' }).getByRole('listitem');
-  await expect(next.first()).toContainText(/saves \d\.\d\d mm of (width|height)/);
-  await next.getByRole('button', { name: 'a paper strip round the closed book' }).press('Enter');
-  const strip = bench.locator('[data-path="book.measured.closedWrap_mm"]');
-  await expect(strip).toBeFocused();
-  await expect(strip).toBeInViewport();
+test('every measurement that is worth taking leads to its field by Enter, folded away or not', async ({ bench }) => {
+  for (const { document } of EXAMPLE_JOBS.slice(0, 2)) {
+    await openExample(bench, String(document.name).toLowerCase());
+    const { measureNext } = designReport(coverDesign(soundJob(document))).doubt;
+    expect(measureNext.length).toBeGreaterThan(3);
+    const next = bench.getByRole('region', { name: 'How sure' }).getByRole('listitem');
+    await expect(next).toHaveCount(measureNext.length);
+    for (const [i, { path, words, saves_mm, of }] of measureNext.entries()) {
+      await expect(next.nth(i)).toHaveText(`${words} saves ${saves_mm.toFixed(2)} mm of ${of}`);
+      await next.nth(i).getByRole('button').press('Enter');
+      const field = bench.locator(`[data-path="${path}"]`);
+      await expect(field).toBeFocused();
+      await expect(field).toBeInViewport();
+      await expect(field).toHaveAccessibleName(/./);
+    }
+  }
 });
 
 test('a doubt is typed as give or take, changes the chance, and comes back with undo and when emptied', async ({

@@ -39,10 +39,11 @@ describe('what to measure next', () => {
     const next = measureNext(design.job, design.doubt, design.pieces.outside);
     expect(nth(next, 0).path).toMatch(/^making\.change/);
     for (const each of next)
-      if (wouldReach(design.job, design.needs, each)) expect(each.path).toMatch(/^making\.change|closedWrap/);
+      if (wouldReach(design.job, design.needs, design.pieces.pocketDepth, each))
+        expect(each.path).toMatch(/^making\.change|closedWrap/);
     const narrow = ledgerDesign({ making: { state: 'cased' }, leather: { outside: { min_mm: 1.6, max_mm: 2 } } });
     const helps = measureNext(narrow.job, narrow.doubt, narrow.pieces.outside).map((each) =>
-      wouldReach(narrow.job, narrow.needs, each),
+      wouldReach(narrow.job, narrow.needs, narrow.pieces.pocketDepth, each),
     );
     expect(new Set(helps)).toEqual(new Set([true, false]));
     // Following it: the doubt with it is that of a job whose leather was tested.
