@@ -10,6 +10,6 @@ export interface Ease {
   readonly tail_mm: Mm;
   /** The edges whose ease was left open. */
   readonly sized: readonly Edge[];
-  /** Whether the sized ease reaches the wished share; true where nothing was left open. */
+  /** Whether the cover reaches the wished share as it is cut; true where nothing was left open. */
   readonly reaches: boolean;
 }

@@ -110,7 +110,10 @@ export function measureNext(job: Job, doubt: CoverDoubt, cut: CutSize): readonly
   ].sort((a, b) => b.saves - a.saves);
 }
 
-/** Whether some size reaches the wished share once a measurement is taken. */
-export function wouldReach(job: Job, needs: NeedsOverRange, { doubt }: NextMeasure): boolean {
-  return sizedEase(job, needs, doubt).reaches;
+/**
+ * Whether some size reaches the wished share once a measurement is taken.
+ * @param pocketDepth of the cover as it is, mm
+ */
+export function wouldReach(job: Job, needs: NeedsOverRange, pocketDepth: number, { doubt }: NextMeasure): boolean {
+  return sizedEase(job, needs, doubt, pocketDepth).reaches;
 }

@@ -1,10 +1,9 @@
 import { type NeedsOverRange, needsOverRange } from '../allowance/needs.ts';
 import { type CoverDoubt, coverDoubt } from '../doubt/coverDoubt.ts';
-import { sizedEase } from '../doubt/sizedEase.ts';
 import type { Job } from '../job/jobSchema.ts';
 import type { RangePoint } from '../leather/leatherModel.ts';
 import { madePieces, type Pieces } from '../pattern/pieces.ts';
-import { sizePieces } from '../pattern/sizePieces.ts';
+import { sizedPieces } from '../pattern/sizedPieces.ts';
 import { coverFit, type Fit } from './coverFit.ts';
 import { type FitDoubt, fitDoubt } from './fitDoubt.ts';
 
@@ -26,7 +25,7 @@ export interface CoverDesign {
 export function coverDesign(job: Job): CoverDesign {
   const needs = needsOverRange(job);
   const doubt = coverDoubt(job);
-  const cut = sizePieces(job, needs, sizedEase(job, needs, doubt));
+  const cut = sizedPieces(job, needs, doubt);
   const made = madePieces(job, cut);
   return {
     job,

@@ -17,6 +17,18 @@ export interface StripSolver {
   readonly settings: StripSettings;
   /** Coarse to fine; the last has `settings.segments`. */
   readonly levels: readonly StripWorkspace[];
+  /** One with four times the segments; see {@link finerSolver}. */
+  finer?: StripSolver;
+}
+
+/** Factor on the segments of a finer solver. */
+const FINER = 4;
+
+/** A solver with the same settings but four times the segments, kept from one call to the next. */
+export function finerSolver(solver: StripSolver): StripSolver {
+  const { settings } = solver;
+  solver.finer ??= createStripSolver({ ...settings, segments: FINER * settings.segments });
+  return solver.finer;
 }
 
 /** Tolerances of all but the last strip of a cold start, as multiples: its own error is larger than that. */

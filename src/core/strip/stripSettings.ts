@@ -84,7 +84,8 @@ export const stripSettings: StripSettings = Object.freeze({
 /**
  * Settings for a strip of given length, D. One longer than usual by a factor L bends in curves L times as wide, under forces
  * 1/L^2 as large: forces and what is compared with them are taken in EI/(L D)^2, penalties and pivots in EI/(L D)^3. So the
- * residual grows tighter with the length; the gap, which a maker sees, stays as it is.
+ * residual grows tighter with the length; the gap, which a maker sees, stays as it is, and so does the penalty that may be
+ * needed to close it where long leather is drawn taut.
  */
 export function settingsFor(settings: StripSettings, length: number): StripSettings {
   const longer = length / settings.usualLength;
@@ -92,7 +93,6 @@ export function settingsFor(settings: StripSettings, length: number): StripSetti
   return {
     ...settings,
     penalty: settings.penalty / longer ** 3,
-    mostPenalty: settings.mostPenalty / longer ** 3,
     residual: settings.residual / longer ** 2,
     minPivot: settings.minPivot / longer ** 3,
     firstShift: settings.firstShift / longer ** 3,

@@ -203,8 +203,15 @@ describe('an ease left open', () => {
     const both = easeOf();
     expect(both.head_mm).toBe(both.tail_mm);
     expect(both.sized).toEqual(['foreEdge', 'head', 'tail']);
+    const one = easeOf({ ease: { head_mm: 1 } });
+    expect(one).toMatchObject({ head_mm: 1, tail_mm: expect.closeTo(both.tail_mm, 9), sized: ['foreEdge', 'tail'] });
+  });
+
+  test('beside a typed one is larger where the share is not reached otherwise', () => {
+    // Rounded up with the tail of an even cut, a head of 3 mm is looser than 4 mm more often than 1 time in 20.
     const one = easeOf({ ease: { head_mm: 3 } });
-    expect(one).toMatchObject({ head_mm: 3, tail_mm: expect.closeTo(both.tail_mm, 9), sized: ['foreEdge', 'tail'] });
+    expect(one).toMatchObject({ head_mm: 3, reaches: true });
+    expect(one.tail_mm).toBeGreaterThan(easeOf().tail_mm);
   });
 
   test('that is typed stays as it is', () => {

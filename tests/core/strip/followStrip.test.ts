@@ -1,6 +1,6 @@
-import { describe, expect, it } from 'vitest';
+import { describe, expect, it, test } from 'vitest';
 import { followStrip } from '../../../src/core/strip/followStrip.ts';
-import { createStripSolver, solveStrip } from '../../../src/core/strip/solveStrip.ts';
+import { createStripSolver, finerSolver, solveStrip } from '../../../src/core/strip/solveStrip.ts';
 import type { StripProblem } from '../../../src/core/strip/stripProblem.ts';
 import { stripSettings } from '../../../src/core/strip/stripSettings.ts';
 import { blockWrapGuess, blockWrapProblem } from '../../external/elasticaCases.ts';
@@ -50,4 +50,14 @@ describe('a strip followed from one problem to another', () => {
     const way = followStrip(solver, (share) => balloon(share > 0 ? 2 : -1), RING);
     expect([way.status, way.iterations]).toEqual(['badInput', 0]);
   });
+});
+
+test('a finer solver has four times the segments and the same settings, is made once, and finds the same shape nearer', () => {
+  const finer = finerSolver(solver);
+  expect(finerSolver(solver)).toBe(finer);
+  expect(finer.settings).toEqual({ ...solver.settings, segments: 400 });
+  const problem = blockWrapProblem(0.5, 0.2, LEATHER);
+  const energyOf = (each: typeof solver) => solveStrip(each, problem, blockWrapGuess(0.5, 0.2)).energy;
+  const [coarse, fine, finest] = [solver, finer, finerSolver(finer)].map(energyOf);
+  expect(Math.abs(fine! - finest!)).toBeLessThan(Math.abs(coarse! - finest!) / 8);
 });

@@ -13,7 +13,7 @@ import { wrapAngle } from '../../math/angle.ts';
 import { addScaled, heading, leftOf, type Vec2 } from '../../math/vec2.ts';
 import { followStrip } from '../../strip/followStrip.ts';
 import { growOutline, type Obstacle } from '../../strip/obstacle.ts';
-import { type StripSolver, solveStrip } from '../../strip/solveStrip.ts';
+import { finerSolver, type StripSolver, solveStrip } from '../../strip/solveStrip.ts';
 import type { Floor, StripEnd, StripProblem } from '../../strip/stripProblem.ts';
 import { stripScale } from '../../strip/stripScale.ts';
 import type { EndReaction, StripSolution, StripStatus } from '../../strip/stripSolution.ts';
@@ -68,6 +68,9 @@ const LENGTH_ROUNDS = 6;
 /** Change of length, D, at which that fit is done: a ten-thousandth of a book's thickness. */
 const LENGTH_SETTLED = 1e-5;
 
+/** Most segments of a strip that is made finer, as a multiple of the solver's. */
+const FINEST = 16;
+
 /** Spare length that is solved with ease, as a share of the taut path: the leather neither pulls nor makes a balloon. */
 const EASY_SLACK = 0.05;
 
@@ -110,30 +113,41 @@ export function solveSection(input: SectionInput, solver: StripSolver): StripSec
   );
   const crease = input.crease;
   const floor = input.bench ? benchUnder(obstacle, input.bench.overhang / d, CLEARANCE * t) : undefined;
-  const problemOf = (free: number): StripProblem => ({
+  const problemOf = (free: number, creased = 1): StripProblem => ({
     length: free,
     stretchStiffness: scale.stretchStiffness,
     start: endOf(front.at, front.angle, gap ? null : { max: 0 }),
     end: endOf(back.at, back.angle + Math.PI, gap ? null : { min: 0 }),
-    restAngle: crease && Array.from(crease.angles, (angle) => angle * crease.set),
+    restAngle: crease && Array.from(crease.angles, (angle) => angle * crease.set * creased),
     obstacle,
     floor,
   });
   const onBench = (path: readonly number[]): readonly number[] => (floor ? raised(path, floor) : path);
   const paths = [guess.path, ...(guess.drawnOut ? [guess.drawnOut] : [])].map(onBench);
   let iterations = 0;
-  /** From each guess, and where all fail from leather that is easily solved, let out or taken in. */
+  /** The solver, or a finer one once it has failed. */
+  let used = solver;
+  /**
+   * From each guess, and where all fail from leather that is easily solved, let out or taken in and creased bit by bit; then
+   * the same in finer strips, since leather that is long for its book turns its folds within one edge.
+   */
   const solveAfresh = (): StripSolution => {
-    for (const path of paths) {
-      const solution = solveStrip(solver, problemOf(length), path);
-      iterations += solution.iterations;
-      if (solution.status === 'converged') return solution;
-    }
     const lengthAtShare = fromEasyLength(guess.tautLength, length);
-    const { path } = guessSection(obstacle, front.at, back.at, lengthAtShare(0), null);
-    const solution = followStrip(solver, (share) => problemOf(lengthAtShare(share)), onBench(path));
-    iterations += solution.iterations;
-    return solution;
+    const easy = onBench(guessSection(obstacle, front.at, back.at, lengthAtShare(0), null).path);
+    const starts = [
+      ...paths.map((path) => () => solveStrip(used, problemOf(length), path)),
+      () => followStrip(used, (share) => problemOf(lengthAtShare(share), share), easy),
+    ];
+    for (;;) {
+      let last!: StripSolution;
+      for (const start of starts) {
+        last = start();
+        iterations += last.iterations;
+        if (last.status === 'converged') return last;
+      }
+      if (used.settings.segments >= FINEST * solver.settings.segments) return last;
+      used = finerSolver(used);
+    }
   };
   let solution = solveAfresh();
   const spine = input.spine ?? { first: 1, last: outline.length / 2 - 2 };
@@ -142,7 +156,7 @@ export function solveSection(input: SectionInput, solver: StripSolver): StripSec
     const next = lengthAt(shape.turning);
     if (Math.abs(next - length) <= LENGTH_SETTLED) break;
     length = next;
-    solution = solveStrip(solver, problemOf(length));
+    solution = solveStrip(used, problemOf(length));
     iterations += solution.iterations;
     if (solution.status !== 'converged') solution = solveAfresh();
     shape = solution.nodes.length > 0 ? sectionShape(solution.nodes, solution.spacing, obstacle, spine) : null;

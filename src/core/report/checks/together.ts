@@ -11,7 +11,9 @@ export function together({ design, doubt }: CheckContext): Answer {
   if (verdict === 'fits') return { verdict, value: fits, limit: share, bound: 'atLeast', message };
   const isGiven = design.job.pattern.outsideWidth_mm !== null || design.job.pattern.outsideHeight_mm !== null;
   const isHopeless = sized.length === 3 && !reaches && !isGiven;
-  const helps = isHopeless ? doubt.next().filter((each) => wouldReach(design.job, design.needs, each)) : [];
+  const helps = isHopeless
+    ? doubt.next().filter((each) => wouldReach(design.job, design.needs, design.pieces.pocketDepth, each))
+    : [];
   const remedy = isHopeless
     ? `No size reaches ${chanceWords(share)}.${helps.length > 0 ? ` This would: ${helps.map(({ words }) => words).join('; or ')}.` : ' Allow looser gaps, or choose leather of a narrower weight range.'}`
     : '';

@@ -1,10 +1,9 @@
-import { sizedEase } from '../../doubt/sizedEase.ts';
 import { chanceOf, type Doubted } from '../../doubt/spare.ts';
 import { changeOf } from '../../leather/changeOf.ts';
 import { RANGE_POINTS, type RangePoint } from '../../leather/leatherModel.ts';
 import { TOLERANCE } from '../../math/tolerance.ts';
 import type { Pieces } from '../../pattern/pieces.ts';
-import { sizePieces } from '../../pattern/sizePieces.ts';
+import { sizedPieces } from '../../pattern/sizedPieces.ts';
 import { type Answer, type CheckContext, chanceWords, type Judged, judged, type Remedy } from '../check.ts';
 
 /** The edges at which a gap is judged. At the fore-edges it is the spare wrap shared evenly: half of it each. */
@@ -31,7 +30,7 @@ export function bestPieces({ job, needs, doubt }: CheckContext['design']): Piece
     ease: { ...job.ease, foreEdge_mm: null, head_mm: null, tail_mm: null },
     pattern: { ...job.pattern, outsideWidth_mm: null, outsideHeight_mm: null },
   };
-  return sizePieces(open, needs, sizedEase(open, needs, doubt));
+  return sizedPieces(open, needs, doubt);
 }
 
 /**
