@@ -1,9 +1,10 @@
 import { bendLength } from '../leather/bend.ts';
+import { changeOf } from '../leather/changeOf.ts';
 import { corneredContour, type Segment, SQUARE } from '../math/contour.ts';
 import type { Vec2 } from '../math/vec2.ts';
 import type { Printer } from '../units/printer.ts';
 import { directionMark } from './arrow.ts';
-import { cutSum, given, lengthSum, part } from './cutSums.ts';
+import { asCut, cutSum, given, lengthSum, part } from './cutSums.ts';
 import { type CutSum, type Entity, line, noLayers, type PieceDrawing, path } from './drawing.ts';
 import { evenPitch } from './evenPitch.ts';
 import { holeMarks } from './holeMarks.ts';
@@ -29,7 +30,8 @@ export interface Strap {
  *
  * c is the distance between the two cut edges over the outsides, T + 2 (u sin w + o cos w): u from the spine plane to the
  * cut edge, w the wedge of the boards, o the thickness of the layers on a board. A = pi + 2 w is the turning at the two
- * edges, taken as sharp. The strap is cut from the outside's leather.
+ * edges, taken as sharp. The strap is cut from the outside's leather, its length across the backbone, so that it and the places on
+ * it change with that leather in making; its width, some tenths of a millimetre, is cut as given.
  * @returns null where the job has no strap
  */
 export function strapOf(source: PatternSource): Strap | null {
@@ -39,8 +41,10 @@ export function strapOf(source: PatternSource): Strap | null {
   const { book, leathers, closed, foreEdge } = needs.thick;
   const { thickness, neutral } = leathers.outside;
   const isTurned = pieces.pocket.count === 0;
+  const grows = growth(job);
   const beyond =
-    (pieces.outside.width - closed.length) / 2 - (isTurned ? pieces.pocketDepth + foreEdge.turn - thickness : 0);
+    (pieces.outside.width * grows - closed.length) / 2 -
+    (isTurned ? pieces.pocketDepth + foreEdge.turn - thickness : 0);
   const over = thickness + (job.construction.lining === 'full' ? (leathers.lining?.thickness ?? 0) : 0);
   const across = Math.max(
     0,
@@ -54,16 +58,19 @@ export function strapOf(source: PatternSource): Strap | null {
     given('on the front, to the fastening', strap.reach_mm),
     given('beyond the fastening', strap.end_mm),
   ];
-  const sum = lengthSum(job, parts);
+  const sum = lengthSum(job, asCut(job, parts));
   return {
     width: strap.width_mm,
     sum,
-    leaves: strap.anchor_mm,
-    reaches: strap.anchor_mm + across + bends,
-    fastening: sum.total - strap.end_mm,
-    holes: strapHoles(source, strap.width_mm, strap.anchor_mm),
+    leaves: strap.anchor_mm / grows,
+    reaches: (strap.anchor_mm + across + bends) / grows,
+    fastening: sum.total - strap.end_mm / grows,
+    holes: strapHoles(source, strap.width_mm, strap.anchor_mm / grows),
   };
 }
+
+/** Length across the backbone of the finished cover over the same on the leather as it is cut. */
+const growth = (job: PatternSource['job']): number => 1 + changeOf(job).across;
 
 /** Back edge of the finished cover in the frame of the outside: its cut edge, or the fold of a turned end. */
 const backEdge = ({ pieces, needs }: PatternSource): number =>
@@ -120,7 +127,7 @@ export function strapMarks(source: PatternSource, strap: Strap): NamedMarks {
   const edge = width - backEdge(source);
   const [low, high] = [height / 2 - strap.width / 2, height / 2 + strap.width / 2];
   const end = edge + strap.leaves;
-  const onFront = backEdge(source) - (job.construction.strap?.reach_mm ?? 0);
+  const onFront = backEdge(source) - (job.construction.strap?.reach_mm ?? 0) / growth(job);
   return {
     marks: [
       line([edge, low], [end, low]),
