@@ -1,5 +1,4 @@
 import { bendLength } from '../leather/bend.ts';
-import { changeOf } from '../leather/changeOf.ts';
 import { corneredContour, type Segment, SQUARE } from '../math/contour.ts';
 import type { Vec2 } from '../math/vec2.ts';
 import type { Printer } from '../units/printer.ts';
@@ -10,7 +9,7 @@ import { evenPitch } from './evenPitch.ts';
 import { holeMarks } from './holeMarks.ts';
 import { letteredPiece } from './letteredPiece.ts';
 import type { NamedMarks } from './lettering.ts';
-import type { PatternSource, SeamHole } from './seam.ts';
+import { type PatternSource, type SeamHole, turnAxis } from './seam.ts';
 import { sizeLine } from './sumColumn.ts';
 
 /** The closure strap: sewn on the back cover, taken round the fore-edge of the closed book, fastened on the front. */
@@ -41,9 +40,9 @@ export function strapOf(source: PatternSource): Strap | null {
   const { book, leathers, closed, foreEdge } = needs.thick;
   const { thickness, neutral } = leathers.outside;
   const isTurned = pieces.pocket.count === 0;
-  const grows = growth(job);
+  const { growth } = pieces;
   const beyond =
-    (pieces.outside.width * grows - closed.length) / 2 -
+    (pieces.outside.width * growth - closed.length) / 2 -
     (isTurned ? pieces.pocketDepth + foreEdge.turn - thickness : 0);
   const over = thickness + (job.construction.lining === 'full' ? (leathers.lining?.thickness ?? 0) : 0);
   const across = Math.max(
@@ -62,19 +61,16 @@ export function strapOf(source: PatternSource): Strap | null {
   return {
     width: strap.width_mm,
     sum,
-    leaves: strap.anchor_mm / grows,
-    reaches: (strap.anchor_mm + across + bends) / grows,
-    fastening: sum.total - strap.end_mm / grows,
-    holes: strapHoles(source, strap.width_mm, strap.anchor_mm / grows),
+    leaves: strap.anchor_mm / growth,
+    reaches: (strap.anchor_mm + across + bends) / growth,
+    fastening: sum.total - strap.end_mm / growth,
+    holes: strapHoles(source, strap.width_mm, strap.anchor_mm / growth),
   };
 }
 
-/** Length across the backbone of the finished cover over the same on the leather as it is cut. */
-const growth = (job: PatternSource['job']): number => 1 + changeOf(job).across;
-
 /** Back edge of the finished cover in the frame of the outside: its cut edge, or the fold of a turned end. */
-const backEdge = ({ pieces, needs }: PatternSource): number =>
-  pieces.outside.width - (pieces.pocket.count === 0 ? pieces.pocketDepth + needs.thick.foreEdge.turn / 2 : 0);
+const backEdge = (source: PatternSource): number =>
+  source.pieces.outside.width - (source.pieces.pocket.count === 0 ? turnAxis(source) : 0);
 
 function strapHoles(source: PatternSource, width: number, anchor: number): SeamHole[] {
   const { job, pieces } = source;
@@ -127,7 +123,7 @@ export function strapMarks(source: PatternSource, strap: Strap): NamedMarks {
   const edge = width - backEdge(source);
   const [low, high] = [height / 2 - strap.width / 2, height / 2 + strap.width / 2];
   const end = edge + strap.leaves;
-  const onFront = backEdge(source) - (job.construction.strap?.reach_mm ?? 0) / growth(job);
+  const onFront = backEdge(source) - (job.construction.strap?.reach_mm ?? 0) / pieces.growth;
   return {
     marks: [
       line([edge, low], [end, low]),

@@ -1,5 +1,4 @@
 import { chanceOf, type Doubted } from '../../doubt/spare.ts';
-import { changeOf } from '../../leather/changeOf.ts';
 import { RANGE_POINTS, type RangePoint } from '../../leather/leatherModel.ts';
 import { TOLERANCE } from '../../math/tolerance.ts';
 import type { Pieces } from '../../pattern/pieces.ts';
@@ -55,7 +54,7 @@ function mend(
   if (verdict === 'tight' && !best.ease.reaches) return {};
   // The depth of turned ends, part of the width, stays what it is.
   const deeper = isWidth && job.pockets.construction === 'turned' ? pieces.pocketDepth - best.pocketDepth : 0;
-  const size = best.outside[dimension] + (2 * deeper) / (1 + changeOf(job).across);
+  const size = best.outside[dimension] + (2 * deeper) / pieces.growth;
   const by = size - pieces.outside[dimension];
   if (Math.abs(by) < TOLERANCE.length) return {};
   const words = `${isWidth ? 'the outside' : 'outside and pockets'} ${say.size(size)} ${isWidth ? 'wide' : 'high'}, ${say.length(Math.abs(by))} ${by > 0 ? 'more' : 'less'}`;
