@@ -105,8 +105,8 @@ describe('the smallest change', () => {
         }
       },
     );
-    checkLaw(law, { cost: 8 });
-    expect(found).toBeGreaterThan(lawCases(8) / 2);
+    checkLaw(law, { cost: 16 });
+    expect(found).toBeGreaterThan(lawCases(16) / 2);
   });
 });
 
