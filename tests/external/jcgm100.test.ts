@@ -5,9 +5,10 @@ import { covarianceOf, type Uncertain } from '../../src/core/doubt/uncertain.ts'
 import { nth } from '../nth.ts';
 
 /**
- * JCGM 100:2008, H.1: end gauge calibrated against a standard, lengths in nm, temperatures in degrees Celsius. Inputs, bounds,
- * length, combined uncertainty and components of table H.1 agree in three public transcriptions of the annex; one of them
- * gives the last component as 16.7, computed from a rounded input. The 34 nm of H.1.7 are from memory, with their derivation.
+ * JCGM 100:2008, H.1: end gauge calibrated against a standard, lengths in nm, temperatures in degrees Celsius. Inputs, length and
+ * combined uncertainty agree in three public transcriptions of the annex. Two of them have the components of table H.1; the last
+ * is 16.6 in one and 16.7 in the other, which starts from the rounded 0.029. The 34 nm of H.1.7 are from memory, with their
+ * derivation.
  */
 const even = (value: number, halfWidth: number): Uncertain => ({
   value,

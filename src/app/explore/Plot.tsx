@@ -112,7 +112,7 @@ export function OverlayCurve({ runs, frame, isRange }: { runs: Runs; frame: Plot
 }
 
 /**
- * Limit beyond which the result fails, hatched on that side; the limit of a sure fit where measuring errors matter; the
+ * Limit beyond which the result fails, hatched on that side; the one from which it fits, by the chance wished; the
  * loosest gap where there is one.
  */
 export function LimitLine({ runs, frame }: { runs: Runs; frame: PlotFrame }) {
@@ -135,27 +135,35 @@ export function LimitLine({ runs, frame }: { runs: Runs; frame: PlotFrame }) {
   );
 }
 
-/** Names of the limits, drawn over the curves. */
+/** Names of the limits, drawn over the curves: at the end where the curve is farther from them. */
 export function LimitNames({ runs, frame }: { runs: Runs; frame: PlotFrame }) {
-  const limit = limitOf(runs);
-  if (limit === null) return null;
+  const [first, last] = [runs[0]?.[0], runs.at(-1)?.at(-1)];
+  if (!first?.limit || !last?.limit) return null;
+  const clearance = (point: PlotPoint): number =>
+    Math.min(
+      ...[point.limit!.fits, point.limit!.fails].flatMap((limit) =>
+        [point.thin, point.thick].map((value) => Math.abs(frame.y(value) - frame.y(limit))),
+      ),
+    );
+  const isAtEnd = clearance(last) > clearance(first);
+  const limit = isAtEnd ? last.limit : first.limit;
+  const place = isAtEnd ? ({ x: frame.right - 8, textAnchor: 'end' } as const) : { x: frame.left + 8 };
   const side = hatchSide(limit);
-  const left = frame.left + 8;
   const line = frame.y(limit.fails);
   const hatched = line + (side > 0 ? side + 12 : side - 4);
   const isOutside = hatched > frame.bottom - 3 || hatched < frame.top + 8;
   return (
     <g className="plot-limit">
-      <text x={left} y={isOutside ? line + (side > 0 ? -5 : 13) : hatched}>
+      <text {...place} y={isOutside ? line + (side > 0 ? -5 : 13) : hatched}>
         {limit.failing === 'below' ? 'fails below' : 'fails above'}
       </text>
       {isTight(limit) && (
-        <text x={left} y={frame.y(limit.fits) + (side > 0 ? -5 : 13)}>
-          {limit.failing === 'below' ? 'surely fits above' : 'surely fits below'}
+        <text {...place} y={frame.y(limit.fits) + (side > 0 ? -5 : 13)}>
+          {limit.failing === 'below' ? 'fits above' : 'fits below'}
         </text>
       )}
       {isLooseShown(limit, frame) && (
-        <text x={left} y={frame.y(limit.loosest!) - 5}>
+        <text {...place} y={frame.y(limit.loosest!) - 5}>
           too loose above
         </text>
       )}

@@ -25,7 +25,8 @@ export function SectionDrawing({ design, headline, point, opening, reason }: Sec
   const { fit } = useBench(({ report }) => ({ fit: report.fit }));
   const section = coverSection(design, point, opening);
   const { strip } = fit[point];
-  const isClosed = section.opening <= (design.fits[point].staysOpen ?? Math.PI) + ALIKE;
+  const { staysOpen } = design.fits[point];
+  const isClosed = staysOpen !== null && section.opening <= staysOpen + ALIKE;
   const lies = isClosed && strip?.status === 'converged' ? strip : null;
   return (
     <figure className="section-drawing">

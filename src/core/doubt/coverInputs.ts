@@ -34,6 +34,9 @@ const LEAST = { board: 0.1, leather: 0.2, bendRatio: 0.02, skived: 0.2, dimensio
 /**
  * The inputs of a cover that may be in doubt, each with its default or the job's own doubt. Measures that are the same one
  * (a parallel book's two thicknesses, a pocket of the outside's leather) are one input.
+ *
+ * Friction is none of them: it decides where spare wrap lies, which is reported as the range from none of it at the fore-edge to
+ * all (`spareWrap`, `spareAsItLies`), and no length that is propagated here depends on it.
  */
 export function coverInputs(job: Job): readonly CoverInput[] {
   const inputs = [...bookInputs(job), ...leatherInputs(job), ...makingInputs(job)];

@@ -3,6 +3,7 @@ import type { JobIssue } from '../job/jobIssue.ts';
 import { RANGE_POINTS, type RangePoint } from '../leather/leatherModel.ts';
 import { TOLERANCE } from '../math/tolerance.ts';
 import type { Verdict } from '../report/checkSchema.ts';
+import { designReport } from '../report/designReport.ts';
 import type { ExploreField } from './exploreField.ts';
 import type { ExploreResult, FitLimit, ResultPart } from './exploreResult.ts';
 import { tryChanges } from './trial.ts';
@@ -57,7 +58,7 @@ export function sweep(
   const isOther = (at: number): boolean => Math.abs(at - field.present) > TOLERANCE.ratio * (to - from);
   const values = isBetween ? [...even.filter(isOther), field.present].sort((a, b) => a - b) : even;
   return values.map((at) => {
-    const trial = tryChanges(document, at === field.present ? [] : field.changes(at));
+    const trial = tryChanges(document, at === field.present ? [] : field.changes(at), designReport);
     if (!trial.ok) return { at, issue: trial.issues[0]! };
     const { report } = trial;
     const readings = results.map(({ read, limit, parts }): SweepReading => {

@@ -1,9 +1,12 @@
 import type { JobDocument, Patch } from '../job/jobDocument.ts';
 import { TOLERANCE } from '../math/tolerance.ts';
 import { isWanting, severity } from '../report/check.ts';
-import type { CheckId, Report } from '../report/reportSchema.ts';
+import { type BriefReport, briefReport } from '../report/designReport.ts';
+import type { CheckId } from '../report/reportSchema.ts';
 import type { ExploreField } from './exploreField.ts';
-import { type Trial, tryChanges } from './trial.ts';
+import { type Trial as TrialWith, tryChanges } from './trial.ts';
+
+type Trial = TrialWith<BriefReport>;
 
 /** What is to fit: every check, or the one named. */
 export type FitTarget = 'all' | CheckId;
@@ -51,7 +54,7 @@ const HALVINGS = 20;
  *   value in the field's range does it, with the nearest miss
  */
 export function whatMustChange(document: JobDocument, field: ExploreField, target: FitTarget): MustChange {
-  const before = tryChanges(document, []);
+  const before = tryChanges(document, [], briefReport);
   if (before.ok && unfitOf(before, target).length === 0) return { status: 'fits' };
   const search = new Search(document, field, target);
   const found = [search.outward(1), search.outward(-1)]
@@ -59,7 +62,7 @@ export function whatMustChange(document: JobDocument, field: ExploreField, targe
     .sort((a, b) => Math.abs(a.to - field.present) - Math.abs(b.to - field.present))[0];
   if (found === undefined) return { status: 'none', ...search.nearestMiss(before) };
   const changes = field.changes(found.to);
-  const worsens = worsened(before, tryChanges(document, changes));
+  const worsens = worsened(before, tryChanges(document, changes, briefReport));
   return { status: 'change', from: field.present, ...found, changes, worsens };
 }
 
@@ -71,7 +74,7 @@ function unfitOf(trial: Trial, target: FitTarget): readonly string[] {
     .map(({ title }) => title);
 }
 
-const judged = ({ checks }: Report, target: FitTarget): Report['checks'] =>
+const judged = ({ checks }: BriefReport, target: FitTarget): BriefReport['checks'] =>
   target === 'all' ? checks : checks.filter(({ id }) => id === target);
 
 function worsened(before: Trial, after: Trial): readonly string[] {
@@ -147,7 +150,7 @@ class Search {
   }
 
   private fits(at: number): boolean {
-    const trial = tryChanges(this.document, this.field.changes(at));
+    const trial = tryChanges(this.document, this.field.changes(at), briefReport);
     const isFit = trial.ok && unfitOf(trial, this.target).length === 0;
     if (trial.ok && !isFit) this.misses.push({ at, trial });
     return isFit;

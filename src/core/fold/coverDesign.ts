@@ -19,6 +19,8 @@ export interface CoverDesign {
   readonly fits: Readonly<Record<RangePoint, Fit>>;
   /** Of the pieces as they are cut. */
   readonly fitDoubt: FitDoubt;
+  /** The pieces that the tool would choose, were no ease and no size given; found when they are first asked for. */
+  readonly bestPieces: () => Pieces;
 }
 
 /** Works a job out: needs at every range point, pieces sized for the thick end, fit of those pieces at each point. */
@@ -27,6 +29,7 @@ export function coverDesign(job: Job): CoverDesign {
   const doubt = coverDoubt(job);
   const cut = sizedPieces(job, needs, doubt);
   const made = madePieces(job, cut);
+  let best: Pieces | undefined;
   return {
     job,
     pieces: cut,
@@ -39,8 +42,16 @@ export function coverDesign(job: Job): CoverDesign {
       thick: coverFit(job, made, needs.thick),
     },
     fitDoubt: fitDoubt(job, needs.nominal, cut, doubt),
+    bestPieces: () => (best ??= sizedPieces(withoutSizes(job), needs, doubt)),
   };
 }
+
+/** The job with every ease and size of the outside left to the tool. */
+const withoutSizes = (job: Job): Job => ({
+  ...job,
+  ease: { ...job.ease, foreEdge_mm: null, head_mm: null, tail_mm: null },
+  pattern: { ...job.pattern, outsideWidth_mm: null, outsideHeight_mm: null },
+});
 
 /** The design with its pieces as they are once the cover is made, for what folds or shows the cover. */
 export const madeDesign = (design: CoverDesign): CoverDesign =>

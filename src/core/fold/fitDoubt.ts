@@ -3,7 +3,6 @@ import type { CoverDoubt } from '../doubt/coverDoubt.ts';
 import { measureNext, type NextMeasure } from '../doubt/measureNext.ts';
 import { CutChances, type Doubted, doubted, loosestOf, type Spare, spareOf } from '../doubt/spare.ts';
 import type { Job } from '../job/jobSchema.ts';
-import { changeOf } from '../leather/changeOf.ts';
 import { normalQuantile } from '../math/normal.ts';
 import type { Pieces } from '../pattern/pieces.ts';
 
@@ -32,10 +31,9 @@ export interface FitDoubt {
  * @param pieces as they are cut
  */
 export function fitDoubt(job: Job, needs: Needs, pieces: Pieces, doubt: CoverDoubt): FitDoubt {
-  const { across } = changeOf(job);
   const isTurned = job.pockets.construction === 'turned';
   // Marked on the cut leather, the depth changes with it.
-  const depth = pieces.pocketDepth / (1 + across);
+  const depth = pieces.pocketDepth / pieces.growth;
   const cut = {
     width: pieces.outside.width - (isTurned ? 2 * depth : 0),
     height: pieces.outside.height,

@@ -12,7 +12,7 @@ const change = (title: string, way: string) =>
         '%',
         -0.05,
         0.03,
-        `How much the cut leather grows ${way} until the cover is finished; minus where it shrinks. Usual: 0 worked dry, −1 % cased, dyed or wet-formed. Assumption: a shrink test of this leather is better.`,
+        `Growth of the cut leather ${way}; minus where it shrinks. Usual: 0 worked dry, −1 % cased, dyed or wet-formed, an assumption: a shrink test of this leather is better.`,
       ),
     ),
     null,

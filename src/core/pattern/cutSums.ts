@@ -39,10 +39,13 @@ export function lengthSum(job: Job, parts: readonly CutPart[]): CutSum {
   return cutSum('length', roundUp(bare, cutStep(job)), parts);
 }
 
-/** Parts of a made width, and what its change of size in making adds to the cut. */
-export function asCut(job: Job, parts: readonly CutPart[]): CutPart[] {
+/**
+ * Parts of a made length, and what its change of size in making adds to the cut.
+ * @param change share by which the cut leather grows; that of a width unless it is given
+ */
+export function asCut(job: Job, parts: readonly CutPart[], change = changeOf(job).across): CutPart[] {
   const made = parts.reduce((sum, { each, times }) => sum + each * times, 0);
-  return [...parts, part(CHANGE_PART, made / (1 + changeOf(job).across) - made)];
+  return [...parts, part(CHANGE_PART, made / (1 + change) - made)];
 }
 
 const allowed = ({ parts }: Allowance, edge: string, times: 1 | 2): CutPart[] =>

@@ -1,6 +1,5 @@
 import { neutralOffset } from '../allowance/wrap.ts';
 import { pathLength } from '../book/tautPath.ts';
-import { changeOf } from '../leather/changeOf.ts';
 import type { PatternSource } from './seam.ts';
 
 /** A stretch of the outside that bends round the spine, mm from its front cut edge. */
@@ -21,11 +20,11 @@ export interface WrapPlaces {
 }
 
 /** Places of the closed book on the outside, from its taut path, for the thick end of the leather and centred boards. */
-export function wrapPlaces({ job, pieces, needs }: PatternSource): WrapPlaces {
+export function wrapPlaces({ pieces, needs }: PatternSource): WrapPlaces {
   const { closed, leathers } = needs.thick;
   const z = neutralOffset(leathers);
-  // On the leather as cut, which changes its size when the cover is made.
-  const cut = (made: number): number => made / (1 + changeOf(job).across);
+  // On these pieces, which change their size when the cover is made.
+  const cut = (made: number): number => made / pieces.growth;
   const frontBoard = (pieces.outside.width - cut(closed.length)) / 2;
   let at = frontBoard;
   const stretches = closed.path.pieces.map((piece) => {

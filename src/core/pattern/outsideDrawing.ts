@@ -64,7 +64,7 @@ export function outsideDrawing(
 
   for (const { from, to } of folds) layers.fold.push(upright((from + to) / 2));
   const turns = isTurned ? [pieces.pocketDepth, pieces.pocketDepth + needs.thick.foreEdge.turn] : [];
-  for (const x of turns) layers.fold.push(upright(x), upright(width - x));
+  for (const x of turns.map((made) => made / pieces.growth)) layers.fold.push(upright(x), upright(width - x));
 
   const { foldThickness_mm: skived, max_mm: full } = job.leather.outside;
   if (skived !== null && skived < full)

@@ -1,7 +1,8 @@
+import { changeOf } from '../leather/changeOf.ts';
 import { rectangle } from '../math/contour.ts';
 import { TOLERANCE } from '../math/tolerance.ts';
 import type { Printer } from '../units/printer.ts';
-import { cutSum, lengthSum, part } from './cutSums.ts';
+import { asCut, cutSum, lengthSum, part } from './cutSums.ts';
 import { type CutSum, line, noLayers, type PieceDrawing, path } from './drawing.ts';
 import { holeMarks } from './holeMarks.ts';
 import { letteredPiece } from './letteredPiece.ts';
@@ -25,7 +26,8 @@ const CLEAR = 0.3;
 /**
  * Length of the loop: 2 pi (r + K t) round the pen, on the neutral line, with r half of pen and ease, plus two ends of two
  * margins each, from the cover's cut edge to a margin beyond the seam. The full circle makes the neck, where the loop
- * closes, a little long. The loop is cut from the outside's leather, thick end.
+ * closes, a little long. The loop is cut from the outside's leather, thick end, in any direction, and so for the way in which that
+ * leather shrinks more.
  * @returns null where the job has no loop or the fore-edge no seam
  */
 export function penLoopOf(source: PatternSource, seam: Seam): PenLoop | null {
@@ -34,6 +36,7 @@ export function penLoopOf(source: PatternSource, seam: Seam): PenLoop | null {
   const row = seam.rows.find(({ side }) => side === 'frontForeEdge');
   if (penLoop === null || row === undefined) return null;
   const { thickness, neutral } = needs.thick.leathers.outside;
+  const { along, across } = changeOf(job);
   const radius = (penLoop.pen_mm + penLoop.ease_mm) / 2 + neutral * thickness;
   const parts = [part('round the pen', 2 * Math.PI * radius), part('end in the seam', 2 * job.seam.edgeMargin_mm, 2)];
   // A strap takes the middle of the fore-edge.
@@ -47,7 +50,7 @@ export function penLoopOf(source: PatternSource, seam: Seam): PenLoop | null {
   const middle = heights.length === 0 ? wished : (Math.min(...heights) + Math.max(...heights)) / 2;
   return {
     width: penLoop.width_mm,
-    sum: lengthSum(job, parts),
+    sum: lengthSum(job, asCut(job, parts, Math.min(along, across))),
     middle,
     holes: nearest.sort((a, b) => a.at[1] - b.at[1]),
   };

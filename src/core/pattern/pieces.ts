@@ -20,6 +20,8 @@ export interface Pieces {
   readonly lining: Piece | null;
   /** Fore-edge seam (or turn) to pocket mouth on the assembled cover. */
   readonly pocketDepth: Mm;
+  /** Length across the backbone of the finished cover over the same on these pieces: 1 for those of a finished cover. */
+  readonly growth: number;
   /** What the tool would allow, whether or not a size was given by the maker. */
   readonly allowances: Allowances;
   readonly ease: Ease;
@@ -61,6 +63,7 @@ export function piecesAt(job: Job, needs: NeedsOverRange, pocketDepth: Mm, ease:
     pocket: { width: mm(pocketWidth), height: mm(height), count: turned ? 0 : 2 },
     lining: leathers.lining && { width: liningWidth(leathers.lining.neutralDepth), height: mm(height) },
     pocketDepth,
+    growth: 1 + across,
     allowances: allowed,
     ease,
   };
@@ -81,5 +84,5 @@ export function madePieces(job: Job, pieces: Pieces): Pieces {
     height: mm(piece.height * (1 + along)),
   });
   const { outside, pocket, lining } = pieces;
-  return { ...pieces, outside: made(outside), pocket: made(pocket), lining: lining && made(lining) };
+  return { ...pieces, outside: made(outside), pocket: made(pocket), lining: lining && made(lining), growth: 1 };
 }

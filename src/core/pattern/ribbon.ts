@@ -4,7 +4,7 @@ import type { PatternSource } from './seam.ts';
 
 /**
  * Length of a marker ribbon: fixed end + diagonal of the page + tail, so that it comes out at the far corner and can be
- * held. Common practice, no source. The page is the board less its squares.
+ * held. Common practice, no source. The page is the board less its squares. It is no leather, and keeps its size in making.
  * @returns null where the job has none
  */
 export function ribbonOf({ job, needs }: PatternSource): CutLength | null {

@@ -79,6 +79,9 @@ export function slitAngle({ construction, seam }: Job): number {
   return ((construction.slitAngle_deg ?? (seam.style === 'whip' ? 45 : 0)) * Math.PI) / 180;
 }
 
-/** Middle of the fold of a turned end, from the cut edge: D + turn / 2. Places mirrored in it meet when it is folded. */
+/**
+ * Middle of the fold of a turned end, from the cut edge: D + turn / 2 once the cover is made. Places mirrored in it meet when it is
+ * folded.
+ */
 export const turnAxis = ({ pieces, needs }: PatternSource): number =>
-  pieces.pocketDepth + needs.thick.foreEdge.turn / 2;
+  (pieces.pocketDepth + needs.thick.foreEdge.turn / 2) / pieces.growth;

@@ -3,13 +3,13 @@ import { corneredContour, type Segment, SQUARE } from '../math/contour.ts';
 import type { Vec2 } from '../math/vec2.ts';
 import type { Printer } from '../units/printer.ts';
 import { directionMark } from './arrow.ts';
-import { cutSum, given, lengthSum, part } from './cutSums.ts';
+import { asCut, cutSum, given, lengthSum, part } from './cutSums.ts';
 import { type CutSum, type Entity, line, noLayers, type PieceDrawing, path } from './drawing.ts';
 import { evenPitch } from './evenPitch.ts';
 import { holeMarks } from './holeMarks.ts';
 import { letteredPiece } from './letteredPiece.ts';
 import type { NamedMarks } from './lettering.ts';
-import type { PatternSource, SeamHole } from './seam.ts';
+import { type PatternSource, type SeamHole, turnAxis } from './seam.ts';
 import { sizeLine } from './sumColumn.ts';
 
 /** The closure strap: sewn on the back cover, taken round the fore-edge of the closed book, fastened on the front. */
@@ -29,7 +29,8 @@ export interface Strap {
  *
  * c is the distance between the two cut edges over the outsides, T + 2 (u sin w + o cos w): u from the spine plane to the
  * cut edge, w the wedge of the boards, o the thickness of the layers on a board. A = pi + 2 w is the turning at the two
- * edges, taken as sharp. The strap is cut from the outside's leather.
+ * edges, taken as sharp. The strap is cut from the outside's leather, its length across the backbone, so that it and the places on
+ * it change with that leather in making; its width, some tenths of a millimetre, is cut as given.
  * @returns null where the job has no strap
  */
 export function strapOf(source: PatternSource): Strap | null {
@@ -39,8 +40,10 @@ export function strapOf(source: PatternSource): Strap | null {
   const { book, leathers, closed, foreEdge } = needs.thick;
   const { thickness, neutral } = leathers.outside;
   const isTurned = pieces.pocket.count === 0;
+  const { growth } = pieces;
   const beyond =
-    (pieces.outside.width - closed.length) / 2 - (isTurned ? pieces.pocketDepth + foreEdge.turn - thickness : 0);
+    (pieces.outside.width * growth - closed.length) / 2 -
+    (isTurned ? pieces.pocketDepth + foreEdge.turn - thickness : 0);
   const over = thickness + (job.construction.lining === 'full' ? (leathers.lining?.thickness ?? 0) : 0);
   const across = Math.max(
     0,
@@ -54,20 +57,20 @@ export function strapOf(source: PatternSource): Strap | null {
     given('on the front, to the fastening', strap.reach_mm),
     given('beyond the fastening', strap.end_mm),
   ];
-  const sum = lengthSum(job, parts);
+  const sum = lengthSum(job, asCut(job, parts));
   return {
     width: strap.width_mm,
     sum,
-    leaves: strap.anchor_mm,
-    reaches: strap.anchor_mm + across + bends,
-    fastening: sum.total - strap.end_mm,
-    holes: strapHoles(source, strap.width_mm, strap.anchor_mm),
+    leaves: strap.anchor_mm / growth,
+    reaches: (strap.anchor_mm + across + bends) / growth,
+    fastening: sum.total - strap.end_mm / growth,
+    holes: strapHoles(source, strap.width_mm, strap.anchor_mm / growth),
   };
 }
 
 /** Back edge of the finished cover in the frame of the outside: its cut edge, or the fold of a turned end. */
-const backEdge = ({ pieces, needs }: PatternSource): number =>
-  pieces.outside.width - (pieces.pocket.count === 0 ? pieces.pocketDepth + needs.thick.foreEdge.turn / 2 : 0);
+const backEdge = (source: PatternSource): number =>
+  source.pieces.outside.width - (source.pieces.pocket.count === 0 ? turnAxis(source) : 0);
 
 function strapHoles(source: PatternSource, width: number, anchor: number): SeamHole[] {
   const { job, pieces } = source;
@@ -120,7 +123,7 @@ export function strapMarks(source: PatternSource, strap: Strap): NamedMarks {
   const edge = width - backEdge(source);
   const [low, high] = [height / 2 - strap.width / 2, height / 2 + strap.width / 2];
   const end = edge + strap.leaves;
-  const onFront = backEdge(source) - (job.construction.strap?.reach_mm ?? 0);
+  const onFront = backEdge(source) - (job.construction.strap?.reach_mm ?? 0) / pieces.growth;
   return {
     marks: [
       line([edge, low], [end, low]),

@@ -6,7 +6,6 @@ import type { CoverDesign } from '../fold/coverDesign.ts';
 import { coverFit, type Fit } from '../fold/coverFit.ts';
 import type { FitDoubt } from '../fold/fitDoubt.ts';
 import type { Job } from '../job/jobSchema.ts';
-import { changeOf } from '../leather/changeOf.ts';
 import { TOLERANCE } from '../math/tolerance.ts';
 import { mm } from '../units/mm.ts';
 import { degreesFromRadians, radians } from '../units/radians.ts';
@@ -40,7 +39,6 @@ export function trialFits(design: CoverDesign, { draws = USUAL_DRAWS, seed = 1 }
   const inputs = coverInputs(job);
   const rows = drawTrials(inputs, correlationsIn(job, inputs), draws, seed);
   const conditioned = readTrials(job, inputs, design.doubt, rows, seed + 1);
-  const { across } = changeOf(job);
   return Array.from({ length: draws }, (_, k) => {
     const truth = truthAt(job, inputs, conditioned.subarray(k * inputs.length, (k + 1) * inputs.length));
     const { outside } = pieces;
@@ -51,7 +49,7 @@ export function trialFits(design: CoverDesign, { draws = USUAL_DRAWS, seed = 1 }
         height: mm(outside.height * (1 + truth.along) + truth.height),
       },
       // The mouth or the fold of a pocket is marked on the cut leather and changes its place with it.
-      pocketDepth: mm((pieces.pocketDepth * (1 + truth.across)) / (1 + across)),
+      pocketDepth: mm((pieces.pocketDepth * (1 + truth.across)) / pieces.growth),
     };
     const true_ = jobOf(job, truth);
     return coverFit(true_, made, needsAt(true_, 'nominal'));

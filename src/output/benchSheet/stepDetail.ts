@@ -26,6 +26,7 @@ export function stepDetail(id: StepId, design: CoverDesign, supplies: CoverSuppl
     case 'cut':
       return [
         `${supplies.outlines.map(({ name, count }) => `${name} ${count}`).join(', ')}. Lay each piece with its head toward one end of the hide's backbone. Keep off scars and loose places.`,
+        ...changeInMaking(design, say),
       ];
     case 'edges':
       return [
@@ -75,6 +76,17 @@ export function stepDetail(id: StepId, design: CoverDesign, supplies: CoverSuppl
       ];
     }
   }
+}
+
+/** How far the outside is cut larger or smaller than it is once made; nothing where that would not be seen on a ruler. */
+function changeInMaking({ pieces, made }: CoverDesign, say: Printer): string[] {
+  const along = (name: 'width' | 'height'): string[] => {
+    const by = pieces.outside[name] - made.outside[name];
+    const size = say.length(Math.abs(by));
+    return size === say.length(0) ? [] : [`${size} ${by > 0 ? 'larger' : 'smaller'} in ${name}`];
+  };
+  const parts = [...along('width'), ...along('height')];
+  return parts.length === 0 ? [] : [`The outside is cut ${parts.join(', ')}: it changes by that until it is made.`];
 }
 
 function skivedFolds({ leather }: Job, say: Printer): string[] {

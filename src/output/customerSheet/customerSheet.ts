@@ -82,12 +82,12 @@ const ASKS: Readonly<Record<string, string>> = {
   measures: 'the measures of the book',
 };
 
-/** The checks that decided the verdict. */
-const titles = ({ checks, verdict }: Report): string =>
-  checks
-    .filter((check) => check.verdict === verdict)
-    .map(({ id, title }) => ASKS[id] ?? title.toLowerCase())
-    .join(', ');
+/** The checks that decided the verdict; all edges at once only where no single one did. */
+function titles({ checks, verdict }: Report): string {
+  const deciding = checks.filter((check) => check.verdict === verdict);
+  const named = deciding.filter(({ id }) => id !== 'together');
+  return (named.length > 0 ? named : deciding).map(({ id, title }) => ASKS[id] ?? title.toLowerCase()).join(', ');
+}
 
 function numbers({ fits }: CoverDesign, say: Printer): CustomerSheet['numbers'] {
   const least = (of: (point: (typeof RANGE_POINTS)[number]) => number): number => Math.min(...RANGE_POINTS.map(of));

@@ -51,6 +51,21 @@ describe('the allowances', () => {
     expectParts(allowances.tail, [4, RUN, DRAWN_IN, 3, 0.244381]);
   });
 
+  test('make up for leather that shrinks or grows, half at each edge, and then for the step', () => {
+    const made = { width: 349.567764, height: 238.511238 };
+    const making = { changeAcross: -0.02, changeAlong: 0.01 };
+    const [across, along] = [made.width / 0.98, made.height / 1.01];
+    const exact = designOf({ making }).pieces;
+    expectParts(exact.allowances.foreEdge, [4, SEAT, 2, 1, (across - made.width) / 2]);
+    expectParts(exact.allowances.tail, [4, RUN, DRAWN_IN, 3, (along - made.height) / 2]);
+    expect([exact.outside.width, exact.outside.height]).toEqual([expect.closeTo(across, 5), expect.closeTo(along, 5)]);
+    // 356.7018 goes up to 357, 236.1497 to 236.5.
+    const cut = designOf({ making, pattern: { rounding_mm: 0.5 } }).pieces;
+    expect([cut.outside.width, cut.outside.height]).toEqual([357, 236.5]);
+    expectParts(cut.allowances.foreEdge, [4, SEAT, 2, 1, (across - made.width) / 2, (357 - across) / 2]);
+    expectParts(cut.allowances.head, [4, RUN, DRAWN_IN, 2, (along - made.height) / 2, (236.5 - along) / 2]);
+  });
+
   test('hold half a turn round a lining of 1 mm, pi/2', () => {
     const lining = { min_mm: 1, max_mm: 1 };
     expectParts(designOf({ leather: { ...base.leather, lining } }).pieces.allowances.foreEdge, [

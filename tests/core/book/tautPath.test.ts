@@ -101,6 +101,32 @@ describe('the taut path over an opened book', () => {
     expect(path.turning).toBeCloseTo(turning, 3);
   });
 
+  test('has no stretch without length and no bend without turning, and says what each lies over', () => {
+    const piecesOf = (book: Partial<JobInput['book']>, opening: Opening): string[] =>
+      pathOf(book, opening).pieces.map(({ kind, zone }) => `${kind} ${zone}`);
+    // Edges so round that they meet in the middle of the back.
+    expect(piecesOf({ cornerRadius_mm: 15 }, CLOSED)).toEqual([
+      'line frontBoard',
+      'bend frontFold',
+      'bend backFold',
+      'line backBoard',
+    ]);
+    const rounded = { spine: { shape: 'rounded' as const, rise_mm: 6 } };
+    expect(piecesOf(rounded, FLAT)).toEqual(['line bridge', 'bend spine', 'line bridge']);
+    expect(piecesOf(rounded, { front: 0, back: Math.PI / 2 })).toEqual([
+      'line frontBoard',
+      'bend frontFold',
+      'bend spine',
+      'line bridge',
+    ]);
+    expect(piecesOf(rounded, { front: Math.PI / 2, back: 0 })).toEqual([
+      'line bridge',
+      'bend spine',
+      'bend backFold',
+      'line backBoard',
+    ]);
+  });
+
   test('grows by the turning times the offset', () => {
     const path = pathOf({ spine: { shape: 'rounded', rise_mm: 6 } }, symmetricOpening(0.7));
     expect(pathLength(path.pieces, 2.5) - path.length).toBeCloseTo(2.5 * path.turning, 9);

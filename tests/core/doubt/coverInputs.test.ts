@@ -2,6 +2,7 @@ import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { coverDoubt } from '../../../src/core/doubt/coverDoubt.ts';
 import { coverInputs, truthAt } from '../../../src/core/doubt/coverInputs.ts';
+import { coverDesign } from '../../../src/core/fold/coverDesign.ts';
 import type { Job } from '../../../src/core/job/jobSchema.ts';
 import { defined } from '../../defined.ts';
 import { jobDocument, soundJob } from '../../jobArbitrary.ts';
@@ -365,4 +366,25 @@ describe('the scale of a tool', () => {
     expect(scaleOf(job, 'tape B').u).toBe(0.001);
     expect(moved(job, 'scale of tape B', 0.01).book).toEqual(job.book);
   });
+});
+
+test('nothing that is judged depends on friction, which therefore is no input', () => {
+  checkLaw(
+    fc.property(jobDocument, fc.constantFrom(0, 0.15, 1.5), (document, friction) => {
+      const job = soundJob(document);
+      const { outside, pocket, lining } = job.leather;
+      const rough = {
+        ...job,
+        leather: {
+          outside: { ...outside, friction },
+          pocket: { ...pocket, friction },
+          lining: lining && { ...lining, friction },
+        },
+      };
+      const [{ doubt, fits, fitDoubt }, other] = [coverDesign(job), coverDesign(rough)];
+      expect([other.doubt.means, other.doubt.slopes, other.fits]).toEqual([doubt.means, doubt.slopes, fits]);
+      expect([other.fitDoubt.spare, other.fitDoubt.gaps]).toEqual([fitDoubt.spare, fitDoubt.gaps]);
+      expect([other.fitDoubt.held, other.fitDoubt.loading]).toEqual([fitDoubt.held, fitDoubt.loading]);
+    }),
+  );
 });

@@ -94,9 +94,9 @@ test('a cover sized by the tool reaches the share, as it is cut, where it says s
       expect(reaches).toBe(reportedChance(design) >= job.ease.share);
       count[reaches ? job.pockets.construction : 'unreached']++;
     }),
-    { cost: 0.25 },
+    { cost: 0.5 },
   );
-  for (const each of Object.values(count)) expect(each).toBeGreaterThan(100);
+  for (const each of Object.values(count)) expect(each).toBeGreaterThan(50);
 });
 
 test('no ease of all reaches the share where it is said that none does', () => {
@@ -108,7 +108,6 @@ test('no ease of all reaches the share where it is said that none does', () => {
       unreached++;
       expect(bestOfAll(design)).toBeLessThan(job.ease.share);
     }),
-    { cost: 0.5 },
   );
-  expect(unreached).toBeGreaterThan(60);
+  expect(unreached).toBeGreaterThan(30);
 });

@@ -151,7 +151,11 @@ describe('what to measure next', () => {
     const paths = measureNext(sure, coverDoubt(sure), { width: 385, height: 266 }).map(({ path }) => path);
     expect(paths).not.toContain('book.width_mm');
     expect(paths).not.toContain('leather.outside.bendRatio');
-    const taken = soundJob(patched(ledgerDocument(), [{ path: 'book.measured.closedWrap_mm' as never, value: 358 }]));
+    // A strip that was taken is not asked for again, though a second one would narrow the wrap.
+    const rough = { 'book.width_mm': { u: 1 }, 'book.measured.closedWrap_mm': { u: 1.5 } };
+    const taken = soundJob(
+      patched(ledgerDocument({ doubts: rough }), [{ path: 'book.measured.closedWrap_mm' as never, value: 358 }]),
+    );
     const after = measureNext(taken, coverDoubt(taken), { width: 385, height: 266 }).map(({ path }) => path);
     expect(after.length).toBeGreaterThan(0);
     expect(after.every((path) => path !== 'book.measured.closedWrap_mm' && path !== undefined)).toBe(true);

@@ -12,7 +12,7 @@ import { drawnBook, explanationsFor, learn, normals, readAlso, simulate, wrongWr
 import { card, choir, tide, trial } from './trials.ts';
 
 /** How many simulated trials a statement is counted over. */
-const TRIALS = lawCases();
+const TRIALS = lawCases(2);
 
 const STRIP = 'book.measured.closedWrap_mm';
 

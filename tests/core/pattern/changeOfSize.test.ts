@@ -3,6 +3,7 @@ import { roundUp } from '../../../src/core/allowance/roundUp.ts';
 import { type CoverDesign, coverDesign, madeDesign } from '../../../src/core/fold/coverDesign.ts';
 import { cardDesign } from '../../../src/core/mockup/cardDesign.ts';
 import { patternDrawing } from '../../../src/core/pattern/patternDrawing.ts';
+import { turnAxis } from '../../../src/core/pattern/seam.ts';
 import { designReport } from '../../../src/core/report/designReport.ts';
 import { defined } from '../../defined.ts';
 import { soundJob } from '../../jobArbitrary.ts';
@@ -126,3 +127,18 @@ function endsChange(change: object): number {
   const ends = 2 * (pieces.pocketDepth + needs.thick.foreEdge.turn);
   return ends / 0.99 - ends;
 }
+
+test('the folds of turned ends are marked so that the made ends are as deep as they are meant to be', () => {
+  const turned = { pockets: { construction: 'turned' } };
+  const design = designWith({ changeAcross: -0.02 }, turned);
+  const { pocketDepth } = design.pieces;
+  const { turn } = design.needs.thick.foreEdge;
+  expect(turnAxis(design) * 0.98).toBeCloseTo(pocketDepth + turn / 2, 9);
+  expect(turnAxis(madeDesign(design))).toBeCloseTo(pocketDepth + turn / 2, 9);
+  const { width } = design.pieces.outside;
+  const drawn = defined(patternDrawing(design).pieces.find(({ id }) => id === 'outside'));
+  const folds = drawn.layers.fold.map((entity) => (entity.kind === 'line' ? entity.from[0] : Number.NaN));
+  const marked = [pocketDepth / 0.98, (pocketDepth + turn) / 0.98];
+  for (const at of marked.flatMap((x) => [x, width - x]))
+    expect(Math.min(...folds.map((x) => Math.abs(x - at)))).toBeLessThan(1e-9);
+});

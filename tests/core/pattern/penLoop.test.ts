@@ -37,6 +37,14 @@ describe('a pen loop', () => {
     );
   });
 
+  test('is cut longer by what the leather shrinks the more, for it is cut in any direction', () => {
+    for (const making of [
+      { changeAcross: -0.02, changeAlong: -0.01 },
+      { changeAcross: 0.01, changeAlong: -0.02 },
+    ])
+      expect(loop(34, { making }).sum.total).toBeCloseTo(LENGTH / 0.98, 9);
+  });
+
   test('34 mm wide has room for 8 holes, 0.3 of a pitch from its edges, about the middle of the fore-edge at 114', () => {
     expect(heights()).toEqual(nearly(series(100, 4, 8)));
     expect(loop().middle).toBeCloseTo(114, 9);

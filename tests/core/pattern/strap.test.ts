@@ -67,6 +67,23 @@ describe('the length of a strap', () => {
     expect(found[ACROSS]).toBeCloseTo(30 + 2 * (u / 30 + 2 * Math.cos(w)), 9);
   });
 
+  test('is cut longer by what the leather shrinks across the backbone, and its places with it', () => {
+    const shrunk = strap({ making: { state: 'cased', changeAcross: -0.02, changeAlong: -0.01 } });
+    expect(shrunk.sum.total).toBeCloseTo(118 / 0.98, 9);
+    expect(shrunk.sum.parts.at(-1)).toEqual(
+      nearly({ name: 'change of size in making', times: 1, each: 118 / 0.98 - 118 }),
+    );
+    expect([shrunk.leaves, shrunk.reaches, shrunk.fastening]).toEqual(nearly([30 / 0.98, 68 / 0.98, 103 / 0.98]));
+    // Its sewn end and the fastening on the outside, which shrinks alike.
+    expect(shrunk.holes[0]?.at[0]).toBeCloseTo(360 - 30 / 0.98 + 4, 9);
+  });
+
+  test('of a wedge goes by the width that the cover has once it is made', () => {
+    const wedge = { book: { foreEdgeThickness_mm: 40 } };
+    const made = { making: { changeAcross: -0.02 }, pattern: { outsideWidth_mm: 360 / 0.98, outsideHeight_mm: 228 } };
+    expect(lengths({ ...wedge, ...made })[ACROSS]).toBeCloseTo(lengths(wedge)[ACROSS]!, 9);
+  });
+
   test('is none where the job has none', () => expect(strapOf(plainSource())).toBeNull());
 });
 

@@ -57,11 +57,17 @@ describe('the doubt of a report', () => {
 });
 
 describe('a budget', () => {
-  const doubt = doubtWith();
-  const lines = [doubt.edges.foreEdge, doubt.edges.head, doubt.edges.tail, doubt.flat, doubt.held, doubt.loading];
+  const linesOf = ({ edges: { foreEdge, head, tail }, flat, held, loading }: ReturnType<typeof doubtWith>) => [
+    foreEdge,
+    head,
+    tail,
+    flat,
+    held,
+    loading,
+  ];
 
   test('adds up to 1, most first, each input once', () => {
-    for (const { budget } of lines) {
+    for (const { budget } of linesOf(doubtWith())) {
       expect(budget.reduce((sum, { share }) => sum + share, 0)).toBeCloseTo(1, 5);
       expect(budget.map(({ share }) => share)).toEqual(budget.map(({ share }) => share).toSorted((a, b) => b - a));
       expect(new Set(budget.map(({ path }) => path)).size).toBe(budget.length);
@@ -70,7 +76,8 @@ describe('a budget', () => {
   });
 
   test('has of an independent input the square of its sensitivity and doubt over the variance', () => {
-    for (const { u_mm, budget } of lines)
+    const doubt = doubtWith();
+    for (const { u_mm, budget } of linesOf(doubt))
       for (const { path, u, sensitivity, share } of budget)
         if (path !== 'seam.edgeMargin_mm') expect(share, path).toBeCloseTo(((u * sensitivity) / u_mm) ** 2, 9);
     const line = (path: string) => defined(doubt.edges.foreEdge.budget.find((each) => each.path === path));
@@ -88,6 +95,7 @@ describe('a budget', () => {
   });
 
   test('counts the margins of both dimensions as one line, with the larger sensitivity and both shares', () => {
+    const doubt = doubtWith();
     // Two edges of each dimension, 0.2 mm each; of the width alone where only it bears on the length.
     for (const { u_mm, budget } of [doubt.edges.foreEdge, doubt.flat]) {
       const margin = defined(budget.find(({ path }) => path === 'seam.edgeMargin_mm'));
@@ -100,10 +108,12 @@ describe('a budget', () => {
   });
 
   test('leaves out what does not bear on the length', () => {
+    const doubt = doubtWith();
     const paths = doubt.edges.foreEdge.budget.map(({ path }) => path);
     for (const path of ['book.height_mm', 'pattern.outsideHeight_mm', 'making.changeAlong'])
       expect(paths).not.toContain(path);
-    for (const { budget } of lines) for (const { share } of budget) expect(Math.abs(share)).toBeGreaterThan(1e-6);
+    for (const { budget } of linesOf(doubt))
+      for (const { share } of budget) expect(Math.abs(share)).toBeGreaterThan(1e-6);
   });
 
   test('keeps a negative share, of what takes doubt away', () => {

@@ -4,14 +4,7 @@ import type { Fit } from '../../../src/core/fold/coverFit.ts';
 import { patched } from '../../../src/core/job/jobDocument.ts';
 import type { RangePoint } from '../../../src/core/leather/leatherModel.ts';
 import type { Answer } from '../../../src/core/report/check.ts';
-import {
-  bestPieces,
-  closes,
-  edgeGap,
-  ifBoardsGoIn,
-  leastWrap,
-  opens,
-} from '../../../src/core/report/checks/wrapChecks.ts';
+import { closes, edgeGap, ifBoardsGoIn, leastWrap, opens } from '../../../src/core/report/checks/wrapChecks.ts';
 import { mm } from '../../../src/core/units/mm.ts';
 import { radians } from '../../../src/core/units/radians.ts';
 import { defined } from '../../defined.ts';
@@ -266,7 +259,7 @@ describe('the remedy for an edge', () => {
           pattern: { outsideWidth_mm: 340 },
         }),
       );
-      const sized = bestPieces(design);
+      const sized = design.bestPieces();
       const { pocketDepth } = design.pieces;
       expect(pocketDepth).toBeGreaterThan(sized.pocketDepth + 5);
       // A depth is a made length.

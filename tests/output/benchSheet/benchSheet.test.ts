@@ -83,6 +83,16 @@ describe('the bench sheet', () => {
     expect(said({ making: { state: 'cased' } })).toContain('No size reaches 95 of 100.');
   });
 
+  test('says how much larger leather is cut that shrinks until it is made', () => {
+    const words = (state: string): string =>
+      JSON.stringify(
+        benchSheetContent(coverDesign(soundJob({ ...nth(EXAMPLE_JOBS, 0).document, making: { state } }))).blocks,
+      );
+    // 1 % of a width of 387 and a height of 264.5 mm, each over 1 % more.
+    expect(words('cased')).toContain('The outside is cut 3.9 mm larger in width, 2.6 mm larger in height: it changes');
+    expect(words('dry')).not.toContain('The outside is cut');
+  });
+
   test('says each caution at its step', () => {
     const { blocks } = benchSheetContent(tide);
     const stepOf = (words: string): string => {

@@ -54,6 +54,15 @@ describe('the three numbers', () => {
   });
 });
 
+test('what is near its limit is named edge by edge, and all edges at once only where no single one is', () => {
+  expect(sheetOf({ ease: { foreEdge_mm: 0.2, head_mm: 0.4, tail_mm: 0.4 } }).fit).toBe(
+    'This cover should do. Near its limit: closing round the book, room at the fore-edges, room at the head, room at the tail. ' +
+      'We will try it in card before cutting leather.',
+  );
+  const fixed = { pattern: { outsideWidth_mm: 382.5, outsideHeight_mm: 260 }, ease: { share: 0.98 } };
+  expect(sheetOf(fixed).fit).toContain('Near its limit: room at all edges at once.');
+});
+
 test('the fittings of a cover are named, and none where there are none', () => {
   const fittings = (construction: object) =>
     sheetOf({ construction }).facts.find(({ name }) => name === 'Fittings')?.value;

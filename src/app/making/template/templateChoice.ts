@@ -1,19 +1,21 @@
-import { z } from 'zod';
+import * as z from 'zod/mini';
 import { LAYERS } from '../../../core/index.ts';
 import { keptChoice } from '../../state/keptChoice.ts';
 
 /** How the template is put on paper: kept in the browser, because it belongs to the printer and not to the job. */
+const typed = (usual: string) => z._default(z.string().check(z.maxLength(40)), usual);
+
 const templateChoiceSchema = z.object({
-  madeIn: z.enum(['card', 'leather']).default('card'),
-  paper: z.enum(['A4', 'Letter', 'A3', 'Tabloid', 'roll']).default('A4'),
+  madeIn: z._default(z.enum(['card', 'leather']), 'card'),
+  paper: z._default(z.enum(['A4', 'Letter', 'A3', 'Tabloid', 'roll']), 'A4'),
   /** Texts as typed; a figure without a unit is mm. */
-  roll: z.string().max(40).default('610'),
-  barX: z.string().max(40).default(''),
-  barY: z.string().max(40).default(''),
-  kerf: z.string().max(40).default(''),
-  mirrored: z.boolean().default(false),
+  roll: typed('610'),
+  barX: typed(''),
+  barY: typed(''),
+  kerf: typed(''),
+  mirrored: z._default(z.boolean(), false),
   /** Layers of the cutting files. */
-  layers: z.array(z.enum(LAYERS)).default([...LAYERS]),
+  layers: z._default(z.array(z.enum(LAYERS)), [...LAYERS]),
 });
 
 export type TemplateChoice = z.output<typeof templateChoiceSchema>;

@@ -31,9 +31,11 @@ export function Explanations({ lesson: { explanations }, isStale, take }: Explan
             .map((explained) => (
               <tr key={explained.id} data-explanation={explained.id}>
                 <th scope="row">{explained.words}</th>
-                <td>{likelihood(explained.chance, lengths)}</td>
                 <td>
-                  {lengths.size(explained.cut.width)} x {lengths.size(explained.cut.height)}{' '}
+                  <span>{likelihood(explained.chance, lengths)}</span>
+                </td>
+                <td>
+                  <span>{lengths.size(explained.cut.width)}</span> × <span>{lengths.size(explained.cut.height)}</span>{' '}
                   {explained.change.length > 0 && (
                     <button
                       type="button"

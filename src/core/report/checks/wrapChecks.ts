@@ -1,9 +1,6 @@
 import { chanceOf, type Doubted } from '../../doubt/spare.ts';
-import { changeOf } from '../../leather/changeOf.ts';
 import { RANGE_POINTS, type RangePoint } from '../../leather/leatherModel.ts';
 import { TOLERANCE } from '../../math/tolerance.ts';
-import type { Pieces } from '../../pattern/pieces.ts';
-import { sizedPieces } from '../../pattern/sizedPieces.ts';
 import { type Answer, type CheckContext, chanceWords, type Judged, judged, type Remedy } from '../check.ts';
 
 /** The edges at which a gap is judged. At the fore-edges it is the spare wrap shared evenly: half of it each. */
@@ -23,16 +20,6 @@ export const leastWrap = ({ fits }: CheckContext['design']): RangePoint =>
 const gapsAt = ({ fits }: CheckContext['design'], edge: Edge): readonly number[] =>
   RANGE_POINTS.map((point) => (edge === 'foreEdge' ? fits[point].closedSlack / 2 : fits[point][edge]));
 
-/** The sizes that the tool would choose, were no ease and no size given. */
-export function bestPieces({ job, needs, doubt }: CheckContext['design']): Pieces {
-  const open = {
-    ...job,
-    ease: { ...job.ease, foreEdge_mm: null, head_mm: null, tail_mm: null },
-    pattern: { ...job.pattern, outsideWidth_mm: null, outsideHeight_mm: null },
-  };
-  return sizedPieces(open, needs, doubt);
-}
-
 /**
  * The size or the ease that corrects an edge: what the tool would choose. One width serves the closed and the flat wrap and both
  * fore-edges, one height head and tail, so rows that share a size never ask for two.
@@ -50,12 +37,12 @@ function mend(
   const isSized = edges.every((edge) => pieces.ease.sized.includes(edge));
   // The row of all conditions at once says what would help where the tool's own size is not enough.
   if (!isGiven && isSized) return {};
-  const best = bestPieces(design);
+  const best = design.bestPieces();
   // A size that does not reach the share either is no remedy for a row that is close to it.
   if (verdict === 'tight' && !best.ease.reaches) return {};
   // The depth of turned ends, part of the width, stays what it is.
   const deeper = isWidth && job.pockets.construction === 'turned' ? pieces.pocketDepth - best.pocketDepth : 0;
-  const size = best.outside[dimension] + (2 * deeper) / (1 + changeOf(job).across);
+  const size = best.outside[dimension] + (2 * deeper) / pieces.growth;
   const by = size - pieces.outside[dimension];
   if (Math.abs(by) < TOLERANCE.length) return {};
   const words = `${isWidth ? 'the outside' : 'outside and pockets'} ${say.size(size)} ${isWidth ? 'wide' : 'high'}, ${say.length(Math.abs(by))} ${by > 0 ? 'more' : 'less'}`;
