@@ -105,12 +105,14 @@ function gapMarks(design: CoverDesign, point: RangePoint, pose: MarkedPose, rang
   }
 
   const { front } = standing;
-  if (standing.bowed > LEAST_BOW) {
+  // A cover that does not close pulls on its seats: what its leather is stretched by there is not to spare.
+  const bowed = fit.closes ? standing.bowed : Math.min(standing.bowed, standing.spare);
+  if (bowed > LEAST_BOW) {
     // Where it can be seen: at the end of the back.
     const end = -height / 2;
     marks.push({
       edge: 'spine',
-      value: standing.bowed,
+      value: bowed,
       from: [-book.rise, 0, end],
       to: [front.middle, 0, end],
       out: [0, 0, -1],

@@ -21,6 +21,8 @@ export interface Standing {
   readonly backMouth: number;
   /** Spare length that the bow behind the spine has taken up, mm. */
   readonly bowed: number;
+  /** Spare length of the taut cover at this opening, mm; negative where it is short. */
+  readonly spare: number;
 }
 
 /**
@@ -57,6 +59,7 @@ export function standingAt(design: CoverDesign, point: RangePoint, opening: numb
     frontMouth: mouth(front.gap),
     backMouth: mouth(back.gap),
     bowed: straight.slack - spare,
+    spare: straight.slack,
   };
 }
 
@@ -76,5 +79,6 @@ export function standingFlat(design: CoverDesign, point: RangePoint): Standing {
     frontMouth: mouth,
     backMouth: mouth,
     bowed: 0,
+    spare: 0,
   };
 }

@@ -100,6 +100,18 @@ describe('the settled cover', () => {
     expect(edges).not.toContain('backBoard');
   });
 
+  test('has no spare wrap behind the spine where it does not close', () => {
+    const { document } = EXAMPLE_JOBS[1];
+    const design = coverDesign(soundJob({ ...document, pattern: { outsideWidth_mm: 376 } }));
+    const { closes, staysOpen } = design.fits.thick;
+    expect(closes).toBe(false);
+    expect(staysOpen).not.toBeNull();
+    const settle = settledCover(design, 'thick', createSettleSolver());
+    const { marks } = foldedCover(design, { kind: 'opening', angle: 0 }, 'thick', settle);
+    expect(marks.find(({ edge }) => edge === 'frontForeEdge')?.value).toBeLessThan(0);
+    expect(marks.map(({ edge }) => edge)).not.toContain('spine');
+  });
+
   test('falls back on the taut cover where the strip finds no shape', () => {
     const { design } = nth(designs, 0);
     const pose: Pose = { kind: 'opening', angle: 1 };
