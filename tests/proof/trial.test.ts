@@ -75,6 +75,7 @@ test.each([
 ] as const)('%s: what is corrected is right to 0.5 mm in 95 of 100, whatever was wrong', (name, job) => {
   console.info(`${name}: ${RUNS} trials a row; wrong: error of the wrap by the likeliest explanation, mm`);
   const [alone, asked]: [number[], number[]] = [[], []];
+  const silently = new Array<number>(ASKED + 1).fill(0);
   for (const { title, cause, slips } of CASES) {
     const draw = normals(1011);
     const [usual] = explanationsFor(job);
@@ -99,11 +100,15 @@ test.each([
           ` asks most for ${most === undefined ? 'nothing' : `${most[0]} (${most[1]})`}`,
       );
       expect(silentlyWrong, `${title}, ${i} more`).toBeLessThanOrEqual(mostOf(MOST_WRONG, RUNS));
-      if (RUNS >= 600) expect(silentlyWrong, `${title}, ${i} more`).toBeLessThan(MOST_WRONG * RUNS);
+      silently[i]! += silentlyWrong;
     });
     alone.push(...stages[0]!.wrong);
     asked.push(...stages[1]!.wrong);
   }
+  // Where 3 in 100 are wrong, one row of 600 trials in 230 counts 5 in 100 by chance; five rows together do not.
+  if (RUNS >= 600)
+    for (const [i, wrong] of silently.entries())
+      expect(wrong, `${i} more`).toBeLessThan(MOST_WRONG * RUNS * CASES.length);
   // The reading asked for leaves less wrong than the card alone.
   expect(Number(quantile(asked, 0.5))).toBeLessThan(Number(quantile(alone, 0.5)));
 });
