@@ -5,6 +5,7 @@ import type { SeatEdge, SeatStrip } from '../../../src/core/fold/elastic/seatStr
 import { RANGE_POINTS, type RangePoint } from '../../../src/core/leather/leatherModel.ts';
 import { seats } from '../../../src/core/report/checks/seats.ts';
 import { springsOpen } from '../../../src/core/report/checks/springsOpen.ts';
+import { stripTrouble } from '../../../src/core/report/checks/stripTrouble.ts';
 import { designReport } from '../../../src/core/report/designReport.ts';
 import type { StripContext } from '../../../src/core/report/stripContext.ts';
 import { withStrip } from '../../../src/core/report/withStrip.ts';
@@ -141,9 +142,13 @@ describe('how a cover springs open', () => {
   });
 
   test('is not known where any state was not solved', () => {
-    const unknown = { verdict: 'unknown', message: 'The springy model found no answer for this cover.' };
-    for (const state of ['newCover', 'creased', 'pressedDay'] as const)
-      expect(springsOpen(context({ thin: rests({ [state]: { ...AT_REST[state], ...failed } }) }))).toEqual(unknown);
+    for (const state of ['newCover', 'creased', 'pressedDay'] as const) {
+      const lost = { ...AT_REST[state], ...failed, message: 'the table tilts' };
+      expect(springsOpen(context({ thin: rests({ [state]: lost }) }))).toEqual({
+        verdict: 'unknown',
+        message: 'The springy model found no answer for this cover: the table tilts.',
+      });
+    }
   });
 });
 
@@ -187,14 +192,37 @@ describe('where the board edges come to rest', () => {
   });
 
   test('is not known where any seam was not solved, or none is there', () => {
-    const unknown = {
+    const unknown = (trouble: string) => ({
       verdict: 'unknown',
-      message: 'The springy model found no answer at every seam; the quick model stands alone there.',
-    };
-    const one = { seats: { foreEdge: { ...seat('foreEdge'), ...failed }, headTail: seat('headTail') } };
-    expect(seats(context({ thick: one }))).toEqual(unknown);
+      message: `The springy model found no answer at every seam${trouble}; the quick model stands alone there.`,
+    });
+    const lost = { ...seat('foreEdge'), ...failed, message: 'the leather folds away' };
+    const one = { seats: { foreEdge: lost, headTail: seat('headTail') } };
+    expect(seats(context({ thick: one }))).toEqual(unknown(' (fore-edge: the leather folds away)'));
     const none = { seats: { foreEdge: null, headTail: null } };
-    expect(seats(context({ thin: none, nominal: none, thick: none }))).toEqual(unknown);
+    expect(seats(context({ thin: none, nominal: none, thick: none }))).toEqual(unknown(''));
+  });
+});
+
+describe('why the strip found no answer', () => {
+  const stalled = { status: 'stalled', message: '' } as const;
+  const held = { status: 'badInput', message: 'held.front: got 0' } as const;
+  const short = { status: 'badInput', message: 'length: got 3' } as const;
+  const { thin } = design.needs;
+  const { book } = thin;
+  const thinBook = { ...thin, book: { ...book, thickness: mm(0.4) } };
+
+  test('is said of the boards, of the length, of what the seam says itself, of the leather, and else of the search', () => {
+    expect(stripTrouble(context(), 'thin', held)).toContain('no flat part');
+    expect(stripTrouble(context(), 'thin', short)).toContain('no leather is left');
+    expect(stripTrouble(context(), 'thin', { ...stalled, message: 'it folds away' })).toBe('it folds away');
+    expect(
+      stripTrouble(context({}, { ...design, needs: { ...design.needs, thin: thinBook } }), 'thin', stalled),
+    ).toMatch(/thicker than the book, 0\.4 mm$/);
+    const long = fitted(design, { thin: { closedSlack: mm(10.1 * book.thickness) } });
+    expect(stripTrouble(context({}, long), 'thin', stalled)).toMatch(/^it could not follow \d+\.\d mm of spare wrap/);
+    const slack = fitted(design, { thin: { closedSlack: mm(9.9 * book.thickness) } });
+    expect(stripTrouble(context({}, slack), 'thin', stalled)).toBe('its search for a balance did not end');
   });
 });
 

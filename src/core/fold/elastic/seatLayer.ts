@@ -1,6 +1,6 @@
 import { type ReverseCurve, reverseCurve } from '../../allowance/reverseCurve.ts';
 import { growOutline } from '../../strip/obstacle.ts';
-import { type StripSolver, solveStrip } from '../../strip/solveStrip.ts';
+import { finerSolver, type StripSolver, solveStrip } from '../../strip/solveStrip.ts';
 import type { StripProblem } from '../../strip/stripProblem.ts';
 import { stripScale } from '../../strip/stripScale.ts';
 import type { StripStatus } from '../../strip/stripSolution.ts';
@@ -78,6 +78,15 @@ const HARDER = 1.5;
  * there, with the seam free, so that the loads cannot carry a coarse strip off the board.
  */
 export function seatLayer(input: SeatLayerInput, solver: StripSolver): SeatLayer {
+  const layer = layerOf(input, solver);
+  if (layer.status === 'converged') return layer;
+  // Thin leather that is pressed hard turns within one edge of the usual strip.
+  const finer = layerOf(input, finerSolver(solver));
+  const iterations = layer.iterations + finer.iterations;
+  return { ...(finer.status === 'converged' ? finer : layer), iterations };
+}
+
+function layerOf(input: SeatLayerInput, solver: StripSolver): SeatLayer {
   const { offset: h, thickness: t, modulus, held, pull, push } = input;
   const curve = reverseCurve(h, input.seatRadius);
   const stiffness = (modulus * t ** 3) / 12;

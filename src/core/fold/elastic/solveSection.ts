@@ -68,9 +68,6 @@ const LENGTH_ROUNDS = 6;
 /** Change of length, D, at which that fit is done: a ten-thousandth of a book's thickness. */
 const LENGTH_SETTLED = 1e-5;
 
-/** Most segments of a strip that is made finer, as a multiple of the solver's. */
-const FINEST = 16;
-
 /** Spare length that is solved with ease, as a share of the taut path: the leather neither pulls nor makes a balloon. */
 const EASY_SLACK = 0.05;
 
@@ -129,7 +126,7 @@ export function solveSection(input: SectionInput, solver: StripSolver): StripSec
   let used = solver;
   /**
    * From each guess, and where all fail from leather that is easily solved, let out or taken in and creased bit by bit; then
-   * the same in finer strips, since leather that is long for its book turns its folds within one edge.
+   * the same in a finer strip, since leather that is long for its book turns its folds within one edge.
    */
   const solveAfresh = (): StripSolution => {
     const lengthAtShare = fromEasyLength(guess.tautLength, length);
@@ -138,16 +135,16 @@ export function solveSection(input: SectionInput, solver: StripSolver): StripSec
       ...paths.map((path) => () => solveStrip(used, problemOf(length), path)),
       () => followStrip(used, (share) => problemOf(lengthAtShare(share), share), easy),
     ];
-    for (;;) {
-      let last!: StripSolution;
+    let last!: StripSolution;
+    for (const each of used === solver ? [solver, finerSolver(solver)] : [used]) {
+      used = each;
       for (const start of starts) {
         last = start();
         iterations += last.iterations;
         if (last.status === 'converged') return last;
       }
-      if (used.settings.segments >= FINEST * solver.settings.segments) return last;
-      used = finerSolver(used);
     }
+    return last;
   };
   let solution = solveAfresh();
   const spine = input.spine ?? { first: 1, last: outline.length / 2 - 2 };

@@ -1,26 +1,33 @@
 import type { SeatStrip } from '../../fold/elastic/seatStrip.ts';
-import { RANGE_POINTS } from '../../leather/leatherModel.ts';
+import { RANGE_POINTS, type RangePoint } from '../../leather/leatherModel.ts';
 import { casingCost } from '../casingCost.ts';
 import type { Answer } from '../check.ts';
 import type { StripContext } from '../stripContext.ts';
+import { stripTrouble } from './stripTrouble.ts';
 
 /**
  * Where the board edges come to rest by the elastic strip, creased and pressed by hand, beside the seats of the
  * allowances. Leather that is not pressed needs more. The row informs: the closed form judges the edges.
  */
-export function seats({ elastic, design, say }: StripContext): Answer {
+export function seats(context: StripContext): Answer {
+  const { elastic, design, say } = context;
   const found = RANGE_POINTS.flatMap((point) => {
     const { foreEdge, headTail } = elastic[point].seats;
     const { closedSlack, head, tail } = design.fits[point];
-    return [at('fore-edge', foreEdge, closedSlack / 2), at('head and tail', headTail, Math.min(head, tail))];
+    return [
+      at(point, 'fore-edge', foreEdge, closedSlack / 2),
+      at(point, 'head and tail', headTail, Math.min(head, tail)),
+    ];
   }).filter((each) => each !== null);
-  const solved = found.filter(({ seat }) => seat.status === 'converged');
-  if (solved.length < found.length || solved.length === 0)
+  const lost = found.find(({ seat }) => seat.status !== 'converged');
+  if (lost || found.length === 0) {
+    const trouble = lost ? ` (${lost.edge}: ${stripTrouble(context, lost.point, lost.seat)})` : '';
     return {
       verdict: 'unknown',
-      message: 'The springy model found no answer at every seam; the quick model stands alone there.',
+      message: `The springy model found no answer at every seam${trouble}; the quick model stands alone there.`,
     };
-  const tightest = solved.reduce((worst, each) => (each.gap - each.more < worst.gap - worst.more ? each : worst));
+  }
+  const tightest = found.reduce((worst, each) => (each.gap - each.more < worst.gap - worst.more ? each : worst));
   const { edge, seat, more, gap } = tightest;
   const by = say.length(Math.abs(more));
   const beside = Number.parseFloat(by) === 0 ? 'as much as' : `${by} ${more > 0 ? 'more' : 'less'} than`;
@@ -36,5 +43,5 @@ export function seats({ elastic, design, say }: StripContext): Answer {
   };
 }
 
-const at = (edge: string, seat: SeatStrip | null, gap: number) =>
-  seat && { edge, seat, gap, more: seat.needed - seat.closed.needed };
+const at = (point: RangePoint, edge: string, seat: SeatStrip | null, gap: number) =>
+  seat && { point, edge, seat, gap, more: seat.needed - seat.closed.needed };

@@ -4,6 +4,7 @@ import { radians, radiansFromDegrees } from '../../units/radians.ts';
 import { casingCost } from '../casingCost.ts';
 import type { Answer } from '../check.ts';
 import type { StripContext } from '../stripContext.ts';
+import { stripTrouble } from './stripTrouble.ts';
 
 /** Opening of a creased cover, radians (30 degrees), over which the row advises more creasing. An assumption. */
 const WELCOME_OPENING = Math.PI / 6;
@@ -16,7 +17,8 @@ const STEP_DEG = 5;
  * crease set and friction of untested leather, over the weights of the job. It has no limit: every new cover springs open,
  * until weights or wear flatten it.
  */
-export function springsOpen({ elastic, design, say }: StripContext): Answer {
+export function springsOpen(context: StripContext): Answer {
+  const { elastic, design, say } = context;
   const states = RANGE_POINTS.map((point) => elastic[point].rest);
   const over = (state: 'newCover' | 'creased' | 'pressedDay') => {
     const found = states.map((each) => each[state]);
@@ -35,7 +37,7 @@ export function springsOpen({ elastic, design, say }: StripContext): Answer {
   };
   const [fresh, creased, pressed] = [over('newCover'), over('creased'), over('pressedDay')];
   if (![fresh, creased, pressed].every(({ isFound }) => isFound))
-    return { verdict: 'unknown', message: 'The springy model found no answer for this cover.' };
+    return { verdict: 'unknown', message: `The springy model found no answer for this cover: ${troubleIn(context)}.` };
   const hold =
     creased.force > 0
       ? `, and ${creased.isForceFound ? 'up to' : 'at least'} ${say.force(creased.force)} at the fore-edge hold it shut`
@@ -50,6 +52,14 @@ export function springsOpen({ elastic, design, say }: StripContext): Answer {
         ? `Case the leather, fold it round the book and leave it under weights to dry; or skive the folds.${casingCost(design, say)}`
         : '',
   };
+}
+
+/** Why the first state that was not solved was not. */
+function troubleIn(context: StripContext): string {
+  for (const point of RANGE_POINTS)
+    for (const state of Object.values(context.elastic[point].rest))
+      if (state.status !== 'converged') return stripTrouble(context, point, state);
+  return '';
 }
 
 const forceOf = (found: readonly CoverAtRest[]): number => Math.max(...found.map(({ most }) => most.force));
