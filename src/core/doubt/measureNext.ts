@@ -6,7 +6,7 @@ import { normalQuantile } from '../math/normal.ts';
 import { type CoverDoubt, withStripReading } from './coverDoubt.ts';
 import { DOUBTS, readingShare } from './doubtOf.ts';
 import { sizedEase } from './sizedEase.ts';
-import { type CutSize, type Doubted, spareOf } from './spare.ts';
+import { type CutSize, type Doubted, spareOf, uncertainty } from './spare.ts';
 
 /** A measurement that would make the fit surer. */
 export interface NextMeasure {
@@ -85,10 +85,11 @@ function narrowed(doubt: CoverDoubt, path: DoubtPath, u: number): CoverDoubt | n
  */
 export function measureNext(job: Job, doubt: CoverDoubt, cut: CutSize): readonly NextMeasure[] {
   const deviations = normalQuantile(job.ease.share);
+  // A measurement changes neither means nor slopes.
+  const { closed, flat, height } = spareOf(doubt, cut);
   /** Size that the wished share asks for beyond this cut, of each dimension by itself, mm. */
-  const wanting = (by: CoverDoubt): { width: number; height: number } => {
-    const { closed, flat, height } = spareOf(by, cut);
-    const room = ({ mean, u }: Doubted): number => deviations * u - mean;
+  const wanting = ({ covariance }: CoverDoubt): { width: number; height: number } => {
+    const room = ({ mean, slopes }: Doubted): number => deviations * uncertainty(slopes, covariance) - mean;
     return { width: Math.max(room(closed), room(flat)), height: room(height) };
   };
   const now = wanting(doubt);

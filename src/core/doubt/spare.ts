@@ -40,10 +40,14 @@ export function doubted(
   }
   return {
     mean: terms.reduce((all, [name, weight]) => all + weight * means[name], constant),
-    u: Math.sqrt(Math.max(0, bilinear(sum, covariance, sum))),
+    u: uncertainty(sum, covariance),
     slopes: sum,
   };
 }
+
+/** Standard uncertainty of a length with these slopes. */
+export const uncertainty = (slopes: readonly number[], covariance: CoverDoubt['covariance']): number =>
+  Math.sqrt(Math.max(0, bilinear(slopes, covariance, slopes)));
 
 /** Spare room that a cut leaves: its size once made, less what is needed. */
 export function spareOf(doubt: CoverDoubt, cut: CutSize): Spare {
