@@ -80,6 +80,29 @@ describe('a trial', () => {
     });
   });
 
+  test('takes an error of cutting off where it goes with the measure: with r = 1 two equal ones leave none', () => {
+    const design = sureBut(
+      {
+        'pattern.outsideWidth_mm': { u: 0.5 },
+        'book.width_mm': { u: 0.25 },
+        'pattern.outsideHeight_mm': { u: 0.3 },
+        'book.height_mm': { u: 0.3 },
+      },
+      {
+        correlations: [
+          { a: 'pattern.outsideWidth_mm', b: 'book.width_mm', r: 1 },
+          { a: 'pattern.outsideHeight_mm', b: 'book.height_mm', r: 1 },
+        ],
+      },
+    );
+    const { nominal } = design.fits;
+    // Both widths of the book are off by a quarter of a millimetre where the outside is by half.
+    for (const { closedSlack, head } of trialFits(design, { draws: 20 })) {
+      expect(closedSlack).toBeCloseTo(nominal.closedSlack, 6);
+      expect(head).toBeCloseTo(nominal.head, 6);
+    }
+  });
+
   test('moves the pocket with the leather that it is marked on', () => {
     const design = sureBut({ 'making.changeAcross': { u: 0.01 } }, { seating: 'spine' as never });
     const { depth } = design.fits.nominal.pocket;
@@ -224,5 +247,19 @@ describe('trials', () => {
       doubt: { ...report.doubt, trials: undefined },
     });
     expect(nth(doubt.flat.budget, 0)).toEqual(nth(report.doubt.flat.budget, 0));
+  });
+
+  test('do so at each edge by itself', () => {
+    // Neither is a rise under 0.
+    const spine = { shape: 'rounded', rise_mm: 0.01 };
+    const design = sureBut(
+      { 'book.spine.rise_mm': { u: 6 }, 'pattern.outsideHeight_mm': { u: 0.5 } },
+      { book: { spine, measured: { error_mm: 0 } } },
+    );
+    const report = designReport(design);
+    const { edges, trials } = withTrials(report, design, { draws: 500 }).doubt;
+    expect(defined(trials).nonLinear).toEqual(['foreEdge', 'flat']);
+    expect(edges.foreEdge).toEqual({ ...report.doubt.edges.foreEdge, u_mm: defined(trials).edges.foreEdge?.u_mm });
+    expect([edges.head, edges.tail]).toEqual([report.doubt.edges.head, report.doubt.edges.tail]);
   });
 });
