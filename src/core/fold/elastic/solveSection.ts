@@ -135,16 +135,16 @@ export function solveSection(input: SectionInput, solver: StripSolver): StripSec
       ...paths.map((path) => () => solveStrip(used, problemOf(length), path)),
       () => followStrip(used, (share) => problemOf(lengthAtShare(share), share), easy),
     ];
-    let last!: StripSolution;
-    for (const each of used === solver ? [solver, finerSolver(solver)] : [used]) {
-      used = each;
+    for (;;) {
+      let last!: StripSolution;
       for (const start of starts) {
         last = start();
         iterations += last.iterations;
         if (last.status === 'converged') return last;
       }
+      if (used !== solver) return last;
+      used = finerSolver(solver);
     }
-    return last;
   };
   let solution = solveAfresh();
   const spine = input.spine ?? { first: 1, last: outline.length / 2 - 2 };
