@@ -165,6 +165,55 @@ describe('an ease left open', () => {
     }
   });
 
+  test('gives head and tail what their loosest gaps differ by, where only that reaches the share', () => {
+    const loosest = { foreEdge_mm: 6, head_mm: 4.5, tail_mm: 1.5 };
+    const uneven = ledgerDesign({ loosest });
+    const { head_mm: head, tail_mm: tail, reaches } = uneven.pieces.ease;
+    expect(head - tail).toBeCloseTo(3, 9);
+    expect(reaches).toBe(true);
+    expect(uneven.fitDoubt.chances.fits()).toBeGreaterThanOrEqual(0.95);
+    const turned = easeOf({ loosest: { foreEdge_mm: 6, head_mm: 1.5, tail_mm: 4.5 } });
+    expect([turned.head_mm, turned.tail_mm]).toEqual([expect.closeTo(tail, 9), expect.closeTo(head, 9)]);
+    // The same room for both, or one of them typed, leaves them as they are.
+    const wide = easeOf({ loosest: { foreEdge_mm: 6, head_mm: 6, tail_mm: 4 } });
+    expect(wide.head_mm).toBe(wide.tail_mm);
+    expect(easeOf({ loosest, ease: { head_mm: 1 } }).head_mm).toBe(1);
+    expect(easeOf({ loosest, ease: { tail_mm: 1 } }).tail_mm).toBe(1);
+  });
+
+  test('reaches the share as it is cut where it says so, beside a typed head or tail and with turned ends, in any step', () => {
+    const seen = new Set<string>();
+    const law = (kind: string, change: object): ReturnType<typeof ledgerDesign> => {
+      const design = ledgerDesign(change);
+      const { reaches } = design.pieces.ease;
+      expect(design.fitDoubt.chances.fits() >= 0.95, JSON.stringify(change)).toBe(reaches);
+      seen.add(`${kind} ${reaches}`);
+      return design;
+    };
+    for (const each of [0, 0.2, 0.4, 0.8, 1.5, 3])
+      for (const loosest of [{}, { head_mm: 3, tail_mm: 2 }, { head_mm: 2, tail_mm: 3 }]) {
+        law('head', { ease: { head_mm: each }, loosest });
+        law('tail', { ease: { tail_mm: each }, loosest });
+      }
+    for (const cutStep_mm of [0.7, 1, 2, 3, 4, 5])
+      for (const making of [{ state: 'dry' }, { state: 'dry', changeAcross: -0.05 }]) {
+        const { pieces, job, doubt } = law('turned', {
+          pockets: { construction: 'turned' },
+          making,
+          work: { cutStep_mm },
+          loosest: { foreEdge_mm: 4.2 },
+        });
+        if (!pieces.ease.reaches) continue;
+        // Whole steps, of which one less is too small.
+        const steps = pieces.outside.width / cutStep_mm;
+        expect(steps).toBeCloseTo(Math.round(steps), 9);
+        const ends = (2 * pieces.pocketDepth) / (1 + changeOf(job).across);
+        const less = { width: pieces.outside.width - ends - cutStep_mm, height: pieces.outside.height - cutStep_mm };
+        expect(new CutChances(doubt, spareOf(doubt, less), loosestOf(job, 0)).fits()).toBeLessThan(0.95);
+      }
+    expect([...seen].sort()).toEqual(['head', 'tail', 'turned'].flatMap((kind) => [`${kind} false`, `${kind} true`]));
+  });
+
   test('where no size reaches the share has the best chance of all', () => {
     const { book } = ledgerDocument();
     const loosest = { foreEdge_mm: 1, head_mm: 0.8, tail_mm: 0.6 };
