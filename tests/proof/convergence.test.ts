@@ -53,6 +53,8 @@ interface Survey {
   readonly failed: number;
   /** By kind of solve, how many ended in each status. */
   readonly statuses: Readonly<Record<string, Record<string, number>>>;
+  /** By kind of solve and what it said beyond its status, how many jobs failed so. */
+  readonly reasons: Readonly<Record<string, number>>;
   /** Of all jobs and of the failed ones, how many are of a kind that nobody would make; the first that fits counts. */
   readonly causes: Readonly<Record<string, { jobs: number; failed: number }>>;
 }
@@ -68,45 +70,51 @@ function oddityOf({ needs, fits }: CoverDesign): string {
 function survey(designs: readonly CoverDesign[]): Survey {
   const solvers = createElasticSolvers();
   const statuses: Record<string, Record<string, number>> = {};
+  const reasons: Record<string, number> = {};
   const causes: Record<string, { jobs: number; failed: number }> = {};
   let failed = 0;
   for (const design of designs) {
     const elastic = elasticOverRange(design, solvers);
-    let converged = true;
+    const said = new Set<string>();
     for (const point of RANGE_POINTS) {
       for (const [kind, result] of Object.entries(solvesOf(elastic[point]))) {
         if (result === null) continue;
         statuses[kind] ??= {};
         statuses[kind][result.status] = (statuses[kind][result.status] ?? 0) + 1;
-        if (result.status !== 'converged') converged = false;
+        const message = 'message' in result ? result.message : '';
+        if (result.status !== 'converged') said.add(`${kind}: ${message.replace(/\d+(\.\d+)?/g, 'N')}`);
       }
     }
     const oddity = oddityOf(design);
     causes[oddity] ??= { jobs: 0, failed: 0 };
     const cause = causes[oddity];
     cause.jobs++;
-    if (converged) continue;
+    if (said.size === 0) continue;
+    for (const reason of said) reasons[reason] = (reasons[reason] ?? 0) + 1;
     cause.failed++;
     failed++;
   }
-  return { jobs: designs.length, failed, statuses, causes };
+  return { jobs: designs.length, failed, statuses, reasons, causes };
 }
 
 /**
- * Shares that have to converge: what is reached. Wished are 0.99 of book-like jobs and 0.95 of those over the schema. A job has
+ * Shares that have to converge: what is reached. Wished are 0.99 of book-like jobs and 0.95 of those over the schema; of these
+ * 0.95 are reached with the usual seed and about 0.8 with SEED=77. What is left: metres of creased leather round a book of a few mm, and
+ * pocket leather of some 0.2 mm, which folds away at the fore-edge under a firm pull. A job has
  * converged where its closed cover, spare wrap, seats and three rests have, in the leather as the job has it; the ends of the
  * ranges of rests do not count, since a row can do without. Over the whole schema many draws are no book: see the table by cause.
  */
 const KINDS = [
-  { name: 'book-like jobs', documents: bookLikeDocument, whole: 200, sample: 6, jobs: 0.97, closed: 0.999 },
-  { name: 'the whole schema', documents: fullRangeDocument, whole: 60, sample: 2, jobs: 0.7, closed: 0.93 },
+  { name: 'book-like jobs', documents: bookLikeDocument, whole: 200, sample: 6, jobs: 0.99, closed: 0.999 },
+  { name: 'the whole schema', documents: fullRangeDocument, whole: 60, sample: 2, jobs: 0.85, closed: 0.95 },
 ] as const;
 
 describe.each(KINDS)('the elastic strip over $name', ({ name, documents, whole, sample, ...least }) => {
   test('converges for the share of jobs and of closed covers that it has reached', () => {
-    const { jobs, failed, statuses, causes } = survey(designsThatGoOn(documents, proofSize(whole, sample)));
+    const { jobs, failed, statuses, reasons, causes } = survey(designsThatGoOn(documents, proofSize(whole, sample)));
     console.info(`${name}: all solves converged in ${jobs - failed} of ${jobs} jobs that can go on`);
     console.table(statuses);
+    console.table(reasons);
     console.table(causes);
     expect(jobs).toBe(proofSize(whole, sample));
     expect(failed).toBeLessThanOrEqual(mostOf(1 - least.jobs, jobs));
