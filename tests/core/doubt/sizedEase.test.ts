@@ -194,6 +194,8 @@ describe('an ease left open', () => {
       for (const loosest of [{}, { head_mm: 3, tail_mm: 2 }, { head_mm: 2, tail_mm: 3 }]) {
         law('head', { ease: { head_mm: each }, loosest });
         law('tail', { ease: { tail_mm: each }, loosest });
+        const making = { state: 'dry', changeAlong: -0.05 };
+        law('typed', { ease: { head_mm: each, tail_mm: each }, loosest, making, work: { cutStep_mm: 0.1 } });
       }
     for (const cutStep_mm of [0.7, 1, 2, 3, 4, 5])
       for (const making of [{ state: 'dry' }, { state: 'dry', changeAcross: -0.05 }]) {
@@ -211,7 +213,9 @@ describe('an ease left open', () => {
         const less = { width: pieces.outside.width - ends - cutStep_mm, height: pieces.outside.height - cutStep_mm };
         expect(new CutChances(doubt, spareOf(doubt, less), loosestOf(job, 0)).fits()).toBeLessThan(0.95);
       }
-    expect([...seen].sort()).toEqual(['head', 'tail', 'turned'].flatMap((kind) => [`${kind} false`, `${kind} true`]));
+    expect([...seen].sort()).toEqual(
+      ['head', 'tail', 'turned', 'typed'].flatMap((kind) => [`${kind} false`, `${kind} true`]),
+    );
   });
 
   test('where no size reaches the share has the best chance of all', () => {
