@@ -1,5 +1,5 @@
 import { type StripSolver, solveStrip } from './solveStrip.ts';
-import type { StripEnd, StripProblem } from './stripProblem.ts';
+import type { StripProblem } from './stripProblem.ts';
 import type { StripSolution } from './stripSolution.ts';
 import type { StripWorkspace } from './stripWorkspace.ts';
 
@@ -15,8 +15,8 @@ const MOST_ITERATIONS = { step: 150, way: 4000 };
 /**
  * Solves a strip by way of others, from one that is easily solved: continuation in whatever changes between them.
  *
- * Each begins from the shape before, moved with its ends and grown about their middle by as much as the strip is longer, since a
- * strip laid too short would first have to buckle. A step that fails is shortened.
+ * Each begins from the shape before, grown about the middle of its ends by as much as the strip is longer, since a strip laid
+ * too short would first have to buckle. A step that fails is shortened.
  * @param problemAt the problem at a share of the way, 0 to 1: same obstacle, same kinds of ends
  * @param guess for the problem at 0, as for solveStrip
  * @returns the solution at 1, or the failure that no step could pass; iterations of all
@@ -38,7 +38,7 @@ export function followStrip(
   while (share < 1 && step >= STEP.least && iterations < MOST_ITERATIONS.way) {
     const next = Math.min(1, share + step);
     const problem = problemAt(next);
-    carry(space, here, problem);
+    grow(space, problem.length / here.length);
     solution = solveStrip(brisk, problem);
     iterations += solution.iterations;
     if (solution.status === 'converged') {
@@ -66,20 +66,11 @@ function restore(space: StripWorkspace, kept: readonly Float64Array[]): void {
   space.solved = true;
 }
 
-/** Grows a shape about the middle of its ends as the strip grows, and moves it with its ends. */
-function carry({ nodes }: StripWorkspace, before: StripProblem, after: StripProblem): void {
-  const factor = after.length / before.length;
+/** Grows a shape about the middle of its ends. */
+function grow({ nodes }: StripWorkspace, factor: number): void {
   const last = nodes.length - 2;
   for (let c = 0; c < 2; c++) {
     const middle = (nodes[c]! + nodes[last + c]!) / 2;
-    const [start, end] = [moved(before.start, after.start, c), moved(before.end, after.end, c)];
-    for (let i = c; i < nodes.length; i += 2)
-      nodes[i] = middle + factor * (nodes[i]! - middle) + start + ((end - start) * (i - c)) / last;
+    for (let i = c; i < nodes.length; i += 2) nodes[i] = middle + factor * (nodes[i]! - middle);
   }
-}
-
-/** How far an end is put elsewhere, in x or in y. */
-function moved(before: StripEnd, after: StripEnd, coordinate: number): number {
-  if (before.kind === 'free' || after.kind === 'free') return 0;
-  return coordinate === 0 ? after.x - before.x : after.y - before.y;
 }

@@ -40,7 +40,16 @@ describe('a strip followed from one problem to another', () => {
   });
 
   it('says how the last step failed where none passes, and leaves the last shape to go on from', () => {
-    const way = followStrip(solver, (share) => balloon(share < 0.4 ? 2 + share : Number.NaN), RING);
+    const asked: number[] = [];
+    const way = followStrip(
+      solver,
+      (share) => {
+        asked.push(share);
+        return balloon(share < 0.4 ? 2 + share : Number.NaN);
+      },
+      RING,
+    );
+    expect(Math.max(...asked.filter((share) => share < 0.4))).toBeGreaterThan(0.4 - 1 / 256);
     expect(way.status).toBe('badInput');
     expect(way.message).toContain('length');
     expect(solveStrip(solver, balloon(2.4)).status).toBe('converged');
