@@ -30,7 +30,7 @@ const FINE_STEP = 0.1;
  * edge looser than wished) reach the wished share once the cover is cut in whole steps, with as little room as will do.
  *
  * Width and height get room for the same number of standard deviations. Head and tail are sized alike; where one of them is
- * typed, the other stays what it would be beside its like. Where that does not reach the share, the cut with the best chance is
+ * typed, the other stays what it would be beside its like, and never takes of the gap that the typed one asks for. Where that does not reach the share, the cut with the best chance is
  * searched step by step, and then once more with head and tail as different as the gaps that are allowed there.
  *
  * Where no cut reaches the share, `reaches` is false. A dimension left open beside one that the maker fixed then reaches it by
@@ -84,9 +84,11 @@ function sizedWith(job: Job, needs: NeedsOverRange, doubt: CoverDoubt, turned: n
   };
   const chance = (cut: CutSize, by: number, of?: Dimension): number =>
     new CutChances(doubt, spareOf(doubt, cut), loosestOf(job, by)).fits(of);
-  /** Chance of a cut with the eases that it comes to. */
+  const isBeside = (head === null) !== (tail === null);
+  /** Chance of a cut with the eases that it comes to; 0 where an open one takes of what a typed one asks for. */
   const chanceIn = (cut: CutSize): number => {
     const { head_mm, tail_mm } = easeIn(cut, false);
+    if (isBeside && Math.min(head_mm, tail_mm) < 0) return 0;
     return chance(cut, (head_mm - tail_mm) / 2);
   };
 
@@ -129,7 +131,6 @@ function sizedWith(job: Job, needs: NeedsOverRange, doubt: CoverDoubt, turned: n
     const found = tried.find((each) => chanceOf(each) >= share) ?? null;
     return found === tried[0] ? cut : found;
   };
-  const isBeside = (head === null) !== (tail === null);
   /** The cut in which an open head or tail beside a typed one is what it is in a cut with its like. */
   const beside = (cut: CutSize): CutSize => {
     if (!isBeside) return cut;
@@ -161,7 +162,11 @@ function sizedWith(job: Job, needs: NeedsOverRange, doubt: CoverDoubt, turned: n
   const middle = withRoom(FAR);
   const nearest = (dimension: Dimension): number =>
     isOpen[dimension] ? rounded(roundDown, dimension, middle[dimension] + step / 2) : middle[dimension];
-  const best = climbed({ width: nearest('width'), height: nearest('height') });
+  const best = climbed({
+    width: nearest('width'),
+    // No less than a typed head or tail needs by itself.
+    height: isBeside ? Math.max(nearest('height'), typed.height) : nearest('height'),
+  });
   if (best.chance >= share) return easeIn(best.cut, true);
   const alone = isOpen.width === isOpen.height ? null : reaching(isOpen.width ? 'width' : 'height');
   return easeIn(alone === null ? best.cut : beside(alone), false);

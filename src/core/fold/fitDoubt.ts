@@ -6,6 +6,12 @@ import type { Job } from '../job/jobSchema.ts';
 import { normalQuantile } from '../math/normal.ts';
 import type { Pieces } from '../pattern/pieces.ts';
 
+/** A gap at an edge. */
+export interface Gap extends Doubted {
+  /** How much smaller it may be, mm, before the boards go in no more: itself, but for head and tail half of what both have. */
+  readonly room: number;
+}
+
 /** The fit of a cover at the middle of its leather, each length with its doubt to first order, and the chances that follow. */
 export interface FitDoubt {
   /** Wished share of covers that fit. */
@@ -15,7 +21,7 @@ export interface FitDoubt {
   /** Spare wrap closed and flat, and spare height, mm. */
   readonly spare: Spare;
   /** Gaps, mm: at each fore-edge half the spare wrap. */
-  readonly gaps: Readonly<Record<'foreEdge' | 'head' | 'tail', Doubted>>;
+  readonly gaps: Readonly<Record<'foreEdge' | 'head' | 'tail', Gap>>;
   /** Board that stays in its pocket, mm, not cut off at 0. */
   readonly held: Doubted;
   /** Board that could be covered more and the second board still be loaded, mm. */
@@ -43,6 +49,7 @@ export function fitDoubt(job: Job, needs: Needs, pieces: Pieces, doubt: CoverDou
   // As in `coverFit`: head and tail keep the difference of their eases where there is room for it.
   const lean = (pieces.ease.head_mm - pieces.ease.tail_mm) / 2;
   const leans = height.mean >= 2 * Math.abs(lean) ? lean : 0;
+  const half = shared(height);
   const [least, most] = gapShares(job.seating, closed.mean);
   const wrap = (share: number) => ({ across: share * cut.width, addsAcross: share, closed: -share });
   // Held: depth less seat, less the larger gap, less half of what the wrap is longer closed than flat.
@@ -56,9 +63,9 @@ export function fitDoubt(job: Job, needs: Needs, pieces: Pieces, doubt: CoverDou
     deviations: normalQuantile(job.ease.share),
     spare,
     gaps: {
-      foreEdge: scaled(closed, 1 / 2),
-      head: { ...scaled(height, 1 / 2), mean: height.mean / 2 + leans },
-      tail: { ...scaled(height, 1 / 2), mean: height.mean / 2 - leans },
+      foreEdge: shared(closed),
+      head: { ...half, mean: half.mean + leans },
+      tail: { ...half, mean: half.mean - leans },
     },
     held: doubted(
       doubt,
@@ -75,10 +82,12 @@ export function fitDoubt(job: Job, needs: Needs, pieces: Pieces, doubt: CoverDou
   };
 }
 
-const scaled = ({ mean, u, slopes }: Doubted, by: number): Doubted => ({
-  mean: by * mean,
-  u: by * u,
-  slopes: slopes.map((slope) => by * slope),
+/** Half of a spare room, as each of two edges has it. */
+const shared = ({ mean, u, slopes }: Doubted): Gap => ({
+  mean: mean / 2,
+  room: mean / 2,
+  u: u / 2,
+  slopes: slopes.map((slope) => slope / 2),
 });
 
 /** Shares of the spare wrap at the smaller and at the larger fore-edge gap, as the boards sit; an overrun covers no board less. */

@@ -1,7 +1,7 @@
 import { budgetOf } from '../doubt/propagate.ts';
 import { chanceOf, type Doubted } from '../doubt/spare.ts';
 import type { CoverDesign } from '../fold/coverDesign.ts';
-import type { FitDoubt } from '../fold/fitDoubt.ts';
+import type { FitDoubt, Gap } from '../fold/fitDoubt.ts';
 import type { BudgetLine, ReportDoubt } from './doubtSchema.ts';
 import { doubtWords } from './doubtWords.ts';
 
@@ -44,12 +44,13 @@ export function reportDoubt(design: CoverDesign): ReportDoubt {
     budget: budget(length),
   });
   const foreEdge = doubted(spare.closed);
-  const head = doubted(gaps.head);
+  const gap = (of: Gap) => ({ ...doubted(of), chance: chanceOf({ mean: of.room, u: of.u }) });
+  const head = gap(gaps.head);
   const { ease } = design.pieces;
   return {
     share,
     chance: chancesOf(fit),
-    edges: { foreEdge, head, tail: doubted(gaps.tail) },
+    edges: { foreEdge, head, tail: gap(gaps.tail) },
     flat: doubted(spare.flat),
     held: doubted(fit.held, design.job.pockets.hold_mm),
     loading: doubted(fit.loading),

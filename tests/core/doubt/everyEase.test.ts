@@ -63,8 +63,9 @@ function bestOfAll({ job, needs, doubt, pieces }: CoverDesign): number {
   const leansAt = (height: number): number[] => {
     if (head !== null && tail !== null) return [(head - tail) / 2];
     const eased = height * (1 + along) - bareHeight;
-    if (head !== null) return [head - eased / 2];
-    if (tail !== null) return [eased / 2 - tail];
+    // The open one takes nothing of what the typed one asks for.
+    if (head !== null) return eased < head ? [] : [head - eased / 2];
+    if (tail !== null) return eased < tail ? [] : [eased / 2 - tail];
     return Array.from({ length: 17 }, (_, i) => ((i - 8) * step) / 2);
   };
   let best = 0;

@@ -258,6 +258,14 @@ describe('an ease left open', () => {
     expect(one.tail_mm).toBeGreaterThan(easeOf().tail_mm);
   });
 
+  test('beside a typed one never takes of the gap that it asks for', () => {
+    for (const typed of [0, 1, 2.5, 3.2, 3.5, 3.8, 4, 5]) {
+      const { fits } = ledgerDesign({ ease: { head_mm: typed } });
+      expect(fits.thick.head).toBeGreaterThanOrEqual(typed - 1e-9);
+      expect(fits.thick.head).toBeLessThanOrEqual(typed + 0.25);
+    }
+  });
+
   test('that is typed stays as it is', () => {
     const typed = { foreEdge_mm: 0.7, head_mm: 1.1, tail_mm: -0.5 + 0.6 };
     expect(easeOf({ ease: typed })).toMatchObject({ ...typed, sized: [], reaches: true });

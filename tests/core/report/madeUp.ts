@@ -86,9 +86,9 @@ export function doubtful(design: CoverDesign, lengths: MadeUpDoubt = {}): FitDou
     deviations: normalQuantile(share),
     spare,
     gaps: {
-      foreEdge: length(closed, 0, 1 / 2),
-      head: { ...half, mean: half.mean + lean },
-      tail: { ...half, mean: half.mean - lean },
+      foreEdge: { ...length(closed, 0, 1 / 2), room: closed[0] / 2 },
+      head: { ...half, mean: half.mean + lean, room: half.mean },
+      tail: { ...half, mean: half.mean - lean, room: half.mean },
     },
     held: length(held, 3),
     loading: length(loading, 4),

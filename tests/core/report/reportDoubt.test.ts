@@ -33,8 +33,9 @@ describe('the doubt of a report', () => {
       chance: { closes: chance(PHI1), fits: chance((PHI1 - (1 - 0.9986501)) * PHI2 * (PHI1 - (1 - 0.6914625))) },
       edges: {
         foreEdge: { spare_mm: 2, u_mm: 2, chance: chance(PHI1) },
-        head: { spare_mm: 3, u_mm: 2, chance: chance(0.9331928) },
-        tail: { spare_mm: 1, u_mm: 2, chance: chance(0.6914625) },
+        // Head and tail have their room together: half of 4 mm each, however they share it.
+        head: { spare_mm: 3, u_mm: 2, chance: chance(PHI1) },
+        tail: { spare_mm: 1, u_mm: 2, chance: chance(PHI1) },
       },
       flat: { spare_mm: 6, u_mm: 3, chance: chance(PHI2) },
       // Of 10 mm 8 must stay.

@@ -1,9 +1,13 @@
+import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
+import { chanceOf } from '../../../src/core/doubt/spare.ts';
 import { coverDesign } from '../../../src/core/fold/coverDesign.ts';
 import { patched } from '../../../src/core/job/jobDocument.ts';
 import { together } from '../../../src/core/report/checks/together.ts';
 import { defined } from '../../defined.ts';
+import { doubtedDocument } from '../../doubtJob.ts';
 import { soundJob } from '../../jobArbitrary.ts';
+import { checkLaw } from '../../laws.ts';
 import { contextOf, designOf, doubtful } from './madeUp.ts';
 
 const open = designOf({ version: 2 });
@@ -12,6 +16,20 @@ const of = (lengths: Parameters<typeof doubtful>[1], design = open) =>
 
 /** Phi(1), Phi(2): tables of the normal distribution. */
 const [PHI1, PHI2] = [0.8413447, 0.9772499];
+test('all edges at once are no surer than any of them', () => {
+  checkLaw(
+    fc.property(doubtedDocument, fc.integer({ min: 0, max: 8 }), (document, head) => {
+      const { fitDoubt, job } = coverDesign(soundJob({ ...document, ease: { head_mm: head / 2 } }));
+      const { gaps, chances } = fitDoubt;
+      for (const edge of ['head', 'tail'] as const) {
+        const { mean, u, room } = gaps[edge];
+        expect(chances.fits()).toBeLessThanOrEqual(chanceOf({ mean: room, u }) + 1e-9);
+        expect(chances.fits()).toBeLessThanOrEqual(chanceOf({ mean: job.loosest[`${edge}_mm`] - mean, u }) + 1e-9);
+      }
+    }),
+  );
+});
+
 /** A length that is right whatever happens. */
 const SURE = [2, 1e-3] as const;
 

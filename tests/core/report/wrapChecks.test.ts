@@ -126,6 +126,17 @@ describe('a gap', () => {
     expect(at(3.9).message).toMatch(/; it is at most 4 mm in 53 of 100\.$/);
   });
 
+  test('that is wished smaller than the one opposite is too small only once both have no room', () => {
+    // The wish shifts the gap at the head by -1 mm; the boards go in while head and tail together have room.
+    const at = (mean: number) => edgeGap('head')(of({ height: [mean, 2], lean: -1 }));
+    expect(at(3.4)).toMatchObject({ verdict: 'fits', value: 0.7, bound: 'atLeast' });
+    expect(at(3.4).limit).toBeCloseTo(Z95 - 1, 5);
+    expect(at(3.4).message).toMatch(/; there is room in 95 of 100\.$/);
+    expect(at(3.2)).toMatchObject({ verdict: 'tight' });
+    // From where the loosest gap, 4 mm, is nearer than no room.
+    expect(at(5.1)).toMatchObject({ bound: 'atMost', limit: expect.closeTo(4 - Z95, 5) });
+  });
+
   test('is judged by the loosest gap of its own edge', () => {
     const design = designOf({ version: 2, loosest: { head_mm: 1, tail_mm: 6, foreEdge_mm: 3 } });
     const at = (edge: 'head' | 'tail' | 'foreEdge') =>

@@ -1,4 +1,5 @@
-import { chanceOf, type Doubted } from '../../doubt/spare.ts';
+import { chanceOf } from '../../doubt/spare.ts';
+import type { Gap } from '../../fold/fitDoubt.ts';
 import { RANGE_POINTS, type RangePoint } from '../../leather/leatherModel.ts';
 import { TOLERANCE } from '../../math/tolerance.ts';
 import { type Answer, type CheckContext, chanceWords, type Judged, judged, type Remedy } from '../check.ts';
@@ -96,15 +97,16 @@ export function opens(context: CheckContext): Answer {
   return { verdict, value: flat.mean, limit, bound: 'atLeast', message, ...mend(context, 'width', verdict) };
 }
 
-/** How a gap is judged between too small and too loose, by the side that is nearer. */
+/** How a gap is judged between too small, where its room is used up, and too loose, by the side that is nearer. */
 function judgedGap(
-  gap: Doubted,
+  gap: Gap,
   loosest: number,
   deviations: number,
 ): Pick<Answer, 'value' | 'limit' | 'bound'> & { verdict: Judged['verdict'] | 'loose' } {
-  const small = judged(gap, deviations);
+  const small = judged({ mean: gap.room, u: gap.u }, deviations);
   const loose = judged({ mean: loosest - gap.mean, u: gap.u }, deviations);
-  if (gap.mean <= loosest / 2) return { ...small, value: gap.mean, bound: 'atLeast' };
+  if (gap.room <= loosest - gap.mean)
+    return { verdict: small.verdict, limit: small.limit + gap.mean - gap.room, value: gap.mean, bound: 'atLeast' };
   const verdict = loose.verdict === 'fails' ? 'loose' : loose.verdict;
   return { verdict, value: gap.mean, limit: loosest - loose.limit, bound: 'atMost' };
 }
@@ -130,7 +132,7 @@ export const edgeGap =
     const chance =
       found.bound === 'atMost'
         ? `it is at most ${say.wish(most)} in ${chanceWords(chanceOf({ mean: most - gap.mean, u: gap.u }))}${found.verdict === 'loose' ? '; looser than that the cover shifts on the book' : ''}`
-        : `there is room in ${chanceWords(chanceOf(gap))}`;
+        : `there is room in ${chanceWords(chanceOf({ mean: gap.room, u: gap.u }))}`;
     return {
       ...found,
       message: `${size}; ${chance}.`,
