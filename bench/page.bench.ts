@@ -67,7 +67,7 @@ async function measure(on: Browser, scene: '3D' | 'no WebGL'): Promise<void> {
       answers[`${book}, ${pace}, ${scene}`] = keyFigures(trace);
     }
     for (const slider of ['Open the book', 'Making']) {
-      const trace = await traced(session, () => drag(page, page.getByLabel(slider, { exact: true })));
+      const trace = await traced(session, () => drag(page, page.getByRole('slider', { name: slider, exact: true })));
       drags[`${book}, ${slider}, ${scene}`] = dragFigures(trace);
     }
     await page.getByLabel('Open the book', { exact: true }).fill('0');
