@@ -5,6 +5,7 @@ import {
   GIVE_OR_TAKE,
   type Report,
   type ReportTrials,
+  whatWouldReach,
 } from '../../core/index.ts';
 import { giveOrTake, ORIGIN_WORDS } from '../fields/doubtText.ts';
 import { goToField } from '../fields/goToField.ts';
@@ -29,7 +30,7 @@ interface ShownEdge {
 
 /** What makes the fit unsure, what the sized ease pays for, and what to measure next. Fetched after the first paint. */
 function HowSure({ report, lengths, trials }: Needs) {
-  const { doubt, checks } = report;
+  const { doubt } = report;
   const { foreEdge, head, tail } = doubt.edges;
   const isAlike = JSON.stringify(head) === JSON.stringify(tail);
   const room = 'there is room';
@@ -44,7 +45,7 @@ function HowSure({ report, lengths, trials }: Needs) {
     const isTried = trials?.nonLinear.includes(id) === true;
     return `${lengths.small(GIVE_OR_TAKE * (isTried ? trials.edges[id].u_mm : u), 1)}${isTried ? ' by trials' : ''}`;
   };
-  const hopeless = doubt.reaches ? '' : (checks.find(({ id }) => id === 'together')?.remedy ?? '');
+  const hopeless = whatWouldReach(report);
   return (
     <section className="how-sure not-printed" aria-labelledby="how-sure">
       <h2 id="how-sure">How sure</h2>

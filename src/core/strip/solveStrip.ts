@@ -93,34 +93,17 @@ function coldStarts(
   guess: ArrayLike<number>,
   state: NewtonState,
 ): StripStatus {
-  const { ordinaryStretch, stiffening, starts } = settings;
-  const unit = unitStretch(problem, settings);
-  const soft = softStart(problem, settings, guess);
+  const { usualLength, ordinaryStretch, softest, stiffening, starts } = settings;
+  const unit = (usualLength / problem.length) ** 2;
+  const soft = (softest * unit) / excessOf(guess);
   const first = Array.from({ length: starts }, (_, i) => soft * stiffening ** i).filter(
     (stretch) => stretch < problem.stretchStiffness,
   );
   if (first.length === 0 || problem.stretchStiffness <= ordinaryStretch * unit) first.unshift(Infinity);
-  const stages = first.map((stretch) => stagesOf(levels, problem, stretch, stiffening));
-  return firstToConverge(stages, problem, settings, guess, state);
-}
-
-/** EA D^2/EI that counts as 1 for a strip of a problem's length. */
-const unitStretch = ({ length }: StripProblem, { usualLength }: StripSettings): number => (usualLength / length) ** 2;
-
-const softStart = (problem: StripProblem, settings: StripSettings, guess: ArrayLike<number>): number =>
-  (settings.softest * unitStretch(problem, settings)) / excessOf(guess);
-
-function firstToConverge(
-  starts: readonly (readonly Stage[])[],
-  problem: StripProblem,
-  settings: StripSettings,
-  guess: ArrayLike<number>,
-  state: NewtonState,
-): StripStatus {
   let status: StripStatus = 'stalled';
   let spent = 0;
-  for (const stages of starts) {
-    status = coldStart(stages, problem, settings, guess, state);
+  for (const stretch of first) {
+    status = coldStart(stagesOf(levels, problem, stretch, stiffening), problem, settings, guess, state);
     spent += state.iterations;
     if (status === 'converged' || status === 'notFinite') break;
   }
@@ -176,9 +159,8 @@ function coldStart(
   const turning = turningOf(guess, problem);
   for (const { level, stretch, looseness } of stages) {
     const stage = { ...problem, stretchStiffness: stretch };
-    if (level === coarser) loadProblem(level, stage);
+    loadProblem(level, stage);
     if (level !== coarser || status === 'looped') {
-      loadProblem(level, stage);
       // Forces of an earlier solve are dropped, so that the answer depends on the problem alone.
       level.nodeForce.fill(0);
       level.vertexForce.fill(0);

@@ -11,6 +11,7 @@ import {
   type Report,
   riseOf,
   sumLines,
+  whatWouldReach,
   workSteps,
 } from '../../core/index.ts';
 import { type BenchSheet, type Block, heading, item, text } from './block.ts';
@@ -78,13 +79,13 @@ export function benchSheetContent(design: CoverDesign): BenchSheet {
 }
 
 /** The chance wished and reached, and what the ease that is worked out pays for. */
-function howSure({ doubt, checks }: Report, say: Printer): Block[] {
+function howSure(report: Report, say: Printer): Block[] {
+  const { doubt } = report;
   const { share, chance } = doubt;
-  const hopeless = doubt.reaches ? '' : (checks.find(({ id }) => id === 'together')?.remedy ?? '');
   return [
     heading('How sure'),
     text(
-      `Wished: fits in ${chanceWords(share)}. Reached: ${chanceWords(chance.fits)}, if the doubts assumed are right. ${hopeless}`.trim(),
+      `Wished: fits in ${chanceWords(share)}. Reached: ${chanceWords(chance.fits)}, if the doubts assumed are right. ${whatWouldReach(report)}`.trim(),
     ),
     ...easePaid(doubt).map(({ name, whole, main }) =>
       text(
