@@ -41,13 +41,16 @@ const RANKS: Readonly<Record<string, number>> = {
   'app/form': 16,
   'app/making': 16,
   'app/customer': 17,
-  app: 18,
+  'app/find': 17,
+  'app/header': 18,
+  'app/cover': 18,
+  app: 19,
 };
 
 const ORDER =
   'units, math, strip -> job -> book, leather -> allowance -> doubt -> pattern -> fold -> solid, mockup, materials -> report -> ' +
   'fitReport, explore; core -> output -> cli, app; in app: worker, loading, offline -> state -> fields, sheet, scene -> panel, shelf, ' +
-  'strip, stage, explore -> form, making -> customer -> the files of app itself';
+  'strip, stage, explore -> form, making -> customer, find -> header, cover -> the files of app itself';
 
 /** Packages that need neither a browser nor Node, so that core may use them. */
 const CORE_PACKAGES = new Set(['zod/mini', 'clipper2-ts']);
