@@ -1,6 +1,6 @@
 import { readdirSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
-import { type ESTree, parseSync, Visitor } from 'vite';
+import { type ESTree, parseSync } from 'vite';
 
 /** One text of a source that a person may read; each value put into a template stands as `…`. */
 export interface ReadText {
@@ -28,52 +28,58 @@ function wordsOf(node: ESTree.Node): string | null {
   return left === null || right === null ? null : left + right;
 }
 
+const isNode = (value: unknown): value is ESTree.Node =>
+  typeof value === 'object' && value !== null && 'type' in value && typeof value.type === 'string';
+
+const childrenOf = (node: ESTree.Node): ESTree.Node[] => Object.values(node).flat().filter(isNode);
+
+/** Children that are names of modules, types, properties or classes rather than words. */
+function namesIn(node: ESTree.Node): readonly unknown[] {
+  switch (node.type) {
+    case 'ImportDeclaration':
+    case 'ImportExpression':
+    case 'ExportNamedDeclaration':
+    case 'ExportAllDeclaration':
+      return [node.source];
+    case 'TSLiteralType':
+      return [node.literal];
+    case 'MemberExpression':
+      return [node.property];
+    case 'Property':
+      return [node.key];
+    case 'JSXAttribute':
+      return node.value?.type !== 'Literal' || READ_ATTRIBUTES.has(String(node.name.name)) ? [] : [node.value];
+    default:
+      return [];
+  }
+}
+
+/** What a node itself gives to read; null where only nodes inside it may. */
+function readAt(node: ESTree.Node, parent: ESTree.Node | null): string | null {
+  if (node.type === 'JSXText') return /\p{L}/u.test(node.value) ? node.value : null;
+  const text = wordsOf(node);
+  return text !== null && (isWords(text) || parent?.type === 'JSXAttribute') ? text : null;
+}
+
 /**
  * Lists the texts of one source that a person may read: words in literals and templates, in sums of them and in JSX.
  * Names of modules, types and properties, ids and class names are no texts.
  */
 export function readTextsOf(path: string, source: string): ReadText[] {
   const { program, errors } = parseSync(path, source);
-  if (errors.length > 0) throw new Error(`${path} does not parse: ${errors[0]?.message}`);
+  if (errors[0]) throw new Error(`${path} does not parse: ${errors[0].message}`);
   const found: ReadText[] = [];
-  const names = new Set<ESTree.Node>();
-  const keep = (node: ESTree.Node, text: string): void => {
-    const line = source.slice(0, node.start).split('\n').length;
-    found.push({ at: `${path}:${line}`, text: text.replace(/\s+/g, ' ').trim() });
+  const visit = (node: ESTree.Node, parent: ESTree.Node | null, isPart: boolean): void => {
+    const text = isPart ? null : readAt(node, parent);
+    if (text !== null) {
+      const line = source.slice(0, node.start).split('\n').length;
+      found.push({ at: `${path}:${line}`, text: text.replace(/\s+/g, ' ').trim() });
+    }
+    const names = namesIn(node);
+    const isSum = node.type === 'BinaryExpression' && wordsOf(node) !== null;
+    for (const child of childrenOf(node)) if (!names.includes(child)) visit(child, node, isSum);
   };
-  const name = (node: ESTree.Node | null | undefined): void => {
-    if (node) names.add(node);
-  };
-  const read = (node: ESTree.Node): void => {
-    const text = names.has(node) ? null : wordsOf(node);
-    if (text !== null && isWords(text)) keep(node, text);
-  };
-  const visitor = new Visitor({
-    ImportDeclaration: ({ source: from }) => name(from),
-    ExportNamedDeclaration: ({ source: from }) => name(from),
-    ImportExpression: ({ source: from }) => name(from),
-    TSLiteralType: ({ literal }) => name(literal),
-    MemberExpression: ({ property }) => name(property),
-    Property: ({ key }) => name(key),
-    JSXAttribute: ({ name: attribute, value }) => {
-      if (value?.type !== 'Literal') return;
-      name(value);
-      const isRead = attribute.type === 'JSXIdentifier' && READ_ATTRIBUTES.has(attribute.name);
-      if (isRead && typeof value.value === 'string') keep(value, value.value);
-    },
-    JSXText: (node) => {
-      if (/\p{L}/u.test(node.value)) keep(node, node.value);
-    },
-    BinaryExpression: (node) => {
-      if (wordsOf(node) === null) return;
-      read(node);
-      name(node.left);
-      name(node.right);
-    },
-    Literal: read,
-    TemplateLiteral: read,
-  });
-  visitor.visit(program);
+  visit(program, null, false);
   return found;
 }
 

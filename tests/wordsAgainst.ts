@@ -31,4 +31,4 @@ export function wordsAgainst(text: string): string[] {
 }
 
 /** A hyphen that stands for a minus sign, as in " -0.03 mm"; makers read U+2212. */
-export const hyphenMinus = (text: string): string[] => text.match(/(?<=^|[\s(])-[\d.…]*\d/gu) ?? [];
+export const hyphenMinus = (text: string): string[] => text.match(/(?<=^|\s)-[\d.…]*\d/gu) ?? [];
