@@ -8,6 +8,9 @@ test('every place is found again at its address, with its part', () => {
   }
 });
 
-test.each(['', '#', '#nowhere', '#job=eNq', '#Cover'])('the fragment “%s” names no place, so it is the cover', (fragment) => {
-  expect(placeAt(fragment)).toEqual({ id: 'cover', part: '' });
-});
+test.each(['', '#', '#nowhere', '#job=eNq', '#Cover'])(
+  'the fragment “%s” names no place, so it is the cover',
+  (fragment) => {
+    expect(placeAt(fragment)).toEqual({ id: 'cover', part: '' });
+  },
+);
