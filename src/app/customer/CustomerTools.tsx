@@ -82,7 +82,7 @@ export function CustomerTools(props: CustomerToolsProps) {
           window.location.hash = '';
         }}
       >
-        Back to the bench
+        Back to the cover
       </button>
       <button type="button" onClick={() => setTurning(!isTurning)}>
         {isTurning ? 'Stop turning' : 'Turn slowly'}
