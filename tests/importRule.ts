@@ -42,13 +42,16 @@ const RANKS: Readonly<Record<string, number>> = {
   'app/form': 17,
   'app/making': 17,
   'app/customer': 18,
-  app: 19,
+  'app/find': 18,
+  'app/header': 19,
+  'app/cover': 19,
+  app: 20,
 };
 
 const ORDER =
   'units, math, strip, words -> job -> book, leather -> allowance -> doubt -> pattern -> fold -> solid, mockup, materials -> report -> ' +
   'fitReport, explore; core -> output -> cli, app; in app: worker, loading, offline -> state -> sheet, scene -> fields -> panel, shelf, ' +
-  'strip, stage, explore -> form, making -> customer -> the files of app itself';
+  'strip, stage, explore -> form, making -> customer, find -> header, cover -> the files of app itself';
 
 /** Packages that need neither a browser nor Node, so that core may use them. */
 const CORE_PACKAGES = new Set(['zod/mini', 'clipper2-ts']);
