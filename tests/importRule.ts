@@ -33,20 +33,21 @@ const RANKS: Readonly<Record<string, number>> = {
   'app/fields': 14,
   'app/sheet': 14,
   'app/scene': 14,
-  'app/panel': 15,
-  'app/shelf': 15,
-  'app/strip': 15,
-  'app/stage': 15,
-  'app/explore': 15,
-  'app/form': 16,
-  'app/making': 16,
-  'app/customer': 17,
-  app: 18,
+  'app/loupe': 15,
+  'app/panel': 16,
+  'app/shelf': 16,
+  'app/strip': 16,
+  'app/stage': 16,
+  'app/explore': 16,
+  'app/form': 17,
+  'app/making': 17,
+  'app/customer': 18,
+  app: 19,
 };
 
 const ORDER =
   'units, math, strip -> job -> book, leather -> allowance -> doubt -> pattern -> fold -> solid, mockup, materials -> report -> ' +
-  'fitReport, explore; core -> output -> cli, app; in app: worker, loading, offline -> state -> fields, sheet, scene -> panel, shelf, ' +
+  'fitReport, explore; core -> output -> cli, app; in app: worker, loading, offline -> state -> fields, sheet, scene -> loupe -> panel, shelf, ' +
   'strip, stage, explore -> form, making -> customer -> the files of app itself';
 
 /** Packages that need neither a browser nor Node, so that core may use them. */

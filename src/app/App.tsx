@@ -4,6 +4,7 @@ import { ErrorBoundary } from './loading/ErrorBoundary.tsx';
 import { firstPaint } from './loading/firstPaint.ts';
 import { idle } from './loading/idle.ts';
 import { LatePart } from './loading/LatePart.tsx';
+import { LookAtEdges } from './loupe/LookAtEdges.tsx';
 import { Checks } from './panel/Checks.tsx';
 import { Verdict } from './panel/Verdict.tsx';
 import { Stage } from './stage/Stage.tsx';
@@ -61,6 +62,7 @@ export function App() {
               <ElasticNote />
             </Suspense>
           </ErrorBoundary>
+          <LookAtEdges />
           <Checks />
           <LatePart name="part “How sure”">
             <HowSure />

@@ -4,6 +4,7 @@ import { ErrorBoundary } from './loading/ErrorBoundary.tsx';
 import { firstPaint } from './loading/firstPaint.ts';
 import { LatePart } from './loading/LatePart.tsx';
 import { MissingPartNote } from './loading/MissingPartNote.tsx';
+import { Hatches } from './sheet/Hatches.tsx';
 
 const CustomerView = lazy(() => import('./customer/CustomerView.tsx'));
 const EditionNote = lazy(() => firstPaint.then(() => import('./offline/EditionNote.tsx')));
@@ -19,6 +20,7 @@ export function Pages() {
   return (
     <>
       <MissingPartNote />
+      <Hatches />
       <ErrorBoundary instead={() => null}>
         <Suspense>
           <EditionNote />
