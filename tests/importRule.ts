@@ -10,6 +10,7 @@ const RANKS: Readonly<Record<string, number>> = {
   'core/units': 0,
   'core/math': 0,
   'core/strip': 0,
+  'core/words': 0,
   'core/job': 1,
   'core/book': 2,
   'core/leather': 2,
@@ -30,10 +31,10 @@ const RANKS: Readonly<Record<string, number>> = {
   'app/loading': 12,
   'app/offline': 12,
   'app/state': 13,
-  'app/fields': 14,
   'app/sheet': 14,
   'app/scene': 14,
   'app/loupe': 15,
+  'app/fields': 15,
   'app/panel': 16,
   'app/shelf': 16,
   'app/strip': 16,
@@ -42,13 +43,16 @@ const RANKS: Readonly<Record<string, number>> = {
   'app/form': 17,
   'app/making': 17,
   'app/customer': 18,
-  app: 19,
+  'app/find': 18,
+  'app/header': 19,
+  'app/cover': 19,
+  app: 20,
 };
 
 const ORDER =
-  'units, math, strip -> job -> book, leather -> allowance -> doubt -> pattern -> fold -> solid, mockup, materials -> report -> ' +
-  'fitReport, explore; core -> output -> cli, app; in app: worker, loading, offline -> state -> fields, sheet, scene -> loupe -> panel, shelf, ' +
-  'strip, stage, explore -> form, making -> customer -> the files of app itself';
+  'units, math, strip, words -> job -> book, leather -> allowance -> doubt -> pattern -> fold -> solid, mockup, materials -> report -> ' +
+  'fitReport, explore; core -> output -> cli, app; in app: worker, loading, offline -> state -> sheet, scene -> fields, loupe -> panel, shelf, ' +
+  'strip, stage, explore -> form, making -> customer, find -> header, cover -> the files of app itself';
 
 /** Packages that need neither a browser nor Node, so that core may use them. */
 const CORE_PACKAGES = new Set(['zod/mini', 'clipper2-ts']);

@@ -86,7 +86,12 @@ const inOneLine = (path: string): string =>
     .replace(/['"`]\s*\+\s*['"`]/g, '')
     .replace(/\s+/g, ' ');
 
-const sources = [...files('src'), 'README.md'].map((path) => ({ path, text: inOneLine(path) }));
+/** The vocabulary itself lists what is said nowhere. */
+const VOCABULARY_FILE = join('src', 'core', 'words', 'vocabulary.ts');
+
+const sources = [...files('src'), 'README.md']
+  .filter((path) => path !== VOCABULARY_FILE)
+  .map((path) => ({ path, text: inOneLine(path) }));
 
 test.each(OUTWORN)('“%s” is said nowhere: %s', (old) => {
   const where = sources.filter(({ text }) => text.includes(old)).map(({ path }) => path);

@@ -32,8 +32,7 @@ export function SeamFields() {
   const depth = useBench(({ design }) => design.pieces.pocketDepth);
   const styles = SEAM_STYLES[method].map((value) => ({ value, label: value }));
   return (
-    <section aria-labelledby="seam-fields">
-      <h2 id="seam-fields">Seam and pockets</h2>
+    <section aria-label="Seam and pockets">
       <ChoiceField
         path="seam.method"
         title="Seam"
