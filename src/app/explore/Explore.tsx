@@ -1,7 +1,6 @@
-import { useEffect, useId, useMemo, useState } from 'react';
+import { useId, useMemo, useState } from 'react';
 import { exploreFields, type FitTarget, isWanting, type JobDocument } from '../../core/index.ts';
-import { useBenchStore } from '../state/BenchContext.tsx';
-import type { Bench } from '../state/bench.ts';
+import { type Bench, trialsOf } from '../state/bench.ts';
 import { lagging } from '../state/lagging.tsx';
 import { CurveChart } from './CurveChart.tsx';
 import { CurveReader } from './CurveReader.tsx';
@@ -18,10 +17,16 @@ import './explore.css';
 const FIRST_FIELD = 'leather.outside';
 const FIRST_RESULT = 'foreEdgeAllowance';
 
-const needs = ({ history, design, report }: Bench) => ({ document: history.good.document, design, report });
+const needs = (bench: Bench) => ({
+  document: bench.history.good.document,
+  design: bench.design,
+  report: bench.report,
+  trials: trialsOf(bench),
+  trialsFailure: bench.trialsFailure,
+});
 
 /** How one field changes one result, what must change for the cover to fit, and how often it fits by trials. */
-function Explore({ document, design, report }: ReturnType<typeof needs>) {
+function Explore({ document, design, report, trials, trialsFailure }: ReturnType<typeof needs>) {
   const id = useId();
   const [chosenField, setField] = useState(FIRST_FIELD);
   const [resultId, setResult] = useState(FIRST_RESULT);
@@ -53,13 +58,8 @@ function Explore({ document, design, report }: ReturnType<typeof needs>) {
       [document, overlay, field, resultId, zoom],
     ),
     changes: useMemo(() => ({ kind: 'changes', document, target }), [document, target]),
-    trials: useMemo(() => ({ kind: 'trials', document }), [document]),
   });
-  const { curve, trials, failures } = explored;
-  const store = useBenchStore();
-  useEffect(() => {
-    if (trials !== null) store.setState({ trials: { of: trials.question.document, found: trials.answer } });
-  }, [store, trials]);
+  const { curve, failures } = explored;
   const points = curve?.answer.curve.points ?? [];
   const wanted = reading ?? curve?.answer.curve.field.present ?? 0;
   const index = points.reduce(
@@ -71,11 +71,11 @@ function Explore({ document, design, report }: ReturnType<typeof needs>) {
   return (
     <section className="explore not-printed" aria-labelledby={`${id}-title`}>
       <h2 id={`${id}-title`}>Explore</h2>
-      {[...new Set(Object.values(failures))].map(
+      {[...new Set([...Object.values(failures), trialsFailure ?? undefined])].map(
         (why) =>
           why !== undefined && (
             <p key={why} role="alert" className="refused">
-              Part of this could not be worked out: {why}. Change a field and it is tried again; the rest of the bench
+              Part of this could not be worked out: {why}. Change a field and it is tried again; the rest of the page
               does not need it.
             </p>
           ),
@@ -146,7 +146,7 @@ function Explore({ document, design, report }: ReturnType<typeof needs>) {
             target={target}
             onTarget={setTarget}
           />
-          <Trials document={document} isFailed={failures.trials !== undefined} answered={trials} />
+          <Trials isFailed={trialsFailure !== null} trials={trials} />
         </div>
       </div>
     </section>

@@ -27,7 +27,7 @@ export function DoubtFields() {
   );
   return (
     <section aria-labelledby="doubt-fields">
-      <h2 id="doubt-fields">Doubts</h2>
+      <h3 id="doubt-fields">Doubts</h3>
       <details>
         <summary>How far each figure may be off</summary>
         <p className="help">

@@ -1,5 +1,6 @@
-import { lazy, useEffect, useId, useRef, useState } from 'react';
+import { lazy } from 'react';
 import { LatePart } from '../loading/LatePart.tsx';
+import { addressOf } from '../state/place.ts';
 import './making.css';
 
 const PARTS = [
@@ -12,42 +13,32 @@ const PARTS = [
   { id: 'work', title: 'Order of work', Panel: lazy(() => import('./WorkPanel.tsx')) },
 ] as const;
 
-type PartId = (typeof PARTS)[number]['id'];
+/** The part that the workbench shows first. */
+const FIRST = PARTS[1];
 
-/** The panels for the workbench, one open at a time; each is fetched when it is opened. */
-export default function Making() {
-  const [open, setOpen] = useState<PartId | null>(null);
-  const panel = useRef<HTMLDivElement>(null);
-  const id = useId();
-  const part = PARTS.find((each) => each.id === open);
-  useEffect(() => {
-    if (open !== null) panel.current?.scrollIntoView({ block: 'start' });
-  }, [open]);
+/** The workbench: a row of its parts, each with an address of its own, and the one in it. */
+export default function Making({ part }: { readonly part: string }) {
+  const shown = PARTS.find(({ id }) => id === part) ?? FIRST;
   return (
-    <section className="workbench not-printed" aria-labelledby={`${id}-title`}>
-      <div className="row workbench-bar">
-        <h2 id={`${id}-title`}>To the workbench</h2>
-        <div className="row">
-          {PARTS.map(({ id: name, title }) => (
-            <button
-              key={name}
-              type="button"
-              aria-expanded={name === open}
-              aria-controls={name === open ? `${id}-panel` : undefined}
-              onClick={() => setOpen(name === open ? null : name)}
-            >
-              {title}
-            </button>
-          ))}
-        </div>
+    <section className="workbench" aria-label="Workbench">
+      <nav className="workbench-parts not-printed" aria-label="Parts of the workbench">
+        {PARTS.map(({ id, title }) => (
+          <a
+            key={id}
+            className="link"
+            href={addressOf('workbench', id)}
+            aria-current={id === shown.id ? 'page' : undefined}
+          >
+            {title}
+          </a>
+        ))}
+      </nav>
+      <div className="workbench-panel">
+        <h2>{shown.title}</h2>
+        <LatePart key={shown.id} name={shown.title.toLowerCase()}>
+          <shown.Panel />
+        </LatePart>
       </div>
-      {part !== undefined && (
-        <div className="workbench-panel" id={`${id}-panel`} ref={panel}>
-          <LatePart key={part.id} name={part.title.toLowerCase()}>
-            <part.Panel />
-          </LatePart>
-        </div>
-      )}
     </section>
   );
 }

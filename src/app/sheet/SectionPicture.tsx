@@ -31,7 +31,7 @@ export function SectionPicture({ section, lies, label, frame, children }: Sectio
   const [left, top] = [Math.min(...xs) - PAD, Math.min(...ys) - PAD];
   const [width, height] = [Math.max(...xs) + PAD - left, Math.max(...ys) + PAD - top];
   return (
-    <svg viewBox={`${left} ${top} ${width} ${height}`} role="img" aria-label={label}>
+    <svg className="section-layers" viewBox={`${left} ${top} ${width} ${height}`} role="img" aria-label={label}>
       {section.pages.map((pages) => (
         <path key={outline(pages)} className="pages" d={outline(pages)} />
       ))}

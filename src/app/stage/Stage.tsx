@@ -1,6 +1,7 @@
-import { type ReactNode, useCallback, useDeferredValue, useState } from 'react';
+import { useCallback, useDeferredValue, useState } from 'react';
 import type { SegmentId } from '../../core/index.ts';
 import { useBench } from '../state/BenchContext.tsx';
+import type { Spot } from '../state/checkSpot.ts';
 import { StageControls } from './StageControls.tsx';
 import StageView from './StageView.tsx';
 import { OPENING_STAGE, type StageState } from './stageState.ts';
@@ -9,12 +10,14 @@ import './stage.css';
 interface StageProps {
   /** Stretch of the strip to highlight. */
   readonly highlight: SegmentId | null;
-  /** Shown beside the picture, or under its controls where there is little room. */
-  readonly beside: ReactNode;
+  /** Place of the cover that a check speaks of, lit in the picture. */
+  readonly spot: Spot | null;
+  /** Out of sight: the picture stays as it was. */
+  readonly isAway: boolean;
 }
 
 /** The cover on the book, and the controls of its view. */
-export function Stage({ highlight, beside }: StageProps) {
+export function Stage({ highlight, spot, isAway }: StageProps) {
   const { look, setView } = useBench(({ view, setView }) => ({ look: view.look, setView }));
   const [stage, setWholeStage] = useState<StageState>(OPENING_STAGE);
   const [wasSlow, setWasSlow] = useState(false);
@@ -36,13 +39,14 @@ export function Stage({ highlight, beside }: StageProps) {
         stage={useDeferredValue(stage)}
         setStage={setStage}
         highlight={useDeferredValue(highlight)}
+        spot={useDeferredValue(spot)}
+        isAway={isAway}
         onSlowFrames={chooseLightLook}
       />
       {wasSlow && look === 'light' && (
-        <p className="help not-printed">Drawing was slow on this machine, so the plain look was chosen.</p>
+        <p className="help stage-slow not-printed">Drawing was slow on this machine, so the plain look was chosen.</p>
       )}
       <StageControls stage={stage} setStage={setStage} />
-      <div className="stage-beside">{beside}</div>
     </section>
   );
 }
