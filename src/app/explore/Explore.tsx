@@ -75,7 +75,7 @@ function Explore({ document, design, report, trials, trialsFailure }: ReturnType
         (why) =>
           why !== undefined && (
             <p key={why} role="alert" className="refused">
-              Part of this could not be worked out: {why}. Change a field and it is tried again; the rest of the bench
+              Part of this could not be worked out: {why}. Change a field and it is tried again; the rest of the page
               does not need it.
             </p>
           ),

@@ -32,7 +32,7 @@ const ENTRIES = {
     title: 'Thickness of a hard fold',
     help: 'The strip folded on itself and pressed as at a seam, over both layers.',
   },
-  error: { title: 'Each of these may be off by', help: 'A calliper is good to about 0.1 mm on leather.' },
+  error: { title: 'Each of these may be off by', help: 'Callipers are good to about 0.1 mm on leather.' },
 } as const;
 
 type Entry = keyof typeof ENTRIES;
@@ -68,10 +68,10 @@ export function Calibrate({ piece }: { readonly piece: LeatherName }) {
 
   return (
     <details className="assumptions">
-      <summary>Test a strip of this leather</summary>
+      <summary>Test an offcut of this leather</summary>
       <p className="help">
-        Bend a strip as wide as a finger and fold it hard, both as the cover will be made: cased if it will be cased.
-        Leave a test out that was not made.
+        Bend a piece as wide as a finger and fold it hard, cased if the cover will be cased. Leave out a test that was
+        not made.
       </p>
       <Choice
         title="Bent"

@@ -48,7 +48,7 @@ export function SeamFields() {
       <FigureField path="pockets.hold_mm" empty="default" />
       <ChoiceField
         path="seating"
-        title="Boards sit"
+        title="Where the spare wrap goes"
         options={SEATINGS}
         help="Where the spare length goes: shared, pushed to one board, or left at the spine."
       />

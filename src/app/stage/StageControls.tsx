@@ -27,11 +27,11 @@ const SHAPES = [
   { value: 'settled', label: 'as it will lie' },
 ];
 
-const TAUT_NOTE = 'Pushed home: drawn tight over the book, so that the spare length shows at the edges.';
+const TAUT_NOTE = 'Pushed home: drawn tight over the book, so that the spare wrap shows at the edges.';
 
 /** The strip's own assumptions stand beside its figures in the checks. */
 const SETTLED_NOTE =
-  'By the springy model, without friction: the spare length stands off spine and boards. The book lies on its back board, held down where its weight does not press the leather flat.';
+  'By the springy model, without friction: the spare wrap stands off spine and boards. The book lies on its back board, held down where its weight does not press the leather flat.';
 
 /** Making and opening as two runs, the viewpoints while the picture is in use, and the rest of the view folded. */
 export function StageControls({ stage, setStage }: StageControlsProps) {

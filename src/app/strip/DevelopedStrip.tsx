@@ -1,4 +1,3 @@
-import { Hatches } from '../sheet/Hatches.tsx';
 import { useWidth } from '../sheet/useExtent.ts';
 import { useBench } from '../state/BenchContext.tsx';
 import { ForeEdgeDetail } from './ForeEdgeDetail.tsx';
@@ -24,7 +23,6 @@ export default function DevelopedStrip({ zones }: { readonly zones: ZoneChoice }
 
   return (
     <section className="strip" aria-labelledby="strip-title">
-      <Hatches />
       <header className="row">
         <h2 id="strip-title">The wrap laid out</h2>
         <p>{outsideWords(design, 'width', lengths)}, cut edge to cut edge, book closed</p>

@@ -1,4 +1,5 @@
 import type { Job } from '../job/jobSchema.ts';
+import { titled } from '../words/vocabulary.ts';
 import type { CoverSupplies } from './coverSupplies.ts';
 
 /** The steps of making a cover, in their order. */
@@ -37,7 +38,7 @@ export function workSteps({ rates, seam }: Job, { outlines, holes, punched, ceme
       : { id: 'stitch', name: 'Stitch the seam', minutes: minutes.stitch * holes, cautions };
   return [
     { id: 'measure', name: 'Measure and draft', minutes: minutes.measure, cautions: [KNIFE] },
-    { id: 'mockup', name: 'Card mock-up', minutes: minutes.mockup, cautions: [KNIFE] },
+    { id: 'mockup', name: titled('card trial'), minutes: minutes.mockup, cautions: [KNIFE] },
     { id: 'cut', name: 'Cut the leather', minutes: minutes.cut * pieces, cautions: [KNIFE] },
     { id: 'edges', name: 'Skive and bevel', minutes: minutes.edges, cautions: [KNIFE, DUST] },
     {

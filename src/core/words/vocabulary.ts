@@ -109,7 +109,7 @@ export const VOCABULARY = {
     shown: 'edge.margin',
   },
   'extra length at the joints': {
-    meaning: 'What each joint takes up beyond the closed wrap when the book lies flat.',
+    meaning: 'What each joint takes up beyond the wrap of the closed book when it lies flat.',
     not: ['joint dip'],
     shown: 'open.joints',
   },
@@ -235,7 +235,7 @@ export const VOCABULARY = {
     shown: 'edge.seam',
   },
   'seam to stop': {
-    meaning: 'What the leather needs from the seam until a board edge can lie under it.',
+    meaning: 'From the seam to where a board edge stops, as the pocket curves up over it.',
     not: ['curve over the board edge'],
     shown: 'edge.stop',
   },

@@ -101,7 +101,7 @@ describe('how a cover springs open', () => {
       verdict: 'none',
       message:
         'Let go, a new cover stands open 30 degrees or more; creased it stands open 0 to 65 degrees, and up to 6.0 N at the fore-edge hold it shut; ' +
-        'pressed for a day it stays shut. A wide range, until stiffness and crease set of this leather are tested.',
+        'pressed for a day it stays shut. A wide range, until stiffness and creases of this leather are tested.',
       remedy: '',
     });
   });

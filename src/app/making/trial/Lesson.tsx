@@ -11,8 +11,8 @@ interface LessonProps {
 }
 
 const HEADINGS: Readonly<Record<CardLesson['status'], string>> = {
-  learned: 'What the mock-up shows',
-  undecided: 'What the mock-up shows, and what it leaves open',
+  learned: 'What the card shows',
+  undecided: 'What the card shows, and what it leaves open',
   contradiction: 'These readings contradict each other',
   nothingRead: 'No gaps entered yet',
   notConverged: 'No measures explain these readings',
