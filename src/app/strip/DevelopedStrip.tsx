@@ -1,5 +1,4 @@
 import { WithTerm } from '../fields/Term.tsx';
-import { Hatches } from '../sheet/Hatches.tsx';
 import { useWidth } from '../sheet/useExtent.ts';
 import { useBench } from '../state/BenchContext.tsx';
 import { ForeEdgeDetail } from './ForeEdgeDetail.tsx';
@@ -25,7 +24,6 @@ export default function DevelopedStrip({ zones }: { readonly zones: ZoneChoice }
 
   return (
     <section className="strip" aria-labelledby="strip-title">
-      <Hatches />
       <header className="row">
         <h2 id="strip-title">
           <WithTerm text="The wrap laid out" />
