@@ -91,7 +91,7 @@ export {
 export { hatchLines } from './pattern/hatchLines.ts';
 export { mirroredDrawing } from './pattern/mirrorDrawing.ts';
 export { patternDrawing, unwrittenWords } from './pattern/patternDrawing.ts';
-export { type PatternSource, slitAngle } from './pattern/seam.ts';
+export { type PatternSource, slitAngle, turnAxis } from './pattern/seam.ts';
 export { seamHoles } from './pattern/seamHoles.ts';
 export { sumColumn, sumLines } from './pattern/sumColumn.ts';
 export { baseLine, CAPITAL, textBox, textWidth } from './pattern/textBox.ts';
