@@ -15,11 +15,13 @@ export function Verdict() {
   const next = useBench(({ report }) => oneThing(report));
   return (
     <section className="verdict" aria-label="The fit">
-      <Headline verdict={verdict} state={state} headline={headline} />
-      <p className="least-sure">
-        {leastSure !== '' && `Least sure: ${leastSure}. `}
-        {differs}
-      </p>
+      <div className="verdict-said">
+        <Headline verdict={verdict} state={state} headline={headline} />
+        <p className="least-sure">
+          {leastSure !== '' && `Least sure: ${leastSure}. `}
+          {differs}
+        </p>
+      </div>
       <p className="row next-thing not-printed">
         {next !== null && <NextThing next={next} />}
         <button type="button" onClick={() => openCard('sure')}>
