@@ -33,6 +33,7 @@ const RANKS: Readonly<Record<string, number>> = {
   'app/state': 13,
   'app/sheet': 14,
   'app/scene': 14,
+  'app/loupe': 15,
   'app/fields': 15,
   'app/panel': 16,
   'app/shelf': 16,
@@ -50,7 +51,7 @@ const RANKS: Readonly<Record<string, number>> = {
 
 const ORDER =
   'units, math, strip, words -> job -> book, leather -> allowance -> doubt -> pattern -> fold -> solid, mockup, materials -> report -> ' +
-  'fitReport, explore; core -> output -> cli, app; in app: worker, loading, offline -> state -> sheet, scene -> fields -> panel, shelf, ' +
+  'fitReport, explore; core -> output -> cli, app; in app: worker, loading, offline -> state -> sheet, scene -> fields, loupe -> panel, shelf, ' +
   'strip, stage, explore -> form, making -> customer, find -> header, cover -> the files of app itself';
 
 /** Packages that need neither a browser nor Node, so that core may use them. */

@@ -4,6 +4,7 @@ import { ErrorBoundary } from './loading/ErrorBoundary.tsx';
 import { firstPaint } from './loading/firstPaint.ts';
 import { LatePart } from './loading/LatePart.tsx';
 import { MissingPartNote } from './loading/MissingPartNote.tsx';
+import { Hatches } from './sheet/Hatches.tsx';
 import { usePlace } from './state/place.ts';
 
 const CustomerView = lazy(() => import('./customer/CustomerView.tsx'));
@@ -15,6 +16,7 @@ export function Pages() {
   return (
     <>
       <MissingPartNote />
+      <Hatches />
       <ErrorBoundary instead={() => null}>
         <Suspense>
           <EditionNote />

@@ -1,6 +1,7 @@
 import { lazy } from 'react';
 import { Card } from '../fields/Card.tsx';
 import { LatePart } from '../loading/LatePart.tsx';
+import { LookAtEdges } from '../loupe/LookAtEdges.tsx';
 import { Checks } from '../panel/Checks.tsx';
 import { bookSentence, cutSentence, leatherSentence, seamSentence } from '../panel/jobSentences.tsx';
 import { useBench } from '../state/BenchContext.tsx';
@@ -38,6 +39,7 @@ export function Cards({ light }: { readonly light: (spot: Spot | null) => void }
           <SeamFields />
         </LatePart>
       </Card>
+      <LookAtEdges />
       <Card id="cut" title="Cut" said={cutSentence(design, lengths)}>
         <LatePart name="cut sizes">
           <CutSizes />

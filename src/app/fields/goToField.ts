@@ -1,29 +1,28 @@
 import { light, reach, type Whereabouts } from './reach.ts';
 
-/** Where the fields of a part of the job are, by the beginning of their path. */
-const FIELD_PLACES: readonly (readonly [start: string, Whereabouts])[] = [
-  ['book', { place: 'cover', card: 'book' }],
-  ['leather', { place: 'cover', card: 'leather' }],
-  ['making', { place: 'cover', card: 'leather' }],
-  ['seam', { place: 'cover', card: 'seam' }],
-  ['pockets', { place: 'cover', card: 'seam' }],
-  ['seating', { place: 'cover', card: 'seam' }],
-  ['ease', { place: 'cover', card: 'cut' }],
-  ['loosest', { place: 'cover', card: 'cut' }],
-  ['pattern', { place: 'cover', card: 'cut' }],
-  ['work', { place: 'cover', card: 'cut' }],
-  ['doubts', { place: 'cover', card: 'sure' }],
-  ['construction', { place: 'workbench', part: 'construction' }],
-  ['print', { place: 'workbench', part: 'template' }],
-  ['mockup', { place: 'workbench', part: 'trial' }],
-  ['hides', { place: 'workbench', part: 'leather' }],
-  ['supplies', { place: 'workbench', part: 'supplies' }],
-  ['rates', { place: 'workbench', part: 'quote' }],
-];
+/** Where the fields of each part of the job are. */
+const FIELD_PLACES: Readonly<Record<string, Whereabouts>> = {
+  name: { place: 'cover' },
+  book: { place: 'cover', card: 'book' },
+  leather: { place: 'cover', card: 'leather' },
+  making: { place: 'cover', card: 'leather' },
+  seam: { place: 'cover', card: 'seam' },
+  pockets: { place: 'cover', card: 'seam' },
+  seating: { place: 'cover', card: 'seam' },
+  ease: { place: 'cover', card: 'cut' },
+  loosest: { place: 'cover', card: 'cut' },
+  pattern: { place: 'cover', card: 'cut' },
+  work: { place: 'cover', card: 'cut' },
+  doubts: { place: 'cover', card: 'sure' },
+  construction: { place: 'workbench', part: 'construction' },
+  mockup: { place: 'workbench', part: 'trial' },
+  hides: { place: 'workbench', part: 'leather' },
+  supplies: { place: 'workbench', part: 'supplies' },
+  rates: { place: 'workbench', part: 'quote' },
+};
 
 /** Where the field of a path is; undefined for a path that no field writes. */
-export const fieldPlace = (path: string): Whereabouts | undefined =>
-  FIELD_PLACES.find(([start]) => path === start || path.startsWith(`${start}.`))?.[1];
+export const fieldPlace = (path: string): Whereabouts | undefined => FIELD_PLACES[path.split('.', 1)[0] ?? ''];
 
 const fieldAt = (path: string): HTMLElement | null => document.querySelector(`[data-path="${CSS.escape(path)}"]`);
 

@@ -41,12 +41,13 @@ export function Checks({ light }: ChecksProps) {
   );
 }
 
-/** How many are good, and which have no answer. */
+/** States in which a row has no answer, though the maker could give it one. */
+const OPEN_STATES = ['not tested', 'not checked', 'not known'];
+
+/** How many are good, and which could be answered. */
 function quietWords(checks: readonly ShownCheck[]): string {
   const good = checks.filter(({ verdict, isPending }) => verdict === 'fits' && isPending !== true).length;
-  const open = checks
-    .filter(({ verdict, isPending }) => verdict !== 'fits' || isPending === true)
-    .map(({ title }) => title.toLowerCase());
+  const open = checks.filter(({ state }) => OPEN_STATES.includes(state)).map(({ title }) => title.toLowerCase());
   const counted = `${good} ${good === 1 ? 'check is' : 'checks are'} good`;
-  return open.length === 0 ? `${counted}.` : `${counted}. Left open: ${open.join(', ')}.`;
+  return open.length === 0 ? `${counted}.` : `${counted}. Not known: ${open.join(', ')}.`;
 }

@@ -15,11 +15,13 @@ export function Verdict() {
   const next = useBench(({ report }) => oneThing(report));
   return (
     <section className="verdict" aria-label="The fit">
-      <Headline verdict={verdict} state={state} headline={headline} />
-      <p className="least-sure">
-        {leastSure !== '' && `Least sure: ${leastSure}. `}
-        {differs}
-      </p>
+      <div className="verdict-said">
+        <Headline verdict={verdict} state={state} headline={headline} />
+        <p className="least-sure">
+          {leastSure !== '' && `Least sure: ${leastSure}. `}
+          {differs}
+        </p>
+      </div>
       <p className="row next-thing not-printed">
         {next !== null && <NextThing next={next} />}
         <button type="button" onClick={() => openCard('sure')}>
@@ -32,19 +34,26 @@ export function Verdict() {
 
 type HeadlineProps = Pick<Bench['report'], 'verdict' | 'state' | 'headline'>;
 
-/** Its first clause is the verdict; what follows it are figures that stand in the picture too. */
+/** Its first clause is the verdict; the others are figures that stand in the picture too, each a short sentence here. */
 function Headline({ verdict, state, headline }: HeadlineProps) {
-  const [main = '', ...rest] = headline.split('; ');
+  const [main = '', ...rest] = headline.replace(/\.$/, '').split('; ');
   return (
     <p className="headline" aria-live="polite" data-verdict={verdict}>
       <VerdictMark verdict={verdict} />
       <span>
-        <b>{state}</b> {main}
-        {rest.length > 0 && <span className="headline-rest">; {rest.join('; ')}</span>}
+        <b>{state}</b> {main}.
+        {rest.map((clause) => (
+          <span key={clause} className="headline-rest">
+            {' '}
+            {sentence(clause)}
+          </span>
+        ))}
       </span>
     </p>
   );
 }
+
+const sentence = (words: string): string => `${words.charAt(0).toUpperCase()}${words.slice(1)}.`;
 
 /** The one filled button. */
 function NextThing({ next }: { readonly next: OneThing }) {
@@ -63,7 +72,7 @@ function NextThing({ next }: { readonly next: OneThing }) {
       <button type="button" className="main" onClick={() => goToField(next.path)}>
         Measure next
       </button>
-      <span>{next.words}</span>
+      <span>{sentence(next.words)}</span>
     </>
   );
 }

@@ -17,7 +17,7 @@ import { seamSection } from './seamSection.ts';
 import { supplySection } from './supplySection.ts';
 import { workSource } from './workSource.ts';
 
-const REMINDER =
+export const REMINDER =
   'Cautions and times are reminders from common practice. The safety data sheet of each product and the local rules come first.';
 
 /**
