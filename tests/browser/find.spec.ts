@@ -33,14 +33,14 @@ test('the search is worked by keys alone: / opens, arrows move, Enter goes, Esca
   await expect(field(bench)).toHaveAttribute('aria-activedescendant', (await second.getAttribute('id')) ?? '');
   await bench.keyboard.press('ArrowUp');
   await bench.keyboard.press('Enter');
-  const margin = bench.getByLabel('Edge margin', { exact: true });
+  const margin = bench.getByRole('textbox', { name: 'Edge margin', exact: true });
   await expect(margin).toBeFocused();
   await expect(margin).toHaveAttribute('data-found');
   await margin.blur();
   await expect(margin).not.toHaveAttribute('data-found');
 
   // Typed into a field, the sign is a sign.
-  await bench.getByLabel('Edge margin', { exact: true }).fill('');
+  await bench.getByRole('textbox', { name: 'Edge margin', exact: true }).fill('');
   await bench.keyboard.press('/');
   await expect(field(bench)).toBeHidden();
 });
@@ -49,8 +49,8 @@ test('fields, checks, sums, files and settings are gone to by their names, or by
   bench,
 }) => {
   const steps: readonly (readonly [typed: string, there: (page: Page) => Locator])[] = [
-    ['pocket depth', (page) => page.getByLabel('Pocket depth', { exact: true })],
-    ['page give', (page) => page.getByLabel('Squash of the pages', { exact: true })],
+    ['pocket depth', (page) => page.getByRole('textbox', { name: 'Pocket depth', exact: true })],
+    ['page give', (page) => page.getByRole('textbox', { name: 'Squash of the pages', exact: true })],
     ['check: closing', (page) => page.locator('.check h3', { hasText: 'Closing' })],
     ['outside, width', (page) => page.locator('summary', { hasText: 'Outside, width' })],
     ['what the ease pays for', (page) => page.locator('summary', { hasText: 'What the ease pays for' })],

@@ -96,6 +96,12 @@ const places = (): readonly Findable[] => [
     isUsual: true,
     go: () => goTo('workbench', id),
   })),
+  {
+    name: 'Work step by step',
+    where: 'Workbench',
+    also: 'making mode one step a screen hands',
+    go: () => goTo('workbench', 'steps'),
+  },
 ];
 
 /** What can be done: at once, or by a button that is gone to. */

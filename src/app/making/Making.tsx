@@ -15,11 +15,22 @@ const PANELS: Readonly<Record<WorkbenchPartId, ComponentType>> = {
   quote: lazy(() => import('./quote/QuotePanel.tsx')),
 };
 
+/** The order of work one step a screen: a part of its own, without the row of the others. */
+const MakingSteps = lazy(() => import('./steps/MakingSteps.tsx'));
+
 /** The part that the workbench shows first. */
 const FIRST = WORKBENCH_PARTS.find(({ id }) => id === 'template')!;
 
 /** The workbench: a row of its parts, each with an address of its own, and the one in it. */
 export default function Making({ part }: { readonly part: string }) {
+  if (part === 'steps')
+    return (
+      <section className="workbench" aria-label="Workbench">
+        <LatePart name="steps">
+          <MakingSteps />
+        </LatePart>
+      </section>
+    );
   const shown = WORKBENCH_PARTS.find(({ id }) => id === part) ?? FIRST;
   const Panel = PANELS[shown.id];
   return (
