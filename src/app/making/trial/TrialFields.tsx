@@ -58,6 +58,7 @@ export function TrialFields() {
         <GapField path="mockup.readings.head_mm" expected={head} />
         <GapField path="mockup.readings.tail_mm" expected={tail} />
         <Choice
+          path="mockup.readings.closes"
           title="The card"
           options={CLOSES}
           chosen={chosen}
