@@ -10,6 +10,7 @@ const RANKS: Readonly<Record<string, number>> = {
   'core/units': 0,
   'core/math': 0,
   'core/strip': 0,
+  'core/words': 0,
   'core/job': 1,
   'core/book': 2,
   'core/leather': 2,
@@ -30,24 +31,28 @@ const RANKS: Readonly<Record<string, number>> = {
   'app/loading': 12,
   'app/offline': 12,
   'app/state': 13,
-  'app/fields': 14,
   'app/sheet': 14,
   'app/scene': 14,
-  'app/panel': 15,
-  'app/shelf': 15,
-  'app/strip': 15,
-  'app/stage': 15,
-  'app/explore': 15,
-  'app/form': 16,
-  'app/making': 16,
-  'app/customer': 17,
-  app: 18,
+  'app/loupe': 15,
+  'app/fields': 15,
+  'app/panel': 16,
+  'app/shelf': 16,
+  'app/strip': 16,
+  'app/stage': 16,
+  'app/explore': 16,
+  'app/form': 17,
+  'app/making': 17,
+  'app/customer': 18,
+  'app/find': 18,
+  'app/header': 19,
+  'app/cover': 19,
+  app: 20,
 };
 
 const ORDER =
-  'units, math, strip -> job -> book, leather -> allowance -> doubt -> pattern -> fold -> solid, mockup, materials -> report -> ' +
-  'fitReport, explore; core -> output -> cli, app; in app: worker, loading, offline -> state -> fields, sheet, scene -> panel, shelf, ' +
-  'strip, stage, explore -> form, making -> customer -> the files of app itself';
+  'units, math, strip, words -> job -> book, leather -> allowance -> doubt -> pattern -> fold -> solid, mockup, materials -> report -> ' +
+  'fitReport, explore; core -> output -> cli, app; in app: worker, loading, offline -> state -> sheet, scene -> fields, loupe -> panel, shelf, ' +
+  'strip, stage, explore -> form, making -> customer, find -> header, cover -> the files of app itself';
 
 /** Packages that need neither a browser nor Node, so that core may use them. */
 const CORE_PACKAGES = new Set(['zod/mini', 'clipper2-ts']);

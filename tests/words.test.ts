@@ -1,6 +1,10 @@
 import { readdirSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
-import { expect, test } from 'vitest';
+import { describe, expect, test } from 'vitest';
+import { termIn } from '../src/core/words/termIn.ts';
+import { termOf, WORDS } from '../src/core/words/vocabulary.ts';
+import { readTextsOf, readTextsUnder } from './readText.ts';
+import { hyphenMinus, wordsAgainst } from './wordsAgainst.ts';
 
 /**
  * Words that a reading of every text found to mislead, or that a maker would not understand, each with what is said in
@@ -86,9 +90,108 @@ const inOneLine = (path: string): string =>
     .replace(/['"`]\s*\+\s*['"`]/g, '')
     .replace(/\s+/g, ' ');
 
-const sources = [...files('src'), 'README.md'].map((path) => ({ path, text: inOneLine(path) }));
+/** The vocabulary itself lists what is said nowhere. */
+const VOCABULARY_FILE = join('src', 'core', 'words', 'vocabulary.ts');
+
+const sources = [...files('src'), 'README.md']
+  .filter((path) => path !== VOCABULARY_FILE)
+  .map((path) => ({ path, text: inOneLine(path) }));
 
 test.each(OUTWORN)('“%s” is said nowhere: %s', (old) => {
   const where = sources.filter(({ text }) => text.includes(old)).map(({ path }) => path);
   expect(where).toEqual([]);
+});
+
+/** Texts that no maker reads: the words of links already sent, programs of the graphics card, and the vocabulary's own lists. */
+const UNREAD = [
+  join('src', 'output', 'shareLink', 'linkDictionary.ts'),
+  join('src', 'app', 'scene', 'material'),
+  join('src', 'app', 'scene', 'room'),
+  VOCABULARY_FILE,
+];
+
+const readme = readFileSync('README.md', 'utf8')
+  .split('\n\n')
+  .map((text) => ({ at: 'README.md', text: text.replace(/\s+/g, ' ') }));
+const inSources = readTextsUnder('src').filter(({ at }) => !UNREAD.some((path) => at.startsWith(path)));
+const meanings = WORDS.map((word) => ({ at: `meaning of ${word}`, text: termOf(word).meaning }));
+const read = [...inSources, ...readme, ...meanings];
+
+const said = (find: (text: string) => readonly string[]): string[] =>
+  read.flatMap(({ at, text }) => find(text).map((found) => `${at} ${found}`));
+
+describe('in everything that a maker reads', () => {
+  test('texts are found in sources: in literals, sums, templates and JSX', () => {
+    const source = [
+      "import { a } from './an unread module.ts';",
+      "const id = 'seat'; type Kind = 'an unread kind';",
+      // biome-ignore lint/suspicious/noTemplateCurlyInString: the source is searched
+      "const all = ['A word', 'two ' + 'words', `${id} is left`];",
+      'const drawn = <p className="not this" title="heard">Over the{" "}\n back</p>;',
+    ].join('\n');
+    expect(readTextsOf('a.tsx', source).map(({ at, text }) => `${at} ${text}`)).toEqual([
+      'a.tsx:3 A word',
+      'a.tsx:3 two words',
+      'a.tsx:3 … is left',
+      'a.tsx:4 heard',
+      'a.tsx:4 Over the',
+      'a.tsx:4 back',
+    ]);
+    expect(read.length).toBeGreaterThan(1500);
+  });
+
+  test('a synonym is found in any case and at a line break, but not inside a longer term', () => {
+    expect(wordsAgainst('Slack at the fore-edge')).toEqual(['Slack: say gap']);
+    expect(wordsAgainst('the rolled\n half')).toEqual(['rolled\n half: say half round']);
+    expect(wordsAgainst('A paper strip round the closed book')).toEqual([]);
+    expect(wordsAgainst('A strip round the closed book')).toEqual(['strip round: say paper strip']);
+  });
+
+  test('every term goes by its one name', () => {
+    expect(said(wordsAgainst)).toEqual([]);
+  });
+
+  test('no sentence on screen, on paper or in a message has more than 20 words', () => {
+    const isHelp = (at: string): boolean => /^(README|src\/cli)/.test(at);
+    const long = read.flatMap(({ at, text }) =>
+      isHelp(at)
+        ? []
+        : text.split(/(?<=[.!?])\s+/).flatMap((one) => (one.split(' ').length > 20 ? [`${at} ${one}`] : [])),
+    );
+    expect(long).toEqual([]);
+  });
+
+  test('a minus sign is U+2212, never a hyphen', () => {
+    expect(hyphenMinus('it is -0.03 mm')).toEqual(['-0.03']);
+    expect(hyphenMinus('4-5 oz, −0.03 mm')).toEqual([]);
+    expect(said(hyphenMinus)).toEqual([]);
+  });
+});
+
+describe('the vocabulary', () => {
+  test.each(WORDS)('%s has a meaning under 20 words that is a sentence', (word) => {
+    const { meaning } = termOf(word);
+    expect(meaning).toMatch(/^[\p{Lu}\d].*\.$/u);
+    expect(meaning.split(' ').length).toBeLessThan(20);
+  });
+
+  test('no term is a synonym of another', () => {
+    const names = WORDS.flatMap((word) => [word, termOf(word).plural ?? word]);
+    const synonyms = WORDS.flatMap((word) => termOf(word).not);
+    expect(synonyms.filter((synonym) => names.some((name) => name.toLowerCase() === synonym.toLowerCase()))).toEqual(
+      [],
+    );
+  });
+
+  test('the first term in a text is the longest that stands there', () => {
+    expect(termIn('Spare wrap, closed')).toEqual({
+      before: '',
+      word: 'spare wrap',
+      said: 'Spare wrap',
+      after: ', closed',
+    });
+    expect(termIn('Hold of the pockets')?.word).toBe('hold');
+    expect(termIn('both Pockets')).toEqual({ before: 'both ', word: 'pocket', said: 'Pockets', after: '' });
+    expect(termIn('Headband')).toBeNull();
+  });
 });

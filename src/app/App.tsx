@@ -1,78 +1,60 @@
 import { lazy, Suspense } from 'react';
-import { JobBar } from './JobBar.tsx';
+import { CoverPlace } from './cover/CoverPlace.tsx';
+import { ThumbRow } from './cover/ThumbRow.tsx';
+import { Header } from './header/Header.tsx';
 import { ErrorBoundary } from './loading/ErrorBoundary.tsx';
 import { firstPaint } from './loading/firstPaint.ts';
 import { idle } from './loading/idle.ts';
 import { LatePart } from './loading/LatePart.tsx';
-import { Checks } from './panel/Checks.tsx';
-import { Verdict } from './panel/Verdict.tsx';
-import { Stage } from './stage/Stage.tsx';
-import { useNarrow } from './state/useNarrow.ts';
+import { VerdictBar } from './panel/Verdict.tsx';
+import type { Place } from './state/place.ts';
 import { useZoneChoice } from './strip/useZoneChoice.ts';
-import './bench.css';
+import './page.css';
 
 // The first paint is the verdict and the cover's section; the rest follows at once, in its own files.
-const JobForm = lazy(() => firstPaint.then(() => import('./form/JobForm.tsx')));
-const DevelopedStrip = lazy(() => firstPaint.then(() => import('./strip/DevelopedStrip.tsx')));
-const UprightStrip = lazy(() => firstPaint.then(() => import('./strip/UprightStrip.tsx')));
-const CutSheet = lazy(() => firstPaint.then(() => import('./panel/CutSheet.tsx')));
-const HowSure = lazy(() => firstPaint.then(() => import('./panel/HowSure.tsx')));
-const Explore = lazy(() => firstPaint.then(idle).then(() => import('./explore/Explore.tsx')));
-const ElasticNote = lazy(() => firstPaint.then(() => import('./panel/ElasticNote.tsx')));
-const Making = lazy(() => firstPaint.then(() => import('./making/Making.tsx')));
+const Keeping = lazy(() => firstPaint.then(() => import('./shelf/Keeping.tsx')));
+const TrialsKeeper = lazy(() => firstPaint.then(idle).then(() => import('./explore/TrialsKeeper.tsx')));
+const StripsPlace = lazy(() => import('./strip/StripsPlace.tsx'));
+const Explore = lazy(() => import('./explore/Explore.tsx'));
+const Making = lazy(() => import('./making/Making.tsx'));
 
-/** The bench: the job at the left, the cover and its strip in the middle, the fit at the right; or the cover first. */
-export function App() {
+/** The page: its header, the place where the maker is, and the cover, which stays drawn while the maker is elsewhere. */
+export function App({ place }: { readonly place: Place }) {
   const zones = useZoneChoice();
-  const isNarrow = useNarrow();
-  const form = (
-    <div key="form" className="column form-column not-printed">
-      <LatePart name="form">
-        <JobForm />
-      </LatePart>
-    </div>
-  );
+  const isAway = place.id !== 'cover';
   return (
-    <div className="bench">
-      <JobBar />
+    <div className="page" data-place={place.id} data-part={place.part}>
+      <Header place={place} />
+      {isAway && <VerdictBar />}
       <main>
-        {!isNarrow && form}
-        <div key="cover" className="column cover-column">
-          <Stage
-            highlight={zones.lit}
-            beside={
-              <LatePart name="upright strip">
-                <UprightStrip zones={zones} />
-              </LatePart>
-            }
-          />
-          <LatePart name="strip" room="strip-room">
-            <DevelopedStrip zones={zones} />
+        <ErrorBoundary instead={(error) => <p role="alert">{`The shelf could not be shown: ${error.message}`}</p>}>
+          <Suspense>
+            <Keeping showsShelf={place.id === 'shelf'} />
+          </Suspense>
+        </ErrorBoundary>
+        <CoverPlace zones={zones} isAway={isAway} />
+        {place.id === 'strips' && (
+          <LatePart name="strips">
+            <StripsPlace zones={zones} />
           </LatePart>
+        )}
+        {place.id === 'explore' && (
           <LatePart name="explore">
             <Explore />
           </LatePart>
-        </div>
-        {isNarrow && form}
-        <div key="fit" className="column fit-column">
-          <Verdict />
-          <ErrorBoundary instead={() => null}>
-            <Suspense>
-              <ElasticNote />
-            </Suspense>
-          </ErrorBoundary>
-          <Checks />
-          <LatePart name="part “How sure”">
-            <HowSure />
+        )}
+        {place.id === 'workbench' && (
+          <LatePart name="workbench">
+            <Making part={place.part} />
           </LatePart>
-          <LatePart name="cut sheet">
-            <CutSheet highlight={zones.lit} />
-          </LatePart>
-        </div>
+        )}
       </main>
-      <LatePart name="workbench" room="workbench-room">
-        <Making />
-      </LatePart>
+      <ErrorBoundary instead={() => null}>
+        <Suspense>
+          <TrialsKeeper />
+        </Suspense>
+      </ErrorBoundary>
+      {place.part !== 'steps' && <ThumbRow place={place} />}
     </div>
   );
 }

@@ -12,7 +12,7 @@ export function FatalError({ error, retry }: FatalErrorProps) {
   return (
     <main className="last-resort">
       <h1>Coverwright stopped</h1>
-      <p>The bench could not be drawn: {error.message}</p>
+      <p>The page could not be drawn: {error.message}</p>
       <p>
         The open job is kept in this browser.{' '}
         <button type="button" onClick={retry}>

@@ -11,9 +11,9 @@ const USAGE = `Computes how a leather cover fits its book.
 
   --units in    a job that names no unit is worked in inches: cut sizes are multiples of 1/16 in, and messages
                 are in inches; numbers of the report stay in mm
-  --units mm    the same in mm (default)
+  --units mm    the same in mm (usual)
   --quick       without the springy model and without trials: quicker, and nothing on how far the cover springs
-                open or on how the chances come out by Monte Carlo; the verdict is the same
+                open or on what the trials make of the chances; the verdict is the same
                 (--no-strip, as it was called before, is still taken)
   --schema      the JSON Schema of job and report instead of a report
   --help        this text

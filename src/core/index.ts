@@ -17,6 +17,14 @@ export { createElasticSolvers } from './fold/elastic/elasticFit.ts';
 export { createSettleSolver, settledCover } from './fold/elastic/settledCover.ts';
 export { type PatternZone, patternZone } from './fold/patternZone.ts';
 export { type CoverSection, coverSection } from './fold/section/coverSection.ts';
+export {
+  EDGES,
+  type Edge,
+  type EdgeSection,
+  edgeSection,
+  gapAt,
+  isForeEdge,
+} from './fold/section/edgeSection.ts';
 export { heightSegments, type SegmentId, type SegmentKind, type StripSegment, stripSegments } from './fold/segments.ts';
 export { KIND_DEFAULTS } from './job/bookSchema.ts';
 export { DOUBT_PATHS, type DoubtPath, ORIGINS, type Origin } from './job/doubtSchema.ts';
@@ -83,7 +91,7 @@ export {
 export { hatchLines } from './pattern/hatchLines.ts';
 export { mirroredDrawing } from './pattern/mirrorDrawing.ts';
 export { patternDrawing, unwrittenWords } from './pattern/patternDrawing.ts';
-export { type PatternSource, slitAngle } from './pattern/seam.ts';
+export { type PatternSource, slitAngle, turnAxis } from './pattern/seam.ts';
 export { seamHoles } from './pattern/seamHoles.ts';
 export { sumColumn, sumLines } from './pattern/sumColumn.ts';
 export { baseLine, CAPITAL, textBox, textWidth } from './pattern/textBox.ts';
@@ -124,3 +132,5 @@ export { type Printer, printer } from './units/printer.ts';
 export { degreesFromRadians, radians } from './units/radians.ts';
 export { type Reading, refusal } from './units/reading.ts';
 export { normaliseTyped, parseTypedNumber } from './units/typedNumber.ts';
+export { type TermInText, termIn } from './words/termIn.ts';
+export { TERM_DRAWINGS, type TermPart, termOf, titled, WORDS, type Word } from './words/vocabulary.ts';

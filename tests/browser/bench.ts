@@ -48,23 +48,107 @@ export const test = base.extend<{ look: 'full' | 'light' | 'unfilled' | 'section
 
 export { expect };
 
-export const headline = (page: Page) => page.locator('.headline');
+/** The verdict in words: on the cover, and in a bar on every other place. */
+export const headline = (page: Page) => page.locator('.headline').filter({ visible: true });
 
-/** The name of the open job. */
-export const jobName = (page: Page) => page.getByRole('textbox', { name: 'Job', exact: true });
+/** The button that carries the name of the open job and opens its menu. */
+export const jobName = (page: Page) => page.locator('.job-name');
 
-/** Opens an example and waits until it stands on the bench. */
+/** Opens the menu of the job, unless it is open. */
+export async function openJobMenu(page: Page): Promise<Locator> {
+  const menu = page.locator('.job-menu');
+  await expect(jobName(page)).toBeVisible();
+  if (!(await menu.isVisible())) await jobName(page).click();
+  await expect(menu).toBeVisible();
+  return menu;
+}
+
+/** Presses an entry of the menu of the job. */
+export async function chooseInMenu(page: Page, entry: string): Promise<void> {
+  const menu = await openJobMenu(page);
+  await menu.getByRole('button', { name: entry, exact: true }).click();
+}
+
+/** Sets one of the selects of the menu. */
+async function setDisplay(page: Page, label: string, value: string): Promise<void> {
+  const menu = await openJobMenu(page);
+  await menu.getByLabel(label, { exact: true }).selectOption(value);
+  await page.keyboard.press('Escape');
+  await expect(menu).toBeHidden();
+}
+
+export const setUnits = (page: Page, units: 'mm' | 'in'): Promise<void> => setDisplay(page, 'Units', units);
+
+export const setScheme = (page: Page, scheme: 'system' | 'light' | 'dark'): Promise<void> =>
+  setDisplay(page, 'Page', scheme);
+
+export async function renameJob(page: Page, name: string): Promise<void> {
+  const menu = await openJobMenu(page);
+  await menu.getByRole('textbox', { name: 'Job', exact: true }).fill(name);
+  await page.keyboard.press('Escape');
+  await expect(menu).toBeHidden();
+}
+
+/** The places of the page; the last one has no header, only a way back to the cover. */
+export const PLACES = ['Cover', 'Strips', 'Explore', 'Workbench', 'Shelf', 'Customer'] as const;
+
+/** Goes to a place of the page: by the row of the header, or by the menu where the row has no room for it. */
+export async function goToPlace(page: Page, place: (typeof PLACES)[number]): Promise<void> {
+  await expect(jobName(page)).toBeVisible();
+  const inRow = page.getByRole('navigation', { name: 'Places' }).getByRole('link', { name: place, exact: true });
+  if (await inRow.isVisible()) await inRow.click();
+  else await (await openJobMenu(page)).getByRole('link', { name: place, exact: true }).first().click();
+  await expect(page).toHaveURL(new RegExp(`#${place.toLowerCase()}$`));
+}
+
+/** The parts of the workbench. */
+export const PARTS = [
+  'Construction',
+  'Template',
+  'Card trial',
+  'Leather owned',
+  'Supplies',
+  'Quote',
+  'Order of work',
+] as const;
+
+/** Goes to a part of the workbench, and gives the panel that shows it. */
+export async function openPart(page: Page, part: (typeof PARTS)[number]): Promise<Locator> {
+  if (!new URL(page.url()).hash.startsWith('#workbench')) await goToPlace(page, 'Workbench');
+  const link = page
+    .getByRole('navigation', { name: 'Parts of the workbench' })
+    .getByRole('link', { name: part, exact: true });
+  await link.click();
+  await expect(link).toHaveAttribute('aria-current', 'page');
+  return page.locator('.workbench-panel');
+}
+
+/** Goes back to the cover from wherever the page is, and unfolds one of its cards. */
+export async function openCard(
+  page: Page,
+  id: 'book' | 'leather' | 'seam' | 'cut' | 'checks' | 'sure',
+): Promise<Locator> {
+  const card = page.locator(`#card-${id}`);
+  await expect(card).toBeAttached();
+  if (!(await card.isVisible())) await goToPlace(page, 'Cover');
+  if ((await card.getAttribute('open')) === null) await card.locator('> summary').click();
+  await expect(card).toHaveAttribute('open');
+  return card;
+}
+
+/** Opens an example, from wherever the page is, and waits until it is the open job. */
 export async function openExample(page: Page, name: string): Promise<void> {
-  await page.getByRole('button', { name, exact: true }).click();
-  await expect(jobName(page)).toHaveValue(new RegExp(`^${name}$`, 'i'));
+  await chooseInMenu(page, 'New cover');
+  await page.getByRole('dialog').getByRole('button', { name, exact: true }).click();
+  await expect(jobName(page)).toHaveText(new RegExp(`^${name}$`, 'i'));
 }
 
-/** Waits until the strip, which a worker solves, has spoken for the open job. */
+/** Waits until the strip, which a worker solves, is known for the open job. */
 export async function stripSettles(page: Page): Promise<void> {
-  await expect(page.locator('.check[aria-busy="false"]', { hasText: 'Staying shut' })).toBeVisible();
+  await expect(page.locator('section[data-strip="solved"]')).toBeAttached();
 }
 
-/** Waits until all that Explore's workers say of the open job is there. */
+/** Waits, in the place Explore, until all that its workers have to say about the open job is there. */
 export async function exploreSettles(page: Page): Promise<void> {
   await expect(page.locator('.explore-plot svg')).toBeVisible();
   await expect(page.locator('.explore .chance')).toBeVisible();

@@ -6,7 +6,7 @@ test.describe('Explore', () => {
     await expect(bench.getByLabel('Change', { exact: true })).toHaveValue('leather.outside');
     await expect(bench.getByLabel('and watch')).toHaveValue('foreEdgeAllowance');
     await expect(bench.locator('.explore-reading output')).toContainText(
-      'fore-edge allowance, unrounded 12.08 mm (6.35 edge margin, 2.76 seat at the seam, 1.98 folds at the spine, 0.98 ease)',
+      'fore-edge allowance, unrounded 12.08 mm (6.35 edge margin, 2.76 seam to stop, 1.98 folds at the spine, 0.98 ease)',
     );
     await expect(bench.locator('.explore-plot')).toContainText('folds at the spine');
   });
@@ -71,7 +71,7 @@ test.describe('measuring', () => {
       ['book.width_mm', 'Width 150 mm'],
       ['book.spine.rise_mm', 'Rise 9 mm'],
       ['book.cornerRadius_mm', 'Edge radius at spine 0 mm'],
-      ['book.measured.closedWrap_mm', 'Closed wrap'],
+      ['book.measured.closedWrap_mm', 'Paper strip round the book'],
       ['book.measured.openFlatWidth_mm', 'Open flat, drawn to a smaller scale'],
     ] as const) {
       await bench.locator(`[data-path="${path}"]`).focus();

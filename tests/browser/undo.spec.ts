@@ -17,7 +17,8 @@ const EDITS: Readonly<Record<string, (page: Page) => Promise<unknown>>> = {
     page.locator('.job-form').getByLabel('Height', { exact: true }).fill('tall'),
   'a weight typed': (page) => page.locator('.job-form').getByLabel('Outside weight').fill('6-7 oz'),
   'the job’s name': (page) => page.getByRole('textbox', { name: 'Job', exact: true }).fill('Another name'),
-  'a choice': (page) => page.getByRole('group', { name: 'Boards sit' }).getByRole('radio', { name: 'spine' }).check(),
+  'a choice': (page) =>
+    page.getByRole('group', { name: 'Where the spare wrap goes' }).getByRole('radio', { name: 'spine' }).check(),
   'a seam that brings its own figures': (page) =>
     page.getByRole('group', { name: 'Seam', exact: true }).getByRole('radio', { name: 'stitched' }).check(),
   'a size decided by the maker': (page) => page.getByLabel('Outside width', { exact: true }).fill('372'),

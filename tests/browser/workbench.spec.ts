@@ -120,13 +120,13 @@ test('what the card showed corrects the measures with one press, and one undo br
   await expect(trial.getByRole('heading', { name: /what it leaves open/ })).toBeVisible();
   await expect(trial.getByRole('button', { name: 'Correct the measures', exact: true })).toHaveCount(0);
   await expect(trial.getByRole('row', { name: /^the spine is swollen/ })).toContainText(/%/);
-  await trial.getByRole('button', { name: /^Type it: strip round the closed book/ }).press('Enter');
-  const strip = bench.locator('.form-column').getByLabel('Closed wrap', { exact: true });
+  await trial.getByRole('button', { name: /^Type it: paper strip round the closed book/ }).press('Enter');
+  const strip = bench.locator('.form-column').getByLabel('Paper strip round the book', { exact: true });
   await expect(strip).toBeFocused();
   await strip.fill('361');
   await trial.getByText('Measured again', { exact: true }).click();
   await trial.getByLabel('Spine by callipers', { exact: true }).fill('30');
-  await expect(trial.getByRole('heading', { name: 'What the mock-up shows', exact: true })).toBeVisible();
+  await expect(trial.getByRole('heading', { name: 'What the card shows', exact: true })).toBeVisible();
 
   const thickness = bench.locator('.form-column').getByLabel('Thickness', { exact: true });
   const card = trial.getByLabel('Card width');
@@ -173,7 +173,7 @@ test('the pieces are laid out on the leather owned, round its defects, and what 
   await openExample(bench, 'tide ledger');
   const leather = await openPart(bench, 'Leather owned');
   await expect(leather.getByText('Enter the leather you own')).toBeVisible();
-  await leather.getByRole('radio', { name: 'a sheet' }).check();
+  await leather.getByRole('radio', { name: 'a rectangle' }).check();
   const drawing = leather.getByRole('img', {
     name: /^Outside leather to scale: outside, pocket, pocket\. .*yield \d+ %/,
   });
@@ -253,7 +253,7 @@ test('a telephone names low pieces below them, and notes stand apart from the la
   await expect.poll(below).toBe(true);
   const work = await openPart(bench, 'Order of work');
   await expect(work.getByRole('heading', { name: 'Notes' })).toBeVisible();
-  await expect(work.getByRole('listitem').filter({ hasText: /^8\. Burnish/ })).not.toContainText('Sew the strap');
+  await expect(work.getByRole('listitem').filter({ hasText: 'Close and press' })).not.toContainText('Sew the strap');
 });
 
 test('construction choices change the pattern, and a stretch chosen on the strip lights up on it', async ({
@@ -301,7 +301,7 @@ test('every part meets WCAG 2.2 AA and fits a telephone', async ({ bench }) => {
   for (const name of PARTS) {
     const part = await openPart(bench, name);
     if (name === 'Leather owned') {
-      await part.getByRole('radio', { name: 'a sheet' }).check();
+      await part.getByRole('radio', { name: 'a rectangle' }).check();
       await part.getByRole('button', { name: 'Mark a defect' }).click();
       await expect(part.getByRole('img')).toBeVisible();
     }

@@ -44,7 +44,7 @@ for (const how of ['forbidden', 'dead', 'mute']) {
     }).toPass();
 
     await page.getByRole('button', { name: 'Leather owned' }).click();
-    await page.getByRole('radio', { name: 'a sheet' }).check();
+    await page.getByRole('radio', { name: 'a rectangle' }).check();
     await inTime(page, /The pieces could not be laid out: the worker that does it did not start/);
     await expect(page.getByText(/Part of this could not/)).toHaveCount(1);
     await expect(page.getByText(/being (worked|laid) out|being fetched/i)).toHaveCount(0);

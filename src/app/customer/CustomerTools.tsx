@@ -9,6 +9,7 @@ import type { CoverPicture } from '../stage/coverPicture.ts';
 import { openingWords } from '../stage/stageState.ts';
 import { PRINTED } from '../stage/usePrintedPictures.ts';
 import { useBench } from '../state/BenchContext.tsx';
+import { addressOf } from '../state/place.ts';
 import { saveFile } from '../state/saveFile.ts';
 import { OPENINGS } from './TurningCover.tsx';
 
@@ -75,15 +76,10 @@ export function CustomerTools(props: CustomerToolsProps) {
   };
 
   return (
-    <header className="row job-bar not-printed">
-      <button
-        type="button"
-        onClick={() => {
-          window.location.hash = '';
-        }}
-      >
-        Back to the bench
-      </button>
+    <header className="row customer-tools not-printed">
+      <a className="link" href={addressOf('cover')}>
+        Back to the cover
+      </a>
       <button type="button" onClick={() => setTurning(!isTurning)}>
         {isTurning ? 'Stop turning' : 'Turn slowly'}
       </button>

@@ -1,12 +1,13 @@
-import { useEffect, useId, useMemo, useState } from 'react';
-import { exploreFields, type FitTarget, isWanting, type JobDocument } from '../../core/index.ts';
-import { useBenchStore } from '../state/BenchContext.tsx';
-import type { Bench } from '../state/bench.ts';
+import { useId, useMemo } from 'react';
+import { useStore } from 'zustand/react';
+import { exploreFields, isWanting } from '../../core/index.ts';
+import { type Bench, trialsOf } from '../state/bench.ts';
 import { lagging } from '../state/lagging.tsx';
 import { CurveChart } from './CurveChart.tsx';
 import { CurveReader } from './CurveReader.tsx';
 import { CurveTable } from './CurveTable.tsx';
 import { ExplorePickers } from './ExplorePickers.tsx';
+import { exploreChoice, FIRST_FIELD } from './exploreChoice.ts';
 import { overlaysFor } from './overlays.ts';
 import { sweepRange } from './sweepRange.ts';
 import { Trials } from './Trials.tsx';
@@ -14,26 +15,23 @@ import { useExplored } from './useExplored.ts';
 import { WhatMustChange } from './WhatMustChange.tsx';
 import './explore.css';
 
-/** The first question shown: how much more a heavier leather needs. */
-const FIRST_FIELD = 'leather.outside';
-const FIRST_RESULT = 'foreEdgeAllowance';
-
-const needs = ({ history, design, report }: Bench) => ({ document: history.good.document, design, report });
+const needs = (bench: Bench) => ({
+  document: bench.history.good.document,
+  design: bench.design,
+  report: bench.report,
+  trials: trialsOf(bench),
+  trialsFailure: bench.trialsFailure,
+});
 
 /** How one field changes one result, what must change for the cover to fit, and how often it fits by trials. */
-function Explore({ document, design, report }: ReturnType<typeof needs>) {
+function Explore({ document, design, report, trials, trialsFailure }: ReturnType<typeof needs>) {
   const id = useId();
-  const [chosenField, setField] = useState(FIRST_FIELD);
-  const [resultId, setResult] = useState(FIRST_RESULT);
-  const [zoom, setZoom] = useState(1);
-  const [reading, setReading] = useState<number | null>(null);
-  const [pinned, setPinned] = useState<JobDocument | null>(null);
-  const [overlayId, setOverlay] = useState('none');
-  const [chosenTarget, setTarget] = useState<FitTarget>('all');
+  const { fieldId, resultId, zoom, reading, pinned, overlayId, target: chosenTarget } = useStore(exploreChoice);
+  const choose = exploreChoice.setState;
 
   const fields = useMemo(() => exploreFields(document, design), [document, design]);
   // The chosen field disappears with its leather, and the chosen check may fit by now.
-  const field = fields.find((each) => each.id === chosenField) ?? fields.find((each) => each.id === FIRST_FIELD)!;
+  const field = fields.find((each) => each.id === fieldId) ?? fields.find((each) => each.id === FIRST_FIELD)!;
   const target = report.checks.some((each) => each.id === chosenTarget && isWanting(each.verdict))
     ? chosenTarget
     : 'all';
@@ -53,13 +51,9 @@ function Explore({ document, design, report }: ReturnType<typeof needs>) {
       [document, overlay, field, resultId, zoom],
     ),
     changes: useMemo(() => ({ kind: 'changes', document, target }), [document, target]),
-    trials: useMemo(() => ({ kind: 'trials', document }), [document]),
   });
-  const { curve, trials, failures } = explored;
-  const store = useBenchStore();
-  useEffect(() => {
-    if (trials !== null) store.setState({ trials: { of: trials.question.document, found: trials.answer } });
-  }, [store, trials]);
+  const read = (at: number): void => choose({ reading: at });
+  const { curve, failures } = explored;
   const points = curve?.answer.curve.points ?? [];
   const wanted = reading ?? curve?.answer.curve.field.present ?? 0;
   const index = points.reduce(
@@ -71,11 +65,11 @@ function Explore({ document, design, report }: ReturnType<typeof needs>) {
   return (
     <section className="explore not-printed" aria-labelledby={`${id}-title`}>
       <h2 id={`${id}-title`}>Explore</h2>
-      {[...new Set(Object.values(failures))].map(
+      {[...new Set([...Object.values(failures), trialsFailure ?? undefined])].map(
         (why) =>
           why !== undefined && (
             <p key={why} role="alert" className="refused">
-              Part of this could not be worked out: {why}. Change a field and it is tried again; the rest of the bench
+              Part of this could not be worked out: {why}. Change a field and it is tried again; the rest of the page
               does not need it.
             </p>
           ),
@@ -89,30 +83,18 @@ function Explore({ document, design, report }: ReturnType<typeof needs>) {
             overlays={overlays}
             overlayId={overlay?.id ?? 'none'}
             zoom={zoom}
-            onField={(chosen) => {
-              setField(chosen);
-              setReading(null);
-              setZoom(1);
-            }}
-            onResult={setResult}
-            onOverlay={setOverlay}
-            onZoom={setZoom}
-            onPin={() => {
-              setPinned(document);
-              setOverlay('pinned');
-            }}
+            onField={(chosen) => choose({ fieldId: chosen, reading: null, zoom: 1 })}
+            onResult={(chosen) => choose({ resultId: chosen })}
+            onOverlay={(chosen) => choose({ overlayId: chosen })}
+            onZoom={(wanted) => choose({ zoom: wanted })}
+            onPin={() => choose({ pinned: document, overlayId: 'pinned' })}
           />
           <p className="help">
             How much ease is enough?{' '}
             <button
               type="button"
               className="quiet"
-              onClick={() => {
-                setField('ease.foreEdge_mm');
-                setResult('chanceCloses');
-                setReading(null);
-                setZoom(1);
-              }}
+              onClick={() => choose({ fieldId: 'ease.foreEdge_mm', resultId: 'chanceCloses', reading: null, zoom: 1 })}
             >
               Ease against covers that close
             </button>
@@ -123,13 +105,8 @@ function Explore({ document, design, report }: ReturnType<typeof needs>) {
             </p>
           ) : (
             <figure>
-              <CurveChart
-                answered={curve}
-                overlayName={overlayName}
-                reading={points[index]?.at ?? 0}
-                onRead={setReading}
-              />
-              <CurveReader answered={curve} index={index} field={field} onRead={setReading} />
+              <CurveChart answered={curve} overlayName={overlayName} reading={points[index]?.at ?? 0} onRead={read} />
+              <CurveReader answered={curve} index={index} field={field} onRead={read} />
               {overlay !== null && curve.answer.overlay === null && curve.question.overlay === overlay.document && (
                 <p className="help">The job laid over has no such figure to move.</p>
               )}
@@ -144,9 +121,9 @@ function Explore({ document, design, report }: ReturnType<typeof needs>) {
             isFailed={failures.changes !== undefined}
             answered={explored.changes}
             target={target}
-            onTarget={setTarget}
+            onTarget={(wanted) => choose({ target: wanted })}
           />
-          <Trials document={document} isFailed={failures.trials !== undefined} answered={trials} />
+          <Trials isFailed={trialsFailure !== null} trials={trials} />
         </div>
       </div>
     </section>

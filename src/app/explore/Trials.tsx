@@ -1,36 +1,33 @@
 import { useId } from 'react';
-import { chanceWords, GIVE_OR_TAKE, type JobDocument, type Printer, type ReportTrials } from '../../core/index.ts';
+import { chanceWords, GIVE_OR_TAKE, type Printer, type ReportTrials } from '../../core/index.ts';
+import { WithTerm } from '../fields/Term.tsx';
 import { useLengths } from '../state/BenchContext.tsx';
-import type { Answered } from './useExplored.ts';
 
 interface TrialsProps {
-  readonly document: JobDocument;
   /** True once no answer will come. */
   readonly isFailed: boolean;
-  readonly answered: Answered<'trials'> | null;
+  /** Of the open job; null until they are made. */
+  readonly trials: ReportTrials | null;
 }
 
 /** How often the cover fits when every input is drawn from its doubt, beside the chance that the verdict goes by. */
-export function Trials({ document, isFailed, answered }: TrialsProps) {
+export function Trials({ isFailed, trials }: TrialsProps) {
   const id = useId();
   const lengths = useLengths();
-  const isOld = answered !== null && answered.question.document !== document;
   const words = (): string => {
-    if (answered === null || isOld) return isFailed ? 'Not worked out.' : 'Being worked out.';
-    const { draws, chance } = answered.answer;
+    if (trials === null) return isFailed ? 'Not worked out.' : 'Being worked out.';
+    const { draws, chance } = trials;
     return `In ${inThousands(draws)} trials it closes in ${chanceWords(chance.closes)} and fits in ${chanceWords(chance.fits)}.`;
   };
   return (
     <section className="trials" aria-labelledby={`${id}-title`}>
-      <h3 id={`${id}-title`}>By trials</h3>
-      <p
-        role="status"
-        className={isOld ? 'chance stale' : 'chance'}
-        aria-busy={!isFailed && (answered === null || isOld)}
-      >
+      <h3 id={`${id}-title`}>
+        <WithTerm text="By trials" />
+      </h3>
+      <p role="status" className="chance" aria-busy={!isFailed && trials === null}>
         {words()}
       </p>
-      {answered !== null && !isOld && <Beside trials={answered.answer} lengths={lengths} />}
+      {trials !== null && <Beside trials={trials} lengths={lengths} />}
       <p className="help">
         Every measure and every figure of the leather is drawn from its doubt, the same draws each time.
       </p>

@@ -2,6 +2,7 @@ import { startTransition, useCallback, useEffect, useState } from 'react';
 import { useWorkerQueue } from '../worker/useWorkerQueue.ts';
 import type { WorkerQueue } from '../worker/WorkerQueue.ts';
 import type { Answer, Answers, Question, QuestionKind, Questions } from './exploreMessage.ts';
+import { startExploring } from './startExploring.ts';
 
 /** The last answer of one kind, with the question that it answers. */
 export interface Answered<K extends QuestionKind> {
@@ -12,24 +13,21 @@ export interface Answered<K extends QuestionKind> {
 export interface Explored {
   readonly curve: Answered<'curve'> | null;
   readonly changes: Answered<'changes'> | null;
-  readonly trials: Answered<'trials'> | null;
   /** Why the newest question of a kind has no answer. */
   readonly failures: Readonly<Partial<Record<QuestionKind, string>>>;
 }
 
-const NOTHING: Explored = { curve: null, changes: null, trials: null, failures: {} };
-
-const startWorker = () => new Worker(new URL('./explore.worker.ts', import.meta.url), { type: 'module' });
+const NOTHING: Explored = { curve: null, changes: null, failures: {} };
 
 /**
- * Answers the three questions in workers, each again when it changes. Until the new answer comes the last one is kept
+ * Answers both questions in workers, each again when it changes. Until the new answer comes the last one is kept
  * with its question, so that both always match.
  */
-export function useExplored({ curve, changes, trials }: Questions): Explored {
+export function useExplored({ curve, changes }: Pick<Questions, 'curve' | 'changes'>): Explored {
   const [explored, setExplored] = useState(NOTHING);
   // What must change takes up to a second where a cover fails, and the curve must not wait for it.
-  const quick = useWorkerQueue<Question, Answer>(startWorker);
-  const slow = useWorkerQueue<Question, Answer>(startWorker);
+  const quick = useWorkerQueue<Question, Answer>(startExploring);
+  const slow = useWorkerQueue<Question, Answer>(startExploring);
 
   const ask = useCallback((queue: WorkerQueue<Question, Answer>, question: Question): void => {
     const { kind } = question;
@@ -45,7 +43,6 @@ export function useExplored({ curve, changes, trials }: Questions): Explored {
   }, []);
   useEffect(() => ask(quick, curve), [ask, quick, curve]);
   useEffect(() => ask(slow, changes), [ask, slow, changes]);
-  useEffect(() => ask(quick, trials), [ask, quick, trials]);
 
   return explored;
 }

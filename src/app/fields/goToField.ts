@@ -1,8 +1,39 @@
-/** Focuses the nearest field at or above the path. Details that hide it are opened first: browsers do so for anchors only. */
+import { light, reach, type Whereabouts } from './reach.ts';
+
+/** Where the fields of each part of the job are. */
+const FIELD_PLACES: Readonly<Record<string, Whereabouts>> = {
+  name: { place: 'cover' },
+  book: { place: 'cover', card: 'book' },
+  leather: { place: 'cover', card: 'leather' },
+  making: { place: 'cover', card: 'leather' },
+  seam: { place: 'cover', card: 'seam' },
+  pockets: { place: 'cover', card: 'seam' },
+  seating: { place: 'cover', card: 'seam' },
+  ease: { place: 'cover', card: 'cut' },
+  loosest: { place: 'cover', card: 'cut' },
+  pattern: { place: 'cover', card: 'cut' },
+  work: { place: 'cover', card: 'cut' },
+  doubts: { place: 'cover', card: 'sure' },
+  construction: { place: 'workbench', part: 'construction' },
+  mockup: { place: 'workbench', part: 'trial' },
+  hides: { place: 'workbench', part: 'leather' },
+  supplies: { place: 'workbench', part: 'supplies' },
+  rates: { place: 'workbench', part: 'quote' },
+};
+
+/** Where the field of a path is; undefined for a path that no field writes. */
+export const fieldPlace = (path: string): Whereabouts | undefined => FIELD_PLACES[path.split('.', 1)[0] ?? ''];
+
+const fieldAt = (path: string): HTMLElement | null => document.querySelector(`[data-path="${CSS.escape(path)}"]`);
+
+/** Goes to the place of a field and focuses it, or the field of the part that holds it, or the heading where it would be. */
 export function goToField(path: string): void {
-  const field =
-    document.querySelector<HTMLElement>(`[data-path="${CSS.escape(path)}"]`) ??
-    document.querySelector<HTMLElement>(`[data-path="${CSS.escape(path.split('.').slice(0, -1).join('.'))}"]`);
-  for (let at = field?.closest('details'); at; at = at.parentElement?.closest('details')) at.open = true;
-  field?.focus();
+  const at = fieldPlace(path) ?? null;
+  const heading = at?.card === undefined ? '.workbench-panel > h2' : `#card-${at.card} > summary`;
+  reach(
+    at,
+    () => fieldAt(path) ?? fieldAt(path.split('.').slice(0, -1).join('.')),
+    light,
+    () => document.querySelector<HTMLElement>(heading),
+  );
 }

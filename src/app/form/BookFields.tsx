@@ -27,11 +27,10 @@ export function BookFields() {
   }));
   return (
     <section
-      aria-labelledby="book-fields"
+      aria-label="The book, closed"
       onFocus={({ target }) => setActive(picturedAt(target.dataset.path))}
       onBlur={() => setActive(null)}
     >
-      <h2 id="book-fields">The book, closed</h2>
       <MeasurePicture active={active} />
       <ChoiceField path="book.kind" title="Binding" options={BOOK_KINDS} />
       <FigureField path="book.width_mm" empty="required" />

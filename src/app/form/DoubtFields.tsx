@@ -27,12 +27,12 @@ export function DoubtFields() {
   );
   return (
     <section aria-labelledby="doubt-fields">
-      <h2 id="doubt-fields">Doubts</h2>
+      <h3 id="doubt-fields">Doubts</h3>
       <details>
         <summary>How far each figure may be off</summary>
         <p className="help">
-          Give or take: 19 in 20 are no further off. Errors of lengths by one tool go together by its scale; any other
-          errors that go together are written in the job file, under correlations.
+          Give or take: 19 in 20 are no further off. Lengths by one tool share the error of its scale. Other errors that
+          go together are written in the job file, under correlations.
         </p>
         {shown.split(' ').map((path) => (
           <DoubtField key={path} path={path as DoubtPath} />

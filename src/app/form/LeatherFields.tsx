@@ -28,8 +28,7 @@ export function LeatherFields() {
   const { min_mm, max_mm } = useBench(({ history }) => history.good.job.leather.outside);
   const put = (path: JobPath, value: unknown): void => dispatch({ type: 'edit', patches: [{ path, value }] });
   return (
-    <section aria-labelledby="leather-fields">
-      <h2 id="leather-fields">Leather</h2>
+    <section aria-label="Leather">
       <WeightField piece="outside" title="Outside weight" />
       <Temper piece="outside" title="Outside temper" />
       <FigureField path="leather.outside.foldThickness_mm" empty="unmeasured" title="Outside skived to" />

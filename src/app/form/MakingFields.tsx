@@ -18,7 +18,7 @@ export function MakingFields() {
   ];
   return (
     <section aria-labelledby="making-fields">
-      <h2 id="making-fields">Making</h2>
+      <h3 id="making-fields">Making</h3>
       <ChoiceField
         path="making.state"
         title="Worked"

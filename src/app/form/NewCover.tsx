@@ -1,5 +1,6 @@
 import { useEffect, useRef, useState } from 'react';
 import {
+  EXAMPLE_JOBS,
   fieldNote,
   type JobDocument,
   type JobPath,
@@ -130,6 +131,21 @@ export default function NewCover({ onClose }: { readonly onClose: () => void }) 
             Cancel
           </button>
         </p>
+        <fieldset className="row examples">
+          <legend>Or look at an example</legend>
+          {EXAMPLE_JOBS.map(({ id, document }) => (
+            <button
+              key={id}
+              type="button"
+              onClick={() => {
+                dispatch({ type: 'open', document });
+                onClose();
+              }}
+            >
+              {id.replace('-', ' ')}
+            </button>
+          ))}
+        </fieldset>
       </form>
     </dialog>
   );

@@ -34,7 +34,7 @@ export function NominalSizes() {
           ))}
         </select>
         <p className="field-notes">
-          Board {lengths.size(board.width_mm)} × {lengths.size(board.height_mm)}, nominal
+          Board {lengths.size(board.width_mm)} × {lengths.size(board.height_mm)} for this page
           {square > 0 ? `, with a square of ${lengths.size(square)}` : ', flush with the pages'}. Source:{' '}
           {series.source}.{' '}
           <button type="button" onClick={fill}>

@@ -12,7 +12,7 @@ export function PatternFields() {
   const shown = (length: number): number => step * Math.round(length / step);
   return (
     <section aria-labelledby="pattern-fields">
-      <h2 id="pattern-fields">Ease and cut size</h2>
+      <h3 id="pattern-fields">Ease and cut size</h3>
       <FigureField path="ease.foreEdge_mm" empty="decided" decided={shown(ease.foreEdge_mm)} />
       <FigureField path="ease.head_mm" empty="decided" decided={shown(ease.head_mm)} />
       <FigureField path="ease.tail_mm" empty="decided" decided={shown(ease.tail_mm)} />

@@ -32,8 +32,7 @@ export function SeamFields() {
   const depth = useBench(({ design }) => design.pieces.pocketDepth);
   const styles = SEAM_STYLES[method].map((value) => ({ value, label: value }));
   return (
-    <section aria-labelledby="seam-fields">
-      <h2 id="seam-fields">Seam and pockets</h2>
+    <section aria-label="Seam and pockets">
       <ChoiceField
         path="seam.method"
         title="Seam"
@@ -49,7 +48,7 @@ export function SeamFields() {
       <FigureField path="pockets.hold_mm" empty="default" />
       <ChoiceField
         path="seating"
-        title="Boards sit"
+        title="Where the spare wrap goes"
         options={SEATINGS}
         help="Where the spare length goes: shared, pushed to one board, or left at the spine."
       />

@@ -48,4 +48,4 @@ export function Temper({ piece, title }: TemperProps) {
 }
 
 const numbers = ({ feel, bendRatio, neutral, modulus_MPa }: TemperWord, print: Printer): string =>
-  `${feel.charAt(0).toUpperCase()}${feel.slice(1)}: bend ratio ${bendRatio}, neutral fraction ${print.number(neutral, 2)}, ${modulus_MPa} MPa`;
+  `${feel.charAt(0).toUpperCase()}${feel.slice(1)}: bend ratio ${bendRatio}, K factor ${print.number(neutral, 2)}, ${modulus_MPa} MPa`;

@@ -1,53 +1,65 @@
-import { lazy, useEffect, useId, useRef, useState } from 'react';
+import { type ComponentType, lazy } from 'react';
+import { WithTerm } from '../fields/Term.tsx';
 import { LatePart } from '../loading/LatePart.tsx';
+import { addressOf } from '../state/place.ts';
 import './making.css';
+import { WORKBENCH_GROUPS, WORKBENCH_PARTS, type WorkbenchPartId } from './workbenchParts.ts';
 
-const PARTS = [
-  { id: 'construction', title: 'Construction', Panel: lazy(() => import('./ConstructionPanel.tsx')) },
-  { id: 'template', title: 'Template', Panel: lazy(() => import('./template/TemplatePanel.tsx')) },
-  { id: 'trial', title: 'Card trial', Panel: lazy(() => import('./trial/TrialPanel.tsx')) },
-  { id: 'leather', title: 'Leather owned', Panel: lazy(() => import('./leather/LeatherPanel.tsx')) },
-  { id: 'supplies', title: 'Supplies', Panel: lazy(() => import('./SuppliesPanel.tsx')) },
-  { id: 'quote', title: 'Quote', Panel: lazy(() => import('./quote/QuotePanel.tsx')) },
-  { id: 'work', title: 'Order of work', Panel: lazy(() => import('./WorkPanel.tsx')) },
-] as const;
+const PANELS: Readonly<Record<WorkbenchPartId, ComponentType>> = {
+  construction: lazy(() => import('./ConstructionPanel.tsx')),
+  template: lazy(() => import('./template/TemplatePanel.tsx')),
+  trial: lazy(() => import('./trial/TrialPanel.tsx')),
+  leather: lazy(() => import('./leather/LeatherPanel.tsx')),
+  supplies: lazy(() => import('./SuppliesPanel.tsx')),
+  work: lazy(() => import('./WorkPanel.tsx')),
+  quote: lazy(() => import('./quote/QuotePanel.tsx')),
+};
 
-type PartId = (typeof PARTS)[number]['id'];
+/** The order of work one step a screen: a part of its own, without the row of the others. */
+const MakingSteps = lazy(() => import('./steps/MakingSteps.tsx'));
 
-/** The panels for the workbench, one open at a time; each is fetched when it is opened. */
-export default function Making() {
-  const [open, setOpen] = useState<PartId | null>(null);
-  const panel = useRef<HTMLDivElement>(null);
-  const id = useId();
-  const part = PARTS.find((each) => each.id === open);
-  useEffect(() => {
-    if (open !== null) panel.current?.scrollIntoView({ block: 'start' });
-  }, [open]);
+/** The part that the workbench shows first. */
+const FIRST = WORKBENCH_PARTS.find(({ id }) => id === 'template')!;
+
+/** The workbench: a row of its parts, each with an address of its own, and the one in it. */
+export default function Making({ part }: { readonly part: string }) {
+  if (part === 'steps')
+    return (
+      <section className="workbench" aria-label="Workbench">
+        <LatePart name="steps">
+          <MakingSteps />
+        </LatePart>
+      </section>
+    );
+  const shown = WORKBENCH_PARTS.find(({ id }) => id === part) ?? FIRST;
+  const Panel = PANELS[shown.id];
   return (
-    <section className="workbench not-printed" aria-labelledby={`${id}-title`}>
-      <div className="row workbench-bar">
-        <h2 id={`${id}-title`}>To the workbench</h2>
-        <div className="row">
-          {PARTS.map(({ id: name, title }) => (
-            <button
-              key={name}
-              type="button"
-              aria-expanded={name === open}
-              aria-controls={name === open ? `${id}-panel` : undefined}
-              onClick={() => setOpen(name === open ? null : name)}
-            >
-              {title}
-            </button>
-          ))}
-        </div>
+    <section className="workbench" aria-label="Workbench">
+      <nav className="workbench-parts not-printed" aria-label="Parts of the workbench">
+        {WORKBENCH_GROUPS.map(({ title: group, parts }) => (
+          <ul key={group} aria-label={group} data-group={group}>
+            {parts.map(({ id, title }) => (
+              <li key={id}>
+                <a
+                  className="link"
+                  href={addressOf('workbench', id)}
+                  aria-current={id === shown.id ? 'page' : undefined}
+                >
+                  {title}
+                </a>
+              </li>
+            ))}
+          </ul>
+        ))}
+      </nav>
+      <div className="workbench-panel">
+        <h2>
+          <WithTerm text={shown.title} />
+        </h2>
+        <LatePart key={shown.id} name={shown.title.toLowerCase()}>
+          <Panel />
+        </LatePart>
       </div>
-      {part !== undefined && (
-        <div className="workbench-panel" id={`${id}-panel`} ref={panel}>
-          <LatePart key={part.id} name={part.title.toLowerCase()}>
-            <part.Panel />
-          </LatePart>
-        </div>
-      )}
     </section>
   );
 }

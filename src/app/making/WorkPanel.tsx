@@ -1,29 +1,35 @@
 import { useMemo, useState } from 'react';
-import { benchSheetContent } from '../../output/benchSheet/benchSheetContent.ts';
+import { REMINDER } from '../../output/benchSheet/benchSheetContent.ts';
+import { orderOfWork } from '../../output/benchSheet/orderOfWork.ts';
+import { workSource } from '../../output/benchSheet/workSource.ts';
 import { fileName } from '../../output/fileName.ts';
 import type { SheetOptions } from '../../output/pdf/sheetFile.ts';
 import { Choice } from '../fields/Choice.tsx';
 import type { Bench } from '../state/bench.ts';
 import { lagging } from '../state/lagging.tsx';
+import { addressOf } from '../state/place.ts';
 import { saveFile } from '../state/saveFile.ts';
-import { Blocks } from './Blocks.tsx';
 import { MakingNote } from './MakingNote.tsx';
 import { Notes, Panel } from './PanelParts.tsx';
+import { StepPicture } from './steps/picture/StepPicture.tsx';
+import { StepBody } from './steps/StepBody.tsx';
+import { StepCautions } from './steps/StepCautions.tsx';
 import { useMaking } from './useMaking.ts';
+import './steps/steps.css';
 
 const PAPERS = [
   { value: 'A4', label: 'A4' },
   { value: 'Letter', label: 'Letter' },
 ];
 
-/** The order of work with each caution at its step, and the bench sheet. */
+/** The order of work as cards, each with its picture and its cautions, and the bench sheet. */
 function WorkPanel({ design }: Pick<Bench, 'design'>) {
   const [paper, setPaper] = useState<'A4' | 'Letter'>('A4');
   const [making, make] = useMaking();
-  const blocks = useMemo(() => benchSheetContent(design).blocks, [design]);
-  const from = blocks.findIndex((block) => block.kind === 'heading' && block.startsPage);
-  const further = blocks.findIndex((block, i) => i > from && block.kind === 'heading');
-  const end = further < 0 ? blocks.length : further;
+  const { cards, notes } = useMemo(() => {
+    const source = workSource(design);
+    return { cards: orderOfWork(source), notes: [...source.drawing.notes, ...source.supplies.notes] };
+  }, [design]);
   const save = async (onLacking: SheetOptions['onLacking']): Promise<void> => {
     const { benchSheetPdf } = await import('../../output/benchSheet/benchSheetPdf.ts');
     const file = await benchSheetPdf(design, { paper, onLacking });
@@ -56,10 +62,26 @@ function WorkPanel({ design }: Pick<Bench, 'design'>) {
         </section>
       }
     >
-      <h3>Order of work</h3>
-      <Blocks blocks={blocks.slice(from, end)} />
-      {end < blocks.length && <h3>{blocks[end]!.text}</h3>}
-      <Notes notes={blocks.slice(end + 1).map(({ text }) => text)} />
+      <p>
+        <a className="link" href={addressOf('workbench', 'steps')}>
+          Work step by step
+        </a>
+      </p>
+      <p>{REMINDER}</p>
+      <ol className="work-cards">
+        {cards.map((card, i) => (
+          <li key={card.id}>
+            <h4>
+              {i + 1}. {card.name} <span>{card.time}</span>
+            </h4>
+            <StepPicture step={card} design={design} />
+            <StepBody step={card} />
+            <StepCautions cautions={card.cautions} />
+          </li>
+        ))}
+      </ol>
+      {notes.length > 0 && <h3>Notes</h3>}
+      <Notes notes={notes} />
     </Panel>
   );
 }

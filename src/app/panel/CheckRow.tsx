@@ -1,16 +1,33 @@
 import { useDispatch, useLengths } from '../state/BenchContext.tsx';
+import { checkSpot, type Spot } from '../state/checkSpot.ts';
 import { limitWords } from './limitWords.ts';
 import type { ShownCheck } from './shownChecks.ts';
 import { VerdictMark } from './VerdictMark.tsx';
 
+interface CheckRowProps {
+  readonly check: ShownCheck;
+  /** Lights its place in the picture while it is pointed at or has the focus. */
+  readonly light?: (spot: Spot | null) => void;
+}
+
 /** One question with its answer; where a change to the job is the remedy, a button makes it at once. */
-export function CheckRow({ check }: { readonly check: ShownCheck }) {
+export function CheckRow({ check, light }: CheckRowProps) {
   const dispatch = useDispatch();
   const lengths = useLengths();
   const { title, verdict, state, message, remedy, change, isPending = false } = check;
   const figures = limitWords(check, lengths);
+  const on = () => light?.(checkSpot(check.id));
+  const off = () => light?.(null);
   return (
-    <li className="row check" data-verdict={verdict} aria-busy={isPending}>
+    <li
+      className="row check"
+      data-verdict={verdict}
+      aria-busy={isPending}
+      onPointerEnter={on}
+      onPointerLeave={off}
+      onFocus={on}
+      onBlur={off}
+    >
       <h3>
         <VerdictMark verdict={verdict} />
         {title} <span className="verdict-word">{isPending ? 'being worked out' : state}</span>

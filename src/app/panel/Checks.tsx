@@ -1,23 +1,53 @@
-import { severity } from '../../core/index.ts';
+import { isWanting, severity } from '../../core/index.ts';
 import { useBench } from '../state/BenchContext.tsx';
+import type { Spot } from '../state/checkSpot.ts';
 import { CheckRow } from './CheckRow.tsx';
-import { shownChecks } from './shownChecks.ts';
+import { type ShownCheck, shownChecks } from './shownChecks.ts';
 
-/** Every check, worst first. */
-export function Checks() {
+interface ChecksProps {
+  /** Lights the place in the picture that a check speaks of; null puts it out. */
+  readonly light: (spot: Spot | null) => void;
+}
+
+/** The checks that ask for something, worst first; the others folded into one line. */
+export function Checks({ light }: ChecksProps) {
   const { report, status, settled } = useBench(({ report, elastic: { status }, settled }) => ({
     report,
     status,
     settled,
   }));
   const checks = [...shownChecks(report, status, settled)].sort((a, b) => severity(b.verdict) - severity(a.verdict));
+  const matters = ({ verdict, isPending }: ShownCheck): boolean => isWanting(verdict) && isPending !== true;
+  const quiet = checks.filter((check) => !matters(check));
+  const rows = (list: readonly ShownCheck[]) => (
+    <ul>
+      {list.map((check) => (
+        <CheckRow key={check.id} check={check} light={light} />
+      ))}
+    </ul>
+  );
   return (
-    <section className="checks" aria-label="Checks of the fit">
-      <ul>
-        {checks.map((check) => (
-          <CheckRow key={check.id} check={check} />
-        ))}
-      </ul>
+    <section aria-label="Checks of the fit" data-strip={status}>
+      {rows(checks.filter(matters))}
+      <details className="card" id="card-checks">
+        <summary>
+          <h2>Checks</h2>
+          <span className="card-act">show</span>
+          <span className="card-said">{quietWords(quiet)}</span>
+        </summary>
+        {rows(quiet)}
+      </details>
     </section>
   );
+}
+
+/** States in which a row has no answer, though the maker could give it one. */
+const OPEN_STATES = ['not tested', 'not checked', 'not known'];
+
+/** How many are good, and which could be answered. */
+function quietWords(checks: readonly ShownCheck[]): string {
+  const good = checks.filter(({ verdict, isPending }) => verdict === 'fits' && isPending !== true).length;
+  const open = checks.filter(({ state }) => OPEN_STATES.includes(state)).map(({ title }) => title.toLowerCase());
+  const counted = `${good} ${good === 1 ? 'check is' : 'checks are'} good`;
+  return open.length === 0 ? `${counted}.` : `${counted}. Not known: ${open.join(', ')}.`;
 }

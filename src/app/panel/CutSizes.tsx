@@ -1,14 +1,12 @@
-import { type CoverDesign, type CutSum, cutStep, type Drawing, sumColumn } from '../../core/index.ts';
+import { useMemo } from 'react';
+import { type CoverDesign, type CutSum, cutStep, patternDrawing, sumColumn } from '../../core/index.ts';
 import { useLengths } from '../state/BenchContext.tsx';
+import { lagging } from '../state/lagging.tsx';
 import { writtenOut } from './writtenOut.ts';
 
-interface CutSizesProps {
-  readonly design: CoverDesign;
-  readonly drawing: Drawing;
-}
-
-/** Every cut size, and its sum on demand. */
-export function CutSizes({ design, drawing }: CutSizesProps) {
+/** Every cut size, and its sum on demand. Fetched after the first paint. */
+function CutSizes({ design }: { readonly design: CoverDesign }) {
+  const drawing = useMemo(() => patternDrawing(design), [design]);
   const lengths = useLengths();
   const { book, leather } = design.job;
   const { outside } = leather;
@@ -16,7 +14,7 @@ export function CutSizes({ design, drawing }: CutSizesProps) {
   const often = (name: string, count: number): string => (count === 1 ? name : `${name}, cut ${count}`);
   return (
     <section aria-labelledby="cut-sizes">
-      <h2 id="cut-sizes">Cut sizes</h2>
+      <h3 id="cut-sizes">Cut sizes</h3>
       <p className="only-printed">
         For a book of {lengths.size(book.width_mm)} × {lengths.size(book.height_mm)} × {lengths.size(book.thickness_mm)}{' '}
         closed, boards {lengths.size(book.boardThickness_mm)}; outside leather{' '}
@@ -61,7 +59,7 @@ function Sum({ name, sum }: { readonly name: string; readonly sum: CutSum }) {
   const lengths = useLengths();
   const { unit, total, lines } = sumColumn(sum, lengths);
   return (
-    <details className="sum" open>
+    <details className="sum">
       <summary>{name}, written out</summary>
       <table>
         <thead>
@@ -94,3 +92,5 @@ function Sum({ name, sum }: { readonly name: string; readonly sum: CutSum }) {
     </details>
   );
 }
+
+export default lagging(({ design }) => ({ design }), CutSizes);

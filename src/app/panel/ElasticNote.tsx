@@ -8,7 +8,7 @@ export default function ElasticNote() {
     <div className="refused" role="status">
       <p>
         The springy model has no answer for this cover: {elastic.why}. Whether the cover springs open, and where its
-        spare length goes, is not known. Sizes, gaps, template and files come from the quick model and are complete.
+        spare wrap goes, is not known. Sizes, gaps, template and files come from the quick model and are complete.
       </p>
       <button type="button" onClick={elastic.retry}>
         Try it again

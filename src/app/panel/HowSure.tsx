@@ -47,8 +47,7 @@ function HowSure({ report, lengths, trials }: Needs) {
   };
   const hopeless = whatWouldReach(report);
   return (
-    <section className="how-sure not-printed" aria-labelledby="how-sure">
-      <h2 id="how-sure">How sure</h2>
+    <section className="how-sure not-printed" aria-label="How sure">
       <p className="help">What makes each edge unsure, most first. Give or take: 19 in 20 are no further off.</p>
       {edges.map(({ id, name, of, holds }) => (
         <details key={name}>

@@ -1,27 +1,97 @@
-import { useBench } from '../state/BenchContext.tsx';
-import { trialsOf } from '../state/bench.ts';
+import { openCard } from '../fields/Card.tsx';
+import { goToField } from '../fields/goToField.ts';
+import { useBench, useDispatch } from '../state/BenchContext.tsx';
+import { type Bench, trialsOf } from '../state/bench.ts';
+import { addressOf } from '../state/place.ts';
+import { type OneThing, oneThing } from './oneThing.ts';
 import { VerdictMark } from './VerdictMark.tsx';
 
-/** The whole fit in one sentence, read out whenever it changes. */
+/** The whole fit in one sentence, what makes it unsure, and the one thing to do; read out whenever it changes. */
 export function Verdict() {
   const { verdict, state, headline, leastSure, differs } = useBench((bench) => {
     const { verdict, state, headline, doubt } = bench.report;
     return { verdict, state, headline, leastSure: doubt.leastSure, differs: trialsOf(bench)?.differs ?? '' };
   });
+  const next = useBench(({ report }) => oneThing(report));
   return (
-    <section className="verdict" aria-labelledby="fit">
-      <h2 id="fit">The fit</h2>
-      <p className="headline" aria-live="polite" data-verdict={verdict}>
-        <VerdictMark verdict={verdict} />
-        <span>
-          <b>{state}</b> {headline}
-        </span>
-      </p>
-      {leastSure !== '' && (
-        <p className="help least-sure">
-          Least sure: {leastSure}. Chances hold if the doubts assumed are right. {differs}
+    <section className="verdict" aria-label="The fit">
+      <div className="verdict-said">
+        <Headline verdict={verdict} state={state} headline={headline} />
+        <p className="least-sure">
+          {leastSure !== '' && `Least sure: ${leastSure}. `}
+          {differs}
         </p>
-      )}
+      </div>
+      <p className="row next-thing not-printed">
+        {next !== null && <NextThing next={next} />}
+        {next?.kind === 'change' && (
+          <a className="link" href={addressOf('explore')}>
+            Other ways
+          </a>
+        )}
+        <button type="button" onClick={() => openCard('sure')}>
+          How sure
+        </button>
+      </p>
     </section>
+  );
+}
+
+type HeadlineProps = Pick<Bench['report'], 'verdict' | 'state' | 'headline'>;
+
+/** Its first clause is the verdict; the others are figures that stand in the picture too, each a short sentence here. */
+function Headline({ verdict, state, headline }: HeadlineProps) {
+  const [main = '', ...rest] = headline.replace(/\.$/, '').split('; ');
+  return (
+    <p className="headline" aria-live="polite" data-verdict={verdict}>
+      <VerdictMark verdict={verdict} />
+      <span>
+        <b>{state}</b> {main}.
+        {rest.map((clause) => (
+          <span key={clause} className="headline-rest">
+            {' '}
+            {sentence(clause)}
+          </span>
+        ))}
+      </span>
+    </p>
+  );
+}
+
+const sentence = (words: string): string => `${words.charAt(0).toUpperCase()}${words.slice(1)}.`;
+
+/** The one filled button. */
+function NextThing({ next }: { readonly next: OneThing }) {
+  const dispatch = useDispatch();
+  if (next.kind === 'change')
+    return (
+      <>
+        <button type="button" className="main" onClick={() => dispatch({ type: 'edit', patches: next.patches })}>
+          Make this change
+        </button>
+        <span>{next.words}</span>
+      </>
+    );
+  return (
+    <>
+      <button type="button" className="main" onClick={() => goToField(next.path)}>
+        Measure next
+      </button>
+      <span>{sentence(next.words)}</span>
+    </>
+  );
+}
+
+/** The verdict in one line, on every place but the cover's own. */
+export function VerdictBar() {
+  const { verdict, state, headline } = useBench(({ report: { verdict, state, headline } }) => ({
+    verdict,
+    state,
+    headline,
+  }));
+  return (
+    <a className="verdict-bar" href={addressOf('cover')}>
+      <Headline verdict={verdict} state={state} headline={headline} />
+    </a>
   );
 }

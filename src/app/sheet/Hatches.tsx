@@ -1,4 +1,6 @@
-/** Hatch patterns of all drawings, by what they mean. Rendered once, in the strip; drawings refer to `url(#hatch-gap)`. */
+import './sheet.css';
+
+/** Hatch patterns of all drawings, by what they mean. Rendered once for the whole page; drawings refer to `url(#hatch-gap)`. */
 export function Hatches() {
   return (
     <svg className="hatches" aria-hidden="true" focusable="false">

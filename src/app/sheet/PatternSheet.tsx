@@ -13,7 +13,7 @@ import { PieceShapes } from './PieceShapes.tsx';
 import { useWidth } from './useExtent.ts';
 import './sheet.css';
 
-/** Height of the lettering, px. */
+/** Height of the lettering, px, unless told otherwise. */
 const LETTERING = 11;
 
 /** The pattern's own words are this high at the least, mm; under so many px they could not be read. */
@@ -24,18 +24,20 @@ interface PatternSheetProps {
   readonly layers?: readonly Layer[];
   /** A band across the outside to light up. */
   readonly lit?: PatternZone | null;
+  /** Height of the lettering, px. */
+  readonly lettering?: number;
 }
 
 /** Every piece of a drawing to one scale, its layers drawn as everywhere else; small, names and widths stand for its words. */
-export function PatternSheet({ drawing, layers = LAYERS, lit = null }: PatternSheetProps) {
+export function PatternSheet({ drawing, layers = LAYERS, lit = null, lettering = LETTERING }: PatternSheetProps) {
   const lengths = useLengths();
   const [ref, room] = useWidth<HTMLDivElement>();
   const widest = Math.max(...drawing.pieces.map(({ width }) => width));
   // Lettering keeps its size on the screen, whatever the scale of the pieces.
-  const text = (LETTERING * widest) / Math.max(120, room - 4 * LETTERING);
+  const text = (lettering * widest) / Math.max(120, room - 4 * lettering);
   const [pad, gap] = [text * 2.4, text * 2.2];
   const { width, height, pieces } = useMemo(() => arrangePieces(drawing, gap), [drawing, gap]);
-  const isReadable = (WORDS.height * LETTERING) / text >= WORDS.least;
+  const isReadable = (WORDS.height * lettering) / text >= WORDS.least;
   return (
     <div ref={ref}>
       <svg

@@ -38,7 +38,10 @@ export function SectionDrawing({ design, headline, point, opening, reason }: Sec
       <figcaption>
         Section across the spine, to scale, {point} leather
         {section.opening > opening + ALIKE && `, open ${lengths.angle(section.opening)}: it closes no further`}.{' '}
-        {isClosed && spareWords(design, fit[point], lengths)} {lies && LIES} {reason}
+        <span className="section-more">
+          {isClosed && spareWords(design, fit[point], lengths)} {lies && LIES}
+        </span>{' '}
+        {reason}
       </figcaption>
     </figure>
   );

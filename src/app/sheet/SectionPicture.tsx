@@ -1,3 +1,4 @@
+import type { ReactNode } from 'react';
 import type { CoverSection, Vec2 } from '../../core/index.ts';
 import './sheet.css';
 
@@ -7,6 +8,10 @@ interface SectionPictureProps {
   readonly lies?: readonly Vec2[] | null;
   /** What it shows, in words. */
   readonly label: string;
+  /** Points that the picture is drawn round; the whole cover where left out. */
+  readonly frame?: readonly Vec2[] | undefined;
+  /** Drawn over it, mm, y down. */
+  readonly children?: ReactNode;
 }
 
 /** Room round the drawing, mm. */
@@ -18,15 +23,15 @@ const line = (points: readonly Vec2[]): string =>
 const outline = (points: readonly Vec2[]): string => `${line(points)}Z`;
 
 /** Book and cover cut across the spine, to scale. Dressed by `.section-drawing` around it. */
-export function SectionPicture({ section, lies, label }: SectionPictureProps) {
+export function SectionPicture({ section, lies, label, frame, children }: SectionPictureProps) {
   const { outside } = section;
-  const points = [...outside, ...(lies ?? [])];
+  const points = frame ?? [...outside, ...(lies ?? [])];
   const xs = points.map(([x]) => x);
   const ys = points.map(([, y]) => -y);
   const [left, top] = [Math.min(...xs) - PAD, Math.min(...ys) - PAD];
   const [width, height] = [Math.max(...xs) + PAD - left, Math.max(...ys) + PAD - top];
   return (
-    <svg viewBox={`${left} ${top} ${width} ${height}`} role="img" aria-label={label}>
+    <svg className="section-layers" viewBox={`${left} ${top} ${width} ${height}`} role="img" aria-label={label}>
       {section.pages.map((pages) => (
         <path key={outline(pages)} className="pages" d={outline(pages)} />
       ))}
@@ -37,11 +42,12 @@ export function SectionPicture({ section, lies, label }: SectionPictureProps) {
       {section.pockets.map((pocket) => (
         <path key={outline(pocket)} className="pocket" d={outline(pocket)} />
       ))}
-      <path className="outside" d={outline(outside)} />
+      {outside.length > 0 && <path className="outside" d={outline(outside)} />}
       {lies && <path className="lies" d={line(lies)} />}
       {section.seams.map(([from, to]) => (
         <path key={outline([from, to])} className="seam" d={`M${from[0]} ${-from[1]}L${to[0]} ${-to[1]}`} />
       ))}
+      {children}
     </svg>
   );
 }

@@ -8,7 +8,7 @@ export type CardAction = 'open' | 'copy' | 'versions' | 'export' | 'remove';
 
 interface JobCardProps {
   readonly job: ShelfJob;
-  /** Whether it is the job on the bench. */
+  /** Whether it is the open job. */
   readonly isOpen: boolean;
   readonly act: (action: CardAction, job: ShelfJob) => void;
 }
@@ -36,7 +36,7 @@ export const JobCard = memo(function JobCard({ job, isOpen, act }: JobCardProps)
         {parsed.ok && `${parsed.job.book.kind}, ${parsed.job.seam.method}`}
       </p>
       <p className="help">
-        {isOpen ? 'On the bench. ' : ''}Saved {savedAt(job.savedAt)}
+        {isOpen ? 'Open now. ' : ''}Saved {savedAt(job.savedAt)}
       </p>
       <p className="row card-actions">
         {ACTIONS.map(({ action, word }) => (

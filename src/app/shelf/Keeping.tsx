@@ -1,45 +1,25 @@
-import { lazy, useState } from 'react';
-import { ShareNote } from './ShareNote.tsx';
+import { lazy } from 'react';
 import './shelf.css';
 import { issueLine } from '../fields/issueWords.ts';
 import { LatePart } from '../loading/LatePart.tsx';
 import { useBench } from '../state/BenchContext.tsx';
+import { goTo } from '../state/place.ts';
 import type { Opening } from './chooseStart.ts';
 import { savedAt } from './savedAt.ts';
 import { TroubleNote } from './TroubleNote.tsx';
 import { useLinkedJob } from './useLinkedJob.ts';
-import { useSharing } from './useSharing.ts';
 import { type Elsewhere, useShelfKeeping } from './useShelfKeeping.ts';
 
-const ShelfDialog = lazy(() => import('./ShelfDialog.tsx'));
+const ShelfPlace = lazy(() => import('./ShelfPlace.tsx'));
 
-/** Keeps the open job, and opens the shelf, the link and the customer view. Fetched after the first paint. */
-export default function Keeping() {
+/** Keeps the open job and reports what happens to it; shows the shelf where that is the place. Fetched after the first paint. */
+export default function Keeping({ showsShelf }: { readonly showsShelf: boolean }) {
   const isKept = useBench(({ isKept }) => isKept);
   const keeping = useShelfKeeping();
   const linked = useLinkedJob();
-  const sharing = useSharing();
-  const [isOpen, setOpen] = useState(false);
   const { elsewhere } = keeping;
   return (
     <>
-      <div className="row not-printed">
-        <button type="button" onClick={() => setOpen(true)}>
-          Shelf
-        </button>
-        <button type="button" onClick={() => void sharing.share()}>
-          Share link
-        </button>
-        <button
-          type="button"
-          onClick={() => {
-            window.location.hash = 'customer';
-          }}
-        >
-          Customer view
-        </button>
-      </div>
-      {sharing.shared !== null && <ShareNote shared={sharing.shared} onClose={sharing.dismiss} />}
       {linked.issues !== null && (
         <div className="refused" role="alert">
           <p>The link in the address was not opened; the open job is unchanged.</p>
@@ -78,9 +58,9 @@ export default function Keeping() {
           </button>
         </div>
       )}
-      {isOpen && (
+      {showsShelf && (
         <LatePart name="list of jobs">
-          <ShelfDialog keeping={keeping} onClose={() => setOpen(false)} />
+          <ShelfPlace keeping={keeping} onClose={() => goTo('cover')} />
         </LatePart>
       )}
     </>
@@ -96,9 +76,9 @@ function otherWords({ written, savedAt: time }: Opening): string {
 
 const ELSEWHERE: Readonly<Record<Elsewhere, string>> = {
   saved:
-    'Another window has changed this job. If you go on here, what you do becomes a job of its own; nothing is lost in either window.',
+    'Another window has changed this job. If you go on here, what you do becomes a job of its own. Nothing is lost in either window.',
   removed:
     'Another window has removed this job from the shelf. If you go on here, what you do becomes a job of its own.',
   parted:
-    'The shelf held another state of this job already, or it was removed there, so what you did here is now a job of its own on the shelf.',
+    'The shelf held another state of this job, or it was removed there. What you did here is now a job of its own.',
 };

@@ -27,55 +27,21 @@ const SHAPES = [
   { value: 'settled', label: 'as it will lie' },
 ];
 
-const TAUT_NOTE = 'Pushed home: drawn tight over the book, so that the spare length shows at the edges.';
+const TAUT_NOTE = 'Pushed home: drawn tight over the book, so that the spare wrap shows at the edges.';
 
 /** The strip's own assumptions stand beside its figures in the checks. */
 const SETTLED_NOTE =
-  'By the springy model, without friction: the spare length stands off spine and boards. The book lies on its back board, held down where its weight does not press the leather flat.';
+  'By the springy model, without friction: the spare wrap stands off spine and boards. The book lies on its back board, held down where its weight does not press the leather flat.';
 
-/** Controls of the step of making, the viewpoint, the shape of the leather and the slice. */
+/** Making and opening as two runs, the viewpoints while the picture is in use, and the rest of the view folded. */
 export function StageControls({ stage, setStage }: StageControlsProps) {
   const { pose, slice, viewpoint } = stage;
-  const { look, setView, opening } = useBench(({ view, setView, design }) => ({
-    look: view.look,
-    setView,
-    opening: openingWords(pose, design.fits[stage.point]),
-  }));
+  const opening = useBench(({ design }) => openingWords(pose, design.fits[stage.point]));
   const made = pose.kind === 'sequence' ? pose.at : 1;
   const degrees = pose.kind === 'opening' ? Math.round((pose.angle * 180) / Math.PI) : 0;
   return (
     <div className="stage-controls not-printed">
-      <div className="runs">
-        <Run
-          title="Making"
-          said={STAGE_WORDS[stageAt(made)]}
-          max={1}
-          step={0.01}
-          value={made}
-          onChange={(at) => setStage({ pose: { kind: 'sequence', at } })}
-        />
-        <Run
-          title="Open the book"
-          said={opening}
-          max={180}
-          step={1}
-          value={degrees}
-          onChange={(value) => setStage({ pose: { kind: 'opening', angle: (value * Math.PI) / 180 } })}
-        />
-      </div>
-      <fieldset className="row stages" aria-label="Stages of the making">
-        {SEQUENCE_STAGES.map(({ id }) => (
-          <button
-            key={id}
-            type="button"
-            aria-pressed={pose.kind === 'sequence' && stageAt(pose.at) === id}
-            onClick={() => setStage({ pose: { kind: 'sequence', at: STAGE_STOPS[id] } })}
-          >
-            {STAGE_WORDS[id]}
-          </button>
-        ))}
-      </fieldset>
-      <fieldset className="row stages" aria-label="Look from">
+      <fieldset className="row viewpoints" aria-label="Look from">
         {VIEWPOINTS.map((name) => (
           <button
             key={name}
@@ -87,16 +53,50 @@ export function StageControls({ stage, setStage }: StageControlsProps) {
           </button>
         ))}
       </fieldset>
-      <Choice
-        title="Show the leather"
-        options={SHAPES}
-        chosen={stage.shape}
-        choose={(shape) => setStage({ shape: shape as StageState['shape'] })}
-        notes={[stage.shape === 'taut' ? TAUT_NOTE : SETTLED_NOTE]}
+      <Run
+        title="Making"
+        said={STAGE_WORDS[stageAt(made)]}
+        max={1}
+        step={0.01}
+        value={made}
+        onChange={(at) => setStage({ pose: { kind: 'sequence', at } })}
       />
-      <details>
-        <summary>Cross-section and display</summary>
+      <Run
+        title="Open the book"
+        said={opening}
+        max={180}
+        step={1}
+        value={degrees}
+        onChange={(value) => setStage({ pose: { kind: 'opening', angle: (value * Math.PI) / 180 } })}
+      />
+      <details className="stage-view-choice">
+        <summary>View</summary>
         <div className="stage-more">
+          <fieldset className="row" aria-label="Stages of the making">
+            {SEQUENCE_STAGES.map(({ id }) => (
+              <button
+                key={id}
+                type="button"
+                aria-pressed={pose.kind === 'sequence' && stageAt(pose.at) === id}
+                onClick={() => setStage({ pose: { kind: 'sequence', at: STAGE_STOPS[id] } })}
+              >
+                {STAGE_WORDS[id]}
+              </button>
+            ))}
+          </fieldset>
+          <Choice
+            title="Show the leather"
+            options={SHAPES}
+            chosen={stage.shape}
+            choose={(shape) => setStage({ shape: shape as StageState['shape'] })}
+            notes={[stage.shape === 'taut' ? TAUT_NOTE : SETTLED_NOTE]}
+          />
+          <Choice
+            title="Leather shown"
+            options={LEATHER_ENDS}
+            chosen={stage.point}
+            choose={(point) => setStage({ point: point as RangePoint })}
+          />
           <Choice
             title="Cross-section"
             options={CUTS}
@@ -115,20 +115,6 @@ export function StageControls({ stage, setStage }: StageControlsProps) {
               onChange={(at) => setStage({ slice: { ...slice, at } })}
             />
           )}
-          <Choice
-            title="Leather shown"
-            options={LEATHER_ENDS}
-            chosen={stage.point}
-            choose={(point) => setStage({ point: point as RangePoint })}
-          />
-          <label className="tick">
-            <input
-              type="checkbox"
-              checked={look === 'light'}
-              onChange={(event) => setView({ look: event.target.checked ? 'light' : 'full' })}
-            />
-            <span>Plain look, for slow machines</span>
-          </label>
         </div>
       </details>
     </div>

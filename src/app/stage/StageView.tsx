@@ -1,4 +1,4 @@
-import { lazy, Suspense, useState } from 'react';
+import { lazy, Suspense, useRef, useState } from 'react';
 import type { SegmentId } from '../../core/index.ts';
 import { Awaited, awaitedWords } from '../loading/Awaited.tsx';
 import { ErrorBoundary } from '../loading/ErrorBoundary.tsx';
@@ -7,6 +7,7 @@ import { idle } from '../loading/idle.ts';
 import { isWebGlKnown, type SceneAbsence } from '../scene/sceneProps.ts';
 import { SectionDrawing } from '../sheet/SectionDrawing.tsx';
 import type { Bench } from '../state/bench.ts';
+import type { Spot } from '../state/checkSpot.ts';
 import { lagging } from '../state/lagging.tsx';
 import { useColourScheme } from '../state/useColourScheme.ts';
 import { keptViewChoice } from '../state/viewChoice.ts';
@@ -34,6 +35,9 @@ type StageViewProps = ReturnType<typeof needs> & {
   readonly setStage: (change: Partial<StageState>) => void;
   /** Stretch of the strip to highlight. */
   readonly highlight: SegmentId | null;
+  readonly spot: Spot | null;
+  /** Out of sight: what is drawn stays as it was. */
+  readonly isAway: boolean;
   readonly onSlowFrames: () => void;
 };
 
@@ -45,7 +49,10 @@ const REASONS: Readonly<Record<SceneAbsence, string>> = {
 };
 
 /** The cover on the book in three dimensions, or its section until that is drawn or where it cannot be drawn. */
-function StageView(props: StageViewProps) {
+function StageView(now: StageViewProps) {
+  const seen = useRef(now);
+  if (!now.isAway) seen.current = now;
+  const props = seen.current;
   const { design, headline, look, scheme, lengths, stage, setStage, highlight, onSlowFrames } = props;
   const [absence, setAbsence] = useState<SceneAbsence | null>(isWebGlKnown() ? 'preparing' : 'noWebGl');
   const colourScheme = useColourScheme(scheme);

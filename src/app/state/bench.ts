@@ -31,6 +31,8 @@ export interface Bench {
   readonly settled: Report | null;
   /** The last trials of a job, and its document; null before the first. */
   readonly trials: { readonly of: JobDocument; readonly found: ReportTrials } | null;
+  /** Why the trials last asked for were not made. */
+  readonly trialsFailure: string | null;
   readonly view: ViewChoice;
   readonly setView: (change: Partial<ViewChoice>) => void;
   /** Prints every figure in the unit that the job is worked in; typed figures without a unit are in `lengths.units`. */
@@ -49,6 +51,7 @@ export function createBench(start: JobHistory): BenchStore {
     elastic: { status: 'solving' },
     settled: null,
     trials: null,
+    trialsFailure: null,
     lengths: lengthsOf(start),
     view: keptViewChoice(),
     isKept: true,

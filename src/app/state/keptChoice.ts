@@ -1,5 +1,5 @@
 /**
- * A choice that the browser keeps and that is not part of the job. A failure to keep it is ignored.
+ * A choice that the browser keeps and that is not part of the job. `keep` returns false where the browser refuses.
  * @param schema gives every choice its default
  */
 export function keptChoice<Choice>(key: string, schema: { parse(value: unknown): Choice }) {
@@ -11,10 +11,13 @@ export function keptChoice<Choice>(key: string, schema: { parse(value: unknown):
         return schema.parse({});
       }
     },
-    keep: (choice: Choice): void => {
+    keep: (choice: Choice): boolean => {
       try {
         localStorage.setItem(key, JSON.stringify(choice));
-      } catch {}
+        return true;
+      } catch {
+        return false;
+      }
     },
   };
 }

@@ -1,4 +1,5 @@
 import { useState } from 'react';
+import { gapWords } from '../sheet/gapWords.ts';
 import { useBench } from '../state/BenchContext.tsx';
 import { EndDetail } from './EndDetail.tsx';
 import { endFrames } from './endFrame.ts';
@@ -47,7 +48,7 @@ export function ForeEdgeDetail({ tracks, untuned, room, stripScale, zones }: For
             handles={endHandles(design, 'width', end)}
             zones={zones}
             isTwin={end === 'last'}
-            say={({ length }) => `${length < 0 ? 'overrun' : 'gap'} ${lengths.gap(length)}`}
+            say={({ length }) => gapWords(length, lengths)}
             onGrab={() => setHeld(now)}
             onRelease={() => setHeld(null)}
           />

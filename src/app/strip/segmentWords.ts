@@ -1,15 +1,27 @@
-import type { Job, JobPath, SegmentId, SegmentKind, StripSegment } from '../../core/index.ts';
+import {
+  type Job,
+  type JobPath,
+  type SegmentId,
+  type SegmentKind,
+  type StripSegment,
+  termOf,
+  type Word,
+} from '../../core/index.ts';
+
+interface SegmentWords {
+  readonly name: string;
+  readonly note: string;
+}
+
+const term = (word: Word): SegmentWords => ({ name: word, note: termOf(word).meaning });
 
 /** What each kind of stretch is called, and what it is. */
-const SEGMENT_WORDS: Readonly<Record<SegmentKind, { readonly name: string; readonly note: string }>> = {
-  edgeMargin: { name: 'edge margin', note: 'From the cut edge to the seam line.' },
-  seat: {
-    name: 'seat',
-    note: 'Where the board edge stops: how near it can come to the seam, as the pocket curves up over it.',
-  },
-  turnedEnd: { name: 'turned end', note: 'Folded in to make the pocket.' },
+const SEGMENT_WORDS: Readonly<Record<SegmentKind, SegmentWords>> = {
+  edgeMargin: term('edge margin'),
+  seat: { name: 'stop', note: termOf('seam to stop').meaning },
+  turnedEnd: term('turned end'),
   turn: { name: 'turn', note: 'Extra length that the turn round the board edge takes up.' },
-  gap: { name: 'gap', note: 'Spare room between the board edge and its seat, where it stops.' },
+  gap: term('gap'),
   board: { name: 'board', note: 'Over the board, fore-edge to fold.' },
   fold: { name: 'fold', note: 'Extra length that the bend at the spine takes up.' },
   spine: { name: 'spine', note: 'Over the spine of the book.' },
@@ -17,11 +29,11 @@ const SEGMENT_WORDS: Readonly<Record<SegmentKind, { readonly name: string; reado
 };
 
 /** Name and note of one stretch; a gap is named by its sign. */
-export function segmentWords({ id, kind, length }: StripSegment): { readonly name: string; readonly note: string } {
+export function segmentWords({ id, kind, length }: StripSegment): SegmentWords {
   if (id === 'height') return { name: 'board', note: 'Over the board, head to tail.' };
   if (kind !== 'gap') return SEGMENT_WORDS[kind];
-  if (length < 0) return { name: 'overrun', note: 'The board would run past its seat: the cover is too small here.' };
-  return id === 'spineGap' ? { name: 'slack', note: 'Spare length at the spine.' } : SEGMENT_WORDS.gap;
+  if (length < 0) return term('overrun');
+  return id === 'spineGap' ? { name: 'spare wrap', note: 'Spare wrap behind the spine.' } : SEGMENT_WORDS.gap;
 }
 
 /** Field of the job that changes a stretch most directly. */

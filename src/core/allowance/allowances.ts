@@ -69,19 +69,19 @@ export function allowances(job: Job, needs: NeedsOverRange, pocketDepth: Mm, eas
 
   const ends = turned
     ? [given('turned end', pocketDepth), part('turn round the board edge', foreEdge.turn)]
-    : [given('edge margin', margin), part('seat at the seam', foreEdge.seat)];
+    : [given('edge margin', margin), part('seam to stop', foreEdge.seat)];
   const side = allowance([
     ...ends,
     part('folds at the spine', (closed.path.turning * leathers.outside.neutralDepth) / 2),
     part('lining under the folds', (closed.path.turning * (leathers.lining?.foldThickness ?? 0)) / 2),
-    part('rounded edges of the back', (closed.path.length - bare) / 2),
+    part('rounded edges of the spine', (closed.path.length - bare) / 2),
     part('opening flat', Math.max(0, flat.length - closed.length) / 2),
     easePart('foreEdge'),
   ]);
   const edge = (at: 'head' | 'tail'): Allowance =>
     allowance([
       given('edge margin', margin),
-      part('seat at the seam', headTail.seat),
+      part('seam to stop', headTail.seat),
       part('drawn into the curve', headTail.excess),
       easePart(at),
     ]);

@@ -37,7 +37,7 @@ export function correlationMatrix(count: number, correlations: readonly Correlat
     if (!rowA || !rowB || a === b)
       throw new RangeError(`A correlation names the inputs ${a} and ${b}: two different ones of ${count} are allowed.`);
     if (!(Math.abs(r) <= 1))
-      throw new RangeError(`The correlation of inputs ${a} and ${b} is ${r}: -1 to 1 is allowed.`);
+      throw new RangeError(`The correlation of inputs ${a} and ${b} is ${r}: −1 to 1 is allowed.`);
     rowA[b] = r;
     rowB[a] = r;
   }

@@ -169,7 +169,7 @@ export const EXPLORE_RESULTS: readonly ExploreResult[] = [
   perPoint(
     'pockets',
     'loadingAngle',
-    'Fold-back to load',
+    'Bend back to load',
     'deg',
     ({ pockets }) => pockets.loadingAngle_deg,
     limitOf('pocketLoads'),

@@ -1,4 +1,5 @@
 import * as z from 'zod/mini';
+import { termOf, titled } from '../words/vocabulary.ts';
 import { lengthField, numberField } from './field.ts';
 import { addRuleIssue } from './rule.ts';
 
@@ -12,12 +13,7 @@ export const KIND_DEFAULTS = {
 const spineSchema = z.prefault(
   z.strictObject({
     shape: z._default(z.enum(['flat', 'rounded']), 'flat').check(z.meta({ title: 'Spine' })),
-    rise_mm: z._default(
-      z.nullable(
-        lengthField('Rise', 0, 150, 'How far a rounded spine stands out beyond the straight line between the boards.'),
-      ),
-      null,
-    ),
+    rise_mm: z._default(z.nullable(lengthField(titled('rise'), 0, 150, termOf('rise').meaning)), null),
   }),
   {},
 );
@@ -27,17 +23,22 @@ const measuredSchema = z.prefault(
     closedWrap_mm: z._default(
       z.nullable(
         lengthField(
-          'Closed wrap',
+          'Paper strip round the book',
           20,
           3000,
-          'Tape or paper strip round the closed book, from the front fore-edge over the spine to the back fore-edge.',
+          'Paper strip or tape, drawn round the closed book from the front fore-edge over the spine to the back one.',
         ),
       ),
       null,
     ),
     rolledHalf_mm: z._default(
       z.nullable(
-        lengthField('Rolled half', 10, 1500, 'Book rolled on card: from the middle of the spine to one fore-edge.'),
+        lengthField(
+          'Half round, on card',
+          10,
+          1500,
+          'Book rolled on card: from the middle of the spine to one fore-edge.',
+        ),
       ),
       null,
     ),
@@ -63,10 +64,15 @@ export const bookSchema = z
       height_mm: lengthField('Height', 30, 1500, 'Head to tail, over the board.'),
       thickness_mm: lengthField('Thickness', 1, 300, 'Over both boards at the spine, book closed and not squeezed.'),
       foreEdgeThickness_mm: z.optional(
-        lengthField('Thickness at fore-edge', 1, 300, 'Over both boards at the fore-edge. Default: as at the spine.'),
+        lengthField(
+          'Thickness at fore-edge',
+          1,
+          300,
+          'Over both boards at the fore-edge. Left empty: as at the spine.',
+        ),
       ),
       boardThickness_mm: z.optional(lengthField('Board', 0.1, 12, 'One board; of a paperback, its cover.')),
-      square_mm: z.optional(lengthField('Square', 0, 25, 'Board margin beyond the text block.')),
+      square_mm: z.optional(lengthField(titled('square'), 0, 25, termOf('square').meaning)),
       spine: spineSchema,
       cornerRadius_mm: z.prefault(
         lengthField(
@@ -78,20 +84,12 @@ export const bookSchema = z
         0,
       ),
       jointDip_mm: z.optional(
-        lengthField('Joint dip', 0, 20, 'Extra length that each joint needs when the book lies flat.'),
+        lengthField(titled('extra length at the joints'), 0, 20, termOf('extra length at the joints').meaning),
       ),
-      foldBack_deg: z.optional(
-        numberField(
-          'Fold-back',
-          'deg',
-          0,
-          180,
-          'How far the boards can be bent back past flat while they are slipped in.',
-        ),
-      ),
+      foldBack_deg: z.optional(numberField('Boards bend back', 'deg', 0, 180, termOf('bend back').meaning)),
       pageGive: z._default(
         numberField(
-          'Page give',
+          titled('squash of the pages'),
           '%',
           0,
           0.9,
@@ -168,7 +166,7 @@ export const bookSchema = z
           ['square_mm'],
           book.square_mm,
           `at most a quarter of the smaller side, ${Math.min(book.width_mm, book.height_mm) / 4} mm`,
-          'the square is the small board margin beyond the pages',
+          'the square is how far a board stands out beyond the pages',
         );
     }),
   );

@@ -47,7 +47,7 @@ export const constructionSchema = z.prefault(
       z.meta({
         title: 'Corners',
         description:
-          'Of the outside, its full lining and the pockets; their size is seam.cornerRadius_mm. Default: rounded where that is over 0.',
+          'Of the outside, its full lining and the pockets; their size is seam.cornerRadius_mm. Left empty: rounded where that is over 0.',
       }),
     ),
     mouth: z._default(z.enum(['straight', 'curved']), 'straight').check(z.meta({ title: 'Pocket mouth' })),
@@ -57,7 +57,7 @@ export const constructionSchema = z.prefault(
         '%',
         0.02,
         0.5,
-        'How deep a curved mouth is scooped in its middle, as a share of the pocket depth; never over a quarter of the height.',
+        'How deep a curved mouth is scooped in its middle, as a share of the pocket depth. Never over a quarter of the height.',
       ),
       0.15,
     ),

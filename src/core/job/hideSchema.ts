@@ -24,11 +24,11 @@ const polygonSchema = z.array(z.tuple([coordinate, coordinate])).check(
 /** One piece of leather on the bench: a sheet, or a hide with its outline traced, seen from the flesh side. */
 const hideSchema = z.strictObject({
   width_mm: z.prefault(
-    lengthField('Sheet width', 20, 5000, 'Width of the piece of leather. Not used when its outline is given.'),
+    lengthField('Leather width', 20, 5000, 'Width of the piece of leather. Not used when its outline is given.'),
     600,
   ),
   height_mm: z.prefault(
-    lengthField('Sheet height', 20, 5000, 'Height of the piece of leather. Not used when its outline is given.'),
+    lengthField('Leather height', 20, 5000, 'Height of the piece of leather. Not used when its outline is given.'),
     600,
   ),
   outline: z

@@ -1,4 +1,5 @@
 import * as z from 'zod/mini';
+import { termOf, titled } from '../words/vocabulary.ts';
 import { bookSchema } from './bookSchema.ts';
 import { checkConstruction, constructionSchema } from './constructionSchema.ts';
 import { correlationsSchema, doubtsSchema } from './doubtSchema.ts';
@@ -27,8 +28,8 @@ const seamSchema = z
       z.strictObject({
         method: z._default(z.enum(['stitching', 'lacing']), 'stitching').check(z.meta({ title: 'Seam' })),
         style: z.optional(z.enum([...SEAM_STYLES.stitching, ...SEAM_STYLES.lacing])).check(z.meta({ title: 'Style' })),
-        edgeMargin_mm: z.optional(lengthField('Edge margin', 1, 30, 'From the cut edge to the stitch line.')),
-        pitch_mm: z.optional(lengthField('Pitch', 1, 25, 'From hole to hole, or slit to slit.')),
+        edgeMargin_mm: z.optional(lengthField(titled('edge margin'), 1, 30, termOf('edge margin').meaning)),
+        pitch_mm: z.optional(lengthField(titled('pitch'), 1, 25, termOf('pitch').meaning)),
         cornerRadius_mm: z.prefault(
           lengthField('Corner radius', 0, 60, 'Rounding of the corners of the cut pieces.'),
           0,
@@ -74,10 +75,7 @@ const pocketsSchema = z.prefault(
       ),
       null,
     ),
-    hold_mm: z.prefault(
-      lengthField('Holding depth', 5, 300, 'Least length of board that must stay in its pocket.'),
-      40,
-    ),
+    hold_mm: z.prefault(lengthField('Least hold', 5, 300, 'Least length of board that must stay in its pocket.'), 40),
   }),
   {},
 );
@@ -89,7 +87,7 @@ const easeField = (title: string) =>
         title,
         0,
         20,
-        'Room to leave here in the thickest leather. Leave empty: sized so that the cover fits as surely as wished.',
+        'Gap to leave here at the thick end of the leather. Leave empty: it is worked out, so that the cover fits as surely as wished.',
       ),
     ),
     null,
@@ -106,7 +104,7 @@ const easeSchema = z.prefault(
         '%',
         0.5,
         0.999,
-        'Share of covers that are to fit: 95 % is 95 in 100. An ease left open is sized for it, and a row fits from here on.',
+        'Covers that are to fit: 95 % is 95 of 100. An ease left empty is worked out for it.',
       ),
       0.95,
     ),
@@ -120,7 +118,7 @@ const loosestField = (title: string) =>
       title,
       0,
       50,
-      'A larger gap here is too loose, in the thinnest leather too. Common practice, no source.',
+      'A larger gap here is too loose, at the thin end of the leather too. Common practice, no source.',
     ),
     4,
   );
@@ -155,7 +153,7 @@ const patternSchema = z.prefault(
   {},
 );
 
-const WIDER = 'give a larger size, or leave it to the tool (null)';
+const WIDER = 'give a larger size, or leave it empty (null)';
 
 /** A whole job: the book, its leathers, and how the cover is made. The one document that is edited, kept and shared. */
 export const jobSchema = z
@@ -171,7 +169,7 @@ export const jobSchema = z
     pockets: pocketsSchema,
     seating: z
       ._default(z.enum(['centred', 'front', 'back', 'spine']), 'centred')
-      .check(z.meta({ title: 'Boards sit' })),
+      .check(z.meta({ title: 'Where the spare wrap goes' })),
     ease: easeSchema,
     loosest: loosestSchema,
     pattern: patternSchema,

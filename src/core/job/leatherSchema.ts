@@ -1,15 +1,16 @@
 import * as z from 'zod/mini';
+import { titled } from '../words/vocabulary.ts';
 import { lengthField, numberField } from './field.ts';
 import { addRuleIssue } from './rule.ts';
 
 /** One leather as sold: a range of thickness, and how it turns a corner. */
 export const leatherPieceSchema = z
   .strictObject({
-    min_mm: lengthField('Thin end', 0.2, 8, 'Thinnest place of the weight range; 1 oz = 0.396875 mm.'),
-    max_mm: lengthField('Thick end', 0.2, 8, 'Thickest place of the weight range.'),
+    min_mm: lengthField(titled('thin end'), 0.2, 8, 'Thinnest place of the weight range; 1 oz = 0.396875 mm.'),
+    max_mm: lengthField(titled('thick end'), 0.2, 8, 'Thickest place of the weight range.'),
     neutral: z._default(
       numberField(
-        'Neutral fraction K',
+        titled('K factor'),
         '',
         0.4,
         0.8,
@@ -19,7 +20,7 @@ export const leatherPieceSchema = z
     ),
     bendRatio: z._default(
       numberField(
-        'Bend ratio',
+        titled('bend ratio'),
         '',
         0.02,
         3,
@@ -33,11 +34,11 @@ export const leatherPieceSchema = z
     ),
     creaseSet: z._default(
       numberField(
-        'Crease set',
+        'How well creases stay',
         '%',
         0,
         1,
-        'How well the leather keeps its creases: 0 % springs back whole, 100 % stays as it was closed. Assumption.',
+        '0 %: the leather springs back whole; 100 %: it stays as it was closed. Assumption.',
       ),
       0.8,
     ),
@@ -51,7 +52,7 @@ export const leatherPieceSchema = z
         '',
         0,
         1.5,
-        'Coefficient of friction where the leather touches the book, about 0.25 to 0.55: it decides how far spare wrap moves by itself. Assumption.',
+        'Coefficient of friction of the leather on the book, about 0.25 to 0.55. It decides how far spare wrap moves by itself. Assumption.',
       ),
       0.4,
     ),

@@ -12,7 +12,7 @@ const change = (title: string, way: string) =>
         '%',
         -0.05,
         0.03,
-        `Growth of the cut leather ${way}; minus where it shrinks. Usual: 0 worked dry, −1 % cased, dyed or wet-formed, an assumption: a shrink test of this leather is better.`,
+        `Growth of the cut leather ${way}; minus where it shrinks. Usual: 0 worked dry, −1 % cased, dyed or wet-formed. Assumption: test an offcut.`,
       ),
     ),
     null,
@@ -24,8 +24,8 @@ export const makingSchema = z.prefault(
     state: z
       ._default(z.enum(MAKING_STATES), 'dry')
       .check(z.meta({ title: 'Worked', description: 'What is done to the leather once it is cut.' })),
-    changeAlong: change('Change of size along', 'along the backbone, head to tail'),
-    changeAcross: change('Change of size across', 'across the backbone, fore-edge to fore-edge'),
+    changeAlong: change('Change of size along', 'along the hide’s backbone, head to tail'),
+    changeAcross: change('Change of size across', 'across the hide’s backbone, fore-edge to fore-edge'),
   }),
   {},
 );

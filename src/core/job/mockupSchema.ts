@@ -11,10 +11,7 @@ const edge = (title: string) =>
   );
 
 const cut = (title: string, max: number) =>
-  z._default(
-    z.nullable(lengthField(title, 20, max, 'As the card was cut. Default: as the tool sizes the card.')),
-    null,
-  );
+  z._default(z.nullable(lengthField(title, 20, max, 'As the card was cut. Left empty: as the tool sizes it.')), null);
 
 /** A measure taken again because of what the card showed; the first one stays as it was typed. Absent where none was. */
 const again = (title: string, min: number, max: number, description: string) =>
@@ -28,7 +25,7 @@ export const mockupSchema = z.prefault(
         thickness_mm: z.prefault(lengthField('Card thickness', 0.1, 3, 'About 0.5 mm at 400 g/m2. Assumption.'), 0.5),
         neutral: z._default(
           numberField(
-            'Card neutral fraction',
+            'Card K factor',
             '',
             0.4,
             0.8,
@@ -74,7 +71,7 @@ export const mockupSchema = z.prefault(
               'Stop error',
               0,
               5,
-              'How far off the stop of a board edge may be taken to be, which cannot be seen inside the card; alike at both sides. Assumption.',
+              'How far off the stop may be taken to be, alike at both sides. It cannot be seen inside the card. Assumption.',
             ),
             0.5,
           ),

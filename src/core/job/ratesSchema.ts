@@ -1,4 +1,5 @@
 import * as z from 'zod/mini';
+import { titled } from '../words/vocabulary.ts';
 import { numberField } from './field.ts';
 
 const price = (title: string, description: string) =>
@@ -35,7 +36,7 @@ export const ratesSchema = z.prefault(
     minutes: z.prefault(
       z.strictObject({
         measure: minutes('Measure and draft', 20, 'Measuring the book, printing and cutting the template.'),
-        mockup: minutes('Mock-up', 25, 'Card mock-up and trial on the book.'),
+        mockup: minutes(titled('card trial'), 25, 'Cutting the card and trying it on the book.'),
         cut: minutes('Cut', 8, 'Laying out and cutting, for each piece.'),
         edges: minutes('Edges', 30, 'Skiving, bevelling, burnishing.'),
         punch: minutes('Punch', 0.1, 'For each hole or slit of each layer group.'),

@@ -1,4 +1,5 @@
 import type { Job } from '../job/jobSchema.ts';
+import { titled } from '../words/vocabulary.ts';
 import type { CoverSupplies } from './coverSupplies.ts';
 
 /** The steps of making a cover, in their order. */
@@ -21,10 +22,10 @@ const HOLES = {
   lacing: 'Awl and lacing chisel: work over a board, never toward the palm.',
 } as const;
 const CEMENT =
-  'Contact cement: the vapour of solvent cement is flammable and harmful: ventilate, keep flames and sparks away, wear gloves, ' +
-  'and follow its safety data sheet and the local rules. Water-based cement: see its data sheet.';
+  'Contact cement: the vapour of solvent cement is flammable and harmful. Ventilate, keep flames and sparks away, wear gloves. ' +
+  'Follow its safety data sheet and the local rules. Water-based cement: see its data sheet.';
 const DRESSING =
-  'Dressings and finishes: follow the safety data sheet and the local rules; oily rags can catch fire by themselves, dry them flat.';
+  'Dressings and finishes: follow the safety data sheet and the local rules. Oily rags can catch fire by themselves: dry them flat.';
 
 /** Order of work with times and cautions; holes are made before the layers are joined, so that they match. */
 export function workSteps({ rates, seam }: Job, { outlines, holes, punched, cement }: CoverSupplies): WorkStep[] {
@@ -37,7 +38,7 @@ export function workSteps({ rates, seam }: Job, { outlines, holes, punched, ceme
       : { id: 'stitch', name: 'Stitch the seam', minutes: minutes.stitch * holes, cautions };
   return [
     { id: 'measure', name: 'Measure and draft', minutes: minutes.measure, cautions: [KNIFE] },
-    { id: 'mockup', name: 'Card mock-up', minutes: minutes.mockup, cautions: [KNIFE] },
+    { id: 'mockup', name: titled('card trial'), minutes: minutes.mockup, cautions: [KNIFE] },
     { id: 'cut', name: 'Cut the leather', minutes: minutes.cut * pieces, cautions: [KNIFE] },
     { id: 'edges', name: 'Skive and bevel', minutes: minutes.edges, cautions: [KNIFE, DUST] },
     {

@@ -142,7 +142,7 @@ export function explanationsOf(job: Job, card: Card, read: Read): [Explanation, 
     {
       id: 'stripSlip',
       isBookAsTyped: true,
-      words: 'the strip round the book was measured wrongly',
+      words: 'the paper strip round the book was measured wrongly',
       odds: slip.odds,
       isTold: read.strip,
       expectation: wider(slip.error, 'strip'),

@@ -44,14 +44,14 @@ export function readingsOf(job: Job, trial: CardTrial, card: CardReadings, usual
   const all: Reading[] = [
     {
       ...tape,
-      name: 'strip round the closed book',
+      name: 'paper strip round the closed book',
       path: 'book.measured.closedWrap_mm',
       value: measured.closedWrap_mm,
       predict: (x) => bareWrap(x) + valueIn(x, 'strip'),
     },
     {
       ...tape,
-      name: 'rolled half',
+      name: 'half round',
       path: 'book.measured.rolledHalf_mm',
       value: measured.rolledHalf_mm,
       predict: (x) => bareWrap(x) / 2,

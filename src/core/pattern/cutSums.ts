@@ -62,7 +62,7 @@ export function outsideSums(source: PatternSource): CutSum[] {
   const { book } = needs.thick;
   const parts = [
     given('board width', book.width, 2),
-    part('path over the back', book.spinePath),
+    part('over the spine', book.spinePath),
     ...allowed(pieces.allowances.foreEdge, '', 2),
   ];
   return [cutSum('width', pieces.outside.width, parts, OWN_SIZE), heightSum(source)];
@@ -85,8 +85,8 @@ export function pocketSums(source: PatternSource): CutSum[] {
   const { foreEdge, foreEdgeSeat } = needs.thick;
   const parts = [
     given('edge margin', foreEdge.margin),
-    part('curve over the board edge', foreEdgeSeat?.curve.length ?? 0),
-    part('pocket depth, beyond the seat', pieces.pocketDepth - foreEdge.seat),
+    part('seam to stop', foreEdgeSeat?.curve.length ?? 0),
+    part('pocket depth, beyond the stop', pieces.pocketDepth - foreEdge.seat),
   ];
   return [cutSum('width', pieces.pocket.width, asCut(source.job, parts)), heightSum(source)];
 }

@@ -1,3 +1,4 @@
+import { titled } from '../words/vocabulary.ts';
 import type { Answer, CheckContext, Question } from './check.ts';
 import { foldStrain, seamMargin } from './checks/leatherChecks.ts';
 import { measures } from './checks/measures.ts';
@@ -24,8 +25,8 @@ export const CHECKS = [
     ask: opens,
   },
   { id: 'foreEdge', title: 'Fore-edges', unit: 'mm', failing: 'too small', ask: edgeGap('foreEdge') },
-  { id: 'head', title: 'Head', unit: 'mm', failing: 'too small', ask: edgeGap('head') },
-  { id: 'tail', title: 'Tail', unit: 'mm', failing: 'too small', ask: edgeGap('tail') },
+  { id: 'head', title: titled('head'), unit: 'mm', failing: 'too small', ask: edgeGap('head') },
+  { id: 'tail', title: titled('tail'), unit: 'mm', failing: 'too small', ask: edgeGap('tail') },
   { id: 'together', title: 'All edges at once', unit: '', failing: 'too small', ask: together },
   {
     id: 'pocketHolds',
@@ -46,7 +47,7 @@ export const CHECKS = [
   { id: 'foldStrain', title: 'Grain at the folds', unit: '', failing: '', ask: foldStrain },
   {
     id: 'seamMargin',
-    title: 'Edge margin',
+    title: titled('edge margin'),
     unit: 'mm',
     failing: 'too narrow',
     headline: 'the edge margin is too narrow',

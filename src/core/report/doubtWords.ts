@@ -11,7 +11,7 @@ const WORDS: Readonly<Record<DoubtPath, string>> = {
   'book.cornerRadius_mm': 'the rounding of the edges at the spine',
   'book.jointDip_mm': 'the extra length at the joints when open',
   'book.pageGive': 'how far the pages squash',
-  'book.measured.closedWrap_mm': 'the strip round the closed book',
+  'book.measured.closedWrap_mm': 'the paper strip round the closed book',
   'book.measured.rolledHalf_mm': 'the half round, rolled on card',
   'book.measured.openFlatWidth_mm': 'the width of the book lying open',
   'leather.outside': 'how thick the leather is',

@@ -1,3 +1,4 @@
+import { titled } from '../words/vocabulary.ts';
 import type { Question } from './check.ts';
 
 /**
@@ -6,5 +7,5 @@ import type { Question } from './check.ts';
  */
 export const STRIP_ROWS = [
   { id: 'seats', title: 'Board edges at the seam', unit: 'mm', failing: '' },
-  { id: 'springsOpen', title: 'Staying shut', unit: 'deg', failing: '' },
+  { id: 'springsOpen', title: titled('staying shut'), unit: 'deg', failing: '' },
 ] as const satisfies readonly Question[];

@@ -1,25 +1,23 @@
 import {
   type CoverDesign,
   chanceWords,
-  coverSupplies,
   designReport,
   easePaid,
   isRiseEstimated,
   type Printer,
-  patternDrawing,
   printer,
   type Report,
   riseOf,
   sumLines,
   whatWouldReach,
-  workSteps,
 } from '../../core/index.ts';
 import { type BenchSheet, type Block, heading, item, text } from './block.ts';
+import { type Caution, orderOfWork } from './orderOfWork.ts';
 import { seamSection } from './seamSection.ts';
-import { stepDetail } from './stepDetail.ts';
 import { supplySection } from './supplySection.ts';
+import { workSource } from './workSource.ts';
 
-const REMINDER =
+export const REMINDER =
   'Cautions and times are reminders from common practice. The safety data sheet of each product and the local rules come first.';
 
 /**
@@ -29,8 +27,8 @@ const REMINDER =
 export function benchSheetContent(design: CoverDesign): BenchSheet {
   const { job } = design;
   const say = printer(job.work.units);
-  const supplies = coverSupplies(design);
-  const drawing = patternDrawing(design);
+  const source = workSource(design);
+  const { supplies, drawing } = source;
   const { book, leather } = job;
   const back =
     book.spine.shape === 'rounded'
@@ -39,7 +37,6 @@ export function benchSheetContent(design: CoverDesign): BenchSheet {
   const weight = say.weights(leather.outside.min_mm, leather.outside.max_mm);
   const notes = [...drawing.notes, ...supplies.notes];
   const [outside] = drawing.pieces;
-  const caution = cautionsOnce();
   const report = designReport(design);
   const heightSum = JSON.stringify(outside?.sums.find(({ dimension }) => dimension === 'height'));
   return {
@@ -68,10 +65,11 @@ export function benchSheetContent(design: CoverDesign): BenchSheet {
       ...supplySection(supplies, job.supplies, say),
       heading('Order of work', true),
       text(REMINDER),
-      ...workSteps(job, supplies).flatMap(({ id, name, minutes, cautions }, i): Block[] => [
-        item(`${i + 1}. ${name}`, time(minutes), true),
-        ...stepDetail(id, design, supplies, say).map(text),
-        ...cautions.map(caution),
+      ...orderOfWork(source, say).flatMap(({ name, time, figures, words, troubles, cautions }, i): Block[] => [
+        item(`${i + 1}. ${name}`, time, true),
+        ...(figures.length === 0 ? [] : [text(`${figures.map((each) => `${each.name}: ${each.text}`).join('. ')}.`)]),
+        ...[...words, ...troubles].map(text),
+        ...cautions.map(cautionBlock),
       ]),
       ...(notes.length === 0 ? [] : [heading('Notes'), ...notes.map(text)]),
     ],
@@ -95,22 +93,9 @@ function howSure(report: Report, say: Printer): Block[] {
   ];
 }
 
-/** Writes a caution in full once and refers to it by number afterwards, because repeated warnings are not read. */
-function cautionsOnce(): (words: string) => Block {
-  const known: string[] = [];
-  return (words) => {
-    const at = known.indexOf(words);
-    if (at < 0) return { kind: 'caution', text: `Caution ${known.push(words)}. ${words}` };
-    const subject = words.slice(0, words.search(/[:;.]/));
-    return { kind: 'caution', text: `See caution ${at + 1}: ${subject.charAt(0).toLowerCase()}${subject.slice(1)}.` };
-  };
-}
-
-/** Minutes rounded to 5 min, in hours from 60 min on. */
-function time(minutes: number): string {
-  if (minutes === 0) return '';
-  const rounded = Math.max(5, Math.round(minutes / 5) * 5);
-  if (rounded < 60) return `${rounded} min`;
-  const rest = rounded % 60;
-  return `${Math.floor(rounded / 60)} h${rest === 0 ? '' : ` ${rest} min`}`;
-}
+/** A caution in full where it is first due; afterwards its number and subject. */
+const cautionBlock = ({ number, subject, words, isFirst }: Caution): Block => ({
+  kind: 'caution',
+  number,
+  text: isFirst ? `Caution ${number}. ${words}` : `See caution ${number}: ${subject}.`,
+});

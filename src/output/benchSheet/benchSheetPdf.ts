@@ -1,4 +1,4 @@
-import { type CoverDesign, rectangle } from '../../core/index.ts';
+import { type CoverDesign, rectangle, type Vec2 } from '../../core/index.ts';
 import { brokenLines } from '../brokenLines.ts';
 import { SHEETS } from '../pdf/paper.ts';
 import type { PdfCanvas } from '../pdf/pdfCanvas.ts';
@@ -22,7 +22,7 @@ const FOOTER = 2.4;
 const ASCENT = 0.75;
 
 const RULE = { width: 0.25, dash: [], ink: [60, 60, 60] } as const;
-const WARNING = { width: 0.9, dash: [], ink: [60, 60, 60] } as const;
+const WARNING = { width: 0.35, dash: [], ink: [60, 60, 60] } as const;
 const BOX = { width: 0.2, dash: [], ink: [60, 60, 60] } as const;
 
 /**
@@ -98,11 +98,7 @@ function draw(
   });
   const bottom = height - top - lines.length * lineStep(size) + size * (1.4 - 1);
   if (block.kind === 'heading') canvas.plain.lines([rule(left, left + width, bottom - size * 0.15)], RULE);
-  if (block.kind === 'caution')
-    canvas.plain.lines(
-      [{ kind: 'line', from: [left - size * 0.7, height - top], to: [left - size * 0.7, bottom - size * 0.1] }],
-      WARNING,
-    );
+  if (block.kind === 'caution') cautionSign(canvas, String(block.number), [left - size, baseOf(0)], size);
   if (block.kind === 'item') {
     const end = left + width;
     const box = block.isToDo ? size : 0;
@@ -113,4 +109,22 @@ function draw(
       canvas.plain.lines(rectangle([x, y], [end, y + box]), BOX);
     }
   }
+}
+
+/** A triangle round the number of a caution, standing on the base line at its middle. */
+function cautionSign(
+  { plain, bold }: { plain: PdfCanvas; bold: PdfCanvas },
+  number: string,
+  [x, y]: Vec2,
+  size: number,
+): void {
+  const [half, low, top] = [0.72 * size, y - 0.15 * size, y + 1.1 * size];
+  const corners: readonly Vec2[] = [
+    [x - half, low],
+    [x + half, low],
+    [x, top],
+  ];
+  const sides = corners.map((from, i) => ({ kind: 'line', from, to: corners[(i + 1) % 3]! }) as const);
+  plain.lines(sides, WARNING);
+  bold.words(number, [x, y], 0.62 * size, { align: 'middle' });
 }

@@ -4,7 +4,8 @@ export type Block =
   /** A heading under a heading: a piece, a step. `aside` stands at the far end of its line. */
   | { readonly kind: 'item'; readonly text: string; readonly aside: string; readonly isToDo: boolean }
   | { readonly kind: 'text'; readonly text: string }
-  | { readonly kind: 'caution'; readonly text: string };
+  /** `number` stands in its sign. */
+  | { readonly kind: 'caution'; readonly number: number; readonly text: string };
 
 /** A bench sheet before layout. */
 export interface BenchSheet {

@@ -1,81 +1,233 @@
 import {
   type CoverDesign,
-  type CoverSupplies,
   cardDesign,
   type Job,
   type Printer,
   RANGE_POINTS,
-  type StepId,
+  type RangePoint,
+  seamHoles,
 } from '../../core/index.ts';
+import type { WorkId, WorkSource } from './workSource.ts';
 
-/** Instructions for one step with the job's figures. What is not computed is common practice, no source. */
-export function stepDetail(id: StepId, design: CoverDesign, supplies: CoverSupplies, say: Printer): string[] {
+/** One figure of a step, printed. */
+export interface Figure {
+  readonly name: string;
+  readonly text: string;
+}
+
+/** What a step says. Instructions are common practice, no source; figures are the job's. */
+export interface Detail {
+  readonly figures: readonly Figure[];
+  readonly words: readonly string[];
+  /** Why the step cannot be done as the job stands, with the figure that says so. */
+  readonly troubles: readonly string[];
+  /** What the maker must know first; the bench sheet lists them all at its end. */
+  readonly notes: readonly string[];
+}
+
+const figure = (name: string, text: string): Figure => ({ name, text });
+
+/** Smallest and largest gap at an edge; an overrun is named as such, or has a minus where the other end is a gap. */
+function gapFigure(where: string, gaps: readonly number[], say: Printer): Figure {
+  const [least, most] = [Math.min(...gaps), Math.max(...gaps)];
+  if (least >= 0) return figure(`Gap at ${where}`, say.range(gaps));
+  if (most >= 0) return figure(`Gap at ${where}`, `${say.signedGap(least)} to ${say.gap(most)}`);
+  return figure(`Overrun at ${where}`, `${say.gap(most)} to ${say.gap(least)}`);
+}
+
+/** Figures, instructions and troubles of one step. */
+export function stepDetail(id: WorkId, source: WorkSource, say: Printer): Detail {
+  return { figures: [], words: [], troubles: [], notes: [], ...detailOf(id, source, say) };
+}
+
+function detailOf(id: WorkId, { design, supplies, drawing }: WorkSource, say: Printer): Partial<Detail> {
   const { job, pieces, fits, needs } = design;
+  const { book, leather } = job;
   const isTurned = job.pockets.construction === 'turned';
-  const isLined = job.leather.lining !== null;
+  const area = ({ width, height }: { width: number; height: number }): string =>
+    `${say.size(width)} x ${say.size(height)}`;
+  const holes = job.seam.method === 'lacing' ? 'slits' : 'holes';
+  const gaps = gapFigure(
+    'each fore-edge',
+    RANGE_POINTS.map((point) => fits[point].closedSlack / 2),
+    say,
+  );
+  const ends = gapFigure(
+    'head and tail',
+    RANGE_POINTS.flatMap((point) => [fits[point].head, fits[point].tail]),
+    say,
+  );
   switch (id) {
     case 'measure':
-      return ['Print the template at 100 % and measure both check bars before anything is cut.'];
+      return {
+        figures: [
+          figure('Book', area({ width: book.width_mm, height: book.height_mm })),
+          figure('Thick', say.size(book.thickness_mm)),
+          figure('Boards', say.size(book.boardThickness_mm)),
+        ],
+        words: ['Print the template at 100 % and measure both check bars before anything is cut.'],
+      };
     case 'mockup': {
-      const { outside } = cardDesign(job, job.mockup.card).pieces;
-      return [
-        `In card of ${say.size(job.mockup.card.thickness_mm)} the outside is ${say.size(outside.width)} x ${say.size(outside.height)}. ` +
-          'Tape it at the seam line, load the book, read the gap at each edge and type it in.',
-      ];
+      const { card } = job.mockup;
+      return {
+        figures: [
+          figure('Card', say.size(card.thickness_mm)),
+          figure('Outside in card', area(cardDesign(job, card).pieces.outside)),
+        ],
+        words: ['Tape it at the seam line, load the book, read the gap at each edge and type it in.'],
+      };
     }
     case 'cut':
-      return [
-        `${supplies.outlines.map(({ name, count }) => `${name} ${count}`).join(', ')}. Lay each piece with its head toward one end of the hide's backbone. Keep off scars and loose places.`,
-        ...changeInMaking(design, say),
-      ];
-    case 'edges':
-      return [
-        ...skivedFolds(job, say),
-        isTurned
-          ? 'Skive the folds of the turned ends; bevel and burnish the ends that lie over the boards, which are out of reach later.'
-          : 'Bevel and burnish the pocket mouths now: they are out of reach later. Skive what lies under them.',
-      ];
+      return {
+        figures: drawing.pieces.map((piece) =>
+          figure(piece.count === 1 ? piece.name : `${piece.name}, cut ${piece.count}`, area(piece)),
+        ),
+        words: [
+          "Lay each piece with its head toward one end of the hide's backbone. Keep off scars and loose places.",
+          ...changeInMaking(design, say),
+        ],
+        notes: drawing.notes,
+      };
+    case 'edges': {
+      const skived = leather.outside.foldThickness_mm;
+      const isSkived = skived !== null && skived < leather.outside.max_mm;
+      return {
+        figures: isSkived ? [figure('Folds, skived to', say.size(skived))] : [],
+        words: [
+          ...(isSkived ? ['Skive the outside in the hatched zones at the spine folds, from the flesh side.'] : []),
+          isTurned
+            ? 'Skive the folds of the turned ends. Bevel and burnish the ends that lie over the boards: they are out of reach later.'
+            : 'Bevel and burnish the pocket mouths now: they are out of reach later. Skive what lies under them.',
+        ],
+      };
+    }
     case 'punch':
-      return [
-        `${supplies.holes} in the outside's seam, ${supplies.punched} in all pieces together. Punch all layers from the same template.`,
-      ];
+      return {
+        figures: [
+          figure(`Seam ${holes} in the outside`, String(supplies.holes)),
+          figure('In all pieces together', String(supplies.punched)),
+          figure('From the cut edge', say.size(job.seam.edgeMargin_mm)),
+        ],
+        words: ['Punch all layers from the same template.'],
+      };
+    case 'fittings':
+      return {
+        figures: [
+          ...drawing.pieces
+            .filter((piece) => piece.id === 'strap' || piece.id === 'penLoop')
+            .map((piece) => figure(piece.name, area(piece))),
+          ...drawing.lengths.map(({ name, count, sum }) =>
+            figure(count === 1 ? name : `${name}, cut ${count}`, say.size(sum.total)),
+          ),
+        ],
+        words: fittings(job),
+      };
     case 'assemble':
-      return [
-        ...fittings(job),
-        `${isLined ? 'Lay the lining in with the outside bent round the book. ' : ''}` +
-          `${isTurned ? 'Fold the ends in' : 'Lay the pockets on'}, edges flush and holes in line; cement ${say.size(job.supplies.cementBand_mm)} along the edge.`,
-      ];
+      return {
+        figures: [
+          figure('Pocket depth', say.size(pieces.pocketDepth)),
+          ...(supplies.cement > 0 ? [figure('Cement band', say.size(job.supplies.cementBand_mm))] : []),
+        ],
+        words: [
+          `${leather.lining === null ? '' : 'Lay the lining in with the outside bent round the book. '}` +
+            `${isTurned ? 'Fold the ends in' : 'Lay the pockets on'}, edges flush and ${holes} in line` +
+            `${supplies.cement > 0 ? '; cement a band along the edge' : ''}.`,
+        ],
+      };
     case 'stitch': {
       const { thread } = supplies;
-      if (thread === null) return [];
-      return [
-        `${say.count(thread.threads, 'thread', 'threads')} of ${say.reel(thread.longest)}, a needle at each end; ${job.supplies.backStitches} back stitches at start and finish. ` +
-          (isTurned ? 'Start at a fold.' : 'Start in the back pocket at the tail.'),
-      ];
+      return {
+        figures:
+          thread === null
+            ? []
+            : [figure(`${say.count(thread.threads, 'thread', 'threads')} of`, say.reel(thread.longest))],
+        words:
+          thread === null
+            ? []
+            : [
+                `A needle at each end; ${job.supplies.backStitches} back stitches at start and finish. ` +
+                  (isTurned ? 'Start at a fold.' : 'Start in the back pocket at the tail.'),
+              ],
+        ...seamTroubles(design, thread === null, say),
+        notes: supplies.notes,
+      };
     }
     case 'lace': {
       const { lace } = supplies;
-      if (lace === null) return [];
-      return [
-        `${say.count(lace.laces, 'lace', 'laces')} of ${say.reel(lace.each)}${lace.laces === 1 ? '' : `, spliced ${say.size(job.supplies.spliceOverlap_mm)}`}. ` +
-          (isTurned
-            ? 'Start at a fold.'
-            : 'Start in the back pocket at the tail, and go twice more through each corner.'),
-      ];
+      return {
+        figures:
+          lace === null
+            ? []
+            : [
+                figure(`${say.count(lace.laces, 'lace', 'laces')} of`, say.reel(lace.each)),
+                ...(lace.laces === 1 ? [] : [figure('Splice', say.size(job.supplies.spliceOverlap_mm))]),
+              ],
+        words:
+          lace === null
+            ? []
+            : [
+                isTurned
+                  ? 'Start at a fold.'
+                  : 'Start in the back pocket at the tail, and go twice more through each corner.',
+              ],
+        ...seamTroubles(design, lace === null, say),
+        notes: supplies.notes,
+      };
     }
-    case 'finish': {
-      const gaps = RANGE_POINTS.map((point) => fits[point].closedSlack / 2);
-      const ends = RANGE_POINTS.flatMap((point) => [fits[point].head, fits[point].tail]);
+    case 'finish':
+      return { words: ['Burnish the cut edges and dress the leather before the book goes in.'] };
+    case 'load': {
       const { loadingAngle, loads } = fits.thick.pocket;
-      const load = loads
-        ? `bend the boards back ${say.angle(loadingAngle)}`
-        : `the boards would have to bend back ${say.angle(loadingAngle)}, more than the ${say.angle(needs.thick.book.foldBack)} they can`;
-      return [
-        `Load one board, then the other: ${load}. Expect ${say.range(gaps)} at each fore-edge, ${say.range(ends)} at head and tail, ` +
-          `pockets ${say.size(pieces.pocketDepth)} deep.`,
-      ];
+      const { foldBack } = needs.thick.book;
+      const tooTall = Math.max(...RANGE_POINTS.map((point) => -(fits[point].head + fits[point].tail)));
+      return {
+        figures: [
+          figure('Bend the boards back', say.angle(loadingAngle)),
+          figure('They can bend back', say.angle(foldBack, 'down')),
+          figure('Pocket depth', say.size(pieces.pocketDepth)),
+        ],
+        words: ['Load one board, then bend the other back past flat and load it.'],
+        troubles: [
+          ...(loads
+            ? []
+            : [
+                `The boards do not go in: they would have to bend back ${say.angle(loadingAngle)}, more than the ${say.angle(foldBack, 'down')} they can.`,
+              ]),
+          ...(tooTall > 0 && !fits.thick.seats
+            ? [`The boards do not go in: they are ${say.gap(-tooTall)} too tall between head and tail.`]
+            : []),
+        ],
+      };
     }
+    case 'close':
+      return {
+        figures: [gaps, ends],
+        words: [
+          'Close the book and read the gaps.',
+          'Leave it closed under an even weight for a day. Keep damp leather off the pages.',
+        ],
+        troubles: RANGE_POINTS.flatMap((point) => stillOpen(design, point, say)).slice(-1),
+      };
   }
+}
+
+/** How far the cover is from closing at one end of the leather; the last one of the list is the thickest. */
+function stillOpen({ fits }: CoverDesign, point: RangePoint, say: Printer): string[] {
+  const { closes, closedSlack, staysOpen } = fits[point];
+  if (closes) return [];
+  const words = { thin: 'thinnest', nominal: 'middle', thick: 'thickest' } as const;
+  const open = staysOpen === null ? 'it does not go round the book at all' : `it stays open by ${say.angle(staysOpen)}`;
+  return [`It does not close: in the ${words[point]} leather it is ${say.gap(closedSlack)} too short, and ${open}.`];
+}
+
+/** Why the seam cannot be made. */
+function seamTroubles(design: CoverDesign, isLacking: boolean, say: Printer): Pick<Detail, 'troubles'> {
+  const { rows, notes } = seamHoles(design);
+  if (rows.length === 0) return { troubles: notes };
+  const { seam, supplies } = design.job;
+  const what = seam.method === 'lacing' ? 'lace' : 'thread';
+  const inHand = seam.method === 'lacing' ? supplies.laceWorking_mm : supplies.threadWorking_mm;
+  return { troubles: isLacking ? [`No ${what} of ${say.reel(inHand)} in hand is long enough for its ends.`] : [] };
 }
 
 /** How far the outside is cut larger or smaller than it is once made; nothing where that would not be seen on a ruler. */
@@ -89,12 +241,6 @@ function changeInMaking({ pieces, made }: CoverDesign, say: Printer): string[] {
   return parts.length === 0 ? [] : [`The outside is cut ${parts.join(', ')}: it changes by that until it is made.`];
 }
 
-function skivedFolds({ leather }: Job, say: Printer): string[] {
-  const { foldThickness_mm: skived, max_mm: full } = leather.outside;
-  if (skived === null || skived >= full) return [];
-  return [`Skive the outside to ${say.size(skived)} in the hatched zones at the spine folds, from the flesh side.`];
-}
-
 /** What is sewn on or laid in before the layers are joined, in its order. */
 function fittings({ construction, leather }: Job): string[] {
   const { strap, ribbon, penLoop } = construction;
@@ -103,13 +249,13 @@ function fittings({ construction, leather }: Job): string[] {
     ...(strap === null
       ? []
       : [
-          'First sew the strap to the back, through the outside alone, and set the fastening at its mark on the front.',
+          'First sew the strap to the back of the cover, through the outside alone. Set the fastening at its mark on the front.',
         ]),
     ...(ribbon === null ? [] : [`Fasten ${ribbon.count === 1 ? 'the ribbon' : 'the ribbons'} at the head, ${under}.`]),
     ...(penLoop === null
       ? []
       : [
-          'Fold the pen loop and lay both its ends between outside and pocket at its marks on the front fore-edge, holes in line.',
+          'Fold the pen loop. Lay both its ends between outside and pocket at its marks on the front fore-edge, holes in line.',
         ]),
   ];
 }

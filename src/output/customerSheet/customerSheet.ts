@@ -55,7 +55,7 @@ export function customerSheet(design: CoverDesign, report: Report): CustomerShee
 
 /** Printed on every sheet that shows a computed fit. */
 export const CAUTION =
-  'Computed from the measures of the book and the weight of the leather; a trial in card has the last word.';
+  'Computed from the measures of the book and the weight of the leather; a card trial has the last word.';
 
 const PLAIN: Readonly<Record<Verdict, (titles: string) => string>> = {
   fits: () => 'The cover will go on, close and stay on your book.',

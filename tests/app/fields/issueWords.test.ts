@@ -27,7 +27,7 @@ test('a broken rule is told by its labels, in sentences and with units', () => {
     'Rise: 3 mm; it must be 0 for a flat spine. Choose a rounded spine, or set the rise to 0.',
   ]);
   expect(linesFor(['pattern.outsideWidth_mm', 50], ['seam.edgeMargin_mm', 30])).toEqual([
-    'Outside width: 50 mm; it must be more than the two edge margins, 60 mm. Give a larger size, or leave it to the tool.',
+    'Outside width: 50 mm; it must be more than the two edge margins, 60 mm. Give a larger size, or leave it empty.',
   ]);
   expect(linesFor(['leather.outside.min_mm', 3])).toEqual([
     'Outside weight: 3 mm; it must be at most the thick end, 1.984375 mm. Swap the two ends of the range.',
@@ -39,7 +39,7 @@ test('a figure out of range is told with both ends of its own range', () => {
     'Width: 5 mm is too small: 30 to 1000 mm is allowed. Check the measure and its unit.',
   ]);
   expect(linesFor(['book.foldBack_deg', 400])).toEqual([
-    'Fold-back: 400 deg is too large: 0 to 180 deg is allowed. Check the measure and its unit.',
+    'Boards bend back: 400 deg is too large: 0 to 180 deg is allowed. Check the measure and its unit.',
   ]);
 });
 

@@ -52,7 +52,7 @@ describe('a card said not to close', () => {
 
 describe('a reading far from all others', () => {
   const residual: ReadingResidual = {
-    name: 'rolled half',
+    name: 'half round',
     of: 'wrap',
     from: 'tape',
     read: 360,
@@ -65,7 +65,7 @@ describe('a reading far from all others', () => {
 
   test('is named with its distance', () => {
     expect(far({})).toEqual([
-      'The rolled half and all other measures differ by 3.4 mm, 3.2 times what their errors explain. ' +
+      'The half round and all other measures differ by 3.4 mm, 3.2 times what their errors explain. ' +
         'Measure the book again and read the card again.',
     ]);
     expect(far({ name: 'gap at head and tail', of: 'height', read: 350, deviation: -4 })).toEqual([

@@ -112,12 +112,12 @@ describe('a lesson', () => {
 describe('an undecided lesson', () => {
   const open = 'That is not sure enough to cut by, so nothing is corrected unless you choose it below.';
   const further = [
-    { name: 'rolled half', path: 'book.measured.rolledHalf_mm', information: 1, leaves: 0.21 },
+    { name: 'half round', path: 'book.measured.rolledHalf_mm', information: 1, leaves: 0.21 },
     { name: 'width, measured again', path: 'mockup.again.width_mm', information: 0.5, leaves: 0.4 },
   ] as const;
 
   test('corrects nothing and asks for the most telling reading', () => {
-    const ask = 'The reading that would tell most: rolled half. With it, ';
+    const ask = 'The reading that would tell most: half round. With it, ';
     expect(sentences({ status: 'undecided', further })).toEqual([
       best,
       wrap,

@@ -62,12 +62,12 @@ describe('the readings of a card', () => {
 });
 
 describe('readings of the book', () => {
-  test('include a strip round it, which may be a slip, and a half rolled on card, as good as a ruler', () => {
+  test('include a paper strip round it, which may be a slip, and a half round, rolled on card, as good as a ruler', () => {
     const measured = { ...tide.book.measured, closedWrap_mm: mm(359), rolledHalf_mm: mm(179) };
     const found = taken(books({ measured }));
     expect(found).toMatchObject([
-      { name: 'strip round the closed book', of: 'wrap', from: 'tape', value: 359, error: 0.25 },
-      { name: 'rolled half', of: 'wrap', from: 'tape', value: 179, error: 0.25 },
+      { name: 'paper strip round the closed book', of: 'wrap', from: 'tape', value: 359, error: 0.25 },
+      { name: 'half round', of: 'wrap', from: 'tape', value: 179, error: 0.25 },
     ]);
     const values = other({ width: 165.5, strip: 4 });
     expect(found.map(({ predict }) => predict(values))).toEqual([

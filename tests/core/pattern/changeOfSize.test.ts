@@ -82,7 +82,7 @@ describe('a change of size in making', () => {
     expect(report.fit.nominal.closed.slack_mm).toBeCloseTo(cased.fits.nominal.closedSlack, 9);
   });
 
-  test('is none of a trial in card, which keeps its size', () => {
+  test('is none of a card trial, which keeps its size', () => {
     const cardOf = ({ job }: CoverDesign) => cardDesign(job, job.mockup.card);
     const cased = cardOf(designWith({ state: 'cased' }));
     expect(cased.pieces).toEqual(cardOf(dry).pieces);

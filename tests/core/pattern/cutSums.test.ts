@@ -69,9 +69,9 @@ describe('the sums of the outside', () => {
         total: 360,
         parts: [
           { name: 'board width', times: 2, each: 150, isGiven: true },
-          { name: 'path over the back', times: 1, each: 30 },
+          { name: 'over the spine', times: 1, each: 30 },
           { name: 'edge margin', times: 2, each: 4, isGiven: true },
-          { name: 'seat at the seam', times: 2, each: SEAT },
+          { name: 'seam to stop', times: 2, each: SEAT },
           { name: 'folds at the spine', times: 2, each: 2 },
           { name: 'ease', times: 2, each: 1, isGiven: true },
           { name: 'size given by the maker', times: 1, each: 360 - sum, isRest: true },
@@ -93,7 +93,7 @@ describe('the sums of the outside', () => {
     const parts = [
       { name: 'board height', times: 1, each: 220, isGiven: true },
       { name: 'head and tail: edge margin', times: 2, each: 4, isGiven: true },
-      { name: 'head and tail: seat at the seam', times: 2, each: run },
+      { name: 'head and tail: seam to stop', times: 2, each: run },
       { name: 'head and tail: drawn into the curve', times: 2, each: drawn },
       { name: 'head and tail: ease', times: 2, each: 1, isGiven: true },
       { name: 'rounded up', times: 2, each: 10 - 5 - run - drawn, isRest: true },
@@ -128,7 +128,7 @@ describe('the sums of the outside', () => {
   });
 });
 
-test('the sum of a pocket is margin, curve and depth beyond the seat', () => {
+test('the sum of a pocket is margin, seam to stop and depth beyond the stop', () => {
   const [width, ...height] = pocketSums(plainSource());
   expect(height).toHaveLength(1);
   expect(width).toEqual(
@@ -137,8 +137,8 @@ test('the sum of a pocket is margin, curve and depth beyond the seat', () => {
       total: 58,
       parts: [
         { name: 'edge margin', times: 1, each: 4, isGiven: true },
-        { name: 'curve over the board edge', times: 1, each: CURVE },
-        { name: 'pocket depth, beyond the seat', times: 1, each: DEPTH - SEAT },
+        { name: 'seam to stop', times: 1, each: CURVE },
+        { name: 'pocket depth, beyond the stop', times: 1, each: DEPTH - SEAT },
       ],
     }),
   );

@@ -20,7 +20,7 @@ describe('measures', () => {
   test('that agree within their errors fit', () => {
     expect(measures({ measured: { closedWrap_mm: 330.9, rolledHalf_mm: 165.4 } })).toMatchObject({
       verdict: 'fits',
-      message: 'Closed wrap: 330.9 mm measured, 330.0 mm from the other measures; they agree.',
+      message: 'Paper strip: 330.9 mm measured, 330.0 mm from the other measures; they agree.',
     });
   });
 
@@ -71,7 +71,7 @@ describe('measures', () => {
 
   test('compare two tapes with each other', () => {
     expect(measures({ measured: { closedWrap_mm: 331.5, rolledHalf_mm: 164.2 } }).message).toContain(
-      'against the rolled half',
+      'against the half round',
     );
   });
 
@@ -86,7 +86,7 @@ describe('measures', () => {
     // Bare wrap 2 x 150 + 30 = 330: 334 is 4 mm more than the errors allow.
     const long = measures({ measured: { closedWrap_mm: 334 } });
     expect(long.message).toMatch(
-      /^Closed wrap: 334 mm measured, 330\.0 mm from the other measures; 4\.0 mm more than they allow\./,
+      /^Paper strip: 334 mm measured, 330\.0 mm from the other measures; 4\.0 mm more than they allow\./,
     );
     expect(long.message).toContain(
       'Or: a spine 34 mm thick, swollen beyond the 30 mm given; or a width of 152 mm in place of 150 mm.',
@@ -120,7 +120,7 @@ describe('measures', () => {
 
   test('are judged by the reading that lies furthest from the others for its errors', () => {
     const check = measures({ measured: { closedWrap_mm: 333, rolledHalf_mm: 168 } });
-    expect(check.message).toMatch(/^Rolled half: 168 mm measured, 165\.0 mm from the other measures/);
+    expect(check.message).toMatch(/^Half round: 168 mm measured, 165\.0 mm from the other measures/);
     // In their standard uncertainties: wrap 3 / 0.63, half 3 / 0.38 (0.25 of the width, 0.15 of the thickness, 0.25 of the tape).
     expect(check.limit).toBeCloseTo(2 * Math.hypot(0.25, 0.15, 0.25), 9);
   });
@@ -142,8 +142,8 @@ describe('a rise that was not measured', () => {
   test('is offered as a tape round the book tells it, whole or half', () => {
     const wrap = 300 + circularSegment(30, 6).arc;
     for (const [name, tape] of [
-      ['closed wrap', { closedWrap_mm: wrap }],
-      ['rolled half', { rolledHalf_mm: wrap / 2 }],
+      ['paper strip', { closedWrap_mm: wrap }],
+      ['half round', { rolledHalf_mm: wrap / 2 }],
     ] as const)
       expect(estimated(tape)).toMatchObject({
         verdict: 'tight',

@@ -154,13 +154,13 @@ describe('a gap', () => {
     expect(edgeGap('head')(front).message).not.toMatch(/shared/);
   });
 
-  test('under 0 in the heaviest leather is named an overrun', () => {
+  test('under 0 at the thick end of the leather is named an overrun', () => {
     const over = of({}, { thick: { ...shortBy(1.1), ...height(-0.4) } });
     expect(edgeGap('foreEdge')(over).message).toMatch(
-      /^Overrun of 0\.6 mm at each fore-edge in the heaviest leather; /,
+      /^Overrun of 0\.6 mm at each fore-edge at the thick end of the leather; /,
     );
     expect(edgeGap('head')(over).message).toMatch(
-      /^Overrun of 0\.4 mm at the head in the heaviest leather: the board runs past the place where its edge comes to rest; /,
+      /^Overrun of 0\.4 mm at the head at the thick end of the leather: the board runs past the place where its edge comes to rest; /,
     );
     expect(edgeGap('tail')(of({}, { thick: height(0) })).message).toMatch(/^Gap of 0\.0 to 1\.5 mm at the tail; /);
   });

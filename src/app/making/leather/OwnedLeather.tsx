@@ -9,11 +9,11 @@ import { PolygonField } from './PolygonField.tsx';
 
 const OWNED = [
   { value: 'none', label: 'none entered' },
-  { value: 'sheet', label: 'a sheet' },
+  { value: 'sheet', label: 'a rectangle' },
   { value: 'hide', label: 'an outlined hide' },
 ];
 
-/** The piece of one leather that is on the bench: a sheet by its size, or a hide by its outline, with its defects. */
+/** The piece of one leather that the maker owns: a rectangle by its size, or a hide by its outline, with its defects. */
 export function OwnedLeather({ leather }: { readonly leather: LeatherName }) {
   const dispatch = useDispatch();
   const lengths = useLengths();
@@ -40,7 +40,7 @@ export function OwnedLeather({ leather }: { readonly leather: LeatherName }) {
   return (
     <section aria-labelledby={`owned-${leather}`}>
       <h3 id={`owned-${leather}`}>{title}</h3>
-      <Choice title="On the bench" options={OWNED} chosen={kind} choose={choose} />
+      <Choice path={path} title="Leather owned" options={OWNED} chosen={kind} choose={choose} />
       {kind === 'sheet' && (
         <>
           <FigureField path={`${path}.width_mm`} empty="default" />

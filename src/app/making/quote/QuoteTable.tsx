@@ -66,7 +66,7 @@ export function QuoteTable({ quote }: { readonly quote: Quote }) {
           <Sum name={unpriced.length > 0 ? 'Total of what is priced' : 'Total'} amount={money(total)} />
         </tfoot>
       </table>
-      <p>Time at the bench: {lengths.number(hours, 1)} hours.</p>
+      <p>Working time: {lengths.number(hours, 1)} hours.</p>
       {isPriced && unpriced.length > 0 && (
         <p className="caution">Without a price, and so not in the total: {unpricedWords(lines)}.</p>
       )}

@@ -32,7 +32,7 @@ export function RateFields() {
       </section>
       <ExtraLines />
       <details>
-        <summary>Time at the bench</summary>
+        <summary>Working time</summary>
         {([...MINUTES, isLaced ? 'lace' : 'stitch', 'finish'] as const).map((step) => (
           <FigureField key={step} path={`rates.minutes.${step}`} empty="default" />
         ))}

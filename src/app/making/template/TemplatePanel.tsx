@@ -13,7 +13,7 @@ import { keepTemplateChoice, keptTemplateChoice, type TemplateChoice } from './t
 /** The template: printed in true size, or as a file for a cutter, for card or for leather. */
 function TemplatePanel({ design }: Pick<Bench, 'design'>) {
   const [choice, setWholeChoice] = useState(keptTemplateChoice);
-  useEffect(() => keepTemplateChoice(choice), [choice]);
+  useEffect(() => void keepTemplateChoice(choice), [choice]);
   const choose = (change: Partial<TemplateChoice>): void => setWholeChoice((whole) => ({ ...whole, ...change }));
   const drawing = useMemo(() => {
     const { job } = design;

@@ -11,7 +11,7 @@ export function NewCard() {
   const size = [width && `${lengths.size(width)} wide`, height && `${lengths.size(height)} high`].filter(Boolean);
   return (
     <p className="remedy">
-      The card on the bench is cut {size.join(' and ')}; its pattern keeps that size.{' '}
+      The card in hand is cut {size.join(' and ')}; its pattern keeps that size.{' '}
       <button type="button" onClick={() => dispatch({ type: 'edit', patches: NEW_CARD })}>
         Size a new card
       </button>

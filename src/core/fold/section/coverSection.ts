@@ -1,10 +1,10 @@
-import type { ReverseCurve } from '../../allowance/reverseCurve.ts';
 import { wrapAt } from '../../allowance/wrap.ts';
 import { boardDirections, jointSlide, symmetricOpening } from '../../book/bookOutline.ts';
 import { pathLength, type TautPath } from '../../book/tautPath.ts';
 import type { RangePoint } from '../../leather/leatherModel.ts';
 import { addScaled, heading, leftOf, type Vec2 } from '../../math/vec2.ts';
 import type { CoverDesign } from '../coverDesign.ts';
+import { ARC_STEPS, curvePoints, LINING_RAMP, thicken } from './layerLine.ts';
 
 /** Slice across the spine, as closed outlines in mm: spine at x = 0, front board up. */
 export interface CoverSection {
@@ -82,16 +82,11 @@ export function coverSection(design: CoverDesign, point: RangePoint, opening: nu
   };
 }
 
-const ARC_STEPS = 16;
-
 /** What lies under a band: a thickness in the middle, ending where `ends` lengthens the path to (null: everywhere). */
 interface Under {
   readonly middle: number;
   readonly ends: number | null;
 }
-
-/** Length over which a layer comes down past the end of the layer beneath it, mm; for the drawing only. */
-const RAMP = 4;
 
 /** The taut path grown by z over what lies under it, lengthened straight on by `ends` at front and back. */
 function grown(path: TautPath, under: Under, z: number, ends: readonly [number, number]): Vec2[] {
@@ -119,23 +114,15 @@ function grown(path: TautPath, under: Under, z: number, ends: readonly [number, 
 function end(at: Vec2, angle: number, way: 1 | -1, { middle, ends }: Under, z: number, length: number): Vec2[] {
   const place = (run: number, offset: number): Vec2 =>
     addScaled(addScaled(at, heading(angle), way * run), leftOf(heading(angle)), -offset - z);
-  return ends === null ? [place(length, middle)] : [place(ends, middle), place(ends + RAMP, 0), place(length, 0)];
+  return ends === null
+    ? [place(length, middle)]
+    : [place(ends, middle), place(ends + LINING_RAMP, 0), place(length, 0)];
 }
 
 const band = (path: TautPath, under: Under, thickness: number, ends: readonly [number, number]): Vec2[] => [
   ...grown(path, under, 0, ends),
   ...grown(path, under, thickness, ends).reverse(),
 ];
-
-/** Points along a reverse curve that rises from the origin by its offset. */
-function curvePoints({ angle, straight, run }: ReverseCurve, radius: number): Vec2[] {
-  const first = Array.from({ length: ARC_STEPS + 1 }, (_, i): Vec2 => {
-    const turned = (angle * i) / ARC_STEPS;
-    return [radius * Math.sin(turned), radius * (1 - Math.cos(turned))];
-  });
-  const offset = 2 * first.at(-1)![1] + straight;
-  return [...first, ...first.map(([u, v]): Vec2 => [run - u, offset - v]).reverse()];
-}
 
 /** Half circle from a point up to the height `to`. */
 function halfTurn([u, v]: Vec2, to: number): Vec2[] {
@@ -144,15 +131,4 @@ function halfTurn([u, v]: Vec2, to: number): Vec2[] {
     const turned = (Math.PI * (i + 1)) / ARC_STEPS;
     return [u + radius * Math.sin(turned), v + radius * (1 - Math.cos(turned))];
   });
-}
-
-/** Outline of a line drawn with a thickness, its ends cut square. */
-function thicken(line: readonly Vec2[], thickness: number): Vec2[] {
-  const side = (sign: number): Vec2[] =>
-    line.map((point, i) => {
-      const [before, after] = [line[Math.max(0, i - 1)]!, line[Math.min(line.length - 1, i + 1)]!];
-      const normal = leftOf(heading(Math.atan2(after[1] - before[1], after[0] - before[0])));
-      return addScaled(point, normal, (sign * thickness) / 2);
-    });
-  return [...side(1), ...side(-1).reverse()];
 }

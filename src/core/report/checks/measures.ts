@@ -9,6 +9,7 @@ import { riseForArc } from '../../math/circularSegment.ts';
 import { TOLERANCE } from '../../math/tolerance.ts';
 import { MM_PER_INCH, mm } from '../../units/mm.ts';
 import type { Printer } from '../../units/printer.ts';
+import { titled } from '../../words/vocabulary.ts';
 import type { Answer, CheckContext, Remedy } from '../check.ts';
 
 /** One measured wrap, and the same computed from width, thickness and rise; all in mm. */
@@ -43,7 +44,7 @@ export function measures({ design, say }: CheckContext): Answer {
     return {
       verdict: 'tight',
       state: 'rise not measured',
-      message: `The spine is rounded and its rise was not measured: ${say.length(riseOf(book))} is taken, a third of a circle; it may be off by ${say.length(AGREES * doubtOf(design.job, 'book.spine.rise_mm').u)} either way.`,
+      message: `The rise of the rounded spine was not measured: ${say.length(riseOf(book))} is taken, a third of a circle. It may be off by ${say.length(AGREES * doubtOf(design.job, 'book.spine.rise_mm').u)} either way.`,
       ...riseByWrap(book, readings, say),
     };
   if (readings.length === 0)
@@ -77,9 +78,12 @@ export function measures({ design, say }: CheckContext): Answer {
   };
 }
 
+/** Names of the two measures that give the wrap. */
+const [PAPER_STRIP, HALF_ROUND] = [titled('paper strip'), titled('half round')];
+
 /** Where the wrap was measured it gives the rise; else the rise has to be measured. */
 function riseByWrap(book: Job['book'], readings: readonly Reading[], say: Printer): Remedy {
-  const reading = readings.find(({ name }) => name === 'Closed wrap' || name === 'Rolled half');
+  const reading = readings.find(({ name }) => name === PAPER_STRIP || name === HALF_ROUND);
   const path = bookModel(book).spinePath;
   const rise =
     reading === undefined
@@ -113,14 +117,14 @@ function readingsOf(job: Job): Reading[] {
   const u = (path: DoubtPath): number => doubtOf(job, path).u;
   const wrap = bareWrap(book);
   const readings: Reading[] = [];
-  // A typed rise of a rounded spine counts by what it adds to the path over the back.
+  // A typed rise of a rounded spine counts by what it adds to the path over the spine.
   const computed = Math.hypot(2 * u('book.width_mm'), u('book.thickness_mm'), riseShare(book, u('book.spine.rise_mm')));
   const [byStrip, byRolling] = [u('book.measured.closedWrap_mm'), u('book.measured.rolledHalf_mm')];
   if (strip !== null)
-    readings.push({ name: 'Closed wrap', measured: strip, computed: wrap, u: Math.hypot(computed, byStrip), share: 1 });
+    readings.push({ name: PAPER_STRIP, measured: strip, computed: wrap, u: Math.hypot(computed, byStrip), share: 1 });
   if (rolled !== null)
     readings.push({
-      name: 'Rolled half',
+      name: HALF_ROUND,
       measured: rolled,
       computed: wrap / 2,
       u: Math.hypot(computed / 2, byRolling),
@@ -128,14 +132,14 @@ function readingsOf(job: Job): Reading[] {
     });
   if (strip !== null && rolled !== null)
     readings.push({
-      name: 'Closed wrap against the rolled half',
+      name: 'Paper strip against the half round',
       measured: strip,
       computed: 2 * rolled,
       u: Math.hypot(byStrip, 2 * byRolling),
       share: 1,
     });
   if (openFlat !== null) {
-    // Any joint dip from 0 to the largest is plausible; only what lies outside that range disagrees.
+    // Any extra length at the joints from 0 to the largest is plausible; only what lies outside that range disagrees.
     const nearest = Math.min(Math.max(openFlat, wrap), wrap + 2 * LARGEST_DIP);
     readings.push({
       name: 'Open flat',

@@ -46,7 +46,7 @@ export function springsOpen(context: StripContext): Answer {
     verdict: 'none',
     message:
       `Let go, a new cover ${fresh.stands}; creased it ${creased.stands}${hold}; ` +
-      `pressed for a day it ${pressed.stands}. A wide range, until stiffness and crease set of this leather are tested.`,
+      `pressed for a day it ${pressed.stands}. A wide range, until stiffness and creases of this leather are tested.`,
     remedy:
       creased.opening > WELCOME_OPENING
         ? `Case the leather, fold it round the book and leave it under weights to dry; or skive the folds.${casingCost(design, say)}`

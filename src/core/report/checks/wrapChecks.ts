@@ -127,7 +127,7 @@ export const edgeGap =
       edge !== 'foreEdge' || seating === 'centred' ? '' : `, shared evenly; the boards sit to the ${seating}`;
     const size =
       least < 0
-        ? `Overrun of ${say.gap(least)} ${at} in the heaviest leather${overrun}`
+        ? `Overrun of ${say.gap(least)} ${at} at the thick end of the leather${overrun}`
         : `Gap of ${say.range(gaps)} ${at}${shared}`;
     const chance =
       found.bound === 'atMost'

@@ -1,4 +1,4 @@
-import { useCallback, useDeferredValue, useEffect, useMemo, useRef, useState } from 'react';
+import { useCallback, useDeferredValue, useEffect, useMemo, useState } from 'react';
 import { useBench, useBenchStore, useDispatch } from '../state/BenchContext.tsx';
 import { saveJobFile } from '../state/jobFile.ts';
 import { placeOf } from '../state/jobHistory.ts';
@@ -15,8 +15,9 @@ import { theShelf } from './theShelf.ts';
 import { useShelfJobs } from './useShelfJobs.ts';
 import type { ShelfKeeping } from './useShelfKeeping.ts';
 
-interface ShelfDialogProps {
+interface ShelfPlaceProps {
   readonly keeping: ShelfKeeping;
+  /** Called once a job is opened. */
   readonly onClose: () => void;
 }
 
@@ -24,11 +25,10 @@ interface ShelfDialogProps {
 const PAGE = 24;
 
 /** All jobs kept in this browser. */
-export default function ShelfDialog({ keeping, onClose }: ShelfDialogProps) {
+export default function ShelfPlace({ keeping, onClose }: ShelfPlaceProps) {
   const { getState } = useBenchStore();
   const dispatch = useDispatch();
   const { content, trouble, setTrouble, refresh } = useShelfJobs();
-  const dialog = useRef<HTMLDialogElement>(null);
   const [text, setText] = useState('');
   const [shown, setShown] = useState(PAGE);
   const [versionsOf, setVersionsOf] = useState<ShelfJob | null>(null);
@@ -38,9 +38,6 @@ export default function ShelfDialog({ keeping, onClose }: ShelfDialogProps) {
   const openId = useBench(({ history }) => placeOf(history)?.id);
   const { flush } = keeping;
 
-  useEffect(() => {
-    if (dialog.current?.open === false) dialog.current.showModal();
-  }, []);
   // The list includes what was typed a moment ago.
   useEffect(() => void flush().then(refresh), [flush, refresh]);
 
@@ -94,7 +91,7 @@ export default function ShelfDialog({ keeping, onClose }: ShelfDialogProps) {
   };
 
   return (
-    <dialog ref={dialog} className="shelf" aria-labelledby="shelf-title" onClose={onClose}>
+    <section className="shelf-place" aria-labelledby="shelf-title">
       <header className="row">
         <h2 id="shelf-title">Shelf</h2>
         <label className="bar-word">
@@ -113,9 +110,6 @@ export default function ShelfDialog({ keeping, onClose }: ShelfDialogProps) {
         <p className="bar-word" role="status">
           {content === null ? UNREAD[trouble === null ? 'yet' : 'ever'] : count(found.length, content.standing.length)}
         </p>
-        <button type="button" onClick={onClose}>
-          Close the shelf
-        </button>
       </header>
       <TroubleNote trouble={trouble ?? keeping.trouble} />
       {lastRemoved !== null && (
@@ -163,7 +157,7 @@ export default function ShelfDialog({ keeping, onClose }: ShelfDialogProps) {
         onTrouble={setTrouble}
       />
       <p className="help">{LASTING[keeping.lasting ?? 'unknown']}</p>
-    </dialog>
+    </section>
   );
 }
 

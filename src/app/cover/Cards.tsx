@@ -1,0 +1,65 @@
+import { lazy } from 'react';
+import { Card } from '../fields/Card.tsx';
+import { LatePart } from '../loading/LatePart.tsx';
+import { LookAtEdges } from '../loupe/LookAtEdges.tsx';
+import { Checks } from '../panel/Checks.tsx';
+import { bookSentence, cutSentence, leatherSentence, seamSentence } from '../panel/jobSentences.tsx';
+import { useBench } from '../state/BenchContext.tsx';
+import type { Spot } from '../state/checkSpot.ts';
+import { useNarrow } from '../state/useNarrow.ts';
+
+const form = () => import('../form/cardFields.ts');
+const BookFields = lazy(() => form().then(({ BookFields }) => ({ default: BookFields })));
+const LeatherCard = lazy(() => form().then(({ LeatherCard }) => ({ default: LeatherCard })));
+const SeamFields = lazy(() => form().then(({ SeamFields }) => ({ default: SeamFields })));
+const PatternFields = lazy(() => form().then(({ PatternFields }) => ({ default: PatternFields })));
+const DoubtFields = lazy(() => form().then(({ DoubtFields }) => ({ default: DoubtFields })));
+const CutSizes = lazy(() => import('../panel/CutSizes.tsx'));
+const HowSure = lazy(() => import('../panel/HowSure.tsx'));
+
+/** The job in a few sentences, each of which unfolds to its fields; and what follows from it. */
+export function Cards({ light }: { readonly light: (spot: Spot | null) => void }) {
+  const { design, lengths } = useBench(({ design, lengths }) => ({ design, lengths }));
+  const isNarrow = useNarrow();
+  const { job } = design;
+  return (
+    <form aria-label="The job in figures" onSubmit={(event) => event.preventDefault()}>
+      <Card id="book" title="Book" said={bookSentence(job, lengths)} startsOpen={isNarrow}>
+        {isNarrow ? (
+          // It starts unfolded there, so all cards wait for it, lest those below it move when it comes.
+          <BookFields />
+        ) : (
+          <LatePart name="book">
+            <BookFields />
+          </LatePart>
+        )}
+      </Card>
+      <Card id="leather" title="Leather" said={leatherSentence(job, lengths)}>
+        <LatePart name="leather">
+          <LeatherCard />
+        </LatePart>
+      </Card>
+      <Card id="seam" title="Seam and pockets" said={seamSentence(job, lengths)}>
+        <LatePart name="seam">
+          <SeamFields />
+        </LatePart>
+      </Card>
+      <LookAtEdges />
+      <Card id="cut" title="Cut" said={cutSentence(design, lengths)}>
+        <LatePart name="cut sizes">
+          <CutSizes />
+          <PatternFields />
+        </LatePart>
+      </Card>
+      <Checks light={light} />
+      <Card id="sure" title="How sure" said={sureWords(design.doubt.inputs.length)} act="show">
+        <LatePart name="part “How sure”">
+          <HowSure />
+          <DoubtFields />
+        </LatePart>
+      </Card>
+    </form>
+  );
+}
+
+const sureWords = (inputs: number): string => `What makes it unsure, of ${inputs} figures, and what to measure next`;

@@ -1,0 +1,41 @@
+import { lazy, Suspense, useState } from 'react';
+import { IssueList } from '../fields/IssueList.tsx';
+import { ErrorBoundary } from '../loading/ErrorBoundary.tsx';
+import { firstPaint } from '../loading/firstPaint.ts';
+import { LatePart } from '../loading/LatePart.tsx';
+import { Verdict } from '../panel/Verdict.tsx';
+import { Stage } from '../stage/Stage.tsx';
+import type { Spot } from '../state/checkSpot.ts';
+import type { ZoneChoice } from '../strip/useZoneChoice.ts';
+import { Cards } from './Cards.tsx';
+import './cover.css';
+
+const ElasticNote = lazy(() => firstPaint.then(() => import('../panel/ElasticNote.tsx')));
+
+interface CoverPlaceProps {
+  readonly zones: ZoneChoice;
+  /** While the maker is elsewhere the cover stays as it was, out of sight: a scene takes seconds to set up. */
+  readonly isAway: boolean;
+}
+
+/** The cover on the book with the verdict on it, and beside it what it is made of. */
+export function CoverPlace({ zones, isAway }: CoverPlaceProps) {
+  const [spot, light] = useState<Spot | null>(null);
+  return (
+    <div className="cover-place" data-away={isAway || undefined} inert={isAway}>
+      <Verdict />
+      <Stage highlight={zones.lit} spot={spot} isAway={isAway} />
+      <aside className="cards" aria-label="What it is made of">
+        <ErrorBoundary instead={() => null}>
+          <Suspense>
+            <ElasticNote />
+          </Suspense>
+        </ErrorBoundary>
+        <IssueList />
+        <LatePart name="cards">
+          <Cards light={light} />
+        </LatePart>
+      </aside>
+    </div>
+  );
+}

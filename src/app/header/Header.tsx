@@ -1,0 +1,75 @@
+import { lazy, useEffect, useState } from 'react';
+import { LatePart } from '../loading/LatePart.tsx';
+import { useBench, useDispatch } from '../state/BenchContext.tsx';
+import { addressOf, PLACES, type Place } from '../state/place.ts';
+import { useUndoKeys } from '../state/useUndoKeys.ts';
+import { JobMenu } from './JobMenu.tsx';
+import './header.css';
+
+const Find = lazy(() => import('../find/Find.tsx'));
+
+/** Places in the row; the shelf is in the menu of the job. */
+const IN_ROW = PLACES.filter(({ id }) => id !== 'shelf');
+
+/** The job, the places of the page, undo where there is something to take back, and the search. */
+export function Header({ place }: { readonly place: Place }) {
+  const dispatch = useDispatch();
+  const { hasPast, hasFuture, isKept } = useBench(({ history, isKept }) => ({
+    hasPast: history.past.length > 0,
+    hasFuture: history.future.length > 0,
+    isKept,
+  }));
+  const [isFinding, setFinding] = useState(false);
+  useUndoKeys(dispatch);
+  useEffect(() => {
+    const onKeyDown = (event: KeyboardEvent): void => {
+      const isTyping = event.target instanceof HTMLElement && event.target.matches('input, textarea, select');
+      if (event.key !== '/' || isTyping || document.querySelector('dialog[open]') !== null) return;
+      event.preventDefault();
+      setFinding(true);
+    };
+    window.addEventListener('keydown', onKeyDown);
+    return () => window.removeEventListener('keydown', onKeyDown);
+  }, []);
+
+  return (
+    <>
+      <header className="page-header">
+        <h1>Coverwright</h1>
+        <JobMenu />
+        <nav className="not-printed" aria-label="Places">
+          {IN_ROW.map(({ id, title }) => (
+            <a key={id} className="link" href={addressOf(id)} aria-current={place.id === id ? 'page' : undefined}>
+              {title}
+            </a>
+          ))}
+        </nav>
+        <div className="page-tools not-printed">
+          {hasPast && (
+            <button type="button" onClick={() => dispatch({ type: 'undo' })}>
+              Undo
+            </button>
+          )}
+          {hasFuture && (
+            <button type="button" onClick={() => dispatch({ type: 'redo' })}>
+              Redo
+            </button>
+          )}
+          <button type="button" onClick={() => setFinding(true)}>
+            Find
+          </button>
+        </div>
+      </header>
+      {!isKept && (
+        <p className="refused" role="status">
+          This browser does not keep the open job: save it to a file before you leave the page.
+        </p>
+      )}
+      {isFinding && (
+        <LatePart name="search">
+          <Find onClose={() => setFinding(false)} />
+        </LatePart>
+      )}
+    </>
+  );
+}

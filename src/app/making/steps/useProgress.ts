@@ -1,0 +1,95 @@
+import { useEffect, useMemo, useState } from 'react';
+import { type CoverDesign, printer } from '../../../core/index.ts';
+import { orderOfWork, type WorkCard } from '../../../output/benchSheet/orderOfWork.ts';
+import { workSource } from '../../../output/benchSheet/workSource.ts';
+import { useBench } from '../../state/BenchContext.tsx';
+import { placeOf } from '../../state/jobHistory.ts';
+import {
+  changesSince,
+  END,
+  keepProgress,
+  type Progress,
+  progressKeys,
+  progressOf,
+  readProgress,
+  saidBy,
+  shownStep,
+  withDone,
+  withoutDone,
+  withProgress,
+} from './progress.ts';
+
+/** A step with how far the maker is with it. */
+export interface ListedStep extends WorkCard {
+  readonly number: number;
+  readonly isDone: boolean;
+  /** What has changed since it was done, one sentence a change. */
+  readonly changes: readonly string[];
+}
+
+export interface WorkProgress {
+  readonly steps: readonly ListedStep[];
+  /** Index of the step that is shown; the number of steps at the end. */
+  readonly at: number;
+  readonly doneCount: number;
+  /** False once the browser has refused to keep it. */
+  readonly isKept: boolean;
+  readonly goTo: (index: number) => void;
+  /** Marks the step that is shown as done and goes on to the next. */
+  readonly finish: () => void;
+  readonly reopen: (id: string) => void;
+  readonly startAgain: () => void;
+}
+
+/** The steps of a design with the maker's progress, which the browser keeps for each job. */
+export function useProgress(design: CoverDesign): WorkProgress {
+  const [kept, setKept] = useState(readProgress);
+  const [isKept, setIsKept] = useState(true);
+  const id = useBench(({ history }) => placeOf(history)?.id);
+  const { name, work } = design.job;
+  const keys = progressKeys(id, name);
+  const progress = progressOf(kept, keys);
+  const printed = useMemo(() => {
+    const source = workSource(design);
+    const inches = orderOfWork(source, printer('in'));
+    return orderOfWork(source, printer('mm')).map((mm, i) => ({ mm, in: inches[i]! }));
+  }, [design]);
+
+  // Another window may work on the same job.
+  useEffect(() => {
+    const hear = (): void => setKept(readProgress());
+    window.addEventListener('storage', hear);
+    return () => window.removeEventListener('storage', hear);
+  }, []);
+
+  const change = (next: Progress): void => {
+    const all = withProgress(kept, keys, next);
+    setKept(all);
+    setIsKept(keepProgress(all));
+  };
+  const ids = printed.map(({ mm }) => mm.id);
+  const at = shownStep(progress, ids);
+  const steps = printed.map((each, i): ListedStep => {
+    const said = progress.done[each.mm.id];
+    return {
+      ...each[work.units],
+      number: i + 1,
+      isDone: said !== undefined,
+      changes: said === undefined ? [] : changesSince(said, each, work.units),
+    };
+  });
+  const idAt = (index: number): string => ids[Math.max(0, index)] ?? END;
+  return {
+    steps,
+    at,
+    doneCount: steps.filter(({ isDone }) => isDone).length,
+    isKept,
+    goTo: (index) => change({ ...progress, at: idAt(index) }),
+    finish: () => {
+      const step = printed[at];
+      if (step !== undefined) change(withDone({ ...progress, at: idAt(at + 1) }, step.mm.id, saidBy(step)));
+    },
+    reopen: (step) => change(withoutDone(progress, step)),
+    startAgain: () => change({ at: idAt(0), done: {} }),
+  };
+}
