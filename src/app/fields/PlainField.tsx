@@ -1,5 +1,6 @@
 import { type ReactNode, useId } from 'react';
 import { useDispatch } from '../state/BenchContext.tsx';
+import { FieldTitle } from './Term.tsx';
 
 interface PlainFieldProps {
   readonly title: ReactNode;
@@ -37,7 +38,7 @@ export function PlainField(props: PlainFieldProps) {
   };
   return (
     <div className={rows === undefined ? 'field' : 'field tall'}>
-      <label htmlFor={id}>{title}</label>
+      <label htmlFor={id}>{typeof title === 'string' ? <FieldTitle title={title} /> : title}</label>
       {rows === undefined ? (
         <input type="text" {...entry} onChange={(event) => change(event.target.value)} />
       ) : (
