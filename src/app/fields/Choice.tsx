@@ -5,11 +5,14 @@ interface ChoiceProps {
   readonly options: readonly { readonly value: string; readonly label: string }[];
   readonly chosen: string;
   readonly choose: (value: string) => void;
+  /** What is wrong with the choice. */
+  readonly issues?: readonly string[];
+  /** Shown while the choice is in use. */
   readonly notes?: readonly string[];
   readonly children?: ReactNode;
 }
 
-export function Choice({ title, options, chosen, choose, notes = [], children }: ChoiceProps) {
+export function Choice({ title, options, chosen, choose, issues = [], notes = [], children }: ChoiceProps) {
   const name = useId();
   return (
     <fieldset className="choice">
@@ -23,17 +26,18 @@ export function Choice({ title, options, chosen, choose, notes = [], children }:
               value={value}
               checked={value === chosen}
               onChange={() => choose(value)}
-              aria-describedby={notes.length > 0 ? `${name}-notes` : undefined}
+              aria-describedby={`${name}-issue ${name}-notes`}
             />
             <span>{label}</span>
           </label>
         ))}
       </div>
-      {notes.length > 0 && (
-        <p id={`${name}-notes`} className="help">
-          {notes.join(' ')}
-        </p>
-      )}
+      <p id={`${name}-issue`} className="issue">
+        {issues.join(' ')}
+      </p>
+      <p id={`${name}-notes`} className="help choice-now">
+        {notes.join(' ')}
+      </p>
       {children}
     </fieldset>
   );
