@@ -2,7 +2,8 @@
 // seeded sample of each (see tests/proof/proofSize.ts).
 //
 // The convention: NAME is a file tests/proof/NAME.test.ts (run by vitest) or tests/browser/NAME.proof.spec.ts (run in the
-// browser). What a proof prints is its output: a table a closing note can quote.
+// browser). A name in words, as visual-truth, runs every proof whose name begins with them. What a proof prints is its output: a
+// table a closing note can quote.
 import { existsSync, readdirSync } from 'node:fs';
 import { join } from 'node:path';
 import { run } from './chromium.mjs';
@@ -18,8 +19,13 @@ const namesIn = (folder, ending) =>
     .map((file) => file.slice(0, -ending.length));
 
 const known = [...namesIn(UNIT, '.test.ts'), ...namesIn(BROWSER, '.proof.spec.ts')];
-const wanted = process.argv.length > 2 ? process.argv.slice(2) : known;
-const unknown = wanted.filter((name) => !known.includes(name));
+/** @type {(name: string) => string} */
+const inWords = (name) => name.replace(/[A-Z]/g, (letter) => `-${letter.toLowerCase()}`);
+/** @type {(asked: string) => string[]} */
+const named = (asked) => known.filter((name) => name === asked || `${inWords(name)}-`.startsWith(`${asked}-`));
+const asked = process.argv.length > 2 ? process.argv.slice(2) : known;
+const unknown = asked.filter((name) => named(name).length === 0);
+const wanted = [...new Set(asked.flatMap(named))];
 if (unknown.length > 0) {
   console.error(`No proof named ${unknown.join(', ')}; there are: ${known.join(', ') || 'none'}.`);
   process.exit(2);

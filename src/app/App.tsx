@@ -27,9 +27,11 @@ export function App({ place }: { readonly place: Place }) {
       <Header place={place} />
       {isAway && <VerdictBar />}
       <main>
-        <LatePart name="shelf">
-          <Keeping showsShelf={place.id === 'shelf'} />
-        </LatePart>
+        <ErrorBoundary instead={(error) => <p role="alert">{`The shelf could not be shown: ${error.message}`}</p>}>
+          <Suspense>
+            <Keeping showsShelf={place.id === 'shelf'} />
+          </Suspense>
+        </ErrorBoundary>
         <CoverPlace zones={zones} isAway={isAway} />
         {place.id === 'strips' && (
           <LatePart name="strips">

@@ -2,24 +2,40 @@ import { readFileSync } from 'node:fs';
 import { coverDesign } from '../../src/core/fold/coverDesign.ts';
 import { parseJobText } from '../../src/core/job/parseJob.ts';
 import { defined } from '../defined.ts';
-import { expect, exploreSettles, headline, jobName, openExample, stripSettles, test } from './bench.ts';
+import {
+  chooseInMenu,
+  expect,
+  exploreSettles,
+  goToPlace,
+  headline,
+  jobName,
+  openCard,
+  openExample,
+  openPart,
+  PARTS,
+  PLACES,
+  setUnits,
+  stripSettles,
+  test,
+} from './bench.ts';
 import { withoutDrawingContext, withoutWebGl } from './webGl.ts';
 
 const jobText = (id: string): string => readFileSync(`public/jobs/${id}.json`, 'utf8');
 
 test('a cover cut too small fails, its remedy is one press, and undo goes back through both', async ({ bench }) => {
   await openExample(bench, 'tide ledger');
-  const width = bench.locator('.form-column').getByLabel('Outside width');
+  const width = (await openCard(bench, 'cut')).getByLabel('Outside width');
   await width.fill('376');
   await width.blur();
   await expect(headline(bench)).toHaveAttribute('data-verdict', 'fails');
+  await goToPlace(bench, 'Strips');
+  await expect(headline(bench)).toHaveAttribute('data-verdict', 'fails');
   await expect(bench.getByRole('button', { name: /^front overrun/ })).toBeVisible();
 
-  await bench
-    .getByRole('button', { name: /^Make this change/ })
-    .first()
-    .click();
+  await goToPlace(bench, 'Cover');
+  await bench.getByRole('button', { name: 'Make this change', exact: true }).click();
   await expect(headline(bench)).not.toHaveAttribute('data-verdict', 'fails');
+  await goToPlace(bench, 'Strips');
   await expect(bench.getByRole('button', { name: /^front gap/ })).toBeVisible();
 
   await bench.getByRole('button', { name: 'Undo', exact: true }).click();
@@ -42,9 +58,10 @@ test.describe('with the scene', () => {
       const parsed = parseJobText(jobText(id));
       if (!parsed.ok) throw new Error(parsed.issues[0]?.message);
       const { width, height } = coverDesign(parsed.job).pieces.outside;
-      await expect(bench.getByRole('row', { name: 'Outside' })).toContainText(`${width} mm × ${height} mm`);
+      const card = await openCard(bench, 'cut');
+      await expect(card.getByRole('row', { name: 'Outside' })).toContainText(`${width} mm × ${height} mm`);
       await expect(headline(bench)).toHaveAttribute('data-verdict', 'fits');
-      await expect(jobName(bench)).toHaveValue(parsed.job.name);
+      await expect(jobName(bench)).toHaveText(parsed.job.name);
       await expect(bench.locator('.stage-scene canvas')).toBeVisible();
       await expect(bench.getByRole('application')).toHaveAccessibleName(
         /seen from three-quarter\. Closes in \d+ of 100/,
@@ -73,13 +90,16 @@ test.describe('with a scene that is not looked at', () => {
       }
       throw new Error(`Tab never reaches ${what}; it went ${trail.join(', ')}`);
     };
-    await expect(bench.locator('.form-column').getByLabel('Outside width')).toBeVisible();
-    // Explore comes last, with stops of its own.
-    await exploreSettles(bench);
+    await tabTo('Job: Tide ledger');
+    await press('Enter');
+    await tabTo('New cover');
+    await press('Enter');
     await tabTo('choir book');
     await press('Enter');
-    await expect(jobName(bench)).toHaveValue('Choir book');
+    await expect(jobName(bench)).toHaveText('Choir book');
 
+    await tabTo('Cut');
+    await press('Enter');
     await tabTo('Outside width');
     await bench.keyboard.type('372');
     await expect(headline(bench)).toHaveAttribute('data-verdict', 'fails');
@@ -91,11 +111,15 @@ test.describe('with a scene that is not looked at', () => {
     await press('Enter');
     await expect(bench.getByRole('button', { name: 'spine', exact: true })).toHaveAttribute('aria-pressed', 'true');
 
+    await tabTo('Strips');
+    await press('Enter');
     await expect(bench.getByRole('button', { name: /^front overrun/ })).toBeVisible();
     await tabTo('front overrun');
     await press('Enter');
     await expect(bench.locator('.tuner')).toContainText('front overrun');
 
+    await tabTo('Cover');
+    await press('Enter');
     await tabTo('Make this change');
     await press('Enter');
     await expect(headline(bench)).not.toHaveAttribute('data-verdict', 'fails');
@@ -108,20 +132,32 @@ test.describe('with a scene that is not looked at', () => {
   });
 });
 
-test('nothing scrolls sideways, from a telephone to a wide screen', async ({ bench }) => {
+test('nothing scrolls sideways in any place, from a telephone to a wide screen', async ({ bench }) => {
   await openExample(bench, 'choir book');
-  await expect(bench.locator('.form-column summary').first()).toBeVisible();
-  await exploreSettles(bench);
-  for (const summary of await bench.locator('.form-column summary').all()) await summary.click();
   const overflow = () =>
     bench.evaluate(() =>
-      [document.documentElement, ...document.querySelectorAll('.column')].map(
+      [document.documentElement, ...document.querySelectorAll('main, .cards')].map(
         (element) => element.scrollWidth - element.clientWidth,
       ),
     );
-  for (const width of [2560, 1024, 768, 390, 320]) {
-    await bench.setViewportSize({ width, height: 844 });
-    await expect.poll(async () => Math.max(...(await overflow())), `at ${width} px`).toBe(0);
+  const fitsSideways = async (where: string): Promise<void> => {
+    for (const fold of await bench.locator('details:not([open]) > summary').filter({ visible: true }).all())
+      await fold.click();
+    for (const width of [2560, 1024, 768, 390, 320]) {
+      await bench.setViewportSize({ width, height: 844 });
+      await expect.poll(async () => Math.max(...(await overflow())), `${where} at ${width} px`).toBe(0);
+    }
+  };
+  for (const part of PARTS) {
+    await openPart(bench, part);
+    await fitsSideways(part);
+  }
+  for (const place of PLACES) {
+    await goToPlace(bench, place);
+    if (place === 'Cover')
+      for (const card of ['book', 'leather', 'seam', 'cut', 'checks', 'sure'] as const) await openCard(bench, card);
+    if (place === 'Explore') await exploreSettles(bench);
+    await fitsSideways(place);
   }
 });
 
@@ -129,7 +165,7 @@ test('an empty field has room for the value that stands in for it, on a narrow s
   bench,
 }) => {
   await openExample(bench, 'tide ledger');
-  const width = bench.locator('[data-path="pattern.outsideWidth_mm"]');
+  const width = (await openCard(bench, 'cut')).locator('[data-path="pattern.outsideWidth_mm"]');
   await expect(width).toHaveAttribute('placeholder', /^\d+\.5 mm, worked out$/);
   const missing = () =>
     width.evaluate((input: HTMLInputElement) => {
@@ -151,30 +187,27 @@ test('a bad file shows its issues and leaves the job as it is; a good one opens 
   bench,
 }) => {
   await openExample(bench, 'choir book');
-  const file = bench.locator('input[type=file]');
+  const file = bench.getByLabel('Job file');
   const text = (value: string) => ({ name: 'found.json', mimeType: 'application/json', buffer: Buffer.from(value) });
   await file.setInputFiles(text(jobText('shore-guide').replace('118', '5').replace('"seam"', '"sewing"')));
   const alert = bench.getByRole('alert');
   await expect(alert).toContainText('Width: 5 mm is too small: 30 to 1000 mm');
   await expect(alert).toContainText('sewing');
-  await expect(jobName(bench)).toHaveValue('Choir book');
+  await expect(jobName(bench)).toHaveText('Choir book');
   await file.setInputFiles(text('{ "format": '));
   await expect(alert).toContainText('The file: ');
 
   await file.setInputFiles(text(jobText('shore-guide')));
   await expect(alert).toBeHidden();
-  await expect(jobName(bench)).toHaveValue('Shore guide');
+  await expect(jobName(bench)).toHaveText('Shore guide');
   await bench.getByRole('button', { name: 'Undo', exact: true }).click();
-  await expect(jobName(bench)).toHaveValue('Choir book');
+  await expect(jobName(bench)).toHaveText('Choir book');
 });
 
 test('a saved file is the job, and opens again as the same job', async ({ bench }) => {
   await openExample(bench, 'shore guide');
-  await bench.getByLabel('Width', { exact: true }).fill('4 1/2 in');
-  const [download] = await Promise.all([
-    bench.waitForEvent('download'),
-    bench.getByRole('button', { name: 'Save file' }).click(),
-  ]);
+  await (await openCard(bench, 'book')).getByLabel('Width', { exact: true }).fill('4 1/2 in');
+  const [download] = await Promise.all([bench.waitForEvent('download'), chooseInMenu(bench, 'Save file')]);
   expect(download.suggestedFilename()).toBe('shore-guide.job.json');
   const saved = JSON.parse(readFileSync(await download.path(), 'utf8'));
   expect(saved).toEqual({ ...JSON.parse(jobText('shore-guide')), book: { ...saved.book, width_mm: 114.3 } });
@@ -182,22 +215,24 @@ test('a saved file is the job, and opens again as the same job', async ({ bench 
 
 test('reload keeps the job, what was typed, right or wrong, and the units', async ({ bench }) => {
   await openExample(bench, 'choir book');
-  await bench.getByLabel('Width', { exact: true }).fill('6 1/2 in');
-  await bench.getByLabel('Height', { exact: true }).fill('about 9');
-  await bench.getByLabel('Units').selectOption('in');
+  const book = await openCard(bench, 'book');
+  await book.getByLabel('Width', { exact: true }).fill('6 1/2 in');
+  await book.getByLabel('Height', { exact: true }).fill('about 9');
+  await setUnits(bench, 'in');
   await bench.reload();
-  await expect(jobName(bench)).toHaveValue('Choir book');
-  await expect(bench.getByLabel('Width', { exact: true })).toHaveValue('6 1/2 in');
-  await expect(bench.getByLabel('Height', { exact: true })).toHaveValue('about 9');
+  await expect(jobName(bench)).toHaveText('Choir book');
+  await openCard(bench, 'book');
+  await expect(book.getByLabel('Width', { exact: true })).toHaveValue('6 1/2 in');
+  await expect(book.getByLabel('Height', { exact: true })).toHaveValue('about 9');
   await expect(bench.getByLabel('Units')).toHaveValue('in');
 });
 
 test('what cannot be read is told beside its field, and the last good cover stays', async ({ bench }) => {
   await openExample(bench, 'tide ledger');
-  const outside = bench.getByRole('row', { name: 'Outside' });
+  const outside = (await openCard(bench, 'cut')).getByRole('row', { name: 'Outside' });
   await expect(outside).toContainText('382.5 mm');
   const before = await outside.textContent();
-  const height = bench.getByLabel('Height', { exact: true });
+  const height = (await openCard(bench, 'book')).getByLabel('Height', { exact: true });
   for (const [typed, told] of [
     ['9 feet', /Feet are not read/],
     ['5', /5 mm is too small: 30 to 1500 mm/],
@@ -215,11 +250,11 @@ test('what cannot be read is told beside its field, and the last good cover stay
 
 test('a switch of units is a step of the job and changes no meaning of what was typed', async ({ bench }) => {
   await openExample(bench, 'tide ledger');
-  const width = bench.getByLabel('Width', { exact: true });
+  const width = (await openCard(bench, 'book')).getByLabel('Width', { exact: true });
   await width.fill('170');
   await stripSettles(bench);
   const [verdict, units] = [await headline(bench).textContent(), bench.getByLabel('Units')];
-  await units.selectOption('in');
+  await setUnits(bench, 'in');
   await expect(width).toHaveValue('170 mm');
   await expect(headline(bench)).toContainText(/gap .* in\./);
   await bench.getByRole('button', { name: 'Undo' }).click();
@@ -234,11 +269,13 @@ test('a job in inches is cut on its step, and one size has one text wherever it 
     ['Width', '6 1/2'],
     ['Height', '9 1/2'],
   ] as const)
-    await bench.getByLabel(label, { exact: true }).fill(`${inches} in`);
-  await bench.getByLabel('Units').selectOption('in');
+    await (await openCard(bench, 'book')).getByLabel(label, { exact: true }).fill(`${inches} in`);
+  await setUnits(bench, 'in');
+  const sizes = (await openCard(bench, 'cut')).getByRole('region', { name: 'Cut sizes' });
+  await sizes.locator('details', { hasText: 'board width' }).locator('summary').click();
   for (const step of ['1/16 in', '1/32 in']) {
-    await bench.getByRole('group', { name: 'Rounded up to' }).getByRole('radio', { name: step }).check();
-    const sizes = bench.getByRole('region', { name: 'Cut sizes' });
+    const card = await openCard(bench, 'cut');
+    await card.getByRole('group', { name: 'Rounded up to' }).getByRole('radio', { name: step }).check();
     await expect(sizes).toContainText(`Rounded up to ${step}`);
     const cell = sizes
       .getByRole('row', { name: /^Outside/ })
@@ -246,12 +283,8 @@ test('a job in inches is cut on its step, and one size has one text wherever it 
       .getByRole('cell');
     const [cutWidth, cutHeight] = defined(await cell.textContent()).split(' × ');
     expect(cutWidth).toMatch(/^\d+ \d+\/(2|4|8|16|32) in$/);
-    await expect(bench.locator('.strip > header')).toContainText(`outside ${cutWidth}, cut edge`);
-    await expect(bench.locator('.upright > header')).toContainText(`outside ${cutHeight}`);
-    await expect(bench.getByPlaceholder(`${cutWidth}, worked out`)).toHaveCount(1);
-    await expect(bench.getByRole('img', { name: /^Flat pattern to scale/ })).toHaveAccessibleName(
-      new RegExp(`outside ${cutWidth} by ${cutHeight}`),
-    );
+    await expect(card.locator('.card-said')).toContainText(`${cutWidth!.replace(' in', '')} × ${cutHeight} outside`);
+    await expect(card.getByPlaceholder(`${cutWidth}, worked out`)).toHaveCount(1);
     const sum = sizes.getByRole('table').filter({ hasText: 'board width' });
     await expect(sum.getByRole('row').last()).toHaveText(`cut${cutWidth!.replace(' in', '')}`);
     const lines = await sum.locator('tbody tr td:last-child').allTextContents();
@@ -264,11 +297,19 @@ test('a job in inches is cut on its step, and one size has one text wherever it 
       return text.startsWith('−') ? -size : size;
     };
     expect(lines.reduce((all, line) => all + value(line), 0)).toBe(value(cutWidth!.replace(' in', '')));
+
+    await goToPlace(bench, 'Strips');
+    await expect(bench.locator('.strip > header')).toContainText(`outside ${cutWidth}, cut edge`);
+    await expect(bench.locator('.upright > header')).toContainText(`outside ${cutHeight}`);
+    await expect(bench.getByRole('img', { name: /^Flat pattern to scale/ })).toHaveAccessibleName(
+      new RegExp(`outside ${cutWidth} by ${cutHeight}`),
+    );
   }
 });
 
 test('a field and a choice go back to what is usual, and undo brings them back', async ({ bench }) => {
   await openExample(bench, 'choir book');
+  await openCard(bench, 'book');
   const rise = bench.locator('[data-path="book.spine.rise_mm"]');
   await bench.getByRole('button', { name: /^Back to the usual ?: Board$/ }).click();
   const board = bench.locator('[data-path="book.boardThickness_mm"]');
@@ -283,8 +324,9 @@ test('a field and a choice go back to what is usual, and undo brings them back',
 
 test('skived folds and card are materials of their own: both move the cut', async ({ bench }) => {
   await openExample(bench, 'tide ledger');
-  const outside = bench.getByRole('row', { name: 'Outside' });
+  const outside = (await openCard(bench, 'cut')).getByRole('row', { name: 'Outside' });
   await expect(outside).toContainText('382.5 mm');
+  await openCard(bench, 'leather');
   await bench.getByLabel('Outside skived to').fill('0.8');
   await expect(outside).not.toContainText('382.5 mm');
   const skived = await outside.textContent();
@@ -295,7 +337,7 @@ test('skived folds and card are materials of their own: both move the cut', asyn
 });
 
 test('a new cover asks for five figures and stands on its defaults', async ({ bench }) => {
-  await bench.getByRole('button', { name: 'New cover' }).click();
+  await chooseInMenu(bench, 'New cover');
   const dialog = bench.getByRole('dialog');
   await dialog.getByRole('button', { name: 'Start this cover' }).click();
   await expect(dialog.getByLabel('Width')).toHaveAccessibleDescription(/Needed/);
@@ -312,10 +354,10 @@ test('a new cover asks for five figures and stands on its defaults', async ({ be
   await dialog.getByLabel('Width').fill('6 in');
   await dialog.getByRole('button', { name: 'Start this cover' }).click();
   await expect(dialog).toBeHidden();
-  await expect(bench.getByLabel('Width', { exact: true })).toHaveValue('6 in');
+  await expect((await openCard(bench, 'book')).getByLabel('Width', { exact: true })).toHaveValue('6 in');
   await expect(headline(bench)).toContainText('4 oz');
   await bench.getByRole('button', { name: 'Undo', exact: true }).click();
-  await expect(jobName(bench)).toHaveValue('Tide ledger');
+  await expect(jobName(bench)).toHaveText('Tide ledger');
 });
 
 for (const [what, without] of [
@@ -327,7 +369,9 @@ for (const [what, without] of [
     page.on('request', (request) => loaded.push(request.url()));
     await page.addInitScript(without);
     await page.goto('');
+    await goToPlace(page, 'Explore');
     await exploreSettles(page);
+    await goToPlace(page, 'Cover');
     await expect(page.getByRole('img', { name: /^Section across the spine/ })).toBeVisible();
     await expect(page.locator('.stage figcaption')).toContainText('no WebGL 2');
     await expect(page.getByRole('application')).toHaveCount(0);

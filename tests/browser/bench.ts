@@ -89,10 +89,11 @@ export async function renameJob(page: Page, name: string): Promise<void> {
   await expect(menu).toBeHidden();
 }
 
-type PlaceName = 'Cover' | 'Strips' | 'Explore' | 'Workbench' | 'Customer' | 'Shelf';
+/** The places of the page; the last one has no header, only a way back to the cover. */
+export const PLACES = ['Cover', 'Strips', 'Explore', 'Workbench', 'Shelf', 'Customer'] as const;
 
 /** Goes to a place of the page: by the row of the header, or by the menu where the row has no room for it. */
-export async function goToPlace(page: Page, place: PlaceName): Promise<void> {
+export async function goToPlace(page: Page, place: (typeof PLACES)[number]): Promise<void> {
   await expect(jobName(page)).toBeVisible();
   const inRow = page.getByRole('navigation', { name: 'Places' }).getByRole('link', { name: place, exact: true });
   if (await inRow.isVisible()) await inRow.click();
@@ -100,8 +101,19 @@ export async function goToPlace(page: Page, place: PlaceName): Promise<void> {
   await expect(page).toHaveURL(new RegExp(`#${place.toLowerCase()}$`));
 }
 
+/** The parts of the workbench. */
+export const PARTS = [
+  'Construction',
+  'Template',
+  'Card trial',
+  'Leather owned',
+  'Supplies',
+  'Quote',
+  'Order of work',
+] as const;
+
 /** Goes to a part of the workbench, and gives the panel that shows it. */
-export async function openPart(page: Page, part: string): Promise<Locator> {
+export async function openPart(page: Page, part: (typeof PARTS)[number]): Promise<Locator> {
   if (!new URL(page.url()).hash.startsWith('#workbench')) await goToPlace(page, 'Workbench');
   const link = page
     .getByRole('navigation', { name: 'Parts of the workbench' })

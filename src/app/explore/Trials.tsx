@@ -1,5 +1,6 @@
 import { useId } from 'react';
 import { chanceWords, GIVE_OR_TAKE, type Printer, type ReportTrials } from '../../core/index.ts';
+import { WithTerm } from '../fields/Term.tsx';
 import { useLengths } from '../state/BenchContext.tsx';
 
 interface TrialsProps {
@@ -20,7 +21,9 @@ export function Trials({ isFailed, trials }: TrialsProps) {
   };
   return (
     <section className="trials" aria-labelledby={`${id}-title`}>
-      <h3 id={`${id}-title`}>By trials</h3>
+      <h3 id={`${id}-title`}>
+        <WithTerm text="By trials" />
+      </h3>
       <p role="status" className="chance" aria-busy={!isFailed && trials === null}>
         {words()}
       </p>

@@ -1,6 +1,7 @@
 import { type ReactNode, useId, useRef, useState } from 'react';
 import { useDispatch } from '../state/BenchContext.tsx';
 import { keyedText, type PadKeys } from './pad.ts';
+import { FieldTitle } from './Term.tsx';
 
 interface PlainFieldProps {
   readonly title: ReactNode;
@@ -52,7 +53,7 @@ export function PlainField(props: PlainFieldProps) {
   };
   return (
     <div className={rows === undefined ? 'field' : 'field tall'}>
-      <label htmlFor={id}>{title}</label>
+      <label htmlFor={id}>{typeof title === 'string' ? <FieldTitle title={title} /> : title}</label>
       {rows === undefined ? (
         <input
           ref={input}

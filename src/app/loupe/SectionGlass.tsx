@@ -35,15 +35,9 @@ export function SectionGlass({ section, view, size, said }: SectionGlassProps) {
       {seam !== null && <Seam seam={seam} view={view} />}
       {gap !== null && said !== null && (
         <g data-overrun={gap < 0 || undefined}>
-          <rect
-            className="gap-zone"
-            x={Math.min(edge, stop)}
-            y={outer}
-            width={Math.abs(stop - edge)}
-            height={inner - outer}
-          />
-          {gap < 0 && <path className="board-edge" d={`M${edge} ${outer}V${inner}`} />}
           <path className="stop" d={`M${stop} ${outer}V${inner}`} />
+          {gap < 0 && <path className="board-edge" d={`M${edge} ${outer}V${inner}`} />}
+          <GapZone from={edge} to={stop} top={outer} height={inner - outer} />
           <GapDimension from={edge} to={stop} leather={top} said={said} size={size} />
         </g>
       )}
@@ -65,6 +59,28 @@ function Seam({
     <>
       {hole > 0 && <rect className="hole" x={left} y={high} width={right - left} height={low - high} />}
       <path className="seam-line" d={`M${(left + right) / 2} ${high - SEAM_BEYOND}V${low + SEAM_BEYOND}`} />
+    </>
+  );
+}
+
+interface GapZoneProps {
+  /** px: the board's edge and its stop, the board's outer face and its thickness. */
+  readonly from: number;
+  readonly to: number;
+  readonly top: number;
+  readonly height: number;
+}
+
+/** The hatched zone, with a line within either end: a zone lower than its hatch is wide still shows where it ends. */
+function GapZone({ from, to, top, height }: GapZoneProps) {
+  const width = Math.abs(to - from);
+  const left = Math.min(from, to);
+  const line = Math.min(1, width / 2);
+  return (
+    <>
+      <rect className="gap-zone" x={left} y={top} width={width} height={height} />
+      <rect className="gap-end" x={left} y={top} width={line} height={height} />
+      <rect className="gap-end" x={left + width - line} y={top} width={line} height={height} />
     </>
   );
 }

@@ -5,14 +5,17 @@ export const PX_PER_MM = 96 / 25.4;
 
 /** How many times larger than it is a section may be shown, so that the figure is easily said. */
 const MAGNIFICATIONS = [
-  40, 30, 25, 20, 16, 12, 10, 8, 6, 5, 4, 3, 2, 1.5, 1, 0.8, 0.6, 0.5, 0.4, 0.3, 0.2, 0.1,
+  40, 30, 25, 20, 16, 12, 10, 8, 7, 6, 5, 4.5, 4, 3.5, 3, 2.5, 2, 1.5, 1, 0.8, 0.6, 0.5, 0.4, 0.3, 0.2, 0.1,
 ] as const;
 
 /** Board shown behind its edge or behind an overrun, and room beyond the last thing shown, mm. */
 const SHOWN = { board: 1.2, beyond: 0.6 };
 
-/** Share of the glass that a section may take, along the board and across it: a circle leaves no more beside its marks. */
-const FILLED = { along: 0.86, across: 0.48 };
+/** Share of the glass that a section may take along the board, and that stays free under it. */
+const SHARE = { along: 0.86, under: 0.1 };
+
+/** px for the dimension over the leather: half the breadth of its words, and its height with them. */
+const DIMENSION = { half: 44, height: 29 };
 
 /** How a section lies in the glass. */
 export interface LoupeView {
@@ -33,11 +36,15 @@ export function loupeView(design: CoverDesign, edge: Edge, size: number): LoupeV
   const [left, right] = [Math.min(0, ...ends) - SHOWN.board, Math.max(0, ...ends) + SHOWN.beyond];
   const heights = sections.flatMap(({ outside, pocket }) => [...outside, ...(pocket ?? [])].map(([, v]) => v));
   const [low, high] = [Math.min(...heights), Math.max(...heights)];
-  const largest = Math.min((FILLED.along * size) / (right - left), (FILLED.across * size) / (high - low)) / PX_PER_MM;
+  const radius = size / 2;
+  // The words lie where the glass is as broad as they are.
+  const top = radius - Math.sqrt(Math.max(0, radius ** 2 - DIMENSION.half ** 2)) + DIMENSION.height;
+  const bottom = (1 - SHARE.under) * size;
+  const largest = Math.min((SHARE.along * size) / (right - left), (bottom - top) / (high - low)) / PX_PER_MM;
   const magnification = MAGNIFICATIONS.find((step) => step <= largest) ?? MAGNIFICATIONS.at(-1)!;
   const scale = magnification * PX_PER_MM;
   return {
     magnification,
-    place: ([u, v]) => [size / 2 + (u - (left + right) / 2) * scale, size / 2 - (v - (low + high) / 2) * scale],
+    place: ([u, v]) => [radius + (u - (left + right) / 2) * scale, (top + bottom) / 2 - (v - (low + high) / 2) * scale],
   };
 }

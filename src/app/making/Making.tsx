@@ -1,4 +1,5 @@
 import { lazy } from 'react';
+import { WithTerm } from '../fields/Term.tsx';
 import { LatePart } from '../loading/LatePart.tsx';
 import { addressOf } from '../state/place.ts';
 import './making.css';
@@ -34,7 +35,9 @@ export default function Making({ part }: { readonly part: string }) {
         ))}
       </nav>
       <div className="workbench-panel">
-        <h2>{shown.title}</h2>
+        <h2>
+          <WithTerm text={shown.title} />
+        </h2>
         <LatePart key={shown.id} name={shown.title.toLowerCase()}>
           <shown.Panel />
         </LatePart>

@@ -1,3 +1,4 @@
+import { WithTerm } from '../fields/Term.tsx';
 import { useWidth } from '../sheet/useExtent.ts';
 import { useBench } from '../state/BenchContext.tsx';
 import { ForeEdgeDetail } from './ForeEdgeDetail.tsx';
@@ -24,7 +25,9 @@ export default function DevelopedStrip({ zones }: { readonly zones: ZoneChoice }
   return (
     <section className="strip" aria-labelledby="strip-title">
       <header className="row">
-        <h2 id="strip-title">The wrap laid out</h2>
+        <h2 id="strip-title">
+          <WithTerm text="The wrap laid out" />
+        </h2>
         <p>{outsideWords(design, 'width', lengths)}, cut edge to cut edge, book closed</p>
       </header>
       <div ref={ref} className="strip-frame">

@@ -1,5 +1,6 @@
 import type { JobPath, StripSegment } from '../../core/index.ts';
 import { FigureField } from '../fields/FigureField.tsx';
+import { WithTerm } from '../fields/Term.tsx';
 import { useBench } from '../state/BenchContext.tsx';
 import { segmentWords, sideOf, tunedBy } from './segmentWords.ts';
 
@@ -27,7 +28,7 @@ export function Tuner({ segment }: { readonly segment: StripSegment }) {
     <div className="tuner not-printed">
       <p>
         <b>
-          {sideOf(segment.id)} {name}
+          {sideOf(segment.id)} <WithTerm text={name} />
         </b>{' '}
         {note}
       </p>

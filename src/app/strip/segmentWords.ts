@@ -18,7 +18,7 @@ const term = (word: Word): SegmentWords => ({ name: word, note: termOf(word).mea
 /** What each kind of stretch is called, and what it is. */
 const SEGMENT_WORDS: Readonly<Record<SegmentKind, SegmentWords>> = {
   edgeMargin: term('edge margin'),
-  seat: term('seam to stop'),
+  seat: { name: 'stop', note: termOf('seam to stop').meaning },
   turnedEnd: term('turned end'),
   turn: { name: 'turn', note: 'Extra length that the turn round the board edge takes up.' },
   gap: term('gap'),

@@ -1,7 +1,7 @@
 /** The small drawings of this book's own cover, each with the parts that a term can light in it. */
 export const TERM_DRAWINGS = {
   /** Section at a fore-edge. */
-  edge: ['board', 'pages', 'gap', 'stop', 'seam', 'margin', 'pocket', 'hold', 'outside', 'lining'],
+  edge: ['pages', 'gap', 'stop', 'margin', 'pocket', 'hold', 'outside', 'lining'],
   /** Section across the spine, closed. */
   spine: ['wrap', 'spine', 'joints', 'rise', 'boards', 'pages', 'foreEdges'],
   /** One bend, far larger than it is. */
@@ -9,7 +9,7 @@ export const TERM_DRAWINGS = {
   /** Section across the spine, lying open. */
   open: ['joints', 'boards', 'wrap'],
   /** Flat pattern of the outside. */
-  pattern: ['outside', 'seam', 'pitch', 'head', 'tail', 'foreEdges', 'ends', 'backbone'],
+  pattern: ['seam', 'pitch', 'head', 'tail', 'ends', 'backbone'],
   /** The leather at the ends and in the middle of its weight range. */
   range: ['thin', 'middle', 'thick', 'all'],
   /** How often each gap comes out at an edge. */
@@ -232,7 +232,7 @@ export const VOCABULARY = {
     meaning: 'The stitches or the lacing that join outside and pockets.',
     plural: 'seams',
     not: ['stitching line'],
-    shown: 'edge.seam',
+    shown: 'pattern.seam',
   },
   'seam to stop': {
     meaning: 'From the seam to where a board edge stops, as the pocket curves up over it.',

@@ -1,0 +1,34 @@
+import { expectAccessible } from './accessibility.ts';
+import { expect, test } from './bench.ts';
+
+test.beforeEach(async ({ bench }) => {
+  await bench.goto('#workbench/trial');
+});
+
+test('a pressed term says what it means and shows it on this book; Escape closes it where it was opened', async ({
+  bench,
+}) => {
+  const term = bench.getByRole('heading', { name: 'Card trial' }).getByRole('button', { name: 'Card trial' });
+  await term.focus();
+  await bench.keyboard.press('Enter');
+  const note = bench.getByRole('dialog', { name: 'Card trial' });
+  await expect(note).toContainText('The cover cut from card');
+  await bench.keyboard.press('Escape');
+  await expect(note).toBeHidden();
+  await expect(term).toBeFocused();
+});
+
+for (const width of [1440, 390])
+  test(`the note of a term with a drawing is read whole at ${width} px`, async ({ bench }) => {
+    await bench.setViewportSize({ width, height: 800 });
+    await bench.goto('#strips');
+    await bench.getByRole('heading', { name: 'The wrap laid out' }).getByRole('button', { name: 'wrap' }).click();
+    const note = bench.getByRole('dialog', { name: 'Wrap' });
+    await expect(note.getByRole('img', { name: 'Section across the spine of this book' })).toBeVisible();
+    const { x, y, width: wide, height } = (await note.boundingBox())!;
+    expect(x).toBeGreaterThanOrEqual(0);
+    expect(y).toBeGreaterThanOrEqual(0);
+    expect(x + wide).toBeLessThanOrEqual(width);
+    expect(y + height).toBeLessThanOrEqual(800);
+    await expectAccessible(bench, '.term-note');
+  });
