@@ -14,11 +14,22 @@ const PARTS = [
   { id: 'work', title: 'Order of work', Panel: lazy(() => import('./WorkPanel.tsx')) },
 ] as const;
 
+/** The order of work one step a screen: a part of its own, without the row of the others. */
+const MakingSteps = lazy(() => import('./steps/MakingSteps.tsx'));
+
 /** The part that the workbench shows first. */
 const FIRST = PARTS[1];
 
 /** The workbench: a row of its parts, each with an address of its own, and the one in it. */
 export default function Making({ part }: { readonly part: string }) {
+  if (part === 'steps')
+    return (
+      <section className="workbench" aria-label="Workbench">
+        <LatePart name="steps">
+          <MakingSteps />
+        </LatePart>
+      </section>
+    );
   const shown = PARTS.find(({ id }) => id === part) ?? FIRST;
   return (
     <section className="workbench" aria-label="Workbench">
