@@ -9,13 +9,16 @@ interface ChoiceProps {
   readonly issues?: readonly string[];
   /** Shown while the choice is in use. */
   readonly notes?: readonly string[];
+  /** Path of the value in the job, where it is part of it, so that a search or an issue can lead here. */
+  readonly path?: string;
   readonly children?: ReactNode;
 }
 
-export function Choice({ title, options, chosen, choose, issues = [], notes = [], children }: ChoiceProps) {
+export function Choice(props: ChoiceProps) {
+  const { title, options, chosen, choose, issues = [], notes = [], path, children } = props;
   const name = useId();
   return (
-    <fieldset className="choice">
+    <fieldset className="choice" data-path={path}>
       <legend>{title}</legend>
       <div className="row choice-row">
         {options.map(({ value, label }) => (
