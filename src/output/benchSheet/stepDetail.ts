@@ -96,7 +96,7 @@ function detailOf(id: WorkId, { design, supplies, drawing }: WorkSource, say: Pr
         words: [
           ...(isSkived ? ['Skive the outside in the hatched zones at the spine folds, from the flesh side.'] : []),
           isTurned
-            ? 'Skive the folds of the turned ends; bevel and burnish the ends that lie over the boards, which are out of reach later.'
+            ? 'Skive the folds of the turned ends. Bevel and burnish the ends that lie over the boards: they are out of reach later.'
             : 'Bevel and burnish the pocket mouths now: they are out of reach later. Skive what lies under them.',
         ],
       };
@@ -249,13 +249,13 @@ function fittings({ construction, leather }: Job): string[] {
     ...(strap === null
       ? []
       : [
-          'First sew the strap to the back, through the outside alone, and set the fastening at its mark on the front.',
+          'First sew the strap to the back of the cover, through the outside alone. Set the fastening at its mark on the front.',
         ]),
     ...(ribbon === null ? [] : [`Fasten ${ribbon.count === 1 ? 'the ribbon' : 'the ribbons'} at the head, ${under}.`]),
     ...(penLoop === null
       ? []
       : [
-          'Fold the pen loop and lay both its ends between outside and pocket at its marks on the front fore-edge, holes in line.',
+          'Fold the pen loop. Lay both its ends between outside and pocket at its marks on the front fore-edge, holes in line.',
         ]),
   ];
 }
