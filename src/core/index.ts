@@ -129,5 +129,6 @@ export { type Printer, printer } from './units/printer.ts';
 export { degreesFromRadians, radians } from './units/radians.ts';
 export { type Reading, refusal } from './units/reading.ts';
 export { normaliseTyped, parseTypedNumber } from './units/typedNumber.ts';
+export { RANGE_WORDS } from './words/rangeWords.ts';
 export { type TermInText, termIn } from './words/termIn.ts';
 export { TERM_DRAWINGS, type TermPart, termOf, titled, WORDS, type Word } from './words/vocabulary.ts';
