@@ -1,8 +1,8 @@
-import { allowedRange } from '../units/formatLength.ts';
 import { parseLeatherWeight } from '../units/parseLeatherWeight.ts';
 import { type LengthUnit, parseLength } from '../units/parseLength.ts';
 import { printer } from '../units/printer.ts';
 import { type Reading, refusal } from '../units/reading.ts';
+import { allowedRange } from '../units/signed.ts';
 import { normaliseTyped, parseTypedNumber } from '../units/typedNumber.ts';
 import type { FieldNote } from './field.ts';
 import { fieldNote } from './fieldNote.ts';

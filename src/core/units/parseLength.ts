@@ -1,6 +1,6 @@
-import { allowedRange } from './formatLength.ts';
 import { MM_PER_INCH, type Mm, mm } from './mm.ts';
 import { type Reading, refusal } from './reading.ts';
+import { allowedRange } from './signed.ts';
 import { normaliseTyped, parseTypedFigure } from './typedNumber.ts';
 
 export type LengthUnit = 'mm' | 'in';
