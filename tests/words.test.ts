@@ -103,7 +103,12 @@ test.each(OUTWORN)('“%s” is said nowhere: %s', (old) => {
 });
 
 /** Texts that no maker reads: the words of links already sent, programs of the graphics card, and the vocabulary's own lists. */
-const UNREAD = [join('src', 'output', 'shareLink', 'linkDictionary.ts'), join('src', 'app', 'scene'), VOCABULARY_FILE];
+const UNREAD = [
+  join('src', 'output', 'shareLink', 'linkDictionary.ts'),
+  join('src', 'app', 'scene', 'material'),
+  join('src', 'app', 'scene', 'room'),
+  VOCABULARY_FILE,
+];
 
 const readme = readFileSync('README.md', 'utf8')
   .split('\n\n')
@@ -144,6 +149,16 @@ describe('in everything that a maker reads', () => {
 
   test('every term goes by its one name', () => {
     expect(said(wordsAgainst)).toEqual([]);
+  });
+
+  test('no sentence on screen, on paper or in a message has more than 20 words', () => {
+    const isHelp = (at: string): boolean => /^(README|src\/cli)/.test(at);
+    const long = read.flatMap(({ at, text }) =>
+      isHelp(at)
+        ? []
+        : text.split(/(?<=[.!?])\s+/).flatMap((one) => (one.split(' ').length > 20 ? [`${at} ${one}`] : [])),
+    );
+    expect(long).toEqual([]);
   });
 
   test('a minus sign is U+2212, never a hyphen', () => {

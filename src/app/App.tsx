@@ -23,7 +23,7 @@ export function App({ place }: { readonly place: Place }) {
   const zones = useZoneChoice();
   const isAway = place.id !== 'cover';
   return (
-    <div className="page" data-place={place.id}>
+    <div className="page" data-place={place.id} data-part={place.part}>
       <Header place={place} />
       {isAway && <VerdictBar />}
       <main>
@@ -54,7 +54,7 @@ export function App({ place }: { readonly place: Place }) {
           <TrialsKeeper />
         </Suspense>
       </ErrorBoundary>
-      <ThumbRow place={place} />
+      {place.part !== 'steps' && <ThumbRow place={place} />}
     </div>
   );
 }

@@ -193,7 +193,7 @@ test.describe('on paper', () => {
         expect.soft(nth(pages, 0).pictures, 'pictures on page 1').toBe(1);
         for (const { words } of pages) expect.soft(overlaps(words)).toEqual([]);
         // Both ends of the wrap: each has a margin, a seat and a gap, as the ends of the height have.
-        expect.soft(nth(pages, 0).words.filter(({ text }) => text.trim() === 'seat')).toHaveLength(4);
+        expect.soft(nth(pages, 0).words.filter(({ text }) => text.trim() === 'stop')).toHaveLength(4);
         expect(pages.map(({ isRight }) => isRight)).not.toContain(false);
       });
     }

@@ -80,8 +80,8 @@ test('with a size of the maker’s own, the cut edge moves the size and the seam
 
 test('a stretch from head to tail lights up on the pattern, and is tuned where it is chosen', async ({ bench }) => {
   await openExample(bench, 'tide ledger');
-  const seat = bench.getByRole('button', { name: /^head seat/ });
-  await seat.focus();
+  const stop = bench.getByRole('button', { name: /^head stop/ });
+  await stop.focus();
   await expect(bench.locator('.flat-pattern rect.lit').first()).toHaveAttribute('y', '6.35');
   const gap = bench.getByRole('button', { name: /^tail gap/ });
   await gap.click();

@@ -25,9 +25,14 @@ export function Cards({ light }: { readonly light: (spot: Spot | null) => void }
   return (
     <form aria-label="The job in figures" onSubmit={(event) => event.preventDefault()}>
       <Card id="book" title="Book" said={bookSentence(job, lengths)} startsOpen={isNarrow}>
-        <LatePart name="book">
+        {isNarrow ? (
+          // It starts unfolded there, so all cards wait for it, lest those below it move when it comes.
           <BookFields />
-        </LatePart>
+        ) : (
+          <LatePart name="book">
+            <BookFields />
+          </LatePart>
+        )}
       </Card>
       <Card id="leather" title="Leather" said={leatherSentence(job, lengths)}>
         <LatePart name="leather">

@@ -2,6 +2,7 @@ import { lazy, Suspense, useState } from 'react';
 import { IssueList } from '../fields/IssueList.tsx';
 import { ErrorBoundary } from '../loading/ErrorBoundary.tsx';
 import { firstPaint } from '../loading/firstPaint.ts';
+import { LatePart } from '../loading/LatePart.tsx';
 import { Verdict } from '../panel/Verdict.tsx';
 import { Stage } from '../stage/Stage.tsx';
 import type { Spot } from '../state/checkSpot.ts';
@@ -31,7 +32,9 @@ export function CoverPlace({ zones, isAway }: CoverPlaceProps) {
           </Suspense>
         </ErrorBoundary>
         <IssueList />
-        <Cards light={light} />
+        <LatePart name="cards">
+          <Cards light={light} />
+        </LatePart>
       </aside>
     </div>
   );

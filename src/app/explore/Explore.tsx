@@ -1,21 +1,19 @@
-import { useId, useMemo, useState } from 'react';
-import { exploreFields, type FitTarget, isWanting, type JobDocument } from '../../core/index.ts';
+import { useId, useMemo } from 'react';
+import { useStore } from 'zustand/react';
+import { exploreFields, isWanting } from '../../core/index.ts';
 import { type Bench, trialsOf } from '../state/bench.ts';
 import { lagging } from '../state/lagging.tsx';
 import { CurveChart } from './CurveChart.tsx';
 import { CurveReader } from './CurveReader.tsx';
 import { CurveTable } from './CurveTable.tsx';
 import { ExplorePickers } from './ExplorePickers.tsx';
+import { exploreChoice, FIRST_FIELD } from './exploreChoice.ts';
 import { overlaysFor } from './overlays.ts';
 import { sweepRange } from './sweepRange.ts';
 import { Trials } from './Trials.tsx';
 import { useExplored } from './useExplored.ts';
 import { WhatMustChange } from './WhatMustChange.tsx';
 import './explore.css';
-
-/** The first question shown: how much more a heavier leather needs. */
-const FIRST_FIELD = 'leather.outside';
-const FIRST_RESULT = 'foreEdgeAllowance';
 
 const needs = (bench: Bench) => ({
   document: bench.history.good.document,
@@ -28,17 +26,12 @@ const needs = (bench: Bench) => ({
 /** How one field changes one result, what must change for the cover to fit, and how often it fits by trials. */
 function Explore({ document, design, report, trials, trialsFailure }: ReturnType<typeof needs>) {
   const id = useId();
-  const [chosenField, setField] = useState(FIRST_FIELD);
-  const [resultId, setResult] = useState(FIRST_RESULT);
-  const [zoom, setZoom] = useState(1);
-  const [reading, setReading] = useState<number | null>(null);
-  const [pinned, setPinned] = useState<JobDocument | null>(null);
-  const [overlayId, setOverlay] = useState('none');
-  const [chosenTarget, setTarget] = useState<FitTarget>('all');
+  const { fieldId, resultId, zoom, reading, pinned, overlayId, target: chosenTarget } = useStore(exploreChoice);
+  const choose = exploreChoice.setState;
 
   const fields = useMemo(() => exploreFields(document, design), [document, design]);
   // The chosen field disappears with its leather, and the chosen check may fit by now.
-  const field = fields.find((each) => each.id === chosenField) ?? fields.find((each) => each.id === FIRST_FIELD)!;
+  const field = fields.find((each) => each.id === fieldId) ?? fields.find((each) => each.id === FIRST_FIELD)!;
   const target = report.checks.some((each) => each.id === chosenTarget && isWanting(each.verdict))
     ? chosenTarget
     : 'all';
@@ -59,6 +52,7 @@ function Explore({ document, design, report, trials, trialsFailure }: ReturnType
     ),
     changes: useMemo(() => ({ kind: 'changes', document, target }), [document, target]),
   });
+  const read = (at: number): void => choose({ reading: at });
   const { curve, failures } = explored;
   const points = curve?.answer.curve.points ?? [];
   const wanted = reading ?? curve?.answer.curve.field.present ?? 0;
@@ -89,30 +83,18 @@ function Explore({ document, design, report, trials, trialsFailure }: ReturnType
             overlays={overlays}
             overlayId={overlay?.id ?? 'none'}
             zoom={zoom}
-            onField={(chosen) => {
-              setField(chosen);
-              setReading(null);
-              setZoom(1);
-            }}
-            onResult={setResult}
-            onOverlay={setOverlay}
-            onZoom={setZoom}
-            onPin={() => {
-              setPinned(document);
-              setOverlay('pinned');
-            }}
+            onField={(chosen) => choose({ fieldId: chosen, reading: null, zoom: 1 })}
+            onResult={(chosen) => choose({ resultId: chosen })}
+            onOverlay={(chosen) => choose({ overlayId: chosen })}
+            onZoom={(wanted) => choose({ zoom: wanted })}
+            onPin={() => choose({ pinned: document, overlayId: 'pinned' })}
           />
           <p className="help">
             How much ease is enough?{' '}
             <button
               type="button"
               className="quiet"
-              onClick={() => {
-                setField('ease.foreEdge_mm');
-                setResult('chanceCloses');
-                setReading(null);
-                setZoom(1);
-              }}
+              onClick={() => choose({ fieldId: 'ease.foreEdge_mm', resultId: 'chanceCloses', reading: null, zoom: 1 })}
             >
               Ease against covers that close
             </button>
@@ -123,13 +105,8 @@ function Explore({ document, design, report, trials, trialsFailure }: ReturnType
             </p>
           ) : (
             <figure>
-              <CurveChart
-                answered={curve}
-                overlayName={overlayName}
-                reading={points[index]?.at ?? 0}
-                onRead={setReading}
-              />
-              <CurveReader answered={curve} index={index} field={field} onRead={setReading} />
+              <CurveChart answered={curve} overlayName={overlayName} reading={points[index]?.at ?? 0} onRead={read} />
+              <CurveReader answered={curve} index={index} field={field} onRead={read} />
               {overlay !== null && curve.answer.overlay === null && curve.question.overlay === overlay.document && (
                 <p className="help">The job laid over has no such figure to move.</p>
               )}
@@ -144,7 +121,7 @@ function Explore({ document, design, report, trials, trialsFailure }: ReturnType
             isFailed={failures.changes !== undefined}
             answered={explored.changes}
             target={target}
-            onTarget={setTarget}
+            onTarget={(wanted) => choose({ target: wanted })}
           />
           <Trials isFailed={trialsFailure !== null} trials={trials} />
         </div>

@@ -43,7 +43,12 @@ export function ExplorePickers(props: ExplorePickersProps) {
       </p>
       <p className="row explore-pick">
         <label htmlFor={`${id}-result`}>and watch</label>
-        <select id={`${id}-result`} value={resultId} onChange={(event) => onResult(event.target.value)}>
+        <select
+          id={`${id}-result`}
+          data-pick="result"
+          value={resultId}
+          onChange={(event) => onResult(event.target.value)}
+        >
           {grouped(EXPLORE_RESULTS, ({ group }) => group).map(([group, members]) => (
             <optgroup key={group} label={`${group.charAt(0).toUpperCase()}${group.slice(1)}`}>
               {members.map((result) => (

@@ -6,13 +6,15 @@ interface ChoiceProps {
   readonly chosen: string;
   readonly choose: (value: string) => void;
   readonly notes?: readonly string[];
+  /** Path of the value in the job, where it is part of it, so that a search or an issue can lead here. */
+  readonly path?: string;
   readonly children?: ReactNode;
 }
 
-export function Choice({ title, options, chosen, choose, notes = [], children }: ChoiceProps) {
+export function Choice({ title, options, chosen, choose, notes = [], path, children }: ChoiceProps) {
   const name = useId();
   return (
-    <fieldset className="choice">
+    <fieldset className="choice" data-path={path}>
       <legend>{title}</legend>
       <div className="row choice-row">
         {options.map(({ value, label }) => (

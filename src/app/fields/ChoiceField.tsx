@@ -41,6 +41,7 @@ export function ChoiceField({ path, title, options, help, along }: ChoiceFieldPr
   });
   return (
     <Choice
+      path={path}
       title={title}
       options={options}
       chosen={String(chosen)}

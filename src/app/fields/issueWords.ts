@@ -28,10 +28,13 @@ export function issueWords({ code, path, got, allowed, remedy, words }: JobIssue
   const note = findFieldNote(path);
   const unit = note?.unit ? ` ${note.unit}` : '';
   const isFigure = note !== undefined && Number.isFinite(Number(got));
+  // A share stands in the job as it is, and is shown in percent.
+  const shown = (value: string | number): string =>
+    note?.unit === '%' ? String(Number((100 * Number(value)).toPrecision(12))) : String(value);
   if (code === 'missing') return 'Missing.';
   if (code === 'range' && isFigure)
-    return `${got}${unit} is too ${Number(got) < note.min ? 'small' : 'large'}: ${note.min} to ${note.max}${unit} is allowed. Check the measure and its unit.`;
-  const given = got === 'an object' ? '' : isFigure ? `${got}${unit}; ` : `${got}; `;
+    return `${shown(got)}${unit} is too ${Number(got) < note.min ? 'small' : 'large'}: ${shown(note.min)} to ${shown(note.max)}${unit} is allowed. Check the measure and its unit.`;
+  const given = got === 'an object' ? '' : isFigure ? `${shown(got)}${unit}; ` : `${got}; `;
   const plain = `${given}${code === 'rule' ? 'it must be' : 'wanted:'} ${allowed}. ${capital(remedy)}.`;
   return capital(plain.replace(/ \((?:null|\w+(?:\.\w+)+)\)/g, ''));
 }

@@ -1,47 +1,242 @@
-import { JOB_PATHS } from '../../core/index.ts';
+import {
+  EXAMPLE_JOBS,
+  EXPLORE_RESULTS,
+  findFieldNote,
+  JOB_PATHS,
+  patternDrawing,
+  SEQUENCE_STAGES,
+  type Verdict,
+} from '../../core/index.ts';
+import { exploreChoice } from '../explore/exploreChoice.ts';
 import { fieldPlace, goToField } from '../fields/goToField.ts';
 import { labelAt } from '../fields/issueWords.ts';
-import { addressOf, PLACES, type PlaceId } from '../state/place.ts';
+import { reach, type Whereabouts } from '../fields/reach.ts';
+import { WORKBENCH_PARTS } from '../making/workbenchParts.ts';
+import { shownChecks } from '../panel/shownChecks.ts';
+import { writtenOut } from '../panel/writtenOut.ts';
+import { VIEWPOINTS } from '../scene/viewpoints.ts';
+import { STAGE_WORDS } from '../stage/stageState.ts';
+import type { BenchStore } from '../state/bench.ts';
+import { saveJobFile } from '../state/jobFile.ts';
+import { goTo, PLACES } from '../state/place.ts';
+import type { Findable } from './findable.ts';
 
-/** Something that can be gone to, by its plain name. */
-export interface Findable {
-  readonly name: string;
-  /** Where it is, in the words of the page. */
-  readonly where: string;
-  readonly go: () => void;
+/** The first element of a kind that says something, heard or seen. */
+const saying = (selector: string, words: string) => (): HTMLElement | undefined =>
+  [...document.querySelectorAll<HTMLElement>(selector)].find((each) => each.textContent.trim().startsWith(words));
+
+const press = (button: HTMLElement): void => button.click();
+
+const CARD_TITLES = {
+  book: 'Book',
+  leather: 'Leather',
+  seam: 'Seam and pockets',
+  cut: 'Cut',
+  checks: 'Checks',
+  sure: 'How sure',
+} as const;
+
+/** Where something is in the words of the page: `Cover, Book`. */
+function whereWords({ place, part, card }: Whereabouts): string {
+  const title = PLACES.find(({ id }) => id === place)!.title;
+  const within = card ? CARD_TITLES[card] : WORKBENCH_PARTS.find(({ id }) => id === part)?.title;
+  return within === undefined ? title : `${title}, ${within}`;
 }
 
-const PLACE_TITLES = Object.fromEntries(PLACES.map(({ id, title }) => [id, title])) as Record<PlaceId, string>;
+/** Something to press or to read that stands on the page by its own words. */
+function standing(
+  at: Whereabouts,
+  name: string,
+  also = '',
+  selector = 'button, summary, h2, h3',
+  words = name,
+): Findable {
+  return { name, where: whereWords(at), also, go: () => reach(at, saying(`#bench :is(${selector})`, words)) };
+}
 
-/** Every place of the page and every field of the job. */
-export function findables(): readonly Findable[] {
-  const places = PLACES.map(({ id, title }) => ({
+const PLACE_ALSO: Readonly<Partial<Record<(typeof PLACES)[number]['id'], string>>> = {
+  cover: 'picture 3d view home verdict fit',
+  strips: 'tune stretch ruler wrap height laid out flat',
+  explore: 'chart graph curve what if sensitivity',
+  workbench: 'make making print cut sew',
+  customer: 'client sheet offer price show',
+  shelf: 'jobs covers kept saved library versions import export backup removed',
+};
+
+const PART_ALSO: Readonly<Partial<Record<(typeof WORKBENCH_PARTS)[number]['id'], string>>> = {
+  construction: 'corners holes slits lining strap fastening ribbon pen loop pattern',
+  template: 'print pdf paper printer svg dxf laser kerf cutter machine file pages tiles',
+  trial: 'test gaps read learn correct',
+  leather: 'hide sheet layout nesting defects yield',
+  supplies: 'thread lace cement glue needles materials shopping',
+  work: 'steps instructions cautions bench sheet',
+  quote: 'price cost money hours rates bill',
+};
+
+const [COVER, STRIPS, EXPLORE, CUSTOMER, SHELF] = (['cover', 'strips', 'explore', 'customer', 'shelf'] as const).map(
+  (place): Whereabouts => ({ place }),
+) as [Whereabouts, Whereabouts, Whereabouts, Whereabouts, Whereabouts];
+const CUT: Whereabouts = { place: 'cover', card: 'cut' };
+const SURE: Whereabouts = { place: 'cover', card: 'sure' };
+const partOf = (part: (typeof WORKBENCH_PARTS)[number]['id']): Whereabouts => ({ place: 'workbench', part });
+
+/** Places, and the parts of the workbench. */
+const places = (): readonly Findable[] => [
+  ...PLACES.map(({ id, title }) => ({
     name: title,
     where: 'a place',
-    go: () => {
-      window.location.hash = addressOf(id);
-    },
-  }));
-  const fields = JOB_PATHS.flatMap((path) => {
-    const at = fieldPlace(path);
-    return at === undefined
-      ? []
-      : [
-          {
-            name: labelAt(path),
-            where: `${PLACE_TITLES[at.place]}${at.part ? `, ${at.part}` : ''}`,
-            go: () => goToField(path),
-          },
-        ];
+    also: PLACE_ALSO[id] ?? '',
+    isUsual: true,
+    go: () => goTo(id),
+  })),
+  ...WORKBENCH_PARTS.map(({ id, title }) => ({
+    name: title,
+    where: 'Workbench',
+    also: PART_ALSO[id] ?? '',
+    isUsual: true,
+    go: () => goTo('workbench', id),
+  })),
+  {
+    name: 'Work step by step',
+    where: 'Workbench',
+    also: 'making mode one step a screen hands',
+    go: () => goTo('workbench', 'steps'),
+  },
+];
+
+/** What can be done: at once, or by a button that is gone to. */
+function actions({ getState }: BenchStore): readonly Findable[] {
+  const { dispatch, history } = getState();
+  const inMenu = (name: string, also: string, then?: (found: HTMLElement) => void): Findable => ({
+    name,
+    where: 'Job menu',
+    also,
+    isUsual: then === press,
+    go: () => reach(null, saying('.job-menu :is(button, label)', name), then),
   });
-  return [...places, ...fields];
+  const setting = (name: string, also: string): Findable => ({
+    ...inMenu(name, also),
+    go: () =>
+      reach(null, () => {
+        const label = saying('.display label', name)();
+        return label instanceof HTMLLabelElement ? label.control : null;
+      }),
+  });
+  const onStage = (name: string, button: string, also: string): Findable => ({
+    name,
+    where: whereWords(COVER),
+    also,
+    go: () => reach(COVER, saying('.stage-controls button', button), press),
+  });
+  return [
+    inMenu('New cover', 'start begin book', press),
+    inMenu('Open file', 'load import json', press),
+    {
+      name: 'Save file',
+      where: 'Job menu',
+      also: 'export download json keep',
+      go: () => saveJobFile(history.good.document),
+    },
+    inMenu('Share link', 'send address url copy', press),
+    inMenu('Print', 'paper a4 letter', press),
+    ...(history.past.length === 0
+      ? []
+      : [{ name: 'Undo', where: 'the last change', also: 'back', go: () => dispatch({ type: 'undo' }) }]),
+    ...(history.future.length === 0
+      ? []
+      : [{ name: 'Redo', where: 'the change undone last', also: 'again', go: () => dispatch({ type: 'redo' }) }]),
+    ...EXAMPLE_JOBS.map(({ document }) => ({
+      name: `Example: ${String(document.name).toLowerCase()}`,
+      where: 'opens it; undo brings this job back',
+      also: 'sample demo',
+      go: () => {
+        dispatch({ type: 'open', document });
+        goTo('cover');
+      },
+    })),
+    setting('Units', 'mm millimetres inches metric imperial'),
+    setting('Page', 'light dark theme colour scheme night'),
+    setting('Picture', 'look plain full slow quality 3d'),
+    ...VIEWPOINTS.map((name) => onStage(`Look from: ${name}`, name, 'view camera turn side')),
+    ...SEQUENCE_STAGES.map(({ id }) => onStage(`Show: ${STAGE_WORDS[id]}`, STAGE_WORDS[id], 'making stage film')),
+    standing(partOf('template'), 'Save the template as PDF', 'print pattern paper a4 letter true size'),
+    standing(partOf('template'), 'Save as SVG', 'laser cutter machine file drawing'),
+    standing(partOf('template'), 'Save as DXF', 'laser cutter cad machine file drawing'),
+    standing(partOf('work'), 'Save the bench sheet as PDF', 'print instructions order of work'),
+    standing(CUSTOMER, 'Save 3D model', 'glb gltf', 'button'),
+    standing(CUSTOMER, 'Save picture', 'png image photograph', 'button'),
+    { ...standing(CUSTOMER, 'Save as PDF', 'customer sheet', 'button'), name: 'Save the customer sheet as PDF' },
+    {
+      ...standing(CUSTOMER, 'Measuring sheet', 'ruler printed measure pdf', 'button', 'Save a measuring sheet'),
+      name: 'Measuring sheet',
+    },
+    standing(SHELF, 'Export all', 'backup save every job'),
+    standing(SHELF, 'Import', 'restore backup jobs'),
+  ];
 }
 
-/** Those whose name holds every word of a text, names that begin with it first. */
-export function found(all: readonly Findable[], text: string): readonly Findable[] {
-  const words = text.toLowerCase().split(/\s+/).filter(Boolean);
-  const holds = ({ name }: Findable): boolean => words.every((word) => name.toLowerCase().includes(word));
-  const begins = ({ name }: Findable): boolean => name.toLowerCase().startsWith(text.trim().toLowerCase());
-  const hits = all.filter(holds);
-  return [...hits.filter(begins), ...hits.filter((hit) => !begins(hit))];
+/** What is worked out. */
+function results({ getState }: BenchStore): readonly Findable[] {
+  const { design, report, elastic, settled } = getState();
+  const verdicts: Readonly<Record<Verdict, string>> = {
+    fits: 'good',
+    tight: 'close',
+    loose: 'too loose',
+    fails: 'fails',
+    unknown: 'not known',
+    none: '',
+  };
+  return [
+    ...shownChecks(report, elastic.status, settled).map(({ title, verdict }) => ({
+      name: `Check: ${title}`,
+      where: 'Cover, Checks',
+      also: verdicts[verdict],
+      go: () => reach(COVER, saying('.check h3', title)),
+    })),
+    standing(CUT, 'Cut sizes', 'pieces table width height'),
+    ...writtenOut(patternDrawing(design)).map(({ name }) => ({
+      ...standing(CUT, name, 'sum parts adds up cut size why', 'summary'),
+      name: `${name}, written out`,
+    })),
+    ...['Fore-edges, both together', 'Head', 'Lying flat'].map((edge) => ({
+      ...standing(SURE, edge, 'budget error doubt share tail', '.how-sure summary'),
+      name: `What makes it unsure: ${edge.toLowerCase()}`,
+    })),
+    standing(SURE, 'What the ease pays for', 'budget cost', 'summary'),
+    standing(SURE, 'Measure next', 'what to measure saves', '.how-sure h3'),
+    standing(EXPLORE, 'By trials', 'chance 2,000'),
+    standing(EXPLORE, 'What must change', 'remedy fix repair fails'),
+    standing(EXPLORE, 'The same in figures', 'table curve numbers', 'summary'),
+    standing(STRIPS, 'The wrap laid out', 'strip tune width'),
+    standing(STRIPS, 'Head to tail', 'strip tune height upright'),
+    standing(STRIPS, 'Flat pattern', 'pieces drawing'),
+    ...EXPLORE_RESULTS.map(({ id, title }) => ({
+      name: `Curve: ${title}`,
+      where: whereWords(EXPLORE),
+      also: 'chart graph result',
+      go: () => {
+        exploreChoice.setState({ resultId: id });
+        reach(EXPLORE, () => document.querySelector<HTMLElement>('.explore [data-pick="result"]'));
+      },
+    })),
+    standing(partOf('construction'), 'The pattern', 'pieces drawing holes flat'),
+    standing(partOf('supplies'), 'What one cover takes', 'thread lace length cement'),
+  ];
+}
+
+/** Every field of the job that a maker can write; the units are a setting. */
+const fields = (): readonly Findable[] =>
+  JOB_PATHS.filter((path) => path !== 'work.units').flatMap((path) => {
+    const at = fieldPlace(path);
+    const name = labelAt(path);
+    if (at === undefined || name === path) return [];
+    return [{ name, where: whereWords(at), also: findFieldNote(path)?.description ?? '', go: () => goToField(path) }];
+  });
+
+/** Every place, action, result and field, each name at each place once. */
+export function findables(store: BenchStore): readonly Findable[] {
+  const all = [...places(), ...actions(store), ...results(store), ...fields()];
+  return all.filter(
+    ({ name, where }, i) => all.findIndex((other) => other.name === name && other.where === where) === i,
+  );
 }

@@ -22,15 +22,15 @@ const BENDS = [
 
 /** What is measured in the two tests; every entry is a length. */
 const ENTRIES = {
-  thickness: { title: 'Thickness of the strip', help: 'Of this very strip, where it is bent.' },
+  thickness: { title: 'Thickness of the offcut', help: 'Of this very piece, where it is bent.' },
   radius: { title: 'Radius of the edge or rod', help: 'Half the rod; 0 for a sharp edge.' },
   length: {
     title: 'Length of the bend',
-    help: 'Mark on the edge of the strip where the bend begins and ends, lay it flat, and measure from mark to mark.',
+    help: 'Mark on its edge where the bend begins and ends. Lay it flat and measure from mark to mark.',
   },
   fold: {
     title: 'Thickness of a hard fold',
-    help: 'The strip folded on itself and pressed as at a seam, over both layers.',
+    help: 'The offcut folded on itself and pressed as at a seam, over both layers.',
   },
   error: { title: 'Each of these may be off by', help: 'Callipers are good to about 0.1 mm on leather.' },
 } as const;
@@ -130,7 +130,7 @@ function Finding({ path, found }: { readonly path: JobPath; readonly found: Cali
           Use it<span className="only-heard"> as {title}</span>
         </button>
       ) : (
-        `Leather lies between ${min} and ${max}: measure again, on a wider strip.`
+        `Leather lies between ${min} and ${max}: measure again, on a wider offcut.`
       )}
     </p>
   );

@@ -31,8 +31,8 @@ export function DoubtFields() {
       <details>
         <summary>How far each figure may be off</summary>
         <p className="help">
-          Give or take: 19 in 20 are no further off. Errors of lengths by one tool go together by its scale; any other
-          errors that go together are written in the job file, under correlations.
+          Give or take: 19 in 20 are no further off. Lengths by one tool share the error of its scale. Other errors that
+          go together are written in the job file, under correlations.
         </p>
         {shown.split(' ').map((path) => (
           <DoubtField key={path} path={path as DoubtPath} />

@@ -1,6 +1,7 @@
 import { lazy, useId, useRef, useState } from 'react';
 import { type JobDocument, valueAt } from '../../core/index.ts';
 import { FileButton } from '../fields/FileButton.tsx';
+import { issueLine } from '../fields/issueWords.ts';
 import { LatePart } from '../loading/LatePart.tsx';
 import { useBench, useBenchStore, useDispatch } from '../state/BenchContext.tsx';
 import { saveJobFile } from '../state/jobFile.ts';
@@ -31,10 +32,7 @@ export function JobMenu() {
   };
 
   const openFile = async (file: File): Promise<void> => {
-    const [{ openJobFile }, { issueLine }] = await Promise.all([
-      import('../state/openJobFile.ts'),
-      import('../fields/issueWords.ts'),
-    ]);
+    const { openJobFile } = await import('../state/openJobFile.ts');
     close();
     const opened = await openJobFile(file);
     if ('issues' in opened) setRefused({ file: file.name, lines: opened.issues.map(issueLine) });

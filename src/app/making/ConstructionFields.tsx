@@ -37,6 +37,7 @@ export function ConstructionFields() {
     <section aria-labelledby="piece-fields">
       <h3 id="piece-fields">Pieces</h3>
       <Choice
+        path="construction.corners"
         title={fieldNote('construction.corners').title}
         options={words(['square', 'rounded', 'clipped'])}
         chosen={corners}

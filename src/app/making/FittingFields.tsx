@@ -56,6 +56,7 @@ function Fitting({ path, title, label, fields }: (typeof FITTINGS)[number]) {
   return (
     <div>
       <Choice
+        path={path}
         title={title}
         options={[
           { value: 'none', label: 'none' },

@@ -1,37 +1,55 @@
-import { lazy } from 'react';
+import { type ComponentType, lazy } from 'react';
 import { WithTerm } from '../fields/Term.tsx';
 import { LatePart } from '../loading/LatePart.tsx';
 import { addressOf } from '../state/place.ts';
 import './making.css';
+import { WORKBENCH_GROUPS, WORKBENCH_PARTS, type WorkbenchPartId } from './workbenchParts.ts';
 
-const PARTS = [
-  { id: 'construction', title: 'Construction', Panel: lazy(() => import('./ConstructionPanel.tsx')) },
-  { id: 'template', title: 'Template', Panel: lazy(() => import('./template/TemplatePanel.tsx')) },
-  { id: 'trial', title: 'Card trial', Panel: lazy(() => import('./trial/TrialPanel.tsx')) },
-  { id: 'leather', title: 'Leather owned', Panel: lazy(() => import('./leather/LeatherPanel.tsx')) },
-  { id: 'supplies', title: 'Supplies', Panel: lazy(() => import('./SuppliesPanel.tsx')) },
-  { id: 'quote', title: 'Quote', Panel: lazy(() => import('./quote/QuotePanel.tsx')) },
-  { id: 'work', title: 'Order of work', Panel: lazy(() => import('./WorkPanel.tsx')) },
-] as const;
+const PANELS: Readonly<Record<WorkbenchPartId, ComponentType>> = {
+  construction: lazy(() => import('./ConstructionPanel.tsx')),
+  template: lazy(() => import('./template/TemplatePanel.tsx')),
+  trial: lazy(() => import('./trial/TrialPanel.tsx')),
+  leather: lazy(() => import('./leather/LeatherPanel.tsx')),
+  supplies: lazy(() => import('./SuppliesPanel.tsx')),
+  work: lazy(() => import('./WorkPanel.tsx')),
+  quote: lazy(() => import('./quote/QuotePanel.tsx')),
+};
+
+/** The order of work one step a screen: a part of its own, without the row of the others. */
+const MakingSteps = lazy(() => import('./steps/MakingSteps.tsx'));
 
 /** The part that the workbench shows first. */
-const FIRST = PARTS[1];
+const FIRST = WORKBENCH_PARTS.find(({ id }) => id === 'template')!;
 
 /** The workbench: a row of its parts, each with an address of its own, and the one in it. */
 export default function Making({ part }: { readonly part: string }) {
-  const shown = PARTS.find(({ id }) => id === part) ?? FIRST;
+  if (part === 'steps')
+    return (
+      <section className="workbench" aria-label="Workbench">
+        <LatePart name="steps">
+          <MakingSteps />
+        </LatePart>
+      </section>
+    );
+  const shown = WORKBENCH_PARTS.find(({ id }) => id === part) ?? FIRST;
+  const Panel = PANELS[shown.id];
   return (
     <section className="workbench" aria-label="Workbench">
       <nav className="workbench-parts not-printed" aria-label="Parts of the workbench">
-        {PARTS.map(({ id, title }) => (
-          <a
-            key={id}
-            className="link"
-            href={addressOf('workbench', id)}
-            aria-current={id === shown.id ? 'page' : undefined}
-          >
-            {title}
-          </a>
+        {WORKBENCH_GROUPS.map(({ title: group, parts }) => (
+          <ul key={group} aria-label={group} data-group={group}>
+            {parts.map(({ id, title }) => (
+              <li key={id}>
+                <a
+                  className="link"
+                  href={addressOf('workbench', id)}
+                  aria-current={id === shown.id ? 'page' : undefined}
+                >
+                  {title}
+                </a>
+              </li>
+            ))}
+          </ul>
         ))}
       </nav>
       <div className="workbench-panel">
@@ -39,7 +57,7 @@ export default function Making({ part }: { readonly part: string }) {
           <WithTerm text={shown.title} />
         </h2>
         <LatePart key={shown.id} name={shown.title.toLowerCase()}>
-          <shown.Panel />
+          <Panel />
         </LatePart>
       </div>
     </section>

@@ -1,13 +1,13 @@
-import { lazy, useMemo, useState } from 'react';
+import { useMemo, useState } from 'react';
 import { REMINDER } from '../../output/benchSheet/benchSheetContent.ts';
 import { orderOfWork } from '../../output/benchSheet/orderOfWork.ts';
 import { workSource } from '../../output/benchSheet/workSource.ts';
 import { fileName } from '../../output/fileName.ts';
 import type { SheetOptions } from '../../output/pdf/sheetFile.ts';
 import { Choice } from '../fields/Choice.tsx';
-import { LatePart } from '../loading/LatePart.tsx';
 import type { Bench } from '../state/bench.ts';
 import { lagging } from '../state/lagging.tsx';
+import { addressOf } from '../state/place.ts';
 import { saveFile } from '../state/saveFile.ts';
 import { MakingNote } from './MakingNote.tsx';
 import { Notes, Panel } from './PanelParts.tsx';
@@ -16,8 +16,6 @@ import { StepBody } from './steps/StepBody.tsx';
 import { StepCautions } from './steps/StepCautions.tsx';
 import { useMaking } from './useMaking.ts';
 import './steps/steps.css';
-
-const MakingSteps = lazy(() => import('./steps/MakingSteps.tsx'));
 
 const PAPERS = [
   { value: 'A4', label: 'A4' },
@@ -28,7 +26,6 @@ const PAPERS = [
 function WorkPanel({ design }: Pick<Bench, 'design'>) {
   const [paper, setPaper] = useState<'A4' | 'Letter'>('A4');
   const [making, make] = useMaking();
-  const [isStepping, setIsStepping] = useState(false);
   const { cards, notes } = useMemo(() => {
     const source = workSource(design);
     return { cards: orderOfWork(source), notes: [...source.drawing.notes, ...source.supplies.notes] };
@@ -38,17 +35,6 @@ function WorkPanel({ design }: Pick<Bench, 'design'>) {
     const file = await benchSheetPdf(design, { paper, onLacking });
     saveFile(fileName(design.job.name, 'bench-sheet.pdf', [paper]), file, 'application/pdf');
   };
-  if (isStepping)
-    return (
-      <>
-        <button type="button" className="quiet" onClick={() => setIsStepping(false)}>
-          Back to the order of work
-        </button>
-        <LatePart name="steps">
-          <MakingSteps />
-        </LatePart>
-      </>
-    );
   return (
     <Panel
       name="Bench sheet"
@@ -76,11 +62,10 @@ function WorkPanel({ design }: Pick<Bench, 'design'>) {
         </section>
       }
     >
-      <h3>Order of work</h3>
       <p>
-        <button type="button" onClick={() => setIsStepping(true)}>
+        <a className="link" href={addressOf('workbench', 'steps')}>
           Work step by step
-        </button>
+        </a>
       </p>
       <p>{REMINDER}</p>
       <ol className="work-cards">

@@ -24,6 +24,11 @@ export function Verdict() {
       </div>
       <p className="row next-thing not-printed">
         {next !== null && <NextThing next={next} />}
+        {next?.kind === 'change' && (
+          <a className="link" href={addressOf('explore')}>
+            Other ways
+          </a>
+        )}
         <button type="button" onClick={() => openCard('sure')}>
           How sure
         </button>

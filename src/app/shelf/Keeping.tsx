@@ -76,9 +76,9 @@ function otherWords({ written, savedAt: time }: Opening): string {
 
 const ELSEWHERE: Readonly<Record<Elsewhere, string>> = {
   saved:
-    'Another window has changed this job. If you go on here, what you do becomes a job of its own; nothing is lost in either window.',
+    'Another window has changed this job. If you go on here, what you do becomes a job of its own. Nothing is lost in either window.',
   removed:
     'Another window has removed this job from the shelf. If you go on here, what you do becomes a job of its own.',
   parted:
-    'The shelf held another state of this job already, or it was removed there, so what you did here is now a job of its own on the shelf.',
+    'The shelf held another state of this job, or it was removed there. What you did here is now a job of its own.',
 };

@@ -18,7 +18,11 @@ interface StageProps {
 
 /** The cover on the book, and the controls of its view. */
 export function Stage({ highlight, spot, isAway }: StageProps) {
-  const { look, setView } = useBench(({ view, setView }) => ({ look: view.look, setView }));
+  const { look, setView, isWhole } = useBench(({ view, setView, history }) => ({
+    look: view.look,
+    setView,
+    isWhole: history.parsed.ok,
+  }));
   const [stage, setWholeStage] = useState<StageState>(OPENING_STAGE);
   const [wasSlow, setWasSlow] = useState(false);
   const setStage = useCallback(
@@ -33,7 +37,8 @@ export function Stage({ highlight, spot, isAway }: StageProps) {
   }, [wasSlow, setView]);
 
   return (
-    <section className="stage" aria-label="The cover on the book">
+    // Of the last complete job while an entry cannot be used.
+    <section className="stage" aria-label="The cover on the book" data-incomplete={!isWhole || undefined}>
       {/* Folding the cover takes longer than a step of a slider, so the picture may lag behind it. */}
       <StageView
         stage={useDeferredValue(stage)}

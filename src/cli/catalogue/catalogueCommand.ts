@@ -42,9 +42,8 @@ with the fields of a job but no book; cut width, cut height and pocket depth mus
   --max-gap mm     a ready-made cover with a larger gap at any edge is not the best one (else its own loosest gaps)
   --help           this text
 
-Columns chance.closes and chance.fits of a table of jobs: shares of covers that close, and that fit in every way, by the
-quick reckoning
-from the doubts of the inputs, as the verdict goes.
+Columns chance.closes_percent and chance.fits_percent of a table of jobs: how many of 100 covers close, and how many fit in
+every way, by the quick reckoning from the doubts of the inputs, as the verdict goes.
 
 A bad row is named on standard error and left out; the last line there says how many were done, how many were bad, and
 whether the output is complete. Ctrl-C ends the run after the rows in hand. Exit code: 0 none fails (every book has a

@@ -57,7 +57,7 @@ export const constructionSchema = z.prefault(
         '%',
         0.02,
         0.5,
-        'How deep a curved mouth is scooped in its middle, as a share of the pocket depth; never over a quarter of the height.',
+        'How deep a curved mouth is scooped in its middle, as a share of the pocket depth. Never over a quarter of the height.',
       ),
       0.15,
     ),

@@ -52,7 +52,7 @@ export const leatherPieceSchema = z
         '',
         0,
         1.5,
-        'Coefficient of friction where the leather touches the book, about 0.25 to 0.55: it decides how far spare wrap moves by itself. Assumption.',
+        'Coefficient of friction of the leather on the book, about 0.25 to 0.55. It decides how far spare wrap moves by itself. Assumption.',
       ),
       0.4,
     ),

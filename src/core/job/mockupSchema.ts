@@ -71,7 +71,7 @@ export const mockupSchema = z.prefault(
               'Stop error',
               0,
               5,
-              'How far off the stop of a board edge may be taken to be, which cannot be seen inside the card; alike at both sides. Assumption.',
+              'How far off the stop may be taken to be, alike at both sides. It cannot be seen inside the card. Assumption.',
             ),
             0.5,
           ),

@@ -22,10 +22,10 @@ const HOLES = {
   lacing: 'Awl and lacing chisel: work over a board, never toward the palm.',
 } as const;
 const CEMENT =
-  'Contact cement: the vapour of solvent cement is flammable and harmful: ventilate, keep flames and sparks away, wear gloves, ' +
-  'and follow its safety data sheet and the local rules. Water-based cement: see its data sheet.';
+  'Contact cement: the vapour of solvent cement is flammable and harmful. Ventilate, keep flames and sparks away, wear gloves. ' +
+  'Follow its safety data sheet and the local rules. Water-based cement: see its data sheet.';
 const DRESSING =
-  'Dressings and finishes: follow the safety data sheet and the local rules; oily rags can catch fire by themselves, dry them flat.';
+  'Dressings and finishes: follow the safety data sheet and the local rules. Oily rags can catch fire by themselves: dry them flat.';
 
 /** Order of work with times and cautions; holes are made before the layers are joined, so that they match. */
 export function workSteps({ rates, seam }: Job, { outlines, holes, punched, cement }: CoverSupplies): WorkStep[] {

@@ -63,12 +63,12 @@ function liningNotes(source: PatternSource, print: Printer): string[] {
   return [
     isCentre
       ? `${shorter}: it stands loose by that much when the book is closed.`
-      : `${shorter}. Sewn flat it puckers there by that much; cemented with the cover bent, it runs over by that much: trim it, then make its holes through those of the outside.`,
+      : `${shorter}. Sewn flat it puckers there by that much. Cemented with the cover bent, it runs over by that much. Trim it, then punch it through the holes of the outside.`,
   ];
 }
 
 function fittingNotes(strap: Strap | null, loop: PenLoop | null, height: number): string[] {
-  const notes = strap === null ? [] : ['Sew the strap to the back before the pockets are joined.'];
+  const notes = strap === null ? [] : ['Sew the strap to the back of the cover before the pockets are joined.'];
   if (loop === null) return notes;
   if (loop.holes.length === 0) notes.push('The fore-edge seam has no hole that the pen loop could be caught by.');
   if (strap !== null && Math.abs(loop.middle - height / 2) < (loop.width + strap.width) / 2)

@@ -22,14 +22,12 @@ export function seamNotes(job: Job, rows: readonly SeamRow[], layering: SeamLaye
     holes.flatMap(({ at }) => layersAt(layering, at[0], pitch).tooNear),
   );
   for (const layer of new Set(tooNear))
-    notes.push(
-      `A hole comes too near the end of the ${SEAM_LAYERS[layer]} to be made in it: trim that layer clear of the hole.`,
-    );
+    notes.push(`A hole comes too near the end of the ${SEAM_LAYERS[layer]}: trim that layer clear of the hole.`);
   const slit = job.construction.slitWidth_mm * Math.cos(slitAngle(job));
   const least = Math.min(...rows.map(({ pitch }) => pitch));
   if (job.seam.method === 'lacing' && slit > least - SLIT_CLEAR)
     notes.push(
-      `Slits of ${size(job.construction.slitWidth_mm)} run into each other at a pitch of ${fine(least)}: take a narrower lace, a wider pitch or a steeper slit.`,
+      `Slits of ${size(job.construction.slitWidth_mm)} run into each other at a pitch of ${fine(least)}. Take a narrower lace, a wider pitch or a steeper slit.`,
     );
   return notes;
 }

@@ -120,8 +120,8 @@ function differenceWords(
   const isNear = (chance: number, threshold: number): boolean => Math.abs(chance - threshold) <= NEAR;
   const near = isNear(tried.fits, share) || isNear(tried.goesOn, 1 / 2) || isNear(tried.loose, 1 / 2);
   return (
-    `By trials the word would be "${stateOf(word, 'too small')}": it fits in ${chanceWords(tried.fits)}; ` +
-    `by the quick reckoning, which the verdict goes by, in ${chanceWords(chances.fits())}` +
+    `By trials the word would be "${stateOf(word, 'too small')}": it fits in ${chanceWords(tried.fits)}. ` +
+    `By the quick reckoning, which the verdict goes by, it fits in ${chanceWords(chances.fits())}` +
     (near ? '. The two lie close together on either side of a threshold.' : '.')
   );
 }

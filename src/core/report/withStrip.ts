@@ -50,7 +50,7 @@ function heldMidway({ design, say }: StripContext): string {
   const found = RANGE_POINTS.map((point) => midwayShortage(design, point)).filter((each) => each !== null);
   if (found.length === 0) return '';
   const { short, opening } = found.reduce((worst, each) => (each.short > worst.short ? each : worst));
-  return ` On the way, open ${say.angle(opening)}, the wrap is ${say.length(short)} short: the leather must stretch, or the joint give, by that much.`;
+  return ` On the way, open ${say.angle(opening)}, the wrap is ${say.length(short)} short. The leather must stretch, or the joint give, by that much.`;
 }
 
 /** The effect of a firm pull on a short wrap. */

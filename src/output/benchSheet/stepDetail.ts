@@ -27,6 +27,14 @@ export interface Detail {
 
 const figure = (name: string, text: string): Figure => ({ name, text });
 
+/** Smallest and largest gap at an edge; an overrun is named as such, or has a minus where the other end is a gap. */
+function gapFigure(where: string, gaps: readonly number[], say: Printer): Figure {
+  const [least, most] = [Math.min(...gaps), Math.max(...gaps)];
+  if (least >= 0) return figure(`Gap at ${where}`, say.range(gaps));
+  if (most >= 0) return figure(`Gap at ${where}`, `${say.signedGap(least)} to ${say.gap(most)}`);
+  return figure(`Overrun at ${where}`, `${say.gap(most)} to ${say.gap(least)}`);
+}
+
 /** Figures, instructions and troubles of one step. */
 export function stepDetail(id: WorkId, source: WorkSource, say: Printer): Detail {
   return { figures: [], words: [], troubles: [], notes: [], ...detailOf(id, source, say) };
@@ -39,10 +47,15 @@ function detailOf(id: WorkId, { design, supplies, drawing }: WorkSource, say: Pr
   const area = ({ width, height }: { width: number; height: number }): string =>
     `${say.size(width)} x ${say.size(height)}`;
   const holes = job.seam.method === 'lacing' ? 'slits' : 'holes';
-  const gaps = figure('Gap at each fore-edge', say.range(RANGE_POINTS.map((point) => fits[point].closedSlack / 2)));
-  const ends = figure(
-    'Gap at head and tail',
-    say.range(RANGE_POINTS.flatMap((point) => [fits[point].head, fits[point].tail])),
+  const gaps = gapFigure(
+    'each fore-edge',
+    RANGE_POINTS.map((point) => fits[point].closedSlack / 2),
+    say,
+  );
+  const ends = gapFigure(
+    'head and tail',
+    RANGE_POINTS.flatMap((point) => [fits[point].head, fits[point].tail]),
+    say,
   );
   switch (id) {
     case 'measure':
@@ -83,7 +96,7 @@ function detailOf(id: WorkId, { design, supplies, drawing }: WorkSource, say: Pr
         words: [
           ...(isSkived ? ['Skive the outside in the hatched zones at the spine folds, from the flesh side.'] : []),
           isTurned
-            ? 'Skive the folds of the turned ends; bevel and burnish the ends that lie over the boards, which are out of reach later.'
+            ? 'Skive the folds of the turned ends. Bevel and burnish the ends that lie over the boards: they are out of reach later.'
             : 'Bevel and burnish the pocket mouths now: they are out of reach later. Skive what lies under them.',
         ],
       };
@@ -236,13 +249,13 @@ function fittings({ construction, leather }: Job): string[] {
     ...(strap === null
       ? []
       : [
-          'First sew the strap to the back, through the outside alone, and set the fastening at its mark on the front.',
+          'First sew the strap to the back of the cover, through the outside alone. Set the fastening at its mark on the front.',
         ]),
     ...(ribbon === null ? [] : [`Fasten ${ribbon.count === 1 ? 'the ribbon' : 'the ribbons'} at the head, ${under}.`]),
     ...(penLoop === null
       ? []
       : [
-          'Fold the pen loop and lay both its ends between outside and pocket at its marks on the front fore-edge, holes in line.',
+          'Fold the pen loop. Lay both its ends between outside and pocket at its marks on the front fore-edge, holes in line.',
         ]),
   ];
 }

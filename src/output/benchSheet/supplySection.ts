@@ -34,7 +34,7 @@ export function supplySection(supplies: CoverSupplies, rules: Job['supplies'], s
       item('Lace', say.reel(lace.total + strap)),
       text(
         `${lengthsOf(lace.laces, 'lace', say.reel(lace.each))} ${say.reel(lace.turns)} in the turns, ${say.number(lace.multiple, 1)} times the seam of ` +
-          `${say.reel(lace.seam)} (rule of thumb ${lace.trade.low} to ${lace.trade.high}); ${say.reel(lace.corners)} at the corners, ` +
+          `${say.reel(lace.seam)} (rule of thumb ${lace.trade.low} to ${lace.trade.high}). ${say.reel(lace.corners)} at the corners, ` +
           `${say.reel(lace.tails + lace.splices)} in tails and splices.`,
       ),
       ...sewnOn,

@@ -25,8 +25,8 @@ export function gapRange({ fit }: Pick<BriefReport, 'fit'>): GapRange {
 /** Rounded to 0.001 mm, without floating-point noise. */
 const micron = (value: number): number => Math.round(value * 1000) / 1000;
 
-/** A chance as a share, rounded down, so that it is never overstated. */
-const tenThousandth = (chance: number): number => Math.floor(chance * 10_000) / 10_000;
+/** A chance in percent, rounded down to 0.01, so that it is never overstated. */
+const percent = (chance: number): number => Math.floor(chance * 10_000) / 100;
 
 const size = (piece: { width_mm: number; height_mm: number } | null): Cell[] =>
   piece === null ? [null, null] : [micron(piece.width_mm), micron(piece.height_mm)];
@@ -46,8 +46,8 @@ export const REPORT_COLUMNS = [
   'wrap.flat_mm',
   'gap.smallest_mm',
   'gap.largest_mm',
-  'chance.closes',
-  'chance.fits',
+  'chance.closes_percent',
+  'chance.fits_percent',
   'fails',
   'headline',
 ] as const;
@@ -67,8 +67,8 @@ export function reportRow(name: string, report: BriefReport): Cell[] {
     micron(wrap.flat_mm),
     smallest_mm,
     largest_mm,
-    tenThousandth(doubt.chance.closes),
-    tenThousandth(doubt.chance.fits),
+    percent(doubt.chance.closes),
+    percent(doubt.chance.fits),
     checks
       .filter((check) => check.verdict === 'fails')
       .map(({ id }) => id)

@@ -169,8 +169,8 @@ function drawRuler(canvas: PdfCanvas, units: 'mm' | 'in', [x, y]: Vec2, room: nu
   canvas.lines([...ticks.map((tick) => placed(tick, [x, y])), ...card], STYLE.measure);
   for (const { text, at } of figures) canvas.words(text, [x + at, y + 7], SIZE.small, { align: 'middle' });
   canvas.words('bank card', [x + 2, middle], SIZE.small);
-  const large = 'card ends here: print too large';
+  const large = 'bank card ends here: print too large';
   canvas.words(large, [x + CARD - 1.5 - canvas.widthOf(large, SIZE.small), middle], SIZE.small);
-  canvas.words('card ends here: print too small', [x + CARD + 1.5, middle], SIZE.small);
+  canvas.words('bank card ends here: print too small', [x + CARD + 1.5, middle], SIZE.small);
   paragraph(canvas, RULER_NOTE, [x, y + 27.5], room, SIZE.small);
 }

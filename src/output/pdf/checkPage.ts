@@ -94,7 +94,7 @@ function words({ drawing, tiled, paper, scale, bars, suspicion, mirrored }: Chec
       (mirrored
         ? 'mirrored: for tracing there, head at the top, front at the left.'
         : 'as on the screen: head at the top, front at the right.'),
-    'Join tiles: cut one of two neighbours on its dashed line and lay it on the other so that the diamonds of one number meet. Then check what is drawn; a diagonal is taken from corner to corner' +
+    'Join tiles: cut one of two neighbours on its dashed line. Lay it on the other so that the diamonds of one number meet. Then check what is drawn; a diagonal is taken from corner to corner' +
       (isTakenOff ? ', or from the angle marked where two edges would meet:' : ':'),
     ...tiled.map(
       ({ piece }) =>

@@ -55,15 +55,15 @@ describe('the catalogue command', () => {
     expect(lines(stdout).map((line) => line.split(',')[2])).toEqual(['verdict', 'fails', 'fits']);
   });
 
-  test('gives both chances of a report, by first order and without trials, rounded down as columns', async () => {
+  test('gives both chances of a report, by the quick reckoning and without trials, in percent, rounded down', async () => {
     const table = `${HEADER}\nA,165,240,28,1,2,\n`;
     const { doubt } = JSON.parse((await run(['-'], table)).stdout);
     expect(doubt).not.toHaveProperty('trials');
     const [names, cells] = lines((await run(['-', '--to', 'csv'], table)).stdout).map((line) => line.split(','));
     for (const name of ['closes', 'fits']) {
-      const told = Number(cells?.[names?.indexOf(`chance.${name}`) ?? -1]);
-      expect(told).toBeLessThanOrEqual(doubt.chance[name]);
-      expect(told).toBeGreaterThan(doubt.chance[name] - 1e-4);
+      const told = Number(cells?.[names?.indexOf(`chance.${name}_percent`) ?? -1]);
+      expect(told).toBeLessThanOrEqual(100 * doubt.chance[name]);
+      expect(told).toBeGreaterThan(100 * doubt.chance[name] - 1e-2);
     }
   });
 

@@ -130,7 +130,7 @@ describe('the drawing of a pattern', () => {
 describe('what is said beside the pattern', () => {
   const said = (change: Change = {}) => patternDrawing(plainSource(change)).notes;
   const SHARED = 'Strap and pen loop share the same place on the fore-edge: make them narrower, or leave one out.';
-  const SEWN = 'Sew the strap to the back before the pockets are joined.';
+  const SEWN = 'Sew the strap to the back of the cover before the pockets are joined.';
 
   test('is nothing for a plain cover', () => expect(said()).toEqual([]));
 
@@ -157,7 +157,7 @@ describe('what is said beside the pattern', () => {
       "Round the closed spine the lining's path is 5.1 mm shorter than the outside's: it stands loose by that much when the book is closed.",
     ]);
     expect(way('full')).toEqual([
-      "Round the closed spine the full lining's path is 5.1 mm shorter than the outside's. Sewn flat it puckers there by that much; cemented with the cover bent, it runs over by that much: trim it, then make its holes through those of the outside.",
+      "Round the closed spine the full lining's path is 5.1 mm shorter than the outside's. Sewn flat it puckers there by that much. Cemented with the cover bent, it runs over by that much. Trim it, then punch it through the holes of the outside.",
     ]);
   });
 

@@ -33,7 +33,7 @@ describe('the notes of a seam', () => {
       );
     expect(slits(3.5, [4, 5])).toEqual([]);
     expect(slits(3.6, [5, 4])).toEqual([
-      expect.stringMatching(/^Slits of 3\.6 mm run into each other at a pitch of 4 mm: /),
+      expect.stringMatching(/^Slits of 3\.6 mm run into each other at a pitch of 4 mm\. /),
     ]);
     expect(slits(3.6, [5])).toEqual([]);
   });

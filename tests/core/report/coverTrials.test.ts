@@ -219,11 +219,11 @@ describe('trials', () => {
     const even = (spare: number) => trialsOf(cutWithin(1, spare, {}, 'even')).differs;
     // Even between -sqrt 3 and sqrt 3: (1.62 / sqrt 3 + 1) / 2 = 0.9677 close, where a normal one has Phi(1.62) = 0.9474.
     expect(even(1.62)).toBe(
-      'By trials the word would be "fits": it fits in 96 of 100; by the quick reckoning, which the verdict goes by, in 94 of 100.',
+      'By trials the word would be "fits": it fits in 96 of 100. By the quick reckoning, which the verdict goes by, it fits in 94 of 100.',
     );
     // (1.58 / sqrt 3 + 1) / 2 = 0.9561 and Phi(1.58) = 0.9429.
     expect(even(1.58)).toBe(
-      'By trials the word would be "fits": it fits in 95 of 100; by the quick reckoning, which the verdict goes by, in 94 of 100. The two lie close together on either side of a threshold.',
+      'By trials the word would be "fits": it fits in 95 of 100. By the quick reckoning, which the verdict goes by, it fits in 94 of 100. The two lie close together on either side of a threshold.',
     );
     // 0.9475 and 0.9394; 0.9821 and 0.9525.
     expect([1.55, 1.67].map(even)).toEqual(['', '']);

@@ -108,7 +108,7 @@ describe('slipping the boards in', () => {
   test('has to hold the boards too, and to be a pocket at all', () => {
     const lacking = of({ held: [30, 1], loading: [-8, 1] });
     const stiff =
-      'The book hardly bends back: leave one pocket open at head or tail, ask for less hold, or check how far the boards bend back.';
+      'The book hardly bends back. Leave one pocket open at head or tail, ask for less hold, or check how far the boards bend back.';
     expect(pocketLoads(lacking)).toMatchObject({ verdict: 'fails', remedy: stiff });
     expect(pocketLoads(lacking)).not.toHaveProperty('change');
     expect(pocketHolds(lacking)).toMatchObject({

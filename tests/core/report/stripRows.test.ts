@@ -158,7 +158,7 @@ describe('where the board edges come to rest', () => {
     expect(seats(context())).toEqual({
       verdict: 'none',
       message:
-        'Creased and pressed by hand, this leather needs 2.3 mm from seam to board at the head and tail, 0.3 mm more than the pattern allows; 1.5 mm of gap is there.',
+        'Creased and pressed by hand, this leather needs 2.3 mm from seam to board at the head and tail, 0.3 mm more than the pattern allows. 1.5 mm of gap is there.',
       remedy: '',
     });
     const far = { seats: { foreEdge: seat('foreEdge', 3), headTail: seat('headTail') } };
@@ -167,7 +167,7 @@ describe('where the board edges come to rest', () => {
     );
     const tall = fitted(design, { thin: { head: mm(3), tail: mm(-0.4) } });
     expect(seats(context({}, tall)).message).toMatch(
-      / 0\.3 mm more than the pattern allows; 0\.4 mm of overrun is there\.$/,
+      / 0\.3 mm more than the pattern allows\. 0\.4 mm of overrun is there\.$/,
     );
     const bare = fitted(design, { thin: { head: mm(0), tail: mm(3) } });
     expect(seats(context({}, bare)).message).toMatch(/; 0\.0 mm of gap is there\.$/);

@@ -188,7 +188,11 @@ describe('the bench sheet', () => {
     expect(troubles({ pattern: { outsideHeight_mm: 240 } })).toMatch(
       /do not go in: they are [12]\d(\.\d)? mm too tall/,
     );
-    expect(troubles({ pattern: { outsideWidth_mm: 370 } })).toMatch(/does not close: in the thickest leather it is/);
+    const tight = troubles({ pattern: { outsideWidth_mm: 370 } });
+    expect(tight).toMatch(/does not close: in the thickest leather it is/);
+    const overrun = defined(/Overrun at each fore-edge: ([\d.]+) mm to ([\d.]+) mm/.exec(tight));
+    expect(Number(overrun[1])).toBeLessThan(Number(overrun[2]));
+    expect(troubles({})).toMatch(/Gap at each fore-edge: [\d.]+ to [\d.]+ mm/);
     expect(troubles({})).not.toMatch(/do not go in|does not close/);
   });
 

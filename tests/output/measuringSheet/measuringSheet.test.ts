@@ -86,7 +86,7 @@ describe.each(SHEETS)('the measuring sheet on $paper in $units', ({ paper, units
     expect(large.at[0] + large.width).toBeGreaterThan(mark.x - 3);
     expect(small.at[0]).toBeGreaterThan(mark.x);
     expect(small.at[0]).toBeLessThan(mark.x + 3);
-    expect(page.words.map(({ text }) => text).join(' ')).toContain('must end exactly at the mark');
+    expect(page.words.map(({ text }) => text).join(' ')).toContain('must end exactly at the right mark');
   });
 });
 

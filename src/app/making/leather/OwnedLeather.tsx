@@ -40,7 +40,7 @@ export function OwnedLeather({ leather }: { readonly leather: LeatherName }) {
   return (
     <section aria-labelledby={`owned-${leather}`}>
       <h3 id={`owned-${leather}`}>{title}</h3>
-      <Choice title="Leather owned" options={OWNED} chosen={kind} choose={choose} />
+      <Choice path={path} title="Leather owned" options={OWNED} chosen={kind} choose={choose} />
       {kind === 'sheet' && (
         <>
           <FigureField path={`${path}.width_mm`} empty="default" />

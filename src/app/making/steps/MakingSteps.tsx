@@ -1,6 +1,7 @@
 import { useEffect, useId, useRef, useState } from 'react';
 import type { Bench } from '../../state/bench.ts';
 import { lagging } from '../../state/lagging.tsx';
+import { addressOf } from '../../state/place.ts';
 import { StepPicture } from './picture/StepPicture.tsx';
 import { StepBody } from './StepBody.tsx';
 import { StepCautions } from './StepCautions.tsx';
@@ -46,8 +47,10 @@ function MakingSteps({ design }: Pick<Bench, 'design'>) {
   return (
     <section ref={part} className="making-steps not-printed" aria-labelledby={`${id}-title`}>
       <div className="steps-top">
+        <a className="link" href={addressOf('workbench', 'work')}>
+          Leave
+        </a>
         <p>{step === undefined ? 'End of the work' : `Step ${step.number} of ${steps.length}`}</p>
-        <progress value={doneCount} max={steps.length} aria-label={`${doneCount} of ${steps.length} steps done`} />
         <button
           type="button"
           className="quiet"
@@ -57,6 +60,7 @@ function MakingSteps({ design }: Pick<Bench, 'design'>) {
         >
           All steps
         </button>
+        <progress value={doneCount} max={steps.length} aria-label={`${doneCount} of ${steps.length} steps done`} />
       </div>
       <StepNotes work={work} isAwake={isAwake} goTo={go} />
       <div className="steps-middle">

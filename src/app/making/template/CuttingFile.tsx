@@ -61,7 +61,7 @@ export function CuttingFile({ choice, choose, settings, drawing }: TemplateParts
         <p className={choice.layers.length === 0 ? 'issue' : 'help'}>
           {choice.layers.length === 0
             ? 'Choose one layer at least.'
-            : 'Of the drawing here and of both files. There each has a colour of its own, each piece its marks first, then its holes and slits, and its cut edge last. Without words the files carry no lettering at all.'}
+            : 'Of the drawing here and of both files. There each has a colour of its own. Marks come first in each piece, then holes and slits, and the cut edge last. Without words the files carry no lettering at all.'}
         </p>
       </fieldset>
       <PlainField

@@ -52,8 +52,8 @@ export function Explanations({ lesson: { explanations }, isStale, take }: Explan
         </tbody>
       </table>
       <p className="help">
-        The chances hold if the errors are as stated, and slips as common as assumed: of 100 trials about 70 with all
-        measures right. Taking one corrects the measures by it; one undo brings all back.
+        The chances hold if errors and slips are as common as assumed. Of 100 card trials about 70 have all measures
+        right. Taking one corrects the measures by it; one undo brings all back.
       </p>
     </>
   );

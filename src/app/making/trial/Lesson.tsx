@@ -56,7 +56,7 @@ function Correction({ likeliest, isStale, take }: CorrectionProps) {
   if (likeliest.change.length === 0) return <p>The measures stand as they are: there is nothing to correct.</p>;
   return (
     <p className="remedy">
-      The corrected measures take the place of the typed ones, the readings are taken out, and the card keeps the size
+      The corrected measures take the place of the typed ones, and the readings are taken out. The card keeps the size
       it was cut to. One undo brings all back.{' '}
       <button type="button" className="main" disabled={isStale} onClick={() => take(likeliest)}>
         Correct the measures

@@ -50,14 +50,15 @@ export function TrialFields() {
         <h3 id="trial-readings">What the card showed</h3>
         <p className="help">
           From the board edge to where it stops at the seam, the book closed in the card. Read the fore-edges pushed
-          home: the card pressed to spine and boards, so that what is spare is at the fore-edges. Front and back count
-          together, head and tail too.
+          home: press the card to spine and boards, so that the spare wrap is there. Front and back count together, head
+          and tail too.
         </p>
         <GapField path="mockup.readings.front_mm" expected={foreEdge.front} />
         <GapField path="mockup.readings.back_mm" expected={foreEdge.back} />
         <GapField path="mockup.readings.head_mm" expected={head} />
         <GapField path="mockup.readings.tail_mm" expected={tail} />
         <Choice
+          path="mockup.readings.closes"
           title="The card"
           options={CLOSES}
           chosen={chosen}

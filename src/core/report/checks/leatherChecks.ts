@@ -61,7 +61,7 @@ export function foldStrain({ design, say }: CheckContext): Answer {
       value,
       message: `${stretches()}. Leathers break between ${percent(least)} and ${percent(most)}; where this one cracks is not tested.`,
       remedy:
-        'Fold an offcut as the cover will be pressed and look for cracks: if it bears the fold, ' +
+        'Fold an offcut as the cover will be pressed and look for cracks. If it bears the fold, ' +
         `enter ${percent(value, Math.ceil)} as the strain limit.`,
     };
   const limit = tested ?? (value <= least ? least : most);

@@ -44,7 +44,7 @@ export function measures({ design, say }: CheckContext): Answer {
     return {
       verdict: 'tight',
       state: 'rise not measured',
-      message: `The spine is rounded and its rise was not measured: ${say.length(riseOf(book))} is taken, a third of a circle; it may be off by ${say.length(AGREES * doubtOf(design.job, 'book.spine.rise_mm').u)} either way.`,
+      message: `The rise of the rounded spine was not measured: ${say.length(riseOf(book))} is taken, a third of a circle. It may be off by ${say.length(AGREES * doubtOf(design.job, 'book.spine.rise_mm').u)} either way.`,
       ...riseByWrap(book, readings, say),
     };
   if (readings.length === 0)

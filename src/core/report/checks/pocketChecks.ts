@@ -84,7 +84,7 @@ export function pocketLoads(context: CheckContext): Answer {
         ? mendDepth(context, most)
         : {
             remedy:
-              'The book hardly bends back: leave one pocket open at head or tail, ask for less hold, or check how far the boards bend back.',
+              'The book hardly bends back. Leave one pocket open at head or tail, ask for less hold, or check how far the boards bend back.',
           })),
   };
 }

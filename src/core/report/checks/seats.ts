@@ -35,7 +35,7 @@ export function seats(context: StripContext): Answer {
     verdict: 'none',
     message:
       `Creased and pressed by hand, this leather needs ${say.length(seat.needed)} from seam to board at the ${edge}, ` +
-      `${beside} the pattern allows; ${say.gap(gap)} of ${gap >= 0 ? 'gap' : 'overrun'} is there.`,
+      `${beside} the pattern allows. ${say.gap(gap)} of ${gap >= 0 ? 'gap' : 'overrun'} is there.`,
     remedy:
       more <= gap
         ? ''

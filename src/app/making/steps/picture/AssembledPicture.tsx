@@ -33,19 +33,20 @@ export function AssembledPicture({ design, drawing, label, over }: AssembledPict
   const pad = 2.4 * text;
   // The lining lies as in its own drawing, and the front pocket too: grain side toward the book.
   const [lining, pocket] = [piece('lining', drawing), piece('pocket', drawing)];
-  // Middle of the pocket, or of the end that is folded in.
-  const front = (pocket === undefined ? turnAxis(design) * 3 : pocket.width) / 2;
+  // Where the made cover begins; middle of the pocket, or of the end that is folded in.
+  const edge = pocket === undefined ? turnAxis(design) : 0;
+  const front = edge === 0 ? (pocket?.width ?? 0) / 2 : 1.5 * edge;
   return (
     <div ref={ref}>
       <svg
         className="drawing assembled"
-        viewBox={`${-pad} ${-pad} ${width + 2 * pad} ${height + 2 * pad}`}
+        viewBox={`${edge - pad} ${-pad} ${width - 2 * edge + 2 * pad} ${height + 2 * pad}`}
         role="img"
         aria-label={label}
         fontSize={text}
       >
         {pocket === undefined ? (
-          <Turned outside={outside} axis={turnAxis(design)} lining={lining} />
+          <Turned outside={outside} axis={edge} lining={lining} />
         ) : (
           <>
             <Shape part="outside" piece={outside} />
@@ -56,10 +57,10 @@ export function AssembledPicture({ design, drawing, label, over }: AssembledPict
         )}
         {over?.(text)}
         <g className="place-names">
-          <text x={front} y={height / 2}>
+          <text x={front} y={height / 3}>
             front
           </text>
-          <text x={width - front} y={height / 2}>
+          <text x={width - front} y={height / 3}>
             back
           </text>
         </g>

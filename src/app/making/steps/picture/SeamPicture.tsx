@@ -9,8 +9,11 @@ interface SeamPictureProps {
   readonly drawing: Drawing;
 }
 
-/** Room beside the seam in its section, as multiples of the seam margin: toward the spine, the edge and the pages. */
-const AROUND = { spine: 3.5, edge: 1.5, pages: 1.5 } as const;
+/**
+ * Room beside the seam in its section: toward the spine, the edge and the pages as multiples of the seam margin; and what the
+ * picture leaves free above its frame anyway, mm.
+ */
+const AROUND = { spine: 3.5, edge: 1.5, pages: 1.5, above: 6 } as const;
 
 /** The seam from the inside, its holes numbered in the way it is worked, and its section at the fore-edge. */
 export function SeamPicture({ design, drawing }: SeamPictureProps) {
@@ -49,7 +52,7 @@ export function SeamPicture({ design, drawing }: SeamPictureProps) {
 function around([[x, y], [u, v]]: readonly [Vec2, Vec2], margin: number): Vec2[] {
   return [
     [Math.min(x, u) - AROUND.spine * margin, Math.min(y, v) - AROUND.pages * margin],
-    [Math.max(x, u) + AROUND.edge * margin, Math.max(y, v)],
+    [Math.max(x, u) + AROUND.edge * margin, Math.max(y, v) - AROUND.above],
   ];
 }
 
@@ -67,7 +70,7 @@ function Run({ run: { holes, arrows }, height, margin, text }: RunProps): ReactN
   const every = [10, 20, 50, 100].find((step) => step * (holes.length > 1 ? pitchOf(holes) : 1) > 2.2 * text) ?? 100;
   return (
     <g className="seam-run">
-      <path className="hole" d={dots} />
+      <path className="seam-dots" d={dots} />
       {holes
         .filter(({ number, isCorner }) => number === 1 || isCorner || number % every === 0)
         .filter((hole, _, shown) => hole.isCorner || hole.number === 1 || isClear(hole, shown, 1.8 * text))
