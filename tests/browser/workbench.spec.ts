@@ -82,7 +82,7 @@ test('a printer that is off is corrected, a scaled print is told from it, and wh
   await expect(y).toHaveAccessibleDescription(/both bars/);
   await expect(save).toBeDisabled();
   await y.fill('100');
-  await expect(y).toHaveAccessibleDescription(/100 mm for the y check bar/);
+  await expect(y).toHaveAccessibleDescription(/The check bar upright measures 100 mm/);
   await y.fill('146');
   await expect(template.getByText(/Both bars are at 97\.3 %/)).toBeVisible();
   await expect(save).toBeEnabled();
