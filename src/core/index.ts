@@ -111,6 +111,7 @@ export { whatWouldReach } from './report/whatWouldReach.ts';
 export { withStrip } from './report/withStrip.ts';
 export { foldedCover } from './solid/foldedCover.ts';
 export {
+  type EdgeBand,
   type Face,
   type FitMark,
   type FoldedCover,
@@ -118,6 +119,8 @@ export {
   leatherOf,
   type MeshData,
   type PartName,
+  type PatternBox,
+  type SeeThrough,
 } from './solid/meshData.ts';
 export { type Pose, SEQUENCE_STAGES } from './solid/staging.ts';
 export { createStripSolver } from './strip/solveStrip.ts';

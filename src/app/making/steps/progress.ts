@@ -39,11 +39,17 @@ export const END = 'end';
 /** Jobs whose progress is kept: some 5 kB each. */
 const MOST_JOBS = 40;
 
-const NOT_BEGUN: Progress = { at: null, done: {} };
+export const NOT_BEGUN: Progress = { at: null, done: {} };
 
-/** Keys of a job, the one to write under first. A job that got its place on the shelf since is found by its name. */
-export const progressKeys = (shelfId: string | undefined, name: string): readonly string[] =>
-  shelfId === undefined ? [`name:${name}`] : [`shelf:${shelfId}`, `name:${name}`];
+/**
+ * Keys of a job, the one to write under first. A job that got its place on the shelf since is found by its name.
+ * @param last key that it was last kept under, if that is known
+ */
+export const progressKeys = (shelfId: string | undefined, name: string, last?: string): readonly string[] => [
+  ...(shelfId === undefined ? [] : [`shelf:${shelfId}`]),
+  `name:${name}`,
+  ...(last === undefined ? [] : [last]),
+];
 
 /** Progress of the job with these keys. */
 export function progressOf({ jobs }: KeptProgress, keys: readonly string[]): Progress {

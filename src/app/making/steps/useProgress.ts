@@ -3,11 +3,12 @@ import { type CoverDesign, printer } from '../../../core/index.ts';
 import { orderOfWork, type WorkCard } from '../../../output/benchSheet/orderOfWork.ts';
 import { workSource } from '../../../output/benchSheet/workSource.ts';
 import { useBench } from '../../state/BenchContext.tsx';
-import { placeOf } from '../../state/jobHistory.ts';
+import { type JobKey, placeOf } from '../../state/jobHistory.ts';
 import {
   changesSince,
   END,
   keepProgress,
+  NOT_BEGUN,
   type Progress,
   progressKeys,
   progressOf,
@@ -41,13 +42,16 @@ export interface WorkProgress {
   readonly startAgain: () => void;
 }
 
+/** Where the progress of each job that was open in this window was last kept: a job may be renamed before it has a place. */
+const keptUnder = new Map<JobKey, string>();
+
 /** The steps of a design with the maker's progress, which the browser keeps for each job. */
 export function useProgress(design: CoverDesign): WorkProgress {
   const [kept, setKept] = useState(readProgress);
   const [isKept, setIsKept] = useState(true);
-  const id = useBench(({ history }) => placeOf(history)?.id);
+  const { id, jobKey } = useBench(({ history }) => ({ id: placeOf(history)?.id, jobKey: history.key }));
   const { name, work } = design.job;
-  const keys = progressKeys(id, name);
+  const keys = progressKeys(id, name, keptUnder.get(jobKey));
   const progress = progressOf(kept, keys);
   const printed = useMemo(() => {
     const source = workSource(design);
@@ -64,9 +68,16 @@ export function useProgress(design: CoverDesign): WorkProgress {
 
   const change = (next: Progress): void => {
     const all = withProgress(kept, keys, next);
+    keptUnder.set(jobKey, keys[0]!);
     setKept(all);
     setIsKept(keepProgress(all));
   };
+  // A job that has come to its place on the shelf takes its progress there.
+  const isToMove = id !== undefined && progress !== NOT_BEGUN && kept.jobs.every(({ key }) => key !== keys[0]);
+  // biome-ignore lint/correctness/useExhaustiveDependencies: once for each move
+  useEffect(() => {
+    if (isToMove) change(progress);
+  }, [isToMove]);
   const ids = printed.map(({ mm }) => mm.id);
   const at = shownStep(progress, ids);
   const steps = printed.map((each, i): ListedStep => {

@@ -10,9 +10,11 @@ export function useWakeLock(): boolean {
   useEffect(() => {
     let lock: WakeLockSentinel | null = null;
     let isOpen = true;
+    let isAsking = false;
     const isSeen = (): boolean => document.visibilityState === 'visible';
     const ask = async (): Promise<void> => {
-      if (!isSeen()) return;
+      if (!isSeen() || isAsking || lock?.released === false) return;
+      isAsking = true;
       try {
         // Missing in some browsers and on pages without a secure origin: that throws too.
         const held = await navigator.wakeLock.request('screen');
@@ -25,6 +27,8 @@ export function useWakeLock(): boolean {
       } catch {
         // Hidden while it was asked for: it is asked for again when the page is seen.
         if (isOpen && isSeen()) setIsAwake(false);
+      } finally {
+        isAsking = false;
       }
     };
     const onSight = (): void => void ask();

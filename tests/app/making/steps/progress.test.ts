@@ -87,6 +87,17 @@ describe('progress', () => {
     expect(moved.jobs.map(({ key, at }) => [key, at])).toEqual([['shelf:1', 'edges']]);
   });
 
+  test('of a job that is renamed before it has a place stays with it', () => {
+    const [before] = progressKeys(undefined, 'Choir book');
+    const kept = withProgress(none, [defined(before)], { at: 'cut', done: {} });
+    for (const id of [undefined, '1']) {
+      const renamed = progressKeys(id, 'Hymns', before);
+      expect(progressOf(kept, renamed).at).toBe('cut');
+      const { jobs } = withProgress(kept, renamed, { at: 'cut', done: {} });
+      expect(jobs.map(({ key }) => key)).toEqual([id === undefined ? 'name:Hymns' : 'shelf:1']);
+    }
+  });
+
   test('is kept of the 40 jobs worked last', () => {
     let kept = none;
     for (let i = 0; i < 45; i++) kept = withProgress(kept, progressKeys(String(i), ''), { at: 'cut', done: {} });

@@ -1,0 +1,273 @@
+import type { Locator, Page } from '@playwright/test';
+import { defined } from '../defined.ts';
+import { expectAccessible } from './accessibility.ts';
+import { expect, openExample, openPart, renameJob, test } from './bench.ts';
+
+/** The making mode, entered by its address as by a link. */
+async function openSteps(page: Page): Promise<Locator> {
+  await page.evaluate(() => {
+    window.location.hash = '#workbench/steps';
+  });
+  const mode = page.locator('.making-steps');
+  await expect(mode.locator('h2')).toBeFocused();
+  return mode;
+}
+
+const done = (mode: Locator): Locator => mode.locator('.steps-bar .main');
+const list = (mode: Locator): Locator => mode.getByRole('navigation', { name: 'All steps' });
+const ticked = (mode: Locator): Locator => list(mode).getByRole('button', { name: /, done/ });
+
+test.use({ viewport: { width: 1440, height: 900 } });
+
+test('each step has its number, a picture drawn from the job and one filled button, up to the end', async ({
+  bench,
+}) => {
+  await openExample(bench, 'tide ledger');
+  const work = await openPart(bench, 'Order of work');
+  await work.getByRole('link', { name: 'Work step by step' }).click();
+  const mode = bench.locator('.making-steps');
+  const count = 10;
+  await expect(list(mode).locator('ol button')).toHaveCount(count);
+  for (let i = 1; i <= count; i++) {
+    await expect(mode.getByText(`Step ${i} of ${count}`)).toBeVisible();
+    await expect(mode.locator('h2')).toHaveText(new RegExp(`^${i}\\. `));
+    for (const picture of await mode.locator('.step-picture svg').all()) await expect(picture).toBeVisible();
+    expect(await mode.locator('.step-picture svg path').count()).toBeGreaterThan(1);
+    await expect(mode.locator('.main')).toHaveCount(1);
+    await expect(mode.locator('.main')).toHaveText(i < count ? 'Done, next' : 'Done');
+    await done(mode).click();
+  }
+  await expect(mode.locator('h2')).toHaveText(`All ${count} steps are done`);
+  await expect(ticked(mode)).toHaveCount(count);
+  await mode.getByRole('link', { name: 'Leave' }).click();
+  await expect(bench).toHaveURL(/#workbench\/work$/);
+});
+
+test('a caution is written out where it is first due, and opened by its sign afterwards', async ({ bench }) => {
+  await openExample(bench, 'tide ledger');
+  const mode = await openSteps(bench);
+  const knife = mode.getByText('cut away from the hand');
+  await expect(knife).toBeVisible();
+  await bench.keyboard.press('3');
+  await expect(mode.locator('h2')).toHaveText('3. Cut the leather');
+  await expect(knife).toBeHidden();
+  await mode.locator('summary', { hasText: 'Knife and straight-edge' }).click();
+  await expect(knife).toBeVisible();
+});
+
+test('ticks and the step that was left survive a reload and a new name, and another job has its own', async ({
+  bench,
+}) => {
+  await openExample(bench, 'tide ledger');
+  const mode = await openSteps(bench);
+  for (let i = 0; i < 3; i++) await done(mode).click();
+  await bench.reload();
+  await expect(mode.getByText('Step 4 of 10')).toBeVisible();
+  await expect(ticked(mode)).toHaveCount(3);
+
+  await openExample(bench, 'choir book');
+  await openSteps(bench);
+  await expect(mode.getByText('Step 1 of 10')).toBeVisible();
+  await expect(ticked(mode)).toHaveCount(0);
+  await done(mode).click();
+
+  await openExample(bench, 'tide ledger');
+  await openSteps(bench);
+  await expect(mode.getByText('Step 4 of 10')).toBeVisible();
+  // A job with a name of its own is kept on the shelf, and its progress with it.
+  await done(mode).click();
+  await renameJob(bench, 'Harbour ledger');
+  await expect
+    .poll(() => bench.evaluate(() => localStorage.getItem('coverwright.steps.v1')))
+    .toMatch(/"key":"shelf:[^"]+","at":"punch"/);
+  await bench.reload();
+  await expect(mode.getByText('Step 5 of 10')).toBeVisible();
+  await expect(ticked(mode)).toHaveCount(4);
+
+  await mode.getByRole('button', { name: 'Start again' }).click();
+  await mode.getByRole('button', { name: 'Keep the ticks' }).click();
+  await expect(ticked(mode)).toHaveCount(4);
+  await mode.getByRole('button', { name: 'Start again' }).click();
+  await mode.getByRole('button', { name: 'Start again from step 1' }).click();
+  await expect(ticked(mode)).toHaveCount(0);
+  await expect(mode.getByText('Step 1 of 10')).toBeVisible();
+});
+
+test('a done step that has changed says so and what, and the step that was left is found by its name', async ({
+  bench,
+}) => {
+  await openExample(bench, 'tide ledger');
+  const mode = await openSteps(bench);
+  for (let i = 0; i < 6; i++) await done(mode).click();
+  await expect(mode.locator('h2')).toHaveText('7. Lace the seam');
+  await mode.getByRole('link', { name: 'Leave' }).click();
+  const construction = await openPart(bench, 'Construction');
+  await construction.getByRole('radio', { name: 'a strap' }).check();
+  await openSteps(bench);
+  // Fitting the strap comes before.
+  await expect(mode.locator('h2')).toHaveText('8. Lace the seam');
+  const changed = mode.getByRole('status').getByRole('button', { name: '3. Cut the leather' });
+  await expect(mode.getByRole('status')).toContainText('Changed since done:');
+  await changed.click();
+  await expect(mode.locator('.step-changed')).toHaveText(/Changed since you did it:\s*Closure strap: .* mm, new\./);
+  await expectAccessible(bench, '.making-steps');
+  await mode.getByRole('button', { name: 'Done again, next' }).click();
+  await expect(changed).toHaveCount(0);
+  await expect(ticked(mode)).toHaveCount(6);
+});
+
+test('keys work while the focus is in the mode: arrows move, a digit goes to its step, Enter marks it as done', async ({
+  bench,
+}) => {
+  await openExample(bench, 'tide ledger');
+  const mode = await openSteps(bench);
+  const title = mode.locator('h2');
+  await bench.keyboard.press('ArrowRight');
+  await expect(title).toHaveText(/^2\./);
+  await bench.keyboard.press('ArrowLeft');
+  await bench.keyboard.press('ArrowLeft');
+  await expect(title).toHaveText(/^1\./);
+  await bench.keyboard.press('0');
+  await expect(title).toHaveText(/^10\./);
+  await expect(ticked(mode)).toHaveCount(0);
+  await bench.keyboard.press('5');
+  await expect(title).toHaveText(/^5\./);
+  await bench.keyboard.press('Enter');
+  await expect(title).toHaveText(/^6\./);
+  await expect(ticked(mode)).toHaveText([/^5\. /]);
+  // On a button Enter presses the button, and nothing else.
+  await mode.getByRole('button', { name: 'Back' }).focus();
+  await bench.keyboard.press('Enter');
+  await expect(title).toHaveText(/^5\./);
+  await expect(ticked(mode)).toHaveCount(1);
+  await mode.getByRole('button', { name: 'Take the tick away' }).click();
+  await expect(ticked(mode)).toHaveCount(0);
+});
+
+test.describe('with a finger', () => {
+  test.use({ viewport: { width: 390, height: 844 }, hasTouch: true });
+
+  /** Drags a finger over the page. */
+  async function swipe(page: Page, by: { x: number; y: number }): Promise<void> {
+    const session = await page.context().newCDPSession(page);
+    const [x, y] = [200, 400];
+    const at = (share: number) => [{ x: x + share * by.x, y: y + share * by.y }];
+    await session.send('Input.dispatchTouchEvent', { type: 'touchStart', touchPoints: at(0) });
+    for (const share of [0.25, 0.5, 0.75, 1])
+      await session.send('Input.dispatchTouchEvent', { type: 'touchMove', touchPoints: at(share) });
+    await session.send('Input.dispatchTouchEvent', { type: 'touchEnd', touchPoints: [] });
+  }
+
+  test('a swipe across goes to the next step and back, one down only scrolls', async ({ bench }) => {
+    await openExample(bench, 'tide ledger');
+    const mode = await openSteps(bench);
+    await swipe(bench, { x: -120, y: 10 });
+    await expect(mode.locator('h2')).toHaveText(/^2\./);
+    await swipe(bench, { x: -30, y: -150 });
+    await swipe(bench, { x: 120, y: 0 });
+    await expect(mode.locator('h2')).toHaveText(/^1\./);
+    await expect(ticked(mode)).toHaveCount(0);
+  });
+
+  test('every control is large and in sight: upright, across, zoomed and with large letters', async ({ bench }) => {
+    await openExample(bench, 'choir book');
+    const mode = await openSteps(bench);
+    for (const [width, height, letters] of [
+      [390, 844, '100%'],
+      [844, 390, '100%'],
+      [390, 844, '200%'],
+      [320, 256, '100%'],
+    ] as const) {
+      await bench.setViewportSize({ width, height });
+      await bench.evaluate((size) => {
+        document.documentElement.style.fontSize = size;
+      }, letters);
+      for (const key of ['1', '3', '7', '9']) {
+        await mode.locator('h2').focus();
+        await bench.keyboard.press(key);
+        await expect(mode.locator('h2')).toHaveText(new RegExp(`^${key}\\.`));
+        const wide = await bench.evaluate(() => document.documentElement.scrollWidth - window.innerWidth);
+        expect(wide, `${width} x ${height}, step ${key}`).toBeLessThanOrEqual(0);
+        for (const control of await mode.locator('button:visible, a:visible, summary:visible').all()) {
+          const { height: tall } = defined(await control.boundingBox());
+          expect(tall, (await control.textContent()) ?? '').toBeGreaterThanOrEqual(56);
+        }
+        // Without a scroll.
+        for (const name of ['Back', /^Done/])
+          await expect(mode.locator('.steps-bar').getByRole('button', { name })).toBeInViewport({ ratio: 1 });
+      }
+      await mode.getByRole('button', { name: 'All steps' }).click();
+      await list(mode).getByRole('button', { name: '2. Card trial' }).click();
+      await expect(mode.locator('h2')).toHaveText('2. Card trial');
+      await expect(list(mode)).toBeHidden();
+    }
+  });
+});
+
+/** Puts a screen lock in the place of the browser's that can be watched and refused. */
+const watchedLock = (isRefused: boolean): void => {
+  const asked = { held: 0, requests: 0 };
+  Object.assign(window, { asked });
+  Object.defineProperty(navigator, 'wakeLock', {
+    value: {
+      request: async () => {
+        asked.requests++;
+        if (isRefused) throw new DOMException('refused', 'NotAllowedError');
+        asked.held++;
+        const lock = Object.assign(new EventTarget(), {
+          released: false,
+          release: async () => {
+            if (lock.released) return;
+            lock.released = true;
+            asked.held--;
+            lock.dispatchEvent(new Event('release'));
+          },
+        });
+        document.addEventListener('visibilitychange', () => document.hidden && lock.release());
+        return lock;
+      },
+    },
+  });
+};
+
+const asked = (page: Page) => page.evaluate(() => (window as unknown as { asked: unknown }).asked);
+
+test('the screen is kept awake while the mode is open, again once the page is seen again, and not afterwards', async ({
+  bench,
+}) => {
+  await bench.addInitScript(watchedLock, false);
+  await bench.reload();
+  expect(await asked(bench)).toEqual({ held: 0, requests: 0 });
+  const mode = await openSteps(bench);
+  await expect.poll(() => asked(bench)).toMatchObject({ held: 1 });
+  for (const [state, held] of [
+    ['hidden', 0],
+    ['visible', 1],
+    ['visible', 1],
+  ] as const) {
+    await bench.evaluate((now) => {
+      Object.defineProperty(document, 'visibilityState', { value: now, configurable: true });
+      Object.defineProperty(document, 'hidden', { value: now === 'hidden', configurable: true });
+      document.dispatchEvent(new Event('visibilitychange'));
+    }, state);
+    await expect.poll(() => asked(bench)).toMatchObject({ held });
+  }
+  await expect(mode.getByText('This browser lets the screen sleep.')).toBeHidden();
+  await mode.getByRole('link', { name: 'Leave' }).click();
+  await expect.poll(() => asked(bench)).toMatchObject({ held: 0 });
+});
+
+test('a browser that refuses to keep the screen awake, or to keep the ticks, is named', async ({ bench }) => {
+  await bench.addInitScript(watchedLock, true);
+  await bench.reload();
+  const mode = await openSteps(bench);
+  await expect(mode.getByText('This browser lets the screen sleep.')).toBeVisible();
+  await bench.evaluate(() => {
+    Storage.prototype.setItem = () => {
+      throw new DOMException('full', 'QuotaExceededError');
+    };
+  });
+  await done(mode).click();
+  await expect(mode.getByText('This browser does not keep where you stop.')).toBeVisible();
+  await expect(ticked(mode)).toHaveCount(1);
+});
