@@ -1,5 +1,6 @@
+import type { Spot } from '../scene/spot.ts';
 import { useDispatch, useLengths } from '../state/BenchContext.tsx';
-import { checkSpot, type Spot } from '../state/checkSpot.ts';
+import { checkSpot } from './checkSpot.ts';
 import { limitWords } from './limitWords.ts';
 import type { ShownCheck } from './shownChecks.ts';
 import { VerdictMark } from './VerdictMark.tsx';
@@ -8,10 +9,12 @@ interface CheckRowProps {
   readonly check: ShownCheck;
   /** Lights its place in the picture while it is pointed at or has the focus. */
   readonly light?: (spot: Spot | null) => void;
+  /** A row above has the same remedy, which is then shown once. */
+  readonly isMendedAbove?: boolean;
 }
 
 /** One question with its answer; where a change to the job is the remedy, a button makes it at once. */
-export function CheckRow({ check, light }: CheckRowProps) {
+export function CheckRow({ check, light, isMendedAbove = false }: CheckRowProps) {
   const dispatch = useDispatch();
   const lengths = useLengths();
   const { title, verdict, state, message, remedy, change, isPending = false } = check;
@@ -38,7 +41,7 @@ export function CheckRow({ check, light }: CheckRowProps) {
         </p>
       )}
       {message !== '' && <p className="reason">{isPending ? `Before the last change: ${message}` : message}</p>}
-      {remedy !== '' && (
+      {remedy !== '' && !isMendedAbove && (
         <p className="remedy">
           {remedy}{' '}
           {change.length > 0 && (

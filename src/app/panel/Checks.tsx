@@ -1,6 +1,6 @@
 import { isWanting, severity } from '../../core/index.ts';
+import type { Spot } from '../scene/spot.ts';
 import { useBench } from '../state/BenchContext.tsx';
-import type { Spot } from '../state/checkSpot.ts';
 import { CheckRow } from './CheckRow.tsx';
 import { type ShownCheck, shownChecks } from './shownChecks.ts';
 
@@ -21,8 +21,13 @@ export function Checks({ light }: ChecksProps) {
   const quiet = checks.filter((check) => !matters(check));
   const rows = (list: readonly ShownCheck[]) => (
     <ul>
-      {list.map((check) => (
-        <CheckRow key={check.id} check={check} light={light} />
+      {list.map((check, i) => (
+        <CheckRow
+          key={check.id}
+          check={check}
+          light={light}
+          isMendedAbove={list.slice(0, i).some(({ remedy }) => remedy === check.remedy)}
+        />
       ))}
     </ul>
   );
