@@ -10,6 +10,7 @@ import type { ZoneChoice } from '../strip/useZoneChoice.ts';
 import { Cards } from './Cards.tsx';
 import './cover.css';
 
+const NewCover = lazy(() => import('../form/NewCover.tsx'));
 const ElasticNote = lazy(() => firstPaint.then(() => import('../panel/ElasticNote.tsx')));
 
 interface CoverPlaceProps {
@@ -21,9 +22,10 @@ interface CoverPlaceProps {
 /** The cover on the book with the verdict on it, and beside it what it is made of. */
 export function CoverPlace({ zones, isAway }: CoverPlaceProps) {
   const [spot, light] = useState<Spot | null>(null);
+  const [isStarting, setStarting] = useState(false);
   return (
     <div className="cover-place" data-away={isAway || undefined} inert={isAway}>
-      <Verdict />
+      <Verdict start={() => setStarting(true)} />
       <Stage highlight={zones.lit} spot={spot} isAway={isAway} />
       <aside className="cards" aria-label="What it is made of">
         <ErrorBoundary instead={() => null}>
@@ -36,6 +38,11 @@ export function CoverPlace({ zones, isAway }: CoverPlaceProps) {
           <Cards light={light} />
         </LatePart>
       </aside>
+      {isStarting && (
+        <LatePart name="new cover form">
+          <NewCover onClose={() => setStarting(false)} />
+        </LatePart>
+      )}
     </div>
   );
 }

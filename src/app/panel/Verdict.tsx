@@ -1,3 +1,4 @@
+import { EXAMPLE_JOBS, inCurrentVersion } from '../../core/index.ts';
 import { openCard } from '../fields/Card.tsx';
 import { goToField } from '../fields/goToField.ts';
 import { useBench, useDispatch } from '../state/BenchContext.tsx';
@@ -6,13 +7,25 @@ import { addressOf } from '../state/place.ts';
 import { type OneThing, oneThing } from './oneThing.ts';
 import { VerdictMark } from './VerdictMark.tsx';
 
+const EXAMPLE = JSON.stringify(inCurrentVersion(EXAMPLE_JOBS[0].document));
+
+/** Whether nothing was done yet, and the example with which a first visit starts is open. */
+const isFirstVisit = ({ history: { past, document } }: Bench): boolean =>
+  past.length === 0 && JSON.stringify(document) === EXAMPLE;
+
+interface VerdictProps {
+  /** Starts a new cover. */
+  readonly start: () => void;
+}
+
 /** The whole fit in one sentence, what makes it unsure, and the one thing to do; read out whenever it changes. */
-export function Verdict() {
+export function Verdict({ start }: VerdictProps) {
   const { verdict, state, headline, leastSure, differs } = useBench((bench) => {
     const { verdict, state, headline, doubt } = bench.report;
     return { verdict, state, headline, leastSure: doubt.leastSure, differs: trialsOf(bench)?.differs ?? '' };
   });
   const next = useBench(({ report }) => oneThing(report));
+  const isFirst = useBench(isFirstVisit);
   return (
     <section className="verdict" aria-label="The fit">
       <div className="verdict-said">
@@ -23,8 +36,17 @@ export function Verdict() {
         </p>
       </div>
       <p className="row next-thing not-printed">
-        {next !== null && <NextThing next={next} />}
-        {next?.kind === 'change' && (
+        {isFirst ? (
+          <>
+            <button type="button" className="main" onClick={start}>
+              A cover for your book
+            </button>
+            <span>This one is an example.</span>
+          </>
+        ) : (
+          next !== null && <NextThing next={next} />
+        )}
+        {!isFirst && next?.kind === 'change' && (
           <a className="link" href={addressOf('explore')}>
             Other ways
           </a>
