@@ -1,3 +1,4 @@
+import type { Ref } from 'react';
 import { EXAMPLE_JOBS, inCurrentVersion } from '../../core/index.ts';
 import { openCard } from '../fields/Card.tsx';
 import { goToField } from '../fields/goToField.ts';
@@ -14,12 +15,13 @@ const isFirstVisit = ({ history: { past, document } }: Bench): boolean =>
   past.length === 0 && JSON.stringify(document) === EXAMPLE;
 
 interface VerdictProps {
+  readonly words: Ref<HTMLElement>;
   /** Starts a new cover. */
   readonly start: () => void;
 }
 
 /** The whole fit in one sentence, what makes it unsure, and the one thing to do; read out whenever it changes. */
-export function Verdict({ start }: VerdictProps) {
+export function Verdict({ words, start }: VerdictProps) {
   const { verdict, state, headline, leastSure, differs } = useBench((bench) => {
     const { verdict, state, headline, doubt } = bench.report;
     return { verdict, state, headline, leastSure: doubt.leastSure, differs: trialsOf(bench)?.differs ?? '' };
@@ -27,7 +29,7 @@ export function Verdict({ start }: VerdictProps) {
   const next = useBench(({ report }) => oneThing(report));
   const isFirst = useBench(isFirstVisit);
   return (
-    <section className="verdict" aria-label="The fit">
+    <section ref={words} className="verdict" aria-label="The fit">
       <div className="verdict-said">
         <Headline verdict={verdict} state={state} headline={headline} />
         <p className="least-sure">
