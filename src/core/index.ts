@@ -111,6 +111,7 @@ export { whatWouldReach } from './report/whatWouldReach.ts';
 export { withStrip } from './report/withStrip.ts';
 export { foldedCover } from './solid/foldedCover.ts';
 export {
+  type EdgeBand,
   type Face,
   type FitMark,
   type FoldedCover,
@@ -118,16 +119,19 @@ export {
   leatherOf,
   type MeshData,
   type PartName,
+  type PatternBox,
+  type SeeThrough,
 } from './solid/meshData.ts';
 export { type Pose, SEQUENCE_STAGES } from './solid/staging.ts';
 export { createStripSolver } from './strip/solveStrip.ts';
-export { signed } from './units/formatLength.ts';
 export { formatFraction } from './units/fraction.ts';
 export { MM_PER_INCH, MM_PER_OUNCE } from './units/mm.ts';
 export { type LengthUnit, parseLength } from './units/parseLength.ts';
 export { type Printer, printer } from './units/printer.ts';
 export { degreesFromRadians, radians } from './units/radians.ts';
 export { type Reading, refusal } from './units/reading.ts';
+export { signed } from './units/signed.ts';
 export { normaliseTyped, parseTypedNumber } from './units/typedNumber.ts';
+export { RANGE_WORDS } from './words/rangeWords.ts';
 export { type TermInText, termIn } from './words/termIn.ts';
 export { TERM_DRAWINGS, type TermPart, termOf, titled, WORDS, type Word } from './words/vocabulary.ts';

@@ -385,5 +385,24 @@ test('a browser that keeps nothing says so', async ({ page }) => {
     };
   });
   await page.goto('');
-  await expect(page.getByText('does not keep the open job')).toBeVisible();
+  const note = page.getByText('does not keep the open job');
+  await expect(note).toBeVisible();
+  // The note takes a line, and the cover has the rest of the screen, whole.
+  expect((await note.boundingBox())!.height).toBeLessThan(60);
+  const { y, height } = (await page.locator('.cover-place').boundingBox())!;
+  expect(y + height).toBe(800);
+});
+
+test('a card in use stays unfolded when the screen is turned', async ({ bench }) => {
+  for (const [width, height] of [
+    [820, 1180],
+    [1180, 820],
+  ] as const) {
+    await bench.setViewportSize({ width, height });
+    await openCard(bench, 'leather');
+    await openCard(bench, 'book');
+    await bench.setViewportSize({ width: height, height: width });
+    await expect(bench.getByLabel('Width', { exact: true })).toBeVisible();
+    await expect(bench.getByLabel('Outside weight')).toBeVisible();
+  }
 });

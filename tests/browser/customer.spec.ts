@@ -7,11 +7,11 @@ import { designReport } from '../../src/core/report/designReport.ts';
 import { customerSheet } from '../../src/output/customerSheet/customerSheet.ts';
 import { nth } from '../nth.ts';
 import { expectAccessible } from './accessibility.ts';
-import { chooseLook, expect, openExample, scenesAreDrawn, test } from './bench.ts';
+import { chooseLook, expect, goToPlace, jobName, openExample, scenesAreDrawn, test } from './bench.ts';
 import { withoutWebGl } from './webGl.ts';
 
 const toCustomer = async (page: Page): Promise<void> => {
-  await page.getByRole('button', { name: 'Customer view' }).click();
+  await goToPlace(page, 'Customer');
   await expect(page.getByRole('button', { name: 'Save picture' })).toBeVisible();
 };
 
@@ -42,13 +42,13 @@ test('the sheet says the fit, three numbers, leather and seam as computed, and c
   await bench.keyboard.press('Control+z');
   await expect(main.getByRole('heading', { name: 'Choir book' })).toBeVisible();
   await bench.goBack();
-  await expect(bench.getByRole('textbox', { name: 'Job', exact: true })).toHaveValue('Choir book');
+  await expect(jobName(bench)).toHaveText('Choir book');
 });
 
 test('a priced job shows its price, and hides it at a word', async ({ bench }) => {
   const job = JSON.parse(readFileSync('public/jobs/tide-ledger.json', 'utf8'));
   const priced = { ...job, rates: { currency: 'kr', prices: { hour: 300 } } };
-  await bench.locator('input[type=file]').setInputFiles({
+  await bench.getByLabel('Job file').setInputFiles({
     name: 'priced.json',
     mimeType: 'application/json',
     buffer: Buffer.from(JSON.stringify(priced)),

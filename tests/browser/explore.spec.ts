@@ -1,8 +1,17 @@
-import { expect, exploreSettles, headline, openExample, test } from './bench.ts';
+import type { Page } from '@playwright/test';
+import { expect, exploreSettles, goToPlace, headline, openCard, openExample, test } from './bench.ts';
+
+/** Gives the tide ledger an outside that is too narrow to close. */
+async function openTooNarrow(page: Page): Promise<void> {
+  await openExample(page, 'tide ledger');
+  await (await openCard(page, 'cut')).getByLabel('Outside width', { exact: true }).fill('376');
+  await expect(headline(page)).toHaveAttribute('data-verdict', 'fails');
+}
 
 test.describe('Explore', () => {
   test('opens on how much a heavier leather needs at the fore-edge, part by part', async ({ bench }) => {
     await openExample(bench, 'tide ledger');
+    await goToPlace(bench, 'Explore');
     await expect(bench.getByLabel('Change', { exact: true })).toHaveValue('leather.outside');
     await expect(bench.getByLabel('and watch')).toHaveValue('foreEdgeAllowance');
     await expect(bench.locator('.explore-reading output')).toContainText(
@@ -13,6 +22,7 @@ test.describe('Explore', () => {
 
   test('is read by keyboard, and what is read goes into the job and comes back with undo', async ({ bench }) => {
     await openExample(bench, 'tide ledger');
+    await goToPlace(bench, 'Explore');
     const reader = bench.getByRole('slider', { name: 'Read along Outside weight' });
     await exploreSettles(bench);
     await reader.focus();
@@ -20,7 +30,7 @@ test.describe('Explore', () => {
     await expect(reader).toHaveAttribute('aria-valuetext', '3.15 mm');
     await expect(bench.locator('.explore-reading output')).toContainText('At 3.15 mm');
     await bench.getByRole('button', { name: 'Put 3.15 mm into the job' }).press('Enter');
-    const weight = bench.locator('[data-path="leather.outside"]');
+    const weight = (await openCard(bench, 'leather')).locator('[data-path="leather.outside"]');
     await expect(weight).toHaveValue('2.75-3.15 mm');
     await bench.keyboard.press('Control+z');
     await expect(weight).toHaveValue('4-5 oz');
@@ -28,6 +38,7 @@ test.describe('Explore', () => {
 
   test('draws the limits of the fit and a second job over the first, with a table of both', async ({ bench }) => {
     await openExample(bench, 'tide ledger');
+    await goToPlace(bench, 'Explore');
     await bench.getByLabel('Change', { exact: true }).selectOption('ease.head_mm');
     await bench.getByLabel('and watch').selectOption('head');
     await bench.getByLabel('Lay over').selectOption('choir-book');
@@ -48,9 +59,8 @@ test.describe('Explore', () => {
   });
 
   test('finds the smallest change that makes a failing cover fit, and one press makes it', async ({ bench }) => {
-    await openExample(bench, 'tide ledger');
-    await bench.locator('[data-path="pattern.outsideWidth_mm"]').fill('376');
-    await expect(headline(bench)).toHaveAttribute('data-verdict', 'fails');
+    await openTooNarrow(bench);
+    await goToPlace(bench, 'Explore');
     await expect(bench.locator('.chance')).toHaveText('In 2,000 trials it closes in 1 of 100 and fits in 1 of 100.');
     const change = bench.locator('.must-change li', { hasText: 'Outside width' });
     await expect(change).toContainText('Outside width 382 mm, 6 mm more.');
@@ -63,8 +73,9 @@ test.describe('Explore', () => {
 test.describe('measuring', () => {
   test('the picture marks the measure that is being typed, and no other', async ({ bench }) => {
     await openExample(bench, 'choir book');
-    await expect(bench.locator('.form-column summary').first()).toBeVisible();
-    for (const summary of await bench.locator('.form-column summary').all()) await summary.click();
+    const fold = (await openCard(bench, 'book')).locator('.card-body summary');
+    await expect(fold.first()).toBeVisible();
+    for (const summary of await fold.all()) await summary.click();
     const caption = bench.locator('.measure-picture figcaption');
     const marked = bench.locator('.measure-picture .measure.active');
     for (const [path, words] of [
@@ -85,10 +96,11 @@ test.describe('measuring', () => {
 
   test('a tape that disagrees is told beside it, with what would explain it', async ({ bench }) => {
     await openExample(bench, 'tide ledger');
-    const check = bench.getByRole('list', { name: 'Cross-check of the measures' });
+    const book = await openCard(bench, 'book');
+    const check = book.getByRole('list', { name: 'Cross-check of the measures' });
     await expect(check).toBeHidden();
-    await bench.getByText('Measured round the book').click();
-    const tape = bench.locator('[data-path="book.measured.closedWrap_mm"]');
+    await book.getByText('Measured round the book').click();
+    const tape = book.locator('[data-path="book.measured.closedWrap_mm"]');
     await tape.fill('358');
     await expect(check).toContainText('Agreement of the measures fits');
     await tape.fill('366');
@@ -98,15 +110,18 @@ test.describe('measuring', () => {
   });
 });
 
-test('on a wide screen the page is as tall as the window, only its columns scroll', async ({ bench }) => {
-  await openExample(bench, 'tide ledger');
-  await bench.locator('[data-path="pattern.outsideWidth_mm"]').fill('376');
-  await expect(bench.locator('.must-change li')).not.toHaveCount(0);
-  await exploreSettles(bench);
-  for (const summary of await bench.locator('.column summary').all()) await summary.click();
+test('on a wide screen the cover is as tall as the window, only its cards scroll', async ({ bench }) => {
+  await openTooNarrow(bench);
+  for (const card of ['book', 'leather', 'seam', 'cut', 'checks', 'sure'] as const) {
+    const opened = await openCard(bench, card);
+    for (const summary of await opened.locator('summary').filter({ visible: true }).all())
+      await summary.evaluate((each) => (each.parentElement as HTMLDetailsElement).setAttribute('open', ''));
+  }
+  const cards = bench.locator('.cards');
   for (const width of [1024, 1440, 2560]) {
     await bench.setViewportSize({ width, height: 800 });
     const height = () => bench.evaluate(() => document.documentElement.scrollHeight);
     await expect.poll(height, `at ${width} px`).toBe(800);
+    expect(await cards.evaluate(({ scrollHeight, clientHeight }) => scrollHeight > clientHeight)).toBe(true);
   }
 });

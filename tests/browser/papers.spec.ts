@@ -4,7 +4,7 @@ import { nth } from '../nth.ts';
 import { boundsOf } from '../output/outlineDistance.ts';
 import { outlineOn, pagesOf } from '../output/patternReading.ts';
 import { readPdf } from '../output/pdfReading.ts';
-import { expect, openExample, test } from './bench.ts';
+import { expect, goToPlace, openExample, openPart, renameJob, test } from './bench.ts';
 
 /** End points of lines in the data of an SVG path. */
 const pointsOf = (data: string): [number, number][] =>
@@ -14,21 +14,19 @@ test('screen and template show the outside the same way up, its grain side, and 
   bench,
 }) => {
   await openExample(bench, 'tide ledger');
-  const flat = bench.locator('.fit-column').getByRole('img', { name: /^Flat pattern to scale/ });
+  await goToPlace(bench, 'Strips');
+  const flat = bench.locator('.strips-place').getByRole('img', { name: /^Flat pattern to scale/ });
   await expect(bench.getByText('Grain side up, as the template')).toBeVisible();
   // Where the seam starts and finishes tells head from tail and front from back.
-  const marks = pointsOf(defined(await flat.locator('[data-layer=mark] path').first().getAttribute('d')));
+  const drawnMarks = defined(await flat.locator('[data-layer=mark] path').first().getAttribute('d'));
+  const marks = pointsOf(drawnMarks);
   expect(marks.length).toBeGreaterThan(4);
 
-  await bench.locator('.workbench-bar').getByRole('button', { name: 'Template', exact: true }).click();
-  const template = bench.locator('.workbench-panel');
+  const template = await openPart(bench, 'Template');
   await template.getByRole('radio', { name: 'leather', exact: true }).check();
   await template.getByRole('radio', { name: 'roll', exact: true }).check();
   await expect(template.getByRole('heading', { name: 'In leather, grain side up' })).toBeVisible();
-  await expect(template.locator('[data-layer=mark] path').first()).toHaveAttribute(
-    'd',
-    defined(await flat.locator('[data-layer=mark] path').first().getAttribute('d')),
-  );
+  await expect(template.locator('[data-layer=mark] path').first()).toHaveAttribute('d', drawnMarks);
   const [download] = await Promise.all([
     bench.waitForEvent('download'),
     bench.getByRole('button', { name: 'Save the template as PDF' }).click(),
@@ -42,6 +40,7 @@ test('screen and template show the outside the same way up, its grain side, and 
     expect([x, y, Math.min(...off) < 0.02]).toEqual([x, y, true]);
   }
 
+  await goToPlace(bench, 'Strips');
   // The front fore-edge is at the right, seen from the grain side.
   await bench.getByRole('button', { name: /^front edge margin/ }).focus();
   const lit = flat.locator('rect.lit');
@@ -54,8 +53,8 @@ test('a name in letters of another script is saved with them, and what they lack
   bench,
 }) => {
   await openExample(bench, 'tide ledger');
-  await bench.getByRole('textbox', { name: 'Job', exact: true }).fill('Βιβλίο 潮');
-  await bench.locator('.workbench-bar').getByRole('button', { name: 'Order of work', exact: true }).click();
+  await renameJob(bench, 'Βιβλίο 潮');
+  await openPart(bench, 'Order of work');
   const [download] = await Promise.all([
     bench.waitForEvent('download'),
     bench.getByRole('button', { name: 'Save the bench sheet as PDF' }).click(),

@@ -1,17 +1,17 @@
-import { expect, openExample, test } from './bench.ts';
+import { expect, goToPlace, jobName, openExample, renameJob, test } from './bench.ts';
 
 const NAME = '<img src=x onerror="window.ran=1"><script>window.ran=1</script>{{ran}}"\'--><svg onload=window.ran=1>';
 
 test('markup in a name of a job is shown as it is written and never run', async ({ bench }) => {
   await openExample(bench, 'choir book');
-  await bench.getByRole('textbox', { name: 'Job', exact: true }).fill(NAME);
-  await bench.getByRole('button', { name: 'Shelf', exact: true }).click();
+  await renameJob(bench, NAME);
+  await expect(jobName(bench)).toHaveText(NAME);
+  await goToPlace(bench, 'Shelf');
   await expect(bench.locator('.job-card h3')).toHaveText(NAME);
   await bench.getByRole('button', { name: /^Remove/ }).click();
   await bench.getByRole('button', { name: 'Put it back' }).click();
   await bench.getByRole('button', { name: /^Versions/ }).click();
-  await bench.getByRole('button', { name: 'Close the shelf' }).click();
-  await bench.getByRole('button', { name: 'Customer view' }).click();
+  await goToPlace(bench, 'Customer');
   await expect(bench.getByRole('heading', { name: NAME })).toBeVisible();
   await expect(bench.locator('img[src=x]')).toHaveCount(0);
   expect(await bench.evaluate(() => 'ran' in window)).toBe(false);

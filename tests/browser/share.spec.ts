@@ -1,12 +1,12 @@
-import { elsewherePage, expect, openExample, test } from './bench.ts';
+import { chooseInMenu, elsewherePage, expect, goToPlace, jobName, openCard, openExample, test } from './bench.ts';
 
 test.use({ permissions: ['clipboard-read', 'clipboard-write'] });
 
 test('a shared link opens the same job elsewhere, and undo goes back from it', async ({ bench, browser, baseURL }) => {
   test.slow();
   await openExample(bench, 'choir book');
-  await bench.getByLabel('Width', { exact: true }).fill('151');
-  await bench.getByRole('button', { name: 'Share link' }).click();
+  await (await openCard(bench, 'book')).getByLabel('Width', { exact: true }).fill('151');
+  await chooseInMenu(bench, 'Share link');
   await expect(bench.getByText('The link is copied.')).toBeVisible();
   const link = await bench.evaluate(() => navigator.clipboard.readText());
   expect(link).toBe(await bench.getByLabel('Link to this job').inputValue());
@@ -15,25 +15,26 @@ test('a shared link opens the same job elsewhere, and undo goes back from it', a
   const sent: string[] = [];
   elsewhere.on('request', (request) => sent.push(request.url()));
   await elsewhere.goto(link);
+  await expect(jobName(elsewhere)).toHaveText('Choir book');
+  await openCard(elsewhere, 'book');
   await expect(elsewhere.getByLabel('Width', { exact: true })).toHaveValue('151 mm');
-  await expect(elsewhere.getByRole('textbox', { name: 'Job', exact: true })).toHaveValue('Choir book');
   // The browser's own view of requests shows the fragment of the page only; no other carries any of it.
   expect(sent.slice(1).filter((url) => url.includes('job='))).toEqual([]);
   expect(new URL(elsewhere.url()).hash).toBe('');
   await elsewhere.getByRole('button', { name: 'Undo', exact: true }).click();
-  await expect(elsewhere.getByRole('textbox', { name: 'Job', exact: true })).toHaveValue('Tide ledger');
+  await expect(jobName(elsewhere)).toHaveText('Tide ledger');
 
   // Opened twice, it stands on the shelf once.
   await elsewhere.goto(link);
   await expect(elsewhere.getByLabel('Width', { exact: true })).toHaveValue('151 mm');
-  await elsewhere.getByRole('button', { name: 'Shelf', exact: true }).click();
+  await goToPlace(elsewhere, 'Shelf');
   await expect(elsewhere.locator('.job-card')).toHaveText([/Choir book151 mm/]);
   await elsewhere.close();
 });
 
 test('a damaged link says so and opens nothing', async ({ bench }) => {
   await openExample(bench, 'choir book');
-  await bench.getByRole('button', { name: 'Share link' }).click();
+  await chooseInMenu(bench, 'Share link');
   await expect(bench.getByLabel('Link to this job')).toHaveValue(/#job=2\./);
   const fragment = new URL(await bench.getByLabel('Link to this job').inputValue()).hash;
   await openExample(bench, 'shore guide');
@@ -48,20 +49,20 @@ test('a damaged link says so and opens nothing', async ({ bench }) => {
       window.location.hash = hash;
     }, damaged);
     await expect(bench.getByRole('alert')).toContainText('The link in the address was not opened');
-    await expect(bench.getByRole('textbox', { name: 'Job', exact: true })).toHaveValue('Shore guide');
+    await expect(jobName(bench)).toHaveText('Shore guide');
     await bench.getByRole('button', { name: 'Close this note' }).first().click();
   }
   await bench.evaluate((hash) => {
     window.location.hash = hash;
   }, fragment);
-  await expect(bench.getByRole('textbox', { name: 'Job', exact: true })).toHaveValue('Choir book');
+  await expect(jobName(bench)).toHaveText('Choir book');
 });
 
 test('where the browser does not let a link be copied it is shown', async ({ bench }) => {
   await bench.evaluate(() => {
     navigator.clipboard.writeText = () => Promise.reject(new DOMException('no', 'NotAllowedError'));
   });
-  await bench.getByRole('button', { name: 'Share link' }).click();
+  await chooseInMenu(bench, 'Share link');
   await expect(bench.getByText('Copy this link.')).toBeVisible();
   await expect(bench.getByLabel('Link to this job')).toHaveValue(/#job=2\./);
 });

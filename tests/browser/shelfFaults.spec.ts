@@ -1,9 +1,14 @@
 import { readFileSync } from 'node:fs';
-import type { Page } from '@playwright/test';
-import { expect, openExample, test } from './bench.ts';
+import type { Locator, Page } from '@playwright/test';
+import { expect, goToPlace, openCard, openExample, test } from './bench.ts';
 
 const cards = (page: Page) => page.locator('.job-card');
-const openShelf = (page: Page) => page.getByRole('button', { name: 'Shelf', exact: true }).click();
+const openShelf = (page: Page) => goToPlace(page, 'Shelf');
+
+/** The width of the book, with its card unfolded. */
+async function openWidth(page: Page): Promise<Locator> {
+  return (await openCard(page, 'book')).getByLabel('Width', { exact: true });
+}
 
 /** Opens the shelf's database as another program could. */
 const inDatabase = (page: Page, what: 'putNumericName' | 'emptied') =>
@@ -26,11 +31,11 @@ const inDatabase = (page: Page, what: 'putNumericName' | 'emptied') =>
 
 test('one spoilt record is set apart, exported as it stands and then deleted; the shelf works', async ({ bench }) => {
   await openExample(bench, 'choir book');
-  await bench.getByLabel('Width', { exact: true }).fill('151');
+  await (await openWidth(bench)).fill('151');
   await openShelf(bench);
   await expect(cards(bench)).toHaveCount(1);
   await inDatabase(bench, 'putNumericName');
-  await bench.getByRole('button', { name: 'Close the shelf' }).click();
+  await goToPlace(bench, 'Cover');
   await openShelf(bench);
   await expect(bench.getByText('One record of the shelf cannot be read as a job')).toBeVisible();
   await expect(bench.getByText('name cannot be read')).toBeVisible();
@@ -46,11 +51,13 @@ test('one spoilt record is set apart, exported as it stands and then deleted; th
 });
 
 test('a database without its stores is rebuilt, and the open job is kept in it', async ({ bench }) => {
-  await expect(bench.getByRole('button', { name: 'Shelf', exact: true })).toBeVisible();
+  // The shelf comes after the first paint.
+  await openShelf(bench);
+  await expect(bench.getByText('Nothing is kept yet.')).toBeVisible();
   await inDatabase(bench, 'emptied');
   await bench.reload();
   await openExample(bench, 'choir book');
-  await bench.getByLabel('Width', { exact: true }).fill('151');
+  await (await openWidth(bench)).fill('151');
   await openShelf(bench);
   await expect(cards(bench)).toHaveCount(1);
   await expect(bench.getByRole('alert')).toBeHidden();
@@ -80,21 +87,18 @@ async function ageQuickCopy(page: Page, change: { readonly isSaved: boolean; rea
   }, change);
 }
 
-const width = (page: Page) => page.getByLabel('Width', { exact: true });
-
 /** Saves two states of one job, so that there is an older one. */
 async function keepTwoStates(page: Page): Promise<void> {
   await openExample(page, 'choir book');
   for (const typed of ['151', '152']) {
-    await width(page).fill(typed);
+    await (await openWidth(page)).fill(typed);
     await openShelf(page);
     await expect(cards(page).filter({ hasText: `${typed} mm ×` })).toHaveCount(1);
-    await page.getByRole('button', { name: 'Close the shelf' }).click();
   }
 }
 
 async function editsWithoutFork(page: Page): Promise<void> {
-  await width(page).fill('155');
+  await (await openWidth(page)).fill('155');
   await openShelf(page);
   await expect(cards(page)).toHaveText([/155 mm ×/]);
   await expect(page.getByText(/window has|job of its own/)).toBeHidden();
@@ -106,7 +110,7 @@ test('a start with an older quick copy opens what the shelf has, and an edit goe
   await keepTwoStates(bench);
   await ageQuickCopy(bench, { isSaved: true, width: 151 });
   await bench.reload();
-  await expect(width(bench)).toHaveValue('152 mm');
+  await expect(await openWidth(bench)).toHaveValue('152 mm');
   await expect(bench.getByRole('button', { name: 'Show it' })).toBeHidden();
   await editsWithoutFork(bench);
 });
@@ -117,9 +121,9 @@ test('an entry that had not reached the shelf is offered beside the later state,
   await keepTwoStates(bench);
   await ageQuickCopy(bench, { isSaved: false, width: 153 });
   await bench.reload();
-  await expect(width(bench)).toHaveValue('152 mm');
+  await expect(await openWidth(bench)).toHaveValue('152 mm');
   await bench.getByRole('button', { name: 'Show it' }).click();
-  await expect(width(bench)).toHaveValue('153 mm');
+  await expect(await openWidth(bench)).toHaveValue('153 mm');
   await editsWithoutFork(bench);
 });
 
@@ -143,9 +147,9 @@ test('a shelf that answers late: its later state is offered, and an edit meanwhi
     };
   });
   await bench.reload();
-  await expect(width(bench)).toHaveValue('151 mm');
+  await expect(await openWidth(bench)).toHaveValue('151 mm');
   await expect(bench.getByText('The shelf has another state of Choir book than the one shown')).toBeVisible();
   await bench.getByRole('button', { name: 'Show it' }).click();
-  await expect(width(bench)).toHaveValue('152 mm');
+  await expect(await openWidth(bench)).toHaveValue('152 mm');
   await editsWithoutFork(bench);
 });

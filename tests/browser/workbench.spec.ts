@@ -9,20 +9,7 @@ import { defined } from '../defined.ts';
 import { nth } from '../nth.ts';
 import { readPdf } from '../output/pdfReading.ts';
 import { expectAccessible } from './accessibility.ts';
-import { expect, openExample, test } from './bench.ts';
-
-const PARTS = ['Construction', 'Template', 'Card trial', 'Leather owned', 'Supplies', 'Quote', 'Order of work'];
-
-const panel = (page: Page): Locator => page.locator('.workbench-panel');
-
-/** Opens a part of the workbench and waits until it is there. */
-async function openPart(page: Page, name: string): Promise<Locator> {
-  const button = page.locator('.workbench-bar').getByRole('button', { name, exact: true });
-  await button.click();
-  await expect(button).toHaveAttribute('aria-expanded', 'true');
-  await expect(panel(page).locator('form').first()).toBeVisible();
-  return panel(page);
-}
+import { expect, goToPlace, headline, openCard, openExample, openPart, PARTS, test } from './bench.ts';
 
 async function saved(page: Page, button: string): Promise<{ name: string; bytes: Buffer }> {
   const [download] = await Promise.all([
@@ -95,7 +82,7 @@ test('a printer that is off is corrected, a scaled print is told from it, and wh
   await expect(y).toHaveAccessibleDescription(/both bars/);
   await expect(save).toBeDisabled();
   await y.fill('100');
-  await expect(y).toHaveAccessibleDescription(/100 mm for the y check bar/);
+  await expect(y).toHaveAccessibleDescription(/The check bar upright measures 100 mm/);
   await y.fill('146');
   await expect(template.getByText(/Both bars are at 97\.3 %/)).toBeVisible();
   await expect(save).toBeEnabled();
@@ -121,14 +108,16 @@ test('what the card showed corrects the measures with one press, and one undo br
   await expect(trial.getByRole('button', { name: 'Correct the measures', exact: true })).toHaveCount(0);
   await expect(trial.getByRole('row', { name: /^the spine is swollen/ })).toContainText(/%/);
   await trial.getByRole('button', { name: /^Type it: paper strip round the closed book/ }).press('Enter');
-  const strip = bench.locator('.form-column').getByLabel('Paper strip round the book', { exact: true });
+  const book = bench.locator('#card-book');
+  const strip = book.getByLabel('Paper strip round the book', { exact: true });
   await expect(strip).toBeFocused();
   await strip.fill('361');
+  await bench.goBack();
   await trial.getByText('Measured again', { exact: true }).click();
   await trial.getByLabel('Spine by callipers', { exact: true }).fill('30');
   await expect(trial.getByRole('heading', { name: 'What the card shows', exact: true })).toBeVisible();
 
-  const thickness = bench.locator('.form-column').getByLabel('Thickness', { exact: true });
+  const thickness = book.getByLabel('Thickness', { exact: true });
   const card = trial.getByLabel('Card width');
   await expect(card).toHaveAttribute('placeholder', /, worked out$/);
   const cut = defined(await card.getAttribute('placeholder')).replace(', worked out', '');
@@ -147,9 +136,10 @@ test('what the card showed corrects the measures with one press, and one undo br
 
 test('an explanation that is chosen corrects the measures by it, and one undo brings them back', async ({ bench }) => {
   await openExample(bench, 'tide ledger');
+  const thickness = (await openCard(bench, 'book')).getByLabel('Thickness', { exact: true });
+  await expect(thickness).toHaveValue('28 mm');
   const trial = await openPart(bench, 'Card trial');
   for (const edge of ['Front fore-edge', 'Back fore-edge']) await trial.getByLabel(edge, { exact: true }).fill('0.1');
-  const thickness = bench.locator('.form-column').getByLabel('Thickness', { exact: true });
   await trial.getByRole('button', { name: /^Correct the measures by this: the spine is swollen/ }).press('Enter');
   await expect(thickness).toHaveValue(/^(29|3[01])(\.\d+)? mm$/);
   await expect(trial.getByRole('heading', { name: 'No gaps entered yet' })).toBeVisible();
@@ -261,7 +251,8 @@ test('construction choices change the pattern, and a stretch chosen on the strip
 }) => {
   await openExample(bench, 'tide ledger');
   const { width } = coverDesign(tideLedger()).pieces.outside;
-  const flat = bench.locator('.fit-column').getByRole('img', { name: /^Flat pattern to scale/ });
+  await goToPlace(bench, 'Strips');
+  const flat = bench.locator('.strips-place').getByRole('img', { name: /^Flat pattern to scale/ });
   await expect(flat).toHaveAccessibleName(new RegExp(`outside ${width} mm`));
   await expect(flat.locator('.lit')).toHaveCount(0);
   await bench.locator('.strip-label').filter({ hasText: 'spine' }).focus();
@@ -273,26 +264,35 @@ test('construction choices change the pattern, and a stretch chosen on the strip
   await construction.getByRole('radio', { name: 'a loop' }).check();
   await construction.getByLabel('Pen', { exact: true }).fill('14');
   await expect(construction.getByRole('img')).toHaveAccessibleName(/closure strap .*, pen loop /);
-  await expect(flat).toHaveAccessibleName(/closure strap .*, pen loop /);
   await expect(construction.getByText('Sew the strap to the back')).toBeVisible();
-  await expect(bench.locator('.headline')).toHaveAttribute('data-verdict', 'fits');
+  await expect(headline(bench)).toHaveAttribute('data-verdict', 'fits');
+  await goToPlace(bench, 'Strips');
+  await expect(flat).toHaveAccessibleName(/closure strap .*, pen loop /);
 });
 
-test('the workbench is worked by keyboard: a part opens, takes the next stops, and closes', async ({ bench }) => {
-  const bar = bench.locator('.workbench-bar');
-  const supplies = bar.getByRole('button', { name: 'Supplies' });
+test('the workbench is worked by keyboard: a part opens, takes the next stops, and is gone back from', async ({
+  bench,
+}) => {
+  const template = await openPart(bench, 'Template');
+  const supplies = bench.getByRole('link', { name: 'Supplies', exact: true });
   await supplies.focus();
   await bench.keyboard.press('Enter');
-  await expect(supplies).toHaveAttribute('aria-expanded', 'true');
+  await expect(supplies).toHaveAttribute('aria-current', 'page');
   await expect(supplies).toBeFocused();
-  await expect(panel(bench).getByLabel('Waste')).toBeVisible();
-  for (let i = 0; i < 3; i++) await bench.keyboard.press('Tab');
-  await expect(panel(bench).getByLabel('Waste')).toBeFocused();
+  const waste = bench.getByLabel('Waste');
+  await expect(waste).toBeVisible();
+  // The two parts after it in the row, then what the part itself holds.
+  for (const next of ['Quote', 'Order of work']) {
+    await bench.keyboard.press('Tab');
+    await expect(bench.getByRole('link', { name: next, exact: true })).toBeFocused();
+  }
+  await bench.keyboard.press('Tab');
+  await expect(waste).toBeFocused();
   await bench.keyboard.type('0.5');
-  await expect(panel(bench)).toContainText('50 % for waste');
-  await supplies.focus();
-  await bench.keyboard.press('Space');
-  await expect(panel(bench)).toHaveCount(0);
+  await expect(bench.locator('.workbench-panel')).toContainText('50 % for waste');
+  await bench.keyboard.press('Alt+ArrowLeft');
+  await expect(template.getByRole('button', { name: 'Save the template as PDF' })).toBeVisible();
+  await expect(waste).toHaveCount(0);
 });
 
 test('every part meets WCAG 2.2 AA and fits a telephone', async ({ bench }) => {

@@ -1,5 +1,5 @@
 import type { Page } from '@playwright/test';
-import { chooseLook, expect, test } from './bench.ts';
+import { chooseLook, expect, goToPlace, headline, openCard, openPart, test } from './bench.ts';
 import { withoutPixels } from './webGl.ts';
 
 /** Puts workers in place of the browser's that do not work: one that cannot start, dies at once, or never answers. */
@@ -17,6 +17,9 @@ function spoilWorkers(how: string): void {
   }
   window.Worker = Spoilt as unknown as typeof Worker;
 }
+
+/** What the page says of anything that is on its way. */
+const WAITING = /being (worked|laid) out|being fetched/i;
 
 /** Puts the page's clock forward until something is there, as long as a maker might wait. */
 const inTime = (page: Page, text: RegExp | string) =>
@@ -36,27 +39,31 @@ for (const how of ['forbidden', 'dead', 'mute']) {
     await page.clock.install();
     await page.goto('');
     await inTime(page, /The springy model has no answer for this cover: the worker that does it did not start/);
-    await inTime(page, /Part of this could not be worked out/);
     // The scene does by itself what its worker was to do.
     await expect(async () => {
       await page.clock.fastForward(1_000);
       await expect(page.locator('.stage-scene canvas')).toBeVisible({ timeout: 5000 });
     }).toPass();
 
-    await page.getByRole('button', { name: 'Leather owned' }).click();
-    await page.getByRole('radio', { name: 'a rectangle' }).check();
-    await inTime(page, /The pieces could not be laid out: the worker that does it did not start/);
+    await goToPlace(page, 'Explore');
+    await inTime(page, /Part of this could not be worked out/);
     await expect(page.getByText(/Part of this could not/)).toHaveCount(1);
-    await expect(page.getByText(/being (worked|laid) out|being fetched/i)).toHaveCount(0);
+    await expect(page.getByText(WAITING)).toHaveCount(0);
+
+    const leather = await openPart(page, 'Leather owned');
+    await leather.getByRole('radio', { name: 'a rectangle' }).check();
+    await inTime(page, /The pieces could not be laid out: the worker that does it did not start/);
+    await expect(page.getByText(WAITING)).toHaveCount(0);
 
     // What needs no worker goes on, and an edit brings no false hope.
-    await page.getByLabel('Width', { exact: true }).fill('151');
+    await (await openCard(page, 'book')).getByLabel('Width', { exact: true }).fill('151');
     await expect(page.getByText('The springy model has no answer')).toBeVisible();
-    await expect(page.locator('.headline')).not.toHaveText('');
+    await expect(headline(page)).not.toHaveText('');
+    await expect(page.getByText(WAITING)).toHaveCount(0);
 
     // Half a minute of two turning covers drawn frame by frame would be long in coming.
     if (how === 'mute') return;
-    await page.getByRole('button', { name: 'Customer view' }).click();
+    await goToPlace(page, 'Customer');
     await page.getByRole('button', { name: 'Save 3D model' }).click();
     await inTime(page, /The 3D model could not be made/);
   });

@@ -25,7 +25,14 @@ const loose = ({ seam, marks, benchTurn, opening }: FoldedCover): number[] => [
   benchTurn,
   opening,
   ...seam.flatMap(({ at, along, out, edgeward, pitch, stack }) => [...at, ...along, ...out, ...edgeward, pitch, stack]),
-  ...marks.flatMap(({ value, from, to, out, hatch }) => [value, ...from, ...to, ...out, ...hatch.flat(2)]),
+  ...marks.flatMap(({ value, from, to, out, band }) => [
+    value,
+    ...from,
+    ...to,
+    ...out,
+    ...(band?.across ?? []),
+    ...(band?.rungs.flat(2) ?? []),
+  ]),
 ];
 
 describe('the folded cover of a random job', () => {

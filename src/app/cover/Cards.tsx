@@ -4,8 +4,8 @@ import { LatePart } from '../loading/LatePart.tsx';
 import { LookAtEdges } from '../loupe/LookAtEdges.tsx';
 import { Checks } from '../panel/Checks.tsx';
 import { bookSentence, cutSentence, leatherSentence, seamSentence } from '../panel/jobSentences.tsx';
+import type { Spot } from '../scene/spot.ts';
 import { useBench } from '../state/BenchContext.tsx';
-import type { Spot } from '../state/checkSpot.ts';
 import { useNarrow } from '../state/useNarrow.ts';
 
 const form = () => import('../form/cardFields.ts');

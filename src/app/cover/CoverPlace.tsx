@@ -1,11 +1,11 @@
-import { lazy, Suspense, useState } from 'react';
+import { lazy, Suspense, useRef, useState } from 'react';
 import { IssueList } from '../fields/IssueList.tsx';
 import { ErrorBoundary } from '../loading/ErrorBoundary.tsx';
 import { firstPaint } from '../loading/firstPaint.ts';
 import { LatePart } from '../loading/LatePart.tsx';
 import { Verdict } from '../panel/Verdict.tsx';
+import type { Spot } from '../scene/spot.ts';
 import { Stage } from '../stage/Stage.tsx';
-import type { Spot } from '../state/checkSpot.ts';
 import type { ZoneChoice } from '../strip/useZoneChoice.ts';
 import { Cards } from './Cards.tsx';
 import './cover.css';
@@ -20,11 +20,12 @@ interface CoverPlaceProps {
 
 /** The cover on the book with the verdict on it, and beside it what it is made of. */
 export function CoverPlace({ zones, isAway }: CoverPlaceProps) {
+  const words = useRef<HTMLElement>(null);
   const [spot, light] = useState<Spot | null>(null);
   return (
     <div className="cover-place" data-away={isAway || undefined} inert={isAway}>
-      <Verdict />
-      <Stage highlight={zones.lit} spot={spot} isAway={isAway} />
+      <Verdict words={words} />
+      <Stage highlight={zones.lit} spot={spot} isAway={isAway} words={words} />
       <aside className="cards" aria-label="What it is made of">
         <ErrorBoundary instead={() => null}>
           <Suspense>

@@ -29,12 +29,14 @@ export function openCard(id: CardId): HTMLDetailsElement | null {
 
 /** A part of the job as one sentence, which unfolds in place to its fields. These are made when it is first unfolded. */
 export function Card({ id, title, said, act = 'change', startsOpen = false, children }: CardProps) {
+  // A screen that is turned must not fold a card that is in use.
+  const [startedOpen] = useState(startsOpen);
   const [wasOpen, setWasOpen] = useState(startsOpen);
   return (
     <details
       className="card"
       id={`card-${id}`}
-      open={startsOpen}
+      open={startedOpen}
       onToggle={({ currentTarget }) => currentTarget.open && setWasOpen(true)}
     >
       <summary>

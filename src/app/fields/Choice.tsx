@@ -5,13 +5,17 @@ interface ChoiceProps {
   readonly options: readonly { readonly value: string; readonly label: string }[];
   readonly chosen: string;
   readonly choose: (value: string) => void;
+  /** What is wrong with the choice. */
+  readonly issues?: readonly string[];
+  /** Shown while the choice is in use. */
   readonly notes?: readonly string[];
   /** Path of the value in the job, where it is part of it, so that a search or an issue can lead here. */
   readonly path?: string;
   readonly children?: ReactNode;
 }
 
-export function Choice({ title, options, chosen, choose, notes = [], path, children }: ChoiceProps) {
+export function Choice(props: ChoiceProps) {
+  const { title, options, chosen, choose, issues = [], notes = [], path, children } = props;
   const name = useId();
   return (
     <fieldset className="choice" data-path={path}>
@@ -25,17 +29,18 @@ export function Choice({ title, options, chosen, choose, notes = [], path, child
               value={value}
               checked={value === chosen}
               onChange={() => choose(value)}
-              aria-describedby={notes.length > 0 ? `${name}-notes` : undefined}
+              aria-describedby={`${name}-issue ${name}-notes`}
             />
             <span>{label}</span>
           </label>
         ))}
       </div>
-      {notes.length > 0 && (
-        <p id={`${name}-notes`} className="help">
-          {notes.join(' ')}
-        </p>
-      )}
+      <p id={`${name}-issue`} className="issue">
+        {issues.join(' ')}
+      </p>
+      <p id={`${name}-notes`} className="help choice-now">
+        {notes.join(' ')}
+      </p>
       {children}
     </fieldset>
   );

@@ -46,7 +46,8 @@ export function ChoiceField({ path, title, options, help, along }: ChoiceFieldPr
       options={options}
       chosen={String(chosen)}
       choose={(value) => choose(value, value)}
-      notes={[...issues, ...(help === undefined ? [] : [help])]}
+      issues={issues}
+      notes={help === undefined ? [] : [help]}
     >
       {other !== undefined && other !== chosen && (
         <button type="button" className="quiet" onClick={() => choose(other, undefined)}>

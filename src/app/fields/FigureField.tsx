@@ -1,5 +1,5 @@
 import { memo } from 'react';
-import { fieldNote, type JobPath, KIND_DEFAULTS, valueAt } from '../../core/index.ts';
+import { fieldNote, type JobPath, KIND_DEFAULTS, signed, valueAt } from '../../core/index.ts';
 import { useBench } from '../state/BenchContext.tsx';
 import { TypedField } from './TypedField.tsx';
 
@@ -35,7 +35,9 @@ export const FigureField = memo(function FigureField({ path, empty, decided, tit
   const print = (value: unknown): string => {
     if (typeof value !== 'number') return '';
     if (note.unit === 'mm') return lengths.size(value);
-    return note.unit === '%' ? lengths.share(value, 2) : `${Number(value.toFixed(4))} ${note.unit}`.trim();
+    return note.unit === '%'
+      ? lengths.share(value, 2)
+      : `${signed(String(Number(value.toFixed(4))))} ${note.unit}`.trim();
   };
   const inForce = decided ?? used;
   const stand = print(inForce);

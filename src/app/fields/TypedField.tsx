@@ -3,6 +3,7 @@ import { useBench, useDispatch } from '../state/BenchContext.tsx';
 import { typedText } from '../state/typedText.ts';
 import { understood, useFieldIssues } from './fieldState.ts';
 import { PlainField } from './PlainField.tsx';
+import { padKeys } from './pad.ts';
 
 interface TypedFieldProps {
   readonly path: JobPath;
@@ -49,6 +50,7 @@ export function TypedField({ path, title, help, shown, placeholder, whenEmptied,
       echo={echo}
       issues={issues}
       placeholder={placeholder}
+      keys={padKeys(path, units)}
     >
       {whenEmptied !== undefined && text !== '' && (
         <button

@@ -1,4 +1,4 @@
-import { findFieldNote, type JobIssue } from '../../core/index.ts';
+import { findFieldNote, type JobIssue, signed } from '../../core/index.ts';
 
 const PLACES: Readonly<Record<string, string>> = {
   '(file)': 'The file',
@@ -30,7 +30,7 @@ export function issueWords({ code, path, got, allowed, remedy, words }: JobIssue
   const isFigure = note !== undefined && Number.isFinite(Number(got));
   // A share stands in the job as it is, and is shown in percent.
   const shown = (value: string | number): string =>
-    note?.unit === '%' ? String(Number((100 * Number(value)).toPrecision(12))) : String(value);
+    signed(note?.unit === '%' ? String(Number((100 * Number(value)).toPrecision(12))) : String(value));
   if (code === 'missing') return 'Missing.';
   if (code === 'range' && isFigure)
     return `${shown(got)}${unit} is too ${Number(got) < note.min ? 'small' : 'large'}: ${shown(note.min)} to ${shown(note.max)}${unit} is allowed. Check the measure and its unit.`;

@@ -1,11 +1,10 @@
-import { useState } from 'react';
 import { riseOf, valueAt } from '../../core/index.ts';
 import { Assumptions } from '../fields/Assumptions.tsx';
 import { ChoiceField } from '../fields/ChoiceField.tsx';
 import { FigureField } from '../fields/FigureField.tsx';
 import { CheckRow } from '../panel/CheckRow.tsx';
 import { useBench } from '../state/BenchContext.tsx';
-import { MeasurePicture, picturedAt } from './MeasurePicture.tsx';
+import { Measures } from './MeasurePicture.tsx';
 import { NominalSizes } from './NominalSizes.tsx';
 
 export const BOOK_KINDS = [
@@ -20,43 +19,43 @@ export const SPINES = [
 ];
 
 export function BookFields() {
-  const [active, setActive] = useState<ReturnType<typeof picturedAt>>(null);
   const { shape, rise } = useBench(({ history: { document, good } }) => ({
     shape: valueAt(document, 'book.spine.shape') ?? good.job.book.spine.shape,
     rise: Math.round(10 * riseOf(good.job.book)) / 10,
   }));
   return (
-    <section
-      aria-label="The book, closed"
-      onFocus={({ target }) => setActive(picturedAt(target.dataset.path))}
-      onBlur={() => setActive(null)}
-    >
-      <MeasurePicture active={active} />
+    <section aria-label="Book">
+      <Measures title="The book, closed">
+        <FigureField path="book.width_mm" empty="required" />
+        <FigureField path="book.height_mm" empty="required" />
+        <FigureField path="book.thickness_mm" empty="required" />
+        <FigureField path="book.boardThickness_mm" empty="default" />
+        {shape === 'rounded' && <FigureField path="book.spine.rise_mm" empty="estimated" decided={rise} />}
+      </Measures>
       <ChoiceField path="book.kind" title="Binding" options={BOOK_KINDS} />
-      <FigureField path="book.width_mm" empty="required" />
-      <FigureField path="book.height_mm" empty="required" />
-      <FigureField path="book.thickness_mm" empty="required" />
-      <FigureField path="book.boardThickness_mm" empty="default" />
       <ChoiceField
         path="book.spine.shape"
         title="Spine"
         options={SPINES}
         along={(value) => (value === 'flat' ? [{ path: 'book.spine.rise_mm', value: undefined }] : [])}
       />
-      {shape === 'rounded' && <FigureField path="book.spine.rise_mm" empty="estimated" decided={rise} />}
       <NominalSizes />
       <details>
         <summary>Measured round the book: tape, rolling, open flat</summary>
-        <FigureField path="book.measured.closedWrap_mm" empty="unmeasured" />
-        <FigureField path="book.measured.rolledHalf_mm" empty="unmeasured" />
-        <FigureField path="book.measured.openFlatWidth_mm" empty="unmeasured" />
+        <Measures title="Round the book">
+          <FigureField path="book.measured.closedWrap_mm" empty="unmeasured" />
+          <FigureField path="book.measured.rolledHalf_mm" empty="unmeasured" />
+          <FigureField path="book.measured.openFlatWidth_mm" empty="unmeasured" />
+        </Measures>
       </details>
       <CrossCheck />
       <details>
         <summary>More measures</summary>
-        <FigureField path="book.foreEdgeThickness_mm" empty="default" />
-        <FigureField path="book.cornerRadius_mm" empty="default" />
-        <FigureField path="book.square_mm" empty="default" />
+        <Measures title="More measures">
+          <FigureField path="book.foreEdgeThickness_mm" empty="default" />
+          <FigureField path="book.cornerRadius_mm" empty="default" />
+          <FigureField path="book.square_mm" empty="default" />
+        </Measures>
         <FigureField path="book.measured.error_mm" empty="default" />
       </details>
       <Assumptions title="Assumed of the book">

@@ -1,4 +1,4 @@
-import type { ReactNode } from 'react';
+import { type ReactNode, useState } from 'react';
 import {
   addScaled,
   bookModel,
@@ -14,14 +14,36 @@ import {
 import { useBench, useLengths } from '../state/BenchContext.tsx';
 import './form.css';
 
+interface MeasuresProps {
+  readonly title: string;
+  readonly children: ReactNode;
+}
+
+/** Fields of measures, and beside them the picture of the measure in use. */
+export function Measures({ title, children }: MeasuresProps) {
+  const [active, setActive] = useState<Pictured | null>(null);
+  const book = useBench(({ history }) => history.good.job.book);
+  return (
+    <fieldset
+      className="measures"
+      aria-label={title}
+      onFocus={({ target }) => setActive(picturedAt(target.dataset.path))}
+      onBlur={() => setActive(null)}
+    >
+      <div>{children}</div>
+      <MeasurePicture active={active} book={book} />
+    </fieldset>
+  );
+}
+
 interface MeasurePictureProps {
   /** Path of the measure that is being typed; null shows them all alike. */
   readonly active: Pictured | null;
+  readonly book: Job['book'];
 }
 
 /** The closed book in two views, front and tail, in its own proportions, with the measure that is being typed marked. */
-export function MeasurePicture({ active }: MeasurePictureProps) {
-  const book = useBench(({ history }) => history.good.job.book);
+export function MeasurePicture({ active, book }: MeasurePictureProps) {
   const lengths = useLengths();
   const { width, height, thickness, rise, board, square } = bookModel(book);
   // Everything beside the book itself is drawn in hundredths of its width, so that it looks alike at every size.
@@ -90,9 +112,7 @@ export function MeasurePicture({ active }: MeasurePictureProps) {
         <polygon className="text-block sheet" points={lyingOpen.join(' ')} />
         {mark('book.measured.openFlatWidth_mm', dimension([-rise, flatY], [-rise + flat * flatScale, flatY]))}
       </svg>
-      <figcaption>
-        {active === null ? 'Choose a measure to see where it is taken.' : caption(active, book, lengths)}
-      </figcaption>
+      <figcaption>{active !== null && caption(active, book, lengths)}</figcaption>
     </figure>
   );
 }
@@ -120,11 +140,10 @@ const PICTURED = [
   'book.measured.openFlatWidth_mm',
 ] as const satisfies readonly JobPath[];
 
-type Pictured = (typeof PICTURED)[number];
+export type Pictured = (typeof PICTURED)[number];
 
 /** The measure of an entry that the picture can mark, from the path that stands on it; null for any other. */
-export const picturedAt = (path: string | undefined): Pictured | null =>
-  PICTURED.find((known) => known === path) ?? null;
+const picturedAt = (path: string | undefined): Pictured | null => PICTURED.find((known) => known === path) ?? null;
 
 /** A tape round the outline, at a distance that shows it beside the book. */
 function roundTheOutside(outline: readonly Vec2[], away: number): Vec2[] {

@@ -169,11 +169,14 @@ interface EndsProps {
   readonly choose: (point: RangePoint) => void;
 }
 
-/** The switch between thin, middle and thick leather, each with its figure; none where the leather has one thickness. */
+/** The switch between thin, middle and thick leather, each with its figure; none where every leather has one thickness. */
 function Ends({ design: { needs, fits }, edge, point, choose }: EndsProps) {
   const lengths = useLengths();
   const name = useId();
-  if (needs.thin.leathers.outside.thickness === needs.thick.leathers.outside.thickness) return null;
+  const isOneThickness = (['outside', 'pocket', 'lining'] as const).every(
+    (leather) => needs.thin.leathers[leather]?.thickness === needs.thick.leathers[leather]?.thickness,
+  );
+  if (isOneThickness) return null;
   return (
     <fieldset className="loupe-ends">
       <legend className="only-heard">Leather</legend>

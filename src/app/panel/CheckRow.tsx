@@ -1,5 +1,6 @@
+import type { Spot } from '../scene/spot.ts';
 import { useDispatch, useLengths } from '../state/BenchContext.tsx';
-import { checkSpot, type Spot } from '../state/checkSpot.ts';
+import { checkSpot } from './checkSpot.ts';
 import { limitWords } from './limitWords.ts';
 import type { ShownCheck } from './shownChecks.ts';
 import { VerdictMark } from './VerdictMark.tsx';

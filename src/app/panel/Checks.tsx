@@ -1,6 +1,6 @@
 import { isWanting, severity } from '../../core/index.ts';
+import type { Spot } from '../scene/spot.ts';
 import { useBench } from '../state/BenchContext.tsx';
-import type { Spot } from '../state/checkSpot.ts';
 import { CheckRow } from './CheckRow.tsx';
 import { type ShownCheck, shownChecks } from './shownChecks.ts';
 

@@ -1,3 +1,4 @@
+import type { Ref } from 'react';
 import { openCard } from '../fields/Card.tsx';
 import { goToField } from '../fields/goToField.ts';
 import { useBench, useDispatch } from '../state/BenchContext.tsx';
@@ -7,14 +8,14 @@ import { type OneThing, oneThing } from './oneThing.ts';
 import { VerdictMark } from './VerdictMark.tsx';
 
 /** The whole fit in one sentence, what makes it unsure, and the one thing to do; read out whenever it changes. */
-export function Verdict() {
+export function Verdict({ words }: { readonly words: Ref<HTMLElement> }) {
   const { verdict, state, headline, leastSure, differs } = useBench((bench) => {
     const { verdict, state, headline, doubt } = bench.report;
     return { verdict, state, headline, leastSure: doubt.leastSure, differs: trialsOf(bench)?.differs ?? '' };
   });
   const next = useBench(({ report }) => oneThing(report));
   return (
-    <section className="verdict" aria-label="The fit">
+    <section ref={words} className="verdict" aria-label="The fit">
       <div className="verdict-said">
         <Headline verdict={verdict} state={state} headline={headline} />
         <p className="least-sure">

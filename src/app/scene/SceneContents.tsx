@@ -2,26 +2,38 @@ import { useThree } from '@react-three/fiber';
 import { type Ref, type RefObject, useEffect, useLayoutEffect, useMemo } from 'react';
 import type { Plane } from 'three';
 import {
+  type CoverDesign,
   type FitMark,
   type FoldedCover,
   type MeshData,
+  type PartName,
   type PatternZone,
   type Pose,
+  type RangePoint,
   SEQUENCE_STAGES,
 } from '../../core/index.ts';
 import { type CameraHandle, CameraRig } from './camera/CameraRig.tsx';
 import { benchMatrix, boundsOnBench } from './geometry/assembly.ts';
+import { occlusion } from './geometry/occlusion.ts';
 import { behindCut, type SlicePlane } from './geometry/slicePlane.ts';
 import { useMeshGeometry } from './geometry/useMeshGeometry.ts';
-import { FitMarkHatch } from './marks/FitMarkHatch.tsx';
+import { NO_INSETS } from './insets.ts';
+import { EdgeBands } from './marks/EdgeBands.tsx';
 import { FitMarkProjector } from './marks/FitMarkProjector.tsx';
-import { type CoverMaterials, coverMaterials, materialsOf } from './material/coverMaterials.ts';
+import { type CoverMaterials, coverMaterials, isLeatherPart, materialsOf } from './material/coverMaterials.ts';
+import { setFrames } from './material/seeThroughMaterial.ts';
 import { Lacing } from './parts/Lacing.tsx';
 import { SectionCaps } from './parts/SectionCaps.tsx';
 import { Stitching } from './parts/Stitching.tsx';
 import { Bench } from './room/Bench.tsx';
 import { Daylight } from './room/Daylight.tsx';
 import type { CoverSceneProps } from './sceneProps.ts';
+import { type Spot, spotZones } from './spot.ts';
+
+/** Veils are drawn after everything solid, and before the bands under them. */
+const VEIL_ORDER = 2;
+
+const isPocket = (part: PartName): boolean => part === 'frontPocket' || part === 'backPocket';
 
 /** Depth behind a cut face that the camera keeps in the picture, mm. */
 const SEEN_BEHIND_CUT = 40;
@@ -40,15 +52,24 @@ interface SceneContentsProps extends CoverSceneProps {
 
 /** The work on the bench, its light, its marks and the camera. */
 export function SceneContents(props: SceneContentsProps) {
-  const { cover, plane, marks, design, look, colourScheme, units, highlight } = props;
+  const { cover, plane, marks, design, look, colourScheme, units, highlight, marked: isMarked = true } = props;
   const materials = useCoverMaterials(look);
   const bounds = useMemo(() => boundsOnBench(cover), [cover]);
   const matrix = useMemo(() => benchMatrix(cover.benchTurn), [cover]);
   const shown = useMemo(() => (plane ? behindCut(bounds, plane, SEEN_BEHIND_CUT) : bounds), [bounds, plane]);
+  const isHidden = useMemo(() => occlusion(cover, plane?.assembly ?? null), [cover, plane]);
+  const { top, right, bottom, left } = props.insets ?? NO_INSETS;
+  const insets = useMemo(() => ({ top, right, bottom, left }), [top, right, bottom, left]);
   useClipping(materials, plane?.bench ?? null);
   useShadowsOnChange([cover, plane, colourScheme]);
   useBookPresence(materials, cover.bookPresence ?? 1);
-  useZone(materials, highlight ?? null, design.pieces.outside.height);
+  const seenInto = plane !== null || cover.opening > SHOWS_INSIDE;
+  const seeThrough = useMemo(
+    () => cover.seeThrough.filter(({ part }) => isMarked && (seenInto || !isPocket(part))),
+    [cover, isMarked, seenInto],
+  );
+  useFrames(materials, seeThrough);
+  useZones(materials, design, props.point, highlight ?? null, props.spot ?? null);
 
   const Seam = design.job.seam.method === 'lacing' ? Lacing : Stitching;
   return (
@@ -56,18 +77,27 @@ export function SceneContents(props: SceneContentsProps) {
       <Daylight bounds={bounds} look={look} scheme={colourScheme} />
       <group matrix={matrix} matrixAutoUpdate={false}>
         {cover.parts.map((mesh) => (
-          <PartMesh key={mesh.part} mesh={mesh} materials={materials} />
+          <PartMesh
+            key={mesh.part}
+            mesh={mesh}
+            materials={materials}
+            isSeenThrough={seeThrough.some(({ part }) => part === mesh.part)}
+            // Not both ways, or light would fall through the cover onto the bench.
+            isLitThrough={isPocket(mesh.part) === seenInto}
+          />
         ))}
         <Seam seam={cover.seam} sewn={isSewn(props.pose)} job={design.job} look={look} materials={materials} />
         {plane && <SectionCaps cover={cover} plane={plane} />}
-        {!plane && <FitMarkHatch marks={marks} />}
+        {isMarked && <EdgeBands marks={cover.marks} seenInto={seenInto} cut={plane?.bench ?? null} />}
       </group>
       <Bench bounds={bounds} cut={plane} work={cover} units={units} look={look} scheme={colourScheme} />
       <FitMarkProjector
         svg={props.overlay}
         marks={marks}
         matrix={matrix}
-        seenInto={plane !== null || cover.opening > SHOWS_INSIDE}
+        isHidden={isHidden}
+        insets={insets}
+        seenInto={seenInto}
       />
       <CameraRig
         ref={props.cameraRef}
@@ -76,17 +106,46 @@ export function SceneContents(props: SceneContentsProps) {
         sliceAxis={props.slice?.axis ?? null}
         opening={cover.opening}
         wheelZooms={props.wheelZooms}
+        insets={insets}
         glides={look === 'full'}
       />
     </>
   );
 }
 
-/** One solid of the assembly. */
-function PartMesh({ mesh, materials }: { mesh: MeshData; materials: CoverMaterials }) {
+interface PartMeshProps {
+  readonly mesh: MeshData;
+  readonly materials: CoverMaterials;
+  readonly isSeenThrough: boolean;
+  /** Whether light falls in where the leather is seen through. */
+  readonly isLitThrough: boolean;
+}
+
+/** One solid of the assembly, and the veil over what is seen through it. */
+function PartMesh({ mesh, materials, isSeenThrough, isLitThrough }: PartMeshProps) {
   const geometry = useMeshGeometry(mesh);
+  const { part } = mesh;
+  const leather = isLeatherPart(part) ? materials.leather[part] : null;
   return (
-    <mesh name={mesh.part} geometry={geometry} material={materialsOf(materials, mesh.part)} castShadow receiveShadow />
+    <>
+      <mesh
+        name={part}
+        geometry={geometry}
+        material={materialsOf(materials, part)}
+        customDepthMaterial={(isLitThrough && leather?.depth) || undefined}
+        castShadow
+        receiveShadow
+      />
+      {leather && isSeenThrough && (
+        <mesh
+          name={`veil ${part}`}
+          geometry={geometry}
+          material={[...leather.veils]}
+          renderOrder={VEIL_ORDER}
+          receiveShadow
+        />
+      )}
+    </>
   );
 }
 
@@ -131,13 +190,40 @@ function useBookPresence(materials: CoverMaterials, presence: number): void {
   }, [materials, presence, invalidate]);
 }
 
-/** Highlights a band of the outside; `height` is that of the outside, and its texture starts at the tail. */
-function useZone(materials: CoverMaterials, zone: PatternZone | null, height: number): void {
+/** Sets the frames in which leather is seen through. */
+function useFrames({ leather }: CoverMaterials, seeThrough: FoldedCover['seeThrough']): void {
   const invalidate = useThree((state) => state.invalidate);
-  const isUpright = zone?.axis === 'height';
-  const [from, to] = isUpright ? [height - zone.to, height - zone.from] : [zone?.from ?? 1, zone?.to ?? 0];
   useLayoutEffect(() => {
-    materials.zone.value.set(from, to, isUpright ? 1 : 0);
+    for (const [name, { frames }] of Object.entries(leather))
+      setFrames(frames, seeThrough.find(({ part }) => part === name)?.frames ?? []);
     invalidate();
-  }, [materials, from, to, isUpright, invalidate]);
+  }, [leather, seeThrough, invalidate]);
+}
+
+/** Lights bands of the outside, and the pockets. A spot comes before a stretch of the strip. */
+function useZones(
+  { leather }: CoverMaterials,
+  design: CoverDesign,
+  point: RangePoint,
+  highlight: PatternZone | null,
+  spot: Spot | null,
+): void {
+  const invalidate = useThree((state) => state.invalidate);
+  const { height } = design.pieces.outside;
+  useLayoutEffect(() => {
+    const lit = spot ? spotZones(design, point, spot) : highlight ? [highlight] : [];
+    // The texture starts at the tail, a zone along the height at the head.
+    for (const [i, value] of leather.outside.zones.value.entries()) {
+      const zone = lit[i];
+      if (zone?.axis === 'height') value.set(height - zone.to, height - zone.from, 1);
+      else value.set(zone?.from ?? 1, zone?.to ?? 0, 0);
+    }
+    for (const part of ['frontPocket', 'backPocket'] as const)
+      leather[part].zones.value[0].set(
+        spot === 'pockets' ? -1 : 1,
+        spot === 'pockets' ? design.pieces.pocket.width + 1 : 0,
+        0,
+      );
+    invalidate();
+  }, [leather, design, point, height, highlight, spot, invalidate]);
 }

@@ -1,8 +1,10 @@
 import type { Ref } from 'react';
 import type { CoverDesign, PatternZone, Pose, RangePoint } from '../../core/index.ts';
+import type { Insets } from './insets.ts';
 import type { Look } from './material/coverMaterials.ts';
 import type { PictureHandle } from './PictureTaker.tsx';
 import type { Slice } from './slice.ts';
+import type { Spot } from './spot.ts';
 import type { Viewpoint } from './viewpoints.ts';
 
 /** Why there is no picture of the scene. */
@@ -23,6 +25,10 @@ export interface CoverSceneProps {
   readonly look: Look;
   /** Band across the outside's pattern to highlight. */
   readonly highlight?: PatternZone | null;
+  /** Place on the cover to light, such as the one a check speaks of; comes before `highlight`. */
+  readonly spot?: Spot | null;
+  /** What lies over the picture at its sides: the cover and its labels keep clear of it. */
+  readonly insets?: Insets;
   readonly viewpoint: Viewpoint;
   readonly onViewpointChange: (viewpoint: Viewpoint) => void;
   /** Called once when the first frames take too long. */

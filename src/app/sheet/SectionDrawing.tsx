@@ -1,4 +1,11 @@
-import { type CoverDesign, coverSection, type FitAt, type Printer, type RangePoint } from '../../core/index.ts';
+import {
+  type CoverDesign,
+  coverSection,
+  type FitAt,
+  type Printer,
+  RANGE_WORDS,
+  type RangePoint,
+} from '../../core/index.ts';
 import { useBench, useLengths } from '../state/BenchContext.tsx';
 import { SectionPicture } from './SectionPicture.tsx';
 
@@ -36,7 +43,7 @@ export function SectionDrawing({ design, headline, point, opening, reason }: Sec
         label={`Section across the spine. ${headline}`}
       />
       <figcaption>
-        Section across the spine, to scale, {point} leather
+        Section across the spine, to scale, {RANGE_WORDS[point]} of the leather
         {section.opening > opening + ALIKE && `, open ${lengths.angle(section.opening)}: it closes no further`}.{' '}
         <span className="section-more">
           {isClosed && spareWords(design, fit[point], lengths)} {lies && LIES}

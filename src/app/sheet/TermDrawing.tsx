@@ -11,7 +11,7 @@ export default function TermDrawing({ part }: { readonly part: TermPart }) {
   if (picture === null) return <span className="help">This cover has none.</span>;
   return (
     <span className="section-drawing term-drawing">
-      <svg viewBox={picture.box.join(' ')} role="img" aria-label={picture.label}>
+      <svg className="section-layers" viewBox={picture.box.join(' ')} role="img" aria-label={picture.label}>
         {picture.marks.map(({ kind, d }, i) => (
           // biome-ignore lint/suspicious/noArrayIndexKey: the marks of a picture keep their order
           <path key={i} className={kind} data-mark={kind} d={d} />

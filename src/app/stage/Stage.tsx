@@ -1,10 +1,11 @@
-import { useCallback, useDeferredValue, useState } from 'react';
+import { type RefObject, useCallback, useDeferredValue, useRef, useState } from 'react';
 import type { SegmentId } from '../../core/index.ts';
+import type { Spot } from '../scene/spot.ts';
 import { useBench } from '../state/BenchContext.tsx';
-import type { Spot } from '../state/checkSpot.ts';
 import { StageControls } from './StageControls.tsx';
 import StageView from './StageView.tsx';
 import { OPENING_STAGE, type StageState } from './stageState.ts';
+import { useInsets } from './useInsets.ts';
 import './stage.css';
 
 interface StageProps {
@@ -14,10 +15,15 @@ interface StageProps {
   readonly spot: Spot | null;
   /** Out of sight: the picture stays as it was. */
   readonly isAway: boolean;
+  /** The words that lie over the top of the picture, where there is room. */
+  readonly words: RefObject<HTMLElement | null>;
 }
 
 /** The cover on the book, and the controls of its view. */
-export function Stage({ highlight, spot, isAway }: StageProps) {
+export function Stage({ highlight, spot, isAway, words }: StageProps) {
+  const whole = useRef<HTMLElement>(null);
+  const controls = useRef<HTMLDivElement>(null);
+  const insets = useInsets(whole, words, controls);
   const { look, setView, isWhole } = useBench(({ view, setView, history }) => ({
     look: view.look,
     setView,
@@ -38,7 +44,7 @@ export function Stage({ highlight, spot, isAway }: StageProps) {
 
   return (
     // Of the last complete job while an entry cannot be used.
-    <section className="stage" aria-label="The cover on the book" data-incomplete={!isWhole || undefined}>
+    <section ref={whole} className="stage" aria-label="The cover on the book" data-incomplete={!isWhole || undefined}>
       {/* Folding the cover takes longer than a step of a slider, so the picture may lag behind it. */}
       <StageView
         stage={useDeferredValue(stage)}
@@ -46,12 +52,13 @@ export function Stage({ highlight, spot, isAway }: StageProps) {
         highlight={useDeferredValue(highlight)}
         spot={useDeferredValue(spot)}
         isAway={isAway}
+        insets={insets}
         onSlowFrames={chooseLightLook}
       />
       {wasSlow && look === 'light' && (
         <p className="help stage-slow not-printed">Drawing was slow on this machine, so the plain look was chosen.</p>
       )}
-      <StageControls stage={stage} setStage={setStage} />
+      <StageControls stage={stage} setStage={setStage} overlay={controls} />
     </section>
   );
 }

@@ -1,4 +1,4 @@
-import { useId } from 'react';
+import { type Ref, useId } from 'react';
 import { type RangePoint, SEQUENCE_STAGES } from '../../core/index.ts';
 import { Choice } from '../fields/Choice.tsx';
 import { VIEWPOINTS } from '../scene/viewpoints.ts';
@@ -8,6 +8,8 @@ import { lookFrom, openingWords, STAGE_STOPS, STAGE_WORDS, type StageState, stag
 interface StageControlsProps {
   readonly stage: StageState;
   readonly setStage: (change: Partial<StageState>) => void;
+  /** What lies over the picture. */
+  readonly overlay: Ref<HTMLDivElement>;
 }
 
 const LEATHER_ENDS = [
@@ -34,13 +36,13 @@ const SETTLED_NOTE =
   'By the springy model, without friction: the spare wrap stands off spine and boards. The book lies on its back board, held down where its weight does not press the leather flat.';
 
 /** Making and opening as two runs, the viewpoints while the picture is in use, and the rest of the view folded. */
-export function StageControls({ stage, setStage }: StageControlsProps) {
+export function StageControls({ stage, setStage, overlay }: StageControlsProps) {
   const { pose, slice, viewpoint } = stage;
   const opening = useBench(({ design }) => openingWords(pose, design.fits[stage.point]));
   const made = pose.kind === 'sequence' ? pose.at : 1;
   const degrees = pose.kind === 'opening' ? Math.round((pose.angle * 180) / Math.PI) : 0;
   return (
-    <div className="stage-controls not-printed">
+    <div ref={overlay} className="stage-controls not-printed">
       <fieldset className="row viewpoints" aria-label="Look from">
         {VIEWPOINTS.map((name) => (
           <button

@@ -4,10 +4,11 @@ import { Awaited, awaitedWords } from '../loading/Awaited.tsx';
 import { ErrorBoundary } from '../loading/ErrorBoundary.tsx';
 import { firstPaint } from '../loading/firstPaint.ts';
 import { idle } from '../loading/idle.ts';
+import type { Insets } from '../scene/insets.ts';
 import { isWebGlKnown, type SceneAbsence } from '../scene/sceneProps.ts';
+import type { Spot } from '../scene/spot.ts';
 import { SectionDrawing } from '../sheet/SectionDrawing.tsx';
 import type { Bench } from '../state/bench.ts';
-import type { Spot } from '../state/checkSpot.ts';
 import { lagging } from '../state/lagging.tsx';
 import { useColourScheme } from '../state/useColourScheme.ts';
 import { keptViewChoice } from '../state/viewChoice.ts';
@@ -35,9 +36,12 @@ type StageViewProps = ReturnType<typeof needs> & {
   readonly setStage: (change: Partial<StageState>) => void;
   /** Stretch of the strip to highlight. */
   readonly highlight: SegmentId | null;
+  /** Place of the cover that a check speaks of, lit. */
   readonly spot: Spot | null;
   /** Out of sight: what is drawn stays as it was. */
   readonly isAway: boolean;
+  /** What lies over the picture. */
+  readonly insets: Insets;
   readonly onSlowFrames: () => void;
 };
 
@@ -53,7 +57,7 @@ function StageView(now: StageViewProps) {
   const seen = useRef(now);
   if (!now.isAway) seen.current = now;
   const props = seen.current;
-  const { design, headline, look, scheme, lengths, stage, setStage, highlight, onSlowFrames } = props;
+  const { design, headline, look, scheme, lengths, stage, setStage, highlight, spot, insets, onSlowFrames } = props;
   const [absence, setAbsence] = useState<SceneAbsence | null>(isWebGlKnown() ? 'preparing' : 'noWebGl');
   const colourScheme = useColourScheme(scheme);
   const { pose, point, shape, slice, viewpoint } = stage;
@@ -82,6 +86,8 @@ function StageView(now: StageViewProps) {
                 units={lengths.units}
                 look={look}
                 highlight={highlight}
+                spot={spot}
+                insets={insets}
                 viewpoint={viewpoint}
                 onViewpointChange={(next) => setStage(lookFrom(stage, next))}
                 onSlowFrames={onSlowFrames}

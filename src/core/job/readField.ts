@@ -2,6 +2,7 @@ import { parseLeatherWeight } from '../units/parseLeatherWeight.ts';
 import { type LengthUnit, parseLength } from '../units/parseLength.ts';
 import { printer } from '../units/printer.ts';
 import { type Reading, refusal } from '../units/reading.ts';
+import { allowedRange } from '../units/signed.ts';
 import { normaliseTyped, parseTypedNumber } from '../units/typedNumber.ts';
 import type { FieldNote } from './field.ts';
 import { fieldNote } from './fieldNote.ts';
@@ -48,9 +49,9 @@ export function readField(path: JobPath, text: string, unit: LengthUnit): Readin
   if (times > 1 && (reading.value < note.min || reading.value > note.max))
     return refusal(
       text,
-      'an honest doubt',
+      'a likely doubt',
       'Check the figure and its unit.',
-      `${note.min} to ${note.max} ${note.unit}`.trim(),
+      allowedRange(note.min, note.max, note.unit),
     );
   return { ...reading, value: [{ path, value: reading.value / times }] };
 }
@@ -72,7 +73,7 @@ function readShare(text: string, { min, max }: FieldNote): Reading<number> {
   const typed = normaliseTyped(text);
   const number = parseTypedNumber(typed.replace(/^-|%$/g, '').trim());
   const sign = typed.startsWith('-') ? -1 : 1;
-  const refuse = (remedy: string) => refusal(text, 'a share', remedy, `${100 * min} to ${100 * max} %`);
+  const refuse = (remedy: string) => refusal(text, 'a share', remedy, allowedRange(100 * min, 100 * max, '%'));
   if ('remedy' in number) return refuse(number.remedy ?? 'Write one number, such as 20 %.');
   const figure = (sign * number.numerator) / number.denominator;
   const isAllowed = (share: number): boolean => share >= min && share <= max;
@@ -87,6 +88,6 @@ function readNumber(text: string, { min, max, unit }: FieldNote): Reading<number
   const figure = normaliseTyped(text).replace(/(deg|°|mpa|kg\/m3)$/, '');
   const number = parseTypedNumber(figure.trim());
   if ('remedy' in number)
-    return refusal(text, 'a number', number.remedy ?? 'Write one number.', `${min} to ${max} ${unit}`.trim());
+    return refusal(text, 'a number', number.remedy ?? 'Write one number.', allowedRange(min, max, unit));
   return { ok: true, value: number.numerator / number.denominator, understood: `${number.text} ${unit}`.trim() };
 }

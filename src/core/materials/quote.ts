@@ -33,7 +33,7 @@ export interface Quote {
 const MM2_PER_DM2 = 10_000;
 
 const LEATHER_NAMES: Readonly<Record<LeatherName, string>> = {
-  outside: 'Leather',
+  outside: 'Outside leather',
   pocket: 'Pocket leather',
   lining: 'Lining leather',
 };

@@ -3,7 +3,7 @@ import { type HalfSection, placeSection, type SectionPosture } from '../fold/sec
 import { curveOnFace, linedRadius, type SeatCurve, seatCurve } from '../fold/section/seatCurve.ts';
 import type { RangePoint } from '../leather/leatherModel.ts';
 import { type CoverGrid, coverGrid } from './coverGrid.ts';
-import { endField } from './endField.ts';
+import { type EndField, endField } from './endField.ts';
 import { type Grid, gridSolid, mirrored, moved } from './gridSolid.ts';
 import type { MeshData } from './meshData.ts';
 import { pocketMesh, type SeamFrame } from './pocketMesh.ts';
@@ -12,13 +12,13 @@ import { type RowPlan, rowPlan } from './rowPlan.ts';
 import type { Staging } from './staging.ts';
 import type { Standing } from './standing.ts';
 
-/** The leather parts of one pose, and the outside's grid, on which seam and marks are found. */
+/** The leather parts of one pose, and what seam and marks are found on: the outside's grid, and how both ends close. */
 export function coverParts(
   design: CoverDesign,
   point: RangePoint,
   stage: Staging,
   standing: Standing,
-): { readonly parts: MeshData[]; readonly grid: CoverGrid } {
+): { readonly parts: MeshData[]; readonly grid: CoverGrid; readonly fields: Record<'front' | 'back', EndField> } {
   const rows = coverRows(design, point);
   const halves = [standing.front, standing.back].map((half) => ({
     half,
@@ -45,7 +45,7 @@ export function coverParts(
     const away = -lateral * (design.pieces.outside.height + BESIDE);
     parts.push(moved(liningMesh(grid, grid.lined), up * LIFT - lateral * thickness, 0, away));
   }
-  return { parts, grid };
+  return { parts, grid, fields: { front: front.field, back: back.field } };
 }
 
 /** Distance between pieces that lie side by side on the bench, and how high they are lifted on the way, mm. Free choice. */

@@ -1,7 +1,7 @@
 import { combine3, cross3, dot3, tripleAt, unit3, type Vec3 } from '../math/vec3.ts';
 import type { CoverGrid } from './coverGrid.ts';
 
-/** A place on the grain side of the outside, with the surface's directions there. */
+/** A place on a face of the outside, with the surface's directions there. */
 export interface CoverPlace {
   readonly at: Vec3;
   /** Unit vectors: out of the grain side, toward rising s, toward rising v. */
@@ -10,9 +10,15 @@ export interface CoverPlace {
   readonly alongV: Vec3;
 }
 
-/** Finds places of the pattern on the folded outside: s from the front cut edge, v from the tail cut edge, mm. */
-export function coverSampler({ s, uvs, grain, normals }: CoverGrid): (s: number, v: number) => CoverPlace {
-  const { rows, columns, points } = grain;
+/**
+ * Finds places of the pattern on the folded outside: s from the front cut edge, v from the tail cut edge, mm.
+ * @param face grain side, or the inner face, which board and pocket see
+ */
+export function coverSampler(
+  { s, uvs, normals, ...faces }: CoverGrid,
+  face: 'grain' | 'inner' = 'grain',
+): (s: number, v: number) => CoverPlace {
+  const { rows, columns, points } = faces[face];
   const inColumn = (i: number, v: number): [row: number, share: number] => {
     let low = 0;
     let high = rows - 1;

@@ -1,12 +1,12 @@
-import { jointSlide } from '../book/bookOutline.ts';
 import type { CoverDesign } from '../fold/coverDesign.ts';
 import type { FitDoubt } from '../fold/fitDoubt.ts';
 import type { RangePoint } from '../leather/leatherModel.ts';
 import { addScaled, dot, heading, leftOf, subtract, type Vec2 } from '../math/vec2.ts';
-import { combine3, tripleAt, type Vec3 } from '../math/vec3.ts';
+import { tripleAt, type Vec3 } from '../math/vec3.ts';
+import { type BoardEdge, boardEdges, boardEnds, boardTip } from './boardEdges.ts';
 import type { CoverGrid } from './coverGrid.ts';
-import { type CoverPlace, coverSampler } from './coverSampler.ts';
-import type { FitMark } from './meshData.ts';
+import { coverSampler } from './coverSampler.ts';
+import type { EdgeBand, FitMark } from './meshData.ts';
 import type { OpeningRange } from './openingRange.ts';
 import type { Staging } from './staging.ts';
 import type { Standing } from './standing.ts';
@@ -26,8 +26,6 @@ export interface MarkedPose {
   readonly gaps: FitDoubt['gaps'];
 }
 
-/** Hatching lies this far off the surface, mm. */
-const OFF = 0.15;
 /** Lengths below this are not marked, mm. */
 const NOTHING = 1e-6;
 /** Spare wrap behind the spine below this is not marked, mm: it would print as 0.0. */
@@ -69,54 +67,39 @@ function isLoose({ job: { loosest } }: CoverDesign, gaps: FitDoubt['gaps'], edge
 
 function gapMarks(design: CoverDesign, point: RangePoint, pose: MarkedPose, range: OpeningRange): Mark[] {
   const { grid, standing } = pose;
-  const { book, headTail } = design.needs[point];
+  const { book, headTail, foreEdgeSeat } = design.needs[point];
   const fit = design.fits[point];
-  const place = coverSampler(grid);
-  const { height } = design.pieces.outside;
-  const margin = design.job.seam.edgeMargin_mm;
-  // Pattern places of the board's edges: the seat is drawn in between them and the seam.
-  const tailEdge = margin + headTail.needed + fit.tail;
-  const headEdge = height - margin - headTail.needed - fit.head;
-  const marks: Mark[] = [];
-
-  for (const [edge, half, way, overrun] of [
-    ['frontForeEdge', standing.front, -1, fit.foreEdge.front],
-    ['backForeEdge', standing.back, 1, fit.foreEdge.back],
-  ] as const) {
-    // Closed and taut, the fit's own figure: the drawn one differs by the hundredths that thinned layers cost.
-    const value = fit.closes && (pose.isSettled || standing.opening > range.least) ? half.gap : overrun;
-    const tip = standing.front.length + way * half.toTip;
-    const across = (v: number) => [place(tip, v), place(tip + way * value, v)] as const;
-    marks.push(mark(edge, value, across, tailEdge, headEdge));
-  }
-
-  for (const [half, way] of [
-    [standing.front, -1],
-    [standing.back, 1],
-  ] as const) {
-    const [tip, fold] = [half.toTip, half.toFoldEnd].map((reach) => standing.front.length + way * reach);
-    for (const [edge, value, at, up] of [
-      ['head', fit.head, headEdge, 1],
-      ['tail', fit.tail, tailEdge, -1],
-    ] as const) {
-      const across = (s: number) => [place(s, at), place(s, at + up * value)] as const;
-      marks.push(mark(edge, value, across, tip!, fold!));
+  const place = coverSampler(grid, 'inner');
+  const { tail, head } = boardEnds(design, point);
+  const marks = boardEdges(design, point, standing, { rise: 0, lift: 0 }).map((boardEdge): Mark => {
+    const { edge, side } = boardEdge;
+    const half = side === 1 ? standing.front : standing.back;
+    const onPattern = (inward: number): number => standing.front.length - side * (half.toTip - inward);
+    if (edge === 'head' || edge === 'tail') {
+      const [end, way] = edge === 'head' ? [head, 1] : [tail, -1];
+      const leather = (along: number, by: number) => place(onPattern(along), end + way * by).at;
+      return edgeMark(boardEdge, fit[edge], { leather, reach: headTail.needed + fit[edge], isSewn: true });
     }
-  }
+    // Closed and taut, the fit's own figure: the drawn one differs by the hundredths that thinned layers cost.
+    const isFit = !fit.closes || (!pose.isSettled && standing.opening <= range.least);
+    const value = isFit ? fit.foreEdge[side === 1 ? 'front' : 'back'] : half.gap;
+    const leather = (along: number, by: number) => place(onPattern(-by), tail + along).at;
+    return edgeMark(boardEdge, value, { leather, reach: half.toSeam - half.toTip, isSewn: foreEdgeSeat !== null });
+  });
 
   const { front } = standing;
   // A cover that does not close pulls on its seats: what its leather is stretched by there is not to spare.
   const bowed = fit.closes ? standing.bowed : Math.min(standing.bowed, standing.spare);
   if (bowed > LEAST_BOW) {
     // Where it can be seen: at the end of the back.
-    const end = -height / 2;
+    const end = -design.pieces.outside.height / 2;
     marks.push({
       edge: 'spine',
       value: bowed,
       from: [-book.rise, 0, end],
       to: [front.middle, 0, end],
       out: [0, 0, -1],
-      hatch: [],
+      band: null,
     });
   }
   const isClosed = standing.opening < range.least + AT_LEAST;
@@ -127,39 +110,52 @@ function gapMarks(design: CoverDesign, point: RangePoint, pose: MarkedPose, rang
       ['backBoard', -1],
     ] as const) {
       const off = offBoard(design, point, pose, side);
-      if (off.value >= LEAST_OFF) marks.push({ edge, ...off, hatch: [] });
+      if (off.value >= LEAST_OFF) marks.push({ edge, ...off, band: null });
     }
   if (!fit.closes && isClosed) {
     const at = (side: 1 | -1): Vec3 => spatial(boardTip(design, point, standing, side, 0), 0);
-    marks.push({ edge: 'gape', value: fit.gape, from: at(1), to: at(-1), out: [1, 0, 0], hatch: [] });
+    marks.push({ edge: 'gape', value: fit.gape, from: at(1), to: at(-1), out: [1, 0, 0], band: null });
   }
   return marks;
 }
 
-/** Rungs of a strip: close enough that it follows the surface where a pocket begins under it. */
+/** Rungs of a band, closer together at its ends, where the leather bends round the corner of the board. */
 const RUNGS = 48;
+/** How far a band goes beyond its first and last line, so that they are drawn in full, mm. */
+const ROOM = 1.5;
+/** Points of a rung over the seat, on which the leather bends. */
+const SEAT_STEPS = 8;
 
 /**
- * A mark on the cover, dimensioned in the middle of its strip.
- * @param across where the board's edge lies and where it would seat, at a place along the edge
+ * A mark in the middle of an edge: the gap in the plane of the board, the seat on the leather beyond.
+ * @param seat the leather's face at a place along the edge and so far beyond it; how far it reaches, to the seam where the
+ *   end is sewn, mm. Null on a book that is not in its cover
  */
-function mark(
-  edge: FitMark['edge'],
+function edgeMark(
+  { edge, length, board, out, at }: BoardEdge,
   value: number,
-  across: (along: number) => readonly [CoverPlace, CoverPlace],
-  start: number,
-  end: number,
+  seat: { leather(along: number, by: number): Vec3; readonly reach: number; readonly isSewn: boolean } | null,
 ): Mark {
-  const rung = (share: number): [Vec3, Vec3] => {
-    const [from, to] = across(start + share * (end - start));
-    return [raised(from), raised(to)];
+  const [low, high] = [Math.min(0, value), Math.max(0, value)];
+  const onBoard = [low - ROOM, low, ...(high - low < NOTHING ? [] : [high])];
+  const steps = Array.from(
+    { length: SEAT_STEPS },
+    (_, k) => high + (((seat?.reach ?? 0) - high) * (k + 1)) / SEAT_STEPS,
+  );
+  const onLeather = seat ? [...steps, seat.reach + ROOM] : [];
+  const bare = seat ? [] : [high + ROOM];
+  const rungs = Array.from({ length: RUNGS + 1 }, (_, k) => {
+    const along = (length * (1 - Math.cos((Math.PI * k) / RUNGS))) / 2;
+    return [...[...onBoard, ...bare].map((by) => at(along, by)), ...onLeather.map((by) => seat!.leather(along, by))];
+  });
+  const band: EdgeBand = {
+    across: [...onBoard, ...bare, ...onLeather],
+    seam: seat?.isSewn ? seat.reach : null,
+    rungs,
+    board,
   };
-  const [from, to] = rung(1 / 2);
-  const hatch = Math.abs(value) < NOTHING ? [] : Array.from({ length: RUNGS + 1 }, (_, k) => rung(k / RUNGS));
-  return { edge, value, from, to, out: across((start + end) / 2)[0].out, hatch };
+  return { edge, value, from: at(length / 2, 0), to: at(length / 2, value), out, band };
 }
-
-const raised = ({ at, out }: CoverPlace): Vec3 => combine3(at, 1, out, OFF);
 
 /** Where the leather stands farthest off the outer face of a board, seen at the tail. */
 function offBoard(
@@ -184,58 +180,14 @@ function offBoard(
   return { value, from: spatial(addScaled(at, out, -value), end), to: spatial(at, end), out: [0, 0, -1] };
 }
 
-/** Outer edge of a board's fore-edge, moved along the board by `by`. */
-function boardTip(design: CoverDesign, point: RangePoint, standing: Standing, side: 1 | -1, by: number): Vec2 {
-  const { book } = design.needs[point];
-  const along = heading(side * standing.direction);
-  return addScaled([0, (side * book.thickness) / 2], along, book.width + jointSlide(book, standing.swing) + by);
-}
-
 const spatial = ([x, y]: Vec2, z: number): Vec3 => [x, y, z];
 
 /** Overruns on the hovering book's boards, on the face that looks out from the open book. */
 function overrunMarks(design: CoverDesign, point: RangePoint, { standing, lift }: MarkedPose): Mark[] {
   const { book } = design.needs[point];
-  const fit = design.fits[point];
-  const { direction } = standing;
-  const up = (side: 1 | -1): Vec3 => [Math.sin(direction), -side * Math.cos(direction), 0];
-  const on = (side: 1 | -1, by: number, z: number): Vec3 => {
-    const [x, y] = boardTip(design, point, standing, side, by);
-    const n = up(side);
-    const rise = book.board + OFF;
-    return [x + lift + rise * n[0], y + rise * n[1], z];
-  };
-  const marks: Mark[] = [];
-  const half = book.height / 2;
-  for (const [edge, value, side] of [
-    ['frontForeEdge', fit.foreEdge.front, 1],
-    ['backForeEdge', fit.foreEdge.back, -1],
-  ] as const) {
-    const rung = (at: number): [Vec3, Vec3] => [on(side, 0, at), on(side, value, at)];
-    marks.push({
-      edge,
-      value,
-      from: on(side, 0, 0),
-      to: on(side, value, 0),
-      out: up(side),
-      hatch: Math.abs(value) < NOTHING ? [] : [rung(-half), rung(half)],
-    });
-  }
-  for (const [edge, value, z, way] of [
-    ['head', fit.head, half, 1],
-    ['tail', fit.tail, -half, -1],
-  ] as const) {
-    const [near, far] = [-book.width / 4, -book.width / 2];
-    const rung = (by: number): [Vec3, Vec3] => [on(1, by, z), on(1, by, z + way * value)];
-    const [from, to] = rung(near);
-    marks.push({
-      edge,
-      value,
-      from,
-      to,
-      out: up(1),
-      hatch: Math.abs(value) < NOTHING ? [] : [rung(0), rung(far)],
-    });
-  }
-  return marks;
+  const { foreEdge, ...fit } = design.fits[point];
+  const values = { ...fit, frontForeEdge: foreEdge.front, backForeEdge: foreEdge.back };
+  return boardEdges(design, point, standing, { rise: book.board, lift }).map((edge) =>
+    edgeMark(edge, values[edge.edge], null),
+  );
 }

@@ -7,6 +7,7 @@ import { fitMarks } from './fitMarks.ts';
 import { foldedSeam } from './foldedSeam.ts';
 import type { FoldedCover } from './meshData.ts';
 import { openingRange } from './openingRange.ts';
+import { seeThrough } from './seeThrough.ts';
 import type { Pose } from './staging.ts';
 import { staging } from './staging.ts';
 import { standingAt, standingFlat } from './standing.ts';
@@ -62,6 +63,8 @@ export function foldedCover(
             isSettled: settled !== undefined,
             gaps: design.fitDoubt.gaps,
           }),
+    seeThrough:
+      range !== null && stage.letDown === 1 ? seeThrough(design, point, standing, cover.grid, cover.fields) : [],
     benchTurn: stage.wrapped * (standing.direction - standing.benchTilt) + (1 - stage.wrapped) * (Math.PI / 2),
     opening,
     bookPresence: stage.bookShown,

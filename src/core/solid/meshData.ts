@@ -55,8 +55,27 @@ export interface FoldedHole {
 }
 
 /**
- * A gap or overrun where it is: a dimension mark from `from` to `to`, and the strip of surface to hatch. Head and tail are
- * marked on both boards, the front one first, so that either side of the book shows them.
+ * The surface along an edge of a board, at the board's outer face: on the inner face of the leather, or on the board itself
+ * where the book does not go in. Rungs run across the edge, away from the board.
+ */
+export interface EdgeBand {
+  /**
+   * Where the points of each rung lie, mm from the board's edge, rising: from a little over the board to a little beyond
+   * seam or stop. The edge (0) and the stop (`value`) are among them.
+   */
+  readonly across: readonly number[];
+  /** Seam line, mm from the board's edge on the flat leather; null on a board. */
+  readonly seam: number | null;
+  /** From tail to head, or from the fore-edge to the fold at the spine. */
+  readonly rungs: readonly (readonly Vec3[])[];
+  /** Thickness of the board, mm. */
+  readonly board: number;
+}
+
+/**
+ * A gap or overrun where it is: a dimension mark from the board's edge (`from`) to its stop, where the edge comes to rest
+ * (`to`), and the band of surface that both lie on. Head and tail are marked on both boards, the front one first, so that
+ * either side of the book shows them.
  */
 export interface FitMark {
   readonly edge: 'frontForeEdge' | 'backForeEdge' | 'head' | 'tail' | 'spine' | 'frontBoard' | 'backBoard' | 'gape';
@@ -70,8 +89,25 @@ export interface FitMark {
   readonly to: Vec3;
   /** Direction from which the mark is seen: out of the surface that it lies on, unit vector. */
   readonly out: Vec3;
-  /** Rungs of the hatched strip: from the board's edge to where it would seat; empty where there is nothing to hatch. */
-  readonly hatch: readonly (readonly [Vec3, Vec3])[];
+  /** Null for what is not measured at an edge of a board. */
+  readonly band: EdgeBand | null;
+}
+
+/** A box in the uv of a mesh, mm. */
+export interface PatternBox {
+  readonly s: readonly [from: number, to: number];
+  readonly v: readonly [from: number, to: number];
+}
+
+/**
+ * A face of leather to be drawn translucent along the edges of a board, so that board, gap and seat show through it. Seen
+ * from the other side the sheet stays as it is.
+ */
+export interface SeeThrough {
+  readonly part: PartName;
+  readonly face: Face;
+  /** Each frame lies between two boxes: seam lines outside, a little over the board inside. It is open toward the spine. */
+  readonly frames: readonly { readonly outer: PatternBox; readonly inner: PatternBox }[];
 }
 
 /** Everything that the scene shows for one position of book and cover. */
@@ -79,6 +115,8 @@ export interface FoldedCover {
   readonly parts: readonly MeshData[];
   readonly seam: readonly FoldedHole[];
   readonly marks: readonly FitMark[];
+  /** Empty while there is no gap to be seen through leather. */
+  readonly seeThrough: readonly SeeThrough[];
   /** Turn about the spine axis (+z, through the origin) that lays the back board flat on the bench, radians. */
   readonly benchTurn: number;
   /** Opening that is shown, radians; may be larger than asked where the cover does not close that far. */

@@ -2,6 +2,7 @@ import { formatFraction } from './fraction.ts';
 import { MM_PER_INCH, type Mm } from './mm.ts';
 import type { LengthUnit } from './parseLength.ts';
 import { type Rounding, roundToSteps } from './rounding.ts';
+import { signed } from './signed.ts';
 
 /** How lengths are printed; one record serves both units, so a switch of unit keeps the other's choice. */
 export interface LengthFormat {
@@ -12,9 +13,6 @@ export interface LengthFormat {
   readonly decimals: number;
   readonly round: Rounding;
 }
-
-/** Gives a printed number its true minus sign, U+2212, and takes it from one that prints as nothing. */
-export const signed = (text: string): string => (Number(text) === 0 ? text.replace('-', '') : text.replace('-', '−'));
 
 /**
  * Prints a length as `8 1/2 in` (reduced fraction) or `215.9 mm`, rounded the stated way (see `roundToSteps`).

@@ -1,5 +1,6 @@
 import { MM_PER_INCH, type Mm, mm } from './mm.ts';
 import { type Reading, refusal } from './reading.ts';
+import { allowedRange } from './signed.ts';
 import { normaliseTyped, parseTypedFigure } from './typedNumber.ts';
 
 export type LengthUnit = 'mm' | 'in';
@@ -31,7 +32,7 @@ export function parseLength(
   options: { readonly defaultUnit: LengthUnit; readonly range?: { readonly min: number; readonly max: number } },
 ): Reading<Mm> {
   const { defaultUnit, range } = options;
-  const allowed = range === undefined ? '' : `${range.min} to ${range.max} mm`;
+  const allowed = range === undefined ? '' : allowedRange(range.min, range.max, 'mm');
   const refuse = (remedy: string) => refusal(text, 'a length', remedy, allowed);
   const typed = normaliseTyped(text);
   if (typed === '') return refuse(`Type the length as measured, ${EXAMPLE}.`);

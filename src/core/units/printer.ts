@@ -1,8 +1,9 @@
-import { formatLength, signed } from './formatLength.ts';
+import { formatLength } from './formatLength.ts';
 import { formatFraction } from './fraction.ts';
 import { MM_PER_INCH, MM_PER_OUNCE, mm } from './mm.ts';
 import type { LengthUnit } from './parseLength.ts';
 import { ROUNDING_NOISE_MM, type Rounding, roundToSteps } from './rounding.ts';
+import { signed } from './signed.ts';
 
 /**
  * Prints every figure of a job in the unit that the job is worked in; values come in mm, mm2, radians, newtons and shares.

@@ -4,6 +4,7 @@ import {
   type Job,
   type Printer,
   RANGE_POINTS,
+  RANGE_WORDS,
   type RangePoint,
   seamHoles,
 } from '../../core/index.ts';
@@ -211,13 +212,14 @@ function detailOf(id: WorkId, { design, supplies, drawing }: WorkSource, say: Pr
   }
 }
 
-/** How far the cover is from closing at one end of the leather; the last one of the list is the thickest. */
+/** How far the cover is from closing at one end of the leather; the last one of the list is the thick end. */
 function stillOpen({ fits }: CoverDesign, point: RangePoint, say: Printer): string[] {
   const { closes, closedSlack, staysOpen } = fits[point];
   if (closes) return [];
-  const words = { thin: 'thinnest', nominal: 'middle', thick: 'thickest' } as const;
   const open = staysOpen === null ? 'it does not go round the book at all' : `it stays open by ${say.angle(staysOpen)}`;
-  return [`It does not close: in the ${words[point]} leather it is ${say.gap(closedSlack)} too short, and ${open}.`];
+  return [
+    `It does not close: ${RANGE_WORDS[point]} of the leather it is ${say.gap(closedSlack)} too short, and ${open}.`,
+  ];
 }
 
 /** Why the seam cannot be made. */

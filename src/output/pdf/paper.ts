@@ -32,7 +32,7 @@ export function checkPaper(paper: Paper): void {
   }
   if (!(paper.roll_mm >= ROLL.least && paper.roll_mm <= ROLL.most))
     throw new RangeError(
-      `Got a roll ${paper.roll_mm} mm wide; allowed: ${ROLL.least} to ${ROLL.most} mm. Measure the roll across.`,
+      `A roll ${paper.roll_mm} mm wide cannot be used: ${ROLL.least} to ${ROLL.most} mm is allowed. Measure the roll across.`,
     );
 }
 

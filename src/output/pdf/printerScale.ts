@@ -29,11 +29,11 @@ export function printerScale(bars: MeasuredBars | undefined): PrinterScale {
     const off = measured / BAR_LENGTH - 1;
     if (!(Math.abs(off) <= MOST_OFF))
       throw new RangeError(
-        `Got ${measured} mm for the ${name} check bar; allowed: ${BAR_LENGTH * (1 - MOST_OFF)} to ${BAR_LENGTH * (1 + MOST_OFF)} mm. Print at actual size, 100 %, and measure again.`,
+        `The check bar ${name} measures ${measured} mm; ${BAR_LENGTH * (1 - MOST_OFF)} to ${BAR_LENGTH * (1 + MOST_OFF)} mm can be corrected. Print at actual size, 100 %, and measure again.`,
       );
     return BAR_LENGTH / measured;
   };
-  return { x: factor('x', bars.x_mm), y: factor('y', bars.y_mm) };
+  return { x: factor('across', bars.x_mm), y: factor('upright', bars.y_mm) };
 }
 
 /** Tolerance within which a measured bar shows a share: half a millimetre on the bar. */

@@ -29,7 +29,7 @@ test('both bars correct the printer; one alone, or one that is far off, does not
   });
   expect(settings({ barX: '149.2', barY: '100' })).toMatchObject({
     bars: undefined,
-    issues: { barY: expect.stringMatching(/100 mm for the y check bar/) },
+    issues: { barY: expect.stringMatching(/The check bar upright measures 100 mm/) },
   });
   expect(settings({ barX: 'long', barY: '150' }).issues.barX).toMatch(/^“long” is not a length/);
 });

@@ -1,23 +1,46 @@
+import { Matrix4, PerspectiveCamera, Vector3 } from 'three';
 import { expect, test } from 'vitest';
 import { dimensionLine } from '../../../src/app/scene/marks/dimensionLine.ts';
+import { viewOf } from '../../../src/app/scene/marks/view.ts';
 
 const numbers = (path: string): number[] => (path.match(/-?\d+(\.\d+)?/g) ?? []).map(Number);
 
-test('a dimension line lies between its feet, with a tick along the edge through each', () => {
-  const { dimension, extension, middle } = dimensionLine([100, 50], [160, 50], [0, 3]);
-  expect(numbers(dimension)).toEqual([100, 50, 160, 50]);
-  expect(middle).toEqual([130, 50]);
-  expect(numbers(extension)).toEqual([100, 44, 100, 56, 160, 44, 160, 56]);
+const [ALONG, ACROSS] = [new Vector3(0, 1, 0), new Vector3(1, 0, 0)];
+
+/** A picture of 200 px by 200 px from 1,000 mm away, 0.5 mm to a pixel where it is seen squarely. */
+function seenFrom(eye: Vector3) {
+  const camera = new PerspectiveCamera((2 * Math.atan(0.05) * 180) / Math.PI, 1, 1, 5000);
+  camera.position.copy(eye);
+  camera.lookAt(0, 0, 0);
+  camera.updateMatrixWorld();
+  return viewOf(camera, { width: 200, height: 200 }, new Matrix4());
+}
+
+const SQUARE = seenFrom(new Vector3(0, 0, 1000));
+
+test('a dimension line lies between its ends, with a tick along the edge through each', () => {
+  const drawn = dimensionLine(new Vector3(-20, 0, 0), new Vector3(20, 0, 0), { along: ALONG, across: ACROSS }, SQUARE);
+  expect(numbers(drawn.line)).toEqual([60, 100, 140, 100]);
+  expect(drawn.middle.map(Math.round)).toEqual([100, 100]);
+  expect(numbers(drawn.ticks)).toEqual([60, 107, 60, 93, 140, 107, 140, 93]);
 });
 
-test('a short one has its arrows outside, pointing in, on the same line', () => {
-  const { dimension, arrows, middle } = dimensionLine([100, 50], [104, 50], [0, 3]);
-  const [left, y, right, y2] = numbers(dimension);
-  expect([left! < 95, right! > 109, y, y2]).toEqual([true, true, 50, 50]);
-  expect(numbers(arrows).slice(0, 2)).toEqual([100, 50]);
-  expect(middle).toEqual([102, 50]);
+test('a short one goes on beyond its ticks, on the same line', () => {
+  const drawn = dimensionLine(new Vector3(0, 0, 0), new Vector3(1, 0, 0), { along: ALONG, across: ACROSS }, SQUARE);
+  expect(numbers(drawn.line)).toEqual([87, 100, 115, 100]);
 });
 
-test('two feet at one point still make a mark, square to the edge', () => {
-  expect(numbers(dimensionLine([100, 50], [100, 50], [0, 3]).dimension)).toEqual([116, 50, 84, 50]);
+test('two ends at one place still make a mark, across the edge', () => {
+  const [end, same] = [new Vector3(), new Vector3()];
+  const drawn = dimensionLine(end, same, { along: ALONG, across: ACROSS }, SQUARE);
+  expect(numbers(drawn.line)).toEqual([87, 100, 113, 100]);
+});
+
+test('line and ticks lie on their surface: seen at 60 degrees they are half as long across the slope', () => {
+  const slanted = seenFrom(new Vector3(1000 * Math.sin(Math.PI / 3), 0, 1000 * Math.cos(Math.PI / 3)));
+  const drawn = dimensionLine(new Vector3(), new Vector3(), { along: ALONG, across: ACROSS }, slanted);
+  const [left = 0, , right = 0] = numbers(drawn.line);
+  expect(right - left).toBeCloseTo(13, 0);
+  const [, top = 0, , foot = 0] = numbers(drawn.ticks);
+  expect(top - foot).toBeCloseTo(14, 0);
 });

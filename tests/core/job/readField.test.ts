@@ -76,7 +76,7 @@ test('a change of size is typed in percent with its sign, and half a percent nee
   for (const text of ['-6', '4 %', '--1', '-'])
     expect(readField('making.changeAlong', text, 'mm')).toMatchObject({
       ok: false,
-      message: expect.stringContaining('Allowed: -5 to 3 %.'),
+      message: expect.stringContaining('Allowed: −5 to 3 %.'),
     });
 });
 

@@ -76,7 +76,7 @@ describe('a quote', () => {
     const { lines, net, total, hours, unpriced } = quote(design, supplies);
     const { outside, pocket } = design.pieces;
     const leather = (1.2 * (outside.width * outside.height + 2 * pocket.width * pocket.height)) / 10_000;
-    expect(lines[0]).toMatchObject({ name: 'Leather', unit: 'dm2', rate: 12.5 });
+    expect(lines[0]).toMatchObject({ name: 'Outside leather', unit: 'dm2', rate: 12.5 });
     expect(Math.abs(defined(nth(lines, 0).amount) - 12.5 * leather)).toBeLessThanOrEqual(0.005 + 1e-9);
     expect(nth(lines, 1).amount).toBeCloseTo((4 * defined(supplies.lace).total) / 1000, 2);
     expect(hours).toBeCloseTo(1.5, 9);
@@ -107,7 +107,7 @@ describe('a quote', () => {
       rates: { prices: { outside_per_dm2: 10, lining_per_dm2: 6 } },
     });
     expect(lines.slice(0, 3).map(({ name, rate }) => [name, rate])).toEqual([
-      ['Leather', 10],
+      ['Outside leather', 10],
       ['Pocket leather', 10],
       ['Lining leather', 6],
     ]);

@@ -170,7 +170,7 @@ describe('where the board edges come to rest', () => {
       / 0\.3 mm more than the pattern allows\. 0\.4 mm of overrun is there\.$/,
     );
     const bare = fitted(design, { thin: { head: mm(0), tail: mm(3) } });
-    expect(seats(context({}, bare)).message).toMatch(/; 0\.0 mm of gap is there\.$/);
+    expect(seats(context({}, bare)).message).toMatch(/\. 0\.0 mm of gap is there\.$/);
   });
 
   test('asks for more ease only where the gap does not take what the leather needs', () => {

@@ -5,7 +5,7 @@ import { coverDesign } from '../../../src/core/fold/coverDesign.ts';
 import { EXAMPLE_JOBS } from '../../../src/core/job/examples.ts';
 import { holeCount, seamHoles } from '../../../src/core/pattern/seamHoles.ts';
 import { foldedCover } from '../../../src/core/solid/foldedCover.ts';
-import type { MeshData } from '../../../src/core/solid/meshData.ts';
+import type { FoldedCover, MeshData } from '../../../src/core/solid/meshData.ts';
 import type { Pose } from '../../../src/core/solid/staging.ts';
 import { validateClearance } from '../../../src/core/solid/validateClearance.ts';
 import { solidVolume, validateSolid } from '../../../src/core/solid/validateSolid.ts';
@@ -188,31 +188,56 @@ function distanceFrom({ positions, indices }: MeshData, [x, y, z]: readonly [num
 }
 
 describe('the marks', () => {
-  test.each(VARIANTS.slice(0, 4))('lie on the surface that they measure, all along their strips, %s', (_, document) => {
-    const cover = foldedCover(coverDesign(soundJob(document)), { kind: 'opening', angle: 0 }, 'thick');
-    const outside = partOf(cover.parts, 'outside');
-    const drawn = cover.marks.filter(({ hatch }) => hatch.length > 0);
-    expect(drawn.map(({ edge }) => edge)).toEqual(
-      expect.arrayContaining(['frontForeEdge', 'backForeEdge', 'head', 'tail']),
-    );
-    for (const { edge, from, to, value, hatch } of drawn) {
-      // Between two rungs the strip runs straight: it must not dip into the leather there.
-      const middles = hatch
-        .slice(1)
-        .flatMap((rung, i) =>
-          rung.map(
-            (end, k) => end.map((at, axis) => (at + nth(nth(nth(hatch, i), k), axis)) / 2) as unknown as typeof end,
-          ),
-        );
-      for (const place of [from, to, ...[...hatch.flat(), ...middles].filter((_, i) => i % 3 === 0)]) {
-        const off = distanceFrom(outside, place);
-        expect({ edge, place, on: off > 0.02 && off < 0.3 }).toEqual({ edge, place, on: true });
+  const banded = ({ marks }: FoldedCover) =>
+    marks.flatMap((mark) => (mark.band === null ? [] : [{ ...mark, band: mark.band }]));
+  const apart = (a: readonly number[], b: readonly number[]) => Math.hypot(...a.map((at, k) => at - nth(b, k)));
+
+  test.each(VARIANTS.slice(0, 6))(
+    'measure the gap in the plane of the board, and the seat along the leather, %s',
+    (_, document) => {
+      const cover = foldedCover(coverDesign(soundJob(document)), { kind: 'opening', angle: 0 }, 'thick');
+      // The face that the board sees is the lining's, where there is one. At the fore-edge the lining may end before the seam.
+      const layers = ['outside', 'lining'].flatMap((name) => cover.parts.filter(({ part }) => part === name));
+      const marks = banded(cover);
+      expect(marks.map(({ edge }) => edge).sort()).toEqual([
+        'backForeEdge',
+        'frontForeEdge',
+        'head',
+        'head',
+        'tail',
+        'tail',
+      ]);
+      for (const { edge, from, to, value, out, band } of marks) {
+        const { rungs, across } = band;
+        expect(apart(from, to)).toBeCloseTo(Math.abs(value), 9);
+        expect(to.reduce((sum, at, k) => sum + (at - nth(from, k)) * nth(out, k), 0)).toBeCloseTo(0, 9);
+        const [edgeAt, stopAt] = [across.indexOf(0), across.indexOf(value)];
+        for (const rung of rungs) expect(apart(nth(rung, edgeAt), nth(rung, stopAt))).toBeCloseTo(Math.abs(value), 9);
+        const seat = rungs.map((rung) => rung.slice(stopAt + 1));
+        // Between two rungs the band runs straight: it must not leave the leather there by more than is drawn in front of it.
+        const middles = seat
+          .slice(1)
+          .flatMap((rung, i) =>
+            rung.map(
+              (place, k) =>
+                place.map((at, axis) => (at + nth(nth(nth(seat, i), k), axis)) / 2) as [number, number, number],
+            ),
+          );
+        for (const place of [...seat.flat(), ...middles].filter((_, i) => i % 7 === 0)) {
+          const off = Math.min(...layers.map((layer) => distanceFrom(layer, place)));
+          expect({ edge, place, on: off < 0.1 }).toEqual({ edge, place, on: true });
+        }
       }
-      // Both ends are raised by 0.15 mm; a surface that turns by a right angle between them adds that times the root of two.
-      for (const [a, b] of hatch)
-        expect(Math.abs(Math.hypot(...a.map((at, k) => at - nth(b, k))) - Math.abs(value))).toBeLessThan(
-          0.15 * Math.SQRT2,
-        );
+    },
+  );
+
+  test.each(VARIANTS.slice(0, 4))('begin at the edge of the board itself, %s', (_, document) => {
+    const design = coverDesign(soundJob(document));
+    const cover = foldedCover(design, { kind: 'opening', angle: 0 }, 'thick');
+    const { parts } = cover;
+    for (const { edge, from } of banded(cover)) {
+      const off = Math.min(...['frontBoard', 'backBoard'].map((part) => distanceFrom(partOf(parts, part), from)));
+      expect({ edge, isOn: off < 0.05 }).toEqual({ edge, isOn: true });
     }
   });
 

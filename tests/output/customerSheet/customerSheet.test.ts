@@ -79,7 +79,7 @@ describe('the price', () => {
   test('names what it leaves out', () => {
     const { price } = sheetOf({ rates: { currency: 'kr', prices: { hour: 300 } } });
     expect(price?.amount).toMatch(/^kr \d+\.\d\d$/);
-    expect(price?.without).toMatch(/^without leather, /);
+    expect(price?.without).toMatch(/^without outside leather, /);
   });
 
   test('leaves nothing out when all is priced', () => {

@@ -1,4 +1,5 @@
 import { type Box3, Vector3 } from 'three';
+import type { Insets } from '../insets.ts';
 import type { Slice } from '../slice.ts';
 import type { Viewpoint } from '../viewpoints.ts';
 
@@ -31,6 +32,39 @@ export function viewDirection(viewpoint: Viewpoint, opening: number): Vector3 {
 export const sliceDirection = (axis: Slice['axis']): Vector3 =>
   (axis === 'acrossSpine' ? new Vector3(0.12, 0.24, 1) : new Vector3(1, 0.24, 0.14)).normalize();
 
+/** How a camera sees: vertical field of view, radians, and width over height. */
+export interface Lens {
+  readonly fov: number;
+  readonly aspect: number;
+}
+
+/** The free part of a picture: as a lens of its own, and how far its middle lies from that of the picture, px. */
+export interface FreeView {
+  readonly lens: Lens;
+  readonly shift: readonly [right: number, down: number];
+}
+
+/** Least side of the free part that is counted with, px. */
+const LEAST_SIDE = 40;
+
+/**
+ * @param fov vertical field of view of the whole picture, radians
+ * @param size of the whole picture, px
+ */
+export function freeView(
+  fov: number,
+  size: { readonly width: number; readonly height: number },
+  insets: Insets,
+): FreeView {
+  const { top, right, bottom, left } = insets;
+  const width = Math.max(LEAST_SIDE, size.width - left - right);
+  const height = Math.max(LEAST_SIDE, size.height - top - bottom);
+  return {
+    lens: { fov: 2 * Math.atan((Math.tan(fov / 2) * height) / Math.max(1, size.height)), aspect: width / height },
+    shift: [(left - right) / 2, (top - bottom) / 2],
+  };
+}
+
 /** Share of the picture that is left free round the box. */
 const MARGIN = 0.07;
 
@@ -38,9 +72,8 @@ const MARGIN = 0.07;
  * Places a camera in direction `from` so that every corner of the box is in the picture, as close as that allows.
  * @param box what to show, mm
  * @param from direction from the box to the camera, unit vector
- * @param lens vertical field of view, radians, and width over height
  */
-export function frame(box: Box3, from: Vector3, lens: { fov: number; aspect: number }): Framing {
+export function frame(box: Box3, from: Vector3, lens: Lens): Framing {
   const target = box.getCenter(new Vector3());
   const right = new Vector3(0, 1, 0).cross(from).normalize();
   const up = new Vector3().crossVectors(from, right);

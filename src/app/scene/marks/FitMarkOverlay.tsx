@@ -17,9 +17,7 @@ export function FitMarkOverlay({ ref, marks, formatLength }: FitMarkOverlayProps
         <g key={i} data-edge={mark.edge} data-fit={mark.value < 0 ? 'overrun' : 'gap'}>
           <path className="leader" />
           <path className="casing" />
-          <path className="extension" />
           <path className="dimension" />
-          <path className="arrows" />
           <rect rx="3" />
           <text textAnchor="middle" dominantBaseline="central">
             {markWords(mark, formatLength)}

@@ -1,45 +1,54 @@
 import { useFrame, useThree } from '@react-three/fiber';
 import { type RefObject, useEffect } from 'react';
-import { type Camera, type Matrix4, Vector3 } from 'three';
-import type { FitMark, Vec3 } from '../../../core/index.ts';
+import type { Matrix4, PerspectiveCamera, Vector3 } from 'three';
+import type { FitMark } from '../../../core/index.ts';
+import type { IsHidden } from '../geometry/occlusion.ts';
+import type { Insets } from '../insets.ts';
 import { type DimensionLine, dimensionLine } from './dimensionLine.ts';
 import { type Pixel, placeLabels } from './placeLabels.ts';
+import { type View, vector, viewOf } from './view.ts';
 
 const LABEL_HEIGHT = 22;
 const LABEL_PADDING = 7;
-/** From the dimension line to its label, px: past the tails of the arrows. */
+/** From the dimension line to its label, px: past its tails. */
 const LABEL_CLEARANCE = 30;
 
 interface FitMarkProjectorProps {
   readonly svg: RefObject<SVGSVGElement | null>;
   readonly marks: readonly FitMark[];
   readonly matrix: Matrix4;
+  readonly isHidden: IsHidden;
   /** Whether the inside of the cover shows, by opening or by a cut: marks that face away are then shown too. */
   readonly seenInto: boolean;
+  readonly insets: Insets;
 }
 
 /** Moves the marks of the overlay to their places in the picture, every frame. */
-export function FitMarkProjector({ svg, marks, matrix, seenInto }: FitMarkProjectorProps) {
+export function FitMarkProjector({ svg, marks, matrix, isHidden, seenInto, insets }: FitMarkProjectorProps) {
   const invalidate = useThree((state) => state.invalidate);
   // biome-ignore lint/correctness/useExhaustiveDependencies: new marks want a new frame
-  useEffect(() => invalidate(), [marks, invalidate]);
+  useEffect(() => invalidate(), [marks, insets, invalidate]);
 
   useFrame(({ camera, size }) => {
     const groups = [...(svg.current?.querySelectorAll('g') ?? [])];
-    const project = projector(camera, size, matrix);
-    const centre: Pixel = [size.width / 2, size.height / 2];
-    const shown = shownMarks(marks, (mark) => isFar(mark, camera, matrix), seenInto);
+    const view = viewOf(camera as PerspectiveCamera, size, matrix);
+    const frame = {
+      left: insets.left,
+      top: insets.top,
+      right: size.width - insets.right,
+      bottom: size.height - insets.bottom,
+    };
+    const centre: Pixel = [(frame.left + frame.right) / 2, (frame.top + frame.bottom) / 2];
+    const shown = shownMarks(marks, view, isHidden, seenInto);
     const drawn = marks.flatMap((mark, i) => {
       const group = groups[i];
       if (!group) return [];
-      const line = projectedDimension(mark, project);
+      const line = projectedDimension(mark, view);
       const inside = shown.has(mark) && inPicture(line.middle, size);
       group.style.display = inside ? '' : 'none';
       if (!inside) return [];
       const text = group.querySelector('text')!;
-      return [
-        { group, line, lean: leanOf(mark, project), text, width: text.getComputedTextLength() + 2 * LABEL_PADDING },
-      ];
+      return [{ group, line, lean: leanOf(mark, view), text, width: text.getComputedTextLength() + 2 * LABEL_PADDING }];
     });
     const centres = placeLabels(
       drawn.map(({ line, lean, width }) => ({
@@ -47,17 +56,15 @@ export function FitMarkProjector({ svg, marks, matrix, seenInto }: FitMarkProjec
         width,
         height: LABEL_HEIGHT,
       })),
-      size,
+      frame,
       drawn.map(({ line }) => ({ at: line.middle, width: 40, height: 14 })),
     );
     for (const [i, { group, line, text, width }] of drawn.entries()) {
       const [x, y] = centres[i]!;
-      const [leader, casing, extension, dimension, arrows, rect] = group.children as unknown as SVGElement[];
+      const [leader, casing, dimension, rect] = group.children as unknown as SVGElement[];
       set(leader!, { d: leaderPath(line.middle, [x, y], width) });
-      set(casing!, { d: line.extension + line.dimension + line.arrows });
-      set(extension!, { d: line.extension });
-      set(dimension!, { d: line.dimension });
-      set(arrows!, { d: line.arrows });
+      set(casing!, { d: line.line + line.ticks });
+      set(dimension!, { d: line.line + line.ticks });
       set(rect!, { x: x - width / 2, y: y - LABEL_HEIGHT / 2, width, height: LABEL_HEIGHT });
       set(text, { x, y });
     }
@@ -71,50 +78,37 @@ function set(element: SVGElement, attributes: Record<string, string | number>): 
   }
 }
 
-/** Whether a mark faces away from the camera. */
-function isFar({ from, out }: FitMark, camera: Camera, matrix: Matrix4): boolean {
-  const foot = vector(from).applyMatrix4(matrix);
-  return vector(out).transformDirection(matrix).dot(camera.position.clone().sub(foot)) < 0;
-}
+/** Whether a mark faces away from the eye. */
+const isFar = ({ from, out }: FitMark, { eye }: View): boolean => vector(out).dot(eye.clone().sub(vector(from))) < 0;
 
-/** The marks to show: for each edge the first that faces the camera, or else the first, if the inside shows. */
-function shownMarks(marks: readonly FitMark[], far: (mark: FitMark) => boolean, seenInto: boolean): Set<FitMark> {
+/** The marks to show: for each edge the first that faces the eye, or else the first, if the inside shows. */
+function shownMarks(marks: readonly FitMark[], view: View, isHidden: IsHidden, seenInto: boolean): Set<FitMark> {
   const shown = new Map<FitMark['edge'], FitMark>();
   for (const isFirstChoice of [true, false])
-    for (const mark of marks)
-      if (!shown.has(mark.edge) && (isFirstChoice ? !far(mark) : seenInto)) shown.set(mark.edge, mark);
+    for (const mark of marks) {
+      if (shown.has(mark.edge) || !(isFirstChoice ? !isFar(mark, view) : seenInto)) continue;
+      const middle = vector(mark.from).lerp(vector(mark.to), 0.5);
+      if (!isHidden(middle, view.eye)) shown.set(mark.edge, mark);
+    }
   return new Set(shown.values());
 }
 
 const inPicture = ([x, y]: Pixel, { width, height }: { width: number; height: number }): boolean =>
   x >= 0 && y >= 0 && x <= width && y <= height;
 
-type Project = (point: Vector3) => Pixel;
-
-function projector(camera: Camera, size: { width: number; height: number }, matrix: Matrix4): Project {
-  return (point) => {
-    const { x, y } = point.clone().applyMatrix4(matrix).project(camera);
-    return [((x + 1) / 2) * size.width, ((1 - y) / 2) * size.height];
-  };
+/** The mark's dimension line; its ticks run along the edge, or out of the surface where it measures none. */
+function projectedDimension({ from, to, out, band }: FitMark, view: View): DimensionLine {
+  const [start, end] = [vector(from), vector(to)];
+  const corner = (rung: number, point: number): Vector3 => vector(band!.rungs.at(rung)!.at(point)!);
+  const along = band ? corner(-1, 0).sub(corner(0, 0)).normalize() : vector(out);
+  const across = band ? corner(0, 1).sub(corner(0, 0)) : end.clone().sub(start);
+  return dimensionLine(start, end, { along, across: across.normalize() }, view);
 }
 
-const vector = (v: Vec3): Vector3 => new Vector3(...v);
-
-/** The mark's dimension line; its ticks run along the hatched strip, or out of the surface where there is none. */
-function projectedDimension({ from, to, out, hatch }: FitMark, project: Project): DimensionLine {
-  const [start, end] = [project(vector(from)), project(vector(to))];
-  const [first, last] = [hatch[0]?.[0], hatch.at(-1)?.[0]];
-  const edge = first && last ? vector(last).sub(vector(first)).normalize() : vector(out);
-  return dimensionLine(start, end, step(from, edge, project));
+function leanOf({ from, out }: FitMark, { pixel }: View): Pixel {
+  const [start, end] = [pixel(vector(from)), pixel(vector(from).add(vector(out)))];
+  return unit([end[0] - start[0], end[1] - start[1]]);
 }
-
-/** Image of a direction at a place, px per mm. */
-function step(place: Vec3, direction: Vector3, project: Project): Pixel {
-  const [from, to] = [project(vector(place)), project(vector(place).add(direction))];
-  return [to[0] - from[0], to[1] - from[1]];
-}
-
-const leanOf = ({ from, out }: FitMark, project: Project): Pixel => unit(step(from, vector(out), project));
 
 /** Centre for a label: beyond the dimension line along its surface normal, a little away from the picture's middle. */
 function labelCentre({ middle }: DimensionLine, lean: Pixel, width: number, centre: Pixel): Pixel {

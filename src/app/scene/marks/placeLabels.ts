@@ -15,13 +15,13 @@ export interface LabelBox {
  * obstacles. They only move up and down. A label with no place clear of the obstacles may cover one, and another label
  * only where nothing else is left.
  * @param wanted where the labels should be, in any order
- * @param frame size of the picture, px
+ * @param frame sides of the part of the picture that is free for labels, px
  * @param obstacles what to keep free
  * @returns centres, in the order of `wanted`
  */
 export function placeLabels(
   wanted: readonly LabelBox[],
-  frame: { readonly width: number; readonly height: number },
+  frame: { readonly left: number; readonly top: number; readonly right: number; readonly bottom: number },
   obstacles: readonly LabelBox[] = [],
 ): Pixel[] {
   const labels: LabelBox[] = [];
@@ -29,8 +29,8 @@ export function placeLabels(
   const order = wanted.map((_, i) => i).sort((a, b) => wanted[a]!.at[1] - wanted[b]!.at[1]);
   for (const i of order) {
     const { at, width, height } = wanted[i]!;
-    const x = clamp(at[0], width / 2 + CLEARANCE, frame.width - width / 2 - CLEARANCE);
-    const [top, foot] = [height / 2 + CLEARANCE, frame.height - height / 2 - CLEARANCE];
+    const x = clamp(at[0], frame.left + width / 2 + CLEARANCE, frame.right - width / 2 - CLEARANCE);
+    const [top, foot] = [frame.top + height / 2 + CLEARANCE, frame.bottom - height / 2 - CLEARANCE];
     const wantedY = clamp(at[1], top, foot);
     const taken = [...labels, ...obstacles];
     const nearest = (clearOf: readonly LabelBox[]): number | undefined =>

@@ -1,6 +1,7 @@
 import {
   DoubleSide,
   type Material,
+  MeshBasicMaterial,
   MeshLambertMaterial,
   type MeshLambertMaterialParameters,
   MeshPhysicalMaterial,
@@ -9,9 +10,10 @@ import {
   Vector2,
   Vector3,
 } from 'three';
-import { type Face, type LeatherName, leatherOf, type PartName } from '../../../core/index.ts';
+import type { Face, LeatherName, PartName } from '../../../core/index.ts';
 import { PALETTE } from './palette.ts';
-import { showZone, varyOverLargeAreas, type ZoneUniform } from './shading.ts';
+import { cutOut, cutOutDepth, type FramesUniform, framesUniform, veil } from './seeThroughMaterial.ts';
+import { placeOnPattern, showZones, varyOverLargeAreas, type ZonesUniform } from './shading.ts';
 import { tileTexture } from './tile.ts';
 import { type TileName, tilesOf } from './tiles.ts';
 
@@ -31,14 +33,32 @@ export const FACES = [
 
 type FaceMaterials = Record<Face, Material>;
 
+/** Parts of leather, each with its own frames to see through. */
+const LEATHER_PARTS = {
+  outside: { leather: 'outside', seenThrough: 'grain' },
+  frontPocket: { leather: 'pocket', seenThrough: 'grain' },
+  backPocket: { leather: 'pocket', seenThrough: 'grain' },
+  lining: { leather: 'lining', seenThrough: 'flesh' },
+} as const satisfies Partial<Record<PartName, { leather: LeatherName; seenThrough: Face }>>;
+
+type LeatherPart = keyof typeof LEATHER_PARTS;
+
+/** Materials of one part of leather. */
+interface PartMaterials {
+  readonly faces: FaceMaterials;
+  readonly frames: FramesUniform;
+  readonly zones: ZonesUniform;
+  /** For the face that is seen through, drawn a second time; invisible elsewhere. */
+  readonly veils: readonly Material[];
+  /** Null where there are no shadows. */
+  readonly depth: Material | null;
+}
+
 export interface CoverMaterials {
-  readonly outside: FaceMaterials;
-  readonly pocket: FaceMaterials;
-  readonly lining: FaceMaterials;
+  readonly leather: Record<LeatherPart, PartMaterials>;
   readonly thread: Material;
   readonly lace: Material;
   readonly hole: Material;
-  readonly zone: ZoneUniform;
   /** Surfaces of the book itself. */
   readonly book: readonly Material[];
   readonly all: readonly Material[];
@@ -55,7 +75,6 @@ export function coverMaterials(look: Look): CoverMaterials {
   const textures: Textures = Object.fromEntries(tilesOf(look).map(([name, tile]) => [name, tileTexture(tile)]));
   if (look === 'light') for (const texture of Object.values(textures)) texture.anisotropy = 1;
   const made: Material[] = [];
-  const zone: ZoneUniform = { value: new Vector3(1, 0, 0) };
 
   const make = ({ color, map, relief, ...rest }: Recipe): MeshLambertMaterial | MeshPhysicalMaterial => {
     const common: MeshLambertMaterialParameters = { color, clipShadows: true };
@@ -73,25 +92,41 @@ export function coverMaterials(look: Look): CoverMaterials {
   };
 
   const bookFaces = makeBookFaces(make, textures);
-  const leatherFaces = (kind: LeatherName): FaceMaterials => {
-    const faces = makeLeatherFaces(make, textures, kind);
+  const nothing = new MeshBasicMaterial({ visible: false });
+  const partMaterials = (part: LeatherPart): PartMaterials => {
+    const { leather, seenThrough } = LEATHER_PARTS[part];
+    const frames = framesUniform();
+    const zones: ZonesUniform = { value: [new Vector3(1, 0, 0), new Vector3(1, 0, 0)] };
+    const faces = makeLeatherFaces(make, textures, leather);
     if (look === 'full') varyOverLargeAreas(faces.grain);
-    if (kind === 'outside') for (const face of [faces.grain, faces.flesh, faces.cutEdge]) showZone(face, zone);
-    return { ...faces, ...bookFaces };
+    for (const face of Object.values(faces)) {
+      placeOnPattern(face);
+      showZones(face, zones);
+    }
+    cutOut(faces[seenThrough], frames);
+    const thin = veil({ color: PALETTE[leather].flesh, map: textures.grain ?? null, clipShadows: true }, frames);
+    // The lining shows through the outside, and under that one veil is enough.
+    const veils = FACES.map((face) => (face === seenThrough && part !== 'lining' ? thin : nothing));
+    const depth = look === 'full' ? cutOutDepth(frames) : null;
+    made.push(thin, ...(depth ? [depth] : []));
+    return { faces: { ...faces, ...bookFaces }, frames, zones, veils, depth };
   };
 
+  const leather = {
+    outside: partMaterials('outside'),
+    frontPocket: partMaterials('frontPocket'),
+    backPocket: partMaterials('backPocket'),
+    lining: partMaterials('lining'),
+  };
   return {
-    outside: leatherFaces('outside'),
-    pocket: leatherFaces('pocket'),
-    lining: leatherFaces('lining'),
+    leather,
     thread: make({ color: PALETTE.thread, roughness: 0.85 }),
     lace: make({ color: PALETTE.lace, roughness: 0.6, map: textures.edge, side: DoubleSide }),
     hole: make({ color: PALETTE.hole, roughness: 1 }),
-    zone,
     book: Object.values(bookFaces),
     all: made,
     dispose() {
-      for (const thing of [...made, ...Object.values(textures)]) thing.dispose();
+      for (const thing of [...made, nothing, ...Object.values(textures)]) thing.dispose();
     },
   };
 }
@@ -136,6 +171,11 @@ const makeBookFaces = (make: Make, textures: Textures) => ({
   band: make({ color: PALETTE.band, map: textures.band, roughness: 0.6 }),
 });
 
+export const isLeatherPart = (part: PartName): part is LeatherPart => part in LEATHER_PARTS;
+
 /** Materials of a part in the order of `FACES`. */
-export const materialsOf = (materials: CoverMaterials, part: PartName): Material[] =>
-  FACES.map((face) => materials[leatherOf(part)][face]);
+export function materialsOf({ leather }: CoverMaterials, part: PartName): Material[] {
+  // A part of the book has faces of the book alone, which all parts share.
+  const { faces } = leather[isLeatherPart(part) ? part : 'outside'];
+  return FACES.map((face) => faces[face]);
+}

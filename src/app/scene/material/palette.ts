@@ -31,8 +31,11 @@ export const SCHEMES = {
 
 export type Scheme = keyof typeof SCHEMES;
 
-/** Wash and ink of the hatched zones: blue for a gap, aubergine for an overrun; the hatching differs too. */
+/** What is drawn in the bands along the edges: blue for a gap, aubergine for an overrun; the hatching differs too. */
 export const CHALK = {
-  gap: { wash: '#d5e6f5', ink: '#1f4a7d' },
-  overrun: { wash: '#ffd9e8', ink: '#8a1660' },
+  ink: '#22180f',
+  gapWash: '#e3eef8',
+  gapInk: '#1f4a7d',
+  overrunWash: '#ffdcea',
+  overrunInk: '#8a1660',
 } as const;

@@ -1,8 +1,11 @@
 import type { Material, Vector3 } from 'three';
 
-/** Band of the outside's pattern to highlight: x to y, mm, of its width, or of its height if z is 1; empty if x > y. */
-export interface ZoneUniform {
-  readonly value: Vector3;
+/**
+ * Bands of the outside's pattern to highlight, each from x to y, mm, of its width, or of its height if z is 1; empty if
+ * x > y.
+ */
+export interface ZonesUniform {
+  readonly value: readonly [Vector3, Vector3];
 }
 
 type Shader = Parameters<Material['onBeforeCompile']>[0];
@@ -32,19 +35,31 @@ export function varyOverLargeAreas(material: Material): void {
   });
 }
 
-/** Highlights a band of the outside, with a thin line at each end. */
-export function showZone(material: Material, zone: ZoneUniform): void {
-  extendShader(material, 'zone', (shader) => {
-    shader.uniforms.zone = zone;
+/** Place of a fragment on the flat piece, mm. Declared after `<common>`, before what reads it. */
+export const PATTERN_VARYING = 'varying vec2 vPattern;';
+
+/** Gives the shader of a material the place on the flat piece. Comes before the extensions that read it. */
+export function placeOnPattern(material: Material): void {
+  extendShader(material, 'pattern', (shader) => {
     shader.vertexShader = shader.vertexShader
-      .replace('#include <common>', '#include <common>\nvarying vec2 vPattern;')
-      .replace('#include <uv_vertex>', '#include <uv_vertex>\nvPattern = uv.xy;');
+      .replace('#include <common>', `#include <common>\n${PATTERN_VARYING}`)
+      .replace('#include <uv_vertex>', '#include <uv_vertex>\nvPattern = uv;');
+    shader.fragmentShader = shader.fragmentShader.replace('#include <common>', `#include <common>\n${PATTERN_VARYING}`);
+  });
+}
+
+/** Highlights bands of a piece, with a thin line at each end. */
+export function showZones(material: Material, zones: ZonesUniform): void {
+  extendShader(material, 'zones', (shader) => {
+    shader.uniforms.zones = zones;
     shader.fragmentShader = shader.fragmentShader
-      .replace('#include <common>', '#include <common>\nuniform vec3 zone;\nvarying vec2 vPattern;')
+      .replace(PATTERN_VARYING, `${PATTERN_VARYING}\nuniform vec3 zones[2];`)
       .replace(
         '#include <color_fragment>',
         `#include <color_fragment>
-        if (zone.x <= zone.y) {
+        for (int i = 0; i < 2; i++) {
+          vec3 zone = zones[i];
+          if (zone.x > zone.y) continue;
           float place = mix(vPattern.x, vPattern.y, zone.z);
           float inside = step(zone.x, place) * step(place, zone.y);
           float border = 1.0 - smoothstep(0.35, 0.7, min(abs(place - zone.x), abs(place - zone.y)));

@@ -110,13 +110,12 @@ function grown(path: TautPath, under: Under, z: number, ends: readonly [number, 
   return [...points, ...end(at, angle, 1, under, z, ends[1])];
 }
 
-/** The last points of a grown path, from its middle outward. */
+/** The last points of a grown path, from its middle outward; level where what lies under it ends no earlier. */
 function end(at: Vec2, angle: number, way: 1 | -1, { middle, ends }: Under, z: number, length: number): Vec2[] {
   const place = (run: number, offset: number): Vec2 =>
     addScaled(addScaled(at, heading(angle), way * run), leftOf(heading(angle)), -offset - z);
-  return ends === null
-    ? [place(length, middle)]
-    : [place(ends, middle), place(ends + LINING_RAMP, 0), place(length, 0)];
+  if (ends === null || ends + LINING_RAMP > length) return [place(length, middle)];
+  return [place(ends, middle), place(ends + LINING_RAMP, 0), place(length, 0)];
 }
 
 const band = (path: TautPath, under: Under, thickness: number, ends: readonly [number, number]): Vec2[] => [

@@ -20,7 +20,7 @@ export const gapAt = ({ foreEdge, head, tail }: Fit, edge: Edge): number =>
   ({ frontForeEdge: foreEdge.front, backForeEdge: foreEdge.back, head, tail })[edge];
 
 /** What is at a place along an edge: a pocket, a pocket near a corner where two seams meet, or no pocket. */
-export type EdgePlace = 'pocket' | 'corner' | 'noPocket';
+type EdgePlace = 'pocket' | 'corner' | 'noPocket';
 
 /**
  * Section across one edge of a board, as closed outlines in mm: u = 0 at the board's edge and positive outward, v = 0 on the

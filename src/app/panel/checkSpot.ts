@@ -1,7 +1,5 @@
 import type { Check } from '../../core/index.ts';
-
-/** Where on the cover a check looks. */
-export type Spot = 'foreEdge' | 'head' | 'tail' | 'spine' | 'pockets';
+import type { Spot } from '../scene/spot.ts';
 
 const SPOTS: Readonly<Partial<Record<Check['id'], Spot>>> = {
   closes: 'foreEdge',

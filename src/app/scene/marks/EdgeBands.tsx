@@ -1,0 +1,87 @@
+import { useThree } from '@react-three/fiber';
+import { useEffect, useLayoutEffect, useMemo } from 'react';
+import { BufferGeometry, DoubleSide, Float32BufferAttribute, FrontSide, type Plane, Vector3 } from 'three';
+import type { EdgeBand, FitMark } from '../../../core/index.ts';
+import { edgeBandMaterial } from '../material/edgeBandMaterial.ts';
+
+/** After the veils of the leather that they are seen through. */
+const OVER_VEILS = 3;
+
+interface EdgeBandsProps {
+  readonly marks: readonly FitMark[];
+  /** Whether they show from inside the book too. */
+  readonly seenInto: boolean;
+  /** Cuts the bands off, on the bench. */
+  readonly cut: Plane | null;
+}
+
+/** The bands along the edges of the boards, each with what is drawn in it. */
+export function EdgeBands({ marks, seenInto, cut }: EdgeBandsProps) {
+  const invalidate = useThree((state) => state.invalidate);
+  const material = useMemo(edgeBandMaterial, []);
+  useEffect(() => () => material.dispose(), [material]);
+  useLayoutEffect(() => {
+    material.clippingPlanes = cut ? [cut] : null;
+    material.side = seenInto ? DoubleSide : FrontSide;
+    material.needsUpdate = true;
+    invalidate();
+  }, [material, seenInto, cut, invalidate]);
+  const bands = useMemo(
+    () => marks.flatMap((mark) => (mark.band ? [{ edge: mark.edge, geometry: bandGeometry(mark, mark.band) }] : [])),
+    [marks],
+  );
+  useEffect(
+    () => () => {
+      for (const { geometry } of bands) geometry.dispose();
+    },
+    [bands],
+  );
+  return bands.map(({ edge, geometry }, i) => (
+    <mesh
+      // biome-ignore lint/suspicious/noArrayIndexKey: head and tail are marked twice, always in one order
+      key={i}
+      name={`band ${edge}`}
+      geometry={geometry}
+      material={material}
+      renderOrder={OVER_VEILS}
+    />
+  ));
+}
+
+/** Surface between the rungs, its front where the mark is seen from. */
+function bandGeometry({ value, out }: FitMark, { rungs, across, seam }: EdgeBand): BufferGeometry {
+  const edge = across.indexOf(0);
+  let along = 0;
+  const places = rungs.flatMap((rung, i) => {
+    const before = rungs[i - 1] ?? rung;
+    along += new Vector3(...rung[edge]!).distanceTo(new Vector3(...before[edge]!));
+    return across.map((by) => [along, by]);
+  });
+  const geometry = new BufferGeometry();
+  const set = (name: string, values: readonly (readonly number[])[]): void => {
+    geometry.setAttribute(name, new Float32BufferAttribute(values.flat(), values[0]!.length));
+  };
+  set('position', rungs.flat());
+  set('place', places);
+  set(
+    'stops',
+    places.map(() => [value, seam ?? 0]),
+  );
+  const corner = (rung: number, point: number): Vector3 => new Vector3(...rungs[rung]![point]!).sub(origin);
+  const origin = new Vector3(...rungs[0]![0]!);
+  const isFront =
+    corner(0, 1)
+      .cross(corner(1, 0))
+      .dot(new Vector3(...out)) > 0;
+  const columns = across.length;
+  geometry.setIndex(
+    rungs.slice(1).flatMap((_, i) =>
+      across.slice(1).flatMap((_, k) => {
+        const [a, b] = [i * columns + k, i * columns + k + 1];
+        const [c, d] = [b + columns, a + columns];
+        return isFront ? [a, b, c, a, c, d] : [a, c, b, a, d, c];
+      }),
+    ),
+  );
+  return geometry;
+}
