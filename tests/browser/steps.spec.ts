@@ -62,6 +62,7 @@ test('the page of the order of work shows every step as a card with its picture,
 });
 
 test('a step that cannot be done says so, with its figure', async ({ bench }) => {
+  await expect.poll(() => bench.evaluate(() => localStorage.getItem('coverwright.open-job.v1'))).not.toBeNull();
   await bench.evaluate(() => {
     const kept = JSON.parse(localStorage.getItem('coverwright.open-job.v1') ?? '{}');
     const { document } = kept;
