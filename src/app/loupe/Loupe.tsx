@@ -14,7 +14,7 @@ import { gapWords } from '../sheet/gapWords.ts';
 import { useWidth } from '../sheet/useExtent.ts';
 import { useLengths } from '../state/BenchContext.tsx';
 import { EDGE_NAMES, POINT_NAMES, sectionNote } from './edgeWords.ts';
-import { loupeView } from './loupeView.ts';
+import { isSmallGlass, loupeView } from './loupeView.ts';
 import { SectionGlass } from './SectionGlass.tsx';
 import './loupe.css';
 
@@ -89,7 +89,7 @@ export function Loupe({
   const gap = gapAt(design.fits[point], edge);
   const said = section.gap === null ? null : gapWords(gap, lengths);
   const note = sectionNote(design, edge, section);
-  const from = isForeEdge(edge) ? 'tail' : 'spine';
+  const along = `${lengths.share(at)} of the way from the ${isForeEdge(edge) ? 'tail' : 'spine'}`;
 
   const moveTo = (place: number): void => {
     const next = Math.max(0, Math.min(1, place));
@@ -131,7 +131,7 @@ export function Loupe({
         aria-valuemin={0}
         aria-valuemax={100}
         aria-valuenow={Math.round(100 * at)}
-        aria-valuetext={`${said ?? 'no pocket'}, ${POINT_NAMES[point]} leather, ${lengths.share(at)} of the way from the ${from}`}
+        aria-valuetext={`${said ?? 'no pocket'}, ${POINT_NAMES[point]} leather, ${along}`}
         aria-describedby={noteId}
         onKeyDown={onKeyDown}
         onPointerDown={onPointerDown}
@@ -139,14 +139,23 @@ export function Loupe({
         onPointerUp={release}
         onPointerCancel={release}
       >
-        {size > 0 && <SectionGlass section={section} view={view} size={size} said={said} />}
+        {size > 0 && (
+          <SectionGlass
+            section={section}
+            view={view}
+            size={size}
+            said={said === null || !isSmallGlass(size) ? said : lengths.gap(gap)}
+          />
+        )}
       </div>
       <figcaption>
         <p className="loupe-name">
           <b>{EDGE_NAMES[edge]}</b> <span className="magnification">× {view.magnification}</span>
         </p>
-        <p id={noteId} className="help">
-          {note}
+        <p className="help">
+          <span id={noteId}>{note}</span>
+          <br />
+          {along}
         </p>
         <Ends design={design} edge={edge} point={point} choose={(chosen) => onChange({ point: chosen })} />
         <div className="row loupe-buttons">

@@ -11,7 +11,7 @@ interface SectionGlassProps {
 }
 
 /** px from the leather up to the dimension line, and from there to its words. */
-const DIMENSION = { above: 12, words: 6, arrow: 4, tail: 9 } as const;
+const DIMENSION = { above: 12, words: 8, arrow: 4, tail: 9 } as const;
 /** How far the seam line is drawn beyond the leather, px. */
 const SEAM_BEYOND = 7;
 
@@ -108,7 +108,7 @@ function GapDimension({ from, to, leather, said, size }: GapDimensionProps) {
     <g className="gap-dimension">
       <path
         d={
-          [left, right].map((x) => `M${x} ${leather - 2}V${y - 4}`).join('') +
+          [left, right].map((x) => `M${x} ${leather - 2}V${y - 3}`).join('') +
           line +
           head(left, atLeft) +
           head(right, atRight)

@@ -14,8 +14,11 @@ const SHOWN = { board: 1.2, beyond: 0.6 };
 /** Share of the glass that a section may take along the board, and that stays free under it. */
 const SHARE = { along: 0.86, under: 0.1 };
 
-/** px for the dimension over the leather: half the breadth of its words, and its height with them. */
-const DIMENSION = { half: 44, height: 29 };
+/** px for the dimension over the leather: its height with its words, and half the breadth of these. */
+const DIMENSION = { height: 31, words: 44, figure: 22 };
+
+/** Whether the glass, so many px across, has no room for the words of a gap but only for its figure. */
+export const isSmallGlass = (size: number): boolean => size < 150;
 
 /** How a section lies in the glass. */
 export interface LoupeView {
@@ -37,8 +40,9 @@ export function loupeView(design: CoverDesign, edge: Edge, size: number): LoupeV
   const heights = sections.flatMap(({ outside, pocket }) => [...outside, ...(pocket ?? [])].map(([, v]) => v));
   const [low, high] = [Math.min(...heights), Math.max(...heights)];
   const radius = size / 2;
-  // The words lie where the glass is as broad as they are.
-  const top = radius - Math.sqrt(Math.max(0, radius ** 2 - DIMENSION.half ** 2)) + DIMENSION.height;
+  const half = isSmallGlass(size) ? DIMENSION.figure : DIMENSION.words;
+  // What is said stands where the glass is as broad as it is.
+  const top = radius - Math.sqrt(Math.max(0, radius ** 2 - half ** 2)) + DIMENSION.height;
   const bottom = (1 - SHARE.under) * size;
   const largest = Math.min((SHARE.along * size) / (right - left), (bottom - top) / (high - low)) / PX_PER_MM;
   const magnification = MAGNIFICATIONS.find((step) => step <= largest) ?? MAGNIFICATIONS.at(-1)!;
