@@ -44,6 +44,7 @@ const RANKS: Readonly<Record<string, number>> = {
   'app/making': 17,
   'app/customer': 18,
   'app/find': 18,
+  'app/print': 18,
   'app/header': 19,
   'app/cover': 19,
   app: 20,
@@ -52,7 +53,7 @@ const RANKS: Readonly<Record<string, number>> = {
 const ORDER =
   'units, math, strip, words -> job -> book, leather -> allowance -> doubt -> pattern -> fold -> solid, mockup, materials -> report -> ' +
   'fitReport, explore; core -> output -> cli, app; in app: worker, loading, offline -> state -> sheet, scene -> fields, loupe -> panel, shelf, ' +
-  'strip, stage, explore -> form, making -> customer, find -> header, cover -> the files of app itself';
+  'strip, stage, explore -> form, making -> customer, find, print -> header, cover -> the files of app itself';
 
 /** Packages that need neither a browser nor Node, so that core may use them. */
 const CORE_PACKAGES = new Set(['zod/mini', 'clipper2-ts']);

@@ -17,6 +17,7 @@ const TrialsKeeper = lazy(() => firstPaint.then(idle).then(() => import('./explo
 const StripsPlace = lazy(() => import('./strip/StripsPlace.tsx'));
 const Explore = lazy(() => import('./explore/Explore.tsx'));
 const Making = lazy(() => import('./making/Making.tsx'));
+const PrintedBench = lazy(() => firstPaint.then(idle).then(() => import('./print/PrintedBench.tsx')));
 
 /** The page: its header, the place where the maker is, and the cover, which stays drawn while the maker is elsewhere. */
 export function App({ place }: { readonly place: Place }) {
@@ -24,6 +25,11 @@ export function App({ place }: { readonly place: Place }) {
   const isAway = place.id !== 'cover';
   return (
     <div className="page" data-place={place.id} data-part={place.part}>
+      <ErrorBoundary instead={() => null}>
+        <Suspense>
+          <PrintedBench place={place} />
+        </Suspense>
+      </ErrorBoundary>
       <Header place={place} />
       {isAway && <VerdictBar />}
       <main>

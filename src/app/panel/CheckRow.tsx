@@ -9,10 +9,12 @@ interface CheckRowProps {
   readonly check: ShownCheck;
   /** Lights its place in the picture while it is pointed at or has the focus. */
   readonly light?: (spot: Spot | null) => void;
+  /** A row above has the same remedy, which is then shown once. */
+  readonly isMendedAbove?: boolean;
 }
 
 /** One question with its answer; where a change to the job is the remedy, a button makes it at once. */
-export function CheckRow({ check, light }: CheckRowProps) {
+export function CheckRow({ check, light, isMendedAbove = false }: CheckRowProps) {
   const dispatch = useDispatch();
   const lengths = useLengths();
   const { title, verdict, state, message, remedy, change, isPending = false } = check;
@@ -39,7 +41,7 @@ export function CheckRow({ check, light }: CheckRowProps) {
         </p>
       )}
       {message !== '' && <p className="reason">{isPending ? `Before the last change: ${message}` : message}</p>}
-      {remedy !== '' && (
+      {remedy !== '' && !isMendedAbove && (
         <p className="remedy">
           {remedy}{' '}
           {change.length > 0 && (

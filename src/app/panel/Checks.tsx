@@ -21,8 +21,13 @@ export function Checks({ light }: ChecksProps) {
   const quiet = checks.filter((check) => !matters(check));
   const rows = (list: readonly ShownCheck[]) => (
     <ul>
-      {list.map((check) => (
-        <CheckRow key={check.id} check={check} light={light} />
+      {list.map((check, i) => (
+        <CheckRow
+          key={check.id}
+          check={check}
+          light={light}
+          isMendedAbove={list.slice(0, i).some(({ remedy }) => remedy === check.remedy)}
+        />
       ))}
     </ul>
   );

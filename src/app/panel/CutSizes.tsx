@@ -8,18 +8,11 @@ import { writtenOut } from './writtenOut.ts';
 function CutSizes({ design }: { readonly design: CoverDesign }) {
   const drawing = useMemo(() => patternDrawing(design), [design]);
   const lengths = useLengths();
-  const { book, leather } = design.job;
-  const { outside } = leather;
   const step = cutStep(design.job);
   const often = (name: string, count: number): string => (count === 1 ? name : `${name}, cut ${count}`);
   return (
     <section aria-labelledby="cut-sizes">
       <h3 id="cut-sizes">Cut sizes</h3>
-      <p className="only-printed">
-        For a book of {lengths.size(book.width_mm)} × {lengths.size(book.height_mm)} × {lengths.size(book.thickness_mm)}{' '}
-        closed, boards {lengths.size(book.boardThickness_mm)}; outside leather{' '}
-        {lengths.weights(outside.min_mm, outside.max_mm)}.
-      </p>
       <table className="pieces">
         <thead className="only-heard">
           <tr>

@@ -41,7 +41,7 @@ export function Verdict({ words }: { readonly words: Ref<HTMLElement> }) {
 type HeadlineProps = Pick<Bench['report'], 'verdict' | 'state' | 'headline'>;
 
 /** Its first clause is the verdict; the others are figures that stand in the picture too, each a short sentence here. */
-function Headline({ verdict, state, headline }: HeadlineProps) {
+export function Headline({ verdict, state, headline }: HeadlineProps) {
   const [main = '', ...rest] = headline.replace(/\.$/, '').split('; ');
   return (
     <p className="headline" aria-live="polite" data-verdict={verdict}>

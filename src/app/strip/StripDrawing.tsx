@@ -4,7 +4,7 @@ import { HandleButton } from './HandleButton.tsx';
 import { mouthHandle, sizeHandle } from './handles.ts';
 import { isLit, LabelButton } from './LabelButton.tsx';
 import type { Tick } from './rulerTicks.ts';
-import { SegmentBar } from './SegmentBar.tsx';
+import { StripFigure } from './StripFigure.tsx';
 import { BAR, type StripLabel, stripLayout } from './stripLayout.ts';
 import { cutEdge, type End, mouth, type Track } from './track.ts';
 import type { ZoneChoice } from './useZoneChoice.ts';
@@ -32,7 +32,7 @@ export function StripDrawing(props: StripDrawingProps) {
   // While a tab is dragged the scale stands still, so that the line stays under the pointer.
   const [held, setHeld] = useState<number | null>(null);
   const layout = stripLayout(first, labels, tracks.length, room, held ?? now);
-  const { place, scale, rows, ruler } = layout;
+  const { place, scale, rows } = layout;
   const across = [rows[0]! - 5, rows.at(-1)! + BAR + 5] as const;
   const mouths = mouth(design);
   const handle = {
@@ -44,18 +44,13 @@ export function StripDrawing(props: StripDrawingProps) {
   } as const;
   return (
     <div className="strip-drawing" style={{ height: layout.height, width: layout.width }}>
-      <svg width={layout.width} height={layout.height} aria-hidden="true">
-        {tracks.map((track, index) => (
-          <SegmentBar
-            key={track.title}
-            segments={track.segments}
-            place={(at) => place(at - track.origin)}
-            top={rows[index]!}
-            height={BAR}
-            isLit={(id) => isLit(zones, id)}
-            onHighlight={zones.light}
-          />
-        ))}
+      <StripFigure
+        tracks={tracks}
+        layout={layout}
+        ticks={ticks}
+        isLit={(id) => isLit(zones, id)}
+        onHighlight={zones.light}
+      >
         {mouths !== null && (
           <path
             className="mouth"
@@ -68,39 +63,7 @@ export function StripDrawing(props: StripDrawingProps) {
             d={untunedPath(untuned, untunedCover === null ? null : mouth(untunedCover), place, across)}
           />
         )}
-        {tracks.map(({ title, segments, origin }, index) => {
-          const board = segments.find(({ id }) => id === 'frontBoard')!;
-          return (
-            <text
-              key={title}
-              className="row-title"
-              x={place((board.from + board.to) / 2 - origin)}
-              y={rows[index]! + BAR / 2 + 4}
-            >
-              {title}
-            </text>
-          );
-        })}
-        {layout.labels.map(({ id, leader: { from, to } }) => (
-          <path
-            key={id}
-            className="label-leader"
-            data-lit={isLit(zones, id) || undefined}
-            d={`M${from.join(' ')}L${to.join(' ')}`}
-          />
-        ))}
-        <path className="ruler" d={`M${place(cutEdge(first, 'first'))} ${ruler}H${place(cutEdge(first, 'last'))}`} />
-        {ticks.map(({ at, text }) => (
-          <g key={at} className="ruler">
-            <path d={`M${place(at - first.origin)} ${ruler}v${text === null ? 4 : 7}`} />
-            {text !== null && (
-              <text x={place(at - first.origin)} y={ruler + 17} textAnchor="middle">
-                {text}
-              </text>
-            )}
-          </g>
-        ))}
-      </svg>
+      </StripFigure>
       {layout.labels.map((label) => (
         <LabelButton
           key={label.id}

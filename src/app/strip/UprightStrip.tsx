@@ -1,4 +1,4 @@
-import { type CSSProperties, useState } from 'react';
+import { useState } from 'react';
 import { useHeight } from '../sheet/useExtent.ts';
 import { useBench } from '../state/BenchContext.tsx';
 import { detailDepth, EndDetail } from './EndDetail.tsx';
@@ -42,7 +42,7 @@ export default function UprightStrip({ zones }: { readonly zones: ZoneChoice }) 
         <h2 id="upright-title">Head to tail</h2>
         <p>{outsideWords(design, 'height', lengths)}</p>
       </header>
-      <div ref={ref} className="upright-frame" style={{ '--drawn': `${room}px` } as CSSProperties}>
+      <div ref={ref} className="upright-frame">
         {room > 0 && <UprightDrawing tracks={tracks} untuned={untuned} room={room} zones={zones} />}
       </div>
       {segment !== undefined && <Tuner segment={segment} />}
