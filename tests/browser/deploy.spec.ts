@@ -1,6 +1,7 @@
 import { readdirSync, readFileSync, renameSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import type { Page } from '@playwright/test';
+import { chooseInMenu, goToPlace, openCard, openPart } from './bench.ts';
 import { expect, type Site, test } from './site.ts';
 import { withoutWebGl } from './webGl.ts';
 
@@ -9,6 +10,7 @@ const width = (page: Page) => page.getByLabel('Width', { exact: true });
 async function openBench(page: Page, address: string): Promise<void> {
   await page.addInitScript(withoutWebGl);
   await page.goto(address);
+  await openCard(page, 'book');
   await width(page).fill('151');
 }
 
@@ -29,17 +31,19 @@ test('a tab open past a deploy says that a new version is there, and a reload go
   site,
 }) => {
   await openBench(page, site.address);
-  await expect(page.getByRole('button', { name: 'Template' })).toBeVisible();
+  await openPart(page, 'Template');
   deploy(site);
-  await page.getByRole('button', { name: 'Template' }).click();
+  await openPart(page, 'Supplies');
   await expect(page.getByText('A new version of Coverwright is there')).toBeVisible();
-  await expect(page.getByText('The template could not be shown: a part of Coverwright could not be')).toBeVisible();
+  await expect(page.getByText('The supplies could not be shown: a part of Coverwright could not be')).toBeVisible();
   await expect(page.getByText(/dynamically imported|http:/)).toHaveCount(0);
   await page.getByRole('button', { name: 'Reload the page' }).click();
-  await expect(width(page)).toHaveValue('151');
-  await page.getByRole('button', { name: 'Template' }).click();
-  await expect(page.getByRole('heading', { name: 'On paper, in true size' })).toBeVisible();
+  // The place in the address is gone on with too.
+  await expect(page.getByRole('heading', { name: 'Supplies' })).toBeVisible();
+  await expect(page.locator('.workbench-panel .panel-parts')).toBeVisible();
   await expect(page.getByText('A new version')).toBeHidden();
+  await openCard(page, 'book');
+  await expect(width(page)).toHaveValue('151');
 });
 
 test('without a network what is not here yet is told, nothing else goes, and it comes when the network is back', async ({
@@ -47,30 +51,34 @@ test('without a network what is not here yet is told, nothing else goes, and it 
   site,
 }) => {
   await openBench(page, site.address);
-  const shelf = page.getByRole('button', { name: 'Shelf', exact: true });
-  await expect(shelf).toBeVisible();
   await site.close();
-  for (const button of [page.getByRole('button', { name: 'New cover' }), shelf]) {
-    await button.click();
-    await expect(page.getByText('A part of Coverwright could not be fetched: the network is away')).toBeVisible();
-  }
+  const away = page.getByText('A part of Coverwright could not be fetched: the network is away');
+  await chooseInMenu(page, 'New cover');
+  await expect(away).toBeVisible();
+  await goToPlace(page, 'Explore');
+  await expect(page.getByText('The explore could not be shown: a part of Coverwright could not be')).toBeVisible();
+  await expect(away).toBeVisible();
+  await openCard(page, 'book');
   await width(page).fill('152');
   await expect(page.getByText('Coverwright stopped')).toBeHidden();
-  await expect(shelf).toBeVisible();
   await site.reopen();
   await page.getByRole('button', { name: 'Reload the page' }).click();
+  await openCard(page, 'book');
   await expect(width(page)).toHaveValue('152');
-  await shelf.click();
+  await goToPlace(page, 'Explore');
+  await expect(page.locator('.explore-plot svg')).toBeVisible();
+  await goToPlace(page, 'Shelf');
   await expect(page.locator('.job-card')).toHaveCount(1);
 });
 
 test('a part that never comes is not said to be fetched for ever', async ({ page, site }) => {
-  await page.route(/CutSheet-.*\.js|CoverScene-.*\.js/, () => {});
+  await page.route(/CutSizes-.*\.js|CoverScene-.*\.js/, () => {});
   await page.clock.install();
   await page.goto(site.address);
+  await openCard(page, 'cut');
   await expect(async () => {
     await page.clock.runFor(5_000);
-    await expect(page.getByText('The cut sheet has not come yet.')).toBeVisible({ timeout: 1000 });
+    await expect(page.getByText('The cut sizes has not come yet.')).toBeVisible({ timeout: 1000 });
     await expect(page.getByText('The three-dimensional view has not come yet.')).toBeVisible({ timeout: 1000 });
   }).toPass({ timeout: 60_000 });
   await expect(page.getByText('is being fetched')).toHaveCount(0);

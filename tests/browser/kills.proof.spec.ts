@@ -7,6 +7,7 @@ import config from '../../playwright.config.ts';
 import { defined } from '../defined.ts';
 import { nth } from '../nth.ts';
 import { isWholeProof, proofSize } from '../proof/proofSize.ts';
+import { openCard, openExample } from './bench.ts';
 import { withoutWebGl } from './webGl.ts';
 
 /** Time between an edit and the kill, ms: before the shelf is written (0.3 s), about then, and long after. */
@@ -84,7 +85,8 @@ test(`after ${kills} kills of the browser no older measure is shown without an o
   const table: (string | number)[][] = [];
   try {
     let page = await mortal.start(baseURL!);
-    await page.getByRole('button', { name: 'choir book', exact: true }).click();
+    await openExample(page, 'choir book');
+    await openCard(page, 'book');
     await width(page).fill('149');
     await page.waitForTimeout(UNTIL_ON_DISK);
     for (const [i, moment] of moments.entries()) {
@@ -95,6 +97,7 @@ test(`after ${kills} kills of the browser no older measure is shown without an o
       await mortal.kill();
 
       page = await mortal.start(baseURL!);
+      await openCard(page, 'book');
       await expect(width(page)).not.toHaveValue('');
       // Before anything else happens: what a maker sees first.
       const shown = Number.parseFloat(await width(page).inputValue());

@@ -1,7 +1,19 @@
 import { readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import type { BrowserContext, Page } from '@playwright/test';
-import { chooseLook } from './bench.ts';
+import {
+  chooseInMenu,
+  chooseLook,
+  exploreSettles,
+  goToPlace,
+  headline,
+  jobName,
+  openCard,
+  openExample,
+  openPart,
+  PARTS,
+  stripSettles,
+} from './bench.ts';
 import { expect, type Site, test } from './site.ts';
 import { withoutWebGl } from './webGl.ts';
 
@@ -30,16 +42,23 @@ test('after one visit everything works without a network', async ({ context, sit
   });
   await page.reload();
   await expect(page.locator('.stage-scene canvas')).toBeVisible();
-  await page.getByRole('button', { name: 'choir book', exact: true }).click();
-  await page.getByLabel('Width', { exact: true }).fill('151');
-  await page.getByRole('button', { name: 'Shelf', exact: true }).click();
+  await openExample(page, 'choir book');
+  await (await openCard(page, 'book')).getByLabel('Width', { exact: true }).fill('151');
+  for (const id of ['leather', 'seam', 'cut', 'sure'] as const)
+    await expect((await openCard(page, id)).locator('.card-body section').first()).toBeVisible();
+  await stripSettles(page);
+  await goToPlace(page, 'Strips');
+  await expect(page.locator('.strip > header')).toBeVisible();
+  await goToPlace(page, 'Explore');
+  await exploreSettles(page);
+  for (const part of PARTS) await expect((await openPart(page, part)).locator('.panel-parts')).toBeVisible();
+  await goToPlace(page, 'Shelf');
   await expect(page.locator('.job-card')).toHaveCount(1);
-  await page.getByRole('button', { name: 'Close the shelf' }).click();
-  await page.getByRole('button', { name: 'Share link' }).click();
+  await chooseInMenu(page, 'Share link');
   await expect(page.getByLabel('Link to this job')).toHaveValue(/#job=2\./);
   const link = await page.getByLabel('Link to this job').inputValue();
 
-  await page.getByRole('button', { name: 'Customer view' }).click();
+  await goToPlace(page, 'Customer');
   await expect(page.locator('.customer-scene canvas')).toHaveCount(2);
   for (const [button, ending] of [
     ['Save picture', 'closed.png'],
@@ -56,6 +75,7 @@ test('after one visit everything works without a network', async ({ context, sit
   }
   const second = await context.newPage();
   await second.goto(link);
+  await openCard(second, 'book');
   await expect(second.getByLabel('Width', { exact: true })).toHaveValue('151 mm');
   expect(faults).toEqual([]);
 });
@@ -66,7 +86,7 @@ test('a new edition waits, says so, and comes only when asked for and with no ot
 }) => {
   const page = await visit(context, site);
   const [first] = await editions(page);
-  await page.getByRole('button', { name: 'choir book', exact: true }).click();
+  await openExample(page, 'choir book');
   const other = await visit(context, site);
 
   const worker = join(site.folder, 'sw.js');
@@ -84,7 +104,7 @@ test('a new edition waits, says so, and comes only when asked for and with no ot
   expect(await editions(page)).toContain(first);
   await other.close();
   await Promise.all([page.waitForEvent('load'), page.getByRole('button', { name: 'Update now' }).click()]);
-  await expect(page.getByRole('textbox', { name: 'Job', exact: true })).toHaveValue('Choir book');
+  await expect(jobName(page)).toHaveText('Choir book');
   await expect.poll(() => editions(page)).toEqual([first!.replace(/\S+$/, 'next')]);
   await expect(note).toBeHidden();
 });
@@ -107,7 +127,7 @@ test('a cache that was emptied is filled again as soon as the page is used, and 
   await expect.poll(count).toBe(all);
   await site.close();
   await page.reload();
-  await expect(page.locator('.headline')).toBeVisible();
+  await expect(headline(page)).toBeVisible();
 });
 
 test('a cache emptied after a deploy is not filled with files of two versions', async ({ context, site }) => {
@@ -134,7 +154,7 @@ test('an edition that cannot be fetched whole leaves the one before in use', asy
   await page.waitForFunction(async () => (await navigator.serviceWorker.getRegistration())?.installing === null);
   await site.close();
   await page.reload();
-  await expect(page.locator('.headline')).toBeVisible();
+  await expect(headline(page)).toBeVisible();
   await expect(page.getByText('A newer version')).toBeHidden();
 });
 
