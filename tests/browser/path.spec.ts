@@ -3,7 +3,7 @@ import type { Locator, Page } from '@playwright/test';
 import { defined } from '../defined.ts';
 import { nth } from '../nth.ts';
 import { readPdf } from '../output/pdfReading.ts';
-import { expect, headline, sliderValue, steadyMiddle, test } from './bench.ts';
+import { expect, headline, jobName, type PARTS, type PLACES, sliderValue, steadyMiddle, test } from './bench.ts';
 
 /** The ways in which a maker works the page. */
 interface Hand {
@@ -70,6 +70,40 @@ function keyboard(page: Page): Hand {
   };
 }
 
+/** The ways from one place to another, by the same hand. */
+function ways(page: Page, hand: Hand) {
+  const menu = page.locator('.job-menu');
+  return {
+    /** Unfolds a card beside the cover, unless it is unfolded. */
+    async unfold(id: string): Promise<Locator> {
+      const card = page.locator(`#card-${id}`);
+      if ((await card.getAttribute('open')) === null) await hand.press(card.locator('> summary'));
+      return card;
+    },
+    async inMenu(role: 'button' | 'link', name: string): Promise<void> {
+      await hand.press(jobName(page));
+      await hand.press(menu.getByRole(role, { name, exact: true }).first());
+      await expect(menu).toBeHidden();
+    },
+    async rename(name: string): Promise<void> {
+      await hand.press(jobName(page));
+      await hand.type(menu.getByRole('textbox', { name: 'Job', exact: true }), name);
+      await hand.press(jobName(page));
+      await expect(menu).toBeHidden();
+    },
+    async goTo(place: (typeof PLACES)[number]): Promise<void> {
+      const link = page.getByRole('navigation', { name: 'Places' }).getByRole('link', { name: place, exact: true });
+      if (await link.isVisible()) await hand.press(link);
+      else await this.inMenu('link', place);
+      await expect(page).toHaveURL(new RegExp(`#${place.toLowerCase()}$`));
+    },
+    goToPart: (part: (typeof PARTS)[number]): Promise<void> =>
+      hand.press(
+        page.getByRole('navigation', { name: 'Parts of the workbench' }).getByRole('link', { name: part, exact: true }),
+      ),
+  };
+}
+
 async function saved(page: Page, hand: Hand, button: string) {
   const download = page.waitForEvent('download');
   await hand.press(page.getByRole('button', { name: button, exact: true }));
@@ -85,8 +119,10 @@ async function wholePath(
   hand: Hand,
   { hasScene, isCoarse }: { readonly hasScene: boolean; readonly isCoarse: boolean },
 ): Promise<void> {
+  const { unfold, inMenu, rename, goTo, goToPart } = ways(page, hand);
+
   // Measure.
-  await hand.press(page.getByRole('button', { name: 'New cover' }));
+  await inMenu('button', 'New cover');
   const dialog = page.getByRole('dialog');
   await hand.type(dialog.getByLabel('Width'), '5 1/2 in');
   await hand.type(dialog.getByLabel('Height'), '8 1/4 in');
@@ -94,25 +130,29 @@ async function wholePath(
   await hand.type(dialog.getByLabel('Leather weight'), '4-5 oz');
   await hand.press(dialog.getByRole('button', { name: 'Start this cover' }));
   await expect(dialog).toBeHidden();
-  await hand.type(page.getByRole('textbox', { name: 'Job', exact: true }), 'Harbour hymns');
-  const form = page.locator('.job-form');
-  await hand.type(form.getByLabel('Board', { exact: true }), '3 mm');
+  await rename('Harbour hymns');
+  const book = await unfold('book');
+  await hand.type(book.getByLabel('Board', { exact: true }), '3 mm');
 
   // Choose leather, seam and lining.
-  await hand.choose(form.getByRole('group', { name: 'Outside temper' }), 'firm');
-  await hand.choose(form.getByRole('group', { name: 'Seam', exact: true }), 'laced');
-  await hand.choose(form.getByRole('group', { name: 'Centre lining' }), 'lined');
+  const leather = await unfold('leather');
+  await hand.choose(leather.getByRole('group', { name: 'Outside temper' }), 'firm');
+  await hand.choose(leather.getByRole('group', { name: 'Centre lining' }), 'lined');
+  await hand.choose((await unfold('seam')).getByRole('group', { name: 'Seam', exact: true }), 'laced');
   await expect(headline(page)).toHaveAttribute('data-verdict', /fits|tight/);
-  const sizes = page.locator('.strip > header');
-  const derived = await sizes.textContent();
 
   // Look at it folded and open.
   if (hasScene) {
     await hand.press(page.getByRole('button', { name: 'fore-edge', exact: true }));
+    await hand.press(page.locator('.stage-view-choice > summary'));
     await hand.press(page.getByRole('button', { name: 'folding', exact: true }));
   }
 
-  // Tune where it stands.
+  // Tune it on the strip.
+  await goTo('Strips');
+  const sizes = page.locator('.strip > header');
+  await expect(sizes).toBeVisible();
+  const derived = await sizes.textContent();
   const ease = page.locator('.fore-edge-detail').getByRole('slider', { name: 'fore-edge ease' });
   await hand.pull(ease);
   await expect(sizes).not.toHaveText(derived!);
@@ -120,12 +160,12 @@ async function wholePath(
   await expect(headline(page)).toHaveAttribute('data-verdict', isCoarse ? 'tight' : 'fits');
 
   // Take the card template, say what the card showed, and let the measures learn from it.
-  const bar = page.locator('.workbench-bar');
+  await goTo('Workbench');
   const panel = page.locator('.workbench-panel');
-  await hand.press(bar.getByRole('button', { name: 'Template' }));
+  await goToPart('Template');
   const template = await saved(page, hand, 'Save the template as PDF');
   expect(template.length).toBeGreaterThan(1);
-  await hand.press(bar.getByRole('button', { name: 'Card trial' }));
+  await goToPart('Card trial');
   for (const edge of ['Front fore-edge', 'Back fore-edge', 'Head', 'Tail']) {
     const field = panel.locator('.field', { has: page.getByLabel(edge, { exact: true }) });
     await expect(field).toContainText(/gap [\d.]+ mm/);
@@ -136,14 +176,14 @@ async function wholePath(
   await expect(panel.locator('.lesson')).toContainText('What fits best (likely, ');
   await expect(panel.locator('.explanations tbody tr').first()).toContainText('all measures are right as typed');
   await hand.press(panel.getByRole('button', { name: /^Correct the measures by this: all measures are right/ }));
-  await expect(form.getByLabel('Width', { exact: true })).not.toHaveValue('5 1/2 in');
+  await expect(book.getByLabel('Width', { exact: true })).not.toHaveValue('5 1/2 in');
   await expect(headline(page)).toHaveAttribute('data-verdict', isCoarse ? 'tight' : 'fits');
 
   // Price it, and take the sheet to the bench.
-  await hand.press(bar.getByRole('button', { name: 'Quote' }));
+  await goToPart('Quote');
   await hand.type(panel.getByLabel('Hour of work'), '28');
   await expect(panel.getByRole('row', { name: /^Total/ })).toBeVisible();
-  await hand.press(bar.getByRole('button', { name: 'Order of work' }));
+  await goToPart('Order of work');
   const sheet = await saved(page, hand, 'Save the bench sheet as PDF');
   expect(
     nth(sheet, 0)
@@ -152,12 +192,12 @@ async function wholePath(
   ).toContain('Harbour hymns');
 
   // Keep it: on the shelf, and on the bench the next day as it was left.
-  await hand.press(page.getByRole('button', { name: 'Shelf', exact: true }));
+  await inMenu('link', 'Shelf');
   await expect(page.locator('.job-card', { hasText: 'Harbour hymns' })).toBeVisible();
-  await hand.press(page.getByRole('button', { name: 'Close the shelf' }));
-  const left = await page.locator('.cover-column .strip > header').textContent();
+  await goTo('Strips');
+  const left = await sizes.textContent();
   await page.reload();
-  await expect(page.getByRole('textbox', { name: 'Job', exact: true })).toHaveValue('Harbour hymns');
+  await expect(jobName(page)).toHaveText('Harbour hymns');
   await expect(sizes).toHaveText(left!);
 }
 
