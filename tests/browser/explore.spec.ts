@@ -76,7 +76,7 @@ test.describe('measuring', () => {
     const fold = (await openCard(bench, 'book')).locator('.card-body summary');
     await expect(fold.first()).toBeVisible();
     for (const summary of await fold.all()) await summary.click();
-    const caption = bench.locator('.measure-picture figcaption');
+    const caption = bench.locator('.measure-picture figcaption:not(:empty)');
     const marked = bench.locator('.measure-picture .measure.active');
     for (const [path, words] of [
       ['book.width_mm', 'Width 150 mm'],
@@ -91,7 +91,7 @@ test.describe('measuring', () => {
     }
     await bench.locator('[data-path="book.foldBack_deg"]').focus();
     await expect(marked).toHaveCount(0);
-    await expect(caption).toHaveText(/^Choose a measure/);
+    await expect(caption).toHaveCount(0);
   });
 
   test('a tape that disagrees is told beside it, with what would explain it', async ({ bench }) => {

@@ -10,6 +10,7 @@ import type { ZoneChoice } from '../strip/useZoneChoice.ts';
 import { Cards } from './Cards.tsx';
 import './cover.css';
 
+const NewCover = lazy(() => import('../form/NewCover.tsx'));
 const ElasticNote = lazy(() => firstPaint.then(() => import('../panel/ElasticNote.tsx')));
 
 interface CoverPlaceProps {
@@ -22,9 +23,10 @@ interface CoverPlaceProps {
 export function CoverPlace({ zones, isAway }: CoverPlaceProps) {
   const words = useRef<HTMLElement>(null);
   const [spot, light] = useState<Spot | null>(null);
+  const [isStarting, setStarting] = useState(false);
   return (
     <div className="cover-place" data-away={isAway || undefined} inert={isAway}>
-      <Verdict words={words} />
+      <Verdict words={words} start={() => setStarting(true)} />
       <Stage highlight={zones.lit} spot={spot} isAway={isAway} words={words} />
       <aside className="cards" aria-label="What it is made of">
         <ErrorBoundary instead={() => null}>
@@ -37,6 +39,11 @@ export function CoverPlace({ zones, isAway }: CoverPlaceProps) {
           <Cards light={light} />
         </LatePart>
       </aside>
+      {isStarting && (
+        <LatePart name="new cover form">
+          <NewCover onClose={() => setStarting(false)} />
+        </LatePart>
+      )}
     </div>
   );
 }

@@ -5,6 +5,7 @@ import {
   type Edge,
   edgeSection,
   gapAt,
+  hasOneThickness,
   isForeEdge,
   RANGE_POINTS,
   type RangePoint,
@@ -182,10 +183,7 @@ interface EndsProps {
 function Ends({ design: { needs, fits }, edge, point, choose }: EndsProps) {
   const lengths = useLengths();
   const name = useId();
-  const isOneThickness = (['outside', 'pocket', 'lining'] as const).every(
-    (leather) => needs.thin.leathers[leather]?.thickness === needs.thick.leathers[leather]?.thickness,
-  );
-  if (isOneThickness) return null;
+  if (hasOneThickness(needs)) return null;
   return (
     <fieldset className="loupe-ends">
       <legend className="only-heard">Leather</legend>

@@ -19,6 +19,7 @@ import { behindCut, type SlicePlane } from './geometry/slicePlane.ts';
 import { useMeshGeometry } from './geometry/useMeshGeometry.ts';
 import { NO_INSETS } from './insets.ts';
 import { EdgeBands } from './marks/EdgeBands.tsx';
+import { EdgePicker } from './marks/EdgePicker.tsx';
 import { FitMarkProjector } from './marks/FitMarkProjector.tsx';
 import { type CoverMaterials, coverMaterials, isLeatherPart, materialsOf } from './material/coverMaterials.ts';
 import { setFrames } from './material/seeThroughMaterial.ts';
@@ -57,13 +58,13 @@ export function SceneContents(props: SceneContentsProps) {
   const bounds = useMemo(() => boundsOnBench(cover), [cover]);
   const matrix = useMemo(() => benchMatrix(cover.benchTurn), [cover]);
   const shown = useMemo(() => (plane ? behindCut(bounds, plane, SEEN_BEHIND_CUT) : bounds), [bounds, plane]);
-  const isHidden = useMemo(() => occlusion(cover, plane?.assembly ?? null), [cover, plane]);
+  const seenInto = plane !== null || cover.opening > SHOWS_INSIDE;
+  const isHidden = useMemo(() => occlusion(cover, seenInto, plane?.assembly ?? null), [cover, seenInto, plane]);
   const { top, right, bottom, left } = props.insets ?? NO_INSETS;
   const insets = useMemo(() => ({ top, right, bottom, left }), [top, right, bottom, left]);
   useClipping(materials, plane?.bench ?? null);
   useShadowsOnChange([cover, plane, colourScheme]);
   useBookPresence(materials, cover.bookPresence ?? 1);
-  const seenInto = plane !== null || cover.opening > SHOWS_INSIDE;
   const seeThrough = useMemo(
     () => cover.seeThrough.filter(({ part }) => isMarked && (seenInto || !isPocket(part))),
     [cover, isMarked, seenInto],
@@ -91,14 +92,17 @@ export function SceneContents(props: SceneContentsProps) {
         {isMarked && <EdgeBands marks={cover.marks} seenInto={seenInto} cut={plane?.bench ?? null} />}
       </group>
       <Bench bounds={bounds} cut={plane} work={cover} units={units} look={look} scheme={colourScheme} />
-      <FitMarkProjector
-        svg={props.overlay}
-        marks={marks}
-        matrix={matrix}
-        isHidden={isHidden}
-        insets={insets}
-        seenInto={seenInto}
-      />
+      <FitMarkProjector svg={props.overlay} marks={marks} matrix={matrix} isHidden={isHidden} insets={insets} />
+      {isMarked && (
+        <EdgePicker
+          ref={props.edgesRef}
+          marks={cover.marks}
+          matrix={matrix}
+          isHidden={isHidden}
+          onEdge={props.onEdge}
+          onLook={props.onLook}
+        />
+      )}
       <CameraRig
         ref={props.cameraRef}
         box={shown}

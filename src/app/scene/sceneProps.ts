@@ -1,6 +1,7 @@
 import type { Ref } from 'react';
 import type { CoverDesign, PatternZone, Pose, RangePoint } from '../../core/index.ts';
 import type { Insets } from './insets.ts';
+import type { EdgeHandle, OnEdge } from './marks/EdgePicker.tsx';
 import type { Look } from './material/coverMaterials.ts';
 import type { PictureHandle } from './PictureTaker.tsx';
 import type { Slice } from './slice.ts';
@@ -44,4 +45,12 @@ export interface CoverSceneProps {
   /** Turns slowly about the upright axis while true. */
   readonly turning?: boolean;
   readonly pictureRef?: Ref<PictureHandle>;
+  /**
+   * Called with the edge of a board that the pointer is near: while it moves with no button down, with null once it has left,
+   * and when it is pressed, with null when nothing is near. Not called for a drag. Pixels are those of the picture.
+   */
+  readonly onEdge?: OnEdge;
+  readonly edgesRef?: Ref<EdgeHandle>;
+  /** Called with each frame: what is placed over the picture by `edgesRef` may have moved. */
+  readonly onLook?: () => void;
 }

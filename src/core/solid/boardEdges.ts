@@ -1,6 +1,6 @@
-import type { BookModel } from '../book/bookModel.ts';
 import { jointSlide } from '../book/bookOutline.ts';
 import type { CoverDesign } from '../fold/coverDesign.ts';
+import type { Edge } from '../fold/section/edgeSection.ts';
 import type { HalfSection } from '../fold/section/halfSection.ts';
 import type { RangePoint } from '../leather/leatherModel.ts';
 import { addScaled, heading, type Vec2 } from '../math/vec2.ts';
@@ -10,11 +10,13 @@ import type { Standing } from './standing.ts';
 
 /** An edge of a board, on one of its faces. */
 export interface BoardEdge {
-  readonly edge: 'frontForeEdge' | 'backForeEdge' | 'head' | 'tail';
+  readonly edge: Edge;
   /** 1 at the front board, -1 at the back one. */
   readonly side: 1 | -1;
-  /** From the tail to the head, or from the fore-edge to the spine, mm. */
+  /** From the tail to the head, or from the fore-edge to the mouth of the pocket, mm. */
   readonly length: number;
+  /** As shares of the whole edge, from the tail or the spine. */
+  readonly span: readonly [from: number, to: number];
   readonly board: number;
   /** Out of the face. */
   readonly out: Vec3;
@@ -41,24 +43,38 @@ export function boardEdges(
       const [x, y] = boardTip(design, point, standing, side, by);
       return combine3([x + lift, y, z], 1, inward, rise);
     };
-    const length = headLength(book, side === 1 ? standing.front : standing.back);
+    const length = headLength(design, point, side === 1 ? standing.front : standing.back);
     const common = { side, out, board: book.board };
+    const inPocket = { ...common, length, span: [1, 1 - length / book.width] as const };
     return [
       {
         ...common,
         edge: side === 1 ? 'frontForeEdge' : 'backForeEdge',
         length: book.height,
+        span: [0, 1],
         at: (along, by) => on(by, along - half),
       },
-      { ...common, edge: 'head', length, at: (along, by) => on(-along, half + by) },
-      { ...common, edge: 'tail', length, at: (along, by) => on(-along, -half - by) },
+      { ...inPocket, edge: 'head', at: (along, by) => on(-along, half + by) },
+      { ...inPocket, edge: 'tail', at: (along, by) => on(-along, -half - by) },
     ];
   });
 }
 
-/** Length of a board at head and tail that leather lies on, from its fore-edge to the joint or the fold, mm. */
-export const headLength = (book: BookModel, { toTip, toFoldEnd }: HalfSection): number =>
-  Math.min(toTip - toFoldEnd, book.width - caseShape(book).joint);
+/**
+ * How far head and tail of a board are in the pocket, from the fore-edge, mm: beyond its mouth nothing stops the board. At most
+ * up to the joint or the fold at the spine.
+ */
+export const headLength = (
+  { needs, pieces }: CoverDesign,
+  point: RangePoint,
+  { toTip, toFoldEnd, toSeam }: HalfSection,
+): number => {
+  const { book } = needs[point];
+  return Math.max(
+    0,
+    Math.min(toTip - toFoldEnd, book.width - caseShape(book).joint, pieces.pocketDepth - (toSeam - toTip)),
+  );
+};
 
 /**
  * Where the ends of the boards lie on the pattern, mm from the tail cut edge: margin and seat are drawn in between them and

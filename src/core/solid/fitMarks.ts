@@ -132,7 +132,7 @@ const SEAT_STEPS = 8;
  *   end is sewn, mm. Null on a book that is not in its cover
  */
 function edgeMark(
-  { edge, length, board, out, at }: BoardEdge,
+  { edge, length, span, board, out, at }: BoardEdge,
   value: number,
   seat: { leather(along: number, by: number): Vec3; readonly reach: number; readonly isSewn: boolean } | null,
 ): Mark {
@@ -152,6 +152,7 @@ function edgeMark(
     across: [...onBoard, ...bare, ...onLeather],
     seam: seat?.isSewn ? seat.reach : null,
     rungs,
+    span,
     board,
   };
   return { edge, value, from: at(length / 2, 0), to: at(length / 2, value), out, band };

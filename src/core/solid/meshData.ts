@@ -1,3 +1,4 @@
+import type { Edge } from '../fold/section/edgeSection.ts';
 import type { LeatherName } from '../job/jobSchema.ts';
 import type { Vec3 } from '../math/vec3.ts';
 
@@ -66,8 +67,10 @@ export interface EdgeBand {
   readonly across: readonly number[];
   /** Seam line, mm from the board's edge on the flat leather; null on a board. */
   readonly seam: number | null;
-  /** From tail to head, or from the fore-edge to the fold at the spine. */
+  /** From tail to head, or from the fore-edge to the mouth of the pocket. */
   readonly rungs: readonly (readonly Vec3[])[];
+  /** Share of the edge at the first and the last rung: 0 at the tail or the spine, 1 at the head or the fore-edge. */
+  readonly span: readonly [from: number, to: number];
   /** Thickness of the board, mm. */
   readonly board: number;
 }
@@ -78,7 +81,7 @@ export interface EdgeBand {
  * either side of the book shows them.
  */
 export interface FitMark {
-  readonly edge: 'frontForeEdge' | 'backForeEdge' | 'head' | 'tail' | 'spine' | 'frontBoard' | 'backBoard' | 'gape';
+  readonly edge: Edge | 'spine' | 'frontBoard' | 'backBoard' | 'gape';
   /** Gap positive, overrun negative, mm. */
   readonly value: number;
   /** Where the spare wrap is in this picture, for a gap at a fore-edge: that gap is a range between the two. Null elsewhere. */

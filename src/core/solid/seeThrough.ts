@@ -26,7 +26,7 @@ export function seeThrough(
   fields: { readonly front: EndField; readonly back: EndField },
 ): SeeThrough[] {
   const { front, back } = standing;
-  const { book, leathers } = design.needs[point];
+  const { leathers } = design.needs[point];
   const margin = design.job.seam.edgeMargin_mm - PAST_SEAM;
   const { tail, head } = boardEnds(design, point);
   const v = {
@@ -35,7 +35,7 @@ export function seeThrough(
   } as const;
   const frame = (half: HalfSection, place: (d: number) => number, under = 0): Frame => ({
     outer: {
-      s: between(place(half.toSeam + PAST_SEAM), place(half.toTip - headLength(book, half) - under)),
+      s: between(place(half.toSeam + PAST_SEAM), place(half.toTip - headLength(design, point, half) - under)),
       v: v.outer,
     },
     inner: {

@@ -7,15 +7,19 @@ const SOLID: ReadonlySet<PartName> = new Set(['frontBoard', 'backBoard', 'spine'
 /** Hits this near to a place belong to the surface that it lies on, mm. */
 const NEAR = 0.5;
 
-/** Whether a place of the cover is hidden from an eye, both in the frame of the meshes. */
-export type IsHidden = (place: Vector3, eye: Vector3) => boolean;
+/** Whether a place of a surface with the normal `out` is hidden from an eye, all in the frame of the meshes. */
+export type IsHidden = (place: Vector3, out: Vector3, eye: Vector3) => boolean;
 
-/** @param cut what lies on its negative side is taken away and hides nothing */
-export function occlusion({ parts }: FoldedCover, cut: Plane | null): IsHidden {
+/**
+ * @param seenInto whether the inside of the cover shows, by opening or by a cut: only then can surfaces be seen from behind
+ * @param cut what lies on its negative side is taken away and hides nothing
+ */
+export function occlusion({ parts }: FoldedCover, seenInto: boolean, cut: Plane | null): IsHidden {
   const solids = parts.filter(({ part }) => SOLID.has(part));
   const triangle = new Triangle();
   const hit = new Vector3();
-  return (place, eye) => {
+  return (place, out, eye) => {
+    if (!seenInto && out.dot(eye) < out.dot(place)) return true;
     const ray = new Ray(eye, place.clone().sub(eye).normalize());
     const reach = eye.distanceTo(place) - NEAR;
     const isBefore = (mesh: MeshData, first: number): boolean => {

@@ -18,13 +18,11 @@ interface FitMarkProjectorProps {
   readonly marks: readonly FitMark[];
   readonly matrix: Matrix4;
   readonly isHidden: IsHidden;
-  /** Whether the inside of the cover shows, by opening or by a cut: marks that face away are then shown too. */
-  readonly seenInto: boolean;
   readonly insets: Insets;
 }
 
 /** Moves the marks of the overlay to their places in the picture, every frame. */
-export function FitMarkProjector({ svg, marks, matrix, isHidden, seenInto, insets }: FitMarkProjectorProps) {
+export function FitMarkProjector({ svg, marks, matrix, isHidden, insets }: FitMarkProjectorProps) {
   const invalidate = useThree((state) => state.invalidate);
   // biome-ignore lint/correctness/useExhaustiveDependencies: new marks want a new frame
   useEffect(() => invalidate(), [marks, insets, invalidate]);
@@ -39,7 +37,7 @@ export function FitMarkProjector({ svg, marks, matrix, isHidden, seenInto, inset
       bottom: size.height - insets.bottom,
     };
     const centre: Pixel = [(frame.left + frame.right) / 2, (frame.top + frame.bottom) / 2];
-    const shown = shownMarks(marks, view, isHidden, seenInto);
+    const shown = shownMarks(marks, view, isHidden);
     const drawn = marks.flatMap((mark, i) => {
       const group = groups[i];
       if (!group) return [];
@@ -78,18 +76,14 @@ function set(element: SVGElement, attributes: Record<string, string | number>): 
   }
 }
 
-/** Whether a mark faces away from the eye. */
-const isFar = ({ from, out }: FitMark, { eye }: View): boolean => vector(out).dot(eye.clone().sub(vector(from))) < 0;
-
-/** The marks to show: for each edge the first that faces the eye, or else the first, if the inside shows. */
-function shownMarks(marks: readonly FitMark[], view: View, isHidden: IsHidden, seenInto: boolean): Set<FitMark> {
+/** The marks to show: for each edge one that is not hidden, rather from the front than from behind. */
+function shownMarks(marks: readonly FitMark[], { eye }: View, isHidden: IsHidden): Set<FitMark> {
+  const isFar = ({ from, out }: FitMark): boolean => vector(out).dot(eye.clone().sub(vector(from))) < 0;
   const shown = new Map<FitMark['edge'], FitMark>();
-  for (const isFirstChoice of [true, false])
-    for (const mark of marks) {
-      if (shown.has(mark.edge) || !(isFirstChoice ? !isFar(mark, view) : seenInto)) continue;
-      const middle = vector(mark.from).lerp(vector(mark.to), 0.5);
-      if (!isHidden(middle, view.eye)) shown.set(mark.edge, mark);
-    }
+  for (const mark of [...marks.filter((mark) => !isFar(mark)), ...marks.filter(isFar)]) {
+    const middle = vector(mark.from).lerp(vector(mark.to), 0.5);
+    if (!shown.has(mark.edge) && !isHidden(middle, vector(mark.out), eye)) shown.set(mark.edge, mark);
+  }
   return new Set(shown.values());
 }
 
