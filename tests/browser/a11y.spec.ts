@@ -66,7 +66,7 @@ test('so do the menu of the job, the search and the new cover dialog', async ({ 
   await expectAccessible(bench);
   await bench.keyboard.press('Escape');
   await bench.getByRole('button', { name: 'Find', exact: true }).click();
-  await expect(bench.getByRole('dialog').getByRole('listitem').first()).toBeVisible();
+  await expect(bench.getByRole('dialog').getByRole('option').first()).toBeVisible();
   await expectAccessible(bench, 'dialog');
   await bench.keyboard.press('Escape');
   await chooseInMenu(bench, 'New cover');

@@ -16,7 +16,8 @@ interface Hand {
   pull(handle: Locator): Promise<void>;
 }
 
-const fingerOrMouse = (page: Page, press: Hand['press']): Hand => ({
+/** @param way by which a handle is pulled, px */
+const fingerOrMouse = (page: Page, press: Hand['press'], way: number): Hand => ({
   press,
   async type(field, text) {
     await press(field);
@@ -28,7 +29,7 @@ const fingerOrMouse = (page: Page, press: Hand['press']): Hand => ({
     const { x, y } = await steadyMiddle(handle.locator('.handle-tab'));
     await page.mouse.move(x, y);
     await page.mouse.down();
-    await page.mouse.move(x - 12, y, { steps: 4 });
+    await page.mouse.move(x - way, y, { steps: 4 });
     await page.mouse.up();
   },
 });
@@ -112,22 +113,38 @@ async function saved(page: Page, hand: Hand, button: string) {
 
 /**
  * From the book on the bench to the sheets that go with the leather, and back the next day.
- * @param options `hasScene`: the cover is drawn in 3D; `isCoarse`: a finger on a small strip, which pulls a gap nearly too loose
+ * @param options `hasScene`: the cover is drawn in 3D; `isTelephone`: a finger on a small strip, which pulls a gap nearly too loose
  */
 async function wholePath(
   page: Page,
   hand: Hand,
-  { hasScene, isCoarse }: { readonly hasScene: boolean; readonly isCoarse: boolean },
+  { hasScene, isTelephone }: { readonly hasScene: boolean; readonly isTelephone: boolean },
 ): Promise<void> {
   const { unfold, inMenu, rename, goTo, goToPart } = ways(page, hand);
 
   // Measure.
   await inMenu('button', 'New cover');
   const dialog = page.getByRole('dialog');
-  await hand.type(dialog.getByLabel('Width'), '5 1/2 in');
-  await hand.type(dialog.getByLabel('Height'), '8 1/4 in');
-  await hand.type(dialog.getByLabel('Thickness'), '32');
-  await hand.type(dialog.getByLabel('Leather weight'), '4-5 oz');
+  if (isTelephone) {
+    // One question a screen: first the binding, later the board, which both stay as they are.
+    const next = dialog.getByRole('button', { name: 'Next' });
+    await hand.press(next);
+    for (const [asked, answer] of [
+      ['How wide is the book?', '5 1/2 in'],
+      ['How high is the book?', '8 1/4 in'],
+      ['How thick is the book?', '32'],
+    ] as const) {
+      await hand.type(dialog.getByLabel(asked), answer);
+      await hand.press(next);
+    }
+    await hand.press(dialog.getByRole('button', { name: 'Skip' }));
+    await hand.type(dialog.getByLabel('What does the leather weigh?'), '4-5 oz');
+  } else {
+    await hand.type(dialog.getByLabel('Width'), '5 1/2 in');
+    await hand.type(dialog.getByLabel('Height'), '8 1/4 in');
+    await hand.type(dialog.getByLabel('Thickness'), '32');
+    await hand.type(dialog.getByLabel('Leather weight'), '4-5 oz');
+  }
   await hand.press(dialog.getByRole('button', { name: 'Start this cover' }));
   await expect(dialog).toBeHidden();
   await rename('Harbour hymns');
@@ -143,6 +160,7 @@ async function wholePath(
 
   // Look at it folded and open.
   if (hasScene) {
+    await hand.press(page.getByRole('application'));
     await hand.press(page.getByRole('button', { name: 'fore-edge', exact: true }));
     await hand.press(page.locator('.stage-view-choice > summary'));
     await hand.press(page.getByRole('button', { name: 'folding', exact: true }));
@@ -157,7 +175,7 @@ async function wholePath(
   await hand.pull(ease);
   await expect(sizes).not.toHaveText(derived!);
   await expect.poll(sliderValue(ease)).toBeGreaterThan(1);
-  await expect(headline(page)).toHaveAttribute('data-verdict', isCoarse ? 'tight' : 'fits');
+  await expect(headline(page)).toHaveAttribute('data-verdict', isTelephone ? 'tight' : 'fits');
 
   // Take the card template, say what the card showed, and let the measures learn from it.
   await goTo('Workbench');
@@ -177,7 +195,7 @@ async function wholePath(
   await expect(panel.locator('.explanations tbody tr').first()).toContainText('all measures are right as typed');
   await hand.press(panel.getByRole('button', { name: /^Correct the measures by this: all measures are right/ }));
   await expect(book.getByLabel('Width', { exact: true })).not.toHaveValue('5 1/2 in');
-  await expect(headline(page)).toHaveAttribute('data-verdict', isCoarse ? 'tight' : 'fits');
+  await expect(headline(page)).toHaveAttribute('data-verdict', isTelephone ? 'tight' : 'fits');
 
   // Price it, and take the sheet to the bench.
   await goToPart('Quote');
@@ -209,8 +227,8 @@ test.describe('with the scene', () => {
   test('a whole cover is made with the mouse', async ({ bench }) => {
     await wholePath(
       bench,
-      fingerOrMouse(bench, (what) => what.click()),
-      { hasScene: true, isCoarse: false },
+      fingerOrMouse(bench, (what) => what.click(), 36),
+      { hasScene: true, isTelephone: false },
     );
   });
 
@@ -220,8 +238,8 @@ test.describe('with the scene', () => {
     test('a whole cover is made with a finger', async ({ bench }) => {
       await wholePath(
         bench,
-        fingerOrMouse(bench, (what) => what.tap()),
-        { hasScene: true, isCoarse: true },
+        fingerOrMouse(bench, (what) => what.tap(), 12),
+        { hasScene: true, isTelephone: true },
       );
       expect(await bench.evaluate(() => document.documentElement.scrollWidth)).toBe(390);
     });
@@ -230,5 +248,5 @@ test.describe('with the scene', () => {
 
 // That the keys of the scene work is shown in app.spec.ts.
 test('a whole cover is made with the keyboard alone', async ({ bench }) => {
-  await wholePath(bench, keyboard(bench), { hasScene: false, isCoarse: false });
+  await wholePath(bench, keyboard(bench), { hasScene: false, isTelephone: false });
 });
