@@ -61,7 +61,7 @@ const edgeBy = (edge: Edge, step: 1 | -1): Edge => EDGES.at((EDGES.indexOf(edge)
  * A round glass with the section of the cover under it, to scale. Dragged along its edge, or moved by the arrow keys; Page Up and
  * Page Down go from edge to edge, Escape closes it. Everything in it is computed from the design.
  */
-export function Loupe({
+export default function Loupe({
   design,
   edge,
   at,
