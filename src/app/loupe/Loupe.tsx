@@ -207,8 +207,8 @@ function Leader({ over: [x, y], radius }: { readonly over: Vec2; readonly radius
   const rim = radius / reach;
   return (
     <svg className="loupe-leader" aria-hidden="true">
-      <path d={`M${radius + x * rim} ${radius + y * rim}L${radius + x} ${radius + y}`} />
-      <circle cx={radius + x} cy={radius + y} r="3" />
+      <path d={`M${x * rim} ${radius + y * rim}L${x} ${radius + y}`} />
+      <circle cx={x} cy={radius + y} r="3" />
     </svg>
   );
 }

@@ -49,7 +49,11 @@ export function StageLoupe({ place, setPlace, isHovering, edges, look }: StageLo
   useLayoutEffect(() => {
     look.current = take;
     take();
+    // The glass comes later than its frame the first time.
+    const observer = new ResizeObserver(take);
+    if (frame.current !== null) observer.observe(frame.current);
     return () => {
+      observer.disconnect();
       look.current = () => {};
     };
   }, [look, take]);
