@@ -48,7 +48,13 @@ export const JobCard = memo(function JobCard({ job, isOpen, act }: JobCardProps)
           <ul>
             {MORE.map(({ action, word }) => (
               <li key={action}>
-                <button type="button" onClick={() => act(action, job)}>
+                <button
+                  type="button"
+                  onClick={({ currentTarget }) => {
+                    currentTarget.closest('details')!.open = false;
+                    act(action, job);
+                  }}
+                >
                   {word}
                   {of}
                 </button>
