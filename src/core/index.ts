@@ -1,5 +1,6 @@
 // The public surface of the model, sorted by room: what output, cli and app import, and what the package exports. `parseJob` and
 // `fitReport` lead from a document to its report; `coverDesign` gives what drawings, meshes and files are made from.
+export { hasOneThickness } from './allowance/needs.ts';
 export { bookModel } from './book/bookModel.ts';
 export { CLOSED, outlinePolygon } from './book/bookOutline.ts';
 export { NOMINAL_SERIES, nominalBoard } from './book/nominalSizes.ts';

@@ -330,7 +330,7 @@ test('skived folds and card are materials of their own: both move the cut', asyn
   await bench.getByLabel('Outside skived to').fill('0.8');
   await expect(outside).not.toContainText('382.5 mm');
   const skived = await outside.textContent();
-  await bench.getByRole('group', { name: 'Outside temper' }).getByRole('radio', { name: 'card' }).check();
+  await bench.getByRole('group', { name: 'Outside made in' }).getByRole('radio', { name: 'card' }).check();
   await expect(bench.locator('[data-path="leather.outside"]')).toHaveValue('0.5 mm');
   await expect(bench.getByLabel('Outside skived to')).toHaveValue('');
   await expect(outside).not.toHaveText(skived!);

@@ -12,8 +12,8 @@ test.describe('Explore', () => {
   test('opens on how much a heavier leather needs at the fore-edge, part by part', async ({ bench }) => {
     await openExample(bench, 'tide ledger');
     await goToPlace(bench, 'Explore');
-    await expect(bench.getByLabel('Change', { exact: true })).toHaveValue('leather.outside');
-    await expect(bench.getByLabel('and watch')).toHaveValue('foreEdgeAllowance');
+    await expect(bench.getByLabel('change with')).toHaveValue('leather.outside');
+    await expect(bench.getByLabel('How does')).toHaveValue('foreEdgeAllowance');
     await expect(bench.locator('.explore-reading output')).toContainText(
       'fore-edge allowance, unrounded 12.08 mm (6.35 edge margin, 2.76 seam to stop, 1.98 folds at the spine, 0.98 ease)',
     );
@@ -39,8 +39,8 @@ test.describe('Explore', () => {
   test('draws the limits of the fit and a second job over the first, with a table of both', async ({ bench }) => {
     await openExample(bench, 'tide ledger');
     await goToPlace(bench, 'Explore');
-    await bench.getByLabel('Change', { exact: true }).selectOption('ease.head_mm');
-    await bench.getByLabel('and watch').selectOption('head');
+    await bench.getByLabel('change with').selectOption('ease.head_mm');
+    await bench.getByLabel('How does').selectOption('head');
     await bench.getByLabel('Lay over').selectOption('choir-book');
     const plot = bench.locator('.explore-plot');
     for (const words of ['fails below', 'fits above', 'this job', 'thin', 'thick', 'Choir book'])
@@ -76,7 +76,7 @@ test.describe('measuring', () => {
     const fold = (await openCard(bench, 'book')).locator('.card-body summary');
     await expect(fold.first()).toBeVisible();
     for (const summary of await fold.all()) await summary.click();
-    const caption = bench.locator('.measure-picture figcaption');
+    const caption = bench.locator('.measure-picture figcaption:not(:empty)');
     const marked = bench.locator('.measure-picture .measure.active');
     for (const [path, words] of [
       ['book.width_mm', 'Width 150 mm'],
@@ -91,7 +91,7 @@ test.describe('measuring', () => {
     }
     await bench.locator('[data-path="book.foldBack_deg"]').focus();
     await expect(marked).toHaveCount(0);
-    await expect(caption).toHaveText(/^Choose a measure/);
+    await expect(caption).toHaveCount(0);
   });
 
   test('a tape that disagrees is told beside it, with what would explain it', async ({ bench }) => {
@@ -122,6 +122,15 @@ test('on a wide screen the cover is as tall as the window, only its cards scroll
     await bench.setViewportSize({ width, height: 800 });
     const height = () => bench.evaluate(() => document.documentElement.scrollHeight);
     await expect.poll(height, `at ${width} px`).toBe(800);
-    expect(await cards.evaluate(({ scrollHeight, clientHeight }) => scrollHeight > clientHeight)).toBe(true);
+    await cards.evaluate((each) => each.scrollTo(0, 0));
+    await cards.hover();
+    await bench.mouse.wheel(0, 100_000);
+    const isAtEnd = () =>
+      cards.evaluate(
+        ({ scrollTop, scrollHeight, clientHeight }) => scrollTop > 0 && scrollTop + clientHeight > scrollHeight - 1,
+      );
+    await expect.poll(isAtEnd, `at ${width} px`).toBe(true);
+    // A wheel at the end of the cards moves nothing else.
+    expect(await bench.evaluate(() => window.scrollY)).toBe(0);
   }
 });

@@ -95,6 +95,6 @@ test('Explore shows how the chance of closing grows with the ease', async ({ ben
   await goToPlace(bench, 'Explore');
   await exploreSettles(bench);
   await bench.getByRole('button', { name: 'Ease against covers that close' }).press('Enter');
-  await expect(bench.getByLabel('and watch')).toHaveValue('chanceCloses');
+  await expect(bench.getByLabel('How does')).toHaveValue('chanceCloses');
   await expect(bench.locator('.explore-reading output')).toContainText(/covers that close \d\d(\.\d)? %/);
 });

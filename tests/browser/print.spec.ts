@@ -84,8 +84,19 @@ function overlaps(words: readonly Word[]): readonly string[] {
 const OF_THE_SCREEN =
   /drag a tab|arrow keys|being fetched|being prepared|being worked out|Measure next|How sure|Find\b|Undo|Workbench|Customer|Save|Press |change\b|show\b|https?:/;
 
+/** Waits until the page can make the sheet: that part comes after the first paint. */
+const sheetIsReady = (page: Page): Promise<void> =>
+  expect(async () => {
+    const ask = (type: string) => page.evaluate((each) => window.dispatchEvent(new Event(each)), type);
+    await ask('beforeprint');
+    const sheets = await page.locator('.bench-page').count();
+    await ask('afterprint');
+    expect(sheets).toBe(1);
+  }).toPass();
+
 /** Expects one sheet with the fit, the sizes and both strips, all inside the paper and nothing over another. */
 async function expectBenchPage(page: Page, format: 'A4' | 'Letter'): Promise<PrintedPage> {
+  await sheetIsReady(page);
   const headline = await page.locator('.headline').first().textContent();
   const cut = await page.locator('#card-cut .card-said').textContent();
   const pages = await printed(page, format);
@@ -115,15 +126,17 @@ test('a print from any place is one page of the open job, on A4 and on Letter', 
   test.slow();
   for (const example of EXAMPLES) {
     await openJob(bench, `public/jobs/${example}.json`, new RegExp(example.replace('-', ' '), 'i'));
-    for (const [format, place] of [
-      ['A4', ''],
-      ['Letter', ''],
-      ['A4', '#strips'],
-      ['Letter', '#explore'],
-      ['A4', '#workbench/template'],
-      ['A4', '#shelf'],
+    // From windows of any size: what is drawn for the paper has nothing of the screen's.
+    for (const [format, place, width] of [
+      ['A4', '', 1440],
+      ['Letter', '', 390],
+      ['A4', '#strips', 1024],
+      ['Letter', '#explore', 1920],
+      ['A4', '#workbench/template', 390],
+      ['A4', '#shelf', 1280],
     ] as const)
-      await test.step(`${example} on ${format} from ${place || 'the cover'}`, async () => {
+      await test.step(`${example} on ${format} from ${place || 'the cover'} at ${width} px`, async () => {
+        await bench.setViewportSize({ width, height: 900 });
         await bench.evaluate((hash) => {
           window.location.hash = hash;
         }, place);
@@ -159,6 +172,7 @@ test('an inch job with long words, and a cover that fails, are printed on one pa
     .getByLabel('Job file')
     .setInputFiles({ name: 'job.json', mimeType: 'application/json', buffer: Buffer.from(JSON.stringify(job)) });
   await expect(bench.locator('.headline').first()).toHaveAttribute('data-verdict', 'fails');
+  await sheetIsReady(bench);
   for (const format of ['A4', 'Letter'] as const) {
     const [sheet, ...more] = await printed(bench, format);
     expect(more).toEqual([]);
@@ -189,8 +203,15 @@ test.describe('with the scene', () => {
   test('the picture is of the cover in 3D, and of no cover but the one at hand', async ({ bench }) => {
     const drawn = bench.locator('.cover-scene[aria-busy="false"]');
     await expect(drawn).toBeVisible();
-    const [fromCover] = await printed(bench, 'A4');
-    expect(fromCover?.pictures).toBe(1);
+    for (const [width, height] of [
+      [1440, 1300],
+      [1024, 768],
+    ] as const) {
+      await bench.setViewportSize({ width, height });
+      await expect(drawn).toBeVisible();
+      const sheet = await expectBenchPage(bench, 'A4');
+      expect(sheet.pictures).toBe(1);
+    }
     // What is drawn is not one colour: the picture as the page has it.
     await bench.evaluate(() => window.dispatchEvent(new Event('beforeprint')));
     const colours = await bench.locator('.bench-page img').evaluate(async (image: HTMLImageElement) => {

@@ -1,7 +1,5 @@
 import type { Page } from '@playwright/test';
-import { getDocument, OPS } from 'pdfjs-dist/legacy/build/pdf.mjs';
 import { defined } from '../defined.ts';
-import { nth } from '../nth.ts';
 import { expect, headline, openCard, openExample, openJobMenu, stripSettles, test } from './bench.ts';
 
 const stageView = (page: Page) => page.locator('.stage-view');
@@ -142,88 +140,4 @@ test('the strip from head to tail stays in its frame as it comes and as the wind
     // It was looked at.
     expect(over).toBeGreaterThan(Number.NEGATIVE_INFINITY);
   }
-});
-
-interface PrintedWord {
-  readonly text: string;
-  readonly x: number;
-  readonly y: number;
-  readonly width: number;
-  readonly height: number;
-}
-
-/** What a print of the page on A4 has on each page; words that stand upright or askew are left out. */
-async function printed(page: Page): Promise<{ words: PrintedWord[]; pictures: number; isRight: boolean }[]> {
-  const bytes = await page.pdf({ format: 'A4', margin: { top: '1cm', right: '1cm', bottom: '1cm', left: '1cm' } });
-  const file = await getDocument({ data: new Uint8Array(bytes), verbosity: 0 }).promise;
-  const pages = [];
-  for (let number = 1; number <= file.numPages; number++) {
-    const sheet = await file.getPage(number);
-    const content = await sheet.getTextContent();
-    const words = content.items.flatMap((item) =>
-      'str' in item && item.str.trim() !== '' && Math.abs(item.transform[1]) < 1e-3
-        ? [{ text: item.str, x: item.transform[4], y: item.transform[5], width: item.width, height: item.height }]
-        : [],
-    );
-    const { fnArray } = await sheet.getOperatorList();
-    const pictures = fnArray.filter((operator) => operator === OPS.paintImageXObject).length;
-    pages.push({ words, pictures, isRight: words.every(({ x, width }) => x + width <= nth(sheet.view, 2)) });
-  }
-  await file.destroy();
-  return pages;
-}
-
-/** Pairs of words of which one lies over the other: from the baseline up to the height of a small letter. */
-function overlaps(words: readonly PrintedWord[]): string[] {
-  const EDGE = 0.5;
-  return words.flatMap((a, i) =>
-    words
-      .slice(i + 1)
-      .filter(
-        (b) =>
-          a.x + EDGE < b.x + b.width &&
-          b.x + EDGE < a.x + a.width &&
-          // Outlined words are painted twice in one place.
-          !(a.text === b.text && a.x === b.x && a.y === b.y) &&
-          a.y < b.y + 0.5 * b.height &&
-          b.y < a.y + 0.5 * a.height,
-      )
-      .map((b) => `${a.text} over ${b.text}`),
-  );
-}
-
-test.describe('on paper', () => {
-  test.use({ look: 'light' });
-
-  test('a print of the bench has the cover on page 1, no words over others, and the whole strip', async ({ bench }) => {
-    await openExample(bench, 'choir book');
-    for (const [width, height] of [
-      [1440, 1300],
-      [1920, 1080],
-      [1024, 768],
-    ] as const) {
-      await bench.setViewportSize({ width, height });
-      await drawn(bench);
-      await expect(bench.getByRole('heading', { name: 'Head to tail' })).toBeVisible();
-      await expect(bench.getByRole('heading', { name: 'The wrap laid out' })).toBeVisible();
-      await test.step(`from ${width} px`, async () => {
-        const pages = await printed(bench);
-        const all = pages.flatMap(({ words }) => words.map(({ text }) => text)).join(' ');
-        expect.soft(all).not.toMatch(/drag a tab|arrow keys|being fetched|being prepared/);
-        expect.soft(nth(pages, 0).pictures, 'pictures on page 1').toBe(1);
-        for (const { words } of pages) expect.soft(overlaps(words)).toEqual([]);
-        // Both ends of the wrap: each has a margin, a seat and a gap, as the ends of the height have.
-        expect.soft(nth(pages, 0).words.filter(({ text }) => text.trim() === 'stop')).toHaveLength(4);
-        expect(pages.map(({ isRight }) => isRight)).not.toContain(false);
-      });
-    }
-  });
-});
-
-test('without WebGL the section of the cover is printed on page 1', async ({ bench }) => {
-  await expect(bench.getByText('no WebGL 2')).toBeVisible();
-  await expect(bench.getByRole('heading', { name: 'Head to tail' })).toBeVisible();
-  const [first] = await printed(bench);
-  const caption = first!.words.filter(({ text }) => text.includes('Section across the spine'));
-  expect(caption).toHaveLength(1);
 });

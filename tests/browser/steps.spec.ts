@@ -43,6 +43,41 @@ test('each step has its number, a picture drawn from the job and one filled butt
   await expect(bench).toHaveURL(/#workbench\/work$/);
 });
 
+test('the page of the order of work shows every step as a card with its picture, and each caution in full once', async ({
+  bench,
+}) => {
+  await openExample(bench, 'tide ledger');
+  const work = await openPart(bench, 'Order of work');
+  const cards = work.locator('.work-cards > li');
+  await expect(cards).toHaveCount(10);
+  for (const card of await cards.all()) await expect(card.getByRole('img').first()).toBeVisible();
+  const card = (name: string): Locator => cards.filter({ has: bench.getByRole('heading', { name }) });
+  await expect(card('Measure and draft').getByText('cut away from the hand')).toBeVisible();
+  await expect(card('Assemble').getByText('vapour of solvent cement is flammable')).toBeVisible();
+  await expect(card('Cut the leather').getByText('cut away from the hand')).toBeHidden();
+  await card('Cut the leather').locator('summary').click();
+  await expect(card('Cut the leather').getByText('cut away from the hand')).toBeVisible();
+  await expect(work.getByText(/laser/i)).toHaveCount(0);
+  await expectAccessible(bench, '.work-cards');
+});
+
+test('a step that cannot be done says so, with its figure', async ({ bench }) => {
+  await expect.poll(() => bench.evaluate(() => localStorage.getItem('coverwright.open-job.v1'))).not.toBeNull();
+  await bench.evaluate(() => {
+    const kept = JSON.parse(localStorage.getItem('coverwright.open-job.v1') ?? '{}');
+    const { document } = kept;
+    document.pockets = { ...document.pockets, depth_mm: 160 };
+    document.book.foldBack_deg = 60;
+    const text = JSON.stringify({ document, typed: {} });
+    localStorage.setItem('coverwright.open-job.v1', text);
+    sessionStorage.setItem('coverwright.open-job.v1', text);
+  });
+  await bench.reload();
+  const mode = await openSteps(bench);
+  await bench.keyboard.press('9');
+  await expect(mode.locator('.step-trouble')).toHaveText(/have to bend back 8\d degrees, more than the 60 degrees/);
+});
+
 test('a caution is written out where it is first due, and opened by its sign afterwards', async ({ bench }) => {
   await openExample(bench, 'tide ledger');
   const mode = await openSteps(bench);

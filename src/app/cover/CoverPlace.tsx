@@ -3,6 +3,7 @@ import { IssueList } from '../fields/IssueList.tsx';
 import { ErrorBoundary } from '../loading/ErrorBoundary.tsx';
 import { firstPaint } from '../loading/firstPaint.ts';
 import { LatePart } from '../loading/LatePart.tsx';
+import type { LoupePlace } from '../loupe/Loupe.tsx';
 import { Verdict } from '../panel/Verdict.tsx';
 import type { Spot } from '../scene/spot.ts';
 import { Stage } from '../stage/Stage.tsx';
@@ -10,6 +11,7 @@ import type { ZoneChoice } from '../strip/useZoneChoice.ts';
 import { Cards } from './Cards.tsx';
 import './cover.css';
 
+const NewCover = lazy(() => import('../form/NewCover.tsx'));
 const ElasticNote = lazy(() => firstPaint.then(() => import('../panel/ElasticNote.tsx')));
 
 interface CoverPlaceProps {
@@ -22,10 +24,12 @@ interface CoverPlaceProps {
 export function CoverPlace({ zones, isAway }: CoverPlaceProps) {
   const words = useRef<HTMLElement>(null);
   const [spot, light] = useState<Spot | null>(null);
+  const [loupe, setLoupe] = useState<LoupePlace | null>(null);
+  const [isStarting, setStarting] = useState(false);
   return (
     <div className="cover-place" data-away={isAway || undefined} inert={isAway}>
-      <Verdict words={words} />
-      <Stage highlight={zones.lit} spot={spot} isAway={isAway} words={words} />
+      <Verdict words={words} start={() => setStarting(true)} />
+      <Stage highlight={zones.lit} spot={spot} isAway={isAway} words={words} loupe={loupe} setLoupe={setLoupe} />
       <aside className="cards" aria-label="What it is made of">
         <ErrorBoundary instead={() => null}>
           <Suspense>
@@ -34,9 +38,14 @@ export function CoverPlace({ zones, isAway }: CoverPlaceProps) {
         </ErrorBoundary>
         <IssueList />
         <LatePart name="cards">
-          <Cards light={light} />
+          <Cards light={light} loupe={loupe} setLoupe={setLoupe} />
         </LatePart>
       </aside>
+      {isStarting && (
+        <LatePart name="new cover form">
+          <NewCover onClose={() => setStarting(false)} />
+        </LatePart>
+      )}
     </div>
   );
 }

@@ -17,7 +17,10 @@ interface CurveChartProps {
   readonly onRead: (at: number) => void;
 }
 
-const HEIGHT = 316;
+/** Height of the chart, px, in a narrow and in a wide room. */
+const HEIGHT = { narrow: 316, wide: 400 };
+/** From here on a room is wide, px; as in the style sheet. */
+const WIDE = 800;
 
 const bracketed = (figure: Figure): Figure => ({ ...figure, unit: figure.unit === '' ? '' : `(${figure.unit})` });
 
@@ -30,7 +33,8 @@ export function CurveChart({ answered: { question, answer }, overlayName, readin
   const runs = stretches(points);
   const overlaid = answer.overlay === null ? [] : stretches(answer.overlay.points);
   const [across, upright] = [fieldFigure(field, lengths), resultFigure(result, lengths)];
-  const frame = plotFrame([...runs, ...overlaid].flat(), question.range, width, HEIGHT);
+  const height = width < WIDE ? HEIGHT.narrow : HEIGHT.wide;
+  const frame = plotFrame([...runs, ...overlaid].flat(), question.range, width, height);
   const { x, y, left, right, top, bottom } = frame;
   const present = runs.flat().find(({ at }) => at === field.present);
   const pinned = overlaid.flat().find(({ at }) => at === answer.overlay?.field.present);
@@ -44,7 +48,7 @@ export function CurveChart({ answered: { question, answer }, overlayName, readin
       {width > 0 && (
         <svg
           width={width}
-          height={HEIGHT}
+          height={height}
           aria-hidden="true"
           onPointerMove={(event) => {
             const px = event.clientX - event.currentTarget.getBoundingClientRect().left;

@@ -44,6 +44,7 @@ export function CurveReader({ answered: { question, answer }, index, field, onRe
         </output>
         <button
           type="button"
+          className="main"
           disabled={!isUsable}
           onClick={() => dispatch({ type: 'edit', patches: field.changes(point.at) })}
         >

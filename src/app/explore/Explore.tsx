@@ -6,7 +6,8 @@ import { lagging } from '../state/lagging.tsx';
 import { CurveChart } from './CurveChart.tsx';
 import { CurveReader } from './CurveReader.tsx';
 import { CurveTable } from './CurveTable.tsx';
-import { ExplorePickers } from './ExplorePickers.tsx';
+import { ExploreQuestion } from './ExploreQuestion.tsx';
+import { ExploreTools } from './ExploreTools.tsx';
 import { exploreChoice, FIRST_FIELD } from './exploreChoice.ts';
 import { overlaysFor } from './overlays.ts';
 import { sweepRange } from './sweepRange.ts';
@@ -64,7 +65,9 @@ function Explore({ document, design, report, trials, trialsFailure }: ReturnType
 
   return (
     <section className="explore not-printed" aria-labelledby={`${id}-title`}>
-      <h2 id={`${id}-title`}>Explore</h2>
+      <h2 id={`${id}-title`} className="only-heard">
+        Explore
+      </h2>
       {[...new Set([...Object.values(failures), trialsFailure ?? undefined])].map(
         (why) =>
           why !== undefined && (
@@ -74,57 +77,55 @@ function Explore({ document, design, report, trials, trialsFailure }: ReturnType
             </p>
           ),
       )}
-      <div className="explore-sheets">
-        <div>
-          <ExplorePickers
-            fields={fields}
-            fieldId={field.id}
-            resultId={resultId}
-            overlays={overlays}
-            overlayId={overlay?.id ?? 'none'}
-            zoom={zoom}
-            onField={(chosen) => choose({ fieldId: chosen, reading: null, zoom: 1 })}
-            onResult={(chosen) => choose({ resultId: chosen })}
-            onOverlay={(chosen) => choose({ overlayId: chosen })}
-            onZoom={(wanted) => choose({ zoom: wanted })}
-            onPin={() => choose({ pinned: document, overlayId: 'pinned' })}
-          />
-          <p className="help">
-            How much ease is enough?{' '}
-            <button
-              type="button"
-              className="quiet"
-              onClick={() => choose({ fieldId: 'ease.foreEdge_mm', resultId: 'chanceCloses', reading: null, zoom: 1 })}
-            >
-              Ease against covers that close
-            </button>
-          </p>
-          {curve === null ? (
-            <p className="help explore-wait">
-              {failures.curve === undefined ? 'The curve is being worked out.' : 'No curve was worked out.'}
-            </p>
-          ) : (
-            <figure>
-              <CurveChart answered={curve} overlayName={overlayName} reading={points[index]?.at ?? 0} onRead={read} />
-              <CurveReader answered={curve} index={index} field={field} onRead={read} />
-              {overlay !== null && curve.answer.overlay === null && curve.question.overlay === overlay.document && (
-                <p className="help">The job laid over has no such figure to move.</p>
-              )}
-              <CurveTable answered={curve} overlayName={overlayName} />
-            </figure>
+      <ExploreQuestion
+        fields={fields}
+        fieldId={field.id}
+        resultId={resultId}
+        onField={(chosen) => choose({ fieldId: chosen, reading: null, zoom: 1 })}
+        onResult={(chosen) => choose({ resultId: chosen })}
+      />
+      <p className="help">
+        How much ease is enough?{' '}
+        <button
+          type="button"
+          className="quiet"
+          onClick={() => choose({ fieldId: 'ease.foreEdge_mm', resultId: 'chanceCloses', reading: null, zoom: 1 })}
+        >
+          Ease against covers that close
+        </button>
+      </p>
+      {curve === null ? (
+        <p className="help explore-wait">
+          {failures.curve === undefined ? 'The curve is being worked out.' : 'No curve was worked out.'}
+        </p>
+      ) : (
+        <figure>
+          <CurveChart answered={curve} overlayName={overlayName} reading={points[index]?.at ?? 0} onRead={read} />
+          <CurveReader answered={curve} index={index} field={field} onRead={read} />
+          {overlay !== null && curve.answer.overlay === null && curve.question.overlay === overlay.document && (
+            <p className="help">The job laid over has no such figure to move.</p>
           )}
-        </div>
-        <div className="explore-aside">
-          <WhatMustChange
-            document={document}
-            checks={report.checks}
-            isFailed={failures.changes !== undefined}
-            answered={explored.changes}
-            target={target}
-            onTarget={(wanted) => choose({ target: wanted })}
-          />
-          <Trials isFailed={trialsFailure !== null} trials={trials} />
-        </div>
+        </figure>
+      )}
+      <ExploreTools
+        overlays={overlays}
+        overlayId={overlay?.id ?? 'none'}
+        zoom={zoom}
+        onOverlay={(chosen) => choose({ overlayId: chosen })}
+        onZoom={(wanted) => choose({ zoom: wanted })}
+        onPin={() => choose({ pinned: document, overlayId: 'pinned' })}
+      />
+      {curve !== null && <CurveTable answered={curve} overlayName={overlayName} />}
+      <div className="explore-aside">
+        <WhatMustChange
+          document={document}
+          checks={report.checks}
+          isFailed={failures.changes !== undefined}
+          answered={explored.changes}
+          target={target}
+          onTarget={(wanted) => choose({ target: wanted })}
+        />
+        <Trials isFailed={trialsFailure !== null} trials={trials} />
       </div>
     </section>
   );

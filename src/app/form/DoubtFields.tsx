@@ -4,6 +4,7 @@ import { giveOrTake, ORIGIN_WORDS } from '../fields/doubtText.ts';
 import { useFieldIssues } from '../fields/fieldState.ts';
 import { PlainField } from '../fields/PlainField.tsx';
 import { Select } from '../fields/Select.tsx';
+import { Term } from '../fields/Term.tsx';
 import { TypedField } from '../fields/TypedField.tsx';
 import { useBench, useDispatch } from '../state/BenchContext.tsx';
 
@@ -31,8 +32,8 @@ export function DoubtFields() {
       <details>
         <summary>How far each figure may be off</summary>
         <p className="help">
-          Give or take: 19 in 20 are no further off. Lengths by one tool share the error of its scale. Other errors that
-          go together are written in the job file, under correlations.
+          <Term word="give or take" said="Give or take" />: 19 in 20 are no further off. Lengths by one tool share the
+          error of its scale. Other errors that go together are written in the job file, under correlations.
         </p>
         {shown.split(' ').map((path) => (
           <DoubtField key={path} path={path as DoubtPath} />

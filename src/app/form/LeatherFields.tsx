@@ -30,7 +30,7 @@ export function LeatherFields() {
   return (
     <section aria-label="Leather">
       <WeightField piece="outside" title="Outside weight" />
-      <Temper piece="outside" title="Outside temper" />
+      <Temper piece="outside" name="Outside" />
       <FigureField path="leather.outside.foldThickness_mm" empty="unmeasured" title="Outside skived to" />
       <Choice
         title="Pocket leather"
@@ -41,7 +41,7 @@ export function LeatherFields() {
       {hasPocket && (
         <>
           <WeightField piece="pocket" title="Pocket weight" />
-          <Temper piece="pocket" title="Pocket temper" />
+          <Temper piece="pocket" name="Pocket" />
         </>
       )}
       <Choice
@@ -53,7 +53,7 @@ export function LeatherFields() {
       {isLined && (
         <>
           <WeightField piece="lining" title="Lining weight" />
-          <Temper piece="lining" title="Lining temper" />
+          <Temper piece="lining" name="Lining" />
           <FigureField path="leather.lining.foldThickness_mm" empty="unmeasured" title="Lining skived to" />
         </>
       )}

@@ -16,13 +16,15 @@ import './form.css';
 
 interface MeasuresProps {
   readonly title: string;
+  /** The book that is pictured; that of the open job by default. */
+  readonly book?: Job['book'];
   readonly children: ReactNode;
 }
 
 /** Fields of measures, and beside them the picture of the measure in use. */
-export function Measures({ title, children }: MeasuresProps) {
+export function Measures({ title, book, children }: MeasuresProps) {
   const [active, setActive] = useState<Pictured | null>(null);
-  const book = useBench(({ history }) => history.good.job.book);
+  const ofJob = useBench(({ history }) => history.good.job.book);
   return (
     <fieldset
       className="measures"
@@ -31,7 +33,7 @@ export function Measures({ title, children }: MeasuresProps) {
       onBlur={() => setActive(null)}
     >
       <div>{children}</div>
-      <MeasurePicture active={active} book={book} />
+      <MeasurePicture active={active} book={book ?? ofJob} />
     </fieldset>
   );
 }

@@ -12,38 +12,52 @@ import { useBench, useDispatch, useLengths } from '../state/BenchContext.tsx';
 
 interface TemperProps {
   readonly piece: LeatherName;
-  readonly title: string;
+  /** What the piece is called, with a capital. */
+  readonly name: string;
 }
 
 const OWN = 'own figures';
 
-/** The temper of a leather in one word, which sets how it folds; card is among the choices. */
-export function Temper({ piece, title }: TemperProps) {
+const MATERIALS = ['leather', CARD.name].map((name) => ({ value: name, label: name }));
+
+/** The temper that a leather starts with: the usual figures of the model. */
+const USUAL = TEMPERS.find(({ name }) => name === 'medium')!;
+
+/** What a piece is made in, and the temper of a leather in one word, which sets how it folds. */
+export function Temper({ piece, name }: TemperProps) {
   const dispatch = useDispatch();
   const lengths = useLengths();
   const leather = useBench(({ history }) => history.good.job.leather[piece]);
   if (leather === null) return null;
   const temper = temperOf(leather);
-  const words = [...TEMPERS, CARD].map(({ name }) => ({ value: name, label: name }));
-  const choose = (value: string): void => {
-    const chosen = [...TEMPERS, CARD].find(({ name }) => name === value);
+  const isCard = temper?.name === CARD.name;
+  const take = (chosen: TemperWord | undefined): void => {
     if (chosen !== undefined) dispatch({ type: 'edit', patches: temperPatches(piece, chosen, temper) });
   };
+  const words = TEMPERS.map(({ name }) => ({ value: name, label: name }));
   return (
-    <Choice
-      title={title}
-      options={temper === null ? [...words, { value: OWN, label: OWN }] : words}
-      chosen={temper?.name ?? OWN}
-      choose={choose}
-      notes={[
-        temper === null
-          ? 'Numbers of your own, below.'
-          : `${numbers(temper, lengths)}. Assumed; no source gives the numbers of these words.`,
-        ...(temper?.name === 'card' || piece !== 'outside'
-          ? []
-          : [`Card is taken as ${lengths.size(CARD.thickness_mm)} thick.`]),
-      ]}
-    />
+    <>
+      <Choice
+        title={`${name} made in`}
+        options={MATERIALS}
+        chosen={isCard ? CARD.name : 'leather'}
+        choose={(value) => take(value === CARD.name ? CARD : USUAL)}
+        notes={isCard ? [`${numbers(CARD, lengths)}. Taken as ${lengths.size(CARD.thickness_mm)} thick. Assumed.`] : []}
+      />
+      {!isCard && (
+        <Choice
+          title={`${name} temper`}
+          options={temper === null ? [...words, { value: OWN, label: OWN }] : words}
+          chosen={temper?.name ?? OWN}
+          choose={(value) => take(TEMPERS.find(({ name }) => name === value))}
+          notes={[
+            temper === null
+              ? 'Numbers of your own, below.'
+              : `${numbers(temper, lengths)}. Assumed; no source gives the numbers of these words.`,
+          ]}
+        />
+      )}
+    </>
   );
 }
 

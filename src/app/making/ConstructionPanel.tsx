@@ -26,7 +26,7 @@ function ConstructionPanel({ design, lengths }: Pick<Bench, 'design' | 'lengths'
         {drawing.holes} {hole} through the cover, at the same places in every layer. Long dashes: folds. Dots: seam.
         Short dashes: the boards. Chain line: middle of the spine.
       </p>
-      <PatternSheet drawing={drawing} />
+      <PatternSheet highest={640} drawing={drawing} />
       {drawing.lengths.map(({ name, count, sum }) => (
         <p key={name}>
           {name}, cut {count}: {lengths.size(sum.total)} long.

@@ -1,21 +1,21 @@
 import type { ReactNode } from 'react';
 
 interface PanelProps {
-  /** What the maker decides, at the left. */
+  /** What the maker decides, beside it. */
   readonly fields: ReactNode;
-  /** What follows from it. */
+  /** What follows, first and large. */
   readonly children: ReactNode;
   readonly name: string;
 }
 
-/** One part of the workbench: its fields beside what follows from them. */
+/** One part of the workbench: what follows, and beside it the fields that it follows from. */
 export function Panel({ name, fields, children }: PanelProps) {
   return (
     <div className="panel-parts">
+      <div className="panel-outcome">{children}</div>
       <form className="job-form" aria-label={name} onSubmit={(event) => event.preventDefault()}>
         {fields}
       </form>
-      <div className="panel-outcome">{children}</div>
     </div>
   );
 }

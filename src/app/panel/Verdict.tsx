@@ -1,4 +1,5 @@
 import type { Ref } from 'react';
+import { EXAMPLE_JOBS, inCurrentVersion } from '../../core/index.ts';
 import { openCard } from '../fields/Card.tsx';
 import { goToField } from '../fields/goToField.ts';
 import { useBench, useDispatch } from '../state/BenchContext.tsx';
@@ -7,13 +8,26 @@ import { addressOf } from '../state/place.ts';
 import { type OneThing, oneThing } from './oneThing.ts';
 import { VerdictMark } from './VerdictMark.tsx';
 
+const EXAMPLE = JSON.stringify(inCurrentVersion(EXAMPLE_JOBS[0].document));
+
+/** Whether nothing was done yet, and the example with which a first visit starts is open. */
+const isFirstVisit = ({ history: { past, document } }: Bench): boolean =>
+  past.length === 0 && JSON.stringify(document) === EXAMPLE;
+
+interface VerdictProps {
+  readonly words: Ref<HTMLElement>;
+  /** Starts a new cover. */
+  readonly start: () => void;
+}
+
 /** The whole fit in one sentence, what makes it unsure, and the one thing to do; read out whenever it changes. */
-export function Verdict({ words }: { readonly words: Ref<HTMLElement> }) {
+export function Verdict({ words, start }: VerdictProps) {
   const { verdict, state, headline, leastSure, differs } = useBench((bench) => {
     const { verdict, state, headline, doubt } = bench.report;
     return { verdict, state, headline, leastSure: doubt.leastSure, differs: trialsOf(bench)?.differs ?? '' };
   });
   const next = useBench(({ report }) => oneThing(report));
+  const isFirst = useBench(isFirstVisit);
   return (
     <section ref={words} className="verdict" aria-label="The fit">
       <div className="verdict-said">
@@ -24,8 +38,17 @@ export function Verdict({ words }: { readonly words: Ref<HTMLElement> }) {
         </p>
       </div>
       <p className="row next-thing not-printed">
-        {next !== null && <NextThing next={next} />}
-        {next?.kind === 'change' && (
+        {isFirst ? (
+          <>
+            <button type="button" className="main" onClick={start}>
+              A cover for your book
+            </button>
+            <span>This one is an example.</span>
+          </>
+        ) : (
+          next !== null && <NextThing next={next} />
+        )}
+        {!isFirst && next?.kind === 'change' && (
           <a className="link" href={addressOf('explore')}>
             Other ways
           </a>

@@ -14,7 +14,7 @@ export function FlatPattern({ design, drawing, highlight }: FlatPatternProps) {
   return (
     <section aria-labelledby="flat-pattern">
       <h2 id="flat-pattern">Flat pattern</h2>
-      <PatternSheet drawing={drawing} lit={lit} />
+      <PatternSheet highest={520} drawing={drawing} lit={lit} />
       <p className="help">
         Grain side up, as the template and as it is cut: head at the top, front at the right. Long dashes: folds. Dots:
         seam, with every hole or slit. Short dashes: the boards. Chain line: middle of the spine.

@@ -26,12 +26,22 @@ interface PatternSheetProps {
   readonly lit?: PatternZone | null;
   /** Height of the lettering, px. */
   readonly lettering?: number;
+  /** Height that the drawing has at most, px. */
+  readonly highest?: number;
 }
 
 /** Every piece of a drawing to one scale, its layers drawn as everywhere else; small, names and widths stand for its words. */
-export function PatternSheet({ drawing, layers = LAYERS, lit = null, lettering = LETTERING }: PatternSheetProps) {
+export function PatternSheet({
+  drawing,
+  layers = LAYERS,
+  lit = null,
+  lettering = LETTERING,
+  highest,
+}: PatternSheetProps) {
   const lengths = useLengths();
-  const [ref, room] = useWidth<HTMLDivElement>();
+  const [ref, wide] = useWidth<HTMLDivElement>();
+  const shape = useMemo(() => arrangePieces(drawing, 0), [drawing]);
+  const room = highest === undefined ? wide : Math.min(wide, (highest * shape.width) / shape.height);
   const widest = Math.max(...drawing.pieces.map(({ width }) => width));
   // Lettering keeps its size on the screen, whatever the scale of the pieces.
   const text = (lettering * widest) / Math.max(120, room - 4 * lettering);
@@ -48,6 +58,7 @@ export function PatternSheet({ drawing, layers = LAYERS, lit = null, lettering =
           .map((piece) => `${piece.name.toLowerCase()} ${lengths.size(piece.width)} by ${lengths.size(piece.height)}`)
           .join(', ')}`}
         fontSize={text}
+        style={highest === undefined ? undefined : { maxInlineSize: room }}
       >
         {pieces.map(({ piece, copy, at: [x, y] }, i) => (
           <g key={`${piece.id} ${copy}`} transform={`translate(${x} ${height - y - piece.height})`}>

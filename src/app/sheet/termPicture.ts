@@ -11,7 +11,7 @@ import {
 import { layerShapes } from './layerShapes.ts';
 
 /** One line or area of a small drawing, as SVG path data in mm with y running down. */
-export interface TermMark {
+interface TermMark {
   readonly kind: 'pages' | 'board' | 'lining' | 'pocket' | 'outside' | 'seam' | 'line' | 'lit' | 'lit-line';
   readonly d: string;
 }

@@ -33,8 +33,8 @@ export function ForeEdgeDetail({ tracks, untuned, room, stripScale, zones }: For
   return (
     <div className="fore-edge-detail">
       <p className="help">
-        Both fore-edges, {lengths.number(frames.first.scale / stripScale, 1)} times as large ; drag a tab to tune, or
-        move it by the arrow keys.
+        Both fore-edges, {lengths.number(frames.first.scale / stripScale, 1)} times as large. Drag a tab, or move it by
+        the arrow keys.
       </p>
       <div className="ends">
         {(['first', 'last'] as const).map((end) => (

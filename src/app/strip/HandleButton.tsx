@@ -108,7 +108,11 @@ export function HandleButton(props: HandleButtonProps) {
       onKeyDown={press}
       onBlur={() => dispatch({ type: 'settle' })}
     >
-      <span className="handle-tab" aria-hidden="true" />
+      <span className="handle-tab">
+        <svg viewBox="0 0 20 20" aria-hidden="true" focusable="false">
+          <path d="M3 10H17M6 6.5L2.5 10L6 13.5M14 6.5L17.5 10L14 13.5" />
+        </svg>
+      </span>
       <span className="handle-words" aria-hidden="true">
         {name} {lengths.size(value)}
       </span>

@@ -1,5 +1,6 @@
 import {
   type CoverDesign,
+  hasOneThickness,
   heightSegments,
   type PatternZone,
   type Printer,
@@ -36,11 +37,11 @@ export function track(design: CoverDesign, axis: Axis, point: RangePoint, title:
   return { title, segments, origin: board === undefined ? span / 2 : (board.from + board.to) / 2, span };
 }
 
-/** A cover at both ends of its leather, thick end first; one track where the leather has one thickness. */
+/** A cover at both ends of its leather, thick end first; one track where every leather has one thickness. */
 export function rangeTracks(design: CoverDesign, axis: Axis, lengths: Printer): readonly Track[] {
   const thickness = (point: RangePoint): number => design.needs[point].leathers.outside.thickness;
   const [thick, thin] = [thickness('thick'), thickness('thin')];
-  if (thick === thin) return [track(design, axis, 'thick', lengths.weight(thick))];
+  if (hasOneThickness(design.needs)) return [track(design, axis, 'thick', lengths.weight(thick))];
   return [
     track(design, axis, 'thick', `thick end ${lengths.weight(thick)}`),
     track(design, axis, 'thin', `thin end ${lengths.weight(thin)}`),

@@ -38,6 +38,12 @@ export function needsOverRange(job: Job): NeedsOverRange {
   return { thin: needsAt(job, 'thin', nominal), nominal, thick: needsAt(job, 'thick', nominal) };
 }
 
+/** Whether every leather of a cover has one thickness, so that there is no thin and no thick end to tell apart. */
+export const hasOneThickness = ({ thin, thick }: NeedsOverRange): boolean =>
+  (['outside', 'pocket', 'lining'] as const).every(
+    (leather) => thin.leathers[leather]?.thickness === thick.leathers[leather]?.thickness,
+  );
+
 /**
  * The seat that head and tail are cut for: the one that asks for most. That is the thick end's, except where two unequal
  * leathers share the board: a heavier pocket can then take more of the offset and spare the outside a little.

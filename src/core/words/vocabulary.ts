@@ -36,7 +36,7 @@ export interface Term {
  * Every term that a maker reads, by the word for it. Screen, sheets, messages and command line take names from here through
  * `titled`, so that a word is changed in one place. Sentences are written where they are said.
  */
-export const VOCABULARY = {
+const VOCABULARY = {
   backbone: {
     meaning: 'The hide’s line along the back of the animal; leather stretches least along it.',
     not: ['along the backbone', 'across the backbone', 'backbone of the book', 'backbone line'],

@@ -11,7 +11,7 @@ import {
 import type { WorkId, WorkSource } from './workSource.ts';
 
 /** One figure of a step, printed. */
-export interface Figure {
+interface Figure {
   readonly name: string;
   readonly text: string;
 }

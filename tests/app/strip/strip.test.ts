@@ -5,7 +5,7 @@ import { rulerTicks } from '../../../src/app/strip/rulerTicks.ts';
 import { spreadLabels } from '../../../src/app/strip/spreadLabels.ts';
 import { outsideWords } from '../../../src/app/strip/stripLabels.ts';
 import { stripLayout } from '../../../src/app/strip/stripLayout.ts';
-import { boardEdge, cutEdge, type End, mouth, seamLine, track } from '../../../src/app/strip/track.ts';
+import { boardEdge, cutEdge, type End, mouth, rangeTracks, seamLine, track } from '../../../src/app/strip/track.ts';
 import { untunedDesign, untuning } from '../../../src/app/strip/untunedDesign.ts';
 import { type CoverDesign, coverDesign } from '../../../src/core/fold/coverDesign.ts';
 import { patternZone } from '../../../src/core/fold/patternZone.ts';
@@ -316,4 +316,16 @@ test('the size of the outside is as cut, and beside it as made where the leather
     );
   expect(sized('dry')).toBe('outside 382.5 mm');
   expect(sized('cased')).toMatch(/^outside 38\d(\.5)? mm, once made 38\d\.\d mm$/);
+});
+
+test('thin and thick end have a track each where any leather has a range, and one track is enough where none has', () => {
+  const ranged = (patches: readonly Patch[]): number =>
+    rangeTracks(designOf(tideLedger.document, patches), 'height', printer('mm')).length;
+  const of = (leather: 'outside' | 'pocket', min: number, max: number): Patch[] => [
+    { path: `leather.${leather}.min_mm`, value: min },
+    { path: `leather.${leather}.max_mm`, value: max },
+  ];
+  expect(ranged(of('outside', 1.6, 2))).toBe(2);
+  expect(ranged([...of('outside', 1.8, 1.8), ...of('pocket', 1, 1.4)])).toBe(2);
+  expect(ranged([...of('outside', 1.8, 1.8), ...of('pocket', 1, 1)])).toBe(1);
 });

@@ -27,7 +27,7 @@ test.each([
   [{ a: 0, b: 3, r: 0.5 }, /inputs 0 and 3: two different ones of 3/],
   [{ a: -1, b: 1, r: 0.5 }, /inputs -1 and 1/],
   [{ a: 1, b: 1, r: 0.5 }, /inputs 1 and 1/],
-  [{ a: 0, b: 1, r: 1.01 }, /inputs 0 and 1 is 1.01: -1 to 1 is allowed/],
+  [{ a: 0, b: 1, r: 1.01 }, /inputs 0 and 1 is 1.01: −1 to 1 is allowed/],
   [{ a: 0, b: 1, r: Number.NaN }, /is NaN/],
 ])('a correlation of no pair or beyond 1 is refused: %j', (correlation, message) => {
   expect(() => correlationMatrix(3, [correlation])).toThrow(message);

@@ -1,5 +1,5 @@
 import { useMemo } from 'react';
-import { clearanceOf, coverSupplies, hideOf } from '../../../core/index.ts';
+import { clearanceOf, coverSupplies, hideOf, type Vec2 } from '../../../core/index.ts';
 import { FigureField } from '../../fields/FigureField.tsx';
 import type { Bench } from '../../state/bench.ts';
 import { lagging } from '../../state/lagging.tsx';
@@ -7,8 +7,9 @@ import { Panel } from '../PanelParts.tsx';
 import { LaidLeather } from './LaidLeather.tsx';
 import { LEATHER_TITLES } from './leatherTitles.ts';
 import { OwnedLeather } from './OwnedLeather.tsx';
+import { usualPiece } from './usualPiece.ts';
 
-/** The leather owned, and the pieces laid out on it. */
+/** The pieces laid out on the leather owned, or on a usual piece until one is entered. */
 function LeatherPanel({ design, lengths }: Pick<Bench, 'design' | 'lengths'>) {
   const { hides } = design.job;
   const { outlines, areas } = useMemo(() => coverSupplies(design), [design]);
@@ -29,24 +30,35 @@ function LeatherPanel({ design, lengths }: Pick<Bench, 'design' | 'lengths'>) {
       }
     >
       {areas.map(({ leather, net, gross }) => {
-        const owned = hides[leather];
-        const title = LEATHER_TITLES[leather];
-        if (owned === null)
-          return (
-            <section key={leather} className="laid" aria-label={title}>
-              <h3>{title}</h3>
-              <p>
-                {lengths.area(net)} in the pieces; {lengths.area(gross)} with waste is what to look for. Enter the
-                leather you own and the pieces are laid out on it.
-              </p>
-            </section>
-          );
         const pieces = outlines.filter((outline) => outline.leather === leather);
-        const question = { outlines: pieces, hide: hideOf(owned), clearance: clearanceOf(hides) };
-        return <LaidLeather key={leather} title={title} question={question} />;
+        const longest = Math.max(...pieces.flatMap(({ polygon }) => sidesOf(polygon)));
+        const owned = hides[leather];
+        const usual = usualPiece(gross, longest, hides);
+        const hide = owned === null ? usual.hide : hideOf(owned);
+        const question = { outlines: pieces, hide, clearance: clearanceOf(hides) };
+        return (
+          <div key={leather}>
+            <LaidLeather title={LEATHER_TITLES[leather]} question={question} />
+            {owned === null && (
+              <p className="help">
+                Assumed: a piece of {lengths.size(usual.side)} × {lengths.size(usual.side)}. Enter the leather you own
+                and the pieces are laid out on it. {lengths.area(net)} in the pieces; {lengths.area(gross)} with waste
+                is what to look for.
+              </p>
+            )}
+          </div>
+        );
       })}
     </Panel>
   );
+}
+
+/** Extents of a piece, mm. */
+function sidesOf(polygon: readonly Vec2[]): readonly number[] {
+  return [0, 1].map((axis) => {
+    const along = polygon.map((corner) => corner[axis]!);
+    return Math.max(...along) - Math.min(...along);
+  });
 }
 
 export default lagging(({ design, lengths }) => ({ design, lengths }), LeatherPanel);

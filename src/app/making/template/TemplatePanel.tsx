@@ -37,7 +37,7 @@ function TemplatePanel({ design }: Pick<Bench, 'design'>) {
       <h3>
         In {choice.madeIn}, {seen.faceUp}
       </h3>
-      <PatternSheet drawing={seen} layers={choice.layers} />
+      <PatternSheet highest={640} drawing={seen} layers={choice.layers} />
       <Notes notes={seen.notes} />
     </Panel>
   );

@@ -3,6 +3,7 @@ import { learnFromCard } from '../../../core/index.ts';
 import type { Bench } from '../../state/bench.ts';
 import { lagging } from '../../state/lagging.tsx';
 import { Panel } from '../PanelParts.tsx';
+import { ExpectedGaps } from './ExpectedGaps.tsx';
 import { Lesson } from './Lesson.tsx';
 import { TrialFields } from './TrialFields.tsx';
 
@@ -13,6 +14,7 @@ function TrialPanel({ design }: Pick<Bench, 'design'>) {
   return (
     <Panel name="Card trial" fields={<TrialFields />}>
       <Lesson job={job} lesson={lesson} />
+      <ExpectedGaps job={job} />
     </Panel>
   );
 }

@@ -1,4 +1,11 @@
-import { type CoverDesign, cardDesign, type Layer, patternDrawing } from '../../../../core/index.ts';
+import {
+  arrangePieces,
+  type CoverDesign,
+  cardDesign,
+  type Drawing,
+  type Layer,
+  patternDrawing,
+} from '../../../../core/index.ts';
 import type { WorkCard } from '../../../../output/benchSheet/orderOfWork.ts';
 import { PatternSheet } from '../../../sheet/PatternSheet.tsx';
 import { AssembledPicture } from './AssembledPicture.tsx';
@@ -30,9 +37,7 @@ export function StepPicture({ step, design }: StepPictureProps) {
 }
 
 function pictureOf({ id }: StepPictureProps['step'], design: CoverDesign) {
-  const pattern = (...layers: Layer[]) => (
-    <PatternSheet drawing={drawingOf(design)} layers={layers} lettering={LETTERING} />
-  );
+  const pattern = (...layers: Layer[]) => <Pattern drawing={drawingOf(design)} layers={layers} />;
   switch (id) {
     case 'measure':
       return <BookPicture design={design} />;
@@ -60,4 +65,18 @@ function pictureOf({ id }: StepPictureProps['step'], design: CoverDesign) {
     case 'close':
       return <WrapPicture design={design} label="Closed cover under a weight, cut across the spine" isPressed />;
   }
+}
+
+/** Between the pieces, mm: near what the sheet leaves, for the ratio of its sides. */
+const GAP = 25;
+
+/** All pieces, no wider than lets them stand above the buttons; the lettering keeps its size. */
+function Pattern({ drawing, layers }: { readonly drawing: Drawing; readonly layers: readonly Layer[] }) {
+  const { width, height } = arrangePieces(drawing, GAP);
+  const ratio = (width + GAP) / (height + 2 * GAP);
+  return (
+    <div style={{ maxInlineSize: `calc(max(16rem, 100dvh - 20rem) * ${ratio.toFixed(3)})` }}>
+      <PatternSheet drawing={drawing} layers={layers} lettering={LETTERING} />
+    </div>
+  );
 }
