@@ -16,6 +16,7 @@ const Keeping = lazy(() => firstPaint.then(() => import('./shelf/Keeping.tsx')))
 const TrialsKeeper = lazy(() => firstPaint.then(idle).then(() => import('./explore/TrialsKeeper.tsx')));
 const StripsPlace = lazy(() => import('./strip/StripsPlace.tsx'));
 const Explore = lazy(() => import('./explore/Explore.tsx'));
+const Vocabulary = lazy(() => import('./fields/Vocabulary.tsx'));
 const Making = lazy(() => import('./making/Making.tsx'));
 const PrintedBench = lazy(() => firstPaint.then(idle).then(() => import('./print/PrintedBench.tsx')));
 
@@ -47,6 +48,11 @@ export function App({ place }: { readonly place: Place }) {
         {place.id === 'explore' && (
           <LatePart name="explore">
             <Explore />
+          </LatePart>
+        )}
+        {place.id === 'words' && (
+          <LatePart name="words">
+            <Vocabulary />
           </LatePart>
         )}
         {place.id === 'workbench' && (

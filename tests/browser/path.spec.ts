@@ -3,7 +3,7 @@ import type { Locator, Page } from '@playwright/test';
 import { defined } from '../defined.ts';
 import { nth } from '../nth.ts';
 import { readPdf } from '../output/pdfReading.ts';
-import { expect, headline, sliderValue, steadyMiddle, test } from './bench.ts';
+import { expect, headline, jobName, type PARTS, type PLACES, sliderValue, steadyMiddle, test } from './bench.ts';
 
 /** The ways in which a maker works the page. */
 interface Hand {
@@ -16,7 +16,8 @@ interface Hand {
   pull(handle: Locator): Promise<void>;
 }
 
-const fingerOrMouse = (page: Page, press: Hand['press']): Hand => ({
+/** @param way by which a handle is pulled, px */
+const fingerOrMouse = (page: Page, press: Hand['press'], way: number): Hand => ({
   press,
   async type(field, text) {
     await press(field);
@@ -28,7 +29,7 @@ const fingerOrMouse = (page: Page, press: Hand['press']): Hand => ({
     const { x, y } = await steadyMiddle(handle.locator('.handle-tab'));
     await page.mouse.move(x, y);
     await page.mouse.down();
-    await page.mouse.move(x - 12, y, { steps: 4 });
+    await page.mouse.move(x - way, y, { steps: 4 });
     await page.mouse.up();
   },
 });
@@ -70,6 +71,40 @@ function keyboard(page: Page): Hand {
   };
 }
 
+/** The ways from one place to another, by the same hand. */
+function ways(page: Page, hand: Hand) {
+  const menu = page.locator('.job-menu');
+  return {
+    /** Unfolds a card beside the cover, unless it is unfolded. */
+    async unfold(id: string): Promise<Locator> {
+      const card = page.locator(`#card-${id}`);
+      if ((await card.getAttribute('open')) === null) await hand.press(card.locator('> summary'));
+      return card;
+    },
+    async inMenu(role: 'button' | 'link', name: string): Promise<void> {
+      await hand.press(jobName(page));
+      await hand.press(menu.getByRole(role, { name, exact: true }).first());
+      await expect(menu).toBeHidden();
+    },
+    async rename(name: string): Promise<void> {
+      await hand.press(jobName(page));
+      await hand.type(menu.getByRole('textbox', { name: 'Job', exact: true }), name);
+      await hand.press(jobName(page));
+      await expect(menu).toBeHidden();
+    },
+    async goTo(place: (typeof PLACES)[number]): Promise<void> {
+      const link = page.getByRole('navigation', { name: 'Places' }).getByRole('link', { name: place, exact: true });
+      if (await link.isVisible()) await hand.press(link);
+      else await this.inMenu('link', place);
+      await expect(page).toHaveURL(new RegExp(`#${place.toLowerCase()}$`));
+    },
+    goToPart: (part: (typeof PARTS)[number]): Promise<void> =>
+      hand.press(
+        page.getByRole('navigation', { name: 'Parts of the workbench' }).getByRole('link', { name: part, exact: true }),
+      ),
+  };
+}
+
 async function saved(page: Page, hand: Hand, button: string) {
   const download = page.waitForEvent('download');
   await hand.press(page.getByRole('button', { name: button, exact: true }));
@@ -78,54 +113,77 @@ async function saved(page: Page, hand: Hand, button: string) {
 
 /**
  * From the book on the bench to the sheets that go with the leather, and back the next day.
- * @param options `hasScene`: the cover is drawn in 3D; `isCoarse`: a finger on a small strip, which pulls a gap nearly too loose
+ * @param options `hasScene`: the cover is drawn in 3D; `isTelephone`: a finger on a small strip, which pulls a gap nearly too loose
  */
 async function wholePath(
   page: Page,
   hand: Hand,
-  { hasScene, isCoarse }: { readonly hasScene: boolean; readonly isCoarse: boolean },
+  { hasScene, isTelephone }: { readonly hasScene: boolean; readonly isTelephone: boolean },
 ): Promise<void> {
+  const { unfold, inMenu, rename, goTo, goToPart } = ways(page, hand);
+
   // Measure.
-  await hand.press(page.getByRole('button', { name: 'New cover' }));
+  await inMenu('button', 'New cover');
   const dialog = page.getByRole('dialog');
-  await hand.type(dialog.getByLabel('Width'), '5 1/2 in');
-  await hand.type(dialog.getByLabel('Height'), '8 1/4 in');
-  await hand.type(dialog.getByLabel('Thickness'), '32');
-  await hand.type(dialog.getByLabel('Leather weight'), '4-5 oz');
+  if (isTelephone) {
+    // One question a screen: first the binding, later the board, which both stay as they are.
+    const next = dialog.getByRole('button', { name: 'Next' });
+    await hand.press(next);
+    for (const [asked, answer] of [
+      ['How wide is the book?', '5 1/2 in'],
+      ['How high is the book?', '8 1/4 in'],
+      ['How thick is the book?', '32'],
+    ] as const) {
+      await hand.type(dialog.getByLabel(asked), answer);
+      await hand.press(next);
+    }
+    await hand.press(dialog.getByRole('button', { name: 'Skip' }));
+    await hand.type(dialog.getByLabel('What does the leather weigh?'), '4-5 oz');
+  } else {
+    await hand.type(dialog.getByLabel('Width'), '5 1/2 in');
+    await hand.type(dialog.getByLabel('Height'), '8 1/4 in');
+    await hand.type(dialog.getByLabel('Thickness'), '32');
+    await hand.type(dialog.getByLabel('Leather weight'), '4-5 oz');
+  }
   await hand.press(dialog.getByRole('button', { name: 'Start this cover' }));
   await expect(dialog).toBeHidden();
-  await hand.type(page.getByRole('textbox', { name: 'Job', exact: true }), 'Harbour hymns');
-  const form = page.locator('.job-form');
-  await hand.type(form.getByLabel('Board', { exact: true }), '3 mm');
+  await rename('Harbour hymns');
+  const book = await unfold('book');
+  await hand.type(book.getByLabel('Board', { exact: true }), '3 mm');
 
   // Choose leather, seam and lining.
-  await hand.choose(form.getByRole('group', { name: 'Outside temper' }), 'firm');
-  await hand.choose(form.getByRole('group', { name: 'Seam', exact: true }), 'laced');
-  await hand.choose(form.getByRole('group', { name: 'Centre lining' }), 'lined');
+  const leather = await unfold('leather');
+  await hand.choose(leather.getByRole('group', { name: 'Outside temper' }), 'firm');
+  await hand.choose(leather.getByRole('group', { name: 'Centre lining' }), 'lined');
+  await hand.choose((await unfold('seam')).getByRole('group', { name: 'Seam', exact: true }), 'laced');
   await expect(headline(page)).toHaveAttribute('data-verdict', /fits|tight/);
-  const sizes = page.locator('.strip > header');
-  const derived = await sizes.textContent();
 
   // Look at it folded and open.
   if (hasScene) {
+    await hand.press(page.getByRole('application'));
     await hand.press(page.getByRole('button', { name: 'fore-edge', exact: true }));
+    await hand.press(page.locator('.stage-view-choice > summary'));
     await hand.press(page.getByRole('button', { name: 'folding', exact: true }));
   }
 
-  // Tune where it stands.
+  // Tune it on the strip.
+  await goTo('Strips');
+  const sizes = page.locator('.strip > header');
+  await expect(sizes).toBeVisible();
+  const derived = await sizes.textContent();
   const ease = page.locator('.fore-edge-detail').getByRole('slider', { name: 'fore-edge ease' });
   await hand.pull(ease);
   await expect(sizes).not.toHaveText(derived!);
   await expect.poll(sliderValue(ease)).toBeGreaterThan(1);
-  await expect(headline(page)).toHaveAttribute('data-verdict', isCoarse ? 'tight' : 'fits');
+  await expect(headline(page)).toHaveAttribute('data-verdict', isTelephone ? 'tight' : 'fits');
 
   // Take the card template, say what the card showed, and let the measures learn from it.
-  const bar = page.locator('.workbench-bar');
+  await goTo('Workbench');
   const panel = page.locator('.workbench-panel');
-  await hand.press(bar.getByRole('button', { name: 'Template' }));
+  await goToPart('Template');
   const template = await saved(page, hand, 'Save the template as PDF');
   expect(template.length).toBeGreaterThan(1);
-  await hand.press(bar.getByRole('button', { name: 'Card trial' }));
+  await goToPart('Card trial');
   for (const edge of ['Front fore-edge', 'Back fore-edge', 'Head', 'Tail']) {
     const field = panel.locator('.field', { has: page.getByLabel(edge, { exact: true }) });
     await expect(field).toContainText(/gap [\d.]+ mm/);
@@ -136,14 +194,14 @@ async function wholePath(
   await expect(panel.locator('.lesson')).toContainText('What fits best (likely, ');
   await expect(panel.locator('.explanations tbody tr').first()).toContainText('all measures are right as typed');
   await hand.press(panel.getByRole('button', { name: /^Correct the measures by this: all measures are right/ }));
-  await expect(form.getByLabel('Width', { exact: true })).not.toHaveValue('5 1/2 in');
-  await expect(headline(page)).toHaveAttribute('data-verdict', isCoarse ? 'tight' : 'fits');
+  await expect(book.getByLabel('Width', { exact: true })).not.toHaveValue('5 1/2 in');
+  await expect(headline(page)).toHaveAttribute('data-verdict', isTelephone ? 'tight' : 'fits');
 
   // Price it, and take the sheet to the bench.
-  await hand.press(bar.getByRole('button', { name: 'Quote' }));
+  await goToPart('Quote');
   await hand.type(panel.getByLabel('Hour of work'), '28');
   await expect(panel.getByRole('row', { name: /^Total/ })).toBeVisible();
-  await hand.press(bar.getByRole('button', { name: 'Order of work' }));
+  await goToPart('Order of work');
   const sheet = await saved(page, hand, 'Save the bench sheet as PDF');
   expect(
     nth(sheet, 0)
@@ -152,12 +210,12 @@ async function wholePath(
   ).toContain('Harbour hymns');
 
   // Keep it: on the shelf, and on the bench the next day as it was left.
-  await hand.press(page.getByRole('button', { name: 'Shelf', exact: true }));
+  await inMenu('link', 'Shelf');
   await expect(page.locator('.job-card', { hasText: 'Harbour hymns' })).toBeVisible();
-  await hand.press(page.getByRole('button', { name: 'Close the shelf' }));
-  const left = await page.locator('.cover-column .strip > header').textContent();
+  await goTo('Strips');
+  const left = await sizes.textContent();
   await page.reload();
-  await expect(page.getByRole('textbox', { name: 'Job', exact: true })).toHaveValue('Harbour hymns');
+  await expect(jobName(page)).toHaveText('Harbour hymns');
   await expect(sizes).toHaveText(left!);
 }
 
@@ -169,8 +227,8 @@ test.describe('with the scene', () => {
   test('a whole cover is made with the mouse', async ({ bench }) => {
     await wholePath(
       bench,
-      fingerOrMouse(bench, (what) => what.click()),
-      { hasScene: true, isCoarse: false },
+      fingerOrMouse(bench, (what) => what.click(), 36),
+      { hasScene: true, isTelephone: false },
     );
   });
 
@@ -180,8 +238,8 @@ test.describe('with the scene', () => {
     test('a whole cover is made with a finger', async ({ bench }) => {
       await wholePath(
         bench,
-        fingerOrMouse(bench, (what) => what.tap()),
-        { hasScene: true, isCoarse: true },
+        fingerOrMouse(bench, (what) => what.tap(), 12),
+        { hasScene: true, isTelephone: true },
       );
       expect(await bench.evaluate(() => document.documentElement.scrollWidth)).toBe(390);
     });
@@ -190,5 +248,5 @@ test.describe('with the scene', () => {
 
 // That the keys of the scene work is shown in app.spec.ts.
 test('a whole cover is made with the keyboard alone', async ({ bench }) => {
-  await wholePath(bench, keyboard(bench), { hasScene: false, isCoarse: false });
+  await wholePath(bench, keyboard(bench), { hasScene: false, isTelephone: false });
 });

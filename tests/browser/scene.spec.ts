@@ -262,3 +262,32 @@ test('slow frames choose the plain look once; who then asks for the full one kee
     .toBe(true);
   await expect(plain).not.toBeChecked();
 });
+
+test.describe('over the picture', () => {
+  test.use({ look: 'unfilled' });
+
+  test('the loupe is held over the picture: pointed at it shows, pressed it stays, and its line ends on the edge', async ({
+    bench,
+  }) => {
+    await scenesAreDrawn(bench);
+    const stage = bench.getByRole('region', { name: 'The cover on the book' });
+    await bench.getByRole('button', { name: /^fore-edges /i }).click();
+    const glass = stage.getByRole('slider', { name: 'Loupe on the front fore-edge' });
+    await expect(glass).toBeFocused();
+    const end = stage.locator('.loupe-leader circle');
+    await expect(end).toBeVisible();
+    const { x, y, width, height } = (await end.boundingBox())!;
+    await bench.keyboard.press('Escape');
+    await expect(glass).toHaveCount(0);
+    // What the line pointed at is the edge: there the pointer finds it.
+    await bench.mouse.move(x + width / 2, y + height / 2);
+    await expect(glass).toBeVisible();
+    await expect(glass).toHaveAttribute('aria-valuenow', /^(49|50|51)$/);
+    await bench.mouse.move(40, 600);
+    await expect(glass).toHaveCount(0);
+    await bench.mouse.click(x + width / 2, y + height / 2);
+    await bench.mouse.move(40, 600);
+    await expect(glass).toBeFocused();
+    await expect(end).toBeVisible();
+  });
+});

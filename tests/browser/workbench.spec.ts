@@ -205,7 +205,7 @@ test('a quote adds what is priced and names what is not', async ({ bench }) => {
   const [sum, markup, total] = [await amount(/^Sum/), await amount(/^Markup/), await amount(/^Total/)];
   expect(markup).toBeCloseTo(sum / 10, 1);
   expect(total).toBeCloseTo(sum + markup, 6);
-  await expect(quote.getByText(/not in the total: leather, lace, contact cement\.$/)).toBeVisible();
+  await expect(quote.getByText(/not in the total: outside leather, lace, contact cement\.$/)).toBeVisible();
 });
 
 test('the order of work has each caution at its step, and the bench sheet takes one or two pages', async ({

@@ -2,6 +2,7 @@ import { lazy } from 'react';
 import { Card } from '../fields/Card.tsx';
 import { LatePart } from '../loading/LatePart.tsx';
 import { LookAtEdges } from '../loupe/LookAtEdges.tsx';
+import type { LoupePlace } from '../loupe/Loupe.tsx';
 import { Checks } from '../panel/Checks.tsx';
 import { bookSentence, cutSentence, leatherSentence, seamSentence } from '../panel/jobSentences.tsx';
 import type { Spot } from '../scene/spot.ts';
@@ -17,8 +18,14 @@ const DoubtFields = lazy(() => form().then(({ DoubtFields }) => ({ default: Doub
 const CutSizes = lazy(() => import('../panel/CutSizes.tsx'));
 const HowSure = lazy(() => import('../panel/HowSure.tsx'));
 
+interface CardsProps {
+  readonly light: (spot: Spot | null) => void;
+  readonly loupe: LoupePlace | null;
+  readonly setLoupe: (place: LoupePlace | null) => void;
+}
+
 /** The job in a few sentences, each of which unfolds to its fields; and what follows from it. */
-export function Cards({ light }: { readonly light: (spot: Spot | null) => void }) {
+export function Cards({ light, loupe, setLoupe }: CardsProps) {
   const { design, lengths } = useBench(({ design, lengths }) => ({ design, lengths }));
   const isNarrow = useNarrow();
   const { job } = design;
@@ -44,7 +51,7 @@ export function Cards({ light }: { readonly light: (spot: Spot | null) => void }
           <SeamFields />
         </LatePart>
       </Card>
-      <LookAtEdges />
+      <LookAtEdges loupe={loupe} setLoupe={setLoupe} showsLoupe={isNarrow} />
       <Card id="cut" title="Cut" said={cutSentence(design, lengths)}>
         <LatePart name="cut sizes">
           <CutSizes />

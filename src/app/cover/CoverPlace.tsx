@@ -3,6 +3,7 @@ import { IssueList } from '../fields/IssueList.tsx';
 import { ErrorBoundary } from '../loading/ErrorBoundary.tsx';
 import { firstPaint } from '../loading/firstPaint.ts';
 import { LatePart } from '../loading/LatePart.tsx';
+import type { LoupePlace } from '../loupe/Loupe.tsx';
 import { Verdict } from '../panel/Verdict.tsx';
 import type { Spot } from '../scene/spot.ts';
 import { Stage } from '../stage/Stage.tsx';
@@ -23,11 +24,12 @@ interface CoverPlaceProps {
 export function CoverPlace({ zones, isAway }: CoverPlaceProps) {
   const words = useRef<HTMLElement>(null);
   const [spot, light] = useState<Spot | null>(null);
+  const [loupe, setLoupe] = useState<LoupePlace | null>(null);
   const [isStarting, setStarting] = useState(false);
   return (
     <div className="cover-place" data-away={isAway || undefined} inert={isAway}>
       <Verdict words={words} start={() => setStarting(true)} />
-      <Stage highlight={zones.lit} spot={spot} isAway={isAway} words={words} />
+      <Stage highlight={zones.lit} spot={spot} isAway={isAway} words={words} loupe={loupe} setLoupe={setLoupe} />
       <aside className="cards" aria-label="What it is made of">
         <ErrorBoundary instead={() => null}>
           <Suspense>
@@ -36,7 +38,7 @@ export function CoverPlace({ zones, isAway }: CoverPlaceProps) {
         </ErrorBoundary>
         <IssueList />
         <LatePart name="cards">
-          <Cards light={light} />
+          <Cards light={light} loupe={loupe} setLoupe={setLoupe} />
         </LatePart>
       </aside>
       {isStarting && (

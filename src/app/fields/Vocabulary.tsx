@@ -5,7 +5,7 @@ import './term.css';
 /** Every term of the page in the order of the alphabet, each with its meaning on this book's own cover. */
 export default function Vocabulary() {
   return (
-    <section aria-labelledby="words-title">
+    <section className="words-place" aria-labelledby="words-title">
       <h2 id="words-title">Words</h2>
       <ul className="vocabulary">
         {WORDS.map((word) => (

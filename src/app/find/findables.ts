@@ -5,7 +5,9 @@ import {
   JOB_PATHS,
   patternDrawing,
   SEQUENCE_STAGES,
+  titled,
   type Verdict,
+  WORDS,
 } from '../../core/index.ts';
 import { exploreChoice } from '../explore/exploreChoice.ts';
 import { fieldPlace, goToField } from '../fields/goToField.ts';
@@ -60,6 +62,7 @@ const PLACE_ALSO: Readonly<Partial<Record<(typeof PLACES)[number]['id'], string>
   explore: 'chart graph curve what if sensitivity',
   workbench: 'make making print cut sew',
   customer: 'client sheet offer price show',
+  words: 'terms meaning glossary vocabulary help',
   shelf: 'jobs covers kept saved library versions import export backup removed',
 };
 
@@ -76,6 +79,7 @@ const PART_ALSO: Readonly<Partial<Record<(typeof WORKBENCH_PARTS)[number]['id'],
 const [COVER, STRIPS, EXPLORE, CUSTOMER, SHELF] = (['cover', 'strips', 'explore', 'customer', 'shelf'] as const).map(
   (place): Whereabouts => ({ place }),
 ) as [Whereabouts, Whereabouts, Whereabouts, Whereabouts, Whereabouts];
+const WORDS_PLACE: Whereabouts = { place: 'words' };
 const CUT: Whereabouts = { place: 'cover', card: 'cut' };
 const SURE: Whereabouts = { place: 'cover', card: 'sure' };
 const partOf = (part: (typeof WORKBENCH_PARTS)[number]['id']): Whereabouts => ({ place: 'workbench', part });
@@ -233,9 +237,18 @@ const fields = (): readonly Findable[] =>
     return [{ name, where: whereWords(at), also: findFieldNote(path)?.description ?? '', go: () => goToField(path) }];
   });
 
-/** Every place, action, result and field, each name at each place once. */
+/** What the words of the page mean. */
+const words = (): readonly Findable[] =>
+  WORDS.map((word) => ({
+    name: titled(word),
+    where: 'Words',
+    also: 'meaning',
+    go: () => reach(WORDS_PLACE, () => document.getElementById(`word-${word.replaceAll(' ', '-')}`)),
+  }));
+
+/** Every place, action, result, field and word, each name at each place once. */
 export function findables(store: BenchStore): readonly Findable[] {
-  const all = [...places(), ...actions(store), ...results(store), ...fields()];
+  const all = [...places(), ...actions(store), ...results(store), ...fields(), ...words()];
   return all.filter(
     ({ name, where }, i) => all.findIndex((other) => other.name === name && other.where === where) === i,
   );

@@ -8,8 +8,8 @@ import './header.css';
 
 const Find = lazy(() => import('../find/Find.tsx'));
 
-/** Places in the row; the shelf is in the menu of the job. */
-const IN_ROW = PLACES.filter(({ id }) => id !== 'shelf');
+/** Places in the row; the others are in the menu of the job. */
+const IN_ROW = PLACES.filter(({ id }) => id !== 'shelf' && id !== 'words');
 
 /** The job, the places of the page, undo where there is something to take back, and the search. */
 export function Header({ place }: { readonly place: Place }) {

@@ -96,9 +96,14 @@ export function JobMenu() {
               Print
             </button>
           </li>
+          <li>
+            <a className="link" href={addressOf('words')} onClick={close}>
+              Words
+            </a>
+          </li>
         </ul>
         <ul className="menu-places">
-          {PLACES.map(({ id: place, title }) => (
+          {PLACES.filter(({ id: place }) => place !== 'shelf' && place !== 'words').map(({ id: place, title }) => (
             <li key={place}>
               <a className="link" href={addressOf(place)} onClick={close}>
                 {title}

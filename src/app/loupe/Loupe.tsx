@@ -61,7 +61,7 @@ const edgeBy = (edge: Edge, step: 1 | -1): Edge => EDGES.at((EDGES.indexOf(edge)
  * A round glass with the section of the cover under it, to scale. Dragged along its edge, or moved by the arrow keys; Page Up and
  * Page Down go from edge to edge, Escape closes it. Everything in it is computed from the design.
  */
-export function Loupe({
+export default function Loupe({
   design,
   edge,
   at,
@@ -207,8 +207,8 @@ function Leader({ over: [x, y], radius }: { readonly over: Vec2; readonly radius
   const rim = radius / reach;
   return (
     <svg className="loupe-leader" aria-hidden="true">
-      <path d={`M${radius + x * rim} ${radius + y * rim}L${radius + x} ${radius + y}`} />
-      <circle cx={radius + x} cy={radius + y} r="3" />
+      <path d={`M${x * rim} ${radius + y * rim}L${x} ${radius + y}`} />
+      <circle cx={x} cy={radius + y} r="3" />
     </svg>
   );
 }

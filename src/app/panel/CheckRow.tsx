@@ -1,3 +1,4 @@
+import { WithTerm } from '../fields/Term.tsx';
 import type { Spot } from '../scene/spot.ts';
 import { useDispatch, useLengths } from '../state/BenchContext.tsx';
 import { checkSpot } from './checkSpot.ts';
@@ -33,7 +34,7 @@ export function CheckRow({ check, light, isMendedAbove = false }: CheckRowProps)
     >
       <h3>
         <VerdictMark verdict={verdict} />
-        {title} <span className="verdict-word">{isPending ? 'being worked out' : state}</span>
+        <WithTerm text={title} /> <span className="verdict-word">{isPending ? 'being worked out' : state}</span>
       </h3>
       {figures !== null && (
         <p className="figures">

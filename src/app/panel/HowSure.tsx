@@ -36,7 +36,7 @@ function HowSure({ report, lengths, trials }: Needs) {
   const room = 'there is room';
   const edges: readonly ShownEdge[] = [
     { id: 'foreEdge', name: 'Fore-edges, both together', of: foreEdge, holds: 'it closes' },
-    { id: 'head', name: isAlike ? 'Head, and tail alike' : 'Head', of: head, holds: room },
+    { id: 'head', name: isAlike ? 'Head and tail' : 'Head', of: head, holds: room },
     ...(isAlike ? [] : [{ id: 'tail', name: 'Tail', of: tail, holds: room } as const]),
     { id: 'flat', name: 'Lying flat', of: doubt.flat, holds: 'it lies flat' },
   ];

@@ -1,8 +1,12 @@
 import { type RefObject, useCallback, useDeferredValue, useRef, useState } from 'react';
 import type { SegmentId } from '../../core/index.ts';
+import type { LoupePlace } from '../loupe/Loupe.tsx';
+import type { EdgeHandle, OnEdge } from '../scene/marks/EdgePicker.tsx';
 import type { Spot } from '../scene/spot.ts';
 import { useBench } from '../state/BenchContext.tsx';
+import { useNarrow } from '../state/useNarrow.ts';
 import { StageControls } from './StageControls.tsx';
+import { StageLoupe } from './StageLoupe.tsx';
 import StageView from './StageView.tsx';
 import { OPENING_STAGE, type StageState } from './stageState.ts';
 import { useInsets } from './useInsets.ts';
@@ -17,15 +21,22 @@ interface StageProps {
   readonly isAway: boolean;
   /** The words that lie over the top of the picture, where there is room. */
   readonly words: RefObject<HTMLElement | null>;
+  readonly loupe: LoupePlace | null;
+  readonly setLoupe: (place: LoupePlace | null) => void;
 }
 
 /** The cover on the book, and the controls of its view. */
-export function Stage({ highlight, spot, isAway, words }: StageProps) {
+export function Stage({ highlight, spot, isAway, words, loupe, setLoupe }: StageProps) {
   const whole = useRef<HTMLElement>(null);
   const controls = useRef<HTMLDivElement>(null);
+  const edges = useRef<EdgeHandle>(null);
+  const look = useRef(() => {});
+  const onLook = useCallback(() => look.current(), []);
+  const isNarrow = useNarrow();
+  const [hovered, setHovered] = useState<LoupePlace | null>(null);
   const insets = useInsets(whole, words, controls);
-  const { look, setView, isWhole } = useBench(({ view, setView, history }) => ({
-    look: view.look,
+  const { isPlain, setView, isWhole } = useBench(({ view, setView, history }) => ({
+    isPlain: view.look === 'light',
     setView,
     isWhole: history.parsed.ok,
   }));
@@ -42,6 +53,16 @@ export function Stage({ highlight, spot, isAway, words }: StageProps) {
     setView({ look: 'light' });
   }, [wasSlow, setView]);
 
+  const onEdge = useCallback<OnEdge>(
+    (hit, how) => {
+      const place = hit && { edge: hit.edge, at: hit.at, point: stage.point };
+      if (how === 'hover') setHovered(place);
+      else if (place !== null) setLoupe(place);
+    },
+    [stage.point, setLoupe],
+  );
+  const seen = loupe ?? hovered;
+
   return (
     // Of the last complete job while an entry cannot be used.
     <section ref={whole} className="stage" aria-label="The cover on the book" data-incomplete={!isWhole || undefined}>
@@ -53,9 +74,15 @@ export function Stage({ highlight, spot, isAway, words }: StageProps) {
         spot={useDeferredValue(spot)}
         isAway={isAway}
         insets={insets}
+        edges={edges}
+        onEdge={onEdge}
+        onLook={onLook}
         onSlowFrames={chooseLightLook}
       />
-      {wasSlow && look === 'light' && (
+      {seen !== null && !isNarrow && (
+        <StageLoupe place={seen} setPlace={setLoupe} isHovering={loupe === null} edges={edges} look={look} />
+      )}
+      {wasSlow && isPlain && (
         <p className="help stage-slow not-printed">Drawing was slow on this machine, so the plain look was chosen.</p>
       )}
       <StageControls stage={stage} setStage={setStage} overlay={controls} />

@@ -1,10 +1,11 @@
-import { lazy, Suspense, useRef, useState } from 'react';
+import { lazy, type Ref, Suspense, useRef, useState } from 'react';
 import type { SegmentId } from '../../core/index.ts';
 import { Awaited, awaitedWords } from '../loading/Awaited.tsx';
 import { ErrorBoundary } from '../loading/ErrorBoundary.tsx';
 import { firstPaint } from '../loading/firstPaint.ts';
 import { idle } from '../loading/idle.ts';
 import type { Insets } from '../scene/insets.ts';
+import type { EdgeHandle, OnEdge } from '../scene/marks/EdgePicker.tsx';
 import { isWebGlKnown, type SceneAbsence } from '../scene/sceneProps.ts';
 import type { Spot } from '../scene/spot.ts';
 import { SectionDrawing } from '../sheet/SectionDrawing.tsx';
@@ -42,6 +43,9 @@ type StageViewProps = ReturnType<typeof needs> & {
   readonly isAway: boolean;
   /** What lies over the picture. */
   readonly insets: Insets;
+  readonly edges: Ref<EdgeHandle>;
+  readonly onEdge: OnEdge;
+  readonly onLook: () => void;
   readonly onSlowFrames: () => void;
 };
 
@@ -57,7 +61,22 @@ function StageView(now: StageViewProps) {
   const seen = useRef(now);
   if (!now.isAway) seen.current = now;
   const props = seen.current;
-  const { design, headline, look, scheme, lengths, stage, setStage, highlight, spot, insets, onSlowFrames } = props;
+  const {
+    design,
+    headline,
+    look,
+    scheme,
+    lengths,
+    stage,
+    setStage,
+    highlight,
+    spot,
+    insets,
+    edges,
+    onEdge,
+    onLook,
+    onSlowFrames,
+  } = props;
   const [absence, setAbsence] = useState<SceneAbsence | null>(isWebGlKnown() ? 'preparing' : 'noWebGl');
   const colourScheme = useColourScheme(scheme);
   const { pose, point, shape, slice, viewpoint } = stage;
@@ -88,6 +107,9 @@ function StageView(now: StageViewProps) {
                 highlight={highlight}
                 spot={spot}
                 insets={insets}
+                edgesRef={edges}
+                onEdge={onEdge}
+                onLook={onLook}
                 viewpoint={viewpoint}
                 onViewpointChange={(next) => setStage(lookFrom(stage, next))}
                 onSlowFrames={onSlowFrames}

@@ -8,6 +8,7 @@ export const PLACES = [
   { id: 'workbench', title: 'Workbench' },
   { id: 'customer', title: 'Customer' },
   { id: 'shelf', title: 'Shelf' },
+  { id: 'words', title: 'Words' },
 ] as const;
 
 export type PlaceId = (typeof PLACES)[number]['id'];
