@@ -122,6 +122,15 @@ test('on a wide screen the cover is as tall as the window, only its cards scroll
     await bench.setViewportSize({ width, height: 800 });
     const height = () => bench.evaluate(() => document.documentElement.scrollHeight);
     await expect.poll(height, `at ${width} px`).toBe(800);
-    expect(await cards.evaluate(({ scrollHeight, clientHeight }) => scrollHeight > clientHeight)).toBe(true);
+    await cards.evaluate((each) => each.scrollTo(0, 0));
+    await cards.hover();
+    await bench.mouse.wheel(0, 100_000);
+    const isAtEnd = () =>
+      cards.evaluate(
+        ({ scrollTop, scrollHeight, clientHeight }) => scrollTop > 0 && scrollTop + clientHeight > scrollHeight - 1,
+      );
+    await expect.poll(isAtEnd, `at ${width} px`).toBe(true);
+    // A wheel at the end of the cards moves nothing else.
+    expect(await bench.evaluate(() => window.scrollY)).toBe(0);
   }
 });
