@@ -21,11 +21,11 @@ const openShelf = async (page: Page): Promise<void> => {
   await goToPlace(page, 'Shelf');
   await expect(page.getByRole('heading', { name: 'Shelf' })).toBeVisible();
 };
-const onCard = (page: Page, name: string, action: string) =>
-  cards(page)
-    .filter({ has: page.getByRole('heading', { name, exact: true }) })
-    .getByRole('button', { name: action })
-    .click();
+async function onCard(page: Page, name: string, action: string): Promise<void> {
+  const card = cards(page).filter({ has: page.getByRole('heading', { name, exact: true }) });
+  if (action !== 'Open') await card.locator('summary', { hasText: 'More' }).click();
+  await card.getByRole('button', { name: action }).click();
+}
 
 /** Puts a changed example on the shelf. */
 async function keep(page: Page, name: string, typed: string): Promise<void> {
@@ -61,7 +61,7 @@ test('a changed job stands on the shelf with its picture; an untouched example d
   await keep(bench, 'tide ledger', '160');
   await openShelf(bench);
   await expect(cards(bench)).toHaveCount(2);
-  await expect(bench.getByRole('img', { name: 'Closed section of Choir book' })).toBeVisible();
+  await expect(bench.getByRole('img', { name: 'Cover of Choir book on the shelf' })).toBeVisible();
   // Asked once something was kept; whether it promises is the browser's affair.
   await expect(bench.getByText(/^(The browser has promised to keep|This browser may delete) the shelf/)).toBeVisible();
 

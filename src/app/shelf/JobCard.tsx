@@ -1,6 +1,6 @@
 import { memo, useMemo } from 'react';
-import { coverDesign, coverSection, type Job, parseJob, printer } from '../../core/index.ts';
-import { SectionPicture } from '../sheet/SectionPicture.tsx';
+import { coverDesign, type Job, parseJob, printer } from '../../core/index.ts';
+import { StandingCover } from './StandingCover.tsx';
 import { savedAt } from './savedAt.ts';
 import type { ShelfJob } from './shelfDatabase.ts';
 
@@ -13,22 +13,23 @@ interface JobCardProps {
   readonly act: (action: CardAction, job: ShelfJob) => void;
 }
 
-const ACTIONS: readonly { readonly action: CardAction; readonly word: string }[] = [
-  { action: 'open', word: 'Open' },
+/** What is done less often than opening. */
+const MORE: readonly { readonly action: CardAction; readonly word: string }[] = [
   { action: 'copy', word: 'Copy to a new job' },
   { action: 'versions', word: 'Versions' },
   { action: 'export', word: 'Export' },
   { action: 'remove', word: 'Remove' },
 ];
 
-/** A job on the shelf: its closed section, its sizes, and what can be done with it. */
+/** A job on the shelf: its cover standing there, its sizes, and what can be done with it. */
 export const JobCard = memo(function JobCard({ job, isOpen, act }: JobCardProps) {
   const parsed = useMemo(() => parseJob(job.document), [job.document]);
-  const section = useMemo(() => (parsed.ok ? coverSection(coverDesign(parsed.job), 'nominal', 0) : null), [parsed]);
+  const design = useMemo(() => (parsed.ok ? coverDesign(parsed.job) : null), [parsed]);
+  const of = <span className="only-heard"> {job.name}</span>;
   return (
     <li className="job-card" aria-current={isOpen || undefined}>
-      <div className="section-drawing">
-        {section !== null && <SectionPicture section={section} label={`Closed section of ${job.name}`} />}
+      <div className="standing">
+        {design !== null && <StandingCover design={design} label={`Cover of ${job.name} on the shelf`} />}
       </div>
       <h3>{job.name}</h3>
       <p>
@@ -38,19 +39,30 @@ export const JobCard = memo(function JobCard({ job, isOpen, act }: JobCardProps)
       <p className="help">
         {isOpen ? 'Open now. ' : ''}Saved {savedAt(job.savedAt)}
       </p>
-      <p className="row card-actions">
-        {ACTIONS.map(({ action, word }) => (
-          <button
-            key={action}
-            type="button"
-            className={action === 'open' ? undefined : 'quiet'}
-            onClick={() => act(action, job)}
-          >
-            {word}
-            <span className="only-heard"> {job.name}</span>
-          </button>
-        ))}
-      </p>
+      <div className="row card-actions">
+        <button type="button" onClick={() => act('open', job)}>
+          Open{of}
+        </button>
+        <details className="card-more">
+          <summary>More{of}</summary>
+          <ul>
+            {MORE.map(({ action, word }) => (
+              <li key={action}>
+                <button
+                  type="button"
+                  onClick={({ currentTarget }) => {
+                    currentTarget.closest('details')!.open = false;
+                    act(action, job);
+                  }}
+                >
+                  {word}
+                  {of}
+                </button>
+              </li>
+            ))}
+          </ul>
+        </details>
+      </div>
     </li>
   );
 });

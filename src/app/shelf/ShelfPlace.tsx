@@ -10,6 +10,7 @@ import { JobVersions } from './JobVersions.tsx';
 import { RemovedJobs } from './RemovedJobs.tsx';
 import { searchShelf } from './searchShelf.ts';
 import type { ShelfJob } from './shelfDatabase.ts';
+import { type ShelfOrder, shelvesOf } from './shelves.ts';
 import { TroubleNote } from './TroubleNote.tsx';
 import { theShelf } from './theShelf.ts';
 import { useShelfJobs } from './useShelfJobs.ts';
@@ -24,17 +25,19 @@ interface ShelfPlaceProps {
 /** Cards drawn at a time: each computes its job for the picture. */
 const PAGE = 24;
 
-/** All jobs kept in this browser. */
+/** All covers kept in this browser, standing on shelves. */
 export default function ShelfPlace({ keeping, onClose }: ShelfPlaceProps) {
   const { getState } = useBenchStore();
   const dispatch = useDispatch();
   const { content, trouble, setTrouble, refresh } = useShelfJobs();
   const [text, setText] = useState('');
   const [shown, setShown] = useState(PAGE);
+  const [order, setOrder] = useState<ShelfOrder>('made');
   const [versionsOf, setVersionsOf] = useState<ShelfJob | null>(null);
   const [lastRemoved, setLastRemoved] = useState<ShelfJob | null>(null);
   const wanted = useDeferredValue(text);
   const found = useMemo(() => searchShelf(content?.standing ?? [], wanted), [content, wanted]);
+  const shelves = useMemo(() => shelvesOf(found, order, shown), [found, order, shown]);
   const openId = useBench(({ history }) => placeOf(history)?.id);
   const { flush } = keeping;
 
@@ -107,6 +110,13 @@ export default function ShelfPlace({ keeping, onClose }: ShelfPlaceProps) {
             }}
           />
         </label>
+        <fieldset className="row" aria-label="Order">
+          {ORDERS.map(({ value, word }) => (
+            <button key={value} type="button" aria-pressed={value === order} onClick={() => setOrder(value)}>
+              {word}
+            </button>
+          ))}
+        </fieldset>
         <p className="bar-word" role="status">
           {content === null ? UNREAD[trouble === null ? 'yet' : 'ever'] : count(found.length, content.standing.length)}
         </p>
@@ -130,13 +140,25 @@ export default function ShelfPlace({ keeping, onClose }: ShelfPlaceProps) {
           onClose={() => setVersionsOf(null)}
         />
       )}
-      <ul className="job-cards">
-        {found.slice(0, shown).map((job) => (
-          <JobCard key={job.id} job={job} isOpen={job.id === openId} act={onAct} />
-        ))}
-      </ul>
+      {shelves.map(({ title, jobs }) => (
+        <section key={title} className="shelf" aria-label={title}>
+          <p className="shelf-title" aria-hidden="true">
+            {title}
+          </p>
+          <ul>
+            {jobs.map((job) => (
+              <JobCard key={job.id} job={job} isOpen={job.id === openId} act={onAct} />
+            ))}
+          </ul>
+        </section>
+      ))}
       {content?.standing.length === 0 && (
-        <p>Nothing is kept yet. A job comes here by itself as soon as it is started, opened from a file or changed.</p>
+        <div className="shelf">
+          <div className="standing" />
+          <p>
+            Nothing is kept yet. A job comes here by itself as soon as it is started, opened from a file or changed.
+          </p>
+        </div>
       )}
       {found.length > shown && (
         <p>
@@ -160,6 +182,11 @@ export default function ShelfPlace({ keeping, onClose }: ShelfPlaceProps) {
     </section>
   );
 }
+
+const ORDERS: readonly { readonly value: ShelfOrder; readonly word: string }[] = [
+  { value: 'made', word: 'Last made first' },
+  { value: 'name', word: 'By name' },
+];
 
 const UNREAD = { yet: 'The shelf is being read.', ever: 'The shelf could not be read.' } as const;
 
