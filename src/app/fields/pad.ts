@@ -10,7 +10,7 @@ export type PadKeys = readonly string[];
 const INCH_KEYS: PadKeys = ['1/8', '1/4', '3/8', '1/2', '5/8', '3/4', '7/8', '/', ' '];
 const WEIGHT_KEYS: PadKeys = ['-', ' oz', ' mm', '1/2'];
 
-export const lengthKeys = (unit: LengthUnit): PadKeys => (unit === 'in' ? INCH_KEYS : []);
+const lengthKeys = (unit: LengthUnit): PadKeys => (unit === 'in' ? INCH_KEYS : []);
 
 /** The keys for the value at a path, typed in `unit` where it is a length. */
 export function padKeys(path: JobPath, unit: LengthUnit): PadKeys {

@@ -142,7 +142,7 @@ const PICTURED = [
   'book.measured.openFlatWidth_mm',
 ] as const satisfies readonly JobPath[];
 
-export type Pictured = (typeof PICTURED)[number];
+type Pictured = (typeof PICTURED)[number];
 
 /** The measure of an entry that the picture can mark, from the path that stands on it; null for any other. */
 const picturedAt = (path: string | undefined): Pictured | null => PICTURED.find((known) => known === path) ?? null;
