@@ -155,6 +155,24 @@ export async function exploreSettles(page: Page): Promise<void> {
   await expect(page.locator('.explore [aria-busy="true"]')).toHaveCount(0);
 }
 
+/** From the next loading on, the workers of a page hear their questions only once the function that this gives is called. */
+export async function holdWorkers(page: Page): Promise<() => Promise<void>> {
+  await page.addInitScript(() => {
+    const own = window.Worker;
+    const isLet = new Promise<void>((resolve) => {
+      window.addEventListener('let', () => resolve(), { once: true });
+    });
+    window.Worker = class extends own {
+      override postMessage(message: unknown): void {
+        void isLet.then(() => super.postMessage(message));
+      }
+    };
+  });
+  return async () => {
+    await page.evaluate(() => window.dispatchEvent(new Event('let')));
+  };
+}
+
 /** Waits until the scene, or both scenes, of a page are drawn. */
 export async function scenesAreDrawn(page: Page, count = 1): Promise<void> {
   await expect(page.locator('.cover-scene[aria-busy="false"]')).toHaveCount(count);

@@ -3,6 +3,7 @@ import {
   expect,
   goToPlace,
   headline,
+  holdWorkers,
   openCard,
   openExample,
   sliderValue,
@@ -111,18 +112,7 @@ test('a stretch from head to tail lights up on the pattern, and is tuned where i
 
 test('what the workers say late does not move the strip under the hand', async ({ bench }) => {
   await bench.setViewportSize({ width: 390, height: 844 });
-  // The workers hear their questions only once they are let.
-  await bench.addInitScript(() => {
-    const own = window.Worker;
-    const isLet = new Promise<void>((resolve) => {
-      window.addEventListener('let', () => resolve(), { once: true });
-    });
-    window.Worker = class extends own {
-      override postMessage(message: unknown): void {
-        void isLet.then(() => super.postMessage(message));
-      }
-    };
-  });
+  const letWorkers = await holdWorkers(bench);
   await bench.goto('#strips');
   await bench.reload();
   await openStrips(bench, 'tide ledger');
@@ -130,7 +120,7 @@ test('what the workers say late does not move the strip under the hand', async (
   await steadyMiddle(tab);
   const before = await tab.boundingBox();
   await expect(bench.locator('section[data-strip="solved"]')).toHaveCount(0);
-  await bench.evaluate(() => window.dispatchEvent(new Event('let')));
+  await letWorkers();
   await stripSettles(bench);
   expect(await tab.boundingBox()).toEqual(before);
 });

@@ -1,5 +1,16 @@
 import type { Page } from '@playwright/test';
-import { chooseLook, expect, goToPlace, headline, openCard, openPart, test } from './bench.ts';
+import {
+  chooseLook,
+  expect,
+  goToPlace,
+  headline,
+  holdWorkers,
+  openCard,
+  openExample,
+  openPart,
+  stripSettles,
+  test,
+} from './bench.ts';
 import { withoutPixels } from './webGl.ts';
 
 /** Puts workers in place of the browser's that do not work: one that cannot start, dies at once, or never answers. */
@@ -93,4 +104,23 @@ test('a worker that comes back is used again at a press', async ({ page }) => {
   await page.evaluate(() => window.dispatchEvent(new Event('mended')));
   await page.getByRole('button', { name: 'Try it again' }).click();
   await expect(note).toBeHidden();
+});
+
+test('what the workers say late moves neither the button of the verdict nor the field in hand', async ({ bench }) => {
+  const letWorkers = await holdWorkers(bench);
+  for (const width of [1440, 390])
+    for (const example of ['tide ledger', 'choir book', 'shore guide']) {
+      await bench.setViewportSize({ width, height: 844 });
+      await bench.reload();
+      await openExample(bench, example);
+      const field = (await openCard(bench, 'cut')).getByLabel('Outside width', { exact: true });
+      await field.focus();
+      const places = async () => [await field.boundingBox(), await bench.locator('.verdict .main').boundingBox()];
+      const before = await places();
+      expect(before).not.toContain(null);
+      await expect(bench.locator('section[data-strip="solved"]')).toHaveCount(0);
+      await letWorkers();
+      await stripSettles(bench);
+      expect(await places(), `${example} at ${width} px`).toEqual(before);
+    }
 });
