@@ -74,17 +74,18 @@ function keyboard(page: Page): Hand {
 /** The ways from one place to another, by the same hand. */
 function ways(page: Page, hand: Hand) {
   const menu = page.locator('.job-menu');
+  const inMenu = async (role: 'button' | 'link', name: string): Promise<void> => {
+    await hand.press(jobName(page));
+    await hand.press(menu.getByRole(role, { name, exact: true }).first());
+    await expect(menu).toBeHidden();
+  };
   return {
+    inMenu,
     /** Unfolds a card beside the cover, unless it is unfolded. */
     async unfold(id: string): Promise<Locator> {
       const card = page.locator(`#card-${id}`);
       if ((await card.getAttribute('open')) === null) await hand.press(card.locator('> summary'));
       return card;
-    },
-    async inMenu(role: 'button' | 'link', name: string): Promise<void> {
-      await hand.press(jobName(page));
-      await hand.press(menu.getByRole(role, { name, exact: true }).first());
-      await expect(menu).toBeHidden();
     },
     async rename(name: string): Promise<void> {
       await hand.press(jobName(page));
@@ -95,7 +96,7 @@ function ways(page: Page, hand: Hand) {
     async goTo(place: (typeof PLACES)[number]): Promise<void> {
       const link = page.getByRole('navigation', { name: 'Places' }).getByRole('link', { name: place, exact: true });
       if (await link.isVisible()) await hand.press(link);
-      else await this.inMenu('link', place);
+      else await inMenu('link', place);
       await expect(page).toHaveURL(new RegExp(`#${place.toLowerCase()}$`));
     },
     goToPart: (part: (typeof PARTS)[number]): Promise<void> =>
