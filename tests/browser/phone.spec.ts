@@ -46,6 +46,15 @@ test.describe('on a telephone', () => {
     expect(caption.bottom).toBeLessThanOrEqual((await boxOf(bench.locator('.stage-controls'))).top + 1);
   });
 
+  test('a remedy stands in one row with its button', async ({ bench }) => {
+    await bench.locator('#card-cut > summary').tap();
+    await bench.locator('[data-path="pattern.outsideWidth_mm"]').fill('370');
+    await expect(headline(bench)).toHaveAttribute('data-verdict', 'fails');
+    const row = bench.locator('.next-thing');
+    await expect(row.getByRole('button', { name: 'Make this change' })).toBeVisible();
+    expect((await boxOf(row)).height).toBeLessThan(1.5 * TARGET);
+  });
+
   test('the verdict stays in sight while a measure is typed above the keyboard', async ({ bench }) => {
     await expect(measureField(bench, 'width')).toBeVisible();
     for (const name of MEASURES) {

@@ -1,5 +1,4 @@
 import { lazy, Suspense, useRef, useState } from 'react';
-import { IssueList } from '../fields/IssueList.tsx';
 import { ErrorBoundary } from '../loading/ErrorBoundary.tsx';
 import { firstPaint } from '../loading/firstPaint.ts';
 import { LatePart } from '../loading/LatePart.tsx';
@@ -12,6 +11,7 @@ import { Cards } from './Cards.tsx';
 import './cover.css';
 
 const NewCover = lazy(() => import('../form/NewCover.tsx'));
+const IssueList = lazy(() => firstPaint.then(() => import('../fields/IssueList.tsx')));
 const ElasticNote = lazy(() => firstPaint.then(() => import('../panel/ElasticNote.tsx')));
 
 interface CoverPlaceProps {
@@ -34,9 +34,9 @@ export function CoverPlace({ zones, isAway }: CoverPlaceProps) {
         <ErrorBoundary instead={() => null}>
           <Suspense>
             <ElasticNote />
+            <IssueList />
           </Suspense>
         </ErrorBoundary>
-        <IssueList />
         <LatePart name="cards">
           <Cards light={light} loupe={loupe} setLoupe={setLoupe} />
         </LatePart>

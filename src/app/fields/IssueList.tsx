@@ -3,7 +3,7 @@ import { openIssues } from './fieldState.ts';
 import { goToField } from './goToField.ts';
 
 /** Entries that cannot be used, each a link to its field. Picture and figures show the last usable state. */
-export function IssueList() {
+export default function IssueList() {
   const issues = openIssues(useBench(({ history: { typed, parsed } }) => ({ typed, parsed })));
   return (
     <div role="status" className="issue-list">

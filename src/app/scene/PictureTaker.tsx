@@ -33,6 +33,8 @@ export function PictureTaker({ ref }: { ref: Ref<PictureHandle> }) {
     const drawn = <T,>(size: PictureSize, background: string, read: (canvas: HTMLCanvasElement) => T): T => {
       const { gl, scene, camera, size: shown, viewport, invalidate } = get();
       const lens = (camera as PerspectiveCamera).clone();
+      // On the screen the view is shifted clear of the words over it.
+      lens.clearViewOffset();
       widen(lens, shown.width / shown.height, size.width / size.height);
       const clear = { colour: gl.getClearColor(new Color()), alpha: gl.getClearAlpha() };
       try {
