@@ -124,12 +124,16 @@ test('on a wide screen the cover is as tall as the window, only its cards scroll
     await expect.poll(height, `at ${width} px`).toBe(800);
     await cards.evaluate((each) => each.scrollTo(0, 0));
     await cards.hover();
-    await bench.mouse.wheel(0, 100_000);
-    const isAtEnd = () =>
-      cards.evaluate(
-        ({ scrollTop, scrollHeight, clientHeight }) => scrollTop > 0 && scrollTop + clientHeight > scrollHeight - 1,
-      );
-    await expect.poll(isAtEnd, `at ${width} px`).toBe(true);
+    // What the cards hold may still come.
+    await expect(async () => {
+      await bench.mouse.wheel(0, 100_000);
+      const [top, rest] = await cards.evaluate(({ scrollTop, scrollHeight, clientHeight }) => [
+        scrollTop,
+        scrollHeight - clientHeight - scrollTop,
+      ]);
+      expect(top).toBeGreaterThan(0);
+      expect(rest).toBeLessThan(1);
+    }, `at ${width} px`).toPass();
     // A wheel at the end of the cards moves nothing else.
     expect(await bench.evaluate(() => window.scrollY)).toBe(0);
   }
