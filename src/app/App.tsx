@@ -1,6 +1,5 @@
 import { lazy, Suspense } from 'react';
 import { CoverPlace } from './cover/CoverPlace.tsx';
-import { ThumbRow } from './cover/ThumbRow.tsx';
 import { Header } from './header/Header.tsx';
 import { ErrorBoundary } from './loading/ErrorBoundary.tsx';
 import { firstPaint } from './loading/firstPaint.ts';
@@ -12,6 +11,7 @@ import { useZoneChoice } from './strip/useZoneChoice.ts';
 import './page.css';
 
 // The first paint is the verdict and the cover's section; the rest follows at once, in its own files.
+const ThumbRow = lazy(() => firstPaint.then(() => import('./cover/ThumbRow.tsx')));
 const Keeping = lazy(() => firstPaint.then(() => import('./shelf/Keeping.tsx')));
 const TrialsKeeper = lazy(() => firstPaint.then(idle).then(() => import('./explore/TrialsKeeper.tsx')));
 const StripsPlace = lazy(() => import('./strip/StripsPlace.tsx'));
@@ -66,7 +66,9 @@ export function App({ place }: { readonly place: Place }) {
           <TrialsKeeper />
         </Suspense>
       </ErrorBoundary>
-      {place.part !== 'steps' && <ThumbRow place={place} />}
+      <ErrorBoundary instead={() => null}>
+        <Suspense>{place.part !== 'steps' && <ThumbRow place={place} />}</Suspense>
+      </ErrorBoundary>
     </div>
   );
 }

@@ -14,18 +14,12 @@ export type { FitTarget, MustChange } from './explore/whatMustChange.ts';
 export { elasticOverRange, fitReport } from './fitReport.ts';
 export { type CoverDesign, coverDesign, madeDesign } from './fold/coverDesign.ts';
 export type { Fit } from './fold/coverFit.ts';
+export { EDGES, type Edge, gapAt, isForeEdge } from './fold/edges.ts';
 export { createElasticSolvers } from './fold/elastic/elasticFit.ts';
 export { createSettleSolver, settledCover } from './fold/elastic/settledCover.ts';
 export { type PatternZone, patternZone } from './fold/patternZone.ts';
 export { type CoverSection, coverSection } from './fold/section/coverSection.ts';
-export {
-  EDGES,
-  type Edge,
-  type EdgeSection,
-  edgeSection,
-  gapAt,
-  isForeEdge,
-} from './fold/section/edgeSection.ts';
+export { type EdgeSection, edgeSection } from './fold/section/edgeSection.ts';
 export { heightSegments, type SegmentId, type SegmentKind, type StripSegment, stripSegments } from './fold/segments.ts';
 export { KIND_DEFAULTS } from './job/bookSchema.ts';
 export { DOUBT_PATHS, type DoubtPath, ORIGINS, type Origin } from './job/doubtSchema.ts';
@@ -134,5 +128,7 @@ export { type Reading, refusal } from './units/reading.ts';
 export { signed } from './units/signed.ts';
 export { normaliseTyped, parseTypedNumber } from './units/typedNumber.ts';
 export { RANGE_WORDS } from './words/rangeWords.ts';
+export { TERM_DRAWINGS, type TermPart } from './words/term.ts';
 export { type TermInText, termIn } from './words/termIn.ts';
-export { TERM_DRAWINGS, type TermPart, termOf, titled, WORDS, type Word } from './words/vocabulary.ts';
+export { titled } from './words/titled.ts';
+export { termOf, WORDS, type Word } from './words/vocabulary.ts';

@@ -1,7 +1,7 @@
 import type { Page } from '@playwright/test';
 import { defined } from '../defined.ts';
 import { nth } from '../nth.ts';
-import { chooseLook, expect, scenesAreDrawn, test } from './bench.ts';
+import { chooseLook, expect, openJobMenu, scenesAreDrawn, test } from './bench.ts';
 import { withoutPixels } from './webGl.ts';
 
 const scene = (page: Page) => page.getByRole('application');
@@ -151,18 +151,24 @@ test('near an edge the board shows through the leather, and the gap beyond it is
   const rows = Array.from({ length: 60 }, (_, k) => (k < 30 ? y + 20 + 3 * k : y - 20 - 3 * (k - 30))).filter(isFree);
   expect(rows.length).toBeGreaterThan(40);
   expect(rows.every((row) => row > 0 && row < frame.height)).toBe(true);
-  /** Rows of which a pixel at one of these distances from the edge is as asked. */
-  const rowsWith = async (away: readonly number[], isWanted: (rgb: readonly number[]) => boolean): Promise<number> => {
+  /** Of each row, whether a pixel at one of these distances from the edge is as asked. */
+  const rowsWith = async (
+    away: readonly number[],
+    isWanted: (rgb: readonly number[]) => boolean,
+  ): Promise<boolean[]> => {
     const places = rows.flatMap((row) => away.map((by) => [x + by, row] as const));
     const wanted = (await pixelsAt(page, picture, places)).map(isWanted);
-    return rows.filter((_, i) => wanted.slice(i * away.length, (i + 1) * away.length).includes(true)).length;
+    return rows.map((_, i) => wanted.slice(i * away.length, (i + 1) * away.length).includes(true));
   };
   // Neither leather nor thread is bluer than it is red; the cloth of the board is nearly grey.
   const near = Array.from({ length: 15 }, (_, k) => k - 7);
-  expect(await rowsWith(near, ([red = 0, , blue = 0]) => blue > red + 15)).toBe(rows.length);
+  expect(await rowsWith(near, ([red = 0, , blue = 0]) => blue > red + 15)).not.toContain(false);
   const beside = Array.from({ length: 9 }, (_, k) => -2 - k);
-  expect(await rowsWith(beside, ([red = 0, , blue = 0]) => Math.abs(red - blue) < 25)).toBe(rows.length);
-  expect(await rowsWith([-40, -30], ([red = 0, , blue = 0]) => red - blue < 25)).toBe(0);
+  const shown = await rowsWith(beside, ([red = 0, , blue = 0]) => Math.abs(red - blue) < 25);
+  // One row in fifty may lie on a spot of the grain; between stitches several in a row would lack it.
+  expect(shown.some((isShown, i) => !isShown && shown[i + 1] === false)).toBe(false);
+  expect(shown.filter((isShown) => !isShown).length).toBeLessThanOrEqual(rows.length / 50);
+  expect(await rowsWith([-40, -30], ([red = 0, , blue = 0]) => red - blue < 25)).not.toContain(true);
 });
 
 for (const colorScheme of ['light', 'dark'] as const)
@@ -209,8 +215,10 @@ test('looking inside a closed book opens it', async ({ page }) => {
   await page.keyboard.press('8');
   await expect(scene(page)).toHaveAccessibleName(/open 120 degrees, seen from inside/);
   const button = (name: string) => page.getByRole('group', { name: 'Look from' }).getByRole('button', { name });
+  await page.locator('.stage-view-choice summary').click();
   await page.getByRole('button', { name: 'closed', exact: true }).click();
   await expect(scene(page)).toHaveAccessibleName(/in its cover, closed/);
+  await page.locator('.stage-view-choice summary').click();
   await button('inside').click();
   await expect(scene(page)).toHaveAccessibleName(/open 120 degrees/);
 });
@@ -247,11 +255,11 @@ test('slow frames choose the plain look once; who then asks for the full one kee
   const frames = () => page.evaluate(() => (window as unknown as { frames: { count: number } }).frames.count);
   await page.goto('');
   await expect(page.getByText('Drawing was slow on this machine')).toBeVisible({ timeout: 300_000 });
-  await page.getByText('Cross-section and display').click();
-  const plain = page.getByLabel('Plain look, for slow machines');
-  await expect(plain).toBeChecked();
+  await openJobMenu(page);
+  const picture = page.getByLabel('Picture', { exact: true });
+  await expect(picture).toHaveValue('light');
   const before = await frames();
-  await plain.uncheck();
+  await picture.selectOption('full');
   // The full look is measured again and then draws no more: two frames to warm up, and three of five decide a median.
   await expect
     .poll(async () => {
@@ -260,7 +268,7 @@ test('slow frames choose the plain look once; who then asks for the full one kee
       return drawn >= before + 5 && drawn === (await frames());
     })
     .toBe(true);
-  await expect(plain).not.toBeChecked();
+  await expect(picture).toHaveValue('full');
 });
 
 test.describe('over the picture', () => {

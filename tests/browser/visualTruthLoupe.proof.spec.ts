@@ -2,7 +2,7 @@ import type { Page } from '@playwright/test';
 import fc from 'fast-check';
 import { gapWords } from '../../src/app/sheet/gapWords.ts';
 import { coverDesign } from '../../src/core/fold/coverDesign.ts';
-import { EDGES, type Edge, gapAt } from '../../src/core/fold/section/edgeSection.ts';
+import { EDGES, type Edge, gapAt } from '../../src/core/fold/edges.ts';
 import { RANGE_POINTS } from '../../src/core/leather/leatherModel.ts';
 import { printer } from '../../src/core/units/printer.ts';
 import { jobDocument, soundJob } from '../jobArbitrary.ts';

@@ -140,7 +140,7 @@ function everySize(design: CoverDesign, drawing: Drawing, said: ReturnType<typeo
         ),
       ).toBeLessThanOrEqual(0.005 + 1e-9);
   }
-  const depth = theOne(defined(said.bench), /pockets (\S.*?) deep/);
+  const depth = theOne(defined(said.bench), /Pocket depth: (.+? (?:mm|in))\b/);
   expect(Math.abs(millimetres(depth) - pieces.pocketDepth)).toBeLessThanOrEqual(within);
   expect(theOne(defined(said.bench), /^Book (.+ thick),/)).toBe(
     theOne(defined(said.customer), /^Book: \w+, (.+ thick)/),

@@ -25,7 +25,7 @@ interface CardsProps {
 }
 
 /** The job in a few sentences, each of which unfolds to its fields; and what follows from it. */
-export function Cards({ light, loupe, setLoupe }: CardsProps) {
+export default function Cards({ light, loupe, setLoupe }: CardsProps) {
   const { design, lengths } = useBench(({ design, lengths }) => ({ design, lengths }));
   const isNarrow = useNarrow();
   const { job } = design;

@@ -7,11 +7,11 @@ import { Verdict } from '../panel/Verdict.tsx';
 import type { Spot } from '../scene/spot.ts';
 import { Stage } from '../stage/Stage.tsx';
 import type { ZoneChoice } from '../strip/useZoneChoice.ts';
-import { Cards } from './Cards.tsx';
 import './cover.css';
 
 const NewCover = lazy(() => import('../form/NewCover.tsx'));
 const IssueList = lazy(() => firstPaint.then(() => import('../fields/IssueList.tsx')));
+const Cards = lazy(() => firstPaint.then(() => import('./Cards.tsx')));
 const ElasticNote = lazy(() => firstPaint.then(() => import('../panel/ElasticNote.tsx')));
 
 interface CoverPlaceProps {

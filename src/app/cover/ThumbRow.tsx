@@ -4,7 +4,7 @@ import { addressOf, goTo, type Place } from '../state/place.ts';
 import { followSeenViewport } from '../state/seenViewport.ts';
 
 /** On a telephone: the places that are gone to most, within reach of the thumb. */
-export function ThumbRow({ place }: { readonly place: Place }) {
+export default function ThumbRow({ place }: { readonly place: Place }) {
   useEffect(followSeenViewport, []);
   const show = (card: CardId) => (): void => {
     goTo('cover');

@@ -1,11 +1,14 @@
-import { lazy, useEffect, useState } from 'react';
+import { lazy, Suspense, useEffect, useState } from 'react';
+import { valueAt } from '../../core/index.ts';
+import { ErrorBoundary } from '../loading/ErrorBoundary.tsx';
+import { firstPaint } from '../loading/firstPaint.ts';
 import { LatePart } from '../loading/LatePart.tsx';
 import { useBench, useDispatch } from '../state/BenchContext.tsx';
 import { addressOf, PLACES, type Place } from '../state/place.ts';
 import { useUndoKeys } from '../state/useUndoKeys.ts';
-import { JobMenu } from './JobMenu.tsx';
 import './header.css';
 
+const JobMenu = lazy(() => firstPaint.then(() => import('./JobMenu.tsx')));
 const Find = lazy(() => import('../find/Find.tsx'));
 
 /** Places in the row; the others are in the menu of the job. */
@@ -14,7 +17,8 @@ const IN_ROW = PLACES.filter(({ id }) => id !== 'shelf' && id !== 'words');
 /** The job, the places of the page, undo where there is something to take back, and the search. */
 export function Header({ place }: { readonly place: Place }) {
   const dispatch = useDispatch();
-  const { hasPast, hasFuture, isKept } = useBench(({ history, isKept }) => ({
+  const { name, hasPast, hasFuture, isKept } = useBench(({ history, isKept }) => ({
+    name: String(valueAt(history.document, 'name') ?? ''),
     hasPast: history.past.length > 0,
     hasFuture: history.future.length > 0,
     isKept,
@@ -36,7 +40,17 @@ export function Header({ place }: { readonly place: Place }) {
     <>
       <header className="page-header">
         <h1>Coverwright</h1>
-        <JobMenu />
+        <ErrorBoundary instead={(error) => <p role="alert">{`The job menu could not be shown: ${error.message}`}</p>}>
+          <Suspense
+            fallback={
+              <button type="button" className="job-name" disabled>
+                {name}
+              </button>
+            }
+          >
+            <JobMenu />
+          </Suspense>
+        </ErrorBoundary>
         <nav className="not-printed" aria-label="Places">
           {IN_ROW.map(({ id, title }) => (
             <a key={id} className="link" href={addressOf(id)} aria-current={place.id === id ? 'page' : undefined}>

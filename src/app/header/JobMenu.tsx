@@ -12,7 +12,7 @@ const NewCover = lazy(() => import('../form/NewCover.tsx'));
 const ShareLink = lazy(() => import('../shelf/ShareLink.tsx'));
 
 /** The job as a whole, behind its name: its name, new and kept covers, files, the link, printing, and the display. */
-export function JobMenu() {
+export default function JobMenu() {
   const { getState } = useBenchStore();
   const dispatch = useDispatch();
   const { name, isWhole } = useBench(({ history }) => ({

@@ -1,7 +1,5 @@
 import type { Ref } from 'react';
 import { EXAMPLE_JOBS, inCurrentVersion } from '../../core/index.ts';
-import { openCard } from '../fields/Card.tsx';
-import { goToField } from '../fields/goToField.ts';
 import { useBench, useDispatch } from '../state/BenchContext.tsx';
 import { type Bench, trialsOf } from '../state/bench.ts';
 import { addressOf } from '../state/place.ts';
@@ -53,7 +51,10 @@ export function Verdict({ words, start }: VerdictProps) {
             Other ways
           </a>
         )}
-        <button type="button" onClick={() => openCard('sure')}>
+        <button
+          type="button"
+          onClick={() => void import('../fields/Card.tsx').then(({ openCard }) => openCard('sure'))}
+        >
           How sure
         </button>
       </p>
@@ -98,7 +99,11 @@ function NextThing({ next }: { readonly next: OneThing }) {
     );
   return (
     <>
-      <button type="button" className="main" onClick={() => goToField(next.path)}>
+      <button
+        type="button"
+        className="main"
+        onClick={() => void import('../fields/goToField.ts').then(({ goToField }) => goToField(next.path))}
+      >
         Measure next
       </button>
       <span>{sentence(next.words)}</span>

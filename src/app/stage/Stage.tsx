@@ -1,16 +1,18 @@
-import { type RefObject, useCallback, useDeferredValue, useRef, useState } from 'react';
+import { lazy, type RefObject, useCallback, useDeferredValue, useRef, useState } from 'react';
 import type { SegmentId } from '../../core/index.ts';
+import { LatePart } from '../loading/LatePart.tsx';
 import type { LoupePlace } from '../loupe/Loupe.tsx';
 import type { EdgeHandle, OnEdge } from '../scene/marks/EdgePicker.tsx';
 import type { Spot } from '../scene/spot.ts';
 import { useBench } from '../state/BenchContext.tsx';
 import { useNarrow } from '../state/useNarrow.ts';
 import { StageControls } from './StageControls.tsx';
-import { StageLoupe } from './StageLoupe.tsx';
 import StageView from './StageView.tsx';
 import { OPENING_STAGE, type StageState } from './stageState.ts';
 import { useInsets } from './useInsets.ts';
 import './stage.css';
+
+const StageLoupe = lazy(() => import('./StageLoupe.tsx'));
 
 interface StageProps {
   /** Stretch of the strip to highlight. */
@@ -80,7 +82,9 @@ export function Stage({ highlight, spot, isAway, words, loupe, setLoupe }: Stage
         onSlowFrames={chooseLightLook}
       />
       {seen !== null && !isNarrow && (
-        <StageLoupe place={seen} setPlace={setLoupe} isHovering={loupe === null} edges={edges} look={look} />
+        <LatePart name="loupe">
+          <StageLoupe place={seen} setPlace={setLoupe} isHovering={loupe === null} edges={edges} look={look} />
+        </LatePart>
       )}
       {wasSlow && isPlain && (
         <p className="help stage-slow not-printed">Drawing was slow on this machine, so the plain look was chosen.</p>

@@ -1,10 +1,8 @@
-import { lazy, type RefObject, Suspense, useCallback, useLayoutEffect, useRef, useState } from 'react';
+import { type RefObject, useCallback, useLayoutEffect, useRef, useState } from 'react';
 import type { Vec2 } from '../../core/index.ts';
-import type { LoupePlace } from '../loupe/Loupe.tsx';
+import Loupe, { type LoupePlace } from '../loupe/Loupe.tsx';
 import type { EdgeHandle } from '../scene/marks/EdgePicker.tsx';
 import { useBench } from '../state/BenchContext.tsx';
-
-const Loupe = lazy(() => import('../loupe/Loupe.tsx'));
 
 interface StageLoupeProps {
   readonly place: LoupePlace;
@@ -24,7 +22,7 @@ interface Aim {
 }
 
 /** The loupe over the picture, with a line to the place that it shows. */
-export function StageLoupe({ place, setPlace, isHovering, edges, look }: StageLoupeProps) {
+export default function StageLoupe({ place, setPlace, isHovering, edges, look }: StageLoupeProps) {
   const design = useBench(({ design }) => design);
   const frame = useRef<HTMLDivElement>(null);
   const [aim, setAim] = useState<Aim>({});
@@ -59,17 +57,15 @@ export function StageLoupe({ place, setPlace, isHovering, edges, look }: StageLo
   }, [look, take]);
   return (
     <div ref={frame} className="stage-loupe" data-hovering={isHovering || undefined}>
-      <Suspense>
-        <Loupe
-          key={String(isHovering)}
-          {...place}
-          {...aim}
-          design={design}
-          takesFocus={!isHovering}
-          onChange={(change) => setPlace({ ...place, ...change })}
-          onClose={() => setPlace(null)}
-        />
-      </Suspense>
+      <Loupe
+        key={String(isHovering)}
+        {...place}
+        {...aim}
+        design={design}
+        takesFocus={!isHovering}
+        onChange={(change) => setPlace({ ...place, ...change })}
+        onClose={() => setPlace(null)}
+      />
     </div>
   );
 }

@@ -1,5 +1,6 @@
 import * as z from 'zod/mini';
-import { termOf, titled } from '../words/vocabulary.ts';
+import { FIELD_TERMS } from '../words/fieldTerms.ts';
+import { titled } from '../words/titled.ts';
 import { lengthField, numberField } from './field.ts';
 import { addRuleIssue } from './rule.ts';
 
@@ -13,7 +14,7 @@ export const KIND_DEFAULTS = {
 const spineSchema = z.prefault(
   z.strictObject({
     shape: z._default(z.enum(['flat', 'rounded']), 'flat').check(z.meta({ title: 'Spine' })),
-    rise_mm: z._default(z.nullable(lengthField(titled('rise'), 0, 150, termOf('rise').meaning)), null),
+    rise_mm: z._default(z.nullable(lengthField(titled('rise'), 0, 150, FIELD_TERMS.rise.meaning)), null),
   }),
   {},
 );
@@ -72,7 +73,7 @@ export const bookSchema = z
         ),
       ),
       boardThickness_mm: z.optional(lengthField('Board', 0.1, 12, 'One board; of a paperback, its cover.')),
-      square_mm: z.optional(lengthField(titled('square'), 0, 25, termOf('square').meaning)),
+      square_mm: z.optional(lengthField(titled('square'), 0, 25, FIELD_TERMS.square.meaning)),
       spine: spineSchema,
       cornerRadius_mm: z.prefault(
         lengthField(
@@ -84,9 +85,9 @@ export const bookSchema = z
         0,
       ),
       jointDip_mm: z.optional(
-        lengthField(titled('extra length at the joints'), 0, 20, termOf('extra length at the joints').meaning),
+        lengthField(titled('extra length at the joints'), 0, 20, FIELD_TERMS['extra length at the joints'].meaning),
       ),
-      foldBack_deg: z.optional(numberField('Boards bend back', 'deg', 0, 180, termOf('bend back').meaning)),
+      foldBack_deg: z.optional(numberField('Boards bend back', 'deg', 0, 180, FIELD_TERMS['bend back'].meaning)),
       pageGive: z._default(
         numberField(
           titled('squash of the pages'),

@@ -1,5 +1,6 @@
 import * as z from 'zod/mini';
-import { termOf, titled } from '../words/vocabulary.ts';
+import { FIELD_TERMS } from '../words/fieldTerms.ts';
+import { titled } from '../words/titled.ts';
 import { bookSchema } from './bookSchema.ts';
 import { checkConstruction, constructionSchema } from './constructionSchema.ts';
 import { correlationsSchema, doubtsSchema } from './doubtSchema.ts';
@@ -28,8 +29,8 @@ const seamSchema = z
       z.strictObject({
         method: z._default(z.enum(['stitching', 'lacing']), 'stitching').check(z.meta({ title: 'Seam' })),
         style: z.optional(z.enum([...SEAM_STYLES.stitching, ...SEAM_STYLES.lacing])).check(z.meta({ title: 'Style' })),
-        edgeMargin_mm: z.optional(lengthField(titled('edge margin'), 1, 30, termOf('edge margin').meaning)),
-        pitch_mm: z.optional(lengthField(titled('pitch'), 1, 25, termOf('pitch').meaning)),
+        edgeMargin_mm: z.optional(lengthField(titled('edge margin'), 1, 30, FIELD_TERMS['edge margin'].meaning)),
+        pitch_mm: z.optional(lengthField(titled('pitch'), 1, 25, FIELD_TERMS.pitch.meaning)),
         cornerRadius_mm: z.prefault(
           lengthField('Corner radius', 0, 60, 'Rounding of the corners of the cut pieces.'),
           0,

@@ -1,5 +1,5 @@
 import * as z from 'zod/mini';
-import { titled } from '../words/vocabulary.ts';
+import { titled } from '../words/titled.ts';
 import { numberField } from './field.ts';
 
 const price = (title: string, description: string) =>

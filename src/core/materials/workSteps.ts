@@ -1,5 +1,5 @@
 import type { Job } from '../job/jobSchema.ts';
-import { titled } from '../words/vocabulary.ts';
+import { titled } from '../words/titled.ts';
 import type { CoverSupplies } from './coverSupplies.ts';
 
 /** The steps of making a cover, in their order. */

@@ -1,4 +1,4 @@
-import { titled } from '../words/vocabulary.ts';
+import { titled } from '../words/titled.ts';
 import type { Answer, CheckContext, Question } from './check.ts';
 import { foldStrain, seamMargin } from './checks/leatherChecks.ts';
 import { measures } from './checks/measures.ts';

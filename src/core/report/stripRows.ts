@@ -1,4 +1,4 @@
-import { titled } from '../words/vocabulary.ts';
+import { titled } from '../words/titled.ts';
 import type { Question } from './check.ts';
 
 /**

@@ -1,6 +1,6 @@
 import { jointSlide } from '../book/bookOutline.ts';
 import type { CoverDesign } from '../fold/coverDesign.ts';
-import type { Edge } from '../fold/section/edgeSection.ts';
+import type { Edge } from '../fold/edges.ts';
 import type { HalfSection } from '../fold/section/halfSection.ts';
 import type { RangePoint } from '../leather/leatherModel.ts';
 import { addScaled, heading, type Vec2 } from '../math/vec2.ts';

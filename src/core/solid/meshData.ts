@@ -1,4 +1,4 @@
-import type { Edge } from '../fold/section/edgeSection.ts';
+import type { Edge } from '../fold/edges.ts';
 import type { LeatherName } from '../job/jobSchema.ts';
 import type { Vec3 } from '../math/vec3.ts';
 

@@ -1,51 +1,16 @@
-/** The small drawings of this book's own cover, each with the parts that a term can light in it. */
-export const TERM_DRAWINGS = {
-  /** Section at a fore-edge. */
-  edge: ['pages', 'gap', 'stop', 'margin', 'pocket', 'hold', 'outside', 'lining'],
-  /** Section across the spine, closed. */
-  spine: ['wrap', 'spine', 'joints', 'rise', 'boards', 'pages', 'foreEdges'],
-  /** One bend, far larger than it is. */
-  bend: ['thickness', 'radius', 'neutral', 'grain', 'flesh'],
-  /** Section across the spine, lying open. */
-  open: ['joints', 'boards', 'wrap'],
-  /** Flat pattern of the outside. */
-  pattern: ['seam', 'pitch', 'head', 'tail', 'ends', 'backbone'],
-  /** The leather at the ends and in the middle of its weight range. */
-  range: ['thin', 'middle', 'thick', 'all'],
-  /** How often each gap comes out at an edge. */
-  chance: ['spread', 'fits'],
-} as const;
-
-type Drawings = typeof TERM_DRAWINGS;
-
-/** A small drawing with the part that is lit, as `edge.gap`. */
-export type TermPart = { [D in keyof Drawings]: `${D}.${Drawings[D][number]}` }[keyof Drawings];
-
-/** One term of the trade or of this tool. */
-export interface Term {
-  /** In fewer than 20 words. */
-  readonly meaning: string;
-  readonly plural?: string;
-  /** What it is never called; a test looks for these in every text that a maker reads. */
-  readonly not: readonly string[];
-  /** Where it is shown; left out for what no drawing shows. */
-  readonly shown?: TermPart;
-}
+import { FIELD_TERMS } from './fieldTerms.ts';
+import type { Term } from './term.ts';
 
 /**
  * Every term that a maker reads, by the word for it. Screen, sheets, messages and command line take names from here through
  * `titled`, so that a word is changed in one place. Sentences are written where they are said.
  */
 const VOCABULARY = {
+  ...FIELD_TERMS,
   backbone: {
     meaning: 'The hide’s line along the back of the animal; leather stretches least along it.',
     not: ['along the backbone', 'across the backbone', 'backbone of the book', 'backbone line'],
     shown: 'pattern.backbone',
-  },
-  'bend back': {
-    meaning: 'How far past flat the boards can be bent back while the second one is slipped in.',
-    not: ['fold-back', 'foldback'],
-    shown: 'open.boards',
   },
   'bend ratio': {
     meaning: 'Inside radius of a pressed fold, in thicknesses of its leather.',
@@ -101,17 +66,6 @@ const VOCABULARY = {
     meaning: 'The gap asked for at an edge, left at the thick end of the leather.',
     not: ['gap wished', 'wished gap', 'gap asked for here'],
     shown: 'edge.gap',
-  },
-  'edge margin': {
-    meaning: 'From the cut edge to the seam.',
-    plural: 'edge margins',
-    not: ['seam margin', 'seam allowance', 'stitch line'],
-    shown: 'edge.margin',
-  },
-  'extra length at the joints': {
-    meaning: 'What each joint takes up beyond the wrap of the closed book when it lies flat.',
-    not: ['joint dip'],
-    shown: 'open.joints',
   },
   'flesh side': {
     meaning: 'The side of the leather that was toward the animal; it lies inside the cover.',
@@ -195,12 +149,6 @@ const VOCABULARY = {
     not: ['closed wrap', 'strip round', 'tape or paper strip'],
     shown: 'spine.wrap',
   },
-  pitch: {
-    meaning: 'From one hole or slit of the seam to the next.',
-    plural: 'pitches',
-    not: ['hole spacing', 'stitch spacing', 'stitch length'],
-    shown: 'pattern.pitch',
-  },
   pocket: {
     meaning: 'The leather inside the cover that a board is slipped into.',
     plural: 'pockets',
@@ -222,11 +170,6 @@ const VOCABULARY = {
     meaning: 'Chances from how much each doubt moves each gap; the verdict goes by it.',
     not: ['first order', 'first-order'],
     shown: 'chance.spread',
-  },
-  rise: {
-    meaning: 'How far a rounded spine stands out beyond the straight line between the boards.',
-    not: ['sagitta', 'height of the arc'],
-    shown: 'spine.rise',
   },
   seam: {
     meaning: 'The stitches or the lacing that join outside and pockets.',
@@ -258,11 +201,6 @@ const VOCABULARY = {
     meaning: 'The leather as a spring that bends, by contact and friction; it informs and decides nothing.',
     not: ['elastic strip', 'elastic model', 'elastica'],
     shown: 'spine.wrap',
-  },
-  square: {
-    meaning: 'How far a board stands out beyond the pages.',
-    not: ['board overhang', 'board margin'],
-    shown: 'spine.pages',
   },
   'squash of the pages': {
     meaning: 'How far the pockets press the pages together at the fore-edge.',
@@ -349,6 +287,3 @@ export const WORDS: readonly Word[] = (Object.keys(VOCABULARY) as Word[]).sort((
 
 /** The entry of a term. */
 export const termOf = (word: Word): Term => VOCABULARY[word];
-
-/** A term as a title, with a capital. */
-export const titled = (word: Word): string => `${word.charAt(0).toUpperCase()}${word.slice(1)}`;

@@ -6,18 +6,8 @@ import type { Vec2 } from '../../math/vec2.ts';
 import { pieceCorner, seamCorner } from '../../pattern/pieceCorner.ts';
 import { slitAngle } from '../../pattern/seam.ts';
 import type { CoverDesign } from '../coverDesign.ts';
-import type { Fit } from '../coverFit.ts';
+import { type Edge, gapAt, isForeEdge } from '../edges.ts';
 import { ARC_STEPS, curvePoints, movedLeft, thicken } from './layerLine.ts';
-
-/** The edges of the boards, in the order in which one goes round the front board and on to the back one. */
-export const EDGES = ['frontForeEdge', 'head', 'backForeEdge', 'tail'] as const;
-export type Edge = (typeof EDGES)[number];
-
-export const isForeEdge = (edge: Edge): boolean => edge === 'frontForeEdge' || edge === 'backForeEdge';
-
-/** Gap at an edge, mm; negative where it overruns. */
-export const gapAt = ({ foreEdge, head, tail }: Fit, edge: Edge): number =>
-  ({ frontForeEdge: foreEdge.front, backForeEdge: foreEdge.back, head, tail })[edge];
 
 /** What is at a place along an edge: a pocket, a pocket near a corner where two seams meet, or no pocket. */
 type EdgePlace = 'pocket' | 'corner' | 'noPocket';

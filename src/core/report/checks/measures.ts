@@ -9,7 +9,7 @@ import { riseForArc } from '../../math/circularSegment.ts';
 import { TOLERANCE } from '../../math/tolerance.ts';
 import { MM_PER_INCH, mm } from '../../units/mm.ts';
 import type { Printer } from '../../units/printer.ts';
-import { titled } from '../../words/vocabulary.ts';
+import { titled } from '../../words/titled.ts';
 import type { Answer, CheckContext, Remedy } from '../check.ts';
 
 /** One measured wrap, and the same computed from width, thickness and rise; all in mm. */

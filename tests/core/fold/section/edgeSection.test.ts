@@ -1,7 +1,8 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { coverDesign } from '../../../../src/core/fold/coverDesign.ts';
-import { EDGES, edgeSection, gapAt, isForeEdge } from '../../../../src/core/fold/section/edgeSection.ts';
+import { EDGES, gapAt, isForeEdge } from '../../../../src/core/fold/edges.ts';
+import { edgeSection } from '../../../../src/core/fold/section/edgeSection.ts';
 import { cutStep } from '../../../../src/core/job/workSchema.ts';
 import { RANGE_POINTS } from '../../../../src/core/leather/leatherModel.ts';
 import type { Vec2 } from '../../../../src/core/math/vec2.ts';
