@@ -79,9 +79,6 @@ async function setDisplay(page: Page, label: string, value: string): Promise<voi
 
 export const setUnits = (page: Page, units: 'mm' | 'in'): Promise<void> => setDisplay(page, 'Units', units);
 
-export const setScheme = (page: Page, scheme: 'system' | 'light' | 'dark'): Promise<void> =>
-  setDisplay(page, 'Page', scheme);
-
 export async function renameJob(page: Page, name: string): Promise<void> {
   const menu = await openJobMenu(page);
   await menu.getByRole('textbox', { name: 'Job', exact: true }).fill(name);
