@@ -18,7 +18,7 @@ const StripsPlace = lazy(() => import('./strip/StripsPlace.tsx'));
 const Explore = lazy(() => import('./explore/Explore.tsx'));
 const Vocabulary = lazy(() => import('./fields/Vocabulary.tsx'));
 const Making = lazy(() => import('./making/Making.tsx'));
-const PrintedBench = lazy(() => firstPaint.then(idle).then(() => import('./print/PrintedBench.tsx')));
+const PrintedBench = lazy(() => firstPaint.then(() => import('./print/PrintedBench.tsx')));
 
 /** The page: its header, the place where the maker is, and the cover, which stays drawn while the maker is elsewhere. */
 export function App({ place }: { readonly place: Place }) {
@@ -41,17 +41,17 @@ export function App({ place }: { readonly place: Place }) {
         </ErrorBoundary>
         <CoverPlace zones={zones} isAway={isAway} />
         {place.id === 'strips' && (
-          <LatePart name="strips">
+          <LatePart name="place Strips">
             <StripsPlace zones={zones} />
           </LatePart>
         )}
         {place.id === 'explore' && (
-          <LatePart name="explore">
+          <LatePart name="place Explore">
             <Explore />
           </LatePart>
         )}
         {place.id === 'words' && (
-          <LatePart name="words">
+          <LatePart name="list of words">
             <Vocabulary />
           </LatePart>
         )}

@@ -56,7 +56,9 @@ test('without a network what is not here yet is told, nothing else goes, and it 
   await chooseInMenu(page, 'New cover');
   await expect(away).toBeVisible();
   await goToPlace(page, 'Explore');
-  await expect(page.getByText('The explore could not be shown: a part of Coverwright could not be')).toBeVisible();
+  await expect(
+    page.getByText('The place Explore could not be shown: a part of Coverwright could not be'),
+  ).toBeVisible();
   await expect(away).toBeVisible();
   await openCard(page, 'book');
   await width(page).fill('152');
@@ -78,7 +80,7 @@ test('a part that never comes is not said to be fetched for ever', async ({ page
   await openCard(page, 'cut');
   await expect(async () => {
     await page.clock.runFor(5_000);
-    await expect(page.getByText('The cut sizes has not come yet.')).toBeVisible({ timeout: 1000 });
+    await expect(page.getByText('The card “Cut” has not come yet.')).toBeVisible({ timeout: 1000 });
     await expect(page.getByText('The three-dimensional view has not come yet.')).toBeVisible({ timeout: 1000 });
   }).toPass({ timeout: 60_000 });
   await expect(page.getByText('is being fetched')).toHaveCount(0);

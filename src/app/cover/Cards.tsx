@@ -36,24 +36,24 @@ export default function Cards({ light, loupe, setLoupe }: CardsProps) {
           // It starts unfolded there, so all cards wait for it, lest those below it move when it comes.
           <BookFields />
         ) : (
-          <LatePart name="book">
+          <LatePart name="card “Book”">
             <BookFields />
           </LatePart>
         )}
       </Card>
       <Card id="leather" title="Leather" said={leatherSentence(job, lengths)}>
-        <LatePart name="leather">
+        <LatePart name="card “Leather”">
           <LeatherCard />
         </LatePart>
       </Card>
       <Card id="seam" title="Seam and pockets" said={seamSentence(job, lengths)}>
-        <LatePart name="seam">
+        <LatePart name="card “Seam and pockets”">
           <SeamFields />
         </LatePart>
       </Card>
       <LookAtEdges loupe={loupe} setLoupe={setLoupe} showsLoupe={isNarrow} />
       <Card id="cut" title="Cut" said={cutSentence(design, lengths)}>
-        <LatePart name="cut sizes">
+        <LatePart name="card “Cut”">
           <CutSizes />
           <PatternFields />
         </LatePart>
@@ -69,4 +69,5 @@ export default function Cards({ light, loupe, setLoupe }: CardsProps) {
   );
 }
 
-const sureWords = (inputs: number): string => `What makes it unsure, of ${inputs} figures, and what to measure next`;
+const sureWords = (inputs: number): string =>
+  `Chances hold if the doubts assumed of ${inputs} figures are right. See which matter, and what to measure next.`;

@@ -37,7 +37,7 @@ export function CoverPlace({ zones, isAway }: CoverPlaceProps) {
             <IssueList />
           </Suspense>
         </ErrorBoundary>
-        <LatePart name="cards">
+        <LatePart name="column of cards">
           <Cards light={light} loupe={loupe} setLoupe={setLoupe} />
         </LatePart>
       </aside>

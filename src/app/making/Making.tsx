@@ -26,7 +26,7 @@ export default function Making({ part }: { readonly part: string }) {
   if (part === 'steps')
     return (
       <section className="workbench" aria-label="Workbench">
-        <LatePart name="steps">
+        <LatePart name="list of steps">
           <MakingSteps />
         </LatePart>
       </section>
