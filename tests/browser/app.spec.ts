@@ -313,8 +313,10 @@ test('a field and a choice go back to what is usual, and undo brings them back',
   await openExample(bench, 'choir book');
   await openCard(bench, 'book');
   const rise = bench.locator('[data-path="book.spine.rise_mm"]');
-  await bench.getByRole('button', { name: /^Back to the usual ?: Board$/ }).click();
   const board = bench.locator('[data-path="book.boardThickness_mm"]');
+  // What can be done about an entry shows while it is in use.
+  await board.focus();
+  await bench.getByRole('button', { name: /^Back to the usual ?: Board$/ }).click();
   await expect(board).toHaveAttribute('placeholder', '2.5 mm, usual');
   await expect(board).toHaveAccessibleDescription(/Usual for a hardback: 2\.5 mm\./);
   await bench.getByRole('button', { name: /^Back to the usual ?: Spine flat$/ }).click();

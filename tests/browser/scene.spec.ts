@@ -146,7 +146,8 @@ test('near an edge the board shows through the leather, and the gap beyond it is
   const isFree = (row: number): boolean =>
     labels.every(({ left, right, top, bottom }) => {
       const [at, high] = [frame.x + x, frame.y + row];
-      return at + 10 < left || at - 50 > right || high < top || high > bottom;
+      // A label has a frame and a pale border.
+      return at + 16 < left || at - 56 > right || high < top - 6 || high > bottom + 6;
     });
   const rows = Array.from({ length: 60 }, (_, k) => (k < 30 ? y + 20 + 3 * k : y - 20 - 3 * (k - 30))).filter(isFree);
   expect(rows.length).toBeGreaterThan(40);
@@ -164,10 +165,7 @@ test('near an edge the board shows through the leather, and the gap beyond it is
   const near = Array.from({ length: 15 }, (_, k) => k - 7);
   expect(await rowsWith(near, ([red = 0, , blue = 0]) => blue > red + 15)).not.toContain(false);
   const beside = Array.from({ length: 9 }, (_, k) => -2 - k);
-  const shown = await rowsWith(beside, ([red = 0, , blue = 0]) => Math.abs(red - blue) < 25);
-  // One row in fifty may lie on a spot of the grain; between stitches several in a row would lack it.
-  expect(shown.some((isShown, i) => !isShown && shown[i + 1] === false)).toBe(false);
-  expect(shown.filter((isShown) => !isShown).length).toBeLessThanOrEqual(rows.length / 50);
+  expect(await rowsWith(beside, ([red = 0, , blue = 0]) => Math.abs(red - blue) < 25)).not.toContain(false);
   expect(await rowsWith([-40, -30], ([red = 0, , blue = 0]) => red - blue < 25)).not.toContain(true);
 });
 
