@@ -12,9 +12,15 @@ export function followSeenViewport(): () => void {
     style.setProperty('--seen-top', `${seen.offsetTop}px`);
     style.setProperty('--seen-height', `${seen.height}px`);
   };
+  // A keyboard comes after the field has the focus, and may come over it.
+  const keepFieldInSight = (): void => {
+    if (document.activeElement instanceof HTMLInputElement) document.activeElement.scrollIntoView({ block: 'nearest' });
+  };
   const events = ['resize', 'scroll'] as const;
   for (const event of events) seen.addEventListener(event, follow);
+  seen.addEventListener('resize', keepFieldInSight);
   return () => {
     for (const event of events) seen.removeEventListener(event, follow);
+    seen.removeEventListener('resize', keepFieldInSight);
   };
 }
