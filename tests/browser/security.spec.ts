@@ -8,8 +8,11 @@ test('markup in a name of a job is shown as it is written and never run', async 
   await expect(jobName(bench)).toHaveText(NAME);
   await goToPlace(bench, 'Shelf');
   await expect(bench.locator('.job-card h3')).toHaveText(NAME);
+  const more = bench.locator('.job-card summary', { hasText: 'More' });
+  await more.click();
   await bench.getByRole('button', { name: /^Remove/ }).click();
   await bench.getByRole('button', { name: 'Put it back' }).click();
+  await more.click();
   await bench.getByRole('button', { name: /^Versions/ }).click();
   await goToPlace(bench, 'Customer');
   await expect(bench.getByRole('heading', { name: NAME })).toBeVisible();
