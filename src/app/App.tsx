@@ -5,6 +5,7 @@ import { ErrorBoundary } from './loading/ErrorBoundary.tsx';
 import { firstPaint } from './loading/firstPaint.ts';
 import { idle } from './loading/idle.ts';
 import { LatePart } from './loading/LatePart.tsx';
+import { QuietPart } from './loading/QuietPart.tsx';
 import { VerdictBar } from './panel/Verdict.tsx';
 import type { Place } from './state/place.ts';
 import { useZoneChoice } from './strip/useZoneChoice.ts';
@@ -26,11 +27,9 @@ export function App({ place }: { readonly place: Place }) {
   const isAway = place.id !== 'cover';
   return (
     <div className="page" data-place={place.id} data-part={place.part}>
-      <ErrorBoundary instead={() => null}>
-        <Suspense>
-          <PrintedBench place={place} />
-        </Suspense>
-      </ErrorBoundary>
+      <QuietPart>
+        <PrintedBench place={place} />
+      </QuietPart>
       <Header place={place} />
       {isAway && <VerdictBar />}
       <main>
@@ -61,14 +60,10 @@ export function App({ place }: { readonly place: Place }) {
           </LatePart>
         )}
       </main>
-      <ErrorBoundary instead={() => null}>
-        <Suspense>
-          <TrialsKeeper />
-        </Suspense>
-      </ErrorBoundary>
-      <ErrorBoundary instead={() => null}>
-        <Suspense>{place.part !== 'steps' && <ThumbRow place={place} />}</Suspense>
-      </ErrorBoundary>
+      <QuietPart>
+        <TrialsKeeper />
+      </QuietPart>
+      <QuietPart>{place.part !== 'steps' && <ThumbRow place={place} />}</QuietPart>
     </div>
   );
 }

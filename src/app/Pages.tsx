@@ -1,9 +1,9 @@
-import { lazy, Suspense } from 'react';
+import { lazy } from 'react';
 import { App } from './App.tsx';
-import { ErrorBoundary } from './loading/ErrorBoundary.tsx';
 import { firstPaint } from './loading/firstPaint.ts';
 import { LatePart } from './loading/LatePart.tsx';
 import { MissingPartNote } from './loading/MissingPartNote.tsx';
+import { QuietPart } from './loading/QuietPart.tsx';
 import { Hatches } from './sheet/Hatches.tsx';
 import { usePlace } from './state/place.ts';
 
@@ -17,11 +17,9 @@ export function Pages() {
     <>
       <MissingPartNote />
       <Hatches />
-      <ErrorBoundary instead={() => null}>
-        <Suspense>
-          <EditionNote />
-        </Suspense>
-      </ErrorBoundary>
+      <QuietPart>
+        <EditionNote />
+      </QuietPart>
       {place.id === 'customer' ? (
         <LatePart name="customer view">
           <CustomerView />

@@ -127,6 +127,7 @@ export { degreesFromRadians, radians } from './units/radians.ts';
 export { type Reading, refusal } from './units/reading.ts';
 export { signed } from './units/signed.ts';
 export { normaliseTyped, parseTypedNumber } from './units/typedNumber.ts';
+export { EDGE_NAMES } from './words/edgeNames.ts';
 export { RANGE_WORDS } from './words/rangeWords.ts';
 export { TERM_DRAWINGS, type TermPart } from './words/term.ts';
 export { type TermInText, termIn } from './words/termIn.ts';

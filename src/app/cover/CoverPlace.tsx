@@ -1,7 +1,7 @@
-import { lazy, Suspense, useRef, useState } from 'react';
-import { ErrorBoundary } from '../loading/ErrorBoundary.tsx';
+import { lazy, useRef, useState } from 'react';
 import { firstPaint } from '../loading/firstPaint.ts';
 import { LatePart } from '../loading/LatePart.tsx';
+import { QuietPart } from '../loading/QuietPart.tsx';
 import type { LoupePlace } from '../loupe/Loupe.tsx';
 import { Verdict } from '../panel/Verdict.tsx';
 import type { Spot } from '../scene/spot.ts';
@@ -31,12 +31,10 @@ export function CoverPlace({ zones, isAway }: CoverPlaceProps) {
       <Verdict words={words} start={() => setStarting(true)} />
       <Stage highlight={zones.lit} spot={spot} isAway={isAway} words={words} loupe={loupe} setLoupe={setLoupe} />
       <aside className="cards" aria-label="What it is made of">
-        <ErrorBoundary instead={() => null}>
-          <Suspense>
-            <ElasticNote />
-            <IssueList />
-          </Suspense>
-        </ErrorBoundary>
+        <QuietPart>
+          <ElasticNote />
+          <IssueList />
+        </QuietPart>
         <LatePart name="column of cards">
           <Cards light={light} loupe={loupe} setLoupe={setLoupe} />
         </LatePart>

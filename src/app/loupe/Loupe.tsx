@@ -1,6 +1,7 @@
 import { type CSSProperties, type KeyboardEvent, type PointerEvent, useEffect, useId, useRef } from 'react';
 import {
   type CoverDesign,
+  EDGE_NAMES,
   EDGES,
   type Edge,
   edgeSection,
@@ -14,7 +15,7 @@ import {
 import { gapWords } from '../sheet/gapWords.ts';
 import { useWidth } from '../sheet/useExtent.ts';
 import { useLengths } from '../state/BenchContext.tsx';
-import { EDGE_NAMES, POINT_NAMES, sectionNote } from './edgeWords.ts';
+import { POINT_NAMES, sectionNote } from './edgeWords.ts';
 import { isSmallGlass, loupeView } from './loupeView.ts';
 import { SectionGlass } from './SectionGlass.tsx';
 import './loupe.css';

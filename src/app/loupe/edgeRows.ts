@@ -1,5 +1,4 @@
-import { type CoverDesign, type Edge, gapAt, type Printer, RANGE_POINTS } from '../../core/index.ts';
-import { EDGE_NAMES } from './edgeWords.ts';
+import { type CoverDesign, EDGE_NAMES, type Edge, gapAt, type Printer, RANGE_POINTS } from '../../core/index.ts';
 
 /** The gap of an edge over the leather's range, mm; negative where it overruns. */
 export interface EdgeRow {
@@ -11,7 +10,7 @@ export interface EdgeRow {
 
 /** Both fore-edges as one where they have the same gap. */
 export function edgeRows({ fits }: CoverDesign): readonly EdgeRow[] {
-  const row = (edge: Edge, name = EDGE_NAMES[edge]): EdgeRow => {
+  const row = (edge: Edge, name: string = EDGE_NAMES[edge]): EdgeRow => {
     const gaps = RANGE_POINTS.map((point) => gapAt(fits[point], edge));
     return { edge, name, least: Math.min(...gaps), most: Math.max(...gaps) };
   };

@@ -1,12 +1,5 @@
 import { type CoverDesign, type Edge, type EdgeSection, isForeEdge, type RangePoint } from '../../core/index.ts';
 
-export const EDGE_NAMES: Readonly<Record<Edge, string>> = {
-  frontForeEdge: 'front fore-edge',
-  backForeEdge: 'back fore-edge',
-  head: 'head',
-  tail: 'tail',
-};
-
 export const POINT_NAMES: Readonly<Record<RangePoint, string>> = { thin: 'thin', nominal: 'middle', thick: 'thick' };
 
 /** What must be known of a section to read it right, in a sentence. */

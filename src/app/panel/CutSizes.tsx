@@ -2,6 +2,7 @@ import { useMemo } from 'react';
 import { type CoverDesign, type CutSum, cutStep, patternDrawing, sumColumn } from '../../core/index.ts';
 import { useLengths } from '../state/BenchContext.tsx';
 import { lagging } from '../state/lagging.tsx';
+import { cutRows } from './cutRows.ts';
 import { writtenOut } from './writtenOut.ts';
 
 /** Every cut size, and its sum on demand. Fetched after the first paint. */
@@ -9,7 +10,6 @@ function CutSizes({ design }: { readonly design: CoverDesign }) {
   const drawing = useMemo(() => patternDrawing(design), [design]);
   const lengths = useLengths();
   const step = cutStep(design.job);
-  const often = (name: string, count: number): string => (count === 1 ? name : `${name}, cut ${count}`);
   return (
     <section aria-labelledby="cut-sizes">
       <h3 id="cut-sizes">Cut sizes</h3>
@@ -21,18 +21,10 @@ function CutSizes({ design }: { readonly design: CoverDesign }) {
           </tr>
         </thead>
         <tbody>
-          {drawing.pieces.map(({ id, name, count, width, height }) => (
-            <tr key={id}>
-              <th scope="row">{often(name, count)}</th>
-              <td>
-                {lengths.size(width)} × {lengths.size(height)}
-              </td>
-            </tr>
-          ))}
-          {drawing.lengths.map(({ name, count, sum }) => (
+          {cutRows(drawing, lengths).map(({ name, size }) => (
             <tr key={name}>
-              <th scope="row">{often(name, count)}</th>
-              <td>{lengths.size(sum.total)} long</td>
+              <th scope="row">{name}</th>
+              <td>{size}</td>
             </tr>
           ))}
         </tbody>

@@ -1,4 +1,5 @@
 import { type CoverDesign, coverSection, type Printer, patternDrawing } from '../../core/index.ts';
+import { cutRows } from '../panel/cutRows.ts';
 import { bookSentence, leatherSentence, seamSentence } from '../panel/jobSentences.tsx';
 import { Headline } from '../panel/Verdict.tsx';
 import { Hatches } from '../sheet/Hatches.tsx';
@@ -67,25 +68,13 @@ interface PartProps {
 
 /** Every piece with its cut size. */
 function CutTable({ design, lengths }: PartProps) {
-  const { pieces, lengths: bands } = patternDrawing(design);
-  const rows = [
-    ...pieces.map(({ name, count, width, height }) => ({
-      name,
-      count,
-      size: `${lengths.size(width)} × ${lengths.size(height)}`,
-    })),
-    ...bands.map(({ name, count, sum }) => ({ name, count, size: `${lengths.size(sum.total)} long` })),
-  ];
   return (
     <table>
       <caption>Cut sizes, width × height</caption>
       <tbody>
-        {rows.map(({ name, count, size }) => (
+        {cutRows(patternDrawing(design), lengths).map(({ name, size }) => (
           <tr key={name}>
-            <th scope="row">
-              {name}
-              {count > 1 && `, cut ${count}`}
-            </th>
+            <th scope="row">{name}</th>
             <td>{size}</td>
           </tr>
         ))}

@@ -17,13 +17,13 @@ export function useInsets(
     const [whole, over, under] = [picture.current, above.current, below.current];
     if (whole === null || over === null || under === null) return;
     const measure = (): void => {
-      const { top, bottom, height } = whole.getBoundingClientRect();
+      const { top, bottom, height, left } = whole.getBoundingClientRect();
+      const words = over.getBoundingClientRect();
       // Out of sight it has no size; on its side a telephone shows the words beside it.
       if (height === 0) return;
-      const beside = over.getBoundingClientRect().right <= whole.getBoundingClientRect().left;
       const next = {
         ...NO_INSETS,
-        top: beside ? 0 : Math.max(0, Math.round(over.getBoundingClientRect().bottom - top)),
+        top: words.right <= left ? 0 : Math.max(0, Math.round(words.bottom - top)),
         bottom: Math.max(0, Math.round(bottom - under.getBoundingClientRect().top)),
       };
       // What leaves less than half of the picture is not kept clear of.

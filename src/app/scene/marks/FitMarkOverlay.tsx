@@ -1,5 +1,5 @@
 import type { Ref } from 'react';
-import type { FitMark } from '../../../core/index.ts';
+import { EDGE_NAMES, type FitMark } from '../../../core/index.ts';
 
 interface FitMarkOverlayProps {
   readonly ref: Ref<SVGSVGElement>;
@@ -29,10 +29,7 @@ export function FitMarkOverlay({ ref, marks, formatLength }: FitMarkOverlayProps
 }
 
 const PLACES: Record<FitMark['edge'], string> = {
-  frontForeEdge: 'front fore-edge',
-  backForeEdge: 'back fore-edge',
-  head: 'head',
-  tail: 'tail',
+  ...EDGE_NAMES,
   spine: 'spine',
   frontBoard: 'front board',
   backBoard: 'back board',
