@@ -92,6 +92,8 @@ test.describe('with a scene that is not looked at', () => {
       }
       throw new Error(`Tab never reaches ${what}; it went ${trail.join(', ')}`);
     };
+    // The menu comes once the page is painted; a hundred presses may be quicker than that.
+    await expect(jobName(bench)).toBeEnabled();
     await tabTo('Job: Tide ledger');
     await press('Enter');
     await tabTo('New cover');
