@@ -32,3 +32,14 @@ for (const width of [1440, 390])
     expect(y + height).toBeLessThanOrEqual(800);
     await expectAccessible(bench, '.term-note');
   });
+
+test('no drawing of a term is filled where only its lines are meant', async ({ bench }) => {
+  await bench.goto('#words');
+  await expect(bench.getByRole('img', { name: 'The outside of this cover, laid flat' }).first()).toBeVisible();
+  const filled = bench
+    .locator('.term-drawing path')
+    .evaluateAll((paths) =>
+      paths.filter((path) => getComputedStyle(path).fill === 'rgb(0, 0, 0)').map((path) => path.getAttribute('class')),
+    );
+  expect(await filled).toEqual([]);
+});

@@ -17,12 +17,13 @@ export interface Arrangement {
 }
 
 /**
- * Places every piece, as often as it is cut, in rows no wider than the widest piece; y up, the first row on top. This is
- * an overview for the screen and for cutting files, not a layout on the hide.
+ * Places every piece, as often as it is cut, in rows no wider than the widest piece, or than so many of it; y up, the first
+ * row on top. This is an overview for the screen and for cutting files, not a layout on the hide.
  * @param gap between pieces, mm, 0 or more
+ * @param across width of a row, in widths of the widest piece, 1 or more
  */
-export function arrangePieces({ pieces }: Drawing, gap: number): Arrangement {
-  const limit = Math.max(...pieces.map(({ width }) => width));
+export function arrangePieces({ pieces }: Drawing, gap: number, across = 1): Arrangement {
+  const limit = across * Math.max(...pieces.map(({ width }) => width));
   const rows: { x: number; height: number; pieces: { piece: PieceDrawing; copy: number; x: number }[] }[] = [];
   for (const piece of pieces) {
     for (let copy = 1; copy <= piece.count; copy++) {
@@ -43,5 +44,5 @@ export function arrangePieces({ pieces }: Drawing, gap: number): Arrangement {
     top -= row.height + gap;
     return at;
   });
-  return { width: limit, height, pieces: placed };
+  return { width: Math.min(limit, Math.max(...rows.map(({ x }) => x - gap))), height, pieces: placed };
 }

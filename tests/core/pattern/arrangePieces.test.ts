@@ -15,9 +15,10 @@ const piece = (width: number, height: number, count = 1): PieceDrawing => ({
   holes: 0,
   unwritten: [],
 });
-const arranged = (...pieces: PieceDrawing[]) => {
+const arranged = (...pieces: PieceDrawing[]) => arrangedAcross(1, ...pieces);
+const arrangedAcross = (across: number, ...pieces: PieceDrawing[]) => {
   const drawing: Drawing = { title: '', units: 'mm', faceUp: '', pieces, lengths: [], holes: 0, notes: [] };
-  const { width, height, pieces: placed } = arrangePieces(drawing, 10);
+  const { width, height, pieces: placed } = arrangePieces(drawing, 10, across);
   return { size: [width, height], placed: placed.map(({ piece: { width: w }, copy, at }) => [w, copy, ...at]) };
 };
 
@@ -33,6 +34,12 @@ describe('pieces laid out in rows', () => {
         [30, 1, 0, 0],
       ],
     });
+  });
+
+  test('go wider where a row may hold more of them, and no wider than they need', () => {
+    // Rows: 100 + 10 + 40 + 10 + 40 = 200; 30.
+    expect(arrangedAcross(2, piece(100, 50), piece(40, 20, 2), piece(30, 25))).toMatchObject({ size: [200, 85] });
+    expect(arrangedAcross(3, piece(100, 50), piece(40, 20, 2), piece(30, 25))).toMatchObject({ size: [240, 50] });
   });
 
   test('fill a row to its full width, and hang from its top', () => {
