@@ -114,7 +114,7 @@ async function saved(page: Page, hand: Hand, button: string) {
 
 /**
  * From the book on the bench to the sheets that go with the leather, and back the next day.
- * @param options `hasScene`: the cover is drawn in 3D; `isTelephone`: a finger on a small strip, which pulls a gap nearly too loose
+ * @param options `hasScene`: the cover is drawn in 3D; `isTelephone`: a finger on a small strip, which pulls the fore-edges too loose
  */
 async function wholePath(
   page: Page,

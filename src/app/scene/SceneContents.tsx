@@ -89,7 +89,7 @@ export function SceneContents(props: SceneContentsProps) {
         ))}
         <Seam seam={cover.seam} sewn={isSewn(props.pose)} job={design.job} look={look} materials={materials} />
         {plane && <SectionCaps cover={cover} plane={plane} />}
-        {isMarked && <EdgeBands marks={cover.marks} seenInto={seenInto} cut={plane?.bench ?? null} />}
+        {isMarked && <EdgeBands marks={cover.marks} seenInto={seenInto} cut={plane} />}
       </group>
       <Bench bounds={bounds} cut={plane} work={cover} units={units} look={look} scheme={colourScheme} />
       <FitMarkProjector svg={props.overlay} marks={marks} matrix={matrix} isHidden={isHidden} insets={insets} />

@@ -16,9 +16,6 @@ import './sheet.css';
 /** Height of the lettering, px, unless told otherwise. */
 const LETTERING = 11;
 
-/** Widths of a row to choose from, in widths of the widest piece: that which draws the pieces largest is taken. */
-const ACROSS = [1, 2, 3] as const;
-
 /** The pattern's own words are this high at the least, mm; under so many px they could not be read. */
 const WORDS = { height: 2.5, least: 6 };
 
@@ -43,17 +40,14 @@ export function PatternSheet({
 }: PatternSheetProps) {
   const lengths = useLengths();
   const [ref, wide] = useWidth<HTMLDivElement>();
-  const shapes = useMemo(() => ACROSS.map((across) => ({ across, ...arrangePieces(drawing, 0, across) })), [drawing]);
-  const scaleOf = ({ width, height }: (typeof shapes)[number]): number =>
-    Math.min(wide / width, (highest ?? Number.POSITIVE_INFINITY) / height);
-  const shape =
-    highest === undefined ? shapes[0]! : shapes.reduce((best, each) => (scaleOf(each) > scaleOf(best) ? each : best));
-  const { across } = shape;
-  const room = shape.width * scaleOf(shape);
+  // Not yet measured, it is laid out as for a narrow place.
+  const aspect = highest === undefined || wide === 0 ? undefined : wide / highest;
+  const shape = useMemo(() => arrangePieces(drawing, 0, aspect), [drawing, aspect]);
+  const room = highest === undefined ? wide : Math.min(wide, (highest * shape.width) / shape.height);
   // Lettering keeps its size on the screen, whatever the scale of the pieces.
   const text = (lettering * shape.width) / Math.max(120, room - 4 * lettering);
   const [pad, gap] = [text * 2.4, text * 2.2];
-  const { width, height, pieces } = useMemo(() => arrangePieces(drawing, gap, across), [drawing, gap, across]);
+  const { width, height, pieces } = useMemo(() => arrangePieces(drawing, gap, aspect), [drawing, gap, aspect]);
   const isReadable = (WORDS.height * lettering) / text >= WORDS.least;
   return (
     <div ref={ref}>

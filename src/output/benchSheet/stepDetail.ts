@@ -46,7 +46,7 @@ function detailOf(id: WorkId, { design, supplies, drawing }: WorkSource, say: Pr
   const { book, leather } = job;
   const isTurned = job.pockets.construction === 'turned';
   const area = ({ width, height }: { width: number; height: number }): string =>
-    `${say.size(width)} x ${say.size(height)}`;
+    `${say.size(width)} × ${say.size(height)}`;
   const holes = job.seam.method === 'lacing' ? 'slits' : 'holes';
   const gaps = gapFigure(
     'each fore-edge',

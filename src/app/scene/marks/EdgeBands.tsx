@@ -1,7 +1,9 @@
 import { useThree } from '@react-three/fiber';
 import { useEffect, useLayoutEffect, useMemo } from 'react';
-import { BufferGeometry, DoubleSide, Float32BufferAttribute, FrontSide, type Plane, Vector3 } from 'three';
-import type { EdgeBand, FitMark } from '../../../core/index.ts';
+import { BufferGeometry, DoubleSide, Float32BufferAttribute, FrontSide, Vector3 } from 'three';
+import type { EdgeBand, FitMark, Vec3 } from '../../../core/index.ts';
+import { type BandCut, bandCut } from '../geometry/bandCut.ts';
+import type { SlicePlane } from '../geometry/slicePlane.ts';
 import { edgeBandMaterial } from '../material/edgeBandMaterial.ts';
 
 /** After the veils of the leather that they are seen through. */
@@ -11,24 +13,32 @@ interface EdgeBandsProps {
   readonly marks: readonly FitMark[];
   /** Whether they show from inside the book too. */
   readonly seenInto: boolean;
-  /** Cuts the bands off, on the bench. */
-  readonly cut: Plane | null;
+  /** Cuts the bands off, and shows the gap on the cut face too. */
+  readonly cut: SlicePlane | null;
 }
 
-/** The bands along the edges of the boards, each with what is drawn in it. */
+/** The bands along the edges of the boards, each with what is drawn in it, and where a slice cuts them. */
 export function EdgeBands({ marks, seenInto, cut }: EdgeBandsProps) {
   const invalidate = useThree((state) => state.invalidate);
   const material = useMemo(edgeBandMaterial, []);
   useEffect(() => () => material.dispose(), [material]);
   useLayoutEffect(() => {
-    material.clippingPlanes = cut ? [cut] : null;
+    material.clippingPlanes = cut ? [cut.bench] : null;
     material.side = seenInto ? DoubleSide : FrontSide;
     material.needsUpdate = true;
     invalidate();
   }, [material, seenInto, cut, invalidate]);
   const bands = useMemo(
-    () => marks.flatMap((mark) => (mark.band ? [{ edge: mark.edge, geometry: bandGeometry(mark, mark.band) }] : [])),
-    [marks],
+    () =>
+      marks.flatMap((mark) => {
+        if (!mark.band) return [];
+        const face = cut ? bandCut(mark, mark.band, cut.assembly) : null;
+        return [
+          { name: `band ${mark.edge}`, geometry: bandGeometry(mark, mark.band) },
+          ...(face ? [{ name: `cut ${mark.edge}`, geometry: cutGeometry(mark, face) }] : []),
+        ];
+      }),
+    [marks, cut],
   );
   useEffect(
     () => () => {
@@ -36,11 +46,11 @@ export function EdgeBands({ marks, seenInto, cut }: EdgeBandsProps) {
     },
     [bands],
   );
-  return bands.map(({ edge, geometry }, i) => (
+  return bands.map(({ name, geometry }, i) => (
     <mesh
       // biome-ignore lint/suspicious/noArrayIndexKey: head and tail are marked twice, always in one order
       key={i}
-      name={`band ${edge}`}
+      name={name}
       geometry={geometry}
       material={material}
       renderOrder={OVER_VEILS}
@@ -57,16 +67,7 @@ function bandGeometry({ value, out }: FitMark, { rungs, across, seam }: EdgeBand
     along += new Vector3(...rung[edge]!).distanceTo(new Vector3(...before[edge]!));
     return across.map((by) => [along, by]);
   });
-  const geometry = new BufferGeometry();
-  const set = (name: string, values: readonly (readonly number[])[]): void => {
-    geometry.setAttribute(name, new Float32BufferAttribute(values.flat(), values[0]!.length));
-  };
-  set('position', rungs.flat());
-  set('place', places);
-  set(
-    'stops',
-    places.map(() => [value, seam ?? 0]),
-  );
+  const geometry = markGeometry(rungs.flat(), places, [value, seam ?? 0]);
   const corner = (rung: number, point: number): Vector3 => new Vector3(...rungs[rung]![point]!).sub(origin);
   const origin = new Vector3(...rungs[0]![0]!);
   const isFront =
@@ -82,6 +83,32 @@ function bandGeometry({ value, out }: FitMark, { rungs, across, seam }: EdgeBand
         return isFront ? [a, b, c, a, c, d] : [a, c, b, a, d, c];
       }),
     ),
+  );
+  return geometry;
+}
+
+/** The gap or overrun on a cut face. */
+function cutGeometry({ value }: FitMark, { corners, places }: BandCut): BufferGeometry {
+  const geometry = markGeometry(corners, places, [value, 0]);
+  geometry.setIndex([0, 1, 2, 0, 2, 3]);
+  return geometry;
+}
+
+/** Points with what the material of the bands needs. */
+function markGeometry(
+  points: readonly Vec3[],
+  places: readonly (readonly number[])[],
+  stops: readonly [stop: number, seam: number],
+): BufferGeometry {
+  const geometry = new BufferGeometry();
+  const set = (name: string, values: readonly (readonly number[])[]): void => {
+    geometry.setAttribute(name, new Float32BufferAttribute(values.flat(), values[0]!.length));
+  };
+  set('position', points);
+  set('place', places);
+  set(
+    'stops',
+    points.map(() => stops),
   );
   return geometry;
 }
