@@ -32,3 +32,16 @@ for (const width of [1440, 390])
     expect(y + height).toBeLessThanOrEqual(800);
     await expectAccessible(bench, '.term-note');
   });
+
+test('a seam line in a drawing fills nothing, and on a telephone a drawing stands beside its words', async ({
+  bench,
+}) => {
+  await bench.setViewportSize({ width: 390, height: 844 });
+  await bench.goto('#words');
+  const backbone = bench.locator('#word-backbone');
+  await expect(backbone.locator('[data-mark="seam"]')).toHaveCSS('fill', 'none');
+  const drawing = (await backbone.locator('svg').boundingBox())!;
+  const words = (await backbone.locator('strong').boundingBox())!;
+  expect(drawing.y).toBeLessThan(words.y + 40);
+  expect(drawing.width).toBeLessThan(160);
+});

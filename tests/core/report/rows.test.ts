@@ -124,7 +124,7 @@ describe('the headline', () => {
 
   test('names the thickness at which a short cover still closes, and how far it stays open at the other', () => {
     const short = (by: number) => reportOf({ pattern: { outsideWidth_mm: sized.width_mm - by } }).headline;
-    expect(short(60)).toMatch(/^Does not go on at 2 mm: the wrap is [\d.]+ mm short and the boards do not go in\.$/);
+    expect(short(60)).toMatch(/^Does not go on at 2 mm: the wrap is [\d.]+ mm short; the boards do not go in\.$/);
     const over = (leather: object): string => {
       const { width_mm } = reportOf({ leather }).pattern.outside;
       const lines = Array.from(
@@ -138,10 +138,10 @@ describe('the headline', () => {
       /^Closes in 5\d of 100 at 1\.5 mm to 2 mm, fits in [45]\d of 100; .*; close to the limit: closing/m,
     );
     expect(range).toMatch(
-      /^Closes at 1\.5 mm but not at 2 mm: the wrap is [\d.]+ mm short and the book stays open \d+ degrees\.$/m,
+      /^Closes at 1\.5 mm but not at 2 mm: the wrap is [\d.]+ mm short; the book stays open \d+ degrees\.$/m,
     );
     const one = over({ outside: { min_mm: 2, max_mm: 2 } });
-    expect(one).toMatch(/^Does not close at 2 mm: the wrap is [\d.]+ mm short and the book stays open \d+ degrees\.$/m);
+    expect(one).toMatch(/^Does not close at 2 mm: the wrap is [\d.]+ mm short; the book stays open \d+ degrees\.$/m);
   });
 
   test('tells an overrun at head and tail, every failure in turn, what is close and what is too loose', () => {

@@ -39,4 +39,4 @@ const unbroken = (figure: string): string =>
   figure
     .split(' x ')
     .map((length) => length.replaceAll(' ', '\u00a0'))
-    .join(' x ');
+    .join(' × ');
