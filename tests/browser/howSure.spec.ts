@@ -11,7 +11,7 @@ test('under the verdict stands what makes it least sure, and the chances are sai
   bench,
 }) => {
   await openExample(bench, 'tide ledger');
-  await expect(headline(bench)).toContainText(/Closes in \d\d of 100 at 4 oz to 5 oz, fits in \d\d of 100/);
+  await expect(headline(bench)).toContainText(/Closes in \d\d of 100 at 4 to 5 oz, fits in \d\d of 100/);
   await expect(bench.locator('.verdict')).toContainText(/Least sure: how [^.]+\./);
   await expect(await openCard(bench, 'checks')).toContainText('This holds if the doubts assumed are right.');
 });

@@ -32,6 +32,21 @@ test('the room left is read at every edge, and pressed it is looked at: hatched,
   await expect(glass(bench).locator('text')).toHaveText(/^gap \d+\/\d+ in$/);
 });
 
+test('the bars of the room left have one scale, where one says “overrun” too', async ({ bench }) => {
+  await openExample(bench, 'choir book');
+  const card = await openCard(bench, 'cut');
+  await card.getByLabel('Outside width').fill('370');
+  const rows = bench.getByRole('region', { name: 'Room left' }).getByRole('button');
+  await expect(rows.first()).toContainText('overrun');
+  const bars = await rows.locator('svg').evaluateAll((all) =>
+    all.map((bar) => {
+      const { left, right } = bar.getBoundingClientRect();
+      return [left, right].map(Math.round);
+    }),
+  );
+  expect(bars).toEqual(bars.map(() => bars[0]));
+});
+
 test('by keys alone the loupe goes along its edge, from edge to edge, and away, and gives the focus back', async ({
   bench,
 }) => {

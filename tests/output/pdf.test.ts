@@ -194,7 +194,7 @@ describe('the template', () => {
       .words.map((word) => word.text)
       .join(' ');
     expect(text).toContain('the angle marked where two edges would meet');
-    const said = defined(/Outside, cut 1: (\d+) (\d+)\/(\d+) in x/.exec(text))
+    const said = defined(/Outside, cut 1: (\d+) (\d+)\/(\d+) in ×/.exec(text))
       .slice(1)
       .map(Number) as [number, number, number];
     expect((said[0] + said[1] / said[2]) * 25.4).toBeCloseTo(outside.width, 6);

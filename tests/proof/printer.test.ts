@@ -230,7 +230,7 @@ async function checkPage(design: CoverDesign, drawing: Drawing): Promise<void> {
   const text = first!.words.map((word) => word.text).join(' ');
   const { size } = printer(design.job.work.units);
   for (const { name, count, width, height } of drawing.pieces)
-    expect(text).toContain(`${name}, cut ${count}: ${size(width)} x ${size(height)}`);
+    expect(text).toContain(`${name}, cut ${count}: ${size(width)} × ${size(height)}`);
   for (const { name, count, sum } of drawing.lengths)
     expect(text).toContain(`${name}, cut ${count}: ${size(sum.total)}`);
   counts.pages++;

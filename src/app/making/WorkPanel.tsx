@@ -22,6 +22,9 @@ const PAPERS = [
   { value: 'Letter', label: 'Letter' },
 ];
 
+/** Of the pattern in a card, px. */
+const HIGHEST = 260;
+
 /** The order of work as cards, each with its picture and its cautions, and the bench sheet. */
 function WorkPanel({ design }: Pick<Bench, 'design'>) {
   const [paper, setPaper] = useState<'A4' | 'Letter'>('A4');
@@ -62,7 +65,7 @@ function WorkPanel({ design }: Pick<Bench, 'design'>) {
         </section>
       }
     >
-      <p>
+      <p className="row">
         <a className="link" href={addressOf('workbench', 'steps')}>
           Work step by step
         </a>
@@ -74,7 +77,7 @@ function WorkPanel({ design }: Pick<Bench, 'design'>) {
             <h4>
               {i + 1}. {card.name} <span>{card.time}</span>
             </h4>
-            <StepPicture step={card} design={design} />
+            <StepPicture step={card} design={design} highest={HIGHEST} />
             <StepBody step={card} />
             <StepCautions cautions={card.cautions} />
           </li>

@@ -1,4 +1,4 @@
-import type { Ref } from 'react';
+import { type ReactNode, type Ref, useId } from 'react';
 import { EXAMPLE_JOBS, inCurrentVersion, type JobDocument } from '../../core/index.ts';
 import { useBench, useDispatch } from '../state/BenchContext.tsx';
 import { type Bench, trialsOf } from '../state/bench.ts';
@@ -73,30 +73,44 @@ export function Headline({ verdict, state, headline }: HeadlineProps) {
     <p className="headline" aria-live="polite" data-verdict={verdict}>
       <VerdictMark verdict={verdict} />
       <span>
-        <b>{state}</b> {main}.
-        {rest.map((clause) => (
-          <span key={clause} className="headline-rest">
-            {' '}
-            {sentence(clause)}
-          </span>
-        ))}
+        <b>{state}</b> {unbroken(main)}.{' '}
+        {rest.length > 0 && <span className="headline-rest">{rest.map(sentence).join(' ')}</span>}
       </span>
     </p>
   );
 }
+
+/** A figure and its unit stay on one line. */
+const unbroken = (words: string): ReactNode =>
+  words.split(/([\d./]+ (?:mm|in|oz)\b)/).map((part, i) =>
+    i % 2 === 0 ? (
+      part
+    ) : (
+      // biome-ignore lint/suspicious/noArrayIndexKey: the parts of a sentence keep their order
+      <span key={i} className="unbroken">
+        {part}
+      </span>
+    ),
+  );
 
 const sentence = (words: string): string => `${words.charAt(0).toUpperCase()}${words.slice(1)}.`;
 
 /** The one filled button. */
 function NextThing({ next }: { readonly next: OneThing }) {
   const dispatch = useDispatch();
+  const id = useId();
   if (next.kind === 'change')
     return (
       <>
-        <button type="button" className="main" onClick={() => dispatch({ type: 'edit', patches: next.patches })}>
+        <button
+          type="button"
+          className="main"
+          aria-describedby={id}
+          onClick={() => dispatch({ type: 'edit', patches: next.patches })}
+        >
           Make this change
         </button>
-        <span>{next.words}</span>
+        <span id={id}>{next.words}</span>
       </>
     );
   return (
@@ -104,11 +118,12 @@ function NextThing({ next }: { readonly next: OneThing }) {
       <button
         type="button"
         className="main"
+        aria-describedby={id}
         onClick={() => void import('../fields/goToField.ts').then(({ goToField }) => goToField(next.path))}
       >
         Measure next
       </button>
-      <span>{sentence(next.words)}</span>
+      <span id={id}>{sentence(next.words)}</span>
     </>
   );
 }

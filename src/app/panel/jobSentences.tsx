@@ -20,11 +20,11 @@ function across(print: Pick<Printer, 'size'>, ...sizes: readonly number[]): stri
 /** The book in one sentence, its measures in bold. */
 export function bookSentence({ book }: Job, print: Printer): ReactNode {
   const { shape } = book.spine;
-  const rise = shape === 'flat' ? '' : ` ${print.size(riseOf(book))}${isRiseEstimated(book) ? ', estimated' : ''}`;
+  const rise = isRiseEstimated(book) ? `${print.length(riseOf(book))}, estimated` : print.size(riseOf(book));
   return (
     <>
       <b>{across(print, book.width_mm, book.height_mm, book.thickness_mm)}</b>, {boardWords(book, print)}, spine {shape}
-      {rise}
+      {shape === 'flat' ? '' : ` ${rise}`}
     </>
   );
 }

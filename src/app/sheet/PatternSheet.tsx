@@ -40,13 +40,14 @@ export function PatternSheet({
 }: PatternSheetProps) {
   const lengths = useLengths();
   const [ref, wide] = useWidth<HTMLDivElement>();
-  const shape = useMemo(() => arrangePieces(drawing, 0), [drawing]);
+  // Not yet measured, it is laid out as for a narrow place.
+  const aspect = highest === undefined || wide === 0 ? undefined : wide / highest;
+  const shape = useMemo(() => arrangePieces(drawing, 0, aspect), [drawing, aspect]);
   const room = highest === undefined ? wide : Math.min(wide, (highest * shape.width) / shape.height);
-  const widest = Math.max(...drawing.pieces.map(({ width }) => width));
   // Lettering keeps its size on the screen, whatever the scale of the pieces.
-  const text = (lettering * widest) / Math.max(120, room - 4 * lettering);
+  const text = (lettering * shape.width) / Math.max(120, room - 4 * lettering);
   const [pad, gap] = [text * 2.4, text * 2.2];
-  const { width, height, pieces } = useMemo(() => arrangePieces(drawing, gap), [drawing, gap]);
+  const { width, height, pieces } = useMemo(() => arrangePieces(drawing, gap, aspect), [drawing, gap, aspect]);
   const isReadable = (WORDS.height * lettering) / text >= WORDS.least;
   return (
     <div ref={ref}>

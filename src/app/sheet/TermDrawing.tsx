@@ -8,7 +8,7 @@ import './term.css';
 export default function TermDrawing({ part }: { readonly part: TermPart }) {
   const design = useBench(({ design }) => design);
   const picture = termPicture(design, part);
-  if (picture === null) return <span className="help">This cover has none.</span>;
+  if (picture === null) return <span className="help"> This cover has none.</span>;
   return (
     <span className="section-drawing term-drawing">
       <svg className="section-layers" viewBox={picture.box.join(' ')} role="img" aria-label={picture.label}>

@@ -1,4 +1,4 @@
-import { lazy, type Ref, Suspense, useRef, useState } from 'react';
+import { type CSSProperties, lazy, type Ref, Suspense, useRef, useState } from 'react';
 import type { SegmentId } from '../../core/index.ts';
 import { Awaited, awaitedWords } from '../loading/Awaited.tsx';
 import { ErrorBoundary } from '../loading/ErrorBoundary.tsx';
@@ -85,7 +85,7 @@ function StageView(now: StageViewProps) {
   );
 
   return (
-    <div className="stage-view">
+    <div className="stage-view" style={{ '--words': `${insets.top}px` } as CSSProperties}>
       <ErrorBoundary instead={(error) => section(`The three-dimensional view failed: ${error.message}`)}>
         {absence === 'preparing' && (
           <Awaited>

@@ -77,7 +77,7 @@ const unweighed = ({ unweighed: words }: Pick<CardLesson, 'unweighed'>): string[
 
 function reissued(job: Job, corrected: Job, print: Printer): string {
   const [was, now] = [coverDesign(job).pieces.outside, coverDesign(corrected).pieces.outside];
-  const size = ({ width, height }: typeof was): string => `${print.size(width)} x ${print.size(height)}`;
+  const size = ({ width, height }: typeof was): string => `${print.size(width)} × ${print.size(height)}`;
   return size(was) === size(now)
     ? `In leather the outside stays ${size(now)}.`
     : `In leather the outside becomes ${size(now)}; it was ${size(was)}.`;

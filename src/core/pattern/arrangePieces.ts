@@ -17,24 +17,36 @@ export interface Arrangement {
 }
 
 /**
- * Places every piece, as often as it is cut, in rows no wider than the widest piece; y up, the first row on top. This is
- * an overview for the screen and for cutting files, not a layout on the hide.
+ * Places every piece, as often as it is cut, in rows; y up, the first row on top. This is an overview for the screen and
+ * for cutting files, not a layout on the hide.
  * @param gap between pieces, mm, 0 or more
+ * @param aspect width over height, above 0, of the room that the rows fill to the largest scale; without it no row is wider
+ *   than the widest piece
  */
-export function arrangePieces({ pieces }: Drawing, gap: number): Arrangement {
-  const limit = Math.max(...pieces.map(({ width }) => width));
-  const rows: { x: number; height: number; pieces: { piece: PieceDrawing; copy: number; x: number }[] }[] = [];
-  for (const piece of pieces) {
-    for (let copy = 1; copy <= piece.count; copy++) {
-      let row = rows.at(-1);
-      if (row === undefined || row.x + piece.width > limit + TOLERANCE.length) {
-        row = { x: 0, height: 0, pieces: [] };
-        rows.push(row);
-      }
-      row.pieces.push({ piece, copy, x: row.x });
-      row.x += piece.width + gap;
-      row.height = Math.max(row.height, piece.height);
+export function arrangePieces({ pieces }: Drawing, gap: number, aspect?: number): Arrangement {
+  const copies = pieces.flatMap((piece) => Array.from({ length: piece.count }, (_, i) => ({ piece, copy: i + 1 })));
+  const narrowest = inRows(copies, gap, Math.max(...pieces.map(({ width }) => width)));
+  if (aspect === undefined) return narrowest;
+  const scale = ({ width, height }: Arrangement): number => Math.min(aspect / width, 1 / height);
+  let limit = -gap;
+  return copies.reduce((best, { piece }) => {
+    limit += gap + piece.width;
+    const next = limit > narrowest.width ? inRows(copies, gap, limit) : best;
+    return scale(next) > scale(best) ? next : best;
+  }, narrowest);
+}
+
+function inRows(copies: readonly Omit<ArrangedPiece, 'at'>[], gap: number, limit: number): Arrangement {
+  const rows: { width: number; height: number; pieces: (Omit<ArrangedPiece, 'at'> & { x: number })[] }[] = [];
+  for (const { piece, copy } of copies) {
+    let row = rows.at(-1);
+    if (row === undefined || row.width + gap + piece.width > limit + TOLERANCE.length) {
+      row = { width: -gap, height: 0, pieces: [] };
+      rows.push(row);
     }
+    row.pieces.push({ piece, copy, x: row.width + gap });
+    row.width += gap + piece.width;
+    row.height = Math.max(row.height, piece.height);
   }
   const height = rows.reduce((sum, row) => sum + row.height, 0) + gap * (rows.length - 1);
   let top = height;
@@ -43,5 +55,5 @@ export function arrangePieces({ pieces }: Drawing, gap: number): Arrangement {
     top -= row.height + gap;
     return at;
   });
-  return { width: limit, height, pieces: placed };
+  return { width: Math.min(limit, Math.max(...rows.map(({ width }) => width))), height, pieces: placed };
 }

@@ -14,7 +14,7 @@ export function headline(context: CheckContext, checks: readonly Check[]): strin
   const { design, say } = context;
   const { book } = design.job;
   const assumed = isRiseEstimated(book)
-    ? ` The rise of the spine is not measured; ${say.length(riseOf(book))} is taken.`
+    ? ` The rise of the spine is not measured: ${say.length(riseOf(book))} is taken.`
     : '';
   return `${sentence(context, checks)}${assumed}`;
 }
@@ -22,8 +22,7 @@ export function headline(context: CheckContext, checks: readonly Check[]): strin
 function sentence({ design, doubt, say }: CheckContext, checks: readonly Check[]): string {
   const { fits, needs } = design;
   const weight = (point: RangePoint): string => say.weight(needs[point].leathers.outside.thickness);
-  const [thin, thick] = [weight('thin'), weight('thick')];
-  const over = thin === thick ? `at ${thin}` : `at ${thin} to ${thick}`;
+  const over = `at ${say.weights(needs.thin.leathers.outside.thickness, needs.thick.leathers.outside.thickness, ' to ')}`;
   const row = (id: Check['id']): Check | undefined => checks.find((check) => check.id === id);
 
   if (row('closes')?.verdict !== 'fails') {

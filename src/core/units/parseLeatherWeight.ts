@@ -51,7 +51,7 @@ export function parseLeatherWeight(text: string): Reading<ThicknessRange> {
     return refusal(text, `a leather weight of at most ${MAX_LEATHER} mm`, 'Check the unit and the decimal point.');
 
   const written = `${asRange(low.number.text, high.number.text)} ${unit}`;
-  const inMm = asRange(`${Number(min.toFixed(4))}`, `${Number(max.toFixed(4))}`);
+  const inMm = asRange(min.toFixed(2), max.toFixed(2));
   return { ok: true, value: { min, max }, understood: unit === 'mm' ? written : `${written} = ${inMm} mm` };
 }
 

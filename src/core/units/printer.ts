@@ -38,8 +38,8 @@ export interface Printer {
   reel(value: number): string;
   /** A leather thickness: in ounces where it is a quarter ounce, else in mm. */
   weight(value: number): string;
-  /** A range of leather thickness as leather is sold: `4-5 oz`, `1.6-2 mm`. */
-  weights(min: number, max: number): string;
+  /** A range of leather thickness as leather is sold: `4-5 oz`, `1.6-2 mm`; in a sentence by ` to `. */
+  weights(min: number, max: number, by?: '-' | ' to '): string;
   /** As leather is sold: `17.8 dm² (1.92 sq ft)`, the job's own unit first. */
   area(mm2: number): string;
   /** `60 degrees`, from radians: whole, rounded up unless less is what is safe. */
@@ -138,7 +138,7 @@ export function printer(units: LengthUnit): Printer {
       return [feet > 0 && `${feet} ft`, (rest > 0 || feet === 0) && `${rest} in`].filter(Boolean).join(' ');
     },
     weight,
-    weights: (min, max) => joined(weight(min), weight(max), '-'),
+    weights: (min, max, by = '-') => joined(weight(min), weight(max), by),
     area: (mm2) => {
       const both = [`${(mm2 / 10_000).toFixed(1)} dm²`, `${(mm2 / MM2_PER_SQUARE_FOOT).toFixed(2)} sq ft`];
       const [first, second] = isInch ? both.reverse() : both;

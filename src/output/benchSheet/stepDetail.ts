@@ -46,7 +46,7 @@ function detailOf(id: WorkId, { design, supplies, drawing }: WorkSource, say: Pr
   const { book, leather } = job;
   const isTurned = job.pockets.construction === 'turned';
   const area = ({ width, height }: { width: number; height: number }): string =>
-    `${say.size(width)} x ${say.size(height)}`;
+    `${say.size(width)} × ${say.size(height)}`;
   const holes = job.seam.method === 'lacing' ? 'slits' : 'holes';
   const gaps = gapFigure(
     'each fore-edge',
@@ -63,7 +63,7 @@ function detailOf(id: WorkId, { design, supplies, drawing }: WorkSource, say: Pr
       return {
         figures: [
           figure('Book', area({ width: book.width_mm, height: book.height_mm })),
-          figure('Thick', say.size(book.thickness_mm)),
+          figure('Thickness', say.size(book.thickness_mm)),
           figure('Boards', say.size(book.boardThickness_mm)),
         ],
         words: ['Print the template at 100 % and measure both check bars before anything is cut.'],

@@ -98,7 +98,7 @@ function words({ drawing, tiled, paper, scale, bars, suspicion, mirrored }: Chec
       (isTakenOff ? ', or from the angle marked where two edges would meet:' : ':'),
     ...tiled.map(
       ({ piece }) =>
-        `${piece.name}, cut ${piece.count}: ${size(piece.width)} x ${size(piece.height)}, diagonal ${length(Math.hypot(piece.width, piece.height))}`,
+        `${piece.name}, cut ${piece.count}: ${size(piece.width)} × ${size(piece.height)}, diagonal ${length(Math.hypot(piece.width, piece.height))}`,
     ),
     ...drawing.lengths.map(({ name, count, sum }) => `${name}, cut ${count}: ${size(sum.total)}`),
     ...drawing.notes.map((note) => `Note: ${note}`),

@@ -40,7 +40,7 @@ const sentences = (change: Partial<typeof lesson>, explained: Partial<Explained>
   lessonSentences(tide, { ...lesson, explanations: [{ ...likeliest, ...explained }], ...change }, printer('mm'));
 
 const best = 'What fits best (very likely, 86 %): all measures are right as typed.';
-const stays = 'In leather the outside stays 382.5 mm x 260.5 mm.';
+const stays = 'In leather the outside stays 382.5 mm × 260.5 mm.';
 const wrap = 'The closed book is 358.0 mm round from fore-edge to fore-edge, as measured, give or take 0.3 mm.';
 const height = 'The book is 240 mm high, as measured, give or take 0.3 mm.';
 
@@ -98,7 +98,7 @@ describe('a lesson', () => {
     expect(sentences({}).at(-1)).toBe(stays);
     const job = { ...tide, book: { ...tide.book, width_mm: mm(167), height_mm: mm(241) } };
     expect(sentences({ job }).at(-1)).toBe(
-      'In leather the outside becomes 386.5 mm x 261.5 mm; it was 382.5 mm x 260.5 mm.',
+      'In leather the outside becomes 386.5 mm × 261.5 mm; it was 382.5 mm × 260.5 mm.',
     );
   });
 

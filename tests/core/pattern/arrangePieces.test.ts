@@ -15,9 +15,10 @@ const piece = (width: number, height: number, count = 1): PieceDrawing => ({
   holes: 0,
   unwritten: [],
 });
-const arranged = (...pieces: PieceDrawing[]) => {
+const arranged = (...pieces: PieceDrawing[]) => inRoom(undefined, ...pieces);
+const inRoom = (aspect: number | undefined, ...pieces: PieceDrawing[]) => {
   const drawing: Drawing = { title: '', units: 'mm', faceUp: '', pieces, lengths: [], holes: 0, notes: [] };
-  const { width, height, pieces: placed } = arrangePieces(drawing, 10);
+  const { width, height, pieces: placed } = arrangePieces(drawing, 10, aspect);
   return { size: [width, height], placed: placed.map(({ piece: { width: w }, copy, at }) => [w, copy, ...at]) };
 };
 
@@ -48,6 +49,22 @@ describe('pieces laid out in rows', () => {
     const thirds = [80.1 / 3, 80.1 / 3, 80.1 / 3].map((width) => piece(width, 20));
     expect(arranged(piece(100.1, 50), ...thirds).size).toEqual([100.1, 80]);
     expect(arranged(piece(100, 50), ...thirds).size).toEqual([100, 110]);
+  });
+});
+
+describe('pieces laid out to fill a room', () => {
+  const pieces = [piece(100, 50), piece(40, 50, 2), piece(60, 50)];
+
+  test('lie in one row where it is wide, and in the narrow rows where it is high', () => {
+    expect(inRoom(10, ...pieces).size).toEqual([270, 50]);
+    expect(inRoom(0.1, ...pieces)).toEqual(arranged(...pieces));
+  });
+
+  test('lie as large as any rows let them', () => {
+    // By hand: rows of 100 | 90 | 60 are 100 by 170; of 150 | 110, 150 by 110; of 200 | 60, 200 by 110; one of 270 is 270 by 50.
+    expect(inRoom(0.5, ...pieces).size).toEqual([100, 170]);
+    expect(inRoom(1, ...pieces).size).toEqual([150, 110]);
+    expect(inRoom(3, ...pieces).size).toEqual([270, 50]);
   });
 });
 

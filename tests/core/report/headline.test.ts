@@ -24,7 +24,7 @@ const said = (
   return headline(contextOf(fitted(design, fits), doubt), checks);
 };
 
-const CLOSES = 'Closes in 97 of 100 at 1.5 mm to 2 mm, fits in 82 of 100; ';
+const CLOSES = 'Closes in 97 of 100 at 1.5 to 2 mm, fits in 82 of 100; ';
 
 test('a cover that closes says in how many cases, over which leather, and its gaps at head and tail', () => {
   expect(said({}, { thin: { head: mm(2) }, thick: { tail: mm(1) } })).toBe(`${CLOSES}head and tail gap 1.0 to 2.0 mm.`);
@@ -64,7 +64,7 @@ test('a cover that is too small says how short it is, and where the book stays o
     'Closes at 1.5 mm but not at 2 mm: the wrap is 2.0 mm short; the book stays open 29 degrees.',
   );
   expect(fails({ thin: shortBy(1), nominal: shortBy(1), thick: shortBy(2) })).toBe(
-    'Does not close at 1.5 mm to 2 mm: the wrap is 2.0 mm short; the book stays open 29 degrees.',
+    'Does not close at 1.5 to 2 mm: the wrap is 2.0 mm short; the book stays open 29 degrees.',
   );
   expect(fails({ thick: { ...shortBy(9), staysOpen: null } })).toBe(
     'Does not go on at 2 mm: the wrap is 9.0 mm short; the boards do not go in.',
@@ -78,7 +78,7 @@ test('a rise that was not measured is named with what is taken for it', () => {
   const book = { width_mm: 165, height_mm: 240, thickness_mm: 28, boardThickness_mm: 2.5 };
   const estimated = designOf({ book: { ...book, spine: { shape: 'rounded' } } });
   // A third of a circle: 28 / 2 tan 30 degrees.
-  expect(said({}, {}, estimated)).toMatch(/ mm\. The rise of the spine is not measured; 8\.1 mm is taken\.$/);
+  expect(said({}, {}, estimated)).toMatch(/ mm\. The rise of the spine is not measured: 8\.1 mm is taken\.$/);
   expect(said({ closes: 'fails' }, { thick: shortBy(2) }, estimated)).toMatch(
     / degrees\. The rise of the spine is not/,
   );

@@ -51,8 +51,8 @@ describe('parseLeatherWeight', () => {
   });
 
   test('what was understood is said back as a range and in millimetres', () => {
-    expect(parseLeatherWeight('4/5 oz')).toMatchObject({ understood: '4 to 5 oz = 1.5875 to 1.9844 mm' });
-    expect(parseLeatherWeight('4½ oz')).toMatchObject({ understood: '4 1/2 oz = 1.7859 mm' });
+    expect(parseLeatherWeight('4/5 oz')).toMatchObject({ understood: '4 to 5 oz = 1.59 to 1.98 mm' });
+    expect(parseLeatherWeight('4½ oz')).toMatchObject({ understood: '4 1/2 oz = 1.79 mm' });
     expect(parseLeatherWeight('1,6-2 mm')).toMatchObject({ understood: '1.6 to 2 mm' });
   });
 

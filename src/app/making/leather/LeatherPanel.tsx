@@ -29,26 +29,28 @@ function LeatherPanel({ design, lengths }: Pick<Bench, 'design' | 'lengths'>) {
         </>
       }
     >
-      {areas.map(({ leather, net, gross }) => {
-        const pieces = outlines.filter((outline) => outline.leather === leather);
-        const longest = Math.max(...pieces.flatMap(({ polygon }) => sidesOf(polygon)));
-        const owned = hides[leather];
-        const usual = usualPiece(gross, longest, hides);
-        const hide = owned === null ? usual.hide : hideOf(owned);
-        const question = { outlines: pieces, hide, clearance: clearanceOf(hides) };
-        return (
-          <div key={leather}>
-            <LaidLeather title={LEATHER_TITLES[leather]} question={question} />
-            {owned === null && (
-              <p className="help">
-                Assumed: a piece of {lengths.size(usual.side)} × {lengths.size(usual.side)}. Enter the leather you own
-                and the pieces are laid out on it. {lengths.area(net)} in the pieces; {lengths.area(gross)} with waste
-                is what to look for.
-              </p>
-            )}
-          </div>
-        );
-      })}
+      <div className="laid-leathers">
+        {areas.map(({ leather, net, gross }) => {
+          const pieces = outlines.filter((outline) => outline.leather === leather);
+          const longest = Math.max(...pieces.flatMap(({ polygon }) => sidesOf(polygon)));
+          const owned = hides[leather];
+          const usual = usualPiece(gross, longest, hides);
+          const hide = owned === null ? usual.hide : hideOf(owned);
+          const question = { outlines: pieces, hide, clearance: clearanceOf(hides) };
+          return (
+            <div key={leather}>
+              <LaidLeather title={LEATHER_TITLES[leather]} question={question} />
+              {owned === null && (
+                <p className="help">
+                  Assumed: a piece of {lengths.size(usual.side)} × {lengths.size(usual.side)}. Enter the leather you own
+                  and the pieces are laid out on it. {lengths.area(net)} in the pieces; {lengths.area(gross)} with waste
+                  is what to look for.
+                </p>
+              )}
+            </div>
+          );
+        })}
+      </div>
     </Panel>
   );
 }

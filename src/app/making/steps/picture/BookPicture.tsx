@@ -4,7 +4,7 @@ import { SectionPicture } from '../../../sheet/SectionPicture.tsx';
 import { useLengths } from '../../../state/BenchContext.tsx';
 
 /** Height of the lettering as a share of the width of the book; it is the same on every step, whatever its scale. */
-const TEXT = 0.045;
+const TEXT = 0.055;
 
 /** The closed book alone, cut across the spine, with the two measures that can be seen there. */
 export function BookPicture({ design }: { readonly design: CoverDesign }) {

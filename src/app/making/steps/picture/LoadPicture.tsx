@@ -24,7 +24,7 @@ export function LoadPicture({ design }: { readonly design: CoverDesign }) {
   const [from, to] = [along(ARC, flatTip), along(ARC, tip)];
   const radius = ARC * Math.hypot(tip[0] - hinge[0], tip[1] - hinge[1]);
   const label = turnedAbout(along(ARC - 0.14, flatTip), hinge, loadingAngle / 2);
-  const text = radius * 0.2;
+  const text = radius * 0.25;
   return (
     <div className="section-drawing">
       <SectionPicture

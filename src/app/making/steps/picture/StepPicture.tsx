@@ -19,6 +19,8 @@ import './picture.css';
 interface StepPictureProps {
   readonly step: Pick<WorkCard, 'id' | 'name'>;
   readonly design: CoverDesign;
+  /** Height that a pattern has at most, px; where left out, what the buttons under it leave. */
+  readonly highest?: number;
 }
 
 /** Height of the lettering of a pattern, px: read from a step away. */
@@ -28,16 +30,21 @@ const drawingOf = remembered(patternDrawing);
 const cardOf = remembered(({ job }: CoverDesign) => cardDesign(job, job.mockup.card));
 
 /** What one step looks like, drawn to scale from the design. */
-export function StepPicture({ step, design }: StepPictureProps) {
+export function StepPicture({ step, ...how }: StepPictureProps) {
   return (
     <div className="step-picture" data-step={step.id}>
-      {pictureOf(step, design)}
+      {pictureOf(step, how)}
     </div>
   );
 }
 
-function pictureOf({ id }: StepPictureProps['step'], design: CoverDesign) {
-  const pattern = (...layers: Layer[]) => <Pattern drawing={drawingOf(design)} layers={layers} />;
+function pictureOf({ id }: StepPictureProps['step'], { design, highest }: Omit<StepPictureProps, 'step'>) {
+  const pattern = (...layers: Layer[]) =>
+    highest === undefined ? (
+      <Pattern drawing={drawingOf(design)} layers={layers} />
+    ) : (
+      <PatternSheet drawing={drawingOf(design)} layers={layers} highest={highest} />
+    );
   switch (id) {
     case 'measure':
       return <BookPicture design={design} />;
