@@ -116,7 +116,7 @@ describe('the headline', () => {
     const { head_mm } = reportOf().fit.thick;
     expect(head_mm).toBeGreaterThanOrEqual(1);
     expect(reportOf().headline).toMatch(
-      /^Closes in 9\d of 100 at 1\.5 mm to 2 mm, fits in 9\d of 100; head and tail gap .* mm\.$/,
+      /^Closes in 9\d of 100 at 1\.5 to 2 mm, fits in 9\d of 100; head and tail gap .* mm\.$/,
     );
     const one = reportOf({ leather: { outside: { min_mm: 2, max_mm: 2 } } }).headline;
     expect(one).toMatch(/^Closes in \d\d of 100 at 2 mm, fits in \d\d of 100; /);
@@ -135,7 +135,7 @@ describe('the headline', () => {
     };
     const range = over({ outside: { min_mm: 1.5, max_mm: 2 } });
     expect(range).toMatch(
-      /^Closes in 5\d of 100 at 1\.5 mm to 2 mm, fits in [45]\d of 100; .*; close to the limit: closing/m,
+      /^Closes in 5\d of 100 at 1\.5 to 2 mm, fits in [45]\d of 100; .*; close to the limit: closing/m,
     );
     expect(range).toMatch(
       /^Closes at 1\.5 mm but not at 2 mm: the wrap is [\d.]+ mm short; the book stays open \d+ degrees\.$/m,
