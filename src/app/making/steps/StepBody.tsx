@@ -37,6 +37,6 @@ export function StepBody({ step: { figures, troubles, words }, notes = [] }: Ste
 /** A figure that is broken only between its two lengths. */
 const unbroken = (figure: string): string =>
   figure
-    .split(' x ')
+    .split(' × ')
     .map((length) => length.replaceAll(' ', '\u00a0'))
-    .join(' x ');
+    .join(' × ');
