@@ -34,9 +34,10 @@ test('the sheet says the fit, three numbers, leather and seam as computed, and c
   await expect(main.getByRole('heading', { name: 'Choir book' })).toBeVisible();
   await expect(main).toContainText(sheet.fit);
   for (const { name, value } of [...sheet.numbers, ...sheet.facts]) {
-    await expect(main.getByRole('term').filter({ hasText: name })).toBeVisible();
+    await expect(main.getByText(name, { exact: true })).toBeVisible();
     await expect(main.getByRole('definition').filter({ hasText: value }).first()).toBeVisible();
   }
+  for (const { means } of sheet.numbers) await expect(main.getByText(means)).toBeVisible();
   await expect(main).not.toContainText('Price');
   await expect(main.locator('input, select, button')).toHaveCount(0);
   await bench.keyboard.press('Control+z');
@@ -47,7 +48,7 @@ test('the sheet says the fit, three numbers, leather and seam as computed, and c
 
 test('a priced job shows its price, and hides it at a word', async ({ bench }) => {
   const job = JSON.parse(readFileSync('public/jobs/tide-ledger.json', 'utf8'));
-  const priced = { ...job, rates: { currency: 'kr', prices: { hour: 300 } } };
+  const priced = { ...job, rates: { maker: 'The harbour bench', currency: 'kr', prices: { hour: 300 } } };
   await bench.getByLabel('Job file').setInputFiles({
     name: 'priced.json',
     mimeType: 'application/json',
@@ -56,6 +57,7 @@ test('a priced job shows its price, and hides it at a word', async ({ bench }) =
   await toCustomer(bench);
   const price = bench.getByRole('definition').filter({ hasText: /^kr \d+\.\d\d, without / });
   await expect(price).toBeVisible();
+  await expect(bench.getByRole('main')).toContainText('A leather cover for this book, by The harbour bench');
   await bench.getByLabel('Show the price').uncheck();
   await expect(price).toBeHidden();
 });

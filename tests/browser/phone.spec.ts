@@ -1,10 +1,24 @@
+import { readFile } from 'node:fs/promises';
 import type { Locator, Page } from '@playwright/test';
 import { nth } from '../nth.ts';
-import { expect, goToPlace, headline, openPart, PARTS, PLACES, setUnits, stripSettles, test } from './bench.ts';
+import {
+  chooseInMenu,
+  expect,
+  goToPlace,
+  headline,
+  openPart,
+  PARTS,
+  PLACES,
+  setUnits,
+  stripSettles,
+  test,
+} from './bench.ts';
 
 const TELEPHONE = { width: 390, height: 844 };
 /** Of the height, what the keyboard of a telephone leaves. */
 const ABOVE_KEYBOARD = 508;
+/** The same of a small one, or of a keyboard with a row of suggestions. */
+const LOW_KEYBOARD = 400;
 /** WCAG 2.2, 2.5.5 Target Size (Enhanced): 44 by 44 CSS pixels. */
 const TARGET = 44;
 
@@ -14,6 +28,15 @@ const MEASURES = ['width', 'height', 'thickness', 'boardThickness'] as const;
 async function boxOf(what: Locator) {
   const { y, height } = (await what.boundingBox())!;
   return { top: y, bottom: y + height, height };
+}
+
+/** The choir book with an outside that is too narrow to close. */
+async function tooSmall(page: Page): Promise<void> {
+  const document = JSON.parse(await readFile('public/jobs/choir-book.json', 'utf8'));
+  const buffer = Buffer.from(JSON.stringify({ ...document, pattern: { outsideWidth_mm: 370 } }));
+  const file = { name: 'small.json', mimeType: 'application/json', buffer };
+  await page.locator('input[type=file]').first().setInputFiles(file);
+  await expect(headline(page)).toHaveAttribute('data-verdict', 'fails');
 }
 
 /** Whether a press in the middle of something reaches it. */
@@ -69,6 +92,54 @@ test.describe('on a telephone', () => {
       expect(said.height).toBeLessThan(ABOVE_KEYBOARD / 3);
       expect((await boxOf(field)).top).toBeGreaterThanOrEqual(said.bottom);
     }
+  });
+
+  test('whoever chooses inches first is still offered a cover for the own book', async ({ bench }) => {
+    await setUnits(bench, 'in');
+    await expect(bench.getByRole('button', { name: 'A cover for your book' })).toBeVisible();
+  });
+
+  test('a failing verdict is said in two lines, and what the picture allows beside its run', async ({ bench }) => {
+    await tooSmall(bench);
+    expect((await boxOf(headline(bench))).height).toBeLessThan(2.5 * 23);
+    const run = bench.locator('.run', { hasText: 'Open the book' });
+    await expect(run.locator('output')).toHaveText(/^stays open/);
+    expect((await boxOf(run.locator('output'))).height).toBeLessThan(2 * 15);
+  });
+
+  test('a wrong entry stays in sight above the keyboard', async ({ bench }) => {
+    const field = measureField(bench, 'width');
+    await field.tap();
+    await bench.setViewportSize({ ...TELEPHONE, height: LOW_KEYBOARD });
+    await field.fill('9000');
+    await expect(bench.locator('.issue-list')).toBeVisible();
+    const issue = field.locator('xpath=..').locator('.issue');
+    await expect(issue).toBeInViewport({ ratio: 1 });
+    expect(await isReached(field)).toBe(true);
+  });
+
+  test('the note of a link leaves the header its row', async ({ bench }) => {
+    await chooseInMenu(bench, 'Share link');
+    const note = bench.locator('.page-header [role="status"]');
+    await expect(note).toBeVisible();
+    const find = await boxOf(bench.getByRole('button', { name: 'Find' }));
+    expect(find.bottom).toBeLessThanOrEqual((await boxOf(note)).top);
+  });
+
+  test('the part of the workbench that is open is named in sight', async ({ bench }) => {
+    await bench.goto('#workbench/quote');
+    await expect(bench.getByRole('link', { name: 'Quote', exact: true })).toBeInViewport({ ratio: 1 });
+  });
+
+  test('the first step draws the book closed though its cover does not close', async ({ bench }) => {
+    await tooSmall(bench);
+    await bench.goto('#workbench/steps');
+    const text = bench.locator('.step-picture').getByText('150 mm', { exact: true });
+    await expect(text).toBeVisible();
+    const { x, width } = (await text.boundingBox())!;
+    const picture = (await bench.locator('.step-picture svg').boundingBox())!;
+    expect(x).toBeGreaterThanOrEqual(picture.x);
+    expect(x + width).toBeLessThanOrEqual(picture.x + picture.width);
   });
 
   test('the number pad has keys for fractions where inches are typed', async ({ bench }) => {
@@ -254,6 +325,30 @@ test.describe('from a new book to its verdict', () => {
     test.use({ viewport: TELEPHONE, hasTouch: true, isMobile: true });
 
     test('by finger, one question a screen', ({ bench }) => newCover(bench, 'finger'));
+
+    test('every question shows its answer, its keys and its way on above a keyboard, and no measure that was not given', async ({
+      bench,
+    }) => {
+      await setUnits(bench, 'in');
+      await bench.getByRole('button', { name: 'A cover for your book' }).tap();
+      const dialog = bench.getByRole('dialog', { name: 'New cover' });
+      await dialog.getByRole('button', { name: 'Next' }).tap();
+      await bench.setViewportSize({ ...TELEPHONE, height: LOW_KEYBOARD });
+      for (const [i, figure] of ['6', '9', '1', '', '3-4 oz'].entries()) {
+        await expect(dialog.getByText(`${i + 2} of 6`)).toBeVisible();
+        await expect(dialog.locator('.measure-picture figcaption')).toHaveCount(i < 4 ? 0 : 1);
+        const on = dialog.getByRole('button', { name: /^(Next|Start this cover)$/ });
+        for (const what of [dialog.getByRole('textbox'), on, ...(await dialog.locator('.pad-keys button').all())])
+          await expect(what).toBeInViewport({ ratio: 1 });
+        if (figure === '') await dialog.getByRole('button', { name: 'Skip' }).tap();
+        else {
+          await dialog.getByRole('textbox').fill(figure);
+          await on.tap();
+        }
+      }
+      await expect(dialog).toBeHidden();
+      await expect(bench.locator('#card-book > summary')).toContainText('6 × 9 × 1 in');
+    });
 
     test('a question says at once what is wrong with its answer, can be skipped where a default exists, and gone back from', async ({
       bench,

@@ -43,3 +43,14 @@ test('no drawing of a term is filled where only its lines are meant', async ({ b
     );
   expect(await filled).toEqual([]);
 });
+
+test('on a telephone the drawing of a word stands beside its meaning', async ({ bench }) => {
+  await bench.setViewportSize({ width: 390, height: 844 });
+  await bench.goto('#words');
+  const backbone = bench.locator('#word-backbone');
+  await expect(backbone.locator('svg')).toBeVisible();
+  const drawing = (await backbone.locator('svg').boundingBox())!;
+  const words = (await backbone.locator('strong').boundingBox())!;
+  expect(drawing.y).toBeLessThan(words.y + 40);
+  expect(drawing.width).toBeLessThan(160);
+});

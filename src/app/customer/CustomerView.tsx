@@ -46,7 +46,7 @@ export default function CustomerView() {
         <h1 ref={title} tabIndex={-1}>
           {sheet.title}
         </h1>
-        <p className="customer-lead">A leather cover for this book</p>
+        <p className="customer-lead">{sheet.lead}</p>
         <div className="customer-covers">
           <TurningCover opening={OPENINGS.closed} isTurning={isTurning} picture={closed} />
           <TurningCover opening={OPENINGS.open} isTurning={isTurning} picture={open} />
@@ -56,10 +56,11 @@ export default function CustomerView() {
           {sheet.fit}
         </p>
         <dl className="customer-numbers">
-          {sheet.numbers.map(({ name, value }) => (
+          {sheet.numbers.map(({ name, value, means }) => (
             <div key={name}>
               <dt>{name}</dt>
               <dd>{value}</dd>
+              <dd className="help">{means}</dd>
             </div>
           ))}
         </dl>

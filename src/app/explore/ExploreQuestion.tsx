@@ -33,18 +33,20 @@ export function ExploreQuestion({ fields, fieldId, resultId, onField, onResult }
         ))}
       </select>{' '}
       <label htmlFor={`${id}-field`}>change with</label>{' '}
-      <select id={`${id}-field`} value={fieldId} onChange={(event) => onField(event.target.value)}>
-        {grouped(fields, fieldHeading).map(([heading, members]) => (
-          <optgroup key={heading} label={heading}>
-            {members.map((field) => (
-              <option key={field.id} value={field.id}>
-                {fieldName(field)}
-              </option>
-            ))}
-          </optgroup>
-        ))}
-      </select>
-      ?
+      <span className="explore-field">
+        <select id={`${id}-field`} value={fieldId} onChange={(event) => onField(event.target.value)}>
+          {grouped(fields, fieldHeading).map(([heading, members]) => (
+            <optgroup key={heading} label={heading}>
+              {members.map((field) => (
+                <option key={field.id} value={field.id}>
+                  {fieldName(field)}
+                </option>
+              ))}
+            </optgroup>
+          ))}
+        </select>
+        ?
+      </span>
     </p>
   );
 }

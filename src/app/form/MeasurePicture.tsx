@@ -16,7 +16,7 @@ import './form.css';
 
 interface MeasuresProps {
   readonly title: string;
-  /** The book that is pictured; that of the open job by default. */
+  /** As for the picture. */
   readonly book?: Job['book'];
   readonly children: ReactNode;
 }
@@ -24,7 +24,6 @@ interface MeasuresProps {
 /** Fields of measures, and beside them the picture of the measure in use. */
 export function Measures({ title, book, children }: MeasuresProps) {
   const [active, setActive] = useState<Pictured | null>(null);
-  const ofJob = useBench(({ history }) => history.good.job.book);
   return (
     <fieldset
       className="measures"
@@ -33,7 +32,7 @@ export function Measures({ title, book, children }: MeasuresProps) {
       onBlur={() => setActive(null)}
     >
       <div>{children}</div>
-      <MeasurePicture active={active} book={book ?? ofJob} />
+      <MeasurePicture active={active} book={book} />
     </fieldset>
   );
 }
@@ -41,11 +40,14 @@ export function Measures({ title, book, children }: MeasuresProps) {
 interface MeasurePictureProps {
   /** Path of the measure that is being typed; null shows them all alike. */
   readonly active: Pictured | null;
-  readonly book: Job['book'];
+  /** The book that is pictured; that of the open job by default. One that is half an example has no measures to be said. */
+  readonly book?: Job['book'] | undefined;
 }
 
 /** The closed book in two views, front and tail, in its own proportions, with the measure that is being typed marked. */
-export function MeasurePicture({ active, book }: MeasurePictureProps) {
+export function MeasurePicture({ active, book: pictured }: MeasurePictureProps) {
+  const ofJob = useBench(({ history }) => history.good.job.book);
+  const book = pictured ?? ofJob;
   const lengths = useLengths();
   const { width, height, thickness, rise, board, square } = bookModel(book);
   // Everything beside the book itself is drawn in hundredths of its width, so that it looks alike at every size.
@@ -114,7 +116,7 @@ export function MeasurePicture({ active, book }: MeasurePictureProps) {
         <polygon className="text-block sheet" points={lyingOpen.join(' ')} />
         {mark('book.measured.openFlatWidth_mm', dimension([-rise, flatY], [-rise + flat * flatScale, flatY]))}
       </svg>
-      <figcaption>{active !== null && caption(active, book, lengths)}</figcaption>
+      {pictured === undefined && <figcaption>{active !== null && caption(active, book, lengths)}</figcaption>}
     </figure>
   );
 }

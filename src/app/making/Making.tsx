@@ -1,4 +1,4 @@
-import { type ComponentType, lazy } from 'react';
+import { type ComponentType, lazy, useEffect, useRef } from 'react';
 import { WithTerm } from '../fields/Term.tsx';
 import { LatePart } from '../loading/LatePart.tsx';
 import { addressOf } from '../state/place.ts';
@@ -23,6 +23,15 @@ const FIRST = WORKBENCH_PARTS.find(({ id }) => id === 'template')!;
 
 /** The workbench: a row of its parts, each with an address of its own, and the one in it. */
 export default function Making({ part }: { readonly part: string }) {
+  const row = useRef<HTMLElement>(null);
+  const shown = WORKBENCH_PARTS.find(({ id }) => id === part) ?? FIRST;
+  const address = addressOf('workbench', shown.id);
+  // On a telephone the row of the parts is wider than the screen.
+  useEffect(() => {
+    const link = row.current?.querySelector<HTMLElement>(`a[href="${address}"]`);
+    if (row.current && link)
+      row.current.scrollLeft = link.offsetLeft - (row.current.clientWidth - link.offsetWidth) / 2;
+  }, [address]);
   if (part === 'steps')
     return (
       <section className="workbench" aria-label="Workbench">
@@ -31,11 +40,10 @@ export default function Making({ part }: { readonly part: string }) {
         </LatePart>
       </section>
     );
-  const shown = WORKBENCH_PARTS.find(({ id }) => id === part) ?? FIRST;
   const Panel = PANELS[shown.id];
   return (
     <section className="workbench" aria-label="Workbench">
-      <nav className="workbench-parts not-printed" aria-label="Parts of the workbench">
+      <nav ref={row} className="workbench-parts not-printed" aria-label="Parts of the workbench">
         {WORKBENCH_GROUPS.map(({ title: group, parts }) => (
           <ul key={group} aria-label={group} data-group={group}>
             {parts.map(({ id, title }) => (

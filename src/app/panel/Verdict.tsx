@@ -1,16 +1,18 @@
 import { type ReactNode, type Ref, useId } from 'react';
-import { EXAMPLE_JOBS, inCurrentVersion } from '../../core/index.ts';
+import { EXAMPLE_JOBS, inCurrentVersion, type JobDocument } from '../../core/index.ts';
 import { useBench, useDispatch } from '../state/BenchContext.tsx';
 import { type Bench, trialsOf } from '../state/bench.ts';
 import { addressOf } from '../state/place.ts';
 import { type OneThing, oneThing } from './oneThing.ts';
 import { VerdictMark } from './VerdictMark.tsx';
 
-const EXAMPLE = JSON.stringify(inCurrentVersion(EXAMPLE_JOBS[0].document));
+/** A job without the unit in which it is worked, which may be chosen before anything else. */
+const besideUnits = ({ work: _, ...rest }: JobDocument): string => JSON.stringify(rest);
 
-/** Whether nothing was done yet, and the example with which a first visit starts is open. */
-const isFirstVisit = ({ history: { past, document } }: Bench): boolean =>
-  past.length === 0 && JSON.stringify(document) === EXAMPLE;
+const EXAMPLE = besideUnits(inCurrentVersion(EXAMPLE_JOBS[0].document));
+
+/** Whether the example with which a first visit starts is open as it was. */
+const isFirstVisit = ({ history: { document } }: Bench): boolean => besideUnits(document) === EXAMPLE;
 
 interface VerdictProps {
   readonly words: Ref<HTMLElement>;

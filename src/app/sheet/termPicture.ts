@@ -65,16 +65,24 @@ export function termPicture(design: CoverDesign, part: TermPart): TermPicture | 
       return rangePicture(design, name);
     case 'chance':
       return chancePicture(design, name);
+    case 'open':
+      return sectionPicture(design, name, Math.PI);
+    case 'ajar':
+      return sectionPicture(design, name, AJAR);
     default:
-      return sectionPicture(design, name, drawing === 'open');
+      return sectionPicture(design, name, 0);
   }
 }
 
-/** Keeps the side of a polygon on which x is at most `limit`. */
-function clipped(polygon: readonly Vec2[], limit: number): Vec2[] {
+/** Keeps the part of a polygon between two limits of x. */
+const clipped = (polygon: readonly Vec2[], from: number, to: number): Vec2[] =>
+  cutOff(cutOff(polygon, to, 1), from, -1);
+
+/** Keeps the side of a polygon on which x is at most `limit`, or with -1 at least. */
+function cutOff(polygon: readonly Vec2[], limit: number, side: 1 | -1): Vec2[] {
   return polygon.flatMap((point, i) => {
     const before = polygon.at(i - 1)!;
-    const [isIn, wasIn] = [point[0] <= limit, before[0] <= limit];
+    const [isIn, wasIn] = [side * (point[0] - limit) <= 0, side * (before[0] - limit) <= 0];
     const share = (limit - before[0]) / (point[0] - before[0]);
     const crossing: Vec2 = [limit, before[1] + share * (point[1] - before[1])];
     return [...(isIn === wasIn ? [] : [crossing]), ...(isIn ? [point] : [])];
@@ -83,9 +91,11 @@ function clipped(polygon: readonly Vec2[], limit: number): Vec2[] {
 
 /** Half length of what is lit at a joint, mm along the board: the groove of a usual hardback. */
 const JOINT = 4;
+/** A book a little open, radians. Free choice. */
+const AJAR = Math.PI / 6;
 
-function sectionPicture(design: CoverDesign, name: string, isOpen: boolean): TermPicture | null {
-  const section = coverSection(design, 'nominal', isOpen ? Math.PI : 0);
+function sectionPicture(design: CoverDesign, name: string, opening: number): TermPicture | null {
+  const section = coverSection(design, 'nominal', opening);
   const { book, leathers, foreEdge } = design.needs.nominal;
   const fit = design.fits.nominal;
   const front = section.boards[0]!;
@@ -100,7 +110,8 @@ function sectionPicture(design: CoverDesign, name: string, isOpen: boolean): Ter
   const stop = book.width + fit.foreEdge.front;
   const seam = stop + foreEdge.seat;
   const [low, high] = [-book.board - leathers.pocket.thickness, leathers.outside.thickness];
-  const spine = clipped(section.outside, 0);
+  const spine = clipped(section.outside, Number.NEGATIVE_INFINITY, 0);
+  const [mouth] = at(book.width - fit.pocket.held, 0);
   const isSeamed = section.seams.length > 0;
   const backEdge = section.boards[1]![2]!;
   const parts: Readonly<Record<string, readonly Lit[]>> = {
@@ -114,6 +125,7 @@ function sectionPicture(design: CoverDesign, name: string, isOpen: boolean): Ter
     wrap: [area(section.outside)],
     lining: section.lining === null ? [] : [area(section.lining)],
     pages: book.square > 0 ? [box(book.width - book.square, book.width, -book.board, 0)] : [],
+    squash: section.pages.map((pages) => area(clipped(pages, mouth, Number.POSITIVE_INFINITY))),
     spine: [area(spine)],
     joints: section.boards.map((board) => {
       const [low, , , high] = board as readonly [Vec2, Vec2, Vec2, Vec2];
@@ -129,19 +141,22 @@ function sectionPicture(design: CoverDesign, name: string, isOpen: boolean): Ter
   };
   const lit = parts[name] ?? [];
   if (lit.length === 0) return null;
-  const marks: TermMark[] = [
-    ...section.pages.map((pages) => drawn('pages', pages)),
-    ...section.boards.map((board) => drawn('board', board)),
-    ...(section.lining === null ? [] : [drawn('lining', section.lining)]),
-    ...section.pockets.map((pocket) => drawn('pocket', pocket)),
-    drawn('outside', section.outside),
-    ...section.seams.map((ends): TermMark => ({ kind: 'seam', d: dataOf(ends, false) })),
-    ...lit.map(litMark),
-  ];
+  // A book that lies open lies on its back, pages up.
+  const lies = opening === Math.PI ? ([x, y]: Vec2): Vec2 => [-y, x] : (point: Vec2): Vec2 => point;
+  const solid = (kind: TermMark['kind'], points: readonly Vec2[]): TermMark => drawn(kind, points.map(lies));
+  const laid = lit.map(({ points, isArea }): Lit => ({ points: points.map(lies), isArea }));
   return {
-    label: isOpen ? 'Section across the spine, the book open' : 'Section across the spine of this book',
-    box: boxAround(lit.flatMap(({ points }) => points)),
-    marks,
+    label: `Section across the spine of this book${opening === Math.PI ? ', lying open' : opening > 0 ? ', a little open' : ''}`,
+    box: boxAround(laid.flatMap(({ points }) => points)),
+    marks: [
+      ...section.pages.map((pages) => solid('pages', pages)),
+      ...section.boards.map((board) => solid('board', board)),
+      ...(section.lining === null ? [] : [solid('lining', section.lining)]),
+      ...section.pockets.map((pocket) => solid('pocket', pocket)),
+      solid('outside', section.outside),
+      ...section.seams.map((ends): TermMark => ({ kind: 'seam', d: dataOf(ends.map(lies), false) })),
+      ...laid.map(litMark),
+    ],
   };
 }
 

@@ -12,15 +12,20 @@ export function followSeenViewport(): () => void {
     style.setProperty('--seen-top', `${seen.offsetTop}px`);
     style.setProperty('--seen-height', `${seen.height}px`);
   };
-  // A keyboard comes after the field has the focus, and may come over it.
-  const keepFieldInSight = (): void => {
-    if (document.activeElement instanceof HTMLInputElement) document.activeElement.scrollIntoView({ block: 'nearest' });
-  };
   const events = ['resize', 'scroll'] as const;
   for (const event of events) seen.addEventListener(event, follow);
+  // A keyboard comes after the field has the focus, and may come over it.
   seen.addEventListener('resize', keepFieldInSight);
   return () => {
     for (const event of events) seen.removeEventListener(event, follow);
     seen.removeEventListener('resize', keepFieldInSight);
   };
+}
+
+/** Scrolls as little as shows the entry in use: with what is said under it, or alone where that is too high. */
+export function keepFieldInSight(): void {
+  const entry = document.activeElement;
+  if (!(entry instanceof HTMLInputElement)) return;
+  entry.closest('.field')?.scrollIntoView({ block: 'nearest' });
+  entry.scrollIntoView({ block: 'nearest' });
 }

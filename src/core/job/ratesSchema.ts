@@ -8,9 +8,12 @@ const price = (title: string, description: string) =>
 const minutes = (title: string, usual: number, description: string) =>
   z._default(numberField(title, '', 0, 10_000, `${description} Minutes; assumption.`), usual);
 
-/** What the maker charges. No price has a default: what is not priced is listed as such and left out of the sums. */
+/** Who makes the cover, and what is charged. No price has a default: what is not priced is listed as such and left out of the sums. */
 export const ratesSchema = z.prefault(
   z.strictObject({
+    maker: z
+      ._default(z.string().check(z.maxLength(80)), '')
+      .check(z.meta({ title: 'Your name', description: 'Printed on the sheet for the customer.' })),
     currency: z
       ._default(z.string().check(z.maxLength(8)), '')
       .check(z.meta({ title: 'Currency sign', description: 'Printed before each amount.' })),

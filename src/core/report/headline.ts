@@ -49,8 +49,8 @@ function sentence({ design, doubt, say }: CheckContext, checks: readonly Check[]
   const worst = leastWrap(design);
   const { closedSlack, staysOpen } = fits[worst];
   const short = `the wrap is ${say.gap(closedSlack)} short`;
-  if (staysOpen === null) return `Does not go on at ${weight(worst)}: ${short} and the boards do not go in.`;
+  if (staysOpen === null) return `Does not go on at ${weight(worst)}: ${short}; the boards do not go in.`;
   const where =
     closing === undefined ? `Does not close ${over}` : `Closes at ${weight(closing)} but not at ${weight(worst)}`;
-  return `${where}: ${short} and the book stays open ${say.angle(staysOpen)}.`;
+  return `${where}: ${short}; the book stays open ${say.angle(staysOpen)}.`;
 }

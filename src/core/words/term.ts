@@ -1,13 +1,15 @@
 /** The small drawings of this book's own cover, each with the parts that a term can light in it. */
 export const TERM_DRAWINGS = {
   /** Section at a fore-edge. */
-  edge: ['pages', 'gap', 'stop', 'margin', 'pocket', 'hold', 'outside', 'lining'],
+  edge: ['squash', 'gap', 'stop', 'margin', 'pocket', 'hold', 'outside', 'lining'],
   /** Section across the spine, closed. */
   spine: ['wrap', 'spine', 'joints', 'rise', 'boards', 'pages', 'foreEdges'],
   /** One bend, far larger than it is. */
   bend: ['thickness', 'radius', 'neutral', 'grain', 'flesh'],
   /** Section across the spine, lying open. */
-  open: ['joints', 'boards', 'wrap'],
+  open: ['joints', 'boards'],
+  /** Section across the spine, a little open. */
+  ajar: ['wrap'],
   /** Flat pattern of the outside. */
   pattern: ['seam', 'pitch', 'head', 'tail', 'ends', 'backbone'],
   /** The leather at the ends and in the middle of its weight range. */

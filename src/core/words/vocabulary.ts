@@ -205,12 +205,12 @@ const VOCABULARY = {
   'squash of the pages': {
     meaning: 'How far the pockets press the pages together at the fore-edge.',
     not: ['page give', 'give of the pages'],
-    shown: 'edge.pages',
+    shown: 'edge.squash',
   },
   'staying shut': {
     meaning: 'How far the cover opens by itself when it is let go.',
     not: ['springback', 'spring-back'],
-    shown: 'open.wrap',
+    shown: 'ajar.wrap',
   },
   stop: {
     meaning: 'Where a board edge comes to rest, as the pocket curves up to the seam over it.',

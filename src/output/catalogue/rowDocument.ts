@@ -28,7 +28,7 @@ export type ReadHeader =
 
 const COLUMN = /^[A-Za-z][A-Za-z0-9_ ]*(\.[A-Za-z][A-Za-z0-9_ ]*)*$/;
 /** Columns whose cells are always text. */
-const TEXTS: ReadonlySet<JobPath> = new Set(['name', 'rates.currency']);
+const TEXTS: ReadonlySet<JobPath> = new Set(['name', 'rates.maker', 'rates.currency']);
 
 /** Columns whose cells are read like typed fields of the page. */
 const NUMBERS = new Set(

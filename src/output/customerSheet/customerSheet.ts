@@ -2,6 +2,7 @@ import {
   type CoverDesign,
   coverSupplies,
   type Job,
+  MM_PER_OUNCE,
   type Printer,
   printer,
   type Quote,
@@ -17,14 +18,21 @@ export interface Said {
   readonly value: string;
 }
 
+/** A length that shows the fit, and what it is to someone who has no rule at hand. */
+interface Figure extends Said {
+  readonly means: string;
+}
+
 /** What a customer is shown of a job, without sums and patterns. */
 export interface CustomerSheet {
   readonly title: string;
+  /** What it is, and who makes it. */
+  readonly lead: string;
   readonly verdict: Verdict;
   /** The fit in plain words. */
   readonly fit: string;
   /** Three lengths that show the fit, each the least over the leather's range. */
-  readonly numbers: readonly [Said, Said, Said];
+  readonly numbers: readonly [Figure, Figure, Figure];
   readonly facts: readonly Said[];
   /** Null where the job prices nothing. */
   readonly price: { readonly amount: string; readonly without: string } | null;
@@ -39,12 +47,14 @@ export function customerSheet(design: CoverDesign, report: Report): CustomerShee
   const say = printer(job.work.units);
   return {
     title: job.name,
+    lead: `A leather cover for this book${job.rates.maker === '' ? '' : `, by ${job.rates.maker}`}`,
     verdict: report.verdict,
     fit: PLAIN[report.verdict](titles(report)),
     numbers: numbers(design, say),
     facts: [
       { name: 'Book', value: book(job, say) },
       { name: 'Leather', value: leather(job, say) },
+      ...inTheHand(design, say),
       { name: 'Seam', value: seam(job, say) },
       { name: 'Pockets', value: pockets(job) },
       ...fittings(job, say),
@@ -89,29 +99,40 @@ function titles({ checks, verdict }: Report): string {
   return (named.length > 0 ? named : deciding).map(({ id, title }) => ASKS[id] ?? title.toLowerCase()).join(', ');
 }
 
-function numbers({ fits }: CoverDesign, say: Printer): CustomerSheet['numbers'] {
+/** Thickness of a sheet of office paper of 80 g/m2, mm; common practice, no source. */
+const PAPER_SHEET = 0.1;
+
+function numbers({ fits, job }: CoverDesign, say: Printer): CustomerSheet['numbers'] {
   const least = (of: (point: (typeof RANGE_POINTS)[number]) => number): number => Math.min(...RANGE_POINTS.map(of));
-  const room = (where: string, value: number): Said => ({
-    name: value < 0 ? `Too short at the ${where} by` : `Room at the ${where}, at least`,
-    value: say.gap(value),
-  });
+  const room = (where: string, what: string, value: number): Figure => {
+    // As the length itself: room is never overstated.
+    const count = Math.abs(Math.floor(value / PAPER_SHEET + 1e-9));
+    const sheets = count === 0 ? 'less than a sheet of paper' : `about ${say.count(count, 'sheet', 'sheets')} of paper`;
+    return {
+      name: value < 0 ? `Too short at the ${where} by` : `Room at the ${where}, at least`,
+      value: say.gap(value),
+      means: value < 0 ? `Short by ${sheets}.` : `${what}: ${sheets}.`,
+    };
+  };
+  const held = Math.max(
+    0,
+    least((point) => fits[point].pocket.held),
+  );
   return [
     room(
       'fore-edge',
+      'For the boards to go in and come out by hand',
       least((point) => Math.min(fits[point].foreEdge.front, fits[point].foreEdge.back)),
     ),
     room(
       'head and tail',
+      'For the book to lie in it without rubbing',
       least((point) => Math.min(fits[point].head, fits[point].tail)),
     ),
     {
       name: 'Board held in each pocket, at least',
-      value: say.gap(
-        Math.max(
-          0,
-          least((point) => fits[point].pocket.held),
-        ),
-      ),
+      value: say.gap(held),
+      means: `${say.share(held / job.book.width_mm)} of the width of the board.`,
     },
   ];
 }
@@ -121,6 +142,29 @@ const book = ({ book: { kind, width_mm, height_mm, thickness_mm } }: Job, say: P
 
 function leather({ leather: { outside, lining } }: Job, say: Printer): string {
   return `${say.weights(outside.min_mm, outside.max_mm)}${lining === null ? '' : ', lined'}`;
+}
+
+/**
+ * How thick the book is in its cover at the spine, and what leather an ounce lighter or heavier would change: its thickness
+ * twice, and the stiffness of the outside by the cube of its thickness (bending stiffness of a plate, E t^3 / 12 (1 - nu^2);
+ * Timoshenko and Woinowsky-Krieger, Theory of Plates and Shells, 1959, section 1; from memory).
+ */
+function inTheHand({ job, needs }: CoverDesign, say: Printer): Said[] {
+  const { outside, lining } = needs.nominal.leathers;
+  const both = 2 * (outside.thickness + (lining?.thickness ?? 0));
+  const other = (more: number): string => {
+    const stiffness = (1 + more / outside.thickness) ** 3;
+    const than = more > 0 ? ['heavier', 'thicker', 'stiffer'] : ['lighter', 'thinner', 'less stiff'];
+    return `An ounce ${than[0]} is ${say.length(2 * Math.abs(more))} ${than[1]} in all and ${say.share(Math.abs(stiffness - 1))} ${than[2]} where it folds.`;
+  };
+  const lighter = outside.thickness > 2 * MM_PER_OUNCE ? [other(-MM_PER_OUNCE)] : [];
+  return [
+    {
+      name: 'In the hand',
+      value: `${say.length(job.book.thickness_mm + both)} thick at the spine, ${say.length(both)} of it leather`,
+    },
+    { name: 'Other leather', value: [...lighter, other(MM_PER_OUNCE)].join(' ') },
+  ];
 }
 
 const seam = ({ seam: { method, style, edgeMargin_mm, pitch_mm } }: Job, say: Printer): string =>

@@ -34,16 +34,16 @@ export async function customerSheetPdf(
   } = file.addPage({ width, height });
   const inner = width - 2 * MARGIN;
   const rule = (y: number): void => plain.lines([{ kind: 'line', from: [MARGIN, y], to: [width - MARGIN, y] }], RULE);
-  const paragraph = (words: string, top: number, left: number, room: number): number =>
-    brokenLines(words, room, (part) => plain.widthOf(part, SIZE.text)).reduce((y, line) => {
-      plain.words(line, [left, y - SIZE.text], SIZE.text);
-      return y - SIZE.text * LEADING;
+  const paragraph = (words: string, top: number, left: number, room: number, size: number = SIZE.text): number =>
+    brokenLines(words, room, (part) => plain.widthOf(part, size)).reduce((y, line) => {
+      plain.words(line, [left, y - size], size);
+      return y - size * LEADING;
     }, top);
 
   let y = height - MARGIN - SIZE.title;
   bold.words(sheet.title, [MARGIN, y], SIZE.title, { width: inner });
   y -= 4;
-  plain.words('A leather cover for this book', [MARGIN, y - SIZE.text], SIZE.text);
+  plain.words(sheet.lead, [MARGIN, y - SIZE.text], SIZE.text);
   y -= SIZE.text + 5;
   rule(y);
   y -= 6;
@@ -61,11 +61,13 @@ export async function customerSheetPdf(
   y = paragraph(sheet.fit, lowest, MARGIN, inner) - 6;
 
   const third = inner / sheet.numbers.length;
-  sheet.numbers.forEach(({ name, value }, i) => {
-    bold.words(value, [MARGIN + i * third, y - SIZE.number], SIZE.number, { width: third - GUTTER });
-    plain.words(name, [MARGIN + i * third, y - SIZE.number - 6], SIZE.small, { width: third - GUTTER / 2 });
+  const ends = sheet.numbers.map(({ name, value, means }, i) => {
+    const left = MARGIN + i * third;
+    bold.words(value, [left, y - SIZE.number], SIZE.number, { width: third - GUTTER });
+    bold.words(name, [left, y - SIZE.number - 6], SIZE.small, { width: third - GUTTER / 2 });
+    return paragraph(means, y - SIZE.number - 7.5, left, third - GUTTER / 2, SIZE.small);
   });
-  y -= SIZE.number + 12;
+  y = Math.min(...ends) - 5;
   rule(y);
   y -= 5;
 

@@ -68,6 +68,25 @@ describe('the picture of a term', () => {
     expect(extent(rise.map(([x]) => x))).toBeCloseTo(9, 2);
   });
 
+  test('a book that lies open lies across the drawing, and one a little open is not flat', () => {
+    const { book } = designOf({}).job;
+    const spread = (part: TermPart) => pointsOf(litIn(termPicture(designOf({}), part)).join(' '));
+    const flat = spread('open.boards');
+    expect(extent(flat.map(([x]) => x))).toBeGreaterThan(2 * book.width_mm);
+    expect(extent(flat.map(([, y]) => y))).toBeLessThan(book.thickness_mm);
+    const ajar = spread('ajar.wrap');
+    // Each board has turned by 15 degrees.
+    expect(extent(ajar.map(([, y]) => y))).toBeGreaterThan(book.thickness_mm + book.width_mm * Math.sin(Math.PI / 12));
+  });
+
+  test('the pages are squashed where the pockets lie on them', () => {
+    const design = designOf({});
+    const lit = pointsOf(litIn(termPicture(design, 'edge.squash')).join(' '));
+    const { book } = design.needs.nominal;
+    expect(Math.min(...lit.map(([x]) => x))).toBeCloseTo(book.width - design.fits.nominal.pocket.held, 1);
+    expect(Math.max(...lit.map(([x]) => x))).toBeCloseTo(book.width - book.square, 1);
+  });
+
   test('what a cover does not have is not drawn', () => {
     const plain = designOf({
       leather: { outside: BASE.leather.outside },

@@ -61,16 +61,16 @@ test('what fails, what is too loose and what is close follow in that order, with
 test('a cover that is too small says how short it is, and where the book stays open or the boards do not go in', () => {
   const fails = (fits: Partial<Record<RangePoint, Partial<Fit>>>) => said({ closes: 'fails' }, fits);
   expect(fails({ thick: shortBy(2) })).toBe(
-    'Closes at 1.5 mm but not at 2 mm: the wrap is 2.0 mm short and the book stays open 29 degrees.',
+    'Closes at 1.5 mm but not at 2 mm: the wrap is 2.0 mm short; the book stays open 29 degrees.',
   );
   expect(fails({ thin: shortBy(1), nominal: shortBy(1), thick: shortBy(2) })).toBe(
-    'Does not close at 1.5 to 2 mm: the wrap is 2.0 mm short and the book stays open 29 degrees.',
+    'Does not close at 1.5 to 2 mm: the wrap is 2.0 mm short; the book stays open 29 degrees.',
   );
   expect(fails({ thick: { ...shortBy(9), staysOpen: null } })).toBe(
-    'Does not go on at 2 mm: the wrap is 9.0 mm short and the boards do not go in.',
+    'Does not go on at 2 mm: the wrap is 9.0 mm short; the boards do not go in.',
   );
   expect(fails({ thin: { ...shortBy(3), staysOpen: radians(1) }, thick: shortBy(2) })).toMatch(
-    / not at 1\.5 mm: the wrap is 3\.0 mm short and the book stays open 58 degrees\.$/,
+    / not at 1\.5 mm: the wrap is 3\.0 mm short; the book stays open 58 degrees\.$/,
   );
 });
 

@@ -116,7 +116,7 @@ describe('the headline', () => {
     const { head_mm } = reportOf().fit.thick;
     expect(head_mm).toBeGreaterThanOrEqual(1);
     expect(reportOf().headline).toMatch(
-      /^Closes in 9\d of 100 at 1\.5 mm to 2 mm, fits in 9\d of 100; head and tail gap .* mm\.$/,
+      /^Closes in 9\d of 100 at 1\.5 to 2 mm, fits in 9\d of 100; head and tail gap .* mm\.$/,
     );
     const one = reportOf({ leather: { outside: { min_mm: 2, max_mm: 2 } } }).headline;
     expect(one).toMatch(/^Closes in \d\d of 100 at 2 mm, fits in \d\d of 100; /);
@@ -124,7 +124,7 @@ describe('the headline', () => {
 
   test('names the thickness at which a short cover still closes, and how far it stays open at the other', () => {
     const short = (by: number) => reportOf({ pattern: { outsideWidth_mm: sized.width_mm - by } }).headline;
-    expect(short(60)).toMatch(/^Does not go on at 2 mm: the wrap is [\d.]+ mm short and the boards do not go in\.$/);
+    expect(short(60)).toMatch(/^Does not go on at 2 mm: the wrap is [\d.]+ mm short; the boards do not go in\.$/);
     const over = (leather: object): string => {
       const { width_mm } = reportOf({ leather }).pattern.outside;
       const lines = Array.from(
@@ -135,13 +135,13 @@ describe('the headline', () => {
     };
     const range = over({ outside: { min_mm: 1.5, max_mm: 2 } });
     expect(range).toMatch(
-      /^Closes in 5\d of 100 at 1\.5 mm to 2 mm, fits in [45]\d of 100; .*; close to the limit: closing/m,
+      /^Closes in 5\d of 100 at 1\.5 to 2 mm, fits in [45]\d of 100; .*; close to the limit: closing/m,
     );
     expect(range).toMatch(
-      /^Closes at 1\.5 mm but not at 2 mm: the wrap is [\d.]+ mm short and the book stays open \d+ degrees\.$/m,
+      /^Closes at 1\.5 mm but not at 2 mm: the wrap is [\d.]+ mm short; the book stays open \d+ degrees\.$/m,
     );
     const one = over({ outside: { min_mm: 2, max_mm: 2 } });
-    expect(one).toMatch(/^Does not close at 2 mm: the wrap is [\d.]+ mm short and the book stays open \d+ degrees\.$/m);
+    expect(one).toMatch(/^Does not close at 2 mm: the wrap is [\d.]+ mm short; the book stays open \d+ degrees\.$/m);
   });
 
   test('tells an overrun at head and tail, every failure in turn, what is close and what is too loose', () => {

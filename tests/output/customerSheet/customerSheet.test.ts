@@ -54,6 +54,54 @@ describe('the three numbers', () => {
   });
 });
 
+describe('what a customer can picture', () => {
+  test('each length has a meaning: room in sheets of paper of 0.1 mm, the hold as a share of the board', () => {
+    const { fits, job } = designOf();
+    const [foreEdge, ends, held] = sheetOf().numbers;
+    const least = Math.min(...RANGE_POINTS.flatMap((p) => [fits[p].foreEdge.front, fits[p].foreEdge.back]));
+    const sheets = Number(/about (\d+) sheets of paper\.$/.exec(foreEdge.means)?.[1]);
+    expect(sheets).toBe(Math.floor(least / 0.1));
+    expect(ends.means).toMatch(/: about \d+ sheets of paper\.$/);
+    const share = Math.min(...RANGE_POINTS.map((p) => fits[p].pocket.held)) / job.book.width_mm;
+    expect(held.means).toBe(`${Math.round(100 * share)} % of the width of the board.`);
+  });
+
+  test('a gap of less than a sheet says so', () => {
+    const { pieces, fits } = designOf();
+    const least = Math.min(...RANGE_POINTS.map((p) => Math.min(fits[p].head, fits[p].tail)));
+    const [, ends] = sheetOf({ pattern: { outsideHeight_mm: pieces.outside.height - 2 * (least - 0.05) } }).numbers;
+    expect(ends.means).toBe('For the book to lie in it without rubbing: less than a sheet of paper.');
+  });
+
+  test('what is too short promises nothing', () => {
+    const [foreEdge] = sheetOf({ pattern: { outsideWidth_mm: 376 } }).numbers;
+    expect(foreEdge.means).toMatch(/^Short by about \d+ sheets of paper\.$/);
+  });
+
+  test('the thickness in the hand, and what an ounce would change', () => {
+    // By hand: 28 mm and twice 2 mm; an ounce is 25.4 / 64 = 0.397 mm. (2.397 / 2)^3 = 1.721, (1.603125 / 2)^3 = 0.51501.
+    const { facts } = sheetOf({ leather: { outside: { min_mm: 2, max_mm: 2 } } });
+    const value = (wanted: string) => facts.find(({ name }) => name === wanted)?.value;
+    expect(value('In the hand')).toBe('32.0 mm thick at the spine, 4.0 mm of it leather');
+    expect(value('Other leather')).toBe(
+      'An ounce lighter is 0.8 mm thinner in all and 48 % less stiff where it folds. ' +
+        'An ounce heavier is 0.8 mm thicker in all and 72 % stiffer where it folds.',
+    );
+    const lined = sheetOf({ leather: { outside: { min_mm: 2, max_mm: 2 }, lining: { min_mm: 1, max_mm: 1 } } });
+    expect(lined.facts.find(({ name }) => name === 'In the hand')?.value).toMatch(/, 6.0 mm of it leather$/);
+    // No leather is sold that thin.
+    const thin = sheetOf({ leather: { outside: { min_mm: 0.7, max_mm: 0.7 } } });
+    expect(thin.facts.find(({ name }) => name === 'Other leather')?.value).toMatch(/^An ounce heavier/);
+  });
+
+  test('the maker is named where the job has a name', () => {
+    expect(sheetOf().lead).toBe('A leather cover for this book');
+    expect(sheetOf({ rates: { maker: 'The harbour bench' } }).lead).toBe(
+      'A leather cover for this book, by The harbour bench',
+    );
+  });
+});
+
 test('what is near its limit is named edge by edge, and all edges at once only where no single one is', () => {
   expect(sheetOf({ ease: { foreEdge_mm: 0.2, head_mm: 0.4, tail_mm: 0.4 } }).fit).toBe(
     'This cover should do. Near its limit: closing round the book, room at the fore-edges, room at the head, room at the tail. ' +

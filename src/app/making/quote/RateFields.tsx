@@ -18,7 +18,8 @@ export function RateFields() {
     <>
       <section aria-labelledby="prices">
         <h3 id="prices">Prices</h3>
-        <Currency />
+        <TextField path="rates.maker" />
+        <TextField path="rates.currency" />
         <FigureField path="rates.decimals" empty="default" />
         <RateField name="outside_per_dm2" />
         {hasPocket && <RateField name="pocket_per_dm2" />}
@@ -41,9 +42,8 @@ export function RateFields() {
   );
 }
 
-function Currency() {
+function TextField({ path }: { readonly path: 'rates.maker' | 'rates.currency' }) {
   const dispatch = useDispatch();
-  const path = 'rates.currency';
   const { title, description } = fieldNote(path);
   const text = String(useWritten(path) ?? '');
   const issues = useFieldIssues(path);
@@ -53,8 +53,8 @@ function Currency() {
       help={description}
       path={path}
       text={text}
-      change={(sign) =>
-        dispatch({ type: 'edit', key: path, patches: [{ path, value: sign === '' ? undefined : sign }] })
+      change={(typed) =>
+        dispatch({ type: 'edit', key: path, patches: [{ path, value: typed === '' ? undefined : typed }] })
       }
       issues={issues}
     />

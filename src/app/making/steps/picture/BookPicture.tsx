@@ -1,4 +1,4 @@
-import { type CoverDesign, coverSection } from '../../../../core/index.ts';
+import { type CoverDesign, coverSection, radians } from '../../../../core/index.ts';
 import { Dimension } from '../../../sheet/PieceMarks.tsx';
 import { SectionPicture } from '../../../sheet/SectionPicture.tsx';
 import { useLengths } from '../../../state/BenchContext.tsx';
@@ -10,7 +10,9 @@ const TEXT = 0.055;
 export function BookPicture({ design }: { readonly design: CoverDesign }) {
   const lengths = useLengths();
   const { width_mm: width, thickness_mm: thick } = design.job.book;
-  const closed = coverSection(design, 'nominal', 0);
+  // Without its cover the book closes, whatever the cover allows.
+  const fits = { ...design.fits, nominal: { ...design.fits.nominal, staysOpen: radians(0) } };
+  const closed = coverSection({ ...design, fits }, 'nominal', 0);
   const text = TEXT * width;
   const [left, right] = [closed.boards, closed.pages]
     .flat(2)
