@@ -306,3 +306,16 @@ test('a browser that refuses to keep the screen awake, or to keep the ticks, is 
   await expect(mode.getByText('This browser does not keep where you stop.')).toBeVisible();
   await expect(ticked(mode)).toHaveCount(1);
 });
+
+test('a job that is renamed after the page was loaded again keeps its ticks', async ({ bench }) => {
+  await openExample(bench, 'tide ledger');
+  const mode = await openSteps(bench);
+  for (let i = 0; i < 2; i++) await done(mode).click();
+  await bench.reload();
+  await expect(ticked(mode)).toHaveCount(2);
+  await renameJob(bench, 'Mill ledger');
+  await expect
+    .poll(() => bench.evaluate(() => localStorage.getItem('coverwright.steps.v1')))
+    .toMatch(/"key":"shelf:[^"]+","at":"cut"/);
+  await expect(ticked(mode)).toHaveCount(2);
+});

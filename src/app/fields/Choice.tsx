@@ -1,7 +1,7 @@
 import { type ReactNode, useId } from 'react';
 
 interface ChoiceProps {
-  readonly title: string;
+  readonly title: ReactNode;
   readonly options: readonly { readonly value: string; readonly label: string }[];
   readonly chosen: string;
   readonly choose: (value: string) => void;

@@ -29,37 +29,45 @@ export function LeatherFields() {
   const put = (path: JobPath, value: unknown): void => dispatch({ type: 'edit', patches: [{ path, value }] });
   return (
     <section aria-label="Leather">
-      <WeightField piece="outside" title="Outside weight" />
-      <Temper piece="outside" name="Outside" />
-      <FigureField path="leather.outside.foldThickness_mm" empty="unmeasured" title="Outside skived to" />
-      <Choice
-        title="Pocket leather"
-        options={POCKET_LEATHERS}
-        chosen={hasPocket ? 'own' : 'same'}
-        choose={(value) => put('leather.pocket', value === 'own' ? { min_mm, max_mm } : undefined)}
-      />
-      {hasPocket && (
-        <>
-          <WeightField piece="pocket" title="Pocket weight" />
-          <Temper piece="pocket" name="Pocket" />
-        </>
-      )}
-      <Choice
-        title="Centre lining"
-        options={LININGS}
-        chosen={isLined ? 'lined' : 'none'}
-        choose={(value) => put('leather.lining', value === 'lined' ? USUAL_LINING : undefined)}
-      />
-      {isLined && (
-        <>
-          <WeightField piece="lining" title="Lining weight" />
-          <Temper piece="lining" name="Lining" />
-          <FigureField path="leather.lining.foldThickness_mm" empty="unmeasured" title="Lining skived to" />
-        </>
-      )}
-      <LeatherAssumptions piece="outside" title="Assumed of the outside leather" />
-      {hasPocket && <LeatherAssumptions piece="pocket" title="Assumed of the pocket leather" />}
-      {isLined && <LeatherAssumptions piece="lining" title="Assumed of the lining" />}
+      <div className="field-group">
+        <WeightField piece="outside" title="Outside weight" />
+        <Temper piece="outside" name="Outside" />
+        <FigureField path="leather.outside.foldThickness_mm" empty="unmeasured" title="Outside skived to" />
+      </div>
+      <div className="field-group">
+        <Choice
+          title="Pocket leather"
+          options={POCKET_LEATHERS}
+          chosen={hasPocket ? 'own' : 'same'}
+          choose={(value) => put('leather.pocket', value === 'own' ? { min_mm, max_mm } : undefined)}
+        />
+        {hasPocket && (
+          <>
+            <WeightField piece="pocket" title="Pocket weight" />
+            <Temper piece="pocket" name="Pocket" />
+          </>
+        )}
+      </div>
+      <div className="field-group">
+        <Choice
+          title="Centre lining"
+          options={LININGS}
+          chosen={isLined ? 'lined' : 'none'}
+          choose={(value) => put('leather.lining', value === 'lined' ? USUAL_LINING : undefined)}
+        />
+        {isLined && (
+          <>
+            <WeightField piece="lining" title="Lining weight" />
+            <Temper piece="lining" name="Lining" />
+            <FigureField path="leather.lining.foldThickness_mm" empty="unmeasured" title="Lining skived to" />
+          </>
+        )}
+      </div>
+      <div className="field-group">
+        <LeatherAssumptions piece="outside" title="Assumed of the outside leather" />
+        {hasPocket && <LeatherAssumptions piece="pocket" title="Assumed of the pocket leather" />}
+        {isLined && <LeatherAssumptions piece="lining" title="Assumed of the lining" />}
+      </div>
     </section>
   );
 }

@@ -1,5 +1,6 @@
 import type { EdgeSection, Vec2 } from '../../core/index.ts';
 import type { LoupeView } from './loupeView.ts';
+import './sectionGlass.css';
 
 interface SectionGlassProps {
   readonly section: EdgeSection;
@@ -26,7 +27,7 @@ export function SectionGlass({ section, view, size, said }: SectionGlassProps) {
   const [, outer] = view.place([0, 0]);
   const [stop, inner] = view.place([gap ?? 0, -thickness]);
   return (
-    <svg width={size} height={size} aria-hidden="true" className="section-layers">
+    <svg width={size} height={size} aria-hidden="true" className="section-layers section-glass">
       <path className="board" d={outline(board)} />
       {lining !== null && <path className="lining" d={outline(lining)} />}
       {pocket !== null && <path className="pocket" d={outline(pocket)} />}

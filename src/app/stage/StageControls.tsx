@@ -74,7 +74,8 @@ export function StageControls({ stage, setStage, overlay }: StageControlsProps) 
       <details className="stage-view-choice">
         <summary>View</summary>
         <div className="stage-more">
-          <fieldset className="row" aria-label="Stages of the making">
+          <fieldset className="row">
+            <legend>Stage of the making</legend>
             {SEQUENCE_STAGES.map(({ id }) => (
               <button
                 key={id}

@@ -49,7 +49,11 @@ const keptUnder = new Map<JobKey, string>();
 export function useProgress(design: CoverDesign): WorkProgress {
   const [kept, setKept] = useState(readProgress);
   const [isKept, setIsKept] = useState(true);
-  const { id, jobKey } = useBench(({ history }) => ({ id: placeOf(history)?.id, jobKey: history.key }));
+  const { id, jobKey, open } = useBench(({ history }) => ({
+    id: placeOf(history)?.id,
+    jobKey: history.key,
+    open: history.parsed.ok ? history.parsed.job.name : null,
+  }));
   const { name, work } = design.job;
   const keys = progressKeys(id, name, keptUnder.get(jobKey));
   const progress = progressOf(kept, keys);
@@ -58,6 +62,13 @@ export function useProgress(design: CoverDesign): WorkProgress {
     const inches = orderOfWork(source, printer('in'));
     return orderOfWork(source, printer('mm')).map((mm, i) => ({ mm, in: inches[i]! }));
   }, [design]);
+
+  const foundUnder = keys.find((key) => kept.jobs.some((job) => job.key === key));
+  // The design that is shown may still be that of the job before.
+  const isShown = open === name;
+  useEffect(() => {
+    if (isShown && foundUnder !== undefined) keptUnder.set(jobKey, foundUnder);
+  }, [jobKey, foundUnder, isShown]);
 
   // Another window may work on the same job.
   useEffect(() => {
@@ -68,7 +79,6 @@ export function useProgress(design: CoverDesign): WorkProgress {
 
   const change = (next: Progress): void => {
     const all = withProgress(kept, keys, next);
-    keptUnder.set(jobKey, keys[0]!);
     setKept(all);
     setIsKept(keepProgress(all));
   };

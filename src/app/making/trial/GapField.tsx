@@ -51,7 +51,12 @@ export function GapField({ path, expected }: GapFieldProps) {
         change={change}
         issues={issues}
       />
-      <Choice title={`${title} shows a`} options={WAYS} chosen={isOverrun ? 'overrun' : 'gap'} choose={choose} />
+      <Choice
+        title={<span className="only-heard">{`${title} shows a`}</span>}
+        options={WAYS}
+        chosen={isOverrun ? 'overrun' : 'gap'}
+        choose={choose}
+      />
     </div>
   );
 }

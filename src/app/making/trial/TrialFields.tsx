@@ -5,7 +5,6 @@ import { Choice } from '../../fields/Choice.tsx';
 import { FigureField } from '../../fields/FigureField.tsx';
 import { useFieldIssues, useWritten } from '../../fields/fieldState.ts';
 import { useBench, useDispatch } from '../../state/BenchContext.tsx';
-import { GapField } from './GapField.tsx';
 import { NewCard } from './NewCard.tsx';
 
 const CLOSES = [
@@ -30,7 +29,6 @@ export function TrialFields() {
   const issues = useFieldIssues('mockup.readings.closes');
   const card = useMemo(() => cardDesign(job, job.mockup.card), [job]);
   const { outside } = card.pieces;
-  const { foreEdge, head, tail } = card.fits.thick;
   const closes = useWritten('mockup.readings.closes');
   const chosen = closes === true ? 'closes' : closes === false ? 'open' : 'unsaid';
   return (
@@ -47,16 +45,7 @@ export function TrialFields() {
         </Assumptions>
       </section>
       <section aria-labelledby="trial-readings">
-        <h3 id="trial-readings">What the card showed</h3>
-        <p className="help">
-          From the board edge to where it stops at the seam, the book closed in the card. Read the fore-edges pushed
-          home: press the card to spine and boards, so that the spare wrap is there. Front and back count together, head
-          and tail too.
-        </p>
-        <GapField path="mockup.readings.front_mm" expected={foreEdge.front} />
-        <GapField path="mockup.readings.back_mm" expected={foreEdge.back} />
-        <GapField path="mockup.readings.head_mm" expected={head} />
-        <GapField path="mockup.readings.tail_mm" expected={tail} />
+        <h3 id="trial-readings">Closing, and how sure</h3>
         <Choice
           path="mockup.readings.closes"
           title="The card"

@@ -3,7 +3,7 @@ import { learnFromCard } from '../../../core/index.ts';
 import type { Bench } from '../../state/bench.ts';
 import { lagging } from '../../state/lagging.tsx';
 import { Panel } from '../PanelParts.tsx';
-import { ExpectedGaps } from './ExpectedGaps.tsx';
+import { EdgeReadings } from './EdgeReadings.tsx';
 import { Lesson } from './Lesson.tsx';
 import { TrialFields } from './TrialFields.tsx';
 
@@ -13,8 +13,8 @@ function TrialPanel({ design }: Pick<Bench, 'design'>) {
   const lesson = useMemo(() => learnFromCard(job, job.mockup.card, job.mockup.readings), [job]);
   return (
     <Panel name="Card trial" fields={<TrialFields />}>
+      <EdgeReadings job={job} />
       <Lesson job={job} lesson={lesson} />
-      <ExpectedGaps job={job} />
     </Panel>
   );
 }

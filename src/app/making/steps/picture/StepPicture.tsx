@@ -1,11 +1,5 @@
-import {
-  arrangePieces,
-  type CoverDesign,
-  cardDesign,
-  type Drawing,
-  type Layer,
-  patternDrawing,
-} from '../../../../core/index.ts';
+import { useSyncExternalStore } from 'react';
+import { type CoverDesign, cardDesign, type Drawing, type Layer, patternDrawing } from '../../../../core/index.ts';
 import type { WorkCard } from '../../../../output/benchSheet/orderOfWork.ts';
 import { PatternSheet } from '../../../sheet/PatternSheet.tsx';
 import { AssembledPicture } from './AssembledPicture.tsx';
@@ -39,12 +33,7 @@ export function StepPicture({ step, ...how }: StepPictureProps) {
 }
 
 function pictureOf({ id }: StepPictureProps['step'], { design, highest }: Omit<StepPictureProps, 'step'>) {
-  const pattern = (...layers: Layer[]) =>
-    highest === undefined ? (
-      <Pattern drawing={drawingOf(design)} layers={layers} />
-    ) : (
-      <PatternSheet drawing={drawingOf(design)} layers={layers} highest={highest} />
-    );
+  const pattern = (...layers: Layer[]) => <Pattern drawing={drawingOf(design)} layers={layers} highest={highest} />;
   switch (id) {
     case 'measure':
       return <BookPicture design={design} />;
@@ -74,16 +63,24 @@ function pictureOf({ id }: StepPictureProps['step'], { design, highest }: Omit<S
   }
 }
 
-/** Between the pieces, mm: near what the sheet leaves, for the ratio of its sides. */
-const GAP = 25;
-
-/** All pieces, no wider than lets them stand above the buttons; the lettering keeps its size. */
-function Pattern({ drawing, layers }: { readonly drawing: Drawing; readonly layers: readonly Layer[] }) {
-  const { width, height } = arrangePieces(drawing, GAP);
-  const ratio = (width + GAP) / (height + 2 * GAP);
-  return (
-    <div style={{ maxInlineSize: `calc(max(16rem, 100dvh - 20rem) * ${ratio.toFixed(3)})` }}>
-      <PatternSheet drawing={drawing} layers={layers} lettering={LETTERING} />
-    </div>
-  );
+interface PatternProps {
+  readonly drawing: Drawing;
+  readonly layers: readonly Layer[];
+  readonly highest: number | undefined;
 }
+
+/** Height of the page that all else of a step takes, and the least of a picture, px. */
+const ELSE = 320;
+const LEAST = 256;
+
+/** All pieces, no higher than lets them stand above the buttons; the lettering keeps its size. */
+function Pattern({ drawing, layers, highest }: PatternProps) {
+  const page = useSyncExternalStore(onResize, () => window.innerHeight);
+  const room = highest ?? Math.max(LEAST, page - ELSE);
+  return <PatternSheet drawing={drawing} layers={layers} lettering={LETTERING} highest={room} />;
+}
+
+const onResize = (tell: () => void) => {
+  window.addEventListener('resize', tell);
+  return () => window.removeEventListener('resize', tell);
+};
