@@ -457,7 +457,7 @@ test('no screen cuts anything off, hides a control or covers more than a third o
     await bench.setViewportSize({ width, height });
     await bench.evaluate((size) => document.documentElement.style.setProperty('font-size', `${size}px`), letters);
     const at = `${width} x ${height}, letters of ${letters} px`;
-    for (const hash of ['#cover', '#strips', '#explore', '#workbench/template', '#shelf']) {
+    for (const hash of ['#cover', '#strips', '#explore', '#workbench/template', '#workbench/quote', '#shelf']) {
       await bench.evaluate((address) => {
         location.hash = address;
       }, hash);
