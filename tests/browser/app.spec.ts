@@ -361,7 +361,7 @@ test('a new cover asks for five figures and stands on its defaults', async ({ be
   await dialog.getByRole('button', { name: 'Start this cover' }).click();
   await expect(dialog).toBeHidden();
   await expect((await openCard(bench, 'book')).getByLabel('Width', { exact: true })).toHaveValue('6 in');
-  await expect(headline(bench)).toContainText('4 oz');
+  await expect(headline(bench)).toContainText('4 to 5 oz');
   await bench.getByRole('button', { name: 'Undo', exact: true }).click();
   await expect(jobName(bench)).toHaveText('Tide ledger');
 });

@@ -48,17 +48,19 @@ export function Verdict({ words, start }: VerdictProps) {
         ) : (
           next !== null && <NextThing next={next} />
         )}
-        {!isFirst && next?.kind === 'change' && (
+        {/* A remedy needs the room; “How sure” is a card too. */}
+        {!isFirst && next?.kind === 'change' ? (
           <a className="link" href={addressOf('explore')}>
             Other ways
           </a>
+        ) : (
+          <button
+            type="button"
+            onClick={() => void import('../fields/Card.tsx').then(({ openCard }) => openCard('sure'))}
+          >
+            How sure
+          </button>
         )}
-        <button
-          type="button"
-          onClick={() => void import('../fields/Card.tsx').then(({ openCard }) => openCard('sure'))}
-        >
-          How sure
-        </button>
       </p>
     </section>
   );
