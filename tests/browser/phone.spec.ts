@@ -359,6 +359,14 @@ test.describe('from a new book to its verdict', () => {
       await expect(bench.locator('#card-book > summary')).toContainText('6 × 9 × 1 in');
     });
 
+    test('all at once on a low screen, its button stays in sight', async ({ bench }) => {
+      await bench.setViewportSize({ width: 844, height: 390 });
+      await bench.getByRole('button', { name: 'A cover for your book' }).tap();
+      const start = bench.getByRole('dialog', { name: 'New cover' }).getByRole('button', { name: 'Start this cover' });
+      await expect(start).toBeInViewport({ ratio: 1 });
+      expect(await isReached(start)).toBe(true);
+    });
+
     test('a question says at once what is wrong with its answer, can be skipped where a default exists, and gone back from', async ({
       bench,
     }) => {
