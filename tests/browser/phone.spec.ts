@@ -142,6 +142,15 @@ test.describe('on a telephone', () => {
     expect(x + width).toBeLessThanOrEqual(picture.x + picture.width);
   });
 
+  test('the loupe under the room left comes into sight whole', async ({ bench }) => {
+    await bench.getByRole('button', { name: 'Look at the edges' }).tap();
+    const close = bench.locator('.loupe').getByRole('button', { name: 'Close' });
+    await expect(close).toBeVisible();
+    await expect.poll(() => isReached(close)).toBe(true);
+    const thumbs = await boxOf(bench.locator('.thumb-row'));
+    expect((await boxOf(close)).bottom).toBeLessThanOrEqual(thumbs.top);
+  });
+
   test('the number pad has keys for fractions where inches are typed', async ({ bench }) => {
     const field = measureField(bench, 'height');
     await field.tap();
