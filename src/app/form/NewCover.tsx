@@ -14,6 +14,7 @@ import {
   type Answers,
   type Entry,
   echoOf,
+  emptyWords,
   entriesFor,
   entryHelp,
   picturedBook,
@@ -231,7 +232,7 @@ const EntryField = ({ entry, title, answers, setAnswers, refused, enterKeyHint =
     change={(text) => setAnswers({ texts: { ...answers.texts, [entry.path]: text } }, entry.path)}
     echo={echoOf(entry, answers)}
     issues={refused === undefined ? [] : [refused]}
-    placeholder={usualOf(entry, answers) ?? ''}
+    placeholder={emptyWords(entry, answers)}
     keys={padKeys(entry.path, answers.units)}
     enterKeyHint={enterKeyHint}
   />

@@ -44,9 +44,13 @@ export const entryHelp = ({ path }: Entry): string =>
 
 /** What holds where an entry is left empty; null where it is needed. */
 export function usualOf({ path }: Entry, { kind, units }: Answers): string | null {
-  if (path === 'book.boardThickness_mm') return `${printer(units).size(KIND_DEFAULTS[kind].boardThickness_mm)} usual`;
+  if (path === 'book.boardThickness_mm') return `${printer(units).size(KIND_DEFAULTS[kind].boardThickness_mm)}, usual`;
   return path === 'book.spine.rise_mm' ? 'or estimated' : null;
 }
+
+/** What stands in an empty entry: what holds then, else the unit of a figure without one. */
+export const emptyWords = (entry: Entry, answers: Answers): string =>
+  usualOf(entry, answers) ?? (entry.path === 'leather.outside' ? 'oz or mm' : answers.units);
 
 const textOf = ({ texts }: Answers, { path }: Entry): string => (texts[path] ?? '').trim();
 

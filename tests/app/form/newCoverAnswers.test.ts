@@ -1,6 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import {
   type Answers,
+  emptyWords,
   entriesFor,
   picturedBook,
   refusalsOf,
@@ -28,6 +29,19 @@ describe('the answers of a new cover', () => {
       'book.width_mm': expect.stringContaining('too small'),
       'leather.outside': expect.stringContaining('oz'),
     });
+  });
+
+  test('an empty entry names the unit of a figure without one, or what holds where it is left empty', () => {
+    const said = (answers: Answers) =>
+      Object.fromEntries(entriesFor(answers).map((entry) => [entry.path, emptyWords(entry, answers)]));
+    expect(said(NONE)).toEqual({
+      'book.width_mm': 'mm',
+      'book.height_mm': 'mm',
+      'book.thickness_mm': 'mm',
+      'book.boardThickness_mm': '2.5 mm, usual',
+      'leather.outside': 'oz or mm',
+    });
+    expect(said({ ...NONE, units: 'in' })).toMatchObject({ 'book.width_mm': 'in' });
   });
 
   test('the rise is asked of a rounded spine only, and may be left out', () => {
