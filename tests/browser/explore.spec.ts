@@ -15,7 +15,7 @@ test.describe('Explore', () => {
     await expect(bench.getByLabel('change with')).toHaveValue('leather.outside');
     await expect(bench.getByLabel('How does')).toHaveValue('foreEdgeAllowance');
     await expect(bench.locator('.explore-reading output')).toContainText(
-      'fore-edge allowance, unrounded 12.08 mm (6.35 edge margin, 2.76 seam to stop, 1.98 folds at the spine, 0.98 ease)',
+      'fore-edge allowance 12.08 mm (6.35 edge margin, 2.76 seam to stop, 1.98 folds at the spine, 0.98 ease)',
     );
     await expect(bench.locator('.explore-plot')).toContainText('folds at the spine');
   });

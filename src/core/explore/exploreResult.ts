@@ -99,7 +99,7 @@ const single = (
 function allowance(edge: keyof Report['allowances'], id: string, title: string): ExploreResult {
   const parts = ({ allowances }: Report) => allowances[edge].parts.filter(({ name }) => name !== ROUNDING_PART);
   const read = (report: Report): number => parts(report).reduce((sum, { length_mm }) => sum + length_mm, 0);
-  return { ...single('allowances', id, `${title}, unrounded`, 'mm', read), parts };
+  return { ...single('allowances', id, title, 'mm', read), parts };
 }
 
 /** What a job can be explored for. Gap is positive, overrun negative. Every number and limit is the report's own. */
