@@ -365,6 +365,9 @@ test.describe('from a new book to its verdict', () => {
       const start = bench.getByRole('dialog', { name: 'New cover' }).getByRole('button', { name: 'Start this cover' });
       await expect(start).toBeInViewport({ ratio: 1 });
       expect(await isReached(start)).toBe(true);
+      const weight = bench.getByRole('textbox', { name: 'Leather weight' });
+      await weight.focus();
+      await expect.poll(() => isReached(weight)).toBe(true);
     });
 
     test('a question says at once what is wrong with its answer, can be skipped where a default exists, and gone back from', async ({
