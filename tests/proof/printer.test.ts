@@ -151,7 +151,7 @@ function everySize(design: CoverDesign, drawing: Drawing, said: ReturnType<typeo
   const card = dimensions(
     defined(sentences(cardDesign(job, job.mockup.card), patternDrawing(cardDesign(job, job.mockup.card))).bench),
   );
-  expect(theOne(defined(said.bench), /Outside in card: (.+?) x/)).toBe(nth(card, 0).slice('width '.length));
+  expect(theOne(defined(said.bench), /Outside in card: (.+?) ×/)).toBe(nth(card, 0).slice('width '.length));
 }
 
 function everySum(drawing: Drawing, units: 'mm' | 'in'): void {
