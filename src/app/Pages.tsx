@@ -4,10 +4,10 @@ import { firstPaint } from './loading/firstPaint.ts';
 import { LatePart } from './loading/LatePart.tsx';
 import { MissingPartNote } from './loading/MissingPartNote.tsx';
 import { QuietPart } from './loading/QuietPart.tsx';
-import { Hatches } from './sheet/Hatches.tsx';
 import { usePlace } from './state/place.ts';
 
 const CustomerView = lazy(() => import('./customer/CustomerView.tsx'));
+const Hatches = lazy(() => import('./sheet/Hatches.tsx'));
 const EditionNote = lazy(() => firstPaint.then(() => import('./offline/EditionNote.tsx')));
 
 /** The maker's places, or the sheet for the customer; and a note when a new edition waits. */
@@ -16,7 +16,9 @@ export function Pages() {
   return (
     <>
       <MissingPartNote />
-      <Hatches />
+      <QuietPart>
+        <Hatches />
+      </QuietPart>
       <QuietPart>
         <EditionNote />
       </QuietPart>

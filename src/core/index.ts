@@ -117,7 +117,7 @@ export {
   type PatternBox,
   type SeeThrough,
 } from './solid/meshData.ts';
-export { type Pose, SEQUENCE_STAGES } from './solid/staging.ts';
+export { type Pose, SEQUENCE_STAGES } from './solid/pose.ts';
 export { createStripSolver } from './strip/solveStrip.ts';
 export { formatFraction } from './units/fraction.ts';
 export { MM_PER_INCH, MM_PER_OUNCE } from './units/mm.ts';

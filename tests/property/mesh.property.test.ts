@@ -4,7 +4,7 @@ import { coverDesign } from '../../src/core/fold/coverDesign.ts';
 import { parseJob } from '../../src/core/job/parseJob.ts';
 import { foldedCover } from '../../src/core/solid/foldedCover.ts';
 import type { FoldedCover } from '../../src/core/solid/meshData.ts';
-import type { Pose } from '../../src/core/solid/staging.ts';
+import type { Pose } from '../../src/core/solid/pose.ts';
 import { validateClearance } from '../../src/core/solid/validateClearance.ts';
 import { validateSolid } from '../../src/core/solid/validateSolid.ts';
 import { fullRangeDocument } from '../fullRangeJob.ts';

@@ -2,7 +2,7 @@ import { type CoverDesign, coverSection, type Printer, patternDrawing } from '..
 import { cutRows } from '../panel/cutRows.ts';
 import { bookSentence, leatherSentence, seamSentence } from '../panel/jobSentences.tsx';
 import { Headline } from '../panel/Verdict.tsx';
-import { Hatches } from '../sheet/Hatches.tsx';
+import Hatches from '../sheet/Hatches.tsx';
 import { SectionPicture } from '../sheet/SectionPicture.tsx';
 import { printedScene } from '../stage/printedScene.ts';
 import { useBench } from '../state/BenchContext.tsx';

@@ -1,7 +1,7 @@
 import './sheet.css';
 
 /** Hatch patterns of all drawings, by what they mean. Rendered once for the whole page; drawings refer to `url(#hatch-gap)`. */
-export function Hatches() {
+export default function Hatches() {
   return (
     <svg className="hatches" aria-hidden="true" focusable="false">
       <defs>

@@ -7,8 +7,8 @@ import { fitMarks } from './fitMarks.ts';
 import { foldedSeam } from './foldedSeam.ts';
 import type { FoldedCover } from './meshData.ts';
 import { openingRange } from './openingRange.ts';
+import type { Pose } from './pose.ts';
 import { seeThrough } from './seeThrough.ts';
-import type { Pose } from './staging.ts';
 import { staging } from './staging.ts';
 import { standingAt, standingFlat } from './standing.ts';
 

@@ -8,7 +8,7 @@ import {
   STAGE_STOPS,
   stageAt,
 } from '../../../src/app/stage/stageState.ts';
-import { SEQUENCE_STAGES } from '../../../src/core/solid/staging.ts';
+import { SEQUENCE_STAGES } from '../../../src/core/solid/pose.ts';
 import { radians } from '../../../src/core/units/radians.ts';
 
 test('every place of the making belongs to the stage that began last', () => {

@@ -6,7 +6,7 @@ import { EXAMPLE_JOBS } from '../../../src/core/job/examples.ts';
 import { holeCount, seamHoles } from '../../../src/core/pattern/seamHoles.ts';
 import { foldedCover } from '../../../src/core/solid/foldedCover.ts';
 import type { FoldedCover, MeshData } from '../../../src/core/solid/meshData.ts';
-import type { Pose } from '../../../src/core/solid/staging.ts';
+import type { Pose } from '../../../src/core/solid/pose.ts';
 import { validateClearance } from '../../../src/core/solid/validateClearance.ts';
 import { solidVolume, validateSolid } from '../../../src/core/solid/validateSolid.ts';
 import { defined } from '../../defined.ts';

@@ -1,5 +1,5 @@
 import type { RangePoint } from '../../../src/core/leather/leatherModel.ts';
-import type { Pose } from '../../../src/core/solid/staging.ts';
+import type { Pose } from '../../../src/core/solid/pose.ts';
 import { LAW_SEED } from '../../laws.ts';
 import { nth } from '../../nth.ts';
 

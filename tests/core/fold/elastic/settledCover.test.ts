@@ -11,7 +11,7 @@ import { RANGE_POINTS, type RangePoint } from '../../../../src/core/leather/leat
 import { foldedCover } from '../../../../src/core/solid/foldedCover.ts';
 import type { FoldedCover } from '../../../../src/core/solid/meshData.ts';
 import { openingRange } from '../../../../src/core/solid/openingRange.ts';
-import type { Pose } from '../../../../src/core/solid/staging.ts';
+import type { Pose } from '../../../../src/core/solid/pose.ts';
 import { validateClearance } from '../../../../src/core/solid/validateClearance.ts';
 import { createStripSolver } from '../../../../src/core/strip/solveStrip.ts';
 import { defined } from '../../../defined.ts';
