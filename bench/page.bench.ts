@@ -24,6 +24,8 @@ const KEYS = 24;
 /** Rest after a key, ms: one lets everything that follows from it end, the other is fast typing. */
 const PACES = { 'key by key': 700, 'ten keys a second': 100 };
 const BUDGET = { key: 16, drag: 50 };
+/** SLOW=4 gives the page a processor four times slower, by pauses: only the wall times show it. */
+const SLOW = Number(process.env.SLOW ?? 1);
 /** How far a tab of the strip is dragged, px. */
 const TAB_WAY = 90;
 const DRAG_STEPS = 40;
@@ -63,6 +65,7 @@ async function measure(on: Browser, scene: '3D' | 'no WebGL'): Promise<void> {
   await page.goto(nth(defined(server.resolvedUrls).local, 0));
   await page.evaluate(markAnswers);
   const session = await page.context().newCDPSession(page);
+  if (SLOW > 1) await session.send('Emulation.setCPUThrottlingRate', { rate: SLOW });
   for (const book of BOOKS) {
     await openExample(page, book);
     for (const [pace, rest] of Object.entries(PACES)) {
