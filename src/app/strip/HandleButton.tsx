@@ -21,6 +21,15 @@ interface HandleButtonProps {
   readonly onRelease: () => void;
 }
 
+/** A drag: where it began, and the value that the pointer asks for and the one that the job has. */
+interface Grab {
+  readonly handle: Handle;
+  readonly from: number;
+  wanted: number;
+  written: number;
+  isMoved: boolean;
+}
+
 /** Key presses of ten steps. */
 const LEAP = 10;
 
@@ -29,7 +38,7 @@ export function HandleButton(props: HandleButtonProps) {
   const { handle, axis, scale, outward, tab, at, across, isTwin = false, onGrab, onRelease } = props;
   const dispatch = useDispatch();
   const lengths = useLengths();
-  const grabbed = useRef<{ readonly handle: Handle; readonly from: number; isMoved: boolean } | null>(null);
+  const grabbed = useRef<Grab | null>(null);
   const { path, name, value } = handle;
   const { min, max } = fieldNote(path);
 
@@ -42,25 +51,36 @@ export function HandleButton(props: HandleButtonProps) {
     // Ends the step of the arrow keys, so that cancelling the drag does not undo them.
     dispatch({ type: 'settle' });
     event.currentTarget.setPointerCapture(event.pointerId);
-    grabbed.current = { handle, from: along(event), isMoved: false };
+    const value = handleValue(handle, 0, lengths.units);
+    grabbed.current = { handle, from: along(event), wanted: value, written: value, isMoved: false };
     onGrab();
+  };
+  const follow = (start: Grab): void => {
+    if (start.wanted === start.written) return;
+    start.written = start.wanted;
+    start.isMoved = true;
+    write(start.handle.path, start.wanted);
   };
   const drag = (event: PointerEvent): void => {
     const start = grabbed.current;
     if (start === null) return;
-    const next = handleValue(start.handle, (outward * (along(event) - start.from)) / scale, lengths.units);
-    if (!start.isMoved && next === handleValue(start.handle, 0, lengths.units)) return;
-    start.isMoved = true;
-    write(start.handle.path, next);
+    start.wanted = handleValue(start.handle, (outward * (along(event) - start.from)) / scale, lengths.units);
+    // The browser draws the frame in the task of the event: the job is worked out in a task of its own.
+    setTimeout(() => grabbed.current === start && follow(start));
   };
   const release = (): void => {
-    if (grabbed.current === null) return;
+    const start = grabbed.current;
+    if (start === null) return;
+    follow(start);
     grabbed.current = null;
     dispatch({ type: 'settle' });
     onRelease();
   };
   const letGo = (): void => {
-    if (grabbed.current?.isMoved) dispatch({ type: 'cancel' });
+    const start = grabbed.current;
+    if (start === null) return;
+    start.wanted = start.written;
+    if (start.isMoved) dispatch({ type: 'cancel' });
     release();
   };
 
