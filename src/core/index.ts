@@ -18,7 +18,7 @@ export { EDGES, type Edge, gapAt, isForeEdge } from './fold/edges.ts';
 export { createElasticSolvers } from './fold/elastic/elasticFit.ts';
 export { createSettleSolver, settledCover } from './fold/elastic/settledCover.ts';
 export { type PatternZone, patternZone } from './fold/patternZone.ts';
-export { type CoverSection, coverSection } from './fold/section/coverSection.ts';
+export { bookSection, type CoverSection, coverSection } from './fold/section/coverSection.ts';
 export { type EdgeSection, edgeSection } from './fold/section/edgeSection.ts';
 export { heightSegments, type SegmentId, type SegmentKind, type StripSegment, stripSegments } from './fold/segments.ts';
 export { KIND_DEFAULTS } from './job/bookSchema.ts';
@@ -63,6 +63,7 @@ export {
   segmentEnd,
   segmentStart,
 } from './math/contour.ts';
+export { extent } from './math/extent.ts';
 export { isSimplePolygon } from './math/simplePolygon.ts';
 export { TOLERANCE } from './math/tolerance.ts';
 export { addScaled, distance, heading, subtract, type Vec2 } from './math/vec2.ts';

@@ -140,6 +140,13 @@ export async function openExample(page: Page, name: string): Promise<void> {
   await expect(jobName(page)).toHaveText(new RegExp(`^${name}$`, 'i'));
 }
 
+/** Opens a job from a file, from wherever the header is, and waits until it is the open one. */
+export async function openDocument(page: Page, document: { readonly name: string }): Promise<void> {
+  const buffer = Buffer.from(JSON.stringify(document));
+  await page.getByLabel('Job file').setInputFiles({ name: 'job.json', mimeType: 'application/json', buffer });
+  await expect(jobName(page)).toHaveText(document.name);
+}
+
 /** Waits until the strip, which a worker solves, is known for the open job. */
 export async function stripSettles(page: Page): Promise<void> {
   await expect(page.locator('section[data-strip="solved"]')).toBeAttached();

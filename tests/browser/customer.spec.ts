@@ -7,7 +7,7 @@ import { designReport } from '../../src/core/report/designReport.ts';
 import { customerSheet } from '../../src/output/customerSheet/customerSheet.ts';
 import { nth } from '../nth.ts';
 import { expectAccessible } from './accessibility.ts';
-import { chooseLook, expect, goToPlace, jobName, openExample, scenesAreDrawn, test } from './bench.ts';
+import { chooseLook, expect, goToPlace, jobName, openDocument, openExample, scenesAreDrawn, test } from './bench.ts';
 import { withoutWebGl } from './webGl.ts';
 
 const toCustomer = async (page: Page): Promise<void> => {
@@ -49,11 +49,7 @@ test('the sheet says the fit, three numbers, leather and seam as computed, and c
 test('a priced job shows its price, and hides it at a word', async ({ bench }) => {
   const job = JSON.parse(readFileSync('public/jobs/tide-ledger.json', 'utf8'));
   const priced = { ...job, rates: { maker: 'The harbour bench', currency: 'kr', prices: { hour: 300 } } };
-  await bench.getByLabel('Job file').setInputFiles({
-    name: 'priced.json',
-    mimeType: 'application/json',
-    buffer: Buffer.from(JSON.stringify(priced)),
-  });
+  await openDocument(bench, priced);
   await toCustomer(bench);
   const price = bench.getByRole('definition').filter({ hasText: /^kr \d+\.\d\d, without / });
   await expect(price).toBeVisible();

@@ -1,7 +1,7 @@
 import { readFileSync } from 'node:fs';
 import type { Page } from '@playwright/test';
 import { expectAccessible } from './accessibility.ts';
-import { expect, jobName, openCard, openExample, setUnits, test } from './bench.ts';
+import { expect, openCard, openDocument, openExample, setUnits, test } from './bench.ts';
 
 const glass = (page: Page) => page.getByRole('slider', { name: /^Loupe on the/ });
 const room = (page: Page, edge: string) => page.getByRole('button', { name: new RegExp(`^${edge} `, 'i') });
@@ -118,9 +118,7 @@ test('the leather is chosen wherever any of the leathers has a range, and not wh
       outside: { ...job.leather.outside, ...outside },
       pocket: { ...job.leather.pocket, ...pocket },
     };
-    const buffer = Buffer.from(JSON.stringify({ ...job, name, leather }));
-    await bench.locator('input[type=file]').first().setInputFiles({ name, mimeType: 'application/json', buffer });
-    await expect(jobName(bench)).toHaveText(name);
+    await openDocument(bench, { ...job, name, leather });
   };
   const ends = bench.getByRole('group', { name: 'Leather' }).getByRole('radio');
   const one = { min_mm: 1.8, max_mm: 1.8 };

@@ -6,6 +6,7 @@ import {
   expect,
   goToPlace,
   headline,
+  openDocument,
   openPart,
   PARTS,
   PLACES,
@@ -33,9 +34,7 @@ async function boxOf(what: Locator) {
 /** The choir book with an outside that is too narrow to close. */
 async function tooSmall(page: Page): Promise<void> {
   const document = JSON.parse(await readFile('public/jobs/choir-book.json', 'utf8'));
-  const buffer = Buffer.from(JSON.stringify({ ...document, pattern: { outsideWidth_mm: 370 } }));
-  const file = { name: 'small.json', mimeType: 'application/json', buffer };
-  await page.locator('input[type=file]').first().setInputFiles(file);
+  await openDocument(page, { ...document, pattern: { outsideWidth_mm: 370 } });
   await expect(headline(page)).toHaveAttribute('data-verdict', 'fails');
 }
 

@@ -1,7 +1,7 @@
 import type { Page } from '@playwright/test';
 import { getDocument, OPS } from 'pdfjs-dist/legacy/build/pdf.mjs';
 import { nth } from '../nth.ts';
-import { expect, test } from './bench.ts';
+import { expect, openDocument, test } from './bench.ts';
 
 const EXAMPLES = ['tide-ledger', 'choir-book', 'shore-guide'] as const;
 
@@ -168,9 +168,7 @@ test('an inch job with long words, and a cover that fails, are printed on one pa
     leather: { outside: { min_mm: 1.6, max_mm: 2.4 }, lining: { min_mm: 0.6, max_mm: 0.8 } },
     pattern: { outsideWidth_mm: 360 },
   };
-  await bench
-    .getByLabel('Job file')
-    .setInputFiles({ name: 'job.json', mimeType: 'application/json', buffer: Buffer.from(JSON.stringify(job)) });
+  await openDocument(bench, job);
   await expect(bench.locator('.headline').first()).toHaveAttribute('data-verdict', 'fails');
   await sheetIsReady(bench);
   for (const format of ['A4', 'Letter'] as const) {

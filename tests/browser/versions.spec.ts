@@ -1,7 +1,7 @@
 import { shareFragment } from '../../src/output/shareLink/shareLink.ts';
 import { RECORDED_VERSIONS } from '../core/job/recordedVersions.ts';
 import { defined } from '../defined.ts';
-import { expect, goToPlace, headline, jobName as nameOfJob, openCard, test } from './bench.ts';
+import { expect, goToPlace, headline, jobName as nameOfJob, openCard, openDocument, test } from './bench.ts';
 
 /** A job as every edition so far has kept it: on the bench in the page's storage, on the shelf in the browser's database. */
 for (const { version, document } of RECORDED_VERSIONS) {
@@ -58,12 +58,7 @@ for (const { version, document } of RECORDED_VERSIONS) {
     await expect(jobName).toHaveText('From a link');
     await expect(width).toHaveValue('167 mm');
 
-    await bench.getByLabel('Job file').setInputFiles({
-      name: 'earlier.json',
-      mimeType: 'application/json',
-      buffer: Buffer.from(JSON.stringify({ ...document, name: 'From a file' })),
-    });
-    await expect(jobName).toHaveText('From a file');
+    await openDocument(bench, { ...document, name: 'From a file' });
     await expect(width).toHaveValue('167 mm');
     await expect(headline(bench)).not.toHaveText('');
   });

@@ -7,7 +7,7 @@ import { RANGE_POINTS } from '../../src/core/leather/leatherModel.ts';
 import { printer } from '../../src/core/units/printer.ts';
 import { jobDocument, soundJob } from '../jobArbitrary.ts';
 import { proofSize } from '../proof/proofSize.ts';
-import { expect, jobName, test } from './bench.ts';
+import { expect, openDocument, test } from './bench.ts';
 
 /** Pixels of the screen to one px: enough that a pixel is finer than what is asked, at every magnification met. */
 const FINE = 10;
@@ -80,15 +80,7 @@ test('the zone hatched in the loupe is as broad as the gap of the report, at the
   for (const [index, [drawn, short, point]] of jobs.entries()) {
     const document = documentOf(drawn, short, index % 2 === 1);
     const { fits } = coverDesign(soundJob(document));
-    await bench
-      .locator('input[type=file]')
-      .first()
-      .setInputFiles({
-        name: 'job.json',
-        mimeType: 'application/json',
-        buffer: Buffer.from(JSON.stringify({ ...document, name: `Job ${index}` })),
-      });
-    await expect(jobName(bench)).toHaveText(`Job ${index}`);
+    await openDocument(bench, { ...document, name: `Job ${index}` });
     const ends = bench.getByRole('group', { name: 'Leather' }).getByRole('radio');
     if ((await ends.count()) > 0) await ends.nth(RANGE_POINTS.indexOf(point)).check();
     for (let turn = 0; turn < EDGES.length; turn++) {

@@ -9,7 +9,7 @@ import { defined } from '../defined.ts';
 import { jobDocument, soundJob } from '../jobArbitrary.ts';
 import { nth } from '../nth.ts';
 import { proofSize } from '../proof/proofSize.ts';
-import { expect, jobName, scenesAreDrawn, test } from './bench.ts';
+import { expect, openDocument, scenesAreDrawn, test } from './bench.ts';
 
 /** How far the zone as drawn may be off the gap of the report, mm. */
 const OFF = 0.05;
@@ -154,15 +154,7 @@ test('the gap hatched through the leather is as broad as that of the report, mea
     const cover = foldedCover(design, { kind: 'opening', angle: 0 }, 'thick');
     const expected = design.fits.thick.foreEdge.front;
     const toBench = benchMatrix(cover.benchTurn);
-    await bench
-      .locator('input[type=file]')
-      .first()
-      .setInputFiles({
-        name: 'job.json',
-        mimeType: 'application/json',
-        buffer: Buffer.from(JSON.stringify({ ...document, name: `Job ${index}` })),
-      });
-    await expect(jobName(bench)).toHaveText(`Job ${index}`);
+    await openDocument(bench, { ...document, name: `Job ${index}` });
     await expect(scene).toHaveAccessibleName(new RegExp(`^Job ${index} `));
     await scenesAreDrawn(bench);
     await scene.press('6');

@@ -4,15 +4,12 @@ import { ErrorBoundary } from '../loading/ErrorBoundary.tsx';
 import { firstPaint } from '../loading/firstPaint.ts';
 import { LatePart } from '../loading/LatePart.tsx';
 import { useBench, useDispatch } from '../state/BenchContext.tsx';
-import { addressOf, PLACES, type Place } from '../state/place.ts';
+import { addressOf, PLACES_IN_ROW, type Place } from '../state/place.ts';
 import { useUndoKeys } from '../state/useUndoKeys.ts';
 import './header.css';
 
 const JobMenu = lazy(() => firstPaint.then(() => import('./JobMenu.tsx')));
 const Find = lazy(() => import('../find/Find.tsx'));
-
-/** Places in the row; the others are in the menu of the job. */
-const IN_ROW = PLACES.filter(({ id }) => id !== 'shelf' && id !== 'words');
 
 /** The job, the places of the page, undo where there is something to take back, and the search. */
 export function Header({ place }: { readonly place: Place }) {
@@ -52,7 +49,7 @@ export function Header({ place }: { readonly place: Place }) {
           </Suspense>
         </ErrorBoundary>
         <nav className="not-printed" aria-label="Places">
-          {IN_ROW.map(({ id, title }) => (
+          {PLACES_IN_ROW.map(({ id, title }) => (
             <a key={id} className="link" href={addressOf(id)} aria-current={place.id === id ? 'page' : undefined}>
               {title}
             </a>

@@ -5,7 +5,7 @@ import { issueLine } from '../fields/issueWords.ts';
 import { LatePart } from '../loading/LatePart.tsx';
 import { useBench, useBenchStore, useDispatch } from '../state/BenchContext.tsx';
 import { saveJobFile } from '../state/jobFile.ts';
-import { addressOf, PLACES } from '../state/place.ts';
+import { addressOf, PLACES_IN_ROW } from '../state/place.ts';
 import { Display } from './Display.tsx';
 
 const NewCover = lazy(() => import('../form/NewCover.tsx'));
@@ -103,7 +103,7 @@ export default function JobMenu() {
           </li>
         </ul>
         <ul className="menu-places">
-          {PLACES.filter(({ id: place }) => place !== 'shelf' && place !== 'words').map(({ id: place, title }) => (
+          {PLACES_IN_ROW.map(({ id: place, title }) => (
             <li key={place}>
               <a className="link" href={addressOf(place)} onClick={close}>
                 {title}

@@ -2,7 +2,7 @@ import { useMemo } from 'react';
 import { type CoverDesign, type CutSum, cutStep, patternDrawing, sumColumn } from '../../core/index.ts';
 import { useLengths } from '../state/BenchContext.tsx';
 import { lagging } from '../state/lagging.tsx';
-import { cutRows } from './cutRows.ts';
+import { CutRows } from './CutRows.tsx';
 import { writtenOut } from './writtenOut.ts';
 
 /** Every cut size, and its sum on demand. Fetched after the first paint. */
@@ -20,14 +20,7 @@ function CutSizes({ design }: { readonly design: CoverDesign }) {
             <th scope="col">Width × height</th>
           </tr>
         </thead>
-        <tbody>
-          {cutRows(drawing, lengths).map(({ name, size }) => (
-            <tr key={name}>
-              <th scope="row">{name}</th>
-              <td>{size}</td>
-            </tr>
-          ))}
-        </tbody>
+        <CutRows drawing={drawing} print={lengths} />
       </table>
       <p className="help">
         {step === 0 ? 'Not rounded.' : `Rounded up to ${lengths.size(step)}: leather cut too large can be trimmed.`}{' '}

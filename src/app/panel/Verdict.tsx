@@ -84,7 +84,7 @@ export function Headline({ verdict, state, headline }: HeadlineProps) {
 
 /** A figure and its unit stay on one line. */
 const unbroken = (words: string): ReactNode =>
-  words.split(/([\d./]+ (?:mm|in|oz)\b)/).map((part, i) =>
+  words.split(/((?:\d+ )?[\d./]+ (?:mm|in|oz)\b)/).map((part, i) =>
     i % 2 === 0 ? (
       part
     ) : (

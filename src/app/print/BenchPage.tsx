@@ -1,5 +1,5 @@
 import { type CoverDesign, coverSection, type Printer, patternDrawing } from '../../core/index.ts';
-import { cutRows } from '../panel/cutRows.ts';
+import { CutRows } from '../panel/CutRows.tsx';
 import { bookSentence, leatherSentence, seamSentence } from '../panel/jobSentences.tsx';
 import { Headline } from '../panel/Verdict.tsx';
 import Hatches from '../sheet/Hatches.tsx';
@@ -53,7 +53,10 @@ export function BenchPage() {
           <dt>Seam and pockets</dt>
           <dd>{seamSentence(job, lengths)}</dd>
         </dl>
-        <CutTable design={design} lengths={lengths} />
+        <table>
+          <caption>Cut sizes, width × height</caption>
+          <CutRows drawing={patternDrawing(design)} print={lengths} />
+        </table>
       </div>
       <PrintedStrip axis="width" title="The wrap laid out" design={design} lengths={lengths} />
       <PrintedStrip axis="height" title="Head to tail" design={design} lengths={lengths} />
@@ -61,29 +64,9 @@ export function BenchPage() {
   );
 }
 
-interface PartProps {
+interface PrintedStripProps {
   readonly design: CoverDesign;
   readonly lengths: Printer;
-}
-
-/** Every piece with its cut size. */
-function CutTable({ design, lengths }: PartProps) {
-  return (
-    <table>
-      <caption>Cut sizes, width × height</caption>
-      <tbody>
-        {cutRows(patternDrawing(design), lengths).map(({ name, size }) => (
-          <tr key={name}>
-            <th scope="row">{name}</th>
-            <td>{size}</td>
-          </tr>
-        ))}
-      </tbody>
-    </table>
-  );
-}
-
-interface PrintedStripProps extends PartProps {
   readonly axis: 'width' | 'height';
   readonly title: string;
 }

@@ -1,4 +1,4 @@
-import { type CoverDesign, coverSection } from '../../core/index.ts';
+import { type CoverDesign, coverSection, extent } from '../../core/index.ts';
 
 interface StandingCoverProps {
   readonly design: CoverDesign;
@@ -17,12 +17,8 @@ const SEEN = 0.6;
 /** A finished cover standing upright, as it is seen from before its front board, the spine at the left, to scale. */
 export function StandingCover({ design, label }: StandingCoverProps) {
   const { job, made, needs } = design;
-  const points = coverSection(design, 'nominal', 0).outside;
-  const extent = (axis: 0 | 1): number => {
-    const along = points.map((point) => point[axis]);
-    return Math.max(...along) - Math.min(...along);
-  };
-  const [front, spine, height] = [extent(0), SEEN * extent(1), made.outside.height];
+  const { outside } = coverSection(design, 'nominal', 0);
+  const [front, spine, height] = [extent(outside, 0), SEEN * extent(outside, 1), made.outside.height];
   const width = front + spine;
   const scale = Math.min(SCALE, HIGHEST / height, WIDEST / width);
   const [side, end] = [needs.thick.foreEdge.margin, job.seam.edgeMargin_mm];

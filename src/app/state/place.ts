@@ -11,6 +11,9 @@ export const PLACES = [
   { id: 'words', title: 'Words' },
 ] as const;
 
+/** The places in the row of the header; shelf and words stand in the menu of the job. */
+export const PLACES_IN_ROW = PLACES.filter(({ id }) => id !== 'shelf' && id !== 'words');
+
 export type PlaceId = (typeof PLACES)[number]['id'];
 
 /** Where the maker is: a place, and the part of it where it has parts; '' for none. */

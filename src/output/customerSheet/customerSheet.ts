@@ -155,7 +155,7 @@ function inTheHand({ job, needs }: CoverDesign, say: Printer): Said[] {
   const other = (more: number): string => {
     const stiffness = (1 + more / outside.thickness) ** 3;
     const than = more > 0 ? ['heavier', 'thicker', 'stiffer'] : ['lighter', 'thinner', 'less stiff'];
-    return `An ounce ${than[0]} is ${say.length(2 * Math.abs(more))} ${than[1]} in all and ${say.share(Math.abs(stiffness - 1))} ${than[2]} where it folds.`;
+    return `An ounce ${than[0]} is ${say.length(2 * Math.abs(more))} ${than[1]} in all and ${say.share(Math.abs(stiffness - 1))} ${than[2]}.`;
   };
   const lighter = outside.thickness > 2 * MM_PER_OUNCE ? [other(-MM_PER_OUNCE)] : [];
   return [

@@ -48,7 +48,7 @@ describe('the edges of the boards in the picture', () => {
       const [dx, dy] = edge === 'frontForeEdge' ? [20, 0] : [0, 20];
       const hit = defined(nearestOnEdges(lines, [x + dx, y + dy], 28, view, isHidden));
       expect(hit.edge).toBe(edge);
-      expect(hit.at).toBeCloseTo(at, 1);
+      expect(hit.at).toBeCloseTo(at, 2);
       expect(nearestOnEdges(lines, [x + 2 * dx, y + 2 * dy], 28, view, isHidden)).toBeNull();
     }
   });

@@ -84,8 +84,8 @@ describe('what a customer can picture', () => {
     const value = (wanted: string) => facts.find(({ name }) => name === wanted)?.value;
     expect(value('In the hand')).toBe('32.0 mm thick at the spine, 4.0 mm of it leather');
     expect(value('Other leather')).toBe(
-      'An ounce lighter is 0.8 mm thinner in all and 48 % less stiff where it folds. ' +
-        'An ounce heavier is 0.8 mm thicker in all and 72 % stiffer where it folds.',
+      'An ounce lighter is 0.8 mm thinner in all and 48 % less stiff. ' +
+        'An ounce heavier is 0.8 mm thicker in all and 72 % stiffer.',
     );
     const lined = sheetOf({ leather: { outside: { min_mm: 2, max_mm: 2 }, lining: { min_mm: 1, max_mm: 1 } } });
     expect(lined.facts.find(({ name }) => name === 'In the hand')?.value).toMatch(/, 6.0 mm of it leather$/);

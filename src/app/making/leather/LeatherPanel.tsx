@@ -1,5 +1,5 @@
 import { useMemo } from 'react';
-import { clearanceOf, coverSupplies, hideOf, type Vec2 } from '../../../core/index.ts';
+import { clearanceOf, coverSupplies, extent, hideOf } from '../../../core/index.ts';
 import { FigureField } from '../../fields/FigureField.tsx';
 import type { Bench } from '../../state/bench.ts';
 import { lagging } from '../../state/lagging.tsx';
@@ -32,7 +32,7 @@ function LeatherPanel({ design, lengths }: Pick<Bench, 'design' | 'lengths'>) {
       <div className="laid-leathers">
         {areas.map(({ leather, net, gross }) => {
           const pieces = outlines.filter((outline) => outline.leather === leather);
-          const longest = Math.max(...pieces.flatMap(({ polygon }) => sidesOf(polygon)));
+          const longest = Math.max(...pieces.flatMap(({ polygon }) => [extent(polygon, 0), extent(polygon, 1)]));
           const owned = hides[leather];
           const usual = usualPiece(gross, longest, hides);
           const hide = owned === null ? usual.hide : hideOf(owned);
@@ -53,14 +53,6 @@ function LeatherPanel({ design, lengths }: Pick<Bench, 'design' | 'lengths'>) {
       </div>
     </Panel>
   );
-}
-
-/** Extents of a piece, mm. */
-function sidesOf(polygon: readonly Vec2[]): readonly number[] {
-  return [0, 1].map((axis) => {
-    const along = polygon.map((corner) => corner[axis]!);
-    return Math.max(...along) - Math.min(...along);
-  });
 }
 
 export default lagging(({ design, lengths }) => ({ design, lengths }), LeatherPanel);

@@ -1,8 +1,9 @@
 import { useEffect, useMemo, useState } from 'react';
-import { cardDesign, mirroredDrawing, patternDrawing } from '../../../core/index.ts';
+import { mirroredDrawing, patternDrawing } from '../../../core/index.ts';
 import { PatternSheet } from '../../sheet/PatternSheet.tsx';
 import type { Bench } from '../../state/bench.ts';
 import { lagging } from '../../state/lagging.tsx';
+import { cardOf } from '../cardOf.ts';
 import { Notes, Panel } from '../PanelParts.tsx';
 import { CuttingFile } from './CuttingFile.tsx';
 import { PaperTemplate } from './PaperTemplate.tsx';
@@ -17,7 +18,7 @@ function TemplatePanel({ design }: Pick<Bench, 'design'>) {
   const choose = (change: Partial<TemplateChoice>): void => setWholeChoice((whole) => ({ ...whole, ...change }));
   const drawing = useMemo(() => {
     const { job } = design;
-    const made = choice.madeIn === 'card' ? cardDesign(job, job.mockup.card) : design;
+    const made = choice.madeIn === 'card' ? cardOf(job) : design;
     return { ...patternDrawing(made), title: `${job.name}, ${choice.madeIn}` };
   }, [design, choice.madeIn]);
   const seen = useMemo(() => (choice.mirrored ? mirroredDrawing(drawing) : drawing), [drawing, choice.mirrored]);

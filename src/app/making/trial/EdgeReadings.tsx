@@ -1,17 +1,11 @@
 import { useMemo } from 'react';
-import {
-  type CoverDesign,
-  cardDesign,
-  coverSection,
-  type Edge,
-  edgeSection,
-  type Job,
-  type JobPath,
-} from '../../../core/index.ts';
+import { type CoverDesign, coverSection, type Edge, edgeSection, type Job, type JobPath } from '../../../core/index.ts';
 import { loupeView } from '../../loupe/loupeView.ts';
 import { SectionGlass } from '../../loupe/SectionGlass.tsx';
+import { gapWords } from '../../sheet/gapWords.ts';
 import { SectionPicture } from '../../sheet/SectionPicture.tsx';
 import { useLengths } from '../../state/BenchContext.tsx';
+import { cardOf } from '../cardOf.ts';
 import { GapField } from './GapField.tsx';
 
 const PATHS: Readonly<Record<Edge, JobPath>> = {
@@ -26,7 +20,7 @@ const GLASS = 152;
 
 /** The card on the book, and at each edge what it shows if every measure is right, with a field for what it does show. */
 export function EdgeReadings({ job }: { readonly job: Job }) {
-  const card = useMemo(() => cardDesign(job, job.mockup.card), [job]);
+  const card = cardOf(job);
   return (
     <>
       <figure className="section-drawing">
@@ -58,12 +52,7 @@ function EdgeReading({ card, edge }: { readonly card: CoverDesign; readonly edge
   return (
     <div className="edge-reading">
       <div className="edge-glass">
-        <SectionGlass
-          section={section}
-          view={view}
-          size={GLASS}
-          said={`${gap < 0 ? 'overrun' : 'gap'} ${lengths.gap(gap)}`}
-        />
+        <SectionGlass section={section} view={view} size={GLASS} said={gapWords(gap, lengths)} />
       </div>
       <GapField path={PATHS[edge]} expected={gap} />
     </div>

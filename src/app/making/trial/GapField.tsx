@@ -4,6 +4,7 @@ import { Choice } from '../../fields/Choice.tsx';
 import { useWritten } from '../../fields/fieldState.ts';
 import { PlainField } from '../../fields/PlainField.tsx';
 import { useDraft } from '../../fields/useDraft.ts';
+import { gapWords } from '../../sheet/gapWords.ts';
 import { useDispatch, useLengths } from '../../state/BenchContext.tsx';
 import { readGap } from './readGap.ts';
 
@@ -44,7 +45,7 @@ export function GapField({ path, expected }: GapFieldProps) {
     <div className="gap-field">
       <PlainField
         title={title}
-        help={`Expected: ${expected < 0 ? 'overrun' : 'gap'} ${lengths.gap(expected)}.`}
+        help={`Expected: ${gapWords(expected, lengths)}.`}
         placeholder="not read"
         path={path}
         text={text}

@@ -1,10 +1,9 @@
-import { useMemo } from 'react';
-import { cardDesign } from '../../../core/index.ts';
 import { Assumptions } from '../../fields/Assumptions.tsx';
 import { Choice } from '../../fields/Choice.tsx';
 import { FigureField } from '../../fields/FigureField.tsx';
 import { useFieldIssues, useWritten } from '../../fields/fieldState.ts';
 import { useBench, useDispatch } from '../../state/BenchContext.tsx';
+import { cardOf } from '../cardOf.ts';
 import { NewCard } from './NewCard.tsx';
 
 const CLOSES = [
@@ -27,8 +26,7 @@ export function TrialFields() {
   const job = useBench(({ design }) => design.job);
   const dispatch = useDispatch();
   const issues = useFieldIssues('mockup.readings.closes');
-  const card = useMemo(() => cardDesign(job, job.mockup.card), [job]);
-  const { outside } = card.pieces;
+  const { outside } = cardOf(job).pieces;
   const closes = useWritten('mockup.readings.closes');
   const chosen = closes === true ? 'closes' : closes === false ? 'open' : 'unsaid';
   return (

@@ -1,4 +1,5 @@
-import { cardDesign, type Explained, type Job, type Patch } from '../../../core/index.ts';
+import type { Explained, Job, Patch } from '../../../core/index.ts';
+import { cardOf } from '../cardOf.ts';
 
 /** The readings of a trial. Their error belongs to the ruler and stays in the job. */
 const READINGS = ['front_mm', 'back_mm', 'head_mm', 'tail_mm', 'closes', 'opening_deg'] as const;
@@ -8,7 +9,7 @@ const READINGS = ['front_mm', 'back_mm', 'head_mm', 'tail_mm', 'closes', 'openin
  * removed so that they do not count twice, and the card kept at its cut size, which came from the measures before.
  */
 export function trialChange(job: Job, { change }: Pick<Explained, 'change'>): readonly Patch[] {
-  const { width, height } = cardDesign(job, job.mockup.card).pieces.outside;
+  const { width, height } = cardOf(job).pieces.outside;
   return [
     ...change,
     ...READINGS.map((reading) => ({ path: `mockup.readings.${reading}`, value: undefined }) as const),

@@ -1,4 +1,5 @@
 import { wrapAt } from '../../allowance/wrap.ts';
+import type { BookModel } from '../../book/bookModel.ts';
 import { boardDirections, jointSlide, symmetricOpening } from '../../book/bookOutline.ts';
 import { pathLength, type TautPath } from '../../book/tautPath.ts';
 import type { RangePoint } from '../../leather/leatherModel.ts';
@@ -37,23 +38,7 @@ export function coverSection(design: CoverDesign, point: RangePoint, opening: nu
   const reach = foreEdge.margin + foreEdge.seat;
   const ends = [reach + fit.foreEdge.front, reach + fit.foreEdge.back] as const;
 
-  const directions = boardDirections(book, swing);
-  const inner = (book.thickness - 2 * book.board) / 2;
-  const sides = (['front', 'back'] as const).map((side) => {
-    const sign = side === 'front' ? 1 : -1;
-    const along = heading(directions[side]);
-    const out = addScaled([0, 0], leftOf(along), sign);
-    const origin = addScaled([0, (sign * book.thickness) / 2], along, jointSlide(book, swing[side]));
-    /** u along the board from the spine, v outward from its outer face. */
-    const at = ([u, v]: Vec2): Vec2 => addScaled(addScaled(origin, along, u), out, v);
-    return { at, gap: fit.foreEdge[side] };
-  });
-  const box = (from: number, to: number, low: number, high: number): Vec2[] => [
-    [from, low],
-    [to, low],
-    [to, high],
-    [from, high],
-  ];
+  const sides = boardSides(book, shown).map(({ side, at }) => ({ at, gap: fit.foreEdge[side] }));
   const pocket = leathers.pocket.thickness;
   const covered = (gap: number): number => Math.max(0, design.pieces.pocketDepth - foreEdge.seat - Math.max(0, gap));
   const pocketLine = (gap: number): Vec2[] => {
@@ -69,8 +54,7 @@ export function coverSection(design: CoverDesign, point: RangePoint, opening: nu
   return {
     outside: band(path, { middle: depth, ends: depth === 0 ? null : liningEnd }, thickness, ends),
     lining: depth === 0 ? null : band(path, { middle: 0, ends: null }, depth, [liningEnd, liningEnd]),
-    boards: sides.map(({ at }) => box(0, book.width, -book.board, 0).map(at)),
-    pages: sides.map(({ at }) => box(0, book.width - book.square, -book.board - inner, -book.board).map(at)),
+    ...bookSection(book, shown),
     pockets: sides.map(({ at, gap }) => thicken(pocketLine(gap), isTurned ? thickness : pocket).map(at)),
     seams: isTurned
       ? []
@@ -79,6 +63,38 @@ export function coverSection(design: CoverDesign, point: RangePoint, opening: nu
           return [at([u, -pocket - 1]), at([u, thickness + 1])] as const;
         }),
     opening: shown,
+  };
+}
+
+/** Both boards of a book at an opening, radians: `at` places u along the board from the spine and v outward from its outer face. */
+function boardSides(book: BookModel, opening: number) {
+  const swing = symmetricOpening(opening);
+  const directions = boardDirections(book, swing);
+  return (['front', 'back'] as const).map((side) => {
+    const sign = side === 'front' ? 1 : -1;
+    const along = heading(directions[side]);
+    const out = addScaled([0, 0], leftOf(along), sign);
+    const origin = addScaled([0, (sign * book.thickness) / 2], along, jointSlide(book, swing[side]));
+    return { side, at: ([u, v]: Vec2): Vec2 => addScaled(addScaled(origin, along, u), out, v) };
+  });
+}
+
+/**
+ * The book alone, its boards and the two halves of its pages.
+ * @param opening radians, 0 closed to pi flat
+ */
+export function bookSection(book: BookModel, opening: number): Pick<CoverSection, 'boards' | 'pages'> {
+  const { width, board, square, thickness } = book;
+  const sides = boardSides(book, opening);
+  const box = (length: number, low: number, high: number): Vec2[] => [
+    [0, low],
+    [length, low],
+    [length, high],
+    [0, high],
+  ];
+  return {
+    boards: sides.map(({ at }) => box(width, -board, 0).map(at)),
+    pages: sides.map(({ at }) => box(width - square, -thickness / 2, -board).map(at)),
   };
 }
 

@@ -1,9 +1,10 @@
 import { Clipper, FillRule, type Path64, type Paths64 } from 'clipper2-ts';
+import { extent } from '../../math/extent.ts';
 import type { Vec2 } from '../../math/vec2.ts';
 import { type PieceOutline, polygonArea } from '../pieceOutline.ts';
 import type { Clearance, Hide } from './hide.ts';
 import { fromGrid, grown, innerFit, isClear, noFit, toGrid } from './noFit.ts';
-import { extent, type Quarters, type Shape, turned, waysToLay } from './shape.ts';
+import { type Quarters, type Shape, turned, waysToLay } from './shape.ts';
 
 /** One piece laid on the hide, in the hide's coordinates. */
 export interface PlacedPiece {

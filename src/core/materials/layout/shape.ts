@@ -50,9 +50,3 @@ export function turned(polygon: readonly Vec2[], angle: number): Vec2[] {
   const [c, s] = [Math.cos(angle), Math.sin(angle)];
   return polygon.map(([x, y]) => [c * x - s * y, s * x + c * y]);
 }
-
-/** How far a polygon reaches along x (0) or y (1). */
-export function extent(polygon: readonly Vec2[], axis: 0 | 1): number {
-  const along = polygon.map((point) => point[axis]);
-  return Math.max(...along) - Math.min(...along);
-}

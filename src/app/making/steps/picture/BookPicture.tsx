@@ -1,4 +1,4 @@
-import { type CoverDesign, coverSection, radians } from '../../../../core/index.ts';
+import { bookSection, type CoverDesign } from '../../../../core/index.ts';
 import { Dimension } from '../../../sheet/PieceMarks.tsx';
 import { SectionPicture } from '../../../sheet/SectionPicture.tsx';
 import { useLengths } from '../../../state/BenchContext.tsx';
@@ -10,9 +10,7 @@ const TEXT = 0.055;
 export function BookPicture({ design }: { readonly design: CoverDesign }) {
   const lengths = useLengths();
   const { width_mm: width, thickness_mm: thick } = design.job.book;
-  // Without its cover the book closes, whatever the cover allows.
-  const fits = { ...design.fits, nominal: { ...design.fits.nominal, staysOpen: radians(0) } };
-  const closed = coverSection({ ...design, fits }, 'nominal', 0);
+  const closed = bookSection(design.needs.nominal.book, 0);
   const text = TEXT * width;
   const [left, right] = [closed.boards, closed.pages]
     .flat(2)
@@ -21,7 +19,7 @@ export function BookPicture({ design }: { readonly design: CoverDesign }) {
   return (
     <div className="section-drawing">
       <SectionPicture
-        section={{ ...closed, outside: [], lining: null, pockets: [], seams: [] }}
+        section={{ ...closed, outside: [], lining: null, pockets: [], seams: [], opening: 0 }}
         label={`The closed book, cut across the spine: ${lengths.size(width)} wide and ${lengths.size(thick)} thick`}
         frame={[
           [left - 3 * text, -half],

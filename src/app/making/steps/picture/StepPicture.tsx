@@ -1,11 +1,12 @@
 import { useSyncExternalStore } from 'react';
-import { type CoverDesign, cardDesign, type Drawing, type Layer, patternDrawing } from '../../../../core/index.ts';
+import { type CoverDesign, type Drawing, type Layer, patternDrawing } from '../../../../core/index.ts';
 import type { WorkCard } from '../../../../output/benchSheet/orderOfWork.ts';
 import { PatternSheet } from '../../../sheet/PatternSheet.tsx';
+import { cardOf } from '../../cardOf.ts';
+import { remembered } from '../../remembered.ts';
 import { AssembledPicture } from './AssembledPicture.tsx';
 import { BookPicture } from './BookPicture.tsx';
 import { LoadPicture } from './LoadPicture.tsx';
-import { remembered } from './remembered.ts';
 import { SeamPicture } from './SeamPicture.tsx';
 import { WrapPicture } from './WrapPicture.tsx';
 import './picture.css';
@@ -21,7 +22,6 @@ interface StepPictureProps {
 const LETTERING = 13;
 
 const drawingOf = remembered(patternDrawing);
-const cardOf = remembered(({ job }: CoverDesign) => cardDesign(job, job.mockup.card));
 
 /** What one step looks like, drawn to scale from the design. */
 export function StepPicture({ step, ...how }: StepPictureProps) {
@@ -38,7 +38,7 @@ function pictureOf({ id }: StepPictureProps['step'], { design, highest }: Omit<S
     case 'measure':
       return <BookPicture design={design} />;
     case 'mockup':
-      return <WrapPicture design={cardOf(design)} label="Card on the closed book, cut across the spine" />;
+      return <WrapPicture design={cardOf(design.job)} label="Card on the closed book, cut across the spine" />;
     case 'cut':
       return pattern('cut', 'direction');
     case 'edges':
