@@ -9,7 +9,7 @@ import { defined } from '../defined.ts';
 import { nth } from '../nth.ts';
 import { readPdf } from '../output/pdfReading.ts';
 import { expectAccessible } from './accessibility.ts';
-import { expect, goToPlace, headline, openCard, openExample, openPart, PARTS, test } from './bench.ts';
+import { expect, goToPlace, headline, openCard, openExample, openPart, PARTS, setUnits, test } from './bench.ts';
 
 async function saved(page: Page, button: string): Promise<{ name: string; bytes: Buffer }> {
   const [download] = await Promise.all([
@@ -222,6 +222,24 @@ test('the order of work has each caution at its step, and the bench sheet takes 
   const { name, bytes } = await saved(bench, 'Save the bench sheet as PDF');
   expect(name).toBe('tide-ledger-a4.bench-sheet.pdf');
   expect([1, 2]).toContain((await readPdf(new Uint8Array(bytes))).length);
+});
+
+test('in the small pictures of the order of work no words lie over the arrow of a piece', async ({ bench }) => {
+  await openExample(bench, 'choir book');
+  await setUnits(bench, 'in');
+  const work = await openPart(bench, 'Order of work');
+  const pattern = work.locator('[data-step="cut"] .flat-pattern');
+  await expect(pattern).toBeVisible();
+  const crossed = await pattern.evaluate((drawing) => {
+    const boxes = (selector: string) =>
+      [...drawing.querySelectorAll(selector)].map((e) => [e, e.getBoundingClientRect()] as const);
+    return boxes('.piece-name, .piece-note').flatMap(([words, a]) =>
+      boxes('[data-layer="direction"] path')
+        .filter(([, b]) => a.left < b.right && b.left < a.right && a.top < b.bottom && b.top < a.bottom)
+        .map(() => words.textContent),
+    );
+  });
+  expect(crossed).toEqual([]);
 });
 
 test('a telephone names low pieces below them, and notes stand apart from the last step', async ({ bench }) => {

@@ -31,7 +31,10 @@ interface PieceWordsProps {
   readonly text: number;
 }
 
-/** Name and size of a piece; turned along it where there is little room, the name alone below where there is none. */
+/**
+ * Name and size of a piece; turned along it where there is little room, there without the size where that would reach its
+ * arrow, and the name alone below where there is none.
+ */
 export function PieceWords({ middle: [x, y], room, height, words: [name, size], text }: PieceWordsProps) {
   const long = 0.65 * text * Math.max(name.length, size.length);
   const isLow = height < 2.6 * text;
@@ -41,12 +44,15 @@ export function PieceWords({ middle: [x, y], room, height, words: [name, size], 
         {name}
       </text>
     );
+  const isTurned = room < long;
   return (
-    <g transform={`translate(${x} ${y}) ${room < long ? 'rotate(-90)' : ''}`}>
+    <g transform={`translate(${x} ${y}) ${isTurned ? 'rotate(-90)' : ''}`}>
       <text className="piece-name">{name}</text>
-      <text className="piece-note" y={text * 1.3}>
-        {size}
-      </text>
+      {(!isTurned || room > 2.4 * text) && (
+        <text className="piece-note" y={text * 1.3}>
+          {size}
+        </text>
+      )}
     </g>
   );
 }
