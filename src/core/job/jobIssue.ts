@@ -83,7 +83,15 @@ function fromZod(issue: z.core.$ZodIssue, root: unknown): JobIssue[] {
     case 'too_big': {
       const text = issue.code === 'too_small' ? `${issue.minimum} or more` : `${issue.maximum} or less`;
       if (typeof value === 'string')
-        return [jobIssue('range', path, `${value.length} characters`, text, 'shorten the text')];
+        return [
+          jobIssue(
+            'range',
+            path,
+            `${value.length} characters`,
+            text,
+            value === '' ? 'write a text' : 'shorten the text',
+          ),
+        ];
       return [jobIssue('range', path, shown(value), text, 'check the measure and its unit')];
     }
     case 'invalid_value': {
@@ -91,6 +99,9 @@ function fromZod(issue: z.core.$ZodIssue, root: unknown): JobIssue[] {
       if (value === undefined) return [jobIssue('missing', path, 'nothing', allowed, 'add this field')];
       return [jobIssue('choice', path, shown(value), allowed, 'choose one of these')];
     }
+    case 'invalid_union':
+      // A union by kind carries its kinds as its message.
+      return [jobIssue('choice', path, shown(value), issue.message, 'choose one of these')];
     case 'custom': {
       const rule = issue.params as RuleParams | undefined;
       if (rule)

@@ -12,6 +12,7 @@ import { mockupSchema } from './mockupSchema.ts';
 import { ratesSchema } from './ratesSchema.ts';
 import { addRuleIssue } from './rule.ts';
 import { LACE_STYLES, suppliesSchema } from './suppliesSchema.ts';
+import { toolingSchema } from './toolingSchema.ts';
 import { workSchema } from './workSchema.ts';
 
 /** Ways of joining the edges, with the styles the trade names for each. */
@@ -185,6 +186,7 @@ export const jobSchema = z
     loosest: loosestSchema,
     pattern: patternSchema,
     construction: constructionSchema,
+    tooling: toolingSchema,
     mockup: mockupSchema,
     hides: hidesSchema,
     supplies: suppliesSchema,
