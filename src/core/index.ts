@@ -18,6 +18,7 @@ export { EDGES, type Edge, gapAt, isForeEdge } from './fold/edges.ts';
 export { createElasticSolvers } from './fold/elastic/elasticFit.ts';
 export { createSettleSolver, settledCover } from './fold/elastic/settledCover.ts';
 export { type PatternZone, patternZone } from './fold/patternZone.ts';
+export { pocketChoices } from './fold/pocketChoices.ts';
 export { bookSection, type CoverSection, coverSection } from './fold/section/coverSection.ts';
 export { type EdgeSection, edgeSection } from './fold/section/edgeSection.ts';
 export { heightSegments, type SegmentId, type SegmentKind, type StripSegment, stripSegments } from './fold/segments.ts';
@@ -87,6 +88,7 @@ export {
 export { hatchLines } from './pattern/hatchLines.ts';
 export { mirroredDrawing } from './pattern/mirrorDrawing.ts';
 export { patternDrawing, unwrittenWords } from './pattern/patternDrawing.ts';
+export { shareCovered } from './pattern/pocketDepth.ts';
 export { type PatternSource, slitAngle, turnAxis } from './pattern/seam.ts';
 export { seamHoles } from './pattern/seamHoles.ts';
 export { sumColumn, sumLines } from './pattern/sumColumn.ts';
