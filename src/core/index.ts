@@ -32,6 +32,7 @@ export { type Job, type JobInput, jobSchema, type LeatherName, SEAM_DEFAULTS, SE
 export { MAKING_STATES } from './job/makingSchema.ts';
 export { inCurrentVersion, JOB_MIGRATIONS, type JobRecord } from './job/migrate.ts';
 export { type OpenedJob, openJob } from './job/openJob.ts';
+export { OPTIONAL_STEPS, type OptionalStep, type WorkId } from './job/orderSchema.ts';
 export { MAX_JOB_CHARACTERS, type ParsedJob, parseJob, parseJobText } from './job/parseJob.ts';
 export { GIVE_OR_TAKE, isLeather, readField } from './job/readField.ts';
 export { workedIn } from './job/workedIn.ts';
@@ -49,7 +50,8 @@ export { type PieceOutline, polygonArea } from './materials/pieceOutline.ts';
 export { type Quote, type QuoteLine, quote } from './materials/quote.ts';
 export { laceOffReel } from './materials/reel.ts';
 export { runLength, type SeamRun } from './materials/seamLine.ts';
-export { KNIFE, type StepId, workSteps } from './materials/workSteps.ts';
+export { isPunchedTogether, isStepAskedFor, isStepTaken } from './materials/stepTaken.ts';
+export { KNIFE, OPTIONAL_STEP_NAMES, type StepId, workSteps } from './materials/workSteps.ts';
 export { turnBetween } from './math/angle.ts';
 export {
   type Arc,
