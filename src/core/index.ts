@@ -34,6 +34,13 @@ export { inCurrentVersion, JOB_MIGRATIONS, type JobRecord } from './job/migrate.
 export { type OpenedJob, openJob } from './job/openJob.ts';
 export { MAX_JOB_CHARACTERS, type ParsedJob, parseJob, parseJobText } from './job/parseJob.ts';
 export { GIVE_OR_TAKE, isLeather, readField } from './job/readField.ts';
+export {
+  ARTWORK_LIMITS,
+  type Artwork,
+  TOOLING_FACES,
+  type ToolingDesign,
+  type ToolingFace,
+} from './job/toolingSchema.ts';
 export { workedIn } from './job/workedIn.ts';
 export { cutStep, INCH_STEPS } from './job/workSchema.ts';
 export { type Calibrated, calibrateBendRatio, calibrateNeutral } from './leather/calibrate.ts';
@@ -120,6 +127,15 @@ export {
 } from './solid/meshData.ts';
 export { type Pose, SEQUENCE_STAGES } from './solid/pose.ts';
 export { createStripSolver } from './strip/solveStrip.ts';
+export { readArtworkLines, writeArtworkLines } from './tooling/artworkLines.ts';
+export { type DesignWarning, designWarnings } from './tooling/designWarnings.ts';
+export type { LetterFace, LetterOutline } from './tooling/letterFace.ts';
+export { picturePixels } from './tooling/picturePixels.ts';
+export { faceOf, type LetterFaces, type PlacedDesign, type PlacedPicture } from './tooling/placedDesign.ts';
+export { type ReliefMap, reliefMap } from './tooling/reliefMap.ts';
+export { onCutPiece, onFinishedFace, type ToolingArea, type ToolingBox } from './tooling/toolingArea.ts';
+export { toolingAreas } from './tooling/toolingAreas.ts';
+export { homelessDesigns, type TooledFace, tooledFaces, tooledPattern, toolingMarks } from './tooling/toolingMarks.ts';
 export { formatFraction } from './units/fraction.ts';
 export { MM_PER_INCH, MM_PER_OUNCE } from './units/mm.ts';
 export { type LengthUnit, parseLength } from './units/parseLength.ts';

@@ -1,11 +1,11 @@
 import { type Printer, printer } from '../units/printer.ts';
-import type { Drawing, PieceDrawing } from './drawing.ts';
+import type { Drawing, PieceDrawing, ToolingMarks } from './drawing.ts';
 import { liningDifference } from './foldZones.ts';
 import { faceUp } from './letteredPiece.ts';
 import { liningDrawing } from './liningDrawing.ts';
 import { outsideDrawing } from './outsideDrawing.ts';
 import { type PenLoop, penLoopDrawing, penLoopOf } from './penLoop.ts';
-import { pocketDrawing } from './pocketDrawing.ts';
+import { pocketDrawings } from './pocketDrawing.ts';
 import { ribbonOf } from './ribbon.ts';
 import type { PatternSource } from './seam.ts';
 import { holeCount, seamHoles } from './seamHoles.ts';
@@ -15,9 +15,10 @@ import { type Strap, strapDrawing, strapOf } from './strap.ts';
  * Draws every piece of a worked-out job: cut, fold and seam lines, holes, skive zones, marks, names and sums, lengths
  * written in the unit that the job is worked in.
  * @param source a `CoverDesign`, or any job with its pieces and needs
+ * @param tooling what is tooled on its pieces; where pockets are, front and back are drawn apart
  * @returns plain data, one entry a piece; never throws for a parsed job. `notes` says what does not work out.
  */
-export function patternDrawing(source: PatternSource): Drawing {
+export function patternDrawing(source: PatternSource, tooling: ToolingMarks = {}): Drawing {
   const { job, pieces } = source;
   const { units } = job.work;
   const print = printer(units);
@@ -26,10 +27,10 @@ export function patternDrawing(source: PatternSource): Drawing {
   const loop = penLoopOf(source, seam);
   const ribbon = ribbonOf(source);
   const drawn = [
-    outsideDrawing(source, seam, strap, loop, print),
-    ...(pieces.pocket.count === 0 ? [] : [pocketDrawing(source, seam, print)]),
+    outsideDrawing(source, seam, strap, loop, print, tooling.outside),
+    ...(pieces.pocket.count === 0 ? [] : pocketDrawings(source, seam, print, tooling)),
     ...(pieces.lining?.width ? [liningDrawing(source, pieces.lining, seam, print)] : []),
-    ...(strap === null ? [] : [strapDrawing(source, strap, print)]),
+    ...(strap === null ? [] : [strapDrawing(source, strap, print, tooling.strap)]),
     ...(loop === null ? [] : [penLoopDrawing(source, loop, print)]),
   ];
   return {
