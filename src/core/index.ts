@@ -86,6 +86,7 @@ export {
 } from './pattern/drawing.ts';
 export { hatchLines } from './pattern/hatchLines.ts';
 export { mirroredDrawing } from './pattern/mirrorDrawing.ts';
+export { oneCard } from './pattern/oneCard.ts';
 export { patternDrawing, unwrittenWords } from './pattern/patternDrawing.ts';
 export { type PatternSource, slitAngle, turnAxis } from './pattern/seam.ts';
 export { seamHoles } from './pattern/seamHoles.ts';

@@ -3,7 +3,20 @@ import type { Vec2 } from '../math/vec2.ts';
 import type { LengthUnit } from '../units/parseLength.ts';
 
 /** What a mark on a pattern means. Each is a layer of its own in every file. */
-export const LAYERS = ['cut', 'fold', 'seam', 'hole', 'skive', 'book', 'centre', 'direction', 'mark', 'text'] as const;
+export const LAYERS = [
+  'cut',
+  'fold',
+  'seam',
+  'hole',
+  'skive',
+  'book',
+  'centre',
+  'direction',
+  'mouth',
+  'lining',
+  'mark',
+  'text',
+] as const;
 export type Layer = (typeof LAYERS)[number];
 
 /** Lines and arcs that follow on from one another. */
@@ -60,7 +73,8 @@ export interface CutSum {
 
 /** The pattern pieces by id, with the names that each may have. */
 const PIECES = {
-  outside: ['Outside'],
+  outside: ['Outside', 'One card'],
+  half: ['Half card'],
   pocket: ['Pocket'],
   lining: ['Full lining', 'Centre lining'],
   strap: ['Closure strap'],
