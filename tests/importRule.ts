@@ -21,39 +21,42 @@ const RANKS: Readonly<Record<string, number>> = {
   'core/solid': 7,
   'core/mockup': 7,
   'core/materials': 7,
-  'core/report': 8,
-  'core/fitReport.ts': 9,
-  'core/explore': 9,
-  'core/index.ts': 10,
-  output: 11,
-  cli: 12,
-  'app/worker': 12,
-  'app/loading': 12,
-  'app/offline': 12,
-  'app/state': 13,
-  'app/sheet': 14,
-  'app/scene': 14,
-  'app/loupe': 15,
-  'app/fields': 15,
-  'app/panel': 16,
-  'app/shelf': 16,
-  'app/strip': 16,
-  'app/stage': 16,
-  'app/explore': 16,
-  'app/form': 17,
-  'app/making': 17,
-  'app/customer': 18,
-  'app/find': 18,
-  'app/print': 18,
-  'app/header': 19,
-  'app/cover': 19,
-  app: 20,
+  'core/tooling': 8,
+  'core/report': 9,
+  'core/fitReport.ts': 10,
+  'core/explore': 10,
+  'core/index.ts': 11,
+  artwork: 12,
+  output: 13,
+  cli: 14,
+  'app/worker': 14,
+  'app/loading': 14,
+  'app/offline': 14,
+  'app/state': 15,
+  'app/sheet': 16,
+  'app/scene': 16,
+  'app/loupe': 17,
+  'app/fields': 17,
+  'app/panel': 18,
+  'app/shelf': 18,
+  'app/strip': 18,
+  'app/stage': 18,
+  'app/explore': 18,
+  'app/form': 19,
+  'app/making': 19,
+  'app/customer': 20,
+  'app/find': 20,
+  'app/print': 20,
+  'app/header': 21,
+  'app/cover': 21,
+  app: 22,
 };
 
 const ORDER =
-  'units, math, strip, words -> job -> book, leather -> allowance -> doubt -> pattern -> fold -> solid, mockup, materials -> report -> ' +
-  'fitReport, explore; core -> output -> cli, app; in app: worker, loading, offline -> state -> sheet, scene -> fields, loupe -> panel, shelf, ' +
-  'strip, stage, explore -> form, making -> customer, find, print -> header, cover -> the files of app itself';
+  'units, math, strip, words -> job -> book, leather -> allowance -> doubt -> pattern -> fold -> solid, mockup, materials -> ' +
+  'tooling -> report -> fitReport, explore; core -> artwork -> output -> cli, app; in app: worker, loading, offline -> state -> ' +
+  'sheet, scene -> fields, loupe -> panel, shelf, strip, stage, explore -> form, making -> customer, find, print -> header, ' +
+  'cover -> the files of app itself';
 
 /** Packages that need neither a browser nor Node, so that core may use them. */
 const CORE_PACKAGES = new Set(['zod/mini', 'clipper2-ts']);

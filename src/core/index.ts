@@ -121,6 +121,8 @@ export {
 } from './solid/meshData.ts';
 export { type Pose, SEQUENCE_STAGES } from './solid/pose.ts';
 export { createStripSolver } from './strip/solveStrip.ts';
+export { ARTWORK_GRID, readArtworkLines, writeArtworkLines } from './tooling/artworkLines.ts';
+export type { LetterFace, LetterOutline } from './tooling/letterFace.ts';
 export { formatFraction } from './units/fraction.ts';
 export { MM_PER_INCH, MM_PER_OUNCE } from './units/mm.ts';
 export { type LengthUnit, parseLength } from './units/parseLength.ts';
