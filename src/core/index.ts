@@ -93,6 +93,7 @@ export {
 } from './pattern/drawing.ts';
 export { hatchLines } from './pattern/hatchLines.ts';
 export { mirroredDrawing } from './pattern/mirrorDrawing.ts';
+export { oneCard } from './pattern/oneCard.ts';
 export { patternDrawing, unwrittenWords } from './pattern/patternDrawing.ts';
 export { type PatternSource, slitAngle, turnAxis } from './pattern/seam.ts';
 export { seamHoles } from './pattern/seamHoles.ts';
@@ -127,7 +128,7 @@ export {
 } from './solid/meshData.ts';
 export { type Pose, SEQUENCE_STAGES } from './solid/pose.ts';
 export { createStripSolver } from './strip/solveStrip.ts';
-export { readArtworkLines, writeArtworkLines } from './tooling/artworkLines.ts';
+export { ARTWORK_GRID, readArtworkLines, writeArtworkLines } from './tooling/artworkLines.ts';
 export { type DesignWarning, designWarnings } from './tooling/designWarnings.ts';
 export type { LetterFace, LetterOutline } from './tooling/letterFace.ts';
 export { picturePixels } from './tooling/picturePixels.ts';

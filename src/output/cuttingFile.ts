@@ -64,6 +64,8 @@ export const CUTTING_LAYERS: readonly CuttingLayer[] = [
   layerOf('SKIVE', 34, '#814000', 'skive'),
   layerOf('SEAM', 200, '#bf00ff', 'seam'),
   layerOf('FOLD', 5, '#0000ff', 'fold'),
+  layerOf('MOUTH', 214, '#810081', 'mouth'),
+  layerOf('LINING', 104, '#008141', 'lining'),
   layerOf('MARK', 134, '#008181', 'mark'),
   layerOf('ENGRAVE', 230, '#ff007f', null),
   layerOf('HOLE', 6, '#ff00ff', 'hole', (kind) => kind !== 'line'),

@@ -14,6 +14,8 @@ export const LAYERS = [
   'area',
   'tooling',
   'direction',
+  'mouth',
+  'lining',
   'mark',
   'text',
 ] as const;
@@ -73,7 +75,8 @@ export interface CutSum {
 
 /** The pattern pieces by id, with the names that each may have. */
 const PIECES = {
-  outside: ['Outside'],
+  outside: ['Outside', 'One card'],
+  half: ['Half card'],
   pocket: ['Pocket', 'Front pocket'],
   backPocket: ['Back pocket'],
   lining: ['Full lining', 'Centre lining'],

@@ -1,4 +1,4 @@
-import { bulgedLine, type Contour, corneredContour, SQUARE } from '../math/contour.ts';
+import { bulgedLine, type Contour, corneredContour, type Segment, SQUARE } from '../math/contour.ts';
 import type { Printer } from '../units/printer.ts';
 import { directionMark } from './arrow.ts';
 import { pocketSums } from './cutSums.ts';
@@ -63,7 +63,8 @@ function pocketDrawing(
 }
 
 /** Corners of the outside at the fore-edge; square corners at the mouth, which is straight or scooped. */
-export function pocketOutline({ job, pieces }: PatternSource): Contour {
+export function pocketOutline(source: PatternSource): Contour {
+  const { job, pieces } = source;
   const { width, height } = pieces.pocket;
   const { corner } = pieceCorner(job, pieces);
   const straight = corneredContour([
@@ -72,12 +73,15 @@ export function pocketOutline({ job, pieces }: PatternSource): Contour {
     { at: [width, height], corner: SQUARE },
     { at: [0, height], corner },
   ]);
-  const sagitta = mouthSagitta(job, pieces);
   return straight.map((segment) =>
-    segment.kind === 'line' && segment.from[0] === width && segment.to[0] === width
-      ? bulgedLine(segment.from, segment.to, -sagitta)
-      : segment,
+    segment.kind === 'line' && segment.from[0] === width && segment.to[0] === width ? mouthLine(source) : segment,
   );
+}
+
+/** The mouth from tail to head. */
+export function mouthLine({ job, pieces }: PatternSource): Segment {
+  const { width, height } = pieces.pocket;
+  return bulgedLine([width, 0], [width, height], -mouthSagitta(job, pieces));
 }
 
 /** The seam line from the mouth at the head round the fore-edge to the mouth at the tail. */

@@ -1,7 +1,7 @@
 import type { Vec2 } from '../math/vec2.ts';
 
 /** Largest coordinate of an artwork's grid, on its larger side. */
-const ARTWORK_GRID = 10_000;
+export const ARTWORK_GRID = 10_000;
 
 /** What is wrong with the text of an artwork's lines. */
 export interface LinesFault {
