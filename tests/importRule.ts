@@ -20,43 +20,46 @@ const RANKS: Readonly<Record<string, number>> = {
   'core/fold': 6,
   'core/solid': 7,
   'core/mockup': 7,
-  'core/materials': 7,
-  'core/report': 8,
-  'core/fitReport.ts': 9,
-  'core/explore': 9,
-  'core/index.ts': 10,
-  output: 11,
-  cli: 12,
-  'app/worker': 12,
-  'app/loading': 12,
-  'app/offline': 12,
-  'app/state': 13,
-  'app/sheet': 14,
-  'app/scene': 14,
-  'app/loupe': 15,
-  'app/fields': 15,
-  'app/panel': 16,
-  'app/shelf': 16,
-  'app/strip': 16,
-  'app/stage': 16,
-  'app/explore': 16,
-  'app/form': 17,
-  'app/making': 17,
-  'app/customer': 18,
-  'app/find': 18,
-  'app/print': 18,
-  'app/header': 19,
-  'app/cover': 19,
-  app: 20,
+  'core/tooling': 8,
+  'core/materials': 9,
+  'core/report': 10,
+  'core/fitReport.ts': 11,
+  'core/explore': 11,
+  'core/index.ts': 12,
+  artwork: 13,
+  output: 14,
+  cli: 15,
+  'app/worker': 15,
+  'app/loading': 15,
+  'app/offline': 15,
+  'app/state': 16,
+  'app/sheet': 17,
+  'app/scene': 17,
+  'app/loupe': 18,
+  'app/fields': 18,
+  'app/panel': 19,
+  'app/shelf': 19,
+  'app/strip': 19,
+  'app/stage': 19,
+  'app/explore': 19,
+  'app/form': 20,
+  'app/making': 20,
+  'app/customer': 21,
+  'app/find': 21,
+  'app/print': 21,
+  'app/header': 22,
+  'app/cover': 22,
+  app: 23,
 };
 
 const ORDER =
-  'units, math, strip, words -> job -> book, leather -> allowance -> doubt -> pattern -> fold -> solid, mockup, materials -> report -> ' +
-  'fitReport, explore; core -> output -> cli, app; in app: worker, loading, offline -> state -> sheet, scene -> fields, loupe -> panel, shelf, ' +
-  'strip, stage, explore -> form, making -> customer, find, print -> header, cover -> the files of app itself';
+  'units, math, strip, words -> job -> book, leather -> allowance -> doubt -> pattern -> fold -> solid, mockup -> tooling -> ' +
+  'materials -> report -> fitReport, explore; core -> artwork -> output -> cli, app; in app: worker, loading, offline -> state -> ' +
+  'sheet, scene -> fields, loupe -> panel, shelf, strip, stage, explore -> form, making -> customer, find, print -> header, ' +
+  'cover -> the files of app itself';
 
 /** Packages that need neither a browser nor Node, so that core may use them. */
-const CORE_PACKAGES = new Set(['zod/mini', 'clipper2-ts']);
+const CORE_PACKAGES = new Set(['zod/mini', 'clipper2-ts', 'fflate']);
 
 const RUNTIME_FREE = /^(node:|react($|-dom|\/)|@react-three\/)/;
 

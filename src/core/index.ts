@@ -35,6 +35,13 @@ export { type OpenedJob, openJob } from './job/openJob.ts';
 export { OPTIONAL_STEPS, type OptionalStep, type WorkId } from './job/orderSchema.ts';
 export { MAX_JOB_CHARACTERS, type ParsedJob, parseJob, parseJobText } from './job/parseJob.ts';
 export { GIVE_OR_TAKE, isLeather, readField } from './job/readField.ts';
+export {
+  ARTWORK_LIMITS,
+  type Artwork,
+  TOOLING_FACES,
+  type ToolingDesign,
+  type ToolingFace,
+} from './job/toolingSchema.ts';
 export { workedIn } from './job/workedIn.ts';
 export { cutStep, INCH_STEPS } from './job/workSchema.ts';
 export { type Calibrated, calibrateBendRatio, calibrateNeutral } from './leather/calibrate.ts';
@@ -88,6 +95,7 @@ export {
 } from './pattern/drawing.ts';
 export { hatchLines } from './pattern/hatchLines.ts';
 export { mirroredDrawing } from './pattern/mirrorDrawing.ts';
+export { oneCard } from './pattern/oneCard.ts';
 export { patternDrawing, unwrittenWords } from './pattern/patternDrawing.ts';
 export { type PatternSource, slitAngle, turnAxis } from './pattern/seam.ts';
 export { seamHoles } from './pattern/seamHoles.ts';
@@ -122,6 +130,15 @@ export {
 } from './solid/meshData.ts';
 export { type Pose, SEQUENCE_STAGES } from './solid/pose.ts';
 export { createStripSolver } from './strip/solveStrip.ts';
+export { ARTWORK_GRID, readArtworkLines, writeArtworkLines } from './tooling/artworkLines.ts';
+export { type DesignWarning, designWarnings } from './tooling/designWarnings.ts';
+export type { LetterFace, LetterOutline } from './tooling/letterFace.ts';
+export { picturePixels } from './tooling/picturePixels.ts';
+export { faceOf, type LetterFaces, type PlacedDesign, type PlacedPicture } from './tooling/placedDesign.ts';
+export { type ReliefMap, reliefMap } from './tooling/reliefMap.ts';
+export { onCutPiece, onFinishedFace, type ToolingArea, type ToolingBox } from './tooling/toolingArea.ts';
+export { toolingAreas } from './tooling/toolingAreas.ts';
+export { homelessDesigns, type TooledFace, tooledFaces, tooledPattern, toolingMarks } from './tooling/toolingMarks.ts';
 export { formatFraction } from './units/fraction.ts';
 export { MM_PER_INCH, MM_PER_OUNCE } from './units/mm.ts';
 export { type LengthUnit, parseLength } from './units/parseLength.ts';

@@ -78,6 +78,16 @@ const pocketsSchema = z.prefault(
       ),
       null,
     ),
+    share: z._default(
+      numberField(
+        'Board covered',
+        '%',
+        0.2,
+        0.95,
+        'How much of the board a pocket covers, from the fore-edge. Two thirds to three quarters are common practice, half is taken too. The tool covers more where the hold asks for it, less where the boards would not go in.',
+      ),
+      2 / 3,
+    ),
     hold_mm: z.prefault(lengthField('Least hold', 5, 300, 'Least length of board that must stay in its pocket.'), 40),
   }),
   {},
@@ -162,7 +172,7 @@ const WIDER = 'give a larger size, or leave it empty (null)';
 export const jobSchema = z
   .strictObject({
     format: z.literal('coverwright-job'),
-    version: z.literal(2),
+    version: z.literal(3),
     name: z._default(z.string().check(z.maxLength(200)), 'Untitled cover').check(z.meta({ title: 'Job' })),
     work: workSchema,
     book: bookSchema,
@@ -214,7 +224,7 @@ export const jobSchema = z
   );
 
 /** A job as written, of any version: optional fields may be missing. */
-export type JobInput = Omit<z.input<typeof jobSchema>, 'version'> & { readonly version: 1 | 2 };
+export type JobInput = Omit<z.input<typeof jobSchema>, 'version'> & { readonly version: 1 | 2 | 3 };
 
 /** A job with every default filled in. */
 export type Job = z.output<typeof jobSchema>;

@@ -5,9 +5,6 @@ import type { Job } from '../job/jobSchema.ts';
 import { cutStep } from '../job/workSchema.ts';
 import { type Mm, mm } from '../units/mm.ts';
 
-/** Board length that pockets cover when the maker leaves it open: half, the shallow end of common practice (no source). */
-const USUAL_COVERAGE = 0.5;
-
 /** Steps of the depths that the tool chooses, mm; the second where the first finds no place between two holes. */
 export const depthSteps = (job: Job): readonly [number, ...number[]] =>
   job.work.units === 'in' ? [cutStep(job)] : [0.5, 0.1];
@@ -22,14 +19,15 @@ export interface PocketDepths {
 /**
  * Least depth: seat + ease + half a cut step + board travel + holding depth, so that the board stays held once it has
  * travelled. Most: seat + the length of board that the second board can still be loaded past, W (1 - cos(fold-back)), and
- * never more than the board. Usual: half a board beyond the seat, kept between the two; where they cross, holding counts.
+ * never more than the board. Usual: seat + `pockets.share` of the board, kept between the two; where they cross, holding
+ * counts.
  */
 export function pocketDepths(job: Job, { book, foreEdge, closed, flat }: Needs, ease: Ease): PocketDepths {
   const [step] = depthSteps(job);
   const travel = Math.max(0, (closed.length - flat.length) / 2);
   const least = foreEdge.seat + ease.foreEdge_mm + cutStep(job) / 2 + travel + job.pockets.hold_mm;
   const loading = foreEdge.seat + book.width * (1 - Math.cos(book.foldBack));
-  const wanted = Math.max(least, Math.min(foreEdge.seat + USUAL_COVERAGE * book.width, loading));
+  const wanted = Math.max(least, Math.min(foreEdge.seat + job.pockets.share * book.width, loading));
   const longest = foreEdge.seat + book.width;
   return {
     least,
@@ -37,3 +35,6 @@ export function pocketDepths(job: Job, { book, foreEdge, closed, flat }: Needs, 
     most: Math.min(longest, loading),
   };
 }
+
+/** Share of the board's width that a pocket of this depth, mm, covers with the board at its stop. */
+export const shareCovered = (depth: number, { book, foreEdge }: Needs): number => (depth - foreEdge.seat) / book.width;
