@@ -135,6 +135,7 @@ export { createStripSolver } from './strip/solveStrip.ts';
 export { ARTWORK_GRID, readArtworkLines, writeArtworkLines } from './tooling/artworkLines.ts';
 export { type DesignWarning, designWarnings } from './tooling/designWarnings.ts';
 export type { LetterFace, LetterOutline } from './tooling/letterFace.ts';
+export { type PartRelief, partReliefs, TOOLED_PARTS, type TooledPart } from './tooling/partRelief.ts';
 export { picturePixels } from './tooling/picturePixels.ts';
 export { faceOf, type LetterFaces, type PlacedDesign, type PlacedPicture } from './tooling/placedDesign.ts';
 export { type ReliefMap, reliefMap } from './tooling/reliefMap.ts';
