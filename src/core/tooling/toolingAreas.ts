@@ -28,9 +28,8 @@ type Wanted = Omit<ToolingArea, 'clear' | 'whole' | 'obstacles' | 'growth' | 'is
 /** An area, made smaller by what lies on its face: the side that loses the smallest share gives way. */
 function area(design: CoverDesign, wanted: Wanted, obstacles: readonly Obstacle[]): ToolingArea[] {
   const { along, across } = changeOf(design.job);
-  const bounds = { ...wanted.bounds };
   let { x, y } = wanted.flat;
-  for (const { bound, ...box } of obstacles) {
+  for (const box of obstacles) {
     const lost: Record<Side, number> = {
       left: (box.x[1] - x[0]) / (x[1] - x[0]),
       right: (x[1] - box.x[0]) / (x[1] - x[0]),
@@ -39,7 +38,6 @@ function area(design: CoverDesign, wanted: Wanted, obstacles: readonly Obstacle[
     };
     if (SIDES.some((side) => lost[side] <= 0)) continue;
     const side = SIDES.reduce((best, next) => (lost[next] < lost[best] ? next : best));
-    bounds[side] = bound;
     if (side === 'left') x = [box.x[1], x[1]];
     if (side === 'right') x = [x[0], box.x[0]];
     if (side === 'bottom') y = [box.y[1], y[1]];
@@ -61,7 +59,6 @@ function area(design: CoverDesign, wanted: Wanted, obstacles: readonly Obstacle[
       whole: wanted.flat,
       obstacles: near(obstacles, wanted.flat),
       clear: hasRoom ? clear : null,
-      bounds,
     },
   ];
 }
