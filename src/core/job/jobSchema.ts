@@ -9,6 +9,7 @@ import { hidesSchema } from './hideSchema.ts';
 import { leatherSchema } from './leatherSchema.ts';
 import { makingSchema } from './makingSchema.ts';
 import { mockupSchema } from './mockupSchema.ts';
+import { checkOrder, madeSchema, orderSchema } from './orderSchema.ts';
 import { ratesSchema } from './ratesSchema.ts';
 import { addRuleIssue } from './rule.ts';
 import { LACE_STYLES, suppliesSchema } from './suppliesSchema.ts';
@@ -187,6 +188,8 @@ export const jobSchema = z
     pattern: patternSchema,
     construction: constructionSchema,
     tooling: toolingSchema,
+    order: orderSchema,
+    made: madeSchema,
     mockup: mockupSchema,
     hides: hidesSchema,
     supplies: suppliesSchema,
@@ -197,6 +200,7 @@ export const jobSchema = z
   .check(
     z.superRefine((job, context) => {
       checkConstruction(job, context);
+      checkOrder(job, context);
       const { outsideWidth_mm: width, outsideHeight_mm: height } = job.pattern;
       const margins = 2 * job.seam.edgeMargin_mm;
       if (height !== null && height <= margins)

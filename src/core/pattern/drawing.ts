@@ -11,6 +11,8 @@ export const LAYERS = [
   'skive',
   'book',
   'centre',
+  'area',
+  'tooling',
   'direction',
   'mouth',
   'lining',
@@ -75,13 +77,20 @@ export interface CutSum {
 const PIECES = {
   outside: ['Outside', 'One card'],
   half: ['Half card'],
-  pocket: ['Pocket'],
+  pocket: ['Pocket', 'Front pocket'],
+  backPocket: ['Back pocket'],
   lining: ['Full lining', 'Centre lining'],
   strap: ['Closure strap'],
   penLoop: ['Pen loop'],
 } as const;
 export type PieceId = keyof typeof PIECES;
 type PieceName = (typeof PIECES)[PieceId][number];
+
+/** What is tooled on a piece as it is cut: the clear part of each face with its centre lines, and the lines of the designs. */
+export type PieceTooling = Readonly<Record<'area' | 'tooling', readonly Entity[]>>;
+
+/** What is tooled on each piece that is. */
+export type ToolingMarks = Partial<Readonly<Record<PieceId, PieceTooling>>>;
 
 /** One pattern piece: grain side up, head at the top, lower left corner of its box at the origin. Lengths in mm. */
 export interface PieceDrawing {
@@ -129,8 +138,10 @@ export const seenOf = ({ layers }: PieceDrawing, layer: Layer, chosen: readonly 
     ? layers[layer].filter((entity) => entity.kind !== 'text' || chosen.includes(entity.names ?? layer))
     : [];
 
-export const noLayers = (): Record<Layer, Entity[]> =>
-  Object.fromEntries(LAYERS.map((layer) => [layer, [] as Entity[]])) as Record<Layer, Entity[]>;
+export const noLayers = (tooling?: PieceTooling): Record<Layer, Entity[]> => ({
+  ...(Object.fromEntries(LAYERS.map((layer) => [layer, [] as Entity[]])) as Record<Layer, Entity[]>),
+  ...(tooling && { area: [...tooling.area], tooling: [...tooling.tooling] }),
+});
 
 export const line = (from: Vec2, to: Vec2): Segment => ({ kind: 'line', from, to });
 

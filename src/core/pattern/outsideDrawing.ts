@@ -3,7 +3,7 @@ import { bulgedLine, type Contour, mirroredContour, rectangle, type Segment, seg
 import type { Printer } from '../units/printer.ts';
 import { directionMark } from './arrow.ts';
 import { outsideSums } from './cutSums.ts';
-import { type Entity, line, noLayers, type PieceDrawing, path } from './drawing.ts';
+import { type Entity, line, noLayers, type PieceDrawing, type PieceTooling, path } from './drawing.ts';
 import { wrapPlaces } from './foldZones.ts';
 import { holeMarks, holeWords } from './holeMarks.ts';
 import { letteredPiece } from './letteredPiece.ts';
@@ -45,6 +45,7 @@ export function outsideDrawing(
   loop: PenLoop | null,
   print: Printer,
   card: CardLines | null = null,
+  tooling?: PieceTooling,
 ): PieceDrawing {
   const { job, pieces, needs } = source;
   const { width, height } = pieces.outside;
@@ -52,7 +53,7 @@ export function outsideDrawing(
   const frame = { origin: width, sign: -1 } as const;
   const outline = outsideOutline(source);
   const { frontBoard, backBoard, folds, spine } = wrapPlaces(source);
-  const layers = noLayers();
+  const layers = noLayers(tooling);
   const upright = (x: number): Segment => ({ kind: 'line', from: [width - x, 0], to: [width - x, height] });
 
   layers.cut.push(path(outline, true));

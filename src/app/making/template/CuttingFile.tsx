@@ -17,6 +17,8 @@ const LAYER_NAMES: Readonly<Record<Layer, string>> = {
   skive: 'skiving',
   book: 'boards of the book',
   centre: 'centre line',
+  area: 'tooling areas',
+  tooling: 'tooling',
   direction: 'direction',
   mouth: 'pocket mouths',
   lining: 'ends of the lining',
