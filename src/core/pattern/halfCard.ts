@@ -68,6 +68,7 @@ function halfDrawing(source: PatternSource, parts: PatternParts, others: readonl
       layers[layer].push(...common.layers[layer].flatMap(ofHalf));
   if (leans(job))
     layers.hole = layers.hole.map((slit) => (slit.kind === 'line' ? circle(middleOf(slit), PRICK) : slit));
+  // One run, because an outline starts at the back.
   const edge = frontRuns(common.outline, middle, extra).flat();
   const outline = [...edge, line(segmentEnd(edge.at(-1)!), segmentStart(edge[0]!))];
   layers.cut.push(path(outline, true));
@@ -138,20 +139,17 @@ function frontPart(entity: Entity, middle: number, extra: number): Entity[] {
   }
 }
 
-/** What follows on from one another of a contour's part on the half; a closed contour that starts there is one run too. */
+/** The parts of a contour on the half, each of segments that follow on from one another. */
 function frontRuns(contour: Contour, middle: number, extra: number): Segment[][] {
-  const follows = (run: Segment[] | undefined, next: Segment): boolean =>
-    run !== undefined && distance(segmentEnd(run.at(-1)!), segmentStart(next)) < TOLERANCE.length;
   const runs: Segment[][] = [];
   for (const segment of contour.flatMap((each) => frontSegment(each, middle, extra))) {
-    const last = runs.at(-1);
-    if (last !== undefined && follows(last, segment)) last.push(segment);
-    else runs.push([segment]);
+    const run = runs.at(-1);
+    const end = run?.at(-1);
+    if (run === undefined || end === undefined || distance(segmentEnd(end), segmentStart(segment)) > TOLERANCE.length)
+      runs.push([segment]);
+    else run.push(segment);
   }
-  const [first, ...rest] = runs;
-  if (first === undefined || rest.length === 0 || !follows(rest.at(-1), first[0]!)) return runs;
-  rest.at(-1)!.push(...first);
-  return rest;
+  return runs;
 }
 
 const fromFold = ([x, y]: Vec2, middle: number, extra: number): Vec2 => [
