@@ -137,7 +137,18 @@ export { ARTWORK_GRID, readArtworkLines, writeArtworkLines } from './tooling/art
 export { type DesignWarning, designWarnings } from './tooling/designWarnings.ts';
 export type { LetterFace, LetterOutline } from './tooling/letterFace.ts';
 export { picturePixels } from './tooling/picturePixels.ts';
-export { faceOf, type LetterFaces, type PlacedDesign, type PlacedPicture } from './tooling/placedDesign.ts';
+export {
+  type DesignCopy,
+  designCopies,
+  faceOf,
+  type LetterFaces,
+  letterIds,
+  type MovableDesign,
+  onCopy,
+  type PlacedDesign,
+  type PlacedPicture,
+  placedDesign,
+} from './tooling/placedDesign.ts';
 export { type ReliefMap, reliefMap } from './tooling/reliefMap.ts';
 export { onCutPiece, onFinishedFace, type ToolingArea, type ToolingBox } from './tooling/toolingArea.ts';
 export { toolingAreas } from './tooling/toolingAreas.ts';

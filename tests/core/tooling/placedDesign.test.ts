@@ -114,6 +114,6 @@ describe('a title', () => {
   });
   test('names the letters that its face lacks, and a face that is not there', () => {
     expect(title({ text: 'Añ' }).lacking).toEqual(['Stick has no letter for ñ']);
-    expect(title({ face: 'lost' }).lacking).toEqual(['its letters "lost" are not among those that come with the tool']);
+    expect(title({ face: 'lost' }).lacking).toEqual(['its letters are not loaded']);
   });
 });
