@@ -94,6 +94,7 @@ export {
   seenOf,
   type Text,
 } from './pattern/drawing.ts';
+export { halfCard } from './pattern/halfCard.ts';
 export { hatchLines } from './pattern/hatchLines.ts';
 export { mirroredDrawing } from './pattern/mirrorDrawing.ts';
 export { oneCard } from './pattern/oneCard.ts';
