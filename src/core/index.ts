@@ -34,6 +34,7 @@ export { inCurrentVersion, JOB_MIGRATIONS, type JobRecord } from './job/migrate.
 export { type OpenedJob, openJob } from './job/openJob.ts';
 export { MAX_JOB_CHARACTERS, type ParsedJob, parseJob, parseJobText } from './job/parseJob.ts';
 export { GIVE_OR_TAKE, isLeather, readField } from './job/readField.ts';
+export { ARTWORK_LIMITS, type Artwork } from './job/toolingSchema.ts';
 export { workedIn } from './job/workedIn.ts';
 export { cutStep, INCH_STEPS } from './job/workSchema.ts';
 export { type Calibrated, calibrateBendRatio, calibrateNeutral } from './leather/calibrate.ts';
