@@ -20,46 +20,46 @@ const RANKS: Readonly<Record<string, number>> = {
   'core/fold': 6,
   'core/solid': 7,
   'core/mockup': 7,
-  'core/materials': 7,
   'core/tooling': 8,
-  'core/report': 9,
-  'core/fitReport.ts': 10,
-  'core/explore': 10,
-  'core/index.ts': 11,
-  artwork: 12,
-  output: 13,
-  cli: 14,
-  'app/worker': 14,
-  'app/loading': 14,
-  'app/offline': 14,
-  'app/state': 15,
-  'app/sheet': 16,
-  'app/scene': 16,
-  'app/loupe': 17,
-  'app/fields': 17,
-  'app/panel': 18,
-  'app/shelf': 18,
-  'app/strip': 18,
-  'app/stage': 18,
-  'app/explore': 18,
-  'app/form': 19,
-  'app/making': 19,
-  'app/customer': 20,
-  'app/find': 20,
-  'app/print': 20,
-  'app/header': 21,
-  'app/cover': 21,
-  app: 22,
+  'core/materials': 9,
+  'core/report': 10,
+  'core/fitReport.ts': 11,
+  'core/explore': 11,
+  'core/index.ts': 12,
+  artwork: 13,
+  output: 14,
+  cli: 15,
+  'app/worker': 15,
+  'app/loading': 15,
+  'app/offline': 15,
+  'app/state': 16,
+  'app/sheet': 17,
+  'app/scene': 17,
+  'app/loupe': 18,
+  'app/fields': 18,
+  'app/panel': 19,
+  'app/shelf': 19,
+  'app/strip': 19,
+  'app/stage': 19,
+  'app/explore': 19,
+  'app/form': 20,
+  'app/making': 20,
+  'app/customer': 21,
+  'app/find': 21,
+  'app/print': 21,
+  'app/header': 22,
+  'app/cover': 22,
+  app: 23,
 };
 
 const ORDER =
-  'units, math, strip, words -> job -> book, leather -> allowance -> doubt -> pattern -> fold -> solid, mockup, materials -> ' +
-  'tooling -> report -> fitReport, explore; core -> artwork -> output -> cli, app; in app: worker, loading, offline -> state -> ' +
+  'units, math, strip, words -> job -> book, leather -> allowance -> doubt -> pattern -> fold -> solid, mockup -> tooling -> ' +
+  'materials -> report -> fitReport, explore; core -> artwork -> output -> cli, app; in app: worker, loading, offline -> state -> ' +
   'sheet, scene -> fields, loupe -> panel, shelf, strip, stage, explore -> form, making -> customer, find, print -> header, ' +
   'cover -> the files of app itself';
 
 /** Packages that need neither a browser nor Node, so that core may use them. */
-const CORE_PACKAGES = new Set(['zod/mini', 'clipper2-ts']);
+const CORE_PACKAGES = new Set(['zod/mini', 'clipper2-ts', 'fflate']);
 
 const RUNTIME_FREE = /^(node:|react($|-dom|\/)|@react-three\/)/;
 

@@ -28,7 +28,7 @@ export const jobDocument = fc
   })
   .map((draw) => ({
     format: 'coverwright-job' as const,
-    version: 2 as const,
+    version: 3 as const,
     book: {
       kind: draw.kind,
       width_mm: draw.width,

@@ -18,6 +18,7 @@ export { EDGES, type Edge, gapAt, isForeEdge } from './fold/edges.ts';
 export { createElasticSolvers } from './fold/elastic/elasticFit.ts';
 export { createSettleSolver, settledCover } from './fold/elastic/settledCover.ts';
 export { type PatternZone, patternZone } from './fold/patternZone.ts';
+export { pocketChoices } from './fold/pocketChoices.ts';
 export { bookSection, type CoverSection, coverSection } from './fold/section/coverSection.ts';
 export { type EdgeSection, edgeSection } from './fold/section/edgeSection.ts';
 export { heightSegments, type SegmentId, type SegmentKind, type StripSegment, stripSegments } from './fold/segments.ts';
@@ -32,9 +33,16 @@ export { type Job, type JobInput, jobSchema, type LeatherName, SEAM_DEFAULTS, SE
 export { MAKING_STATES } from './job/makingSchema.ts';
 export { inCurrentVersion, JOB_MIGRATIONS, type JobRecord } from './job/migrate.ts';
 export { type OpenedJob, openJob } from './job/openJob.ts';
+export { OPTIONAL_STEPS, type OptionalStep, type WorkId } from './job/orderSchema.ts';
 export { MAX_JOB_CHARACTERS, type ParsedJob, parseJob, parseJobText } from './job/parseJob.ts';
 export { GIVE_OR_TAKE, isLeather, readField } from './job/readField.ts';
-export { ARTWORK_LIMITS, type Artwork } from './job/toolingSchema.ts';
+export {
+  ARTWORK_LIMITS,
+  type Artwork,
+  TOOLING_FACES,
+  type ToolingDesign,
+  type ToolingFace,
+} from './job/toolingSchema.ts';
 export { workedIn } from './job/workedIn.ts';
 export { cutStep, INCH_STEPS } from './job/workSchema.ts';
 export { type Calibrated, calibrateBendRatio, calibrateNeutral } from './leather/calibrate.ts';
@@ -50,7 +58,8 @@ export { type PieceOutline, polygonArea } from './materials/pieceOutline.ts';
 export { type Quote, type QuoteLine, quote } from './materials/quote.ts';
 export { laceOffReel } from './materials/reel.ts';
 export { runLength, type SeamRun } from './materials/seamLine.ts';
-export { KNIFE, type StepId, workSteps } from './materials/workSteps.ts';
+export { isPunchedTogether, isStepAskedFor, isStepTaken } from './materials/stepTaken.ts';
+export { KNIFE, OPTIONAL_STEP_NAMES, type StepId, workSteps } from './materials/workSteps.ts';
 export { turnBetween } from './math/angle.ts';
 export {
   type Arc,
@@ -87,7 +96,9 @@ export {
 } from './pattern/drawing.ts';
 export { hatchLines } from './pattern/hatchLines.ts';
 export { mirroredDrawing } from './pattern/mirrorDrawing.ts';
+export { oneCard } from './pattern/oneCard.ts';
 export { patternDrawing, unwrittenWords } from './pattern/patternDrawing.ts';
+export { shareCovered } from './pattern/pocketDepth.ts';
 export { type PatternSource, slitAngle, turnAxis } from './pattern/seam.ts';
 export { seamHoles } from './pattern/seamHoles.ts';
 export { sumColumn, sumLines } from './pattern/sumColumn.ts';
@@ -122,7 +133,14 @@ export {
 export { type Pose, SEQUENCE_STAGES } from './solid/pose.ts';
 export { createStripSolver } from './strip/solveStrip.ts';
 export { ARTWORK_GRID, readArtworkLines, writeArtworkLines } from './tooling/artworkLines.ts';
+export { type DesignWarning, designWarnings } from './tooling/designWarnings.ts';
 export type { LetterFace, LetterOutline } from './tooling/letterFace.ts';
+export { picturePixels } from './tooling/picturePixels.ts';
+export { faceOf, type LetterFaces, type PlacedDesign, type PlacedPicture } from './tooling/placedDesign.ts';
+export { type ReliefMap, reliefMap } from './tooling/reliefMap.ts';
+export { onCutPiece, onFinishedFace, type ToolingArea, type ToolingBox } from './tooling/toolingArea.ts';
+export { toolingAreas } from './tooling/toolingAreas.ts';
+export { homelessDesigns, type TooledFace, tooledFaces, tooledPattern, toolingMarks } from './tooling/toolingMarks.ts';
 export { formatFraction } from './units/fraction.ts';
 export { MM_PER_INCH, MM_PER_OUNCE } from './units/mm.ts';
 export { type LengthUnit, parseLength } from './units/parseLength.ts';

@@ -59,14 +59,18 @@ export const CUTTING_LAYERS: readonly CuttingLayer[] = [
   layerOf('TEXT', 94, '#008100', 'text'),
   layerOf('BOOK', 54, '#818100', 'book'),
   layerOf('CENTRE', 42, '#bd8d00', 'centre'),
+  layerOf('AREA', 44, '#ffbf7f', 'area'),
   layerOf('DIRECTION', 140, '#00bfff', 'direction'),
   layerOf('SKIVE', 34, '#814000', 'skive'),
   layerOf('SEAM', 200, '#bf00ff', 'seam'),
   layerOf('FOLD', 5, '#0000ff', 'fold'),
+  layerOf('MOUTH', 214, '#810081', 'mouth'),
+  layerOf('LINING', 104, '#008141', 'lining'),
   layerOf('MARK', 134, '#008181', 'mark'),
   layerOf('ENGRAVE', 230, '#ff007f', null),
   layerOf('HOLE', 6, '#ff00ff', 'hole', (kind) => kind !== 'line'),
   layerOf('SLIT', 174, '#000081', 'hole', (kind) => kind === 'line'),
+  layerOf('TOOLING', 24, '#bd2e00', 'tooling'),
   layerOf('CUT', 1, '#ff0000', 'cut'),
 ];
 

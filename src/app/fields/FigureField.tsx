@@ -16,6 +16,8 @@ interface FigureFieldProps {
   readonly decided?: number;
   /** Put before the title where the same word occurs twice on the bench. */
   readonly title?: string;
+  /** Path of another field that says the same in other terms: the one that was typed last counts. */
+  readonly insteadOf?: JobPath;
 }
 
 const EMPTY_LABELS: Partial<Record<FigureFieldProps['empty'], string>> = {
@@ -24,12 +26,13 @@ const EMPTY_LABELS: Partial<Record<FigureFieldProps['empty'], string>> = {
 };
 
 /** A length, angle, ratio or stiffness of the job, with title, help and default from the schema. */
-export const FigureField = memo(function FigureField({ path, empty, decided, title }: FigureFieldProps) {
-  const { written, used, kind, lengths } = useBench(({ history, lengths }) => ({
+export const FigureField = memo(function FigureField({ path, empty, decided, title, insteadOf }: FigureFieldProps) {
+  const { written, used, kind, lengths, isOverruled } = useBench(({ history, lengths }) => ({
     written: valueAt(history.document, path),
     used: valueAt(history.good.job, path),
     kind: history.good.job.book.kind,
     lengths,
+    isOverruled: insteadOf !== undefined && valueAt(history.good.document, insteadOf) != null,
   }));
   const note = fieldNote(path);
   const print = (value: unknown): string => {
@@ -60,8 +63,10 @@ export const FigureField = memo(function FigureField({ path, empty, decided, tit
       help={
         usual === undefined ? note.description : `${note.description} Usual for ${KIND_WORDS[kind]}: ${print(usual)}.`
       }
-      shown={print(written)}
+      shown={isOverruled ? '' : print(written)}
       placeholder={placeholder}
+      along={insteadOf && [{ path: insteadOf, value: undefined }]}
+      isOverruled={isOverruled}
       whenEmptied={empty === 'required' ? undefined : [{ path, value: undefined }]}
       emptyLabel={EMPTY_LABELS[empty]}
     />

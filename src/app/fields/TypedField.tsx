@@ -17,10 +17,15 @@ interface TypedFieldProps {
   readonly whenEmptied?: readonly Patch[] | undefined;
   /** Label of the button that empties the field. */
   readonly emptyLabel?: string | undefined;
+  /** Further changes that a value brings with it. */
+  readonly along?: readonly Patch[] | undefined;
+  /** Whether another field counts, so that what was typed here before does not show. */
+  readonly isOverruled?: boolean;
 }
 
 /** One entry that the maker types, with what was understood, what is wrong with it, and how to measure it. */
-export function TypedField({ path, title, help, shown, placeholder, whenEmptied, emptyLabel }: TypedFieldProps) {
+export function TypedField(props: TypedFieldProps) {
+  const { path, title, help, shown, placeholder, whenEmptied, emptyLabel, along = [], isOverruled = false } = props;
   const dispatch = useDispatch();
   const { entry, echo, units } = useBench(({ history, lengths }) => ({
     entry: history.typed[path],
@@ -28,7 +33,8 @@ export function TypedField({ path, title, help, shown, placeholder, whenEmptied,
     units: lengths.units,
   }));
   const issues = useFieldIssues(path);
-  const text = entry === undefined ? shown : typedText(entry, units);
+  const isHidden = isOverruled && issues.length === 0;
+  const text = entry === undefined || isHidden ? shown : typedText(entry, units);
 
   const change = (typed: string): void => {
     if (typed.trim() === '' && whenEmptied !== undefined) {
@@ -36,7 +42,7 @@ export function TypedField({ path, title, help, shown, placeholder, whenEmptied,
       return;
     }
     const reading = readField(path, typed, units);
-    const patches = reading.ok ? reading.value : [];
+    const patches = reading.ok ? [...along, ...reading.value] : [];
     dispatch({ type: 'edit', key: path, patches, typed: { [path]: { text: typed, unit: units } } });
   };
 
@@ -47,7 +53,7 @@ export function TypedField({ path, title, help, shown, placeholder, whenEmptied,
       help={help}
       text={text}
       change={change}
-      echo={echo}
+      echo={isHidden ? null : echo}
       issues={issues}
       placeholder={placeholder}
       keys={padKeys(path, units)}

@@ -19,6 +19,8 @@ const FIELD_PLACES: Readonly<Record<string, Whereabouts>> = {
   hides: { place: 'workbench', part: 'leather' },
   supplies: { place: 'workbench', part: 'supplies' },
   rates: { place: 'workbench', part: 'quote' },
+  order: { place: 'workbench', part: 'work' },
+  made: { place: 'workbench', part: 'work' },
 };
 
 /** Where the field of a path is; undefined for a path that no field writes. */

@@ -2,6 +2,8 @@ import { type JobDocument, type Patch, SEAM_DEFAULTS, SEAM_STYLES, valueAt } fro
 import { ChoiceField } from '../fields/ChoiceField.tsx';
 import { FigureField } from '../fields/FigureField.tsx';
 import { useBench, useBenchStore } from '../state/BenchContext.tsx';
+import { PocketShare } from './PocketShare.tsx';
+import { PocketTable } from './PocketTable.tsx';
 
 const METHODS = [
   { value: 'stitching', label: 'stitched' },
@@ -44,8 +46,10 @@ export function SeamFields() {
       <FigureField path="seam.pitch_mm" empty="default" />
       <FigureField path="seam.cornerRadius_mm" empty="default" />
       <ChoiceField path="pockets.construction" title="Pockets" options={CONSTRUCTIONS} />
+      <PocketShare />
       <FigureField path="pockets.depth_mm" empty="decided" decided={depth} title="Pocket depth" />
       <FigureField path="pockets.hold_mm" empty="default" />
+      <PocketTable />
       <ChoiceField
         path="seating"
         title="Where the spare wrap goes"

@@ -1,6 +1,7 @@
 import {
   EXAMPLE_JOBS,
   fieldNote,
+  JOB_MIGRATIONS,
   type Job,
   type JobDocument,
   type JobPath,
@@ -71,7 +72,7 @@ export function writtenJob(answers: Answers): Written {
   });
   const blank: JobDocument = {
     format: 'coverwright-job',
-    version: 2,
+    version: JOB_MIGRATIONS.length + 1,
     name: 'Untitled cover',
     work: { units },
     book: { kind, ...(spine === 'rounded' && { spine: { shape: spine } }) },

@@ -1,5 +1,5 @@
 import { type ReactNode, type Ref, useId } from 'react';
-import { EXAMPLE_JOBS, inCurrentVersion, type JobDocument } from '../../core/index.ts';
+import { EXAMPLE_JOBS, type JobDocument } from '../../core/index.ts';
 import { useBench, useDispatch } from '../state/BenchContext.tsx';
 import { type Bench, trialsOf } from '../state/bench.ts';
 import { addressOf } from '../state/place.ts';
@@ -9,7 +9,7 @@ import { VerdictMark } from './VerdictMark.tsx';
 /** A job without the unit in which it is worked, which may be chosen before anything else. */
 const besideUnits = ({ work: _, ...rest }: JobDocument): string => JSON.stringify(rest);
 
-const EXAMPLE = besideUnits(inCurrentVersion(EXAMPLE_JOBS[0].document));
+const EXAMPLE = besideUnits(EXAMPLE_JOBS[0].document);
 
 /** Whether the example with which a first visit starts is open as it was. */
 const isFirstVisit = ({ history: { document } }: Bench): boolean => besideUnits(document) === EXAMPLE;

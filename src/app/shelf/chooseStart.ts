@@ -88,7 +88,7 @@ const unsavedPlace = (kept: Kept, own: ShelfJob | undefined): ShelfPlace | undef
 const EXAMPLES = new Set(EXAMPLE_JOBS.map(({ document }) => JSON.stringify(document)));
 
 /** Whether a document is an unchanged example, which is not kept on the shelf. */
-export const isExample = (document: JobDocument): boolean => EXAMPLES.has(JSON.stringify(document));
+export const isExample = (document: JobDocument): boolean => EXAMPLES.has(JSON.stringify(inCurrentVersion(document)));
 
 /** Whether a copy holds a state that is kept nowhere else. */
 const hasItsOwn = ({ place, document }: Kept): boolean => (place === undefined ? !isExample(document) : !place.isSaved);

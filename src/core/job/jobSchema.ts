@@ -9,6 +9,7 @@ import { hidesSchema } from './hideSchema.ts';
 import { leatherSchema } from './leatherSchema.ts';
 import { makingSchema } from './makingSchema.ts';
 import { mockupSchema } from './mockupSchema.ts';
+import { checkOrder, madeSchema, orderSchema } from './orderSchema.ts';
 import { ratesSchema } from './ratesSchema.ts';
 import { addRuleIssue } from './rule.ts';
 import { LACE_STYLES, suppliesSchema } from './suppliesSchema.ts';
@@ -76,6 +77,16 @@ const pocketsSchema = z.prefault(
         ),
       ),
       null,
+    ),
+    share: z._default(
+      numberField(
+        'Board covered',
+        '%',
+        0.2,
+        0.95,
+        'How much of the board a pocket covers, from the fore-edge. Two thirds to three quarters are common practice, half is taken too. The tool covers more where the hold asks for it, less where the boards would not go in.',
+      ),
+      2 / 3,
     ),
     hold_mm: z.prefault(lengthField('Least hold', 5, 300, 'Least length of board that must stay in its pocket.'), 40),
   }),
@@ -161,7 +172,7 @@ const WIDER = 'give a larger size, or leave it empty (null)';
 export const jobSchema = z
   .strictObject({
     format: z.literal('coverwright-job'),
-    version: z.literal(2),
+    version: z.literal(3),
     name: z._default(z.string().check(z.maxLength(200)), 'Untitled cover').check(z.meta({ title: 'Job' })),
     work: workSchema,
     book: bookSchema,
@@ -177,6 +188,8 @@ export const jobSchema = z
     pattern: patternSchema,
     construction: constructionSchema,
     tooling: toolingSchema,
+    order: orderSchema,
+    made: madeSchema,
     mockup: mockupSchema,
     hides: hidesSchema,
     supplies: suppliesSchema,
@@ -187,6 +200,7 @@ export const jobSchema = z
   .check(
     z.superRefine((job, context) => {
       checkConstruction(job, context);
+      checkOrder(job, context);
       const { outsideWidth_mm: width, outsideHeight_mm: height } = job.pattern;
       const margins = 2 * job.seam.edgeMargin_mm;
       if (height !== null && height <= margins)
@@ -210,7 +224,7 @@ export const jobSchema = z
   );
 
 /** A job as written, of any version: optional fields may be missing. */
-export type JobInput = Omit<z.input<typeof jobSchema>, 'version'> & { readonly version: 1 | 2 };
+export type JobInput = Omit<z.input<typeof jobSchema>, 'version'> & { readonly version: 1 | 2 | 3 };
 
 /** A job with every default filled in. */
 export type Job = z.output<typeof jobSchema>;

@@ -12,7 +12,7 @@ export type Migration = (document: JobRecord) => JobRecord;
  * The steps from version 1 on: the first leads from version 1 to 2, the next from 2 to 3. Being a list it has no gaps,
  * and the current version is one more than its length.
  */
-export const JOB_MIGRATIONS: readonly Migration[] = [toVersion2];
+export const JOB_MIGRATIONS: readonly Migration[] = [toVersion2, toVersion3];
 
 /** Strain limit that version 1 took where none was typed, and wrote out. */
 const UNTESTED_LIMIT = 0.45;
@@ -30,6 +30,17 @@ function toVersion2(document: JobRecord): JobRecord {
     ...edges.filter((path) => isEased && valueAt(document, path) === undefined).map((path) => ({ path, value: 1 })),
     ...limits.filter((path) => valueAt(document, path) === UNTESTED_LIMIT).map((path) => ({ path, value: undefined })),
   ]);
+}
+
+/** Share of the board that pockets covered up to version 2, where the job gave no depth. */
+const HALF_COVERED = 0.5;
+
+/** Pockets covered half of the board; from version 3 on it is a field, usually two thirds. */
+function toVersion3(document: JobRecord): JobRecord {
+  const { pockets } = document;
+  // Pockets that are no object are refused by `parseJob`, as they were.
+  const isLeftOut = pockets === undefined || (isRecord(pockets) && pockets.share === undefined);
+  return isLeftOut ? patched(document, [{ path: 'pockets.share', value: HALF_COVERED }]) : document;
 }
 
 export type Migrated =

@@ -5,7 +5,7 @@ import { numberField } from './field.ts';
 const price = (title: string, description: string) =>
   z._default(z.nullable(numberField(title, '', 0, 1e6, description)), null);
 
-const minutes = (title: string, usual: number, description: string) =>
+const minutes = (title: string, usual: number, description = 'Where it is a step.') =>
   z._default(numberField(title, '', 0, 10_000, `${description} Minutes; assumption.`), usual);
 
 /** Who makes the cover, and what is charged. No price has a default: what is not priced is listed as such and left out of the sums. */
@@ -42,8 +42,16 @@ export const ratesSchema = z.prefault(
         mockup: minutes(titled('card trial'), 25, 'Cutting the card and trying it on the book.'),
         cut: minutes('Cut', 8, 'Laying out and cutting, for each piece.'),
         edges: minutes('Edges', 30, 'Skiving, bevelling, burnishing.'),
+        case: minutes('Case', 10),
+        trace: minutes('Trace', 15),
+        tool: minutes('Tool', 60),
+        dry: minutes('Dry', 5),
+        dye: minutes('Dye', 30),
+        dress: minutes('Dress', 15),
         punch: minutes('Punch', 0.1, 'For each hole or slit of each layer group.'),
-        assemble: minutes('Assemble', 20, 'Cementing and aligning the layers.'),
+        line: minutes('Line', 10),
+        cement: minutes('Cement', 10),
+        assemble: minutes('Assemble', 20, 'Aligning the layers, with what of lining and cementing is no step.'),
         stitch: minutes('Stitch', 0.5, 'For each stitch of saddle stitching.'),
         lace: minutes('Lace', 0.6, 'For each turn of lacing.'),
         finish: minutes('Finish', 20, 'Dressing, loading the book, last trial.'),

@@ -2,6 +2,7 @@ import type { CoverDesign } from '../fold/coverDesign.ts';
 import type { CutLength } from '../pattern/drawing.ts';
 import { patternDrawing } from '../pattern/patternDrawing.ts';
 import { ribbonOf } from '../pattern/ribbon.ts';
+import { strapOf } from '../pattern/strap.ts';
 import { type Mm, mm } from '../units/mm.ts';
 import { type Printer, printer } from '../units/printer.ts';
 import { cementArea } from './cement.ts';
@@ -9,6 +10,7 @@ import { type LaceNeed, type LaceStyle, laceNeed, lacePerPitch } from './lace.ts
 import { type LeatherArea, leatherAreas, type PieceOutline, pieceOutlines } from './pieceOutline.ts';
 import { laceOffReel, offReel, threadOffReel } from './reel.ts';
 import { holesIn, type SeamLine, seamLines, strapLine } from './seamLine.ts';
+import { isPunchedTogether } from './stepTaken.ts';
 import { type ThreadNeed, threadNeed } from './thread.ts';
 
 /** Materials of one cover. */
@@ -18,7 +20,7 @@ export interface CoverSupplies {
   readonly seams: readonly SeamLine[];
   /** Holes or slits of the seam, each counted once for all its layers. */
   readonly holes: number;
-  /** Holes or slits to punch in all pieces, strap and pen loop included. */
+  /** Holes or slits to punch, strap and pen loop included: in each piece, or at the seam once through all layers. */
   readonly punched: number;
   /** Null for a laced seam, and where no workable thread is long enough. */
   readonly thread: ThreadNeed | null;
@@ -55,12 +57,15 @@ export function coverSupplies(design: CoverDesign): CoverSupplies {
   if (isLaced && lace === null)
     notes.push('A splice uses up a lace in hand: make the splice shorter or the lace longer.');
   if (lace !== null && !lace.withinTrade) notes.push(offTrade(lace, printer(units)));
+  const inPieces = drawing.pieces.reduce((sum, piece) => sum + piece.holes * piece.count, 0);
+  const holes = seams.reduce((sum, line) => sum + holesIn(line), 0);
   return {
     outlines,
     areas: leatherAreas(outlines, supplies.waste),
     seams,
-    holes: seams.reduce((sum, line) => sum + holesIn(line), 0),
-    punched: drawing.pieces.reduce((sum, piece) => sum + piece.holes * piece.count, 0),
+    holes,
+    // A strap is sewn on before: its holes are punched in it and in the outside.
+    punched: isPunchedTogether(job) ? holes + 2 * (strapOf(design)?.holes.length ?? 0) : inPieces,
     thread,
     lace,
     strap: offReel(strapSewing(design), units),

@@ -3,7 +3,22 @@ import type { Vec2 } from '../math/vec2.ts';
 import type { LengthUnit } from '../units/parseLength.ts';
 
 /** What a mark on a pattern means. Each is a layer of its own in every file. */
-export const LAYERS = ['cut', 'fold', 'seam', 'hole', 'skive', 'book', 'centre', 'direction', 'mark', 'text'] as const;
+export const LAYERS = [
+  'cut',
+  'fold',
+  'seam',
+  'hole',
+  'skive',
+  'book',
+  'centre',
+  'area',
+  'tooling',
+  'direction',
+  'mouth',
+  'lining',
+  'mark',
+  'text',
+] as const;
 export type Layer = (typeof LAYERS)[number];
 
 /** Lines and arcs that follow on from one another. */
@@ -60,14 +75,22 @@ export interface CutSum {
 
 /** The pattern pieces by id, with the names that each may have. */
 const PIECES = {
-  outside: ['Outside'],
-  pocket: ['Pocket'],
+  outside: ['Outside', 'One card'],
+  half: ['Half card'],
+  pocket: ['Pocket', 'Front pocket'],
+  backPocket: ['Back pocket'],
   lining: ['Full lining', 'Centre lining'],
   strap: ['Closure strap'],
   penLoop: ['Pen loop'],
 } as const;
 export type PieceId = keyof typeof PIECES;
 type PieceName = (typeof PIECES)[PieceId][number];
+
+/** What is tooled on a piece as it is cut: the clear part of each face with its centre lines, and the lines of the designs. */
+export type PieceTooling = Readonly<Record<'area' | 'tooling', readonly Entity[]>>;
+
+/** What is tooled on each piece that is. */
+export type ToolingMarks = Partial<Readonly<Record<PieceId, PieceTooling>>>;
 
 /** One pattern piece: grain side up, head at the top, lower left corner of its box at the origin. Lengths in mm. */
 export interface PieceDrawing {
@@ -115,8 +138,10 @@ export const seenOf = ({ layers }: PieceDrawing, layer: Layer, chosen: readonly 
     ? layers[layer].filter((entity) => entity.kind !== 'text' || chosen.includes(entity.names ?? layer))
     : [];
 
-export const noLayers = (): Record<Layer, Entity[]> =>
-  Object.fromEntries(LAYERS.map((layer) => [layer, [] as Entity[]])) as Record<Layer, Entity[]>;
+export const noLayers = (tooling?: PieceTooling): Record<Layer, Entity[]> => ({
+  ...(Object.fromEntries(LAYERS.map((layer) => [layer, [] as Entity[]])) as Record<Layer, Entity[]>),
+  ...(tooling && { area: [...tooling.area], tooling: [...tooling.tooling] }),
+});
 
 export const line = (from: Vec2, to: Vec2): Segment => ({ kind: 'line', from, to });
 

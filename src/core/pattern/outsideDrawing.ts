@@ -3,11 +3,11 @@ import { bulgedLine, type Contour, mirroredContour, rectangle, type Segment, seg
 import type { Printer } from '../units/printer.ts';
 import { directionMark } from './arrow.ts';
 import { outsideSums } from './cutSums.ts';
-import { type Entity, line, noLayers, type PieceDrawing, path } from './drawing.ts';
+import { type Entity, line, noLayers, type PieceDrawing, type PieceTooling, path } from './drawing.ts';
 import { wrapPlaces } from './foldZones.ts';
 import { holeMarks, holeWords } from './holeMarks.ts';
 import { letteredPiece } from './letteredPiece.ts';
-import type { NamedMarks } from './lettering.ts';
+import type { LabelLines, NamedMarks, Word } from './lettering.ts';
 import { mouthSagitta } from './mouth.ts';
 import { type PenLoop, penLoopMarks } from './penLoop.ts';
 import { pieceCorner } from './pieceCorner.ts';
@@ -30,12 +30,22 @@ export function outsideOutline({ job, pieces }: PatternSource): Contour {
   return rectangle([0, 0], [width, height], pieceCorner(job, pieces).corner);
 }
 
+/** What a card that serves for every piece shows besides the outside: see `oneCard`. */
+export interface CardLines {
+  readonly mouth: readonly Segment[];
+  readonly lining: readonly Segment[];
+  readonly words: readonly Word[];
+  readonly lines: readonly LabelLines[];
+}
+
 export function outsideDrawing(
   source: PatternSource,
   seam: Seam,
   strap: Strap | null,
   loop: PenLoop | null,
   print: Printer,
+  card: CardLines | null = null,
+  tooling?: PieceTooling,
 ): PieceDrawing {
   const { job, pieces, needs } = source;
   const { width, height } = pieces.outside;
@@ -43,7 +53,7 @@ export function outsideDrawing(
   const frame = { origin: width, sign: -1 } as const;
   const outline = outsideOutline(source);
   const { frontBoard, backBoard, folds, spine } = wrapPlaces(source);
-  const layers = noLayers();
+  const layers = noLayers(tooling);
   const upright = (x: number): Segment => ({ kind: 'line', from: [width - x, 0], to: [width - x, height] });
 
   layers.cut.push(path(outline, true));
@@ -85,6 +95,9 @@ export function outsideDrawing(
     const at = width - x;
     layers.mark.push(line([at, 0], [at, notch]), line([at, height], [at, height - notch]));
   }
+  layers.mouth.push(...(card?.mouth ?? []));
+  layers.lining.push(...(card?.lining ?? []));
+
   const named = [
     ...seam.starts.map((hole) => endMark(source, hole, 'start')),
     ...seam.finishes.map((hole) => endMark(source, hole, 'finish')),
@@ -93,7 +106,9 @@ export function outsideDrawing(
   ];
   layers.mark.push(...named.flatMap(({ marks }) => marks));
 
-  const arrow = directionMark(source, [width - (frontBoard + spine.from) / 2, height / 2], height * 0.6, Math.PI / 2);
+  // Clear of the mouth line of a card.
+  const clear = card !== null && spine.from - pieces.pocket.width > 10 ? pieces.pocket.width : frontBoard;
+  const arrow = directionMark(source, [width - (clear + spine.from) / 2, height / 2], height * 0.6, Math.PI / 2);
   layers.direction.push(...arrow.marks);
 
   const sums = outsideSums(source);
@@ -101,13 +116,15 @@ export function outsideDrawing(
   const room = spine.from - frontBoard;
   const back = width - backBoard;
   const count = layers.hole.length;
+  const name = card === null ? 'Outside' : 'One card';
   return letteredPiece(
     source,
-    { id: 'outside', name: 'Outside', count: 1, width, height, outline, layers, sums },
-    [...(count > 0 ? [holeWords(job, count)] : []), ...sums.map((sum) => sumLines(sum, print))],
+    { id: 'outside', name, count: 1, width, height, outline, layers, sums },
+    [...(count > 0 ? [holeWords(job, count)] : []), ...(card?.lines ?? []), ...sums.map((sum) => sumLines(sum, print))],
     { x: back + 0.08 * room, y: 0.15 * height, width: 0.84 * room, height: 0.7 * height },
     [
       ...named.flatMap(({ words }) => words),
+      ...(card?.words ?? []),
       ...arrow.words,
       ['back', [back + room / 2, low + 1], 3.5],
       ['front', [width - frontBoard - room / 2, low + 1], 3.5],
@@ -118,7 +135,7 @@ export function outsideDrawing(
 }
 
 /** Mark of the start or finish of a seam: a line from its hole inward, longer at the start, and the word at its end. */
-function endMark({ job, pieces }: PatternSource, { at }: SeamHole, text: 'start' | 'finish'): NamedMarks {
+export function endMark({ job, pieces }: PatternSource, { at }: SeamHole, text: 'start' | 'finish'): NamedMarks {
   const { width, height } = pieces.outside;
   const inward = at[1] > height / 2 ? -1 : 1;
   const x = width - at[0];

@@ -1,13 +1,13 @@
 import { type Printer, printer } from '../units/printer.ts';
-import type { Drawing, PieceDrawing } from './drawing.ts';
+import type { Drawing, PieceDrawing, ToolingMarks } from './drawing.ts';
 import { liningDifference } from './foldZones.ts';
 import { faceUp } from './letteredPiece.ts';
 import { liningDrawing } from './liningDrawing.ts';
 import { outsideDrawing } from './outsideDrawing.ts';
 import { type PenLoop, penLoopDrawing, penLoopOf } from './penLoop.ts';
-import { pocketDrawing } from './pocketDrawing.ts';
+import { pocketDrawings } from './pocketDrawing.ts';
 import { ribbonOf } from './ribbon.ts';
-import type { PatternSource } from './seam.ts';
+import type { PatternSource, Seam } from './seam.ts';
 import { holeCount, seamHoles } from './seamHoles.ts';
 import { type Strap, strapDrawing, strapOf } from './strap.ts';
 
@@ -15,26 +15,57 @@ import { type Strap, strapDrawing, strapOf } from './strap.ts';
  * Draws every piece of a worked-out job: cut, fold and seam lines, holes, skive zones, marks, names and sums, lengths
  * written in the unit that the job is worked in.
  * @param source a `CoverDesign`, or any job with its pieces and needs
+ * @param tooling what is tooled on its pieces; where pockets are, front and back are drawn apart
  * @returns plain data, one entry a piece; never throws for a parsed job. `notes` says what does not work out.
  */
-export function patternDrawing(source: PatternSource): Drawing {
-  const { job, pieces } = source;
-  const { units } = job.work;
-  const print = printer(units);
+export function patternDrawing(source: PatternSource, tooling: ToolingMarks = {}): Drawing {
+  const parts = patternParts(source);
+  const { seam, strap, loop, print } = parts;
+  return drawingOf(source, parts, [
+    outsideDrawing(source, seam, strap, loop, print, null, tooling.outside),
+    ...otherPieces(source, parts, tooling),
+  ]);
+}
+
+/** What the pieces of a job are drawn from. */
+export interface PatternParts {
+  readonly seam: Seam;
+  readonly strap: Strap | null;
+  readonly loop: PenLoop | null;
+  readonly print: Printer;
+}
+
+export function patternParts(source: PatternSource): PatternParts {
   const seam = seamHoles(source);
-  const strap = strapOf(source);
-  const loop = penLoopOf(source, seam);
-  const ribbon = ribbonOf(source);
-  const drawn = [
-    outsideDrawing(source, seam, strap, loop, print),
-    ...(pieces.pocket.count === 0 ? [] : [pocketDrawing(source, seam, print)]),
-    ...(pieces.lining?.width ? [liningDrawing(source, pieces.lining, seam, print)] : []),
-    ...(strap === null ? [] : [strapDrawing(source, strap, print)]),
+  return { seam, strap: strapOf(source), loop: penLoopOf(source, seam), print: printer(source.job.work.units) };
+}
+
+/** Every piece but the outside. */
+export function otherPieces(
+  source: PatternSource,
+  { seam, strap, loop, print }: PatternParts,
+  tooling: ToolingMarks = {},
+): PieceDrawing[] {
+  const { pocket, lining } = source.pieces;
+  return [
+    ...(pocket.count === 0 ? [] : pocketDrawings(source, seam, print, tooling)),
+    ...(lining?.width ? [liningDrawing(source, lining, seam, print)] : []),
+    ...(strap === null ? [] : [strapDrawing(source, strap, print, tooling.strap)]),
     ...(loop === null ? [] : [penLoopDrawing(source, loop, print)]),
   ];
+}
+
+/** A drawing of these pieces of a job. */
+export function drawingOf(
+  source: PatternSource,
+  { seam, strap, loop, print }: PatternParts,
+  drawn: readonly PieceDrawing[],
+): Drawing {
+  const { job, pieces } = source;
+  const ribbon = ribbonOf(source);
   return {
     title: job.name,
-    units,
+    units: job.work.units,
     faceUp: faceUp(source),
     pieces: drawn,
     lengths: ribbon === null ? [] : [ribbon],

@@ -5,9 +5,6 @@ import type { Job } from '../job/jobSchema.ts';
 import { cutStep } from '../job/workSchema.ts';
 import { type Mm, mm } from '../units/mm.ts';
 
-/** Board length that pockets cover when the maker leaves it open: half, the shallow end of common practice (no source). */
-const USUAL_COVERAGE = 0.5;
-
 /** Steps of the depths that the tool chooses, mm; the second where the first finds no place between two holes. */
 export const depthSteps = (job: Job): readonly [number, ...number[]] =>
   job.work.units === 'in' ? [cutStep(job)] : [0.5, 0.1];
@@ -22,18 +19,28 @@ export interface PocketDepths {
 /**
  * Least depth: seat + ease + half a cut step + board travel + holding depth, so that the board stays held once it has
  * travelled. Most: seat + the length of board that the second board can still be loaded past, W (1 - cos(fold-back)), and
- * never more than the board. Usual: half a board beyond the seat, kept between the two; where they cross, holding counts.
+ * never more than the board. Usual: seat + the share of the board that the job asks for, kept between the two; where they
+ * cross, holding counts.
  */
-export function pocketDepths(job: Job, { book, foreEdge, closed, flat }: Needs, ease: Ease): PocketDepths {
-  const [step] = depthSteps(job);
+export function pocketDepths(job: Job, needs: Needs, ease: Ease): PocketDepths {
+  const { book, foreEdge, closed, flat } = needs;
   const travel = Math.max(0, (closed.length - flat.length) / 2);
   const least = foreEdge.seat + ease.foreEdge_mm + cutStep(job) / 2 + travel + job.pockets.hold_mm;
   const loading = foreEdge.seat + book.width * (1 - Math.cos(book.foldBack));
-  const wanted = Math.max(least, Math.min(foreEdge.seat + USUAL_COVERAGE * book.width, loading));
-  const longest = foreEdge.seat + book.width;
-  return {
-    least,
-    usual: mm(Math.min(roundDown(longest, step), roundUp(wanted, step))),
-    most: Math.min(longest, loading),
-  };
+  const asked = foreEdge.seat + job.pockets.share * book.width;
+  const usual = onStep(job, needs, Math.max(least, Math.min(asked, loading)));
+  return { least, usual, most: Math.min(foreEdge.seat + book.width, loading) };
+}
+
+/** Share of the board's width that a pocket of this depth, mm, covers with the board at its stop. */
+export const shareCovered = (depth: number, { book, foreEdge }: Needs): number => (depth - foreEdge.seat) / book.width;
+
+/** Depth of a pocket that covers this share of the board, whether or not that holds and loads. */
+export const depthAt = (job: Job, needs: Needs, share: number): Mm =>
+  onStep(job, needs, needs.foreEdge.seat + share * needs.book.width);
+
+/** A depth rounded up to its step, or down where it would pass the end of the board. */
+function onStep(job: Job, { book, foreEdge }: Needs, depth: number): Mm {
+  const [step] = depthSteps(job);
+  return mm(Math.min(roundDown(foreEdge.seat + book.width, step), roundUp(depth, step)));
 }

@@ -1,8 +1,8 @@
-import { bulgedLine, type Contour, corneredContour, SQUARE } from '../math/contour.ts';
+import { bulgedLine, type Contour, corneredContour, type Segment, SQUARE } from '../math/contour.ts';
 import type { Printer } from '../units/printer.ts';
 import { directionMark } from './arrow.ts';
 import { pocketSums } from './cutSums.ts';
-import { noLayers, type PieceDrawing, path } from './drawing.ts';
+import { noLayers, type PieceDrawing, type PieceTooling, path, type ToolingMarks } from './drawing.ts';
 import { holeMarks, holeWords } from './holeMarks.ts';
 import { letteredPiece } from './letteredPiece.ts';
 import { mouthSagitta } from './mouth.ts';
@@ -11,13 +11,33 @@ import type { PatternSource, Seam } from './seam.ts';
 import { pieceSumLines } from './sumColumn.ts';
 
 /**
- * The pocket of the front board, grain side up: fore-edge at the left, mouth at the right. Head and tail have the same
- * holes, so the back pocket is the same piece turned top to bottom.
+ * The pockets, grain side up: fore-edge at the left, mouth at the right. Head and tail have the same holes, so the back pocket
+ * is that of the front turned by half a turn, and one drawing serves both unless they are tooled.
  */
-export function pocketDrawing(source: PatternSource, seam: Seam, print: Printer): PieceDrawing {
+export function pocketDrawings(
+  source: PatternSource,
+  seam: Seam,
+  print: Printer,
+  { pocket: front, backPocket: back }: ToolingMarks,
+): PieceDrawing[] {
+  if (front === undefined && back === undefined)
+    return [pocketDrawing(source, seam, print, { id: 'pocket', name: 'Pocket', count: 2 })];
+  return [
+    pocketDrawing(source, seam, print, { id: 'pocket', name: 'Front pocket', count: 1 }, front),
+    pocketDrawing(source, seam, print, { id: 'backPocket', name: 'Back pocket', count: 1 }, back),
+  ];
+}
+
+function pocketDrawing(
+  source: PatternSource,
+  seam: Seam,
+  print: Printer,
+  piece: Pick<PieceDrawing, 'id' | 'name' | 'count'>,
+  tooling?: PieceTooling,
+): PieceDrawing {
   const { job, pieces } = source;
   const { width, height } = pieces.pocket;
-  const layers = noLayers();
+  const layers = noLayers(tooling);
   const outline = pocketOutline(source);
   layers.cut.push(path(outline, true));
   layers.seam.push(path(seamPart(source), false));
@@ -31,15 +51,20 @@ export function pocketDrawing(source: PatternSource, seam: Seam, print: Printer)
   const sums = pocketSums(source);
   return letteredPiece(
     source,
-    { id: 'pocket', name: 'Pocket', count: 2, width, height, outline, layers, sums },
-    ['mouth at the right', `${holeWords(job, holes.length)} each`, ...pieceSumLines(sums, print)],
+    { ...piece, width, height, outline, layers, sums },
+    [
+      'mouth at the right',
+      `${holeWords(job, holes.length)}${piece.count === 1 ? '' : ' each'}`,
+      ...pieceSumLines(sums, print),
+    ],
     { x: clear, y: 0.2 * height, width: 0.78 * free, height: 0.6 * height },
     arrow.words,
   );
 }
 
 /** Corners of the outside at the fore-edge; square corners at the mouth, which is straight or scooped. */
-function pocketOutline({ job, pieces }: PatternSource): Contour {
+export function pocketOutline(source: PatternSource): Contour {
+  const { job, pieces } = source;
   const { width, height } = pieces.pocket;
   const { corner } = pieceCorner(job, pieces);
   const straight = corneredContour([
@@ -48,12 +73,15 @@ function pocketOutline({ job, pieces }: PatternSource): Contour {
     { at: [width, height], corner: SQUARE },
     { at: [0, height], corner },
   ]);
-  const sagitta = mouthSagitta(job, pieces);
   return straight.map((segment) =>
-    segment.kind === 'line' && segment.from[0] === width && segment.to[0] === width
-      ? bulgedLine(segment.from, segment.to, -sagitta)
-      : segment,
+    segment.kind === 'line' && segment.from[0] === width && segment.to[0] === width ? mouthLine(source) : segment,
   );
+}
+
+/** The mouth from tail to head. */
+export function mouthLine({ job, pieces }: PatternSource): Segment {
+  const { width, height } = pieces.pocket;
+  return bulgedLine([width, 0], [width, height], -mouthSagitta(job, pieces));
 }
 
 /** The seam line from the mouth at the head round the fore-edge to the mouth at the tail. */

@@ -4,7 +4,7 @@ import type { Vec2 } from '../math/vec2.ts';
 import type { Printer } from '../units/printer.ts';
 import { directionMark } from './arrow.ts';
 import { asCut, cutSum, given, lengthSum, part } from './cutSums.ts';
-import { type CutSum, type Entity, line, noLayers, type PieceDrawing, path } from './drawing.ts';
+import { type CutSum, type Entity, line, noLayers, type PieceDrawing, type PieceTooling, path } from './drawing.ts';
 import { evenPitch } from './evenPitch.ts';
 import { holeMarks } from './holeMarks.ts';
 import { letteredPiece } from './letteredPiece.ts';
@@ -88,10 +88,15 @@ function strapHoles(source: PatternSource, width: number, anchor: number): SeamH
   );
 }
 
-export function strapDrawing(source: PatternSource, strap: Strap, print: Printer): PieceDrawing {
+export function strapDrawing(
+  source: PatternSource,
+  strap: Strap,
+  print: Printer,
+  tooling?: PieceTooling,
+): PieceDrawing {
   const { job, pieces } = source;
   const [length, width] = [strap.sum.total, strap.width];
-  const layers = noLayers();
+  const layers = noLayers(tooling);
   const round = { style: 'rounded', size: width / 2 } as const;
   const outline = corneredContour([
     { at: [0, 0], corner: SQUARE },

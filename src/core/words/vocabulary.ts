@@ -12,6 +12,11 @@ const VOCABULARY = {
     not: ['along the backbone', 'across the backbone', 'backbone of the book', 'backbone line'],
     shown: 'pattern.backbone',
   },
+  'board covered': {
+    meaning: 'How much of a board a pocket covers, from the fore-edge toward the spine.',
+    not: ['coverage', 'pocket share'],
+    shown: 'edge.pocket',
+  },
   'bend ratio': {
     meaning: 'Inside radius of a pressed fold, in thicknesses of its leather.',
     not: ['fold ratio', 'radius ratio'],

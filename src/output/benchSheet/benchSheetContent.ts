@@ -65,8 +65,12 @@ export function benchSheetContent(design: CoverDesign): BenchSheet {
       ...supplySection(supplies, job.supplies, say),
       heading('Order of work', true),
       text(REMINDER),
-      ...orderOfWork(source, say).flatMap(({ name, time, figures, words, troubles, cautions }, i): Block[] => [
-        item(`${i + 1}. ${name}`, time, true),
+      ...orderOfWork(source, say).flatMap(({ name, time, figures, words, troubles, cautions, done }, i): Block[] => [
+        item(
+          `${i + 1}. ${name}`,
+          [time, done ?? ''].filter((part) => part !== '').join(', '),
+          done === null ? 'open' : 'ticked',
+        ),
         ...(figures.length === 0 ? [] : [text(`${figures.map((each) => `${each.name}: ${each.text}`).join('. ')}.`)]),
         ...[...words, ...troubles].map(text),
         ...cautions.map(cautionBlock),

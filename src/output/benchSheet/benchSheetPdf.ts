@@ -101,12 +101,21 @@ function draw(
   if (block.kind === 'caution') cautionSign(canvas, String(block.number), [left - size, baseOf(0)], size);
   if (block.kind === 'item') {
     const end = left + width;
-    const box = block.isToDo ? size : 0;
+    const box = block.box === 'none' ? 0 : size;
     const asideWidth = canvas.plain.widthOf(block.aside, size);
     if (block.aside !== '') canvas.plain.words(block.aside, [end - asideWidth - box * 1.4, baseOf(0)], size);
     if (box > 0) {
       const [x, y] = [end - box, baseOf(0) - size * 0.1];
       canvas.plain.lines(rectangle([x, y], [end, y + box]), BOX);
+      if (block.box === 'ticked') {
+        const at = (across: number, up: number): Vec2 => [x + across * box, y + up * box];
+        const turn = at(0.42, 0.22);
+        const strokes = [
+          { kind: 'line', from: at(0.2, 0.5), to: turn },
+          { kind: 'line', from: turn, to: at(0.82, 0.8) },
+        ] as const;
+        canvas.plain.lines(strokes, WARNING);
+      }
     }
   }
 }

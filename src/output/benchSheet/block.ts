@@ -1,8 +1,8 @@
 /** One block of a bench sheet. */
 export type Block =
   | { readonly kind: 'heading'; readonly text: string; readonly startsPage: boolean }
-  /** A heading under a heading: a piece, a step. `aside` stands at the far end of its line. */
-  | { readonly kind: 'item'; readonly text: string; readonly aside: string; readonly isToDo: boolean }
+  /** A heading under a heading: a piece, a step. `aside` stands at the far end of its line, and a box to tick after it. */
+  | { readonly kind: 'item'; readonly text: string; readonly aside: string; readonly box: 'none' | 'open' | 'ticked' }
   | { readonly kind: 'text'; readonly text: string }
   /** `number` stands in its sign. */
   | { readonly kind: 'caution'; readonly number: number; readonly text: string };
@@ -17,9 +17,9 @@ export interface BenchSheet {
 
 export const text = (words: string): Block => ({ kind: 'text', text: words });
 export const heading = (words: string, startsPage = false): Block => ({ kind: 'heading', text: words, startsPage });
-export const item = (words: string, aside = '', isToDo = false): Block => ({
+export const item = (words: string, aside = '', box: 'none' | 'open' | 'ticked' = 'none'): Block => ({
   kind: 'item',
   text: words,
   aside,
-  isToDo,
+  box,
 });

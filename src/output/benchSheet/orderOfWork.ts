@@ -1,6 +1,7 @@
-import { type Printer, printer, type StepId, workSteps } from '../../core/index.ts';
+import { isStepTaken, type Printer, printer, type StepId, type WorkId, workSteps } from '../../core/index.ts';
+import { dayWords } from './dayWords.ts';
 import { type Detail, stepDetail } from './stepDetail.ts';
-import type { WorkId, WorkSource } from './workSource.ts';
+import type { WorkSource } from './workSource.ts';
 
 /** A danger of a step, and how to avoid it. */
 export interface Caution {
@@ -20,20 +21,12 @@ export interface WorkCard extends Detail {
   /** Printed time; empty where it is counted with another step or is none. */
   readonly time: string;
   readonly cautions: readonly Caution[];
+  /** `done`, with its day where that is known; null for a step that is not done. */
+  readonly done: string | null;
 }
 
-/** Steps that are timed as one, in their order, with the names they have at the workbench. */
-const PARTS: Partial<Record<StepId, readonly (readonly [WorkId, string])[]>> = {
-  assemble: [
-    ['fittings', 'Fit'],
-    ['assemble', 'Assemble'],
-  ],
-  finish: [
-    ['finish', 'Burnish and dress'],
-    ['load', 'Load the book'],
-    ['close', 'Close and press'],
-  ],
-};
+/** Steps that bring the layers together; what is sewn on or laid in by itself comes before the first of them. */
+const JOINING: readonly StepId[] = ['line', 'cement', 'assemble'];
 
 /**
  * The order of work: each step with its figures, its instructions, what stands in its way, and its cautions.
@@ -42,21 +35,43 @@ const PARTS: Partial<Record<StepId, readonly (readonly [WorkId, string])[]>> = {
 export function orderOfWork(source: WorkSource, say: Printer = printer(source.design.job.work.units)): WorkCard[] {
   const { job } = source.design;
   const caution = numberedCautions();
-  const fitted = fittings(source);
-  return workSteps(job, source.supplies).flatMap(({ id, name, minutes, cautions }) => {
-    const parts = (PARTS[id] ?? [[id, name] as const]).filter(([part]) => part !== 'fittings' || fitted !== '');
-    return parts.map(([part, title]): WorkCard => {
-      const isTimed = part === id;
-      const until = id === 'finish' && minutes > 0 ? ' to the end' : '';
-      return {
-        id: part,
-        name: part === 'fittings' ? `${title} ${fitted}` : title,
-        time: isTimed ? `${time(minutes)}${until}` : '',
-        ...stepDetail(part, source, say),
-        cautions: isTimed ? cautions.map(caution) : [],
-      };
-    });
+  const card = (id: WorkId, name: string, printed = '', words: readonly string[] = []): WorkCard => ({
+    id,
+    name,
+    time: printed,
+    ...stepDetail(id, source, say),
+    cautions: words.map(caution),
+    done: doneWords(job.made[id]),
   });
+  const fitted = fittings(source);
+  const steps = workSteps(job, source.supplies);
+  const joining = steps.find(({ id }) => JOINING.includes(id));
+  return steps.flatMap((step): WorkCard[] => {
+    const { id, name, minutes, cautions } = step;
+    if (id === 'finish') {
+      const isDressed = isStepTaken(job, 'dress');
+      return [
+        card(
+          id,
+          isDressed ? 'Burnish the edges' : 'Burnish and dress',
+          minutes > 0 ? `${time(minutes)} to the end` : '',
+          cautions,
+        ),
+        card('load', 'Load the book'),
+        card('close', 'Close and press'),
+      ];
+    }
+    return [
+      ...(step === joining && fitted !== '' ? [card('fittings', `Fit ${fitted}`)] : []),
+      card(id, name, time(minutes), cautions),
+    ];
+  });
+}
+
+/** In words, as `done 26 Nov 2026`. */
+function doneWords(day: string | null | undefined): string | null {
+  if (day === undefined) return null;
+  return day === null ? 'done' : `done ${dayWords(day)}`;
 }
 
 /** What is sewn on or laid in by itself, in words; empty for none. */

@@ -17,7 +17,6 @@ export function seamSection(design: CoverDesign, supplies: CoverSupplies, drawin
   const hole = seam.method === 'lacing' ? 'slits' : 'holes';
   const rows = seamHoles(design).rows;
   if (rows.length === 0) return [heading('Seam'), text('There is no room for a seam: see the notes.')];
-  const sides = rows.map(({ side, intervals, pitch }) => `${SIDE_NAMES[side]} ${intervals} at ${say.fine(pitch)}`);
   const pieces = drawing.pieces.filter(({ holes }) => holes > 0);
   const each = pieces.map(
     ({ name, holes, count }) => `${name.toLowerCase()} ${holes}${count > 1 ? ` each, ${count} times` : ''}`,
@@ -28,7 +27,7 @@ export function seamSection(design: CoverDesign, supplies: CoverSupplies, drawin
       `${seam.style === 'saddle' ? 'Saddle stitch' : `Lacing, ${seam.style}`}, ${say.size(seam.edgeMargin_mm)} from the cut edge, ` +
         `pitch ${say.size(seam.pitch_mm)} asked.`,
     ),
-    text(`${supplies.holes} ${hole} through the cover. Pitches: ${sides.join('; ')}.`),
+    text(`${supplies.holes} ${hole} through the cover. Pitches: ${pitchWords(design, say)}.`),
     text(`In the pieces: ${each.join('; ')}.`),
     ...layersOf(supplies).map(({ layers, stack, length }) =>
       text(
@@ -37,6 +36,12 @@ export function seamSection(design: CoverDesign, supplies: CoverSupplies, drawin
     ),
   ];
 }
+
+/** How many pitches each side of the seam has, and how long they are. */
+export const pitchWords = (design: CoverDesign, say: Printer): string =>
+  seamHoles(design)
+    .rows.map(({ side, intervals, pitch }) => `${SIDE_NAMES[side]} ${intervals} at ${say.fine(pitch)}`)
+    .join('; ');
 
 interface Stack {
   readonly layers: number;

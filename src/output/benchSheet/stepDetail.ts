@@ -1,14 +1,18 @@
 import {
   type CoverDesign,
   cardDesign,
+  isPunchedTogether,
+  isStepTaken,
   type Job,
   type Printer,
   RANGE_POINTS,
   RANGE_WORDS,
   type RangePoint,
   seamHoles,
+  type WorkId,
 } from '../../core/index.ts';
-import type { WorkId, WorkSource } from './workSource.ts';
+import { pitchWords } from './seamSection.ts';
+import type { WorkSource } from './workSource.ts';
 
 /** One figure of a step, printed. */
 interface Figure {
@@ -25,6 +29,8 @@ export interface Detail {
   /** What the maker must know first; the bench sheet lists them all at its end. */
   readonly notes: readonly string[];
 }
+
+const LINING = 'Lay the lining in with the outside bent round the book.';
 
 const figure = (name: string, text: string): Figure => ({ name, text });
 
@@ -102,15 +108,67 @@ function detailOf(id: WorkId, { design, supplies, drawing }: WorkSource, say: Pr
         ],
       };
     }
-    case 'punch':
+    case 'case':
+      return {
+        words: [
+          'Wet the leather evenly from the flesh side. Work it when its colour comes back but it is still cool to the touch.',
+          'Keep it off bare iron and steel: damp leather turns blue-black there.',
+          ...changeInMaking(design, say),
+        ],
+      };
+    case 'trace':
+      return { words: ['Lay the tracing on by its marks, and draw it through with a blunt point. Mark lightly.'] };
+    case 'tool':
+      return { words: ['Cut in the outlines, then stamp. Let the leather become no drier than it was cased.'] };
+    case 'dry':
+      return {
+        words: [
+          'Lay the pieces flat to dry through, away from heat and sun.',
+          'Measure the outside again before it is joined.',
+        ],
+        figures: [figure('Outside once dry', area(design.made.outside))],
+      };
+    case 'dye':
+      return {
+        words: [
+          'Try the dye on an offcut. Lay it on thin and even, more than once; let it dry, and rub it until the cloth stays clean.',
+        ],
+      };
+    case 'dress':
+      return {
+        words: [
+          `Rub the dressing in thin and even, and let it dry.${supplies.cement > 0 ? ` Keep ${say.size(job.supplies.cementBand_mm)} along the edges free of it: cement does not hold there.` : ''}`,
+        ],
+      };
+    case 'line':
+      return { words: [LINING] };
+    case 'cement':
       return {
         figures: [
-          figure(`Seam ${holes} in the outside`, String(supplies.holes)),
-          figure('In all pieces together', String(supplies.punched)),
-          figure('From the cut edge', say.size(job.seam.edgeMargin_mm)),
+          figure('Cement band', say.size(job.supplies.cementBand_mm)),
+          figure('In all', say.area(supplies.cement)),
         ],
-        words: ['Punch all layers from the same template.'],
+        words: ['Coat a band along the edge on both faces of each joint. Join them when its data sheet says.'],
       };
+    case 'punch':
+      return isPunchedTogether(job)
+        ? {
+            figures: [
+              figure(`Seam ${holes}, through all layers`, String(supplies.holes)),
+              figure('Seam line from the edge', say.size(job.seam.edgeMargin_mm)),
+            ],
+            words: [
+              `Scribe the seam line ${say.size(job.seam.edgeMargin_mm)} from the edge. Step the pitches off along it: ${pitchWords(design, say)}. Punch all layers together, straight down.`,
+            ],
+          }
+        : {
+            figures: [
+              figure(`Seam ${holes} in the outside`, String(supplies.holes)),
+              figure('In all pieces together', String(supplies.punched)),
+              figure('From the cut edge', say.size(job.seam.edgeMargin_mm)),
+            ],
+            words: ['Punch all layers from the same template.'],
+          };
     case 'fittings':
       return {
         figures: [
@@ -127,12 +185,15 @@ function detailOf(id: WorkId, { design, supplies, drawing }: WorkSource, say: Pr
       return {
         figures: [
           figure('Pocket depth', say.size(pieces.pocketDepth)),
-          ...(supplies.cement > 0 ? [figure('Cement band', say.size(job.supplies.cementBand_mm))] : []),
+          ...(supplies.cement > 0 && !isStepTaken(job, 'cement')
+            ? [figure('Cement band', say.size(job.supplies.cementBand_mm))]
+            : []),
         ],
         words: [
-          `${leather.lining === null ? '' : 'Lay the lining in with the outside bent round the book. '}` +
-            `${isTurned ? 'Fold the ends in' : 'Lay the pockets on'}, edges flush and ${holes} in line` +
-            `${supplies.cement > 0 ? '; cement a band along the edge' : ''}.`,
+          `${leather.lining === null || isStepTaken(job, 'line') ? '' : `${LINING} `}` +
+            `${isTurned ? 'Fold the ends in' : 'Lay the pockets on'}, edges flush` +
+            `${isPunchedTogether(job) ? '' : ` and ${holes} in line`}` +
+            `${supplies.cement === 0 ? '' : isStepTaken(job, 'cement') ? '; press the bands together' : '; cement a band along the edge'}.`,
         ],
       };
     case 'stitch': {
@@ -146,6 +207,7 @@ function detailOf(id: WorkId, { design, supplies, drawing }: WorkSource, say: Pr
           thread === null
             ? []
             : [
+                ...clipped(job, say),
                 `A needle at each end; ${job.supplies.backStitches} back stitches at start and finish. ` +
                   (isTurned ? 'Start at a fold.' : 'Start in the back pocket at the tail.'),
               ],
@@ -167,6 +229,7 @@ function detailOf(id: WorkId, { design, supplies, drawing }: WorkSource, say: Pr
           lace === null
             ? []
             : [
+                ...clipped(job, say),
                 isTurned
                   ? 'Start at a fold.'
                   : 'Start in the back pocket at the tail, and go twice more through each corner.',
@@ -176,7 +239,11 @@ function detailOf(id: WorkId, { design, supplies, drawing }: WorkSource, say: Pr
       };
     }
     case 'finish':
-      return { words: ['Burnish the cut edges and dress the leather before the book goes in.'] };
+      return {
+        words: [
+          `Burnish the cut edges${isStepTaken(job, 'dress') ? '' : ' and dress the leather'} before the book goes in.`,
+        ],
+      };
     case 'load': {
       const { loadingAngle, loads } = fits.thick.pocket;
       const { foldBack } = needs.thick.book;
@@ -243,21 +310,31 @@ function changeInMaking({ pieces, made }: CoverDesign, say: Printer): string[] {
   return parts.length === 0 ? [] : [`The outside is cut ${parts.join(', ')}: it changes by that until it is made.`];
 }
 
+/** The clip of each corner before the seam. Common practice, no source. */
+const clipped = ({ order, seam }: Job, say: Printer): string[] =>
+  order.clip_mm === null
+    ? []
+    : [
+        `Clip each corner: mark ${say.size(order.clip_mm)} along both edges and cut straight across${seam.method === 'lacing' ? ', so that the lace turns without bunching' : ''}.`,
+      ];
+
 /** What is sewn on or laid in before the layers are joined, in its order. */
-function fittings({ construction, leather }: Job): string[] {
+function fittings(job: Job): string[] {
+  const { construction, leather } = job;
   const { strap, ribbon, penLoop } = construction;
+  const isPunchedLater = isPunchedTogether(job);
   const under = leather.lining === null ? 'inside the spine' : 'under the lining';
   return [
     ...(strap === null
       ? []
       : [
-          'First sew the strap to the back of the cover, through the outside alone. Set the fastening at its mark on the front.',
+          `First ${isPunchedLater ? 'punch the holes of the strap, in it and in the outside, and ' : ''}sew the strap to the back of the cover, through the outside alone. Set the fastening at its mark on the front.`,
         ]),
     ...(ribbon === null ? [] : [`Fasten ${ribbon.count === 1 ? 'the ribbon' : 'the ribbons'} at the head, ${under}.`]),
     ...(penLoop === null
       ? []
       : [
-          'Fold the pen loop. Lay both its ends between outside and pocket at its marks on the front fore-edge, holes in line.',
+          `Fold the pen loop. Lay both its ends between outside and pocket at its marks on the front fore-edge${isPunchedLater ? '' : ', holes in line'}.`,
         ]),
   ];
 }

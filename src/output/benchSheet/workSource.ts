@@ -1,14 +1,4 @@
-import {
-  type CoverDesign,
-  type CoverSupplies,
-  coverSupplies,
-  type Drawing,
-  patternDrawing,
-  type StepId,
-} from '../../core/index.ts';
-
-/** The steps as they are worked, one at a time: some steps that are timed and priced as one are several here. */
-export type WorkId = StepId | 'fittings' | 'load' | 'close';
+import { type CoverDesign, type CoverSupplies, coverSupplies, type Drawing, patternDrawing } from '../../core/index.ts';
 
 /** What a design gives for all its steps; given again when they are printed in another unit. */
 export interface WorkSource {

@@ -62,7 +62,7 @@ test('the pages said beforehand are the pages of the file', async () => {
 test('the printer is kept in the browser, and what cannot be read is left alone', () => {
   let kept: string | null = null;
   vi.stubGlobal('localStorage', { getItem: () => kept, setItem: (_: string, text: string) => (kept = text) });
-  const choice: TemplateChoice = { ...keptTemplateChoice(), paper: 'Letter', barX: '149', layers: ['cut', 'hole'] };
+  const choice: TemplateChoice = { ...keptTemplateChoice(), paper: 'Letter', barX: '149', leftOut: ['text'] };
   keepTemplateChoice(choice);
   expect(keptTemplateChoice()).toEqual(choice);
   kept = '{"paper":"napkin"}';

@@ -1,7 +1,9 @@
 import { expect, test } from 'vitest';
-import tideLedger from '../../../public/jobs/tide-ledger.json' with { type: 'json' };
+import tideLedgerFile from '../../../public/jobs/tide-ledger.json' with { type: 'json' };
 import { openJobFile } from '../../../src/app/state/openJobFile.ts';
 import { MAX_JOB_CHARACTERS } from '../../../src/core/job/parseJob.ts';
+
+const tideLedger = { ...tideLedgerFile, version: 3, pockets: { share: 0.5 } };
 
 test('a chosen file opens as written; one that cannot be read, or is far too large, is refused at (file)', async () => {
   expect(await openJobFile(new Blob([JSON.stringify(tideLedger)]))).toEqual({ document: tideLedger });

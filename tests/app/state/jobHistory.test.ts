@@ -1,6 +1,6 @@
 import { afterEach, describe, expect, test } from 'vitest';
-import choirBook from '../../../public/jobs/choir-book.json' with { type: 'json' };
-import tideLedger from '../../../public/jobs/tide-ledger.json' with { type: 'json' };
+import choirBookFile from '../../../public/jobs/choir-book.json' with { type: 'json' };
+import tideLedgerFile from '../../../public/jobs/tide-ledger.json' with { type: 'json' };
 import {
   FIRST_JOB,
   type JobAction,
@@ -12,6 +12,10 @@ import {
 import { valueAt } from '../../../src/core/job/jobDocument.ts';
 import type { JobPath } from '../../../src/core/job/jobPath.ts';
 import { JOB_MIGRATIONS, type Migration } from '../../../src/core/job/migrate.ts';
+
+/** The examples in the current version. */
+const tideLedger = { ...tideLedgerFile, version: 3, pockets: { share: 0.5 } };
+const choirBook = { ...choirBookFile, version: 3, pockets: { share: 0.5 } };
 
 const start = (): JobHistory => startHistory({ document: tideLedger, typed: {} }, tideLedger);
 const following = (actions: readonly JobAction[], state = start()): JobHistory => actions.reduce(jobHistory, state);

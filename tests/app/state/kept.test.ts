@@ -1,10 +1,13 @@
 import { afterEach, beforeEach, describe, expect, test, vi } from 'vitest';
-import tideLedger from '../../../public/jobs/tide-ledger.json' with { type: 'json' };
+import tideLedgerFile from '../../../public/jobs/tide-ledger.json' with { type: 'json' };
 import { type ShelfPlace, startHistory, type Written } from '../../../src/app/state/jobHistory.ts';
 import { keepJob, keptJob, sawShelf } from '../../../src/app/state/keptJob.ts';
 import { openJobText } from '../../../src/app/state/openJobFile.ts';
 import { keepViewChoice, keptViewChoice } from '../../../src/app/state/viewChoice.ts';
 import { defined } from '../../defined.ts';
+
+/** In the current version, as it is kept. */
+const tideLedger = { ...tideLedgerFile, version: 3, pockets: { share: 0.5 } };
 
 const open = (written: Partial<Written> = {}, place?: ShelfPlace) =>
   startHistory({ document: tideLedger, typed: {}, ...written }, tideLedger, place);

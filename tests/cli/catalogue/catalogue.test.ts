@@ -22,7 +22,7 @@ describe('the catalogue command', () => {
     const { source, ...report } = JSON.parse(stdout);
     const job = soundJob({
       format: 'coverwright-job',
-      version: 2,
+      version: 3,
       name: 'Tide ledger',
       book: { width_mm: 165, height_mm: 240, thickness_mm: 28 },
       leather: { outside: { min_mm: 1.5875, max_mm: 1.984375 } },
@@ -88,7 +88,7 @@ describe('the catalogue command', () => {
     const expected = fitReport(
       soundJob({
         format: 'coverwright-job',
-        version: 2,
+        version: 3,
         name: 'A',
         book: { width_mm: 165.5, height_mm: 215.9, thickness_mm: 28 },
         leather: { outside: { min_mm: 1.5875, max_mm: 1.984375 } },

@@ -1,9 +1,15 @@
+import { readFileSync } from 'node:fs';
+import { join } from 'node:path';
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
+import { coverDesign } from '../../../src/core/fold/coverDesign.ts';
 import { EXAMPLE_JOBS } from '../../../src/core/job/examples.ts';
 import { jobSchema } from '../../../src/core/job/jobSchema.ts';
 import { JOB_MIGRATIONS, type Migration, migrate } from '../../../src/core/job/migrate.ts';
 import { openJob } from '../../../src/core/job/openJob.ts';
+import { parseJob } from '../../../src/core/job/parseJob.ts';
+import { fullRangeDocument } from '../../fullRangeJob.ts';
+import { jobDocument, soundJob } from '../../jobArbitrary.ts';
 import { checkLaw } from '../../laws.ts';
 import { nth } from '../../nth.ts';
 import { RECORDED_VERSIONS } from './recordedVersions.ts';
@@ -98,10 +104,68 @@ describe('opening a job', () => {
     expect(job(undefined, 0.4).leather.outside.strainLimit).toBe(0.4);
   });
 
+  test('of version 1 or 2 keeps pockets that cover half of the board, unless it says how much', () => {
+    const pocketsOf = (version: number, pockets: unknown): unknown => {
+      const opened = openJob({ ...nth(RECORDED_VERSIONS, version - 1).document, pockets });
+      return opened.ok ? [opened.document.pockets, opened.job.pockets.share] : opened.issues.map(({ path }) => path);
+    };
+    for (const version of [1, 2]) {
+      expect(pocketsOf(version, undefined)).toEqual([{ share: 0.5 }, 0.5]);
+      // A depth that is given counts; once it is taken out, it is half of the board again.
+      expect(pocketsOf(version, { depth_mm: 70 })).toEqual([{ depth_mm: 70, share: 0.5 }, 0.5]);
+      expect(pocketsOf(version, { share: 0.6 })).toEqual([{ share: 0.6 }, 0.6]);
+      for (const wrong of [null, 7, []]) expect(pocketsOf(version, wrong)).toEqual(['pockets']);
+    }
+    expect(pocketsOf(3, undefined)).toEqual([undefined, 2 / 3]);
+  });
+
   test('says where a document is wrong', () => {
-    expect(openJob({ format: 'coverwright-job', version: 3 })).toMatchObject({ issues: [{ path: 'version' }] });
+    expect(openJob({ format: 'coverwright-job', version: 4 })).toMatchObject({ issues: [{ path: 'version' }] });
     const opened = openJob({ format: 'coverwright-job', version: 1 });
     expect(!opened.ok && opened.issues.map(({ path }) => path)).toEqual(['book', 'leather']);
     expect(openJob('x').ok).toBe(false);
+  });
+});
+
+describe('a job of an earlier version has the same pieces as ever', () => {
+  /**
+   * Jobs of versions 1 and 2, drawn at random, and what the last edition with version 2 cut them to, mm: width and height of
+   * the outside, of a pocket and of the lining (0 without one), depth of the pockets. No later edition may rewrite them.
+   */
+  const CUT = readFileSync(join(import.meta.dirname, 'versions', 'pieces.txt'), 'utf8')
+    .trim()
+    .split('\n')
+    .map((line) => JSON.parse(line) as { document: { version: number }; cut: number[] });
+
+  const cutOf = (document: unknown): number[] => {
+    const { outside, pocket, lining, pocketDepth } = coverDesign(soundJob(document)).pieces;
+    const sizes = [outside, pocket, lining ?? { width: 0, height: 0 }];
+    return [...sizes.flatMap(({ width, height }) => [width, height]), pocketDepth];
+  };
+
+  test.each([1, 2])('as those recorded in version %d', (version) => {
+    const recorded = CUT.filter(({ document }) => document.version === version);
+    expect(recorded).toHaveLength(30);
+    for (const { document, cut } of recorded)
+      cutOf(document).forEach((size, i) => {
+        expect(size).toBeCloseTo(nth(cut, i), 3);
+      });
+  });
+
+  test('as the current job that takes half of the board, where no depth is given', () => {
+    let isOther = 0;
+    checkLaw(
+      fc.property(fc.oneof(jobDocument, fullRangeDocument), fc.constantFrom(1, 2), (drawn, version) => {
+        // Its ease is the same in every version.
+        const document = { ...drawn, ease: { foreEdge_mm: 1, head_mm: 1, tail_mm: 1 } };
+        fc.pre(parseJob({ ...document, version }).ok);
+        const before = cutOf({ ...document, version });
+        const pockets = document.pockets as object;
+        expect(cutOf({ ...document, version: 3, pockets: { ...pockets, share: 0.5 } })).toEqual(before);
+        if (cutOf({ ...document, version: 3 }).join() !== before.join()) isOther++;
+      }),
+      { cost: 4 },
+    );
+    expect(isOther).toBeGreaterThan(10);
   });
 });

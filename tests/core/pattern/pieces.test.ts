@@ -139,6 +139,15 @@ describe('the depth that the tool chooses for pockets', () => {
     expect(depths(hold(200)).usual).toBeCloseTo(152.5, 9);
   });
 
+  test('is a share of the board beyond the seat where the job asks for one, and two thirds in a new job', () => {
+    const asked = (pockets: object, version = 3) => depths({ version, pockets }).usual;
+    expect(asked({})).toBeCloseTo(103, 9);
+    expect(asked({ share: 0.75 })).toBeCloseTo(115.5, 9);
+    expect(asked({ share: 0.5 })).toBeCloseTo(78, 9);
+    // 40 mm are to be held, so a fifth of the board is too little.
+    expect(asked({ share: 0.2 })).toBeCloseTo(46, 9);
+  });
+
   test('is a multiple of 0.5 or 0.1 mm, or of the cut step in a job worked in inches', () => {
     expect(depthSteps(jobOf())).toEqual([0.5, 0.1]);
     expect(depthSteps(jobOf({ work: { units: 'in' } }))).toEqual([1.5875]);

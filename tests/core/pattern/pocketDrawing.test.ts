@@ -1,9 +1,10 @@
 import { describe, expect, test, vi } from 'vitest';
 import { segmentEnd, segmentStart } from '../../../src/core/math/contour.ts';
 import { letteredPiece } from '../../../src/core/pattern/letteredPiece.ts';
-import { pocketDrawing } from '../../../src/core/pattern/pocketDrawing.ts';
+import { pocketDrawings } from '../../../src/core/pattern/pocketDrawing.ts';
 import { seamHoles } from '../../../src/core/pattern/seamHoles.ts';
 import { printer } from '../../../src/core/units/printer.ts';
+import { nth } from '../../nth.ts';
 import type { Change } from './coverOf.ts';
 import { cornersOf, DEPTH, nearly, placesOf, plainSource, series } from './plainSource.ts';
 
@@ -11,7 +12,7 @@ vi.mock('../../../src/core/pattern/letteredPiece.ts', { spy: true });
 
 const pocket = (change: Change = {}) => {
   const source = plainSource(change);
-  return pocketDrawing(source, seamHoles(source), printer('mm'));
+  return nth(pocketDrawings(source, seamHoles(source), printer('mm'), {}), 0);
 };
 
 describe('the pocket', () => {

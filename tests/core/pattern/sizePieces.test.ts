@@ -3,13 +3,13 @@ import { describe, expect, test } from 'vitest';
 import { needsOverRange } from '../../../src/core/allowance/needs.ts';
 import type { Job } from '../../../src/core/job/jobSchema.ts';
 import { type Pieces, piecesAt } from '../../../src/core/pattern/pieces.ts';
-import { pocketDepths } from '../../../src/core/pattern/pocketDepth.ts';
+import { depthSteps, pocketDepths } from '../../../src/core/pattern/pocketDepth.ts';
 import { seamHoles } from '../../../src/core/pattern/seamHoles.ts';
 import { sizePieces } from '../../../src/core/pattern/sizePieces.ts';
 import { mm } from '../../../src/core/units/mm.ts';
 import { defined } from '../../defined.ts';
 import { easeOf } from '../../easeOf.ts';
-import { soundJob } from '../../jobArbitrary.ts';
+import { jobDocument, soundJob } from '../../jobArbitrary.ts';
 import { checkLaw } from '../../laws.ts';
 import { constructedJob } from '../../property/constructionArbitrary.ts';
 import { DEPTH, LINED, plainSource } from './plainSource.ts';
@@ -81,6 +81,36 @@ describe('pocket mouths end between two holes', () => {
     for (let depth_mm = 60; depth_mm < 64; depth_mm += 0.25)
       expect(plainSource({ pockets: { depth_mm } }).pieces.pocketDepth).toBe(depth_mm);
   });
+});
+
+test('the depth follows the share: never shallower for a larger one, within the least and the most, and with the board', () => {
+  let follows = 0;
+  const share = fc.double({ min: 0.2, max: 0.95, noNaN: true });
+  checkLaw(
+    fc.property(fc.oneof(jobDocument, constructedJob), share, share, (document, a, b) => {
+      const [less, more] = [Math.min(a, b), Math.max(a, b)].map((share) => {
+        const job = soundJob({ ...document, version: 3, pockets: { ...document.pockets, share } });
+        const needs = needsOverRange(job);
+        const depths = pocketDepths(job, needs.thick, easeOf(job, needs));
+        const asked = needs.thick.foreEdge.seat + share * needs.thick.book.width;
+        const [step] = depthSteps(job);
+        // Where holding and loading allow it, it is the share that was asked for, up to the next step.
+        if (asked >= depths.least && asked <= depths.most - step) {
+          expect(depths.usual).toBeGreaterThanOrEqual(asked - 1e-9);
+          expect(depths.usual).toBeLessThan(asked + step);
+          follows++;
+        }
+        if (depths.least <= depths.most - step) {
+          expect(depths.usual).toBeGreaterThanOrEqual(depths.least - 1e-9);
+          expect(depths.usual).toBeLessThan(depths.most + step);
+        }
+        return depths;
+      });
+      expect(defined(more).usual).toBeGreaterThanOrEqual(defined(less).usual);
+      expect([defined(more).least, defined(more).most]).toEqual([defined(less).least, defined(less).most]);
+    }),
+  );
+  expect(follows).toBeGreaterThan(100);
 });
 
 describe('depths', () => {

@@ -2,6 +2,7 @@ import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { coverDesign } from '../../../src/core/fold/coverDesign.ts';
 import { EXAMPLE_JOBS } from '../../../src/core/job/examples.ts';
+import { OPTIONAL_STEPS } from '../../../src/core/job/orderSchema.ts';
 import { coverSupplies } from '../../../src/core/materials/coverSupplies.ts';
 import { workSteps } from '../../../src/core/materials/workSteps.ts';
 import { patternDrawing } from '../../../src/core/pattern/patternDrawing.ts';
@@ -25,7 +26,9 @@ const wordsOf = async (bytes: Uint8Array): Promise<string> =>
 
 /** Names of the steps, as they are numbered. */
 const workNames = (design: typeof tide): string[] =>
-  benchSheetContent(design).blocks.flatMap((block) => (block.kind === 'item' && block.isToDo ? [block.text] : []));
+  benchSheetContent(design).blocks.flatMap((block) =>
+    block.kind === 'item' && block.box !== 'none' ? [block.text] : [],
+  );
 
 describe('the bench sheet', () => {
   test.each(designs)('of the %s takes at most two pages, inside their margins', async (_id, design) => {
@@ -212,6 +215,83 @@ describe('the bench sheet', () => {
         expect(columnOf(i)).toBe(columnOf(step));
       });
     }
+  });
+
+  describe('follows the order of the job', () => {
+    const [{ document }] = EXAMPLE_JOBS;
+    const ordered = (change: object) => coverDesign(soundJob({ ...document, ...change }));
+    const stepWords = (design: typeof tide, name: string): string => {
+      const { blocks } = benchSheetContent(design);
+      const at = blocks.findIndex((block) => block.kind === 'item' && block.text.includes(name));
+      const end = blocks.findIndex((block, i) => i > at && block.kind === 'item');
+      return blocks
+        .slice(at, end < 0 ? undefined : end)
+        .map(({ text }) => text)
+        .join(' ');
+    };
+
+    test('with holes after cementing: a scribed line, its pitches, and one hole through all layers', () => {
+      const after = ordered({ order: { holes: 'after cementing' } });
+      const names = workNames(after).map((name) => name.replace(/^\d+\. /, ''));
+      expect(names.slice(4, 8)).toEqual(['Cement the layers', 'Assemble', 'Cut the slits', 'Lace the seam']);
+      const slits = stepWords(after, 'Cut the slits');
+      expect(slits).toContain('Scribe the seam line 6.35 mm from the edge.');
+      expect(slits).toContain(`through all layers: ${coverSupplies(after).holes}`);
+      const pitches = [...slits.matchAll(/(tail|back fore-edge|head|front fore-edge) (\d+) at [\d.]+ mm/g)];
+      expect(pitches.reduce((sum, [, , count]) => sum + Number(count), 0)).toBe(coverSupplies(after).holes);
+      expect(stepWords(after, 'Assemble')).not.toMatch(/in line|cement a band/);
+      expect(stepWords(tide, 'Assemble')).toMatch(/slits in line; cement a band/);
+      expect(stepWords(tide, 'Cut the slits')).not.toContain('Scribe');
+    });
+
+    test('with a strap and a pen loop, which are fitted before the holes of the seam', () => {
+      const fitted = ordered({ construction: { strap: {}, penLoop: {} }, order: { holes: 'after cementing' } });
+      const names = workNames(fitted).map((name) => name.replace(/^\d+\. /, ''));
+      expect(names.indexOf('Fit strap and pen loop')).toBe(names.indexOf('Cement the layers') - 1);
+      expect(stepWords(fitted, 'Fit strap')).toMatch(/punch the holes of the strap/);
+      expect(stepWords(fitted, 'Fit strap')).not.toMatch(/in line/);
+    });
+
+    test('with clipped corners: by how much, in the unit of the job', () => {
+      expect(stepWords(ordered({ order: { clip_mm: 3 } }), 'Lace the')).toContain('mark 3 mm along both edges');
+      const inches = ordered({ order: { clip_mm: 3.175 }, work: { units: 'in' } });
+      expect(stepWords(inches, 'Lace the')).toContain('mark 1/8 in along both edges');
+      expect(stepWords(tide, 'Lace the')).not.toContain('Clip');
+    });
+
+    test('with every step there is, on two pages, each step once, and dressed once', async () => {
+      const order = Object.fromEntries(OPTIONAL_STEPS.map((id) => [id, true]));
+      const lined = { ...tide.job.leather, lining: { min_mm: 0.6, max_mm: 0.8 } };
+      const every = ordered({
+        leather: lined,
+        order: { ...order, clip_mm: 3 },
+        construction: { strap: {}, penLoop: {}, ribbon: {} },
+      });
+      const names = workNames(every);
+      expect(names).toHaveLength(19);
+      expect(new Set(names).size).toBe(19);
+      expect(stepWords(every, 'Burnish')).not.toContain('and dress');
+      const bytes = await benchSheetPdf(every);
+      expect(await readPdf(bytes)).toHaveLength(2);
+      const words = await wordsOf(bytes);
+      for (const name of names) expect(words).toContain(name);
+    });
+
+    test('with a tick and the day at a step that is done, and a plain box at the others', async () => {
+      const made = ordered({ made: { measure: null, cut: '2026-11-26', lace: '2027-03-01' } });
+      const { blocks } = benchSheetContent(made);
+      const boxes = blocks.flatMap((block) =>
+        block.kind === 'item' && block.box !== 'none' ? [[block.text, block.aside, block.box]] : [],
+      );
+      expect(boxes.filter(([, , box]) => box === 'ticked')).toEqual([
+        ['1. Measure and draft', '20 min, done', 'ticked'],
+        ['3. Cut the leather', '25 min, done 26 Nov 2026', 'ticked'],
+        ['7. Lace the seam', expect.stringMatching(/ min, done 1 Mar 2027$/), 'ticked'],
+      ]);
+      expect(boxes.filter(([, , box]) => box === 'open')).toHaveLength(7);
+      expect(await wordsOf(await benchSheetPdf(made))).toContain('done 26 Nov 2026');
+      expect(await wordsOf(await benchSheetPdf(tide))).not.toContain('done');
+    });
   });
 
   test('has the same bytes for the same job, and other bytes for another job', async () => {

@@ -28,7 +28,7 @@ describe('a row of a table of jobs', () => {
     const header = headerOf('name', 'book.width_mm', 'leather.outside.min_mm', 'pockets.depth_mm', 'seam.style');
     expect(rowDocument(header, ['1984', ' 165 ', '1.5', 'null', 'double loop'])).toEqual({
       format: 'coverwright-job',
-      version: 2,
+      version: 3,
       name: '1984',
       book: { width_mm: 165 },
       leather: { outside: { min_mm: 1.5 } },
@@ -48,7 +48,7 @@ describe('a row of a table of jobs', () => {
 
   test('leaves the fields of empty and missing cells to their defaults', () => {
     const header = headerOf('name', 'book.width_mm', 'book.spine.rise_mm');
-    expect(rowDocument(header, ['A', '  '])).toEqual({ format: 'coverwright-job', version: 2, name: 'A' });
+    expect(rowDocument(header, ['A', '  '])).toEqual({ format: 'coverwright-job', version: 3, name: 'A' });
   });
 
   test.each(['abc', '1,500', '12 oz', 'NaN', 'Infinity', '0x10', '1e', '--1', '.', '8 9/8', '-1 mm', 'true'])(

@@ -17,24 +17,24 @@ const LAYER_NAMES: Readonly<Record<Layer, string>> = {
   skive: 'skiving',
   book: 'boards of the book',
   centre: 'centre line',
+  area: 'tooling areas',
+  tooling: 'tooling',
   direction: 'direction',
+  mouth: 'pocket mouths',
+  lining: 'ends of the lining',
   mark: 'marks',
   text: 'words',
 };
 
 /** The pattern as a file for a cutter or a drawing program, in mm, by layers. */
-export function CuttingFile({ choice, choose, settings, drawing }: TemplateParts) {
+export function CuttingFile({ choice, choose, settings, drawing, layers, variants }: TemplateParts) {
   const design = useBench(({ design }) => design);
   const [making, make] = useMaking();
   const { kerf_mm, issues } = settings;
-  const options = { layers: choice.layers, mirrored: choice.mirrored, kerf_mm };
-  const isIdle = making.status !== 'making' && issues.kerf === undefined && choice.layers.length > 0;
+  const options = { layers, mirrored: choice.mirrored, kerf_mm };
+  const isIdle = making.status !== 'making' && issues.kerf === undefined && layers.length > 0;
   const named = (ending: string): string =>
-    fileName(design.job.name, ending, [
-      choice.madeIn,
-      choice.mirrored ? 'mirrored' : '',
-      kerf_mm === undefined ? '' : `kerf ${kerf_mm} mm`,
-    ]);
+    fileName(design.job.name, ending, [...variants, kerf_mm === undefined ? '' : `kerf ${kerf_mm} mm`]);
   const saveSvg = async (): Promise<void> => {
     const { patternSvg } = await import('../../../output/svg/patternSvg.ts');
     saveFile(named('svg'), patternSvg(drawing, options), 'image/svg+xml');
@@ -44,7 +44,7 @@ export function CuttingFile({ choice, choose, settings, drawing }: TemplateParts
     saveFile(named('dxf'), patternDxf(drawing, options), 'image/vnd.dxf');
   };
   const toggle = (layer: Layer): void =>
-    choose({ layers: LAYERS.filter((each) => choice.layers.includes(each) !== (each === layer)) });
+    choose({ leftOut: LAYERS.filter((each) => choice.leftOut.includes(each) !== (each === layer)) });
   return (
     <section aria-labelledby="cutting-file">
       <h3 id="cutting-file">For a cutter</h3>
@@ -53,13 +53,13 @@ export function CuttingFile({ choice, choose, settings, drawing }: TemplateParts
         <div className="row choice-row">
           {LAYERS.map((layer) => (
             <label key={layer}>
-              <input type="checkbox" checked={choice.layers.includes(layer)} onChange={() => toggle(layer)} />
+              <input type="checkbox" checked={layers.includes(layer)} onChange={() => toggle(layer)} />
               <span>{LAYER_NAMES[layer]}</span>
             </label>
           ))}
         </div>
-        <p className={choice.layers.length === 0 ? 'issue' : 'help'}>
-          {choice.layers.length === 0
+        <p className={layers.length === 0 ? 'issue' : 'help'}>
+          {layers.length === 0
             ? 'Choose one layer at least.'
             : 'Of the drawing here and of both files. There each has a colour of its own. Marks come first in each piece, then holes and slits, and the cut edge last. Without words the files carry no lettering at all.'}
         </p>

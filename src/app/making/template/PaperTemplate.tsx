@@ -16,7 +16,7 @@ import type { TemplateParts } from './templateParts.ts';
 const PAPERS = ['A4', 'Letter', 'A3', 'Tabloid', 'roll'].map((value) => ({ value, label: value }));
 
 /** The template on the printer at hand, in true size. */
-export function PaperTemplate({ choice, choose, settings, drawing }: TemplateParts) {
+export function PaperTemplate({ choice, choose, settings, drawing, variants }: TemplateParts) {
   const design = useBench(({ design }) => design);
   const [making, make] = useMaking();
   const { paper, bars, issues, suspicion } = settings;
@@ -26,7 +26,7 @@ export function PaperTemplate({ choice, choose, settings, drawing }: TemplatePar
     const { patternPdf } = await import('../../../output/pdf/patternPdf.ts');
     const file = await patternPdf(drawing, { paper: paper!, mirrored: choice.mirrored, bars, onLacking });
     const sheet = typeof paper === 'string' ? paper : `roll ${paper!.roll_mm} mm`;
-    const name = fileName(design.job.name, 'template.pdf', [choice.madeIn, choice.mirrored ? 'mirrored' : '', sheet]);
+    const name = fileName(design.job.name, 'template.pdf', [...variants, sheet]);
     saveFile(name, file, 'application/pdf');
   };
   return (

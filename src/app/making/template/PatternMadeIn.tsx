@@ -1,12 +1,25 @@
 import { Choice } from '../../fields/Choice.tsx';
 import { useBench } from '../../state/BenchContext.tsx';
 import { NewCard } from '../trial/NewCard.tsx';
+import type { TemplateChoice } from './templateChoice.ts';
 import type { TemplateParts } from './templateParts.ts';
 
 const MADE_IN = [
   { value: 'card', label: 'card' },
   { value: 'leather', label: 'leather' },
 ];
+
+const CARDS = [
+  { value: 'pieces', label: 'a card for each piece' },
+  { value: 'one', label: 'one card for all' },
+];
+
+const CARD_NOTES: Readonly<Record<TemplateChoice['cards'], readonly string[]>> = {
+  pieces: [],
+  one: [
+    'The outside, with the pocket mouths and the ends of the lining marked on it. A strap or a pen loop has its own card.',
+  ],
+};
 
 const SIDES = {
   card: [
@@ -37,6 +50,13 @@ export function PatternMadeIn({ choice, choose }: TemplateParts) {
         ]}
       />
       {choice.madeIn === 'card' && <NewCard />}
+      <Choice
+        title="Cards"
+        options={CARDS}
+        chosen={choice.cards}
+        choose={(value) => choose({ cards: value as TemplateChoice['cards'] })}
+        notes={CARD_NOTES[choice.cards]}
+      />
       <Choice
         title="Seen from"
         options={SIDES[choice.madeIn]}

@@ -7,6 +7,7 @@ const typed = (usual: string) => z._default(z.string().check(z.maxLength(40)), u
 
 const templateChoiceSchema = z.object({
   madeIn: z._default(z.enum(['card', 'leather']), 'card'),
+  cards: z._default(z.enum(['pieces', 'one']), 'pieces'),
   paper: z._default(z.enum(['A4', 'Letter', 'A3', 'Tabloid', 'roll']), 'A4'),
   /** Texts as typed; a figure without a unit is mm. */
   roll: typed('610'),
@@ -14,8 +15,8 @@ const templateChoiceSchema = z.object({
   barY: typed(''),
   kerf: typed(''),
   mirrored: z._default(z.boolean(), false),
-  /** Layers of the cutting files. */
-  layers: z._default(z.array(z.enum(LAYERS)), [...LAYERS]),
+  /** Layers left out of the cutting files: a layer that comes with a later version is in them. */
+  leftOut: z._default(z.array(z.enum(LAYERS)), []),
 });
 
 export type TemplateChoice = z.output<typeof templateChoiceSchema>;

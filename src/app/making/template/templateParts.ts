@@ -1,4 +1,4 @@
-import type { Drawing } from '../../../core/index.ts';
+import type { Drawing, Layer } from '../../../core/index.ts';
 import type { TemplateSettings } from './readTemplate.ts';
 import type { TemplateChoice } from './templateChoice.ts';
 
@@ -8,4 +8,7 @@ export interface TemplateParts {
   readonly choose: (change: Partial<TemplateChoice>) => void;
   readonly settings: TemplateSettings;
   readonly drawing: Drawing;
+  readonly layers: readonly Layer[];
+  /** What tells the files of this drawing from others of the job. */
+  readonly variants: readonly string[];
 }

@@ -47,11 +47,17 @@ function mend(
   const by = size - pieces.outside[dimension];
   if (Math.abs(by) < TOLERANCE.length) return {};
   const words = `${isWidth ? 'the outside' : 'outside and pockets'} ${say.size(size)} ${isWidth ? 'wide' : 'high'}, ${say.length(Math.abs(by))} ${by > 0 ? 'more' : 'less'}`;
-  if (isGiven)
+  if (isGiven) {
+    // In another width the tool would choose another depth of turned ends, between other holes.
+    const keeps = isWidth && job.pockets.construction === 'turned' && job.pockets.depth_mm === null;
     return {
-      remedy: `Cut ${words}.`,
-      change: [{ path: isWidth ? 'pattern.outsideWidth_mm' : 'pattern.outsideHeight_mm', value: size }],
+      remedy: `Cut ${words}${keeps ? ', with the pockets as deep as they are' : ''}.`,
+      change: [
+        { path: isWidth ? 'pattern.outsideWidth_mm' : 'pattern.outsideHeight_mm', value: size },
+        ...(keeps ? [{ path: 'pockets.depth_mm', value: pieces.pocketDepth } as const] : []),
+      ],
     };
+  }
   return {
     remedy: `Leave the ease open: cut ${words}.`,
     change: edges.map((edge) => ({ path: `ease.${edge}_mm`, value: null })),

@@ -40,13 +40,22 @@ function pictureOf({ id }: StepPictureProps['step'], { design, highest }: Omit<S
     case 'mockup':
       return <WrapPicture design={cardOf(design.job)} label="Card on the closed book, cut across the spine" />;
     case 'cut':
+    case 'case':
+    case 'dry':
+    case 'dye':
+    case 'dress':
       return pattern('cut', 'direction');
+    case 'trace':
+    case 'tool':
+      return pattern('cut', 'fold');
     case 'edges':
       return pattern('cut', 'fold', 'skive');
     case 'punch':
       return pattern('cut', 'hole');
     case 'fittings':
       return pattern('cut', 'hole', 'mark', 'fold');
+    case 'line':
+    case 'cement':
     case 'assemble':
       return (
         <AssembledPicture drawing={drawingOf(design)} design={design} label="Pockets laid on, seen from the inside" />

@@ -1,0 +1,134 @@
+import type { Vec2 } from '../math/vec2.ts';
+import { picturePixels } from './picturePixels.ts';
+import type { PlacedPicture } from './placedDesign.ts';
+import type { TooledFace } from './toolingMarks.ts';
+
+/** How deep the leather is pressed over a rectangle of a piece, as bytes: 0 untouched, 255 the depth of the job. */
+export interface ReliefMap {
+  /** Lower left corner in the frame of the finished piece, mm, and size. */
+  readonly origin: Vec2;
+  readonly size: Vec2;
+  readonly columns: number;
+  readonly rows: number;
+  /** Row by row from the tail up; each byte is the depth in the middle of its pixel. */
+  readonly depths: Uint8Array;
+}
+
+/** Pixels over the width of a line that are wanted, and the most along one side of a map. */
+const WANTED = 6;
+const MOST = 4096;
+/** Most pixels of a map. */
+const MOST_PIXELS = 6_000_000;
+
+/**
+ * The relief of all designs on one piece; null where there is none.
+ *
+ * A line is pressed by a round tool: over its width w the depth at a distance r from its middle is (1 + cos(2 pi r / w)) / 2 of
+ * the full one. Where lines cross, the deeper counts. A picture presses by its grey.
+ * @param faces those of one piece
+ * @param width of the lines, mm
+ */
+export function reliefMap(faces: readonly TooledFace[], width: number): ReliefMap | null {
+  const lines = faces.flatMap(({ designs }) => designs.flatMap((each) => each.lines));
+  const pictures = faces.flatMap(({ designs }) => designs.flatMap((each) => each.pictures));
+  const box = boxOf(lines, pictures, width);
+  if (box === null) return null;
+  const [x0, y0, long, high] = box;
+  const scale = Math.min(WANTED / width, MOST / long, MOST / high, Math.sqrt(MOST_PIXELS / (long * high)));
+  const [columns, rows] = [Math.max(1, Math.ceil(long * scale)), Math.max(1, Math.ceil(high * scale))];
+  const map = { origin: [x0, y0] as const, size: [columns / scale, rows / scale] as const, columns, rows };
+  const depths = new Uint8Array(columns * rows);
+  const press = (i: number, j: number, depth: number): void => {
+    const at = j * columns + i;
+    if (depth > depths[at]!) depths[at] = depth;
+  };
+  // A line narrower than a pixel would come and go between them.
+  const reach = Math.max(width / 2, 0.75 / scale);
+  for (const line of lines)
+    for (let k = 1; k < line.length; k++)
+      pressLine(line[k - 1]!, line[k]!, { x0, y0, scale, columns, rows, reach }, press);
+  for (const picture of pictures) pressPicture(picture, { x0, y0, scale, columns, rows, reach }, press);
+  return { ...map, depths };
+}
+
+interface Raster {
+  readonly x0: number;
+  readonly y0: number;
+  readonly scale: number;
+  readonly columns: number;
+  readonly rows: number;
+  readonly reach: number;
+}
+
+type Press = (i: number, j: number, depth: number) => void;
+
+/** The pixels of a span along one axis. */
+const pixels = (low: number, high: number, scale: number, count: number): readonly [number, number] => [
+  Math.max(0, Math.floor(low * scale - 0.5)),
+  Math.min(count - 1, Math.ceil(high * scale - 0.5)),
+];
+
+function pressLine(a: Vec2, b: Vec2, { x0, y0, scale, columns, rows, reach }: Raster, press: Press): void {
+  const [ax, ay, bx, by] = [a[0] - x0, a[1] - y0, b[0] - x0, b[1] - y0];
+  const [dx, dy] = [bx - ax, by - ay];
+  const length2 = dx * dx + dy * dy;
+  const [fromRow, toRow] = pixels(Math.min(ay, by) - reach, Math.max(ay, by) + reach, scale, rows);
+  const [fromColumn, toColumn] = pixels(Math.min(ax, bx) - reach, Math.max(ax, bx) + reach, scale, columns);
+  for (let j = fromRow; j <= toRow; j++) {
+    const y = (j + 0.5) / scale;
+    for (let i = fromColumn; i <= toColumn; i++) {
+      const x = (i + 0.5) / scale;
+      const along = length2 === 0 ? 0 : Math.max(0, Math.min(1, ((x - ax) * dx + (y - ay) * dy) / length2));
+      const away = Math.hypot(x - ax - along * dx, y - ay - along * dy);
+      if (away < reach) press(i, j, Math.round(127.5 * (1 + Math.cos((Math.PI * away) / reach))));
+    }
+  }
+}
+
+function pressPicture(
+  { artwork, origin, along, down }: PlacedPicture,
+  { x0, y0, scale, columns, rows }: Raster,
+  press: Press,
+): void {
+  const grey = picturePixels(artwork);
+  if (grey === null) return;
+  const corners = [0, 1].flatMap((a) =>
+    [0, 1].map((d): Vec2 => [origin[0] + a * along[0] + d * down[0] - x0, origin[1] + a * along[1] + d * down[1] - y0]),
+  );
+  const span = (axis: 0 | 1, count: number) => {
+    const values = corners.map((corner) => corner[axis]);
+    return pixels(Math.min(...values), Math.max(...values), scale, count);
+  };
+  const [[fromColumn, toColumn], [fromRow, toRow]] = [span(0, columns), span(1, rows)];
+  const area = along[0] * down[1] - along[1] * down[0];
+  for (let j = fromRow; j <= toRow; j++)
+    for (let i = fromColumn; i <= toColumn; i++) {
+      const x = (i + 0.5) / scale + x0 - origin[0];
+      const y = (j + 0.5) / scale + y0 - origin[1];
+      const a = (x * down[1] - y * down[0]) / area;
+      const d = (y * along[0] - x * along[1]) / area;
+      if (a < 0 || a >= 1 || d < 0 || d >= 1) continue;
+      const pixel = Math.floor(d * artwork.height) * artwork.width + Math.floor(a * artwork.width);
+      press(i, j, 255 - grey[pixel]!);
+    }
+}
+
+/** Lower left corner and size of the rectangle round all designs and the width of their lines; null where there are none. */
+function boxOf(
+  lines: readonly (readonly Vec2[])[],
+  pictures: readonly PlacedPicture[],
+  width: number,
+): readonly [number, number, number, number] | null {
+  let [x0, y0, x1, y1] = [Infinity, Infinity, -Infinity, -Infinity];
+  const add = (x: number, y: number): void => {
+    x0 = Math.min(x0, x);
+    y0 = Math.min(y0, y);
+    x1 = Math.max(x1, x);
+    y1 = Math.max(y1, y);
+  };
+  for (const line of lines) for (const [x, y] of line) add(x, y);
+  for (const { origin, along, down } of pictures)
+    for (const a of [0, 1])
+      for (const d of [0, 1]) add(origin[0] + a * along[0] + d * down[0], origin[1] + a * along[1] + d * down[1]);
+  return x0 > x1 ? null : [x0 - width, y0 - width, x1 - x0 + 2 * width, y1 - y0 + 2 * width];
+}
