@@ -2,7 +2,7 @@ import { numbersOf } from './matrix.ts';
 import { lengthOf, type ViewBox } from './viewBox.ts';
 
 /** The shapes that are drawn. */
-export const SHAPES = ['path', 'line', 'polyline', 'polygon', 'rect', 'circle', 'ellipse'] as const;
+const SHAPES = ['path', 'line', 'polyline', 'polygon', 'rect', 'circle', 'ellipse'] as const;
 export type Shape = (typeof SHAPES)[number];
 
 export const isShape = (name: string): name is Shape => (SHAPES as readonly string[]).includes(name);

@@ -6,7 +6,7 @@ import { placed, type SvgNode, type SvgTree, type SvgUse } from './svgTree.ts';
 import { UNSAID_PORT } from './viewBox.ts';
 
 /** What a drawing may draw, its references followed. */
-export const DRAWN_LIMITS = { elements: 100_000, steps: 400_000, references: 16 } as const;
+const DRAWN_LIMITS = { elements: 100_000, steps: 400_000, references: 16 } as const;
 
 /** What an element takes from the groups that it is in. */
 interface Inherited {

@@ -7,10 +7,10 @@ import { type Path, readPath } from './subpaths.ts';
 import { fitted, lengthOf, UNSAID_PORT, type ViewBox, viewBoxOf } from './viewBox.ts';
 
 /** What an SVG may have, so that reading one is bounded. */
-export const SVG_LIMITS = { elements: 50_000, depth: 64, entities: 1000 } as const;
+const SVG_LIMITS = { elements: 50_000, depth: 64, entities: 1000 } as const;
 
 /** What an element says of its own visibility; undefined where it says nothing and takes that of its parent. */
-export interface Paint {
+interface Paint {
   /** Neither the element nor anything in it is drawn. */
   readonly isGone: boolean;
   readonly isHidden: boolean | undefined;
