@@ -1,7 +1,7 @@
 import type { Artwork, JobIssue } from '../core/index.ts';
 import type { PictureDecoder } from './picture/decodePicture.ts';
 import { packedPixels } from './picture/packedPixels.ts';
-import { isPicture, pictureHeader } from './picture/pictureHeader.ts';
+import { isPicture, PICTURE_LIMITS, pictureHeader, tooLarge } from './picture/pictureHeader.ts';
 import { TRACE_DEFAULTS, type TraceOptions, tracedPicture } from './picture/tracedPicture.ts';
 import { Refusal } from './refusal.ts';
 import { drawingText, startsAsXml } from './svg/drawingText.ts';
@@ -27,6 +27,10 @@ export type ReadArtwork =
       readonly leftOut: readonly string[];
     }
   | { readonly ok: false; readonly issue: JobIssue };
+
+/** Why a file of a size is refused before it is read, in bytes; null where it may be read. */
+export const sizeIssue = (bytes: number): JobIssue | null =>
+  bytes > PICTURE_LIMITS.bytes ? tooLarge(bytes).issue : null;
 
 /**
  * Reads a drawing (SVG) or a picture (PNG, JPEG) of the maker's own as an artwork of a job. Nothing of the file runs, is loaded

@@ -24,14 +24,8 @@ export const isPicture = (bytes: Uint8Array): boolean => startsWith(bytes, PNG) 
  * @throws Refusal where the header is broken or says more than `PICTURE_LIMITS`
  */
 export function pictureHeader(bytes: Uint8Array): PictureHeader {
-  const { bytes: mostBytes, pixels, side } = PICTURE_LIMITS;
-  if (bytes.length > mostBytes)
-    throw new Refusal(
-      'too_large',
-      `is a picture of ${megabytes(bytes.length)} MB`,
-      `at most ${megabytes(mostBytes)} MB`,
-      SMALLER,
-    );
+  const { bytes: most, pixels, side } = PICTURE_LIMITS;
+  if (bytes.length > most) throw tooLarge(bytes.length);
   const header = startsWith(bytes, PNG) ? pngHeader(bytes) : jpegHeader(bytes);
   if (header === undefined || header.width === 0 || header.height === 0)
     throw new Refusal(
@@ -51,9 +45,18 @@ export function pictureHeader(bytes: Uint8Array): PictureHeader {
   return header;
 }
 
+/** The refusal of a file of so many bytes. */
+export const tooLarge = (bytes: number): Refusal =>
+  new Refusal(
+    'too_large',
+    `is a file of ${megabytes(bytes)} MB`,
+    `at most ${megabytes(PICTURE_LIMITS.bytes)} MB`,
+    SMALLER,
+  );
+
 const SMALLER = 'make the picture smaller, 1,000 pixels wide are plenty, then open it again';
 
-const megabytes = (bytes: number): string => (bytes / 1e6).toFixed(1).replace(/\.0$/, '');
+const megabytes = (bytes: number): string => (bytes / 1e6).toFixed(1);
 
 const view = (bytes: Uint8Array): DataView => new DataView(bytes.buffer, bytes.byteOffset, bytes.byteLength);
 

@@ -10,7 +10,7 @@ import { softened } from '../../../src/artwork/picture/softened.ts';
 import { otsuThreshold } from '../../../src/artwork/picture/threshold.ts';
 import { tracedOutlines } from '../../../src/artwork/picture/tracedOutlines.ts';
 import { TRACE_DEFAULTS, tracedPicture } from '../../../src/artwork/picture/tracedPicture.ts';
-import { readArtwork } from '../../../src/artwork/readArtwork.ts';
+import { readArtwork, sizeIssue } from '../../../src/artwork/readArtwork.ts';
 import { picturePixels, readArtworkLines, type Vec2 } from '../../../src/core/index.ts';
 import { defined } from '../../defined.ts';
 import { checkLaw } from '../../laws.ts';
@@ -80,7 +80,7 @@ describe('header', () => {
   test('a file over 8 MB, a cut header, and a size of 0 are refused', () => {
     const large = new Uint8Array(8_000_001);
     large.set(png(grey(9, 9, () => 0)));
-    expect(() => pictureHeader(large)).toThrow('a picture of 8 MB');
+    expect(() => pictureHeader(large)).toThrow('a file of 8.0 MB');
     expect(() => pictureHeader(png(grey(9, 9, () => 0)).subarray(0, 20))).toThrow('header is broken');
     expect(() => pictureHeader(sized(0, 9))).toThrow('header is broken');
     const { data } = jpeg.encode({ width: 40, height: 24, data: Buffer.alloc(40 * 24 * 4) }, 80);
@@ -266,6 +266,11 @@ describe('a file', () => {
   test('is read by what it is, whatever its name', async () => {
     const read = await readArtwork({ name: 'C:\\pictures\\my.crest.svg', bytes }, decode);
     expect(read).toMatchObject({ ok: true, artwork: { kind: 'lines', name: 'my.crest' }, width_mm: null, leftOut: [] });
+  });
+
+  test('is refused by its size before it is read', () => {
+    expect(sizeIssue(8_000_000)).toBeNull();
+    expect(sizeIssue(104_857_600)).toMatchObject({ code: 'too_large', got: 'a drawing that is a file of 104.9 MB' });
   });
 
   test('gives the same id when it is opened again, and another for other data', async () => {
