@@ -102,6 +102,7 @@ export async function goToPlace(page: Page, place: (typeof PLACES)[number]): Pro
 export const PARTS = [
   'Construction',
   'Template',
+  'Drafting sheet',
   'Card trial',
   'Leather owned',
   'Supplies',

@@ -5,6 +5,7 @@ export const WORKBENCH_GROUPS = [
     parts: [
       { id: 'construction', title: 'Construction' },
       { id: 'template', title: 'Template' },
+      { id: 'drafting', title: 'Drafting sheet' },
       { id: 'trial', title: 'Card trial' },
     ],
   },
