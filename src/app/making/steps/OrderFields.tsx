@@ -19,7 +19,7 @@ export function OrderFields() {
   const job = useBench(({ design }) => design.job);
   const isLaced = job.seam.method === 'lacing';
   return (
-    <details className="order-fields">
+    <details>
       <summary>Your order</summary>
       <ChoiceField
         path="order.holes"
@@ -55,7 +55,7 @@ function StepField({ id }: { readonly id: OptionalStep }) {
   const take = (taken: boolean): void =>
     dispatch({ type: 'edit', patches: [{ path, value: taken === isAskedFor ? undefined : taken }] });
   return (
-    <>
+    <div>
       <label className="tick">
         <input
           type="checkbox"
@@ -69,6 +69,6 @@ function StepField({ id }: { readonly id: OptionalStep }) {
       <p id={`${path}-issue`} className="issue">
         {issues.join(' ')}
       </p>
-    </>
+    </div>
   );
 }

@@ -62,9 +62,13 @@ export function progressOf({ jobs }: KeptProgress, keys: readonly string[]): Pro
 }
 
 /** All progress with that of one job replaced, under its first key alone. */
-export function withProgress({ jobs }: KeptProgress, keys: readonly string[], progress: Progress): KeptProgress {
+export function withProgress(
+  { jobs }: KeptProgress,
+  keys: readonly string[],
+  { at, done, isInJob }: Progress,
+): KeptProgress {
   const others = jobs.filter(({ key }) => !keys.includes(key));
-  return { jobs: [{ ...progress, key: keys[0]! }, ...others].slice(0, MOST_JOBS) };
+  return { jobs: [{ key: keys[0]!, at, done, isInJob }, ...others].slice(0, MOST_JOBS) };
 }
 
 /** What a job has of its done steps, with the ticks that an earlier version kept beside it; null where it has them all. */
