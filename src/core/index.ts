@@ -94,6 +94,7 @@ export {
   seenOf,
   type Text,
 } from './pattern/drawing.ts';
+export { halfCard } from './pattern/halfCard.ts';
 export { hatchLines } from './pattern/hatchLines.ts';
 export { mirroredDrawing } from './pattern/mirrorDrawing.ts';
 export { oneCard } from './pattern/oneCard.ts';
@@ -135,8 +136,20 @@ export { createStripSolver } from './strip/solveStrip.ts';
 export { ARTWORK_GRID, readArtworkLines, writeArtworkLines } from './tooling/artworkLines.ts';
 export { type DesignWarning, designWarnings } from './tooling/designWarnings.ts';
 export type { LetterFace, LetterOutline } from './tooling/letterFace.ts';
+export { type PartRelief, partReliefs, TOOLED_PARTS, type TooledPart } from './tooling/partRelief.ts';
 export { picturePixels } from './tooling/picturePixels.ts';
-export { faceOf, type LetterFaces, type PlacedDesign, type PlacedPicture } from './tooling/placedDesign.ts';
+export {
+  type DesignCopy,
+  designCopies,
+  faceOf,
+  type LetterFaces,
+  letterIds,
+  type MovableDesign,
+  onCopy,
+  type PlacedDesign,
+  type PlacedPicture,
+  placedDesign,
+} from './tooling/placedDesign.ts';
 export { type ReliefMap, reliefMap } from './tooling/reliefMap.ts';
 export { onCutPiece, onFinishedFace, type ToolingArea, type ToolingBox } from './tooling/toolingArea.ts';
 export { toolingAreas } from './tooling/toolingAreas.ts';

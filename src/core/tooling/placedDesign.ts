@@ -23,12 +23,17 @@ export interface PlacedDesign {
   readonly lacking: readonly string[];
 }
 
-/** The faces of letters by their id, as far as they are loaded. */
+/** The faces of letters by the ids that titles name, as far as they are loaded. */
 export type LetterFaces = ReadonlyMap<string, LetterFace>;
 
-/** The face that a title without one is set in: the first of all. */
+/** The ids of the faces that titles are set in, each once; '' for the usual one. */
+export const letterIds = (designs: readonly ToolingDesign[]): string[] => [
+  ...new Set(designs.flatMap((design) => (design.kind === 'title' ? [design.face] : []))),
+];
+
+/** The face of an id; one without an id is kept as '', or is the first of all. */
 export const faceOf = (faces: LetterFaces, id: string): LetterFace | undefined =>
-  id === '' ? [...faces.values()][0] : faces.get(id);
+  faces.get(id) ?? (id === '' ? faces.values().next().value : undefined);
 
 /** Places a design on its area. What cannot be drawn is named in `lacking`; nothing is thrown. */
 export function placedDesign(
@@ -47,7 +52,7 @@ export function placedDesign(
       lacking: left === 0 ? [] : [left === design.lines ? 'no room for the border' : 'no room for the inner line'],
     };
   }
-  const copies = copiesOf(design, area.centre);
+  const copies = designCopies(design, area.centre).map(onCopy);
   if (design.kind === 'title') {
     const set = titleLines(design, faces);
     return {
@@ -82,23 +87,39 @@ export function placedDesign(
   return { design, lines, pictures: [], lacking: drawn.length === 0 ? ['its drawing cannot be read'] : [] };
 }
 
-type Placing = Extract<ToolingDesign, { kind: 'title' | 'drawing' }>;
+/** A design that is placed by its centre; a border follows its area. */
+export type MovableDesign = Extract<ToolingDesign, { kind: 'title' | 'drawing' }>;
 
-/** What each copy of a design does to a place of it, given from its centre: mirror, turn, step, and out from the centre lines. */
-function copiesOf({ x_mm, y_mm, turn_deg, mirrored, repeat, ...design }: Placing, centre: Vec2) {
-  const reading = design.kind === 'title' ? READING[design.reading] : 0;
-  const angle = ((turn_deg + reading) * Math.PI) / 180;
-  const [cos, sin] = [Math.cos(angle), Math.sin(angle)];
+/** Where one copy of a title or drawing stands on the finished face. */
+export interface DesignCopy {
+  /** Its centre. */
+  readonly at: Vec2;
+  /** Degrees counterclockwise, that of a title's reading with it. */
+  readonly turn: number;
+  readonly mirrored: boolean;
+}
+
+/** The copies of a design, row by row from the upper left, about its place from where the centre lines cross. */
+export function designCopies(design: MovableDesign, centre: Vec2): DesignCopy[] {
+  const { x_mm, y_mm, turn_deg, mirrored, repeat } = design;
+  const turn = turn_deg + (design.kind === 'title' ? READING[design.reading] : 0);
   const { columns, rows, stepX_mm, stepY_mm } = repeat;
   return Array.from({ length: columns * rows }, (_, i) => {
     const [column, row] = [i % columns, Math.floor(i / columns)];
     const x = centre[0] + x_mm + (column - (columns - 1) / 2) * stepX_mm;
     const y = centre[1] + y_mm - (row - (rows - 1) / 2) * stepY_mm;
-    return ([u, v]: Vec2): Vec2 => {
-      const across = mirrored ? -u : u;
-      return [x + cos * across - sin * v, y + sin * across + cos * v];
-    };
+    return { at: [x, y], turn, mirrored };
   });
+}
+
+/** A place of a design, from its centre before it is mirrored and turned, on the finished face. */
+export function onCopy({ at, turn, mirrored }: DesignCopy): (point: Vec2) => Vec2 {
+  const angle = (turn * Math.PI) / 180;
+  const [cos, sin] = [Math.cos(angle), Math.sin(angle)];
+  return ([u, v]) => {
+    const across = mirrored ? -u : u;
+    return [at[0] + cos * across - sin * v, at[1] + sin * across + cos * v];
+  };
 }
 
 /** Turn of a line of text, degrees: down the spine its letters' heads are toward the front. */
@@ -107,8 +128,7 @@ const READING = { across: 0, down: -90, up: 90 } as const;
 /** A title about the middle of its width and of its capitals. */
 function titleLines({ text, face: id, height_mm }: Extract<ToolingDesign, { kind: 'title' }>, faces: LetterFaces) {
   const face = faceOf(faces, id);
-  if (face === undefined)
-    return { lines: [], lacking: [`its letters "${id}" are not among those that come with the tool`] };
+  if (face === undefined) return { lines: [], lacking: ['its letters are not loaded'] };
   const { polylines, width } = face.outline(text);
   const lines = polylines.map((line) =>
     line.map(([x, y]): Vec2 => [(x - width / 2) * height_mm, (y - 0.5) * height_mm]),

@@ -19,7 +19,7 @@ export interface Obstacle extends ToolingBox {
 export const SIDES = ['left', 'right', 'bottom', 'top'] as const;
 export type Side = (typeof SIDES)[number];
 
-/** What ends the flat part of a face at one side. */
+/** What ends a face at one side, or lies on it. */
 export type Bound =
   | 'board edge'
   | 'seam'
@@ -49,11 +49,12 @@ export interface ToolingArea {
   readonly clear: ToolingBox | null;
   /** Where the centre lines cross: the middle of the face as it is seen. */
   readonly centre: Vec2;
+  /** What ends the whole flat part at each side. */
   readonly bounds: Readonly<Record<Side, Bound>>;
   readonly margins: Readonly<Record<Side, number>>;
   /** Finished over cut length, along x and y. */
   readonly growth: Vec2;
-  /** Whether the pattern of the piece lies half a turn from this frame: the back pocket is cut from that of the front. */
+  /** Whether the pattern of the piece lies half a turn from this frame: a back pocket, cut from that of the front, or a strap. */
   readonly isTurned: boolean;
 }
 

@@ -28,9 +28,8 @@ type Wanted = Omit<ToolingArea, 'clear' | 'whole' | 'obstacles' | 'growth' | 'is
 /** An area, made smaller by what lies on its face: the side that loses the smallest share gives way. */
 function area(design: CoverDesign, wanted: Wanted, obstacles: readonly Obstacle[]): ToolingArea[] {
   const { along, across } = changeOf(design.job);
-  const bounds = { ...wanted.bounds };
   let { x, y } = wanted.flat;
-  for (const { bound, ...box } of obstacles) {
+  for (const box of obstacles) {
     const lost: Record<Side, number> = {
       left: (box.x[1] - x[0]) / (x[1] - x[0]),
       right: (x[1] - box.x[0]) / (x[1] - x[0]),
@@ -39,7 +38,6 @@ function area(design: CoverDesign, wanted: Wanted, obstacles: readonly Obstacle[
     };
     if (SIDES.some((side) => lost[side] <= 0)) continue;
     const side = SIDES.reduce((best, next) => (lost[next] < lost[best] ? next : best));
-    bounds[side] = bound;
     if (side === 'left') x = [box.x[1], x[1]];
     if (side === 'right') x = [x[0], box.x[0]];
     if (side === 'bottom') y = [box.y[1], y[1]];
@@ -61,7 +59,6 @@ function area(design: CoverDesign, wanted: Wanted, obstacles: readonly Obstacle[
       whole: wanted.flat,
       obstacles: near(obstacles, wanted.flat),
       clear: hasRoom ? clear : null,
-      bounds,
     },
   ];
 }
@@ -156,17 +153,20 @@ function strapAreas(design: CoverDesign): ToolingArea[] {
   if (strap === null) return [];
   const { narrow_mm: narrow } = design.job.tooling.margins;
   const across = 1 + changeOf(design.job).across;
-  const x: Span = [strap.reaches * across, strap.fastening * across - FASTENING];
+  const length = strap.sum.total * across;
+  // The pattern runs from the sewn end; on the closed book that end comes from the fore-edge, at the right of a reader.
+  const x: Span = [length - strap.fastening * across + FASTENING, length - strap.reaches * across];
   if (x[1] <= x[0]) return [];
   return area(
     design,
     {
       face: 'strap',
       piece: 'strap',
-      size: [strap.sum.total * across, strap.width],
+      size: [length, strap.width],
       flat: { x, y: [0, strap.width] },
       centre: [middleOf(x), strap.width / 2],
-      bounds: { left: 'fore-edge', right: 'fastening', bottom: 'strap edge', top: 'strap edge' },
+      isTurned: true,
+      bounds: { left: 'fastening', right: 'fore-edge', bottom: 'strap edge', top: 'strap edge' },
       margins: { left: narrow, right: narrow, bottom: narrow, top: narrow },
       growth: [across, 1],
     },

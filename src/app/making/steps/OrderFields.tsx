@@ -19,27 +19,29 @@ export function OrderFields() {
   const job = useBench(({ design }) => design.job);
   const isLaced = job.seam.method === 'lacing';
   return (
-    <details>
-      <summary>Your order</summary>
-      <ChoiceField
-        path="order.holes"
-        title={isLaced ? 'Slits' : 'Holes'}
-        options={HOLES}
-        help="Before: each piece from the template. After: along a scribed line, through all layers at once."
-      />
-      {job.pockets.construction === 'separate' && <FigureField path="order.clip_mm" empty="unmeasured" />}
-      <fieldset>
-        <legend>Steps</legend>
-        {OPTIONAL_STEPS.map((id) => (
-          <StepField key={id} id={id} />
-        ))}
-        <p className="help">
-          A step is ticked by itself where the job asks for it: how the leather is worked, designs to tool. Lining and
-          cementing belong to assembling, unless they come before the {isLaced ? 'slits' : 'holes'}.
-        </p>
-      </fieldset>
-      {isStepTaken(job, 'dye') && <ChoiceField path="order.dyeing" title="Dyed" options={DYEING} />}
-    </details>
+    <section aria-label="Your order">
+      <details>
+        <summary>Your order</summary>
+        <ChoiceField
+          path="order.holes"
+          title={isLaced ? 'Slits' : 'Holes'}
+          options={HOLES}
+          help="Before: each piece from the template. After: along a scribed line, through all layers at once."
+        />
+        {job.pockets.construction === 'separate' && <FigureField path="order.clip_mm" empty="unmeasured" />}
+        <fieldset>
+          <legend>Steps</legend>
+          {OPTIONAL_STEPS.map((id) => (
+            <StepField key={id} id={id} />
+          ))}
+          <p className="help">
+            A step is ticked by itself where the job asks for it: how the leather is worked, designs to tool. Lining and
+            cementing belong to assembling, unless they come before the {isLaced ? 'slits' : 'holes'}.
+          </p>
+        </fieldset>
+        {isStepTaken(job, 'dye') && <ChoiceField path="order.dyeing" title="Dyed" options={DYEING} />}
+      </details>
+    </section>
   );
 }
 
