@@ -94,6 +94,7 @@ export {
   seenOf,
   type Text,
 } from './pattern/drawing.ts';
+export { halfCard } from './pattern/halfCard.ts';
 export { hatchLines } from './pattern/hatchLines.ts';
 export { mirroredDrawing } from './pattern/mirrorDrawing.ts';
 export { oneCard } from './pattern/oneCard.ts';
@@ -135,6 +136,7 @@ export { createStripSolver } from './strip/solveStrip.ts';
 export { ARTWORK_GRID, readArtworkLines, writeArtworkLines } from './tooling/artworkLines.ts';
 export { type DesignWarning, designWarnings } from './tooling/designWarnings.ts';
 export type { LetterFace, LetterOutline } from './tooling/letterFace.ts';
+export { type PartRelief, partReliefs, TOOLED_PARTS, type TooledPart } from './tooling/partRelief.ts';
 export { picturePixels } from './tooling/picturePixels.ts';
 export {
   type DesignCopy,

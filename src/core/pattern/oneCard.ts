@@ -45,7 +45,7 @@ export function served(source: PatternSource): Served {
   const lining = pieces.lining?.width ?? 0;
   const isWhole = job.construction.lining === 'full' && pieces.pocket.count > 0;
   return {
-    pocket: pieces.pocket.count > 0 && pieces.pocket.width <= width / 2,
+    pocket: pieces.pocket.count > 0 && pieces.pocket.width < width / 2,
     lining: lining > 0 && (isWhole || lining <= width - 2 * size),
   };
 }

@@ -75,7 +75,7 @@ export function drawCheckPage(canvas: PdfCanvas, check: CheckPage): void {
 
 function words({ drawing, tiled, paper, scale, bars, suspicion, mirrored }: CheckPage): string[] {
   const fitted = fitToPage(paper);
-  const { size, length, share } = printer(drawing.units);
+  const { size, exact, length, share } = printer(drawing.units);
   const isTakenOff = tiled.some(({ piece }) => cornersTakenOff(piece).length > 0);
   return [
     'Print at actual size, 100 %, without "fit to page" or "shrink". Then measure both bars, from the tick at one end to the tick at the other.',
@@ -98,7 +98,8 @@ function words({ drawing, tiled, paper, scale, bars, suspicion, mirrored }: Chec
       (isTakenOff ? ', or from the angle marked where two edges would meet:' : ':'),
     ...tiled.map(
       ({ piece }) =>
-        `${piece.name}, cut ${piece.count}: ${size(piece.width)} × ${size(piece.height)}, diagonal ${length(Math.hypot(piece.width, piece.height))}`,
+        // A half is as wide as its card asks for, which is no cut size.
+        `${piece.name}, cut ${piece.count}: ${(piece.id === 'half' ? exact : size)(piece.width)} × ${size(piece.height)}, diagonal ${length(Math.hypot(piece.width, piece.height))}`,
     ),
     ...drawing.lengths.map(({ name, count, sum }) => `${name}, cut ${count}: ${size(sum.total)}`),
     ...drawing.notes.map((note) => `Note: ${note}`),

@@ -1,4 +1,5 @@
 import { Choice } from '../../fields/Choice.tsx';
+import { FigureField } from '../../fields/FigureField.tsx';
 import { useBench } from '../../state/BenchContext.tsx';
 import { NewCard } from '../trial/NewCard.tsx';
 import type { TemplateChoice } from './templateChoice.ts';
@@ -12,10 +13,12 @@ const MADE_IN = [
 const CARDS = [
   { value: 'pieces', label: 'a card for each piece' },
   { value: 'one', label: 'one card for all' },
+  { value: 'half', label: 'half of it, on folded card' },
 ];
 
 const CARD_NOTES: Readonly<Record<TemplateChoice['cards'], readonly string[]>> = {
   pieces: [],
+  half: ['Half the paper: lay it on card folded in two and cut through both layers.'],
   one: [
     'The outside, with the pocket mouths and the ends of the lining marked on it. A strap or a pen loop has its own card.',
   ],
@@ -56,7 +59,9 @@ export function PatternMadeIn({ choice, choose }: TemplateParts) {
         chosen={choice.cards}
         choose={(value) => choose({ cards: value as TemplateChoice['cards'] })}
         notes={CARD_NOTES[choice.cards]}
-      />
+      >
+        {choice.cards === 'half' && <FigureField path="mockup.card.thickness_mm" empty="default" />}
+      </Choice>
       <Choice
         title="Seen from"
         options={SIDES[choice.madeIn]}

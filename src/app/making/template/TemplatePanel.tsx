@@ -1,5 +1,5 @@
 import { useEffect, useMemo, useState } from 'react';
-import { LAYERS, mirroredDrawing, oneCard, patternDrawing } from '../../../core/index.ts';
+import { halfCard, LAYERS, mirroredDrawing, oneCard, patternDrawing } from '../../../core/index.ts';
 import { PatternSheet } from '../../sheet/PatternSheet.tsx';
 import type { Bench } from '../../state/bench.ts';
 import { lagging } from '../../state/lagging.tsx';
@@ -15,6 +15,7 @@ import { keepTemplateChoice, keptTemplateChoice, type TemplateChoice } from './t
 const CARDS = {
   pieces: { name: '', drawn: patternDrawing },
   one: { name: 'one card', drawn: oneCard },
+  half: { name: 'half card', drawn: halfCard },
 } as const;
 
 /** The template: printed in true size, or as a file for a cutter, for card or for leather. */

@@ -7,7 +7,7 @@ const typed = (usual: string) => z._default(z.string().check(z.maxLength(40)), u
 
 const templateChoiceSchema = z.object({
   madeIn: z._default(z.enum(['card', 'leather']), 'card'),
-  cards: z._default(z.enum(['pieces', 'one']), 'pieces'),
+  cards: z._default(z.enum(['pieces', 'one', 'half']), 'pieces'),
   paper: z._default(z.enum(['A4', 'Letter', 'A3', 'Tabloid', 'roll']), 'A4'),
   /** Texts as typed; a figure without a unit is mm. */
   roll: typed('610'),
