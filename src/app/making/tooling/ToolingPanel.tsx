@@ -115,8 +115,8 @@ function FacePanel(props: FacePanelProps) {
             <h3 id="face-designs">On the {FACE_TITLES[area.face].toLowerCase()}</h3>
             {designs.length === 0 && (
               <p className="help">
-                Nothing yet. A border runs along the edges; a title or initials are typed; a drawing is your own, from
-                an SVG, PNG or JPEG file.
+                Nothing yet. A border runs along the edges. A title or initials are typed. A drawing of your own comes
+                from an SVG, PNG or JPEG file.
               </p>
             )}
             <DesignList
