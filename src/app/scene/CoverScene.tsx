@@ -16,6 +16,7 @@ import './scene.css';
 import { Turntable } from './camera/Turntable.tsx';
 import type { Slice } from './slice.ts';
 import { useFoldedCover } from './useFoldedCover.ts';
+import { useReliefs } from './useReliefs.ts';
 import { VIEWPOINTS, type Viewpoint } from './viewpoints.ts';
 
 const TURN_STEP = Math.PI / 18;
@@ -26,6 +27,7 @@ export default function CoverScene(props: CoverSceneProps) {
   const { look, onAbsence } = props;
   const cover = useFoldedCover(props);
   const plane = useSlicePlane(cover, props.slice);
+  const { reliefs, isPending, failure } = useReliefs(props.design);
   const { marked = true } = props;
   const marks = useMemo(() => {
     if (!marked) return [];
@@ -85,16 +87,19 @@ export default function CoverScene(props: CoverSceneProps) {
           cover={cover}
           plane={plane}
           marks={marks}
+          reliefs={reliefs}
           cameraRef={camera}
           overlay={overlay}
           wheelZooms={focused}
         />
         {full && <FramePace onSlow={props.onSlowFrames} />}
         {props.turning && <Turntable camera={camera} />}
-        {props.pictureRef && <PictureTaker ref={props.pictureRef} />}
+        {/* A picture without the tooling would be one of another cover. */}
+        {props.pictureRef && !isPending && <PictureTaker ref={props.pictureRef} />}
         <ShaderWait onReady={() => setReadyCanvas(canvas)} />
         {isReady && <FirstFrame onDrawn={() => setDrawnCanvas(canvas)} />}
       </Canvas>
+      {failure !== null && <p className="help cover-scene-lack">The tooling is not shown: {failure}</p>}
       {isReady && <FitMarkOverlay ref={overlay} marks={marks} formatLength={props.formatLength} />}
     </div>
   );

@@ -7,10 +7,12 @@ import {
   type FoldedCover,
   type MeshData,
   type PartName,
+  type PartRelief,
   type PatternZone,
   type Pose,
   type RangePoint,
   SEQUENCE_STAGES,
+  TOOLED_PARTS,
 } from '../../core/index.ts';
 import { type CameraHandle, CameraRig } from './camera/CameraRig.tsx';
 import { benchMatrix, boundsOnBench } from './geometry/assembly.ts';
@@ -22,6 +24,7 @@ import { EdgeBands } from './marks/EdgeBands.tsx';
 import { EdgePicker } from './marks/EdgePicker.tsx';
 import { FitMarkProjector } from './marks/FitMarkProjector.tsx';
 import { type CoverMaterials, coverMaterials, isLeatherPart, materialsOf } from './material/coverMaterials.ts';
+import { reliefTexture, setRelief } from './material/relief.ts';
 import { setFrames } from './material/seeThroughMaterial.ts';
 import { Lacing } from './parts/Lacing.tsx';
 import { SectionCaps } from './parts/SectionCaps.tsx';
@@ -46,6 +49,7 @@ interface SceneContentsProps extends CoverSceneProps {
   readonly cover: FoldedCover;
   readonly plane: SlicePlane | null;
   readonly marks: readonly FitMark[];
+  readonly reliefs: readonly PartRelief[];
   readonly cameraRef: Ref<CameraHandle>;
   readonly overlay: RefObject<SVGSVGElement | null>;
   readonly wheelZooms: boolean;
@@ -70,6 +74,7 @@ export function SceneContents(props: SceneContentsProps) {
     [cover, isMarked, seenInto],
   );
   useFrames(materials, seeThrough);
+  useReliefTextures(materials, props.reliefs, design.job.tooling.depth_mm);
   useZones(materials, design, props.point, highlight ?? null, props.spot ?? null);
 
   const Seam = design.job.seam.method === 'lacing' ? Lacing : Stitching;
@@ -202,6 +207,26 @@ function useFrames({ leather }: CoverMaterials, seeThrough: FoldedCover['seeThro
       setFrames(frames, seeThrough.find(({ part }) => part === name)?.frames ?? []);
     invalidate();
   }, [leather, seeThrough, invalidate]);
+}
+
+/** Lays the reliefs on their parts. */
+function useReliefTextures({ leather }: CoverMaterials, reliefs: readonly PartRelief[], depth: number): void {
+  const invalidate = useThree((state) => state.invalidate);
+  const textures = useMemo(() => new Map(reliefs.map((relief) => [relief, reliefTexture(relief)])), [reliefs]);
+  useEffect(
+    () => () => {
+      for (const texture of textures.values()) texture.dispose();
+    },
+    [textures],
+  );
+  useLayoutEffect(() => {
+    for (const part of TOOLED_PARTS) {
+      const of = reliefs.find((relief) => relief.part === part);
+      const texture = of && textures.get(of);
+      setRelief(leather[part].relief, of && texture ? { of, texture, depth } : null);
+    }
+    invalidate();
+  }, [leather, reliefs, textures, depth, invalidate]);
 }
 
 /** Lights bands of the outside, and the pockets. A spot comes before a stretch of the strip. */

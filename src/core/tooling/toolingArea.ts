@@ -54,7 +54,7 @@ export interface ToolingArea {
   readonly margins: Readonly<Record<Side, number>>;
   /** Finished over cut length, along x and y. */
   readonly growth: Vec2;
-  /** Whether the pattern of the piece lies half a turn from this frame: the back pocket is cut from that of the front. */
+  /** Whether the pattern of the piece lies half a turn from this frame: a back pocket, cut from that of the front, or a strap. */
   readonly isTurned: boolean;
 }
 

@@ -153,17 +153,20 @@ function strapAreas(design: CoverDesign): ToolingArea[] {
   if (strap === null) return [];
   const { narrow_mm: narrow } = design.job.tooling.margins;
   const across = 1 + changeOf(design.job).across;
-  const x: Span = [strap.reaches * across, strap.fastening * across - FASTENING];
+  const length = strap.sum.total * across;
+  // The pattern runs from the sewn end; on the closed book that end comes from the fore-edge, at the right of a reader.
+  const x: Span = [length - strap.fastening * across + FASTENING, length - strap.reaches * across];
   if (x[1] <= x[0]) return [];
   return area(
     design,
     {
       face: 'strap',
       piece: 'strap',
-      size: [strap.sum.total * across, strap.width],
+      size: [length, strap.width],
       flat: { x, y: [0, strap.width] },
       centre: [middleOf(x), strap.width / 2],
-      bounds: { left: 'fore-edge', right: 'fastening', bottom: 'strap edge', top: 'strap edge' },
+      isTurned: true,
+      bounds: { left: 'fastening', right: 'fore-edge', bottom: 'strap edge', top: 'strap edge' },
       margins: { left: narrow, right: narrow, bottom: narrow, top: narrow },
       growth: [across, 1],
     },

@@ -71,6 +71,14 @@ describe('the faces that can be tooled', () => {
     expect(onCutPiece(back, [10, 20])).toEqual(nearly([48, 208]));
   });
 
+  test('of a strap lie as it is seen on the closed book: it comes from the fore-edge, and so lies half a turn from its pattern', () => {
+    const strap = areaOf(plainCover(STRAP), 'strap');
+    expect([strap.bounds.left, strap.bounds.right]).toEqual(['fastening', 'fore-edge']);
+    const [length, width] = strap.size;
+    // Its pattern begins at the end sewn to the back; the fastening is 15 mm before the other end.
+    expect(onCutPiece(strap, [strap.whole.x[0], 0])).toEqual(nearly([length - 15 - 6, width]));
+  });
+
   test('lie on the cut piece larger by what the leather shrinks, and back', () => {
     const design = plainCover({ making: { state: 'cased', changeAlong: -0.02, changeAcross: -0.01 } });
     for (const area of toolingAreas(design)) {

@@ -12,6 +12,7 @@ import {
 } from 'three';
 import type { Face, LeatherName, PartName } from '../../../core/index.ts';
 import { PALETTE } from './palette.ts';
+import { pressRelief, type ReliefUniforms, reliefUniforms } from './relief.ts';
 import { cutOut, cutOutDepth, type FramesUniform, framesUniform, veil } from './seeThroughMaterial.ts';
 import { placeOnPattern, showZones, varyOverLargeAreas, type ZonesUniform } from './shading.ts';
 import { tileTexture } from './tile.ts';
@@ -48,6 +49,8 @@ interface PartMaterials {
   readonly faces: FaceMaterials;
   readonly frames: FramesUniform;
   readonly zones: ZonesUniform;
+  /** What is tooled into its grain side. */
+  readonly relief: ReliefUniforms;
   /** For the face that is seen through, drawn a second time; invisible elsewhere. */
   readonly veils: readonly Material[];
   /** Null where there are no shadows. */
@@ -103,13 +106,15 @@ export function coverMaterials(look: Look): CoverMaterials {
       placeOnPattern(face);
       showZones(face, zones);
     }
+    const relief = reliefUniforms();
+    pressRelief(faces.grain, relief);
     cutOut(faces[seenThrough], frames);
     const thin = veil({ color: PALETTE[leather].flesh, map: textures.grain ?? null, clipShadows: true }, frames);
     // The lining shows through the outside, and under that one veil is enough.
     const veils = FACES.map((face) => (face === seenThrough && part !== 'lining' ? thin : nothing));
     const depth = look === 'full' ? cutOutDepth(frames) : null;
     made.push(thin, ...(depth ? [depth] : []));
-    return { faces: { ...faces, ...bookFaces }, frames, zones, veils, depth };
+    return { faces: { ...faces, ...bookFaces }, frames, zones, relief, veils, depth };
   };
 
   const leather = {
