@@ -1,10 +1,20 @@
-import { coverDesign, type Job } from '../../core/index.ts';
+import { lettersOf } from '../../artwork/faces/lettersOf.ts';
+import { coverDesign, type Job, partReliefs } from '../../core/index.ts';
 import { foldedGlb } from '../../output/glb/foldedGlb.ts';
 import { sequenceTakes } from '../../output/glb/sequenceTakes.ts';
 import { PALETTE } from '../scene/material/palette.ts';
 import { serveQuestions } from '../worker/serveQuestions.ts';
 
 serveQuestions<Job, Uint8Array<ArrayBuffer>>(
-  async (job) => (await foldedGlb(sequenceTakes(coverDesign(job)), { name: job.name, colours: PALETTE })).bytes,
+  async (job) => {
+    const design = coverDesign(job);
+    const { bytes } = await foldedGlb(sequenceTakes(design), {
+      name: job.name,
+      colours: PALETTE,
+      reliefs: partReliefs(design, await lettersOf(job.tooling.designs)),
+      reliefDepth: job.tooling.depth_mm,
+    });
+    return bytes;
+  },
   ({ buffer }) => [buffer],
 );

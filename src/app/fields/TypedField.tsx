@@ -34,7 +34,7 @@ export function TypedField(props: TypedFieldProps) {
   }));
   const issues = useFieldIssues(path);
   const isHidden = isOverruled && issues.length === 0;
-  const text = entry === undefined || isHidden ? shown : typedText(entry, units);
+  const text = entry === undefined || isHidden ? shown : typedText(entry, path, units);
 
   const change = (typed: string): void => {
     if (typed.trim() === '' && whenEmptied !== undefined) {

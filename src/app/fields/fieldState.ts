@@ -1,7 +1,6 @@
 import { isJobPath, type JobPath, readField, valueAt } from '../../core/index.ts';
 import { useBench } from '../state/BenchContext.tsx';
 import type { JobHistory } from '../state/jobHistory.ts';
-import { typedText } from '../state/typedText.ts';
 import { issueWords, labelAt } from './issueWords.ts';
 
 /** What the document holds at a path; undefined where it leaves it out. */
@@ -53,5 +52,5 @@ export function understood({ typed }: JobHistory, path: JobPath): string | null 
   const entry = typed[path];
   if (entry === undefined) return null;
   const reading = readField(path, entry.text, entry.unit);
-  return reading.ok && reading.understood !== typedText(entry, entry.unit).trim() ? reading.understood : null;
+  return reading.ok && reading.understood !== entry.text.trim() ? reading.understood : null;
 }

@@ -11,9 +11,11 @@ import { addressOf } from '../state/place.ts';
 import { saveFile } from '../state/saveFile.ts';
 import { MakingNote } from './MakingNote.tsx';
 import { Notes, Panel } from './PanelParts.tsx';
+import { OrderFields } from './steps/OrderFields.tsx';
 import { StepPicture } from './steps/picture/StepPicture.tsx';
 import { StepBody } from './steps/StepBody.tsx';
 import { StepCautions } from './steps/StepCautions.tsx';
+import { sentence } from './steps/sentence.ts';
 import { useMaking } from './useMaking.ts';
 import './steps/steps.css';
 
@@ -40,29 +42,32 @@ function WorkPanel({ design }: Pick<Bench, 'design'>) {
   };
   return (
     <Panel
-      name="Bench sheet"
+      name="Order of work"
       fields={
-        <section aria-labelledby="bench-sheet">
-          <h3 id="bench-sheet">Bench sheet</h3>
-          <p className="help">
-            One or two pages: sizes with their sums, seam, layers, supplies, and the order of work with its cautions.
-          </p>
-          <Choice
-            title="Sheet"
-            options={PAPERS}
-            chosen={paper}
-            choose={(value) => setPaper(value as 'A4' | 'Letter')}
-          />
-          <button
-            type="button"
-            className="main"
-            disabled={making.status === 'making'}
-            onClick={() => make('bench sheet', save)}
-          >
-            Save the bench sheet as PDF
-          </button>
-          <MakingNote making={making} />
-        </section>
+        <>
+          <OrderFields />
+          <section aria-labelledby="bench-sheet">
+            <h3 id="bench-sheet">Bench sheet</h3>
+            <p className="help">
+              One or two pages: sizes with their sums, seam, layers, supplies, and the order of work with its cautions.
+            </p>
+            <Choice
+              title="Sheet"
+              options={PAPERS}
+              chosen={paper}
+              choose={(value) => setPaper(value as 'A4' | 'Letter')}
+            />
+            <button
+              type="button"
+              className="main"
+              disabled={making.status === 'making'}
+              onClick={() => make('bench sheet', save)}
+            >
+              Save the bench sheet as PDF
+            </button>
+            <MakingNote making={making} />
+          </section>
+        </>
       }
     >
       <p className="row">
@@ -77,6 +82,7 @@ function WorkPanel({ design }: Pick<Bench, 'design'>) {
             <h4>
               {i + 1}. {card.name} <span>{card.time}</span>
             </h4>
+            {card.done !== null && <p className="step-day">{sentence(card.done)}</p>}
             <StepPicture step={card} design={design} highest={HIGHEST} />
             <StepBody step={card} />
             <StepCautions cautions={card.cautions} />

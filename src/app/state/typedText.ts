@@ -1,7 +1,8 @@
-import type { LengthUnit } from '../../core/index.ts';
+import { findFieldNote, type JobPath, type LengthUnit } from '../../core/index.ts';
 import type { Typed } from './jobHistory.ts';
 
-/** A typed text for the present unit, so that a change of units keeps its meaning. */
-export function typedText({ text, unit }: Typed, unitNow: LengthUnit): string {
-  return unit !== unitNow && /^[\d.,\s]+$/.test(text) && text.trim() !== '' ? `${text.trim()} ${unit}` : text;
+/** A text typed for the value at a path, so that a length keeps its meaning when the units change. */
+export function typedText({ text, unit }: Typed, path: JobPath, unitNow: LengthUnit): string {
+  const isBareLength = /^[\d.,\s]+$/.test(text) && text.trim() !== '' && findFieldNote(path)?.unit === 'mm';
+  return unit !== unitNow && isBareLength ? `${text.trim()} ${unit}` : text;
 }

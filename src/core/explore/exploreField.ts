@@ -74,8 +74,9 @@ export function exploreFields(document: JobDocument, design: CoverDesign): Explo
   return [...weights, ...figures];
 }
 
-/** The value in force; null where the job has none, as for a measure that was not taken. */
+/** The value in force; null where the job has none, as for a measure that was not taken, or takes another field's instead. */
 function presentAt({ job, pieces }: CoverDesign, path: JobPath): number | null {
+  if (path === 'pockets.share' && job.pockets.depth_mm !== null) return null;
   const value = valueAt(job, path);
   if (typeof value === 'number') return value;
   if (path === 'pattern.outsideWidth_mm') return pieces.outside.width;

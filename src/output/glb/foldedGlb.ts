@@ -1,13 +1,18 @@
 import { type Accessor, type Animation, Document, type Node, type PrimitiveTarget, WebIO } from '@gltf-transform/core';
-import type { MeshData, PartName } from '../../core/index.ts';
+import type { MeshData, PartName, PartRelief } from '../../core/index.ts';
 import { type GlbColours, materialsOf } from './glbColours.ts';
 import { difference, directions, metres } from './metres.ts';
 import { type PartTakes, partTakes, type Take } from './partTakes.ts';
+import { type ReliefPictures, reliefPictures } from './reliefPictures.ts';
 
 export interface GlbOptions {
   /** Name of the scene, usually the job's. */
   readonly name: string;
   readonly colours: GlbColours;
+  /** What is tooled into the parts. */
+  readonly reliefs?: readonly PartRelief[];
+  /** How deep, mm. */
+  readonly reliefDepth?: number;
   /** Length of the animation, seconds. */
   readonly seconds?: number;
 }
@@ -22,27 +27,32 @@ const DEFAULT_SECONDS = 8;
 
 /**
  * Writes cover and book as binary glTF 2.0 (Khronos Group), in metres, y up, one named node a part, one material a kind
- * of surface. At rest it shows the last take; several takes make an animation named `making`, which bends each part
+ * of surface; what is tooled has pictures of its normals and tone on the grain side. At rest it shows the last take; several takes make an animation named `making`, which bends each part
  * from take to take and hides it (scale 0) until its first take.
  * @param takes the scene at increasing places of the sequence; one or more
  */
 export async function foldedGlb(
   takes: readonly Take[],
-  { name, colours, seconds = DEFAULT_SECONDS }: GlbOptions,
+  { name, colours, reliefs = [], reliefDepth = 0, seconds = DEFAULT_SECONDS }: GlbOptions,
 ): Promise<FoldedGlb> {
   const document = new Document();
   const buffer = document.createBuffer();
-  const accessor = (type: 'SCALAR' | 'VEC3', array: Float32Array<ArrayBuffer> | Uint32Array<ArrayBuffer>): Accessor =>
-    document.createAccessor().setType(type).setArray(array).setBuffer(buffer);
+  const accessor = (
+    type: 'SCALAR' | 'VEC2' | 'VEC3',
+    array: Float32Array<ArrayBuffer> | Uint32Array<ArrayBuffer>,
+  ): Accessor => document.createAccessor().setType(type).setArray(array).setBuffer(buffer);
   const root = document.createNode(name);
   const scene = document.createScene(name).addChild(root);
   document.getRoot().setDefaultScene(scene);
-  const materialOf = materialsOf(document, colours);
+  const pictures = new Map(reliefs.map((relief) => [relief.part as PartName, reliefPictures(relief, reliefDepth)]));
+  const materialOf = materialsOf(document, colours, pictures);
 
   const addPart = ({ part, rest }: PartTakes, targets: readonly PrimitiveTarget[]): Node => {
     const mesh = document.createMesh(part);
     const position = accessor('VEC3', metres(rest.positions));
     const normal = accessor('VEC3', directions(rest.normals));
+    const relief = pictures.get(part);
+    const place = relief && accessor('VEC2', texturePlaces(rest.uvs, relief));
     for (const { face, start, count } of rest.faces) {
       const primitive = document
         .createPrimitive()
@@ -50,6 +60,7 @@ export async function foldedGlb(
         .setAttribute('NORMAL', normal)
         .setIndices(accessor('SCALAR', rest.indices.slice(start, start + count)))
         .setMaterial(materialOf(rest, face));
+      if (face === 'grain' && place) primitive.setAttribute('TEXCOORD_0', place);
       for (const target of targets) primitive.addTarget(target);
       mesh.addPrimitive(primitive);
     }
@@ -109,6 +120,10 @@ export async function foldedGlb(
     still: parts.filter(({ isStill }) => isStill).map(({ part }) => part),
   };
 }
+
+/** Where vertices lie in the pictures of a relief. */
+const texturePlaces = (uvs: Float32Array, { scale, offset }: ReliefPictures): Float32Array<ArrayBuffer> =>
+  Float32Array.from(uvs, (value, i) => scale[i % 2]! * value + offset[i % 2]!);
 
 /**
  * Weights of all shapes by take: 1 for the take's own, 0 at rest; before its first take a part already has that shape.

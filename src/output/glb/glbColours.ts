@@ -1,5 +1,7 @@
-import { ColorUtils, type Document, type Material } from '@gltf-transform/core';
-import { type Face, type LeatherName, leatherOf, type MeshData } from '../../core/index.ts';
+import { ColorUtils, type Document, type Material, type TextureInfo } from '@gltf-transform/core';
+import { type Face, type LeatherName, leatherOf, type MeshData, type PartName } from '../../core/index.ts';
+import { png } from './png.ts';
+import type { ReliefPictures } from './reliefPictures.ts';
 
 type LeatherFace = Extract<Face, 'grain' | 'flesh' | 'cutEdge'>;
 type BookFace = Exclude<Face, LeatherFace>;
@@ -20,13 +22,19 @@ const ROUGHNESS: Readonly<Record<Face, number>> = {
   band: 0.9,
 };
 
-/** Makes the materials of a document on demand, one for each kind of surface. */
-export function materialsOf(document: Document, colours: GlbColours): (mesh: MeshData, face: Face) => Material {
+/** Makes the materials of a document on demand, one for each kind of surface and one for the grain side of each tooled part. */
+export function materialsOf(
+  document: Document,
+  colours: GlbColours,
+  reliefs: ReadonlyMap<PartName, ReliefPictures>,
+): (mesh: MeshData, face: Face) => Material {
   const made = new Map<string, Material>();
   return ({ part }, face) => {
     const isLeather = face === 'grain' || face === 'flesh' || face === 'cutEdge';
     const leather = leatherOf(part);
-    const [name, colour] = isLeather ? [`${leather} ${face}`, colours[leather][face]] : [face, colours[face]];
+    const relief = face === 'grain' ? reliefs.get(part) : undefined;
+    const [kind, colour] = isLeather ? [`${leather} ${face}`, colours[leather][face]] : [face, colours[face]];
+    const name = relief === undefined ? kind : `tooled ${part}`;
     const known = made.get(name);
     if (known !== undefined) return known;
     const material = document
@@ -34,7 +42,22 @@ export function materialsOf(document: Document, colours: GlbColours): (mesh: Mes
       .setBaseColorFactor(ColorUtils.hexToFactor(Number.parseInt(colour.slice(1), 16), [0, 0, 0, 1]))
       .setMetallicFactor(0)
       .setRoughnessFactor(ROUGHNESS[face]);
+    if (relief !== undefined) {
+      const picture = (pixels: ReliefPictures['tone'], what: string) =>
+        document.createTexture(`${name} ${what}`).setMimeType('image/png').setImage(png(pixels));
+      material.setNormalTexture(picture(relief.normals, 'normals')).setBaseColorTexture(picture(relief.tone, 'tone'));
+      smooth(material.getNormalTextureInfo());
+      smooth(material.getBaseColorTextureInfo());
+    }
     made.set(name, material);
     return material;
   };
 }
+
+/** Values of glTF 2.0, 5.29 (sampler). */
+const [CLAMP_TO_EDGE, LINEAR, LINEAR_MIPMAP_LINEAR] = [33071, 9729, 9987] as const;
+
+/** Not repeated beyond its border, and smoothed at every distance. */
+const smooth = (info: TextureInfo | null): void => {
+  info?.setWrapS(CLAMP_TO_EDGE).setWrapT(CLAMP_TO_EDGE).setMinFilter(LINEAR_MIPMAP_LINEAR).setMagFilter(LINEAR);
+};

@@ -29,6 +29,7 @@ describe('a sweep', () => {
       ['book.thickness_mm', 'outsideWidth', 20, 40],
       ['ease.head_mm', 'head', 0, 6],
       ['pockets.depth_mm', 'loadingAngle', 40, 160],
+      ['pockets.share', 'loadingAngle', 0.2, 0.95],
     ] as const) {
       const [section, name] = id.split('.') as ['book' | 'ease' | 'pockets', string];
       for (const [at, value] of curve(tideLedger, id, of, from, to, 5)) {
@@ -63,6 +64,18 @@ describe('a sweep', () => {
         expect(parts.map(({ name }) => name)).not.toContain('rounding up');
       }
     }
+  });
+
+  test('of the board covered deepens the pockets up to what loads, and is not asked for where their depth is given', () => {
+    const document = { ...tideLedger, book: { ...tideLedger.book, foldBack_deg: 60 } };
+    const depths = curve(document, 'pockets.share', 'pocketDepth', 0.3, 0.9, 13).map(([, depth]) => defined(depth));
+    expect([...depths].sort((a, b) => a - b)).toEqual(depths);
+    expect(nth(depths, 4)).toBeGreaterThan(nth(depths, 0) + 25);
+    // At 60 degrees past flat half of the board is clear, 82.5 mm beyond the stop.
+    expect(Math.max(...depths)).toBeLessThan(82.5 + 3.5);
+    const ids = fieldsOf({ ...document, pockets: { depth_mm: 80 } }).map(({ id }) => id);
+    expect(ids).toContain('pockets.depth_mm');
+    expect(ids).not.toContain('pockets.share');
   });
 
   test('holds the job as it stands, off the even grid', () => {

@@ -101,9 +101,11 @@ test('a doubt is typed as give or take, two standard uncertainties, and kept as 
 
 test('a figure typed without a unit keeps its meaning when the units of the job are switched', () => {
   const typed = { text: '216', unit: 'mm' } as const;
-  expect(typedText(typed, 'mm')).toBe('216');
-  expect(typedText(typed, 'in')).toBe('216 mm');
-  expect(typedText({ text: '8 1/2 in', unit: 'mm' }, 'in')).toBe('8 1/2 in');
+  expect(typedText(typed, 'book.height_mm', 'mm')).toBe('216');
+  expect(typedText(typed, 'book.height_mm', 'in')).toBe('216 mm');
+  // A share has no unit of length.
+  expect(typedText({ text: '75', unit: 'mm' }, 'pockets.share', 'in')).toBe('75');
+  expect(typedText({ text: '8 1/2 in', unit: 'mm' }, 'book.height_mm', 'in')).toBe('8 1/2 in');
 });
 
 describe('beside a field stands', () => {

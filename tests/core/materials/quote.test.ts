@@ -63,6 +63,32 @@ describe('a quote', () => {
     );
   });
 
+  test('prices pockets by their own leather, and deeper ones by that alone, though it is as thick as the outside', () => {
+    const cut = (share: number, pocket_per_dm2: number | null) => {
+      const prices = { outside_per_dm2: 10, pocket_per_dm2 };
+      const document = { ...ledger, pockets: { share }, rates: { decimals: 3, prices } };
+      const { pieces } = coverDesign(soundJob(document));
+      const amounts = quoted(document).lines.flatMap(({ name, amount }) => (amount === null ? [] : [[name, amount]]));
+      return { pieces, amounts: Object.fromEntries(amounts) as Record<string, number> };
+    };
+    // A fifth more is bought, for waste.
+    const bought = (width: number, height: number, count: number): number => ((1.2 * width * height) / 10_000) * count;
+    for (const share of [0.5, 0.75]) {
+      const { pieces, amounts } = cut(share, 3);
+      const { outside, pocket } = pieces;
+      expect(amounts['Outside leather']).toBeCloseTo(10 * bought(outside.width, outside.height, 1), 2);
+      expect(amounts['Pocket leather']).toBeCloseTo(3 * bought(pocket.width, pocket.height, 2), 2);
+      // Without a price of their own they are cut from the outside's leather.
+      expect(cut(share, null).amounts).toEqual({
+        'Outside leather': expect.closeTo(
+          10 * (bought(outside.width, outside.height, 1) + bought(pocket.width, pocket.height, 2)),
+          2,
+        ),
+      });
+    }
+    expect(cut(0.75, 3).amounts['Outside leather']).toBe(cut(0.5, 3).amounts['Outside leather']);
+  });
+
   test('is the hand sum of a ledger', () => {
     const rates = {
       currency: 'kr',

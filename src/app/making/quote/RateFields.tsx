@@ -1,4 +1,4 @@
-import { fieldNote, type Job } from '../../../core/index.ts';
+import { fieldNote, isStepTaken, type Job, OPTIONAL_STEPS } from '../../../core/index.ts';
 import { FigureField } from '../../fields/FigureField.tsx';
 import { useFieldIssues, useWritten } from '../../fields/fieldState.ts';
 import { PlainField } from '../../fields/PlainField.tsx';
@@ -6,14 +6,13 @@ import { TypedField } from '../../fields/TypedField.tsx';
 import { useBench, useDispatch } from '../../state/BenchContext.tsx';
 import { ExtraLines } from './ExtraLines.tsx';
 
-const MINUTES = ['measure', 'mockup', 'cut', 'edges', 'punch', 'assemble'] as const;
+const BEFORE = ['measure', 'mockup', 'cut', 'edges'] as const;
 
 /** What the maker charges and how long the work takes. */
 export function RateFields() {
-  const { leather, seam, construction } = useBench(({ design }) => design.job);
+  const job = useBench(({ design }) => design.job);
+  const { leather, pockets, seam, construction } = job;
   const isLaced = seam.method === 'lacing';
-  const hasPocket =
-    leather.pocket.min_mm !== leather.outside.min_mm || leather.pocket.max_mm !== leather.outside.max_mm;
   return (
     <>
       <section aria-labelledby="prices">
@@ -22,8 +21,8 @@ export function RateFields() {
         <TextField path="rates.currency" />
         <FigureField path="rates.decimals" empty="default" />
         <RateField name="outside_per_dm2" />
-        {hasPocket && <RateField name="pocket_per_dm2" />}
-        {leather.lining !== null && <RateField name="lining_per_dm2" />}
+        {pockets.construction === 'separate' && <RateField name="pocket_per_dm2" empty="as the outside" />}
+        {leather.lining !== null && <RateField name="lining_per_dm2" empty="as the outside" />}
         <RateField name={isLaced ? 'lace_per_m' : 'thread_per_m'} />
         <RateField name="cement_per_dm2" />
         {construction.ribbon !== null && <RateField name="ribbon_per_m" />}
@@ -34,7 +33,16 @@ export function RateFields() {
       <ExtraLines />
       <details>
         <summary>Working time</summary>
-        {([...MINUTES, isLaced ? 'lace' : 'stitch', 'finish'] as const).map((step) => (
+        {(
+          [
+            ...BEFORE,
+            ...OPTIONAL_STEPS.filter((id) => isStepTaken(job, id)),
+            'punch',
+            'assemble',
+            isLaced ? 'lace' : 'stitch',
+            'finish',
+          ] as const
+        ).map((step) => (
           <FigureField key={step} path={`rates.minutes.${step}`} empty="default" />
         ))}
       </details>
@@ -61,8 +69,14 @@ function TextField({ path }: { readonly path: 'rates.maker' | 'rates.currency' }
   );
 }
 
-/** One price of the maker's; left empty, nothing is charged and the line is named as without a price. */
-function RateField({ name }: { readonly name: keyof Job['rates']['prices'] }) {
+interface RateFieldProps {
+  readonly name: keyof Job['rates']['prices'];
+  /** What holds where it is left empty: without a price nothing is charged, and the line is named as one without. */
+  readonly empty?: string;
+}
+
+/** One price of the maker's. */
+function RateField({ name, empty = 'no price' }: RateFieldProps) {
   const path = `rates.prices.${name}` as const;
   const { title, description } = fieldNote(path);
   const written = useWritten(path);
@@ -72,7 +86,7 @@ function RateField({ name }: { readonly name: keyof Job['rates']['prices'] }) {
       title={title}
       help={description}
       shown={typeof written === 'number' ? String(written) : ''}
-      placeholder="no price"
+      placeholder={empty}
       whenEmptied={[{ path, value: undefined }]}
       emptyLabel="Take out"
     />

@@ -1,0 +1,21 @@
+import { type PictureUse, type ReadArtwork, sizeIssue } from '../../artwork/readArtwork.ts';
+import { AskedWorker } from './AskedWorker.ts';
+import type { ArtworkQuestion } from './artwork.worker.ts';
+
+/**
+ * Reads a file that the maker chose, in a worker of its own: whatever is in it holds up nothing else and is gone with the worker.
+ *
+ * @throws WorkerGaveUp where the worker does not start or takes too long
+ */
+export async function openArtwork(file: File, use: PictureUse): Promise<ReadArtwork> {
+  const issue = sizeIssue(file.size);
+  if (issue !== null) return { ok: false, issue };
+  const worker = new AskedWorker<ArtworkQuestion, ReadArtwork>(
+    () => new Worker(new URL('./artwork.worker.ts', import.meta.url), { type: 'module' }),
+  );
+  try {
+    return await worker.ask({ file: { name: file.name, bytes: new Uint8Array(await file.arrayBuffer()) }, use });
+  } finally {
+    worker.close();
+  }
+}
