@@ -63,7 +63,8 @@ export function tracingDrawing(design: CoverDesign, tooled: readonly TooledFace[
 
 /** Common practice, no source. */
 const USE =
-  'Lay each tracing on the grain side of the cut piece, its rings on the places that it names for them, and tape it down. Where damp leather does not meet all four, lay the centre lines first and share the difference.';
+  'Lay each tracing on the grain side of the cut piece, its rings on the places named for them. Tape it down. ' +
+  'Where damp leather does not meet all four, lay the centre lines first and share the difference.';
 
 /** By how much a tracing differs from the finished face, and why. */
 function sizeNote({ job }: CoverDesign, print: Printer): string {
@@ -75,8 +76,8 @@ function sizeNote({ job }: CoverDesign, print: Printer): string {
     `${print.share(Math.abs(1 / (1 + change) - 1), 2)} ${change > 0 ? 'smaller' : 'larger'} ${way}`;
   const isAssumed = making.changeAlong === null || making.changeAcross === null;
   return (
-    `Drawn for the piece as it is cut: ${drawn(along, 'from head to tail')} and ${drawn(across, 'across')} than on the finished cover, ` +
-    `because the leather, worked ${making.state}, changes its size by that much until it is dry${isAssumed ? ' (assumption: test an offcut)' : ''}.`
+    `Drawn for the piece as it is cut: ${drawn(along, 'from head to tail')} and ${drawn(across, 'across')} than on the finished cover. ` +
+    `Leather worked ${making.state} changes its size by that much until it is dry${isAssumed ? ' (assumption: test an offcut)' : ''}.`
   );
 }
 

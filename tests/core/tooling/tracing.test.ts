@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { type Segment, segmentEnd, segmentStart } from '../../../src/core/math/contour.ts';
+import { segmentEnd, segmentStart } from '../../../src/core/math/contour.ts';
 import type { PieceDrawing } from '../../../src/core/pattern/drawing.ts';
 import { mirroredDrawing } from '../../../src/core/pattern/mirrorDrawing.ts';
 import { tooledFaces } from '../../../src/core/tooling/toolingMarks.ts';
@@ -59,18 +59,16 @@ describe('the tracings', () => {
   });
 
   test('are as the piece is cut, and say by how much and why', () => {
-    const plain = nth(traced(['front']).pieces, 0);
-    const drawing = traced(['front'], { making: { state: 'cased', changeAlong: -0.02, changeAcross: -0.01 } });
-    const height = (piece: PieceDrawing) => {
-      const clear = nth(piece.layers.area, 0);
-      const ys =
-        clear.kind === 'path'
-          ? clear.segments.flatMap((each: Segment) => [segmentStart(each)[1], segmentEnd(each)[1]])
-          : [];
-      return Math.max(...ys) - Math.min(...ys);
-    };
-    // The boards, and with them the margins, are as high as they were; the pieces are cut to the millimetre.
-    expect(height(nth(drawing.pieces, 0)) / height(plain)).toBeCloseTo(1 / 0.98, 3);
+    const artwork = { id: 'd', name: 'diagonal', kind: 'lines', width: 10, height: 10, lines: 'm0,0 10,10' };
+    const design = plainCover({
+      making: { state: 'cased', changeAlong: -0.02, changeAcross: -0.01 },
+      tooling: { designs: [{ kind: 'drawing', area: 'front', artwork: 'd', width_mm: 50 }], artworks: [artwork] },
+    } as Change);
+    const drawing = tracingDrawing(design, tooledFaces(design, new Map()));
+    const line = nth(nth(drawing.pieces, 0).layers.tooling, 0);
+    const [from, to] =
+      line.kind === 'path' ? [segmentStart(nth(line.segments, 0)), segmentEnd(nth(line.segments, 0))] : [];
+    expect([to![0] - from![0], from![1] - to![1]]).toEqual(nearly([50 / 0.99, 50 / 0.98]));
     expect(drawing.notes.join(' ')).toMatch(/2\.04 % larger from head to tail and 1\.01 % larger across.*worked cased/);
     expect(traced(['front']).notes.join(' ')).toMatch(/finished size: this leather keeps its size/);
   });
