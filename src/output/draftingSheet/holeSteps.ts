@@ -27,6 +27,9 @@ export function holeSteps(source: PatternSource, piece: PieceDrawing, print: Pri
       return ['Lay its sewn end where it is sewn on, and prick its holes through the outside.'];
     case 'penLoop':
       return ['Both ends are caught in the seam of the front fore-edge: prick its holes through them.'];
+    default:
+      // A tracing is no piece that is cut.
+      return [];
   }
 }
 
