@@ -101,6 +101,7 @@ export async function goToPlace(page: Page, place: (typeof PLACES)[number]): Pro
 /** The parts of the workbench. */
 export const PARTS = [
   'Construction',
+  'Tooling',
   'Template',
   'Card trial',
   'Leather owned',

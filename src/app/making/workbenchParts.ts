@@ -4,6 +4,7 @@ export const WORKBENCH_GROUPS = [
     title: 'Pieces',
     parts: [
       { id: 'construction', title: 'Construction' },
+      { id: 'tooling', title: 'Tooling' },
       { id: 'template', title: 'Template' },
       { id: 'trial', title: 'Card trial' },
     ],

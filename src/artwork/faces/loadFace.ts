@@ -61,6 +61,6 @@ export function loadFace(id: string): Promise<LetterFace> {
 async function load(id: FaceId): Promise<LetterFace> {
   const source = SOURCES[id];
   if ('url' in source) return fontFace(id, source.title, await fontFile(source.url, source.path));
-  const { default: letters } = await import('./hersheySans.json', { with: { type: 'json' } });
+  const { default: letters } = await import('./hersheySans.json');
   return strokeFace(id, source.title, letters);
 }
