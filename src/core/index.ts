@@ -87,10 +87,14 @@ export {
   type CutSum,
   type Drawing,
   type Entity,
+  isTracing,
   LAYERS,
   type Layer,
+  type Picture,
   type PieceDrawing,
   path,
+  pictureFrame,
+  pieceWords,
   seenOf,
   type Text,
 } from './pattern/drawing.ts';
@@ -154,6 +158,7 @@ export { type ReliefMap, reliefMap } from './tooling/reliefMap.ts';
 export { onCutPiece, onFinishedFace, SIDES, type ToolingArea, type ToolingBox } from './tooling/toolingArea.ts';
 export { toolingAreas } from './tooling/toolingAreas.ts';
 export { homelessDesigns, type TooledFace, tooledFaces, tooledPattern, toolingMarks } from './tooling/toolingMarks.ts';
+export { tracingDrawing } from './tooling/tracing.ts';
 export { formatFraction } from './units/fraction.ts';
 export { MM_PER_INCH, MM_PER_OUNCE, mm } from './units/mm.ts';
 export { type LengthUnit, parseLength } from './units/parseLength.ts';

@@ -269,7 +269,8 @@ test.describe('the order of work', () => {
     await bench.setViewportSize({ width: 390, height: 844 });
     await openExample(bench, 'tide ledger');
     const work = await openPart(bench, 'Order of work');
-    await unfold(work);
+    await work.getByRole('button', { name: 'Change the order' }).click();
+    await expect(work.getByRole('radio', { name: 'before joining' })).toBeFocused();
     const wide = await bench.evaluate(() => document.documentElement.scrollWidth - window.innerWidth);
     expect(wide).toBeLessThanOrEqual(0);
     await expectAccessible(bench, '.workbench-panel form');

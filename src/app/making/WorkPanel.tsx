@@ -5,6 +5,7 @@ import { workSource } from '../../output/benchSheet/workSource.ts';
 import { fileName } from '../../output/fileName.ts';
 import type { SheetOptions } from '../../output/pdf/sheetFile.ts';
 import { Choice } from '../fields/Choice.tsx';
+import { goToField } from '../fields/goToField.ts';
 import type { Bench } from '../state/bench.ts';
 import { lagging } from '../state/lagging.tsx';
 import { addressOf } from '../state/place.ts';
@@ -74,6 +75,9 @@ function WorkPanel({ design }: Pick<Bench, 'design'>) {
         <a className="link" href={addressOf('workbench', 'steps')}>
           Work step by step
         </a>
+        <button type="button" className="quiet not-printed" onClick={() => goToField('order.holes')}>
+          Change the order
+        </button>
       </p>
       <p>{REMINDER}</p>
       <ol className="work-cards">
