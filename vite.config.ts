@@ -45,7 +45,11 @@ export default defineConfig({
     emptyOutDir: true,
     target: 'es2022',
     // Where a browser does not fetch ahead by itself (Safari before 17) the same comes a little later.
-    modulePreload: { polyfill: false },
+    modulePreload: {
+      polyfill: false,
+      // The lists of what late parts import weigh 2 kB in the first script: only the parts of the first screen have theirs.
+      resolveDependencies: (file, imports) => (/(Cards|LitScene)-/.test(file) ? imports : []),
+    },
     rolldownOptions: {
       input: { index: 'src/index.html', sw: 'src/app/offline/serviceWorker.ts' },
       // A service worker keeps its name, for browsers look there for a newer one, and answers for the folder it is in.

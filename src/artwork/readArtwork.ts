@@ -47,10 +47,18 @@ export async function readArtwork(
   try {
     return { ok: true, ...(isPicture(file.bytes) ? await pictureArtwork(file, decode, use) : svgArtwork(file)) };
   } catch (error) {
-    if (error instanceof Refusal) return { ok: false, issue: error.issue };
-    throw error;
+    const refusal = error instanceof Refusal ? error : NOT_WORKED_THROUGH;
+    return { ok: false, issue: refusal.issue };
   }
 }
+
+/** For what no check foresaw: a library that stumbles over a broken file. */
+const NOT_WORKED_THROUGH = new Refusal(
+  'unreadable',
+  'cannot be worked through',
+  'a whole SVG, PNG or JPEG file',
+  'save it again from the program that made it',
+);
 
 type Read = Omit<Extract<ReadArtwork, { ok: true }>, 'ok'>;
 

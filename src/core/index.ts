@@ -25,7 +25,7 @@ export { heightSegments, type SegmentId, type SegmentKind, type StripSegment, st
 export { KIND_DEFAULTS } from './job/bookSchema.ts';
 export { DOUBT_PATHS, type DoubtPath, ORIGINS, type Origin } from './job/doubtSchema.ts';
 export { EXAMPLE_JOBS } from './job/examples.ts';
-export { fieldNote, findFieldNote, isJobPath, JOB_PATHS, numberFields } from './job/fieldNote.ts';
+export { designNote, fieldNote, findFieldNote, isJobPath, JOB_PATHS, numberFields } from './job/fieldNote.ts';
 export { isRecord, type JobDocument, type Patch, patched, valueAt } from './job/jobDocument.ts';
 export { type JobIssue, jobIssue } from './job/jobIssue.ts';
 export type { JobPath } from './job/jobPath.ts';
@@ -35,7 +35,7 @@ export { inCurrentVersion, JOB_MIGRATIONS, type JobRecord } from './job/migrate.
 export { type OpenedJob, openJob } from './job/openJob.ts';
 export { OPTIONAL_STEPS, type OptionalStep, type WorkId } from './job/orderSchema.ts';
 export { MAX_JOB_CHARACTERS, type ParsedJob, parseJob, parseJobText } from './job/parseJob.ts';
-export { GIVE_OR_TAKE, isLeather, readField } from './job/readField.ts';
+export { GIVE_OR_TAKE, isLeather, readField, readFigure } from './job/readField.ts';
 export {
   ARTWORK_LIMITS,
   type Artwork,
@@ -87,10 +87,14 @@ export {
   type CutSum,
   type Drawing,
   type Entity,
+  isTracing,
   LAYERS,
   type Layer,
+  type Picture,
   type PieceDrawing,
   path,
+  pictureFrame,
+  pieceWords,
   seenOf,
   type Text,
 } from './pattern/drawing.ts';
@@ -151,11 +155,12 @@ export {
   placedDesign,
 } from './tooling/placedDesign.ts';
 export { type ReliefMap, reliefMap } from './tooling/reliefMap.ts';
-export { onCutPiece, onFinishedFace, type ToolingArea, type ToolingBox } from './tooling/toolingArea.ts';
+export { onCutPiece, onFinishedFace, SIDES, type ToolingArea, type ToolingBox } from './tooling/toolingArea.ts';
 export { toolingAreas } from './tooling/toolingAreas.ts';
 export { homelessDesigns, type TooledFace, tooledFaces, tooledPattern, toolingMarks } from './tooling/toolingMarks.ts';
+export { tracingDrawing } from './tooling/tracing.ts';
 export { formatFraction } from './units/fraction.ts';
-export { MM_PER_INCH, MM_PER_OUNCE } from './units/mm.ts';
+export { MM_PER_INCH, MM_PER_OUNCE, mm } from './units/mm.ts';
 export { type LengthUnit, parseLength } from './units/parseLength.ts';
 export { type Printer, printer } from './units/printer.ts';
 export { degreesFromRadians, radians } from './units/radians.ts';

@@ -101,7 +101,9 @@ export async function goToPlace(page: Page, place: (typeof PLACES)[number]): Pro
 /** The parts of the workbench. */
 export const PARTS = [
   'Construction',
+  'Tooling',
   'Template',
+  'Drafting sheet',
   'Card trial',
   'Leather owned',
   'Supplies',

@@ -35,7 +35,7 @@ test('a shared link opens the same job elsewhere, and undo goes back from it', a
 test('a damaged link says so and opens nothing', async ({ bench }) => {
   await openExample(bench, 'choir book');
   await chooseInMenu(bench, 'Share link');
-  await expect(bench.getByLabel('Link to this job')).toHaveValue(/#job=2\./);
+  await expect(bench.getByLabel('Link to this job')).toHaveValue(/#job=3\./);
   const fragment = new URL(await bench.getByLabel('Link to this job').inputValue()).hash;
   await openExample(bench, 'shore guide');
   const letter = fragment.at(-4) === 'A' ? 'B' : 'A';
@@ -64,5 +64,5 @@ test('where the browser does not let a link be copied it is shown', async ({ ben
   });
   await chooseInMenu(bench, 'Share link');
   await expect(bench.getByText('Copy this link.')).toBeVisible();
-  await expect(bench.getByLabel('Link to this job')).toHaveValue(/#job=2\./);
+  await expect(bench.getByLabel('Link to this job')).toHaveValue(/#job=3\./);
 });

@@ -1,7 +1,7 @@
 import type { Locator, Page } from '@playwright/test';
 import { defined } from '../defined.ts';
 import { expectAccessible } from './accessibility.ts';
-import { expect, openExample, openPart, renameJob, test } from './bench.ts';
+import { expect, openDocument, openExample, openPart, renameJob, test } from './bench.ts';
 
 /** The making mode, entered by its address as by a link. */
 async function openSteps(page: Page): Promise<Locator> {
@@ -90,27 +90,38 @@ test('a caution is written out where it is first due, and opened by its sign aft
   await expect(knife).toBeVisible();
 });
 
-test('ticks and the step that was left survive a reload and a new name, and another job has its own', async ({
-  bench,
-}) => {
+/** Today as the page prints it. */
+const today = (page: Page): Promise<string> =>
+  page.evaluate(() => new Intl.DateTimeFormat('en-GB', { dateStyle: 'medium' }).format(new Date()));
+
+test('ticks with their day and the step that was left survive a reload, undo and a new name', async ({ bench }) => {
   await openExample(bench, 'tide ledger');
   const mode = await openSteps(bench);
+  const day = await today(bench);
   for (let i = 0; i < 3; i++) await done(mode).click();
+  await expect(ticked(mode)).toHaveText([/^1\. /, /^2\. /, new RegExp(`^3\\. Cut the leather, done ${day}$`)]);
+  // Taking an edit back takes back no work.
+  await mode.getByRole('link', { name: 'Leave' }).click();
+  const work = bench.locator('.workbench-panel');
+  await work.locator('summary', { hasText: 'Your order' }).click();
+  await work.getByRole('radio', { name: 'after cementing' }).check();
+  await expect(work.locator('.work-cards > li')).toHaveCount(11);
+  await bench.getByRole('button', { name: 'Undo', exact: true }).click();
+  await expect(work.locator('.work-cards > li')).toHaveCount(10);
+  await openSteps(bench);
   await bench.reload();
   await expect(mode.getByText('Step 4 of 10')).toBeVisible();
   await expect(ticked(mode)).toHaveCount(3);
+  await bench.keyboard.press('3');
+  await expect(mode.locator('.step-text')).toContainText(`Done ${day}.`);
 
-  await openExample(bench, 'choir book');
+  // The example itself is as it was: the ticked one stands on the shelf.
+  await openExample(bench, 'tide ledger');
   await openSteps(bench);
   await expect(mode.getByText('Step 1 of 10')).toBeVisible();
   await expect(ticked(mode)).toHaveCount(0);
-  await done(mode).click();
 
-  await openExample(bench, 'tide ledger');
-  await openSteps(bench);
-  await expect(mode.getByText('Step 4 of 10')).toBeVisible();
-  // A job with a name of its own is kept on the shelf, and its progress with it.
-  await done(mode).click();
+  for (let i = 0; i < 4; i++) await done(mode).click();
   await renameJob(bench, 'Harbour ledger');
   await expect
     .poll(() => bench.evaluate(() => localStorage.getItem('coverwright.steps.v1')))
@@ -126,6 +137,144 @@ test('ticks and the step that was left survive a reload and a new name, and anot
   await mode.getByRole('button', { name: 'Start again from step 1' }).click();
   await expect(ticked(mode)).toHaveCount(0);
   await expect(mode.getByText('Step 1 of 10')).toBeVisible();
+});
+
+test('ticks go with the job in its file, and stand on its page', async ({ bench }) => {
+  await openExample(bench, 'tide ledger');
+  const document = await bench.evaluate(
+    () => JSON.parse(localStorage.getItem('coverwright.open-job.v1') ?? '').document,
+  );
+  await openDocument(bench, { ...document, name: 'From a file', made: { measure: null, cut: '2026-03-05' } });
+  const work = await openPart(bench, 'Order of work');
+  const cards = work.locator('.work-cards > li');
+  await expect(cards.filter({ hasText: 'Done 5 Mar 2026.' })).toContainText('Cut the leather');
+  await expect(cards.filter({ hasText: 'Done.' })).toContainText('Measure and draft');
+  const mode = await openSteps(bench);
+  await expect(ticked(mode)).toHaveText([/, done$/, /, done 5 Mar 2026$/]);
+  await expect(mode.locator('h2')).toHaveText('2. Card trial');
+});
+
+test('ticks that an earlier version kept in the browser come into the job, without a day', async ({ bench }) => {
+  await openExample(bench, 'tide ledger');
+  await bench.evaluate(() => {
+    const said = { figures: {}, words: '' };
+    const jobs = [{ key: 'name:Tide ledger', at: 'edges', done: { measure: said, cut: said } }];
+    localStorage.setItem('coverwright.steps.v1', JSON.stringify({ jobs }));
+  });
+  await bench.reload();
+  const mode = await openSteps(bench);
+  await expect(mode.locator('h2')).toHaveText(/^4\. /);
+  await expect(ticked(mode)).toHaveText([/^1\. .*, done/, /^3\. .*, done/]);
+  await bench.keyboard.press('1');
+  await mode.getByRole('button', { name: 'Take the tick away' }).click();
+  await expect(ticked(mode)).toHaveCount(1);
+  await bench.reload();
+  await expect(ticked(mode)).toHaveText([/^3\. /]);
+});
+
+test('a step that is done in one window is done in the other, and both go on with one job', async ({
+  bench,
+  context,
+}) => {
+  await openExample(bench, 'tide ledger');
+  const mode = await openSteps(bench);
+  await done(mode).click();
+  const kept = (): Promise<string | null> => bench.evaluate(() => localStorage.getItem('coverwright.open-job.v1'));
+  await expect.poll(kept).toContain('"isSaved":true');
+  const other = await context.newPage();
+  await other.goto('#workbench/steps');
+  const theirs = other.locator('.making-steps');
+  await expect(ticked(theirs)).toHaveCount(1);
+  await done(mode).click();
+  await expect(ticked(theirs)).toHaveCount(2);
+  await other.keyboard.press('3');
+  await done(theirs).click();
+  await expect(ticked(mode)).toHaveCount(3);
+  for (const page of [bench, other]) await expect(page.getByText(/Another window|job of its own/)).toHaveCount(0);
+});
+
+test.describe('the order of work', () => {
+  /** Names of the steps, in their order. */
+  const names = (work: Locator): Locator => work.locator('.work-cards h4');
+  const unfold = (work: Locator): Promise<void> => work.locator('summary', { hasText: 'Your order' }).click();
+
+  test('is chosen in the panel, by keyboard too, is followed by the quote and survives a reload', async ({ bench }) => {
+    await openExample(bench, 'tide ledger');
+    const work = await openPart(bench, 'Order of work');
+    await expect(names(work)).toHaveCount(10);
+    await unfold(work);
+    await work.getByRole('radio', { name: 'after cementing' }).check();
+    await expect(names(work)).toHaveText([
+      /Measure/,
+      /Card trial/,
+      /Cut the leather/,
+      /Skive/,
+      /Cement the layers/,
+      /Assemble/,
+      /Cut the slits/,
+      /Lace/,
+      /Burnish and dress/,
+      /Load/,
+      /Close/,
+    ]);
+    await expect(work.locator('.work-cards')).toContainText('Scribe the seam line 6.35 mm from the edge.');
+    await work.getByRole('checkbox', { name: 'Dye the leather' }).focus();
+    await bench.keyboard.press('Space');
+    await expect(names(work).filter({ hasText: 'Dye the leather' })).toHaveCount(1);
+    // Dye is dried and sealed, unless the maker says otherwise.
+    for (const step of ['Dry the leather', 'Dress the leather'])
+      await expect(work.getByRole('checkbox', { name: step })).toBeChecked();
+    await work.getByRole('checkbox', { name: 'Dry the leather' }).uncheck();
+    await expect(names(work).filter({ hasText: 'Dry the leather' })).toHaveCount(0);
+    await work.getByLabel('Corners clipped by').fill('3');
+    await expect(work.locator('.work-cards')).toContainText('mark 3 mm along both edges');
+    await expect(names(work)).toHaveCount(13);
+
+    const quote = await openPart(bench, 'Quote');
+    await expect(quote.getByRole('rowheader', { name: 'Dye the leather' })).toBeVisible();
+    await expect(quote.getByRole('rowheader', { name: 'Dry the leather' })).toHaveCount(0);
+    await quote.locator('summary', { hasText: 'Working time' }).click();
+    await expect(quote.getByLabel('Dye', { exact: true })).toBeVisible();
+
+    await bench.reload();
+    await openPart(bench, 'Order of work');
+    await expect(names(work)).toHaveCount(13);
+  });
+
+  test('is taken back by undo, a choice at a time', async ({ bench }) => {
+    await openExample(bench, 'tide ledger');
+    const work = await openPart(bench, 'Order of work');
+    await unfold(work);
+    await work.getByRole('checkbox', { name: 'Dye the leather' }).check();
+    await work.getByRole('radio', { name: 'after cementing' }).check();
+    await expect(names(work)).toHaveCount(14);
+    const undo = bench.getByRole('button', { name: 'Undo', exact: true });
+    await undo.click();
+    await expect(work.getByRole('radio', { name: 'before joining' })).toBeChecked();
+    await expect(names(work)).toHaveCount(13);
+    await undo.click();
+    await expect(work.getByRole('checkbox', { name: 'Dye the leather' })).not.toBeChecked();
+    await expect(names(work)).toHaveCount(10);
+  });
+
+  test('refuses a clip that leaves too little, and says how much is allowed', async ({ bench }) => {
+    await openExample(bench, 'tide ledger');
+    const work = await openPart(bench, 'Order of work');
+    await unfold(work);
+    await work.getByLabel('Corners clipped by').fill('9');
+    await expect(work.getByText(/it must be at most 8\.2 mm/)).toBeVisible();
+  });
+
+  test('fits a telephone, and meets WCAG 2.2 AA', async ({ bench }) => {
+    await bench.setViewportSize({ width: 390, height: 844 });
+    await openExample(bench, 'tide ledger');
+    const work = await openPart(bench, 'Order of work');
+    await work.getByRole('button', { name: 'Change the order' }).click();
+    await expect(work.getByRole('radio', { name: 'before joining' })).toBeFocused();
+    const wide = await bench.evaluate(() => document.documentElement.scrollWidth - window.innerWidth);
+    expect(wide).toBeLessThanOrEqual(0);
+    await expectAccessible(bench, '.workbench-panel form');
+  });
 });
 
 test('a done step that has changed says so and what, and the step that was left is found by its name', async ({

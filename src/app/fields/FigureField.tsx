@@ -54,7 +54,9 @@ export const FigureField = memo(function FigureField({ path, empty, decided, tit
       ? 'not skived'
       : path.endsWith('strainLimit')
         ? 'not tested'
-        : 'not taken',
+        : path === 'order.clip_mm'
+          ? 'not clipped'
+          : 'not taken',
   }[empty];
   return (
     <TypedField

@@ -15,6 +15,7 @@ const FIELD_PLACES: Readonly<Record<string, Whereabouts>> = {
   work: { place: 'cover', card: 'cut' },
   doubts: { place: 'cover', card: 'sure' },
   construction: { place: 'workbench', part: 'construction' },
+  tooling: { place: 'workbench', part: 'tooling' },
   mockup: { place: 'workbench', part: 'trial' },
   hides: { place: 'workbench', part: 'leather' },
   supplies: { place: 'workbench', part: 'supplies' },

@@ -5,15 +5,18 @@ import { workSource } from '../../output/benchSheet/workSource.ts';
 import { fileName } from '../../output/fileName.ts';
 import type { SheetOptions } from '../../output/pdf/sheetFile.ts';
 import { Choice } from '../fields/Choice.tsx';
+import { goToField } from '../fields/goToField.ts';
 import type { Bench } from '../state/bench.ts';
 import { lagging } from '../state/lagging.tsx';
 import { addressOf } from '../state/place.ts';
 import { saveFile } from '../state/saveFile.ts';
 import { MakingNote } from './MakingNote.tsx';
 import { Notes, Panel } from './PanelParts.tsx';
+import { OrderFields } from './steps/OrderFields.tsx';
 import { StepPicture } from './steps/picture/StepPicture.tsx';
 import { StepBody } from './steps/StepBody.tsx';
 import { StepCautions } from './steps/StepCautions.tsx';
+import { sentence } from './steps/sentence.ts';
 import { useMaking } from './useMaking.ts';
 import './steps/steps.css';
 
@@ -40,35 +43,41 @@ function WorkPanel({ design }: Pick<Bench, 'design'>) {
   };
   return (
     <Panel
-      name="Bench sheet"
+      name="Order of work"
       fields={
-        <section aria-labelledby="bench-sheet">
-          <h3 id="bench-sheet">Bench sheet</h3>
-          <p className="help">
-            One or two pages: sizes with their sums, seam, layers, supplies, and the order of work with its cautions.
-          </p>
-          <Choice
-            title="Sheet"
-            options={PAPERS}
-            chosen={paper}
-            choose={(value) => setPaper(value as 'A4' | 'Letter')}
-          />
-          <button
-            type="button"
-            className="main"
-            disabled={making.status === 'making'}
-            onClick={() => make('bench sheet', save)}
-          >
-            Save the bench sheet as PDF
-          </button>
-          <MakingNote making={making} />
-        </section>
+        <>
+          <OrderFields />
+          <section aria-labelledby="bench-sheet">
+            <h3 id="bench-sheet">Bench sheet</h3>
+            <p className="help">
+              One or two pages: sizes with their sums, seam, layers, supplies, and the order of work with its cautions.
+            </p>
+            <Choice
+              title="Sheet"
+              options={PAPERS}
+              chosen={paper}
+              choose={(value) => setPaper(value as 'A4' | 'Letter')}
+            />
+            <button
+              type="button"
+              className="main"
+              disabled={making.status === 'making'}
+              onClick={() => make('bench sheet', save)}
+            >
+              Save the bench sheet as PDF
+            </button>
+            <MakingNote making={making} />
+          </section>
+        </>
       }
     >
       <p className="row">
         <a className="link" href={addressOf('workbench', 'steps')}>
           Work step by step
         </a>
+        <button type="button" className="quiet not-printed" onClick={() => goToField('order.holes')}>
+          Change the order
+        </button>
       </p>
       <p>{REMINDER}</p>
       <ol className="work-cards">
@@ -77,6 +86,7 @@ function WorkPanel({ design }: Pick<Bench, 'design'>) {
             <h4>
               {i + 1}. {card.name} <span>{card.time}</span>
             </h4>
+            {card.done !== null && <p className="step-day">{sentence(card.done)}</p>}
             <StepPicture step={card} design={design} highest={HIGHEST} />
             <StepBody step={card} />
             <StepCautions cautions={card.cautions} />

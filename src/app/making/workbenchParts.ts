@@ -4,7 +4,9 @@ export const WORKBENCH_GROUPS = [
     title: 'Pieces',
     parts: [
       { id: 'construction', title: 'Construction' },
+      { id: 'tooling', title: 'Tooling' },
       { id: 'template', title: 'Template' },
+      { id: 'drafting', title: 'Drafting sheet' },
       { id: 'trial', title: 'Card trial' },
     ],
   },

@@ -1,4 +1,12 @@
-import { type Entity, hatchLines, LAYERS, type Layer, type PieceDrawing, type Text } from '../../core/index.ts';
+import {
+  type Entity,
+  hatchLines,
+  LAYERS,
+  type Layer,
+  type PieceDrawing,
+  pictureFrame,
+  type Text,
+} from '../../core/index.ts';
 import { pathData } from '../../output/svg/pathData.ts';
 
 /** One layer of a piece, ready for an SVG whose y runs down from the head: everything drawn as one path, and the words. */
@@ -17,6 +25,10 @@ export function layerShapes({ layers, height }: PieceDrawing): readonly LayerSha
         return '';
       case 'path':
         return `${lines(entity.segments)}${entity.isClosed ? 'Z' : ''}`;
+      case 'picture':
+        return `M${pictureFrame(entity)
+          .map(([x, y]) => `${x} ${height - y}`)
+          .join('L')}Z`;
       case 'hatch':
         return hatchLines(entity)
           .map((line) => lines([line]))

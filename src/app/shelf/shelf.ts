@@ -155,12 +155,13 @@ export class Shelf {
     return this.#mark(id, 'restored');
   }
 
-  /** A new job with the same content under the name `<name>, copy`. */
+  /** A new job with the same content under the name `<name>, copy`, on which no work is done yet. */
   async copy(id: string): Promise<Shelved<ShelfJob>> {
     const found = await this.get(id);
     if (!found.ok) return found;
     const { document, name } = found.value;
-    return this.add({ ...document, name: `${name.slice(0, MAX_COPIED_NAME)}, copy` });
+    const { made: _, ...cover } = document;
+    return this.add({ ...cover, name: `${name.slice(0, MAX_COPIED_NAME)}, copy` });
   }
 
   /** Earlier states of a job, latest first. To go back to one, save its document. */

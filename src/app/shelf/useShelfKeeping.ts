@@ -1,4 +1,5 @@
 import { use, useEffect, useState } from 'react';
+import { isRecord, type JobDocument } from '../../core/index.ts';
 import { useBench, useBenchStore, useDispatch } from '../state/BenchContext.tsx';
 import type { Bench } from '../state/bench.ts';
 import { FIRST_JOB, type JobKey, placeOf, type ShelfPlace } from '../state/jobHistory.ts';
@@ -84,15 +85,25 @@ export function useShelfKeeping(): ShelfKeeping {
     return () => window.document.removeEventListener('visibilitychange', onHide);
   }, [keeper]);
 
-  useEffect(
-    () =>
-      theShelf.watch(({ id, what, revision }) => {
-        const place = placeOf(getState().history);
-        if (place?.id !== id || place.revision >= revision) return;
-        setElsewhere(what === 'removed' ? 'removed' : 'saved');
-      }),
-    [getState],
-  );
+  useEffect(() => {
+    /** Takes over what another window has ticked; false where more than that is another, here or there. */
+    const tookTicks = async (id: string): Promise<boolean> => {
+      const { history } = getState();
+      const theirs = await theShelf.get(id);
+      if (!theirs.ok || getState().history !== history || placeOf(history)?.document !== history.document) return false;
+      const { revision, document } = theirs.value;
+      if (withoutTicks(document) !== withoutTicks(history.document)) return false;
+      dispatch({ type: 'made', made: isRecord(document.made) ? document.made : {} });
+      dispatch({ type: 'place', key: history.key, place: { id, revision, document: getState().history.document } });
+      return true;
+    };
+    return theShelf.watch(async ({ id, what, revision }) => {
+      const place = placeOf(getState().history);
+      if (place?.id !== id || place.revision >= revision) return;
+      if (what === 'saved' && (await tookTicks(id))) return;
+      setElsewhere(what === 'removed' ? 'removed' : 'saved');
+    });
+  }, [getState, dispatch]);
 
   const showTheirs = async (): Promise<void> => {
     await keeper.flush();
@@ -125,6 +136,8 @@ export function useShelfKeeping(): ShelfKeeping {
     flush: () => keeper.flush(),
   };
 }
+
+const withoutTicks = (document: JobDocument): string => JSON.stringify({ ...document, made: undefined });
 
 let asked: Promise<Lasting> | null = null;
 

@@ -75,6 +75,8 @@ export type JobAction =
       /** True for another state of the open job, which keeps its place. */
       readonly isSameJob?: boolean;
     }
+  /** Which steps are done, by their ids; no step of undo, for what hands have done stays done. */
+  | { readonly type: 'made'; readonly made: JobDocument }
   | { readonly type: 'place'; readonly key: JobKey; readonly place: ShelfPlace }
   /** `settle` ends the step under way, `cancel` reverts it. */
   | { readonly type: 'settle' | 'cancel' | 'undo' | 'redo' };
@@ -116,6 +118,21 @@ export function jobHistory(state: JobHistory, action: JobAction): JobHistory {
       const places = place === undefined ? state.places : new Map(state.places).set(key, place);
       const step = { document: inCurrentVersion(action.document), typed, key };
       return { ...state, ...advance(state, step), editing: null, places, lastKey: Math.max(key, state.lastKey) };
+    }
+    case 'made': {
+      const value = Object.keys(action.made).length === 0 ? undefined : action.made;
+      const noted = (document: JobDocument): JobDocument => patched(document, [{ path: 'made', value }]);
+      const withMade = (step: Step): Step =>
+        step.key === state.key ? { ...step, document: noted(step.document) } : step;
+      const document = noted(state.good.document);
+      const parsed = parseJob(document);
+      return {
+        ...state,
+        ...stand(withMade(stepOf(state)), parsed.ok ? { document, job: parsed.job } : state.good),
+        past: state.past.map(withMade),
+        future: state.future.map(withMade),
+        editing: null,
+      };
     }
     case 'place':
       return { ...state, places: new Map(state.places).set(action.key, action.place) };

@@ -1,14 +1,11 @@
-import type { LetterFace, LetterFaces, ToolingDesign } from '../../core/index.ts';
-import { FACE_CHOICES, loadFace } from './loadFace.ts';
+import { type LetterFaces, letterIds, type ToolingDesign } from '../../core/index.ts';
+import { loadFace } from './loadFace.ts';
 
 /**
- * The faces of all titles, the usual one first: a title that names none is set in it.
+ * The faces of all titles by the ids that they name; '' for the usual one.
  * @returns resolves at once where there are no titles; rejects with an Error that says what to do where a font cannot be
  * fetched
  */
 export async function lettersOf(designs: readonly ToolingDesign[]): Promise<LetterFaces> {
-  const wanted = new Set(designs.flatMap((design) => (design.kind === 'title' ? [design.face] : [])));
-  const ids = FACE_CHOICES.filter(({ id }, i) => wanted.has(id) || (i === 0 && wanted.has('')));
-  const faces = await Promise.all(ids.map(({ id }) => loadFace(id)));
-  return new Map<string, LetterFace>(faces.map((face) => [face.id, face]));
+  return new Map(await Promise.all(letterIds(designs).map(async (id) => [id, await loadFace(id)] as const)));
 }

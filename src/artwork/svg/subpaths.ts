@@ -8,10 +8,13 @@ export interface Subpath {
   readonly steps: readonly (readonly Vec2[])[];
 }
 
-/** Path data as lines and curves, and whether it breaks off at something that is no path data. */
+/** Path data as lines and curves. */
 export interface Path {
   readonly subpaths: readonly Subpath[];
+  /** Whether it breaks off at something that is no path data. */
   readonly isBroken: boolean;
+  /** Whether it is left out for a number that is too large. */
+  readonly isHuge: boolean;
 }
 
 /**
@@ -28,9 +31,13 @@ export function readPath(data: string): Path {
   } catch {
     isBroken = true;
   }
-  const normal = new SVGPathData(commands).toAbs().normalizeHVZ().normalizeST().aToC().commands;
+  const isHuge = commands.some((command) => Object.values(command).some((value) => Math.abs(Number(value)) > LARGEST));
+  return { subpaths: isHuge ? [] : subpathsOf(commands), isBroken, isHuge };
+}
+
+function subpathsOf(commands: SVGPathData['commands']): Subpath[] {
   const subpaths: { start: Vec2; steps: Vec2[][] }[] = [];
-  for (const command of normal) {
+  for (const command of new SVGPathData(commands).toAbs().normalizeHVZ().normalizeST().aToC().commands) {
     if (command.type === SVGPathData.MOVE_TO) subpaths.push({ start: [command.x, command.y], steps: [] });
     const steps = subpaths.at(-1)?.steps;
     if (command.type === SVGPathData.LINE_TO) steps?.push([[command.x, command.y]]);
@@ -46,7 +53,7 @@ export function readPath(data: string): Path {
         [command.x, command.y],
       ]);
   }
-  return { subpaths: subpaths.filter(({ steps }) => steps.length > 0), isBroken };
+  return subpaths.filter(({ steps }) => steps.length > 0);
 }
 
 /** Largest coordinate that is drawn, units of the file. */
@@ -62,3 +69,11 @@ export const mappedSubpath = ({ start, steps }: Subpath, matrix: Matrix): Subpat
   start: mapped(matrix, start),
   steps: steps.map((step) => step.map((point) => mapped(matrix, point))),
 });
+
+/** A subpath led back to its start, unless it ends there or is a single line, which has no area. */
+export function closedSubpath({ start, steps }: Subpath): Subpath {
+  const end = steps.at(-1)?.at(-1);
+  const hasArea = steps.length > 1 || steps[0]!.length > 1;
+  const isOpen = end !== undefined && (end[0] !== start[0] || end[1] !== start[1]);
+  return { start, steps: hasArea && isOpen ? [...steps, [start]] : steps };
+}

@@ -176,6 +176,7 @@ function nodeOf(name: string | undefined, tag: SaxesTagPlain, port: ViewBox, lef
   if (isShape(name)) {
     const path = readPath(shapePath(name, attributes, port));
     if (path.isBroken) leftOut.add('broken');
+    if (path.isHuge) leftOut.add('huge');
     return { ...common, kind: 'shape', path, isLine: name === 'line' };
   }
   const across = (key: string) => lengthOf(attributes[key], port.width);

@@ -2,6 +2,7 @@ import * as z from 'zod/mini';
 import type { FieldNote } from './field.ts';
 import type { JobPath } from './jobPath.ts';
 import { jobSchema } from './jobSchema.ts';
+import { designSchema } from './toolingSchema.ts';
 
 /** A schema with its optional, default, nullable and transform layers, from the outside in. */
 function layers(schema: z.core.$ZodType): readonly z.core.$ZodType[] {
@@ -46,6 +47,17 @@ export function fieldNote(path: JobPath): FieldNote {
 
 /** As `fieldNote`; undefined where there is no such field, or one without a title. */
 export const findFieldNote = (path: string): FieldNote | undefined => NOTES.get(path);
+
+const DESIGN_NOTES: ReadonlyMap<string, FieldNote | undefined> = new Map(
+  designSchema._zod.def.options.flatMap((option) => entriesIn(option, '')),
+);
+
+/** As `fieldNote`, of a field within a design of the tooling, as `height_mm` or `repeat.rows`; all kinds share their names. */
+export function designNote(path: string): FieldNote {
+  const note = DESIGN_NOTES.get(path);
+  if (note === undefined) throw new Error(`No field of a design with a title lies at ${path}`);
+  return note;
+}
 
 /** One number of the job: where it stands, and what its schema says of it. */
 export interface NumberField {

@@ -48,6 +48,7 @@ export const orderSchema = z.prefault(
 const day = z.optional(
   z.nullable(
     z.string().check(
+      z.meta({ title: 'Day it was done' }),
       z.refine(
         // A day beyond the end of its month is no date, or one of the next month.
         (text) => Number.isFinite(Date.parse(text)) && new Date(text).toISOString().slice(0, 10) === text,

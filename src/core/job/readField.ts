@@ -39,12 +39,7 @@ export function readField(path: JobPath, text: string, unit: LengthUnit): Readin
   const times = /^doubts\..*\.u$/.test(path) ? GIVE_OR_TAKE : 1;
   const inJob = fieldNote(path);
   const note = { ...inJob, min: inJob.min * times, max: inJob.max * times };
-  const reading =
-    note.unit === 'mm'
-      ? parseLength(text, { defaultUnit: unit, range: note })
-      : note.unit === '%'
-        ? readShare(text, note)
-        : readNumber(text, note);
+  const reading = readFigure(note, text, unit);
   if (!reading.ok) return reading;
   if (times > 1 && (reading.value < note.min || reading.value > note.max))
     return refusal(
@@ -54,6 +49,12 @@ export function readField(path: JobPath, text: string, unit: LengthUnit): Readin
       allowedRange(note.min, note.max, note.unit),
     );
   return { ...reading, value: [{ path, value: reading.value / times }] };
+}
+
+/** Reads what was typed as the figure that a note describes. A share is held to the note's range; the rest is left to the job. */
+export function readFigure(note: FieldNote, text: string, unit: LengthUnit): Reading<number> {
+  if (note.unit === 'mm') return parseLength(text, { defaultUnit: unit, range: note });
+  return note.unit === '%' ? readShare(text, note) : readNumber(text, note);
 }
 
 function readThickness(path: JobPath, text: string): Reading<readonly Patch[]> {
@@ -86,8 +87,11 @@ function readShare(text: string, { min, max }: FieldNote): Reading<number> {
 
 function readNumber(text: string, { min, max, unit }: FieldNote): Reading<number> {
   const figure = normaliseTyped(text).replace(/(deg|°|mpa|kg\/m3)$/, '');
-  const number = parseTypedNumber(figure.trim());
+  const isNegative = min < 0 && figure.startsWith('-');
+  const number = parseTypedNumber((isNegative ? figure.slice(1) : figure).trim());
   if ('remedy' in number)
     return refusal(text, 'a number', number.remedy ?? 'Write one number.', allowedRange(min, max, unit));
-  return { ok: true, value: number.numerator / number.denominator, understood: `${number.text} ${unit}`.trim() };
+  const size = number.numerator / number.denominator;
+  const value = isNegative && size > 0 ? -size : size;
+  return { ok: true, value, understood: `${value < 0 ? '−' : ''}${number.text} ${unit}`.trim() };
 }

@@ -1,5 +1,5 @@
 import * as z from 'zod/mini';
-import { lengthField, numberField } from './field.ts';
+import { type FieldNote, lengthField, numberField } from './field.ts';
 import { addRuleIssue } from './rule.ts';
 
 /** Faces of the finished cover that can be tooled. */
@@ -12,7 +12,10 @@ const face = z.enum(TOOLING_FACES);
 
 const offset = (title: string) => z.prefault(lengthField(title, -2000, 2000, 'From the centre line.'), 0);
 
-const times = (title: string) => z._default(z.int().check(z.minimum(1), z.maximum(40), z.meta({ title })), 1);
+const times = (title: string, description: string) => {
+  const note: FieldNote = { title, description, unit: '', min: 1, max: 40 };
+  return z._default(z.int().check(z.minimum(note.min), z.maximum(note.max), z.meta({ ...note })), 1);
+};
 
 /** Where a title or drawing stands: its centre from the centre lines of its area, on the finished cover. */
 const placing = {
@@ -22,8 +25,8 @@ const placing = {
   mirrored: z._default(z.boolean(), false),
   repeat: z.prefault(
     z.strictObject({
-      columns: times('Columns'),
-      rows: times('Rows'),
+      columns: times('Columns', 'Copies side by side.'),
+      rows: times('Rows', 'Copies one over the other.'),
       stepX_mm: z.prefault(lengthField('Column step', 0, 1000, 'Between centres.'), 20),
       stepY_mm: z.prefault(lengthField('Row step', 0, 1000, 'Between centres.'), 20),
     }),
@@ -31,7 +34,8 @@ const placing = {
   ),
 };
 
-const designSchema = z.discriminatedUnion(
+/** One border, title or drawing. */
+export const designSchema = z.discriminatedUnion(
   'kind',
   [
     z.strictObject({

@@ -1,3 +1,4 @@
+import type { Artwork, ToolingFace } from '../job/toolingSchema.ts';
 import type { Contour, Segment } from '../math/contour.ts';
 import type { Vec2 } from '../math/vec2.ts';
 import type { LengthUnit } from '../units/parseLength.ts';
@@ -54,7 +55,18 @@ export interface Hatch {
   readonly spacing: number;
 }
 
-export type Entity = Segment | Path | Text | Hatch;
+/** A picture of the maker's own, laid as it is; mm. */
+export interface Picture {
+  readonly kind: 'picture';
+  readonly artwork: Extract<Artwork, { kind: 'picture' }>;
+  /** Its top left corner. */
+  readonly origin: Vec2;
+  /** Along its top edge, and down its left edge. */
+  readonly along: Vec2;
+  readonly down: Vec2;
+}
+
+export type Entity = Segment | Path | Text | Hatch | Picture;
 
 export interface CutPart {
   readonly name: string;
@@ -82,9 +94,18 @@ const PIECES = {
   lining: ['Full lining', 'Centre lining'],
   strap: ['Closure strap'],
   penLoop: ['Pen loop'],
-} as const;
+  frontTracing: ['Front tracing'],
+  spineTracing: ['Spine tracing'],
+  backTracing: ['Back tracing'],
+  frontPocketTracing: ['Front pocket tracing'],
+  backPocketTracing: ['Back pocket tracing'],
+  strapTracing: ['Strap tracing'],
+} as const satisfies Record<`${ToolingFace}Tracing`, unknown> & Record<string, readonly string[]>;
 export type PieceId = keyof typeof PIECES;
 type PieceName = (typeof PIECES)[PieceId][number];
+
+/** The sheet that the tooling of a face is traced from: it is laid on the piece, not cut. */
+export const tracingId = (face: ToolingFace): `${ToolingFace}Tracing` => `${face}Tracing`;
 
 /** What is tooled on a piece as it is cut: the clear part of each face with its centre lines, and the lines of the designs. */
 export type PieceTooling = Readonly<Record<'area' | 'tooling', readonly Entity[]>>;
@@ -117,6 +138,13 @@ export interface CutLength {
   readonly sum: CutSum;
 }
 
+/** Whether a piece is laid on another and traced, and not cut. */
+export const isTracing = ({ id }: Pick<PieceDrawing, 'id'>): boolean => id.endsWith('Tracing');
+
+/** `Pocket, cut 2`; `Front tracing`. */
+export const pieceWords = (piece: Pick<PieceDrawing, 'id' | 'name' | 'count'>): string =>
+  isTracing(piece) ? piece.name : `${piece.name}, cut ${piece.count}`;
+
 /** The whole pattern as plain data. One Drawing feeds the screen and every file. */
 export interface Drawing {
   readonly title: string;
@@ -142,6 +170,15 @@ export const noLayers = (tooling?: PieceTooling): Record<Layer, Entity[]> => ({
   ...(Object.fromEntries(LAYERS.map((layer) => [layer, [] as Entity[]])) as Record<Layer, Entity[]>),
   ...(tooling && { area: [...tooling.area], tooling: [...tooling.tooling] }),
 });
+
+/** The four edges of a picture, as a closed line. */
+export function pictureFrame({ origin, along, down }: Omit<Picture, 'kind' | 'artwork'>): Vec2[] {
+  const at = (a: number, d: number): Vec2 => [
+    origin[0] + a * along[0] + d * down[0],
+    origin[1] + a * along[1] + d * down[1],
+  ];
+  return [at(0, 0), at(1, 0), at(1, 1), at(0, 1), at(0, 0)];
+}
 
 export const line = (from: Vec2, to: Vec2): Segment => ({ kind: 'line', from, to });
 

@@ -1,8 +1,8 @@
 import { type Contour, flattened } from '../math/contour.ts';
 import { distance, type Vec2 } from '../math/vec2.ts';
-import type { Entity } from './drawing.ts';
+import { type Entity, pictureFrame } from './drawing.ts';
 import { hatchLines } from './hatchLines.ts';
-import { type Box, textBox } from './textBox.ts';
+import { type Box, boxOf, textBox } from './textBox.ts';
 
 /** Largest number of raster cells over a piece, and their smallest size, mm. */
 const CELLS = 20_000;
@@ -80,6 +80,7 @@ export class FreeRoom {
 
   private takeEntity(entity: Entity): void {
     if (entity.kind === 'text') this.take(textBox(entity));
+    else if (entity.kind === 'picture') this.take(boxOf(pictureFrame(entity)));
     else if (entity.kind === 'hatch') for (const line of hatchLines(entity)) this.takeLine([line.from, line.to]);
     else this.takeLine(flattened(entity.kind === 'path' ? entity.segments : [entity], this.cell / 8));
   }

@@ -1,7 +1,7 @@
 import type { Job } from '../job/jobSchema.ts';
-import { type Contour, circle, type Segment, segmentEnd, segmentStart } from '../math/contour.ts';
+import { type Contour, circle, connectedRuns, type Segment, segmentEnd, segmentStart } from '../math/contour.ts';
 import { TOLERANCE } from '../math/tolerance.ts';
-import { distance, type Vec2 } from '../math/vec2.ts';
+import type { Vec2 } from '../math/vec2.ts';
 import { directionMark } from './arrow.ts';
 import { cutSum, given, heightSum, part } from './cutSums.ts';
 import { type Drawing, type Entity, LAYERS, line, noLayers, type PieceDrawing, path } from './drawing.ts';
@@ -135,22 +135,14 @@ function frontPart(entity: Entity, middle: number, extra: number): Entity[] {
       return boundary.every(([x]) => x === 0) ? [] : [{ ...entity, boundary }];
     }
     case 'text':
+    case 'picture':
       return [];
   }
 }
 
 /** The parts of a contour on the half, each of segments that follow on from one another. */
-function frontRuns(contour: Contour, middle: number, extra: number): Segment[][] {
-  const runs: Segment[][] = [];
-  for (const segment of contour.flatMap((each) => frontSegment(each, middle, extra))) {
-    const run = runs.at(-1);
-    const end = run?.at(-1);
-    if (run === undefined || end === undefined || distance(segmentEnd(end), segmentStart(segment)) > TOLERANCE.length)
-      runs.push([segment]);
-    else run.push(segment);
-  }
-  return runs;
-}
+const frontRuns = (contour: Contour, middle: number, extra: number): Segment[][] =>
+  connectedRuns(contour.flatMap((each) => frontSegment(each, middle, extra)));
 
 const fromFold = ([x, y]: Vec2, middle: number, extra: number): Vec2 => [
   x <= middle + TOLERANCE.length ? 0 : Math.max(0, x - middle + extra),
@@ -224,7 +216,7 @@ function halfNotes(source: PatternSource, { seam, strap, loop, print }: PatternP
   const slit = print.size(job.construction.slitWidth_mm);
   return [
     'Fold the card, its outside face out, and press the crease flat. Lay the half on it, the edge named for the fold along the folded edge. Cut and prick through both layers.',
-    `Half of ${print.size(pieces.outside.width)} is ${print.exact(middle)}. The fold of card of ${print.size(card.thickness_mm)} ${extra < 0 ? 'gives' : 'takes'} ${print.small(Math.abs(extra))} of each half, so it is drawn ${print.exact(middle + extra)} wide. For card of another thickness print it again.`,
+    `Half of ${print.size(pieces.outside.width)} is ${print.exact(middle)}. The fold of card of ${print.size(card.thickness_mm)} ${extra < 0 ? 'gives' : 'takes'} ${print.small(Math.abs(extra))} of each half, so it is drawn ${print.exact(middle + extra)} wide. For card of another thickness make it again.`,
     ...(own === ''
       ? []
       : [`On one half alone, marked as front or back only: ${own}. Draw these when the card is open.`]),

@@ -23,6 +23,7 @@ const fromBehind = (words: string): string =>
   words
     .replace('grain side up', 'flesh side up')
     .replace('outside face up', 'inside face up')
+    .replace('drawn side up', 'drawn side down')
     .replace('at the right', 'at the left');
 
 function mirrored(entity: Entity, width: number): Entity {
@@ -39,6 +40,10 @@ function mirrored(entity: Entity, width: number): Entity {
       const text = fromBehind(entity.text);
       const shift = width - from - to;
       return { ...entity, at: [entity.at[0] + shift, entity.at[1]], block: [from + shift, to + shift], text };
+    }
+    case 'picture': {
+      const [along, down] = [entity.along, entity.down].map(([x, y]): Vec2 => [-x, y]);
+      return { ...entity, origin: flip(entity.origin), along: along!, down: down! };
     }
     case 'hatch':
       return { ...entity, boundary: entity.boundary.map(flip).reverse(), angle: Math.PI - entity.angle };

@@ -46,7 +46,12 @@ export function textBox(text: Text): Box {
     addScaled(end, up, -TAIL * text.height),
     addScaled(end, up, CAPITAL * text.height),
   ]);
-  const [xs, ys] = [corners.map(([x]) => x), corners.map(([, y]) => y)];
+  return boxOf(corners);
+}
+
+/** The least box round points. */
+export function boxOf(points: readonly Vec2[]): Box {
+  const [xs, ys] = [points.map(([x]) => x), points.map(([, y]) => y)];
   const [x, y] = [Math.min(...xs), Math.min(...ys)];
   return { x, y, width: Math.max(...xs) - x, height: Math.max(...ys) - y };
 }

@@ -1,5 +1,6 @@
 import { segmentToBox } from '../math/boxDistance.ts';
 import type { Vec2 } from '../math/vec2.ts';
+import { pictureFrame } from '../pattern/drawing.ts';
 import type { PlacedDesign } from './placedDesign.ts';
 import { type Bound, SIDES, type Side, type ToolingArea } from './toolingArea.ts';
 
@@ -24,7 +25,7 @@ export function designWarnings(
   placed: PlacedDesign,
   { whole, margins, bounds, obstacles }: ToolingArea,
 ): DesignWarning[] {
-  const lines = [...placed.lines, ...placed.pictures.map(frameOf)];
+  const lines = [...placed.lines, ...placed.pictures.map(pictureFrame)];
   const reach = reachOf(lines);
   if (reach === null) return [];
   const distances: Record<Side, number> = {
@@ -50,15 +51,6 @@ export function designWarnings(
       within.set(bound, { bound, side: null, distance, margin });
   }
   return [...beside, ...within.values()];
-}
-
-/** The four edges of a picture, as a closed line. */
-export function frameOf({ origin, along, down }: PlacedDesign['pictures'][number]): Vec2[] {
-  const at = (a: number, d: number): Vec2 => [
-    origin[0] + a * along[0] + d * down[0],
-    origin[1] + a * along[1] + d * down[1],
-  ];
-  return [at(0, 0), at(1, 0), at(1, 1), at(0, 1), at(0, 0)];
 }
 
 /** How far lines reach along x and y; null where there are none. */

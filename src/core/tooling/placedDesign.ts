@@ -1,17 +1,13 @@
 import type { Artwork, ToolingDesign } from '../job/toolingSchema.ts';
 import type { Vec2 } from '../math/vec2.ts';
+import type { Picture } from '../pattern/drawing.ts';
 import { readArtworkLines } from './artworkLines.ts';
 import { borderLines } from './border.ts';
 import type { LetterFace } from './letterFace.ts';
 import type { ToolingArea } from './toolingArea.ts';
 
-/** Corners of a picture laid on the leather: its top left, and the vectors along its top edge and down its left edge. */
-export interface PlacedPicture {
-  readonly artwork: Extract<Artwork, { kind: 'picture' }>;
-  readonly origin: Vec2;
-  readonly along: Vec2;
-  readonly down: Vec2;
-}
+/** A picture laid on the leather, mm on the finished face. */
+export type PlacedPicture = Omit<Picture, 'kind'>;
 
 /** A design on its area, mm on the finished face. */
 export interface PlacedDesign {

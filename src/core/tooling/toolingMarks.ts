@@ -1,7 +1,7 @@
 import type { CoverDesign } from '../fold/coverDesign.ts';
 import type { ToolingDesign } from '../job/toolingSchema.ts';
 import type { Segment } from '../math/contour.ts';
-import type { Vec2 } from '../math/vec2.ts';
+import { addScaled, subtract, type Vec2 } from '../math/vec2.ts';
 import {
   type Drawing,
   type Entity,
@@ -13,7 +13,6 @@ import {
   type ToolingMarks,
 } from '../pattern/drawing.ts';
 import { patternDrawing } from '../pattern/patternDrawing.ts';
-import { frameOf } from './designWarnings.ts';
 import { type LetterFaces, type PlacedDesign, placedDesign } from './placedDesign.ts';
 import { onCutPiece, type ToolingArea } from './toolingArea.ts';
 import { toolingAreas } from './toolingAreas.ts';
@@ -52,11 +51,7 @@ export function toolingMarks(tooled: readonly TooledFace[]): ToolingMarks {
       area: [...before.area, ...areaMarks(area)],
       tooling: [
         ...before.tooling,
-        ...designs.flatMap(({ lines, pictures }) =>
-          [...lines, ...pictures.map(frameOf)].map((points) =>
-            polyline(points.map((point) => onCutPiece(area, point))),
-          ),
-        ),
+        ...designs.flatMap((placed) => designEntities(placed, (point) => onCutPiece(area, point))),
       ],
     };
   }
@@ -86,8 +81,21 @@ function areaMarks(area: ToolingArea): Entity[] {
   return [...lines, polyline([at(x[0], y[0]), at(x[1], y[0]), at(x[1], y[1]), at(x[0], y[1]), at(x[0], y[0])])];
 }
 
+/**
+ * What is drawn of a design.
+ * @param place a place of the finished face on the drawing; it keeps lines straight
+ */
+export function designEntities({ lines, pictures }: PlacedDesign, place: (point: Vec2) => Vec2): Entity[] {
+  const laid = pictures.map(({ artwork, origin, along, down }): Entity => {
+    const from = place(origin);
+    const toward = (step: Vec2): Vec2 => subtract(place(addScaled(origin, step, 1)), from);
+    return { kind: 'picture', artwork, origin: from, along: toward(along), down: toward(down) };
+  });
+  return [...laid, ...lines.map((points) => polyline(points.map(place)))];
+}
+
 /** Points as a path, closed where the last is the first. */
-function polyline(points: readonly Vec2[]): Path {
+export function polyline(points: readonly Vec2[]): Path {
   const [first, last] = [points[0]!, points.at(-1)!];
   const segments = points.slice(1).map((to, i) => line(points[i]!, to));
   return path(segments, points.length > 3 && first[0] === last[0] && first[1] === last[1]);

@@ -1,6 +1,6 @@
 import { MM_PER_INCH, type Mm, mm } from './mm.ts';
 import { type Reading, refusal } from './reading.ts';
-import { allowedRange } from './signed.ts';
+import { allowedRange, signed } from './signed.ts';
 import { normaliseTyped, parseTypedFigure } from './typedNumber.ts';
 
 export type LengthUnit = 'mm' | 'in';
@@ -24,7 +24,8 @@ const TENTHS = { mm: 10, cm: 100, in: MM_PER_INCH * 10 } as const;
  *
  * A decimal or whole number without a unit takes `defaultUnit`. A fraction without a unit is always inches, because
  * millimetres are never written as fractions (common practice, no source); `understood` then says so, as in
- * `8 1/2 in = 215.9 mm`. Commas: see `parseTypedNumber`. Range: 0 to `MAX_LENGTH`. Never throws.
+ * `8 1/2 in = 215.9 mm`. Commas: see `parseTypedNumber`. Range: 0 to `MAX_LENGTH`; below 0 where the field's range is. Never
+ * throws.
  * @param options.range what the field allows, mm: named where a text is refused, and left to the job to hold to
  */
 export function parseLength(
@@ -34,7 +35,9 @@ export function parseLength(
   const { defaultUnit, range } = options;
   const allowed = range === undefined ? '' : allowedRange(range.min, range.max, 'mm');
   const refuse = (remedy: string) => refusal(text, 'a length', remedy, allowed);
-  const typed = normaliseTyped(text);
+  const spelt = normaliseTyped(text);
+  const isNegative = range !== undefined && range.min < 0 && spelt.startsWith('-');
+  const typed = isNegative ? spelt.slice(1).trim() : spelt;
   if (typed === '') return refuse(`Type the length as measured, ${EXAMPLE}.`);
   if (/^- ?[\d.,]/.test(typed)) return refuse('A length cannot be negative: remove the minus sign.');
 
@@ -47,9 +50,14 @@ export function parseLength(
   const unit = unitName === '' ? (number.isFraction ? 'in' : defaultUnit) : UNIT_NAMES.get(unitName);
   if (unit === undefined) return refuse('Write the unit as in, ", mm or cm.');
 
-  const value = mm((number.numerator * TENTHS[unit]) / (number.denominator * 10));
-  if (value > MAX_LENGTH)
+  const size = (number.numerator * TENTHS[unit]) / (number.denominator * 10);
+  const value = mm(isNegative && size > 0 ? -size : size);
+  if (size > MAX_LENGTH)
     return refusal(text, `a length of at most ${range?.max ?? MAX_LENGTH} mm`, 'Check the unit and the decimal point.');
-  const written = `${number.text} ${unit}`;
-  return { ok: true, value, understood: unit === 'mm' ? written : `${written} = ${Number(value.toFixed(4))} mm` };
+  const written = `${value < 0 ? '−' : ''}${number.text} ${unit}`;
+  return {
+    ok: true,
+    value,
+    understood: unit === 'mm' ? written : `${written} = ${signed(String(Number(value.toFixed(4))))} mm`,
+  };
 }

@@ -68,8 +68,11 @@ export function orderOfWork(source: WorkSource, say: Printer = printer(source.de
   });
 }
 
-/** In words, as `done 26 Nov 2026`. */
-function doneWords(day: string | null | undefined): string | null {
+/**
+ * That a step is done, as `done 26 Nov 2026`.
+ * @param day null where it is not known, undefined for a step that is not done
+ */
+export function doneWords(day: string | null | undefined): string | null {
   if (day === undefined) return null;
   return day === null ? 'done' : `done ${dayWords(day)}`;
 }

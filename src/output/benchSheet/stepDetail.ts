@@ -117,9 +117,15 @@ function detailOf(id: WorkId, { design, supplies, drawing }: WorkSource, say: Pr
         ],
       };
     case 'trace':
-      return { words: ['Lay the tracing on by its marks, and draw it through with a blunt point. Mark lightly.'] };
+      return {
+        figures: tooling(job, say),
+        words: ['Lay the tracing on by its marks, and draw it through with a blunt point. Mark lightly.'],
+      };
     case 'tool':
-      return { words: ['Cut in the outlines, then stamp. Let the leather become no drier than it was cased.'] };
+      return {
+        figures: tooling(job, say),
+        words: ['Cut in the outlines, then stamp. Wet it again where it dries out.'],
+      };
     case 'dry':
       return {
         words: [
@@ -309,6 +315,12 @@ function changeInMaking({ pieces, made }: CoverDesign, say: Printer): string[] {
   const parts = [...along('width'), ...along('height')];
   return parts.length === 0 ? [] : [`The outside is cut ${parts.join(', ')}: it changes by that until it is made.`];
 }
+
+/** How many designs there are, and how deep; nothing where the job has none. */
+const tooling = ({ tooling: { designs, depth_mm } }: Job, say: Printer): Figure[] =>
+  designs.length === 0
+    ? []
+    : [figure('Designs', String(designs.length)), figure('Depth of the lines', say.fine(depth_mm))];
 
 /** The clip of each corner before the seam. Common practice, no source. */
 const clipped = ({ order, seam }: Job, say: Printer): string[] =>

@@ -14,6 +14,7 @@ import {
   type Drawing,
   type Entity,
   hatchLines,
+  pictureFrame,
   type Segment,
   segmentEnd,
   segmentStart,
@@ -96,6 +97,15 @@ function add(file: DxfWriter, entity: Entity, layerName: string, place: Map2): v
         layerName,
         flags: entity.isClosed ? LWPolylineFlags.Closed : LWPolylineFlags.None,
       });
+      return;
+    case 'picture':
+      // A drawing exchange file has no pictures of its own: the frame shows where it lies, on a layer that is only drawn.
+      file.addLWPolyline(
+        pictureFrame(entity)
+          .slice(1)
+          .map((corner) => ({ point: point2d(...place(corner)) })),
+        { layerName: 'MARK', flags: LWPolylineFlags.Closed },
+      );
       return;
     case 'hatch':
       for (const { from, to } of hatchLines(entity)) file.addLine(at(from), at(to), { layerName });

@@ -1,4 +1,13 @@
-import { type Drawing, type PieceDrawing, printer, rectangle, type Segment, type Vec2 } from '../../core/index.ts';
+import {
+  type Drawing,
+  isTracing,
+  type PieceDrawing,
+  pieceWords,
+  printer,
+  rectangle,
+  type Segment,
+  type Vec2,
+} from '../../core/index.ts';
 import { brokenLines } from '../brokenLines.ts';
 import type { LayerStyle } from '../layerStyle.ts';
 import { fitToPage, type Page, type Paper } from './paper.ts';
@@ -76,7 +85,9 @@ export function drawCheckPage(canvas: PdfCanvas, check: CheckPage): void {
 function words({ drawing, tiled, paper, scale, bars, suspicion, mirrored }: CheckPage): string[] {
   const fitted = fitToPage(paper);
   const { size, exact, length, share } = printer(drawing.units);
-  const isTakenOff = tiled.some(({ piece }) => cornersTakenOff(piece).length > 0);
+  const cutPieces = tiled.filter(({ piece }) => !isTracing(piece));
+  const isOfTracings = cutPieces.length === 0;
+  const isTakenOff = cutPieces.some(({ piece }) => cornersTakenOff(piece).length > 0);
   return [
     'Print at actual size, 100 %, without "fit to page" or "shrink". Then measure both bars, from the tick at one end to the tick at the other.',
     ...(fitted === null
@@ -90,21 +101,30 @@ function words({ drawing, tiled, paper, scale, bars, suspicion, mirrored }: Chec
           `Corrected for bars measured ${bars.x_mm} and ${bars.y_mm} mm: drawn at ${share(scale.x, 2)} across and ${share(scale.y, 2)} upright.`,
         ]),
     ...(suspicion === null ? [] : [`Caution: ${suspicion}`]),
-    `${drawing.faceUp.charAt(0).toUpperCase()}${drawing.faceUp.slice(1)}, ` +
-      (mirrored
-        ? 'mirrored: for tracing there, head at the top, front at the left.'
-        : 'as on the screen: head at the top, front at the right.'),
-    'Join tiles: cut one of two neighbours on its dashed line. Lay it on the other so that the diamonds of one number meet. Then check what is drawn; a diagonal is taken from corner to corner' +
-      (isTakenOff ? ', or from the angle marked where two edges would meet:' : ':'),
-    ...tiled.map(
+    `${drawing.faceUp.charAt(0).toUpperCase()}${drawing.faceUp.slice(1)}, ${isOfTracings ? placeOfTracing(mirrored) : placeOfPieces(mirrored)}`,
+    'Join tiles: cut one of two neighbours on its dashed line. Lay it on the other so that the diamonds of one number meet. Then check what is drawn' +
+      (isOfTracings
+        ? ' by the distances of rings given here.'
+        : `; a diagonal is taken from corner to corner${isTakenOff ? ', or from the angle marked where two edges would meet' : ''}:`),
+    ...cutPieces.map(
       ({ piece }) =>
         // A half is as wide as its card asks for, which is no cut size.
-        `${piece.name}, cut ${piece.count}: ${(piece.id === 'half' ? exact : size)(piece.width)} × ${size(piece.height)}, diagonal ${length(Math.hypot(piece.width, piece.height))}`,
+        `${pieceWords(piece)}: ${(piece.id === 'half' ? exact : size)(piece.width)} × ${size(piece.height)}, diagonal ${length(Math.hypot(piece.width, piece.height))}`,
     ),
     ...drawing.lengths.map(({ name, count, sum }) => `${name}, cut ${count}: ${size(sum.total)}`),
     ...drawing.notes.map((note) => `Note: ${note}`),
   ];
 }
+
+const placeOfPieces = (mirrored: boolean): string =>
+  mirrored
+    ? 'mirrored: for tracing there, head at the top, front at the left.'
+    : 'as on the screen: head at the top, front at the right.';
+
+const placeOfTracing = (mirrored: boolean): string =>
+  mirrored
+    ? 'mirrored: the lines lie on the grain side and are transferred to it, head at the top.'
+    : 'on the grain side: the lines are gone over through the paper, head at the top.';
 
 /** A bar with a tick at each 10 mm of its true length, through it at both ends. */
 function drawBar(canvas: PdfCanvas, from: Vec2, along: Vec2, length: number): void {

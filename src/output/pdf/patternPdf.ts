@@ -1,4 +1,4 @@
-import { type Drawing, mirroredDrawing } from '../../core/index.ts';
+import { type Drawing, mirroredDrawing, pieceWords } from '../../core/index.ts';
 import { drawCheckPage, type TiledPiece } from './checkPage.ts';
 import { checkPaper, type Page, type Paper, SHEETS } from './paper.ts';
 import type { PdfCanvas } from './pdfCanvas.ts';
@@ -54,7 +54,7 @@ export async function patternPdf(drawing: Drawing, options: PdfOptions = {}): Pr
         tiling.tiles.length === 1
           ? ''
           : `, tile ${tileName(tile)} (column ${tile.column + 1} of ${tiling.columns}, row ${tile.row + 1} of ${tiling.rows})`;
-      const footer = `${drawing.title}: ${piece.name}, cut ${piece.count}${which}. Page ${firstPage + i} of ${pages}. Print at actual size, 100 %.`;
+      const footer = `${drawing.title}: ${pieceWords(piece)}${which}. Page ${firstPage + i} of ${pages}. Print at actual size, 100 %.`;
       drawTile(add(tiling.page), piece, tiling, tile, marks, scale, footer);
     });
   }

@@ -7,6 +7,9 @@ import {
   hatchLines,
   heading,
   type Layer,
+  type Picture,
+  pictureFrame,
+  picturePixels,
   type Segment,
   segmentEnd,
   segmentStart,
@@ -39,6 +42,7 @@ export class PdfCanvas {
   private readonly page: PDFPage;
   private readonly letters: Lettering;
   private font: PDFName | undefined;
+  private under: PDFName | undefined;
 
   constructor(lib: PdfLib, page: PDFPage, letters: Lettering) {
     this.lib = lib;
@@ -63,7 +67,10 @@ export class PdfCanvas {
         lib.endPath(),
       );
     operators.push(...this.pen(LAYER_STYLES[layer]));
-    for (const entity of shapes) operators.push(...this.shape(entity, map), lib.stroke());
+    for (const entity of shapes)
+      operators.push(
+        ...(entity.kind === 'picture' ? this.picture(entity, map) : [...this.shape(entity, map), lib.stroke()]),
+      );
     for (const entity of entities)
       if (entity.kind === 'text') operators.push(...this.text(entity, map, textWidth(entity.text, entity.height)));
     operators.push(lib.popGraphicsState());
@@ -121,7 +128,7 @@ export class PdfCanvas {
     ];
   }
 
-  private shape(entity: Exclude<Entity, { kind: 'text' }>, map: PageMap): PDFOperator[] {
+  private shape(entity: Exclude<Entity, { kind: 'text' | 'picture' }>, map: PageMap): PDFOperator[] {
     switch (entity.kind) {
       case 'line':
       case 'arc':
@@ -161,6 +168,36 @@ export class PdfCanvas {
     ];
   }
 
+  /** A picture in its greys, under what is drawn in its place; its frame where its data are damaged. */
+  private picture(entity: Picture, map: PageMap): PDFOperator[] {
+    const { lib, page } = this;
+    const { artwork, origin, along, down } = entity;
+    const grey = picturePixels(artwork);
+    if (grey === null) return [...this.contour(frameLines(entity), map), lib.stroke()];
+    const { context } = page.doc;
+    const image = context.flateStream(grey, {
+      Type: 'XObject',
+      Subtype: 'Image',
+      Width: artwork.width,
+      Height: artwork.height,
+      ColorSpace: 'DeviceGray',
+      BitsPerComponent: 8,
+    });
+    const name = page.node.newXObject('Picture', context.register(image));
+    this.under ??= page.node.newExtGState('Under', context.obj({ BM: 'Multiply' }));
+    // An image is a unit square, its first row at the top.
+    const [x, y] = onPage(map, addScaled(origin, down, 1));
+    const [a, b] = [0, 1].map((axis) => along[axis]! * map.scale[axis]! * PT);
+    const [c, d] = [0, 1].map((axis) => -down[axis]! * map.scale[axis]! * PT);
+    return [
+      lib.pushGraphicsState(),
+      lib.setGraphicsState(this.under),
+      lib.concatTransformationMatrix(a!, b!, c!, d!, x, y),
+      lib.drawObject(name),
+      lib.popGraphicsState(),
+    ];
+  }
+
   /** @param room width that the drawing keeps clear for the words, mm: narrower letters where they would run over it */
   private text(
     { at, height, rotation, align, text }: Extract<Entity, { kind: 'text' }>,
@@ -186,6 +223,11 @@ export class PdfCanvas {
     ];
   }
 }
+
+const frameLines = (picture: Picture): Segment[] => {
+  const corners = pictureFrame(picture);
+  return corners.slice(1).map((to, i) => ({ kind: 'line', from: corners[i]!, to }));
+};
 
 const onPage = ({ origin, from, scale }: PageMap, [x, y]: Vec2): [number, number] => [
   (origin[0] + scale[0] * (x - from[0])) * PT,

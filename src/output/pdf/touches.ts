@@ -1,4 +1,4 @@
-import { type Entity, textBox, type Vec2 } from '../../core/index.ts';
+import { type Entity, pictureFrame, textBox, type Vec2 } from '../../core/index.ts';
 import type { Tile } from './tiling.ts';
 
 /** Whether an entity may show in a window, erring toward yes. Keeps what lies on other pages out of a page. */
@@ -28,6 +28,8 @@ export function touches(entity: Entity, window: Pick<Tile, 'x' | 'y' | 'width' |
         1,
       );
     }
+    case 'picture':
+      return meets(pictureFrame(entity), 1);
     case 'hatch':
       return meets(entity.boundary, 1);
     case 'path':

@@ -51,6 +51,32 @@ const LAYOUT_2 = [
   '"seam":{"method":"lacing","style":"double loop","edgeMargin_mm":6.35,"pitch_mm":4.76}}',
 ];
 
+const LAYOUT_3 = [
+  ...LAYOUT_2,
+  '"area":"spine","back","frontPocket","backPocket","strap","mirrored":true,"repeat":{"columns":1,"rows":1,"stepX_mm":20,',
+  '"stepY_mm":20}},{"kind":"drawing","artwork":"","width_mm":40,"x_mm":0,"y_mm":0,"turn_deg":0,"mirrored":false,"kind":"title",',
+  '"area":"front","text":"","face":"","height_mm":10,"reading":"down","up","across","kind":"border","area":"front","lines":2,',
+  '"corners":"notched","rounded","square","inset_mm":0,"gap_mm":2,"corner_mm":8},"artworks":[{"id":"","name":"","kind":"lines",',
+  '"tooling":{"designs":[{"made":{"measure":"2026-11-26","mockup":"2026-11-26","cut":"2026-11-26","edges":"2026-11-26",',
+  '"case":true,"trace":true,"tool":true,"dry":false,"dye":true,"dress":true,"line":true,"cement":true,',
+  '"dyeing":"before tooling","holes":"after cementing","clip_mm":3},',
+  '"density_kg_m3":950,"friction":0.4,"foldThickness_mm":null,"strainLimit":null},',
+  '"tooling":{"margins":{"head_mm":5,"tail_mm":5,"foreEdge_mm":5,"spine_mm":5,"narrow_mm":2},"depth_mm":0.4,"line_mm":0.8,',
+  '"designs":[],"artworks":[]},"order":{"case":null,"trace":null,"tool":null,"dry":null,"dye":null,"dress":null,"line":null,',
+  '"cement":null,"dyeing":"after tooling","holes":"before joining","clip_mm":null},"made":{},"mockup":{"card":{',
+  '"opening_deg":null,"error_mm":0.25,"stop_mm":0.5,"error_deg":3}},"hides":{"outside":null,"pocket":null,"lining":null,',
+  '"rates":{"maker":"","currency":"","decimals":2,"prices":{"outside_per_dm2":null,"pocket_per_dm2":null,"lining_per_dm2":null,',
+  '"thread_per_m":null,"lace_per_m":null,"cement_per_dm2":null,"ribbon_per_m":null,"fastening_each":null,"hour":null},',
+  '"minutes":{"measure":20,"mockup":25,"cut":8,"edges":30,"case":10,"trace":15,"tool":60,"dry":5,"dye":30,"dress":15,',
+  '"punch":0.1,"line":10,"cement":10,"assemble":20,"stitch":0.5,"lace":0.6,"finish":20},"markup_percent":0,"extras":[]},',
+  '"doubts":{"book.jointDip_mm":{"from":"usual"},"book.pageGive":{"from":"usual"}},"correlations":[]}',
+  '"pockets":{"construction":"turned","separate","depth_mm":null,"share":0.6666666666666666,"share":0.5,"hold_mm":40},',
+  '{"format":"coverwright-job","version":3,"name":"","work":{"units":"mm","cutStep_mm":null},"book":{"kind":"hardback",',
+  '"width_mm":165,"height_mm":240,"thickness_mm":28,"boardThickness_mm":2.5,"spine":{"shape":"flat","rise_mm":0}},',
+  '"leather":{"outside":{"min_mm":1.5875,"max_mm":1.984375}},',
+  '"seam":{"method":"lacing","style":"double loop","edgeMargin_mm":6.35,"pitch_mm":4.76},"pockets":{"share":0.5}}',
+];
+
 /**
  * Text that links are compressed against, by their layout (preset dictionary, RFC 1950 section 2.2): pieces of job
  * documents, the likeliest last. A text is part of its layout. Never change one: links already sent would no longer open. A
@@ -59,4 +85,5 @@ const LAYOUT_2 = [
 export const LINK_DICTIONARIES = {
   1: strToU8(LAYOUT_1.join('')),
   2: strToU8(LAYOUT_2.join('')),
+  3: strToU8(LAYOUT_3.join('')),
 } as const;

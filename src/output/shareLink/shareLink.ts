@@ -1,5 +1,5 @@
 import { strFromU8, strToU8, zlibSync } from 'fflate';
-import { type JobIssue, type JobRecord, jobIssue, type OpenedJob, openJob } from '../../core/index.ts';
+import { isRecord, type JobIssue, type JobRecord, jobIssue, type OpenedJob, openJob } from '../../core/index.ts';
 import { inflateWithin } from './inflateWithin.ts';
 import { LINK_DICTIONARIES } from './linkDictionary.ts';
 
@@ -10,7 +10,7 @@ export const MAX_LINK_CHARACTERS = 16_000;
 const MAX_LINK_BYTES = 128_000;
 
 /** Layout of links made now: zlib against its dictionary, in base64url (RFC 4648 section 5) without padding. */
-const LAYOUT = 2;
+const LAYOUT = 3;
 
 const SHAPE = /^#?job=(\d{1,4})\.([A-Za-z0-9_-]+)$/;
 
@@ -18,7 +18,7 @@ const SHAPE = /^#?job=(\d{1,4})\.([A-Za-z0-9_-]+)$/;
 export const isShareFragment = (fragment: string): boolean => /^#?job=/.test(fragment);
 
 /**
- * Writes a whole job as the fragment of an address, which browsers never send to a server: `#job=2.<text>`.
+ * Writes a whole job as the fragment of an address, which browsers never send to a server: `#job=3.<text>`.
  * @param document the job as written
  * @returns the fragment, or null where it would be too long to be read: such a job goes as a file
  */
@@ -28,6 +28,18 @@ export function shareFragment(document: JobRecord): string | null {
   const base64 = btoa(strFromU8(packed, true));
   const fragment = `#job=${LAYOUT}.${base64.replaceAll('+', '-').replaceAll('/', '_').replace(/=+$/, '')}`;
   return bytes.length > MAX_LINK_BYTES || fragment.length > MAX_LINK_CHARACTERS ? null : fragment;
+}
+
+/**
+ * The job without the maker's own drawings and the designs made of them, which are too long for a link.
+ * @returns null where it has none
+ */
+export function withoutDrawings(document: JobRecord): JobRecord | null {
+  const { tooling } = document;
+  if (!isRecord(tooling) || !Array.isArray(tooling.artworks)) return null;
+  const { artworks: _, designs, ...rest } = tooling;
+  const kept = Array.isArray(designs) ? designs.filter((design) => !isRecord(design) || design.kind !== 'drawing') : [];
+  return { ...document, tooling: { ...rest, designs: kept } };
 }
 
 /**
@@ -42,8 +54,8 @@ export function readShareFragment(fragment: string): OpenedJob {
   const match = SHAPE.exec(fragment);
   if (match === null) return refused('unreadable', 'a link with missing or foreign characters', SOUND);
   const layout = Number(match[1]);
-  if (layout !== 1 && layout !== LAYOUT)
-    return refused('choice', `a link of layout ${layout}`, `layout 1 or ${LAYOUT}`, 'open it with a newer version');
+  if (layout !== 1 && layout !== 2 && layout !== LAYOUT)
+    return refused('choice', `a link of layout ${layout}`, `layout 1 to ${LAYOUT}`, 'open it with a newer version');
   const packed = bytesOf(match[2]!);
   const bytes = packed && inflateWithin(packed, LINK_DICTIONARIES[layout], MAX_LINK_BYTES);
   if (bytes === null) return refused('unreadable', 'a link that is cut off or altered', SOUND);

@@ -1,4 +1,12 @@
-import { baseLine, type Drawing, type Entity, hatchLines, textWidth, type Vec2 } from '../../core/index.ts';
+import {
+  baseLine,
+  type Drawing,
+  type Entity,
+  hatchLines,
+  pictureFrame,
+  textWidth,
+  type Vec2,
+} from '../../core/index.ts';
 import { CAUTION, CAUTION_LAYER, type CuttingLayer, type CuttingOptions, cuttingFile } from '../cuttingFile.ts';
 import { LASER_CAUTION } from '../laserCaution.ts';
 import { svgNumber as n, pathData } from './pathData.ts';
@@ -66,6 +74,10 @@ function shape(entity: Entity, place: Map2): string {
     }
     case 'path':
       return `<path d="${pathData(entity.segments, place)}${entity.isClosed ? 'Z' : ''}"/>`;
+    case 'picture':
+      return `<path d="M${pictureFrame(entity)
+        .map((corner) => place(corner).map(n).join(' '))
+        .join('L')}Z"/>`;
     case 'hatch':
       return `<path d="${hatchLines(entity)
         .map((segment) => pathData([segment], place))

@@ -96,6 +96,14 @@ describe('the shelf', () => {
     expect(copy.name).toMatch(/, copy$/);
   });
 
+  test('copies a cover, not the work on it', async () => {
+    const shelf = window();
+    const ticked = { ...tideLedger, made: { cut: '2026-11-26' } };
+    const { id } = await value(shelf.add(ticked));
+    expect((await value(shelf.copy(id))).document).toEqual({ ...tideLedger, name: 'Tide ledger, copy' });
+    expect((await value(shelf.get(id))).document).toEqual(ticked);
+  });
+
   test('says that a job is not there', async () => {
     const shelf = window();
     for (const answer of [shelf.get('none'), shelf.remove('none'), shelf.restore('none'), shelf.copy('none')])

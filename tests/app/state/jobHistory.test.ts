@@ -100,6 +100,46 @@ describe('a cancelled edit', () => {
   });
 });
 
+describe('a step that is done', () => {
+  const made = { cut: '2026-11-26' };
+  const tick: JobAction = { type: 'made', made };
+  const doneIn = ({ document }: JobHistory): unknown => document.made;
+
+  test('stays done through undo and redo of the edits around it, and is no step of them', () => {
+    const ticked = following([type(WIDTH, '170'), { type: 'settle' }, type(WIDTH, '180'), { type: 'undo' }, tick]);
+    expect(ticked.past).toHaveLength(1);
+    expect(ticked.future).toHaveLength(1);
+    expect(ticked.good.job.made).toEqual(made);
+    const back = following([{ type: 'undo' }], ticked);
+    expect([valueAt(back.document, WIDTH), doneIn(back)]).toEqual([165, made]);
+    const again = following([{ type: 'redo' }, { type: 'redo' }], back);
+    expect([valueAt(again.document, WIDTH), doneIn(again)]).toEqual([180, made]);
+  });
+
+  test('is not done in another job, which undo brings back as it was', () => {
+    const ticked = following([{ type: 'open', document: choirBook }, tick]);
+    expect(doneIn(ticked)).toEqual(made);
+    expect(doneIn(following([{ type: 'undo' }], ticked))).toBeUndefined();
+  });
+
+  test('ends the edit under way, whose cancelling could not take it back', () => {
+    const ticked = following([type(WIDTH, '170'), tick, { type: 'cancel' }]);
+    expect([valueAt(ticked.document, WIDTH), doneIn(ticked)]).toEqual([170, made]);
+  });
+
+  test('is kept beside a value that the job refuses, in the picture too', () => {
+    const ticked = following([type(WIDTH, '5'), tick]);
+    expect(ticked.parsed.ok).toBe(false);
+    expect(doneIn(ticked)).toEqual(made);
+    expect(ticked.good.job.made).toEqual(made);
+    expect(ticked.good.job.book.width_mm).toBe(165);
+  });
+
+  test('leaves nothing behind once every tick is taken away', () => {
+    expect(following([tick, { type: 'made', made: {} }]).document).toEqual(tideLedger);
+  });
+});
+
 describe('the place on the shelf', () => {
   const place = (id: string) => ({ id, revision: 1, document: null });
   const saved = following([{ type: 'place', key: FIRST_JOB, place: place('a') }]);

@@ -40,6 +40,18 @@ describe('the choices of how much board a pocket covers', () => {
     expect(held.map(({ holds }) => holds)).toEqual([false, true, true]);
   });
 
+  test('load where leather of every thickness does, and hold just as much as is asked for', () => {
+    const current = (change: object) => pocketChoices(coverOf(change)).choices.find(({ isCurrent }) => isCurrent);
+    const { fits } = coverOf({ pockets: { depth_mm: 100 } });
+    const [thin, thick] = [degrees(fits.thin.pocket.loadingAngle), degrees(fits.thick.pocket.loadingAngle)];
+    expect(thick).toBeGreaterThan(thin);
+    const between = { pockets: { depth_mm: 100 }, book: { foldBack_deg: (thin + thick) / 2 } };
+    expect(current(between)?.loads).toBe(false);
+    const least = Math.min(...Object.values(fits).map(({ pocket }) => pocket.held));
+    expect(current({ pockets: { depth_mm: 100, hold_mm: least } })?.holds).toBe(true);
+    expect(current({ pockets: { depth_mm: 100, hold_mm: least + 0.01 } })?.holds).toBe(false);
+  });
+
   test('say what kept the tool from the share asked for', () => {
     expect(pocketChoices(withShare(2 / 3)).keptBy).toBeNull();
     expect(pocketChoices(withShare(2 / 3, { book: { foldBack_deg: 60 } })).keptBy).toBe('loading');

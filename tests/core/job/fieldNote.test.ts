@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest';
-import { fieldNote, numberFields } from '../../../src/core/job/fieldNote.ts';
+import { designNote, fieldNote, numberFields } from '../../../src/core/job/fieldNote.ts';
 import type { JobPath } from '../../../src/core/job/jobPath.ts';
 
 test('a field is found behind defaults, nulls and transforms, with its range', () => {
@@ -10,6 +10,13 @@ test('a field is found behind defaults, nulls and transforms, with its range', (
 test('a path without a number field is a slip of the program and says which', () => {
   expect(() => fieldNote('book.girth_mm' as JobPath)).toThrow('book.girth_mm');
   expect(() => fieldNote('leather.outside')).toThrow('leather.outside');
+});
+
+test('a field of a design is found in whichever kind has it, with its range', () => {
+  expect(designNote('x_mm')).toMatchObject({ unit: 'mm', min: -2000, max: 2000 });
+  expect(designNote('inset_mm')).toMatchObject({ title: 'Inset', min: 0 });
+  expect(designNote('repeat.rows')).toMatchObject({ unit: '', min: 1, max: 40 });
+  expect(() => designNote('girth_mm')).toThrow('girth_mm');
 });
 
 test('a section lists every number field once, each as fieldNote finds it', () => {

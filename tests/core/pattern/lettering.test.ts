@@ -2,7 +2,7 @@ import { describe, expect, test } from 'vitest';
 import { flattened } from '../../../src/core/math/contour.ts';
 import { isInside } from '../../../src/core/math/polygonDistance.ts';
 import type { Vec2 } from '../../../src/core/math/vec2.ts';
-import { type Entity, LAYERS, type PieceDrawing, type Text } from '../../../src/core/pattern/drawing.ts';
+import { type Entity, LAYERS, type PieceDrawing, pictureFrame, type Text } from '../../../src/core/pattern/drawing.ts';
 import { hatchLines } from '../../../src/core/pattern/hatchLines.ts';
 import { mirroredDrawing } from '../../../src/core/pattern/mirrorDrawing.ts';
 import { defined } from '../../defined.ts';
@@ -24,6 +24,7 @@ const boxOf = (text: Text, pad = 0): Vec2[] => {
 const chains = (entity: Exclude<Entity, Text>): Vec2[][] => {
   if (entity.kind === 'path') return [flattened(entity.segments, 0.01)];
   if (entity.kind === 'hatch') return hatchLines(entity).map(({ from, to }) => [from, to]);
+  if (entity.kind === 'picture') return [pictureFrame(entity)];
   return [flattened([entity], 0.01)];
 };
 

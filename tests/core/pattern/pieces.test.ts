@@ -2,7 +2,7 @@ import { describe, expect, test } from 'vitest';
 import { needsOverRange } from '../../../src/core/allowance/needs.ts';
 import type { Job, JobInput } from '../../../src/core/job/jobSchema.ts';
 import { type Pieces, piecesAt, seatToSeat } from '../../../src/core/pattern/pieces.ts';
-import { depthSteps, pocketDepths } from '../../../src/core/pattern/pocketDepth.ts';
+import { depthAt, depthSteps, pocketDepths, shareCovered } from '../../../src/core/pattern/pocketDepth.ts';
 import { mm } from '../../../src/core/units/mm.ts';
 import { easeOf } from '../../easeOf.ts';
 import { soundJob } from '../../jobArbitrary.ts';
@@ -146,6 +146,14 @@ describe('the depth that the tool chooses for pockets', () => {
     expect(asked({ share: 0.5 })).toBeCloseTo(78, 9);
     // 40 mm are to be held, so a fifth of the board is too little.
     expect(asked({ share: 0.2 })).toBeCloseTo(46, 9);
+  });
+
+  test('covers the board beyond the seat: a share gives a depth on the step, and a depth its share', () => {
+    const job = jobOf({ leather: { outside: base.leather.outside } });
+    const { thick } = needsOverRange(job);
+    expect(depthAt(job, thick, 0.25)).toBeCloseTo(40.5, 9);
+    expect(depthAt(job, thick, 1)).toBeCloseTo(152.5, 9);
+    expect(shareCovered(SEAT + 60, thick)).toBeCloseTo(0.4, 7);
   });
 
   test('is a multiple of 0.5 or 0.1 mm, or of the cut step in a job worked in inches', () => {

@@ -149,4 +149,19 @@ describe('parseLength', () => {
   test('a long refused text is quoted only at its start and without control characters', () => {
     expect(refused(`8\u{7}${'x'.repeat(500)}`)).toContain(`“8\u{fffd}${'x'.repeat(38)}…” is not`);
   });
+
+  test.each([
+    ['-12', -12, '−12 mm'],
+    ['− 8 1/2 in', -215.9, '−8 1/2 in = −215.9 mm'],
+    ['0', 0, '0 mm'],
+    ['-0', 0, '0 mm'],
+  ])('%s is read below 0 where the field is', (text, value, understood) => {
+    const reading = parseLength(text, { defaultUnit: 'mm', range: { min: -2000, max: 2000 } });
+    expect(reading).toEqual({ ok: true, value, understood });
+  });
+
+  test('a minus is refused where the field begins at 0, and a length below 0 is as long at most as one above', () => {
+    expect(parseLength('-12', { defaultUnit: 'mm', range: { min: 0, max: 2000 } }).ok).toBe(false);
+    expect(parseLength('-10001', { defaultUnit: 'mm', range: { min: -2000, max: 2000 } }).ok).toBe(false);
+  });
 });

@@ -11,7 +11,9 @@ import {
   isShareFragment,
   MAX_LINK_CHARACTERS,
   readShareFragment,
+  withoutDrawings,
 } from '../../../src/output/shareLink/shareLink.ts';
+import { defined } from '../../defined.ts';
 import { jobDocument } from '../../jobArbitrary.ts';
 import { checkLaw } from '../../laws.ts';
 
@@ -61,10 +63,17 @@ describe('a share link', () => {
     });
   });
 
-  test('is compressed against a text that never changes', () => {
-    expect(createHash('sha256').update(LINK_DICTIONARIES[1]).digest('hex')).toBe(
-      '603ad3ee4f59dde3bfa6b4377d4eb007bb342ce9ff3bec1909426269eefae00d',
-    );
+  test('made by the second version still opens', () => {
+    const kept = '#job=2.ePnad5THIzUonTPyM4sUwKFJZKCCGrjIgQrqJqIGqimoHY0ZqMBGLLE1LcFQJdTEIbEdhr9pR0njAgBxF4F1';
+    const opened = readShareFragment(kept);
+    expect(opened.ok && opened.job).toEqual((parseJob(EXAMPLE_JOBS[1].document) as { job: unknown }).job);
+  });
+
+  test.each([
+    [1, '603ad3ee4f59dde3bfa6b4377d4eb007bb342ce9ff3bec1909426269eefae00d'],
+    [2, 'e4333847b7dddddf19ec39c935142eff218e0281047493b49b97344fa8930701'],
+  ] as const)('of layout %i is compressed against a text that never changes', (layout, hash) => {
+    expect(createHash('sha256').update(LINK_DICTIONARIES[layout]).digest('hex')).toBe(hash);
   });
 
   test.each(EXAMPLE_JOBS)('of $id stays short enough for any message', ({ document }) => {
@@ -97,7 +106,7 @@ describe('a share link', () => {
     for (let length = 0; length < 200; length++) {
       const name = Array.from({ length }, (_, i) => String.fromCodePoint(33 + ((i * 37 + length) % 90))).join('');
       const fragment = shareFragment({ ...tideLedger, name });
-      expect(fragment).toMatch(/^#job=2\.[A-Za-z0-9_-]+$/);
+      expect(fragment).toMatch(/^#job=3\.[A-Za-z0-9_-]+$/);
       for (const text of [fragment, fragment.slice(1)]) {
         const opened = readShareFragment(text);
         expect(opened.ok && opened.job.name).toBe(name);
@@ -115,7 +124,7 @@ describe('a bad share link', () => {
     ['a foreign character', `${shareFragment(tideLedger)}%`],
     ['its end cut off', shareFragment(tideLedger).slice(0, -1)],
     ['something added', `${shareFragment(tideLedger)}AAAA`],
-    ['a layout to come', shareFragment(tideLedger).replace('=2.', '=3.')],
+    ['a layout to come', shareFragment(tideLedger).replace('=3.', '=4.')],
     ['another dictionary', linkAround(strToU8(JSON.stringify(tideLedger)), strToU8('another'))],
     ['text that is not JSON', linkAround(strToU8('tide ledger'))],
     ['bytes that are not text', linkAround(new Uint8Array([0x22, 0xff, 0xfe, 0x22]))],
@@ -199,4 +208,34 @@ test('a fragment that claims to be a job is told apart from any other', () => {
   expect(isShareFragment('#bench')).toBe(false);
   expect(isShareFragment('#bench#job=1.A')).toBe(false);
   expect(isShareFragment('')).toBe(false);
+});
+
+describe('a job without its drawings', () => {
+  const border = { kind: 'border', area: 'front' };
+  const artwork = { id: 'a', name: 'fish', kind: 'lines', width: 100, height: 50, lines: 'm0,0 100,50' };
+  const tooled = (artworks: unknown[], designs: unknown[]): JobRecord => ({
+    ...tideLedger,
+    tooling: { depth_mm: 0.3, artworks, designs },
+  });
+
+  test('keeps its borders and titles and every other field, and opens', () => {
+    const title = { kind: 'title', area: 'spine', text: 'Tides' };
+    const job = tooled([artwork], [border, { kind: 'drawing', area: 'back', artwork: 'a' }, title]);
+    const rest = withoutDrawings(job);
+    expect(rest).toEqual({ ...tideLedger, tooling: { depth_mm: 0.3, designs: [border, title] } });
+    expect(readShareFragment(shareFragment(defined(rest)))).toMatchObject({ ok: true });
+  });
+
+  test('is none where the job has no drawing', () => {
+    expect(withoutDrawings(tideLedger)).toBeNull();
+    expect(withoutDrawings({ ...tideLedger, tooling: { designs: [border] } })).toBeNull();
+  });
+
+  test('is what a link holds where the drawings are too long for it', () => {
+    // Digits without a rhythm, which do not compress.
+    const long = Array.from({ length: 8000 }, (_, i) => `${(i * 7919) % 9973},${(i * 104_729) % 9967}`).join(' ');
+    const job = tooled([{ ...artwork, lines: `m${long}` }], [border]);
+    expect(fragmentOf(job)).toBeNull();
+    expect(fragmentOf(defined(withoutDrawings(job)))).toMatch(/^#job=/);
+  });
 });

@@ -4,6 +4,9 @@ import { type LengthUnit, type Printer, parseLength, type Reading, refusal, type
 export const polygonText = (polygon: readonly Vec2[], { size, units }: Printer): string =>
   polygon.map((corner) => corner.map((value) => size(value).replace(` ${units}`, '')).join('; ')).join('\n');
 
+/** A corner may lie left of or below the origin. */
+const EITHER_SIDE = { min: -10_000, max: 10_000 };
+
 /**
  * Reads the corners of an outline, one a line: two numbers set apart by a semicolon, spaces or a tab; a minus is read.
  *
@@ -14,10 +17,10 @@ export function readPolygon(text: string, unit: LengthUnit): Reading<Vec2[]> {
   const corners: Vec2[] = [];
   for (const line of text.split('\n').filter((each) => each.trim() !== '')) {
     const figures = line.trim().split(line.includes(';') ? /\s*;\s*/ : /\s+/);
-    const read = figures.map((figure) => readSigned(figure, unit));
-    if (figures.length !== 2 || read.some((value) => value === null))
+    const read = figures.map((figure) => parseLength(figure, { defaultUnit: unit, range: EITHER_SIDE }));
+    if (figures.length !== 2 || !read.every((each) => each.ok))
       return refusal(line, 'a corner', 'Write one corner a line, as 120; 80 for 120 from the left and 80 from below.');
-    corners.push(read as unknown as Vec2);
+    corners.push([read[0]!.value, read[1]!.value]);
   }
   const [a, b] = corners;
   if (corners.length === 2 && a !== undefined && b !== undefined) {
@@ -34,11 +37,4 @@ export function readPolygon(text: string, unit: LengthUnit): Reading<Vec2[]> {
   if (corners.length < 2)
     return refusal(text, 'an outline', 'Give the two opposite corners of a rectangle, or three corners or more.');
   return { ok: true, value: corners, understood: `${corners.length} corners` };
-}
-
-function readSigned(figure: string, unit: LengthUnit): number | null {
-  const bare = figure.replace(/^[-‐‑‒–—−]\s*/, '');
-  const reading = parseLength(bare, { defaultUnit: unit });
-  if (!reading.ok) return null;
-  return bare === figure || reading.value === 0 ? reading.value : -reading.value;
 }

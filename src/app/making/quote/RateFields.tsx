@@ -1,4 +1,4 @@
-import { fieldNote, type Job } from '../../../core/index.ts';
+import { fieldNote, isStepTaken, type Job, OPTIONAL_STEPS } from '../../../core/index.ts';
 import { FigureField } from '../../fields/FigureField.tsx';
 import { useFieldIssues, useWritten } from '../../fields/fieldState.ts';
 import { PlainField } from '../../fields/PlainField.tsx';
@@ -6,11 +6,12 @@ import { TypedField } from '../../fields/TypedField.tsx';
 import { useBench, useDispatch } from '../../state/BenchContext.tsx';
 import { ExtraLines } from './ExtraLines.tsx';
 
-const MINUTES = ['measure', 'mockup', 'cut', 'edges', 'punch', 'assemble'] as const;
+const BEFORE = ['measure', 'mockup', 'cut', 'edges'] as const;
 
 /** What the maker charges and how long the work takes. */
 export function RateFields() {
-  const { leather, pockets, seam, construction } = useBench(({ design }) => design.job);
+  const job = useBench(({ design }) => design.job);
+  const { leather, pockets, seam, construction } = job;
   const isLaced = seam.method === 'lacing';
   return (
     <>
@@ -32,7 +33,16 @@ export function RateFields() {
       <ExtraLines />
       <details>
         <summary>Working time</summary>
-        {([...MINUTES, isLaced ? 'lace' : 'stitch', 'finish'] as const).map((step) => (
+        {(
+          [
+            ...BEFORE,
+            ...OPTIONAL_STEPS.filter((id) => isStepTaken(job, id)),
+            'punch',
+            'assemble',
+            isLaced ? 'lace' : 'stitch',
+            'finish',
+          ] as const
+        ).map((step) => (
           <FigureField key={step} path={`rates.minutes.${step}`} empty="default" />
         ))}
       </details>

@@ -6,6 +6,7 @@ import { StepPicture } from './picture/StepPicture.tsx';
 import { StepBody } from './StepBody.tsx';
 import { StepCautions } from './StepCautions.tsx';
 import { StartAgain, StepList } from './StepList.tsx';
+import { sentence } from './sentence.ts';
 import { type ListedStep, useProgress, type WorkProgress } from './useProgress.ts';
 import { useStepHand } from './useStepHand.ts';
 import { useWakeLock } from './useWakeLock.ts';
@@ -88,9 +89,9 @@ function MakingSteps({ design }: Pick<Bench, 'design'>) {
                 {step.changes.length > 0 && <Changed step={step} />}
                 <StepBody step={step} notes={step.notes} />
                 <StepCautions cautions={step.cautions} />
-                {step.isDone && (
+                {step.done !== null && (
                   <p className="step-words">
-                    Done.{' '}
+                    {sentence(step.done)}{' '}
                     <button type="button" className="quiet" onClick={() => work.reopen(step.id)}>
                       Take the tick away
                     </button>

@@ -15,14 +15,19 @@ export function StepList({ id, steps, at, isOpen, goTo, startAgain }: StepListPr
   return (
     <nav id={id} className="step-list" aria-label="All steps" data-open={isOpen}>
       <ol>
-        {steps.map(({ id: step, number, name, isDone, changes }, i) => (
+        {steps.map(({ id: step, number, name, isDone, done, changes }, i) => (
           <li key={step}>
             <button type="button" aria-current={i === at ? 'step' : undefined} onClick={() => goTo(i)}>
               <Tick isDone={isDone} />
               <span>
                 {number}. {name}
+                {done !== null && (
+                  <span className="step-day">
+                    <span className="only-heard">, </span>
+                    {done}
+                  </span>
+                )}
               </span>
-              {isDone && <span className="only-heard">, done</span>}
               {changes.length > 0 && <em>changed</em>}
             </button>
           </li>

@@ -20,16 +20,20 @@ const jobSchema = z.object({
   at: z.nullable(z.string()),
   /** What each done step said when it was done, by its id. */
   done: z.record(z.string(), saidSchema),
+  /** Whether the job itself has the ticks: earlier versions kept them here alone, without their days. */
+  isInJob: z._default(z.boolean(), false),
 });
 
-const keptSchema = z.object({ jobs: z._default(z.array(jobSchema), []) });
+export const keptSchema = z.object({ jobs: z._default(z.array(jobSchema), []) });
 
 /** What a step said when it was done. */
 export type Said = z.output<typeof saidSchema>;
 /** Progress of every job, the last worked first. */
 export type KeptProgress = z.output<typeof keptSchema>;
-/** Where the work on one job stands. */
-export type Progress = Pick<z.output<typeof jobSchema>, 'at' | 'done'>;
+/** Where the work on one job was left, and what its done steps said. Which steps are done, and when, is kept in the job. */
+export type Progress = Omit<z.output<typeof jobSchema>, 'key'>;
+/** The day of each step that is done, by its id; null where it is not known. */
+export type Made = Readonly<Record<string, unknown>>;
 
 export const { read: readProgress, keep: keepProgress } = keptChoice('coverwright.steps.v1', keptSchema);
 
@@ -39,7 +43,7 @@ export const END = 'end';
 /** Jobs whose progress is kept: some 5 kB each. */
 const MOST_JOBS = 40;
 
-export const NOT_BEGUN: Progress = { at: null, done: {} };
+export const NOT_BEGUN: Progress = { at: null, done: {}, isInJob: true };
 
 /**
  * Keys of a job, the one to write under first. A job that got its place on the shelf since is found by its name.
@@ -58,9 +62,19 @@ export function progressOf({ jobs }: KeptProgress, keys: readonly string[]): Pro
 }
 
 /** All progress with that of one job replaced, under its first key alone. */
-export function withProgress({ jobs }: KeptProgress, keys: readonly string[], { at, done }: Progress): KeptProgress {
+export function withProgress(
+  { jobs }: KeptProgress,
+  keys: readonly string[],
+  { at, done, isInJob }: Progress,
+): KeptProgress {
   const others = jobs.filter(({ key }) => !keys.includes(key));
-  return { jobs: [{ key: keys[0]!, at, done }, ...others].slice(0, MOST_JOBS) };
+  return { jobs: [{ key: keys[0]!, at, done, isInJob }, ...others].slice(0, MOST_JOBS) };
+}
+
+/** What a job has of its done steps, with the ticks that an earlier version kept beside it; null where it has them all. */
+export function withTicksOfBefore(made: Made, { done, isInJob }: Progress, ids: readonly string[]): Made | null {
+  const added = isInJob ? [] : ids.filter((id) => done[id] !== undefined && made[id] === undefined);
+  return added.length === 0 ? null : { ...made, ...Object.fromEntries(added.map((id) => [id, null])) };
 }
 
 /** What a step says now. */
@@ -88,22 +102,21 @@ export function changesSince(said: Said, step: PrintedStep, units: 'mm' | 'in'):
 }
 
 /** Index of the step to show: the one that was left, else the first that is not done; the number of steps for the end. */
-export function shownStep({ at, done }: Progress, ids: readonly string[]): number {
+export function shownStep({ at }: Pick<Progress, 'at'>, made: Made, ids: readonly string[]): number {
   if (at === END) return ids.length;
   const left = ids.indexOf(at ?? '');
   if (left >= 0) return left;
-  const open = ids.findIndex((id) => done[id] === undefined);
+  const open = ids.findIndex((id) => made[id] === undefined);
   return open < 0 ? ids.length : open;
 }
 
-/** Progress with a step done as it is said now. */
-export const withDone = ({ at, done }: Progress, id: string, said: Said): Progress => ({
-  at,
-  done: { ...done, [id]: said },
+/** Progress with what a done step says now. */
+export const withSaid = (progress: Progress, id: string, said: Said): Progress => ({
+  ...progress,
+  isInJob: true,
+  done: { ...progress.done, [id]: said },
 });
 
-/** Progress with a step not done. */
-export function withoutDone({ at, done }: Progress, id: string): Progress {
-  const { [id]: _, ...others } = done;
-  return { at, done: others };
-}
+/** A time's calendar day where the maker is, ISO 8601. */
+export const dayOf = (time: Date): string =>
+  [time.getFullYear(), time.getMonth() + 1, time.getDate()].map((part) => String(part).padStart(2, '0')).join('-');

@@ -1,11 +1,12 @@
 import { useEffect, useMemo, useState } from 'react';
-import { type CoverDesign, printer } from '../../../core/index.ts';
-import { orderOfWork, type WorkCard } from '../../../output/benchSheet/orderOfWork.ts';
+import { type CoverDesign, isRecord, printer } from '../../../core/index.ts';
+import { doneWords, orderOfWork, type WorkCard } from '../../../output/benchSheet/orderOfWork.ts';
 import { workSource } from '../../../output/benchSheet/workSource.ts';
-import { useBench } from '../../state/BenchContext.tsx';
+import { useBench, useDispatch } from '../../state/BenchContext.tsx';
 import { type JobKey, placeOf } from '../../state/jobHistory.ts';
 import {
   changesSince,
+  dayOf,
   END,
   keepProgress,
   NOT_BEGUN,
@@ -15,9 +16,9 @@ import {
   readProgress,
   saidBy,
   shownStep,
-  withDone,
-  withoutDone,
   withProgress,
+  withSaid,
+  withTicksOfBefore,
 } from './progress.ts';
 
 /** A step with how far the maker is with it. */
@@ -45,15 +46,18 @@ export interface WorkProgress {
 /** Where the progress of each job that was open in this window was last kept: a job may be renamed before it has a place. */
 const keptUnder = new Map<JobKey, string>();
 
-/** The steps of a design with the maker's progress, which the browser keeps for each job. */
+/** The steps of a design with the maker's progress: what is done is kept in the job, where it was left by the browser. */
 export function useProgress(design: CoverDesign): WorkProgress {
   const [kept, setKept] = useState(readProgress);
   const [isKept, setIsKept] = useState(true);
-  const { id, jobKey, open } = useBench(({ history }) => ({
+  const dispatch = useDispatch();
+  const { id, jobKey, open, written } = useBench(({ history }) => ({
     id: placeOf(history)?.id,
     jobKey: history.key,
     open: history.parsed.ok ? history.parsed.job.name : null,
+    written: history.document.made,
   }));
+  const made = isRecord(written) ? written : {};
   const { name, work } = design.job;
   const keys = progressKeys(id, name, keptUnder.get(jobKey));
   const progress = progressOf(kept, keys);
@@ -89,14 +93,25 @@ export function useProgress(design: CoverDesign): WorkProgress {
     if (isToMove) change(progress);
   }, [isToMove]);
   const ids = printed.map(({ mm }) => mm.id);
-  const at = shownStep(progress, ids);
+  const madeBefore = isShown ? withTicksOfBefore(made, progress, ids) : null;
+  // biome-ignore lint/correctness/useExhaustiveDependencies: once for each job of an earlier version
+  useEffect(() => {
+    if (madeBefore === null) return;
+    dispatch({ type: 'made', made: madeBefore });
+    change({ ...progress, isInJob: true });
+  }, [madeBefore === null]);
+  const at = shownStep(progress, made, ids);
   const steps = printed.map((each, i): ListedStep => {
+    const day = made[each.mm.id];
     const said = progress.done[each.mm.id];
+    const isDone = day !== undefined;
     return {
       ...each[work.units],
+      // The design lags behind the job.
+      done: doneWords(typeof day === 'string' || day === null ? day : undefined),
       number: i + 1,
-      isDone: said !== undefined,
-      changes: said === undefined ? [] : changesSince(said, each, work.units),
+      isDone,
+      changes: said === undefined || !isDone ? [] : changesSince(said, each, work.units),
     };
   });
   const idAt = (index: number): string => ids[Math.max(0, index)] ?? END;
@@ -108,9 +123,18 @@ export function useProgress(design: CoverDesign): WorkProgress {
     goTo: (index) => change({ ...progress, at: idAt(index) }),
     finish: () => {
       const step = printed[at];
-      if (step !== undefined) change(withDone({ ...progress, at: idAt(at + 1) }, step.mm.id, saidBy(step)));
+      if (step === undefined) return;
+      const { id: done } = step.mm;
+      dispatch({ type: 'made', made: { ...made, [done]: dayOf(new Date()) } });
+      change(withSaid({ ...progress, at: idAt(at + 1) }, done, saidBy(step)));
     },
-    reopen: (step) => change(withoutDone(progress, step)),
-    startAgain: () => change({ at: idAt(0), done: {} }),
+    reopen: (step) => {
+      const { [step]: _, ...others } = made;
+      dispatch({ type: 'made', made: others });
+    },
+    startAgain: () => {
+      dispatch({ type: 'made', made: {} });
+      change({ ...NOT_BEGUN, at: idAt(0) });
+    },
   };
 }

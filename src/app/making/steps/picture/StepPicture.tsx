@@ -1,7 +1,8 @@
-import { useSyncExternalStore } from 'react';
-import { type CoverDesign, type Drawing, type Layer, patternDrawing } from '../../../../core/index.ts';
+import { useMemo, useSyncExternalStore } from 'react';
+import { type CoverDesign, type Drawing, type Layer, patternDrawing, tooledPattern } from '../../../../core/index.ts';
 import type { WorkCard } from '../../../../output/benchSheet/orderOfWork.ts';
 import { PatternSheet } from '../../../sheet/PatternSheet.tsx';
+import { useLetterFaces } from '../../../state/useLetterFaces.ts';
 import { cardOf } from '../../cardOf.ts';
 import { remembered } from '../../remembered.ts';
 import { AssembledPicture } from './AssembledPicture.tsx';
@@ -47,7 +48,7 @@ function pictureOf({ id }: StepPictureProps['step'], { design, highest }: Omit<S
       return pattern('cut', 'direction');
     case 'trace':
     case 'tool':
-      return pattern('cut', 'fold');
+      return <TooledPattern design={design} highest={highest} />;
     case 'edges':
       return pattern('cut', 'fold', 'skive');
     case 'punch':
@@ -71,6 +72,15 @@ function pictureOf({ id }: StepPictureProps['step'], { design, highest }: Omit<S
       return <WrapPicture design={design} label="Closed cover under a weight, cut across the spine" isPressed />;
   }
 }
+
+/** The pattern with what is tooled into it. */
+function TooledPattern({ design, highest }: Omit<StepPictureProps, 'step'>) {
+  const { faces } = useLetterFaces(design.job.tooling.designs);
+  const drawing = useMemo(() => tooledPattern(design, faces), [design, faces]);
+  return <Pattern drawing={drawing} layers={TOOLED} highest={highest} />;
+}
+
+const TOOLED: readonly Layer[] = ['cut', 'fold', 'area', 'tooling'];
 
 interface PatternProps {
   readonly drawing: Drawing;
