@@ -4,11 +4,15 @@ interface FileButtonProps {
   /** Label of the button; `asks` is the label of the file input. */
   readonly title: string;
   readonly asks: string;
+  /** Kinds of file; those of jobs unless told. */
+  readonly accept?: string;
   readonly onFile: (file: File) => void;
 }
 
-/** Asks for a file of jobs. */
-export function FileButton({ title, asks, onFile }: FileButtonProps) {
+const JOBS = '.json,application/json';
+
+/** Asks for a file. */
+export function FileButton({ title, asks, accept = JOBS, onFile }: FileButtonProps) {
   const input = useRef<HTMLInputElement>(null);
   return (
     <>
@@ -19,7 +23,7 @@ export function FileButton({ title, asks, onFile }: FileButtonProps) {
         ref={input}
         type="file"
         hidden
-        accept=".json,application/json"
+        accept={accept}
         aria-label={asks}
         onChange={(event) => {
           const [file] = event.target.files ?? [];

@@ -1,5 +1,5 @@
 import { useEffect, useState } from 'react';
-import { shareFragment } from '../../output/shareLink/shareLink.ts';
+import { shareFragment, withoutDrawings } from '../../output/shareLink/shareLink.ts';
 import { useBenchStore } from '../state/BenchContext.tsx';
 import './shareLink.css';
 
@@ -7,10 +7,13 @@ import './shareLink.css';
 export default function ShareLink({ onClose }: { readonly onClose: () => void }) {
   const { getState } = useBenchStore();
   // The job as it is now: a link does not follow later changes.
-  const [link] = useState(() => {
-    const fragment = shareFragment(getState().history.good.document);
+  const [{ link, isWhole }] = useState(() => {
+    const { document } = getState().history.good;
+    const whole = shareFragment(document);
+    const rest = whole === null ? withoutDrawings(document) : null;
+    const fragment = whole ?? (rest && shareFragment(rest));
     const { origin, pathname, search } = window.location;
-    return fragment === null ? null : `${origin}${pathname}${search}${fragment}`;
+    return { link: fragment === null ? null : `${origin}${pathname}${search}${fragment}`, isWhole: whole !== null };
   });
   const [isCopied, setCopied] = useState<boolean | null>(link === null ? false : null);
   useEffect(() => {
@@ -25,7 +28,7 @@ export default function ShareLink({ onClose }: { readonly onClose: () => void })
   if (isCopied === null) return null;
   return (
     <div className="noted share-note not-printed" role="status">
-      <p>{words(link, isCopied)}</p>
+      <p>{words(link, isCopied, isWhole)}</p>
       {link !== null && (
         <input
           type="text"
@@ -42,8 +45,10 @@ export default function ShareLink({ onClose }: { readonly onClose: () => void })
   );
 }
 
-function words(link: string | null, isCopied: boolean): string {
+function words(link: string | null, isCopied: boolean, isWhole: boolean): string {
   if (link === null) return 'This job is too long for a link: save it as a file and send that.';
-  const holds = 'It holds the whole job in itself; nothing has left this machine.';
+  const holds = isWhole
+    ? 'It holds the whole job in itself; nothing has left this machine.'
+    : 'Your own drawings are too long for a link and stay behind. To send them, save the job as a file.';
   return isCopied ? `The link is copied. ${holds}` : `Copy this link. ${holds}`;
 }

@@ -6,13 +6,14 @@ import { capitalOutline, FLATNESS, lackedBy } from './letterLines.ts';
 /**
  * A face by the outlines of a font file (TrueType, OpenType or WOFF), kerned and with its ligatures.
  *
+ * @param tall the letter whose top is the capital height
  * @returns the face; rejects with an Error where the bytes are no font
  */
-export async function fontFace(id: string, title: string, bytes: Uint8Array): Promise<LetterFace> {
+export async function fontFace(id: string, title: string, bytes: Uint8Array, tall = 'H'): Promise<LetterFace> {
   const { create } = await import('@cantoo/fontkit');
   const font = create(bytes);
   if ('fonts' in font) throw new Error('A file of several fonts was found where one font is needed.');
-  const capital = font.layout('H').bbox.maxY;
+  const capital = font.layout(tall).bbox.maxY;
   const has = (letter: string) => font.hasGlyphForCodePoint(letter.codePointAt(0)!);
   return {
     id,

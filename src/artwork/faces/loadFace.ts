@@ -19,9 +19,10 @@ const SOURCES = {
   },
   /** DejaVu Sans Condensed, which the sheets are set in too: Latin, Greek, Cyrillic and many signs. */
   sans: { title: 'Sans', url: sansUrl, path: 'dejavu-fonts-ttf/ttf/DejaVuSansCondensed.ttf' },
-  /** Uncial Antiqua: Latin of Western and Central Europe. */
+  /** Uncial Antiqua: Latin of Western and Central Europe. Its H stands above the other capitals. */
   uncial: {
     title: 'Uncial',
+    tall: 'E',
     url: uncialUrl,
     path: `${FONTS}/uncial-antiqua/400Regular/UncialAntiqua_400Regular.ttf`,
   },
@@ -60,7 +61,10 @@ export function loadFace(id: string): Promise<LetterFace> {
 
 async function load(id: FaceId): Promise<LetterFace> {
   const source = SOURCES[id];
-  if ('url' in source) return fontFace(id, source.title, await fontFile(source.url, source.path));
+  if ('url' in source) {
+    const bytes = await fontFile(source.url, source.path);
+    return fontFace(id, source.title, bytes, 'tall' in source ? source.tall : undefined);
+  }
   const { default: letters } = await import('./hersheySans.json');
   return strokeFace(id, source.title, letters);
 }

@@ -6,7 +6,7 @@ export interface Grey {
 }
 
 /** Longer side of a picture as it is kept. */
-export const GREY_SIDE = 512;
+const GREY_SIDE = 512;
 
 /** The size that a picture is brought down to, its longer side 512 at most. */
 export function greySize(width: number, height: number): { readonly width: number; readonly height: number } {

@@ -1,7 +1,7 @@
 import { Refusal } from '../refusal.ts';
 
 /** Largest SVG file. */
-export const SVG_BYTES = 2_000_000;
+const SVG_BYTES = 2_000_000;
 
 /** The encodings that a byte order mark tells; UTF-8 where there is none. */
 const MARKS = [

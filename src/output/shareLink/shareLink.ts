@@ -1,5 +1,5 @@
 import { strFromU8, strToU8, zlibSync } from 'fflate';
-import { type JobIssue, type JobRecord, jobIssue, type OpenedJob, openJob } from '../../core/index.ts';
+import { isRecord, type JobIssue, type JobRecord, jobIssue, type OpenedJob, openJob } from '../../core/index.ts';
 import { inflateWithin } from './inflateWithin.ts';
 import { LINK_DICTIONARIES } from './linkDictionary.ts';
 
@@ -28,6 +28,18 @@ export function shareFragment(document: JobRecord): string | null {
   const base64 = btoa(strFromU8(packed, true));
   const fragment = `#job=${LAYOUT}.${base64.replaceAll('+', '-').replaceAll('/', '_').replace(/=+$/, '')}`;
   return bytes.length > MAX_LINK_BYTES || fragment.length > MAX_LINK_CHARACTERS ? null : fragment;
+}
+
+/**
+ * The job without the maker's own drawings and the designs made of them, which are too long for a link.
+ * @returns null where it has none
+ */
+export function withoutDrawings(document: JobRecord): JobRecord | null {
+  const { tooling } = document;
+  if (!isRecord(tooling) || !Array.isArray(tooling.artworks)) return null;
+  const { artworks: _, designs, ...rest } = tooling;
+  const kept = Array.isArray(designs) ? designs.filter((design) => !isRecord(design) || design.kind !== 'drawing') : [];
+  return { ...document, tooling: { ...rest, designs: kept } };
 }
 
 /**

@@ -9,13 +9,21 @@ const points = ({ polylines }: LetterOutline) => polylines.flat();
 describe.each(FACE_CHOICES)('the face $title', ({ id }) => {
   test('has its capital height as its unit, its base line at 0, and every text begins at 0', async () => {
     const face = await loadFace(id);
-    const { polylines, width } = face.outline('H');
+    const { polylines, width } = face.outline(id === 'uncial' ? 'E' : 'H');
     expect(polylines.length).toBeGreaterThan(0);
     expect(Math.max(...points({ polylines, width }).map(([, y]) => y))).toBeCloseTo(1, 9);
     const text = face.outline('Tide');
     const xs = points(text).map(([x]) => x);
     expect(Math.min(...xs)).toBe(0);
     expect(text.width).toBe(Math.max(...xs));
+  });
+
+  test('has most capitals within a fifth of its capital height', async () => {
+    const face = await loadFace(id);
+    const tops = [...'ABCDEFGHIKLMNOPRSTUVXYZ'].map((letter) =>
+      Math.max(...points(face.outline(letter)).map(([, y]) => y)),
+    );
+    expect(tops.filter((top) => Math.abs(top - 1) < 0.2).length).toBeGreaterThan(tops.length * 0.8);
   });
 
   test('draws all letters of English, and of German, French and Spanish', async () => {

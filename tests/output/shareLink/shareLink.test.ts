@@ -11,7 +11,9 @@ import {
   isShareFragment,
   MAX_LINK_CHARACTERS,
   readShareFragment,
+  withoutDrawings,
 } from '../../../src/output/shareLink/shareLink.ts';
+import { defined } from '../../defined.ts';
 import { jobDocument } from '../../jobArbitrary.ts';
 import { checkLaw } from '../../laws.ts';
 
@@ -206,4 +208,34 @@ test('a fragment that claims to be a job is told apart from any other', () => {
   expect(isShareFragment('#bench')).toBe(false);
   expect(isShareFragment('#bench#job=1.A')).toBe(false);
   expect(isShareFragment('')).toBe(false);
+});
+
+describe('a job without its drawings', () => {
+  const border = { kind: 'border', area: 'front' };
+  const artwork = { id: 'a', name: 'fish', kind: 'lines', width: 100, height: 50, lines: 'm0,0 100,50' };
+  const tooled = (artworks: unknown[], designs: unknown[]): JobRecord => ({
+    ...tideLedger,
+    tooling: { depth_mm: 0.3, artworks, designs },
+  });
+
+  test('keeps its borders and titles and every other field, and opens', () => {
+    const title = { kind: 'title', area: 'spine', text: 'Tides' };
+    const job = tooled([artwork], [border, { kind: 'drawing', area: 'back', artwork: 'a' }, title]);
+    const rest = withoutDrawings(job);
+    expect(rest).toEqual({ ...tideLedger, tooling: { depth_mm: 0.3, designs: [border, title] } });
+    expect(readShareFragment(shareFragment(defined(rest)))).toMatchObject({ ok: true });
+  });
+
+  test('is none where the job has no drawing', () => {
+    expect(withoutDrawings(tideLedger)).toBeNull();
+    expect(withoutDrawings({ ...tideLedger, tooling: { designs: [border] } })).toBeNull();
+  });
+
+  test('is what a link holds where the drawings are too long for it', () => {
+    // Digits without a rhythm, which do not compress.
+    const long = Array.from({ length: 8000 }, (_, i) => `${(i * 7919) % 9973},${(i * 104_729) % 9967}`).join(' ');
+    const job = tooled([{ ...artwork, lines: `m${long}` }], [border]);
+    expect(fragmentOf(job)).toBeNull();
+    expect(fragmentOf(defined(withoutDrawings(job)))).toMatch(/^#job=/);
+  });
 });

@@ -1,5 +1,7 @@
 import type { ToolingArea } from '../../../core/index.ts';
+import { FileButton } from '../../fields/FileButton.tsx';
 import { useBench } from '../../state/BenchContext.tsx';
+import { useArtworkFiles } from './useArtworkFiles.ts';
 import { useToolingEdits } from './useTooling.ts';
 
 interface AddDesignProps {
@@ -16,6 +18,7 @@ const LETTERS = { height: 10, share: 0.5 };
 export function AddDesign({ area, isFirst, added }: AddDesignProps) {
   const { add } = useToolingEdits();
   const name = useBench(({ history }) => history.good.job.name);
+  const { reading, open } = useArtworkFiles();
   const { face, clear } = area;
   const addTitle = (): void => {
     const isSpine = face === 'spine';
@@ -44,6 +47,20 @@ export function AddDesign({ area, isFirst, added }: AddDesignProps) {
       <button type="button" onClick={addTitle}>
         Add a title
       </button>
+      <FileButton
+        title="Add a drawing"
+        asks="SVG, PNG or JPEG file"
+        accept=".svg,.png,.jpg,.jpeg,image/svg+xml,image/png,image/jpeg"
+        onFile={(file) => void open(file, area, added)}
+      />
+      <span className="help" role="status">
+        {reading.status === 'reading' && 'The drawing is being read.'}
+      </span>
+      {reading.status === 'refused' && (
+        <span className="issue" role="alert">
+          {reading.why}
+        </span>
+      )}
     </p>
   );
 }

@@ -1,9 +1,10 @@
 import { FACE_CHOICES } from '../../../artwork/faces/loadFace.ts';
-import type { MovableDesign, ToolingDesign } from '../../../core/index.ts';
+import type { Artwork, MovableDesign, ToolingDesign } from '../../../core/index.ts';
 import { Choice } from '../../fields/Choice.tsx';
 import { PlainField } from '../../fields/PlainField.tsx';
 import { useDraft } from '../../fields/useDraft.ts';
 import { DesignFigure } from './DesignFigure.tsx';
+import { PictureFields } from './PictureFields.tsx';
 import { useToolingEdits } from './useTooling.ts';
 
 interface DesignFieldsProps<Design extends ToolingDesign = ToolingDesign> {
@@ -14,7 +15,11 @@ interface DesignFieldsProps<Design extends ToolingDesign = ToolingDesign> {
 const options = (values: readonly string[]) => values.map((value) => ({ value, label: value }));
 
 /** The fields of the design in hand. */
-export function DesignFields({ index, design }: DesignFieldsProps) {
+export function DesignFields({
+  index,
+  design,
+  artwork,
+}: DesignFieldsProps & { readonly artwork: Artwork | undefined }) {
   switch (design.kind) {
     case 'border':
       return <BorderFields index={index} design={design} />;
@@ -28,6 +33,7 @@ export function DesignFields({ index, design }: DesignFieldsProps) {
     case 'drawing':
       return (
         <>
+          {artwork !== undefined && <PictureFields artwork={artwork} />}
           <DesignFigure index={index} design={design} at="width_mm" />
           <PlacingFields index={index} design={design} />
         </>

@@ -38,7 +38,11 @@ export function DesignList({ designs, artworks, chosen, choose }: DesignListProp
             ))}
             {index === chosen && (
               <div className="listed">
-                <DesignFields index={index} design={design} />
+                <DesignFields
+                  index={index}
+                  design={design}
+                  artwork={design.kind === 'drawing' ? artworks.find(({ id }) => id === design.artwork) : undefined}
+                />
                 <p className="design-acts">
                   <button type="button" className="quiet" onClick={() => change(index, null)}>
                     Take out<span className="only-heard"> {name}</span>
