@@ -103,6 +103,7 @@ export const PARTS = [
   'Construction',
   'Tooling',
   'Template',
+  'Drafting sheet',
   'Card trial',
   'Leather owned',
   'Supplies',

@@ -130,6 +130,8 @@ const RESULTS: readonly (readonly [result: string, presses: readonly Press[], sh
   ['pattern with holes and fittings', [place('Workbench'), part('Construction')], '.panel-outcome .flat-pattern'],
   ['template', [place('Workbench'), part('Template')], '.panel-outcome .flat-pattern'],
   ['template as PDF', [place('Workbench'), part('Template')], 'text=Save the template as PDF'],
+  ['drafting sheet', [place('Workbench'), part('Drafting sheet')], '.draft-steps'],
+  ['drafting sheet as PDF', [place('Workbench'), part('Drafting sheet')], 'text=Save the drafting sheet as PDF'],
   ['file for a cutter, SVG', [place('Workbench'), part('Template')], 'text=Save as SVG'],
   ['file for a cutter, DXF', [place('Workbench'), part('Template')], 'text=Save as DXF'],
   ['what the card trial shows', [place('Workbench'), part('Card trial')], '.lesson'],

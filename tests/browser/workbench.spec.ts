@@ -69,6 +69,39 @@ test('SVG and DXF carry the chosen layers, with every slit of the card', async (
   expect(dxf.entities.some(({ type }) => type === 'TEXT')).toBe(false);
 });
 
+test('one card serves for all pieces, half of it is laid on folded card, and the drafting sheet says how to draw either', async ({
+  bench,
+}) => {
+  await openExample(bench, 'tide ledger');
+  const template = await openPart(bench, 'Template');
+  await template.getByRole('radio', { name: 'leather', exact: true }).check();
+  await template.getByRole('radio', { name: 'one card for all' }).check();
+  await expect(template.getByRole('img', { name: /^Flat pattern to scale: one card/ })).toBeVisible();
+  await expect(template.locator('[data-layer=mouth] path')).toHaveCount(1);
+  const dxf = defined(new DxfParser().parseSync((await saved(bench, 'Save as DXF')).bytes.toString()));
+  expect(dxf.entities.filter(({ layer }) => layer === 'MOUTH')).toHaveLength(2);
+
+  await template.getByRole('radio', { name: 'half of it' }).check();
+  await expect(template.getByText(/The fold of card of 0\.5 mm takes 0\.11 mm of each half/)).toBeVisible();
+  await template.getByLabel('Card thickness').fill('1');
+  await expect(template.getByText(/The fold of card of 1 mm takes 0\.21 mm of each half/)).toBeVisible();
+  const { name, bytes } = await saved(bench, 'Save the template as PDF');
+  expect(name).toBe('tide-ledger-leather-half-card-a4.template.pdf');
+  const words = (await readPdf(new Uint8Array(bytes))).flatMap((page) => page.words.map(({ text }) => text));
+  expect(words).toContain('lay this edge on the fold of the card');
+
+  const drafting = await openPart(bench, 'Drafting sheet');
+  await expect(drafting.getByRole('radio', { name: 'half of it' })).toBeChecked();
+  await expect(drafting.getByText('AD lies on the folded edge of the card')).toBeVisible();
+  await drafting.getByRole('radio', { name: 'a card for each piece' }).check();
+  await expect(drafting.getByText(/^From A measure [\d.]+ mm along it to B\.$/)).toHaveCount(2);
+  await setUnits(bench, 'in');
+  await expect(drafting.getByText(/^From A measure [\d /]+ in along it to B\.$/)).toHaveCount(2);
+  const sheet = await saved(bench, 'Save the drafting sheet as PDF');
+  expect(sheet.name).toBe('tide-ledger-leather-a4.drafting-sheet.pdf');
+  expect(sheet.bytes.subarray(0, 5).toString()).toBe('%PDF-');
+});
+
 test('a printer that is off is corrected, a scaled print is told from it, and what cannot be is refused', async ({
   bench,
 }) => {

@@ -69,7 +69,8 @@ const PLACE_ALSO: Readonly<Partial<Record<(typeof PLACES)[number]['id'], string>
 const PART_ALSO: Readonly<Partial<Record<(typeof WORKBENCH_PARTS)[number]['id'], string>>> = {
   construction: 'corners holes slits lining strap fastening ribbon pen loop pattern',
   tooling: 'border title initials letters drawing svg stamp emboss carve decorate monogram',
-  template: 'print pdf paper printer svg dxf laser kerf cutter machine file pages tiles',
+  template: 'print pdf paper printer svg dxf laser kerf cutter machine file pages tiles one card half folded',
+  drafting: 'draw by hand ruler compasses no printer diagonals words figures',
   trial: 'test gaps read learn correct',
   leather: 'hide sheet layout nesting defects yield',
   supplies: 'thread lace cement glue needles materials shopping',
@@ -167,6 +168,7 @@ function actions({ getState }: BenchStore): readonly Findable[] {
     standing(partOf('template'), 'Save the template as PDF', 'print pattern paper a4 letter true size'),
     standing(partOf('template'), 'Save as SVG', 'laser cutter machine file drawing'),
     standing(partOf('template'), 'Save as DXF', 'laser cutter cad machine file drawing'),
+    standing(partOf('drafting'), 'Save the drafting sheet as PDF', 'draw by hand ruler print'),
     standing(partOf('work'), 'Save the bench sheet as PDF', 'print instructions order of work'),
     standing(CUSTOMER, 'Save 3D model', 'glb gltf', 'button'),
     standing(CUSTOMER, 'Save picture', 'png image photograph', 'button'),

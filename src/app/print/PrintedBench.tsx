@@ -4,7 +4,7 @@ import type { Place } from '../state/place.ts';
 import { BenchPage } from './BenchPage.tsx';
 
 /** Parts of the workbench that are lists to hand over or to work by, and are printed as they are. */
-const PRINTED_AS_THEY_ARE = ['work', 'supplies', 'quote'];
+const PRINTED_AS_THEY_ARE = ['drafting', 'work', 'supplies', 'quote'];
 
 /** From most places a print is one page of the open job, made when it is asked for. */
 export default function PrintedBench({ place: { id, part } }: { readonly place: Place }) {

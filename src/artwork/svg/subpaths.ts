@@ -69,3 +69,11 @@ export const mappedSubpath = ({ start, steps }: Subpath, matrix: Matrix): Subpat
   start: mapped(matrix, start),
   steps: steps.map((step) => step.map((point) => mapped(matrix, point))),
 });
+
+/** A subpath led back to its start, unless it ends there or is a single line, which has no area. */
+export function closedSubpath({ start, steps }: Subpath): Subpath {
+  const end = steps.at(-1)?.at(-1);
+  const hasArea = steps.length > 1 || steps[0]!.length > 1;
+  const isOpen = end !== undefined && (end[0] !== start[0] || end[1] !== start[1]);
+  return { start, steps: hasArea && isOpen ? [...steps, [start]] : steps };
+}

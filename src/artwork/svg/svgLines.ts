@@ -1,7 +1,7 @@
 import { count, Refusal } from '../refusal.ts';
 import type { LeftOut } from './leftOut.ts';
 import { composed, IDENTITY, type Matrix, translation } from './matrix.ts';
-import { isDrawable, mappedSubpath, type Subpath } from './subpaths.ts';
+import { closedSubpath, isDrawable, mappedSubpath, type Subpath } from './subpaths.ts';
 import { placed, type SvgNode, type SvgTree, type SvgUse } from './svgTree.ts';
 import { UNSAID_PORT } from './viewBox.ts';
 
@@ -20,7 +20,7 @@ const OUTER: Inherited = { matrix: IDENTITY, isHidden: false, hasFill: true, has
 
 /**
  * The lines and curves that a drawing shows, in the units of its view box: the edges of filled shapes and the middles of
- * strokes alike, whatever their colour and width.
+ * strokes alike, whatever their colour and width. What is filled without a stroke is closed, as its area is.
  *
  * @throws Refusal where references make it over `DRAWN_LIMITS`
  */
@@ -46,7 +46,7 @@ export function svgLines(tree: SvgTree, leftOut: LeftOut): Subpath[] {
       for (const subpath of node.path.subpaths) {
         steps += subpath.steps.length;
         if (steps > DRAWN_LIMITS.steps) throw tooMany('lines and curves', DRAWN_LIMITS.steps);
-        const placedPath = mappedSubpath(subpath, here.matrix);
+        const placedPath = mappedSubpath(here.hasStroke ? subpath : closedSubpath(subpath), here.matrix);
         if (isDrawable(placedPath)) drawn.push(placedPath);
         else leftOut.add('huge');
       }

@@ -1,5 +1,6 @@
 import type { Job } from '../job/jobSchema.ts';
-import { type Contour, circle, connectedRuns, type Segment, segmentEnd, segmentStart } from '../math/contour.ts';
+import { type Contour, circle, type Segment, segmentEnd, segmentStart } from '../math/contour.ts';
+import { connectedRuns } from '../math/contourPart.ts';
 import { TOLERANCE } from '../math/tolerance.ts';
 import type { Vec2 } from '../math/vec2.ts';
 import { directionMark } from './arrow.ts';
@@ -216,7 +217,7 @@ function halfNotes(source: PatternSource, { seam, strap, loop, print }: PatternP
   const slit = print.size(job.construction.slitWidth_mm);
   return [
     'Fold the card, its outside face out, and press the crease flat. Lay the half on it, the edge named for the fold along the folded edge. Cut and prick through both layers.',
-    `Half of ${print.size(pieces.outside.width)} is ${print.exact(middle)}. The fold of card of ${print.size(card.thickness_mm)} ${extra < 0 ? 'gives' : 'takes'} ${print.small(Math.abs(extra))} of each half, so it is drawn ${print.exact(middle + extra)} wide. For card of another thickness print it again.`,
+    `Half of ${print.size(pieces.outside.width)} is ${print.exact(middle)}. The fold of card of ${print.size(card.thickness_mm)} ${extra < 0 ? 'gives' : 'takes'} ${print.small(Math.abs(extra))} of each half, so it is drawn ${print.exact(middle + extra)} wide. For card of another thickness make it again.`,
     ...(own === ''
       ? []
       : [`On one half alone, marked as front or back only: ${own}. Draw these when the card is open.`]),

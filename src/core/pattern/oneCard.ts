@@ -116,7 +116,7 @@ export function cardNotes({ job, pieces, isCard = false }: PatternSource, serves
   const [up, under] = isCard ? ['outside face up', 'the outside face'] : ['grain side up', 'the grain side'];
   const inner = [...(serves.pocket ? ['pockets'] : []), ...(serves.lining ? ['lining'] : [])].join(' and ');
   return [
-    `The outside is cut along the whole card, its ${sheet} ${up} under the card as printed.`,
+    `The outside is cut along the whole card, its ${sheet} ${up} under the card as drawn.`,
     ...(inner === ''
       ? []
       : [

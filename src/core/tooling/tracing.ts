@@ -1,7 +1,8 @@
 import type { CoverDesign } from '../fold/coverDesign.ts';
 import type { ToolingFace } from '../job/toolingSchema.ts';
 import { changeOf } from '../leather/changeOf.ts';
-import { contourWithin, movedContour, rectangle, turnedContour } from '../math/contour.ts';
+import { rectangle } from '../math/contour.ts';
+import { contourWithin, movedContour, turnedContour } from '../math/contourPart.ts';
 import { addScaled, distance, type Vec2 } from '../math/vec2.ts';
 import { type Drawing, line, noLayers, type PieceDrawing, path, pictureFrame, tracingId } from '../pattern/drawing.ts';
 import { letteringOn, type Word } from '../pattern/lettering.ts';

@@ -1,7 +1,7 @@
 import { type Accessor, type Animation, Document, type Node, type PrimitiveTarget, WebIO } from '@gltf-transform/core';
 import type { MeshData, PartName, PartRelief } from '../../core/index.ts';
 import { type GlbColours, materialsOf } from './glbColours.ts';
-import { difference, directions, metres } from './metres.ts';
+import { difference, directions, metres, mirroredTriangles } from './metres.ts';
 import { type PartTakes, partTakes, type Take } from './partTakes.ts';
 import { type ReliefPictures, reliefPictures } from './reliefPictures.ts';
 
@@ -58,7 +58,7 @@ export async function foldedGlb(
         .createPrimitive()
         .setAttribute('POSITION', position)
         .setAttribute('NORMAL', normal)
-        .setIndices(accessor('SCALAR', rest.indices.slice(start, start + count)))
+        .setIndices(accessor('SCALAR', mirroredTriangles(rest.indices.subarray(start, start + count))))
         .setMaterial(materialOf(rest, face));
       if (face === 'grain' && place) primitive.setAttribute('TEXCOORD_0', place);
       for (const target of targets) primitive.addTarget(target);

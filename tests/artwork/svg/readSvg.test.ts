@@ -58,7 +58,10 @@ describe('shapes', () => {
     ['polygon', '<polygon points="10,10 90,10 90,90"/>', 2 + Math.SQRT2],
     ['polyline', '<polyline points="10,10 90,10 90,90" fill="none" stroke="red"/>', 2],
     ['line', '<line x1="10" y1="10" x2="90%" y2="90" stroke="#000"/>', Math.SQRT2],
-    ['path of arcs', '<path d="M10 50a40 40 0 1 0 80 0"/>', Math.PI / 2],
+    ['path of arcs', '<path fill="none" stroke="red" d="M10 50a40 40 0 1 0 80 0"/>', Math.PI / 2],
+    ['filled shape that is left open, closed as its area is', '<path d="M10 10h80v80"/>', 2 + Math.SQRT2],
+    ['filled curve that is left open', '<path d="M10 50a40 40 0 0 1 80 0"/>', Math.PI / 2 + 1],
+    ['filled shape with a stroke that is left open', '<path d="M10 10h80v80" stroke="red"/>', 2],
   ])('a %s keeps its length', (_, body, length) => {
     // 9.68844822 is the perimeter of an ellipse of axes 2 and 1: 8 E(3/4), Abramowitz and Stegun 17.3.3, table 17.1.
     expect(lengthOf(shown(body).polylines)).toBeCloseTo(length, 3);
@@ -81,7 +84,7 @@ describe('shapes', () => {
         const { from, to } = boxOf(d);
         const side = Math.max(to[0] - from[0], to[1] - from[1]);
         fc.pre(side > 10);
-        const { polylines } = shown(`<path d="${d}"/>`, '');
+        const { polylines } = shown(`<path fill="none" stroke="red" d="${d}"/>`, '');
         expect((lengthOf(polylines) * side) / new svgPathProperties(d).getTotalLength()).toBeCloseTo(1, 2);
       }),
       { cost: 4 },
@@ -151,7 +154,7 @@ describe('transforms', () => {
 });
 
 describe('what shows', () => {
-  const seen = '<path d="M0 0h50v50"/>';
+  const seen = '<path d="M0 0h50v50z"/>';
 
   test.each([
     ['display of none', '<g display="none"><rect width="90" height="90"/></g>'],
@@ -177,11 +180,11 @@ describe('what shows', () => {
   test.each([
     [
       'an element that is visible in a hidden group',
-      '<g visibility="hidden"><path visibility="visible" d="M0 0h50v50"/></g>',
+      '<g visibility="hidden"><path visibility="visible" d="M0 0h50v50z"/></g>',
     ],
-    ['a stroke where nothing is filled', '<g fill="none"><path stroke="blue" d="M0 0h50v50"/></g>'],
-    ['a fill by a gradient', '<path fill="url(#g)" d="M0 0h50v50"/>'],
-    ['opacity of a half', '<path opacity=".5" d="M0 0h50v50"/>'],
+    ['a stroke where nothing is filled', '<g fill="none"><path stroke="blue" d="M0 0h50v50z"/></g>'],
+    ['a fill by a gradient', '<path fill="url(#g)" d="M0 0h50v50z"/>'],
+    ['opacity of a half', '<path opacity=".5" d="M0 0h50v50z"/>'],
   ])('%s does', (_, drawn) => {
     expect(shown(drawn).polylines).toEqual(shown(seen).polylines);
   });
@@ -222,7 +225,7 @@ describe('size', () => {
 });
 
 describe('what is left out is said', () => {
-  const seen = '<path d="M0 0h50v50"/>';
+  const seen = '<path d="M0 0h50v50z"/>';
 
   test.each([
     ['<text>a<tspan>b</tspan></text><text>c</text>', '2 texts (turn text into paths first)'],
@@ -234,6 +237,8 @@ describe('what is left out is said', () => {
     ['<set attributeName="href" to="javascript:alert(1)"/>', '1 animation'],
     ['<a href="javascript:alert(1)"></a>', '1 link'],
     ['<use href="other.svg#a"/><use href="#none"/>', '2 references to something that is not in the file'],
+    ['<path id="p" d="M0 0h9"/><use href="xp"/>', '1 reference to something that is not in the file'],
+    ['<path d="M0 0A1e200 1e300 0 0 1 9 9"/>', '1 line with numbers that are too large'],
     ['<g id="loop"><use href="#loop"/></g>', '1 reference to itself'],
     ['<g id="x"><use href="#y"/></g><g id="y"><use href="#x"/></g>', '2 references to themselves'],
     ['<g clip-path="url(#c)"/>', '1 clip or mask (what it hides is drawn)'],
@@ -253,7 +258,7 @@ describe('what is left out is said', () => {
   });
 
   test('the part of a path before its first mistake is drawn', () => {
-    expect(shown('<path d="M0 0L10 10 20 0 L30"/>').polylines).toEqual([
+    expect(shown('<path stroke="red" d="M0 0L10 10 20 0 L30"/>').polylines).toEqual([
       [
         [0, 0],
         [0.5, 0.5],

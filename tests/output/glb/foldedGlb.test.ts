@@ -4,6 +4,7 @@ import { validateBytes } from 'gltf-validator';
 import { describe, expect, test } from 'vitest';
 import { type CoverDesign, coverDesign } from '../../../src/core/fold/coverDesign.ts';
 import { EXAMPLE_JOBS } from '../../../src/core/job/examples.ts';
+import { combine3, cross3, dot3 } from '../../../src/core/math/vec3.ts';
 import { designReport } from '../../../src/core/report/designReport.ts';
 import { foldedCover } from '../../../src/core/solid/foldedCover.ts';
 import type { MeshData } from '../../../src/core/solid/meshData.ts';
@@ -122,8 +123,26 @@ describe('a GLB of one take', () => {
     expect(still).toEqual([]);
     const document = await new WebIO().readBinary(bytes);
     const { low, high } = bounds(document, 'frontBoard');
-    expect(low.map((value) => value.toFixed(7))).toEqual([0, 0, -0.03].map((value) => value.toFixed(7)));
-    expect(high.map((value) => value.toFixed(7))).toEqual([0.02, 0.002, 0].map((value) => value.toFixed(7)));
+    expect(low.map((value) => value.toFixed(7))).toEqual([0, 0, 0].map((value) => value.toFixed(7)));
+    expect(high.map((value) => value.toFixed(7))).toEqual([0.02, 0.002, 0.03].map((value) => value.toFixed(7)));
+  });
+
+  test('has triangles that run counterclockwise seen from outside, after the mirror image that core draws', async () => {
+    const { bytes } = await foldedGlb([{ at: 1, parts: [board(0)] }], { name: 'Board', colours: COLOURS });
+    for (const mesh of (await new WebIO().readBinary(bytes)).getRoot().listMeshes())
+      for (const primitive of mesh.listPrimitives()) {
+        const [positions, normals] = ['POSITION', 'NORMAL'].map((name) => defined(primitive.getAttribute(name)));
+        const corners = [...defined(defined(primitive.getIndices()).getArray())];
+        for (let t = 0; t < corners.length; t += 3) {
+          const [a, b, c] = [0, 1, 2].map((k) =>
+            defined(positions).getElement<[number, number, number]>(nth(corners, t + k), [0, 0, 0]),
+          );
+          const turn = cross3(combine3(defined(b), 1, defined(a), -1), combine3(defined(c), 1, defined(a), -1));
+          expect(
+            dot3(turn, defined(normals).getElement<[number, number, number]>(nth(corners, t), [0, 0, 0])),
+          ).toBeGreaterThan(0);
+        }
+      }
   });
 
   test('gives the same bytes each time', async () => {
