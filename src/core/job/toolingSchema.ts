@@ -44,7 +44,7 @@ export const designSchema = z.discriminatedUnion(
       lines: z._default(z.literal([1, 2]), 1),
       corners: z._default(z.enum(['square', 'rounded', 'notched']), 'square'),
       inset_mm: z.prefault(lengthField('Inset', 0, 500), 0),
-      gap_mm: z.prefault(lengthField('Gap', 0.5, 100), 2),
+      gap_mm: z.prefault(lengthField('Between the lines', 0.5, 100), 2),
       corner_mm: z.prefault(lengthField('Corner', 0, 200), 8),
     }),
     z.strictObject({

@@ -98,7 +98,7 @@ const FIELD_HELP: Readonly<Record<string, string>> = {
   'tooling.designs.*.repeat.stepX_mm': 'Between centres.',
   'tooling.designs.*.repeat.stepY_mm': 'Between centres.',
   'tooling.designs.*.inset_mm': 'From the margin of the area to the outer line.',
-  'tooling.designs.*.gap_mm': 'Between the two lines.',
+  'tooling.designs.*.gap_mm': 'From line to line of a double border.',
   'tooling.designs.*.corner_mm': 'Radius, or side of the notch, of the outer line.',
   'tooling.designs.*.height_mm': 'Of a capital.',
   'tooling.designs.*.width_mm': 'Before it is turned.',

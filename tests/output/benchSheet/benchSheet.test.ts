@@ -242,6 +242,13 @@ describe('the bench sheet', () => {
       expect(stepWords(after, 'Assemble')).not.toMatch(/in line|cement a band/);
       expect(stepWords(tide, 'Assemble')).toMatch(/slits in line; cement a band/);
       expect(stepWords(tide, 'Cut the slits')).not.toContain('Scribe');
+      const seam = (design: typeof tide): string =>
+        benchSheetContent(design)
+          .blocks.map(({ text }) => text)
+          .join(' ');
+      expect(seam(after)).toContain('Punched after cementing, through all layers at once.');
+      expect(seam(after)).not.toContain('In the pieces: ');
+      expect(seam(tide)).toContain('In the pieces: ');
     });
 
     test('with a strap and a pen loop, which are fitted before the holes of the seam', () => {
