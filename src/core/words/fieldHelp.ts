@@ -159,7 +159,9 @@ const FIELD_HELP: Readonly<Record<string, string>> = {
   'rates.minutes.edges': 'Skiving, bevelling, burnishing. Minutes; assumption.',
   'rates.minutes.case': 'Where it is a step. Minutes; assumption.',
   'rates.minutes.trace': 'Where it is a step. Minutes; assumption.',
-  'rates.minutes.tool': 'Where it is a step. Minutes; assumption.',
+  'rates.minutes.tool': 'Where it is a step and nothing is designed. Minutes; assumption.',
+  'rates.minutes.tooling':
+    'For 100 mm (4 in) of line. A letter counts as 5 times its height, a picture as strokes 1 mm apart. Minutes; assumption.',
   'rates.minutes.dry': 'Where it is a step. Minutes; assumption.',
   'rates.minutes.dye': 'Where it is a step. Minutes; assumption.',
   'rates.minutes.dress': 'Where it is a step. Minutes; assumption.',
