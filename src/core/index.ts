@@ -139,6 +139,7 @@ export { type Pose, SEQUENCE_STAGES } from './solid/pose.ts';
 export { createStripSolver } from './strip/solveStrip.ts';
 export { ARTWORK_GRID, readArtworkLines, writeArtworkLines } from './tooling/artworkLines.ts';
 export { type DesignWarning, designWarnings } from './tooling/designWarnings.ts';
+export { designName, FACE_TITLES, placeWords, warningWords } from './tooling/designWords.ts';
 export type { LetterFace, LetterOutline } from './tooling/letterFace.ts';
 export { type PartRelief, partReliefs, TOOLED_PARTS, type TooledPart } from './tooling/partRelief.ts';
 export { picturePixels } from './tooling/picturePixels.ts';
@@ -155,6 +156,7 @@ export {
   placedDesign,
 } from './tooling/placedDesign.ts';
 export { type ReliefMap, reliefMap } from './tooling/reliefMap.ts';
+export { type FaceTooling, type ToolingAmount, toolingAmount } from './tooling/toolingAmount.ts';
 export { onCutPiece, onFinishedFace, SIDES, type ToolingArea, type ToolingBox } from './tooling/toolingArea.ts';
 export { toolingAreas } from './tooling/toolingAreas.ts';
 export { homelessDesigns, type TooledFace, tooledFaces, tooledPattern, toolingMarks } from './tooling/toolingMarks.ts';

@@ -2,6 +2,7 @@ import {
   arrangePieces,
   type Drawing,
   type Entity,
+  isTracing,
   LAYERS,
   type Layer,
   mirroredDrawing,
@@ -21,7 +22,7 @@ export interface CuttingOptions {
   readonly kerf_mm?: number;
   /** Between pieces, mm. */
   readonly gap_mm?: number;
-  /** Layers to write; all of them if left out. The cautions go with the words. */
+  /** Layers to write; if left out, all but the tooling areas of a pattern. The cautions go with the words. */
   readonly layers?: readonly Layer[];
 }
 
@@ -51,7 +52,7 @@ function layerOf(
 export const CAUTION_LAYER = layerOf('CAUTION', 30, '#ff7f00', null);
 
 /**
- * Every layer, in the order in which a piece is worked: what is only drawn, what is engraved, holes and slits, and the
+ * Every layer, in the order in which a piece is worked: what is only drawn, holes and slits, the engraving of the tooling, and the
  * cut edge last, because a piece that is cut free may shift.
  */
 export const CUTTING_LAYERS: readonly CuttingLayer[] = [
@@ -101,7 +102,7 @@ export const CAUTION = { height: 3, row: 4.5 } as const;
  * Throws RangeError for a kerf out of range.
  */
 export function cuttingFile(drawing: Drawing, options: CuttingOptions, gap: number): CuttingFile {
-  const { mirrored = false, kerf_mm = 0, layers = LAYERS } = options;
+  const { mirrored = false, kerf_mm = 0, layers = usualLayers(drawing) } = options;
   const { width, height, pieces } = arrangePieces(mirrored ? mirroredDrawing(drawing) : drawing, gap);
   return {
     width,
@@ -116,7 +117,12 @@ export function cuttingFile(drawing: Drawing, options: CuttingOptions, gap: numb
   };
 }
 
-const rowWidth = (words: string): number => textWidth(words, CAUTION.height);
+/** A tracing shows the areas that it is laid out in; a machine would engrave them. */
+const usualLayers = ({ pieces }: Drawing): readonly Layer[] =>
+  LAYERS.filter((layer) => layer !== 'area' || pieces.every(isTracing));
+
+/** Width of a row of the cautions, mm. */
+export const rowWidth = (words: string): number => textWidth(words, CAUTION.height);
 
 const inOrder = (piece: PieceDrawing, layers: readonly Layer[]): CuttingPiece['layers'] =>
   CUTTING_LAYERS.map((layer) => ({

@@ -19,8 +19,18 @@ export interface ReadPage {
   /** Boxes that drawing was clipped to. */
   readonly clips: readonly { readonly low: Vec2; readonly high: Vec2 }[];
   readonly words: readonly ReadWords[];
+  readonly pictures: readonly ReadPicture[];
   /** Fonts that the words are set in. */
   readonly fonts: readonly ReadFont[];
+}
+
+/** A picture by three corners of it, mm, and its size in pixels. */
+export interface ReadPicture {
+  readonly topLeft: Vec2;
+  readonly topRight: Vec2;
+  readonly bottomLeft: Vec2;
+  readonly width: number;
+  readonly height: number;
 }
 
 export interface ReadWords {
@@ -49,7 +59,7 @@ const CHORDS = 128;
 /** Path operators inside a constructed path, as the reader numbers them. */
 const PATH = { moveTo: 0, lineTo: 1, curveTo: 2, closePath: 4 } as const;
 
-/** Reads a PDF back with an independent reader. Throws on any transform, which ours do not use. */
+/** Reads a PDF back with an independent reader. Throws on any transform but that of a picture: ours have no other. */
 export async function readPdf(bytes: Uint8Array): Promise<ReadPage[]> {
   const file = await getDocument({ data: bytes.slice(), verbosity: 0, fontExtraProperties: true }).promise;
   const pages: ReadPage[] = [];
@@ -61,12 +71,30 @@ export async function readPdf(bytes: Uint8Array): Promise<ReadPage[]> {
     const clips: { low: Vec2; high: Vec2 }[] = [];
     let pen = { lineWidth: 1, isDashed: false, dash: [] as readonly number[] };
     let isClip = false;
-    const saved: (typeof pen)[] = [];
+    const saved: { pen: typeof pen; matrix: typeof matrix }[] = [];
+    const pictures: ReadPicture[] = [];
+    let matrix: readonly number[] | null = null;
     fnArray.forEach((operator, i) => {
       const args = argsArray[i] as unknown[];
-      if (operator === OPS.save) saved.push(pen);
-      if (operator === OPS.restore) pen = defined(saved.pop());
-      if (operator === OPS.transform) throw new Error('a transform: the reader would have to follow it');
+      if (operator === OPS.save) saved.push({ pen, matrix });
+      if (operator === OPS.restore) ({ pen, matrix } = defined(saved.pop()));
+      if (operator === OPS.transform) {
+        if (matrix !== null) throw new Error('a transform in a transform: the reader would have to follow it');
+        matrix = args as number[];
+      }
+      if (operator === OPS.paintImageXObject) {
+        const [a, b, c, d, x, y] = defined(matrix).map((each) => each * MM) as [
+          number,
+          number,
+          number,
+          number,
+          number,
+          number,
+        ];
+        const [, width, height] = args as [string, number, number];
+        // An image fills the unit square, its first row at the top.
+        pictures.push({ topLeft: [x + c, y + d], topRight: [x + a + c, y + b + d], bottomLeft: [x, y], width, height });
+      }
       if (operator === OPS.setLineWidth) pen = { ...pen, lineWidth: (args[0] as number) * MM };
       if (operator === OPS.setDash) {
         const dash = (args[0] as number[]).map((length) => length * MM);
@@ -74,6 +102,7 @@ export async function readPdf(bytes: Uint8Array): Promise<ReadPage[]> {
       }
       if (operator === OPS.clip) isClip = true;
       if (operator !== OPS.constructPath) return;
+      if (matrix !== null) throw new Error('a path in a transform: the reader would have to follow it');
       const [paint, [buffer]] = args as [number, [ArrayLike<number>]];
       const chains = chainsOf(buffer);
       if (paint === OPS.endPath || isClip) {
@@ -104,7 +133,7 @@ export async function readPdf(bytes: Uint8Array): Promise<ReadPage[]> {
       const { name, data } = page.commonObjs.get(id) as { name: string; data?: Uint8Array };
       return { name, size: data?.length ?? 0 };
     });
-    pages.push({ width: width * MM, height: height * MM, paths, clips, words, fonts });
+    pages.push({ width: width * MM, height: height * MM, paths, clips, words, pictures, fonts });
   }
   await file.destroy();
   return pages;

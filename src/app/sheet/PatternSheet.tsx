@@ -2,6 +2,7 @@ import { useMemo } from 'react';
 import {
   arrangePieces,
   type Drawing,
+  isTracing,
   LAYERS,
   type Layer,
   type PatternZone,
@@ -9,7 +10,7 @@ import {
 } from '../../core/index.ts';
 import { useLengths } from '../state/BenchContext.tsx';
 import { Dimension, PieceWords } from './PieceMarks.tsx';
-import { PieceShapes } from './PieceShapes.tsx';
+import { type PictureAddress, PieceShapes } from './PieceShapes.tsx';
 import { useWidth } from './useExtent.ts';
 import './sheet.css';
 
@@ -28,6 +29,7 @@ interface PatternSheetProps {
   readonly lettering?: number;
   /** Height that the drawing has at most, px. */
   readonly highest?: number;
+  readonly pictureAddress?: PictureAddress;
 }
 
 /** Every piece of a drawing to one scale, its layers drawn as everywhere else; small, names and widths stand for its words. */
@@ -37,6 +39,7 @@ export function PatternSheet({
   lit = null,
   lettering = LETTERING,
   highest,
+  pictureAddress,
 }: PatternSheetProps) {
   const lengths = useLengths();
   const [ref, wide] = useWidth<HTMLDivElement>();
@@ -63,11 +66,18 @@ export function PatternSheet({
       >
         {pieces.map(({ piece, copy, at: [x, y] }, i) => (
           <g key={`${piece.id} ${copy}`} transform={`translate(${x} ${height - y - piece.height})`}>
-            {i === 0 && <Sizes width={piece.width} height={piece.height} text={text} print={lengths.size} />}
-            <PieceShapes piece={piece} layers={layers} hasWords={isReadable} />
+            {i === 0 && !isTracing(piece) && (
+              <Sizes width={piece.width} height={piece.height} text={text} print={lengths.size} />
+            )}
+            <PieceShapes piece={piece} layers={layers} hasWords={isReadable} pictureAddress={pictureAddress} />
             {i === 0 && lit !== null && <rect className="lit" {...bandOf(lit, piece)} />}
             {!isReadable && (
-              <PieceWords {...labelPlace(piece)} words={[piece.name, lengths.size(piece.width)]} text={text} />
+              <PieceWords
+                {...labelPlace(piece)}
+                words={[piece.name.replace(' tracing', ''), lengths.size(piece.width)]}
+                text={text}
+                isTaken={layers.includes('tooling') && piece.layers.tooling.length > 0}
+              />
             )}
           </g>
         ))}
@@ -80,7 +90,7 @@ export function PatternSheet({
 function labelPlace({ layers, width, height }: PieceDrawing) {
   const title = layers.text.find((entity) => entity.kind === 'text');
   const x = title?.block === undefined ? width / 2 : (title.block[0] + title.block[1]) / 2;
-  return { middle: [x, height / 2], room: 1.5 * Math.min(x, width - x), height } as const;
+  return { middle: [x, height / 2], room: 1.5 * Math.min(x, width - x), width, height } as const;
 }
 
 /** A band of the outside, at least 1 mm broad so that it can be seen; head up and grain side up, so front at the right. */

@@ -24,23 +24,34 @@ interface PieceWordsProps {
   readonly middle: readonly [x: number, y: number];
   /** Width that the words may take, mm. */
   readonly room: number;
-  /** Height of the piece, mm. */
+  /** Of the piece, mm. */
+  readonly width: number;
   readonly height: number;
   readonly words: readonly [name: string, size: string];
   /** Height of the lettering, mm. */
   readonly text: number;
+  /** Whether its middle is taken, as by tooling: then the name alone stands below it. */
+  readonly isTaken: boolean;
 }
 
 /**
  * Name and size of a piece; turned along it where there is little room, there without the size where that would reach its
  * arrow, and the name alone below where there is none.
  */
-export function PieceWords({ middle: [x, y], room, height, words: [name, size], text }: PieceWordsProps) {
+export function PieceWords({
+  middle: [x, y],
+  room,
+  width,
+  height,
+  words: [name, size],
+  text,
+  isTaken,
+}: PieceWordsProps) {
   const long = 0.65 * text * Math.max(name.length, size.length);
   const isLow = height < 2.6 * text;
-  if (height < long && (isLow || room < long))
+  if (isTaken || (height < long && (isLow || room < long)))
     return (
-      <text className="piece-name" x={x} y={height + 1.25 * text}>
+      <text className="piece-name" x={isTaken ? width / 2 : x} y={height + 1.25 * text}>
         {name}
       </text>
     );

@@ -3,8 +3,8 @@ import {
   hatchLines,
   LAYERS,
   type Layer,
+  type Picture,
   type PieceDrawing,
-  pictureFrame,
   type Text,
 } from '../../core/index.ts';
 import { pathData } from '../../output/svg/pathData.ts';
@@ -14,6 +14,7 @@ export interface LayerShapes {
   readonly layer: Layer;
   readonly data: string;
   readonly words: readonly Text[];
+  readonly pictures: readonly Picture[];
 }
 
 /** The layers of a piece that hold anything, in the order in which they are drawn. */
@@ -22,13 +23,10 @@ export function layerShapes({ layers, height }: PieceDrawing): readonly LayerSha
     const lines = (segments: Parameters<typeof pathData>[0]): string => pathData(segments, ([x, y]) => [x, height - y]);
     switch (entity.kind) {
       case 'text':
+      case 'picture':
         return '';
       case 'path':
         return `${lines(entity.segments)}${entity.isClosed ? 'Z' : ''}`;
-      case 'picture':
-        return `M${pictureFrame(entity)
-          .map(([x, y]) => `${x} ${height - y}`)
-          .join('L')}Z`;
       case 'hatch':
         return hatchLines(entity)
           .map((line) => lines([line]))
@@ -41,5 +39,6 @@ export function layerShapes({ layers, height }: PieceDrawing): readonly LayerSha
     layer,
     data: layers[layer].map(data).join(''),
     words: layers[layer].filter((entity) => entity.kind === 'text'),
+    pictures: layers[layer].filter((entity) => entity.kind === 'picture'),
   }));
 }

@@ -1,6 +1,5 @@
 import type { CoverDesign } from '../fold/coverDesign.ts';
-import type { FieldNote } from '../job/field.ts';
-import { fieldNote } from '../job/fieldNote.ts';
+import { type DescribedNote, fieldNote } from '../job/fieldNote.ts';
 import { type JobDocument, type Patch, valueAt } from '../job/jobDocument.ts';
 import type { JobPath } from '../job/jobPath.ts';
 import type { Job } from '../job/jobSchema.ts';
@@ -13,7 +12,7 @@ import { JOB_FIGURES } from './jobFigures.ts';
 export interface ExploreField {
   /** Dotted path in the job; the path of a leather, as `leather.outside`, stands for its whole weight range. */
   readonly id: JobPath;
-  readonly note: FieldNote;
+  readonly note: DescribedNote;
   /** The job's own value, else the default, else what the tool decides. */
   readonly present: number;
   /** Step in which a maker sets it, over 0. */
@@ -26,7 +25,7 @@ export interface ExploreField {
 const LEATHERS = ['outside', 'pocket', 'lining'] as const;
 
 /** A weight range as one number: the thin end, `width` below, stays in its own range too. */
-const weightNote = (width: number): FieldNote => ({
+const weightNote = (width: number): DescribedNote => ({
   ...THICK_END,
   title: 'Weight',
   description: 'The whole weight range, named by its thick end; the thin end keeps its distance.',
@@ -94,7 +93,7 @@ const isThickness = (path: JobPath): boolean =>
   /^leather\.\w+(\.(min|max|foldThickness)_mm)?$/.test(path) || path === 'book.boardThickness_mm';
 
 /** Half a millimetre or 1/32 in on a ruler, the cut step of an inch job for what is cut, a tenth or a quarter ounce for leather, a tenth or 1/64 in of error. */
-function stepOf(path: JobPath, { unit }: FieldNote, job: Job): number {
+function stepOf(path: JobPath, { unit }: DescribedNote, job: Job): number {
   const { units } = job.work;
   if (unit === 'mm') {
     if (isThickness(path)) return units === 'mm' ? 0.1 : MM_PER_OUNCE / 4;
@@ -106,7 +105,7 @@ function stepOf(path: JobPath, { unit }: FieldNote, job: Job): number {
 }
 
 /** A few millimetres for allowances, a tenth of a whole size, an eighth of the allowed range for the rest. */
-function spanOf(path: JobPath, { min, max, unit }: FieldNote, present: number): number {
+function spanOf(path: JobPath, { min, max, unit }: DescribedNote, present: number): number {
   if (isThickness(path)) return 1.2;
   if (/^(ease|seam)\.|error_mm$|jointDip_mm$|rounding_mm$|rise_mm$/.test(path)) return 5;
   if (path.startsWith('pattern.')) return 8;

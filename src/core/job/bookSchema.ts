@@ -1,5 +1,4 @@
 import * as z from 'zod/mini';
-import { FIELD_TERMS } from '../words/fieldTerms.ts';
 import { titled } from '../words/titled.ts';
 import { lengthField, numberField } from './field.ts';
 import { addRuleIssue } from './rule.ts';
@@ -14,40 +13,17 @@ export const KIND_DEFAULTS = {
 const spineSchema = z.prefault(
   z.strictObject({
     shape: z._default(z.enum(['flat', 'rounded']), 'flat').check(z.meta({ title: 'Spine' })),
-    rise_mm: z._default(z.nullable(lengthField(titled('rise'), 0, 150, FIELD_TERMS.rise.meaning)), null),
+    rise_mm: z._default(z.nullable(lengthField(titled('rise'), 0, 150)), null),
   }),
   {},
 );
 
 const measuredSchema = z.prefault(
   z.strictObject({
-    closedWrap_mm: z._default(
-      z.nullable(
-        lengthField(
-          'Paper strip round the book',
-          20,
-          3000,
-          'Paper strip or tape, drawn round the closed book from the front fore-edge over the spine to the back one.',
-        ),
-      ),
-      null,
-    ),
-    rolledHalf_mm: z._default(
-      z.nullable(
-        lengthField(
-          'Half round, on card',
-          10,
-          1500,
-          'Book rolled on card: from the middle of the spine to one fore-edge.',
-        ),
-      ),
-      null,
-    ),
-    openFlatWidth_mm: z._default(
-      z.nullable(lengthField('Open flat', 20, 3000, 'Fore-edge to fore-edge over the outside of the book lying open.')),
-      null,
-    ),
-    error_mm: z.prefault(lengthField('Measuring error', 0, 5, 'How far any one measure may be off, either way.'), 0.5),
+    closedWrap_mm: z._default(z.nullable(lengthField('Paper strip round the book', 20, 3000)), null),
+    rolledHalf_mm: z._default(z.nullable(lengthField('Half round, on card', 10, 1500)), null),
+    openFlatWidth_mm: z._default(z.nullable(lengthField('Open flat', 20, 3000)), null),
+    error_mm: z.prefault(lengthField('Measuring error', 0, 5), 0.5),
   }),
   {},
 );
@@ -61,43 +37,17 @@ export const bookSchema = z
   .pipe(
     z.strictObject({
       kind: z._default(z.enum(['hardback', 'paperback', 'limp']), 'hardback').check(z.meta({ title: 'Binding' })),
-      width_mm: lengthField('Width', 30, 1000, 'From the spine edge of the board to the fore-edge, over the board.'),
-      height_mm: lengthField('Height', 30, 1500, 'Head to tail, over the board.'),
-      thickness_mm: lengthField('Thickness', 1, 300, 'Over both boards at the spine, book closed and not squeezed.'),
-      foreEdgeThickness_mm: z.optional(
-        lengthField(
-          'Thickness at fore-edge',
-          1,
-          300,
-          'Over both boards at the fore-edge. Left empty: as at the spine.',
-        ),
-      ),
-      boardThickness_mm: z.optional(lengthField('Board', 0.1, 12, 'One board; of a paperback, its cover.')),
-      square_mm: z.optional(lengthField(titled('square'), 0, 25, FIELD_TERMS.square.meaning)),
+      width_mm: lengthField('Width', 30, 1000),
+      height_mm: lengthField('Height', 30, 1500),
+      thickness_mm: lengthField('Thickness', 1, 300),
+      foreEdgeThickness_mm: z.optional(lengthField('Thickness at fore-edge', 1, 300)),
+      boardThickness_mm: z.optional(lengthField('Board', 0.1, 12)),
+      square_mm: z.optional(lengthField(titled('square'), 0, 25)),
       spine: spineSchema,
-      cornerRadius_mm: z.prefault(
-        lengthField(
-          'Edge radius at spine',
-          0,
-          60,
-          'Rounding of the edge where board line and spine meet, seen across the spine.',
-        ),
-        0,
-      ),
-      jointDip_mm: z.optional(
-        lengthField(titled('extra length at the joints'), 0, 20, FIELD_TERMS['extra length at the joints'].meaning),
-      ),
-      foldBack_deg: z.optional(numberField('Boards bend back', 'deg', 0, 180, FIELD_TERMS['bend back'].meaning)),
-      pageGive: z._default(
-        numberField(
-          titled('squash of the pages'),
-          '%',
-          0,
-          0.9,
-          'How far the pockets squash the pages at the fore-edge, as a share of the thickness of the pages. Assumption.',
-        ),
-        0.25,
-      ),
+      cornerRadius_mm: z.prefault(lengthField('Edge radius at spine', 0, 60), 0),
+      jointDip_mm: z.optional(lengthField(titled('extra length at the joints'), 0, 20)),
+      foldBack_deg: z.optional(numberField('Boards bend back', 'deg', 0, 180)),
+      pageGive: z._default(numberField(titled('squash of the pages'), '%', 0, 0.9), 0.25),
       measured: measuredSchema,
     }),
     z.transform((book) => {

@@ -3,38 +3,24 @@ import { lengthField, numberField } from './field.ts';
 import { addRuleIssue } from './rule.ts';
 
 const strapSchema = z.strictObject({
-  width_mm: z.prefault(lengthField('Strap width', 8, 80, 'Cut width of the closure strap. Assumption.'), 25),
-  anchor_mm: z.prefault(
-    lengthField(
-      'Strap anchor',
-      10,
-      120,
-      'How far the strap lies on the back cover, from the cut edge inward, where it is sewn down. Assumption.',
-    ),
-    30,
-  ),
-  reach_mm: z.prefault(
-    lengthField('Strap reach', 10, 300, 'From the cut edge of the front cover to the fastening. Assumption.'),
-    35,
-  ),
-  end_mm: z.prefault(lengthField('Strap end', 5, 60, 'Strap beyond the fastening. Assumption.'), 15),
+  width_mm: z.prefault(lengthField('Strap width', 8, 80), 25),
+  anchor_mm: z.prefault(lengthField('Strap anchor', 10, 120), 30),
+  reach_mm: z.prefault(lengthField('Strap reach', 10, 300), 35),
+  end_mm: z.prefault(lengthField('Strap end', 5, 60), 15),
 });
 
 const penLoopSchema = z.strictObject({
-  pen_mm: z.prefault(lengthField('Pen', 4, 30, 'Thickness of the pen.'), 10),
-  ease_mm: z.prefault(lengthField('Pen ease', 0, 5, 'Room round the pen, on its diameter. Assumption.'), 1),
-  width_mm: z.prefault(lengthField('Loop width', 10, 150, 'Length of the loop along the pen. Assumption.'), 35),
+  pen_mm: z.prefault(lengthField('Pen', 4, 30), 10),
+  ease_mm: z.prefault(lengthField('Pen ease', 0, 5), 1),
+  width_mm: z.prefault(lengthField('Loop width', 10, 150), 35),
 });
 
 const ribbonSchema = z.strictObject({
   count: z
     ._default(z.int().check(z.minimum(1), z.maximum(4)), 1)
-    .check(z.meta({ title: 'Ribbons', description: 'How many.', unit: '', min: 1, max: 4 })),
-  fixed_mm: z.prefault(
-    lengthField('Ribbon fixed', 0, 100, 'Length fastened under the lining at the head. Assumption.'),
-    25,
-  ),
-  tail_mm: z.prefault(lengthField('Ribbon tail', 0, 200, 'Length that hangs out beyond the corner of the page.'), 40),
+    .check(z.meta({ title: 'Ribbons', unit: '', min: 1, max: 4 })),
+  fixed_mm: z.prefault(lengthField('Ribbon fixed', 0, 100), 25),
+  tail_mm: z.prefault(lengthField('Ribbon tail', 0, 200), 40),
 });
 
 /**
@@ -46,41 +32,14 @@ export const constructionSchema = z.prefault(
     corners: z._default(z.nullable(z.enum(['square', 'rounded', 'clipped'])), null).check(
       z.meta({
         title: 'Corners',
-        description:
-          'Of the outside, its full lining and the pockets; their size is seam.cornerRadius_mm. Left empty: rounded where that is over 0.',
       }),
     ),
     mouth: z._default(z.enum(['straight', 'curved']), 'straight').check(z.meta({ title: 'Pocket mouth' })),
-    mouthCurve: z._default(
-      numberField(
-        'Mouth curve',
-        '%',
-        0.02,
-        0.5,
-        'How deep a curved mouth is scooped in its middle, as a share of the pocket depth. Never over a quarter of the height.',
-      ),
-      0.15,
-    ),
-    lining: z
-      ._default(z.enum(['centre', 'full']), 'centre')
-      .check(z.meta({ title: 'Lining', description: 'What the lining covers, where leather.lining gives one.' })),
-    hole_mm: z.prefault(lengthField('Stitch hole', 0.4, 3, 'Diameter of a stitching hole as drawn and cut.'), 1),
-    slitWidth_mm: z.prefault(
-      lengthField('Slit', 1, 12, 'Length of a lacing slit: the width of the lace. Assumption.'),
-      2.4,
-    ),
-    slitAngle_deg: z._default(
-      z.nullable(
-        numberField(
-          'Slit angle',
-          'deg',
-          0,
-          90,
-          'Of a lacing slit to the seam line. Usual: 45 for whip, 0 for the others.',
-        ),
-      ),
-      null,
-    ),
+    mouthCurve: z._default(numberField('Mouth curve', '%', 0.02, 0.5), 0.15),
+    lining: z._default(z.enum(['centre', 'full']), 'centre').check(z.meta({ title: 'Lining' })),
+    hole_mm: z.prefault(lengthField('Stitch hole', 0.4, 3), 1),
+    slitWidth_mm: z.prefault(lengthField('Slit', 1, 12), 2.4),
+    slitAngle_deg: z._default(z.nullable(numberField('Slit angle', 'deg', 0, 90)), null),
     strap: z._default(z.nullable(strapSchema), null),
     penLoop: z._default(z.nullable(penLoopSchema), null),
     ribbon: z._default(z.nullable(ribbonSchema), null),

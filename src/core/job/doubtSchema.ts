@@ -14,19 +14,14 @@ const doubt = (title: string, unit: FieldNote['unit'], most: number) =>
       u: z.optional(
         plainField({
           title: `Doubt of ${title}`,
-          description: 'Two in three are no further off; on the page, give or take: 19 in 20.',
           unit,
           min: 0,
           max: most,
         }),
       ),
-      distribution: z
-        .optional(z.enum(['normal', 'even']))
-        .check(z.meta({ title: 'Spread', description: 'Mostly small errors, or any size equally likely.' })),
+      distribution: z.optional(z.enum(['normal', 'even'])).check(z.meta({ title: 'Spread' })),
       from: z.optional(z.enum(ORIGINS)).check(z.meta({ title: 'Comes from' })),
-      with: z
-        .optional(z.string().check(z.maxLength(60)))
-        .check(z.meta({ title: 'Measured with', description: 'Lengths by one tool share the error of its scale.' })),
+      with: z.optional(z.string().check(z.maxLength(60))).check(z.meta({ title: 'Measured with' })),
     }),
   );
 

@@ -1,10 +1,9 @@
 import * as z from 'zod/mini';
 import { mm } from '../units/mm.ts';
 
-/** What a form, a help text or an error needs to know of one number field. Kept in zod's own metadata. */
+/** What an error needs to know of one number field, kept in zod's own metadata. Its help is in `words/fieldHelp.ts`. */
 export interface FieldNote {
   readonly title: string;
-  readonly description: string;
   /** '' for a ratio, '%' for a share of one: it is kept as a share, and shown and typed in percent. */
   readonly unit: 'mm' | 'deg' | 'MPa' | 'kg/m3' | '%' | '';
   readonly min: number;
@@ -12,20 +11,15 @@ export interface FieldNote {
 }
 
 /** A length field in millimetres, branded on the way out. `min` and `max` are inclusive. */
-export const lengthField = (title: string, min: number, max: number, description: string) =>
+export const lengthField = (title: string, min: number, max: number) =>
   z
     .pipe(z.number().check(z.minimum(min), z.maximum(max)), z.transform(mm))
-    .check(z.meta({ title, description, unit: 'mm', min, max } satisfies FieldNote));
+    .check(z.meta({ title, unit: 'mm', min, max } satisfies FieldNote));
 
-/** Title, help, unit and range of any number field that is not branded. */
+/** Title, unit and range of any number field that is not branded. */
 export const plainField = (note: FieldNote) =>
   z.number().check(z.minimum(note.min), z.maximum(note.max), z.meta({ ...note }));
 
 /** A field in any unit but millimetres; `unit` is '' for a ratio. */
-export const numberField = (
-  title: string,
-  unit: Exclude<FieldNote['unit'], 'mm'>,
-  min: number,
-  max: number,
-  description: string,
-) => plainField({ title, description, unit, min, max });
+export const numberField = (title: string, unit: Exclude<FieldNote['unit'], 'mm'>, min: number, max: number) =>
+  plainField({ title, unit, min, max });

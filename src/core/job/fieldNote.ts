@@ -1,4 +1,5 @@
 import * as z from 'zod/mini';
+import { fieldHelp } from '../words/fieldHelp.ts';
 import type { FieldNote } from './field.ts';
 import type { JobPath } from './jobPath.ts';
 import { jobSchema } from './jobSchema.ts';
@@ -16,6 +17,14 @@ const noteOf = (schema: z.core.$ZodType): FieldNote | undefined =>
     .map((layer) => z.globalRegistry.get(layer))
     .find((meta) => meta?.title !== undefined) as FieldNote | undefined;
 
+/** A note with the help of its field; empty where it has none. */
+export interface DescribedNote extends FieldNote {
+  readonly description: string;
+}
+
+const described = (note: FieldNote | undefined, path: string): DescribedNote | undefined =>
+  note && { ...note, description: fieldHelp(path) };
+
 type Entry = readonly [path: string, note: FieldNote | undefined];
 
 /** Every field and part inside an object, in the order of its schema. */
@@ -27,7 +36,9 @@ function entriesIn(schema: z.core.$ZodType, prefix: string): readonly Entry[] {
   });
 }
 
-const NOTES: ReadonlyMap<string, FieldNote | undefined> = new Map(entriesIn(jobSchema, ''));
+const NOTES: ReadonlyMap<string, DescribedNote | undefined> = new Map(
+  entriesIn(jobSchema, '').map(([path, note]) => [path, described(note, path)]),
+);
 
 /** Whether a text from outside names a field or a part of the job. */
 export const isJobPath = (path: string): path is JobPath => NOTES.has(path);
@@ -39,21 +50,23 @@ export const JOB_PATHS: readonly JobPath[] = [...NOTES.keys()].filter(isJobPath)
  * Title, help, unit and range of the number field at a path of the job, from the schema itself.
  * @throws Error where the field has no title: a slip in the program, not in a job
  */
-export function fieldNote(path: JobPath): FieldNote {
+export function fieldNote(path: JobPath): DescribedNote {
   const note = findFieldNote(path);
   if (note === undefined) throw new Error(`No field of a job with a title lies at ${path}`);
   return note;
 }
 
 /** As `fieldNote`; undefined where there is no such field, or one without a title. */
-export const findFieldNote = (path: string): FieldNote | undefined => NOTES.get(path);
+export const findFieldNote = (path: string): DescribedNote | undefined => NOTES.get(path);
 
-const DESIGN_NOTES: ReadonlyMap<string, FieldNote | undefined> = new Map(
-  designSchema._zod.def.options.flatMap((option) => entriesIn(option, '')),
+const DESIGN_NOTES: ReadonlyMap<string, DescribedNote | undefined> = new Map(
+  designSchema._zod.def.options
+    .flatMap((option) => entriesIn(option, ''))
+    .map(([path, note]) => [path, described(note, `tooling.designs.*.${path}`)]),
 );
 
 /** As `fieldNote`, of a field within a design of the tooling, as `height_mm` or `repeat.rows`; all kinds share their names. */
-export function designNote(path: string): FieldNote {
+export function designNote(path: string): DescribedNote {
   const note = DESIGN_NOTES.get(path);
   if (note === undefined) throw new Error(`No field of a design with a title lies at ${path}`);
   return note;
@@ -62,7 +75,7 @@ export function designNote(path: string): FieldNote {
 /** One number of the job: where it stands, and what its schema says of it. */
 export interface NumberField {
   readonly path: JobPath;
-  readonly note: FieldNote;
+  readonly note: DescribedNote;
 }
 
 /** Every number field in a part of the job, as `book`, in the order of the schema. */

@@ -23,30 +23,11 @@ const polygonSchema = z.array(z.tuple([coordinate, coordinate])).check(
 
 /** One piece of leather on the bench: a sheet, or a hide with its outline traced, seen from the flesh side. */
 const hideSchema = z.strictObject({
-  width_mm: z.prefault(
-    lengthField('Leather width', 20, 5000, 'Width of the piece of leather. Not used when its outline is given.'),
-    600,
-  ),
-  height_mm: z.prefault(
-    lengthField('Leather height', 20, 5000, 'Height of the piece of leather. Not used when its outline is given.'),
-    600,
-  ),
-  outline: z
-    ._default(z.nullable(polygonSchema), null)
-    .check(z.meta({ title: 'Outline', description: 'Corners of the hide, mm.' })),
-  defects: z
-    ._default(z.array(polygonSchema).check(z.maxLength(60)), [])
-    .check(z.meta({ title: 'Defects', description: 'Scars, holes, brands and loose places to keep off, mm.' })),
-  backbone_deg: z._default(
-    numberField(
-      'Backbone',
-      'deg',
-      0,
-      360,
-      "Which way the hide's backbone runs on this piece: 90 = upright, 0 = across. Leather stretches least along it.",
-    ),
-    90,
-  ),
+  width_mm: z.prefault(lengthField('Leather width', 20, 5000), 600),
+  height_mm: z.prefault(lengthField('Leather height', 20, 5000), 600),
+  outline: z._default(z.nullable(polygonSchema), null).check(z.meta({ title: 'Outline' })),
+  defects: z._default(z.array(polygonSchema).check(z.maxLength(60)), []).check(z.meta({ title: 'Defects' })),
+  backbone_deg: z._default(numberField('Backbone', 'deg', 0, 360), 90),
 });
 
 /** The leather owned, for each leather of the cover, and how close pieces may be cut. */
@@ -55,11 +36,8 @@ export const hidesSchema = z.prefault(
     outside: z._default(z.nullable(hideSchema), null),
     pocket: z._default(z.nullable(hideSchema), null),
     lining: z._default(z.nullable(hideSchema), null),
-    spacing_mm: z.prefault(lengthField('Spacing', 0, 100, 'Least distance between two pieces.'), 3),
-    edge_mm: z.prefault(
-      lengthField('Off the edge', 0, 300, 'Least distance from the edge of the leather and from defects.'),
-      5,
-    ),
+    spacing_mm: z.prefault(lengthField('Spacing', 0, 100), 3),
+    edge_mm: z.prefault(lengthField('Off the edge', 0, 300), 5),
   }),
   {},
 );

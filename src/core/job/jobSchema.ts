@@ -1,5 +1,4 @@
 import * as z from 'zod/mini';
-import { FIELD_TERMS } from '../words/fieldTerms.ts';
 import { titled } from '../words/titled.ts';
 import { bookSchema } from './bookSchema.ts';
 import { checkConstruction, constructionSchema } from './constructionSchema.ts';
@@ -31,12 +30,9 @@ const seamSchema = z
       z.strictObject({
         method: z._default(z.enum(['stitching', 'lacing']), 'stitching').check(z.meta({ title: 'Seam' })),
         style: z.optional(z.enum([...SEAM_STYLES.stitching, ...SEAM_STYLES.lacing])).check(z.meta({ title: 'Style' })),
-        edgeMargin_mm: z.optional(lengthField(titled('edge margin'), 1, 30, FIELD_TERMS['edge margin'].meaning)),
-        pitch_mm: z.optional(lengthField(titled('pitch'), 1, 25, FIELD_TERMS.pitch.meaning)),
-        cornerRadius_mm: z.prefault(
-          lengthField('Corner radius', 0, 60, 'Rounding of the corners of the cut pieces.'),
-          0,
-        ),
+        edgeMargin_mm: z.optional(lengthField(titled('edge margin'), 1, 30)),
+        pitch_mm: z.optional(lengthField(titled('pitch'), 1, 25)),
+        cornerRadius_mm: z.prefault(lengthField('Corner radius', 0, 60), 0),
       }),
       {},
     ),
@@ -67,74 +63,26 @@ const seamSchema = z
 const pocketsSchema = z.prefault(
   z.strictObject({
     construction: z._default(z.enum(['separate', 'turned']), 'separate').check(z.meta({ title: 'Pockets' })),
-    depth_mm: z._default(
-      z.nullable(
-        lengthField(
-          'Depth',
-          5,
-          1000,
-          'From the fore-edge seam (turned end: from the turn) to the mouth, measured on the assembled cover.',
-        ),
-      ),
-      null,
-    ),
-    share: z._default(
-      numberField(
-        'Board covered',
-        '%',
-        0.2,
-        0.95,
-        'How much of the board a pocket covers, from the fore-edge. Two thirds to three quarters are common practice, half is taken too. The tool covers more where the hold asks for it, less where the boards would not go in.',
-      ),
-      2 / 3,
-    ),
-    hold_mm: z.prefault(lengthField('Least hold', 5, 300, 'Least length of board that must stay in its pocket.'), 40),
+    depth_mm: z._default(z.nullable(lengthField('Depth', 5, 1000)), null),
+    share: z._default(numberField('Board covered', '%', 0.2, 0.95), 2 / 3),
+    hold_mm: z.prefault(lengthField('Least hold', 5, 300), 40),
   }),
   {},
 );
 
-const easeField = (title: string) =>
-  z._default(
-    z.nullable(
-      lengthField(
-        title,
-        0,
-        20,
-        'Gap to leave here at the thick end of the leather. Leave empty: it is worked out, so that the cover fits as surely as wished.',
-      ),
-    ),
-    null,
-  );
+const easeField = (title: string) => z._default(z.nullable(lengthField(title, 0, 20)), null);
 
 const easeSchema = z.prefault(
   z.strictObject({
     foreEdge_mm: easeField('Fore-edge ease'),
     head_mm: easeField('Head ease'),
     tail_mm: easeField('Tail ease'),
-    share: z._default(
-      numberField(
-        'How sure',
-        '%',
-        0.5,
-        0.999,
-        'Covers that are to fit: 95 % is 95 of 100. An ease left empty is worked out for it.',
-      ),
-      0.95,
-    ),
+    share: z._default(numberField('How sure', '%', 0.5, 0.999), 0.95),
   }),
   {},
 );
 
-const loosestField = (title: string) =>
-  z.prefault(
-    lengthField(
-      title,
-      0,
-      50,
-      'A larger gap here is too loose, at the thin end of the leather too. Common practice, no source.',
-    ),
-    4,
-  );
+const loosestField = (title: string) => z.prefault(lengthField(title, 0, 50), 4);
 
 /** Largest gap at each edge that still fits; at a fore-edge half the spare wrap. */
 const loosestSchema = z.prefault(
@@ -148,20 +96,9 @@ const loosestSchema = z.prefault(
 
 const patternSchema = z.prefault(
   z.strictObject({
-    outsideWidth_mm: z._default(
-      z.nullable(lengthField('Outside width', 40, 4000, 'Leave empty: the tool works it out. Type a width to fix it.')),
-      null,
-    ),
-    outsideHeight_mm: z._default(
-      z.nullable(
-        lengthField('Outside height', 30, 2000, 'Leave empty: the tool works it out. Type a height to fix it.'),
-      ),
-      null,
-    ),
-    rounding_mm: z.prefault(
-      lengthField('Rounded up to', 0, 10, 'Cut sizes are rounded up to a multiple of this; 0 for none.'),
-      0.5,
-    ),
+    outsideWidth_mm: z._default(z.nullable(lengthField('Outside width', 40, 4000)), null),
+    outsideHeight_mm: z._default(z.nullable(lengthField('Outside height', 30, 2000)), null),
+    rounding_mm: z.prefault(lengthField('Rounded up to', 0, 10), 0.5),
   }),
   {},
 );

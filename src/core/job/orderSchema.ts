@@ -30,17 +30,7 @@ export const orderSchema = z.prefault(
     holes: z
       ._default(z.enum(['before joining', 'after cementing']), 'before joining')
       .check(z.meta({ title: 'Holes or slits' })),
-    clip_mm: z._default(
-      z.nullable(
-        lengthField(
-          'Corners clipped by',
-          0.5,
-          30,
-          'Cut off along both edges, just before the seam. Empty: not clipped.',
-        ),
-      ),
-      null,
-    ),
+    clip_mm: z._default(z.nullable(lengthField('Corners clipped by', 0.5, 30)), null),
   }),
   {},
 );

@@ -6,8 +6,8 @@ const multiple = (style: string, low: number, high: number) =>
   z
     .prefault(
       z.strictObject({
-        low: z._default(numberField(`${style}, low`, '', 0.5, 50, 'Lace for one length of seam, low end.'), low),
-        high: z._default(numberField(`${style}, high`, '', 0.5, 50, 'Lace for one length of seam, high end.'), high),
+        low: z._default(numberField(`${style}, low`, '', 0.5, 50), low),
+        high: z._default(numberField(`${style}, high`, '', 0.5, 50), high),
       }),
       {},
     )
@@ -38,39 +38,23 @@ export const LACE_STYLES = Object.keys(laceMultiples.shape) as readonly (keyof t
 /** How thread, lace, cement and leather are used up. Defaults are common practice, no source, unless said otherwise. */
 export const suppliesSchema = z.prefault(
   z.strictObject({
-    threadTail_mm: z.prefault(lengthField('Thread tail', 0, 1000, 'Left on each needle at the end of a thread.'), 200),
-    threadWorking_mm: z.prefault(
-      lengthField('Thread in hand', 300, 10000, 'Longest thread worked at once, needle to needle: about an arm span.'),
-      1800,
-    ),
+    threadTail_mm: z.prefault(lengthField('Thread tail', 0, 1000), 200),
+    threadWorking_mm: z.prefault(lengthField('Thread in hand', 300, 10000), 1800),
     backStitches: z._default(z.int().check(z.minimum(0), z.maximum(10)), 2).check(
       z.meta({
         title: 'Back stitches',
-        description: 'Sewn twice at each end of a thread.',
         unit: '',
         min: 0,
         max: 10,
       }),
     ),
-    laceThickness_mm: z.prefault(lengthField('Lace thickness', 0.2, 5, 'Assumption, for the path of the lace.'), 0.8),
-    laceTail_mm: z.prefault(lengthField('Lace tail', 0, 1000, 'Left at each end of the lacing, to be hidden.'), 100),
-    laceWorking_mm: z.prefault(lengthField('Lace in hand', 300, 10000, 'Longest lace worked at once.'), 1200),
-    spliceOverlap_mm: z.prefault(lengthField('Splice', 0, 200, 'Overlap where one lace is joined to the next.'), 20),
+    laceThickness_mm: z.prefault(lengthField('Lace thickness', 0.2, 5), 0.8),
+    laceTail_mm: z.prefault(lengthField('Lace tail', 0, 1000), 100),
+    laceWorking_mm: z.prefault(lengthField('Lace in hand', 300, 10000), 1200),
+    spliceOverlap_mm: z.prefault(lengthField('Splice', 0, 200), 20),
     laceMultiples: z.prefault(laceMultiples, {}).check(z.meta({ title: "The trade's multiples of the seam" })),
-    cementBand_mm: z.prefault(
-      lengthField('Cement band', 0, 30, 'Width cemented along the cut edge before the seam.'),
-      3.175,
-    ),
-    waste: z._default(
-      numberField(
-        'Waste',
-        '%',
-        0,
-        3,
-        'Leather to buy beyond the pieces themselves, as a share of their area. Assumption.',
-      ),
-      0.2,
-    ),
+    cementBand_mm: z.prefault(lengthField('Cement band', 0, 30), 3.175),
+    waste: z._default(numberField('Waste', '%', 0, 3), 0.2),
   }),
   {},
 );

@@ -10,10 +10,10 @@ export const ARTWORK_LIMITS = { artworks: 12, points: 30_000, characters: 200_00
 
 const face = z.enum(TOOLING_FACES);
 
-const offset = (title: string) => z.prefault(lengthField(title, -2000, 2000, 'From the centre line.'), 0);
+const offset = (title: string) => z.prefault(lengthField(title, -2000, 2000), 0);
 
-const times = (title: string, description: string) => {
-  const note: FieldNote = { title, description, unit: '', min: 1, max: 40 };
+const times = (title: string) => {
+  const note: FieldNote = { title, unit: '', min: 1, max: 40 };
   return z._default(z.int().check(z.minimum(note.min), z.maximum(note.max), z.meta({ ...note })), 1);
 };
 
@@ -21,14 +21,14 @@ const times = (title: string, description: string) => {
 const placing = {
   x_mm: offset('Right of the centre'),
   y_mm: offset('Above the centre'),
-  turn_deg: z._default(numberField('Turned', 'deg', -360, 360, 'Counterclockwise.'), 0),
+  turn_deg: z._default(numberField('Turned', 'deg', -360, 360), 0),
   mirrored: z._default(z.boolean(), false),
   repeat: z.prefault(
     z.strictObject({
-      columns: times('Columns', 'Copies side by side.'),
-      rows: times('Rows', 'Copies one over the other.'),
-      stepX_mm: z.prefault(lengthField('Column step', 0, 1000, 'Between centres.'), 20),
-      stepY_mm: z.prefault(lengthField('Row step', 0, 1000, 'Between centres.'), 20),
+      columns: times('Columns'),
+      rows: times('Rows'),
+      stepX_mm: z.prefault(lengthField('Column step', 0, 1000), 20),
+      stepY_mm: z.prefault(lengthField('Row step', 0, 1000), 20),
     }),
     {},
   ),
@@ -43,16 +43,16 @@ export const designSchema = z.discriminatedUnion(
       area: face,
       lines: z._default(z.literal([1, 2]), 1),
       corners: z._default(z.enum(['square', 'rounded', 'notched']), 'square'),
-      inset_mm: z.prefault(lengthField('Inset', 0, 500, 'From the margin of the area to the outer line.'), 0),
-      gap_mm: z.prefault(lengthField('Gap', 0.5, 100, 'Between the two lines.'), 2),
-      corner_mm: z.prefault(lengthField('Corner', 0, 200, 'Radius, or side of the notch, of the outer line.'), 8),
+      inset_mm: z.prefault(lengthField('Inset', 0, 500), 0),
+      gap_mm: z.prefault(lengthField('Between the lines', 0.5, 100), 2),
+      corner_mm: z.prefault(lengthField('Corner', 0, 200), 8),
     }),
     z.strictObject({
       kind: z.literal('title'),
       area: face,
       text: z.string().check(z.minLength(1), z.maxLength(120)),
       face: z._default(z.string().check(z.maxLength(40)), ''),
-      height_mm: z.prefault(lengthField('Letter height', 1, 300, 'Of a capital.'), 10),
+      height_mm: z.prefault(lengthField('Letter height', 1, 300), 10),
       reading: z._default(z.enum(['across', 'down', 'up']), 'across'),
       ...placing,
     }),
@@ -60,7 +60,7 @@ export const designSchema = z.discriminatedUnion(
       kind: z.literal('drawing'),
       area: face,
       artwork: z.string().check(z.maxLength(40)),
-      width_mm: z.prefault(lengthField('Drawing width', 1, 2000, 'Before it is turned.'), 40),
+      width_mm: z.prefault(lengthField('Drawing width', 1, 2000), 40),
       ...placing,
     }),
   ],
@@ -87,8 +87,7 @@ const artworkSchema = z.discriminatedUnion(
   'lines, picture',
 );
 
-const margin = (title: string, usual: number, description: string) =>
-  z.prefault(lengthField(title, 0, 200, description), usual);
+const margin = (title: string, usual: number) => z.prefault(lengthField(title, 0, 200), usual);
 
 /** What is tooled into the leather, and how far it keeps off. Margins are common practice, no source. */
 export const toolingSchema = z
@@ -96,18 +95,20 @@ export const toolingSchema = z
     z.strictObject({
       margins: z.prefault(
         z.strictObject({
-          head_mm: margin('Margin at the head', 5, 'From the board edge.'),
-          tail_mm: margin('Margin at the tail', 5, 'From the board edge.'),
-          foreEdge_mm: margin('Margin at the fore-edge', 5, 'From the board edge.'),
-          spine_mm: margin('Margin at the spine', 5, 'From the spine fold; on a pocket from its mouth.'),
-          narrow_mm: margin('Margin across spine and strap', 2, 'From their folds and edges.'),
+          head_mm: margin('Margin at the head', 5),
+          tail_mm: margin('Margin at the tail', 5),
+          foreEdge_mm: margin('Margin at the fore-edge', 5),
+          spine_mm: margin('Margin at the spine', 5),
+          narrow_mm: margin('Margin across spine and strap', 2),
         }),
         {},
       ),
-      depth_mm: z.prefault(lengthField('Depth of the lines', 0.05, 2, 'Pressed into the leather. Assumption.'), 0.4),
-      line_mm: z.prefault(lengthField('Width of the lines', 0.2, 5, 'Of the tool. Assumption.'), 0.8),
-      designs: z._default(z.array(designSchema).check(z.maxLength(40)), []),
-      artworks: z._default(z.array(artworkSchema).check(z.maxLength(ARTWORK_LIMITS.artworks)), []),
+      depth_mm: z.prefault(lengthField('Depth of the lines', 0.05, 2), 0.4),
+      line_mm: z.prefault(lengthField('Width of the lines', 0.2, 5), 0.8),
+      designs: z._default(z.array(designSchema).check(z.maxLength(40)), []).check(z.meta({ title: 'Designs' })),
+      artworks: z
+        ._default(z.array(artworkSchema).check(z.maxLength(ARTWORK_LIMITS.artworks)), [])
+        .check(z.meta({ title: 'Drawings' })),
     }),
     {},
   )

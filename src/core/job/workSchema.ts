@@ -18,10 +18,7 @@ export const workSchema = z.pipe(
     .prefault(
       z.strictObject({
         units: z._default(z.enum(['mm', 'in']), 'mm').check(z.meta({ title: 'Units' })),
-        cutStep_mm: z._default(
-          z.nullable(lengthField('Rounded up to', 0, 10, 'Cut sizes are multiples of this; 0 for none.')),
-          null,
-        ),
+        cutStep_mm: z._default(z.nullable(lengthField('Rounded up to', 0, 10)), null),
       }),
       {},
     )

@@ -3,6 +3,7 @@ import type { CutLength } from '../pattern/drawing.ts';
 import { patternDrawing } from '../pattern/patternDrawing.ts';
 import { ribbonOf } from '../pattern/ribbon.ts';
 import { strapOf } from '../pattern/strap.ts';
+import { type ToolingAmount, toolingAmount } from '../tooling/toolingAmount.ts';
 import { type Mm, mm } from '../units/mm.ts';
 import { type Printer, printer } from '../units/printer.ts';
 import { cementArea } from './cement.ts';
@@ -34,6 +35,7 @@ export interface CoverSupplies {
   readonly fastenings: number;
   /** mm2, both faces of every joint. */
   readonly cement: number;
+  readonly tooling: ToolingAmount;
   /** What cannot be made as asked, and the remedy. */
   readonly notes: readonly string[];
 }
@@ -72,6 +74,7 @@ export function coverSupplies(design: CoverDesign): CoverSupplies {
     ribbon: ribbonOf(design),
     fastenings: job.construction.strap === null ? 0 : 1,
     cement: cementArea(seams, supplies.cementBand_mm),
+    tooling: toolingAmount(design),
     notes,
   };
 }

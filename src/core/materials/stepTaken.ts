@@ -9,7 +9,7 @@ export const isPunchedTogether = ({ order }: Job): boolean => order.holes === 'a
  * tooling from the designs. Lining and cementing belong to assembling, unless the holes come after them.
  */
 export function isStepAskedFor(job: Job, step: OptionalStep): boolean {
-  const { making, tooling, leather, supplies, order } = job;
+  const { making, tooling, leather, order } = job;
   switch (step) {
     case 'case':
       return making.state === 'cased' || making.state === 'wet-formed';
@@ -26,7 +26,7 @@ export function isStepAskedFor(job: Job, step: OptionalStep): boolean {
     case 'line':
       return isPunchedTogether(job) && leather.lining !== null;
     case 'cement':
-      return isPunchedTogether(job) && supplies.cementBand_mm > 0;
+      return isPunchedTogether(job);
   }
 }
 

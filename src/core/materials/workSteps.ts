@@ -65,15 +65,17 @@ const CAUTIONS: Readonly<Record<OptionalStep, readonly string[]>> = {
  * Leather is cased, tooled and dried before it is dressed, and dressed before it is joined. Holes are made before the layers
  * are joined, so that they match, or after they are cemented, through all of them at once.
  */
-export function workSteps(job: Job, { outlines, holes, punched, cement }: CoverSupplies): WorkStep[] {
+export function workSteps(job: Job, { outlines, holes, punched, cement, tooling }: CoverSupplies): WorkStep[] {
   const { minutes } = job.rates;
   const isLaced = job.seam.method === 'lacing';
   const pieces = outlines.reduce((sum, { count }) => sum + count, 0);
+  // Without a design the step is what the maker tools freehand.
+  const takes = { ...minutes, ...(tooling.line > 0 && { tool: (minutes.tooling * tooling.line) / 100 }) };
   const cautions = [HOLES[job.seam.method]];
   const optional = (...ids: readonly OptionalStep[]): WorkStep[] =>
     ids
       .filter((id) => isStepTaken(job, id))
-      .map((id) => ({ id, name: OPTIONAL_STEP_NAMES[id], minutes: minutes[id], cautions: CAUTIONS[id] }));
+      .map((id) => ({ id, name: OPTIONAL_STEP_NAMES[id], minutes: takes[id], cautions: CAUTIONS[id] }));
   const isDressed = isStepTaken(job, 'dress');
   const isCementedHere = cement > 0 && !isStepTaken(job, 'cement');
   const punch: WorkStep = {

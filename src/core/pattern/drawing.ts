@@ -94,18 +94,13 @@ const PIECES = {
   lining: ['Full lining', 'Centre lining'],
   strap: ['Closure strap'],
   penLoop: ['Pen loop'],
-  frontTracing: ['Front tracing'],
-  spineTracing: ['Spine tracing'],
-  backTracing: ['Back tracing'],
-  frontPocketTracing: ['Front pocket tracing'],
-  backPocketTracing: ['Back pocket tracing'],
-  strapTracing: ['Strap tracing'],
-} as const satisfies Record<`${ToolingFace}Tracing`, unknown> & Record<string, readonly string[]>;
-export type PieceId = keyof typeof PIECES;
-type PieceName = (typeof PIECES)[PieceId][number];
+} as const;
+type TracingId = `${ToolingFace}Tracing`;
+export type PieceId = keyof typeof PIECES | TracingId;
+type PieceName = (typeof PIECES)[keyof typeof PIECES][number] | `${string} tracing`;
 
 /** The sheet that the tooling of a face is traced from: it is laid on the piece, not cut. */
-export const tracingId = (face: ToolingFace): `${ToolingFace}Tracing` => `${face}Tracing`;
+export const tracingId = (face: ToolingFace): TracingId => `${face}Tracing`;
 
 /** What is tooled on a piece as it is cut: the clear part of each face with its centre lines, and the lines of the designs. */
 export type PieceTooling = Readonly<Record<'area' | 'tooling', readonly Entity[]>>;

@@ -1,5 +1,6 @@
 import type { Job } from '../job/jobSchema.ts';
-import { type Contour, circle, connectedRuns, type Segment, segmentEnd, segmentStart } from '../math/contour.ts';
+import { type Contour, circle, type Segment, segmentEnd, segmentStart } from '../math/contour.ts';
+import { connectedRuns } from '../math/contourPart.ts';
 import { TOLERANCE } from '../math/tolerance.ts';
 import type { Vec2 } from '../math/vec2.ts';
 import { directionMark } from './arrow.ts';

@@ -1,5 +1,6 @@
 import * as z from 'zod/mini';
 import { jobSchema } from '../job/jobSchema.ts';
+import { fieldHelp } from '../words/fieldHelp.ts';
 import { reportSchema } from './reportSchema.ts';
 
 type JsonSchema = z.core.JSONSchema.BaseSchema;
@@ -32,12 +33,24 @@ export function documentSchema(): JsonSchema {
 const schemaOf = (schema: z.core.$ZodType, io: 'input' | 'output'): JsonSchema =>
   z.toJSONSchema(schema, {
     io,
-    override({ zodSchema, jsonSchema }) {
+    override({ zodSchema, jsonSchema, path }) {
       const { def } = zodSchema._zod;
       // The converter drops a default of 0 or null.
       if (def.type === 'default' || def.type === 'prefault') jsonSchema.default = def.defaultValue;
+      const help = fieldHelp(pathOf(path));
+      if (help !== '' && jsonSchema.title !== undefined) jsonSchema.description = help;
       // A field's note repeats them; the standard has `minimum` and `maximum`.
       delete jsonSchema.min;
       delete jsonSchema.max;
     },
   });
+
+/** The path of a field of a job from its place in the schema; a list's items, and the kinds of a union, are `*` together. */
+const pathOf = (path: readonly PropertyKey[]): string =>
+  path
+    .map(String)
+    .join('.')
+    .replace(/(?:^|\.)properties\./g, '.')
+    .replace(/\.items\.(?:(?:oneOf|anyOf)\.\d+\.)?/g, '.*.')
+    .replace(/\.(?:oneOf|anyOf|allOf)\.\d+/g, '')
+    .replace(/^\./, '');

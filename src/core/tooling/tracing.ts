@@ -1,12 +1,14 @@
 import type { CoverDesign } from '../fold/coverDesign.ts';
-import type { ToolingFace } from '../job/toolingSchema.ts';
 import { changeOf } from '../leather/changeOf.ts';
-import { contourWithin, movedContour, rectangle, turnedContour } from '../math/contour.ts';
+import { rectangle } from '../math/contour.ts';
+import { contourWithin, movedContour, turnedContour } from '../math/contourPart.ts';
 import { addScaled, distance, type Vec2 } from '../math/vec2.ts';
 import { type Drawing, line, noLayers, type PieceDrawing, path, pictureFrame, tracingId } from '../pattern/drawing.ts';
 import { letteringOn, type Word } from '../pattern/lettering.ts';
 import { patternDrawing } from '../pattern/patternDrawing.ts';
 import { type Printer, printer } from '../units/printer.ts';
+import { designWarnings } from './designWarnings.ts';
+import { FACE_TITLES, warningWords } from './designWords.ts';
 import { REGISTER, registerLines, registerMark } from './registerMarks.ts';
 import type { ToolingArea } from './toolingArea.ts';
 import { designEntities, type TooledFace } from './toolingMarks.ts';
@@ -25,15 +27,6 @@ const CHORD = 0.01;
 
 /** Height of the words, mm. */
 const WORDS = 2.5;
-
-const NAMES = {
-  front: 'Front tracing',
-  spine: 'Spine tracing',
-  back: 'Back tracing',
-  frontPocket: 'Front pocket tracing',
-  backPocket: 'Back pocket tracing',
-  strap: 'Strap tracing',
-} as const satisfies Record<ToolingFace, string>;
 
 /**
  * Tracings of all faces that are tooled, in true size for the piece as it is cut: grain side up, head at the top.
@@ -119,7 +112,7 @@ function tracing({ area, designs }: TooledFace, cut: PieceDrawing, print: Printe
 
   const sheet = {
     id: tracingId(area.face),
-    name: NAMES[area.face],
+    name: `${FACE_TITLES[area.face]} tracing` as const,
     count: 1,
     ...size,
     outline: rectangle([0, 0], [size.width, size.height]),
@@ -144,12 +137,16 @@ function tracing({ area, designs }: TooledFace, cut: PieceDrawing, print: Printe
   });
   layers.text.push(...label, ...words);
   const [a, , , d] = marks;
-  const lacking = designs.flatMap((placed) => placed.lacking);
   return {
     sheet: { ...sheet, unwritten: lettering.unwritten },
     notes: [
       `${sheet.name}: ${print.length(distance(a!.at, d!.at))} from ring A at the tail to ring D at the head.`,
-      ...lacking.map((what) => `${sheet.name} is not whole: ${what}.`),
+      ...designs.flatMap((placed) => [
+        ...placed.lacking.map((what) => `${sheet.name} is not whole: ${what}.`),
+        ...designWarnings(placed, area).map(
+          (warning) => `${FACE_TITLES[area.face]}. ${warningWords(placed.design, warning, print)}`,
+        ),
+      ]),
     ],
   };
 }

@@ -55,6 +55,10 @@ const VOCABULARY = {
     not: ['probability', 'odds'],
     shown: 'chance.fits',
   },
+  'clear part': {
+    meaning: 'The part of a flat face within its margins: tooling there stays off folds, edges and holes.',
+    not: ['tooling area', 'safe area', 'live area'],
+  },
   crease: {
     meaning: 'A fold that stays; how well it stays decides whether the cover lies shut.',
     plural: 'creases',
@@ -176,6 +180,10 @@ const VOCABULARY = {
     not: ['first order', 'first-order'],
     shown: 'chance.spread',
   },
+  relief: {
+    meaning: 'How deep the tooling is pressed into the leather, and how it looks there.',
+    not: ['embossing', 'bump'],
+  },
   seam: {
     meaning: 'The stitches or the lacing that join outside and pockets.',
     plural: 'seams',
@@ -247,6 +255,14 @@ const VOCABULARY = {
     meaning: 'The thinnest place of the leather, where gaps are largest.',
     not: ['lightest leather', 'thinnest leather', 'light end'],
     shown: 'range.thin',
+  },
+  tooling: {
+    meaning: 'Lines, letters and pictures pressed or cut into the grain side of the finished cover.',
+    not: ['decoration', 'artwork'],
+  },
+  tracing: {
+    meaning: 'The design in true size on thin paper, laid on the damp leather and gone over with a stylus.',
+    not: ['transfer sheet', 'stencil'],
   },
   trials: {
     meaning: '2,000 covers worked out, each with every figure a little off.',

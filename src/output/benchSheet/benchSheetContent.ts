@@ -4,6 +4,7 @@ import {
   designReport,
   easePaid,
   isRiseEstimated,
+  type LetterFaces,
   type Printer,
   printer,
   type Report,
@@ -15,6 +16,7 @@ import { type BenchSheet, type Block, heading, item, text } from './block.ts';
 import { type Caution, orderOfWork } from './orderOfWork.ts';
 import { seamSection } from './seamSection.ts';
 import { supplySection } from './supplySection.ts';
+import { toolingSection } from './toolingSection.ts';
 import { workSource } from './workSource.ts';
 
 export const REMINDER =
@@ -23,8 +25,9 @@ export const REMINDER =
 /**
  * Content of the bench sheet: the expected fit, sizes with their sums, seam, layers, supplies, and the order of work
  * with each caution at its step.
+ * @param letters of the titles, for where they come too near to something; without them titles are not checked
  */
-export function benchSheetContent(design: CoverDesign): BenchSheet {
+export function benchSheetContent(design: CoverDesign, letters: LetterFaces = new Map()): BenchSheet {
   const { job } = design;
   const say = printer(job.work.units);
   const source = workSource(design);
@@ -62,6 +65,7 @@ export function benchSheetContent(design: CoverDesign): BenchSheet {
       ]),
       ...howSure(report, say),
       ...seamSection(design, supplies, drawing, say),
+      ...toolingSection(design, supplies.tooling, letters, say),
       ...supplySection(supplies, job.supplies, say),
       heading('Order of work', true),
       text(REMINDER),

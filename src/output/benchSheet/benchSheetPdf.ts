@@ -1,3 +1,4 @@
+import { lettersOf } from '../../artwork/faces/lettersOf.ts';
 import { type CoverDesign, rectangle, type Vec2 } from '../../core/index.ts';
 import { brokenLines } from '../brokenLines.ts';
 import { SHEETS } from '../pdf/paper.ts';
@@ -36,7 +37,7 @@ export async function benchSheetPdf(
   design: CoverDesign,
   { paper = 'A4', onLacking }: BenchSheetOptions = {},
 ): Promise<Uint8Array<ArrayBuffer>> {
-  const content = benchSheetContent(design);
+  const content = benchSheetContent(design, await lettersOf(design.job.tooling.designs));
   const file = await SheetFile.titled(`${content.title}: bench sheet`, ['plain', 'bold']);
   const { width, height } = SHEETS[paper];
   const pages: SheetPage<'plain' | 'bold'>['in'][] = [];

@@ -2,6 +2,7 @@ import {
   type CoverDesign,
   type CoverSupplies,
   type Drawing,
+  isPunchedTogether,
   type Printer,
   runLength,
   type SeamRun,
@@ -28,7 +29,11 @@ export function seamSection(design: CoverDesign, supplies: CoverSupplies, drawin
         `pitch ${say.size(seam.pitch_mm)} asked.`,
     ),
     text(`${supplies.holes} ${hole} through the cover. Pitches: ${pitchWords(design, say)}.`),
-    text(`In the pieces: ${each.join('; ')}.`),
+    text(
+      isPunchedTogether(design.job)
+        ? 'Punched after cementing, through all layers at once.'
+        : `In the pieces: ${each.join('; ')}.`,
+    ),
     ...layersOf(supplies).map(({ layers, stack, length }) =>
       text(
         `${layers === 1 ? 'One layer' : `${layers} layers`}, ${say.fine(stack)} at the thick end: ${say.length(length)} of seam.`,

@@ -1,5 +1,6 @@
 import {
   type CoverDesign,
+  type CoverSupplies,
   cardDesign,
   isPunchedTogether,
   isStepTaken,
@@ -12,6 +13,7 @@ import {
   type WorkId,
 } from '../../core/index.ts';
 import { pitchWords } from './seamSection.ts';
+import { amountWords } from './toolingSection.ts';
 import type { WorkSource } from './workSource.ts';
 
 /** One figure of a step, printed. */
@@ -118,12 +120,12 @@ function detailOf(id: WorkId, { design, supplies, drawing }: WorkSource, say: Pr
       };
     case 'trace':
       return {
-        figures: tooling(job, say),
+        figures: tooling(job, supplies, say),
         words: ['Lay the tracing on by its marks, and draw it through with a blunt point. Mark lightly.'],
       };
     case 'tool':
       return {
-        figures: tooling(job, say),
+        figures: tooling(job, supplies, say),
         words: ['Cut in the outlines, then stamp. Wet it again where it dries out.'],
       };
     case 'dry':
@@ -316,11 +318,15 @@ function changeInMaking({ pieces, made }: CoverDesign, say: Printer): string[] {
   return parts.length === 0 ? [] : [`The outside is cut ${parts.join(', ')}: it changes by that until it is made.`];
 }
 
-/** How many designs there are, and how deep; nothing where the job has none. */
-const tooling = ({ tooling: { designs, depth_mm } }: Job, say: Printer): Figure[] =>
+/** How many designs there are, how much line, and how deep; nothing where the job has none. */
+const tooling = ({ tooling: { designs, depth_mm } }: Job, { tooling }: CoverSupplies, say: Printer): Figure[] =>
   designs.length === 0
     ? []
-    : [figure('Designs', String(designs.length)), figure('Depth of the lines', say.fine(depth_mm))];
+    : [
+        figure('Designs', String(designs.length)),
+        ...(tooling.line > 0 ? [figure('In all', amountWords(tooling, say).toLowerCase())] : []),
+        figure('Depth of the lines', say.fine(depth_mm)),
+      ];
 
 /** The clip of each corner before the seam. Common practice, no source. */
 const clipped = ({ order, seam }: Job, say: Printer): string[] =>

@@ -15,10 +15,10 @@ export interface TakenCorner {
   readonly size: number;
 }
 
-export type CornerName = 'A' | 'B' | 'C' | 'D';
+type CornerName = 'A' | 'B' | 'C' | 'D';
 
 /** An upright edge that is scooped inward, and how deep in its middle, mm. */
-export interface ScoopedEdge {
+interface ScoopedEdge {
   readonly from: CornerName;
   readonly to: CornerName;
   readonly middle: Vec2;

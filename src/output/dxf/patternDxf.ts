@@ -21,13 +21,14 @@ import {
   textWidth,
   type Vec2,
 } from '../../core/index.ts';
-import { CAUTION, CAUTION_LAYER, CUTTING_LAYERS, type CuttingOptions, cuttingFile } from '../cuttingFile.ts';
+import { brokenLines } from '../brokenLines.ts';
+import { CAUTION, CAUTION_LAYER, CUTTING_LAYERS, type CuttingOptions, cuttingFile, rowWidth } from '../cuttingFile.ts';
 import { LASER_CAUTION } from '../laserCaution.ts';
 
 /**
  * Writes the pattern as a DXF in mm, one layer for each meaning, each in its colour and line type; closed outlines are
  * polylines whose arcs are bulges, holes are circles, slits lines. The cautions for a laser are comments (group 999) at
- * the head of the file and, with words, text under the pieces.
+ * the head of the file and, with words, text under the pieces. Pictures are frames, and a note says so in the same places.
  *
  * Throws RangeError for a kerf out of range.
  */
@@ -46,17 +47,28 @@ export function patternDxf(drawing: Drawing, options: CuttingOptions = {}): stri
       );
     file.addLayer(name, aci, dash.length > 0 ? name : 'Continuous');
   }
-  const { pieces, cautions } = cuttingFile(drawing, options, gap_mm);
+  const { width, pieces, cautions } = cuttingFile(drawing, options, gap_mm);
+  const hasPictures = pieces.some(({ layers }) =>
+    layers.some(({ entities }) => entities.some(({ kind }) => kind === 'picture')),
+  );
+  const notes = hasPictures ? [PICTURES] : [];
+  const rows = [
+    ...cautions,
+    ...(cautions.length > 0 ? notes.flatMap((note) => brokenLines(note, width, rowWidth)) : []),
+  ];
   for (const { at, layers } of pieces)
     for (const { layer, entities } of layers)
       for (const entity of entities) add(file, entity, layer.name, ([x, y]) => [at[0] + x, at[1] + y]);
-  cautions.forEach((text, i) => {
+  rows.forEach((text, i) => {
     const from: Vec2 = [0, -gap_mm - CAUTION.row * i];
     const to: Vec2 = [textWidth(text, CAUTION.height), from[1]];
     addWords(file, text, CAUTION.height, from, to, CAUTION_LAYER.name);
   });
-  return LASER_CAUTION.map((caution) => `999\n${caution}\n`).join('') + file.stringify();
+  return [...LASER_CAUTION, ...notes].map((caution) => `999\n${caution}\n`).join('') + file.stringify();
 }
+
+const PICTURES =
+  'Pictures are not in this file. Their frames are on the layer MARK; the SVG file and the PDF have them.';
 
 /** Adds text fitted between two points, as wide in any font; the height of text in DXF is that of a capital. */
 function addWords(file: DxfWriter, text: string, height: number, from: Vec2, to: Vec2, layerName: string): void {

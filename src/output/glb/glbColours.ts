@@ -1,6 +1,6 @@
 import { ColorUtils, type Document, type Material, type TextureInfo } from '@gltf-transform/core';
 import { type Face, type LeatherName, leatherOf, type MeshData, type PartName } from '../../core/index.ts';
-import { png } from './png.ts';
+import { png } from '../png.ts';
 import type { ReliefPictures } from './reliefPictures.ts';
 
 type LeatherFace = Extract<Face, 'grain' | 'flesh' | 'cutEdge'>;

@@ -1,5 +1,5 @@
 import type { PartRelief, Vec2 } from '../../core/index.ts';
-import type { Pixels } from './png.ts';
+import type { Pixels } from '../png.ts';
 
 /** The pictures of a relief for a renderer, and where they lie on the part's mesh. */
 export interface ReliefPictures {

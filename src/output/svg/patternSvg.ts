@@ -1,14 +1,19 @@
+import { strFromU8 } from 'fflate';
 import {
   baseLine,
   type Drawing,
   type Entity,
   hatchLines,
+  type Picture,
   pictureFrame,
+  picturePixels,
+  subtract,
   textWidth,
   type Vec2,
 } from '../../core/index.ts';
 import { CAUTION, CAUTION_LAYER, type CuttingLayer, type CuttingOptions, cuttingFile } from '../cuttingFile.ts';
 import { LASER_CAUTION } from '../laserCaution.ts';
+import { png } from '../png.ts';
 import { svgNumber as n, pathData } from './pathData.ts';
 
 /** Width of every line, mm: the machine follows its middle. */
@@ -63,6 +68,20 @@ function words(text: string, [x, y]: Vec2, height: number, width: number, turn =
   return `<text x="${n(x)}" y="${n(y)}" font-size="${n(height)}" textLength="${n(width)}" lengthAdjust="spacingAndGlyphs"${turn}>${escaped(text)}</text>`;
 }
 
+/** A picture as an embedded PNG; what is drawn in its place shows through. Its frame where its data are damaged. */
+function image({ artwork, ...laid }: Picture, place: Map2): string {
+  const { width, height } = artwork;
+  const grey = picturePixels(artwork);
+  const [at, end, , foot] = pictureFrame(laid).map(place);
+  if (grey === null)
+    return `<path d="M${pictureFrame(laid)
+      .map((corner) => place(corner).map(n).join(' '))
+      .join('L')}Z"/>`;
+  const address = `data:image/png;base64,${btoa(strFromU8(png({ width, height, channels: 1, bytes: grey }), true))}`;
+  const [along, down] = [subtract(end!, at!), subtract(foot!, at!)];
+  return `<image href="${address}" width="1" height="1" preserveAspectRatio="none" style="mix-blend-mode:multiply" transform="matrix(${[...along, ...down, ...at!].map(n).join(' ')})"/>`;
+}
+
 function shape(entity: Entity, place: Map2): string {
   switch (entity.kind) {
     case 'line':
@@ -75,9 +94,7 @@ function shape(entity: Entity, place: Map2): string {
     case 'path':
       return `<path d="${pathData(entity.segments, place)}${entity.isClosed ? 'Z' : ''}"/>`;
     case 'picture':
-      return `<path d="M${pictureFrame(entity)
-        .map((corner) => place(corner).map(n).join(' '))
-        .join('L')}Z"/>`;
+      return image(entity, place);
     case 'hatch':
       return `<path d="${hatchLines(entity)
         .map((segment) => pathData([segment], place))

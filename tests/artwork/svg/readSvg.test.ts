@@ -237,6 +237,8 @@ describe('what is left out is said', () => {
     ['<set attributeName="href" to="javascript:alert(1)"/>', '1 animation'],
     ['<a href="javascript:alert(1)"></a>', '1 link'],
     ['<use href="other.svg#a"/><use href="#none"/>', '2 references to something that is not in the file'],
+    ['<path id="p" d="M0 0h9"/><use href="xp"/>', '1 reference to something that is not in the file'],
+    ['<path d="M0 0A1e200 1e300 0 0 1 9 9"/>', '1 line with numbers that are too large'],
     ['<g id="loop"><use href="#loop"/></g>', '1 reference to itself'],
     ['<g id="x"><use href="#y"/></g><g id="y"><use href="#x"/></g>', '2 references to themselves'],
     ['<g clip-path="url(#c)"/>', '1 clip or mask (what it hides is drawn)'],

@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest';
-import { designNote, fieldNote, numberFields } from '../../../src/core/job/fieldNote.ts';
+import { designNote, fieldNote, findFieldNote, JOB_PATHS, numberFields } from '../../../src/core/job/fieldNote.ts';
 import type { JobPath } from '../../../src/core/job/jobPath.ts';
 
 test('a field is found behind defaults, nulls and transforms, with its range', () => {
@@ -33,4 +33,14 @@ test('a section lists every number field once, each as fieldNote finds it', () =
     'ease.tail_mm',
     'ease.share',
   ]);
+});
+
+test('every number field has help, which the schema does not carry', () => {
+  const without = JOB_PATHS.filter((path) => {
+    const note = findFieldNote(path);
+    return note !== undefined && 'min' in note && note.description === '';
+  });
+  expect(without).toEqual([]);
+  expect(designNote('repeat.rows').description).toBe('Copies one over the other.');
+  expect(fieldNote('leather.lining.min_mm').description).toBe(fieldNote('leather.outside.min_mm').description);
 });

@@ -53,6 +53,12 @@ describe('the order of steps', () => {
     expect(extra({ making: { state: 'wet-formed' } })).toEqual(['case', 'dry']);
     expect(extra({ making: { state: 'dyed' } })).toEqual(['dye', 'dry', 'dress']);
     expect(extra(tooled)).toEqual(['trace', 'tool']);
+    expect(extra({ order: { case: true } })).toEqual(['case', 'dry']);
+    expect(extra({ order: { dye: true } })).toEqual(['dye', 'dry', 'dress']);
+    expect(extra({ order: { tool: true } })).toEqual(['tool']);
+    // Left out by the maker, the leather is wet all the same.
+    expect(extra({ making: { state: 'cased' }, order: { case: false } })).toEqual(['dry']);
+    expect(extra({ making: { state: 'dyed' }, order: { dye: false } })).toEqual(['dry']);
     expect(extra({ ...tooled, order: { case: true, dye: true } })).toEqual([
       'case',
       'trace',

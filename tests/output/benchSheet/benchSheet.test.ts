@@ -242,6 +242,13 @@ describe('the bench sheet', () => {
       expect(stepWords(after, 'Assemble')).not.toMatch(/in line|cement a band/);
       expect(stepWords(tide, 'Assemble')).toMatch(/slits in line; cement a band/);
       expect(stepWords(tide, 'Cut the slits')).not.toContain('Scribe');
+      const seam = (design: typeof tide): string =>
+        benchSheetContent(design)
+          .blocks.map(({ text }) => text)
+          .join(' ');
+      expect(seam(after)).toContain('Punched after cementing, through all layers at once.');
+      expect(seam(after)).not.toContain('In the pieces: ');
+      expect(seam(tide)).toContain('In the pieces: ');
     });
 
     test('with a strap and a pen loop, which are fitted before the holes of the seam', () => {
@@ -355,5 +362,29 @@ describe('setting in columns', () => {
         expect(Math.abs(next.left - left)).toBeLessThan(columns.width);
       }
     });
+  });
+});
+
+describe('the tooling on a bench sheet', () => {
+  const tooled = (designs: readonly object[]) =>
+    coverDesign(soundJob({ ...nth(EXAMPLE_JOBS, 0).document, tooling: { designs } }));
+
+  test('is listed face by face, with its length, and where it comes too near to something, titles too', async () => {
+    const words = await wordsOf(
+      await benchSheetPdf(
+        tooled([
+          { kind: 'border', area: 'front', lines: 2 },
+          { kind: 'title', area: 'spine', text: 'LEDGER', height_mm: 25 },
+        ]),
+      ),
+    );
+    expect(words).toMatch(/Tooling .*Spine .*clear.*Title “LEDGER” on both centre lines\./);
+    expect(words).toMatch(/The title (goes .* beyond|runs over|comes .* from) the spine fold/);
+    expect(words).toMatch(/Front .*clear.*Border of two lines along the clear part\. About [\d.]+ m of line\./);
+    expect(words).toMatch(/Tool the design.*Designs: 2\. In all: about [\d.]+ m of line/);
+  });
+
+  test('is not named where there is none', async () => {
+    expect(await wordsOf(await benchSheetPdf(tooled([])))).not.toMatch(/tooling|of line/i);
   });
 });

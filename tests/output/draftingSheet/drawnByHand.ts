@@ -36,7 +36,7 @@ const toward = (from: Vec2, to: Vec2, by: number): Vec2 => {
 };
 
 /** Points of the circle through three points, from the first by the second to the third. */
-export function curveThrough(a: Vec2, b: Vec2, c: Vec2): Vec2[] {
+function curveThrough(a: Vec2, b: Vec2, c: Vec2): Vec2[] {
   const d = 2 * (a[0] * (b[1] - c[1]) + b[0] * (c[1] - a[1]) + c[0] * (a[1] - b[1]));
   const square = ([x, y]: Vec2): number => x * x + y * y;
   const x = (square(a) * (b[1] - c[1]) + square(b) * (c[1] - a[1]) + square(c) * (a[1] - b[1])) / d;

@@ -13,6 +13,7 @@ export function RateFields() {
   const job = useBench(({ design }) => design.job);
   const { leather, pockets, seam, construction } = job;
   const isLaced = seam.method === 'lacing';
+  const isDesigned = job.tooling.designs.length > 0;
   return (
     <>
       <section aria-labelledby="prices">
@@ -36,7 +37,9 @@ export function RateFields() {
         {(
           [
             ...BEFORE,
-            ...OPTIONAL_STEPS.filter((id) => isStepTaken(job, id)),
+            ...OPTIONAL_STEPS.filter((id) => isStepTaken(job, id)).map((id) =>
+              id === 'tool' && isDesigned ? 'tooling' : id,
+            ),
             'punch',
             'assemble',
             isLaced ? 'lace' : 'stitch',

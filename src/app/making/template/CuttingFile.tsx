@@ -27,12 +27,15 @@ const LAYER_NAMES: Readonly<Record<Layer, string>> = {
 };
 
 /** The pattern as a file for a cutter or a drawing program, in mm, by layers. */
-export function CuttingFile({ choice, choose, settings, drawing, layers, variants }: TemplateParts) {
+export function CuttingFile(parts: TemplateParts) {
+  const { choice, choose, drawing, mirrored, isTracing, layers, variants } = parts;
   const design = useBench(({ design }) => design);
   const [making, make] = useMaking();
-  const { kerf_mm, issues } = settings;
-  const options = { layers, mirrored: choice.mirrored, kerf_mm };
-  const isIdle = making.status !== 'making' && issues.kerf === undefined && layers.length > 0;
+  const { issues } = parts.settings;
+  // A tracing is not cut.
+  const kerf_mm = isTracing ? undefined : parts.settings.kerf_mm;
+  const options = { layers, mirrored, kerf_mm };
+  const isIdle = making.status !== 'making' && (isTracing || issues.kerf === undefined) && layers.length > 0;
   const named = (ending: string): string =>
     fileName(design.job.name, ending, [...variants, kerf_mm === undefined ? '' : `kerf ${kerf_mm} mm`]);
   const saveSvg = async (): Promise<void> => {
@@ -43,15 +46,25 @@ export function CuttingFile({ choice, choose, settings, drawing, layers, variant
     const { patternDxf } = await import('../../../output/dxf/patternDxf.ts');
     saveFile(named('dxf'), patternDxf(drawing, options), 'image/vnd.dxf');
   };
+  const isTooled = drawing.pieces.some((piece) => piece.layers.area.length > 0);
+  const offered = LAYERS.filter((layer) =>
+    isTracing || layer === 'area' || layer === 'tooling'
+      ? drawing.pieces.some(({ layers }) => layers[layer].length > 0)
+      : true,
+  );
   const toggle = (layer: Layer): void =>
-    choose({ leftOut: LAYERS.filter((each) => choice.leftOut.includes(each) !== (each === layer)) });
+    choose(
+      layer === 'area' && !isTracing
+        ? { hasAreas: !choice.hasAreas }
+        : { leftOut: LAYERS.filter((each) => choice.leftOut.includes(each) !== (each === layer)) },
+    );
   return (
     <section aria-labelledby="cutting-file">
-      <h3 id="cutting-file">For a cutter</h3>
+      <h3 id="cutting-file">{isTracing ? 'As a file' : 'For a cutter'}</h3>
       <fieldset className="choice">
         <legend>Layers</legend>
         <div className="row choice-row">
-          {LAYERS.map((layer) => (
+          {offered.map((layer) => (
             <label key={layer}>
               <input type="checkbox" checked={layers.includes(layer)} onChange={() => toggle(layer)} />
               <span>{LAYER_NAMES[layer]}</span>
@@ -61,17 +74,22 @@ export function CuttingFile({ choice, choose, settings, drawing, layers, variant
         <p className={layers.length === 0 ? 'issue' : 'help'}>
           {layers.length === 0
             ? 'Choose one layer at least.'
-            : 'Of the drawing here and of both files. There each has a colour of its own. Marks come first in each piece, then holes and slits, and the cut edge last. Without words the files carry no lettering at all.'}
+            : `Of the drawing here and of both files. There each has a colour of its own. Marks come first in each piece, then holes and slits,${isTooled ? ' the tooling,' : ''} and the cut edge last. Without words the files carry no lettering at all.`}
+          {isTooled &&
+            !isTracing &&
+            ' The tooling areas are always in the drawing here and on paper, in the files only where they are chosen.'}
         </p>
       </fieldset>
-      <PlainField
-        title="Kerf"
-        help="Width that the beam burns away: the cut edge moves out by half of it, holes and slits become smaller by it. Without a unit: mm."
-        placeholder="no laser"
-        text={choice.kerf}
-        change={(kerf) => choose({ kerf })}
-        issues={issues.kerf === undefined ? [] : [issues.kerf]}
-      />
+      {!isTracing && (
+        <PlainField
+          title="Kerf"
+          help="Width that the beam burns away: the cut edge moves out by half of it, holes and slits become smaller by it. Without a unit: mm."
+          placeholder="no laser"
+          text={choice.kerf}
+          change={(kerf) => choose({ kerf })}
+          issues={issues.kerf === undefined ? [] : [issues.kerf]}
+        />
+      )}
       {kerf_mm !== undefined &&
         kerfNotes(drawing, kerf_mm).map((note) => (
           <p key={note} className="caution">

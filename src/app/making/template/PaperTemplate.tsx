@@ -16,7 +16,7 @@ import type { TemplateParts } from './templateParts.ts';
 const PAPERS = ['A4', 'Letter', 'A3', 'Tabloid', 'roll'].map((value) => ({ value, label: value }));
 
 /** The template on the printer at hand, in true size. */
-export function PaperTemplate({ choice, choose, settings, drawing, variants }: TemplateParts) {
+export function PaperTemplate({ choice, choose, settings, drawing, mirrored, isTracing, variants }: TemplateParts) {
   const design = useBench(({ design }) => design);
   const [making, make] = useMaking();
   const { paper, bars, issues, suspicion } = settings;
@@ -24,9 +24,9 @@ export function PaperTemplate({ choice, choose, settings, drawing, variants }: T
   const pages = isRefused ? null : templatePages(drawing, paper, bars);
   const save = async (onLacking: SheetOptions['onLacking']): Promise<void> => {
     const { patternPdf } = await import('../../../output/pdf/patternPdf.ts');
-    const file = await patternPdf(drawing, { paper: paper!, mirrored: choice.mirrored, bars, onLacking });
+    const file = await patternPdf(drawing, { paper: paper!, mirrored, bars, onLacking });
     const sheet = typeof paper === 'string' ? paper : `roll ${paper!.roll_mm} mm`;
-    const name = fileName(design.job.name, 'template.pdf', [...variants, sheet]);
+    const name = fileName(design.job.name, isTracing ? 'pdf' : 'template.pdf', [...variants, sheet]);
     saveFile(name, file, 'application/pdf');
   };
   return (
@@ -40,7 +40,9 @@ export function PaperTemplate({ choice, choose, settings, drawing, variants }: T
         notes={
           pages === null
             ? []
-            : [`${pages} pages, the first with check bars and the map of the tiles. A piece cut twice is printed once.`]
+            : [
+                `${pages} pages, the first with check bars and the map of the tiles.${isTracing ? '' : ' A piece cut twice is printed once.'}`,
+              ]
         }
       />
       {choice.paper === 'roll' && (
@@ -69,7 +71,7 @@ export function PaperTemplate({ choice, choose, settings, drawing, variants }: T
         change={(barY) => choose({ barY })}
         issues={listed(issues.barY)}
       />
-      <p className="caution">Caution. {KNIFE}</p>
+      {!isTracing && <p className="caution">Caution. {KNIFE}</p>}
       {suspicion !== null && <p className="caution">Caution. {suspicion}</p>}
       <button
         type="button"
@@ -77,7 +79,7 @@ export function PaperTemplate({ choice, choose, settings, drawing, variants }: T
         disabled={isRefused || making.status === 'making'}
         onClick={() => make('PDF', save)}
       >
-        Save the template as PDF
+        Save the {isTracing ? 'tracings' : 'template'} as PDF
       </button>
       <MakingNote making={making} />
     </section>

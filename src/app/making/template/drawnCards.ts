@@ -2,9 +2,11 @@ import {
   type CoverDesign,
   type Drawing,
   halfCard,
+  type LetterFaces,
   oneCard,
   type PatternSource,
   patternDrawing,
+  tooledPattern,
 } from '../../../core/index.ts';
 import { cardOf } from '../cardOf.ts';
 import type { TemplateChoice } from './templateChoice.ts';
@@ -22,12 +24,18 @@ const DRAWN = {
 export const cardWords = ({ madeIn, cards }: CardsChoice): readonly string[] =>
   [madeIn, DRAWN[cards].name].filter(Boolean);
 
-/** The pattern on the chosen cards, and what it is drawn from. */
+/**
+ * The pattern on the chosen cards, and what it is drawn from.
+ * @param faces letters of the tooling that cards for each piece show; null leaves it out
+ */
 export function drawnCards(
   design: CoverDesign,
   choice: CardsChoice,
+  faces: LetterFaces | null = null,
 ): { readonly source: PatternSource; readonly drawing: Drawing } {
   const source = choice.madeIn === 'card' ? cardOf(design.job) : design;
   const title = [design.job.name, ...cardWords(choice)].join(', ');
-  return { source, drawing: { ...DRAWN[choice.cards].draw(source), title } };
+  const drawing =
+    choice.cards === 'pieces' && faces !== null ? tooledPattern(source, faces) : DRAWN[choice.cards].draw(source);
+  return { source, drawing: { ...drawing, title } };
 }

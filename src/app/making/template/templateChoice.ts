@@ -6,6 +6,13 @@ import { keptChoice } from '../../state/keptChoice.ts';
 const typed = (usual: string) => z._default(z.string().check(z.maxLength(40)), usual);
 
 const templateChoiceSchema = z.object({
+  /** Where the job is tooled: its pattern, or tracings of the tooling. */
+  drawn: z._default(z.enum(['pattern', 'tracings']), 'pattern'),
+  hasTooling: z._default(z.boolean(), true),
+  /** The tooling areas go to a machine only where they are asked for. */
+  hasAreas: z._default(z.boolean(), false),
+  /** Tracings that are laid on with the drawn side down. */
+  transferred: z._default(z.boolean(), false),
   madeIn: z._default(z.enum(['card', 'leather']), 'card'),
   cards: z._default(z.enum(['pieces', 'one', 'half']), 'pieces'),
   paper: z._default(z.enum(['A4', 'Letter', 'A3', 'Tabloid', 'roll']), 'A4'),

@@ -8,6 +8,9 @@ export interface TemplateParts {
   readonly choose: (change: Partial<TemplateChoice>) => void;
   readonly settings: TemplateSettings;
   readonly drawing: Drawing;
+  readonly mirrored: boolean;
+  /** Whether tracings are drawn, and no pattern. */
+  readonly isTracing: boolean;
   readonly layers: readonly Layer[];
   /** What tells the files of this drawing from others of the job. */
   readonly variants: readonly string[];

@@ -32,7 +32,7 @@ export function DesignList({ designs, artworks, chosen, choose }: DesignListProp
               {name}
             </button>
             {notes.map((note) => (
-              <p key={note} className="issue">
+              <p key={note} className="design-warning">
                 {note}
               </p>
             ))}

@@ -63,25 +63,12 @@ interface MovableMarkProps extends MarkProps {
   readonly area: ToolingArea;
   /** Width of a line, mm. */
   readonly line: number;
-  /** mm a px of the screen. */
-  readonly px: number;
 }
 
-/** Distance of the grip that turns a design from its upper edge, px. */
-const TURN_GRIP = 26;
-
-/** A title or drawing with all its copies; chosen, with a corner that scales and a grip that turns. */
-export function MovableMark({ design, shape, area, line, px, ...mark }: MovableMarkProps) {
+/** A title or drawing with all its copies. */
+export function MovableMark({ design, shape, area, line, ...mark }: MovableMarkProps) {
   const copies = designCopies(design, area.centre);
   const { box, scale } = shape;
-  const [first] = copies;
-  const sheetAt = ([u, v]: Vec2): Vec2 => {
-    const [x, y] = onCopy(first!)([u * scale, v * scale]);
-    return [x, area.size[1] - y];
-  };
-  const corner = sheetAt([box.x[1], -box.y[1]]);
-  const top = sheetAt([0, -box.y[0]]);
-  const turn = sheetAt([0, -box.y[0] + (TURN_GRIP * px) / scale]);
   return (
     <Mark {...mark}>
       {copies.map(({ at: [x, y], turn: degrees, mirrored }) => (
@@ -99,13 +86,6 @@ export function MovableMark({ design, shape, area, line, px, ...mark }: MovableM
           <Drawn shape={shape} line={line} />
         </g>
       ))}
-      {mark.isChosen && (
-        <g className="design-grips">
-          <path d={`M${top.join()}L${turn.join()}`} />
-          <Grip at={turn} px={px} grip="turn" />
-          <Grip at={corner} px={px} grip="scale" />
-        </g>
-      )}
     </Mark>
   );
 }
@@ -127,13 +107,47 @@ function Drawn({ shape, line }: { readonly shape: DesignShape; readonly line: nu
   return <path className="design-line" d={data} style={{ strokeWidth: line / scale }} />;
 }
 
+/** How far the grips stand off the design, px, so that a finger can take a small design between them. */
+const OFF = { turn: 36, scale: 12 };
+
+type GripsProps = Pick<
+  MovableMarkProps,
+  'design' | 'shape' | 'area' | 'onGrab' | 'onDrag' | 'onRelease' | 'onCancel'
+> & {
+  /** mm a px of the screen. */
+  readonly px: number;
+};
+
+/** The grips of the design in hand, at its first copy: a corner that scales it and a knob that turns it. Fields do the same. */
+export function DesignGrips({ design, shape: { box, scale }, area, px, ...on }: GripsProps) {
+  const place = onCopy(designCopies(design, area.centre)[0]!);
+  const sheetAt = (u: number, v: number, off: Vec2 = [0, 0]): Vec2 => {
+    const [x, y] = place([u * scale + off[0] * px, v * scale + off[1] * px]);
+    return [x, area.size[1] - y];
+  };
+  const [top, turn] = [sheetAt(0, -box.y[0]), sheetAt(0, -box.y[0], [0, OFF.turn])];
+  const corner = sheetAt(box.x[1], -box.y[1], [OFF.scale, -OFF.scale]);
+  return (
+    <g
+      className="design-grips"
+      onPointerDown={on.onGrab}
+      onPointerMove={on.onDrag}
+      onPointerUp={on.onRelease}
+      onPointerCancel={on.onCancel}
+    >
+      <path d={`M${top.join()}L${turn.join()}`} />
+      <Grip at={turn} px={px} grip="turn" />
+      <Grip at={corner} px={px} grip="scale" />
+    </g>
+  );
+}
+
 interface GripProps {
   readonly at: Vec2;
   readonly px: number;
   readonly grip: 'scale' | 'turn';
 }
 
-/** A round grip that turns, a square one that scales; fields do the same, so a keyboard does not stop at them. */
 const Grip = ({ at: [x, y], px, grip }: GripProps) => (
   <g className="design-grip" data-kind={grip} transform={`translate(${x} ${y}) scale(${px})`}>
     {grip === 'turn' ? <circle r={6} /> : <rect x={-5} y={-5} width={10} height={10} />}

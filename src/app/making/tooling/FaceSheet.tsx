@@ -1,4 +1,4 @@
-import { type PointerEvent, type ReactNode, useMemo, useRef } from 'react';
+import { type PointerEvent, type ReactNode, useEffect, useMemo, useRef } from 'react';
 import {
   type DesignWarning,
   type Drawing,
@@ -166,6 +166,15 @@ function Distances({ span: [from, to], middle, at, text, print }: DistancesProps
 /** Where a pointer is on a face, mm, by its sheet on the screen. */
 export function useFaceAt({ size }: ToolingArea, view: SheetView) {
   const ref = useRef<HTMLDivElement>(null);
+  // Chromium scrolls the page under the finger whatever the `touch-action` of a shape within a drawing.
+  useEffect(() => {
+    const sheet = ref.current!;
+    const hold = (event: TouchEvent): void => {
+      if ((event.target as Element).closest('.design-mark, .design-grips') !== null) event.preventDefault();
+    };
+    sheet.addEventListener('touchstart', hold, { passive: false });
+    return () => sheet.removeEventListener('touchstart', hold);
+  }, []);
   const faceAt = ({ clientX, clientY }: PointerEvent): Vec2 => {
     const { left, top, width, height } = ref.current!.querySelector('svg')!.getBoundingClientRect();
     const x = view.x + ((clientX - left) / width) * view.width;

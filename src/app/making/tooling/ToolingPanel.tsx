@@ -18,16 +18,15 @@ import {
 import { Choice } from '../../fields/Choice.tsx';
 import { FigureField } from '../../fields/FigureField.tsx';
 import { useWidth } from '../../sheet/useExtent.ts';
-import { useDispatch, useLengths } from '../../state/BenchContext.tsx';
+import { useLengths } from '../../state/BenchContext.tsx';
 import type { Bench } from '../../state/bench.ts';
 import { lagging } from '../../state/lagging.tsx';
 import { useLetterFaces } from '../../state/useLetterFaces.ts';
 import { Panel } from '../PanelParts.tsx';
 import { AddDesign } from './AddDesign.tsx';
 import { DesignList } from './DesignList.tsx';
-import { BorderMark, MovableMark } from './DesignMark.tsx';
-import { designShape, isMovable } from './designShape.ts';
 import { designName, FACE_TITLES, placeWords, warningWords } from './designWords.ts';
+import { FaceDesigns } from './FaceDesigns.tsx';
 import { FaceSheet, sheetView, useFaceAt } from './FaceSheet.tsx';
 import './tooling.css';
 import { useDesignDrag } from './useDesignDrag.ts';
@@ -83,17 +82,12 @@ function FacePanel(props: FacePanelProps) {
   const { design, area, areas, tooling, faces, lettersNote, chosen, choose, showFace } = props;
   const { artworks, line_mm: line } = tooling;
   const lengths = useLengths();
-  const dispatch = useDispatch();
   const [room, wide] = useWidth<HTMLDivElement>();
   const drawing = useMemo(() => patternDrawing(design), [design]);
   const view = sheetView(area, Math.max(200, wide), HIGHEST);
   const [sheet, faceAt] = useFaceAt(area, view);
-  const { held, grab, drag, release, letGo, press } = useDesignDrag({
-    area,
-    units: lengths.units,
-    scale: view.scale,
-    faceAt,
-  });
+  const hand = useDesignDrag({ area, units: lengths.units, scale: view.scale, faceAt });
+  const { held } = hand;
   const designs = props.designs.map((each) => (each.index === held?.index ? { ...each, design: held.design } : each));
   const known = useKnown(useDeferredValue(designs), area, artworks, faces);
   const inHand = designs.find(({ index }) => index === (held?.index ?? chosen));
@@ -151,41 +145,18 @@ function FacePanel(props: FacePanelProps) {
             lit={held?.lines ?? [null, null]}
             warnings={inHand === undefined ? [] : (known.get(inHand.index)?.warnings ?? [])}
           >
-            {designs.map(({ index, design: each }) => {
-              const shape = isMovable(each) ? designShape(each, artworks, faces) : null;
-              const warnings = known.get(index)?.warnings ?? [];
-              const mark = {
-                name: `${designName(each, artworks)}, ${placeWords(each, lengths)}`,
-                isChosen: index === chosen,
-                isWarned: warnings.length > 0,
-                onGrab: (event: React.PointerEvent<Element>) => grab(event, index, each, shape),
-                onDrag: drag,
-                onRelease: release,
-                onCancel: letGo,
-                onKeyDown: (event: React.KeyboardEvent) => press(event, index, each),
-                onFocus: () => choose(index),
-                onBlur: () => dispatch({ type: 'settle' }),
-              };
-              return isMovable(each) && shape !== null ? (
-                <MovableMark
-                  key={index}
-                  {...mark}
-                  design={each}
-                  shape={shape}
-                  area={area}
-                  line={line}
-                  px={1 / view.scale}
-                />
-              ) : (
-                <BorderMark
-                  key={index}
-                  {...mark}
-                  lines={placedDesign(each, area, artworks, faces).lines}
-                  area={area}
-                  line={line}
-                />
-              );
-            })}
+            <FaceDesigns
+              area={area}
+              designs={designs}
+              artworks={artworks}
+              faces={faces}
+              line={line}
+              px={1 / view.scale}
+              chosen={chosen}
+              choose={choose}
+              isWarned={(index) => (known.get(index)?.warnings.length ?? 0) > 0}
+              hand={hand}
+            />
           </FaceSheet>
         </div>
       </div>
@@ -214,16 +185,15 @@ function useKnown(
   artworks: readonly Artwork[],
   faces: LetterFaces,
 ): ReadonlyMap<number, Known> {
-  const key = designs;
   return useMemo(
     () =>
       new Map(
-        key.map(({ index, design }) => {
+        designs.map(({ index, design }) => {
           const placed = placedDesign(design, area, artworks, faces);
           return [index, { placed, warnings: designWarnings(placed, area) }];
         }),
       ),
-    [key, area, artworks, faces],
+    [designs, area, artworks, faces],
   );
 }
 

@@ -1,7 +1,8 @@
-import { type KeyboardEvent, type PointerEvent, useRef, useState } from 'react';
+import { type KeyboardEvent, type PointerEvent, useEffect, useRef, useState } from 'react';
 import {
   designCopies,
   designNote,
+  distance,
   type LengthUnit,
   type MovableDesign,
   mm,
@@ -31,7 +32,12 @@ interface Grab {
   readonly from: Vec2;
   readonly design: ToolingDesign;
   readonly shape: DesignShape | null;
+  /** The design as the pointer has it now; null until it has moved. */
+  held: HeldDesign | null;
 }
+
+/** A pointer that moves less presses, px. */
+const PRESS_PX = 3;
 
 /** How near a line a design is drawn to it, px. */
 const SNAP_PX = 8;
@@ -56,6 +62,19 @@ export function useDesignDrag({ area, units, scale, faceAt }: DragOptions) {
   const grabbed = useRef<Grab | null>(null);
   const [held, setHeld] = useState<HeldDesign | null>(null);
 
+  const [letGo] = useState(() => (): void => {
+    grabbed.current = null;
+    setHeld(null);
+  });
+  const isHeld = held !== null;
+  useEffect(() => {
+    if (!isHeld) return;
+    // Wherever the focus is.
+    const onKey = ({ key }: globalThis.KeyboardEvent): void => void (key === 'Escape' && letGo());
+    window.addEventListener('keydown', onKey);
+    return () => window.removeEventListener('keydown', onKey);
+  }, [isHeld, letGo]);
+
   const grab = (
     event: PointerEvent<Element>,
     index: number,
@@ -65,13 +84,15 @@ export function useDesignDrag({ area, units, scale, faceAt }: DragOptions) {
     if (event.button !== 0 || grabbed.current !== null) return;
     event.currentTarget.setPointerCapture(event.pointerId);
     const grip = ((event.target as Element).getAttribute('data-grip') ?? 'move') as Grip;
-    grabbed.current = { pointer: event.pointerId, grip, index, from: faceAt(event), design, shape };
+    grabbed.current = { pointer: event.pointerId, grip, index, from: faceAt(event), design, shape, held: null };
   };
   const drag = (event: PointerEvent): void => {
     const start = grabbed.current;
     if (start === null || start.pointer !== event.pointerId) return;
-    const moved = follow(start, faceAt(event));
-    setHeld({ index: start.index, ...moved });
+    const to = faceAt(event);
+    if (start.held === null && distance(start.from, to) * scale < PRESS_PX) return;
+    start.held = { index: start.index, ...follow(start, to) };
+    setHeld(start.held);
   };
   const follow = ({ grip, design, shape, from }: Grab, to: Vec2): Omit<HeldDesign, 'index'> => {
     const step = MOVE_STEP[units];
@@ -88,15 +109,10 @@ export function useDesignDrag({ area, units, scale, faceAt }: DragOptions) {
   };
   const release = (): void => {
     const start = grabbed.current;
-    grabbed.current = null;
-    setHeld(null);
-    if (start === null || held === null) return;
-    const changes = Object.entries(held.design).filter(([name, value]) => value !== start.design[name as 'kind']);
+    letGo();
+    if (start?.held == null) return;
+    const changes = Object.entries(start.held.design).filter(([name, value]) => value !== start.design[name as 'kind']);
     if (changes.length > 0) change(start.index, Object.fromEntries(changes));
-  };
-  const letGo = (): void => {
-    grabbed.current = null;
-    setHeld(null);
   };
 
   const press = (event: KeyboardEvent, index: number, design: ToolingDesign): void => {
@@ -113,8 +129,6 @@ export function useDesignDrag({ area, units, scale, faceAt }: DragOptions) {
           : { inset_mm: moved(design.inset_mm, -right - up, 'inset_mm') },
         key,
       );
-    } else if (event.key === 'Escape' && grabbed.current !== null) {
-      letGo();
     } else if (event.key === 'Delete' || event.key === 'Backspace') {
       change(index, null);
     } else {
@@ -125,6 +139,8 @@ export function useDesignDrag({ area, units, scale, faceAt }: DragOptions) {
 
   return { held, grab, drag, release, letGo, press };
 }
+
+export type DesignHand = ReturnType<typeof useDesignDrag>;
 
 /** A length after a step, within what its field allows. */
 function moved(value: number, by: number, field: 'x_mm' | 'y_mm' | 'inset_mm'): number {

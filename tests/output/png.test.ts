@@ -1,8 +1,8 @@
 import fc from 'fast-check';
 import { PNG } from 'pngjs';
 import { expect, test } from 'vitest';
-import { png } from '../../../src/output/glb/png.ts';
-import { checkLaw } from '../../laws.ts';
+import { png } from '../../src/output/png.ts';
+import { checkLaw } from '../laws.ts';
 
 const picture = fc
   .record({
