@@ -6,19 +6,20 @@
 // process's, by the wall. The other times are by the thread's clock, which stops while other programs have the
 // processor; `wall` is the answer's time by the wall.
 
-import { type Browser, chromium, type Locator, type Page } from '@playwright/test';
+import { type Browser, type CDPSession, chromium, type Locator, type Page } from '@playwright/test';
 import { preview } from 'vite';
 import config from '../playwright.config.ts';
 import { chooseBrowser } from '../scripts/chromium.mjs';
 import { freshBuild } from '../scripts/freshBuild.mjs';
-import { goToPlace, openCard, openExample } from '../tests/browser/bench.ts';
+import { EXAMPLE_JOBS } from '../src/core/index.ts';
+import { goToPlace, openCard, openDocument, openExample, openPart } from '../tests/browser/bench.ts';
 import { withoutDrawingContext } from '../tests/browser/webGl.ts';
 import { defined } from '../tests/defined.ts';
 import { nth } from '../tests/nth.ts';
 import { calibrationMs } from './calibration.ts';
 import { quantile, type Trace, type TraceEvent, traced } from './pageTrace.ts';
 
-const BOOKS = ['tide ledger', 'choir book', 'shore guide'];
+const BOOKS = process.env.BOOKS?.split(',') ?? ['tide ledger', 'choir book', 'shore guide'];
 const FIELDS = ['book.width_mm', 'book.thickness_mm'];
 const KEYS = 24;
 /** Rest after a key, ms: one lets everything that follows from it end, the other is fast typing. */
@@ -86,7 +87,56 @@ async function measure(on: Browser, scene: '3D' | 'no WebGL'): Promise<void> {
     drags[`${book}, tab of the seam, ${scene}`] = dragFigures(trace);
     await goToPlace(page, 'Cover');
   }
+  if (scene === 'no WebGL') await measureTooled(page, session);
   await page.close();
+}
+
+/** The same of a job with a drawing of 20,000 points: a measure, a figure of the drawing, and the drawing dragged. */
+async function measureTooled(page: Page, session: CDPSession): Promise<void> {
+  const job = tooledJob();
+  await openDocument(page, job);
+  const key = async (name: string, field: Locator): Promise<void> => {
+    answers[name] = keyFigures(await traced(session, () => type(page, field, PACES['key by key'])), 1);
+  };
+  await openCard(page, 'book');
+  await key(`${job.name}, width of the book`, page.locator('form [data-path="book.width_mm"]'));
+  await openPart(page, 'Tooling');
+  const drawing = page.locator('.design-mark').last();
+  await drawing.focus();
+  await key(`${job.name}, above the centre`, page.locator('[data-path="tooling.designs.1.y_mm"]'));
+  await key(`${job.name}, width of the drawing`, page.locator('[data-path="tooling.designs.1.width_mm"]'));
+  const way = 60;
+  const trace = await traced(session, () => drag(page, drawing.locator('.design-target'), way));
+  drags[`${job.name}, the drawing`] = dragFigures(trace);
+}
+
+/** The choir book with a border and a drawing of 200 wound lines of 100 points, 150 kB. */
+function tooledJob() {
+  const lines = Array.from({ length: 200 }, (_, line) => {
+    const [x, y] = [300 + 470 * (line % 20), 400 + 900 * Math.floor(line / 20)];
+    const at = (i: number): [number, number] => [
+      x + Math.round(2 * i * Math.cos(i / 3)),
+      y + Math.round(4 * i * Math.sin(i / 3)),
+    ];
+    const steps = Array.from({ length: 99 }, (_, i) => {
+      const [[fromX, fromY], [toX, toY]] = [at(i), at(i + 1)];
+      return `${toX - fromX},${toY - fromY}`;
+    });
+    return `m${at(0).join()} ${steps.join(' ')}`;
+  }).join(' ');
+  const document = EXAMPLE_JOBS.map((example) => example.document).find(({ name }) => name === 'Choir book');
+  const artwork = { id: 'wound', name: 'wound', kind: 'lines', width: 10_000, height: 10_000, lines };
+  return {
+    ...document,
+    name: 'Tooled book',
+    tooling: {
+      designs: [
+        { kind: 'border', area: 'front', lines: 2 },
+        { kind: 'drawing', area: 'front', artwork: 'wound', width_mm: 90, y_mm: 12.25 },
+      ],
+      artworks: [artwork],
+    },
+  };
 }
 
 /** Types a figure's second decimal anew, again and again: every key press leaves a figure that stands for another job. */
@@ -115,10 +165,10 @@ async function drag(page: Page, handle: Locator, way?: number): Promise<void> {
   await page.waitForTimeout(1000);
 }
 
-/** In the page: marks when, after a key press, what the cards say has changed. */
+/** In the page: marks when, after a key press, what the cards say or the sheet of the tooling shows has changed. */
 function markAnswers(): void {
   const pending = new Set<string>();
-  window.addEventListener('keydown', () => pending.add('.card-said'), { capture: true });
+  window.addEventListener('keydown', () => pending.add('.card-said, .place-line, .face-sheet'), { capture: true });
   new MutationObserver((records) => {
     if (pending.size === 0) return;
     for (const { target } of records) {
@@ -129,7 +179,8 @@ function markAnswers(): void {
   }).observe(document.body, { subtree: true, childList: true, characterData: true, attributes: true });
 }
 
-function keyFigures(trace: Trace): object {
+/** @param fields in which keys were pressed */
+function keyFigures(trace: Trace, fields = FIELDS.length): object {
   const keys = trace.dispatched('keydown');
   const marks = trace.main.filter(({ name }) => name === 'answer');
   const samples = keys.flatMap((key, i) => {
@@ -146,7 +197,7 @@ function keyFigures(trace: Trace): object {
     const later = next.tts - mark.tts - frame - scene;
     return [{ answer, frame, later, scene, gl: trace.drawingTime(key.ts, next.ts), wall: mark.ts - task.ts }];
   });
-  if (samples.length < KEYS / 2)
+  if (samples.length < (fields * KEYS) / 4)
     throw new Error(`Only ${samples.length} of ${keys.length} key presses changed what the cards say.`);
   const column = (of: (sample: (typeof samples)[number]) => number) => samples.map((sample) => of(sample) / 1000);
   const median = (of: (sample: (typeof samples)[number]) => number) => ms(quantile(column(of), 0.5));

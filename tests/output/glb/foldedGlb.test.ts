@@ -213,7 +213,7 @@ describe.each(EXAMPLE_JOBS)('the GLB of $id', ({ document: job }) => {
       for (const [k, axis, sign] of [
         [0, 0, 1],
         [1, 2, 1],
-        [2, 1, -1],
+        [2, 1, 1],
       ] as const) {
         let [least, most] = [Infinity, -Infinity];
         for (let i = axis; i < positions.length; i += 3) {

@@ -51,7 +51,7 @@ function mend(
     // In another width the tool would choose another depth of turned ends, between other holes.
     const keeps = isWidth && job.pockets.construction === 'turned' && job.pockets.depth_mm === null;
     return {
-      remedy: `Cut ${words}${keeps ? ', with the pockets as deep as they are' : ''}.`,
+      remedy: `Cut ${words}${keeps ? `, with the pockets ${say.size(pieces.pocketDepth)} deep as they are` : ''}.`,
       change: [
         { path: isWidth ? 'pattern.outsideWidth_mm' : 'pattern.outsideHeight_mm', value: size },
         ...(keeps ? [{ path: 'pockets.depth_mm', value: pieces.pocketDepth } as const] : []),
