@@ -73,9 +73,12 @@ function pressLine(a: Vec2, b: Vec2, { x0, y0, scale, columns, rows, reach }: Ra
   const [dx, dy] = [bx - ax, by - ay];
   const length2 = dx * dx + dy * dy;
   const [fromRow, toRow] = pixels(Math.min(ay, by) - reach, Math.max(ay, by) + reach, scale, rows);
-  const [fromColumn, toColumn] = pixels(Math.min(ax, bx) - reach, Math.max(ax, bx) + reach, scale, columns);
   for (let j = fromRow; j <= toRow; j++) {
     const y = (j + 0.5) / scale;
+    // Only the stretch of the line that comes near this row, so that a long slanted line costs its own length.
+    const [from, to] = dy === 0 ? [0, 1] : stretch((y - reach - ay) / dy, (y + reach - ay) / dy);
+    const ends = [ax + from * dx, ax + to * dx] as const;
+    const [fromColumn, toColumn] = pixels(Math.min(...ends) - reach, Math.max(...ends) + reach, scale, columns);
     for (let i = fromColumn; i <= toColumn; i++) {
       const x = (i + 0.5) / scale;
       const along = length2 === 0 ? 0 : Math.max(0, Math.min(1, ((x - ax) * dx + (y - ay) * dy) / length2));
@@ -84,6 +87,12 @@ function pressLine(a: Vec2, b: Vec2, { x0, y0, scale, columns, rows, reach }: Ra
     }
   }
 }
+
+/** The part from 0 to 1 of what lies between two shares of a line, in whichever order. */
+const stretch = (a: number, b: number): readonly [number, number] => [
+  Math.max(0, Math.min(a, b)),
+  Math.min(1, Math.max(a, b)),
+];
 
 function pressPicture(
   { artwork, origin, along, down }: PlacedPicture,

@@ -107,17 +107,19 @@ function outsideAreas(design: CoverDesign): ToolingArea[] {
 
 /** Both pocket faces, as they are seen on the open book. */
 function pocketAreas(design: CoverDesign): ToolingArea[] {
-  const { job, made, needs } = design;
+  const { job, made, needs, pieces } = design;
   const { spine_mm: spine, foreEdge_mm: foreEdge } = job.tooling.margins;
-  const y = overBoards(design);
-  if (y === null) return [];
+  const over = overBoards(design);
+  if (over === null) return [];
   const isOnOutside = made.pocket.count === 0;
   const { width, height } = isOnOutside ? made.outside : made.pocket;
   // From the end that shows as the fore-edge: a pocket's cut edge, or where a turned end lies on the board.
   const begins = isOnOutside
     ? 0
     : Math.max(...RANGE_POINTS.map((point) => endOfRise(needs[point].foreEdge.margin, needs[point].foreEdgeSeat)));
-  const mouth = (isOnOutside ? made.pocketDepth : width) - mouthSagitta(job, made);
+  // At its corners a pocket comes down by the whole board at head and tail too.
+  const y: Span = [Math.max(over[0], begins), Math.min(over[1], height - begins)];
+  const mouth = (isOnOutside ? made.pocketDepth : width) - mouthSagitta(job, pieces) * (1 + changeOf(job).across);
   const from = isOnOutside ? width - made.pocketDepth : 0;
   const front: Span = [from + begins, from + mouth];
   const back: Span = [width - front[1], width - front[0]];
@@ -126,7 +128,7 @@ function pocketAreas(design: CoverDesign): ToolingArea[] {
     const x = face === 'frontPocket' ? front : back;
     const ends = [['board edge', foreEdge] as const, ['mouth', spine] as const];
     const [left, right] = face === 'frontPocket' ? ends : ends.toReversed();
-    if (x[1] <= x[0]) return [];
+    if (x[1] <= x[0] || y[1] <= y[0]) return [];
     return area(
       design,
       {

@@ -4,7 +4,7 @@ import type { ToolingFace } from '../../../src/core/job/toolingSchema.ts';
 import { onCutPiece, onFinishedFace } from '../../../src/core/tooling/toolingArea.ts';
 import { toolingAreas } from '../../../src/core/tooling/toolingAreas.ts';
 import { defined } from '../../defined.ts';
-import { nearly, TURNED } from '../pattern/plainSource.ts';
+import { CURVE, nearly, TURNED } from '../pattern/plainSource.ts';
 import { plainCover } from './plainCover.ts';
 
 const areaOf = (design: CoverDesign, face: ToolingFace) =>
@@ -69,6 +69,23 @@ describe('the faces that can be tooled', () => {
     expect(front.whole.x[1]).toBeCloseTo(58, 6);
     expect(back.whole.x).toEqual(nearly([58 - front.whole.x[1], 58 - front.whole.x[0]]));
     expect(onCutPiece(back, [10, 20])).toEqual(nearly([48, 208]));
+  });
+
+  test('of the pockets keep off head and tail as off the fore-edge: the corners come down by the whole board', () => {
+    const { whole } = areaOf(plainCover(), 'frontPocket');
+    expect(whole.x[0]).toBeCloseTo(4 + CURVE, 6);
+    expect(whole.y).toEqual(nearly([4 + CURVE, 228 - 4 - CURVE]));
+  });
+
+  test('of the pockets end where a scooped mouth lies after making: a quarter of 50 mm in, 2 % less across', () => {
+    const scooped = {
+      construction: { mouth: 'curved', mouthCurve: 0.25 },
+      making: { state: 'cased', changeAlong: 0, changeAcross: -0.02 },
+      pockets: { depth_mm: 50 },
+    };
+    const design = plainCover(scooped);
+    const { whole, size } = areaOf(design, 'frontPocket');
+    expect(whole.x[1]).toBeCloseTo(size[0] - 0.25 * design.pieces.pocketDepth * 0.98, 6);
   });
 
   test('of a strap lie as it is seen on the closed book: it comes from the fore-edge, and so lies half a turn from its pattern', () => {
