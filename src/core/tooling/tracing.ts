@@ -117,7 +117,8 @@ function tracing(tooled: TooledFace, cut: PieceDrawing, print: Printer) {
     ['tail', [besideCentre, PAST_EDGE], WORDS],
   ];
   const beside = words.flatMap((word) => lettering.word(...word));
-  const low = { x: 0, y: 0, width: size.width, height: size.height / 4 };
+  // Off the middle, where designs stand, and off the tail, where the joint of two tiles would cut it.
+  const low = { x: 0, y: 0, width: size.width, height: 0.6 * size.height };
   layers.text.push(...lettering.label(sheet.name, ['drawn side up', ...places], low), ...beside);
   const [a, , , d] = rings;
   return {
