@@ -141,7 +141,14 @@ export { ARTWORK_GRID, readArtworkLines, writeArtworkLines } from './tooling/art
 export { type DesignWarning, designWarnings } from './tooling/designWarnings.ts';
 export { designName, FACE_TITLES, placeWords, warningWords } from './tooling/designWords.ts';
 export type { LetterFace, LetterOutline } from './tooling/letterFace.ts';
-export { type PartRelief, partReliefs, TOOLED_PARTS, type TooledPart } from './tooling/partRelief.ts';
+export {
+  ofPattern,
+  type PartRelief,
+  partOf,
+  partReliefs,
+  TOOLED_PARTS,
+  type TooledPart,
+} from './tooling/partRelief.ts';
 export { picturePixels } from './tooling/picturePixels.ts';
 export {
   type DesignCopy,
@@ -150,6 +157,7 @@ export {
   type LetterFaces,
   letterIds,
   type MovableDesign,
+  mostCopies,
   onCopy,
   type PlacedDesign,
   type PlacedPicture,

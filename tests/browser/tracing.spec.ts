@@ -19,6 +19,8 @@ const TOOLED = {
   },
 };
 
+const PRICED = { ...TOOLED, rates: { prices: { hour: 30 } } };
+
 async function saved(page: Page, button: string): Promise<{ name: string; bytes: Buffer }> {
   const [download] = await Promise.all([
     page.waitForEvent('download'),
@@ -67,4 +69,21 @@ test('a job that is tooled has tracings, on paper and as files, and its tooling 
   // Two borders, and more than one line for each letter and point of both titles.
   expect(lines.length).toBeGreaterThan(2 + 5);
   expect(found.filter(({ layer, radii }) => layer === 'MARK' && radii.length === 1)).toHaveLength(8);
+});
+
+test('tooling is timed by its lines, priced in the quote and listed on the bench sheet', async ({ bench }) => {
+  await openDocument(bench, PRICED);
+  const quote = await openPart(bench, 'Quote');
+  const row = quote.getByRole('row').filter({ hasText: 'Tool the design' });
+  await expect(row).toBeVisible();
+  await expect(quote.getByText(/^About .* of line, on spine \(.* clear\), front \(.* clear\)\.$/)).toBeVisible();
+  const before = await row.textContent();
+  await quote.getByText('Working time', { exact: true }).click();
+  await quote.getByLabel('Tool designs').fill('6');
+  await expect(row).not.toHaveText(before!);
+
+  await openPart(bench, 'Order of work');
+  const { bytes } = await saved(bench, 'Save the bench sheet as PDF');
+  const words = (await readPdf(new Uint8Array(bytes))).flatMap((page) => page.words.map(({ text }) => text)).join(' ');
+  expect(words).toMatch(/Tooling .*Spine .*clear .*Front .*clear .*About [\d.]+ m of line/);
 });

@@ -25,7 +25,7 @@ export interface ReadPage {
 }
 
 /** A picture by three corners of it, mm, and its size in pixels. */
-export interface ReadPicture {
+interface ReadPicture {
   readonly topLeft: Vec2;
   readonly topRight: Vec2;
   readonly bottomLeft: Vec2;

@@ -70,7 +70,7 @@ const PART_ALSO: Readonly<Partial<Record<(typeof WORKBENCH_PARTS)[number]['id'],
   construction: 'corners holes slits lining strap fastening ribbon pen loop pattern',
   tooling: 'border title initials letters drawing svg stamp emboss carve decorate monogram',
   template:
-    'print pdf paper printer svg dxf laser kerf cutter machine file pages tiles one half card folded pattern tracing transfer',
+    'print pdf paper printer svg dxf laser kerf cutter machine file pages tiles one half card folded pattern tracings transfer',
   drafting: 'draw by hand ruler compasses no printer diagonals words figures',
   trial: 'test gaps read learn correct',
   leather: 'hide sheet layout nesting defects yield',

@@ -1,6 +1,5 @@
-import { useMemo } from 'react';
-import { patternDrawing } from '../../core/index.ts';
 import { PatternSheet } from '../sheet/PatternSheet.tsx';
+import { useTooledPattern } from '../sheet/useTooledPattern.ts';
 import type { Bench } from '../state/bench.ts';
 import { lagging } from '../state/lagging.tsx';
 import { ConstructionFields } from './ConstructionFields.tsx';
@@ -9,7 +8,7 @@ import { Notes, Panel } from './PanelParts.tsx';
 
 /** How the pieces are made beyond their size, and the pattern that comes of it. */
 function ConstructionPanel({ design, lengths }: Pick<Bench, 'design' | 'lengths'>) {
-  const drawing = useMemo(() => patternDrawing(design), [design]);
+  const drawing = useTooledPattern(design);
   const hole = design.job.seam.method === 'lacing' ? 'slits' : 'holes';
   return (
     <Panel
@@ -25,6 +24,8 @@ function ConstructionPanel({ design, lengths }: Pick<Bench, 'design' | 'lengths'
       <p className="help">
         {drawing.holes} {hole} through the cover, at the same places in every layer. Long dashes: folds. Dots: seam.
         Short dashes: the boards. Chain line: middle of the spine.
+        {drawing.pieces.some(({ layers }) => layers.tooling.length > 0) &&
+          ' Sparse dots: the clear parts with their centre lines, and in them what is tooled.'}
       </p>
       <PatternSheet highest={640} drawing={drawing} />
       {drawing.lengths.map(({ name, count, sum }) => (

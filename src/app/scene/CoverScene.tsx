@@ -1,11 +1,12 @@
 import { Canvas } from '@react-three/fiber';
 import { type KeyboardEvent, useLayoutEffect, useMemo, useRef, useState } from 'react';
 import { NeutralToneMapping, type WebGLRenderer } from 'three';
-import type { FoldedCover } from '../../core/index.ts';
+import { type FoldedCover, printer, toolingAreas } from '../../core/index.ts';
 import type { CameraHandle } from './camera/CameraRig.tsx';
 import { FirstFrame } from './FirstFrame.tsx';
 import { FramePace } from './FramePace.tsx';
 import { type SlicePlane, slicePlane } from './geometry/slicePlane.ts';
+import { areaLabels } from './marks/areaLabels.ts';
 import { FitMarkOverlay } from './marks/FitMarkOverlay.tsx';
 import { marksOnCut } from './marks/marksOnCut.ts';
 import { PictureTaker } from './PictureTaker.tsx';
@@ -33,6 +34,9 @@ export default function CoverScene(props: CoverSceneProps) {
     if (!marked) return [];
     return plane ? marksOnCut(cover.marks, plane.assembly) : cover.marks;
   }, [cover, plane, marked]);
+  const { design, units, showsAreas = false } = props;
+  const areas = useMemo(() => (showsAreas ? toolingAreas(design) : []), [showsAreas, design]);
+  const labels = useMemo(() => areaLabels(cover, areas, printer(units)), [cover, areas, units]);
   const camera = useRef<CameraHandle>(null);
   const overlay = useRef<SVGSVGElement>(null);
   const [focused, setFocused] = useState(false);
@@ -63,7 +67,7 @@ export default function CoverScene(props: CoverSceneProps) {
       role="application"
       aria-roledescription="3D view"
       aria-label={props.describe}
-      aria-busy={!isDrawn}
+      aria-busy={!isDrawn || isPending}
       aria-keyshortcuts="ArrowLeft ArrowRight ArrowUp ArrowDown + - Home 1 2 3 4 5 6 7 8"
       onKeyDown={onKeyDown}
       onFocus={() => setFocused(true)}
@@ -88,6 +92,8 @@ export default function CoverScene(props: CoverSceneProps) {
           plane={plane}
           marks={marks}
           reliefs={reliefs}
+          areas={areas}
+          areaLabels={labels}
           cameraRef={camera}
           overlay={overlay}
           wheelZooms={focused}
@@ -100,7 +106,7 @@ export default function CoverScene(props: CoverSceneProps) {
         {isReady && <FirstFrame onDrawn={() => setDrawnCanvas(canvas)} />}
       </Canvas>
       {failure !== null && <p className="help cover-scene-lack">The tooling is not shown: {failure}</p>}
-      {isReady && <FitMarkOverlay ref={overlay} marks={marks} formatLength={props.formatLength} />}
+      {isReady && <FitMarkOverlay ref={overlay} marks={marks} areas={labels} formatLength={props.formatLength} />}
     </div>
   );
 }

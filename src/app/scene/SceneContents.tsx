@@ -10,9 +10,11 @@ import {
   type PartRelief,
   type PatternZone,
   type Pose,
+  partOf,
   type RangePoint,
   SEQUENCE_STAGES,
   TOOLED_PARTS,
+  type ToolingArea,
 } from '../../core/index.ts';
 import { type CameraHandle, CameraRig } from './camera/CameraRig.tsx';
 import { benchMatrix, boundsOnBench } from './geometry/assembly.ts';
@@ -20,9 +22,11 @@ import { occlusion } from './geometry/occlusion.ts';
 import { behindCut, type SlicePlane } from './geometry/slicePlane.ts';
 import { useMeshGeometry } from './geometry/useMeshGeometry.ts';
 import { NO_INSETS } from './insets.ts';
+import type { AreaLabel } from './marks/areaLabels.ts';
 import { EdgeBands } from './marks/EdgeBands.tsx';
 import { EdgePicker } from './marks/EdgePicker.tsx';
 import { FitMarkProjector } from './marks/FitMarkProjector.tsx';
+import { setAreas } from './material/areaLines.ts';
 import { type CoverMaterials, coverMaterials, isLeatherPart, materialsOf } from './material/coverMaterials.ts';
 import { reliefTexture, setRelief } from './material/relief.ts';
 import { setFrames } from './material/seeThroughMaterial.ts';
@@ -50,6 +54,9 @@ interface SceneContentsProps extends CoverSceneProps {
   readonly plane: SlicePlane | null;
   readonly marks: readonly FitMark[];
   readonly reliefs: readonly PartRelief[];
+  /** The areas that can be tooled, and what is written about them; empty where they are not shown. */
+  readonly areas: readonly ToolingArea[];
+  readonly areaLabels: readonly AreaLabel[];
   readonly cameraRef: Ref<CameraHandle>;
   readonly overlay: RefObject<SVGSVGElement | null>;
   readonly wheelZooms: boolean;
@@ -75,6 +82,7 @@ export function SceneContents(props: SceneContentsProps) {
   );
   useFrames(materials, seeThrough);
   useReliefTextures(materials, props.reliefs, design.job.tooling.depth_mm);
+  useAreas(materials, props.areas);
   useZones(materials, design, props.point, highlight ?? null, props.spot ?? null);
 
   const Seam = design.job.seam.method === 'lacing' ? Lacing : Stitching;
@@ -97,7 +105,14 @@ export function SceneContents(props: SceneContentsProps) {
         {isMarked && <EdgeBands marks={cover.marks} seenInto={seenInto} cut={plane} />}
       </group>
       <Bench bounds={bounds} cut={plane} work={cover} units={units} look={look} scheme={colourScheme} />
-      <FitMarkProjector svg={props.overlay} marks={marks} matrix={matrix} isHidden={isHidden} insets={insets} />
+      <FitMarkProjector
+        svg={props.overlay}
+        marks={marks}
+        areas={props.areaLabels}
+        matrix={matrix}
+        isHidden={isHidden}
+        insets={insets}
+      />
       {isMarked && (
         <EdgePicker
           ref={props.edgesRef}
@@ -227,6 +242,20 @@ function useReliefTextures({ leather }: CoverMaterials, reliefs: readonly PartRe
     }
     invalidate();
   }, [leather, reliefs, textures, depth, invalidate]);
+}
+
+/** Draws areas that can be tooled on their parts. */
+function useAreas({ leather }: CoverMaterials, areas: readonly ToolingArea[]): void {
+  const invalidate = useThree((state) => state.invalidate);
+  useLayoutEffect(() => {
+    for (const part of TOOLED_PARTS)
+      setAreas(
+        leather[part].areas,
+        part,
+        areas.filter((area) => partOf(area) === part),
+      );
+    invalidate();
+  }, [leather, areas, invalidate]);
 }
 
 /** Lights bands of the outside, and the pockets. A spot comes before a stretch of the strip. */

@@ -26,6 +26,8 @@ export interface CoverSceneProps {
   readonly look: Look;
   /** Band across the outside's pattern to highlight. */
   readonly highlight?: PatternZone | null;
+  /** Whether the areas that can be tooled are drawn, with their sizes. */
+  readonly showsAreas?: boolean;
   /** Place on the cover to light, such as the one a check speaks of; comes before `highlight`. */
   readonly spot?: Spot | null;
   /** What lies over the picture at its sides: the cover and its labels keep clear of it. */

@@ -18,6 +18,11 @@ const LEATHER_ENDS = [
   { value: 'thick', label: 'thick' },
 ];
 
+const AREAS = [
+  { value: 'hidden', label: 'hidden' },
+  { value: 'shown', label: 'shown' },
+];
+
 const CUTS = [
   { value: 'none', label: 'none' },
   { value: 'acrossSpine', label: 'across the spine' },
@@ -99,6 +104,12 @@ export function StageControls({ stage, setStage, overlay }: StageControlsProps) 
             options={LEATHER_ENDS}
             chosen={stage.point}
             choose={(point) => setStage({ point: point as RangePoint })}
+          />
+          <Choice
+            title="Tooling areas"
+            options={AREAS}
+            chosen={stage.showsAreas ? 'shown' : 'hidden'}
+            choose={(shown) => setStage({ showsAreas: shown === 'shown' })}
           />
           <Choice
             title="Cross-section"

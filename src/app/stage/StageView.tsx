@@ -79,7 +79,7 @@ function StageView(now: StageViewProps) {
   } = props;
   const [absence, setAbsence] = useState<SceneAbsence | null>(isWebGlKnown() ? 'preparing' : 'noWebGl');
   const colourScheme = useColourScheme(scheme);
-  const { pose, point, shape, slice, viewpoint } = stage;
+  const { pose, point, shape, slice, viewpoint, showsAreas } = stage;
   const section = (reason: string) => (
     <SectionDrawing design={design} headline={headline} point={point} opening={openingOf(pose)} reason={reason} />
   );
@@ -106,6 +106,7 @@ function StageView(now: StageViewProps) {
                 look={look}
                 highlight={highlight}
                 spot={spot}
+                showsAreas={showsAreas}
                 insets={insets}
                 edgesRef={edges}
                 onEdge={onEdge}

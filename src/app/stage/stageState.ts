@@ -9,6 +9,8 @@ export interface StageState {
   readonly shape: 'taut' | 'settled';
   readonly slice: Slice | null;
   readonly viewpoint: Viewpoint;
+  /** Whether the areas that can be tooled are drawn. */
+  readonly showsAreas: boolean;
 }
 
 export const OPENING_STAGE: StageState = {
@@ -17,6 +19,7 @@ export const OPENING_STAGE: StageState = {
   shape: 'taut',
   slice: null,
   viewpoint: VIEWPOINTS[0],
+  showsAreas: false,
 };
 
 type StageId = (typeof SEQUENCE_STAGES)[number]['id'];

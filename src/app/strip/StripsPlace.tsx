@@ -1,6 +1,6 @@
-import { useMemo } from 'react';
-import { type CoverDesign, patternDrawing, type SegmentId } from '../../core/index.ts';
+import type { CoverDesign, SegmentId } from '../../core/index.ts';
 import { FlatPattern } from '../sheet/FlatPattern.tsx';
+import { useTooledPattern } from '../sheet/useTooledPattern.ts';
 import { lagging } from '../state/lagging.tsx';
 import DevelopedStrip from './DevelopedStrip.tsx';
 import UprightStrip from './UprightStrip.tsx';
@@ -26,7 +26,6 @@ interface PatternProps {
 const LitPattern = lagging(
   ({ design }) => ({ design }),
   function Pattern({ design, highlight }: PatternProps) {
-    const drawing = useMemo(() => patternDrawing(design), [design]);
-    return <FlatPattern design={design} drawing={drawing} highlight={highlight} />;
+    return <FlatPattern design={design} drawing={useTooledPattern(design)} highlight={highlight} />;
   },
 );

@@ -33,10 +33,14 @@ const BOUND_WORDS: Readonly<Record<DesignWarning['bound'], string>> = {
   'fore-edge': 'the fore-edge',
 };
 
+/** Which board edge: those at the sides are both fore-edges. */
+const SIDE_WORDS = { left: 'fore-edge', right: 'fore-edge', top: 'head', bottom: 'tail' } as const;
+
 /** `The title comes 2.1 mm from the spine fold; its margin is 5 mm.` */
 export function warningWords({ kind }: ToolingDesign, warning: DesignWarning, { length, size }: Printer): string {
-  const { bound, distance, margin } = warning;
-  const [name, what] = [`The ${KIND_WORDS[kind]}`, BOUND_WORDS[bound]];
+  const { bound, side, distance, margin } = warning;
+  const at = bound === 'board edge' && side !== null ? ` at the ${SIDE_WORDS[side]}` : '';
+  const [name, what] = [`The ${KIND_WORDS[kind]}`, `${BOUND_WORDS[bound]}${at}`];
   if (distance < 0) return `${name} goes ${length(-distance)} beyond ${what}; its margin is ${size(margin)}.`;
   if (distance === 0) return `${name} runs over ${what}; its margin is ${size(margin)}.`;
   return `${name} comes ${length(distance)} from ${what}; its margin is ${size(margin)}.`;

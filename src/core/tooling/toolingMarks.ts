@@ -95,7 +95,7 @@ export function designEntities({ lines, pictures }: PlacedDesign, place: (point:
 }
 
 /** Points as a path, closed where the last is the first. */
-export function polyline(points: readonly Vec2[]): Path {
+function polyline(points: readonly Vec2[]): Path {
   const [first, last] = [points[0]!, points.at(-1)!];
   const segments = points.slice(1).map((to, i) => line(points[i]!, to));
   return path(segments, points.length > 3 && first[0] === last[0] && first[1] === last[1]);

@@ -1,6 +1,6 @@
 import type { CoverDesign } from '../fold/coverDesign.ts';
 import { changeOf } from '../leather/changeOf.ts';
-import { rectangle } from '../math/contour.ts';
+import { type Contour, rectangle } from '../math/contour.ts';
 import { contourWithin, movedContour, turnedContour } from '../math/contourPart.ts';
 import { addScaled, distance, type Vec2 } from '../math/vec2.ts';
 import { type Drawing, line, noLayers, type PieceDrawing, path, pictureFrame, tracingId } from '../pattern/drawing.ts';
@@ -74,40 +74,27 @@ function sizeNote({ job }: CoverDesign, print: Printer): string {
   );
 }
 
-function tracing({ area, designs }: TooledFace, cut: PieceDrawing, print: Printer) {
-  const { clear, centre } = area;
-  const { width, height } = cut;
+function tracing(tooled: TooledFace, cut: PieceDrawing, print: Printer) {
+  const { area, designs } = tooled;
   const piece = area.isTurned ? turnedPiece(cut) : cut;
-  const span = drawnSpan({ area, designs }, width);
-  const [left, right] = registerLines(piece.outline, { width, height }, span, print.units);
-  const drawn = [Math.min(span[0], left.x) - PAST, Math.max(span[1], right.x) + PAST] as const;
-  const more = Math.max(0, LEAST - (drawn[1] - drawn[0])) / 2;
-  const from = left.reachesEnd ? -BEYOND : drawn[0] - more;
-  const to = right.reachesEnd ? width + BEYOND : drawn[1] + more;
-  const toSheet: Vec2 = [-from, BEYOND];
-  const onSheet = (finished: Vec2): Vec2 => addScaled(onCut(area, finished), toSheet, 1);
-
-  const layers = noLayers();
-  const kept = (contour: PieceDrawing['outline']) =>
-    contourWithin(contour, from, to, CHORD).map((run) => movedContour(run, toSheet));
-  layers.cut.push(...kept(piece.outline).map((run) => path(run, false)));
-  layers.hole.push(
-    ...piece.layers.hole.flatMap((hole) => (hole.kind === 'line' || hole.kind === 'arc' ? kept([hole]).flat() : [])),
+  const span = drawnSpan(tooled, cut.width);
+  const lines = registerLines(piece.outline, cut, span, print.units);
+  const ends = paperEnds(lines, span, cut.width);
+  const toSheet: Vec2 = [-ends[0], BEYOND];
+  const size = { width: ends[1] - ends[0], height: cut.height + 2 * BEYOND };
+  const rings = lines.flatMap(({ x }, side) =>
+    [0, cut.height].map((edge, i) => ({
+      at: addScaled([x, edge], toSheet, 1),
+      name: 'ABCD'[2 * side + i]!,
+      /** Away from the middle of the paper. */
+      outward: [side === 0 ? -1 : 1, i === 0 ? -1 : 1] as const,
+    })),
   );
-  const size = { width: to - from, height: height + 2 * BEYOND };
-  const [x, y] = onSheet(centre);
-  const past = BEYOND - REGISTER.cross;
-  layers.centre.push(line([x, past], [x, size.height - past]), line([past, y], [size.width - past, y]));
-  if (clear !== null)
-    layers.area.push(path(rectangle(onSheet([clear.x[0], clear.y[0]]), onSheet([clear.x[1], clear.y[1]])), true));
-  layers.tooling.push(...designs.flatMap((placed) => designEntities(placed, onSheet)));
-  const marks = [left, right].flatMap(({ x }, side) =>
-    [0, height].map((edge, i) => ({ at: addScaled([x, edge], toSheet, 1), name: 'ABCD'[2 * side + i]! })),
-  );
-  layers.mark.push(...marks.flatMap(({ at }) => registerMark(at)));
-  const places = [left, right].map(({ at, from }, side) => {
-    const rings = side === 0 ? 'rings A and B' : 'rings C and D';
-    return `${rings}: ${at === 0 ? 'corners' : `${print.size(at)} from ${endWords(area)[from]}`}`;
+  const layers = drawnLayers(tooled, piece, { toSheet, ends, size });
+  layers.mark.push(...rings.flatMap(({ at }) => registerMark(at)));
+  const places = lines.map(({ at, from }, side) => {
+    const named = side === 0 ? 'rings A and B' : 'rings C and D';
+    return `${named}: ${at === 0 ? 'corners' : `${print.size(at)} from ${endWords(area)[from]}`}`;
   });
 
   const sheet = {
@@ -121,22 +108,19 @@ function tracing({ area, designs }: TooledFace, cut: PieceDrawing, print: Printe
     holes: layers.hole.length,
   };
   const lettering = letteringOn(sheet);
-  const isLow = (at: Vec2): boolean => at[1] < size.height / 2;
-  const words = [
-    ...marks.map(
-      ({ at, name }): Word => [name, [at[0] - NEAR_RING, at[1] + (isLow(at) ? -NEAR_RING : NEAR_RING)], WORDS],
+  const besideCentre = onCut(area, area.centre)[0] + toSheet[0] + REACH;
+  const words: Word[] = [
+    ...rings.map(
+      ({ at, name, outward: [x, y] }): Word => [name, [at[0] + x * NEAR_RING, at[1] + y * NEAR_RING], WORDS],
     ),
-    ['head', [x + REACH, size.height - past], WORDS] as const,
-    ['tail', [x + REACH, past], WORDS] as const,
-  ].flatMap((word) => lettering.word(...word));
-  const label = lettering.label(sheet.name, ['drawn side up', ...places], {
-    x: 0,
-    y: 0,
-    ...size,
-    height: size.height / 4,
-  });
-  layers.text.push(...label, ...words);
-  const [a, , , d] = marks;
+    ['head', [besideCentre, size.height - PAST_EDGE], WORDS],
+    ['tail', [besideCentre, PAST_EDGE], WORDS],
+  ];
+  const beside = words.flatMap((word) => lettering.word(...word));
+  // Off the middle, where designs stand, and off the tail, where the joint of two tiles would cut it.
+  const low = { x: 0, y: 0, width: size.width, height: 0.6 * size.height };
+  layers.text.push(...lettering.label(sheet.name, ['drawn side up', ...places], low), ...beside);
+  const [a, , , d] = rings;
   return {
     sheet: { ...sheet, unwritten: lettering.unwritten },
     notes: [
@@ -150,6 +134,50 @@ function tracing({ area, designs }: TooledFace, cut: PieceDrawing, print: Printe
     ],
   };
 }
+
+/** Where the paper begins and ends along the piece: beyond an end of it that is near, else beyond its register marks. */
+function paperEnds(
+  [left, right]: ReturnType<typeof registerLines>,
+  span: readonly [number, number],
+  width: number,
+): readonly [from: number, to: number] {
+  const [from, to] = [Math.min(span[0], left.x) - PAST, Math.max(span[1], right.x) + PAST];
+  const more = Math.max(0, LEAST - (to - from)) / 2;
+  return [left.reachesEnd ? -BEYOND : from - more, right.reachesEnd ? width + BEYOND : to + more];
+}
+
+interface Paper {
+  readonly toSheet: Vec2;
+  readonly ends: readonly [number, number];
+  readonly size: { readonly width: number; readonly height: number };
+}
+
+/** Cut edge and holes of the piece, centre lines, clear part and designs of the face, on the paper. */
+function drawnLayers({ area, designs }: TooledFace, { outline, layers: cut }: PieceDrawing, paper: Paper) {
+  const { toSheet, ends, size } = paper;
+  const onSheet = (finished: Vec2): Vec2 => addScaled(onCut(area, finished), toSheet, 1);
+  const onPaper = (contour: Contour) => contourWithin(contour, ...ends, CHORD).map((run) => movedContour(run, toSheet));
+  const layers = noLayers();
+  layers.cut.push(...onPaper(outline).map((run) => path(run, false)));
+  layers.hole.push(
+    ...cut.hole.flatMap((hole) => (hole.kind === 'line' || hole.kind === 'arc' ? onPaper([hole]).flat() : [])),
+  );
+  const [x, y] = onSheet(area.centre);
+  layers.centre.push(
+    line([x, PAST_EDGE], [x, size.height - PAST_EDGE]),
+    line([PAST_EDGE, y], [size.width - PAST_EDGE, y]),
+  );
+  if (area.clear !== null) {
+    const [left, right] = area.clear.x;
+    const [low, high] = area.clear.y;
+    layers.area.push(path(rectangle(onSheet([left, low]), onSheet([right, high])), true));
+  }
+  layers.tooling.push(...designs.flatMap((placed) => designEntities(placed, onSheet)));
+  return layers;
+}
+
+/** From the edge of the paper to the end of a centre line, which crosses the edge of the piece by as much as a ring's cross, mm. */
+const PAST_EDGE = BEYOND - REGISTER.cross;
 
 /** From a ring to its letter along both axes, and from the centre line to the words at its ends, mm. */
 const NEAR_RING = 3;

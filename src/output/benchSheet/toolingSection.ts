@@ -35,7 +35,7 @@ export function toolingSection(
   return faces.length === 0 ? [] : [heading('Tooling'), ...faces, text(`${amountWords(amount, say)}.`)];
 }
 
-/** `About 1.32 m of line, 0.3 dm² of pictures`: about where a title is in it, whose letters are counted. */
+/** `About 1.32 m of line, 0.3 dm² of pictures`: “about” where a title is in it, whose letters are counted. */
 export function amountWords({ faces, isEstimated }: ToolingAmount, say: Printer): string {
   const sum = (of: 'line' | 'pictures'): number => faces.reduce((all, face) => all + face[of], 0);
   const [line, pictures] = [sum('line'), sum('pictures')];

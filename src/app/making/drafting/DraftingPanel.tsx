@@ -1,38 +1,25 @@
-import { useMemo, useState } from 'react';
+import { useMemo } from 'react';
 import { unbroken } from '../../../output/brokenLines.ts';
 import { draftingSheet } from '../../../output/draftingSheet/draftingSheet.ts';
 import { fileName } from '../../../output/fileName.ts';
-import type { SheetOptions } from '../../../output/pdf/sheetFile.ts';
-import { Choice } from '../../fields/Choice.tsx';
 import type { Bench } from '../../state/bench.ts';
 import { lagging } from '../../state/lagging.tsx';
-import { saveFile } from '../../state/saveFile.ts';
-import { MakingNote } from '../MakingNote.tsx';
 import { Notes, Panel } from '../PanelParts.tsx';
+import { SaveSheet } from '../SaveSheet.tsx';
 import { CardChoices } from '../template/CardChoices.tsx';
 import { cardWords, drawnCards } from '../template/drawnCards.ts';
 import { useTemplateChoice } from '../template/useTemplateChoice.ts';
-import { useMaking } from '../useMaking.ts';
 import { DraftFigure } from './DraftFigure.tsx';
 import './drafting.css';
-
-const PAPERS = ['A4', 'Letter'].map((value) => ({ value, label: value }));
 
 /** How to draw the pieces by hand, in words and figures. */
 function DraftingPanel({ design }: Pick<Bench, 'design'>) {
   const [choice, choose] = useTemplateChoice();
-  const [paper, setPaper] = useState<'A4' | 'Letter'>('A4');
-  const [making, make] = useMaking();
   const { madeIn, cards } = choice;
   const sheet = useMemo(() => {
     const { source, drawing } = drawnCards(design, { madeIn, cards });
     return draftingSheet(source, drawing);
   }, [design, madeIn, cards]);
-  const save = async (onLacking: SheetOptions['onLacking']): Promise<void> => {
-    const { draftingSheetPdf } = await import('../../../output/draftingSheet/draftingSheetPdf.ts');
-    const file = await draftingSheetPdf(sheet, { paper, onLacking });
-    saveFile(fileName(design.job.name, 'drafting-sheet.pdf', [...cardWords(choice), paper]), file, 'application/pdf');
-  };
   return (
     <Panel
       name="Drafting sheet"
@@ -41,21 +28,14 @@ function DraftingPanel({ design }: Pick<Bench, 'design'>) {
           <h3 id="drafting-pattern">Pattern</h3>
           <p className="help">No printer is needed: print this page, save it, or draw from the screen.</p>
           <CardChoices choice={choice} choose={choose} />
-          <Choice
-            title="Sheet"
-            options={PAPERS}
-            chosen={paper}
-            choose={(value) => setPaper(value as 'A4' | 'Letter')}
+          <SaveSheet
+            sheet="drafting sheet"
+            nameOf={(paper) => fileName(design.job.name, 'drafting-sheet.pdf', [...cardWords(choice), paper])}
+            make={async (options) => {
+              const { draftingSheetPdf } = await import('../../../output/draftingSheet/draftingSheetPdf.ts');
+              return draftingSheetPdf(sheet, options);
+            }}
           />
-          <button
-            type="button"
-            className="main"
-            disabled={making.status === 'making'}
-            onClick={() => make('drafting sheet', save)}
-          >
-            Save the drafting sheet as PDF
-          </button>
-          <MakingNote making={making} />
         </section>
       }
     >

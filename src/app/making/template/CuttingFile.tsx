@@ -28,14 +28,15 @@ const LAYER_NAMES: Readonly<Record<Layer, string>> = {
 
 /** The pattern as a file for a cutter or a drawing program, in mm, by layers. */
 export function CuttingFile(parts: TemplateParts) {
-  const { choice, choose, drawing, mirrored, isTracing, layers, variants } = parts;
+  const { choice, choose, drawing, mirrored, isTracing, isLoading, layers, variants } = parts;
   const design = useBench(({ design }) => design);
   const [making, make] = useMaking();
   const { issues } = parts.settings;
   // A tracing is not cut.
   const kerf_mm = isTracing ? undefined : parts.settings.kerf_mm;
   const options = { layers, mirrored, kerf_mm };
-  const isIdle = making.status !== 'making' && (isTracing || issues.kerf === undefined) && layers.length > 0;
+  const isIdle =
+    making.status !== 'making' && !isLoading && (isTracing || issues.kerf === undefined) && layers.length > 0;
   const named = (ending: string): string =>
     fileName(design.job.name, ending, [...variants, kerf_mm === undefined ? '' : `kerf ${kerf_mm} mm`]);
   const saveSvg = async (): Promise<void> => {

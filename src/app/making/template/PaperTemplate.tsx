@@ -16,7 +16,16 @@ import type { TemplateParts } from './templateParts.ts';
 const PAPERS = ['A4', 'Letter', 'A3', 'Tabloid', 'roll'].map((value) => ({ value, label: value }));
 
 /** The template on the printer at hand, in true size. */
-export function PaperTemplate({ choice, choose, settings, drawing, mirrored, isTracing, variants }: TemplateParts) {
+export function PaperTemplate({
+  choice,
+  choose,
+  settings,
+  drawing,
+  mirrored,
+  isTracing,
+  isLoading,
+  variants,
+}: TemplateParts) {
   const design = useBench(({ design }) => design);
   const [making, make] = useMaking();
   const { paper, bars, issues, suspicion } = settings;
@@ -76,7 +85,7 @@ export function PaperTemplate({ choice, choose, settings, drawing, mirrored, isT
       <button
         type="button"
         className="main"
-        disabled={isRefused || making.status === 'making'}
+        disabled={isRefused || isLoading || making.status === 'making'}
         onClick={() => make('PDF', save)}
       >
         Save the {isTracing ? 'tracings' : 'template'} as PDF

@@ -38,7 +38,7 @@ function TemplatePanel({ design }: Pick<Bench, 'design'>) {
     [choice.leftOut, choice.hasAreas, isTracing],
   );
   const variants = [...(isTracing ? ['tracings'] : cardWords(choice)), mirrored ? 'mirrored' : ''];
-  const parts = { choice, choose, settings, drawing, mirrored, isTracing, layers, variants };
+  const parts = { choice, choose, settings, drawing, mirrored, isTracing, isLoading, layers, variants };
   const lettersNote = isLoading ? 'The letters are being fetched.' : failure;
   return (
     <Panel

@@ -11,6 +11,8 @@ export interface TemplateParts {
   readonly mirrored: boolean;
   /** Whether tracings are drawn, and no pattern. */
   readonly isTracing: boolean;
+  /** Whether letters that it shows are still being fetched: a file would lack them. */
+  readonly isLoading: boolean;
   readonly layers: readonly Layer[];
   /** What tells the files of this drawing from others of the job. */
   readonly variants: readonly string[];

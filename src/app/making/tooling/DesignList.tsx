@@ -1,10 +1,9 @@
-import type { Artwork, ToolingDesign } from '../../../core/index.ts';
+import { type Artwork, designName, type ToolingDesign } from '../../../core/index.ts';
 import { DesignFields } from './DesignFields.tsx';
-import { designName } from './designWords.ts';
 import { useToolingEdits } from './useTooling.ts';
 
 /** A design with its place in the job's list, and what is to be said of it. */
-export interface ListedDesign {
+interface ListedDesign {
   readonly index: number;
   readonly design: ToolingDesign;
   /** What is missing of it, and what it comes too near to, in sentences. */

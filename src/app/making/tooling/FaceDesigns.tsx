@@ -1,15 +1,16 @@
 import type { KeyboardEvent, PointerEvent } from 'react';
 import {
   type Artwork,
+  designName,
   type LetterFaces,
   placedDesign,
+  placeWords,
   type ToolingArea,
   type ToolingDesign,
 } from '../../../core/index.ts';
 import { useDispatch, useLengths } from '../../state/BenchContext.tsx';
 import { BorderMark, DesignGrips, MovableMark } from './DesignMark.tsx';
 import { designShape, isMovable } from './designShape.ts';
-import { designName, placeWords } from './designWords.ts';
 import type { DesignHand } from './useDesignDrag.ts';
 
 interface FaceDesignsProps {

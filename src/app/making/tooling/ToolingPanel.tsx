@@ -3,17 +3,21 @@ import {
   type Artwork,
   type CoverDesign,
   type DesignWarning,
+  designName,
   designWarnings,
+  FACE_TITLES,
   homelessDesigns,
   type LetterFaces,
   type PlacedDesign,
   patternDrawing,
   placedDesign,
+  placeWords,
   TOOLING_FACES,
   type ToolingArea,
   type ToolingDesign,
   type ToolingFace,
   toolingAreas,
+  warningWords,
 } from '../../../core/index.ts';
 import { Choice } from '../../fields/Choice.tsx';
 import { FigureField } from '../../fields/FigureField.tsx';
@@ -25,7 +29,6 @@ import { useLetterFaces } from '../../state/useLetterFaces.ts';
 import { Panel } from '../PanelParts.tsx';
 import { AddDesign } from './AddDesign.tsx';
 import { DesignList } from './DesignList.tsx';
-import { designName, FACE_TITLES, placeWords, warningWords } from './designWords.ts';
 import { FaceDesigns } from './FaceDesigns.tsx';
 import { FaceSheet, sheetView, useFaceAt } from './FaceSheet.tsx';
 import './tooling.css';

@@ -14,7 +14,7 @@ export const onStep = (
 ): number => Number(Math.min(max, Math.max(min, Math.round(value / step) * step)).toFixed(6));
 
 /** What one side of a design has come to. */
-export type SnapLine = 'centre' | 'low' | 'high';
+type SnapLine = 'centre' | 'low' | 'high';
 
 interface Snap {
   readonly value: number;

@@ -4,6 +4,7 @@ import type { Matrix4, PerspectiveCamera, Vector3 } from 'three';
 import type { FitMark } from '../../../core/index.ts';
 import type { IsHidden } from '../geometry/occlusion.ts';
 import type { Insets } from '../insets.ts';
+import type { AreaLabel } from './areaLabels.ts';
 import { type DimensionLine, dimensionLine } from './dimensionLine.ts';
 import { type Pixel, placeLabels } from './placeLabels.ts';
 import { type View, vector, viewOf } from './view.ts';
@@ -16,16 +17,17 @@ const LABEL_CLEARANCE = 30;
 interface FitMarkProjectorProps {
   readonly svg: RefObject<SVGSVGElement | null>;
   readonly marks: readonly FitMark[];
+  readonly areas: readonly AreaLabel[];
   readonly matrix: Matrix4;
   readonly isHidden: IsHidden;
   readonly insets: Insets;
 }
 
 /** Moves the marks of the overlay to their places in the picture, every frame. */
-export function FitMarkProjector({ svg, marks, matrix, isHidden, insets }: FitMarkProjectorProps) {
+export function FitMarkProjector({ svg, marks, areas, matrix, isHidden, insets }: FitMarkProjectorProps) {
   const invalidate = useThree((state) => state.invalidate);
   // biome-ignore lint/correctness/useExhaustiveDependencies: new marks want a new frame
-  useEffect(() => invalidate(), [marks, insets, invalidate]);
+  useEffect(() => invalidate(), [marks, areas, insets, invalidate]);
 
   useFrame(({ camera, size }) => {
     const groups = [...(svg.current?.querySelectorAll('g') ?? [])];
@@ -38,11 +40,14 @@ export function FitMarkProjector({ svg, marks, matrix, isHidden, insets }: FitMa
     };
     const centre: Pixel = [(frame.left + frame.right) / 2, (frame.top + frame.bottom) / 2];
     const shown = shownMarks(marks, view, isHidden);
-    const drawn = marks.flatMap((mark, i) => {
+    const wanted = [
+      ...marks.map((mark) => ({ mark, line: projectedDimension(mark, view), isShown: shown.has(mark) })),
+      ...areas.map((mark) => ({ mark, line: pointOf(mark, view), isShown: isSeen(mark, view, isHidden) })),
+    ];
+    const drawn = wanted.flatMap(({ mark, line, isShown }, i) => {
       const group = groups[i];
       if (!group) return [];
-      const line = projectedDimension(mark, view);
-      const inside = shown.has(mark) && inPicture(line.middle, size);
+      const inside = isShown && inPicture(line.middle, size);
       group.style.display = inside ? '' : 'none';
       if (!inside) return [];
       const text = group.querySelector('text')!;
@@ -99,8 +104,22 @@ function projectedDimension({ from, to, out, band }: FitMark, view: View): Dimen
   return dimensionLine(start, end, { along, across: across.normalize() }, view);
 }
 
-function leanOf({ from, out }: FitMark, { pixel }: View): Pixel {
-  const [start, end] = [pixel(vector(from)), pixel(vector(from).add(vector(out)))];
+/** An area has no dimension line: its label points at its middle. */
+const pointOf = ({ at }: AreaLabel, { pixel }: View): DimensionLine => ({
+  line: '',
+  ticks: '',
+  middle: pixel(vector(at)),
+});
+
+/** Whether the side of the leather that an area is on faces the eye, and nothing stands before it. */
+function isSeen({ at, out }: AreaLabel, { eye }: View, isHidden: IsHidden): boolean {
+  const [place, normal] = [vector(at), vector(out)];
+  return normal.dot(eye.clone().sub(place)) > 0 && !isHidden(place, normal, eye);
+}
+
+function leanOf(mark: FitMark | AreaLabel, { pixel }: View): Pixel {
+  const at = vector('at' in mark ? mark.at : mark.from);
+  const [start, end] = [pixel(at), pixel(at.clone().add(vector(mark.out)))];
   return unit([end[0] - start[0], end[1] - start[1]]);
 }
 

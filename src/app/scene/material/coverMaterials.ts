@@ -11,6 +11,7 @@ import {
   Vector3,
 } from 'three';
 import type { Face, LeatherName, PartName } from '../../../core/index.ts';
+import { type AreaUniforms, areaUniforms, drawAreas } from './areaLines.ts';
 import { PALETTE } from './palette.ts';
 import { pressRelief, type ReliefUniforms, reliefUniforms } from './relief.ts';
 import { cutOut, cutOutDepth, type FramesUniform, framesUniform, veil } from './seeThroughMaterial.ts';
@@ -51,6 +52,8 @@ interface PartMaterials {
   readonly zones: ZonesUniform;
   /** What is tooled into its grain side. */
   readonly relief: ReliefUniforms;
+  /** The areas of its grain side that can be tooled, where they are shown. */
+  readonly areas: AreaUniforms;
   /** For the face that is seen through, drawn a second time; invisible elsewhere. */
   readonly veils: readonly Material[];
   /** Null where there are no shadows. */
@@ -108,13 +111,15 @@ export function coverMaterials(look: Look): CoverMaterials {
     }
     const relief = reliefUniforms();
     pressRelief(faces.grain, relief);
+    const areas = areaUniforms();
+    drawAreas(faces.grain, areas);
     cutOut(faces[seenThrough], frames);
     const thin = veil({ color: PALETTE[leather].flesh, map: textures.grain ?? null, clipShadows: true }, frames);
     // The lining shows through the outside, and under that one veil is enough.
     const veils = FACES.map((face) => (face === seenThrough && part !== 'lining' ? thin : nothing));
     const depth = look === 'full' ? cutOutDepth(frames) : null;
     made.push(thin, ...(depth ? [depth] : []));
-    return { faces: { ...faces, ...bookFaces }, frames, zones, relief, veils, depth };
+    return { faces: { ...faces, ...bookFaces }, frames, zones, relief, areas, veils, depth };
   };
 
   const leather = {

@@ -1,8 +1,8 @@
-import { useMemo, useSyncExternalStore } from 'react';
-import { type CoverDesign, type Drawing, type Layer, patternDrawing, tooledPattern } from '../../../../core/index.ts';
+import { useSyncExternalStore } from 'react';
+import { type CoverDesign, type Drawing, type Layer, patternDrawing } from '../../../../core/index.ts';
 import type { WorkCard } from '../../../../output/benchSheet/orderOfWork.ts';
 import { PatternSheet } from '../../../sheet/PatternSheet.tsx';
-import { useLetterFaces } from '../../../state/useLetterFaces.ts';
+import { useTooledPattern } from '../../../sheet/useTooledPattern.ts';
 import { cardOf } from '../../cardOf.ts';
 import { remembered } from '../../remembered.ts';
 import { AssembledPicture } from './AssembledPicture.tsx';
@@ -75,9 +75,7 @@ function pictureOf({ id }: StepPictureProps['step'], { design, highest }: Omit<S
 
 /** The pattern with what is tooled into it. */
 function TooledPattern({ design, highest }: Omit<StepPictureProps, 'step'>) {
-  const { faces } = useLetterFaces(design.job.tooling.designs);
-  const drawing = useMemo(() => tooledPattern(design, faces), [design, faces]);
-  return <Pattern drawing={drawing} layers={TOOLED} highest={highest} />;
+  return <Pattern drawing={useTooledPattern(design)} layers={TOOLED} highest={highest} />;
 }
 
 const TOOLED: readonly Layer[] = ['cut', 'fold', 'area', 'tooling'];

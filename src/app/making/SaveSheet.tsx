@@ -1,0 +1,39 @@
+import { useState } from 'react';
+import type { SheetOptions } from '../../output/pdf/sheetFile.ts';
+import { Choice } from '../fields/Choice.tsx';
+import { saveFile } from '../state/saveFile.ts';
+import { MakingNote } from './MakingNote.tsx';
+import { useMaking } from './useMaking.ts';
+
+const PAPERS = ['A4', 'Letter'] as const;
+type SheetPaper = (typeof PAPERS)[number];
+
+interface SaveSheetProps {
+  /** What it is called, within a sentence. */
+  readonly sheet: string;
+  /** Makes the PDF. */
+  readonly make: (options: { readonly paper: SheetPaper } & Pick<SheetOptions, 'onLacking'>) => Promise<Uint8Array>;
+  readonly nameOf: (paper: SheetPaper) => string;
+}
+
+/** The choice of paper for a sheet, and the button that saves it as PDF. */
+export function SaveSheet({ sheet, make, nameOf }: SaveSheetProps) {
+  const [paper, setPaper] = useState<SheetPaper>('A4');
+  const [making, start] = useMaking();
+  const save = async (onLacking: SheetOptions['onLacking']): Promise<void> =>
+    saveFile(nameOf(paper), await make({ paper, onLacking }), 'application/pdf');
+  return (
+    <>
+      <Choice
+        title="Sheet"
+        options={PAPERS.map((value) => ({ value, label: value }))}
+        chosen={paper}
+        choose={(value) => setPaper(value as SheetPaper)}
+      />
+      <button type="button" className="main" disabled={making.status === 'making'} onClick={() => start(sheet, save)}>
+        Save the {sheet} as PDF
+      </button>
+      <MakingNote making={making} />
+    </>
+  );
+}

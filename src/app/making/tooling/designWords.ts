@@ -1,1 +1,0 @@
-export { designName, FACE_TITLES, placeWords, warningWords } from '../../../core/index.ts';
