@@ -157,6 +157,7 @@ export {
   type LetterFaces,
   letterIds,
   type MovableDesign,
+  mostCopies,
   onCopy,
   type PlacedDesign,
   type PlacedPicture,
