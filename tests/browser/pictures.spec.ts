@@ -1,6 +1,6 @@
 import { existsSync, mkdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
-import type { Page } from '@playwright/test';
+import type { Page, TestInfo } from '@playwright/test';
 import { expect, scenesAreDrawn, stripSettles, test } from './bench.ts';
 
 /**
@@ -20,11 +20,50 @@ const SIZES = [
 /** The demo books, and one whose outside is cut too narrow to go on. */
 const BOOKS = ['tide-ledger', 'choir-book', 'shore-guide', 'choir-book-too-narrow'] as const;
 
+/** Tooled covers, each in one size and colour scheme. */
+const TOOLED = [
+  {
+    book: 'choir-book',
+    size: SIZES[0],
+    colorScheme: 'light',
+    tooling: {
+      designs: [
+        { kind: 'border', area: 'front', lines: 2, corners: 'notched' },
+        { kind: 'title', area: 'front', text: 'HC', face: 'uncial', height_mm: 34 },
+        { kind: 'title', area: 'spine', text: 'Harbour Choir', reading: 'down', height_mm: 9 },
+      ],
+    },
+  },
+  {
+    book: 'tide-ledger',
+    size: SIZES[3],
+    colorScheme: 'dark',
+    tooling: {
+      designs: [
+        { kind: 'border', area: 'front', corners: 'rounded' },
+        { kind: 'drawing', area: 'front', artwork: 'wave', width_mm: 70, repeat: { rows: 3, stepY_mm: 12 } },
+      ],
+      artworks: [
+        {
+          id: 'wave',
+          name: 'Wave',
+          kind: 'lines',
+          width: 10_000,
+          height: 1000,
+          lines:
+            'm0,500 800,-350 900,-150 900,150 800,350 800,350 900,150 900,-150 800,-350 800,-350 900,-150 900,150 500,250',
+        },
+      ],
+    },
+  },
+] as const;
+
 /** The job file of a book, as the page opens it. */
-function jobFile(book: (typeof BOOKS)[number]) {
+function jobFile(book: (typeof BOOKS)[number], tooling?: object) {
   const [example] = book.split('-too-');
   const job = JSON.parse(readFileSync(join(import.meta.dirname, `../../public/jobs/${example}.json`), 'utf8'));
   if (example !== book) job.pattern = { ...job.pattern, outsideWidth_mm: 360 };
+  if (tooling !== undefined) job.tooling = tooling;
   return { name: `${book}.json`, mimeType: 'application/json', buffer: Buffer.from(JSON.stringify(job)) };
 }
 
@@ -86,35 +125,56 @@ function difference(page: Page, pictures: readonly Buffer[]): Promise<number> {
   );
 }
 
+/** Letters the page as in the kept pictures; skips the test where it cannot be. */
+async function letterAsInPictures(page: Page): Promise<void> {
+  test.skip(!(await hasFonts(page)), 'needs the Liberation fonts, in which the pictures are lettered');
+  await page.evaluate(() => {
+    document.documentElement.style.setProperty('--sans', '"Liberation Sans"');
+    document.documentElement.style.setProperty('--serif', '"Liberation Serif"');
+  });
+}
+
+/** Compares the page with its kept picture, or keeps it where that is asked for. */
+async function expectPicture(page: Page, picture: string, info: TestInfo): Promise<void> {
+  const taken = await settledPicture(page);
+  await info.attach(picture, { body: taken, contentType: 'image/jpeg' });
+  const file = join(FOLDER, picture);
+  if (process.env.UPDATE_PICTURES) {
+    mkdirSync(FOLDER, { recursive: true });
+    writeFileSync(file, taken);
+  }
+  expect(existsSync(file), `${file} is not there; take it with UPDATE_PICTURES=1`).toBe(true);
+  const share = await difference(page, [readFileSync(file), taken]);
+  expect.soft(share, `share of the picture that differs from ${file}`).toBeLessThan(SHARE);
+}
+
 for (const { width, height } of SIZES) {
   test.describe(`${width} px`, () => {
     test.use({ look: 'light', viewport: { width, height } });
     test('the demo books look as in their pictures, on light and on dark paper', async ({ bench }, info) => {
-      test.skip(!(await hasFonts(bench)), 'needs the Liberation fonts, in which the pictures are lettered');
-      await bench.evaluate(() => {
-        document.documentElement.style.setProperty('--sans', '"Liberation Sans"');
-        document.documentElement.style.setProperty('--serif', '"Liberation Serif"');
-      });
+      await letterAsInPictures(bench);
       for (const book of BOOKS) {
         await bench.getByLabel('Job file').setInputFiles(jobFile(book));
         await stripSettles(bench);
         for (const colorScheme of ['light', 'dark'] as const) {
           await bench.emulateMedia({ colorScheme });
           await scenesAreDrawn(bench);
-          const taken = await settledPicture(bench);
-          const picture = `${book}-${width}-${colorScheme}.jpg`;
-          await info.attach(picture, { body: taken, contentType: 'image/jpeg' });
-
-          const file = join(FOLDER, picture);
-          if (process.env.UPDATE_PICTURES) {
-            mkdirSync(FOLDER, { recursive: true });
-            writeFileSync(file, taken);
-          }
-          expect(existsSync(file), `${file} is not there; take it with UPDATE_PICTURES=1`).toBe(true);
-          const share = await difference(bench, [readFileSync(file), taken]);
-          expect.soft(share, `share of the picture that differs from ${file}`).toBeLessThan(SHARE);
+          await expectPicture(bench, `${book}-${width}-${colorScheme}.jpg`, info);
         }
       }
+    });
+  });
+}
+
+for (const { book, size, colorScheme, tooling } of TOOLED) {
+  test.describe(`${book}, ${size.width} px`, () => {
+    test.use({ look: 'light', viewport: size, colorScheme });
+    test('looks tooled, as in its picture', async ({ bench }, info) => {
+      await letterAsInPictures(bench);
+      await bench.getByLabel('Job file').setInputFiles(jobFile(book, tooling));
+      await stripSettles(bench);
+      await scenesAreDrawn(bench);
+      await expectPicture(bench, `${book}-tooled-${size.width}-${colorScheme}.jpg`, info);
     });
   });
 }

@@ -1,10 +1,13 @@
 import type { Locator, Page } from '@playwright/test';
+import { EXAMPLE_JOBS } from '../../src/core/index.ts';
+import { readShareFragment } from '../../src/output/shareLink/shareLink.ts';
 import { expectAccessible } from './accessibility.ts';
 import {
   chooseInMenu,
   elsewherePage,
   expect,
   jobName,
+  openDocument,
   openExample,
   openPart,
   setUnits,
@@ -291,4 +294,41 @@ test('a picture is traced or laid as it is', async ({ bench }) => {
   await expect(disc.locator('image')).toHaveAttribute('href', /^data:image\/png/);
   await panel.getByRole('radio', { name: 'traced to lines' }).click();
   await expect(disc.locator('.design-line')).toHaveAttribute('d', /^M/);
+});
+
+/** A job with designs on a face that it does not have, and a drawing too long for a link. */
+function crowdedJob() {
+  const document = EXAMPLE_JOBS.map((example) => example.document).find(({ name }) => name === 'Choir book');
+  // Steps without a rhythm, which do not compress, and end where they began.
+  const steps = Array.from({ length: 4000 }, (_, i) => [(i * 7919) % 4999, (i * 104_729) % 4993] as const);
+  const there = steps.flatMap(([x, y]) => [`${x},${y}`, `${-x},${-y}`]).join(' ');
+  return {
+    ...document,
+    name: 'Crowded book',
+    tooling: {
+      designs: [
+        { kind: 'border', area: 'strap' },
+        { kind: 'drawing', area: 'front', artwork: 'burst' },
+      ],
+      artworks: [{ id: 'burst', name: 'burst', kind: 'lines', width: 10_000, height: 10_000, lines: `m0,0 ${there}` }],
+    },
+  };
+}
+
+test('a design on a face that the cover does not have is moved or taken out, and a link leaves a long drawing behind', async ({
+  bench,
+}) => {
+  await openDocument(bench, crowdedJob());
+  const panel = await openTooling(bench);
+  await expect(panel.getByText('Border, on the strap: not tooled.')).toBeVisible();
+  await panel.getByRole('button', { name: 'Move to the front' }).click();
+  await expect(mark(bench, /^Border/)).toBeVisible();
+  await expect(panel.getByRole('heading', { name: 'On faces that this cover does not have' })).toHaveCount(0);
+  await chooseInMenu(bench, 'Share link');
+  await expect(bench.locator('.share-note')).toContainText(
+    'Your own drawings are too long for a link and stay behind.',
+  );
+  const fragment = new URL(await bench.getByLabel('Link to this job').inputValue()).hash;
+  const read = readShareFragment(fragment);
+  expect(read.ok && read.job.tooling.designs.map(({ kind }) => kind)).toEqual(['border']);
 });

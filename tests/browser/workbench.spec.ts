@@ -94,12 +94,16 @@ test('one card serves for all pieces, half of it is laid on folded card, and the
   await expect(drafting.getByRole('radio', { name: 'half of it' })).toBeChecked();
   await expect(drafting.getByText('AD lies on the folded edge of the card')).toBeVisible();
   await drafting.getByRole('radio', { name: 'a card for each piece' }).check();
-  await expect(drafting.getByText(/^From A measure [\d.]+ mm along it to B\.$/)).toHaveCount(2);
+  await expect(drafting.getByText(/^From A measure [\d.]+\smm along it to B\.$/)).toHaveCount(2);
   await setUnits(bench, 'in');
-  await expect(drafting.getByText(/^From A measure [\d /]+ in along it to B\.$/)).toHaveCount(2);
+  await expect(drafting.getByText(/^From A measure [\d\s/]+\sin along it to B\.$/)).toHaveCount(2);
   const sheet = await saved(bench, 'Save the drafting sheet as PDF');
   expect(sheet.name).toBe('tide-ledger-leather-a4.drafting-sheet.pdf');
   expect(sheet.bytes.subarray(0, 5).toString()).toBe('%PDF-');
+
+  // Half of a size in inches, and what the fold takes, is no fraction; it is no millimetre either.
+  await (await openPart(bench, 'Template')).getByRole('radio', { name: 'half of it' }).check();
+  await expect(bench.getByRole('img', { name: /half card \d+\.\d{3} in by/ })).toBeVisible();
 });
 
 test('a printer that is off is corrected, a scaled print is told from it, and what cannot be is refused', async ({

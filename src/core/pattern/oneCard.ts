@@ -98,7 +98,7 @@ export function cardLines(
     lines: [
       'outside: the whole card',
       ...(serves.pocket
-        ? [['pockets: an end, to its mouth line,', `${print.size(pocketWidth)} wide${holesOf('pocket')} each`]]
+        ? [['pockets: one end up to its mouth line,', `${print.size(pocketWidth)} wide${holesOf('pocket')} each`]]
         : []),
       ...(pieces.pocket.count === 0 ? ['pocket mouths: the cut edges at both ends'] : []),
       ...(liningWidth === 0
@@ -113,22 +113,24 @@ export function cardLines(
 /** How the one card is used. */
 export function cardNotes({ job, pieces, isCard = false }: PatternSource, serves: Served): string[] {
   const sheet = isCard ? 'trial card' : 'leather';
-  const [up, under] = isCard ? ['outside face up', 'the outside face'] : ['grain side up', 'the grain side'];
+  const [up, over, side] = isCard
+    ? ['outside face up', 'inside face up', 'outside face']
+    : ['grain side up', 'flesh side up', 'grain side'];
   const inner = [...(serves.pocket ? ['pockets'] : []), ...(serves.lining ? ['lining'] : [])].join(' and ');
   return [
-    `The outside is cut along the whole card, its ${sheet} ${up} under the card as drawn.`,
+    `Outside: lay the card as drawn on the ${sheet}, ${up}, and cut round all of it.`,
     ...(inner === ''
       ? []
       : [
-          `For the ${inner}, turn the ${sheet} over under the card: ${under} of these faces the book. ` +
-            'Snip a notch into the card at both ends of each line. Mark the notches on it and join the marks.',
+          `${inner.charAt(0).toUpperCase()}${inner.slice(1)}: lay the card as drawn on the ${sheet}, ${over}, because here the ${side} faces the book. ` +
+            `Snip a notch into the card at both ends of each line. Mark the notches on the ${sheet} and join the marks.`,
         ]),
     ...(serves.pocket && job.construction.mouth === 'curved'
       ? ['The mouths are curved: prick through the card along each, every finger breadth, and join the pricks.']
       : []),
     ...(serves.pocket
       ? [
-          'Front pocket: the front end of the card, from cut edge to mouth line; back pocket: the back end. Punch the holes of that end only.',
+          'Front pocket: the front end of the card, from cut edge to mouth line. Back pocket: the back end. Punch the holes of that end only.',
         ]
       : []),
     ...(pieces.pocket.count === 0

@@ -51,12 +51,8 @@ export function placedDesign(
   const copies = designCopies(design, area.centre).map(onCopy);
   if (design.kind === 'title') {
     const set = titleLines(design, faces);
-    return {
-      design,
-      lines: copies.flatMap((place) => set.lines.map((line) => line.map(place))),
-      pictures: [],
-      lacking: set.lacking,
-    };
+    const { lines, tooMany } = copied(set.lines, copies);
+    return { design, lines, pictures: [], lacking: [...set.lacking, ...tooMany] };
   }
   const artwork = artworks.find(({ id }) => id === design.artwork);
   if (artwork === undefined) return { design, lines: [], pictures: [], lacking: ['its drawing is not in the job'] };
@@ -77,10 +73,24 @@ export function placedDesign(
       lacking: [],
     };
   const drawn = artworkPoints(artwork);
-  const lines = copies.flatMap((place) =>
-    drawn.map((line) => line.map(([x, y]) => place([left + x * scale, top - y * scale]))),
-  );
-  return { design, lines, pictures: [], lacking: drawn.length === 0 ? ['its drawing cannot be read'] : [] };
+  const scaled = drawn.map((line) => line.map(([x, y]): Vec2 => [left + x * scale, top - y * scale]));
+  const { lines, tooMany } = copied(scaled, copies);
+  return { design, lines, pictures: [], lacking: drawn.length === 0 ? ['its drawing cannot be read'] : tooMany };
+}
+
+/** Most points of all copies of a design together: what a page draws in a moment. */
+const MOST_POINTS = 200_000;
+
+/** How many copies of lines with so many points are tooled at most; one always is. */
+export const mostCopies = (points: number): number => Math.max(1, Math.floor(MOST_POINTS / Math.max(1, points)));
+
+/** The lines of every copy, or of as many as there may be, and in words that they are not all. */
+function copied(lines: readonly (readonly Vec2[])[], copies: readonly ((point: Vec2) => Vec2)[]) {
+  const most = mostCopies(lines.reduce((sum, line) => sum + line.length, 0));
+  const drawn = copies.slice(0, most).flatMap((place) => lines.map((line) => line.map(place)));
+  const tooMany =
+    copies.length > most ? [`${most} of its ${copies.length} copies are drawn, the most for so many points`] : [];
+  return { lines: drawn, tooMany };
 }
 
 /** A design that is placed by its centre; a border follows its area. */

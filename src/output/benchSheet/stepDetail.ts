@@ -74,7 +74,10 @@ function detailOf(id: WorkId, { design, supplies, drawing }: WorkSource, say: Pr
           figure('Thickness', say.size(book.thickness_mm)),
           figure('Boards', say.size(book.boardThickness_mm)),
         ],
-        words: ['Print the template at 100 % and measure both check bars before anything is cut.'],
+        words: [
+          'Print the template at 100 % and measure both check bars before anything is cut.',
+          'Without a printer, draw it by the drafting sheet.',
+        ],
       };
     case 'mockup': {
       const { card } = job.mockup;
@@ -210,7 +213,12 @@ function detailOf(id: WorkId, { design, supplies, drawing }: WorkSource, say: Pr
         figures:
           thread === null
             ? []
-            : [figure(`${say.count(thread.threads, 'thread', 'threads')} of`, say.reel(thread.longest))],
+            : [
+                figure(
+                  say.count(thread.threads, 'thread', 'threads'),
+                  eachOf(thread.threads, say.reel(thread.longest)),
+                ),
+              ],
         words:
           thread === null
             ? []
@@ -230,7 +238,7 @@ function detailOf(id: WorkId, { design, supplies, drawing }: WorkSource, say: Pr
           lace === null
             ? []
             : [
-                figure(`${say.count(lace.laces, 'lace', 'laces')} of`, say.reel(lace.each)),
+                figure(say.count(lace.laces, 'lace', 'laces'), eachOf(lace.laces, say.reel(lace.each))),
                 ...(lace.laces === 1 ? [] : [figure('Splice', say.size(job.supplies.spliceOverlap_mm))]),
               ],
         words:
@@ -315,8 +323,11 @@ function changeInMaking({ pieces, made }: CoverDesign, say: Printer): string[] {
     return size === say.length(0) ? [] : [`${size} ${by > 0 ? 'larger' : 'smaller'} in ${name}`];
   };
   const parts = [...along('width'), ...along('height')];
-  return parts.length === 0 ? [] : [`The outside is cut ${parts.join(', ')}: it changes by that until it is made.`];
+  return parts.length === 0 ? [] : [`The outside is cut ${parts.join(', ')}: it changes by that much in making.`];
 }
+
+/** The length of several alike, or of one. */
+const eachOf = (count: number, length: string): string => (count === 1 ? length : `${length} each`);
 
 /** How many designs there are, how much line, and how deep; nothing where the job has none. */
 const tooling = ({ tooling: { designs, depth_mm } }: Job, { tooling }: CoverSupplies, say: Printer): Figure[] =>

@@ -1,4 +1,12 @@
-import { type Drawing, KNIFE, type PatternSource, type PieceDrawing, printer, type Vec2 } from '../../core/index.ts';
+import {
+  type Drawing,
+  isPunchedTogether,
+  KNIFE,
+  type PatternSource,
+  type PieceDrawing,
+  printer,
+  type Vec2,
+} from '../../core/index.ts';
 import { boxShape } from './boxShape.ts';
 import { holeSteps } from './holeSteps.ts';
 import { lineSteps } from './lineSteps.ts';
@@ -39,6 +47,11 @@ export function draftingSheet(source: PatternSource, drawing: Drawing): Drafting
       : [
           `The strap is sewn to the back over ${print.size(strap.anchor_mm)} from its fore-edge, about the middle of the height.`,
         ];
+  const after = isPunchedTogether(source.job)
+    ? [
+        'Your order makes the holes after cementing, through all layers. The steps for the seam line and its holes can be left out.',
+      ]
+    : [];
   return {
     title: drawing.title,
     introduction: [
@@ -59,6 +72,7 @@ export function draftingSheet(source: PatternSource, drawing: Drawing): Drafting
     })),
     notes: [
       ...drawing.lengths.map(({ name, count, sum }) => `${name}, cut ${count}: ${print.size(sum.total)}.`),
+      ...after,
       ...drawing.notes,
     ],
   };

@@ -66,7 +66,7 @@ class HoleWords {
         ? `Tail and head: from the corner hole toward the fold mark ${this.spaces(half, tail)}. The last is ${isOnFold ? 'on the fold' : 'half a space from the fold'}.`
         : `Tail and head: from corner hole to corner hole divide the seam line into ${this.spaces(tail.intervals, tail)}.`,
       ...this.counted(isHalf ? half : tail.intervals, tail),
-      `${isHalf ? 'Fore-edge' : 'Fore-edges'}: divide it likewise into ${this.spaces(side.intervals, side)}.`,
+      `${isHalf ? 'Fore-edge: divide it' : 'Fore-edges: divide each'} likewise into ${this.spaces(side.intervals, side)}.`,
       ...this.shape(),
     ];
   }
@@ -134,7 +134,7 @@ class HoleWords {
     if (places.length === 0) return [];
     // The unit once, behind the last.
     const figures = places.map((place, i) => (i < places.length - 1 ? place.slice(0, place.lastIndexOf(' ')) : place));
-    return [`Check there: every tenth space ends ${figures.join(', ')} from the first hole.`];
+    return [`Check there: every tenth space ends at ${figures.join(', ')} from the first hole.`];
   }
 
   private shape(): string[] {

@@ -7,6 +7,7 @@ import { createBench } from '../../../src/app/state/bench.ts';
 import { startHistory } from '../../../src/app/state/jobHistory.ts';
 import { PLACES } from '../../../src/app/state/place.ts';
 import { EXAMPLE_JOBS, EXPLORE_RESULTS, JOB_PATHS, termOf, WORDS } from '../../../src/core/index.ts';
+import { nth } from '../../nth.ts';
 
 const { document } = EXAMPLE_JOBS[0];
 const history = startHistory({ document, typed: {} }, document);
@@ -77,6 +78,15 @@ describe('what can be found', () => {
     });
     expect(lost).toEqual([]);
     expect(names(found(all, 'page give'))).toContain('Squash of the pages');
+  });
+
+  test("a maker's own words for the cards and the order of work lead to them", () => {
+    const first = (text: string) => nth(names(found(all, text)), 0);
+    expect(['half pattern', 'one card', 'transfer'].map(first)).toEqual(Array(3).fill('Template'));
+    expect(names(found(all, 'tracing'))).toContain('Template');
+    expect(first('draft by ruler')).toBe('Drafting sheet');
+    expect(['punch after', 'holes after cementing', 'prick before'].map(first)).toEqual(Array(3).fill('Your order'));
+    expect(first('tick')).toBe('Work step by step');
   });
 
   test('nothing is listed twice', () => {

@@ -92,7 +92,7 @@ describe('the card for all pieces', () => {
     expect(words(card)).toEqual(
       expect.arrayContaining(['mouth of the front pocket', 'mouth of the back pocket', 'end of the lining']),
     );
-    expect(words(card).join(' ')).toContain('pockets: an end, to its mouth line, 58 mm wide, 82 holes each');
+    expect(words(card).join(' ')).toContain('pockets: one end up to its mouth line, 58 mm wide, 82 holes each');
   });
 
   test('keeps its own words clear: nothing is left unwritten on the examples', () => {
@@ -120,9 +120,11 @@ describe('the card for all pieces', () => {
     const [leather, card] = [plainSource(), { ...plainSource(), isCard: true }].map((source) =>
       oneCard(source).notes.join(' '),
     );
-    expect(leather).toContain('its leather grain side up under the card');
-    expect(leather).toContain('turn the leather over under the card: the grain side of these faces the book');
-    expect(card).toContain('its trial card outside face up under the card');
+    expect(leather).toContain('Outside: lay the card as drawn on the leather, grain side up');
+    expect(leather).toContain(
+      'Pockets: lay the card as drawn on the leather, flesh side up, because here the grain side faces the book',
+    );
+    expect(card).toContain('Outside: lay the card as drawn on the trial card, outside face up');
     const curved = oneCard(plainSource({ construction: { mouth: 'curved' } })).notes.join(' ');
     expect(curved).toContain('prick through the card along each');
   });

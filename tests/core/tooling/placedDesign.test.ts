@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import type { ToolingDesign } from '../../../src/core/job/toolingSchema.ts';
 import type { LetterFace } from '../../../src/core/tooling/letterFace.ts';
-import { placedDesign } from '../../../src/core/tooling/placedDesign.ts';
+import { mostCopies, placedDesign } from '../../../src/core/tooling/placedDesign.ts';
 import { toolingAreas } from '../../../src/core/tooling/toolingAreas.ts';
 import { defined } from '../../defined.ts';
 import { soundJob } from '../../jobArbitrary.ts';
@@ -46,6 +46,23 @@ const jobWith = (design: object) => ({
 });
 const arrow = (change: object) => placed({ kind: 'drawing', artwork: 'a', width_mm: 40, ...change });
 const title = (change: object) => placed({ kind: 'title', text: 'AB', height_mm: 10, ...change });
+
+test('of a design with many points as many copies are drawn as a page can bear, the first ones, and it says so', () => {
+  const wound = { ...ARROW, id: 'w', lines: `m0,25 ${'1,0 -1,0 '.repeat(999)}1,0` };
+  const job = soundJob({
+    ...jobWith({ kind: 'drawing', artwork: 'w', repeat: { columns: 40, rows: 40 } }),
+    tooling: {
+      designs: [{ area: 'front', kind: 'drawing', artwork: 'w', repeat: { columns: 40, rows: 40 } }],
+      artworks: [wound],
+    },
+  });
+  const { lines, lacking } = placedDesign(nth(job.tooling.designs, 0), area, job.tooling.artworks, faces);
+  // 200,000 points of 2,000 each.
+  expect(lines).toHaveLength(100);
+  expect(lacking).toEqual(['100 of its 1600 copies are drawn, the most for so many points']);
+  expect(arrow({ repeat: { columns: 40, rows: 40 } }).lines).toHaveLength(1600);
+  expect(mostCopies(1_000_000)).toBe(1);
+});
 
 describe('a drawing', () => {
   test('stands with its middle on the centre lines, as wide as its field says', () => {

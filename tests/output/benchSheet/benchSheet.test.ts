@@ -346,6 +346,11 @@ describe('setting in columns', () => {
     expect(brokenLines('incomprehensibilities', 5, (line) => line.length)).toEqual(['incomprehensibilities']);
   });
 
+  test('breaks no figure from its fraction or its unit', () => {
+    const lines = brokenLines('ends at 7 7/8, 9 15/32 in and 4 mm', 9, (line) => line.length);
+    expect(lines).toEqual(['ends at', '7 7/8,', '9 15/32 in', 'and 4 mm']);
+  });
+
   test('keeps every block in its column, and a heading with what follows', () => {
     const blocks = Array.from({ length: 80 }, (_, i) =>
       i % 5 === 0

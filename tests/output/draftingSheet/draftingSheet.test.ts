@@ -95,7 +95,7 @@ describe('the drafting sheet, followed sentence by sentence', () => {
     everyDraft(8, ({ steps }) => {
       for (const step of drawnByHand(steps).left)
         expect(step).toMatch(
-          /hole|Seam lines?: draw|divide it likewise|^Tail and head: |^Each hole is a slit|^AD lies on the folded edge|^The strap is sewn/,
+          /hole|Seam lines?: draw|divide (?:it|each) likewise|^Tail and head: |^Each hole is a slit|^AD lies on the folded edge|^The strap is sewn/,
         );
     });
   });
@@ -119,7 +119,7 @@ describe('the drafting sheet, followed sentence by sentence', () => {
         const ends = Number(
           found(/Tail and head: from corner hole to corner hole divide the seam line into (\d+) space/),
         );
-        const sides = Number(found(/Fore-edges: divide it likewise into (\d+) space/));
+        const sides = Number(found(/Fore-edges: divide each likewise into (\d+) space/));
         const { width, height } = draft.piece;
         const share = (from: number, to: number, k: number, n: number): number => from + ((to - from) * k) / n;
         const drawn = [
@@ -168,7 +168,7 @@ describe('the words of the drafting sheet', () => {
     const steps = stepsOf(coverOf());
     const row = defined(steps.find((step) => step.startsWith('Check there')));
     const places =
-      defined(row.match(/ends (.*) mm from/))[1]
+      defined(row.match(/ends at (.*) mm from/))[1]
         ?.split(', ')
         .map(Number) ?? [];
     const pitch = lengthOf(defined(defined(steps.join(' ').match(/spaces of ([\d.]+ mm)/))[1]));
@@ -186,6 +186,15 @@ describe('the words of the drafting sheet', () => {
     const x = design.pieces.outside.width - design.job.seam.edgeMargin_mm - count * tail.pitch;
     expect(start.at[0]).toBeCloseTo(x, 6);
     expect(start.side).toBe('tail');
+  });
+
+  test('say that the holes can be left out where they are made after cementing', () => {
+    const notes = (order: object): string => {
+      const design = coverOf({ order });
+      return draftingSheet(design, patternDrawing(design)).notes.join(' ');
+    };
+    expect(notes({ holes: 'after cementing' })).toContain('Your order makes the holes after cementing');
+    expect(notes({})).not.toContain('Your order');
   });
 
   test('say of turned ends how far the row begins from the edge, and to prick it through the fold', () => {

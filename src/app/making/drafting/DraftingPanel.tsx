@@ -1,4 +1,5 @@
 import { useMemo } from 'react';
+import { unbroken } from '../../../output/brokenLines.ts';
 import { draftingSheet } from '../../../output/draftingSheet/draftingSheet.ts';
 import { fileName } from '../../../output/fileName.ts';
 import type { Bench } from '../../state/bench.ts';
@@ -49,7 +50,7 @@ function DraftingPanel({ design }: Pick<Bench, 'design'>) {
           <DraftFigure draft={draft} />
           <ol className="draft-steps">
             {draft.steps.map((step) => (
-              <li key={step}>{step}</li>
+              <li key={step}>{unbroken(step)}</li>
             ))}
           </ol>
         </section>

@@ -18,7 +18,7 @@ const CARDS = [
 const CARD_NOTES: Readonly<Record<CardsChoice['cards'], readonly string[]>> = {
   pieces: [],
   one: [
-    'The outside, with the pocket mouths and the ends of the lining marked on it. A strap or a pen loop has its own card.',
+    'The outside, with the pocket mouths and the ends of the lining marked on it. How each piece is cut by it stands under the drawing. A strap or a pen loop has its own card.',
   ],
   half: ['Half the paper: lay it on card folded in two and cut through both layers.'],
 };

@@ -1,5 +1,12 @@
 import type { KeyboardEvent, PointerEvent, ReactNode } from 'react';
-import { designCopies, type MovableDesign, onCopy, type ToolingArea, type Vec2 } from '../../../core/index.ts';
+import {
+  designCopies,
+  type MovableDesign,
+  mostCopies,
+  onCopy,
+  type ToolingArea,
+  type Vec2,
+} from '../../../core/index.ts';
 import type { DesignShape } from './designShape.ts';
 
 interface MarkProps {
@@ -67,8 +74,8 @@ interface MovableMarkProps extends MarkProps {
 
 /** A title or drawing with all its copies. */
 export function MovableMark({ design, shape, area, line, ...mark }: MovableMarkProps) {
-  const copies = designCopies(design, area.centre);
-  const { box, scale } = shape;
+  const { box, scale, points } = shape;
+  const copies = designCopies(design, area.centre).slice(0, mostCopies(points));
   return (
     <Mark {...mark}>
       {copies.map(({ at: [x, y], turn: degrees, mirrored }) => (

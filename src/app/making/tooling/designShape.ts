@@ -5,6 +5,7 @@ import {
   type LetterFace,
   type LetterFaces,
   type MovableDesign,
+  mostCopies,
   onCopy,
   type ToolingBox,
   type ToolingDesign,
@@ -20,6 +21,8 @@ export interface DesignShape {
   readonly picture: string | null;
   /** How far it reaches. */
   readonly box: ToolingBox;
+  /** How many points its lines have. */
+  readonly points: number;
   /** mm a unit. */
   readonly scale: number;
 }
@@ -27,7 +30,7 @@ export interface DesignShape {
 /** Shapes by what they are drawn from: a drag or a key changes only how they are placed. */
 type Drawn = Omit<DesignShape, 'scale'>;
 
-const EMPTY: Drawn = { data: '', picture: null, box: { x: [0, 0], y: [0, 0] } };
+const EMPTY: Drawn = { data: '', picture: null, points: 0, box: { x: [0, 0], y: [0, 0] } };
 
 const linesKnown = new Map<string, Drawn>();
 const titleShapes = new WeakMap<LetterFace, Map<string, Drawn>>();
@@ -59,16 +62,22 @@ function titleShape(face: LetterFace, text: string): Drawn {
       [-0.5, 0.5],
     );
     const data = lines.map((line) => `M${line.map(([u, v]) => `${u.toFixed(4)},${v.toFixed(4)}`).join(' ')}`).join('');
-    return { data, picture: null, box: { x: [-width / 2, width / 2], y } };
+    return { data, picture: null, points: heights.length, box: { x: [-width / 2, width / 2], y } };
   });
 }
 
 function artworkShape(artwork: Artwork): Drawn {
   const { width, height } = artwork;
   const box: ToolingBox = { x: [-width / 2, width / 2], y: [-height / 2, height / 2] };
-  if (artwork.kind === 'picture') return { data: '', picture: pictureAddress(artwork), box };
+  if (artwork.kind === 'picture') return { data: '', picture: pictureAddress(artwork), points: 0, box };
   const { lines } = artwork;
-  return remember(linesKnown, lines, () => ({ data: linesData(lines, width, height), picture: null, box }));
+  return remember(linesKnown, lines, () => ({
+    data: linesData(lines, width, height),
+    picture: null,
+    // Each point is a pair.
+    points: lines.split(',').length - 1,
+    box,
+  }));
 }
 
 /**
@@ -88,10 +97,10 @@ function remember(known: Map<string, Drawn>, key: string, draw: () => Drawn): Dr
 }
 
 /** How far all copies of a design reach from its place, mm, y up. */
-export function designReach(design: MovableDesign, { box, scale }: DesignShape): ToolingBox {
-  const corners = designCopies(design, [-design.x_mm, -design.y_mm]).flatMap((copy) =>
-    box.x.flatMap((x) => box.y.map((y) => onCopy(copy)([x * scale, -y * scale]))),
-  );
+export function designReach(design: MovableDesign, { box, scale, points }: DesignShape): ToolingBox {
+  const corners = designCopies(design, [-design.x_mm, -design.y_mm])
+    .slice(0, mostCopies(points))
+    .flatMap((copy) => box.x.flatMap((x) => box.y.map((y) => onCopy(copy)([x * scale, -y * scale]))));
   const span = (axis: 0 | 1): [number, number] => [
     Math.min(...corners.map((corner) => corner[axis])),
     Math.max(...corners.map((corner) => corner[axis])),
