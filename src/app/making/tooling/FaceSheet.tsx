@@ -16,8 +16,9 @@ import type { Snapped } from './snapping.ts';
 /** Layers of the piece that are drawn round its face. */
 const ROUND: readonly Layer[] = ['cut', 'fold', 'seam', 'hole', 'book'];
 
-/** What is shown of the piece beyond the flat part of its face, mm. */
+/** What is shown of the piece beyond the flat part of its face, mm; to the end of the piece where that is not much more. */
 const BEYOND = 10;
+const TO_END = 30;
 
 /** Height of the figures, px. */
 const LETTERING = 11;
@@ -37,8 +38,10 @@ export interface SheetView {
 
 /** The flat part of a face with what is round it and room for its sizes, as large as it fits. */
 export function sheetView({ whole, size }: ToolingArea, wide: number, highest: number): SheetView {
-  const [left, right] = [Math.max(-1, whole.x[0] - BEYOND), Math.min(size[0] + 1, whole.x[1] + BEYOND)];
-  const [low, high] = [Math.max(-1, whole.y[0] - BEYOND), Math.min(size[1] + 1, whole.y[1] + BEYOND)];
+  const shown = (place: number, toEnd: number, way: 1 | -1): number =>
+    place + way * (toEnd < TO_END ? toEnd + 1 : BEYOND);
+  const [left, right] = [shown(whole.x[0], whole.x[0], -1), shown(whole.x[1], size[0] - whole.x[1], 1)];
+  const [low, high] = [shown(whole.y[0], whole.y[0], -1), shown(whole.y[1], size[1] - whole.y[1], 1)];
   const scale = Math.max(0.1, Math.min((wide - SIDE) / (right - left), (highest - OVER) / (high - low)));
   return {
     x: left - SIDE / scale,

@@ -78,8 +78,11 @@ interface FacePanelProps {
   readonly showFace: (face: ToolingFace) => void;
 }
 
-/** Highest that a sheet is drawn, px. */
-const HIGHEST = 680;
+/** Highest and lowest that a sheet is drawn, and what stands over it at its place, px. */
+const [HIGHEST, LOWEST, OVER_IT] = [680, 320, 290];
+
+/** The sheet is in sight as a whole, so that a design is dragged without scrolling. */
+const highest = (): number => Math.max(LOWEST, Math.min(HIGHEST, window.innerHeight - OVER_IT));
 
 function FacePanel(props: FacePanelProps) {
   const { design, area, areas, tooling, faces, lettersNote, chosen, choose, showFace } = props;
@@ -87,7 +90,7 @@ function FacePanel(props: FacePanelProps) {
   const lengths = useLengths();
   const [room, wide] = useWidth<HTMLDivElement>();
   const drawing = useMemo(() => patternDrawing(design), [design]);
-  const view = sheetView(area, Math.max(200, wide), HIGHEST);
+  const view = sheetView(area, Math.max(200, wide), highest());
   const [sheet, faceAt] = useFaceAt(area, view);
   const hand = useDesignDrag({ area, units: lengths.units, scale: view.scale, faceAt });
   const { held } = hand;
