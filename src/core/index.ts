@@ -39,6 +39,7 @@ export { GIVE_OR_TAKE, isLeather, readField, readFigure } from './job/readField.
 export {
   ARTWORK_LIMITS,
   type Artwork,
+  MOST_DESIGNS,
   TOOLING_FACES,
   type ToolingDesign,
   type ToolingFace,

@@ -8,6 +8,9 @@ export const TOOLING_FACES = ['front', 'spine', 'back', 'frontPocket', 'backPock
 /** Most that is kept inside a job, so that it stays a short file that is quick to edit. */
 export const ARTWORK_LIMITS = { artworks: 12, points: 30_000, characters: 200_000, allCharacters: 500_000 } as const;
 
+/** Most designs of a job. */
+export const MOST_DESIGNS = 40;
+
 const face = z.enum(TOOLING_FACES);
 
 const offset = (title: string) => z.prefault(lengthField(title, -2000, 2000), 0);
@@ -105,7 +108,9 @@ export const toolingSchema = z
       ),
       depth_mm: z.prefault(lengthField('Depth of the lines', 0.05, 2), 0.4),
       line_mm: z.prefault(lengthField('Width of the lines', 0.2, 5), 0.8),
-      designs: z._default(z.array(designSchema).check(z.maxLength(40)), []).check(z.meta({ title: 'Designs' })),
+      designs: z
+        ._default(z.array(designSchema).check(z.maxLength(MOST_DESIGNS)), [])
+        .check(z.meta({ title: 'Designs' })),
       artworks: z
         ._default(z.array(artworkSchema).check(z.maxLength(ARTWORK_LIMITS.artworks)), [])
         .check(z.meta({ title: 'Drawings' })),

@@ -1,4 +1,4 @@
-import type { ToolingArea } from '../../../core/index.ts';
+import { MOST_DESIGNS, type ToolingArea } from '../../../core/index.ts';
 import { FileButton } from '../../fields/FileButton.tsx';
 import { useBench } from '../../state/BenchContext.tsx';
 import { useArtworkFiles } from './useArtworkFiles.ts';
@@ -6,8 +6,8 @@ import { useToolingEdits } from './useTooling.ts';
 
 interface AddDesignProps {
   readonly area: ToolingArea;
-  /** Whether the job has no design yet: one button is then the one to begin with. */
-  readonly isFirst: boolean;
+  /** Designs that the job has: with none, one button is the one to begin with. */
+  readonly count: number;
   readonly added: (index: number) => void;
 }
 
@@ -15,7 +15,7 @@ interface AddDesignProps {
 const LETTERS = { height: 10, share: 0.5 };
 
 /** Begins a border, a title or a drawing on a face. */
-export function AddDesign({ area, isFirst, added }: AddDesignProps) {
+export function AddDesign({ area, count, added }: AddDesignProps) {
   const { add } = useToolingEdits();
   const name = useBench(({ history }) => history.good.job.name);
   const { reading, open } = useArtworkFiles();
@@ -35,11 +35,13 @@ export function AddDesign({ area, isFirst, added }: AddDesignProps) {
       }),
     );
   };
+  if (count >= MOST_DESIGNS)
+    return <p className="help">A job has {MOST_DESIGNS} designs at most. Take one out first.</p>;
   return (
     <p className="design-acts">
       <button
         type="button"
-        className={isFirst ? 'main' : undefined}
+        className={count === 0 ? 'main' : undefined}
         onClick={() => added(add({ kind: 'border', area: face }))}
       >
         Add a border

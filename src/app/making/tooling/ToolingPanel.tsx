@@ -122,7 +122,7 @@ function FacePanel(props: FacePanelProps) {
               chosen={chosen}
               choose={(index) => choose(index === chosen ? null : index)}
             />
-            <AddDesign area={area} isFirst={tooling.designs.length === 0} added={choose} />
+            <AddDesign area={area} count={tooling.designs.length} added={choose} />
           </section>
           <HomelessDesigns design={design} artworks={artworks} />
           <MarginFields />

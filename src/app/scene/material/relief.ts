@@ -70,7 +70,8 @@ export function pressRelief(material: Material, uniforms: ReliefUniforms): void 
         '#include <map_fragment>',
         `#include <map_fragment>
         float pressed = reliefDepth > 0.0 ? pressedAt(vPattern) : 0.0;
-        diffuseColor.rgb *= mix(vec3(1.0), vec3(0.5, 0.46, 0.43), pressed);`,
+        // From afar a line is narrower than a pixel, and still to be seen.
+        diffuseColor.rgb *= mix(vec3(1.0), vec3(0.5, 0.46, 0.43), min(1.0, 1.6 * pressed));`,
       )
       .replace(
         '#include <roughnessmap_fragment>',
@@ -100,7 +101,7 @@ const PRESSED = `
   float pressedAt(vec2 place) {
     vec2 at = place * reliefPlace.xy + reliefPlace.zw;
     vec2 inside = step(vec2(0.0), at) * step(at, vec2(1.0));
-    return texture2D(reliefMap, at).r * inside.x * inside.y;
+    return texture2D(reliefMap, at, -0.5).r * inside.x * inside.y;
   }
 
   // Gradient of the depth over the surface with the normal n, in the frame of the view.
