@@ -36,7 +36,7 @@ const TOOLED = [
   },
   {
     book: 'tide-ledger',
-    size: SIZES[3],
+    size: SIZES[1],
     colorScheme: 'dark',
     tooling: {
       designs: [
