@@ -1,6 +1,7 @@
 import {
   type CoverDesign,
   coverSupplies,
+  FACE_TITLES,
   type Job,
   MM_PER_OUNCE,
   type Printer,
@@ -9,6 +10,8 @@ import {
   quote,
   RANGE_POINTS,
   type Report,
+  type ToolingDesign,
+  toolingAreas,
   type Verdict,
 } from '../../core/index.ts';
 
@@ -58,9 +61,26 @@ export function customerSheet(design: CoverDesign, report: Report): CustomerShee
       { name: 'Seam', value: seam(job, say) },
       { name: 'Pockets', value: pockets(job) },
       ...fittings(job, say),
+      ...tooling(design),
     ],
     price: price(quote(design, coverSupplies(design)), say),
   };
+}
+
+/** What is tooled, face by face; none where nothing is. */
+function tooling(design: CoverDesign): Said[] {
+  const { designs } = design.job.tooling;
+  const faces = toolingAreas(design).flatMap(({ face }) => {
+    const words = designs.filter(({ area }) => area === face).map(designWords);
+    return words.length === 0 ? [] : [`${FACE_TITLES[face].toLowerCase()} ${words.join(', ')}`];
+  });
+  return faces.length === 0 ? [] : [{ name: 'Tooling', value: faces.join('; ') }];
+}
+
+function designWords(design: ToolingDesign): string {
+  if (design.kind === 'title') return `“${design.text}”`;
+  if (design.kind === 'border') return design.lines === 2 ? 'border of two lines' : 'border';
+  return 'drawing';
 }
 
 /** Printed on every sheet that shows a computed fit. */

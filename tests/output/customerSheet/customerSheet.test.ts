@@ -22,6 +22,20 @@ function sheetOf(change: Record<string, unknown> = {}): CustomerSheet {
   return customerSheet(design, designReport(design));
 }
 
+test('what is tooled is named face by face, and not at all where nothing is', () => {
+  const value = (change: Record<string, unknown>) =>
+    sheetOf(change).facts.find(({ name }) => name === 'Tooling')?.value;
+  expect(value({})).toBeUndefined();
+  const designs = [
+    { kind: 'title', area: 'front', text: 'Tides of 1812' },
+    { kind: 'border', area: 'front', lines: 2 },
+    { kind: 'title', area: 'spine', text: 'II' },
+    { kind: 'border', area: 'strap' },
+  ];
+  // This cover has no strap.
+  expect(value({ tooling: { designs } })).toBe('spine “II”; front “Tides of 1812”, border of two lines');
+});
+
 describe('the three numbers', () => {
   test('are the least over the range of the leather, never better than computed', () => {
     const { fits } = designOf();
