@@ -1,4 +1,4 @@
-import { useEffect, useMemo, useState } from 'react';
+import { useEffect, useMemo, useRef, useState } from 'react';
 import { type CoverDesign, isRecord, printer } from '../../../core/index.ts';
 import { doneWords, orderOfWork, type WorkCard } from '../../../output/benchSheet/orderOfWork.ts';
 import { workSource } from '../../../output/benchSheet/workSource.ts';
@@ -49,6 +49,7 @@ const keptUnder = new Map<JobKey, string>();
 /** The steps of a design with the maker's progress: what is done is kept in the job, where it was left by the browser. */
 export function useProgress(design: CoverDesign): WorkProgress {
   const [kept, setKept] = useState(readProgress);
+  const latest = useRef(kept);
   const [isKept, setIsKept] = useState(true);
   const dispatch = useDispatch();
   const { id, jobKey, open, written } = useBench(({ history }) => ({
@@ -76,13 +77,18 @@ export function useProgress(design: CoverDesign): WorkProgress {
 
   // Another window may work on the same job.
   useEffect(() => {
-    const hear = (): void => setKept(readProgress());
+    const hear = (): void => {
+      latest.current = readProgress();
+      setKept(latest.current);
+    };
     window.addEventListener('storage', hear);
     return () => window.removeEventListener('storage', hear);
   }, []);
 
-  const change = (next: Progress): void => {
-    const all = withProgress(kept, keys, next);
+  // From the latest, for an effect of an earlier render may run after the press that it did not know of.
+  const change = (edit: (progress: Progress) => Progress): void => {
+    const all = withProgress(latest.current, keys, edit(progressOf(latest.current, keys)));
+    latest.current = all;
     setKept(all);
     setIsKept(keepProgress(all));
   };
@@ -90,7 +96,7 @@ export function useProgress(design: CoverDesign): WorkProgress {
   const isToMove = id !== undefined && progress !== NOT_BEGUN && kept.jobs.every(({ key }) => key !== keys[0]);
   // biome-ignore lint/correctness/useExhaustiveDependencies: once for each move
   useEffect(() => {
-    if (isToMove) change(progress);
+    if (isToMove) change((now) => now);
   }, [isToMove]);
   const ids = printed.map(({ mm }) => mm.id);
   const madeBefore = isShown ? withTicksOfBefore(made, progress, ids) : null;
@@ -98,7 +104,7 @@ export function useProgress(design: CoverDesign): WorkProgress {
   useEffect(() => {
     if (madeBefore === null) return;
     dispatch({ type: 'made', made: madeBefore });
-    change({ ...progress, isInJob: true });
+    change((now) => ({ ...now, isInJob: true }));
   }, [madeBefore === null]);
   const at = shownStep(progress, made, ids);
   const steps = printed.map((each, i): ListedStep => {
@@ -120,13 +126,13 @@ export function useProgress(design: CoverDesign): WorkProgress {
     at,
     doneCount: steps.filter(({ isDone }) => isDone).length,
     isKept,
-    goTo: (index) => change({ ...progress, at: idAt(index) }),
+    goTo: (index) => change((now) => ({ ...now, at: idAt(index) })),
     finish: () => {
       const step = printed[at];
       if (step === undefined) return;
       const { id: done } = step.mm;
       dispatch({ type: 'made', made: { ...made, [done]: dayOf(new Date()) } });
-      change(withSaid({ ...progress, at: idAt(at + 1) }, done, saidBy(step)));
+      change((now) => withSaid({ ...now, at: idAt(at + 1) }, done, saidBy(step)));
     },
     reopen: (step) => {
       const { [step]: _, ...others } = made;
@@ -134,7 +140,7 @@ export function useProgress(design: CoverDesign): WorkProgress {
     },
     startAgain: () => {
       dispatch({ type: 'made', made: {} });
-      change({ ...NOT_BEGUN, at: idAt(0) });
+      change(() => ({ ...NOT_BEGUN, at: idAt(0) }));
     },
   };
 }
