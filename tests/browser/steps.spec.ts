@@ -121,12 +121,12 @@ test('ticks with their day and the step that was left survive a reload, undo and
   await expect(mode.getByText('Step 1 of 10')).toBeVisible();
   await expect(ticked(mode)).toHaveCount(0);
 
-  for (let step = 1; step <= 4; step++)
-    // The bar is drawn again as the job comes to its place on the shelf; a press at that moment reaches nothing.
-    await expect(async () => {
-      if (await mode.getByText(`Step ${step} of 10`).isVisible()) await done(mode).click();
-      await expect(mode.getByText(`Step ${step + 1} of 10`)).toBeVisible({ timeout: 3000 });
-    }).toPass();
+  await done(mode).click();
+  // Presses in the moment in which the job comes to its place on the shelf are not tested here.
+  await expect
+    .poll(() => bench.evaluate(() => localStorage.getItem('coverwright.steps.v1')))
+    .toMatch(/^\{"jobs":\[\{"key":"shelf:[^"]+","at":"mockup"/);
+  for (let i = 0; i < 3; i++) await done(mode).click();
   await renameJob(bench, 'Harbour ledger');
   await expect
     .poll(() => bench.evaluate(() => localStorage.getItem('coverwright.steps.v1')))
