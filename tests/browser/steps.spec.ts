@@ -112,6 +112,10 @@ test('ticks with their day and the step that was left survive a reload, undo and
   await bench.reload();
   await expect(mode.getByText('Step 4 of 10')).toBeVisible();
   await expect(ticked(mode)).toHaveCount(3);
+  // Jobs that are equal are one on the shelf, and the next one will have the first ticks of this.
+  await bench.keyboard.press('1');
+  await mode.getByRole('button', { name: 'Take the tick away' }).click();
+  await expect(ticked(mode)).toHaveCount(2);
   await bench.keyboard.press('3');
   await expect(mode.locator('.step-text')).toContainText(`Done ${day}.`);
 
@@ -121,12 +125,7 @@ test('ticks with their day and the step that was left survive a reload, undo and
   await expect(mode.getByText('Step 1 of 10')).toBeVisible();
   await expect(ticked(mode)).toHaveCount(0);
 
-  await done(mode).click();
-  // Presses in the moment in which the job comes to its place on the shelf are not tested here.
-  await expect
-    .poll(() => bench.evaluate(() => localStorage.getItem('coverwright.steps.v1')))
-    .toMatch(/^\{"jobs":\[\{"key":"shelf:[^"]+","at":"mockup"/);
-  for (let i = 0; i < 3; i++) await done(mode).click();
+  for (let i = 0; i < 4; i++) await done(mode).click();
   await renameJob(bench, 'Harbour ledger');
   await expect
     .poll(() => bench.evaluate(() => localStorage.getItem('coverwright.steps.v1')))

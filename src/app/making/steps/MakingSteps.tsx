@@ -92,7 +92,15 @@ function MakingSteps({ design }: Pick<Bench, 'design'>) {
                 {step.done !== null && (
                   <p className="step-words">
                     {sentence(step.done)}{' '}
-                    <button type="button" className="quiet" onClick={() => work.reopen(step.id)}>
+                    <button
+                      type="button"
+                      className="quiet"
+                      onClick={() => {
+                        work.reopen(step.id);
+                        // The button goes with its tick.
+                        title.current?.focus({ preventScroll: true });
+                      }}
+                    >
                       Take the tick away
                     </button>
                   </p>

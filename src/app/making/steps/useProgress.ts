@@ -85,7 +85,7 @@ export function useProgress(design: CoverDesign): WorkProgress {
     return () => window.removeEventListener('storage', hear);
   }, []);
 
-  // From the latest, for an effect of an earlier render may run after the press that it did not know of.
+  // From the latest: an effect of an earlier render may run after a press that it does not know of.
   const change = (edit: (progress: Progress) => Progress): void => {
     const all = withProgress(latest.current, keys, edit(progressOf(latest.current, keys)));
     latest.current = all;
