@@ -62,6 +62,7 @@ export { runLength, type SeamRun } from './materials/seamLine.ts';
 export { isPunchedTogether, isStepAskedFor, isStepTaken } from './materials/stepTaken.ts';
 export { KNIFE, OPTIONAL_STEP_NAMES, type StepId, workSteps } from './materials/workSteps.ts';
 export { turnBetween } from './math/angle.ts';
+export { type Box2, reachOf, stretchInside } from './math/box2.ts';
 export {
   type Arc,
   arcPoint,
@@ -139,6 +140,7 @@ export {
 export { type Pose, SEQUENCE_STAGES } from './solid/pose.ts';
 export { createStripSolver } from './strip/solveStrip.ts';
 export { ARTWORK_GRID, readArtworkLines, writeArtworkLines } from './tooling/artworkLines.ts';
+export { cached } from './tooling/cached.ts';
 export { type DesignWarning, designWarnings } from './tooling/designWarnings.ts';
 export { designName, FACE_TITLES, placeWords, warningWords } from './tooling/designWords.ts';
 export type { LetterFace, LetterOutline } from './tooling/letterFace.ts';
@@ -166,7 +168,7 @@ export {
 } from './tooling/placedDesign.ts';
 export { type ReliefMap, reliefMap } from './tooling/reliefMap.ts';
 export { type FaceTooling, type ToolingAmount, toolingAmount } from './tooling/toolingAmount.ts';
-export { onCutPiece, onFinishedFace, SIDES, type ToolingArea, type ToolingBox } from './tooling/toolingArea.ts';
+export { onCutPiece, onFinishedFace, SIDES, type ToolingArea } from './tooling/toolingArea.ts';
 export { toolingAreas } from './tooling/toolingAreas.ts';
 export { homelessDesigns, type TooledFace, tooledFaces, tooledPattern, toolingMarks } from './tooling/toolingMarks.ts';
 export { tracingDrawing } from './tooling/tracing.ts';

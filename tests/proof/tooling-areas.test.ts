@@ -1,6 +1,7 @@
 import { expect, test } from 'vitest';
 import type { CoverDesign } from '../../src/core/fold/coverDesign.ts';
 import type { ToolingFace } from '../../src/core/job/toolingSchema.ts';
+import type { Box2 } from '../../src/core/math/box2.ts';
 import { flattened } from '../../src/core/math/contour.ts';
 import type { Vec2 } from '../../src/core/math/vec2.ts';
 import { combine3, cross3, dot3, tripleAt, unit3, type Vec3 } from '../../src/core/math/vec3.ts';
@@ -8,7 +9,7 @@ import type { Layer } from '../../src/core/pattern/drawing.ts';
 import { patternDrawing } from '../../src/core/pattern/patternDrawing.ts';
 import { foldedCover } from '../../src/core/solid/foldedCover.ts';
 import type { FoldedCover, MeshData } from '../../src/core/solid/meshData.ts';
-import { SIDES, type ToolingArea, type ToolingBox } from '../../src/core/tooling/toolingArea.ts';
+import { SIDES, type ToolingArea } from '../../src/core/tooling/toolingArea.ts';
 import { toolingAreas } from '../../src/core/tooling/toolingAreas.ts';
 import { flatLookup } from '../../src/output/glb/flatLookup.ts';
 import { grainOf } from '../core/tooling/flatPiece.ts';
@@ -41,12 +42,12 @@ const FACET = 0.25;
 const THICKEST_BOARD = 5;
 
 /** Places over a box, its edges included. */
-function placesIn({ x, y }: ToolingBox, count = 7): Vec2[] {
+function placesIn({ x, y }: Box2, count = 7): Vec2[] {
   const steps = Array.from({ length: count }, (_, i) => i / (count - 1));
   return steps.flatMap((a) => steps.map((b): Vec2 => [x[0] + a * (x[1] - x[0]), y[0] + b * (y[1] - y[0])]));
 }
 
-const shrunk = ({ x, y }: ToolingBox, by: number): ToolingBox => ({
+const shrunk = ({ x, y }: Box2, by: number): Box2 => ({
   x: [x[0] + by, x[1] - by],
   y: [y[0] + by, y[1] - by],
 });

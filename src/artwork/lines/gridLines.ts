@@ -1,6 +1,5 @@
-import { ARTWORK_GRID, ARTWORK_LIMITS, type Vec2, writeArtworkLines } from '../../core/index.ts';
+import { ARTWORK_GRID, ARTWORK_LIMITS, type Box2, reachOf, type Vec2, writeArtworkLines } from '../../core/index.ts';
 import { count, Refusal } from '../refusal.ts';
-import type { Bounds } from './clipped.ts';
 import { simplified } from './simplified.ts';
 
 /** Lines on the grid of an artwork, as a job keeps them. */
@@ -22,8 +21,8 @@ export const FINEST = [1 / 8000, 1 / 4000, 1 / 2000] as const;
  * @throws Refusal where there is no line, or where they have too many points even at the coarsest
  */
 export function gridLines(polylines: readonly (readonly Vec2[])[]): GridLines {
-  const { from, to } = boundsOf(polylines.flat());
-  const side = Math.max(to[0] - from[0], to[1] - from[1]);
+  const { x: across, y: down } = reachOf(polylines) ?? NOWHERE;
+  const side = Math.max(across[1] - across[0], down[1] - down[0]);
   if (!(side > 0))
     throw new Refusal(
       'empty',
@@ -32,8 +31,8 @@ export function gridLines(polylines: readonly (readonly Vec2[])[]): GridLines {
       'draw with visible paths, then open it again',
     );
   const scale = ARTWORK_GRID / side;
-  const onGrid = ([x, y]: Vec2): Vec2 => [Math.round((x - from[0]) * scale), Math.round((y - from[1]) * scale)];
-  const [width, height] = onGrid(to);
+  const onGrid = ([x, y]: Vec2): Vec2 => [Math.round((x - across[0]) * scale), Math.round((y - down[0]) * scale)];
+  const [width, height] = onGrid([across[1], down[1]]);
   let points = 0;
   for (const finest of FINEST) {
     const thin = polylines
@@ -53,17 +52,8 @@ export function gridLines(polylines: readonly (readonly Vec2[])[]): GridLines {
   );
 }
 
-/** The least rectangle that holds all points; turned inside out where there is none. */
-export function boundsOf(points: Iterable<Vec2>): Bounds {
-  let [left, top, right, bottom] = [Infinity, Infinity, -Infinity, -Infinity];
-  for (const [x, y] of points) {
-    left = Math.min(left, x);
-    right = Math.max(right, x);
-    top = Math.min(top, y);
-    bottom = Math.max(bottom, y);
-  }
-  return { from: [left, top], to: [right, bottom] };
-}
+/** The reach of no line at all. */
+const NOWHERE: Box2 = { x: [0, 0], y: [0, 0] };
 
 const withoutRepeats = (line: readonly Vec2[]): Vec2[] =>
   line.filter(([x, y], i) => i === 0 || x !== line[i - 1]![0] || y !== line[i - 1]![1]);

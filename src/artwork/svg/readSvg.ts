@@ -1,7 +1,7 @@
-import type { Vec2 } from '../../core/index.ts';
+import { type Box2, reachOf, type Vec2 } from '../../core/index.ts';
 import { flattened } from '../flattened.ts';
-import { type Bounds, clipped } from '../lines/clipped.ts';
-import { boundsOf, FINEST, type GridLines, gridLines } from '../lines/gridLines.ts';
+import { clipped } from '../lines/clipped.ts';
+import { FINEST, type GridLines, gridLines } from '../lines/gridLines.ts';
 import { count, Refusal } from '../refusal.ts';
 import { LeftOut } from './leftOut.ts';
 import { scaling } from './matrix.ts';
@@ -37,11 +37,11 @@ export function readSvg(text: string): SvgArtwork {
   const port = tree.port && portBounds(tree.port, stretch[3]);
   const lines = polylinesOf(paths, port).flatMap((line) => (port ? clipped(line, port) : [line]));
   const grid = gridLines(lines);
-  const bounds = boundsOf(lines.flat());
+  const across = reachOf(lines)!.x;
   const perUnit = tree.port && unitLength(tree, tree.port);
   return {
     ...grid,
-    width_mm: perUnit === undefined ? null : (bounds.to[0] - bounds.from[0]) * perUnit,
+    width_mm: perUnit === undefined ? null : (across[1] - across[0]) * perUnit,
     leftOut: leftOut.words(),
   };
 }
@@ -55,9 +55,9 @@ function stretchOf({ port, size }: SvgTree): number {
   return down / across;
 }
 
-const portBounds = ({ x, y, width, height }: ViewBox, stretch: number): Bounds => ({
-  from: [x, y * stretch],
-  to: [x + width, (y + height) * stretch],
+const portBounds = ({ x, y, width, height }: ViewBox, stretch: number): Box2 => ({
+  x: [x, x + width],
+  y: [y * stretch, (y + height) * stretch],
 });
 
 /** mm in a unit of the view box, across. */
@@ -68,11 +68,9 @@ function unitLength({ size }: SvgTree, port: ViewBox): number | undefined {
 }
 
 /** Lines and curves as polylines, the curves as fine as the part of the drawing that shows is large. */
-function polylinesOf(paths: readonly Subpath[], port: Bounds | undefined): Vec2[][] {
-  const { from, to } = boundsOf(paths.flatMap(({ start, steps }) => [start, ...steps.flat()]));
-  const side = Math.max(
-    ...([0, 1] as const).map((axis) => sideOf(from[axis], to[axis], port && [port.from[axis], port.to[axis]])),
-  );
+function polylinesOf(paths: readonly Subpath[], port: Box2 | undefined): Vec2[][] {
+  const reach = reachOf(paths.map(({ start, steps }) => [start, ...steps.flat()]));
+  const side = reach === null ? 0 : Math.max(sideOf(reach.x, port?.x), sideOf(reach.y, port?.y));
   // Where nothing shows, a chord will do.
   const tolerance = side > 0 ? side * FLATNESS : Number.POSITIVE_INFINITY;
   let points = 0;
@@ -94,6 +92,5 @@ function polylinesOf(paths: readonly Subpath[], port: Bounds | undefined): Vec2[
   });
 }
 
-function sideOf(from: number, to: number, shown: readonly [number, number] | undefined): number {
-  return shown === undefined ? to - from : Math.min(to, shown[1]) - Math.max(from, shown[0]);
-}
+const sideOf = ([from, to]: Box2['x'], shown: Box2['x'] = [from, to]): number =>
+  Math.min(to, shown[1]) - Math.max(from, shown[0]);

@@ -2,7 +2,7 @@ import { segmentsMeet } from './simplePolygon.ts';
 import { cross, distance, subtract, type Vec2 } from './vec2.ts';
 
 /** Distance of a point from the segment a b. */
-function pointToSegment(p: Vec2, a: Vec2, b: Vec2): number {
+export function pointToSegment(p: Vec2, a: Vec2, b: Vec2): number {
   const [dx, dy] = subtract(b, a);
   const along = ((p[0] - a[0]) * dx + (p[1] - a[1]) * dy) / (dx * dx + dy * dy || 1);
   const t = Math.max(0, Math.min(1, along));

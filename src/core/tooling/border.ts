@@ -1,7 +1,7 @@
 import type { ToolingDesign } from '../job/toolingSchema.ts';
+import type { Box2 } from '../math/box2.ts';
 import { type Contour, corneredContour, flattened, type Segment, SQUARE } from '../math/contour.ts';
 import type { Vec2 } from '../math/vec2.ts';
-import type { ToolingBox } from './toolingArea.ts';
 
 type Border = Extract<ToolingDesign, { kind: 'border' }>;
 
@@ -13,7 +13,7 @@ const CHORD = 0.005;
  *
  * The inner line runs parallel to the outer one at the gap: its radius is smaller by the gap, its notch as large.
  */
-export function borderLines({ lines, corners, inset_mm, gap_mm, corner_mm }: Border, clear: ToolingBox): Vec2[][] {
+export function borderLines({ lines, corners, inset_mm, gap_mm, corner_mm }: Border, clear: Box2): Vec2[][] {
   return [0, gap_mm].slice(0, lines).flatMap((inward) => {
     const inset = inset_mm + inward;
     const [x, X, y, Y] = [clear.x[0] + inset, clear.x[1] - inset, clear.y[0] + inset, clear.y[1] - inset];

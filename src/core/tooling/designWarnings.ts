@@ -1,5 +1,4 @@
-import { segmentToBox } from '../math/boxDistance.ts';
-import type { Vec2 } from '../math/vec2.ts';
+import { reachOf, segmentToBox } from '../math/box2.ts';
 import { pictureFrame } from '../pattern/drawing.ts';
 import type { PlacedDesign } from './placedDesign.ts';
 import { type Bound, SIDES, type Side, type ToolingArea } from './toolingArea.ts';
@@ -51,15 +50,4 @@ export function designWarnings(
       within.set(bound, { bound, side: null, distance, margin });
   }
   return [...beside, ...within.values()];
-}
-
-/** How far lines reach along x and y; null where there are none. */
-function reachOf(lines: readonly (readonly Vec2[])[]) {
-  const reach = { x: [Infinity, -Infinity] as [number, number], y: [Infinity, -Infinity] as [number, number] };
-  for (const line of lines)
-    for (const [x, y] of line) {
-      reach.x = [Math.min(reach.x[0], x), Math.max(reach.x[1], x)];
-      reach.y = [Math.min(reach.y[0], y), Math.max(reach.y[1], y)];
-    }
-  return reach.x[0] > reach.x[1] ? null : reach;
 }

@@ -1,5 +1,6 @@
 import { unzlibSync } from 'fflate';
 import type { Artwork } from '../job/toolingSchema.ts';
+import { cached } from './cached.ts';
 
 type Picture = Extract<Artwork, { kind: 'picture' }>;
 
@@ -9,18 +10,15 @@ type Picture = Extract<Artwork, { kind: 'picture' }>;
  * Unpacking stops at the size of the picture, so that a small text cannot fill the memory.
  */
 export function picturePixels({ width, height, pixels }: Picture): Uint8Array | null {
-  const known = unpacked.get(pixels);
-  if (known !== undefined) return known;
-  let grey: Uint8Array | null = null;
-  try {
-    const out = unzlibSync(fromBase64(pixels), { out: new Uint8Array(width * height) });
-    grey = out.length === width * height ? out : null;
-  } catch {
-    // Damaged data have no pixels.
-  }
-  if (unpacked.size >= KEPT) unpacked.delete(unpacked.keys().next().value!);
-  unpacked.set(pixels, grey);
-  return grey;
+  return cached(unpacked, pixels, KEPT, () => {
+    try {
+      const out = unzlibSync(fromBase64(pixels), { out: new Uint8Array(width * height) });
+      return out.length === width * height ? out : null;
+    } catch {
+      // Damaged data have no pixels.
+      return null;
+    }
+  });
 }
 
 const DIGITS = 'ABCDEFGHIJKLMNOPQRSTUVWXYZabcdefghijklmnopqrstuvwxyz0123456789+/';

@@ -3,6 +3,7 @@ import type { Vec2 } from '../math/vec2.ts';
 import type { Picture } from '../pattern/drawing.ts';
 import { readArtworkLines } from './artworkLines.ts';
 import { borderLines } from './border.ts';
+import { cached } from './cached.ts';
 import type { LetterFace } from './letterFace.ts';
 import type { ToolingArea } from './toolingArea.ts';
 
@@ -144,16 +145,12 @@ function titleLines({ text, face: id, height_mm }: Extract<ToolingDesign, { kind
 }
 
 /** Lines of a drawing in its grid; a job's drawing is decoded once, however often it is placed or edited. */
-function artworkPoints(artwork: Extract<Artwork, { kind: 'lines' }>): readonly (readonly Vec2[])[] {
-  const known = decoded.get(artwork.lines);
-  if (known !== undefined) return known;
-  const read = readArtworkLines(artwork.lines);
-  const polylines = 'polylines' in read ? read.polylines : [];
-  // A session opens a few drawings; those of jobs closed long ago go first.
-  if (decoded.size >= KEPT) decoded.delete(decoded.keys().next().value!);
-  decoded.set(artwork.lines, polylines);
-  return polylines;
-}
+const artworkPoints = ({ lines }: Extract<Artwork, { kind: 'lines' }>): readonly (readonly Vec2[])[] =>
+  cached(decoded, lines, KEPT, () => {
+    const read = readArtworkLines(lines);
+    return 'polylines' in read ? read.polylines : [];
+  });
 
+/** Drawings kept at once: a job has 12 at most. */
 const KEPT = 24;
 const decoded = new Map<string, readonly (readonly Vec2[])[]>();

@@ -1,4 +1,6 @@
+import { reachOf } from '../math/box2.ts';
 import type { Vec2 } from '../math/vec2.ts';
+import { pictureFrame } from '../pattern/drawing.ts';
 import { picturePixels } from './picturePixels.ts';
 import type { PlacedPicture } from './placedDesign.ts';
 import type { TooledFace } from './toolingMarks.ts';
@@ -31,9 +33,10 @@ const MOST_PIXELS = 6_000_000;
 export function reliefMap(faces: readonly TooledFace[], width: number): ReliefMap | null {
   const lines = faces.flatMap(({ designs }) => designs.flatMap((each) => each.lines));
   const pictures = faces.flatMap(({ designs }) => designs.flatMap((each) => each.pictures));
-  const box = boxOf(lines, pictures, width);
-  if (box === null) return null;
-  const [x0, y0, long, high] = box;
+  const reach = reachOf([...lines, ...pictures.map(pictureFrame)]);
+  if (reach === null) return null;
+  const [x0, y0] = [reach.x[0] - width, reach.y[0] - width];
+  const [long, high] = [reach.x[1] + width - x0, reach.y[1] + width - y0];
   const scale = Math.min(WANTED / width, MOST / long, MOST / high, Math.sqrt(MOST_PIXELS / (long * high)));
   const [columns, rows] = [Math.max(1, Math.ceil(long * scale)), Math.max(1, Math.ceil(high * scale))];
   const map = { origin: [x0, y0] as const, size: [columns / scale, rows / scale] as const, columns, rows };
@@ -43,11 +46,11 @@ export function reliefMap(faces: readonly TooledFace[], width: number): ReliefMa
     if (depth > depths[at]!) depths[at] = depth;
   };
   // A line narrower than a pixel would come and go between them.
-  const reach = Math.max(width / 2, 0.75 / scale);
+  const radius = Math.max(width / 2, 0.75 / scale);
+  const raster: Raster = { x0, y0, scale, columns, rows };
   for (const line of lines)
-    for (let k = 1; k < line.length; k++)
-      pressLine(line[k - 1]!, line[k]!, { x0, y0, scale, columns, rows, reach }, press);
-  for (const picture of pictures) pressPicture(picture, { x0, y0, scale, columns, rows, reach }, press);
+    for (let k = 1; k < line.length; k++) pressLine(line[k - 1]!, line[k]!, radius, raster, press);
+  for (const picture of pictures) pressPicture(picture, raster, press);
   return { ...map, depths };
 }
 
@@ -57,7 +60,6 @@ interface Raster {
   readonly scale: number;
   readonly columns: number;
   readonly rows: number;
-  readonly reach: number;
 }
 
 type Press = (i: number, j: number, depth: number) => void;
@@ -68,22 +70,22 @@ const pixels = (low: number, high: number, scale: number, count: number): readon
   Math.min(count - 1, Math.ceil(high * scale - 0.5)),
 ];
 
-function pressLine(a: Vec2, b: Vec2, { x0, y0, scale, columns, rows, reach }: Raster, press: Press): void {
+function pressLine(a: Vec2, b: Vec2, radius: number, { x0, y0, scale, columns, rows }: Raster, press: Press): void {
   const [ax, ay, bx, by] = [a[0] - x0, a[1] - y0, b[0] - x0, b[1] - y0];
   const [dx, dy] = [bx - ax, by - ay];
   const length2 = dx * dx + dy * dy;
-  const [fromRow, toRow] = pixels(Math.min(ay, by) - reach, Math.max(ay, by) + reach, scale, rows);
+  const [fromRow, toRow] = pixels(Math.min(ay, by) - radius, Math.max(ay, by) + radius, scale, rows);
   for (let j = fromRow; j <= toRow; j++) {
     const y = (j + 0.5) / scale;
     // Only the stretch of the line that comes near this row, so that a long slanted line costs its own length.
-    const [from, to] = dy === 0 ? [0, 1] : stretch((y - reach - ay) / dy, (y + reach - ay) / dy);
+    const [from, to] = dy === 0 ? [0, 1] : stretch((y - radius - ay) / dy, (y + radius - ay) / dy);
     const ends = [ax + from * dx, ax + to * dx] as const;
-    const [fromColumn, toColumn] = pixels(Math.min(...ends) - reach, Math.max(...ends) + reach, scale, columns);
+    const [fromColumn, toColumn] = pixels(Math.min(...ends) - radius, Math.max(...ends) + radius, scale, columns);
     for (let i = fromColumn; i <= toColumn; i++) {
       const x = (i + 0.5) / scale;
       const along = length2 === 0 ? 0 : Math.max(0, Math.min(1, ((x - ax) * dx + (y - ay) * dy) / length2));
       const away = Math.hypot(x - ax - along * dx, y - ay - along * dy);
-      if (away < reach) press(i, j, Math.round(127.5 * (1 + Math.cos((Math.PI * away) / reach))));
+      if (away < radius) press(i, j, Math.round(127.5 * (1 + Math.cos((Math.PI * away) / radius))));
     }
   }
 }
@@ -101,14 +103,9 @@ function pressPicture(
 ): void {
   const grey = picturePixels(artwork);
   if (grey === null) return;
-  const corners = [0, 1].flatMap((a) =>
-    [0, 1].map((d): Vec2 => [origin[0] + a * along[0] + d * down[0] - x0, origin[1] + a * along[1] + d * down[1] - y0]),
-  );
-  const span = (axis: 0 | 1, count: number) => {
-    const values = corners.map((corner) => corner[axis]);
-    return pixels(Math.min(...values), Math.max(...values), scale, count);
-  };
-  const [[fromColumn, toColumn], [fromRow, toRow]] = [span(0, columns), span(1, rows)];
+  const { x: across, y: up } = reachOf([pictureFrame({ origin, along, down })])!;
+  const [fromColumn, toColumn] = pixels(across[0] - x0, across[1] - x0, scale, columns);
+  const [fromRow, toRow] = pixels(up[0] - y0, up[1] - y0, scale, rows);
   const area = along[0] * down[1] - along[1] * down[0];
   for (let j = fromRow; j <= toRow; j++)
     for (let i = fromColumn; i <= toColumn; i++) {
@@ -120,24 +117,4 @@ function pressPicture(
       const pixel = Math.floor(d * artwork.height) * artwork.width + Math.floor(a * artwork.width);
       press(i, j, 255 - grey[pixel]!);
     }
-}
-
-/** Lower left corner and size of the rectangle round all designs and the width of their lines; null where there are none. */
-function boxOf(
-  lines: readonly (readonly Vec2[])[],
-  pictures: readonly PlacedPicture[],
-  width: number,
-): readonly [number, number, number, number] | null {
-  let [x0, y0, x1, y1] = [Infinity, Infinity, -Infinity, -Infinity];
-  const add = (x: number, y: number): void => {
-    x0 = Math.min(x0, x);
-    y0 = Math.min(y0, y);
-    x1 = Math.max(x1, x);
-    y1 = Math.max(y1, y);
-  };
-  for (const line of lines) for (const [x, y] of line) add(x, y);
-  for (const { origin, along, down } of pictures)
-    for (const a of [0, 1])
-      for (const d of [0, 1]) add(origin[0] + a * along[0] + d * down[0], origin[1] + a * along[1] + d * down[1]);
-  return x0 > x1 ? null : [x0 - width, y0 - width, x1 - x0 + 2 * width, y1 - y0 + 2 * width];
 }

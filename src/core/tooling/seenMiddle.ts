@@ -20,10 +20,10 @@ export function seenMiddle(design: CoverDesign, face: 'front' | 'back'): number 
   const half = standing[face];
   const [tip] = placeSection(half, [half.toTip], CLOSED);
   const along = heading(tip!.theta);
-  const stops = [...sectionStops(half)].sort((a, b) => a - b);
-  const own = outerFace(half).map((point) => dot(point, along));
+  const stops = stopsOf(half);
+  const own = outerFace(half, stops).map((point) => dot(point, along));
   // The section of each half is laid out below the plane of the spine's middle.
-  const beyond = outerFace(standing[other]).map(([x, y]) => dot([x, -y], along));
+  const beyond = outerFace(standing[other], stopsOf(standing[other])).map(([x, y]) => dot([x, -y], along));
   const seen = (Math.min(...own, ...beyond) + Math.max(...own)) / 2;
   const fromMiddle = placeAt(stops, own, seen);
   return face === 'front' ? standing.back.length + fromMiddle : half.length - fromMiddle;
@@ -36,11 +36,10 @@ function placeAt(stops: readonly number[], reaches: readonly number[], wanted: n
   return stops[i]! + ((wanted - from) / (to - from)) * (stops[i + 1]! - stops[i]!);
 }
 
-/** Points of the grain side along half a section. */
-function outerFace(half: HalfSection): Vec2[] {
-  return placeSection(
-    half,
-    [...sectionStops(half)].sort((a, b) => a - b),
-    CLOSED,
-  ).map(({ inner, theta, lining, outside }) => addScaled(inner, leftOf(heading(theta)), -(lining + outside)));
-}
+const stopsOf = (half: HalfSection): number[] => sectionStops(half).sort((a, b) => a - b);
+
+/** Points of the grain side at places along half a section. */
+const outerFace = (half: HalfSection, stops: readonly number[]): Vec2[] =>
+  placeSection(half, stops, CLOSED).map(({ inner, theta, lining, outside }) =>
+    addScaled(inner, leftOf(heading(theta)), -(lining + outside)),
+  );

@@ -1,18 +1,10 @@
 import type { ToolingFace } from '../job/toolingSchema.ts';
+import type { Box2 } from '../math/box2.ts';
 import type { Vec2 } from '../math/vec2.ts';
 import type { PieceId } from '../pattern/drawing.ts';
 
-/** From and to, mm. */
-export type Span = readonly [from: number, to: number];
-
-/** A rectangle by its spans. */
-export interface ToolingBox {
-  readonly x: Span;
-  readonly y: Span;
-}
-
 /** A hole, corner, strap or the like that an area keeps off, on the finished face. */
-export interface Obstacle extends ToolingBox {
+export interface Obstacle extends Box2 {
   readonly bound: Bound;
 }
 
@@ -41,12 +33,12 @@ export interface ToolingArea {
   /** Width and height of the finished piece. */
   readonly size: Vec2;
   /** Seen flat on the closed book, a pocket on the open one, at every thickness of the leather. */
-  readonly flat: ToolingBox;
+  readonly flat: Box2;
   /** The same before holes, corners and strap took from it. */
-  readonly whole: ToolingBox;
+  readonly whole: Box2;
   readonly obstacles: readonly Obstacle[];
   /** The flat part less the margins; null where they leave nothing. */
-  readonly clear: ToolingBox | null;
+  readonly clear: Box2 | null;
   /** Where the centre lines cross: the middle of the face as it is seen. */
   readonly centre: Vec2;
   /** What ends the whole flat part at each side. */

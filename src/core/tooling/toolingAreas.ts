@@ -2,10 +2,11 @@ import type { CoverDesign } from '../fold/coverDesign.ts';
 import { heightSegments, type StripSegment, stripSegments } from '../fold/segments.ts';
 import { changeOf } from '../leather/changeOf.ts';
 import { RANGE_POINTS, type RangePoint } from '../leather/leatherModel.ts';
+import type { Box2 } from '../math/box2.ts';
 import { mouthSagitta } from '../pattern/mouth.ts';
 import { strapOf } from '../pattern/strap.ts';
 import { seenMiddle } from './seenMiddle.ts';
-import { type Obstacle, SIDES, type Side, type Span, type ToolingArea, type ToolingBox } from './toolingArea.ts';
+import { type Obstacle, SIDES, type Side, type ToolingArea } from './toolingArea.ts';
 import { FASTENING, outsideObstacles, pocketObstacles } from './toolingObstacles.ts';
 
 /**
@@ -45,7 +46,7 @@ function area(design: CoverDesign, wanted: Wanted, obstacles: readonly Obstacle[
     if (x[1] <= x[0] || y[1] <= y[0]) return [];
   }
   const { margins } = wanted;
-  const clear: ToolingBox = {
+  const clear: Box2 = {
     x: [x[0] + margins.left, x[1] - margins.right],
     y: [y[0] + margins.bottom, y[1] - margins.top],
   };
@@ -57,20 +58,11 @@ function area(design: CoverDesign, wanted: Wanted, obstacles: readonly Obstacle[
       ...wanted,
       flat: { x, y },
       whole: wanted.flat,
-      obstacles: near(obstacles, wanted.flat),
+      obstacles,
       clear: hasRoom ? clear : null,
     },
   ];
 }
-
-/** Those that reach into the flat part or lie close beside it. */
-const near = (obstacles: readonly Obstacle[], { x, y }: ToolingBox): Obstacle[] =>
-  obstacles.filter(
-    (box) => box.x[1] > x[0] - NEAR && box.x[0] < x[1] + NEAR && box.y[1] > y[0] - NEAR && box.y[0] < y[1] + NEAR,
-  );
-
-/** Beyond the flat part of a face by more than this an obstacle is none to it: the largest margin, mm. */
-const NEAR = 200;
 
 /** Back, spine and front, from left to right as the outside is drawn. */
 function outsideAreas(design: CoverDesign): ToolingArea[] {
@@ -89,7 +81,8 @@ function outsideAreas(design: CoverDesign): ToolingArea[] {
   return faces.flatMap(({ face, left, right }) => {
     const x = common(stretches.map((stretch) => stretch[face]));
     if (x === null) return [];
-    const middle = face === 'spine' ? middleOf(wrapStretches(design, 'nominal').spine ?? x) : seenMiddle(design, face);
+    const middle =
+      face === 'spine' ? middleOf(stretches[RANGE_POINTS.indexOf('nominal')]!.spine ?? x) : seenMiddle(design, face);
     return area(
       design,
       {
@@ -189,6 +182,8 @@ const sides = ({ job }: CoverDesign, left: End, right: End): Pick<ToolingArea, '
 });
 
 const middleOf = ([from, to]: Span): number => (from + to) / 2;
+
+type Span = Box2['x'];
 
 /** What all spans have in common; null where that is nothing, or one of them is missing. */
 function common(spans: readonly (Span | null)[]): Span | null {

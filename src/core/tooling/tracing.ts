@@ -1,5 +1,6 @@
 import type { CoverDesign } from '../fold/coverDesign.ts';
 import { changeOf } from '../leather/changeOf.ts';
+import { reachOf } from '../math/box2.ts';
 import { type Contour, rectangle } from '../math/contour.ts';
 import { contourWithin, movedContour, turnedContour } from '../math/contourPart.ts';
 import { addScaled, distance, type Vec2 } from '../math/vec2.ts';
@@ -188,10 +189,9 @@ const onCut = ({ growth }: ToolingArea, [x, y]: Vec2): Vec2 => [x / growth[0], y
 
 /** How far the face with its designs reaches along the cut piece. */
 function drawnSpan({ area, designs }: TooledFace, width: number): readonly [number, number] {
-  let [from, to] = area.whole.x;
-  for (const { lines, pictures } of designs)
-    for (const points of [...lines, ...pictures.map(pictureFrame)])
-      for (const [x] of points) [from, to] = [Math.min(from, x), Math.max(to, x)];
+  const lines = designs.flatMap(({ lines, pictures }) => [...lines, ...pictures.map(pictureFrame)]);
+  const reach = reachOf(lines)?.x ?? area.whole.x;
+  const [from, to] = [Math.min(area.whole.x[0], reach[0]), Math.max(area.whole.x[1], reach[1])];
   return [Math.max(0, from / area.growth[0]), Math.min(width, to / area.growth[0])];
 }
 

@@ -66,7 +66,7 @@ describe('simplified', () => {
 });
 
 describe('clipped', () => {
-  const bounds = { from: [-10, -5], to: [12, 9] } as const;
+  const bounds = { x: [-10, 12], y: [-5, 9] } as const;
   const isWithin = ([x, y]: Vec2) => x >= -10 - 1e-9 && x <= 12 + 1e-9 && y >= -5 - 1e-9 && y <= 9 + 1e-9;
 
   test('what is kept lies within, on the line, and is as long as what samples find within', () => {

@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { segmentToBox } from '../../../src/core/math/boxDistance.ts';
+import { segmentToBox } from '../../../src/core/math/box2.ts';
 import type { Vec2 } from '../../../src/core/math/vec2.ts';
 import { designWarnings } from '../../../src/core/tooling/designWarnings.ts';
 import type { PlacedDesign } from '../../../src/core/tooling/placedDesign.ts';

@@ -1,11 +1,11 @@
 import { type PointerEvent, type ReactNode, useEffect, useMemo, useRef } from 'react';
 import {
+  type Box2,
   type DesignWarning,
   type Drawing,
   type Layer,
   SIDES,
   type ToolingArea,
-  type ToolingBox,
   type Vec2,
 } from '../../../core/index.ts';
 import { Dimension } from '../../sheet/PieceMarks.tsx';
@@ -137,10 +137,9 @@ export function FaceSheet({ area, drawing, view, label, lit, warnings, children 
   );
 }
 
-const boxData = ({ x, y }: ToolingBox, size: Vec2): string =>
-  `M${x[0]} ${size[1] - y[0]}H${x[1]}V${size[1] - y[1]}H${x[0]}Z`;
+const boxData = ({ x, y }: Box2, size: Vec2): string => `M${x[0]} ${size[1] - y[0]}H${x[1]}V${size[1] - y[1]}H${x[0]}Z`;
 
-function sideData({ x, y }: ToolingBox, size: Vec2, side: (typeof SIDES)[number]): string {
+function sideData({ x, y }: Box2, size: Vec2, side: (typeof SIDES)[number]): string {
   const down = y.map((each) => size[1] - each);
   if (side === 'left' || side === 'right') return `M${x[side === 'left' ? 0 : 1]} ${down[0]}V${down[1]}`;
   return `M${x[0]} ${down[side === 'bottom' ? 0 : 1]}H${x[1]}`;

@@ -1,5 +1,7 @@
 import {
   type Artwork,
+  type Box2,
+  cached,
   designCopies,
   faceOf,
   type LetterFace,
@@ -7,7 +9,7 @@ import {
   type MovableDesign,
   mostCopies,
   onCopy,
-  type ToolingBox,
+  reachOf,
   type ToolingDesign,
   type Vec2,
 } from '../../../core/index.ts';
@@ -20,7 +22,7 @@ export interface DesignShape {
   /** Address of a picture laid as it is. */
   readonly picture: string | null;
   /** How far it reaches. */
-  readonly box: ToolingBox;
+  readonly box: Box2;
   /** How many points its lines have. */
   readonly points: number;
   /** mm a unit. */
@@ -52,26 +54,27 @@ export function designShape(design: MovableDesign, artworks: readonly Artwork[],
 function titleShape(face: LetterFace, text: string): Drawn {
   const texts = titleShapes.get(face) ?? new Map<string, Drawn>();
   titleShapes.set(face, texts);
-  return remember(texts, text, () => {
+  return cached(texts, text, KEPT, () => {
     const { polylines, width } = face.outline(text);
     const lines = polylines.map((line) => line.map(([x, y]): Vec2 => [x - width / 2, 0.5 - y]));
-    const heights = lines.flatMap((line) => line.map(([, y]) => y));
-    // By a loop: a long title has more points than a call takes arguments.
-    const y = heights.reduce<[number, number]>(
-      ([low, high], at) => [Math.min(low, at), Math.max(high, at)],
-      [-0.5, 0.5],
-    );
+    const [low, high] = reachOf(lines)?.y ?? [0, 0];
+    const points = lines.reduce((sum, line) => sum + line.length, 0);
     const data = lines.map((line) => `M${line.map(([u, v]) => `${u.toFixed(4)},${v.toFixed(4)}`).join(' ')}`).join('');
-    return { data, picture: null, points: heights.length, box: { x: [-width / 2, width / 2], y } };
+    return {
+      data,
+      picture: null,
+      points,
+      box: { x: [-width / 2, width / 2], y: [Math.min(-0.5, low), Math.max(0.5, high)] },
+    };
   });
 }
 
 function artworkShape(artwork: Artwork): Drawn {
   const { width, height } = artwork;
-  const box: ToolingBox = { x: [-width / 2, width / 2], y: [-height / 2, height / 2] };
+  const box: Box2 = { x: [-width / 2, width / 2], y: [-height / 2, height / 2] };
   if (artwork.kind === 'picture') return { data: '', picture: pictureAddress(artwork), points: 0, box };
   const { lines } = artwork;
-  return remember(linesKnown, lines, () => ({
+  return cached(linesKnown, lines, KEPT, () => ({
     data: linesData(lines, width, height),
     picture: null,
     // Each point is a pair.
@@ -87,25 +90,12 @@ function artworkShape(artwork: Artwork): Drawn {
 const linesData = (lines: string, width: number, height: number): string =>
   lines.replace(/m(\d+),(\d+) ?/g, (_, x: string, y: string) => `M${Number(x) - width / 2},${Number(y) - height / 2}l`);
 
-function remember(known: Map<string, Drawn>, key: string, draw: () => Drawn): Drawn {
-  const before = known.get(key);
-  if (before !== undefined) return before;
-  if (known.size >= KEPT) known.delete(known.keys().next().value!);
-  const drawn = draw();
-  known.set(key, drawn);
-  return drawn;
-}
-
 /** How far all copies of a design reach from its place, mm, y up. */
-export function designReach(design: MovableDesign, { box, scale, points }: DesignShape): ToolingBox {
+export function designReach(design: MovableDesign, { box, scale, points }: DesignShape): Box2 {
   const corners = designCopies(design, [-design.x_mm, -design.y_mm])
     .slice(0, mostCopies(points))
     .flatMap((copy) => box.x.flatMap((x) => box.y.map((y) => onCopy(copy)([x * scale, -y * scale]))));
-  const span = (axis: 0 | 1): [number, number] => [
-    Math.min(...corners.map((corner) => corner[axis])),
-    Math.max(...corners.map((corner) => corner[axis])),
-  ];
-  return { x: span(0), y: span(1) };
+  return reachOf([corners])!;
 }
 
 export const isMovable = (design: ToolingDesign): design is MovableDesign => design.kind !== 'border';

@@ -1,4 +1,4 @@
-import { type LengthUnit, MM_PER_INCH, type ToolingArea, type ToolingBox, type Vec2 } from '../../../core/index.ts';
+import { type Box2, type LengthUnit, MM_PER_INCH, type ToolingArea, type Vec2 } from '../../../core/index.ts';
 
 /** What a drag and an arrow key move a design by, mm: what a ruler shows. */
 export const MOVE_STEP: Readonly<Record<LengthUnit, number>> = { mm: 1, in: MM_PER_INCH / 32 };
@@ -36,7 +36,7 @@ export interface Snapped {
  */
 export function snapped(
   place: Vec2,
-  reach: ToolingBox,
+  reach: Box2,
   { clear, centre }: Pick<ToolingArea, 'clear' | 'centre'>,
   {
     within,

@@ -1,5 +1,5 @@
 import { type Material, Vector2, Vector4 } from 'three';
-import { ofPattern, type TooledPart, type ToolingArea, type ToolingBox } from '../../../core/index.ts';
+import { type Box2, ofPattern, type TooledPart, type ToolingArea } from '../../../core/index.ts';
 import { extendShader, PATTERN_VARYING } from './shading.ts';
 
 /** Most areas on one part: back, spine, front and two turned ends. */
@@ -27,7 +27,7 @@ export function setAreas(uniforms: AreaUniforms, part: TooledPart, areas: readon
     // Places that are against u are mirrored by their scale of -1.
     const { scale, offset } = ofPattern(area, part);
     const u = (x: number): number => (x - offset[0]) / scale[0];
-    const set = (box: Vector4, { x, y }: ToolingBox): void => {
+    const set = (box: Vector4, { x, y }: Box2): void => {
       box.set(Math.min(u(x[0]), u(x[1])), y[0], Math.max(u(x[0]), u(x[1])), y[1]);
     };
     set(uniforms.areaClear.value[i]!, area.clear ?? area.flat);
