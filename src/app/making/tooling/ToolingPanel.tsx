@@ -94,6 +94,7 @@ function FacePanel(props: FacePanelProps) {
   const [sheet, faceAt] = useFaceAt(area, view);
   const hand = useDesignDrag({ area, units: lengths.units, scale: view.scale, faceAt });
   const { held } = hand;
+  const isPocket = area.face === 'frontPocket' || area.face === 'backPocket';
   const designs = props.designs.map((each) => (each.index === held?.index ? { ...each, design: held.design } : each));
   const known = useKnown(useDeferredValue(designs), area, artworks, faces);
   const inHand = designs.find(({ index }) => index === (held?.index ?? chosen));
@@ -173,7 +174,7 @@ function FacePanel(props: FacePanelProps) {
       <p className="help">
         {area.clear === null
           ? 'The margins leave no clear part here: make them smaller.'
-          : `Clear part: ${lengths.length(area.clear.x[1] - area.clear.x[0])} wide, ${lengths.length(area.clear.y[1] - area.clear.y[0])} high. Chain lines: the middle of the face as it is seen on the closed book. Short dashes: the boards.`}
+          : `Clear part: ${lengths.length(area.clear.x[1] - area.clear.x[0])} wide, ${lengths.length(area.clear.y[1] - area.clear.y[0])} high. Chain lines: the middle of the face as it is seen on the ${isPocket ? 'open' : 'closed'} book.${area.piece === 'outside' && !isPocket ? ' Short dashes: the boards.' : ''}`}
       </p>
     </Panel>
   );
