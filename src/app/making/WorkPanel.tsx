@@ -48,7 +48,7 @@ function WorkPanel({ design }: Pick<Bench, 'design'>) {
         </>
       }
     >
-      <p className="row">
+      <p className="row work-doors">
         <a className="link" href={addressOf('workbench', 'steps')}>
           Work step by step
         </a>
