@@ -70,12 +70,8 @@ function svgArtwork({ name, bytes }: ArtworkFile): Read {
       'an SVG, PNG or JPEG file',
       'save it in one of these kinds, then open it again',
     );
-  const { width, height, lines, finest, width_mm, leftOut } = readSvg(drawingText(bytes));
-  return {
-    artwork: { id: idOf(lines), name: shortName(name), kind: 'lines', width, height, lines },
-    width_mm,
-    leftOut: [...leftOut, ...coarse(finest)],
-  };
+  const { width_mm, leftOut, finest, ...drawn } = readSvg(drawingText(bytes));
+  return { artwork: lineArtwork(name, drawn), width_mm, leftOut: [...leftOut, ...coarse(finest)] };
 }
 
 async function pictureArtwork({ name, bytes }: ArtworkFile, decode: PictureDecoder, use: PictureUse): Promise<Read> {
@@ -89,13 +85,14 @@ async function pictureArtwork({ name, bytes }: ArtworkFile, decode: PictureDecod
       leftOut: levels === 256 ? [] : [`all but ${levels} greys`],
     };
   }
-  const { width, height, lines, finest } = tracedPicture(grey, { ...TRACE_DEFAULTS, ...use });
-  return {
-    artwork: { id: idOf(lines), name: shortName(name), kind: 'lines', width, height, lines },
-    width_mm: null,
-    leftOut: coarse(finest),
-  };
+  const { finest, ...drawn } = tracedPicture(grey, { ...TRACE_DEFAULTS, ...use });
+  return { artwork: lineArtwork(name, drawn), width_mm: null, leftOut: coarse(finest) };
 }
+
+const lineArtwork = (
+  name: string,
+  { width, height, lines }: Pick<Extract<Artwork, { kind: 'lines' }>, 'width' | 'height' | 'lines'>,
+): Artwork => ({ id: idOf(lines), name: shortName(name), kind: 'lines', width, height, lines });
 
 const coarse = (finest: number): string[] =>
   finest > 1 / 8000 ? [`detail finer than 1/${1 / finest} of its larger side`] : [];

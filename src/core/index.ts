@@ -40,6 +40,7 @@ export {
   ARTWORK_LIMITS,
   type Artwork,
   MOST_DESIGNS,
+  MOST_LETTERS,
   TOOLING_FACES,
   type ToolingDesign,
   type ToolingFace,
@@ -179,8 +180,9 @@ export { type Printer, printer } from './units/printer.ts';
 export { degreesFromRadians, radians } from './units/radians.ts';
 export { type Reading, refusal } from './units/reading.ts';
 export { signed } from './units/signed.ts';
-export { normaliseTyped, parseTypedNumber } from './units/typedNumber.ts';
+export { normaliseTyped, parseTypedNumber, signOf } from './units/typedNumber.ts';
 export { EDGE_NAMES } from './words/edgeNames.ts';
+export { listed } from './words/listed.ts';
 export { RANGE_WORDS } from './words/rangeWords.ts';
 export { TERM_DRAWINGS, type TermPart } from './words/term.ts';
 export { type TermInText, termIn } from './words/termIn.ts';

@@ -1,13 +1,9 @@
-import type { MustChange } from '../../core/index.ts';
+import { listed, type MustChange } from '../../core/index.ts';
 import type { FieldFacts } from './exploreMessage.ts';
 import { fieldName } from './fieldWords.ts';
 import type { Figure } from './figure.ts';
 
-const listed = (titles: readonly string[]): string =>
-  [titles.slice(0, -1).join(', '), titles.at(-1)]
-    .filter((part) => part !== '')
-    .join(' and ')
-    .toLowerCase();
+const checks = (titles: readonly string[]): string => listed(titles).toLowerCase();
 
 /** A change, as `Outside width 378.5 mm, 3.5 mm more`, and the checks that it makes worse. */
 export function changeWords(field: FieldFacts, outcome: MustChange & { status: 'change' }, figure: Figure): string {
@@ -18,7 +14,7 @@ export function changeWords(field: FieldFacts, outcome: MustChange & { status: '
     field.id === 'book.measured.error_mm'
       ? `Measure again, to within ${figure.text(to)}`
       : `${name} ${figure.text(to)}, ${by}`;
-  return worsens.length === 0 ? `${asked}.` : `${asked}. Worse for it: ${listed(worsens)}.`;
+  return worsens.length === 0 ? `${asked}.` : `${asked}. Worse for it: ${checks(worsens)}.`;
 }
 
 /** Why a change of one field is not enough. */
@@ -26,5 +22,5 @@ export function noChangeWords(field: FieldFacts, outcome: MustChange & { status:
   const name = fieldName(field);
   if (!outcome.bears) return `${name} makes no difference.`;
   if (outcome.best === field.present) return `${name}: no value is enough.`;
-  return `${name}: no value is enough; at ${figure.text(outcome.best)} these still fall short: ${listed(outcome.unfit)}.`;
+  return `${name}: no value is enough; at ${figure.text(outcome.best)} these still fall short: ${checks(outcome.unfit)}.`;
 }

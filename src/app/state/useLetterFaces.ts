@@ -22,8 +22,8 @@ interface Letters {
   /** The same map until another face is loaded. */
   readonly faces: LetterFaces;
   readonly isLoading: boolean;
-  /** Why a face could not be loaded, and what to do. */
-  readonly failure: string | null;
+  /** That faces are on their way, or why one could not be loaded and what to do. */
+  readonly note: string | null;
 }
 
 /** The faces of the titles among designs, loaded when they are first wanted. */
@@ -41,5 +41,6 @@ export function useLetterFaces(designs: readonly ToolingDesign[]): Letters {
       isWanted = false;
     };
   }, [key]);
-  return { faces, failure, isLoading: failure === null && wanted.some((id) => !faces.has(id)) };
+  const isLoading = failure === null && wanted.some((id) => !faces.has(id));
+  return { faces, isLoading, note: isLoading ? 'The letters are being fetched.' : failure };
 }

@@ -3,7 +3,7 @@ import { type LengthUnit, parseLength } from '../units/parseLength.ts';
 import { printer } from '../units/printer.ts';
 import { type Reading, refusal } from '../units/reading.ts';
 import { allowedRange } from '../units/signed.ts';
-import { normaliseTyped, parseTypedNumber } from '../units/typedNumber.ts';
+import { normaliseTyped, parseTypedNumber, signOf } from '../units/typedNumber.ts';
 import type { FieldNote } from './field.ts';
 import { fieldNote } from './fieldNote.ts';
 import type { Patch } from './jobDocument.ts';
@@ -72,8 +72,8 @@ function readThickness(path: JobPath, text: string): Reading<readonly Patch[]> {
  */
 function readShare(text: string, { min, max }: FieldNote): Reading<number> {
   const typed = normaliseTyped(text);
-  const number = parseTypedNumber(typed.replace(/^-|%$/g, '').trim());
-  const sign = typed.startsWith('-') ? -1 : 1;
+  const [sign, unsigned] = signOf(typed);
+  const number = parseTypedNumber(unsigned.replace(/%$/, '').trim());
   const refuse = (remedy: string) => refusal(text, 'a share', remedy, allowedRange(100 * min, 100 * max, '%'));
   if ('remedy' in number) return refuse(number.remedy ?? 'Write one number, such as 20 %.');
   const figure = (sign * number.numerator) / number.denominator;
@@ -87,11 +87,10 @@ function readShare(text: string, { min, max }: FieldNote): Reading<number> {
 
 function readNumber(text: string, { min, max, unit }: FieldNote): Reading<number> {
   const figure = normaliseTyped(text).replace(/(deg|°|mpa|kg\/m3)$/, '');
-  const isNegative = min < 0 && figure.startsWith('-');
-  const number = parseTypedNumber((isNegative ? figure.slice(1) : figure).trim());
+  const [sign, unsigned] = min < 0 ? signOf(figure) : ([1, figure] as const);
+  const number = parseTypedNumber(unsigned.trim());
   if ('remedy' in number)
     return refusal(text, 'a number', number.remedy ?? 'Write one number.', allowedRange(min, max, unit));
-  const size = number.numerator / number.denominator;
-  const value = isNegative && size > 0 ? -size : size;
+  const value = (sign * number.numerator) / number.denominator || 0;
   return { ok: true, value, understood: `${value < 0 ? '−' : ''}${number.text} ${unit}`.trim() };
 }

@@ -8,8 +8,9 @@ export const TOOLING_FACES = ['front', 'spine', 'back', 'frontPocket', 'backPock
 /** Most that is kept inside a job, so that it stays a short file that is quick to edit. */
 export const ARTWORK_LIMITS = { artworks: 12, points: 30_000, characters: 200_000, allCharacters: 500_000 } as const;
 
-/** Most designs of a job. */
+/** Most designs of a job, and letters of a title. */
 export const MOST_DESIGNS = 40;
+export const MOST_LETTERS = 120;
 
 const face = z.enum(TOOLING_FACES);
 
@@ -53,7 +54,7 @@ export const designSchema = z.discriminatedUnion(
     z.strictObject({
       kind: z.literal('title'),
       area: face,
-      text: z.string().check(z.minLength(1), z.maxLength(120)),
+      text: z.string().check(z.minLength(1), z.maxLength(MOST_LETTERS)),
       face: z._default(z.string().check(z.maxLength(40)), ''),
       height_mm: z.prefault(lengthField('Letter height', 1, 300), 10),
       reading: z._default(z.enum(['across', 'down', 'up']), 'across'),

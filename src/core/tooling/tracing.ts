@@ -1,10 +1,19 @@
 import type { CoverDesign } from '../fold/coverDesign.ts';
 import { changeOf } from '../leather/changeOf.ts';
 import { reachOf } from '../math/box2.ts';
-import { type Contour, rectangle } from '../math/contour.ts';
+import { type Contour, rectangle, type Segment } from '../math/contour.ts';
 import { contourWithin, movedContour, turnedContour } from '../math/contourPart.ts';
 import { addScaled, distance, type Vec2 } from '../math/vec2.ts';
-import { type Drawing, line, noLayers, type PieceDrawing, path, pictureFrame, tracingId } from '../pattern/drawing.ts';
+import {
+  type Drawing,
+  type Entity,
+  line,
+  noLayers,
+  type PieceDrawing,
+  path,
+  pictureFrame,
+  tracingId,
+} from '../pattern/drawing.ts';
 import { letteringOn, type Word } from '../pattern/lettering.ts';
 import { patternDrawing } from '../pattern/patternDrawing.ts';
 import { type Printer, printer } from '../units/printer.ts';
@@ -160,9 +169,7 @@ function drawnLayers({ area, designs }: TooledFace, { outline, layers: cut }: Pi
   const onPaper = (contour: Contour) => contourWithin(contour, ...ends, CHORD).map((run) => movedContour(run, toSheet));
   const layers = noLayers();
   layers.cut.push(...onPaper(outline).map((run) => path(run, false)));
-  layers.hole.push(
-    ...cut.hole.flatMap((hole) => (hole.kind === 'line' || hole.kind === 'arc' ? onPaper([hole]).flat() : [])),
-  );
+  layers.hole.push(...segmentsOf(cut.hole).flatMap((hole) => onPaper([hole]).flat()));
   const [x, y] = onSheet(area.centre);
   layers.centre.push(
     line([x, PAST_EDGE], [x, size.height - PAST_EDGE]),
@@ -195,11 +202,13 @@ function drawnSpan({ area, designs }: TooledFace, width: number): readonly [numb
   return [Math.max(0, from / area.growth[0]), Math.min(width, to / area.growth[0])];
 }
 
+/** Holes and slits: circles and lines. */
+const segmentsOf = (holes: readonly Entity[]): Segment[] =>
+  holes.filter((hole) => hole.kind === 'line' || hole.kind === 'arc');
+
 /** A piece half a turn round: cut edge and holes. */
 function turnedPiece({ width, height, outline, layers, ...piece }: PieceDrawing): PieceDrawing {
-  const hole = layers.hole.flatMap((each) =>
-    each.kind === 'line' || each.kind === 'arc' ? turnedContour([each], width, height) : [],
-  );
+  const hole = turnedContour(segmentsOf(layers.hole), width, height);
   return { ...piece, width, height, outline: turnedContour(outline, width, height), layers: { ...layers, hole } };
 }
 

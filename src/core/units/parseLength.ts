@@ -1,7 +1,7 @@
 import { MM_PER_INCH, type Mm, mm } from './mm.ts';
 import { type Reading, refusal } from './reading.ts';
 import { allowedRange, signed } from './signed.ts';
-import { normaliseTyped, parseTypedFigure } from './typedNumber.ts';
+import { normaliseTyped, parseTypedFigure, signOf } from './typedNumber.ts';
 
 export type LengthUnit = 'mm' | 'in';
 
@@ -36,8 +36,7 @@ export function parseLength(
   const allowed = range === undefined ? '' : allowedRange(range.min, range.max, 'mm');
   const refuse = (remedy: string) => refusal(text, 'a length', remedy, allowed);
   const spelt = normaliseTyped(text);
-  const isNegative = range !== undefined && range.min < 0 && spelt.startsWith('-');
-  const typed = isNegative ? spelt.slice(1).trim() : spelt;
+  const [sign, typed] = range !== undefined && range.min < 0 ? signOf(spelt) : ([1, spelt] as const);
   if (typed === '') return refuse(`Type the length as measured, ${EXAMPLE}.`);
   if (/^- ?[\d.,]/.test(typed)) return refuse('A length cannot be negative: remove the minus sign.');
 
@@ -51,7 +50,7 @@ export function parseLength(
   if (unit === undefined) return refuse('Write the unit as in, ", mm or cm.');
 
   const size = (number.numerator * TENTHS[unit]) / (number.denominator * 10);
-  const value = mm(isNegative && size > 0 ? -size : size);
+  const value = mm(sign * size || 0);
   if (size > MAX_LENGTH)
     return refusal(text, `a length of at most ${range?.max ?? MAX_LENGTH} mm`, 'Check the unit and the decimal point.');
   const written = `${value < 0 ? '−' : ''}${number.text} ${unit}`;

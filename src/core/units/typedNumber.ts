@@ -73,6 +73,10 @@ export function parseTypedNumber(text: string): TypedNumber | NotANumber {
   return { numerator: Number(whole + decimals), denominator: 10 ** decimals.length, isFraction: false, text: plain };
 }
 
+/** Takes the minus sign off normalised text: the sign of its number, and the unsigned rest. */
+export const signOf = (text: string): readonly [sign: 1 | -1, unsigned: string] =>
+  text.startsWith('-') ? [-1, text.slice(1).trim()] : [1, text];
+
 /** A number as typed and whatever follows it, which should be the name of a unit. */
 export interface TypedFigure {
   readonly number: TypedNumber;

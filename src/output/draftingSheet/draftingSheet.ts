@@ -2,6 +2,7 @@ import {
   type Drawing,
   isPunchedTogether,
   KNIFE,
+  type Layer,
   type PatternSource,
   type PieceDrawing,
   printer,
@@ -11,6 +12,9 @@ import { boxShape } from './boxShape.ts';
 import { holeSteps } from './holeSteps.ts';
 import { lineSteps } from './lineSteps.ts';
 import { outlineSteps } from './outlineSteps.ts';
+
+/** Layers that the figure of a piece shows: what a hand draws but the holes, which are too small to be told apart. */
+export const DRAFTED = ['cut', 'fold', 'seam', 'centre', 'mouth', 'lining'] as const satisfies readonly Layer[];
 
 /** One piece to be drawn by hand. */
 export interface Draft {

@@ -1,8 +1,8 @@
-import { LAYERS, type Segment, type Vec2 } from '../../core/index.ts';
+import type { Segment, Vec2 } from '../../core/index.ts';
 import { brokenLines } from '../brokenLines.ts';
 import { SHEETS } from '../pdf/paper.ts';
 import { SheetFile, type SheetOptions, type SheetPage } from '../pdf/sheetFile.ts';
-import type { Draft, DraftingSheet } from './draftingSheet.ts';
+import { DRAFTED, type Draft, type DraftingSheet } from './draftingSheet.ts';
 
 export interface DraftingSheetOptions extends SheetOptions {
   readonly paper?: 'A4' | 'Letter';
@@ -16,8 +16,6 @@ const LEADING = 1.4;
 const INDENT = 8;
 /** Largest figure of a piece, mm. */
 const FIGURE = { width: 110, height: 62 } as const;
-/** Layers of a piece that its figure shows. */
-const SHOWN = LAYERS.filter((layer) => !['hole', 'skive', 'book', 'direction', 'mark', 'text'].includes(layer));
 
 const RULE = { width: 0.25, dash: [], ink: [60, 60, 60] } as const;
 
@@ -104,7 +102,7 @@ class PageFlow {
     this.words(title, SIZE.piece, 'bold');
     const origin: Vec2 = [MARGIN + (this.inner - piece.width * scale) / 2, this.y - high + 1.5 * SIZE.point];
     const map = { origin, from: [0, 0], scale: [scale, scale] } as const;
-    for (const layer of SHOWN)
+    for (const layer of DRAFTED)
       this.page.plain.layer(
         layer,
         piece.layers[layer].filter(({ kind }) => kind !== 'text'),

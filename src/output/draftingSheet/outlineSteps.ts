@@ -1,4 +1,4 @@
-import type { PieceDrawing, Printer } from '../../core/index.ts';
+import { listed, type PieceDrawing, type Printer } from '../../core/index.ts';
 import { type BoxShape, boxShape, type TakenCorner } from './boxShape.ts';
 
 /**
@@ -51,7 +51,3 @@ function cornerSteps({ taken }: BoxShape, print: Printer): string[] {
       : `${mark}. Square lines inward from the marks meet in the centre. Draw the arc from mark to mark about it.`;
   });
 }
-
-/** `A, B and C` */
-const listed = (names: readonly string[]): string =>
-  names.length < 2 ? names.join('') : `${names.slice(0, -1).join(', ')} and ${names.at(-1)}`;

@@ -1,9 +1,5 @@
-import { LAYERS } from '../../../core/index.ts';
-import type { Draft } from '../../../output/draftingSheet/draftingSheet.ts';
+import { DRAFTED, type Draft } from '../../../output/draftingSheet/draftingSheet.ts';
 import { PieceShapes } from '../../sheet/PieceShapes.tsx';
-
-/** What a hand draws; holes are too small to be told apart. */
-const SHOWN = LAYERS.filter((layer) => ['cut', 'fold', 'seam', 'centre', 'mouth', 'lining'].includes(layer));
 
 /** A piece with the letters of its corners beside it. */
 export function DraftFigure({ draft: { piece, points, title } }: { readonly draft: Draft }) {
@@ -19,7 +15,7 @@ export function DraftFigure({ draft: { piece, points, title } }: { readonly draf
       aria-label={`${title}: a rectangle, A lower left, B lower right, C upper right, D upper left`}
       fontSize={text}
     >
-      <PieceShapes piece={piece} layers={SHOWN} hasWords={false} />
+      <PieceShapes piece={piece} layers={DRAFTED} hasWords={false} />
       {points.map(({ name, at: [x, y] }) => (
         <text
           key={name}

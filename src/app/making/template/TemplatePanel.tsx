@@ -19,7 +19,7 @@ function TemplatePanel({ design }: Pick<Bench, 'design'>) {
   const [choice, choose] = useTemplateChoice();
   const { madeIn, cards, hasTooling } = choice;
   const { name, tooling } = design.job;
-  const { faces, isLoading, failure } = useLetterFaces(tooling.designs);
+  const { faces, isLoading, note } = useLetterFaces(tooling.designs);
   const isTooled = tooling.designs.length > 0;
   const isTracing = isTooled && choice.drawn === 'tracings';
   const drawing = useMemo(
@@ -39,13 +39,12 @@ function TemplatePanel({ design }: Pick<Bench, 'design'>) {
   );
   const variants = [...(isTracing ? ['tracings'] : cardWords(choice)), mirrored ? 'mirrored' : ''];
   const parts = { choice, choose, settings, drawing, mirrored, isTracing, isLoading, layers, variants };
-  const lettersNote = isLoading ? 'The letters are being fetched.' : failure;
   return (
     <Panel
       name="Template"
       fields={
         <>
-          {isTooled && <ToolingChoice {...parts} lettersNote={lettersNote} />}
+          {isTooled && <ToolingChoice {...parts} lettersNote={note} />}
           {!isTracing && <PatternMadeIn {...parts} />}
           <PaperTemplate {...parts} />
           <CuttingFile {...parts} />

@@ -1,4 +1,4 @@
-import { MOST_DESIGNS, type ToolingArea } from '../../../core/index.ts';
+import { MOST_DESIGNS, MOST_LETTERS, type ToolingArea } from '../../../core/index.ts';
 import { FileButton } from '../../fields/FileButton.tsx';
 import { useBench } from '../../state/BenchContext.tsx';
 import { useArtworkFiles } from './useArtworkFiles.ts';
@@ -29,7 +29,7 @@ export function AddDesign({ area, count, added }: AddDesignProps) {
       add({
         kind: 'title',
         area: face,
-        text: name.trim().slice(0, 120) || 'Title',
+        text: name.trim().slice(0, MOST_LETTERS) || 'Title',
         height_mm: height,
         ...(isSpine && { reading: 'down' }),
       }),

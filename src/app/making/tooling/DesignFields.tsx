@@ -1,5 +1,5 @@
 import { FACE_CHOICES } from '../../../artwork/faces/loadFace.ts';
-import type { Artwork, MovableDesign, ToolingDesign } from '../../../core/index.ts';
+import { type Artwork, MOST_LETTERS, type MovableDesign, type ToolingDesign } from '../../../core/index.ts';
 import { Choice } from '../../fields/Choice.tsx';
 import { PlainField } from '../../fields/PlainField.tsx';
 import { useDraft } from '../../fields/useDraft.ts';
@@ -78,7 +78,7 @@ function TitleFields({ index, design }: DesignFieldsProps<Extract<ToolingDesign,
       <PlainField
         path={path}
         title="Words"
-        help="Up to 120 letters, in one line."
+        help={`Up to ${MOST_LETTERS} letters, in one line.`}
         text={words.text}
         change={words.change}
         issues={words.issues}
@@ -102,13 +102,11 @@ function TitleFields({ index, design }: DesignFieldsProps<Extract<ToolingDesign,
   );
 }
 
-const MOST_LETTERS = 120;
-
 function readWords(text: string) {
   if (text.trim() === '')
     return { ok: false, message: 'A title needs a letter: type one, or take the title out.', remedy: '' } as const;
   if (text.length > MOST_LETTERS)
-    return { ok: false, message: `${text.length} letters are too many: 120 at most.`, remedy: '' } as const;
+    return { ok: false, message: `${text.length} letters are too many: ${MOST_LETTERS} at most.`, remedy: '' } as const;
   return { ok: true, value: text, understood: text } as const;
 }
 

@@ -42,10 +42,13 @@ function ToolingPanel({ design }: Pick<Bench, 'design'>) {
   const [face, setFace] = useState<ToolingFace>('front');
   const [chosen, choose] = useState<number | null>(null);
   const area = areas.find((each) => each.face === face) ?? areas[0];
-  const { faces, isLoading, failure } = useLetterFaces(tooling.designs);
+  const { faces, note } = useLetterFaces(tooling.designs);
+  const here = useMemo(
+    () => tooling.designs.flatMap((each, index) => (each.area === area?.face ? [{ index, design: each }] : [])),
+    [tooling.designs, area?.face],
+  );
   if (area === undefined)
     return <p>This cover lies flat nowhere, so nothing can be tooled on it. Check the measures of the book.</p>;
-  const here = tooling.designs.flatMap((each, index) => (each.area === area.face ? [{ index, design: each }] : []));
   return (
     <FacePanel
       design={design}
@@ -54,7 +57,7 @@ function ToolingPanel({ design }: Pick<Bench, 'design'>) {
       designs={here}
       tooling={tooling}
       faces={faces}
-      lettersNote={isLoading ? 'The letters are being fetched.' : failure}
+      lettersNote={note}
       chosen={here.some(({ index }) => index === chosen) ? chosen : null}
       choose={choose}
       showFace={(next) => {
@@ -95,7 +98,10 @@ function FacePanel(props: FacePanelProps) {
   const hand = useDesignDrag({ area, units: lengths.units, scale: view.scale, faceAt });
   const { held } = hand;
   const isPocket = area.face === 'frontPocket' || area.face === 'backPocket';
-  const designs = props.designs.map((each) => (each.index === held?.index ? { ...each, design: held.design } : each));
+  const designs = useMemo(
+    () => props.designs.map((each) => (each.index === held?.index ? { ...each, design: held.design } : each)),
+    [props.designs, held],
+  );
   const known = useKnown(useDeferredValue(designs), area, artworks, faces);
   const inHand = designs.find(({ index }) => index === (held?.index ?? chosen));
   const notesOf = (index: number): readonly string[] => {

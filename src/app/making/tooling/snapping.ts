@@ -6,12 +6,18 @@ export const MOVE_STEP: Readonly<Record<LengthUnit, number>> = { mm: 1, in: MM_P
 /** Arrow keys with Shift move so many steps. */
 export const LEAP = 10;
 
-/** A value on the next whole step, within what is allowed, without the noise of the division. */
-export const onStep = (
-  value: number,
-  step: number,
-  { min, max }: { readonly min: number; readonly max: number },
-): number => Number(Math.min(max, Math.max(min, Math.round(value / step) * step)).toFixed(6));
+interface Range {
+  readonly min: number;
+  readonly max: number;
+}
+
+/** A value within what is allowed, without the noise of its sum. */
+export const inRange = (value: number, { min, max }: Range): number =>
+  Number(Math.min(max, Math.max(min, value)).toFixed(6));
+
+/** A value on the next whole step, within what is allowed. */
+export const onStep = (value: number, step: number, range: Range): number =>
+  inRange(Math.round(value / step) * step, range);
 
 /** What one side of a design has come to. */
 type SnapLine = 'centre' | 'low' | 'high';
@@ -38,11 +44,7 @@ export function snapped(
   place: Vec2,
   reach: Box2,
   { clear, centre }: Pick<ToolingArea, 'clear' | 'centre'>,
-  {
-    within,
-    step,
-    range,
-  }: { readonly within: number; readonly step: number; readonly range: { min: number; max: number } },
+  { within, step, range }: { readonly within: number; readonly step: number; readonly range: Range },
 ): Snapped {
   const along = (axis: 0 | 1): Snap => {
     const name = axis === 0 ? 'x' : 'y';

@@ -12,7 +12,7 @@ import {
 } from '../../../core/index.ts';
 import type { DesignShape } from './designShape.ts';
 import { designReach, isMovable } from './designShape.ts';
-import { LEAP, MOVE_STEP, onStep, type Snapped, snapped, snappedTurn } from './snapping.ts';
+import { inRange, LEAP, MOVE_STEP, onStep, type Snapped, snapped, snappedTurn } from './snapping.ts';
 import { useToolingEdits } from './useTooling.ts';
 
 /** A design as it is while it is dragged, before the job has it, and the lines that it has come to. */
@@ -143,10 +143,8 @@ export function useDesignDrag({ area, units, scale, faceAt }: DragOptions) {
 export type DesignHand = ReturnType<typeof useDesignDrag>;
 
 /** A length after a step, within what its field allows. */
-function moved(value: number, by: number, field: 'x_mm' | 'y_mm' | 'inset_mm'): number {
-  const { min, max } = designNote(field);
-  return Number(Math.min(max, Math.max(min, value + by)).toFixed(6));
-}
+const moved = (value: number, by: number, field: 'x_mm' | 'y_mm' | 'inset_mm'): number =>
+  inRange(value + by, designNote(field));
 
 /** How far inward a border is dragged, mm: square to the side of the clear part that it was taken by. */
 function inward({ x, y }: NonNullable<ToolingArea['clear']>, from: Vec2, to: Vec2): number {
