@@ -11,6 +11,9 @@ export { EXPLORE_RESULTS, type ExploreResult, type FitLimit, type ResultPart } f
 export { mustChangeList } from './explore/mustChangeList.ts';
 export { type SweepPoint, type SweepRange, sweep } from './explore/sweep.ts';
 export type { FitTarget, MustChange } from './explore/whatMustChange.ts';
+export type { FilmFigure, FilmId, FilmJam, FilmStep, Movement, Movements, SeenJam } from './film/filmStep.ts';
+export { filmStepAt, filmSteps, movementsAt } from './film/filmSteps.ts';
+export { type CoverColours, colourOf, coverColours, type LeatherColours } from './finish/coverColours.ts';
 export { elasticOverRange, fitReport } from './fitReport.ts';
 export { type CoverDesign, coverDesign, madeDesign } from './fold/coverDesign.ts';
 export type { Fit } from './fold/coverFit.ts';
@@ -26,6 +29,7 @@ export { KIND_DEFAULTS } from './job/bookSchema.ts';
 export { DOUBT_PATHS, type DoubtPath, ORIGINS, type Origin } from './job/doubtSchema.ts';
 export { EXAMPLE_JOBS } from './job/examples.ts';
 export { designNote, fieldNote, findFieldNote, isJobPath, JOB_PATHS, numberFields } from './job/fieldNote.ts';
+export type { Finish } from './job/finishSchema.ts';
 export { isRecord, type JobDocument, type Patch, patched, valueAt } from './job/jobDocument.ts';
 export { type JobIssue, jobIssue } from './job/jobIssue.ts';
 export type { JobPath } from './job/jobPath.ts';
@@ -36,6 +40,7 @@ export { type OpenedJob, openJob } from './job/openJob.ts';
 export { OPTIONAL_STEPS, type OptionalStep, type WorkId } from './job/orderSchema.ts';
 export { MAX_JOB_CHARACTERS, type ParsedJob, parseJob, parseJobText } from './job/parseJob.ts';
 export { GIVE_OR_TAKE, isLeather, readField, readFigure } from './job/readField.ts';
+export { isPunchedTogether, isStepAskedFor, isStepTaken } from './job/stepTaken.ts';
 export {
   ARTWORK_LIMITS,
   type Artwork,
@@ -46,6 +51,7 @@ export {
   type ToolingFace,
 } from './job/toolingSchema.ts';
 export { workedIn } from './job/workedIn.ts';
+export { KNIFE, OPTIONAL_STEP_NAMES, type StepId } from './job/workOrder.ts';
 export { cutStep, INCH_STEPS } from './job/workSchema.ts';
 export { type Calibrated, calibrateBendRatio, calibrateNeutral } from './leather/calibrate.ts';
 export { changeOf } from './leather/changeOf.ts';
@@ -60,8 +66,7 @@ export { type PieceOutline, polygonArea } from './materials/pieceOutline.ts';
 export { type Quote, type QuoteLine, quote } from './materials/quote.ts';
 export { laceOffReel } from './materials/reel.ts';
 export { runLength, type SeamRun } from './materials/seamLine.ts';
-export { isPunchedTogether, isStepAskedFor, isStepTaken } from './materials/stepTaken.ts';
-export { KNIFE, OPTIONAL_STEP_NAMES, type StepId, workSteps } from './materials/workSteps.ts';
+export { workSteps } from './materials/workSteps.ts';
 export { turnBetween } from './math/angle.ts';
 export { type Box2, reachOf, stretchInside } from './math/box2.ts';
 export {

@@ -1,7 +1,7 @@
 import { type Primitive, WebIO } from '@gltf-transform/core';
 import { PNG } from 'pngjs';
 import { describe, expect, test } from 'vitest';
-import { PALETTE } from '../../src/app/scene/material/palette.ts';
+import { coverColours } from '../../src/core/finish/coverColours.ts';
 import type { CoverDesign } from '../../src/core/fold/coverDesign.ts';
 import type { Vec2 } from '../../src/core/math/vec2.ts';
 import { cross3, type Vec3 } from '../../src/core/math/vec3.ts';
@@ -230,7 +230,7 @@ function placeInSpace(mesh: MeshData): (uv: number[]) => number[] {
 async function modelOf(design: CoverDesign, { relief, mesh }: Shown) {
   const { bytes } = await foldedGlb([{ at: 1, parts: [mesh] }], {
     name: 'Placed',
-    colours: PALETTE,
+    colours: coverColours(design.job),
     reliefs: [relief],
     reliefDepth: design.job.tooling.depth_mm,
   });

@@ -1,8 +1,7 @@
 import { lettersOf } from '../../artwork/faces/lettersOf.ts';
-import { coverDesign, type Job, partReliefs } from '../../core/index.ts';
+import { coverColours, coverDesign, type Job, partReliefs } from '../../core/index.ts';
 import { foldedGlb } from '../../output/glb/foldedGlb.ts';
 import { sequenceTakes } from '../../output/glb/sequenceTakes.ts';
-import { PALETTE } from '../scene/material/palette.ts';
 import { serveQuestions } from '../worker/serveQuestions.ts';
 
 serveQuestions<Job, Uint8Array<ArrayBuffer>>(
@@ -10,7 +9,7 @@ serveQuestions<Job, Uint8Array<ArrayBuffer>>(
     const design = coverDesign(job);
     const { bytes } = await foldedGlb(sequenceTakes(design), {
       name: job.name,
-      colours: PALETTE,
+      colours: coverColours(job),
       reliefs: partReliefs(design, await lettersOf(job.tooling.designs)),
       reliefDepth: job.tooling.depth_mm,
     });

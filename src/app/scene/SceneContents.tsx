@@ -3,8 +3,10 @@ import { type Ref, type RefObject, useEffect, useLayoutEffect, useMemo } from 'r
 import type { Plane } from 'three';
 import {
   type CoverDesign,
+  coverColours,
   type FitMark,
   type FoldedCover,
+  type Job,
   type MeshData,
   type PartName,
   type PartRelief,
@@ -65,7 +67,7 @@ interface SceneContentsProps extends CoverSceneProps {
 /** The work on the bench, its light, its marks and the camera. */
 export function SceneContents(props: SceneContentsProps) {
   const { cover, plane, marks, design, look, colourScheme, units, highlight, marked: isMarked = true } = props;
-  const materials = useCoverMaterials(look);
+  const materials = useCoverMaterials(look, design.job);
   const bounds = useMemo(() => boundsOnBench(cover), [cover]);
   const matrix = useMemo(() => benchMatrix(cover.benchTurn), [cover]);
   const shown = useMemo(() => (plane ? behindCut(bounds, plane, SEEN_BEHIND_CUT) : bounds), [bounds, plane]);
@@ -177,8 +179,10 @@ function PartMesh({ mesh, materials, isSeenThrough, isLitThrough }: PartMeshProp
 const isSewn = (pose: Pose): boolean =>
   pose.kind === 'opening' || pose.at >= SEQUENCE_STAGES.find(({ id }) => id === 'fold')!.from;
 
-function useCoverMaterials(look: CoverSceneProps['look']): CoverMaterials {
-  const materials = useMemo(() => coverMaterials(look), [look]);
+function useCoverMaterials(look: CoverSceneProps['look'], { finish }: Job): CoverMaterials {
+  // Another design of the same finish keeps its materials: they are compiled at the graphics card.
+  const key = JSON.stringify(finish);
+  const materials = useMemo(() => coverMaterials(look, coverColours({ finish: JSON.parse(key) })), [look, key]);
   useEffect(() => () => materials.dispose(), [materials]);
   return materials;
 }

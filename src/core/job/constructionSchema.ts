@@ -2,8 +2,13 @@ import * as z from 'zod/mini';
 import { lengthField, numberField } from './field.ts';
 import { addRuleIssue } from './rule.ts';
 
+/** How a closure is fastened, in the words of the trade. */
+export const FASTENINGS = ['stud', 'snap', 'buckle', 'magnet'] as const;
+
 const strapSchema = z.strictObject({
-  width_mm: z.prefault(lengthField('Strap width', 8, 80), 25),
+  shape: z._default(z.enum(['strap', 'flap']), 'strap').check(z.meta({ title: 'Shape' })),
+  fastening: z._default(z.enum(FASTENINGS), 'stud').check(z.meta({ title: 'Fastening' })),
+  width_mm: z.prefault(lengthField('Strap width', 8, 1500), 25),
   anchor_mm: z.prefault(lengthField('Strap anchor', 10, 120), 30),
   reach_mm: z.prefault(lengthField('Strap reach', 10, 300), 35),
   end_mm: z.prefault(lengthField('Strap end', 5, 60), 15),
@@ -47,6 +52,9 @@ export const constructionSchema = z.prefault(
   {},
 );
 
+/** What is wider is a flap, mm. Assumption. */
+const WIDEST_STRAP = 80;
+
 type Construction = z.output<typeof constructionSchema>;
 
 /** Rules between the construction and the rest of the job. */
@@ -84,6 +92,20 @@ export function checkConstruction(
       strap.width_mm,
       `more than two edge margins, ${2 * seam.edgeMargin_mm} mm`,
       'make the strap wider, or the edge margin smaller',
+    );
+  if (strap !== null && strap.shape === 'strap' && strap.width_mm > WIDEST_STRAP)
+    report(
+      ['strap', 'width_mm'],
+      strap.width_mm,
+      `at most ${WIDEST_STRAP} mm`,
+      'make it narrower, or a flap (construction.strap.shape)',
+    );
+  if (strap !== null && strap.shape === 'flap' && strap.fastening === 'buckle')
+    report(
+      ['strap', 'fastening'],
+      strap.fastening,
+      'stud, snap or magnet for a flap',
+      'choose another fastening, or a strap (construction.strap.shape)',
     );
   if (strap !== null && strap.width_mm > book.height_mm)
     report(

@@ -4,6 +4,7 @@ import { bookSchema } from './bookSchema.ts';
 import { checkConstruction, constructionSchema } from './constructionSchema.ts';
 import { correlationsSchema, doubtsSchema } from './doubtSchema.ts';
 import { lengthField, numberField } from './field.ts';
+import { finishSchema } from './finishSchema.ts';
 import { hidesSchema } from './hideSchema.ts';
 import { leatherSchema } from './leatherSchema.ts';
 import { makingSchema } from './makingSchema.ts';
@@ -124,6 +125,7 @@ export const jobSchema = z
     loosest: loosestSchema,
     pattern: patternSchema,
     construction: constructionSchema,
+    finish: finishSchema,
     tooling: toolingSchema,
     order: orderSchema,
     made: madeSchema,

@@ -1,4 +1,5 @@
 import type { CoverDesign } from '../fold/coverDesign.ts';
+import { isPunchedTogether } from '../job/stepTaken.ts';
 import type { CutLength } from '../pattern/drawing.ts';
 import { patternDrawing } from '../pattern/patternDrawing.ts';
 import { ribbonOf } from '../pattern/ribbon.ts';
@@ -11,7 +12,6 @@ import { type LaceNeed, type LaceStyle, laceNeed, lacePerPitch } from './lace.ts
 import { type LeatherArea, leatherAreas, type PieceOutline, pieceOutlines } from './pieceOutline.ts';
 import { laceOffReel, offReel, threadOffReel } from './reel.ts';
 import { holesIn, type SeamLine, seamLines, strapLine } from './seamLine.ts';
-import { isPunchedTogether } from './stepTaken.ts';
 import { type ThreadNeed, threadNeed } from './thread.ts';
 
 /** Materials of one cover. */

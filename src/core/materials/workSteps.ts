@@ -1,115 +1,24 @@
 import type { Job } from '../job/jobSchema.ts';
-import type { OptionalStep, WorkId } from '../job/orderSchema.ts';
-import { titled } from '../words/titled.ts';
+import { type OrderedStep, type StepId, workOrder } from '../job/workOrder.ts';
 import type { CoverSupplies } from './coverSupplies.ts';
-import { isPunchedTogether, isStepTaken } from './stepTaken.ts';
-
-/** The steps that are timed and priced, one by one. */
-export type StepId = Exclude<WorkId, 'fittings' | 'load' | 'close'>;
 
 /** One step with the time that the job's rates give it. */
-export interface WorkStep {
-  readonly id: StepId;
-  readonly name: string;
+export interface WorkStep extends OrderedStep {
   readonly minutes: number;
-  /** Dangers and how to avoid them. Common practice, no source; data sheet and local rules come first. */
-  readonly cautions: readonly string[];
 }
 
-export const KNIFE = 'Knife and straight-edge: cut away from the hand, keep the blade sharp.';
-const DUST = 'Leather and sanding dust: extract it or wear a mask.';
-/** Tools for the holes of each kind of seam. */
-const HOLES = {
-  stitching: 'Pricking iron, mallet and awl: work over a board, never toward the palm.',
-  lacing: 'Awl and lacing chisel: work over a board, never toward the palm.',
-} as const;
-const CEMENT =
-  'Contact cement: the vapour of solvent cement is flammable and harmful. Ventilate, keep flames and sparks away, wear gloves. ' +
-  'Follow its safety data sheet and the local rules. Water-based cement: see its data sheet.';
-const DRESSING =
-  'Dressings, finishes and edge paint: follow the safety data sheet and the local rules. Oily rags can catch fire by themselves: dry them flat.';
-const TOOLING =
-  'Swivel knife, stamps and mallet: keep the free hand behind the blade. Heat pens, hot tools and hot foil burn skin and give off ' +
-  'fumes: put them on a stand, ventilate. Follow their instructions and the local rules.';
-const DYE =
-  'Dyes: many are thinned with alcohol or another solvent, whose vapour is flammable and harmful. Ventilate, keep flames and ' +
-  'sparks away, wear gloves. Follow the safety data sheet and the local rules.';
-
-/** Names of the steps that a cover may do without. */
-export const OPTIONAL_STEP_NAMES: Readonly<Record<OptionalStep, string>> = {
-  case: 'Case the leather',
-  trace: 'Trace the design',
-  tool: 'Tool the design',
-  dry: 'Dry the leather',
-  dye: 'Dye the leather',
-  dress: 'Dress the leather',
-  line: 'Lay the lining in',
-  cement: 'Cement the layers',
-};
-
-/** Cautions of the optional steps. */
-const CAUTIONS: Readonly<Record<OptionalStep, readonly string[]>> = {
-  case: [],
-  trace: [],
-  tool: [TOOLING],
-  dry: [],
-  dye: [DYE],
-  dress: [DRESSING],
-  line: [],
-  cement: [CEMENT],
-};
-
-/**
- * Order of work with times and cautions, each step once.
- *
- * Leather is cased, tooled and dried before it is dressed, and dressed before it is joined. Holes are made before the layers
- * are joined, so that they match, or after they are cemented, through all of them at once.
- */
-export function workSteps(job: Job, { outlines, holes, punched, cement, tooling }: CoverSupplies): WorkStep[] {
+/** Order of work with times, each step once. */
+export function workSteps(job: Job, { outlines, holes, punched, tooling }: CoverSupplies): WorkStep[] {
   const { minutes } = job.rates;
-  const isLaced = job.seam.method === 'lacing';
   const pieces = outlines.reduce((sum, { count }) => sum + count, 0);
-  // Without a design the step is what the maker tools freehand.
-  const takes = { ...minutes, ...(tooling.line > 0 && { tool: (minutes.tooling * tooling.line) / 100 }) };
-  const cautions = [HOLES[job.seam.method]];
-  const optional = (...ids: readonly OptionalStep[]): WorkStep[] =>
-    ids
-      .filter((id) => isStepTaken(job, id))
-      .map((id) => ({ id, name: OPTIONAL_STEP_NAMES[id], minutes: takes[id], cautions: CAUTIONS[id] }));
-  const isDressed = isStepTaken(job, 'dress');
-  const isCementedHere = cement > 0 && !isStepTaken(job, 'cement');
-  const punch: WorkStep = {
-    id: 'punch',
-    name: isLaced ? 'Cut the slits' : 'Prick the holes',
-    minutes: minutes.punch * punched,
-    cautions,
+  const takes: Readonly<Record<StepId, number>> = {
+    ...minutes,
+    cut: minutes.cut * pieces,
+    punch: minutes.punch * punched,
+    stitch: minutes.stitch * holes,
+    lace: minutes.lace * holes,
+    // Without a design the step is what the maker tools freehand.
+    ...(tooling.line > 0 && { tool: (minutes.tooling * tooling.line) / 100 }),
   };
-  const join: WorkStep[] = [
-    ...optional('line', 'cement'),
-    { id: 'assemble', name: 'Assemble', minutes: minutes.assemble, cautions: isCementedHere ? [CEMENT] : [] },
-  ];
-  const seamCautions = job.order.clip_mm === null ? cautions : [KNIFE, ...cautions];
-  return [
-    { id: 'measure', name: 'Measure and draft', minutes: minutes.measure, cautions: [KNIFE] },
-    { id: 'mockup', name: titled('card trial'), minutes: minutes.mockup, cautions: [KNIFE] },
-    { id: 'cut', name: 'Cut the leather', minutes: minutes.cut * pieces, cautions: [KNIFE] },
-    { id: 'edges', name: 'Skive and bevel', minutes: minutes.edges, cautions: [KNIFE, DUST] },
-    ...optional(...wetSteps(job), 'dress'),
-    ...(isPunchedTogether(job) ? [...join, punch] : [punch, ...join]),
-    isLaced
-      ? { id: 'lace', name: 'Lace the seam', minutes: minutes.lace * holes, cautions: seamCautions }
-      : { id: 'stitch', name: 'Stitch the seam', minutes: minutes.stitch * holes, cautions: seamCautions },
-    {
-      id: 'finish',
-      name: isDressed ? 'Burnish and load' : 'Burnish, dress and load',
-      minutes: minutes.finish,
-      cautions: [DUST, DRESSING],
-    },
-  ];
-}
-
-/** The steps that wet or mark the leather, in their order: it dries before it is dyed where it was cased, and else after. */
-function wetSteps(job: Job): readonly OptionalStep[] {
-  if (job.order.dyeing === 'before tooling') return ['dye', 'case', 'trace', 'tool', 'dry'];
-  return isStepTaken(job, 'case') ? ['case', 'trace', 'tool', 'dry', 'dye'] : ['trace', 'tool', 'dye', 'dry'];
+  return workOrder(job).map((step) => ({ ...step, minutes: takes[step.id] }));
 }

@@ -13,8 +13,13 @@ export type PartName =
   | 'spine'
   | 'frontPages'
   | 'backPages'
+  | 'leaves'
   | 'headBand'
-  | 'tailBand';
+  | 'tailBand'
+  | 'strap'
+  | 'fastening'
+  | 'penLoop'
+  | 'ribbons';
 
 const LEATHERS: Partial<Record<PartName, LeatherName>> = {
   frontPocket: 'pocket',
@@ -26,7 +31,18 @@ const LEATHERS: Partial<Record<PartName, LeatherName>> = {
 export const leatherOf = (part: PartName): LeatherName => LEATHERS[part] ?? 'outside';
 
 /** What a run of triangles is made of; decides the material. */
-export type Face = 'grain' | 'flesh' | 'cutEdge' | 'boardCloth' | 'boardInside' | 'pageFace' | 'pageEdge' | 'band';
+export type Face =
+  | 'grain'
+  | 'flesh'
+  | 'cutEdge'
+  | 'boardCloth'
+  | 'boardInside'
+  | 'endpaper'
+  | 'pageFace'
+  | 'pageEdge'
+  | 'band'
+  | 'ribbon'
+  | 'metal';
 
 /** One closed solid, ready for a renderer or an exporter. Lengths in mm; outward faces run counterclockwise. */
 export interface MeshData {

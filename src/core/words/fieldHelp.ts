@@ -72,11 +72,13 @@ const FIELD_HELP: Readonly<Record<string, string>> = {
   'construction.hole_mm': 'Diameter of a stitching hole as drawn and cut.',
   'construction.slitWidth_mm': 'Length of a lacing slit: the width of the lace. Assumption.',
   'construction.slitAngle_deg': 'Of a lacing slit to the seam line. Usual: 45 for whip, 0 for the others.',
-  'construction.strap.width_mm': 'Cut width of the closure strap. Assumption.',
+  'construction.strap.width_mm': 'Cut width of the closure strap or flap. Assumption.',
   'construction.strap.anchor_mm':
     'How far the strap lies on the back cover, from the cut edge inward, where it is sewn down. Assumption.',
   'construction.strap.reach_mm': 'From the cut edge of the front cover to the fastening. Assumption.',
-  'construction.strap.end_mm': 'Strap beyond the fastening. Assumption.',
+  'construction.strap.end_mm': 'Strap or flap beyond the fastening. Assumption.',
+  'finish.thread_mm':
+    'About a fifth of the pitch, common practice. It is for the picture: what is bought is counted by length.',
   'construction.penLoop.pen_mm': 'Thickness of the pen.',
   'construction.penLoop.ease_mm': 'Room round the pen, on its diameter. Assumption.',
   'construction.penLoop.width_mm': 'Length of the loop along the pen. Assumption.',

@@ -161,7 +161,7 @@ const VOCABULARY = {
   pocket: {
     meaning: 'The leather inside the cover that a board is slipped into.',
     plural: 'pockets',
-    not: ['sleeve', 'flap'],
+    not: ['sleeve'],
     shown: 'edge.pocket',
   },
   'pocket mouth': {

@@ -1,6 +1,6 @@
 import { type Accessor, type Animation, Document, type Node, type PrimitiveTarget, WebIO } from '@gltf-transform/core';
-import type { MeshData, PartName, PartRelief } from '../../core/index.ts';
-import { type GlbColours, materialsOf } from './glbColours.ts';
+import type { CoverColours, MeshData, PartName, PartRelief } from '../../core/index.ts';
+import { materialsOf } from './glbMaterials.ts';
 import { difference, directions, metres, mirroredTriangles } from './metres.ts';
 import { type PartTakes, partTakes, type Take } from './partTakes.ts';
 import { type ReliefPictures, reliefPictures } from './reliefPictures.ts';
@@ -8,7 +8,7 @@ import { type ReliefPictures, reliefPictures } from './reliefPictures.ts';
 export interface GlbOptions {
   /** Name of the scene, usually the job's. */
   readonly name: string;
-  readonly colours: GlbColours;
+  readonly colours: CoverColours;
   /** What is tooled into the parts. */
   readonly reliefs?: readonly PartRelief[];
   /** How deep, mm. */

@@ -77,6 +77,19 @@ const LAYOUT_3 = [
   '"seam":{"method":"lacing","style":"double loop","edgeMargin_mm":6.35,"pitch_mm":4.76},"pockets":{"share":0.5}}',
 ];
 
+const LAYOUT_4 = [
+  ...LAYOUT_3,
+  '"strap":{"shape":"flap","fastening":"stud","snap","buckle","magnet","width_mm":25,"anchor_mm":30,"reach_mm":35,"end_mm":15},',
+  '"surface":"matt","glossy","edge":"raw","painted","metal":"nickel","black",',
+  '"slitWidth_mm":2.4,"slitAngle_deg":null,"strap":null,"penLoop":null,"ribbon":null},"finish":{"outside":{"colour":"#8f5b3a",',
+  '"surface":"satin"},"pocket":null,"lining":{"colour":"#c4b496","surface":"satin"},"edge":"burnished","edgeColour":"#3a2418",',
+  '"thread":"#efe3c6","thread_mm":0.8,"lace":"#6b3f24","ribbon":"#7d2432","metal":"brass"},"tooling":{"margins":{"head_mm":5,',
+  '{"format":"coverwright-job","version":3,"name":"","work":{"units":"mm","cutStep_mm":null},"book":{"kind":"hardback",',
+  '"width_mm":165,"height_mm":240,"thickness_mm":28,"boardThickness_mm":2.5,"spine":{"shape":"flat","rise_mm":0}},',
+  '"leather":{"outside":{"min_mm":1.5875,"max_mm":1.984375}},',
+  '"seam":{"method":"lacing","style":"double loop","edgeMargin_mm":6.35,"pitch_mm":4.76},"pockets":{"share":0.5}}',
+];
+
 /**
  * Text that links are compressed against, by their layout (preset dictionary, RFC 1950 section 2.2): pieces of job
  * documents, the likeliest last. A text is part of its layout. Never change one: links already sent would no longer open. A
@@ -86,4 +99,5 @@ export const LINK_DICTIONARIES = {
   1: strToU8(LAYOUT_1.join('')),
   2: strToU8(LAYOUT_2.join('')),
   3: strToU8(LAYOUT_3.join('')),
+  4: strToU8(LAYOUT_4.join('')),
 } as const;

@@ -10,15 +10,17 @@ export const MAX_LINK_CHARACTERS = 16_000;
 const MAX_LINK_BYTES = 128_000;
 
 /** Layout of links made now: zlib against its dictionary, in base64url (RFC 4648 section 5) without padding. */
-const LAYOUT = 3;
+const LAYOUT = 4;
 
 const SHAPE = /^#?job=(\d{1,4})\.([A-Za-z0-9_-]+)$/;
+
+const isLayout = (layout: number): layout is keyof typeof LINK_DICTIONARIES => layout in LINK_DICTIONARIES;
 
 /** Whether an address's fragment claims to hold a job, sound or damaged. */
 export const isShareFragment = (fragment: string): boolean => /^#?job=/.test(fragment);
 
 /**
- * Writes a whole job as the fragment of an address, which browsers never send to a server: `#job=3.<text>`.
+ * Writes a whole job as the fragment of an address, which browsers never send to a server: `#job=4.<text>`.
  * @param document the job as written
  * @returns the fragment, or null where it would be too long to be read: such a job goes as a file
  */
@@ -54,7 +56,7 @@ export function readShareFragment(fragment: string): OpenedJob {
   const match = SHAPE.exec(fragment);
   if (match === null) return refused('unreadable', 'a link with missing or foreign characters', SOUND);
   const layout = Number(match[1]);
-  if (layout !== 1 && layout !== 2 && layout !== LAYOUT)
+  if (!isLayout(layout))
     return refused('choice', `a link of layout ${layout}`, `layout 1 to ${LAYOUT}`, 'open it with a newer version');
   const packed = bytesOf(match[2]!);
   const bytes = packed && inflateWithin(packed, LINK_DICTIONARIES[layout], MAX_LINK_BYTES);

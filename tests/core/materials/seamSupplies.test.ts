@@ -17,7 +17,14 @@ const example = (id: string) => soundJob(defined(EXAMPLE_JOBS.find((entry) => en
 const tide = example('tide-ledger');
 
 const PEN_LOOP = { pen_mm: mm(10), ease_mm: mm(1), width_mm: mm(35) };
-const STRAP = { width_mm: mm(30), anchor_mm: mm(40), reach_mm: mm(35), end_mm: mm(15) };
+const STRAP = {
+  shape: 'strap',
+  fastening: 'stud',
+  width_mm: mm(30),
+  anchor_mm: mm(40),
+  reach_mm: mm(35),
+  end_mm: mm(15),
+} as const;
 
 /** One open seam of one stack. */
 const straight = (length: number, stack: number, pitch: number): SeamLine => ({

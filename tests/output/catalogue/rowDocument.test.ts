@@ -135,6 +135,7 @@ describe('the header of a table of jobs', () => {
       book: { width_mm: 100, height_mm: 100, thickness_mm: 20 },
       leather: { outside: { min_mm: 1, max_mm: 2 }, lining: { min_mm: 1, max_mm: 1 } },
       construction: { strap: {}, penLoop: {}, ribbon: {} },
+      finish: { pocket: {} },
       hides: { outside: {}, pocket: {}, lining: {} },
     });
     const paths = leaves(parsed.ok && parsed.job).map(([path]) => path);

@@ -2,6 +2,7 @@ import { WebIO } from '@gltf-transform/core';
 import fc from 'fast-check';
 import { validateBytes } from 'gltf-validator';
 import { describe, expect, test } from 'vitest';
+import type { CoverColours } from '../../../src/core/finish/coverColours.ts';
 import { type CoverDesign, coverDesign } from '../../../src/core/fold/coverDesign.ts';
 import { EXAMPLE_JOBS } from '../../../src/core/job/examples.ts';
 import { combine3, cross3, dot3 } from '../../../src/core/math/vec3.ts';
@@ -9,7 +10,6 @@ import { designReport } from '../../../src/core/report/designReport.ts';
 import { foldedCover } from '../../../src/core/solid/foldedCover.ts';
 import type { MeshData } from '../../../src/core/solid/meshData.ts';
 import { foldedGlb } from '../../../src/output/glb/foldedGlb.ts';
-import type { GlbColours } from '../../../src/output/glb/glbColours.ts';
 import { sequenceTakes } from '../../../src/output/glb/sequenceTakes.ts';
 import { defined } from '../../defined.ts';
 import { jobDocument, soundJob } from '../../jobArbitrary.ts';
@@ -17,15 +17,20 @@ import { checkLaw, lawCases } from '../../laws.ts';
 import { nth } from '../../nth.ts';
 
 const LEATHER = { grain: '#996644', flesh: '#ccaa88', cutEdge: '#553322' };
-const COLOURS: GlbColours = {
+const COLOURS: CoverColours = {
   outside: LEATHER,
   pocket: LEATHER,
   lining: LEATHER,
   boardCloth: '#445566',
   boardInside: '#d8d0bd',
+  endpaper: '#cdbfa0',
   pageFace: '#efe6d0',
   pageEdge: '#eadfc4',
   band: '#e3d7b8',
+  ribbon: '#7d2432',
+  metal: '#c9a14a',
+  thread: '#efe3c6',
+  lace: '#6b3f24',
 };
 
 /** A board 20 x 30 x 2 mm with its corner at (x, 0, 0), each side with vertices of its own. */

@@ -2,8 +2,8 @@ import { WebIO } from '@gltf-transform/core';
 import { validateBytes } from 'gltf-validator';
 import { PNG } from 'pngjs';
 import { describe, expect, test } from 'vitest';
-import { PALETTE } from '../../../src/app/scene/material/palette.ts';
 import { lettersOf } from '../../../src/artwork/faces/lettersOf.ts';
+import { coverColours } from '../../../src/core/finish/coverColours.ts';
 import { coverDesign } from '../../../src/core/fold/coverDesign.ts';
 import { EXAMPLE_JOBS } from '../../../src/core/job/examples.ts';
 import { partReliefs } from '../../../src/core/tooling/partRelief.ts';
@@ -27,7 +27,7 @@ async function tooledGlb(designs: readonly object[]): Promise<FoldedGlb> {
   const { designs: parsed, depth_mm } = design.job.tooling;
   return foldedGlb(sequenceTakes(design, 'nominal', 2), {
     name: 'Tooled',
-    colours: PALETTE,
+    colours: coverColours(design.job),
     reliefs: partReliefs(design, await lettersOf(parsed)),
     reliefDepth: depth_mm,
   });

@@ -10,9 +10,9 @@ import {
   Vector2,
   Vector3,
 } from 'three';
-import type { Face, LeatherName, PartName } from '../../../core/index.ts';
+import type { CoverColours, Face, LeatherColours, LeatherName, PartName } from '../../../core/index.ts';
 import { type AreaUniforms, areaUniforms, drawAreas } from './areaLines.ts';
-import { PALETTE } from './palette.ts';
+import { HOLE_COLOUR } from './palette.ts';
 import { pressRelief, type ReliefUniforms, reliefUniforms } from './relief.ts';
 import { cutOut, cutOutDepth, type FramesUniform, framesUniform, veil } from './seeThroughMaterial.ts';
 import { placeOnPattern, showZones, varyOverLargeAreas, type ZonesUniform } from './shading.ts';
@@ -31,6 +31,9 @@ export const FACES = [
   'pageFace',
   'pageEdge',
   'band',
+  'endpaper',
+  'ribbon',
+  'metal',
 ] as const satisfies readonly Face[];
 
 type FaceMaterials = Record<Face, Material>;
@@ -77,7 +80,7 @@ interface Recipe extends MeshPhysicalMaterialParameters {
 }
 
 /** Builds one material per kind of surface for a look, sharing the procedural pictures between them. */
-export function coverMaterials(look: Look): CoverMaterials {
+export function coverMaterials(look: Look, colours: CoverColours): CoverMaterials {
   const textures: Textures = Object.fromEntries(tilesOf(look).map(([name, tile]) => [name, tileTexture(tile)]));
   if (look === 'light') for (const texture of Object.values(textures)) texture.anisotropy = 1;
   const made: Material[] = [];
@@ -97,13 +100,13 @@ export function coverMaterials(look: Look): CoverMaterials {
     return material;
   };
 
-  const bookFaces = makeBookFaces(make, textures);
+  const bookFaces = makeBookFaces(make, textures, colours);
   const nothing = new MeshBasicMaterial({ visible: false });
   const partMaterials = (part: LeatherPart): PartMaterials => {
     const { leather, seenThrough } = LEATHER_PARTS[part];
     const frames = framesUniform();
     const zones: ZonesUniform = { value: [new Vector3(1, 0, 0), new Vector3(1, 0, 0)] };
-    const faces = makeLeatherFaces(make, textures, leather);
+    const faces = makeLeatherFaces(make, textures, colours[leather]);
     if (look === 'full') varyOverLargeAreas(faces.grain);
     for (const face of Object.values(faces)) {
       placeOnPattern(face);
@@ -114,7 +117,7 @@ export function coverMaterials(look: Look): CoverMaterials {
     const areas = areaUniforms();
     drawAreas(faces.grain, areas);
     cutOut(faces[seenThrough], frames);
-    const thin = veil({ color: PALETTE[leather].flesh, map: textures.grain ?? null, clipShadows: true }, frames);
+    const thin = veil({ color: colours[leather].flesh, map: textures.grain ?? null, clipShadows: true }, frames);
     // The lining shows through the outside, and under that one veil is enough.
     const veils = FACES.map((face) => (face === seenThrough && part !== 'lining' ? thin : nothing));
     const depth = look === 'full' ? cutOutDepth(frames) : null;
@@ -130,9 +133,9 @@ export function coverMaterials(look: Look): CoverMaterials {
   };
   return {
     leather,
-    thread: make({ color: PALETTE.thread, roughness: 0.85 }),
-    lace: make({ color: PALETTE.lace, roughness: 0.6, map: textures.edge, side: DoubleSide }),
-    hole: make({ color: PALETTE.hole, roughness: 1 }),
+    thread: make({ color: colours.thread, roughness: 0.85 }),
+    lace: make({ color: colours.lace, roughness: 0.6, map: textures.edge, side: DoubleSide }),
+    hole: make({ color: HOLE_COLOUR, roughness: 1 }),
     book: Object.values(bookFaces),
     all: made,
     dispose() {
@@ -146,8 +149,7 @@ type Make = (recipe: Recipe) => Material;
 /** The light look has no relief. */
 type Textures = Readonly<Partial<Record<TileName, Texture>>>;
 
-function makeLeatherFaces(make: Make, textures: Textures, kind: LeatherName) {
-  const colours = PALETTE[kind];
+function makeLeatherFaces(make: Make, textures: Textures, colours: LeatherColours) {
   const grain = make({
     color: colours.grain,
     map: textures.grain,
@@ -168,17 +170,20 @@ function makeLeatherFaces(make: Make, textures: Textures, kind: LeatherName) {
   return { grain, flesh, cutEdge: make({ color: colours.cutEdge, map: textures.edge, roughness: 0.85 }) };
 }
 
-const makeBookFaces = (make: Make, textures: Textures) => ({
+const makeBookFaces = (make: Make, textures: Textures, colours: CoverColours) => ({
   boardCloth: make({
-    color: PALETTE.boardCloth,
+    color: colours.boardCloth,
     map: textures.cloth,
     relief: { map: textures.clothRelief, depth: 0.8 },
     roughness: 0.85,
   }),
-  boardInside: make({ color: PALETTE.boardInside, roughness: 0.9 }),
-  pageFace: make({ color: PALETTE.pageFace, roughness: 0.92 }),
-  pageEdge: make({ color: PALETTE.pageEdge, map: textures.leaves, roughness: 0.95 }),
-  band: make({ color: PALETTE.band, map: textures.band, roughness: 0.6 }),
+  boardInside: make({ color: colours.boardInside, roughness: 0.9 }),
+  pageFace: make({ color: colours.pageFace, roughness: 0.92 }),
+  pageEdge: make({ color: colours.pageEdge, map: textures.leaves, roughness: 0.95 }),
+  band: make({ color: colours.band, map: textures.band, roughness: 0.6 }),
+  endpaper: make({ color: colours.endpaper, roughness: 0.92 }),
+  ribbon: make({ color: colours.ribbon, roughness: 0.5, side: DoubleSide }),
+  metal: make({ color: colours.metal, roughness: 0.35, metalness: 1 }),
 });
 
 export const isLeatherPart = (part: PartName): part is LeatherPart => part in LEATHER_PARTS;

@@ -1,17 +1,5 @@
-/** Colours of leather, book and seam in daylight. Leather, cloth and paper differ by tone as well as by hue. */
-export const PALETTE = {
-  outside: { grain: '#a27150', flesh: '#c4a585', cutEdge: '#94674a' },
-  pocket: { grain: '#a97c58', flesh: '#ccb08e', cutEdge: '#c79c74' },
-  lining: { grain: '#c4b496', flesh: '#d6cab2', cutEdge: '#9b8668' },
-  boardCloth: '#45586a',
-  boardInside: '#d8d0bd',
-  pageFace: '#efe6d0',
-  pageEdge: '#eadfc4',
-  band: '#e3d7b8',
-  thread: '#efe3c6',
-  lace: '#8a5734',
-  hole: '#22140c',
-} as const;
+/** Inside of a hole. */
+export const HOLE_COLOUR = '#22140c';
 
 /** Tones of the cut faces, light enough for the hatching to show. */
 export const SECTION_TONE = {

@@ -27,8 +27,13 @@ const KIND_OF_PART: Record<PartName, Kind> = {
   spine: 'board',
   frontPages: 'pages',
   backPages: 'pages',
+  leaves: 'pages',
   headBand: 'band',
   tailBand: 'band',
+  strap: 'outside',
+  penLoop: 'outside',
+  fastening: 'board',
+  ribbons: 'band',
 };
 
 /** Hatching of each kind of cut face, and its pitch in mm: finer than the thinnest sheet it has to show on. */

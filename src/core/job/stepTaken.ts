@@ -1,5 +1,5 @@
-import type { Job } from '../job/jobSchema.ts';
-import type { OptionalStep } from '../job/orderSchema.ts';
+import type { Job } from './jobSchema.ts';
+import type { OptionalStep } from './orderSchema.ts';
 
 /** Whether the seam's holes are made through all layers at once, along a scribed line. */
 export const isPunchedTogether = ({ order }: Job): boolean => order.holes === 'after cementing';

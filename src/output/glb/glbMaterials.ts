@@ -1,14 +1,7 @@
 import { ColorUtils, type Document, type Material, type TextureInfo } from '@gltf-transform/core';
-import { type Face, type LeatherName, leatherOf, type MeshData, type PartName } from '../../core/index.ts';
+import { type CoverColours, colourOf, type Face, leatherOf, type MeshData, type PartName } from '../../core/index.ts';
 import { png } from '../png.ts';
 import type { ReliefPictures } from './reliefPictures.ts';
-
-type LeatherFace = Extract<Face, 'grain' | 'flesh' | 'cutEdge'>;
-type BookFace = Exclude<Face, LeatherFace>;
-type LeatherColours = Readonly<Record<LeatherFace, string>>;
-
-/** Colours of leathers and book, as `#rrggbb` in sRGB. */
-export type GlbColours = Readonly<Record<LeatherName, LeatherColours>> & Readonly<Record<BookFace, string>>;
 
 /** Roughness of each surface, 0 mirror to 1 chalk. Judged by eye. */
 const ROUGHNESS: Readonly<Record<Face, number>> = {
@@ -17,23 +10,26 @@ const ROUGHNESS: Readonly<Record<Face, number>> = {
   cutEdge: 0.8,
   boardCloth: 0.85,
   boardInside: 0.9,
+  endpaper: 0.9,
   pageFace: 0.95,
   pageEdge: 0.95,
   band: 0.9,
+  ribbon: 0.5,
+  metal: 0.35,
 };
 
 /** Makes the materials of a document on demand, one for each kind of surface and one for the grain side of each tooled part. */
 export function materialsOf(
   document: Document,
-  colours: GlbColours,
+  colours: CoverColours,
   reliefs: ReadonlyMap<PartName, ReliefPictures>,
 ): (mesh: MeshData, face: Face) => Material {
   const made = new Map<string, Material>();
   return ({ part }, face) => {
     const isLeather = face === 'grain' || face === 'flesh' || face === 'cutEdge';
-    const leather = leatherOf(part);
     const relief = face === 'grain' ? reliefs.get(part) : undefined;
-    const [kind, colour] = isLeather ? [`${leather} ${face}`, colours[leather][face]] : [face, colours[face]];
+    const kind = isLeather ? `${leatherOf(part)} ${face}` : face;
+    const colour = colourOf(colours, part, face);
     const name = relief === undefined ? kind : `tooled ${part}`;
     const known = made.get(name);
     if (known !== undefined) return known;

@@ -1,0 +1,134 @@
+import type { CoverDesign } from '../fold/coverDesign.ts';
+import { type StepId, workOrder } from '../job/workOrder.ts';
+import type { RangePoint } from '../leather/leatherModel.ts';
+import type { FilmFigure, FilmId, FilmStep, Movement, Movements } from './filmStep.ts';
+
+/** Length of each step on the film, in shares of the shortest. Free choice: hands and leather have to be followed. */
+const LENGTHS: Readonly<Record<FilmId, number>> = {
+  cut: 1,
+  edges: 1,
+  tool: 1,
+  dye: 1,
+  dress: 1,
+  punch: 1,
+  line: 1.5,
+  fittings: 1.5,
+  cement: 1,
+  assemble: 2,
+  stitch: 4,
+  lace: 4,
+  finish: 1,
+  firstBoard: 3,
+  secondBoard: 5,
+  close: 4,
+  rest: 1.5,
+};
+
+/** What moves in a step. Wetting, dyeing, dressing and cementing change nothing that is seen. */
+const MOVES: Readonly<Record<FilmId, readonly Movement[]>> = {
+  cut: [],
+  edges: ['bevelled'],
+  tool: ['tooled'],
+  dye: [],
+  dress: [],
+  punch: ['punched'],
+  line: ['lined'],
+  fittings: ['fitted'],
+  cement: [],
+  assemble: ['lined', 'joined'],
+  stitch: ['sewn'],
+  lace: ['sewn'],
+  finish: ['burnished'],
+  firstBoard: ['firstIn'],
+  secondBoard: ['bentBack', 'secondIn'],
+  close: ['closed', 'fastened'],
+  rest: ['rested'],
+};
+
+/** Work before the leather is cut, and what is not seen: the film begins with the cut pieces. */
+const UNSEEN: readonly StepId[] = ['measure', 'mockup', 'case', 'trace', 'dry', 'dye', 'dress', 'cement'];
+
+/**
+ * The film of a cover, in the job's own order of work: what is seen of each step, and then loading and closing.
+ * @param point thin end, middle or thick end of the leathers
+ */
+export function filmSteps(design: CoverDesign, point: RangePoint): readonly FilmStep[] {
+  const { job } = design;
+  const { pocket, staysOpen } = design.fits[point];
+  type Bare = Omit<FilmStep, 'from' | 'to' | 'jam'>;
+  const work: Bare[] = workOrder(job).flatMap(({ id, name, cautions }) => {
+    if (UNSEEN.includes(id)) return [];
+    const step: Bare = { id: id as FilmId, work: id, name, cautions, figure: null };
+    const { strap, ribbon, penLoop } = job.construction;
+    const isFitted = id === 'assemble' && (strap ?? ribbon ?? penLoop) !== null;
+    const fit: Bare = { id: 'fittings', work: 'fittings', name: 'Fit strap, loop, ribbon', cautions: [], figure: null };
+    return isFitted ? [fit, step] : [step];
+  });
+  const figure = (words: string, unit: 'rad', value: FilmFigure['value']): FilmFigure =>
+    ({ words, unit, value }) as FilmFigure;
+  const hands: Bare[] = [
+    { id: 'firstBoard', work: 'load', name: 'Slide the first board in', cautions: [], figure: null },
+    {
+      id: 'secondBoard',
+      work: 'load',
+      name: 'Bend the boards back, slide the second in',
+      cautions: [],
+      figure: figure('each board bent back', 'rad', pocket.loadingAngle),
+    },
+    {
+      id: 'close',
+      work: 'close',
+      name: 'Close and press',
+      cautions: [],
+      figure: staysOpen === null || staysOpen === 0 ? null : figure('stays open', 'rad', staysOpen),
+    },
+    { id: 'rest', work: 'close', name: 'Let go', cautions: [], figure: null },
+  ];
+  const all = [...work, ...hands];
+  const whole = all.reduce((sum, { id }) => sum + LENGTHS[id], 0);
+  let at = 0;
+  return all.map((step, i): FilmStep => {
+    const from = at / whole;
+    at += LENGTHS[step.id];
+    return { ...step, from, to: i === all.length - 1 ? 1 : at / whole, jam: null };
+  });
+}
+
+/** The step that a place on the film belongs to. */
+export const filmStepAt = (steps: readonly FilmStep[], at: number): FilmStep =>
+  steps.findLast(({ from }) => at >= from) ?? steps[0]!;
+
+/** A smooth step: 0 before `from`, 1 after `to`, level at both. */
+export function ramp(at: number, from: number, to: number): number {
+  const x = Math.max(0, Math.min(1, (at - from) / (to - from)));
+  return x * x * (3 - 2 * x);
+}
+
+const ALL_DONE: Movements = {
+  punched: 1,
+  bevelled: 1,
+  burnished: 1,
+  tooled: 1,
+  lined: 1,
+  fitted: 1,
+  joined: 1,
+  sewn: 1,
+  firstIn: 1,
+  bentBack: 1,
+  secondIn: 1,
+  closed: 1,
+  fastened: 1,
+  rested: 1,
+};
+
+/** How far each movement has gone at a place on the film, 0 to 1; the movements of one step follow each other. */
+export function movementsAt(steps: readonly FilmStep[], at: number): Movements {
+  const movements: Record<Movement, number> = { ...ALL_DONE };
+  for (const { id, from, to } of [...steps].reverse())
+    MOVES[id].forEach((movement, i, { length }) => {
+      const share = (to - from) / length;
+      // What two steps could do is done by the first.
+      movements[movement] = ramp(at, from + i * share, from + (i + 1) * share);
+    });
+  return movements;
+}
