@@ -104,7 +104,8 @@ export function ramp(at: number, from: number, to: number): number {
   return x * x * (3 - 2 * x);
 }
 
-const ALL_DONE: Movements = {
+/** A cover that is finished and at rest. */
+export const ALL_DONE: Movements = {
   punched: 1,
   bevelled: 1,
   burnished: 1,

@@ -1,11 +1,9 @@
-import { boardDirections, symmetricOpening } from '../book/bookOutline.ts';
+import { symmetricOpening } from '../book/bookOutline.ts';
 import type { CoverDesign } from '../fold/coverDesign.ts';
 import type { RangePoint } from '../leather/leatherModel.ts';
-import { headBandMesh } from './bandMesh.ts';
-import { backBoardMesh, spineMesh } from './caseMesh.ts';
-import { mirrored, moved } from './gridSolid.ts';
+import { bookMeshes } from './bookMeshes.ts';
+import { moved } from './gridSolid.ts';
 import type { MeshData } from './meshData.ts';
-import { backPagesMesh } from './pagesMesh.ts';
 import type { Staging } from './staging.ts';
 import type { Standing } from './standing.ts';
 
@@ -28,22 +26,14 @@ export function bookParts(
   standing: Standing,
   leaves: Leaves | null,
 ): { readonly parts: MeshData[]; readonly lift: number } {
-  const { book, leathers } = design.needs[point];
   const { leafSwing, forced } = leaves ?? STILL;
-  const tilt = boardDirections(book, symmetricOpening(forced)).front;
-  const pages = (mouth: number): MeshData =>
-    backPagesMesh(book, { tilt, swing: leafSwing, pocket: leathers.pocket.thickness, mouth });
-  const board = backBoardMesh(book, standing.opening);
-  const band = headBandMesh(book);
   const lift = bookLift(design, point, stage, standing, leaves !== null);
-  const parts = [
-    mirrored(board, 'frontBoard'),
-    board,
-    spineMesh(book),
-    mirrored(pages(standing.frontMouth), 'frontPages'),
-    pages(standing.backMouth),
-    ...(band === null ? [] : [band, mirrored(band, 'tailBand', 2)]),
-  ];
+  const parts = bookMeshes(design, point, {
+    opening: symmetricOpening(standing.opening),
+    leaves: { front: leafSwing + forced / 2, back: leafSwing + forced / 2 },
+    forced,
+    mouths: { front: standing.frontMouth, back: standing.backMouth },
+  });
   return { parts: parts.map((part) => moved(part, lift, 0, 0)), lift };
 }
 

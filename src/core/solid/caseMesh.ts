@@ -1,5 +1,5 @@
 import type { BookModel } from '../book/bookModel.ts';
-import { boardDirections, CLOSED, jointSlide, outlinePolygon, symmetricOpening } from '../book/bookOutline.ts';
+import { boardDirections, CLOSED, jointSlide, outlinePolygon } from '../book/bookOutline.ts';
 import { addScaled, distance, heading, leftOf, type Vec2 } from '../math/vec2.ts';
 import { mm } from '../units/mm.ts';
 import type { MeshData, PartName } from './meshData.ts';
@@ -80,13 +80,12 @@ function panel(part: PartName, outer: readonly Vec2[], inner: readonly Vec2[], h
   return profileSolid(outer, inner, along, height, { part, faces });
 }
 
-/** The back board at an opening; the front board is its mirror image. */
-export function backBoardMesh(book: BookModel, opening: number): MeshData {
-  const swing = symmetricOpening(opening);
-  const direction = boardDirections(book, swing).back;
+/** The back board at its swing, radians; the front board is its mirror image. */
+export function backBoardMesh(book: BookModel, swing: number): MeshData {
+  const direction = boardDirections(book, { front: swing, back: swing }).back;
   const along = heading(direction);
   const inward = leftOf(along);
-  const slide = jointSlide(book, swing.back);
+  const slide = jointSlide(book, swing);
   const hinge: Vec2 = [0, -book.thickness / 2];
   const outer = [caseShape(book).joint + slide, book.width + slide].map((at) => addScaled(hinge, along, at));
   return panel(

@@ -1,3 +1,4 @@
+import { ALL_DONE, filmSteps, movementsAt } from '../film/filmSteps.ts';
 import { type CoverDesign, madeDesign } from '../fold/coverDesign.ts';
 import type { Settle } from '../fold/elastic/settledCover.ts';
 import type { RangePoint } from '../leather/leatherModel.ts';
@@ -67,6 +68,10 @@ export function foldedCover(
       range !== null && stage.letDown === 1 ? seeThrough(design, point, standing, cover.grid, cover.fields) : [],
     benchTurn: stage.wrapped * (standing.direction - standing.benchTilt) + (1 - stage.wrapped) * (Math.PI / 2),
     opening,
+    film: {
+      movements: pose.kind === 'opening' ? ALL_DONE : movementsAt(filmSteps(design, point), pose.at),
+      jam: null,
+    },
     bookPresence: stage.bookShown,
   };
 }

@@ -1,3 +1,4 @@
+import type { Movements, SeenJam } from '../film/filmStep.ts';
 import type { Edge } from '../fold/edges.ts';
 import type { LeatherName } from '../job/jobSchema.ts';
 import type { Vec3 } from '../math/vec3.ts';
@@ -129,6 +130,13 @@ export interface SeeThrough {
   readonly frames: readonly { readonly outer: PatternBox; readonly inner: PatternBox }[];
 }
 
+/** How far a cover is made, as it is seen. */
+export interface CoverFilm {
+  readonly movements: Movements;
+  /** Where the making has come to a stop; null where it goes on. */
+  readonly jam: SeenJam | null;
+}
+
 /** Everything that the scene shows for one position of book and cover. */
 export interface FoldedCover {
   readonly parts: readonly MeshData[];
@@ -140,6 +148,8 @@ export interface FoldedCover {
   readonly benchTurn: number;
   /** Opening that is shown, radians; may be larger than asked where the cover does not close that far. */
   readonly opening: number;
+  /** What the film shows of the making here; a cover that is opened or closed is finished. */
+  readonly film: CoverFilm;
   /** How far the book has come into view in the sequence, 0 absent to 1: for a fade. The parts leave it out at 0. */
   readonly bookPresence?: number;
 }

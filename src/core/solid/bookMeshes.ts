@@ -1,0 +1,48 @@
+import { boardDirections, type Opening, symmetricOpening } from '../book/bookOutline.ts';
+import type { CoverDesign } from '../fold/coverDesign.ts';
+import type { RangePoint } from '../leather/leatherModel.ts';
+import { headBandMesh } from './bandMesh.ts';
+import { backBoardMesh, spineMesh } from './caseMesh.ts';
+import { mirrored } from './gridSolid.ts';
+import type { MeshData } from './meshData.ts';
+import { backPagesMesh } from './pagesMesh.ts';
+
+/** How a book stands: its spine at rest with its middle in the origin, as `bookOutline` has it. */
+export interface BookStand {
+  /** Swing of each board, radians: 0 closed, pi/2 flat, more when bent back. */
+  readonly opening: Opening;
+  /** Swing of the outermost leaves on each side, radians: at most that of their board; 0 where the block stands closed. */
+  readonly leaves: Opening;
+  /** Opening that the pockets force on a book too thin for them, radians; 0 for most books. */
+  readonly forced: number;
+  /** Mouth of the pocket on each board, mm from the hinge; null where the board is in no pocket. */
+  readonly mouths: { readonly front: number | null; readonly back: number | null };
+}
+
+/** The parts of the book, standing as told. */
+export function bookMeshes(
+  design: CoverDesign,
+  point: RangePoint,
+  { opening, leaves, forced, mouths }: BookStand,
+): MeshData[] {
+  const { book, leathers } = design.needs[point];
+  const tilt = boardDirections(book, symmetricOpening(forced)).front;
+  const pages = (side: 'front' | 'back'): MeshData => {
+    const mouth = mouths[side];
+    return backPagesMesh(book, {
+      tilt,
+      swing: Math.max(0, leaves[side] - forced / 2),
+      pocket: mouth === null ? 0 : leathers.pocket.thickness,
+      mouth: mouth ?? book.width,
+    });
+  };
+  const band = headBandMesh(book);
+  return [
+    mirrored(backBoardMesh(book, opening.front), 'frontBoard'),
+    backBoardMesh(book, opening.back),
+    spineMesh(book),
+    mirrored(pages('front'), 'frontPages'),
+    pages('back'),
+    ...(band === null ? [] : [band, mirrored(band, 'tailBand', 2)]),
+  ];
+}
