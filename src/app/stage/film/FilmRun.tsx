@@ -19,7 +19,7 @@ export default function FilmRun({ stage, setStage }: FilmRunProps) {
   const { steps, step, index, at, isPlaying, show, showStep, play } = film;
   const id = useId();
   const isShown = stage.pose.kind === 'sequence';
-  const said = isShown ? step.name : 'finished';
+  const said = isShown ? `step ${index + 1} of ${steps.length}` : 'finished';
   const { part } = usePlace();
   // biome-ignore lint/correctness/useExhaustiveDependencies: an address leads to its step once
   useEffect(() => {
@@ -46,7 +46,7 @@ export default function FilmRun({ stage, setStage }: FilmRunProps) {
           max={1}
           step={0.001}
           value={at}
-          aria-valuetext={isShown ? `Step ${index + 1} of ${steps.length}: ${step.name}` : said}
+          aria-valuetext={isShown ? `${said}: ${step.name}` : said}
           onChange={(event) => show(event.target.valueAsNumber)}
           onKeyDown={(event) => {
             const asked = { PageUp: index + 1, PageDown: index - 1 }[event.key];
@@ -87,13 +87,12 @@ function FilmCaption({ film: { steps, step, index, at, showStep } }: { readonly 
   return (
     <div className="film-caption">
       <p className="film-step">
+        <strong>{shown.name}</strong>
+        {shown.figure !== null && <span>{told(shown.figure)}</span>}
         <button type="button" className="quiet" disabled={index === 0} onClick={() => showStep(index - 1)}>
           <span aria-hidden="true">‹</span>
           <span className="only-heard">Step before</span>
         </button>
-        <span>
-          {steps.indexOf(shown) + 1} of {steps.length}
-        </span>
         <button
           type="button"
           className="quiet"
@@ -103,8 +102,6 @@ function FilmCaption({ film: { steps, step, index, at, showStep } }: { readonly 
           <span aria-hidden="true">›</span>
           <span className="only-heard">Step after</span>
         </button>
-        <strong>{shown.name}</strong>
-        {shown.figure !== null && <span>{told(shown.figure)}</span>}
       </p>
       {stopped !== null && (
         <p role="status" className="film-jam">
