@@ -52,7 +52,7 @@ export {
   type ToolingFace,
 } from './job/toolingSchema.ts';
 export { workedIn } from './job/workedIn.ts';
-export { KNIFE, OPTIONAL_STEP_NAMES, type StepId } from './job/workOrder.ts';
+export { finishing, fittingsStep, inOneName, KNIFE, OPTIONAL_STEP_NAMES, type StepId } from './job/workOrder.ts';
 export { cutStep, INCH_STEPS } from './job/workSchema.ts';
 export { type Calibrated, calibrateBendRatio, calibrateNeutral } from './leather/calibrate.ts';
 export { changeOf } from './leather/changeOf.ts';
