@@ -27,6 +27,7 @@ import type { AreaLabel } from './marks/areaLabels.ts';
 import { EdgeBands } from './marks/EdgeBands.tsx';
 import { EdgePicker } from './marks/EdgePicker.tsx';
 import { FitMarkProjector } from './marks/FitMarkProjector.tsx';
+import { JamMark } from './marks/JamMark.tsx';
 import { setAreas } from './material/areaLines.ts';
 import { type CoverMaterials, coverMaterials, isLeatherPart, materialsOf } from './material/coverMaterials.ts';
 import { reliefTexture, setRelief } from './material/relief.ts';
@@ -104,6 +105,7 @@ export function SceneContents(props: SceneContentsProps) {
         ))}
         <Seam seam={cover.seam} sewn={isSewn(props.pose)} job={design.job} look={look} materials={materials} />
         {plane && <SectionCaps cover={cover} plane={plane} />}
+        {cover.film.jam && <JamMark jam={cover.film.jam} />}
         {isMarked && <EdgeBands marks={cover.marks} seenInto={seenInto} cut={plane} />}
       </group>
       <Bench bounds={bounds} cut={plane} work={cover} units={units} look={look} scheme={colourScheme} />
