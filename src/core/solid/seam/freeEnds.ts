@@ -1,6 +1,8 @@
 import type { FoldedHole } from '../meshData.ts';
-import type { SeamCourse, SeamKnot, StrandCourse, StrandSection } from './seamCourse.ts';
+import type { SeamCourse, StrandCourse } from './seamCourse.ts';
+import type { SeamKnot } from './seamKnot.ts';
 import { movesAt } from './seamStrands.ts';
+import type { StrandSection } from './seamWork.ts';
 import { rowReach, rowStack } from './station.ts';
 import { type SeamMesh, strandSweep } from './strandSweep.ts';
 

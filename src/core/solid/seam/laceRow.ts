@@ -1,4 +1,5 @@
-import type { SeamKnot, SeamWork } from './seamCourse.ts';
+import type { SeamKnot } from './seamKnot.ts';
+import type { SeamWork } from './seamWork.ts';
 import { rowReach, rowStack, type StationRow } from './station.ts';
 
 /** Bights that a loop of each order lies over; the style is named by it. */

@@ -1,5 +1,6 @@
 import type { FoldedHole } from '../meshData.ts';
-import type { SeamCourse, StrandSection } from './seamCourse.ts';
+import type { SeamCourse } from './seamCourse.ts';
+import type { StrandSection } from './seamWork.ts';
 import { between, type StationRow } from './station.ts';
 
 /** The middle line of a strand on the folded cover, three numbers a knot; lengths in mm. */

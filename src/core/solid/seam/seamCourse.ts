@@ -1,43 +1,15 @@
 import { type CoverDesign, madeDesign } from '../../fold/coverDesign.ts';
-import type { Job } from '../../job/jobSchema.ts';
 import type { RangePoint } from '../../leather/leatherModel.ts';
 import type { SeamHole } from '../../pattern/seam.ts';
-import { slitAngle } from '../../pattern/seam.ts';
 import { seamHoles } from '../../pattern/seamHoles.ts';
 import { strapOf } from '../../pattern/strap.ts';
 import { type CornerShape, cornerShape } from './cornerReach.ts';
 import { laceRow } from './laceRow.ts';
+import type { SeamKnot } from './seamKnot.ts';
+import { type SeamWork, type StrandSection, seamWork } from './seamWork.ts';
 import { stackAt } from './stackAt.ts';
 import type { Station, StationRow } from './station.ts';
 import { stitchRow } from './stitchRow.ts';
-
-/** Cross-section of a strand, mm: thread is round, lace flat. A needle is round and ends in a point. */
-export interface StrandSection {
-  readonly kind: 'round' | 'flat' | 'needle';
-  readonly width: number;
-  readonly thickness: number;
-}
-
-/**
- * A knot of a strand's middle line, in the seam's own measure, so that it is worked out once for every position of the
- * cover: `u` counts the stations along the row, `y` and `z` are mm from the slit on the grain side, out of it and toward
- * the cut edge.
- */
-export interface SeamKnot {
-  readonly u: number;
-  readonly y: number;
-  readonly z: number;
-  /** Way out of the leather under the strand, radians from the grain side's over the edge's to the flesh side's. */
-  readonly turn: number;
-  /** How far that way turns from the edge's toward the seam's in a hole or slit, radians; 0 elsewhere. */
-  readonly twist: number;
-  /** Move of the needle that lays this knot. */
-  readonly move: number;
-  /** Whether the way to here lies inside the leather or under other strands. */
-  readonly isHidden: boolean;
-  /** The station whose hole the strand goes through here, on its axis; null elsewhere. */
-  readonly pass: number | null;
-}
 
 /** One strand: the row that it is worked along, and its knots in the needle's order. */
 export interface StrandCourse {
@@ -59,32 +31,6 @@ export interface SeamCourse {
 
 /** Times that lace goes through the slit of a corner beyond the once of every slit. The order of work says so. */
 const CORNER_TURNS = 2;
-
-/** What a seam is worked with. */
-export interface SeamWork {
-  readonly style: Job['seam']['style'];
-  readonly section: StrandSection;
-  /** Stitches sewn twice at start and finish. */
-  readonly backStitches: number;
-  readonly slit: number | null;
-  readonly opening: number;
-}
-
-/** Lace fills its slit; a thread is as thick as the job says. */
-function seamWork(job: Job): SeamWork {
-  const { seam, supplies, construction, finish } = job;
-  const isLaced = seam.method === 'lacing';
-  const { slitWidth_mm, hole_mm } = construction;
-  return {
-    style: seam.style,
-    section: isLaced
-      ? { kind: 'flat', width: slitWidth_mm, thickness: supplies.laceThickness_mm }
-      : { kind: 'round', width: finish.thread_mm, thickness: finish.thread_mm },
-    backStitches: isLaced ? 0 : supplies.backStitches,
-    slit: isLaced ? slitAngle(job) : null,
-    opening: isLaced ? slitWidth_mm : hole_mm,
-  };
-}
 
 /**
  * The way of thread or lace along the seam of a cover, from its start to its finish as the pattern has them. Stations have

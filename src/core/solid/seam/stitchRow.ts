@@ -1,4 +1,5 @@
-import type { SeamKnot, SeamWork } from './seamCourse.ts';
+import type { SeamKnot } from './seamKnot.ts';
+import type { SeamWork } from './seamWork.ts';
 import { rowStack, type StationRow } from './station.ts';
 
 /** Slant of a saddle stitch on the face, radians: both strands share a hole, one above the other. Judged by eye. */
