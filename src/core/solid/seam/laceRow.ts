@@ -34,7 +34,7 @@ export function laceRow(row: StationRow, work: SeamWork, firstMove: number): Sea
   const last = row.isClosed ? row.stations.length : row.stations.length - 1;
   const order = ORDERS[work.style];
   let side: Side = -1;
-  pen.begin(side);
+  pen.begin();
   for (let i = 0; i < last; i++) {
     pen.next();
     if (order !== undefined) pen.loop(i, order);
@@ -42,14 +42,14 @@ export function laceRow(row: StationRow, work: SeamWork, firstMove: number): Sea
     else {
       pen.along(i, side);
       side = side > 0 ? -1 : 1;
-      pen.through(i + 1, side > 0 ? -1 : 1, i + 1 === last);
-      continue;
     }
-    const from = order === undefined ? (side > 0 ? -1 : 1) : 1;
-    pen.through(i + 1, from, i + 1 === last);
+    pen.through(i + 1);
   }
   return pen.knots;
 }
+
+/** Twist at a slit of lace that lies along the seam. */
+const ACROSS = -Math.PI / 2;
 
 /** Draws a lace's way, knot by knot. */
 function lacePen(row: StationRow, { section, slit }: SeamWork, firstMove: number) {
@@ -76,15 +76,18 @@ function lacePen(row: StationRow, { section, slit }: SeamWork, firstMove: number
   /** Turn of the way out of the leather, for one given for the grain side. */
   const turned = (turn: number, side: Side): number => (side > 0 ? turn : Math.PI - turn);
 
-  /** Into the slit from one side, on its axis, and to the mouth of the slit on the other side, or to an end within. */
-  function through(i: number, from: Side, isEnd: boolean): void {
-    const c = bend(i);
-    const to: Side = from > 0 ? -1 : 1;
-    put(i, over(i, from, half - 0.7 * c), 0.3 * c, turned(-Math.PI / 4, from));
-    put(i, over(i, from, half - c), 0, -Math.PI / 2, { twist });
-    put(i, -station(i).stack / 2, 0, -Math.PI / 2, { twist, isHidden: true, pass: i % row.stations.length });
-    if (!isEnd) put(i, over(i, to, half - c), 0, -Math.PI / 2, { twist, isHidden: true });
-  }
+  /** On the axis of a slit, in the middle of the layers. */
+  const within = (i: number, pass: number | null): void =>
+    put(i, -station(i).stack / 2, 0, -Math.PI / 2, { twist, isHidden: true, pass });
+  /** At the mouth of a slit, lying as it does on the face; it turns to the slit in the leather. */
+  const mouth = (i: number, side: Side, lies: number, isHidden: boolean): void =>
+    put(i, over(i, side, half - bend(i)), 0, -Math.PI / 2, { twist: lies, isHidden });
+
+  /** From a face, coming from the edge, into a slit. */
+  const enter = (i: number, side: Side): void => {
+    put(i, over(i, side, half - 0.3 * bend(i)), 0.3 * bend(i), turned(-Math.PI / 4, side));
+    mouth(i, side, 0, false);
+  };
 
   /** How high over a face the lace lies near its slit: on the turns that lie there already. */
   const stands = (i: number): number => half + station(i).pile * half;
@@ -92,14 +95,14 @@ function lacePen(row: StationRow, { section, slit }: SeamWork, firstMove: number
   return {
     knots,
     isSameSlit,
-    through,
+    begin(): void {
+      within(0, null);
+    },
     next(): void {
       move++;
     },
-    /** The first end, in the first slit. */
-    begin(side: Side): void {
-      put(0, -station(0).stack / 2, 0, -Math.PI / 2, { twist, isHidden: true });
-      put(0, over(0, side, half - bend(0)), 0, -Math.PI / 2, { twist, isHidden: true });
+    through(i: number): void {
+      within(i, i % row.stations.length);
     },
 
     /** From the slit on one face over the edge to the next slit on the other face, in a straight line if laid flat. */
@@ -111,6 +114,7 @@ function lacePen(row: StationRow, { section, slit }: SeamWork, firstMove: number
       const edge = near + half;
       const beyond = edge + rowStack(row, i + 0.5) + thickness;
       const c = bend(i);
+      mouth(i, from, 0, true);
       put(at(0.3 * c), over(i, from, half - 0.3 * c), 0.3 * c, turned(-Math.PI / 4, from));
       put(at(c), over(at(c), from, stands(i)), c, turned(0, from));
       const rim = (u: number, side: Side, turn: number): void =>
@@ -122,21 +126,25 @@ function lacePen(row: StationRow, { section, slit }: SeamWork, firstMove: number
       rim(at(beyond - 0.7 * half + half), to, Math.PI / 4);
       rim(at(beyond + half), to, 0);
       put(at(whole - c), over(i + 1, to, stands(i + 1)), c, turned(0, to));
+      enter(i + 1, to);
     },
 
     /** From slit to slit along one face. */
     along(i: number, side: Side): void {
       const c = bend(i);
       const share = c / row.pitch;
+      mouth(i, side, ACROSS, true);
       put(i + 0.3 * share, over(i, side, half - 0.3 * c), 0, turned(0, side));
       for (const u of [i + share, i + 0.5, i + 1 - share]) put(u, over(u, side, half), 0, turned(0, side));
       put(i + 1 - 0.3 * share, over(i + 1, side, half - 0.3 * c), 0, turned(0, side));
+      mouth(i + 1, side, ACROSS, false);
     },
 
     /** A loop of order n from slit i on the flesh side to the grain side of the next slit. */
     loop(i: number, order: number): void {
       const c = bend(i);
       const back = row.isClosed ? i - order + 1 : Math.max(0, i - order + 1);
+      mouth(i, -1, 0, true);
       put(i, over(i, -1, half - 0.3 * c), 0.3 * c, turned(-Math.PI / 4, -1));
       put(i, over(i, -1, stands(i)), c, Math.PI);
       put(i, over(i, -1, half), rowReach(row, i) - 2.2 * CAP, Math.PI);
@@ -180,6 +188,7 @@ function lacePen(row: StationRow, { section, slit }: SeamWork, firstMove: number
       const to = i + 1;
       put(to, half, rowReach(row, to) - 2.2 * CAP, 0);
       put(to, stands(to), bend(to), 0);
+      enter(to, 1);
     },
   };
 }
