@@ -27,10 +27,11 @@ export { bookSection, type CoverSection, coverSection } from './fold/section/cov
 export { type EdgeSection, edgeSection } from './fold/section/edgeSection.ts';
 export { heightSegments, type SegmentId, type SegmentKind, type StripSegment, stripSegments } from './fold/segments.ts';
 export { KIND_DEFAULTS } from './job/bookSchema.ts';
+export { FASTENINGS } from './job/constructionSchema.ts';
 export { DOUBT_PATHS, type DoubtPath, ORIGINS, type Origin } from './job/doubtSchema.ts';
 export { EXAMPLE_JOBS } from './job/examples.ts';
 export { designNote, fieldNote, findFieldNote, isJobPath, JOB_PATHS, numberFields } from './job/fieldNote.ts';
-export type { Finish } from './job/finishSchema.ts';
+export { type Finish, isColour } from './job/finishSchema.ts';
 export { isRecord, type JobDocument, type Patch, patched, valueAt } from './job/jobDocument.ts';
 export { type JobIssue, jobIssue } from './job/jobIssue.ts';
 export type { JobPath } from './job/jobPath.ts';

@@ -1,5 +1,6 @@
 import * as z from 'zod/mini';
 import { lengthField } from './field.ts';
+import type { JobPath } from './jobPath.ts';
 
 const colourField = (title: string, usual: string) =>
   z
@@ -31,5 +32,8 @@ export const finishSchema = z.prefault(
   }),
   {},
 );
+
+/** Whether a path is that of a colour. */
+export const isColour = (path: JobPath): boolean => /^finish\.(\w+\.colour|edgeColour|thread|lace|ribbon)$/.test(path);
 
 export type Finish = z.output<typeof finishSchema>;

@@ -1,3 +1,4 @@
+import { parseColour } from '../units/parseColour.ts';
 import { parseLeatherWeight } from '../units/parseLeatherWeight.ts';
 import { type LengthUnit, parseLength } from '../units/parseLength.ts';
 import { printer } from '../units/printer.ts';
@@ -6,6 +7,7 @@ import { allowedRange } from '../units/signed.ts';
 import { normaliseTyped, parseTypedNumber, signOf } from '../units/typedNumber.ts';
 import type { FieldNote } from './field.ts';
 import { fieldNote } from './fieldNote.ts';
+import { isColour } from './finishSchema.ts';
 import type { Patch } from './jobDocument.ts';
 import type { JobPath } from './jobPath.ts';
 import type { LeatherName } from './jobSchema.ts';
@@ -34,6 +36,10 @@ export function readField(path: JobPath, text: string, unit: LengthUnit): Readin
       { path: `${path}.max_mm`, value: max },
     ];
     return { ...reading, value };
+  }
+  if (isColour(path)) {
+    const reading = parseColour(text);
+    return reading.ok ? { ...reading, value: [{ path, value: reading.value }] } : reading;
   }
   if (isThickness(path) && /oz|ounce/i.test(text)) return readThickness(path, text);
   const times = /^doubts\..*\.u$/.test(path) ? GIVE_OR_TAKE : 1;
