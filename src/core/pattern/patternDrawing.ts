@@ -61,7 +61,7 @@ export function drawingOf(
   { seam, strap, loop, print }: PatternParts,
   drawn: readonly PieceDrawing[],
 ): Drawing {
-  const { job, pieces } = source;
+  const { job } = source;
   const ribbon = ribbonOf(source);
   return {
     title: job.name,
@@ -105,7 +105,7 @@ function fittingNotes({ job, pieces }: PatternSource, strap: Strap | null, loop:
   if (loop.holes.length === 0) notes.push('The fore-edge seam has no hole that the pen loop could be caught by.');
   if (strap !== null && Math.abs(loop.middle - pieces.outside.height / 2) < (loop.width + strap.width) / 2)
     notes.push(
-      `Closure ${shape} and pen loop share the same place on the fore-edge: make them narrower, or leave one out.`,
+      `${shape === 'flap' ? 'Flap' : 'Strap'} and pen loop share the same place on the fore-edge: make them narrower, or leave one out.`,
     );
   return notes;
 }
