@@ -3,7 +3,6 @@ import { type Ref, type RefObject, useEffect, useLayoutEffect, useMemo } from 'r
 import type { Plane } from 'three';
 import {
   type CoverDesign,
-  coverColours,
   type FitMark,
   type FoldedCover,
   type Job,
@@ -28,6 +27,7 @@ import type { AreaLabel } from './marks/areaLabels.ts';
 import { EdgeBands } from './marks/EdgeBands.tsx';
 import { EdgePicker } from './marks/EdgePicker.tsx';
 import { FitMarkProjector } from './marks/FitMarkProjector.tsx';
+import { JamMark } from './marks/JamMark.tsx';
 import { setAreas } from './material/areaLines.ts';
 import { type CoverMaterials, coverMaterials, isLeatherPart, materialsOf } from './material/coverMaterials.ts';
 import { reliefTexture, setRelief } from './material/relief.ts';
@@ -83,6 +83,7 @@ export function SceneContents(props: SceneContentsProps) {
     [cover, isMarked, seenInto],
   );
   useFrames(materials, seeThrough);
+  useCuts(materials, design, cover.film);
   useReliefTextures(materials, props.reliefs, design.job.tooling.depth_mm);
   useAreas(materials, props.areas);
   useZones(materials, design, props.point, highlight ?? null, props.spot ?? null);
@@ -104,6 +105,7 @@ export function SceneContents(props: SceneContentsProps) {
         ))}
         <Seam seam={cover.seam} sewn={isSewn(props.pose)} job={design.job} look={look} materials={materials} />
         {plane && <SectionCaps cover={cover} plane={plane} />}
+        {cover.film.jam && <JamMark jam={cover.film.jam} />}
         {isMarked && <EdgeBands marks={cover.marks} seenInto={seenInto} cut={plane} />}
       </group>
       <Bench bounds={bounds} cut={plane} work={cover} units={units} look={look} scheme={colourScheme} />
@@ -182,7 +184,7 @@ const isSewn = (pose: Pose): boolean =>
 function useCoverMaterials(look: CoverSceneProps['look'], { finish }: Job): CoverMaterials {
   // Another design of the same finish keeps its materials: they are compiled at the graphics card.
   const key = JSON.stringify(finish);
-  const materials = useMemo(() => coverMaterials(look, coverColours({ finish: JSON.parse(key) })), [look, key]);
+  const materials = useMemo(() => coverMaterials(look, JSON.parse(key)), [look, key]);
   useEffect(() => () => materials.dispose(), [materials]);
   return materials;
 }
@@ -216,6 +218,26 @@ function useBookPresence(materials: CoverMaterials, presence: number): void {
     }
     invalidate();
   }, [materials, presence, invalidate]);
+}
+
+/** Works the cut edges as far as the making has come. */
+function useCuts({ leather }: CoverMaterials, { job, pieces }: CoverDesign, { movements }: FoldedCover['film']): void {
+  const invalidate = useThree((state) => state.invalidate);
+  const { bevelled, burnished } = movements;
+  const { edge } = job.finish;
+  useLayoutEffect(() => {
+    // A raw cut stays as it is.
+    const worked = edge === 'raw' ? 0 : burnished;
+    for (const { cut, grain } of Object.values(leather)) {
+      cut.bevelled.value = bevelled;
+      cut.burnished.value = worked;
+      grain.run.value = worked;
+    }
+    leather.outside.grain.piece.value.set(pieces.outside.width, pieces.outside.height);
+    for (const part of ['frontPocket', 'backPocket'] as const)
+      leather[part].grain.piece.value.set(pieces.pocket.width, pieces.outside.height);
+    invalidate();
+  }, [leather, pieces, edge, bevelled, burnished, invalidate]);
 }
 
 /** Sets the frames in which leather is seen through. */
