@@ -33,32 +33,38 @@ export interface UsdScene {
   readonly materials: readonly UsdMaterial[];
 }
 
+/** Lines of a layer; deeper ones are indented. */
+type Lines = readonly string[];
+
+const indented = (lines: Lines): string[] => lines.map((line) => (line === '' ? '' : `    ${line}`));
+
+/** A prim with its properties and its children. */
+const prim = (kind: string, name: string, body: Lines, told: Lines = []): string[] => [
+  ...(told.length === 0
+    ? [`def ${kind} "${identifier(name)}"`]
+    : [`def ${kind} "${identifier(name)}" (`, ...indented(told), ')']),
+  '{',
+  ...indented(body),
+  '}',
+];
+
+const token = (name: string, value: string): string => `token ${name} = "${value}"`;
+
 /**
  * Writes a scene as a layer of USD in text (OpenUSD, USDA 1.0; UsdGeom; UsdPreviewSurface Specification): y up, a unit is
  * a metre. The lowest point is moved to the ground, and the middle of the rest above the origin, as viewers set a model down
  * by its origin.
  */
 export function usdLayer({ remark, parts, materials }: UsdScene): string {
-  return `#usda 1.0
-(
-    defaultPrim = "Cover"
-    doc = ${JSON.stringify(remark)}
-    metersPerUnit = 1
-    upAxis = "Y"
-)
-
-def Xform "Cover" (
-    kind = "component"
-)
-{
-    double3 xformOp:translate = ${tuple(toGround(parts))}
-    uniform token[] xformOpOrder = ["xformOp:translate"]
-${parts.map(partText).join('')}
-    def Scope "Materials"
-    {
-${materials.map(materialText).join('')}    }
-}
-`;
+  const told = ['defaultPrim = "Cover"', `doc = ${JSON.stringify(remark)}`, 'metersPerUnit = 1', 'upAxis = "Y"'];
+  const body = [
+    `double3 xformOp:translate = ${tuple(toGround(parts))}`,
+    'uniform token[] xformOpOrder = ["xformOp:translate"]',
+    ...parts.flatMap(({ name, meshes }) => prim('Xform', name, meshes.flatMap(meshLines))),
+    ...prim('Scope', 'Materials', materials.flatMap(materialLines)),
+  ];
+  const cover = prim('Xform', 'Cover', body, ['kind = "component"']);
+  return ['#usda 1.0', '(', ...indented(told), ')', '', ...cover, ''].join('\n');
 }
 
 /** A name that USD takes: letters, digits and low lines. */
@@ -95,86 +101,64 @@ function toGround(parts: readonly UsdPart[]): number[] {
   return [middle(0), -low[1]!, middle(2)];
 }
 
-const partText = ({ name, meshes }: UsdPart): string => `
-    def Xform "${identifier(name)}"
-    {
-${meshes.map(meshText).join('')}    }
-`;
+const pathOf = (material: string): string => `/Cover/Materials/${identifier(material)}`;
 
-const meshText = ({ name, material, points, normals, places, indices }: UsdMesh): string => `
-        def Mesh "${identifier(name)}" (
-            prepend apiSchemas = ["MaterialBindingAPI"]
-        )
-        {
-            int[] faceVertexCounts = [${Array<number>(indices.length / 3)
-              .fill(3)
-              .join(', ')}]
-            int[] faceVertexIndices = [${indices.join(', ')}]
-            point3f[] points = [${tuples(points, 3)}]
-            normal3f[] normals = [${tuples(normals, 3)}] (
-                interpolation = "vertex"
-            )
-            texCoord2f[] primvars:st = [${tuples(places, 2)}] (
-                interpolation = "vertex"
-            )
-            uniform token subdivisionScheme = "none"
-            rel material:binding = </Cover/Materials/${identifier(material)}>
-        }
-`;
+const list = (type: string, name: string, values: string): string => `${type}[] ${name} = [${values}]`;
 
-function materialText({ name, colour, roughness, metalness, tone, relief }: UsdMaterial): string {
-  const own = `/Cover/Materials/${identifier(name)}`;
-  const light = tuple([1, 3, 5].map((at) => linear(Number.parseInt(colour.slice(at, at + 2), 16))));
-  const toneText =
-    tone === null
-      ? `color3f inputs:diffuseColor = ${light}`
-      : `color3f inputs:diffuseColor.connect = <${own}/Tone.outputs:rgb>`;
-  const reliefText =
-    relief === null ? '' : `\n                normal3f inputs:normal.connect = <${own}/Relief.outputs:rgb>`;
-  return `
-        def Material "${identifier(name)}"
-        {
-            token outputs:surface.connect = <${own}/Surface.outputs:surface>
-
-            def Shader "Surface"
-            {
-                uniform token info:id = "UsdPreviewSurface"
-                ${toneText}${reliefText}
-                float inputs:roughness = ${roughness}
-                float inputs:metallic = ${metalness}
-                token outputs:surface
-            }
-${tone === null ? '' : pictureText('Tone', own, tone, 'token inputs:sourceColorSpace = "sRGB"')}${
-  relief === null
-    ? ''
-    : pictureText(
-        'Relief',
-        own,
-        relief,
-        'token inputs:sourceColorSpace = "raw"\n                float4 inputs:scale = (2, 2, 2, 1)\n                float4 inputs:bias = (-1, -1, -1, 0)',
-      )
-}${tone === null && relief === null ? '' : readerText}        }
-`;
+function meshLines({ name, material, points, normals, places, indices }: UsdMesh): string[] {
+  const byPoint = (line: string): string[] => [`${line} (`, ...indented(['interpolation = "vertex"']), ')'];
+  const corners = Array<number>(indices.length / 3).fill(3);
+  const body = [
+    list('int', 'faceVertexCounts', corners.join(', ')),
+    list('int', 'faceVertexIndices', indices.join(', ')),
+    list('point3f', 'points', tuples(points, 3)),
+    ...byPoint(list('normal3f', 'normals', tuples(normals, 3))),
+    ...byPoint(list('texCoord2f', 'primvars:st', tuples(places, 2))),
+    `uniform ${token('subdivisionScheme', 'none')}`,
+    `rel material:binding = <${pathOf(material)}>`,
+  ];
+  return prim('Mesh', name, body, ['prepend apiSchemas = ["MaterialBindingAPI"]']);
 }
 
-const pictureText = (name: string, own: string, file: string, how: string): string => `
-            def Shader "${name}"
-            {
-                uniform token info:id = "UsdUVTexture"
-                asset inputs:file = @${file}@
-                float2 inputs:st.connect = <${own}/Places.outputs:result>
-                token inputs:wrapS = "repeat"
-                token inputs:wrapT = "repeat"
-                ${how}
-                float3 outputs:rgb
-            }
-`;
+function materialLines({ name, colour, roughness, metalness, tone, relief }: UsdMaterial): string[] {
+  const own = pathOf(name);
+  const light = tuple([1, 3, 5].map((at) => linear(Number.parseInt(colour.slice(at, at + 2), 16))));
+  const isPictured = tone !== null || relief !== null;
+  return prim('Material', name, [
+    `token outputs:surface.connect = <${own}/Surface.outputs:surface>`,
+    ...shader('Surface', 'UsdPreviewSurface', [
+      tone === null
+        ? `color3f inputs:diffuseColor = ${light}`
+        : `color3f inputs:diffuseColor.connect = <${own}/Tone.outputs:rgb>`,
+      ...(relief === null ? [] : [`normal3f inputs:normal.connect = <${own}/Relief.outputs:rgb>`]),
+      `float inputs:roughness = ${roughness}`,
+      `float inputs:metallic = ${metalness}`,
+      'token outputs:surface',
+    ]),
+    ...(tone === null ? [] : picture('Tone', own, tone, [token('inputs:sourceColorSpace', 'sRGB')])),
+    ...(relief === null ? [] : picture('Relief', own, relief, NORMALS)),
+    ...(isPictured
+      ? shader('Places', 'UsdPrimvarReader_float2', ['string inputs:varname = "st"', 'float2 outputs:result'])
+      : []),
+  ]);
+}
 
-const readerText = `
-            def Shader "Places"
-            {
-                uniform token info:id = "UsdPrimvarReader_float2"
-                string inputs:varname = "st"
-                float2 outputs:result
-            }
-`;
+/** Bytes 0 to 255 are -1 to 1 in each direction. */
+const NORMALS: Lines = [
+  token('inputs:sourceColorSpace', 'raw'),
+  `float4 inputs:scale = ${tuple([2, 2, 2, 1])}`,
+  `float4 inputs:bias = ${tuple([-1, -1, -1, 0])}`,
+];
+
+const shader = (name: string, id: string, body: Lines): string[] =>
+  prim('Shader', name, [`uniform ${token('info:id', id)}`, ...body]);
+
+const picture = (name: string, own: string, file: string, how: Lines): string[] =>
+  shader(name, 'UsdUVTexture', [
+    `asset inputs:file = @${file}@`,
+    `float2 inputs:st.connect = <${own}/Places.outputs:result>`,
+    token('inputs:wrapS', 'repeat'),
+    token('inputs:wrapT', 'repeat'),
+    ...how,
+    'float3 outputs:rgb',
+  ]);
