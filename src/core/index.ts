@@ -13,6 +13,7 @@ export { type SweepPoint, type SweepRange, sweep } from './explore/sweep.ts';
 export type { FitTarget, MustChange } from './explore/whatMustChange.ts';
 export type { FilmFigure, FilmId, FilmJam, FilmStep, Movement, Movements, SeenJam } from './film/filmStep.ts';
 export { filmStepAt, filmSteps, movementsAt } from './film/filmSteps.ts';
+export { colourWords } from './finish/colourWords.ts';
 export { type CoverColours, colourOf, coverColours, type LeatherColours } from './finish/coverColours.ts';
 export { elasticOverRange, fitReport } from './fitReport.ts';
 export { type CoverDesign, coverDesign, madeDesign } from './fold/coverDesign.ts';
@@ -51,7 +52,7 @@ export {
   type ToolingFace,
 } from './job/toolingSchema.ts';
 export { workedIn } from './job/workedIn.ts';
-export { KNIFE, OPTIONAL_STEP_NAMES, type StepId } from './job/workOrder.ts';
+export { finishing, fittingsStep, inOneName, KNIFE, OPTIONAL_STEP_NAMES, type StepId } from './job/workOrder.ts';
 export { cutStep, INCH_STEPS } from './job/workSchema.ts';
 export { type Calibrated, calibrateBendRatio, calibrateNeutral } from './leather/calibrate.ts';
 export { changeOf } from './leather/changeOf.ts';
@@ -144,6 +145,12 @@ export {
   type SeeThrough,
 } from './solid/meshData.ts';
 export { type Pose, SEQUENCE_STAGES } from './solid/pose.ts';
+export { type FreeEnds, freeEnds } from './solid/seam/freeEnds.ts';
+export { holeMesh } from './solid/seam/holeMesh.ts';
+export { type SeamCourse, seamCourse, strapCourse } from './solid/seam/seamCourse.ts';
+export { movesAt, seamStrands } from './solid/seam/seamStrands.ts';
+export { strandMesh } from './solid/seam/strandMesh.ts';
+export { type SeamMesh, type StrandDetail, type StrandSweep, strandSweep } from './solid/seam/strandSweep.ts';
 export { createStripSolver } from './strip/solveStrip.ts';
 export { ARTWORK_GRID, readArtworkLines, writeArtworkLines } from './tooling/artworkLines.ts';
 export { cached } from './tooling/cached.ts';

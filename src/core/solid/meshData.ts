@@ -70,6 +70,8 @@ export interface FoldedHole {
   readonly pitch: number;
   /** Thickness of the stack that the thread goes through here, mm. */
   readonly stack: number;
+  /** The grain side halfway to the next hole; absent at the end of an open row. */
+  readonly halfway?: Pick<FoldedHole, 'at' | 'out'>;
 }
 
 /**
