@@ -52,7 +52,7 @@ export function foldedCover(
   const book = stage.bookShown > 0 ? bookParts(design, point, stage, standing, leaves) : null;
   const benchTurn = stage.wrapped * (standing.direction - standing.benchTilt) + (1 - stage.wrapped) * (Math.PI / 2);
   const movements = pose.kind === 'opening' ? ALL_DONE : movementsAt(filmSteps(design, point), pose.at);
-  const place = { grid: cover.grid, opening, least: range?.least ?? null, benchTurn };
+  const place = { grid: cover.grid, opening, least: range?.least ?? null, benchTurn, book: book?.parts ?? [] };
   const fittings = fittingParts(design, point, place, movements);
   return {
     parts: [...cover.parts, ...(book?.parts ?? []), ...fittings.parts],

@@ -8,6 +8,7 @@ import type { FoldedHole, MeshData } from '../meshData.ts';
 import { step } from '../staging.ts';
 import { closureParts } from './closureParts.ts';
 import { penLoopMesh } from './penLoopMesh.ts';
+import { ribbonsMesh } from './ribbonMesh.ts';
 import { lineOfGrid } from './sectionLine.ts';
 
 /** The cover that fittings are put on, as it lies. */
@@ -18,6 +19,8 @@ export interface FittingPlace {
   readonly least: number | null;
   /** Turn that brings the assembly to the bench, radians. */
   readonly benchTurn: number;
+  /** Parts of the book; none while it is away. */
+  readonly book: readonly MeshData[];
 }
 
 /** Fittings of one position as solids, and the holes of the strap's own seam. */
@@ -37,7 +40,7 @@ const LET_GO = 0.02;
 export function fittingParts(
   design: CoverDesign,
   point: RangePoint,
-  { grid, opening, least, benchTurn }: FittingPlace,
+  { grid, opening, least, benchTurn, book }: FittingPlace,
   { fitted, fastened }: Pick<Movements, 'fitted' | 'fastened'>,
 ): Fittings {
   const isClosed = least === null ? 0 : 1 - step(opening, least, least + LET_GO);
@@ -53,5 +56,8 @@ export function fittingParts(
   const up: Vec2 = [Math.sin(benchTurn), Math.cos(benchTurn)];
   const level = Math.min(...line.map(({ grain }) => dot(grain, up)));
   const loop = penLoopMesh(design, point, coverSampler(grid, 'inner'), 1 - step(fitted, 0.2, 1), { up, level });
-  return { parts: [...closure.parts, ...(loop === null ? [] : [loop])], strapSeam: closure.seam };
+  const leaves = book.find(({ part }) => part === 'leaves');
+  const ribbons = leaves === undefined ? null : ribbonsMesh(design, leaves, { up, level });
+  const others = [loop, ribbons].filter((mesh) => mesh !== null);
+  return { parts: [...closure.parts, ...others], strapSeam: closure.seam };
 }

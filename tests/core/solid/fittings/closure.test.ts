@@ -3,8 +3,10 @@ import choirBook from '../../../../public/jobs/choir-book.json' with { type: 'js
 import tideLedger from '../../../../public/jobs/tide-ledger.json' with { type: 'json' };
 import { type CoverDesign, coverDesign } from '../../../../src/core/fold/coverDesign.ts';
 import { distance, type Vec2 } from '../../../../src/core/math/vec2.ts';
+import { ribbonOf } from '../../../../src/core/pattern/ribbon.ts';
 import { type BentPath, bentPlaces, bentUpTo, pathOverPegs } from '../../../../src/core/solid/fittings/bentPath.ts';
 import { closureLie, closureOf } from '../../../../src/core/solid/fittings/closurePath.ts';
+import { loopPath } from '../../../../src/core/solid/fittings/penLoopMesh.ts';
 import { lineOfHalves } from '../../../../src/core/solid/fittings/sectionLine.ts';
 import { foldedCover } from '../../../../src/core/solid/foldedCover.ts';
 import type { MeshData, PartName } from '../../../../src/core/solid/meshData.ts';
@@ -160,5 +162,38 @@ describe('fittings', () => {
         );
       expect(nearest).toBeLessThan(12);
     }
+  });
+});
+
+describe('ribbons', () => {
+  const design = coverDesign(soundJob(merged(tideLedger, { construction: { ribbon: { count: 2 } } })));
+
+  test.each([0, 0.006, 1, Math.PI])('lie on the open page, closed solids that pass through nothing, at %d', (angle) => {
+    const { parts } = foldedCover(design, { kind: 'opening', angle });
+    expect(validateSolid(partOf(parts, 'ribbons'))).toEqual([]);
+    expect(validateClearance(parts, 0.05).filter(({ a, b }) => FITTINGS.has(a) || FITTINGS.has(b))).toEqual([]);
+  });
+
+  test('are as long as they are cut, less the end that is fixed in the spine, closed and open', () => {
+    const cut = defined(ribbonOf(design) ?? undefined);
+    for (const angle of [0, 2]) {
+      const { uvs } = partOf(foldedCover(design, { kind: 'opening', angle }).parts, 'ribbons');
+      const longest = uvs.reduce((most, u, i) => (i % 2 === 0 ? Math.max(most, u) : most), 0);
+      // The middle line's chords over the bend of a page fall short by their sagittas.
+      expect(Math.abs(longest - (cut.sum.total - 25))).toBeLessThan(0.2);
+    }
+  });
+});
+
+describe('a pen loop', () => {
+  test('is round, as long as it is cut, and lets its pen pass', () => {
+    const path = loopPath(2 * Math.PI * 6.5, 0.02);
+    expect(chordLength(path, 2 * Math.PI * 6.5)).toBeCloseTo(2 * Math.PI * 6.5, 6);
+    const places = bentPlaces(path, [0, 2 * Math.PI * 6.5]);
+    // Both ends meet at the neck.
+    expect(distance(defined(places[0]).at, defined(places[1]).at)).toBeCloseTo(0.02, 9);
+    // Pen of 10 mm and ease of 1 mm in leather of 2 mm with its neutral line in the middle: r = 5.5 + 1.
+    const arc = defined(path.pieces[1]);
+    expect(arc.length / arc.turn - 1).toBeGreaterThan(5);
   });
 });
