@@ -1,6 +1,5 @@
 import * as z from 'zod/mini';
 import { lengthField } from './field.ts';
-import type { JobPath } from './jobPath.ts';
 
 const colourField = (title: string, usual: string) =>
   z
@@ -32,8 +31,5 @@ export const finishSchema = z.prefault(
   }),
   {},
 );
-
-/** Whether a path is that of a colour. */
-export const isColour = (path: JobPath): boolean => /^finish\.(\w+\.colour|edgeColour|thread|lace|ribbon)$/.test(path);
 
 export type Finish = z.output<typeof finishSchema>;

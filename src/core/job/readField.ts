@@ -7,7 +7,6 @@ import { allowedRange } from '../units/signed.ts';
 import { normaliseTyped, parseTypedNumber, signOf } from '../units/typedNumber.ts';
 import type { FieldNote } from './field.ts';
 import { fieldNote } from './fieldNote.ts';
-import { isColour } from './finishSchema.ts';
 import type { Patch } from './jobDocument.ts';
 import type { JobPath } from './jobPath.ts';
 import type { LeatherName } from './jobSchema.ts';
@@ -15,6 +14,9 @@ import type { LeatherName } from './jobSchema.ts';
 /** A leather's weight is one entry for the two ends of its range. */
 export const isLeather = (path: JobPath): path is `leather.${LeatherName}` =>
   /^leather\.(outside|pocket|lining)$/.test(path);
+
+/** Whether a path is that of a colour. */
+export const isColour = (path: JobPath): boolean => /^finish\.(\w+\.colour|edgeColour|thread|lace|ribbon)$/.test(path);
 
 /**
  * Standard uncertainties in what a maker calls give or take: 19 in 20 normal errors are no larger (JCGM 100:2008 G.3.2 has

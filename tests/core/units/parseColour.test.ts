@@ -1,10 +1,9 @@
 import { expect, test } from 'vitest';
 import { EXAMPLE_JOBS } from '../../../src/core/job/examples.ts';
 import { JOB_PATHS } from '../../../src/core/job/fieldNote.ts';
-import { isColour } from '../../../src/core/job/finishSchema.ts';
 import { patched } from '../../../src/core/job/jobDocument.ts';
 import { parseJob } from '../../../src/core/job/parseJob.ts';
-import { readField } from '../../../src/core/job/readField.ts';
+import { isColour, readField } from '../../../src/core/job/readField.ts';
 import { parseColour } from '../../../src/core/units/parseColour.ts';
 import { nth } from '../../nth.ts';
 
