@@ -1,5 +1,5 @@
 import { ALL_DONE, filmSteps, movementsAt } from '../film/filmSteps.ts';
-import { type CoverDesign, madeDesign } from '../fold/coverDesign.ts';
+import { type CoverDesign, lyingDesign, madeDesign } from '../fold/coverDesign.ts';
 import type { Settle } from '../fold/elastic/settledCover.ts';
 import type { RangePoint } from '../leather/leatherModel.ts';
 import { bookParts } from './bookParts.ts';
@@ -33,8 +33,8 @@ export function foldedCover(
   point: RangePoint = 'nominal',
   settle?: Settle,
 ): FoldedCover {
-  const design = madeDesign(asCut);
-  const range = openingRange(design, point);
+  const made = madeDesign(asCut);
+  const range = openingRange(made, point);
   const stage = staging(pose, range !== null);
   const opening =
     range === null
@@ -43,6 +43,7 @@ export function foldedCover(
         ? Math.max(range.least, Math.min(range.most, pose.angle))
         : range.most + (range.least - range.most) * stage.folded;
   const settled = stage.wrapped === 1 ? (settle?.(opening) ?? undefined) : undefined;
+  const design = settled ? lyingDesign(made, point, opening) : made;
   const standing = range === null ? standingFlat(design, point) : standingAt(design, point, opening, settled);
   const cover = coverParts(design, point, stage, standing);
   const leaves = range && {
