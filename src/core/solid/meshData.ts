@@ -143,6 +143,8 @@ export interface CoverFilm {
 export interface FoldedCover {
   readonly parts: readonly MeshData[];
   readonly seam: readonly FoldedHole[];
+  /** Holes of a closure strap's own seam, on its grain side; empty without a strap. */
+  readonly strapSeam: readonly FoldedHole[];
   readonly marks: readonly FitMark[];
   /** Empty while there is no gap to be seen through leather. */
   readonly seeThrough: readonly SeeThrough[];

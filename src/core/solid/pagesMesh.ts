@@ -117,6 +117,24 @@ export function pagesMesh(part: PartName, gatherings: readonly Pages[], height: 
   };
 }
 
+/** A place on a page: in the section, and from the spine end along the page, mm. */
+export interface PagePlace {
+  readonly at: Vec2;
+  readonly along: number;
+}
+
+/** The page of a mesh of gatherings that was drawn last, spine to fore-edge: of the leaves of a book the open one at the back. */
+export function lastPage({ positions, uvs, faces, indices }: MeshData): PagePlace[] {
+  const edge = faces.at(-1)!.start;
+  let v = indices.subarray(0, edge).reduce((most, index) => Math.max(most, index), 0);
+  const page: PagePlace[] = [];
+  for (let nearer = Number.POSITIVE_INFINITY; v >= 0 && uvs[2 * v]! < nearer; v -= 2) {
+    nearer = uvs[2 * v]!;
+    page.push({ at: [positions[3 * v]!, positions[3 * v + 1]!], along: nearer });
+  }
+  return page.reverse();
+}
+
 /** Unit tangent at the middle one of three points, of the mean of the directions to and from it. */
 function tangent(before: Vec2, at: Vec2, after: Vec2): Vec2 {
   let [x, y] = [0, 0];
