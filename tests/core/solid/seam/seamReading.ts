@@ -24,23 +24,57 @@ export function onGrain({ positions, uvs, indices, faces }: MeshData, s: number,
   throw new Error(`no triangle has ${s}, ${v}`);
 }
 
-/** How far from the axis of a hole each strand goes through a depth of it, mm, of those within 2 mm. */
-export function crossings(strands: readonly Strand[], at: Vec3, out: Vec3, depth: number): number[] {
-  const level = dot3(at, out) - depth;
+/** How far from a hole its strands are looked for, mm: less than the least pitch of the cases. */
+const NEAR = 2;
+
+/** One strand through one hole. */
+interface Passage {
+  /** Greatest distance from the axis of the hole at a quarter and three quarters of the depth, mm. */
+  readonly off: number;
+  /** 1, or 1/2 for a strand that ends in the hole. */
+  readonly share: number;
+}
+
+/**
+ * The passages of strands through a hole: from a quarter of its depth to three quarters, or the other way. A stitch beside the
+ * hole, which on a bend dips under the level of a quarter and comes up again, is none.
+ */
+export function passages(strands: readonly Strand[], at: Vec3, out: Vec3, stack: number): Passage[] {
+  const depthOf = (p: Vec3): number => dot3(combine3(at, 1, p, -1), out) / stack;
   return strands.flatMap(({ points }) => {
-    const found: number[] = [];
-    for (let i = 0; i + 3 < points.length; i += 3) {
-      const [p, q] = [tripleAt(points, i / 3), tripleAt(points, i / 3 + 1)];
-      const [a, b] = [dot3(p, out) - level, dot3(q, out) - level];
-      if (a > 0 === b > 0) continue;
-      const on = combine3(p, b / (b - a), q, -a / (b - a));
-      const off = combine3(on, 1, combine3(at, 1, out, -depth), -1);
-      const distance = Math.hypot(...off);
-      if (distance < 2) found.push(distance);
+    const count = points.length / 3;
+    const crossings: { level: number; off: number; segment: number }[] = [];
+    for (let i = 0; i + 1 < count; i++) {
+      const [p, q] = [tripleAt(points, i), tripleAt(points, i + 1)];
+      const [a, b] = [depthOf(p), depthOf(q)];
+      for (const level of a < b ? [0.25, 0.75] : [0.75, 0.25]) {
+        if (a > level === b > level) continue;
+        const share = (level - a) / (b - a);
+        const on = combine3(p, 1 - share, q, share);
+        const off = Math.hypot(...combine3(on, 1, combine3(at, 1, out, -level * stack), -1));
+        if (off < NEAR) crossings.push({ level, off, segment: i });
+      }
     }
+    const isWithin = (i: number): boolean => {
+      const depth = depthOf(tripleAt(points, i));
+      return depth > 0.25 && depth < 0.75;
+    };
+    const found: Passage[] = [];
+    const [first, last] = [crossings[0], crossings.at(-1)];
+    // From an end in the hole to its mouth.
+    if (first && isWithin(0) && first.segment < 3) found.push({ off: first.off, share: 1 / 2 });
+    if (last && isWithin(count - 1) && last.segment > count - 5) found.push({ off: last.off, share: 1 / 2 });
+    crossings.forEach(({ level, off, segment }, i) => {
+      const before = crossings[i - 1];
+      if (before && before.level !== level && segment - before.segment < 4)
+        found.push({ off: Math.max(off, before.off), share: 1 });
+    });
     return found;
   });
 }
+
+/** How often strands go through a hole. */
+export const timesThrough = (through: readonly Passage[]): number => through.reduce((sum, { share }) => sum + share, 0);
 
 /** Length of strands, mm. */
 export const strandLength = (strands: readonly Strand[]): number =>
