@@ -1,8 +1,8 @@
 import { type CoverDesign, foldedCover, type RangePoint } from '../../core/index.ts';
 import type { Take } from './partTakes.ts';
 
-/** Few enough takes for a file of some MB, enough for the folding to look smooth. */
-const TAKES = 25;
+/** Close enough for no movement to be missed; each part keeps the few that it needs. */
+const TAKES = 41;
 
 /** The making of a cover from the flat pattern to the closed book, at even steps. */
 export const sequenceTakes = (design: CoverDesign, point: RangePoint = 'nominal', count = TAKES): Take[] =>
