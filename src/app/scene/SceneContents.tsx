@@ -10,10 +10,8 @@ import {
   type PartName,
   type PartRelief,
   type PatternZone,
-  type Pose,
   partOf,
   type RangePoint,
-  SEQUENCE_STAGES,
   TOOLED_PARTS,
   type ToolingArea,
 } from '../../core/index.ts';
@@ -32,9 +30,8 @@ import { setAreas } from './material/areaLines.ts';
 import { type CoverMaterials, coverMaterials, isLeatherPart, materialsOf } from './material/coverMaterials.ts';
 import { reliefTexture, setRelief } from './material/relief.ts';
 import { setFrames } from './material/seeThroughMaterial.ts';
-import { Lacing } from './parts/Lacing.tsx';
+import { Seam } from './parts/Seam.tsx';
 import { SectionCaps } from './parts/SectionCaps.tsx';
-import { Stitching } from './parts/Stitching.tsx';
 import { Bench } from './room/Bench.tsx';
 import { Daylight } from './room/Daylight.tsx';
 import type { CoverSceneProps } from './sceneProps.ts';
@@ -88,7 +85,6 @@ export function SceneContents(props: SceneContentsProps) {
   useAreas(materials, props.areas);
   useZones(materials, design, props.point, highlight ?? null, props.spot ?? null);
 
-  const Seam = design.job.seam.method === 'lacing' ? Lacing : Stitching;
   return (
     <>
       <Daylight bounds={bounds} look={look} scheme={colourScheme} />
@@ -103,7 +99,7 @@ export function SceneContents(props: SceneContentsProps) {
             isLitThrough={isPocket(mesh.part) === seenInto}
           />
         ))}
-        <Seam seam={cover.seam} sewn={isSewn(props.pose)} job={design.job} look={look} materials={materials} />
+        <Seam cover={cover} design={design} point={props.point} look={look} materials={materials} />
         {plane && <SectionCaps cover={cover} plane={plane} />}
         {cover.film.jam && <JamMark jam={cover.film.jam} />}
         {isMarked && <EdgeBands marks={cover.marks} seenInto={seenInto} cut={plane} />}
@@ -176,10 +172,6 @@ function PartMesh({ mesh, materials, isSeenThrough, isLitThrough }: PartMeshProp
     </>
   );
 }
-
-/** Whether thread or lace is in: once the boards are in their pockets. Holes and slits show from the start. */
-const isSewn = (pose: Pose): boolean =>
-  pose.kind === 'opening' || pose.at >= SEQUENCE_STAGES.find(({ id }) => id === 'fold')!.from;
 
 function useCoverMaterials(look: CoverSceneProps['look'], { finish }: Job): CoverMaterials {
   // Another design of the same finish keeps its materials: they are compiled at the graphics card.

@@ -5,6 +5,7 @@ import type { RangePoint } from '../leather/leatherModel.ts';
 import { bookParts } from './bookParts.ts';
 import { coverParts } from './coverParts.ts';
 import { fitMarks } from './fitMarks.ts';
+import { fittingParts } from './fittings/fittingParts.ts';
 import { foldedSeam } from './foldedSeam.ts';
 import type { FoldedCover } from './meshData.ts';
 import { openingRange } from './openingRange.ts';
@@ -49,9 +50,14 @@ export function foldedCover(
     forced: range.forced,
   };
   const book = stage.bookShown > 0 ? bookParts(design, point, stage, standing, leaves) : null;
+  const benchTurn = stage.wrapped * (standing.direction - standing.benchTilt) + (1 - stage.wrapped) * (Math.PI / 2);
+  const movements = pose.kind === 'opening' ? ALL_DONE : movementsAt(filmSteps(design, point), pose.at);
+  const place = { grid: cover.grid, opening, least: range?.least ?? null, benchTurn, book: book?.parts ?? [] };
+  const fittings = fittingParts(design, point, place, movements);
   return {
-    parts: [...cover.parts, ...(book?.parts ?? [])],
+    parts: [...cover.parts, ...(book?.parts ?? []), ...fittings.parts],
     seam: foldedSeam(design, point, cover.grid),
+    strapSeam: fittings.strapSeam,
     marks:
       book === null
         ? []
@@ -66,12 +72,9 @@ export function foldedCover(
           }),
     seeThrough:
       range !== null && stage.letDown === 1 ? seeThrough(design, point, standing, cover.grid, cover.fields) : [],
-    benchTurn: stage.wrapped * (standing.direction - standing.benchTilt) + (1 - stage.wrapped) * (Math.PI / 2),
+    benchTurn,
     opening,
-    film: {
-      movements: pose.kind === 'opening' ? ALL_DONE : movementsAt(filmSteps(design, point), pose.at),
-      jam: null,
-    },
+    film: { movements, jam: null },
     bookPresence: stage.bookShown,
   };
 }
