@@ -1,7 +1,8 @@
 import { type Accessor, Document, type GLTF, type Node, type PrimitiveTarget, WebIO } from '@gltf-transform/core';
 import { EXTMeshoptCompression, KHRMeshQuantization } from '@gltf-transform/extensions';
-import type { CoverColours, Face, PartName, PartRelief } from '../../core/index.ts';
+import type { CoverColours, PartRelief } from '../../core/index.ts';
 import { difference, directions, inGltfAxes, mirroredTriangles } from '../model/metres.ts';
+import type { ModelFace, ModelPart } from '../model/modelParts.ts';
 import { surfaceOf } from '../model/surface.ts';
 import { tileSide } from '../model/tilePicture.ts';
 import { materialsOf } from './glbMaterials.ts';
@@ -27,10 +28,14 @@ export interface GlbOptions {
 export interface FoldedGlb {
   readonly bytes: Uint8Array<ArrayBuffer>;
   /** Parts shown at rest in every take because their vertices do not match from take to take. */
-  readonly still: readonly PartName[];
+  readonly still: readonly ModelPart[];
 }
 
 const DEFAULT_SECONDS = 24;
+
+/** Most key poses of a part, each a shape that a viewer holds; fewer of the seam, which has most vertices. */
+const MOST_SHAPES = 24;
+const MOST_SEWN = 12;
 
 const MM_PER_METRE = 1000;
 
@@ -62,7 +67,7 @@ export async function foldedGlb(
     document.createAccessor().setType(type).setArray(array).setNormalized(isNormalized).setBuffer(buffer);
   const root = document.createNode(name);
   document.getRoot().setDefaultScene(document.createScene(name).addChild(root));
-  const pictures = new Map(reliefs.map((relief) => [relief.part as PartName, reliefPictures(relief, reliefDepth)]));
+  const pictures = new Map(reliefs.map((relief) => [relief.part as ModelPart, reliefPictures(relief, reliefDepth)]));
   const materialOf = materialsOf(document, colours, pictures);
   const animation = takes.length < 2 ? null : document.createAnimation('making');
 
@@ -107,7 +112,7 @@ export async function foldedGlb(
         .setMaterial(materialOf(part, face));
       const relief = face === 'grain' ? pictures.get(part) : undefined;
       if (relief) primitive.setAttribute('TEXCOORD_1', accessor('VEC2', own(reliefPlaces(rest.uvs, relief), 2)));
-      for (const shape of shapes) primitive.addTarget(target(shape, rest, base, step, own));
+      for (const shape of shapes) primitive.addTarget(target(part, shape, rest, base, step, own));
       mesh.addPrimitive(primitive);
     }
     const node = document
@@ -120,6 +125,7 @@ export async function foldedGlb(
   };
 
   const target = (
+    part: ModelPart,
     shape: PartPose,
     rest: PartPose,
     base: Float32Array,
@@ -127,14 +133,14 @@ export async function foldedGlb(
     own: <T extends Values>(values: T, size: number) => T,
   ): PrimitiveTarget => {
     const shift = Int16Array.from(difference(onGrid(shape.positions, step), base));
+    const found = document.createPrimitiveTarget().setAttribute('POSITION', accessor('VEC3', own(shift, 3)));
+    // Thread is too thin for its shading to be missed.
+    if (part === 'seam') return found;
     const turn = Float32Array.from(
       difference(directions(shape.normals), directions(rest.normals)),
       (value) => Math.round(value * FINEST_TURN) / FINEST_TURN,
     );
-    return document
-      .createPrimitiveTarget()
-      .setAttribute('POSITION', accessor('VEC3', own(shift, 3)))
-      .setAttribute('NORMAL', accessor('VEC3', own(turn, 3)));
+    return found.setAttribute('NORMAL', accessor('VEC3', own(turn, 3)));
   };
 
   const follow = (
@@ -157,7 +163,7 @@ export async function foldedGlb(
   const parts = partTakes(takes);
   for (const part of parts) {
     const { rest, poses, step } = part;
-    const keys = keyPoses(times, poses);
+    const keys = keyPoses(times, poses, part.part === 'seam' ? MOST_SEWN : MOST_SHAPES);
     // The last key is the shape at rest, which needs no target.
     const shapes = keys.slice(0, -1).map((i) => poses[i]!);
     const node = addPart({ ...part, rest }, shapes);
@@ -214,7 +220,12 @@ const wholes = (
 ): Uint16Array<ArrayBuffer> | Uint32Array<ArrayBuffer> => (count > 65535 ? indices : Uint16Array.from(indices));
 
 /** Where vertices lie in the tile of a face: glTF's places begin at the top left, the pattern's at the bottom. */
-function tilePlaces(uvs: Float32Array, colours: CoverColours, part: PartName, face: Face): Float32Array<ArrayBuffer> {
+function tilePlaces(
+  uvs: Float32Array,
+  colours: CoverColours,
+  part: ModelPart,
+  face: ModelFace,
+): Float32Array<ArrayBuffer> {
   const { tone, relief } = surfaceOf(colours, part, face);
   const tile = tone ?? relief;
   const side = tile === null ? NO_TILE : tileSide(tile);

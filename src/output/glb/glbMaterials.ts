@@ -1,5 +1,6 @@
 import { ColorUtils, type Document, type Material, type TextureInfo } from '@gltf-transform/core';
-import type { CoverColours, Face, PartName } from '../../core/index.ts';
+import type { CoverColours } from '../../core/index.ts';
+import type { ModelFace, ModelPart } from '../model/modelParts.ts';
 import { surfaceOf } from '../model/surface.ts';
 import { tilePicture } from '../model/tilePicture.ts';
 import { type Pixels, png } from '../png.ts';
@@ -13,8 +14,8 @@ import type { ReliefPictures } from './reliefPictures.ts';
 export function materialsOf(
   document: Document,
   colours: CoverColours,
-  reliefs: ReadonlyMap<PartName, ReliefPictures>,
-): (part: PartName, face: Face) => Material {
+  reliefs: ReadonlyMap<ModelPart, ReliefPictures>,
+): (part: ModelPart, face: ModelFace) => Material {
   const made = new Map<string, Material>();
   const textures = new Map<string, ReturnType<Document['createTexture']>>();
   const picture = (name: string, pixels: () => Pixels) => {

@@ -3,28 +3,25 @@ import type { PartPose } from './partTakes.ts';
 /** How far a vertex may be from its place between two key poses, mm: not seen in a film. */
 const FURTHEST = 0.3;
 
-/** Most key poses of a part: each is a shape that a viewer holds. */
-const MOST = 24;
-
 /**
- * Chooses the poses of a part that the others follow from, by linear interpolation, within 0.3 mm or with 24 poses: the one
+ * Chooses the poses of a part that the others follow from, by linear interpolation, within 0.3 mm or with as many as there may be: the one
  * that is furthest off is added until none is too far (Ramer, Douglas and Peucker).
  * @param times place of each pose in the sequence
  * @param poses null where the part is not there
  * @returns indices of poses, rising; the first and the last that are there are among them
  */
-export function keyPoses(times: readonly number[], poses: readonly (PartPose | null)[]): number[] {
+export function keyPoses(times: readonly number[], poses: readonly (PartPose | null)[], most: number): number[] {
   const there = poses.flatMap((pose, i) => (pose === null ? [] : [i]));
   const [first, last] = [there[0]!, there.at(-1)!];
   const keys = first === last ? [last] : [first, last];
-  while (keys.length < MOST) {
-    let [most, furthest] = [FURTHEST, -1];
+  while (keys.length < most) {
+    let [worst, furthest] = [FURTHEST, -1];
     for (let k = 1; k < keys.length; k++)
       for (let i = keys[k - 1]! + 1; i < keys[k]!; i++) {
         const [from, to] = [keys[k - 1]!, keys[k]!];
         const share = (times[i]! - times[from]!) / (times[to]! - times[from]!);
         const off = distance(poses[i]!.positions, poses[from]!.positions, poses[to]!.positions, share);
-        if (off > most) [most, furthest] = [off, i];
+        if (off > worst) [worst, furthest] = [off, i];
       }
     if (furthest < 0) break;
     keys.push(furthest);

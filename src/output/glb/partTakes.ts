@@ -1,4 +1,4 @@
-import type { MeshData, PartName } from '../../core/index.ts';
+import type { ModelMesh, ModelPart } from '../model/modelParts.ts';
 import { thinnedMesh } from '../model/thinnedMesh.ts';
 import { sameVertices } from './sameVertices.ts';
 
@@ -6,7 +6,7 @@ import { sameVertices } from './sameVertices.ts';
 export interface Take {
   /** Place in the sequence, 0 to 1, increasing from take to take. */
   readonly at: number;
-  readonly parts: readonly MeshData[];
+  readonly parts: readonly ModelMesh[];
 }
 
 /** A part in one take. */
@@ -17,8 +17,8 @@ export interface PartPose {
 
 /** One part through the whole sequence, thinned, with the same vertices in every take. */
 export interface PartTakes {
-  readonly part: PartName;
-  readonly rest: MeshData;
+  readonly part: ModelPart;
+  readonly rest: ModelMesh;
   /** Null where the part is not in the scene yet. */
   readonly poses: readonly (PartPose | null)[];
   /** True where its vertices do not match from take to take: every pose is then the one at rest. */
@@ -44,7 +44,7 @@ export function partTakes(takes: readonly Take[]): PartTakes[] {
     const canFollow = samples.every((sample) => sample !== null);
     const poses = [whole, ...(canFollow ? samples : [])].map(({ positions }) => positions);
     const { vertices, indices, faces } = thinnedMesh(whole, poses, step);
-    const rest: MeshData = {
+    const rest: ModelMesh = {
       part: whole.part,
       positions: taken(whole.positions, 3, vertices),
       normals: taken(whole.normals, 3, vertices),
@@ -69,7 +69,7 @@ const taken = (values: Float32Array, size: number, vertices: Uint32Array): Float
     (_, i) => values[vertices[Math.floor(i / size)]! * size + (i % size)]!,
   );
 
-function stepOf(meshes: readonly MeshData[]): number {
+function stepOf(meshes: readonly ModelMesh[]): number {
   const [low, high] = [
     Array<number>(3).fill(Number.POSITIVE_INFINITY),
     Array<number>(3).fill(Number.NEGATIVE_INFINITY),
