@@ -11,6 +11,7 @@ import {
   toolingAreas,
   type Verdict,
 } from '../../core/index.ts';
+import { finishWords, fittingWords } from '../fittingWords.ts';
 import { type Offer, type OfferedPrice, offeredPrice, PLAIN_OFFER } from './offer.ts';
 import { opensAndRests } from './opensAndRests.ts';
 import { otherWeights } from './otherWeights.ts';
@@ -89,7 +90,8 @@ export function customerSheet(design: CoverDesign, report: Report, offer: Offer 
         { name: 'Leather', value: leather(job, say) },
         { name: 'Seam', value: seam(job, say) },
         { name: 'Pockets', value: pockets(job) },
-        ...fittings(job, say),
+        ...fact('Fittings', fittingWords(job, say)),
+        ...fact('Colours and finish', finishWords(job)),
         ...tooling(design),
         ...priced(chosen.price, say),
       ],
@@ -177,15 +179,9 @@ const pockets = ({ pockets: { construction }, seam: { method } }: Job): string =
     ? 'the ends of the cover, turned in'
     : `two leather pockets ${method === 'lacing' ? 'laced' : 'stitched'} inside`;
 
-/** The fittings as one fact; empty without any. */
-function fittings({ construction: { strap, penLoop, ribbon } }: Job, say: Printer): Said[] {
-  const named = [
-    ...(strap === null ? [] : ['a closure strap with its fastening']),
-    ...(penLoop === null ? [] : [`a loop for a pen of ${say.size(penLoop.pen_mm)}`]),
-    ...(ribbon === null ? [] : [ribbon.count === 1 ? 'a ribbon' : `${ribbon.count} ribbons`]),
-  ];
-  return named.length === 0 ? [] : [{ name: 'Fittings', value: named.join(', ') }];
-}
+/** One fact; none where nothing is said. */
+const fact = (name: string, words: readonly string[]): Said[] =>
+  words.length === 0 ? [] : [{ name, value: words.join(', ') }];
 
 /** What is tooled, face by face; none where nothing is. */
 function tooling(design: CoverDesign): Said[] {

@@ -242,9 +242,9 @@ test('what is near its limit is named edge by edge, and all edges at once only w
 test('the fittings of a cover are named, and none where there are none', () => {
   const fittings = (construction: object) => factOf(sheetOf({ construction }), 'Fittings');
   expect(fittings({})).toBeUndefined();
-  expect(fittings({ ribbon: {} })).toBe('a ribbon');
+  expect(fittings({ ribbon: {} })).toBe('one dark red ribbon');
   expect(fittings({ strap: {}, penLoop: { pen_mm: 9 }, ribbon: { count: 2 } })).toBe(
-    'a closure strap with its fastening, a loop for a pen of 9 mm, 2 ribbons',
+    'a closure strap with a brass stud, a loop for a pen of 9 mm, two dark red ribbons',
   );
 });
 
