@@ -182,6 +182,7 @@ export { homelessDesigns, type TooledFace, tooledFaces, tooledPattern, toolingMa
 export { tracingDrawing } from './tooling/tracing.ts';
 export { formatFraction } from './units/fraction.ts';
 export { MM_PER_INCH, MM_PER_OUNCE, mm } from './units/mm.ts';
+export { parseLeatherWeight } from './units/parseLeatherWeight.ts';
 export { type LengthUnit, parseLength } from './units/parseLength.ts';
 export { type Printer, printer } from './units/printer.ts';
 export { degreesFromRadians, radians } from './units/radians.ts';

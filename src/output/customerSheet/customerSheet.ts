@@ -20,7 +20,7 @@ import { slipsOn } from './slipsOn.ts';
 import { type Compared, whyThisLeather } from './whyThisLeather.ts';
 
 /** A named fact about the cover. */
-export interface Said {
+interface Said {
   readonly name: string;
   readonly value: string;
 }

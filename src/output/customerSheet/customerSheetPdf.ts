@@ -1,3 +1,4 @@
+import { rectangle, segmentStart, type Vec2 } from '../../core/index.ts';
 import { brokenLines } from '../brokenLines.ts';
 import { SHEETS } from '../pdf/paper.ts';
 import { PT } from '../pdf/pdfCanvas.ts';
@@ -27,6 +28,8 @@ const MARK = { width: 44, height: 22 } as const;
 const PICTURES = 0.22;
 /** Height of the picture of the room at most, mm. */
 const ROOM_HEIGHT = 22;
+/** What each colour is stands in so many columns. */
+const KEY_COLUMNS = 2;
 /** A line to be written on: its height and the words under it, mm. */
 const BLANK = { height: 12, words: 5 } as const;
 
@@ -35,8 +38,8 @@ const COLOURS: Readonly<Record<RoomKind, readonly [number, number, number]>> = {
   lining: [223, 230, 234],
   pocket: [234, 217, 190],
   outside: [107, 68, 35],
-  room: [169, 199, 230],
-  overrun: [239, 169, 209],
+  room: [31, 66, 105],
+  overrun: [106, 27, 77],
 };
 
 type Face = 'plain' | 'bold';
@@ -56,13 +59,19 @@ export async function customerSheetPdf(
   await coverPictures(flow, pictures);
   flow.part(flow.tallOf(sheet.fit, flow.inner, SIZE.fit), () => flow.sentence(sheet.fit, { size: SIZE.fit }));
   passages(flow, sheet.passages);
-  weights(flow, sheet.weights);
   madeOf(flow, sheet.madeOf);
+  weights(flow, sheet.weights);
   const { heading, sentence, blanks } = sheet.agreement;
   const tall =
-    7 + flow.tallOf(sentence, flow.inner) + BLANK.height + BLANK.words + flow.tallOf(sheet.caution, flow.inner);
+    7 +
+    AFTER.part +
+    flow.tallOf(sentence, flow.inner) +
+    BLANK.height +
+    BLANK.words +
+    flow.tallOf(sheet.caution, flow.inner);
   flow.part(tall, () => {
     flow.sentence(sheet.caution, { size: SIZE.small });
+    flow.y -= AFTER.part;
     flow.heading(heading);
     flow.sentence(sentence);
     flow.blanks(blanks);
@@ -217,40 +226,27 @@ const scaleOf = ({ box: { low, high } }: RoomPicture, width: number): number =>
 const pictureHeight = (flow: Flow, picture: RoomPicture, width: number): number =>
   (picture.box.high[1] - picture.box.low[1]) * scaleOf(picture, width) +
   flow.tallOf(picture.words, width, SIZE.small) +
-  picture.key.length * SIZE.small * LEADING +
+  Math.ceil(picture.key.length / KEY_COLUMNS) * SIZE.small * LEADING +
   4;
 
 function roomDrawing(flow: Flow, picture: RoomPicture, left: number, width: number): void {
   const { low, high } = picture.box;
   const scale = scaleOf(picture, width);
-  const { page } = flow.page;
-  const colour = (kind: RoomKind) => flow.file.colour(COLOURS[kind]);
-  for (const { kind, outline } of picture.shapes) {
-    const path = outline.map(([u, v]) => `${(u - low[0]).toFixed(3)} ${(high[1] - v).toFixed(3)}`).join('L');
-    page.drawSvgPath(`M${path}Z`, {
-      x: (MARGIN + left) * PT,
-      y: flow.y * PT,
-      scale: scale * PT,
-      color: colour(kind),
-      borderColor: colour(kind),
-      borderWidth: 0,
-    });
-  }
+  const { plain } = flow.page.in;
+  for (const { kind, outline } of picture.shapes)
+    plain.area(
+      outline.map(([u, v]): Vec2 => [MARGIN + left + (u - low[0]) * scale, flow.y - (high[1] - v) * scale]),
+      COLOURS[kind],
+    );
   flow.y -= (high[1] - low[1]) * scale + 2;
   flow.sentence(picture.words, { left, width, size: SIZE.small });
-  for (const { kind, words } of picture.key) {
+  const each = width / KEY_COLUMNS;
+  for (const [i, { kind, words }] of picture.key.entries()) {
     const side = SIZE.small;
-    page.drawRectangle({
-      x: (MARGIN + left) * PT,
-      y: (flow.y - side) * PT,
-      width: side * PT,
-      height: side * PT,
-      color: colour(kind),
-    });
-    flow.page.in.plain.words(words, [MARGIN + left + side + 1.5, flow.y - side + 0.5], SIZE.small, {
-      width: width - side - 2,
-    });
-    flow.y -= SIZE.small * LEADING;
+    const at = MARGIN + left + (i % KEY_COLUMNS) * each;
+    plain.area(rectangle([at, flow.y - side], [at + side, flow.y]).map(segmentStart), COLOURS[kind]);
+    plain.words(words, [at + side + 1.5, flow.y - side + 0.5], SIZE.small, { width: each - side - 2.5 });
+    if (i % KEY_COLUMNS === KEY_COLUMNS - 1 || i === picture.key.length - 1) flow.y -= side * LEADING;
   }
 }
 
@@ -292,7 +288,8 @@ function weights(flow: Flow, { heading, rows, columns, sentences }: Compared): v
 }
 
 function madeOf(flow: Flow, { heading, facts }: CustomerSheet['madeOf']): void {
-  const [left, width] = [28, flow.inner - 28];
+  const left = Math.max(...facts.map(({ name }) => flow.file.widthOf('bold', name, SIZE.text))) + 4;
+  const width = flow.inner - left;
   const tall = facts.reduce(
     (sum, { value }) => sum + flow.tallOf(value, width),
     SIZE.heading * LEADING + AFTER.sentence,

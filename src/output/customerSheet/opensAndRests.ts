@@ -10,7 +10,7 @@ export function opensAndRests(design: CoverDesign, report: Report, say: Printer)
   return [
     staysOpen > 0
       ? `It does not close round the book: it stays open ${say.angle(staysOpen)}.`
-      : 'It closes all the way round the book.',
+      : 'It closes fully round the book.',
     opensTo >= Math.PI
       ? 'The book opens flat in it, so that it can be read on a table.'
       : `The book opens ${say.angle(opensTo, 'down')} in it, not quite flat.`,

@@ -5,7 +5,7 @@ export type RoomKind = 'board' | 'lining' | 'pocket' | 'outside' | 'room' | 'ove
 
 /** The edge of a board in its pocket, cut across, to scale: mm, y upward. */
 export interface RoomPicture {
-  /** What it shows, for whoever does not see it. */
+  /** What it shows. */
   readonly words: string;
   readonly box: { readonly low: Vec2; readonly high: Vec2 };
   readonly shapes: readonly { readonly kind: RoomKind; readonly outline: readonly Vec2[] }[];
@@ -49,12 +49,12 @@ export function roomPicture(design: CoverDesign, say: Printer): RoomPicture | nu
     board: 'Board of the book',
     lining: 'Lining',
     pocket: 'Pocket',
-    outside: 'Outside of the cover',
+    outside: 'Outside leather',
     room: said,
     overrun: said,
   };
   return {
-    words: `The edge of a board in its pocket, cut across and enlarged. ${said}.`,
+    words: 'The edge of a board in its pocket, cut across and enlarged.',
     box: {
       low: [left, Math.min(...heights) - AROUND],
       high: [reach + AROUND, Math.max(...heights) + AROUND],

@@ -22,6 +22,7 @@ export interface Compared {
   /** What is compared, row by row. */
   readonly rows: readonly string[];
   readonly columns: readonly {
+    readonly id: keyof Weights;
     readonly name: string;
     readonly isChosen: boolean;
     readonly values: readonly string[];
@@ -42,7 +43,12 @@ const FITS: Readonly<Record<Verdict, string>> = {
 
 /** Compares the chosen leather with a lighter and a heavier one, each cover cut for its own leather. */
 export function whyThisLeather({ lighter, chosen, heavier }: Weights, say: Printer): Compared {
-  const all = [lighter, chosen, heavier].filter((each) => each !== null);
+  const named = Object.entries({ lighter, chosen, heavier }) as [keyof Weights, Weighed | null][];
+  const columns = named
+    .flatMap(([id, each]) => (each === null ? [] : [{ id, each }]))
+    // A typed weight may lie on the other side of the chosen one.
+    .sort((a, b) => inHand(a.each.design) - inHand(b.each.design));
+  const all = columns.map(({ each }) => each);
   const isPriced = all.some(({ price }) => price !== null);
   const values = ({ design, verdict, price }: Weighed): string[] => [
     FITS[verdict],
@@ -64,10 +70,15 @@ export function whyThisLeather({ lighter, chosen, heavier }: Weights, say: Print
       'Stiffness of the cover',
       ...(isPriced ? ['Price'] : []),
     ],
-    columns: all.map((each) => ({ name: nameOf(each, say), isChosen: each === chosen, values: values(each) })),
+    columns: columns.map(({ id, each }) => ({
+      id,
+      name: nameOf(each, say),
+      isChosen: each === chosen,
+      values: values(each),
+    })),
     sentences: [
       ...reason(all, chosen, say),
-      ...[lighter, heavier].flatMap((other) => (other === null ? [] : differences(other, chosen, say))),
+      ...all.flatMap((other) => (other === chosen ? [] : differences(other, chosen, say))),
       ...(isPriced && all.length > 1 ? ['Every weight is reckoned at the same price for its area.'] : []),
     ],
   };

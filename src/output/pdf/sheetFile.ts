@@ -67,11 +67,6 @@ export class SheetFile<F extends Face> {
     return this.letters[face].widthOf(text, height);
   }
 
-  /** A colour to fill with, red, green and blue from 0 to 255. */
-  colour([red, green, blue]: readonly [number, number, number]) {
-    return this.lib.rgb(red / 255, green / 255, blue / 255);
-  }
-
   addPage({ width, height }: Page): SheetPage<F> {
     const page = this.document.addPage([width * PT, height * PT]);
     const canvases = Object.entries<Lettering>(this.letters).map(([face, letters]) => [

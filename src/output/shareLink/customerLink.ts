@@ -15,6 +15,9 @@ import { linkText, readLinkText, refusedLink } from './linkText.ts';
 
 const PREFIX = /^#?customer=/;
 
+/** Whether an address's fragment claims to be a link for a customer, sound or damaged. */
+export const isCustomerFragment = (fragment: string): boolean => PREFIX.test(fragment);
+
 /** A job as it was sent to a customer. */
 export interface SentCover {
   readonly document: JobRecord;

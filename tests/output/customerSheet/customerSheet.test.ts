@@ -124,7 +124,7 @@ describe('how it opens and rests', () => {
 
   test('closing and opening are those of the fit', () => {
     expect(sentences().slice(0, 2)).toEqual([
-      'It closes all the way round the book.',
+      'It closes fully round the book.',
       'The book opens flat in it, so that it can be read on a table.',
     ]);
     expect(nth(sentences({ pattern: { outsideWidth_mm: 379 } }), 0)).toMatch(
