@@ -27,6 +27,7 @@ export { bookSection, type CoverSection, coverSection } from './fold/section/cov
 export { type EdgeSection, edgeSection } from './fold/section/edgeSection.ts';
 export { heightSegments, type SegmentId, type SegmentKind, type StripSegment, stripSegments } from './fold/segments.ts';
 export { KIND_DEFAULTS } from './job/bookSchema.ts';
+export { FASTENINGS } from './job/constructionSchema.ts';
 export { DOUBT_PATHS, type DoubtPath, ORIGINS, type Origin } from './job/doubtSchema.ts';
 export { EXAMPLE_JOBS } from './job/examples.ts';
 export { designNote, fieldNote, findFieldNote, isJobPath, JOB_PATHS, numberFields } from './job/fieldNote.ts';
@@ -40,7 +41,7 @@ export { inCurrentVersion, JOB_MIGRATIONS, type JobRecord } from './job/migrate.
 export { type OpenedJob, openJob } from './job/openJob.ts';
 export { OPTIONAL_STEPS, type OptionalStep, type WorkId } from './job/orderSchema.ts';
 export { MAX_JOB_CHARACTERS, type ParsedJob, parseJob, parseJobText } from './job/parseJob.ts';
-export { GIVE_OR_TAKE, isLeather, readField, readFigure } from './job/readField.ts';
+export { GIVE_OR_TAKE, isColour, isLeather, readField, readFigure } from './job/readField.ts';
 export { isPunchedTogether, isStepAskedFor, isStepTaken } from './job/stepTaken.ts';
 export {
   ARTWORK_LIMITS,
@@ -52,7 +53,7 @@ export {
   type ToolingFace,
 } from './job/toolingSchema.ts';
 export { workedIn } from './job/workedIn.ts';
-export { KNIFE, OPTIONAL_STEP_NAMES, type StepId } from './job/workOrder.ts';
+export { finishing, fittingsStep, inOneName, KNIFE, OPTIONAL_STEP_NAMES, type StepId } from './job/workOrder.ts';
 export { cutStep, INCH_STEPS } from './job/workSchema.ts';
 export { type Calibrated, calibrateBendRatio, calibrateNeutral } from './leather/calibrate.ts';
 export { changeOf } from './leather/changeOf.ts';
@@ -146,6 +147,12 @@ export {
   type SeeThrough,
 } from './solid/meshData.ts';
 export { type Pose, SEQUENCE_STAGES } from './solid/pose.ts';
+export { type FreeEnds, freeEnds } from './solid/seam/freeEnds.ts';
+export { holeMesh } from './solid/seam/holeMesh.ts';
+export { type SeamCourse, seamCourse, strapCourse } from './solid/seam/seamCourse.ts';
+export { movesAt, seamStrands } from './solid/seam/seamStrands.ts';
+export { strandMesh } from './solid/seam/strandMesh.ts';
+export { type SeamMesh, type StrandDetail, type StrandSweep, strandSweep } from './solid/seam/strandSweep.ts';
 export { createStripSolver } from './strip/solveStrip.ts';
 export { ARTWORK_GRID, readArtworkLines, writeArtworkLines } from './tooling/artworkLines.ts';
 export { cached } from './tooling/cached.ts';

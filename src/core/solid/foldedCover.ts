@@ -1,10 +1,11 @@
 import { ALL_DONE, filmSteps, movementsAt } from '../film/filmSteps.ts';
-import { type CoverDesign, madeDesign } from '../fold/coverDesign.ts';
+import { type CoverDesign, lyingDesign, madeDesign } from '../fold/coverDesign.ts';
 import type { Settle } from '../fold/elastic/settledCover.ts';
 import type { RangePoint } from '../leather/leatherModel.ts';
 import { bookParts } from './bookParts.ts';
 import { coverParts } from './coverParts.ts';
 import { fitMarks } from './fitMarks.ts';
+import { fittingParts } from './fittings/fittingParts.ts';
 import { foldedSeam } from './foldedSeam.ts';
 import type { FoldedCover } from './meshData.ts';
 import { openingRange } from './openingRange.ts';
@@ -32,8 +33,8 @@ export function foldedCover(
   point: RangePoint = 'nominal',
   settle?: Settle,
 ): FoldedCover {
-  const design = madeDesign(asCut);
-  const range = openingRange(design, point);
+  const made = madeDesign(asCut);
+  const range = openingRange(made, point);
   const stage = staging(pose, range !== null);
   const opening =
     range === null
@@ -42,6 +43,7 @@ export function foldedCover(
         ? Math.max(range.least, Math.min(range.most, pose.angle))
         : range.most + (range.least - range.most) * stage.folded;
   const settled = stage.wrapped === 1 ? (settle?.(opening) ?? undefined) : undefined;
+  const design = settled ? lyingDesign(made, point, opening) : made;
   const standing = range === null ? standingFlat(design, point) : standingAt(design, point, opening, settled);
   const cover = coverParts(design, point, stage, standing);
   const leaves = range && {
@@ -49,9 +51,14 @@ export function foldedCover(
     forced: range.forced,
   };
   const book = stage.bookShown > 0 ? bookParts(design, point, stage, standing, leaves) : null;
+  const benchTurn = stage.wrapped * (standing.direction - standing.benchTilt) + (1 - stage.wrapped) * (Math.PI / 2);
+  const movements = pose.kind === 'opening' ? ALL_DONE : movementsAt(filmSteps(design, point), pose.at);
+  const place = { grid: cover.grid, opening, least: range?.least ?? null, benchTurn, book: book?.parts ?? [] };
+  const fittings = fittingParts(design, point, place, movements);
   return {
-    parts: [...cover.parts, ...(book?.parts ?? [])],
+    parts: [...cover.parts, ...(book?.parts ?? []), ...fittings.parts],
     seam: foldedSeam(design, point, cover.grid),
+    strapSeam: fittings.strapSeam,
     marks:
       book === null
         ? []
@@ -66,12 +73,9 @@ export function foldedCover(
           }),
     seeThrough:
       range !== null && stage.letDown === 1 ? seeThrough(design, point, standing, cover.grid, cover.fields) : [],
-    benchTurn: stage.wrapped * (standing.direction - standing.benchTilt) + (1 - stage.wrapped) * (Math.PI / 2),
+    benchTurn,
     opening,
-    film: {
-      movements: pose.kind === 'opening' ? ALL_DONE : movementsAt(filmSteps(design, point), pose.at),
-      jam: null,
-    },
+    film: { movements, jam: null },
     bookPresence: stage.bookShown,
   };
 }
