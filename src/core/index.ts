@@ -143,7 +143,7 @@ export {
   type PatternBox,
   type SeeThrough,
 } from './solid/meshData.ts';
-export { type Pose, SEQUENCE_STAGES } from './solid/pose.ts';
+export type { Pose } from './solid/pose.ts';
 export { createStripSolver } from './strip/solveStrip.ts';
 export { ARTWORK_GRID, readArtworkLines, writeArtworkLines } from './tooling/artworkLines.ts';
 export { cached } from './tooling/cached.ts';

@@ -39,6 +39,8 @@ export interface WrapSection {
   /** x of the inner face at the middle of the spine. */
   readonly middle: number;
   readonly skew: Skew | undefined;
+  /** How far from the tip the cover lies on the board and leaves it from there, mm; undefined where it lies on it as far as it can. */
+  readonly held: number | undefined;
   /** Spare length between the two board tips and their seats; negative where the cover is too short here. */
   readonly slack: number;
   /** Length on both sides that layers which thin out have cost, against the model's own wrap. */
@@ -162,6 +164,7 @@ export function wrapSection(
     toFoldEnd,
     middle: path.middle,
     skew: path.skew,
+    held: path.held,
     slack: between - 2 * toTip,
     slanted,
     toLiningEnd,
@@ -201,15 +204,19 @@ function thinning(lining: LeatherModel, foldEnd: number, ramp: number, end: numb
 /** Steps of the search for the bow; the length left over goes to the ends, so a coarse answer does no harm. */
 const BOW_TOLERANCE = 1e-4;
 
-/** The section with its slack taken up behind the spine: the back is given the rise that consumes it, as far as one can. */
-export function bowedSection(job: Job, cut: Pieces, needs: Needs, straight: WrapSection): WrapSection {
-  if (straight.slack <= BOW_TOLERANCE) return straight;
+/**
+ * The section with its slack taken up behind the spine: the back is given the rise that consumes it, as far as one can.
+ * @param share share of the slack that is taken up, 0 to 1
+ */
+export function bowedSection(job: Job, cut: Pieces, needs: Needs, straight: WrapSection, share = 1): WrapSection {
+  if (straight.slack * share <= BOW_TOLERANCE) return straight;
+  const left = straight.slack * (1 - share);
   let best = straight;
   findLevel(
     (rise) => {
       const section = wrapSection(job, cut, needs, straight.opening, { book: { ...needs.book, rise: mm(rise) } });
-      if (section.slack >= 0 && section.slack < best.slack) best = section;
-      return Math.abs(section.slack) < BOW_TOLERANCE ? 0 : -section.slack;
+      if (section.slack >= left && section.slack < best.slack) best = section;
+      return Math.abs(section.slack - left) < BOW_TOLERANCE ? 0 : left - section.slack;
     },
     0,
     needs.book.rise,
