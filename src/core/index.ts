@@ -13,6 +13,7 @@ export { type SweepPoint, type SweepRange, sweep } from './explore/sweep.ts';
 export type { FitTarget, MustChange } from './explore/whatMustChange.ts';
 export type { FilmFigure, FilmId, FilmJam, FilmStep, Movement, Movements, SeenJam } from './film/filmStep.ts';
 export { filmStepAt, filmSteps, movementsAt } from './film/filmSteps.ts';
+export { colourWords } from './finish/colourWords.ts';
 export { type CoverColours, colourOf, coverColours, type LeatherColours } from './finish/coverColours.ts';
 export { elasticOverRange, fitReport } from './fitReport.ts';
 export { type CoverDesign, coverDesign, madeDesign } from './fold/coverDesign.ts';
@@ -51,7 +52,7 @@ export {
   type ToolingFace,
 } from './job/toolingSchema.ts';
 export { workedIn } from './job/workedIn.ts';
-export { KNIFE, OPTIONAL_STEP_NAMES, type StepId } from './job/workOrder.ts';
+export { finishing, fittingsStep, inOneName, KNIFE, OPTIONAL_STEP_NAMES, type StepId } from './job/workOrder.ts';
 export { cutStep, INCH_STEPS } from './job/workSchema.ts';
 export { type Calibrated, calibrateBendRatio, calibrateNeutral } from './leather/calibrate.ts';
 export { changeOf } from './leather/changeOf.ts';

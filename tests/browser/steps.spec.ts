@@ -217,7 +217,7 @@ test.describe('the order of work', () => {
       /Assemble/,
       /Cut the slits/,
       /Lace/,
-      /Burnish and dress/,
+      /Burnish edges and dress/,
       /Load/,
       /Close/,
     ]);

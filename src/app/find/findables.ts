@@ -4,7 +4,6 @@ import {
   findFieldNote,
   JOB_PATHS,
   patternDrawing,
-  SEQUENCE_STAGES,
   titled,
   type Verdict,
   WORDS,
@@ -17,7 +16,6 @@ import { WORKBENCH_PARTS } from '../making/workbenchParts.ts';
 import { shownChecks } from '../panel/shownChecks.ts';
 import { writtenOut } from '../panel/writtenOut.ts';
 import { VIEWPOINTS } from '../scene/viewpoints.ts';
-import { STAGE_WORDS } from '../stage/stageState.ts';
 import type { BenchStore } from '../state/bench.ts';
 import { saveJobFile } from '../state/jobFile.ts';
 import { goTo, PLACES } from '../state/place.ts';
@@ -165,7 +163,7 @@ function actions({ getState }: BenchStore): readonly Findable[] {
     setting('Page', 'light dark theme colour scheme night'),
     setting('Picture', 'look plain full slow quality 3d'),
     ...VIEWPOINTS.map((name) => onStage(`Look from: ${name}`, name, 'view camera turn side')),
-    ...SEQUENCE_STAGES.map(({ id }) => onStage(`Show: ${STAGE_WORDS[id]}`, STAGE_WORDS[id], 'making stage film')),
+    onStage('Play the film of the making', 'Play the film of the making', 'steps order animation video'),
     standing(partOf('template'), 'Save the template as PDF', 'print pattern paper a4 letter true size'),
     standing(partOf('template'), 'Save as SVG', 'laser cutter machine file drawing'),
     standing(partOf('template'), 'Save as DXF', 'laser cutter cad machine file drawing'),

@@ -8,12 +8,13 @@ import { Blocks } from './Blocks.tsx';
 import { LaceByStyle } from './LaceByStyle.tsx';
 import { Notes, Panel } from './PanelParts.tsx';
 
-/** Materials of one cover: leather, thread or lace, cement, ribbon, fastening. */
+/** Materials of one cover: leather, thread or lace, cement, ribbon, fastening, what the cut edges take. */
 function SuppliesPanel({ design, lengths }: Pick<Bench, 'design' | 'lengths'>) {
-  const { supplies: rules } = design.job;
+  const { job } = design;
+  const { supplies: rules } = job;
   const supplies = useMemo(() => coverSupplies(design), [design]);
   const { thread, lace } = supplies;
-  const isLaced = design.job.seam.method === 'lacing';
+  const isLaced = job.seam.method === 'lacing';
   return (
     <Panel
       name="Supplies"
@@ -37,12 +38,13 @@ function SuppliesPanel({ design, lengths }: Pick<Bench, 'design' | 'lengths'>) {
             </>
           )}
           <FigureField path="supplies.cementBand_mm" empty="default" />
+          {job.finish.edge === 'painted' && <FigureField path="supplies.paintFilm_mm" empty="default" />}
         </section>
       }
     >
       <h3>What one cover takes</h3>
       <Notes notes={supplies.notes} />
-      <Blocks blocks={supplySection(supplies, rules, lengths)} />
+      <Blocks blocks={supplySection(supplies, job, lengths)} />
       {thread !== null && (
         <p>
           Saddle stitch: {2 * thread.threads} needles, one at each end of every thread. By rule of thumb a thread is cut

@@ -1,6 +1,6 @@
+import { keepPixels } from '../../artwork/tiles/tilePixels.ts';
+import { TILES } from '../../artwork/tiles/tiles.ts';
 import { WorkerQueue } from '../worker/WorkerQueue.ts';
-import { keepPixels } from './material/tilePixels.ts';
-import { TILES } from './material/tiles.ts';
 import type { WarmUpAnswer, WarmUpQuestion } from './warmUp.worker.ts';
 
 /** Makes the scene's textures and starts the graphics driver in a worker, which would otherwise block the page. */

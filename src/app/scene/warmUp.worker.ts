@@ -1,6 +1,6 @@
+import { tilePixels } from '../../artwork/tiles/tilePixels.ts';
+import { type TileName, tilesOf } from '../../artwork/tiles/tiles.ts';
 import { serveQuestions } from '../worker/serveQuestions.ts';
-import { tilePixels } from './material/tilePixels.ts';
-import { type TileName, tilesOf } from './material/tiles.ts';
 
 /** The look that the scene starts with. */
 export type WarmUpQuestion = 'full' | 'light';

@@ -1,9 +1,12 @@
-import { type Ref, useId } from 'react';
-import { type RangePoint, SEQUENCE_STAGES } from '../../core/index.ts';
+import { lazy, type Ref, useId } from 'react';
+import type { RangePoint } from '../../core/index.ts';
 import { Choice } from '../fields/Choice.tsx';
+import { LatePart } from '../loading/LatePart.tsx';
 import { VIEWPOINTS } from '../scene/viewpoints.ts';
 import { useBench } from '../state/BenchContext.tsx';
-import { lookFrom, openingWords, STAGE_STOPS, STAGE_WORDS, type StageState, stageAt } from './stageState.ts';
+import { lookFrom, openingWords, type StageState } from './stageState.ts';
+
+const FilmRun = lazy(() => import('./film/FilmRun.tsx'));
 
 interface StageControlsProps {
   readonly stage: StageState;
@@ -44,7 +47,6 @@ const SETTLED_NOTE =
 export function StageControls({ stage, setStage, overlay }: StageControlsProps) {
   const { pose, slice, viewpoint } = stage;
   const opening = useBench(({ design }) => openingWords(pose, design.fits[stage.point]));
-  const made = pose.kind === 'sequence' ? pose.at : 1;
   const degrees = pose.kind === 'opening' ? Math.round((pose.angle * 180) / Math.PI) : 0;
   return (
     <div ref={overlay} className="stage-controls not-printed">
@@ -60,38 +62,20 @@ export function StageControls({ stage, setStage, overlay }: StageControlsProps) 
           </button>
         ))}
       </fieldset>
-      <Run
-        title="Making"
-        said={STAGE_WORDS[stageAt(made)]}
-        max={1}
-        step={0.01}
-        value={made}
-        onChange={(at) => setStage({ pose: { kind: 'sequence', at } })}
-      />
+      <LatePart name="film" room="run film-room">
+        <FilmRun stage={stage} setStage={setStage} />
+      </LatePart>
       <Run
         title="Open the book"
         said={opening}
         max={180}
         step={1}
         value={degrees}
-        onChange={(value) => setStage({ pose: { kind: 'opening', angle: (value * Math.PI) / 180 } })}
+        onChange={(value) => setStage({ pose: { kind: 'opening', angle: (value * Math.PI) / 180 }, film: null })}
       />
       <details className="stage-view-choice">
         <summary>View</summary>
         <div className="stage-more">
-          <fieldset className="row">
-            <legend>Stage of the making</legend>
-            {SEQUENCE_STAGES.map(({ id }) => (
-              <button
-                key={id}
-                type="button"
-                aria-pressed={pose.kind === 'sequence' && stageAt(pose.at) === id}
-                onClick={() => setStage({ pose: { kind: 'sequence', at: STAGE_STOPS[id] } })}
-              >
-                {STAGE_WORDS[id]}
-              </button>
-            ))}
-          </fieldset>
           <Choice
             title="Show the leather"
             options={SHAPES}

@@ -81,7 +81,7 @@ function StageView(now: StageViewProps) {
   const colourScheme = useColourScheme(scheme);
   const { pose, point, shape, slice, viewpoint, showsAreas } = stage;
   const section = (reason: string) => (
-    <SectionDrawing design={design} headline={headline} point={point} opening={openingOf(pose)} reason={reason} />
+    <SectionDrawing design={design} headline={headline} point={point} opening={openingOf(stage)} reason={reason} />
   );
 
   return (
@@ -117,7 +117,7 @@ function StageView(now: StageViewProps) {
                 onAbsence={setAbsence}
                 colourScheme={colourScheme}
                 formatLength={lengths.gap}
-                describe={`${design.job.name} in its cover, ${poseWords(pose)}, seen from ${viewpoint}. ${headline}`}
+                describe={`${design.job.name} in its cover, ${poseWords(stage)}, seen from ${viewpoint}. ${headline}`}
               />
             </div>
           </Suspense>

@@ -1,5 +1,5 @@
 import type { CoverDesign } from '../fold/coverDesign.ts';
-import { type StepId, workOrder } from '../job/workOrder.ts';
+import { fittingsStep, type StepId, workOrder } from '../job/workOrder.ts';
 import type { RangePoint } from '../leather/leatherModel.ts';
 import { type Jam, jamOf } from './filmJam.ts';
 import type { FilmFigure, FilmId, FilmJam, FilmStep, Movement, Movements } from './filmStep.ts';
@@ -62,10 +62,8 @@ export function filmSteps(design: CoverDesign, point: RangePoint): readonly Film
   const work: Bare[] = workOrder(job).flatMap(({ id, name, cautions }) => {
     if (UNSEEN.includes(id)) return [];
     const step: Bare = { id: id as FilmId, work: id, name, cautions, figure: null };
-    const { strap, ribbon, penLoop } = job.construction;
-    const isFitted = id === 'assemble' && (strap ?? ribbon ?? penLoop) !== null;
-    const fit: Bare = { id: 'fittings', work: 'fittings', name: 'Fit strap, loop, ribbon', cautions: [], figure: null };
-    return isFitted ? [fit, step] : [step];
+    const fitted = id === 'assemble' ? fittingsStep(job) : null;
+    return fitted === null ? [step] : [{ id: 'fittings', work: 'fittings', ...fitted, figure: null }, step];
   });
   const figure = (words: string, unit: 'rad', value: FilmFigure['value']): FilmFigure =>
     ({ words, unit, value }) as FilmFigure;

@@ -24,6 +24,7 @@ export const ratesSchema = z.prefault(
         cement_per_dm2: price('Cement'),
         ribbon_per_m: price('Ribbon'),
         fastening_each: price('Fastening'),
+        paint_per_ml: price('Edge paint'),
         hour: price('Hour of work'),
       }),
       {},

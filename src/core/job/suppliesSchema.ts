@@ -54,6 +54,7 @@ export const suppliesSchema = z.prefault(
     spliceOverlap_mm: z.prefault(lengthField('Splice', 0, 200), 20),
     laceMultiples: z.prefault(laceMultiples, {}).check(z.meta({ title: "The trade's multiples of the seam" })),
     cementBand_mm: z.prefault(lengthField('Cement band', 0, 30), 3.175),
+    paintFilm_mm: z.prefault(lengthField('Edge paint, all coats', 0.05, 2), 0.3),
     waste: z._default(numberField('Waste', '%', 0, 3), 0.2),
   }),
   {},

@@ -1,4 +1,5 @@
 import { titled } from '../words/titled.ts';
+import type { FASTENINGS } from './constructionSchema.ts';
 import type { Job } from './jobSchema.ts';
 import type { OptionalStep, WorkId } from './orderSchema.ts';
 import { isPunchedTogether, isStepTaken } from './stepTaken.ts';
@@ -26,6 +27,15 @@ const CEMENT =
   'Follow its safety data sheet and the local rules. Water-based cement: see its data sheet.';
 const DRESSING =
   'Dressings, finishes and edge paint: follow the safety data sheet and the local rules. Oily rags can catch fire by themselves: dry them flat.';
+const SETTER =
+  'Setters and punches: strike square on a hard base, protect the eyes. Follow the instructions of the fastening.';
+const FASTENING: Readonly<Record<(typeof FASTENINGS)[number], string>> = {
+  stud: SETTER,
+  snap: SETTER,
+  buckle: SETTER,
+  magnet:
+    'Strong magnets: they pinch, and swallowed they injure. Keep them from children, from pacemakers and from cards. Follow their instructions.',
+};
 const TOOLING =
   'Swivel knife, stamps and mallet: keep the free hand behind the blade. Heat pens, hot tools and hot foil burn skin and give off ' +
   'fumes: put them on a stand, ventilate. Follow their instructions and the local rules.';
@@ -70,7 +80,6 @@ export function workOrder(job: Job): OrderedStep[] {
     ids
       .filter((id) => isStepTaken(job, id))
       .map((id) => ({ id, name: OPTIONAL_STEP_NAMES[id], cautions: CAUTIONS[id] }));
-  const isDressed = isStepTaken(job, 'dress');
   const isCementedHere = job.supplies.cementBand_mm > 0 && !isStepTaken(job, 'cement');
   const punch: OrderedStep = { id: 'punch', name: isLaced ? 'Cut the slits' : 'Prick the holes', cautions };
   const join: OrderedStep[] = [
@@ -82,14 +91,42 @@ export function workOrder(job: Job): OrderedStep[] {
     { id: 'measure', name: 'Measure and draft', cautions: [KNIFE] },
     { id: 'mockup', name: titled('card trial'), cautions: [KNIFE] },
     { id: 'cut', name: 'Cut the leather', cautions: [KNIFE] },
-    { id: 'edges', name: 'Skive and bevel', cautions: [KNIFE, DUST] },
+    { id: 'edges', name: job.finish.edge === 'raw' ? 'Skive' : 'Skive and bevel', cautions: [KNIFE, DUST] },
     ...optional(...wetSteps(job), 'dress'),
     ...(isPunchedTogether(job) ? [...join, punch] : [punch, ...join]),
     isLaced
       ? { id: 'lace', name: 'Lace the seam', cautions: seamCautions }
       : { id: 'stitch', name: 'Stitch the seam', cautions: seamCautions },
-    { id: 'finish', name: isDressed ? 'Burnish and load' : 'Burnish, dress and load', cautions: [DUST, DRESSING] },
+    {
+      id: 'finish',
+      name: inOneName([...finishing(job), 'load']),
+      cautions: [...(job.finish.edge === 'raw' ? [] : [DUST]), ...(finishing(job).length === 0 ? [] : [DRESSING])],
+    },
   ];
+}
+
+/** What is done to the sewn cover before the book goes in, each in a word or two; none where raw edges are dressed before. */
+export const finishing = (job: Job): readonly string[] => [
+  ...{ raw: [], burnished: ['burnish edges'], painted: ['paint edges'] }[job.finish.edge],
+  ...(isStepTaken(job, 'dress') ? [] : ['dress']),
+];
+
+/** Work that is done together, as the name of a step: `Burnish edges, dress and load`. */
+export function inOneName(words: readonly string[]): string {
+  const [last = ''] = words.slice(-1);
+  const name = words.length === 1 ? last : `${words.slice(0, -1).join(', ')} and ${last}`;
+  return `${name.charAt(0).toUpperCase()}${name.slice(1)}`;
+}
+
+/** What is sewn on or laid in by itself before the layers are joined, timed with assembling; null for a cover without fittings. */
+export function fittingsStep(job: Job): { readonly name: string; readonly cautions: readonly string[] } | null {
+  const { strap, ribbon, penLoop } = job.construction;
+  const names = [strap?.shape, ribbon && 'ribbon', penLoop && 'pen loop'].filter((name) => typeof name === 'string');
+  if (names.length === 0) return null;
+  return {
+    name: `Fit ${names.join(names.length === 3 ? ', ' : ' and ')}`,
+    cautions: strap === null ? [] : [HOLES[job.seam.method], FASTENING[strap.fastening]],
+  };
 }
 
 /** The steps that wet or mark the leather, in their order: it dries before it is dyed where it was cased, and else after. */

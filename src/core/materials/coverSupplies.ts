@@ -8,6 +8,8 @@ import { type ToolingAmount, toolingAmount } from '../tooling/toolingAmount.ts';
 import { type Mm, mm } from '../units/mm.ts';
 import { type Printer, printer } from '../units/printer.ts';
 import { cementArea } from './cement.ts';
+import { type CutEdges, cutEdges } from './cutEdges.ts';
+import { type Fastening, fasteningOf } from './fastening.ts';
 import { type LaceNeed, type LaceStyle, laceNeed, lacePerPitch } from './lace.ts';
 import { type LeatherArea, leatherAreas, type PieceOutline, pieceOutlines } from './pieceOutline.ts';
 import { laceOffReel, offReel, threadOffReel } from './reel.ts';
@@ -31,8 +33,9 @@ export interface CoverSupplies {
   readonly strap: Mm;
   /** Marker ribbons to cut, all of one length; null for none. */
   readonly ribbon: CutLength | null;
-  /** Studs, snaps or buckles: one for a closure strap. */
-  readonly fastenings: number;
+  /** Null without a closure. */
+  readonly fastening: Fastening | null;
+  readonly edges: CutEdges;
   /** mm2, both faces of every joint. */
   readonly cement: number;
   readonly tooling: ToolingAmount;
@@ -40,7 +43,7 @@ export interface CoverSupplies {
   readonly notes: readonly string[];
 }
 
-/** Computes leather, thread or lace (as measured off the reel), holes, ribbon, fastening and cement of a cover. */
+/** Computes leather, thread or lace (as measured off the reel), holes, ribbon, fastening, cut edges and cement of a cover. */
 export function coverSupplies(design: CoverDesign): CoverSupplies {
   const { job } = design;
   const { supplies, seam } = job;
@@ -72,7 +75,8 @@ export function coverSupplies(design: CoverDesign): CoverSupplies {
     lace,
     strap: offReel(strapSewing(design), units),
     ribbon: ribbonOf(design),
-    fastenings: job.construction.strap === null ? 0 : 1,
+    fastening: fasteningOf(job),
+    edges: cutEdges(design, drawing, seams),
     cement: cementArea(seams, supplies.cementBand_mm),
     tooling: toolingAmount(design),
     notes,

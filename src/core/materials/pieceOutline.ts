@@ -33,11 +33,13 @@ export const pieceOutlines = (design: CoverDesign, drawing: Drawing = patternDra
     mayTurn: layers.direction.length === 0,
   }));
 
-/** Pockets as thick as the outside are cut from its hide, unless they have a hide or a price of their own. */
-function pocketLeather({ leather, hides, rates }: CoverDesign['job']): LeatherName {
+/** Pockets as thick as the outside are cut from its hide, unless they have a hide, a price or a finish of their own. */
+function pocketLeather({ leather, hides, rates, finish }: CoverDesign['job']): LeatherName {
   const { outside, pocket } = leather;
+  const looks = finish.pocket ?? finish.outside;
+  const looksAlike = looks.colour === finish.outside.colour && looks.surface === finish.outside.surface;
   const isSame = outside.min_mm === pocket.min_mm && outside.max_mm === pocket.max_mm;
-  return isSame && hides.pocket === null && rates.prices.pocket_per_dm2 === null ? 'outside' : 'pocket';
+  return isSame && looksAlike && hides.pocket === null && rates.prices.pocket_per_dm2 === null ? 'outside' : 'pocket';
 }
 
 /** Area of one polygon, mm2. */

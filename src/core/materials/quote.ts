@@ -8,7 +8,7 @@ export interface QuoteLine {
   readonly name: string;
   readonly group: 'materials' | 'work' | 'further';
   readonly quantity: number;
-  readonly unit: 'dm2' | 'm' | 'h' | 'piece' | '';
+  readonly unit: 'dm2' | 'm' | 'ml' | 'h' | 'piece' | '';
   readonly rate: number | null;
   readonly amount: number | null;
 }
@@ -68,7 +68,7 @@ export function quote({ job }: CoverDesign, supplies: CoverSupplies): Quote {
     pocket: prices.pocket_per_dm2 ?? prices.outside_per_dm2,
     lining: prices.lining_per_dm2 ?? prices.outside_per_dm2,
   };
-  const { thread, lace, strap, ribbon, fastenings, cement, areas } = supplies;
+  const { thread, lace, strap, ribbon, fastening, edges, cement, areas } = supplies;
   const steps = workSteps(job, supplies);
   const lines = [
     ...areas.map(({ leather, gross }) =>
@@ -80,7 +80,8 @@ export function quote({ job }: CoverDesign, supplies: CoverSupplies): Quote {
     ...(ribbon === null
       ? []
       : [line('materials', 'Ribbon', (ribbon.count * ribbon.sum.total) / 1000, 'm', prices.ribbon_per_m)]),
-    ...(fastenings === 0 ? [] : [line('materials', 'Fastening', fastenings, 'piece', prices.fastening_each)]),
+    ...(fastening === null ? [] : [line('materials', fastening.name, 1, 'piece', prices.fastening_each)]),
+    ...(edges.paint === 0 ? [] : [line('materials', 'Edge paint', edges.paint, 'ml', prices.paint_per_ml)]),
     ...steps.map(({ name, minutes }) => line('work', name, minutes / 60, 'h', prices.hour)),
     ...rates.extras.map(({ name, amount }) => line('further', name, 1, '', amount)),
   ];

@@ -42,6 +42,8 @@ export interface Printer {
   weights(min: number, max: number, by?: '-' | ' to '): string;
   /** As leather is sold: `17.8 dm² (1.92 sq ft)`, the job's own unit first. */
   area(mm2: number): string;
+  /** A liquid as it is sold, to the next 0.1 ml. */
+  volume(ml: number): string;
   /** `60 degrees`, from radians: whole, rounded up unless less is what is safe. */
   angle(value: number, round?: Rounding): string;
   /** `60°`, from degrees: as `angle`. */
@@ -144,6 +146,7 @@ export function printer(units: LengthUnit): Printer {
       const [first, second] = isInch ? both.reverse() : both;
       return `${first} (${second})`;
     },
+    volume: (ml) => `${number(Math.ceil(10 * ml - 1e-9) / 10, 1)} ml`,
     angle: (value, round = 'up') => {
       const degrees = wholeDegrees((value * 180) / Math.PI, round);
       return `${degrees} ${degrees === '1' ? 'degree' : 'degrees'}`;

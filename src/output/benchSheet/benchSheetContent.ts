@@ -66,7 +66,7 @@ export function benchSheetContent(design: CoverDesign, letters: LetterFaces = ne
       ...howSure(report, say),
       ...seamSection(design, supplies, drawing, say),
       ...toolingSection(design, supplies.tooling, letters, say),
-      ...supplySection(supplies, job.supplies, say),
+      ...supplySection(supplies, job, say),
       heading('Order of work', true),
       text(REMINDER),
       ...orderOfWork(source, say).flatMap(({ name, time, figures, words, troubles, cautions, done }, i): Block[] => [

@@ -1,4 +1,13 @@
-import { isStepTaken, type Printer, printer, type StepId, type WorkId, workSteps } from '../../core/index.ts';
+import {
+  finishing,
+  fittingsStep,
+  inOneName,
+  type Printer,
+  printer,
+  type StepId,
+  type WorkId,
+  workSteps,
+} from '../../core/index.ts';
 import { dayWords } from './dayWords.ts';
 import { type Detail, stepDetail } from './stepDetail.ts';
 import type { WorkSource } from './workSource.ts';
@@ -43,26 +52,22 @@ export function orderOfWork(source: WorkSource, say: Printer = printer(source.de
     cautions: words.map(caution),
     done: doneWords(job.made[id]),
   });
-  const fitted = fittings(source);
+  const fitted = fittingsStep(job);
   const steps = workSteps(job, source.supplies);
   const joining = steps.find(({ id }) => JOINING.includes(id));
   return steps.flatMap((step): WorkCard[] => {
     const { id, name, minutes, cautions } = step;
     if (id === 'finish') {
-      const isDressed = isStepTaken(job, 'dress');
+      const before = finishing(job);
+      const left = minutes > 0 ? `${time(minutes)} to the end` : '';
       return [
-        card(
-          id,
-          isDressed ? 'Burnish the edges' : 'Burnish and dress',
-          minutes > 0 ? `${time(minutes)} to the end` : '',
-          cautions,
-        ),
-        card('load', 'Load the book'),
+        ...(before.length === 0 ? [] : [card(id, inOneName(before), left, cautions)]),
+        card('load', 'Load the book', before.length === 0 ? left : ''),
         card('close', 'Close and press'),
       ];
     }
     return [
-      ...(step === joining && fitted !== '' ? [card('fittings', `Fit ${fitted}`)] : []),
+      ...(step === joining && fitted !== null ? [card('fittings', fitted.name, '', fitted.cautions)] : []),
       card(id, name, time(minutes), cautions),
     ];
   });
@@ -75,13 +80,6 @@ export function orderOfWork(source: WorkSource, say: Printer = printer(source.de
 export function doneWords(day: string | null | undefined): string | null {
   if (day === undefined) return null;
   return day === null ? 'done' : `done ${dayWords(day)}`;
-}
-
-/** What is sewn on or laid in by itself, in words; empty for none. */
-function fittings({ design }: WorkSource): string {
-  const { strap, ribbon, penLoop } = design.job.construction;
-  const names = [strap && 'strap', ribbon && 'ribbon', penLoop && 'pen loop'].filter((name) => name !== null);
-  return names.join(names.length === 3 ? ', ' : ' and ');
 }
 
 function numberedCautions(): (words: string) => Caution {

@@ -2,6 +2,7 @@ import {
   type CoverDesign,
   type CoverSupplies,
   cardDesign,
+  inOneName,
   isPunchedTogether,
   isStepTaken,
   type Job,
@@ -22,6 +23,8 @@ interface Figure {
   readonly text: string;
 }
 
+type Strap = NonNullable<Job['construction']['strap']>;
+
 /** What a step says. Instructions are common practice, no source; figures are the job's. */
 export interface Detail {
   readonly figures: readonly Figure[];
@@ -31,6 +34,13 @@ export interface Detail {
   /** What the maker must know first; the bench sheet lists them all at its end. */
   readonly notes: readonly string[];
 }
+
+/** What is done to the cut edges at the end. */
+const EDGE_WORK: Readonly<Record<Job['finish']['edge'], readonly string[]>> = {
+  raw: [],
+  burnished: ['burnish the cut edges'],
+  painted: ['paint the cut edges'],
+};
 
 const LINING = 'Lay the lining in with the outside bent round the book.';
 
@@ -52,6 +62,7 @@ export function stepDetail(id: WorkId, source: WorkSource, say: Printer): Detail
 function detailOf(id: WorkId, { design, supplies, drawing }: WorkSource, say: Printer): Partial<Detail> {
   const { job, pieces, fits, needs } = design;
   const { book, leather } = job;
+  const { edge } = job.finish;
   const isTurned = job.pockets.construction === 'turned';
   const area = ({ width, height }: { width: number; height: number }): string =>
     `${say.size(width)} × ${say.size(height)}`;
@@ -107,9 +118,12 @@ function detailOf(id: WorkId, { design, supplies, drawing }: WorkSource, say: Pr
         figures: isSkived ? [figure('Folds, skived to', say.size(skived))] : [],
         words: [
           ...(isSkived ? ['Skive the outside in the hatched zones at the spine folds, from the flesh side.'] : []),
-          isTurned
-            ? 'Skive the folds of the turned ends. Bevel and burnish the ends that lie over the boards: they are out of reach later.'
-            : 'Bevel and burnish the pocket mouths now: they are out of reach later. Skive what lies under them.',
+          isTurned ? 'Skive the folds of the turned ends.' : 'Skive what lies under the pocket mouths.',
+          ...(edge === 'raw'
+            ? []
+            : [
+                `Bevel and ${edge === 'painted' ? 'paint' : 'burnish'} ${isTurned ? 'the ends that lie over the boards' : 'the pocket mouths'} now: they are out of reach later.`,
+              ]),
         ],
       };
     }
@@ -256,8 +270,13 @@ function detailOf(id: WorkId, { design, supplies, drawing }: WorkSource, say: Pr
     }
     case 'finish':
       return {
+        figures: [
+          ...(edge === 'raw' ? [] : [figure('Cut edges', say.reel(supplies.edges.length))]),
+          ...(edge === 'painted' ? [figure('Edge paint, about', say.volume(supplies.edges.paint))] : []),
+        ],
         words: [
-          `Burnish the cut edges${isStepTaken(job, 'dress') ? '' : ' and dress the leather'} before the book goes in.`,
+          `${inOneName([...EDGE_WORK[edge], ...(isStepTaken(job, 'dress') ? [] : ['dress the leather'])])} before the book goes in.`,
+          ...(edge === 'painted' ? ['Lay the paint on thin, let it dry and sand it between coats.'] : []),
         ],
       };
     case 'load': {
@@ -347,6 +366,17 @@ const clipped = ({ order, seam }: Job, say: Printer): string[] =>
         `Clip each corner: mark ${say.size(order.clip_mm)} along both edges and cut straight across${seam.method === 'lacing' ? ', so that the lace turns without bunching' : ''}.`,
       ];
 
+/** How a fastening is set, after the manner of the trade. Common practice, no source. */
+const SET: Readonly<Record<Strap['fastening'], (part: Strap['shape']) => string>> = {
+  stud: (part) => `Screw the stud on at its mark on the front. Punch its hole in the ${part}, with a short slit.`,
+  snap: (part) =>
+    `Set stud and post at the mark on the front, cap and socket in the ${part}. Try the setter on an offcut.`,
+  buckle: (part) =>
+    `Fix the buckle at its mark on the front. Slip the keeper on, and punch holes for the prong in the ${part}.`,
+  magnet: (part) =>
+    `Mark which faces of the magnets attract. Glue one in under its cover at the mark on the front, the other on the ${part}.`,
+};
+
 /** What is sewn on or laid in before the layers are joined, in its order. */
 function fittings(job: Job): string[] {
   const { construction, leather } = job;
@@ -357,7 +387,8 @@ function fittings(job: Job): string[] {
     ...(strap === null
       ? []
       : [
-          `First ${isPunchedLater ? 'punch the holes of the strap, in it and in the outside, and ' : ''}sew the strap to the back of the cover, through the outside alone. Set the fastening at its mark on the front.`,
+          `First ${isPunchedLater ? `punch the holes of the ${strap.shape}, in it and in the outside, and ` : ''}sew the ${strap.shape} to the back of the cover, through the outside alone.`,
+          SET[strap.fastening](strap.shape),
         ]),
     ...(ribbon === null ? [] : [`Fasten ${ribbon.count === 1 ? 'the ribbon' : 'the ribbons'} at the head, ${under}.`]),
     ...(penLoop === null

@@ -14,6 +14,7 @@ import {
   toolingAreas,
   type Verdict,
 } from '../../core/index.ts';
+import { finishWords, fittingWords } from '../fittingWords.ts';
 
 /** A named fact about the cover. */
 export interface Said {
@@ -60,7 +61,8 @@ export function customerSheet(design: CoverDesign, report: Report): CustomerShee
       ...inTheHand(design, say),
       { name: 'Seam', value: seam(job, say) },
       { name: 'Pockets', value: pockets(job) },
-      ...fittings(job, say),
+      ...fact('Fittings', fittingWords(job, say)),
+      ...fact('Colours and finish', finishWords(job)),
       ...tooling(design),
     ],
     price: price(quote(design, coverSupplies(design)), say),
@@ -197,15 +199,9 @@ const pockets = ({ pockets: { construction }, seam: { method } }: Job): string =
     ? 'the ends of the cover, turned in'
     : `two leather pockets ${method === 'lacing' ? 'laced' : 'stitched'} inside`;
 
-/** The fittings as one fact; empty without any. */
-function fittings({ construction: { strap, penLoop, ribbon } }: Job, say: Printer): Said[] {
-  const named = [
-    ...(strap === null ? [] : ['a closure strap with its fastening']),
-    ...(penLoop === null ? [] : [`a loop for a pen of ${say.size(penLoop.pen_mm)}`]),
-    ...(ribbon === null ? [] : [ribbon.count === 1 ? 'a ribbon' : `${ribbon.count} ribbons`]),
-  ];
-  return named.length === 0 ? [] : [{ name: 'Fittings', value: named.join(', ') }];
-}
+/** A fact that may have nothing to say. */
+const fact = (name: string, words: readonly string[]): Said[] =>
+  words.length === 0 ? [] : [{ name, value: words.join(', ') }];
 
 function price({ lines, total, unpriced, ...sign }: Quote, say: Printer): CustomerSheet['price'] {
   if (lines.every(({ amount }) => amount === null)) return null;

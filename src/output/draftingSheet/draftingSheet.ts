@@ -49,7 +49,7 @@ export function draftingSheet(source: PatternSource, drawing: Drawing): Drafting
     strap === null
       ? []
       : [
-          `The strap is sewn to the back over ${print.size(strap.anchor_mm)} from its fore-edge, about the middle of the height.`,
+          `The ${strap.shape} is sewn to the back over ${print.size(strap.anchor_mm)} from its fore-edge, about the middle of the height.`,
         ];
   const after = isPunchedTogether(source.job)
     ? [

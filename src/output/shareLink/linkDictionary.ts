@@ -81,6 +81,7 @@ const LAYOUT_4 = [
   ...LAYOUT_3,
   '"strap":{"shape":"flap","fastening":"stud","snap","buckle","magnet","width_mm":25,"anchor_mm":30,"reach_mm":35,"end_mm":15},',
   '"surface":"matt","glossy","edge":"raw","painted","metal":"nickel","black",',
+  '"cementBand_mm":3.175,"paintFilm_mm":0.3,"waste":0.2},"ribbon_per_m":null,"fastening_each":null,"paint_per_ml":null,"hour":null},',
   '"slitWidth_mm":2.4,"slitAngle_deg":null,"strap":null,"penLoop":null,"ribbon":null},"finish":{"outside":{"colour":"#8f5b3a",',
   '"surface":"satin"},"pocket":null,"lining":{"colour":"#c4b496","surface":"satin"},"edge":"burnished","edgeColour":"#3a2418",',
   '"thread":"#efe3c6","thread_mm":0.8,"lace":"#6b3f24","ribbon":"#7d2432","metal":"brass"},"tooling":{"margins":{"head_mm":5,',

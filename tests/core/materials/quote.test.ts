@@ -219,22 +219,22 @@ describe('supplies', () => {
     const across = Math.hypot(book.width_mm - book.square_mm, book.height_mm - 2 * book.square_mm);
     const each = Math.ceil((25 + across + 40) * 2) / 2;
     expect(supplies.ribbon).toMatchObject({ count: 2, sum: { total: each } });
-    expect(supplies.fastenings).toBe(1);
+    expect(supplies.fastening).toMatchObject({ name: 'Brass stud' });
     const line = (quoted: Quote, name: string) => quoted.lines.find((each) => each.name === name);
     expect(line(priced, 'Ribbon')).toMatchObject({ group: 'materials', unit: 'm', rate: null });
     expect(defined(line(priced, 'Ribbon')).quantity).toBeCloseTo((2 * each) / 1000, 9);
-    expect(line(priced, 'Fastening')).toMatchObject({ group: 'materials', unit: 'piece', quantity: 1, rate: null });
-    expect(priced.unpriced).toEqual(expect.arrayContaining(['Ribbon', 'Fastening']));
+    expect(line(priced, 'Brass stud')).toMatchObject({ group: 'materials', unit: 'piece', quantity: 1, rate: null });
+    expect(priced.unpriced).toEqual(expect.arrayContaining(['Ribbon', 'Brass stud']));
 
     const rates = { prices: { ribbon_per_m: 10, fastening_each: 7.5 } };
     const { priced: paid } = of({ ...fitted, rates });
     expect(defined(line(paid, 'Ribbon')).amount).toBeCloseTo(Math.round((2 * each * 10) / 10) / 100, 9);
-    expect(defined(line(paid, 'Fastening')).amount).toBe(7.5);
+    expect(defined(line(paid, 'Brass stud')).amount).toBe(7.5);
     expect(paid.total).toBeCloseTo(defined(defined(line(paid, 'Ribbon')).amount) + 7.5, 9);
 
     const plain = of({ rates });
-    expect(plain.supplies).toMatchObject({ ribbon: null, fastenings: 0 });
-    for (const name of ['Ribbon', 'Fastening']) expect(line(plain.priced, name)).toBeUndefined();
+    expect(plain.supplies).toMatchObject({ ribbon: null, fastening: null });
+    for (const name of ['Ribbon', 'Brass stud']) expect(line(plain.priced, name)).toBeUndefined();
   });
 
   test('of every random job are finite and not negative', () => {

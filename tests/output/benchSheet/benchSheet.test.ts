@@ -151,7 +151,7 @@ describe('the bench sheet', () => {
     const fitted = supplies(full).join('\n');
     expect(fitted).toMatch(/^Ribbon 0\.\d\d m/m);
     expect(fitted).toMatch(/^Cut 1 of 3\d\d(\.5)? mm/m);
-    expect(fitted).toMatch(/^Fastening 1$/m);
+    expect(fitted).toMatch(/^Fastening brass stud$/m);
     expect(fitted).toMatch(/in the pieces \(outside, 2 pockets?, closure strap, pen loop\)/);
     expect(supplies(tide).join('\n')).not.toMatch(/Ribbon|Fastening|strap|loop/);
   });
@@ -167,11 +167,11 @@ describe('the bench sheet', () => {
         .join(' ');
     };
     expect(step(full, 'Fit strap, ribbon, pen loop')).toMatch(
-      /First sew the strap.*[Ff]astening at its mark.*ribbon at the head.*pen loop/,
+      /First sew the strap.*stud on at its mark.*ribbon at the head.*pen loop/,
     );
     expect(step(full, 'Assemble')).toContain('Lay the pockets on');
     expect(step(full, 'Skive')).toMatch(/skived to: 1.2 mm.*Skive the outside in the hatched zones/);
-    for (const name of workNames(tide)) expect(step(tide, name)).not.toMatch(/strap|[Ff]astening|ribbon|loop/);
+    for (const name of workNames(tide)) expect(step(tide, name)).not.toMatch(/strap|stud|ribbon|loop/);
     expect(step(tide, 'Skive')).not.toContain('hatched');
   });
 

@@ -129,9 +129,9 @@ test('the fittings of a cover are named, and none where there are none', () => {
   const fittings = (construction: object) =>
     sheetOf({ construction }).facts.find(({ name }) => name === 'Fittings')?.value;
   expect(fittings({})).toBeUndefined();
-  expect(fittings({ ribbon: {} })).toBe('a ribbon');
+  expect(fittings({ ribbon: {} })).toBe('one dark red ribbon');
   expect(fittings({ strap: {}, penLoop: { pen_mm: 9 }, ribbon: { count: 2 } })).toBe(
-    'a closure strap with its fastening, a loop for a pen of 9 mm, 2 ribbons',
+    'a closure strap with a brass stud, a loop for a pen of 9 mm, two dark red ribbons',
   );
 });
 

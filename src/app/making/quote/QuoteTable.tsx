@@ -4,8 +4,9 @@ import { useLengths } from '../../state/BenchContext.tsx';
 const GROUPS = { materials: 'Materials', work: 'Work', further: 'Further lines' } as const;
 
 /** A quantity as printed elsewhere; in an inch job what is priced by the metre also has its metres. */
-function quantityText({ unit, quantity }: QuoteLine, { area, reel, number }: Printer): string {
+function quantityText({ unit, quantity }: QuoteLine, { area, reel, volume, number }: Printer): string {
   if (unit === 'dm2') return area(quantity * 1e4);
+  if (unit === 'ml') return volume(quantity);
   if (unit === 'h') return `${number(quantity, 2)} h`;
   if (unit === 'piece') return number(quantity, 0);
   if (unit === '') return '';

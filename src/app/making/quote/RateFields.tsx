@@ -28,6 +28,7 @@ export function RateFields() {
         <RateField name="cement_per_dm2" />
         {construction.ribbon !== null && <RateField name="ribbon_per_m" />}
         {construction.strap !== null && <RateField name="fastening_each" />}
+        {job.finish.edge === 'painted' && <RateField name="paint_per_ml" />}
         <RateField name="hour" />
         <FigureField path="rates.markup_percent" empty="default" />
       </section>

@@ -1,4 +1,6 @@
-import { useEffect, useId, useRef, useState } from 'react';
+import { useEffect, useId, useMemo, useRef, useState } from 'react';
+import { filmSteps } from '../../../core/index.ts';
+import { filmAddress } from '../../stage/film/filmAddress.ts';
 import type { Bench } from '../../state/bench.ts';
 import { lagging } from '../../state/lagging.tsx';
 import { addressOf } from '../../state/place.ts';
@@ -22,6 +24,7 @@ function MakingSteps({ design }: Pick<Bench, 'design'>) {
   const part = useRef<HTMLElement>(null);
   const title = useRef<HTMLHeadingElement>(null);
   const step = steps[at];
+  const filmed = useMemo(() => filmSteps(design, 'nominal'), [design]).find(({ work }) => work === step?.id);
   const go = (index: number): void => {
     if (index < 0 || index > steps.length) return;
     setIsListed(false);
@@ -89,6 +92,11 @@ function MakingSteps({ design }: Pick<Bench, 'design'>) {
                 {step.changes.length > 0 && <Changed step={step} />}
                 <StepBody step={step} notes={step.notes} />
                 <StepCautions cautions={step.cautions} />
+                {filmed !== undefined && (
+                  <a className="link" href={filmAddress(filmed.id)}>
+                    See it in the film
+                  </a>
+                )}
                 {step.done !== null && (
                   <p className="step-words">
                     {sentence(step.done)}{' '}

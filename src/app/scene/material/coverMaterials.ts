@@ -10,6 +10,7 @@ import {
   Vector2,
   Vector3,
 } from 'three';
+import { type TileName, tilesOf } from '../../../artwork/tiles/tiles.ts';
 import type { CoverColours, Face, LeatherColours, LeatherName, PartName } from '../../../core/index.ts';
 import { type AreaUniforms, areaUniforms, drawAreas } from './areaLines.ts';
 import { HOLE_COLOUR } from './palette.ts';
@@ -17,7 +18,6 @@ import { pressRelief, type ReliefUniforms, reliefUniforms } from './relief.ts';
 import { cutOut, cutOutDepth, type FramesUniform, framesUniform, veil } from './seeThroughMaterial.ts';
 import { placeOnPattern, showZones, varyOverLargeAreas, type ZonesUniform } from './shading.ts';
 import { tileTexture } from './tile.ts';
-import { type TileName, tilesOf } from './tiles.ts';
 
 export type Look = 'full' | 'light';
 

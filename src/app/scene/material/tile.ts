@@ -7,7 +7,7 @@ import {
   RGBAFormat,
   SRGBColorSpace,
 } from 'three';
-import { type Tile, tilePixels } from './tilePixels.ts';
+import { type Tile, tilePixels } from '../../../artwork/tiles/tilePixels.ts';
 
 /** A tile as a texture for uv in mm. */
 export function tileTexture(tile: Tile): DataTexture {

@@ -65,7 +65,7 @@ function pictureOf({ id }: StepPictureProps['step'], { design, highest }: Omit<S
     case 'lace':
       return <SeamPicture drawing={drawingOf(design)} design={design} />;
     case 'finish':
-      return <AssembledPicture drawing={drawingOf(design)} design={design} label="Edges to burnish, all round" />;
+      return <AssembledPicture drawing={drawingOf(design)} design={design} label="The finished edges, all round" />;
     case 'load':
       return <LoadPicture design={design} />;
     case 'close':
