@@ -11,10 +11,8 @@ import {
   type PartName,
   type PartRelief,
   type PatternZone,
-  type Pose,
   partOf,
   type RangePoint,
-  SEQUENCE_STAGES,
   TOOLED_PARTS,
   type ToolingArea,
 } from '../../core/index.ts';
@@ -102,7 +100,13 @@ export function SceneContents(props: SceneContentsProps) {
             isLitThrough={isPocket(mesh.part) === seenInto}
           />
         ))}
-        <Seam seam={cover.seam} sewn={isSewn(props.pose)} job={design.job} look={look} materials={materials} />
+        <Seam
+          seam={cover.seam}
+          sewn={cover.film.movements.sewn > 0}
+          job={design.job}
+          look={look}
+          materials={materials}
+        />
         {plane && <SectionCaps cover={cover} plane={plane} />}
         {isMarked && <EdgeBands marks={cover.marks} seenInto={seenInto} cut={plane} />}
       </group>
@@ -174,10 +178,6 @@ function PartMesh({ mesh, materials, isSeenThrough, isLitThrough }: PartMeshProp
     </>
   );
 }
-
-/** Whether thread or lace is in: once the boards are in their pockets. Holes and slits show from the start. */
-const isSewn = (pose: Pose): boolean =>
-  pose.kind === 'opening' || pose.at >= SEQUENCE_STAGES.find(({ id }) => id === 'fold')!.from;
 
 function useCoverMaterials(look: CoverSceneProps['look'], { finish }: Job): CoverMaterials {
   // Another design of the same finish keeps its materials: they are compiled at the graphics card.

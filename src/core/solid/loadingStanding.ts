@@ -172,7 +172,8 @@ const leafHeight = (design: CoverDesign, point: RangePoint): number => {
 function frontSwings(design: CoverDesign, point: RangePoint, home: Home): Opening {
   const { book } = design.needs[point];
   const round = book.rise > 0 ? circularSegment(book.thickness, book.rise).halfAngle : 0;
-  const toMouth = Math.max(LEAST_WAY, backMouth(design, point, home, -BEFORE));
+  const toLeaf = backMouth(design, point, home, -BEFORE) - flatReach(design, point);
+  const toMouth = Math.max(LEAST_WAY, toLeaf);
   const tilt = Math.min(MOST_TILT, Math.max(round, Math.atan(leafHeight(design, point) / toMouth)) + PLAY_ANGLE);
   const front = Math.PI / 2 - tilt - book.wedge;
   return { front, back: HALF_OPEN - front };
@@ -182,16 +183,23 @@ const MOST_TILT = 1.3;
 const PLAY_ANGLE = 0.01;
 const LEAST_WAY = 10;
 
-/** From the front hinge to the mouth of the back pocket, with `in` of the front board in its pocket, mm. */
+/** From the front hinge to the mouth of the back pocket, with some of the front board in its pocket, mm. */
 const backMouth = ({ needs }: CoverDesign, point: RangePoint, { reach, covered }: Home, inPocket: number): number =>
   reach.front + reach.back - covered.front - covered.back - (needs[point].book.width - inPocket);
+
+/** How much farther the leaf of an empty pocket reaches, lying flat, than over its board, mm. */
+const flatReach = ({ job, pieces, needs }: CoverDesign, point: RangePoint): number =>
+  needs[point].foreEdgeSeat === null
+    ? 0
+    : Math.max(0, pieces.pocket.width - job.seam.edgeMargin_mm - pieces.pocketDepth);
 
 function slidIn(design: CoverDesign, point: RangePoint, home: Home, share: number): LoadingStanding {
   const { book } = design.needs[point];
   const inPocket = -BEFORE + (home.stop + BEFORE) * share;
   const swings = frontSwings(design, point, home);
   // Where its hinge lies over the other pocket, the book lies on that.
-  const over = Math.max(0, Math.min(1, 1 - backMouth(design, point, home, inPocket) / LEAST_WAY));
+  const toLeaf = backMouth(design, point, home, inPocket) - flatReach(design, point);
+  const over = Math.max(0, Math.min(1, 1 - toLeaf / LEAST_WAY));
   const off = over * leafHeight(design, point);
   const way = boardDirections(book, swings).front;
   const turn = Math.PI / 2 - way;
@@ -252,7 +260,8 @@ function bentBack(
     return { ...hold, back: -out };
   };
   const flat = Math.PI / 2;
-  const angle = Math.min(design.fits[point].pocket.loadingAngle, book.foldBack);
+  const { loadingAngle } = design.fits[point].pocket;
+  const angle = Math.min(loadingAngle, book.foldBack);
   const bentSwings = (by: number): Opening => ({ front: flat + by, back: flat + by });
   const widest = (): Hold => {
     const hold = { swings: bentSwings(angle), off, turned: 1 };
@@ -273,9 +282,9 @@ function bentBack(
     hold = withBack({ swings, front: covered.front, off, turned: ramp(share, 0, 0.7) });
     backSwing = start.back + (swings.back - start.back) * share * share;
   } else if (movements.secondIn === 0) {
-    const caught = load.bent > 0 ? widest().front : covered.front;
-    const front = covered.front + (caught - covered.front) * load.bent;
-    hold = withBack({ swings: bentSwings(angle * load.bent), front, off, turned: 1 });
+    const bent = Math.min(angle, loadingAngle * load.bent);
+    const front = bent > 0 ? covered.front + (widest().front - covered.front) * (bent / angle) : covered.front;
+    hold = withBack({ swings: bentSwings(bent), front, off, turned: 1 });
   } else if (load.slidHome === 0) {
     hold = withBack({ ...widest(), off: off * (1 - load.lifted) });
   } else {

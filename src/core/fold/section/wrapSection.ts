@@ -58,6 +58,9 @@ const TURN_ROOM = 8;
 /** Thickness left at the very end of a lining, mm; a knife leaves no less. */
 const LINING_EDGE = 0.1;
 
+/** Largest turn of one arc on which a layer thins out, radians (2 degrees). */
+const SPIRAL_TURN = Math.PI / 90;
+
 type Knot = readonly [at: number, value: number];
 
 function interpolate(knots: readonly Knot[], x: number): number {
@@ -115,6 +118,7 @@ export function wrapSection(
   const liningKnots = lining ? thinning(lining, foldEnd, ramp, liningEnd) : [];
   const liningAt = (x: number): number => (liningKnots.length > 0 ? Math.max(0, interpolate(liningKnots, x)) : 0);
 
+  const layersAt = (at: number): number => liningAt(at) + interpolate(outsideKnots, at);
   const places = [...outsideKnots, ...liningKnots].map(([at]) => at).filter((at) => at > 0 && at < tip);
   const pieces: SectionPiece[] = [];
   let x = 0;
@@ -123,11 +127,13 @@ export function wrapSection(
   let toFoldEnd = 0;
   let toLiningEnd = 0;
   for (const { length, angle } of path.pieces) {
-    const stops = [
-      ...places.filter((at) => at > x + TOLERANCE.length && at < x + length - TOLERANCE.length).sort((a, b) => a - b),
-      x + length,
-    ];
     const from = x;
+    const within = places.filter((at) => at > x + TOLERANCE.length && at < x + length - TOLERANCE.length);
+    // A layer that thins out on a turn runs in a spiral, which short arcs follow.
+    const thins = layersAt(from) !== layersAt(from + length);
+    const parts = thins ? Math.ceil(Math.abs(angle) / SPIRAL_TURN) : 1;
+    const onTurn = Array.from({ length: Math.max(0, parts - 1) }, (_, i) => from + (length * (i + 1)) / parts);
+    const stops = [...within, ...onTurn, x + length].sort((a, b) => a - b);
     for (const stop of stops) {
       // Just inside the stretch, so that the step at a lining's end falls between two stretches.
       const l0 = liningAt(x + TOLERANCE.length);
