@@ -145,6 +145,12 @@ export {
   type SeeThrough,
 } from './solid/meshData.ts';
 export type { Pose } from './solid/pose.ts';
+export { type FreeEnds, freeEnds } from './solid/seam/freeEnds.ts';
+export { holeMesh } from './solid/seam/holeMesh.ts';
+export { type SeamCourse, seamCourse, strapCourse } from './solid/seam/seamCourse.ts';
+export { movesAt, seamStrands } from './solid/seam/seamStrands.ts';
+export { strandMesh } from './solid/seam/strandMesh.ts';
+export { type SeamMesh, type StrandDetail, type StrandSweep, strandSweep } from './solid/seam/strandSweep.ts';
 export { createStripSolver } from './strip/solveStrip.ts';
 export { ARTWORK_GRID, readArtworkLines, writeArtworkLines } from './tooling/artworkLines.ts';
 export { cached } from './tooling/cached.ts';

@@ -3,7 +3,6 @@ import { type Ref, type RefObject, useEffect, useLayoutEffect, useMemo } from 'r
 import type { Plane } from 'three';
 import {
   type CoverDesign,
-  coverColours,
   type FitMark,
   type FoldedCover,
   type Job,
@@ -26,13 +25,13 @@ import type { AreaLabel } from './marks/areaLabels.ts';
 import { EdgeBands } from './marks/EdgeBands.tsx';
 import { EdgePicker } from './marks/EdgePicker.tsx';
 import { FitMarkProjector } from './marks/FitMarkProjector.tsx';
+import { JamMark } from './marks/JamMark.tsx';
 import { setAreas } from './material/areaLines.ts';
 import { type CoverMaterials, coverMaterials, isLeatherPart, materialsOf } from './material/coverMaterials.ts';
 import { reliefTexture, setRelief } from './material/relief.ts';
 import { setFrames } from './material/seeThroughMaterial.ts';
-import { Lacing } from './parts/Lacing.tsx';
+import { Seam } from './parts/Seam.tsx';
 import { SectionCaps } from './parts/SectionCaps.tsx';
-import { Stitching } from './parts/Stitching.tsx';
 import { Bench } from './room/Bench.tsx';
 import { Daylight } from './room/Daylight.tsx';
 import type { CoverSceneProps } from './sceneProps.ts';
@@ -81,11 +80,11 @@ export function SceneContents(props: SceneContentsProps) {
     [cover, isMarked, seenInto],
   );
   useFrames(materials, seeThrough);
+  useCuts(materials, design, cover.film);
   useReliefTextures(materials, props.reliefs, design.job.tooling.depth_mm);
   useAreas(materials, props.areas);
   useZones(materials, design, props.point, highlight ?? null, props.spot ?? null);
 
-  const Seam = design.job.seam.method === 'lacing' ? Lacing : Stitching;
   return (
     <>
       <Daylight bounds={bounds} look={look} scheme={colourScheme} />
@@ -100,14 +99,9 @@ export function SceneContents(props: SceneContentsProps) {
             isLitThrough={isPocket(mesh.part) === seenInto}
           />
         ))}
-        <Seam
-          seam={cover.seam}
-          sewn={cover.film.movements.sewn > 0}
-          job={design.job}
-          look={look}
-          materials={materials}
-        />
+        <Seam cover={cover} design={design} point={props.point} look={look} materials={materials} />
         {plane && <SectionCaps cover={cover} plane={plane} />}
+        {cover.film.jam && <JamMark jam={cover.film.jam} />}
         {isMarked && <EdgeBands marks={cover.marks} seenInto={seenInto} cut={plane} />}
       </group>
       <Bench bounds={bounds} cut={plane} work={cover} units={units} look={look} scheme={colourScheme} />
@@ -182,7 +176,7 @@ function PartMesh({ mesh, materials, isSeenThrough, isLitThrough }: PartMeshProp
 function useCoverMaterials(look: CoverSceneProps['look'], { finish }: Job): CoverMaterials {
   // Another design of the same finish keeps its materials: they are compiled at the graphics card.
   const key = JSON.stringify(finish);
-  const materials = useMemo(() => coverMaterials(look, coverColours({ finish: JSON.parse(key) })), [look, key]);
+  const materials = useMemo(() => coverMaterials(look, JSON.parse(key)), [look, key]);
   useEffect(() => () => materials.dispose(), [materials]);
   return materials;
 }
@@ -216,6 +210,26 @@ function useBookPresence(materials: CoverMaterials, presence: number): void {
     }
     invalidate();
   }, [materials, presence, invalidate]);
+}
+
+/** Works the cut edges as far as the making has come. */
+function useCuts({ leather }: CoverMaterials, { job, pieces }: CoverDesign, { movements }: FoldedCover['film']): void {
+  const invalidate = useThree((state) => state.invalidate);
+  const { bevelled, burnished } = movements;
+  const { edge } = job.finish;
+  useLayoutEffect(() => {
+    // A raw cut stays as it is.
+    const worked = edge === 'raw' ? 0 : burnished;
+    for (const { cut, grain } of Object.values(leather)) {
+      cut.bevelled.value = bevelled;
+      cut.burnished.value = worked;
+      grain.run.value = worked;
+    }
+    leather.outside.grain.piece.value.set(pieces.outside.width, pieces.outside.height);
+    for (const part of ['frontPocket', 'backPocket'] as const)
+      leather[part].grain.piece.value.set(pieces.pocket.width, pieces.outside.height);
+    invalidate();
+  }, [leather, pieces, edge, bevelled, burnished, invalidate]);
 }
 
 /** Sets the frames in which leather is seen through. */

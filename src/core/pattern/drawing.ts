@@ -92,7 +92,7 @@ const PIECES = {
   pocket: ['Pocket', 'Front pocket'],
   backPocket: ['Back pocket'],
   lining: ['Full lining', 'Centre lining'],
-  strap: ['Closure strap'],
+  strap: ['Closure strap', 'Closure flap'],
   penLoop: ['Pen loop'],
 } as const;
 type TracingId = `${ToolingFace}Tracing`;

@@ -12,9 +12,11 @@ import type { NamedMarks } from './lettering.ts';
 import { type PatternSource, type SeamHole, turnAxis } from './seam.ts';
 import { sizeLine } from './sumColumn.ts';
 
-/** The closure strap: sewn on the back cover, taken round the fore-edge of the closed book, fastened on the front. */
+/** The closure strap or flap: sewn on the back cover, taken round the fore-edge of the closed book, fastened on the front. */
 export interface Strap {
   readonly width: number;
+  /** Radius of both corners of its free end, mm: a strap ends in a half circle. */
+  readonly corner: number;
   readonly sum: CutSum;
   /** Distances from its sewn end, mm, to where it leaves the back, reaches the front and is fastened. */
   readonly leaves: number;
@@ -60,6 +62,7 @@ export function strapOf(source: PatternSource): Strap | null {
   const sum = lengthSum(job, asCut(job, parts));
   return {
     width: strap.width_mm,
+    corner: strap.shape === 'flap' ? Math.min(strap.end_mm, strap.width_mm / 2) : strap.width_mm / 2,
     sum,
     leaves: strap.anchor_mm / growth,
     reaches: (strap.anchor_mm + across + bends) / growth,
@@ -97,7 +100,8 @@ export function strapDrawing(
   const { job, pieces } = source;
   const [length, width] = [strap.sum.total, strap.width];
   const layers = noLayers(tooling);
-  const round = { style: 'rounded', size: width / 2 } as const;
+  const { isFlap, noun } = named(job);
+  const round = { style: 'rounded', size: strap.corner } as const;
   const outline = corneredContour([
     { at: [0, 0], corner: SQUARE },
     { at: [length, 0], corner: round },
@@ -112,10 +116,19 @@ export function strapDrawing(
   const free = strap.reaches - strap.leaves;
   // The words of the direction stand on the outside: a strap has no room for them.
   layers.direction.push(...directionMark(source, [strap.leaves + free / 2, 0.15 * width], 0.8 * free, 0).marks);
-  const sums = [strap.sum, cutSum('height', width, [], 'width of the strap')];
+  const sums = [strap.sum, cutSum('height', width, [], `width of the ${noun}`)];
   return letteredPiece(
     source,
-    { id: 'strap', name: 'Closure strap', count: 1, width: length, height: width, outline, layers, sums },
+    {
+      id: 'strap',
+      name: isFlap ? 'Closure flap' : 'Closure strap',
+      count: 1,
+      width: length,
+      height: width,
+      outline,
+      layers,
+      sums,
+    },
     [sizeLine(strap.sum, print)],
     { x: strap.leaves + 2, y: 0.25 * width, width: free - 4, height: 0.7 * width },
   );
@@ -137,10 +150,16 @@ export function strapMarks(source: PatternSource, strap: Strap): NamedMarks {
       ...cross([onFront, height / 2]),
     ],
     words: [
-      ['strap', [end + 5, height / 2], 2.5, 0, 'mark'],
+      [named(job).noun, [end + 5, height / 2], 2.5, 0, 'mark'],
       ['fastening', [onFront, height / 2 + 5], 2.5, 0, 'mark'],
     ],
   };
+}
+
+/** What the job's closure is called. */
+function named({ construction }: PatternSource['job']): { readonly isFlap: boolean; readonly noun: string } {
+  const isFlap = construction.strap?.shape === 'flap';
+  return { isFlap, noun: isFlap ? 'flap' : 'strap' };
 }
 
 /** Turns a mark upside down: on the strap the outside's direction is reversed while the grain stays up. */

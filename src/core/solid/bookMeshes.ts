@@ -4,8 +4,9 @@ import type { RangePoint } from '../leather/leatherModel.ts';
 import { headBandMesh } from './bandMesh.ts';
 import { backBoardMesh, spineMesh } from './caseMesh.ts';
 import { mirrored } from './gridSolid.ts';
+import { type HalfBlock, halfBlock } from './halfBlock.ts';
 import type { MeshData } from './meshData.ts';
-import { backPagesMesh } from './pagesMesh.ts';
+import { type Pages, pagesMesh } from './pagesMesh.ts';
 
 /** How a book stands: its spine at rest with its middle in the origin, as `bookOutline` has it. */
 export interface BookStand {
@@ -19,7 +20,7 @@ export interface BookStand {
   readonly mouths: { readonly front: number | null; readonly back: number | null };
 }
 
-/** The parts of the book, standing as told. */
+/** The parts of the book, standing as told; as many vertices and triangles however it stands. */
 export function bookMeshes(
   design: CoverDesign,
   point: RangePoint,
@@ -27,22 +28,33 @@ export function bookMeshes(
 ): MeshData[] {
   const { book, leathers } = design.needs[point];
   const tilt = boardDirections(book, symmetricOpening(forced)).front;
-  const pages = (side: 'front' | 'back'): MeshData => {
+  const half = (side: 'front' | 'back'): HalfBlock => {
     const mouth = mouths[side];
-    return backPagesMesh(book, {
+    const board = Math.max(0, opening[side] - forced / 2);
+    return halfBlock(book, {
       tilt,
-      swing: Math.max(0, leaves[side] - forced / 2),
+      board,
+      leaf: Math.max(0, Math.min(board, leaves[side] - forced / 2)),
+      fromClosed: opening[side],
       pocket: mouth === null ? 0 : leathers.pocket.thickness,
       mouth: mouth ?? book.width,
     });
   };
+  const [front, back] = [half('front'), half('back')];
+  const height = book.height - 2 * book.square;
+  const flyleaf = book.kind === 'hardback' ? 'endpaper' : 'pageFace';
+  const fan: Pages[] = [
+    ...front.fan.map((gathering): Pages => ({ side: 'front', leaves: gathering })),
+    ...back.fan.map((gathering): Pages => ({ side: 'back', leaves: gathering })),
+  ];
   const band = headBandMesh(book);
   return [
     mirrored(backBoardMesh(book, opening.front), 'frontBoard'),
     backBoardMesh(book, opening.back),
     spineMesh(book),
-    mirrored(pages('front'), 'frontPages'),
-    pages('back'),
+    pagesMesh('frontPages', [{ side: 'front', leaves: front.slab }], height, flyleaf),
+    pagesMesh('backPages', [{ side: 'back', leaves: back.slab }], height, flyleaf),
+    pagesMesh('leaves', fan, height, 'pageFace'),
     ...(band === null ? [] : [band, mirrored(band, 'tailBand', 2)]),
   ];
 }

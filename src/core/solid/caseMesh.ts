@@ -2,7 +2,8 @@ import type { BookModel } from '../book/bookModel.ts';
 import { boardDirections, CLOSED, jointSlide, outlinePolygon } from '../book/bookOutline.ts';
 import { addScaled, distance, heading, leftOf, type Vec2 } from '../math/vec2.ts';
 import { mm } from '../units/mm.ts';
-import type { MeshData, PartName } from './meshData.ts';
+import { type Grid, gridNormals, gridOf, gridSolid } from './gridSolid.ts';
+import type { MeshData } from './meshData.ts';
 import { profileSolid } from './profileSolid.ts';
 
 /** Width of the joint of a hardback, from the spine plane to the board, mm. Common practice, no source. */
@@ -18,6 +19,8 @@ export interface CaseShape {
   /** From the hinge to the inner end of the panel. */
   readonly joint: number;
   readonly spineThickness: number;
+  /** x of the spine piece's inner corner at the board line. */
+  readonly spineEnd: number;
   /** Inner face of the spine piece: x at a distance y from the middle. */
   spineInside(y: number): number;
 }
@@ -33,6 +36,7 @@ export function caseShape(book: BookModel): CaseShape {
   return {
     joint,
     spineThickness,
+    spineEnd: edgeRadius > spineThickness ? corner[0] : spineThickness,
     spineInside(y) {
       const away = Math.abs(y);
       const beyond = away - corner[1];
@@ -69,32 +73,66 @@ function spineProfile(book: BookModel): SpineProfile {
   };
 }
 
-/** A flat or curved sheet of the case: outer and inner profile in the section, full height of the book. */
-function panel(part: PartName, outer: readonly Vec2[], inner: readonly Vec2[], height: number): MeshData {
-  let at = 0;
-  const along = outer.map((point, i) => {
-    at += distance(point, outer[Math.max(0, i - 1)]!);
-    return at;
-  });
-  const faces = { outer: 'boardCloth', inner: 'boardInside', edge: 'boardCloth' } as const;
-  return profileSolid(outer, inner, along, height, { part, faces });
-}
+/** Width of the covering turned in over a board's edges, beside the pastedown, mm; less on a small board. Common practice, no source. */
+const TURN_IN = 4;
 
-/** The back board at its swing, radians; the front board is its mirror image. */
+/** The back board at its swing, radians, with its pastedown on a hardback's; the front board is its mirror image. */
 export function backBoardMesh(book: BookModel, swing: number): MeshData {
   const direction = boardDirections(book, { front: swing, back: swing }).back;
   const along = heading(direction);
   const inward = leftOf(along);
   const slide = jointSlide(book, swing);
   const hinge: Vec2 = [0, -book.thickness / 2];
-  const outer = [caseShape(book).joint + slide, book.width + slide].map((at) => addScaled(hinge, along, at));
-  return panel(
-    'backBoard',
+  const { joint } = caseShape(book);
+  const turnIn = Math.min(TURN_IN, (book.width - joint) / 4, book.height / 4);
+  const columns = [joint, book.width - turnIn, book.width];
+  const rows = [0, turnIn, book.height - turnIn, book.height];
+  const [outer, inner] = [0, book.board].map((depth) => {
+    const grid = gridOf(columns.length, rows.length);
+    grid.points.set(
+      columns.flatMap((at) => {
+        const [x, y] = addScaled(addScaled(hinge, along, at + slide), inward, depth);
+        return rows.flatMap((up) => [x, y, up - book.height / 2]);
+      }),
+    );
+    return grid;
+  }) as [Grid, Grid];
+  const solid = gridSolid({
+    part: 'backBoard',
     outer,
-    outer.map((at) => addScaled(at, inward, book.board)),
-    book.height,
-  );
+    inner,
+    normals: gridNormals(outer),
+    uvs: Float64Array.from(columns.flatMap((at) => rows.flatMap((up) => [at - joint, up]))),
+    faces: { outer: 'boardCloth', inner: 'boardInside', edge: 'boardCloth' },
+  });
+  return book.kind === 'hardback' ? withPastedown(solid, rows.length) : solid;
 }
+
+/** Six indices for each cell of a grid. */
+const CELL = 6;
+
+/** A board whose inner face is pasted over from the joint up to what is turned in: the middle cell of its first column. */
+function withPastedown(board: MeshData, rows: number): MeshData {
+  const [outer, inner, edge] = board.faces as [Run, Run, Run];
+  const indices = board.indices.slice();
+  const cells = indices.subarray(inner.start, inner.start + inner.count);
+  const middle = CELL * Math.floor((rows - 1) / 2);
+  const pasted = cells.slice(middle, middle + CELL);
+  cells.copyWithin(CELL, 0, middle);
+  cells.set(pasted, 0);
+  return {
+    ...board,
+    indices,
+    faces: [
+      outer,
+      { face: 'endpaper', start: inner.start, count: CELL },
+      { ...inner, start: inner.start + CELL, count: inner.count - CELL },
+      edge,
+    ],
+  };
+}
+
+type Run = MeshData['faces'][number];
 
 /** Largest turn of a facet of a curved spine, radians, and how far a facet may stand off its arc, mm. */
 const MAX_TURN = Math.PI / 60;
@@ -128,5 +166,11 @@ export function spineMesh(book: BookModel): MeshData {
     inner.push([spineThickness, inside], [spineThickness, -inside]);
   }
   if (isRounded) arc([corner[0], -corner[1]], edgeRadius, 2 * Math.PI - meet, (3 * Math.PI) / 2 - wedge);
-  return panel('spine', outer, inner, book.height);
+  let at = 0;
+  const along = outer.map((place, i) => {
+    at += distance(place, outer[Math.max(0, i - 1)]!);
+    return at;
+  });
+  const faces = { outer: 'boardCloth', inner: 'boardInside', edge: 'boardCloth' } as const;
+  return profileSolid(outer, inner, along, book.height, { part: 'spine', faces });
 }

@@ -6,6 +6,7 @@ import { boardTip } from './boardEdges.ts';
 import { bookParts } from './bookParts.ts';
 import { coverParts } from './coverParts.ts';
 import { fitMarks } from './fitMarks.ts';
+import { fittingParts } from './fittings/fittingParts.ts';
 import { foldedSeam } from './foldedSeam.ts';
 import type { CoverFilm, FoldedCover } from './meshData.ts';
 import type { Pose } from './pose.ts';
@@ -38,12 +39,17 @@ export function foldedCover(
   const cover = coverParts(design, point, stage);
   const opening = openingOf(standing);
   const leafSwing = pose.kind === 'opening' && range ? (opening - range.forced) / 2 : 0;
+  const book = bookShown > 0 ? bookParts(design, point, stage, leafSwing) : [];
+  const { benchTurn } = standing;
+  const place = { grid: cover.grid, opening, least: range?.least ?? null, benchTurn, book };
+  const fittings = fittingParts(design, point, place, stage.movements);
   return {
-    parts: [...cover.parts, ...(bookShown > 0 ? bookParts(design, point, stage, leafSwing) : [])],
+    parts: [...cover.parts, ...book, ...fittings.parts],
     seam: foldedSeam(design, point, cover.grid),
+    strapSeam: fittings.strapSeam,
     marks: fitMarks(design, point, { ...stage, grid: cover.grid, gaps: design.fitDoubt.gaps }),
     seeThrough: isLoaded ? seeThrough(design, point, standing, cover.grid, cover.fields) : [],
-    benchTurn: standing.benchTurn,
+    benchTurn,
     opening,
     film: filmOf(design, point, stage),
     bookPresence: bookShown,

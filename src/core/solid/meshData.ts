@@ -70,6 +70,8 @@ export interface FoldedHole {
   readonly pitch: number;
   /** Thickness of the stack that the thread goes through here, mm. */
   readonly stack: number;
+  /** The grain side halfway to the next hole; absent at the end of an open row. */
+  readonly halfway?: Pick<FoldedHole, 'at' | 'out'>;
 }
 
 /**
@@ -141,6 +143,8 @@ export interface CoverFilm {
 export interface FoldedCover {
   readonly parts: readonly MeshData[];
   readonly seam: readonly FoldedHole[];
+  /** Holes of a closure strap's own seam, on its grain side; empty without a strap. */
+  readonly strapSeam: readonly FoldedHole[];
   readonly marks: readonly FitMark[];
   /** Empty while there is no gap to be seen through leather. */
   readonly seeThrough: readonly SeeThrough[];

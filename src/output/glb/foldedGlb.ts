@@ -1,7 +1,7 @@
 import { type Accessor, type Animation, Document, type Node, type PrimitiveTarget, WebIO } from '@gltf-transform/core';
 import type { CoverColours, MeshData, PartName, PartRelief } from '../../core/index.ts';
+import { difference, directions, metres, mirroredTriangles } from '../model/metres.ts';
 import { materialsOf } from './glbMaterials.ts';
-import { difference, directions, metres, mirroredTriangles } from './metres.ts';
 import { type PartTakes, partTakes, type Take } from './partTakes.ts';
 import { type ReliefPictures, reliefPictures } from './reliefPictures.ts';
 

@@ -176,6 +176,33 @@ describe('the piece of a strap', () => {
   });
 });
 
+describe('a flap', () => {
+  const FLAP = { ...STRAP, shape: 'flap', width_mm: 120 };
+
+  test('has corners rounded by what it reaches beyond its fastening, and its own name', () => {
+    const source = sourceOf({ construction: { strap: FLAP } });
+    const flap = strapOf(source)!;
+    expect(flap.corner).toBe(15);
+    expect(strapOf(sourceOf({ construction: { strap: { ...FLAP, end_mm: 60, width_mm: 80 } } }))!.corner).toBe(40);
+    const { name, outline, sums } = strapDrawing(source, flap, printer('mm'));
+    expect(name).toBe('Closure flap');
+    const arcs = outline.filter((segment) => segment.kind === 'arc');
+    expect(arcs.map(({ radius, centre }) => [radius, ...centre])).toEqual(
+      nearly([
+        [15, 103, 15],
+        [15, 103, 105],
+      ]),
+    );
+    expect(sums[1]!.parts[0]!.name).toBe('width of the flap');
+    expect(strapMarks(source, flap).words[0]![0]).toBe('flap');
+  });
+
+  test('is as long as a strap of the same measures: a strap ends in a half circle', () => {
+    expect(strap({ construction: { strap: FLAP } }).sum.total).toBe(strap().sum.total);
+    expect(strap().corner).toBe(12);
+  });
+});
+
 describe('the outside shows of a strap', () => {
   const marks = (change: Change = {}) => {
     const source = sourceOf(change);

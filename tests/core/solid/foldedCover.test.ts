@@ -148,33 +148,6 @@ describe('the seam', () => {
   });
 });
 
-describe('the text block', () => {
-  // A book that does not go in stands where it jams, its middle plane turned.
-  test.each(VARIANTS.slice(0, -1))(
-    'has no crack between its halves: their ends at the middle are the same places, %s',
-    (_, document) => {
-      const design = coverDesign(soundJob(document));
-      for (const angle of [0, 0.5, 1.5, Math.PI]) {
-        const { parts } = foldedCover(design, { kind: 'opening', angle }, 'thick');
-        const middles = ['frontPages', 'backPages'].map((name) => middlePlaces(partOf(parts, name)));
-        // Open, the leaves of a case binding part at its joint; those of a paperback part from the very spine.
-        const meeting = angle === 0 ? 10 : design.job.book.kind === 'hardback' ? 2 : 0;
-        expect(nth(middles, 0).size).toBeGreaterThanOrEqual(meeting);
-        expect(middles[0]).toEqual(middles[1]);
-      }
-    },
-  );
-});
-
-/** Places of a half text block on the middle plane, rounded to a tenth of a micrometre. */
-function middlePlaces({ positions }: MeshData): Set<string> {
-  const places = new Set<string>();
-  for (let i = 0; i < positions.length; i += 3)
-    if (Math.abs(nth(positions, i + 1)) < 1e-6)
-      places.add(`${nth(positions, i).toFixed(4)} ${Math.abs(nth(positions, i + 2)).toFixed(4)}`);
-  return places;
-}
-
 /** Distance of a place from the surface of a part, mm. */
 function distanceFrom({ positions, indices }: MeshData, [x, y, z]: readonly [number, number, number]): number {
   const [place, near] = [new Vector3(x, y, z), new Vector3()];

@@ -2,7 +2,7 @@ import { type Plane, Ray, Triangle, Vector3 } from 'three';
 import type { FoldedCover, MeshData, PartName } from '../../../core/index.ts';
 
 /** What stands between the camera and a mark. Leather over a board is seen through, the rest of it lies close to these. */
-const SOLID: ReadonlySet<PartName> = new Set(['frontBoard', 'backBoard', 'spine', 'frontPages', 'backPages']);
+const SOLID: ReadonlySet<PartName> = new Set(['frontBoard', 'backBoard', 'spine', 'frontPages', 'backPages', 'leaves']);
 
 /** Hits this near to a place belong to the surface that it lies on, mm. */
 const NEAR = 0.5;

@@ -3,6 +3,7 @@ import { useEffect, useLayoutEffect, useState } from 'react';
 import { BufferAttribute, BufferGeometry } from 'three';
 import type { MeshData } from '../../../core/index.ts';
 import { FACES } from '../material/coverMaterials.ts';
+import { cutDepth } from './cutDepth.ts';
 
 /** A geometry that follows a mesh: its buffers are written in place while their sizes stay the same. */
 export function useMeshGeometry(mesh: MeshData): BufferGeometry {
@@ -18,6 +19,9 @@ export function useMeshGeometry(mesh: MeshData): BufferGeometry {
       attribute('uv', mesh.uvs, 2),
       write(geometry.getIndex(), mesh.indices, 1, (made) => geometry.setIndex(made)),
     ].includes(true);
+    // Which vertices lie where in a cut edge changes with their number alone.
+    if (resized && mesh.faces.some(({ face }) => face === 'cutEdge'))
+      geometry.setAttribute('depth', new BufferAttribute(cutDepth(mesh), 1));
     // The renderer keeps buffers by attribute; dropping them makes it take the new ones.
     if (resized) geometry.dispose();
     geometry.clearGroups();

@@ -59,7 +59,7 @@ export function EdgeBands({ marks, seenInto, cut }: EdgeBandsProps) {
 }
 
 /** Surface between the rungs, its front where the mark is seen from. */
-function bandGeometry({ value, out }: FitMark, { rungs, across, seam }: EdgeBand): BufferGeometry {
+function bandGeometry({ value, out }: FitMark, { rungs, across }: EdgeBand): BufferGeometry {
   const edge = across.indexOf(0);
   let along = 0;
   const places = rungs.flatMap((rung, i) => {
@@ -67,7 +67,7 @@ function bandGeometry({ value, out }: FitMark, { rungs, across, seam }: EdgeBand
     along += new Vector3(...rung[edge]!).distanceTo(new Vector3(...before[edge]!));
     return across.map((by) => [along, by]);
   });
-  const geometry = markGeometry(rungs.flat(), places, [value, seam ?? 0]);
+  const geometry = markGeometry(rungs.flat(), places, value);
   const corner = (rung: number, point: number): Vector3 => new Vector3(...rungs[rung]![point]!).sub(origin);
   const origin = new Vector3(...rungs[0]![0]!);
   const isFront =
@@ -89,17 +89,13 @@ function bandGeometry({ value, out }: FitMark, { rungs, across, seam }: EdgeBand
 
 /** The gap or overrun on a cut face. */
 function cutGeometry({ value }: FitMark, { corners, places }: BandCut): BufferGeometry {
-  const geometry = markGeometry(corners, places, [value, 0]);
+  const geometry = markGeometry(corners, places, value);
   geometry.setIndex([0, 1, 2, 0, 2, 3]);
   return geometry;
 }
 
 /** Points with what the material of the bands needs. */
-function markGeometry(
-  points: readonly Vec3[],
-  places: readonly (readonly number[])[],
-  stops: readonly [stop: number, seam: number],
-): BufferGeometry {
+function markGeometry(points: readonly Vec3[], places: readonly (readonly number[])[], stop: number): BufferGeometry {
   const geometry = new BufferGeometry();
   const set = (name: string, values: readonly (readonly number[])[]): void => {
     geometry.setAttribute(name, new Float32BufferAttribute(values.flat(), values[0]!.length));
@@ -107,8 +103,8 @@ function markGeometry(
   set('position', points);
   set('place', places);
   set(
-    'stops',
-    points.map(() => stops),
+    'stop',
+    points.map(() => [stop]),
   );
   return geometry;
 }

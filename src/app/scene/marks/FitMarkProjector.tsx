@@ -66,8 +66,9 @@ export function FitMarkProjector({ svg, marks, areas, matrix, isHidden, insets }
       const [x, y] = centres[i]!;
       const [leader, casing, dimension, rect] = group.children as unknown as SVGElement[];
       set(leader!, { d: leaderPath(line.middle, [x, y], width) });
-      set(casing!, { d: line.line + line.ticks });
-      set(dimension!, { d: line.line + line.ticks });
+      const drawing = { d: line.line + line.ticks + line.heads };
+      set(casing!, drawing);
+      set(dimension!, drawing);
       set(rect!, { x: x - width / 2, y: y - LABEL_HEIGHT / 2, width, height: LABEL_HEIGHT });
       set(text, { x, y });
     }
@@ -108,6 +109,7 @@ function projectedDimension({ from, to, out, band }: FitMark, view: View): Dimen
 const pointOf = ({ at }: AreaLabel, { pixel }: View): DimensionLine => ({
   line: '',
   ticks: '',
+  heads: '',
   middle: pixel(vector(at)),
 });
 

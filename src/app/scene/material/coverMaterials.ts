@@ -1,4 +1,5 @@
 import {
+  Color,
   DoubleSide,
   type Material,
   MeshBasicMaterial,
@@ -11,12 +12,21 @@ import {
   Vector3,
 } from 'three';
 import { type TileName, tilesOf } from '../../../artwork/tiles/tiles.ts';
-import type { CoverColours, Face, LeatherColours, LeatherName, PartName } from '../../../core/index.ts';
+import {
+  type CoverColours,
+  coverColours,
+  type Face,
+  type Job,
+  type LeatherName,
+  type PartName,
+} from '../../../core/index.ts';
 import { type AreaUniforms, areaUniforms, drawAreas } from './areaLines.ts';
+import { type CutUniforms, cutUniforms, shadeCut } from './cutEdgeShading.ts';
+import { type GrainUniforms, grainUniforms, shadeGrain } from './grainShading.ts';
 import { HOLE_COLOUR } from './palette.ts';
 import { pressRelief, type ReliefUniforms, reliefUniforms } from './relief.ts';
 import { cutOut, cutOutDepth, type FramesUniform, framesUniform, veil } from './seeThroughMaterial.ts';
-import { placeOnPattern, showZones, varyOverLargeAreas, type ZonesUniform } from './shading.ts';
+import { placeOnPattern, showZones, type ZonesUniform } from './shading.ts';
 import { tileTexture } from './tile.ts';
 
 export type Look = 'full' | 'light';
@@ -44,6 +54,8 @@ const LEATHER_PARTS = {
   frontPocket: { leather: 'pocket', seenThrough: 'grain' },
   backPocket: { leather: 'pocket', seenThrough: 'grain' },
   lining: { leather: 'lining', seenThrough: 'flesh' },
+  strap: { leather: 'outside', seenThrough: 'grain' },
+  penLoop: { leather: 'outside', seenThrough: 'grain' },
 } as const satisfies Partial<Record<PartName, { leather: LeatherName; seenThrough: Face }>>;
 
 type LeatherPart = keyof typeof LEATHER_PARTS;
@@ -53,6 +65,8 @@ interface PartMaterials {
   readonly faces: FaceMaterials;
   readonly frames: FramesUniform;
   readonly zones: ZonesUniform;
+  readonly grain: GrainUniforms;
+  readonly cut: CutUniforms;
   /** What is tooled into its grain side. */
   readonly relief: ReliefUniforms;
   /** The areas of its grain side that can be tooled, where they are shown. */
@@ -79,8 +93,12 @@ interface Recipe extends MeshPhysicalMaterialParameters {
   readonly relief?: { readonly map: Texture | undefined; readonly depth: number };
 }
 
+type Finish = Job['finish'];
+
 /** Builds one material per kind of surface for a look, sharing the procedural pictures between them. */
-export function coverMaterials(look: Look, colours: CoverColours): CoverMaterials {
+export function coverMaterials(look: Look, finish: Finish): CoverMaterials {
+  const colours = coverColours({ finish });
+  const rawColours = coverColours({ finish: { ...finish, edge: 'raw' } });
   const textures: Textures = Object.fromEntries(tilesOf(look).map(([name, tile]) => [name, tileTexture(tile)]));
   if (look === 'light') for (const texture of Object.values(textures)) texture.anisotropy = 1;
   const made: Material[] = [];
@@ -106,8 +124,25 @@ export function coverMaterials(look: Look, colours: CoverColours): CoverMaterial
     const { leather, seenThrough } = LEATHER_PARTS[part];
     const frames = framesUniform();
     const zones: ZonesUniform = { value: [new Vector3(1, 0, 0), new Vector3(1, 0, 0)] };
-    const faces = makeLeatherFaces(make, textures, colours[leather]);
-    if (look === 'full') varyOverLargeAreas(faces.grain);
+    const { grain: grainColour, flesh, cutEdge } = colours[leather];
+    const faces = {
+      grain: make({
+        color: grainColour,
+        map: textures.grain,
+        relief: { map: textures.grainRelief, depth: 1 },
+        ...SURFACES[surfaceOf(finish, leather)],
+      }),
+      flesh: make({
+        color: flesh,
+        map: textures.flesh,
+        relief: { map: textures.fleshRelief, depth: 1 },
+        roughness: 0.98,
+        sheen: 0.4,
+        sheenRoughness: 0.55,
+        sheenColor: flesh,
+      }),
+      cutEdge: make({ color: cutEdge, ...CUTS[finish.edge] }),
+    };
     for (const face of Object.values(faces)) {
       placeOnPattern(face);
       showZones(face, zones);
@@ -116,21 +151,30 @@ export function coverMaterials(look: Look, colours: CoverColours): CoverMaterial
     pressRelief(faces.grain, relief);
     const areas = areaUniforms();
     drawAreas(faces.grain, areas);
+    const grain = grainUniforms(new Color(cutEdge));
+    const { hideRelief: hide, creaseRelief: crease } = textures;
+    shadeGrain(faces.grain, grain, hide && crease ? { hide, crease } : null);
+    const cut = cutUniforms();
+    shadeCut(faces.cutEdge, {
+      uniforms: cut,
+      fibre: textures.edge!,
+      raw: rawColours[leather].cutEdge,
+      grain: grainColour,
+      shows: finish.edge === 'painted' ? 0.08 : finish.edge === 'burnished' ? 0.35 : 1,
+      isFull: look === 'full',
+    });
     cutOut(faces[seenThrough], frames);
     const thin = veil({ color: colours[leather].flesh, map: textures.grain ?? null, clipShadows: true }, frames);
     // The lining shows through the outside, and under that one veil is enough.
     const veils = FACES.map((face) => (face === seenThrough && part !== 'lining' ? thin : nothing));
     const depth = look === 'full' ? cutOutDepth(frames) : null;
     made.push(thin, ...(depth ? [depth] : []));
-    return { faces: { ...faces, ...bookFaces }, frames, zones, relief, areas, veils, depth };
+    return { faces: { ...faces, ...bookFaces }, frames, zones, grain, cut, relief, areas, veils, depth };
   };
 
-  const leather = {
-    outside: partMaterials('outside'),
-    frontPocket: partMaterials('frontPocket'),
-    backPocket: partMaterials('backPocket'),
-    lining: partMaterials('lining'),
-  };
+  const leather = Object.fromEntries(
+    (Object.keys(LEATHER_PARTS) as LeatherPart[]).map((part) => [part, partMaterials(part)]),
+  ) as Record<LeatherPart, PartMaterials>;
   return {
     leather,
     thread: make({ color: colours.thread, roughness: 0.85 }),
@@ -149,26 +193,22 @@ type Make = (recipe: Recipe) => Material;
 /** The light look has no relief. */
 type Textures = Readonly<Partial<Record<TileName, Texture>>>;
 
-function makeLeatherFaces(make: Make, textures: Textures, colours: LeatherColours) {
-  const grain = make({
-    color: colours.grain,
-    map: textures.grain,
-    relief: { map: textures.grainRelief, depth: 1 },
-    roughness: 0.58,
-    clearcoat: 0.12,
-    clearcoatRoughness: 0.5,
-  });
-  const flesh = make({
-    color: colours.flesh,
-    map: textures.flesh,
-    relief: { map: textures.fleshRelief, depth: 0.8 },
-    roughness: 0.98,
-    sheen: 0.35,
-    sheenRoughness: 0.6,
-    sheenColor: colours.flesh,
-  });
-  return { grain, flesh, cutEdge: make({ color: colours.cutEdge, map: textures.edge, roughness: 0.85 }) };
-}
+/** How each surface of the grain side shines. Judged by eye. */
+const SURFACES = {
+  matt: { roughness: 0.66, specularIntensity: 0.7 },
+  satin: { roughness: 0.44 },
+  glossy: { roughness: 0.4, clearcoat: 0.6, clearcoatRoughness: 0.2 },
+} as const satisfies Record<Finish['outside']['surface'], Partial<Recipe>>;
+
+/** How a finished cut shines: waxed and rubbed, or under paint. Judged by eye. */
+const CUTS = {
+  raw: { roughness: 0.97 },
+  burnished: { roughness: 0.4 },
+  painted: { roughness: 0.24 },
+} as const satisfies Record<Finish['edge'], Partial<Recipe>>;
+
+const surfaceOf = (finish: Finish, leather: LeatherName) =>
+  (leather === 'pocket' ? (finish.pocket ?? finish.outside) : finish[leather]).surface;
 
 const makeBookFaces = (make: Make, textures: Textures, colours: CoverColours) => ({
   boardCloth: make({

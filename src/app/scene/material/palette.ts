@@ -21,7 +21,6 @@ export type Scheme = keyof typeof SCHEMES;
 
 /** What is drawn in the bands along the edges: blue for a gap, aubergine for an overrun; the hatching differs too. */
 export const CHALK = {
-  ink: '#22180f',
   gapWash: '#e3eef8',
   gapInk: '#1f4a7d',
   overrunWash: '#ffdcea',

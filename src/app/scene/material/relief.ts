@@ -114,11 +114,5 @@ const PRESSED = `
       pressedAt(vPattern + onX) - pressedAt(vPattern - onX),
       pressedAt(vPattern + onY) - pressedAt(vPattern - onY)
     );
-    vec3 right = dFdx(-vViewPosition);
-    vec3 up = dFdy(-vViewPosition);
-    vec3 acrossUp = cross(up, n);
-    vec3 acrossRight = cross(n, right);
-    float area = dot(right, acrossUp);
-    if (area == 0.0) return vec3(0.0);
-    return (dot(slope, dFdx(vPattern)) * acrossUp + dot(slope, dFdy(vPattern)) * acrossRight) / area;
+    return overSurface(dot(slope, dFdx(vPattern)), dot(slope, dFdy(vPattern)), n);
   }`;

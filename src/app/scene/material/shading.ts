@@ -21,30 +21,29 @@ export function extendShader(material: Material, key: string, extend: (shader: S
   material.customProgramCacheKey = () => `${keyBefore}|${key}`;
 }
 
-/** Varies the tone by the grain's own tile, stretched, so that the tile does not visibly repeat. */
-export function varyOverLargeAreas(material: Material): void {
-  extendShader(material, 'vary', (shader) => {
-    shader.fragmentShader = shader.fragmentShader.replace(
-      '#include <map_fragment>',
-      `#include <map_fragment>
-      {
-        float cloud = texture2D(map, vMapUv * 0.061, 3.0).r + texture2D(map, vMapUv.yx * 0.17, 3.0).r;
-        diffuseColor.rgb *= mix(0.92, 1.1, smoothstep(0.7, 1.3, cloud));
-      }`,
-    );
-  });
-}
-
 /** Place of a fragment on the flat piece, mm. Declared after `<common>`, before what reads it. */
 export const PATTERN_VARYING = 'varying vec2 vPattern;';
 
-/** Gives the shader of a material the place on the flat piece. Comes before the extensions that read it. */
+/** Gradient over the surface with the normal n of a quantity that changes so much to the next pixel right and up; view frame. */
+const OVER_SURFACE = `
+  vec3 overSurface(float toRight, float toUp, vec3 n) {
+    vec3 right = dFdx(-vViewPosition);
+    vec3 up = dFdy(-vViewPosition);
+    vec3 acrossUp = cross(up, n);
+    float area = dot(right, acrossUp);
+    return area == 0.0 ? vec3(0.0) : (toRight * acrossUp + toUp * cross(n, right)) / area;
+  }`;
+
+/** Gives the shader of a material the place on the flat piece, and gradients. Comes before the extensions that read them. */
 export function placeOnPattern(material: Material): void {
   extendShader(material, 'pattern', (shader) => {
     shader.vertexShader = shader.vertexShader
       .replace('#include <common>', `#include <common>\n${PATTERN_VARYING}`)
       .replace('#include <uv_vertex>', '#include <uv_vertex>\nvPattern = uv;');
-    shader.fragmentShader = shader.fragmentShader.replace('#include <common>', `#include <common>\n${PATTERN_VARYING}`);
+    shader.fragmentShader = shader.fragmentShader
+      .replace('#include <common>', `#include <common>\n${PATTERN_VARYING}`)
+      // After the place in the view is declared, and before what the extensions declare.
+      .replace('#include <logdepthbuf_pars_fragment>', `#include <logdepthbuf_pars_fragment>\n${OVER_SURFACE}`);
   });
 }
 

@@ -63,6 +63,7 @@ function Window({ bounds, intensity, shadow }: { bounds: Box3; intensity: number
         shadow-normalBias={0.03}
         shadow-bias={-0.0004}
         shadow-radius={9}
+        shadow-intensity={0.8}
       >
         <orthographicCamera attach="shadow-camera" args={shadowExtent(radius)} />
       </directionalLight>

@@ -1,0 +1,161 @@
+import type { Vec2 } from '../../math/vec2.ts';
+import { combine3, dot3, tripleAt, type Vec3 } from '../../math/vec3.ts';
+import type { MeshData } from '../meshData.ts';
+import type { Closure } from './closurePath.ts';
+import { BUCKLE, MAGNET, SNAP, STUD } from './fasteningShape.ts';
+import { MetalSolid, onStand, type Stand } from './metalSolid.ts';
+
+/** Steps over the round of a head or a cap. */
+const ROUND = 5;
+/** Between metal and leather that lie face to face, mm. */
+const PLAY = 0.02;
+
+/**
+ * The metal of a fastening: what stands on the front, and what is set in the strap.
+ * @param front on the front's grain side, `way` from the fore-edge toward the spine
+ * @param strap on the strap's flesh side at its fastening, `way` toward its end
+ * @param shut 0 a buckle's frame is swung back, 1 it lies on the strap
+ */
+export function fasteningMesh(closure: Closure, front: Stand, strap: Stand, shut: number): MeshData {
+  const solid = new MetalSolid();
+  const { shape, thickness } = closure;
+  switch (shape.kind) {
+    case 'stud': {
+      const neck = Math.min(STUD.neck, 0.6 * shape.radius);
+      const under = STUD.foot + thickness + STUD.play;
+      solid.turned(front, [
+        [0, PLAY],
+        [shape.radius, PLAY],
+        [shape.radius, STUD.foot],
+        [neck, STUD.foot],
+        [neck, under],
+        ...dome(shape.radius, under, STUD.head),
+      ]);
+      break;
+    }
+    case 'snap': {
+      const { base, ring, shank, cap } = SNAP;
+      const post = Math.min(2.2, 0.45 * shape.radius);
+      solid.turned(front, [
+        [0, PLAY],
+        [shape.radius, PLAY],
+        [shape.radius, base],
+        [post, base],
+        [0.7 * post, base + ring - 0.5],
+        [0, base + ring - 0.4],
+      ]);
+      const hollow = post + 0.5;
+      solid.turned(strap, [
+        [0, -0.2],
+        [hollow, -0.2],
+        [hollow, -ring + PLAY],
+        [shape.radius, -ring + PLAY],
+        [shape.radius, 0],
+        [shank, 0],
+        [shank, thickness],
+        ...dome(shape.radius, thickness, cap),
+      ]);
+      break;
+    }
+    case 'magnet': {
+      const disc = (stand: Stand, low: number): void =>
+        solid.turned(stand, [
+          [0, low],
+          [shape.radius, low],
+          [shape.radius, low + MAGNET.disc - PLAY],
+          [0, low + MAGNET.disc - PLAY],
+        ]);
+      disc(front, PLAY);
+      disc(strap, -MAGNET.disc + PLAY);
+      break;
+    }
+    case 'buckle':
+      buckle(solid, closure, front, shut);
+  }
+  return solid.mesh();
+}
+
+/** A rounded top over a flat underside: a quarter of an ellipse from the rim to the axis. */
+const dome = (radius: number, under: number, height: number): Vec2[] =>
+  Array.from({ length: ROUND + 1 }, (_, k): Vec2 => {
+    const angle = (k * Math.PI) / 2 / ROUND;
+    return k === ROUND ? [0, under + height] : [radius * Math.cos(angle), under + height * Math.sin(angle)];
+  });
+
+/** How far the frame of a buckle is swung back while the strap comes and goes, radians (150 degrees). */
+const SWUNG = (5 * Math.PI) / 6;
+
+/**
+ * A buckle: its bar on a plate on the front, the frame swinging about the bar. The strap lies on the bar, its end within the
+ * frame, so that the frame comes down round it.
+ */
+function buckle(
+  solid: MetalSolid,
+  { shape, thickness, strap, slope, end: beyond }: Closure,
+  front: Stand,
+  shut: number,
+): void {
+  const { wire, prong, bar } = BUCKLE;
+  const toBar = shape.beyond;
+  const end = beyond - toBar;
+  const reach = Math.max(toBar + 4, end / 0.8 + 3, 1.2 * (thickness + 2 * wire));
+  const half = strap.width / 2 + wire + 0.8;
+  const middle = onStand(front, [toBar, 0, bar]);
+  // Lying on the strap the frame rises from the bar to over the grain side; the strap itself slopes to the bar.
+  const down = Math.asin(Math.min(1, (thickness + 2 * wire + 0.3) / reach)) - slope;
+  const swing = SWUNG + (down - SWUNG) * shut;
+  const turned = (along: number, over: number, by = swing): Vec3 =>
+    combine3(
+      combine3(middle, 1, front.way, -along * Math.cos(by) + over * Math.sin(by)),
+      1,
+      front.up,
+      along * Math.sin(by) + over * Math.cos(by),
+    );
+  const corner = (along: number, side: number): Vec3 => combine3(turned(along, 0), 1, front.side, side);
+  const over = combine3(front.way, Math.sin(swing), front.up, Math.cos(swing));
+  solid.wire([corner(0, -half), corner(0, half), corner(reach, half), corner(reach, -half)], over, wire, true);
+  // The prong lies under the strap up to its hole and rises through it; its tip comes down on it with the frame.
+  const under = (along: number): number => wire - prong - 0.1 - along * Math.sin(down + slope);
+  const risen = under(toBar + 0.4) + thickness + 2 * prong + 0.4;
+  const prongLine = [turned(0, -0.3, down), turned(toBar - 0.5, under(toBar - 0.5), down), turned(toBar, risen, down)];
+  solid.wire(prongLine, front.side, prong, false);
+  solid.wire([turned(toBar, risen), turned(reach + wire, wire + prong)], front.side, prong, false);
+  solid.wire(
+    [onStand(front, [toBar - 3, 0, bar / 2 + PLAY]), onStand(front, [toBar + 5, 0, bar / 2 + PLAY])],
+    front.up,
+    bar / 2,
+    false,
+  );
+}
+
+/** Room of the strap's hole about what goes through it, and what counts as lying on a face of the strap, mm. */
+const ROOM = 0.25;
+const ON_FACE = 0.06;
+
+/**
+ * Radius that the hole of the strap opens to, so that a head goes through: at rest that of the neck or the prong.
+ * @param strap on the strap's flesh side at its fastening
+ */
+export function holeRadius({ shape, thickness }: Closure, strap: Stand, metal: MeshData): number {
+  if (shape.hole === 0) return 0;
+  const [low, high] = [ON_FACE, thickness - ON_FACE];
+  let radius = shape.hole;
+  const local = (index: number): Vec3 => {
+    const from = combine3(tripleAt(metal.positions, index), 1, strap.at, -1);
+    return [dot3(from, strap.way), dot3(from, strap.side), dot3(from, strap.up)];
+  };
+  const corners = Array.from({ length: metal.positions.length / 3 }, (_, i) => local(i));
+  metal.indices.forEach((from, k) => {
+    const a = corners[from]!;
+    const b = corners[metal.indices[k % 3 === 2 ? k - 2 : k + 1]!]!;
+    if (Math.max(a[2], b[2]) <= low || Math.min(a[2], b[2]) >= high) return;
+    // Where the edge enters and leaves the leather.
+    for (const c of [Math.max(low, Math.min(high, a[2])), Math.max(low, Math.min(high, b[2]))]) {
+      const share = a[2] === b[2] ? 0 : (c - a[2]) / (b[2] - a[2]);
+      const away = Math.hypot(a[0] + (b[0] - a[0]) * share, a[1] + (b[1] - a[1]) * share);
+      // A frame goes round the strap, not through it.
+      if (away < 1.5 * shape.square) radius = Math.max(radius, away + ROOM);
+    }
+  });
+  return Math.min(radius, 0.92 * shape.square);
+}
