@@ -27,6 +27,7 @@ export { bookSection, type CoverSection, coverSection } from './fold/section/cov
 export { type EdgeSection, edgeSection } from './fold/section/edgeSection.ts';
 export { heightSegments, type SegmentId, type SegmentKind, type StripSegment, stripSegments } from './fold/segments.ts';
 export { KIND_DEFAULTS } from './job/bookSchema.ts';
+export { FASTENINGS } from './job/constructionSchema.ts';
 export { DOUBT_PATHS, type DoubtPath, ORIGINS, type Origin } from './job/doubtSchema.ts';
 export { EXAMPLE_JOBS } from './job/examples.ts';
 export { designNote, fieldNote, findFieldNote, isJobPath, JOB_PATHS, numberFields } from './job/fieldNote.ts';
@@ -40,7 +41,7 @@ export { inCurrentVersion, JOB_MIGRATIONS, type JobRecord } from './job/migrate.
 export { type OpenedJob, openJob } from './job/openJob.ts';
 export { OPTIONAL_STEPS, type OptionalStep, type WorkId } from './job/orderSchema.ts';
 export { MAX_JOB_CHARACTERS, type ParsedJob, parseJob, parseJobText } from './job/parseJob.ts';
-export { GIVE_OR_TAKE, isLeather, readField, readFigure } from './job/readField.ts';
+export { GIVE_OR_TAKE, isColour, isLeather, readField, readFigure } from './job/readField.ts';
 export { isPunchedTogether, isStepAskedFor, isStepTaken } from './job/stepTaken.ts';
 export {
   ARTWORK_LIMITS,

@@ -1,4 +1,4 @@
-import { type CoverDesign, madeDesign } from '../fold/coverDesign.ts';
+import { type CoverDesign, lyingDesign, madeDesign } from '../fold/coverDesign.ts';
 import type { Settle } from '../fold/elastic/settledCover.ts';
 import type { RangePoint } from '../leather/leatherModel.ts';
 import type { Vec3 } from '../math/vec3.ts';
@@ -33,11 +33,12 @@ export function foldedCover(
   point: RangePoint = 'nominal',
   settle?: Settle,
 ): FoldedCover {
-  const design = madeDesign(asCut);
-  const stage = staging(design, point, pose, settle);
+  const made = madeDesign(asCut);
+  const stage = staging(made, point, pose, settle);
   const { standing, range, bookShown, isLoaded } = stage;
-  const cover = coverParts(design, point, stage);
   const opening = openingOf(standing);
+  const design = stage.isSettled ? lyingDesign(made, point, opening) : made;
+  const cover = coverParts(design, point, stage);
   const leafSwing = pose.kind === 'opening' && range ? (opening - range.forced) / 2 : 0;
   const book = bookShown > 0 ? bookParts(design, point, stage, leafSwing) : [];
   const { benchTurn } = standing;

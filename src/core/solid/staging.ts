@@ -1,7 +1,7 @@
 import type { FilmJam, Movements } from '../film/filmStep.ts';
 import { ALL_DONE, filmSteps, jamIn, movementsAt } from '../film/filmSteps.ts';
 import { loadingAt } from '../film/loading.ts';
-import type { CoverDesign } from '../fold/coverDesign.ts';
+import { type CoverDesign, lyingDesign } from '../fold/coverDesign.ts';
 import type { Settle } from '../fold/elastic/settledCover.ts';
 import type { RangePoint } from '../leather/leatherModel.ts';
 import { loadingStanding, type PocketStand } from './loadingStanding.ts';
@@ -57,7 +57,7 @@ export function staging(design: CoverDesign, point: RangePoint, pose: Pose, sett
   const home: PocketStand = { rise: board, lead: 0 };
   return {
     ...common,
-    standing: standingAt(design, point, within, settled, bow),
+    standing: standingAt(settled ? lyingDesign(design, point, within) : design, point, within, settled, bow),
     pockets: { front: home, back: home },
     bookShown: 1,
     isLoaded: true,
