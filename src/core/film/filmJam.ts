@@ -32,7 +32,7 @@ export function jamOf(design: CoverDesign, point: RangePoint): Jam | null {
       has: length('room between head and tail', made.outside.height - 2 * job.seam.edgeMargin_mm - 2 * headTail.needed),
       needs: length('height of the board', book.height),
     };
-  const wrap = length('wrap between the seats', seatToSeat(made, needs));
+  const wrap = length('wrap between the stops', seatToSeat(made, needs));
   const range = reachRange(design, point);
   if (range === null)
     return {
