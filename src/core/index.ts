@@ -128,8 +128,8 @@ export type { BudgetLine, ReportDoubt, ReportTrials } from './report/doubtSchema
 export { doubtWords } from './report/doubtWords.ts';
 export { type EasePaid, easePaid } from './report/easePaid.ts';
 export { type Check, type CheckId, type FitAt, type Report, reportSchema } from './report/reportSchema.ts';
-export type { ElasticOverRange } from './report/stripContext.ts';
 export { standsOpen } from './report/standsOpen.ts';
+export type { ElasticOverRange } from './report/stripContext.ts';
 export { STRIP_ROWS } from './report/stripRows.ts';
 export { whatWouldReach } from './report/whatWouldReach.ts';
 export { withStrip } from './report/withStrip.ts';
