@@ -27,6 +27,7 @@ export { bookSection, type CoverSection, coverSection } from './fold/section/cov
 export { type EdgeSection, edgeSection } from './fold/section/edgeSection.ts';
 export { heightSegments, type SegmentId, type SegmentKind, type StripSegment, stripSegments } from './fold/segments.ts';
 export { KIND_DEFAULTS } from './job/bookSchema.ts';
+export { FASTENINGS } from './job/constructionSchema.ts';
 export { DOUBT_PATHS, type DoubtPath, ORIGINS, type Origin } from './job/doubtSchema.ts';
 export { EXAMPLE_JOBS } from './job/examples.ts';
 export { designNote, fieldNote, findFieldNote, isJobPath, JOB_PATHS, numberFields } from './job/fieldNote.ts';
@@ -40,7 +41,7 @@ export { inCurrentVersion, JOB_MIGRATIONS, type JobRecord } from './job/migrate.
 export { type OpenedJob, openJob } from './job/openJob.ts';
 export { OPTIONAL_STEPS, type OptionalStep, type WorkId } from './job/orderSchema.ts';
 export { MAX_JOB_CHARACTERS, type ParsedJob, parseJob, parseJobText } from './job/parseJob.ts';
-export { GIVE_OR_TAKE, isLeather, readField, readFigure } from './job/readField.ts';
+export { GIVE_OR_TAKE, isColour, isLeather, readField, readFigure } from './job/readField.ts';
 export { isPunchedTogether, isStepAskedFor, isStepTaken } from './job/stepTaken.ts';
 export {
   ARTWORK_LIMITS,
@@ -127,6 +128,7 @@ export type { BudgetLine, ReportDoubt, ReportTrials } from './report/doubtSchema
 export { doubtWords } from './report/doubtWords.ts';
 export { type EasePaid, easePaid } from './report/easePaid.ts';
 export { type Check, type CheckId, type FitAt, type Report, reportSchema } from './report/reportSchema.ts';
+export { standsOpen } from './report/standsOpen.ts';
 export type { ElasticOverRange } from './report/stripContext.ts';
 export { STRIP_ROWS } from './report/stripRows.ts';
 export { whatWouldReach } from './report/whatWouldReach.ts';
@@ -144,7 +146,7 @@ export {
   type PatternBox,
   type SeeThrough,
 } from './solid/meshData.ts';
-export { type Pose, SEQUENCE_STAGES } from './solid/pose.ts';
+export type { Pose } from './solid/pose.ts';
 export { type FreeEnds, freeEnds } from './solid/seam/freeEnds.ts';
 export { holeMesh } from './solid/seam/holeMesh.ts';
 export { type SeamCourse, seamCourse, strapCourse } from './solid/seam/seamCourse.ts';
@@ -187,6 +189,7 @@ export { homelessDesigns, type TooledFace, tooledFaces, tooledPattern, toolingMa
 export { tracingDrawing } from './tooling/tracing.ts';
 export { formatFraction } from './units/fraction.ts';
 export { MM_PER_INCH, MM_PER_OUNCE, mm } from './units/mm.ts';
+export { parseLeatherWeight } from './units/parseLeatherWeight.ts';
 export { type LengthUnit, parseLength } from './units/parseLength.ts';
 export { type Printer, printer } from './units/printer.ts';
 export { degreesFromRadians, radians } from './units/radians.ts';

@@ -1,8 +1,8 @@
 import type { Page } from '@playwright/test';
 import { defined } from '../defined.ts';
 import { nth } from '../nth.ts';
-import { chooseLook, expect, openJobMenu, scenesAreDrawn, test } from './bench.ts';
-import { withoutPixels } from './webGl.ts';
+import { chooseLook, expect, openExample, openJobMenu, scenesAreDrawn, test } from './bench.ts';
+import { countDrawing, takeDrawn, withoutPixels } from './webGl.ts';
 
 const scene = (page: Page) => page.getByRole('application');
 
@@ -267,6 +267,34 @@ test('slow frames choose the plain look once; who then asks for the full one kee
     })
     .toBe(true);
   await expect(picture).toHaveValue('full');
+});
+
+test('a frame of the largest example takes at most 60 draw calls, wherever the making and the opening stand', async ({
+  page,
+}) => {
+  await page.addInitScript(withoutPixels);
+  await page.addInitScript(countDrawing);
+  await page.goto('');
+  await openExample(page, 'choir book');
+  await scenesAreDrawn(page);
+  const most = { calls: 0, triangles: 0, textures: 0 };
+  for (const name of ['Open the book', 'Making']) {
+    const slider = page.getByRole('slider', { name, exact: true });
+    const furthest = Number(await slider.getAttribute('max'));
+    for (const share of [0, 0.3, 0.6, 1]) {
+      await slider.fill(String(Math.round(share * furthest * 100) / 100));
+      await page.waitForTimeout(300);
+      const { frames, textures } = await page.evaluate(takeDrawn);
+      for (const { calls, triangles } of frames) {
+        most.calls = Math.max(most.calls, calls);
+        most.triangles = Math.max(most.triangles, Math.round(triangles));
+      }
+      most.textures = textures;
+    }
+  }
+  console.log(`draw calls ${most.calls}, triangles ${most.triangles}, textures ${(most.textures / 1e6).toFixed(1)} MB`);
+  expect(most.calls).toBeGreaterThan(0);
+  expect(most.calls).toBeLessThanOrEqual(60);
 });
 
 test.describe('over the picture', () => {

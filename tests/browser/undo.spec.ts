@@ -17,6 +17,10 @@ const EDITS: Readonly<Record<string, (page: Page) => Promise<unknown>>> = {
   'a figure that cannot be read': async (page) =>
     (await openCard(page, 'book')).getByLabel('Height', { exact: true }).fill('tall'),
   'a weight typed': async (page) => (await openCard(page, 'leather')).getByLabel('Outside weight').fill('6-7 oz'),
+  'a colour typed': async (page) =>
+    (await openCard(page, 'leather')).getByLabel('Outside colour', { exact: true }).fill('#204A87'),
+  'a colour picked': async (page) =>
+    (await openCard(page, 'leather')).getByLabel('Colour of the lace, from a palette').fill('#204a87'),
   'the job’s name': (page) => renameJob(page, 'Another name'),
   'a choice': async (page) =>
     (await openCard(page, 'seam'))

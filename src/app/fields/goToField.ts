@@ -6,6 +6,7 @@ const FIELD_PLACES: Readonly<Record<string, Whereabouts>> = {
   book: { place: 'cover', card: 'book' },
   leather: { place: 'cover', card: 'leather' },
   making: { place: 'cover', card: 'leather' },
+  finish: { place: 'cover', card: 'leather' },
   seam: { place: 'cover', card: 'seam' },
   pockets: { place: 'cover', card: 'seam' },
   seating: { place: 'cover', card: 'seam' },

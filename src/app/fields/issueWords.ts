@@ -6,7 +6,7 @@ const PLACES: Readonly<Record<string, string>> = {
   '(document)': 'The job',
   'pockets.depth_mm': 'Pocket depth',
   'construction.penLoop': 'Pen loop',
-  'construction.strap': 'Closure strap',
+  'construction.strap': 'Closure',
   'construction.ribbon': 'Ribbon',
 };
 
@@ -16,6 +16,8 @@ const PLACES: Readonly<Record<string, string>> = {
  */
 export function labelAt(path: string): string {
   const [, piece, field] = /^leather\.(outside|pocket|lining)(?:\.(\w+))?$/.exec(path) ?? [];
+  const [, skin, look = 'finish'] = /^finish\.(outside|pocket|lining)(?:\.(\w+))?$/.exec(path) ?? [];
+  if (skin !== undefined) return `${capital(skin)} ${look}`;
   const title = findFieldNote(path)?.title ?? path;
   if (piece === undefined) return PLACES[path] ?? title;
   const isWeight = field === undefined || field === 'min_mm' || field === 'max_mm';

@@ -65,7 +65,8 @@ const PLACE_ALSO: Readonly<Partial<Record<(typeof PLACES)[number]['id'], string>
 };
 
 const PART_ALSO: Readonly<Partial<Record<(typeof WORKBENCH_PARTS)[number]['id'], string>>> = {
-  construction: 'corners holes slits lining strap fastening ribbon pen loop pattern',
+  construction:
+    'corners holes slits lining strap flap closure fastening stud snap buckle magnet ribbon pen loop pattern',
   tooling: 'border title initials letters drawing svg stamp emboss carve decorate monogram',
   template:
     'print pdf paper printer svg dxf laser kerf cutter machine file pages tiles one half card folded pattern tracings transfer',
@@ -81,6 +82,7 @@ const [COVER, STRIPS, EXPLORE, CUSTOMER, SHELF] = (['cover', 'strips', 'explore'
   (place): Whereabouts => ({ place }),
 ) as [Whereabouts, Whereabouts, Whereabouts, Whereabouts, Whereabouts];
 const WORDS_PLACE: Whereabouts = { place: 'words' };
+const LEATHER: Whereabouts = { place: 'cover', card: 'leather' };
 const CUT: Whereabouts = { place: 'cover', card: 'cut' };
 const SURE: Whereabouts = { place: 'cover', card: 'sure' };
 const partOf = (part: (typeof WORKBENCH_PARTS)[number]['id']): Whereabouts => ({ place: 'workbench', part });
@@ -231,6 +233,7 @@ function results({ getState }: BenchStore): readonly Findable[] {
         reach(EXPLORE, () => document.querySelector<HTMLElement>('.explore [data-pick="result"]'));
       },
     })),
+    standing(LEATHER, 'Colour and finish', 'color shade dye look thread lace edge paint brass ribbon metal'),
     standing(partOf('construction'), 'The pattern', 'pieces drawing holes flat'),
     standing(partOf('supplies'), 'What one cover takes', 'thread lace length cement'),
   ];

@@ -1,6 +1,6 @@
 import { Canvas } from '@react-three/fiber';
 import { type KeyboardEvent, useLayoutEffect, useMemo, useRef, useState } from 'react';
-import { NeutralToneMapping, type WebGLRenderer } from 'three';
+import { NeutralToneMapping, NoToneMapping, type WebGLRenderer } from 'three';
 import { type FoldedCover, printer, toolingAreas } from '../../core/index.ts';
 import type { CameraHandle } from './camera/CameraRig.tsx';
 import { FirstFrame } from './FirstFrame.tsx';
@@ -82,7 +82,8 @@ export default function CoverScene(props: CoverSceneProps) {
         camera={{ fov: 24, near: 10, far: 8000 }}
         onCreated={({ gl }) => {
           gl.localClippingEnabled = true;
-          gl.toneMapping = NeutralToneMapping;
+          // The neutral curve counts on reflections, and without them would darken and oversaturate.
+          gl.toneMapping = full ? NeutralToneMapping : NoToneMapping;
           watch(gl);
         }}
       >

@@ -20,11 +20,11 @@ const clothTone = (u: number, v: number): number =>
 const clothHeight = (u: number, v: number): number => 0.12 * weave(u, v);
 
 /** Edges of leaves: some stand out, some lie back in shadow. */
-const LEAVES = 48;
+const LEAVES = 80;
 const leafTone = (u: number, v: number): number => {
   const leaf = Math.floor(v * LEAVES);
   const gap = 1 - Math.abs(2 * ((v * LEAVES) % 1) - 1);
-  return 0.6 + 0.2 * lattice(leaf, 0, 31) + 0.2 * Math.min(1, gap * 2.2) + 0.05 * valueNoise(u * 12, v * 48, 12, 33);
+  return 0.7 + 0.1 * lattice(leaf, 0, 31) + 0.16 * Math.min(1, gap * 2.2) + 0.04 * valueNoise(u * 12, v * 48, 12, 33);
 };
 
 /** Silk of the head band, wound in two alternating tones. */

@@ -28,7 +28,7 @@ function hideHeight(u: number, v: number): number {
   const bend = valueNoise(u * 6, v * 6, 6, 43);
   const line = 2 * valueNoise(u * 24 + 5 * bend, v * 12 + 3 * bend, 12, 44) - 1;
   const where = Math.max(0, 2.2 * valueNoise(u * 4, v * 4, 4, 45) - 0.9);
-  return swell - 0.05 * where * Math.exp(-((line / 0.16) ** 2));
+  return swell - 0.03 * where * Math.exp(-((line / 0.16) ** 2));
 }
 
 /** Height of leather creased by folding, mm: short wrinkles along v. */

@@ -1,4 +1,5 @@
 import { type NeedsOverRange, needsOverRange } from '../allowance/needs.ts';
+import { lyingBook } from '../book/lyingBook.ts';
 import { type CoverDoubt, coverDoubt } from '../doubt/coverDoubt.ts';
 import type { Job } from '../job/jobSchema.ts';
 import type { RangePoint } from '../leather/leatherModel.ts';
@@ -56,3 +57,10 @@ const withoutSizes = (job: Job): Job => ({
 /** The design with its pieces as they are once the cover is made, for what folds or shows the cover. */
 export const madeDesign = (design: CoverDesign): CoverDesign =>
   design.made === design.pieces ? design : { ...design, pieces: design.made };
+
+/** The design with its book as it lies on a bench at an opening, radians, for what shows the cover lying there. */
+export function lyingDesign(design: CoverDesign, point: RangePoint, opening: number): CoverDesign {
+  const needs = design.needs[point];
+  const book = lyingBook(needs.book, opening);
+  return book === needs.book ? design : { ...design, needs: { ...design.needs, [point]: { ...needs, book } } };
+}

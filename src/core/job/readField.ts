@@ -1,3 +1,4 @@
+import { parseColour } from '../units/parseColour.ts';
 import { parseLeatherWeight } from '../units/parseLeatherWeight.ts';
 import { type LengthUnit, parseLength } from '../units/parseLength.ts';
 import { printer } from '../units/printer.ts';
@@ -13,6 +14,9 @@ import type { LeatherName } from './jobSchema.ts';
 /** A leather's weight is one entry for the two ends of its range. */
 export const isLeather = (path: JobPath): path is `leather.${LeatherName}` =>
   /^leather\.(outside|pocket|lining)$/.test(path);
+
+/** Whether a path is that of a colour. */
+export const isColour = (path: JobPath): boolean => /^finish\.(\w+\.colour|edgeColour|thread|lace|ribbon)$/.test(path);
 
 /**
  * Standard uncertainties in what a maker calls give or take: 19 in 20 normal errors are no larger (JCGM 100:2008 G.3.2 has
@@ -34,6 +38,10 @@ export function readField(path: JobPath, text: string, unit: LengthUnit): Readin
       { path: `${path}.max_mm`, value: max },
     ];
     return { ...reading, value };
+  }
+  if (isColour(path)) {
+    const reading = parseColour(text);
+    return reading.ok ? { ...reading, value: [{ path, value: reading.value }] } : reading;
   }
   if (isThickness(path) && /oz|ounce/i.test(text)) return readThickness(path, text);
   const times = /^doubts\..*\.u$/.test(path) ? GIVE_OR_TAKE : 1;

@@ -27,7 +27,7 @@ const PARTS: Readonly<Record<Kind, Fastening['parts']>> = {
   ],
   magnet: [
     { name: 'disc magnet', count: 2 },
-    { name: 'cover of thin leather', count: 2 },
+    { name: 'thin leather cover', count: 2 },
   ],
 };
 

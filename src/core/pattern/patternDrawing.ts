@@ -61,7 +61,7 @@ export function drawingOf(
   { seam, strap, loop, print }: PatternParts,
   drawn: readonly PieceDrawing[],
 ): Drawing {
-  const { job, pieces } = source;
+  const { job } = source;
   const ribbon = ribbonOf(source);
   return {
     title: job.name,
@@ -73,7 +73,7 @@ export function drawingOf(
     notes: [
       ...seam.notes,
       ...liningNotes(source, print),
-      ...fittingNotes(strap, loop, pieces.outside.height),
+      ...fittingNotes(source, strap, loop),
       ...drawn.flatMap(unwrittenNotes),
     ],
   };
@@ -98,11 +98,14 @@ function liningNotes(source: PatternSource, print: Printer): string[] {
   ];
 }
 
-function fittingNotes(strap: Strap | null, loop: PenLoop | null, height: number): string[] {
-  const notes = strap === null ? [] : ['Sew the strap to the back of the cover before the pockets are joined.'];
+function fittingNotes({ job, pieces }: PatternSource, strap: Strap | null, loop: PenLoop | null): string[] {
+  const shape = job.construction.strap?.shape ?? 'strap';
+  const notes = strap === null ? [] : [`Sew the ${shape} to the back of the cover before the pockets are joined.`];
   if (loop === null) return notes;
   if (loop.holes.length === 0) notes.push('The fore-edge seam has no hole that the pen loop could be caught by.');
-  if (strap !== null && Math.abs(loop.middle - height / 2) < (loop.width + strap.width) / 2)
-    notes.push('Strap and pen loop share the same place on the fore-edge: make them narrower, or leave one out.');
+  if (strap !== null && Math.abs(loop.middle - pieces.outside.height / 2) < (loop.width + strap.width) / 2)
+    notes.push(
+      `${shape === 'flap' ? 'Flap' : 'Strap'} and pen loop share the same place on the fore-edge: make them narrower, or leave one out.`,
+    );
   return notes;
 }

@@ -1,3 +1,4 @@
+import { bookModel } from '../book/bookModel.ts';
 import { boardDirections, type Opening, symmetricOpening } from '../book/bookOutline.ts';
 import type { CoverDesign } from '../fold/coverDesign.ts';
 import type { RangePoint } from '../leather/leatherModel.ts';
@@ -28,6 +29,8 @@ export function bookMeshes(
 ): MeshData[] {
   const { book, leathers } = design.needs[point];
   const tilt = boardDirections(book, symmetricOpening(forced)).front;
+  // A book that lies on a bench has a back less round than its own.
+  const rest = bookModel(design.job.book, leathers.pocket.thickness);
   const half = (side: 'front' | 'back'): HalfBlock => {
     const mouth = mouths[side];
     const board = Math.max(0, opening[side] - forced / 2);
@@ -38,6 +41,7 @@ export function bookMeshes(
       fromClosed: opening[side],
       pocket: mouth === null ? 0 : leathers.pocket.thickness,
       mouth: mouth ?? book.width,
+      rest,
     });
   };
   const [front, back] = [half('front'), half('back')];

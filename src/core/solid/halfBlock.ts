@@ -16,6 +16,8 @@ export interface BlockStand {
   /** Thickness of the pocket that the leaves give way to, 0 for none, and its mouth's distance from the hinge, mm. */
   readonly pocket: number;
   readonly mouth: number;
+  /** The book closed, by which the leaves are as long as they are: the same, but where its back has given way. */
+  readonly rest: BookModel;
 }
 
 /** A place on a leaf: from its spine end along it, and its depth in the closed block from the leaf at the board, mm. */
@@ -64,7 +66,8 @@ const PIECES = [1, 10, 1, 3, 1, 3, 4, 2, 6];
  * cross.
  */
 export function halfBlock(book: BookModel, stand: BlockStand): HalfBlock {
-  const closed = closedBlock(book, stand);
+  const own = closedBlock(book, stand);
+  const closed = book.rise === stand.rest.rise ? own : { ...own, length: closedBlock(stand.rest, stand).length };
   const path = boardPath(book, stand, closed);
   const { leaf } = stand;
   const parted = PARTED * Math.min(1, leaf / (Math.PI / 2)) ** 2;

@@ -77,6 +77,13 @@ const FIELD_HELP: Readonly<Record<string, string>> = {
     'How far the strap lies on the back cover, from the cut edge inward, where it is sewn down. Assumption.',
   'construction.strap.reach_mm': 'From the cut edge of the front cover to the fastening. Assumption.',
   'construction.strap.end_mm': 'Strap or flap beyond the fastening. Assumption.',
+  'construction.strap.shape': 'A strap is narrow. A flap may be as wide as the book is high.',
+  'construction.strap.fastening': 'How strap or flap is held on the front cover.',
+  'finish.*.colour': 'Colour of the grain side, as a picture shows it; it names no dye.',
+  'finish.*.surface': 'How much light the grain side throws back.',
+  'finish.edge': 'Raw edges are left as cut; burnished and painted ones are bevelled first.',
+  'finish.edgeColour': 'Colour of the edge paint.',
+  'finish.metal': 'Of the fastening.',
   'finish.thread_mm':
     'About a fifth of the pitch, common practice. It is for the picture: what is bought is counted by length.',
   'construction.penLoop.pen_mm': 'Thickness of the pen.',

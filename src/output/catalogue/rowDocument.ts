@@ -1,5 +1,6 @@
 import {
   fieldNote,
+  isColour,
   isJobPath,
   isLeather,
   JOB_MIGRATIONS,
@@ -112,12 +113,13 @@ export function inTableWords(
 /** Reads a cell like a typed field; null for a plain JSON value and for a column of another kind. */
 function readTyped(path: JobPath, text: string): Reading<readonly Patch[]> | null {
   const isPlain = text === 'null' || NUMBER.test(text);
-  const isTyped = isLeather(path) ? text !== 'null' : NUMBERS.has(path) && !isPlain;
+  const isTyped = isLeather(path) || isColour(path) ? text !== 'null' : NUMBERS.has(path) && !isPlain;
   return isTyped ? readField(path, text, 'mm') : null;
 }
 
 function typedAllowed(path: JobPath): string {
   if (isLeather(path)) return 'a weight or thickness as sold, such as 4-5 oz, 4.5 oz or 1.6-2.0 mm';
+  if (isColour(path)) return 'a colour as #8f5b3a';
   const { min, max, unit } = fieldNote(path);
   // A share is kept as a fraction and typed in percent.
   const times = unit === '%' ? 100 : 1;

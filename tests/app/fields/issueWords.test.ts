@@ -87,3 +87,10 @@ test('a field that is wrong twice is listed once, by its label', () => {
     'Width: “abc” is not a length. Write one number and its unit, as 216 mm or 8 1/2 in. Allowed: 30 to 1000 mm.',
   ]);
 });
+
+test('colours and surfaces are told by the leather they are of', () => {
+  expect(linesFor(['finish.pocket', { colour: 'brown' }])).toEqual([
+    'Pocket colour: "brown"; wanted: a colour as red, green and blue, as "#8f5b3a". Correct this value.',
+  ]);
+  expect(linesFor(['finish.outside.surface', 'wet'])[0]).toMatch(/^Outside surface: "wet"; wanted: "matt", "satin"/);
+});

@@ -89,6 +89,7 @@ describe.each(BOOKS.map(([name, design], variant) => ({ name, design, variant })
       fromClosed: swing,
       pocket: 1,
       mouth,
+      rest: design.needs.thick.book,
     });
   const gatherings = (swing: number): readonly Gathering[] => [halfAt(swing).slab, ...halfAt(swing).fan];
 

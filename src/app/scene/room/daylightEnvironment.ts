@@ -20,7 +20,7 @@ interface Panel {
 }
 
 /**
- * Two tall windows on the left and one behind, a roof light, the far wall, and daylight reflected by the bench. The one behind is
+ * Two tall windows on the left and one behind, a roof light, the wall across that they light, and daylight reflected by the bench. The one behind is
  * where a cover on the bench, seen from the front right, reflects; it ends within the cover, so that the gloss has an end too.
  */
 const PANELS: readonly Panel[] = [
@@ -28,7 +28,7 @@ const PANELS: readonly Panel[] = [
   { at: [-5, 2.4, -0.9], size: [2, 3.4], colour: '#f3f7ff', brightness: 10 },
   { at: [-3.1, 4.2, -5.2], size: [2.6, 3.6], colour: '#eef4ff', brightness: 8 },
   { at: [1, 5.5, -2.5], size: [4, 1.4], colour: '#eef4ff', brightness: 6 },
-  { at: [4.5, 1.5, 4], size: [2, 3], colour: '#fff1dc', brightness: 1.6 },
+  { at: [5, 2.4, 1], size: [5, 3.6], colour: '#fff1dc', brightness: 2.2 },
   { at: [0, -3.5, 0], size: [7, 7], colour: '#d9c3a1', brightness: 0.55 },
 ];
 

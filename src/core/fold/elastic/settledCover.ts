@@ -1,7 +1,7 @@
 import type { RangePoint } from '../../leather/leatherModel.ts';
 import { createStripSolver, type StripSolver } from '../../strip/solveStrip.ts';
 import { stripSettings } from '../../strip/stripSettings.ts';
-import type { CoverDesign } from '../coverDesign.ts';
+import { type CoverDesign, lyingDesign } from '../coverDesign.ts';
 import type { InnerPath } from '../section/innerPath.ts';
 import { pressedCrease } from './pressedCrease.ts';
 import { sectionInputAt } from './sectionInputAt.ts';
@@ -31,7 +31,7 @@ export const createSettleSolver = (): StripSolver =>
  * job says, with the book on the bench on its back board.
  *
  * The bench is an obstacle below the leather, and the boards lie on it as if held down: leather that is creased sharply is not
- * pressed flat by the weight of the book alone. One solve takes some 5 ms, so that the scene can follow while the book is opened.
+ * pressed flat by the weight of the book alone. A round back gives way under that weight, see `lyingBook`. One solve takes some 5 ms, so that the scene can follow while the book is opened.
  * @param solver from createSettleSolver; its memory is used until another shape is made with it
  */
 export function settledCover(design: CoverDesign, point: RangePoint, solver: StripSolver): Settle {
@@ -43,7 +43,10 @@ export function settledCover(design: CoverDesign, point: RangePoint, solver: Str
   const { seat, margin } = needs[point].foreEdge;
   const bench = { overhang: seat + margin };
   return (opening) => {
-    const section = solveSection({ ...sectionInputAt(design, point, opening, crease), bench }, solver);
+    const section = solveSection(
+      { ...sectionInputAt(lyingDesign(design, point, opening), point, opening, crease), bench },
+      solver,
+    );
     if (section.status !== 'converged') return null;
     const { front, back } = section.foreEdgeGap;
     const frontShare = front + back > 0 ? front / (front + back) : 1 / 2;

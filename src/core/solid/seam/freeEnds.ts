@@ -30,7 +30,7 @@ export function freeEnds(course: SeamCourse, seam: readonly FoldedHole[], share:
   if (inWork.length === 0) return null;
   const ends = inWork.map((strand, i): readonly [StrandCourse, StrandCourse] => {
     const at = strand.knots.findLastIndex(({ move }) => move <= done);
-    const next = strand.knots.find(({ move, isHidden }) => move > done && !isHidden)!;
+    const next = strand.knots.find(({ move, isInside }) => move > done && !isInside)!;
     return freeEnd(strand, strand.knots[at]!, next, inWork.length === 1 ? 0 : i === 0 ? 1 : -1);
   });
   const swept = (strands: readonly StrandCourse[], section: StrandSection): SeamMesh => {
@@ -67,7 +67,7 @@ function freeEnd(
     z,
     turn: isGrain ? 0 : Math.PI,
     twist: 0,
-    isHidden: false,
+    isInside: false,
     pass: null,
   });
   const aside = (z: number): number => (APART * z) / FREE;

@@ -5,6 +5,9 @@ import { rowReach, rowStack, type StationRow } from './station.ts';
 /** Bights that a loop of each order lies over; the style is named by it. */
 const ORDERS: Partial<Record<SeamWork['style'], number>> = { 'single loop': 1, 'double loop': 2, 'triple loop': 3 };
 
+/** Whether a style leaves a plait along the edge. */
+export const isPlaited = (style: SeamWork['style']): boolean => style in ORDERS;
+
 /** 1 the grain side, -1 the flesh side. */
 type Side = 1 | -1;
 
@@ -69,24 +72,24 @@ function lacePen(row: StationRow, { section, slit }: SeamWork, firstMove: number
     y: number,
     z: number,
     turn: number,
-    more: Partial<Pick<SeamKnot, 'twist' | 'isHidden' | 'pass'>> = {},
+    more: Partial<Pick<SeamKnot, 'twist' | 'isInside' | 'pass'>> = {},
   ): void => {
-    knots.push({ u, y, z, turn, twist: 0, move, isHidden: false, pass: null, ...more });
+    knots.push({ u, y, z, turn, twist: 0, move, isInside: false, pass: null, ...more });
   };
   /** Turn of the way out of the leather, for one given for the grain side. */
   const turned = (turn: number, side: Side): number => (side > 0 ? turn : Math.PI - turn);
 
   /** On the axis of a slit, in the middle of the layers. */
   const within = (i: number, pass: number | null): void =>
-    put(i, -station(i).stack / 2, 0, -Math.PI / 2, { twist, isHidden: true, pass });
+    put(i, -station(i).stack / 2, 0, -Math.PI / 2, { twist, isInside: true, pass });
   /** At the mouth of a slit, lying as it does on the face; it turns to the slit in the leather. */
-  const mouth = (i: number, side: Side, lies: number, isHidden: boolean): void =>
-    put(i, over(i, side, half - bend(i)), 0, -Math.PI / 2, { twist: lies, isHidden });
+  const mouth = (i: number, side: Side, lies: number): void =>
+    put(i, over(i, side, half - bend(i)), 0, -Math.PI / 2, { twist: lies, isInside: true });
 
   /** From a face, coming from the edge, into a slit. */
   const enter = (i: number, side: Side): void => {
     put(i, over(i, side, half - 0.3 * bend(i)), 0.3 * bend(i), turned(-Math.PI / 4, side));
-    mouth(i, side, 0, false);
+    mouth(i, side, 0);
   };
 
   /** How high over a face the lace lies near its slit: on the turns that lie there already. */
@@ -114,7 +117,7 @@ function lacePen(row: StationRow, { section, slit }: SeamWork, firstMove: number
       const edge = near + half;
       const beyond = edge + rowStack(row, i + 0.5) + thickness;
       const c = bend(i);
-      mouth(i, from, 0, true);
+      mouth(i, from, 0);
       put(at(0.3 * c), over(i, from, half - 0.3 * c), 0.3 * c, turned(-Math.PI / 4, from));
       put(at(c), over(at(c), from, stands(i)), c, turned(0, from));
       const rim = (u: number, side: Side, turn: number): void =>
@@ -133,30 +136,30 @@ function lacePen(row: StationRow, { section, slit }: SeamWork, firstMove: number
     along(i: number, side: Side): void {
       const c = bend(i);
       const share = c / row.pitch;
-      mouth(i, side, ACROSS, true);
+      mouth(i, side, ACROSS);
       put(i + 0.3 * share, over(i, side, half - 0.3 * c), 0, turned(0, side));
       for (const u of [i + share, i + 0.5, i + 1 - share]) put(u, over(u, side, half), 0, turned(0, side));
       put(i + 1 - 0.3 * share, over(i + 1, side, half - 0.3 * c), 0, turned(0, side));
-      mouth(i + 1, side, ACROSS, false);
+      mouth(i + 1, side, ACROSS);
     },
 
     /** A loop of order n from slit i on the flesh side to the grain side of the next slit. */
     loop(i: number, order: number): void {
       const c = bend(i);
       const back = row.isClosed ? i - order + 1 : Math.max(0, i - order + 1);
-      mouth(i, -1, 0, true);
+      mouth(i, -1, 0);
       put(i, over(i, -1, half - 0.3 * c), 0.3 * c, turned(-Math.PI / 4, -1));
       put(i, over(i, -1, stands(i)), c, Math.PI);
       put(i, over(i, -1, half), rowReach(row, i) - 2.2 * CAP, Math.PI);
       /** On the round over the edge: `angle` from -90 degrees at the flesh side to 90 at the grain side, `off` over it. */
-      const round = (u: number, angle: number, off: number, isHidden = false): void => {
+      const round = (u: number, angle: number, off: number, isInside = false): void => {
         const deep = rowStack(row, u) / 2;
         put(
           u,
           -deep + (deep + off) * Math.sin(angle),
           rowReach(row, u) + off * Math.cos(angle) - CAP * (1 - Math.cos(angle)),
           Math.PI / 2 - angle,
-          { isHidden },
+          { isInside },
         );
       };
       /** From a place on the round to another; `height` over the leather in thicknesses of lace, by the share of the way. */

@@ -4,7 +4,7 @@ import type { SeamHole } from '../../pattern/seam.ts';
 import { seamHoles } from '../../pattern/seamHoles.ts';
 import { strapOf } from '../../pattern/strap.ts';
 import { type CornerShape, cornerShape } from './cornerReach.ts';
-import { laceRow } from './laceRow.ts';
+import { isPlaited, laceRow } from './laceRow.ts';
 import type { SeamKnot } from './seamKnot.ts';
 import { type SeamWork, type StrandSection, seamWork } from './seamWork.ts';
 import { stackAt } from './stackAt.ts';
@@ -41,7 +41,7 @@ export function seamCourse(asCut: CoverDesign, point: RangePoint): SeamCourse {
   const { rows, isClosed, starts } = seamHoles(design);
   const stack = stackAt(design, point);
   const work = seamWork(design.job);
-  const corner = cornerShape(design);
+  const corner = cornerShape(design, isPlaited(work.style) ? null : work.section.width);
   const lines = isClosed ? [rows.flatMap(({ holes }) => holes)] : rows.map(({ holes }) => holes);
   const pitches = rows.map(({ pitch }) => pitch);
   let first = 0;

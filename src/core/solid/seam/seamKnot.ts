@@ -13,8 +13,8 @@ export interface SeamKnot {
   readonly twist: number;
   /** Move of the needle that lays this knot. */
   readonly move: number;
-  /** Whether the way to here lies inside the leather or under other strands. */
-  readonly isHidden: boolean;
+  /** Whether it lies inside the leather or under other strands. */
+  readonly isInside: boolean;
   /** The station whose hole the strand goes through here, on its axis; null elsewhere. */
   readonly pass: number | null;
 }

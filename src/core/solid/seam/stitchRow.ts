@@ -43,7 +43,7 @@ export function stitchRow(row: StationRow, { section, backStitches }: SeamWork, 
           turn: side > 0 ? 0 : Math.PI,
           twist: 0,
           move: firstMove + i,
-          isHidden: false,
+          isInside: false,
           pass: null,
         });
       };
@@ -72,7 +72,7 @@ function hole(row: StationRow, at: number, way: number, move: number): SeamKnot 
     turn: Math.PI / 2,
     twist: (way * Math.PI) / 2,
     move,
-    isHidden: true,
+    isInside: true,
     pass: station,
   };
 }

@@ -80,7 +80,7 @@ const FLAT: SectionShape = {
 
 /** A low roof without an underside. */
 const ROOF: SectionShape = {
-  rims: [corner(1, -0.6, [0.7, 0.7]), corner(0, 1, [0, 1]), corner(-1, -0.6, [-0.7, 0.7])],
+  rims: [corner(1, 0.4, [ROUNDED, 1]), corner(0, 1, [0, 1]), corner(-1, 0.4, [-ROUNDED, 1])],
   sides: [
     [0, 1],
     [1, 2],
@@ -95,7 +95,7 @@ const SHAPES = {
 } as const;
 
 /** How far a left-out knot may lie off the way without it, mm. */
-const TOLERANCES: Readonly<Record<StrandDetail, number>> = { fine: 0.03, coarse: 0.4 };
+const TOLERANCES: Readonly<Record<StrandDetail, number>> = { fine: 0.03, coarse: 0.2 };
 
 /**
  * Prepares the strands of a seam for drawing in any position: which knots are drawn, and the triangles between them.
@@ -110,12 +110,12 @@ export function strandSweep(course: SeamCourse, detail: StrandDetail): StrandSwe
   const uvs = new Float32Array(2 * count);
   const segments: { readonly at: number; readonly move: number }[] = [];
   let vertex = 0;
-  for (const { knots, row } of drawn.strands) {
+  for (const { knots, row, starts } of drawn.strands) {
     let along = 0;
     knots.forEach((knot, k) => {
       const before = knots[k - 1];
       if (before) along += Math.hypot((knot.u - before.u) * row.pitch, knot.y - before.y, knot.z - before.z);
-      if (before && !(detail === 'coarse' && knot.isHidden)) segments.push({ at: vertex, move: knot.move });
+      if (before && !starts.has(k)) segments.push({ at: vertex, move: knot.move });
       for (const { across } of shape.rims) {
         uvs[2 * vertex] = (across * section.width) / 2;
         uvs[2 * vertex + 1] = along;
@@ -144,10 +144,10 @@ export function strandSweep(course: SeamCourse, detail: StrandDetail): StrandSwe
     lay(seam) {
       const laid = { positions: new Float32Array(3 * count), normals: new Float32Array(3 * count) };
       let first = 0;
-      for (const strand of laidStrands(drawn, seam)) {
-        sweep(strand, shape, laid, first);
+      laidStrands(drawn, seam).forEach((strand, i) => {
+        sweep(strand, drawn.strands[i]!.starts, shape, laid, first);
         first += size * strand.points.length;
-      }
+      });
       return laid;
     },
   };
@@ -156,6 +156,7 @@ export function strandSweep(course: SeamCourse, detail: StrandDetail): StrandSwe
 /** Lays the rings of a strand, from a place in the lists of coordinates on. */
 function sweep(
   { points, outward, section }: Strand,
+  starts: ReadonlySet<number>,
   { rims, goesOn }: SectionShape,
   { positions, normals }: Pick<SeamMesh, 'positions' | 'normals'>,
   first: number,
@@ -167,6 +168,7 @@ function sweep(
     // Tangent: the mean of the ways to here and from here.
     let [tx, ty, tz] = [0, 0, 0];
     for (let p = Math.max(0, at - 3); p < at + 3 && p < last; p += 3) {
+      if (starts.has(p / 3 + 1)) continue;
       const dx = points[p + 3]! - points[p]!;
       const dy = points[p + 4]! - points[p + 1]!;
       const dz = points[p + 5]! - points[p + 2]!;
@@ -182,7 +184,7 @@ function sweep(
     const wide = Math.sqrt(sx * sx + sy * sy + sz * sz);
     const isLost = wide < 1e-6;
     // A strand that turns back on itself shows its other face: its borders go on.
-    const scale = (goesOn && at > 0 && px * sx + py * sy + pz * sz < 0 ? -1 : 1) / wide;
+    const scale = (goesOn && !starts.has(at / 3) && px * sx + py * sy + pz * sz < 0 ? -1 : 1) / wide;
     sx = isLost ? px : scale * sx;
     sy = isLost ? py : scale * sy;
     sz = isLost ? pz : scale * sz;
@@ -210,20 +212,24 @@ function sweep(
   }
 }
 
+/** The knots of a strand that are drawn, and where a run of them starts. */
+interface DrawnStrand extends StrandCourse {
+  readonly starts: ReadonlySet<number>;
+}
+
 /**
  * The knots that are drawn, by Douglas and Peucker (Cartographica 10, 1973), in the measure of the flat seam. The middle of
- * a stitch stays: the seam may bend there. So do places where the strand is hidden from or shown again.
+ * a stitch stays: the seam may bend there. Coarse strands are drawn in runs, without what lies inside.
  */
-function drawnKnots({ row, knots }: StrandCourse, detail: StrandDetail): StrandCourse {
+function drawnKnots({ row, knots }: StrandCourse, detail: StrandDetail): DrawnStrand {
   const tolerance = TOLERANCES[detail];
-  const isKept = knots.map(
-    ({ u, isHidden, move }, i) =>
-      i === 0 ||
-      i === knots.length - 1 ||
-      isHidden !== knots[i + 1]!.isHidden ||
-      move !== knots[i + 1]!.move ||
-      u - Math.floor(u) === 0.5,
-  );
+  const isLeftOut = (i: number): boolean => detail === 'coarse' && knots[i]!.isInside;
+  const isFixed = (i: number): boolean => {
+    const [knot, next] = [knots[i]!, knots[i + 1]];
+    if (i === 0 || next === undefined || isLeftOut(i) || isLeftOut(i - 1) || isLeftOut(i + 1)) return true;
+    return knot.move !== next.move || knot.u - Math.floor(knot.u) === 0.5;
+  };
+  const isKept = knots.map((_, i) => isFixed(i));
   const off = (i: number, a: number, b: number): number => {
     const [p, q, r] = [knots[i]!, knots[a]!, knots[b]!];
     const way = [(r.u - q.u) * row.pitch, r.y - q.y, r.z - q.z] as const;
@@ -242,5 +248,7 @@ function drawnKnots({ row, knots }: StrandCourse, detail: StrandDetail): StrandC
   };
   const fixed = knots.flatMap((_, i) => (isKept[i] ? [i] : []));
   for (let k = 1; k < fixed.length; k++) split(fixed[k - 1]!, fixed[k]!);
-  return { row, knots: knots.filter((_, i) => isKept[i]) };
+  const kept = knots.flatMap((_, i) => (isKept[i] && !isLeftOut(i) ? [i] : []));
+  const starts = new Set(kept.flatMap((i, k) => (i === 0 || isLeftOut(i - 1) ? [k] : [])));
+  return { row, knots: kept.map((i) => knots[i]!), starts };
 }
