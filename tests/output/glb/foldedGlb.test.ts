@@ -228,26 +228,32 @@ describe.each(EXAMPLE_JOBS)('the GLB of $id', ({ document: job }) => {
     expectReportSizes(document, design);
   });
 
-  test('bends each leather to its place in each take', async () => {
-    const { bytes } = await foldedGlb(takes, { name: 'Cover', colours: COLOURS });
+  test('bends each leather to its place in each of its key poses', async () => {
+    const seconds = 8;
+    const { bytes } = await foldedGlb(takes, { name: 'Cover', colours: COLOURS, seconds });
     const document = await readGlb(bytes);
-    const own = foldedCover(design, { kind: 'sequence', at: 0.75 }, 'nominal').parts;
-    for (const { part, positions } of own.filter(({ part }) => part === 'outside' || part.endsWith('Pocket'))) {
-      const { low, high } = bounds(document, part, 3);
-      for (const [k, axis, sign] of [
-        [0, 0, 1],
-        [1, 2, 1],
-        [2, 1, 1],
-      ] as const) {
-        let [least, most] = [Infinity, -Infinity];
-        for (let i = axis; i < positions.length; i += 3) {
-          least = Math.min(least, (sign * defined(positions[i])) / 1000);
-          most = Math.max(most, (sign * defined(positions[i])) / 1000);
+    let checked = 0;
+    for (const channel of defined(document.getRoot().listAnimations()[0]).listChannels()) {
+      const part = defined(channel.getTargetNode()).getName();
+      if (channel.getTargetPath() !== 'weights' || !(part === 'outside' || part.endsWith('Pocket'))) continue;
+      const times = [...defined(defined(defined(channel.getSampler()).getInput()).getArray())];
+      for (const [target, time] of times.slice(0, -1).entries()) {
+        const { low, high } = bounds(document, part, target);
+        const folded = foldedCover(design, { kind: 'sequence', at: time / seconds }, 'nominal').parts;
+        const { positions } = defined(folded.find((mesh) => mesh.part === part));
+        for (const [k, axis] of [
+          [0, 0],
+          [1, 2],
+          [2, 1],
+        ] as const) {
+          const values = positions.filter((_, i) => i % 3 === axis);
+          expect(Math.abs(nth(low, k) - Math.min(...values) / 1000)).toBeLessThan(TENTH_MM);
+          expect(Math.abs(nth(high, k) - Math.max(...values) / 1000)).toBeLessThan(TENTH_MM);
+          checked++;
         }
-        expect(Math.abs(defined(low[k]) - least)).toBeLessThan(TENTH_MM);
-        expect(Math.abs(defined(high[k]) - most)).toBeLessThan(TENTH_MM);
       }
     }
+    expect(checked).toBeGreaterThanOrEqual(12);
   });
 });
 
@@ -260,7 +266,7 @@ test('the GLB of any cover passes the validator, follows every part, and measure
       expect(still).toEqual([]);
       expectReportSizes(await readGlb(bytes), design);
     }),
-    { cases: lawCases(16) },
+    { cases: lawCases(4) },
   );
 });
 

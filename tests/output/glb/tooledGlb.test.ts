@@ -1,6 +1,6 @@
 import { validateBytes } from 'gltf-validator';
 import { PNG } from 'pngjs';
-import { describe, expect, test } from 'vitest';
+import { beforeAll, describe, expect, test } from 'vitest';
 import { lettersOf } from '../../../src/artwork/faces/lettersOf.ts';
 import { coverColours } from '../../../src/core/finish/coverColours.ts';
 import { coverDesign } from '../../../src/core/fold/coverDesign.ts';
@@ -34,8 +34,13 @@ async function tooledGlb(designs: readonly object[]): Promise<FoldedGlb> {
 }
 
 describe('a GLB of a tooled cover', () => {
+  let whole: FoldedGlb;
+  beforeAll(async () => {
+    whole = await tooledGlb(DESIGNS);
+  });
+
   test('is valid', async () => {
-    const { issues } = await validateBytes((await tooledGlb(DESIGNS)).bytes);
+    const { issues } = await validateBytes(whole.bytes);
     expect(issues.numErrors).toBe(0);
     // The pictures are as large as what is tooled. The renderer makes its own tangents: those of the pose at rest would be
     // wrong in every other one, and few renderers move tangents.
@@ -50,7 +55,7 @@ describe('a GLB of a tooled cover', () => {
   });
 
   test('is larger than a plain one by less than 0.5 MB of pictures', async () => {
-    const [plain, tooled] = [await tooledGlb([]), await tooledGlb(DESIGNS)];
+    const [plain, tooled] = [await tooledGlb([]), whole];
     const pictures = (await readGlb(tooled.bytes))
       .getRoot()
       .listTextures()
@@ -79,7 +84,7 @@ describe('a GLB of a tooled cover', () => {
   });
 
   test('is untouched round the edge of each picture, which a renderer goes on with', async () => {
-    const { bytes } = await tooledGlb(DESIGNS);
+    const { bytes } = whole;
     for (const texture of (await readGlb(bytes)).getRoot().listTextures()) {
       if (!texture.getName().startsWith('tooled')) continue;
       const { width, height, data } = PNG.sync.read(Buffer.from(defined(texture.getImage())));
