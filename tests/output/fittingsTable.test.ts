@@ -38,7 +38,7 @@ function papersOf(change: object) {
       .join('\n'),
     work: lines(sheet.blocks.slice(at)),
     customer: customerSheet(design, designReport(design))
-      .facts.map(({ name, value }) => `${name}: ${value}`)
+      .madeOf.facts.map(({ name, value }) => `${name}: ${value}`)
       .join('\n'),
   };
 }
