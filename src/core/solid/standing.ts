@@ -13,7 +13,7 @@ export interface BookPlace {
   readonly shift: Vec2;
 }
 
-export const AT_REST: BookPlace = { turn: 0, shift: [0, 0] };
+const AT_REST: BookPlace = { turn: 0, shift: [0, 0] };
 
 /** A quantity of each half of the cover. */
 export type Sides<T> = Readonly<Record<'front' | 'back', T>>;
