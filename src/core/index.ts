@@ -128,6 +128,7 @@ export type { BudgetLine, ReportDoubt, ReportTrials } from './report/doubtSchema
 export { doubtWords } from './report/doubtWords.ts';
 export { type EasePaid, easePaid } from './report/easePaid.ts';
 export { type Check, type CheckId, type FitAt, type Report, reportSchema } from './report/reportSchema.ts';
+export { standsOpen } from './report/standsOpen.ts';
 export type { ElasticOverRange } from './report/stripContext.ts';
 export { STRIP_ROWS } from './report/stripRows.ts';
 export { whatWouldReach } from './report/whatWouldReach.ts';
@@ -145,7 +146,7 @@ export {
   type PatternBox,
   type SeeThrough,
 } from './solid/meshData.ts';
-export { type Pose, SEQUENCE_STAGES } from './solid/pose.ts';
+export type { Pose } from './solid/pose.ts';
 export { type FreeEnds, freeEnds } from './solid/seam/freeEnds.ts';
 export { holeMesh } from './solid/seam/holeMesh.ts';
 export { type SeamCourse, seamCourse, strapCourse } from './solid/seam/seamCourse.ts';
@@ -188,6 +189,7 @@ export { homelessDesigns, type TooledFace, tooledFaces, tooledPattern, toolingMa
 export { tracingDrawing } from './tooling/tracing.ts';
 export { formatFraction } from './units/fraction.ts';
 export { MM_PER_INCH, MM_PER_OUNCE, mm } from './units/mm.ts';
+export { parseLeatherWeight } from './units/parseLeatherWeight.ts';
 export { type LengthUnit, parseLength } from './units/parseLength.ts';
 export { type Printer, printer } from './units/printer.ts';
 export { degreesFromRadians, radians } from './units/radians.ts';

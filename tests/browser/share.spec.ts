@@ -1,4 +1,15 @@
-import { chooseInMenu, elsewherePage, expect, goToPlace, jobName, openCard, openExample, test } from './bench.ts';
+import { readFileSync } from 'node:fs';
+import {
+  chooseInMenu,
+  elsewherePage,
+  expect,
+  goToPlace,
+  jobName,
+  openCard,
+  openDocument,
+  openExample,
+  test,
+} from './bench.ts';
 
 test.use({ permissions: ['clipboard-read', 'clipboard-write'] });
 
@@ -35,7 +46,7 @@ test('a shared link opens the same job elsewhere, and undo goes back from it', a
 test('a damaged link says so and opens nothing', async ({ bench }) => {
   await openExample(bench, 'choir book');
   await chooseInMenu(bench, 'Share link');
-  await expect(bench.getByLabel('Link to this job')).toHaveValue(/#job=3\./);
+  await expect(bench.getByLabel('Link to this job')).toHaveValue(/#job=4\./);
   const fragment = new URL(await bench.getByLabel('Link to this job').inputValue()).hash;
   await openExample(bench, 'shore guide');
   const letter = fragment.at(-4) === 'A' ? 'B' : 'A';
@@ -64,5 +75,56 @@ test('where the browser does not let a link be copied it is shown', async ({ ben
   });
   await chooseInMenu(bench, 'Share link');
   await expect(bench.getByText('Copy this link.')).toBeVisible();
-  await expect(bench.getByLabel('Link to this job')).toHaveValue(/#job=3\./);
+  await expect(bench.getByLabel('Link to this job')).toHaveValue(/#job=4\./);
+});
+
+test('a link for a customer opens the page alone, with the price only where it is chosen, and leads to the workshop', async ({
+  bench,
+  browser,
+  baseURL,
+}) => {
+  test.slow();
+  const job = JSON.parse(readFileSync('public/jobs/choir-book.json', 'utf8'));
+  const rates = { maker: 'The harbour bench', currency: 'kr', prices: { hour: 317 }, markup_percent: 41 };
+  await openDocument(bench, { ...job, rates });
+  await goToPlace(bench, 'Customer');
+  const price = await bench.getByRole('definition').filter({ hasText: /^kr / }).textContent();
+  const link = async (choice: string): Promise<string> => {
+    await bench.getByRole('radio', { name: choice }).check();
+    await bench.getByRole('button', { name: 'Make the link' }).click();
+    await expect(bench.getByText('The link is copied.')).toBeVisible();
+    return bench.getByRole('textbox', { name: 'Link for the customer' }).inputValue();
+  };
+  await bench.getByRole('button', { name: 'Link for the customer' }).click();
+  const [plain, priced] = [await link('Without the price'), await link('With the price')];
+
+  const elsewhere = await elsewherePage(browser, baseURL);
+  await elsewhere.setViewportSize({ width: 390, height: 844 });
+  await elsewhere.goto(plain);
+  const main = elsewhere.getByRole('main');
+  await expect(main.getByRole('heading', { name: 'Choir book' })).toBeVisible();
+  await expect(main).toContainText('by The harbour bench');
+  await expect(main).not.toContainText('kr ');
+  await expect(elsewhere.getByRole('link', { name: 'Back to the cover' })).toHaveCount(0);
+  await expect(elsewhere.locator('input, select, textarea')).toHaveCount(0);
+  await expect.poll(() => elsewhere.evaluate(() => document.documentElement.scrollWidth)).toBe(390);
+
+  await elsewhere.goto(priced);
+  await expect(main).toContainText(price ?? 'a price');
+  await expect(main).toContainText('Let go, the new cover');
+
+  // What this browser had open stays open until the workshop is asked for.
+  expect(await elsewhere.evaluate(() => localStorage.getItem('coverwright.open-job.v1') ?? '')).not.toContain(
+    'Choir book',
+  );
+  await elsewhere.getByRole('link', { name: 'Open in the workshop' }).click();
+  await expect(jobName(elsewhere)).toHaveText('Choir book');
+  await goToPlace(elsewhere, 'Customer');
+  await expect(main.getByRole('heading', { name: 'Choir book' })).toBeVisible();
+  await expect(main).not.toContainText('kr ');
+
+  await elsewhere.goto(`${plain.slice(0, -7)}`);
+  await expect(elsewhere.getByRole('heading', { name: 'This link cannot be shown' })).toBeVisible();
+  await expect(elsewhere.getByRole('alert')).toContainText('cut off or altered');
+  await elsewhere.close();
 });

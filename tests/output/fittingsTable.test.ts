@@ -1,4 +1,6 @@
+import { WebIO } from '@gltf-transform/core';
 import { describe, expect, test } from 'vitest';
+import { coverColours } from '../../src/core/finish/coverColours.ts';
 import { coverDesign } from '../../src/core/fold/coverDesign.ts';
 import { FASTENINGS } from '../../src/core/job/constructionSchema.ts';
 import { EXAMPLE_JOBS } from '../../src/core/job/examples.ts';
@@ -6,10 +8,12 @@ import { parseJob } from '../../src/core/job/parseJob.ts';
 import { coverSupplies } from '../../src/core/materials/coverSupplies.ts';
 import { quote } from '../../src/core/materials/quote.ts';
 import { designReport } from '../../src/core/report/designReport.ts';
+import { foldedCover } from '../../src/core/solid/foldedCover.ts';
 import { printer } from '../../src/core/units/printer.ts';
 import { benchSheetContent } from '../../src/output/benchSheet/benchSheetContent.ts';
 import { supplySection } from '../../src/output/benchSheet/supplySection.ts';
 import { customerSheet } from '../../src/output/customerSheet/customerSheet.ts';
+import { foldedGlb } from '../../src/output/glb/foldedGlb.ts';
 import { soundJob } from '../jobArbitrary.ts';
 import { nth } from '../nth.ts';
 
@@ -34,7 +38,7 @@ function papersOf(change: object) {
       .join('\n'),
     work: lines(sheet.blocks.slice(at)),
     customer: customerSheet(design, designReport(design))
-      .facts.map(({ name, value }) => `${name}: ${value}`)
+      .madeOf.facts.map(({ name, value }) => `${name}: ${value}`)
       .join('\n'),
   };
 }
@@ -227,5 +231,47 @@ describe('every fitting and finish stands in supplies, areas, quote, order of wo
     expect(work).not.toMatch(/[Bb]urnish|[Pp]aint the/);
     expect(quote).toMatch(/^Load 0\.333 h$/m);
     expect(work).toMatch(/Load the book: 20 min to the end/);
+  });
+});
+
+/** Parts of the closed cover in 3D, and the names of what its 3D model shows. */
+async function shownOf(construction: object) {
+  const design = coverDesign(soundJob({ ...ledger, construction }));
+  const { parts } = foldedCover(design, { kind: 'opening', angle: 0 });
+  const { bytes } = await foldedGlb([{ at: 1, parts }], { name: 'Cover', colours: coverColours(design.job) });
+  const model = await new WebIO().readBinary(bytes);
+  return {
+    parts: new Map(parts.map((mesh) => [String(mesh.part), mesh.indices.length / 3])),
+    nodes: model
+      .getRoot()
+      .listNodes()
+      .map((node) => node.getName()),
+  };
+}
+
+describe('every fitting is a part in 3D and a node of the 3D model', () => {
+  const fitted = ['strap', 'flap'].flatMap((shape) =>
+    FASTENINGS.filter((fastening) => shape === 'strap' || fastening !== 'buckle').map(
+      (fastening) => [`${shape} with ${fastening}`, { strap: { shape, fastening } }, ['strap', 'fastening']] as const,
+    ),
+  );
+  test.each([
+    ...fitted,
+    ['pen loop', { penLoop: {} }, ['penLoop']] as const,
+    ['four ribbons', { ribbon: { count: 4 } }, ['ribbons']] as const,
+  ])('%s', async (_name, construction, names) => {
+    const { parts, nodes } = await shownOf(construction);
+    for (const name of names) {
+      expect(parts.get(name)).toBeGreaterThan(0);
+      expect(nodes).toContain(name);
+    }
+  });
+
+  test('and a plain cover has none of them', async () => {
+    const { parts, nodes } = await shownOf({});
+    for (const name of ['strap', 'fastening', 'penLoop', 'ribbons']) {
+      expect(parts.has(name)).toBe(false);
+      expect(nodes).not.toContain(name);
+    }
   });
 });

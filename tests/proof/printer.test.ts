@@ -15,6 +15,7 @@ import { defined } from '../defined.ts';
 import { soundJob } from '../jobArbitrary.ts';
 import { checkLaw, lawCases } from '../laws.ts';
 import { nth } from '../nth.ts';
+import { sheetTexts } from '../output/customerSheet/sheetTexts.ts';
 import { readPdf } from '../output/pdfReading.ts';
 import { constructedJob } from '../property/constructionArbitrary.ts';
 import { proofSize } from './proofSize.ts';
@@ -91,7 +92,7 @@ function sentences(design: CoverDesign, drawing: Drawing): Record<string, readon
       ...sheet.subtitles,
       ...sheet.blocks.map((block) => ('aside' in block ? `${block.text} ${block.aside}` : block.text)),
     ],
-    customer: [customer.fit, ...[...customer.numbers, ...customer.facts].map(({ name, value }) => `${name}: ${value}`)],
+    customer: sheetTexts(customer),
   };
 }
 

@@ -1,26 +1,23 @@
 import { useId, useState } from 'react';
-import type { CustomerSheet } from '../../output/customerSheet/customerSheet.ts';
 import { fileName } from '../../output/fileName.ts';
-import type { SheetOptions } from '../../output/pdf/sheetFile.ts';
 import { MeasuringSheetButton } from '../form/MeasuringSheetButton.tsx';
 import { MakingNote } from '../making/MakingNote.tsx';
 import { useMaking } from '../making/useMaking.ts';
-import type { CoverPicture } from '../stage/coverPicture.ts';
-import { openingWords } from '../stage/stageState.ts';
-import { PRINTED } from '../stage/usePrintedPictures.ts';
 import { useBench } from '../state/BenchContext.tsx';
 import { addressOf } from '../state/place.ts';
 import { saveFile } from '../state/saveFile.ts';
-import { OPENINGS } from './TurningCover.tsx';
+import { CustomerLink } from './CustomerLink.tsx';
+import { MakersMark } from './MakersMark.tsx';
+import { OnTheTable } from './OnTheTable.tsx';
+import { printSheet, type ShownSheet, saveSheet } from './saveSheet.ts';
+import type { OfferChoices } from './useOfferChoices.ts';
+import { WeightsShown } from './WeightsShown.tsx';
 
 interface CustomerToolsProps {
-  readonly sheet: CustomerSheet;
-  readonly closed: CoverPicture;
-  readonly open: CoverPicture;
+  readonly shown: ShownSheet;
   readonly isTurning: boolean;
   readonly setTurning: (isTurning: boolean) => void;
-  readonly showsPrice: boolean;
-  readonly setShowsPrice: (shows: boolean) => void;
+  readonly choices: OfferChoices;
 }
 
 /** Widths that a picture may have, pixels; its height is three quarters of it. */
@@ -33,36 +30,15 @@ const NO_SCENE = 'This browser draws no 3D view to take a picture of.';
 
 /** What can be done with the customer's sheet; none of it is printed. */
 export function CustomerTools(props: CustomerToolsProps) {
-  const { sheet, closed, open, isTurning, setTurning, showsPrice, setShowsPrice } = props;
-  const { design, good, lengths } = useBench(({ design, history, lengths }) => ({
-    design,
-    good: history.good,
-    lengths,
-  }));
+  const { shown, isTurning, setTurning, choices } = props;
+  const { closed, open } = shown;
+  const good = useBench(({ history }) => history.good);
   const [making, make] = useMaking();
   const [width, setWidth] = useState<number>(WIDTHS[1]);
   const [shownCover, setShownCover] = useState<'closed' | 'open'>('closed');
   const id = useId();
   const { document, job } = good;
-  const paper = lengths.units === 'in' ? 'Letter' : 'A4';
 
-  const savePdf = async (onLacking: SheetOptions['onLacking']): Promise<void> => {
-    const { customerSheetPdf } = await import('../../output/customerSheet/customerSheetPdf.ts');
-    await Promise.all([closed.settled, open.settled]);
-    const pictures = [];
-    for (const [angle, { scene }] of [
-      [OPENINGS.closed, closed],
-      [OPENINGS.open, open],
-    ] as const) {
-      const blob = await scene.current?.take(PRINTED, 'image/jpeg', '#ffffff');
-      // A cover that does not go on is neither closed nor open.
-      const words = openingWords({ kind: 'opening', angle }, design.fits.nominal);
-      const caption = words.charAt(0).toUpperCase() + words.slice(1);
-      if (blob) pictures.push({ caption, jpeg: new Uint8Array(await blob.arrayBuffer()) });
-    }
-    const bytes = await customerSheetPdf(sheet, { paper, withPrice: showsPrice, pictures, onLacking });
-    saveFile(fileName(document.name, 'sheet.pdf', [paper, showsPrice ? 'with price' : '']), bytes, 'application/pdf');
-  };
   const savePicture = async (): Promise<void> => {
     const { settled, scene } = shownCover === 'closed' ? closed : open;
     await settled;
@@ -83,20 +59,21 @@ export function CustomerTools(props: CustomerToolsProps) {
       <button type="button" onClick={() => setTurning(!isTurning)}>
         {isTurning ? 'Stop turning' : 'Turn slowly'}
       </button>
-      {sheet.price !== null && (
+      {choices.hasPrice && (
         <label className="tick">
-          <input type="checkbox" checked={showsPrice} onChange={(event) => setShowsPrice(event.target.checked)} />
+          <input
+            type="checkbox"
+            checked={choices.showsPrice}
+            onChange={(event) => choices.change({ showsPrice: event.target.checked })}
+          />
           <span>Show the price</span>
         </label>
       )}
       <div className="row">
-        <button
-          type="button"
-          onClick={() => void Promise.all([closed.settled, open.settled]).then(() => window.print())}
-        >
+        <button type="button" onClick={() => void printSheet(shown)}>
           Print
         </button>
-        <button type="button" onClick={() => void make('sheet', savePdf)}>
+        <button type="button" onClick={() => void make('sheet', (onLacking) => saveSheet(shown, onLacking))}>
           Save as PDF
         </button>
         <button
@@ -133,6 +110,13 @@ export function CustomerTools(props: CustomerToolsProps) {
         </button>
       </div>
       <MeasuringSheetButton />
+      <CustomerLink document={document} job={job} offer={choices.offer} hasPrice={choices.hasPrice} />
+      <OnTheTable />
+      <details>
+        <summary>Weights and mark</summary>
+        <WeightsShown onWeight={choices.change} />
+        <MakersMark mark={shown.mark} setMark={(mark) => choices.change({ mark })} />
+      </details>
       <MakingNote making={making} />
     </header>
   );

@@ -5,23 +5,21 @@ import { isWebGlKnown } from '../scene/sceneProps.ts';
 import { VIEWPOINTS, type Viewpoint } from '../scene/viewpoints.ts';
 import { SectionPicture } from '../sheet/SectionPicture.tsx';
 import type { CoverPicture } from '../stage/coverPicture.ts';
-import { openingWords } from '../stage/stageState.ts';
 import { useBench } from '../state/BenchContext.tsx';
 
 const CoverScene = lazy(() => import('../scene/CoverScene.tsx'));
 
-/** How far the two covers of the customer's sheet are open, radians: half open shows the pockets, boards and leather. */
-export const OPENINGS = { closed: 0, open: (110 * Math.PI) / 180 } as const;
-
 interface TurningCoverProps {
   /** Radians, 0 closed to pi flat. */
   readonly opening: number;
+  /** What it shows, in words. */
+  readonly caption: string;
   readonly isTurning: boolean;
   readonly picture: CoverPicture;
 }
 
 /** The cover on its book at one opening, turning; its section where there is no 3D. */
-export function TurningCover({ opening, isTurning, picture }: TurningCoverProps) {
+export function TurningCover({ opening, caption, isTurning, picture }: TurningCoverProps) {
   const { design, look, setView, lengths } = useBench(({ design, view, setView, lengths }) => ({
     design,
     look: view.look,
@@ -33,11 +31,13 @@ export function TurningCover({ opening, isTurning, picture }: TurningCoverProps)
   // The leather that the verdict speaks of, so that picture, caption and sentence tell one angle.
   const point = leastWrap(design);
   const pose = useMemo<Pose>(() => ({ kind: 'opening', angle: opening }), [opening]);
-  const words = openingWords(pose, design.fits[point]);
-  const describe = `${design.job.name} in its cover, ${words}`;
+  const describe = `${design.job.name} in its cover: ${caption.toLowerCase()}`;
   const section = (
     <div className="section-drawing">
-      <SectionPicture section={coverSection(design, point, opening)} label={`Section across the spine, ${words}`} />
+      <SectionPicture
+        section={coverSection(design, point, opening)}
+        label={`Section across the spine: ${caption.toLowerCase()}`}
+      />
     </div>
   );
   return (
@@ -71,7 +71,7 @@ export function TurningCover({ opening, isTurning, picture }: TurningCoverProps)
         )}
       </div>
       <img ref={picture.paper} className="customer-print only-printed" hidden alt={describe} />
-      <figcaption>{words}</figcaption>
+      <figcaption>{caption}</figcaption>
     </figure>
   );
 }

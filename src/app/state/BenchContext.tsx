@@ -5,7 +5,8 @@ import { type JobHistory, placeOf } from './jobHistory.ts';
 import { keepJob } from './keptJob.ts';
 import { keepViewChoice } from './viewChoice.ts';
 
-const BenchContext = createContext<BenchStore | null>(null);
+/** The bench that the parts under it show; for one that is only looked at, which is not kept. */
+export const BenchContext = createContext<BenchStore | null>(null);
 
 /** The store, for handlers that read the state when they run. @throws Error outside a `BenchProvider` */
 export function useBenchStore(): BenchStore {

@@ -25,9 +25,12 @@ export interface Place {
 /** The address of a place, such as `#workbench/template`. */
 export const addressOf = (id: PlaceId, part = ''): string => (part === '' ? `#${id}` : `#${id}/${part}`);
 
-/** The place that a fragment names; the cover for an empty or an unknown one, such as that of a shared link. */
+/**
+ * The place that a fragment names; the cover for an empty or an unknown one, such as that of a shared link. A link for a customer,
+ * `#customer=`, leads to the customer's page.
+ */
 export function placeAt(fragment: string): Place {
-  const [name, part = ''] = fragment.slice(1).split('/');
+  const [name, part = ''] = fragment.slice(1).split(/[/=]/);
   const id = PLACES.find((place) => place.id === name)?.id;
   return id === undefined ? { id: 'cover', part: '' } : { id, part };
 }

@@ -1,7 +1,10 @@
 import type { CoverDesign } from '../fold/coverDesign.ts';
 import { fittingsStep, type StepId, workOrder } from '../job/workOrder.ts';
 import type { RangePoint } from '../leather/leatherModel.ts';
-import type { FilmFigure, FilmId, FilmStep, Movement, Movements } from './filmStep.ts';
+import { type Jam, jamOf } from './filmJam.ts';
+import type { FilmFigure, FilmId, FilmJam, FilmStep, Movement, Movements } from './filmStep.ts';
+import { movementFor } from './loading.ts';
+import { ramp } from './ramp.ts';
 
 /** Length of each step on the film, in shares of the shortest. Free choice: hands and leather have to be followed. */
 const LENGTHS: Readonly<Record<FilmId, number>> = {
@@ -85,22 +88,28 @@ export function filmSteps(design: CoverDesign, point: RangePoint): readonly Film
   const all = [...work, ...hands];
   const whole = all.reduce((sum, { id }) => sum + LENGTHS[id], 0);
   let at = 0;
-  return all.map((step, i): FilmStep => {
+  const steps = all.map((step, i): FilmStep => {
     const from = at / whole;
     at += LENGTHS[step.id];
     return { ...step, from, to: i === all.length - 1 ? 1 : at / whole, jam: null };
   });
+  const jam = jamOf(design, point);
+  return jam === null ? steps : steps.map((step) => withJam(step, jam));
 }
+
+/** The step with the jam that it comes to, if it is the one. */
+function withJam(step: FilmStep, { movement, value, ...jam }: Jam): FilmStep {
+  if (!MOVES[step.id].includes(movement)) return step;
+  const share = movementFor(value, (way) => movementsAt([step], step.from + (step.to - step.from) * way)[movement]);
+  return { ...step, jam: { ...jam, at: step.from + (step.to - step.from) * share } };
+}
+
+/** Where the film stops for good; null where all goes. */
+export const jamIn = (steps: readonly FilmStep[]): FilmJam | null => steps.find(({ jam }) => jam !== null)?.jam ?? null;
 
 /** The step that a place on the film belongs to. */
 export const filmStepAt = (steps: readonly FilmStep[], at: number): FilmStep =>
   steps.findLast(({ from }) => at >= from) ?? steps[0]!;
-
-/** A smooth step: 0 before `from`, 1 after `to`, level at both. */
-export function ramp(at: number, from: number, to: number): number {
-  const x = Math.max(0, Math.min(1, (at - from) / (to - from)));
-  return x * x * (3 - 2 * x);
-}
 
 /** A cover that is finished and at rest. */
 export const ALL_DONE: Movements = {

@@ -7,7 +7,7 @@ import { turnAxis } from '../pattern/seam.ts';
 import { runLength, type SeamLine, seamLength } from './seamLine.ts';
 
 /** A stretch of cut edge that is finished as one. */
-export interface CutEdge {
+interface CutEdge {
   readonly name: string;
   readonly length: number;
   /** Thickness of the layers that end there, mean along the edge, at the thick end of their ranges. */

@@ -3,10 +3,10 @@ import type { CoverDesign } from '../fold/coverDesign.ts';
 import type { Edge } from '../fold/edges.ts';
 import type { HalfSection } from '../fold/section/halfSection.ts';
 import type { RangePoint } from '../leather/leatherModel.ts';
-import { addScaled, heading, type Vec2 } from '../math/vec2.ts';
+import { addScaled, heading, leftOf, type Vec2 } from '../math/vec2.ts';
 import { combine3, type Vec3 } from '../math/vec3.ts';
 import { caseShape } from './caseMesh.ts';
-import type { Standing } from './standing.ts';
+import { boardDirection, type Standing } from './standing.ts';
 
 /** An edge of a board, on one of its faces. */
 export interface BoardEdge {
@@ -26,22 +26,18 @@ export interface BoardEdge {
 
 /**
  * The edges of both boards.
- * @param face how far it lies from the outer face, 0 or the thickness of the board, and how far the book hovers, mm
+ * @param rise how far the face lies from the outer one, mm: 0 or the thickness of the board
  */
-export function boardEdges(
-  design: CoverDesign,
-  point: RangePoint,
-  standing: Standing,
-  { rise, lift }: { readonly rise: number; readonly lift: number },
-): BoardEdge[] {
+export function boardEdges(design: CoverDesign, point: RangePoint, standing: Standing, rise: number): BoardEdge[] {
   const { book } = design.needs[point];
   const half = book.height / 2;
   return ([1, -1] as const).flatMap((side): BoardEdge[] => {
-    const inward: Vec3 = [Math.sin(standing.direction), -side * Math.cos(standing.direction), 0];
+    const direction = boardDirection(design, point, standing, side === 1 ? 'front' : 'back');
+    const inward: Vec3 = [side * Math.sin(direction), -side * Math.cos(direction), 0];
     const out = rise > 0 ? inward : combine3(inward, -1, inward, 0);
     const on = (by: number, z: number): Vec3 => {
       const [x, y] = boardTip(design, point, standing, side, by);
-      return combine3([x + lift, y, z], 1, inward, rise);
+      return combine3([x, y, z], 1, inward, rise);
     };
     const length = headLength(design, point, side === 1 ? standing.front : standing.back);
     const common = { side, out, board: book.board };
@@ -92,6 +88,9 @@ export function boardEnds(
 /** Outer edge of a board's fore-edge, moved along the board by `by`. */
 export function boardTip(design: CoverDesign, point: RangePoint, standing: Standing, side: 1 | -1, by: number): Vec2 {
   const { book } = design.needs[point];
-  const along = heading(side * standing.direction);
-  return addScaled([0, (side * book.thickness) / 2], along, book.width + jointSlide(book, standing.swing) + by);
+  const { turn, shift } = standing.place;
+  const name = side === 1 ? 'front' : 'back';
+  const hinge = addScaled(shift, leftOf(heading(turn)), (side * book.thickness) / 2);
+  const along = heading(boardDirection(design, point, standing, name));
+  return addScaled(hinge, along, book.width + jointSlide(book, standing.swings[name]) + by);
 }

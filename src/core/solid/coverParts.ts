@@ -1,32 +1,33 @@
+import { ramp } from '../film/ramp.ts';
 import type { CoverDesign } from '../fold/coverDesign.ts';
 import { type HalfSection, placeSection, type SectionPosture } from '../fold/section/halfSection.ts';
 import { curveOnFace, linedRadius, type SeatCurve, seatCurve } from '../fold/section/seatCurve.ts';
 import type { RangePoint } from '../leather/leatherModel.ts';
-import { type CoverGrid, coverGrid } from './coverGrid.ts';
+import { type CoverGrid, type CoverHalf, coverGrid } from './coverGrid.ts';
 import { type EndField, endField } from './endField.ts';
 import { type Grid, gridSolid, mirrored, moved } from './gridSolid.ts';
 import type { MeshData } from './meshData.ts';
 import { pocketMesh, type SeamFrame } from './pocketMesh.ts';
-import { laidAway, pocketLeaf, pocketPlace } from './pocketMotion.ts';
 import { type RowPlan, rowPlan } from './rowPlan.ts';
 import type { Staging } from './staging.ts';
-import type { Standing } from './standing.ts';
+import type { Sides } from './standing.ts';
 
 /** The leather parts of one pose, and what seam and marks are found on: the outside's grid, and how both ends close. */
 export function coverParts(
   design: CoverDesign,
   point: RangePoint,
-  stage: Staging,
-  standing: Standing,
-): { readonly parts: MeshData[]; readonly grid: CoverGrid; readonly fields: Record<'front' | 'back', EndField> } {
+  { movements, standing, pockets }: Staging,
+): { readonly parts: MeshData[]; readonly grid: CoverGrid; readonly fields: Sides<EndField> } {
   const rows = coverRows(design, point);
-  const halves = [standing.front, standing.back].map((half) => ({
-    half,
-    field: endField(design, point, half, stage.closedOn),
-  }));
-  const [front, back] = [halves[0]!, halves[1]!];
-  const leaf = pocketLeaf(design, point, stage, standing);
-  const posture: SectionPosture = { wrapped: stage.wrapped, turnedFolds: leaf.turnedFolds };
+  const closed = ramp(movements.joined, CLOSES, 1);
+  const [front, back] = (['front', 'back'] as const).map((side) => ({
+    half: standing[side],
+    field: endField(design, point, standing[side], pockets[side], closed),
+  })) as [CoverHalf, CoverHalf];
+  const { lined, joined } = movements;
+  // Layers lie level on the bench until the lining is in; then each lies on the next.
+  const folded = (Math.PI / 2) * ramp(joined, 0, CLOSES);
+  const posture: SectionPosture = { wrapped: lined, turnedFolds: [folded, folded] };
   const grid = coverGrid(design, point, front, back, posture, rows.cover);
   const parts = [outsideMesh(grid)];
   for (const [end, part] of [
@@ -34,13 +35,17 @@ export function coverParts(
     [back, 'backPocket'],
   ] as const) {
     if (!end.field.foreEdge) continue;
-    const frame = seamFrame(end.half, posture);
-    const place = pocketPlace(design, point, stage, standing, end, leaf.angle);
-    const mesh = pocketMesh(design, point, end.field, frame, place, rows.pocket);
+    const { lateral, up } = laidAway(joined);
+    const { outside } = design.needs[point].leathers;
+    const place = {
+      out: lateral * (design.pieces.pocket.width + POCKET_BESIDE),
+      above: up * POCKET_LIFT - lateral * (outside.thickness + end.half.pieces.at(-1)!.lining[0]),
+    };
+    const mesh = pocketMesh(design, point, end.field, seamFrame(end.half, posture), place, rows.pocket);
     parts.push(part === 'frontPocket' ? mirrored(mesh, part) : mesh);
   }
   if (grid.lined) {
-    const { lateral, up } = laidAway(stage.liningLaid);
+    const { lateral, up } = laidAway(lined);
     const { thickness } = design.needs[point].leathers.outside;
     const away = -lateral * (design.pieces.outside.height + BESIDE);
     parts.push(moved(liningMesh(grid, grid.lined), up * LIFT - lateral * thickness, 0, away));
@@ -48,7 +53,18 @@ export function coverParts(
   return { parts, grid, fields: { front: front.field, back: back.field } };
 }
 
-/** Distance between pieces that lie side by side on the bench, and how high they are lifted on the way, mm. Free choice. */
+/** A piece on its way from the bench: sideways distance left (1 to 0) and height, 1 at the top of the way. */
+function laidAway(laid: number): { readonly lateral: number; readonly up: number } {
+  return { lateral: 1 - ramp(laid, 0.2, 0.8), up: ramp(laid, 0, 0.3) * (1 - ramp(laid, 0.7, 1)) };
+}
+
+/** Share of the joining at which the folds of a turned end are done and its head and tail begin to close. Free choice. */
+const CLOSES = 0.7;
+/** Distance between a pocket and the outside on the bench, and how high it is lifted on the way, mm. Free choice. */
+const POCKET_BESIDE = 15;
+const POCKET_LIFT = 60;
+
+/** Distance between outside and lining on the bench, and how high the lining is lifted on the way, mm. Free choice. */
 const BESIDE = 20;
 const LIFT = 45;
 

@@ -9,8 +9,10 @@ import {
   radiusForRun,
   type SeatCurve,
   seatCurve,
+  seatPoint,
 } from '../fold/section/seatCurve.ts';
 import type { RangePoint } from '../leather/leatherModel.ts';
+import type { PocketStand } from './loadingStanding.ts';
 import type { ColumnSeat } from './rowPlan.ts';
 
 /**
@@ -18,8 +20,12 @@ import type { ColumnSeat } from './rowPlan.ts';
  * fore-edge seam inward.
  */
 export interface EndField {
-  /** Fore-edge curve of the pocket; null where the end is turned. */
+  /** Fore-edge curve of the pocket, from where the board's tip stands; null where the end is turned. */
   readonly foreEdge: SeatCurve | null;
+  /** How far the pocket lies flat on the outside before it rises, mm from the seam. */
+  readonly lead: number;
+  /** Place on the flesh side of the pocket at a length from the seam on its middle, as `seatPoint` has it. */
+  leafAt(length: number): [u: number, h: number, angle: number];
   /** u of the columns at which the outside's level at head and tail bends. */
   readonly stops: readonly number[];
   /** Level of the head and tail seam. */
@@ -68,16 +74,25 @@ function rampStops({ rise, radius, from }: Ramp): number[] {
  *
  * At the head and tail seam the outside has come in by h_o and the pocket back by b - h_o. Toward the fore-edge the seam
  * level goes down to 0 in an S of its own, below the pocket's fore-edge curve everywhere, so the layers cannot cross;
- * beyond the mouth it goes down again before the fold over the spine.
- * @param growth 0 head and tail still open, 1 closed to the seam
+ * beyond the mouth it goes down again before the fold over the spine. Where the board is not home, or not in, all that is
+ * the board's doing begins at its tip, and is as high as the leaf is lifted; a turned end keeps its folds at the board's edge.
+ * @param closed how far head and tail of a turned end are closed, 0 open to 1 down to the seam
  */
-export function endField(design: CoverDesign, point: RangePoint, half: HalfSection, growth: number): EndField {
+export function endField(
+  design: CoverDesign,
+  point: RangePoint,
+  half: HalfSection,
+  stand: PocketStand,
+  closed: number,
+): EndField {
   const needs = design.needs[point];
   const fit = design.fits[point];
   const { book, headTail, leathers } = needs;
   const { outside, pocket } = leathers;
   const turned = needs.foreEdgeSeat === null;
-  const board = book.board;
+  const board = turned ? book.board : stand.rise;
+  const lead = turned ? 0 : stand.lead;
+  const growth = turned ? closed : Math.min(1, stand.rise / book.board);
   const room = Math.max(0.05, needs.foreEdge.seat + half.gap);
   const foreEdge = turned ? null : seatCurve(board, pocket.seatRadius, pocket.thickness, room);
 
@@ -109,7 +124,7 @@ export function endField(design: CoverDesign, point: RangePoint, half: HalfSecti
   const fall = ramp(linedTop, falling, mouth + reverseCurve(linedTop, falling).run, toFold);
 
   const seamLevel = (u: number): number => {
-    const up = turned ? 1 : rampAt(rise, u) / top;
+    const up = turned ? 1 : rampAt(rise, u - lead) / top;
     return growth * up * Math.max(0, top - rampAt(ease, u) - rampAt(fall, u));
   };
   const headEdge = book.height / 2;
@@ -124,7 +139,15 @@ export function endField(design: CoverDesign, point: RangePoint, half: HalfSecti
   };
   return {
     foreEdge,
-    stops: [...(turned ? [] : rampStops(rise)), ...rampStops(ease), mouth, ...rampStops(fall)],
+    lead,
+    leafAt(length) {
+      const [u, h, angle] = seatPoint(foreEdge!, length - lead);
+      return [u + lead, h, angle];
+    },
+    stops:
+      growth > 0
+        ? [...(turned ? [] : rampStops(rise).map((u) => u + lead)), ...rampStops(ease), mouth, ...rampStops(fall)]
+        : [],
     seamLevel,
     outsideSeat(u) {
       const { curve, headSeam, tailSeam } = seams(u);
@@ -132,7 +155,7 @@ export function endField(design: CoverDesign, point: RangePoint, half: HalfSecti
     },
     pocketSeat(u, level) {
       const { headSeam, tailSeam } = seams(u);
-      const rise = Math.max(0, growth * level - seamLevel(u));
+      const rise = Math.max(0, (turned ? growth : 1) * level - seamLevel(u));
       const at = (space: number): SeatCurve => seatCurve(rise, pocket.seatRadius, pocket.thickness, space);
       return {
         seamLevel: level - rise,

@@ -9,19 +9,11 @@ import { coverSampler } from './coverSampler.ts';
 import type { EdgeBand, FitMark } from './meshData.ts';
 import type { OpeningRange } from './openingRange.ts';
 import type { Staging } from './staging.ts';
-import type { Standing } from './standing.ts';
+import { boardDirection, openingOf } from './standing.ts';
 
 /** What the marks of one pose are found on. */
-export interface MarkedPose {
+export interface MarkedPose extends Staging {
   readonly grid: CoverGrid;
-  readonly standing: Standing;
-  readonly stage: Staging;
-  /** Null where the boards do not go in. */
-  readonly range: OpeningRange | null;
-  /** How far the book hovers, mm. */
-  readonly lift: number;
-  /** Whether the leather lies as the elastic strip found it. */
-  readonly isSettled: boolean;
   /** Gaps of the cover as it is cut, with their doubt. */
   readonly gaps: FitDoubt['gaps'];
 }
@@ -40,8 +32,9 @@ const AT_LEAST = 0.02;
  * book itself. Values are those of the fit; a fore-edge gap is the one at the opening shown, the fit's own when closed.
  */
 export function fitMarks(design: CoverDesign, point: RangePoint, pose: MarkedPose): FitMark[] {
-  if (pose.stage.letDown < 1) return [];
-  const marks = pose.range === null ? overrunMarks(design, point, pose) : gapMarks(design, point, pose, pose.range);
+  const { range, isLoaded, jam, bookShown } = pose;
+  if (!isLoaded && (range !== null || jam === null || bookShown < 1)) return [];
+  const marks = range === null ? overrunMarks(design, point, pose) : gapMarks(design, point, pose, range);
   return marks.map((mark) => ({
     ...mark,
     spare: mark.value < 0 ? null : spareAt(design, mark.edge, pose.isSettled),
@@ -71,7 +64,7 @@ function gapMarks(design: CoverDesign, point: RangePoint, pose: MarkedPose, rang
   const fit = design.fits[point];
   const place = coverSampler(grid, 'inner');
   const { tail, head } = boardEnds(design, point);
-  const marks = boardEdges(design, point, standing, { rise: 0, lift: 0 }).map((boardEdge): Mark => {
+  const marks = boardEdges(design, point, standing, 0).map((boardEdge): Mark => {
     const { edge, side } = boardEdge;
     const half = side === 1 ? standing.front : standing.back;
     const onPattern = (inward: number): number => standing.front.length - side * (half.toTip - inward);
@@ -81,7 +74,7 @@ function gapMarks(design: CoverDesign, point: RangePoint, pose: MarkedPose, rang
       return edgeMark(boardEdge, fit[edge], { leather, reach: headTail.needed + fit[edge], isSewn: true });
     }
     // Closed and taut, the fit's own figure: the drawn one differs by the hundredths that thinned layers cost.
-    const isFit = !fit.closes || (!pose.isSettled && standing.opening <= range.least);
+    const isFit = !fit.closes || (!pose.isSettled && openingOf(standing) <= range.least);
     const value = isFit ? fit.foreEdge[side === 1 ? 'front' : 'back'] : half.gap;
     const leather = (along: number, by: number) => place(onPattern(-by), tail + along).at;
     return edgeMark(boardEdge, value, { leather, reach: half.toSeam - half.toTip, isSewn: foreEdgeSeat !== null });
@@ -102,7 +95,7 @@ function gapMarks(design: CoverDesign, point: RangePoint, pose: MarkedPose, rang
       band: null,
     });
   }
-  const isClosed = standing.opening < range.least + AT_LEAST;
+  const isClosed = openingOf(standing) < range.least + AT_LEAST;
   // Over a rounded back that lies open, leather bridges from board to back, spare or not.
   if (pose.isSettled && isClosed)
     for (const [edge, side] of [
@@ -166,7 +159,7 @@ function offBoard(
   side: 1 | -1,
 ): Pick<Mark, 'value' | 'from' | 'to' | 'out'> {
   const { width } = design.needs[point].book;
-  const along = heading(side * standing.direction);
+  const along = heading(boardDirection(design, point, standing, side === 1 ? 'front' : 'back'));
   const out = addScaled([0, 0], leftOf(along), side);
   const tip = boardTip(design, point, standing, side, 0);
   const middle = inner.rows >> 1;
@@ -183,12 +176,10 @@ function offBoard(
 
 const spatial = ([x, y]: Vec2, z: number): Vec3 => [x, y, z];
 
-/** Overruns on the hovering book's boards, on the face that looks out from the open book. */
-function overrunMarks(design: CoverDesign, point: RangePoint, { standing, lift }: MarkedPose): Mark[] {
+/** Overruns on the boards of a book that does not go in, on the face that looks out from the open book. */
+function overrunMarks(design: CoverDesign, point: RangePoint, { standing }: MarkedPose): Mark[] {
   const { book } = design.needs[point];
   const { foreEdge, ...fit } = design.fits[point];
   const values = { ...fit, frontForeEdge: foreEdge.front, backForeEdge: foreEdge.back };
-  return boardEdges(design, point, standing, { rise: book.board, lift }).map((edge) =>
-    edgeMark(edge, values[edge.edge], null),
-  );
+  return boardEdges(design, point, standing, book.board).map((edge) => edgeMark(edge, values[edge.edge], null));
 }

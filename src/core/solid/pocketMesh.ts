@@ -1,5 +1,5 @@
 import type { CoverDesign } from '../fold/coverDesign.ts';
-import { type SeatCurve, seatPoint } from '../fold/section/seatCurve.ts';
+import type { SeatCurve } from '../fold/section/seatCurve.ts';
 import type { RangePoint } from '../leather/leatherModel.ts';
 import { SQUARE } from '../math/contour.ts';
 import { pieceCorner } from '../pattern/pieceCorner.ts';
@@ -17,10 +17,8 @@ export interface SeamFrame {
   readonly up: readonly [number, number];
 }
 
-/** How one pocket stands: its fore-edge curve as it is now, and how far it is from its place. */
+/** How far a pocket is from its place: away from the spine and up from the outside's inner face, mm. */
 export interface PocketPlace {
-  readonly curve: SeatCurve;
-  /** Away from the spine and up from the outside's inner face, mm; both 0 in place. */
   readonly out: number;
   readonly above: number;
 }
@@ -30,19 +28,20 @@ const MAX_TURN = (6 * Math.PI) / 180;
 
 /** Places along the pocket at which it has columns, from the seam, mm on its mid-surface. */
 function pocketStops(curve: SeatCurve, field: EndField, margin: number, width: number, corners: readonly number[]) {
+  const { lead } = field;
   const stops = [-margin, 0, width - margin];
   const arc = (from: number, turn: number): void => {
     const count = Math.max(1, Math.ceil(turn / MAX_TURN));
-    for (let i = 0; i <= count; i++) stops.push(from + (turn * curve.radius * i) / count);
+    for (let i = 0; i <= count; i++) stops.push(lead + from + (turn * curve.radius * i) / count);
   };
   const rise = curve.up * curve.radius + (curve.down > 0 ? curve.straight : 0);
   const flat = rise + curve.down * curve.radius;
   arc(0, curve.up);
   arc(rise, curve.down);
   // On the board, where the head and tail seam's level still changes with u.
-  for (const u of field.stops) if (u > curve.run) stops.push(flat + u - curve.run);
+  for (const u of field.stops) if (u > lead + curve.run) stops.push(flat + u - curve.run);
   for (const fromEdge of corners) stops.push(fromEdge - margin);
-  stops.push((flat + width - margin) / 2);
+  stops.push((lead + flat + width - margin) / 2, lead / 2);
   return columnPlaces(stops, -margin, width - margin);
 }
 
@@ -57,10 +56,11 @@ export function pocketMesh(
   point: RangePoint,
   field: EndField,
   frame: SeamFrame,
-  { curve, out, above }: PocketPlace,
+  { out, above }: PocketPlace,
   rows: RowPlan,
 ): MeshData {
   const { job, pieces, needs } = design;
+  const curve = field.foreEdge!;
   const { thickness } = needs[point].leathers.pocket;
   const { width } = pieces.pocket;
   const corner = width > rows.margin ? pieceCorner(job, pieces).corner : SQUARE;
@@ -69,18 +69,18 @@ export function pocketMesh(
   const flesh = gridOf(stops.length, rows.count);
   const uvs = new Float64Array(2 * stops.length * rows.count);
   const mouth = width - rows.margin;
-  const flat = curve.up * curve.radius + curve.straight + curve.down * curve.radius;
   stops.forEach((at, i) => {
     // A scooped mouth draws the far half of the leaf in.
-    const pull = scoop ? Math.max(0, (2 * (at - flat)) / (mouth - flat) - 1) : 0;
-    const [u, level, angle] = seatPoint(curve, at);
-    const seat = field.pocketSeat(u, level);
+    const pull = scoop ? Math.max(0, (2 * at) / mouth - 1) : 0;
+    const leaf = field.leafAt(at);
+    const seat = field.pocketSeat(leaf[0], leaf[1]);
     for (let j = 0; j < rows.count; j++) {
       const v = rowAt(rows, seat, j);
-      const [h, z] = onColumn(rows, seat, v);
       const drawn = scoop && pull > 0 ? pull * scoop(v) : 0;
-      const a = u - out - drawn * Math.cos(angle);
-      const b = h + above - drawn * Math.sin(angle);
+      const [u, level] = drawn > 0 ? field.leafAt(at - drawn) : leaf;
+      const [h, z] = onColumn(rows, drawn > 0 ? field.pocketSeat(u, level) : seat, v);
+      const a = u - out;
+      const b = h + above;
       const k = i * rows.count + j;
       flesh.points[3 * k] = frame.origin[0] + a * frame.inward[0] + b * frame.up[0];
       flesh.points[3 * k + 1] = frame.origin[1] + a * frame.inward[1] + b * frame.up[1];

@@ -1,71 +1,72 @@
-import { type Pose, SEQUENCE_STAGES } from './pose.ts';
+import type { FilmJam, Movements } from '../film/filmStep.ts';
+import { ALL_DONE, filmSteps, jamIn, movementsAt } from '../film/filmSteps.ts';
+import { loadingAt } from '../film/loading.ts';
+import { type CoverDesign, lyingDesign } from '../fold/coverDesign.ts';
+import type { Settle } from '../fold/elastic/settledCover.ts';
+import type { RangePoint } from '../leather/leatherModel.ts';
+import { loadingStanding, type PocketStand } from './loadingStanding.ts';
+import { type OpeningRange, openingRange } from './openingRange.ts';
+import type { Pose } from './pose.ts';
+import { type Sides, type Standing, standingAt } from './standing.ts';
 
-/** The movements of a pose: how far each has gone, 0 not begun to 1 done. */
+/** All that a pose says of cover and book. */
 export interface Staging {
-  /** Lining, then pockets, from the bench to their place on the outside; turned ends from flat to folded. */
-  readonly liningLaid: number;
-  readonly pocketsLaid: number;
-  /** Pockets swung open for the boards. */
-  readonly swungOpen: number;
-  /** Outside bent to the shape of the open book. */
-  readonly wrapped: number;
-  /** Book shown at all, and let down onto the outside. */
+  readonly movements: Movements;
+  /** What has stopped the making here. */
+  readonly jam: FilmJam | null;
+  /** Null where the book does not go in. */
+  readonly range: OpeningRange | null;
+  readonly standing: Standing;
+  readonly pockets: Sides<PocketStand>;
+  /** How far the book has come into view, 0 to 1. */
   readonly bookShown: number;
-  readonly letDown: number;
-  /** Pockets swung down over the boards, and head and tail closed on them. */
-  readonly swungDown: number;
-  readonly closedOn: number;
-  /** From the widest opening to the smallest. */
-  readonly folded: number;
+  /** Whether both boards are in their pockets, home. */
+  readonly isLoaded: boolean;
+  /** Whether the leather lies as the elastic strip found it. */
+  readonly isSettled: boolean;
 }
 
-/** A smooth step: 0 before `from`, 1 after `to`, level at both. */
-export function step(at: number, from: number, to: number): number {
-  const x = Math.max(0, Math.min(1, (at - from) / (to - from)));
-  return x * x * (3 - 2 * x);
-}
-
-const begin = Object.fromEntries(SEQUENCE_STAGES.map(({ id, from }) => [id, from])) as Record<
-  (typeof SEQUENCE_STAGES)[number]['id'],
-  number
->;
-
-const FINISHED: Staging = {
-  liningLaid: 1,
-  pocketsLaid: 1,
-  swungOpen: 1,
-  wrapped: 1,
-  bookShown: 1,
-  letDown: 1,
-  swungDown: 1,
-  closedOn: 1,
-  folded: 0,
-};
+/** Part of closing in which the bow behind the spine forms, where boards sit at the spine. Free choice. */
+const BOWED = 0.2;
 
 /**
- * Splits a pose into its movements. `at` outside 0 to 1 counts as the nearer end.
- * @param goesIn whether the boards go into the cover; if not, the making stops with the pockets open for the book
+ * Works a pose out. A place on the film beyond a jam is that of the jam; an opening is brought into the range of the cover, and
+ * where the book does not go in every opening shows the place where the film stops.
  */
-export function staging(pose: Pose, goesIn: boolean): Staging {
-  if (pose.kind === 'opening') return goesIn ? FINISHED : stopped(FINISHED);
-  const at = Math.max(0, Math.min(1, pose.at));
-  const setIn = (from: number, to: number): number => {
-    const length = begin.fold - begin.setIn;
-    return step(at, begin.setIn + from * length, begin.setIn + to * length);
+export function staging(design: CoverDesign, point: RangePoint, pose: Pose, settle?: Settle): Staging {
+  const range = openingRange(design, point);
+  const steps = pose.kind === 'sequence' || range === null ? filmSteps(design, point) : [];
+  const stop = jamIn(steps);
+  const asked = pose.kind === 'sequence' ? pose.at : 1;
+  const at = Math.min(asked, stop?.at ?? 1);
+  const movements = steps.length > 0 ? movementsAt(steps, at) : ALL_DONE;
+  const common = { movements, jam: stop !== null && asked >= stop.at ? stop : null, range };
+  if (range === null || movements.secondIn < 1)
+    return {
+      ...common,
+      ...loadingStanding(design, point, range, movements),
+      bookShown: loadingAt(movements).arrived,
+      isLoaded: false,
+      isSettled: false,
+    };
+  const opening = pose.kind === 'opening' ? pose.angle : openingOnFilm(range, movements, pose.rest);
+  const within = Math.max(range.least, Math.min(range.most, opening));
+  const settled = settle?.(within) ?? undefined;
+  const bow = Math.min(1, movements.closed / BOWED);
+  const { board } = design.needs[point].book;
+  const home: PocketStand = { rise: board, lead: 0 };
+  return {
+    ...common,
+    standing: standingAt(settled ? lyingDesign(design, point, within) : design, point, within, settled, bow),
+    pockets: { front: home, back: home },
+    bookShown: 1,
+    isLoaded: true,
+    isSettled: settled !== undefined,
   };
-  const stage = {
-    liningLaid: step(at, begin.pockets / 3, begin.pockets),
-    pocketsLaid: step(at, begin.pockets, begin.setIn),
-    swungOpen: setIn(0, 0.25),
-    wrapped: setIn(0.1, 0.3),
-    bookShown: setIn(0.05, 0.25),
-    letDown: setIn(0.25, 0.6),
-    swungDown: setIn(0.6, 0.85),
-    closedOn: setIn(0.85, 1),
-    folded: step(at, begin.fold, begin.closed),
-  };
-  return goesIn ? stage : stopped(stage);
 }
 
-/** The book hovers, the outside stays flat, nothing closes. */
-const stopped = (stage: Staging): Staging => ({ ...stage, wrapped: 0, swungDown: 0, closedOn: 0, folded: 0 });
+/** From the widest opening to closed, and from there to where the cover comes to rest, radians. */
+function openingOnFilm({ most, least }: OpeningRange, { closed, rested }: Movements, rest = least): number {
+  const closing = most * (1 - closed);
+  return closed < 1 ? closing : least + (Math.max(least, rest) - least) * rested;
+}

@@ -1,41 +1,68 @@
-import { boardDirections, jointSlide, symmetricOpening } from '../book/bookOutline.ts';
+import { boardDirections, jointSlide, type Opening, symmetricOpening } from '../book/bookOutline.ts';
 import type { CoverDesign } from '../fold/coverDesign.ts';
 import type { Settled } from '../fold/elastic/settledCover.ts';
-import { flatHalf, type HalfSection, halfSection } from '../fold/section/halfSection.ts';
+import { type HalfSection, halfSection } from '../fold/section/halfSection.ts';
 import { bowedSection, wrapSection } from '../fold/section/wrapSection.ts';
 import { FRONT_SHARE } from '../fold/spareWrap.ts';
 import type { RangePoint } from '../leather/leatherModel.ts';
+import type { Vec2 } from '../math/vec2.ts';
 
-/** The cover's section at one opening, with the spare length shared out. */
+/** Where the book is: turned about the origin, radians, then moved, mm. At rest its spine has its middle in the origin. */
+export interface BookPlace {
+  readonly turn: number;
+  readonly shift: Vec2;
+}
+
+const AT_REST: BookPlace = { turn: 0, shift: [0, 0] };
+
+/** A quantity of each half of the cover. */
+export type Sides<T> = Readonly<Record<'front' | 'back', T>>;
+
+/** How cover and book stand at one moment, in section. */
 export interface Standing {
-  readonly opening: number;
-  /** Swing of each board from the closed book, and direction of the front board from +x, radians. */
-  readonly swing: number;
-  readonly direction: number;
   readonly front: HalfSection;
   readonly back: HalfSection;
-  /** How far the bench is turned from the back board toward the book's back, radians. */
-  readonly benchTilt: number;
-  /** Pocket mouths from their hinges, mm. */
-  readonly frontMouth: number;
-  readonly backMouth: number;
+  /** Swing of each board from the closed book, radians. */
+  readonly swings: Opening;
+  readonly place: BookPlace;
+  /** Turn that lays the cover on the bench, radians. */
+  readonly benchTurn: number;
+  /** Pocket mouths from their hinges once the boards are home, mm. */
+  readonly mouths: Sides<number>;
   /** Spare length that the bow behind the spine has taken up, mm. */
   readonly bowed: number;
   /** Spare length of the taut cover at this opening, mm; negative where it is short. */
   readonly spare: number;
 }
 
+/** Direction of a board from its hinge to its fore-edge as the book stands, radians from +x. */
+export const boardDirection = (
+  { needs }: CoverDesign,
+  point: RangePoint,
+  { swings, place }: Pick<Standing, 'swings' | 'place'>,
+  side: 'front' | 'back',
+): number => boardDirections(needs[point].book, swings)[side] + place.turn;
+
+export const openingOf = ({ swings }: Pick<Standing, 'swings'>): number => swings.front + swings.back;
+
 /**
- * Section of the cover with the book at an opening, its spare length shared between front, back and spine by the seating,
+ * The cover with the book at an opening, its spare length shared between front, back and spine by the seating,
  * or, where the elastic strip has settled, as the strip leaves it.
  * @param opening radians, 0 to pi
  * @param settled what the strip has found; without it the cover is taut
+ * @param bow share of the bow behind the spine that is there, where boards sit at the spine
  */
-export function standingAt(design: CoverDesign, point: RangePoint, opening: number, settled?: Settled): Standing {
+export function standingAt(
+  design: CoverDesign,
+  point: RangePoint,
+  opening: number,
+  settled?: Settled,
+  bow = 1,
+): Standing {
   const { job, pieces } = design;
   const needs = design.needs[point];
   const straight = wrapSection(job, pieces, needs, opening);
-  const taut = job.seating === 'spine' ? bowedSection(job, pieces, needs, straight) : straight;
+  const taut = job.seating === 'spine' ? bowedSection(job, pieces, needs, straight, bow) : straight;
   const [frontSection, backSection] = settled
     ? [settled.front, settled.back].map((path) => wrapSection(job, pieces, needs, opening, { settled: path }))
     : [taut, taut];
@@ -47,38 +74,17 @@ export function standingAt(design: CoverDesign, point: RangePoint, opening: numb
   const front = halfSection(frontSection!, needs, slack * share, pieces.pocketDepth);
   const back = halfSection(backSection!, needs, slack * (1 - share), pieces.pocketDepth);
   const { book, foreEdge } = needs;
-  const tip = book.width + jointSlide(book, opening / 2);
+  const swings = symmetricOpening(opening);
+  const tip = book.width + jointSlide(book, swings.front);
   const mouth = (gap: number): number => tip + gap + foreEdge.seat - pieces.pocketDepth;
   return {
-    opening,
-    swing: opening / 2,
-    direction: boardDirections(book, symmetricOpening(opening)).front,
-    benchTilt: settled?.benchTilt ?? 0,
     front,
     back,
-    frontMouth: mouth(front.gap),
-    backMouth: mouth(back.gap),
+    swings,
+    place: AT_REST,
+    benchTurn: boardDirections(book, swings).front - (settled?.benchTilt ?? 0),
+    mouths: { front: mouth(front.gap), back: mouth(back.gap) },
     bowed: straight.slack - spare,
     spare: straight.slack,
-  };
-}
-
-/** The cover flat without a book, used where the book does not go in: no board, so no gap. The book is open flat. */
-export function standingFlat(design: CoverDesign, point: RangePoint): Standing {
-  const needs = design.needs[point];
-  const half = flatHalf(design.pieces, needs);
-  const mouth = needs.book.width + needs.foreEdge.seat - design.pieces.pocketDepth;
-  const direction = boardDirections(needs.book, symmetricOpening(Math.PI)).front;
-  return {
-    opening: Math.PI,
-    swing: Math.PI / 2,
-    direction,
-    benchTilt: 0,
-    front: half,
-    back: half,
-    frontMouth: mouth,
-    backMouth: mouth,
-    bowed: 0,
-    spare: 0,
   };
 }

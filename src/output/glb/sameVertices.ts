@@ -1,9 +1,9 @@
-import type { Face, MeshData } from '../../core/index.ts';
+import type { ModelFace, ModelMesh } from '../model/modelParts.ts';
 import { type FlatPlace, flatLookup } from './flatLookup.ts';
 import { vertexNormals } from './vertexNormals.ts';
 
 /** The two sides of a leather; each covers the flat pattern once. */
-const SIDES: readonly Face[] = ['grain', 'flesh'];
+const SIDES: readonly ModelFace[] = ['grain', 'flesh'];
 
 /**
  * A corner of a cut edge lies on one side, within single precision, and a leather's thickness from the other. Its
@@ -16,7 +16,7 @@ const CLEARLY_NEARER = 0.25;
  * side and its place on the flat pattern, which is the same in every pose.
  * @returns a function that returns the mesh itself if its vertices match already, and null if they cannot be matched
  */
-export function sameVertices(wanted: MeshData): (mesh: MeshData) => MeshData | null {
+export function sameVertices(wanted: ModelMesh): (mesh: ModelMesh) => ModelMesh | null {
   let sides: Uint8Array | null | undefined;
   return (mesh) => {
     if (isAlike(mesh, wanted)) return mesh;
@@ -33,7 +33,7 @@ export function sameVertices(wanted: MeshData): (mesh: MeshData) => MeshData | n
   };
 }
 
-const pointAt = ({ positions }: MeshData, { corners, shares }: FlatPlace): [number, number, number] => {
+const pointAt = ({ positions }: ModelMesh, { corners, shares }: FlatPlace): [number, number, number] => {
   const along = (k: number): number =>
     shares[0] * positions[3 * corners[0] + k]! +
     shares[1] * positions[3 * corners[1] + k]! +
@@ -41,13 +41,13 @@ const pointAt = ({ positions }: MeshData, { corners, shares }: FlatPlace): [numb
   return [along(0), along(1), along(2)];
 };
 
-const isAlike = (a: MeshData, b: MeshData): boolean =>
+const isAlike = (a: ModelMesh, b: ModelMesh): boolean =>
   a.positions.length === b.positions.length &&
   a.indices.length === b.indices.length &&
   a.indices.every((index, i) => index === b.indices[i]);
 
 /** The triangles of one face. */
-function faceIndices({ faces, indices }: MeshData, wanted: Face): Uint32Array {
+function faceIndices({ faces, indices }: ModelMesh, wanted: ModelFace): Uint32Array {
   const runs = faces.filter(({ face }) => face === wanted);
   const found = new Uint32Array(runs.reduce((sum, { count }) => sum + count, 0));
   let at = 0;
@@ -59,7 +59,7 @@ function faceIndices({ faces, indices }: MeshData, wanted: Face): Uint32Array {
 }
 
 /** Index in `SIDES` of each vertex's side; null for a part that is not leather. */
-function sidesOf(mesh: MeshData): Uint8Array | null {
+function sidesOf(mesh: ModelMesh): Uint8Array | null {
   if (!SIDES.every((side) => mesh.faces.some(({ face }) => face === side))) return null;
   const sides = new Uint8Array(mesh.positions.length / 3);
   const lookups = SIDES.map((side) => flatLookup(mesh.uvs, faceIndices(mesh, side)));
@@ -74,7 +74,7 @@ function sidesOf(mesh: MeshData): Uint8Array | null {
 }
 
 /** Index in `SIDES` of the side on which a corner of a cut edge lies; null for neither. */
-function nearerSide(mesh: MeshData, vertex: number, lookups: readonly ReturnType<typeof flatLookup>[]): number | null {
+function nearerSide(mesh: ModelMesh, vertex: number, lookups: readonly ReturnType<typeof flatLookup>[]): number | null {
   const [grain, flesh] = lookups.map((lookup) => {
     const place = lookup(mesh.uvs[2 * vertex]!, mesh.uvs[2 * vertex + 1]!);
     if (place === null) return Number.POSITIVE_INFINITY;

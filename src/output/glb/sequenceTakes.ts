@@ -1,12 +1,15 @@
-import { type CoverDesign, foldedCover, type RangePoint } from '../../core/index.ts';
+import type { CoverDesign, RangePoint } from '../../core/index.ts';
+import { modelParts } from '../model/modelParts.ts';
 import type { Take } from './partTakes.ts';
 
-/** Few enough takes for a file of some MB, enough for the folding to look smooth. */
-const TAKES = 25;
+/** Close enough for no movement to be missed; each part keeps the few that it needs. */
+const TAKES = 41;
 
 /** The making of a cover from the flat pattern to the closed book, at even steps. */
-export const sequenceTakes = (design: CoverDesign, point: RangePoint = 'nominal', count = TAKES): Take[] =>
-  Array.from({ length: count }, (_, i) => {
+export function sequenceTakes(design: CoverDesign, point: RangePoint = 'nominal', count = TAKES): Take[] {
+  const partsIn = modelParts(design, point);
+  return Array.from({ length: count }, (_, i) => {
     const at = i / (count - 1);
-    return { at, parts: foldedCover(design, { kind: 'sequence', at }, point).parts };
+    return { at, parts: partsIn({ kind: 'sequence', at }) };
   });
+}

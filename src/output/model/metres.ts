@@ -14,6 +14,9 @@ function turned(vectors: Float32Array, scale: number): Float32Array<ArrayBuffer>
   return result;
 }
 
+/** Positions in mm to glTF's axes, still in mm. */
+export const inGltfAxes = (positions: Float32Array): Float32Array<ArrayBuffer> => turned(positions, 1);
+
 /** Positions in mm to glTF's axes and metres. */
 export const metres = (positions: Float32Array): Float32Array<ArrayBuffer> => turned(positions, 1 / MM_PER_METRE);
 

@@ -1,5 +1,6 @@
 import type { TileName } from '../../artwork/tiles/tiles.ts';
-import { type CoverColours, colourOf, type Face, leatherOf, type PartName } from '../../core/index.ts';
+import { type CoverColours, colourOf, leatherOf } from '../../core/index.ts';
+import type { ModelFace, ModelPart } from './modelParts.ts';
 
 /** How a kind of surface takes light, and the tiles that show it: shades of its colour, and its relief. */
 interface Matter {
@@ -26,7 +27,7 @@ const matter = (roughness: number, tone: TileName | null = null, relief: TileNam
   relief,
 });
 
-const MATTER: Readonly<Record<Face, Matter>> = {
+const MATTER: Readonly<Record<ModelFace, Matter>> = {
   grain: matter(0.6, 'grain', 'grainRelief'),
   flesh: matter(0.95, 'flesh'),
   cutEdge: matter(0.8, 'edge'),
@@ -37,11 +38,17 @@ const MATTER: Readonly<Record<Face, Matter>> = {
   pageEdge: matter(0.95, 'leaves'),
   band: matter(0.9, 'band'),
   ribbon: matter(0.5),
+  thread: matter(0.85),
+  lace: matter(0.6, 'edge'),
   metal: { roughness: 0.35, metalness: 1, tone: null, relief: null },
 };
 
 /** The surface of a face of a part. */
-export function surfaceOf(colours: CoverColours, part: PartName, face: Face): Surface {
+export function surfaceOf(colours: CoverColours, part: ModelPart, face: ModelFace): Surface {
+  if (part === 'seam' || face === 'thread' || face === 'lace') {
+    const strand = face === 'lace' ? 'lace' : 'thread';
+    return { ...MATTER[strand], name: strand, colour: colours[strand] };
+  }
   const isLeather = face === 'grain' || face === 'flesh' || face === 'cutEdge';
   return {
     ...MATTER[face],

@@ -1,4 +1,4 @@
-import type { MeshData } from '../../core/index.ts';
+import type { ModelMesh } from './modelParts.ts';
 import { nearestOnTriangle } from './nearestOnTriangle.ts';
 
 /** What is left of a mesh: numbers of its vertices, and triangles of them with their faces. */
@@ -6,7 +6,7 @@ export interface ThinnedMesh {
   /** The mesh's own number of each vertex that is left. */
   readonly vertices: Uint32Array;
   readonly indices: Uint32Array<ArrayBuffer>;
-  readonly faces: MeshData['faces'];
+  readonly faces: ModelMesh['faces'];
 }
 
 /** Furthest that a place of the surface may move in any pose, mm: half of what a file may differ from the report by. */
@@ -40,7 +40,7 @@ const PASSES = 6;
  * @param poses positions of all vertices, mm; the first is that of the file at rest
  * @param step of the coordinates of the file, mm
  */
-export function thinnedMesh(mesh: MeshData, poses: readonly Float32Array[], step: number): ThinnedMesh {
+export function thinnedMesh(mesh: ModelMesh, poses: readonly Float32Array[], step: number): ThinnedMesh {
   const count = mesh.positions.length / 3;
   const faceOf = new Uint8Array(mesh.indices.length / 3);
   for (const [face, { start, count }] of mesh.faces.entries()) faceOf.fill(face, start / 3, (start + count) / 3);
@@ -197,7 +197,7 @@ export function thinnedMesh(mesh: MeshData, poses: readonly Float32Array[], step
  * Points of the surface, by the vertices that lie on one another in every pose; and for each vertex the one that stands
  * for it, which has its face, texture and, nearly, its normal.
  */
-function welded({ uvs, normals, indices }: MeshData, poses: readonly Float32Array[], faceOf: Uint8Array) {
+function welded({ uvs, normals, indices }: ModelMesh, poses: readonly Float32Array[], faceOf: Uint8Array) {
   const count = uvs.length / 2;
   const faces = new Uint8Array(count);
   indices.forEach((vertex, i) => {
@@ -244,7 +244,7 @@ function cosine(a: Triple, b: Triple): number {
 }
 
 /** The triangles that are left, face by face, with vertices numbered as they come. */
-function compact({ faces }: MeshData, corners: Uint32Array, isLeft: (triangle: number) => boolean): ThinnedMesh {
+function compact({ faces }: ModelMesh, corners: Uint32Array, isLeft: (triangle: number) => boolean): ThinnedMesh {
   const numbers = new Map<number, number>();
   const indices: number[] = [];
   const runs = faces.map(({ face, start, count }) => {

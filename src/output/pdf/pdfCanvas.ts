@@ -84,6 +84,20 @@ export class PdfCanvas {
     this.page.pushOperators(lib.pushGraphicsState(), ...this.pen(style), ...drawn, lib.popGraphicsState());
   }
 
+  /** Fills a polygon in page mm with a colour, red, green and blue from 0 to 255. */
+  area(outline: readonly Vec2[], [red, green, blue]: LayerStyle['ink']): void {
+    const { lib } = this;
+    const points = outline.map((point) => onPage(WHOLE_PAGE, point));
+    this.page.pushOperators(
+      lib.pushGraphicsState(),
+      lib.setFillingRgbColor(red / 255, green / 255, blue / 255),
+      ...points.map((at, i) => (i === 0 ? lib.moveTo(...at) : lib.lineTo(...at))),
+      lib.closePath(),
+      lib.fill(),
+      lib.popGraphicsState(),
+    );
+  }
+
   /** Sets a line of words in page mm, shrunk to `width` if it is wider. */
   words(
     text: string,

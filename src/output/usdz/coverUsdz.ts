@@ -1,5 +1,6 @@
-import { type CoverColours, type CoverDesign, foldedCover, type MeshData, type RangePoint } from '../../core/index.ts';
+import type { CoverColours, CoverDesign, RangePoint } from '../../core/index.ts';
 import { directions, metres, mirroredTriangles } from '../model/metres.ts';
+import { type ModelMesh, modelParts } from '../model/modelParts.ts';
 import { type Surface, surfaceOf } from '../model/surface.ts';
 import { thinnedMesh } from '../model/thinnedMesh.ts';
 import { coloured, tilePicture, tileSide } from '../model/tilePicture.ts';
@@ -26,7 +27,7 @@ export function coverUsdz(
   design: CoverDesign,
   { name, colours, point = 'nominal' }: UsdzOptions,
 ): Uint8Array<ArrayBuffer> {
-  const { parts } = foldedCover(design, { kind: 'opening', angle: 0 }, point);
+  const parts = modelParts(design, point)({ kind: 'opening', angle: 0 });
   const surfaces = new Map<string, Surface>();
   const meshes = parts.map((mesh): UsdPart => {
     const { vertices, indices, faces } = thinnedMesh(mesh, [mesh.positions], STEP);
@@ -48,7 +49,7 @@ export function coverUsdz(
 function usdMesh(
   name: string,
   surface: Surface,
-  mesh: MeshData,
+  mesh: ModelMesh,
   vertices: Uint32Array,
   indices: Uint32Array<ArrayBuffer>,
 ): UsdMesh {

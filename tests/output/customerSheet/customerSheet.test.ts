@@ -1,30 +1,27 @@
 import { getDocument, OPS } from 'pdfjs-dist/legacy/build/pdf.mjs';
 import { describe, expect, test } from 'vitest';
-import { coverDesign } from '../../../src/core/fold/coverDesign.ts';
+import { fitReport } from '../../../src/core/fitReport.ts';
+import { createElasticSolvers } from '../../../src/core/fold/elastic/elasticFit.ts';
 import { EXAMPLE_JOBS } from '../../../src/core/job/examples.ts';
 import { parseJob } from '../../../src/core/job/parseJob.ts';
 import { RANGE_POINTS } from '../../../src/core/leather/leatherModel.ts';
 import { designReport } from '../../../src/core/report/designReport.ts';
 import { type CustomerSheet, customerSheet } from '../../../src/output/customerSheet/customerSheet.ts';
 import { type CustomerSheetOptions, customerSheetPdf } from '../../../src/output/customerSheet/customerSheetPdf.ts';
+import { PLAIN_OFFER } from '../../../src/output/customerSheet/offer.ts';
+import { png } from '../../../src/output/png.ts';
 import { nth } from '../../nth.ts';
+import { designOf, sheetOf } from './coverSheet.ts';
+import { sheetTexts } from './sheetTexts.ts';
 
-const tideLedger = EXAMPLE_JOBS[0].document;
+const factOf = ({ madeOf }: CustomerSheet, wanted: string): string | undefined =>
+  madeOf.facts.find(({ name }) => name === wanted)?.value;
 
-function designOf(change: Record<string, unknown> = {}) {
-  const parsed = parseJob({ ...tideLedger, ...change });
-  if (!parsed.ok) throw new Error(parsed.issues[0]?.message);
-  return coverDesign(parsed.job);
-}
-
-function sheetOf(change: Record<string, unknown> = {}): CustomerSheet {
-  const design = designOf(change);
-  return customerSheet(design, designReport(design));
-}
+/** Everything that a sheet says, in one string. */
+const said = (sheet: CustomerSheet): string => sheetTexts(sheet).join(' ');
 
 test('what is tooled is named face by face, and not at all where nothing is', () => {
-  const value = (change: Record<string, unknown>) =>
-    sheetOf(change).facts.find(({ name }) => name === 'Tooling')?.value;
+  const value = (change: Record<string, unknown>) => factOf(sheetOf(change), 'Tooling');
   expect(value({})).toBeUndefined();
   const designs = [
     { kind: 'title', area: 'front', text: 'Tides of 1812' },
@@ -36,78 +33,195 @@ test('what is tooled is named face by face, and not at all where nothing is', ()
   expect(value({ tooling: { designs } })).toBe('spine “II”; front “Tides of 1812”, border of two lines');
 });
 
-describe('the three numbers', () => {
-  test('are the least over the range of the leather, never better than computed', () => {
+describe('how it fits', () => {
+  const least = (of: (point: (typeof RANGE_POINTS)[number]) => number): number => Math.min(...RANGE_POINTS.map(of));
+  const sentences = (change = {}) => nth(sheetOf(change).passages, 0).sentences;
+
+  test('room is told in round figures where they say enough, with the least of it in the picture, never better than computed', () => {
     const { fits } = designOf();
-    const [foreEdge, ends, held] = sheetOf().numbers.map(({ value }) => Number.parseFloat(value));
-    const least = (of: (fit: (typeof fits)['thin']) => number): number =>
-      Math.min(...RANGE_POINTS.map((p) => of(fits[p])));
-    for (const [shown, computed] of [
-      [foreEdge!, least((fit) => Math.min(fit.foreEdge.front, fit.foreEdge.back))],
-      [ends!, least((fit) => Math.min(fit.head, fit.tail))],
-      [held!, least((fit) => fit.pocket.held)],
-    ] as const) {
-      expect(shown).toBeLessThanOrEqual(computed + 1e-9);
-      expect(shown).toBeGreaterThan(computed - 0.1);
-    }
+    const sides = least((point) => fits[point].closedSlack / 2);
+    expect(nth(sentences(), 0)).toBe(
+      `It slips on with about 1 mm to spare at each side, as much as ${Math.floor(sides / 0.1)} sheets of paper.`,
+    );
+    expect(Math.abs(sides - 1)).toBeLessThan(0.25);
+    const shown = Number(/at least (\d+\.\d) mm$/.exec(said1(sheetOf(), 'room'))?.[1]);
+    expect(shown).toBeLessThanOrEqual(sides + 1e-9);
+    expect(shown).toBeGreaterThan(sides - 0.1);
   });
 
-  test('give the overrun of a cover cut too small in words, without a minus sign', () => {
-    const sheet = sheetOf({ pattern: { outsideWidth_mm: 376 } });
+  test('room under three quarters of a millimetre is told as it is, not rounded up', () => {
+    const { pieces, fits } = designOf();
+    const ends = least((point) => Math.min(fits[point].head, fits[point].tail));
+    const at = (room: number) =>
+      nth(sentences({ pattern: { outsideHeight_mm: pieces.outside.height - 2 * (ends - room) } }), 1);
+    expect(at(0.349)).toBe('At the top and the bottom there is 0.3 mm to spare, as much as 3 sheets of paper.');
+    expect(at(0.051)).toBe('At the top and the bottom there is 0.0 mm to spare, less than a sheet of paper.');
+  });
+
+  test('a cover cut too small says by how much, without a minus sign, and is drawn so', () => {
+    const sheet = sheetOf({ pattern: { outsideWidth_mm: 379 } });
     expect(sheet.verdict).toBe('fails');
     expect(sheet.fit).toMatch(
       /^As drawn, this cover does not fit this book yet. What falls short: closing round the book, /,
     );
-    expect(sheet.numbers[0].name).toBe('Too short at the fore-edge by');
-    expect(sheet.numbers[0].value).toMatch(/^\d/);
-    expect(sheetOf().numbers[0].name).toBe('Room at the fore-edge, at least');
+    expect(nth(nth(sheet.passages, 0).sentences, 0)).toMatch(/^As drawn, it is \d+\.\d mm too short at each side\.$/);
+    expect(said1(sheet, 'overrun')).toMatch(/^Too short by \d/);
+    expect(sheet.covers.closed).toMatch(/^Stays open \d+ degrees$/);
   });
 
-  test('are in inches where those are chosen', () => {
-    for (const { value } of sheetOf({ work: { units: 'in' } }).numbers) expect(value).toMatch(/ in$/);
+  test('a cover whose boards do not go in has no picture of room, and promises neither closing nor opening', () => {
+    const sheet = sheetOf({ pattern: { outsideWidth_mm: 300 } });
+    expect(sheet.covers).toEqual({ closed: 'The boards do not go in', open: 'The boards do not go in' });
+    expect(nth(sheet.passages, 0).picture).toBeNull();
+    expect(said(sheet)).toContain('The boards do not go into the pockets yet.');
+    expect(said(sheet)).toContain('neither closes nor opens');
+    expect(said(sheet)).not.toContain('To put it on');
+  });
+
+  test('the hold of a pocket and how the second board goes in are those of the checks', () => {
+    const { fits, job } = designOf();
+    const held = least((point) => fits[point].pocket.held);
+    const [, , hold, goesOn] = sentences();
+    expect(hold).toMatch(new RegExp(`, ${Math.round((100 * held) / job.book.width_mm)} % of the width\\.$`));
+    const angle = Math.max(...RANGE_POINTS.map((point) => fits[point].pocket.loadingAngle));
+    expect(goesOn).toContain(`bend the boards back ${Math.ceil((angle * 180) / Math.PI - 1e-9)} degrees past flat`);
+    expect(nth(sentences({ book: { ...designOf().job.book, foldBack_deg: 10 } }), 3)).toMatch(
+      /more than this book allows\.$/,
+    );
+  });
+
+  test('figures are in inches where those are chosen', () => {
+    for (const words of sentences({ work: { units: 'in' } }).slice(0, 3)) expect(words).toMatch(/\d in /);
+  });
+
+  test('the picture is to scale: its room is the gap, its board as thick as the book has it', () => {
+    const { fits, job } = designOf();
+    const { picture } = nth(sheetOf().passages, 0);
+    const outline = (wanted: string) => picture?.shapes.find(({ kind }) => kind === wanted)?.outline ?? [];
+    const extent = (wanted: string, axis: 0 | 1) => {
+      const values = outline(wanted).map((point) => point[axis]);
+      return Math.max(...values) - Math.min(...values);
+    };
+    expect(extent('room', 0)).toBeCloseTo(
+      least((point) => fits[point].closedSlack / 2),
+      9,
+    );
+    expect(extent('room', 1)).toBeCloseTo(job.book.boardThickness_mm, 9);
+    expect(extent('board', 1)).toBeCloseTo(job.book.boardThickness_mm, 9);
+    for (const { outline: all } of picture?.shapes ?? [])
+      for (const [u, v] of all) {
+        expect(u).toBeGreaterThanOrEqual(picture!.box.low[0] - 1e-9);
+        expect(v).toBeLessThanOrEqual(picture!.box.high[1]);
+      }
   });
 });
 
-describe('what a customer can picture', () => {
-  test('each length has a meaning: room in sheets of paper of 0.1 mm, the hold as a share of the board', () => {
-    const { fits, job } = designOf();
-    const [foreEdge, ends, held] = sheetOf().numbers;
-    const least = Math.min(...RANGE_POINTS.flatMap((p) => [fits[p].foreEdge.front, fits[p].foreEdge.back]));
-    const sheets = Number(/about (\d+) sheets of paper\.$/.exec(foreEdge.means)?.[1]);
-    expect(sheets).toBe(Math.floor(least / 0.1));
-    expect(ends.means).toMatch(/: about \d+ sheets of paper\.$/);
-    const share = Math.min(...RANGE_POINTS.map((p) => fits[p].pocket.held)) / job.book.width_mm;
-    expect(held.means).toBe(`${Math.round(100 * share)} % of the width of the board.`);
-  });
+const said1 = (sheet: CustomerSheet, kind: string): string =>
+  nth(sheet.passages, 0).picture?.key.find((each) => each.kind === kind)?.words ?? '';
 
-  test('a gap of less than a sheet says so', () => {
-    const { pieces, fits } = designOf();
-    const least = Math.min(...RANGE_POINTS.map((p) => Math.min(fits[p].head, fits[p].tail)));
-    const [, ends] = sheetOf({ pattern: { outsideHeight_mm: pieces.outside.height - 2 * (least - 0.05) } }).numbers;
-    expect(ends.means).toBe('For the book to lie in it without rubbing: less than a sheet of paper.');
-  });
+describe('how it opens and rests', () => {
+  const sentences = (change = {}) => nth(sheetOf(change).passages, 1).sentences;
 
-  test('what is too short promises nothing', () => {
-    const [foreEdge] = sheetOf({ pattern: { outsideWidth_mm: 376 } }).numbers;
-    expect(foreEdge.means).toMatch(/^Short by about \d+ sheets of paper\.$/);
-  });
-
-  test('the thickness in the hand, and what an ounce would change', () => {
-    // By hand: 28 mm and twice 2 mm; an ounce is 25.4 / 64 = 0.397 mm. (2.397 / 2)^3 = 1.721, (1.603125 / 2)^3 = 0.51501.
-    const { facts } = sheetOf({ leather: { outside: { min_mm: 2, max_mm: 2 } } });
-    const value = (wanted: string) => facts.find(({ name }) => name === wanted)?.value;
-    expect(value('In the hand')).toBe('32.0 mm thick at the spine, 4.0 mm of it leather');
-    expect(value('Other leather')).toBe(
-      'An ounce lighter is 0.8 mm thinner in all and 48 % less stiff. ' +
-        'An ounce heavier is 0.8 mm thicker in all and 72 % stiffer.',
+  test('closing and opening are those of the fit', () => {
+    expect(sentences().slice(0, 2)).toEqual([
+      'It closes fully round the book.',
+      'The book opens flat in it, so that it can be read on a table.',
+    ]);
+    expect(nth(sentences({ pattern: { outsideWidth_mm: 379 } }), 0)).toMatch(
+      /^It does not close .* stays open \d+ degrees\.$/,
     );
-    const lined = sheetOf({ leather: { outside: { min_mm: 2, max_mm: 2 }, lining: { min_mm: 1, max_mm: 1 } } });
-    expect(lined.facts.find(({ name }) => name === 'In the hand')?.value).toMatch(/, 6.0 mm of it leather$/);
-    // No leather is sold that thin.
-    const thin = sheetOf({ leather: { outside: { min_mm: 0.7, max_mm: 0.7 } } });
-    expect(thin.facts.find(({ name }) => name === 'Other leather')?.value).toMatch(/^An ounce heavier/);
   });
 
+  test('a closure holds it shut', () => {
+    expect(sentences({ construction: { strap: {} } }).at(-1)).toBe('The strap holds it shut.');
+    expect(sentences({ construction: { strap: { shape: 'flap' } } }).at(-1)).toBe('The flap holds it shut.');
+  });
+
+  test('how it rests is told from the elastic strip, and said to be unknown before it is solved', () => {
+    expect(sentences()).toContain('How far it springs open when let go is not worked out yet.');
+    const design = designOf();
+    const solved = fitReport(design.job, { solvers: createElasticSolvers() });
+    const { sentences: told } = nth(customerSheet(design, solved).passages, 1);
+    const rest = told.find((words) => words.startsWith('Let go'));
+    // The check tells makers the same ranges.
+    const row = solved.checks.find(({ id }) => id === 'springsOpen')?.message ?? '';
+    const [, fresh] = /Let go, a new cover (.*?); creased/.exec(row) ?? [];
+    const [, pressed] = /pressed for a day it (.*?)\./.exec(row) ?? [];
+    expect(rest).toBe(`Let go, the new cover ${fresh}; after a day under weights it ${pressed}.`);
+  });
+});
+
+describe('why this leather', () => {
+  const flat = { leather: { outside: { min_mm: 2, max_mm: 2 } } };
+  const row = (sheet: CustomerSheet, wanted: string): readonly string[] =>
+    sheet.weights.columns.map(({ values }) => nth(values, sheet.weights.rows.indexOf(wanted)));
+
+  test('an ounce lighter and an ounce heavier stand beside it, thickness and stiffness as by hand', () => {
+    // 28 mm and twice 2 mm; an ounce is 25.4 / 64 = 0.396875 mm. (1.603125 / 2)^3 = 0.51501, (2.396875 / 2)^3 = 1.7213.
+    const { weights } = sheetOf(flat);
+    expect(weights.columns.map(({ isChosen }) => isChosen)).toEqual([false, true, false]);
+    expect(row(sheetOf(flat), 'Thickness in the hand')).toEqual(['31.2 mm', '32.0 mm', '32.8 mm']);
+    expect(row(sheetOf(flat), 'Stiffness of the cover')).toEqual(['52 %', '100 %', '172 %']);
+    expect(weights.sentences).toContain(
+      'In 2.4 mm the book is 0.8 mm thicker in the hand, and its cover 72 % stiffer.',
+    );
+  });
+
+  test('each is designed as a job of its own in that leather', () => {
+    const sheet = sheetOf();
+    const { min_mm, max_mm } = designOf().job.leather.outside;
+    const ounce = 25.4 / 64;
+    for (const [i, by] of [-1, 0, 1].entries()) {
+      const { fits } = designOf({ leather: { outside: { min_mm: min_mm + by * ounce, max_mm: max_mm + by * ounce } } });
+      const room = Math.min(...RANGE_POINTS.map((point) => fits[point].closedSlack / 2));
+      expect(row(sheet, 'Room at each side')[i]).toBe(`${(Math.floor(room * 10 + 1e-9) / 10).toFixed(1)} mm`);
+    }
+  });
+
+  test('a cut that the maker fixed is free in the other leathers, and they are told to fit where the chosen one does not', () => {
+    const sheet = sheetOf({ pattern: { outsideWidth_mm: 379 } });
+    expect(row(sheet, 'Fits')).toEqual(['yes', 'no', 'yes']);
+    expect(sheet.weights.sentences.join()).not.toContain('Each of them would fit');
+    expect(sheetOf().weights.sentences[0]).toBe(
+      'Each of them would fit, so the choice is one of feel: thinner in the hand, or stiffer.',
+    );
+  });
+
+  test('weights that were typed take the place of the ounce', () => {
+    const { weights } = sheetOf(flat, { ...PLAIN_OFFER, heavier: { min_mm: 3, max_mm: 3.2 } });
+    expect(weights.columns.map(({ name }) => name)).toEqual(['1.6 mm', '2 mm', '3-3.2 mm']);
+  });
+
+  test('no leather is shown that is sold nowhere', () => {
+    expect(sheetOf({ leather: { outside: { min_mm: 0.6, max_mm: 0.7 } } }).weights.columns).toHaveLength(2);
+    expect(sheetOf({ leather: { outside: { min_mm: 7, max_mm: 8 } } }).weights.columns).toHaveLength(2);
+  });
+
+  test('each has its price where the job has prices, and the difference is that of the amounts', () => {
+    const prices = { outside_per_dm2: 10, hour: 300, thread_per_m: 1, lace_per_m: 1, cement_per_dm2: 1 };
+    const sheet = sheetOf({ rates: { currency: 'kr', prices } });
+    const [lighter, chosen, heavier] = row(sheet, 'Price').map((text) => Number(text.slice(3)));
+    expect(chosen).toBe(Number(/^kr ([\d.]+)$/.exec(factOf(sheet, 'Price') ?? '')?.[1]));
+    for (const [other, name] of [
+      [lighter, '3-4 oz'],
+      [heavier, '5-6 oz'],
+    ] as const) {
+      const by = (other ?? 0) - (chosen ?? 0);
+      const words = by === 0 ? 'the same' : `kr ${Math.abs(by).toFixed(2)} ${by > 0 ? 'more' : 'less'}`;
+      expect(sheet.weights.sentences).toContain(`${name} costs ${words}.`);
+    }
+    expect(sheetOf().weights.rows).not.toContain('Price');
+  });
+});
+
+test('the sheet is dated where the offer is, and a day that no calendar has is left out', () => {
+  const date = (day: string | null) => sheetOf({}, { ...PLAIN_OFFER, date: day }).date;
+  expect(date('2026-11-27')).toBe('27 November 2026');
+  expect(date('2026-13-41')).toBe('');
+  expect(date(null)).toBe('');
+});
+
+describe('who makes it', () => {
   test('the maker is named where the job has a name', () => {
     expect(sheetOf().lead).toBe('A leather cover for this book');
     expect(sheetOf({ rates: { maker: 'The harbour bench' } }).lead).toBe(
@@ -118,7 +232,7 @@ describe('what a customer can picture', () => {
 
 test('what is near its limit is named edge by edge, and all edges at once only where no single one is', () => {
   expect(sheetOf({ ease: { foreEdge_mm: 0.2, head_mm: 0.4, tail_mm: 0.4 } }).fit).toBe(
-    'This cover should do. Near its limit: closing round the book, room at the fore-edges, room at the head, room at the tail. ' +
+    'This cover should do. Near its limit: closing round the book, room at the sides, room at the top, room at the bottom. ' +
       'We will try it in card before cutting leather.',
   );
   const fixed = { pattern: { outsideWidth_mm: 382.5, outsideHeight_mm: 260 }, ease: { share: 0.98 } };
@@ -126,8 +240,7 @@ test('what is near its limit is named edge by edge, and all edges at once only w
 });
 
 test('the fittings of a cover are named, and none where there are none', () => {
-  const fittings = (construction: object) =>
-    sheetOf({ construction }).facts.find(({ name }) => name === 'Fittings')?.value;
+  const fittings = (construction: object) => factOf(sheetOf({ construction }), 'Fittings');
   expect(fittings({})).toBeUndefined();
   expect(fittings({ ribbon: {} })).toBe('one dark red ribbon');
   expect(fittings({ strap: {}, penLoop: { pen_mm: 9 }, ribbon: { count: 2 } })).toBe(
@@ -136,17 +249,30 @@ test('the fittings of a cover are named, and none where there are none', () => {
 });
 
 describe('the price', () => {
-  test('is absent while the job prices nothing', () => expect(sheetOf().price).toBeNull());
+  const price = (change: Record<string, unknown> = {}, offer = PLAIN_OFFER) => factOf(sheetOf(change, offer), 'Price');
+  const rates = { currency: 'kr', prices: { hour: 300 } };
+
+  test('is absent while the job prices nothing', () => expect(price()).toBeUndefined());
 
   test('names what it leaves out', () => {
-    const { price } = sheetOf({ rates: { currency: 'kr', prices: { hour: 300 } } });
-    expect(price?.amount).toMatch(/^kr \d+\.\d\d$/);
-    expect(price?.without).toMatch(/^without outside leather, /);
+    expect(price({ rates })).toMatch(/^kr \d+\.\d\d, without outside leather, /);
   });
 
   test('leaves nothing out when all is priced', () => {
     const prices = { outside_per_dm2: 1, thread_per_m: 1, lace_per_m: 1, cement_per_dm2: 1, hour: 1 };
-    expect(sheetOf({ rates: { prices } }).price?.without).toBe('');
+    expect(price({ rates: { prices } })).toMatch(/^\d+\.\d\d$/);
+  });
+
+  test('is left out everywhere where the offer shows none', () => {
+    const sheet = sheetOf({ rates }, { ...PLAIN_OFFER, prices: null });
+    expect(said(sheet)).not.toMatch(/price|kr /i);
+  });
+
+  test('is that of the offer where it has one, without any rate in the job', () => {
+    const chosen = { total: 812.5, currency: 'kr', decimals: 2, unpriced: ['Lining leather'] };
+    const offer = { ...PLAIN_OFFER, prices: { lighter: null, chosen, heavier: { ...chosen, total: 840 } } };
+    expect(price({}, offer)).toBe('kr 812.50, without lining leather');
+    expect(sheetOf({}, offer).weights.sentences).toContain('5-6 oz costs kr 27.50 more.');
   });
 });
 
@@ -160,16 +286,18 @@ const JPEG = Uint8Array.from(
 
 async function read(sheet: CustomerSheet, options: CustomerSheetOptions = {}) {
   const file = await getDocument({ data: await customerSheetPdf(sheet, options), verbosity: 0 }).promise;
-  const page = await file.getPage(1);
-  const { items } = await page.getTextContent();
-  const { fnArray } = await page.getOperatorList();
-  const words = items.flatMap((item) => ('str' in item && item.str.trim() !== '' ? [item] : []));
+  const pages = await Promise.all(Array.from({ length: file.numPages }, (_, i) => file.getPage(i + 1)));
+  const texts = await Promise.all(pages.map((page) => page.getTextContent()));
+  const words = texts.flatMap(({ items }) =>
+    items.flatMap((item) => ('str' in item && item.str.trim() !== '' ? [item] : [])),
+  );
+  const operators = (await Promise.all(pages.map((page) => page.getOperatorList()))).flatMap(({ fnArray }) => fnArray);
   return {
     pages: file.numPages,
-    size: page.view.slice(2),
+    size: nth(pages, 0).view.slice(2),
     text: words.map(({ str }) => str).join(' '),
     words,
-    pictures: fnArray.filter((operator) => operator === OPS.paintImageXObject).length,
+    pictures: operators.filter((operator) => operator === OPS.paintImageXObject).length,
   };
 }
 
@@ -190,22 +318,42 @@ test('letters beyond the plain alphabet are printed as they are', async () => {
   expect(text).toContain('Œuvre – 5 €, Ω');
 });
 
-describe.each(['A4', 'Letter'] as const)('the sheet on %s', (paper) => {
-  const pictures = [
-    { jpeg: JPEG, caption: 'closed' },
-    { jpeg: JPEG, caption: 'open' },
-  ];
+/** One grey pixel. */
+const PNG = png({ width: 1, height: 1, channels: 1, bytes: Uint8Array.of(128) });
 
-  test('is one page with both pictures and all the words of the screen, within its edges', async () => {
-    const sheet = sheetOf({ name: 'x'.repeat(200), rates: { prices: { hour: 300 } } });
-    const pdf = await read(sheet, { paper, pictures });
-    expect(pdf.pages).toBe(1);
-    expect(pdf.pictures).toBe(2);
-    for (const { name, value } of [...sheet.numbers, ...sheet.facts]) {
-      expect(pdf.text).toContain(name);
-      expect(pdf.text).toContain(value);
-    }
-    expect(pdf.text).toContain('Price');
+/** Words of a text without spaces, which lines break at. */
+const letters = (text: string): string => text.replace(/\s/g, '');
+
+describe.each(['A4', 'Letter'] as const)('the sheet on %s', (paper) => {
+  const pictures = ['Closed', 'Open 110 degrees'].map((caption) => ({ jpeg: JPEG, caption }));
+  const offer = { ...PLAIN_OFFER, date: '2026-11-27' };
+
+  test.each(EXAMPLE_JOBS.map(({ id, document }) => [id, document] as const))(
+    'says of the %s every sentence and figure of the page, and nothing else',
+    async (_id, document) => {
+      const parsed = parseJob({ ...document, rates: { maker: 'The harbour bench', prices: { hour: 300 } } });
+      if (!parsed.ok) throw new Error(parsed.issues[0]?.message);
+      const sheet = sheetOf({ ...document, rates: parsed.job.rates, leather: parsed.job.leather }, offer);
+      const pdf = await read(sheet, { paper, pictures, mark: PNG });
+      let rest = letters(pdf.text);
+      // The longest first, so that no text is taken out of a longer one.
+      for (const text of [...sheetTexts(sheet)].sort((a, b) => b.length - a.length)) {
+        expect(rest).toContain(letters(text));
+        rest = rest.replace(letters(text), '');
+      }
+      expect(rest).toBe('');
+      expect(pdf.pictures).toBe(3);
+      expect(pdf.pages).toBeLessThanOrEqual(2);
+    },
+  );
+
+  test('keeps within its edges, whatever the length of its words', async () => {
+    const sheet = sheetOf({
+      name: 'x'.repeat(200),
+      rates: { maker: 'w'.repeat(80), prices: { hour: 300 } },
+      construction: { strap: {}, penLoop: {}, ribbon: { count: 4 } },
+    });
+    const pdf = await read(sheet, { paper, pictures, mark: PNG });
     for (const { transform, width } of pdf.words) {
       expect(transform[4]).toBeGreaterThan(20);
       expect(transform[4] + width).toBeLessThan(nth(pdf.size, 0) - 20);
@@ -214,9 +362,8 @@ describe.each(['A4', 'Letter'] as const)('the sheet on %s', (paper) => {
     }
   });
 
-  test('leaves the price out on request, and needs no pictures', async () => {
-    const pdf = await read(sheetOf({ rates: { prices: { hour: 300 } } }), { paper, withPrice: false });
-    expect(pdf.text).not.toContain('Price');
+  test('needs no pictures and no mark', async () => {
+    const pdf = await read(sheetOf(), { paper });
     expect(pdf.pictures).toBe(0);
   });
 });

@@ -1,4 +1,4 @@
-import { WebIO } from '@gltf-transform/core';
+import type { Document } from '@gltf-transform/core';
 import fc from 'fast-check';
 import { validateBytes } from 'gltf-validator';
 import { describe, expect, test } from 'vitest';
@@ -15,6 +15,7 @@ import { defined } from '../../defined.ts';
 import { jobDocument, soundJob } from '../../jobArbitrary.ts';
 import { checkLaw, lawCases } from '../../laws.ts';
 import { nth } from '../../nth.ts';
+import { readGlb } from './readGlb.ts';
 
 const LEATHER = { grain: '#996644', flesh: '#ccaa88', cutEdge: '#553322' };
 const COLOURS: CoverColours = {
@@ -75,7 +76,7 @@ function board(x: number): MeshData {
 }
 
 /** Lowest and highest coordinates, metres, of a mesh at rest or bent by one of its targets. */
-function bounds(document: Awaited<ReturnType<WebIO['readBinary']>>, part: string, target?: number) {
+function bounds(document: Document, part: string, target?: number) {
   const primitives = defined(
     document
       .getRoot()
@@ -100,8 +101,17 @@ function bounds(document: Awaited<ReturnType<WebIO['readBinary']>>, part: string
 
 const TENTH_MM = 1e-4;
 
+/**
+ * What the validator tells of a file, without two remarks: it knows no EXT_meshopt_compression, and sees that places on a
+ * picture are there for faces that have none.
+ */
+const told = async (bytes: Uint8Array): Promise<string[]> =>
+  (await validateBytes(bytes)).issues.messages
+    .map(({ code }) => code)
+    .filter((code) => code !== 'UNSUPPORTED_EXTENSION' && code !== 'UNUSED_OBJECT');
+
 /** The bounding boxes of the flat pieces and of the board are the sizes of the report, to a tenth of a mm. */
-function expectReportSizes(document: Awaited<ReturnType<WebIO['readBinary']>>, design: CoverDesign): void {
+function expectReportSizes(document: Document, design: CoverDesign): void {
   const { pattern } = designReport(design);
   const [across, along] = [2, 1]; // the flat pattern stands upright: width along z, height along y
   const sizes = [
@@ -122,19 +132,19 @@ function expectReportSizes(document: Awaited<ReturnType<WebIO['readBinary']>>, d
 describe('a GLB of one take', () => {
   test('stands upright in metres, and the validator reports nothing', async () => {
     const { bytes, still } = await foldedGlb([{ at: 1, parts: [board(0)] }], { name: 'Board', colours: COLOURS });
-    const { issues, info } = await validateBytes(bytes);
-    expect(issues.messages).toEqual([]);
+    const { info } = await validateBytes(bytes);
+    expect(await told(bytes)).toEqual([]);
     expect(info).toMatchObject({ animationCount: 0, materialCount: 2 });
     expect(still).toEqual([]);
-    const document = await new WebIO().readBinary(bytes);
+    const document = await readGlb(bytes);
     const { low, high } = bounds(document, 'frontBoard');
-    expect(low.map((value) => value.toFixed(7))).toEqual([0, 0, 0].map((value) => value.toFixed(7)));
-    expect(high.map((value) => value.toFixed(7))).toEqual([0.02, 0.002, 0.03].map((value) => value.toFixed(7)));
+    expect(low.map((value) => Math.abs(value).toFixed(5))).toEqual(['0.00000', '0.00000', '0.00000']);
+    expect(high.map((value) => value.toFixed(5))).toEqual([0.02, 0.002, 0.03].map((value) => value.toFixed(5)));
   });
 
   test('has triangles that run counterclockwise seen from outside, after the mirror image that core draws', async () => {
     const { bytes } = await foldedGlb([{ at: 1, parts: [board(0)] }], { name: 'Board', colours: COLOURS });
-    for (const mesh of (await new WebIO().readBinary(bytes)).getRoot().listMeshes())
+    for (const mesh of (await readGlb(bytes)).getRoot().listMeshes())
       for (const primitive of mesh.listPrimitives()) {
         const [positions, normals] = ['POSITION', 'NORMAL'].map((name) => defined(primitive.getAttribute(name)));
         const corners = [...defined(defined(primitive.getIndices()).getArray())];
@@ -164,9 +174,9 @@ describe('a GLB of a sequence', () => {
       { at: 1, parts: [board(0)] },
     ];
     const { bytes } = await foldedGlb(takes, { name: 'Board', colours: COLOURS, seconds: 4 });
-    expect((await validateBytes(bytes)).issues.messages).toEqual([]);
-    const document = await new WebIO().readBinary(bytes);
-    expect(bounds(document, 'frontBoard', 0).low[0]).toBeCloseTo(0.05, 7);
+    expect(await told(bytes)).toEqual([]);
+    const document = await readGlb(bytes);
+    expect(bounds(document, 'frontBoard', 0).low[0]).toBeCloseTo(0.05, 5);
     const [animation] = document.getRoot().listAnimations();
     const channels = Object.fromEntries(
       animation!.listChannels().map((channel) => [
@@ -177,8 +187,17 @@ describe('a GLB of a sequence', () => {
         },
       ]),
     );
-    expect(channels.weights).toEqual({ times: [0, 2, 4], values: [1, 1, 0] });
-    expect(channels.scale).toEqual({ times: [0, 2, 4], values: [0, 0, 0, 1, 1, 1, 1, 1, 1] });
+    expect(channels.weights).toEqual({ times: [2, 4], values: [1, 0] });
+    const [scale] = defined(
+      document
+        .getRoot()
+        .listNodes()
+        .find((node) => node.getMesh() !== null),
+    ).getScale();
+    expect(defined(channels.scale).times).toEqual([0, 2]);
+    expect(defined(channels.scale).values).toEqual(
+      [0, 0, 0, scale, scale, scale].map((value) => Math.fround(defined(value))),
+    );
   });
 
   test('says which part it could not follow, and leaves it at rest', async () => {
@@ -189,7 +208,7 @@ describe('a GLB of a sequence', () => {
     ];
     const { bytes, still } = await foldedGlb(takes, { name: 'Board', colours: COLOURS });
     expect(still).toEqual(['frontBoard']);
-    expect((await validateBytes(bytes)).issues.messages).toEqual([]);
+    expect(await told(bytes)).toEqual([]);
   });
 });
 
@@ -200,35 +219,41 @@ describe.each(EXAMPLE_JOBS)('the GLB of $id', ({ document: job }) => {
   test('passes the validator, follows every part, and measures what the pieces measure', async () => {
     const { bytes, still } = await foldedGlb(takes, { name: 'Cover', colours: COLOURS });
     const { issues, info } = await validateBytes(bytes);
-    expect(issues.messages).toEqual([]);
+    expect(await told(bytes)).toEqual([]);
     expect(issues).toMatchObject({ numErrors: 0, numWarnings: 0 });
     expect(info.animationCount).toBe(1);
     expect(still).toEqual([]);
 
-    const document = await new WebIO().readBinary(bytes);
+    const document = await readGlb(bytes);
     expectReportSizes(document, design);
   });
 
-  test('bends each leather to its place in each take', async () => {
-    const { bytes } = await foldedGlb(takes, { name: 'Cover', colours: COLOURS });
-    const document = await new WebIO().readBinary(bytes);
-    const own = foldedCover(design, { kind: 'sequence', at: 0.75 }, 'nominal').parts;
-    for (const { part, positions } of own.filter(({ part }) => part === 'outside' || part.endsWith('Pocket'))) {
-      const { low, high } = bounds(document, part, 3);
-      for (const [k, axis, sign] of [
-        [0, 0, 1],
-        [1, 2, 1],
-        [2, 1, 1],
-      ] as const) {
-        let [least, most] = [Infinity, -Infinity];
-        for (let i = axis; i < positions.length; i += 3) {
-          least = Math.min(least, (sign * defined(positions[i])) / 1000);
-          most = Math.max(most, (sign * defined(positions[i])) / 1000);
+  test('bends each leather to its place in each of its key poses', async () => {
+    const seconds = 8;
+    const { bytes } = await foldedGlb(takes, { name: 'Cover', colours: COLOURS, seconds });
+    const document = await readGlb(bytes);
+    let checked = 0;
+    for (const channel of defined(document.getRoot().listAnimations()[0]).listChannels()) {
+      const part = defined(channel.getTargetNode()).getName();
+      if (channel.getTargetPath() !== 'weights' || !(part === 'outside' || part.endsWith('Pocket'))) continue;
+      const times = [...defined(defined(defined(channel.getSampler()).getInput()).getArray())];
+      for (const [target, time] of times.slice(0, -1).entries()) {
+        const { low, high } = bounds(document, part, target);
+        const folded = foldedCover(design, { kind: 'sequence', at: time / seconds }, 'nominal').parts;
+        const { positions } = defined(folded.find((mesh) => mesh.part === part));
+        for (const [k, axis] of [
+          [0, 0],
+          [1, 2],
+          [2, 1],
+        ] as const) {
+          const values = positions.filter((_, i) => i % 3 === axis);
+          expect(Math.abs(nth(low, k) - Math.min(...values) / 1000)).toBeLessThan(TENTH_MM);
+          expect(Math.abs(nth(high, k) - Math.max(...values) / 1000)).toBeLessThan(TENTH_MM);
+          checked++;
         }
-        expect(Math.abs(defined(low[k]) - least)).toBeLessThan(TENTH_MM);
-        expect(Math.abs(defined(high[k]) - most)).toBeLessThan(TENTH_MM);
       }
     }
+    expect(checked).toBeGreaterThanOrEqual(12);
   });
 });
 
@@ -237,11 +262,11 @@ test('the GLB of any cover passes the validator, follows every part, and measure
     fc.asyncProperty(jobDocument, async (document) => {
       const design = coverDesign(soundJob(document));
       const { bytes, still } = await foldedGlb(sequenceTakes(design, 'thick', 4), { name: 'Cover', colours: COLOURS });
-      expect((await validateBytes(bytes)).issues.messages).toEqual([]);
+      expect(await told(bytes)).toEqual([]);
       expect(still).toEqual([]);
-      expectReportSizes(await new WebIO().readBinary(bytes), design);
+      expectReportSizes(await readGlb(bytes), design);
     }),
-    { cases: lawCases(16) },
+    { cases: lawCases(60) },
   );
 });
 

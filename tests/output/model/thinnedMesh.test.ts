@@ -119,7 +119,7 @@ describe.each(EXAMPLE_JOBS)('the parts of $id, thinned for two poses', ({ docume
         normals: taken(mesh.normals, 3),
         uvs: taken(mesh.uvs, 2),
         indices,
-        faces,
+        faces: faces as MeshData['faces'],
       };
       if (mesh.indices.length > 3000) expect(indices.length, mesh.part).toBeLessThan((2 * mesh.indices.length) / 3);
       // Both faces of a sheet 1 mm thick may each lie 0.05 mm off.

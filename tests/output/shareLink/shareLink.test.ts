@@ -6,10 +6,10 @@ import { EXAMPLE_JOBS } from '../../../src/core/job/examples.ts';
 import type { JobRecord } from '../../../src/core/job/migrate.ts';
 import { parseJob } from '../../../src/core/job/parseJob.ts';
 import { LINK_DICTIONARIES } from '../../../src/output/shareLink/linkDictionary.ts';
+import { MAX_LINK_CHARACTERS } from '../../../src/output/shareLink/linkText.ts';
 import {
   shareFragment as fragmentOf,
   isShareFragment,
-  MAX_LINK_CHARACTERS,
   readShareFragment,
   withoutDrawings,
 } from '../../../src/output/shareLink/shareLink.ts';

@@ -14,10 +14,15 @@ const BEHIND = 0.01;
 /** How far it goes beyond edge and stop, mm, so that their lines are drawn in full. */
 const ROOM = 1;
 
+/** Least slant of a board to a plane that is not square to it, as the cosine of their directions. */
+const SLANTED = 1e-3;
+
 /**
- * Cuts a gap or overrun with a plane: as long as the mark, as deep as the board. Null where the plane misses the edge.
+ * Cuts a gap or overrun with a plane: as long as the mark, as deep as the board. Null where the plane misses the edge, and on a
+ * board that is raised on its way in: its cut is longer than the gap.
  */
 export function bandCut({ value, out }: FitMark, { rungs, across, board }: EdgeBand, plane: Plane): BandCut | null {
+  if (Math.abs(plane.normal.dot(new Vector3(...out))) > SLANTED) return null;
   const zero = across.indexOf(0);
   const at = (rung: readonly Vec3[], point: number): Vector3 => new Vector3(...rung[point]!);
   const heights = rungs.map((rung) => plane.distanceToPoint(at(rung, zero)));

@@ -43,6 +43,8 @@ export interface HalfSection {
   readonly toLiningEnd: number;
   /** Board tip to its seat, mm. */
   readonly gap: number;
+  /** How far from the tip the cover lies on the board, mm; undefined where it lies on it as far as it can. */
+  readonly held: number | undefined;
 }
 
 /** A stretch in the outside's full thickness. */
@@ -94,6 +96,7 @@ export function halfSection(section: WrapSection, needs: Needs, gap: number, poc
     toSeam: section.toTip + room,
     toLiningEnd: lining > 0 ? length : section.toLiningEnd,
     gap,
+    held: section.held,
   };
 }
 
@@ -122,6 +125,7 @@ export function flatHalf(cut: Pieces, needs: Needs): HalfSection {
     toSeam: toTip + room,
     toLiningEnd: through > 0 ? half : lined,
     gap: 0,
+    held: undefined,
   };
 }
 

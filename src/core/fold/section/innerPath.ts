@@ -23,6 +23,8 @@ export interface InnerPath {
   readonly firstBeyondFold: number;
   /** x of the face at the middle of the spine, mm. */
   readonly middle: number;
+  /** How far from the tip the cover lies on the board and leaves it from there; left out where it lies on it as far as it can. */
+  readonly held?: number;
   /** How the middle stands where the two halves are not alike; left out, it is upright on the middle plane. */
   readonly skew?: Skew;
 }
@@ -36,7 +38,7 @@ export interface Skew {
 }
 
 /** Radius at which the cover leaves a board on which it does not lie over the whole width, mm. Free choice: it looks smooth. */
-const LIFT_RADIUS = 24;
+export const LIFT_RADIUS = 24;
 
 /**
  * Half of the taut path over the book, spine to tip; by symmetry the other half is its mirror image.
@@ -70,10 +72,8 @@ export function innerPath(book: BookModel, opening: number, held: number): Inner
   const last = bridge.pieces[bridge.pieces.length - 1]!;
   const tangent = Math.min(LIFT_RADIUS * bend, Math.min(lift, last.length / 2) * 0.9);
   const shortened = [...bridge.pieces.slice(0, -1), { ...last, length: last.length - tangent }];
-  return pathOf({ ...bridge, pieces: shortened }, [
-    { length: (Math.abs(angle) * tangent) / bend, angle },
-    { length: lift - tangent, angle: 0 },
-  ]);
+  const turn = { length: (Math.abs(angle) * tangent) / bend, angle };
+  return { ...pathOf({ ...bridge, pieces: shortened }, [turn, { length: lift - tangent, angle: 0 }]), held: lift };
 }
 
 interface HalfPath {

@@ -39,6 +39,8 @@ export interface WrapSection {
   /** x of the inner face at the middle of the spine. */
   readonly middle: number;
   readonly skew: Skew | undefined;
+  /** How far from the tip the cover lies on the board and leaves it from there, mm; undefined where it lies on it as far as it can. */
+  readonly held: number | undefined;
   /** Spare length between the two board tips and their seats; negative where the cover is too short here. */
   readonly slack: number;
   /** Length on both sides that layers which thin out have cost, against the model's own wrap. */
@@ -55,6 +57,9 @@ const LINING_RELEASE = 2;
 const TURN_ROOM = 8;
 /** Thickness left at the very end of a lining, mm; a knife leaves no less. */
 const LINING_EDGE = 0.1;
+
+/** Largest turn of one arc on which a layer thins out, radians (2 degrees). */
+const SPIRAL_TURN = Math.PI / 90;
 
 type Knot = readonly [at: number, value: number];
 
@@ -113,6 +118,7 @@ export function wrapSection(
   const liningKnots = lining ? thinning(lining, foldEnd, ramp, liningEnd) : [];
   const liningAt = (x: number): number => (liningKnots.length > 0 ? Math.max(0, interpolate(liningKnots, x)) : 0);
 
+  const layersAt = (at: number): number => liningAt(at) + interpolate(outsideKnots, at);
   const places = [...outsideKnots, ...liningKnots].map(([at]) => at).filter((at) => at > 0 && at < tip);
   const pieces: SectionPiece[] = [];
   let x = 0;
@@ -121,11 +127,13 @@ export function wrapSection(
   let toFoldEnd = 0;
   let toLiningEnd = 0;
   for (const { length, angle } of path.pieces) {
-    const stops = [
-      ...places.filter((at) => at > x + TOLERANCE.length && at < x + length - TOLERANCE.length).sort((a, b) => a - b),
-      x + length,
-    ];
     const from = x;
+    const within = places.filter((at) => at > x + TOLERANCE.length && at < x + length - TOLERANCE.length);
+    // A layer that thins out on a turn runs in a spiral, which short arcs follow.
+    const thins = layersAt(from) !== layersAt(from + length);
+    const parts = thins ? Math.ceil(Math.abs(angle) / SPIRAL_TURN) : 1;
+    const onTurn = Array.from({ length: Math.max(0, parts - 1) }, (_, i) => from + (length * (i + 1)) / parts);
+    const stops = [...within, ...onTurn, x + length].sort((a, b) => a - b);
     for (const stop of stops) {
       // Just inside the stretch, so that the step at a lining's end falls between two stretches.
       const l0 = liningAt(x + TOLERANCE.length);
@@ -162,6 +170,7 @@ export function wrapSection(
     toFoldEnd,
     middle: path.middle,
     skew: path.skew,
+    held: path.held,
     slack: between - 2 * toTip,
     slanted,
     toLiningEnd,
@@ -201,15 +210,19 @@ function thinning(lining: LeatherModel, foldEnd: number, ramp: number, end: numb
 /** Steps of the search for the bow; the length left over goes to the ends, so a coarse answer does no harm. */
 const BOW_TOLERANCE = 1e-4;
 
-/** The section with its slack taken up behind the spine: the back is given the rise that consumes it, as far as one can. */
-export function bowedSection(job: Job, cut: Pieces, needs: Needs, straight: WrapSection): WrapSection {
-  if (straight.slack <= BOW_TOLERANCE) return straight;
+/**
+ * The section with its slack taken up behind the spine: the back is given the rise that consumes it, as far as one can.
+ * @param share share of the slack that is taken up, 0 to 1
+ */
+export function bowedSection(job: Job, cut: Pieces, needs: Needs, straight: WrapSection, share = 1): WrapSection {
+  if (straight.slack * share <= BOW_TOLERANCE) return straight;
+  const left = straight.slack * (1 - share);
   let best = straight;
   findLevel(
     (rise) => {
       const section = wrapSection(job, cut, needs, straight.opening, { book: { ...needs.book, rise: mm(rise) } });
-      if (section.slack >= 0 && section.slack < best.slack) best = section;
-      return Math.abs(section.slack) < BOW_TOLERANCE ? 0 : -section.slack;
+      if (section.slack >= left && section.slack < best.slack) best = section;
+      return Math.abs(section.slack - left) < BOW_TOLERANCE ? 0 : left - section.slack;
     },
     0,
     needs.book.rise,

@@ -1,16 +1,13 @@
 import type { CoverAtRest } from '../../fold/elastic/coverAtRest.ts';
 import { RANGE_POINTS } from '../../leather/leatherModel.ts';
-import { radians, radiansFromDegrees } from '../../units/radians.ts';
 import { casingCost } from '../casingCost.ts';
 import type { Answer } from '../check.ts';
+import { standsOpen } from '../standsOpen.ts';
 import type { StripContext } from '../stripContext.ts';
 import { stripTrouble } from './stripTrouble.ts';
 
 /** Opening of a creased cover, radians (30 degrees), over which the row advises more creasing. An assumption. */
 const WELCOME_OPENING = Math.PI / 6;
-
-/** Step that openings are told in, degrees: nothing finer is known of leather that was not tested. */
-const STEP_DEG = 5;
 
 /**
  * How far the cover stands open when it is let go: new, creased, and pressed for a day. Each is the range over stiffness,
@@ -25,7 +22,7 @@ export function springsOpen(context: StripContext): Answer {
     return {
       isFound: found.every(({ status }) => status === 'converged'),
       opening: Math.max(...found.map(({ opening }) => opening)),
-      stands: stands(
+      stands: standsOpen(
         Math.min(...found.map(({ least }) => least.opening)),
         // Beyond what the model could follow, a cover may spring right open.
         Math.max(...found.map(({ most }) => (most.isFound ? most.opening : Math.PI))),
@@ -63,18 +60,3 @@ function troubleIn(context: StripContext): string {
 }
 
 const forceOf = (found: readonly CoverAtRest[]): number => Math.max(...found.map(({ most }) => most.force));
-
-/** A range of openings in words, widened to whole steps. */
-function stands(least: number, most: number, angle: (value: number) => string): string {
-  const step = radiansFromDegrees(STEP_DEG);
-  // A hair's breadth, so that a whole step stays what it is.
-  const low = radians(step * Math.floor(least / step + 1e-9));
-  const high = radians(step * Math.ceil(most / step - 1e-9));
-  const isWide = high > Math.PI - step;
-  if (high === 0) return 'stays shut';
-  if (!isWide) return `stands open ${low === high ? '' : `${plain(angle(low))} to `}${angle(high)}`;
-  if (low > Math.PI - step) return 'springs right open';
-  return low === 0 ? 'may rest anywhere from shut to wide open' : `stands open ${angle(low)} or more`;
-}
-
-const plain = (angle: string): string => angle.slice(0, angle.indexOf(' '));

@@ -1,9 +1,9 @@
+import { ramp } from '../../film/ramp.ts';
 import type { CoverDesign } from '../../fold/coverDesign.ts';
 import type { RangePoint } from '../../leather/leatherModel.ts';
 import { addScaled, heading, leftOf, type Vec2 } from '../../math/vec2.ts';
 import type { Vec3 } from '../../math/vec3.ts';
 import type { FoldedHole, MeshData } from '../meshData.ts';
-import { step } from '../staging.ts';
 import { type BentPlace, bentPlaces } from './bentPath.ts';
 import { type Closure, closureLie, closureOf, frontPlace } from './closurePath.ts';
 import { fasteningMesh, holeRadius } from './fastening.ts';
@@ -108,8 +108,8 @@ function sheetOn({ strap, thickness, neutral }: Closure, [dx, dy, dz]: Vec3, mid
 function benchWay({ strap, thickness }: Closure, design: CoverDesign, { fitted, benchTurn }: ClosurePlace): Vec3 {
   if (fitted === 1) return [0, 0, 0];
   const up: Vec2 = [Math.sin(benchTurn), Math.cos(benchTurn)];
-  const rise = thickness * (1 - step(fitted, 0, 0.2));
-  const aside = (design.pieces.outside.height / 2 + BESIDE + strap.width / 2) * (1 - step(fitted, 0.2, 1));
+  const rise = thickness * (1 - ramp(fitted, 0, 0.2));
+  const aside = (design.pieces.outside.height / 2 + BESIDE + strap.width / 2) * (1 - ramp(fitted, 0.2, 1));
   return [up[0] * rise, up[1] * rise, aside];
 }
 

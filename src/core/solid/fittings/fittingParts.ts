@@ -1,11 +1,11 @@
 import type { Movements } from '../../film/filmStep.ts';
+import { ramp } from '../../film/ramp.ts';
 import type { CoverDesign } from '../../fold/coverDesign.ts';
 import type { RangePoint } from '../../leather/leatherModel.ts';
 import { dot, type Vec2 } from '../../math/vec2.ts';
 import type { CoverGrid } from '../coverGrid.ts';
 import { coverSampler } from '../coverSampler.ts';
 import type { FoldedHole, MeshData } from '../meshData.ts';
-import { step } from '../staging.ts';
 import { closureParts } from './closureParts.ts';
 import { penLoopMesh } from './penLoopMesh.ts';
 import { ribbonsMesh } from './ribbonMesh.ts';
@@ -43,7 +43,7 @@ export function fittingParts(
   { grid, opening, least, benchTurn, book }: FittingPlace,
   { fitted, fastened }: Pick<Movements, 'fitted' | 'fastened'>,
 ): Fittings {
-  const isClosed = least === null ? 0 : 1 - step(opening, least, least + LET_GO);
+  const isClosed = least === null ? 0 : 1 - ramp(opening, least, least + LET_GO);
   const middle = coverSampler(grid)(grid.front.length, design.pieces.outside.height / 2).at[2];
   const line = lineOfGrid(grid);
   const closure = closureParts(design, point, {
@@ -55,7 +55,7 @@ export function fittingParts(
   });
   const up: Vec2 = [Math.sin(benchTurn), Math.cos(benchTurn)];
   const level = Math.min(...line.map(({ grain }) => dot(grain, up)));
-  const loop = penLoopMesh(design, point, coverSampler(grid, 'inner'), 1 - step(fitted, 0.2, 1), { up, level });
+  const loop = penLoopMesh(design, point, coverSampler(grid, 'inner'), 1 - ramp(fitted, 0.2, 1), { up, level });
   const leaves = book.find(({ part }) => part === 'leaves');
   const ribbons = leaves === undefined ? null : ribbonsMesh(design, leaves, { up, level });
   const others = [loop, ribbons].filter((mesh) => mesh !== null);

@@ -4,7 +4,7 @@ import { coverDesign } from '../../../../src/core/fold/coverDesign.ts';
 import { type HalfSection, placeSection } from '../../../../src/core/fold/section/halfSection.ts';
 import { gentleRise, seatCurve, seatPoint, swung } from '../../../../src/core/fold/section/seatCurve.ts';
 import { EXAMPLE_JOBS } from '../../../../src/core/job/examples.ts';
-import { type Standing, standingAt } from '../../../../src/core/solid/standing.ts';
+import { boardDirection, type Standing, standingAt } from '../../../../src/core/solid/standing.ts';
 import { soundJob } from '../../../jobArbitrary.ts';
 import { nth } from '../../../nth.ts';
 import { coverOf } from '../../pattern/coverOf.ts';
@@ -67,11 +67,12 @@ describe('the inner face', () => {
     for (const opening of OPENINGS) {
       const standing: Standing = standingAt(design, 'nominal', opening);
       const tip = nth(placeSection(standing.back, [standing.back.toTip], { wrapped: 1, ...folds }), 0);
-      const reach = book.width + jointSlide(book, standing.swing);
+      const reach = book.width + jointSlide(book, standing.swings.back);
+      const direction = -boardDirection(design, 'nominal', standing, 'back');
       // Angles of chained bends add up to 1e-15; a lining that thins out over a bend costs a little more.
-      expect(tip.inner[0]).toBeCloseTo(reach * Math.cos(standing.direction), 2);
-      expect(tip.inner[1]).toBeCloseTo(-book.thickness / 2 - reach * Math.sin(standing.direction), 2);
-      expect(Math.sin(tip.theta + standing.direction)).toBeCloseTo(0, 9);
+      expect(tip.inner[0]).toBeCloseTo(reach * Math.cos(direction), 2);
+      expect(tip.inner[1]).toBeCloseTo(-book.thickness / 2 - reach * Math.sin(direction), 2);
+      expect(Math.sin(tip.theta + direction)).toBeCloseTo(0, 9);
     }
   });
 });

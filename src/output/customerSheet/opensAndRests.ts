@@ -1,0 +1,45 @@
+import { type CoverDesign, leastWrap, type Printer, type Report, standsOpen } from '../../core/index.ts';
+import { leastOver } from './leastOver.ts';
+
+/** How the cover closes, opens and comes to rest by itself, in plain words. */
+export function opensAndRests(design: CoverDesign, report: Report, say: Printer): readonly string[] {
+  const { fits, job } = design;
+  const { staysOpen } = fits[leastWrap(design)];
+  if (staysOpen === null) return ['It neither closes nor opens, for the boards do not go in yet.'];
+  const opensTo = leastOver((point) => fits[point].opensTo ?? 0);
+  return [
+    staysOpen > 0
+      ? `It does not close round the book: it stays open ${say.angle(staysOpen)}.`
+      : 'It closes fully round the book.',
+    opensTo >= Math.PI
+      ? 'The book opens flat in it, so that it can be read on a table.'
+      : `The book opens ${say.angle(opensTo, 'down')} in it, not quite flat.`,
+    ...rests(report, say),
+    ...(job.construction.strap === null ? [] : [`The ${job.construction.strap.shape} holds it shut.`]),
+  ];
+}
+
+type RestState = 'newCover' | 'pressedDay';
+
+/** How it lies when it is let go: a range, for leather that was not tested. */
+function rests({ fit }: Report, say: Printer): string[] {
+  const strips = [fit.thin.strip, fit.nominal.strip, fit.thick.strip];
+  if (strips.some((strip) => strip === undefined))
+    return ['How far it springs open when let go is not worked out yet.'];
+  const stands = (state: RestState): string | null => {
+    const found = strips.flatMap((strip) => strip?.rest[state] ?? []);
+    if (found.length < strips.length) return null;
+    const radians = (degrees: number): number => (degrees * Math.PI) / 180;
+    return standsOpen(
+      radians(Math.min(...found.map(({ leastOpening_deg: least }) => least ?? 0))),
+      radians(Math.max(...found.map(({ mostOpening_deg: most }) => most ?? 180))),
+      say.angle,
+    );
+  };
+  const [fresh, pressed] = [stands('newCover'), stands('pressedDay')];
+  if (fresh === null || pressed === null) return ['How far it springs open when let go could not be worked out.'];
+  return [
+    `Let go, the new cover ${fresh}; after a day under weights it ${pressed}.`,
+    'Leather differs: that is the range to expect.',
+  ];
+}

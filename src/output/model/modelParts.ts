@@ -1,0 +1,60 @@
+import {
+  type CoverDesign,
+  type Face,
+  foldedCover,
+  type MeshData,
+  movesAt,
+  type PartName,
+  type Pose,
+  type RangePoint,
+  seamCourse,
+  strandSweep,
+} from '../../core/index.ts';
+
+/** A part of a file: those of the folded cover, and what its seam is worked with. */
+export type ModelPart = PartName | 'seam';
+
+export type ModelFace = Face | 'thread' | 'lace';
+
+/** A mesh of a file, as `MeshData`. */
+export interface ModelMesh extends Omit<MeshData, 'part' | 'faces'> {
+  readonly part: ModelPart;
+  readonly faces: readonly { readonly face: ModelFace; readonly start: number; readonly count: number }[];
+}
+
+/**
+ * Folds a cover for a file: its parts, and thread or lace as far as it is worked. What is not worked yet lies in its holes, so
+ * that the vertices are the same in every pose.
+ * @returns a function of the pose
+ */
+export function modelParts(design: CoverDesign, point: RangePoint): (pose: Pose) => ModelMesh[] {
+  const course = seamCourse(design, point);
+  const sweep = strandSweep(course, 'coarse');
+  const face = course.slit === null ? 'thread' : 'lace';
+  let holes: Uint32Array | null = null;
+  return (pose) => {
+    const { parts, seam, film } = foldedCover(design, pose, point);
+    const shown = sweep.shownAfter[movesAt(course, film.movements.sewn)]!;
+    if (shown === 0) return [...parts];
+    const { positions, normals } = sweep.lay(seam);
+    holes ??= nearest(
+      positions,
+      seam.map(({ at }) => at),
+    );
+    const worked = new Set(sweep.indices.subarray(0, shown));
+    for (let v = 0; v < holes.length; v++) if (!worked.has(v)) positions.set(seam[holes[v]!]!.at, 3 * v);
+    const faces = [{ face, start: 0, count: sweep.indices.length } as const];
+    return [...parts, { part: 'seam', positions, normals, uvs: sweep.uvs, indices: sweep.indices, faces }];
+  };
+}
+
+/** Which of some points is nearest to each vertex. */
+const nearest = (positions: Float32Array, points: readonly (readonly [number, number, number])[]): Uint32Array =>
+  Uint32Array.from({ length: positions.length / 3 }, (_, v) => {
+    let [least, found] = [Number.POSITIVE_INFINITY, 0];
+    points.forEach(([x, y, z], i) => {
+      const off = Math.hypot(positions[3 * v]! - x, positions[3 * v + 1]! - y, positions[3 * v + 2]! - z);
+      if (off < least) [least, found] = [off, i];
+    });
+    return found;
+  });
