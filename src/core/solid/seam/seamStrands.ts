@@ -19,7 +19,7 @@ export const movesAt = ({ moves }: SeamCourse, share: number): number =>
   Math.round(moves * Math.max(0, Math.min(1, share)));
 
 /** A course as far as it is worked; strands that are not begun are left out. */
-export function workedTo(course: SeamCourse, share: number): SeamCourse {
+function workedTo(course: SeamCourse, share: number): SeamCourse {
   const done = movesAt(course, share);
   if (done === course.moves) return course;
   const strands = course.strands
