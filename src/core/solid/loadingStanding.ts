@@ -241,6 +241,9 @@ interface Hold {
   readonly turned: number;
 }
 
+/** The boards bent back all the way: the second before its closed mouth, and before the lifted one. */
+const widests = new WeakMap<Home, Readonly<Record<'closed' | 'lifted', Hold>>>();
+
 function bentBack(
   design: CoverDesign,
   point: RangePoint,
@@ -263,13 +266,17 @@ function bentBack(
   const { loadingAngle } = design.fits[point].pocket;
   const angle = Math.min(loadingAngle, book.foldBack);
   const bentSwings = (by: number): Opening => ({ front: flat + by, back: flat + by });
-  const widest = (): Hold => {
-    const hold = { swings: bentSwings(angle), off, turned: 1 };
-    const few = withBack({ ...hold, front: Math.min(CAUGHT, covered.front) });
-    const both = few.front + few.back;
-    return few.back > -CLEAR
-      ? withBack({ ...hold, front: Math.min(covered.front, Math.max(few.front, both + CLEAR)) })
-      : few;
+  const findWidest = (): Readonly<Record<'closed' | 'lifted', Hold>> => {
+    const held = { swings: bentSwings(angle), off, turned: 1 };
+    const few = withBack({ ...held, front: Math.min(CAUGHT, covered.front) });
+    const more = Math.min(covered.front, Math.max(few.front, few.front + few.back + CLEAR));
+    const closed = few.back > -CLEAR ? withBack({ ...held, front: more }) : few;
+    return { closed, lifted: withBack({ ...closed, off: 0 }) };
+  };
+  const widest = (): Readonly<Record<'closed' | 'lifted', Hold>> => {
+    const found = widests.get(home) ?? findWidest();
+    widests.set(home, found);
+    return found;
   };
 
   let hold: Hold;
@@ -283,12 +290,12 @@ function bentBack(
     backSwing = start.back + (swings.back - start.back) * share * share;
   } else if (movements.secondIn === 0) {
     const bent = Math.min(angle, loadingAngle * load.bent);
-    const front = bent > 0 ? covered.front + (widest().front - covered.front) * (bent / angle) : covered.front;
+    const front = bent > 0 ? covered.front + (widest().closed.front - covered.front) * (bent / angle) : covered.front;
     hold = withBack({ swings: bentSwings(bent), front, off, turned: 1 });
   } else if (load.slidHome === 0) {
-    hold = withBack({ ...widest(), off: off * (1 - load.lifted) });
+    hold = withBack({ ...widest().closed, off: off * (1 - load.lifted) });
   } else {
-    const from = withBack({ ...widest(), off: 0 });
+    const from = widest().lifted;
     const slid = {
       off: 0,
       turned: 1,
@@ -378,10 +385,11 @@ function sectionsAlong(
   }
 }
 
-/** How much longer a path is than the leather, mm. */
+/** How much longer a path is than the leather, mm; 0 where that is floating-point noise. */
 function excessOf(design: CoverDesign, point: RangePoint, home: Home, path: HeldPath): number {
   const { front, back, lengths } = sectionsAlong(design, point, home, path, 1);
-  return front.toTip + back.toTip - lengths.front - lengths.back;
+  const off = front.toTip + back.toTip - lengths.front - lengths.back;
+  return Math.abs(off) < TOLERANCE.length ? 0 : off;
 }
 
 /** Lays the cover along a path, the book turned so that both cut edges are level, and moved so that the cover's middle stays where it is. */
