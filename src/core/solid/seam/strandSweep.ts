@@ -95,7 +95,7 @@ const SHAPES = {
 } as const;
 
 /** How far a left-out knot may lie off the way without it, mm. */
-const TOLERANCES: Readonly<Record<StrandDetail, number>> = { fine: 0.03, coarse: 0.2 };
+const TOLERANCES: Readonly<Record<StrandDetail, number>> = { fine: 0.03, coarse: 0.3 };
 
 /**
  * Prepares the strands of a seam for drawing in any position: which knots are drawn, and the triangles between them.
