@@ -65,7 +65,7 @@ const cutColour = ({ edge, edgeColour }: Finish, grain: string): string =>
   edge === 'painted' ? edgeColour : edge === 'raw' ? mixed(grain, FIBRE, RAW) : mixed(grain, '#000000', BURNISHED);
 
 /** A colour with a share of another, 0 to 1, mixed in sRGB. */
-export function mixed(colour: string, other: string, share: number): string {
+function mixed(colour: string, other: string, share: number): string {
   const [a, b] = [colour, other].map((hex) => [1, 3, 5].map((at) => Number.parseInt(hex.slice(at, at + 2), 16)));
   const parts = a!.map((part, i) => Math.round(part + (b![i]! - part) * share));
   return `#${parts.map((part) => part.toString(16).padStart(2, '0')).join('')}`;

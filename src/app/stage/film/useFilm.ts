@@ -91,7 +91,7 @@ export function useFilm(
 }
 
 /** What the rest of the stage needs to know of a place: its step in words, and how far the book is open, radians. */
-export function told(steps: readonly FilmStep[], at: number): NonNullable<StageState['film']> {
+function told(steps: readonly FilmStep[], at: number): NonNullable<StageState['film']> {
   const closing = steps.find(({ id }) => id === 'close')!;
   const share = Math.max(0, Math.min(1, (at - closing.from) / (closing.to - closing.from)));
   return { words: filmStepAt(steps, at).name.toLowerCase(), opening: Math.PI * (1 - share) };

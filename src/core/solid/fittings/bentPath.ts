@@ -2,7 +2,7 @@ import { TOLERANCE } from '../../math/tolerance.ts';
 import { addScaled, cross, dot, heading, leftOf, subtract, type Vec2 } from '../../math/vec2.ts';
 
 /** A stretch of a neutral line: straight, or an arc where it turns. Lengths in mm, turns in radians, positive to the left. */
-export interface BentPiece {
+interface BentPiece {
   readonly length: number;
   readonly turn: number;
 }
