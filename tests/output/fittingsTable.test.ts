@@ -1,4 +1,3 @@
-import { WebIO } from '@gltf-transform/core';
 import { describe, expect, test } from 'vitest';
 import { coverColours } from '../../src/core/finish/coverColours.ts';
 import { coverDesign } from '../../src/core/fold/coverDesign.ts';
@@ -16,6 +15,7 @@ import { customerSheet } from '../../src/output/customerSheet/customerSheet.ts';
 import { foldedGlb } from '../../src/output/glb/foldedGlb.ts';
 import { soundJob } from '../jobArbitrary.ts';
 import { nth } from '../nth.ts';
+import { readGlb } from './glb/readGlb.ts';
 
 const { document: ledger } = nth(EXAMPLE_JOBS, 0);
 const LINING = { leather: { ...(ledger.leather as object), lining: { min_mm: 0.6, max_mm: 0.8 } } };
@@ -239,7 +239,7 @@ async function shownOf(construction: object) {
   const design = coverDesign(soundJob({ ...ledger, construction }));
   const { parts } = foldedCover(design, { kind: 'opening', angle: 0 });
   const { bytes } = await foldedGlb([{ at: 1, parts }], { name: 'Cover', colours: coverColours(design.job) });
-  const model = await new WebIO().readBinary(bytes);
+  const model = await readGlb(bytes);
   return {
     parts: new Map(parts.map((mesh) => [String(mesh.part), mesh.indices.length / 3])),
     nodes: model
