@@ -9,7 +9,8 @@ import { saveFile } from '../state/saveFile.ts';
 import { CustomerLink } from './CustomerLink.tsx';
 import { MakersMark } from './MakersMark.tsx';
 import { OnTheTable } from './OnTheTable.tsx';
-import { printSheet, type ShownSheet, saveSheet } from './saveSheet.ts';
+import { PaperButtons, TurnButton } from './SheetTools.tsx';
+import type { ShownSheet } from './saveSheet.ts';
 import type { OfferChoices } from './useOfferChoices.ts';
 import { WeightsShown } from './WeightsShown.tsx';
 
@@ -56,9 +57,7 @@ export function CustomerTools(props: CustomerToolsProps) {
       <a className="link" href={addressOf('cover')}>
         Back to the cover
       </a>
-      <button type="button" onClick={() => setTurning(!isTurning)}>
-        {isTurning ? 'Stop turning' : 'Turn slowly'}
-      </button>
+      <TurnButton isTurning={isTurning} setTurning={setTurning} />
       {choices.hasPrice && (
         <label className="tick">
           <input
@@ -70,12 +69,7 @@ export function CustomerTools(props: CustomerToolsProps) {
         </label>
       )}
       <div className="row">
-        <button type="button" onClick={() => void printSheet(shown)}>
-          Print
-        </button>
-        <button type="button" onClick={() => void make('sheet', (onLacking) => saveSheet(shown, onLacking))}>
-          Save as PDF
-        </button>
+        <PaperButtons shown={shown} make={make} />
         <button
           type="button"
           title="glTF binary, with the making as an animation"

@@ -13,7 +13,7 @@ import { addressOf } from '../state/place.ts';
 import { solveElastic } from '../state/solveElastic.ts';
 import { CustomerPage } from './CustomerPage.tsx';
 import { OnTheTable } from './OnTheTable.tsx';
-import { printSheet, saveSheet } from './saveSheet.ts';
+import { PaperButtons, TurnButton } from './SheetTools.tsx';
 import { useCoverPictures } from './useCoverPictures.ts';
 
 /** The page of a link that a maker has sent: to be read, and left for the workshop. The job of this browser stays as it is. */
@@ -63,15 +63,8 @@ function SentPage({ sent: { offer, document } }: { readonly sent: SentCover }) {
   return (
     <>
       <header className="row customer-tools not-printed">
-        <button type="button" onClick={() => setTurning(!isTurning)}>
-          {isTurning ? 'Stop turning' : 'Turn slowly'}
-        </button>
-        <button type="button" onClick={() => void printSheet(shown)}>
-          Print
-        </button>
-        <button type="button" onClick={() => void make('sheet', (onLacking) => saveSheet(shown, onLacking))}>
-          Save as PDF
-        </button>
+        <TurnButton isTurning={isTurning} setTurning={setTurning} />
+        <PaperButtons shown={shown} make={make} />
         <OnTheTable />
         <a className="link" href={shareFragment(document) ?? addressOf('cover')}>
           Open in the workshop

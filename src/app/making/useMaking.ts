@@ -11,10 +11,13 @@ export type Making =
 /** Makes the file, and calls back with the characters that its letters lack. */
 type Work = (onLacking: (characters: readonly string[]) => void) => Promise<void>;
 
+/** Begins to make a file. */
+export type Make = (what: string, work: Work) => Promise<void>;
+
 /** Makes one file at a time, with its progress. */
-export function useMaking(): readonly [Making, (what: string, work: Work) => Promise<void>] {
+export function useMaking(): readonly [Making, Make] {
   const [making, setMaking] = useState<Making>({ status: 'idle' });
-  const make = async (what: string, work: Work): Promise<void> => {
+  const make: Make = async (what, work) => {
     let lacking: readonly string[] = [];
     setMaking({ status: 'making', what });
     try {

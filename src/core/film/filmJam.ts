@@ -21,8 +21,8 @@ const length = (words: string, value: number): FilmFigure => ({ words, unit: 'mm
  */
 export function jamOf(design: CoverDesign, point: RangePoint): Jam | null {
   const { job, made } = design;
-  const { book, closed, flat, headTail } = design.needs[point];
   const needs = design.needs[point];
+  const { book, closed, flat, headTail } = needs;
   const { head, tail, pocket, closes } = design.fits[point];
   if (head + tail < -TOLERANCE.length)
     return {

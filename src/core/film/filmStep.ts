@@ -3,9 +3,12 @@ import type { Vec3 } from '../math/vec3.ts';
 import type { Mm } from '../units/mm.ts';
 import type { Radians } from '../units/radians.ts';
 
-/** Steps of the film: those of the order of work that change what is seen, and loading and closing one by one. */
+/**
+ * Steps of the film: those of the order of work that change what is seen once the leather is cut, and loading and closing one
+ * by one.
+ */
 export type FilmId =
-  | Exclude<WorkId, 'measure' | 'mockup' | 'case' | 'trace' | 'dry' | 'load'>
+  | Exclude<WorkId, 'measure' | 'mockup' | 'case' | 'trace' | 'dry' | 'dye' | 'dress' | 'cement' | 'load'>
   | 'firstBoard'
   | 'secondBoard'
   | 'rest';

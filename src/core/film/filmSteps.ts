@@ -1,8 +1,9 @@
 import type { CoverDesign } from '../fold/coverDesign.ts';
 import { fittingsStep, type StepId, workOrder } from '../job/workOrder.ts';
 import type { RangePoint } from '../leather/leatherModel.ts';
+import { remembered } from '../math/remembered.ts';
 import { type Jam, jamOf } from './filmJam.ts';
-import type { FilmFigure, FilmId, FilmJam, FilmStep, Movement, Movements } from './filmStep.ts';
+import type { FilmId, FilmJam, FilmStep, Movement, Movements } from './filmStep.ts';
 import { movementFor } from './loading.ts';
 import { ramp } from './ramp.ts';
 
@@ -11,12 +12,9 @@ const LENGTHS: Readonly<Record<FilmId, number>> = {
   cut: 1,
   edges: 1,
   tool: 1,
-  dye: 1,
-  dress: 1,
   punch: 1,
   line: 1.5,
   fittings: 1.5,
-  cement: 1,
   assemble: 2,
   stitch: 4,
   lace: 4,
@@ -27,17 +25,14 @@ const LENGTHS: Readonly<Record<FilmId, number>> = {
   rest: 1.5,
 };
 
-/** What moves in a step. Wetting, dyeing, dressing and cementing change nothing that is seen. */
+/** What moves in a step. */
 const MOVES: Readonly<Record<FilmId, readonly Movement[]>> = {
   cut: [],
   edges: ['bevelled'],
   tool: ['tooled'],
-  dye: [],
-  dress: [],
   punch: ['punched'],
   line: ['lined'],
   fittings: ['fitted'],
-  cement: [],
   assemble: ['lined', 'joined'],
   stitch: ['sewn'],
   lace: ['sewn'],
@@ -48,25 +43,23 @@ const MOVES: Readonly<Record<FilmId, readonly Movement[]>> = {
   rest: ['rested'],
 };
 
-/** Work before the leather is cut, and what is not seen: the film begins with the cut pieces. */
-const UNSEEN: readonly StepId[] = ['measure', 'mockup', 'case', 'trace', 'dry', 'dye', 'dress', 'cement'];
+/** Whether a step of the order of work is seen on the film. */
+const isSeen = (id: StepId): id is StepId & FilmId => id in LENGTHS;
 
 /**
  * The film of a cover, in the job's own order of work: what is seen of each step, and then loading and closing.
  * @param point thin end, middle or thick end of the leathers
  */
-export function filmSteps(design: CoverDesign, point: RangePoint): readonly FilmStep[] {
+export const filmSteps = remembered((design: CoverDesign, point: RangePoint): readonly FilmStep[] => {
   const { job } = design;
   const { pocket, staysOpen } = design.fits[point];
   type Bare = Omit<FilmStep, 'from' | 'to' | 'jam'>;
   const work: Bare[] = workOrder(job).flatMap(({ id, name, cautions }) => {
-    if (UNSEEN.includes(id)) return [];
-    const step: Bare = { id: id as FilmId, work: id, name, cautions, figure: null };
+    if (!isSeen(id)) return [];
+    const step: Bare = { id, work: id, name, cautions, figure: null };
     const fitted = id === 'assemble' ? fittingsStep(job) : null;
     return fitted === null ? [step] : [{ id: 'fittings', work: 'fittings', ...fitted, figure: null }, step];
   });
-  const figure = (words: string, unit: 'rad', value: FilmFigure['value']): FilmFigure =>
-    ({ words, unit, value }) as FilmFigure;
   const hands: Bare[] = [
     { id: 'firstBoard', work: 'load', name: 'Slide the first board in', cautions: [], figure: null },
     {
@@ -74,14 +67,14 @@ export function filmSteps(design: CoverDesign, point: RangePoint): readonly Film
       work: 'load',
       name: 'Bend the boards back, slide the second in',
       cautions: [],
-      figure: figure('each board bent back', 'rad', pocket.loadingAngle),
+      figure: { words: 'each board bent back', unit: 'rad', value: pocket.loadingAngle },
     },
     {
       id: 'close',
       work: 'close',
       name: 'Close and press',
       cautions: [],
-      figure: staysOpen === null || staysOpen === 0 ? null : figure('stays open', 'rad', staysOpen),
+      figure: staysOpen === null || staysOpen === 0 ? null : { words: 'stays open', unit: 'rad', value: staysOpen },
     },
     { id: 'rest', work: 'close', name: 'Let go', cautions: [], figure: null },
   ];
@@ -95,7 +88,7 @@ export function filmSteps(design: CoverDesign, point: RangePoint): readonly Film
   });
   const jam = jamOf(design, point);
   return jam === null ? steps : steps.map((step) => withJam(step, jam));
-}
+});
 
 /** The step with the jam that it comes to, if it is the one. */
 function withJam(step: FilmStep, { movement, value, ...jam }: Jam): FilmStep {

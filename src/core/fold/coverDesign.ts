@@ -55,8 +55,15 @@ const withoutSizes = (job: Job): Job => ({
 });
 
 /** The design with its pieces as they are once the cover is made, for what folds or shows the cover. */
-export const madeDesign = (design: CoverDesign): CoverDesign =>
-  design.made === design.pieces ? design : { ...design, pieces: design.made };
+export function madeDesign(design: CoverDesign): CoverDesign {
+  if (design.made === design.pieces) return design;
+  const made = madeDesigns.get(design) ?? { ...design, pieces: design.made };
+  madeDesigns.set(design, made);
+  return made;
+}
+
+/** One for each design, so that what is remembered of it is found again. */
+const madeDesigns = new WeakMap<CoverDesign, CoverDesign>();
 
 /** The design with its book as it lies on a bench at an opening, radians, for what shows the cover lying there. */
 export function lyingDesign(design: CoverDesign, point: RangePoint, opening: number): CoverDesign {

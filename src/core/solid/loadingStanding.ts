@@ -16,10 +16,10 @@ import { wrapSection } from '../fold/section/wrapSection.ts';
 import type { RangePoint } from '../leather/leatherModel.ts';
 import { circularSegment } from '../math/circularSegment.ts';
 import { findLevel } from '../math/findLevel.ts';
+import { remembered } from '../math/remembered.ts';
 import { TOLERANCE } from '../math/tolerance.ts';
 import { addScaled, heading, subtract, type Vec2 } from '../math/vec2.ts';
-import type { Pieces } from '../pattern/pieces.ts';
-import type { OpeningRange } from './openingRange.ts';
+import { type OpeningRange, openingRange } from './openingRange.ts';
 import { type BookPlace, type Sides, type Standing, standingAt } from './standing.ts';
 
 /** How the leaf of a pocket stands over the outside. */
@@ -71,20 +71,11 @@ interface Home {
   readonly stop: number;
 }
 
-const homes = new WeakMap<Pieces, Map<RangePoint, Home>>();
+const homeOf = remembered(findHome);
 
-function homeOf(design: CoverDesign, point: RangePoint, range: OpeningRange | null): Home {
-  const kept = homes.get(design.pieces) ?? new Map<RangePoint, Home>();
-  homes.set(design.pieces, kept);
-  const known = kept.get(point);
-  if (known) return known;
-  const found = findHome(design, point, range);
-  kept.set(point, found);
-  return found;
-}
-
-function findHome(design: CoverDesign, point: RangePoint, range: OpeningRange | null): Home {
+function findHome(design: CoverDesign, point: RangePoint): Home {
   const { job, pieces } = design;
+  const range = openingRange(design, point);
   const needs = design.needs[point];
   const { outside, lining } = needs.leathers;
   const standing = range ? standingAt(design, point, range.most, undefined, 0) : standingFlat(design, point);
@@ -156,7 +147,7 @@ export function loadingStanding(
   range: OpeningRange | null,
   movements: Movements,
 ): LoadingStanding {
-  const home = homeOf(design, point, range);
+  const home = homeOf(design, point);
   if (movements.bentBack === 0 || range === null) return slidIn(design, point, home, loadingAt(movements).slidIn);
   return bentBack(design, point, home, range, movements);
 }

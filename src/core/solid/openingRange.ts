@@ -3,6 +3,7 @@ import type { CoverDesign } from '../fold/coverDesign.ts';
 import { type ReachRange, reachRange } from '../fold/section/reachRange.ts';
 import type { RangePoint } from '../leather/leatherModel.ts';
 import { findLevel } from '../math/findLevel.ts';
+import { remembered } from '../math/remembered.ts';
 import { standingAt } from './standing.ts';
 
 /** Openings between which the cover can stand on its book, radians. */
@@ -12,13 +13,13 @@ export interface OpeningRange extends ReachRange {
 }
 
 /** Smallest and largest opening shown: where the cover reaches, and the boards stay apart by the pockets between them. */
-export function openingRange(design: CoverDesign, point: RangePoint): OpeningRange | null {
+export const openingRange = remembered((design: CoverDesign, point: RangePoint): OpeningRange | null => {
   const { seats, staysOpen } = design.fits[point];
   if (!seats || staysOpen === null) return null;
   const forced = forcedOpening(design, point);
   const range = reachRange(design, point, forced);
   return range && { ...range, forced };
-}
+});
 
 /** Least half thickness of pages between the pockets, mm. */
 const LEAST_LEAVES = 0.1;

@@ -1,4 +1,4 @@
-import { useEffect, useId, useMemo, useRef, useState } from 'react';
+import { useEffect, useId, useRef, useState } from 'react';
 import { filmSteps } from '../../../core/index.ts';
 import { filmAddress } from '../../stage/film/filmAddress.ts';
 import type { Bench } from '../../state/bench.ts';
@@ -24,7 +24,7 @@ function MakingSteps({ design }: Pick<Bench, 'design'>) {
   const part = useRef<HTMLElement>(null);
   const title = useRef<HTMLHeadingElement>(null);
   const step = steps[at];
-  const filmed = useMemo(() => filmSteps(design, 'nominal'), [design]).find(({ work }) => work === step?.id);
+  const filmed = filmSteps(design, 'nominal').find(({ work }) => work === step?.id);
   const go = (index: number): void => {
     if (index < 0 || index > steps.length) return;
     setIsListed(false);

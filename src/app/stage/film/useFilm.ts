@@ -1,4 +1,4 @@
-import { useCallback, useEffect, useMemo, useState } from 'react';
+import { useCallback, useEffect, useState } from 'react';
 import { type CoverDesign, type FilmStep, filmStepAt, filmSteps } from '../../../core/index.ts';
 import { useReducedMotion } from '../../scene/camera/useReducedMotion.ts';
 import type { StageState } from '../stageState.ts';
@@ -32,7 +32,7 @@ export function useFilm(
   { pose, point }: Pick<StageState, 'pose' | 'point'>,
   setStage: (change: Partial<StageState>) => void,
 ): Film {
-  const steps = useMemo(() => filmSteps(design, point), [design, point]);
+  const steps = filmSteps(design, point);
   const [isPlaying, setIsPlaying] = useState(false);
   const isStill = useReducedMotion();
   const at = pose.kind === 'sequence' ? pose.at : 1;

@@ -3,6 +3,7 @@ import { changeOf } from '../../leather/changeOf.ts';
 import type { RangePoint } from '../../leather/leatherModel.ts';
 import { convexChain } from '../../math/convexChain.ts';
 import { findLevel } from '../../math/findLevel.ts';
+import { remembered } from '../../math/remembered.ts';
 import { addScaled, dot, subtract, type Vec2 } from '../../math/vec2.ts';
 import { turnAxis } from '../../pattern/seam.ts';
 import { type Strap, strapOf } from '../../pattern/strap.ts';
@@ -41,15 +42,8 @@ const APART = 0.05;
 /** Radius of the neutral line about a peg. The pattern takes the edges as sharp. */
 const neutralRadius = ({ neutral, thickness }: Closure): number => APART + neutral * thickness;
 
-const known = new WeakMap<CoverDesign['needs'], Map<RangePoint, Closure | null>>();
-
 /** The closure of a finished cover, null where it has none; worked out once for every design. */
-export function closureOf(design: CoverDesign, point: RangePoint): Closure | null {
-  const ofDesign = known.get(design.needs) ?? new Map<RangePoint, Closure | null>();
-  known.set(design.needs, ofDesign);
-  if (!ofDesign.has(point)) ofDesign.set(point, makeClosure(design, point));
-  return ofDesign.get(point)!;
-}
+export const closureOf = remembered(makeClosure);
 
 function makeClosure(design: CoverDesign, point: RangePoint): Closure | null {
   const { job, pieces, needs } = design;
