@@ -101,8 +101,8 @@ export default function CoverScene(props: CoverSceneProps) {
         />
         {full && <FramePace onSlow={props.onSlowFrames} />}
         {props.turning && <Turntable camera={camera} />}
-        {/* A picture without the tooling would be one of another cover. */}
-        {props.pictureRef && !isPending && <PictureTaker ref={props.pictureRef} />}
+        {/* Before its first frame the camera stands nowhere; a picture without the tooling would be one of another cover. */}
+        {props.pictureRef && isDrawn && !isPending && <PictureTaker ref={props.pictureRef} />}
         <ShaderWait onReady={() => setReadyCanvas(canvas)} />
         {isReady && <FirstFrame onDrawn={() => setDrawnCanvas(canvas)} />}
       </Canvas>

@@ -62,7 +62,7 @@ export function StageControls({ stage, setStage, overlay }: StageControlsProps) 
           </button>
         ))}
       </fieldset>
-      <LatePart name="film" room="run">
+      <LatePart name="film" room="film-room">
         <FilmRun stage={stage} setStage={setStage} />
       </LatePart>
       <Run

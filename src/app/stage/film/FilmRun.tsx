@@ -30,7 +30,7 @@ export default function FilmRun({ stage, setStage }: FilmRunProps) {
   return (
     <>
       {isShown && <FilmCaption film={film} />}
-      <div className="run film-run">
+      <div className="run film-room film-run">
         <button type="button" className="quiet film-play" aria-pressed={isPlaying} onClick={play}>
           <svg viewBox="0 0 16 16" aria-hidden="true">
             <path d={isPlaying ? 'M4 3h3v10H4zM9 3h3v10H9z' : 'M4 2.5v11l9-5.5z'} />
