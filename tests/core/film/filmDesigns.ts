@@ -15,28 +15,28 @@ const DOCUMENTS = {
   'thin hardback, laced': tide,
   'thick rounded hardback, lined, stitched': choir,
   paperback: shore,
-  limp: { ...shore, book: { ...shore['book'], kind: 'limp', boardThickness_mm: 1 } },
+  limp: { ...shore, book: { ...shore.book, kind: 'limp', boardThickness_mm: 1 } },
   'turned ends': { ...tide, pockets: TURNED },
-  'turned ends, lined': { ...tide, pockets: TURNED, leather: { ...tide['leather'], lining } },
+  'turned ends, lined': { ...tide, pockets: TURNED, leather: { ...tide.leather, lining } },
   'lined in full, stitched': {
     ...tide,
     seam: { method: 'stitching' },
-    leather: { ...tide['leather'], lining },
+    leather: { ...tide.leather, lining },
     construction: { lining: 'full' },
   },
   'scooped mouth': { ...tide, construction: { mouth: 'curved' } },
   'rounded corners': {
     ...choir,
     construction: { corners: 'rounded' },
-    seam: { ...choir['seam'], cornerRadius_mm: 12 },
+    seam: { ...choir.seam, cornerRadius_mm: 12 },
   },
-  'clipped corners': { ...tide, construction: { corners: 'clipped' }, seam: { ...tide['seam'], cornerRadius_mm: 10 } },
+  'clipped corners': { ...tide, construction: { corners: 'clipped' }, seam: { ...tide.seam, cornerRadius_mm: 10 } },
   'boards at the spine, thicker fore-edge': {
     ...tide,
     seating: 'spine',
-    book: { ...tide['book'], foreEdgeThickness_mm: 34 },
+    book: { ...tide.book, foreEdgeThickness_mm: 34 },
   },
-  'boards at the front, rounded edges': { ...choir, seating: 'front', book: { ...choir['book'], cornerRadius_mm: 4 } },
+  'boards at the front, rounded edges': { ...choir, seating: 'front', book: { ...choir.book, cornerRadius_mm: 4 } },
 } as const;
 
 export const FILM_DESIGNS: readonly (readonly [name: string, design: CoverDesign])[] = Object.entries(DOCUMENTS).map(
