@@ -92,7 +92,7 @@ function sentences(design: CoverDesign, drawing: Drawing): Record<string, readon
       ...sheet.subtitles,
       ...sheet.blocks.map((block) => ('aside' in block ? `${block.text} ${block.aside}` : block.text)),
     ],
-    customer: sheetTexts(customer),
+    customer: [...sheetTexts(customer), ...customer.madeOf.facts.map(({ name, value }) => `${name}: ${value}`)],
   };
 }
 
@@ -206,9 +206,11 @@ const OWN_SETTINGS = [1.5, 10];
 function everySentence(design: CoverDesign, said: ReturnType<typeof sentences>): void {
   const { job } = design;
   const print = printer(job.work.units);
-  const given = new Set(
-    [...numbersIn(job), ...OWN_SETTINGS].flatMap((value) => [print.size(value), print.weight(value)]),
-  );
+  const given = new Set([
+    ...[...numbersIn(job), ...OWN_SETTINGS].flatMap((value) => [print.size(value), print.weight(value)]),
+    // The weights beside that of the job are told as it is.
+    ...customerSheet(design, designReport(design)).weights.columns.map(({ name }) => name),
+  ]);
   for (const line of Object.values(said).flat()) {
     counts.sentences++;
     expect(line).not.toMatch(/\d\.\d+ degrees/);

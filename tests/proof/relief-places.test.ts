@@ -1,4 +1,4 @@
-import { type Primitive, WebIO } from '@gltf-transform/core';
+import type { Primitive } from '@gltf-transform/core';
 import { PNG } from 'pngjs';
 import { describe, expect, test } from 'vitest';
 import { coverColours } from '../../src/core/finish/coverColours.ts';
@@ -15,6 +15,7 @@ import { type FlatPiece, flatPiece, grainOf } from '../core/tooling/flatPiece.ts
 import { placements } from '../core/tooling/toolingJobs.ts';
 import { defined } from '../defined.ts';
 import { nth } from '../nth.ts';
+import { readGlb } from '../output/glb/readGlb.ts';
 import { proofSize } from './proofSize.ts';
 
 /** How far from where it was placed a line may be seen, mm. */
@@ -235,19 +236,22 @@ async function modelOf(design: CoverDesign, { relief, mesh }: Shown) {
     reliefDepth: design.job.tooling.depth_mm,
   });
   const primitive = defined(
-    (await new WebIO().readBinary(bytes))
+    (await readGlb(bytes))
       .getRoot()
       .listMeshes()
       .flatMap((each) => each.listPrimitives())
-      .find((each) => each.getAttribute('TEXCOORD_0') !== null),
+      .find((each) => each.getAttribute('TEXCOORD_1') !== null),
   );
-  const numbers = (name: string): Float32Array =>
-    Float32Array.from(defined(defined(primitive.getAttribute(name)).getArray()));
+  // What is stored as whole numbers is read as the numbers that it stands for.
+  const numbers = (name: string): Float32Array => {
+    const accessor = defined(primitive.getAttribute(name));
+    return Float32Array.from(Array.from({ length: accessor.getCount() }, (_, i) => accessor.getElement(i, [])).flat());
+  };
   const positions = numbers('POSITION').map((metre) => 1000 * metre);
   const triangles = Uint32Array.from(defined(defined(primitive.getIndices()).getArray()));
   const up: Vec3 = [0, 1, 0];
   const flat = flatPiece({ positions, normals: numbers('NORMAL') }, triangles, up, (out) => cross3(up, out));
-  const places = numbers('TEXCOORD_0');
+  const places = numbers('TEXCOORD_1');
   const texturePlace = (place: Vec2): Vec2 => flat.at(...place, places, 2) as [number, number];
   const tone = channels(primitive, 'tone');
   const normals = channels(primitive, 'normals');
@@ -270,7 +274,7 @@ async function modelOf(design: CoverDesign, { relief, mesh }: Shown) {
 
 const textureOf = (primitive: Primitive, kind: 'tone' | 'normals') => {
   const material = defined(primitive.getMaterial());
-  return defined(kind === 'tone' ? material.getBaseColorTexture() : material.getNormalTexture());
+  return defined(kind === 'tone' ? material.getOcclusionTexture() : material.getNormalTexture());
 };
 
 const sizeOf = (primitive: Primitive): readonly [number, number] => defined(textureOf(primitive, 'tone').getSize());
