@@ -1,8 +1,9 @@
 import type { CoverDesign } from '../fold/coverDesign.ts';
+import { distance } from '../math/vec2.ts';
 import { penLoopOf } from '../pattern/penLoop.ts';
 import type { SeamLayer } from '../pattern/seam.ts';
 import { seamHoles } from '../pattern/seamHoles.ts';
-import { strapOf } from '../pattern/strap.ts';
+import { sewingOrder, strapOf } from '../pattern/strap.ts';
 import { type Mm, mm } from '../units/mm.ts';
 
 /** A stretch of whole pitches through the same layers. */
@@ -46,17 +47,17 @@ export function seamLines(design: CoverDesign): SeamLine[] {
 }
 
 /**
- * The line that sews a closure strap to the back, through strap and outside: its rows, and the way from one to the other.
+ * The line that sews a closure strap to the back, through strap and outside: hole by hole along the leather, there and back.
  * @returns null where the job has no strap
  */
 export function strapLine(design: CoverDesign): SeamLine | null {
   const strap = strapOf(design);
   if (strap === null) return null;
   const stack = mm(2 * design.needs.thick.leathers.outside.thickness);
-  const pitches = strap.holes.slice(1).map(({ at: [x, y] }, i): SeamRun => {
-    const [from, up] = strap.holes[i]!.at;
-    return { pitches: 1, pitch: mm(x === from ? Math.abs(y - up) : Math.abs(x - from)), layers: 2, stack };
-  });
+  const sewn = sewingOrder(strap).map((hole) => strap.holes[hole]!.at);
+  const pitches = sewn
+    .slice(1)
+    .map((to, i): SeamRun => ({ pitches: 1, pitch: mm(distance(sewn[i]!, to)), layers: 2, stack }));
   return { closed: false, runs: joined(pitches) };
 }
 

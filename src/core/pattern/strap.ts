@@ -91,6 +91,13 @@ function strapHoles(source: PatternSource, width: number, anchor: number): SeamH
   );
 }
 
+/** Numbers of a strap's holes as they are sewn: the row at its end, and back along the one at the cover's edge. */
+export function sewingOrder({ holes }: Strap): readonly number[] {
+  const numbers = holes.map((_, i) => i);
+  const isFirst = (i: number): boolean => holes[i]!.at[0] === holes[0]!.at[0];
+  return [...numbers.filter(isFirst), ...numbers.filter((i) => !isFirst(i)).reverse()];
+}
+
 export function strapDrawing(
   source: PatternSource,
   strap: Strap,

@@ -76,6 +76,8 @@ describe('the seam line', () => {
     const line = defined(strapLine(design));
     expect(holesIn(line)).toBe(strap.holes);
     expect(line.runs.every(({ layers, stack }) => layers === 2 && stack === 2 * 1.984375)).toBe(true);
+    // Both rows, margin to margin across the strap, and the way from row to row along it, by hand.
+    expect(seamLength([line])).toBeCloseTo(2 * (30 - 2 * 6.35) + 40 - 3 * 6.35, 9);
     expect(strapLine(coverDesign(tide))).toBeNull();
   });
 
@@ -128,9 +130,11 @@ describe('lace', () => {
     // S' = 5, m' = 6.5, by hand.
     expect(lacePerPitch('running', section)).toBeCloseTo(10, 12);
     expect(lacePerPitch('whip', section)).toBeCloseTo(5 + Math.hypot(18, 5), 12);
-    expect(lacePerPitch('single loop', section)).toBeCloseTo(13 + 5 + 5 + Math.hypot(5, 5), 12);
-    expect(lacePerPitch('double loop', section)).toBeCloseTo(18 + Math.hypot(5, 5) + Math.hypot(10, 5), 12);
-    expect(lacePerPitch('triple loop', section)).toBeCloseTo(18 + Math.hypot(10, 5) + Math.hypot(15, 5), 12);
+    // Back 0.6 x 5 over 0.77 x 5 of the edge, forward 1.6 x 5 over the rest.
+    expect(lacePerPitch('single loop', section)).toBeCloseTo(18 + Math.hypot(3, 3.85) + Math.hypot(8, 1.15), 12);
+    // Three ways across the edge: two over other laces, 7 across, one under them, 5.
+    expect(lacePerPitch('double loop', section)).toBeCloseTo(18 + Math.hypot(5, 7) + 5 + Math.hypot(10, 7), 12);
+    expect(lacePerPitch('triple loop', section)).toBeCloseTo(18 + Math.hypot(10, 7) + 5 + Math.hypot(15, 7), 12);
   });
 
   test('whip agrees with a helix walked in small steps round the edge', () => {
@@ -164,13 +168,22 @@ describe('lace', () => {
   test.each([
     ['running', usual, 1.5, 2],
     ['single loop', usual, 5, 6.5],
-    ['double loop', usual, 7, 8.5],
-    ['triple loop', usual, 9, 10],
     ['whip', narrow, 2.5, 3.5],
   ] as const)('%s falls in the range of the trade for usual inputs', (style, at, low, high) => {
     const multiple = lacePerPitch(style, at) / at.pitch;
     expect(multiple).toBeGreaterThanOrEqual(low);
     expect(multiple).toBeLessThanOrEqual(high);
+  });
+
+  // The multiples of double and triple loop do not say for which layout they are: it lies between these two.
+  test.each([
+    ['double loop', 7, 8.5],
+    ['triple loop', 9, 10],
+  ] as const)('%s takes the whole range of the trade from a narrow layout to a wide one', (style, low, high) => {
+    expect(lacePerPitch(style, narrow) / narrow.pitch).toBeLessThan(low);
+    expect(lacePerPitch(style, usual) / usual.pitch).toBeGreaterThan(high);
+    // No more than 3 % over it, so that the wide layout is still one of the trade's.
+    expect(lacePerPitch(style, usual) / usual.pitch).toBeLessThan(1.03 * high);
   });
 
   test('the trade cannot mean whip at the margin of loop lacing: even a lace of no thickness is longer', () => {

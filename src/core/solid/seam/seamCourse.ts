@@ -2,7 +2,7 @@ import { type CoverDesign, madeDesign } from '../../fold/coverDesign.ts';
 import type { RangePoint } from '../../leather/leatherModel.ts';
 import type { SeamHole } from '../../pattern/seam.ts';
 import { seamHoles } from '../../pattern/seamHoles.ts';
-import { strapOf } from '../../pattern/strap.ts';
+import { sewingOrder, strapOf } from '../../pattern/strap.ts';
 import { type CornerShape, cornerShape } from './cornerReach.ts';
 import { isPlaited, laceRow } from './laceRow.ts';
 import type { SeamKnot } from './seamKnot.ts';
@@ -68,11 +68,9 @@ export function strapCourse(design: CoverDesign, point: RangePoint): SeamCourse 
   if (strap === null) return null;
   const { job, needs } = design;
   const stack = 2 * needs[point].leathers.outside.thickness;
-  const start = strap.holes[0]!.at[0];
-  const numbers = strap.holes.map((_, i) => i);
-  const isFirst = (i: number): boolean => strap.holes[i]!.at[0] === start;
-  const order = [...numbers.filter(isFirst), ...numbers.filter((i) => !isFirst(i)).reverse()];
-  const stations = order.map((hole): Station => ({ hole, fan: 0, stack, reach: job.seam.edgeMargin_mm, pile: 0 }));
+  const stations = sewingOrder(strap).map(
+    (hole): Station => ({ hole, fan: 0, stack, reach: job.seam.edgeMargin_mm, pile: 0 }),
+  );
   const work = seamWork(job);
   return courseOf([{ stations, isClosed: false, pitch: job.seam.pitch_mm }], {
     ...work,
