@@ -12,6 +12,7 @@ import { marksOnCut } from './marks/marksOnCut.ts';
 import { PictureTaker } from './PictureTaker.tsx';
 import { SceneContents } from './SceneContents.tsx';
 import { ShaderWait } from './ShaderWait.tsx';
+import { Sharpness } from './Sharpness.tsx';
 import type { CoverSceneProps } from './sceneProps.ts';
 import './scene.css';
 import { Turntable } from './camera/Turntable.tsx';
@@ -99,7 +100,7 @@ export default function CoverScene(props: CoverSceneProps) {
           overlay={overlay}
           wheelZooms={focused}
         />
-        {full && <FramePace onSlow={props.onSlowFrames} />}
+        {full ? <FramePace onSlow={props.onSlowFrames} /> : <Sharpness />}
         {props.turning && <Turntable camera={camera} />}
         {/* Before its first frame the camera stands nowhere; a picture without the tooling would be one of another cover. */}
         {props.pictureRef && isDrawn && !isPending && (
