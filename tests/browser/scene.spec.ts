@@ -295,6 +295,35 @@ test('a frame of the largest example takes at most 60 draw calls, wherever the m
   expect(most.calls).toBeLessThanOrEqual(60);
 });
 
+test('where drawing is slow, what moves has fewer pixels, and all of them once it stands still', async ({ page }) => {
+  await page.addInitScript(withoutPixels);
+  // Every frame takes the driver 120 ms.
+  await page.addInitScript(() => {
+    const gl = WebGL2RenderingContext.prototype;
+    const [fence, wait] = [gl.fenceSync, gl.clientWaitSync];
+    const made = new WeakMap<WebGLSync, number>();
+    gl.fenceSync = function (this: WebGL2RenderingContext, ...how: Parameters<typeof fence>) {
+      const sync = fence.apply(this, how);
+      if (sync) made.set(sync, performance.now());
+      return sync;
+    };
+    gl.clientWaitSync = function (this: WebGL2RenderingContext, ...how: Parameters<typeof wait>) {
+      const isDone = performance.now() > (made.get(how[0]) ?? 0) + 120;
+      return isDone ? wait.apply(this, how) : this.TIMEOUT_EXPIRED;
+    };
+  });
+  await page.goto('');
+  await scenesAreDrawn(page);
+  await page.waitForTimeout(500);
+  const canvas = scene(page).locator('canvas');
+  const width = () => canvas.evaluate((canvas) => (canvas as HTMLCanvasElement).width);
+  const whole = await width();
+  await scene(page).focus();
+  await page.keyboard.press('ArrowRight');
+  await expect.poll(width).toBeLessThan(0.6 * whole);
+  await expect.poll(width).toBe(whole);
+});
+
 test.describe('over the picture', () => {
   test.use({ look: 'unfilled' });
 

@@ -85,7 +85,10 @@ function StageView(now: StageViewProps) {
   );
 
   return (
-    <div className="stage-view" style={{ '--words': `${insets.top}px` } as CSSProperties}>
+    <div
+      className="stage-view"
+      style={{ '--words': `${insets.top}px`, '--runs': `${insets.bottom}px` } as CSSProperties}
+    >
       <ErrorBoundary instead={(error) => section(`The three-dimensional view failed: ${error.message}`)}>
         {absence === 'preparing' && (
           <Awaited>

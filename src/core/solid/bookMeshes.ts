@@ -44,7 +44,9 @@ export function bookMeshes(
       rest,
     });
   };
-  const [front, back] = [half('front'), half('back')];
+  const back = half('back');
+  const isAlike = opening.front === opening.back && leaves.front === leaves.back && mouths.front === mouths.back;
+  const front = isAlike ? back : half('front');
   const height = book.height - 2 * book.square;
   const flyleaf = book.kind === 'hardback' ? 'endpaper' : 'pageFace';
   const fan: Pages[] = [

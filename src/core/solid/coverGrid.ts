@@ -57,10 +57,12 @@ export function coverGrid(
   rows: RowPlan,
 ): CoverGrid {
   const { corner } = pieceCorner(design.job, design.pieces);
-  const halves = [front, back].map(({ half, field }) => {
-    const stops = halfStops(half, field, cornerStops(corner, rows.near));
-    return { half, field, stops, points: placeSection(half, stops, posture) };
-  }) as unknown as [HalfPlan, HalfPlan];
+  const planOf = ({ half, field }: CoverHalf): HalfPlan => {
+    const points = placeSection(half, halfStops(half, field, cornerStops(corner, rows.near)), posture);
+    return { points, places: layHalf(design, point, half, field, points, rows) };
+  };
+  const onBack = planOf(back);
+  const halves = [front === back ? onBack : planOf(front), onBack] as const;
 
   const frontCount = halves[0].points.length;
   const columns = [...halves[0].points.slice(1).reverse(), ...halves[1].points];
@@ -71,7 +73,7 @@ export function coverGrid(
     ['front', halves[0]],
     ['back', halves[1]],
   ] as const) {
-    const places = layHalf(design, point, plan, rows);
+    const { places } = plan;
     plan.points.forEach((_, k) => {
       if (side === 'front' && k === 0) return;
       const i = side === 'front' ? frontCount - 1 - k : frontCount - 1 + k;
@@ -101,9 +103,10 @@ export function coverGrid(
   return { s, columns, rows, uvs, inner, flesh, grain, normals, lined, front: front.half, back: back.half };
 }
 
-interface HalfPlan extends CoverHalf {
-  readonly stops: readonly number[];
+interface HalfPlan {
   readonly points: readonly SectionPoint[];
+  /** x, y, z, pattern v and neutral length from the middle of every point. */
+  readonly places: Float64Array;
 }
 
 /** Neutral lengths at which half the cover has columns. */
@@ -115,8 +118,14 @@ function halfStops(half: HalfSection, field: EndField, corners: readonly number[
 }
 
 /** x, y, z, pattern v and neutral length from the middle of every point of half the inner face. */
-function layHalf(design: CoverDesign, point: RangePoint, plan: HalfPlan, rows: RowPlan): Float64Array {
-  const { half, field, points } = plan;
+function layHalf(
+  design: CoverDesign,
+  point: RangePoint,
+  half: HalfSection,
+  field: EndField,
+  points: readonly SectionPoint[],
+  rows: RowPlan,
+): Float64Array {
   const board = design.needs[point].book.board;
   const count = rows.count;
   const places = new Float64Array(5 * points.length * count);

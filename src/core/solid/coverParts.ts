@@ -20,30 +20,32 @@ export function coverParts(
 ): { readonly parts: MeshData[]; readonly grid: CoverGrid; readonly fields: Sides<EndField> } {
   const rows = coverRows(design, point);
   const closed = ramp(movements.joined, CLOSES, 1);
-  const [front, back] = (['front', 'back'] as const).map((side) => ({
+  const endOf = (side: keyof Sides<unknown>): CoverHalf => ({
     half: standing[side],
     field: endField(design, point, standing[side], pockets[side], closed),
-  })) as [CoverHalf, CoverHalf];
+  });
+  const back = endOf('back');
+  const isAlike = standing.front === standing.back && pockets.front === pockets.back;
+  const front = isAlike ? back : endOf('front');
   const { lined, joined } = movements;
   // Layers lie level on the bench until the lining is in; then each lies on the next.
   const folded = (Math.PI / 2) * ramp(joined, 0, CLOSES);
   const posture: SectionPosture = { wrapped: lined, turnedFolds: [folded, folded] };
   const grid = coverGrid(design, point, front, back, posture, rows.cover);
   const parts = [outsideMesh(grid)];
-  for (const [end, part] of [
-    [front, 'frontPocket'],
-    [back, 'backPocket'],
-  ] as const) {
-    if (!end.field.foreEdge) continue;
+  const pocketOf = (end: CoverHalf): MeshData | null => {
+    if (!end.field.foreEdge) return null;
     const { lateral, up } = laidAway(joined);
     const { outside } = design.needs[point].leathers;
     const place = {
       out: lateral * (design.pieces.pocket.width + POCKET_BESIDE),
       above: up * POCKET_LIFT - lateral * (outside.thickness + end.half.pieces.at(-1)!.lining[0]),
     };
-    const mesh = pocketMesh(design, point, end.field, seamFrame(end.half, posture), place, rows.pocket);
-    parts.push(part === 'frontPocket' ? mirrored(mesh, part) : mesh);
-  }
+    return pocketMesh(design, point, end.field, seamFrame(end.half, posture), place, rows.pocket);
+  };
+  const backPocket = pocketOf(back);
+  const frontPocket = isAlike ? backPocket : pocketOf(front);
+  if (frontPocket && backPocket) parts.push(mirrored(frontPocket, 'frontPocket'), backPocket);
   if (grid.lined) {
     const { lateral, up } = laidAway(lined);
     const { thickness } = design.needs[point].leathers.outside;

@@ -1,4 +1,4 @@
-import { combine3, cross3, dot3, tripleAt, unit3, type Vec3 } from '../math/vec3.ts';
+import { cross3, type Vec3 } from '../math/vec3.ts';
 import type { CoverGrid } from './coverGrid.ts';
 
 /** A place on a face of the outside, with the surface's directions there. */
@@ -10,44 +10,86 @@ export interface CoverPlace {
   readonly alongV: Vec3;
 }
 
+/** Where a place of the pattern lies on the grid: in a cell of four points, one in each corner of two columns. */
+interface Cell {
+  column: number;
+  /** Share of the way to the next column, and in either column the row below and the share of the way to the next. */
+  share: number;
+  readonly rows: [number, number];
+  readonly shares: [number, number];
+}
+
 /**
  * Finds places of the pattern on the folded outside: s from the front cut edge, v from the tail cut edge, mm.
  * @param face grain side, or the inner face, which board and pocket see
  */
-export function coverSampler(
-  { s, uvs, normals, ...faces }: CoverGrid,
-  face: 'grain' | 'inner' = 'grain',
-): (s: number, v: number) => CoverPlace {
-  const { rows, columns, points } = faces[face];
-  const inColumn = (i: number, v: number): [row: number, share: number] => {
-    let low = 0;
-    let high = rows - 1;
-    while (high - low > 1) {
-      const middle = (low + high) >> 1;
-      if (uvs[2 * (i * rows + middle) + 1]! <= v) low = middle;
-      else high = middle;
-    }
-    const [a, b] = [uvs[2 * (i * rows + low) + 1]!, uvs[2 * (i * rows + high) + 1]!];
-    return [low, b > a ? Math.max(0, Math.min(1, (v - a) / (b - a))) : 0];
+export function coverSampler(grid: CoverGrid, face: 'grain' | 'inner' = 'grain'): (s: number, v: number) => CoverPlace {
+  const { normals } = grid;
+  const { rows, points } = grid[face];
+  const cell: Cell = { column: 0, share: 0, rows: [0, 0], shares: [0, 0] };
+  return (s, v) => {
+    find(grid, s, v, cell);
+    const out = unit(mixed(normals, rows, cell));
+    const near = cell.share < 0.5 ? 0 : 1;
+    const at = 3 * ((cell.column + near) * rows + cell.rows[near]);
+    const up: Vec3 = [
+      points[at + 3]! - points[at]!,
+      points[at + 4]! - points[at + 1]!,
+      points[at + 5]! - points[at + 2]!,
+    ];
+    const along = up[0] * out[0] + up[1] * out[1] + up[2] * out[2];
+    const alongV = unit([up[0] - along * out[0], up[1] - along * out[1], up[2] - along * out[2]]);
+    return { at: mixed(points, rows, cell), out, alongS: cross3(alongV, out), alongV };
   };
-  const read = (from: Float64Array, i: number, [row, share]: [number, number]): Vec3 =>
-    combine3(tripleAt(from, i * rows + row), 1 - share, tripleAt(from, i * rows + row + 1), share);
-  return (along, v) => {
-    let low = 0;
-    let high = columns - 1;
-    while (high - low > 1) {
-      const middle = (low + high) >> 1;
-      if (s[middle]! <= along) low = middle;
-      else high = middle;
-    }
-    const share = Math.max(0, Math.min(1, (along - s[low]!) / (s[high]! - s[low]!)));
-    const [a, b] = [inColumn(low, v), inColumn(high, v)];
-    const [p, q] = [read(points, low, a), read(points, high, b)];
-    const out = unit3(combine3(read(normals, low, a), 1 - share, read(normals, high, b), share));
-    const near = share < 0.5 ? low : high;
-    const [row] = share < 0.5 ? a : b;
-    const up = combine3(read(points, near, [row, 1]), 1, read(points, near, [row, 0]), -1);
-    const alongV = unit3(combine3(up, 1, out, -dot3(up, out)));
-    return { at: combine3(p, 1 - share, q, share), out, alongS: cross3(alongV, out), alongV };
+}
+
+/** Finds only where places of the pattern lie on the folded outside, as `coverSampler` does. */
+export function placeSampler(grid: CoverGrid, face: 'grain' | 'inner'): (s: number, v: number) => Vec3 {
+  const { rows, points } = grid[face];
+  const cell: Cell = { column: 0, share: 0, rows: [0, 0], shares: [0, 0] };
+  return (s, v) => {
+    find(grid, s, v, cell);
+    return mixed(points, rows, cell);
   };
+}
+
+function find({ s, uvs, inner: { columns, rows } }: CoverGrid, along: number, v: number, cell: Cell): void {
+  let low = 0;
+  let high = columns - 1;
+  while (high - low > 1) {
+    const middle = (low + high) >> 1;
+    if (s[middle]! <= along) low = middle;
+    else high = middle;
+  }
+  cell.column = low;
+  cell.share = within((along - s[low]!) / (s[high]! - s[low]!));
+  for (let k = 0; k < 2; k++) {
+    const from = (low + k) * rows;
+    let below = 0;
+    let above = rows - 1;
+    while (above - below > 1) {
+      const middle = (below + above) >> 1;
+      if (uvs[2 * (from + middle) + 1]! <= v) below = middle;
+      else above = middle;
+    }
+    const [a, b] = [uvs[2 * (from + below) + 1]!, uvs[2 * (from + above) + 1]!];
+    cell.rows[k] = below;
+    cell.shares[k] = b > a ? within((v - a) / (b - a)) : 0;
+  }
+}
+
+const within = (share: number): number => Math.max(0, Math.min(1, share));
+
+function mixed(from: Float64Array, rows: number, { column, share, rows: [row, next], shares: [p, q] }: Cell): Vec3 {
+  const a = 3 * (column * rows + row);
+  const b = 3 * ((column + 1) * rows + next);
+  const at = (c: number): number =>
+    (1 - share) * ((1 - p) * from[a + c]! + p * from[a + 3 + c]!) +
+    share * ((1 - q) * from[b + c]! + q * from[b + 3 + c]!);
+  return [at(0), at(1), at(2)];
+}
+
+function unit([x, y, z]: Vec3): Vec3 {
+  const length = Math.sqrt(x * x + y * y + z * z) || 1;
+  return [x / length, y / length, z / length];
 }

@@ -5,7 +5,7 @@ import { addScaled, dot, heading, leftOf, subtract, type Vec2 } from '../math/ve
 import { tripleAt, type Vec3 } from '../math/vec3.ts';
 import { type BoardEdge, boardEdges, boardEnds, boardTip } from './boardEdges.ts';
 import type { CoverGrid } from './coverGrid.ts';
-import { coverSampler } from './coverSampler.ts';
+import { placeSampler } from './coverSampler.ts';
 import type { EdgeBand, FitMark } from './meshData.ts';
 import type { OpeningRange } from './openingRange.ts';
 import type { Staging } from './staging.ts';
@@ -62,7 +62,7 @@ function gapMarks(design: CoverDesign, point: RangePoint, pose: MarkedPose, rang
   const { grid, standing } = pose;
   const { book, headTail, foreEdgeSeat } = design.needs[point];
   const fit = design.fits[point];
-  const place = coverSampler(grid, 'inner');
+  const place = placeSampler(grid, 'inner');
   const { tail, head } = boardEnds(design, point);
   const marks = boardEdges(design, point, standing, 0).map((boardEdge): Mark => {
     const { edge, side } = boardEdge;
@@ -70,13 +70,13 @@ function gapMarks(design: CoverDesign, point: RangePoint, pose: MarkedPose, rang
     const onPattern = (inward: number): number => standing.front.length - side * (half.toTip - inward);
     if (edge === 'head' || edge === 'tail') {
       const [end, way] = edge === 'head' ? [head, 1] : [tail, -1];
-      const leather = (along: number, by: number) => place(onPattern(along), end + way * by).at;
+      const leather = (along: number, by: number) => place(onPattern(along), end + way * by);
       return edgeMark(boardEdge, fit[edge], { leather, reach: headTail.needed + fit[edge], isSewn: true });
     }
     // Closed and taut, the fit's own figure: the drawn one differs by the hundredths that thinned layers cost.
     const isFit = !fit.closes || (!pose.isSettled && openingOf(standing) <= range.least);
     const value = isFit ? fit.foreEdge[side === 1 ? 'front' : 'back'] : half.gap;
-    const leather = (along: number, by: number) => place(onPattern(-by), tail + along).at;
+    const leather = (along: number, by: number) => place(onPattern(-by), tail + along);
     return edgeMark(boardEdge, value, { leather, reach: half.toSeam - half.toTip, isSewn: foreEdgeSeat !== null });
   });
 

@@ -1,5 +1,4 @@
 import { TOLERANCE } from '../math/tolerance.ts';
-import { combine3, cross3, tripleAt, unit3 } from '../math/vec3.ts';
 import type { Face, MeshData, PartName } from './meshData.ts';
 
 /** Points of a sheet in columns and rows: three coordinates each, row by row within a column. */
@@ -34,40 +33,39 @@ export function columnPlaces(places: readonly number[], from: number, to: number
  */
 export function gridNormals({ columns, rows, points }: Grid): Float64Array {
   const normals = new Float64Array(points.length);
-  const a: [number, number, number] = [0, 0, 0];
-  const b: [number, number, number] = [0, 0, 0];
+  let [x, y, z] = [0, 0, 0];
   /** Adds the unit vector between a place and the nearest one apart from it in steps of `stride`, drawn in that sense. */
-  const add = (into: [number, number, number], at: number, stride: number, steps: number): void => {
-    for (let k = 1; k <= steps; k++) {
-      const other = at + k * stride;
-      const x = points[other]! - points[at]!;
-      const y = points[other + 1]! - points[at + 1]!;
-      const z = points[other + 2]! - points[at + 2]!;
-      const length = Math.sqrt(x * x + y * y + z * z);
+  const add = (at: number, stride: number, steps: number): void => {
+    for (let k = 1, other = at + stride; k <= steps; k++, other += stride) {
+      const dx = points[other]! - points[at]!;
+      const dy = points[other + 1]! - points[at + 1]!;
+      const dz = points[other + 2]! - points[at + 2]!;
+      const length = Math.sqrt(dx * dx + dy * dy + dz * dz);
       if (length < TOLERANCE.length) continue;
       const scale = stride > 0 ? 1 / length : -1 / length;
-      into[0] += x * scale;
-      into[1] += y * scale;
-      into[2] += z * scale;
+      x += dx * scale;
+      y += dy * scale;
+      z += dz * scale;
       return;
     }
   };
-  for (let i = 0; i < columns; i++) {
-    for (let j = 0; j < rows; j++) {
-      const at = 3 * (i * rows + j);
-      a.fill(0);
-      b.fill(0);
-      add(a, at, 3 * rows, columns - 1 - i);
-      add(a, at, -3 * rows, i);
-      add(b, at, 3, rows - 1 - j);
-      add(b, at, -3, j);
-      const [x, y, z] = cross3(a, b);
-      const length = Math.sqrt(x * x + y * y + z * z) || 1;
-      normals[at] = x / length;
-      normals[at + 1] = y / length;
-      normals[at + 2] = z / length;
+  for (let i = 0, at = 0; i < columns; i++)
+    for (let j = 0; j < rows; j++, at += 3) {
+      x = y = z = 0;
+      add(at, 3 * rows, columns - 1 - i);
+      add(at, -3 * rows, i);
+      const [ax, ay, az] = [x, y, z];
+      x = y = z = 0;
+      add(at, 3, rows - 1 - j);
+      add(at, -3, j);
+      const nx = ay * z - az * y;
+      const ny = az * x - ax * z;
+      const nz = ax * y - ay * x;
+      const length = Math.sqrt(nx * nx + ny * ny + nz * nz) || 1;
+      normals[at] = nx / length;
+      normals[at + 1] = ny / length;
+      normals[at + 2] = nz / length;
     }
-  }
   return normals;
 }
 
@@ -84,79 +82,43 @@ export interface Sheet {
 
 /**
  * Closes a sheet to a solid: outer face, inner face and the four cut edges, each with vertices of its own so that edges
- * stay crisp. Column direction x row direction must point out of the outer face.
+ * stay crisp. Column direction x row direction must point out of the outer face. Sheets of one shape share their triangles.
  */
 export function gridSolid({ part, outer, inner, normals, uvs, faces }: Sheet): MeshData {
   const { columns, rows } = outer;
   const count = columns * rows;
-  const rim = 2 * (columns + rows);
-  const vertices = 2 * count + 2 * rim;
+  const { rim, indices, ends } = topologyOf(columns, rows);
+  const vertices = 2 * count + 2 * rim.length;
   const positions = new Float32Array(3 * vertices);
   const normal = new Float32Array(3 * vertices);
   const uv = new Float32Array(2 * vertices);
-  const quads = (columns - 1) * (rows - 1);
-  const rimQuads = 2 * (columns - 1 + rows - 1);
-  const indices = new Uint32Array(6 * (2 * quads + rimQuads));
-
   positions.set(outer.points, 0);
   positions.set(inner.points, 3 * count);
   normal.set(normals, 0);
-  normal.set(
-    normals.map((component) => -component),
-    3 * count,
-  );
+  for (let k = 0, to = 3 * count; k < 3 * count; k++, to++) normal[to] = -normals[k]!;
   uv.set(uvs, 0);
   uv.set(uvs, 2 * count);
-
-  let n = 0;
-  const quad = (a: number, b: number, c: number, d: number): void => {
-    indices[n++] = a;
-    indices[n++] = b;
-    indices[n++] = c;
-    indices[n++] = a;
-    indices[n++] = c;
-    indices[n++] = d;
-  };
-  for (let i = 0; i + 1 < columns; i++)
-    for (let j = 0; j + 1 < rows; j++) {
-      const at = i * rows + j;
-      quad(at, at + rows, at + rows + 1, at + 1);
+  const { points } = outer;
+  for (let k = 0; k < rim.length; k++) {
+    const { at, before, after } = rim[k]!;
+    const dx = points[3 * after]! - points[3 * before]!;
+    const dy = points[3 * after + 1]! - points[3 * before + 1]!;
+    const dz = points[3 * after + 2]! - points[3 * before + 2]!;
+    const [nx, ny, nz] = [normals[3 * at]!, normals[3 * at + 1]!, normals[3 * at + 2]!];
+    const x = dy * nz - dz * ny;
+    const y = dz * nx - dx * nz;
+    const z = dx * ny - dy * nx;
+    const length = Math.sqrt(x * x + y * y + z * z) || 1;
+    for (let face = 0; face < 2; face++) {
+      const from = face === 0 ? points : inner.points;
+      const v = 2 * count + 2 * k + face;
+      for (let c = 0; c < 3; c++) positions[3 * v + c] = from[3 * at + c]!;
+      normal[3 * v] = x / length;
+      normal[3 * v + 1] = y / length;
+      normal[3 * v + 2] = z / length;
+      uv[2 * v] = uvs[2 * at]!;
+      uv[2 * v + 1] = uvs[2 * at + 1]!;
     }
-  const innerStart = n;
-  for (let i = 0; i + 1 < columns; i++)
-    for (let j = 0; j + 1 < rows; j++) {
-      const at = count + i * rows + j;
-      quad(at, at + 1, at + rows + 1, at + rows);
-    }
-  const rimStart = n;
-  // Walked with the sheet on the left as seen from outside: tail edge, last column, head edge, first column.
-  const sides = [
-    Array.from({ length: columns }, (_, i) => i * rows),
-    Array.from({ length: rows }, (_, j) => (columns - 1) * rows + j),
-    Array.from({ length: columns }, (_, i) => (columns - 1 - i) * rows + rows - 1),
-    Array.from({ length: rows }, (_, j) => rows - 1 - j),
-  ];
-  let at = 2 * count;
-  for (const side of sides) {
-    side.forEach((point, k) => {
-      const before = tripleAt(outer.points, side[k - 1] ?? point);
-      const after = tripleAt(outer.points, side[k + 1] ?? point);
-      const outward = unit3(cross3(combine3(after, 1, before, -1), tripleAt(normals, point)));
-      for (const [grid, offset] of [
-        [outer, 0],
-        [inner, 1],
-      ] as const) {
-        const v = at + 2 * k + offset;
-        positions.set(tripleAt(grid.points, point), 3 * v);
-        normal.set(outward, 3 * v);
-        uv.set(uvs.subarray(2 * point, 2 * point + 2), 2 * v);
-      }
-      if (k > 0) {
-        const v = at + 2 * k;
-        quad(v - 2, v - 1, v + 1, v);
-      }
-    });
-    at += 2 * side.length;
   }
   return {
     part,
@@ -165,11 +127,74 @@ export function gridSolid({ part, outer, inner, normals, uvs, faces }: Sheet): M
     uvs: uv,
     indices,
     faces: [
-      { face: faces.outer, start: 0, count: innerStart },
-      { face: faces.inner, start: innerStart, count: rimStart - innerStart },
-      { face: faces.edge, start: rimStart, count: n - rimStart },
+      { face: faces.outer, start: 0, count: ends[0] },
+      { face: faces.inner, start: ends[0], count: ends[1] - ends[0] },
+      { face: faces.edge, start: ends[1], count: indices.length - ends[1] },
     ],
   };
+}
+
+/** What all sheets of one shape have in common. */
+interface Topology {
+  /** Grid points round the four cut edges, each edge from corner to corner, with their neighbours on it. */
+  readonly rim: readonly { readonly at: number; readonly before: number; readonly after: number }[];
+  /** Never changed: many solids hold it. */
+  readonly indices: Uint32Array;
+  /** Where the outer face ends in `indices`, and the inner one. */
+  readonly ends: readonly [number, number];
+}
+
+const topologies = new Map<string, Topology>();
+/** Shapes kept: those of one cover in all its positions, and some to spare. */
+const MOST_SHAPES = 64;
+
+function topologyOf(columns: number, rows: number): Topology {
+  const key = `${columns} ${rows}`;
+  const known = topologies.get(key);
+  if (known) return known;
+  if (topologies.size >= MOST_SHAPES) topologies.clear();
+  const found = sheetTopology(columns, rows);
+  topologies.set(key, found);
+  return found;
+}
+
+function sheetTopology(columns: number, rows: number): Topology {
+  const count = columns * rows;
+  const quads = (columns - 1) * (rows - 1);
+  const indices = new Uint32Array(6 * (2 * quads + 2 * (columns - 1 + rows - 1)));
+  let n = 0;
+  const quad = (a: number, b: number, c: number, d: number): void => {
+    indices.set([a, b, c, a, c, d], n);
+    n += 6;
+  };
+  for (let i = 0; i + 1 < columns; i++)
+    for (let j = 0; j + 1 < rows; j++) {
+      const at = i * rows + j;
+      quad(at, at + rows, at + rows + 1, at + 1);
+    }
+  const outerEnd = n;
+  for (let i = 0; i + 1 < columns; i++)
+    for (let j = 0; j + 1 < rows; j++) {
+      const at = count + i * rows + j;
+      quad(at, at + 1, at + rows + 1, at + rows);
+    }
+  const innerEnd = n;
+  // Walked with the sheet on the left as seen from outside: tail edge, last column, head edge, first column.
+  const sides = [
+    Array.from({ length: columns }, (_, i) => i * rows),
+    Array.from({ length: rows }, (_, j) => (columns - 1) * rows + j),
+    Array.from({ length: columns }, (_, i) => (columns - 1 - i) * rows + rows - 1),
+    Array.from({ length: rows }, (_, j) => rows - 1 - j),
+  ];
+  let first = 2 * count;
+  for (const side of sides) {
+    for (let v = first + 2; v < first + 2 * side.length; v += 2) quad(v - 2, v - 1, v + 1, v);
+    first += 2 * side.length;
+  }
+  const rim = sides.flatMap((side) =>
+    side.map((at, k) => ({ at, before: side[k - 1] ?? at, after: side[k + 1] ?? at })),
+  );
+  return { rim, indices, ends: [outerEnd, innerEnd] };
 }
 
 /** A grid displaced along normals by a distance of its own in each column, mm. */
@@ -191,12 +216,22 @@ export function mirrored(mesh: MeshData, part: PartName, axis: 1 | 2 = 1): MeshD
     positions[k] = -positions[k]!;
     normals[k] = -normals[k]!;
   }
-  const indices = mesh.indices.slice();
-  for (let k = 0; k < indices.length; k += 3) {
-    indices[k + 1] = mesh.indices[k + 2]!;
-    indices[k + 2] = mesh.indices[k + 1]!;
+  return { ...mesh, part, positions, normals, indices: turnedRound(mesh.indices) };
+}
+
+const roundOnes = new WeakMap<Uint32Array, Uint32Array>();
+
+/** The same triangles, each the other way round. */
+function turnedRound(indices: Uint32Array): Uint32Array {
+  const known = roundOnes.get(indices);
+  if (known) return known;
+  const round = indices.slice();
+  for (let k = 0; k < round.length; k += 3) {
+    round[k + 1] = indices[k + 2]!;
+    round[k + 2] = indices[k + 1]!;
   }
-  return { ...mesh, part, positions, normals, indices };
+  roundOnes.set(indices, round);
+  return round;
 }
 
 /** A solid moved by a vector, mm. */

@@ -18,7 +18,7 @@ const AT_REST: BookPlace = { turn: 0, shift: [0, 0] };
 /** A quantity of each half of the cover. */
 export type Sides<T> = Readonly<Record<'front' | 'back', T>>;
 
-/** How cover and book stand at one moment, in section. */
+/** How cover and book stand at one moment, in section. Two halves that are alike are one and the same object. */
 export interface Standing {
   readonly front: HalfSection;
   readonly back: HalfSection;
@@ -72,7 +72,8 @@ export function standingAt(
   const slack = settled ? Math.max(0, spare) : spare;
   const share = settled ? settled.frontShare : FRONT_SHARE[job.seating];
   const front = halfSection(frontSection!, needs, slack * share, pieces.pocketDepth);
-  const back = halfSection(backSection!, needs, slack * (1 - share), pieces.pocketDepth);
+  const isAlike = frontSection === backSection && share === 0.5;
+  const back = isAlike ? front : halfSection(backSection!, needs, slack * (1 - share), pieces.pocketDepth);
   const { book, foreEdge } = needs;
   const swings = symmetricOpening(opening);
   const tip = book.width + jointSlide(book, swings.front);

@@ -111,7 +111,10 @@ export async function foldedGlb(
         )
         .setMaterial(materialOf(part, face));
       const relief = face === 'grain' ? pictures.get(part) : undefined;
-      if (relief) primitive.setAttribute('TEXCOORD_1', accessor('VEC2', own(reliefPlaces(rest.uvs, relief), 2)));
+      if (relief)
+        primitive
+          .setAttribute('TEXCOORD_1', accessor('VEC2', own(reliefPlaces(rest.uvs, relief), 2)))
+          .setAttribute('TANGENT', accessor('VEC4', own(bytes(tangents(directions(rest.normals), relief)), 4), true));
       for (const shape of shapes) primitive.addTarget(target(part, shape, rest, base, step, own));
       mesh.addPrimitive(primitive);
     }
@@ -234,7 +237,24 @@ function tilePlaces(
 
 /** Where vertices lie in the pictures of a relief. */
 const reliefPlaces = (uvs: Float32Array, { scale, offset }: ReliefPictures): Float32Array<ArrayBuffer> =>
-  Float32Array.from(uvs, (value, i) => scale[i % 2]! * value + offset[i % 2]!);
+  Float32Array.from(uvs, (_, i) => scale[i % 2]! * uvs[i + 1 - 2 * (i % 2)]! + offset[i % 2]!);
+
+/**
+ * The right of the pictures of a relief, along the height of the part, square to the normals; and the side that their top is on.
+ * @param normals in glTF's axes
+ */
+function tangents(normals: Float32Array, { scale }: ReliefPictures): Float32Array<ArrayBuffer> {
+  const found = new Float32Array((normals.length / 3) * 4);
+  for (let v = 0; v < normals.length / 3; v++) {
+    const [x, y, z] = normals.subarray(3 * v, 3 * v + 3) as unknown as [number, number, number];
+    const along = [-x * y, 1 - y * y, -z * y];
+    const length = Math.hypot(...along);
+    // A surface that faces along the height has no such direction.
+    const unit = length < 1e-3 ? [1, 0, 0] : along.map((value) => (Math.sign(scale[0]) * value) / length);
+    found.set([...unit, 1], 4 * v);
+  }
+  return found;
+}
 
 /** Weights of all shapes at each key: 1 for the key's own, none at the last, which is at rest. */
 function weights(shapes: number): Float32Array<ArrayBuffer> {

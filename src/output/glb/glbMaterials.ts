@@ -9,7 +9,7 @@ import type { ReliefPictures } from './reliefPictures.ts';
 /**
  * Makes the materials of a document on demand, one for each kind of surface and one for the grain side of each tooled part.
  * Pictures of tiles lie at the first places of a vertex, those of what is tooled at the second. Only what is tooled has
- * normals of its own: they ask for tangents, which would have to be bent with every pose.
+ * normals of its own, and so tangents.
  */
 export function materialsOf(
   document: Document,

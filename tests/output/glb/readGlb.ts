@@ -4,13 +4,18 @@ import { MeshoptDecoder } from 'meshoptimizer';
 import { defined } from '../../defined.ts';
 import { nth } from '../../nth.ts';
 
-/** Reads a file by the formats' own libraries, with positions and their shifts in metres. */
-export async function readGlb(bytes: Uint8Array): Promise<Document> {
+/** Reads a file by the formats' own libraries, as it is written: positions in whole steps. */
+export async function readRawGlb(bytes: Uint8Array): Promise<Document> {
   await MeshoptDecoder.ready;
-  const document = await new WebIO()
+  return new WebIO()
     .registerExtensions([KHRMeshQuantization, EXTMeshoptCompression])
     .registerDependencies({ 'meshopt.decoder': MeshoptDecoder })
     .readBinary(bytes);
+}
+
+/** Reads a file with positions and their shifts in metres. */
+export async function readGlb(bytes: Uint8Array): Promise<Document> {
+  const document = await readRawGlb(bytes);
   for (const node of document.getRoot().listNodes()) {
     const [scale, move] = [node.getScale(), node.getTranslation()];
     for (const primitive of node.getMesh()?.listPrimitives() ?? []) {

@@ -103,8 +103,14 @@ export function coverMaterials(look: Look, finish: Finish): CoverMaterials {
   if (look === 'light') for (const texture of Object.values(textures)) texture.anisotropy = 1;
   const made: Material[] = [];
 
-  const make = ({ color, map, relief, ...rest }: Recipe): MeshLambertMaterial | MeshPhysicalMaterial => {
-    const common: MeshLambertMaterialParameters = { color, clipShadows: true };
+  const make = ({
+    color,
+    map,
+    relief,
+    polygonOffset = false,
+    ...rest
+  }: Recipe): MeshLambertMaterial | MeshPhysicalMaterial => {
+    const common: MeshLambertMaterialParameters = { color, clipShadows: true, polygonOffset, polygonOffsetFactor: 1 };
     if (map) common.map = map;
     const material =
       look === 'light'
@@ -218,7 +224,8 @@ const makeBookFaces = (make: Make, textures: Textures, colours: CoverColours) =>
     roughness: 0.85,
   }),
   boardInside: make({ color: colours.boardInside, roughness: 0.9 }),
-  pageFace: make({ color: colours.pageFace, roughness: 0.92 }),
+  // Pages that lie on each other end in the edges of both: on their way into the block they must not flicker before these.
+  pageFace: make({ color: colours.pageFace, roughness: 0.92, polygonOffset: true }),
   pageEdge: make({ color: colours.pageEdge, map: textures.leaves, roughness: 0.95 }),
   band: make({ color: colours.band, map: textures.band, roughness: 0.6 }),
   endpaper: make({ color: colours.endpaper, roughness: 0.92 }),
