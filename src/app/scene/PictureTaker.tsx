@@ -1,6 +1,6 @@
 import { type RootState, useThree } from '@react-three/fiber';
 import { type Ref, useImperativeHandle, useRef } from 'react';
-import { Color, type PerspectiveCamera } from 'three';
+import { Color, type PerspectiveCamera, type WebGLRenderer } from 'three';
 import type { Pose } from '../../core/index.ts';
 import type { Look } from './material/coverMaterials.ts';
 import { averageInto, type Band, type PictureSize } from './pictureTiles.ts';
@@ -117,11 +117,14 @@ export function PictureTaker({ ref, pose, look, work }: PictureTakerProps) {
       takeAtOnce: (size, background) => onCanvas(size, background).toDataURL('image/jpeg', QUALITY),
       film(size, background) {
         const drawn = { width: size.width * FILMED[look], height: size.height * FILMED[look] };
-        const goBack = resized(get(), drawn, background);
+        const goBack = resized(get(), drawn);
         return {
           frame(lens) {
             const { gl, scene } = get();
+            // For this frame alone: between two of them the scene draws its shadows, over a ground of its own.
+            const uncovered = onGround(gl, background);
             gl.render(scene, lens);
+            uncovered();
             if (!isDrawn(gl.getContext(), drawn)) throw noRoom(size);
             return gl.domElement;
           },
@@ -156,14 +159,18 @@ function tileOf({ gl }: RootState, look: Look): { readonly samples: number; read
   return { samples, side: Math.max(2, 2 * Math.floor(most / samples / 2)) };
 }
 
-/** Gives the canvas a size and a background; returns what takes both back. */
-function resized({ gl, size, viewport }: RootState, drawn: PictureSize, background: string): () => void {
+/** Draws on a background; returns what takes it back. */
+function onGround(gl: WebGLRenderer, background: string): () => void {
   const clear = { colour: gl.getClearColor(new Color()), alpha: gl.getClearAlpha() };
+  gl.setClearColor(background, 1);
+  return () => gl.setClearColor(clear.colour, clear.alpha);
+}
+
+/** Gives the canvas a size; returns what takes it back. */
+function resized({ gl, size, viewport }: RootState, drawn: PictureSize): () => void {
   gl.setPixelRatio(1);
   gl.setSize(drawn.width, drawn.height, false);
-  gl.setClearColor(background, 1);
   return () => {
-    gl.setClearColor(clear.colour, clear.alpha);
     gl.setPixelRatio(viewport.dpr);
     gl.setSize(size.width, size.height);
   };
@@ -178,11 +185,13 @@ function drawnAt(
   draw: (state: RootState) => void,
 ): void {
   const { gl, scene, camera, invalidate } = state;
-  const goBack = resized(state, drawn, background);
+  const goBack = resized(state, drawn);
+  const uncovered = onGround(gl, background);
   try {
     if (!isDrawn(gl.getContext(), drawn)) throw noRoom(picture);
     draw(state);
   } finally {
+    uncovered();
     goBack();
     gl.render(scene, camera);
     invalidate();
