@@ -65,6 +65,11 @@ test('without a 3D view a picture says why there is none; keys reach everything,
   await bench.keyboard.press('Escape');
   await expect(dialog).toHaveCount(0);
   await expect(bench.getByRole('button', { name: 'Take away' })).toBeFocused();
+  // The search leads to it by what is looked for.
+  await bench.keyboard.press('/');
+  await bench.keyboard.type('glb');
+  await bench.keyboard.press('Enter');
+  await expect(dialog).toBeVisible();
 });
 
 test('a browser without a video encoder says so in place of the button', async ({ bench }) => {
