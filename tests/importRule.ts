@@ -39,6 +39,7 @@ const RANKS: Readonly<Record<string, number>> = {
   'app/scene': 18,
   'app/loupe': 19,
   'app/fields': 19,
+  'app/take': 19,
   'app/panel': 20,
   'app/shelf': 20,
   'app/strip': 20,
@@ -57,7 +58,7 @@ const RANKS: Readonly<Record<string, number>> = {
 const ORDER =
   'units, math, strip, words -> job -> book, leather -> allowance -> doubt -> pattern -> fold -> film, mockup -> solid -> ' +
   'finish, tooling -> materials -> report -> fitReport, explore; core -> artwork -> output -> cli, app; in app: worker, loading, offline -> state -> ' +
-  'sheet, scene -> fields, loupe -> panel, shelf, strip, stage, explore -> form, making -> customer, find, print -> header, ' +
+  'sheet, scene -> fields, loupe, take -> panel, shelf, strip, stage, explore -> form, making -> customer, find, print -> header, ' +
   'cover -> the files of app itself';
 
 /** Packages that need neither a browser nor Node, so that core may use them. */

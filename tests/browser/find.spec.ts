@@ -58,7 +58,7 @@ test('fields, checks, sums, files and settings are gone to by their names, or by
     ['currency', (page) => page.getByLabel('Currency sign', { exact: true })],
     ['units', (page) => page.getByLabel('Units', { exact: true })],
     ['curve: head gap', (page) => page.locator('.explore [data-pick="result"]')],
-    ['glb', (page) => page.getByRole('button', { name: 'Save 3D model' })],
+    ['glb', (page) => page.getByRole('button', { name: 'Take away' })],
   ];
   for (const [typed, there] of steps)
     await test.step(typed, async () => {
@@ -143,8 +143,8 @@ const RESULTS: readonly (readonly [result: string, presses: readonly Press[], sh
   ['bench sheet as PDF', [place('Workbench'), part('Order of work')], 'text=Save the bench sheet as PDF'],
   ['customer sheet', [place('Customer')], '.customer-fit'],
   ['customer sheet as PDF', [place('Customer')], 'text=Save as PDF'],
-  ['picture of the cover as a file', [place('Customer')], 'text=Save picture'],
-  ['3D model (GLB)', [place('Customer')], 'text=Save 3D model'],
+  ['picture of the cover as a file', [button('Take away')], 'dialog >> text=Save picture'],
+  ['3D model (GLB)', [button('Take away')], 'dialog >> text=Save model'],
   ['measuring sheet', [place('Customer')], 'text=Save a measuring sheet'],
   ['job as a file', [button(/^Job: /)], '.job-menu >> text=Save file'],
   ['link that holds the job', [button(/^Job: /), button('Share link')], '.share-note'],

@@ -79,8 +79,9 @@ for (const how of ['forbidden', 'dead', 'mute']) {
     // Half a minute of two turning covers drawn frame by frame would be long in coming.
     if (how === 'mute') return;
     await goToPlace(page, 'Customer');
-    await page.getByRole('button', { name: 'Save 3D model' }).click();
-    await inTime(page, /The 3D model could not be made/);
+    await page.getByRole('button', { name: 'Take away' }).click();
+    await page.getByRole('button', { name: 'Save model' }).click();
+    await inTime(page, /The model could not be made/);
   });
 }
 

@@ -1,56 +1,48 @@
-import { useId, useState } from 'react';
-import { fileName } from '../../output/fileName.ts';
+import { useMemo } from 'react';
+import { leastWrap } from '../../core/index.ts';
+import { OPENINGS } from '../../output/customerSheet/customerSheet.ts';
 import { MeasuringSheetButton } from '../form/MeasuringSheetButton.tsx';
 import { MakingNote } from '../making/MakingNote.tsx';
 import { useMaking } from '../making/useMaking.ts';
 import { useBench } from '../state/BenchContext.tsx';
 import { addressOf } from '../state/place.ts';
-import { saveFile } from '../state/saveFile.ts';
+import TakeAway from '../take/TakeAway.tsx';
+import type { TakenView } from '../take/takenView.ts';
 import { CustomerLink } from './CustomerLink.tsx';
 import { MakersMark } from './MakersMark.tsx';
 import { OnTheTable } from './OnTheTable.tsx';
 import { PaperButtons, TurnButton } from './SheetTools.tsx';
 import type { ShownSheet } from './saveSheet.ts';
+import type { CoverPictures } from './useCoverPictures.ts';
 import type { OfferChoices } from './useOfferChoices.ts';
 import { WeightsShown } from './WeightsShown.tsx';
 
 interface CustomerToolsProps {
   readonly shown: ShownSheet;
+  /** The two covers of the page. */
+  readonly pictures: CoverPictures;
   readonly isTurning: boolean;
   readonly setTurning: (isTurning: boolean) => void;
   readonly choices: OfferChoices;
 }
 
-/** Widths that a picture may have, pixels; its height is three quarters of it. */
-const WIDTHS = [1024, 2048, 4096] as const;
-
-/** What lies behind the bench, as on the screen. */
-const AIR = '#f6f1e6';
-
-const NO_SCENE = 'This browser draws no 3D view to take a picture of.';
-
 /** What can be done with the customer's sheet; none of it is printed. */
 export function CustomerTools(props: CustomerToolsProps) {
-  const { shown, isTurning, setTurning, choices } = props;
-  const { closed, open } = shown;
-  const good = useBench(({ history }) => history.good);
+  const { shown, pictures, isTurning, setTurning, choices } = props;
+  const { design, good } = useBench(({ design, history }) => ({ design, good: history.good }));
   const [making, make] = useMaking();
-  const [width, setWidth] = useState<number>(WIDTHS[1]);
-  const [shownCover, setShownCover] = useState<'closed' | 'open'>('closed');
-  const id = useId();
   const { document, job } = good;
 
-  const savePicture = async (): Promise<void> => {
-    const { settled, scene } = shownCover === 'closed' ? closed : open;
-    await settled;
-    if (scene.current === null) throw new Error(NO_SCENE);
-    const blob = await scene.current.take({ width, height: (width * 3) / 4 }, 'image/png', AIR);
-    saveFile(fileName(document.name, 'png', [`${width}`, shownCover]), blob, 'image/png');
-  };
-  const saveModel = async (): Promise<void> => {
-    const { makeGlb } = await import('./makeGlb.ts');
-    saveFile(fileName(document.name, 'glb'), await makeGlb(job), 'model/gltf-binary');
-  };
+  const views = useMemo<readonly TakenView[]>(
+    () =>
+      (['closed', 'open'] as const).map((name) => ({
+        name,
+        pose: { kind: 'opening', angle: OPENINGS[name] },
+        point: leastWrap(design),
+        scene: () => pictures[name].settled.then(() => pictures[name].scene.current),
+      })),
+    [design, pictures],
+  );
 
   return (
     <header className="row customer-tools not-printed">
@@ -70,38 +62,7 @@ export function CustomerTools(props: CustomerToolsProps) {
       )}
       <div className="row">
         <PaperButtons shown={shown} make={make} />
-        <button
-          type="button"
-          title="glTF binary, with the making as an animation"
-          onClick={() => void make('3D model', saveModel)}
-        >
-          Save 3D model
-        </button>
-      </div>
-      <div className="row">
-        <label className="bar-word" htmlFor={`${id}-cover`}>
-          Picture
-        </label>
-        <select
-          id={`${id}-cover`}
-          value={shownCover}
-          onChange={(event) => setShownCover(event.target.value as 'closed' | 'open')}
-        >
-          <option value="closed">closed</option>
-          <option value="open">open</option>
-        </select>
-        <select
-          aria-label="Size of the picture"
-          value={width}
-          onChange={(event) => setWidth(Number(event.target.value))}
-        >
-          {WIDTHS.map((each) => (
-            <option key={each} value={each}>{`${each} × ${(each * 3) / 4}`}</option>
-          ))}
-        </select>
-        <button type="button" onClick={() => void make('picture', savePicture)}>
-          Save picture
-        </button>
+        <TakeAway views={views} scheme="light" />
       </div>
       <MeasuringSheetButton />
       <CustomerLink document={document} job={job} offer={choices.offer} hasPrice={choices.hasPrice} />

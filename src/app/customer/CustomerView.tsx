@@ -43,6 +43,7 @@ function MakersView() {
     <>
       <CustomerTools
         shown={{ sheet, mark, units, ...pictures }}
+        pictures={pictures}
         isTurning={isTurning}
         setTurning={setTurning}
         choices={choices}

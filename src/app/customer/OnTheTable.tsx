@@ -1,5 +1,6 @@
 import { useEffect, useRef, useState } from 'react';
 import { useBench } from '../state/BenchContext.tsx';
+import { TableLink } from './TableLink.tsx';
 import { type TableWay, tableWay } from './table/tableWay.ts';
 
 /** Shows the cover on the customer's own table where the device can; says why not where it cannot. */
@@ -14,6 +15,7 @@ export function OnTheTable() {
     return () => void session.current?.end().catch(() => {});
   }, []);
   if (way.kind === 'asking') return null;
+  if (way.kind === 'link') return <TableLink />;
   if (way.kind === 'none')
     return (
       <details className="on-table">

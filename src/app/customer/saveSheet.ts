@@ -26,7 +26,7 @@ export async function saveSheet(shown: ShownSheet, onLacking: SheetOptions['onLa
     [sheet.covers.closed, closed],
     [sheet.covers.open, open],
   ] as const) {
-    const blob = await scene.current?.take(PRINTED, 'image/jpeg', '#ffffff');
+    const blob = await scene.current?.take(PRINTED, '#ffffff');
     if (blob) pictures.push({ caption, jpeg: new Uint8Array(await blob.arrayBuffer()) });
   }
   const paper = units === 'in' ? 'Letter' : 'A4';

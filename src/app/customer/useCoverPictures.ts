@@ -2,8 +2,10 @@ import { useMemo } from 'react';
 import { type CoverPicture, useCoverPicture } from '../stage/coverPicture.ts';
 import { usePrintedPictures } from '../stage/usePrintedPictures.ts';
 
+export type CoverPictures = Readonly<Record<'closed' | 'open', CoverPicture>>;
+
 /** The two covers of the page, drawn anew whenever it is printed. */
-export function useCoverPictures(): { readonly closed: CoverPicture; readonly open: CoverPicture } {
+export function useCoverPictures(): CoverPictures {
   const closed = useCoverPicture();
   const open = useCoverPicture();
   usePrintedPictures(useMemo(() => [closed, open], [closed, open]));

@@ -166,6 +166,9 @@ function actions({ getState }: BenchStore): readonly Findable[] {
     setting('Picture', 'look plain full slow quality 3d'),
     ...VIEWPOINTS.map((name) => onStage(`Look from: ${name}`, name, 'view camera turn side')),
     onStage('Play the film of the making', 'Play the film of the making', 'steps order animation video'),
+    onStage('Save a 3D model', 'Take away', 'glb gltf usdz'),
+    onStage('Save a picture', 'Take away', 'png image photograph 4k 8k'),
+    onStage('Save a film', 'Take away', 'video mp4 webm turntable'),
     standing(partOf('template'), 'Save the template as PDF', 'print pattern paper a4 letter true size'),
     standing(partOf('template'), 'Save as SVG', 'laser cutter machine file drawing'),
     standing(partOf('template'), 'Save as DXF', 'laser cutter cad machine file drawing'),
@@ -177,8 +180,6 @@ function actions({ getState }: BenchStore): readonly Findable[] {
       'summary',
     ),
     standing(partOf('work'), 'Save the bench sheet as PDF', 'print instructions order of work'),
-    standing(CUSTOMER, 'Save 3D model', 'glb gltf', 'button'),
-    standing(CUSTOMER, 'Save picture', 'png image photograph', 'button'),
     { ...standing(CUSTOMER, 'Save as PDF', 'customer sheet', 'button'), name: 'Save the customer sheet as PDF' },
     {
       ...standing(CUSTOMER, 'Measuring sheet', 'ruler printed measure pdf', 'button', 'Save a measuring sheet'),

@@ -4,7 +4,7 @@ import { bookSentence, leatherSentence, seamSentence } from '../panel/jobSentenc
 import { Headline } from '../panel/Verdict.tsx';
 import Hatches from '../sheet/Hatches.tsx';
 import { SectionPicture } from '../sheet/SectionPicture.tsx';
-import { printedScene } from '../stage/printedScene.ts';
+import { printedPicture } from '../stage/usePrintedPictures.ts';
 import { useBench } from '../state/BenchContext.tsx';
 import { rulerTicks } from '../strip/rulerTicks.ts';
 import { StripFigure } from '../strip/StripFigure.tsx';
@@ -22,7 +22,7 @@ const LINE = 14;
 export function BenchPage() {
   const { design, report, lengths } = useBench(({ design, report, lengths }) => ({ design, report, lengths }));
   const { job } = design;
-  const picture = printedScene(design);
+  const picture = printedPicture(design);
   return (
     <article className="bench-page only-printed">
       <Hatches />

@@ -76,7 +76,7 @@ export default function CoverScene(props: CoverSceneProps) {
     >
       <Canvas
         key={canvas}
-        frameloop={isReady ? 'demand' : 'never'}
+        frameloop={isReady && !(props.filmed && isDrawn) ? 'demand' : 'never'}
         shadows={full ? 'percentage' : false}
         dpr={full ? [1, 2] : 1}
         gl={{ antialias: full, alpha: true, powerPreference: 'high-performance' }}
@@ -103,7 +103,9 @@ export default function CoverScene(props: CoverSceneProps) {
         {full ? <FramePace onSlow={props.onSlowFrames} /> : <Sharpness />}
         {props.turning && <Turntable camera={camera} />}
         {/* Before its first frame the camera stands nowhere; a picture without the tooling would be one of another cover. */}
-        {props.pictureRef && isDrawn && !isPending && <PictureTaker ref={props.pictureRef} />}
+        {props.pictureRef && isDrawn && !isPending && (
+          <PictureTaker ref={props.pictureRef} pose={props.pose} look={look} work={cover} />
+        )}
         <ShaderWait onReady={() => setReadyCanvas(canvas)} />
         {isReady && <FirstFrame onDrawn={() => setDrawnCanvas(canvas)} />}
       </Canvas>

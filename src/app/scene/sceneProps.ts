@@ -47,6 +47,8 @@ export interface CoverSceneProps {
   /** Turns slowly about the upright axis while true. */
   readonly turning?: boolean;
   readonly pictureRef?: Ref<PictureHandle>;
+  /** Once it is drawn, draws only what is asked of `pictureRef`. */
+  readonly filmed?: boolean;
   /**
    * Called with the edge of a board that the pointer is near: while it moves with no button down, with null once it has left,
    * and when it is pressed, with null when nothing is near. Not called for a drag. Pixels are those of the picture.

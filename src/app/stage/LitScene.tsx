@@ -1,9 +1,9 @@
 import { useCallback, useMemo } from 'react';
 import { patternZone, type SegmentId } from '../../core/index.ts';
 import CoverScene from '../scene/CoverScene.tsx';
+import { holdScene } from '../scene/heldScene.ts';
 import type { PictureHandle } from '../scene/PictureTaker.tsx';
 import type { CoverSceneProps } from '../scene/sceneProps.ts';
-import { holdPrintedScene } from './printedScene.ts';
 
 type LitSceneProps = Omit<CoverSceneProps, 'highlight'> & {
   /** Stretch of the strip to highlight. */
@@ -17,6 +17,6 @@ export default function LitScene({ highlight, ...props }: LitSceneProps) {
     () => (highlight === null ? null : patternZone(design, point, highlight)),
     [design, point, highlight],
   );
-  const hold = useCallback((scene: PictureHandle | null) => holdPrintedScene(scene, design), [design]);
+  const hold = useCallback((scene: PictureHandle | null) => holdScene(scene, design), [design]);
   return <CoverScene {...props} highlight={lit} pictureRef={hold} />;
 }

@@ -2,11 +2,13 @@ import { lazy, type Ref, useId } from 'react';
 import type { RangePoint } from '../../core/index.ts';
 import { Choice } from '../fields/Choice.tsx';
 import { LatePart } from '../loading/LatePart.tsx';
+import { QuietPart } from '../loading/QuietPart.tsx';
 import { VIEWPOINTS } from '../scene/viewpoints.ts';
 import { useBench } from '../state/BenchContext.tsx';
 import { lookFrom, openingWords, type StageState } from './stageState.ts';
 
 const FilmRun = lazy(() => import('./film/FilmRun.tsx'));
+const StageTake = lazy(() => import('./StageTake.tsx'));
 
 interface StageControlsProps {
   readonly stage: StageState;
@@ -73,48 +75,55 @@ export function StageControls({ stage, setStage, overlay }: StageControlsProps) 
         value={degrees}
         onChange={(value) => setStage({ pose: { kind: 'opening', angle: (value * Math.PI) / 180 }, film: null })}
       />
-      <details className="stage-view-choice">
-        <summary>View</summary>
-        <div className="stage-more">
-          <Choice
-            title="Show the leather"
-            options={SHAPES}
-            chosen={stage.shape}
-            choose={(shape) => setStage({ shape: shape as StageState['shape'] })}
-            notes={[stage.shape === 'taut' ? TAUT_NOTE : SETTLED_NOTE]}
-          />
-          <Choice
-            title="Leather shown"
-            options={LEATHER_ENDS}
-            chosen={stage.point}
-            choose={(point) => setStage({ point: point as RangePoint })}
-          />
-          <Choice
-            title="Tooling areas"
-            options={AREAS}
-            chosen={stage.showsAreas ? 'shown' : 'hidden'}
-            choose={(shown) => setStage({ showsAreas: shown === 'shown' })}
-          />
-          <Choice
-            title="Cross-section"
-            options={CUTS}
-            chosen={slice?.axis ?? 'none'}
-            choose={(axis) =>
-              setStage({ slice: axis === 'none' ? null : { axis: axis as NonNullable<typeof slice>['axis'], at: 0.5 } })
-            }
-          />
-          {slice !== null && (
-            <Run
-              title="Cut at"
-              said={slice.axis === 'acrossSpine' ? 'tail to head' : 'spine to fore-edge'}
-              max={1}
-              step={0.01}
-              value={slice.at}
-              onChange={(at) => setStage({ slice: { ...slice, at } })}
+      <div className="stage-ends">
+        <QuietPart>
+          <StageTake stage={stage} />
+        </QuietPart>
+        <details className="stage-view-choice">
+          <summary>View</summary>
+          <div className="stage-more">
+            <Choice
+              title="Show the leather"
+              options={SHAPES}
+              chosen={stage.shape}
+              choose={(shape) => setStage({ shape: shape as StageState['shape'] })}
+              notes={[stage.shape === 'taut' ? TAUT_NOTE : SETTLED_NOTE]}
             />
-          )}
-        </div>
-      </details>
+            <Choice
+              title="Leather shown"
+              options={LEATHER_ENDS}
+              chosen={stage.point}
+              choose={(point) => setStage({ point: point as RangePoint })}
+            />
+            <Choice
+              title="Tooling areas"
+              options={AREAS}
+              chosen={stage.showsAreas ? 'shown' : 'hidden'}
+              choose={(shown) => setStage({ showsAreas: shown === 'shown' })}
+            />
+            <Choice
+              title="Cross-section"
+              options={CUTS}
+              chosen={slice?.axis ?? 'none'}
+              choose={(axis) =>
+                setStage({
+                  slice: axis === 'none' ? null : { axis: axis as NonNullable<typeof slice>['axis'], at: 0.5 },
+                })
+              }
+            />
+            {slice !== null && (
+              <Run
+                title="Cut at"
+                said={slice.axis === 'acrossSpine' ? 'tail to head' : 'spine to fore-edge'}
+                max={1}
+                step={0.01}
+                value={slice.at}
+                onChange={(at) => setStage({ slice: { ...slice, at } })}
+              />
+            )}
+          </div>
+        </details>
+      </div>
     </div>
   );
 }

@@ -7,6 +7,7 @@ import { type CoverGrid, type CoverHalf, coverGrid } from './coverGrid.ts';
 import { type EndField, endField } from './endField.ts';
 import { type Grid, gridSolid, mirrored, moved } from './gridSolid.ts';
 import type { MeshData } from './meshData.ts';
+import { mouthRows } from './mouthScoop.ts';
 import { pocketMesh, type SeamFrame } from './pocketMesh.ts';
 import { type RowPlan, rowPlan } from './rowPlan.ts';
 import type { Staging } from './staging.ts';
@@ -62,8 +63,8 @@ function laidAway(laid: number): { readonly lateral: number; readonly up: number
 
 /** Share of the joining at which the folds of a turned end are done and its head and tail begin to close. Free choice. */
 const CLOSES = 0.7;
-/** Distance between a pocket and the outside on the bench, and how high it is lifted on the way, mm. Free choice. */
-const POCKET_BESIDE = 15;
+/** Distance between a pocket and the outside on the bench, more than a pen loop is wide, and how high it is lifted, mm. Free choice. */
+const POCKET_BESIDE = 30;
 const POCKET_LIFT = 60;
 
 /** Distance between outside and lining on the bench, and how high the lining is lifted on the way, mm. Free choice. */
@@ -71,18 +72,20 @@ const BESIDE = 20;
 const LIFT = 45;
 
 /** Rows of outside and lining, and of the pockets, each by the fullest curve that it makes at head and tail. */
-function coverRows({ needs, pieces, job }: CoverDesign, point: RangePoint): { cover: RowPlan; pocket: RowPlan } {
+function coverRows(design: CoverDesign, point: RangePoint): { cover: RowPlan; pocket: RowPlan } {
+  const { needs, pieces, job } = design;
   const { headTail, leathers, book } = needs[point];
   const { outside, pocket, lining } = leathers;
-  const plan = (fullest: SeatCurve, usual = fullest): RowPlan =>
-    rowPlan(pieces.outside.height, job.seam.edgeMargin_mm, fullest, usual);
+  const plan = (fullest: SeatCurve, usual: SeatCurve, inside?: readonly number[]): RowPlan =>
+    rowPlan(pieces.outside.height, job.seam.edgeMargin_mm, fullest, usual, inside);
   const widest = linedRadius(outside.seatRadius, outside.thickness, lining?.thickness ?? 0);
   const free = Number.POSITIVE_INFINITY;
   const pocketCurve = (offset: number): SeatCurve => seatCurve(offset, pocket.seatRadius, pocket.thickness, free);
+  const coverCurve = curveOnFace(headTail.outsideOffset, widest, outside.thickness / 2);
   return {
-    cover: plan(curveOnFace(headTail.outsideOffset, widest, outside.thickness / 2)),
+    cover: plan(coverCurve, coverCurve),
     // At the corners the pocket may have to come down by the whole board.
-    pocket: plan(pocketCurve(book.board), pocketCurve(book.board - headTail.outsideOffset)),
+    pocket: plan(pocketCurve(book.board), pocketCurve(book.board - headTail.outsideOffset), mouthRows(design)),
   };
 }
 

@@ -42,7 +42,7 @@ export function foldedCover(
   const leafSwing = pose.kind === 'opening' && range ? (opening - range.forced) / 2 : 0;
   const book = bookShown > 0 ? bookParts(design, point, stage, leafSwing) : [];
   const { benchTurn } = standing;
-  const place = { grid: cover.grid, opening, least: range?.least ?? null, benchTurn, book };
+  const place = { grid: cover.grid, opening, least: range?.least ?? null, benchTurn, book, bookPlace: standing.place };
   const fittings = fittingParts(design, point, place, stage.movements);
   return {
     parts: [...cover.parts, ...book, ...fittings.parts],

@@ -26,6 +26,9 @@ export function columnPlaces(places: readonly number[], from: number, to: number
   return inside.filter((at, i) => i === inside.length - 1 || inside[i + 1]! - at > NEAREST);
 }
 
+/** Square of the sine below which columns and rows run alike, as where a layer stands upright: there is no telling its normal. */
+const PARALLEL = 0.03 ** 2;
+
 /**
  * Unit normals of a grid, column direction x row direction.
  *
@@ -33,6 +36,7 @@ export function columnPlaces(places: readonly number[], from: number, to: number
  */
 export function gridNormals({ columns, rows, points }: Grid): Float64Array {
   const normals = new Float64Array(points.length);
+  const unsure: number[] = [];
   let [x, y, z] = [0, 0, 0];
   /** Adds the unit vector between a place and the nearest one apart from it in steps of `stride`, drawn in that sense. */
   const add = (at: number, stride: number, steps: number): void => {
@@ -61,12 +65,27 @@ export function gridNormals({ columns, rows, points }: Grid): Float64Array {
       const nx = ay * z - az * y;
       const ny = az * x - ax * z;
       const nz = ax * y - ay * x;
-      const length = Math.sqrt(nx * nx + ny * ny + nz * nz) || 1;
+      const square = nx * nx + ny * ny + nz * nz;
+      if (square < PARALLEL * (ax * ax + ay * ay + az * az) * (x * x + y * y + z * z)) unsure.push(at);
+      const length = Math.sqrt(square) || 1;
       normals[at] = nx / length;
       normals[at + 1] = ny / length;
       normals[at + 2] = nz / length;
     }
+  if (unsure.length > 0) borrowNormals(normals, unsure, 3 * rows);
   return normals;
+}
+
+/** Gives places where columns and rows run alike the normal of the nearest column on which they do not. */
+function borrowNormals(normals: Float64Array, unsure: readonly number[], stride: number): void {
+  const left = new Set(unsure);
+  for (const at of unsure) {
+    let [before, after] = [at - stride, at + stride];
+    while (before >= 0 && left.has(before)) before -= stride;
+    while (after < normals.length && left.has(after)) after += stride;
+    const from = before >= 0 && (at - before <= after - at || after >= normals.length) ? before : after;
+    if (from < normals.length) normals.copyWithin(at, from, from + 3);
+  }
 }
 
 /** A sheet with thickness: its two faces as grids of one shape, and the outward normal of the outer one. */

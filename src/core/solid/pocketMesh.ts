@@ -9,6 +9,7 @@ import type { MeshData } from './meshData.ts';
 import { mouthScoop } from './mouthScoop.ts';
 import { onColumn, type RowPlan, rowAt } from './rowPlan.ts';
 import { cornerStops, trimCorners } from './trimCorners.ts';
+import { trimMouth } from './trimMouth.ts';
 
 /** Where the back half's fore-edge seam lies in the section: u inward, h toward the book. */
 export interface SeamFrame {
@@ -68,29 +69,26 @@ export function pocketMesh(
   const stops = pocketStops(curve, field, rows.margin, width, cornerStops(corner, rows.near));
   const flesh = gridOf(stops.length, rows.count);
   const uvs = new Float64Array(2 * stops.length * rows.count);
-  const mouth = width - rows.margin;
   stops.forEach((at, i) => {
-    // A scooped mouth draws the far half of the leaf in.
-    const pull = scoop ? Math.max(0, (2 * at) / mouth - 1) : 0;
-    const leaf = field.leafAt(at);
-    const seat = field.pocketSeat(leaf[0], leaf[1]);
+    const [u, level] = field.leafAt(at);
+    const seat = field.pocketSeat(u, level);
     for (let j = 0; j < rows.count; j++) {
       const v = rowAt(rows, seat, j);
-      const drawn = scoop && pull > 0 ? pull * scoop(v) : 0;
-      const [u, level] = drawn > 0 ? field.leafAt(at - drawn) : leaf;
-      const [h, z] = onColumn(rows, drawn > 0 ? field.pocketSeat(u, level) : seat, v);
+      const [h, z] = onColumn(rows, seat, v);
       const a = u - out;
       const b = h + above;
       const k = i * rows.count + j;
       flesh.points[3 * k] = frame.origin[0] + a * frame.inward[0] + b * frame.up[0];
       flesh.points[3 * k + 1] = frame.origin[1] + a * frame.inward[1] + b * frame.up[1];
       flesh.points[3 * k + 2] = z;
-      uvs[2 * k] = at + rows.margin - drawn;
+      uvs[2 * k] = at + rows.margin;
       uvs[2 * k + 1] = v;
     }
   });
   const normals = gridNormals(flesh);
-  trimCorners({ grid: flesh, normals, uvs }, rows.height, corner, (i) => stops[i]! + rows.margin);
+  const sheet = { grid: flesh, normals, uvs };
+  if (scoop) trimMouth(sheet, (v) => width - scoop(v));
+  trimCorners(sheet, rows.height, corner, (i) => stops[i]! + rows.margin);
   return gridSolid({
     part: 'backPocket',
     outer: displaced(flesh, normals, () => thickness),

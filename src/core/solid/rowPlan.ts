@@ -14,6 +14,8 @@ export interface RowPlan {
   readonly reach: number;
   /** Distances of the rows at one edge from it, in a column with the usual curve. */
   readonly near: readonly number[];
+  /** Rows over the level ground between the curves, as shares of the way from tail to head there. */
+  readonly inside: readonly number[];
 }
 
 /** How a layer stands along one column: level at both seams, rise from there to the board, and where the seams are. */
@@ -32,30 +34,35 @@ const MAX_TURN = (12 * Math.PI) / 180;
 /** Least spacing of rows over an arc and over the stretch between the arcs, mm: where there is no S rows keep apart. */
 const LEAST_ARC = 0.15;
 const LEAST_STRAIGHT = 0.02;
-/** Rows over the level ground between the curves. */
-const INSIDE = 3;
+/** Rows over level ground whose edges are straight, as shares of the way over it. */
+const FEW = [0.25, 0.5, 0.75];
 
 /**
  * @param fullest the longest curve that any column of the piece may make
  * @param usual the curve of most columns
+ * @param inside rows over the level ground, as shares of the way over it
  */
-export function rowPlan(height: number, margin: number, fullest: SeatCurve, usual: SeatCurve): RowPlan {
+export function rowPlan(
+  height: number,
+  margin: number,
+  fullest: SeatCurve,
+  usual: SeatCurve,
+  inside: readonly number[] = FEW,
+): RowPlan {
   const steps = Math.max(2, Math.ceil(fullest.up / MAX_TURN));
   const longest = Math.max(fullest.length, 2 * LEAST_ARC) + LEAST_STRAIGHT + 0.5;
   const reach = Math.max(0.1, Math.min(longest, height / 2 - margin - 0.1));
   const side = 2 * steps + 4;
   const near = Array.from({ length: side }, (_, i) => edgeDistance(i - 1, side - 2, usual, margin, steps, reach));
-  return { count: 2 * side + INSIDE, height, margin, steps, reach, near };
+  return { count: 2 * side + inside.length, height, margin, steps, reach, near, inside };
 }
 
 /** Distance of a row from the tail edge of the piece along a column, mm. */
 export function rowAt(plan: RowPlan, seat: ColumnSeat, row: number): number {
-  const { count, height, margin, steps, reach } = plan;
-  const side = (count - INSIDE) / 2;
-  if (row >= side && row < side + INSIDE) {
-    const share = (row - side + 1) / (INSIDE + 1);
-    return margin + reach + (height - 2 * margin - 2 * reach) * share;
-  }
+  const { count, height, margin, steps, reach, inside } = plan;
+  const side = (count - inside.length) / 2;
+  const share = inside[row - side];
+  if (share !== undefined) return margin + reach + (height - 2 * margin - 2 * reach) * share;
   const fromEdge = row < side ? row : count - 1 - row;
   const curve = row < side ? seat.tail : seat.head;
   const away = edgeDistance(fromEdge - 1, side - 2, curve, margin, steps, reach);

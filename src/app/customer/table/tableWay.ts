@@ -3,10 +3,14 @@ export type TableWay =
   | { readonly kind: 'asking' }
   /** By WebXR, in the page. */
   | { readonly kind: 'session'; readonly system: XRSystem }
+  /** By a link to a model as USDZ, which the device itself opens. */
+  | { readonly kind: 'link' }
   | { readonly kind: 'none'; readonly why: string };
 
 /** Asks the browser what it can do; never throws. */
 export async function tableWay(): Promise<TableWay> {
+  // A token that is not in HTML: browsers that open such a link say so.
+  if (document.createElement('a').relList.supports?.('ar')) return { kind: 'link' };
   if (!window.isSecureContext)
     return { kind: 'none', why: 'The camera view needs a secure address, which begins with https.' };
   const { xr } = navigator;

@@ -19,6 +19,8 @@ export interface ClosurePlace {
   /** z of the middle of the cover's height. */
   readonly middle: number;
   readonly benchTurn: number;
+  /** 1 where a pocket or an end that is not folded lies on the free strap, 0 where none does. */
+  readonly covered: number;
   /** 0 beside the cover on the bench, 1 on it. */
   readonly fitted: number;
   /** 0 free, 1 fastened round the closed fore-edge. */
@@ -42,7 +44,7 @@ export function closureParts(
   const isBuckle = shape.kind === 'buckle';
   const round = isBuckle ? Math.min(1, place.fastened / (1 - FRAME_SHARE)) : place.fastened;
   const shut = isBuckle ? Math.max(0, (place.fastened + FRAME_SHARE - 1) / FRAME_SHARE) : 0;
-  const { path, reach } = closureLie(closure, place.line, round, place.benchTurn);
+  const { path, reach } = closureLie(closure, place.line, { ...place, fastened: round });
   const away = benchWay(closure, design, place);
   const sheet = sheetOn(closure, away, place.middle);
   const onFlesh = (at: number): Stand => {

@@ -39,6 +39,9 @@ export interface Closure {
 /** What is laid face to face is drawn this far apart, mm: less than it counts as touching, so that neither shows through. */
 const APART = 0.05;
 
+/** How much farther than its end a strap is kept off what it lies over, mm: lifted, it reaches a little farther. */
+const BEYOND = 2;
+
 /** Radius of the neutral line about a peg. The pattern takes the edges as sharp. */
 const neutralRadius = ({ neutral, thickness }: Closure): number => APART + neutral * thickness;
 
@@ -100,10 +103,11 @@ function tautPath(closure: Closure, line: SectionLine, reach: number): BentPath 
   const foot = frontPlace(closure, line, reach);
   const way = alongLine(foot);
   // What the end lies over beyond the fastening, as the step to a lining, lifts the strap too.
-  const over = line.filter(({ s, lift }) => lift < 1 && s >= edges[0] + reach && s < edges[0] + reach + closure.end);
+  const end = edges[0] + reach + closure.end + BEYOND;
+  const over = [lineAt(line, end), ...line.filter(({ s }) => s >= edges[0] + reach && s < end)];
   const lifted = Math.max(shape.height, ...over.map(({ grain }) => dot(subtract(grain, foot.grain), foot.out)));
   const shoulder = (by: number): Vec2 => addScaled(addScaled(foot.grain, foot.out, lifted), way, by);
-  const front = line.filter(({ s, lift }) => lift < 1 && s < edges[0] + reach);
+  const front = line.filter((place) => place.s < edges[0] + reach && isOuter(place, foot));
   const pegs = [
     ...backPegs(closure, line),
     ...stackPegs(closure, line),
@@ -123,7 +127,26 @@ const overPegs = (closure: Closure, pegs: readonly Vec2[]): BentPath =>
 /** The back's grain side from the sewn end to the fold of a turned end, or to its cut edge. */
 function backPegs({ edges, anchor }: Closure, line: SectionLine): Vec2[] {
   const from = edges[1] - anchor;
-  return [lineAt(line, from).grain, ...line.filter(({ s, lift }) => s > from && lift < 1).map(({ grain }) => grain)];
+  const sewn = lineAt(line, from);
+  return [sewn, ...line.filter((place) => place.s > from && isOuter(place, sewn))].map(({ grain }) => grain);
+}
+
+/** Whether a strap can lie on a place: not where the end of a turned cover lies on its pocket, or turns onto it. */
+const isOuter = ({ lift, out }: SectionPlace, onBoard: SectionPlace): boolean =>
+  lift < 1 || dot(out, onBoard.out) > -Math.SQRT1_2;
+
+/** Turn of the back within which it counts as its plane, up to the fold of a turned end, radians. */
+const IN_PLANE = 0.03;
+
+/** As far as a free strap follows the back: over the seam to the cut edge, or in the back's plane to the fold of a turned end. */
+function followedPegs(closure: Closure, line: SectionLine): Vec2[] {
+  if (closure.pocket > 0) return backPegs(closure, line);
+  const from = closure.edges[1] - closure.anchor;
+  const sewn = lineAt(line, from);
+  const inPlane = line.filter(
+    ({ s, out }) => s > from && s < closure.edges[1] && dot(out, sewn.out) > Math.cos(IN_PLANE),
+  );
+  return [sewn.grain, ...inPlane.map(({ grain }) => grain)];
 }
 
 /** Corners of the layers that meet at the two cut edges. */
@@ -133,13 +156,23 @@ function stackPegs({ pocket }: Closure, line: SectionLine): Vec2[] {
   return [corner(line.at(-1)!), corner(line[0]!)];
 }
 
-/** Where a fastening `reach` mm from the front edge stands: on what is highest under it. */
+/** Where a fastening `reach` mm from the front edge stands: on what is highest under it, also where the front is bent there. */
 export function frontPlace({ edges, shape }: Closure, line: SectionLine, reach: number): SectionPlace {
   const middle = edges[0] + reach;
   const place = lineAt(line, middle);
-  const [from, to] = [middle - shape.radius, middle + shape.radius];
-  const under = [lineAt(line, from), ...line.filter(({ s }) => s > from && s < to), lineAt(line, to)];
-  const rise = Math.max(0, ...under.map(({ grain }) => dot(subtract(grain, place.grain), place.out)));
+  const way = alongLine(place);
+  const local = line
+    .filter((near) => Math.abs(near.s - middle) < 3 * shape.radius && isOuter(near, place))
+    .map(({ grain }): Vec2 => [dot(subtract(grain, place.grain), way), dot(subtract(grain, place.grain), place.out)]);
+  let rise = 0;
+  local.forEach(([x, y], i) => {
+    const [toX, toY] = local[i + 1] ?? [x, y];
+    // As much of each stretch as is under it.
+    for (const at of [x, toX, -shape.radius, shape.radius]) {
+      const share = toX === x ? 0 : (at - x) / (toX - x);
+      if (Math.abs(at) <= shape.radius && share >= 0 && share <= 1) rise = Math.max(rise, y + (toY - y) * share);
+    }
+  });
   return { ...place, grain: addScaled(place.grain, place.out, rise) };
 }
 
@@ -153,24 +186,35 @@ export interface ClosureLie {
  * The strap on a cover: on the back, then free, or round the closed fore-edge as far as it is fastened.
  *
  * A strap that is let go unrolls: it lies taut up to where it has turned its share, and goes on straight from there. Free
- * it goes on in the plane of the back, raised from the bench by what is set in it.
+ * it goes on in the plane of the back, raised from the bench by what is set in it. While pockets or turned ends that are not
+ * folded lie on it, it goes down by what stands out of its flesh side instead, and the cover stands on that.
  * @param fastened 0 free to 1 on its fastening
+ * @param covered 1 where a pocket or an end lies on the free strap, 0 where none does
  * @param benchTurn turn that brings the section to the bench, radians
  */
-export function closureLie(closure: Closure, line: SectionLine, fastened: number, benchTurn: number): ClosureLie {
-  const onBack = overPegs(closure, backPegs(closure, line));
-  const edge = bentLength(onBack);
-  const { low } = closure.shape;
-  const raised = low > 0 ? Math.asin(Math.min(0.5, low / Math.max(1, closure.fastening - edge))) : 0;
-  const tilt = onBack.heading + bentTurn(onBack) + benchTurn;
-  const free = bentTurn(onBack) + raised + Math.max(0, -Math.atan2(Math.sin(tilt), Math.cos(tilt)));
+export function closureLie(
+  closure: Closure,
+  line: SectionLine,
+  { fastened, covered, benchTurn }: { readonly fastened: number; readonly covered: number; readonly benchTurn: number },
+): ClosureLie {
+  const onBack = overPegs(closure, followedPegs(closure, line));
+  const followed = bentTurn(onBack);
+  const room = Math.max(1, closure.fastening - bentLength(onBack));
+  const { low, high, radius } = closure.shape;
+  const upBy = low > 0 ? Math.asin(Math.min(0.5, low / room)) : 0;
+  const downBy = high > 0 ? Math.asin(Math.min(0.5, (high + APART) / Math.max(1, room - radius))) : 0;
+  const tilt = onBack.heading + followed + benchTurn;
+  const free = upBy * (1 - covered) - downBy * covered + Math.max(0, -Math.atan2(Math.sin(tilt), Math.cos(tilt)));
   if (fastened === 0) {
-    const turn = free - bentTurn(onBack);
-    const bend = { length: turn * neutralRadius(closure), turn };
-    return { path: { ...onBack, pieces: [...onBack.pieces, bend] }, reach: closure.reach };
+    // Bent up it goes round the fold of a turned end.
+    const round = free > 0 ? bentUpTo(overPegs(closure, backPegs(closure, line)), followed + free) : onBack;
+    const turn = followed + free - bentTurn(round);
+    const bend = { length: Math.abs(turn) * neutralRadius(closure), turn };
+    return { path: { ...round, pieces: [...round.pieces, bend] }, reach: closure.reach };
   }
   const reach = closure.reach + (fastenedReach(closure, line) - closure.reach) * fastened;
   const taut = tautPath(closure, line, reach);
   const whole = bentTurn(taut);
-  return { path: bentUpTo(taut, Math.min(whole, free + (whole - free) * fastened)), reach };
+  const from = followed + free;
+  return { path: bentUpTo(taut, Math.min(whole, from + (whole - from) * fastened)), reach };
 }

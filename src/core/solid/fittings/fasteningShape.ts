@@ -13,8 +13,9 @@ export interface FasteningShape {
   /** The strap lies level from so far before the fastening's middle to so far beyond. */
   readonly before: number;
   readonly beyond: number;
-  /** How far the fastening stands out of the strap's grain side. */
+  /** How far the fastening stands out of the strap's grain side, and out of its flesh side. */
   readonly low: number;
+  readonly high: number;
   /** Of the head, the cap or the disc. */
   readonly radius: number;
   /** Least radius of the strap's hole; 0 where it has none. */
@@ -36,20 +37,20 @@ export const BUCKLE = { wire: 1.1, prong: 0.8, bar: 1.4 } as const;
 export function fasteningShape({ fastening: kind, width_mm: width, end_mm: end }: StrapOfJob): FasteningShape {
   const most = Math.min(SHARE * width, 0.5 * end);
   const of = (radius: number): number => Math.min(radius, most);
-  const round = (radius: number, rest: Pick<FasteningShape, 'height' | 'low' | 'hole'>): FasteningShape => {
+  const round = (radius: number, rest: Pick<FasteningShape, 'height' | 'low' | 'high' | 'hole'>): FasteningShape => {
     const square = Math.min(END_SHARE * end, 0.42 * width, Math.max(radius + 1.5, 5));
     return { kind, radius, before: square + 0.3, beyond: square, square, ...rest };
   };
   switch (kind) {
     case 'stud':
-      return round(of(4.2), { height: STUD.foot, low: 0, hole: Math.min(STUD.neck, 0.6 * of(4.2)) + 0.3 });
+      return round(of(4.2), { height: STUD.foot, low: 0, high: 0, hole: Math.min(STUD.neck, 0.6 * of(4.2)) + 0.3 });
     case 'snap':
-      return round(of(5.5), { height: SNAP.base + SNAP.ring, low: SNAP.cap, hole: SNAP.shank + 0.2 });
+      return round(of(5.5), { height: SNAP.base + SNAP.ring, low: SNAP.cap, high: SNAP.ring, hole: SNAP.shank + 0.2 });
     case 'magnet':
-      return round(of(7), { height: 2 * MAGNET.disc, low: MAGNET.rise, hole: 0 });
+      return round(of(7), { height: 2 * MAGNET.disc, low: MAGNET.rise, high: MAGNET.disc, hole: 0 });
     case 'buckle': {
       const bar = BAR_SHARE * end;
-      const shape = round(of(5), { height: BUCKLE.bar + BUCKLE.wire, low: 0, hole: BUCKLE.prong + 0.3 });
+      const shape = round(of(5), { height: BUCKLE.bar + BUCKLE.wire, low: 0, high: 0, hole: BUCKLE.prong + 0.3 });
       return { ...shape, before: -bar, beyond: bar };
     }
   }

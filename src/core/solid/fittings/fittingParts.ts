@@ -6,6 +6,7 @@ import { dot, type Vec2 } from '../../math/vec2.ts';
 import type { CoverGrid } from '../coverGrid.ts';
 import { coverSampler } from '../coverSampler.ts';
 import type { FoldedHole, MeshData } from '../meshData.ts';
+import type { BookPlace } from '../standing.ts';
 import { closureParts } from './closureParts.ts';
 import { penLoopMesh } from './penLoopMesh.ts';
 import { ribbonsMesh } from './ribbonMesh.ts';
@@ -19,8 +20,9 @@ export interface FittingPlace {
   readonly least: number | null;
   /** Turn that brings the assembly to the bench, radians. */
   readonly benchTurn: number;
-  /** Parts of the book; none while it is away. */
+  /** Parts of the book, none while it is away, and where it is. */
   readonly book: readonly MeshData[];
+  readonly bookPlace: BookPlace;
 }
 
 /** Fittings of one position as solids, and the holes of the strap's own seam. */
@@ -31,6 +33,8 @@ export interface Fittings {
 
 /** Over so much of an opening a strap comes off its fastening, radians: it does not stretch. Free choice. */
 const LET_GO = 0.02;
+/** Share of the joining from which no pocket or end lies on the strap: `coverParts` has them above it, or folded. */
+const UNCOVERED = 0.8;
 
 /**
  * Strap or flap with its fastening, pen loop and ribbons of a cover, in one position.
@@ -40,24 +44,34 @@ const LET_GO = 0.02;
 export function fittingParts(
   design: CoverDesign,
   point: RangePoint,
-  { grid, opening, least, benchTurn, book }: FittingPlace,
-  { fitted, fastened }: Pick<Movements, 'fitted' | 'fastened'>,
+  { grid, opening, least, benchTurn, book, bookPlace }: FittingPlace,
+  { fitted, joined, fastened }: Pick<Movements, 'fitted' | 'joined' | 'fastened'>,
 ): Fittings {
   const isClosed = least === null ? 0 : 1 - ramp(opening, least, least + LET_GO);
-  const middle = coverSampler(grid)(grid.front.length, design.pieces.outside.height / 2).at[2];
-  const line = lineOfGrid(grid);
+  const { height } = design.pieces.outside;
+  const middle = coverSampler(grid)(grid.front.length, height / 2).at[2];
+  const width = design.job.construction.strap?.width_mm ?? 0;
+  const line = lineOfGrid(grid, [(height - width) / 2, (height + width) / 2]);
   const closure = closureParts(design, point, {
     line,
     middle,
     benchTurn,
+    covered: 1 - ramp(joined, UNCOVERED, 1),
     fitted,
     fastened: fastened * isClosed,
   });
   const up: Vec2 = [Math.sin(benchTurn), Math.cos(benchTurn)];
-  const level = Math.min(...line.map(({ grain }) => dot(grain, up)));
+  // The cover lies on what is lowest: on its grain side, or on a stud.
+  const level = Math.min(...line.map(({ grain }) => dot(grain, up)), ...closure.parts.map((mesh) => lowest(mesh, up)));
   const loop = penLoopMesh(design, point, coverSampler(grid, 'inner'), 1 - ramp(fitted, 0.2, 1), { up, level });
   const leaves = book.find(({ part }) => part === 'leaves');
-  const ribbons = leaves === undefined ? null : ribbonsMesh(design, leaves, { up, level });
+  const ribbons = leaves === undefined ? null : ribbonsMesh(design, leaves, bookPlace, { up, level });
   const others = [loop, ribbons].filter((mesh) => mesh !== null);
   return { parts: [...closure.parts, ...others], strapSeam: closure.seam };
+}
+
+function lowest({ positions }: MeshData, [x, y]: Vec2): number {
+  let least = Number.POSITIVE_INFINITY;
+  for (let k = 0; k < positions.length; k += 3) least = Math.min(least, x * positions[k]! + y * positions[k + 1]!);
+  return least;
 }

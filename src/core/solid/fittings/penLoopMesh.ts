@@ -18,6 +18,8 @@ const SKIVED = 0.02;
 const SKIVE = 5;
 /** How far beyond the head of the cover the loop lies before it is fitted, mm. Free choice. */
 const BESIDE = 25;
+/** Between loop and pocket, mm. */
+const CLEAR = 0.05;
 /** Most by which a loop is bent at its neck, radians, and over how much of its skived ends, mm. */
 const MOST_LEAN = 1;
 const CREASE = 0.01;
@@ -74,14 +76,15 @@ export function penLoopMesh(
   const x: Vec2 = [-edge.alongS[0], -edge.alongS[1]];
   const y: Vec2 = [edge.out[0], edge.out[1]];
   const aside = away * (design.pieces.outside.height - loop.middle + BESIDE + loop.width / 2);
-  // A loop that would reach below the bench is bent up at its neck, where its ends are thin.
+  // A loop that would reach below the bench is bent up at its neck, where its ends are thin; else the cover stands on it.
   const [, round] = path.pieces;
   const radius = round!.length / round!.turn + (1 - neutral) * thickness;
   const toMiddle =
     bentPlaces(path, [path.pieces[0]!.length + round!.length / 2])[0]!.at[0] - round!.length / round!.turn;
   const above = dot([edge.at[0], edge.at[1]], bench.up) - bench.level;
   const lean = findLevel((turn) => above + toMiddle * dot(rotated(x, y, -turn), bench.up), radius, 0, MOST_LEAN);
-  const leant = above + toMiddle * dot(x, bench.up) >= radius ? 0 : -lean;
+  const clear = mostLean(toMiddle, radius, design.needs[point].leathers.pocket.thickness);
+  const leant = above + toMiddle * dot(x, bench.up) >= radius ? 0 : -Math.min(lean, clear);
   const whole: BentPath = {
     start: [-end, path.start[1]],
     heading: 0,
@@ -127,6 +130,15 @@ export function penLoopMesh(
     uvs,
     faces: { outer: 'grain', inner: 'flesh', edge: 'cutEdge' },
   });
+}
+
+/**
+ * How far a loop can be bent up before it meets the cut edge of the pocket, radians: its round of radius R about a middle d off
+ * the edge, turned by a, is as far from the pocket's corner, t up the edge, as d^2 + t^2 - 2 d t sin a.
+ */
+function mostLean(toMiddle: number, radius: number, pocket: number): number {
+  const room = toMiddle ** 2 + pocket ** 2 - (radius + CLEAR) ** 2;
+  return Math.asin(Math.max(0, Math.min(1, room / (2 * toMiddle * pocket))));
 }
 
 /** The direction x turned toward y. */

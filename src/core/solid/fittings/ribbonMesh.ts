@@ -1,10 +1,11 @@
 import type { CoverDesign } from '../../fold/coverDesign.ts';
-import { addScaled, dot, leftOf, subtract, type Vec2 } from '../../math/vec2.ts';
+import { addScaled, dot, heading, leftOf, subtract, type Vec2 } from '../../math/vec2.ts';
 import { combine3, dot3, unit3, type Vec3 } from '../../math/vec3.ts';
 import { ribbonOf } from '../../pattern/ribbon.ts';
 import { gridNormals, gridOf, gridSolid } from '../gridSolid.ts';
 import type { MeshData } from '../meshData.ts';
 import { lastPage, type PagePlace } from '../pagesMesh.ts';
+import type { BookPlace } from '../standing.ts';
 import { joined } from './joinedMeshes.ts';
 
 /** Width of a marker ribbon, and how far apart two lie, mm. Common practice, no source. */
@@ -31,8 +32,14 @@ export interface BenchLevel {
  * Marker ribbons: from the head of the gutter over the open page of the back half, out at the tail near the far corner, and
  * down. The fixed end is out of sight in the spine and is not drawn; what is drawn is as long as the rest of the ribbon.
  * @param leaves the leaves of the book, as they stand
+ * @param place where the book is
  */
-export function ribbonsMesh(design: CoverDesign, leaves: MeshData, bench: BenchLevel): MeshData | null {
+export function ribbonsMesh(
+  design: CoverDesign,
+  leaves: MeshData,
+  place: BookPlace,
+  bench: BenchLevel,
+): MeshData | null {
   const cut = ribbonOf(design);
   const { ribbon } = design.job.construction;
   if (cut === null || ribbon === null) return null;
@@ -44,7 +51,9 @@ export function ribbonsMesh(design: CoverDesign, leaves: MeshData, bench: BenchL
     const from = Math.min(width / 3, 1 + WIDTH / 2 + APART * k);
     const to = Math.max(from, width - WIDTH / 2 - 1 - APART * (cut.count - 1 - k));
     const straight = (design.pieces.outside.height / 2 - half + 3) * (Math.hypot(to - from, 2 * half) / (2 * half));
-    return strip(ribbonLine([from, half], [to, -half], cut.sum.total - ribbon.fixed_mm, straight, page, bench));
+    return strip(
+      ribbonLine([from, half], [to, -half], cut.sum.total - ribbon.fixed_mm, straight, page, middleOf(place), bench),
+    );
   });
   return joined('ribbons', strips);
 }
@@ -56,12 +65,21 @@ interface RibbonPlace {
   readonly row: readonly Vec3[];
 }
 
+/** Distance from the book's middle plane. */
+type FromMiddle = (at: Vec2) => number;
+
+const middleOf =
+  ({ turn, shift }: BookPlace): FromMiddle =>
+  (at) =>
+    Math.abs(dot(subtract(at, shift), leftOf(heading(turn))));
+
 function ribbonLine(
   from: Vec2,
   to: Vec2,
   length: number,
   straight: number,
   page: readonly PagePlace[],
+  fromMiddle: FromMiddle,
   { up, level }: BenchLevel,
 ): RibbonPlace[] {
   const way = subtract(to, from);
@@ -72,8 +90,8 @@ function ribbonLine(
   const flat = Math.max(1, Math.ceil(flatTo / STEP));
   const places = Array.from({ length: flat + 1 }, (_, i): RibbonPlace => {
     const at = addScaled(from, along, (flatTo * i) / flat);
-    const row = ROW.map((share) => overPage(page, addScaled(at, beside, share * WIDTH)));
-    return { at: overPage(page, at), across: unit3(combine3(row.at(-1)!, 1, row[0]!, -1)), row };
+    const row = ROW.map((share) => overPage(page, fromMiddle, addScaled(at, beside, share * WIDTH)));
+    return { at: overPage(page, fromMiddle, at), across: unit3(combine3(row.at(-1)!, 1, row[0]!, -1)), row };
   });
   // Beyond the cover it hangs: the direction turns down, and level again where it comes to the bench.
   const last = places.at(-1)!;
@@ -97,7 +115,7 @@ function ribbonLine(
 }
 
 /** A place of the page's plane, mm from the gutter and over the middle of its height, on the page or straight on from it. */
-function overPage(page: readonly PagePlace[], [along, z]: Vec2): Vec3 {
+function overPage(page: readonly PagePlace[], fromMiddle: FromMiddle, [along, z]: Vec2): Vec3 {
   const next = Math.max(
     1,
     page.findIndex((place, i) => i > 0 && place.along >= along),
@@ -109,7 +127,7 @@ function overPage(page: readonly PagePlace[], [along, z]: Vec2): Vec3 {
   const unit: Vec2 = [step[0] / size, step[1] / size];
   const at = addScaled(a.at, unit, along - a.along);
   // Two open pages are mirror images of each other: between them there is room for the ribbon or not.
-  const over = Math.min(OVER, 0.4 * Math.abs(at[1]));
+  const over = Math.min(OVER, 0.4 * fromMiddle(at));
   const [x, y] = addScaled(at, leftOf(unit), over);
   return [x, y, z];
 }

@@ -1,6 +1,6 @@
 import type { HalfSection, SectionPoint } from '../../fold/section/halfSection.ts';
 import { placeSection, type SectionPosture, sectionStops } from '../../fold/section/halfSection.ts';
-import { addScaled, leftOf, type Vec2 } from '../../math/vec2.ts';
+import { addScaled, dot, leftOf, subtract, type Vec2 } from '../../math/vec2.ts';
 import type { CoverGrid } from '../coverGrid.ts';
 
 /** A place on the cover's section at mid-height, front cut edge to back cut edge. */
@@ -18,9 +18,29 @@ export interface SectionPlace {
 
 export type SectionLine = readonly SectionPlace[];
 
-/** Section of the cover as it is laid. */
-export const lineOfGrid = ({ columns, s, front }: CoverGrid): SectionLine =>
-  columns.map((column, i) => placed(column, s[i]!, s[i]! < front.length ? -1 : 1));
+/**
+ * Section of the cover as it is laid, at what stands out farthest between two heights on the pattern, mm: a turned end bulges
+ * toward head and tail.
+ */
+export function lineOfGrid(grid: CoverGrid, [low, high]: readonly [number, number]): SectionLine {
+  const { columns, s, front, grain, uvs } = grid;
+  const { rows } = grain;
+  return columns.map((column, i) => {
+    const place = placed(column, s[i]!, s[i]! < front.length ? -1 : 1);
+    const along = alongLine(place);
+    let [rise, aside] = [0, 0];
+    for (let j = 0; j < rows; j++) {
+      const k = i * rows + j;
+      const [before, after] = [uvs[2 * (j > 0 ? k - 1 : k) + 1]!, uvs[2 * (j + 1 < rows ? k + 1 : k) + 1]!];
+      if (after < low || before > high) continue;
+      const from = subtract([grain.points[3 * k]!, grain.points[3 * k + 1]!], place.grain);
+      rise = Math.max(rise, dot(from, place.out));
+      const way = dot(from, along);
+      if (Math.abs(way) > Math.abs(aside)) aside = way;
+    }
+    return { ...place, grain: addScaled(addScaled(place.grain, place.out, rise), along, aside) };
+  });
+}
 
 /** Section of two halves lying on their book. */
 export function lineOfHalves(front: HalfSection, back: HalfSection): SectionLine {

@@ -9,10 +9,13 @@ const ROWS = 9;
 const [LOW, HIGH] = [2, 6];
 /** Sides of the square, in columns and in rows. */
 const CELLS = HIGH - LOW;
-/** Spacing of columns: along the strap, and about a bend on either side of it, mm. */
+/** Spacing of columns: along the strap, where it follows the back, and about a bend on either side of it, mm. */
 const APART = 12;
+const ON_BACK = 2;
 const FINE = 0.5;
 const BESIDE = 4;
+/** Turn from which bends have columns beside them too, radians: from cover to cover they move along the strap. */
+const SHARP = 0.3;
 /** Columns over the round of a corner. */
 const CORNER_STEPS = 7;
 
@@ -31,15 +34,18 @@ function halfWidth({ strap: { width, corner } }: Closure, fromEnd: number): numb
 function columns(closure: Closure): { readonly at: readonly number[]; readonly first: number } {
   const { length, fastening, anchor, shape, strap, bends } = closure;
   const places = [0, anchor];
-  // Bends that follow closely, as on the folds of a turned end, share their columns.
-  const stretches: [from: number, to: number][] = [];
-  for (const { from, to, turn } of bends) {
-    const beside = turn > 0.3 ? BESIDE : FINE;
+  // Where it leaves the back it bends when it is free. Bends that follow closely, as on a fold, share their columns.
+  const stretches: { from: number; to: number; turn: number }[] = [];
+  for (const bend of [...bends, { from: anchor, to: anchor, turn: SHARP }].sort((a, b) => a.from - b.from)) {
     const last = stretches.at(-1);
-    if (last !== undefined && from - beside <= last[1]) last[1] = Math.max(last[1], to + beside);
-    else if (turn > 0.02) stretches.push([from - beside, to + beside]);
+    if (last !== undefined && bend.from - FINE <= last.to + FINE) {
+      last.to = Math.max(last.to, bend.to);
+      last.turn += bend.turn;
+    } else stretches.push({ ...bend });
   }
-  for (const [from, to] of stretches) {
+  for (const { turn, ...bend } of stretches.filter(({ turn }) => turn > 0.02)) {
+    const beside = turn >= SHARP ? BESIDE : FINE;
+    const [from, to] = [bend.from - beside, bend.to + beside];
     const count = Math.ceil((to - from) / FINE);
     for (let i = 0; i <= count; i++) places.push(from + ((to - from) * i) / count);
   }
@@ -49,7 +55,7 @@ function columns(closure: Closure): { readonly at: readonly number[]; readonly f
   const coarse = columnPlaces(places.filter(clear), 0, length);
   const spread = coarse.flatMap((at, i) => {
     const next = coarse[i + 1];
-    const parts = next === undefined ? 1 : Math.max(1, Math.ceil((next - at) / APART));
+    const parts = next === undefined ? 1 : Math.max(1, Math.ceil((next - at) / (at < anchor ? ON_BACK : APART)));
     return Array.from({ length: parts }, (_, k) => at + (((next ?? at) - at) * k) / parts);
   });
   const square = Array.from({ length: CELLS + 1 }, (_, k) => fastening + shape.square * ((2 * k) / CELLS - 1));

@@ -1,6 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import choirBook from '../../../../public/jobs/choir-book.json' with { type: 'json' };
 import tideLedger from '../../../../public/jobs/tide-ledger.json' with { type: 'json' };
+import { filmSteps } from '../../../../src/core/film/filmSteps.ts';
 import { type CoverDesign, coverDesign } from '../../../../src/core/fold/coverDesign.ts';
 import { distance, type Vec2 } from '../../../../src/core/math/vec2.ts';
 import { ribbonOf } from '../../../../src/core/pattern/ribbon.ts';
@@ -84,10 +85,18 @@ describe.each([
         [least, 1],
       ] as const) {
         const { front, back } = standingAt(design, 'nominal', opening);
-        const { path } = closureLie(closure, lineOfHalves(front, back), fastened, 0);
+        const { path } = closureLie(closure, lineOfHalves(front, back), { fastened, covered: 0, benchTurn: 0 });
         expect(Math.abs(chordLength(path, closure.length) - closure.length)).toBeLessThan(1e-6);
       }
     }
+  });
+
+  test('lies free in the plane of the back where ends are turned, not round their fold', () => {
+    const design = covered(book, {}, { pockets: { construction: 'turned' } });
+    const closure = defined(closureOf(design, 'nominal') ?? undefined);
+    const { front, back, benchTurn } = standingAt(design, 'nominal', 2);
+    const { path } = closureLie(closure, lineOfHalves(front, back), { fastened: 0, covered: 0, benchTurn });
+    expect(Math.abs(path.pieces.reduce((sum, { turn }) => sum + turn, 0))).toBeLessThan(0.1);
   });
 
   test('comes to its fastening where the pattern has it: within 2 mm of the reach', () => {
@@ -162,6 +171,23 @@ describe('fittings', () => {
         );
       expect(nearest).toBeLessThan(12);
     }
+  });
+});
+
+describe('fittings of the film', () => {
+  const turned = { pockets: { construction: 'turned' } };
+  const heavy = { leather: { outside: { min_mm: 3, max_mm: 3.9, bendRatio: 0.4 } } };
+
+  test.each([
+    ['ribbons while the boards are bent back', { construction: { ribbon: {} } }, 'secondBoard', 0.4],
+    ['a snap under ends not folded', { ...turned, construction: { strap: { fastening: 'snap' } } }, 'assemble', 0.2],
+    ['a snap under pockets', { construction: { strap: { fastening: 'snap' } } }, 'assemble', 0.1],
+    ['a pen loop in the tent', { ...heavy, construction: { penLoop: {} } }, 'secondBoard', 0.5],
+  ] as const)('pass through nothing: %s', (_name, change, id, share) => {
+    const design = coverDesign(soundJob(merged(tideLedger, change)));
+    const { from, to } = defined(filmSteps(design, 'thick').find((step) => step.id === id));
+    const { parts } = foldedCover(design, { kind: 'sequence', at: from + (to - from) * share }, 'thick');
+    expect(validateClearance(parts, 0.05).filter(({ a, b }) => FITTINGS.has(a) || FITTINGS.has(b))).toEqual([]);
   });
 });
 
