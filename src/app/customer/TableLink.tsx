@@ -3,9 +3,9 @@ import { fileName } from '../../output/fileName.ts';
 import { useBench } from '../state/BenchContext.tsx';
 import { makeModel } from '../take/makeModel.ts';
 
-/** The picture on the link: a box on a table. Devices open such a link at once only where an image is all that it holds. */
+/** What the link shows, a box on a table and its words: devices open such a link at once only where an image is all that it holds. */
 const SIGN = `data:image/svg+xml,${encodeURIComponent(
-  '<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 32 32" fill="none" stroke="#1f4269" stroke-width="2" stroke-linejoin="round"><path d="M16 5l9 4.5v9L16 23l-9-4.5v-9zM7 9.500l9 4.500 9-4.500M16 14v9M2 28h28"/></svg>',
+  '<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 168 28" fill="#1f4269"><path fill="none" stroke="#1f4269" stroke-width="1.5" stroke-linejoin="round" d="M14 4l8 4v8l-8 4-8-4v-8zM6 8l8 4 8-4M14 12v8M2 25h24"/><text x="34" y="19" font-family="sans-serif" font-size="14">See it on your table</text></svg>',
 )}`;
 
 /** A link to the cover as USDZ, for devices that lay such a model on the table by themselves. */
@@ -41,11 +41,8 @@ export function TableLink() {
     );
   if (address === null) return <span className="help">The model for your table is being made.</span>;
   return (
-    <span className="table-link">
-      <a className="link" rel="ar" href={address} download={fileName(name, 'usdz')}>
-        <img src={SIGN} alt="See it on your table" />
-      </a>
-      <span aria-hidden="true">See it on your table</span>
-    </span>
+    <a className="table-link" rel="ar" href={address} download={fileName(name, 'usdz')}>
+      <img src={SIGN} alt="See it on your table" />
+    </a>
   );
 }

@@ -97,14 +97,17 @@ async function shoot(
   const film = filmOf(id, seconds, design, point, pose, size.width / size.height);
   const file = await openFilm(size);
   const filming = scene.film(size, background);
+  // Without its place on the page the scene takes no further pose.
+  const stopped = new Promise<never>((_, stop) => {
+    signal.addEventListener('abort', () => stop(signal.reason));
+  });
   try {
     for (let i = 0; i < film.frames; i++) {
-      await show(film.poseAt(i));
+      await Promise.race([show(film.poseAt(i)), stopped]);
       const canvas = filming.frame(film.lensAt(i));
       await file.add(canvas);
       tell((i + 1) / film.frames);
-      await pause();
-      signal.throwIfAborted();
+      await Promise.race([pause(), stopped]);
     }
     return await file.finish();
   } catch (error) {

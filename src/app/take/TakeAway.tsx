@@ -77,7 +77,14 @@ function TakeDialog({ views, scheme, onClose }: TakeAwayProps & { readonly onClo
     });
 
   return (
-    <dialog ref={dialog} className="take-away not-printed" aria-labelledby={`${id}-title`} onClose={onClose}>
+    <dialog
+      ref={dialog}
+      className="take-away not-printed"
+      aria-labelledby={`${id}-title`}
+      // A key pressed by chance would throw away minutes of work, which has a button to stop it.
+      onCancel={(event) => isBusy && event.preventDefault()}
+      onClose={onClose}
+    >
       <h2 id={`${id}-title`}>Take it away</h2>
       {views.length > 1 && (
         <p className="row take-row">
@@ -94,7 +101,7 @@ function TakeDialog({ views, scheme, onClose }: TakeAwayProps & { readonly onClo
       <FilmFields isBusy={isBusy} onTake={film} />
       <TakingNote taking={taking} cancel={cancel} />
       <p className="row dialog-buttons">
-        <button type="button" onClick={() => dialog.current?.close()}>
+        <button type="button" disabled={isBusy} onClick={() => dialog.current?.close()}>
           Close
         </button>
       </p>
