@@ -38,8 +38,8 @@ export interface HalfBlock {
 
 /** Play between the leaves and the case beside them, mm. Between the two half blocks a play would show as a crack. */
 const PLAY = 0.02;
-/** Least thickness of a half text block where the pockets press on it, as a share of what is there. */
-const LEAST_PAGES = 0.05;
+/** Least thickness of a half text block where the pockets press on it, as a share of what is there, and mm. */
+const LEAST_PAGES = { share: 0.05, thickness: 0.05 };
 /** Depths drawn in what stays on the board. */
 const SLAB_LEAVES = 8;
 /** Gatherings that fan on each side, and the share of the half block that they are. Free choice: how it looks. */
@@ -95,10 +95,13 @@ interface ClosedBlock {
   readonly length: number;
   /** Where the leaves have given way to the whole thickness of the pocket. */
   readonly given: number;
-  /** Depth of a leaf at the corner; where it begins, along and deep; and how its line rises before corner, pocket, end. */
+  /**
+   * Depth of a leaf at the corner; where it begins, along and deep; and how its line rises before corner, pocket, end, where
+   * it gives way to the pocket over a length of the board.
+   */
   depth(share: number): number;
   start(share: number): Vec2;
-  slopes(share: number): readonly [number, number, number];
+  slopes(share: number, over: number): readonly [number, number, number];
 }
 
 function closedBlock(book: BookModel, { tilt, pocket, mouth }: BlockStand): ClosedBlock {
@@ -110,10 +113,11 @@ function closedBlock(book: BookModel, { tilt, pocket, mouth }: BlockStand): Clos
     const reach = mouth - from - 1;
     const given = Math.max(0, reach);
     const room = Math.min(toMiddle(given), toMiddle(book.width - book.square - from));
-    const presses = Math.max(0, Math.min(pocket, (1 - LEAST_PAGES) * room - PLAY));
+    const least = Math.min(LEAST_PAGES.share * room, LEAST_PAGES.thickness);
+    const presses = Math.max(0, Math.min(pocket, room - least - PLAY));
     // A pocket that reaches the joint is given way to from there.
     const low = PLAY + (reach > 0 ? 0 : presses);
-    const rises = reach > 0 ? presses / given : 0;
+    const rises = reach > 0 ? presses : 0;
     const depth = (share: number, along = 0): number => low + share * (toMiddle(along) - low);
     const start = (share: number): Vec2 => {
       let along = 0;
@@ -124,9 +128,9 @@ function closedBlock(book: BookModel, { tilt, pocket, mouth }: BlockStand): Clos
       }
       return [along, depth(share, along)];
     };
-    const slopes = (share: number): readonly [number, number, number] => {
+    const slopes = (share: number, over: number): readonly [number, number, number] => {
       const out = Math.atan((share * s) / c);
-      return [out, Math.atan((1 - share) * rises + (share * s) / c), out];
+      return [out, Math.atan((1 - share) * (over > 0 ? rises / over : 0) + (share * s) / c), out];
     };
     const length = Math.max(1, book.width - book.square - from - start(0)[0]);
     return { corner, tilt, length, given, depth, start, slopes };
@@ -213,9 +217,11 @@ type Stretches = readonly [
 function stretches(closed: ClosedBlock, { turns, runs, landing, toGiven }: BoardPath, share: number): Stretches {
   const depth = closed.depth(share);
   const [along] = closed.start(share);
-  const before = -along / Math.cos(closed.slopes(share)[0]);
+  const [near, past] = closed.slopes(share, toGiven);
+  const before = -along / Math.cos(near);
   const down = Math.max(0, landing.radius - depth) * landing.turn;
-  return [before, depth * turns[0], runs[0], depth * turns[1], runs[1], depth * turns[2], down, toGiven];
+  const rising = toGiven / Math.cos(past);
+  return [before, depth * turns[0], runs[0], depth * turns[1], runs[1], depth * turns[2], down, rising];
 }
 
 /** Places on a leaf of a depth in the block: the same for all that lie on each other there, whatever their swing. */
@@ -251,7 +257,7 @@ function leafAt(
   const [before, , firstRun, , secondRun, , down, toGiven] = stretches(closed, path, share);
   const lies = swing === outermost;
   const turns = lies ? path.turns : turnedAtMost(path.turns, swing);
-  const [near, past, far] = closed.slopes(share);
+  const [near, past, far] = closed.slopes(share, path.toGiven);
   const sag = (SAG * (outermost - swing)) / length;
   const sagging = (run: number): Bend => ({ length: run, turn: sag * run });
   const bends: Bend[] = [
