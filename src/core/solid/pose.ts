@@ -5,10 +5,5 @@
  * finished book on its own, in radians: 0 closed, pi flat.
  */
 export type Pose =
-  | {
-      readonly kind: 'sequence';
-      readonly at: number;
-      /** Opening to which the cover that is let go springs, radians, where it is known; without it the cover stays shut. */
-      readonly rest?: number;
-    }
+  | { readonly kind: 'sequence'; readonly at: number }
   | { readonly kind: 'opening'; readonly angle: number };
