@@ -95,13 +95,10 @@ interface ClosedBlock {
   readonly length: number;
   /** Where the leaves have given way to the whole thickness of the pocket. */
   readonly given: number;
-  /**
-   * Depth of a leaf at the corner; where it begins, along and deep; and how its line rises before corner, pocket, end, where
-   * it gives way to the pocket over a length of the board.
-   */
+  /** Depth of a leaf at the corner; where it begins, along and deep; and how its line rises before corner, pocket, end. */
   depth(share: number): number;
   start(share: number): Vec2;
-  slopes(share: number, over: number): readonly [number, number, number];
+  slopes(share: number): readonly [number, number, number];
 }
 
 function closedBlock(book: BookModel, { tilt, pocket, mouth }: BlockStand): ClosedBlock {
@@ -117,7 +114,7 @@ function closedBlock(book: BookModel, { tilt, pocket, mouth }: BlockStand): Clos
     const presses = Math.max(0, Math.min(pocket, room - least - PLAY));
     // A pocket that reaches the joint is given way to from there.
     const low = PLAY + (reach > 0 ? 0 : presses);
-    const rises = reach > 0 ? presses : 0;
+    const rises = reach > 0 ? presses / given : 0;
     const depth = (share: number, along = 0): number => low + share * (toMiddle(along) - low);
     const start = (share: number): Vec2 => {
       let along = 0;
@@ -128,9 +125,9 @@ function closedBlock(book: BookModel, { tilt, pocket, mouth }: BlockStand): Clos
       }
       return [along, depth(share, along)];
     };
-    const slopes = (share: number, over: number): readonly [number, number, number] => {
+    const slopes = (share: number): readonly [number, number, number] => {
       const out = Math.atan((share * s) / c);
-      return [out, Math.atan((1 - share) * (over > 0 ? rises / over : 0) + (share * s) / c), out];
+      return [out, Math.atan((1 - share) * rises + (share * s) / c), out];
     };
     const length = Math.max(1, book.width - book.square - from - start(0)[0]);
     return { corner, tilt, length, given, depth, start, slopes };
@@ -217,10 +214,11 @@ type Stretches = readonly [
 function stretches(closed: ClosedBlock, { turns, runs, landing, toGiven }: BoardPath, share: number): Stretches {
   const depth = closed.depth(share);
   const [along] = closed.start(share);
-  const [near, past] = closed.slopes(share, toGiven);
+  const [near, past] = closed.slopes(share);
   const before = -along / Math.cos(near);
   const down = Math.max(0, landing.radius - depth) * landing.turn;
-  const rising = toGiven / Math.cos(past);
+  // A leaf that rises to the pocket takes more length than the board under it.
+  const rising = toGiven + closed.given * (1 / Math.cos(past) - 1);
   return [before, depth * turns[0], runs[0], depth * turns[1], runs[1], depth * turns[2], down, rising];
 }
 
@@ -257,7 +255,7 @@ function leafAt(
   const [before, , firstRun, , secondRun, , down, toGiven] = stretches(closed, path, share);
   const lies = swing === outermost;
   const turns = lies ? path.turns : turnedAtMost(path.turns, swing);
-  const [near, past, far] = closed.slopes(share, path.toGiven);
+  const [near, past, far] = closed.slopes(share);
   const sag = (SAG * (outermost - swing)) / length;
   const sagging = (run: number): Bend => ({ length: run, turn: sag * run });
   const bends: Bend[] = [
