@@ -10,7 +10,15 @@ import { isStale } from './stale.mjs';
 const root = join(import.meta.dirname, '..');
 const folder = join(root, 'dist-cli');
 const bundle = join(folder, 'main.js');
-const sources = ['src/core', 'src/output', 'src/cli', 'public/jobs', 'package.json', 'vite.cli.config.ts'];
+const sources = [
+  'src/core',
+  'src/artwork',
+  'src/output',
+  'src/cli',
+  'public/jobs',
+  'package.json',
+  'vite.cli.config.ts',
+];
 
 /** @type {(error: unknown) => void} */
 const fail = (error) => {

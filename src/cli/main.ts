@@ -6,6 +6,7 @@ import { batchWork, type Task } from './catalogue/batchWork.ts';
 import { catalogueCommand } from './catalogue/catalogueCommand.ts';
 import type { Row } from './catalogue/row.ts';
 import { fitCommand } from './fitCommand.ts';
+import { modelCommand } from './modelCommand.ts';
 import { runCommand } from './runCommand.ts';
 import { FileSink, Terminal } from './terminal.ts';
 import { validateCommand } from './validateCommand.ts';
@@ -19,6 +20,7 @@ async function main(): Promise<never> {
     ['fit', fitCommand],
     ['validate', validateCommand],
     ['catalogue', catalogueCommand(new URL(import.meta.url))],
+    ['model', modelCommand],
   ]);
   const [, , name = '', ...words] = process.argv;
   const unknown = async (): Promise<never> => {

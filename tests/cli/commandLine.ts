@@ -5,6 +5,7 @@ import { join } from 'node:path';
 import { Readable } from 'node:stream';
 import { catalogueCommand } from '../../src/cli/catalogue/catalogueCommand.ts';
 import { fitCommand } from '../../src/cli/fitCommand.ts';
+import { modelCommand } from '../../src/cli/modelCommand.ts';
 import { type Command, runCommand } from '../../src/cli/runCommand.ts';
 import { type Sink, Terminal } from '../../src/cli/terminal.ts';
 import { validateCommand } from '../../src/cli/validateCommand.ts';
@@ -13,6 +14,7 @@ import { defined } from '../defined.ts';
 const COMMANDS: Readonly<Record<string, Command>> = {
   fit: fitCommand,
   validate: validateCommand,
+  model: modelCommand,
   // Without threads: only a real process has the bundle that they run.
   catalogue: (words, terminal) =>
     catalogueCommand(new URL('no-threads:'))(

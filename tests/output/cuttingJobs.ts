@@ -65,7 +65,7 @@ const DOCUMENTS: readonly (readonly [name: string, document: object, units: Leng
     job('Waistcoat, laced', {
       book: book(62, 50, 9),
       seam: { method: 'lacing' },
-      construction: { strap: { width_mm: 14 }, penLoop: { width_mm: 20 } },
+      construction: { strap: { width_mm: 14 }, penLoop: { width_mm: 18 } },
     }),
     'in',
   ],

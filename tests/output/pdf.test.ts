@@ -291,7 +291,7 @@ describe('the template', () => {
 
   test('has words without room on a small piece beside it on its page, with a leader', async () => {
     const book = { width_mm: 35, height_mm: 50, thickness_mm: 6, boardThickness_mm: 1 };
-    const small = coverOf({ book, construction: { strap: {}, penLoop: {} } });
+    const small = coverOf({ book, construction: { strap: { width_mm: 14 }, penLoop: { width_mm: 16 } } });
     const [outside] = patternDrawing(small).pieces;
     expect(outside!.unwritten.length).toBeGreaterThan(0);
     const page = nth(pagesOf(await readPdf(await patternPdf(patternDrawing(small))), 'Outside'), 0);

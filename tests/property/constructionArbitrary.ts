@@ -17,20 +17,25 @@ export const constructedJob = fc
     penLoop: fc.boolean(),
     whip: fc.boolean(),
   })
-  .map(({ document, corners, cornerRadius_mm, mouth, lining, pitch_mm, edgeMargin_mm, ...draw }) => ({
-    ...document,
-    seam: {
-      ...document.seam,
-      ...(document.seam.method === 'lacing' && draw.whip ? { style: 'whip' as const } : {}),
-      cornerRadius_mm,
-      pitch_mm,
-      edgeMargin_mm,
-    },
-    construction: {
-      corners,
-      mouth,
-      lining: document.leather.lining === null ? ('centre' as const) : lining,
-      strap: draw.strap ? { width_mm: 30 } : null,
-      penLoop: draw.penLoop && document.pockets.construction === 'separate' ? {} : null,
-    },
-  }));
+  .map(({ document, corners, cornerRadius_mm, mouth, lining, pitch_mm, edgeMargin_mm, ...draw }) => {
+    // A loop of the usual 35 mm beside a strap of 30 mm, which else is refused.
+    const hasRoom =
+      !draw.strap || (document.book.height_mm - 30) / 2 - (corners === 'square' ? 0 : cornerRadius_mm) > 35;
+    return {
+      ...document,
+      seam: {
+        ...document.seam,
+        ...(document.seam.method === 'lacing' && draw.whip ? { style: 'whip' as const } : {}),
+        cornerRadius_mm,
+        pitch_mm,
+        edgeMargin_mm,
+      },
+      construction: {
+        corners,
+        mouth,
+        lining: document.leather.lining === null ? ('centre' as const) : lining,
+        strap: draw.strap ? { width_mm: 30 } : null,
+        penLoop: draw.penLoop && document.pockets.construction === 'separate' && hasRoom ? {} : null,
+      },
+    };
+  });

@@ -128,4 +128,16 @@ export function checkConstruction(
       `at most the book's height, ${book.height_mm} mm`,
       'make it narrower',
     );
+  if (strap !== null && penLoop !== null) {
+    // Closed, the strap takes the middle of the fore-edge: the loop stands between it and the corner at the head.
+    const corner = construction.corners === 'square' ? 0 : seam.cornerRadius_mm;
+    const room = Math.max(0, (book.height_mm - strap.width_mm) / 2 - corner);
+    if (penLoop.width_mm > room)
+      report(
+        ['penLoop', 'width_mm'],
+        penLoop.width_mm,
+        `at most ${Math.floor(room)} mm, what the closure leaves of the fore-edge up to the corner`,
+        `make loop or ${strap.shape} narrower (construction.strap.width_mm), or leave one out`,
+      );
+  }
 }

@@ -98,14 +98,10 @@ function liningNotes(source: PatternSource, print: Printer): string[] {
   ];
 }
 
-function fittingNotes({ job, pieces }: PatternSource, strap: Strap | null, loop: PenLoop | null): string[] {
+function fittingNotes({ job }: PatternSource, strap: Strap | null, loop: PenLoop | null): string[] {
   const shape = job.construction.strap?.shape ?? 'strap';
   const notes = strap === null ? [] : [`Sew the ${shape} to the back of the cover before the pockets are joined.`];
   if (loop === null) return notes;
   if (loop.holes.length === 0) notes.push('The fore-edge seam has no hole that the pen loop could be caught by.');
-  if (strap !== null && Math.abs(loop.middle - pieces.outside.height / 2) < (loop.width + strap.width) / 2)
-    notes.push(
-      `${shape === 'flap' ? 'Flap' : 'Strap'} and pen loop share the same place on the fore-edge: make them narrower, or leave one out.`,
-    );
   return notes;
 }

@@ -22,6 +22,8 @@ export interface PenLoop {
 
 /** Least distance of a hole from the loop's cut edge, as a share of the pitch; half where holes allow. */
 const CLEAR = 0.3;
+/** Least distance between loop and strap, mm. Common practice, no source. */
+const BESIDE = 1;
 
 /**
  * Length of the loop: 2 pi (r + K t) round the pen, on the neutral line, with r half of pen and ease, plus two ends of two
@@ -39,8 +41,10 @@ export function penLoopOf(source: PatternSource, seam: Seam): PenLoop | null {
   const { along, across } = changeOf(job);
   const radius = (penLoop.pen_mm + penLoop.ease_mm) / 2 + neutral * thickness;
   const parts = [part('round the pen', 2 * Math.PI * radius), part('end in the seam', 2 * job.seam.edgeMargin_mm, 2)];
-  // A strap takes the middle of the fore-edge.
-  const wished = pieces.outside.height * (strap === null ? 0.5 : 0.75);
+  // A strap takes the middle of the fore-edge; holes move the loop by up to half a pitch.
+  const { height } = pieces.outside;
+  const above = (beside: number): number => (height + beside + penLoop.width_mm + row.pitch) / 2 + BESIDE;
+  const wished = strap === null ? height / 2 : Math.max(0.75 * height, above(strap.width_mm));
   const straight = row.holes.filter(
     ({ isCorner, at }) => !isCorner && Math.abs(at[0] - job.seam.edgeMargin_mm) < TOLERANCE.length,
   );

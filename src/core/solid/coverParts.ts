@@ -63,8 +63,8 @@ function laidAway(laid: number): { readonly lateral: number; readonly up: number
 
 /** Share of the joining at which the folds of a turned end are done and its head and tail begin to close. Free choice. */
 const CLOSES = 0.7;
-/** Distance between a pocket and the outside on the bench, and how high it is lifted on the way, mm. Free choice. */
-const POCKET_BESIDE = 15;
+/** Distance between a pocket and the outside on the bench, more than a pen loop is wide, and how high it is lifted, mm. Free choice. */
+const POCKET_BESIDE = 30;
 const POCKET_LIFT = 60;
 
 /** Distance between outside and lining on the bench, and how high the lining is lifted on the way, mm. Free choice. */

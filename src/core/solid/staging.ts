@@ -49,7 +49,7 @@ export function staging(design: CoverDesign, point: RangePoint, pose: Pose, sett
       isLoaded: false,
       isSettled: false,
     };
-  const opening = pose.kind === 'opening' ? pose.angle : openingOnFilm(range, movements);
+  const opening = pose.kind === 'opening' ? pose.angle : openingOnFilm(range, movements, pose.rest?.opening);
   const within = Math.max(range.least, Math.min(range.most, opening));
   const settled = settle?.(within) ?? undefined;
   const bow = Math.min(1, movements.closed / BOWED);
@@ -65,6 +65,8 @@ export function staging(design: CoverDesign, point: RangePoint, pose: Pose, sett
   };
 }
 
-/** From the widest opening to closed, radians. A cover that is let go stays shut here: where it springs to is a range. */
-const openingOnFilm = ({ most, least }: OpeningRange, { closed }: Movements): number =>
-  Math.max(least, most * (1 - closed));
+/** From the widest opening to closed, and from there to where the cover comes to rest, radians. */
+function openingOnFilm({ most, least }: OpeningRange, { closed, rested }: Movements, rest = least): number {
+  const closing = most * (1 - closed);
+  return closed < 1 ? closing : least + (Math.max(least, rest) - least) * rested;
+}

@@ -129,20 +129,11 @@ describe('the drawing of a pattern', () => {
 
 describe('what is said beside the pattern', () => {
   const said = (change: Change = {}) => patternDrawing(plainSource(change)).notes;
-  const SHARED = 'Strap and pen loop share the same place on the fore-edge: make them narrower, or leave one out.';
   const SEWN = 'Sew the strap to the back of the cover before the pockets are joined.';
 
   test('is nothing for a plain cover', () => expect(said()).toEqual([]));
 
   test('is when to sew the strap', () => expect(said({ construction: { strap: {} } })).toEqual([SEWN]));
-
-  test('is that strap and pen loop overlap: half of both widths is more than lies between their middles', () => {
-    // Beside a strap a loop of 34 mm has its middle at 170, 56 mm above that of the strap.
-    const both = (width_mm: number) => said({ construction: { strap: { width_mm }, penLoop: { width_mm: 34 } } });
-    expect(both(78)).toEqual([SEWN]);
-    expect(both(79)).toEqual([SEWN, SHARED]);
-    expect(said({ construction: { penLoop: { width_mm: 34 } } })).toEqual([]);
-  });
 
   test('is that no hole catches the pen loop, where the fore-edge has its corners alone', () => {
     const low = { book: { height_mm: 30 }, pattern: { outsideHeight_mm: 36 }, seam: { pitch_mm: 25 } };

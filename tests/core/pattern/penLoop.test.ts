@@ -1,4 +1,6 @@
 import { describe, expect, test, vi } from 'vitest';
+import tideLedger from '../../../public/jobs/tide-ledger.json' with { type: 'json' };
+import { parseJob } from '../../../src/core/job/parseJob.ts';
 import { letteredPiece } from '../../../src/core/pattern/letteredPiece.ts';
 import { penLoopDrawing, penLoopMarks, penLoopOf } from '../../../src/core/pattern/penLoop.ts';
 import type { PatternSource } from '../../../src/core/pattern/seam.ts';
@@ -62,6 +64,32 @@ describe('a pen loop', () => {
     const beside = { construction: { strap: {} } };
     expect(heights(34, beside)).toEqual(nearly(series(156, 4, 8)));
     expect(loop(34, beside).middle).toBeCloseTo(170, 9);
+  });
+
+  test('stands clear of a wide strap: half of both widths is less than lies between their middles', () => {
+    for (const width_mm of [78, 79, 80]) {
+      const { middle, width } = loop(60, { construction: { strap: { width_mm } } });
+      expect(middle - 114).toBeGreaterThan((width + width_mm) / 2);
+    }
+  });
+
+  test('is refused where the closure leaves it no room up to the corner, with what to do', () => {
+    const parsed = (loopWidth: number, seam: object = {}) =>
+      parseJob({
+        ...tideLedger,
+        book: { ...tideLedger.book, height_mm: 200 },
+        seam: { ...tideLedger.seam, ...seam },
+        construction: { strap: { shape: 'flap', width_mm: 120 }, penLoop: { width_mm: loopWidth } },
+      });
+    // (200 - 120) / 2 beside a square corner, 10 less beside a round one.
+    expect(parsed(40).ok).toBe(true);
+    expect(parsed(41)).toMatchObject({
+      issues: [
+        { path: 'construction.penLoop.width_mm', got: '41', allowed: expect.stringMatching(/^at most 40 mm, what/) },
+      ],
+    });
+    expect(parsed(31, { cornerRadius_mm: 10 }).ok).toBe(false);
+    expect(parsed(30, { cornerRadius_mm: 10 }).ok).toBe(true);
   });
 
   test('is caught on the straight of the seam only, between rounded corners', () => {
