@@ -69,7 +69,9 @@ async function openPage(on: Browser): Promise<Page> {
 }
 
 /** Waits for a scene that a busy machine takes its time for. */
-const isDrawn = (page: Page) => page.waitForSelector('.cover-scene[aria-busy="false"]', { timeout: 120_000 });
+async function isDrawn(page: Page): Promise<void> {
+  await page.waitForSelector('.cover-scene[aria-busy="false"]', { timeout: 120_000 });
+}
 
 /** What frames cost while the camera turns and while each slider is dragged. */
 async function frames(on: Browser, address: string): Promise<Record<string, object>> {

@@ -146,7 +146,7 @@ export {
   type PatternBox,
   type SeeThrough,
 } from './solid/meshData.ts';
-export type { Pose } from './solid/pose.ts';
+export type { Pose, RestRange } from './solid/pose.ts';
 export { type FreeEnds, freeEnds } from './solid/seam/freeEnds.ts';
 export { holeMesh } from './solid/seam/holeMesh.ts';
 export { type SeamCourse, seamCourse, strapCourse } from './solid/seam/seamCourse.ts';

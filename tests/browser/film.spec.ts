@@ -18,6 +18,8 @@ test('the film is moved step by step with keys, says what each step is about, an
   await bench.goto('#cover/film-secondBoard');
   await expect(caption).toContainText('Bend the boards back');
   await expect(caption).toContainText(/each board bent back \d\d degrees/);
+  await bench.goto('#cover/film-rest');
+  await expect(caption).toContainText(/Let go ?it (stands open|may rest|springs|stays) .*, by how stiff/);
 });
 
 test('the film plays on its own, and stands still when it is pressed again', async ({ bench }) => {

@@ -58,7 +58,6 @@ test('fields, checks, sums, files and settings are gone to by their names, or by
     ['currency', (page) => page.getByLabel('Currency sign', { exact: true })],
     ['units', (page) => page.getByLabel('Units', { exact: true })],
     ['curve: head gap', (page) => page.locator('.explore [data-pick="result"]')],
-    ['glb', (page) => page.getByRole('button', { name: 'Take away' })],
   ];
   for (const [typed, there] of steps)
     await test.step(typed, async () => {

@@ -65,6 +65,11 @@ test('without a 3D view a picture says why there is none; keys reach everything,
   await bench.keyboard.press('Escape');
   await expect(dialog).toHaveCount(0);
   await expect(bench.getByRole('button', { name: 'Take away' })).toBeFocused();
+  // The search leads to it by what is looked for.
+  await bench.keyboard.press('/');
+  await bench.keyboard.type('glb');
+  await bench.keyboard.press('Enter');
+  await expect(dialog).toBeVisible();
 });
 
 test('a browser without a video encoder says so in place of the button', async ({ bench }) => {
@@ -126,6 +131,37 @@ test.describe('with the cover drawn', () => {
     console.info(`outline: ${smooth} of ${rows} rows smooth`);
     expect(rows).toBeGreaterThan(50);
     expect(smooth / rows).toBeGreaterThan(0.6);
+  });
+
+  test('the bench of a film is lit as that of the view, and a film that is stopped leaves no file', async ({
+    bench,
+  }) => {
+    test.slow();
+    await scenesAreDrawn(bench);
+    await openTake(bench);
+    await bench.evaluate(() => {
+      const own = CanvasRenderingContext2D.prototype.drawImage;
+      CanvasRenderingContext2D.prototype.drawImage = function (this: CanvasRenderingContext2D, ...how: unknown[]) {
+        Reflect.apply(own, this, how);
+        const { data } = this.getImageData(0, 0, this.canvas.width, this.canvas.height);
+        let grey = 0;
+        for (let i = 0; i < data.length; i += 4)
+          if (data[i]! < 160 && data[i]! - data[i + 2]! < 25 && data[i]! > 60) grey++;
+        Object.assign(window, { grey: grey / (data.length / 4) });
+      };
+    });
+    await bench.getByLabel('Shows').selectOption('The making, 20 s');
+    await bench.getByLabel('Size of the film').selectOption('640 × 360');
+    let files = 0;
+    bench.on('download', () => files++);
+    await bench.getByRole('button', { name: 'Save film' }).click();
+    const grey = () => bench.evaluate(() => (window as unknown as { grey?: number }).grey);
+    await expect.poll(grey, { timeout: 60_000 }).toBeDefined();
+    // Round the cut pieces a shadow falls on little of the bench.
+    expect(await grey()).toBeLessThan(0.03);
+    await bench.getByRole('button', { name: 'Stop' }).click();
+    await expect(said(bench)).toHaveText('The film was stopped; nothing is saved.', { timeout: 30_000 });
+    expect(files).toBe(0);
   });
 });
 

@@ -1,6 +1,6 @@
 import { type RootState, useThree } from '@react-three/fiber';
 import { type Ref, useImperativeHandle, useRef } from 'react';
-import { Color, type PerspectiveCamera } from 'three';
+import { Color, type PerspectiveCamera, type WebGLRenderer } from 'three';
 import type { Pose } from '../../core/index.ts';
 import type { Look } from './material/coverMaterials.ts';
 import { averageInto, type Band, type PictureSize } from './pictureTiles.ts';
@@ -10,6 +10,9 @@ const QUALITY = 0.92;
 
 /** Samples along each side of a pixel of a picture. The full look smooths each of them once more. */
 const SAMPLES: Readonly<Record<Look, number>> = { full: 2, light: 3 };
+
+/** The same of a picture that the page waits for, as a print does: a graphics card that is none draws them slowly. */
+const AT_ONCE = 2;
 
 /** The same of a film, which moves. */
 const FILMED: Readonly<Record<Look, number>> = { full: 1, light: 2 };
@@ -63,10 +66,10 @@ export function PictureTaker({ ref, pose, look, work }: PictureTakerProps) {
   const shown = useRef(work);
   shown.current = work;
   useImperativeHandle(ref, (): PictureHandle => {
-    function* bands(size: PictureSize, background: string): Generator<Band> {
+    function* bands(size: PictureSize, background: string, samples = SAMPLES[look]): Generator<Band> {
       const lens = lensFor(get(), size);
       const first = shown.current;
-      const { samples, side } = tileOf(get(), look);
+      const side = tileSide(get(), samples);
       const tile = { width: Math.min(side, size.width), height: Math.min(side, size.height) };
       const drawn = { width: tile.width * samples, height: tile.height * samples };
       const bytes = room(4 * drawn.width * drawn.height, size);
@@ -91,7 +94,7 @@ export function PictureTaker({ ref, pose, look, work }: PictureTakerProps) {
       const canvas = Object.assign(document.createElement('canvas'), size);
       const context = canvas.getContext('2d');
       if (context === null) throw noRoom(size);
-      for (const { top, pixels } of bands(size, background)) {
+      for (const { top, pixels } of bands(size, background, AT_ONCE)) {
         const rows = new ImageData(size.width, pixels.length / 3 / size.width);
         rows.data.fill(255);
         pixels.forEach((value, i) => {
@@ -107,7 +110,7 @@ export function PictureTaker({ ref, pose, look, work }: PictureTakerProps) {
         const { size, viewport } = get();
         return { width: Math.round(size.width * viewport.dpr), height: Math.round(size.height * viewport.dpr) };
       },
-      bands,
+      bands: (size, background) => bands(size, background),
       async take(size, background) {
         const canvas = onCanvas(size, background);
         return new Promise<Blob>((resolve, reject) =>
@@ -117,11 +120,14 @@ export function PictureTaker({ ref, pose, look, work }: PictureTakerProps) {
       takeAtOnce: (size, background) => onCanvas(size, background).toDataURL('image/jpeg', QUALITY),
       film(size, background) {
         const drawn = { width: size.width * FILMED[look], height: size.height * FILMED[look] };
-        const goBack = resized(get(), drawn, background);
+        const goBack = resized(get(), drawn);
         return {
           frame(lens) {
             const { gl, scene } = get();
+            // For this frame alone: between two of them the scene draws its shadows, over a ground of its own.
+            const uncovered = onGround(gl, background);
             gl.render(scene, lens);
+            uncovered();
             if (!isDrawn(gl.getContext(), drawn)) throw noRoom(size);
             return gl.domElement;
           },
@@ -144,26 +150,29 @@ function lensFor({ camera, size }: RootState, picture: PictureSize): Perspective
   return lens;
 }
 
-/** Samples of a pixel, and the side of the largest tile, pixels: even, as graphics cards shade two by two. */
-function tileOf({ gl }: RootState, look: Look): { readonly samples: number; readonly side: number } {
+/** The side of the largest tile, pixels: even, as graphics cards shade two by two. */
+function tileSide({ gl }: RootState, samples: number): number {
   const context = gl.getContext();
   const most = Math.min(
     LARGEST,
     context.getParameter(context.MAX_RENDERBUFFER_SIZE),
     ...context.getParameter(context.MAX_VIEWPORT_DIMS),
   );
-  const samples = SAMPLES[look];
-  return { samples, side: Math.max(2, 2 * Math.floor(most / samples / 2)) };
+  return Math.max(2, 2 * Math.floor(most / samples / 2));
 }
 
-/** Gives the canvas a size and a background; returns what takes both back. */
-function resized({ gl, size, viewport }: RootState, drawn: PictureSize, background: string): () => void {
+/** Draws on a background; returns what takes it back. */
+function onGround(gl: WebGLRenderer, background: string): () => void {
   const clear = { colour: gl.getClearColor(new Color()), alpha: gl.getClearAlpha() };
+  gl.setClearColor(background, 1);
+  return () => gl.setClearColor(clear.colour, clear.alpha);
+}
+
+/** Gives the canvas a size; returns what takes it back. */
+function resized({ gl, size, viewport }: RootState, drawn: PictureSize): () => void {
   gl.setPixelRatio(1);
   gl.setSize(drawn.width, drawn.height, false);
-  gl.setClearColor(background, 1);
   return () => {
-    gl.setClearColor(clear.colour, clear.alpha);
     gl.setPixelRatio(viewport.dpr);
     gl.setSize(size.width, size.height);
   };
@@ -178,11 +187,13 @@ function drawnAt(
   draw: (state: RootState) => void,
 ): void {
   const { gl, scene, camera, invalidate } = state;
-  const goBack = resized(state, drawn, background);
+  const goBack = resized(state, drawn);
+  const uncovered = onGround(gl, background);
   try {
     if (!isDrawn(gl.getContext(), drawn)) throw noRoom(picture);
     draw(state);
   } finally {
+    uncovered();
     goBack();
     gl.render(scene, camera);
     invalidate();

@@ -5,6 +5,7 @@ import {
   type CoverDesign,
   type FitMark,
   type FoldedCover,
+  foldedCover,
   type Job,
   type MeshData,
   type PartName,
@@ -26,6 +27,7 @@ import { EdgeBands } from './marks/EdgeBands.tsx';
 import { EdgePicker } from './marks/EdgePicker.tsx';
 import { FitMarkProjector } from './marks/FitMarkProjector.tsx';
 import { JamMark } from './marks/JamMark.tsx';
+import { RestGhost } from './marks/RestGhost.tsx';
 import { setAreas } from './material/areaLines.ts';
 import { type CoverMaterials, coverMaterials, isLeatherPart, materialsOf } from './material/coverMaterials.ts';
 import { reliefTexture, setRelief } from './material/relief.ts';
@@ -67,7 +69,11 @@ export function SceneContents(props: SceneContentsProps) {
   const materials = useCoverMaterials(look, design.job);
   const bounds = useMemo(() => boundsOnBench(cover), [cover]);
   const matrix = useMemo(() => benchMatrix(cover.benchTurn), [cover]);
-  const shown = useMemo(() => (plane ? behindCut(bounds, plane, SEEN_BEHIND_CUT) : bounds), [bounds, plane]);
+  const ends = useRestEnds(props, cover);
+  const shown = useMemo(() => {
+    if (plane) return behindCut(bounds, plane, SEEN_BEHIND_CUT);
+    return ends.reduce((all, end) => all.union(boundsOnBench(end)), bounds.clone());
+  }, [bounds, plane, ends]);
   const seenInto = plane !== null || cover.opening > SHOWS_INSIDE;
   const isHidden = useMemo(() => occlusion(cover, seenInto, plane?.assembly ?? null), [cover, seenInto, plane]);
   const { top, right, bottom, left } = props.insets ?? NO_INSETS;
@@ -104,6 +110,7 @@ export function SceneContents(props: SceneContentsProps) {
         {cover.film.jam && <JamMark jam={cover.film.jam} />}
         {isMarked && <EdgeBands marks={cover.marks} seenInto={seenInto} cut={plane} />}
       </group>
+      <RestGhost ends={ends} />
       <Bench bounds={bounds} cut={plane} work={cover} units={units} look={look} scheme={colourScheme} />
       <FitMarkProjector
         svg={props.overlay}
@@ -172,6 +179,23 @@ function PartMesh({ mesh, materials, isSeenThrough, isLitThrough }: PartMeshProp
     </>
   );
 }
+
+/** The cover at both ends of where it may come to rest, once it is let go; none where it lies there already. */
+function useRestEnds({ design, point, pose }: CoverSceneProps, { opening, film }: FoldedCover): readonly FoldedCover[] {
+  const rest = pose.kind === 'sequence' && film.movements.rested > 0 ? pose.rest : undefined;
+  const [least, most] = [rest?.least, rest?.most];
+  const ends = useMemo(
+    () =>
+      [least, most].flatMap((angle) =>
+        angle === undefined ? [] : foldedCover(design, { kind: 'opening', angle }, point),
+      ),
+    [design, point, least, most],
+  );
+  return useMemo(() => ends.filter((end) => Math.abs(end.opening - opening) > APART), [ends, opening]);
+}
+
+/** Openings that look alike, radians. */
+const APART = 0.02;
 
 function useCoverMaterials(look: CoverSceneProps['look'], { finish }: Job): CoverMaterials {
   // Another design of the same finish keeps its materials: they are compiled at the graphics card.

@@ -1,3 +1,10 @@
+/** Where a cover that is let go comes to rest in the leather as the job has it, and the ends of what may be, radians. */
+export interface RestRange {
+  readonly opening: number;
+  readonly least: number;
+  readonly most: number;
+}
+
 /**
  * Where book and cover stand.
  *
@@ -8,7 +15,7 @@ export type Pose =
   | {
       readonly kind: 'sequence';
       readonly at: number;
-      /** Opening to which the cover that is let go springs, radians, where it is known; without it the cover stays shut. */
-      readonly rest?: number;
+      /** Where the cover springs to once it is let go; without it the cover stays shut. */
+      readonly rest?: RestRange | undefined;
     }
   | { readonly kind: 'opening'; readonly angle: number };

@@ -49,7 +49,7 @@ export function staging(design: CoverDesign, point: RangePoint, pose: Pose, sett
       isLoaded: false,
       isSettled: false,
     };
-  const opening = pose.kind === 'opening' ? pose.angle : openingOnFilm(range, movements, pose.rest);
+  const opening = pose.kind === 'opening' ? pose.angle : openingOnFilm(range, movements, pose.rest?.opening);
   const within = Math.max(range.least, Math.min(range.most, opening));
   const settled = settle?.(within) ?? undefined;
   const bow = Math.min(1, movements.closed / BOWED);

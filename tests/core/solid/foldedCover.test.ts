@@ -6,6 +6,7 @@ import { EXAMPLE_JOBS } from '../../../src/core/job/examples.ts';
 import { holeCount, seamHoles } from '../../../src/core/pattern/seamHoles.ts';
 import { foldedCover } from '../../../src/core/solid/foldedCover.ts';
 import type { FoldedCover, MeshData } from '../../../src/core/solid/meshData.ts';
+import { openingRange } from '../../../src/core/solid/openingRange.ts';
 import type { Pose } from '../../../src/core/solid/pose.ts';
 import { validateClearance } from '../../../src/core/solid/validateClearance.ts';
 import { solidVolume, validateSolid } from '../../../src/core/solid/validateSolid.ts';
@@ -101,6 +102,14 @@ describe('the solids', () => {
       { cost: 3 },
     );
   });
+});
+
+test('a cover that is let go springs open to where it rests, and stays shut where that is not known', () => {
+  const design = coverDesign(soundJob(tide));
+  const rest = { opening: 0.6, least: 0.2, most: 1.2 };
+  const { least } = defined(openingRange(design, 'nominal') ?? undefined);
+  expect(foldedCover(design, { kind: 'sequence', at: 1, rest }).opening).toBeCloseTo(0.6, 12);
+  expect(foldedCover(design, { kind: 'sequence', at: 1 }).opening).toBeCloseTo(least, 12);
 });
 
 describe('the flat pattern', () => {

@@ -55,12 +55,18 @@ export function CameraRig({ ref, box, viewpoint, sliceAxis, opening, wheelZooms,
   const placed = useRef(false);
   const reach = useRef(1);
 
+  /** Asks for a frame. A camera that does not glide is there before it: moved by the frame, it would ask for a second one. */
+  const moved = (): void => {
+    if (still) controls.current?.update(0);
+    invalidate();
+  };
+
   const go = (animate: boolean): void => {
     const from = sliceAxis ? sliceDirection(sliceAxis) : viewDirection(viewpoint, opening);
     const { position, target } = frame(box, from, lens);
     reach.current = position.distanceTo(target);
     void controls.current?.setLookAt(...position.toArray(), ...target.toArray(), animate && !still);
-    invalidate();
+    moved();
   };
 
   /** Keeps the direction and the zoom that the maker has chosen, about the new centre. */
@@ -73,7 +79,7 @@ export function CameraRig({ ref, box, viewpoint, sliceAxis, opening, wheelZooms,
     reach.current = position.distanceTo(target);
     const eye = target.clone().addScaledVector(from, reach.current * zoom);
     void rig.setLookAt(...eye.toArray(), ...target.toArray(), !still);
-    invalidate();
+    moved();
   };
 
   // biome-ignore lint/correctness/useExhaustiveDependencies: a viewpoint is applied when it is chosen, not when the book moves
@@ -87,12 +93,12 @@ export function CameraRig({ ref, box, viewpoint, sliceAxis, opening, wheelZooms,
   useImperativeHandle(ref, () => ({
     turn: (azimuth, polar) => {
       void controls.current?.rotate(azimuth, polar, !still);
-      invalidate();
+      moved();
     },
     zoom: (factor) => {
       const rig = controls.current;
       void rig?.dollyTo(rig.distance * factor, !still);
-      invalidate();
+      moved();
     },
     home: () => go(true),
   }));

@@ -1,9 +1,10 @@
-import { useEffect, useId } from 'react';
-import { type FilmFigure, type FilmStep, listed } from '../../../core/index.ts';
+import { type ReactNode, useEffect, useId, useMemo } from 'react';
+import { type FilmFigure, type FilmStep, listed, type RestRange, standsOpen } from '../../../core/index.ts';
 import { useBench } from '../../state/BenchContext.tsx';
 import { addressOf, usePlace } from '../../state/place.ts';
 import type { StageState } from '../stageState.ts';
 import { filmStepIn } from './filmAddress.ts';
+import { restRange, type Strip } from './restRange.ts';
 import { type Film, useFilm } from './useFilm.ts';
 import './film.css';
 
@@ -15,7 +16,10 @@ interface FilmRunProps {
 /** The film of the making: one run over all steps in the order of work, played or moved by hand, and what its step says. */
 export default function FilmRun({ stage, setStage }: FilmRunProps) {
   const design = useBench(({ design }) => design);
-  const film = useFilm(design, stage, setStage);
+  const strip = useBench(({ report }) => report.fit[stage.point].strip);
+  const isHeld = design.job.construction.strap !== null;
+  const rest = useMemo(() => (isHeld ? undefined : restRange(strip)), [strip, isHeld]);
+  const film = useFilm(design, stage, rest, setStage);
   const { steps, step, index, at, isPlaying, show, showStep, play } = film;
   const id = useId();
   const isShown = stage.pose.kind === 'sequence';
@@ -29,7 +33,7 @@ export default function FilmRun({ stage, setStage }: FilmRunProps) {
 
   return (
     <>
-      {isShown && <FilmCaption film={film} />}
+      {isShown && <FilmCaption film={film} atRest={<AtRest {...{ strip, rest, isHeld }} />} />}
       <div className="run film-room film-run">
         <button type="button" className="quiet film-play" aria-pressed={isPlaying} onClick={play}>
           <svg viewBox="0 0 16 16" aria-hidden="true">
@@ -78,7 +82,13 @@ const Ticks = ({ steps, index }: { readonly steps: readonly FilmStep[]; readonly
 );
 
 /** What the step is about: its figure, what stands in its way, its cautions, and the way to the order of work. */
-function FilmCaption({ film: { steps, step, index, at, showStep } }: { readonly film: Film }) {
+function FilmCaption({
+  film: { steps, step, index, at, showStep },
+  atRest,
+}: {
+  readonly film: Film;
+  readonly atRest: ReactNode;
+}) {
   const lengths = useBench(({ lengths }) => lengths);
   const print = ({ unit, value }: FilmFigure): string => (unit === 'mm' ? lengths.gap(value) : lengths.angle(value));
   const told = ({ words, ...figure }: FilmFigure): string => `${words} ${print({ words, ...figure } as FilmFigure)}`;
@@ -89,6 +99,7 @@ function FilmCaption({ film: { steps, step, index, at, showStep } }: { readonly 
       <p className="film-step">
         <strong>{shown.name}</strong>
         {shown.figure !== null && <span>{told(shown.figure)}</span>}
+        {shown.id === 'rest' && atRest}
         <button type="button" className="quiet" disabled={index === 0} onClick={() => showStep(index - 1)}>
           <span aria-hidden="true">‹</span>
           <span className="only-heard">Step before</span>
@@ -115,6 +126,27 @@ function FilmCaption({ film: { steps, step, index, at, showStep } }: { readonly 
         </a>
       </p>
     </div>
+  );
+}
+
+/** How far the cover that is let go springs open; the outlines in the picture show both ends. */
+function AtRest({
+  strip,
+  rest,
+  isHeld,
+}: {
+  readonly strip: Strip;
+  readonly rest: RestRange | undefined;
+  readonly isHeld: boolean;
+}) {
+  const lengths = useBench(({ lengths }) => lengths);
+  if (isHeld) return <span>the closure holds it shut</span>;
+  if (rest === undefined)
+    return (
+      <span>{strip ? 'how far it springs open is not known' : 'how far it springs open is being worked out'}</span>
+    );
+  return (
+    <span>it {standsOpen(rest.least, rest.most, lengths.angle)}, by how stiff and how well creased the leather is</span>
   );
 }
 

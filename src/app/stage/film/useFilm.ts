@@ -1,5 +1,5 @@
 import { useCallback, useEffect, useState } from 'react';
-import { type CoverDesign, type FilmStep, filmStepAt, filmSteps } from '../../../core/index.ts';
+import { type CoverDesign, type FilmStep, filmStepAt, filmSteps, type RestRange } from '../../../core/index.ts';
 import { useReducedMotion } from '../../scene/camera/useReducedMotion.ts';
 import type { StageState } from '../stageState.ts';
 
@@ -25,11 +25,13 @@ export interface Film {
 /**
  * The film of the making as the stage shows it. It stops at its end and where a step does not go.
  * @param shown the pose of the stage; a book that is opened stands at the end of the film
+ * @param rest where the cover springs to at its end
  * @param setStage takes the next place
  */
 export function useFilm(
   design: CoverDesign,
   { pose, point }: Pick<StageState, 'pose' | 'point'>,
+  rest: RestRange | undefined,
   setStage: (change: Partial<StageState>) => void,
 ): Film {
   const steps = filmSteps(design, point);
@@ -42,16 +44,16 @@ export function useFilm(
   const put = useCallback(
     (place: number): void => {
       const next = Math.max(0, Math.min(1, place));
-      setStage({ pose: { kind: 'sequence', at: next }, film: told(steps, next) });
+      setStage({ pose: { kind: 'sequence', at: next, rest }, film: told(steps, next) });
     },
-    [steps, setStage],
+    [steps, rest, setStage],
   );
 
   // What is said of the place goes with the job that it is a place in.
   // biome-ignore lint/correctness/useExhaustiveDependencies: only another film is told anew
   useEffect(() => {
     if (pose.kind === 'sequence') put(pose.at);
-  }, [steps]);
+  }, [steps, rest]);
 
   useEffect(() => {
     if (!isPlaying) return;
