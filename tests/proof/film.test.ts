@@ -7,7 +7,9 @@ import {
   type SectionPoint,
   sectionStops,
 } from '../../src/core/fold/section/halfSection.ts';
+import { EXAMPLE_JOBS } from '../../src/core/job/examples.ts';
 import { foldedCover } from '../../src/core/solid/foldedCover.ts';
+import type { PartName } from '../../src/core/solid/meshData.ts';
 import { staging } from '../../src/core/solid/staging.ts';
 import { validateClearance } from '../../src/core/solid/validateClearance.ts';
 import { FILM_DESIGNS } from '../core/film/filmDesigns.ts';
@@ -90,6 +92,32 @@ test.each(KEPT)('%s, %s leather: no part reaches into another at %f of the film'
   expect(validateClearance(foldedCover(defined(design), { kind: 'sequence', at }, point).parts, ALLOWED.depth)).toEqual(
     [],
   );
+});
+
+const FITTINGS: ReadonlySet<PartName> = new Set(['strap', 'fastening', 'penLoop', 'ribbons']);
+const FITTED = [
+  ['stud, pen loop and ribbons', 0, { strap: {}, penLoop: {}, ribbon: { count: 2 } }, 'separate'],
+  ['snap on a flap', 1, { strap: { shape: 'flap', fastening: 'snap', width_mm: 150 } }, 'separate'],
+  ['magnet over turned ends', 2, { strap: { fastening: 'magnet' }, ribbon: {} }, 'turned'],
+  ['buckle over turned ends', 0, { strap: { fastening: 'buckle' } }, 'turned'],
+] as const;
+
+test.each(FITTED)('%s: no fitting reaches into another part on the film', (name, book, fittings, construction) => {
+  const { document } = EXAMPLE_JOBS[book];
+  const own = (document as { construction?: object }).construction;
+  const design = coverDesign(
+    soundJob({ ...document, construction: { ...own, ...fittings }, pockets: { construction } }),
+  );
+  let deepest = 0;
+  for (let i = 0; i < POSITIONS; i++) {
+    const at = (i + (POSITIONS < 60 ? (name.length % 7) / 7 : 0)) / (POSITIONS - (POSITIONS < 60 ? 0 : 1));
+    const point = nth(POINTS, i % 2);
+    const { parts } = foldedCover(design, { kind: 'sequence', at }, point);
+    const found = validateClearance(parts, ALLOWED.depth).filter(({ a, b }) => FITTINGS.has(a) || FITTINGS.has(b));
+    deepest = Math.max(deepest, ...found.map(({ depth }) => depth));
+    expect({ at, point, found }).toEqual({ at, point, found: [] });
+  }
+  console.log(`${name}: ${POSITIONS} places, deepest ${deepest.toFixed(2)} mm`);
 });
 
 /** Widest that both boards are bent back past flat, radians. */

@@ -82,10 +82,12 @@ function coverRows(design: CoverDesign, point: RangePoint): { cover: RowPlan; po
   const free = Number.POSITIVE_INFINITY;
   const pocketCurve = (offset: number): SeatCurve => seatCurve(offset, pocket.seatRadius, pocket.thickness, free);
   const coverCurve = curveOnFace(headTail.outsideOffset, widest, outside.thickness / 2);
+  // At the corners the pocket may have to come down by the whole board, and so may a turned end.
+  const leafCurve = pocketCurve(book.board);
+  const isTurned = needs[point].foreEdgeSeat === null;
   return {
-    cover: plan(coverCurve, coverCurve),
-    // At the corners the pocket may have to come down by the whole board.
-    pocket: plan(pocketCurve(book.board), pocketCurve(book.board - headTail.outsideOffset), mouthRows(design)),
+    cover: plan(isTurned && leafCurve.length > coverCurve.length ? leafCurve : coverCurve, coverCurve),
+    pocket: plan(leafCurve, pocketCurve(book.board - headTail.outsideOffset), mouthRows(design)),
   };
 }
 

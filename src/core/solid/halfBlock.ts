@@ -38,8 +38,8 @@ export interface HalfBlock {
 
 /** Play between the leaves and the case beside them, mm. Between the two half blocks a play would show as a crack. */
 const PLAY = 0.02;
-/** Least thickness of a half text block where the pockets press on it, as a share of what is there. */
-const LEAST_PAGES = 0.05;
+/** Least thickness of a half text block where the pockets press on it, as a share of what is there, and mm. */
+const LEAST_PAGES = { share: 0.05, thickness: 0.05 };
 /** Depths drawn in what stays on the board. */
 const SLAB_LEAVES = 8;
 /** Gatherings that fan on each side, and the share of the half block that they are. Free choice: how it looks. */
@@ -110,7 +110,8 @@ function closedBlock(book: BookModel, { tilt, pocket, mouth }: BlockStand): Clos
     const reach = mouth - from - 1;
     const given = Math.max(0, reach);
     const room = Math.min(toMiddle(given), toMiddle(book.width - book.square - from));
-    const presses = Math.max(0, Math.min(pocket, (1 - LEAST_PAGES) * room - PLAY));
+    const least = Math.min(LEAST_PAGES.share * room, LEAST_PAGES.thickness);
+    const presses = Math.max(0, Math.min(pocket, room - least - PLAY));
     // A pocket that reaches the joint is given way to from there.
     const low = PLAY + (reach > 0 ? 0 : presses);
     const rises = reach > 0 ? presses / given : 0;
@@ -213,9 +214,12 @@ type Stretches = readonly [
 function stretches(closed: ClosedBlock, { turns, runs, landing, toGiven }: BoardPath, share: number): Stretches {
   const depth = closed.depth(share);
   const [along] = closed.start(share);
-  const before = -along / Math.cos(closed.slopes(share)[0]);
+  const [near, past] = closed.slopes(share);
+  const before = -along / Math.cos(near);
   const down = Math.max(0, landing.radius - depth) * landing.turn;
-  return [before, depth * turns[0], runs[0], depth * turns[1], runs[1], depth * turns[2], down, toGiven];
+  // A leaf that rises to the pocket takes more length than the board under it.
+  const rising = toGiven + closed.given * (1 / Math.cos(past) - 1);
+  return [before, depth * turns[0], runs[0], depth * turns[1], runs[1], depth * turns[2], down, rising];
 }
 
 /** Places on a leaf of a depth in the block: the same for all that lie on each other there, whatever their swing. */

@@ -154,9 +154,10 @@ export function loadingStanding(
 
 /** How high a leaf stands over the outside while no board is in its pocket. */
 const leafHeight = (design: CoverDesign, point: RangePoint): number => {
-  const { book, leathers } = design.needs[point];
-  const isTurned = design.needs[point].foreEdgeSeat === null;
-  return leathers.pocket.thickness + (isTurned ? book.board : 0) + PLAY;
+  const { book, leathers, foreEdgeSeat } = design.needs[point];
+  if (foreEdgeSeat !== null) return leathers.pocket.thickness + PLAY;
+  const lined = design.job.construction.lining === 'full' ? (leathers.lining?.thickness ?? 0) : 0;
+  return leathers.outside.thickness + lined + book.board + PLAY;
 };
 
 /** Swings at which the front board lies on the flat leather, so that its back clears it and the other pocket. */
@@ -170,7 +171,7 @@ function frontSwings(design: CoverDesign, point: RangePoint, home: Home): Openin
   return { front, back: HALF_OPEN - front };
 }
 
-const MOST_TILT = 1.3;
+const MOST_TILT = 1.55;
 const PLAY_ANGLE = 0.01;
 const LEAST_WAY = 10;
 

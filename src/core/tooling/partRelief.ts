@@ -6,8 +6,8 @@ import { type ReliefMap, reliefMap } from './reliefMap.ts';
 import type { ToolingArea } from './toolingArea.ts';
 import { tooledFaces } from './toolingMarks.ts';
 
-/** Parts of the folded cover that are tooled. A strap is not among the folded parts. */
-export const TOOLED_PARTS = ['outside', 'frontPocket', 'backPocket'] as const satisfies readonly PartName[];
+/** Parts of the folded cover that are tooled. */
+export const TOOLED_PARTS = ['outside', 'frontPocket', 'backPocket', 'strap'] as const satisfies readonly PartName[];
 export type TooledPart = (typeof TOOLED_PARTS)[number];
 
 /** The relief of a part of the folded cover, and where it lies on it. */
@@ -45,15 +45,15 @@ export function partReliefs(design: CoverDesign, faces: LetterFaces): PartRelief
   });
 }
 
-/** The part of the folded cover whose grain side has an area; null for the strap. */
-export function partOf({ face, piece }: ToolingArea): TooledPart | null {
-  if (face === 'strap') return null;
+/** The part of the folded cover whose grain side has an area. */
+export function partOf({ face, piece }: ToolingArea): TooledPart {
   return piece === 'outside' || face === 'front' || face === 'spine' || face === 'back' ? 'outside' : face;
 }
 
 /**
  * From the uv of a part's mesh to the frame of its areas, mm: place = scale * uv + offset. The uv of the outside runs from
- * the front cut edge, and that of a pocket from the fore-edge: against x where that edge is at the right.
+ * the front cut edge, that of a pocket from the fore-edge and that of a strap from its sewn end: against x where that edge or
+ * end is at the right.
  */
 export const ofPattern = ({ size }: ToolingArea, part: TooledPart): { readonly scale: Vec2; readonly offset: Vec2 } =>
   part === 'frontPocket' ? { scale: [1, 1], offset: [0, 0] } : { scale: [-1, 1], offset: [size[0], 0] };

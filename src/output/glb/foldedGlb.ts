@@ -2,7 +2,7 @@ import { type Accessor, Document, type GLTF, type Node, type PrimitiveTarget, We
 import { EXTMeshoptCompression, KHRMeshQuantization } from '@gltf-transform/extensions';
 import type { CoverColours, PartRelief } from '../../core/index.ts';
 import { difference, directions, inGltfAxes, mirroredTriangles } from '../model/metres.ts';
-import type { ModelFace, ModelPart } from '../model/modelParts.ts';
+import { isSeam, type ModelFace, type ModelPart } from '../model/modelParts.ts';
 import { surfaceOf } from '../model/surface.ts';
 import { tileSide } from '../model/tilePicture.ts';
 import { materialsOf } from './glbMaterials.ts';
@@ -138,7 +138,7 @@ export async function foldedGlb(
     const shift = Int16Array.from(difference(onGrid(shape.positions, step), base));
     const found = document.createPrimitiveTarget().setAttribute('POSITION', accessor('VEC3', own(shift, 3)));
     // Thread is too thin for its shading to be missed.
-    if (part === 'seam') return found;
+    if (isSeam(part)) return found;
     const turn = Float32Array.from(
       difference(directions(shape.normals), directions(rest.normals)),
       (value) => Math.round(value * FINEST_TURN) / FINEST_TURN,
@@ -166,7 +166,7 @@ export async function foldedGlb(
   const parts = partTakes(takes);
   for (const part of parts) {
     const { rest, poses, step } = part;
-    const keys = keyPoses(times, poses, part.part === 'seam' ? MOST_SEWN : MOST_SHAPES);
+    const keys = keyPoses(times, poses, isSeam(part.part) ? MOST_SEWN : MOST_SHAPES);
     // The last key is the shape at rest, which needs no target.
     const shapes = keys.slice(0, -1).map((i) => poses[i]!);
     const node = addPart({ ...part, rest }, shapes);

@@ -1,18 +1,24 @@
 import {
   type CoverDesign,
   type Face,
+  type FoldedHole,
   foldedCover,
   type MeshData,
   movesAt,
   type PartName,
   type Pose,
   type RangePoint,
+  type SeamCourse,
   seamCourse,
   strandSweep,
+  strapCourse,
 } from '../../core/index.ts';
 
-/** A part of a file: those of the folded cover, and what its seam is worked with. */
-export type ModelPart = PartName | 'seam';
+/** A part of a file: those of the folded cover, and what its seam and that of a strap are worked with. */
+export type ModelPart = PartName | 'seam' | 'strapSeam';
+
+/** Parts of thread or lace. */
+export const isSeam = (part: ModelPart): part is 'seam' | 'strapSeam' => part === 'seam' || part === 'strapSeam';
 
 export type ModelFace = Face | 'thread' | 'lace';
 
@@ -23,19 +29,32 @@ export interface ModelMesh extends Omit<MeshData, 'part' | 'faces'> {
 }
 
 /**
- * Folds a cover for a file: its parts, and thread or lace as far as it is worked. What is not worked yet lies in its holes, so
- * that the vertices are the same in every pose.
+ * Folds a cover for a file: its parts, and thread or lace as far as it is worked. A strap is sewn on once it is in its place.
  * @returns a function of the pose
  */
 export function modelParts(design: CoverDesign, point: RangePoint): (pose: Pose) => ModelMesh[] {
-  const course = seamCourse(design, point);
+  const ofCover = seamParts('seam', seamCourse(design, point));
+  const sewn = strapCourse(design, point);
+  const ofStrap = sewn && seamParts('strapSeam', sewn);
+  return (pose) => {
+    const { parts, seam, strapSeam, film } = foldedCover(design, pose, point);
+    const { sewn: share, fitted } = film.movements;
+    const strap = ofStrap && fitted === 1 && strapSeam.length > 0 ? ofStrap(strapSeam, 1) : [];
+    return [...parts, ...ofCover(seam, share), ...strap];
+  };
+}
+
+/**
+ * Thread or lace of one seam on its holes, as far as it is worked, to a share of it. What is not worked yet lies in its holes,
+ * so that the vertices are the same in every pose.
+ */
+function seamParts(part: ModelPart, course: SeamCourse): (seam: readonly FoldedHole[], share: number) => ModelMesh[] {
   const sweep = strandSweep(course, 'coarse');
   const face = course.slit === null ? 'thread' : 'lace';
   let holes: Uint32Array | null = null;
-  return (pose) => {
-    const { parts, seam, film } = foldedCover(design, pose, point);
-    const shown = sweep.shownAfter[movesAt(course, film.movements.sewn)]!;
-    if (shown === 0) return [...parts];
+  return (seam, share) => {
+    const shown = sweep.shownAfter[movesAt(course, share)]!;
+    if (shown === 0) return [];
     const { positions, normals } = sweep.lay(seam);
     holes ??= nearest(
       positions,
@@ -44,7 +63,7 @@ export function modelParts(design: CoverDesign, point: RangePoint): (pose: Pose)
     const worked = new Set(sweep.indices.subarray(0, shown));
     for (let v = 0; v < holes.length; v++) if (!worked.has(v)) positions.set(seam[holes[v]!]!.at, 3 * v);
     const faces = [{ face, start: 0, count: sweep.indices.length } as const];
-    return [...parts, { part: 'seam', positions, normals, uvs: sweep.uvs, indices: sweep.indices, faces }];
+    return [{ part, positions, normals, uvs: sweep.uvs, indices: sweep.indices, faces }];
   };
 }
 

@@ -1,6 +1,6 @@
 import type { TileName } from '../../artwork/tiles/tiles.ts';
 import { type CoverColours, colourOf, leatherOf } from '../../core/index.ts';
-import type { ModelFace, ModelPart } from './modelParts.ts';
+import { isSeam, type ModelFace, type ModelPart } from './modelParts.ts';
 
 /** How a kind of surface takes light, and the tiles that show it: shades of its colour, and its relief. */
 interface Matter {
@@ -45,7 +45,7 @@ const MATTER: Readonly<Record<ModelFace, Matter>> = {
 
 /** The surface of a face of a part. */
 export function surfaceOf(colours: CoverColours, part: ModelPart, face: ModelFace): Surface {
-  if (part === 'seam' || face === 'thread' || face === 'lace') {
+  if (isSeam(part) || face === 'thread' || face === 'lace') {
     const strand = face === 'lace' ? 'lace' : 'thread';
     return { ...MATTER[strand], name: strand, colour: colours[strand] };
   }

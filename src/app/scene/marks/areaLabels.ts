@@ -32,7 +32,7 @@ export function areaLabels(cover: FoldedCover, areas: readonly ToolingArea[], pr
     const part = partOf(area);
     const mesh = cover.parts.find((each) => each.part === part);
     const grain = mesh?.faces.find(({ face }) => face === 'grain');
-    if (part === null || !mesh || !grain) return [];
+    if (!mesh || !grain) return [];
     const { scale, offset } = ofPattern(area, part);
     const find = flatLookup(mesh.uvs, mesh.indices.subarray(grain.start, grain.start + grain.count));
     const place = find((area.centre[0] - offset[0]) / scale[0], area.centre[1] - offset[1]);

@@ -26,7 +26,7 @@ import { type GrainUniforms, grainUniforms, shadeGrain } from './grainShading.ts
 import { HOLE_COLOUR } from './palette.ts';
 import { pressRelief, type ReliefUniforms, reliefUniforms } from './relief.ts';
 import { cutOut, cutOutDepth, type FramesUniform, framesUniform, veil } from './seeThroughMaterial.ts';
-import { placeOnPattern, showZones, type ZonesUniform } from './shading.ts';
+import { mixTile, placeOnPattern, showZones, type ZonesUniform } from './shading.ts';
 import { tileTexture } from './tile.ts';
 
 export type Look = 'full' | 'light';
@@ -153,6 +153,7 @@ export function coverMaterials(look: Look, finish: Finish): CoverMaterials {
       placeOnPattern(face);
       showZones(face, zones);
     }
+    mixTile(faces.flesh);
     const relief = reliefUniforms();
     pressRelief(faces.grain, relief);
     const areas = areaUniforms();

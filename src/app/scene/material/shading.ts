@@ -68,3 +68,14 @@ export function showZones(material: Material, zones: ZonesUniform): void {
       );
   });
 }
+
+/** Lays the tile of a base material twice over itself, turned and larger the second time: alone it would show as a grid from afar. */
+export function mixTile(material: Material): void {
+  extendShader(material, 'mixed', (shader) => {
+    shader.fragmentShader = shader.fragmentShader.replace(
+      '#include <map_fragment>',
+      `vec4 sampledDiffuseColor = mix(texture2D(map, vMapUv), texture2D(map, mat2(0.8, 0.6, -0.6, 0.8) * vMapUv * 0.43), 0.6);
+      diffuseColor *= sampledDiffuseColor;`,
+    );
+  });
+}

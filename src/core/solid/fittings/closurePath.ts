@@ -162,15 +162,16 @@ export function frontPlace({ edges, shape }: Closure, line: SectionLine, reach: 
   const place = lineAt(line, middle);
   const way = alongLine(place);
   const local = line
-    .filter((near) => Math.abs(near.s - middle) < 3 * shape.radius && isOuter(near, place))
+    .filter((near) => Math.abs(near.s - middle) < 3 * Math.max(...shape.foot) && isOuter(near, place))
     .map(({ grain }): Vec2 => [dot(subtract(grain, place.grain), way), dot(subtract(grain, place.grain), place.out)]);
   let rise = 0;
   local.forEach(([x, y], i) => {
     const [toX, toY] = local[i + 1] ?? [x, y];
     // As much of each stretch as is under it.
-    for (const at of [x, toX, -shape.radius, shape.radius]) {
+    for (const at of [x, toX, ...shape.foot]) {
       const share = toX === x ? 0 : (at - x) / (toX - x);
-      if (Math.abs(at) <= shape.radius && share >= 0 && share <= 1) rise = Math.max(rise, y + (toY - y) * share);
+      if (at >= shape.foot[0] && at <= shape.foot[1] && share >= 0 && share <= 1)
+        rise = Math.max(rise, y + (toY - y) * share);
     }
   });
   return { ...place, grain: addScaled(place.grain, place.out, rise) };

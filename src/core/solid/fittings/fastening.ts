@@ -96,6 +96,7 @@ function buckle(
   shut: number,
 ): void {
   const { wire, prong, bar } = BUCKLE;
+  const plate = shape.foot.map((at): Vec3 => onStand(front, [at, 0, bar / 2 + PLAY]));
   const toBar = shape.beyond;
   const end = beyond - toBar;
   const reach = Math.max(toBar + 4, end / 0.8 + 3, 1.2 * (thickness + 2 * wire));
@@ -120,12 +121,7 @@ function buckle(
   const prongLine = [turned(0, -0.3, down), turned(toBar - 0.5, under(toBar - 0.5), down), turned(toBar, risen, down)];
   solid.wire(prongLine, front.side, prong, false);
   solid.wire([turned(toBar, risen), turned(reach + wire, wire + prong)], front.side, prong, false);
-  solid.wire(
-    [onStand(front, [toBar - 3, 0, bar / 2 + PLAY]), onStand(front, [toBar + 5, 0, bar / 2 + PLAY])],
-    front.up,
-    bar / 2,
-    false,
-  );
+  solid.wire(plate, front.up, bar / 2, false);
 }
 
 /** Room of the strap's hole about what goes through it, and what counts as lying on a face of the strap, mm. */

@@ -18,6 +18,8 @@ export interface FasteningShape {
   readonly high: number;
   /** Of the head, the cap or the disc. */
   readonly radius: number;
+  /** From where to where, along the strap from the fastening's middle, it stands on the front. */
+  readonly foot: readonly [from: number, to: number];
   /** Least radius of the strap's hole; 0 where it has none. */
   readonly hole: number;
   /** Beside the hole the strap is meshed as a square of this half width. */
@@ -28,18 +30,18 @@ export interface FasteningShape {
 const SHARE = 0.34;
 /** Share of the strap's end, beyond its fastening, that the square round the hole may take. */
 const END_SHARE = 0.6;
-/** A stud's foot, neck and head; a snap's base, ring and cap; a magnet's disc; a buckle's wire and the height of its bar. */
+/** A stud's foot, neck and head; a snap's base, ring and cap; a magnet's disc; a buckle's wire, the height of its bar, and its plate from there. */
 export const STUD = { foot: 0.6, neck: 1.8, play: 0.4, head: 2.6 } as const;
 export const SNAP = { base: 0.8, ring: 2.2, shank: 1.7, cap: 1.7 } as const;
 export const MAGNET = { disc: 0.5, rise: 0.4 } as const;
-export const BUCKLE = { wire: 1.1, prong: 0.8, bar: 1.4 } as const;
+export const BUCKLE = { wire: 1.1, prong: 0.8, bar: 1.4, plate: [-3, 5] } as const;
 
 export function fasteningShape({ fastening: kind, width_mm: width, end_mm: end }: StrapOfJob): FasteningShape {
   const most = Math.min(SHARE * width, 0.5 * end);
   const of = (radius: number): number => Math.min(radius, most);
   const round = (radius: number, rest: Pick<FasteningShape, 'height' | 'low' | 'high' | 'hole'>): FasteningShape => {
     const square = Math.min(END_SHARE * end, 0.42 * width, Math.max(radius + 1.5, 5));
-    return { kind, radius, before: square + 0.3, beyond: square, square, ...rest };
+    return { kind, radius, foot: [-radius, radius], before: square + 0.3, beyond: square, square, ...rest };
   };
   switch (kind) {
     case 'stud':
@@ -51,7 +53,7 @@ export function fasteningShape({ fastening: kind, width_mm: width, end_mm: end }
     case 'buckle': {
       const bar = BAR_SHARE * end;
       const shape = round(of(5), { height: BUCKLE.bar + BUCKLE.wire, low: 0, high: 0, hole: BUCKLE.prong + 0.3 });
-      return { ...shape, before: -bar, beyond: bar };
+      return { ...shape, before: -bar, beyond: bar, foot: [bar + BUCKLE.plate[0], bar + BUCKLE.plate[1]] };
     }
   }
 }
