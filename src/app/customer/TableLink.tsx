@@ -5,7 +5,12 @@ import { makeModel } from '../take/makeModel.ts';
 
 /** What the link shows, a box on a table and its words: devices open such a link at once only where an image is all that it holds. */
 const SIGN = `data:image/svg+xml,${encodeURIComponent(
-  '<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 168 28" fill="#1f4269"><path fill="none" stroke="#1f4269" stroke-width="1.5" stroke-linejoin="round" d="M14 4l8 4v8l-8 4-8-4v-8zM6 8l8 4 8-4M14 12v8M2 25h24"/><text x="34" y="19" font-family="sans-serif" font-size="14">See it on your table</text></svg>',
+  [
+    '<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 168 28" fill="#1f4269">',
+    '<path fill="none" stroke="#1f4269" stroke-width="1.5" d="M14,4l8,4v8l-8,4-8-4v-8zM6,8l8,4,8-4M14,12v8M2,25h24"/>',
+    '<text x="34" y="19" font-family="sans-serif" font-size="14">See it on your table</text>',
+    '</svg>',
+  ].join(''),
 )}`;
 
 /** A link to the cover as USDZ, for devices that lay such a model on the table by themselves. */
