@@ -36,7 +36,8 @@ const pairOf = ({ a, b }: Penetration): string =>
 const ofFittings = ({ a, b }: Penetration): boolean => FITTINGS.includes(a) || FITTINGS.includes(b);
 
 /**
- * The most draws that may reach in, as shares: what is known today. The aim is 0.002 of all of them.
+ * The most draws that may reach in, as shares. A known limit: 11 of 250 draws of seed 2 (0.044) reach in without fittings, and
+ * 62 of 250 of seed 1 did with them. The aim is 0.002 of all.
  */
 const MOST = { all: 0.25, coverAndBook: 0.06 };
 
