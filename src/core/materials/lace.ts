@@ -112,6 +112,8 @@ export function laceNeed(seams: readonly SeamLine[], style: LaceStyle, job: Job)
   const along = seamLength(seams);
   const multiple = isSeam ? turns / along : 0;
   const trade = supplies.laceMultiples[style];
+  // As it is printed: the trade has no finer figures.
+  const said = Math.round(10 * multiple) / 10;
   return {
     style,
     slits: seams.reduce((sum, line) => sum + holesIn(line), 0),
@@ -125,6 +127,6 @@ export function laceNeed(seams: readonly SeamLine[], style: LaceStyle, job: Job)
     each: mm(isSeam ? total / laces : 0),
     multiple,
     trade,
-    withinTrade: !isSeam || (multiple >= trade.low && multiple <= trade.high),
+    withinTrade: !isSeam || (said >= trade.low && said <= trade.high),
   };
 }
