@@ -13,14 +13,11 @@ import { MakersMark } from './MakersMark.tsx';
 import { OnTheTable } from './OnTheTable.tsx';
 import { PaperButtons, TurnButton } from './SheetTools.tsx';
 import type { ShownSheet } from './saveSheet.ts';
-import type { CoverPictures } from './useCoverPictures.ts';
 import type { OfferChoices } from './useOfferChoices.ts';
 import { WeightsShown } from './WeightsShown.tsx';
 
 interface CustomerToolsProps {
   readonly shown: ShownSheet;
-  /** The two covers of the page. */
-  readonly pictures: CoverPictures;
   readonly isTurning: boolean;
   readonly setTurning: (isTurning: boolean) => void;
   readonly choices: OfferChoices;
@@ -28,20 +25,24 @@ interface CustomerToolsProps {
 
 /** What can be done with the customer's sheet; none of it is printed. */
 export function CustomerTools(props: CustomerToolsProps) {
-  const { shown, pictures, isTurning, setTurning, choices } = props;
+  const { shown, isTurning, setTurning, choices } = props;
   const { design, good } = useBench(({ design, history }) => ({ design, good: history.good }));
   const [making, make] = useMaking();
   const { document, job } = good;
 
+  const { closed, open } = shown;
   const views = useMemo<readonly TakenView[]>(
     () =>
-      (['closed', 'open'] as const).map((name) => ({
-        name,
-        pose: { kind: 'opening', angle: OPENINGS[name] },
-        point: leastWrap(design),
-        scene: () => pictures[name].settled.then(() => pictures[name].scene.current),
-      })),
-    [design, pictures],
+      (['closed', 'open'] as const).map((name) => {
+        const { settled, scene } = { closed, open }[name];
+        return {
+          name,
+          pose: { kind: 'opening', angle: OPENINGS[name] },
+          point: leastWrap(design),
+          scene: () => settled.then(() => scene.current),
+        };
+      }),
+    [design, closed, open],
   );
 
   return (

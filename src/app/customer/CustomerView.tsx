@@ -43,7 +43,6 @@ function MakersView() {
     <>
       <CustomerTools
         shown={{ sheet, mark, units, ...pictures }}
-        pictures={pictures}
         isTurning={isTurning}
         setTurning={setTurning}
         choices={choices}

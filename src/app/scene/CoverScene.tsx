@@ -3,6 +3,7 @@ import { type KeyboardEvent, useLayoutEffect, useMemo, useRef, useState } from '
 import { NeutralToneMapping, NoToneMapping, type WebGLRenderer } from 'three';
 import { type FoldedCover, printer, toolingAreas } from '../../core/index.ts';
 import type { CameraHandle } from './camera/CameraRig.tsx';
+import { CAMERA } from './camera/framing.ts';
 import { FirstFrame } from './FirstFrame.tsx';
 import { FramePace } from './FramePace.tsx';
 import { type SlicePlane, slicePlane } from './geometry/slicePlane.ts';
@@ -80,7 +81,7 @@ export default function CoverScene(props: CoverSceneProps) {
         shadows={full ? 'percentage' : false}
         dpr={full ? [1, 2] : 1}
         gl={{ antialias: full, alpha: true, powerPreference: 'high-performance' }}
-        camera={{ fov: 24, near: 10, far: 8000 }}
+        camera={CAMERA}
         onCreated={({ gl }) => {
           gl.localClippingEnabled = true;
           // The neutral curve counts on reflections, and without them would darken and oversaturate.

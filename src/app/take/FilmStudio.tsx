@@ -10,6 +10,7 @@ import { filmOf } from './film.ts';
 import type { FilmId } from './filmChoices.ts';
 import { type FinishedFilm, openFilm } from './filmFile.ts';
 import { pause, type TakingWork } from './useTaking.ts';
+import { whenStopped } from './whenStopped.ts';
 
 /** A film that is asked for. */
 export interface Shooting {
@@ -98,9 +99,7 @@ async function shoot(
   const file = await openFilm(size);
   const filming = scene.film(size, background);
   // Without its place on the page the scene takes no further pose.
-  const stopped = new Promise<never>((_, stop) => {
-    signal.addEventListener('abort', () => stop(signal.reason));
-  });
+  const stopped = whenStopped(signal);
   try {
     for (let i = 0; i < film.frames; i++) {
       await Promise.race([show(film.poseAt(i)), stopped]);

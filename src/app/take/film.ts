@@ -1,6 +1,6 @@
 import { Box3, MathUtils, PerspectiveCamera, type Vector3 } from 'three';
 import { type CoverDesign, filmSteps, foldedCover, type Pose, type RangePoint } from '../../core/index.ts';
-import { frame, viewDirection } from '../scene/camera/framing.ts';
+import { CAMERA, frame, viewDirection } from '../scene/camera/framing.ts';
 import { boundsOnBench } from '../scene/geometry/assembly.ts';
 import { VIEWPOINTS } from '../scene/viewpoints.ts';
 import type { FilmId } from './filmChoices.ts';
@@ -20,9 +20,6 @@ const REST = 1.5;
 /** Places of the making at which its size is measured. */
 const MEASURED = 24;
 
-/** The camera, as that of the scene. */
-const LENS = { fov: 24, near: 10, far: 8000 } as const;
-
 /**
  * @param shown what the scene shows now: the one turn shows it from all sides
  * @param aspect width over height
@@ -36,9 +33,9 @@ export function filmOf(
   aspect: number,
 ): Film {
   const boundsIn = (pose: Pose): Box3 => boundsOnBench(foldedCover(design, pose, point));
-  const lens = new PerspectiveCamera(LENS.fov, aspect, LENS.near, LENS.far);
+  const lens = new PerspectiveCamera(CAMERA.fov, aspect, CAMERA.near, CAMERA.far);
   const lensOn = (box: Box3, from: Vector3, distance?: number): PerspectiveCamera => {
-    const { position, target } = frame(box, from, { fov: MathUtils.degToRad(LENS.fov), aspect });
+    const { position, target } = frame(box, from, { fov: MathUtils.degToRad(CAMERA.fov), aspect });
     lens.position.copy(distance === undefined ? position : target.clone().addScaledVector(from, distance));
     lens.lookAt(target);
     lens.updateMatrixWorld();

@@ -32,6 +32,9 @@ export function viewDirection(viewpoint: Viewpoint, opening: number): Vector3 {
 export const sliceDirection = (axis: Slice['axis']): Vector3 =>
   (axis === 'acrossSpine' ? new Vector3(0.12, 0.24, 1) : new Vector3(1, 0.24, 0.14)).normalize();
 
+/** The camera of a scene: vertical field of view, degrees, and the nearest and the farthest that it sees, mm. */
+export const CAMERA = { fov: 24, near: 10, far: 8000 } as const;
+
 /** How a camera sees: vertical field of view, radians, and width over height. */
 export interface Lens {
   readonly fov: number;
