@@ -1,4 +1,4 @@
-import { cross3, type Vec3 } from '../math/vec3.ts';
+import { cross3, unit3, type Vec3 } from '../math/vec3.ts';
 import type { CoverGrid } from './coverGrid.ts';
 
 /** A place on a face of the outside, with the surface's directions there. */
@@ -29,7 +29,7 @@ export function coverSampler(grid: CoverGrid, face: 'grain' | 'inner' = 'grain')
   const cell: Cell = { column: 0, share: 0, rows: [0, 0], shares: [0, 0] };
   return (s, v) => {
     find(grid, s, v, cell);
-    const out = unit(mixed(normals, rows, cell));
+    const out = unit3(mixed(normals, rows, cell));
     const near = cell.share < 0.5 ? 0 : 1;
     const at = 3 * ((cell.column + near) * rows + cell.rows[near]);
     const up: Vec3 = [
@@ -38,7 +38,7 @@ export function coverSampler(grid: CoverGrid, face: 'grain' | 'inner' = 'grain')
       points[at + 5]! - points[at + 2]!,
     ];
     const along = up[0] * out[0] + up[1] * out[1] + up[2] * out[2];
-    const alongV = unit([up[0] - along * out[0], up[1] - along * out[1], up[2] - along * out[2]]);
+    const alongV = unit3([up[0] - along * out[0], up[1] - along * out[1], up[2] - along * out[2]]);
     return { at: mixed(points, rows, cell), out, alongS: cross3(alongV, out), alongV };
   };
 }
@@ -87,9 +87,4 @@ function mixed(from: Float64Array, rows: number, { column, share, rows: [row, ne
     (1 - share) * ((1 - p) * from[a + c]! + p * from[a + 3 + c]!) +
     share * ((1 - q) * from[b + c]! + q * from[b + 3 + c]!);
   return [at(0), at(1), at(2)];
-}
-
-function unit([x, y, z]: Vec3): Vec3 {
-  const length = Math.sqrt(x * x + y * y + z * z) || 1;
-  return [x / length, y / length, z / length];
 }
