@@ -10,7 +10,6 @@ import {
   openExample,
   openJobMenu,
   openPart,
-  PARTS,
   test,
 } from './bench.ts';
 
@@ -43,7 +42,7 @@ test.describe('with the scene', () => {
   });
 });
 
-test('so do the strips, Explore and every part of the workbench', async ({ bench }) => {
+test('so do the strips, Explore and parts of the workbench', async ({ bench }) => {
   test.slow();
   await spoil(bench);
   await goToPlace(bench, 'Strips');
@@ -54,10 +53,11 @@ test('so do the strips, Explore and every part of the workbench', async ({ bench
   await exploreSettles(bench);
   await unfoldAll(bench);
   await expectAccessible(bench);
-  for (const part of PARTS) {
+  // All of them are judged at the width of a telephone (workbench.spec.ts).
+  for (const part of ['Construction', 'Leather owned', 'Quote'] as const) {
     await expect((await openPart(bench, part)).locator('.panel-parts')).toBeVisible();
     await unfoldAll(bench);
-    await expectAccessible(bench);
+    await expectAccessible(bench, '.workbench-panel');
   }
 });
 

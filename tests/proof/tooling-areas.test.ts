@@ -22,7 +22,7 @@ import { proofSize } from './proofSize.ts';
  * An oracle that knows of tooling only the areas to be judged: what is flat it takes from the triangles of the folded cover,
  * at thin and thick end; holes and edges from the pattern; what is seen of the front from how far the mesh reaches.
  */
-const WANTED = proofSize(500, 40);
+const WANTED = proofSize(500, 16);
 
 const COVERS = placements(WANTED).map(({ design }) => design);
 

@@ -21,7 +21,7 @@ import { nth } from '../nth.ts';
 /** Releasing a cover takes some fifty solves, so fewer are released. */
 const JOBS = lawCases();
 const RELEASED = lawCases(20);
-const FUZZED = lawCases(4);
+const FUZZED = lawCases(8);
 
 const solvers = createElasticSolvers();
 const solver = solvers.section;

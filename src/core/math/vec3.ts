@@ -21,4 +21,7 @@ export const cross3 = (a: Vec3, b: Vec3): Vec3 => [
   a[0] * b[1] - a[1] * b[0],
 ];
 /** Vector of length 1 in the same direction; the zero vector stays as it is. */
-export const unit3 = (a: Vec3): Vec3 => combine3(a, 1 / (Math.hypot(...a) || 1), a, 0);
+export function unit3([x, y, z]: Vec3): Vec3 {
+  const length = Math.sqrt(x * x + y * y + z * z) || 1;
+  return [x / length, y / length, z / length];
+}

@@ -1,4 +1,4 @@
-import { cross3, type Vec3 } from '../math/vec3.ts';
+import { cross3, unit3, type Vec3 } from '../math/vec3.ts';
 import type { CoverGrid } from './coverGrid.ts';
 
 /** A place on a face of the outside, with the surface's directions there. */
@@ -29,7 +29,7 @@ export function coverSampler(grid: CoverGrid, face: 'grain' | 'inner' = 'grain')
   const cell: Cell = { column: 0, share: 0, rows: [0, 0], shares: [0, 0] };
   return (s, v) => {
     find(grid, s, v, cell);
-    const out = unit(mixed(normals, rows, cell));
+    const out = unit3(mixed(normals, rows, cell));
     const near = cell.share < 0.5 ? 0 : 1;
     const at = 3 * ((cell.column + near) * rows + cell.rows[near]);
     const up: Vec3 = [
@@ -38,7 +38,7 @@ export function coverSampler(grid: CoverGrid, face: 'grain' | 'inner' = 'grain')
       points[at + 5]! - points[at + 2]!,
     ];
     const along = up[0] * out[0] + up[1] * out[1] + up[2] * out[2];
-    const alongV = unit([up[0] - along * out[0], up[1] - along * out[1], up[2] - along * out[2]]);
+    const alongV = unit3([up[0] - along * out[0], up[1] - along * out[1], up[2] - along * out[2]]);
     return { at: mixed(points, rows, cell), out, alongS: cross3(alongV, out), alongV };
   };
 }
@@ -54,25 +54,33 @@ export function placeSampler(grid: CoverGrid, face: 'grain' | 'inner'): (s: numb
 }
 
 function find({ s, uvs, inner: { columns, rows } }: CoverGrid, along: number, v: number, cell: Cell): void {
-  let low = 0;
-  let high = columns - 1;
-  while (high - low > 1) {
-    const middle = (low + high) >> 1;
-    if (s[middle]! <= along) low = middle;
-    else high = middle;
+  // Places are mostly asked for in rows: the last cell is the first guess.
+  let low = cell.column;
+  if (!(s[low]! <= along && along < s[low + 1]!)) {
+    low = 0;
+    let high = columns - 1;
+    while (high - low > 1) {
+      const middle = (low + high) >> 1;
+      if (s[middle]! <= along) low = middle;
+      else high = middle;
+    }
   }
   cell.column = low;
-  cell.share = within((along - s[low]!) / (s[high]! - s[low]!));
+  cell.share = within((along - s[low]!) / (s[low + 1]! - s[low]!));
   for (let k = 0; k < 2; k++) {
     const from = (low + k) * rows;
-    let below = 0;
-    let above = rows - 1;
-    while (above - below > 1) {
-      const middle = (below + above) >> 1;
-      if (uvs[2 * (from + middle) + 1]! <= v) below = middle;
-      else above = middle;
+    let below = cell.rows[k]!;
+    if (!(uvs[2 * (from + below) + 1]! <= v && v < uvs[2 * (from + below) + 3]!)) {
+      below = 0;
+      let above = rows - 1;
+      while (above - below > 1) {
+        const middle = (below + above) >> 1;
+        if (uvs[2 * (from + middle) + 1]! <= v) below = middle;
+        else above = middle;
+      }
     }
-    const [a, b] = [uvs[2 * (from + below) + 1]!, uvs[2 * (from + above) + 1]!];
+    const a = uvs[2 * (from + below) + 1]!;
+    const b = uvs[2 * (from + below) + 3]!;
     cell.rows[k] = below;
     cell.shares[k] = b > a ? within((v - a) / (b - a)) : 0;
   }
@@ -83,13 +91,10 @@ const within = (share: number): number => Math.max(0, Math.min(1, share));
 function mixed(from: Float64Array, rows: number, { column, share, rows: [row, next], shares: [p, q] }: Cell): Vec3 {
   const a = 3 * (column * rows + row);
   const b = 3 * ((column + 1) * rows + next);
-  const at = (c: number): number =>
-    (1 - share) * ((1 - p) * from[a + c]! + p * from[a + 3 + c]!) +
-    share * ((1 - q) * from[b + c]! + q * from[b + 3 + c]!);
-  return [at(0), at(1), at(2)];
-}
-
-function unit([x, y, z]: Vec3): Vec3 {
-  const length = Math.sqrt(x * x + y * y + z * z) || 1;
-  return [x / length, y / length, z / length];
+  const [i, j, k, l] = [(1 - share) * (1 - p), (1 - share) * p, share * (1 - q), share * q];
+  return [
+    i * from[a]! + j * from[a + 3]! + k * from[b]! + l * from[b + 3]!,
+    i * from[a + 1]! + j * from[a + 4]! + k * from[b + 1]! + l * from[b + 4]!,
+    i * from[a + 2]! + j * from[a + 5]! + k * from[b + 2]! + l * from[b + 5]!,
+  ];
 }

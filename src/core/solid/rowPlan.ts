@@ -57,8 +57,28 @@ export function rowPlan(
   return { count: 2 * side + inside.length, height, margin, steps, reach, near, inside };
 }
 
+/** The rows of one column: distance from the tail edge on the pattern, level and z of each. */
+export interface ColumnRows {
+  readonly v: Float64Array;
+  readonly level: Float64Array;
+  readonly z: Float64Array;
+}
+
+/**
+ * Lays the rows of a column.
+ * @param spaced the seat by which the rows are spaced, where that is another layer's
+ */
+export function columnRows(plan: RowPlan, seat: ColumnSeat, spaced = seat): ColumnRows {
+  const [v, level, z] = [new Float64Array(plan.count), new Float64Array(plan.count), new Float64Array(plan.count)];
+  for (let j = 0; j < plan.count; j++) {
+    v[j] = rowAt(plan, spaced, j);
+    [level[j], z[j]] = onColumn(plan, seat, v[j]!);
+  }
+  return { v, level, z };
+}
+
 /** Distance of a row from the tail edge of the piece along a column, mm. */
-export function rowAt(plan: RowPlan, seat: ColumnSeat, row: number): number {
+function rowAt(plan: RowPlan, seat: ColumnSeat, row: number): number {
   const { count, height, margin, steps, reach, inside } = plan;
   const side = (count - inside.length) / 2;
   const share = inside[row - side];
@@ -79,7 +99,7 @@ function edgeDistance(k: number, last: number, curve: SeatCurve, margin: number,
 }
 
 /** Level and z of a place on a column at distance v from the tail edge. */
-export function onColumn(plan: RowPlan, seat: ColumnSeat, v: number): [level: number, z: number] {
+function onColumn(plan: RowPlan, seat: ColumnSeat, v: number): [level: number, z: number] {
   const { reach, margin, height } = plan;
   const fromTail = v - margin;
   const fromHead = height - margin - v;

@@ -72,7 +72,7 @@ const nearest = (positions: Float32Array, points: readonly (readonly [number, nu
   Uint32Array.from({ length: positions.length / 3 }, (_, v) => {
     let [least, found] = [Number.POSITIVE_INFINITY, 0];
     points.forEach(([x, y, z], i) => {
-      const off = Math.hypot(positions[3 * v]! - x, positions[3 * v + 1]! - y, positions[3 * v + 2]! - z);
+      const off = (positions[3 * v]! - x) ** 2 + (positions[3 * v + 1]! - y) ** 2 + (positions[3 * v + 2]! - z) ** 2;
       if (off < least) [least, found] = [off, i];
     });
     return found;

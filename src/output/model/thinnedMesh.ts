@@ -63,6 +63,7 @@ export function thinnedMesh(mesh: ModelMesh, poses: readonly Float32Array[], ste
   const shifts = new Float64Array(faceOf.length);
   const gone = new Uint8Array(faceOf.length);
   const corner = (t: number, k: number): number => corners[3 * t + k]!;
+  const hasPoint = (t: number, p: number): boolean => pointAt(t, 0) === p || pointAt(t, 1) === p || pointAt(t, 2) === p;
   const cornersOf = (t: number): Triple => [corner(t, 0), corner(t, 1), corner(t, 2)];
   const pointAt = (t: number, k: number): number => pointOf[corner(t, k)]!;
   for (let t = 0; t < faceOf.length; t++) {
@@ -77,20 +78,23 @@ export function thinnedMesh(mesh: ModelMesh, poses: readonly Float32Array[], ste
     else there.push(v);
   }
 
-  const trianglesAt = (point: number): number[] => verticesAt.get(point)?.flatMap((v) => around[v]!) ?? [];
+  const trianglesAt = (point: number): readonly number[] => {
+    const there = verticesAt.get(point) ?? [];
+    return there.length === 1 ? around[there[0]!]! : there.flatMap((v) => around[v]!);
+  };
   const neighbours = (triangles: readonly number[]): Set<number> => {
     const found = new Set<number>();
     for (const t of triangles) for (let k = 0; k < 3; k++) found.add(pointAt(t, k));
     return found;
   };
   /** Doubled area of a triangle on the file's own grid; whole numbers, so that 0 is exact. */
-  const gridArea = (a: number, b: number, c: number): number => Math.hypot(...crossOf(rounded, a, b, c, 3, 0));
+  const gridArea = (a: number, b: number, c: number): number => length(crossOf(rounded, a, b, c, 3, 0));
+
+  const normalOf = (v: number): Triple => [mesh.normals[3 * v]!, mesh.normals[3 * v + 1]!, mesh.normals[3 * v + 2]!];
 
   /** Least cosine between a triangle's own normal and those of its corners; 1 for one without area. */
   const agreement = (normal: Triple, ...at: Triple): number =>
-    Math.min(
-      ...at.map((v) => cosine(normal, [mesh.normals[3 * v]!, mesh.normals[3 * v + 1]!, mesh.normals[3 * v + 2]!])),
-    );
+    Math.min(cosine(normal, normalOf(at[0])), cosine(normal, normalOf(at[1])), cosine(normal, normalOf(at[2])));
 
   interface Collapse {
     readonly to: ReadonlyMap<number, number>;
@@ -102,15 +106,15 @@ export function thinnedMesh(mesh: ModelMesh, poses: readonly Float32Array[], ste
   /** How point `p` would go to its neighbour `q`; null where it may not, or would shift more than `most`. */
   const collapse = (p: number, q: number, most: number): Collapse | null => {
     const triangles = trianglesAt(p);
-    const removed = triangles.filter((t) => [0, 1, 2].some((k) => pointAt(t, k) === q));
-    const moved = triangles.filter((t) => !removed.includes(t));
+    const removed = triangles.filter((t) => hasPoint(t, q));
+    const moved = triangles.filter((t) => !hasPoint(t, q));
     if (removed.length === 0 || moved.length === 0) return null;
     const to = new Map<number, number>();
     for (const v of verticesAt.get(p)!) {
-      const beside = around[v]!.find((t) => removed.includes(t));
+      const beside = around[v]!.find((t) => hasPoint(t, q));
       if (beside === undefined) return null;
       to.set(v, corner(beside, [0, 1, 2].find((k) => pointAt(beside, k) === q)!));
-      if (!around[v]!.some((t) => moved.includes(t))) return null;
+      if (around[v]!.every((t) => hasPoint(t, q))) return null;
     }
     // Where they share more neighbours than triangles, two sheets would be sewn together.
     const besideP = neighbours(triangles);
@@ -184,10 +188,17 @@ export function thinnedMesh(mesh: ModelMesh, poses: readonly Float32Array[], ste
     }
   };
   flattenDegenerate();
-  for (let pass = 0, taken = 1; pass < PASSES && taken > 0; pass++) {
-    taken = 0;
-    for (const p of [...verticesAt.keys()])
-      if (verticesAt.has(p) && takeAway(p, neighbours(trianglesAt(p)), FURTHEST)) taken++;
+  let changed: ReadonlySet<number> = new Set(verticesAt.keys());
+  for (let pass = 0; pass < PASSES && changed.size > 0; pass++) {
+    // Whether a point may go hangs on its neighbours and on theirs: where none of them changed it stays, as it did before.
+    const next = new Set<number>();
+    for (const p of changed) {
+      if (!verticesAt.has(p)) continue;
+      const beside = neighbours(trianglesAt(p));
+      if (!takeAway(p, beside, FURTHEST)) continue;
+      for (const q of beside) for (const r of neighbours(trianglesAt(q))) next.add(r);
+    }
+    changed = next;
   }
   flattenDegenerate();
   return compact(mesh, corners, (t) => !gone[t] && gridArea(...cornersOf(t)) > 0);
@@ -237,9 +248,12 @@ function crossOf(places: Float64Array, a: number, b: number, c: number, size: nu
   ];
 }
 
+/** `Math.hypot` takes several times as long, and nothing here is near the ends of the range. */
+const length = ([x, y, z]: Triple): number => Math.sqrt(x * x + y * y + z * z);
+
 /** Cosine between two normals; 1 where one is that of a triangle without area. */
 function cosine(a: Triple, b: Triple): number {
-  const lengths = Math.hypot(...a) * Math.hypot(...b);
+  const lengths = length(a) * length(b);
   return lengths < NO_AREA ? 1 : (a[0] * b[0] + a[1] * b[1] + a[2] * b[2]) / lengths;
 }
 

@@ -297,7 +297,7 @@ test('the GLB of any cover passes the validator, follows every part, and measure
       expect(still).toEqual([]);
       expectReportSizes(await readGlb(bytes), design);
     }),
-    { cases: lawCases(20) },
+    { cases: lawCases(40) },
   );
 });
 
