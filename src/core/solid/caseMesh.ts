@@ -1,5 +1,6 @@
 import type { BookModel } from '../book/bookModel.ts';
 import { boardDirections, CLOSED, jointSlide, outlinePolygon } from '../book/bookOutline.ts';
+import { remembered } from '../math/remembered.ts';
 import { addScaled, distance, heading, leftOf, type Vec2 } from '../math/vec2.ts';
 import { mm } from '../units/mm.ts';
 import { type Grid, gridNormals, gridOf, gridSolid } from './gridSolid.ts';
@@ -26,7 +27,7 @@ export interface CaseShape {
 }
 
 /** Shape of the case of a closed book; a paperback's cover runs on into its spine without a joint. */
-export function caseShape(book: BookModel): CaseShape {
+export const caseShape = remembered((book: BookModel): CaseShape => {
   const { board, edgeRadius, width, wedge } = book;
   const spineThickness = board * (book.kind === 'hardback' ? SPINE_SHARE : 1);
   // A rounded edge unbends as the board opens and draws it in, by less than its own thickness while the two could meet.
@@ -48,7 +49,7 @@ export function caseShape(book: BookModel): CaseShape {
       return Math.max(onBack(), corner[0] - Math.sqrt(Math.max(0, edge ** 2 - beyond ** 2)));
     },
   };
-}
+});
 
 /** Outside of the closed spine: centre of its rounded front edge, circle of a rounded back, and where the two meet. */
 interface SpineProfile {

@@ -22,7 +22,7 @@ export interface BlockStand {
 }
 
 /** A place on a leaf: from its spine end along it, and its depth in the closed block from the leaf at the board, mm. */
-interface LeafPoint {
+export interface LeafPoint {
   readonly at: Vec2;
   readonly along: number;
   readonly across: number;

@@ -10,6 +10,7 @@ import { type Strap, strapOf } from '../../pattern/strap.ts';
 import { openingRange } from '../openingRange.ts';
 import { standingAt } from '../standing.ts';
 import { type BentPath, bentLength, bentTurn, bentUpTo, pathOverPegs } from './bentPath.ts';
+import { type TabLie, tabLie } from './buckleTabMesh.ts';
 import { type FasteningShape, fasteningShape } from './fasteningShape.ts';
 import { alongLine, lineAt, lineOfHalves, type SectionLine, type SectionPlace } from './sectionLine.ts';
 
@@ -26,6 +27,8 @@ export interface Closure {
   /** Front and back edge of the finished cover on the pattern of the outside. */
   readonly edges: readonly [front: number, back: number];
   readonly shape: FasteningShape;
+  /** What holds a buckle on the front. */
+  readonly tab: TabLie | null;
   /** Pocket between the cut edges at each fore-edge, 0 where the end is turned. */
   readonly pocket: number;
   /** Where the fastening is set on the front, mm from its edge: where the strap of the closed cover has it. */
@@ -56,6 +59,8 @@ function makeClosure(design: CoverDesign, point: RangePoint): Closure | null {
   const { thickness, neutral } = needs[point].leathers.outside;
   const turned = pieces.pocket.count === 0 ? turnAxis(design) : 0;
   const length = (strap.sum.total * (1 + changeOf(job).across)) / pieces.growth;
+  const { along, across } = changeOf(job);
+  const tab = strap.tab && tabLie(strap.tab, strap.tab.sum.total * (1 + Math.min(along, across)), thickness, neutral);
   const flat: Closure = {
     strap,
     thickness,
@@ -65,7 +70,8 @@ function makeClosure(design: CoverDesign, point: RangePoint): Closure | null {
     fastening: length - wanted.end_mm,
     end: wanted.end_mm,
     edges: [turned, pieces.outside.width - turned],
-    shape: fasteningShape(wanted),
+    shape: fasteningShape(wanted, tab),
+    tab,
     pocket: turned > 0 ? 0 : needs[point].leathers.pocket.thickness,
     reach: wanted.reach_mm,
     slope: 0,

@@ -20,7 +20,7 @@ import { defined } from '../../../defined.ts';
 import { soundJob } from '../../../jobArbitrary.ts';
 import { type Change, merged } from '../../pattern/coverOf.ts';
 
-const FITTINGS: ReadonlySet<PartName> = new Set(['strap', 'fastening', 'penLoop', 'ribbons']);
+const FITTINGS: ReadonlySet<PartName> = new Set(['strap', 'fastening', 'buckleTab', 'penLoop', 'ribbons']);
 const FLAP = { shape: 'flap', width_mm: 120, reach_mm: 60, end_mm: 20 };
 
 const covered = (book: object, strap: object, change: Change = {}): CoverDesign =>
