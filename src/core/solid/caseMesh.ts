@@ -28,7 +28,7 @@ export interface CaseShape {
 
 /** Shape of the case of a closed book; a paperback's cover runs on into its spine without a joint. */
 export const caseShape = remembered((book: BookModel): CaseShape => {
-  const { board, edgeRadius, width } = book;
+  const { board, edgeRadius, width, wedge } = book;
   const spineThickness = board * (book.kind === 'hardback' ? SPINE_SHARE : 1);
   // A rounded edge unbends as the board opens and draws it in, by less than its own thickness while the two could meet.
   const clear = edgeRadius > 0 ? edgeRadius + board + 0.5 : 0;
@@ -37,7 +37,8 @@ export const caseShape = remembered((book: BookModel): CaseShape => {
   return {
     joint,
     spineThickness,
-    spineEnd: edgeRadius > spineThickness ? corner[0] : spineThickness,
+    // Round an edge whose board closes toward the fore-edge the spine piece turns farther than square.
+    spineEnd: edgeRadius > spineThickness ? corner[0] + edgeRadius * Math.max(0, -Math.sin(wedge)) : spineThickness,
     spineInside(y) {
       const away = Math.abs(y);
       const beyond = away - corner[1];

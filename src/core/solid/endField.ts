@@ -147,7 +147,8 @@ export function endField(
     const rise = Math.max(0, (turned ? growth : 1) * level - seam);
     const at = (space: number): SeatCurve => seatCurve(rise, pocket.seatRadius, pocket.thickness, space);
     const [head, tail] = [at(headSeam - headEdge), at(-tailSeam - headEdge)];
-    return { seamLevel: level - rise, way: 1, head, tail, headSeam, tailSeam };
+    const isAlike = head.radius === tail.radius;
+    return { seamLevel: level - rise, way: 1, head, tail: isAlike ? head : tail, headSeam, tailSeam };
   });
   return {
     foreEdge,

@@ -80,6 +80,31 @@ const DRAWN: readonly (readonly [name: string, document: object, at: readonly [F
     }),
     ['secondBoard', 0.6],
   ],
+  [
+    'a block nearly as deep as wide, almost flat',
+    job({
+      book: book('limp', [87.5, 500, 81.9, 11]),
+      leather: { outside: leather(1), pocket: leather(1), lining: null },
+    }),
+    2.9,
+  ],
+  [
+    'a block beside rounded edges under boards that close toward the fore-edge, flat',
+    job({
+      book: { ...book('paperback', [348.1, 97.6, 76.3, 3], 0, 22.9), foreEdgeThickness_mm: 64.9 },
+      leather: { outside: leather(1), lining: null },
+      pockets: TURNED,
+    }),
+    Math.PI,
+  ],
+  [
+    'a block of the thinnest boards, closed',
+    job({
+      book: { ...book('paperback', [94.016, 97.2, 8, 0.16], 0.16), foreEdgeThickness_mm: 9.71 },
+      leather: { outside: leather(3.5), lining: null },
+    }),
+    0,
+  ],
 ];
 
 const poseOf = (design: CoverDesign, at: (typeof DRAWN)[number][2]): Pose => {
