@@ -3,6 +3,7 @@ import choirBook from '../../../../public/jobs/choir-book.json' with { type: 'js
 import tideLedger from '../../../../public/jobs/tide-ledger.json' with { type: 'json' };
 import { filmSteps } from '../../../../src/core/film/filmSteps.ts';
 import { type CoverDesign, coverDesign, madeDesign } from '../../../../src/core/fold/coverDesign.ts';
+import { EXAMPLE_JOBS } from '../../../../src/core/job/examples.ts';
 import { distance, type Vec2 } from '../../../../src/core/math/vec2.ts';
 import { ribbonOf } from '../../../../src/core/pattern/ribbon.ts';
 import { type BentPath, bentPlaces, bentUpTo, pathOverPegs } from '../../../../src/core/solid/fittings/bentPath.ts';
@@ -19,6 +20,7 @@ import { validateClearance } from '../../../../src/core/solid/validateClearance.
 import { validateSolid } from '../../../../src/core/solid/validateSolid.ts';
 import { defined } from '../../../defined.ts';
 import { soundJob } from '../../../jobArbitrary.ts';
+import { nth } from '../../../nth.ts';
 import { type Change, merged } from '../../pattern/coverOf.ts';
 
 const FITTINGS: ReadonlySet<PartName> = new Set(['strap', 'fastening', 'buckleTab', 'penLoop', 'ribbons']);
@@ -198,9 +200,10 @@ describe('fittings of the film', () => {
 });
 
 test('a free strap goes past the tip of the second board, which is not in its pocket yet', () => {
-  const change = { pockets: { construction: 'turned' }, construction: { strap: { fastening: 'buckle' } } };
-  const design = coverDesign(soundJob(merged(tideLedger, change)));
-  // The board once reached 1.2 mm into the strap here.
+  const design = coverDesign(
+    soundJob({ ...nth(EXAMPLE_JOBS, 0).document, construction: { strap: {} }, pockets: { construction: 'separate' } }),
+  );
+  // The board once reached 1 mm into the strap here.
   const { parts } = foldedCover(design, { kind: 'sequence', at: 38 / 59 }, 'thin');
   expect(validateClearance(parts, 0.05).filter(({ a, b }) => FITTINGS.has(a) || FITTINGS.has(b))).toEqual([]);
 });
