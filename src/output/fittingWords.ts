@@ -18,7 +18,7 @@ export function fittingWords({ construction: { strap, penLoop, ribbon }, finish 
 
 /** A magnet lies between the layers: its metal is not seen. */
 const fastening = (kind: Fastening, metal: string): string =>
-  kind === 'magnet' ? 'a hidden magnet' : `a ${metal} ${kind}`;
+  kind === 'magnet' ? 'a hidden magnet' : `a ${metal} ${kind}${kind === 'buckle' ? ' on a leather tab' : ''}`;
 
 const EDGES: Readonly<Record<Job['finish']['edge'], (colour: string) => string>> = {
   raw: () => 'cut edges left raw',

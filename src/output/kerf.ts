@@ -42,7 +42,7 @@ function travel(segment: Segment, end: 0 | 1): Vec2 {
 const rightOf = ([x, y]: Vec2): Vec2 => [y, -x];
 
 /**
- * Offsets a counterclockwise outline outward by d: lines are shifted, an arc's radius r becomes r + d where it is
+ * Offsets a counterclockwise outline outward by d, inward where d is negative: lines are shifted, an arc's radius r becomes r + d where it is
  * convex and r - d where it is concave. At a corner two lines are extended until they meet; else an arc of radius d
  * about the corner joins the segments, which keeps the corner sharp.
  * @returns null where this gives no outline: a hollow too tight for the beam, an inward corner at an arc, or a path
@@ -70,7 +70,7 @@ function exactOffset(outline: Contour, d: number): Segment[] | null {
       path[path.length - 1] = moved[i] = { ...a, to: meeting };
       moved[next] = { ...b, from: meeting };
       if (next === 0) path[0] = { ...(path[0] as typeof b), from: meeting };
-    } else if (turn < 0) return null;
+    } else if (turn * d < 0) return null;
     else {
       const away = rightOf(arriving);
       path.push({ kind: 'arc', centre: corner, radius: d, start: Math.atan2(away[1], away[0]), sweep: turn });
@@ -90,9 +90,10 @@ function polygonOffset(outline: Contour, d: number): Segment[] {
   return ring.map((_, i) => ({ kind: 'line', from: at(i), to: at(i + 1) }));
 }
 
-/** A hole smaller by d in radius, or a slit shorter by d at each end. */
+/** A hole smaller by d in radius, a slot by d all round where that leaves one, or a slit shorter by d at each end. */
 function narrowed(hole: Entity, d: number): Entity {
   if (hole.kind === 'arc') return { ...hole, radius: Math.max(LEAST / 2, hole.radius - d) };
+  if (hole.kind === 'path') return { ...hole, segments: exactOffset(hole.segments, -d) ?? hole.segments };
   if (hole.kind !== 'line') return hole;
   const along = travel(hole, 0);
   const off = Math.min(d, (distance(hole.from, hole.to) - LEAST) / 2);

@@ -26,12 +26,12 @@ const DOCUMENTS: readonly (readonly [name: string, document: object, units: Leng
   ['choir book, rounded back, inches', choirBook, 'in'],
   ['shore guide', shoreGuide, 'mm'],
   [
-    'stitched, rounded corners, scooped mouths, full lining, strap, loop',
+    'stitched, rounded corners, scooped mouths, full lining, strap with a buckle, loop',
     {
       ...tideLedger,
       leather: { ...tideLedger.leather, lining },
       seam: { ...stitching, cornerRadius_mm: 12 },
-      construction: { mouth: 'curved', lining: 'full', strap: {}, penLoop: {} },
+      construction: { mouth: 'curved', lining: 'full', strap: { fastening: 'buckle' }, penLoop: {} },
     },
     'mm',
   ],

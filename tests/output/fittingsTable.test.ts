@@ -54,7 +54,7 @@ interface Row {
 const SOLD = {
   stud: { parts: /1 stud head, 1 screw/, set: /Screw the stud on/ },
   snap: { parts: /1 cap, 1 socket, 1 stud, 1 post/, set: /cap and socket in the (strap|flap)/ },
-  buckle: { parts: /1 buckle, 1 keeper/, set: /Fix the buckle/ },
+  buckle: { parts: /1 buckle, 1 keeper/, set: /Fold the tab over the bar[\s\S]*Sew both its ends to the front/ },
   magnet: { parts: /2 disc magnets/, set: /Mark which faces of the magnets attract/ },
 } as const;
 
@@ -70,12 +70,15 @@ const closures: Row[] = ['strap', 'flap'].flatMap((shape) =>
         change: { construction: { strap: { shape, fastening } }, finish: { metal } },
         says: {
           supplies: new RegExp(
-            `Fastening: ${name}\nFor the closure ${shape}: ${parts.source}[\\s\\S]*closure ${shape} 0\\.`,
+            `Fastening: ${name}\nFor the closure ${shape}: ${parts.source}[\\s\\S]*closure ${shape} 0\\.${fastening === 'buckle' ? '[\\s\\S]*buckle tab 0\\.' : ''}`,
           ),
-          areas: /1 Closure \w+ of outside/,
+          areas:
+            fastening === 'buckle' ? /1 Closure \w+ of outside\n1 Buckle tab of outside/ : /1 Closure \w+ of outside/,
           quote: new RegExp(`^${name} 1\\.000 piece$`, 'im'),
           work: new RegExp(`Fit ${shape}[\\s\\S]*sew the ${shape} to the back[\\s\\S]*${set.source}`),
-          customer: new RegExp(`closure ${shape} with a ${fastening === 'magnet' ? 'hidden magnet' : name}`),
+          customer: new RegExp(
+            `closure ${shape} with a ${fastening === 'magnet' ? 'hidden magnet' : name}${fastening === 'buckle' ? ' on a leather tab' : ''}`,
+          ),
         },
       };
     }),
@@ -255,7 +258,11 @@ describe('every fitting is a part in 3D and a node of the 3D model', () => {
   const fitted = ['strap', 'flap'].flatMap((shape) =>
     FASTENINGS.filter((fastening) => shape === 'strap' || fastening !== 'buckle').map(
       (fastening) =>
-        [`${shape} with ${fastening}`, { strap: { shape, fastening } }, ['strap', 'fastening', 'strapSeam']] as const,
+        [
+          `${shape} with ${fastening}`,
+          { strap: { shape, fastening } },
+          ['strap', 'fastening', 'strapSeam', ...(fastening === 'buckle' ? ['buckleTab'] : [])],
+        ] as const,
     ),
   );
   test.each([
@@ -272,7 +279,7 @@ describe('every fitting is a part in 3D and a node of the 3D model', () => {
 
   test('and a plain cover has none of them', async () => {
     const { parts, nodes } = await shownOf({});
-    for (const name of ['strap', 'fastening', 'strapSeam', 'penLoop', 'ribbons']) {
+    for (const name of ['strap', 'fastening', 'buckleTab', 'strapSeam', 'penLoop', 'ribbons']) {
       expect(parts.has(name)).toBe(false);
       expect(nodes).not.toContain(name);
     }

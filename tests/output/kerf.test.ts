@@ -5,12 +5,13 @@ import {
   contourArea,
   contourLength,
   flattened,
+  rectangle,
   segmentEnd,
   segmentStart,
 } from '../../src/core/math/contour.ts';
 import { isSimplePolygon } from '../../src/core/math/simplePolygon.ts';
 import { distance, type Vec2 } from '../../src/core/math/vec2.ts';
-import type { PieceDrawing } from '../../src/core/pattern/drawing.ts';
+import { type Entity, type PieceDrawing, path } from '../../src/core/pattern/drawing.ts';
 import { patternDrawing } from '../../src/core/pattern/patternDrawing.ts';
 import { kerfed, kerfNotes } from '../../src/output/kerf.ts';
 import { coverOf } from '../core/pattern/coverOf.ts';
@@ -209,6 +210,20 @@ describe('a piece with the kerf of a laser allowed for', () => {
       expect([width, height]).toEqual([expect.closeTo(20.4, 4), expect.closeTo(20.4, 4)]);
       expect(contourArea(cut.outline)).toBeGreaterThan(20.3 ** 2);
     }
+  });
+
+  test('narrows a slot by half a kerf all round', () => {
+    const slot = (wide: number, high: number): Entity =>
+      path(rectangle([-wide, -high], [wide, high], { style: 'rounded', size: high }), true);
+    const piece = { ...nth(drawing.pieces, 0), layers: { ...nth(drawing.pieces, 0).layers, hole: [slot(5, 1.3)] } };
+    const [found] = kerfed(piece, 0.3).layers.hole;
+    const ends = (entity: Entity | undefined): number[] =>
+      entity?.kind === 'path' ? entity.segments.flatMap((each) => [...segmentStart(each)]) : [];
+    const wanted = ends(slot(4.85, 1.15));
+    expect(ends(found)).toHaveLength(wanted.length);
+    ends(found).forEach((at, i) => {
+      expect(at).toBeCloseTo(nth(wanted, i), 9);
+    });
   });
 
   test('leaves a hole of another shape as it is drawn', () => {

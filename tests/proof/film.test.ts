@@ -94,7 +94,7 @@ test.each(KEPT)('%s, %s leather: no part reaches into another at %f of the film'
   );
 });
 
-const FITTINGS: ReadonlySet<PartName> = new Set(['strap', 'fastening', 'penLoop', 'ribbons']);
+const FITTINGS: ReadonlySet<PartName> = new Set(['strap', 'fastening', 'buckleTab', 'penLoop', 'ribbons']);
 const FITTED = [
   ['stud, pen loop and ribbons', 0, { strap: {}, penLoop: {}, ribbon: { count: 2 } }, 'separate'],
   ['snap on a flap', 1, { strap: { shape: 'flap', fastening: 'snap', width_mm: 150 } }, 'separate'],

@@ -17,7 +17,7 @@ const PROBES = 8;
 const DRAWS = proofSize(2000, 8);
 const POINTS = ['thin', 'nominal', 'thick'] as const;
 /** Fittings lie on the cover; the parts of cover and book are judged by themselves as well. */
-const FITTINGS: readonly string[] = ['strap', 'fastening', 'penLoop', 'ribbons'];
+const FITTINGS: readonly string[] = ['strap', 'fastening', 'buckleTab', 'penLoop', 'ribbons'];
 
 /** Every second draw closed and the others at an opening of their own, and two places on either half of the film, by turns. */
 const posesOf = (draw: number): readonly Pose[] => [

@@ -13,7 +13,7 @@ import { type Fastening, fasteningOf } from './fastening.ts';
 import { type LaceNeed, type LaceStyle, laceNeed, lacePerPitch } from './lace.ts';
 import { type LeatherArea, leatherAreas, type PieceOutline, pieceOutlines } from './pieceOutline.ts';
 import { laceOffReel, offReel, threadOffReel } from './reel.ts';
-import { holesIn, type SeamLine, seamLines, strapLine } from './seamLine.ts';
+import { closureLines, holesIn, type SeamLine, seamLines } from './seamLine.ts';
 import { type ThreadNeed, threadNeed } from './thread.ts';
 
 /** Materials of one cover. */
@@ -29,7 +29,7 @@ export interface CoverSupplies {
   readonly thread: ThreadNeed | null;
   /** Null for a stitched seam, and where no workable lace is long enough. */
   readonly lace: LaceNeed | null;
-  /** Thread or running lace that joins a closure strap to the back, tails included; 0 without a strap. */
+  /** Thread or running lace that joins a closure strap, and the tab of its buckle, to the outside, tails included; 0 without a strap. */
   readonly strap: Mm;
   /** Marker ribbons to cut, all of one length; null for none. */
   readonly ribbon: CutLength | null;
@@ -69,11 +69,11 @@ export function coverSupplies(design: CoverDesign): CoverSupplies {
     areas: leatherAreas(outlines, supplies.waste),
     seams,
     holes,
-    // A strap is sewn on before: its holes are punched in it and in the outside.
-    punched: isPunchedTogether(job) ? holes + 2 * (strapOf(design)?.holes.length ?? 0) : inPieces,
+    // A strap and its tab are sewn on before: their holes are punched in each piece, and so is the slot of a tab.
+    punched: isPunchedTogether(job) ? holes + closurePunched(design) : inPieces,
     thread,
     lace,
-    strap: offReel(strapSewing(design), units),
+    strap: offReel(closureSewing(design), units),
     ribbon: ribbonOf(design),
     fastening: fasteningOf(job),
     edges: cutEdges(design, drawing, seams),
@@ -83,18 +83,26 @@ export function coverSupplies(design: CoverDesign): CoverSupplies {
   };
 }
 
-function strapSewing(design: CoverDesign): Mm {
-  const line = strapLine(design);
-  if (line === null) return mm(0);
+function closurePunched(design: CoverDesign): number {
+  const strap = strapOf(design);
+  if (strap === null) return 0;
+  return 2 * strap.holes.length + (strap.tab === null ? 0 : 3 * strap.tab.holes.length + 1);
+}
+
+function closureSewing(design: CoverDesign): Mm {
+  const lines = closureLines(design);
   const { supplies, seam } = design.job;
-  if (seam.method === 'stitching') return threadNeed([line], supplies)?.total ?? mm(0);
+  if (lines.length === 0) return mm(0);
+  if (seam.method === 'stitching') return threadNeed(lines, supplies)?.total ?? mm(0);
   const { laceThickness_mm: lace, laceTail_mm: tail } = supplies;
-  const run = line.runs.reduce(
-    (sum, { pitches, pitch, stack }) =>
-      sum + pitches * lacePerPitch('running', { stack, margin: seam.edgeMargin_mm, pitch, lace }),
-    0,
-  );
-  return mm(run + 2 * tail);
+  const run = lines
+    .flatMap(({ runs }) => runs)
+    .reduce(
+      (sum, { pitches, pitch, stack }) =>
+        sum + pitches * lacePerPitch('running', { stack, margin: seam.edgeMargin_mm, pitch, lace }),
+      0,
+    );
+  return mm(run + lines.length * 2 * tail);
 }
 
 function offTrade({ multiple, trade, style }: LaceNeed, { number }: Printer): string {

@@ -28,8 +28,8 @@ export interface CutEdges {
 const MM3_PER_ML = 1000;
 
 /**
- * Cut edges that a hand finishes: round the assembled cover through all its layers, the pocket mouths, the strap all round and
- * both long edges of the pen loop.
+ * Cut edges that a hand finishes: round the assembled cover through all its layers, the pocket mouths, the strap and the tab
+ * of its buckle all round, and both long edges of the pen loop.
  *
  * Turned ends have folds at the fore-edges, and their mouths are the cut ends of the outside. The edges of a centre lining
  * lie under the pockets and the ends of a pen loop in the seam: they are not finished.
@@ -49,6 +49,7 @@ export function cutEdges(design: CoverDesign, { pieces }: Drawing, seams: readon
       : { name: 'round the cover', length: outlineOf('outside'), thickness: layers },
     { name: 'pocket mouths', length: 2 * mouth, thickness: isTurned ? outside.thickness : pocket.thickness },
     { name: `closure ${job.construction.strap?.shape}`, length: outlineOf('strap'), thickness: outside.thickness },
+    { name: 'buckle tab', length: outlineOf('buckleTab'), thickness: outside.thickness },
     {
       name: 'pen loop',
       length: loop === undefined ? 0 : 2 * (loop.width - 4 * job.seam.edgeMargin_mm),

@@ -3,7 +3,7 @@ import { distance } from '../math/vec2.ts';
 import { penLoopOf } from '../pattern/penLoop.ts';
 import type { SeamLayer } from '../pattern/seam.ts';
 import { seamHoles } from '../pattern/seamHoles.ts';
-import { sewingOrder, strapOf } from '../pattern/strap.ts';
+import { type Strap, sewingOrder, strapOf } from '../pattern/strap.ts';
 import { type Mm, mm } from '../units/mm.ts';
 
 /** A stretch of whole pitches through the same layers. */
@@ -47,18 +47,22 @@ export function seamLines(design: CoverDesign): SeamLine[] {
 }
 
 /**
- * The line that sews a closure strap to the back, through strap and outside: hole by hole along the leather, there and back.
- * @returns null where the job has no strap
+ * The lines that sew a closure strap to the back, through strap and outside, and the tab of its buckle to the front, through
+ * both its ends and the outside: hole by hole along the leather, there and back.
+ * @returns none where the job has no strap
  */
-export function strapLine(design: CoverDesign): SeamLine | null {
+export function closureLines(design: CoverDesign): SeamLine[] {
   const strap = strapOf(design);
-  if (strap === null) return null;
-  const stack = mm(2 * design.needs.thick.leathers.outside.thickness);
-  const sewn = sewingOrder(strap).map((hole) => strap.holes[hole]!.at);
-  const pitches = sewn
-    .slice(1)
-    .map((to, i): SeamRun => ({ pitches: 1, pitch: mm(distance(sewn[i]!, to)), layers: 2, stack }));
-  return { closed: false, runs: joined(pitches) };
+  const { thickness } = design.needs.thick.leathers.outside;
+  const lineOf = (piece: Pick<Strap, 'holes'>, layers: number): SeamLine => {
+    const sewn = sewingOrder(piece).map((hole) => piece.holes[hole]!.at);
+    const stack = mm(layers * thickness);
+    const pitches = sewn
+      .slice(1)
+      .map((to, i): SeamRun => ({ pitches: 1, pitch: mm(distance(sewn[i]!, to)), layers, stack }));
+    return { closed: false, runs: joined(pitches) };
+  };
+  return [...(strap === null ? [] : [lineOf(strap, 2)]), ...(strap?.tab ? [lineOf(strap.tab, 3)] : [])];
 }
 
 /** Joins neighbouring runs through the same layers. */

@@ -93,6 +93,7 @@ const PIECES = {
   backPocket: ['Back pocket'],
   lining: ['Full lining', 'Centre lining'],
   strap: ['Closure strap', 'Closure flap'],
+  buckleTab: ['Buckle tab'],
   penLoop: ['Pen loop'],
 } as const;
 type TracingId = `${ToolingFace}Tracing`;

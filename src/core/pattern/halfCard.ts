@@ -15,7 +15,7 @@ import { endMark, outsideDrawing } from './outsideDrawing.ts';
 import { drawingOf, otherPieces, type PatternParts, patternParts } from './patternDrawing.ts';
 import { penLoopMarks } from './penLoop.ts';
 import { type PatternSource, slitAngle } from './seam.ts';
-import { strapMarks } from './strap.ts';
+import { closureHoles, strapMarks } from './strap.ts';
 
 /**
  * How much wider than half of the whole a pattern must be that is cut on folded card, mm.
@@ -179,7 +179,7 @@ function ownMarks(source: PatternSource, { seam, strap, loop }: PatternParts): N
     ...seam.finishes.map((hole) => endMark(source, hole, 'finish')),
     ...(sewn === null || strap === null
       ? []
-      : [{ ...sewn, marks: [...sewn.marks, ...holeMarks(source.job, strap.holes, frame)] }]),
+      : [{ ...sewn, marks: [...sewn.marks, ...holeMarks(source.job, closureHoles(strap), frame)] }]),
     ...(loop === null ? [] : [penLoopMarks(source, loop)]),
   ];
 }
@@ -211,6 +211,7 @@ function halfNotes(source: PatternSource, { seam, strap, loop, print }: PatternP
   const own = [
     ...(seam.starts.length > 0 ? ['start and finish of the seam'] : []),
     ...(strap === null ? [] : ['strap']),
+    ...(strap?.tab ? ['buckle tab'] : []),
     ...(loop === null ? [] : ['pen loop']),
   ].join(', ');
   const isHalved = seam.rows.some(({ holes }) => holes.some(({ at }) => Math.abs(at[0] - middle) < TOLERANCE.length));

@@ -12,7 +12,7 @@ import { mouthSagitta } from './mouth.ts';
 import { type PenLoop, penLoopMarks } from './penLoop.ts';
 import { pieceCorner } from './pieceCorner.ts';
 import { type PatternSource, type Seam, type SeamHole, turnAxis } from './seam.ts';
-import { type Strap, strapMarks } from './strap.ts';
+import { closureHoles, type Strap, strapMarks } from './strap.ts';
 import { sumLines } from './sumColumn.ts';
 
 /** Cut edge of the outside, the same from either side; of turned ends the pocket mouths are its edges. */
@@ -70,7 +70,7 @@ export function outsideDrawing(
     const covered = holes.filter((hole) => hole.layers.includes(end));
     layers.hole.push(...holeMarks(job, covered, { origin: width - 2 * fold, sign: 1 }));
   }
-  if (strap !== null) layers.hole.push(...holeMarks(job, strap.holes, frame));
+  if (strap !== null) layers.hole.push(...holeMarks(job, closureHoles(strap), frame));
 
   for (const { from, to } of folds) layers.fold.push(upright((from + to) / 2));
   const turns = isTurned ? [pieces.pocketDepth, pieces.pocketDepth + needs.thick.foreEdge.turn] : [];

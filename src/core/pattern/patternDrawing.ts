@@ -1,4 +1,5 @@
 import { type Printer, printer } from '../units/printer.ts';
+import { buckleTabDrawing } from './buckleTab.ts';
 import type { Drawing, PieceDrawing, ToolingMarks } from './drawing.ts';
 import { liningDifference } from './foldZones.ts';
 import { faceUp } from './letteredPiece.ts';
@@ -51,6 +52,7 @@ export function otherPieces(
     ...(pocket.count === 0 ? [] : pocketDrawings(source, seam, print, tooling)),
     ...(lining?.width ? [liningDrawing(source, lining, seam, print)] : []),
     ...(strap === null ? [] : [strapDrawing(source, strap, print, tooling.strap)]),
+    ...(strap?.tab ? [buckleTabDrawing(source, strap.tab, print)] : []),
     ...(loop === null ? [] : [penLoopDrawing(source, loop, print)]),
   ];
 }
@@ -101,6 +103,7 @@ function liningNotes(source: PatternSource, print: Printer): string[] {
 function fittingNotes({ job }: PatternSource, strap: Strap | null, loop: PenLoop | null): string[] {
   const shape = job.construction.strap?.shape ?? 'strap';
   const notes = strap === null ? [] : [`Sew the ${shape} to the back of the cover before the pockets are joined.`];
+  if (strap?.tab) notes.push('Sew the buckle tab to the front then too, the bar of the buckle in its fold.');
   if (loop === null) return notes;
   if (loop.holes.length === 0) notes.push('The fore-edge seam has no hole that the pen loop could be caught by.');
   return notes;

@@ -3,6 +3,7 @@ import { corneredContour, type Segment, SQUARE } from '../math/contour.ts';
 import type { Vec2 } from '../math/vec2.ts';
 import type { Printer } from '../units/printer.ts';
 import { directionMark } from './arrow.ts';
+import { type BuckleTab, buckleTabMarks, buckleTabOf } from './buckleTab.ts';
 import { asCut, cutSum, given, lengthSum, part } from './cutSums.ts';
 import { type CutSum, type Entity, line, noLayers, type PieceDrawing, type PieceTooling, path } from './drawing.ts';
 import { evenPitch } from './evenPitch.ts';
@@ -24,7 +25,12 @@ export interface Strap {
   readonly fastening: number;
   /** Holes in the frame of the outside: rows across the strap, a margin from its end and two from the cover's edge. */
   readonly holes: readonly SeamHole[];
+  /** What holds the buckle on the front; null for other fastenings. */
+  readonly tab: BuckleTab | null;
 }
+
+/** All holes for a closure's own seams in the outside: of the strap on the back, then of the tab on the front. */
+export const closureHoles = ({ holes, tab }: Strap): readonly SeamHole[] => [...holes, ...(tab?.holes ?? [])];
 
 /**
  * Length of the strap from the closed book, thick end of the leather: anchor + c + A K t + reach + end.
@@ -68,6 +74,7 @@ export function strapOf(source: PatternSource): Strap | null {
     reaches: (strap.anchor_mm + across + bends) / growth,
     fastening: sum.total - strap.end_mm / growth,
     holes: strapHoles(source, strap.width_mm, strap.anchor_mm / growth),
+    tab: buckleTabOf(source, pieces.outside.width - backEdge(source)),
   };
 }
 
@@ -91,8 +98,8 @@ function strapHoles(source: PatternSource, width: number, anchor: number): SeamH
   );
 }
 
-/** Numbers of a strap's holes as they are sewn: the row at its end, and back along the one at the cover's edge. */
-export function sewingOrder({ holes }: Strap): readonly number[] {
+/** Numbers of the holes of a strap or tab as they are sewn: the row at its end, and back along the one at the cover's edge. */
+export function sewingOrder({ holes }: Pick<Strap, 'holes'>): readonly number[] {
   const numbers = holes.map((_, i) => i);
   const isFirst = (i: number): boolean => holes[i]!.at[0] === holes[0]!.at[0];
   return [...numbers.filter(isFirst), ...numbers.filter((i) => !isFirst(i)).reverse()];
@@ -149,16 +156,19 @@ export function strapMarks(source: PatternSource, strap: Strap): NamedMarks {
   const [low, high] = [height / 2 - strap.width / 2, height / 2 + strap.width / 2];
   const end = edge + strap.leaves;
   const onFront = backEdge(source) - (job.construction.strap?.reach_mm ?? 0) / pieces.growth;
+  const tab = strap.tab === null ? { marks: [], words: [] } : buckleTabMarks(source, strap.tab);
   return {
     marks: [
       line([edge, low], [end, low]),
       line([end, low], [end, high]),
       line([end, high], [edge, high]),
       ...cross([onFront, height / 2]),
+      ...tab.marks,
     ],
     words: [
       [named(job).noun, [end + 5, height / 2], 2.5, 0, 'mark'],
       ['fastening', [onFront, height / 2 + 5], 2.5, 0, 'mark'],
+      ...tab.words,
     ],
   };
 }

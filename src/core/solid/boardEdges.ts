@@ -35,10 +35,9 @@ export function boardEdges(design: CoverDesign, point: RangePoint, standing: Sta
     const direction = boardDirection(design, point, standing, side === 1 ? 'front' : 'back');
     const inward: Vec3 = [side * Math.sin(direction), -side * Math.cos(direction), 0];
     const out = rise > 0 ? inward : combine3(inward, -1, inward, 0);
-    const on = (by: number, z: number): Vec3 => {
-      const [x, y] = boardTip(design, point, standing, side, by);
-      return combine3([x, y, z], 1, inward, rise);
-    };
+    const [x, y] = addScaled(boardTip(design, point, standing, side, 0), [inward[0], inward[1]], rise);
+    const [alongX, alongY] = heading(direction);
+    const on = (by: number, z: number): Vec3 => [x + by * alongX, y + by * alongY, z];
     const length = headLength(design, point, side === 1 ? standing.front : standing.back);
     const common = { side, out, board: book.board };
     const inPocket = { ...common, length, span: [1, 1 - length / book.width] as const };

@@ -1,7 +1,8 @@
-import { bookModel } from '../book/bookModel.ts';
+import { type BookModel, bookModel } from '../book/bookModel.ts';
 import { boardDirections, type Opening, symmetricOpening } from '../book/bookOutline.ts';
 import type { CoverDesign } from '../fold/coverDesign.ts';
 import type { RangePoint } from '../leather/leatherModel.ts';
+import { remembered } from '../math/remembered.ts';
 import { headBandMesh } from './bandMesh.ts';
 import { backBoardMesh, spineMesh } from './caseMesh.ts';
 import { mirrored } from './gridSolid.ts';
@@ -47,20 +48,26 @@ export function bookMeshes(
   const back = half('back');
   const isAlike = opening.front === opening.back && leaves.front === leaves.back && mouths.front === mouths.back;
   const front = isAlike ? back : half('front');
+  const { spine, bands } = stillParts(book);
   const height = book.height - 2 * book.square;
   const flyleaf = book.kind === 'hardback' ? 'endpaper' : 'pageFace';
   const fan: Pages[] = [
     ...front.fan.map((gathering): Pages => ({ side: 'front', leaves: gathering })),
     ...back.fan.map((gathering): Pages => ({ side: 'back', leaves: gathering })),
   ];
-  const band = headBandMesh(book);
   return [
     mirrored(backBoardMesh(book, opening.front), 'frontBoard'),
     backBoardMesh(book, opening.back),
-    spineMesh(book),
+    spine,
     pagesMesh('frontPages', [{ side: 'front', leaves: front.slab }], height, flyleaf),
     pagesMesh('backPages', [{ side: 'back', leaves: back.slab }], height, flyleaf),
     pagesMesh('leaves', fan, height, 'pageFace'),
-    ...(band === null ? [] : [band, mirrored(band, 'tailBand', 2)]),
+    ...bands,
   ];
 }
+
+/** What is alike however the book stands. */
+const stillParts = remembered((book: BookModel) => {
+  const band = headBandMesh(book);
+  return { spine: spineMesh(book), bands: band === null ? [] : [band, mirrored(band, 'tailBand', 2)] };
+});

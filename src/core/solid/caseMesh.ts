@@ -1,5 +1,6 @@
 import type { BookModel } from '../book/bookModel.ts';
 import { boardDirections, CLOSED, jointSlide, outlinePolygon } from '../book/bookOutline.ts';
+import { remembered } from '../math/remembered.ts';
 import { addScaled, distance, heading, leftOf, type Vec2 } from '../math/vec2.ts';
 import { mm } from '../units/mm.ts';
 import { type Grid, gridNormals, gridOf, gridSolid } from './gridSolid.ts';
@@ -26,8 +27,8 @@ export interface CaseShape {
 }
 
 /** Shape of the case of a closed book; a paperback's cover runs on into its spine without a joint. */
-export function caseShape(book: BookModel): CaseShape {
-  const { board, edgeRadius, width } = book;
+export const caseShape = remembered((book: BookModel): CaseShape => {
+  const { board, edgeRadius, width, wedge } = book;
   const spineThickness = board * (book.kind === 'hardback' ? SPINE_SHARE : 1);
   // A rounded edge unbends as the board opens and draws it in, by less than its own thickness while the two could meet.
   const clear = edgeRadius > 0 ? edgeRadius + board + 0.5 : 0;
@@ -36,7 +37,8 @@ export function caseShape(book: BookModel): CaseShape {
   return {
     joint,
     spineThickness,
-    spineEnd: edgeRadius > spineThickness ? corner[0] : spineThickness,
+    // Round an edge whose board closes toward the fore-edge the spine piece turns farther than square.
+    spineEnd: edgeRadius > spineThickness ? corner[0] + edgeRadius * Math.max(0, -Math.sin(wedge)) : spineThickness,
     spineInside(y) {
       const away = Math.abs(y);
       const beyond = away - corner[1];
@@ -47,7 +49,7 @@ export function caseShape(book: BookModel): CaseShape {
       return Math.max(onBack(), corner[0] - Math.sqrt(Math.max(0, edge ** 2 - beyond ** 2)));
     },
   };
-}
+});
 
 /** Outside of the closed spine: centre of its rounded front edge, circle of a rounded back, and where the two meet. */
 interface SpineProfile {

@@ -7,11 +7,13 @@ import {
   sectionStops,
 } from '../fold/section/halfSection.ts';
 import type { RangePoint } from '../leather/leatherModel.ts';
+import { repeated } from '../math/remembered.ts';
+import { heading } from '../math/vec2.ts';
 import { pieceCorner } from '../pattern/pieceCorner.ts';
 import type { EndField } from './endField.ts';
 import { columnPlaces, displaced, type Grid, gridNormals, gridOf } from './gridSolid.ts';
 import { mouthScoop } from './mouthScoop.ts';
-import { onColumn, type RowPlan, rowAt } from './rowPlan.ts';
+import { type ColumnSeat, columnRows, type RowPlan } from './rowPlan.ts';
 import { cornerStops, trimCorners } from './trimCorners.ts';
 
 /** The cover's layers as grids of one shape: inner face, flesh and grain side of the outside, with the pattern's measure. */
@@ -134,6 +136,9 @@ function layHalf(
   const turned = field.foreEdge === null;
   const scoop = turned ? mouthScoop(design) : null;
   const leaf = half.length - foldEnd(half);
+  // Over level ground a column lies as the one before it.
+  const onOutside = repeated((seat: ColumnSeat, spaced: ColumnSeat) => columnRows(rows, seat, spaced));
+  const onPocket = repeated((seat: ColumnSeat, spaced: ColumnSeat) => columnRows(rows, seat, spaced));
   points.forEach((column, k) => {
     const { inner, theta, lift, d } = column;
     const onEnd = turned && d > half.toSeam;
@@ -141,21 +146,24 @@ function layHalf(
     const u = onEnd ? Math.max(0, d - foldEnd(half)) : half.toSeam - d;
     const low = field.outsideSeat(u);
     const high = turned ? field.pocketSeat(u, board) : low;
+    const spaced = lift === 1 ? high : low;
+    const below = onOutside(low, spaced);
+    const above = turned ? onPocket(high, spaced) : below;
+    const z = lift === 1 ? above.z : below.z;
+    const [x, y] = onEnd ? heading(outward) : heading(theta);
+    const [backX, backY] = heading(theta);
     for (let j = 0; j < count; j++) {
-      const v = rowAt(rows, lift === 1 ? high : low, j);
-      const [below, zBelow] = onColumn(rows, low, v);
-      const [above, zAbove] = turned ? onColumn(rows, high, v) : [below, zBelow];
-      const level = onEnd ? below + (above - below) * lift : below;
-      const z = lift === 1 ? zAbove : zBelow;
-      const bulge = turned ? (Math.max(0, board - above + below) / 2) * Math.max(0, 1 - u / BULGE_REACH) : 0;
+      const v = below.v[j]!;
+      const [lower, upper] = [below.level[j]!, above.level[j]!];
+      const level = onEnd ? lower + (upper - lower) * lift : lower;
+      const bulge = turned ? (Math.max(0, board - upper + lower) / 2) * Math.max(0, 1 - u / BULGE_REACH) : 0;
       const rise = level - (onEnd ? lift * board : 0);
-      const [tx, ty] = onEnd ? [Math.cos(outward), Math.sin(outward)] : [Math.cos(theta), Math.sin(theta)];
       // The mouth of a turned end is the cut edge: scooping draws the far part of the leaf in toward the fold.
       const drawn = scoop && onEnd ? scoop(v) * Math.max(0, (2 * u) / leaf - 1) : 0;
       const at = 5 * (k * count + j);
-      places[at] = inner[0] - rise * ty + bulge * tx - drawn * Math.cos(theta);
-      places[at + 1] = inner[1] + rise * tx + bulge * ty - drawn * Math.sin(theta);
-      places[at + 2] = z;
+      places[at] = inner[0] - rise * y + bulge * x - drawn * backX;
+      places[at + 1] = inner[1] + rise * x + bulge * y - drawn * backY;
+      places[at + 2] = z[j]!;
       places[at + 3] = v;
       places[at + 4] = d - drawn;
     }

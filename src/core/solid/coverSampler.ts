@@ -54,25 +54,33 @@ export function placeSampler(grid: CoverGrid, face: 'grain' | 'inner'): (s: numb
 }
 
 function find({ s, uvs, inner: { columns, rows } }: CoverGrid, along: number, v: number, cell: Cell): void {
-  let low = 0;
-  let high = columns - 1;
-  while (high - low > 1) {
-    const middle = (low + high) >> 1;
-    if (s[middle]! <= along) low = middle;
-    else high = middle;
+  // Places are mostly asked for in rows: the last cell is the first guess.
+  let low = cell.column;
+  if (!(s[low]! <= along && along < s[low + 1]!)) {
+    low = 0;
+    let high = columns - 1;
+    while (high - low > 1) {
+      const middle = (low + high) >> 1;
+      if (s[middle]! <= along) low = middle;
+      else high = middle;
+    }
   }
   cell.column = low;
-  cell.share = within((along - s[low]!) / (s[high]! - s[low]!));
+  cell.share = within((along - s[low]!) / (s[low + 1]! - s[low]!));
   for (let k = 0; k < 2; k++) {
     const from = (low + k) * rows;
-    let below = 0;
-    let above = rows - 1;
-    while (above - below > 1) {
-      const middle = (below + above) >> 1;
-      if (uvs[2 * (from + middle) + 1]! <= v) below = middle;
-      else above = middle;
+    let below = cell.rows[k]!;
+    if (!(uvs[2 * (from + below) + 1]! <= v && v < uvs[2 * (from + below) + 3]!)) {
+      below = 0;
+      let above = rows - 1;
+      while (above - below > 1) {
+        const middle = (below + above) >> 1;
+        if (uvs[2 * (from + middle) + 1]! <= v) below = middle;
+        else above = middle;
+      }
     }
-    const [a, b] = [uvs[2 * (from + below) + 1]!, uvs[2 * (from + above) + 1]!];
+    const a = uvs[2 * (from + below) + 1]!;
+    const b = uvs[2 * (from + below) + 3]!;
     cell.rows[k] = below;
     cell.shares[k] = b > a ? within((v - a) / (b - a)) : 0;
   }
@@ -83,8 +91,10 @@ const within = (share: number): number => Math.max(0, Math.min(1, share));
 function mixed(from: Float64Array, rows: number, { column, share, rows: [row, next], shares: [p, q] }: Cell): Vec3 {
   const a = 3 * (column * rows + row);
   const b = 3 * ((column + 1) * rows + next);
-  const at = (c: number): number =>
-    (1 - share) * ((1 - p) * from[a + c]! + p * from[a + 3 + c]!) +
-    share * ((1 - q) * from[b + c]! + q * from[b + 3 + c]!);
-  return [at(0), at(1), at(2)];
+  const [i, j, k, l] = [(1 - share) * (1 - p), (1 - share) * p, share * (1 - q), share * q];
+  return [
+    i * from[a]! + j * from[a + 3]! + k * from[b]! + l * from[b + 3]!,
+    i * from[a + 1]! + j * from[a + 4]! + k * from[b + 1]! + l * from[b + 4]!,
+    i * from[a + 2]! + j * from[a + 5]! + k * from[b + 2]! + l * from[b + 5]!,
+  ];
 }

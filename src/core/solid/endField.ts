@@ -12,6 +12,7 @@ import {
   seatPoint,
 } from '../fold/section/seatCurve.ts';
 import type { RangePoint } from '../leather/leatherModel.ts';
+import { repeated } from '../math/remembered.ts';
 import type { PocketStand } from './loadingStanding.ts';
 import type { ColumnSeat } from './rowPlan.ts';
 
@@ -128,8 +129,8 @@ export function endField(
     return growth * up * Math.max(0, top - rampAt(ease, u) - rampAt(fall, u));
   };
   const headEdge = book.height / 2;
-  const seams = (u: number) => {
-    const curve = outsideCurve(seamLevel(u));
+  const seams = (level: number) => {
+    const curve = outsideCurve(level);
     const drawn = curve.length - curve.run;
     return {
       curve,
@@ -137,6 +138,18 @@ export function endField(
       tailSeam: -(headEdge + fit.tail + headTail.needed - drawn),
     };
   };
+  const outsideAt = repeated((level: number): ColumnSeat => {
+    const { curve, headSeam, tailSeam } = seams(level);
+    return { seamLevel: curve.rise, way: -1, head: curve, tail: curve, headSeam, tailSeam };
+  });
+  const pocketAt = repeated((seam: number, level: number): ColumnSeat => {
+    const { headSeam, tailSeam } = seams(seam);
+    const rise = Math.max(0, (turned ? growth : 1) * level - seam);
+    const at = (space: number): SeatCurve => seatCurve(rise, pocket.seatRadius, pocket.thickness, space);
+    const [head, tail] = [at(headSeam - headEdge), at(-tailSeam - headEdge)];
+    const isAlike = head.radius === tail.radius;
+    return { seamLevel: level - rise, way: 1, head, tail: isAlike ? head : tail, headSeam, tailSeam };
+  });
   return {
     foreEdge,
     lead,
@@ -149,22 +162,7 @@ export function endField(
         ? [...(turned ? [] : rampStops(rise).map((u) => u + lead)), ...rampStops(ease), mouth, ...rampStops(fall)]
         : [],
     seamLevel,
-    outsideSeat(u) {
-      const { curve, headSeam, tailSeam } = seams(u);
-      return { seamLevel: curve.rise, way: -1, head: curve, tail: curve, headSeam, tailSeam };
-    },
-    pocketSeat(u, level) {
-      const { headSeam, tailSeam } = seams(u);
-      const rise = Math.max(0, (turned ? growth : 1) * level - seamLevel(u));
-      const at = (space: number): SeatCurve => seatCurve(rise, pocket.seatRadius, pocket.thickness, space);
-      return {
-        seamLevel: level - rise,
-        way: 1,
-        head: at(headSeam - headEdge),
-        tail: at(-tailSeam - headEdge),
-        headSeam,
-        tailSeam,
-      };
-    },
+    outsideSeat: (u) => outsideAt(seamLevel(u)),
+    pocketSeat: (u, level) => pocketAt(seamLevel(u), level),
   };
 }

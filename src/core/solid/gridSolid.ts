@@ -35,45 +35,66 @@ const PARALLEL = 0.03 ** 2;
  * A tangent is the mean of the unit tangents to both neighbours, so uneven spacing does not tilt it.
  */
 export function gridNormals({ columns, rows, points }: Grid): Float64Array {
-  const normals = new Float64Array(points.length);
+  const across = tangents(points, 3 * rows, columns, 3, rows);
+  const normals = tangents(points, 3, rows, 3 * rows, columns);
   const unsure: number[] = [];
-  let [x, y, z] = [0, 0, 0];
-  /** Adds the unit vector between a place and the nearest one apart from it in steps of `stride`, drawn in that sense. */
-  const add = (at: number, stride: number, steps: number): void => {
-    for (let k = 1, other = at + stride; k <= steps; k++, other += stride) {
-      const dx = points[other]! - points[at]!;
-      const dy = points[other + 1]! - points[at + 1]!;
-      const dz = points[other + 2]! - points[at + 2]!;
-      const length = Math.sqrt(dx * dx + dy * dy + dz * dz);
-      if (length < TOLERANCE.length) continue;
-      const scale = stride > 0 ? 1 / length : -1 / length;
-      x += dx * scale;
-      y += dy * scale;
-      z += dz * scale;
-      return;
-    }
-  };
-  for (let i = 0, at = 0; i < columns; i++)
-    for (let j = 0; j < rows; j++, at += 3) {
-      x = y = z = 0;
-      add(at, 3 * rows, columns - 1 - i);
-      add(at, -3 * rows, i);
-      const [ax, ay, az] = [x, y, z];
-      x = y = z = 0;
-      add(at, 3, rows - 1 - j);
-      add(at, -3, j);
-      const nx = ay * z - az * y;
-      const ny = az * x - ax * z;
-      const nz = ax * y - ay * x;
-      const square = nx * nx + ny * ny + nz * nz;
-      if (square < PARALLEL * (ax * ax + ay * ay + az * az) * (x * x + y * y + z * z)) unsure.push(at);
-      const length = Math.sqrt(square) || 1;
-      normals[at] = nx / length;
-      normals[at + 1] = ny / length;
-      normals[at + 2] = nz / length;
-    }
+  for (let at = 0; at < points.length; at += 3) {
+    const [ax, ay, az] = [across[at]!, across[at + 1]!, across[at + 2]!];
+    const [x, y, z] = [normals[at]!, normals[at + 1]!, normals[at + 2]!];
+    const nx = ay * z - az * y;
+    const ny = az * x - ax * z;
+    const nz = ax * y - ay * x;
+    const square = nx * nx + ny * ny + nz * nz;
+    if (square < PARALLEL * (ax * ax + ay * ay + az * az) * (x * x + y * y + z * z)) unsure.push(at);
+    const length = Math.sqrt(square) || 1;
+    normals[at] = nx / length;
+    normals[at + 1] = ny / length;
+    normals[at + 2] = nz / length;
+  }
   if (unsure.length > 0) borrowNormals(normals, unsure, 3 * rows);
   return normals;
+}
+
+/** At every place of all lines the sum of the unit vectors from the place before it and to the place after it. */
+function tangents(points: Float64Array, stride: number, count: number, beside: number, lines: number): Float64Array {
+  const sums = new Float64Array(points.length);
+  for (let line = 0; line < lines; line++)
+    for (let i = 1, at = line * beside; i < count; i++, at += stride) {
+      const next = at + stride;
+      const dx = points[next]! - points[at]!;
+      const dy = points[next + 1]! - points[at + 1]!;
+      const dz = points[next + 2]! - points[at + 2]!;
+      const length = Math.sqrt(dx * dx + dy * dy + dz * dz);
+      if (length < TOLERANCE.length) {
+        addApart(sums, points, at, stride, count - i);
+        addApart(sums, points, next, -stride, i);
+        continue;
+      }
+      const scale = 1 / length;
+      sums[at]! += dx * scale;
+      sums[at + 1]! += dy * scale;
+      sums[at + 2]! += dz * scale;
+      sums[next]! += dx * scale;
+      sums[next + 1]! += dy * scale;
+      sums[next + 2]! += dz * scale;
+    }
+  return sums;
+}
+
+/** Adds the unit vector between a place and the nearest one apart from it in steps of `stride`, drawn along the line. */
+function addApart(sums: Float64Array, points: Float64Array, at: number, stride: number, steps: number): void {
+  for (let k = 2, other = at + 2 * stride; k <= steps; k++, other += stride) {
+    const dx = points[other]! - points[at]!;
+    const dy = points[other + 1]! - points[at + 1]!;
+    const dz = points[other + 2]! - points[at + 2]!;
+    const length = Math.sqrt(dx * dx + dy * dy + dz * dz);
+    if (length < TOLERANCE.length) continue;
+    const scale = stride > 0 ? 1 / length : -1 / length;
+    sums[at]! += dx * scale;
+    sums[at + 1]! += dy * scale;
+    sums[at + 2]! += dz * scale;
+    return;
+  }
 }
 
 /** Gives places where columns and rows run alike the normal of the nearest column on which they do not. */

@@ -1,5 +1,6 @@
 import type { BookModel } from '../book/bookModel.ts';
 import { jointSlide } from '../book/bookOutline.ts';
+import { TOLERANCE } from '../math/tolerance.ts';
 import { addScaled, distance, dot, heading, leftOf, subtract, type Vec2 } from '../math/vec2.ts';
 import { caseShape } from './caseMesh.ts';
 import { type Bend, leafPoints, turnedAtMost } from './leafCourse.ts';
@@ -21,7 +22,7 @@ export interface BlockStand {
 }
 
 /** A place on a leaf: from its spine end along it, and its depth in the closed block from the leaf at the board, mm. */
-interface LeafPoint {
+export interface LeafPoint {
   readonly at: Vec2;
   readonly along: number;
   readonly across: number;
@@ -51,6 +52,8 @@ const PARTED = 0.88;
 const SAG = 0.5;
 /** Least radius on which leaves come down onto their board beyond the joint, mm and in depths of the block. Free choice. */
 const LANDING = { least: 100, depths: 1.5 };
+/** Turn under which leaves do not come down at all, radians. */
+const LEAST_LANDING = 0.02;
 /** Least distance between places on a leaf, mm: bends that are not there yet must not make triangles without area. */
 const APART = 0.15;
 /** Pieces drawn of each stretch: up to the joint, three bends with straight runs between them, landing, pocket, the rest. */
@@ -103,7 +106,7 @@ interface ClosedBlock {
 
 function closedBlock(book: BookModel, { tilt, pocket, mouth }: BlockStand): ClosedBlock {
   const [c, s] = [Math.cos(tilt), Math.sin(tilt)];
-  const inside = caseShape(book).spineInside;
+  const { spineInside: inside, spineEnd } = caseShape(book);
   const at = (from: number): ClosedBlock => {
     const corner: Vec2 = [from * c + book.board * s, -(book.thickness / 2 + from * s - book.board * c)];
     const toMiddle = (along: number): number => (-corner[1] + along * s) / c;
@@ -133,7 +136,7 @@ function closedBlock(book: BookModel, { tilt, pocket, mouth }: BlockStand): Clos
     return { corner, tilt, length, given, depth, start, slopes };
   };
   // The corner is clear of the board at every swing from b on, and no leaf may begin beyond it.
-  const least = Math.min(Math.max(book.board, book.edgeRadius) + PLAY, book.width / 2);
+  const least = Math.min(Math.max(book.board, book.edgeRadius, spineEnd) + PLAY, book.width / 2);
   const first = at(least);
   const beyond = Math.max(...[0, 0.25, 0.5, 0.75, 1].map((share) => first.start(share)[0]));
   return beyond > 0 ? at(Math.min(least + beyond + PLAY, book.width / 2)) : first;
@@ -166,13 +169,23 @@ function boardPath(book: BookModel, { tilt, board, leaf, fromClosed }: BlockStan
     const [dx, dy] = subtract(b, a);
     return -tilt - Math.atan2(dy, dx);
   };
-  /** The way from a corner on: turn from the closed board, straight run, further turn, landing, and run along the board. */
-  const wayFrom = (from: Vec2) => {
-    const above = dot(subtract(from, face), up);
-    if (above >= 0) {
+  /**
+   * The way from a corner on: turn from the closed board, straight run, further turn, landing, and run along the board.
+   * @param most turn beyond which the corner cannot be left, radians
+   */
+  const wayFrom = (from: Vec2, most: number) => {
+    const off = dot(subtract(from, face), up);
+    // In the closed book the corner lies on that face, but for rounding.
+    if (off > -TOLERANCE.length) {
+      const above = Math.max(0, off);
       const radius = Math.max(LANDING.least, LANDING.depths * closed.depth(1), above);
-      const turn = Math.max(0, Math.min(leaf, Math.acos(1 - above / radius)) - (board - leaf));
-      return { out: leaf + turn, run: 0, further: 0, landing: { radius, turn }, covered: radius * Math.sin(turn) };
+      const wished = Math.max(0, Math.min(leaf, Math.acos(1 - above / radius)) - (board - leaf));
+      const turn = Math.max(0, Math.min(wished, most - leaf));
+      // Where it may turn less than it comes down on, it runs straight on first; with hardly any turn it stays above the board.
+      const left = above - radius * (1 - Math.cos(turn));
+      const run = turn < wished && turn > LEAST_LANDING ? left / Math.sin(turn) : 0;
+      const covered = run * Math.cos(turn) + radius * Math.sin(turn);
+      return { out: leaf + turn, run, further: 0, landing: { radius, turn }, covered };
     }
     const out = Math.min(leaf, toward(from, boardEnd));
     const covered = dot(subtract(boardEnd, from), along);
@@ -184,15 +197,16 @@ function boardPath(book: BookModel, { tilt, board, leaf, fromClosed }: BlockStan
       covered,
     };
   };
-  const direct = wayFrom(corner);
   const toSpine = toward(corner, spineCorner);
+  const direct = wayFrom(corner, toSpine);
   if (direct.out <= toSpine) {
     const { out, run, further, landing, covered } = direct;
     return { turns: [out, further, 0], runs: [run, 0], landing, toGiven: Math.max(0, given - covered) };
   }
-  const { out, run, further, landing, covered } = wayFrom(spineCorner);
+  const { out, run, landing, covered } = wayFrom(spineCorner, Number.POSITIVE_INFINITY);
+  const atSpine = Math.max(0, out - toSpine);
   return {
-    turns: [toSpine, Math.max(0, out - toSpine), further],
+    turns: [toSpine, atSpine, Math.max(0, leaf + landing.turn - toSpine - atSpine)],
     runs: [distance(corner, spineCorner), run],
     landing,
     toGiven: Math.max(0, given - covered - Math.max(0, dot(subtract(spineCorner, corner), along))),

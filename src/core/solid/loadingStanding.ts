@@ -1,6 +1,7 @@
+import type { BookModel } from '../book/bookModel.ts';
 import { boardDirections, jointSlide, type Opening } from '../book/bookOutline.ts';
 import type { Movements } from '../film/filmStep.ts';
-import { loadingAt } from '../film/loading.ts';
+import { type Loading, loadingAt } from '../film/loading.ts';
 import { ramp } from '../film/ramp.ts';
 import type { CoverDesign } from '../fold/coverDesign.ts';
 import { flatHalf, type HalfSection, halfSection } from '../fold/section/halfSection.ts';
@@ -12,13 +13,14 @@ import {
   heldPath,
   straightPath,
 } from '../fold/section/heldPath.ts';
+import { LIFT_RADIUS } from '../fold/section/innerPath.ts';
 import { wrapSection } from '../fold/section/wrapSection.ts';
 import type { RangePoint } from '../leather/leatherModel.ts';
 import { circularSegment } from '../math/circularSegment.ts';
 import { findLevel } from '../math/findLevel.ts';
 import { remembered } from '../math/remembered.ts';
 import { TOLERANCE } from '../math/tolerance.ts';
-import { addScaled, heading, subtract, type Vec2 } from '../math/vec2.ts';
+import { addScaled, dot, heading, leftOf, subtract, type Vec2 } from '../math/vec2.ts';
 import { type OpeningRange, openingRange } from './openingRange.ts';
 import { type BookPlace, type Sides, type Standing, standingAt } from './standing.ts';
 
@@ -46,6 +48,8 @@ const STOPPED = 0.5;
 /** How much of the first board stays caught while the boards are bent back, and least way of the second past its mouth, mm. Free choice. */
 const CAUGHT = 10;
 const CLEAR = 4;
+/** Places tried for the first board between there and home. */
+const CATCHES = 12;
 /** Opening at which the first board goes in, radians (120 degrees). Free choice. */
 const HALF_OPEN = (2 * Math.PI) / 3;
 /** Longest stretch of leather that bends at a mouth, mm, and least radius there, in thicknesses of all layers. Free choices. */
@@ -148,7 +152,7 @@ export function loadingStanding(
   movements: Movements,
 ): LoadingStanding {
   const home = homeOf(design, point);
-  if (movements.bentBack === 0 || range === null) return slidIn(design, point, home, loadingAt(movements).slidIn);
+  if (movements.bentBack === 0 || range === null) return slidIn(design, point, home, loadingAt(movements));
   return bentBack(design, point, home, range, movements);
 }
 
@@ -174,6 +178,8 @@ function frontSwings(design: CoverDesign, point: RangePoint, home: Home): Openin
 const MOST_TILT = 1.55;
 const PLAY_ANGLE = 0.01;
 const LEAST_WAY = 10;
+/** Most by which the back half hangs down, radians. */
+const MOST_DROOP = 1;
 
 /** From the front hinge to the mouth of the back pocket, with some of the front board in its pocket, mm. */
 const backMouth = ({ needs }: CoverDesign, point: RangePoint, { reach, covered }: Home, inPocket: number): number =>
@@ -185,37 +191,81 @@ const flatReach = ({ job, pieces, needs }: CoverDesign, point: RangePoint): numb
     ? 0
     : Math.max(0, pieces.pocket.width - job.seam.edgeMargin_mm - pieces.pocketDepth);
 
-function slidIn(design: CoverDesign, point: RangePoint, home: Home, share: number): LoadingStanding {
+function slidIn(
+  design: CoverDesign,
+  point: RangePoint,
+  home: Home,
+  { arrived, slidIn: share }: Loading,
+): LoadingStanding {
   const { book } = design.needs[point];
   const inPocket = -BEFORE + (home.stop + BEFORE) * share;
   const swings = frontSwings(design, point, home);
-  // Where its hinge lies over the other pocket, the book lies on that.
-  const toLeaf = backMouth(design, point, home, inPocket) - flatReach(design, point);
-  const over = Math.max(0, Math.min(1, 1 - toLeaf / LEAST_WAY));
-  const off = over * leafHeight(design, point);
-  const way = boardDirections(book, swings).front;
-  const turn = Math.PI / 2 - way;
-  const tip = addScaled([0, book.thickness / 2], heading(way), book.width + jointSlide(book, swings.front));
-  const [x, y] = turned(tip, turn);
-  const { middle } = home.standing.front;
-  const shift: Vec2 = [middle + off - x, home.reach.front - home.covered.front + inPocket - y];
-  return {
-    standing: {
-      ...home.standing,
-      ...home.flat,
-      swings,
-      place: { turn, shift },
-      benchTurn: Math.PI / 2,
-      bowed: 0,
+  const { covered, reach } = home;
+  const pockets: LoadingStanding['pockets'] = {
+    front: {
+      rise: home.stop > 0 ? book.board * ramp(inPocket, -LIFTED_FROM, -STOPPED) : 0,
+      lead: covered.front - Math.max(0, inPocket),
     },
-    pockets: {
-      front: {
-        rise: home.stop > 0 ? (book.board + off) * ramp(inPocket, -LIFTED_FROM, -STOPPED) : 0,
-        lead: home.covered.front - Math.max(0, inPocket),
-      },
-      back: { rise: 0, lead: home.covered.back },
-    },
+    back: { rise: 0, lead: covered.back },
   };
+  const flat = { ...home.standing, ...home.flat, swings, benchTurn: Math.PI / 2, bowed: 0 };
+  if (arrived === 0) return { standing: flat, pockets };
+  const way = boardDirections(book, swings).front;
+  const along = heading(way);
+  const beyond = book.width + jointSlide(book, swings.front) + covered.front - inPocket;
+  const start = addScaled([0, book.thickness / 2], along, beyond);
+  const drop = arrived * droop(design, point, home, swings.front, inPocket);
+  const path = drooping(start, way + Math.PI, covered.front + BEYOND_MOUTH, reach.front + reach.back, drop);
+  const { front, back, place } = laidAlong(design, point, home, path, 1);
+  const [x, y] = place.shift;
+  // It comes down from above the leaf of the other pocket.
+  const above = addScaled([x, y], leftOf(heading(way + place.turn)), -(1 - arrived) * leafHeight(design, point));
+  return { standing: { ...flat, front, back, place: { ...place, shift: above } }, pockets };
+}
+
+/** A straight path that turns away from the book by `turn` at a length from its start. */
+function drooping(start: Vec2, way: number, at: number, length: number, turn: number): HeldPath {
+  const straight = straightPath(start, way, length);
+  if (turn === 0) return straight;
+  const arc = LIFT_RADIUS * turn;
+  const pieces = [
+    { length: at, angle: 0 },
+    { length: arc, angle: -turn },
+    { length: length - at - arc, angle: 0 },
+  ];
+  return { ...straight, pieces };
+}
+
+/**
+ * Angle by which the back half of the cover has to hang down from the front board's plane, for its pocket to lie clear of the
+ * book, radians; 0 where it does so anyway.
+ */
+function droop(design: CoverDesign, point: RangePoint, home: Home, swing: number, inPocket: number): number {
+  const { book } = design.needs[point];
+  const height = leafHeight(design, point);
+  const hinge = book.width + jointSlide(book, swing) - inPocket - BEYOND_MOUTH;
+  const { reach, covered } = home;
+  const toMouth = reach.front + reach.back - covered.front - covered.back;
+  const toLeaf = toMouth - flatReach(design, point) - BEYOND_MOUTH;
+  /** How far the pocket's leaf stands over what is above it, where the leather turns down by an angle. */
+  const over = (angle: number): number => {
+    const [c, s] = [Math.cos(angle), Math.sin(angle)];
+    const leg = toLeaf - LIFT_RADIUS * angle;
+    const x = LIFT_RADIUS * s + leg * c + height * s;
+    return height * c - LIFT_RADIUS * (1 - c) - leg * s - backAbove(book, swing, x - hinge);
+  };
+  return over(0) <= 0 ? 0 : findLevel((angle) => -over(angle), 0, 0, MOST_DROOP);
+}
+
+/** Height of the back of the book over the plane of its front board, at a distance from the hinge, mm. */
+function backAbove({ thickness, rise, wedge }: BookModel, swing: number, x: number): number {
+  const tilt = Math.PI / 2 - swing - wedge;
+  if (x <= 0) return 0;
+  if (rise === 0) return x * Math.tan(tilt);
+  const { radius, halfAngle } = circularSegment(thickness, rise);
+  const from = tilt - halfAngle;
+  const sine = Math.sin(from) + x / radius;
+  return sine >= 1 ? Number.POSITIVE_INFINITY : radius * (Math.cos(from) - Math.sqrt(1 - sine * sine));
 }
 
 const turned = ([x, y]: Vec2, by: number): Vec2 => [
@@ -234,7 +284,9 @@ interface Hold {
 }
 
 /** The boards bent back all the way: the second before its closed mouth, and before the lifted one. */
-const widests = new WeakMap<Home, Readonly<Record<'closed' | 'lifted', Hold>>>();
+type Widest = Readonly<Record<'closed' | 'lifted', Hold>>;
+
+const widests = new WeakMap<Home, Widest>();
 
 function bentBack(
   design: CoverDesign,
@@ -249,23 +301,29 @@ function bentBack(
   const off = leafHeight(design, point);
   const pathOf = (hold: Hold): HeldPath => heldBy(design, point, home, hold);
   const excess = (hold: Hold): number => excessOf(design, point, home, pathOf(hold));
-  /** The second board as far in as the leather lets it. */
+  /** The second board as far out of its pocket as the leather lets it. */
   const withBack = (hold: Omit<Hold, 'back'>): Hold => {
-    const out = findLevel((by) => excess({ ...hold, back: -by }), 0, -covered.back - book.width / 2, book.width);
-    return { ...hold, back: -out };
+    // Farther in than where the leather meets it square, less would be spanned by pulling it out.
+    const square = Math.max(-covered.back - book.width / 2, outWhereSquare(book, hold));
+    return { ...hold, back: -findLevel((by) => excess({ ...hold, back: -by }), 0, square, book.width) };
   };
   const flat = Math.PI / 2;
   const { loadingAngle } = design.fits[point].pocket;
   const angle = Math.min(loadingAngle, book.foldBack);
   const bentSwings = (by: number): Opening => ({ front: flat + by, back: flat + by });
-  const findWidest = (): Readonly<Record<'closed' | 'lifted', Hold>> => {
-    const held = { swings: bentSwings(angle), off, turned: 1 };
-    const few = withBack({ ...held, front: Math.min(CAUGHT, covered.front) });
-    const more = Math.min(covered.front, Math.max(few.front, few.front + few.back + CLEAR));
-    const closed = few.back > -CLEAR ? withBack({ ...held, front: more }) : few;
-    return { closed, lifted: withBack({ ...closed, off: 0 }) };
+  const findWidest = (): Widest => {
+    const least = Math.min(CAUGHT, covered.front);
+    let best: Widest | null = null;
+    const inMouth = ({ closed, lifted }: Widest): number => Math.max(closed.back, lifted.back);
+    for (let i = 0; i <= CATCHES; i++) {
+      const held = { swings: bentSwings(angle), turned: 1, front: least + ((covered.front - least) * i) / CATCHES };
+      const found = { closed: withBack({ ...held, off }), lifted: withBack({ ...held, off: 0 }) };
+      if (best === null || inMouth(found) < inMouth(best)) best = found;
+      if (inMouth(best) <= -CLEAR) break;
+    }
+    return best!;
   };
-  const widest = (): Readonly<Record<'closed' | 'lifted', Hold>> => {
+  const widest = (): Widest => {
     const found = widests.get(home) ?? findWidest();
     widests.set(home, found);
     return found;
@@ -318,6 +376,15 @@ function bentBack(
       },
     },
   };
+}
+
+/** How far the second board stands out of its pocket where taut leather from the first mouth meets it square, mm. */
+function outWhereSquare(book: BookModel, { swings, front }: Omit<Hold, 'back'>): number {
+  const alongFront = heading(book.wedge + swings.front);
+  const alongBack = heading(-book.wedge - swings.back);
+  const tip = book.width + jointSlide(book, swings.front);
+  const mouth = addScaled([0, book.thickness / 2], alongFront, tip - front);
+  return dot(subtract(mouth, [0, -book.thickness / 2]), alongBack) - book.width - jointSlide(book, swings.back);
 }
 
 /** Swing of a board whose line, `off` away, passes through the mouth of the back pocket while the cover lies flat along the front board. */

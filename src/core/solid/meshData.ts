@@ -19,6 +19,7 @@ export type PartName =
   | 'tailBand'
   | 'strap'
   | 'fastening'
+  | 'buckleTab'
   | 'penLoop'
   | 'ribbons';
 
@@ -143,7 +144,7 @@ export interface CoverFilm {
 export interface FoldedCover {
   readonly parts: readonly MeshData[];
   readonly seam: readonly FoldedHole[];
-  /** Holes of a closure strap's own seam, on its grain side; empty without a strap. */
+  /** Holes of the own seams of a closure strap and the tab of its buckle, on their grain side; empty without a strap. */
   readonly strapSeam: readonly FoldedHole[];
   readonly marks: readonly FitMark[];
   /** Empty while there is no gap to be seen through leather. */

@@ -2,12 +2,13 @@ import type { CoverDesign } from '../fold/coverDesign.ts';
 import type { SeatCurve } from '../fold/section/seatCurve.ts';
 import type { RangePoint } from '../leather/leatherModel.ts';
 import { SQUARE } from '../math/contour.ts';
+import { repeated } from '../math/remembered.ts';
 import { pieceCorner } from '../pattern/pieceCorner.ts';
 import type { EndField } from './endField.ts';
 import { columnPlaces, displaced, gridNormals, gridOf, gridSolid } from './gridSolid.ts';
 import type { MeshData } from './meshData.ts';
 import { mouthScoop } from './mouthScoop.ts';
-import { onColumn, type RowPlan, rowAt } from './rowPlan.ts';
+import { type ColumnSeat, columnRows, type RowPlan } from './rowPlan.ts';
 import { cornerStops, trimCorners } from './trimCorners.ts';
 import { trimMouth } from './trimMouth.ts';
 
@@ -69,20 +70,20 @@ export function pocketMesh(
   const stops = pocketStops(curve, field, rows.margin, width, cornerStops(corner, rows.near));
   const flesh = gridOf(stops.length, rows.count);
   const uvs = new Float64Array(2 * stops.length * rows.count);
+  // On the board a column lies as the one before it.
+  const rowsOf = repeated((seat: ColumnSeat) => columnRows(rows, seat));
   stops.forEach((at, i) => {
     const [u, level] = field.leafAt(at);
-    const seat = field.pocketSeat(u, level);
+    const a = u - out;
+    const { v, level: heights, z } = rowsOf(field.pocketSeat(u, level));
     for (let j = 0; j < rows.count; j++) {
-      const v = rowAt(rows, seat, j);
-      const [h, z] = onColumn(rows, seat, v);
-      const a = u - out;
-      const b = h + above;
+      const b = heights[j]! + above;
       const k = i * rows.count + j;
       flesh.points[3 * k] = frame.origin[0] + a * frame.inward[0] + b * frame.up[0];
       flesh.points[3 * k + 1] = frame.origin[1] + a * frame.inward[1] + b * frame.up[1];
-      flesh.points[3 * k + 2] = z;
+      flesh.points[3 * k + 2] = z[j]!;
       uvs[2 * k] = at + rows.margin;
-      uvs[2 * k + 1] = v;
+      uvs[2 * k + 1] = v[j]!;
     }
   });
   const normals = gridNormals(flesh);

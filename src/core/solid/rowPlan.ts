@@ -53,46 +53,59 @@ export function rowPlan(
   const longest = Math.max(fullest.length, 2 * LEAST_ARC) + LEAST_STRAIGHT + 0.5;
   const reach = Math.max(0.1, Math.min(longest, height / 2 - margin - 0.1));
   const side = 2 * steps + 4;
-  const near = Array.from({ length: side }, (_, i) => edgeDistance(i - 1, side - 2, usual, margin, steps, reach));
+  const near = Array.from({ length: side }, (_, i) => edgeDistance({ margin, steps, reach }, usual, i - 1, side - 2));
   return { count: 2 * side + inside.length, height, margin, steps, reach, near, inside };
 }
 
-/** Distance of a row from the tail edge of the piece along a column, mm. */
-export function rowAt(plan: RowPlan, seat: ColumnSeat, row: number): number {
-  const { count, height, margin, steps, reach, inside } = plan;
+/** The rows of one column: distance from the tail edge on the pattern, level and z of each. */
+export interface ColumnRows {
+  readonly v: Float64Array;
+  readonly level: Float64Array;
+  readonly z: Float64Array;
+}
+
+/**
+ * Lays the rows of a column.
+ * @param spaced the seat by which the rows are spaced, where that is another layer's
+ */
+export function columnRows(plan: RowPlan, seat: ColumnSeat, spaced = seat): ColumnRows {
+  const { count, height, margin, reach, inside } = plan;
+  const [v, level, z] = [new Float64Array(count), new Float64Array(count), new Float64Array(count)];
+  const isAlike = seat.head === seat.tail && spaced.head === spaced.tail;
   const side = (count - inside.length) / 2;
-  const share = inside[row - side];
-  if (share !== undefined) return margin + reach + (height - 2 * margin - 2 * reach) * share;
-  const fromEdge = row < side ? row : count - 1 - row;
-  const curve = row < side ? seat.tail : seat.head;
-  const away = edgeDistance(fromEdge - 1, side - 2, curve, margin, steps, reach);
-  return row < side ? away : height - away;
-}
-
-function edgeDistance(k: number, last: number, curve: SeatCurve, margin: number, steps: number, reach: number) {
-  if (k < 0) return 0;
-  if (k === last) return margin + reach;
-  const arc = Math.max(curve.up * curve.radius, LEAST_ARC);
-  const along = k <= steps ? (arc * k) / steps : arc + (arc * (k - steps - 1)) / steps;
-  const upright = k > steps ? Math.max(curve.straight, LEAST_STRAIGHT) : 0;
-  return margin + Math.min(along + upright, reach);
-}
-
-/** Level and z of a place on a column at distance v from the tail edge. */
-export function onColumn(plan: RowPlan, seat: ColumnSeat, v: number): [level: number, z: number] {
-  const { reach, margin, height } = plan;
-  const fromTail = v - margin;
-  const fromHead = height - margin - v;
-  if (fromTail <= reach) {
-    const [run, rise] = seatPoint(seat.tail, fromTail);
-    return [seat.seamLevel + seat.way * rise, seat.tailSeam + run];
-  }
-  if (fromHead <= reach) {
-    const [run, rise] = seatPoint(seat.head, fromHead);
-    return [seat.seamLevel + seat.way * rise, seat.headSeam - run];
+  for (let tail = 0; tail < side; tail++) {
+    const head = count - 1 - tail;
+    let away = edgeDistance(plan, spaced.tail, tail - 1, side - 2);
+    let [run, rise] = seatPoint(seat.tail, away - margin);
+    v[tail] = away;
+    level[tail] = seat.seamLevel + seat.way * rise;
+    z[tail] = seat.tailSeam + run;
+    if (!isAlike) {
+      away = edgeDistance(plan, spaced.head, tail - 1, side - 2);
+      [run, rise] = seatPoint(seat.head, away - margin);
+    }
+    v[head] = height - away;
+    level[head] = seat.seamLevel + seat.way * rise;
+    z[head] = seat.headSeam - run;
   }
   const low = seat.tailSeam + seatPoint(seat.tail, reach)[0];
   const high = seat.headSeam - seatPoint(seat.head, reach)[0];
-  const share = (fromTail - reach) / (height - 2 * margin - 2 * reach);
-  return [seat.seamLevel + seat.way * seat.head.rise, low + (high - low) * share];
+  inside.forEach((share, i) => {
+    v[side + i] = margin + reach + (height - 2 * margin - 2 * reach) * share;
+    level[side + i] = seat.seamLevel + seat.way * seat.head.rise;
+    z[side + i] = low + (high - low) * share;
+  });
+  return { v, level, z };
 }
+
+/** Distance of a row from its edge of the piece: row 0 on the seam, the `last` one where level ground begins, mm. */
+function edgeDistance({ margin, steps, reach }: EdgeRows, curve: SeatCurve, row: number, last: number): number {
+  if (row < 0) return 0;
+  if (row === last) return margin + reach;
+  const arc = Math.max(curve.up * curve.radius, LEAST_ARC);
+  const along = row <= steps ? (arc * row) / steps : arc + (arc * (row - steps - 1)) / steps;
+  const upright = row > steps ? Math.max(curve.straight, LEAST_STRAIGHT) : 0;
+  return margin + Math.min(along + upright, reach);
+}
+
+type EdgeRows = Pick<RowPlan, 'margin' | 'steps' | 'reach'>;

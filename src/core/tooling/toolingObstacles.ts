@@ -52,12 +52,15 @@ export function outsideObstacles(design: CoverDesign): Obstacle[] {
   const y = [middle - strap.width / 2, middle + strap.width / 2] as const;
   const { reach_mm: fastened, end_mm: end } = design.job.construction.strap!;
   const [foreEdge] = toFace([width - edge, 0]);
+  const tabEnd = (strap.tab?.holes.slice(0, 1) ?? []).map(
+    ({ at }) => toFace([at[0] + design.job.seam.edgeMargin_mm, 0])[0],
+  );
   return [
     ...seam,
     ...outline,
     { bound: 'strap', x: [toFace([edge, 0])[0], toFace([edge - strap.leaves, 0])[0]], y },
-    // The closed strap hides the front from the fore-edge to its own end.
-    { bound: 'strap', x: [foreEdge - fastened - end, foreEdge], y },
+    // The closed strap hides the front from the fore-edge to its own end, or to that of the tab under it.
+    { bound: 'strap', x: [Math.min(foreEdge - fastened - end, ...tabEnd), foreEdge], y },
   ];
 }
 

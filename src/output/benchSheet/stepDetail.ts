@@ -198,7 +198,7 @@ function detailOf(id: WorkId, { design, supplies, drawing }: WorkSource, say: Pr
       return {
         figures: [
           ...drawing.pieces
-            .filter((piece) => piece.id === 'strap' || piece.id === 'penLoop')
+            .filter(({ id }) => id === 'strap' || id === 'buckleTab' || id === 'penLoop')
             .map((piece) => figure(piece.name, area(piece))),
           ...drawing.lengths.map(({ name, count, sum }) =>
             figure(count === 1 ? name : `${name}, cut ${count}`, say.size(sum.total)),
@@ -372,7 +372,7 @@ const SET: Readonly<Record<Strap['fastening'], (part: Strap['shape']) => string>
   snap: (part) =>
     `Set stud and post at the mark on the front, cap and socket in the ${part}. Try the setter on an offcut.`,
   buckle: (part) =>
-    `Fix the buckle at its mark on the front. Slip the keeper on, and punch holes for the prong in the ${part}.`,
+    `Fold the tab over the bar, the prong through its slot. Sew both its ends to the front at its mark, through the outside alone. Slip the keeper on, and punch holes for the prong in the ${part}.`,
   magnet: (part) =>
     `Mark which faces of the magnets attract. Glue one in under its cover at the mark on the front, the other on the ${part}.`,
 };

@@ -24,8 +24,8 @@ const lengthsOf = (count: number, what: string, each: string): string =>
 export function supplySection(supplies: CoverSupplies, job: Job, say: Printer): Block[] {
   const { areas, outlines, thread, lace, strap, ribbon, fastening, edges, cement } = supplies;
   const { supplies: rules, finish, construction } = job;
-  const sewnOn =
-    strap > 0 ? [text(`${say.reel(strap)} of it to sew the ${construction.strap?.shape} on, tails included.`)] : [];
+  const closure = `${construction.strap?.shape}${construction.strap?.fastening === 'buckle' ? ' and the buckle tab' : ''}`;
+  const sewnOn = strap > 0 ? [text(`${say.reel(strap)} of it to sew the ${closure} on, tails included.`)] : [];
   const blocks = [heading('Supplies')];
   for (const { leather, net, gross } of areas) {
     const skin = finish[leather] ?? finish.outside;

@@ -25,6 +25,8 @@ export function holeSteps(source: PatternSource, piece: PieceDrawing, print: Pri
       return piece.width >= source.pieces.outside.width ? words.closed(false) : words.lining(piece);
     case 'strap':
       return ['Lay its sewn end where it is sewn on, and prick its holes through the outside.'];
+    case 'buckleTab':
+      return ['Fold it about its bar, lay it at its mark on the front, and prick its holes through the outside.'];
     case 'penLoop':
       return ['Both ends are caught in the seam of the front fore-edge: prick its holes through them.'];
     default:

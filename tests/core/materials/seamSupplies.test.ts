@@ -3,8 +3,9 @@ import { describe, expect, test } from 'vitest';
 import { coverDesign } from '../../../src/core/fold/coverDesign.ts';
 import { EXAMPLE_JOBS } from '../../../src/core/job/examples.ts';
 import { cementArea } from '../../../src/core/materials/cement.ts';
+import { coverSupplies } from '../../../src/core/materials/coverSupplies.ts';
 import { type LaceStyle, laceNeed, lacePerPitch } from '../../../src/core/materials/lace.ts';
-import { holesIn, type SeamLine, seamLength, seamLines, strapLine } from '../../../src/core/materials/seamLine.ts';
+import { closureLines, holesIn, type SeamLine, seamLength, seamLines } from '../../../src/core/materials/seamLine.ts';
 import { saddleStitchLength, threadNeed } from '../../../src/core/materials/thread.ts';
 import { patternDrawing } from '../../../src/core/pattern/patternDrawing.ts';
 import { mm } from '../../../src/core/units/mm.ts';
@@ -73,12 +74,30 @@ describe('the seam line', () => {
   test('of a closure strap goes from hole to hole', () => {
     const design = coverDesign({ ...tide, construction: { ...tide.construction, strap: STRAP } });
     const strap = defined(patternDrawing(design).pieces.find(({ id }) => id === 'strap'));
-    const line = defined(strapLine(design));
+    const lines = closureLines(design);
+    const line = nth(lines, 0);
+    expect(lines).toHaveLength(1);
     expect(holesIn(line)).toBe(strap.holes);
     expect(line.runs.every(({ layers, stack }) => layers === 2 && stack === 2 * 1.984375)).toBe(true);
     // Both rows, margin to margin across the strap, and the way from row to row along it, by hand.
     expect(seamLength([line])).toBeCloseTo(2 * (30 - 2 * 6.35) + 40 - 3 * 6.35, 9);
-    expect(strapLine(coverDesign(tide))).toBeNull();
+    expect(closureLines(coverDesign(tide))).toEqual([]);
+  });
+
+  test('of the tab of a buckle goes through both its ends and the outside', () => {
+    const strap = { ...STRAP, fastening: 'buckle' } as const;
+    const design = coverDesign({ ...tide, construction: { ...tide.construction, strap } });
+    const tab = defined(patternDrawing(design).pieces.find(({ id }) => id === 'buckleTab'));
+    const line = nth(closureLines(design), 1);
+    // The piece has one hole more, the slot.
+    expect(2 * holesIn(line)).toBe(tab.holes - 1);
+    expect(line.runs.every(({ layers, stack }) => layers === 3 && stack === 3 * 1.984375)).toBe(true);
+    // Two rows, margin to margin across the tab, a margin apart, by hand.
+    expect(seamLength([line])).toBeCloseTo(2 * (30 - 2 * 6.35) + 6.35, 9);
+    const sewn = (fastening: 'buckle' | 'stud'): number =>
+      coverSupplies(coverDesign({ ...tide, construction: { ...tide.construction, strap: { ...STRAP, fastening } } }))
+        .strap;
+    expect(sewn('buckle')).toBeGreaterThan(sewn('stud') + 2 * seamLength([line]));
   });
 
   test('has the holes of the pattern and layers of some thickness', () => {

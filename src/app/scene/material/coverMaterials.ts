@@ -55,6 +55,7 @@ const LEATHER_PARTS = {
   backPocket: { leather: 'pocket', seenThrough: 'grain' },
   lining: { leather: 'lining', seenThrough: 'flesh' },
   strap: { leather: 'outside', seenThrough: 'grain' },
+  buckleTab: { leather: 'outside', seenThrough: 'grain' },
   penLoop: { leather: 'outside', seenThrough: 'grain' },
 } as const satisfies Partial<Record<PartName, { leather: LeatherName; seenThrough: Face }>>;
 

@@ -31,6 +31,7 @@ const KIND_OF_PART: Record<PartName, Kind> = {
   headBand: 'band',
   tailBand: 'band',
   strap: 'outside',
+  buckleTab: 'outside',
   penLoop: 'outside',
   fastening: 'board',
   ribbons: 'band',

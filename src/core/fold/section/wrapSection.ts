@@ -64,8 +64,9 @@ const SPIRAL_TURN = Math.PI / 90;
 type Knot = readonly [at: number, value: number];
 
 function interpolate(knots: readonly Knot[], x: number): number {
-  const next = knots.findIndex(([at]) => at > x);
-  if (next < 0) return knots[knots.length - 1]![1];
+  let next = 0;
+  while (next < knots.length && knots[next]![0] <= x) next++;
+  if (next === knots.length) return knots[next - 1]![1];
   if (next === 0) return knots[0]![1];
   const [x0, y0] = knots[next - 1]!;
   const [x1, y1] = knots[next]!;
@@ -128,12 +129,13 @@ export function wrapSection(
   let toLiningEnd = 0;
   for (const { length, angle } of path.pieces) {
     const from = x;
-    const within = places.filter((at) => at > x + TOLERANCE.length && at < x + length - TOLERANCE.length);
+    const stops = [x + length];
+    for (const at of places) if (at > x + TOLERANCE.length && at < x + length - TOLERANCE.length) stops.push(at);
     // A layer that thins out on a turn runs in a spiral, which short arcs follow.
-    const thins = layersAt(from) !== layersAt(from + length);
+    const thins = angle !== 0 && layersAt(from) !== layersAt(from + length);
     const parts = thins ? Math.ceil(Math.abs(angle) / SPIRAL_TURN) : 1;
-    const onTurn = Array.from({ length: Math.max(0, parts - 1) }, (_, i) => from + (length * (i + 1)) / parts);
-    const stops = [...within, ...onTurn, x + length].sort((a, b) => a - b);
+    for (let i = 1; i < parts; i++) stops.push(from + (length * i) / parts);
+    if (stops.length > 1) stops.sort((a, b) => a - b);
     for (const stop of stops) {
       // Just inside the stretch, so that the step at a lining's end falls between two stretches.
       const l0 = liningAt(x + TOLERANCE.length);
@@ -145,8 +147,9 @@ export function wrapSection(
       const fall = l0 + outside.neutral * t0 - l1 - outside.neutral * t1;
       const offset = (l0 + l1) / 2 + (outside.neutral * (t0 + t1)) / 2;
       const bent = run + part * offset;
+      const own = fall === 0 ? Math.abs(bent) : Math.hypot(bent, fall);
       pieces.push({
-        length: Math.hypot(bent, fall),
+        length: own,
         angle: part,
         slope: fall === 0 ? 0 : Math.atan2(fall, bent),
         liningLength: run + part * (lining?.neutralDepth ?? 0),
@@ -154,8 +157,8 @@ export function wrapSection(
         outside: [t0, t1],
         fold: 0,
       });
-      toTip += pieces[pieces.length - 1]!.length;
-      slanted += 2 * (Math.hypot(bent, fall) - Math.abs(bent));
+      toTip += own;
+      slanted += 2 * (own - Math.abs(bent));
       x = stop;
       if (x <= foldEnd + TOLERANCE.length) toFoldEnd = toTip;
       if (x <= liningEnd + TOLERANCE.length) toLiningEnd = toTip;

@@ -3,9 +3,11 @@ import type { CoverDesign } from '../../fold/coverDesign.ts';
 import type { RangePoint } from '../../leather/leatherModel.ts';
 import { addScaled, heading, leftOf, type Vec2 } from '../../math/vec2.ts';
 import type { Vec3 } from '../../math/vec3.ts';
+import type { SeamHole } from '../../pattern/seam.ts';
 import type { FoldedHole, MeshData } from '../meshData.ts';
-import { type BentPlace, bentPlaces } from './bentPath.ts';
-import { type Closure, closureLie, closureOf, frontPlace } from './closurePath.ts';
+import { type BentPath, type BentPlace, bentPlaces } from './bentPath.ts';
+import { buckleTabMesh, type TabLie, tabSheet } from './buckleTabMesh.ts';
+import { type Closure, type ClosureHold, closureLie, closureOf, frontPlace } from './closurePath.ts';
 import { fasteningMesh, holeRadius } from './fastening.ts';
 import { MAGNET } from './fasteningShape.ts';
 import { foldedSolid, type SheetPlace } from './flatMesh.ts';
@@ -14,20 +16,16 @@ import { alongLine, type SectionLine } from './sectionLine.ts';
 import { strapFlat } from './strapFlat.ts';
 
 /** Where the closure is to be laid. */
-export interface ClosurePlace {
+export interface ClosurePlace extends ClosureHold {
   readonly line: SectionLine;
   /** z of the middle of the cover's height. */
   readonly middle: number;
-  readonly benchTurn: number;
-  /** 1 where a pocket or an end that is not folded lies on the free strap, 0 where none does. */
-  readonly covered: number;
   /** 0 beside the cover on the bench, 1 on it. */
   readonly fitted: number;
-  /** 0 free, 1 fastened round the closed fore-edge. */
-  readonly fastened: number;
 }
 
-/** Share of the fastening in which a buckle's frame comes down, the strap already on the front. */
+/** Shares of the fastening in which a buckle's frame is raised, before the strap comes, and comes down on it. Free choice. */
+const RAISED = 0.2;
 const FRAME_SHARE = 0.15;
 /** Between cover and strap on the bench, mm. Free choice. */
 const BESIDE = 20;
@@ -43,7 +41,10 @@ export function closureParts(
   const { shape, strap, fastening } = closure;
   const isBuckle = shape.kind === 'buckle';
   const round = isBuckle ? Math.min(1, place.fastened / (1 - FRAME_SHARE)) : place.fastened;
-  const shut = isBuckle ? Math.max(0, (place.fastened + FRAME_SHARE - 1) / FRAME_SHARE) : 0;
+  const work = {
+    raised: Math.min(1, place.fastened / RAISED),
+    shut: Math.max(0, (place.fastened + FRAME_SHARE - 1) / FRAME_SHARE),
+  };
   const { path, reach } = closureLie(closure, place.line, { ...place, fastened: round });
   const away = benchWay(closure, design, place);
   const sheet = sheetOn(closure, away, place.middle);
@@ -59,7 +60,7 @@ export function closureParts(
     side: [0, 0, 1],
     up: [...foot.out, 0],
   };
-  const metal = fasteningMesh(closure, front, onFlesh(fastening), shut);
+  const metal = fasteningMesh(closure, front, onFlesh(fastening), work);
   const flat = strapFlat(closure, holeRadius(closure, onFlesh(fastening), metal));
   const raised = new Set(flat.ring);
   const order = flat.points.map((_, i) => i).sort((a, b) => flat.points[a]![0] - flat.points[b]![0]);
@@ -81,7 +82,12 @@ export function closureParts(
     },
     { outer: 'grain', inner: 'flesh', edge: 'cutEdge' },
   );
-  return { parts: [mesh, metal], seam: strapSeam(closure, design, path, sheet) };
+  const seam = strapSeam(closure, design, path, sheet);
+  if (closure.tab === null) return { parts: [mesh, metal], seam };
+  return {
+    parts: [mesh, metal, buckleTabMesh(closure.tab, front)],
+    seam: [...seam, ...tabSeam(closure.tab, design, front)],
+  };
 }
 
 type Sheet = (place: BentPlace, y: number) => SheetPlace;
@@ -116,23 +122,38 @@ function benchWay({ strap, thickness }: Closure, design: CoverDesign, { fitted, 
 }
 
 /** Holes of the strap's own seam on its grain side, row by row. */
-function strapSeam(closure: Closure, design: CoverDesign, path: Parameters<typeof bentPlaces>[0], sheet: Sheet) {
+function strapSeam(closure: Closure, design: CoverDesign, path: BentPath, sheet: Sheet): FoldedHole[] {
   const { strap, edges, anchor, thickness } = closure;
   const start = edges[1] - anchor;
   const low = design.pieces.outside.height / 2 - strap.width / 2;
   const { outside } = design.needs.nominal.leathers;
-  return strap.holes.map(({ at: [s, v] }, i): FoldedHole => {
-    const { outer, out, alongX, alongY } = sheet(bentPlaces(path, [s - start])[0]!, v - low);
-    const next = strap.holes[i + 1];
-    const pitch = next === undefined || next.at[0] !== s ? 0 : next.at[1] - v;
-    const before = strap.holes[i - 1];
+  return foldedHoles(strap.holes, thickness + outside.thickness, ([s, v]) =>
+    sheet(bentPlaces(path, [s - start])[0]!, v - low),
+  );
+}
+
+/** Holes of the tab of a buckle, on the grain side of its upper end. */
+function tabSeam(lie: TabLie, design: CoverDesign, front: Stand): FoldedHole[] {
+  const { holes } = lie.tab;
+  const end = holes[0]!.at[0] + design.job.seam.edgeMargin_mm;
+  const low = (design.pieces.outside.height - lie.tab.width) / 2;
+  return foldedHoles(holes, 3 * lie.thickness, ([s, v]) => tabSheet(lie, front, [end - s])[0]!(v - low));
+}
+
+/** Holes row by row on the grain side of what they are in, the cut edge at the start of it. */
+function foldedHoles(holes: readonly SeamHole[], stack: number, place: (at: Vec2) => SheetPlace): FoldedHole[] {
+  return holes.map(({ at }, i): FoldedHole => {
+    const { outer, out, alongX, alongY } = place(at);
+    const next = holes[i + 1];
+    const pitch = next === undefined || next.at[0] !== at[0] ? 0 : next.at[1] - at[1];
+    const before = holes[i - 1];
     return {
       at: outer,
       along: alongY,
       out,
       edgeward: [-alongX[0], -alongX[1], -alongX[2]],
-      pitch: pitch > 0 ? pitch : before !== undefined && before.at[0] === s ? v - before.at[1] : 0,
-      stack: thickness + outside.thickness,
+      pitch: pitch > 0 ? pitch : before !== undefined && before.at[0] === at[0] ? at[1] - before.at[1] : 0,
+      stack,
     };
   });
 }

@@ -1,8 +1,10 @@
 import type { Vec2 } from '../../math/vec2.ts';
 import { combine3, dot3, tripleAt, type Vec3 } from '../../math/vec3.ts';
+import { BUCKLE } from '../../pattern/buckleTab.ts';
 import type { MeshData } from '../meshData.ts';
+import { barHeight } from './buckleTabMesh.ts';
 import type { Closure } from './closurePath.ts';
-import { BUCKLE, MAGNET, SNAP, STUD } from './fasteningShape.ts';
+import { MAGNET, SNAP, STUD } from './fasteningShape.ts';
 import { MetalSolid, onStand, type Stand } from './metalSolid.ts';
 
 /** Steps over the round of a head or a cap. */
@@ -10,13 +12,18 @@ const ROUND = 5;
 /** Between metal and leather that lie face to face, mm. */
 const PLAY = 0.02;
 
+/** A buckle in work: `raised` 0 lies free on the front, 1 ready for the strap; `shut` 0 swung back, 1 down on the strap. */
+export interface BuckleWork {
+  readonly raised: number;
+  readonly shut: number;
+}
+
 /**
  * The metal of a fastening: what stands on the front, and what is set in the strap.
  * @param front on the front's grain side, `way` from the fore-edge toward the spine
  * @param strap on the strap's flesh side at its fastening, `way` toward its end
- * @param shut 0 a buckle's frame is swung back, 1 it lies on the strap
  */
-export function fasteningMesh(closure: Closure, front: Stand, strap: Stand, shut: number): MeshData {
+export function fasteningMesh(closure: Closure, front: Stand, strap: Stand, work: BuckleWork): MeshData {
   const solid = new MetalSolid();
   const { shape, thickness } = closure;
   switch (shape.kind) {
@@ -70,7 +77,7 @@ export function fasteningMesh(closure: Closure, front: Stand, strap: Stand, shut
       break;
     }
     case 'buckle':
-      buckle(solid, closure, front, shut);
+      buckle(solid, closure, front, work);
   }
   return solid.mesh();
 }
@@ -82,46 +89,58 @@ const dome = (radius: number, under: number, height: number): Vec2[] =>
     return k === ROUND ? [0, under + height] : [radius * Math.cos(angle), under + height * Math.sin(angle)];
   });
 
-/** How far the frame of a buckle is swung back while the strap comes and goes, radians (150 degrees). */
-const SWUNG = (5 * Math.PI) / 6;
+/** How far the frame of a buckle is swung back while the strap comes and goes, radians (100 degrees). */
+const SWUNG = (5 * Math.PI) / 9;
 
 /**
- * A buckle: its bar on a plate on the front, the frame swinging about the bar. The strap lies on the bar, its end within the
- * frame, so that the frame comes down round it.
+ * A buckle: the frame swings about its bar, round which the tab is folded. Free, the frame lies level over the front, the prong
+ * on it. The strap lies over the bar, the prong through its hole, and the frame comes down round its end.
  */
 function buckle(
   solid: MetalSolid,
   { shape, thickness, strap, slope, end: beyond }: Closure,
   front: Stand,
-  shut: number,
+  { raised, shut }: BuckleWork,
 ): void {
-  const { wire, prong, bar } = BUCKLE;
-  const plate = shape.foot.map((at): Vec3 => onStand(front, [at, 0, bar / 2 + PLAY]));
+  const { wire, prong } = BUCKLE;
   const toBar = shape.beyond;
   const end = beyond - toBar;
-  const reach = Math.max(toBar + 4, end / 0.8 + 3, 1.2 * (thickness + 2 * wire));
+  // From the bar's middle to the strap over the tab, and on to the frame over the strap.
+  const toStrap = wire + thickness;
+  const toFrame = toStrap + thickness + wire + 0.4;
+  const reach = Math.max(toBar + 4, end / 0.8 + 3, 1.2 * toFrame);
   const half = strap.width / 2 + wire + 0.8;
-  const middle = onStand(front, [toBar, 0, bar]);
+  const middle = onStand(front, [toBar, 0, barHeight(thickness)]);
   // Lying on the strap the frame rises from the bar to over the grain side; the strap itself slopes to the bar.
-  const down = Math.asin(Math.min(1, (thickness + 2 * wire + 0.3) / reach)) - slope;
-  const swing = SWUNG + (down - SWUNG) * shut;
-  const turned = (along: number, over: number, by = swing): Vec3 =>
+  const down = Math.asin(Math.min(1, toFrame / reach)) - slope;
+  const swing = SWUNG * raised + (down - SWUNG * raised) * shut;
+  const turned = (along: number, over: number, by: number): Vec3 =>
     combine3(
       combine3(middle, 1, front.way, -along * Math.cos(by) + over * Math.sin(by)),
       1,
       front.up,
       along * Math.sin(by) + over * Math.cos(by),
     );
-  const corner = (along: number, side: number): Vec3 => combine3(turned(along, 0), 1, front.side, side);
+  const corner = (along: number, side: number): Vec3 => combine3(turned(along, 0, swing), 1, front.side, side);
   const over = combine3(front.way, Math.sin(swing), front.up, Math.cos(swing));
   solid.wire([corner(0, -half), corner(0, half), corner(reach, half), corner(reach, -half)], over, wire, true);
-  // The prong lies under the strap up to its hole and rises through it; its tip comes down on it with the frame.
-  const under = (along: number): number => wire - prong - 0.1 - along * Math.sin(down + slope);
+  // In work the prong lies under the strap up to its hole and rises through it; its tip comes down on the frame.
+  const under = (along: number): number => toStrap - prong - 0.1 - along * Math.sin(down + slope);
   const risen = under(toBar + 0.4) + thickness + 2 * prong + 0.4;
-  const prongLine = [turned(0, -0.3, down), turned(toBar - 0.5, under(toBar - 0.5), down), turned(toBar, risen, down)];
-  solid.wire(prongLine, front.side, prong, false);
-  solid.wire([turned(toBar, risen), turned(reach + wire, wire + prong)], front.side, prong, false);
-  solid.wire(plate, front.up, bar / 2, false);
+  const elbow = turned(toBar, risen, down);
+  const fallen = combine3(turned(reach + wire, wire + prong, down), 1, elbow, -1);
+  const upright = combine3(front.up, Math.hypot(...fallen), front.up, 0);
+  const working = [
+    turned(0, -0.3, down),
+    turned(toBar - 0.5, under(toBar - 0.5), down),
+    elbow,
+    combine3(elbow, 1, combine3(upright, 1 - shut, fallen, shut), 1),
+  ];
+  const free = [0, toBar - 0.5, toBar, reach + wire].map((along) =>
+    turned(along, ((wire + prong) * along) / (reach + wire), 0),
+  );
+  const line = working.map((at, i) => combine3(free[i]!, 1 - raised, at, raised));
+  solid.wire(line, front.side, prong, false);
 }
 
 /** Room of the strap's hole about what goes through it, and what counts as lying on a face of the strap, mm. */

@@ -1,4 +1,6 @@
 import type { Job } from '../../job/jobSchema.ts';
+import { BUCKLE } from '../../pattern/buckleTab.ts';
+import { type TabLie, tabHeight } from './buckleTabMesh.ts';
 
 type StrapOfJob = NonNullable<Job['construction']['strap']>;
 
@@ -30,13 +32,15 @@ export interface FasteningShape {
 const SHARE = 0.34;
 /** Share of the strap's end, beyond its fastening, that the square round the hole may take. */
 const END_SHARE = 0.6;
-/** A stud's foot, neck and head; a snap's base, ring and cap; a magnet's disc; a buckle's wire, the height of its bar, and its plate from there. */
+/** A stud's foot, neck and head; a snap's base, ring and cap; a magnet's disc. */
 export const STUD = { foot: 0.6, neck: 1.8, play: 0.4, head: 2.6 } as const;
 export const SNAP = { base: 0.8, ring: 2.2, shank: 1.7, cap: 1.7 } as const;
 export const MAGNET = { disc: 0.5, rise: 0.4 } as const;
-export const BUCKLE = { wire: 1.1, prong: 0.8, bar: 1.4, plate: [-3, 5] } as const;
 
-export function fasteningShape({ fastening: kind, width_mm: width, end_mm: end }: StrapOfJob): FasteningShape {
+export function fasteningShape(
+  { fastening: kind, width_mm: width, end_mm: end }: StrapOfJob,
+  tab: TabLie | null,
+): FasteningShape {
   const most = Math.min(SHARE * width, 0.5 * end);
   const of = (radius: number): number => Math.min(radius, most);
   const round = (radius: number, rest: Pick<FasteningShape, 'height' | 'low' | 'high' | 'hole'>): FasteningShape => {
@@ -51,12 +55,10 @@ export function fasteningShape({ fastening: kind, width_mm: width, end_mm: end }
     case 'magnet':
       return round(of(7), { height: 2 * MAGNET.disc, low: MAGNET.rise, high: MAGNET.disc, hole: 0 });
     case 'buckle': {
-      const bar = BAR_SHARE * end;
-      const shape = round(of(5), { height: BUCKLE.bar + BUCKLE.wire, low: 0, high: 0, hole: BUCKLE.prong + 0.3 });
-      return { ...shape, before: -bar, beyond: bar, foot: [bar + BUCKLE.plate[0], bar + BUCKLE.plate[1]] };
+      const { tab: piece, thickness, path } = tab!;
+      const shape = round(of(5), { height: tabHeight(thickness), low: 0, high: 0, hole: BUCKLE.prong + 0.3 });
+      const foot = [piece.toBar - BUCKLE.wire - thickness, path.start[0]] as const;
+      return { ...shape, before: -piece.toBar, beyond: piece.toBar, foot };
     }
   }
 }
-
-/** Where the buckle's bar lies between hole and end of the strap. */
-const BAR_SHARE = 0.45;

@@ -2,6 +2,7 @@ import type { CoverDesign } from '../../fold/coverDesign.ts';
 import { changeOf } from '../../leather/changeOf.ts';
 import type { RangePoint } from '../../leather/leatherModel.ts';
 import { findLevel } from '../../math/findLevel.ts';
+import { remembered } from '../../math/remembered.ts';
 import { addScaled, dot, heading, leftOf, type Vec2 } from '../../math/vec2.ts';
 import { penLoopOf } from '../../pattern/penLoop.ts';
 import { seamHoles } from '../../pattern/seamHoles.ts';
@@ -50,6 +51,8 @@ export function loopPath(length: number, gap: number): BentPath {
   };
 }
 
+const loopOf = remembered((design: CoverDesign) => penLoopOf(design, seamHoles(design)));
+
 /**
  * The pen loop: both ends between outside and pocket of the front fore-edge, the loop standing out from it; null where the
  * cover has none.
@@ -64,7 +67,7 @@ export function penLoopMesh(
   away: number,
   bench: { readonly up: Vec2; readonly level: number },
 ): MeshData | null {
-  const loop = penLoopOf(design, seamHoles(design));
+  const loop = loopOf(design);
   if (loop === null) return null;
   const { thickness, neutral } = design.needs[point].leathers.outside;
   const { along, across } = changeOf(design.job);

@@ -2,7 +2,7 @@ import { type CoverDesign, madeDesign } from '../../fold/coverDesign.ts';
 import type { RangePoint } from '../../leather/leatherModel.ts';
 import type { SeamHole } from '../../pattern/seam.ts';
 import { seamHoles } from '../../pattern/seamHoles.ts';
-import { sewingOrder, strapOf } from '../../pattern/strap.ts';
+import { type Strap, sewingOrder, strapOf } from '../../pattern/strap.ts';
 import { type CornerShape, cornerShape } from './cornerReach.ts';
 import { isPlaited, laceRow } from './laceRow.ts';
 import type { SeamKnot } from './seamKnot.ts';
@@ -60,19 +60,31 @@ export function seamCourse(asCut: CoverDesign, point: RangePoint): SeamCourse {
 }
 
 /**
- * The way of the thread or running lace that sews a closure strap to the back, row by row and back again.
- * @returns null where the job has no strap; stations have the numbers of the holes of `strapOf`
+ * The way of the thread or running lace that sews a closure strap to the back, row by row and back again, and the tab of its
+ * buckle to the front.
+ * @returns null where the job has no strap; stations have the numbers of `closureHoles`
  */
 export function strapCourse(design: CoverDesign, point: RangePoint): SeamCourse | null {
   const strap = strapOf(design);
   if (strap === null) return null;
   const { job, needs } = design;
-  const stack = 2 * needs[point].leathers.outside.thickness;
-  const stations = sewingOrder(strap).map(
-    (hole): Station => ({ hole, fan: 0, stack, reach: job.seam.edgeMargin_mm, pile: 0 }),
-  );
+  const { thickness } = needs[point].leathers.outside;
+  const rowOf = (piece: Pick<Strap, 'holes'>, first: number, layers: number): StationRow => ({
+    stations: sewingOrder(piece).map(
+      (hole): Station => ({
+        hole: first + hole,
+        fan: 0,
+        stack: layers * thickness,
+        reach: job.seam.edgeMargin_mm,
+        pile: 0,
+      }),
+    ),
+    isClosed: false,
+    pitch: job.seam.pitch_mm,
+  });
+  const rows = [rowOf(strap, 0, 2), ...(strap.tab ? [rowOf(strap.tab, strap.holes.length, 3)] : [])];
   const work = seamWork(job);
-  return courseOf([{ stations, isClosed: false, pitch: job.seam.pitch_mm }], {
+  return courseOf(rows, {
     ...work,
     style: work.slit === null ? work.style : 'running',
   });

@@ -150,14 +150,19 @@ describe('the triangles of a seam', () => {
   );
 });
 
-test('the course of a strap goes through each of its holes', () => {
-  const design = coverDesign(soundJob({ ...choir, construction: { strap: { width_mm: 25 } } }));
-  const course = defined(strapCourse(design, 'nominal'));
-  const passed = new Set(
-    course.strands.flatMap(({ row, knots }) =>
-      knots.flatMap(({ pass }) => (pass === null ? [] : [nth(row.stations, pass).hole])),
-    ),
-  );
-  expect(passed.size).toBe(defined(patternDrawing(design).pieces.find(({ id }) => id === 'strap')).holes);
-  expect(strapCourse(coverDesign(soundJob(choir)), 'nominal')).toBeNull();
-});
+test.each(['stud', 'buckle'] as const)(
+  'the course of a strap with a %s goes through each hole that it has in the outside',
+  (fastening) => {
+    const design = coverDesign(soundJob({ ...choir, construction: { strap: { width_mm: 25, fastening } } }));
+    const course = defined(strapCourse(design, 'nominal'));
+    const passed = new Set(
+      course.strands.flatMap(({ row, knots }) =>
+        knots.flatMap(({ pass }) => (pass === null ? [] : [nth(row.stations, pass).hole])),
+      ),
+    );
+    const holesOf = (cover: typeof design): number =>
+      defined(patternDrawing(cover).pieces.find(({ id }) => id === 'outside')).holes;
+    expect(passed.size).toBe(holesOf(design) - holesOf(coverDesign(soundJob(choir))));
+    expect(strapCourse(coverDesign(soundJob(choir)), 'nominal')).toBeNull();
+  },
+);

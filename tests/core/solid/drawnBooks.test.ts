@@ -1,0 +1,119 @@
+import { expect, test } from 'vitest';
+import type { FilmId } from '../../../src/core/film/filmStep.ts';
+import { filmSteps } from '../../../src/core/film/filmSteps.ts';
+import { type CoverDesign, coverDesign } from '../../../src/core/fold/coverDesign.ts';
+import { foldedCover } from '../../../src/core/solid/foldedCover.ts';
+import type { Pose } from '../../../src/core/solid/pose.ts';
+import { validateClearance } from '../../../src/core/solid/validateClearance.ts';
+import { defined } from '../../defined.ts';
+import { soundJob } from '../../jobArbitrary.ts';
+
+/** How deep one part may reach into another, mm. */
+const DEPTH = 0.05;
+
+const leather = (thickness: number, neutral = 0.5, bendRatio = 0.2) => ({
+  min_mm: thickness,
+  max_mm: thickness,
+  neutral,
+  bendRatio,
+});
+
+const book = (kind: string, [width, height, thickness, board]: readonly number[], rise = 0, edge = 0) => ({
+  kind,
+  width_mm: width,
+  height_mm: height,
+  thickness_mm: thickness,
+  boardThickness_mm: board,
+  spine: rise > 0 ? { shape: 'rounded', rise_mm: rise } : { shape: 'flat' },
+  cornerRadius_mm: edge,
+});
+
+const job = (
+  parts: { readonly book: object; readonly leather: object } & Readonly<Record<string, unknown>>,
+): object => ({
+  format: 'coverwright-job',
+  version: 3,
+  ease: { foreEdge_mm: 1, head_mm: 1, tail_mm: 1 },
+  ...parts,
+});
+
+const TURNED = { construction: 'turned' };
+
+/** Books that random draws found, at the places where one part once reached into another. */
+const DRAWN: readonly (readonly [name: string, document: object, at: readonly [FilmId, number] | number])[] = [
+  [
+    'a first board that slides into a turned end beside the other one',
+    job({
+      book: book('paperback', [70, 252.7, 9.1, 1.64], 1.12),
+      leather: { outside: leather(0.6, 0.8, 0.39), lining: leather(0.88, 0.49, 0.05) },
+      pockets: TURNED,
+      seating: 'front',
+    }),
+    ['firstBoard', 0.55],
+  ],
+  [
+    'a round back that comes down beside a turned end',
+    job({
+      book: book('limp', [70, 116.9, 30.6, 6.1], 8.9),
+      leather: { outside: leather(3, 0.42, 0.51), lining: leather(1.7, 0.41, 0.16) },
+      pockets: TURNED,
+    }),
+    ['firstBoard', 0.3],
+  ],
+  [
+    'a second board bent back before its turned end',
+    job({
+      book: book('hardback', [207.5, 158.8, 18.1, 0.82]),
+      leather: { outside: leather(0.6, 0.45, 0.05), lining: leather(0.6, 0.49, 0.13) },
+      pockets: TURNED,
+      seating: 'front',
+    }),
+    ['secondBoard', 0.6],
+  ],
+  [
+    'a second board bent back before its pocket',
+    job({
+      book: book('paperback', [178.5, 191.65, 9.76, 0.81], 0.66, 2.93),
+      leather: { outside: leather(0.76, 0.77, 1), pocket: leather(0.6, 0.4, 0.05), lining: leather(0.6, 0.44, 0.97) },
+      seating: 'back',
+      construction: { lining: 'full' },
+    }),
+    ['secondBoard', 0.6],
+  ],
+  [
+    'a block nearly as deep as wide, almost flat',
+    job({
+      book: book('limp', [87.5, 500, 81.9, 11]),
+      leather: { outside: leather(1), pocket: leather(1), lining: null },
+    }),
+    2.9,
+  ],
+  [
+    'a block beside rounded edges under boards that close toward the fore-edge, flat',
+    job({
+      book: { ...book('paperback', [348.1, 97.6, 76.3, 3], 0, 22.9), foreEdgeThickness_mm: 64.9 },
+      leather: { outside: leather(1), lining: null },
+      pockets: TURNED,
+    }),
+    Math.PI,
+  ],
+  [
+    'a block of the thinnest boards, closed',
+    job({
+      book: { ...book('paperback', [94.016, 97.2, 8, 0.16], 0.16), foreEdgeThickness_mm: 9.71 },
+      leather: { outside: leather(3.5), lining: null },
+    }),
+    0,
+  ],
+];
+
+const poseOf = (design: CoverDesign, at: (typeof DRAWN)[number][2]): Pose => {
+  if (typeof at === 'number') return { kind: 'opening', angle: at };
+  const { from, to } = defined(filmSteps(design, 'nominal').find(({ id }) => id === at[0]));
+  return { kind: 'sequence', at: from + (to - from) * at[1] };
+};
+
+test.each(DRAWN)('%s reaches into nothing', (_, document, at) => {
+  const design = coverDesign(soundJob(document));
+  expect(validateClearance(foldedCover(design, poseOf(design, at)).parts, DEPTH)).toEqual([]);
+});
