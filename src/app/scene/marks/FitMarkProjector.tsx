@@ -44,15 +44,17 @@ export function FitMarkProjector({ svg, marks, areas, matrix, isHidden, insets }
       ...marks.map((mark) => ({ mark, line: projectedDimension(mark, view), isShown: shown.has(mark) })),
       ...areas.map((mark) => ({ mark, line: pointOf(mark, view), isShown: isSeen(mark, view, isHidden) })),
     ];
-    const drawn = wanted.flatMap(({ mark, line, isShown }, i) => {
+    const inView = wanted.flatMap(({ mark, line, isShown }, i) => {
       const group = groups[i];
       if (!group) return [];
       const inside = isShown && inPicture(line.middle, size);
       group.style.display = inside ? '' : 'none';
       if (!inside) return [];
       const text = group.querySelector('text')!;
-      return [{ group, line, lean: leanOf(mark, view), text, width: text.getComputedTextLength() + 2 * LABEL_PADDING }];
+      const width = text.getComputedTextLength() + 2 * LABEL_PADDING;
+      return [{ group, line, lean: leanOf(mark, view), text, width, urgency: urgencyOf(mark) }];
     });
+    const drawn = inView.sort((a, b) => a.urgency.rank - b.urgency.rank || a.urgency.value - b.urgency.value);
     const centres = placeLabels(
       drawn.map(({ line, lean, width }) => ({
         at: labelCentre(line, lean, width, centre),
@@ -63,12 +65,16 @@ export function FitMarkProjector({ svg, marks, areas, matrix, isHidden, insets }
       drawn.map(({ line }) => ({ at: line.middle, width: 40, height: 14 })),
     );
     for (const [i, { group, line, text, width }] of drawn.entries()) {
-      const [x, y] = centres[i]!;
       const [leader, casing, dimension, rect] = group.children as unknown as SVGElement[];
-      set(leader!, { d: leaderPath(line.middle, [x, y], width) });
       const drawing = { d: line.line + line.ticks + line.heads };
       set(casing!, drawing);
       set(dimension!, drawing);
+      const centre = centres[i] ?? null;
+      // A text that is not displayed has no length to measure.
+      for (const part of [leader!, rect!, text]) part.style.visibility = centre === null ? 'hidden' : '';
+      if (centre === null) continue;
+      const [x, y] = centre;
+      set(leader!, { d: leaderPath(line.middle, [x, y], width) });
       set(rect!, { x: x - width / 2, y: y - LABEL_HEIGHT / 2, width, height: LABEL_HEIGHT });
       set(text, { x, y });
     }
@@ -117,6 +123,18 @@ const pointOf = ({ at }: AreaLabel, { pixel }: View): DimensionLine => ({
 function isSeen({ at, out }: AreaLabel, { eye }: View, isHidden: IsHidden): boolean {
   const [place, normal] = [vector(at), vector(out)];
   return normal.dot(eye.clone().sub(place)) > 0 && !isHidden(place, normal, eye);
+}
+
+/**
+ * Which label comes first where not all have room: what does not fit, what is too loose, areas, which are only there when asked
+ * for, gaps at the edges, the rest; of one kind the least value.
+ */
+function urgencyOf(mark: FitMark | AreaLabel): { readonly rank: number; readonly value: number } {
+  if ('words' in mark) return { rank: 2, value: 0 };
+  const { edge, value, isLoose, band } = mark;
+  if (edge === 'gape' || value < 0) return { rank: 0, value };
+  if (isLoose) return { rank: 1, value: -value };
+  return { rank: band === null ? 4 : 3, value };
 }
 
 function leanOf(mark: FitMark | AreaLabel, { pixel }: View): Pixel {

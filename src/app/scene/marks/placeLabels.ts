@@ -10,22 +10,51 @@ export interface LabelBox {
   readonly height: number;
 }
 
+interface Frame {
+  readonly left: number;
+  readonly top: number;
+  readonly right: number;
+  readonly bottom: number;
+}
+
+/** Greatest share of the free part of a picture that labels cover: the cover is to be seen behind them. Free choice. */
+const MOST_COVERED = 0.12;
+
 /**
  * Places labels as near as possible to where they are wanted, inside the picture, clear of one another and of the
- * obstacles. They only move up and down. A label with no place clear of the obstacles may cover one, and another label
- * only where nothing else is left.
- * @param wanted where the labels should be, in any order
+ * obstacles. They only move up and down. A label with no place clear of the obstacles may cover one. Those for which the
+ * picture has no room are left out; the most urgent one is always shown.
+ * @param wanted where the labels should be, the most urgent first
  * @param frame sides of the part of the picture that is free for labels, px
  * @param obstacles what to keep free
- * @returns centres, in the order of `wanted`
+ * @returns centres in the order of `wanted`, null for what is left out
  */
 export function placeLabels(
   wanted: readonly LabelBox[],
-  frame: { readonly left: number; readonly top: number; readonly right: number; readonly bottom: number },
+  frame: Frame,
   obstacles: readonly LabelBox[] = [],
-): Pixel[] {
+): (Pixel | null)[] {
+  let room = MOST_COVERED * (frame.right - frame.left) * (frame.bottom - frame.top);
+  let chosen: readonly LabelBox[] = [];
+  let centres: readonly (Pixel | null)[] = [];
+  for (const label of wanted) {
+    const size = label.width * label.height;
+    const more = [...chosen, label];
+    const placed = centresOf(more, frame, obstacles);
+    if (chosen.length > 0 && (size > room || placed.includes(null))) continue;
+    room -= size;
+    [chosen, centres] = [more, placed];
+  }
+  return wanted.map((label) => {
+    const k = chosen.indexOf(label);
+    return k < 0 ? null : (centres[k] ?? label.at);
+  });
+}
+
+/** From the highest to the lowest, null where a label would cover another one. */
+function centresOf(wanted: readonly LabelBox[], frame: Frame, obstacles: readonly LabelBox[]): (Pixel | null)[] {
   const labels: LabelBox[] = [];
-  const centres: Pixel[] = wanted.map(({ at }) => at);
+  const centres: (Pixel | null)[] = wanted.map(() => null);
   const order = wanted.map((_, i) => i).sort((a, b) => wanted[a]!.at[1] - wanted[b]!.at[1]);
   for (const i of order) {
     const { at, width, height } = wanted[i]!;
@@ -38,7 +67,8 @@ export function placeLabels(
         .filter((y) => y >= top && y <= foot)
         .filter((y) => clearOf.every((box) => !overlap(box, { at: [x, y], width, height })))
         .sort((a, b) => Math.abs(a - wantedY) - Math.abs(b - wantedY))[0];
-    const y = nearest(taken) ?? nearest(labels) ?? wantedY;
+    const y = nearest(taken) ?? nearest(labels);
+    if (y === undefined) continue;
     labels.push({ at: [x, y], width, height });
     centres[i] = [x, y];
   }

@@ -7,7 +7,7 @@ import type { SeamHole } from '../../pattern/seam.ts';
 import type { FoldedHole, MeshData } from '../meshData.ts';
 import { type BentPath, type BentPlace, bentPlaces } from './bentPath.ts';
 import { buckleTabMesh, type TabLie, tabSheet } from './buckleTabMesh.ts';
-import { type Closure, closureLie, closureOf, frontPlace } from './closurePath.ts';
+import { type Closure, type ClosureHold, closureLie, closureOf, frontPlace } from './closurePath.ts';
 import { fasteningMesh, holeRadius } from './fastening.ts';
 import { MAGNET } from './fasteningShape.ts';
 import { foldedSolid, type SheetPlace } from './flatMesh.ts';
@@ -16,17 +16,12 @@ import { alongLine, type SectionLine } from './sectionLine.ts';
 import { strapFlat } from './strapFlat.ts';
 
 /** Where the closure is to be laid. */
-export interface ClosurePlace {
+export interface ClosurePlace extends ClosureHold {
   readonly line: SectionLine;
   /** z of the middle of the cover's height. */
   readonly middle: number;
-  readonly benchTurn: number;
-  /** 1 where a pocket or an end that is not folded lies on the free strap, 0 where none does. */
-  readonly covered: number;
   /** 0 beside the cover on the bench, 1 on it. */
   readonly fitted: number;
-  /** 0 free, 1 fastened round the closed fore-edge. */
-  readonly fastened: number;
 }
 
 /** Shares of the fastening in which a buckle's frame is raised, before the strap comes, and comes down on it. Free choice. */

@@ -4,12 +4,12 @@ import type { RangePoint } from '../../leather/leatherModel.ts';
 import { convexChain } from '../../math/convexChain.ts';
 import { findLevel } from '../../math/findLevel.ts';
 import { remembered } from '../../math/remembered.ts';
-import { addScaled, dot, subtract, type Vec2 } from '../../math/vec2.ts';
+import { addScaled, dot, heading, leftOf, subtract, type Vec2 } from '../../math/vec2.ts';
 import { turnAxis } from '../../pattern/seam.ts';
 import { type Strap, strapOf } from '../../pattern/strap.ts';
 import { openingRange } from '../openingRange.ts';
 import { standingAt } from '../standing.ts';
-import { type BentPath, bentLength, bentTurn, bentUpTo, pathOverPegs } from './bentPath.ts';
+import { type BentPath, type BentPlace, bentLength, bentPlaces, bentTurn, bentUpTo, pathOverPegs } from './bentPath.ts';
 import { type TabLie, tabLie } from './buckleTabMesh.ts';
 import { type FasteningShape, fasteningShape } from './fasteningShape.ts';
 import { alongLine, lineAt, lineOfHalves, type SectionLine, type SectionPlace } from './sectionLine.ts';
@@ -171,16 +171,41 @@ export function frontPlace({ edges, shape }: Closure, line: SectionLine, reach: 
     .filter((near) => Math.abs(near.s - middle) < 3 * Math.max(...shape.foot) && isOuter(near, place))
     .map(({ grain }): Vec2 => [dot(subtract(grain, place.grain), way), dot(subtract(grain, place.grain), place.out)]);
   let rise = 0;
-  local.forEach(([x, y], i) => {
-    const [toX, toY] = local[i + 1] ?? [x, y];
+  const [begins, ends] = shape.foot;
+  local.slice(1).forEach(([toX, toY], i) => {
+    const [x, y] = local[i]!;
     // As much of each stretch as is under it.
-    for (const at of [x, toX, ...shape.foot]) {
-      const share = toX === x ? 0 : (at - x) / (toX - x);
-      if (at >= shape.foot[0] && at <= shape.foot[1] && share >= 0 && share <= 1)
-        rise = Math.max(rise, y + (toY - y) * share);
-    }
+    for (const at of [x, toX, begins, ends])
+      if (at >= begins && at <= ends && at >= Math.min(x, toX) && at <= Math.max(x, toX))
+        rise = Math.max(rise, toX === x ? Math.max(y, toY) : y + ((toY - y) * (at - x)) / (toX - x));
   });
   return { ...place, grain: addScaled(place.grain, place.out, rise) };
+}
+
+/** Radius on which a free strap bends up by its own softness, past a board, mm. Judged by eye. */
+const SOFT = 20;
+
+/** How far a board reaches beyond a strap's path, mm, where the strap, bent up by an angle at the path's end, would meet it. */
+function boardBeyond({ thickness }: Closure, path: BentPath, board: readonly Vec2[], free: number): number {
+  const [{ at, heading: angle }] = bentPlaces(path, [bentLength(path)]) as [BentPlace];
+  const way = heading(angle);
+  const met = board
+    .map((corner) => subtract(corner, at))
+    .map((from): Vec2 => [dot(from, way), dot(from, leftOf(way))])
+    .filter(([along, off]) => along > 0 && off < along * Math.tan(Math.min(free, 1.5)) + 2 * thickness);
+  return Math.max(0, ...met.map(([along]) => along));
+}
+
+/** How a strap is held, and what is near it. */
+export interface ClosureHold {
+  /** 0 free to 1 on its fastening. */
+  readonly fastened: number;
+  /** 1 where a pocket or an end lies on the free strap, 0 where none does. */
+  readonly covered: number;
+  /** Turn that brings the section to the bench, radians. */
+  readonly benchTurn: number;
+  /** Corners of the back board in section; empty while the book is away. */
+  readonly board: readonly Vec2[];
 }
 
 /** The strap as it lies, and how far from the front edge its fastening stands on the front. */
@@ -195,14 +220,12 @@ export interface ClosureLie {
  * A strap that is let go unrolls: it lies taut up to where it has turned its share, and goes on straight from there. Free
  * it goes on in the plane of the back, raised from the bench by what is set in it. While pockets or turned ends that are not
  * folded lie on it, it goes down by what stands out of its flesh side instead, and the cover stands on that.
- * @param fastened 0 free to 1 on its fastening
- * @param covered 1 where a pocket or an end lies on the free strap, 0 where none does
- * @param benchTurn turn that brings the section to the bench, radians
+ * A board that is not in its pocket yet may reach beyond the cover: the strap is bent up past its tip.
  */
 export function closureLie(
   closure: Closure,
   line: SectionLine,
-  { fastened, covered, benchTurn }: { readonly fastened: number; readonly covered: number; readonly benchTurn: number },
+  { fastened, covered, benchTurn, board }: ClosureHold,
 ): ClosureLie {
   const onBack = overPegs(closure, followedPegs(closure, line));
   const followed = bentTurn(onBack);
@@ -213,11 +236,14 @@ export function closureLie(
   const tilt = onBack.heading + followed + benchTurn;
   const free = upBy * (1 - covered) - downBy * covered + Math.max(0, -Math.atan2(Math.sin(tilt), Math.cos(tilt)));
   if (fastened === 0) {
-    // Bent up it goes round the fold of a turned end.
-    const round = free > 0 ? bentUpTo(overPegs(closure, backPegs(closure, line)), followed + free) : onBack;
+    // Bent up it goes past the tip of a board, or round the fold of a turned end.
+    const past = free > 0 ? boardBeyond(closure, onBack, board, free) : 0;
+    const round =
+      free > 0 && past === 0 ? bentUpTo(overPegs(closure, backPegs(closure, line)), followed + free) : onBack;
     const turn = followed + free - bentTurn(round);
-    const bend = { length: Math.abs(turn) * neutralRadius(closure), turn };
-    return { path: { ...round, pieces: [...round.pieces, bend] }, reach: closure.reach };
+    const bend = { length: Math.abs(turn) * (neutralRadius(closure) + Math.min(SOFT, past)), turn };
+    const pieces = [...round.pieces, { length: past, turn: 0 }, bend].filter(({ length }) => length > 0);
+    return { path: { ...round, pieces }, reach: closure.reach };
   }
   const reach = closure.reach + (fastenedReach(closure, line) - closure.reach) * fastened;
   const taut = tautPath(closure, line, reach);

@@ -59,6 +59,7 @@ export function fittingParts(
     covered: 1 - ramp(joined, UNCOVERED, 1),
     fitted,
     fastened: fastened * isClosed,
+    board: cornersOf(book.find(({ part }) => part === 'backBoard')),
   });
   const up: Vec2 = [Math.sin(benchTurn), Math.cos(benchTurn)];
   // The cover lies on what is lowest: on its grain side, or on a stud.
@@ -68,6 +69,12 @@ export function fittingParts(
   const ribbons = leaves === undefined ? null : ribbonsMesh(design, leaves, bookPlace, { up, level });
   const others = [loop, ribbons].filter((mesh) => mesh !== null);
   return { parts: [...closure.parts, ...others], strapSeam: closure.seam };
+}
+
+/** Places of a part in section. */
+function cornersOf(mesh: MeshData | undefined): Vec2[] {
+  const { positions } = mesh ?? { positions: [] };
+  return Array.from({ length: positions.length / 3 }, (_, i): Vec2 => [positions[3 * i]!, positions[3 * i + 1]!]);
 }
 
 function lowest({ positions }: MeshData, [x, y]: Vec2): number {

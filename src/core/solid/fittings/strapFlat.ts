@@ -10,7 +10,7 @@ const [LOW, HIGH] = [2, 6];
 /** Sides of the square, in columns and in rows. */
 const CELLS = HIGH - LOW;
 /** Spacing of columns: along the strap, where it follows the back, and about a bend on either side of it, mm. */
-const APART = 12;
+const APART = 6;
 const ON_BACK = 2;
 const FINE = 0.5;
 const BESIDE = 4;

@@ -2,17 +2,18 @@ import { describe, expect, test } from 'vitest';
 import choirBook from '../../../../public/jobs/choir-book.json' with { type: 'json' };
 import tideLedger from '../../../../public/jobs/tide-ledger.json' with { type: 'json' };
 import { filmSteps } from '../../../../src/core/film/filmSteps.ts';
-import { type CoverDesign, coverDesign } from '../../../../src/core/fold/coverDesign.ts';
+import { type CoverDesign, coverDesign, madeDesign } from '../../../../src/core/fold/coverDesign.ts';
 import { distance, type Vec2 } from '../../../../src/core/math/vec2.ts';
 import { ribbonOf } from '../../../../src/core/pattern/ribbon.ts';
 import { type BentPath, bentPlaces, bentUpTo, pathOverPegs } from '../../../../src/core/solid/fittings/bentPath.ts';
-import { closureLie, closureOf } from '../../../../src/core/solid/fittings/closurePath.ts';
+import { closureLie, closureOf, frontPlace } from '../../../../src/core/solid/fittings/closurePath.ts';
 import { loopPath } from '../../../../src/core/solid/fittings/penLoopMesh.ts';
-import { lineOfHalves } from '../../../../src/core/solid/fittings/sectionLine.ts';
+import { lineAt, lineOfHalves } from '../../../../src/core/solid/fittings/sectionLine.ts';
 import { foldedCover } from '../../../../src/core/solid/foldedCover.ts';
 import type { MeshData, PartName } from '../../../../src/core/solid/meshData.ts';
 import { openingRange } from '../../../../src/core/solid/openingRange.ts';
 import type { Pose } from '../../../../src/core/solid/pose.ts';
+import { staging } from '../../../../src/core/solid/staging.ts';
 import { standingAt } from '../../../../src/core/solid/standing.ts';
 import { validateClearance } from '../../../../src/core/solid/validateClearance.ts';
 import { validateSolid } from '../../../../src/core/solid/validateSolid.ts';
@@ -85,7 +86,12 @@ describe.each([
         [least, 1],
       ] as const) {
         const { front, back } = standingAt(design, 'nominal', opening);
-        const { path } = closureLie(closure, lineOfHalves(front, back), { fastened, covered: 0, benchTurn: 0 });
+        const { path } = closureLie(closure, lineOfHalves(front, back), {
+          fastened,
+          covered: 0,
+          benchTurn: 0,
+          board: [],
+        });
         expect(Math.abs(chordLength(path, closure.length) - closure.length)).toBeLessThan(1e-6);
       }
     }
@@ -95,7 +101,7 @@ describe.each([
     const design = covered(book, {}, { pockets: { construction: 'turned' } });
     const closure = defined(closureOf(design, 'nominal') ?? undefined);
     const { front, back, benchTurn } = standingAt(design, 'nominal', 2);
-    const { path } = closureLie(closure, lineOfHalves(front, back), { fastened: 0, covered: 0, benchTurn });
+    const { path } = closureLie(closure, lineOfHalves(front, back), { fastened: 0, covered: 0, benchTurn, board: [] });
     expect(Math.abs(path.pieces.reduce((sum, { turn }) => sum + turn, 0))).toBeLessThan(0.1);
   });
 
@@ -189,6 +195,28 @@ describe('fittings of the film', () => {
     const { parts } = foldedCover(design, { kind: 'sequence', at: from + (to - from) * share }, 'thick');
     expect(validateClearance(parts, 0.05).filter(({ a, b }) => FITTINGS.has(a) || FITTINGS.has(b))).toEqual([]);
   });
+});
+
+test('a free strap goes past the tip of the second board, which is not in its pocket yet', () => {
+  const change = { pockets: { construction: 'turned' }, construction: { strap: { fastening: 'buckle' } } };
+  const design = coverDesign(soundJob(merged(tideLedger, change)));
+  // The board once reached 1.2 mm into the strap here.
+  const { parts } = foldedCover(design, { kind: 'sequence', at: 38 / 59 }, 'thin');
+  expect(validateClearance(parts, 0.05).filter(({ a, b }) => FITTINGS.has(a) || FITTINGS.has(b))).toEqual([]);
+});
+
+test('a fastening stands on the front, also where the front is bent beyond it', () => {
+  const change = { pockets: { construction: 'turned' }, construction: { strap: { fastening: 'buckle' } } };
+  const design = coverDesign(soundJob(merged(tideLedger, change)));
+  const closure = defined(closureOf(madeDesign(design), 'thin') ?? undefined);
+  const { from, to } = defined(filmSteps(design, 'thin').find(({ id }) => id === 'secondBoard'));
+  for (const share of [0.5, 0.65, 0.8]) {
+    const pose = { kind: 'sequence', at: from + (to - from) * share } as const;
+    const { front, back } = staging(madeDesign(design), 'thin', pose).standing;
+    const line = lineOfHalves(front, back);
+    const on = lineAt(line, closure.edges[0] + closure.reach);
+    expect(distance(frontPlace(closure, line, closure.reach).grain, on.grain)).toBeLessThan(0.1);
+  }
 });
 
 describe('ribbons', () => {
