@@ -12,7 +12,9 @@ import {
   type PartRelief,
   type PatternZone,
   partOf,
+  pieceCorner,
   type RangePoint,
+  strapOf,
   TOOLED_PARTS,
   type ToolingArea,
 } from '../../core/index.ts';
@@ -236,11 +238,14 @@ function useBookPresence(materials: CoverMaterials, presence: number): void {
   }, [materials, presence, invalidate]);
 }
 
+/** Least share of a worked edge's line that a strap has. Judged by eye. */
+const LEAST_RUN = 0.5;
+
 /** Works the cut edges as far as the making has come. */
-function useCuts({ leather }: CoverMaterials, { job, pieces }: CoverDesign, { movements }: FoldedCover['film']): void {
+function useCuts({ leather }: CoverMaterials, design: CoverDesign, { movements }: FoldedCover['film']): void {
   const invalidate = useThree((state) => state.invalidate);
   const { bevelled, burnished } = movements;
-  const { edge } = job.finish;
+  const { edge } = design.job.finish;
   useLayoutEffect(() => {
     // A raw cut stays as it is.
     const worked = edge === 'raw' ? 0 : burnished;
@@ -249,11 +254,25 @@ function useCuts({ leather }: CoverMaterials, { job, pieces }: CoverDesign, { mo
       cut.burnished.value = worked;
       grain.run.value = worked;
     }
-    leather.outside.grain.piece.value.set(pieces.outside.width, pieces.outside.height);
-    for (const part of ['frontPocket', 'backPocket'] as const)
-      leather[part].grain.piece.value.set(pieces.pocket.width, pieces.outside.height);
+    const { job, pieces } = design;
+    const { width, height } = pieces.outside;
+    const { style, size } = pieceCorner(job, pieces).corner;
+    const corner = style === 'rounded' ? size : -size;
+    leather.outside.grain.piece.value.set(width, height);
+    leather.outside.grain.corners.value.set(corner, corner);
+    for (const part of ['frontPocket', 'backPocket'] as const) {
+      leather[part].grain.piece.value.set(pieces.pocket.width, height);
+      leather[part].grain.corners.value.set(corner, 0);
+    }
+    const strap = strapOf(design);
+    if (strap !== null) {
+      leather.strap.grain.piece.value.set(strap.sum.total, strap.width);
+      leather.strap.grain.corners.value.set(0, strap.corner);
+      // Leather on leather of one colour is told apart by its edge, raw or not.
+      leather.strap.grain.run.value = Math.max(LEAST_RUN, worked);
+    }
     invalidate();
-  }, [leather, pieces, edge, bevelled, burnished, invalidate]);
+  }, [leather, design, edge, bevelled, burnished, invalidate]);
 }
 
 /** Sets the frames in which leather is seen through. */

@@ -48,6 +48,10 @@ const STOPPED = 0.5;
 /** How much of the first board stays caught while the boards are bent back, and least way of the second past its mouth, mm. Free choice. */
 const CAUGHT = 10;
 const CLEAR = 4;
+/** How far before a place that is near it the second board's is sought, mm, nearer where the leather would go another way. */
+const NEARER = [5, 2.5, 1, 0];
+/** Excess that is no way round, mm. */
+const STRAIGHT = 1;
 /** Places tried for the first board between there and home. */
 const CATCHES = 12;
 /** Opening at which the first board goes in, radians (120 degrees). Free choice. */
@@ -283,8 +287,8 @@ interface Hold {
   readonly turned: number;
 }
 
-/** The boards bent back all the way: the second before its closed mouth, and before the lifted one. */
-type Widest = Readonly<Record<'closed' | 'lifted', Hold>>;
+/** Both boards flat, and bent back all the way: the second before its closed mouth, and before the lifted one. */
+type Widest = Readonly<Record<'flat' | 'closed' | 'lifted', Hold>>;
 
 const widests = new WeakMap<Home, Widest>();
 
@@ -301,11 +305,18 @@ function bentBack(
   const off = leafHeight(design, point);
   const pathOf = (hold: Hold): HeldPath => heldBy(design, point, home, hold);
   const excess = (hold: Hold): number => excessOf(design, point, home, pathOf(hold));
-  /** The second board as far out of its pocket as the leather lets it. */
-  const withBack = (hold: Omit<Hold, 'back'>): Hold => {
+  /**
+   * The second board as far out of its pocket as the leather lets it.
+   * @param near about how far that is, where the leather could as well go round the back of the book, mm
+   */
+  const withBack = (hold: Omit<Hold, 'back'>, near?: number): Hold => {
+    const over = (by: number): number => excess({ ...hold, back: -by });
+    const least = NEARER.map((by) => (near ?? Number.NaN) - by).find(
+      (by, i) => over(by) < (i < NEARER.length - 1 ? 0 : STRAIGHT),
+    );
     // Farther in than where the leather meets it square, less would be spanned by pulling it out.
     const square = Math.max(-covered.back - book.width / 2, outWhereSquare(book, hold));
-    return { ...hold, back: -findLevel((by) => excess({ ...hold, back: -by }), 0, square, book.width) };
+    return { ...hold, back: -findLevel(over, 0, least ?? square, book.width) };
   };
   const flat = Math.PI / 2;
   const { loadingAngle } = design.fits[point].pocket;
@@ -313,15 +324,15 @@ function bentBack(
   const bentSwings = (by: number): Opening => ({ front: flat + by, back: flat + by });
   const findWidest = (): Widest => {
     const least = Math.min(CAUGHT, covered.front);
-    let best: Widest | null = null;
-    const inMouth = ({ closed, lifted }: Widest): number => Math.max(closed.back, lifted.back);
+    let best: Omit<Widest, 'flat'> | null = null;
+    const inMouth = ({ closed, lifted }: Omit<Widest, 'flat'>): number => Math.max(closed.back, lifted.back);
     for (let i = 0; i <= CATCHES; i++) {
       const held = { swings: bentSwings(angle), turned: 1, front: least + ((covered.front - least) * i) / CATCHES };
       const found = { closed: withBack({ ...held, off }), lifted: withBack({ ...held, off: 0 }) };
       if (best === null || inMouth(found) < inMouth(best)) best = found;
       if (inMouth(best) <= -CLEAR) break;
     }
-    return best!;
+    return { ...best!, flat: withBack({ swings: bentSwings(0), front: covered.front, off, turned: 1 }) };
   };
   const widest = (): Widest => {
     const found = widests.get(home) ?? findWidest();
@@ -335,9 +346,14 @@ function bentBack(
     const start = frontSwings(design, point, home);
     const over = startOver(design, point, home, start.front, off);
     const share = load.laidOver;
-    const swings = { front: start.front + (flat - start.front) * share, back: over + (flat - over) * share };
-    hold = withBack({ swings, front: covered.front, off, turned: ramp(share, 0, 0.7) });
-    backSwing = start.back + (swings.back - start.back) * share * share;
+    const swings = {
+      front: start.front + (flat - start.front) * share,
+      back: over.swing + (flat - over.swing) * share,
+    };
+    const out = over.out - (widest().flat.back + over.out) * share;
+    hold = withBack({ swings, front: covered.front, off, turned: ramp(share, 0, 0.7) }, out);
+    // Never past the leather, which comes to it from the other side.
+    backSwing = Math.min(swings.back, start.back + (swings.back - start.back) * share * share);
   } else if (movements.secondIn === 0) {
     const bent = Math.min(angle, loadingAngle * load.bent);
     const front = bent > 0 ? covered.front + (widest().closed.front - covered.front) * (bent / angle) : covered.front;
@@ -387,15 +403,27 @@ function outWhereSquare(book: BookModel, { swings, front }: Omit<Hold, 'back'>):
   return dot(subtract(mouth, [0, -book.thickness / 2]), alongBack) - book.width - jointSlide(book, swings.back);
 }
 
-/** Swing of a board whose line, `off` away, passes through the mouth of the back pocket while the cover lies flat along the front board. */
-function startOver(design: CoverDesign, point: RangePoint, home: Home, front: number, off: number): number {
+/**
+ * Swing of the back board, and how far its tip is out, where the end of the leather that it holds, `off` away, begins on the
+ * line of a cover that lies flat along the front board.
+ */
+function startOver(design: CoverDesign, point: RangePoint, home: Home, front: number, off: number) {
   const { book } = design.needs[point];
   const way = book.wedge + front;
-  const mouth = addScaled([0, book.thickness / 2], heading(way), -backMouth(design, point, home, home.covered.front));
-  const [x, y] = subtract(mouth, [0, -book.thickness / 2]);
+  const { standing, covered } = home;
+  const beyond = heldAtHome(standing, covered, 'back') - covered.back;
+  const from = backMouth(design, point, home, covered.front) - beyond;
+  const [x, y] = subtract(addScaled([0, book.thickness / 2], heading(way), -from), [0, -book.thickness / 2]);
   const along = Math.sqrt(Math.max(0, x * x + y * y - off * off));
-  return -(Math.atan2(y, x) + Math.atan2(off, along)) - book.wedge;
+  const swing = -(Math.atan2(y, x) + Math.atan2(off, along)) - book.wedge;
+  // A place behind the back of the book is one to bend back to, not to close on.
+  const back = swing < -Math.PI / 2 ? swing + 2 * Math.PI : swing;
+  return { swing: back, out: along + beyond - book.width - jointSlide(book, back) };
 }
+
+/** How far the cover lies on a board that is home, from its tip, mm. */
+const heldAtHome = (standing: Standing, covered: Sides<number>, side: keyof Sides<unknown>): number =>
+  standing[side].held ?? covered[side] + BEYOND_MOUTH;
 
 function heldBy(design: CoverDesign, point: RangePoint, { standing, covered }: Home, hold: Hold): HeldPath {
   const { book, leathers } = design.needs[point];
@@ -403,7 +431,7 @@ function heldBy(design: CoverDesign, point: RangePoint, { standing, covered }: H
     const swing = hold.swings[side];
     const beyond = covered[side] - hold[side];
     const tight = tightness(hold);
-    const held = standing[side].held ?? covered[side] + BEYOND_MOUTH;
+    const held = heldAtHome(standing, covered, side);
     return {
       swing,
       home: book.width + jointSlide(book, swing) + beyond,

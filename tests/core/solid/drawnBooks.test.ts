@@ -81,6 +81,32 @@ const DRAWN: readonly (readonly [name: string, document: object, at: readonly [F
     ['secondBoard', 0.6],
   ],
   [
+    'a cover that hangs straight down from its first board over a round back',
+    job({
+      book: book('limp', [314.6, 90, 21.9, 0.84], 9.3),
+      leather: { outside: leather(2, 0.5), pocket: leather(1.1), lining: leather(3.5) },
+    }),
+    ['secondBoard', 0.04],
+  ],
+  [
+    'a cover that could as well go round a back about as long as what hangs down',
+    job({
+      book: book('limp', [70, 123.5, 8, 0.275], 3.53),
+      leather: { outside: leather(1.15), pocket: leather(0.88), lining: leather(3.06) },
+      seating: 'back',
+      construction: { lining: 'full' },
+    }),
+    ['secondBoard', 0.04],
+  ],
+  [
+    'a second board that is laid over and meets its pocket on the way',
+    job({
+      book: book('hardback', [286.5, 170.3, 12.6, 0.38], 5.65),
+      leather: { outside: leather(0.6), lining: leather(1.16) },
+    }),
+    ['secondBoard', 0.18],
+  ],
+  [
     'a block nearly as deep as wide, almost flat',
     job({
       book: book('limp', [87.5, 500, 81.9, 11]),

@@ -91,6 +91,8 @@ export interface CoverMaterials {
 
 interface Recipe extends MeshPhysicalMaterialParameters {
   readonly color: string;
+  /** Share of its light that does not depend on how it faces, in the plain look. */
+  readonly evenly?: number;
   readonly relief?: { readonly map: Texture | undefined; readonly depth: number };
 }
 
@@ -108,6 +110,7 @@ export function coverMaterials(look: Look, finish: Finish): CoverMaterials {
     color,
     map,
     relief,
+    evenly = 0,
     polygonOffset = false,
     ...rest
   }: Recipe): MeshLambertMaterial | MeshPhysicalMaterial => {
@@ -115,7 +118,12 @@ export function coverMaterials(look: Look, finish: Finish): CoverMaterials {
     if (map) common.map = map;
     const material =
       look === 'light'
-        ? new MeshLambertMaterial(common)
+        ? new MeshLambertMaterial({
+            ...common,
+            color: new Color(color).multiplyScalar(1 - evenly),
+            emissive: color,
+            emissiveIntensity: 0.9 * evenly,
+          })
         : new MeshPhysicalMaterial({
             ...common,
             ...rest,
@@ -218,6 +226,9 @@ const CUTS = {
 const surfaceOf = (finish: Finish, leather: LeatherName) =>
   (leather === 'pocket' ? (finish.pocket ?? finish.outside) : finish[leather]).surface;
 
+/** Not smoothed, fanned leaves whose edges are much darker than their faces would run into stripes. Judged by eye. */
+const PAPER = 0.5;
+
 const makeBookFaces = (make: Make, textures: Textures, colours: CoverColours) => ({
   boardCloth: make({
     color: colours.boardCloth,
@@ -227,8 +238,8 @@ const makeBookFaces = (make: Make, textures: Textures, colours: CoverColours) =>
   }),
   boardInside: make({ color: colours.boardInside, roughness: 0.9 }),
   // Pages that lie on each other end in the edges of both: on their way into the block they must not flicker before these.
-  pageFace: make({ color: colours.pageFace, roughness: 0.92, polygonOffset: true }),
-  pageEdge: make({ color: colours.pageEdge, map: textures.leaves, roughness: 0.95 }),
+  pageFace: make({ color: colours.pageFace, roughness: 0.92, polygonOffset: true, evenly: PAPER }),
+  pageEdge: make({ color: colours.pageEdge, map: textures.leaves, roughness: 0.95, evenly: PAPER }),
   band: make({ color: colours.band, map: textures.band, roughness: 0.6 }),
   endpaper: make({ color: colours.endpaper, roughness: 0.92 }),
   ribbon: make({ color: colours.ribbon, roughness: 0.5, side: DoubleSide }),

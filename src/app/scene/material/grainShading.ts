@@ -6,6 +6,8 @@ import { extendShader, PATTERN_VARYING } from './shading.ts';
 export interface GrainUniforms {
   /** Width and height of the piece, mm; 0 where its cut edges are not marked. */
   readonly piece: { readonly value: Vector2 };
+  /** Corners at u = 0 and at the other end, mm: radius of rounded ones, negative length of the legs of clipped ones. */
+  readonly corners: { readonly value: Vector2 };
   /** How far the finish of the cut has run over the grain side, 0 to 1, and its colour. */
   readonly run: { value: number };
   readonly runColour: { readonly value: Color };
@@ -13,6 +15,7 @@ export interface GrainUniforms {
 
 export const grainUniforms = (runColour: Color): GrainUniforms => ({
   piece: { value: new Vector2() },
+  corners: { value: new Vector2() },
   run: { value: 1 },
   runColour: { value: runColour },
 });
@@ -48,6 +51,7 @@ export function shadeGrain(
 
 const DECLARED = `
   uniform vec2 piece;
+  uniform vec2 corners;
   uniform float run;
   uniform vec3 runColour;
 
@@ -79,7 +83,11 @@ const TONE = `
     diffuseColor.rgb *= mix(vec3(1.0), drawn > 0.0 ? vec3(1.18, 1.12, 1.05) : vec3(0.6, 0.56, 0.52), min(1.0, abs(drawn)));
     if (piece.x > 0.0) {
       vec2 fromCut = min(vPattern, piece - vPattern);
-      float beside = 1.0 - smoothstep(0.15, 1.1, min(fromCut.x, fromCut.y));
+      float corner = vPattern.x < 0.5 * piece.x ? corners.x : corners.y;
+      float inside = min(fromCut.x, fromCut.y);
+      if (max(fromCut.x, fromCut.y) < corner) inside = corner - length(corner - fromCut);
+      else if (corner < 0.0) inside = min(inside, (fromCut.x + fromCut.y + corner) * 0.7071);
+      float beside = 1.0 - smoothstep(0.15, 1.1, inside);
       diffuseColor.rgb = mix(diffuseColor.rgb, runColour, 0.75 * run * beside);
     }
   }`;

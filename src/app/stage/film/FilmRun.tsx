@@ -100,19 +100,21 @@ function FilmCaption({
         <strong>{shown.name}</strong>
         {shown.figure !== null && <span>{told(shown.figure)}</span>}
         {shown.id === 'rest' && atRest}
-        <button type="button" className="quiet" disabled={index === 0} onClick={() => showStep(index - 1)}>
-          <span aria-hidden="true">‹</span>
-          <span className="only-heard">Step before</span>
-        </button>
-        <button
-          type="button"
-          className="quiet"
-          disabled={index === steps.length - 1}
-          onClick={() => showStep(index + 1)}
-        >
-          <span aria-hidden="true">›</span>
-          <span className="only-heard">Step after</span>
-        </button>
+        <span className="film-turns">
+          <button type="button" className="quiet" disabled={index === 0} onClick={() => showStep(index - 1)}>
+            <span aria-hidden="true">‹</span>
+            <span className="only-heard">Step before</span>
+          </button>
+          <button
+            type="button"
+            className="quiet"
+            disabled={index === steps.length - 1}
+            onClick={() => showStep(index + 1)}
+          >
+            <span aria-hidden="true">›</span>
+            <span className="only-heard">Step after</span>
+          </button>
+        </span>
       </p>
       {stopped !== null && (
         <p role="status" className="film-jam">

@@ -1,9 +1,9 @@
 import type { BookModel } from '../../book/bookModel.ts';
-import { bookOutline } from '../../book/bookOutline.ts';
+import { arcPoint, bookOutline, type OutlineArc } from '../../book/bookOutline.ts';
 import { tautPath } from '../../book/tautPath.ts';
 import { wrapAngle } from '../../math/angle.ts';
 import { TOLERANCE } from '../../math/tolerance.ts';
-import { addScaled, heading, leftOf, type Vec2 } from '../../math/vec2.ts';
+import { addScaled, dot, heading, leftOf, subtract, type Vec2 } from '../../math/vec2.ts';
 import { type InnerPath, type InnerPiece, LIFT_RADIUS } from './innerPath.ts';
 
 /** How one end of a cover is held along a board, in the book's own place. Lengths in mm along the board's outer face. */
@@ -59,7 +59,8 @@ export function heldPath(book: BookModel, front: HeldEnd, back: HeldEnd, bend: M
     addScaled(backBase, alongBack, back.home - back.held),
   ] as const;
   const { arcs } = bookOutline(book, { front: front.swing, back: back.swing });
-  const bridge = tautPath({ tips, arcs });
+  // Round ends that lie behind the back of the book leather could be drawn either way: it takes the straight one.
+  const bridge = tautPath({ tips, arcs: isBeside(arcs, tips) ? [] : arcs });
   const middle = bridge.pieces.map(
     (piece): InnerPiece =>
       piece.kind === 'line'
@@ -83,6 +84,18 @@ export function heldPath(book: BookModel, front: HeldEnd, back: HeldEnd, bend: M
     { length: back.held - last.tangent, angle: 0 },
   ];
   return { start, heading: frontWay + Math.PI, pieces, length: pieces.reduce((sum, { length }) => sum + length, 0) };
+}
+
+/** Whether all of some arcs lie on the left of the way from one place to another, or on it. */
+function isBeside(arcs: readonly OutlineArc[], [from, to]: readonly [Vec2, Vec2]): boolean {
+  const [x, y] = subtract(to, from);
+  const out = wrapAngle(Math.atan2(y, x) - Math.PI / 2);
+  const right = heading(out);
+  const reach = dot(from, right) + TOLERANCE.length;
+  return arcs.every((arc) => {
+    const extreme = arc.from + Math.max(0, Math.min(arc.to - arc.from, wrapAngle(out - arc.from)));
+    return [arc.from, extreme, arc.to].every((normal) => dot(arcPoint(arc, normal), right) <= reach);
+  });
 }
 
 /** The arc in place of a corner, and what it takes of either leg. */
