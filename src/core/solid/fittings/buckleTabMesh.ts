@@ -16,6 +16,9 @@ const STRAIGHT = 8;
 export const barHeight = (thickness: number): number => 2 * CLEAR + thickness + BUCKLE.wire;
 export const tabHeight = (thickness: number): number => barHeight(thickness) + BUCKLE.wire + CLEAR + thickness;
 
+/** Radius of the tab's grain side about the bar, mm. */
+export const roundOfTab = ({ thickness }: Pick<TabLie, 'thickness'>): number => BUCKLE.wire + CLEAR + thickness;
+
 /** A tab as it lies: from its upper end over the bar to its lower end, in millimetres of the made piece. */
 export interface TabLie {
   readonly tab: BuckleTab;

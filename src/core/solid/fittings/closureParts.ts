@@ -1,14 +1,14 @@
 import { ramp } from '../../film/ramp.ts';
 import type { CoverDesign } from '../../fold/coverDesign.ts';
 import type { RangePoint } from '../../leather/leatherModel.ts';
-import { addScaled, heading, leftOf, type Vec2 } from '../../math/vec2.ts';
+import { addScaled, dot, heading, leftOf, subtract, type Vec2 } from '../../math/vec2.ts';
 import type { Vec3 } from '../../math/vec3.ts';
 import type { SeamHole } from '../../pattern/seam.ts';
 import type { FoldedHole, MeshData } from '../meshData.ts';
 import { type BentPath, type BentPlace, bentPlaces } from './bentPath.ts';
 import { buckleTabMesh, type TabLie, tabSheet } from './buckleTabMesh.ts';
 import { type Closure, type ClosureHold, closureLie, closureOf, frontPlace } from './closurePath.ts';
-import { fasteningMesh, holeRadius } from './fastening.ts';
+import { fasteningMesh, frameLies, holeRadius } from './fastening.ts';
 import { MAGNET } from './fasteningShape.ts';
 import { foldedSolid, type SheetPlace } from './flatMesh.ts';
 import type { Stand } from './metalSolid.ts';
@@ -27,6 +27,8 @@ export interface ClosurePlace extends ClosureHold {
 /** Shares of the fastening in which a buckle's frame is raised, before the strap comes, and comes down on it. Free choice. */
 const RAISED = 0.2;
 const FRAME_SHARE = 0.15;
+/** What a free frame may lie on is nearer to its fastening, mm. */
+const NEAR = 60;
 /** Between cover and strap on the bench, mm. Free choice. */
 const BESIDE = 20;
 
@@ -41,10 +43,6 @@ export function closureParts(
   const { shape, strap, fastening } = closure;
   const isBuckle = shape.kind === 'buckle';
   const round = isBuckle ? Math.min(1, place.fastened / (1 - FRAME_SHARE)) : place.fastened;
-  const work = {
-    raised: Math.min(1, place.fastened / RAISED),
-    shut: Math.max(0, (place.fastened + FRAME_SHARE - 1) / FRAME_SHARE),
-  };
   const { path, reach } = closureLie(closure, place.line, { ...place, fastened: round });
   const away = benchWay(closure, design, place);
   const sheet = sheetOn(closure, away, place.middle);
@@ -59,6 +57,16 @@ export function closureParts(
     way: [wayX, wayY, 0],
     side: [0, 0, 1],
     up: [...foot.out, 0],
+  };
+  const local = place.line
+    .filter(({ s }) => s > closure.edges[0] && Math.abs(s - closure.edges[0] - reach) < NEAR)
+    .map(
+      ({ grain }): Vec2 => [dot(subtract(grain, foot.grain), [wayX, wayY]), dot(subtract(grain, foot.grain), foot.out)],
+    );
+  const work = {
+    lies: isBuckle ? frameLies(closure, local) : 0,
+    raised: Math.min(1, place.fastened / RAISED),
+    shut: Math.max(0, (place.fastened + FRAME_SHARE - 1) / FRAME_SHARE),
   };
   const metal = fasteningMesh(closure, front, onFlesh(fastening), work);
   const flat = strapFlat(closure, holeRadius(closure, onFlesh(fastening), metal));

@@ -4,13 +4,14 @@ import type { RangePoint } from '../../leather/leatherModel.ts';
 import { convexChain } from '../../math/convexChain.ts';
 import { findLevel } from '../../math/findLevel.ts';
 import { remembered } from '../../math/remembered.ts';
+import { TOLERANCE } from '../../math/tolerance.ts';
 import { addScaled, dot, heading, leftOf, subtract, type Vec2 } from '../../math/vec2.ts';
 import { turnAxis } from '../../pattern/seam.ts';
 import { type Strap, strapOf } from '../../pattern/strap.ts';
 import { openingRange } from '../openingRange.ts';
 import { standingAt } from '../standing.ts';
 import { type BentPath, type BentPlace, bentLength, bentPlaces, bentTurn, bentUpTo, pathOverPegs } from './bentPath.ts';
-import { type TabLie, tabLie } from './buckleTabMesh.ts';
+import { barHeight, roundOfTab, type TabLie, tabLie } from './buckleTabMesh.ts';
 import { type FasteningShape, fasteningShape } from './fasteningShape.ts';
 import { alongLine, lineAt, lineOfHalves, type SectionLine, type SectionPlace } from './sectionLine.ts';
 
@@ -105,24 +106,31 @@ const fastenedReach = (closure: Closure, line: SectionLine): number =>
 
 /** Neutral line of a strap that is drawn taut over back, edges and front, up to its fastening `reach` mm from the front edge. */
 function tautPath(closure: Closure, line: SectionLine, reach: number): BentPath {
-  const { edges, shape } = closure;
+  const { edges, shape, tab } = closure;
   const foot = frontPlace(closure, line, reach);
   const way = alongLine(foot);
+  const bar = addScaled(addScaled(foot.grain, foot.out, barHeight(closure.thickness)), way, shape.beyond);
   // What the end lies over beyond the fastening, as the step to a lining, lifts the strap too.
   const end = edges[0] + reach + closure.end + BEYOND;
   const over = [lineAt(line, end), ...line.filter(({ s }) => s >= edges[0] + reach && s < end)];
-  const lifted = Math.max(shape.height, ...over.map(({ grain }) => dot(subtract(grain, foot.grain), foot.out)));
-  const shoulder = (by: number): Vec2 => addScaled(addScaled(foot.grain, foot.out, lifted), way, by);
   const front = line.filter((place) => place.s < edges[0] + reach && isOuter(place, foot));
-  const pegs = [
-    ...backPegs(closure, line),
-    ...stackPegs(closure, line),
-    ...front.map(({ grain }) => grain),
-    shoulder(-shape.before),
-    shoulder(shape.beyond),
-  ];
-  return overPegs(closure, pegs);
+  const before = [...backPegs(closure, line), ...stackPegs(closure, line), ...front.map(({ grain }) => grain)];
+  let lifted = Math.max(shape.height, ...over.map(({ grain }) => dot(subtract(grain, foot.grain), foot.out)));
+  for (let i = 0; ; i++) {
+    const shoulder = (by: number): Vec2 => addScaled(addScaled(foot.grain, foot.out, lifted), way, by);
+    const last = shoulder(shape.beyond);
+    const path = overPegs(closure, [...before, shoulder(-shape.before), last]);
+    // The end goes on as the strap comes to its fastening, which may be less steep than the front there.
+    const right = addScaled([0, 0], leftOf(heading(path.heading + bentTurn(path))), -1);
+    const overBar = tab === null ? 0 : roundOfTab(tab) - dot(subtract(last, bar), right);
+    const under = Math.max(overBar, ...over.map(({ grain }) => dot(subtract(grain, last), right)));
+    if (under < TOLERANCE.length || i === MOST_LIFTS) return path;
+    lifted += under;
+  }
 }
+
+/** How often the end of a strap is lifted off what it lies over: each time it rises by what was still under it. */
+const MOST_LIFTS = 4;
 
 const overPegs = (closure: Closure, pegs: readonly Vec2[]): BentPath =>
   pathOverPegs(

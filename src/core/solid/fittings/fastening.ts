@@ -12,8 +12,12 @@ const ROUND = 5;
 /** Between metal and leather that lie face to face, mm. */
 const PLAY = 0.02;
 
-/** A buckle in work: `raised` 0 lies free on the front, 1 ready for the strap; `shut` 0 swung back, 1 down on the strap. */
+/**
+ * A buckle in work: `lies` is the angle from the front at which it lies free, radians; `raised` 0 lies free, 1 ready for the strap;
+ * `shut` 0 swung back, 1 down on the strap.
+ */
 export interface BuckleWork {
+  readonly lies: number;
   readonly raised: number;
   readonly shut: number;
 }
@@ -92,6 +96,27 @@ const dome = (radius: number, under: number, height: number): Vec2[] =>
 /** How far the frame of a buckle is swung back while the strap comes and goes, radians (100 degrees). */
 const SWUNG = (5 * Math.PI) / 9;
 
+/** From a bar's middle to the strap over the tab and to the frame over the strap, and how far the frame reaches from there, mm. */
+function frameSize(thickness: number, toBar: number, end: number) {
+  const toStrap = BUCKLE.wire + thickness;
+  const toFrame = toStrap + thickness + BUCKLE.wire + 0.4;
+  return { toStrap, toFrame, reach: Math.max(toBar + 4, (end - toBar) / 0.8 + 3, 1.2 * toFrame) };
+}
+
+/**
+ * Angle at which a free frame lies: level, or raised by a front that is bent toward it, radians.
+ * @param over places of the front, along it from the fastening and out of it, mm
+ */
+export function frameLies({ shape, thickness, end }: Closure, over: readonly Vec2[]): number {
+  const { reach } = frameSize(thickness, shape.beyond, end);
+  const room = 2 * BUCKLE.wire;
+  const angles = over
+    .map(([x, y]): Vec2 => [shape.beyond - x, y - barHeight(thickness) + room])
+    .filter(([along]) => along > 0 && along < reach + room)
+    .map(([along, rise]) => Math.atan2(rise, along));
+  return Math.min(SWUNG, Math.max(0, ...angles));
+}
+
 /**
  * A buckle: the frame swings about its bar, round which the tab is folded. Free, the frame lies level over the front, the prong
  * on it. The strap lies over the bar, the prong through its hole, and the frame comes down round its end.
@@ -100,20 +125,17 @@ function buckle(
   solid: MetalSolid,
   { shape, thickness, strap, slope, end: beyond }: Closure,
   front: Stand,
-  { raised, shut }: BuckleWork,
+  { lies, raised, shut }: BuckleWork,
 ): void {
   const { wire, prong } = BUCKLE;
   const toBar = shape.beyond;
-  const end = beyond - toBar;
-  // From the bar's middle to the strap over the tab, and on to the frame over the strap.
-  const toStrap = wire + thickness;
-  const toFrame = toStrap + thickness + wire + 0.4;
-  const reach = Math.max(toBar + 4, end / 0.8 + 3, 1.2 * toFrame);
+  const { toStrap, toFrame, reach } = frameSize(thickness, toBar, beyond);
   const half = strap.width / 2 + wire + 0.8;
   const middle = onStand(front, [toBar, 0, barHeight(thickness)]);
   // Lying on the strap the frame rises from the bar to over the grain side; the strap itself slopes to the bar.
   const down = Math.asin(Math.min(1, toFrame / reach)) - slope;
-  const swing = SWUNG * raised + (down - SWUNG * raised) * shut;
+  const ready = lies + (SWUNG - lies) * raised;
+  const swing = ready + (down - ready) * shut;
   const turned = (along: number, over: number, by: number): Vec3 =>
     combine3(
       combine3(middle, 1, front.way, -along * Math.cos(by) + over * Math.sin(by)),
@@ -137,7 +159,7 @@ function buckle(
     combine3(elbow, 1, combine3(upright, 1 - shut, fallen, shut), 1),
   ];
   const free = [0, toBar - 0.5, toBar, reach + wire].map((along) =>
-    turned(along, ((wire + prong) * along) / (reach + wire), 0),
+    turned(along, ((wire + prong) * along) / (reach + wire), lies),
   );
   const line = working.map((at, i) => combine3(free[i]!, 1 - raised, at, raised));
   solid.wire(line, front.side, prong, false);

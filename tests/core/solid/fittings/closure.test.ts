@@ -216,6 +216,7 @@ test.each([
   ['a strap over the step of a lining, its end not folded', 1, 101, 'thick', { kind: 'sequence', at: 0.2107 }],
   ['a strap up from the step of a lining to a fold', 1, 181, 'nominal', { kind: 'sequence', at: 0.8157 }],
   ['the facets of a strap over that step', 2, 93, 'thin', { kind: 'opening', angle: 0.725 }],
+  ['the end of a strap over the step of a lining', 5, 142, 'nominal', { kind: 'opening', angle: 0 }],
 ] as const)('%s passes through nothing', (_name, seed, draw, point, pose) => {
   const document = nth(fc.sample(constructedJob, { seed, numRuns: draw + 1 }), draw);
   const { parts } = foldedCover(coverDesign(soundJob(document)), pose, point);
