@@ -12,7 +12,7 @@ import { fasteningMesh, frameLies, holeRadius } from './fastening.ts';
 import { MAGNET } from './fasteningShape.ts';
 import { foldedSolid, type SheetPlace } from './flatMesh.ts';
 import type { Stand } from './metalSolid.ts';
-import { alongLine, type SectionLine } from './sectionLine.ts';
+import { alongLine, lineAt, type SectionLine } from './sectionLine.ts';
 import { strapFlat } from './strapFlat.ts';
 
 /** Where the closure is to be laid. */
@@ -27,8 +27,9 @@ export interface ClosurePlace extends ClosureHold {
 /** Shares of the fastening in which a buckle's frame is raised, before the strap comes, and comes down on it. Free choice. */
 const RAISED = 0.2;
 const FRAME_SHARE = 0.15;
-/** What a free frame may lie on is nearer to its fastening, mm. */
+/** What a free frame may lie on is so near to its bar, and looked at in such steps, mm. */
 const NEAR = 60;
+const STEP = 0.5;
 /** Between cover and strap on the bench, mm. Free choice. */
 const BESIDE = 20;
 
@@ -58,13 +59,14 @@ export function closureParts(
     side: [0, 0, 1],
     up: [...foot.out, 0],
   };
-  const local = place.line
-    .filter(({ s }) => s > closure.edges[0] && Math.abs(s - closure.edges[0] - reach) < NEAR)
-    .map(
-      ({ grain }): Vec2 => [dot(subtract(grain, foot.grain), [wayX, wayY]), dot(subtract(grain, foot.grain), foot.out)],
-    );
+  const middle = closure.edges[0] + reach + closure.shape.beyond;
+  const before = Array.from({ length: NEAR / STEP }, (_, k) => middle - k * STEP).filter((at) => at > closure.edges[0]);
+  const under = before.map((at): Vec2 => {
+    const from = subtract(lineAt(place.line, at).grain, foot.grain);
+    return [dot(from, [wayX, wayY]), dot(from, foot.out)];
+  });
   const work = {
-    lies: isBuckle ? frameLies(closure, local) : 0,
+    lies: isBuckle ? frameLies(closure, under) : 0,
     raised: Math.min(1, place.fastened / RAISED),
     shut: Math.max(0, (place.fastened + FRAME_SHARE - 1) / FRAME_SHARE),
   };

@@ -109,11 +109,11 @@ function frameSize(thickness: number, toBar: number, end: number) {
  */
 export function frameLies({ shape, thickness, end }: Closure, over: readonly Vec2[]): number {
   const { reach } = frameSize(thickness, shape.beyond, end);
-  const room = 2 * BUCKLE.wire;
+  const room = BUCKLE.wire + PLAY;
   const angles = over
-    .map(([x, y]): Vec2 => [shape.beyond - x, y - barHeight(thickness) + room])
-    .filter(([along]) => along > 0 && along < reach + room)
-    .map(([along, rise]) => Math.atan2(rise, along));
+    .map(([x, y]): Vec2 => [shape.beyond - x, y - barHeight(thickness)])
+    .filter(([along]) => along > 0 && along < reach + 2 * room)
+    .map(([along, rise]) => Math.atan2(rise, along) + Math.asin(Math.min(1, room / Math.hypot(along, rise))));
   return Math.min(SWUNG, Math.max(0, ...angles));
 }
 

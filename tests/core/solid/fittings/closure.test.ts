@@ -223,6 +223,17 @@ test.each([
   expect(validateClearance(parts, 0.05).filter(({ a, b }) => FITTINGS.has(a) || FITTINGS.has(b))).toEqual([]);
 });
 
+test.each([
+  ['thin', { kind: 'opening', angle: 0 }, 0],
+  ['thin', { kind: 'sequence', at: 0.7492 }, 51],
+  ['nominal', { kind: 'sequence', at: 0.7143 }, 88],
+] as const)('a buckle and its tab pass through nothing: %s, %o, draw %d', (point, pose, draw) => {
+  const document = nth(fc.sample(constructedJob, { seed: 6, numRuns: draw + 1 }), draw);
+  const construction = { ...document.construction, strap: { width_mm: 30, fastening: 'buckle' } };
+  const { parts } = foldedCover(coverDesign(soundJob({ ...document, construction })), pose, point);
+  expect(validateClearance(parts, 0.05).filter(({ a, b }) => FITTINGS.has(a) || FITTINGS.has(b))).toEqual([]);
+});
+
 test('a fastening stands on the front, also where the front is bent beyond it', () => {
   const change = { pockets: { construction: 'turned' }, construction: { strap: { fastening: 'buckle' } } };
   const design = coverDesign(soundJob(merged(tideLedger, change)));
