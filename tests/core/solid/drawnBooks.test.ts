@@ -131,6 +131,15 @@ const DRAWN: readonly (readonly [name: string, document: object, at: readonly [F
     }),
     0,
   ],
+  [
+    'a block behind rounded edges under boards that part toward the fore-edge, closed',
+    job({
+      book: { ...book('limp', [118.4, 90, 98.8, 3.36], 2.95, 29.6), foreEdgeThickness_mm: 128.4 },
+      leather: { outside: leather(1), lining: leather(1) },
+      pockets: TURNED,
+    }),
+    0,
+  ],
 ];
 
 const poseOf = (design: CoverDesign, at: (typeof DRAWN)[number][2]): Pose => {
