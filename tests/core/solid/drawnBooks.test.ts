@@ -107,6 +107,15 @@ const DRAWN: readonly (readonly [name: string, document: object, at: readonly [F
     ['secondBoard', 0.18],
   ],
   [
+    'a first board thicker than its pocket is far from it',
+    job({
+      book: book('limp', [87.5, 500, 81.9, 11]),
+      leather: { outside: leather(0.6), pocket: leather(0.6), lining: null },
+      seating: 'spine',
+    }),
+    ['firstBoard', 0.38],
+  ],
+  [
     'a block nearly as deep as wide, almost flat',
     job({
       book: book('limp', [87.5, 500, 81.9, 11]),
