@@ -45,13 +45,20 @@ export function penLoopOf(source: PatternSource, seam: Seam): PenLoop | null {
   const { height } = pieces.outside;
   const above = (beside: number): number => (height + beside + penLoop.width_mm + row.pitch) / 2 + BESIDE;
   const wished = strap === null ? height / 2 : Math.max(0.75 * height, above(strap.width_mm));
+  const least = strap === null ? 0 : (height + strap.width_mm) / 2 + BESIDE;
   const straight = row.holes.filter(
-    ({ isCorner, at }) => !isCorner && Math.abs(at[0] - job.seam.edgeMargin_mm) < TOLERANCE.length,
+    ({ isCorner, at }) =>
+      !isCorner && Math.abs(at[0] - job.seam.edgeMargin_mm) < TOLERANCE.length && at[1] >= least + CLEAR * row.pitch,
   );
   const most = Math.floor(penLoop.width_mm / row.pitch - 2 * CLEAR + TOLERANCE.ratio) + 1;
   const nearest = [...straight].sort((a, b) => Math.abs(a.at[1] - wished) - Math.abs(b.at[1] - wished)).slice(0, most);
   const heights = nearest.map(({ at }) => at[1]);
-  const middle = heights.length === 0 ? wished : (Math.min(...heights) + Math.max(...heights)) / 2;
+  // About its holes; where they are few between strap and corner, as near to the strap as it may be.
+  const about = (Math.min(...heights) + Math.max(...heights)) / 2;
+  const caught = Math.max(...heights) + CLEAR * row.pitch - penLoop.width_mm / 2;
+  const isCrowded = strap !== null && heights.length < most;
+  const free = isCrowded ? Math.min(about, caught) : about;
+  const middle = heights.length === 0 ? wished : Math.max(least + penLoop.width_mm / 2, free);
   return {
     width: penLoop.width_mm,
     sum: lengthSum(job, asCut(job, parts, Math.min(along, across))),

@@ -1,5 +1,6 @@
 import { describe, expect, test, vi } from 'vitest';
 import tideLedger from '../../../public/jobs/tide-ledger.json' with { type: 'json' };
+import { coverDesign } from '../../../src/core/fold/coverDesign.ts';
 import { parseJob } from '../../../src/core/job/parseJob.ts';
 import { letteredPiece } from '../../../src/core/pattern/letteredPiece.ts';
 import { penLoopDrawing, penLoopMarks, penLoopOf } from '../../../src/core/pattern/penLoop.ts';
@@ -70,6 +71,23 @@ describe('a pen loop', () => {
     for (const width_mm of [78, 79, 80]) {
       const { middle, width } = loop(60, { construction: { strap: { width_mm } } });
       expect(middle - 114).toBeGreaterThan((width + width_mm) / 2);
+    }
+  });
+
+  test('stands clear of the strap where the corner is near, with every hole of it in the loop', () => {
+    for (let height_mm = 100; height_mm < 112; height_mm += 0.5) {
+      const parsed = parseJob({
+        ...tideLedger,
+        book: { ...tideLedger.book, height_mm },
+        seam: { ...tideLedger.seam, cornerRadius_mm: 0, edgeMargin_mm: 6, pitch_mm: 7 },
+        construction: { corners: 'square', penLoop: { ...LOOP, width_mm: 35 }, strap: { width_mm: 30 } },
+      });
+      if (!parsed.ok) throw new Error(JSON.stringify(parsed.issues));
+      const source = coverDesign(parsed.job);
+      const { middle, width, holes } = loopOf(source);
+      expect(middle - width / 2).toBeGreaterThanOrEqual(source.pieces.outside.height / 2 + 16 - 1e-9);
+      expect(holes.length).toBeGreaterThan(2);
+      for (const { at } of holes) expect(Math.abs(at[1] - middle)).toBeLessThan(width / 2);
     }
   });
 

@@ -162,24 +162,40 @@ function stackPegs({ pocket }: Closure, line: SectionLine): Vec2[] {
   return [corner(line.at(-1)!), corner(line[0]!)];
 }
 
-/** Where a fastening `reach` mm from the front edge stands: on what is highest under it, also where the front is bent there. */
+/**
+ * Where a fastening `reach` mm from the front edge stands: with both ends of its foot on the front, which may be bent between
+ * them, or on what is highest there.
+ */
 export function frontPlace({ edges, shape }: Closure, line: SectionLine, reach: number): SectionPlace {
   const middle = edges[0] + reach;
-  const place = lineAt(line, middle);
-  const way = alongLine(place);
-  const local = line
-    .filter((near) => Math.abs(near.s - middle) < 3 * Math.max(...shape.foot) && isOuter(near, place))
-    .map(({ grain }): Vec2 => [dot(subtract(grain, place.grain), way), dot(subtract(grain, place.grain), place.out)]);
-  let rise = 0;
   const [begins, ends] = shape.foot;
+  const from = lineAt(line, middle + begins).grain;
+  const chord = subtract(awayFrom(line, middle + begins, ends - begins), from);
+  const way = addScaled([0, 0], chord, 1 / Math.hypot(...chord));
+  const out = addScaled([0, 0], leftOf(way), -1);
+  const at = addScaled(from, way, -begins);
+  const under = lineAt(line, middle);
+  const local = line
+    .filter((near) => Math.abs(near.s - middle) < 3 * Math.max(...shape.foot) && isOuter(near, under))
+    .map(({ grain }): Vec2 => [dot(subtract(grain, at), way), dot(subtract(grain, at), out)]);
+  let rise = 0;
   local.slice(1).forEach(([toX, toY], i) => {
     const [x, y] = local[i]!;
     // As much of each stretch as is under it.
-    for (const at of [x, toX, begins, ends])
-      if (at >= begins && at <= ends && at >= Math.min(x, toX) && at <= Math.max(x, toX))
-        rise = Math.max(rise, toX === x ? Math.max(y, toY) : y + ((toY - y) * (at - x)) / (toX - x));
+    for (const on of [x, toX, begins, ends])
+      if (on >= begins && on <= ends && on >= Math.min(x, toX) && on <= Math.max(x, toX))
+        rise = Math.max(rise, toX === x ? Math.max(y, toY) : y + ((toY - y) * (on - x)) / (toX - x));
   });
-  return { ...place, grain: addScaled(place.grain, place.out, rise) };
+  return { ...under, out, grain: addScaled(at, out, rise) };
+}
+
+/** The first place on the grain side beyond `s` that is so far from the one at `s`, in a straight line. */
+function awayFrom(line: SectionLine, s: number, far: number): Vec2 {
+  const from = lineAt(line, s).grain;
+  const away = (to: number): number => Math.hypot(...subtract(lineAt(line, to).grain, from));
+  const next = line.findIndex((place) => place.s > s && away(place.s) >= far);
+  if (next < 1) return lineAt(line, s + far).grain;
+  return lineAt(line, findLevel(away, far, Math.max(s, line[next - 1]!.s), line[next]!.s)).grain;
 }
 
 /** Radius on which a free strap bends up by its own softness, past a board, mm. Judged by eye. */
@@ -236,11 +252,12 @@ export function closureLie(
   const tilt = onBack.heading + followed + benchTurn;
   const free = upBy * (1 - covered) - downBy * covered + Math.max(0, -Math.atan2(Math.sin(tilt), Math.cos(tilt)));
   if (fastened === 0) {
-    // Bent up it goes past the tip of a board, or round the fold of a turned end.
+    // Bent up, by itself or where the back steps up, it goes past the tip of a board, or along a turned end and round its fold.
     const past = free > 0 ? boardBeyond(closure, onBack, board, free) : 0;
-    const round =
-      free > 0 && past === 0 ? bentUpTo(overPegs(closure, backPegs(closure, line)), followed + free) : onBack;
-    const turn = followed + free - bentTurn(round);
+    const ending = onBack.heading + followed + free;
+    const taut = overPegs(closure, backPegs(closure, line));
+    const round = free >= 0 && past === 0 ? bentUpTo(taut, Math.max(0, ending - taut.heading)) : onBack;
+    const turn = ending - round.heading - bentTurn(round);
     const bend = { length: Math.abs(turn) * (neutralRadius(closure) + Math.min(SOFT, past)), turn };
     const pieces = [...round.pieces, { length: past, turn: 0 }, bend].filter(({ length }) => length > 0);
     return { path: { ...round, pieces }, reach: closure.reach };

@@ -15,7 +15,7 @@ const ON_BACK = 2;
 const FINE = 0.5;
 const BESIDE = 4;
 /** Turn from which bends have columns beside them too, radians: from cover to cover they move along the strap. */
-const SHARP = 0.3;
+const SHARP = 0.1;
 /** Columns over the round of a corner. */
 const CORNER_STEPS = 7;
 

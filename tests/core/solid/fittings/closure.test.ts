@@ -1,8 +1,10 @@
+import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import choirBook from '../../../../public/jobs/choir-book.json' with { type: 'json' };
 import tideLedger from '../../../../public/jobs/tide-ledger.json' with { type: 'json' };
 import { filmSteps } from '../../../../src/core/film/filmSteps.ts';
 import { type CoverDesign, coverDesign, madeDesign } from '../../../../src/core/fold/coverDesign.ts';
+import { EXAMPLE_JOBS } from '../../../../src/core/job/examples.ts';
 import { distance, type Vec2 } from '../../../../src/core/math/vec2.ts';
 import { ribbonOf } from '../../../../src/core/pattern/ribbon.ts';
 import { type BentPath, bentPlaces, bentUpTo, pathOverPegs } from '../../../../src/core/solid/fittings/bentPath.ts';
@@ -19,6 +21,8 @@ import { validateClearance } from '../../../../src/core/solid/validateClearance.
 import { validateSolid } from '../../../../src/core/solid/validateSolid.ts';
 import { defined } from '../../../defined.ts';
 import { soundJob } from '../../../jobArbitrary.ts';
+import { nth } from '../../../nth.ts';
+import { constructedJob } from '../../../property/constructionArbitrary.ts';
 import { type Change, merged } from '../../pattern/coverOf.ts';
 
 const FITTINGS: ReadonlySet<PartName> = new Set(['strap', 'fastening', 'buckleTab', 'penLoop', 'ribbons']);
@@ -198,10 +202,23 @@ describe('fittings of the film', () => {
 });
 
 test('a free strap goes past the tip of the second board, which is not in its pocket yet', () => {
-  const change = { pockets: { construction: 'turned' }, construction: { strap: { fastening: 'buckle' } } };
-  const design = coverDesign(soundJob(merged(tideLedger, change)));
-  // The board once reached 1.2 mm into the strap here.
+  const design = coverDesign(
+    soundJob({ ...nth(EXAMPLE_JOBS, 0).document, construction: { strap: {} }, pockets: { construction: 'separate' } }),
+  );
+  // The board once reached 1 mm into the strap here.
   const { parts } = foldedCover(design, { kind: 'sequence', at: 38 / 59 }, 'thin');
+  expect(validateClearance(parts, 0.05).filter(({ a, b }) => FITTINGS.has(a) || FITTINGS.has(b))).toEqual([]);
+});
+
+/** Random jobs in which a strap or its stud once reached into the cover. */
+test.each([
+  ['a stud in a sharp bend of the front', 2, 23, 'thick', { kind: 'sequence', at: 0.681 }],
+  ['a strap over the step of a lining, its end not folded', 1, 101, 'thick', { kind: 'sequence', at: 0.2107 }],
+  ['a strap up from the step of a lining to a fold', 1, 181, 'nominal', { kind: 'sequence', at: 0.8157 }],
+  ['the facets of a strap over that step', 2, 93, 'thin', { kind: 'opening', angle: 0.725 }],
+] as const)('%s passes through nothing', (_name, seed, draw, point, pose) => {
+  const document = nth(fc.sample(constructedJob, { seed, numRuns: draw + 1 }), draw);
+  const { parts } = foldedCover(coverDesign(soundJob(document)), pose, point);
   expect(validateClearance(parts, 0.05).filter(({ a, b }) => FITTINGS.has(a) || FITTINGS.has(b))).toEqual([]);
 });
 
