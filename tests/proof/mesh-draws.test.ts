@@ -36,10 +36,11 @@ const pairOf = ({ a, b }: Penetration): string =>
 const ofFittings = ({ a, b }: Penetration): boolean => FITTINGS.includes(a) || FITTINGS.includes(b);
 
 /**
- * The most draws that may reach in, as shares. A known limit: 11 of 250 draws of seed 2 (0.044) reach in without fittings, and
- * 62 of 250 of seed 1 did with them. The aim is 0.002 of all.
+ * The most draws that may reach in, as shares. A known limit: 16 of 1,250 draws of seeds 2 to 6 (0.013) reach in without
+ * fittings, 0.87 mm at the deepest, half of them at the corner of a lined turned end, some where a board lifts a scooped mouth.
+ * The aim is 0.002 of all.
  */
-const MOST = { all: 0.25, coverAndBook: 0.06 };
+const MOST = { all: 0.04, coverAndBook: 0.015 };
 
 test('random jobs at poses by turns reach into themselves no more often than is known, each of them printed', () => {
   const documents = fc.sample(constructedJob, { seed: LAW_SEED, numRuns: DRAWS });

@@ -204,8 +204,12 @@ function sheetTopology(columns: number, rows: number): Topology {
   const indices = new Uint32Array(6 * (2 * quads + 2 * (columns - 1 + rows - 1)));
   let n = 0;
   const quad = (a: number, b: number, c: number, d: number): void => {
-    indices.set([a, b, c, a, c, d], n);
-    n += 6;
+    indices[n++] = a;
+    indices[n++] = b;
+    indices[n++] = c;
+    indices[n++] = a;
+    indices[n++] = c;
+    indices[n++] = d;
   };
   for (let i = 0; i + 1 < columns; i++)
     for (let j = 0; j + 1 < rows; j++) {

@@ -1,5 +1,6 @@
 import type { BookModel } from '../book/bookModel.ts';
 import { jointSlide } from '../book/bookOutline.ts';
+import { wrapAngle } from '../math/angle.ts';
 import { TOLERANCE } from '../math/tolerance.ts';
 import { addScaled, distance, dot, heading, leftOf, subtract, type Vec2 } from '../math/vec2.ts';
 import { caseShape } from './caseMesh.ts';
@@ -167,7 +168,8 @@ function boardPath(book: BookModel, { tilt, board, leaf, fromClosed }: BlockStan
   const spineCorner: Vec2 = [spineEnd + PLAY, -book.thickness / 2];
   const toward = (a: Vec2, b: Vec2): number => {
     const [dx, dy] = subtract(b, a);
-    return -tilt - Math.atan2(dy, dx);
+    // What lies behind the corner is a long way round, whichever way it turns.
+    return wrapAngle(-tilt - Math.atan2(dy, dx), -Math.PI / 2);
   };
   /**
    * The way from a corner on: turn from the closed board, straight run, further turn, landing, and run along the board.

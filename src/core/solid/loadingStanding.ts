@@ -172,7 +172,8 @@ const leafHeight = (design: CoverDesign, point: RangePoint): number => {
 function frontSwings(design: CoverDesign, point: RangePoint, home: Home): Opening {
   const { book } = design.needs[point];
   const round = book.rise > 0 ? circularSegment(book.thickness, book.rise).halfAngle : 0;
-  const toLeaf = backMouth(design, point, home, -BEFORE) - flatReach(design, point);
+  const flatBeyond = flatReach(design, point);
+  const toLeaf = backMouth(design, point, home, -BEFORE - flatBeyond) - flatBeyond;
   const toMouth = Math.max(LEAST_WAY, toLeaf);
   const tilt = Math.min(MOST_TILT, Math.max(round, Math.atan(leafHeight(design, point) / toMouth)) + PLAY_ANGLE);
   const front = Math.PI / 2 - tilt - book.wedge;
@@ -202,12 +203,15 @@ function slidIn(
   { arrived, slidIn: share }: Loading,
 ): LoadingStanding {
   const { book } = design.needs[point];
-  const inPocket = -BEFORE + (home.stop + BEFORE) * share;
+  const flatBeyond = flatReach(design, point);
+  const before = BEFORE + flatBeyond;
+  const inPocket = -before + (home.stop + before) * share;
   const swings = frontSwings(design, point, home);
   const { covered, reach } = home;
   const pockets: LoadingStanding['pockets'] = {
     front: {
-      rise: home.stop > 0 ? book.board * ramp(inPocket, -LIFTED_FROM, -STOPPED) : 0,
+      // Lying flat its leaf reaches farther than over a board: it is lifted before the tip comes to it.
+      rise: home.stop > 0 ? book.board * ramp(inPocket + flatBeyond, -LIFTED_FROM, -STOPPED) : 0,
       lead: covered.front - Math.max(0, inPocket),
     },
     back: { rise: 0, lead: covered.back },
@@ -330,7 +334,7 @@ function bentBack(
       const held = { swings: bentSwings(angle), turned: 1, front: least + ((covered.front - least) * i) / CATCHES };
       const found = { closed: withBack({ ...held, off }), lifted: withBack({ ...held, off: 0 }) };
       if (best === null || inMouth(found) < inMouth(best)) best = found;
-      if (inMouth(best) <= -CLEAR) break;
+      if (inMouth(best) <= -CLEAR - flatReach(design, point)) break;
     }
     return { ...best!, flat: withBack({ swings: bentSwings(0), front: covered.front, off, turned: 1 }) };
   };

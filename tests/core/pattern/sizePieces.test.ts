@@ -94,6 +94,9 @@ test('the depth follows the share: never shallower for a larger one, within the 
         const depths = pocketDepths(job, needs.thick, easeOf(job, needs));
         const asked = needs.thick.foreEdge.seat + share * needs.thick.book.width;
         const [step] = depthSteps(job);
+        const { width, edgeRadius } = needs.thick.book;
+        // A pocket lies flat as far as its board does.
+        expect(depths.most - needs.thick.foreEdge.seat).toBeLessThanOrEqual(width - edgeRadius + 1e-9);
         // Where holding and loading allow it, it is the share that was asked for, up to the next step.
         if (asked >= depths.least && asked <= depths.most - step) {
           expect(depths.usual).toBeGreaterThanOrEqual(asked - 1e-9);

@@ -107,6 +107,15 @@ const DRAWN: readonly (readonly [name: string, document: object, at: readonly [F
     ['secondBoard', 0.18],
   ],
   [
+    'a first board thicker than its pocket is far from it',
+    job({
+      book: book('limp', [87.5, 500, 81.9, 11]),
+      leather: { outside: leather(0.6), pocket: leather(0.6), lining: null },
+      seating: 'spine',
+    }),
+    ['firstBoard', 0.38],
+  ],
+  [
     'a block nearly as deep as wide, almost flat',
     job({
       book: book('limp', [87.5, 500, 81.9, 11]),
@@ -128,6 +137,15 @@ const DRAWN: readonly (readonly [name: string, document: object, at: readonly [F
     job({
       book: { ...book('paperback', [94.016, 97.2, 8, 0.16], 0.16), foreEdgeThickness_mm: 9.71 },
       leather: { outside: leather(3.5), lining: null },
+    }),
+    0,
+  ],
+  [
+    'a block behind rounded edges under boards that part toward the fore-edge, closed',
+    job({
+      book: { ...book('limp', [118.4, 90, 98.8, 3.36], 2.95, 29.6), foreEdgeThickness_mm: 128.4 },
+      leather: { outside: leather(1), lining: leather(1) },
+      pockets: TURNED,
     }),
     0,
   ],

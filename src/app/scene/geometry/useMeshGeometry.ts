@@ -1,6 +1,6 @@
 import { useThree } from '@react-three/fiber';
 import { useEffect, useLayoutEffect, useState } from 'react';
-import { BufferAttribute, BufferGeometry } from 'three';
+import { BufferAttribute, BufferGeometry, Sphere } from 'three';
 import type { MeshData } from '../../../core/index.ts';
 import { FACES } from '../material/coverMaterials.ts';
 import { cutDepth } from './cutDepth.ts';
@@ -17,8 +17,11 @@ export function useMeshGeometry(mesh: MeshData): BufferGeometry {
       attribute('position', mesh.positions, 3),
       attribute('normal', mesh.normals, 3),
       attribute('uv', mesh.uvs, 2),
-      write(geometry.getIndex(), mesh.indices, 1, (made) => geometry.setIndex(made)),
+      geometry.userData.indices !== mesh.indices &&
+        write(geometry.getIndex(), mesh.indices, 1, (made) => geometry.setIndex(made)),
     ].includes(true);
+    // Solids of one shape share their triangles, which are then not sent again.
+    geometry.userData.indices = mesh.indices;
     // Which vertices lie where in a cut edge changes with their number alone.
     if (resized && mesh.faces.some(({ face }) => face === 'cutEdge'))
       geometry.setAttribute('depth', new BufferAttribute(cutDepth(mesh), 1));
@@ -27,7 +30,7 @@ export function useMeshGeometry(mesh: MeshData): BufferGeometry {
     geometry.clearGroups();
     for (const { face, start, count } of mesh.faces) geometry.addGroup(start, count, FACES.indexOf(face));
     geometry.computeBoundingBox();
-    geometry.computeBoundingSphere();
+    geometry.boundingSphere = geometry.boundingBox!.getBoundingSphere(geometry.boundingSphere ?? new Sphere());
     invalidate();
   }, [geometry, mesh, invalidate]);
 

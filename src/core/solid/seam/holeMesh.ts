@@ -1,4 +1,4 @@
-import { combine3, cross3, unit3, type Vec3 } from '../../math/vec3.ts';
+import { combine3, cross3, unit3 } from '../../math/vec3.ts';
 import type { FoldedHole } from '../meshData.ts';
 import type { SeamCourse } from './seamCourse.ts';
 import type { SeamMesh } from './strandSweep.ts';
@@ -38,15 +38,17 @@ export function holeMesh({ slit, opening }: SeamCourse, seam: readonly FoldedHol
       const middle = combine3(combine3(hole.at, 1, hole.out, -deep), 1, out, OFF);
       const first = v / 3;
       for (const [x, y] of outline) {
-        const at: Vec3 = combine3(combine3(middle, 1, long, x), 1, wide, y);
-        positions.set(at, v);
-        normals.set(out, v);
-        v += 3;
+        // Written one by one: this runs for every hole in every frame of the film.
+        for (let axis = 0; axis < 3; axis++, v++) {
+          positions[v] = middle[axis]! + x * long[axis]! + y * wide[axis]!;
+          normals[v] = out[axis]!;
+        }
       }
       for (let k = 1; k + 1 < size; k++) {
         const [a, b] = deep === 0 ? [k, k + 1] : [k + 1, k];
-        indices.set([first, first + a, first + b], n);
-        n += 3;
+        indices[n++] = first;
+        indices[n++] = first + a;
+        indices[n++] = first + b;
       }
     }
   }
