@@ -217,7 +217,7 @@ function slidIn(
     back: { rise: 0, lead: covered.back },
   };
   const flat = { ...home.standing, ...home.flat, swings, benchTurn: Math.PI / 2, bowed: 0 };
-  if (arrived === 0) return { standing: flat, pockets };
+  if (arrived === 0 || Math.min(reach.front, reach.back) < LEAST_HALF) return { standing: flat, pockets };
   const way = boardDirections(book, swings).front;
   const along = heading(way);
   const beyond = book.width + jointSlide(book, swings.front) + covered.front - inPocket;
