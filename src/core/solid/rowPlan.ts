@@ -57,11 +57,13 @@ export function rowPlan(
   return { count: 2 * side + inside.length, height, margin, steps, reach, near, inside };
 }
 
-/** The rows of one column: distance from the tail edge on the pattern, level and z of each. */
+/** The rows of one column: distance from the tail edge on the pattern, level and z of each, and its slope as it goes in. */
 export interface ColumnRows {
   readonly v: Float64Array;
   readonly level: Float64Array;
   readonly z: Float64Array;
+  /** Angle up from the level ground, radians: 0 or more also where the layer comes down. */
+  readonly angle: Float64Array;
 }
 
 /**
@@ -70,23 +72,26 @@ export interface ColumnRows {
  */
 export function columnRows(plan: RowPlan, seat: ColumnSeat, spaced = seat): ColumnRows {
   const { count, height, margin, reach, inside } = plan;
-  const [v, level, z] = [new Float64Array(count), new Float64Array(count), new Float64Array(count)];
+  const [v, level] = [new Float64Array(count), new Float64Array(count)];
+  const [z, angle] = [new Float64Array(count), new Float64Array(count)];
   const isAlike = seat.head === seat.tail && spaced.head === spaced.tail;
   const side = (count - inside.length) / 2;
   for (let tail = 0; tail < side; tail++) {
     const head = count - 1 - tail;
     let away = edgeDistance(plan, spaced.tail, tail - 1, side - 2);
-    let [run, rise] = seatPoint(seat.tail, away - margin);
+    let [run, rise, slope] = seatPoint(seat.tail, away - margin);
     v[tail] = away;
     level[tail] = seat.seamLevel + seat.way * rise;
     z[tail] = seat.tailSeam + run;
+    angle[tail] = slope;
     if (!isAlike) {
       away = edgeDistance(plan, spaced.head, tail - 1, side - 2);
-      [run, rise] = seatPoint(seat.head, away - margin);
+      [run, rise, slope] = seatPoint(seat.head, away - margin);
     }
     v[head] = height - away;
     level[head] = seat.seamLevel + seat.way * rise;
     z[head] = seat.headSeam - run;
+    angle[head] = slope;
   }
   const low = seat.tailSeam + seatPoint(seat.tail, reach)[0];
   const high = seat.headSeam - seatPoint(seat.head, reach)[0];
@@ -95,7 +100,7 @@ export function columnRows(plan: RowPlan, seat: ColumnSeat, spaced = seat): Colu
     level[side + i] = seat.seamLevel + seat.way * seat.head.rise;
     z[side + i] = low + (high - low) * share;
   });
-  return { v, level, z };
+  return { v, level, z, angle };
 }
 
 /** Distance of a row from its edge of the piece: row 0 on the seam, the `last` one where level ground begins, mm. */
