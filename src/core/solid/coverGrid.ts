@@ -110,7 +110,7 @@ export function coverGrid(
 
 interface HalfPlan {
   readonly points: readonly SectionPoint[];
-  /** x, y, z, pattern v, neutral length from the middle and slope down toward head or tail of every point. */
+  /** x, y, z, pattern v, neutral length from the middle and slope toward head or tail off its turned end of every point. */
   readonly places: Float64Array;
 }
 
@@ -169,7 +169,8 @@ function layHalf(
       places[at + 2] = z[j]!;
       places[at + 3] = v;
       places[at + 4] = d - drawn;
-      places[at + 5] = below.angle[j]! + (above.angle[j]! - below.angle[j]!) * (onEnd ? lift : 0);
+      // Not on the leaf of a turned end: offset across its curves, normals there came out wrong.
+      places[at + 5] = onEnd ? 0 : below.angle[j]!;
     }
   });
   return places;
