@@ -14,7 +14,7 @@ import { proofSize } from './proofSize.ts';
 const DEPTH = 0.05;
 /** Parts in which a long edge is probed: the other part's edges meet it as well. */
 const PROBES = 8;
-const DRAWS = proofSize(2000, 8);
+const DRAWS = proofSize(2000, 20);
 const POINTS = ['thin', 'nominal', 'thick'] as const;
 /** Fittings lie on the cover; the parts of cover and book are judged by themselves as well. */
 const FITTINGS: readonly string[] = ['strap', 'fastening', 'buckleTab', 'penLoop', 'ribbons'];

@@ -69,6 +69,7 @@ export function coverGrid(
   const frontCount = halves[0].points.length;
   const columns = [...halves[0].points.slice(1).reverse(), ...halves[1].points];
   const inner = gridOf(columns.length, rows.count);
+  const slopes = new Float64Array(columns.length * rows.count);
   const uvs = new Float64Array(2 * columns.length * rows.count);
   const s = columns.map(({ d }, i) => (i < frontCount - 1 ? front.half.length - d : front.half.length + d));
   for (const [side, plan] of [
@@ -80,7 +81,7 @@ export function coverGrid(
       if (side === 'front' && k === 0) return;
       const i = side === 'front' ? frontCount - 1 - k : frontCount - 1 + k;
       for (let j = 0; j < rows.count; j++) {
-        const from = 5 * (k * rows.count + j);
+        const from = 6 * (k * rows.count + j);
         const to = i * rows.count + j;
         inner.points[3 * to] = places[from]!;
         inner.points[3 * to + 1] = (side === 'front' ? -1 : 1) * places[from + 1]!;
@@ -88,11 +89,13 @@ export function coverGrid(
         const d = places[from + 4]!;
         uvs[2 * to] = side === 'front' ? front.half.length - d : front.half.length + d;
         uvs[2 * to + 1] = places[from + 3]!;
+        slopes[to] = places[from + 5]!;
       }
     });
   }
 
-  const normals = coverNormals(inner, columns, frontCount, PARALLEL * design.needs[point].leathers.outside.thickness);
+  const offset = PARALLEL * design.needs[point].leathers.outside.thickness;
+  const normals = coverNormals(inner, columns, slopes, frontCount, offset);
   trimCorners({ grid: inner, normals, uvs }, rows.height, corner, (i) =>
     Math.min(s[i]!, front.half.length + back.half.length - s[i]!),
   );
@@ -107,7 +110,7 @@ export function coverGrid(
 
 interface HalfPlan {
   readonly points: readonly SectionPoint[];
-  /** x, y, z, pattern v and neutral length from the middle of every point. */
+  /** x, y, z, pattern v, neutral length from the middle and slope down toward head or tail of every point. */
   readonly places: Float64Array;
 }
 
@@ -119,7 +122,7 @@ function halfStops(half: HalfSection, field: EndField, corners: readonly number[
   return columnPlaces(stops, 0, half.length);
 }
 
-/** x, y, z, pattern v and neutral length from the middle of every point of half the inner face. */
+/** What `HalfPlan` keeps of every point of half the inner face. */
 function layHalf(
   design: CoverDesign,
   point: RangePoint,
@@ -130,7 +133,7 @@ function layHalf(
 ): Float64Array {
   const board = design.needs[point].book.board;
   const count = rows.count;
-  const places = new Float64Array(5 * points.length * count);
+  const places = new Float64Array(6 * points.length * count);
   const seam = points.find(({ d, lift }) => d >= half.toSeam - 1e-6 && lift === 0) ?? points[points.length - 1]!;
   const outward = seam.theta;
   const turned = field.foreEdge === null;
@@ -160,12 +163,13 @@ function layHalf(
       const rise = level - (onEnd ? lift * board : 0);
       // The mouth of a turned end is the cut edge: scooping draws the far part of the leaf in toward the fold.
       const drawn = scoop && onEnd ? scoop(v) * Math.max(0, (2 * u) / leaf - 1) : 0;
-      const at = 5 * (k * count + j);
+      const at = 6 * (k * count + j);
       places[at] = inner[0] - rise * y + bulge * x - drawn * backX;
       places[at + 1] = inner[1] + rise * x + bulge * y - drawn * backY;
       places[at + 2] = z[j]!;
       places[at + 3] = v;
       places[at + 4] = d - drawn;
+      places[at + 5] = below.angle[j]! + (above.angle[j]! - below.angle[j]!) * (onEnd ? lift : 0);
     }
   });
   return places;
@@ -180,18 +184,27 @@ function foldEnd(half: HalfSection): number {
 const PARALLEL = 0.3;
 
 /**
- * Normals of the inner face, taken from the parallel grid a little outward in the section plane: at a sharp fold columns
- * fall on one another on the inner face, but not there.
+ * Normals of the inner face, taken from the parallel grid a little outward: at a sharp fold columns fall on one another on
+ * the inner face, and rows do at the board's edge, but not there.
  */
-function coverNormals(inner: Grid, columns: readonly SectionPoint[], frontCount: number, offset: number): Float64Array {
+function coverNormals(
+  inner: Grid,
+  columns: readonly SectionPoint[],
+  slopes: Float64Array,
+  frontCount: number,
+  offset: number,
+): Float64Array {
   const parallel = gridOf(inner.columns, inner.rows);
   parallel.points.set(inner.points);
   columns.forEach(({ theta }, i) => {
     const side = i < frontCount - 1 ? -1 : 1;
     for (let j = 0; j < inner.rows; j++) {
-      const at = 3 * (i * inner.rows + j);
-      parallel.points[at]! += offset * Math.sin(theta);
-      parallel.points[at + 1]! -= side * offset * Math.cos(theta);
+      const at = i * inner.rows + j;
+      const slope = slopes[at]!;
+      const level = offset * Math.cos(slope);
+      parallel.points[3 * at]! += level * Math.sin(theta);
+      parallel.points[3 * at + 1]! -= side * level * Math.cos(theta);
+      parallel.points[3 * at + 2]! += (j < inner.rows / 2 ? -offset : offset) * Math.sin(slope);
     }
   });
   return gridNormals(parallel);

@@ -6,6 +6,7 @@ import {
   gentleRise,
   linedRadius,
   offsetForRun,
+  pressedRadius,
   radiusForRun,
   type SeatCurve,
   seatCurve,
@@ -106,7 +107,7 @@ export function endField(
   const linedTop = lined > 0 ? Math.min(top, offsetForRun(widest, run)) : top;
   const outsideCurve = (offset: number): SeatCurve => {
     if (lined === 0) return seatCurve(offset, outside.seatRadius, outside.thickness, Number.POSITIVE_INFINITY);
-    const fitting = offset > 0 ? radiusForRun(offset, run) : widest;
+    const fitting = offset > 0 ? pressedRadius(offset, run) : widest;
     const radius = Math.min(widest, Math.max(outside.seatRadius, fitting));
     return curveOnFace(offset, radius, lined + outside.thickness / 2);
   };

@@ -85,11 +85,13 @@ function spaced(places: readonly number[], least: number, end: number): number[]
   return kept;
 }
 
-/** The rows of one column: distance from the tail edge on the pattern, level and z of each. */
+/** The rows of one column: distance from the tail edge on the pattern, level and z of each, and its slope as it goes in. */
 export interface ColumnRows {
   readonly v: Float64Array;
   readonly level: Float64Array;
   readonly z: Float64Array;
+  /** Angle up from the level ground, radians: 0 or more also where the layer comes down. */
+  readonly angle: Float64Array;
 }
 
 /**
@@ -98,24 +100,27 @@ export interface ColumnRows {
  */
 export function columnRows(plan: RowPlan, seat: ColumnSeat, spacing = seat): ColumnRows {
   const { count, height, margin, reach, edge, inside } = plan;
-  const [v, level, z] = [new Float64Array(count), new Float64Array(count), new Float64Array(count)];
+  const [v, level] = [new Float64Array(count), new Float64Array(count)];
+  const [z, angle] = [new Float64Array(count), new Float64Array(count)];
   const isAlike = seat.head === seat.tail && spacing.head === spacing.tail;
   const side = (count - inside.length) / 2;
   for (let tail = 0; tail < side; tail++) {
     const head = count - 1 - tail;
     const row = tail - edge.length;
     let away = edge[tail] ?? edgeDistance(plan, spacing.tail, row);
-    let [run, rise] = seatPoint(seat.tail, away - margin);
+    let [run, rise, slope] = seatPoint(seat.tail, away - margin);
     v[tail] = away;
     level[tail] = seat.seamLevel + seat.way * rise;
     z[tail] = seat.tailSeam + run;
+    angle[tail] = slope;
     if (!isAlike) {
       away = edge[tail] ?? edgeDistance(plan, spacing.head, row);
-      [run, rise] = seatPoint(seat.head, away - margin);
+      [run, rise, slope] = seatPoint(seat.head, away - margin);
     }
     v[head] = height - away;
     level[head] = seat.seamLevel + seat.way * rise;
     z[head] = seat.headSeam - run;
+    angle[head] = slope;
   }
   const low = seat.tailSeam + seatPoint(seat.tail, reach)[0];
   const high = seat.headSeam - seatPoint(seat.head, reach)[0];
@@ -124,7 +129,7 @@ export function columnRows(plan: RowPlan, seat: ColumnSeat, spacing = seat): Col
     level[side + i] = seat.seamLevel + seat.way * seat.head.rise;
     z[side + i] = low + (high - low) * share;
   });
-  return { v, level, z };
+  return { v, level, z, angle };
 }
 
 /** Distance of a row from its edge of the piece: row 0 on the seam, the last one where level ground begins, mm. */

@@ -116,6 +116,27 @@ const DRAWN: readonly (readonly [name: string, document: object, at: readonly [F
     ['firstBoard', 0.38],
   ],
   [
+    'a thick lining that ends beside the bulge of a turned end',
+    job({
+      book: book('paperback', [70, 100.2, 120, 11], 2.4),
+      leather: { outside: leather(3.4, 0.7, 1), pocket: leather(3.5, 0.66, 0.46), lining: leather(3.5, 0.4, 1) },
+      seam: { method: 'stitching', cornerRadius_mm: 9.91, pitch_mm: 3.14, edgeMargin_mm: 2 },
+      pockets: TURNED,
+      seating: 'front',
+      construction: { corners: 'square', mouth: 'curved', lining: 'full' },
+    }),
+    2.9,
+  ],
+  [
+    'a deep board past the end of a thick lining',
+    job({
+      book: book('paperback', [227.1, 163.6, 117.1, 11], 5.5),
+      leather: { outside: leather(0.8, 0.43, 0.09), pocket: leather(0.8), lining: leather(2.5, 0.8, 0.12) },
+      construction: { lining: 'centre' },
+    }),
+    0,
+  ],
+  [
     'a block nearly as deep as wide, almost flat',
     job({
       book: book('limp', [87.5, 500, 81.9, 11]),

@@ -38,9 +38,7 @@ const LINED_ROOM = 1.3;
  */
 export function seatCurve(offset: number, radius: number, thickness: number, room: number): SeatCurve {
   const pressed = offset > 0 && reverseCurve(offset, radius).run > room;
-  const space = Math.max(room, LEAST_ROOM);
-  const fitting = space >= offset ? radiusForRun(offset, space) : space / 2;
-  return curveOnFace(offset, pressed ? fitting : radius, thickness / 2);
+  return curveOnFace(offset, pressed ? pressedRadius(offset, room) : radius, thickness / 2);
 }
 
 /**
@@ -107,5 +105,11 @@ export function gentleRise(rise: number, radius: number, u: number): number {
   return rise - radius + Math.sqrt(Math.max(0, radius * radius - rest * rest));
 }
 
-/** Radius at which an S of this rise has this run: (d^2/h + h)/4. */
+/** Radius at which an S of this rise has this run, which is at least as long as the rise: (d^2/h + h)/4. */
 export const radiusForRun = (rise: number, run: number): number => (run * run) / rise / 4 + rise / 4;
+
+/** Greatest radius of an S of this rise that runs no farther than there is room, upright between its arcs where it must be. */
+export function pressedRadius(rise: number, room: number): number {
+  const space = Math.max(room, LEAST_ROOM);
+  return space >= rise ? radiusForRun(rise, space) : space / 2;
+}
