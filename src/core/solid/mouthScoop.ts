@@ -25,3 +25,13 @@ export function mouthScoop({ job, pieces }: CoverDesign): ((v: number) => number
   const { radius } = circularSegment(height, sagitta);
   return (v) => Math.sqrt(radius ** 2 - (v - height / 2) ** 2) - (radius - sagitta);
 }
+
+/** Distances from either end at which a scooped mouth stands so far in, mm: as `mouthScoop` the other way round. */
+export function scoopedAt({ job, pieces }: CoverDesign, depths: readonly number[]): number[] {
+  const sagitta = mouthSagitta(job, pieces);
+  if (sagitta === 0) return [];
+  const { height } = pieces.outside;
+  const { radius } = circularSegment(height, sagitta);
+  const crossed = depths.filter((depth) => depth > 0 && depth < sagitta);
+  return crossed.map((depth) => height / 2 - Math.sqrt(radius ** 2 - (radius - sagitta + depth) ** 2));
+}

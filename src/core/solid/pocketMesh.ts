@@ -7,8 +7,8 @@ import { pieceCorner } from '../pattern/pieceCorner.ts';
 import type { EndField } from './endField.ts';
 import { columnPlaces, displaced, gridNormals, gridOf, gridSolid } from './gridSolid.ts';
 import type { MeshData } from './meshData.ts';
-import { mouthScoop } from './mouthScoop.ts';
-import { type ColumnSeat, columnRows, type RowPlan } from './rowPlan.ts';
+import { mouthScoop, scoopedAt } from './mouthScoop.ts';
+import { type ColumnSeat, columnRows, type RowPlan, withRows } from './rowPlan.ts';
 import { cornerStops, trimCorners } from './trimCorners.ts';
 import { trimMouth } from './trimMouth.ts';
 
@@ -59,15 +59,19 @@ export function pocketMesh(
   field: EndField,
   frame: SeamFrame,
   { out, above }: PocketPlace,
-  rows: RowPlan,
+  plan: RowPlan,
 ): MeshData {
   const { job, pieces, needs } = design;
   const curve = field.foreEdge!;
   const { thickness } = needs[point].leathers.pocket;
   const { width } = pieces.pocket;
-  const corner = width > rows.margin ? pieceCorner(job, pieces).corner : SQUARE;
+  const { margin } = plan;
+  const corner = width > margin ? pieceCorner(job, pieces).corner : SQUARE;
   const scoop = mouthScoop(design);
-  const stops = pocketStops(curve, field, rows.margin, width, cornerStops(corner, rows.near));
+  const stops = pocketStops(curve, field, margin, width, cornerStops(corner, plan.near));
+  // Between two rows the cut is straight; where it would so cut across a bend it has a row at every column.
+  const crossed = stops.filter((at) => at > field.lead).map((at) => width - margin - at);
+  const rows = withRows(plan, scoopedAt(design, crossed));
   const flesh = gridOf(stops.length, rows.count);
   const uvs = new Float64Array(2 * stops.length * rows.count);
   // On the board a column lies as the one before it.
@@ -82,14 +86,14 @@ export function pocketMesh(
       flesh.points[3 * k] = frame.origin[0] + a * frame.inward[0] + b * frame.up[0];
       flesh.points[3 * k + 1] = frame.origin[1] + a * frame.inward[1] + b * frame.up[1];
       flesh.points[3 * k + 2] = z[j]!;
-      uvs[2 * k] = at + rows.margin;
+      uvs[2 * k] = at + margin;
       uvs[2 * k + 1] = v[j]!;
     }
   });
   const normals = gridNormals(flesh);
   const sheet = { grid: flesh, normals, uvs };
   if (scoop) trimMouth(sheet, (v) => width - scoop(v));
-  trimCorners(sheet, rows.height, corner, (i) => stops[i]! + rows.margin);
+  trimCorners(sheet, rows.height, corner, (i) => stops[i]! + margin);
   return gridSolid({
     part: 'backPocket',
     outer: displaced(flesh, normals, () => thickness),

@@ -13,7 +13,7 @@ export function trimMouth({ grid, normals, uvs }: LaidSheet, mouth: (v: number) 
     let last = columns - 1;
     while (last > 1 && beyond(last - 1) >= 0) last--;
     const [before, after] = [beyond(last - 1), beyond(last)];
-    if (after <= 0) continue;
+    if (after < 0) continue;
     const share = before < 0 ? -before / (after - before) : 0;
     const [from, to] = [(last - 1) * rows + j, last * rows + j];
     const place = combine3(tripleAt(points, from), 1 - share, tripleAt(points, to), share);

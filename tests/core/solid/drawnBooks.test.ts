@@ -170,6 +170,28 @@ const DRAWN: readonly (readonly [name: string, document: object, at: readonly [F
     }),
     0,
   ],
+  [
+    'a scooped mouth that crosses the S of its pocket beside the seam',
+    job({
+      book: book('paperback', [357.117, 90, 79.95, 2.083]),
+      leather: { outside: leather(1, 0.6, 0.19), lining: null },
+      seating: 'front',
+      seam: { edgeMargin_mm: 9 },
+      construction: { mouth: 'curved' },
+    }),
+    ['secondBoard', 0.456],
+  ],
+  [
+    'a scooped mouth that crosses the S of its pocket away from the seam',
+    job({
+      book: book('paperback', [400, 314.147, 8, 0.566]),
+      leather: { outside: leather(1.37, 0.4, 0.32), pocket: leather(3.5, 0.4, 0.08), lining: leather(1.85, 0.4, 0.15) },
+      seating: 'front',
+      seam: { edgeMargin_mm: 7.34 },
+      construction: { lining: 'centre', mouth: 'curved' },
+    }),
+    ['secondBoard', 0.428],
+  ],
 ];
 
 const poseOf = (design: CoverDesign, at: (typeof DRAWN)[number][2]): Pose => {
