@@ -19,8 +19,8 @@ export interface PocketDepths {
 /**
  * Least depth: seat + ease + half a cut step + board travel + holding depth, so that the board stays held once it has
  * travelled. Most: seat + the length of board that the second board can still be loaded past, W (1 - cos(fold-back)), and
- * never more than the board, W less its rounded edge at the spine. Usual: seat + the share of the board that the job asks
- * for, kept between the two; where they cross, holding counts.
+ * never more than the board. Usual: seat + the share of the board that the job asks for, kept between the two and off the
+ * board's rounded edge at the spine; where they cross, holding counts.
  */
 export function pocketDepths(job: Job, needs: Needs, ease: Ease): PocketDepths {
   const { book, foreEdge, closed, flat } = needs;
@@ -28,9 +28,9 @@ export function pocketDepths(job: Job, needs: Needs, ease: Ease): PocketDepths {
   const least = foreEdge.seat + ease.foreEdge_mm + cutStep(job) / 2 + travel + job.pockets.hold_mm;
   const loading = foreEdge.seat + book.width * (1 - Math.cos(book.foldBack));
   const asked = foreEdge.seat + job.pockets.share * book.width;
-  const most = Math.min(foreEdge.seat + book.width - book.edgeRadius, loading);
-  const usual = onStep(job, needs, Math.max(least, Math.min(asked, most)));
-  return { least, usual, most };
+  const flatBoard = foreEdge.seat + book.width - book.edgeRadius;
+  const usual = onStep(job, needs, Math.max(least, Math.min(asked, loading, flatBoard)));
+  return { least, usual, most: Math.min(foreEdge.seat + book.width, loading) };
 }
 
 /** Share of the board's width that a pocket of this depth, mm, covers with the board at its stop. */
