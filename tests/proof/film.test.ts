@@ -9,11 +9,11 @@ import {
 } from '../../src/core/fold/section/halfSection.ts';
 import { EXAMPLE_JOBS } from '../../src/core/job/examples.ts';
 import { foldedCover } from '../../src/core/solid/foldedCover.ts';
-import type { PartName } from '../../src/core/solid/meshData.ts';
 import { staging } from '../../src/core/solid/staging.ts';
 import { validateClearance } from '../../src/core/solid/validateClearance.ts';
 import { FILM_DESIGNS } from '../core/film/filmDesigns.ts';
 import { defined } from '../defined.ts';
+import { FITTINGS } from '../fittingParts.ts';
 import { soundJob } from '../jobArbitrary.ts';
 import { nth } from '../nth.ts';
 import { proofSize } from './proofSize.ts';
@@ -94,7 +94,6 @@ test.each(KEPT)('%s, %s leather: no part reaches into another at %f of the film'
   );
 });
 
-const FITTINGS: ReadonlySet<PartName> = new Set(['strap', 'fastening', 'buckleTab', 'penLoop', 'ribbons']);
 const FITTED = [
   ['stud, pen loop and ribbons', 0, { strap: {}, penLoop: {}, ribbon: { count: 2 } }, 'separate'],
   ['snap on a flap', 1, { strap: { shape: 'flap', fastening: 'snap', width_mm: 150 } }, 'separate'],

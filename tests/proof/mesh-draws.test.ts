@@ -4,6 +4,7 @@ import { coverDesign } from '../../src/core/fold/coverDesign.ts';
 import { foldedCover } from '../../src/core/solid/foldedCover.ts';
 import type { Pose } from '../../src/core/solid/pose.ts';
 import { type Penetration, validateClearance } from '../../src/core/solid/validateClearance.ts';
+import { FITTINGS } from '../fittingParts.ts';
 import { soundJob } from '../jobArbitrary.ts';
 import { LAW_SEED, mostOf } from '../laws.ts';
 import { nth } from '../nth.ts';
@@ -16,8 +17,6 @@ const DEPTH = 0.05;
 const PROBES = 8;
 const DRAWS = proofSize(2000, 20);
 const POINTS = ['thin', 'nominal', 'thick'] as const;
-/** Fittings lie on the cover; the parts of cover and book are judged by themselves as well. */
-const FITTINGS: readonly string[] = ['strap', 'fastening', 'buckleTab', 'penLoop', 'ribbons'];
 
 /** Every second draw closed and the others at an opening of their own, and two places on either half of the film, by turns. */
 const posesOf = (draw: number): readonly Pose[] => [
@@ -33,7 +32,7 @@ const pairOf = ({ a, b }: Penetration): string =>
     .sort()
     .join(' and ');
 
-const ofFittings = ({ a, b }: Penetration): boolean => FITTINGS.includes(a) || FITTINGS.includes(b);
+const ofFittings = ({ a, b }: Penetration): boolean => FITTINGS.has(a) || FITTINGS.has(b);
 
 /**
  * The most draws that may reach in, as shares. A known limit: 16 of 1,250 draws of seeds 2 to 6 (0.013) reach in without
