@@ -200,6 +200,16 @@ const DRAWN: readonly (readonly [name: string, document: object, at: readonly [F
     }),
     0,
   ],
+  [
+    'a strap that is sewn on over the step to a thick lining, under a turned end that is not folded yet',
+    job({
+      book: book('hardback', [221.93, 217, 14.31, 1.77], 0.36),
+      leather: { outside: leather(0.6), lining: leather(2.72) },
+      pockets: TURNED,
+      construction: { lining: 'full', strap: { fastening: 'magnet', width_mm: 30 } },
+    }),
+    ['assemble', 0.2],
+  ],
 ];
 
 const poseOf = (design: CoverDesign, at: (typeof DRAWN)[number][2]): Pose => {
