@@ -118,6 +118,7 @@ interface HalfPlan {
 function halfStops(half: HalfSection, field: EndField, corners: readonly number[]): number[] {
   const stops = [...sectionStops(half), half.toTip, half.toSeam];
   for (const u of field.stops) stops.push(half.toSeam - u);
+  if (field.foreEdge === null) stops.push(uprightStart(half) + field.seamLevel(0));
   for (const fromEdge of corners) stops.push(half.length - fromEdge);
   return columnPlaces(stops, 0, half.length);
 }
@@ -152,7 +153,6 @@ function layHalf(
     const spaced = lift === 1 ? high : low;
     const below = onOutside(low, spaced);
     const above = turned ? onPocket(high, spaced) : below;
-    const z = lift === 1 ? above.z : below.z;
     const [x, y] = onEnd ? heading(outward) : heading(theta);
     const [backX, backY] = heading(theta);
     for (let j = 0; j < count; j++) {
@@ -166,7 +166,7 @@ function layHalf(
       const at = 6 * (k * count + j);
       places[at] = inner[0] - rise * y + bulge * x - drawn * backX;
       places[at + 1] = inner[1] + rise * x + bulge * y - drawn * backY;
-      places[at + 2] = z[j]!;
+      places[at + 2] = lift > 0 && lift < 1 ? nearer(below.z[j]!, above.z[j]!) : (lift === 1 ? above : below).z[j]!;
       places[at + 3] = v;
       places[at + 4] = d - drawn;
       // Not on the leaf of a turned end: offset across its curves, normals there came out wrong.
@@ -174,6 +174,17 @@ function layHalf(
     }
   });
   return places;
+}
+
+/**
+ * Of two places of one row the one nearer to the middle of the height. Where both leaves of a turned end bend to their seam, the
+ * upright between them runs behind both curves: straight from one to the other it would cut the start of the one that stands farther in.
+ */
+const nearer = (a: number, b: number): number => (Math.abs(a) < Math.abs(b) ? a : b);
+
+/** Neutral length at which the upright of a turned end begins. */
+function uprightStart({ length, pieces }: HalfSection): number {
+  return length - pieces.slice(-3).reduce((sum, piece) => sum + piece.length, 0);
 }
 
 /** Neutral length at which the second fold of a turned end is done. */

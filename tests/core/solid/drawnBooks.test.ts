@@ -192,6 +192,18 @@ const DRAWN: readonly (readonly [name: string, document: object, at: readonly [F
     }),
     ['secondBoard', 0.428],
   ],
+  [
+    'a thick lining that ends in the corner of a turned end',
+    job({
+      book: book('hardback', [119.5, 244.7, 79.8, 11], 3.3),
+      leather: { outside: leather(0.97, 0.8, 1), lining: leather(1.06, 0.41, 0.05) },
+      seam: { edgeMargin_mm: 2 },
+      pockets: TURNED,
+      seating: 'back',
+      construction: { lining: 'full' },
+    }),
+    0,
+  ],
 ];
 
 const poseOf = (design: CoverDesign, at: (typeof DRAWN)[number][2]): Pose => {
