@@ -204,6 +204,14 @@ const DRAWN: readonly (readonly [name: string, document: object, at: readonly [F
     }),
     0,
   ],
+  [
+    'head and tail bands between thick boards that close toward the fore-edge, closed',
+    job({
+      book: { ...book('hardback', [70, 147.7, 95.8, 9.81], 2.54), foreEdgeThickness_mm: 81.4 },
+      leather: { outside: leather(1.66), lining: leather(3.5) },
+    }),
+    0,
+  ],
 ];
 
 const poseOf = (design: CoverDesign, at: (typeof DRAWN)[number][2]): Pose => {
