@@ -212,6 +212,17 @@ const DRAWN: readonly (readonly [name: string, document: object, at: readonly [F
     }),
     0,
   ],
+  [
+    'a scooped mouth of a turned end beside the fall of the seam to the back',
+    job({
+      book: book('paperback', [88.4, 259.4, 120, 3.58], 3.64, 36),
+      leather: { outside: leather(2.72, 0.74, 0.29), lining: leather(0.69, 0.4, 0.32) },
+      seam: { edgeMargin_mm: 5.07 },
+      pockets: TURNED,
+      construction: { lining: 'full', mouth: 'curved' },
+    }),
+    0,
+  ],
 ];
 
 const poseOf = (design: CoverDesign, at: (typeof DRAWN)[number][2]): Pose => {
