@@ -213,6 +213,16 @@ const DRAWN: readonly (readonly [name: string, document: object, at: readonly [F
     0,
   ],
   [
+    'a strap that is sewn on over the step to a thick lining, under a turned end that is not folded yet',
+    job({
+      book: book('hardback', [221.93, 217, 14.31, 1.77], 0.36),
+      leather: { outside: leather(0.6), lining: leather(2.72) },
+      pockets: TURNED,
+      construction: { lining: 'full', strap: { fastening: 'magnet', width_mm: 30 } },
+    }),
+    ['assemble', 0.2],
+  ],
+  [
     'a scooped mouth of a turned end beside the fall of the seam to the back',
     job({
       book: book('paperback', [88.4, 259.4, 120, 3.58], 3.64, 36),
