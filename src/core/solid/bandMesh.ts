@@ -8,16 +8,21 @@ const DEPTH = 2.4;
 const HEIGHT = 2;
 /** Play between band, spine piece and text block, mm. */
 const PLAY = 0.12;
+/** Between a band's end and the closed board, mm. Free choice. */
+const FROM_BOARD = 0.5;
 const ROUND_STEPS = 6;
 const ALONG_STEPS = 16;
 
 /** The head band: a half round strip on the spine end of the text block, within the square; null where there is no room. */
 export function headBandMesh(book: BookModel): MeshData | null {
   const height = Math.min(HEIGHT, book.square - 0.3);
-  const half = book.thickness / 2 - book.board - 0.5;
+  const { spineInside } = caseShape(book);
+  // Boards that close toward the fore-edge are nearest at the pages' side of the band.
+  const room = (x: number): number =>
+    book.thickness / 2 + x * Math.min(0, Math.tan(book.wedge)) - book.board / Math.cos(book.wedge) - FROM_BOARD;
+  const half = room(spineInside(room(0)) + PLAY + DEPTH);
   if (book.kind !== 'hardback' || height < 0.4 || half < 0.5) return null;
   const base = book.height / 2 - book.square;
-  const { spineInside } = caseShape(book);
   const outer = gridOf(ALONG_STEPS + 1, ROUND_STEPS + 1);
   const inner = gridOf(ALONG_STEPS + 1, ROUND_STEPS + 1);
   const uvs = new Float64Array(2 * outer.columns * outer.rows);

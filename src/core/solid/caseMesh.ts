@@ -140,8 +140,8 @@ type Run = MeshData['faces'][number];
 const MAX_TURN = Math.PI / 60;
 const MAX_SAGITTA = 0.02;
 
-/** The spine piece, following the back of the closed book: flat, edge-rounded or round. */
-export function spineMesh(book: BookModel): MeshData {
+/** Outside and inside of the spine piece, front to back, following the back of the closed book: flat, edge-rounded or round. */
+export const spineSection = remembered((book: BookModel): { outer: readonly Vec2[]; inner: readonly Vec2[] } => {
   const { thickness, edgeRadius, wedge } = book;
   const { spineThickness } = caseShape(book);
   const outer: Vec2[] = [];
@@ -168,6 +168,12 @@ export function spineMesh(book: BookModel): MeshData {
     inner.push([spineThickness, inside], [spineThickness, -inside]);
   }
   if (isRounded) arc([corner[0], -corner[1]], edgeRadius, 2 * Math.PI - meet, (3 * Math.PI) / 2 - wedge);
+  return { outer, inner };
+});
+
+/** The spine piece. */
+export function spineMesh(book: BookModel): MeshData {
+  const { outer, inner } = spineSection(book);
   let at = 0;
   const along = outer.map((place, i) => {
     at += distance(place, outer[Math.max(0, i - 1)]!);

@@ -1,6 +1,8 @@
 import type { CoverDesign } from '../fold/coverDesign.ts';
 import {
   type HalfSection,
+  inFromSeam,
+  neutralAt,
   placeSection,
   type SectionPoint,
   type SectionPosture,
@@ -117,7 +119,11 @@ interface HalfPlan {
 /** Neutral lengths at which half the cover has columns. */
 function halfStops(half: HalfSection, field: EndField, corners: readonly number[]): number[] {
   const stops = [...sectionStops(half), half.toTip, half.toSeam];
-  for (const u of field.stops) stops.push(half.toSeam - u);
+  for (const u of field.stops) stops.push(neutralAt(half, u));
+  if (field.foreEdge === null) {
+    for (const u of field.stops) if (u > 0) stops.push(foldEnd(half) + u);
+    stops.push(uprightStart(half) + field.seamLevel(0));
+  }
   for (const fromEdge of corners) stops.push(half.length - fromEdge);
   return columnPlaces(stops, 0, half.length);
 }
@@ -142,31 +148,34 @@ function layHalf(
   // Over level ground a column lies as the one before it.
   const onOutside = repeated((seat: ColumnSeat, spaced: ColumnSeat) => columnRows(rows, seat, spaced));
   const onPocket = repeated((seat: ColumnSeat, spaced: ColumnSeat) => columnRows(rows, seat, spaced));
-  points.forEach((column, k) => {
-    const { inner, theta, lift, d } = column;
-    const onEnd = turned && d > half.toSeam;
-    // Distance in from the seam or the fold, along whichever leaf this is.
-    const u = onEnd ? Math.max(0, d - foldEnd(half)) : half.toSeam - d;
+  const layersAt = (u: number, lift: number) => {
     const low = field.outsideSeat(u);
     const high = turned ? field.pocketSeat(u, board) : low;
     const spaced = lift === 1 ? high : low;
     const below = onOutside(low, spaced);
-    const above = turned ? onPocket(high, spaced) : below;
-    const z = lift === 1 ? above.z : below.z;
+    return { below, above: turned ? onPocket(high, spaced) : below };
+  };
+  points.forEach((column, k) => {
+    const { inner, theta, lift, d } = column;
+    const onEnd = turned && d > half.toSeam;
+    // Distance in from the seam or the fold, along whichever leaf this is.
+    const u = onEnd ? Math.max(0, d - foldEnd(half)) : inFromSeam(half, d);
+    const straight = layersAt(u, lift);
     const [x, y] = onEnd ? heading(outward) : heading(theta);
     const [backX, backY] = heading(theta);
     for (let j = 0; j < count; j++) {
+      // The mouth of a turned end is the cut edge: scooping draws the far part of the leaf in toward the fold.
+      const drawn = scoop && onEnd ? scoop(straight.below.v[j]!) * Math.max(0, (2 * u) / leaf - 1) : 0;
+      const { below, above } = drawn > 0 ? layersAt(u - drawn, lift) : straight;
       const v = below.v[j]!;
       const [lower, upper] = [below.level[j]!, above.level[j]!];
       const level = onEnd ? lower + (upper - lower) * lift : lower;
-      const bulge = turned ? (Math.max(0, board - upper + lower) / 2) * Math.max(0, 1 - u / BULGE_REACH) : 0;
+      const bulge = turned ? (Math.max(0, board - upper + lower) / 2) * Math.max(0, 1 - (u - drawn) / BULGE_REACH) : 0;
       const rise = level - (onEnd ? lift * board : 0);
-      // The mouth of a turned end is the cut edge: scooping draws the far part of the leaf in toward the fold.
-      const drawn = scoop && onEnd ? scoop(v) * Math.max(0, (2 * u) / leaf - 1) : 0;
       const at = 6 * (k * count + j);
       places[at] = inner[0] - rise * y + bulge * x - drawn * backX;
       places[at + 1] = inner[1] + rise * x + bulge * y - drawn * backY;
-      places[at + 2] = z[j]!;
+      places[at + 2] = lift > 0 && lift < 1 ? nearer(below.z[j]!, above.z[j]!) : (lift === 1 ? above : below).z[j]!;
       places[at + 3] = v;
       places[at + 4] = d - drawn;
       // Not on the leaf of a turned end: offset across its curves, normals there came out wrong.
@@ -174,6 +183,17 @@ function layHalf(
     }
   });
   return places;
+}
+
+/**
+ * Of two places of one row the one nearer to the middle of the height. Where both leaves of a turned end bend to their seam, the
+ * upright between them runs behind both curves: straight from one to the other it would cut the start of the one that stands farther in.
+ */
+const nearer = (a: number, b: number): number => (Math.abs(a) < Math.abs(b) ? a : b);
+
+/** Neutral length at which the upright of a turned end begins. */
+function uprightStart({ length, pieces }: HalfSection): number {
+  return length - pieces.slice(-3).reduce((sum, piece) => sum + piece.length, 0);
 }
 
 /** Neutral length at which the second fold of a turned end is done. */

@@ -192,6 +192,62 @@ const DRAWN: readonly (readonly [name: string, document: object, at: readonly [F
     }),
     ['secondBoard', 0.428],
   ],
+  [
+    'a thick lining that ends in the corner of a turned end',
+    job({
+      book: book('hardback', [119.5, 244.7, 79.8, 11], 3.3),
+      leather: { outside: leather(0.97, 0.8, 1), lining: leather(1.06, 0.41, 0.05) },
+      seam: { edgeMargin_mm: 2 },
+      pockets: TURNED,
+      seating: 'back',
+      construction: { lining: 'full' },
+    }),
+    0,
+  ],
+  [
+    'head and tail bands between thick boards that close toward the fore-edge, closed',
+    job({
+      book: { ...book('hardback', [70, 147.7, 95.8, 9.81], 2.54), foreEdgeThickness_mm: 81.4 },
+      leather: { outside: leather(1.66), lining: leather(3.5) },
+    }),
+    0,
+  ],
+  [
+    'a strap that is sewn on over the step to a thick lining, under a turned end that is not folded yet',
+    job({
+      book: book('hardback', [221.93, 217, 14.31, 1.77], 0.36),
+      leather: { outside: leather(0.6), lining: leather(2.72) },
+      pockets: TURNED,
+      construction: { lining: 'full', strap: { fastening: 'magnet', width_mm: 30 } },
+    }),
+    ['assemble', 0.2],
+  ],
+  [
+    'a scooped mouth of a turned end beside the fall of the seam to the back',
+    job({
+      book: book('paperback', [88.4, 259.4, 120, 3.58], 3.64, 36),
+      leather: { outside: leather(2.72, 0.74, 0.29), lining: leather(0.69, 0.4, 0.32) },
+      seam: { edgeMargin_mm: 5.07 },
+      pockets: TURNED,
+      construction: { lining: 'full', mouth: 'curved' },
+    }),
+    0,
+  ],
+  [
+    'a pocket over the end of a thick lining, its board on the way',
+    job({
+      book: book('paperback', [70, 98.8, 33.3, 4.63], 14.98),
+      leather: {
+        outside: leather(3.34, 0.45, 0.93),
+        pocket: leather(0.6, 0.43, 0.14),
+        lining: leather(3.5, 0.48, 0.56),
+      },
+      seam: { edgeMargin_mm: 7.87 },
+      seating: 'back',
+      construction: { lining: 'centre' },
+    }),
+    ['secondBoard', 0.6],
+  ],
 ];
 
 const poseOf = (design: CoverDesign, at: (typeof DRAWN)[number][2]): Pose => {

@@ -310,7 +310,7 @@ export interface ClosureLie {
  *
  * A strap that is let go unrolls: it lies taut up to where it has turned its share, and goes on straight from there. Free
  * it goes on in the plane of the back, raised from the bench by what is set in it. While pockets or turned ends that are not
- * folded lie on it, it goes down by what stands out of its flesh side instead, and the cover stands on that.
+ * folded lie on it, it goes on level, down by what stands out of its flesh side instead, and the cover stands on that.
  * A board that is not in its pocket yet may reach beyond the cover: the strap is bent up past its tip.
  */
 export function closureLie(
@@ -326,8 +326,10 @@ export function closureLie(
   const { low, high, radius } = closure.shape;
   const upBy = low > 0 ? Math.asin(Math.min(0.5, low / room)) : 0;
   const downBy = high > 0 ? Math.asin(Math.min(0.5, (high + APART) / Math.max(1, room - radius))) : 0;
-  const tilt = onBack.heading + followed + benchTurn;
-  const free = upBy * (1 - covered) - downBy * covered + Math.max(0, -Math.atan2(Math.sin(tilt), Math.cos(tilt)));
+  const along = onBack.heading + followed + benchTurn;
+  const tilt = Math.atan2(Math.sin(along), Math.cos(along));
+  // What lies on it is level, also where the strap comes up a step of the back.
+  const free = upBy * (1 - covered) - (downBy + Math.max(0, tilt)) * covered + Math.max(0, -tilt);
   if (fastened === 0) {
     // Bent up, by itself or where the back steps up, it goes past the tip of a board, or along a turned end and round its fold.
     const past = free > 0 ? boardBeyond(closure, onBack, board, free) : 0;
