@@ -11,6 +11,7 @@ import { holeMarks } from './holeMarks.ts';
 import { letteredPiece } from './letteredPiece.ts';
 import type { NamedMarks } from './lettering.ts';
 import { type PatternSource, type SeamHole, turnAxis } from './seam.ts';
+import { seamRise } from './seamRise.ts';
 import { sizeLine } from './sumColumn.ts';
 
 /** The closure strap or flap: sewn on the back cover, taken round the fore-edge of the closed book, fastened on the front. */
@@ -33,12 +34,13 @@ export interface Strap {
 export const closureHoles = ({ holes, tab }: Strap): readonly SeamHole[] => [...holes, ...(tab?.holes ?? [])];
 
 /**
- * Length of the strap from the closed book, thick end of the leather: anchor + c + A K t + reach + end.
+ * Length of the strap from the closed book, thick end of the leather: anchor + c + A K t + l + reach + end.
  *
  * c is the distance between the two cut edges over the outsides, T + 2 (u sin w + o cos w): u from the spine plane to the
  * cut edge, w the wedge of the boards, o the thickness of the layers on a board. A = pi + 2 w is the turning at the two
- * edges, taken as sharp. The strap is cut from the outside's leather, its length across the backbone, so that it and the places on
- * it change with that leather in making; its width, some tenths of a millimetre, is cut as given.
+ * edges, taken as sharp. l is what it takes to lie over thread or lace of a seam at these edges (`overSeam`). The strap is
+ * cut from the outside's leather, its length across the backbone, so that it and the places on it change with that leather in
+ * making; its width, some tenths of a millimetre, is cut as given.
  * @returns null where the job has no strap
  */
 export function strapOf(source: PatternSource): Strap | null {
@@ -52,16 +54,19 @@ export function strapOf(source: PatternSource): Strap | null {
   const beyond =
     (pieces.outside.width * growth - closed.length) / 2 -
     (isTurned ? pieces.pocketDepth + foreEdge.turn - thickness : 0);
-  const over = thickness + (job.construction.lining === 'full' ? (leathers.lining?.thickness ?? 0) : 0);
+  const layers = thickness + (job.construction.lining === 'full' ? (leathers.lining?.thickness ?? 0) : 0);
   const across = Math.max(
     0,
-    book.thickness + 2 * ((book.width + beyond) * Math.sin(book.wedge) + over * Math.cos(book.wedge)),
+    book.thickness + 2 * ((book.width + beyond) * Math.sin(book.wedge) + layers * Math.cos(book.wedge)),
   );
-  const bends = bendLength(Math.PI + 2 * book.wedge, 0, thickness, neutral);
+  const turn = Math.PI + 2 * book.wedge;
+  const bends = bendLength(turn, 0, thickness, neutral);
+  const over = isTurned ? 0 : overSeam(job, strap, turn);
   const parts = [
     given('sewn to the back', strap.anchor_mm),
     part('across the fore-edge of the closed book', across),
     part('bends at the two edges', bends),
+    part(job.seam.method === 'lacing' ? 'over the laced edge' : 'over the stitches at the edge', over),
     given('on the front, to the fastening', strap.reach_mm),
     given('beyond the fastening', strap.end_mm),
   ];
@@ -71,12 +76,40 @@ export function strapOf(source: PatternSource): Strap | null {
     corner: strap.shape === 'flap' ? Math.min(strap.end_mm, strap.width_mm / 2) : strap.width_mm / 2,
     sum,
     leaves: strap.anchor_mm / growth,
-    reaches: (strap.anchor_mm + across + bends) / growth,
+    reaches: (strap.anchor_mm + across + bends + over) / growth,
     fastening: sum.total - strap.end_mm / growth,
     holes: strapHoles(source, strap.width_mm, strap.anchor_mm / growth),
     tab: buckleTabOf(source, pieces.outside.width - backEdge(source)),
   };
 }
+
+/**
+ * What a strap takes to lie over a seam along both edges: e A + C(a) + C(r).
+ *
+ * Laid e farther out all round it is longer by e times its turning A (Steiner). C(x) is the climb, sqrt((x - m)^2 + y^2) +
+ * sqrt(m^2 + (y - e)^2) - x, from the leather x inside the edge over the seam line m from it, where what stands there or the
+ * straight way is y high: from the last row that sews the strap down, a, and from the fastening, r.
+ */
+function overSeam(job: PatternSource['job'], strap: StrapFields, turn: number): number {
+  const { face, edge } = seamRise(job);
+  const margin = job.seam.edgeMargin_mm;
+  const climb = (from: number): number => {
+    if (from <= margin) return 0;
+    const high = Math.max(face, (edge * (from - margin)) / from);
+    return Math.hypot(from - margin, high) + Math.hypot(margin, high - edge) - from;
+  };
+  const lastRow = strap.anchor_mm - sewnRows(strap.anchor_mm, margin).at(-1)!;
+  return edge * turn + climb(lastRow) + climb(strap.reach_mm);
+}
+
+type StrapFields = NonNullable<PatternSource['job']['construction']['strap']>;
+
+/**
+ * Rows that sew a strap down, mm from its end: a margin from it, and a margin from the seam of the cover. A short anchor has room
+ * for one row only.
+ */
+const sewnRows = (anchor: number, margin: number): number[] =>
+  [margin, anchor - 2 * margin].filter((at, i) => i === 0 || at > 2 * margin);
 
 /** Back edge of the finished cover in the frame of the outside: its cut edge, or the fold of a turned end. */
 const backEdge = (source: PatternSource): number =>
@@ -88,9 +121,7 @@ function strapHoles(source: PatternSource, width: number, anchor: number): SeamH
   const end = backEdge(source) - anchor;
   const low = pieces.outside.height / 2 - width / 2 + margin;
   const { intervals, pitch } = evenPitch(width - 2 * margin, pitch_mm);
-  // The second row keeps a margin from the seam of the cover; a short anchor has room for one row only.
-  const rows = [margin, anchor - 2 * margin].filter((at, i) => i === 0 || at > 2 * margin);
-  return rows.flatMap((at) =>
+  return sewnRows(anchor, margin).flatMap((at) =>
     Array.from({ length: intervals + 1 }, (_, k): SeamHole => {
       const point: Vec2 = [end + at, low + k * pitch];
       return { at: point, heading: Math.PI / 2, side: 'backForeEdge', isCorner: false, layers: ['outside'] };

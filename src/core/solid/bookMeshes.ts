@@ -7,6 +7,7 @@ import { headBandMesh } from './bandMesh.ts';
 import { backBoardMesh, spineMesh } from './caseMesh.ts';
 import { mirrored } from './gridSolid.ts';
 import { type HalfBlock, halfBlock } from './halfBlock.ts';
+import { backJointMesh } from './jointMesh.ts';
 import type { MeshData } from './meshData.ts';
 import { type Pages, pagesMesh } from './pagesMesh.ts';
 
@@ -54,9 +55,11 @@ export function bookMeshes(
     ...front.fan.map((gathering): Pages => ({ side: 'front', leaves: gathering })),
     ...back.fan.map((gathering): Pages => ({ side: 'back', leaves: gathering })),
   ];
+  const [frontJoint, backJoint] = [backJointMesh(book, opening.front), backJointMesh(book, opening.back)];
   return [
     mirrored(backBoardMesh(book, opening.front), 'frontBoard'),
     backBoardMesh(book, opening.back),
+    ...(frontJoint && backJoint ? [mirrored(frontJoint, 'frontJoint'), backJoint] : []),
     spineMesh(book, opening),
     pagesMesh('frontPages', [{ side: 'front', leaves: front.slab }], height, flyleaf),
     pagesMesh('backPages', [{ side: 'back', leaves: back.slab }], height, flyleaf),

@@ -149,10 +149,13 @@ const MAX_SAGITTA = 0.02;
 const UNBENDS = { most: 0.5, share: 0.5 };
 
 /**
- * The spine piece, following the back of the book: flat, edge-rounded or round. A rounded edge unbends as its board opens, so
- * that it stays behind a pocket that reaches onto it.
+ * Outside and inside of the spine piece, front to back, following the back of the book: flat, edge-rounded or round. A rounded
+ * edge unbends as its board opens, so that it stays behind a pocket that reaches onto it.
  */
-export function spineMesh(book: BookModel, opening: Opening): MeshData {
+export function spineSection(
+  book: BookModel,
+  opening: Opening,
+): { readonly outer: readonly Vec2[]; readonly inner: readonly Vec2[] } {
   const { thickness, edgeRadius, wedge } = book;
   const { spineThickness } = caseShape(book);
   const outer: Vec2[] = [];
@@ -187,6 +190,12 @@ export function spineMesh(book: BookModel, opening: Opening): MeshData {
   }
   const [x, y] = back.corner;
   if (isRounded) arc([x, -y], edgeRadius, 2 * Math.PI - back.meet, 2 * Math.PI - back.begins, turn);
+  return { outer, inner };
+}
+
+/** The spine piece. */
+export function spineMesh(book: BookModel, opening: Opening): MeshData {
+  const { outer, inner } = spineSection(book, opening);
   let at = 0;
   const along = outer.map((place, i) => {
     at += distance(place, outer[Math.max(0, i - 1)]!);

@@ -1,6 +1,8 @@
 import type { CoverDesign } from '../fold/coverDesign.ts';
 import {
   type HalfSection,
+  inFromSeam,
+  neutralAt,
   placeSection,
   type SectionPoint,
   type SectionPosture,
@@ -117,7 +119,7 @@ interface HalfPlan {
 /** Neutral lengths at which half the cover has columns. */
 function halfStops(half: HalfSection, field: EndField, corners: readonly number[]): number[] {
   const stops = [...sectionStops(half), half.toTip, half.toSeam];
-  for (const u of field.stops) stops.push(half.toSeam - u);
+  for (const u of field.stops) stops.push(neutralAt(half, u));
   if (field.foreEdge === null) {
     for (const u of field.stops) if (u > 0) stops.push(foldEnd(half) + u);
     stops.push(uprightStart(half) + field.seamLevel(0));
@@ -157,7 +159,7 @@ function layHalf(
     const { inner, theta, lift, d } = column;
     const onEnd = turned && d > half.toSeam;
     // Distance in from the seam or the fold, along whichever leaf this is.
-    const u = onEnd ? Math.max(0, d - foldEnd(half)) : half.toSeam - d;
+    const u = onEnd ? Math.max(0, d - foldEnd(half)) : inFromSeam(half, d);
     const straight = layersAt(u, lift);
     const [x, y] = onEnd ? heading(outward) : heading(theta);
     const [backX, backY] = heading(theta);

@@ -1,6 +1,6 @@
 import { reverseCurve } from '../allowance/reverseCurve.ts';
 import type { CoverDesign } from '../fold/coverDesign.ts';
-import type { HalfSection } from '../fold/section/halfSection.ts';
+import { type HalfSection, inFromSeam } from '../fold/section/halfSection.ts';
 import {
   curveOnFace,
   gentleRise,
@@ -113,7 +113,7 @@ export function endField(
   };
 
   const gentlest = Math.max(1.15 * (outside.thickness + lined), top / (2 - 2 * Math.cos(STEEPEST)));
-  const toFold = half.toSeam - half.toFoldEnd;
+  const toFold = inFromSeam(half, half.toFoldEnd);
   const mouth = design.pieces.pocketDepth;
   const least = reverseCurve(top, gentlest).run;
   const falling = Math.max(gentlest, radiusForRun(top, Math.max(least, Math.min(FALL, toFold - mouth))));
@@ -122,7 +122,7 @@ export function endField(
     radius: Math.max(gentlest, foreEdge?.seamRadius ?? 0, radiusForRun(top, room)),
     from: 0,
   };
-  const ease = ramp(top - linedTop, gentlest, half.toSeam - half.toLiningEnd);
+  const ease = ramp(top - linedTop, gentlest, inFromSeam(half, half.toLiningEnd));
   const fall = ramp(linedTop, falling, mouth + reverseCurve(linedTop, falling).run, toFold);
 
   const seamLevel = (u: number): number => {

@@ -11,6 +11,8 @@ export type PartName =
   | 'lining'
   | 'frontBoard'
   | 'backBoard'
+  | 'frontJoint'
+  | 'backJoint'
   | 'spine'
   | 'frontPages'
   | 'backPages'

@@ -238,6 +238,7 @@ function detailOf(id: WorkId, { design, supplies, drawing }: WorkSource, say: Pr
             ? []
             : [
                 ...clipped(job, say),
+                ...underStrap(job),
                 `A needle at each end; ${job.supplies.backStitches} back stitches at start and finish. ` +
                   (isTurned ? 'Start at a fold.' : 'Start in the back pocket at the tail.'),
               ],
@@ -260,6 +261,7 @@ function detailOf(id: WorkId, { design, supplies, drawing }: WorkSource, say: Pr
             ? []
             : [
                 ...clipped(job, say),
+                ...underStrap(job),
                 isTurned
                   ? 'Start at a fold.'
                   : 'Start in the back pocket at the tail, and go twice more through each corner.',
@@ -365,6 +367,12 @@ const clipped = ({ order, seam }: Job, say: Printer): string[] =>
     : [
         `Clip each corner: mark ${say.size(order.clip_mm)} along both edges and cut straight across${seam.method === 'lacing' ? ', so that the lace turns without bunching' : ''}.`,
       ];
+
+/** The closure is sewn on before the seam along the edge under it. Common practice, no source. */
+const underStrap = ({ construction: { strap }, pockets }: Job): string[] =>
+  strap === null || pockets.construction === 'turned'
+    ? []
+    : [`Turn the ${strap.shape} back while you work the seam along the edge under it.`];
 
 /** How a fastening is set, after the manner of the trade. Common practice, no source. */
 const SET: Readonly<Record<Strap['fastening'], (part: Strap['shape']) => string>> = {

@@ -216,7 +216,7 @@ describe('the lining', () => {
 });
 
 describe('the closure strap', () => {
-  test('of a book with parallel boards spans T and two leathers, and bends half a turn', () => {
+  test('of a book with parallel boards spans T and two leathers, bends half a turn, and lies over the plait of two laces', () => {
     const design = coverOf({
       construction: { strap: { anchor_mm: 30, reach_mm: 40, end_mm: 10 } },
       pattern: { rounding_mm: 0 },
@@ -224,7 +224,9 @@ describe('the closure strap', () => {
     const { book, leathers } = design.needs.thick;
     expect(book.wedge).toBe(0);
     const { thickness, neutral } = leathers.outside;
-    const expected = 30 + (28 + 2 * thickness) + Math.PI * neutral * thickness + 40 + 10;
+    // Laces of 0.8 mm; from the last row 12.7 mm from the edge up to them, and from the fastening.
+    const plait = Math.PI * 1.6 + Math.hypot(12.7, 1.6) - 12.7 + Math.hypot(40, 1.6) - 40;
+    const expected = 30 + (28 + 2 * thickness) + Math.PI * neutral * thickness + plait + 40 + 10;
     expect(defined(strapOf(design)).sum.total).toBeCloseTo(expected, 9);
   });
 

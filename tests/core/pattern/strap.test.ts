@@ -19,24 +19,32 @@ const drawn = (change: Change = {}) => {
 const lengths = (change: Change = {}) =>
   Object.fromEntries(strap(change).sum.parts.map(({ name, each }) => [name, each]));
 const ACROSS = 'across the fore-edge of the closed book';
+const STITCHES = 'over the stitches at the edge';
+/**
+ * Thread of 0.8 mm stands 0.72 of it, 0.576 mm, over a seam line 4 mm from the edge: from the last row 8 mm from it and back to
+ * the leather, and from the fastening 35 mm from it.
+ */
+const HIGH = 0.72 * 0.8;
+const OVER = 3 * Math.hypot(4, HIGH) + Math.hypot(31, HIGH) - 43;
 
 describe('the length of a strap', () => {
-  test('is anchor, thickness with two leathers, half a turn, reach and end: 30 + 34 + 4 + 35 + 15', () => {
+  test('is anchor, thickness with two leathers, half a turn, what its stitches take, reach and end: 30 + 34 + 4 + 0.13 + 35 + 15', () => {
     const { sum, leaves, reaches, fastening, width } = strap();
     expect(sum).toEqual(
       nearly({
         dimension: 'length',
-        total: 118,
+        total: 118 + OVER,
         parts: [
           { name: 'sewn to the back', times: 1, each: 30, isGiven: true },
           { name: ACROSS, times: 1, each: 34 },
           { name: 'bends at the two edges', times: 1, each: 4 },
+          { name: STITCHES, times: 1, each: OVER },
           { name: 'on the front, to the fastening', times: 1, each: 35, isGiven: true },
           { name: 'beyond the fastening', times: 1, each: 15, isGiven: true },
         ],
       }),
     );
-    expect([leaves, reaches, fastening, width]).toEqual(nearly([30, 68, 103, 24]));
+    expect([leaves, reaches, fastening, width]).toEqual(nearly([30, 68 + OVER, 103 + OVER, 24]));
   });
 
   test('counts a full lining on both boards, and a centre lining, which ends before the edge, on none', () => {
@@ -56,7 +64,7 @@ describe('the length of a strap', () => {
   test('takes the two edges as together where the boards would cross before them', () => {
     const thin = { book: { foreEdgeThickness_mm: 10 }, pattern: { outsideWidth_mm: 1000 } };
     expect(lengths(thin)[ACROSS]).toBeUndefined();
-    expect(strap(thin).reaches).toBeCloseTo(30 + lengths(thin)['bends at the two edges']!, 9);
+    expect(strap(thin).reaches).toBeCloseTo(30 + lengths(thin)['bends at the two edges']! + OVER, 9);
   });
 
   test('starts from the fold of a turned end, less the leather that lies round the board', () => {
@@ -69,11 +77,13 @@ describe('the length of a strap', () => {
 
   test('is cut longer by what the leather shrinks across the backbone, and its places with it', () => {
     const shrunk = strap({ making: { state: 'cased', changeAcross: -0.02, changeAlong: -0.01 } });
-    expect(shrunk.sum.total).toBeCloseTo(118 / 0.98, 9);
+    expect(shrunk.sum.total).toBeCloseTo((118 + OVER) / 0.98, 9);
     expect(shrunk.sum.parts.at(-1)).toEqual(
-      nearly({ name: 'change of size in making', times: 1, each: 118 / 0.98 - 118 }),
+      nearly({ name: 'change of size in making', times: 1, each: (118 + OVER) * (1 / 0.98 - 1) }),
     );
-    expect([shrunk.leaves, shrunk.reaches, shrunk.fastening]).toEqual(nearly([30 / 0.98, 68 / 0.98, 103 / 0.98]));
+    expect([shrunk.leaves, shrunk.reaches, shrunk.fastening]).toEqual(
+      nearly([30, 68 + OVER, 103 + OVER].map((at) => at / 0.98)),
+    );
     // Its sewn end and the fastening on the outside, which shrinks alike.
     expect(shrunk.holes[0]?.at[0]).toBeCloseTo(360 - 30 / 0.98 + 4, 9);
   });
@@ -82,6 +92,23 @@ describe('the length of a strap', () => {
     const wedge = { book: { foreEdgeThickness_mm: 40 } };
     const made = { making: { changeAcross: -0.02 }, pattern: { outsideWidth_mm: 360 / 0.98, outsideHeight_mm: 228 } };
     expect(lengths({ ...wedge, ...made })[ACROSS]).toBeCloseTo(lengths(wedge)[ACROSS]!, 9);
+  });
+
+  test('is longer over lace by its thickness round both edges, and by its climb to them from the last row and the fastening', () => {
+    const over = (seam: object, change: Change = {}) =>
+      lengths({ seam: { method: 'lacing', edgeMargin_mm: 4, ...seam }, supplies: { laceThickness_mm: 1 }, ...change })[
+        'over the laced edge'
+      ];
+    // Running lace lies along the seam line alone, 1 mm high.
+    expect(over({ style: 'running' })).toBeCloseTo(3 * Math.hypot(4, 1) + Math.hypot(31, 1) - 43, 9);
+    // Whip lacing goes on as high to the edge and round it, half a turn in all.
+    expect(over({ style: 'whip' })).toBeCloseTo(Math.PI + Math.hypot(4, 1) + Math.hypot(31, 1) - 35, 9);
+    // The plait is two laces high at the edge: from 8 mm straight to it, as at 4 mm it is as high as the lace there.
+    for (const style of ['single loop', 'double loop', 'triple loop'])
+      expect(over({ style })).toBeCloseTo(2 * Math.PI + Math.hypot(8, 2) - 8 + Math.hypot(35, 2) - 35, 9);
+    const wedge = { book: { foreEdgeThickness_mm: 40 } };
+    expect(over({ style: 'whip' }, wedge)! - over({ style: 'whip' })!).toBeCloseTo(2 * Math.asin(1 / 30), 9);
+    expect(over({ style: 'whip' }, TURNED)).toBeUndefined();
   });
 
   test('is none where the job has none', () => expect(strapOf(plainSource())).toBeNull());
@@ -112,14 +139,14 @@ describe('the holes of a strap', () => {
 describe('the piece of a strap', () => {
   test('is square at its sewn end and round at the other', () => {
     const { outline, width, height } = drawn();
-    expect([width, height]).toEqual(nearly([118, 24]));
+    expect([width, height]).toEqual(nearly([118 + OVER, 24]));
     expect(outline.map(({ kind }) => kind)).toEqual(['line', 'arc', 'arc', 'line', 'line']);
     expect(outline.map(segmentStart)).toEqual(
       nearly([
         [0, 0],
-        [106, 0],
-        [118, 12],
-        [106, 24],
+        [106 + OVER, 0],
+        [118 + OVER, 12],
+        [106 + OVER, 24],
         [0, 24],
       ]),
     );
@@ -131,13 +158,13 @@ describe('the piece of a strap', () => {
     expect(placesOf(layers.fold)).toEqual(
       nearly([
         [30, 0, 30, 24],
-        [68, 0, 68, 24],
+        [68 + OVER, 0, 68 + OVER, 24],
       ]),
     );
     expect(placesOf(layers.mark)).toEqual(
       nearly([
-        [100, 12, 106, 12],
-        [103, 9, 103, 15],
+        [100 + OVER, 12, 106 + OVER, 12],
+        [103 + OVER, 9, 103 + OVER, 15],
       ]),
     );
   });
@@ -159,15 +186,15 @@ describe('the piece of a strap', () => {
 
   test('shows the way of the hide on the free stretch between back and front', () => {
     // Of 38 mm between 30 and 68 the arrow takes 0.8.
-    expect(placesOf(drawn().layers.direction)[0]).toEqual(nearly([33.8, 3.6, 64.2, 3.6]));
+    expect(placesOf(drawn().layers.direction)[0]).toEqual(nearly([33.8 + 0.1 * OVER, 3.6, 64.2 + 0.9 * OVER, 3.6]));
   });
 
   test('is named there with its length; its width is that of the job', () => {
     vi.mocked(letteredPiece).mockClear();
     const { sums } = drawn();
     const [, , lines, box] = vi.mocked(letteredPiece).mock.lastCall!;
-    expect(lines).toEqual(['length 118 mm']);
-    expect(box).toEqual(nearly({ x: 32, y: 6, width: 34, height: 16.8 }));
+    expect(lines).toEqual(['length 118.13 mm']);
+    expect(box).toEqual(nearly({ x: 32, y: 6, width: 34 + OVER, height: 16.8 }));
     expect(sums[1]).toEqual({
       dimension: 'height',
       total: 24,
@@ -189,8 +216,8 @@ describe('a flap', () => {
     const arcs = outline.filter((segment) => segment.kind === 'arc');
     expect(arcs.map(({ radius, centre }) => [radius, ...centre])).toEqual(
       nearly([
-        [15, 103, 15],
-        [15, 103, 105],
+        [15, 103 + OVER, 15],
+        [15, 103 + OVER, 105],
       ]),
     );
     expect(sums[1]!.parts[0]!.name).toBe('width of the flap');

@@ -54,6 +54,26 @@ describe.each(BOOKS.map(([name, design], variant) => ({ name, design, variant })
     }
   });
 
+  test('shows no crack between spine piece and boards, however they stand', () => {
+    if (design.job.book.kind !== 'hardback') return;
+    for (const swings of SWINGS) {
+      const sectionOf = (name: string): Vec2[] => {
+        const { positions } = defined(bookMeshes(design, 'thick', stand(swings)).find(({ part }) => part === name));
+        return Array.from(
+          { length: positions.length / 3 },
+          (_, i): Vec2 => [nth(positions, 3 * i), nth(positions, 3 * i + 1)],
+        );
+      };
+      const [cloth, spine, board] = ['backJoint', 'spine', 'backBoard'].map(sectionOf);
+      const apart = (a: readonly Vec2[], b: readonly Vec2[]): number =>
+        Math.min(...a.flatMap((p) => b.map((q) => distance(p, q))));
+      const toSpine = apart(defined(cloth), defined(spine));
+      expect(apart(defined(cloth), defined(board))).toBeLessThan(0.1);
+      // A rounded edge unbends as its board opens; the spine piece is drawn as it is closed.
+      expect(toSpine).toBeLessThan(design.job.book.cornerRadius_mm > 0 ? 2.5 : 0.2);
+    }
+  });
+
   test('keeps its block closed while its boards alone are bent back', () => {
     const [closed, bent] = [stand([0, 0]), stand([2, 1], [0, 0])].map((each) => bookMeshes(design, 'thin', each));
     for (const name of ['frontPages', 'backPages', 'leaves']) {
@@ -146,7 +166,14 @@ test('endpapers are on boards and flyleaves of a hardback, and on no paperback',
     bookMeshes(defined(BOOKS.find(([name]) => name === id))[1], 'thin', stand([1, 1]))
       .filter(({ faces }) => faces.some(({ face, count }) => face === 'endpaper' && count > 0))
       .map(({ part }) => part);
-  expect(papered('choir-book')).toEqual(['frontBoard', 'backBoard', 'frontPages', 'backPages']);
+  expect(papered('choir-book')).toEqual([
+    'frontBoard',
+    'backBoard',
+    'frontJoint',
+    'backJoint',
+    'frontPages',
+    'backPages',
+  ]);
   expect(papered('shore-guide')).toEqual([]);
 });
 

@@ -253,6 +253,21 @@ const DRAWN: readonly (readonly [name: string, document: object, at: readonly [F
     }),
     0.1,
   ],
+  [
+    'a pocket over the end of a thick lining, its board on the way',
+    job({
+      book: book('paperback', [70, 98.8, 33.3, 4.63], 14.98),
+      leather: {
+        outside: leather(3.34, 0.45, 0.93),
+        pocket: leather(0.6, 0.43, 0.14),
+        lining: leather(3.5, 0.48, 0.56),
+      },
+      seam: { edgeMargin_mm: 7.87 },
+      seating: 'back',
+      construction: { lining: 'centre' },
+    }),
+    ['secondBoard', 0.6],
+  ],
 ];
 
 const poseOf = (design: CoverDesign, at: (typeof DRAWN)[number][2]): Pose => {

@@ -24,6 +24,8 @@ const KIND_OF_PART: Record<PartName, Kind> = {
   lining: 'lining',
   frontBoard: 'board',
   backBoard: 'board',
+  frontJoint: 'board',
+  backJoint: 'board',
   spine: 'board',
   frontPages: 'pages',
   backPages: 'pages',

@@ -53,6 +53,7 @@ const stretch = (needs: Needs, lining: number, length: number, angle = 0, fold: 
     length,
     angle,
     slope: 0,
+    faceLength: length - angle * (lining + needs.leathers.outside.neutral * needs.leathers.outside.thickness),
     liningLength: lining > 0 ? length : 0,
     lining: [lining, lining],
     outside: [needs.leathers.outside.thickness, needs.leathers.outside.thickness],
@@ -128,6 +129,29 @@ export function flatHalf(cut: Pieces, needs: Needs): HalfSection {
     held: undefined,
   };
 }
+
+/** Distance in from the fore-edge seam on the inner face of a place at a neutral length d from the middle, mm. */
+export const inFromSeam = (half: HalfSection, d: number): number => faceAt(half, half.toSeam) - faceAt(half, d);
+
+/** Neutral length from the middle of the place that lies so far in from the fore-edge seam on the inner face, mm. */
+export const neutralAt = (half: HalfSection, fromSeam: number): number =>
+  otherLength(half, 'faceLength', 'length', faceAt(half, half.toSeam) - fromSeam);
+
+const faceAt = (half: HalfSection, d: number): number => otherLength(half, 'length', 'faceLength', d);
+
+/** A length from the middle along one line of the section, as it is along another. */
+function otherLength({ pieces }: HalfSection, from: LineLength, to: LineLength, at: number): number {
+  let [start, other] = [0, 0];
+  for (const piece of pieces) {
+    const own = piece[from];
+    if (own > 0 && at <= start + own) return other + (piece[to] * (at - start)) / own;
+    start += own;
+    other += piece[to];
+  }
+  return other + at - start;
+}
+
+type LineLength = 'length' | 'faceLength';
 
 const UPRIGHT: Skew = { aside: 0, lean: 0 };
 

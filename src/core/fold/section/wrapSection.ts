@@ -18,6 +18,8 @@ export interface SectionPiece {
   readonly length: number;
   readonly angle: number;
   readonly slope: number;
+  /** Length on the inner face. */
+  readonly faceLength: number;
   /** Length of the lining's own neutral line here. */
   readonly liningLength: number;
   /** Lining and outside thickness where the stretch begins and ends, mm. */
@@ -152,6 +154,7 @@ export function wrapSection(
         length: own,
         angle: part,
         slope: fall === 0 ? 0 : Math.atan2(fall, bent),
+        faceLength: run,
         liningLength: run + part * (lining?.neutralDepth ?? 0),
         lining: [l0, l1],
         outside: [t0, t1],

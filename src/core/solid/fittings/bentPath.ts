@@ -53,31 +53,37 @@ function pointOn(from: Vec2, along: number, { length, turn }: BentPiece, by: num
 
 /**
  * Neutral line of a sheet that is drawn taut over pegs, its inner face on them: a straight stretch from peg to peg, and at each
- * an arc about it.
- * @param pegs two or more, each turning the sheet to the left
+ * an arc about it. Where the sheet is held down at a peg and goes up from there, it turns to the right, on an arc of its own.
+ * @param pegs two or more
  * @param radius of the neutral line about a peg, mm
+ * @param hollow radius of the neutral line where it turns to the right, mm
  */
-export function pathOverPegs(pegs: readonly Vec2[], radius: number): BentPath {
+export function pathOverPegs(pegs: readonly Vec2[], radius: number, hollow = radius): BentPath {
   const ways = pegs.slice(1).map((peg, i) => subtract(peg, pegs[i]!));
   const first = Math.atan2(ways[0]![1], ways[0]![0]);
+  const turns = ways.slice(1).map((next, i) => Math.atan2(cross(ways[i]!, next), dot(ways[i]!, next)));
+  // The neutral line is on the right of the pegs: turning right it meets its arc before it comes to the peg.
+  const short = (turn = 0): number => (turn < 0 ? (radius + hollow) * Math.tan(-turn / 2) : 0);
   const pieces = ways.flatMap((way, i): BentPiece[] => {
-    const straight = { length: Math.hypot(...way), turn: 0 };
-    const next = ways[i + 1];
-    if (next === undefined) return [straight];
-    const turn = Math.atan2(cross(way, next), dot(way, next));
-    return [straight, { length: turn * radius, turn }];
+    const turn = turns[i];
+    const straight = { length: Math.max(0, Math.hypot(...way) - short(turns[i - 1]) - short(turn)), turn: 0 };
+    return turn === undefined
+      ? [straight]
+      : [straight, { length: Math.abs(turn) * (turn < 0 ? hollow : radius), turn }];
   });
   return { start: addScaled(pegs[0]!, leftOf(heading(first)), -radius), heading: first, pieces };
 }
 
 /**
- * The same sheet, let go from some place on: it is bent no more than `turn` in all and goes on straight from there.
+ * The same sheet, let go from some place on: it is bent no more than `turn` in all and goes on straight from there. Up to its
+ * last turn to the right it is held down.
  * @param turn radians, 0 or more
  */
 export function bentUpTo(path: BentPath, turn: number): BentPath {
-  let left = turn;
-  const pieces: BentPiece[] = [];
-  for (const piece of path.pieces) {
+  const held = path.pieces.slice(0, path.pieces.findLastIndex((piece) => piece.turn < 0) + 1);
+  let left = turn - bentTurn({ ...path, pieces: held });
+  const pieces: BentPiece[] = [...held];
+  for (const piece of path.pieces.slice(held.length)) {
     const share = piece.turn > left ? Math.max(0, left) / piece.turn : 1;
     pieces.push(share === 1 ? piece : { length: piece.length * share, turn: piece.turn * share });
     if (share < 1) break;

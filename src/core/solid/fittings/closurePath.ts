@@ -14,6 +14,7 @@ import { type BentPath, type BentPlace, bentLength, bentPlaces, bentTurn, bentUp
 import { barHeight, roundOfTab, type TabLie, tabLie } from './buckleTabMesh.ts';
 import { type FasteningShape, fasteningShape } from './fasteningShape.ts';
 import { alongLine, lineAt, lineOfHalves, type SectionLine, type SectionPlace } from './sectionLine.ts';
+import { strandPegs } from './strandPegs.ts';
 
 /** A strap or flap as it is made: lengths of the finished piece, along it from its sewn end, mm. */
 export interface Closure {
@@ -22,6 +23,8 @@ export interface Closure {
   readonly neutral: number;
   readonly length: number;
   readonly anchor: number;
+  /** Seam of the cover along both fore-edges, under the strap: its margin, and what stands there, from the seam line outward. */
+  readonly seam: { readonly margin: number; readonly pegs: readonly Vec2[] };
   /** From its sewn end to its fastening, and from there to its free end. */
   readonly fastening: number;
   readonly end: number;
@@ -68,6 +71,7 @@ function makeClosure(design: CoverDesign, point: RangePoint): Closure | null {
     neutral,
     length,
     anchor: strap.leaves,
+    seam: { margin: job.seam.edgeMargin_mm, pegs: strandPegs(design, point) },
     fastening: length - wanted.end_mm,
     end: wanted.end_mm,
     edges: [turned, pieces.outside.width - turned],
@@ -90,7 +94,7 @@ function makeClosure(design: CoverDesign, point: RangePoint): Closure | null {
   let from = 0;
   const bends = path.pieces.flatMap(({ length: along, turn }) => {
     from += along;
-    return turn > 0 ? [{ from: from - along, to: from, turn }] : [];
+    return turn === 0 ? [] : [{ from: from - along, to: from, turn }];
   });
   return { ...closed, slope, bends };
 }
@@ -110,39 +114,85 @@ function tautPath(closure: Closure, line: SectionLine, reach: number): BentPath 
   const foot = frontPlace(closure, line, reach);
   const way = alongLine(foot);
   const bar = addScaled(addScaled(foot.grain, foot.out, barHeight(closure.thickness)), way, shape.beyond);
-  // What the end lies over beyond the fastening, as the step to a lining, lifts the strap too.
-  const end = edges[0] + reach + closure.end + BEYOND;
-  const over = [lineAt(line, end), ...line.filter(({ s }) => s >= edges[0] + reach && s < end)];
-  const front = line.filter((place) => place.s < edges[0] + reach && isOuter(place, foot));
-  const before = [...backPegs(closure, line), ...stackPegs(closure, line), ...front.map(({ grain }) => grain)];
-  let lifted = Math.max(shape.height, ...over.map(({ grain }) => dot(subtract(grain, foot.grain), foot.out)));
+  // What the end lies over from the fastening on, as the step to a lining or a seam near by, lifts the strap too.
+  const middle = edges[0] + reach;
+  const end = middle + closure.end + BEYOND;
+  const onFront = line.filter((place) => place.s < end && (place.s >= middle || isOuter(place, foot)));
+  const pegs = inOrder([...onFront.map(pegOf), ...seamPegs(closure, line, 0)]);
+  const comes = pegs.filter(({ s }) => s < middle - shape.before);
+  const over = [...pegs.slice(comes.length), pegOf(lineAt(line, end))];
+  const sewn = sewnPegs(closure, line);
+  const before = [...backPegs(closure, line), ...stackPegs(closure, line), ...comes.map(({ at }) => at)];
+  let lifted = Math.max(shape.height, ...over.map(({ at }) => dot(subtract(at, foot.grain), foot.out)));
   for (let i = 0; ; i++) {
     const shoulder = (by: number): Vec2 => addScaled(addScaled(foot.grain, foot.out, lifted), way, by);
     const last = shoulder(shape.beyond);
-    const path = overPegs(closure, [...before, shoulder(-shape.before), last]);
+    const path = overPegs(closure, sewn, [...before, shoulder(-shape.before), last]);
     // The end goes on as the strap comes to its fastening, which may be less steep than the front there.
     const right = addScaled([0, 0], leftOf(heading(path.heading + bentTurn(path))), -1);
     const overBar = tab === null ? 0 : roundOfTab(tab) - dot(subtract(last, bar), right);
-    const under = Math.max(overBar, ...over.map(({ grain }) => dot(subtract(grain, last), right)));
-    if (under < TOLERANCE.length || i === MOST_LIFTS) return path;
-    lifted += under;
+    const still = Math.max(overBar, ...over.map(({ at }) => dot(subtract(at, last), right)));
+    if (still < TOLERANCE.length || i === MOST_LIFTS) return path;
+    lifted += still;
   }
 }
 
 /** How often the end of a strap is lifted off what it lies over: each time it rises by what was still under it. */
 const MOST_LIFTS = 4;
 
-const overPegs = (closure: Closure, pegs: readonly Vec2[]): BentPath =>
-  pathOverPegs(
-    convexChain(pegs).map((i) => pegs[i]!),
-    neutralRadius(closure),
-  );
+/** Neutral line over pegs: taut as far as it is sewn down, and taut from there on. */
+function overPegs(closure: Closure, sewn: readonly Vec2[], free: readonly Vec2[]): BentPath {
+  const taut = (pegs: readonly Vec2[]): Vec2[] => convexChain(pegs).map((i) => pegs[i]!);
+  const held = sewn.length > 1 ? taut(sewn) : sewn;
+  const pegs = [...held.slice(0, -1), ...taut([...held.slice(-1), ...free])];
+  return pathOverPegs(pegs, neutralRadius(closure), closure.thickness);
+}
 
-/** The back's grain side from the sewn end to the fold of a turned end, or to its cut edge. */
-function backPegs({ edges, anchor }: Closure, line: SectionLine): Vec2[] {
-  const from = edges[1] - anchor;
-  const sewn = lineAt(line, from);
-  return [sewn, ...line.filter((place) => place.s > from && isOuter(place, sewn))].map(({ grain }) => grain);
+/** A place that a strap lies on, in its order along the cover's section. */
+interface Peg {
+  readonly s: number;
+  readonly at: Vec2;
+}
+
+const pegOf = ({ s, grain }: SectionPlace): Peg => ({ s, at: grain });
+const inOrder = (pegs: readonly Peg[]): Peg[] => [...pegs].sort((a, b) => a.s - b.s);
+
+/** Thread or lace along the front edge (0) or the back edge (1). */
+function seamPegs({ seam, edges }: Closure, line: SectionLine, edge: 0 | 1): Peg[] {
+  const side = edge === 0 ? -1 : 1;
+  const hole = lineAt(line, edges[edge] - side * seam.margin);
+  const way = alongLine(hole);
+  return seam.pegs.map(([x, y]): Peg => {
+    return { s: hole.s + side * x, at: addScaled(addScaled(hole.grain, way, side * x), hole.out, y) };
+  });
+}
+
+/** Slope at which a strap climbs to a seam of the cover that its last row of holes leaves no way to. Free choice. */
+const CLIMB = 1 / 3;
+
+/** Where the strap is free of the back, mm from the front edge: at its last row of holes; over no seam, at its sewn end. */
+function freeFrom({ strap, seam, edges, anchor }: Closure): number {
+  const end = edges[1] - anchor;
+  const [first] = seam.pegs;
+  if (first === undefined) return end;
+  const climbs = edges[1] - seam.margin + first[0] - Math.abs(first[1]) / CLIMB;
+  return Math.max(end, Math.min(climbs, Math.max(...strap.holes.map(({ at }) => at[0]))));
+}
+
+/** The back's grain side from the strap's end to where the strap is free: there it is sewn down. */
+function sewnPegs(closure: Closure, line: SectionLine): Vec2[] {
+  const [end, free] = [closure.edges[1] - closure.anchor, freeFrom(closure)];
+  const onBack = line.filter(({ s }) => s > end && s < free).map(({ grain }) => grain);
+  return [lineAt(line, end).grain, ...onBack, ...(free > end ? [lineAt(line, free).grain] : [])];
+}
+
+/** From there on the back's grain side and what stands on it, to the fold of a turned end, or to its cut edge. */
+function backPegs(closure: Closure, line: SectionLine): Vec2[] {
+  const { edges, anchor } = closure;
+  const sewn = lineAt(line, edges[1] - anchor);
+  const from = freeFrom(closure);
+  const back = line.filter((place) => place.s > from && isOuter(place, sewn)).map(pegOf);
+  return inOrder([...back, ...seamPegs(closure, line, 1).filter(({ s }) => s > from)]).map(({ at }) => at);
 }
 
 /** Whether a strap can lie on a place: not where the end of a turned cover lies on its pocket, or turns onto it. */
@@ -152,15 +202,23 @@ const isOuter = ({ lift, out }: SectionPlace, onBoard: SectionPlace): boolean =>
 /** Turn of the back within which it counts as its plane, up to the fold of a turned end, radians. */
 const IN_PLANE = 0.03;
 
-/** As far as a free strap follows the back: over the seam to the cut edge, or in the back's plane to the fold of a turned end. */
+/** As far as a free strap follows the back beyond where it is sewn: over the seam, or in the back's plane to the fold of a turned end. */
 function followedPegs(closure: Closure, line: SectionLine): Vec2[] {
+  const from = freeFrom(closure);
+  const stand = seamPegs(closure, line, 1);
+  if (stand.length > 0) {
+    // Over what stands highest, and on in the back's plane.
+    const { out } = lineAt(line, closure.edges[1] - closure.seam.margin);
+    const top = stand.reduce((highest, peg) => (dot(subtract(peg.at, highest.at), out) > 0 ? peg : highest));
+    const before = inOrder([...line.map(pegOf), ...stand]).filter(({ s }) => s > from && s <= top.s);
+    return [...before.map(({ at }) => at), addScaled(top.at, leftOf(out), 1)];
+  }
   if (closure.pocket > 0) return backPegs(closure, line);
-  const from = closure.edges[1] - closure.anchor;
   const sewn = lineAt(line, from);
   const inPlane = line.filter(
     ({ s, out }) => s > from && s < closure.edges[1] && dot(out, sewn.out) > Math.cos(IN_PLANE),
   );
-  return [sewn.grain, ...inPlane.map(({ grain }) => grain)];
+  return inPlane.map(({ grain }) => grain);
 }
 
 /** Corners of the layers that meet at the two cut edges. */
@@ -226,10 +284,19 @@ export interface ClosureHold {
   readonly fastened: number;
   /** 1 where a pocket or an end lies on the free strap, 0 where none does. */
   readonly covered: number;
+  /** 0 as it is sewn on, flat on the back, 1 raised over the cover's seam. */
+  readonly raised: number;
   /** Turn that brings the section to the bench, radians. */
   readonly benchTurn: number;
   /** Corners of the back board in section; empty while the book is away. */
   readonly board: readonly Vec2[];
+}
+
+/** A strap before the seam of the cover is worked: what it will lie over is there by a share. */
+function raisedBy(closure: Closure, share: number): Closure {
+  const { margin, pegs } = closure.seam;
+  const raised = pegs.map(([x, y]): Vec2 => [x > margin ? margin + (x - margin) * share : x, y * share]);
+  return { ...closure, seam: { margin, pegs: share === 0 ? [] : raised } };
 }
 
 /** The strap as it lies, and how far from the front edge its fastening stands on the front. */
@@ -247,11 +314,13 @@ export interface ClosureLie {
  * A board that is not in its pocket yet may reach beyond the cover: the strap is bent up past its tip.
  */
 export function closureLie(
-  closure: Closure,
+  made: Closure,
   line: SectionLine,
-  { fastened, covered, benchTurn, board }: ClosureHold,
+  { fastened, covered, raised, benchTurn, board }: ClosureHold,
 ): ClosureLie {
-  const onBack = overPegs(closure, followedPegs(closure, line));
+  const closure = raised === 1 ? made : raisedBy(made, raised);
+  const sewn = sewnPegs(closure, line);
+  const onBack = overPegs(closure, sewn, followedPegs(closure, line));
   const followed = bentTurn(onBack);
   const room = Math.max(1, closure.fastening - bentLength(onBack));
   const { low, high, radius } = closure.shape;
@@ -265,7 +334,7 @@ export function closureLie(
     // Bent up, by itself or where the back steps up, it goes past the tip of a board, or along a turned end and round its fold.
     const past = free > 0 ? boardBeyond(closure, onBack, board, free) : 0;
     const ending = onBack.heading + followed + free;
-    const taut = overPegs(closure, backPegs(closure, line));
+    const taut = overPegs(closure, sewn, backPegs(closure, line));
     const round = free >= 0 && past === 0 ? bentUpTo(taut, Math.max(0, ending - taut.heading)) : onBack;
     const turn = ending - round.heading - bentTurn(round);
     const bend = { length: Math.abs(turn) * (neutralRadius(closure) + Math.min(SOFT, past)), turn };

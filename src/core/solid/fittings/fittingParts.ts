@@ -35,6 +35,8 @@ export interface Fittings {
 const LET_GO = 0.02;
 /** Share of the joining from which no pocket or end lies on the strap: `coverParts` has them above it, or folded. */
 const UNCOVERED = 0.8;
+/** Share of the seam over which the strap is raised to work under it: the seam starts at the tail, away from it. Free choice. */
+const RAISED = 0.01;
 
 /**
  * Strap or flap with its fastening, pen loop and ribbons of a cover, in one position.
@@ -45,7 +47,7 @@ export function fittingParts(
   design: CoverDesign,
   point: RangePoint,
   { grid, opening, least, benchTurn, book, bookPlace }: FittingPlace,
-  { fitted, joined, fastened }: Pick<Movements, 'fitted' | 'joined' | 'fastened'>,
+  { fitted, joined, sewn, fastened }: Pick<Movements, 'fitted' | 'joined' | 'sewn' | 'fastened'>,
 ): Fittings {
   const isClosed = least === null ? 0 : 1 - ramp(opening, least, least + LET_GO);
   const { height } = design.pieces.outside;
@@ -58,6 +60,7 @@ export function fittingParts(
     benchTurn,
     covered: 1 - ramp(joined, UNCOVERED, 1),
     fitted,
+    raised: ramp(sewn, 0, RAISED),
     fastened: fastened * isClosed,
     board: cornersOf(book.find(({ part }) => part === 'backBoard')),
   });

@@ -40,8 +40,8 @@ function columns(closure: Closure): { readonly at: readonly number[]; readonly f
     const last = stretches.at(-1);
     if (last !== undefined && bend.from - FINE <= last.to + FINE) {
       last.to = Math.max(last.to, bend.to);
-      last.turn += bend.turn;
-    } else stretches.push({ ...bend });
+      last.turn += Math.abs(bend.turn);
+    } else stretches.push({ ...bend, turn: Math.abs(bend.turn) });
   }
   for (const { turn, ...bend } of stretches.filter(({ turn }) => turn > 0.02)) {
     const beside = turn >= SHARP ? BESIDE : FINE;

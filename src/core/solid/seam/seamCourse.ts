@@ -90,6 +90,21 @@ export function strapCourse(design: CoverDesign, point: RangePoint): SeamCourse 
   });
 }
 
+/**
+ * The way along a fore-edge away from the corners, without back stitches.
+ * @param count stations of the stretch
+ * @returns null where no seam runs along the fore-edge
+ */
+export function edgeCourse(design: CoverDesign, point: RangePoint, count: number): SeamCourse | null {
+  const row = seamHoles(design).rows.find(({ side }) => side === 'backForeEdge');
+  if (row === undefined) return null;
+  const stack = stackAt(design, point)(row.holes[Math.floor(row.holes.length / 2)]!);
+  const stations = Array.from({ length: count }, (_, hole): Station => {
+    return { hole, fan: 0, stack, reach: design.job.seam.edgeMargin_mm, pile: 0 };
+  });
+  return courseOf([{ stations, isClosed: false, pitch: row.pitch }], { ...seamWork(design.job), backStitches: 0 });
+}
+
 function courseOf(rows: readonly StationRow[], work: SeamWork): SeamCourse {
   const strands: StrandCourse[] = [];
   let moves = 0;

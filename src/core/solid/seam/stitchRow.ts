@@ -1,11 +1,10 @@
+import { THREAD_STANDS } from '../../pattern/seamRise.ts';
 import type { SeamKnot } from './seamKnot.ts';
 import type { SeamWork } from './seamWork.ts';
 import { rowStack, type StationRow } from './station.ts';
 
 /** Slant of a saddle stitch on the face, radians: both strands share a hole, one above the other. Judged by eye. */
 const SLANT = 0.17;
-/** How high the middle of a thread stands over the leather, in thicknesses: it beds in. Judged by eye. */
-const STANDS = 0.22;
 
 /**
  * Saddle stitch along a row: two strands, one on either face in every stitch, which change faces in every hole on its axis.
@@ -21,7 +20,7 @@ export function stitchRow(row: StationRow, { section, backStitches }: SeamWork, 
     ...Array.from({ length: back }, (_, i) => last - 1 - i),
   ];
   const thickness = section.thickness;
-  const stands = STANDS * thickness;
+  const stands = THREAD_STANDS * thickness;
   // Pulled tight, a thread bends round its own inner side.
   const bend = thickness / 2;
   const slant = (row.pitch / 2 - bend) * Math.tan(SLANT);

@@ -1,7 +1,12 @@
 import { describe, expect, test } from 'vitest';
 import { jointSlide } from '../../../../src/core/book/bookOutline.ts';
 import { coverDesign } from '../../../../src/core/fold/coverDesign.ts';
-import { type HalfSection, placeSection } from '../../../../src/core/fold/section/halfSection.ts';
+import {
+  type HalfSection,
+  inFromSeam,
+  neutralAt,
+  placeSection,
+} from '../../../../src/core/fold/section/halfSection.ts';
 import { gentleRise, seatCurve, seatPoint, swung } from '../../../../src/core/fold/section/seatCurve.ts';
 import { EXAMPLE_JOBS } from '../../../../src/core/job/examples.ts';
 import { boardDirection, type Standing, standingAt } from '../../../../src/core/solid/standing.ts';
@@ -14,6 +19,13 @@ const DESIGNS = [
   ['turned ends', coverOf({ pockets: { construction: 'turned' } })],
   ['slack at the spine', coverOf({ seating: 'spine' })],
   ['boards at the front', coverOf({ seating: 'front' })],
+  [
+    'a thick lining that ends on the board',
+    coverOf({
+      leather: { outside: { min_mm: 1, max_mm: 1 }, lining: { min_mm: 3.5, max_mm: 3.5 } },
+      construction: { lining: 'centre' },
+    }),
+  ],
   ['skived folds', coverOf({ leather: { outside: { min_mm: 1.6, max_mm: 2, foldThickness_mm: 0.9 } } })],
   ['a wedge and rounded edges', coverOf({ book: { foreEdgeThickness_mm: 33, cornerRadius_mm: 6 } })],
 ] as const;
@@ -73,6 +85,21 @@ describe('the inner face', () => {
       expect(tip.inner[0]).toBeCloseTo(reach * Math.cos(direction), 2);
       expect(tip.inner[1]).toBeCloseTo(-book.thickness / 2 - reach * Math.sin(direction), 2);
       expect(Math.sin(tip.theta + direction)).toBeCloseTo(0, 9);
+    }
+  });
+
+  test.each(DESIGNS)('is as long from the seam inward as chords of it add up: %s', (_name, design) => {
+    const { back } = standingAt(design, 'thick', 0.8);
+    const steps = 4000;
+    const at = Array.from({ length: steps + 1 }, (_, i) => (back.toSeam * (steps - i)) / steps);
+    const faces = placeSection(back, at.toReversed(), { wrapped: 1, ...folds }).toReversed();
+    let length = 0;
+    for (let i = 1; i <= steps; i++) {
+      const [a, b] = [nth(faces, i - 1).inner, nth(faces, i).inner];
+      length += Math.hypot(b[0] - a[0], b[1] - a[1]);
+      if (i % 400 > 0) continue;
+      expect(inFromSeam(back, nth(at, i))).toBeCloseTo(length, 2);
+      expect(inFromSeam(back, neutralAt(back, length))).toBeCloseTo(length, 9);
     }
   });
 });
