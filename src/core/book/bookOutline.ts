@@ -55,7 +55,7 @@ export function boardDirections(book: BookModel, opening: Opening): { front: num
 }
 
 /** The edge between board and back at a swing; its turn, when sharp, is a right angle less half the arc, wedge and swing. */
-function edgeAt(book: BookModel, swing: number): RoundedEdge {
+export function edgeAt(book: BookModel, swing: number): RoundedEdge {
   const { radius, halfAngle } = circularSegment(book.thickness, book.rise);
   return roundedEdge(book.edgeRadius, radius, Math.PI / 2 - halfAngle - book.wedge - swing);
 }

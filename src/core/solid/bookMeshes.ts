@@ -49,7 +49,6 @@ export function bookMeshes(
   const back = half('back');
   const isAlike = opening.front === opening.back && leaves.front === leaves.back && mouths.front === mouths.back;
   const front = isAlike ? back : half('front');
-  const { spine, bands } = stillParts(book);
   const height = book.height - 2 * book.square;
   const flyleaf = book.kind === 'hardback' ? 'endpaper' : 'pageFace';
   const fan: Pages[] = [
@@ -61,16 +60,16 @@ export function bookMeshes(
     mirrored(backBoardMesh(book, opening.front), 'frontBoard'),
     backBoardMesh(book, opening.back),
     ...(frontJoint && backJoint ? [mirrored(frontJoint, 'frontJoint'), backJoint] : []),
-    spine,
+    spineMesh(book, opening),
     pagesMesh('frontPages', [{ side: 'front', leaves: front.slab }], height, flyleaf),
     pagesMesh('backPages', [{ side: 'back', leaves: back.slab }], height, flyleaf),
     pagesMesh('leaves', fan, height, 'pageFace'),
-    ...bands,
+    ...bandsOf(book),
   ];
 }
 
-/** What is alike however the book stands. */
-const stillParts = remembered((book: BookModel) => {
+/** Head and tail band, alike however the book stands. */
+const bandsOf = remembered((book: BookModel) => {
   const band = headBandMesh(book);
-  return { spine: spineMesh(book), bands: band === null ? [] : [band, mirrored(band, 'tailBand', 2)] };
+  return band === null ? [] : [band, mirrored(band, 'tailBand', 2)];
 });

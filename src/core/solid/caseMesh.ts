@@ -1,5 +1,5 @@
 import type { BookModel } from '../book/bookModel.ts';
-import { boardDirections, CLOSED, jointSlide, outlinePolygon } from '../book/bookOutline.ts';
+import { boardDirections, jointSlide, type Opening, outlinePolygon } from '../book/bookOutline.ts';
 import { remembered } from '../math/remembered.ts';
 import { addScaled, distance, heading, leftOf, type Vec2 } from '../math/vec2.ts';
 import { mm } from '../units/mm.ts';
@@ -51,7 +51,7 @@ export const caseShape = remembered((book: BookModel): CaseShape => {
   };
 });
 
-/** Outside of the closed spine: centre of its rounded front edge, circle of a rounded back, and where the two meet. */
+/** Outside of the spine: centre of its rounded front edge, circle of a rounded back, and where the two meet. */
 interface SpineProfile {
   readonly corner: Vec2;
   readonly circle: { readonly x: number; readonly radius: number } | null;
@@ -59,12 +59,17 @@ interface SpineProfile {
   readonly meet: number;
 }
 
+/** A rounded edge of the spine piece, and the polar angle at which it begins at the board. */
+interface SpineEdge extends SpineProfile {
+  readonly begins: number;
+}
+
 /** Share of half the thickness that a rounded edge may take here: at 1 both edges meet, and nothing is left between them. */
 const ROUNDEST = 1 - 1e-6;
 
-function spineProfile(book: BookModel): SpineProfile {
+function spineProfile(book: BookModel, swing = 0): SpineProfile {
   const edgeRadius = mm(Math.min(book.edgeRadius, (ROUNDEST * book.thickness) / 2));
-  const { points, radius, back } = outlinePolygon({ ...book, edgeRadius }, CLOSED);
+  const { points, radius, back } = outlinePolygon({ ...book, edgeRadius }, { front: swing, back: swing });
   const corner = points[1]!;
   if (back === null) return { corner, circle: null, meet: Math.PI };
   const x = points[(back.first + back.last) / 2]![0] + back.radius;
@@ -140,26 +145,42 @@ type Run = MeshData['faces'][number];
 const MAX_TURN = Math.PI / 60;
 const MAX_SAGITTA = 0.02;
 
-/** Outside and inside of the spine piece, front to back, following the back of the closed book: flat, edge-rounded or round. */
-export const spineSection = remembered((book: BookModel): { outer: readonly Vec2[]; inner: readonly Vec2[] } => {
+/** Most by which a rounded edge of the spine piece unbends, radians, and as a share of its turn. Free choice: the piece is stiff. */
+const UNBENDS = { most: 0.5, share: 0.5 };
+
+/**
+ * Outside and inside of the spine piece, front to back, following the back of the book: flat, edge-rounded or round. A rounded
+ * edge unbends as its board opens, so that it stays behind a pocket that reaches onto it.
+ */
+export function spineSection(
+  book: BookModel,
+  opening: Opening,
+): { readonly outer: readonly Vec2[]; readonly inner: readonly Vec2[] } {
   const { thickness, edgeRadius, wedge } = book;
   const { spineThickness } = caseShape(book);
   const outer: Vec2[] = [];
   const inner: Vec2[] = [];
-  const arc = (centre: Vec2, radius: number, from: number, to: number): void => {
+  /** As many facets however the book stands: those of the closed one. */
+  const arc = (centre: Vec2, radius: number, from: number, to: number, closed: number): void => {
     const step = Math.min(MAX_TURN, 2 * Math.sqrt((2 * MAX_SAGITTA) / radius));
-    const count = Math.max(1, Math.ceil(Math.abs(to - from) / step));
+    const count = Math.max(1, Math.ceil(Math.abs(closed) / step));
     for (let i = 0; i <= count; i++) {
       const way = heading(from + ((to - from) * i) / count);
       outer.push(addScaled(centre, way, radius));
       inner.push(addScaled(centre, way, Math.max(0.01, radius - spineThickness)));
     }
   };
-  const { corner, circle, meet } = spineProfile(book);
+  const shut = spineProfile(book);
   // An edge less round than the spine piece is thick stays outside of it.
   const isRounded = edgeRadius > spineThickness;
-  if (isRounded) arc(corner, edgeRadius, Math.PI / 2 + wedge, meet);
-  if (circle) arc([circle.x, 0], circle.radius, meet, 2 * Math.PI - meet);
+  const turn = isRounded ? shut.meet - Math.PI / 2 - wedge : 0;
+  const [front, back] = [opening.front, opening.back].map((swing) => {
+    const unbent = Math.max(0, Math.min(swing, UNBENDS.most, UNBENDS.share * turn));
+    return { ...spineProfile(book, unbent), begins: Math.PI / 2 + wedge + unbent };
+  }) as [SpineEdge, SpineEdge];
+  if (isRounded) arc(front.corner, edgeRadius, front.begins, front.meet, turn);
+  if (shut.circle)
+    arc([shut.circle.x, 0], shut.circle.radius, front.meet, 2 * Math.PI - back.meet, 2 * (Math.PI - shut.meet));
   else if (!isRounded) {
     const half = thickness / 2 - edgeRadius;
     // Boards that close toward the fore-edge leave less room inside than outside.
@@ -167,13 +188,14 @@ export const spineSection = remembered((book: BookModel): { outer: readonly Vec2
     outer.push([0, half], [0, -half]);
     inner.push([spineThickness, inside], [spineThickness, -inside]);
   }
-  if (isRounded) arc([corner[0], -corner[1]], edgeRadius, 2 * Math.PI - meet, (3 * Math.PI) / 2 - wedge);
+  const [x, y] = back.corner;
+  if (isRounded) arc([x, -y], edgeRadius, 2 * Math.PI - back.meet, 2 * Math.PI - back.begins, turn);
   return { outer, inner };
-});
+}
 
 /** The spine piece. */
-export function spineMesh(book: BookModel): MeshData {
-  const { outer, inner } = spineSection(book);
+export function spineMesh(book: BookModel, opening: Opening): MeshData {
+  const { outer, inner } = spineSection(book, opening);
   let at = 0;
   const along = outer.map((place, i) => {
     at += distance(place, outer[Math.max(0, i - 1)]!);

@@ -8,6 +8,7 @@ import { type EndField, endField } from './endField.ts';
 import { type Grid, gridSolid, mirrored, moved } from './gridSolid.ts';
 import type { MeshData } from './meshData.ts';
 import { mouthRows } from './mouthScoop.ts';
+import { pocketBend } from './pocketBend.ts';
 import { pocketMesh, type SeamFrame } from './pocketMesh.ts';
 import { type RowPlan, rowPlan } from './rowPlan.ts';
 import type { Staging } from './staging.ts';
@@ -34,18 +35,25 @@ export function coverParts(
   const posture: SectionPosture = { wrapped: lined, turnedFolds: [folded, folded] };
   const grid = coverGrid(design, point, front, back, posture, rows.cover);
   const parts = [outsideMesh(grid)];
-  const pocketOf = (end: CoverHalf): MeshData | null => {
+  const pocketOf = (end: CoverHalf, side: keyof Sides<unknown>): MeshData | null => {
     if (!end.field.foreEdge) return null;
     const { lateral, up } = laidAway(joined);
-    const { outside } = design.needs[point].leathers;
+    const { book, leathers } = design.needs[point];
+    const { outside, pocket } = leathers;
+    const leaf = {
+      thickness: pocket.thickness,
+      reach: end.field.leafAt(design.pieces.pocket.width - design.job.seam.edgeMargin_mm)[0],
+    };
+    const isHome = pockets[side].lead === 0 && pockets[side].rise === book.board;
+    const bend = isHome ? pocketBend(book, end.half, standing.swings[side], leaf) : null;
     const place = {
       out: lateral * (design.pieces.pocket.width + POCKET_BESIDE),
       above: up * POCKET_LIFT - lateral * (outside.thickness + end.half.pieces.at(-1)!.lining[0]),
     };
-    return pocketMesh(design, point, end.field, seamFrame(end.half, posture), place, rows.pocket);
+    return pocketMesh(design, point, end.field, seamFrame(end.half, posture), bend, place, rows.pocket);
   };
-  const backPocket = pocketOf(back);
-  const frontPocket = isAlike ? backPocket : pocketOf(front);
+  const backPocket = pocketOf(back, 'back');
+  const frontPocket = isAlike ? backPocket : pocketOf(front, 'front');
   if (frontPocket && backPocket) parts.push(mirrored(frontPocket, 'frontPocket'), backPocket);
   if (grid.lined) {
     const { lateral, up } = laidAway(lined);

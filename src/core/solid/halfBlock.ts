@@ -1,5 +1,5 @@
 import type { BookModel } from '../book/bookModel.ts';
-import { jointSlide } from '../book/bookOutline.ts';
+import { edgeAt, jointSlide } from '../book/bookOutline.ts';
 import { wrapAngle } from '../math/angle.ts';
 import { TOLERANCE } from '../math/tolerance.ts';
 import { addScaled, distance, dot, heading, leftOf, subtract, type Vec2 } from '../math/vec2.ts';
@@ -115,7 +115,7 @@ function closedBlock(book: BookModel, { tilt, pocket, mouth }: BlockStand): Clos
     const given = Math.max(0, reach);
     const room = Math.min(toMiddle(given), toMiddle(book.width - book.square - from));
     const least = Math.min(LEAST_PAGES.share * room, LEAST_PAGES.thickness);
-    const presses = Math.max(0, Math.min(pocket, room - least - PLAY));
+    const presses = Math.max(0, Math.min(pocket + bentIn(book, pocket, mouth), room - least - PLAY));
     // A pocket that reaches the joint is given way to from there.
     const low = PLAY + (reach > 0 ? 0 : presses);
     const rises = reach > 0 ? presses / given : 0;
@@ -141,6 +141,14 @@ function closedBlock(book: BookModel, { tilt, pocket, mouth }: BlockStand): Clos
   const first = at(least);
   const beyond = Math.max(...[0, 0.25, 0.5, 0.75, 1].map((share) => first.start(share)[0]));
   return beyond > 0 ? at(Math.min(least + beyond + PLAY, book.width / 2)) : first;
+}
+
+/** How much higher than on the flat of the board a pocket stands that reaches onto its rounded edge, mm. */
+function bentIn(book: BookModel, pocket: number, mouth: number): number {
+  const { onBoard, turn } = edgeAt(book, 0);
+  const radius = book.edgeRadius - book.board - pocket;
+  if (pocket === 0 || radius <= 0 || onBoard <= mouth) return 0;
+  return radius * (1 - Math.cos(Math.min(turn, (onBoard - mouth) / (radius + pocket / 2))));
 }
 
 /** How a leaf that lies on the board gets there: turns with straight runs after them, and the arc on which it comes down. */

@@ -69,7 +69,7 @@ interface Clearance {
  * depth in it, and where it may go down to `deepest`.
  */
 function clearOfSpine(book: BookModel, swing: number, { cloth, deepest, underLeaves }: Clearance) {
-  const { outer, inner } = spineSection(book);
+  const { outer, inner } = spineSection(book, { front: swing, back: swing });
   const { along, hinge } = boardLine(book, swing);
   const inward = leftOf(along);
   const ring = [...outer, ...[...inner].reverse()].map((place): Vec2 => {

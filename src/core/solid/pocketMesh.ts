@@ -8,6 +8,7 @@ import type { EndField } from './endField.ts';
 import { columnPlaces, displaced, gridNormals, gridOf, gridSolid } from './gridSolid.ts';
 import type { MeshData } from './meshData.ts';
 import { mouthScoop, scoopedAt } from './mouthScoop.ts';
+import { bendStops, onBend, type PocketBend } from './pocketBend.ts';
 import { type ColumnSeat, columnRows, type RowPlan, withRows } from './rowPlan.ts';
 import { cornerStops, trimCorners } from './trimCorners.ts';
 import { trimMouth } from './trimMouth.ts';
@@ -29,7 +30,14 @@ export interface PocketPlace {
 const MAX_TURN = (6 * Math.PI) / 180;
 
 /** Places along the pocket at which it has columns, from the seam, mm on its mid-surface. */
-function pocketStops(curve: SeatCurve, field: EndField, margin: number, width: number, corners: readonly number[]) {
+function pocketStops(
+  curve: SeatCurve,
+  field: EndField,
+  bend: PocketBend | null,
+  margin: number,
+  width: number,
+  corners: readonly number[],
+) {
   const { lead } = field;
   const stops = [-margin, 0, width - margin];
   const arc = (from: number, turn: number): void => {
@@ -41,7 +49,8 @@ function pocketStops(curve: SeatCurve, field: EndField, margin: number, width: n
   arc(0, curve.up);
   arc(rise, curve.down);
   // On the board, where the head and tail seam's level still changes with u.
-  for (const u of field.stops) if (u > lead + curve.run) stops.push(flat + u - curve.run);
+  const bent = bendStops(bend, field.leafAt(width - margin)[0]);
+  for (const u of [...field.stops, ...bent]) if (u > lead + curve.run) stops.push(flat + u - curve.run);
   for (const fromEdge of corners) stops.push(fromEdge - margin);
   stops.push((lead + flat + width - margin) / 2, lead / 2);
   return columnPlaces(stops, -margin, width - margin);
@@ -58,6 +67,7 @@ export function pocketMesh(
   point: RangePoint,
   field: EndField,
   frame: SeamFrame,
+  bend: PocketBend | null,
   { out, above }: PocketPlace,
   plan: RowPlan,
 ): MeshData {
@@ -68,7 +78,7 @@ export function pocketMesh(
   const { margin } = plan;
   const corner = width > margin ? pieceCorner(job, pieces).corner : SQUARE;
   const scoop = mouthScoop(design);
-  const stops = pocketStops(curve, field, margin, width, cornerStops(corner, plan.near));
+  const stops = pocketStops(curve, field, bend, margin, width, cornerStops(corner, plan.near));
   // Between two rows the cut is straight; where it would so cut across a bend it has a row at every column.
   const crossed = stops.filter((at) => at > field.lead).map((at) => width - margin - at);
   const rows = withRows(plan, scoopedAt(design, crossed));
@@ -78,10 +88,10 @@ export function pocketMesh(
   const rowsOf = repeated((seat: ColumnSeat) => columnRows(rows, seat));
   stops.forEach((at, i) => {
     const [u, level] = field.leafAt(at);
-    const a = u - out;
     const { v, level: heights, z } = rowsOf(field.pocketSeat(u, level));
     for (let j = 0; j < rows.count; j++) {
-      const b = heights[j]! + above;
+      const [reach, b] = onBend(bend, u, heights[j]! + above);
+      const a = reach - out;
       const k = i * rows.count + j;
       flesh.points[3 * k] = frame.origin[0] + a * frame.inward[0] + b * frame.up[0];
       flesh.points[3 * k + 1] = frame.origin[1] + a * frame.inward[1] + b * frame.up[1];

@@ -234,6 +234,26 @@ const DRAWN: readonly (readonly [name: string, document: object, at: readonly [F
     0,
   ],
   [
+    'a pocket that must reach onto the rounded edge of its board, closed',
+    job({
+      book: book('limp', [71.35, 122.9, 94.43, 2.44], 0, 28.33),
+      leather: { outside: leather(1.74, 0.41), lining: leather(2.18, 0.8, 0.05) },
+      seating: 'spine',
+      construction: { lining: 'full' },
+    }),
+    0,
+  ],
+  [
+    'a pocket that must reach onto the rounded edge of its board, a little open',
+    job({
+      book: book('limp', [71.35, 122.9, 94.43, 2.44], 0, 28.33),
+      leather: { outside: leather(1.74, 0.41), lining: leather(2.18, 0.8, 0.05) },
+      seating: 'spine',
+      construction: { lining: 'full' },
+    }),
+    0.1,
+  ],
+  [
     'a pocket over the end of a thick lining, its board on the way',
     job({
       book: book('paperback', [70, 98.8, 33.3, 4.63], 14.98),
