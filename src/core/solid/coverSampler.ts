@@ -10,28 +10,30 @@ export interface CoverPlace {
   readonly alongV: Vec3;
 }
 
-/** Where a place of the pattern lies on the grid: in a cell of four points, one in each corner of two columns. */
+/** Where a place of the pattern lies on the grid: in the cell between two columns and two rows. */
 interface Cell {
   column: number;
-  /** Share of the way to the next column, and in either column the row below and the share of the way to the next. */
-  share: number;
-  readonly rows: [number, number];
-  readonly shares: [number, number];
+  row: number;
+  /** Shares of the way to the next column and to the next row. */
+  across: number;
+  up: number;
 }
 
 /**
  * Finds places of the pattern on the folded outside: s from the front cut edge, v from the tail cut edge, mm.
- * @param face grain side, or the inner face, which board and pocket see
+ * @param face grain side, flesh side, or the inner face, which board and pocket see
  */
-export function coverSampler(grid: CoverGrid, face: 'grain' | 'inner' = 'grain'): (s: number, v: number) => CoverPlace {
+export function coverSampler(
+  grid: CoverGrid,
+  face: 'grain' | 'flesh' | 'inner' = 'grain',
+): (s: number, v: number) => CoverPlace {
   const { normals } = grid;
   const { rows, points } = grid[face];
-  const cell: Cell = { column: 0, share: 0, rows: [0, 0], shares: [0, 0] };
+  const cell: Cell = { column: 0, row: 0, across: 0, up: 0 };
   return (s, v) => {
     find(grid, s, v, cell);
     const out = unit3(mixed(normals, rows, cell));
-    const near = cell.share < 0.5 ? 0 : 1;
-    const at = 3 * ((cell.column + near) * rows + cell.rows[near]);
+    const at = 3 * ((cell.column + Math.round(cell.across)) * rows + cell.row);
     const up: Vec3 = [
       points[at + 3]! - points[at]!,
       points[at + 4]! - points[at + 1]!,
@@ -46,7 +48,7 @@ export function coverSampler(grid: CoverGrid, face: 'grain' | 'inner' = 'grain')
 /** Finds only where places of the pattern lie on the folded outside, as `coverSampler` does. */
 export function placeSampler(grid: CoverGrid, face: 'grain' | 'inner'): (s: number, v: number) => Vec3 {
   const { rows, points } = grid[face];
-  const cell: Cell = { column: 0, share: 0, rows: [0, 0], shares: [0, 0] };
+  const cell: Cell = { column: 0, row: 0, across: 0, up: 0 };
   return (s, v) => {
     find(grid, s, v, cell);
     return mixed(points, rows, cell);
@@ -66,32 +68,33 @@ function find({ s, uvs, inner: { columns, rows } }: CoverGrid, along: number, v:
     }
   }
   cell.column = low;
-  cell.share = within((along - s[low]!) / (s[low + 1]! - s[low]!));
-  for (let k = 0; k < 2; k++) {
-    const from = (low + k) * rows;
-    let below = cell.rows[k]!;
-    if (!(uvs[2 * (from + below) + 1]! <= v && v < uvs[2 * (from + below) + 3]!)) {
-      below = 0;
-      let above = rows - 1;
-      while (above - below > 1) {
-        const middle = (below + above) >> 1;
-        if (uvs[2 * (from + middle) + 1]! <= v) below = middle;
-        else above = middle;
-      }
+  cell.across = within((along - s[low]!) / (s[low + 1]! - s[low]!));
+  // Rows do not run level: their heights are those between the two columns.
+  const height = (row: number): number => {
+    const from = uvs[2 * (low * rows + row) + 1]!;
+    return from + (uvs[2 * ((low + 1) * rows + row) + 1]! - from) * cell.across;
+  };
+  let below = cell.row;
+  if (!(height(below) <= v && v < height(below + 1))) {
+    below = 0;
+    let above = rows - 1;
+    while (above - below > 1) {
+      const middle = (below + above) >> 1;
+      if (height(middle) <= v) below = middle;
+      else above = middle;
     }
-    const a = uvs[2 * (from + below) + 1]!;
-    const b = uvs[2 * (from + below) + 3]!;
-    cell.rows[k] = below;
-    cell.shares[k] = b > a ? within((v - a) / (b - a)) : 0;
   }
+  const [a, b] = [height(below), height(below + 1)];
+  cell.row = below;
+  cell.up = b > a ? within((v - a) / (b - a)) : 0;
 }
 
 const within = (share: number): number => Math.max(0, Math.min(1, share));
 
-function mixed(from: Float64Array, rows: number, { column, share, rows: [row, next], shares: [p, q] }: Cell): Vec3 {
+function mixed(from: Float64Array, rows: number, { column, row, across, up }: Cell): Vec3 {
   const a = 3 * (column * rows + row);
-  const b = 3 * ((column + 1) * rows + next);
-  const [i, j, k, l] = [(1 - share) * (1 - p), (1 - share) * p, share * (1 - q), share * q];
+  const b = a + 3 * rows;
+  const [i, j, k, l] = [(1 - across) * (1 - up), (1 - across) * up, across * (1 - up), across * up];
   return [
     i * from[a]! + j * from[a + 3]! + k * from[b]! + l * from[b + 3]!,
     i * from[a + 1]! + j * from[a + 4]! + k * from[b + 1]! + l * from[b + 4]!,

@@ -297,6 +297,16 @@ const DRAWN: readonly (readonly [name: string, document: object, at: readonly [F
     }),
     0,
   ],
+  [
+    'a pen loop under a lining that curves to the head',
+    job({
+      book: book('hardback', [187.1, 101.3, 57.67, 11]),
+      leather: { outside: leather(0.61, 0.4), pocket: leather(3.5), lining: leather(1.29, 0.74, 0.05) },
+      seam: { method: 'lacing', style: 'whip', pitch_mm: 8, edgeMargin_mm: 6.425 },
+      construction: { mouth: 'curved', lining: 'full', strap: { width_mm: 30 }, penLoop: {} },
+    }),
+    ['firstBoard', 1],
+  ],
 ];
 
 const poseOf = (design: CoverDesign, at: (typeof DRAWN)[number][2]): Pose => {

@@ -67,7 +67,7 @@ export function fittingParts(
   const up: Vec2 = [Math.sin(benchTurn), Math.cos(benchTurn)];
   // The cover lies on what is lowest: on its grain side, or on a stud.
   const level = Math.min(...line.map(({ grain }) => dot(grain, up)), ...closure.parts.map((mesh) => lowest(mesh, up)));
-  const loop = penLoopMesh(design, point, coverSampler(grid, 'inner'), 1 - ramp(fitted, 0.2, 1), { up, level });
+  const loop = penLoopMesh(design, point, grid, 1 - ramp(fitted, 0.2, 1), { up, level });
   const leaves = book.find(({ part }) => part === 'leaves');
   const ribbons = leaves === undefined ? null : ribbonsMesh(design, leaves, bookPlace, { up, level });
   const others = [loop, ribbons].filter((mesh) => mesh !== null);

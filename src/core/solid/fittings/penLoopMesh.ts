@@ -1,12 +1,15 @@
 import type { CoverDesign } from '../../fold/coverDesign.ts';
+import { isStepTaken } from '../../job/stepTaken.ts';
 import { changeOf } from '../../leather/changeOf.ts';
 import type { RangePoint } from '../../leather/leatherModel.ts';
 import { findLevel } from '../../math/findLevel.ts';
 import { remembered } from '../../math/remembered.ts';
 import { addScaled, dot, heading, leftOf, type Vec2 } from '../../math/vec2.ts';
+import { combine3, type Vec3 } from '../../math/vec3.ts';
 import { penLoopOf } from '../../pattern/penLoop.ts';
 import { seamHoles } from '../../pattern/seamHoles.ts';
-import type { CoverPlace } from '../coverSampler.ts';
+import type { CoverGrid } from '../coverGrid.ts';
+import { coverSampler } from '../coverSampler.ts';
 import { gridOf, gridSolid } from '../gridSolid.ts';
 import type { MeshData } from '../meshData.ts';
 import { type BentPath, bentPlaces } from './bentPath.ts';
@@ -19,6 +22,9 @@ const SKIVED = 0.02;
 const SKIVE = 5;
 /** How far beyond the head of the cover the loop lies before it is fitted, mm. Free choice. */
 const BESIDE = 25;
+/** Where head or tail may curve under the ends, these have columns so near, and rows as the cover has, no nearer than this, mm. */
+const FOLLOWS = 0.5;
+const LEAST_APART = 0.01;
 /** Between loop and pocket, mm. */
 const CLEAR = 0.05;
 /** Most by which a loop is bent at its neck, radians, and over how much of its skived ends, mm. */
@@ -56,14 +62,16 @@ const loopOf = remembered((design: CoverDesign) => penLoopOf(design, seamHoles(d
 /**
  * The pen loop: both ends between outside and pocket of the front fore-edge, the loop standing out from it; null where the
  * cover has none.
- * @param place of the pattern on the inner face of the outside
+ *
+ * The ends lie on what is there when fittings are put on: the outside, or a lining that is laid in before. They follow it where
+ * it curves toward head or tail.
  * @param away 1 beside the cover, 0 in its seam
  * @param bench direction up from it, and its height along that, mm
  */
 export function penLoopMesh(
   design: CoverDesign,
   point: RangePoint,
-  place: (s: number, v: number) => CoverPlace,
+  grid: CoverGrid,
   away: number,
   bench: { readonly up: Vec2; readonly level: number },
 ): MeshData | null {
@@ -74,20 +82,23 @@ export function penLoopMesh(
   const length = loop.sum.total * (1 + Math.min(along, across));
   const end = 2 * design.job.seam.edgeMargin_mm;
   const path = loopPath(length - 2 * end, SKIVED);
+  const isLaidOver = !isStepTaken(design.job, 'line');
+  const place = coverSampler(grid, isLaidOver ? 'flesh' : 'inner');
   const edge = place(0, loop.middle);
   // In the section: away from the edge, and out of the front.
   const x: Vec2 = [-edge.alongS[0], -edge.alongS[1]];
   const y: Vec2 = [edge.out[0], edge.out[1]];
-  const aside = away * (design.pieces.outside.height - loop.middle + BESIDE + loop.width / 2);
+  const aside = away * (grid.rows.height - loop.middle + BESIDE + loop.width / 2);
   // A loop that would reach below the bench is bent up at its neck, where its ends are thin; else the cover stands on it.
   const [, round] = path.pieces;
   const radius = round!.length / round!.turn + (1 - neutral) * thickness;
   const toMiddle =
     bentPlaces(path, [path.pieces[0]!.length + round!.length / 2])[0]!.at[0] - round!.length / round!.turn;
-  const above = dot([edge.at[0], edge.at[1]], bench.up) - bench.level;
-  const lean = findLevel((turn) => above + toMiddle * dot(rotated(x, y, -turn), bench.up), radius, 0, MOST_LEAN);
-  const clear = mostLean(toMiddle, radius, design.needs[point].leathers.pocket.thickness);
-  const leant = above + toMiddle * dot(x, bench.up) >= radius ? 0 : -Math.min(lean, clear);
+  const height = dot([edge.at[0], edge.at[1]], bench.up) - bench.level;
+  const lean = findLevel((turn) => height + toMiddle * dot(rotated(x, y, -turn), bench.up), radius, 0, MOST_LEAN);
+  const above = design.needs[point].leathers.pocket.thickness + (isLaidOver ? grid.columns[0]!.lining : 0);
+  const clear = mostLean(toMiddle, radius, above);
+  const leant = height + toMiddle * dot(x, bench.up) >= radius ? 0 : -Math.min(lean, clear);
   const whole: BentPath = {
     start: [-end, path.start[1]],
     heading: 0,
@@ -99,31 +110,30 @@ export function penLoopMesh(
       { length: end - CREASE, turn: 0 },
     ],
   };
-  const stops = columnsOf(whole, length, end);
-  const outer = gridOf(stops.length, 2);
-  const inner = gridOf(stops.length, 2);
-  const normals = new Float64Array(6 * stops.length);
-  const uvs = new Float64Array(4 * stops.length);
+  const rows = rowsOf(grid, loop.middle - loop.width / 2, loop.middle + loop.width / 2);
+  const stops = columnsOf(whole, length, end, rows.length > 2 ? FOLLOWS : end);
+  const outer = gridOf(stops.length, rows.length);
+  const inner = gridOf(stops.length, rows.length);
+  const normals = new Float64Array(3 * rows.length * stops.length);
+  const uvs = new Float64Array(2 * rows.length * stops.length);
   bentPlaces(whole, stops).forEach(({ at, heading: angle }, i) => {
     const right = addScaled([0, 0], leftOf(heading(angle)), -1);
     const fromEdge = Math.min(stops[i]!, length - stops[i]!) - end;
     const share = Math.max(0, Math.min(1, fromEdge / SKIVE));
     const thick = SKIVED / 2 + (thickness - SKIVED / 2) * share;
-    const faces = [
-      [outer, (1 - neutral) * thick],
-      [inner, -neutral * thick],
-    ] as const;
-    for (const [grid, by] of faces) {
-      const [a, b] = addScaled(at, right, by);
-      const section = addScaled(addScaled([edge.at[0], edge.at[1]], x, a), y, b);
-      for (const row of [0, 1])
-        grid.points.set([section[0], section[1], edge.at[2] + aside + (row - 0.5) * loop.width], 3 * (2 * i + row));
-    }
-    const normal = addScaled(addScaled([0, 0], x, right[0]), y, right[1]);
-    for (const row of [0, 1]) {
-      normals.set([normal[0], normal[1], 0], 3 * (2 * i + row));
-      uvs.set([stops[i]!, row * loop.width], 2 * (2 * i + row));
-    }
+    const inSeam = Math.max(0, -fromEdge);
+    rows.forEach((v, j) => {
+      const k = i * rows.length + j;
+      const under = place(inSeam, v);
+      const up: Vec3 = inSeam > 0 ? under.out : [...y, 0];
+      const section: Vec3 = [...addScaled([under.at[0], under.at[1]], x, at[0] + inSeam), under.at[2] + aside];
+      const normal = combine3([...x, 0], right[0], up, right[1]);
+      const middle = combine3(section, 1, up, at[1]);
+      outer.points.set(combine3(middle, 1, normal, (1 - neutral) * thick), 3 * k);
+      inner.points.set(combine3(middle, 1, normal, -neutral * thick), 3 * k);
+      normals.set(normal, 3 * k);
+      uvs.set([stops[i]!, v - rows[0]!], 2 * k);
+    });
   });
   return gridSolid({
     part: 'penLoop',
@@ -136,12 +146,14 @@ export function penLoopMesh(
 }
 
 /**
- * How far a loop can be bent up before it meets the cut edge of the pocket, radians: its round of radius R about a middle d off
- * the edge, turned by a, is as far from the pocket's corner, t up the edge, as d^2 + t^2 - 2 d t sin a.
+ * How far a loop can be bent up before it meets the cut edges of the layers on its ends, radians: its round of radius R about a
+ * middle d off the edge, turned by a, is as far from their corner, t up the edge, as d^2 + t^2 - 2 d t sin a, or touches below it.
  */
-function mostLean(toMiddle: number, radius: number, pocket: number): number {
-  const room = toMiddle ** 2 + pocket ** 2 - (radius + CLEAR) ** 2;
-  return Math.asin(Math.max(0, Math.min(1, room / (2 * toMiddle * pocket))));
+function mostLean(toMiddle: number, radius: number, layers: number): number {
+  const free = toMiddle ** 2 - (radius + CLEAR) ** 2;
+  if (free <= 0) return 0;
+  const up = Math.min(layers, Math.sqrt(free));
+  return Math.asin(Math.min(1, (free + up ** 2) / (2 * toMiddle * up)));
 }
 
 /** The direction x turned toward y. */
@@ -150,9 +162,19 @@ const rotated = (x: Vec2, y: Vec2, by: number): Vec2 => [
   x[1] * Math.cos(by) + y[1] * Math.sin(by),
 ];
 
-/** Columns along the loop, mm: ends, bends, and where the skived ends have their whole thickness. */
-function columnsOf({ pieces }: BentPath, length: number, end: number): number[] {
-  const stops = [0, end + SKIVE / 2, end + SKIVE, length - end - SKIVE, length - end - SKIVE / 2];
+/** Heights on the pattern of the rows across the loop: its edges, and more where the cover may curve under it. */
+function rowsOf({ rows: { height, near } }: CoverGrid, low: number, high: number): number[] {
+  const curved = [...near, ...near.map((fromHead) => height - fromHead)];
+  return [low, ...curved.filter((v) => v > low + LEAST_APART && v < high - LEAST_APART).sort((a, b) => a - b), high];
+}
+
+/**
+ * Columns along the loop, mm: ends, bends, and where the skived ends have their whole thickness.
+ * @param apart how near columns are on the ends
+ */
+function columnsOf({ pieces }: BentPath, length: number, end: number, apart: number): number[] {
+  const stops = [end + SKIVE / 2, end + SKIVE, length - end - SKIVE, length - end - SKIVE / 2];
+  for (let at = 0; at < end - CREASE; at += apart) stops.push(at, length - at);
   let from = 0;
   for (const piece of pieces) {
     const count = Math.max(1, Math.ceil(Math.abs(piece.turn) / FACET));

@@ -195,6 +195,7 @@ describe('fittings', () => {
 
 describe('fittings of the film', () => {
   const turned = { pockets: { construction: 'turned' } };
+  const lined = { leather: { lining: { min_mm: 1.8, max_mm: 1.8 } } };
   const heavy = { leather: { outside: { min_mm: 3, max_mm: 3.9, bendRatio: 0.4 } } };
 
   test.each([
@@ -202,6 +203,12 @@ describe('fittings of the film', () => {
     ['a snap under ends not folded', { ...turned, construction: { strap: { fastening: 'snap' } } }, 'assemble', 0.2],
     ['a snap under pockets', { construction: { strap: { fastening: 'snap' } } }, 'assemble', 0.1],
     ['a pen loop in the tent', { ...heavy, construction: { penLoop: {} } }, 'secondBoard', 0.5],
+    [
+      'a pen loop that the lining is laid over',
+      { ...lined, construction: { penLoop: {}, lining: 'full' } },
+      'assemble',
+      0.465,
+    ],
   ] as const)('pass through nothing: %s', (_name, change, id, share) => {
     const design = coverDesign(soundJob(merged(tideLedger, change)));
     const { from, to } = defined(filmSteps(design, 'thick').find((step) => step.id === id));
