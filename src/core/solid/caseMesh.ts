@@ -1,5 +1,5 @@
 import type { BookModel } from '../book/bookModel.ts';
-import { boardDirections, jointSlide, type Opening, outlinePolygon } from '../book/bookOutline.ts';
+import { boardDirections, edgeAt, jointSlide, type Opening, outlinePolygon } from '../book/bookOutline.ts';
 import { remembered } from '../math/remembered.ts';
 import { addScaled, distance, heading, leftOf, type Vec2 } from '../math/vec2.ts';
 import { mm } from '../units/mm.ts';
@@ -11,6 +11,9 @@ import { profileSolid } from './profileSolid.ts';
 const JOINT = 7;
 /** Thickness of the spine piece as a share of the board: case makers use thinner card there. Free choice. */
 const SPINE_SHARE = 0.8;
+
+/** Share of the width that is left to the joint at most, where a rounded edge takes much of the board. Free choice. */
+const MOST_JOINT = 0.8;
 
 /** Between the spine piece and the board of a cover without a joint, mm. */
 const PLAY = 0.05;
@@ -31,8 +34,10 @@ export const caseShape = remembered((book: BookModel): CaseShape => {
   const { board, edgeRadius, width, wedge } = book;
   const spineThickness = board * (book.kind === 'hardback' ? SPINE_SHARE : 1);
   // A rounded edge unbends as the board opens and draws it in, by less than its own thickness while the two could meet.
-  const clear = edgeRadius > 0 ? edgeRadius + board + 0.5 : 0;
-  const joint = Math.min(Math.max(book.kind === 'hardback' ? JOINT : 0, spineThickness + PLAY, clear), width / 2);
+  const clear = edgeRadius > 0 ? Math.max(edgeRadius, edgeAt(book, 0).onBoard) + board + 0.5 : 0;
+  // The end of a board that closes toward the fore-edge leans over the spine piece.
+  const beside = (spineThickness + PLAY + board * Math.max(0, -Math.sin(wedge))) / Math.cos(wedge);
+  const joint = Math.min(Math.max(book.kind === 'hardback' ? JOINT : 0, beside, clear), MOST_JOINT * width);
   const { corner, circle } = spineProfile(book);
   return {
     joint,

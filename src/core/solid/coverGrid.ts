@@ -10,11 +10,12 @@ import {
 } from '../fold/section/halfSection.ts';
 import type { RangePoint } from '../leather/leatherModel.ts';
 import { repeated } from '../math/remembered.ts';
-import { heading } from '../math/vec2.ts';
+import { addScaled, dot, heading, leftOf, subtract, type Vec2 } from '../math/vec2.ts';
 import { pieceCorner } from '../pattern/pieceCorner.ts';
 import type { EndField } from './endField.ts';
 import { columnPlaces, displaced, type Grid, gridNormals, gridOf } from './gridSolid.ts';
 import { mouthScoop } from './mouthScoop.ts';
+import { bendStops, onBend, type PocketBend } from './pocketBend.ts';
 import { type ColumnSeat, columnRows, type RowPlan } from './rowPlan.ts';
 import { cornerStops, trimCorners } from './trimCorners.ts';
 
@@ -44,6 +45,8 @@ const BULGE_REACH = 15;
 export interface CoverHalf {
   readonly half: HalfSection;
   readonly field: EndField;
+  /** How pocket or end bend with the board; null where they are level. */
+  readonly bend: PocketBend | null;
 }
 
 /**
@@ -61,9 +64,9 @@ export function coverGrid(
   rows: RowPlan,
 ): CoverGrid {
   const { corner } = pieceCorner(design.job, design.pieces);
-  const planOf = ({ half, field }: CoverHalf): HalfPlan => {
-    const points = placeSection(half, halfStops(half, field, cornerStops(corner, rows.near)), posture);
-    return { points, places: layHalf(design, point, half, field, points, rows) };
+  const planOf = (end: CoverHalf): HalfPlan => {
+    const points = placeSection(end.half, halfStops(end, cornerStops(corner, rows.near)), posture);
+    return { points, places: layHalf(design, point, end, points, rows) };
   };
   const onBack = planOf(back);
   const halves = [front === back ? onBack : planOf(front), onBack] as const;
@@ -117,11 +120,12 @@ interface HalfPlan {
 }
 
 /** Neutral lengths at which half the cover has columns. */
-function halfStops(half: HalfSection, field: EndField, corners: readonly number[]): number[] {
+function halfStops({ half, field, bend }: CoverHalf, corners: readonly number[]): number[] {
   const stops = [...sectionStops(half), half.toTip, half.toSeam];
   for (const u of field.stops) stops.push(neutralAt(half, u));
   if (field.foreEdge === null) {
-    for (const u of field.stops) if (u > 0) stops.push(foldEnd(half) + u);
+    const bent = bendStops(bend, half.length - foldEnd(half));
+    for (const u of [...field.stops, ...bent]) if (u > 0) stops.push(foldEnd(half) + u);
     stops.push(uprightStart(half) + field.seamLevel(0));
   }
   for (const fromEdge of corners) stops.push(half.length - fromEdge);
@@ -132,8 +136,7 @@ function halfStops(half: HalfSection, field: EndField, corners: readonly number[
 function layHalf(
   design: CoverDesign,
   point: RangePoint,
-  half: HalfSection,
-  field: EndField,
+  { half, field, bend }: CoverHalf,
   points: readonly SectionPoint[],
   rows: RowPlan,
 ): Float64Array {
@@ -173,8 +176,12 @@ function layHalf(
       const bulge = turned ? (Math.max(0, board - upper + lower) / 2) * Math.max(0, 1 - (u - drawn) / BULGE_REACH) : 0;
       const rise = level - (onEnd ? lift * board : 0);
       const at = 6 * (k * count + j);
-      places[at] = inner[0] - rise * y + bulge * x - drawn * backX;
-      places[at + 1] = inner[1] + rise * x + bulge * y - drawn * backY;
+      let across = subtract(
+        [inner[0] - rise * y, inner[1] + rise * x],
+        [drawn * backX - bulge * x, drawn * backY - bulge * y],
+      );
+      if (lift === 1) across = bentOn(bend, seam, across);
+      [places[at], places[at + 1]] = across;
       places[at + 2] = lift > 0 && lift < 1 ? nearer(below.z[j]!, above.z[j]!) : (lift === 1 ? above : below).z[j]!;
       places[at + 3] = v;
       places[at + 4] = d - drawn;
@@ -183,6 +190,15 @@ function layHalf(
     }
   });
   return places;
+}
+
+/** A place on a turned end, moved as its leaf bends with the board. */
+function bentOn(bend: PocketBend | null, { inner, theta }: SectionPoint, at: Vec2): Vec2 {
+  if (bend === null) return at;
+  const way = heading(theta);
+  const from = subtract(at, inner);
+  const [u, h] = onBend(bend, -dot(from, way), dot(from, leftOf(way)));
+  return addScaled(addScaled(inner, way, -u), leftOf(way), h);
 }
 
 /**

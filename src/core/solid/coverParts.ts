@@ -22,10 +22,17 @@ export function coverParts(
 ): { readonly parts: MeshData[]; readonly grid: CoverGrid; readonly fields: Sides<EndField> } {
   const rows = coverRows(design, point);
   const closed = ramp(movements.joined, CLOSES, 1);
-  const endOf = (side: keyof Sides<unknown>): CoverHalf => ({
-    half: standing[side],
-    field: endField(design, point, standing[side], pockets[side], closed),
-  });
+  const endOf = (side: keyof Sides<unknown>): CoverHalf => {
+    const half = standing[side];
+    const field = endField(design, point, half, pockets[side], closed);
+    const { book, leathers } = design.needs[point];
+    const { pocket, pocketDepth } = design.pieces;
+    const leaf = field.foreEdge
+      ? { thickness: leathers.pocket.thickness, reach: field.leafAt(pocket.width - design.job.seam.edgeMargin_mm)[0] }
+      : { thickness: leathers.outside.thickness, reach: pocketDepth };
+    const isHome = pockets[side].lead === 0 && pockets[side].rise === book.board;
+    return { half, field, bend: isHome ? pocketBend(book, half, standing.swings[side], leaf) : null };
+  };
   const back = endOf('back');
   const isAlike = standing.front === standing.back && pockets.front === pockets.back;
   const front = isAlike ? back : endOf('front');
@@ -35,25 +42,18 @@ export function coverParts(
   const posture: SectionPosture = { wrapped: lined, turnedFolds: [folded, folded] };
   const grid = coverGrid(design, point, front, back, posture, rows.cover);
   const parts = [outsideMesh(grid)];
-  const pocketOf = (end: CoverHalf, side: keyof Sides<unknown>): MeshData | null => {
+  const pocketOf = (end: CoverHalf): MeshData | null => {
     if (!end.field.foreEdge) return null;
     const { lateral, up } = laidAway(joined);
-    const { book, leathers } = design.needs[point];
-    const { outside, pocket } = leathers;
-    const leaf = {
-      thickness: pocket.thickness,
-      reach: end.field.leafAt(design.pieces.pocket.width - design.job.seam.edgeMargin_mm)[0],
-    };
-    const isHome = pockets[side].lead === 0 && pockets[side].rise === book.board;
-    const bend = isHome ? pocketBend(book, end.half, standing.swings[side], leaf) : null;
+    const { outside } = design.needs[point].leathers;
     const place = {
       out: lateral * (design.pieces.pocket.width + POCKET_BESIDE),
       above: up * POCKET_LIFT - lateral * (outside.thickness + end.half.pieces.at(-1)!.lining[0]),
     };
-    return pocketMesh(design, point, end.field, seamFrame(end.half, posture), bend, place, rows.pocket);
+    return pocketMesh(design, point, end.field, seamFrame(end.half, posture), end.bend, place, rows.pocket);
   };
-  const backPocket = pocketOf(back, 'back');
-  const frontPocket = isAlike ? backPocket : pocketOf(front, 'front');
+  const backPocket = pocketOf(back);
+  const frontPocket = isAlike ? backPocket : pocketOf(front);
   if (frontPocket && backPocket) parts.push(mirrored(frontPocket, 'frontPocket'), backPocket);
   if (grid.lined) {
     const { lateral, up } = laidAway(lined);

@@ -24,7 +24,9 @@ const STEPS = 8;
  */
 export function backJointMesh(book: BookModel, swing: number): MeshData | null {
   const { joint, spineThickness, spineEnd } = caseShape(book);
-  if (book.kind !== 'hardback' || joint - spineThickness < 1) return null;
+  // A board that closes toward the fore-edge leans over the spine piece.
+  const room = joint * Math.cos(book.wedge) + book.board * Math.min(0, Math.sin(book.wedge)) - spineThickness;
+  if (book.kind !== 'hardback' || room < 1) return null;
   const { along, hinge } = boardLine(book, swing);
   const inward = leftOf(along);
   const cloth = Math.min(CLOTH.thickness, CLOTH.share * book.board);

@@ -278,6 +278,35 @@ const DRAWN: readonly (readonly [name: string, document: object, at: readonly [F
     ['secondBoard', 0.6],
   ],
   [
+    'boards that close toward the fore-edge, so thick that they come before the spine piece',
+    job({
+      book: { ...book('hardback', [70, 115, 120, 11]), foreEdgeThickness_mm: 102 },
+      leather: { outside: leather(0.6), lining: leather(1.23) },
+      pockets: TURNED,
+    }),
+    0,
+  ],
+  [
+    'a turned end that reaches onto the rounded edge of its board',
+    job({
+      book: book('limp', [70, 125, 120, 11], 3.3, 36),
+      leather: { outside: leather(0.6), lining: leather(0.6) },
+      pockets: TURNED,
+      seating: 'back',
+      construction: { lining: 'full' },
+    }),
+    0,
+  ],
+  [
+    'boards that close toward the fore-edge beside a rounded edge',
+    job({
+      book: { ...book('paperback', [70, 199.4, 120, 5.18], 6.05, 36), foreEdgeThickness_mm: 102 },
+      leather: { outside: leather(0.72), lining: null },
+      pockets: TURNED,
+    }),
+    0,
+  ],
+  [
     'a pen loop under a lining that curves to the head',
     job({
       book: book('hardback', [187.1, 101.3, 57.67, 11]),
