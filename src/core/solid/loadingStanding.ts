@@ -318,10 +318,14 @@ function bentBack(
     const least = NEARER.map((by) => (near ?? Number.NaN) - by).find(
       (by, i) => over(by) < (i < NEARER.length - 1 ? 0 : STRAIGHT),
     );
-    // Farther in than where the leather meets it square, less would be spanned by pulling it out.
-    const square = Math.max(-covered.back - book.width / 2, outWhereSquare(book, hold));
-    return { ...hold, back: -findLevel(over, 0, least ?? square, book.width) };
+    return { ...hold, back: -findLevel(over, 0, least ?? farthestIn(hold), book.width) };
   };
+  /**
+   * Farther in than where the leather meets the second board square, less would be spanned by pulling it out; and the leaf of its
+   * pocket never comes to the spine.
+   */
+  const farthestIn = (hold: Omit<Hold, 'back'>): number =>
+    Math.max(-covered.back - book.width / 2, outWhereSquare(book, hold), CLEAR + flatReach(design, point) - book.width);
   const flat = Math.PI / 2;
   const { loadingAngle } = design.fits[point].pocket;
   const angle = Math.min(loadingAngle, book.foldBack);
@@ -361,7 +365,15 @@ function bentBack(
   } else if (movements.secondIn === 0) {
     const bent = Math.min(angle, loadingAngle * load.bent);
     const front = bent > 0 ? covered.front + (widest().closed.front - covered.front) * (bent / angle) : covered.front;
-    hold = withBack({ swings: bentSwings(bent), front, off, turned: 1 });
+    // The first board comes out no farther than the leather from its mouth reaches the other one.
+    const within = (caught: number): Omit<Hold, 'back'> => ({
+      swings: bentSwings(bent),
+      front: caught,
+      off,
+      turned: 1,
+    });
+    const short = (by: number): number => excess({ ...within(-by), back: -farthestIn(within(-by)) });
+    hold = withBack(within(short(-front) > 0 ? -findLevel(short, 0, -covered.front, -front) : front));
   } else if (load.slidHome === 0) {
     hold = withBack({ ...widest().closed, off: off * (1 - load.lifted) });
   } else {

@@ -39,6 +39,15 @@ const job = (
 
 const TURNED = { construction: 'turned' };
 
+const WIDE_AND_LOW = job({
+  book: book('limp', [360.5, 104.4, 8, 0.313], 0.19),
+  leather: { outside: leather(0.745, 0.68, 0.63), lining: leather(0.714, 0.79, 0.06) },
+  seam: { edgeMargin_mm: 3.117, pitch_mm: 3.077 },
+  pockets: TURNED,
+  seating: 'spine',
+  construction: { lining: 'full', strap: { width_mm: 30 } },
+});
+
 /** Books that random draws found, at the places where one part once reached into another. */
 const DRAWN: readonly (readonly [name: string, document: object, at: readonly [FilmId, number] | number])[] = [
   [
@@ -306,6 +315,12 @@ const DRAWN: readonly (readonly [name: string, document: object, at: readonly [F
       construction: { mouth: 'curved', lining: 'full', strap: { width_mm: 30 }, penLoop: {} },
     }),
     ['firstBoard', 1],
+  ],
+  ['a strap over a second board that lies far in on its turned end', WIDE_AND_LOW, ['secondBoard', 0.3]],
+  [
+    'leather from the mouth of the first board that is just long enough to reach the second',
+    WIDE_AND_LOW,
+    ['secondBoard', 0.35],
   ],
 ];
 

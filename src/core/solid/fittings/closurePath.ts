@@ -267,15 +267,24 @@ function awayFrom(line: SectionLine, s: number, far: number): Vec2 {
 /** Radius on which a free strap bends up by its own softness, past a board, mm. Judged by eye. */
 const SOFT = 20;
 
-/** How far a board reaches beyond a strap's path, mm, where the strap, bent up by an angle at the path's end, would meet it. */
-function boardBeyond({ thickness }: Closure, path: BentPath, board: readonly Vec2[], free: number): number {
+/**
+ * How far a board reaches beyond a strap's path, mm, where the strap, bent up by an angle at the path's end, would meet it; and
+ * how far the strap has to turn down there to lie clear of it, radians.
+ */
+function boardBeyond(
+  closure: Closure,
+  path: BentPath,
+  board: readonly Vec2[],
+  free: number,
+): { readonly past: number; readonly down: number } {
   const [{ at, heading: angle }] = bentPlaces(path, [bentLength(path)]) as [BentPlace];
   const way = heading(angle);
   const met = board
     .map((corner) => subtract(corner, at))
     .map((from): Vec2 => [dot(from, way), dot(from, leftOf(way))])
-    .filter(([along, off]) => along > 0 && off < along * Math.tan(Math.min(free, 1.5)) + 2 * thickness);
-  return Math.max(0, ...met.map(([along]) => along));
+    .filter(([along, off]) => along > 0 && off < along * Math.tan(Math.min(free, 1.5)) + 2 * closure.thickness);
+  const down = met.map(([along, off]) => (neutralRadius(closure) - off) / Math.max(along, SOFT));
+  return { past: Math.max(0, ...met.map(([along]) => along)), down: Math.max(0, ...down) };
 }
 
 /** How a strap is held, and what is near it. */
@@ -332,13 +341,14 @@ export function closureLie(
   const free = upBy * (1 - covered) - (downBy + Math.max(0, tilt)) * covered + Math.max(0, -tilt);
   if (fastened === 0) {
     // Bent up, by itself or where the back steps up, it goes past the tip of a board, or along a turned end and round its fold.
-    const past = free > 0 ? boardBeyond(closure, onBack, board, free) : 0;
+    const { past, down } = free > 0 ? boardBeyond(closure, onBack, board, free) : { past: 0, down: 0 };
     const ending = onBack.heading + followed + free;
     const taut = overPegs(closure, sewn, backPegs(closure, line));
     const round = free >= 0 && past === 0 ? bentUpTo(taut, Math.max(0, ending - taut.heading)) : onBack;
-    const turn = ending - round.heading - bentTurn(round);
+    const turn = ending + down - round.heading - bentTurn(round);
+    const under = { length: down * neutralRadius(closure), turn: -down };
     const bend = { length: Math.abs(turn) * (neutralRadius(closure) + Math.min(SOFT, past)), turn };
-    const pieces = [...round.pieces, { length: past, turn: 0 }, bend].filter(({ length }) => length > 0);
+    const pieces = [...round.pieces, under, { length: past, turn: 0 }, bend].filter(({ length }) => length > 0);
     return { path: { ...round, pieces }, reach: closure.reach };
   }
   const reach = closure.reach + (fastenedReach(closure, line) - closure.reach) * fastened;
