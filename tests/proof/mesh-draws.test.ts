@@ -6,7 +6,7 @@ import type { Pose } from '../../src/core/solid/pose.ts';
 import { type Penetration, validateClearance } from '../../src/core/solid/validateClearance.ts';
 import { FITTINGS } from '../fittingParts.ts';
 import { soundJob } from '../jobArbitrary.ts';
-import { LAW_SEED, mostOf } from '../laws.ts';
+import { LAW_SEED } from '../laws.ts';
 import { nth } from '../nth.ts';
 import { constructedJob } from '../property/constructionArbitrary.ts';
 import { proofSize } from './proofSize.ts';
@@ -34,14 +34,10 @@ const pairOf = ({ a, b }: Penetration): string =>
 
 const ofFittings = ({ a, b }: Penetration): boolean => FITTINGS.has(a) || FITTINGS.has(b);
 
-/**
- * The most draws that may reach in, as shares. A known limit: 16 of 1,250 draws of seeds 2 to 6 (0.013) reach in without
- * fittings, 0.87 mm at the deepest, half of them at the corner of a lined turned end, some where a board lifts a scooped mouth.
- * The aim is 0.002 of all.
- */
-const MOST = { all: 0.04, coverAndBook: 0.015 };
+/** Share of all draws below which those that reach in stay. */
+const MOST = 0.002;
 
-test('random jobs at poses by turns reach into themselves no more often than is known, each of them printed', () => {
+test('random jobs at poses by turns reach into themselves in fewer than two of a thousand, each of them printed', () => {
   const documents = fc.sample(constructedJob, { seed: LAW_SEED, numRuns: DRAWS });
   const reaching: Penetration[][] = [];
   documents.forEach((document, draw) => {
@@ -65,6 +61,5 @@ test('random jobs at poses by turns reach into themselves no more often than is 
   const covers = reaching.filter((found) => !found.every(ofFittings)).length;
   console.log(`${reaching.length} of ${DRAWS} draws reach in, ${covers} of them in cover and book`);
   for (const [pair, count] of [...pairs].sort((p, q) => q[1] - p[1])) console.log(`  ${pair}: ${count}`);
-  expect(reaching.length).toBeLessThanOrEqual(mostOf(MOST.all, DRAWS));
-  expect(covers).toBeLessThanOrEqual(mostOf(MOST.coverAndBook, DRAWS));
+  expect(reaching.length).toBeLessThan(Math.max(1, MOST * DRAWS));
 });

@@ -46,7 +46,7 @@ describe('the folded cover of a random job', () => {
     );
   });
 
-  // A known limit, printed and not hidden: some of these draws, most of them out of any bindery's range, have parts that
+  // A known limit, printed and not hidden: a few of these draws, out of any bindery's range, have parts that
   // reach into one another. `npm run proof -- mesh-draws` draws 2,000 of them and prints each with its parts and depth. The demo books and everything like them are held to none at all in foldedCover.test.ts.
   test('does not reach into itself, but for a few draws out of all range', () => {
     const draws = fc.sample(fc.tuple(constructedJob, pose, point), { seed: LAW_SEED, numRuns: DRAWS });
@@ -56,7 +56,7 @@ describe('the folded cover of a random job', () => {
     });
     const reaching = deepest.filter((depth) => depth > 0);
     console.log(`${reaching.length} of ${DRAWS} reach in, mm: ${reaching.map((depth) => depth.toFixed(2)).join(' ')}`);
-    expect(reaching.length).toBeLessThanOrEqual(mostOf(0.04, DRAWS));
+    expect(reaching.length).toBeLessThanOrEqual(mostOf(0.01, DRAWS));
   });
 
   test('has only finite numbers, over the whole range of every field', () => {
