@@ -150,8 +150,11 @@ type Run = MeshData['faces'][number];
 const MAX_TURN = Math.PI / 60;
 const MAX_SAGITTA = 0.02;
 
-/** Most by which a rounded edge of the spine piece unbends, radians, and as a share of its turn. Free choice: the piece is stiff. */
-const UNBENDS = { most: 0.5, share: 0.5 };
+/**
+ * Most by which a rounded edge of the spine piece unbends, radians, and as a share of its turn; and the swings between which it
+ * comes back, under leaves that are drawn taut over its end. Free choice: the piece is stiff.
+ */
+const UNBENDS = { most: 0.5, share: 0.5, backFrom: 1.6, backAt: 2.1 };
 
 /**
  * Outside and inside of the spine piece, front to back, following the back of the book: flat, edge-rounded or round. A rounded
@@ -180,7 +183,8 @@ export function spineSection(
   const isRounded = edgeRadius > spineThickness;
   const turn = isRounded ? shut.meet - Math.PI / 2 - wedge : 0;
   const [front, back] = [opening.front, opening.back].map((swing) => {
-    const unbent = Math.max(0, Math.min(swing, UNBENDS.most, UNBENDS.share * turn));
+    const kept = Math.min(1, Math.max(0, (UNBENDS.backAt - swing) / (UNBENDS.backAt - UNBENDS.backFrom)));
+    const unbent = kept * Math.max(0, Math.min(swing, UNBENDS.most, UNBENDS.share * turn));
     return { ...spineProfile(book, unbent), begins: Math.PI / 2 + wedge + unbent };
   }) as [SpineEdge, SpineEdge];
   if (isRounded) arc(front.corner, edgeRadius, front.begins, front.meet, turn);
