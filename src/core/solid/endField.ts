@@ -129,6 +129,10 @@ export function endField(
     const up = turned ? 1 : rampAt(rise, u - lead) / top;
     return growth * up * Math.max(0, top - rampAt(ease, u) - rampAt(fall, u));
   };
+  // Where the outside turns away, what stands on its face is spread: a pocket that came down with it would come into it.
+  const away = turned ? Number.POSITIVE_INFINITY : turnsAway(half);
+  const spread = seamLevel(away);
+  const pocketLevel = (u: number): number => (u > away ? Math.max(spread, seamLevel(u)) : seamLevel(u));
   const headEdge = book.height / 2;
   const seams = (level: number) => {
     const curve = outsideCurve(level);
@@ -164,6 +168,20 @@ export function endField(
         : [],
     seamLevel,
     outsideSeat: (u) => outsideAt(seamLevel(u)),
-    pocketSeat: (u, level) => pocketAt(seamLevel(u), level),
+    pocketSeat: (u, level) => pocketAt(pocketLevel(u), level),
   };
+}
+
+/** Turn from which on the outside counts as turned away from the plane of its fore-edge seam, radians. */
+const TURNED_AWAY = 0.01;
+
+/** Distance in from the fore-edge seam at which half the outside begins to turn away from the plane of the seam, mm. */
+function turnsAway(half: HalfSection): number {
+  let [end, turn] = [half.length, 0];
+  for (const { length, angle } of half.pieces.toReversed()) {
+    turn += angle;
+    if (Math.abs(turn) > TURNED_AWAY) return inFromSeam(half, end);
+    end -= length;
+  }
+  return Number.POSITIVE_INFINITY;
 }

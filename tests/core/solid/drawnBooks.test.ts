@@ -322,6 +322,32 @@ const DRAWN: readonly (readonly [name: string, document: object, at: readonly [F
     WIDE_AND_LOW,
     ['secondBoard', 0.35],
   ],
+  [
+    'a pocket that comes down to its mouth beside leather that bends before it, thick',
+    job({
+      book: book('limp', [239.921, 500, 60.807, 10.393], 1.216),
+      leather: {
+        outside: leather(3.5, 0.786, 0.081),
+        pocket: leather(2.238, 0.409, 0.577),
+        lining: leather(1.808, 0.672, 0.192),
+      },
+      seam: { edgeMargin_mm: 2, pitch_mm: 5.006, cornerRadius_mm: 0.5 },
+      seating: 'centred',
+      construction: { corners: 'square', mouth: 'curved', lining: 'centre' },
+    }),
+    ['secondBoard', 0.5],
+  ],
+  [
+    'a pocket that comes down to its mouth beside leather that bends before it, thin',
+    job({
+      book: book('limp', [93.64, 132.2, 110.8, 9.3], 49.8),
+      leather: { outside: leather(0.6, 0.8, 0.05), lining: leather(1, 0.5, 0.09) },
+      seam: { edgeMargin_mm: 2, pitch_mm: 5.899, cornerRadius_mm: 40 },
+      seating: 'back',
+      construction: { mouth: 'curved', corners: 'clipped', lining: 'centre' },
+    }),
+    ['secondBoard', 0.64],
+  ],
 ];
 
 const poseOf = (design: CoverDesign, at: (typeof DRAWN)[number][2]): Pose => {
