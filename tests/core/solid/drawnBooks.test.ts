@@ -348,6 +348,18 @@ const DRAWN: readonly (readonly [name: string, document: object, at: readonly [F
     }),
     ['secondBoard', 0.64],
   ],
+  [
+    'a lining that ends on the rounded edge of the spine',
+    job({
+      book: book('paperback', [70, 90, 120, 11], 2.48, 36),
+      leather: { outside: leather(1.45, 0.4, 0.1), lining: leather(3.06, 0.4, 0.06) },
+      seam: { method: 'lacing', edgeMargin_mm: 5.99 },
+      pockets: TURNED,
+      seating: 'front',
+      construction: { mouth: 'curved' },
+    }),
+    0,
+  ],
 ];
 
 const poseOf = (design: CoverDesign, at: (typeof DRAWN)[number][2]): Pose => {

@@ -205,12 +205,21 @@ function thinning(lining: LeatherModel, foldEnd: number, ramp: number, end: numb
     [foldEnd + ramp, lining.thickness],
   ];
   if (end === Number.POSITIVE_INFINITY) return full;
-  const begin = Math.max(foldEnd + ramp, end - TAPER);
-  const knots: Knot[] = [...full, [begin, lining.thickness], [end, edge], [end + LINING_RELEASE, 0]];
-  // A lining too short to leave the folds ends there at once; knots must not run backward.
-  return knots.filter(
-    ([at], i) => i === 0 || at > Math.max(...knots.slice(0, i).map(([before]) => before)) + TOLERANCE.length,
-  );
+  // A lining too short to leave the folds ends in them, as thin as it is there.
+  if (end <= foldEnd + ramp + TOLERANCE.length)
+    return [
+      [Math.max(0, end - TAPER), lining.foldThickness],
+      [end, edge],
+      [end + LINING_RELEASE, 0],
+    ];
+  const begin = end - TAPER;
+  const thinned: Knot[] = [
+    [end, edge],
+    [end + LINING_RELEASE, 0],
+  ];
+  return begin > foldEnd + ramp + TOLERANCE.length
+    ? [...full, [begin, lining.thickness], ...thinned]
+    : [...full, ...thinned];
 }
 
 /** Steps of the search for the bow; the length left over goes to the ends, so a coarse answer does no harm. */
