@@ -360,6 +360,17 @@ const DRAWN: readonly (readonly [name: string, document: object, at: readonly [F
     }),
     0,
   ],
+  [
+    'a strap that comes down from the lace of the edge to a stud near by',
+    job({
+      book: book('paperback', [70, 315.8, 18.78, 0.376], 1.46),
+      leather: { outside: leather(1.38, 0.4, 1), pocket: leather(1.53, 0.6, 0.07), lining: leather(0.6, 0.47, 0.08) },
+      seam: { method: 'lacing', pitch_mm: 8, edgeMargin_mm: 3.3 },
+      seating: 'back',
+      construction: { mouth: 'curved', lining: 'centre', strap: { width_mm: 30 } },
+    }),
+    0,
+  ],
 ];
 
 const poseOf = (design: CoverDesign, at: (typeof DRAWN)[number][2]): Pose => {

@@ -39,6 +39,8 @@ export interface Closure {
   readonly reach: number;
   /** Angle between the fastened strap at its fastening and the front under it, radians. */
   readonly slope: number;
+  /** Height of the fastened strap's grain side over the front, where it is highest under the fastening's head, mm. */
+  readonly top: number;
   /** Bends of the fastened strap, as stretches of its length. */
   readonly bends: readonly { readonly from: number; readonly to: number; readonly turn: number }[];
 }
@@ -80,6 +82,7 @@ function makeClosure(design: CoverDesign, point: RangePoint): Closure | null {
     pocket: turned > 0 ? 0 : needs[point].leathers.pocket.thickness,
     reach: wanted.reach_mm,
     slope: 0,
+    top: 0,
     bends: [],
   };
   const range = openingRange(design, point);
@@ -88,15 +91,20 @@ function makeClosure(design: CoverDesign, point: RangePoint): Closure | null {
   const line = lineOfHalves(front, back);
   const closed = { ...flat, reach: fastenedReach(flat, line) };
   const path = tautPath(closed, line, closed.reach);
-  const [wayX, wayY] = alongLine(frontPlace(closed, line, closed.reach));
+  const foot = frontPlace(closed, line, closed.reach);
+  const [wayX, wayY] = alongLine(foot);
   const lean = Math.atan2(wayY, wayX) - path.heading - bentTurn(path);
   const slope = Math.atan2(Math.sin(lean), Math.cos(lean));
+  // Coming down from what stands along the edge it may lie at a slope there.
+  const rim = [-closed.shape.radius, closed.shape.radius].map((by) => closed.fastening + by);
+  const heights = bentPlaces(path, rim).map(({ at }) => dot(subtract(at, foot.grain), foot.out));
+  const top = Math.max(...heights) + (1 - neutral) * thickness;
   let from = 0;
   const bends = path.pieces.flatMap(({ length: along, turn }) => {
     from += along;
     return turn === 0 ? [] : [{ from: from - along, to: from, turn }];
   });
-  return { ...closed, slope, bends };
+  return { ...closed, slope, top, bends };
 }
 
 /** Reach on the front at which the strap, drawn taut, has its fastening over that of the front, mm from the front edge. */

@@ -33,7 +33,8 @@ export function fasteningMesh(closure: Closure, front: Stand, strap: Stand, work
   switch (shape.kind) {
     case 'stud': {
       const neck = Math.min(STUD.neck, 0.6 * shape.radius);
-      const under = STUD.foot + thickness + STUD.play;
+      // Its neck is as long as the strap under its head takes.
+      const under = Math.max(STUD.foot + thickness, closure.top) + STUD.play;
       solid.turned(front, [
         [0, PLAY],
         [shape.radius, PLAY],
