@@ -55,7 +55,8 @@ export function bookMeshes(
     ...front.fan.map((gathering): Pages => ({ side: 'front', leaves: gathering })),
     ...back.fan.map((gathering): Pages => ({ side: 'back', leaves: gathering })),
   ];
-  const [frontJoint, backJoint] = [backJointMesh(book, opening.front), backJointMesh(book, opening.back)];
+  const backJoint = backJointMesh(book, opening.back);
+  const frontJoint = opening.front === opening.back ? backJoint : backJointMesh(book, opening.front);
   return [
     mirrored(backBoardMesh(book, opening.front), 'frontBoard'),
     backBoardMesh(book, opening.back),

@@ -1,5 +1,5 @@
 import type { BookModel } from '../book/bookModel.ts';
-import { boardDirections, edgeAt, jointSlide, type Opening, outlinePolygon } from '../book/bookOutline.ts';
+import { boardDirections, CLOSED, edgeAt, jointSlide, type Opening, outlinePolygon } from '../book/bookOutline.ts';
 import { remembered } from '../math/remembered.ts';
 import { addScaled, distance, heading, leftOf, type Vec2 } from '../math/vec2.ts';
 import { mm } from '../units/mm.ts';
@@ -156,14 +156,25 @@ const MAX_SAGITTA = 0.02;
  */
 const UNBENDS = { most: 0.5, share: 0.5, backFrom: 1.6, backAt: 2.1 };
 
+/** Outside and inside of the spine piece, front to back. */
+interface SpineSection {
+  readonly outer: readonly Vec2[];
+  readonly inner: readonly Vec2[];
+}
+
+/** An edge less round than the spine piece is thick stays outside of it, and the piece is alike however the book stands. */
+const bends = (book: BookModel): boolean => book.edgeRadius > caseShape(book).spineThickness;
+
 /**
- * Outside and inside of the spine piece, front to back, following the back of the book: flat, edge-rounded or round. A rounded
- * edge unbends as its board opens, so that it stays behind a pocket that reaches onto it.
+ * Section of the spine piece, following the back of the book: flat, edge-rounded or round. A rounded edge unbends as its board
+ * opens, so that it stays behind a pocket that reaches onto it.
  */
-export function spineSection(
-  book: BookModel,
-  opening: Opening,
-): { readonly outer: readonly Vec2[]; readonly inner: readonly Vec2[] } {
+export const spineSection = (book: BookModel, opening: Opening): SpineSection =>
+  bends(book) ? sectionAt(book, opening) : closedSection(book);
+
+const closedSection = remembered((book: BookModel) => sectionAt(book, CLOSED));
+
+function sectionAt(book: BookModel, opening: Opening): SpineSection {
   const { thickness, edgeRadius, wedge } = book;
   const { spineThickness } = caseShape(book);
   const outer: Vec2[] = [];
@@ -179,8 +190,7 @@ export function spineSection(
     }
   };
   const shut = spineProfile(book);
-  // An edge less round than the spine piece is thick stays outside of it.
-  const isRounded = edgeRadius > spineThickness;
+  const isRounded = bends(book);
   const turn = isRounded ? shut.meet - Math.PI / 2 - wedge : 0;
   const [front, back] = [opening.front, opening.back].map((swing) => {
     const kept = Math.min(1, Math.max(0, (UNBENDS.backAt - swing) / (UNBENDS.backAt - UNBENDS.backFrom)));
@@ -203,8 +213,12 @@ export function spineSection(
 }
 
 /** The spine piece. */
-export function spineMesh(book: BookModel, opening: Opening): MeshData {
-  const { outer, inner } = spineSection(book, opening);
+export const spineMesh = (book: BookModel, opening: Opening): MeshData =>
+  bends(book) ? meshOf(book, sectionAt(book, opening)) : closedMesh(book);
+
+const closedMesh = remembered((book: BookModel) => meshOf(book, closedSection(book)));
+
+function meshOf(book: BookModel, { outer, inner }: SpineSection): MeshData {
   let at = 0;
   const along = outer.map((place, i) => {
     at += distance(place, outer[Math.max(0, i - 1)]!);

@@ -1,4 +1,5 @@
 import type { Needs } from '../../allowance/needs.ts';
+import { remembered } from '../../math/remembered.ts';
 import { addScaled, heading, leftOf } from '../../math/vec2.ts';
 import type { Pieces } from '../../pattern/pieces.ts';
 import type { Skew } from './innerPath.ts';
@@ -130,12 +131,15 @@ export function flatHalf(cut: Pieces, needs: Needs): HalfSection {
   };
 }
 
+/** Length of the inner face from the middle to the fore-edge seam, mm. */
+const seamOnFace = remembered((half: HalfSection): number => faceAt(half, half.toSeam));
+
 /** Distance in from the fore-edge seam on the inner face of a place at a neutral length d from the middle, mm. */
-export const inFromSeam = (half: HalfSection, d: number): number => faceAt(half, half.toSeam) - faceAt(half, d);
+export const inFromSeam = (half: HalfSection, d: number): number => seamOnFace(half) - faceAt(half, d);
 
 /** Neutral length from the middle of the place that lies so far in from the fore-edge seam on the inner face, mm. */
 export const neutralAt = (half: HalfSection, fromSeam: number): number =>
-  otherLength(half, 'faceLength', 'length', faceAt(half, half.toSeam) - fromSeam);
+  otherLength(half, 'faceLength', 'length', seamOnFace(half) - fromSeam);
 
 const faceAt = (half: HalfSection, d: number): number => otherLength(half, 'length', 'faceLength', d);
 
