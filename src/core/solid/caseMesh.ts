@@ -88,13 +88,17 @@ function spineProfile(book: BookModel, swing = 0): SpineProfile {
 /** Width of the covering turned in over a board's edges, beside the pastedown, mm; less on a small board. Common practice, no source. */
 const TURN_IN = 4;
 
+/** The line on which the outer face of the back board lies at its swing, radians: from the hinge toward the fore-edge. */
+export const backBoardLine = (book: BookModel, swing: number): { readonly hinge: Vec2; readonly along: Vec2 } => ({
+  hinge: [0, -book.thickness / 2],
+  along: heading(boardDirections(book, { front: swing, back: swing }).back),
+});
+
 /** The back board at its swing, radians, with its pastedown on a hardback's; the front board is its mirror image. */
 export function backBoardMesh(book: BookModel, swing: number): MeshData {
-  const direction = boardDirections(book, { front: swing, back: swing }).back;
-  const along = heading(direction);
+  const { hinge, along } = backBoardLine(book, swing);
   const inward = leftOf(along);
   const slide = jointSlide(book, swing);
-  const hinge: Vec2 = [0, -book.thickness / 2];
   const { joint } = caseShape(book);
   const turnIn = Math.min(TURN_IN, (book.width - joint) / 4, book.height / 4);
   const columns = [joint, book.width - turnIn, book.width];

@@ -1,7 +1,7 @@
 import type { BookModel } from '../book/bookModel.ts';
-import { boardDirections, bookOutline, jointSlide } from '../book/bookOutline.ts';
-import { addScaled, dot, heading, leftOf, subtract, type Vec2 } from '../math/vec2.ts';
-import { caseShape, spineSection } from './caseMesh.ts';
+import { edgeAt, jointSlide } from '../book/bookOutline.ts';
+import { addScaled, dot, leftOf, subtract, type Vec2 } from '../math/vec2.ts';
+import { backBoardLine, caseShape, spineSection } from './caseMesh.ts';
 import type { MeshData } from './meshData.ts';
 import { profileSolid } from './profileSolid.ts';
 
@@ -27,7 +27,7 @@ export function backJointMesh(book: BookModel, swing: number): MeshData | null {
   // A board that closes toward the fore-edge leans over the spine piece.
   const room = joint * Math.cos(book.wedge) + book.board * Math.min(0, Math.sin(book.wedge)) - spineThickness;
   if (book.kind !== 'hardback' || room < 1) return null;
-  const { along, hinge } = boardLine(book, swing);
+  const { along, hinge } = backBoardLine(book, swing);
   const inward = leftOf(along);
   const cloth = Math.min(CLOTH.thickness, CLOTH.share * book.board);
   const end = joint + jointSlide(book, swing) - PLAY;
@@ -53,11 +53,6 @@ export function backJointMesh(book: BookModel, swing: number): MeshData | null {
   return profileSolid(line(0), line(cloth), places, book.height, { part: 'backJoint', faces });
 }
 
-const boardLine = (book: BookModel, swing: number): { along: Vec2; hinge: Vec2 } => ({
-  along: heading(boardDirections(book, { front: swing, back: swing }).back),
-  hinge: [0, -book.thickness / 2],
-});
-
 interface Clearance {
   readonly cloth: number;
   /** Depth down to which the groove goes, mm. */
@@ -72,14 +67,14 @@ interface Clearance {
  */
 function clearOfSpine(book: BookModel, swing: number, { cloth, deepest, underLeaves }: Clearance) {
   const { outer, inner } = spineSection(book, { front: swing, back: swing });
-  const { along, hinge } = boardLine(book, swing);
+  const { along, hinge } = backBoardLine(book, swing);
   const inward = leftOf(along);
   const ring = [...outer, ...[...inner].reverse()].map((place): Vec2 => {
     const off = subtract(place, hinge);
     return [dot(off, along), dot(off, inward)];
   });
-  const edge = bookOutline(book, { front: swing, back: swing }).arcs.at(-1)!.end;
-  const least = Math.max(0, dot(subtract(edge, hinge), along));
+  // Straight or hollow, an edge takes nothing of the board.
+  const least = Math.max(0, edgeAt(book, swing).onBoard);
   /** Where the outline of the spine piece runs through a depth. */
   const through = (depth: number): number =>
     ring.reduce((clear, [a, n], i) => {

@@ -69,7 +69,7 @@ describe.each(BOOKS.map(([name, design], variant) => ({ name, design, variant })
         Math.min(...a.flatMap((p) => b.map((q) => distance(p, q))));
       const toSpine = apart(defined(cloth), defined(spine));
       expect(apart(defined(cloth), defined(board))).toBeLessThan(0.1);
-      // A rounded edge unbends as its board opens; the spine piece is drawn as it is closed.
+      // A rounded edge unbends as its board opens; the spine piece, which is stiff, by a part of that.
       expect(toSpine).toBeLessThan(design.job.book.cornerRadius_mm > 0 ? 2.5 : 0.2);
     }
   });
