@@ -103,12 +103,15 @@ export default function CoverScene(props: CoverSceneProps) {
         />
         {full ? <FramePace onSlow={props.onSlowFrames} /> : <Sharpness />}
         {props.turning && <Turntable camera={camera} />}
-        {/* Before its first frame the camera stands nowhere; a picture without the tooling would be one of another cover. */}
-        {props.pictureRef && isDrawn && !isPending && (
-          <PictureTaker ref={props.pictureRef} pose={props.pose} look={look} work={cover} />
-        )}
         <ShaderWait onReady={() => setReadyCanvas(canvas)} />
-        {isReady && <FirstFrame onDrawn={() => setDrawnCanvas(canvas)} />}
+        {isReady && (
+          <FirstFrame onDrawn={() => setDrawnCanvas(canvas)}>
+            {/* Before its first frame the camera stands nowhere; a picture without the tooling would be one of another cover. */}
+            {props.pictureRef && !isPending && (
+              <PictureTaker ref={props.pictureRef} pose={props.pose} look={look} work={cover} />
+            )}
+          </FirstFrame>
+        )}
       </Canvas>
       {failure !== null && <p className="help cover-scene-lack">The tooling is not shown: {failure}</p>}
       {isReady && <FitMarkOverlay ref={overlay} marks={marks} areas={labels} formatLength={props.formatLength} />}

@@ -1,18 +1,28 @@
 import { useFrame, useThree } from '@react-three/fiber';
-import { useEffect, useRef } from 'react';
+import { type ReactNode, useEffect, useRef, useState } from 'react';
 import { whenGpuIdle } from './whenGpuIdle.ts';
 
-/** Calls back once when the first frame after mounting has been drawn. */
-export function FirstFrame({ onDrawn }: { readonly onDrawn: () => void }) {
+interface FirstFrameProps {
+  readonly onDrawn: () => void;
+  readonly children?: ReactNode;
+}
+
+/** Mounts its children when the first frame after its own mounting has been drawn, and calls back once they are there. */
+export function FirstFrame({ onDrawn, children }: FirstFrameProps) {
   const gl = useThree((state) => state.gl);
   const invalidate = useThree((state) => state.invalidate);
   const isAsked = useRef(false);
+  const [isDrawn, setDrawn] = useState(false);
   useEffect(() => invalidate(), [invalidate]);
   useFrame(() => {
     if (isAsked.current) return;
     isAsked.current = true;
     // The frame is drawn after this call, in the same task.
-    queueMicrotask(() => whenGpuIdle(gl, onDrawn));
+    queueMicrotask(() => whenGpuIdle(gl, () => setDrawn(true)));
   });
-  return null;
+  // biome-ignore lint/correctness/useExhaustiveDependencies: the first frame is told of once
+  useEffect(() => {
+    if (isDrawn) onDrawn();
+  }, [isDrawn]);
+  return isDrawn ? children : null;
 }
