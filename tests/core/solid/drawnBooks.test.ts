@@ -39,6 +39,13 @@ const job = (
 
 const TURNED = { construction: 'turned' };
 
+const ONTO_THE_EDGE = job({
+  book: book('limp', [71.35, 122.9, 94.43, 2.44], 0, 28.33),
+  leather: { outside: leather(1.74, 0.41), lining: leather(2.18, 0.8, 0.05) },
+  seating: 'spine',
+  construction: { lining: 'full' },
+});
+
 const WIDE_AND_LOW = job({
   book: book('limp', [360.5, 104.4, 8, 0.313], 0.19),
   leather: { outside: leather(0.745, 0.68, 0.63), lining: leather(0.714, 0.79, 0.06) },
@@ -242,26 +249,8 @@ const DRAWN: readonly (readonly [name: string, document: object, at: readonly [F
     }),
     0,
   ],
-  [
-    'a pocket that must reach onto the rounded edge of its board, closed',
-    job({
-      book: book('limp', [71.35, 122.9, 94.43, 2.44], 0, 28.33),
-      leather: { outside: leather(1.74, 0.41), lining: leather(2.18, 0.8, 0.05) },
-      seating: 'spine',
-      construction: { lining: 'full' },
-    }),
-    0,
-  ],
-  [
-    'a pocket that must reach onto the rounded edge of its board, a little open',
-    job({
-      book: book('limp', [71.35, 122.9, 94.43, 2.44], 0, 28.33),
-      leather: { outside: leather(1.74, 0.41), lining: leather(2.18, 0.8, 0.05) },
-      seating: 'spine',
-      construction: { lining: 'full' },
-    }),
-    0.1,
-  ],
+  ['a pocket that must reach onto the rounded edge of its board, closed', ONTO_THE_EDGE, 0],
+  ['a pocket that must reach onto the rounded edge of its board, a little open', ONTO_THE_EDGE, 0.1],
   [
     'a pocket over the end of a thick lining, its board on the way',
     job({
