@@ -7,6 +7,7 @@ import { createRoot } from 'react-dom/client';
 import * as z from 'zod/mini';
 import { EXAMPLE_JOBS } from '../core/index.ts';
 import { FatalError } from './FatalError.tsx';
+import { holdNotes } from './fields/holdNotes.ts';
 import { ErrorBoundary } from './loading/ErrorBoundary.tsx';
 import { hearOfMissingParts } from './loading/missingPart.ts';
 import { Pages } from './Pages.tsx';
@@ -21,6 +22,7 @@ import { keptJob } from './state/keptJob.ts';
 z.config({ jitless: true });
 
 hearOfMissingParts();
+holdNotes();
 
 const theShelf = import('./shelf/theShelf.ts').then((shelf) => shelf.theShelf);
 
