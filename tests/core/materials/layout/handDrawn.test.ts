@@ -75,7 +75,7 @@ describe('a line drawn by hand', () => {
   });
 
   test('has no more corners than an outline may have, and says how much coarser it became', () => {
-    const wild = Array.from({ length: 1200 }, (_, i): Vec2 => [i, i % 2 === 0 ? 0 : 9]);
+    const wild = Array.from({ length: 700 }, (_, i): Vec2 => [i, i % 2 === 0 ? 0 : 9]);
     const { corners, tolerance } = handDrawn(wild, { tolerance: 1, step: 1 });
     expect(corners.length).toBeLessThanOrEqual(300);
     expect(tolerance).toBe(16);
