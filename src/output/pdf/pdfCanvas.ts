@@ -85,14 +85,22 @@ export class PdfCanvas {
   }
 
   /** Fills a polygon in page mm with a colour, red, green and blue from 0 to 255. */
-  area(outline: readonly Vec2[], [red, green, blue]: LayerStyle['ink']): void {
+  area(outline: readonly Vec2[], ink: LayerStyle['ink']): void {
+    this.areas([outline], ink);
+  }
+
+  /** Fills polygons in one colour as one shape: where they touch, no hair line shows between them. */
+  areas(outlines: readonly (readonly Vec2[])[], [red, green, blue]: LayerStyle['ink']): void {
     const { lib } = this;
-    const points = outline.map((point) => onPage(WHOLE_PAGE, point));
     this.page.pushOperators(
       lib.pushGraphicsState(),
       lib.setFillingRgbColor(red / 255, green / 255, blue / 255),
-      ...points.map((at, i) => (i === 0 ? lib.moveTo(...at) : lib.lineTo(...at))),
-      lib.closePath(),
+      ...outlines.flatMap((outline) => [
+        ...outline
+          .map((point) => onPage(WHOLE_PAGE, point))
+          .map((at, i) => (i === 0 ? lib.moveTo(...at) : lib.lineTo(...at))),
+        lib.closePath(),
+      ]),
       lib.fill(),
       lib.popGraphicsState(),
     );
