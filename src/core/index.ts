@@ -33,7 +33,7 @@ export { EXAMPLE_JOBS } from './job/examples.ts';
 export { designNote, fieldNote, findFieldNote, isJobPath, JOB_PATHS, numberFields } from './job/fieldNote.ts';
 export type { Finish } from './job/finishSchema.ts';
 export { isRecord, type JobDocument, type Patch, patched, valueAt } from './job/jobDocument.ts';
-export { type JobIssue, jobIssue } from './job/jobIssue.ts';
+export { type JobIssue, jobIssue, jobIssues } from './job/jobIssue.ts';
 export type { JobPath } from './job/jobPath.ts';
 export { type Job, type JobInput, jobSchema, type LeatherName, SEAM_DEFAULTS, SEAM_STYLES } from './job/jobSchema.ts';
 export { MAKING_STATES } from './job/makingSchema.ts';
@@ -42,6 +42,7 @@ export { type OpenedJob, openJob } from './job/openJob.ts';
 export { OPTIONAL_STEPS, type OptionalStep, type WorkId } from './job/orderSchema.ts';
 export { MAX_JOB_CHARACTERS, type ParsedJob, parseJob, parseJobText } from './job/parseJob.ts';
 export { GIVE_OR_TAKE, isColour, isLeather, readField, readFigure } from './job/readField.ts';
+export { addRuleIssue } from './job/rule.ts';
 export { isPunchedTogether, isStepAskedFor, isStepTaken } from './job/stepTaken.ts';
 export {
   ARTWORK_LIMITS,
@@ -77,6 +78,7 @@ export {
   bulgedLine,
   type Contour,
   circle,
+  contourLength,
   flattened,
   rectangle,
   type Segment,
