@@ -19,7 +19,7 @@ import { strokeOrder, travelOf } from './strokeOrder.ts';
 import { strokeWords } from './strokeWords.ts';
 
 /** One pass of a bed, its strokes in the order in which they are followed. */
-export interface PlannedPass {
+interface PlannedPass {
   readonly pass: MachinePass;
   readonly marks: PassMarks;
   readonly strokes: readonly Stroke[];
@@ -78,7 +78,7 @@ export function machinePlan(drawing: Drawing, profile: MachineProfile, options: 
   if (profile.passes.length === 0)
     throw new RangeError(`${profile.name} has no pass yet. Add one, and choose what it cuts or draws.`);
   const bed = { width: profile.bed.width_mm, height: profile.bed.height_mm };
-  const margin = profile.crosses ? Math.max(profile.margin_mm, CROSS.off + CROSS.arm) : profile.margin_mm;
+  const margin = profile.margin_mm + (profile.crosses ? CROSS.off + CROSS.arm : 0);
   const layout = bedLayout(drawing, { ...bed, margin: margin + kerf_mm / 2, gap: profile.gap_mm + kerf_mm });
   const seen = mirrored ? mirroredDrawing(drawing) : drawing;
   const beams = new Map(seen.pieces.map((piece) => [piece.id, kerfed(piece, kerf_mm)]));

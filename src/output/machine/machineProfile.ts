@@ -3,7 +3,7 @@ import { addRuleIssue, type JobIssue, jobIssue, jobIssues } from '../../core/ind
 import { CAUTION_LAYER, CUTTING_LAYERS, type CuttingLayer } from '../cuttingFile.ts';
 
 /** Layers that a pass may take: all of a cutting file but the cautions, which no machine draws. */
-export const MACHINE_LAYERS: readonly string[] = CUTTING_LAYERS.map(({ name }) => name).filter(
+const MACHINE_LAYERS: readonly string[] = CUTTING_LAYERS.map(({ name }) => name).filter(
   (name) => name !== CAUTION_LAYER.name,
 );
 
