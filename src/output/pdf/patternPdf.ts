@@ -41,7 +41,7 @@ export async function patternPdf(drawing: Drawing, options: PdfOptions = {}): Pr
       `Got a pattern of ${pages} pages; allowed: ${MOST_PAGES}. Choose a larger paper or a roll, or take the SVG or DXF file.`,
     );
 
-  const file = await SheetFile.titled(drawing.title, ['plain']);
+  const file = await SheetFile.titled(drawing.title, ['plain'], options);
   const add = (page: Page): PdfCanvas => file.addPage(page).in.plain;
 
   const page = typeof paper === 'string' ? SHEETS[paper] : { width: paper.roll_mm, height: 297 };
