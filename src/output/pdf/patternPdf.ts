@@ -31,7 +31,7 @@ export async function patternPdf(drawing: Drawing, options: PdfOptions = {}): Pr
   const seen = mirrored ? mirroredDrawing(drawing) : drawing;
   let pages = 1;
   const tiled = seen.pieces.map((piece): TiledPiece => {
-    const tiles = tiling(piece.width, piece.height, paper, scale);
+    const tiles = tiling(piece, paper, scale);
     const firstPage = pages + 1;
     pages += tiles.tiles.length;
     return { piece, tiling: tiles, firstPage };
