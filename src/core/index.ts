@@ -121,7 +121,7 @@ export { type PatternSource, slitAngle, turnAxis } from './pattern/seam.ts';
 export { seamHoles } from './pattern/seamHoles.ts';
 export { strapOf } from './pattern/strap.ts';
 export { sumColumn, sumLines } from './pattern/sumColumn.ts';
-export { baseLine, CAPITAL, TAIL, textBox, textWidth } from './pattern/textBox.ts';
+export { type Box, baseLine, boxOf, CAPITAL, TAIL, textBox, textWidth } from './pattern/textBox.ts';
 export { chanceWords, isWanting, severity } from './report/check.ts';
 export type { Verdict } from './report/checkSchema.ts';
 export { leastWrap } from './report/checks/wrapChecks.ts';

@@ -15,7 +15,10 @@ import { soundMachine } from './machines.ts';
 const jobs = cuttingJobs();
 const face = await loadFace('singleLine');
 // Stitched, with rounded corners, scooped mouths, a strap and a slot; and laced in inches.
-const cases = [3, 7].flatMap((i) => (['arcs', 'points'] as const).map((as) => ({ ...nth(jobs, i), as })));
+const cases = [
+  { ...nth(jobs, 3), as: 'arcs' as const },
+  { ...nth(jobs, 7), as: 'points' as const },
+];
 const planned = ({ drawing, as }: (typeof cases)[number]) => {
   const profile = soundMachine({ curves: { as, tolerance_mm: 0.01 }, crosses: true });
   return { profile, plan: machinePlan(drawing, profile, { face, kerf_mm: 0.2 }) };
