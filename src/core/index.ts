@@ -120,7 +120,7 @@ export { holeShape, type PatternSource, slitAngle, turnAxis } from './pattern/se
 export { seamHoles } from './pattern/seamHoles.ts';
 export { strapOf } from './pattern/strap.ts';
 export { sumColumn, sumLines } from './pattern/sumColumn.ts';
-export { baseLine, CAPITAL, textBox, textWidth } from './pattern/textBox.ts';
+export { type Box, baseLine, boxOf, CAPITAL, textBox, textWidth } from './pattern/textBox.ts';
 export { chanceWords, isWanting, severity } from './report/check.ts';
 export type { Verdict } from './report/checkSchema.ts';
 export { leastWrap } from './report/checks/wrapChecks.ts';

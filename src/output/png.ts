@@ -1,4 +1,5 @@
 import { Zlib } from 'fflate';
+import { crc32 } from './crc32.ts';
 
 /** A picture of bytes, row by row from the top. */
 export interface Pixels {
@@ -55,7 +56,7 @@ export function pngRows(width: number, height: number, channels: Pixels['channel
   };
 }
 
-/** Length, name with data, and their check sum. */
+/** Length, name with data, and their check sum (annex D of the specification). */
 function chunk(name: string, data: Uint8Array): Uint8Array<ArrayBuffer>[] {
   const named = joined([Uint8Array.from(name, (letter) => letter.charCodeAt(0)), data]);
   return [fourBytes(data.length), named, fourBytes(crc32(named))];
@@ -75,17 +76,4 @@ function joined(parts: readonly Uint8Array[]): Uint8Array<ArrayBuffer> {
     at += part.length;
   }
   return whole;
-}
-
-/** The remainder of each byte by the polynomial of the check sum (annex D of the specification), lowest bit first. */
-const REMAINDERS = Uint32Array.from({ length: 256 }, (_, byte) => {
-  let rest = byte;
-  for (let bit = 0; bit < 8; bit++) rest = rest & 1 ? 0xedb88320 ^ (rest >>> 1) : rest >>> 1;
-  return rest;
-});
-
-function crc32(bytes: Uint8Array): number {
-  let rest = 0xffffffff;
-  for (const byte of bytes) rest = REMAINDERS[(rest ^ byte) & 255]! ^ (rest >>> 8);
-  return (rest ^ 0xffffffff) >>> 0;
 }

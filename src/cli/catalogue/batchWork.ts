@@ -3,7 +3,7 @@ import { briefReport, coverDesign, designReport, type JobIssue, parseJobText } f
 import { type Cell, REPORT_COLUMNS, reportRow } from '../../output/catalogue/reportColumns.ts';
 import { inTableWords, parseRow, type RowHeader, rowDocument } from '../../output/catalogue/rowDocument.ts';
 import type { StockCover } from '../../output/catalogue/stockCover.ts';
-import { matchBook, matchColumns, matchRow } from '../../output/catalogue/stockMatch.ts';
+import { bookInCovers, matchBook, matchColumns, matchRow } from '../../output/catalogue/stockMatch.ts';
 import type { Row } from './row.ts';
 
 /** What is to be done with every row; plain data, so that it can be handed to another thread. */
@@ -16,6 +16,10 @@ export interface Task {
   readonly to: 'csv' | 'jsonl';
   /** Unit that a job which names none is worked in; null for the default. */
   readonly units: 'mm' | 'in' | null;
+  /** Between the cells of a table. */
+  readonly separator: string;
+  /** Whether the rows are only checked, and nothing is computed or written. */
+  readonly isDry: boolean;
 }
 
 /** What became of a batch of rows. */
@@ -37,13 +41,14 @@ interface Answer {
   readonly fails: boolean;
 }
 
+/** No answer where the row was only checked. */
 type Answered =
-  | { readonly ok: true; readonly answer: Answer }
+  | { readonly ok: true; readonly answer: Answer | null }
   | { readonly ok: false; readonly issues: readonly JobIssue[] };
 
 /** The first row of a table of answers; nothing for JSON Lines. */
-export const outputHeader = ({ to, covers }: Task): string =>
-  to === 'csv' ? table([['source', ...(covers === null ? REPORT_COLUMNS : matchColumns(covers))]]) : '';
+export const outputHeader = ({ to, covers, separator }: Task): string =>
+  to === 'csv' ? table([['source', ...(covers === null ? REPORT_COLUMNS : matchColumns(covers))]], separator) : '';
 
 /** Makes the function that turns batches of rows into output. */
 export function batchWork(task: Task): (rows: readonly Row[]) => BatchResult {
@@ -60,30 +65,35 @@ export function batchWork(task: Task): (rows: readonly Row[]) => BatchResult {
         for (const { path, message } of answered.issues) complaints.push(`${row.source}: ${path}: ${message}`);
         continue;
       }
+      if (answered.answer === null) continue;
       const { cells, record, fails } = answered.answer;
       if (fails) failing++;
       if (task.to === 'csv') tableRows.push([row.source, ...cells]);
       else lines.push(`${JSON.stringify({ source: row.source, ...record })}\n`);
     }
-    const output = new TextEncoder().encode(task.to === 'csv' ? table(tableRows) : lines.join(''));
+    const output = new TextEncoder().encode(task.to === 'csv' ? table(tableRows, task.separator) : lines.join(''));
     return { output, complaints, done: rows.length - bad, failing, bad };
   };
 }
 
 /** Names come from others: a text that a spreadsheet would run as a formula is marked as text. */
-const table = (rows: readonly (readonly Cell[])[]): string => stringify(rows as Cell[][], { escape_formulas: true });
+export const table = (rows: readonly (readonly Cell[])[], delimiter: string): string =>
+  stringify(rows as Cell[][], { escape_formulas: true, delimiter });
 
 function answer(task: Task, row: Row): Answered {
   if ('issue' in row) return { ok: false, issues: [row.issue] };
   const { covers, maxGap, units } = task;
   if (covers !== null && 'cells' in row) {
-    const matched = matchBook(rowDocument(task.header, row.cells), covers, maxGap);
+    const book = rowDocument(task.header, row.cells);
+    const matched = task.isDry ? bookInCovers(book, covers) : matchBook(book, covers, maxGap);
     if (!matched.ok) return { ok: false, issues: inTableWords(matched.issues, task.header, row.cells) };
+    if (!('match' in matched)) return { ok: true, answer: null };
     const { match } = matched;
     return { ok: true, answer: { cells: matchRow(match), record: match, fails: match.best === null } };
   }
   const parsed = 'cells' in row ? parseRow(task.header, row.cells, units) : parseJobText(row.text, units);
   if (!parsed.ok) return parsed;
+  if (task.isDry) return { ok: true, answer: null };
   const design = coverDesign(parsed.job);
   const report = task.to === 'csv' ? briefReport(design) : designReport(design);
   const cells = reportRow(parsed.job.name, report);

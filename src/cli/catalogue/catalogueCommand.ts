@@ -1,17 +1,21 @@
+import { open as openFile, truncate } from 'node:fs/promises';
 import { availableParallelism } from 'node:os';
 import process from 'node:process';
 import type { Readable } from 'node:stream';
 import { jobIssue } from '../../core/index.ts';
 import { readStockCovers, type StockCover } from '../../output/catalogue/stockCover.ts';
+import { templateTable } from '../../output/catalogue/templateTable.ts';
 import { BadInput, badWord } from '../badInput.ts';
 import { EXIT } from '../exitCode.ts';
 import { readText } from '../readText.ts';
 import { type Command, command } from '../runCommand.ts';
-import type { Terminal } from '../terminal.ts';
+import { FileSink, type Terminal } from '../terminal.ts';
 import type { Words } from '../words.ts';
-import { type BatchResult, batchWork, outputHeader, type Task } from './batchWork.ts';
+import { type BatchResult, batchWork, outputHeader, type Task, table } from './batchWork.ts';
+import { type EarlierRun, earlierRun, rowsAfter } from './earlierRun.ts';
 import { batches, inOrder } from './inOrder.ts';
 import { openBooks, openInput } from './openInput.ts';
+import { readPart } from './part.ts';
 import { startPool } from './pool.ts';
 import type { Row } from './row.ts';
 
@@ -22,6 +26,8 @@ const USAGE = `Computes many jobs in one run, one row or line of output for each
   npm run --silent catalogue -- - < jobs.csv        table from standard input
   npm run --silent catalogue -- --covers covers.json --books books.csv
                                                     which ready-made cover fits which book
+  npm run --silent catalogue -- --template > jobs.csv
+                                                    a table to write over, with the example jobs
 
 The first row of a table names a job field for each column, as in
   name,book.width_mm,book.height_mm,book.thickness_mm,leather.outside.min_mm,leather.outside.max_mm
@@ -37,6 +43,11 @@ with the fields of a job but no book; cut width, cut height and pocket depth mus
 
   --to jsonl       a JSON document a line (usual)
   --to csv         a table
+  --separator ,    between the cells of a table that is written: , ; or tab
+  --out file       where the output goes, instead of standard output; an older file there is replaced
+  --resume         goes on with the output that a run broken off has left in --out, after its last whole line
+  --part k/n       only the k-th of n parts of the rows; the outputs of all parts, one after another, are that of one run
+  --dry-run        only checks every row, computes and writes nothing
   --cores n        cores to use, 1 to 256; usually all
   --units mm|in    unit that a job which names none is worked in (usual: mm); numbers stay in mm
   --max-gap mm     a ready-made cover with a larger gap at any edge is not the best one (else its own loosest gaps)
@@ -55,6 +66,12 @@ const OPTIONS = {
   to: { type: 'string' },
   units: { type: 'string' },
   cores: { type: 'string' },
+  separator: { type: 'string' },
+  out: { type: 'string' },
+  resume: { type: 'boolean' },
+  part: { type: 'string' },
+  'dry-run': { type: 'boolean' },
+  template: { type: 'boolean' },
   covers: { type: 'string' },
   books: { type: 'string' },
   'max-gap': { type: 'string' },
@@ -81,32 +98,83 @@ export const catalogueCommand = (script: URL): Command =>
   });
 
 async function run(words: Words<typeof OPTIONS>, terminal: Terminal, interrupt: AbortSignal, script: URL) {
+  const separator = SEPARATORS[words.choice('separator', [',', ';', 'tab']) ?? ','];
+  if (words.has('template')) {
+    await terminal.print(table(templateTable(), separator));
+    return EXIT.noneFails;
+  }
   const { input, coverFile } = chooseInput(words.files, words.text('covers'), words.text('books'));
   const to = words.choice('to', ['jsonl', 'csv']) ?? 'jsonl';
   const units = words.choice('units', ['mm', 'in']);
   const cores = words.number('cores', 1, 256, true) ?? availableParallelism();
   const maxGap = words.number('max-gap', 0, 1000);
+  const partText = words.text('part');
+  const part = partText === null ? null : readPart(partText);
+  const isDry = words.has('dry-run');
+  const out = words.text('out');
+  if (words.has('resume') && out === null) throw badWord('--resume', 'no --out', '--out, with the file to go on with');
+  if (isDry && out !== null) throw badWord('--out', 'it with --dry-run', 'one of the two: a dry run writes nothing');
 
   const covers = coverFile === null ? null : await readCovers(coverFile, terminal.input);
   const open = covers === null ? openInput : openBooks;
-  const { supply, header } = await open(input, terminal.input, interrupt);
-  const task: Task = { header, covers, maxGap, to, units };
-  await terminal.print(outputHeader(task));
+  const { supply, header } = await open({ input, standardInput: terminal.input, interrupt, part });
+  const task: Task = { header, covers, maxGap, to, units, separator, isDry };
+  // The parts of a table, one after another, have its header once.
+  const withHeader = !isDry && (part === null || part.part === 1);
+  const earlier = out !== null && words.has('resume') ? await earlierRun(out, task, withHeader) : null;
 
-  const count = { done: 0, failing: 0, bad: 0 };
-  for await (const result of results(task, supply.rows, cores, script)) {
-    await terminal.print(result.output);
-    await terminal.say(result.complaints);
-    count.done += result.done;
-    count.failing += result.failing;
-    count.bad += result.bad;
-  }
+  const count = { done: earlier?.rows ?? 0, failing: earlier?.failing ?? 0, bad: 0 };
+  let rows = supply.rows;
+  if (out !== null && earlier !== null)
+    rows = rowsAfter(rows, earlier, out, task, (passed) => {
+      count.bad += passed - earlier.rows;
+    });
+  await toOutput(out, earlier?.bytes ?? 0, terminal, async (print) => {
+    if (withHeader && (earlier?.bytes ?? 0) === 0) await print(outputHeader(task));
+    for await (const result of results(task, rows, cores, script)) {
+      await print(result.output);
+      await terminal.say(result.complaints);
+      count.done += result.done;
+      count.failing += result.failing;
+      count.bad += result.bad;
+    }
+  });
   if (supply.fault !== null) await terminal.complain([supply.fault]);
   const isCut = interrupt.aborted || supply.fault !== null;
-  if (isCut || count.bad > 0 || terminal.isWatched) await terminal.say([summary(count, isCut, interrupt.aborted)]);
+  if (isDry || isCut || count.bad > 0 || earlier !== null || terminal.isWatched)
+    await terminal.say([summary(count, { isCut, isDry, isInterrupted: interrupt.aborted, earlier })]);
   if (interrupt.aborted) return EXIT.interrupted;
   if (isCut || count.bad > 0) return EXIT.badInput;
   return count.failing > 0 ? EXIT.fails : EXIT.noneFails;
+}
+
+const SEPARATORS = { ',': ',', ';': ';', tab: '\t' } as const;
+
+type Print = (content: string | Uint8Array) => Promise<void>;
+
+/**
+ * Gives `write` what takes the output: standard output, or a file.
+ * @param kept bytes of the file that stay, those of an earlier run
+ * @throws BadInput where the file cannot be there
+ */
+async function toOutput(
+  out: string | null,
+  kept: number,
+  terminal: Terminal,
+  write: (print: Print) => Promise<void>,
+): Promise<void> {
+  if (out === null) return write((content) => terminal.print(content));
+  const refused = (error: NodeJS.ErrnoException): never => {
+    throw badWord('--out', error.message, 'a file in a folder that can be written to');
+  };
+  if (kept > 0) await truncate(out, kept).catch(refused);
+  const file = await openFile(out, kept > 0 ? 'a' : 'w').catch(refused);
+  try {
+    const sink = new FileSink(file.fd);
+    await write((content) => sink.write(content));
+  } finally {
+    await file.close();
+  }
 }
 
 function chooseInput(files: readonly string[], coverFile: string | null, books: string | null) {
@@ -118,8 +186,19 @@ function chooseInput(files: readonly string[], coverFile: string | null, books: 
   return { input: inputs[0]!, coverFile };
 }
 
-const summary = ({ done, bad }: { done: number; bad: number }, isCut: boolean, isInterrupted: boolean): string =>
-  `${isInterrupted ? 'interrupted: ' : ''}${done} done, ${bad} bad; output ${isCut ? 'stops there' : 'complete'}`;
+interface Course {
+  readonly isCut: boolean;
+  readonly isDry: boolean;
+  readonly isInterrupted: boolean;
+  readonly earlier: EarlierRun | null;
+}
+
+function summary({ done, bad }: { done: number; bad: number }, { isCut, isDry, isInterrupted, earlier }: Course) {
+  const before = isInterrupted ? 'interrupted: ' : '';
+  if (isDry) return `${before}${done} sound, ${bad} bad; ${isCut ? 'checked up to there' : 'nothing computed'}`;
+  const resumed = earlier === null ? '' : `, ${earlier.rows} of them by the run before`;
+  return `${before}${done} done${resumed}, ${bad} bad; output ${isCut ? 'stops there' : 'complete'}`;
+}
 
 /** Largest file of ready-made covers read: some ten thousand of them. */
 const MAX_COVERS_BYTES = 10_000_000;

@@ -14,9 +14,10 @@ const MAX_ROW_BYTES = 1_000_000;
  * Empty rows are passed over, stray quotes are taken as text. A row of another length than the first, too large, not in
  * UTF-8, or whose quote is never closed, comes as an issue in its place, and the rows after it are read. Lines are counted
  * from 1; a row that spans several is named by its first.
+ * @param separator where it is known already
  */
-export async function* csvRows(input: Readable): AsyncGenerator<Row> {
-  const reader = new RowReader();
+export async function* csvRows(input: Readable, separator: string | null = null): AsyncGenerator<Row> {
+  const reader = new RowReader(separator);
   try {
     for await (const chunk of utf8Chunks(input)) yield* reader.read(chunk);
     yield* reader.end();
@@ -34,7 +35,7 @@ type Place = 'start' | 'bare' | 'quoted' | 'closing';
 
 class RowReader {
   /** Null until the first row tells. */
-  #separator: string | null = null;
+  #separator: string | null;
   /** Cells of the first row, to which the others must be equal. */
   #width: number | null = null;
   #line = 1;
@@ -47,6 +48,10 @@ class RowReader {
   #cellBytes = 0;
   #rowBytes = 0;
   #tooLarge: 'cell' | 'row' | null = null;
+
+  constructor(separator: string | null) {
+    this.#separator = separator;
+  }
 
   *read(chunk: Buffer): Generator<Row> {
     for (const [token] of chunk.toString('latin1').matchAll(TOKEN)) {

@@ -6,11 +6,20 @@ import type { Row } from './row.ts';
 export class RowSupply {
   /** What kept the input from being read on; null where nothing did. */
   fault: JobIssue | null = null;
-  /** Can be taken once. */
-  readonly rows: AsyncGenerator<Row, undefined>;
+  #rows: AsyncGenerator<Row, undefined>;
 
   constructor(rows: AsyncIterable<Row>, name: string, interrupt: AbortSignal) {
-    this.rows = this.#take(rows, name, interrupt);
+    this.#rows = this.#take(rows, name, interrupt);
+  }
+
+  /** Can be taken once. */
+  get rows(): AsyncGenerator<Row, undefined> {
+    return this.#rows;
+  }
+
+  /** Leaves out the rows to come before `from`, counted from 0, and from `to` on. */
+  takeOnly(from: number, to: number): void {
+    this.#rows = slice(this.#rows, from, to);
   }
 
   async *#take(rows: AsyncIterable<Row>, name: string, interrupt: AbortSignal): AsyncGenerator<Row, undefined> {
@@ -22,5 +31,14 @@ export class RowSupply {
     } catch (error) {
       if (!interrupt.aborted) this.fault = unreadable(error, name);
     }
+  }
+}
+
+async function* slice(rows: AsyncIterable<Row>, from: number, to: number): AsyncGenerator<Row, undefined> {
+  let index = 0;
+  for await (const row of rows) {
+    if (index >= to) return;
+    if (index >= from) yield row;
+    index++;
   }
 }

@@ -8,7 +8,7 @@ import {
   type WorkId,
   workSteps,
 } from '../../core/index.ts';
-import { dayWords } from './dayWords.ts';
+import { dayWords } from '../dayWords.ts';
 import { type Detail, stepDetail } from './stepDetail.ts';
 import type { WorkSource } from './workSource.ts';
 

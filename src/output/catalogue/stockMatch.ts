@@ -1,6 +1,7 @@
 import {
   briefReport,
   coverDesign,
+  type Job,
   type JobIssue,
   type JobRecord,
   parseJob,
@@ -27,6 +28,21 @@ export type MatchedBook =
   | { readonly ok: true; readonly match: StockMatch }
   | { readonly ok: false; readonly issues: readonly JobIssue[] };
 
+type BookInCovers =
+  | { readonly ok: true; readonly name: string; readonly jobs: readonly Job[] }
+  | { readonly ok: false; readonly issues: readonly JobIssue[] };
+
+/**
+ * The jobs of a book in every ready-made cover, in stock order.
+ * @param document a job document, of which name and book are used
+ */
+export function bookInCovers({ name = 'Untitled book', book }: JobRecord, stock: readonly StockCover[]): BookInCovers {
+  const parsed = stock.map(({ document }) => parseJob({ ...coveredBook(document, book), name }));
+  const refused = parsed.find(({ ok }) => !ok);
+  if (refused !== undefined && !refused.ok) return refused;
+  return { ok: true, name: String(name), jobs: parsed.flatMap((each) => (each.ok ? [each.job] : [])) };
+}
+
 /** The better verdict goes first, then the smaller largest gap, then stock order. */
 const rank = ({ verdict, largest_mm }: CoverMatch): number => severity(verdict) * 1e6 + largest_mm;
 
@@ -36,24 +52,23 @@ const rank = ({ verdict, largest_mm }: CoverMatch): number => severity(verdict) 
  * @param maxGap_mm largest gap at any edge of the best cover; null for the loosest gaps of each cover itself
  */
 export function matchBook(
-  { name = 'Untitled book', book }: JobRecord,
+  document: JobRecord,
   stock: readonly StockCover[],
   maxGap_mm: number | null = null,
 ): MatchedBook {
-  const covers: CoverMatch[] = [];
-  for (const { name: cover, document } of stock) {
-    const parsed = parseJob({ ...coveredBook(document, book), name });
-    if (!parsed.ok) return parsed;
-    const report = briefReport(coverDesign(parsed.job));
-    covers.push({ cover, verdict: report.verdict, ...gapRange(report) });
-  }
+  const parsed = bookInCovers(document, stock);
+  if (!parsed.ok) return parsed;
+  const covers = parsed.jobs.map((job, i): CoverMatch => {
+    const report = briefReport(coverDesign(job));
+    return { cover: stock[i]!.name, verdict: report.verdict, ...gapRange(report) };
+  });
   const isMatch = ({ verdict, largest_mm }: CoverMatch): boolean =>
     verdict !== 'fails' &&
     verdict !== 'unknown' &&
     (maxGap_mm === null ? verdict !== 'loose' : largest_mm <= maxGap_mm);
   const fitting = covers.filter(isMatch);
   const best = fitting.reduce<CoverMatch | null>((a, b) => (a !== null && rank(a) <= rank(b) ? a : b), null);
-  return { ok: true, match: { book: String(name), best, covers } };
+  return { ok: true, match: { book: parsed.name, best, covers } };
 }
 
 /** Columns of the verdict matrix: the best cover of each book, then three columns for every cover. */

@@ -14,7 +14,7 @@ import { fitToPage, type Page, type Paper } from './paper.ts';
 import type { PdfCanvas } from './pdfCanvas.ts';
 import { BAR_LENGTH, type MeasuredBars, type PrinterScale, percent } from './printerScale.ts';
 import { cornersTakenOff, tileName } from './tilePage.ts';
-import { PAGE_MARGIN, type Tiling } from './tiling.ts';
+import { crossedWords, PAGE_MARGIN, type Tiling } from './tiling.ts';
 
 export interface TiledPiece {
   readonly piece: PieceDrawing;
@@ -112,6 +112,7 @@ function words({ drawing, tiled, paper, scale, bars, suspicion, mirrored }: Chec
         `${pieceWords(piece)}: ${(piece.id === 'half' ? exact : size)(piece.width)} × ${size(piece.height)}, diagonal ${length(Math.hypot(piece.width, piece.height))}`,
     ),
     ...drawing.lengths.map(({ name, count, sum }) => `${name}, cut ${count}: ${size(sum.total)}`),
+    ...tiled.flatMap(({ piece, tiling }) => crossedWords(piece, tiling) ?? []),
     ...drawing.notes.map((note) => `Note: ${note}`),
   ];
 }

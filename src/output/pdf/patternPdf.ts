@@ -31,7 +31,7 @@ export async function patternPdf(drawing: Drawing, options: PdfOptions = {}): Pr
   const seen = mirrored ? mirroredDrawing(drawing) : drawing;
   let pages = 1;
   const tiled = seen.pieces.map((piece): TiledPiece => {
-    const tiles = tiling(piece.width, piece.height, paper, scale);
+    const tiles = tiling(piece, paper, scale);
     const firstPage = pages + 1;
     pages += tiles.tiles.length;
     return { piece, tiling: tiles, firstPage };
@@ -41,7 +41,7 @@ export async function patternPdf(drawing: Drawing, options: PdfOptions = {}): Pr
       `Got a pattern of ${pages} pages; allowed: ${MOST_PAGES}. Choose a larger paper or a roll, or take the SVG or DXF file.`,
     );
 
-  const file = await SheetFile.titled(drawing.title, ['plain']);
+  const file = await SheetFile.titled(drawing.title, ['plain'], options);
   const add = (page: Page): PdfCanvas => file.addPage(page).in.plain;
 
   const page = typeof paper === 'string' ? SHEETS[paper] : { width: paper.roll_mm, height: 297 };

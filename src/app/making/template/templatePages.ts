@@ -5,4 +5,4 @@ import { tiling } from '../../../output/pdf/tiling.ts';
 
 /** Pages that the template takes: the page with the check bars and the tiles of each piece. */
 export const templatePages = ({ pieces }: Drawing, paper: Paper, bars?: MeasuredBars): number =>
-  pieces.reduce((sum, { width, height }) => sum + tiling(width, height, paper, printerScale(bars)).tiles.length, 1);
+  pieces.reduce((sum, piece) => sum + tiling(piece, paper, printerScale(bars)).tiles.length, 1);

@@ -1,0 +1,130 @@
+import { rectangle, type Segment, segmentStart, type Vec2 } from '../../core/index.ts';
+import { brokenLines } from '../brokenLines.ts';
+import { dayWords } from '../dayWords.ts';
+import type { TitleBlock } from '../titleBlock.ts';
+import type { PdfCanvas } from './pdfCanvas.ts';
+import { type SquareCode, squareCode } from './squareCode.ts';
+
+/** Least width of a title block; its height is within this range at any width from there on, mm. */
+export const TITLE_BLOCK = { leastWidth: 150, leastHeight: 28, mostHeight: 60 } as const;
+
+const SIZE = { job: 4.4, text: 2.7 } as const;
+const LEADING = 1.45;
+const PAD = 2;
+/** Width of the names of the facts. */
+const NAMES = 15;
+const FRAME = { width: 0.25, dash: [], ink: [0, 0, 0] } as const;
+const INK = [0, 0, 0] as const;
+
+/** Which page of how many. */
+export interface PageOf {
+  readonly page: number;
+  readonly pages: number;
+}
+
+/**
+ * Height that a title block takes at a width, mm; from `TITLE_BLOCK.leastHeight` to `mostHeight`.
+ * @param width at least `TITLE_BLOCK.leastWidth`
+ */
+export function titleBlockHeight(canvas: PdfCanvas, width: number, block: TitleBlock): number {
+  return laidOut(canvas, width, block).height;
+}
+
+/**
+ * Draws a title block: what the job is, in which version, and the square code that opens it. A job that is too large for a
+ * square code says so, and how it goes instead.
+ * @param at its upper left corner, page mm
+ * @param width at least `TITLE_BLOCK.leastWidth`
+ * @returns its height, mm
+ */
+export function drawTitleBlock(
+  canvas: PdfCanvas,
+  [left, top]: Vec2,
+  width: number,
+  block: TitleBlock,
+  of: PageOf,
+): number {
+  const { height, lines, square, room } = laidOut(canvas, width, block);
+  canvas.lines(rectangle([left, top - height], [left + width, top]), FRAME);
+  let y = top - PAD - SIZE.job;
+  canvas.words(block.job, [left + PAD, y], SIZE.job, { width: room * 0.68 });
+  const sheet = `${block.sheet}, page ${of.page} of ${of.pages}`;
+  const wide = Math.min(room * 0.3, canvas.widthOf(sheet, SIZE.text));
+  canvas.words(sheet, [left + PAD + room - wide, y], SIZE.text, { width: wide });
+  y -= SIZE.job * 0.4;
+  canvas.lines([level([left, y], room + 2 * PAD)], FRAME);
+  y -= 0.8;
+  for (const { name, words } of lines) {
+    y -= SIZE.text * LEADING;
+    if (name !== '') canvas.words(name, [left + PAD, y], SIZE.text, { width: NAMES - 1 });
+    canvas.words(words, [left + PAD + NAMES, y], SIZE.text, { width: room - NAMES });
+  }
+  if (square === null) return height;
+  const side = square.module * square.modules.length;
+  const corner: Vec2 = [left + width - side - 1, top - (height - side) / 2];
+  canvas.lines(
+    [{ kind: 'line', from: [left + room + 2 * PAD, top], to: [left + room + 2 * PAD, top - height] }],
+    FRAME,
+  );
+  drawSquare(canvas, square, corner);
+  return height;
+}
+
+/** The line that tells one page of a sheet from others where no title block stands: job, piece, version, day, page. */
+export function pageLine({ job, version, date }: TitleBlock, what: string, { page, pages }: PageOf): string {
+  return [
+    `${job}: ${what}`,
+    `version ${version}`,
+    ...(date === '' ? [] : [dayWords(date)]),
+    `page ${page} of ${pages}`,
+  ].join(', ');
+}
+
+function laidOut(canvas: PdfCanvas, width: number, block: TitleBlock) {
+  const square = block.link === null ? null : squareCode(block.link);
+  const side = square === null ? 0 : square.module * square.modules.length + 2;
+  const room = width - side - 2 * PAD;
+  const facts = [
+    ...block.facts,
+    {
+      name: 'Version',
+      value: [block.version, ...(block.date === '' ? [] : [`drawn ${dayWords(block.date)}`])].join(', '),
+    },
+    ...squareWords(block, square),
+  ];
+  const lines = facts.flatMap(({ name, value }) =>
+    brokenLines(value, room - NAMES, (part) => canvas.widthOf(part, SIZE.text)).map((words, i) => ({
+      name: i === 0 ? name : '',
+      words,
+    })),
+  );
+  const height = 2 * PAD + SIZE.job * 1.4 + 0.8 + lines.length * SIZE.text * LEADING;
+  return { height: Math.max(TITLE_BLOCK.leastHeight, height, side), lines, square, room };
+}
+
+function squareWords({ link }: TitleBlock, square: SquareCode | null): TitleBlock['facts'] {
+  if (link === null) return [];
+  return square === null
+    ? [
+        {
+          name: 'Square',
+          value: 'This job is too large for a square code. Save it as a file and keep that with this sheet.',
+        },
+      ]
+    : [{ name: 'Square', value: 'Photograph it with a telephone to open this job in this version.' }];
+}
+
+/** The dark modules that lie side by side in a row as one piece. */
+function drawSquare(canvas: PdfCanvas, { modules, module }: SquareCode, [left, top]: Vec2): void {
+  const dark = modules.flatMap((row, i) => {
+    const starts = row.flatMap((isDark, k) => (isDark && row[k - 1] !== true ? [k] : []));
+    return starts.map((from) => {
+      const end = row.indexOf(false, from);
+      const low: Vec2 = [left + from * module, top - (i + 1) * module];
+      return rectangle(low, [left + end * module, top - i * module]).map(segmentStart);
+    });
+  });
+  canvas.areas(dark, INK);
+}
+
+const level = ([x, y]: Vec2, width: number): Segment => ({ kind: 'line', from: [x, y], to: [x + width, y] });

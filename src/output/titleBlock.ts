@@ -1,0 +1,84 @@
+import { type Job, type JobRecord, type PatternSource, printer, temperOf } from '../core/index.ts';
+import { shareFragment } from './shareLink/shareLink.ts';
+import { versionMark } from './versionMark.ts';
+
+/** What a title block says of a job, in words; how it is drawn is `pdf/titleBlock.ts`. */
+export interface TitleBlock {
+  readonly job: string;
+  /** What the sheet is, such as `Template` or `Bench sheet`. */
+  readonly sheet: string;
+  /** Book, leather, seam and what else the sheet names, in the order in which they are read. */
+  readonly facts: readonly { readonly name: string; readonly value: string }[];
+  /** Day that the sheet is made, ISO 8601; empty for none. */
+  readonly date: string;
+  /** Mark of the version of the job, as on the screen. */
+  readonly version: string;
+  /** Address that opens the job, for the square code; null where there is none. */
+  readonly link: string | null;
+}
+
+/** What the sheet is drawn from. */
+type DrawnFrom = Pick<PatternSource, 'job' | 'isCard'>;
+
+export interface TitleSource {
+  readonly sheet: string;
+  /** The open job, and the design that the sheet is made of: of a card trial it is not the job's own. */
+  readonly job: Job;
+  readonly design: DrawnFrom;
+  /** The job as written, which the square code holds. */
+  readonly document: JobRecord;
+  /** Day, ISO 8601, such as `2026-11-27`. No clock is read here: the same day gives the same file. */
+  readonly date?: string;
+  /** Address of the page without its fragment, such as `https://leather.example/`. Without it the sheet has no square code. */
+  readonly address?: string | null;
+  /** What one sheet says and others do not, such as `Pieces`. */
+  readonly also?: TitleBlock['facts'];
+}
+
+/** The title block of a sheet: which job, in which version, and what would tell two sheets apart on a bench. */
+export function titleBlock({ sheet, job, design, document, date = '', address, also = [] }: TitleSource): TitleBlock {
+  const fragment = address == null ? null : shareFragment(document);
+  return {
+    job: job.name.trim() === '' ? 'Cover without a name' : job.name,
+    sheet,
+    facts: [
+      ...also,
+      { name: 'Book', value: bookWords(job) },
+      { name: design.isCard === true ? 'Card' : 'Leather', value: leatherWords(design) },
+      { name: 'Seam', value: seamWords(design) },
+    ],
+    date,
+    version: versionMark(job),
+    link: fragment === null ? null : `${address}${fragment}`,
+  };
+}
+
+function bookWords({ book, work }: Job): string {
+  const say = printer(work.units);
+  return `${book.kind}, ${say.size(book.width_mm)} wide, ${say.size(book.height_mm)} high, ${say.size(book.thickness_mm)} thick, boards ${say.size(book.boardThickness_mm)}, spine ${book.spine.shape}`;
+}
+
+/** The outside, and the lining where there is one: thickness from its thinnest to its thickest, temper, how it is worked. */
+function leatherWords({ job: { leather, making, work }, isCard = false }: DrawnFrom): string {
+  const say = printer(work.units);
+  const { outside, pocket, lining } = leather;
+  const range = ({ min_mm, max_mm }: typeof outside): string =>
+    min_mm === max_mm ? say.weight(min_mm) : say.weights(min_mm, max_mm, ' to ');
+  if (isCard) return `${say.fine(outside.max_mm)} thick, scored at the folds`;
+  const temper = temperOf(outside)?.name;
+  return [
+    range(outside),
+    ...(range(pocket) === range(outside) ? [] : [`pockets ${range(pocket)}`]),
+    ...(lining === null ? [] : [`lining ${range(lining)}`]),
+    temper === undefined ? 'folds as measured' : `${temper} temper`,
+    `worked ${making.state}`,
+  ].join(', ');
+}
+
+function seamWords({ job: { seam, construction, work } }: DrawnFrom): string {
+  const say = printer(work.units);
+  const pitch = `${say.size(seam.edgeMargin_mm)} from the edge, pitch ${say.size(seam.pitch_mm)}`;
+  return seam.method === 'lacing'
+    ? `laced, ${seam.style}, ${pitch}, slits ${say.size(construction.slitWidth_mm)}`
+    : `stitched, ${pitch}, holes ${say.size(construction.hole_mm)}`;
+}
