@@ -112,7 +112,9 @@ export function kerfed(piece: PieceDrawing, kerf: number): PieceDrawing {
   const d = kerf / 2;
   const outline = exactOffset(piece.outline, d) ?? polygonOffset(piece.outline, d);
   const hole = piece.layers.hole.map((each) => narrowed(each, d));
-  return { ...piece, outline, layers: { ...piece.layers, cut: [path(outline, true)], hole } };
+  // The first of the cut layer is the edge; the rest is cut inside the piece.
+  const cut = [path(outline, true), ...piece.layers.cut.slice(1).map((each) => narrowed(each, d))];
+  return { ...piece, outline, layers: { ...piece.layers, cut, hole } };
 }
 
 /** Notes on holes and slits that are too small for the beam. */
