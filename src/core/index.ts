@@ -32,6 +32,7 @@ export { DOUBT_PATHS, type DoubtPath, ORIGINS, type Origin } from './job/doubtSc
 export { EXAMPLE_JOBS } from './job/examples.ts';
 export { designNote, fieldNote, findFieldNote, isJobPath, JOB_PATHS, numberFields } from './job/fieldNote.ts';
 export type { Finish } from './job/finishSchema.ts';
+export { IRONS, type Iron } from './job/ironSchema.ts';
 export { isRecord, type JobDocument, type Patch, patched, valueAt } from './job/jobDocument.ts';
 export { type JobIssue, jobIssue, jobIssues } from './job/jobIssue.ts';
 export type { JobPath } from './job/jobPath.ts';
@@ -117,7 +118,7 @@ export { oneCard } from './pattern/oneCard.ts';
 export { patternDrawing, unwrittenWords } from './pattern/patternDrawing.ts';
 export { pieceCorner } from './pattern/pieceCorner.ts';
 export { shareCovered } from './pattern/pocketDepth.ts';
-export { type PatternSource, slitAngle, turnAxis } from './pattern/seam.ts';
+export { holeShape, type PatternSource, slitAngle, turnAxis } from './pattern/seam.ts';
 export { seamHoles } from './pattern/seamHoles.ts';
 export { strapOf } from './pattern/strap.ts';
 export { sumColumn, sumLines } from './pattern/sumColumn.ts';
