@@ -1,7 +1,7 @@
 import { rectangle, segmentStart, type Vec2 } from '../../core/index.ts';
 import { brokenLines } from '../brokenLines.ts';
 import { SHEETS } from '../pdf/paper.ts';
-import { PT } from '../pdf/pdfCanvas.ts';
+import { PT } from '../pdf/points.ts';
 import { SheetFile, type SheetOptions, type SheetPage } from '../pdf/sheetFile.ts';
 import type { CustomerSheet } from './customerSheet.ts';
 import type { RoomKind, RoomPicture } from './roomPicture.ts';

@@ -35,7 +35,7 @@ export async function patternPdf(drawing: Drawing, options: PdfOptions = {}): Pr
       `Got a pattern of ${count} pages; allowed: ${MOST_PAGES}. Choose a larger paper or a roll, or take the SVG or DXF file.`,
     );
 
-  const file = await SheetFile.titled(drawing.title, ['plain']);
+  const file = await SheetFile.titled(drawing.title, ['plain'], options);
   const suspicion = bars === undefined ? null : fitToPageSuspicion(bars, paper);
   const marks = new Map(plan.tiled.map(({ piece, tiling }) => [piece, joiningMarks(piece, tiling)]));
   plan.pages.forEach(({ page, parts }, i) => {
