@@ -14,7 +14,7 @@ export interface BenchSheetOptions extends SheetOptions {
   readonly paper?: 'A4' | 'Letter';
 }
 
-export const BENCH_SHEET = 'Bench sheet';
+const BENCH_SHEET = 'Bench sheet';
 
 const MARGIN = 14;
 const GUTTER = 9;
@@ -119,7 +119,7 @@ const endOf = (set: readonly SetBlock[], page: number): number =>
 /** Rules the rest of the page for what the maker writes down at work. */
 function ruleForWriting(canvas: PdfCanvas, { top, low, width }: { top: number; low: number; width: number }): void {
   if (top - low < WRITING.least) return;
-  canvas.words('Written at the bench', [MARGIN, top - 3], 3);
+  canvas.words('Written while making', [MARGIN, top - 3], 3);
   const count = Math.floor((top - 3 - low) / WRITING.step);
   const lines = Array.from({ length: count }, (_, i) => rule(MARGIN, MARGIN + width, top - 3 - (i + 1) * WRITING.step));
   canvas.lines(lines, THIN);

@@ -122,11 +122,11 @@ function squareWords({ link, isTooLarge }: TitleBlock, square: SquareCode | null
   return square === null
     ? [
         {
-          name: 'Square',
+          name: 'Code',
           value: 'This job is too large for a square code. Save it as a file and keep that with this sheet.',
         },
       ]
-    : [{ name: 'Square', value: 'Photograph it with a telephone to open this job in this version.' }];
+    : [{ name: 'Code', value: 'Photograph the square code with a telephone to open this job in this version.' }];
 }
 
 /** The dark modules that lie side by side in a row as one piece. */
