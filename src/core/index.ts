@@ -33,8 +33,9 @@ export { EXAMPLE_JOBS } from './job/examples.ts';
 export { designNote, fieldNote, findFieldNote, isJobPath, JOB_PATHS, numberFields } from './job/fieldNote.ts';
 export type { Finish } from './job/finishSchema.ts';
 export { MOST_DEFECTS, OUTLINE_LIMITS } from './job/hideSchema.ts';
+export { IRONS, type Iron } from './job/ironSchema.ts';
 export { isRecord, type JobDocument, type Patch, patched, valueAt } from './job/jobDocument.ts';
-export { type JobIssue, jobIssue } from './job/jobIssue.ts';
+export { type JobIssue, jobIssue, jobIssues } from './job/jobIssue.ts';
 export type { JobPath } from './job/jobPath.ts';
 export { type Job, type JobInput, jobSchema, type LeatherName, SEAM_DEFAULTS, SEAM_STYLES } from './job/jobSchema.ts';
 export { MAKING_STATES } from './job/makingSchema.ts';
@@ -43,6 +44,7 @@ export { type OpenedJob, openJob } from './job/openJob.ts';
 export { OPTIONAL_STEPS, type OptionalStep, type WorkId } from './job/orderSchema.ts';
 export { MAX_JOB_CHARACTERS, type ParsedJob, parseJob, parseJobText } from './job/parseJob.ts';
 export { GIVE_OR_TAKE, isColour, isLeather, readField, readFigure } from './job/readField.ts';
+export { addRuleIssue } from './job/rule.ts';
 export { isPunchedTogether, isStepAskedFor, isStepTaken } from './job/stepTaken.ts';
 export {
   ARTWORK_LIMITS,
@@ -79,6 +81,7 @@ export {
   bulgedLine,
   type Contour,
   circle,
+  contourLength,
   flattened,
   rectangle,
   type Segment,
@@ -103,6 +106,7 @@ export {
   isTracing,
   LAYERS,
   type Layer,
+  line,
   type Picture,
   type PieceDrawing,
   path,
@@ -118,11 +122,12 @@ export { oneCard } from './pattern/oneCard.ts';
 export { patternDrawing, unwrittenWords } from './pattern/patternDrawing.ts';
 export { pieceCorner } from './pattern/pieceCorner.ts';
 export { shareCovered } from './pattern/pocketDepth.ts';
-export { type PatternSource, slitAngle, turnAxis } from './pattern/seam.ts';
+export { holeShape, type PatternSource, slitAngle, turnAxis } from './pattern/seam.ts';
 export { seamHoles } from './pattern/seamHoles.ts';
 export { strapOf } from './pattern/strap.ts';
 export { sumColumn, sumLines } from './pattern/sumColumn.ts';
-export { baseLine, CAPITAL, textBox, textWidth } from './pattern/textBox.ts';
+export { type Box, baseLine, boxOf, CAPITAL, TAIL, textBox, textWidth } from './pattern/textBox.ts';
+export { turnedPiece } from './pattern/turnedPiece.ts';
 export { chanceWords, isWanting, severity } from './report/check.ts';
 export type { Verdict } from './report/checkSchema.ts';
 export { leastWrap } from './report/checks/wrapChecks.ts';

@@ -124,7 +124,8 @@ const usualLayers = ({ pieces }: Drawing): readonly Layer[] =>
 /** Width of a row of the cautions, mm. */
 export const rowWidth = (words: string): number => textWidth(words, CAUTION.height);
 
-const inOrder = (piece: PieceDrawing, layers: readonly Layer[]): CuttingPiece['layers'] =>
+/** What is drawn of a piece on each layer of a file, where only the chosen layers of the pattern are; empty layers are left out. */
+export const inOrder = (piece: PieceDrawing, layers: readonly Layer[]): CuttingPiece['layers'] =>
   CUTTING_LAYERS.map((layer) => ({
     layer,
     entities: layers.flatMap((own) => seenOf(piece, own, layers).filter(({ kind }) => layer.takes(own, kind))),

@@ -91,6 +91,8 @@ function dxfEntity(entity: IEntity): Found {
       };
     }
     case 'LWPOLYLINE':
+    // Of edition R12, with the same vertices.
+    case 'POLYLINE':
       return polyline(entity as ILwpolylineEntity);
     case 'TEXT': {
       const { startPoint, text, textHeight, rotation, halign } = entity as ITextEntity;
@@ -177,7 +179,8 @@ export function readSvg(text: string): CuttingFile {
   const colours = new Map<string, string>();
   const found: Found[] = [];
   const visit = (element: Element, layer: string): void => {
-    const own = element.tagName === 'g' ? (element.getAttribute('class') ?? '').toUpperCase() : '';
+    const own =
+      element.tagName === 'g' ? (element.getAttribute('class') ?? element.getAttribute('id') ?? '').toUpperCase() : '';
     const here = own === '' ? layer : own;
     for (const colour of [element.getAttribute('stroke'), element.getAttribute('fill')])
       if (own !== '' && colour !== null && colour !== 'none') colours.set(own, colour);

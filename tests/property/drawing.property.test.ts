@@ -3,7 +3,7 @@ import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { coverDesign } from '../../src/core/fold/coverDesign.ts';
 import { contourArea, flattened, segmentEnd, segmentStart } from '../../src/core/math/contour.ts';
-import { LAYERS, type PieceDrawing } from '../../src/core/pattern/drawing.ts';
+import { LAYERS, noLayers, type PieceDrawing } from '../../src/core/pattern/drawing.ts';
 import { patternDrawing } from '../../src/core/pattern/patternDrawing.ts';
 import { joints, tiling } from '../../src/output/pdf/tiling.ts';
 import { soundJob } from '../jobArbitrary.ts';
@@ -66,7 +66,7 @@ describe('the tiles of a piece of any size', () => {
   test('cover it, overlap their neighbours by 12 mm, and meet in the middle of the overlap', () => {
     checkLaw(
       fc.property(size, size, paper, factor, factor, (width, height, sheet, x, y) => {
-        const laid = tiling(width, height, sheet, { x, y });
+        const laid = tiling({ width, height, layers: noLayers() }, sheet, { x, y });
         const { tiles, columns, rows } = laid;
         expect(tiles.length).toBe(columns * rows);
         const [first, last] = [nth(tiles, 0), nth(tiles, -1)];

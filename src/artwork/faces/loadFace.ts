@@ -32,7 +32,7 @@ const SOURCES = {
     url: blackletterUrl,
     path: `${FONTS}/unifrakturcook/700Bold/UnifrakturCook_700Bold.ttf`,
   },
-  /** Hershey Sans: Latin of Western Europe. */
+  /** Hershey Sans: Latin with accents, Greek, Cyrillic. */
   singleLine: { title: 'Single line' },
 } as const;
 

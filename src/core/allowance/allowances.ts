@@ -42,6 +42,15 @@ export const CHANGE_PART = 'change of size in making';
 /** Name of the part that brings a sum up to a size that can be cut. */
 export const ROUNDING_PART = 'rounded up';
 
+/** Name of the part that brings a size to whole strides of the iron. */
+export const STRIDE_PART = 'to whole strides';
+
+/** Cut sizes of the outside that whole strides lead to, mm; a dimension that is left out is rounded. */
+export interface StrideSizes {
+  readonly width?: number;
+  readonly height?: number;
+}
+
 /** Adds the rounding that brings `size` up to the cut size, shared between the edges that make it up. */
 function rounding(size: number, step: number, edges: number): AllowancePart {
   return part(ROUNDING_PART, (roundUp(size, step) - size) / edges);
@@ -56,8 +65,15 @@ function rounding(size: number, step: number, edges: number): AllowancePart {
  * @param needs what the book asks over the weight range
  * @param pocketDepth depth of the pockets, mm; part of the outside only where its ends are turned
  * @param ease of every edge, typed or sized by the doubt
+ * @param strides sizes that take the place of rounded ones
  */
-export function allowances(job: Job, needs: NeedsOverRange, pocketDepth: Mm, ease: Ease): Allowances {
+export function allowances(
+  job: Job,
+  needs: NeedsOverRange,
+  pocketDepth: Mm,
+  ease: Ease,
+  strides: StrideSizes = {},
+): Allowances {
   const { book, leathers, closed, flat, foreEdge } = needs.thick;
   const headTail = largestHeadTail(needs);
   const margin = job.seam.edgeMargin_mm;
@@ -89,12 +105,15 @@ export function allowances(job: Job, needs: NeedsOverRange, pocketDepth: Mm, eas
   const tail = edge('tail');
 
   const { along, across } = changeOf(job);
-  const cutTo = (made: number, change: number): AllowancePart[] => [
-    part(CHANGE_PART, (made / (1 + change) - made) / 2),
-    rounding(made / (1 + change), step, 2),
-  ];
-  const wide = cutTo(bare + 2 * side.total, across);
-  const high = cutTo(book.height + head.total + tail.total, along);
+  const cutTo = (made: number, change: number, whole: number | undefined): AllowancePart[] => {
+    const cut = made / (1 + change);
+    return [
+      part(CHANGE_PART, (cut - made) / 2),
+      whole === undefined ? rounding(cut, step, 2) : part(STRIDE_PART, (whole - cut) / 2),
+    ];
+  };
+  const wide = cutTo(bare + 2 * side.total, across, strides.width);
+  const high = cutTo(book.height + head.total + tail.total, along, strides.height);
   return {
     foreEdge: allowance([...side.parts, ...wide]),
     head: allowance([...head.parts, ...high]),

@@ -11,8 +11,14 @@ export const MOST_DEFECTS = 60;
 
 const coordinate = z.number().check(z.minimum(OUTLINE_LIMITS.min), z.maximum(OUTLINE_LIMITS.max));
 
+/** A point, mm: an array, because zod's tuples weigh 0.5 kB in the first script. */
+const pointSchema = z.pipe(
+  z.array(coordinate).check(z.minLength(2), z.maxLength(2)),
+  z.transform((at) => at as [number, number]),
+);
+
 /** A closed polygon, mm, in either sense of turning. */
-const polygonSchema = z.array(z.tuple([coordinate, coordinate])).check(
+const polygonSchema = z.array(pointSchema).check(
   z.minLength(3),
   z.maxLength(OUTLINE_LIMITS.corners),
   z.superRefine((polygon, context) => {

@@ -56,7 +56,7 @@ const TYPE_NAMES: Record<string, string> = {
   int: 'a whole number',
 };
 
-function fromZod(issue: z.core.$ZodIssue, root: unknown): JobIssue[] {
+function fromZod(issue: z.core.$ZodIssue, root: unknown, noun: string): JobIssue[] {
   const path = dotted(issue.path);
   const value = valueAt(root, issue.path);
   switch (issue.code) {
@@ -65,8 +65,8 @@ function fromZod(issue: z.core.$ZodIssue, root: unknown): JobIssue[] {
         jobIssue(
           'unknown_field',
           dotted([...issue.path, key.slice(0, 80)]),
-          'a field that a job does not have',
-          'the fields of the job document',
+          `a field that a ${noun} does not have`,
+          `the fields of the ${noun} document`,
           'check the spelling, or take the field out',
         ),
       );
@@ -118,7 +118,11 @@ function fromZod(issue: z.core.$ZodIssue, root: unknown): JobIssue[] {
   }
 }
 
-/** Turns zod's error into the project's issues. `root` is the value that was parsed, to quote what was got. */
-export function jobIssues(error: z.core.$ZodError, root: unknown): JobIssue[] {
-  return error.issues.flatMap((issue) => fromZod(issue, root));
+/**
+ * Turns zod's error into the project's issues.
+ * @param root the value that was parsed, to quote what was got
+ * @param noun what the document is called
+ */
+export function jobIssues(error: z.core.$ZodError, root: unknown, noun = 'job'): JobIssue[] {
+  return error.issues.flatMap((issue) => fromZod(issue, root, noun));
 }

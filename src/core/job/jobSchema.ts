@@ -6,6 +6,7 @@ import { correlationsSchema, doubtsSchema } from './doubtSchema.ts';
 import { lengthField, numberField } from './field.ts';
 import { finishSchema } from './finishSchema.ts';
 import { hidesSchema } from './hideSchema.ts';
+import { IRONS, ironSchema } from './ironSchema.ts';
 import { leatherSchema } from './leatherSchema.ts';
 import { makingSchema } from './makingSchema.ts';
 import { mockupSchema } from './mockupSchema.ts';
@@ -34,6 +35,7 @@ const seamSchema = z
         edgeMargin_mm: z.optional(lengthField(titled('edge margin'), 1, 30)),
         pitch_mm: z.optional(lengthField(titled('pitch'), 1, 25)),
         cornerRadius_mm: z.prefault(lengthField('Corner radius', 0, 60), 0),
+        iron: z._default(z.nullable(ironSchema), null),
       }),
       {},
     ),
@@ -43,7 +45,7 @@ const seamSchema = z
         ...seam,
         style: seam.style ?? usual.style,
         edgeMargin_mm: seam.edgeMargin_mm ?? (usual.edgeMargin_mm as typeof seam.cornerRadius_mm),
-        pitch_mm: seam.pitch_mm ?? (usual.pitch_mm as typeof seam.cornerRadius_mm),
+        pitch_mm: seam.iron?.pitch_mm ?? seam.pitch_mm ?? (usual.pitch_mm as typeof seam.cornerRadius_mm),
       };
     }),
   )
@@ -57,6 +59,15 @@ const seamSchema = z
           seam.style,
           `one of ${styles.join(', ')} for ${seam.method}`,
           'choose a style of this seam',
+        );
+      const { iron, method } = seam;
+      if (iron !== null && !(IRONS[iron.kind] as readonly string[]).includes(method))
+        addRuleIssue(
+          context,
+          ['iron', 'kind'],
+          iron.kind,
+          `a tool for ${method}`,
+          'choose another tool or seam (seam.method)',
         );
     }),
   );

@@ -14,7 +14,7 @@ import { cardLines, cardNotes, ownCards, served } from './oneCard.ts';
 import { endMark, outsideDrawing } from './outsideDrawing.ts';
 import { drawingOf, otherPieces, type PatternParts, patternParts } from './patternDrawing.ts';
 import { penLoopMarks } from './penLoop.ts';
-import { type PatternSource, slitAngle } from './seam.ts';
+import { holeShape, type PatternSource, slitAngle } from './seam.ts';
 import { closureHoles, strapMarks } from './strap.ts';
 
 /**
@@ -121,7 +121,7 @@ const middleOf = ({ from, to }: Extract<Segment, { kind: 'line' }>): Vec2 => [
 ];
 
 /** Whether slits lean to the seam line: mirrored, such a slit leans the other way. */
-const leans = (job: Job): boolean => job.seam.method === 'lacing' && slitAngle(job) % UPRIGHT > TOLERANCE.ratio;
+const leans = (job: Job): boolean => (holeShape(job).slant ?? 0) % UPRIGHT > TOLERANCE.ratio;
 
 /** The part of an entity at x of `middle` or more, where it lies on the half. What crosses the middle goes on to the fold. */
 function frontPart(entity: Entity, middle: number, extra: number): Entity[] {
@@ -215,7 +215,7 @@ function halfNotes(source: PatternSource, { seam, strap, loop, print }: PatternP
     ...(loop === null ? [] : ['pen loop']),
   ].join(', ');
   const isHalved = seam.rows.some(({ holes }) => holes.some(({ at }) => Math.abs(at[0] - middle) < TOLERANCE.length));
-  const slit = print.size(job.construction.slitWidth_mm);
+  const slit = print.size(holeShape(job).size);
   return [
     'Fold the card, its outside face out, and press the crease flat. Lay the half on it, the edge named for the fold along the folded edge. Cut and prick through both layers.',
     `Half of ${print.size(pieces.outside.width)} is ${print.exact(middle)}. The fold of card of ${print.size(card.thickness_mm)} ${extra < 0 ? 'gives' : 'takes'} ${print.small(Math.abs(extra))} of each half, so it is drawn ${print.exact(middle + extra)} wide. For card of another thickness make it again.`,

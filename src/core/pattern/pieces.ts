@@ -1,4 +1,4 @@
-import { type Allowances, allowances } from '../allowance/allowances.ts';
+import { type Allowances, allowances, type StrideSizes } from '../allowance/allowances.ts';
 import type { Ease } from '../allowance/ease.ts';
 import { endNeed, type Needs, type NeedsOverRange } from '../allowance/needs.ts';
 import { roundDown, roundUp, snap } from '../allowance/roundUp.ts';
@@ -38,14 +38,24 @@ export const LINING_TUCK = 10;
  * depth beyond the seat. Centre lining: its longer wrap less the board in both pockets, plus a tuck under each mouth, 0 at
  * least. Full lining: the outside's size, or between turned ends what lies between their turns.
  */
-export function piecesAt(job: Job, needs: NeedsOverRange, pocketDepth: Mm, ease: Ease): Pieces {
+export function piecesAt(
+  job: Job,
+  needs: NeedsOverRange,
+  pocketDepth: Mm,
+  ease: Ease,
+  strides: StrideSizes = {},
+): Pieces {
   const { book, leathers, closed, flat, foreEdge, foreEdgeSeat } = needs.thick;
   const step = cutStep(job);
   const turned = job.pockets.construction === 'turned';
-  const allowed = allowances(job, needs, pocketDepth, ease);
+  const allowed = allowances(job, needs, pocketDepth, ease, strides);
   const { across } = changeOf(job);
-  const width = job.pattern.outsideWidth_mm ?? snap(2 * book.width + book.spinePath + 2 * allowed.foreEdge.total, step);
-  const height = job.pattern.outsideHeight_mm ?? snap(book.height + allowed.head.total + allowed.tail.total, step);
+  const width =
+    job.pattern.outsideWidth_mm ??
+    strides.width ??
+    snap(2 * book.width + book.spinePath + 2 * allowed.foreEdge.total, step);
+  const height =
+    job.pattern.outsideHeight_mm ?? strides.height ?? snap(book.height + allowed.head.total + allowed.tail.total, step);
   const pocketWidth = turned
     ? pocketDepth
     : roundUp((foreEdge.margin + (foreEdgeSeat?.curve.length ?? 0) + pocketDepth - foreEdge.seat) / (1 + across), step);

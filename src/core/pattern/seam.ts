@@ -2,6 +2,7 @@ import type { NeedsOverRange } from '../allowance/needs.ts';
 import type { Job } from '../job/jobSchema.ts';
 import type { Contour } from '../math/contour.ts';
 import type { Vec2 } from '../math/vec2.ts';
+import type { EvenPitch } from './evenPitch.ts';
 import type { Pieces } from './pieces.ts';
 
 /** A job with its cut pieces: what every part of the pattern is drawn from. */
@@ -43,14 +44,10 @@ export interface SeamHole {
   readonly layers: readonly SeamLayer[];
 }
 
-/** The holes of one side, evenly spaced along the seam line. In a closed seam the far corner is the next row's first. */
-export interface SeamRow {
+/** The holes of one side, spaced along the seam line. In a closed seam the far corner is the next row's first. */
+export interface SeamRow extends EvenPitch {
   readonly side: SeamSide;
   readonly length: number;
-  readonly intervals: number;
-  readonly pitch: number;
-  /** Pitch over the pitch asked for, less 1. */
-  readonly off: number;
   readonly holes: readonly SeamHole[];
 }
 
@@ -74,9 +71,28 @@ export interface Seam {
   readonly notes: readonly string[];
 }
 
-/** Angle from slit to seam line, radians. Usual: 45 degrees for whip lacing, else 0. Common practice, no source. */
+/** What a hole of the seam looks like. */
+export interface HoleShape {
+  /** Diameter, or length of a slit, mm. */
+  readonly size: number;
+  /** Angle from slit to seam line, radians; null for a round hole. */
+  readonly slant: number | null;
+}
+
+/** A hole as the job's iron makes it; without one, as the job says. Usual slant: see `slitAngle`. */
+export function holeShape(job: Job): HoleShape {
+  const { construction, seam } = job;
+  if (seam.iron !== null)
+    return { size: seam.iron.tooth_mm, slant: seam.iron.kind === 'drive punch' ? null : slitAngle(job) };
+  return seam.method === 'stitching'
+    ? { size: construction.hole_mm, slant: null }
+    : { size: construction.slitWidth_mm, slant: slitAngle(job) };
+}
+
+/** Angle from slit to seam line, radians: the iron's, else the job's. Usual: 45 degrees for whip lacing, else 0. Common practice, no source. */
 export function slitAngle({ construction, seam }: Job): number {
-  return ((construction.slitAngle_deg ?? (seam.style === 'whip' ? 45 : 0)) * Math.PI) / 180;
+  const angle = seam.iron?.angle_deg ?? construction.slitAngle_deg ?? (seam.style === 'whip' ? 45 : 0);
+  return (angle * Math.PI) / 180;
 }
 
 /**

@@ -2,7 +2,7 @@ import { contourLength, placeAlong, rectangle } from '../math/contour.ts';
 import type { Vec2 } from '../math/vec2.ts';
 import { printer } from '../units/printer.ts';
 import { cornerBend, type EndRow, endRow, endRowSpan } from './endRow.ts';
-import { evenPitch } from './evenPitch.ts';
+import { divided, placeOfHole } from './evenPitch.ts';
 import { pieceCorner, seamCorner } from './pieceCorner.ts';
 import type { PatternSource, Seam, SeamHole, SeamRow } from './seam.ts';
 import { layerSteps, layersAt, type SeamLayering, seamLayering } from './seamLayering.ts';
@@ -15,7 +15,8 @@ const HIDDEN_HOLES = 2;
  * Places every hole of the seam, once for all layers: a layer has the holes of the outside that it lies under.
  *
  * Each side has a whole number of intervals, its pitch measured along the seam line; head and tail take the pitch that lets
- * the pocket mouths end between two holes (`evenPitch`, `sizePieces`). A corner has one hole in the middle of its seam line,
+ * the pocket mouths end between two holes (`evenPitch`, `sizePieces`). With an iron each interval is its stride, and the sizes
+ * are chosen for that (`strideSizes`); what does not fill a side is shared by strides in its middle (`wholeStrides`). A corner has one hole in the middle of its seam line,
  * which is where the two lines meet if it is square. Separate pockets: one closed seam. Turned ends: a row at head and one
  * at tail, first and last hole a margin (or half the turn, if more) from the middle of the fold. The seam starts and
  * finishes in the back pocket at the tail, where the ends are hidden between the layers; a row of turned ends at its two
@@ -38,12 +39,12 @@ function closedSeam(source: PatternSource, layering: SeamLayering, end: EndRow):
   const round = contourLength(line);
   const bend = cornerBend(source);
   const up = height - margin - margin - 2 * corner.size + bend;
-  const foreEdge = { length: up, ...evenPitch(up, job.seam.pitch_mm) };
+  const foreEdge = { length: up, ...divided(job, up) };
   let start = bend / 2;
   const rows = (['tail', 'backForeEdge', 'head', 'frontForeEdge'] as const).map((side, i): SeamRow => {
-    const { length, intervals, pitch, off } = i % 2 === 0 ? end : foreEdge;
+    const { length, intervals, pitch, off, uneven } = i % 2 === 0 ? end : foreEdge;
     const holes = Array.from({ length: intervals }, (_, k): SeamHole => {
-      const { point, heading } = placeAlong(line, (start + k * pitch) % round);
+      const { point, heading } = placeAlong(line, (start + placeOfHole({ pitch, uneven }, k)) % round);
       const isCorner = k === 0;
       return {
         at: point,
@@ -54,7 +55,7 @@ function closedSeam(source: PatternSource, layering: SeamLayering, end: EndRow):
       };
     });
     start += length;
-    return { side, length, intervals, pitch, off, holes };
+    return { side, length, intervals, pitch, off, uneven, holes };
   });
   const loop = rows.flatMap(({ holes }) => holes);
   const inPocket = loop.findIndex(({ layers }) => layers.includes('backPocket'));

@@ -1,7 +1,7 @@
 import type { Job } from '../job/jobSchema.ts';
 import { TOLERANCE } from '../math/tolerance.ts';
 import { mouthInset } from './mouth.ts';
-import { type PatternSource, type SeamLayer, type SeamStep, slitAngle, turnAxis } from './seam.ts';
+import { holeShape, type PatternSource, type SeamLayer, type SeamStep, turnAxis } from './seam.ts';
 
 /** Least distance from a layer's end to a hole, as a share of the pitch. Assumption; the middle would be 0.5. */
 const CLEAR = 0.3;
@@ -10,8 +10,10 @@ const CLEAR = 0.3;
 export const SLIT_CLEAR = 0.5;
 
 function clearShare(job: Job): number {
-  if (job.seam.method === 'stitching') return CLEAR;
-  const reach = (job.construction.slitWidth_mm / 2) * Math.cos(slitAngle(job)) + SLIT_CLEAR;
+  const { size, slant } = holeShape(job);
+  // A stitching hole is small beside its pitch.
+  if (slant === null && job.seam.iron === null) return CLEAR;
+  const reach = (size / 2) * Math.cos(slant ?? 0) + SLIT_CLEAR;
   return Math.min(0.45, Math.max(CLEAR, reach / job.seam.pitch_mm));
 }
 

@@ -1,3 +1,4 @@
+import type { StrideSizes } from '../allowance/allowances.ts';
 import type { Ease } from '../allowance/ease.ts';
 import type { NeedsOverRange } from '../allowance/needs.ts';
 import { snap } from '../allowance/roundUp.ts';
@@ -33,10 +34,11 @@ const FINE_STEP = 0.1;
  * @param job a parsed job
  * @param needs what the book asks over the weight range
  * @param ease of every edge
+ * @param strides sizes of the outside that whole strides of an iron lead to
  */
-export function sizePieces(job: Job, needs: NeedsOverRange, ease: Ease): Pieces {
+export function sizePieces(job: Job, needs: NeedsOverRange, ease: Ease, strides: StrideSizes = {}): Pieces {
   const at = (depth: Mm): Candidate => {
-    const pieces = piecesAt(job, needs, depth, ease);
+    const pieces = piecesAt(job, needs, depth, ease, strides);
     const layering = seamLayering({ job, pieces, needs });
     return { pieces, layering, row: layering.meets ? null : endRow({ job, pieces, needs }, layering) };
   };

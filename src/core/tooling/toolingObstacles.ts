@@ -4,7 +4,7 @@ import { type Contour, flattened } from '../math/contour.ts';
 import type { Vec2 } from '../math/vec2.ts';
 import { outsideOutline } from '../pattern/outsideDrawing.ts';
 import { pocketOutline } from '../pattern/pocketDrawing.ts';
-import { type PatternSource, turnAxis } from '../pattern/seam.ts';
+import { holeShape, type PatternSource, turnAxis } from '../pattern/seam.ts';
 import { seamHoles } from '../pattern/seamHoles.ts';
 import { strapOf } from '../pattern/strap.ts';
 import type { Bound, Obstacle } from './toolingArea.ts';
@@ -18,8 +18,7 @@ const CORNER_SAGITTA = 0.05;
 type ToFace = (cut: Vec2) => Vec2;
 
 /** Half the size of a hole, or of a slit however it is turned, mm. */
-const holeReach = ({ job }: PatternSource): number =>
-  (job.seam.method === 'lacing' ? job.construction.slitWidth_mm : job.construction.hole_mm) / 2;
+const holeReach = ({ job }: PatternSource): number => holeShape(job).size / 2;
 
 const around = ([x, y]: Vec2, reach: number, bound: Bound): Obstacle => ({
   bound,

@@ -44,6 +44,11 @@ const FIELD_HELP: Readonly<Record<string, string>> = {
     'Growth of the cut leather across the hide’s backbone, fore-edge to fore-edge; minus where it shrinks. Usual: 0 worked dry, −1 % cased, dyed or wet-formed. Assumption: test an offcut.',
   'seam.edgeMargin_mm': FIELD_TERMS['edge margin'].meaning,
   'seam.pitch_mm': FIELD_TERMS.pitch.meaning,
+  'seam.iron.pitch_mm':
+    'From tooth to tooth. Sold by stitches per inch it is not exact: prick ten strides, measure them and divide by ten.',
+  'seam.iron.tooth_mm': 'Width of one tooth, or diameter of a round hole.',
+  'seam.iron.angle_deg':
+    'Of a tooth to the seam line. About 45 for a pricking iron, 0 for a flat chisel. Common practice, no source.',
   'seam.cornerRadius_mm': 'Rounding of the corners of the cut pieces.',
   'pockets.depth_mm':
     'From the fore-edge seam (turned end: from the turn) to the mouth, measured on the assembled cover.',

@@ -1,4 +1,4 @@
-import { type PatternSource, type PieceDrawing, type Printer, seamHoles, slitAngle } from '../../core/index.ts';
+import { holeShape, type PatternSource, type PieceDrawing, type Printer, seamHoles } from '../../core/index.ts';
 import { boxShape } from './boxShape.ts';
 import { measured } from './outlineSteps.ts';
 
@@ -141,11 +141,9 @@ class HoleWords {
 
   private shape(): string[] {
     const { job } = this.source;
-    if (job.seam.method === 'stitching') return [];
-    const angle = slitAngle(job);
+    const { size, slant: angle } = holeShape(job);
+    if (angle === null) return [];
     const way = angle === 0 ? 'along the seam line' : `at ${this.print.angle(angle, 'nearest')} to the seam line`;
-    return [
-      `Each hole is a slit ${this.print.size(job.construction.slitWidth_mm)} long ${way}, its middle on the mark.`,
-    ];
+    return [`Each hole is a slit ${this.print.size(size)} long ${way}, its middle on the mark.`];
   }
 }

@@ -18,11 +18,12 @@ import {
 } from '../../core/index.ts';
 import { LAYER_STYLES, type LayerStyle } from '../layerStyle.ts';
 import type { Lettering } from './lettering.ts';
+import { optionalName } from './optionalLayers.ts';
+import type { PageMarks } from './pageMarks.ts';
+import { PT } from './points.ts';
+import type { Grouping, Leaf, TagOptions } from './structure.ts';
 
 type PdfLib = typeof import('@cantoo/pdf-lib');
-
-/** PostScript points in a millimetre. */
-export const PT = 72 / 25.4;
 
 /** Where a drawing's millimetres lie on the page: page = origin + scale (point - from), page mm from the lower left. */
 export interface PageMap {
@@ -41,16 +42,41 @@ export class PdfCanvas {
   private readonly lib: PdfLib;
   private readonly page: PDFPage;
   private readonly letters: Lettering;
+  private readonly marks: PageMarks;
   private font: PDFName | undefined;
   private under: PDFName | undefined;
 
-  constructor(lib: PdfLib, page: PDFPage, letters: Lettering) {
+  constructor(lib: PdfLib, page: PDFPage, letters: Lettering, marks: PageMarks) {
     this.lib = lib;
     this.page = page;
     this.letters = letters;
+    this.marks = marks;
   }
 
-  /** Draws a layer's entities, clipped to a box of the page where one is given. */
+  /**
+   * Draws one element of the sheet: a heading, a paragraph of several lines, a cell, a figure with what it shows in words. The
+   * order of drawing is the order in which the sheet is read aloud.
+   */
+  tagged(role: Leaf, draw: () => void, options?: TagOptions): void {
+    this.marks.tagged(role, draw, options);
+  }
+
+  /** Puts what is drawn within, also on other pages, into a list, a table, a row, a section. */
+  group(role: Grouping, within: () => void): void {
+    this.marks.structure.group(role, within);
+  }
+
+  /** Draws words that are not read aloud: running heads and feet, what stands there a second time. */
+  artifact(draw: () => void): void {
+    this.marks.artifact(draw);
+  }
+
+  /** Draws on a layer that a PDF viewer can show and hide. */
+  optional(name: string, draw: () => void): void {
+    this.marks.optional(name, draw);
+  }
+
+  /** Draws a layer's entities on a layer of the viewer too, clipped to a box of the page where one is given. */
   layer(
     layer: Layer,
     entities: readonly Entity[],
@@ -74,14 +100,14 @@ export class PdfCanvas {
     for (const entity of entities)
       if (entity.kind === 'text') operators.push(...this.text(entity, map, textWidth(entity.text, entity.height)));
     operators.push(lib.popGraphicsState());
-    this.page.pushOperators(...operators);
+    this.optional(optionalName(layer), () => this.marks.shapes(operators));
   }
 
   /** Strokes lines in page mm. */
   lines(segments: readonly Segment[], style: LayerStyle): void {
     const { lib } = this;
     const drawn = segments.flatMap((segment) => [...this.shape(segment, WHOLE_PAGE), lib.stroke()]);
-    this.page.pushOperators(lib.pushGraphicsState(), ...this.pen(style), ...drawn, lib.popGraphicsState());
+    this.marks.shapes([lib.pushGraphicsState(), ...this.pen(style), ...drawn, lib.popGraphicsState()]);
   }
 
   /** Fills a polygon in page mm with a colour, red, green and blue from 0 to 255. */
@@ -92,7 +118,7 @@ export class PdfCanvas {
   /** Fills polygons in one colour as one shape: where they touch, no hair line shows between them. */
   areas(outlines: readonly (readonly Vec2[])[], [red, green, blue]: LayerStyle['ink']): void {
     const { lib } = this;
-    this.page.pushOperators(
+    this.marks.shapes([
       lib.pushGraphicsState(),
       lib.setFillingRgbColor(red / 255, green / 255, blue / 255),
       ...outlines.flatMap((outline) => [
@@ -103,7 +129,7 @@ export class PdfCanvas {
       ]),
       lib.fill(),
       lib.popGraphicsState(),
-    );
+    ]);
   }
 
   /** Sets a line of words in page mm, shrunk to `width` if it is wider. */
@@ -125,11 +151,7 @@ export class PdfCanvas {
       align: options.align ?? 'start',
       text,
     } as const;
-    this.page.pushOperators(
-      this.lib.pushGraphicsState(),
-      ...this.text(entity, WHOLE_PAGE),
-      this.lib.popGraphicsState(),
-    );
+    this.marks.words([this.lib.pushGraphicsState(), ...this.text(entity, WHOLE_PAGE), this.lib.popGraphicsState()]);
   }
 
   /** Width of a line of words, mm. */

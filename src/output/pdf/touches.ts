@@ -1,38 +1,40 @@
-import { type Entity, pictureFrame, textBox, type Vec2 } from '../../core/index.ts';
-import type { Tile } from './tiling.ts';
+import { addScaled, type Box, boxOf, type Entity, pictureFrame, textBox, type Vec2 } from '../../core/index.ts';
+
+/** Half the widest line, and some; mm. */
+const REACH = 1;
 
 /** Whether an entity may show in a window, erring toward yes. Keeps what lies on other pages out of a page. */
-export function touches(entity: Entity, window: Pick<Tile, 'x' | 'y' | 'width' | 'height'>): boolean {
-  const { x, y, width, height } = window;
-  const meets = (points: readonly Vec2[], reach: number): boolean => {
-    const [xs, ys] = [points.map((point) => point[0]), points.map((point) => point[1])];
-    return (
-      Math.min(...xs) - reach <= x + width &&
-      Math.max(...xs) + reach >= x &&
-      Math.min(...ys) - reach <= y + height &&
-      Math.max(...ys) + reach >= y
-    );
-  };
+export function touches(entity: Entity, window: Box, reach = REACH): boolean {
+  // Piece by piece: the box of an outline holds the whole window.
+  if (entity.kind === 'path') return entity.segments.some((segment) => touches(segment, window, reach));
+  const box = entityBox(entity);
+  return (
+    box.x - reach <= window.x + window.width &&
+    box.x + box.width + reach >= window.x &&
+    box.y - reach <= window.y + window.height &&
+    box.y + box.height + reach >= window.y
+  );
+}
+
+/** A box round an entity without the width of its line; that of an arc is round its whole circle. */
+export function entityBox(entity: Entity): Box {
   switch (entity.kind) {
     case 'line':
-      return meets([entity.from, entity.to], 1);
+      return boxOf([entity.from, entity.to]);
     case 'arc':
-      return meets([entity.centre], entity.radius + 1);
-    case 'text': {
-      const box = textBox(entity);
-      return meets(
-        [
-          [box.x, box.y],
-          [box.x + box.width, box.y + box.height],
-        ],
-        1,
-      );
-    }
+      return boxOf([-1, 1].map((side): Vec2 => addScaled(entity.centre, [entity.radius, entity.radius], side)));
+    case 'text':
+      return textBox(entity);
     case 'picture':
-      return meets(pictureFrame(entity), 1);
+      return boxOf(pictureFrame(entity));
     case 'hatch':
-      return meets(entity.boundary, 1);
+      return boxOf(entity.boundary);
     case 'path':
-      return entity.segments.some((segment) => touches(segment, window));
+      return boxOf(
+        entity.segments.map(entityBox).flatMap(({ x, y, width, height }): Vec2[] => [
+          [x, y],
+          [x + width, y + height],
+        ]),
+      );
   }
 }

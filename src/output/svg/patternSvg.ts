@@ -14,6 +14,7 @@ import {
 import { CAUTION, CAUTION_LAYER, type CuttingLayer, type CuttingOptions, cuttingFile } from '../cuttingFile.ts';
 import { LASER_CAUTION } from '../laserCaution.ts';
 import { png } from '../png.ts';
+import { escaped } from './escaped.ts';
 import { svgNumber as n, pathData } from './pathData.ts';
 
 /** Width of every line, mm: the machine follows its middle. */
@@ -108,12 +109,3 @@ function shape(entity: Entity, place: Map2): string {
     }
   }
 }
-
-const escaped = (text: string): string =>
-  // Control characters are not allowed in XML at all.
-  text
-    .replace(/\p{Cc}/gu, ' ')
-    .replaceAll('&', '&amp;')
-    .replaceAll('<', '&lt;')
-    .replaceAll('>', '&gt;')
-    .replaceAll('"', '&quot;');

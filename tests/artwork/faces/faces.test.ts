@@ -78,3 +78,33 @@ test('Hershey Sans by hand: A is of three strokes, its bar a third of its height
   expect(from![1]).toBe(to![1]);
   expect(from![1]).toBeCloseTo(1 / 3, 2);
 });
+
+test('single strokes cover Latin of Poland and Vietnam, Greek and Cyrillic, and name what they lack', async () => {
+  const { lacks, outline } = await loadFace('singleLine');
+  for (const text of [
+    'Zażółć gęślą jaźń',
+    'Tiếng Việt, đường',
+    'Ξενοδοχείο της Ώρας',
+    'Съешь ещё этих мягких французских булок, Й й',
+    'їжак і Łódź',
+  ])
+    expect([text, lacks(text)]).toEqual([text, []]);
+  expect(lacks('Aæ漢B')).toEqual(['æ', '漢']);
+  // A mark stands over its letter, off it, and takes the place of its dot.
+  const height = (text: string) =>
+    Math.max(
+      ...outline(text)
+        .polylines.flat()
+        .map(([, y]) => y),
+    );
+  expect(height('ć')).toBeGreaterThan(height('c') + 0.1);
+  expect(outline('ĩ').polylines.length).toBe(outline('i').polylines.length);
+  expect(outline('ą').polylines.length).toBe(outline('a').polylines.length + 1);
+  expect(
+    Math.min(
+      ...outline('ą')
+        .polylines.flat()
+        .map(([, y]) => y),
+    ),
+  ).toBeLessThan(-0.1);
+});

@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { evenPitch } from '../../../src/core/pattern/evenPitch.ts';
+import { evenPitch, placeOfHole, wholeStrides } from '../../../src/core/pattern/evenPitch.ts';
 
 describe('a side divided evenly', () => {
   test.each([
@@ -48,5 +48,31 @@ describe('a side divided evenly', () => {
     expect(evenPitch(57, 4, { at: (7 * 57) / 14, clear: 0.3 })).toMatchObject({ intervals: 15, pitch: 3.8 });
     expect(evenPitch(42.02, 4, { at: (5 * 42.02) / 11, clear: 0.3 }).intervals).toBe(11);
     expect(evenPitch(56.98, 4, { at: (7 * 56.98) / 14, clear: 0.3 }).intervals).toBe(14);
+  });
+});
+
+describe('the strides of an iron', () => {
+  test('fill a side that they go into', () => {
+    expect(wholeStrides(300, 3)).toEqual({ intervals: 100, pitch: 3, off: 0 });
+    expect(wholeStrides(0.1 * 3, 0.1)).toEqual({ intervals: 3, pitch: 0.1, off: 0 });
+  });
+
+  test('share what is left among the fewest that stay within 5 % by it, in the middle', () => {
+    // 1 mm over 100 strides of 3: at most 0.15 mm each, so 7; an even number to lie in the middle of 100.
+    expect(wholeStrides(301, 3).uneven).toEqual({ first: 46, count: 8, pitch: 3 + 1 / 8 });
+    // 1 mm short of 101.
+    expect(wholeStrides(302, 3)).toMatchObject({ intervals: 101, uneven: { first: 47, count: 7, pitch: 3 - 1 / 7 } });
+  });
+
+  test('are all shared by a side too short for that', () => {
+    expect(wholeStrides(7, 3)).toMatchObject({ intervals: 2, uneven: { first: 0, count: 2, pitch: 3.5 } });
+    expect(wholeStrides(1, 3)).toMatchObject({ intervals: 1, uneven: { first: 0, count: 1, pitch: 1 } });
+  });
+
+  test('lead from both corners in whole strides to the uneven ones', () => {
+    const side = wholeStrides(301, 3);
+    expect([0, 1, 46].map((k) => placeOfHole(side, k))).toEqual([0, 3, 138]);
+    expect([54, 99, 100].map((k) => 301 - placeOfHole(side, k))).toEqual([138, 3, 0]);
+    expect(placeOfHole(side, 47.5)).toBeCloseTo(138 + 1.5 * 3.125, 12);
   });
 });

@@ -16,9 +16,9 @@ import './drafting.css';
 function DraftingPanel({ design }: Pick<Bench, 'design'>) {
   const [choice, choose] = useTemplateChoice();
   const { madeIn, cards } = choice;
-  const sheet = useMemo(() => {
+  const { source, sheet } = useMemo(() => {
     const { source, drawing } = drawnCards(design, { madeIn, cards });
-    return draftingSheet(source, drawing);
+    return { source, sheet: draftingSheet(source, drawing) };
   }, [design, madeIn, cards]);
   return (
     <Panel
@@ -30,6 +30,7 @@ function DraftingPanel({ design }: Pick<Bench, 'design'>) {
           <CardChoices choice={choice} choose={choose} />
           <SaveSheet
             sheet="drafting sheet"
+            source={source}
             nameOf={(paper) => fileName(design.job.name, 'drafting-sheet.pdf', [...cardWords(choice), paper])}
             make={async (options) => {
               const { draftingSheetPdf } = await import('../../../output/draftingSheet/draftingSheetPdf.ts');

@@ -10,7 +10,7 @@ export interface PrintedStep {
 
 const saidSchema = z.object({
   /** Figures by name, as they were printed in each unit. */
-  figures: z.record(z.string(), z.object({ mm: z.string(), in: z.string() })),
+  figures: z.catchall(z.object({}), z.object({ mm: z.string(), in: z.string() })),
   words: z.string(),
 });
 
@@ -19,7 +19,7 @@ const jobSchema = z.object({
   /** Id of the step that is shown; `END` after the last. */
   at: z.nullable(z.string()),
   /** What each done step said when it was done, by its id. */
-  done: z.record(z.string(), saidSchema),
+  done: z.catchall(z.object({}), saidSchema),
   /** Whether the job itself has the ticks: earlier versions kept them here alone, without their days. */
   isInJob: z._default(z.boolean(), false),
 });

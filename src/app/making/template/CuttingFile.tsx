@@ -2,29 +2,13 @@ import { LAYERS, type Layer } from '../../../core/index.ts';
 import { fileName } from '../../../output/fileName.ts';
 import { kerfNotes } from '../../../output/kerf.ts';
 import { LASER_CAUTION } from '../../../output/laserCaution.ts';
+import { LAYER_NAMES } from '../../../output/layerNames.ts';
 import { PlainField } from '../../fields/PlainField.tsx';
 import { useBench } from '../../state/BenchContext.tsx';
 import { saveFile } from '../../state/saveFile.ts';
 import { MakingNote } from '../MakingNote.tsx';
 import { useMaking } from '../useMaking.ts';
 import type { TemplateParts } from './templateParts.ts';
-
-const LAYER_NAMES: Readonly<Record<Layer, string>> = {
-  cut: 'cut edge',
-  fold: 'folds',
-  seam: 'seam line',
-  hole: 'holes and slits',
-  skive: 'skiving',
-  book: 'boards of the book',
-  centre: 'centre line',
-  area: 'tooling areas',
-  tooling: 'tooling',
-  direction: 'direction',
-  mouth: 'pocket mouths',
-  lining: 'ends of the lining',
-  mark: 'marks',
-  text: 'words',
-};
 
 /** The pattern as a file for a cutter or a drawing program, in mm, by layers. */
 export function CuttingFile(parts: TemplateParts) {

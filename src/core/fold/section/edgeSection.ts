@@ -4,7 +4,7 @@ import { pathLength } from '../../book/tautPath.ts';
 import type { RangePoint } from '../../leather/leatherModel.ts';
 import type { Vec2 } from '../../math/vec2.ts';
 import { pieceCorner, seamCorner } from '../../pattern/pieceCorner.ts';
-import { slitAngle } from '../../pattern/seam.ts';
+import { holeShape } from '../../pattern/seam.ts';
 import type { CoverDesign } from '../coverDesign.ts';
 import { type Edge, gapAt, isForeEdge } from '../edges.ts';
 import { ARC_STEPS, curvePoints, movedLeft, thicken } from './layerLine.ts';
@@ -143,8 +143,8 @@ function isLined({ made, needs }: CoverDesign, edge: Edge, point: RangePoint, al
 
 /** How far a hole reaches across the seam line, mm: its diameter, or the slant of a lacing slit; 0 for a slit along it. */
 function holeAcross({ job }: CoverDesign): number {
-  const { hole_mm, slitWidth_mm } = job.construction;
-  return job.seam.method === 'stitching' ? hole_mm : slitWidth_mm * Math.sin(slitAngle(job));
+  const { size, slant } = holeShape(job);
+  return slant === null ? size : size * Math.sin(slant);
 }
 
 interface TurnedEnd {

@@ -1,5 +1,5 @@
 import type { Job } from '../../job/jobSchema.ts';
-import { slitAngle } from '../../pattern/seam.ts';
+import { holeShape } from '../../pattern/seam.ts';
 
 /** Cross-section of a strand, mm: thread is round, lace flat. A needle is round and ends in a point. */
 export interface StrandSection {
@@ -20,16 +20,16 @@ export interface SeamWork {
 
 /** Lace fills its slit; a thread is as thick as the job says. */
 export function seamWork(job: Job): SeamWork {
-  const { seam, supplies, construction, finish } = job;
+  const { seam, supplies, finish } = job;
   const isLaced = seam.method === 'lacing';
-  const { slitWidth_mm, hole_mm } = construction;
+  const { size, slant } = holeShape(job);
   return {
     style: seam.style,
     section: isLaced
-      ? { kind: 'flat', width: slitWidth_mm, thickness: supplies.laceThickness_mm }
+      ? { kind: 'flat', width: size, thickness: supplies.laceThickness_mm }
       : { kind: 'round', width: finish.thread_mm, thickness: finish.thread_mm },
     backStitches: isLaced ? 0 : supplies.backStitches,
-    slit: isLaced ? slitAngle(job) : null,
-    opening: isLaced ? slitWidth_mm : hole_mm,
+    slit: slant,
+    opening: size,
   };
 }
