@@ -43,7 +43,7 @@ function LeatherPanel({ design, lengths }: Pick<Bench, 'design' | 'lengths'>) {
           return (
             <div key={leather} data-drawn={drawn === leather || undefined}>
               {drawn === leather && <HideDrawing leather={leather} />}
-              <LaidLeather title={LEATHER_TITLES[leather]} question={question} />
+              <LaidLeather leather={leather} question={question} isOwned={owned !== null} />
               {owned === null && (
                 <p className="help">
                   Assumed: a piece of {lengths.size(usual.side)} × {lengths.size(usual.side)}. Enter the leather you own
