@@ -4,7 +4,7 @@ import { expect, openPart, setUnits, steadyMiddle, test } from './bench.ts';
 
 async function openDrawing(page: Page): Promise<Locator> {
   await openPart(page, 'Leather owned');
-  await page.getByRole('button', { name: 'Draw it by hand: outside leather' }).click();
+  await page.getByRole('button', { name: 'Draw by hand the outside leather' }).click();
   return page.locator('.hide-drawing');
 }
 

@@ -25,7 +25,7 @@ import { type Chosen, type HandShape, useHideHand, ZOOM } from './useHideHand.ts
 import { useHidePicture } from './useHidePicture.ts';
 
 /** Height of the surface over its width, and within what, px. */
-const SHAPE = { share: 0.72, least: 320, most: 540 } as const;
+const SHAPE = { share: 0.72, least: 320, most: 540, ofScreen: 0.65 } as const;
 
 /** What is shown of an empty surface, mm. */
 const EMPTY: readonly Vec2[] = [
@@ -71,7 +71,12 @@ export function HideDrawing({ leather }: { readonly leather: LeatherName }) {
 
   // Fitted once, and again when asked to: what is drawn does not run away under the hand.
   const [fitted, setFitted] = useState<readonly Vec2[]>(() => contentOf(inJob, picture));
-  const size = { width, height: Math.round(Math.min(SHAPE.most, Math.max(SHAPE.least, SHAPE.share * width))) };
+  const size = {
+    width,
+    height: Math.round(
+      Math.max(SHAPE.least, Math.min(SHAPE.most, SHAPE.share * width, SHAPE.ofScreen * window.innerHeight)),
+    ),
+  };
   const view = zoomed ?? fittedView(fitted, size);
   const showAll = (of = contentOf(draft === null ? inJob : [...inJob, draft], picture)): void => {
     setFitted(of);
@@ -192,24 +197,26 @@ export function HideDrawing({ leather }: { readonly leather: LeatherName }) {
           </>
         )}
       </div>
-      <p className="place-line" role="status">
-        {drawing !== null
-          ? `${lengths.count(drawing.corners.length, 'corner', 'corners')} so far. Tap corners round the edge, or draw along it. Tap the first corner to close it.`
-          : inHand !== undefined && corner !== null && inHand.corners[corner] !== undefined
-            ? `${shapeWord(inHand.name)}, ${inHand.name === 'scale' ? `point ${'AB'[corner]}` : `corner ${corner + 1} of ${inHand.corners.length}`}: ${placeWords(inHand.corners[corner], lengths.length)}.`
-            : shapes.length === 0
-              ? 'No leather is outlined yet. Draw the outline, or put a picture of it here first.'
-              : chosen === null
-                ? 'Press the outline or a defect to change it.'
-                : 'Drag a corner to move it. Press a side to add one.'}
-      </p>
-      {fault !== null && draft !== null && (
-        <p className="issue" role="alert">
-          {fault.kind === 'few'
-            ? `${shapeWord(draft.name)}: it encloses no area yet. Move or add a corner.`
-            : `${shapeWord(draft.name)}: sides ${sideWords(fault.sides)} cross or touch. Move a corner until none do; it then goes into the job.`}
+      <div className="hide-said">
+        {fault !== null && draft !== null && (
+          <p className="issue" role="alert">
+            {fault.kind === 'few'
+              ? `${shapeWord(draft.name)}: it encloses no area yet. Move or add a corner.`
+              : `${shapeWord(draft.name)}: sides ${sideWords(fault.sides)} cross or touch. Move a corner until none do; it then goes into the job.`}
+          </p>
+        )}
+        <p className="place-line" role="status">
+          {drawing !== null
+            ? `${lengths.count(drawing.corners.length, 'corner', 'corners')} so far. Tap corners round the edge, or draw along it. Tap the first corner to close it.`
+            : inHand !== undefined && corner !== null && inHand.corners[corner] !== undefined
+              ? `${shapeWord(inHand.name)}, ${inHand.name === 'scale' ? `point ${'AB'[corner]}` : `corner ${corner + 1} of ${inHand.corners.length}`}: ${placeWords(inHand.corners[corner], lengths.length)}.`
+              : shapes.length === 0
+                ? 'No leather is outlined yet. Draw the outline, or put a picture of it here first.'
+                : chosen === null
+                  ? 'Press the outline or a defect to change it.'
+                  : 'Drag a corner to move it. Press a side to add one.'}
         </p>
-      )}
+      </div>
       <div ref={ref}>
         <svg
           ref={hand.surface}

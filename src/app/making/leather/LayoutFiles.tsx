@@ -62,7 +62,7 @@ export function LayoutFiles({ leather, laid: { layout, question }, isOwned, isBu
   return (
     <details className="layout-files not-printed">
       <summary>
-        Save this layout<span className="only-heard">: {LEATHER_TITLES[leather].toLowerCase()}</span>
+        Save this layout<span className="only-heard"> of the {LEATHER_TITLES[leather].toLowerCase()}</span>
       </summary>
       <Choice title="Seen from" options={SIDES} chosen={side} choose={setSide} />
       <Choice

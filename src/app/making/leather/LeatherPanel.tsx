@@ -57,7 +57,7 @@ function LeatherPanel({ design, lengths }: Pick<Bench, 'design' | 'lengths'>) {
                 aria-expanded={drawn === leather}
                 onClick={() => setDrawn(drawn === leather ? null : leather)}
               >
-                Draw it by hand<span className="only-heard">: {LEATHER_TITLES[leather].toLowerCase()}</span>
+                Draw by hand<span className="only-heard"> the {LEATHER_TITLES[leather].toLowerCase()}</span>
               </button>
             </div>
           );
