@@ -1,3 +1,4 @@
+import { readFile } from 'node:fs/promises';
 import type { Locator, Page } from '@playwright/test';
 import { expectAccessible } from './accessibility.ts';
 import { expect, openPart, setUnits, steadyMiddle, test } from './bench.ts';
@@ -98,6 +99,18 @@ test('an outline and a defect are drawn by mouse and keys, crossing sides stay o
     await expect(bench.locator('.laid')).toContainText(`The leather is ${shown} in all.`);
     await expect(bench.getByRole('region', { name: 'Outside leather', exact: true })).toContainText(`${shown}`);
   }
+
+  // The layout as a file, which has the area that the page says.
+  await bench.getByText('Save this layout').first().click();
+  const [svg] = await Promise.all([
+    bench.waitForEvent('download'),
+    bench.getByRole('button', { name: 'Save as SVG' }).first().click(),
+  ]);
+  expect(svg.suggestedFilename()).toBe('tide-ledger-leather-layout-outside.svg');
+  const text = await readFile(await svg.path(), 'utf8');
+  expect(text).toMatch(/<g id="HIDE"[\s\S]*<g id="DEFECT"[\s\S]*<g id="MARK"[\s\S]*<g id="CUT"/);
+  const said = /The leather is (.+?) in all/.exec((await drawing.textContent()) ?? '')?.[1];
+  expect(text).toContain(`Leather: ${said} in all`);
 });
 
 test.describe('on a telephone', () => {

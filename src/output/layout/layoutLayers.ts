@@ -37,7 +37,7 @@ export function layoutLayers(sheet: LayoutSheet): readonly LayoutLayer[] {
 }
 
 /** A polygon as a closed path. */
-export const closedPath = (polygon: readonly Vec2[]) =>
+const closedPath = (polygon: readonly Vec2[]) =>
   path(
     polygon.map((from, i) => line(from, polygon[(i + 1) % polygon.length]!)),
     true,

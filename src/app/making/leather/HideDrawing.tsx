@@ -155,7 +155,7 @@ export function HideDrawing({ leather }: { readonly leather: LeatherName }) {
   const isUnscaled = picture !== null && !picture.isScaled;
   const title = LEATHER_TITLES[leather];
   return (
-    <section className="hide-drawing" aria-label={`${title}, drawn by hand`}>
+    <section className="hide-drawing not-printed" aria-label={`${title}, drawn by hand`}>
       <h3>{title}, drawn by hand</h3>
       <div className="row">
         {draft === null ? (

@@ -60,7 +60,7 @@ export function LayoutFiles({ leather, laid: { layout, question }, isOwned, isBu
     saveFile(named('dxf'), layoutDxf(await sheet()), 'image/vnd.dxf');
   };
   return (
-    <details className="layout-files not-printed">
+    <details className="not-printed">
       <summary>
         Save this layout<span className="only-heard"> of the {LEATHER_TITLES[leather].toLowerCase()}</span>
       </summary>

@@ -18,7 +18,7 @@ export interface HidePicture {
 }
 
 /** How far from what is meant a point is set, px on the screen. */
-export const POINT_PX = 1.5;
+const POINT_PX = 1.5;
 
 /** Most that a scale may be off, as a share, and from where on it is worth a word. */
 const OFF = { most: 0.05, worth: 0.01 } as const;
