@@ -1,12 +1,13 @@
 import { addScaled, circle, distance, rectangle, type Segment, subtract, type Vec2 } from '../../core/index.ts';
 import { brokenLines } from '../brokenLines.ts';
 import type { LayerStyle } from '../layerStyle.ts';
+import { drawCardGap } from '../pdf/cardGap.ts';
 import { SHEETS } from '../pdf/paper.ts';
 import type { PdfCanvas } from '../pdf/pdfCanvas.ts';
 import { SheetFile, type SheetOptions } from '../pdf/sheetFile.ts';
 import { type Figure, line, type Measure, placed } from './figure.ts';
 import { frontFigure, openFigure, tailFigure, wrapFigure } from './figures.ts';
-import { CARD_ENDS, printedRuler } from './printedRuler.ts';
+import { printedRuler } from './printedRuler.ts';
 import { ASKED, INTRODUCTION, RULER_NOTE, TICKS, TITLE } from './sheetWords.ts';
 
 export interface MeasuringSheetOptions extends Pick<SheetOptions, 'date'> {
@@ -22,12 +23,11 @@ const ROW = 8.4;
 const BADGE = 2.4;
 const ARROW = 1.6;
 
-const STYLE: Readonly<Record<'outline' | 'thin' | 'strip' | 'measure' | 'gap', LayerStyle>> = {
+const STYLE: Readonly<Record<'outline' | 'thin' | 'strip' | 'measure', LayerStyle>> = {
   outline: { width: 0.4, dash: [], ink: [0, 0, 0] },
   thin: { width: 0.12, dash: [], ink: [90, 90, 90] },
   strip: { width: 0.5, dash: [2, 1], ink: [20, 60, 110] },
   measure: { width: 0.22, dash: [], ink: [0, 0, 0] },
-  gap: { width: 0.1, dash: [], ink: [0, 0, 0] },
 };
 
 /**
@@ -174,16 +174,12 @@ function badge(canvas: PdfCanvas, letter: string, [x, y]: Vec2): void {
 
 function drawRuler(canvas: PdfCanvas, units: 'mm' | 'in', [x, y]: Vec2, room: number): void {
   const { ticks, figures } = printedRuler(units, room);
-  const [low, top, middle] = [y + 10.5, y + 17, y + 12.8];
-  // Above the figures, where no tick of the ruler can be taken for a mark.
-  const [first, second] = [x + CARD_ENDS.least, x + CARD_ENDS.most];
-  const upright = (at: number): Segment => line([at, low], [at, top]);
-  canvas.lines([...ticks.map((tick) => placed(tick, [x, y])), upright(x), line([x, low], [first, low])], STYLE.measure);
-  canvas.lines([upright(first), upright(second)], STYLE.gap);
+  canvas.lines(
+    ticks.map((tick) => placed(tick, [x, y])),
+    STYLE.measure,
+  );
   for (const { text, at } of figures) canvas.words(text, [x + at, y + 7], SIZE.small, { align: 'middle' });
-  canvas.words('bank card', [x + 2, middle], SIZE.small);
-  const large = 'ends before both lines: print too large';
-  canvas.words(large, [first - 1.5 - canvas.widthOf(large, SIZE.small), middle], SIZE.small);
-  canvas.words('covers both lines: print too small', [second + 1.5, middle], SIZE.small);
+  // Above the figures, where no tick of the ruler can be taken for a mark.
+  drawCardGap(canvas, [x, y + 10.5]);
   paragraph(canvas, RULER_NOTE, [x, y + 27.5], room, SIZE.small);
 }

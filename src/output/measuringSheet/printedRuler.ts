@@ -1,13 +1,6 @@
 import { MM_PER_INCH, type Segment } from '../../core/index.ts';
 import { line } from './figure.ts';
 
-/**
- * Long side of a bank card, mm, and the two lines between which it must end: ISO/IEC 7810, size ID-1, 85.60 (85.47 to 85.72 with
- * its tolerance, from memory). Every such card ends between the lines of a print in true size, and none does where the print is
- * off by 0.5 % or more: too large, it ends before both; too small, it covers both.
- */
-export const CARD_ENDS = { least: 85.35, most: 85.85 } as const;
-
 /** A ruler as lines and figures, from its zero at the origin to the right, mm. */
 export interface PrintedRuler {
   readonly ticks: readonly Segment[];
