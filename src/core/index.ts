@@ -121,6 +121,7 @@ export { shareCovered } from './pattern/pocketDepth.ts';
 export { holeShape, type PatternSource, slitAngle, turnAxis } from './pattern/seam.ts';
 export { seamHoles } from './pattern/seamHoles.ts';
 export { strapOf } from './pattern/strap.ts';
+export { type Strokes, strokesAlong } from './pattern/strokes.ts';
 export { sumColumn, sumLines } from './pattern/sumColumn.ts';
 export { type Box, baseLine, boxOf, CAPITAL, TAIL, textBox, textWidth } from './pattern/textBox.ts';
 export { chanceWords, isWanting, severity } from './report/check.ts';
