@@ -63,19 +63,21 @@ export function KerfTest({ profile, put }: KerfTestProps) {
           </button>
         ))}
       </div>
-      {ENTRIES.map(([entry, title, help]) => {
-        const read = entry === 'leather' ? null : reading(entry);
-        return (
-          <PlainField
-            key={entry}
-            title={title}
-            help={help}
-            text={typed[entry]}
-            change={(text) => type({ ...typed, [entry]: text })}
-            issues={read !== null && !read.ok ? [read.message] : []}
-          />
-        );
-      })}
+      <div className="kerf-entries">
+        {ENTRIES.map(([entry, title, help]) => {
+          const read = entry === 'leather' ? null : reading(entry);
+          return (
+            <PlainField
+              key={entry}
+              title={title}
+              help={help}
+              text={typed[entry]}
+              change={(text) => type({ ...typed, [entry]: text })}
+              issues={read !== null && !read.ok ? [read.message] : []}
+            />
+          );
+        })}
+      </div>
       {refused !== null && <p className="issue">{refused}</p>}
       {found !== null && (
         <>
