@@ -103,6 +103,7 @@ export {
   isTracing,
   LAYERS,
   type Layer,
+  line,
   type Picture,
   type PieceDrawing,
   path,
@@ -123,6 +124,7 @@ export { seamHoles } from './pattern/seamHoles.ts';
 export { strapOf } from './pattern/strap.ts';
 export { sumColumn, sumLines } from './pattern/sumColumn.ts';
 export { type Box, baseLine, boxOf, CAPITAL, TAIL, textBox, textWidth } from './pattern/textBox.ts';
+export { turnedPiece } from './pattern/turnedPiece.ts';
 export { chanceWords, isWanting, severity } from './report/check.ts';
 export type { Verdict } from './report/checkSchema.ts';
 export { leastWrap } from './report/checks/wrapChecks.ts';

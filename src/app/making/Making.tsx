@@ -2,6 +2,7 @@ import { type ComponentType, lazy, useEffect, useRef } from 'react';
 import { WithTerm } from '../fields/Term.tsx';
 import { LatePart } from '../loading/LatePart.tsx';
 import { addressOf } from '../state/place.ts';
+import { JobVersion } from './JobVersion.tsx';
 import './making.css';
 import { WORKBENCH_GROUPS, WORKBENCH_PARTS, type WorkbenchPartId } from './workbenchParts.ts';
 
@@ -67,6 +68,7 @@ export default function Making({ part }: { readonly part: string }) {
         <h2>
           <WithTerm text={shown.title} />
         </h2>
+        <JobVersion />
         <LatePart key={shown.id} name={shown.title.toLowerCase()}>
           <Panel />
         </LatePart>

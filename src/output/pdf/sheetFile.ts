@@ -1,5 +1,6 @@
 import type { PDFDocument, PDFPage } from '@cantoo/pdf-lib';
 import { crc32 } from '../crc32.ts';
+import type { TitleBlock } from '../titleBlock.ts';
 import { FACES, type Face, letterFile } from './letterFiles.ts';
 import { LACKING, Lettering } from './lettering.ts';
 import { OptionalLayers } from './optionalLayers.ts';
@@ -16,6 +17,8 @@ type PdfLib = typeof import('@cantoo/pdf-lib');
 export interface SheetOptions {
   /** Day that the sheet is made, ISO 8601, such as `2026-11-27`. Without it the file names none: no clock is read. */
   readonly date?: string;
+  /** What stands at the head of a sheet of a job; its day is the day of the file. */
+  readonly block?: TitleBlock;
   /** Called with the characters that the sheet's letters lack, if any; a box stands for each. */
   readonly onLacking?: (characters: readonly string[]) => void;
 }
@@ -64,7 +67,7 @@ export class SheetFile<F extends Face> {
   static async titled<F extends Face>(
     title: string,
     faces: readonly F[],
-    { date }: Pick<SheetOptions, 'date'> = {},
+    { block, date = block?.date || undefined }: Pick<SheetOptions, 'block' | 'date'> = {},
   ): Promise<SheetFile<F>> {
     if (date !== undefined && !(DAY.test(date) && Number.isFinite(Date.parse(date))))
       throw new RangeError(`Got date "${date}"; allowed: a day such as 2026-11-27. Write year, month and day.`);

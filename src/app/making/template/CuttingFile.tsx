@@ -2,6 +2,7 @@ import { LAYERS, type Layer } from '../../../core/index.ts';
 import { fileName } from '../../../output/fileName.ts';
 import { kerfNotes } from '../../../output/kerf.ts';
 import { LASER_CAUTION } from '../../../output/laserCaution.ts';
+import { LAYER_NAMES } from '../../../output/layerNames.ts';
 import { PlainField } from '../../fields/PlainField.tsx';
 import { useBench } from '../../state/BenchContext.tsx';
 import { addressOf } from '../../state/place.ts';
@@ -12,23 +13,6 @@ import { useMachines } from '../machine/useMachines.ts';
 import { useMaking } from '../useMaking.ts';
 import { MachineWork } from './MachineWork.tsx';
 import type { TemplateParts } from './templateParts.ts';
-
-const LAYER_NAMES: Readonly<Record<Layer, string>> = {
-  cut: 'cut edge',
-  fold: 'folds',
-  seam: 'seam line',
-  hole: 'holes and slits',
-  skive: 'skiving',
-  book: 'boards of the book',
-  centre: 'centre line',
-  area: 'tooling areas',
-  tooling: 'tooling',
-  direction: 'direction',
-  mouth: 'pocket mouths',
-  lining: 'ends of the lining',
-  mark: 'marks',
-  text: 'words',
-};
 
 /** The pattern as a file for a cutter: for one of the maker's machines, or without one by layers, in mm. */
 export function CuttingFile(parts: TemplateParts) {

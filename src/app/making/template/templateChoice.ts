@@ -15,7 +15,7 @@ const templateChoiceSchema = z.object({
   transferred: z._default(z.boolean(), false),
   madeIn: z._default(z.enum(['card', 'leather']), 'card'),
   cards: z._default(z.enum(['pieces', 'one', 'half']), 'pieces'),
-  paper: z._default(z.enum(['A4', 'Letter', 'A3', 'Tabloid', 'roll']), 'A4'),
+  paper: z._default(z.enum(['A4', 'Letter', 'A3', 'Tabloid', 'A2', 'A1', 'A0', 'roll']), 'A4'),
   /** Texts as typed; a figure without a unit is mm. */
   roll: typed('610'),
   barX: typed(''),
