@@ -103,6 +103,7 @@ export {
   isTracing,
   LAYERS,
   type Layer,
+  line,
   type Picture,
   type PieceDrawing,
   path,
@@ -124,6 +125,7 @@ export { strapOf } from './pattern/strap.ts';
 export { type Strokes, strokesAlong } from './pattern/strokes.ts';
 export { sumColumn, sumLines } from './pattern/sumColumn.ts';
 export { type Box, baseLine, boxOf, CAPITAL, TAIL, textBox, textWidth } from './pattern/textBox.ts';
+export { turnedPiece } from './pattern/turnedPiece.ts';
 export { chanceWords, isWanting, severity } from './report/check.ts';
 export type { Verdict } from './report/checkSchema.ts';
 export { leastWrap } from './report/checks/wrapChecks.ts';

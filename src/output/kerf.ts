@@ -90,10 +90,38 @@ function polygonOffset(outline: Contour, d: number): Segment[] {
   return ring.map((_, i) => ({ kind: 'line', from: at(i), to: at(i + 1) }));
 }
 
-/** A hole smaller by d in radius, a slot by d all round where that leaves one, or a slit shorter by d at each end. */
+/** Lower left and upper right corner of the box round a slot. */
+function boxSides(slot: Contour): readonly [Vec2, Vec2] {
+  const points = flattened(slot, COARSE);
+  const [xs, ys] = [points.map(([x]) => x), points.map(([, y]) => y)];
+  return [
+    [Math.min(...xs), Math.min(...ys)],
+    [Math.max(...xs), Math.max(...ys)],
+  ];
+}
+
+/** Width of a slot, mm: the shorter side of its box. */
+function slotWidth(slot: Contour): number {
+  const [low, high] = boxSides(slot);
+  return Math.min(high[0] - low[0], high[1] - low[1]);
+}
+
+/** The line along the middle of a slot, from end to end. */
+function middleLine(slot: Contour): Segment {
+  const [[left, low], [right, high]] = boxSides(slot);
+  const [x, y] = [(left + right) / 2, (low + high) / 2];
+  return right - left > high - low
+    ? { kind: 'line', from: [left, y], to: [right, y] }
+    : { kind: 'line', from: [x, low], to: [x, high] };
+}
+
+/** A hole smaller by d in radius, a slot by d all round or its middle where it is too narrow, or a slit shorter by d at each end. */
 function narrowed(hole: Entity, d: number): Entity {
   if (hole.kind === 'arc') return { ...hole, radius: Math.max(LEAST / 2, hole.radius - d) };
-  if (hole.kind === 'path') return { ...hole, segments: exactOffset(hole.segments, -d) ?? hole.segments };
+  if (hole.kind === 'path') {
+    if (slotWidth(hole.segments) < 2 * d) return narrowed(middleLine(hole.segments), d);
+    return { ...hole, segments: exactOffset(hole.segments, -d) ?? hole.segments };
+  }
   if (hole.kind !== 'line') return hole;
   const along = travel(hole, 0);
   const off = Math.min(d, (distance(hole.from, hole.to) - LEAST) / 2);
@@ -127,7 +155,11 @@ export function kerfNotes({ pieces }: Drawing, kerf: number): string[] {
     if (hole.kind === 'arc') sizes.get('Holes')!.add(round(2 * hole.radius));
     else if (hole.kind === 'line') sizes.get('Slits')!.add(round(distance(hole.from, hole.to)));
   }
-  return [...sizes].flatMap(([what, all]) =>
+  const slots = pieces.flatMap(({ layers }) =>
+    layers.hole.flatMap((hole) => (hole.kind === 'path' ? [round(slotWidth(hole.segments))] : [])),
+  );
+  const narrow = [...new Set(slots)].filter((width) => width < kerf);
+  const holes = [...sizes].flatMap(([what, all]) =>
     [...all]
       .filter((size) => size < kerf + LEAST)
       .map(
@@ -135,6 +167,13 @@ export function kerfNotes({ pieces }: Drawing, kerf: number): string[] {
           `${what} of ${size} mm are too small for a kerf of ${kerf} mm: they burn to ${round(kerf + LEAST)} mm. Punch them by hand instead.`,
       ),
   );
+  return [
+    ...holes,
+    ...narrow.map(
+      (width) =>
+        `Slots ${width} mm wide are too narrow for a kerf of ${kerf} mm: they burn to ${kerf} mm. Punch them by hand instead.`,
+    ),
+  ];
 }
 
 /** To a thousandth of a mm. */

@@ -15,6 +15,8 @@ export interface TitleBlock {
   readonly version: string;
   /** Address that opens the job, for the square code; null where there is none. */
   readonly link: string | null;
+  /** Whether the job is too large for any address. */
+  readonly isTooLarge: boolean;
 }
 
 /** What the sheet is drawn from. */
@@ -31,13 +33,16 @@ export interface TitleSource {
   readonly date?: string;
   /** Address of the page without its fragment, such as `https://leather.example/`. Without it the sheet has no square code. */
   readonly address?: string | null;
+  /** What the square code holds in place of the whole job: a customer is not sent the rates. Null where it is too long for an address. */
+  readonly fragment?: string | null;
   /** What one sheet says and others do not, such as `Pieces`. */
   readonly also?: TitleBlock['facts'];
 }
 
 /** The title block of a sheet: which job, in which version, and what would tell two sheets apart on a bench. */
-export function titleBlock({ sheet, job, design, document, date = '', address, also = [] }: TitleSource): TitleBlock {
-  const fragment = address == null ? null : shareFragment(document);
+export function titleBlock(source: TitleSource): TitleBlock {
+  const { sheet, job, design, document, date = '', address = null, also = [] } = source;
+  const fragment = source.fragment === undefined ? shareFragment(document) : source.fragment;
   return {
     job: job.name.trim() === '' ? 'Cover without a name' : job.name,
     sheet,
@@ -49,7 +54,8 @@ export function titleBlock({ sheet, job, design, document, date = '', address, a
     ],
     date,
     version: versionMark(job),
-    link: fragment === null ? null : `${address}${fragment}`,
+    link: address === null || fragment === null ? null : `${address}${fragment}`,
+    isTooLarge: address !== null && fragment === null,
   };
 }
 
@@ -62,8 +68,7 @@ function bookWords({ book, work }: Job): string {
 function leatherWords({ job: { leather, making, work }, isCard = false }: DrawnFrom): string {
   const say = printer(work.units);
   const { outside, pocket, lining } = leather;
-  const range = ({ min_mm, max_mm }: typeof outside): string =>
-    min_mm === max_mm ? say.weight(min_mm) : say.weights(min_mm, max_mm, ' to ');
+  const range = ({ min_mm, max_mm }: typeof outside): string => say.weights(min_mm, max_mm);
   if (isCard) return `${say.fine(outside.max_mm)} thick, scored at the folds`;
   const temper = temperOf(outside)?.name;
   return [

@@ -2,7 +2,7 @@ import { readFileSync } from 'node:fs';
 import { defined } from '../defined.ts';
 import { nth } from '../nth.ts';
 import { boundsOf } from '../output/outlineDistance.ts';
-import { outlineOn, pagesOf } from '../output/patternReading.ts';
+import { lyingOn, pagesOf } from '../output/patternReading.ts';
 import { readPdf } from '../output/pdfReading.ts';
 import { expect, goToPlace, openExample, openPart, renameJob, test } from './bench.ts';
 
@@ -33,7 +33,7 @@ test('screen and template show the outside the same way up, its grain side, and 
   ]);
   const pages = await readPdf(new Uint8Array(readFileSync(await download.path())));
   const [page] = pagesOf(pages, 'Outside', 'Tide ledger, leather');
-  const { low, width, height } = boundsOf(outlineOn(page!));
+  const { low, width, height } = boundsOf(lyingOn(page!, { width: 384, height: 260 }));
   const drawn = page!.paths.flatMap(({ chains }) => chains.flat());
   for (const [x, y] of marks) {
     const off = drawn.map((point) => Math.hypot(point[0] - low[0] - x, point[1] - low[1] - (height - y)));

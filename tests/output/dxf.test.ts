@@ -59,7 +59,21 @@ function pointsOf({ vertices, shape }: ILwpolylineEntity, steps = 500): Vec2[] {
 
 describe('the DXF of a pattern, read back', () => {
   test('is in millimetres', () => {
-    expect(written().header.$INSUNITS).toBe(4);
+    expect(written().header).toMatchObject({ $INSUNITS: 4, $MEASUREMENT: 1 });
+  });
+
+  test('says its title and how far it reaches', () => {
+    const text = patternDxf({ ...drawing, title: 'Książka' });
+    expect(text).toMatch(/^999\nKsiążka\n/);
+    const { header, entities } = read(text);
+    const points = entities.flatMap((entity) => (entity as Partial<ILwpolylineEntity>).vertices ?? []);
+    const [low, high] = [header.$EXTMIN, header.$EXTMAX] as unknown as { x: number; y: number }[];
+    expect(Math.max(...points.map(({ x }) => x))).toBeLessThanOrEqual(high!.x);
+    expect(Math.max(...points.map(({ y }) => y))).toBeCloseTo(high!.y, 6);
+    expect(Math.min(...points.map(({ x }) => x))).toBeCloseTo(low!.x, 6);
+    // The cautions stand under the pieces.
+    const rows = (entities as unknown as ITextEntity[]).filter(({ layer }) => layer === 'CAUTION');
+    expect(Math.min(...rows.map(({ startPoint }) => startPoint.y))).toBeGreaterThan(low!.y);
   });
 
   test('has a layer for each meaning', () => {

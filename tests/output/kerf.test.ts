@@ -124,6 +124,33 @@ describe('a piece with the kerf of a laser allowed for', () => {
     expect(kerfNotes(drawing, 1.5)).toEqual([expect.stringMatching(/Holes of 1 mm .* kerf of 1.5 mm.*1.6 mm/)]);
   });
 
+  test('burns a slot that is narrower than the kerf along its middle, and says so', () => {
+    const slot = path(rectangle([10, 4], [30, 5.2], { style: 'rounded', size: 0.6 }), true);
+    const first = nth(drawing.pieces, 0);
+    const piece = { ...first, layers: { ...first.layers, hole: [slot] } };
+    const [middle] = kerfed(piece, 1.5).layers.hole;
+    expect(middle).toEqual({
+      kind: 'line',
+      from: [expect.closeTo(10.75, 9), 4.6],
+      to: [expect.closeTo(29.25, 9), 4.6],
+    });
+    expect(kerfNotes({ ...drawing, pieces: [piece] }, 1.5)).toEqual([
+      'Slots 1.2 mm wide are too narrow for a kerf of 1.5 mm: they burn to 1.5 mm. Punch them by hand instead.',
+    ]);
+    expect(kerfNotes({ ...drawing, pieces: [piece] }, 1)).toEqual([]);
+  });
+
+  test('keeps what is cut inside the piece, smaller by the kerf', () => {
+    const first = nth(drawing.pieces, 0);
+    const window = path(rectangle([20, 20], [40, 40]), true);
+    const piece = { ...first, layers: { ...first.layers, cut: [...first.layers.cut, window] } };
+    const [edge, inner, ...rest] = kerfed(piece, 0.4).layers.cut;
+    expect(rest).toEqual([]);
+    expect(edge).toEqual({ kind: 'path', segments: kerfed(first, 0.4).outline, isClosed: true });
+    const points = inner?.kind === 'path' ? flattened(inner.segments, 0.001) : [];
+    expect(boundsOf(points)).toMatchObject({ width: expect.closeTo(19.6, 9), height: expect.closeTo(19.6, 9) });
+  });
+
   test('with clipped or inward corners is as many lines, each half a kerf beside its own', () => {
     const clipped = nth(
       patternDrawing(coverOf({ seam: { ...stitched, cornerRadius_mm: 10 }, construction: { corners: 'clipped' } }))

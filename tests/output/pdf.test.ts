@@ -12,7 +12,7 @@ import { coverOf } from '../core/pattern/coverOf.ts';
 import { defined } from '../defined.ts';
 import { nth } from '../nth.ts';
 import { apart, boundsOf, moved } from './outlineDistance.ts';
-import { outlineOn, pagesOf } from './patternReading.ts';
+import { lyingOn, outlineOn, pagesOf } from './patternReading.ts';
 import { type ReadPage, readPdf } from './pdfReading.ts';
 import { wordsOnLines } from './wordsOnLines.ts';
 
@@ -60,7 +60,7 @@ describe.each(PAPERS.map((paper) => [nameOf(paper), paper] as const))('the templ
       expect(tiles.length).toBeGreaterThan(0);
       const truth = flattened(piece.outline, 1e-3);
       for (const page of tiles) {
-        const outline = outlineOn(page);
+        const outline = outlineOn(page, piece);
         const { low, width, height } = boundsOf(outline);
         expect(width).toBeCloseTo(piece.width, 2);
         expect(height).toBeCloseTo(piece.height, 2);
@@ -73,14 +73,16 @@ describe.each(PAPERS.map((paper) => [nameOf(paper), paper] as const))('the templ
     const pages = await reading;
     for (const piece of drawing.pieces) {
       const tiles = pagesOf(pages, piece.name).map((page) => ({
-        origin: boundsOf(outlineOn(page)).low,
+        origin: boundsOf(lyingOn(page, piece)).low,
         diamonds: diamondsOn(page),
       }));
+      // A page of a smaller piece may carry the diamonds of another.
+      if (tiles.length === 1) continue;
       const places = new Map<string, Vec2[]>();
       for (const { origin, diamonds } of tiles)
         for (const [name, at] of diamonds)
           places.set(name, [...(places.get(name) ?? []), [at[0] - origin[0], at[1] - origin[1]]]);
-      if (tiles.length > 1) expect(places.size).toBeGreaterThanOrEqual(2 * (tiles.length - 1));
+      expect(places.size).toBeGreaterThanOrEqual(2 * (tiles.length - 1));
       for (const [name, found] of places) {
         expect([name, found.length]).toEqual([name, 2]);
         expect(Math.hypot(nth(found, 0)[0] - nth(found, 1)[0], nth(found, 0)[1] - nth(found, 1)[1])).toBeLessThan(0.01);
@@ -91,8 +93,11 @@ describe.each(PAPERS.map((paper) => [nameOf(paper), paper] as const))('the templ
   test('leaves no part of a piece off its pages, and draws inside them', async () => {
     const pages = await reading;
     for (const piece of drawing.pieces) {
+      let isTurned = false;
       const windows = pagesOf(pages, piece.name).map((page) => {
-        const { low } = boundsOf(outlineOn(page));
+        const lying = boundsOf(lyingOn(page, piece));
+        const { low } = lying;
+        isTurned ||= Math.abs(lying.width - piece.width) > 0.1;
         const clip = nth(page.clips, 0);
         expect(clip.low[0]).toBeGreaterThan(9);
         expect(clip.low[1]).toBeGreaterThan(9);
@@ -105,7 +110,8 @@ describe.each(PAPERS.map((paper) => [nameOf(paper), paper] as const))('the templ
       });
       for (let i = 0; i <= 40; i++) {
         for (let j = 0; j <= 40; j++) {
-          const at = [(piece.width * i) / 40, (piece.height * j) / 40] as const;
+          const [wide, high] = isTurned ? [piece.height, piece.width] : [piece.width, piece.height];
+          const at = [(wide * i) / 40, (high * j) / 40] as const;
           const isSeen = windows.some(
             ({ low, high }) => at[0] > low[0] && at[0] < high[0] && at[1] > low[1] && at[1] < high[1],
           );
@@ -148,8 +154,8 @@ describe.each(PAPERS.map((paper) => [nameOf(paper), paper] as const))('the templ
       expect(Math.max(...beside)).toBeCloseTo(high[axis], 6);
     }
     const text = first!.words.map((word) => word.text).join('\n');
-    expect(text).toContain(`x check bar: ${BAR_LENGTH} mm from end to end`);
-    expect(text).toContain(`y check bar: ${BAR_LENGTH} mm from end to end`);
+    expect(text).toContain(`x check bar: ${BAR_LENGTH} mm between the tips of its arrows`);
+    expect(text).toContain(`y check bar: ${BAR_LENGTH} mm between the tips of its arrows`);
   });
 });
 
@@ -183,7 +189,7 @@ describe('the template', () => {
     const pages = await readPdf(await patternPdf(patternDrawing(inches), { paper: { roll_mm: 610 } }));
     const outside = nth(patternDrawing(inches).pieces, 0);
     const page = nth(pagesOf(pages, outside.name), 0);
-    const { low, high } = boundsOf(outlineOn(page));
+    const { low, high } = boundsOf(lyingOn(page, outside));
     const arms = page.paths.filter(({ lineWidth, isDashed }) => !isDashed && Math.abs(lineWidth - 0.1) < 1e-3);
     for (const x of [low[0], high[0]])
       for (const y of [low[1], high[1]]) {
@@ -211,7 +217,7 @@ describe('the template', () => {
     const pages = await readPdf(await patternPdf(patternDrawing(design), { bars }));
     const outside = nth(drawing.pieces, 0);
     for (const page of pagesOf(pages, outside.name)) {
-      const { width, height } = boundsOf(outlineOn(page));
+      const { width, height } = boundsOf(outlineOn(page, outside));
       expect((width * bars.x_mm) / 150).toBeCloseTo(outside.width, 2);
       expect((height * bars.y_mm) / 150).toBeCloseTo(outside.height, 2);
     }
@@ -236,7 +242,7 @@ describe('the template', () => {
     const outside = nth(drawing.pieces, 0);
     const pages = await readPdf(await patternPdf(patternDrawing(design), { paper: { roll_mm: 610 }, mirrored }));
     const page = nth(pagesOf(pages, outside.name), 0);
-    const { low } = boundsOf(outlineOn(page));
+    const { low } = boundsOf(lyingOn(page, outside));
     const drawn = page.paths.flatMap(({ chains }) => chains.flat());
     // Marks of seam, strap and pen loop differ at all corners.
     for (const mark of outside.layers.mark) {
@@ -261,8 +267,8 @@ describe('the template', () => {
       ),
       0,
     );
-    const { low } = boundsOf(outlineOn(page));
-    const outline = moved(outlineOn(page), [-low[0], -low[1]]);
+    const { low } = boundsOf(outlineOn(page, outside));
+    const outline = moved(outlineOn(page, outside), [-low[0], -low[1]]);
     const truth = flattened(outside.outline, 1e-3).map(([x, y]): Vec2 => [outside.width - x, y]);
     expect(apart(outline, truth)).toBeLessThan(0.01);
   });
@@ -295,7 +301,7 @@ describe('the template', () => {
     const [outside] = patternDrawing(small).pieces;
     expect(outside!.unwritten.length).toBeGreaterThan(0);
     const page = nth(pagesOf(await readPdf(await patternPdf(patternDrawing(small))), 'Outside'), 0);
-    const { low, high } = boundsOf(outlineOn(page));
+    const { low, high } = boundsOf(lyingOn(page, outside!));
     const said = page.words.filter(({ at }) => at[1] < low[1] && at[1] > 20);
     const text = said.map((word) => word.text).join(' ');
     for (const words of outside!.unwritten) expect(text).toContain(words.replace(/ =$/, ''));

@@ -12,7 +12,7 @@ import { patternSvg } from '../../src/output/svg/patternSvg.ts';
 import { defined } from '../defined.ts';
 import { nth } from '../nth.ts';
 import { readDxf } from './cuttingFileReading.ts';
-import { outlineOn } from './patternReading.ts';
+import { lyingOn } from './patternReading.ts';
 import { readPdf } from './pdfReading.ts';
 
 /** Six greys, three in a row. */
@@ -63,8 +63,8 @@ describe('a picture that is laid as it is', () => {
     ['plain', false, CORNERS],
     ['mirrored', true, MIRRORED],
   ] as const)('stands in the PDF by its corners, %s', async (_, mirrored, corners) => {
-    const page = nth(await readPdf(await patternPdf(drawing(), { mirrored })), 1);
-    const outline = outlineOn(page);
+    const page = nth(await readPdf(await patternPdf(drawing(), { mirrored })), 0);
+    const outline = lyingOn(page, nth(drawing().pieces, 0));
     const [left, low] = [Math.min(...outline.map(([x]) => x)), Math.min(...outline.map(([, y]) => y))];
     const { topLeft, topRight, bottomLeft, width, height } = nth(page.pictures, 0);
     expect([width, height]).toEqual([3, 2]);
@@ -114,7 +114,7 @@ describe('a picture that is laid as it is', () => {
 
   test('is a frame where its data are damaged', async () => {
     const damaged = drawing(Uint8Array.of(1, 2));
-    expect(nth(await readPdf(await patternPdf(damaged)), 1).pictures).toEqual([]);
+    expect(nth(await readPdf(await patternPdf(damaged)), 0).pictures).toEqual([]);
     expect(patternSvg(damaged)).not.toContain('<image');
   });
 

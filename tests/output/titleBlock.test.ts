@@ -6,7 +6,7 @@ import type { JobRecord } from '../../src/core/job/migrate.ts';
 import { parseJob } from '../../src/core/job/parseJob.ts';
 import { SheetFile } from '../../src/output/pdf/sheetFile.ts';
 import type { PageOf } from '../../src/output/pdf/titleBlock.ts';
-import { drawTitleBlock, pageLine, TITLE_BLOCK } from '../../src/output/pdf/titleBlock.ts';
+import { drawTitleBlock, footLine, TITLE_BLOCK } from '../../src/output/pdf/titleBlock.ts';
 import { readShareFragment } from '../../src/output/shareLink/shareLink.ts';
 import { type TitleBlock, titleBlock } from '../../src/output/titleBlock.ts';
 import { versionMark } from '../../src/output/versionMark.ts';
@@ -133,12 +133,20 @@ describe('a title block', () => {
     const { page } = await drawn({ ...blockOf(nth(DEMO, 0)), link: `${ADDRESS}#job=4.${'x'.repeat(1200)}` });
     expect(page.words.map(({ text }) => text).join(' ')).toContain('too large for a square code. Save it as a file');
     expect(page.paths.every(({ chains }) => chains.length < 10)).toBe(true);
+    // Coordinates without a pattern do not shrink.
+    const outline = Array.from({ length: 4000 }, (_, i) => [Math.sin(i * i) * 100, Math.cos(i * i * 1.3) * 100]);
+    const large = { ...nth(DEMO, 0), note: outline };
+    const job = read(nth(DEMO, 0));
+    const block = titleBlock({ sheet: 'Template', job, design: coverDesign(job), document: large, address: ADDRESS });
+    expect(block).toMatchObject({ link: null, isTooLarge: true });
+    expect((await drawn(block)).page.words.map(({ text }) => text).join(' ')).toContain('too large for a square code');
   });
 
   test('has a line for pages without it', () => {
     const block = blockOf(nth(DEMO, 0));
-    expect(pageLine(block, 'outside', PAGE)).toBe(
-      `${block.job}: outside, version ${block.version}, 27 Nov 2026, page 2 of 7`,
+    expect(footLine('Choir book: outside', block, PAGE)).toBe(
+      `Choir book: outside, version ${block.version}, 27 Nov 2026, page 2 of 7`,
     );
+    expect(footLine('Measuring sheet', undefined, PAGE)).toBe('Measuring sheet, page 2 of 7');
   });
 });

@@ -109,7 +109,7 @@ describe.each(JOBS.slice(0, proofSize(JOBS.length, 4)))('the papers of “%s”,
       const tiles = pagesOf(papers.template, piece.name, name);
       expect(tiles.length).toBeGreaterThan(0);
       for (const page of tiles) {
-        const { width, height } = boundsOf(outlineOn(page));
+        const { width, height } = boundsOf(outlineOn(page, piece));
         expect(width).toBeCloseTo(piece.width, 2);
         expect(height).toBeCloseTo(piece.height, 2);
       }

@@ -43,10 +43,10 @@ function ofCuttingFile({ found }: CuttingFile): ReadTracing {
 }
 
 async function ofPdf(drawing: Drawing, mirrored: boolean): Promise<ReadTracing> {
-  // On a roll each tracing is one page.
+  // On a roll all is one page.
   const pages = await readPdf(await patternPdf(drawing, { paper: { roll_mm: 1700 }, mirrored }));
-  expect(pages.length).toBe(2);
-  const { paths, words } = nth(pages, 1);
+  expect(pages.length).toBe(1);
+  const { paths, words } = nth(pages, 0);
   const chains = paths.flatMap(({ chains, isDashed, lineWidth }) =>
     isDashed ? [] : chains.map((points) => ({ points, lineWidth })),
   );

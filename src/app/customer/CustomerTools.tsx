@@ -1,11 +1,13 @@
 import { useMemo } from 'react';
 import { leastWrap } from '../../core/index.ts';
 import { OPENINGS } from '../../output/customerSheet/customerSheet.ts';
+import { customerFragment } from '../../output/shareLink/customerLink.ts';
 import { MeasuringSheetButton } from '../form/MeasuringSheetButton.tsx';
 import { MakingNote } from '../making/MakingNote.tsx';
 import { useMaking } from '../making/useMaking.ts';
-import { useBench } from '../state/BenchContext.tsx';
+import { useBench, useBenchStore } from '../state/BenchContext.tsx';
 import { addressOf } from '../state/place.ts';
+import { sheetBlock } from '../state/sheetBlock.ts';
 import TakeAway from '../take/TakeAway.tsx';
 import type { TakenView } from '../take/takenView.ts';
 import { CustomerLink } from './CustomerLink.tsx';
@@ -27,8 +29,12 @@ interface CustomerToolsProps {
 export function CustomerTools(props: CustomerToolsProps) {
   const { shown, isTurning, setTurning, choices } = props;
   const { design, good } = useBench(({ design, history }) => ({ design, good: history.good }));
+  const store = useBenchStore();
   const [making, make] = useMaking();
   const { document, job } = good;
+
+  // A customer is not sent the rates: the square code opens the customer's page.
+  const block = () => sheetBlock(store, 'Customer sheet', { fragment: customerFragment(document, job, choices.offer) });
 
   const { closed, open } = shown;
   const views = useMemo<readonly TakenView[]>(
@@ -62,7 +68,7 @@ export function CustomerTools(props: CustomerToolsProps) {
         </label>
       )}
       <div className="row">
-        <PaperButtons shown={shown} make={make} />
+        <PaperButtons shown={{ ...shown, block }} make={make} />
         <TakeAway views={views} scheme="light" />
       </div>
       <MeasuringSheetButton />

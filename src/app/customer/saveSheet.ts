@@ -1,8 +1,10 @@
 import type { CustomerSheet } from '../../output/customerSheet/customerSheet.ts';
 import { fileName } from '../../output/fileName.ts';
 import type { SheetOptions } from '../../output/pdf/sheetFile.ts';
+import type { TitleBlock } from '../../output/titleBlock.ts';
 import type { CoverPicture } from '../stage/coverPicture.ts';
 import { PRINTED } from '../stage/usePrintedPictures.ts';
+import { loadPrintedLetters } from '../state/printedLetters.ts';
 import { saveFile } from '../state/saveFile.ts';
 import { markBytes } from './mark.ts';
 
@@ -14,6 +16,8 @@ export interface ShownSheet {
   /** The maker's mark as a data address; null for none. */
   readonly mark: string | null;
   readonly units: 'mm' | 'in';
+  /** The title block, which only the maker's own page can give. */
+  readonly block?: () => Promise<TitleBlock>;
 }
 
 /** Saves the page as a PDF, with pictures of its covers once they are drawn. */
@@ -34,6 +38,7 @@ export async function saveSheet(shown: ShownSheet, onLacking: SheetOptions['onLa
     paper,
     pictures,
     mark: mark === null ? null : markBytes(mark),
+    block: await shown.block?.(),
     onLacking,
   });
   const isPriced = sheet.madeOf.facts.some(({ name }) => name === 'Price');
@@ -42,4 +47,4 @@ export async function saveSheet(shown: ShownSheet, onLacking: SheetOptions['onLa
 
 /** Prints the page once its covers are drawn. */
 export const printSheet = ({ closed, open }: Pick<ShownSheet, 'closed' | 'open'>): Promise<void> =>
-  Promise.all([closed.settled, open.settled]).then(() => window.print());
+  Promise.all([closed.settled, open.settled, loadPrintedLetters()]).then(() => window.print());

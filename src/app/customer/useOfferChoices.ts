@@ -1,6 +1,7 @@
 import { useMemo, useState } from 'react';
 import type { CoverDesign } from '../../core/index.ts';
 import { type Offer, offeredPrice, PLAIN_OFFER } from '../../output/customerSheet/offer.ts';
+import { today } from '../state/today.ts';
 import { keptMark } from './mark.ts';
 
 interface Choices extends Pick<Offer, 'lighter' | 'heavier'> {
@@ -33,10 +34,4 @@ export function useOfferChoices(design: CoverDesign): OfferChoices {
     [showsPrice, lighter, heavier],
   );
   return { ...choices, change: (change) => setChoices((before) => ({ ...before, ...change })), hasPrice, offer };
-}
-
-/** Today where the maker is, `2026-11-27`. */
-function today(): string {
-  const now = new Date();
-  return [now.getFullYear(), now.getMonth() + 1, now.getDate()].map((part) => String(part).padStart(2, '0')).join('-');
 }

@@ -2,6 +2,7 @@ import { useState } from 'react';
 import { fileName } from '../../output/fileName.ts';
 import { useBench } from '../state/BenchContext.tsx';
 import { saveFile } from '../state/saveFile.ts';
+import { today } from '../state/today.ts';
 
 /** Saves the form for a customer who measures the book, in the units of the bench. */
 export function MeasuringSheetButton() {
@@ -10,7 +11,7 @@ export function MeasuringSheetButton() {
   const save = async (): Promise<void> => {
     try {
       const { measuringSheetPdf } = await import('../../output/measuringSheet/measuringSheetPdf.ts');
-      const bytes = await measuringSheetPdf({ units, paper: units === 'in' ? 'Letter' : 'A4' });
+      const bytes = await measuringSheetPdf({ units, paper: units === 'in' ? 'Letter' : 'A4', date: today() });
       saveFile(fileName('Measuring sheet', 'pdf', [units]), bytes, 'application/pdf');
       setFailure(null);
     } catch (error) {

@@ -2,6 +2,7 @@ import { type ComponentType, lazy, useEffect, useRef } from 'react';
 import { WithTerm } from '../fields/Term.tsx';
 import { LatePart } from '../loading/LatePart.tsx';
 import { addressOf } from '../state/place.ts';
+import { JobVersion } from './JobVersion.tsx';
 import './making.css';
 import { WORKBENCH_GROUPS, WORKBENCH_PARTS, type WorkbenchPartId } from './workbenchParts.ts';
 
@@ -9,6 +10,7 @@ const PANELS: Readonly<Record<WorkbenchPartId, ComponentType>> = {
   construction: lazy(() => import('./ConstructionPanel.tsx')),
   tooling: lazy(() => import('./tooling/ToolingPanel.tsx')),
   template: lazy(() => import('./template/TemplatePanel.tsx')),
+  machine: lazy(() => import('./machine/MachinePanel.tsx')),
   drafting: lazy(() => import('./drafting/DraftingPanel.tsx')),
   trial: lazy(() => import('./trial/TrialPanel.tsx')),
   leather: lazy(() => import('./leather/LeatherPanel.tsx')),
@@ -66,6 +68,7 @@ export default function Making({ part }: { readonly part: string }) {
         <h2>
           <WithTerm text={shown.title} />
         </h2>
+        <JobVersion />
         <LatePart key={shown.id} name={shown.title.toLowerCase()}>
           <Panel />
         </LatePart>

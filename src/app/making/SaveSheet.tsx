@@ -1,7 +1,10 @@
 import { useState } from 'react';
+import type { PatternSource } from '../../core/index.ts';
 import type { SheetOptions } from '../../output/pdf/sheetFile.ts';
 import { Choice } from '../fields/Choice.tsx';
+import { useBenchStore } from '../state/BenchContext.tsx';
 import { saveFile } from '../state/saveFile.ts';
+import { sheetBlock } from '../state/sheetBlock.ts';
 import { MakingNote } from './MakingNote.tsx';
 import { useMaking } from './useMaking.ts';
 
@@ -12,16 +15,23 @@ interface SaveSheetProps {
   /** What it is called, within a sentence. */
   readonly sheet: string;
   /** Makes the PDF. */
-  readonly make: (options: { readonly paper: SheetPaper } & Pick<SheetOptions, 'onLacking'>) => Promise<Uint8Array>;
+  readonly make: (
+    options: { readonly paper: SheetPaper } & Pick<SheetOptions, 'onLacking' | 'block'>,
+  ) => Promise<Uint8Array>;
+  /** What the sheet is drawn from, where it is not the job's own design. */
+  readonly source?: PatternSource;
   readonly nameOf: (paper: SheetPaper) => string;
 }
 
 /** The choice of paper for a sheet, and the button that saves it as PDF. */
-export function SaveSheet({ sheet, make, nameOf }: SaveSheetProps) {
+export function SaveSheet({ sheet, make, source, nameOf }: SaveSheetProps) {
   const [paper, setPaper] = useState<SheetPaper>('A4');
   const [making, start] = useMaking();
-  const save = async (onLacking: SheetOptions['onLacking']): Promise<void> =>
-    saveFile(nameOf(paper), await make({ paper, onLacking }), 'application/pdf');
+  const store = useBenchStore();
+  const save = async (onLacking: SheetOptions['onLacking']): Promise<void> => {
+    const block = await sheetBlock(store, `${sheet.charAt(0).toUpperCase()}${sheet.slice(1)}`, { source });
+    saveFile(nameOf(paper), await make({ paper, onLacking, block }), 'application/pdf');
+  };
   return (
     <>
       <Choice

@@ -1,6 +1,7 @@
 import { useEffect, useState } from 'react';
 import { shareFragment, withoutDrawings } from '../../output/shareLink/shareLink.ts';
 import { useBenchStore } from '../state/BenchContext.tsx';
+import { pageAddress } from '../state/sheetBlock.ts';
 import './shareLink.css';
 
 /** An address that holds the open job, copied, and to copy by hand where the browser refuses. */
@@ -12,8 +13,7 @@ export default function ShareLink({ onClose }: { readonly onClose: () => void })
     const whole = shareFragment(document);
     const rest = whole === null ? withoutDrawings(document) : null;
     const fragment = whole ?? (rest && shareFragment(rest));
-    const { origin, pathname, search } = window.location;
-    return { link: fragment === null ? null : `${origin}${pathname}${search}${fragment}`, isWhole: whole !== null };
+    return { link: fragment === null ? null : `${pageAddress()}${fragment}`, isWhole: whole !== null };
   });
   const [isCopied, setCopied] = useState<boolean | null>(link === null ? false : null);
   useEffect(() => {

@@ -3,12 +3,10 @@ import {
   chanceWords,
   designReport,
   easePaid,
-  isRiseEstimated,
   type LetterFaces,
   type Printer,
   printer,
   type Report,
-  riseOf,
   sumLines,
   whatWouldReach,
 } from '../../core/index.ts';
@@ -32,23 +30,13 @@ export function benchSheetContent(design: CoverDesign, letters: LetterFaces = ne
   const say = printer(job.work.units);
   const source = workSource(design);
   const { supplies, drawing } = source;
-  const { book, leather } = job;
-  const back =
-    book.spine.shape === 'rounded'
-      ? `spine rounded by ${say.size(riseOf(book))}${isRiseEstimated(book) ? ' (estimated, not measured)' : ''}`
-      : 'flat spine';
-  const weight = say.weights(leather.outside.min_mm, leather.outside.max_mm);
   const notes = [...drawing.notes, ...supplies.notes];
   const [outside] = drawing.pieces;
   const report = designReport(design);
   const heightSum = JSON.stringify(outside?.sums.find(({ dimension }) => dimension === 'height'));
   return {
-    title: job.name,
-    subtitles: [
-      `Book ${say.size(book.width_mm)} wide, ${say.size(book.height_mm)} high, ${say.size(book.thickness_mm)} thick, ` +
-        `${back}, boards ${say.size(book.boardThickness_mm)}. Outside leather ${weight}.`,
-      report.headline,
-    ],
+    headline: report.headline,
+    drawing,
     blocks: [
       heading('Cut sizes'),
       ...drawing.pieces.flatMap((piece) => [

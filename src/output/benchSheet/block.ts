@@ -1,3 +1,5 @@
+import type { Drawing } from '../../core/index.ts';
+
 /** One block of a bench sheet. */
 export type Block =
   | { readonly kind: 'heading'; readonly text: string; readonly startsPage: boolean }
@@ -9,9 +11,9 @@ export type Block =
 
 /** A bench sheet before layout. */
 export interface BenchSheet {
-  readonly title: string;
-  /** Lines under the title. */
-  readonly subtitles: readonly string[];
+  /** The expected fit in a sentence. */
+  readonly headline: string;
+  readonly drawing: Drawing;
   readonly blocks: readonly Block[];
 }
 

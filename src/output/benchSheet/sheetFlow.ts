@@ -57,7 +57,7 @@ export function setInColumns(blocks: readonly Block[], columns: Columns, body: n
 }
 
 /** Blocks from one heading that starts a page to the next. */
-function sections(blocks: readonly Block[]): Block[][] {
+export function sections(blocks: readonly Block[]): Block[][] {
   const found: Block[][] = [];
   for (const block of blocks) {
     if (found.length === 0 || (block.kind === 'heading' && block.startsPage)) found.push([]);

@@ -3,6 +3,9 @@ import { brokenLines } from '../brokenLines.ts';
 import { SHEETS } from '../pdf/paper.ts';
 import { PT } from '../pdf/points.ts';
 import { SheetFile, type SheetOptions, type SheetPage } from '../pdf/sheetFile.ts';
+import type { Leaf } from '../pdf/structure.ts';
+import { drawTitleBlock, footLine, titleBlockHeight } from '../pdf/titleBlock.ts';
+import type { TitleBlock } from '../titleBlock.ts';
 import type { CustomerSheet } from './customerSheet.ts';
 import type { RoomKind, RoomPicture } from './roomPicture.ts';
 import type { Compared } from './whyThisLeather.ts';
@@ -18,7 +21,7 @@ export interface CustomerSheetOptions extends SheetOptions {
 const MARGIN = 18;
 const GUTTER = 8;
 /** Letter heights, mm. */
-const SIZE = { title: 8, heading: 4.6, fit: 4.6, text: 3.6, small: 3 } as const;
+const SIZE = { title: 8, heading: 4.6, fit: 4.6, text: 3.6, small: 3, foot: 2.4 } as const;
 const LEADING = 1.4;
 /** Space after a sentence and after a part, mm. */
 const AFTER = { sentence: 1.2, part: 5 } as const;
@@ -51,9 +54,9 @@ type File = SheetFile<Face>;
  */
 export async function customerSheetPdf(
   sheet: CustomerSheet,
-  { paper = 'A4', pictures = [], mark = null, onLacking }: CustomerSheetOptions = {},
+  { paper = 'A4', pictures = [], mark = null, ...options }: CustomerSheetOptions = {},
 ): Promise<Uint8Array<ArrayBuffer>> {
-  const file = await SheetFile.titled(sheet.title, ['plain', 'bold']);
+  const file = await SheetFile.titled(sheet.title, ['plain', 'bold'], options);
   const flow = new Flow(file, SHEETS[paper]);
   await head(flow, sheet, mark);
   await coverPictures(flow, pictures);
@@ -76,7 +79,9 @@ export async function customerSheetPdf(
     flow.sentence(sentence);
     flow.blanks(blanks);
   });
-  return file.save({ onLacking });
+  if (options.block !== undefined) flow.block(options.block);
+  flow.finish(sheet.title, options.block);
+  return file.save(options);
 }
 
 /** A pen that goes down the page, and on to the next where a part has no room. */
@@ -86,6 +91,7 @@ class Flow {
   /** Where the next line begins, mm from the foot. */
   y = 0;
   page: SheetPage<Face>;
+  private readonly pages: SheetPage<Face>[] = [];
   private readonly size: { readonly width: number; readonly height: number };
 
   constructor(file: File, size: { readonly width: number; readonly height: number }) {
@@ -97,8 +103,24 @@ class Flow {
 
   turn(): SheetPage<Face> {
     this.page = this.file.addPage(this.size);
+    this.pages.push(this.page);
     this.y = this.size.height - MARGIN;
     return this.page;
+  }
+
+  /** The title block, where the page has room for it: it is for the maker, and no page is spent on it. */
+  block(block: TitleBlock): void {
+    const { plain } = this.page.in;
+    if (this.y - titleBlockHeight(plain, this.inner, block) >= MARGIN)
+      this.y -= drawTitleBlock(plain, [MARGIN, this.y], this.inner, block, undefined, 'H2');
+  }
+
+  /** Numbers the pages at their feet. */
+  finish(title: string, block: TitleBlock | undefined): void {
+    this.pages.forEach(({ in: { plain } }, i) => {
+      const line = footLine(title, block, { page: i + 1, pages: this.pages.length });
+      plain.artifact(() => plain.words(line, [MARGIN, MARGIN - 8], SIZE.foot, { width: this.inner }));
+    });
   }
 
   get pageHeight(): number {
@@ -122,17 +144,20 @@ class Flow {
 
   sentence(
     words: string,
-    { left = 0, width = this.inner, size = SIZE.text, face = 'plain' as Face }: Partial<SentenceStyle> = {},
+    { left = 0, width = this.inner, size = SIZE.text, face = 'plain' as Face, role = 'P' }: Partial<SentenceStyle> = {},
   ): void {
-    for (const line of this.lines(words, width, size, face)) {
-      this.page.in[face].words(line, [MARGIN + left, this.y - size], size, { width });
-      this.y -= size * LEADING;
-    }
+    this.page.in.plain.tagged(role, () => {
+      for (const line of this.lines(words, width, size, face)) {
+        this.page.in[face].words(line, [MARGIN + left, this.y - size], size, { width });
+        this.y -= size * LEADING;
+      }
+    });
     this.y -= AFTER.sentence;
   }
 
   heading(words: string, left = 0): void {
-    this.page.in.bold.words(words, [MARGIN + left, this.y - SIZE.heading], SIZE.heading);
+    const at: Vec2 = [MARGIN + left, this.y - SIZE.heading];
+    this.page.in.bold.tagged('H2', () => this.page.in.bold.words(words, at, SIZE.heading));
     this.y -= SIZE.heading * LEADING + AFTER.sentence;
   }
 
@@ -159,6 +184,7 @@ interface SentenceStyle {
   readonly width: number;
   readonly size: number;
   readonly face: Face;
+  readonly role: Leaf;
 }
 
 async function head(flow: Flow, { title, lead, date }: CustomerSheet, mark: Uint8Array | null): Promise<void> {
@@ -169,11 +195,16 @@ async function head(flow: Flow, { title, lead, date }: CustomerSheet, mark: Uint
     const scale = Math.min(MARK.width / image.width, MARK.height / image.height);
     const [width, height] = [image.width * scale, image.height * scale];
     const at = { x: (MARGIN + flow.inner - width) * PT, y: (top - height) * PT };
-    flow.page.page.drawImage(image, { ...at, width: width * PT, height: height * PT });
+    const { page, in: canvases } = flow.page;
+    canvases.plain.tagged('Figure', () => page.drawImage(image, { ...at, width: width * PT, height: height * PT }), {
+      alt: 'Mark of the maker',
+      box: { x: at.x / PT, y: at.y / PT, width, height },
+    });
     room -= width + GUTTER;
   }
   flow.y -= SIZE.title;
-  flow.page.in.bold.words(title, [MARGIN, flow.y], SIZE.title, { width: room });
+  const { bold } = flow.page.in;
+  bold.tagged('H1', () => bold.words(title, [MARGIN, flow.y], SIZE.title, { width: room }));
   flow.y -= 4;
   flow.sentence(lead, { width: room });
   if (date !== '') flow.sentence(date, { width: room });
@@ -191,8 +222,13 @@ async function coverPictures(flow: Flow, pictures: CustomerSheetOptions['picture
     const wide = (tall * image.width) / image.height;
     const x = MARGIN + i * (each + GUTTER);
     const at = { x: x * PT, y: (top - tall) * PT };
-    flow.page.page.drawImage(image, { ...at, width: wide * PT, height: tall * PT });
-    flow.page.in.plain.words(caption, [x, top - tall - 4.5], SIZE.small, { width: each });
+    const { page, in: canvases } = flow.page;
+    const { plain } = canvases;
+    plain.tagged('Figure', () => page.drawImage(image, { ...at, width: wide * PT, height: tall * PT }), {
+      alt: `The cover on the book. ${caption}`,
+      box: { x, y: top - tall, width: wide, height: tall },
+    });
+    plain.tagged('Caption', () => plain.words(caption, [x, top - tall - 4.5], SIZE.small, { width: each }));
     flow.y = Math.min(flow.y, top - tall - 5 - AFTER.part);
   }
 }
@@ -233,11 +269,18 @@ function roomDrawing(flow: Flow, picture: RoomPicture, left: number, width: numb
   const { low, high } = picture.box;
   const scale = scaleOf(picture, width);
   const { plain } = flow.page.in;
-  for (const { kind, outline } of picture.shapes)
-    plain.area(
-      outline.map(([u, v]): Vec2 => [MARGIN + left + (u - low[0]) * scale, flow.y - (high[1] - v) * scale]),
-      COLOURS[kind],
-    );
+  const drawShapes = (): void => {
+    for (const { kind, outline } of picture.shapes)
+      plain.area(
+        outline.map(([u, v]): Vec2 => [MARGIN + left + (u - low[0]) * scale, flow.y - (high[1] - v) * scale]),
+        COLOURS[kind],
+      );
+  };
+  const height = (high[1] - low[1]) * scale;
+  plain.tagged('Figure', drawShapes, {
+    alt: picture.words,
+    box: { x: MARGIN + left, y: flow.y - height, width: (high[0] - low[0]) * scale, height },
+  });
   flow.y -= (high[1] - low[1]) * scale + 2;
   flow.sentence(picture.words, { left, width, size: SIZE.small });
   const each = width / KEY_COLUMNS;
@@ -262,26 +305,34 @@ function weights(flow: Flow, { heading, rows, columns, sentences }: Compared): v
     3;
   flow.part(tall, () => {
     flow.heading(heading);
-    const line = (name: string, values: readonly string[]): void => {
-      flow.page.in.plain.words(name, [MARGIN, flow.y - SIZE.text], SIZE.text, { width: first - 2 });
-      for (const [i, value] of values.entries()) {
-        const face = columns[i]?.isChosen ? 'bold' : 'plain';
-        flow.page.in[face].words(value, [MARGIN + first + i * each, flow.y - SIZE.text], SIZE.text, {
-          width: each - 2,
-        });
-      }
+    const { plain } = flow.page.in;
+    const line = (name: string, values: readonly string[], role: 'TH' | 'TD'): void => {
+      const y = flow.y - SIZE.text;
+      plain.group('TR', () => {
+        const head = (): void => plain.words(name, [MARGIN, y], SIZE.text, { width: first - 2 });
+        plain.tagged(name === '' ? 'TD' : 'TH', head, { scope: 'Row' });
+        for (const [i, value] of values.entries()) {
+          const face = columns[i]?.isChosen ? 'bold' : 'plain';
+          const at: Vec2 = [MARGIN + first + i * each, y];
+          plain.tagged(role, () => flow.page.in[face].words(value, at, SIZE.text, { width: each - 2 }));
+        }
+      });
       flow.y -= row;
     };
-    line(
-      '',
-      columns.map(({ name }) => name),
-    );
-    flow.rule(flow.y + 0.6);
-    for (const [k, name] of rows.entries())
+    plain.group('Table', () => {
       line(
-        name,
-        columns.map(({ values }) => values[k] ?? ''),
+        '',
+        columns.map(({ name }) => name),
+        'TH',
       );
+      flow.rule(flow.y + 0.6);
+      for (const [k, name] of rows.entries())
+        line(
+          name,
+          columns.map(({ values }) => values[k] ?? ''),
+          'TD',
+        );
+    });
     flow.y -= 1.5;
     for (const words of sentences) flow.sentence(words);
   });
@@ -296,9 +347,14 @@ function madeOf(flow: Flow, { heading, facts }: CustomerSheet['madeOf']): void {
   );
   flow.part(tall, () => {
     flow.heading(heading);
-    for (const { name, value } of facts) {
-      flow.page.in.bold.words(name, [MARGIN, flow.y - SIZE.text], SIZE.text, { width: left - 2 });
-      flow.sentence(value, { left, width });
-    }
+    const { bold } = flow.page.in;
+    bold.group('Table', () => {
+      for (const { name, value } of facts)
+        bold.group('TR', () => {
+          const at: Vec2 = [MARGIN, flow.y - SIZE.text];
+          bold.tagged('TH', () => bold.words(name, at, SIZE.text, { width: left - 2 }), { scope: 'Row' });
+          flow.sentence(value, { left, width, role: 'TD' });
+        });
+    });
   });
 }

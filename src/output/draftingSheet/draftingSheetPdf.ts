@@ -1,7 +1,11 @@
-import type { Segment, Vec2 } from '../../core/index.ts';
+import type { Layer, Segment, Vec2 } from '../../core/index.ts';
 import { brokenLines } from '../brokenLines.ts';
+import { drawLegend, layersIn } from '../pdf/legend.ts';
 import { SHEETS } from '../pdf/paper.ts';
 import { SheetFile, type SheetOptions, type SheetPage } from '../pdf/sheetFile.ts';
+import type { Leaf } from '../pdf/structure.ts';
+import { drawTitleBlock, footLine } from '../pdf/titleBlock.ts';
+import type { TitleBlock } from '../titleBlock.ts';
 import { DRAFTED, type Draft, type DraftingSheet } from './draftingSheet.ts';
 
 export interface DraftingSheetOptions extends SheetOptions {
@@ -22,22 +26,28 @@ const RULE = { width: 0.25, dash: [], ink: [60, 60, 60] } as const;
 /** Makes the drafting sheet as a PDF: for each piece a figure with its points, and the steps that draw it. */
 export async function draftingSheetPdf(
   sheet: DraftingSheet,
-  { paper = 'A4', onLacking }: DraftingSheetOptions = {},
+  { paper = 'A4', ...options }: DraftingSheetOptions = {},
 ): Promise<Uint8Array<ArrayBuffer>> {
-  const file = await SheetFile.titled(`${sheet.title}: drafting sheet`, ['plain', 'bold']);
+  const title = `${sheet.title}: drafting sheet`;
+  const file = await SheetFile.titled(title, ['plain', 'bold'], options);
   const flow = new PageFlow(file, SHEETS[paper]);
-  flow.words(`${sheet.title}: drafting sheet`, SIZE.title, 'bold');
+  const { block } = options;
+  if (block === undefined) flow.words(title, SIZE.title, { face: 'bold', role: 'H1' });
+  else flow.block(block);
+  flow.legend(
+    layersIn(sheet.drafts.map(({ piece }) => piece)).filter((layer) => DRAFTED.some((drafted) => drafted === layer)),
+  );
   flow.down(1);
   for (const words of sheet.introduction) flow.words(words, SIZE.text);
   flow.words(`Caution. ${sheet.caution}`, SIZE.text);
   for (const draft of sheet.drafts) flow.draft(draft);
   if (sheet.notes.length > 0) {
     flow.down(4);
-    flow.words('Notes', SIZE.piece, 'bold');
+    flow.words('Notes', SIZE.piece, { face: 'bold', role: 'H2' });
     for (const note of sheet.notes) flow.words(note, SIZE.text);
   }
-  flow.number(sheet.title);
-  return file.save({ onLacking });
+  flow.finish(title, block);
+  return file.save(options);
 }
 
 type Face = 'plain' | 'bold';
@@ -80,15 +90,34 @@ class PageFlow {
     return brokenLines(words, this.inner - indent, (line) => this.file.widthOf(face, line, size));
   }
 
-  words(words: string, size: number, face: Face = 'plain', mark = ''): void {
-    const indent = mark === '' ? 0 : INDENT;
+  words(words: string, size: number, { face = 'plain' as Face, role = 'P' as Leaf, indent = 0 } = {}): void {
     const lines = this.lines(words, size, face, indent);
     this.need(lines.length * size * LEADING);
-    lines.forEach((line, i) => {
-      this.y -= size * LEADING;
-      if (i === 0 && mark !== '') this.page.plain.words(mark, [MARGIN, this.y], size);
-      this.page[face].words(line, [MARGIN + indent, this.y], size);
+    this.page.plain.tagged(role, () => {
+      for (const line of lines) {
+        this.y -= size * LEADING;
+        this.page[face].words(line, [MARGIN + indent, this.y], size);
+      }
     });
+  }
+
+  /** A step behind its number. */
+  private step(words: string, number: number): void {
+    this.need(this.lines(words, SIZE.text, 'plain', INDENT).length * SIZE.text * LEADING);
+    this.page.plain.group('LI', () => {
+      this.page.plain.tagged('Lbl', () =>
+        this.page.plain.words(String(number), [MARGIN, this.y - SIZE.text * LEADING], SIZE.text),
+      );
+      this.words(words, SIZE.text, { role: 'LBody', indent: INDENT });
+    });
+  }
+
+  block(block: TitleBlock): void {
+    this.y -= drawTitleBlock(this.page.plain, [MARGIN, this.y], this.inner, block) + 3;
+  }
+
+  legend(layers: readonly Layer[]): void {
+    this.y -= drawLegend(this.page.plain, [MARGIN, this.y - 1], this.inner, layers) + 1;
   }
 
   /** A piece: its name and figure stay together with its first steps. */
@@ -99,35 +128,42 @@ class PageFlow {
     this.need(SIZE.piece * LEADING + high + 30);
     this.page.plain.lines([level([MARGIN, this.y], this.inner)], RULE);
     this.down(2);
-    this.words(title, SIZE.piece, 'bold');
+    this.words(title, SIZE.piece, { face: 'bold', role: 'H2' });
     const origin: Vec2 = [MARGIN + (this.inner - piece.width * scale) / 2, this.y - high + 1.5 * SIZE.point];
     const map = { origin, from: [0, 0], scale: [scale, scale] } as const;
-    for (const layer of DRAFTED)
-      this.page.plain.layer(
-        layer,
-        piece.layers[layer].filter(({ kind }) => kind !== 'text'),
-        map,
-      );
-    for (const { name, at } of points) {
-      const [x, y] = [origin[0] + at[0] * scale, origin[1] + at[1] * scale];
-      const [isLeft, isLow] = [at[0] === 0, at[1] === 0];
-      this.page.bold.words(name, [x + (isLeft ? -3 : 3), y + (isLow ? -1.1 : 0.4) * SIZE.point], SIZE.point, {
-        align: 'middle',
-      });
-    }
+    const drawFigure = (): void => {
+      for (const layer of DRAFTED)
+        this.page.plain.layer(
+          layer,
+          piece.layers[layer].filter(({ kind }) => kind !== 'text'),
+          map,
+        );
+      for (const { name, at } of points) {
+        const [x, y] = [origin[0] + at[0] * scale, origin[1] + at[1] * scale];
+        const [isLeft, isLow] = [at[0] === 0, at[1] === 0];
+        this.page.bold.words(name, [x + (isLeft ? -3 : 3), y + (isLow ? -1.1 : 0.4) * SIZE.point], SIZE.point, {
+          align: 'middle',
+        });
+      }
+    };
+    this.page.plain.tagged('Figure', drawFigure, {
+      alt: `${title}, with its points ${points.map(({ name }) => name).join(', ')}`,
+      box: { x: MARGIN, y: this.y - high, width: this.inner, height: high },
+    });
     this.down(high);
-    steps.forEach((step, i) => {
-      this.words(step, SIZE.text, 'plain', `${i + 1}`);
-      this.down(0.7);
+    this.page.plain.group('L', () => {
+      steps.forEach((step, i) => {
+        this.step(step, i + 1);
+        this.down(0.7);
+      });
     });
   }
 
   /** Numbers the pages at their feet. */
-  number(title: string): void {
+  finish(title: string, block?: TitleBlock): void {
     this.pages.forEach(({ plain }, i) => {
-      plain.words(`${title}. Drafting sheet, page ${i + 1} of ${this.pages.length}.`, [MARGIN, MARGIN - 6], SIZE.foot, {
-        width: this.inner,
-      });
+      const line = footLine(title, block, { page: i + 1, pages: this.pages.length });
+      plain.artifact(() => plain.words(line, [MARGIN, MARGIN - 6], SIZE.foot, { width: this.inner }));
     });
   }
 }

@@ -28,7 +28,7 @@ import { LASER_CAUTION } from '../laserCaution.ts';
 /**
  * Writes the pattern as a DXF in mm, one layer for each meaning, each in its colour and line type; closed outlines are
  * polylines whose arcs are bulges, holes are circles, slits lines. The cautions for a laser are comments (group 999) at
- * the head of the file and, with words, text under the pieces. Pictures are frames, and a note says so in the same places.
+ * the head of the file, after the title, and, with words, text under the pieces. Pictures are frames, and a note says so in the same places.
  *
  * Throws RangeError for a kerf out of range.
  */
@@ -47,7 +47,7 @@ export function patternDxf(drawing: Drawing, options: CuttingOptions = {}): stri
       );
     file.addLayer(name, aci, dash.length > 0 ? name : 'Continuous');
   }
-  const { width, pieces, cautions } = cuttingFile(drawing, options, gap_mm);
+  const { width, height, pieces, cautions } = cuttingFile(drawing, options, gap_mm);
   const hasPictures = pieces.some(({ layers }) =>
     layers.some(({ entities }) => entities.some(({ kind }) => kind === 'picture')),
   );
@@ -64,7 +64,15 @@ export function patternDxf(drawing: Drawing, options: CuttingOptions = {}): stri
     const to: Vec2 = [textWidth(text, CAUTION.height), from[1]];
     addWords(file, text, CAUTION.height, from, to, CAUTION_LAYER.name);
   });
-  return [...LASER_CAUTION, ...notes].map((caution) => `999\n${caution}\n`).join('') + file.stringify();
+  const reach = Math.max(width, ...rows.map((text) => textWidth(text, CAUTION.height)));
+  const low = rows.length === 0 ? 0 : -gap_mm - CAUTION.row * rows.length;
+  file.setVariable('$MEASUREMENT', { 70: 1 });
+  // Half a kerf more where a beam goes outside the drawn edge.
+  const beam = (options.kerf_mm ?? 0) / 2;
+  file.setVariable('$EXTMIN', { 10: -beam, 20: Math.min(low, -beam), 30: 0 });
+  file.setVariable('$EXTMAX', { 10: Math.max(reach, width + beam), 20: height + beam, 30: 0 });
+  const title = drawing.title.replace(/\p{Cc}/gu, ' ');
+  return [title, ...LASER_CAUTION, ...notes].map((caution) => `999\n${caution}\n`).join('') + file.stringify();
 }
 
 const PICTURES =

@@ -142,7 +142,8 @@ export function machinePlan(drawing: Drawing, profile: MachineProfile, options: 
   };
 }
 
-function planned(strokes: readonly Stroke[], { passes, curves }: MachineProfile): PlannedPass[] {
+/** The passes of strokes that lie on a bed, each in a short order. */
+export function planned(strokes: readonly Stroke[], { passes, curves }: MachineProfile): PlannedPass[] {
   let [at, atBefore]: [Vec2, Vec2] = [HOME, HOME];
   return passes.flatMap((pass, i): PlannedPass[] => {
     const own = strokes.filter(({ layer }) => pass.layers.includes(layer));

@@ -3,13 +3,13 @@ import { brokenLines } from '../brokenLines.ts';
 import type { LayerStyle } from '../layerStyle.ts';
 import { SHEETS } from '../pdf/paper.ts';
 import type { PdfCanvas } from '../pdf/pdfCanvas.ts';
-import { SheetFile } from '../pdf/sheetFile.ts';
+import { SheetFile, type SheetOptions } from '../pdf/sheetFile.ts';
 import { type Figure, line, type Measure, placed } from './figure.ts';
 import { frontFigure, openFigure, tailFigure, wrapFigure } from './figures.ts';
 import { CARD, printedRuler } from './printedRuler.ts';
 import { ASKED, INTRODUCTION, RULER_NOTE, TICKS, TITLE } from './sheetWords.ts';
 
-export interface MeasuringSheetOptions {
+export interface MeasuringSheetOptions extends Pick<SheetOptions, 'date'> {
   readonly units?: 'mm' | 'in';
   readonly paper?: 'A4' | 'Letter';
 }
@@ -36,14 +36,15 @@ const STYLE: Readonly<Record<'outline' | 'thin' | 'strip' | 'measure', LayerStyl
 export async function measuringSheetPdf({
   units = 'mm',
   paper = 'A4',
+  date,
 }: MeasuringSheetOptions = {}): Promise<Uint8Array<ArrayBuffer>> {
-  const file = await SheetFile.titled(TITLE, ['plain', 'bold']);
+  const file = await SheetFile.titled(TITLE, ['plain', 'bold'], { date });
   const { width, height } = SHEETS[paper];
   const { plain, bold } = file.addPage({ width, height }).in;
   const inner = width - 2 * MARGIN;
   let y = height - MARGIN - SIZE.title;
 
-  bold.words(TITLE, [MARGIN, y], SIZE.title);
+  bold.tagged('H1', () => bold.words(TITLE, [MARGIN, y], SIZE.title));
   y -= 3;
   y = paragraph(plain, INTRODUCTION[units], [MARGIN, y], inner, SIZE.text);
   y -= 6;
@@ -54,24 +55,31 @@ export async function measuringSheetPdf({
     [wrapFigure(), openFigure()],
   ] as const) {
     y -= Math.max(left.height, right.height) + 6;
-    drawFigure(plain, left, [MARGIN, y]);
-    drawFigure(plain, right, [MARGIN + inner / 2, y]);
     y -= 5;
     for (const [figure, x] of [
       [left, MARGIN],
       [right, MARGIN + inner / 2],
-    ] as const)
-      plain.words(figure.caption, [x + 2, y], SIZE.small);
+    ] as const) {
+      const box = { x, y: y + 5, width: inner / 2, height: figure.height };
+      const letters = [...figure.measures, ...(figure.pointers ?? [])].map(({ letter }) => letter).join(', ');
+      plain.tagged('Figure', () => drawFigure(plain, figure, [x, y + 5]), {
+        alt: `${figure.caption}: where ${letters} ${letters.length === 1 ? 'is' : 'are'} measured`,
+        box,
+      });
+      plain.tagged('Caption', () => plain.words(figure.caption, [x + 2, y], SIZE.small));
+    }
   }
 
   y -= 8;
   for (const { letter, name, how } of ASKED) {
-    badge(plain, letter, [MARGIN + BADGE, y - 1]);
-    bold.words(name, [MARGIN + 8, y - 2], SIZE.text, { width: 40 });
     const lines = brokenLines(how, inner - 90, (words) => plain.widthOf(words, SIZE.small));
-    lines.forEach((words, i) => {
-      const top = lines.length > 1 ? 0.6 : -2;
-      plain.words(words, [MARGIN + 50, y + top - i * SIZE.small * LEADING], SIZE.small);
+    plain.tagged('P', () => {
+      badge(plain, letter, [MARGIN + BADGE, y - 1]);
+      bold.words(name, [MARGIN + 8, y - 2], SIZE.text, { width: 40 });
+      lines.forEach((words, i) => {
+        const top = lines.length > 1 ? 0.6 : -2;
+        plain.words(words, [MARGIN + 50, y + top - i * SIZE.small * LEADING], SIZE.small);
+      });
     });
     plain.lines([line([width - MARGIN - 36, y - 3], [width - MARGIN - 8, y - 3])], STYLE.thin);
     plain.words(units, [width - MARGIN - 6, y - 2.5], SIZE.text);
@@ -97,10 +105,12 @@ export async function measuringSheetPdf({
 /** Sets lines of words downward from `at`. Returns the y of the last one. */
 function paragraph(canvas: PdfCanvas, words: string, [x, y]: Vec2, width: number, size: number): number {
   let at = y;
-  for (const text of brokenLines(words, width, (part) => canvas.widthOf(part, size))) {
-    at -= size * LEADING;
-    canvas.words(text, [x, at], size);
-  }
+  canvas.tagged('P', () => {
+    for (const text of brokenLines(words, width, (part) => canvas.widthOf(part, size))) {
+      at -= size * LEADING;
+      canvas.words(text, [x, at], size);
+    }
+  });
   return at;
 }
 
@@ -167,7 +177,9 @@ function drawRuler(canvas: PdfCanvas, units: 'mm' | 'in', [x, y]: Vec2, room: nu
   // Above the figures, where no tick of the ruler can be taken for the mark.
   const card = [line([x, low], [x, top]), line([x + CARD, low], [x + CARD, top]), line([x, low], [x + CARD, low])];
   canvas.lines([...ticks.map((tick) => placed(tick, [x, y])), ...card], STYLE.measure);
-  for (const { text, at } of figures) canvas.words(text, [x + at, y + 7], SIZE.small, { align: 'middle' });
+  canvas.artifact(() => {
+    for (const { text, at } of figures) canvas.words(text, [x + at, y + 7], SIZE.small, { align: 'middle' });
+  });
   canvas.words('bank card', [x + 2, middle], SIZE.small);
   const large = 'bank card ends here: print too large';
   canvas.words(large, [x + CARD - 1.5 - canvas.widthOf(large, SIZE.small), middle], SIZE.small);

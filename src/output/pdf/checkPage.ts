@@ -10,24 +10,16 @@ import {
 } from '../../core/index.ts';
 import { brokenLines } from '../brokenLines.ts';
 import type { LayerStyle } from '../layerStyle.ts';
-import { fitToPage, type Page, type Paper } from './paper.ts';
+import type { PagePlan } from './pagePlan.ts';
+import { fitToPage, type Paper } from './paper.ts';
 import type { PdfCanvas } from './pdfCanvas.ts';
 import { BAR_LENGTH, type MeasuredBars, type PrinterScale, percent } from './printerScale.ts';
 import { cornersTakenOff, tileName } from './tilePage.ts';
-import { crossedWords, PAGE_MARGIN, type Tiling } from './tiling.ts';
-
-export interface TiledPiece {
-  readonly piece: PieceDrawing;
-  readonly tiling: Tiling;
-  /** Page number of its first tile. */
-  readonly firstPage: number;
-}
+import { crossedWords } from './tiling.ts';
 
 export interface CheckPage {
   readonly drawing: Drawing;
-  readonly tiled: readonly TiledPiece[];
-  readonly pages: number;
-  readonly page: Page;
+  readonly plan: PagePlan;
   readonly paper: Paper;
   readonly scale: PrinterScale;
   readonly bars: MeasuredBars | undefined;
@@ -35,7 +27,9 @@ export interface CheckPage {
   readonly mirrored: boolean;
 }
 
-const BAR: LayerStyle = { width: 0.25, dash: [], ink: [0, 0, 0] };
+const BAR: LayerStyle = { width: 0.35, dash: [], ink: [0, 0, 0] };
+/** Thin, so that its middle is the end of the bar to a twentieth of a millimetre. */
+const END_LINE: LayerStyle = { width: 0.1, dash: [], ink: [0, 0, 0] };
 const GRID: LayerStyle = { width: 0.1, dash: [], ink: [90, 90, 90] };
 const OUTLINE: LayerStyle = { width: 0.35, dash: [], ink: [0, 0, 0] };
 
@@ -43,53 +37,52 @@ const OUTLINE: LayerStyle = { width: 0.35, dash: [], ink: [0, 0, 0] };
 const BAR_INCHES = printer('in').length(BAR_LENGTH);
 
 const TEXT = 3.2;
-const LEADING = 5;
-/** From the level check bar up to the foot of the upright one, mm: a rule laid along one must not cover the other. */
-const BARS_APART = 13;
-/** Least height of the tile map, mm. */
-const LEAST_MAP = 35;
+const LEADING = 4.6;
+/** From the left of the block to the upright bar, and on to the words: a rule laid along a bar covers nothing else, mm. */
+const UPRIGHT = 6;
+const COLUMN = 14;
+/** From the words down to the level bar, mm. */
+const ABOVE_BAR = 12;
 
-/** The first page: how to print, two bars to measure, the diagonals of the pieces, and which tile is on which page. */
+/** The part of the first page for checking: how to print, two bars to measure, the diagonals of the pieces, and the tile map. */
 export function drawCheckPage(canvas: PdfCanvas, check: CheckPage): void {
-  const { drawing, page, pages, scale } = check;
-  const left = PAGE_MARGIN + 2;
-  const width = page.width - 2 * left;
-  let y = page.height - PAGE_MARGIN - 7;
-  canvas.words(drawing.title, [left, y], 7, { width });
-  y -= 8;
-
+  const { drawing, plan, scale } = check;
+  const { block, map } = plan.check;
   // The bars stand apart, so that neither is read as part of the other; words go to the right of the upright one.
-  const upright: Vec2 = [left + 4, y - 4 - BAR_LENGTH * scale.y];
-  const level: Vec2 = [left + 4, upright[1] - BARS_APART];
+  const upright: Vec2 = [block.x + UPRIGHT, block.y + block.height - 3 - BAR_LENGTH * scale.y];
+  const level: Vec2 = [block.x + UPRIGHT + COLUMN, upright[1]];
+  const column = upright[0] + COLUMN;
+  const room = block.x + block.width - column - 2;
+  const top = block.y + block.height - 8;
+  canvas.words(drawing.title, [column, top], 6, { width: room });
   drawBar(canvas, level, [1, 0], BAR_LENGTH * scale.x);
   drawBar(canvas, upright, [0, 1], BAR_LENGTH * scale.y);
-  const length = `${BAR_LENGTH} mm from end to end (about ${BAR_INCHES})`;
-  canvas.words(`x check bar: ${length}`, [level[0] + 8, level[1] + 5], TEXT);
-  canvas.words(`y check bar: ${length}`, [upright[0] + 8, upright[1] + 8], TEXT, { rotation: Math.PI / 2 });
+  const length = `${BAR_LENGTH} mm between the tips of its arrows (about ${BAR_INCHES})`;
+  canvas.words(`x check bar: ${length}`, [level[0] + 8, level[1] + 6], TEXT);
+  canvas.words(`y check bar: ${length}`, [upright[0] + 9, upright[1] + 16], TEXT, { rotation: Math.PI / 2 });
 
-  const column = upright[0] + 14;
-  const room = page.width - PAGE_MARGIN - column;
-  const lines = words(check).flatMap((text) => brokenLines(text, room, (part) => canvas.widthOf(part, TEXT)));
-  // Shrunk rather than cut off: all of this must be there.
-  const shrink = Math.min(1, (BAR_LENGTH * scale.y - 2) / (lines.length * LEADING));
-  lines.forEach((line, i) => {
-    canvas.words(line, [column, y - 2 - i * LEADING * shrink], TEXT * shrink);
+  const high = top - 4 - (level[1] + ABOVE_BAR);
+  const said = words(check);
+  // Reduced until all is there, rather than cut off.
+  const sizes = Array.from({ length: 24 }, (_, i) => 0.95 ** i);
+  const broken = (share: number): string[] =>
+    said.flatMap((text) => brokenLines(text, room, (part) => canvas.widthOf(part, TEXT * share)));
+  const share = sizes.find((each) => broken(each).length * LEADING * each <= high) ?? sizes.at(-1)!;
+  broken(share).forEach((line, i) => {
+    canvas.words(line, [column, top - 4 - (i + 0.7) * LEADING * share], TEXT * share);
   });
-  const top = level[1] - 6;
-  if (top - PAGE_MARGIN - 10 > LEAST_MAP) {
-    drawMap(canvas, check.tiled, { x: left, y: PAGE_MARGIN + 8, width, height: top - PAGE_MARGIN - 8 });
-  }
-  canvas.words(`page 1 of ${pages}: check bars and tile map`, [left, PAGE_MARGIN + 2], 3);
+  if (map !== null)
+    drawMap(canvas, plan.tiled, { x: map.x + 4, y: map.y + 3, width: map.width - 8, height: map.height - 5 });
 }
 
-function words({ drawing, tiled, paper, scale, bars, suspicion, mirrored }: CheckPage): string[] {
+function words({ drawing, plan, paper, scale, bars, suspicion, mirrored }: CheckPage): string[] {
   const fitted = fitToPage(paper);
   const { size, exact, length, share } = printer(drawing.units);
-  const cutPieces = tiled.filter(({ piece }) => !isTracing(piece));
+  const cutPieces = drawing.pieces.filter((piece) => !isTracing(piece));
   const isOfTracings = cutPieces.length === 0;
-  const isTakenOff = cutPieces.some(({ piece }) => cornersTakenOff(piece).length > 0);
+  const isTakenOff = cutPieces.some((piece) => cornersTakenOff(piece).length > 0);
   return [
-    'Print at actual size, 100 %, without "fit to page" or "shrink". Then measure both bars, from the tick at one end to the tick at the other.',
+    'Print at actual size, 100 %, without "fit to page" or "shrink". Then measure both bars, from the tip of one arrow to the tip of the other.',
     ...(fitted === null
       ? []
       : [
@@ -102,19 +95,33 @@ function words({ drawing, tiled, paper, scale, bars, suspicion, mirrored }: Chec
         ]),
     ...(suspicion === null ? [] : [`Caution: ${suspicion}`]),
     `${drawing.faceUp.charAt(0).toUpperCase()}${drawing.faceUp.slice(1)}, ${isOfTracings ? placeOfTracing(mirrored) : placeOfPieces(mirrored)}`,
-    'Join tiles: cut one of two neighbours on its dashed line. Lay it on the other so that the diamonds of one number meet. Then check what is drawn' +
-      (isOfTracings
-        ? ' by the distances of rings given here.'
-        : `; a diagonal is taken from corner to corner${isTakenOff ? ', or from the angle marked where two edges would meet' : ''}:`),
-    ...cutPieces.map(
-      ({ piece }) =>
-        // A half is as wide as its card asks for, which is no cut size.
-        `${pieceWords(piece)}: ${(piece.id === 'half' ? exact : size)(piece.width)} × ${size(piece.height)}, diagonal ${length(Math.hypot(piece.width, piece.height))}`,
-    ),
+    ...(plan.tiled.length === 0
+      ? []
+      : [
+          'Join tiles: cut one of two neighbours on its dashed line. Lay it on the other so that the diamonds of one number meet.',
+        ]),
+    isOfTracings
+      ? 'Check what is drawn by the distances of rings given here.'
+      : `Check what is drawn; a diagonal is taken from corner to corner${isTakenOff ? ', or from the angle marked where two edges would meet' : ''}:`,
+    ...drawing.pieces.map((piece) => {
+      const place = `page ${pagesWords(plan, piece)}`;
+      if (isTracing(piece)) return `${pieceWords(piece)}: ${place}`;
+      // A half is as wide as its card asks for, which is no cut size.
+      const width = (piece.id === 'half' ? exact : size)(piece.width);
+      return `${pieceWords(piece)}: ${width} × ${size(piece.height)}, diagonal ${length(Math.hypot(piece.width, piece.height))}, ${place}`;
+    }),
     ...drawing.lengths.map(({ name, count, sum }) => `${name}, cut ${count}: ${size(sum.total)}`),
-    ...tiled.flatMap(({ piece, tiling }) => crossedWords(piece, tiling) ?? []),
+    ...plan.tiled.flatMap(({ piece, tiling }) => crossedWords(piece, tiling) ?? []),
     ...drawing.notes.map((note) => `Note: ${note}`),
   ];
+}
+
+/** The pages that a piece is on: `2`, `2, turned`, `3 to 6`. */
+function pagesWords({ pages }: PagePlan, { id }: PieceDrawing): string {
+  const on = pages.flatMap(({ parts }, i) => (parts.some(({ piece }) => piece.id === id) ? [i + 1] : []));
+  const isTurned = pages.some(({ parts }) => parts.some(({ piece, isTurned }) => piece.id === id && isTurned));
+  const [first, last] = [on[0]!, on.at(-1)!];
+  return `${first === last ? first : `${first} to ${last}`}${isTurned ? ', turned: its head is at the left' : ''}`;
 }
 
 const placeOfPieces = (mirrored: boolean): string =>
@@ -127,25 +134,35 @@ const placeOfTracing = (mirrored: boolean): string =>
     ? 'mirrored: the lines lie on the grain side and are transferred to it, head at the top.'
     : 'on the grain side: the lines are gone over through the paper, head at the top.';
 
-/** A bar with a tick at each 10 mm of its true length, through it at both ends. */
+/** Half the lines that mark the ends of a bar, and its arrows: length and half the width, mm. */
+const END = 4;
+const ARROW = { length: 3.5, half: 0.7 } as const;
+
+/** A bar between the tips of two arrows on lines across its ends, with a tick at each 10 mm of its true length. */
 function drawBar(canvas: PdfCanvas, from: Vec2, along: Vec2, length: number): void {
   const across: Vec2 = [along[1], along[0]];
   const at = (distance: number, aside: number): Vec2 => [
     from[0] + along[0] * distance + across[0] * aside,
     from[1] + along[1] * distance + across[1] * aside,
   ];
-  const ticks = Array.from({ length: BAR_LENGTH / 10 + 1 }, (_, i): Segment => {
-    const place = (length * i) / (BAR_LENGTH / 10);
-    const isEnd = i === 0 || i === BAR_LENGTH / 10;
-    return { kind: 'line', from: at(place, isEnd ? -2 : 0), to: at(place, isEnd ? 4 : 2) };
-  });
-  canvas.lines([{ kind: 'line', from: at(0, 0), to: at(length, 0) }, ...ticks], BAR);
+  const line = (a: Vec2, b: Vec2): Segment => ({ kind: 'line', from: a, to: b });
+  const tens = Array.from({ length: BAR_LENGTH / 10 - 1 }, (_, i) => (length * (i + 1)) / (BAR_LENGTH / 10));
+  canvas.lines([line(at(0, 0), at(length, 0)), ...tens.map((place) => line(at(place, 0), at(place, 2)))], BAR);
+  canvas.lines(
+    [0, length].map((place) => line(at(place, -END / 2), at(place, END))),
+    END_LINE,
+  );
+  for (const [tip, back] of [
+    [0, ARROW.length],
+    [length, length - ARROW.length],
+  ] as const)
+    canvas.area([at(tip, 0), at(back, ARROW.half), at(back, -ARROW.half)], BAR.ink);
 }
 
 /** Every piece on a small scale, with the windows of its pages and their numbers. */
 function drawMap(
   canvas: PdfCanvas,
-  tiled: readonly TiledPiece[],
+  tiled: PagePlan['tiled'],
   box: { x: number; y: number; width: number; height: number },
 ): void {
   const extents = tiled.map(({ piece, tiling }) => {
@@ -156,7 +173,7 @@ function drawMap(
     return { left, low, width: Math.max(right, piece.width) - left, height: Math.max(top, piece.height) - low };
   });
   const gap = 6;
-  const words = 5;
+  const words = 6;
   const scale = Math.min(
     (box.width - gap * (tiled.length - 1)) / extents.reduce((sum, { width }) => sum + width, 0),
     (box.height - words) / Math.max(...extents.map(({ height }) => height)),

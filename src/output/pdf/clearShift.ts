@@ -4,48 +4,51 @@ const CLEAR = 1;
 /** Shifts of under this are one, mm. */
 const LEAST = 1e-6;
 
+/** What lies along an axis from one place to another, mm, and how much it weighs that a line goes through it: a whole number. */
+export interface Stretch {
+  readonly from: number;
+  readonly to: number;
+  readonly weight: number;
+}
+
 export interface ClearShift {
   readonly shift: number;
-  /** How often a line goes through a mark. */
+  /** Sum of the weights of marks, each as often as a line goes through it. */
   readonly crossings: number;
   /** Numbers of the marks that a line goes through. */
   readonly crossed: ReadonlySet<number>;
 }
 
 /**
- * The shift from 0 to `furthest` (either sign) that takes parallel lines, all moved as one, through the fewest marks.
+ * The shift from 0 to `furthest` (either sign) that takes parallel lines, all moved as one, through marks of the least
+ * weight.
  *
- * Line l goes through mark [a, b] at the shifts from a - l to b - l, so the number of crossings changes at these places
- * only: counting along the sorted places is exact. Of the shifts with the fewest crossings the one nearest to 0 is taken that
+ * Line l goes through mark [a, b] at the shifts from a - l to b - l, so the weight changes at these places only: adding up along
+ * the sorted places is exact. Of the shifts with the least weight the one nearest to 0 is taken that
  * keeps `CLEAR` from both ends of its gap, or the middle of the widest gap where none is as wide.
  * @param lines places of the lines unshifted, mm
- * @param marks where each mark begins and ends along the axis, mm
  */
-export function clearShift(
-  lines: readonly number[],
-  furthest: number,
-  marks: readonly (readonly [number, number])[],
-): ClearShift {
+export function clearShift(lines: readonly number[], furthest: number, marks: readonly Stretch[]): ClearShift {
   const [low, high] = furthest < 0 ? [furthest, 0] : [0, furthest];
   const blocked = lines
-    .flatMap((line) => marks.map(([from, to], mark) => ({ from: from - line, to: to - line, mark })))
+    .flatMap((line) => marks.map(({ from, to, weight }, mark) => ({ from: from - line, to: to - line, weight, mark })))
     .filter(({ from, to }) => to > low && from < high);
   const places = [low, ...blocked.flatMap(({ from, to }) => [from, to]), high]
     .filter((at) => at >= low && at <= high)
     .sort((a, b) => a - b);
-  const begins = blocked.map(({ from }) => from).sort((a, b) => a - b);
-  const ends = blocked.map(({ to }) => to).sort((a, b) => a - b);
-  let [begun, ended] = [0, 0];
+  const begins = [...blocked].sort((a, b) => a.from - b.from);
+  const ends = [...blocked].sort((a, b) => a.to - b.to);
+  let [begun, ended, crossings] = [0, 0, 0];
   const gaps = places.slice(1).flatMap((to, i) => {
     const from = places[i]!;
     if (to - from < LEAST && high - low >= LEAST) return [];
     const middle = (from + to) / 2;
-    while (begun < begins.length && begins[begun]! < middle) begun++;
-    while (ended < ends.length && ends[ended]! <= middle) ended++;
-    return [{ from, to, crossings: begun - ended }];
+    for (; begun < begins.length && begins[begun]!.from < middle; begun++) crossings += begins[begun]!.weight;
+    for (; ended < ends.length && ends[ended]!.to <= middle; ended++) crossings -= ends[ended]!.weight;
+    return [{ from, to, crossings }];
   });
-  const crossings = Math.min(...gaps.map((gap) => gap.crossings));
-  const best = gaps.filter((gap) => gap.crossings === crossings);
+  const least = Math.min(...gaps.map((gap) => gap.crossings));
+  const best = gaps.filter((gap) => gap.crossings === least);
   const wide = best.filter(({ from, to }) => to - from >= 2 * CLEAR);
   const kept = wide.length > 0 ? wide : [best.reduce((a, b) => (b.to - b.from > a.to - a.from ? b : a))];
   const shifts = kept.map(({ from, to }) => {
@@ -55,5 +58,5 @@ export function clearShift(
   });
   const shift = shifts.reduce((a, b) => (Math.abs(b) < Math.abs(a) ? b : a));
   const crossed = new Set(blocked.filter(({ from, to }) => from < shift && to > shift).map(({ mark }) => mark));
-  return { shift, crossings, crossed };
+  return { shift, crossings: least, crossed };
 }

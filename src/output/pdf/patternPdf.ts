@@ -1,11 +1,10 @@
 import { type Drawing, mirroredDrawing, pieceWords } from '../../core/index.ts';
-import { drawCheckPage, type TiledPiece } from './checkPage.ts';
-import { checkPaper, type Page, type Paper, SHEETS } from './paper.ts';
-import type { PdfCanvas } from './pdfCanvas.ts';
+import { drawCheckPage } from './checkPage.ts';
+import { type PagePart, pagePlan } from './pagePlan.ts';
+import { checkPaper, type Paper } from './paper.ts';
 import { fitToPageSuspicion, type MeasuredBars, printerScale } from './printerScale.ts';
 import { SheetFile, type SheetOptions } from './sheetFile.ts';
-import { drawTile, joiningMarks, tileName } from './tilePage.ts';
-import { tiling } from './tiling.ts';
+import { drawFrame, drawPart, joiningMarks, tileName } from './tilePage.ts';
 
 export interface PdfOptions extends SheetOptions {
   readonly paper?: Paper;
@@ -19,7 +18,7 @@ export interface PdfOptions extends SheetOptions {
 const MOST_PAGES = 400;
 
 /**
- * Makes the true-size template as a PDF: a page with check bars and tile map, then the tiles of each piece.
+ * Makes the true-size template as a PDF: check bars and tile map, the tiles of large pieces, smaller pieces where there is room.
  *
  * The same drawing and options give the same bytes. Pieces that are cut twice are printed once.
  * @returns the file; rejects with RangeError for an unknown paper, bars more than a tenth off, or over 400 pages
@@ -29,34 +28,30 @@ export async function patternPdf(drawing: Drawing, options: PdfOptions = {}): Pr
   checkPaper(paper);
   const scale = printerScale(bars);
   const seen = mirrored ? mirroredDrawing(drawing) : drawing;
-  let pages = 1;
-  const tiled = seen.pieces.map((piece): TiledPiece => {
-    const tiles = tiling(piece, paper, scale);
-    const firstPage = pages + 1;
-    pages += tiles.tiles.length;
-    return { piece, tiling: tiles, firstPage };
-  });
-  if (pages > MOST_PAGES)
+  const plan = pagePlan(seen, paper, scale);
+  const count = plan.pages.length;
+  if (count > MOST_PAGES)
     throw new RangeError(
-      `Got a pattern of ${pages} pages; allowed: ${MOST_PAGES}. Choose a larger paper or a roll, or take the SVG or DXF file.`,
+      `Got a pattern of ${count} pages; allowed: ${MOST_PAGES}. Choose a larger paper or a roll, or take the SVG or DXF file.`,
     );
 
   const file = await SheetFile.titled(drawing.title, ['plain'], options);
-  const add = (page: Page): PdfCanvas => file.addPage(page).in.plain;
-
-  const page = typeof paper === 'string' ? SHEETS[paper] : { width: paper.roll_mm, height: 297 };
   const suspicion = bars === undefined ? null : fitToPageSuspicion(bars, paper);
-  drawCheckPage(add(page), { drawing: seen, tiled, pages, page, paper, scale, bars, suspicion, mirrored });
-  for (const { piece, tiling, firstPage } of tiled) {
-    const marks = joiningMarks(piece, tiling);
-    tiling.tiles.forEach((tile, i) => {
-      const which =
-        tiling.tiles.length === 1
-          ? ''
-          : `, tile ${tileName(tile)} (column ${tile.column + 1} of ${tiling.columns}, row ${tile.row + 1} of ${tiling.rows})`;
-      const footer = `${drawing.title}: ${pieceWords(piece)}${which}. Page ${firstPage + i} of ${pages}. Print at actual size, 100 %.`;
-      drawTile(add(tiling.page), piece, tiling, tile, marks, scale, footer);
-    });
-  }
+  const marks = new Map(plan.tiled.map(({ piece, tiling }) => [piece, joiningMarks(piece, tiling)]));
+  plan.pages.forEach(({ page, parts }, i) => {
+    const canvas = file.addPage(page).in.plain;
+    if (i === 0) drawCheckPage(canvas, { drawing: seen, plan, paper, scale, bars, suspicion, mirrored });
+    for (const part of parts) drawPart(canvas, page, part, marks.get(part.piece) ?? [], scale);
+    const shown = [...(i === 0 ? ['check bars'] : []), ...parts.map(partWords)].join('; ');
+    const footer = `${drawing.title}: ${shown}. Page ${i + 1} of ${count}. Print at actual size, 100 %.`;
+    drawFrame(canvas, page, footer);
+  });
   return file.save(options);
+}
+
+/** `Outside, cut 1, tile B1 (column 2 of 3, row 1 of 1)`. */
+function partWords({ piece, tile: on }: PagePart): string {
+  if (on === null) return pieceWords(piece);
+  const { of, tile } = on;
+  return `${pieceWords(piece)}, tile ${tileName(tile)} (column ${tile.column + 1} of ${of.columns}, row ${tile.row + 1} of ${of.rows})`;
 }

@@ -1,5 +1,6 @@
 import type { PDFDocument, PDFPage } from '@cantoo/pdf-lib';
 import { crc32 } from '../crc32.ts';
+import type { TitleBlock } from '../titleBlock.ts';
 import { FACES, type Face, letterFile } from './letterFiles.ts';
 import { LACKING, Lettering } from './lettering.ts';
 import { OptionalLayers } from './optionalLayers.ts';
@@ -16,6 +17,8 @@ type PdfLib = typeof import('@cantoo/pdf-lib');
 export interface SheetOptions {
   /** Day that the sheet is made, ISO 8601, such as `2026-11-27`. Without it the file names none: no clock is read. */
   readonly date?: string;
+  /** What stands at the head of a sheet of a job; its day is the day of the file. */
+  readonly block?: TitleBlock;
   /** Called with the characters that the sheet's letters lack, if any; a box stands for each. */
   readonly onLacking?: (characters: readonly string[]) => void;
 }
@@ -29,7 +32,7 @@ export interface SheetPage<F extends Face> {
 /** Six capitals before the name of a font of which only some glyphs are in the file (ISO 32000-1, 9.6.4). */
 const SUBSET = 'CVRWRT';
 
-/** Most lacking characters that are named one by one. */
+/** Most lacking signs that are named one by one. */
 const MOST_NAMED = 12;
 
 /** Language of every sheet, BCP 47. */
@@ -64,7 +67,7 @@ export class SheetFile<F extends Face> {
   static async titled<F extends Face>(
     title: string,
     faces: readonly F[],
-    { date }: Pick<SheetOptions, 'date'> = {},
+    { block, date = block?.date || undefined }: Pick<SheetOptions, 'block' | 'date'> = {},
   ): Promise<SheetFile<F>> {
     if (date !== undefined && !(DAY.test(date) && Number.isFinite(Date.parse(date))))
       throw new RangeError(`Got date "${date}"; allowed: a day such as 2026-11-27. Write year, month and day.`);
@@ -118,9 +121,14 @@ export class SheetFile<F extends Face> {
     if (lacking.length > 0 && first !== undefined) {
       onLacking?.(lacking);
       const [canvas] = Object.values<PdfCanvas>(first.in);
-      canvas!.words(`${LACKING} stands for what this sheet's letters lack: ${named(lacking)}`, [10, 5.5], 2.6, {
-        width: first.page.getWidth() / PT - 20,
-      });
+      canvas!.words(
+        `${LACKING} stands for what this sheet's letters lack: ${named(lacking)}. Write it in by hand.`,
+        [10, 5.5],
+        2.6,
+        {
+          width: first.page.getWidth() / PT - 20,
+        },
+      );
     }
     const { lib, document } = this;
     const { context, catalog } = document;
@@ -150,11 +158,11 @@ function identified(bytes: Uint8Array<ArrayBuffer>): Uint8Array<ArrayBuffer> {
   return bytes;
 }
 
-/** Characters by their Unicode numbers. */
-function named(characters: readonly string[]): string {
-  const numbers = characters
-    .slice(0, MOST_NAMED)
-    .map((character) => `U+${character.codePointAt(0)!.toString(16).toUpperCase().padStart(4, '0')}`);
-  const rest = characters.length - numbers.length;
+/** Signs by the Unicode numbers of their characters. */
+function named(signs: readonly string[]): string {
+  const number = (character: string): string =>
+    `U+${character.codePointAt(0)!.toString(16).toUpperCase().padStart(4, '0')}`;
+  const numbers = signs.slice(0, MOST_NAMED).map((sign) => Array.from(sign, number).join(' '));
+  const rest = signs.length - numbers.length;
   return `${numbers.join(', ')}${rest > 0 ? ` and ${rest} more` : ''}`;
 }

@@ -1,6 +1,6 @@
-import { type Box, LAYERS, type PieceDrawing } from '../../core/index.ts';
+import { type Box, distance, LAYERS, type PieceDrawing } from '../../core/index.ts';
 import { LAYER_STYLES } from '../layerStyle.ts';
-import { clearShift } from './clearShift.ts';
+import { clearShift, type Stretch } from './clearShift.ts';
 import { LONGEST_PAGE, type Page, type Paper, SHEETS } from './paper.ts';
 import type { PrinterScale } from './printerScale.ts';
 import { entityBox } from './touches.ts';
@@ -9,9 +9,12 @@ import { entityBox } from './touches.ts';
 export const PAGE_MARGIN = 10;
 export const FOOTER = 8;
 
+/** Half the size of a joining mark, mm. */
+export const DIAMOND = 4;
+
 /** How far neighbouring tiles overlap on the pattern, and how far the pattern stays inside the outermost tiles, mm. */
 export const OVERLAP = 12;
-const PAD = 2;
+export const PAD = 2;
 
 /** One page's window on a piece, in the piece's coordinates, mm. */
 export interface Tile {
@@ -82,13 +85,13 @@ export function tiling(
     const across = clearShift(
       seams(columns, window.width).map((at) => at - PAD),
       -room(columns, window.width, width),
-      marks.map(({ box }) => [box.x, box.x + box.width]),
+      [...marks.map(({ box }) => stretch(box.x, box.width)), ...linesAcross(piece, 0)],
     );
     // Rows are counted from the top, so they are shifted upward.
     const upright = clearShift(
       seams(rows, window.height).map((at) => height + PAD - at),
       room(rows, window.height, height),
-      marks.map(({ box }) => [box.y, box.y + box.height]),
+      [...marks.map(({ box }) => stretch(box.y, box.height)), ...linesAcross(piece, 1)],
     );
     return { page, window, columns, rows, across, upright };
   });
@@ -128,6 +131,23 @@ function marksOf({ layers }: Pick<PieceDrawing, 'layers'>): Mark[] {
       return layer === 'hole' ? [{ kind: 'hole', box: inked(entityBox(entity), LAYER_STYLES.hole.width / 2) }] : [];
     }),
   );
+}
+
+/** Weights of a hole or words, and of a long line beside a joint, which only makes the joint hard to see. */
+const WEIGHT = { mark: 10_000, line: 1 } as const;
+
+const stretch = (from: number, size: number): Stretch => ({ from, to: from + size, weight: WEIGHT.mark });
+
+/** Long lines square to an axis, with the room of the joining marks on both sides. */
+function linesAcross({ layers }: Pick<PieceDrawing, 'layers'>, axis: 0 | 1): Stretch[] {
+  return LAYERS.flatMap((layer) => layers[layer])
+    .flatMap((entity) => (entity.kind === 'path' ? entity.segments : entity.kind === 'line' ? [entity] : []))
+    .flatMap((segment): Stretch[] => {
+      if (segment.kind !== 'line') return [];
+      const [from, to] = [segment.from[axis], segment.to[axis]];
+      const isAcross = Math.abs(from - to) < 1e-6 && distance(segment.from, segment.to) > OVERLAP;
+      return isAcross ? [{ from: from - DIAMOND, to: to + DIAMOND, weight: WEIGHT.line }] : [];
+    });
 }
 
 const inked = ({ x, y, width, height }: Box, pen: number): Box => ({

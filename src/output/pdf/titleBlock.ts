@@ -35,6 +35,8 @@ export function titleBlockHeight(canvas: PdfCanvas, width: number, block: TitleB
  * square code says so, and how it goes instead.
  * @param at its upper left corner, page mm
  * @param width at least `TITLE_BLOCK.leastWidth`
+ * @param of where the number of pages is known when the block is drawn; the foot of each page has it too
+ * @param role of the job's name: on a sheet with a heading of its own it is a second
  * @returns its height, mm
  */
 export function drawTitleBlock(
@@ -42,23 +44,34 @@ export function drawTitleBlock(
   [left, top]: Vec2,
   width: number,
   block: TitleBlock,
-  of: PageOf,
+  of?: PageOf,
+  role: 'H1' | 'H2' = 'H1',
 ): number {
-  const { height, lines, square, room } = laidOut(canvas, width, block);
+  const { height, facts, square, room } = laidOut(canvas, width, block);
   canvas.lines(rectangle([left, top - height], [left + width, top]), FRAME);
   let y = top - PAD - SIZE.job;
-  canvas.words(block.job, [left + PAD, y], SIZE.job, { width: room * 0.68 });
-  const sheet = `${block.sheet}, page ${of.page} of ${of.pages}`;
+  canvas.tagged(role, () => canvas.words(block.job, [left + PAD, y], SIZE.job, { width: room * 0.68 }));
+  const sheet = of === undefined ? block.sheet : `${block.sheet}, page ${of.page} of ${of.pages}`;
   const wide = Math.min(room * 0.3, canvas.widthOf(sheet, SIZE.text));
   canvas.words(sheet, [left + PAD + room - wide, y], SIZE.text, { width: wide });
   y -= SIZE.job * 0.4;
   canvas.lines([level([left, y], room + 2 * PAD)], FRAME);
   y -= 0.8;
-  for (const { name, words } of lines) {
-    y -= SIZE.text * LEADING;
-    if (name !== '') canvas.words(name, [left + PAD, y], SIZE.text, { width: NAMES - 1 });
-    canvas.words(words, [left + PAD + NAMES, y], SIZE.text, { width: room - NAMES });
-  }
+  canvas.group('Table', () => {
+    for (const { name, lines } of facts)
+      canvas.group('TR', () => {
+        const base = y - SIZE.text * LEADING;
+        canvas.tagged('TH', () => canvas.words(name, [left + PAD, base], SIZE.text, { width: NAMES - 1 }), {
+          scope: 'Row',
+        });
+        canvas.tagged('TD', () => {
+          for (const words of lines) {
+            y -= SIZE.text * LEADING;
+            canvas.words(words, [left + PAD + NAMES, y], SIZE.text, { width: room - NAMES });
+          }
+        });
+      });
+  });
   if (square === null) return height;
   const side = square.module * square.modules.length;
   const corner: Vec2 = [left + width - side - 1, top - (height - side) / 2];
@@ -66,25 +79,30 @@ export function drawTitleBlock(
     [{ kind: 'line', from: [left + room + 2 * PAD, top], to: [left + room + 2 * PAD, top - height] }],
     FRAME,
   );
-  drawSquare(canvas, square, corner);
+  const box = { x: corner[0], y: corner[1] - side, width: side, height: side };
+  canvas.tagged('Figure', () => drawSquare(canvas, square, corner), {
+    alt: `Square code of the address ${block.link}`,
+    box,
+  });
   return height;
 }
 
-/** The line that tells one page of a sheet from others where no title block stands: job, piece, version, day, page. */
-export function pageLine({ job, version, date }: TitleBlock, what: string, { page, pages }: PageOf): string {
-  return [
-    `${job}: ${what}`,
-    `version ${version}`,
-    ...(date === '' ? [] : [dayWords(date)]),
-    `page ${page} of ${pages}`,
-  ].join(', ');
+/**
+ * The line at the foot of a page: what it is, in which version of the job, of which day, and its number.
+ * @param what job and sheet, such as `Tide ledger: bench sheet`
+ * @param block of a sheet of a job; without it neither version nor day are known
+ */
+export function footLine(what: string, block: Pick<TitleBlock, 'version' | 'date'> | undefined, of: PageOf): string {
+  const said =
+    block === undefined ? [] : [`version ${block.version}`, ...(block.date === '' ? [] : [dayWords(block.date)])];
+  return [what, ...said, `page ${of.page} of ${of.pages}`].join(', ');
 }
 
 function laidOut(canvas: PdfCanvas, width: number, block: TitleBlock) {
   const square = block.link === null ? null : squareCode(block.link);
   const side = square === null ? 0 : square.module * square.modules.length + 2;
   const room = width - side - 2 * PAD;
-  const facts = [
+  const said = [
     ...block.facts,
     {
       name: 'Version',
@@ -92,26 +110,25 @@ function laidOut(canvas: PdfCanvas, width: number, block: TitleBlock) {
     },
     ...squareWords(block, square),
   ];
-  const lines = facts.flatMap(({ name, value }) =>
-    brokenLines(value, room - NAMES, (part) => canvas.widthOf(part, SIZE.text)).map((words, i) => ({
-      name: i === 0 ? name : '',
-      words,
-    })),
-  );
-  const height = 2 * PAD + SIZE.job * 1.4 + 0.8 + lines.length * SIZE.text * LEADING;
-  return { height: Math.max(TITLE_BLOCK.leastHeight, height, side), lines, square, room };
+  const facts = said.map(({ name, value }) => ({
+    name,
+    lines: brokenLines(value, room - NAMES, (part) => canvas.widthOf(part, SIZE.text)),
+  }));
+  const rows = facts.reduce((sum, { lines }) => sum + lines.length, 0);
+  const height = 2 * PAD + SIZE.job * 1.4 + 0.8 + rows * SIZE.text * LEADING;
+  return { height: Math.max(TITLE_BLOCK.leastHeight, height, side), facts, square, room };
 }
 
-function squareWords({ link }: TitleBlock, square: SquareCode | null): TitleBlock['facts'] {
-  if (link === null) return [];
+function squareWords({ link, isTooLarge }: TitleBlock, square: SquareCode | null): TitleBlock['facts'] {
+  if (link === null && !isTooLarge) return [];
   return square === null
     ? [
         {
-          name: 'Square',
+          name: 'Code',
           value: 'This job is too large for a square code. Save it as a file and keep that with this sheet.',
         },
       ]
-    : [{ name: 'Square', value: 'Photograph it with a telephone to open this job in this version.' }];
+    : [{ name: 'Code', value: 'Photograph the square code with a telephone to open this job in this version.' }];
 }
 
 /** The dark modules that lie side by side in a row as one piece. */

@@ -4,15 +4,15 @@ import { addScaled, type Box, boxOf, type Entity, pictureFrame, textBox, type Ve
 const REACH = 1;
 
 /** Whether an entity may show in a window, erring toward yes. Keeps what lies on other pages out of a page. */
-export function touches(entity: Entity, window: Box): boolean {
+export function touches(entity: Entity, window: Box, reach = REACH): boolean {
   // Piece by piece: the box of an outline holds the whole window.
-  if (entity.kind === 'path') return entity.segments.some((segment) => touches(segment, window));
+  if (entity.kind === 'path') return entity.segments.some((segment) => touches(segment, window, reach));
   const box = entityBox(entity);
   return (
-    box.x - REACH <= window.x + window.width &&
-    box.x + box.width + REACH >= window.x &&
-    box.y - REACH <= window.y + window.height &&
-    box.y + box.height + REACH >= window.y
+    box.x - reach <= window.x + window.width &&
+    box.x + box.width + reach >= window.x &&
+    box.y - reach <= window.y + window.height &&
+    box.y + box.height + reach >= window.y
   );
 }
 

@@ -56,7 +56,9 @@ test('the pages said beforehand are the pages of the file', async () => {
   const drawing = patternDrawing(coverDesign(parsed.job));
   const bars = { x_mm: 148, y_mm: 151 };
   for (const paper of ['A4', 'Tabloid', { roll_mm: 610 }] as const)
-    expect(await readPdf(await patternPdf(drawing, { paper, bars }))).toHaveLength(templatePages(drawing, paper, bars));
+    expect(await readPdf(await patternPdf(drawing, { paper, bars }))).toHaveLength(
+      templatePages(drawing, paper, { bars }).pages,
+    );
 });
 
 test('the printer is kept in the browser, and what cannot be read is left alone', () => {

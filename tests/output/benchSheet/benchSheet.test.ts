@@ -15,6 +15,7 @@ import { defined } from '../../defined.ts';
 import { jobDocument, soundJob } from '../../jobArbitrary.ts';
 import { checkLaw } from '../../laws.ts';
 import { nth } from '../../nth.ts';
+import { boundsOf } from '../outlineDistance.ts';
 import { readPdf } from '../pdfReading.ts';
 
 const designs = EXAMPLE_JOBS.map(({ id, document }) => [id, coverDesign(soundJob(document))] as const);
@@ -44,6 +45,35 @@ describe('the bench sheet', () => {
         }
     }
   });
+
+  test.each(designs)(
+    'of the %s draws each piece once with what its lines mean, and fills its pages',
+    async (_id, design) => {
+      const pages = await readPdf(await benchSheetPdf(design));
+      const [front] = pages;
+      const drawing = patternDrawing(design);
+      // Closed outlines in the line of a cut edge, alike in shape to the pieces.
+      const outlines = front!.paths.filter(({ lineWidth, isDashed, chains }) => {
+        const chain = nth(chains, 0);
+        return !isDashed && Math.abs(lineWidth - 0.3) < 1e-3 && chains.length === 1 && chain.length > 4;
+      });
+      const shapes = outlines.map(({ chains }) => boundsOf(nth(chains, 0))).map(({ width, height }) => width / height);
+      expect(shapes.map((shape) => shape.toFixed(3)).toSorted()).toEqual(
+        drawing.pieces.map(({ width, height }) => (width / height).toFixed(3)).toSorted(),
+      );
+      const words = front!.words.map(({ text }) => text).join(' ');
+      for (const name of ['cut edge', 'folds', 'seam line', 'holes and slits', 'Not in true size'])
+        expect(words).toContain(name);
+      expect(words).not.toContain('tooling');
+      for (const { words, height, paths } of pages) {
+        const ends = [
+          ...words.filter(({ text }) => !/page \d of \d/.test(text)).map(({ at }) => at[1]),
+          ...paths.flatMap(({ chains }) => chains.flat()).map(([, y]) => y),
+        ];
+        expect(ends.reduce((least, end) => Math.min(least, end))).toBeLessThan(0.2 * height);
+      }
+    },
+  );
 
   test('can be read back as text: sizes, holes, lace, and every caution', async () => {
     const words = await wordsOf(await benchSheetPdf(tide));

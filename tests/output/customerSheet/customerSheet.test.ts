@@ -336,6 +336,11 @@ describe.each(['A4', 'Letter'] as const)('the sheet on %s', (paper) => {
       const sheet = sheetOf({ ...document, rates: parsed.job.rates, leather: parsed.job.leather }, offer);
       const pdf = await read(sheet, { paper, pictures, mark: PNG });
       let rest = letters(pdf.text);
+      for (let page = 1; page <= pdf.pages; page++) {
+        const foot = letters(`${sheet.title}, page ${page} of ${pdf.pages}`);
+        expect(rest).toContain(foot);
+        rest = rest.replace(foot, '');
+      }
       // The longest first, so that no text is taken out of a longer one.
       for (const text of [...sheetTexts(sheet)].sort((a, b) => b.length - a.length)) {
         expect(rest).toContain(letters(text));

@@ -1,3 +1,4 @@
+import { useMemo } from 'react';
 import { KNIFE } from '../../../core/index.ts';
 import { fileName } from '../../../output/fileName.ts';
 import { fitToPage, type Paper } from '../../../output/pdf/paper.ts';
@@ -13,7 +14,7 @@ import type { TemplateChoice } from './templateChoice.ts';
 import { templatePages } from './templatePages.ts';
 import type { TemplateParts } from './templateParts.ts';
 
-const PAPERS = ['A4', 'Letter', 'A3', 'Tabloid', 'roll'].map((value) => ({ value, label: value }));
+const PAPERS = ['A4', 'Letter', 'A3', 'Tabloid', 'A2', 'A1', 'A0', 'roll'].map((value) => ({ value, label: value }));
 
 /** The template on the printer at hand, in true size. */
 export function PaperTemplate({
@@ -30,7 +31,10 @@ export function PaperTemplate({
   const [making, make] = useMaking();
   const { paper, bars, issues, suspicion } = settings;
   const isRefused = paper === null || issues.barX !== undefined || issues.barY !== undefined;
-  const pages = isRefused ? null : templatePages(drawing, paper, bars);
+  const plan = useMemo(
+    () => (isRefused ? null : templatePages(drawing, paper!, { bars, mirrored })),
+    [isRefused, drawing, paper, bars, mirrored],
+  );
   const save = async (onLacking: SheetOptions['onLacking']): Promise<void> => {
     const { patternPdf } = await import('../../../output/pdf/patternPdf.ts');
     const file = await patternPdf(drawing, { paper: paper!, mirrored, bars, onLacking });
@@ -47,17 +51,18 @@ export function PaperTemplate({
         chosen={choice.paper}
         choose={(value) => choose({ paper: value as TemplateChoice['paper'] })}
         notes={
-          pages === null
+          plan === null
             ? []
             : [
-                `${pages} pages, the first with check bars and the map of the tiles.${isTracing ? '' : ' A piece cut twice is printed once.'}`,
+                `${plan.pages === 1 ? 'One page, with check bars' : `${plan.pages} pages, the first with check bars`}.${isTracing ? '' : ' A piece cut twice is printed once.'}`,
+                ...plan.notes,
               ]
         }
       />
       {choice.paper === 'roll' && (
         <PlainField
           title="Roll width"
-          help="Across the roll. Each piece is cut as long as it needs. Without a unit: mm."
+          help="Across the roll. All pieces that it is wide enough for come on one page. Without a unit: mm."
           text={choice.roll}
           change={(roll) => choose({ roll })}
           issues={listed(issues.roll)}

@@ -15,12 +15,16 @@ const templateChoiceSchema = z.object({
   transferred: z._default(z.boolean(), false),
   madeIn: z._default(z.enum(['card', 'leather']), 'card'),
   cards: z._default(z.enum(['pieces', 'one', 'half']), 'pieces'),
-  paper: z._default(z.enum(['A4', 'Letter', 'A3', 'Tabloid', 'roll']), 'A4'),
+  paper: z._default(z.enum(['A4', 'Letter', 'A3', 'Tabloid', 'A2', 'A1', 'A0', 'roll']), 'A4'),
   /** Texts as typed; a figure without a unit is mm. */
   roll: typed('610'),
   barX: typed(''),
   barY: typed(''),
   kerf: typed(''),
+  /** One of the maker's machines by its id; empty for a file without one. */
+  machine: typed(''),
+  machineLeather: z._default(z.string().check(z.maxLength(60)), ''),
+  machineThickness: typed(''),
   mirrored: z._default(z.boolean(), false),
   /** Layers left out of the cutting files: a layer that comes with a later version is in them. */
   leftOut: z._default(z.array(z.enum(LAYERS)), []),

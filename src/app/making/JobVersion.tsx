@@ -1,0 +1,15 @@
+import { useDeferredValue, useMemo } from 'react';
+import { versionMark } from '../../output/versionMark.ts';
+import { useBench } from '../state/BenchContext.tsx';
+
+/** The mark of the open job's version, as sheets and files carry it. */
+export function JobVersion() {
+  const job = useDeferredValue(useBench(({ history }) => history.good.job));
+  const mark = useMemo(() => versionMark(job), [job]);
+  return (
+    <p className="help">
+      This job is at version <strong>{mark}</strong>. Every sheet saved carries this mark. A sheet with another mark is
+      of another version.
+    </p>
+  );
+}
