@@ -2,12 +2,13 @@ import { useMemo } from 'react';
 import { unbroken } from '../../../output/brokenLines.ts';
 import { draftingSheet } from '../../../output/draftingSheet/draftingSheet.ts';
 import { fileName } from '../../../output/fileName.ts';
+import { cardWords, drawnCards } from '../../../output/template/drawnTemplate.ts';
 import type { Bench } from '../../state/bench.ts';
 import { lagging } from '../../state/lagging.tsx';
+import { cardOf } from '../cardOf.ts';
 import { Notes, Panel } from '../PanelParts.tsx';
 import { SaveSheet } from '../SaveSheet.tsx';
 import { CardChoices } from '../template/CardChoices.tsx';
-import { cardWords, drawnCards } from '../template/drawnCards.ts';
 import { useTemplateChoice } from '../template/useTemplateChoice.ts';
 import { DraftFigure } from './DraftFigure.tsx';
 import './drafting.css';
@@ -17,7 +18,7 @@ function DraftingPanel({ design }: Pick<Bench, 'design'>) {
   const [choice, choose] = useTemplateChoice();
   const { madeIn, cards } = choice;
   const { source, sheet } = useMemo(() => {
-    const { source, drawing } = drawnCards(design, { madeIn, cards });
+    const { source, drawing } = drawnCards(design, { madeIn, cards }, null, cardOf);
     return { source, sheet: draftingSheet(source, drawing) };
   }, [design, madeIn, cards]);
   return (

@@ -214,7 +214,9 @@ export function HideDrawing({ leather }: { readonly leather: LeatherName }) {
                 ? 'No leather is outlined yet. Draw the outline, or put a picture of it here first.'
                 : chosen === null
                   ? 'Press the outline or a defect to change it.'
-                  : 'Drag a corner to move it. Press a side to add one.'}
+                  : chosen.name === 'scale'
+                    ? 'Drag A and B onto two places whose distance you know.'
+                    : 'Drag a corner to move it. Press a side to add one.'}
         </p>
       </div>
       <div ref={ref}>

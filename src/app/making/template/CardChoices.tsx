@@ -1,8 +1,8 @@
+import type { CardsChoice } from '../../../output/template/drawnTemplate.ts';
 import { Choice } from '../../fields/Choice.tsx';
 import { FigureField } from '../../fields/FigureField.tsx';
 import { useBench } from '../../state/BenchContext.tsx';
 import { NewCard } from '../trial/NewCard.tsx';
-import type { CardsChoice } from './drawnCards.ts';
 
 const MADE_IN = [
   { value: 'card', label: 'card' },
