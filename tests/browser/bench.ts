@@ -103,6 +103,7 @@ export const PARTS = [
   'Construction',
   'Tooling',
   'Template',
+  'Machines',
   'Drafting sheet',
   'Card trial',
   'Leather owned',

@@ -70,6 +70,7 @@ const PART_ALSO: Readonly<Partial<Record<(typeof WORKBENCH_PARTS)[number]['id'],
   tooling: 'border title initials letters drawing svg stamp emboss carve decorate monogram',
   template:
     'print pdf paper printer svg dxf laser kerf cutter machine file pages tiles one half card folded pattern tracings transfer',
+  machine: 'laser cutter plotter bed kerf passes power speed hpgl coupon',
   drafting: 'draw by hand ruler compasses no printer diagonals words figures',
   trial: 'test gaps read learn correct',
   leather: 'hide sheet layout nesting defects yield',

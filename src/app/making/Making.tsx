@@ -10,6 +10,7 @@ const PANELS: Readonly<Record<WorkbenchPartId, ComponentType>> = {
   construction: lazy(() => import('./ConstructionPanel.tsx')),
   tooling: lazy(() => import('./tooling/ToolingPanel.tsx')),
   template: lazy(() => import('./template/TemplatePanel.tsx')),
+  machine: lazy(() => import('./machine/MachinePanel.tsx')),
   drafting: lazy(() => import('./drafting/DraftingPanel.tsx')),
   trial: lazy(() => import('./trial/TrialPanel.tsx')),
   leather: lazy(() => import('./leather/LeatherPanel.tsx')),

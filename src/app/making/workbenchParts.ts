@@ -6,6 +6,7 @@ export const WORKBENCH_GROUPS = [
       { id: 'construction', title: 'Construction' },
       { id: 'tooling', title: 'Tooling' },
       { id: 'template', title: 'Template' },
+      { id: 'machine', title: 'Machines' },
       { id: 'drafting', title: 'Drafting sheet' },
       { id: 'trial', title: 'Card trial' },
     ],

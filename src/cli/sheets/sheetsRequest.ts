@@ -6,11 +6,11 @@ import type { DrawnChoice } from '../../output/template/drawnTemplate.ts';
 import { badWord } from '../badInput.ts';
 import type { Words } from '../words.ts';
 
-export const FORMATS = ['pdf', 'svg', 'dxf', 'hpgl', 'glb', 'usdz'] as const;
-export type Format = (typeof FORMATS)[number];
+const FORMATS = ['pdf', 'svg', 'dxf', 'hpgl', 'glb', 'usdz'] as const;
+type Format = (typeof FORMATS)[number];
 
 /** Papers that come as PDF. */
-export const PAPERS = ['template', 'bench', 'drafting'] as const;
+const PAPERS = ['template', 'bench', 'drafting'] as const;
 export type PaperKind = (typeof PAPERS)[number];
 
 /** What is written of every job. */

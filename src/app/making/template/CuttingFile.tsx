@@ -5,13 +5,64 @@ import { LASER_CAUTION } from '../../../output/laserCaution.ts';
 import { LAYER_NAMES } from '../../../output/layerNames.ts';
 import { PlainField } from '../../fields/PlainField.tsx';
 import { useBench } from '../../state/BenchContext.tsx';
+import { addressOf } from '../../state/place.ts';
 import { saveFile } from '../../state/saveFile.ts';
 import { MakingNote } from '../MakingNote.tsx';
+import { readMachine } from '../machine/machineDraft.ts';
+import { useMachines } from '../machine/useMachines.ts';
 import { useMaking } from '../useMaking.ts';
+import { MachineWork } from './MachineWork.tsx';
 import type { TemplateParts } from './templateParts.ts';
 
-/** The pattern as a file for a cutter or a drawing program, in mm, by layers. */
+/** The pattern as a file for a cutter: for one of the maker's machines, or without one by layers, in mm. */
 export function CuttingFile(parts: TemplateParts) {
+  const { choice, choose, isTracing } = parts;
+  const { machines } = useMachines();
+  const chosen = isTracing ? undefined : machines.find(({ id }) => id === choice.machine);
+  const profile = chosen === undefined ? null : readMachine(chosen).profile;
+  return (
+    <section aria-labelledby="cutting-file">
+      <h3 id="cutting-file">{isTracing ? 'As a file' : 'For a cutter'}</h3>
+      {!isTracing && (
+        <div className="field tall">
+          <label htmlFor="template-machine">Machine</label>
+          <select
+            id="template-machine"
+            value={chosen?.id ?? ''}
+            onChange={({ target: { value } }) => choose({ machine: value })}
+          >
+            <option value="">none: by layers</option>
+            {machines.map(({ id, name }) => (
+              <option key={id} value={id}>
+                {name || 'without a name'}
+              </option>
+            ))}
+          </select>
+          <p className="help">
+            <a href={addressOf('workbench', 'machine')}>Your machines</a> lay the pieces on a bed, pass by pass.
+          </p>
+        </div>
+      )}
+      {chosen === undefined ? (
+        <LayerFiles {...parts} />
+      ) : profile === null ? (
+        <p className="issue">
+          This machine has entries missing or wrong. <a href={addressOf('workbench', 'machine')}>Correct them</a> first.
+        </p>
+      ) : (
+        <MachineWork {...parts} profile={profile} />
+      )}
+      {LASER_CAUTION.map((caution) => (
+        <p key={caution} className="caution">
+          {caution}
+        </p>
+      ))}
+    </section>
+  );
+}
+
+/** One SVG or DXF of the chosen layers, for any program. */
+function LayerFiles(parts: TemplateParts) {
   const { choice, choose, drawing, mirrored, isTracing, isLoading, layers, variants } = parts;
   const design = useBench(({ design }) => design);
   const [making, make] = useMaking();
@@ -44,8 +95,7 @@ export function CuttingFile(parts: TemplateParts) {
         : { leftOut: LAYERS.filter((each) => choice.leftOut.includes(each) !== (each === layer)) },
     );
   return (
-    <section aria-labelledby="cutting-file">
-      <h3 id="cutting-file">{isTracing ? 'As a file' : 'For a cutter'}</h3>
+    <>
       <fieldset className="choice">
         <legend>Layers</legend>
         <div className="row choice-row">
@@ -81,11 +131,6 @@ export function CuttingFile(parts: TemplateParts) {
             Caution. {note}
           </p>
         ))}
-      {LASER_CAUTION.map((caution) => (
-        <p key={caution} className="caution">
-          {caution}
-        </p>
-      ))}
       <div className="row">
         <button type="button" disabled={!isIdle} onClick={() => make('SVG', saveSvg)}>
           Save as SVG
@@ -95,6 +140,6 @@ export function CuttingFile(parts: TemplateParts) {
         </button>
       </div>
       <MakingNote making={making} />
-    </section>
+    </>
   );
 }

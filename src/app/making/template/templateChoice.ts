@@ -21,6 +21,10 @@ const templateChoiceSchema = z.object({
   barX: typed(''),
   barY: typed(''),
   kerf: typed(''),
+  /** One of the maker's machines by its id; empty for a file without one. */
+  machine: typed(''),
+  machineLeather: z._default(z.string().check(z.maxLength(60)), ''),
+  machineThickness: typed(''),
   mirrored: z._default(z.boolean(), false),
   /** Layers left out of the cutting files: a layer that comes with a later version is in them. */
   leftOut: z._default(z.array(z.enum(LAYERS)), []),
