@@ -110,7 +110,7 @@ test('an outline and a defect are drawn by mouse and keys, crossing sides stay o
   const text = await readFile(await svg.path(), 'utf8');
   expect(text).toMatch(/<g id="HIDE"[\s\S]*<g id="DEFECT"[\s\S]*<g id="MARK"[\s\S]*<g id="CUT"/);
   const said = /The leather is (.+?) in all/.exec((await drawing.textContent()) ?? '')?.[1];
-  expect(text).toContain(`Leather: ${said} in all`);
+  expect(text).toContain(`Outside leather: ${said} in all`);
 });
 
 test.describe('on a telephone', () => {

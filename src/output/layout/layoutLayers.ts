@@ -31,7 +31,7 @@ export function layoutLayers(sheet: LayoutSheet): readonly LayoutLayer[] {
     { layer: DEFECT, entities: sheet.defects.map(closedPath) },
     { layer: known('TEXT'), entities: sheet.pieces.map((piece) => nameText(piece, NAME)) },
     { layer: known('DIRECTION'), entities: lines(sheet.pieces.flatMap(({ arrow }) => arrowLines(arrow))) },
-    { layer: known('MARK'), entities: lines(sheet.crosses.flatMap(crossLines)) },
+    { layer: known('MARK'), entities: lines(sheet.crosses.flatMap((cross) => crossLines(cross))) },
     { layer: known('CUT'), entities: sheet.pieces.map(({ polygon }) => closedPath(polygon)) },
   ].filter(({ entities }) => entities.length > 0);
 }

@@ -17,6 +17,8 @@ const SIZE = { text: 2.9, title: 5, foot: 2.4 } as const;
 const LEADING = 1.45;
 /** Names of pieces on the paper, mm: at most, and least that is read. */
 const NAME = { most: 3.2, least: 1.8 } as const;
+/** Arms of the crosses on the paper, mm. */
+const CROSS = 2;
 /** Room of the scale bar with its words, mm. */
 const BAR = 9;
 
@@ -112,7 +114,9 @@ function drawnSheet(
       canvas.optional('hide', () => canvas.lines(round(sheet.outline), HIDE));
       if (sheet.defects.length > 0)
         canvas.optional('defects', () => canvas.lines(sheet.defects.flatMap(round), DEFECT));
-      canvas.optional('crosses', () => canvas.lines(lines(sheet.crosses.flatMap(crossLines)), LAYER_STYLES.mark));
+      canvas.optional('crosses', () =>
+        canvas.lines(lines(sheet.crosses.flatMap((cross) => crossLines(cross, CROSS * scale))), LAYER_STYLES.mark),
+      );
       for (const piece of sheet.pieces) {
         canvas.lines(round(piece.polygon), LAYER_STYLES.cut);
         canvas.lines(lines(arrowLines(piece.arrow)), LAYER_STYLES.direction);

@@ -22,8 +22,6 @@ export interface LayoutSheet {
   readonly pieces: readonly LaidPiece[];
   /** Middles of the crosses that place the sheet again after the leather was turned over. */
   readonly crosses: readonly Vec2[];
-  /** Direction of the backbone from the x axis, radians. */
-  readonly backbone: number;
   /** What is laid on what, in sentences. */
   readonly words: readonly string[];
 }
@@ -79,10 +77,9 @@ export function layoutSheet(source: LayoutSource): LayoutSheet {
     crosses: [x[0] - OUTSIDE, x[1] + OUTSIDE].flatMap((cx) =>
       [y[0] - OUTSIDE, y[1] + OUTSIDE].map((cy): Vec2 => [cx, cy]),
     ),
-    backbone: turn(hide.backbone),
     words: [
-      `${isAssumed ? 'Assumed leather: ' : 'Leather: '}${laid}`,
-      `Seen from the ${isMirrored ? 'grain' : 'flesh'} side. Arrows: from tail to head.`,
+      `${leather.charAt(0).toUpperCase()}${leather.slice(1)} leather${isAssumed ? ', assumed' : ''}: ${laid}`,
+      `Seen from the ${isMirrored ? 'grain' : 'flesh'} side. Arrows: from tail to head. The backbone runs at ${say.degrees((turn(hide.backbone) * 180) / Math.PI, 'nearest')}: 90° is upright, 0° across.`,
       ...(unplaced.length > 0 ? [`Not laid: ${unplaced.join(', ')}.`] : []),
     ],
   };
@@ -103,15 +100,15 @@ export function sheetBox({ crosses }: Pick<LayoutSheet, 'crosses'>) {
   return { x: [x[0] - ARM, x[1] + ARM], y: [y[0] - ARM, y[1] + ARM] } as const;
 }
 
-/** The two lines of a cross. */
-export const crossLines = ([x, y]: Vec2): readonly (readonly [Vec2, Vec2])[] => [
+/** The two lines of a cross, with arms of a length, mm. */
+export const crossLines = ([x, y]: Vec2, arm: number = ARM): readonly (readonly [Vec2, Vec2])[] => [
   [
-    [x - ARM, y],
-    [x + ARM, y],
+    [x - arm, y],
+    [x + arm, y],
   ],
   [
-    [x, y - ARM],
-    [x, y + ARM],
+    [x, y - arm],
+    [x, y + arm],
   ],
 ];
 

@@ -207,3 +207,13 @@ describe('the layout as PDF', () => {
     expect(Buffer.from(a).equals(Buffer.from(b))).toBe(true);
   });
 });
+
+test('the words name the leather, the side and the backbone as that side sees it', () => {
+  expect(sheet.words[0]).toMatch(/^Outside leather: /);
+  expect(sheet.words[1]).toBe(
+    'Seen from the flesh side. Arrows: from tail to head. The backbone runs at 75°: 90° is upright, 0° across.',
+  );
+  expect(mirrored.words[1]).toContain('Seen from the grain side.');
+  expect(mirrored.words[1]).toContain('runs at 105°');
+  expect(layoutSheet({ ...source, isAssumed: true }).words[0]).toMatch(/^Outside leather, assumed: /);
+});
