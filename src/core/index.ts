@@ -32,7 +32,7 @@ export { DOUBT_PATHS, type DoubtPath, ORIGINS, type Origin } from './job/doubtSc
 export { EXAMPLE_JOBS } from './job/examples.ts';
 export { designNote, fieldNote, findFieldNote, isJobPath, JOB_PATHS, numberFields } from './job/fieldNote.ts';
 export type { Finish } from './job/finishSchema.ts';
-export { IRONS, type Iron } from './job/ironSchema.ts';
+export { IRONS, type Iron, ironSchema } from './job/ironSchema.ts';
 export { isRecord, type JobDocument, type Patch, patched, valueAt } from './job/jobDocument.ts';
 export { type JobIssue, jobIssue, jobIssues } from './job/jobIssue.ts';
 export type { JobPath } from './job/jobPath.ts';
@@ -81,6 +81,7 @@ export {
   circle,
   contourLength,
   flattened,
+  placeAlong,
   rectangle,
   type Segment,
   segmentEnd,
@@ -122,6 +123,7 @@ export { shareCovered } from './pattern/pocketDepth.ts';
 export { holeShape, type PatternSource, slitAngle, turnAxis } from './pattern/seam.ts';
 export { seamHoles } from './pattern/seamHoles.ts';
 export { strapOf } from './pattern/strap.ts';
+export { type Strokes, strokesAlong } from './pattern/strokes.ts';
 export { sumColumn, sumLines } from './pattern/sumColumn.ts';
 export { type Box, baseLine, boxOf, CAPITAL, TAIL, textBox, textWidth } from './pattern/textBox.ts';
 export { turnedPiece } from './pattern/turnedPiece.ts';

@@ -25,6 +25,8 @@ interface PrintedPage {
   readonly pictures: number;
   /** Paths painted, among them the hatches. */
   readonly paths: number;
+  /** Names of its fonts. */
+  readonly fonts: readonly string[];
   /** Width of the sheet, points. */
   readonly width: number;
   readonly height: number;
@@ -45,8 +47,10 @@ async function printed(page: Page, format: 'A4' | 'Letter'): Promise<readonly Pr
     );
     const { fnArray } = await sheet.getOperatorList();
     const [, , width, height] = sheet.view;
+    const ids = new Set(items.flatMap((item) => ('str' in item && item.str.trim() !== '' ? [item.fontName] : [])));
     pages.push({
       words,
+      fonts: [...ids].map((id) => (sheet.commonObjs.get(id) as { readonly name: string }).name),
       said: words
         .map(({ text }) => text)
         .join(' ')
@@ -121,6 +125,13 @@ async function expectBenchPage(page: Page, format: 'A4' | 'Letter'): Promise<Pri
   expect(sheet.words.filter(({ x, width }) => x < 0 || x + width > sheet.width)).toEqual([]);
   return sheet;
 }
+
+test('a print is set in the face of the PDF sheets, whole in the file', async ({ bench }) => {
+  await expect.poll(() => bench.evaluate(() => document.fonts.check('700 12px "Printed letters"'))).toBe(true);
+  const { fonts } = await expectBenchPage(bench, 'A4');
+  expect(fonts.length).toBeGreaterThan(0);
+  for (const font of fonts) expect(font).toMatch(/DejaVuSansCondensed/);
+});
 
 test('a print from any place is one page of the open job, on A4 and on Letter', async ({ bench }) => {
   test.slow();

@@ -5,13 +5,30 @@ import type { ReadPage } from './pdfReading.ts';
 const SCALE = 4;
 const BORDER = 4;
 
+/** The dark boxes of the square code on a page: of all paths the one with the most parts. */
+const darkBoxes = ({ paths }: ReadPage) =>
+  paths
+    .map((path) => path.chains)
+    .reduce((most, each) => (each.length > most.length ? each : most))
+    .map((chain) => {
+      const [xs, ys] = [chain.map(([x]) => x), chain.map(([, y]) => y)];
+      return { left: Math.min(...xs), right: Math.max(...xs), low: Math.min(...ys), top: Math.max(...ys) };
+    });
+
+/** Where the square code lies on a page, without its border; mm, its upper left corner from the lower left of the page. */
+export function squareOn(page: ReadPage): { readonly left: number; readonly top: number; readonly side: number } {
+  const boxes = darkBoxes(page);
+  const left = Math.min(...boxes.map((box) => box.left));
+  return {
+    left,
+    top: Math.max(...boxes.map((box) => box.top)),
+    side: Math.max(...boxes.map((box) => box.right)) - left,
+  };
+}
+
 /** Reads the square code of a page from its filled rectangles, with an independent decoder. */
-export function readSquare({ paths }: ReadPage): { readonly text: string; readonly module: number } {
-  const chains = paths.map((path) => path.chains).reduce((most, each) => (each.length > most.length ? each : most));
-  const boxes = chains.map((chain) => {
-    const [xs, ys] = [chain.map(([x]) => x), chain.map(([, y]) => y)];
-    return { left: Math.min(...xs), right: Math.max(...xs), low: Math.min(...ys), top: Math.max(...ys) };
-  });
+export function readSquare(page: ReadPage): { readonly text: string; readonly module: number } {
+  const boxes = darkBoxes(page);
   const [left, top] = [Math.min(...boxes.map((box) => box.left)), Math.max(...boxes.map((box) => box.top))];
   const module = Math.min(...boxes.map((box) => box.top - box.low));
   const count = Math.round((Math.max(...boxes.map((box) => box.right)) - left) / module);

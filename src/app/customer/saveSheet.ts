@@ -4,6 +4,7 @@ import type { SheetOptions } from '../../output/pdf/sheetFile.ts';
 import type { TitleBlock } from '../../output/titleBlock.ts';
 import type { CoverPicture } from '../stage/coverPicture.ts';
 import { PRINTED } from '../stage/usePrintedPictures.ts';
+import { loadPrintedLetters } from '../state/printedLetters.ts';
 import { saveFile } from '../state/saveFile.ts';
 import { markBytes } from './mark.ts';
 
@@ -46,4 +47,4 @@ export async function saveSheet(shown: ShownSheet, onLacking: SheetOptions['onLa
 
 /** Prints the page once its covers are drawn. */
 export const printSheet = ({ closed, open }: Pick<ShownSheet, 'closed' | 'open'>): Promise<void> =>
-  Promise.all([closed.settled, open.settled]).then(() => window.print());
+  Promise.all([closed.settled, open.settled, loadPrintedLetters()]).then(() => window.print());

@@ -26,7 +26,8 @@ const FIELD_PLACES: Readonly<Record<string, Whereabouts>> = {
 };
 
 /** Where the field of a path is; undefined for a path that no field writes. */
-export const fieldPlace = (path: string): Whereabouts | undefined => FIELD_PLACES[path.split('.', 1)[0] ?? ''];
+export const fieldPlace = (path: string): Whereabouts | undefined =>
+  FIELD_PLACES[path.startsWith('seam.iron') ? 'construction' : (path.split('.', 1)[0] ?? '')];
 
 const fieldAt = (path: string): HTMLElement | null => document.querySelector(`[data-path="${CSS.escape(path)}"]`);
 

@@ -1,6 +1,7 @@
 import { type JobDocument, type Patch, SEAM_DEFAULTS, SEAM_STYLES, valueAt } from '../../core/index.ts';
 import { ChoiceField } from '../fields/ChoiceField.tsx';
 import { FigureField } from '../fields/FigureField.tsx';
+import { goToField } from '../fields/goToField.ts';
 import { useBench, useBenchStore } from '../state/BenchContext.tsx';
 import { PocketShare } from './PocketShare.tsx';
 import { PocketTable } from './PocketTable.tsx';
@@ -25,13 +26,17 @@ function alongMethod(document: JobDocument): readonly Patch[] {
   const usual = (['edgeMargin_mm', 'pitch_mm'] as const).filter(
     (key) => valueAt(document, `seam.${key}`) === before?.[key],
   );
-  return (['style', ...usual] as const).map((key) => ({ path: `seam.${key}`, value: undefined }));
+  // An iron serves one of the two seams.
+  return (['style', 'iron', ...usual] as const).map((key) => ({ path: `seam.${key}`, value: undefined }));
 }
 
 export function SeamFields() {
   const { getState } = useBenchStore();
   const method = useBench(({ history }) => history.good.job.seam.method);
   const depth = useBench(({ design }) => design.pieces.pocketDepth);
+  const stride = useBench(({ history: { good }, lengths }) =>
+    good.job.seam.iron === null ? null : lengths.exact(good.job.seam.pitch_mm),
+  );
   const styles = SEAM_STYLES[method].map((value) => ({ value, label: value }));
   return (
     <section aria-label="Seam and pockets">
@@ -43,7 +48,16 @@ export function SeamFields() {
       />
       {styles.length > 1 && <ChoiceField path="seam.style" title="Lacing" options={styles} />}
       <FigureField path="seam.edgeMargin_mm" empty="default" />
-      <FigureField path="seam.pitch_mm" empty="default" />
+      {stride === null ? (
+        <FigureField path="seam.pitch_mm" empty="default" />
+      ) : (
+        <p className="help">
+          Pitch {stride}, the stride of the iron.{' '}
+          <button type="button" className="quiet" onClick={() => goToField('seam.iron')}>
+            Change the iron
+          </button>
+        </p>
+      )}
       <FigureField path="seam.cornerRadius_mm" empty="default" />
       <ChoiceField path="pockets.construction" title="Pockets" options={CONSTRUCTIONS} />
       <PocketShare />

@@ -13,10 +13,11 @@ const USUAL_CORNER = 6;
 /** Corners, mouths, lining and holes of the pieces. */
 export function ConstructionFields() {
   const dispatch = useDispatch();
-  const { radius, method, isLined, slit } = useBench(({ history: { good } }) => ({
+  const { radius, method, isLined, isByIron, slit } = useBench(({ history: { good } }) => ({
     radius: good.job.seam.cornerRadius_mm,
     method: good.job.seam.method,
     isLined: good.job.leather.lining !== null,
+    isByIron: good.job.seam.iron !== null,
     slit: degreesFromRadians(radians(slitAngle(good.job))),
   }));
   const corners = String(useWritten('construction.corners') ?? (radius > 0 ? 'rounded' : 'square'));
@@ -63,7 +64,7 @@ export function ConstructionFields() {
       ) : (
         <p className="help">No lining. Choose one under Leather to decide how far it reaches.</p>
       )}
-      {method === 'stitching' ? (
+      {isByIron ? null : method === 'stitching' ? (
         <FigureField path="construction.hole_mm" empty="default" />
       ) : (
         <>

@@ -4,6 +4,7 @@ import type { Bench } from '../state/bench.ts';
 import { lagging } from '../state/lagging.tsx';
 import { ConstructionFields } from './ConstructionFields.tsx';
 import { FittingFields } from './FittingFields.tsx';
+import { IronFields } from './irons/IronFields.tsx';
 import { Notes, Panel } from './PanelParts.tsx';
 
 /** How the pieces are made beyond their size, and the pattern that comes of it. */
@@ -16,6 +17,7 @@ function ConstructionPanel({ design, lengths }: Pick<Bench, 'design' | 'lengths'
       fields={
         <>
           <ConstructionFields />
+          <IronFields />
           <FittingFields />
         </>
       }

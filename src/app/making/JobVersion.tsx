@@ -7,7 +7,7 @@ export function JobVersion() {
   const job = useDeferredValue(useBench(({ history }) => history.good.job));
   const mark = useMemo(() => versionMark(job), [job]);
   return (
-    <p className="help job-version">
+    <p className="help">
       This job is at version <strong>{mark}</strong>. Every sheet saved carries this mark. A sheet with another mark is
       of another version.
     </p>

@@ -1,4 +1,5 @@
 import { type CoverDesign, coverSection, type Printer, patternDrawing } from '../../core/index.ts';
+import { versionMark } from '../../output/versionMark.ts';
 import { CutRows } from '../panel/CutRows.tsx';
 import { bookSentence, leatherSentence, seamSentence } from '../panel/jobSentences.tsx';
 import { Headline } from '../panel/Verdict.tsx';
@@ -28,7 +29,9 @@ export function BenchPage() {
       <Hatches />
       <header>
         <h1>{job.name}</h1>
-        <p>{new Date().toLocaleDateString('en-GB', { dateStyle: 'long' })}</p>
+        <p>
+          Version {versionMark(job)}, {new Date().toLocaleDateString('en-GB', { dateStyle: 'long' })}
+        </p>
       </header>
       <div className="bench-page-cover">
         {picture === null ? (

@@ -16,7 +16,9 @@ export const ironSchema = z.strictObject({
   kind: z.enum(Object.keys(IRONS) as (keyof typeof IRONS)[]).check(z.meta({ title: 'Tool' })),
   name: z._default(z.string().check(z.maxLength(60)), '').check(z.meta({ title: 'Name of the iron' })),
   pitch_mm: lengthField('Stride', 1, 25),
-  teeth: z._default(z.array(z.int().check(z.minimum(1), z.maximum(24))).check(z.minLength(1), z.maxLength(8)), [1]),
+  teeth: z
+    ._default(z.array(z.int().check(z.minimum(1), z.maximum(24))).check(z.minLength(1), z.maxLength(8)), [1])
+    .check(z.meta({ title: 'Teeth' })),
   tooth_mm: lengthField('Tooth', 0.4, 12),
   angle_deg: z._default(numberField('Tooth angle', 'deg', 0, 90), 0),
 });

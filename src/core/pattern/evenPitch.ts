@@ -5,7 +5,7 @@ import { TOLERANCE } from '../math/tolerance.ts';
 export const PITCH_TOLERANCE = 0.05;
 
 /** Strides of an iron that are longer or shorter than the others. */
-export interface Uneven {
+interface Uneven {
   /** Whole strides before them, and after them. */
   readonly first: number;
   readonly count: number;

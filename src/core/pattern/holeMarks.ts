@@ -10,7 +10,8 @@ export interface PieceFrame {
   readonly sign: 1 | -1;
 }
 
-const placed = ({ origin, sign }: PieceFrame, [x, y]: Vec2): Vec2 => [origin + sign * x, y];
+/** A place of the outside as it lies on the piece. */
+export const placed = ({ origin, sign }: PieceFrame, [x, y]: Vec2): Vec2 => [origin + sign * x, y];
 
 /** `24 holes`, or `24 slits` of a lacing. */
 export const holeWords = (job: Job, count: number): string =>

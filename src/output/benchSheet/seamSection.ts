@@ -8,6 +8,7 @@ import {
   type SeamRun,
   seamHoles,
 } from '../../core/index.ts';
+import { ironWords, strokeWords } from '../ironWords.ts';
 import { type Block, heading, text } from './block.ts';
 
 const SIDE_NAMES = { tail: 'tail', backForeEdge: 'back fore-edge', head: 'head', frontForeEdge: 'front fore-edge' };
@@ -28,6 +29,9 @@ export function seamSection(design: CoverDesign, supplies: CoverSupplies, drawin
       `${seam.style === 'saddle' ? 'Saddle stitch' : `Lacing, ${seam.style}`}, ${say.size(seam.edgeMargin_mm)} from the cut edge, ` +
         `pitch ${say.size(seam.pitch_mm)} asked.`,
     ),
+    ...(seam.iron === null
+      ? []
+      : [text(`Holes by ${ironWords(seam.iron, say)}.`), ...strokeWords(design).map((words) => text(words))]),
     text(`${supplies.holes} ${hole} through the cover. Pitches: ${pitchWords(design, say)}.`),
     text(
       isPunchedTogether(design.job)

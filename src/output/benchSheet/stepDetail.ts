@@ -13,6 +13,7 @@ import {
   seamHoles,
   type WorkId,
 } from '../../core/index.ts';
+import { ironWords, strokeWords } from '../ironWords.ts';
 import { pitchWords } from './seamSection.ts';
 import { amountWords } from './toolingSection.ts';
 import type { WorkSource } from './workSource.ts';
@@ -67,6 +68,7 @@ function detailOf(id: WorkId, { design, supplies, drawing }: WorkSource, say: Pr
   const area = ({ width, height }: { width: number; height: number }): string =>
     `${say.size(width)} × ${say.size(height)}`;
   const holes = job.seam.method === 'lacing' ? 'slits' : 'holes';
+  const iron = job.seam.iron === null ? [] : [figure('Made with', ironWords(job.seam.iron, say))];
   const gaps = gapFigure(
     'each fore-edge',
     RANGE_POINTS.map((point) => fits[point].closedSlack / 2),
@@ -181,9 +183,11 @@ function detailOf(id: WorkId, { design, supplies, drawing }: WorkSource, say: Pr
             figures: [
               figure(`Seam ${holes}, through all layers`, String(supplies.holes)),
               figure('Seam line from the edge', say.size(job.seam.edgeMargin_mm)),
+              ...iron,
             ],
             words: [
               `Scribe the seam line ${say.size(job.seam.edgeMargin_mm)} from the edge. Step the pitches off along it: ${pitchWords(design, say)}. Punch all layers together, straight down.`,
+              ...strokeWords(design),
             ],
           }
         : {
@@ -191,8 +195,9 @@ function detailOf(id: WorkId, { design, supplies, drawing }: WorkSource, say: Pr
               figure(`Seam ${holes} in the outside`, String(supplies.holes)),
               figure('In all pieces together', String(supplies.punched)),
               figure('From the cut edge', say.size(job.seam.edgeMargin_mm)),
+              ...iron,
             ],
-            words: ['Punch all layers from the same template.'],
+            words: ['Punch all layers from the same template.', ...strokeWords(design)],
           };
     case 'fittings':
       return {

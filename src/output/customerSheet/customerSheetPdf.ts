@@ -112,7 +112,7 @@ class Flow {
   block(block: TitleBlock): void {
     const { plain } = this.page.in;
     if (this.y - titleBlockHeight(plain, this.inner, block) >= MARGIN)
-      this.y -= drawTitleBlock(plain, [MARGIN, this.y], this.inner, block);
+      this.y -= drawTitleBlock(plain, [MARGIN, this.y], this.inner, block, undefined, 'H2');
   }
 
   /** Numbers the pages at their feet. */

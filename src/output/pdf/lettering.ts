@@ -1,7 +1,7 @@
 import type { PDFFont, PDFHexString } from '@cantoo/pdf-lib';
 import { visualRuns } from './visualRuns.ts';
 
-/** Stands for a character that the font lacks; the sheet says which it was. */
+/** Stands for a sign (a grapheme cluster, Unicode Standard Annex 29) that the font lacks; the sheet says which it was. */
 export const LACKING = '□';
 
 /** Characters that are not drawn by themselves: joiners, direction marks, variation selectors. */
@@ -12,7 +12,7 @@ const UNIT = 1000;
 
 /** One face of a sheet's embedded font. */
 export class Lettering {
-  /** Characters to draw that the font lacks, in the order of their first use. */
+  /** Signs to draw that the font lacks, in the order of their first use. */
   readonly lacking = new Set<string>();
   private readonly font: PDFFont;
   private readonly known: ReadonlySet<number>;
@@ -49,11 +49,17 @@ export class Lettering {
   }
 
   private drawable(text: string, lacking?: Set<string>): string {
-    const characters = text.normalize('NFC').replace(/\s/gu, ' ').replace(UNSEEN, '');
-    return Array.from(characters, (character) => {
-      if (this.known.has(character.codePointAt(0)!)) return character;
-      lacking?.add(character);
+    const written = text.normalize('NFC').replace(/\s/gu, ' ');
+    if (this.has(written)) return written.replace(UNSEEN, '');
+    // What a reader takes for one sign, as an emoji of several characters, is one box.
+    return Array.from(new Intl.Segmenter().segment(written), ({ segment }) => {
+      if (this.has(segment)) return segment.replace(UNSEEN, '');
+      lacking?.add(segment);
       return LACKING;
     }).join('');
+  }
+
+  private has(text: string): boolean {
+    return Array.from(text.replace(UNSEEN, '')).every((character) => this.known.has(character.codePointAt(0)!));
   }
 }

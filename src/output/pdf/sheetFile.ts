@@ -32,7 +32,7 @@ export interface SheetPage<F extends Face> {
 /** Six capitals before the name of a font of which only some glyphs are in the file (ISO 32000-1, 9.6.4). */
 const SUBSET = 'CVRWRT';
 
-/** Most lacking characters that are named one by one. */
+/** Most lacking signs that are named one by one. */
 const MOST_NAMED = 12;
 
 /** Language of every sheet, BCP 47. */
@@ -121,9 +121,14 @@ export class SheetFile<F extends Face> {
     if (lacking.length > 0 && first !== undefined) {
       onLacking?.(lacking);
       const [canvas] = Object.values<PdfCanvas>(first.in);
-      canvas!.words(`${LACKING} stands for what this sheet's letters lack: ${named(lacking)}`, [10, 5.5], 2.6, {
-        width: first.page.getWidth() / PT - 20,
-      });
+      canvas!.words(
+        `${LACKING} stands for what this sheet's letters lack: ${named(lacking)}. Write it in by hand.`,
+        [10, 5.5],
+        2.6,
+        {
+          width: first.page.getWidth() / PT - 20,
+        },
+      );
     }
     const { lib, document } = this;
     const { context, catalog } = document;
@@ -153,11 +158,11 @@ function identified(bytes: Uint8Array<ArrayBuffer>): Uint8Array<ArrayBuffer> {
   return bytes;
 }
 
-/** Characters by their Unicode numbers. */
-function named(characters: readonly string[]): string {
-  const numbers = characters
-    .slice(0, MOST_NAMED)
-    .map((character) => `U+${character.codePointAt(0)!.toString(16).toUpperCase().padStart(4, '0')}`);
-  const rest = characters.length - numbers.length;
+/** Signs by the Unicode numbers of their characters. */
+function named(signs: readonly string[]): string {
+  const number = (character: string): string =>
+    `U+${character.codePointAt(0)!.toString(16).toUpperCase().padStart(4, '0')}`;
+  const numbers = signs.slice(0, MOST_NAMED).map((sign) => Array.from(sign, number).join(' '));
+  const rest = signs.length - numbers.length;
   return `${numbers.join(', ')}${rest > 0 ? ` and ${rest} more` : ''}`;
 }

@@ -36,6 +36,7 @@ export function titleBlockHeight(canvas: PdfCanvas, width: number, block: TitleB
  * @param at its upper left corner, page mm
  * @param width at least `TITLE_BLOCK.leastWidth`
  * @param of where the number of pages is known when the block is drawn; the foot of each page has it too
+ * @param role of the job's name: on a sheet with a heading of its own it is a second
  * @returns its height, mm
  */
 export function drawTitleBlock(
@@ -44,11 +45,12 @@ export function drawTitleBlock(
   width: number,
   block: TitleBlock,
   of?: PageOf,
+  role: 'H1' | 'H2' = 'H1',
 ): number {
   const { height, facts, square, room } = laidOut(canvas, width, block);
   canvas.lines(rectangle([left, top - height], [left + width, top]), FRAME);
   let y = top - PAD - SIZE.job;
-  canvas.tagged('H1', () => canvas.words(block.job, [left + PAD, y], SIZE.job, { width: room * 0.68 }));
+  canvas.tagged(role, () => canvas.words(block.job, [left + PAD, y], SIZE.job, { width: room * 0.68 }));
   const sheet = of === undefined ? block.sheet : `${block.sheet}, page ${of.page} of ${of.pages}`;
   const wide = Math.min(room * 0.3, canvas.widthOf(sheet, SIZE.text));
   canvas.words(sheet, [left + PAD + room - wide, y], SIZE.text, { width: wide });

@@ -4,6 +4,7 @@ import type { Iron } from '../../../src/core/job/ironSchema.ts';
 import { distance } from '../../../src/core/math/vec2.ts';
 import { patternDrawing } from '../../../src/core/pattern/patternDrawing.ts';
 import { seamHoles } from '../../../src/core/pattern/seamHoles.ts';
+import { strokesAlong } from '../../../src/core/pattern/strokes.ts';
 import { jobDocument, soundJob } from '../../jobArbitrary.ts';
 
 type Tool = Pick<Iron, 'kind'> & { readonly [Key in 'pitch_mm' | 'tooth_mm' | 'angle_deg']: number } & {
@@ -100,6 +101,26 @@ export function strideFaults(job: ReturnType<typeof soundJob>) {
     const near = Math.min(...loop.map(({ at }) => Math.abs(at[0] - x)));
     if (near < 0.3 * stride - 1e-6 && !notes.some((note) => /comes too near|pockets meet/.test(note)))
       faults.push(`a hole ${near} mm from the end of the ${layer}`);
+  }
+  for (const row of seam.rows) {
+    // Struck again tooth by tooth: no hole is left out, and none is where the iron's teeth are not a stride apart.
+    const struck = new Set<number>();
+    for (const { from, to, teeth, times, again } of strokesAlong(design, seam, row)) {
+      const starts = Array.from(
+        { length: times },
+        (_, i) => from + i * Math.max(1, teeth - 1) - (i === times - 1 ? again : 0),
+      );
+      for (const start of starts)
+        for (let tooth = 0; tooth < teeth; tooth++) {
+          struck.add(start + tooth);
+          if (start + tooth > to || start < from) faults.push(`a stroke goes past hole ${to}`);
+          const uneven = row.uneven ?? { first: 0, count: 0 };
+          if (tooth > 0 && start + tooth > uneven.first && start + tooth <= uneven.first + uneven.count)
+            faults.push(`a stroke goes over an uneven stride at hole ${start + tooth}`);
+        }
+    }
+    if (struck.size !== row.intervals + 1)
+      faults.push(`${row.side}: ${struck.size} holes struck of ${row.intervals + 1}`);
   }
   const sums = pieces[0]!.sums.map(
     ({ total, parts }) => total - parts.reduce((sum, { each, times }) => sum + each * times, 0),
