@@ -81,6 +81,7 @@ export {
   circle,
   contourLength,
   flattened,
+  placeAlong,
   rectangle,
   type Segment,
   segmentEnd,

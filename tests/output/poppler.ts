@@ -10,15 +10,18 @@ export const hasReaders = ['pdftotext', 'pdffonts', 'pdfinfo', 'pdftoppm', 'qpdf
 
 /** Runs a reader on a PDF; `{file}` in its words is the file. Throws where the reader complains. */
 export function readWith(tool: string, words: readonly string[], bytes: Uint8Array): string {
-  return withFile(bytes, (file) => {
-    const { status, stdout, stderr } = spawnSync(
+  return withFile(bytes, (file) =>
+    readOut(
       tool,
       words.map((word) => (word === '{file}' ? file : word)),
-      { encoding: 'utf8', maxBuffer: 1e8 },
-    );
-    if (status !== 0) throw new Error(`${tool} ended with ${status}: ${stdout}${stderr}`);
-    return stdout;
-  });
+    ),
+  );
+}
+
+function readOut(tool: string, words: readonly string[]): string {
+  const { status, stdout, stderr } = spawnSync(tool, words, { encoding: 'utf8', maxBuffer: 1e8 });
+  if (status !== 0) throw new Error(`${tool} ended with ${status}: ${stdout}${stderr}`);
+  return stdout;
 }
 
 /** A page as grey pixels, row by row from the top, 0 black to 255 white. */
@@ -33,8 +36,7 @@ export function rasterised(bytes: Uint8Array, page: number, dpi: number): Raster
   return withFile(bytes, (file) => {
     const root = `${file}-page`;
     const words = ['-gray', '-r', String(dpi), '-f', String(page), '-l', String(page), '-singlefile', file, root];
-    const { status, stderr } = spawnSync('pdftoppm', words, { encoding: 'utf8' });
-    if (status !== 0) throw new Error(`pdftoppm ended with ${status}: ${stderr}`);
+    readOut('pdftoppm', words);
     const image = readFileSync(`${root}.pgm`);
     const head = /^P5\s+(\d+)\s+(\d+)\s+255\s/.exec(image.subarray(0, 64).toString('latin1'));
     if (head === null) throw new Error('pdftoppm wrote no grey picture');

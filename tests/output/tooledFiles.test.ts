@@ -11,7 +11,7 @@ import { patternSvg } from '../../src/output/svg/patternSvg.ts';
 import { soundJob } from '../jobArbitrary.ts';
 import { nth } from '../nth.ts';
 import { type Found, readDxf, readSvg } from './cuttingFileReading.ts';
-import { readPdf } from './pdfReading.ts';
+import { type ReadPath, readPdf } from './pdfReading.ts';
 import { wordsOnLines } from './wordsOnLines.ts';
 
 const ZIGZAG = {
@@ -83,9 +83,10 @@ test.each([
 ])('no words lie on a line of the tooling or on a centre line: %s', async (_, drawing) => {
   for (const mirrored of [false, true]) {
     const pages = await readPdf(await patternPdf(drawing, { paper: { roll_mm: 1700 }, mirrored }));
-    // Lines of the tooling are 0.25 mm wide, those of areas 0.1 and of centre lines 0.15.
-    const isTooling = (width: number) => [0.25, 0.15].some((each) => Math.abs(width - each) < 1e-3);
-    for (const page of pages) expect(wordsOnLines(page, ({ lineWidth }) => isTooling(lineWidth))).toEqual([]);
+    // Lines of the tooling are 0.25 mm wide; dashes of centre lines are 8 mm long.
+    const isTooling = ({ lineWidth, dash }: ReadPath) =>
+      Math.abs(lineWidth - 0.25) < 1e-3 || Math.abs((dash[0] ?? 0) - 8) < 1e-3;
+    for (const page of pages) expect(wordsOnLines(page, isTooling)).toEqual([]);
   }
 });
 

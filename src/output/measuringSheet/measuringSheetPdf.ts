@@ -1,12 +1,13 @@
 import { addScaled, circle, distance, rectangle, type Segment, subtract, type Vec2 } from '../../core/index.ts';
 import { brokenLines } from '../brokenLines.ts';
 import type { LayerStyle } from '../layerStyle.ts';
+import { drawCardGap } from '../pdf/cardGap.ts';
 import { SHEETS } from '../pdf/paper.ts';
 import type { PdfCanvas } from '../pdf/pdfCanvas.ts';
 import { SheetFile, type SheetOptions } from '../pdf/sheetFile.ts';
 import { type Figure, line, type Measure, placed } from './figure.ts';
 import { frontFigure, openFigure, tailFigure, wrapFigure } from './figures.ts';
-import { CARD, printedRuler } from './printedRuler.ts';
+import { printedRuler } from './printedRuler.ts';
 import { ASKED, INTRODUCTION, RULER_NOTE, TICKS, TITLE } from './sheetWords.ts';
 
 export interface MeasuringSheetOptions extends Pick<SheetOptions, 'date'> {
@@ -173,16 +174,12 @@ function badge(canvas: PdfCanvas, letter: string, [x, y]: Vec2): void {
 
 function drawRuler(canvas: PdfCanvas, units: 'mm' | 'in', [x, y]: Vec2, room: number): void {
   const { ticks, figures } = printedRuler(units, room);
-  const [low, top, middle] = [y + 10.5, y + 17, y + 12.8];
-  // Above the figures, where no tick of the ruler can be taken for the mark.
-  const card = [line([x, low], [x, top]), line([x + CARD, low], [x + CARD, top]), line([x, low], [x + CARD, low])];
-  canvas.lines([...ticks.map((tick) => placed(tick, [x, y])), ...card], STYLE.measure);
-  canvas.artifact(() => {
-    for (const { text, at } of figures) canvas.words(text, [x + at, y + 7], SIZE.small, { align: 'middle' });
-  });
-  canvas.words('bank card', [x + 2, middle], SIZE.small);
-  const large = 'bank card ends here: print too large';
-  canvas.words(large, [x + CARD - 1.5 - canvas.widthOf(large, SIZE.small), middle], SIZE.small);
-  canvas.words('bank card ends here: print too small', [x + CARD + 1.5, middle], SIZE.small);
+  canvas.lines(
+    ticks.map((tick) => placed(tick, [x, y])),
+    STYLE.measure,
+  );
+  for (const { text, at } of figures) canvas.words(text, [x + at, y + 7], SIZE.small, { align: 'middle' });
+  // Above the figures, where no tick of the ruler can be taken for a mark.
+  drawCardGap(canvas, [x, y + 10.5]);
   paragraph(canvas, RULER_NOTE, [x, y + 27.5], room, SIZE.small);
 }

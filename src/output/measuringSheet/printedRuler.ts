@@ -1,9 +1,6 @@
 import { MM_PER_INCH, type Segment } from '../../core/index.ts';
 import { line } from './figure.ts';
 
-/** Long side of a bank card, mm: ISO/IEC 7810, size ID-1. */
-export const CARD = 85.6;
-
 /** A ruler as lines and figures, from its zero at the origin to the right, mm. */
 export interface PrintedRuler {
   readonly ticks: readonly Segment[];

@@ -31,4 +31,4 @@ export const TICKS = [
 ] as const;
 
 export const RULER_NOTE =
-  'Printed ruler. Print this page at actual size (100 %). Lay a bank card (85.6 mm long) on its line, its left edge at the left mark. Its right edge must end exactly at the right mark. If it does not, use another ruler.';
+  'Printed ruler. Print this page at actual size (100 %). Lay a bank card (85.6 mm long) on its line, its left edge at the left mark. Its right edge must end between the two lines at the right. If it does not, use another ruler.';

@@ -10,6 +10,7 @@ import {
 } from '../../core/index.ts';
 import { brokenLines } from '../brokenLines.ts';
 import type { LayerStyle } from '../layerStyle.ts';
+import { drawCardGap } from './cardGap.ts';
 import type { PagePlan } from './pagePlan.ts';
 import { fitToPage, type Paper } from './paper.ts';
 import type { PdfCanvas } from './pdfCanvas.ts';
@@ -41,8 +42,9 @@ const LEADING = 4.6;
 /** From the left of the block to the upright bar, and on to the words: a rule laid along a bar covers nothing else, mm. */
 const UPRIGHT = 6;
 const COLUMN = 14;
-/** From the words down to the level bar, mm. */
-const ABOVE_BAR = 12;
+/** From the level bar up to the line for a bank card, and to the words, mm. */
+const CARD = 14;
+const ABOVE_BAR = 24;
 
 /** The part of the first page for checking: how to print, two bars to measure, the diagonals of the pieces, and the tile map. */
 export function drawCheckPage(canvas: PdfCanvas, check: CheckPage): void {
@@ -61,6 +63,7 @@ export function drawCheckPage(canvas: PdfCanvas, check: CheckPage): void {
   canvas.words(`x check bar: ${length}`, [level[0] + 8, level[1] + 6], TEXT);
   canvas.words(`y check bar: ${length}`, [upright[0] + 9, upright[1] + 16], TEXT, { rotation: Math.PI / 2 });
 
+  drawCardGap(canvas, [column, level[1] + CARD], scale.x);
   const high = top - 4 - (level[1] + ABOVE_BAR);
   const said = words(check);
   // Reduced until all is there, rather than cut off.
@@ -83,6 +86,7 @@ function words({ drawing, plan, paper, scale, bars, suspicion, mirrored }: Check
   const isTakenOff = cutPieces.some((piece) => cornersTakenOff(piece).length > 0);
   return [
     'Print at actual size, 100 %, without "fit to page" or "shrink". Then measure both bars, from the tip of one arrow to the tip of the other.',
+    'Without a rule: lay a bank card (85.6 mm long) on its line, its left edge at the left mark. Its right edge must end between the two lines.',
     ...(fitted === null
       ? []
       : [

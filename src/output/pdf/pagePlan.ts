@@ -9,6 +9,7 @@ import {
 } from '../../core/index.ts';
 import { captioned } from './captioned.ts';
 import { LONGEST_PAGE, type Page, type Paper, SHEETS } from './paper.ts';
+import { paperPiece } from './paperPiece.ts';
 import { BAR_LENGTH, type PrinterScale } from './printerScale.ts';
 import { FOOTER, frameOf, OVERLAP, PAD, PAGE_MARGIN, type Tile, type Tiling, tiling } from './tiling.ts';
 
@@ -66,7 +67,8 @@ interface Filling {
  * the layout engine finds room, first on pages that there are anyway, turned a quarter where that helps. From a roll one page is cut
  * that has all pieces as wide as the roll at most, as short as the engine finds.
  */
-export function pagePlan({ pieces }: Pick<Drawing, 'pieces'>, paper: Paper, scale: PrinterScale): PagePlan {
+export function pagePlan({ pieces: drawn }: Pick<Drawing, 'pieces'>, paper: Paper, scale: PrinterScale): PagePlan {
+  const pieces = drawn.map(paperPiece);
   const frames = framesOf(paper, scale);
   const whole: Boxed[] = [];
   const large: { readonly piece: PieceDrawing; readonly tiling: Tiling }[] = [];

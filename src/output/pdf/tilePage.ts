@@ -25,7 +25,7 @@ export const tileName = ({ column, row }: Pick<Tile, 'column' | 'row'>): string 
 const columnName = (column: number): string =>
   (column >= 26 ? columnName(Math.floor(column / 26) - 1) : '') + String.fromCharCode(65 + (column % 26));
 
-const JOIN: LayerStyle = { width: 0.15, dash: [2, 2], ink: [90, 90, 90] };
+const JOIN: LayerStyle = { width: 0.18, dash: [2, 2], ink: [60, 60, 60] };
 const FRAME: LayerStyle = { width: 0.1, dash: [], ink: [150, 150, 150] };
 const MARK: LayerStyle = { width: 0.2, dash: [], ink: [0, 0, 0] };
 

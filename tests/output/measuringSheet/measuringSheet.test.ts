@@ -62,7 +62,7 @@ describe.each(SHEETS)('the measuring sheet on $paper in $units', ({ paper, units
     expect(await measuringSheetPdf({ paper, units })).toEqual(await measuringSheetPdf({ paper, units }));
   });
 
-  test('asks for a card that ends exactly at its mark, and says on either side of it what is wrong with the print', async () => {
+  test('has a gap that a bank card ends in at true size, and at no print that is off by 0.5 % or more', async () => {
     const page = nth(await readPdf(await measuringSheetPdf({ paper, units })), 0);
     const upright = page.paths.flatMap(({ chains, lineWidth, isDashed }) =>
       chains.flatMap(([a, b]) =>
@@ -73,20 +73,29 @@ describe.each(SHEETS)('the measuring sheet on $paper in $units', ({ paper, units
     );
     const top = Math.max(...upright.map((line) => line.top));
     const lines = upright.filter((line) => top - line.top < 1e-6).sort((a, b) => a.x - b.x);
-    expect(lines).toHaveLength(2);
-    const [stop, mark] = [nth(lines, 0), nth(lines, 1)];
+    expect(lines).toHaveLength(3);
+    const [stop, first, second] = [nth(lines, 0), nth(lines, 1), nth(lines, 2)];
     expect(stop.x).toBeCloseTo(Math.min(...upright.map(({ x }) => x)), 6);
-    // ISO/IEC 7810, size ID-1: 85.60 mm. A thick or dashed line would hide an error as large as its thickness.
-    expect(mark.x - stop.x).toBeCloseTo(85.6, 3);
-    expect(mark.lineWidth).toBeLessThan(0.3);
-    expect(mark.isDashed).toBe(false);
+    // A line as thick as the gap would fill it; three dots of a print at 300 dpi stay white.
+    expect(second.x - first.x - first.lineWidth).toBeGreaterThan((3 * 25.4) / 300);
+    expect(lines.every(({ isDashed }) => !isDashed)).toBe(true);
+    // ISO/IEC 7810, size ID-1: 85.60 mm; 85.47 to 85.72 mm with its tolerance (from memory).
+    const isTaken = (card: number, print: number): boolean =>
+      print * (first.x - stop.x) < card && card < print * (second.x - stop.x);
+    for (const card of [85.47, 85.6, 85.72]) {
+      expect(isTaken(card, 1)).toBe(true);
+      for (const print of [0.94, 0.95, 0.96, 0.97, 0.973, 0.99, 0.995, 1.005, 1.01, 1.03, 1.06])
+        expect([card, print, isTaken(card, print)]).toEqual([card, print, false]);
+    }
+    // At 97 % the card covers both lines, by 2 mm and more.
+    expect(85.6 - 0.97 * (second.x - stop.x)).toBeGreaterThan(2);
     const wordsAt = (text: string) => defined(page.words.find((word) => word.text.includes(text)));
     const [large, small] = [wordsAt('print too large'), wordsAt('print too small')];
-    expect(large.at[0] + large.width).toBeLessThan(mark.x);
-    expect(large.at[0] + large.width).toBeGreaterThan(mark.x - 3);
-    expect(small.at[0]).toBeGreaterThan(mark.x);
-    expect(small.at[0]).toBeLessThan(mark.x + 3);
-    expect(page.words.map(({ text }) => text).join(' ')).toContain('must end exactly at the right mark');
+    expect(large.at[0] + large.width).toBeLessThan(first.x);
+    expect(large.at[0] + large.width).toBeGreaterThan(first.x - 3);
+    expect(small.at[0]).toBeGreaterThan(second.x);
+    expect(small.at[0]).toBeLessThan(second.x + 3);
+    expect(page.words.map(({ text }) => text).join(' ')).toContain('must end between the two lines');
   });
 });
 

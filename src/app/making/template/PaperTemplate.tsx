@@ -4,12 +4,16 @@ import { fileName } from '../../../output/fileName.ts';
 import { fitToPage, type Paper } from '../../../output/pdf/paper.ts';
 import { BAR_LENGTH, percent } from '../../../output/pdf/printerScale.ts';
 import type { SheetOptions } from '../../../output/pdf/sheetFile.ts';
+import { drawnCards } from '../../../output/template/drawnTemplate.ts';
 import { Choice } from '../../fields/Choice.tsx';
 import { PlainField } from '../../fields/PlainField.tsx';
-import { useBench } from '../../state/BenchContext.tsx';
+import { useBench, useBenchStore } from '../../state/BenchContext.tsx';
 import { saveFile } from '../../state/saveFile.ts';
+import { sheetBlock } from '../../state/sheetBlock.ts';
+import { cardOf } from '../cardOf.ts';
 import { MakingNote } from '../MakingNote.tsx';
 import { useMaking } from '../useMaking.ts';
+
 import type { TemplateChoice } from './templateChoice.ts';
 import { templatePages } from './templatePages.ts';
 import type { TemplateParts } from './templateParts.ts';
@@ -28,6 +32,7 @@ export function PaperTemplate({
   variants,
 }: TemplateParts) {
   const design = useBench(({ design }) => design);
+  const store = useBenchStore();
   const [making, make] = useMaking();
   const { paper, bars, issues, suspicion } = settings;
   const isRefused = paper === null || issues.barX !== undefined || issues.barY !== undefined;
@@ -37,7 +42,9 @@ export function PaperTemplate({
   );
   const save = async (onLacking: SheetOptions['onLacking']): Promise<void> => {
     const { patternPdf } = await import('../../../output/pdf/patternPdf.ts');
-    const file = await patternPdf(drawing, { paper: paper!, mirrored, bars, onLacking });
+    const { source } = drawnCards(design, choice, null, cardOf);
+    const block = await sheetBlock(store, isTracing ? 'Tracings' : 'Template', { source });
+    const file = await patternPdf(drawing, { paper: paper!, mirrored, bars, block, onLacking });
     const sheet = typeof paper === 'string' ? paper : `roll ${paper!.roll_mm} mm`;
     const name = fileName(design.job.name, isTracing ? 'pdf' : 'template.pdf', [...variants, sheet]);
     saveFile(name, file, 'application/pdf');
