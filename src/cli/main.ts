@@ -8,6 +8,7 @@ import type { Row } from './catalogue/row.ts';
 import { fitCommand } from './fitCommand.ts';
 import { modelCommand } from './modelCommand.ts';
 import { runCommand } from './runCommand.ts';
+import { sheetsCommand } from './sheets/sheetsCommand.ts';
 import { FileSink, Terminal } from './terminal.ts';
 import { validateCommand } from './validateCommand.ts';
 
@@ -21,6 +22,7 @@ async function main(): Promise<never> {
     ['validate', validateCommand],
     ['catalogue', catalogueCommand(new URL(import.meta.url))],
     ['model', modelCommand],
+    ['sheets', sheetsCommand],
   ]);
   const [, , name = '', ...words] = process.argv;
   const unknown = async (): Promise<never> => {

@@ -1,10 +1,8 @@
-import { randomUUID } from 'node:crypto';
-import { open, rename, rm } from 'node:fs/promises';
 import { BadInput, badWord } from './badInput.ts';
 import { EXIT } from './exitCode.ts';
 import { readJob } from './readJob.ts';
 import { command } from './runCommand.ts';
-import { FileSink } from './terminal.ts';
+import { writeWhole } from './writeWhole.ts';
 
 const USAGE = `Writes the 3D model of a job, in metres and in its true size.
 
@@ -42,27 +40,3 @@ export const modelCommand = command(USAGE, OPTIONS, async (words, terminal) => {
   await writeWhole(out, async () => coverModel(job, kind, await lettersOf(job.tooling.designs)));
   return EXIT.noneFails;
 });
-
-/**
- * Writes a file beside its place and moves it there, so that nobody finds half of it.
- * @param make makes what is written, once it is known that it can be
- * @throws BadInput where none can be there, WriteError where the disk does not take it
- */
-async function writeWhole(path: string, make: () => Promise<Uint8Array>): Promise<void> {
-  const part = `${path}.${randomUUID()}.part`;
-  const refused = (error: NodeJS.ErrnoException): never => {
-    throw badWord('--out', error.message, 'a file in a folder that can be written to');
-  };
-  const file = await open(part, 'wx').catch(refused);
-  try {
-    try {
-      await new FileSink(file.fd).write(await make());
-    } finally {
-      await file.close();
-    }
-    await rename(part, path).catch(refused);
-  } catch (error) {
-    await rm(part, { force: true });
-    throw error;
-  }
-}

@@ -7,6 +7,7 @@ import { catalogueCommand } from '../../src/cli/catalogue/catalogueCommand.ts';
 import { fitCommand } from '../../src/cli/fitCommand.ts';
 import { modelCommand } from '../../src/cli/modelCommand.ts';
 import { type Command, runCommand } from '../../src/cli/runCommand.ts';
+import { sheetsCommand } from '../../src/cli/sheets/sheetsCommand.ts';
 import { type Sink, Terminal } from '../../src/cli/terminal.ts';
 import { validateCommand } from '../../src/cli/validateCommand.ts';
 import { defined } from '../defined.ts';
@@ -15,6 +16,7 @@ const COMMANDS: Readonly<Record<string, Command>> = {
   fit: fitCommand,
   validate: validateCommand,
   model: modelCommand,
+  sheets: sheetsCommand,
   // Without threads: only a real process has the bundle that they run.
   catalogue: (words, terminal) =>
     catalogueCommand(new URL('no-threads:'))(

@@ -65,7 +65,11 @@ function TakeDialog({ views, scheme, onClose }: TakeAwayProps & { readonly onClo
     });
   const model: Parameters<typeof ModelFields>[0]['onTake'] = ({ id: kind, ending, type }) =>
     take('model', async (_, signal) => {
-      saveFile(fileName(document.name, ending), await makeModel(job, kind, signal), type);
+      saveFile(
+        fileName(document.name, ending, [kind === 'plain' ? 'plain' : '']),
+        await makeModel(job, kind, signal),
+        type,
+      );
     });
   const film: Parameters<typeof FilmFields>[0]['onTake'] = (asked) =>
     take('film', async (tell, signal) => {

@@ -92,6 +92,10 @@ export function drawnTemplate(
         drawing: { ...tracingDrawing(design, tooledFaces(design, faces)), title: `${name}, tracings` },
       }
     : drawnCards(design, choice, choice.hasTooling ? faces : null, cardOf);
-  const variants = [...(isTracing ? ['tracings'] : cardWords(choice)), mirrored ? 'mirrored' : ''];
+  const isTooled = tooling.designs.length > 0 && choice.hasTooling && choice.cards === 'pieces';
+  const variants = [
+    ...(isTracing ? ['tracings'] : [...cardWords(choice), isTooled ? 'with tooling' : '']),
+    mirrored ? 'mirrored' : '',
+  ];
   return { source, drawing, mirrored, isTracing, variants };
 }
