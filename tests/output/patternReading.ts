@@ -47,5 +47,5 @@ export const lyingOn = (page: ReadPage, piece: Size): readonly Vec2[] => found(p
 /** The same with its head at the top, turned back where the page has it turned a quarter. */
 export function outlineOn(page: ReadPage, piece: Size): readonly Vec2[] {
   const { isTurned, chain } = found(page, piece);
-  return isTurned ? chain.map(([x, y]): Vec2 => [y, -x]) : chain;
+  return isTurned ? chain.map(([x, y]): Vec2 => [-y, x]) : chain;
 }

@@ -316,7 +316,7 @@ describe('the template', () => {
     const pages = await readPdf(await patternPdf(patternDrawing(coverOf({ name: 'Küste → 潮 🐟' }))));
     expect(nth(nth(pages, 0).words, 0).text).toBe('Küste → □ □');
     expect(nth(pages, 0).words.map(({ text }) => text)).toContain(
-      "□ stands for what this sheet's letters lack: U+6F6E, U+1F41F",
+      "□ stands for what this sheet's letters lack: U+6F6E, U+1F41F. Write it in by hand.",
     );
     const told: string[] = [];
     await patternPdf(patternDrawing(coverOf({ name: '潮 → 潮 🐟' })), {

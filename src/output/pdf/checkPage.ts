@@ -125,7 +125,7 @@ function pagesWords({ pages }: PagePlan, { id }: PieceDrawing): string {
   const on = pages.flatMap(({ parts }, i) => (parts.some(({ piece }) => piece.id === id) ? [i + 1] : []));
   const isTurned = pages.some(({ parts }) => parts.some(({ piece, isTurned }) => piece.id === id && isTurned));
   const [first, last] = [on[0]!, on.at(-1)!];
-  return `${first === last ? first : `${first} to ${last}`}${isTurned ? ', turned: its head is at the left' : ''}`;
+  return `${first === last ? first : `${first} to ${last}`}${isTurned ? ', turned: its head is at the right' : ''}`;
 }
 
 const placeOfPieces = (mirrored: boolean): string =>

@@ -188,8 +188,8 @@ function fill(filling: Filling, boxed: readonly Boxed[]): readonly Boxed[] {
     const { piece, box } = boxed[Number(name)]!;
     const isTurned = quarters % 2 === 1;
     const lying = isTurned ? turnedPiece(piece) : piece;
-    const left = isTurned ? piece.height - box.y - box.height : box.x;
-    const low = isTurned ? box.x : box.y;
+    const left = isTurned ? box.y : box.x;
+    const low = isTurned ? piece.width - box.x - box.width : box.y;
     const [x, y] = [0, 1].map((axis) => Math.min(...polygon.map((point) => point[axis]!))) as [number, number];
     filling.parts.push({ piece: lying, isTurned, window: { x: left - x, y: low - y, width, height }, tile: null });
   }
