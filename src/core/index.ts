@@ -32,6 +32,7 @@ export { DOUBT_PATHS, type DoubtPath, ORIGINS, type Origin } from './job/doubtSc
 export { EXAMPLE_JOBS } from './job/examples.ts';
 export { designNote, fieldNote, findFieldNote, isJobPath, JOB_PATHS, numberFields } from './job/fieldNote.ts';
 export type { Finish } from './job/finishSchema.ts';
+export { MOST_DEFECTS, OUTLINE_LIMITS } from './job/hideSchema.ts';
 export { IRONS, type Iron, ironSchema } from './job/ironSchema.ts';
 export { isRecord, type JobDocument, type Patch, patched, valueAt } from './job/jobDocument.ts';
 export { type JobIssue, jobIssue, jobIssues } from './job/jobIssue.ts';
@@ -63,6 +64,7 @@ export { RANGE_POINTS, type RangePoint } from './leather/leatherModel.ts';
 export { CARD, TEMPERS, type Temper, temperOf, temperPatches } from './leather/temper.ts';
 export { type CoverSupplies, coverSupplies } from './materials/coverSupplies.ts';
 export { type LaceStyle, laceNeed } from './materials/lace.ts';
+export { handDrawn, onGrid } from './materials/layout/handDrawn.ts';
 export { type Clearance, clearanceOf, type Hide, hideOf } from './materials/layout/hide.ts';
 export { type Layout, layOut, type PlacedPiece } from './materials/layout/layout.ts';
 export { layoutFaults } from './materials/layout/layoutFaults.ts';
@@ -88,7 +90,8 @@ export {
   segmentStart,
 } from './math/contour.ts';
 export { extent } from './math/extent.ts';
-export { isSimplePolygon } from './math/simplePolygon.ts';
+export { isInside, pointToSegment } from './math/polygonDistance.ts';
+export { isSimplePolygon, meetingSides } from './math/simplePolygon.ts';
 export { TOLERANCE } from './math/tolerance.ts';
 export { addScaled, distance, heading, subtract, type Vec2 } from './math/vec2.ts';
 export type { Vec3 } from './math/vec3.ts';

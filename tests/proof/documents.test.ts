@@ -135,9 +135,13 @@ function photographed(
   const size = 900;
   const turn = (random() - 0.5) * 0.6;
   const [leanX, leanY] = [0.3 * (random() - 0.5), 0.3 * (random() - 0.5)];
+  const dot = (i: number, k: number): number =>
+    grey[Math.min(height - 1, Math.max(0, k)) * width + Math.min(width - 1, Math.max(0, i))] ?? 255;
+  // Between dots in proportion: taking the nearest would add steps to every edge that no lens makes.
   const at = (x: number, y: number): number => {
-    const [i, k] = [Math.min(width - 1, Math.max(0, Math.round(x))), Math.min(height - 1, Math.max(0, Math.round(y)))];
-    return grey[k * width + i] ?? 255;
+    const [i, k] = [Math.floor(x), Math.floor(y)];
+    const [u, v] = [x - i, y - k];
+    return (1 - v) * ((1 - u) * dot(i, k) + u * dot(i + 1, k)) + v * ((1 - u) * dot(i, k + 1) + u * dot(i + 1, k + 1));
   };
   const pixels = new Uint8ClampedArray(4 * size * size);
   for (let row = 0; row < size; row++)

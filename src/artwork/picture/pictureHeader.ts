@@ -3,6 +3,8 @@ import { count, Refusal } from '../refusal.ts';
 /** What a picture may have: its file, its pixels and its longer side. Decoded, 16 million pixels take 64 MB. */
 export const PICTURE_LIMITS = { bytes: 8_000_000, pixels: 16_000_000, side: 8000 } as const;
 
+export type PictureLimits = Readonly<Record<keyof typeof PICTURE_LIMITS, number>>;
+
 export interface PictureHeader {
   readonly type: 'image/png' | 'image/jpeg';
   /** Pixels as stored, before a JPEG is turned by its orientation. */
@@ -21,11 +23,11 @@ export const isPicture = (bytes: Uint8Array): boolean => startsWith(bytes, PNG) 
 /**
  * Type and size of a PNG (ISO/IEC 15948, 11.2.2) or JPEG (ITU-T T.81, B.2.2), read from its header without decoding it.
  *
- * @throws Refusal where the header is broken or says more than `PICTURE_LIMITS`
+ * @throws Refusal where the header is broken or says more than `limits`
  */
-export function pictureHeader(bytes: Uint8Array): PictureHeader {
-  const { bytes: most, pixels, side } = PICTURE_LIMITS;
-  if (bytes.length > most) throw tooLarge(bytes.length);
+export function pictureHeader(bytes: Uint8Array, limits: PictureLimits = PICTURE_LIMITS): PictureHeader {
+  const { bytes: most, pixels, side } = limits;
+  if (bytes.length > most) throw tooLarge(bytes.length, most);
   const header = startsWith(bytes, PNG) ? pngHeader(bytes) : jpegHeader(bytes);
   if (header === undefined || header.width === 0 || header.height === 0)
     throw new Refusal(
@@ -39,20 +41,15 @@ export function pictureHeader(bytes: Uint8Array): PictureHeader {
     throw new Refusal(
       'too_large',
       `is a picture of ${count(width)} x ${count(height)} pixels`,
-      `at most ${pixels / 1e6} million pixels (as 4,000 x 4,000), no side over ${count(side)}`,
+      `at most ${pixels / 1e6} million pixels (as ${count(Math.sqrt(pixels))} x ${count(Math.sqrt(pixels))}), no side over ${count(side)}`,
       SMALLER,
     );
   return header;
 }
 
 /** The refusal of a file of so many bytes. */
-export const tooLarge = (bytes: number): Refusal =>
-  new Refusal(
-    'too_large',
-    `is a file of ${megabytes(bytes)} MB`,
-    `at most ${megabytes(PICTURE_LIMITS.bytes)} MB`,
-    SMALLER,
-  );
+export const tooLarge = (bytes: number, most: number = PICTURE_LIMITS.bytes): Refusal =>
+  new Refusal('too_large', `is a file of ${megabytes(bytes)} MB`, `at most ${megabytes(most)} MB`, SMALLER);
 
 const SMALLER = 'make the picture smaller, 1,000 pixels wide are plenty, then open it again';
 

@@ -3,7 +3,13 @@ import { isSimplePolygon } from '../math/simplePolygon.ts';
 import { lengthField, numberField } from './field.ts';
 import { addRuleIssue } from './rule.ts';
 
-const coordinate = z.number().check(z.minimum(-5000), z.maximum(10_000));
+/** Corners of an outline at most, and where they may lie, mm. */
+export const OUTLINE_LIMITS = { corners: 300, min: -5000, max: 10_000 } as const;
+
+/** Defects of a hide at most. */
+export const MOST_DEFECTS = 60;
+
+const coordinate = z.number().check(z.minimum(OUTLINE_LIMITS.min), z.maximum(OUTLINE_LIMITS.max));
 
 /** A point, mm: an array, because zod's tuples weigh 0.5 kB in the first script. */
 const pointSchema = z.pipe(
@@ -14,7 +20,7 @@ const pointSchema = z.pipe(
 /** A closed polygon, mm, in either sense of turning. */
 const polygonSchema = z.array(pointSchema).check(
   z.minLength(3),
-  z.maxLength(300),
+  z.maxLength(OUTLINE_LIMITS.corners),
   z.superRefine((polygon, context) => {
     if (!isSimplePolygon(polygon))
       addRuleIssue(
@@ -32,7 +38,7 @@ const hideSchema = z.strictObject({
   width_mm: z.prefault(lengthField('Leather width', 20, 5000), 600),
   height_mm: z.prefault(lengthField('Leather height', 20, 5000), 600),
   outline: z._default(z.nullable(polygonSchema), null).check(z.meta({ title: 'Outline' })),
-  defects: z._default(z.array(polygonSchema).check(z.maxLength(60)), []).check(z.meta({ title: 'Defects' })),
+  defects: z._default(z.array(polygonSchema).check(z.maxLength(MOST_DEFECTS)), []).check(z.meta({ title: 'Defects' })),
   backbone_deg: z._default(numberField('Backbone', 'deg', 0, 360), 90),
 });
 

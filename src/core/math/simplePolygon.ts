@@ -33,22 +33,29 @@ export function segmentsMeet(a: Vec2, b: Vec2, c: Vec2, d: Vec2): boolean {
 }
 
 /**
- * Whether a closed polygon bounds one area: three corners or more, no two alike in a row, no side crossing or touching
- * another but its neighbours at their common corner. Every pair of sides is compared.
+ * Sides of a closed polygon that cross or touch another but its neighbours at their common corner, or double back on the side
+ * before them; each by the index of its first corner, in order. Every pair of sides is compared.
  */
-export function isSimplePolygon(polygon: readonly Vec2[]): boolean {
+export function meetingSides(polygon: readonly Vec2[]): number[] {
   const n = polygon.length;
-  if (n < 3 || doubleArea(polygon) === 0) return false;
   const at = (i: number): Vec2 => polygon[i % n]!;
+  const met = new Set<number>();
   for (let i = 0; i < n; i++) {
     const [a, b, c] = [at(i), at(i + 1), at(i + 2)];
     const [ab, bc] = [subtract(b, a), subtract(c, b)];
     const turnsBack = cross(ab, bc) === 0 && ab[0] * bc[0] + ab[1] * bc[1] <= 0;
-    if (turnsBack) return false;
+    if (turnsBack) met.add(i).add((i + 1) % n);
     for (let j = i + 2; j < n; j++) {
       if (j + 1 === n + i) continue;
-      if (segmentsMeet(a, b, at(j), at(j + 1))) return false;
+      if (segmentsMeet(a, b, at(j), at(j + 1))) met.add(i).add(j);
     }
   }
-  return true;
+  return [...met].sort((a, b) => a - b);
 }
+
+/**
+ * Whether a closed polygon bounds one area: three corners or more, no two alike in a row, no side crossing or touching
+ * another but its neighbours at their common corner.
+ */
+export const isSimplePolygon = (polygon: readonly Vec2[]): boolean =>
+  polygon.length >= 3 && doubleArea(polygon) !== 0 && meetingSides(polygon).length === 0;

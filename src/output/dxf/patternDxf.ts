@@ -58,7 +58,7 @@ export function patternDxf(drawing: Drawing, options: CuttingOptions = {}): stri
   ];
   for (const { at, layers } of pieces)
     for (const { layer, entities } of layers)
-      for (const entity of entities) add(file, entity, layer.name, ([x, y]) => [at[0] + x, at[1] + y]);
+      for (const entity of entities) addEntity(file, entity, layer.name, ([x, y]) => [at[0] + x, at[1] + y]);
   rows.forEach((text, i) => {
     const from: Vec2 = [0, -gap_mm - CAUTION.row * i];
     const to: Vec2 = [textWidth(text, CAUTION.height), from[1]];
@@ -92,7 +92,8 @@ type Map2 = (point: Vec2) => Vec2;
 
 const degrees = (angle: number): number => (angle * 180) / Math.PI;
 
-function add(file: DxfWriter, entity: Entity, layerName: string, place: Map2): void {
+/** Adds an entity to a layer. */
+export function addEntity(file: DxfWriter, entity: Entity, layerName: string, place: Map2): void {
   const at = (point: Vec2): vec3_t => point3d(...place(point));
   switch (entity.kind) {
     case 'line':

@@ -57,7 +57,12 @@ export function patternSvg(drawing: Drawing, options: CuttingOptions = {}): stri
 
 type Map2 = (point: Vec2) => Vec2;
 
-function layerGroup(id: string, { name, colour, dash }: CuttingLayer, shapes: readonly string[]): string {
+/** A layer as a group in its colour. */
+export function layerGroup(
+  id: string,
+  { name, colour, dash }: Pick<CuttingLayer, 'name' | 'colour' | 'dash'>,
+  shapes: readonly string[],
+): string {
   const dashes = dash.length > 0 ? ` stroke-dasharray="${dash.join(' ')}"` : '';
   const isWords = shapes.every((shape) => shape.startsWith('<text'));
   const style = isWords ? `fill="${colour}"` : `fill="none" stroke="${colour}" stroke-width="${PEN}"${dashes}`;
@@ -83,7 +88,8 @@ function image({ artwork, ...laid }: Picture, place: Map2): string {
   return `<image href="${address}" width="1" height="1" preserveAspectRatio="none" style="mix-blend-mode:multiply" transform="matrix(${[...along, ...down, ...at!].map(n).join(' ')})"/>`;
 }
 
-function shape(entity: Entity, place: Map2): string {
+/** One entity as an element. */
+export function shape(entity: Entity, place: Map2): string {
   switch (entity.kind) {
     case 'line':
       return `<path d="${pathData([entity], place)}"/>`;

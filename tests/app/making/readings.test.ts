@@ -1,10 +1,10 @@
 import { expect, test } from 'vitest';
 import { polygonText, readPolygon } from '../../../src/app/making/leather/polygonText.ts';
-import { scaleBar } from '../../../src/app/making/leather/scaleBar.ts';
 import { readAmount } from '../../../src/app/making/quote/readAmount.ts';
 import { readGap } from '../../../src/app/making/trial/readGap.ts';
 import { printer } from '../../../src/core/units/printer.ts';
 import type { Reading } from '../../../src/core/units/reading.ts';
+import { scaleBar } from '../../../src/output/layout/scaleBar.ts';
 
 const read = <T>(reading: Reading<T>): T | string => (reading.ok ? reading.value : reading.message);
 

@@ -1,17 +1,22 @@
-import { polygonArea } from '../../../core/index.ts';
+import { type LeatherName, polygonArea } from '../../../core/index.ts';
 import { useLengths } from '../../state/BenchContext.tsx';
 import { Notes } from '../PanelParts.tsx';
 import { LayoutDrawing } from './LayoutDrawing.tsx';
+import { LayoutFiles } from './LayoutFiles.tsx';
 import type { LayoutQuestion } from './layout.worker.ts';
+import { LEATHER_TITLES } from './leatherTitles.ts';
 import { useLayout } from './useLayout.ts';
 
 interface LaidLeatherProps {
-  readonly title: string;
+  readonly leather: LeatherName;
   readonly question: LayoutQuestion;
+  /** Whether the leather is the maker's own, and not assumed. */
+  readonly isOwned: boolean;
 }
 
 /** The pieces of one leather laid on the leather owned, with the area used and any faults. */
-export function LaidLeather({ title, question }: LaidLeatherProps) {
+export function LaidLeather({ leather, question, isOwned }: LaidLeatherProps) {
+  const title = LEATHER_TITLES[leather];
   const { status, last, why } = useLayout(question);
   return (
     <section className="laid" aria-label={`${title}, laid out`} aria-busy={status === 'laying'}>
@@ -23,6 +28,9 @@ export function LaidLeather({ title, question }: LaidLeatherProps) {
           `The pieces could not be laid out: ${why}. ${last === null ? '' : 'The last layout that could be made is shown. '}Sizes and template do not need it. Change the leather or the pieces, or reload the page; the job is kept.`}
       </p>
       {last !== null && <Outcome title={title} laid={last} />}
+      {last !== null && last.layout.placed.length > 0 && (
+        <LayoutFiles leather={leather} laid={last} isOwned={isOwned} isBusy={status === 'laying'} />
+      )}
     </section>
   );
 }

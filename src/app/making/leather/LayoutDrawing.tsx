@@ -1,7 +1,7 @@
 import { addScaled, heading, type PlacedPiece, type Vec2 } from '../../../core/index.ts';
+import { scaleBar } from '../../../output/layout/scaleBar.ts';
 import { useWidth } from '../../sheet/useExtent.ts';
 import { useLengths } from '../../state/BenchContext.tsx';
-import { scaleBar } from './scaleBar.ts';
 import type { LaidOut } from './useLayout.ts';
 
 /** Height of the lettering and highest picture, px. */

@@ -1,4 +1,11 @@
-import type { JobDocument, JobPath, LeatherName, Vec2 } from '../../../core/index.ts';
+import {
+  hideOf,
+  type JobDocument,
+  type JobPath,
+  type LeatherName,
+  polygonArea,
+  type Vec2,
+} from '../../../core/index.ts';
 import { Choice } from '../../fields/Choice.tsx';
 import { FigureField } from '../../fields/FigureField.tsx';
 import { useWritten } from '../../fields/fieldState.ts';
@@ -60,6 +67,9 @@ export function OwnedLeather({ leather }: { readonly leather: LeatherName }) {
       )}
       {owned !== null && (
         <>
+          {sheet !== null && (
+            <p className="help">Area: {lengths.area(polygonArea(hideOf(sheet).outline))} in all, defects included.</p>
+          )}
           <FigureField path={`${path}.backbone_deg`} empty="default" />
           <DefectFields path={`${path}.defects`} />
         </>

@@ -1,4 +1,4 @@
-import { type LengthUnit, MM_PER_INCH } from '../../../core/index.ts';
+import { type LengthUnit, MM_PER_INCH } from '../../core/index.ts';
 
 /** The longest of 1, 2, 5, 10, 20 ... mm or inches that is no more than a third of a width; mm, over 0. */
 export function scaleBar(width: number, unit: LengthUnit): number {
