@@ -1,5 +1,6 @@
 import { differenceD, EndType, FillRule, inflatePathsD, JoinType } from 'clipper2-ts';
 import { describe, expect, test } from 'vitest';
+import { loadFace } from '../../src/artwork/faces/loadFace.ts';
 import { flattened, type Segment } from '../../src/core/math/contour.ts';
 import { isInside } from '../../src/core/math/polygonDistance.ts';
 import type { Vec2 } from '../../src/core/math/vec2.ts';
@@ -7,12 +8,16 @@ import { type ArrangedPiece, arrangePieces } from '../../src/core/pattern/arrang
 import { LAYERS } from '../../src/core/pattern/drawing.ts';
 import { mirroredDrawing } from '../../src/core/pattern/mirrorDrawing.ts';
 import { patternDxf } from '../../src/output/dxf/patternDxf.ts';
+import { fileName } from '../../src/output/fileName.ts';
+import { machineFile } from '../../src/output/machine/machineFile.ts';
 import { patternSvg } from '../../src/output/svg/patternSvg.ts';
 import { LAW_SEED } from '../laws.ts';
 import { nth } from '../nth.ts';
 import { type CuttingFile, type Found, readDxf, readSvg } from '../output/cuttingFileReading.ts';
 import { cuttingJobs } from '../output/cuttingJobs.ts';
-import { apart } from '../output/outlineDistance.ts';
+import { type Laid, middleOf, readMachineFile, waysToLie } from '../output/machine/machineCases.ts';
+import { soundMachine } from '../output/machine/machines.ts';
+import { apart, boundsOf } from '../output/outlineDistance.ts';
 import { CAPITAL, meets, wordsBox } from '../output/wordsBox.ts';
 import { proofSize } from './proofSize.ts';
 
@@ -189,5 +194,105 @@ describe(`cutting files of ${jobs.length} jobs (${sampled().length} of ${cases.l
   test('is listed', () => {
     console.info(table.join('\n'));
     expect(table.length).toBe(sampled().length);
+  });
+});
+
+const FORMATS = [
+  ['svg', '2000'],
+  ['dxf', 'R12'],
+  ['dxf', '2000'],
+  ['hpgl', '2000'],
+] as const;
+const machineCases = jobs.flatMap((job) =>
+  FORMATS.flatMap(([format, edition]) =>
+    (['arcs', 'points'] as const).flatMap((curves) =>
+      [0, 0.25, 0.6].flatMap((kerf) =>
+        [false, true].map((mirrored) => ({ ...job, format, edition, curves, kerf, mirrored })),
+      ),
+    ),
+  ),
+);
+/** Whole units of HPGL put the start and the centre of an arc off by up to 0.018 mm each; a corner by that alone. */
+const giveOf = ({ format, curves }: (typeof machineCases)[number]): number =>
+  format === 'hpgl' && curves === 'arcs' ? 0.037 : 0.02;
+const machineSample = Array.from({ length: proofSize(machineCases.length, 4) }, (_, i) =>
+  // Prime to the number of cases (576).
+  nth(machineCases, (LAW_SEED + i * 131) % machineCases.length),
+);
+const machineTable: string[] = [];
+
+describe(`files for a machine (${machineSample.length} of ${machineCases.length})`, () => {
+  test.each(machineSample)('$format $edition of $name, kerf $kerf, mirrored $mirrored, $curves', async (each) => {
+    const { drawing, format, edition, curves, kerf, mirrored, name } = each;
+    const profile = soundMachine({
+      dxf: edition,
+      crosses: true,
+      bed: { width_mm: 1400, height_mm: 1000 },
+      curves: { as: curves, tolerance_mm: 0.002 },
+    });
+    const face = await loadFace('singleLine');
+    const beds = machineFile(drawing, profile, format, { face, kerf_mm: kerf, mirrored }).map((text) =>
+      readMachineFile(text, format, 1000),
+    );
+    // Where the parts lie is taken from the SVG of the same plan: the box of a part in whole units is itself off.
+    const exact =
+      format === 'hpgl'
+        ? machineFile(drawing, profile, 'svg', { face, kerf_mm: kerf, mirrored }).map((text) =>
+            readMachineFile(text, 'svg', 1000),
+          )
+        : beds;
+    const give = giveOf(each);
+    const left = new Map(drawing.pieces.map(({ id, count }) => [id, count]));
+    let worst = 0;
+    for (const [i, found] of beds.entries()) {
+      const lying = nth(exact, i).filter(({ layer }) => layer === 'CUT');
+      // Inside out over the whole bed: marks and words, what is burnt inside, the edges.
+      const depths = found.map(({ layer }) => (layer === 'CUT' ? 2 : layer === 'INSIDE' ? 1 : 0));
+      expect(depths).toEqual([...depths].sort((a, b) => a - b));
+      expect(new Set(found.map(({ layer }) => layer))).toEqual(new Set(['TEXT', 'LINES', 'INSIDE', 'CUT']));
+      expect(found.every(({ text }) => text === null)).toBe(true);
+      const inside = found.filter(({ layer }) => layer === 'INSIDE').map(({ points }) => points);
+      let holes = 0;
+      for (const [k, cut] of found.filter(({ layer }) => layer === 'CUT').entries()) {
+        const part = leftAfter(cut.points, kerf);
+        // Where two ways of lying look alike, as a square seen from two sides, the holes tell.
+        const fits = ({ piece, toBed }: Laid) =>
+          (left.get(piece.id) ?? 0) > 0 && apart(part, flattened(piece.outline, 1e-3).map(toBed)) < give;
+        const lies = waysToLie(drawing, leftAfter(nth(lying, k).points, kerf), mirrored, 0.1).filter(fits);
+        const middles = inside.map((points) => {
+          const { low, high } = boundsOf(points);
+          return [(low[0] + high[0]) / 2, (low[1] + high[1]) / 2] as const;
+        });
+        const at = lies.find(({ piece, toBed }) =>
+          piece.layers.hole.every((hole) => {
+            const [x, y] = toBed(middleOf(hole));
+            return middles.filter((middle) => Math.hypot(middle[0] - x, middle[1] - y) < 0.05).length === 1;
+          }),
+        );
+        expect([name, lies.length > 0, at !== undefined]).toEqual([name, true, true]);
+        const { piece, toBed } = at!;
+        left.set(piece.id, left.get(piece.id)! - 1);
+        holes += piece.layers.hole.length;
+        worst = Math.max(worst, apart(part, flattened(piece.outline, 1e-3).map(toBed)));
+        // Arcs are kept where they are asked for; a beam turns about a corner on one more.
+        const arcs = piece.outline.filter(({ kind }) => kind === 'arc').length;
+        if (curves === 'arcs') expect(cut.radii.length).toBeGreaterThanOrEqual(arcs);
+        else expect(cut.radii).toEqual([]);
+      }
+      expect(inside.length).toBe(holes);
+    }
+    expect([...left.values()].every((count) => count === 0)).toBe(true);
+    machineTable.push(
+      `${format.padEnd(4)} ${edition.padEnd(4)} ${curves.padEnd(6)} kerf ${kerf.toFixed(2)}  ${mirrored ? 'mirrored' : 'plain   '}  ${beds.length} bed  part off by ${mm(worst)} mm  ${name}`,
+    );
+  });
+
+  test('have names of their own', () => {
+    const names = machineCases.map(({ name, format, edition, curves, kerf, mirrored }) =>
+      fileName(name, format, [mirrored ? 'mirrored' : '', `${edition} ${curves}`, `kerf ${kerf} mm`]),
+    );
+    expect(new Set(names).size).toBe(names.length);
+    console.info(machineTable.join('\n'));
+    expect(machineTable.length).toBe(machineSample.length);
   });
 });

@@ -103,6 +103,8 @@ function liningNotes(source: PatternSource, print: Printer): string[] {
 function fittingNotes({ job }: PatternSource, strap: Strap | null, loop: PenLoop | null): string[] {
   const shape = job.construction.strap?.shape ?? 'strap';
   const notes = strap === null ? [] : [`Sew the ${shape} to the back of the cover before the pockets are joined.`];
+  if (strap !== null && job.seam.iron !== null)
+    notes.push(`Holes that sew the ${shape} on are spaced evenly, not by the iron. Make them one by one on the marks.`);
   if (strap?.tab) notes.push('Sew the buckle tab to the front then too, the bar of the buckle in its fold.');
   if (loop === null) return notes;
   if (loop.holes.length === 0) notes.push('The fore-edge seam has no hole that the pen loop could be caught by.');

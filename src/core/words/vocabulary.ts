@@ -114,6 +114,11 @@ const VOCABULARY = {
     not: ['holding depth', 'held depth'],
     shown: 'edge.hold',
   },
+  iron: {
+    meaning: 'The tool that pricks, slits or punches the holes of a seam: pricking iron, lacing chisel or drive punch.',
+    plural: 'irons',
+    not: ['pronging tool', 'hole tool'],
+  },
   joint: {
     meaning: 'The groove beside the spine at which a board turns.',
     plural: 'joints',

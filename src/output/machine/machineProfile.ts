@@ -133,6 +133,8 @@ function passFaults(passes: readonly MachinePass[], lettering: MachineProfile['w
   const seen = new Map<string, string>();
   let deepest = 0;
   passes.forEach((pass, i) => {
+    // One that takes nothing is refused by itself.
+    if (pass.layers.length === 0) return;
     const path = ['passes', i, 'layers'] as const;
     for (const layer of pass.layers) {
       const before = seen.get(layer);
@@ -163,7 +165,7 @@ function passFaults(passes: readonly MachinePass[], lettering: MachineProfile['w
     deepest = Math.max(deepest, ...depths);
     for (const mark of ['layer', 'colour', 'dxfColour', 'pen'] as const) {
       const value = passMarks(pass, i)[mark];
-      const other = passes.slice(0, i).find((each, k) => passMarks(each, k)[mark] === value);
+      const other = passes.slice(0, i).find((each, k) => each.layers.length > 0 && passMarks(each, k)[mark] === value);
       if (other !== undefined)
         faults.push({
           path: ['passes', i, mark],

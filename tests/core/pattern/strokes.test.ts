@@ -1,4 +1,5 @@
 import { expect, test } from 'vitest';
+import { patternDrawing } from '../../../src/core/pattern/patternDrawing.ts';
 import { seamHoles } from '../../../src/core/pattern/seamHoles.ts';
 import { strokesAlong } from '../../../src/core/pattern/strokes.ts';
 import { strokeWords } from '../../../src/output/ironWords.ts';
@@ -34,6 +35,13 @@ test('holes round a corner and between uneven strides are made one by one', () =
   expect(strokes.map(({ teeth }) => teeth > 1)).toEqual([false, true, false, true, false]);
   // Seam line of 8 mm radius: half of its quarter circle is 6.28 mm, over two strides.
   expect(nth(strokes, 0)).toEqual({ from: 0, to: 2, teeth: 1, times: 3, again: 0 });
+});
+
+test('a strap keeps its own even holes, and says so', () => {
+  const notes = (iron: object | null): string =>
+    patternDrawing(coverOf({ seam: { ...stitched, iron }, construction: { strap: {} } })).notes.join();
+  expect(notes(ten)).toContain('Holes that sew the strap on are spaced evenly, not by the iron.');
+  expect(notes(null)).not.toContain('iron');
 });
 
 test('the sheet names sides that are alike together', () => {

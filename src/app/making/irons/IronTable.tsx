@@ -32,9 +32,9 @@ export function IronTable({ own, lengths }: { readonly own: readonly Iron[]; rea
             // biome-ignore lint/suspicious/noArrayIndexKey: rows never move, and two irons may be alike
             <tr key={i}>
               <th scope="row">{title || 'as sold'}</th>
-              <td>{lengths.small(stride)}</td>
+              <td>{lengths.exact(stride)}</td>
               <td>{perInchOf(stride)}</td>
-              <td>{lengths.small(MEASURED * stride, 1)}</td>
+              <td>{lengths.exact(MEASURED * stride)}</td>
             </tr>
           ))}
         </tbody>
