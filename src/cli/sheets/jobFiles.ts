@@ -2,6 +2,7 @@ import { lettersOf } from '../../artwork/faces/lettersOf.ts';
 import { loadFace } from '../../artwork/faces/loadFace.ts';
 import { coverDesign, type Job, type JobRecord } from '../../core/index.ts';
 import { benchSheetPdf } from '../../output/benchSheet/benchSheetPdf.ts';
+import { usualLayers } from '../../output/cuttingFile.ts';
 import { draftingSheet } from '../../output/draftingSheet/draftingSheet.ts';
 import { draftingSheetPdf } from '../../output/draftingSheet/draftingSheetPdf.ts';
 import { patternDxf } from '../../output/dxf/patternDxf.ts';
@@ -15,7 +16,7 @@ import { coverModel } from '../../output/model/coverModel.ts';
 import { patternPdf } from '../../output/pdf/patternPdf.ts';
 import { patternSvg } from '../../output/svg/patternSvg.ts';
 import { cardWords, type DrawnTemplate, drawnCards, drawnTemplate } from '../../output/template/drawnTemplate.ts';
-import { bedFileName, layerFileName, templateName, usualLayers } from '../../output/template/templateName.ts';
+import { bedFileName, layerFileName, templateName } from '../../output/template/templateName.ts';
 import { type TitleSource, titleBlock } from '../../output/titleBlock.ts';
 import type { PaperKind, SheetsRequest } from './sheetsRequest.ts';
 
@@ -51,7 +52,13 @@ export async function jobFiles({ job, document }: Opened, request: SheetsRequest
     template: () => ({
       name: templateName(named, paper, bars),
       make: (say) =>
-        patternPdf(template.drawing, { paper, mirrored: template.mirrored, bars, date, onLacking: lacking(say) }),
+        patternPdf(template.drawing, {
+          paper,
+          mirrored: template.mirrored,
+          bars,
+          block: block(template.isTracing ? 'Tracings' : 'Template', template.source),
+          onLacking: lacking(say),
+        }),
     }),
     bench: () => ({
       name: fileName(job.name, 'bench-sheet.pdf', [...own, flat]),
