@@ -51,7 +51,13 @@ export async function jobFiles({ job, document }: Opened, request: SheetsRequest
     template: () => ({
       name: templateName(named, paper, bars),
       make: (say) =>
-        patternPdf(template.drawing, { paper, mirrored: template.mirrored, bars, date, onLacking: lacking(say) }),
+        patternPdf(template.drawing, {
+          paper,
+          mirrored: template.mirrored,
+          bars,
+          block: block(template.isTracing ? 'Tracings' : 'Template', template.source),
+          onLacking: lacking(say),
+        }),
     }),
     bench: () => ({
       name: fileName(job.name, 'bench-sheet.pdf', [...own, flat]),

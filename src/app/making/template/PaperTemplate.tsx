@@ -1,16 +1,14 @@
 import { useMemo } from 'react';
 import { KNIFE } from '../../../core/index.ts';
-import { fileName } from '../../../output/fileName.ts';
 import { fitToPage, type Paper } from '../../../output/pdf/paper.ts';
 import { BAR_LENGTH, percent } from '../../../output/pdf/printerScale.ts';
 import type { SheetOptions } from '../../../output/pdf/sheetFile.ts';
-import { drawnCards } from '../../../output/template/drawnTemplate.ts';
+import { templateName } from '../../../output/template/templateName.ts';
 import { Choice } from '../../fields/Choice.tsx';
 import { PlainField } from '../../fields/PlainField.tsx';
 import { useBench, useBenchStore } from '../../state/BenchContext.tsx';
 import { saveFile } from '../../state/saveFile.ts';
 import { sheetBlock } from '../../state/sheetBlock.ts';
-import { cardOf } from '../cardOf.ts';
 import { MakingNote } from '../MakingNote.tsx';
 import { useMaking } from '../useMaking.ts';
 
@@ -25,6 +23,7 @@ export function PaperTemplate({
   choice,
   choose,
   settings,
+  source,
   drawing,
   mirrored,
   isTracing,
@@ -42,11 +41,9 @@ export function PaperTemplate({
   );
   const save = async (onLacking: SheetOptions['onLacking']): Promise<void> => {
     const { patternPdf } = await import('../../../output/pdf/patternPdf.ts');
-    const { source } = drawnCards(design, choice, null, cardOf);
     const block = await sheetBlock(store, isTracing ? 'Tracings' : 'Template', { source });
     const file = await patternPdf(drawing, { paper: paper!, mirrored, bars, block, onLacking });
-    const sheet = typeof paper === 'string' ? paper : `roll ${paper!.roll_mm} mm`;
-    const name = fileName(design.job.name, isTracing ? 'pdf' : 'template.pdf', [...variants, sheet]);
+    const name = templateName({ job: design.job.name, isTracing, variants }, paper!, bars);
     saveFile(name, file, 'application/pdf');
   };
   return (

@@ -26,7 +26,7 @@ function TemplatePanel({ design }: Pick<Bench, 'design'>) {
     const asked = { drawn, madeIn, cards, hasTooling, mirrored: isMirrored, transferred };
     return drawnTemplate(design, asked, faces, cardOf);
   }, [design, faces, drawn, madeIn, cards, hasTooling, isMirrored, transferred]);
-  const { drawing, mirrored, isTracing, variants } = template;
+  const { source, drawing, mirrored, isTracing, variants } = template;
   const seen = useMemo(() => (mirrored ? mirroredDrawing(drawing) : drawing), [drawing, mirrored]);
   const settings = useMemo(() => readTemplate(choice), [choice]);
   const layers = useMemo(
@@ -34,7 +34,7 @@ function TemplatePanel({ design }: Pick<Bench, 'design'>) {
       LAYERS.filter((layer) => (layer === 'area' && !isTracing ? choice.hasAreas : !choice.leftOut.includes(layer))),
     [choice.leftOut, choice.hasAreas, isTracing],
   );
-  const parts = { choice, choose, settings, drawing, mirrored, isTracing, isLoading, layers, variants };
+  const parts = { choice, choose, settings, source, drawing, mirrored, isTracing, isLoading, layers, variants };
   return (
     <Panel
       name="Template"

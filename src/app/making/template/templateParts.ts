@@ -1,4 +1,4 @@
-import type { Drawing, Layer } from '../../../core/index.ts';
+import type { Drawing, Layer, PatternSource } from '../../../core/index.ts';
 import type { TemplateSettings } from './readTemplate.ts';
 import type { TemplateChoice } from './templateChoice.ts';
 
@@ -7,6 +7,8 @@ export interface TemplateParts {
   readonly choice: TemplateChoice;
   readonly choose: (change: Partial<TemplateChoice>) => void;
   readonly settings: TemplateSettings;
+  /** What the drawing is made of: in card it is not the job's own design. */
+  readonly source: PatternSource;
   readonly drawing: Drawing;
   readonly mirrored: boolean;
   /** Whether tracings are drawn, and no pattern. */
