@@ -102,7 +102,7 @@ export const CAUTION = { height: 3, row: 4.5 } as const;
  * Throws RangeError for a kerf out of range.
  */
 export function cuttingFile(drawing: Drawing, options: CuttingOptions, gap: number): CuttingFile {
-  const { mirrored = false, kerf_mm = 0, layers = usualLayers(drawing) } = options;
+  const { mirrored = false, kerf_mm = 0, layers = usualLayers(drawing.pieces.every(isTracing)) } = options;
   const { width, height, pieces } = arrangePieces(mirrored ? mirroredDrawing(drawing) : drawing, gap);
   return {
     width,
@@ -118,8 +118,8 @@ export function cuttingFile(drawing: Drawing, options: CuttingOptions, gap: numb
 }
 
 /** A tracing shows the areas that it is laid out in; a machine would engrave them. */
-const usualLayers = ({ pieces }: Drawing): readonly Layer[] =>
-  LAYERS.filter((layer) => layer !== 'area' || pieces.every(isTracing));
+export const usualLayers = (isOfTracings: boolean): readonly Layer[] =>
+  LAYERS.filter((layer) => layer !== 'area' || isOfTracings);
 
 /** Width of a row of the cautions, mm. */
 export const rowWidth = (words: string): number => textWidth(words, CAUTION.height);

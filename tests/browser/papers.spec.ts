@@ -1,4 +1,6 @@
 import { readFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { runProcess, scratch } from '../cli/commandLine.ts';
 import { defined } from '../defined.ts';
 import { nth } from '../nth.ts';
 import { boundsOf } from '../output/outlineDistance.ts';
@@ -63,4 +65,36 @@ test('a name in letters of another script is saved with them, and what they lack
   const [page] = await readPdf(new Uint8Array(readFileSync(await download.path())));
   expect(nth(page!.words, 0).text).toBe('Βιβλίο □');
   for (const font of page!.fonts) expect(font.size).toBeGreaterThan(1000);
+});
+
+test('the command writes the files that the page saves, byte for byte', async ({ bench }) => {
+  const { folder, remove } = scratch('same-files-');
+  try {
+    await openExample(bench, 'tide ledger');
+    const template = await openPart(bench, 'Template');
+    const saved = new Map<string, Buffer>();
+    const save = async (button: string): Promise<void> => {
+      const [download] = await Promise.all([
+        bench.waitForEvent('download'),
+        bench.getByRole('button', { name: button }).click(),
+      ]);
+      saved.set(download.suggestedFilename(), readFileSync(await download.path()));
+    };
+    await save('Save the template as PDF');
+    await save('Save as SVG');
+    await save('Save as DXF');
+    await template.getByRole('radio', { name: 'inside face, mirrored' }).check();
+    await save('Save the template as PDF');
+    await openPart(bench, 'Order of work');
+    await save('Save the bench sheet as PDF');
+
+    const address = await bench.evaluate(() => location.origin + location.pathname + location.search);
+    const words = ['public/jobs/tide-ledger.json', '--to', 'pdf,svg,dxf', '--address', address, '--out', folder];
+    for (const more of [['--sheets', 'template,bench'], ['--mirrored']])
+      expect(runProcess('sheets', [...words, ...more]).stderr).toBe('');
+    for (const [name, bytes] of saved)
+      expect([name, readFileSync(join(folder, name)).equals(bytes)]).toEqual([name, true]);
+  } finally {
+    remove();
+  }
 });

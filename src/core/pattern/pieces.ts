@@ -6,6 +6,7 @@ import { pathLength } from '../book/tautPath.ts';
 import type { Job } from '../job/jobSchema.ts';
 import { cutStep } from '../job/workSchema.ts';
 import { changeOf } from '../leather/changeOf.ts';
+import type { Vec2 } from '../math/vec2.ts';
 import { type Mm, mm } from '../units/mm.ts';
 
 export interface Piece {
@@ -25,6 +26,8 @@ export interface Pieces {
   /** What the tool would allow, whether or not a size was given by the maker. */
   readonly allowances: Allowances;
   readonly ease: Ease;
+  /** What they were when the holes were punched; left out for pieces that have not changed since. */
+  readonly cut?: Pieces;
 }
 
 /** How far a centre lining is tucked under each pocket mouth, mm. Common practice, no source. */
@@ -79,6 +82,10 @@ export function piecesAt(
   };
 }
 
+/** Size of the pieces over that of the leather when the holes were punched, across and along the backbone. */
+export const sincePunched = ({ outside, cut }: Pieces): Vec2 =>
+  cut === undefined ? [1, 1] : [outside.width / cut.outside.width, outside.height / cut.outside.height];
+
 /** Length between the places where the two board edges may seat: outside width less both ends. */
 export function seatToSeat({ outside, pocket, pocketDepth }: Pieces, needs: Needs): Mm {
   return mm(outside.width - 2 * (endNeed(needs) + (pocket.count === 0 ? pocketDepth : 0)));
@@ -94,5 +101,12 @@ export function madePieces(job: Job, pieces: Pieces): Pieces {
     height: mm(piece.height * (1 + along)),
   });
   const { outside, pocket, lining } = pieces;
-  return { ...pieces, outside: made(outside), pocket: made(pocket), lining: lining && made(lining), growth: 1 };
+  return {
+    ...pieces,
+    outside: made(outside),
+    pocket: made(pocket),
+    lining: lining && made(lining),
+    growth: 1,
+    cut: pieces,
+  };
 }

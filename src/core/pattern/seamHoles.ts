@@ -3,7 +3,9 @@ import type { Vec2 } from '../math/vec2.ts';
 import { printer } from '../units/printer.ts';
 import { cornerBend, type EndRow, endRow, endRowSpan } from './endRow.ts';
 import { divided, placeOfHole } from './evenPitch.ts';
+import { madeSeam } from './madeSeam.ts';
 import { pieceCorner, seamCorner } from './pieceCorner.ts';
+import { sincePunched } from './pieces.ts';
 import type { PatternSource, Seam, SeamHole, SeamRow } from './seam.ts';
 import { layerSteps, layersAt, type SeamLayering, seamLayering } from './seamLayering.ts';
 import { seamNotes } from './seamNotes.ts';
@@ -20,9 +22,11 @@ const HIDDEN_HOLES = 2;
  * which is where the two lines meet if it is square. Separate pockets: one closed seam. Turned ends: a row at head and one
  * at tail, first and last hole a margin (or half the turn, if more) from the middle of the fold. The seam starts and
  * finishes in the back pocket at the tail, where the ends are hidden between the layers; a row of turned ends at its two
- * folds.
+ * folds. Those of a made cover are the holes as punched, moved with the leather.
  */
 export function seamHoles(source: PatternSource): Seam {
+  const { cut } = source.pieces;
+  if (cut !== undefined) return madeSeam(seamHoles({ ...source, pieces: cut }), sincePunched(source.pieces));
   const layering = seamLayering(source);
   const row = endRow(source, layering);
   if (row === null) return noSeam(source);

@@ -9,7 +9,7 @@ import type { PrinterScale } from './printerScale.ts';
  * 85.72 by 53.92 to 54.03 with its tolerance, from memory). Every such card ends between the lines of a print in true size, and
  * none does where the print is off by 0.5 % or more: too large, it ends before both; too small, it covers both.
  */
-export const CARD_ENDS = { long: { least: 85.35, most: 85.85 }, short: { least: 53.79, most: 54.16 } } as const;
+const CARD_ENDS = { long: { least: 85.35, most: 85.85 }, short: { least: 53.79, most: 54.16 } } as const;
 
 const STOP: LayerStyle = { width: 0.22, dash: [], ink: [0, 0, 0] };
 const GAP: LayerStyle = { width: 0.1, dash: [], ink: [0, 0, 0] };

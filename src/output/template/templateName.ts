@@ -1,4 +1,5 @@
-import { LAYERS, type Layer } from '../../core/index.ts';
+import type { Layer } from '../../core/index.ts';
+import { usualLayers } from '../cuttingFile.ts';
 import { fileName } from '../fileName.ts';
 import type { Paper } from '../pdf/paper.ts';
 import type { MeasuredBars } from '../pdf/printerScale.ts';
@@ -19,10 +20,6 @@ export function templateName({ job, isTracing, variants }: Named, paper: Paper, 
   const corrected = bars === undefined ? '' : `bars ${tidy(bars.x_mm)} ${tidy(bars.y_mm)}`;
   return fileName(job, isTracing ? 'pdf' : 'template.pdf', [...variants, sheet, corrected]);
 }
-
-/** Layers that a cutting file has where none is chosen; the tooling areas of a pattern only where they are asked for. */
-export const usualLayers = (isTracing: boolean): readonly Layer[] =>
-  LAYERS.filter((layer) => layer !== 'area' || isTracing);
 
 /** Name of a cutting file by layers; one with fewer or more of them than usual says which. */
 export function layerFileName(

@@ -1,6 +1,7 @@
 import { expect, test } from 'vitest';
 import { LAYERS } from '../../../src/core/pattern/drawing.ts';
-import { bedFileName, layerFileName, templateName, usualLayers } from '../../../src/output/template/templateName.ts';
+import { usualLayers } from '../../../src/output/cuttingFile.ts';
+import { bedFileName, layerFileName, templateName } from '../../../src/output/template/templateName.ts';
 
 const sides = [[], ['mirrored']];
 const patterns = [['card'], ['leather'], ['card', 'one card'], ['card', 'half card'], ['card', 'with tooling']];

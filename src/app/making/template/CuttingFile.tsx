@@ -1,8 +1,8 @@
 import { LAYERS, type Layer } from '../../../core/index.ts';
-import { fileName } from '../../../output/fileName.ts';
 import { kerfNotes } from '../../../output/kerf.ts';
 import { LASER_CAUTION } from '../../../output/laserCaution.ts';
 import { LAYER_NAMES } from '../../../output/layerNames.ts';
+import { layerFileName } from '../../../output/template/templateName.ts';
 import { PlainField } from '../../fields/PlainField.tsx';
 import { useBench } from '../../state/BenchContext.tsx';
 import { addressOf } from '../../state/place.ts';
@@ -72,8 +72,8 @@ function LayerFiles(parts: TemplateParts) {
   const options = { layers, mirrored, kerf_mm };
   const isIdle =
     making.status !== 'making' && !isLoading && (isTracing || issues.kerf === undefined) && layers.length > 0;
-  const named = (ending: string): string =>
-    fileName(design.job.name, ending, [...variants, kerf_mm === undefined ? '' : `kerf ${kerf_mm} mm`]);
+  const named = (ending: 'svg' | 'dxf'): string =>
+    layerFileName({ job: design.job.name, isTracing, variants }, ending, { kerf_mm, layers });
   const saveSvg = async (): Promise<void> => {
     const { patternSvg } = await import('../../../output/svg/patternSvg.ts');
     saveFile(named('svg'), patternSvg(drawing, options), 'image/svg+xml');

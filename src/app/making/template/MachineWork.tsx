@@ -1,9 +1,9 @@
 import { parseLength } from '../../../core/index.ts';
-import { fileName } from '../../../output/fileName.ts';
 import { kerfFor } from '../../../output/machine/kerfFor.ts';
 import { bedFile, type MachineFormat } from '../../../output/machine/machineFile.ts';
 import type { MachinePlan } from '../../../output/machine/machinePlan.ts';
 import type { MachineProfile } from '../../../output/machine/machineProfile.ts';
+import { bedFileName } from '../../../output/template/templateName.ts';
 import { PlainField } from '../../fields/PlainField.tsx';
 import { useBench } from '../../state/BenchContext.tsx';
 import { saveFile } from '../../state/saveFile.ts';
@@ -25,6 +25,7 @@ export function MachineWork({
   settings,
   drawing,
   mirrored,
+  isTracing,
   isLoading,
   variants,
 }: MachineWorkProps) {
@@ -41,13 +42,9 @@ export function MachineWork({
   const { status, plan, why } = useMachinePlan(isRight ? { drawing, profile, mirrored, kerf_mm } : null);
   const save = (format: MachineFormat, type: string): void => {
     for (const bed of plan?.beds ?? []) {
-      const own = [
-        ...variants,
-        profile.name,
-        `kerf ${tidy(kerf_mm)} mm`,
-        plan!.beds.length > 1 ? `bed ${bed.number}` : '',
-      ];
-      saveFile(fileName(job.name, format, own), bedFile(plan!, bed, format, profile.dxf), type);
+      const own = { machine: profile.name, kerf_mm, bed: bed.number, beds: plan!.beds.length };
+      const name = bedFileName({ job: job.name, isTracing, variants }, format, own);
+      saveFile(name, bedFile(plan!, bed, format, profile.dxf), type);
     }
   };
   return (

@@ -7,7 +7,7 @@ export interface TemplateParts {
   readonly choice: TemplateChoice;
   readonly choose: (change: Partial<TemplateChoice>) => void;
   readonly settings: TemplateSettings;
-  /** What the drawing is made of: in card it is not the job's own design. */
+  /** What it is drawn from. */
   readonly source: PatternSource;
   readonly drawing: Drawing;
   readonly mirrored: boolean;

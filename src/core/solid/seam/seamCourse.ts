@@ -1,5 +1,6 @@
 import { type CoverDesign, madeDesign } from '../../fold/coverDesign.ts';
 import type { RangePoint } from '../../leather/leatherModel.ts';
+import { sincePunched } from '../../pattern/pieces.ts';
 import type { SeamHole } from '../../pattern/seam.ts';
 import { seamHoles } from '../../pattern/seamHoles.ts';
 import { type Strap, sewingOrder, strapOf } from '../../pattern/strap.ts';
@@ -39,6 +40,7 @@ const CORNER_TURNS = 2;
 export function seamCourse(asCut: CoverDesign, point: RangePoint): SeamCourse {
   const design = madeDesign(asCut);
   const { rows, isClosed, starts } = seamHoles(design);
+  const [across, along] = sincePunched(design.pieces);
   const stack = stackAt(design, point);
   const work = seamWork(design.job);
   const corner = cornerShape(design, isPlaited(work.style) ? null : work.section.width);
@@ -47,10 +49,10 @@ export function seamCourse(asCut: CoverDesign, point: RangePoint): SeamCourse {
   let first = 0;
   const courses = lines.map((holes, i): StationRow => {
     const from = isClosed ? holes.indexOf(starts[0]!) : 0;
-    const margin = design.job.seam.edgeMargin_mm;
     const stations = holes.flatMap((_, k) => {
       const at = (from + k) % holes.length;
       const hole = holes[at]!;
+      const margin = design.job.seam.edgeMargin_mm * (hole.side === 'tail' || hole.side === 'head' ? along : across);
       return stationsOf(hole, first + at, stack(hole), margin, work.slit === null ? null : corner);
     });
     first += holes.length;
