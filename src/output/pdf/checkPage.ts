@@ -132,7 +132,7 @@ function words({ drawing, plan, suspicion, mirrored }: CheckPage): string[] {
   const isOfTracings = cutPieces.length === 0;
   const isTakenOff = cutPieces.some((piece) => cornersTakenOff(piece).length > 0);
   return [
-    'Print at actual size, 100 %, without "fit to page" or "shrink". Then measure both bars, from the tip of one arrow to the tip of the other, or lay a bank card in its corner.',
+    'Print at actual size, 100 %, without "fit to page" or "shrink". Then measure both bars from arrow tip to arrow tip, or lay a bank card in its corner.',
     ...(suspicion === null ? [] : [`Caution: ${suspicion}`]),
     `${drawing.faceUp.charAt(0).toUpperCase()}${drawing.faceUp.slice(1)}, ${isOfTracings ? placeOfTracing(mirrored) : placeOfPieces(mirrored)}`,
     ...(plan.tiled.length === 0
