@@ -42,7 +42,14 @@ describe('the sheets command', () => {
 
   test('writes every paper and machine file of several jobs, says which, and gives the same bytes again', async () => {
     const words = [ledger, join(jobs, 'shore-guide.json'), '--to', 'pdf,svg,dxf,hpgl', '--profile', laser];
-    const more = ['--sheets', 'template,bench,drafting', '--paper', 'letter', '--address', 'https://leather.example/'];
+    const more = [
+      '--sheets',
+      'template,layout,bench,drafting',
+      '--paper',
+      'letter',
+      '--address',
+      'https://leather.example/',
+    ];
     const { status, stdout } = await sheets([...words, ...more], 'all');
     expect(status).toBe(0);
     expect(lines(stdout).sort()).toEqual(written('all').map((name) => join(folder, 'all', name)));
@@ -51,6 +58,8 @@ describe('the sheets command', () => {
         `${job}-card-letter.drafting-sheet.pdf`,
         `${job}-card-letter.template.pdf`,
         ...['dxf', 'hpgl', 'svg'].map((ending) => `${job}-card-quay-laser-kerf-0-mm.${ending}`),
+        `${job}-leather-layout-outside-letter.pdf`,
+        ...['dxf', 'svg'].map((ending) => `${job}-leather-layout-outside.${ending}`),
         `${job}-letter.bench-sheet.pdf`,
       ]),
     );

@@ -1,6 +1,6 @@
 import { lettersOf } from '../../artwork/faces/lettersOf.ts';
 import { loadFace } from '../../artwork/faces/loadFace.ts';
-import { coverDesign, type Job, type JobRecord } from '../../core/index.ts';
+import { type CoverDesign, coverDesign, type Job, type JobRecord, layOut } from '../../core/index.ts';
 import { benchSheetPdf } from '../../output/benchSheet/benchSheetPdf.ts';
 import { usualLayers } from '../../output/cuttingFile.ts';
 import { draftingSheet } from '../../output/draftingSheet/draftingSheet.ts';
@@ -8,6 +8,11 @@ import { draftingSheetPdf } from '../../output/draftingSheet/draftingSheetPdf.ts
 import { patternDxf } from '../../output/dxf/patternDxf.ts';
 import { fileName } from '../../output/fileName.ts';
 import { kerfNotes } from '../../output/kerf.ts';
+import { layoutDxf } from '../../output/layout/layoutDxf.ts';
+import { layoutPdf } from '../../output/layout/layoutPdf.ts';
+import { layoutName, leathersToLay } from '../../output/layout/layoutQuestions.ts';
+import { layoutSheet } from '../../output/layout/layoutSheet.ts';
+import { layoutSvg } from '../../output/layout/layoutSvg.ts';
 import { kerfFor } from '../../output/machine/kerfFor.ts';
 import { bedFile, type MachineFormat } from '../../output/machine/machineFile.ts';
 import { machinePlan } from '../../output/machine/machinePlan.ts';
@@ -17,8 +22,8 @@ import { patternPdf } from '../../output/pdf/patternPdf.ts';
 import { patternSvg } from '../../output/svg/patternSvg.ts';
 import { cardWords, type DrawnTemplate, drawnCards, drawnTemplate } from '../../output/template/drawnTemplate.ts';
 import { bedFileName, layerFileName, templateName } from '../../output/template/templateName.ts';
-import { type TitleSource, titleBlock } from '../../output/titleBlock.ts';
-import type { PaperKind, SheetsRequest } from './sheetsRequest.ts';
+import { type TitleBlock, type TitleSource, titleBlock } from '../../output/titleBlock.ts';
+import type { SheetsRequest } from './sheetsRequest.ts';
 
 /** One file of a job: its name, and what makes it. */
 export interface JobFile {
@@ -40,43 +45,44 @@ interface Opened {
 export async function jobFiles({ job, document }: Opened, request: SheetsRequest, nth: number): Promise<JobFile[]> {
   const design = coverDesign(job);
   const faces = await lettersOf(job.tooling.designs);
-  const template = drawnTemplate(design, request.drawn, faces);
+  const drawn = drawnTemplate(design, request.drawn, faces);
   const { date, address, paper, bars, machine } = request;
   const own = nth === 1 ? [] : [String(nth)];
-  const named = { job: job.name, isTracing: template.isTracing, variants: [...own, ...template.variants] };
+  const named = { job: job.name, isTracing: drawn.isTracing, variants: [...own, ...drawn.variants] };
   const block = (sheet: string, source: TitleSource['design']) =>
     titleBlock({ sheet, job, design: source, document, date, address });
-  const flat = typeof paper === 'string' && (paper === 'A4' || paper === 'Letter') ? paper : 'A4';
+  const flat = paper === 'Letter' ? 'Letter' : 'A4';
 
-  const papers: Record<PaperKind, () => JobFile> = {
-    template: () => ({
-      name: templateName(named, paper, bars),
-      make: (say) =>
-        patternPdf(template.drawing, {
-          paper,
-          mirrored: template.mirrored,
-          bars,
-          block: block(template.isTracing ? 'Tracings' : 'Template', template.source),
-          onLacking: lacking(say),
-        }),
-    }),
-    bench: () => ({
-      name: fileName(job.name, 'bench-sheet.pdf', [...own, flat]),
-      make: (say) =>
-        benchSheetPdf(design, { paper: flat, block: block('Bench sheet', design), onLacking: lacking(say) }),
-    }),
-    drafting: () => ({
-      name: fileName(job.name, 'drafting-sheet.pdf', [...own, ...cardWords(request.drawn), flat]),
-      make: (say) => {
-        const { source, drawing } = drawnCards(design, request.drawn);
-        const sheet = draftingSheet(source, drawing);
-        return draftingSheetPdf(sheet, {
-          paper: flat,
-          block: block('Drafting sheet', source),
-          onLacking: lacking(say),
-        });
-      },
-    }),
+  const template = async (format: TemplateFormat): Promise<JobFile[]> => {
+    if (format === 'pdf')
+      return [
+        {
+          name: templateName(named, paper, bars),
+          make: (say) =>
+            patternPdf(drawn.drawing, {
+              paper,
+              mirrored: drawn.mirrored,
+              bars,
+              block: block(drawn.isTracing ? 'Tracings' : 'Template', drawn.source),
+              onLacking: lacking(say),
+            }),
+        },
+      ];
+    return machine === null || drawn.isTracing
+      ? layerFiles(named, drawn, request, format)
+      : bedFiles(named, drawn, { ...request, machine }, job, format);
+  };
+  const bench: JobFile = {
+    name: fileName(job.name, 'bench-sheet.pdf', [...own, flat]),
+    make: (say) => benchSheetPdf(design, { paper: flat, block: block('Bench sheet', design), onLacking: lacking(say) }),
+  };
+  const drafting: JobFile = {
+    name: fileName(job.name, 'drafting-sheet.pdf', [...own, ...cardWords(request.drawn), flat]),
+    make: (say) => {
+      const { source, drawing } = drawnCards(design, request.drawn);
+      const sheet = draftingSheet(source, drawing);
+      return draftingSheetPdf(sheet, { paper: flat, block: block('Drafting sheet', source), onLacking: lacking(say) });
+    },
   };
   const model = (kind: 'packed' | 'usdz', ending: string): JobFile => ({
     name: fileName(job.name, ending, own),
@@ -84,26 +90,21 @@ export async function jobFiles({ job, document }: Opened, request: SheetsRequest
   });
 
   const files: JobFile[] = [];
-  for (const format of request.formats)
-    switch (format) {
-      case 'pdf':
-        files.push(...request.papers.map((each) => papers[each]()));
-        break;
-      case 'glb':
-        files.push(model('packed', 'glb'));
-        break;
-      case 'usdz':
-        files.push(model('usdz', 'usdz'));
-        break;
-      default:
-        files.push(
-          ...(machine === null || template.isTracing
-            ? layerFiles(named, template, request, format)
-            : await bedFiles(named, template, { ...request, machine }, job, format)),
-        );
+  for (const format of request.formats) {
+    if (format === 'glb') files.push(model('packed', 'glb'));
+    else if (format === 'usdz') files.push(model('usdz', 'usdz'));
+    else {
+      if (request.sheets.includes('template')) files.push(...(await template(format)));
+      if (request.sheets.includes('layout') && format !== 'hpgl')
+        files.push(...layoutFiles(design, request, format, block('Leather layout', design), own));
+      if (request.sheets.includes('bench') && format === 'pdf') files.push(bench);
+      if (request.sheets.includes('drafting') && format === 'pdf') files.push(drafting);
     }
+  }
   return files;
 }
+
+type TemplateFormat = 'pdf' | MachineFormat;
 
 type Named = Parameters<typeof layerFileName>[0];
 
@@ -150,6 +151,36 @@ async function bedFiles(
       if (bed.number === 1) for (const note of plan.notes) say(note);
       if (bed.number === 1 && plan.lacking.length > 0) say(`single lines cannot draw ${plan.lacking.join(' ')}`);
       return bedFile(plan, bed, format, machine.dxf);
+    },
+  }));
+}
+
+/** The layout of every leather, as the page lays it out. */
+function layoutFiles(
+  design: CoverDesign,
+  { drawn, paper }: SheetsRequest,
+  format: 'pdf' | 'svg' | 'dxf',
+  block: TitleBlock,
+  own: readonly string[],
+): JobFile[] {
+  const { name, work } = design.job;
+  const isMirrored = drawn.mirrored;
+  const sheetName = typeof paper === 'string' ? paper : 'A4';
+  return leathersToLay(design).map(({ leather, question: { outlines, hide, clearance }, isOwned }) => ({
+    name: layoutName(name, format, {
+      leather,
+      isMirrored,
+      nth: own[0],
+      paper: format === 'pdf' ? sheetName : '',
+    }),
+    make: async (say) => {
+      const layout = layOut(outlines, hide, clearance);
+      if (layout.unplaced.length > 0) say(`no place was found for ${layout.unplaced.join(', ').toLowerCase()}`);
+      const source = { name, leather, units: work.units, hide, layout, isAssumed: !isOwned, isMirrored };
+      const sheet = layoutSheet(source);
+      if (format === 'svg') return layoutSvg(sheet);
+      if (format === 'dxf') return layoutDxf(sheet);
+      return layoutPdf(sheet, { paper: sheetName, block, onLacking: lacking(say) });
     },
   }));
 }

@@ -9,14 +9,14 @@ import type { Words } from '../words.ts';
 const FORMATS = ['pdf', 'svg', 'dxf', 'hpgl', 'glb', 'usdz'] as const;
 type Format = (typeof FORMATS)[number];
 
-/** Papers that come as PDF. */
-const PAPERS = ['template', 'bench', 'drafting'] as const;
-export type PaperKind = (typeof PAPERS)[number];
+/** What is written: template and layout as PDF, SVG and DXF, the others as PDF. */
+const SHEETS_ASKED = ['template', 'layout', 'bench', 'drafting'] as const;
+type SheetAsked = (typeof SHEETS_ASKED)[number];
 
 /** What is written of every job. */
 export interface SheetsRequest {
   readonly formats: readonly Format[];
-  readonly papers: readonly PaperKind[];
+  readonly sheets: readonly SheetAsked[];
   readonly paper: Paper;
   readonly bars: MeasuredBars | undefined;
   readonly drawn: DrawnChoice;
@@ -78,7 +78,7 @@ export function sheetsRequest(words: SheetsWords, machine: MachineProfile | null
     throw badWord('--thickness', words.text('thickness') ?? '', 'it with --leather only');
   return {
     formats,
-    papers: listOf(words, 'sheets', PAPERS) ?? ['template'],
+    sheets: listOf(words, 'sheets', SHEETS_ASKED) ?? ['template'],
     paper: paperOf(words.text('paper') ?? 'A4'),
     bars: barsOf(words.text('bars')),
     drawn: {

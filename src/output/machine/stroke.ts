@@ -56,17 +56,22 @@ export function waysAlong(stroke: Stroke): Stroke[] {
   }));
 }
 
+type Line = Extract<Segment, { kind: 'line' }>;
+
+/** A line as it is, or an arc as chords that stray at most `tolerance` mm. */
+export function segmentInChords(segment: Segment, tolerance: number): readonly Line[] {
+  if (segment.kind === 'line') return [segment];
+  const widest = 2 * Math.acos(Math.max(0, 1 - tolerance / segment.radius));
+  const count = Math.max(1, Math.ceil(Math.abs(segment.sweep) / Math.min(widest, Math.PI / 4)));
+  return Array.from({ length: count }, (_, i) => ({
+    kind: 'line',
+    from: arcPoint(segment, i / count),
+    to: arcPoint(segment, (i + 1) / count),
+  }));
+}
+
 /** The stroke with every arc as chords that stray at most `tolerance` mm. */
 export const inChords = (stroke: Stroke, tolerance: number): Stroke => ({
   ...stroke,
-  path: stroke.path.flatMap((segment): Segment[] => {
-    if (segment.kind === 'line') return [segment];
-    const widest = 2 * Math.acos(Math.max(0, 1 - tolerance / segment.radius));
-    const count = Math.max(1, Math.ceil(Math.abs(segment.sweep) / Math.min(widest, Math.PI / 4)));
-    return Array.from({ length: count }, (_, i) => ({
-      kind: 'line',
-      from: arcPoint(segment, i / count),
-      to: arcPoint(segment, (i + 1) / count),
-    }));
-  }),
+  path: stroke.path.flatMap((segment) => segmentInChords(segment, tolerance)),
 });

@@ -10,15 +10,20 @@ import {
 } from '../../core/index.ts';
 import { brokenLines } from '../brokenLines.ts';
 import type { LayerStyle } from '../layerStyle.ts';
-import { drawCardGap } from './cardGap.ts';
+import type { TitleBlock } from '../titleBlock.ts';
+import { CARD_CORNER, drawCardCorner } from './cardGap.ts';
+import { drawLegend, layersIn } from './legend.ts';
 import type { PagePlan } from './pagePlan.ts';
 import { fitToPage, type Paper } from './paper.ts';
 import type { PdfCanvas } from './pdfCanvas.ts';
 import { BAR_LENGTH, type MeasuredBars, type PrinterScale, percent } from './printerScale.ts';
 import { cornersTakenOff, tileName } from './tilePage.ts';
 import { crossedWords } from './tiling.ts';
+import { drawTitleBlock } from './titleBlock.ts';
 
 export interface CheckPage {
+  /** At its head; without one the title of the drawing stands there. */
+  readonly block: TitleBlock | undefined;
   readonly drawing: Drawing;
   readonly plan: PagePlan;
   readonly paper: Paper;
@@ -37,66 +42,97 @@ const OUTLINE: LayerStyle = { width: 0.35, dash: [], ink: [0, 0, 0] };
 /** Length of the bars for an inch ruler. */
 const BAR_INCHES = printer('in').length(BAR_LENGTH);
 
+const TITLE = 6;
 const TEXT = 3.2;
 const LEADING = 4.6;
 /** From the left of the block to the upright bar, and on to the words: a rule laid along a bar covers nothing else, mm. */
 const UPRIGHT = 6;
 const COLUMN = 14;
-/** From the level bar up to the line for a bank card, and to the words, mm. */
-const CARD = 14;
-const ABOVE_BAR = 24;
+/** From the lower edge of the block to the bars, mm. */
+const ABOVE_FOOT = 12;
+/** From the level bar up to the corner for a bank card, and from there to the words and to the legend, mm. */
+const CARD = 13;
+const ABOVE_CARD = CARD_CORNER.height + 3;
+const BESIDE_CARD = CARD_CORNER.width + 6;
 
-/** The part of the first page for checking: how to print, two bars to measure, the diagonals of the pieces, and the tile map. */
+/** The part of the first page for checking: what job it is, how to print, what to measure, which line means what, and the tile map. */
 export function drawCheckPage(canvas: PdfCanvas, check: CheckPage): void {
-  const { drawing, plan, scale } = check;
+  const { plan, scale } = check;
   const { block, map } = plan.check;
   // The bars stand apart, so that neither is read as part of the other; words go to the right of the upright one.
-  const upright: Vec2 = [block.x + UPRIGHT, block.y + block.height - 3 - BAR_LENGTH * scale.y];
+  const upright: Vec2 = [block.x + UPRIGHT, block.y + ABOVE_FOOT];
   const level: Vec2 = [block.x + UPRIGHT + COLUMN, upright[1]];
   const column = upright[0] + COLUMN;
   const room = block.x + block.width - column - 2;
-  const top = block.y + block.height - 8;
-  canvas.words(drawing.title, [column, top], 6, { width: room });
+  const head = block.y + block.height - 2;
+  const top = head - drawHead(canvas, check, [column, head], room);
+
+  const card: Vec2 = [column, level[1] + CARD];
+  const high = top - 3 - (card[1] + ABOVE_CARD);
+  const said = words(check);
+  // Reduced until all is there, rather than cut off.
+  const sizes = Array.from({ length: 24 }, (_, i) => 0.95 ** i);
+  const broken = (share: number): string[][] =>
+    said.map((text) => brokenLines(text, room, (part) => canvas.widthOf(part, TEXT * share)));
+  const share = sizes.find((each) => broken(each).flat().length * LEADING * each <= high) ?? sizes.at(-1)!;
+  let y = top - 3 - 0.7 * LEADING * share;
+  for (const lines of broken(share))
+    canvas.tagged('P', () => {
+      for (const line of lines) {
+        canvas.words(line, [column, y], TEXT * share);
+        y -= LEADING * share;
+      }
+    });
+
   drawBar(canvas, level, [1, 0], BAR_LENGTH * scale.x);
   drawBar(canvas, upright, [0, 1], BAR_LENGTH * scale.y);
   const length = `${BAR_LENGTH} mm between the tips of its arrows (about ${BAR_INCHES})`;
   canvas.words(`x check bar: ${length}`, [level[0] + 8, level[1] + 6], TEXT);
   canvas.words(`y check bar: ${length}`, [upright[0] + 9, upright[1] + 16], TEXT, { rotation: Math.PI / 2 });
-
-  drawCardGap(canvas, [column, level[1] + CARD], scale.x);
-  const high = top - 4 - (level[1] + ABOVE_BAR);
-  const said = words(check);
-  // Reduced until all is there, rather than cut off.
-  const sizes = Array.from({ length: 24 }, (_, i) => 0.95 ** i);
-  const broken = (share: number): string[] =>
-    said.flatMap((text) => brokenLines(text, room, (part) => canvas.widthOf(part, TEXT * share)));
-  const share = sizes.find((each) => broken(each).length * LEADING * each <= high) ?? sizes.at(-1)!;
-  broken(share).forEach((line, i) => {
-    canvas.words(line, [column, top - 4 - (i + 0.7) * LEADING * share], TEXT * share);
-  });
+  drawCardCorner(canvas, card, scale, cardWords(check));
+  const layers = layersIn(plan.pages.flatMap(({ parts }) => parts.map(({ piece }) => piece)));
+  drawLegend(canvas, [column + BESIDE_CARD, card[1] + ABOVE_CARD - 3], room - BESIDE_CARD, layers);
   if (map !== null)
-    drawMap(canvas, plan.tiled, { x: map.x + 4, y: map.y + 3, width: map.width - 8, height: map.height - 5 });
+    canvas.tagged(
+      'Figure',
+      () => drawMap(canvas, plan.tiled, { x: map.x + 4, y: map.y + 3, width: map.width - 8, height: map.height - 5 }),
+      {
+        alt: `Map of the tiles: ${plan.tiled.map(({ piece, tiling, firstPage }) => `${piece.name} in ${tiling.tiles.length} tiles from page ${firstPage}`).join('; ')}`,
+        box: map,
+      },
+    );
 }
 
-function words({ drawing, plan, paper, scale, bars, suspicion, mirrored }: CheckPage): string[] {
+/** Title block, or the title of a drawing without a job; returns its height. */
+function drawHead(canvas: PdfCanvas, { block, drawing, plan }: CheckPage, at: Vec2, room: number): number {
+  if (block !== undefined) return drawTitleBlock(canvas, at, room, block, { page: 1, pages: plan.pages.length });
+  canvas.tagged('H1', () => canvas.words(drawing.title, [at[0], at[1] - TITLE], TITLE, { width: room }));
+  return TITLE * 1.4;
+}
+
+/** How to print, in the place of the card. */
+function cardWords({ paper, scale, bars, drawing: { units } }: CheckPage): string[] {
   const fitted = fitToPage(paper);
-  const { size, exact, length, share } = printer(drawing.units);
-  const cutPieces = drawing.pieces.filter((piece) => !isTracing(piece));
-  const isOfTracings = cutPieces.length === 0;
-  const isTakenOff = cutPieces.some((piece) => cornersTakenOff(piece).length > 0);
+  const { share } = printer(units);
   return [
-    'Print at actual size, 100 %, without "fit to page" or "shrink". Then measure both bars, from the tip of one arrow to the tip of the other.',
-    'Without a rule: lay a bank card (85.6 mm long) on its line, its left edge at the left mark. Its right edge must end between the two lines.',
     ...(fitted === null
       ? []
       : [
           `"Fit to page" onto ${fitted.onto} paper gives ${percent(fitted.share)}: a bar of ${printer('mm').length(BAR_LENGTH * fitted.share)}. Such a print is of no use.`,
         ]),
-    ...(bars === undefined
-      ? ['If they are off by a little, give both measured lengths to the tool and print again.']
-      : [
-          `Corrected for bars measured ${bars.x_mm} and ${bars.y_mm} mm: drawn at ${share(scale.x, 2)} across and ${share(scale.y, 2)} upright.`,
-        ]),
+    bars === undefined
+      ? 'If the bars are off by a little, give both measured lengths to the tool and print again.'
+      : `Corrected for bars measured ${bars.x_mm} and ${bars.y_mm} mm: drawn at ${share(scale.x, 2)} across and ${share(scale.y, 2)} upright.`,
+  ];
+}
+
+function words({ drawing, plan, suspicion, mirrored }: CheckPage): string[] {
+  const { size, exact, length } = printer(drawing.units);
+  const cutPieces = drawing.pieces.filter((piece) => !isTracing(piece));
+  const isOfTracings = cutPieces.length === 0;
+  const isTakenOff = cutPieces.some((piece) => cornersTakenOff(piece).length > 0);
+  return [
+    'Print at actual size, 100 %, without "fit to page" or "shrink". Then measure both bars from arrow tip to arrow tip, or lay a bank card in its corner.',
     ...(suspicion === null ? [] : [`Caution: ${suspicion}`]),
     `${drawing.faceUp.charAt(0).toUpperCase()}${drawing.faceUp.slice(1)}, ${isOfTracings ? placeOfTracing(mirrored) : placeOfPieces(mirrored)}`,
     ...(plan.tiled.length === 0
@@ -108,7 +144,7 @@ function words({ drawing, plan, paper, scale, bars, suspicion, mirrored }: Check
       ? 'Check what is drawn by the distances of rings given here.'
       : `Check what is drawn; a diagonal is taken from corner to corner${isTakenOff ? ', or from the angle marked where two edges would meet' : ''}:`,
     ...drawing.pieces.map((piece) => {
-      const place = `page ${pagesWords(plan, piece)}`;
+      const place = pagesWords(plan, piece);
       if (isTracing(piece)) return `${pieceWords(piece)}: ${place}`;
       // A half is as wide as its card asks for, which is no cut size.
       const width = (piece.id === 'half' ? exact : size)(piece.width);
@@ -120,12 +156,12 @@ function words({ drawing, plan, paper, scale, bars, suspicion, mirrored }: Check
   ];
 }
 
-/** The pages that a piece is on: `2`, `2, turned`, `3 to 6`. */
+/** The pages that a piece is on: `page 2`, `pages 3 to 6`. */
 function pagesWords({ pages }: PagePlan, { id }: PieceDrawing): string {
   const on = pages.flatMap(({ parts }, i) => (parts.some(({ piece }) => piece.id === id) ? [i + 1] : []));
   const isTurned = pages.some(({ parts }) => parts.some(({ piece, isTurned }) => piece.id === id && isTurned));
   const [first, last] = [on[0]!, on.at(-1)!];
-  return `${first === last ? first : `${first} to ${last}`}${isTurned ? ', turned: its head is at the right' : ''}`;
+  return `${first === last ? `page ${first}` : `pages ${first} to ${last}`}${isTurned ? ', turned: its head is at the right' : ''}`;
 }
 
 const placeOfPieces = (mirrored: boolean): string =>

@@ -17,7 +17,7 @@ import { FOOTER, frameOf, OVERLAP, PAD, PAGE_MARGIN, type Tile, type Tiling, til
 const SPACING = 6;
 
 /** Of the part of the first page that is for checking, page mm: how wide, and how high beyond the upright bar. */
-const CHECK = { width: 190, beyondBar: 15 } as const;
+const CHECK = { width: 190, beyondBar: 42 } as const;
 
 /** Height of the tile map, mm: at least, and what each row of tiles asks for. */
 const MAP = { least: 40, row: 13 } as const;

@@ -1,10 +1,12 @@
-import { type Drawing, mirroredDrawing, pieceWords } from '../../core/index.ts';
+import { type Drawing, isTracing, mirroredDrawing, pieceWords } from '../../core/index.ts';
 import { drawCheckPage } from './checkPage.ts';
 import { type PagePart, pagePlan } from './pagePlan.ts';
 import { checkPaper, type Paper } from './paper.ts';
 import { fitToPageSuspicion, type MeasuredBars, printerScale } from './printerScale.ts';
 import { SheetFile, type SheetOptions } from './sheetFile.ts';
 import { drawFrame, drawPart, joiningMarks, tileName } from './tilePage.ts';
+import { frameOf } from './tiling.ts';
+import { footLine } from './titleBlock.ts';
 
 export interface PdfOptions extends SheetOptions {
   readonly paper?: Paper;
@@ -35,16 +37,24 @@ export async function patternPdf(drawing: Drawing, options: PdfOptions = {}): Pr
       `Got a pattern of ${count} pages; allowed: ${MOST_PAGES}. Choose a larger paper or a roll, or take the SVG or DXF file.`,
     );
 
+  const { block } = options;
   const file = await SheetFile.titled(drawing.title, ['plain'], options);
   const suspicion = bars === undefined ? null : fitToPageSuspicion(bars, paper);
+  const sheet = block?.sheet ?? (drawing.pieces.every(isTracing) ? 'Tracings' : 'Template');
   const marks = new Map(plan.tiled.map(({ piece, tiling }) => [piece, joiningMarks(piece, tiling)]));
   plan.pages.forEach(({ page, parts }, i) => {
     const canvas = file.addPage(page).in.plain;
-    if (i === 0) drawCheckPage(canvas, { drawing: seen, plan, paper, scale, bars, suspicion, mirrored });
-    for (const part of parts) drawPart(canvas, page, part, marks.get(part.piece) ?? [], scale);
+    if (i === 0) drawCheckPage(canvas, { block, drawing: seen, plan, paper, scale, bars, suspicion, mirrored });
+    for (const part of parts) {
+      const alt = `${partWords(part)}, in true size, ${seen.faceUp}${part.isTurned ? ', its head at the right' : ''}`;
+      canvas.tagged('Figure', () => drawPart(canvas, page, part, marks.get(part.piece) ?? [], scale), {
+        alt,
+        box: frameOf(page),
+      });
+    }
     const shown = [...(i === 0 ? ['check bars'] : []), ...parts.map(partWords)].join('; ');
-    const footer = `${drawing.title}: ${shown}. Page ${i + 1} of ${count}. Print at actual size, 100 %.`;
-    drawFrame(canvas, page, footer);
+    const foot = footLine(`${sheet}, print at actual size, 100 %`, block, { page: i + 1, pages: count });
+    canvas.artifact(() => drawFrame(canvas, page, [`${drawing.title}: ${shown}`, foot]));
   });
   return file.save(options);
 }

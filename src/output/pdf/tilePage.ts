@@ -99,11 +99,13 @@ export function drawPart(
   }
 }
 
-/** The frame of a page and the words under it. */
-export function drawFrame(canvas: PdfCanvas, page: Page, footer: string): void {
+/** The frame of a page and the two lines of words under it. */
+export function drawFrame(canvas: PdfCanvas, page: Page, foot: readonly [string, string]): void {
   const frame = frameOf(page);
   canvas.lines(rectangle([frame.x, frame.y], [frame.x + frame.width, frame.y + frame.height]), FRAME);
-  canvas.words(footer, [frame.x, PAGE_MARGIN + FOOTER - 4.5], 3, { width: frame.width });
+  foot.forEach((words, i) => {
+    canvas.words(words, [frame.x, PAGE_MARGIN + FOOTER - 3.8 - i * 3.7], 2.7, { width: frame.width });
+  });
 }
 
 export interface JoiningMark {

@@ -75,10 +75,15 @@ describe.each(cases)('the files of a machine for $name, curves as $as', (each) =
     expect(drawn.map(({ pen }) => pen)).toEqual(strokes.map(({ marks }) => marks.pen));
     strokes.forEach(({ stroke }, i) => {
       const got = nth(drawn, i);
-      expect(got.arcs).toBe(arcsOf(stroke));
-      // Whole units: a corner is off by half a unit each way at most, a point of an arc by that of its start and its centre.
-      expect(apart(got.points, flattened(stroke.path, 0.001))).toBeLessThan(arcsOf(stroke) > 0 ? 0.04 : 0.0187);
+      // Whole units: a corner is off by half a unit each way at most; an arc that would be further off comes as chords.
+      expect(got.arcs).toBeLessThanOrEqual(arcsOf(stroke));
+      expect(apart(got.points, flattened(stroke.path, 0.001))).toBeLessThan(0.02);
     });
+    const [asked, kept] = [strokes.map(({ stroke }) => arcsOf(stroke)), drawn.map(({ arcs }) => arcs)].map((counts) =>
+      counts.reduce((sum, count) => sum + count, 0),
+    );
+    // Most arcs stay arcs: 757 of 928 here, by measurement.
+    expect(kept).toBeGreaterThanOrEqual(0.75 * asked!);
     expect(end).toEqual({ isDown: false, at: [0, 0], pen: 0 });
   });
 

@@ -1,9 +1,9 @@
 import { type LeatherName, polygonArea } from '../../../core/index.ts';
+import type { LayoutQuestion } from '../../../output/layout/layoutQuestions.ts';
 import { useLengths } from '../../state/BenchContext.tsx';
 import { Notes } from '../PanelParts.tsx';
 import { LayoutDrawing } from './LayoutDrawing.tsx';
 import { LayoutFiles } from './LayoutFiles.tsx';
-import type { LayoutQuestion } from './layout.worker.ts';
 import { LEATHER_TITLES } from './leatherTitles.ts';
 import { useLayout } from './useLayout.ts';
 

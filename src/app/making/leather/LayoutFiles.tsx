@@ -1,7 +1,7 @@
 import { useState } from 'react';
 import type { LeatherName } from '../../../core/index.ts';
-import { fileName } from '../../../output/fileName.ts';
 import { LASER_CAUTION } from '../../../output/laserCaution.ts';
+import { layoutName } from '../../../output/layout/layoutQuestions.ts';
 import type { SheetOptions } from '../../../output/pdf/sheetFile.ts';
 import { Choice } from '../../fields/Choice.tsx';
 import { useBenchStore } from '../../state/BenchContext.tsx';
@@ -42,22 +42,24 @@ export function LayoutFiles({ leather, laid: { layout, question }, isOwned, isBu
     const { units } = store.getState().lengths;
     return layoutSheet({ name, leather, units, hide: question.hide, layout, isAssumed: !isOwned, isMirrored });
   };
-  const named = (ending: string, ...variants: string[]): string =>
-    fileName(name, ending, ['leather layout', leather, isMirrored ? 'mirrored' : '', ...variants]);
   const savePdf = async (onLacking: SheetOptions['onLacking']): Promise<void> => {
     const [{ layoutPdf }, block] = await Promise.all([
       import('../../../output/layout/layoutPdf.ts'),
       sheetBlock(store, 'Leather layout'),
     ]);
-    saveFile(named('pdf', paper), await layoutPdf(await sheet(), { paper, block, onLacking }), 'application/pdf');
+    saveFile(
+      layoutName(name, 'pdf', { leather, isMirrored, paper }),
+      await layoutPdf(await sheet(), { paper, block, onLacking }),
+      'application/pdf',
+    );
   };
   const saveSvg = async (): Promise<void> => {
     const { layoutSvg } = await import('../../../output/layout/layoutSvg.ts');
-    saveFile(named('svg'), layoutSvg(await sheet()), 'image/svg+xml');
+    saveFile(layoutName(name, 'svg', { leather, isMirrored }), layoutSvg(await sheet()), 'image/svg+xml');
   };
   const saveDxf = async (): Promise<void> => {
     const { layoutDxf } = await import('../../../output/layout/layoutDxf.ts');
-    saveFile(named('dxf'), layoutDxf(await sheet()), 'image/vnd.dxf');
+    saveFile(layoutName(name, 'dxf', { leather, isMirrored }), layoutDxf(await sheet()), 'image/vnd.dxf');
   };
   return (
     <details className="not-printed">

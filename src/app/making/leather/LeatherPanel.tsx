@@ -1,5 +1,6 @@
 import { useMemo, useState } from 'react';
-import { clearanceOf, coverSupplies, extent, hideOf, type LeatherName } from '../../../core/index.ts';
+import type { LeatherName } from '../../../core/index.ts';
+import { leathersToLay } from '../../../output/layout/layoutQuestions.ts';
 import { FigureField } from '../../fields/FigureField.tsx';
 import type { Bench } from '../../state/bench.ts';
 import { lagging } from '../../state/lagging.tsx';
@@ -8,20 +9,18 @@ import { HideDrawing } from './HideDrawing.tsx';
 import { LaidLeather } from './LaidLeather.tsx';
 import { LEATHER_TITLES } from './leatherTitles.ts';
 import { OwnedLeather } from './OwnedLeather.tsx';
-import { usualPiece } from './usualPiece.ts';
 import './leather.css';
 
 /** The pieces laid out on the leather owned, or on a usual piece until one is entered. */
 function LeatherPanel({ design, lengths }: Pick<Bench, 'design' | 'lengths'>) {
-  const { hides } = design.job;
   const [drawn, setDrawn] = useState<LeatherName | null>(null);
-  const { outlines, areas } = useMemo(() => coverSupplies(design), [design]);
+  const toLay = useMemo(() => leathersToLay(design), [design]);
   return (
     <Panel
       name="Leather owned"
       fields={
         <>
-          {areas.map(({ leather }) => (
+          {toLay.map(({ leather }) => (
             <OwnedLeather key={leather} leather={leather} />
           ))}
           <section aria-labelledby="laying-out">
@@ -33,35 +32,27 @@ function LeatherPanel({ design, lengths }: Pick<Bench, 'design' | 'lengths'>) {
       }
     >
       <div className="laid-leathers">
-        {areas.map(({ leather, net, gross }) => {
-          const pieces = outlines.filter((outline) => outline.leather === leather);
-          const longest = Math.max(...pieces.flatMap(({ polygon }) => [extent(polygon, 0), extent(polygon, 1)]));
-          const owned = hides[leather];
-          const usual = usualPiece(gross, longest, hides);
-          const hide = owned === null ? usual.hide : hideOf(owned);
-          const question = { outlines: pieces, hide, clearance: clearanceOf(hides) };
-          return (
-            <div key={leather} data-drawn={drawn === leather || undefined}>
-              {drawn === leather && <HideDrawing leather={leather} />}
-              <LaidLeather leather={leather} question={question} isOwned={owned !== null} />
-              {owned === null && (
-                <p className="help">
-                  Assumed: a piece of {lengths.size(usual.side)} × {lengths.size(usual.side)}. Enter the leather you own
-                  and the pieces are laid out on it. {lengths.area(net)} in the pieces; {lengths.area(gross)} with waste
-                  is what to look for.
-                </p>
-              )}
-              <button
-                type="button"
-                className="not-printed"
-                aria-expanded={drawn === leather}
-                onClick={() => setDrawn(drawn === leather ? null : leather)}
-              >
-                Draw by hand<span className="only-heard"> the {LEATHER_TITLES[leather].toLowerCase()}</span>
-              </button>
-            </div>
-          );
-        })}
+        {toLay.map(({ leather, question, isOwned, usualSide, net, gross }) => (
+          <div key={leather} data-drawn={drawn === leather || undefined}>
+            {drawn === leather && <HideDrawing leather={leather} />}
+            <LaidLeather leather={leather} question={question} isOwned={isOwned} />
+            {!isOwned && (
+              <p className="help">
+                Assumed: a piece of {lengths.size(usualSide)} × {lengths.size(usualSide)}. Enter the leather you own and
+                the pieces are laid out on it. {lengths.area(net)} in the pieces; {lengths.area(gross)} with waste is
+                what to look for.
+              </p>
+            )}
+            <button
+              type="button"
+              className="not-printed"
+              aria-expanded={drawn === leather}
+              onClick={() => setDrawn(drawn === leather ? null : leather)}
+            >
+              Draw by hand<span className="only-heard"> the {LEATHER_TITLES[leather].toLowerCase()}</span>
+            </button>
+          </div>
+        ))}
       </div>
     </Panel>
   );

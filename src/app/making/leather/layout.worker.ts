@@ -1,18 +1,6 @@
-import {
-  type Clearance,
-  type Hide,
-  type Layout,
-  layOut,
-  layoutFaults,
-  type PieceOutline,
-} from '../../../core/index.ts';
+import { type Layout, layOut, layoutFaults } from '../../../core/index.ts';
+import type { LayoutQuestion } from '../../../output/layout/layoutQuestions.ts';
 import { serveQuestions } from '../../worker/serveQuestions.ts';
-
-export interface LayoutQuestion {
-  readonly outlines: readonly PieceOutline[];
-  readonly hide: Hide;
-  readonly clearance: Clearance;
-}
 
 export interface LayoutAnswer {
   readonly layout: Layout;

@@ -1,6 +1,7 @@
 import { useEffect, useState } from 'react';
+import type { LayoutQuestion } from '../../../output/layout/layoutQuestions.ts';
 import { useWorkerQueue } from '../../worker/useWorkerQueue.ts';
-import type { LayoutAnswer, LayoutQuestion } from './layout.worker.ts';
+import type { LayoutAnswer } from './layout.worker.ts';
 
 export interface LaidOut extends LayoutAnswer {
   /** What was laid out; the picture shows it while a newer question is worked on. */

@@ -1,7 +1,7 @@
 import { expect, test } from 'vitest';
-import { usualPiece } from '../../../../src/app/making/leather/usualPiece.ts';
-import { EXAMPLE_JOBS, parseJob, polygonArea } from '../../../../src/core/index.ts';
-import { defined } from '../../../defined.ts';
+import { EXAMPLE_JOBS, parseJob, polygonArea } from '../../../src/core/index.ts';
+import { usualPiece } from '../../../src/output/layout/usualPiece.ts';
+import { defined } from '../../defined.ts';
 
 const parsed = parseJob(defined(EXAMPLE_JOBS[0]).document);
 if (!parsed.ok) throw new Error('the example does not parse');

@@ -1,4 +1,4 @@
-import type { Hide, Job, Vec2 } from '../../../core/index.ts';
+import type { Hide, Job, Vec2 } from '../../core/index.ts';
 
 /** A square is taken in steps of this, mm. */
 const STEP = 300;
