@@ -88,9 +88,27 @@ export interface CuttingJob {
   readonly drawing: Drawing;
 }
 
+const drawn = ([name, document, units]: (typeof DOCUMENTS)[number]): CuttingJob => ({
+  name,
+  drawing: patternDrawing(coverDesign(soundJob({ ...document, work: { units } }))),
+});
+
 /** Twelve drawings; every job that a cutting file is checked for. */
-export const cuttingJobs = (): CuttingJob[] =>
-  DOCUMENTS.map(([name, document, units]) => ({
-    name,
-    drawing: patternDrawing(coverDesign(soundJob({ ...document, work: { units } }))),
-  }));
+export const cuttingJobs = (): CuttingJob[] => DOCUMENTS.map(drawn);
+
+/** Some of the same with an iron, whole strides and uneven ones. */
+export function ironJobs(): CuttingJob[] {
+  const byIron = (index: number, iron: object, seam: object, pattern: object = {}): CuttingJob => {
+    const [name, document, units] = DOCUMENTS[index]!;
+    return drawn([`${name}, by iron`, { ...document, seam: { ...seam, iron }, pattern }, units]);
+  };
+  const three = { kind: 'pricking iron', pitch_mm: 3, teeth: [10, 2], tooth_mm: 2, angle_deg: 45 };
+  const chisel = { kind: 'lacing chisel', pitch_mm: 5.08, teeth: [4, 1], tooth_mm: 2.4 };
+  return [
+    byIron(0, chisel, { method: 'lacing' }),
+    byIron(1, { ...three, pitch_mm: 3.175 }, stitching, { outsideWidth_mm: 391 }),
+    byIron(3, three, { ...stitching, cornerRadius_mm: 12 }),
+    byIron(5, three, stitching),
+    byIron(8, three, { ...stitching, edgeMargin_mm: 3 }),
+  ];
+}

@@ -212,8 +212,8 @@ const machineCases = jobs.flatMap((job) =>
     ),
   ),
 );
-/** Most that a part may be off, mm. */
-const GIVE = 0.02;
+/** Most that a part may be off, mm: HP-GL has no finer place than its unit, 0.025 mm. */
+const giveOf = (format: string): number => (format === 'hpgl' ? 0.025 : 0.02);
 const machineSample = Array.from({ length: proofSize(machineCases.length, 4) }, (_, i) =>
   // Prime to the number of cases (576).
   nth(machineCases, (LAW_SEED + i * 131) % machineCases.length),
@@ -255,7 +255,7 @@ describe(`files for a machine (${machineSample.length} of ${machineCases.length}
         const part = leftAfter(cut.points, kerf);
         // Where two ways of lying look alike, as a square seen from two sides, the holes tell.
         const fits = ({ piece, toBed }: Laid) =>
-          (left.get(piece.id) ?? 0) > 0 && apart(part, flattened(piece.outline, 1e-3).map(toBed)) < GIVE;
+          (left.get(piece.id) ?? 0) > 0 && apart(part, flattened(piece.outline, 1e-3).map(toBed)) < giveOf(format);
         const lies = waysToLie(drawing, leftAfter(nth(lying, k).points, kerf), mirrored, 0.1).filter(fits);
         const middles = inside.map((points) => {
           const { low, high } = boundsOf(points);

@@ -9,6 +9,7 @@ import { letteredPiece } from './letteredPiece.ts';
 import { outsideOutline } from './outsideDrawing.ts';
 import { LINING_TUCK, type Piece } from './pieces.ts';
 import type { PatternSource, Seam } from './seam.ts';
+import { strokeMarks } from './strokeMarks.ts';
 import { pieceSumLines } from './sumColumn.ts';
 
 /** The lining as it lies in the open cover, its grain side up: toward the book. */
@@ -27,7 +28,10 @@ export function liningDrawing(source: PatternSource, lining: Piece, seam: Seam, 
       : [margin, height - margin].map((y): Entity => line([0, y], [width, y]))),
   );
   const holes = seam.rows.flatMap((row) => row.holes).filter((hole) => hole.layers.includes('lining'));
-  layers.hole.push(...holeMarks(job, holes, { origin: (width - pieces.outside.width) / 2, sign: 1 }));
+  const frame = { origin: (width - pieces.outside.width) / 2, sign: 1 } as const;
+  layers.hole.push(...holeMarks(job, holes, frame));
+  const strokes = strokeMarks(source, seam, frame, print, ({ layers }) => layers.includes('lining'));
+  layers.mark.push(...strokes.marks);
   layers.centre.push(line([width / 2, 0], [width / 2, height]));
   const arrow = directionMark(source, [0.75 * width, height / 2], height * 0.5, Math.PI / 2);
   layers.direction.push(...arrow.marks);
@@ -41,7 +45,7 @@ export function liningDrawing(source: PatternSource, lining: Piece, seam: Seam, 
       [`${print.length(liningDifference(source))} shorter round the spine`, 'than the outside'],
     ],
     { x: 0.04 * width, y: 0.15 * height, width: 0.42 * width, height: 0.7 * height },
-    arrow.words,
+    [...arrow.words, ...strokes.words],
   );
 }
 

@@ -13,8 +13,8 @@ import { type PenLoop, penLoopMarks } from './penLoop.ts';
 import { pieceCorner } from './pieceCorner.ts';
 import { type PatternSource, type Seam, type SeamHole, turnAxis } from './seam.ts';
 import { closureHoles, type Strap, strapMarks } from './strap.ts';
+import { strokeMarks } from './strokeMarks.ts';
 import { sumLines } from './sumColumn.ts';
-import { unevenMarks } from './unevenMarks.ts';
 
 /** Cut edge of the outside, the same from either side; of turned ends the pocket mouths are its edges. */
 export function outsideOutline({ job, pieces }: PatternSource): Contour {
@@ -94,7 +94,7 @@ export function outsideDrawing(
     ...seam.finishes.map((hole) => endMark(source, hole, 'finish')),
     ...(strap === null ? [] : [strapMarks(source, strap)]),
     ...(loop === null ? [] : [penLoopMarks(source, loop)]),
-    unevenMarks(seam, frame, print),
+    strokeMarks(source, seam, frame, print),
   ];
   layers.mark.push(...named.flatMap(({ marks }) => marks));
 

@@ -74,12 +74,21 @@ export function drawingOf(
     holes: holeCount(seam),
     notes: [
       ...seam.notes,
+      ...strokeNotes(source),
       ...liningNotes(source, print),
       ...fittingNotes(source, strap, loop),
       ...drawn.flatMap(unwrittenNotes),
     ],
   };
 }
+
+/** How the strokes on the pieces are read. */
+const strokeNotes = ({ job: { seam } }: PatternSource): string[] =>
+  seam.iron?.teeth.some((count) => count > 1)
+    ? [
+        'Set the first tooth of each stroke in the last hole of the one before. A mark named “last stroke” shows where it starts, over holes already made.',
+      ]
+    : [];
 
 /** Words that the piece has no room for. */
 const unwrittenNotes = ({ name, unwritten }: PieceDrawing): string[] =>

@@ -8,8 +8,8 @@ import { letteredPiece } from './letteredPiece.ts';
 import { mouthSagitta } from './mouth.ts';
 import { pieceCorner, seamCorner } from './pieceCorner.ts';
 import type { PatternSource, Seam } from './seam.ts';
+import { strokeMarks } from './strokeMarks.ts';
 import { pieceSumLines } from './sumColumn.ts';
-import { unevenMarks } from './unevenMarks.ts';
 
 /**
  * The pockets, grain side up: fore-edge at the left, mouth at the right. Head and tail have the same holes, so the back pocket
@@ -45,8 +45,10 @@ function pocketDrawing(
   const holes = seam.rows.flatMap((row) => row.holes).filter((hole) => hole.layers.includes('frontPocket'));
   layers.hole.push(...holeMarks(job, holes, { origin: 0, sign: 1 }));
 
-  const uneven = unevenMarks(seam, { origin: 0, sign: 1 }, print, ({ layers }) => layers.includes('frontPocket'));
-  layers.mark.push(...uneven.marks);
+  const strokes = strokeMarks(source, seam, { origin: 0, sign: 1 }, print, ({ layers }) =>
+    layers.includes('frontPocket'),
+  );
+  layers.mark.push(...strokes.marks);
 
   const clear = 2 * job.seam.edgeMargin_mm;
   const free = Math.max(5, width - clear - mouthSagitta(job, pieces));
@@ -62,7 +64,7 @@ function pocketDrawing(
       ...pieceSumLines(sums, print),
     ],
     { x: clear, y: 0.2 * height, width: 0.78 * free, height: 0.6 * height },
-    [...arrow.words, ...uneven.words],
+    [...arrow.words, ...strokes.words],
   );
 }
 

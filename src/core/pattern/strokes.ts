@@ -19,24 +19,30 @@ export interface Strokes {
  * The strokes of the iron along one side, in their order from its first hole. The first tooth of a stroke stands in the last hole of
  * the stroke before (common practice, no source); the last stroke goes back as far as it must. Holes round a corner and
  * between uneven strides are made one by one. The hole of the far corner of a closed seam belongs to both its sides.
+ * @param among numbers of the first and last hole that a piece has of the side
  * @returns none without an iron
  */
-export function strokesAlong(source: PatternSource, seam: Seam, row: SeamRow): Strokes[] {
+export function strokesAlong(
+  source: PatternSource,
+  seam: Seam,
+  row: SeamRow,
+  [first, last]: readonly [number, number] = [0, row.intervals],
+): Strokes[] {
   const { iron } = source.job.seam;
   if (iron === null) return [];
-  const { intervals: last, uneven, length } = row;
+  const { uneven, length } = row;
   const bend = seam.isClosed ? cornerBend(source) / 2 : 0;
   const isStraight = (k: number): boolean => {
     const place = placeOfHole(row, k);
     return place >= bend - TOLERANCE.length && place <= length - bend + TOLERANCE.length;
   };
-  const numbers = Array.from({ length: last + 1 }, (_, k) => k);
+  const numbers = Array.from({ length: last - first + 1 }, (_, k) => first + k);
   const straight = numbers.filter(isStraight);
   const [low, high] = [straight[0], straight.at(-1)];
-  if (low === undefined || high === undefined) return [single(0, last)];
+  if (low === undefined || high === undefined) return [single(first, last)];
   const [end, start] = uneven === undefined ? [high, high + 1] : [uneven.first, uneven.first + uneven.count];
   return [
-    single(0, low - 1),
+    single(first, low - 1),
     ...stretch(low, Math.min(high, end), iron.teeth),
     single(Math.max(low, end + 1), Math.min(high, start - 1)),
     ...(uneven === undefined ? [] : stretch(Math.max(low, start), high, iron.teeth)),

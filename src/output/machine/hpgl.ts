@@ -6,10 +6,10 @@ import { segmentInChords, strokeStart } from './stroke.ts';
 const UNITS = 40;
 
 /** Most that a chord strays from an arc, mm. */
-const TOLERANCE = 0.002;
+const TOLERANCE = 0.001;
 
-/** Most that an arc may stray because its start and its centre are whole units, mm: no more than a corner does, half the diagonal of a unit. */
-const STRAY = Math.SQRT1_2 / UNITS;
+/** Most that an arc may stray because its start and its centre are whole units, mm: less than a corner does, half the diagonal of a unit. */
+const STRAY = 0.016;
 
 /** Places along an arc at which its stray is measured. */
 const SAMPLES = 24;
@@ -49,7 +49,7 @@ function arc(segment: Arc): string[] {
   if (stray > STRAY) return segmentInChords(segment, TOLERANCE).map(({ to }) => `PD${at(to)}`);
   const chord = Math.max(0.5, Math.min(45, 2 * Math.acos(Math.max(0, 1 - TOLERANCE / segment.radius)) * DEGREES));
   return [
-    `AA${at(centre)},${(segment.sweep * DEGREES).toFixed(4)},${chord.toFixed(2)}`,
+    `AA${at(centre)},${(sweepAbout(centre, segment) * DEGREES).toFixed(4)},${chord.toFixed(2)}`,
     `PD${at(arcPoint(segment, 1))}`,
   ];
 }
@@ -67,6 +67,17 @@ function nearestCentre(segment: Arc): { readonly centre: Vec2; readonly stray: n
       return { centre, stray: Math.max(...points.map((point) => Math.abs(distance(centre, point) - radius))) };
     })
     .reduce((best, each) => (each.stray < best.stray ? each : best));
+}
+
+/** The sweep that ends an arc about another centre where it should end: the same sweep would carry a large one past its corner. */
+function sweepAbout(centre: Vec2, segment: Arc): number {
+  const isCircle = Math.abs(segment.sweep) >= 2 * Math.PI - 1e-9;
+  if (isCircle) return segment.sweep;
+  const [from, to] = [rounded(arcPoint(segment, 0)), rounded(arcPoint(segment, 1))].map(([x, y]) =>
+    Math.atan2(y - centre[1], x - centre[0]),
+  ) as [number, number];
+  const turn = to - from - segment.sweep;
+  return segment.sweep + Math.atan2(Math.sin(turn), Math.cos(turn));
 }
 
 const rounded = ([x, y]: Vec2): Vec2 => [Math.round(x * UNITS) / UNITS, Math.round(y * UNITS) / UNITS];

@@ -7,10 +7,10 @@ import { hatchLines } from '../../../src/core/pattern/hatchLines.ts';
 import { mirroredDrawing } from '../../../src/core/pattern/mirrorDrawing.ts';
 import { defined } from '../../defined.ts';
 import { nth } from '../../nth.ts';
-import { cuttingJobs } from '../../output/cuttingJobs.ts';
+import { cuttingJobs, ironJobs } from '../../output/cuttingJobs.ts';
 import { helvetica, meets, wordsBox } from '../../output/wordsBox.ts';
 
-const jobs = cuttingJobs();
+const jobs = [...cuttingJobs(), ...ironJobs()];
 const smallest = defined(jobs.find(({ name }) => name === 'the smallest book')).drawing;
 
 const all = (piece: PieceDrawing): Entity[] => LAYERS.flatMap((layer) => piece.layers[layer]);
@@ -31,7 +31,7 @@ const chains = (entity: Exclude<Entity, Text>): Vec2[][] => {
 describe.each([
   ['grain side up', (drawing: (typeof jobs)[number]['drawing']) => drawing],
   ['mirrored', mirroredDrawing],
-])('the words on every piece of twelve jobs, %s', (_, seen) => {
+])('the words on every piece of many jobs, %s', (_, seen) => {
   test.each(jobs)('lie inside it, on no line, hole or other words: $name', ({ drawing }) => {
     for (const piece of seen(drawing).pieces) {
       const words = wordsOf(piece);
