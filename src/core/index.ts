@@ -104,6 +104,7 @@ export {
   type CutSum,
   type Drawing,
   type Entity,
+  isStrip,
   isTracing,
   LAYERS,
   type Layer,
@@ -118,6 +119,7 @@ export {
 } from './pattern/drawing.ts';
 export { halfCard } from './pattern/halfCard.ts';
 export { hatchLines } from './pattern/hatchLines.ts';
+export { holeStrips } from './pattern/holeStrips.ts';
 export { mirroredDrawing } from './pattern/mirrorDrawing.ts';
 export { oneCard } from './pattern/oneCard.ts';
 export { patternDrawing, unwrittenWords } from './pattern/patternDrawing.ts';

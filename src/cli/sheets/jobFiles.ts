@@ -57,9 +57,9 @@ export async function jobFiles({ job, document }: Opened, request: SheetsRequest
     if (format === 'pdf')
       return [
         {
-          name: templateName(named, paper, bars),
+          name: templateName({ ...named, variants: [...own, ...drawn.paperVariants] }, paper, bars),
           make: (say) =>
-            patternPdf(drawn.drawing, {
+            patternPdf(drawn.onPaper, {
               paper,
               mirrored: drawn.mirrored,
               bars,

@@ -31,6 +31,7 @@ const USAGE = `Writes the papers and machine files of jobs, the same files as th
   --cards pieces|one|half on a card for each piece, on one card, or on half a card (usual: pieces)
   --tooling shown|out     whether the pattern of a tooled job shows its tooling (usual: shown)
   --drawn tracings        tracings of the tooling instead of the pattern
+  --strips                the straight runs of holes as strips too, on the template's pages
   --mirrored              seen from the flesh side; tracings with the drawn side down
   --layers cut,hole       layers of SVG and DXF without a machine (usual: all but the tooling areas)
   --profile laser.json    a machine as the page saves it: beds, passes and their order, and its kerf, for SVG, DXF and HPGL
