@@ -105,6 +105,7 @@ export {
   type CutSum,
   type Drawing,
   type Entity,
+  isStrip,
   isTracing,
   LAYERS,
   type Layer,
@@ -120,6 +121,7 @@ export {
 export { placeOfHole, strideGroups } from './pattern/evenPitch.ts';
 export { halfCard } from './pattern/halfCard.ts';
 export { hatchLines } from './pattern/hatchLines.ts';
+export { holeStrips } from './pattern/holeStrips.ts';
 export { mirroredDrawing } from './pattern/mirrorDrawing.ts';
 export { oneCard } from './pattern/oneCard.ts';
 export { patternDrawing, unwrittenWords } from './pattern/patternDrawing.ts';

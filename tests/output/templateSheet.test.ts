@@ -1,16 +1,19 @@
 import { beforeAll, describe, expect, test } from 'vitest';
 import { LAYERS } from '../../src/core/pattern/drawing.ts';
+import { holeStrips } from '../../src/core/pattern/holeStrips.ts';
 import { patternDrawing } from '../../src/core/pattern/patternDrawing.ts';
 import { LAYER_NAMES } from '../../src/output/layerNames.ts';
+import { pagePlan } from '../../src/output/pdf/pagePlan.ts';
 import type { Paper } from '../../src/output/pdf/paper.ts';
 import { patternPdf } from '../../src/output/pdf/patternPdf.ts';
+import { joints } from '../../src/output/pdf/tiling.ts';
 import { type TitleBlock, titleBlock } from '../../src/output/titleBlock.ts';
 import { coverOf } from '../core/pattern/coverOf.ts';
 import { defined } from '../defined.ts';
 import { nth } from '../nth.ts';
 import { flatTags, type ReadDocument, readDocument } from './documentReading.ts';
 import { boundsOf } from './outlineDistance.ts';
-import { lyingOn, pagesOf } from './patternReading.ts';
+import { lyingOn, outlineOn, pagesOf } from './patternReading.ts';
 import { type ReadPage, readPdf } from './pdfReading.ts';
 import { wordsOnLines } from './wordsOnLines.ts';
 
@@ -171,4 +174,34 @@ test('the longest title block leaves the words of the first page readable, clear
   expect(
     lyingOn(nth(pagesOf(await readPdf(await patternPdf(drawing, { block: long })), 'Outside'), 0), outside!).length,
   ).toBeGreaterThan(3);
+});
+
+test('strips of holes lie on the pages in true size, and joints of long ones go between holes', async () => {
+  const strips = holeStrips(design);
+  const withStrips = { ...drawing, pieces: [...drawing.pieces, ...strips] };
+  for (const paper of ['A4', { roll_mm: 610 }] as const) {
+    const { tiled } = pagePlan(withStrips, paper, { x: 1, y: 1 });
+    const long = tiled.filter(({ piece }) => piece.name.startsWith('Hole strip'));
+    expect(long.length > 0).toBe(paper === 'A4');
+    for (const { piece, tiling } of long)
+      for (const joint of joints(tiling).x)
+        for (const hole of piece.layers.hole) {
+          const [from, to] = hole.kind === 'line' ? [hole.from[0], hole.to[0]] : [Number.NaN, Number.NaN];
+          expect(Math.min(from, to) > joint || Math.max(from, to) < joint).toBe(true);
+        }
+    const pages = await readPdf(await patternPdf(withStrips, { paper, block }));
+    for (const strip of strips) {
+      const on = pages.filter(
+        (page) =>
+          textOf(page).includes(`${strip.name},`) ||
+          textOf(page).endsWith(strip.name) ||
+          textOf(page).includes(`${strip.name} Template`),
+      );
+      expect(on.length).toBeGreaterThan(0);
+      const { width, height } = boundsOf(outlineOn(nth(on, 0), strip));
+      expect([width, height]).toEqual([expect.closeTo(strip.width, 2), expect.closeTo(strip.height, 2)]);
+    }
+    for (const page of pages)
+      expect(wordsOnLines(page, ({ lineWidth }) => Math.abs(lineWidth - 0.3) < 1e-3)).toEqual([]);
+  }
 });

@@ -8,8 +8,7 @@ export function JobVersion() {
   const mark = useMemo(() => versionMark(job), [job]);
   return (
     <p className="help">
-      This job is at version <strong>{mark}</strong>. Every sheet saved carries this mark. A sheet with another mark is
-      of another version.
+      Version <strong>{mark}</strong> of this job. Every sheet saved from it carries this mark.
     </p>
   );
 }

@@ -97,8 +97,10 @@ const PIECES = {
   penLoop: ['Pen loop'],
 } as const;
 type TracingId = `${ToolingFace}Tracing`;
-export type PieceId = keyof typeof PIECES | TracingId;
-type PieceName = (typeof PIECES)[keyof typeof PIECES][number] | `${string} tracing`;
+/** A strip of the holes of a side, for pricking: a help, no part of the cover. */
+type StripId = 'tailStrip' | 'backForeEdgeStrip' | 'headStrip' | 'frontForeEdgeStrip';
+export type PieceId = keyof typeof PIECES | TracingId | StripId;
+type PieceName = (typeof PIECES)[keyof typeof PIECES][number] | `${string} tracing` | `Hole strip, ${string}`;
 
 /** The sheet that the tooling of a face is traced from: it is laid on the piece, not cut. */
 export const tracingId = (face: ToolingFace): TracingId => `${face}Tracing`;
@@ -137,9 +139,12 @@ export interface CutLength {
 /** Whether a piece is laid on another and traced, and not cut. */
 export const isTracing = ({ id }: Pick<PieceDrawing, 'id'>): boolean => id.endsWith('Tracing');
 
+/** Whether it is a strip of holes, which is laid on the leather's edge. */
+export const isStrip = ({ id }: Pick<PieceDrawing, 'id'>): boolean => id.endsWith('Strip');
+
 /** `Pocket, cut 2`; `Front tracing`. */
 export const pieceWords = (piece: Pick<PieceDrawing, 'id' | 'name' | 'count'>): string =>
-  isTracing(piece) ? piece.name : `${piece.name}, cut ${piece.count}`;
+  isTracing(piece) || isStrip(piece) ? piece.name : `${piece.name}, cut ${piece.count}`;
 
 /** The whole pattern as plain data. One Drawing feeds the screen and every file. */
 export interface Drawing {

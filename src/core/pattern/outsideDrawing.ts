@@ -60,17 +60,7 @@ export function outsideDrawing(
   layers.cut.push(path(outline, true));
   layers.seam.push(...seam.lines.map((contour) => path(mirroredContour(contour, width), seam.isClosed)));
 
-  const holes = seam.rows.flatMap((row) => row.holes);
-  layers.hole.push(...holeMarks(job, holes, frame));
-  const axis = turnAxis(source);
-  for (const [end, fold] of [
-    ['frontTurnedEnd', axis],
-    ['backTurnedEnd', width - axis],
-  ] as const) {
-    // The second layer has the holes of the first, mirrored in the fold.
-    const covered = holes.filter((hole) => hole.layers.includes(end));
-    layers.hole.push(...holeMarks(job, covered, { origin: width - 2 * fold, sign: 1 }));
-  }
+  layers.hole.push(...seamMarks(source, seam));
   if (strap !== null) layers.hole.push(...holeMarks(job, closureHoles(strap), frame));
 
   for (const { from, to } of folds) layers.fold.push(upright((from + to) / 2));
@@ -134,6 +124,27 @@ export function outsideDrawing(
       ['tail', [width / 2 + 6, low + 1], 3.5],
     ],
   );
+}
+
+/** The holes of the seam as they are cut in the outside, seen from its grain side. */
+export function seamMarks(source: PatternSource, seam: Seam): Segment[] {
+  const { job, pieces } = source;
+  const { width } = pieces.outside;
+  const holes = seam.rows.flatMap((row) => row.holes);
+  const axis = turnAxis(source);
+  return [
+    ...holeMarks(job, holes, { origin: width, sign: -1 }),
+    ...(
+      [
+        ['frontTurnedEnd', axis],
+        ['backTurnedEnd', width - axis],
+      ] as const
+    ).flatMap(([end, fold]) => {
+      // The second layer has the holes of the first, mirrored in the fold.
+      const covered = holes.filter((hole) => hole.layers.includes(end));
+      return holeMarks(job, covered, { origin: width - 2 * fold, sign: 1 });
+    }),
+  ];
 }
 
 /** Mark of the start or finish of a seam: a line from its hole inward, longer at the start, and the word at its end. */

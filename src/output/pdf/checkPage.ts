@@ -1,5 +1,6 @@
 import {
   type Drawing,
+  isStrip,
   isTracing,
   type PieceDrawing,
   pieceWords,
@@ -146,6 +147,7 @@ function words({ drawing, plan, suspicion, mirrored }: CheckPage): string[] {
     ...drawing.pieces.map((piece) => {
       const place = pagesWords(plan, piece);
       if (isTracing(piece)) return `${pieceWords(piece)}: ${place}`;
+      if (isStrip(piece)) return `${pieceWords(piece)}: ${length(piece.width)} long, ${place}`;
       // A half is as wide as its card asks for, which is no cut size.
       const width = (piece.id === 'half' ? exact : size)(piece.width);
       return `${pieceWords(piece)}: ${width} × ${size(piece.height)}, diagonal ${length(Math.hypot(piece.width, piece.height))}, ${place}`;

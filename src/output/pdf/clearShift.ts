@@ -11,9 +11,15 @@ export interface Stretch {
   readonly weight: number;
 }
 
+/** One of the lines that are shifted as one: its place unshifted, mm, and how often what it goes through counts. */
+export interface ShiftedLine {
+  readonly at: number;
+  readonly weight: number;
+}
+
 export interface ClearShift {
   readonly shift: number;
-  /** Sum of the weights of marks, each as often as a line goes through it. */
+  /** Sum over lines and the marks that they go through, of the product of their weights. */
   readonly crossings: number;
   /** Numbers of the marks that a line goes through. */
   readonly crossed: ReadonlySet<number>;
@@ -23,15 +29,16 @@ export interface ClearShift {
  * The shift from 0 to `furthest` (either sign) that takes parallel lines, all moved as one, through marks of the least
  * weight.
  *
- * Line l goes through mark [a, b] at the shifts from a - l to b - l, so the weight changes at these places only: adding up along
+ * A line at l goes through mark [a, b] at the shifts from a - l to b - l, so the weight changes at these places only: adding up along
  * the sorted places is exact. Of the shifts with the least weight the one nearest to 0 is taken that
  * keeps `CLEAR` from both ends of its gap, or the middle of the widest gap where none is as wide.
- * @param lines places of the lines unshifted, mm
  */
-export function clearShift(lines: readonly number[], furthest: number, marks: readonly Stretch[]): ClearShift {
+export function clearShift(lines: readonly ShiftedLine[], furthest: number, marks: readonly Stretch[]): ClearShift {
   const [low, high] = furthest < 0 ? [furthest, 0] : [0, furthest];
   const blocked = lines
-    .flatMap((line) => marks.map(({ from, to, weight }, mark) => ({ from: from - line, to: to - line, weight, mark })))
+    .flatMap(({ at, weight: often }) =>
+      marks.map(({ from, to, weight }, mark) => ({ from: from - at, to: to - at, weight: often * weight, mark })),
+    )
     .filter(({ from, to }) => to > low && from < high);
   const places = [low, ...blocked.flatMap(({ from, to }) => [from, to]), high]
     .filter((at) => at >= low && at <= high)

@@ -1,6 +1,6 @@
 import { type Box, distance, LAYERS, type PieceDrawing } from '../../core/index.ts';
 import { LAYER_STYLES } from '../layerStyle.ts';
-import { clearShift, type Stretch } from './clearShift.ts';
+import { clearShift, type ShiftedLine, type Stretch } from './clearShift.ts';
 import { LONGEST_PAGE, type Page, type Paper, SHEETS } from './paper.ts';
 import type { PrinterScale } from './printerScale.ts';
 import { entityBox } from './touches.ts';
@@ -67,7 +67,7 @@ function pagesFor(paper: Paper, width: number, height: number, scale: PrinterSca
 /**
  * Divides a piece over the fewest pages, upright or lengthwise; on a roll, over the least area. Neighbouring windows
  * share `OVERLAP`, so n windows of size u cover n u - (n - 1) overlap; what they cover beyond the piece is the room in which
- * all of them are shifted until no line of a joint goes through a hole or a word, or through as few as can be.
+ * all of them are shifted until no joint goes through a hole or a word, and no edge of a window, or through as few as can be.
  */
 export function tiling(
   piece: Pick<PieceDrawing, 'width' | 'height' | 'layers'>,
@@ -83,13 +83,13 @@ export function tiling(
       Math.max(1, Math.ceil((size + 2 * PAD - OVERLAP) / (part - OVERLAP) - 1e-9));
     const [columns, rows] = [count(width, window.width), count(height, window.height)];
     const across = clearShift(
-      seams(columns, window.width).map((at) => at - PAD),
+      seams(columns, window.width).map(({ at, weight }) => ({ at: at - PAD, weight })),
       -room(columns, window.width, width),
       [...marks.map(({ box }) => stretch(box.x, box.width)), ...linesAcross(piece, 0)],
     );
     // Rows are counted from the top, so they are shifted upward.
     const upright = clearShift(
-      seams(rows, window.height).map((at) => height + PAD - at),
+      seams(rows, window.height).map(({ at, weight }) => ({ at: height + PAD - at, weight })),
       room(rows, window.height, height),
       [...marks.map(({ box }) => stretch(box.y, box.height)), ...linesAcross(piece, 1)],
     );
@@ -136,6 +136,9 @@ function marksOf({ layers }: Pick<PieceDrawing, 'layers'>): Mark[] {
 /** Weights of a hole or words, and of a long line beside a joint, which only makes the joint hard to see. */
 const WEIGHT = { mark: 10_000, line: 1 } as const;
 
+/** What a joint goes through counts for as much as what so many edges of windows do. */
+const JOINT = 100;
+
 const stretch = (from: number, size: number): Stretch => ({ from, to: from + size, weight: WEIGHT.mark });
 
 /** Long lines square to an axis, with the room of the joining marks on both sides. */
@@ -157,12 +160,15 @@ const inked = ({ x, y, width, height }: Box, pen: number): Box => ({
   height: height + 2 * pen,
 });
 
-/** The three lines at each seam of windows along an axis: the edges of both windows and the joint between, from the first edge. */
-const seams = (count: number, size: number): number[] =>
+/**
+ * The three lines at each seam of windows along an axis, from the first edge: the edges of both windows and the joint between. A hole
+ * that an edge goes through is whole on the other window, one that the joint goes through is whole on neither once they are joined.
+ */
+const seams = (count: number, size: number): ShiftedLine[] =>
   Array.from({ length: count - 1 }, (_, i) => (i + 1) * (size - OVERLAP)).flatMap((at) => [
-    at,
-    at + OVERLAP / 2,
-    at + OVERLAP,
+    { at, weight: 1 },
+    { at: at + OVERLAP / 2, weight: JOINT },
+    { at: at + OVERLAP, weight: 1 },
   ]);
 
 /** How far windows along an axis cover more than the piece. */

@@ -3,6 +3,7 @@ import {
   cardDesign,
   type Drawing,
   halfCard,
+  holeStrips,
   type LetterFaces,
   oneCard,
   type PatternSource,
@@ -24,6 +25,8 @@ export interface DrawnChoice extends CardsChoice {
   readonly drawn: 'pattern' | 'tracings';
   /** Whether cards for each piece show the tooling. */
   readonly hasTooling: boolean;
+  /** Whether strips of its holes are printed with the pattern. */
+  readonly strips: boolean;
   /** Whether the pattern is seen from the flesh side. */
   readonly mirrored: boolean;
   /** Whether tracings are laid on with the drawn side down. */
@@ -35,10 +38,13 @@ export interface DrawnTemplate {
   readonly source: PatternSource;
   /** Grain side up, however it is seen. */
   readonly drawing: Drawing;
+  /** The same with what is on paper only: strips of holes. */
+  readonly onPaper: Drawing;
   readonly mirrored: boolean;
   readonly isTracing: boolean;
-  /** What tells its files from others of the job. */
+  /** What tells its files from others of the job; and those on paper. */
   readonly variants: readonly string[];
+  readonly paperVariants: readonly string[];
 }
 
 const DRAWN = {
@@ -97,5 +103,14 @@ export function drawnTemplate(
     ...(isTracing ? ['tracings'] : [...cardWords(choice), isTooled ? 'with tooling' : '']),
     mirrored ? 'mirrored' : '',
   ];
-  return { source, drawing, mirrored, isTracing, variants };
+  const strips = isTracing || !choice.strips ? [] : holeStrips(source);
+  return {
+    source,
+    drawing,
+    onPaper: { ...drawing, pieces: [...drawing.pieces, ...strips] },
+    mirrored,
+    isTracing,
+    variants,
+    paperVariants: [...variants, strips.length > 0 ? 'strips' : ''],
+  };
 }

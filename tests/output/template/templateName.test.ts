@@ -4,7 +4,14 @@ import { usualLayers } from '../../../src/output/cuttingFile.ts';
 import { bedFileName, layerFileName, templateName } from '../../../src/output/template/templateName.ts';
 
 const sides = [[], ['mirrored']];
-const patterns = [['card'], ['leather'], ['card', 'one card'], ['card', 'half card'], ['card', 'with tooling']];
+const patterns = [
+  ['card'],
+  ['leather'],
+  ['card', 'one card'],
+  ['card', 'half card'],
+  ['card', 'with tooling'],
+  ['card', 'strips'],
+];
 const drawings = sides.flatMap((side) => [
   ...patterns.map((variants) => ({ job: 'Tide ledger', isTracing: false, variants: [...variants, ...side] })),
   { job: 'Tide ledger', isTracing: true, variants: ['tracings', ...side] },

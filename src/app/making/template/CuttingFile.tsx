@@ -39,7 +39,10 @@ export function CuttingFile(parts: TemplateParts) {
             ))}
           </select>
           <p className="help">
-            <a href={addressOf('workbench', 'machine')}>Your machines</a> lay the pieces on a bed, pass by pass.
+            <a className="link" href={addressOf('workbench', 'machine')}>
+              Your machines
+            </a>{' '}
+            lay the pieces on a bed, pass by pass.
           </p>
         </div>
       )}
@@ -47,7 +50,11 @@ export function CuttingFile(parts: TemplateParts) {
         <LayerFiles {...parts} />
       ) : profile === null ? (
         <p className="issue">
-          This machine has entries missing or wrong. <a href={addressOf('workbench', 'machine')}>Correct them</a> first.
+          This machine has entries missing or wrong.{' '}
+          <a className="link" href={addressOf('workbench', 'machine')}>
+            Correct them
+          </a>{' '}
+          first.
         </p>
       ) : (
         <MachineWork {...parts} profile={profile} />

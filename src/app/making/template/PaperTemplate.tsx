@@ -18,17 +18,22 @@ import type { TemplateParts } from './templateParts.ts';
 
 const PAPERS = ['A4', 'Letter', 'A3', 'Tabloid', 'A2', 'A1', 'A0', 'roll'].map((value) => ({ value, label: value }));
 
+const STRIPS = [
+  { value: 'none', label: 'none' },
+  { value: 'printed', label: 'printed' },
+];
+
 /** The template on the printer at hand, in true size. */
 export function PaperTemplate({
   choice,
   choose,
   settings,
   source,
-  drawing,
+  onPaper,
   mirrored,
   isTracing,
   isLoading,
-  variants,
+  paperVariants,
 }: TemplateParts) {
   const design = useBench(({ design }) => design);
   const store = useBenchStore();
@@ -36,14 +41,14 @@ export function PaperTemplate({
   const { paper, bars, issues, suspicion } = settings;
   const isRefused = paper === null || issues.barX !== undefined || issues.barY !== undefined;
   const plan = useMemo(
-    () => (isRefused ? null : templatePages(drawing, paper!, { bars, mirrored })),
-    [isRefused, drawing, paper, bars, mirrored],
+    () => (isRefused ? null : templatePages(onPaper, paper!, { bars, mirrored })),
+    [isRefused, onPaper, paper, bars, mirrored],
   );
   const save = async (onLacking: SheetOptions['onLacking']): Promise<void> => {
     const { patternPdf } = await import('../../../output/pdf/patternPdf.ts');
     const block = await sheetBlock(store, isTracing ? 'Tracings' : 'Template', { source });
-    const file = await patternPdf(drawing, { paper: paper!, mirrored, bars, block, onLacking });
-    const name = templateName({ job: design.job.name, isTracing, variants }, paper!, bars);
+    const file = await patternPdf(onPaper, { paper: paper!, mirrored, bars, block, onLacking });
+    const name = templateName({ job: design.job.name, isTracing, variants: paperVariants }, paper!, bars);
     saveFile(name, file, 'application/pdf');
   };
   return (
@@ -70,6 +75,19 @@ export function PaperTemplate({
           text={choice.roll}
           change={(roll) => choose({ roll })}
           issues={listed(issues.roll)}
+        />
+      )}
+      {!isTracing && (
+        <Choice
+          title="Hole strips"
+          options={STRIPS}
+          chosen={choice.strips ? 'printed' : 'none'}
+          choose={(value) => choose({ strips: value === 'printed' })}
+          notes={
+            choice.strips
+              ? ['Each straight run of holes as a strip to lay along the cut edge. Sides that are alike share one.']
+              : []
+          }
         />
       )}
       {paper !== null && <FitToPage paper={paper} />}

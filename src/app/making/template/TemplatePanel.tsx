@@ -18,15 +18,15 @@ import { useTemplateChoice } from './useTemplateChoice.ts';
 /** The template, or tracings of the tooling: printed in true size, or as a file for a cutter, for card or for leather. */
 function TemplatePanel({ design }: Pick<Bench, 'design'>) {
   const [choice, choose] = useTemplateChoice();
-  const { drawn, madeIn, cards, hasTooling, mirrored: isMirrored, transferred } = choice;
+  const { drawn, madeIn, cards, hasTooling, strips, mirrored: isMirrored, transferred } = choice;
   const { tooling } = design.job;
   const { faces, isLoading, note } = useLetterFaces(tooling.designs);
   const isTooled = tooling.designs.length > 0;
   const template = useMemo(() => {
-    const asked = { drawn, madeIn, cards, hasTooling, mirrored: isMirrored, transferred };
+    const asked = { drawn, madeIn, cards, hasTooling, strips, mirrored: isMirrored, transferred };
     return drawnTemplate(design, asked, faces, cardOf);
-  }, [design, faces, drawn, madeIn, cards, hasTooling, isMirrored, transferred]);
-  const { source, drawing, mirrored, isTracing, variants } = template;
+  }, [design, faces, drawn, madeIn, cards, hasTooling, strips, isMirrored, transferred]);
+  const { drawing, mirrored, isTracing } = template;
   const seen = useMemo(() => (mirrored ? mirroredDrawing(drawing) : drawing), [drawing, mirrored]);
   const settings = useMemo(() => readTemplate(choice), [choice]);
   const layers = useMemo(
@@ -34,7 +34,7 @@ function TemplatePanel({ design }: Pick<Bench, 'design'>) {
       LAYERS.filter((layer) => (layer === 'area' && !isTracing ? choice.hasAreas : !choice.leftOut.includes(layer))),
     [choice.leftOut, choice.hasAreas, isTracing],
   );
-  const parts = { choice, choose, settings, source, drawing, mirrored, isTracing, isLoading, layers, variants };
+  const parts = { ...template, choice, choose, settings, isLoading, layers };
   return (
     <Panel
       name="Template"

@@ -25,6 +25,7 @@ const templateChoiceSchema = z.object({
   machine: typed(''),
   machineLeather: z._default(z.string().check(z.maxLength(60)), ''),
   machineThickness: typed(''),
+  strips: z._default(z.boolean(), false),
   mirrored: z._default(z.boolean(), false),
   /** Layers left out of the cutting files: a layer that comes with a later version is in them. */
   leftOut: z._default(z.array(z.enum(LAYERS)), []),
