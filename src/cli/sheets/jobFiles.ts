@@ -70,7 +70,7 @@ export async function jobFiles({ job, document }: Opened, request: SheetsRequest
       ];
     return machine === null || drawn.isTracing
       ? layerFiles(named, drawn, request, format)
-      : bedFiles(named, drawn, { ...request, machine }, job, format);
+      : bedFiles(named, drawn, { ...request, machine }, format);
   };
   const bench: JobFile = {
     name: fileName(job.name, 'bench-sheet.pdf', [...own, flat]),
@@ -131,13 +131,12 @@ function layerFiles(
 
 async function bedFiles(
   named: Named,
-  { drawing, mirrored }: DrawnTemplate,
+  { source, drawing, mirrored }: DrawnTemplate,
   request: SheetsRequest & { readonly machine: MachineProfile },
-  { leather }: Job,
   format: MachineFormat,
 ): Promise<JobFile[]> {
   const { machine, thickness_mm } = request;
-  const { min_mm, max_mm } = leather.outside;
+  const { min_mm, max_mm } = source.job.leather.outside;
   const found =
     request.leather === null ? null : kerfFor(machine, request.leather, thickness_mm ?? (min_mm + max_mm) / 2);
   if (request.leather !== null && found === null)

@@ -36,7 +36,7 @@ const USAGE = `Writes the papers and machine files of jobs, the same files as th
   --layers cut,hole       layers of SVG and DXF without a machine (usual: all but the tooling areas)
   --profile laser.json    a machine as the page saves it: beds, passes and their order, and its kerf, for SVG, DXF and HPGL
   --leather "calf"        leather of the machine's table whose kerf is allowed for
-  --thickness 1.8         its thickness (usual: the middle of the job's leather)
+  --thickness 1.8         its thickness (usual: the middle of the job's leather, or its card)
   --kerf 0.2              width that the beam burns away, instead of the table's; without a machine, too
   --date 2026-11-27       day that the papers bear (usual: today)
   --address https://...   address of the page, for the square code that opens the job; without it there is none

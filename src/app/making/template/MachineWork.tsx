@@ -23,6 +23,7 @@ export function MachineWork({
   choice,
   choose,
   settings,
+  source,
   drawing,
   mirrored,
   isTracing,
@@ -30,7 +31,8 @@ export function MachineWork({
   variants,
 }: MachineWorkProps) {
   const { job } = useBench(({ design }) => design);
-  const { min_mm, max_mm } = job.leather.outside;
+  // Of card where the template is for card.
+  const { min_mm, max_mm } = source.job.leather.outside;
   const leathers = [...new Set(profile.kerfs.map(({ leather }) => leather))];
   const leather = leathers.includes(choice.machineLeather) ? choice.machineLeather : '';
   const read =
@@ -67,7 +69,7 @@ export function MachineWork({
       {leather !== '' && (
         <PlainField
           title="Its thickness"
-          help="The middle of the job's leather where empty."
+          help="The middle of the job's leather, or its card, where empty."
           placeholder={`${tidy((min_mm + max_mm) / 2)} mm`}
           text={choice.machineThickness}
           change={(machineThickness) => choose({ machineThickness })}
