@@ -33,6 +33,7 @@ export { EXAMPLE_JOBS } from './job/examples.ts';
 export { designNote, fieldNote, findFieldNote, isJobPath, JOB_PATHS, numberFields } from './job/fieldNote.ts';
 export type { Finish } from './job/finishSchema.ts';
 export { MOST_DEFECTS, OUTLINE_LIMITS } from './job/hideSchema.ts';
+export { holeNoun } from './job/holeNoun.ts';
 export { IRONS, type Iron, ironSchema } from './job/ironSchema.ts';
 export { isRecord, type JobDocument, type Patch, patched, valueAt } from './job/jobDocument.ts';
 export { type JobIssue, jobIssue, jobIssues } from './job/jobIssue.ts';
@@ -117,6 +118,7 @@ export {
   seenOf,
   type Text,
 } from './pattern/drawing.ts';
+export { placeOfHole, strideGroups } from './pattern/evenPitch.ts';
 export { halfCard } from './pattern/halfCard.ts';
 export { hatchLines } from './pattern/hatchLines.ts';
 export { holeStrips } from './pattern/holeStrips.ts';

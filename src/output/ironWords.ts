@@ -9,10 +9,16 @@ import {
   strokesAlong,
 } from '../core/index.ts';
 
-/** `pricking iron, 3 mm (8.47 to the inch), 10 and 2 teeth`. */
-export const ironWords = ({ kind, name, pitch_mm, teeth }: Iron, say: Printer): string =>
-  `${name || kind}, ${say.exact(pitch_mm)} (${say.number(MM_PER_INCH / pitch_mm, 2)} to the inch), ` +
+const toothWords = ({ teeth }: Iron): string =>
   `${listed(teeth.map(String))} ${teeth.length === 1 && teeth[0] === 1 ? 'tooth' : 'teeth'}`;
+
+/** `Rowan (pricking iron, 10 and 2 teeth)`: which iron it is, beside its pitch. */
+export const ironName = (iron: Iron): string =>
+  iron.name === '' ? `${iron.kind} (${toothWords(iron)})` : `${iron.name} (${iron.kind}, ${toothWords(iron)})`;
+
+/** `pricking iron, 3 mm (8.47 to the inch), 10 and 2 teeth`. */
+export const ironWords = (iron: Iron, say: Printer): string =>
+  `${iron.name || iron.kind}, ${say.exact(iron.pitch_mm)} (${say.number(MM_PER_INCH / iron.pitch_mm, 2)} to the inch), ${toothWords(iron)}`;
 
 const SIDES = { tail: 'tail', backForeEdge: 'back fore-edge', head: 'head', frontForeEdge: 'front fore-edge' } as const;
 
@@ -29,7 +35,8 @@ export function strokeWords(design: CoverDesign): string[] {
     const along = listed(names);
     return `${along.slice(0, 1).toUpperCase()}${along.slice(1)}: ${strokes}.`;
   });
-  return [...each, 'Set the first tooth of each stroke in the last hole of the one before.'];
+  const isByTooth = design.job.seam.iron?.teeth.every((count) => count === 1);
+  return isByTooth ? each : [...each, 'Set the first tooth of each stroke in the last hole of the one before.'];
 }
 
 function strokeWord({ teeth, times, again }: Strokes): string {

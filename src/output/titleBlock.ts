@@ -1,4 +1,5 @@
-import { type Job, type JobRecord, type PatternSource, printer, temperOf } from '../core/index.ts';
+import { holeNoun, holeShape, type Job, type JobRecord, type PatternSource, printer, temperOf } from '../core/index.ts';
+import { ironName } from './ironWords.ts';
 import { shareFragment } from './shareLink/shareLink.ts';
 import { versionMark } from './versionMark.ts';
 
@@ -80,10 +81,15 @@ function leatherWords({ job: { leather, making, work }, isCard = false }: DrawnF
   ].join(', ');
 }
 
-function seamWords({ job: { seam, construction, work } }: DrawnFrom): string {
+function seamWords({ job }: DrawnFrom): string {
+  const { seam, work } = job;
   const say = printer(work.units);
-  const pitch = `${say.size(seam.edgeMargin_mm)} from the edge, pitch ${say.size(seam.pitch_mm)}`;
-  return seam.method === 'lacing'
-    ? `laced, ${seam.style}, ${pitch}, slits ${say.size(construction.slitWidth_mm)}`
-    : `stitched, ${pitch}, holes ${say.size(construction.hole_mm)}`;
+  return [
+    ...(seam.method === 'lacing' ? ['laced', seam.style] : ['stitched']),
+    `${say.size(seam.edgeMargin_mm)} from the edge`,
+    seam.iron === null
+      ? `pitch ${say.size(seam.pitch_mm)}`
+      : `pitch ${say.exact(seam.pitch_mm)} by ${ironName(seam.iron)}`,
+    `${holeNoun(job)} ${say.size(holeShape(job).size)}`,
+  ].join(', ');
 }

@@ -1,3 +1,4 @@
+import { holeNoun } from '../../core/index.ts';
 import { PatternSheet } from '../sheet/PatternSheet.tsx';
 import { useTooledPattern } from '../sheet/useTooledPattern.ts';
 import type { Bench } from '../state/bench.ts';
@@ -10,7 +11,6 @@ import { Notes, Panel } from './PanelParts.tsx';
 /** How the pieces are made beyond their size, and the pattern that comes of it. */
 function ConstructionPanel({ design, lengths }: Pick<Bench, 'design' | 'lengths'>) {
   const drawing = useTooledPattern(design);
-  const hole = design.job.seam.method === 'lacing' ? 'slits' : 'holes';
   return (
     <Panel
       name="Construction"
@@ -24,8 +24,8 @@ function ConstructionPanel({ design, lengths }: Pick<Bench, 'design' | 'lengths'
     >
       <h3>The pattern, grain side up</h3>
       <p className="help">
-        {drawing.holes} {hole} through the cover, at the same places in every layer. Long dashes: folds. Dots: seam.
-        Short dashes: the boards. Chain line: middle of the spine.
+        {drawing.holes} {holeNoun(design.job)} through the cover, at the same places in every layer. Long dashes: folds.
+        Dots: seam. Short dashes: the boards. Chain line: middle of the spine.
         {drawing.pieces.some(({ layers }) => layers.tooling.length > 0) &&
           ' Sparse dots: the clear parts with their centre lines, and in them what is tooled.'}
       </p>

@@ -1,5 +1,6 @@
 import { titled } from '../words/titled.ts';
 import type { FASTENINGS } from './constructionSchema.ts';
+import { holeNoun } from './holeNoun.ts';
 import type { Job } from './jobSchema.ts';
 import type { OptionalStep, WorkId } from './orderSchema.ts';
 import { isPunchedTogether, isStepTaken } from './stepTaken.ts';
@@ -21,7 +22,10 @@ const DUST = 'Leather and sanding dust: extract it or wear a mask.';
 const HOLES = {
   stitching: 'Pricking iron, mallet and awl: work over a board, never toward the palm.',
   lacing: 'Awl and lacing chisel: work over a board, never toward the palm.',
+  punched: 'Drive punch, mallet and awl: work over a board, never toward the palm.',
 } as const;
+
+const holeCaution = ({ seam }: Job): string => HOLES[seam.iron?.kind === 'drive punch' ? 'punched' : seam.method];
 const CEMENT =
   'Contact cement: the vapour of solvent cement is flammable and harmful. Ventilate, keep flames and sparks away, wear gloves. ' +
   'Follow its safety data sheet and the local rules. Water-based cement: see its data sheet.';
@@ -42,6 +46,11 @@ const TOOLING =
 const DYE =
   'Dyes: many are thinned with alcohol or another solvent, whose vapour is flammable and harmful. Ventilate, keep flames and ' +
   'sparks away, wear gloves. Follow the safety data sheet and the local rules.';
+
+const punchName = (job: Job): string => {
+  if (job.seam.iron?.kind === 'drive punch') return 'Punch the holes';
+  return holeNoun(job) === 'slits' ? 'Cut the slits' : 'Prick the holes';
+};
 
 /** Names of the steps that a cover may do without. */
 export const OPTIONAL_STEP_NAMES: Readonly<Record<OptionalStep, string>> = {
@@ -75,13 +84,13 @@ const CAUTIONS: Readonly<Record<OptionalStep, readonly string[]>> = {
  */
 export function workOrder(job: Job): OrderedStep[] {
   const isLaced = job.seam.method === 'lacing';
-  const cautions = [HOLES[job.seam.method]];
+  const cautions = [holeCaution(job)];
   const optional = (...ids: readonly OptionalStep[]): OrderedStep[] =>
     ids
       .filter((id) => isStepTaken(job, id))
       .map((id) => ({ id, name: OPTIONAL_STEP_NAMES[id], cautions: CAUTIONS[id] }));
   const isCementedHere = job.supplies.cementBand_mm > 0 && !isStepTaken(job, 'cement');
-  const punch: OrderedStep = { id: 'punch', name: isLaced ? 'Cut the slits' : 'Prick the holes', cautions };
+  const punch: OrderedStep = { id: 'punch', name: punchName(job), cautions };
   const join: OrderedStep[] = [
     ...optional('line', 'cement'),
     { id: 'assemble', name: 'Assemble', cautions: isCementedHere ? [CEMENT] : [] },
@@ -125,7 +134,7 @@ export function fittingsStep(job: Job): { readonly name: string; readonly cautio
   if (names.length === 0) return null;
   return {
     name: `Fit ${names.join(names.length === 3 ? ', ' : ' and ')}`,
-    cautions: strap === null ? [] : [HOLES[job.seam.method], FASTENING[strap.fastening]],
+    cautions: strap === null ? [] : [holeCaution(job), FASTENING[strap.fastening]],
   };
 }
 

@@ -1,5 +1,6 @@
 import type { CoverDesign } from '../fold/coverDesign.ts';
 import { distance } from '../math/vec2.ts';
+import { strideGroups } from '../pattern/evenPitch.ts';
 import { penLoopOf } from '../pattern/penLoop.ts';
 import type { SeamLayer } from '../pattern/seam.ts';
 import { seamHoles } from '../pattern/seamHoles.ts';
@@ -33,12 +34,14 @@ export function seamLines(design: CoverDesign): SeamLine[] {
   };
   const seam = seamHoles(design);
   const caught = new Set(penLoopOf(design, seam)?.holes);
-  const rows = seam.rows.map(({ pitch, intervals, holes }): SeamRun[] => {
+  const rows = seam.rows.map((row): SeamRun[] => {
+    const { intervals, holes } = row;
+    const pitchOf = strideGroups(row, 0, intervals).flatMap(({ count, pitch }) => new Array<number>(count).fill(pitch));
     // A pitch belongs to the hole where it starts; none starts at the last hole of an open row.
-    const pitches = holes.slice(0, intervals).map((hole) => {
+    const pitches = holes.slice(0, intervals).map((hole, k) => {
       const ends = caught.has(hole) ? 2 : 0;
       const stack = hole.layers.reduce((sum, layer) => sum + thickness(layer), ends * outside.thickness);
-      return { pitches: 1, pitch: mm(pitch), layers: hole.layers.length + ends, stack: mm(stack) };
+      return { pitches: 1, pitch: mm(pitchOf[k]!), layers: hole.layers.length + ends, stack: mm(stack) };
     });
     return joined(pitches);
   });

@@ -1,3 +1,4 @@
+import { holeNoun } from '../job/holeNoun.ts';
 import type { Job } from '../job/jobSchema.ts';
 import { type Contour, circle, type Segment, segmentEnd, segmentStart } from '../math/contour.ts';
 import { connectedRuns } from '../math/contourPart.ts';
@@ -224,7 +225,7 @@ function halfNotes(source: PatternSource, { seam, strap, loop, print }: PatternP
       : [`On one half alone, marked as front or back only: ${own}. Draw these when the card is open.`]),
     ...(leans(job)
       ? [
-          `The slits lean, so only their middles are pricked. Open the card and draw each ${slit} long at ${print.angle(slitAngle(job), 'nearest')} to the seam, alike all round.`,
+          `The ${holeNoun(job)} lean, so only their middles are pricked. Open the card and draw each ${slit} long at ${print.angle(slitAngle(job), 'nearest')} to the seam, alike all round.`,
         ]
       : []),
     ...(isHalved ? ['A hole at head and at tail lies on the fold: make it when the card is open.'] : []),

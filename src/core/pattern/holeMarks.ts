@@ -1,3 +1,4 @@
+import { holeNoun } from '../job/holeNoun.ts';
 import type { Job } from '../job/jobSchema.ts';
 import { circle, type Segment } from '../math/contour.ts';
 import { addScaled, heading, type Vec2 } from '../math/vec2.ts';
@@ -14,8 +15,7 @@ export interface PieceFrame {
 export const placed = ({ origin, sign }: PieceFrame, [x, y]: Vec2): Vec2 => [origin + sign * x, y];
 
 /** `24 holes`, or `24 slits` of a lacing. */
-export const holeWords = (job: Job, count: number): string =>
-  `${count} ${job.seam.method === 'lacing' && holeShape(job).slant !== null ? 'slits' : 'holes'}`;
+export const holeWords = (job: Job, count: number): string => `${count} ${holeNoun(job)}`;
 
 /** Draws holes as circles of their diameter, or slits as the cut itself, the same through every layer. */
 export function holeMarks(job: Job, holes: readonly SeamHole[], frame: PieceFrame): Segment[] {

@@ -73,7 +73,7 @@ function closedSeam(source: PatternSource, layering: SeamLayering, end: EndRow):
     starts: [loop[first % loop.length]!],
     finishes: [loop[(first + loop.length - 1) % loop.length]!],
     steps: layerSteps(layering),
-    notes: [...seamNotes(job, rows, layering), ...(isLimited ? [cornerNote] : [])],
+    notes: [...seamNotes(job, rows, layering, pieces.outside), ...(isLimited ? [cornerNote] : [])],
   };
 }
 
@@ -103,7 +103,7 @@ function turnedSeam({ job, pieces }: PatternSource, layering: SeamLayering, end:
     starts: rows.map(({ holes }) => holes[0]!),
     finishes: rows.map(({ holes }) => holes.at(-1)!),
     steps: layerSteps(layering),
-    notes: [...seamNotes(job, rows, layering), ...(asksCorner ? [cornerNote] : [])],
+    notes: [...seamNotes(job, rows, layering, pieces.outside), ...(asksCorner ? [cornerNote] : [])],
   };
 }
 

@@ -3,6 +3,7 @@ import { TOLERANCE } from '../math/tolerance.ts';
 import { printer } from '../units/printer.ts';
 import { listed } from '../words/listed.ts';
 import { PITCH_TOLERANCE } from './evenPitch.ts';
+import type { Piece } from './pieces.ts';
 import { holeShape, SEAM_LAYERS, SEAM_SIDES, type SeamRow } from './seam.ts';
 import { layersAt, type SeamLayering, SLIT_CLEAR } from './seamLayering.ts';
 
@@ -19,9 +20,20 @@ function unevenSides(rows: readonly SeamRow[]) {
     .map((each) => ({ ...each, sides: inSentence(alike(each.row).map(({ row }) => SEAM_SIDES[row.side])) }));
 }
 
+/** The next sizes, below and above, at which a side is whole strides. */
+function wholeSizes({ side, length }: SeamRow, width: number, height: number, stride: number): number[] {
+  const rest = (side === 'tail' || side === 'head' ? width : height) - length;
+  return [Math.floor(length / stride), Math.ceil(length / stride)].filter((n) => n > 0).map((n) => rest + n * stride);
+}
+
 /** Says what the maker must know of a seam: sides too short, layers to trim, pockets that meet, slits that run together. */
-export function seamNotes(job: Job, rows: readonly SeamRow[], layering: SeamLayering): string[] {
-  const { fine, gap, size, small } = printer(job.work.units);
+export function seamNotes(
+  job: Job,
+  rows: readonly SeamRow[],
+  layering: SeamLayering,
+  { width, height }: Piece,
+): string[] {
+  const { exact, fine, gap, size, small } = printer(job.work.units);
   const notes = rows
     .filter(({ off }) => Math.abs(off) > PITCH_TOLERANCE + TOLERANCE.ratio)
     .map(
@@ -30,7 +42,10 @@ export function seamNotes(job: Job, rows: readonly SeamRow[], layering: SeamLaye
     );
   for (const { sides, row, uneven } of unevenSides(rows))
     notes.push(
-      `${sides}: the middle ${uneven.count} of ${row.intervals} strides are ${small(uneven.pitch)}, not ${size(row.pitch)}. Make their holes one by one on the marks.`,
+      `${sides}: the middle ${uneven.count} of ${row.intervals} strides are ${small(uneven.pitch)}, not ${size(row.pitch)}. Make their holes one by one on the marks. ` +
+        `Whole strides would take a ${row.side === 'tail' || row.side === 'head' ? 'width' : 'height'} of ` +
+        wholeSizes(row, width, height, job.seam.pitch_mm).map(exact).join(' or ') +
+        '.',
     );
   if (layering.meets)
     notes.push(

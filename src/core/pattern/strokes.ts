@@ -39,7 +39,8 @@ export function strokesAlong(
   const numbers = Array.from({ length: last - first + 1 }, (_, k) => first + k);
   const straight = numbers.filter(isStraight);
   const [low, high] = [straight[0], straight.at(-1)];
-  if (low === undefined || high === undefined) return [single(first, last)];
+  const isByTooth = iron.teeth.every((count) => count === 1);
+  if (low === undefined || high === undefined || isByTooth) return [single(first, last)];
   const [end, start] = uneven === undefined ? [high, high + 1] : [uneven.first, uneven.first + uneven.count];
   return [
     single(first, low - 1),

@@ -2,13 +2,15 @@ import {
   type CoverDesign,
   type CoverSupplies,
   type Drawing,
+  holeNoun,
   isPunchedTogether,
   type Printer,
   runLength,
   type SeamRun,
   seamHoles,
+  strideGroups,
 } from '../../core/index.ts';
-import { ironWords, strokeWords } from '../ironWords.ts';
+import { ironWords } from '../ironWords.ts';
 import { type Block, heading, text } from './block.ts';
 
 const SIDE_NAMES = { tail: 'tail', backForeEdge: 'back fore-edge', head: 'head', frontForeEdge: 'front fore-edge' };
@@ -16,7 +18,6 @@ const SIDE_NAMES = { tail: 'tail', backForeEdge: 'back fore-edge', head: 'head',
 /** The seam: where it runs, its holes by side and by piece, and the layers that it goes through. */
 export function seamSection(design: CoverDesign, supplies: CoverSupplies, drawing: Drawing, say: Printer): Block[] {
   const { seam } = design.job;
-  const hole = seam.method === 'lacing' ? 'slits' : 'holes';
   const rows = seamHoles(design).rows;
   if (rows.length === 0) return [heading('Seam'), text('There is no room for a seam: see the notes.')];
   const pieces = drawing.pieces.filter(({ holes }) => holes > 0);
@@ -29,10 +30,8 @@ export function seamSection(design: CoverDesign, supplies: CoverSupplies, drawin
       `${seam.style === 'saddle' ? 'Saddle stitch' : `Lacing, ${seam.style}`}, ${say.size(seam.edgeMargin_mm)} from the cut edge, ` +
         `pitch ${say.size(seam.pitch_mm)} asked.`,
     ),
-    ...(seam.iron === null
-      ? []
-      : [text(`Holes by ${ironWords(seam.iron, say)}.`), ...strokeWords(design).map((words) => text(words))]),
-    text(`${supplies.holes} ${hole} through the cover. Pitches: ${pitchWords(design, say)}.`),
+    ...(seam.iron === null ? [] : [text(`Holes by ${ironWords(seam.iron, say)}.`)]),
+    text(`${supplies.holes} ${holeNoun(design.job)} through the cover. Pitches: ${pitchWords(design, say)}.`),
     text(
       isPunchedTogether(design.job)
         ? 'Punched after cementing, through all layers at once.'
@@ -49,7 +48,14 @@ export function seamSection(design: CoverDesign, supplies: CoverSupplies, drawin
 /** How many pitches each side of the seam has, and how long they are. */
 export const pitchWords = (design: CoverDesign, say: Printer): string =>
   seamHoles(design)
-    .rows.map(({ side, intervals, pitch }) => `${SIDE_NAMES[side]} ${intervals} at ${say.fine(pitch)}`)
+    .rows.map((row) => {
+      const groups = strideGroups(row, 0, row.intervals).map(({ count, pitch }) => ({ count, size: say.fine(pitch) }));
+      const spaces =
+        groups.length === 1
+          ? ` at ${groups[0]!.size}`
+          : `: ${groups.map(({ count, size }) => `${count} of ${size}`).join(', ')}`;
+      return `${SIDE_NAMES[row.side]} ${row.intervals}${spaces}`;
+    })
     .join('; ');
 
 interface Stack {

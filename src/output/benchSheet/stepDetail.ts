@@ -2,6 +2,7 @@ import {
   type CoverDesign,
   type CoverSupplies,
   cardDesign,
+  holeNoun,
   inOneName,
   isPunchedTogether,
   isStepTaken,
@@ -67,7 +68,7 @@ function detailOf(id: WorkId, { design, supplies, drawing }: WorkSource, say: Pr
   const isTurned = job.pockets.construction === 'turned';
   const area = ({ width, height }: { width: number; height: number }): string =>
     `${say.size(width)} × ${say.size(height)}`;
-  const holes = job.seam.method === 'lacing' ? 'slits' : 'holes';
+  const holes = holeNoun(job);
   const iron = job.seam.iron === null ? [] : [figure('Made with', ironWords(job.seam.iron, say))];
   const gaps = gapFigure(
     'each fore-edge',

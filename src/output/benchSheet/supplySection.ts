@@ -1,4 +1,4 @@
-import { type CoverSupplies, colourWords, holeShape, type Job, type Printer } from '../../core/index.ts';
+import { type CoverSupplies, colourWords, holeNoun, holeShape, type Job, type Printer } from '../../core/index.ts';
 import { type Block, heading, item, text } from './block.ts';
 
 const NAMES = { outside: 'Outside leather', pocket: 'Pocket leather', lining: 'Lining leather' } as const;
@@ -58,7 +58,7 @@ export function supplySection(supplies: CoverSupplies, job: Job, say: Printer): 
       ),
       ...sewnOn,
       text(
-        `Of the width of the slits, ${say.size(holeShape(job).size)}, and ${say.size(rules.laceThickness_mm)} thick. ${pictured(finish.lace)}`,
+        `Of the width of the ${holeNoun(job)}, ${say.size(holeShape(job).size)}, and ${say.size(rules.laceThickness_mm)} thick. ${pictured(finish.lace)}`,
       ),
     );
   if (cement > 0)

@@ -2,6 +2,7 @@ import {
   briefReport,
   type CoverDesign,
   FACE_TITLES,
+  holeNoun,
   type Job,
   leastWrap,
   type Printer,
@@ -169,10 +170,13 @@ function leather({ leather: { outside, lining } }: Job, say: Printer): string {
   return `${say.weights(outside.min_mm, outside.max_mm)}${lining === null ? '' : ', lined'}`;
 }
 
-const seam = ({ seam: { method, style, edgeMargin_mm, pitch_mm } }: Job, say: Printer): string =>
-  method === 'lacing'
-    ? `laced, ${style}, ${say.size(edgeMargin_mm)} from the edge, a slit every ${say.size(pitch_mm)}`
+function seam(job: Job, say: Printer): string {
+  const { method, style, edgeMargin_mm, pitch_mm } = job.seam;
+  const each = holeNoun(job) === 'slits' ? 'slit' : 'hole';
+  return method === 'lacing'
+    ? `laced, ${style}, ${say.size(edgeMargin_mm)} from the edge, a ${each} every ${say.size(pitch_mm)}`
     : `saddle-stitched by hand, ${say.size(edgeMargin_mm)} from the edge, a stitch every ${say.size(pitch_mm)}`;
+}
 
 const pockets = ({ pockets: { construction }, seam: { method } }: Job): string =>
   construction === 'turned'

@@ -1,4 +1,12 @@
-import { holeShape, type PatternSource, type PieceDrawing, type Printer, seamHoles } from '../../core/index.ts';
+import {
+  holeShape,
+  type PatternSource,
+  type PieceDrawing,
+  type Printer,
+  placeOfHole,
+  seamHoles,
+  strideGroups,
+} from '../../core/index.ts';
 import { boxShape } from './boxShape.ts';
 import { measured } from './outlineSteps.ts';
 
@@ -117,21 +125,30 @@ class HoleWords {
     const holes = tail.holes.filter(({ layers }) => layers.includes('lining'));
     const [first] = holes;
     if (first === undefined) return [];
+    const start = tail.holes.indexOf(first);
     const from = first.at[0] - (this.source.pieces.outside.width - width) / 2;
     return [
       `Seam lines: draw them ${this.margin} inside AB and DC.`,
-      `Mark the first hole on each ${measured(from, this.print)} from AD, then ${this.spaces(holes.length - 1, tail)}.`,
+      `Mark the first hole on each ${measured(from, this.print)} from AD, then ${this.spaces(holes.length - 1, tail, start)}.`,
       ...this.shape(),
     ];
   }
 
-  private spaces(count: number, { pitch }: Row): string {
-    return `${this.print.count(count, 'space', 'spaces')} of ${measured(pitch, this.print)}`;
+  /** So many spaces along a row from a hole of it, with their sizes. */
+  private spaces(count: number, row: Row, from = 0): string {
+    const spaces = this.print.count(count, 'space', 'spaces');
+    const groups = strideGroups(row, from, from + count).map((group) => ({
+      ...group,
+      size: measured(group.pitch, this.print),
+    }));
+    return groups.length === 1
+      ? `${spaces} of ${groups[0]!.size}`
+      : `${spaces}: ${groups.map((group) => `${group.count} of ${group.size}`).join(', ')}`;
   }
 
-  private counted(count: number, { pitch }: Row): string[] {
+  private counted(count: number, row: Row): string[] {
     const places = Array.from({ length: Math.floor((count - 1) / COUNTED) }, (_, i) =>
-      this.print.length(COUNTED * (i + 1) * pitch),
+      this.print.length(placeOfHole(row, COUNTED * (i + 1))),
     );
     if (places.length === 0) return [];
     // The unit once, behind the last.

@@ -15,7 +15,7 @@ const row = (pitch: number, off = 0): SeamRow => ({
 });
 const notes = (rows: readonly SeamRow[], change: object = {}): string[] => {
   const source = plainSource(change);
-  return seamNotes(source.job, rows, seamLayering(source));
+  return seamNotes(source.job, rows, seamLayering(source), source.pieces.outside);
 };
 
 describe('the notes of a seam', () => {

@@ -61,8 +61,15 @@ describe('sizes for whole strides', () => {
     // 376 mm are 125 strides of 3 and 1 mm.
     expect(tail?.uneven).toEqual({ first: 59, count: 7, pitch: 3 + 1 / 7 });
     expect(seamHoles(design).notes).toEqual([
-      'Tail and head: the middle 7 of 125 strides are 3.14 mm, not 3 mm. Make their holes one by one on the marks.',
+      'Tail and head: the middle 7 of 125 strides are 3.14 mm, not 3 mm. Make their holes one by one on the marks. ' +
+        'Whole strides would take a width of 383 mm or 386 mm.',
     ]);
+    const inches = coverOf({
+      work: { units: 'in' },
+      seam: stitched(defined(three)),
+      pattern: { outsideHeight_mm: 254 + 1 },
+    });
+    expect(seamHoles(inches).notes.join()).toContain('Whole strides would take a height of 10 in or 10.118 in.');
   });
 
   test('are not asked for where ends are turned: their rows hold whole strides wherever they start', () => {

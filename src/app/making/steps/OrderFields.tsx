@@ -1,4 +1,5 @@
 import {
+  holeNoun,
   isStepAskedFor,
   isStepTaken,
   OPTIONAL_STEP_NAMES,
@@ -17,14 +18,14 @@ const DYEING = words(['before tooling', 'after tooling']);
 /** The order of work as the maker does it: which steps are taken, when the holes are made, whether corners are clipped. */
 export function OrderFields() {
   const job = useBench(({ design }) => design.job);
-  const isLaced = job.seam.method === 'lacing';
+  const holes = holeNoun(job);
   return (
     <section aria-label="Your order">
       <details>
         <summary>Your order</summary>
         <ChoiceField
           path="order.holes"
-          title={isLaced ? 'Slits' : 'Holes'}
+          title={holes === 'slits' ? 'Slits' : 'Holes'}
           options={HOLES}
           help="Before: each piece from the template. After: along a scribed line, through all layers at once."
         />
@@ -36,7 +37,7 @@ export function OrderFields() {
           ))}
           <p className="help">
             A step is ticked by itself where the job asks for it: how the leather is worked, designs to tool. Lining and
-            cementing belong to assembling, unless they come before the {isLaced ? 'slits' : 'holes'}.
+            cementing belong to assembling, unless they come before the {holes}.
           </p>
         </fieldset>
         {isStepTaken(job, 'dye') && <ChoiceField path="order.dyeing" title="Dyed" options={DYEING} />}
