@@ -191,17 +191,13 @@ test('strips of holes lie on the pages in true size, and joints of long ones go 
         }
     const pages = await readPdf(await patternPdf(withStrips, { paper, block }));
     for (const strip of strips) {
-      const on = pages.filter(
-        (page) =>
-          textOf(page).includes(`${strip.name},`) ||
-          textOf(page).endsWith(strip.name) ||
-          textOf(page).includes(`${strip.name} Template`),
-      );
+      const on = pages.filter(({ words }) => words.some(({ at, text }) => at[1] < 18 && text.includes(strip.name)));
       expect(on.length).toBeGreaterThan(0);
       const { width, height } = boundsOf(outlineOn(nth(on, 0), strip));
       expect([width, height]).toEqual([expect.closeTo(strip.width, 2), expect.closeTo(strip.height, 2)]);
     }
+    // A tile is clipped above the foot, which the reader does not see.
     for (const page of pages)
-      expect(wordsOnLines(page, ({ lineWidth }) => Math.abs(lineWidth - 0.3) < 1e-3)).toEqual([]);
+      expect(wordsOnLines(page, ({ lineWidth }, { at }) => at[1] > 18 && Math.abs(lineWidth - 0.3) < 1e-3)).toEqual([]);
   }
 });

@@ -1,7 +1,7 @@
 import { useMemo, useState } from 'react';
 import type { CoverDesign } from '../../core/index.ts';
 import { type Offer, offeredPrice, PLAIN_OFFER } from '../../output/customerSheet/offer.ts';
-import { today } from '../state/today.ts';
+import { today } from '../../output/today.ts';
 import { keptMark } from './mark.ts';
 
 interface Choices extends Pick<Offer, 'lighter' | 'heavier'> {

@@ -1,8 +1,8 @@
 import { useState } from 'react';
 import { fileName } from '../../output/fileName.ts';
+import { today } from '../../output/today.ts';
 import { useBench } from '../state/BenchContext.tsx';
 import { saveFile } from '../state/saveFile.ts';
-import { today } from '../state/today.ts';
 
 /** Saves the form for a customer who measures the book, in the units of the bench. */
 export function MeasuringSheetButton() {

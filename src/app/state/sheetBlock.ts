@@ -1,7 +1,7 @@
 import type { PatternSource } from '../../core/index.ts';
 import type { TitleBlock } from '../../output/titleBlock.ts';
+import { today } from '../../output/today.ts';
 import type { BenchStore } from './bench.ts';
-import { today } from './today.ts';
 
 /** Address of this page without the fragment that says where in it one is. */
 export const pageAddress = (): string => {

@@ -2,6 +2,7 @@ import { mkdir } from 'node:fs/promises';
 import { join } from 'node:path';
 import { type OpenedJob, openJob, parseJobText, workedIn } from '../../core/index.ts';
 import { type MachineProfile, parseMachineText } from '../../output/machine/machineProfile.ts';
+import { today } from '../../output/today.ts';
 import { BadInput, badWord } from '../badInput.ts';
 import { jobNames } from '../catalogue/folderRows.ts';
 import { isFolder } from '../catalogue/openInput.ts';
@@ -122,10 +123,4 @@ async function readMachine(file: string, terminal: Terminal): Promise<MachinePro
   const parsed = parseMachineText(read.text);
   if (!parsed.ok) throw new BadInput(parsed.issues.map((issue) => ({ ...issue, path: `${file}: ${issue.path}` })));
   return parsed.profile;
-}
-
-/** Today where the maker is, `2026-11-27`. */
-function today(): string {
-  const now = new Date();
-  return [now.getFullYear(), now.getMonth() + 1, now.getDate()].map((part) => String(part).padStart(2, '0')).join('-');
 }
