@@ -30,13 +30,10 @@ export function strokeWords(design: CoverDesign): string[] {
     const strokes = strokesAlong(design, seam, row).map(strokeWord).join(', then ');
     if (strokes !== '') sides.set(strokes, [...(sides.get(strokes) ?? []), SIDES[row.side]]);
   }
-  if (sides.size === 0) return [];
-  const each = [...sides].map(([strokes, names]) => {
+  return [...sides].map(([strokes, names]) => {
     const along = listed(names);
     return `${along.slice(0, 1).toUpperCase()}${along.slice(1)}: ${strokes}.`;
   });
-  const isByTooth = design.job.seam.iron?.teeth.every((count) => count === 1);
-  return isByTooth ? each : [...each, 'Set the first tooth of each stroke in the last hole of the one before.'];
 }
 
 function strokeWord({ teeth, times, again }: Strokes): string {

@@ -1,4 +1,5 @@
 import { holeNoun } from '../../core/index.ts';
+import { strokeWords } from '../../output/ironWords.ts';
 import { PatternSheet } from '../sheet/PatternSheet.tsx';
 import { useTooledPattern } from '../sheet/useTooledPattern.ts';
 import type { Bench } from '../state/bench.ts';
@@ -30,6 +31,9 @@ function ConstructionPanel({ design, lengths }: Pick<Bench, 'design' | 'lengths'
           ' Sparse dots: the clear parts with their centre lines, and in them what is tooled.'}
       </p>
       <PatternSheet highest={640} drawing={drawing} />
+      {strokeWords(design).map((words) => (
+        <p key={words}>{words}</p>
+      ))}
       {drawing.lengths.map(({ name, count, sum }) => (
         <p key={name}>
           {name}, cut {count}: {lengths.size(sum.total)} long.

@@ -1,4 +1,4 @@
-import type { Iron, Printer } from '../../../core/index.ts';
+import { type Iron, type Printer, printer } from '../../../core/index.ts';
 import { MEASURED, perInchOf, strideOf } from './readIron.ts';
 
 /** Stitches per inch that irons are sold by. Common practice, no source; their strides are computed. */
@@ -6,6 +6,9 @@ const PER_INCH = [5, 6, 7, 8, 9, 10, 11, 12] as const;
 
 /** Strides in mm that irons are sold by. Common practice, no source. */
 const METRIC = [2.7, 3, 3.38, 3.85, 4, 5, 6] as const;
+
+/** Irons are named in millimetres in an inch job too. */
+const MILLIMETRES = printer('mm');
 
 /** Strides by the millimetre and by the inch, the maker's own first. */
 export function IronTable({ own, lengths }: { readonly own: readonly Iron[]; readonly lengths: Printer }) {
@@ -32,7 +35,7 @@ export function IronTable({ own, lengths }: { readonly own: readonly Iron[]; rea
             // biome-ignore lint/suspicious/noArrayIndexKey: rows never move, and two irons may be alike
             <tr key={i}>
               <th scope="row">{title || 'as sold'}</th>
-              <td>{lengths.exact(stride)}</td>
+              <td>{MILLIMETRES.exact(stride)}</td>
               <td>{perInchOf(stride)}</td>
               <td>{lengths.exact(MEASURED * stride)}</td>
             </tr>
