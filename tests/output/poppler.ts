@@ -31,16 +31,25 @@ export interface Raster {
   readonly grey: Uint8Array;
 }
 
-/** A page as poppler prints it. */
-export function rasterised(bytes: Uint8Array, page: number, dpi: number): Raster {
+/** A page as poppler prints it, in greys or in black only. */
+export function rasterised(bytes: Uint8Array, page: number, dpi: number, ink: 'grey' | 'black' = 'grey'): Raster {
   return withFile(bytes, (file) => {
     const root = `${file}-page`;
-    const words = ['-gray', '-r', String(dpi), '-f', String(page), '-l', String(page), '-singlefile', file, root];
-    readOut('pdftoppm', words);
-    const image = readFileSync(`${root}.pgm`);
-    const head = /^P5\s+(\d+)\s+(\d+)\s+255\s/.exec(image.subarray(0, 64).toString('latin1'));
-    if (head === null) throw new Error('pdftoppm wrote no grey picture');
-    return { width: Number(head[1]), height: Number(head[2]), grey: new Uint8Array(image.subarray(head[0].length)) };
+    const kind = ink === 'grey' ? '-gray' : '-mono';
+    readOut('pdftoppm', [kind, '-r', String(dpi), '-f', String(page), '-l', String(page), '-singlefile', file, root]);
+    const image = readFileSync(`${root}.${ink === 'grey' ? 'pgm' : 'pbm'}`);
+    const head = /^P[45]\s+(\d+)\s+(\d+)\s+(?:255\s)?/.exec(image.subarray(0, 64).toString('latin1'));
+    if (head === null) throw new Error('pdftoppm wrote no picture');
+    const [width, height] = [Number(head[1]), Number(head[2])];
+    const data = new Uint8Array(image.subarray(head[0].length));
+    if (ink === 'grey') return { width, height, grey: data };
+    // Eight pixels a byte, each row from a new byte, 1 black (Netpbm, PBM format).
+    const row = Math.ceil(width / 8);
+    const isBlack = (x: number, y: number): boolean => ((data[y * row + (x >> 3)]! >> (7 - (x & 7))) & 1) === 1;
+    const grey = Uint8Array.from({ length: width * height }, (_, i) =>
+      isBlack(i % width, Math.floor(i / width)) ? 0 : 255,
+    );
+    return { width, height, grey };
   });
 }
 

@@ -50,6 +50,10 @@ async function ofPdf(drawing: Drawing, mirrored: boolean): Promise<ReadTracing> 
   const chains = paths.flatMap(({ chains, isDashed, lineWidth }) =>
     isDashed ? [] : chains.map((points) => ({ points, lineWidth })),
   );
+  // The legend shows a line of the tooling, just before its name.
+  const names = words.filter(({ text }) => text === 'tooling').map(({ at }) => at);
+  const isSample = (points: readonly Vec2[]): boolean =>
+    points.length === 2 && names.some((at) => off(nth(points, 1), at) < 4 && nth(points, 1)[0] < at[0]);
   return {
     rings: chains
       .map(({ points }) => ({ points, at: middle(points) }))
@@ -58,7 +62,9 @@ async function ofPdf(drawing: Drawing, mirrored: boolean): Promise<ReadTracing> 
       )
       .map(({ at }) => at),
     words,
-    lines: chains.filter(({ lineWidth }) => Math.abs(lineWidth - 0.25) < 1e-3).map(({ points }) => points),
+    lines: chains
+      .filter(({ points, lineWidth }) => Math.abs(lineWidth - 0.25) < 1e-3 && !isSample(points))
+      .map(({ points }) => points),
   };
 }
 
