@@ -228,6 +228,6 @@ test.each(['fot', 'toString', ''])('refuses %j, which is no command, and names t
   expect(status).toBe(2);
   expect(stdout).toBe('');
   expect(lines(stderr)).toEqual([
-    `(command): got ${name || 'nothing'}; allowed: fit, validate, catalogue, model; name one of them`,
+    `(command): got ${name || 'nothing'}; allowed: fit, validate, catalogue, model, sheets; name one of them`,
   ]);
 });

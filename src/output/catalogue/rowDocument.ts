@@ -31,12 +31,17 @@ const COLUMN = /^[A-Za-z][A-Za-z0-9_ ]*(\.[A-Za-z][A-Za-z0-9_ ]*)*$/;
 /** Columns whose cells are always text. */
 const TEXTS: ReadonlySet<JobPath> = new Set(['name', 'rates.maker', 'rates.currency']);
 
+/** Columns whose cells are several whole numbers. */
+const LISTS: ReadonlySet<JobPath> = new Set(['seam.iron.teeth']);
+
 /** Columns whose cells are read like typed fields of the page. */
 const NUMBERS = new Set(
   (Object.keys(jobSchema.shape) as (keyof typeof jobSchema.shape)[])
     .flatMap((section) => numberFields(section))
     .map(({ path }) => path),
 );
+
+const LIST = /^\d+([\s,;]+\d+)*$/;
 
 const NUMBER = /^[+-]?(\d+\.?\d*|\.\d+)(e[+-]?\d+)?$/i;
 
@@ -104,6 +109,14 @@ export function inTableWords(
     const column = header.find((path) => path === issue.path);
     if (column === undefined) return issue;
     const text = cells[header.indexOf(column)]?.trim() ?? '';
+    if (LISTS.has(column) && !LIST.test(text))
+      return jobIssue(
+        'type',
+        column,
+        JSON.stringify(text.slice(0, 40)),
+        'whole numbers, as 2 10',
+        'write them with spaces',
+      );
     const typed = text === '' ? null : readTyped(column, text);
     if (typed === null || typed.ok) return issue;
     return jobIssue('type', column, JSON.stringify(text.slice(0, 40)), typedAllowed(column), typed.remedy);
@@ -128,6 +141,7 @@ function typedAllowed(path: JobPath): string {
 
 function plainValue(path: JobPath, text: string): unknown {
   if (TEXTS.has(path)) return text;
+  if (LISTS.has(path) && LIST.test(text)) return text.split(/[\s,;]+/).map(Number);
   if (text === 'null') return null;
   if (text === 'true' || text === 'false') return text === 'true';
   return NUMBER.test(text) ? Number(text) : text;

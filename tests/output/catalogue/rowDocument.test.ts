@@ -19,7 +19,12 @@ const badPaths = (...cells: string[]) => {
 
 /** Leaves of a document by dotted path, as a table would name them. */
 function leaves(value: unknown, path = ''): [string, unknown][] {
-  if (typeof value !== 'object' || value === null) return [[path, value]];
+  if (
+    typeof value !== 'object' ||
+    value === null ||
+    (Array.isArray(value) && value.every(Number.isInteger) && value.length > 0)
+  )
+    return [[path, value]];
   return Object.entries(value).flatMap(([key, inner]) => leaves(inner, path === '' ? key : `${path}.${key}`));
 }
 
@@ -105,6 +110,20 @@ describe('a row of a table of jobs', () => {
   });
 });
 
+test.each([
+  ['2 10', [2, 10]],
+  ['6', [6]],
+  ['2, 6;10', [2, 6, 10]],
+])('the teeth of an iron %j are whole numbers', (text, teeth) => {
+  expect(rowDocument(headerOf('seam.iron.teeth'), [text])).toMatchObject({ seam: { iron: { teeth } } });
+});
+
+test('teeth that are no whole numbers are refused in words', () => {
+  const parsed = parseRow(headerOf('seam.iron.teeth'), ['two']);
+  const issue = parsed.ok ? undefined : parsed.issues.find(({ path }) => path === 'seam.iron.teeth');
+  expect(issue?.message).toBe('got "two"; allowed: whole numbers, as 2 10; write them with spaces');
+});
+
 describe('the header of a table of jobs', () => {
   test.each([
     [['book.widht_mm'], 'book.widht_mm'],
@@ -134,6 +153,7 @@ describe('the header of a table of jobs', () => {
       version: 2,
       book: { width_mm: 100, height_mm: 100, thickness_mm: 20 },
       leather: { outside: { min_mm: 1, max_mm: 2 }, lining: { min_mm: 1, max_mm: 1 } },
+      seam: { iron: { kind: 'pricking iron', pitch_mm: 4, tooth_mm: 2 } },
       construction: { strap: {}, penLoop: {}, ribbon: {} },
       finish: { pocket: {} },
       hides: { outside: {}, pocket: {}, lining: {} },
