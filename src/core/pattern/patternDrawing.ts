@@ -86,7 +86,7 @@ export function drawingOf(
 const strokeNotes = ({ job: { seam } }: PatternSource): string[] =>
   seam.iron?.teeth.some((count) => count > 1)
     ? [
-        'Each stroke starts with a tooth in the last hole of the one before. A mark named “last stroke” shows where it starts further back.',
+        'Each stroke starts with a tooth in the last hole of the one before. A short mark inside the seam shows where a last stroke starts further back.',
       ]
     : [];
 

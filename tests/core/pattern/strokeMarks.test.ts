@@ -84,3 +84,10 @@ test('round corners and between uneven strides holes are counted singly', () => 
     expect.stringMatching(/^tail: \d+ strokes of 10 teeth, \d+ holes singly$/),
   ]);
 });
+
+test('how strokes are read is told once, and not of a tool with a single tooth', () => {
+  const said = (teeth: readonly number[]) =>
+    patternDrawing(hundred({ iron: { ...seam.iron, teeth } })).notes.filter((note) => note.includes('stroke'));
+  expect(said([10, 2])).toHaveLength(1);
+  expect(said([1])).toEqual([]);
+});
