@@ -61,7 +61,7 @@ test('SVG and DXF carry the chosen layers, with every slit of the card', async (
 
   await template.getByLabel('Kerf').fill('0.2');
   const { name, bytes } = await saved(bench, 'Save as DXF');
-  expect(name).toBe('tide-ledger-card-kerf-0.2-mm.dxf');
+  expect(name).toBe('tide-ledger-card-kerf-0.2-mm-without-text.dxf');
   const dxf = defined(new DxfParser().parseSync(bytes.toString()));
   expect(dxf.header.$INSUNITS).toBe(4);
   expect(dxf.entities.filter(({ layer, type }) => layer === 'SLIT' && type === 'LINE')).toHaveLength(slits);
