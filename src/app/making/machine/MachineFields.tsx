@@ -98,7 +98,12 @@ export function MachineFields({ draft, issues, put }: MachineFieldsProps) {
             takeOut={() => change({ passes: draft.passes.toSpliced(i, 1) })}
           />
         ))}
-        <button type="button" onClick={() => change({ passes: [...draft.passes, NEW_PASS] })}>
+        <button
+          type="button"
+          onClick={() =>
+            change({ passes: [...draft.passes, { ...NEW_PASS, name: `Pass ${draft.passes.length + 1}` }] })
+          }
+        >
           Add a pass
         </button>
       </section>

@@ -10,6 +10,12 @@ import { MachineFields } from './MachineFields.tsx';
 import { type MachineDraft, machineDraft, machineDraftSchema, readMachine } from './machineDraft.ts';
 import { newId, useMachines } from './useMachines.ts';
 
+/** What every piece needs, inside out, for the maker to change; how a pass is marked and run is the maker's own. */
+const WORK_INSIDE_OUT = [['MARK'], ['HOLE', 'SLIT'], ['CUT']].map((layers) => ({
+  name: layers.map(layerTitle).join(' and '),
+  layers,
+}));
+
 /** The maker's own machines: add, edit, keep as a file, try the kerf. Nothing about any machine is preset. */
 export default function MachinePanel() {
   const { machines, isKept, put } = useMachines();
@@ -49,7 +55,7 @@ export default function MachinePanel() {
           type="button"
           onClick={() => {
             const id = newId(machines);
-            add(machineDraftSchema.parse({ id, name: `Machine ${id}` }));
+            add(machineDraftSchema.parse({ id, name: `Machine ${id}`, passes: WORK_INSIDE_OUT }));
           }}
         >
           Add a machine
@@ -107,8 +113,8 @@ export default function MachinePanel() {
           <h3>{chosen.name || 'Without a name'}</h3>
           {read.profile === null ? (
             <p className="issue">
-              {read.issues.size === 1 ? 'One entry is' : `${read.issues.size} entries are`} missing or wrong. The
-              template offers this machine once all are right.
+              {read.issues.size === 1 ? 'One entry is' : `${read.issues.size} entries are`} missing or wrong. The kerf
+              test is here, and the template offers this machine, once all are right.
             </p>
           ) : (
             <table>

@@ -1,6 +1,7 @@
 import * as z from 'zod/mini';
 import { parseLength, parseTypedNumber } from '../../../core/index.ts';
 import { type MachineProfile, parseMachine } from '../../../output/machine/machineProfile.ts';
+import { LAYER_TITLES, layerTitle } from './layerTitles.ts';
 
 const typed = (usual = '') => z._default(z.string().check(z.maxLength(200)), usual);
 
@@ -91,8 +92,13 @@ export function readMachine(draft: MachineDraft): ReadMachine {
   return { profile: parsed.ok && issues.size === 0 ? parsed.profile : null, issues };
 }
 
+/** Names of layers in a message of the document, which the screen has in words. */
+const LAYER = new RegExp(`\\b(${LAYER_TITLES.map(([layer]) => layer).join('|')})\\b`, 'g');
+
 const sentence = (got: string, allowed: string, remedy: string): string =>
-  `Got ${got}; allowed: ${allowed}. ${remedy.charAt(0).toUpperCase()}${remedy.slice(1)}.`;
+  inWords(`Got ${got}; allowed: ${allowed}. ${remedy.charAt(0).toUpperCase()}${remedy.slice(1)}.`);
+
+const inWords = (message: string): string => message.replace(LAYER, (layer) => layerTitle(layer));
 
 function readWhole(text: string): { ok: true; value: number } | { ok: false; message: string } {
   const number = parseTypedNumber(text.trim());
