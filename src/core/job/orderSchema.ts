@@ -39,11 +39,11 @@ const day = z.optional(
   z.nullable(
     z.string().check(
       z.meta({ title: 'Day it was done' }),
-      z.refine(
+      z.superRefine((text, context) => {
         // A day beyond the end of its month is no date, or one of the next month.
-        (text) => Number.isFinite(Date.parse(text)) && new Date(text).toISOString().slice(0, 10) === text,
-        'a day, as "2026-11-26"',
-      ),
+        if (!(Number.isFinite(Date.parse(text)) && new Date(text).toISOString().slice(0, 10) === text))
+          addRuleIssue(context, [], text, 'a day, as "2026-11-26"', 'write year, month and day');
+      }),
     ),
   ),
 );

@@ -32,30 +32,25 @@ export function segmentsMeet(a: Vec2, b: Vec2, c: Vec2, d: Vec2): boolean {
   );
 }
 
-/**
- * Sides of a closed polygon that cross or touch another but its neighbours at their common corner, or double back on the side
- * before them; each by the index of its first corner, in order. Every pair of sides is compared.
- */
-export function meetingSides(polygon: readonly Vec2[]): number[] {
+/** Gives each two sides of a closed polygon that cross or touch, but neighbours at their common corner, by the indices of their first corners. */
+function* meetings(polygon: readonly Vec2[]): Generator<readonly [number, number]> {
   const n = polygon.length;
   const at = (i: number): Vec2 => polygon[i % n]!;
-  const met = new Set<number>();
   for (let i = 0; i < n; i++) {
     const [a, b, c] = [at(i), at(i + 1), at(i + 2)];
     const [ab, bc] = [subtract(b, a), subtract(c, b)];
-    const turnsBack = cross(ab, bc) === 0 && ab[0] * bc[0] + ab[1] * bc[1] <= 0;
-    if (turnsBack) met.add(i).add((i + 1) % n);
-    for (let j = i + 2; j < n; j++) {
-      if (j + 1 === n + i) continue;
-      if (segmentsMeet(a, b, at(j), at(j + 1))) met.add(i).add(j);
-    }
+    if (cross(ab, bc) === 0 && ab[0] * bc[0] + ab[1] * bc[1] <= 0) yield [i, (i + 1) % n];
+    for (let j = i + 2; j < n; j++) if (j + 1 !== n + i && segmentsMeet(a, b, at(j), at(j + 1))) yield [i, j];
   }
-  return [...met].sort((a, b) => a - b);
 }
+
+/** Sides of a closed polygon that cross or touch another, or double back; each by the index of its first corner, in order. */
+export const meetingSides = (polygon: readonly Vec2[]): number[] =>
+  [...new Set([...meetings(polygon)].flat())].sort((a, b) => a - b);
 
 /**
  * Whether a closed polygon bounds one area: three corners or more, no two alike in a row, no side crossing or touching
  * another but its neighbours at their common corner.
  */
 export const isSimplePolygon = (polygon: readonly Vec2[]): boolean =>
-  polygon.length >= 3 && doubleArea(polygon) !== 0 && meetingSides(polygon).length === 0;
+  polygon.length >= 3 && doubleArea(polygon) !== 0 && meetings(polygon).next().done === true;

@@ -21,8 +21,6 @@ export interface ClearShift {
   readonly shift: number;
   /** Sum over lines and the marks that they go through, of the product of their weights. */
   readonly crossings: number;
-  /** Numbers of the marks that a line goes through. */
-  readonly crossed: ReadonlySet<number>;
 }
 
 /**
@@ -37,7 +35,7 @@ export function clearShift(lines: readonly ShiftedLine[], furthest: number, mark
   const [low, high] = furthest < 0 ? [furthest, 0] : [0, furthest];
   const blocked = lines
     .flatMap(({ at, weight: often }) =>
-      marks.map(({ from, to, weight }, mark) => ({ from: from - at, to: to - at, weight: often * weight, mark })),
+      marks.map(({ from, to, weight }) => ({ from: from - at, to: to - at, weight: often * weight })),
     )
     .filter(({ from, to }) => to > low && from < high);
   const places = [low, ...blocked.flatMap(({ from, to }) => [from, to]), high]
@@ -64,6 +62,5 @@ export function clearShift(lines: readonly ShiftedLine[], furthest: number, mark
     return Math.max(from === low ? from : from + clear, Math.min(to === high ? to : to - clear, 0));
   });
   const shift = shifts.reduce((a, b) => (Math.abs(b) < Math.abs(a) ? b : a));
-  const crossed = new Set(blocked.filter(({ from, to }) => from < shift && to > shift).map(({ mark }) => mark));
-  return { shift, crossings: least, crossed };
+  return { shift, crossings: least };
 }

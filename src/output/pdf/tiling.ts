@@ -33,7 +33,7 @@ export interface Tiling {
   readonly rows: number;
   /** Row by row from the top. */
   readonly tiles: readonly Tile[];
-  /** Holes or slits, and lines of words, that a joint or an edge of a tile goes through. */
+  /** Holes or slits, and lines of words, that a joint goes through; one that only an edge of a page cuts is whole on its neighbour. */
   readonly crossed: { readonly holes: number; readonly words: number };
 }
 
@@ -113,8 +113,11 @@ export function tiling(
       ...window,
     };
   });
-  const isCrossed = marks.map((_, i) => across.crossed.has(i) || upright.crossed.has(i));
-  const crossed = (kind: Mark['kind']): number => marks.filter((mark, i) => mark.kind === kind && isCrossed[i]).length;
+  const cut = joints({ columns, rows, tiles });
+  const isCrossed = ({ x, y, width, height }: Box): boolean =>
+    cut.x.some((at) => at > x && at < x + width) || cut.y.some((at) => at > y && at < y + height);
+  const crossed = (kind: Mark['kind']): number =>
+    marks.filter((mark) => mark.kind === kind && isCrossed(mark.box)).length;
   return { page, columns, rows, tiles, crossed: { holes: crossed('hole'), words: crossed('words') } };
 }
 
@@ -176,7 +179,7 @@ const room = (count: number, size: number, length: number): number =>
   Math.max(0, count * size - (count - 1) * OVERLAP - length - 2 * PAD);
 
 /** Where two neighbouring windows are cut and joined: the middle of their overlap, mm, in the piece's coordinates. */
-export function joints({ columns, rows, tiles }: Tiling): {
+export function joints({ columns, rows, tiles }: Pick<Tiling, 'columns' | 'rows' | 'tiles'>): {
   readonly x: readonly number[];
   readonly y: readonly number[];
 } {
@@ -196,7 +199,5 @@ export function crossedWords(
     ...(holes === 0 ? [] : [holes === 1 ? 'one hole' : `${holes} holes`]),
     ...(words === 0 ? [] : [words === 1 ? 'one line of words' : `${words} lines of words`]),
   ];
-  return counted.length === 0
-    ? null
-    : `${name}: joints or edges of pages go through ${counted.join(' and ')}. No shift avoids it.`;
+  return counted.length === 0 ? null : `${name}: joints go through ${counted.join(' and ')}. No shift avoids it.`;
 }

@@ -59,7 +59,7 @@ describe('the order of work in a job', () => {
     expect(issues({ made: { cut: '2028-02-29' } })).toEqual([]);
     for (const day of ['2026-02-29', '26.11.2026', '2026-11-26T10:00', ''])
       expect(issues({ made: { cut: day } })).toEqual([
-        expect.stringMatching(/^made\.cut: got ".*allowed: a day, as "2026-11-26"; correct this value$/),
+        expect.stringMatching(/^made\.cut: got ".*allowed: a day, as "2026-11-26"; write year, month and day$/),
       ]);
     expect(issues({ made: { varnish: '2026-11-26' } })).toEqual([expect.stringMatching(/^made\.varnish: got a field/)]);
   });
