@@ -1,4 +1,4 @@
-import { type JobIssue, jobIssue } from '../core/index.ts';
+import { capital, type JobIssue, jobIssue } from '../core/index.ts';
 
 /** A file that is not taken, thrown inside this room; its door returns the issue. */
 export class Refusal extends Error {
@@ -11,7 +11,7 @@ export class Refusal extends Error {
    */
   constructor(code: JobIssue['code'], got: string, allowed: string, remedy: string) {
     super(`${got}; allowed: ${allowed}`);
-    const words = `The drawing ${got}; allowed: ${allowed}. ${remedy[0]!.toUpperCase()}${remedy.slice(1)}.`;
+    const words = `The drawing ${got}; allowed: ${allowed}. ${capital(remedy)}.`;
     this.issue = { ...jobIssue(code, 'tooling.artworks', `a drawing that ${got}`, allowed, remedy), words };
   }
 }

@@ -91,8 +91,9 @@ export {
   segmentStart,
 } from './math/contour.ts';
 export { extent } from './math/extent.ts';
+export { meetingSides } from './math/meetingSides.ts';
 export { isInside, pointToSegment } from './math/polygonDistance.ts';
-export { isSimplePolygon, meetingSides } from './math/simplePolygon.ts';
+export { isSimplePolygon } from './math/simplePolygon.ts';
 export { TOLERANCE } from './math/tolerance.ts';
 export { addScaled, distance, heading, subtract, type Vec2 } from './math/vec2.ts';
 export type { Vec3 } from './math/vec3.ts';
@@ -118,7 +119,7 @@ export {
   seenOf,
   type Text,
 } from './pattern/drawing.ts';
-export { placeOfHole, strideGroups } from './pattern/evenPitch.ts';
+export { placeOfHole } from './pattern/evenPitch.ts';
 export { halfCard } from './pattern/halfCard.ts';
 export { hatchLines } from './pattern/hatchLines.ts';
 export { holeStrips } from './pattern/holeStrips.ts';
@@ -127,9 +128,10 @@ export { oneCard } from './pattern/oneCard.ts';
 export { patternDrawing, unwrittenWords } from './pattern/patternDrawing.ts';
 export { pieceCorner } from './pattern/pieceCorner.ts';
 export { shareCovered } from './pattern/pocketDepth.ts';
-export { holeShape, type PatternSource, slitAngle, turnAxis } from './pattern/seam.ts';
+export { holeShape, type PatternSource, sideName, slitAngle, turnAxis } from './pattern/seam.ts';
 export { seamHoles } from './pattern/seamHoles.ts';
 export { strapOf } from './pattern/strap.ts';
+export { strideGroups } from './pattern/strideGroups.ts';
 export { type Strokes, strokesAlong } from './pattern/strokes.ts';
 export { sumColumn, sumLines } from './pattern/sumColumn.ts';
 export { type Box, baseLine, boxOf, CAPITAL, TAIL, textBox, textWidth } from './pattern/textBox.ts';
@@ -204,6 +206,7 @@ export { toolingAreas } from './tooling/toolingAreas.ts';
 export { homelessDesigns, type TooledFace, tooledFaces, tooledPattern, toolingMarks } from './tooling/toolingMarks.ts';
 export { tracingDrawing } from './tooling/tracing.ts';
 export { formatFraction } from './units/fraction.ts';
+export { isDay } from './units/isDay.ts';
 export { MM_PER_INCH, MM_PER_OUNCE, mm } from './units/mm.ts';
 export { parseLeatherWeight } from './units/parseLeatherWeight.ts';
 export { type LengthUnit, parseLength } from './units/parseLength.ts';
@@ -212,6 +215,7 @@ export { degreesFromRadians, radians } from './units/radians.ts';
 export { type Reading, refusal } from './units/reading.ts';
 export { signed } from './units/signed.ts';
 export { normaliseTyped, parseTypedNumber, signOf } from './units/typedNumber.ts';
+export { capital } from './words/capital.ts';
 export { EDGE_NAMES } from './words/edgeNames.ts';
 export { listed } from './words/listed.ts';
 export { RANGE_WORDS } from './words/rangeWords.ts';

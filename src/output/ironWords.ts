@@ -1,11 +1,13 @@
 import {
   type CoverDesign,
+  capital,
   type Iron,
   listed,
   MM_PER_INCH,
   type Printer,
   type Strokes,
   seamHoles,
+  sideName,
   strokesAlong,
 } from '../core/index.ts';
 
@@ -20,19 +22,17 @@ export const ironName = (iron: Iron): string =>
 export const ironWords = (iron: Iron, say: Printer): string =>
   `${iron.name || iron.kind}, ${say.exact(iron.pitch_mm)} (${say.number(MM_PER_INCH / iron.pitch_mm, 2)} to the inch), ${toothWords(iron)}`;
 
-const SIDES = { tail: 'tail', backForeEdge: 'back fore-edge', head: 'head', frontForeEdge: 'front fore-edge' } as const;
-
 /** How often the iron is struck along each side, sides that are alike together; none without an iron. */
 export function strokeWords(design: CoverDesign): string[] {
   const seam = seamHoles(design);
   const sides = new Map<string, string[]>();
   for (const row of seam.rows) {
     const strokes = strokesAlong(design, seam, row).map(strokeWord).join(', then ');
-    if (strokes !== '') sides.set(strokes, [...(sides.get(strokes) ?? []), SIDES[row.side]]);
+    if (strokes !== '') sides.set(strokes, [...(sides.get(strokes) ?? []), sideName(row.side)]);
   }
   return [...sides].map(([strokes, names]) => {
     const along = listed(names);
-    return `${along.slice(0, 1).toUpperCase()}${along.slice(1)}: ${strokes}.`;
+    return `${capital(along)}: ${strokes}.`;
   });
 }
 

@@ -1,5 +1,5 @@
 import { useId } from 'react';
-import { EXPLORE_RESULTS, type ExploreField } from '../../core/index.ts';
+import { capital, EXPLORE_RESULTS, type ExploreField } from '../../core/index.ts';
 import { fieldHeading, fieldName } from './fieldWords.ts';
 
 interface ExploreQuestionProps {
@@ -23,7 +23,7 @@ export function ExploreQuestion({ fields, fieldId, resultId, onField, onResult }
         onChange={(event) => onResult(event.target.value)}
       >
         {grouped(EXPLORE_RESULTS, ({ group }) => group).map(([group, members]) => (
-          <optgroup key={group} label={`${group.charAt(0).toUpperCase()}${group.slice(1)}`}>
+          <optgroup key={group} label={capital(group)}>
             {members.map((result) => (
               <option key={result.id} value={result.id}>
                 {result.title}

@@ -1,4 +1,4 @@
-import { findFieldNote, type JobIssue, signed } from '../../core/index.ts';
+import { capital, findFieldNote, type JobIssue, signed } from '../../core/index.ts';
 
 const PLACES: Readonly<Record<string, string>> = {
   '(file)': 'The file',
@@ -44,5 +44,3 @@ export function issueWords({ code, path, got, allowed, remedy, words }: JobIssue
 /** An issue with its place, as `Width is missing.` or `Board: two boards ...`. */
 export const issueLine = (issue: JobIssue): string =>
   issue.code === 'missing' ? `${labelAt(issue.path)} is missing.` : `${labelAt(issue.path)}: ${issueWords(issue)}`;
-
-const capital = (words: string): string => `${words.charAt(0).toUpperCase()}${words.slice(1)}`;

@@ -1,5 +1,14 @@
 import { memo } from 'react';
-import { DOUBT_PATHS, type Doubt, type DoubtPath, doubtOf, fieldNote, ORIGINS, valueAt } from '../../core/index.ts';
+import {
+  capital,
+  DOUBT_PATHS,
+  type Doubt,
+  type DoubtPath,
+  doubtOf,
+  fieldNote,
+  ORIGINS,
+  valueAt,
+} from '../../core/index.ts';
 import { giveOrTake, ORIGIN_WORDS } from '../fields/doubtText.ts';
 import { useFieldIssues } from '../fields/fieldState.ts';
 import { PlainField } from '../fields/PlainField.tsx';
@@ -69,7 +78,7 @@ const DoubtField = memo(function DoubtField({ path }: { readonly path: DoubtPath
       <TypedField
         path={`doubts.${path}.u`}
         title={title}
-        help={`${from.charAt(0).toUpperCase()}${from.slice(1)}${tool === '' ? '' : `, ${tool}`}.`}
+        help={`${capital(from)}${tool === '' ? '' : `, ${tool}`}.`}
         shown={typeof written === 'number' ? giveOrTake(path, written, lengths) : ''}
         placeholder={`${giveOrTake(path, usual.u, lengths)}, ${usual.isAssumed ? 'assumed' : 'usual'}`}
         whenEmptied={[{ path: `doubts.${path}.u`, value: undefined }]}

@@ -1,5 +1,6 @@
 import {
   CARD,
+  capital,
   type LeatherName,
   type Printer,
   TEMPERS,
@@ -62,4 +63,4 @@ export function Temper({ piece, name }: TemperProps) {
 }
 
 const numbers = ({ feel, bendRatio, neutral, modulus_MPa }: TemperWord, print: Printer): string =>
-  `${feel.charAt(0).toUpperCase()}${feel.slice(1)}: bend ratio ${bendRatio}, K factor ${print.number(neutral, 2)}, ${modulus_MPa} MPa`;
+  `${capital(feel)}: bend ratio ${bendRatio}, K factor ${print.number(neutral, 2)}, ${modulus_MPa} MPa`;

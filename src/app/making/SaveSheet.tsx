@@ -1,5 +1,5 @@
 import { useState } from 'react';
-import type { PatternSource } from '../../core/index.ts';
+import { capital, type PatternSource } from '../../core/index.ts';
 import type { SheetOptions } from '../../output/pdf/sheetFile.ts';
 import { Choice } from '../fields/Choice.tsx';
 import { useBenchStore } from '../state/BenchContext.tsx';
@@ -29,7 +29,7 @@ export function SaveSheet({ sheet, make, source, nameOf }: SaveSheetProps) {
   const [making, start] = useMaking();
   const store = useBenchStore();
   const save = async (onLacking: SheetOptions['onLacking']): Promise<void> => {
-    const block = await sheetBlock(store, `${sheet.charAt(0).toUpperCase()}${sheet.slice(1)}`, { source });
+    const block = await sheetBlock(store, capital(sheet), { source });
     saveFile(nameOf(paper), await make({ paper, onLacking, block }), 'application/pdf');
   };
   return (

@@ -1,5 +1,5 @@
 import { type ReactNode, type Ref, useId } from 'react';
-import { EXAMPLE_JOBS, type JobDocument } from '../../core/index.ts';
+import { capital, EXAMPLE_JOBS, type JobDocument } from '../../core/index.ts';
 import { useBench, useDispatch } from '../state/BenchContext.tsx';
 import { type Bench, trialsOf } from '../state/bench.ts';
 import { addressOf } from '../state/place.ts';
@@ -95,7 +95,7 @@ const unbroken = (words: string): ReactNode =>
     ),
   );
 
-const sentence = (words: string): string => `${words.charAt(0).toUpperCase()}${words.slice(1)}.`;
+const sentence = (words: string): string => `${capital(words)}.`;
 
 /** The one filled button. */
 function NextThing({ next }: { readonly next: OneThing }) {

@@ -1,4 +1,4 @@
-import { LAYERS, type Layer, parseLength } from '../../core/index.ts';
+import { isDay, LAYERS, type Layer, parseLength } from '../../core/index.ts';
 import type { MachineProfile } from '../../output/machine/machineProfile.ts';
 import { checkPaper, type Paper, SHEETS } from '../../output/pdf/paper.ts';
 import { type MeasuredBars, printerScale } from '../../output/pdf/printerScale.ts';
@@ -163,8 +163,7 @@ function barsOf(text: string | null): MeasuredBars | undefined {
 }
 
 function dateOf(text: string): string {
-  const isDay = /^\d{4}-\d{2}-\d{2}$/.test(text) && new Date(`${text}T00:00:00Z`).toJSON()?.startsWith(text) === true;
-  if (!isDay) throw badWord('--date', text, 'a day such as 2026-11-27');
+  if (!isDay(text)) throw badWord('--date', text, 'a day such as 2026-11-27');
   return text;
 }
 

@@ -43,7 +43,10 @@ export const CHANGE_PART = 'change of size in making';
 export const ROUNDING_PART = 'rounded up';
 
 /** Name of the part that brings a size to whole strides of the iron. */
-export const STRIDE_PART = 'to whole strides';
+const STRIDE_PART = 'to whole strides';
+
+/** Whether a part of an allowance is the rest up to a size that can be cut or punched. */
+export const isRestPart = (name: string): boolean => name === ROUNDING_PART || name === STRIDE_PART;
 
 /** Cut sizes of the outside that whole strides lead to, mm; a dimension that is left out is rounded. */
 export interface StrideSizes {

@@ -1,4 +1,4 @@
-import { ROUNDING_PART, STRIDE_PART } from '../allowance/allowances.ts';
+import { isRestPart } from '../allowance/allowances.ts';
 import type { Job } from '../job/jobSchema.ts';
 import type { RangePoint } from '../leather/leatherModel.ts';
 import { normalQuantile } from '../math/normal.ts';
@@ -97,8 +97,7 @@ const single = (
  * the cut size and hides what the leather asks for.
  */
 function allowance(edge: keyof Report['allowances'], id: string, title: string): ExploreResult {
-  const parts = ({ allowances }: Report) =>
-    allowances[edge].parts.filter(({ name }) => name !== ROUNDING_PART && name !== STRIDE_PART);
+  const parts = ({ allowances }: Report) => allowances[edge].parts.filter(({ name }) => !isRestPart(name));
   const read = (report: Report): number => parts(report).reduce((sum, { length_mm }) => sum + length_mm, 0);
   return { ...single('allowances', id, title, 'mm', read), parts };
 }

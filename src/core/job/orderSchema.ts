@@ -1,4 +1,5 @@
 import * as z from 'zod/mini';
+import { isDay } from '../units/isDay.ts';
 import { lengthField } from './field.ts';
 import { addRuleIssue } from './rule.ts';
 
@@ -40,9 +41,7 @@ const day = z.optional(
     z.string().check(
       z.meta({ title: 'Day it was done' }),
       z.superRefine((text, context) => {
-        // A day beyond the end of its month is no date, or one of the next month.
-        if (!(Number.isFinite(Date.parse(text)) && new Date(text).toISOString().slice(0, 10) === text))
-          addRuleIssue(context, [], text, 'a day, as "2026-11-26"', 'write year, month and day');
+        if (!isDay(text)) addRuleIssue(context, [], text, 'a day, as "2026-11-26"', 'write year, month and day');
       }),
     ),
   ),

@@ -1,3 +1,4 @@
+import { capital } from '../words/capital.ts';
 import { titled } from '../words/titled.ts';
 import type { FASTENINGS } from './constructionSchema.ts';
 import { holeNoun } from './holeNoun.ts';
@@ -124,7 +125,7 @@ export const finishing = (job: Job): readonly string[] => [
 export function inOneName(words: readonly string[]): string {
   const [last = ''] = words.slice(-1);
   const name = words.length === 1 ? last : `${words.slice(0, -1).join(', ')} and ${last}`;
-  return `${name.charAt(0).toUpperCase()}${name.slice(1)}`;
+  return capital(name);
 }
 
 /** What is sewn on or laid in by itself before the layers are joined, timed with assembling; null for a cover without fittings. */

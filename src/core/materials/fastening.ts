@@ -1,4 +1,5 @@
 import type { Job } from '../job/jobSchema.ts';
+import { capital } from '../words/capital.ts';
 
 /** A closure's fastening and what it is made up of. */
 export interface Fastening {
@@ -35,5 +36,5 @@ const PARTS: Readonly<Record<Kind, Fastening['parts']>> = {
 export function fasteningOf({ construction: { strap }, finish }: Job): Fastening | null {
   if (strap === null) return null;
   const words = strap.fastening === 'magnet' ? 'magnet' : `${finish.metal} ${strap.fastening}`;
-  return { name: `${words.charAt(0).toUpperCase()}${words.slice(1)}`, parts: PARTS[strap.fastening] };
+  return { name: capital(words), parts: PARTS[strap.fastening] };
 }

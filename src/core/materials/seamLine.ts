@@ -1,10 +1,10 @@
 import type { CoverDesign } from '../fold/coverDesign.ts';
 import { distance } from '../math/vec2.ts';
-import { strideGroups } from '../pattern/evenPitch.ts';
 import { penLoopOf } from '../pattern/penLoop.ts';
 import type { SeamLayer } from '../pattern/seam.ts';
 import { seamHoles } from '../pattern/seamHoles.ts';
 import { type Strap, sewingOrder, strapOf } from '../pattern/strap.ts';
+import { strideGroups } from '../pattern/strideGroups.ts';
 import { type Mm, mm } from '../units/mm.ts';
 
 /** A stretch of whole pitches through the same layers. */

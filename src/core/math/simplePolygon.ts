@@ -33,7 +33,7 @@ export function segmentsMeet(a: Vec2, b: Vec2, c: Vec2, d: Vec2): boolean {
 }
 
 /** Gives each two sides of a closed polygon that cross or touch, but neighbours at their common corner, by the indices of their first corners. */
-function* meetings(polygon: readonly Vec2[]): Generator<readonly [number, number]> {
+export function* meetings(polygon: readonly Vec2[]): Generator<readonly [number, number]> {
   const n = polygon.length;
   const at = (i: number): Vec2 => polygon[i % n]!;
   for (let i = 0; i < n; i++) {
@@ -43,10 +43,6 @@ function* meetings(polygon: readonly Vec2[]): Generator<readonly [number, number
     for (let j = i + 2; j < n; j++) if (j + 1 !== n + i && segmentsMeet(a, b, at(j), at(j + 1))) yield [i, j];
   }
 }
-
-/** Sides of a closed polygon that cross or touch another, or double back; each by the index of its first corner, in order. */
-export const meetingSides = (polygon: readonly Vec2[]): number[] =>
-  [...new Set([...meetings(polygon)].flat())].sort((a, b) => a - b);
 
 /**
  * Whether a closed polygon bounds one area: three corners or more, no two alike in a row, no side crossing or touching

@@ -1,4 +1,4 @@
-import { type Allowance, CHANGE_PART, ROUNDING_PART, STRIDE_PART } from '../allowance/allowances.ts';
+import { type Allowance, CHANGE_PART, isRestPart, ROUNDING_PART } from '../allowance/allowances.ts';
 import { roundUp } from '../allowance/roundUp.ts';
 import type { Job } from '../job/jobSchema.ts';
 import { cutStep } from '../job/workSchema.ts';
@@ -50,7 +50,7 @@ export function asCut(job: Job, parts: readonly CutPart[], change = changeOf(job
 
 const allowed = ({ parts }: Allowance, edge: string, times: 1 | 2): CutPart[] =>
   parts.map(({ name, length, isGiven }) =>
-    name === ROUNDING_PART || name === STRIDE_PART
+    isRestPart(name)
       ? { ...part(name, length, times), isRest: true }
       : { ...part(`${edge}${name}`, length, times), isGiven },
   );

@@ -5,7 +5,7 @@ import { line, noLayers, type PieceDrawing, path, type Text } from './drawing.ts
 import { holeWords } from './holeMarks.ts';
 import { faceUp } from './letteredPiece.ts';
 import { seamMarks } from './outsideDrawing.ts';
-import { holeShape, type PatternSource, SEAM_SIDES, type Seam, type SeamRow } from './seam.ts';
+import { holeShape, type PatternSource, type Seam, type SeamRow, sideName } from './seam.ts';
 import { seamHoles } from './seamHoles.ts';
 import { textWidth } from './textBox.ts';
 
@@ -91,7 +91,7 @@ function strip(source: PatternSource, runs: readonly Run[]): PieceDrawing {
   const { job } = source;
   const { row, length, holes } = runs[0]!;
   const { small } = printer(job.work.units);
-  const sides = runs.map(({ row: { side } }) => SEAM_SIDES[side].toLowerCase()).join(' and ');
+  const sides = runs.map(({ row: { side } }) => sideName(side)).join(' and ');
   const { uneven } = row;
   const said = [
     `Hole strip, ${sides}`,

@@ -1,5 +1,6 @@
 import { mirroredContour, type Segment } from '../math/contour.ts';
 import type { Printer } from '../units/printer.ts';
+import { capital } from '../words/capital.ts';
 import { type Drawing, line, type PieceDrawing } from './drawing.ts';
 import { holeWords } from './holeMarks.ts';
 import type { Word } from './lettering.ts';
@@ -122,7 +123,7 @@ export function cardNotes({ job, pieces, isCard = false }: PatternSource, serves
     ...(inner === ''
       ? []
       : [
-          `${inner.charAt(0).toUpperCase()}${inner.slice(1)}: lay the card as drawn on the ${sheet}, ${over}, because here the ${side} faces the book. ` +
+          `${capital(inner)}: lay the card as drawn on the ${sheet}, ${over}, because here the ${side} faces the book. ` +
             `Snip a notch into the card at both ends of each line. Mark the notches on the ${sheet} and join the marks.`,
         ]),
     ...(serves.pocket && job.construction.mouth === 'curved'

@@ -23,6 +23,9 @@ export const SEAM_SIDES = {
 } as const;
 type SeamSide = keyof typeof SEAM_SIDES;
 
+/** Name of a side within a sentence. */
+export const sideName = (side: SeamSide): string => SEAM_SIDES[side].toLowerCase();
+
 /** Names of the layers that the seam goes through, within a sentence. */
 export const SEAM_LAYERS = {
   outside: 'outside',

@@ -8,12 +8,11 @@ import {
   runLength,
   type SeamRun,
   seamHoles,
+  sideName,
   strideGroups,
 } from '../../core/index.ts';
 import { ironWords } from '../ironWords.ts';
 import { type Block, heading, text } from './block.ts';
-
-const SIDE_NAMES = { tail: 'tail', backForeEdge: 'back fore-edge', head: 'head', frontForeEdge: 'front fore-edge' };
 
 /** The seam: where it runs, its holes by side and by piece, and the layers that it goes through. */
 export function seamSection(design: CoverDesign, supplies: CoverSupplies, drawing: Drawing, say: Printer): Block[] {
@@ -54,7 +53,7 @@ export const pitchWords = (design: CoverDesign, say: Printer): string =>
         groups.length === 1
           ? ` at ${groups[0]!.size}`
           : `: ${groups.map(({ count, size }) => `${count} of ${size}`).join(', ')}`;
-      return `${SIDE_NAMES[row.side]} ${row.intervals}${spaces}`;
+      return `${sideName(row.side)} ${row.intervals}${spaces}`;
     })
     .join('; ');
 

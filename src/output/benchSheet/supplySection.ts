@@ -1,4 +1,12 @@
-import { type CoverSupplies, colourWords, holeNoun, holeShape, type Job, type Printer } from '../../core/index.ts';
+import {
+  type CoverSupplies,
+  capital,
+  colourWords,
+  holeNoun,
+  holeShape,
+  type Job,
+  type Printer,
+} from '../../core/index.ts';
 import { type Block, heading, item, text } from './block.ts';
 
 const NAMES = { outside: 'Outside leather', pocket: 'Pocket leather', lining: 'Lining leather' } as const;
@@ -14,8 +22,6 @@ const HOW: Readonly<Record<Job['finish']['edge'], string>> = {
 
 /** A colour as the picture shows it; the dye is the maker's. */
 const pictured = (colour: string): string => `Pictured ${colourWords(colour)}, ${colour}.`;
-
-const capital = (words: string): string => `${words.charAt(0).toUpperCase()}${words.slice(1)}`;
 
 const lengthsOf = (count: number, what: string, each: string): string =>
   count === 1 ? `Cut one length of ${what}, ${each}.` : `Cut ${count} lengths of ${what}, ${each} each.`;

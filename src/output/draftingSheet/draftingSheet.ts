@@ -1,4 +1,5 @@
 import {
+  capital,
   type Drawing,
   isPunchedTogether,
   KNIFE,
@@ -60,7 +61,7 @@ export function draftingSheet(source: PatternSource, drawing: Drawing): Drafting
     title: drawing.title,
     introduction: [
       'Draw each piece by rule, set square, compasses and dividers, in the order of the steps. The figure shows where the points are.',
-      `${drawing.faceUp.charAt(0).toUpperCase()}${drawing.faceUp.slice(1)}: head at the top; of the outside, front at the right.`,
+      `${capital(drawing.faceUp)}: head at the top; of the outside, front at the right.`,
     ],
     caution: KNIFE,
     drafts: drawing.pieces.map((piece) => ({

@@ -1,5 +1,6 @@
 import {
   addScaled,
+  capital,
   extent,
   type Hide,
   heading,
@@ -78,7 +79,7 @@ export function layoutSheet(source: LayoutSource): LayoutSheet {
       [y[0] - OUTSIDE, y[1] + OUTSIDE].map((cy): Vec2 => [cx, cy]),
     ),
     words: [
-      `${leather.charAt(0).toUpperCase()}${leather.slice(1)} leather${isAssumed ? ', assumed' : ''}: ${laid}`,
+      `${capital(leather)} leather${isAssumed ? ', assumed' : ''}: ${laid}`,
       `Seen from the ${isMirrored ? 'grain' : 'flesh'} side. Arrows: from tail to head. The backbone runs at ${say.degrees((turn(hide.backbone) * 180) / Math.PI, 'nearest')}: 90° is upright, 0° across.`,
       ...(unplaced.length > 0 ? [`Not laid: ${unplaced.join(', ')}.`] : []),
     ],

@@ -1,4 +1,4 @@
-import type { Arc, Segment, Vec2 } from '../../core/index.ts';
+import { type Arc, line, type Segment, type Vec2 } from '../../core/index.ts';
 
 /** A measure in a figure and its letter on the sheet. */
 export interface Measure {
@@ -22,8 +22,6 @@ export interface Figure {
   /** Letters with an arrow to what they name. */
   readonly pointers?: readonly Measure[];
 }
-
-export const line = (from: Vec2, to: Vec2): Segment => ({ kind: 'line', from, to });
 
 export const arc = (centre: Vec2, radius: number, start: number, sweep: number): Arc => ({
   kind: 'arc',

@@ -1,5 +1,5 @@
-import { bulgedLine, rectangle, type Segment } from '../../core/index.ts';
-import { arc, type Figure, line } from './figure.ts';
+import { bulgedLine, line, rectangle, type Segment } from '../../core/index.ts';
+import { arc, type Figure } from './figure.ts';
 
 /** The drawn book, mm on paper: not to scale, thick enough to show its parts. */
 const BOOK = { width: 44, height: 44, front: 34, thickness: 17, board: 2.2, rise: 3.2, square: 2 } as const;

@@ -1,11 +1,11 @@
-import { addScaled, circle, distance, rectangle, type Segment, subtract, type Vec2 } from '../../core/index.ts';
+import { addScaled, circle, distance, line, rectangle, type Segment, subtract, type Vec2 } from '../../core/index.ts';
 import { brokenLines } from '../brokenLines.ts';
 import type { LayerStyle } from '../layerStyle.ts';
 import { drawCardGap } from '../pdf/cardGap.ts';
 import { SHEETS } from '../pdf/paper.ts';
 import type { PdfCanvas } from '../pdf/pdfCanvas.ts';
 import { SheetFile, type SheetOptions } from '../pdf/sheetFile.ts';
-import { type Figure, line, type Measure, placed } from './figure.ts';
+import { type Figure, type Measure, placed } from './figure.ts';
 import { frontFigure, openFigure, tailFigure, wrapFigure } from './figures.ts';
 import { printedRuler } from './printedRuler.ts';
 import { ASKED, INTRODUCTION, RULER_NOTE, TICKS, TITLE } from './sheetWords.ts';

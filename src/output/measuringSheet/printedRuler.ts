@@ -1,5 +1,4 @@
-import { MM_PER_INCH, type Segment } from '../../core/index.ts';
-import { line } from './figure.ts';
+import { line, MM_PER_INCH, type Segment } from '../../core/index.ts';
 
 /** A ruler as lines and figures, from its zero at the origin to the right, mm. */
 export interface PrintedRuler {

@@ -1,4 +1,4 @@
-import type { Segment, Vec2 } from '../../core/index.ts';
+import { line, type Segment, type Vec2 } from '../../core/index.ts';
 import { brokenLines } from '../brokenLines.ts';
 import type { LayerStyle } from '../layerStyle.ts';
 import type { PdfCanvas } from './pdfCanvas.ts';
@@ -64,5 +64,3 @@ export function drawCardCorner(canvas: PdfCanvas, [x, y]: Vec2, scale: PrinterSc
       }
     });
 }
-
-const line = (from: Vec2, to: Vec2): Segment => ({ kind: 'line', from, to });

@@ -1,12 +1,13 @@
 import {
+  capital,
   type Drawing,
   isStrip,
   isTracing,
+  line,
   type PieceDrawing,
   pieceWords,
   printer,
   rectangle,
-  type Segment,
   type Vec2,
 } from '../../core/index.ts';
 import { brokenLines } from '../brokenLines.ts';
@@ -135,7 +136,7 @@ function words({ drawing, plan, suspicion, mirrored }: CheckPage): string[] {
   return [
     'Print at actual size, 100 %, without "fit to page" or "shrink". Then measure both bars from arrow tip to arrow tip, or lay a bank card in its corner.',
     ...(suspicion === null ? [] : [`Caution: ${suspicion}`]),
-    `${drawing.faceUp.charAt(0).toUpperCase()}${drawing.faceUp.slice(1)}, ${isOfTracings ? placeOfTracing(mirrored) : placeOfPieces(mirrored)}`,
+    `${capital(drawing.faceUp)}, ${isOfTracings ? placeOfTracing(mirrored) : placeOfPieces(mirrored)}`,
     ...(plan.tiled.length === 0
       ? []
       : [
@@ -187,7 +188,6 @@ function drawBar(canvas: PdfCanvas, from: Vec2, along: Vec2, length: number): vo
     from[0] + along[0] * distance + across[0] * aside,
     from[1] + along[1] * distance + across[1] * aside,
   ];
-  const line = (a: Vec2, b: Vec2): Segment => ({ kind: 'line', from: a, to: b });
   const tens = Array.from({ length: BAR_LENGTH / 10 - 1 }, (_, i) => (length * (i + 1)) / (BAR_LENGTH / 10));
   canvas.lines([line(at(0, 0), at(length, 0)), ...tens.map((place) => line(at(place, 0), at(place, 2)))], BAR);
   canvas.lines(

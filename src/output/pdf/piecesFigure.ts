@@ -1,14 +1,7 @@
-import { arrangePieces, type Drawing, type Layer, pieceWords, printer } from '../../core/index.ts';
+import { arrangePieces, type Box, type Drawing, type Layer, pieceWords, printer } from '../../core/index.ts';
 import { brokenLines } from '../brokenLines.ts';
 import { drawLegend, layersIn, legendHeight } from './legend.ts';
 import type { PdfCanvas } from './pdfCanvas.ts';
-
-interface Box {
-  readonly x: number;
-  readonly y: number;
-  readonly width: number;
-  readonly height: number;
-}
 
 /** Layers that are clear on a small scale; single holes run into one line, which shows where they are. */
 const SHOWN: readonly Layer[] = ['cut', 'fold', 'seam', 'hole', 'skive', 'centre', 'tooling', 'mouth', 'lining'];

@@ -1,4 +1,5 @@
 import type { PDFDocument, PDFPage } from '@cantoo/pdf-lib';
+import { isDay } from '../../core/index.ts';
 import { crc32 } from '../crc32.ts';
 import type { TitleBlock } from '../titleBlock.ts';
 import { FACES, type Face, letterFile } from './letterFiles.ts';
@@ -38,7 +39,6 @@ const MOST_NAMED = 12;
 /** Language of every sheet, BCP 47. */
 const LANGUAGE = 'en-GB';
 const PRODUCER = 'Coverwright';
-const DAY = /^\d{4}-\d{2}-\d{2}$/;
 /** Stands in the file for its identifier until that is known. */
 const NO_ID = '0'.repeat(32);
 
@@ -69,7 +69,7 @@ export class SheetFile<F extends Face> {
     faces: readonly F[],
     { block, date = block?.date || undefined }: Pick<SheetOptions, 'block' | 'date'> = {},
   ): Promise<SheetFile<F>> {
-    if (date !== undefined && !(DAY.test(date) && Number.isFinite(Date.parse(date))))
+    if (date !== undefined && !isDay(date))
       throw new RangeError(`Got date "${date}"; allowed: a day such as 2026-11-27. Write year, month and day.`);
     // Loaded on demand: these are larger than the rest of the tool's core.
     const [lib, { default: fontkit }, ...files] = await Promise.all([

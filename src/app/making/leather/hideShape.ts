@@ -1,4 +1,4 @@
-import { distance, isInside, pointToSegment, type Vec2 } from '../../../core/index.ts';
+import { distance, isInside, listed, pointToSegment, type Vec2 } from '../../../core/index.ts';
 
 /** What can be drawn of a piece of leather: its outline, a defect by its number from 0; or the two points that a picture is scaled by. */
 export type ShapeName = 'outline' | number | 'scale';
@@ -46,8 +46,7 @@ export function sideMiddle(corners: readonly Vec2[], side: number): Vec2 {
 
 /** Sides by number, as `sides 3 and 7`, the first few of many. */
 export function sideWords(sides: readonly number[]): string {
-  const numbers = sides.slice(0, 4).map((side) => side + 1);
+  const numbers = sides.slice(0, 4).map((side) => String(side + 1));
   const rest = sides.length - numbers.length;
-  const words = numbers.length < 2 ? numbers.join('') : `${numbers.slice(0, -1).join(', ')} and ${numbers.at(-1)}`;
-  return rest > 0 ? `${numbers.join(', ')} and ${rest} more` : words;
+  return rest > 0 ? `${numbers.join(', ')} and ${rest} more` : listed(numbers);
 }

@@ -16,7 +16,7 @@ const WORK_INSIDE_OUT = [['MARK'], ['HOLE', 'SLIT'], ['CUT']].map((layers) => ({
   layers,
 }));
 
-/** The maker's own machines: add, edit, keep as a file, try the kerf. Nothing about any machine is preset. */
+/** The maker's own machines: add, edit, keep as a file, try the kerf. Nothing of the machine itself is preset. */
 export default function MachinePanel() {
   const { machines, isKept, put } = useMachines();
   const [openId, open] = useState<string | null>(machines[0]?.id ?? null);

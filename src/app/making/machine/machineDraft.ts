@@ -1,5 +1,5 @@
 import * as z from 'zod/mini';
-import { parseLength, parseTypedNumber } from '../../../core/index.ts';
+import { capital, parseLength, parseTypedNumber } from '../../../core/index.ts';
 import { type MachineProfile, parseMachine } from '../../../output/machine/machineProfile.ts';
 import { LAYER_TITLES, layerTitle } from './layerTitles.ts';
 
@@ -96,7 +96,7 @@ export function readMachine(draft: MachineDraft): ReadMachine {
 const LAYER = new RegExp(`\\b(${LAYER_TITLES.map(([layer]) => layer).join('|')})\\b`, 'g');
 
 const sentence = (got: string, allowed: string, remedy: string): string =>
-  inWords(`Got ${got}; allowed: ${allowed}. ${remedy.charAt(0).toUpperCase()}${remedy.slice(1)}.`);
+  inWords(`Got ${got}; allowed: ${allowed}. ${capital(remedy)}.`);
 
 const inWords = (message: string): string => message.replace(LAYER, (layer) => layerTitle(layer));
 

@@ -1,2 +1,3 @@
+import { capital } from '../../../core/index.ts';
 /** Words as a sentence of their own. */
-export const sentence = (words: string): string => `${words.charAt(0).toUpperCase()}${words.slice(1)}.`;
+export const sentence = (words: string): string => `${capital(words)}.`;
