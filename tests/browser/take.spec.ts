@@ -26,13 +26,13 @@ test('models are saved as GLB, packed and not, and as USDZ', async ({ bench }) =
   test.slow();
   await openTake(bench);
   const sizes: number[] = [];
-  for (const [file, told] of [
-    ['GLB, packed', ['UNSUPPORTED_EXTENSION']],
-    ['GLB, not packed', []],
+  for (const [file, called, told] of [
+    ['GLB, packed', 'tide-ledger.glb', ['UNSUPPORTED_EXTENSION']],
+    ['GLB, not packed', 'tide-ledger-plain.glb', []],
   ] as const) {
     await bench.getByLabel('File', { exact: true }).selectOption(file);
     const { name, bytes } = await saved(bench, 'Save model');
-    expect(name).toBe('tide-ledger.glb');
+    expect(name).toBe(called);
     const { issues } = await validateBytes(new Uint8Array(bytes));
     expect([issues.numErrors, issues.numWarnings]).toEqual([0, 0]);
     expect(issues.messages.map(({ code }) => code).filter((code) => code !== 'UNUSED_OBJECT')).toEqual(told);
