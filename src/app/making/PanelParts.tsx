@@ -1,7 +1,7 @@
 import type { ReactNode } from 'react';
 
 interface PanelProps {
-  /** What the maker decides, beside it. */
+  /** What the maker decides, beside it; null where there is nothing to decide yet. */
   readonly fields: ReactNode;
   /** What follows, first and large. */
   readonly children: ReactNode;
@@ -13,9 +13,11 @@ export function Panel({ name, fields, children }: PanelProps) {
   return (
     <div className="panel-parts">
       <div className="panel-outcome">{children}</div>
-      <form className="job-form" aria-label={name} onSubmit={(event) => event.preventDefault()}>
-        {fields}
-      </form>
+      {fields !== null && (
+        <form className="job-form" aria-label={name} onSubmit={(event) => event.preventDefault()}>
+          {fields}
+        </form>
+      )}
     </div>
   );
 }
