@@ -69,6 +69,8 @@ export default defineConfig({
     maxWorkers: '100%',
     // Only keeps a busy machine from being taken for a hang.
     testTimeout: process.env.LAWS === 'full' ? 3_600_000 : 300_000,
+    // Hooks build the commands, which a slow machine takes its time for.
+    hookTimeout: 300_000,
     reporters: reports ? ['default', ['json', { outputFile: `${reports}/unit.json` }]] : ['default'],
   },
 });

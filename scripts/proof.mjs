@@ -37,7 +37,11 @@ for (const name of wanted) {
   console.log(`\nproof ${name}`);
   const unit = `${UNIT}/${name}.test.ts`;
   failed += existsSync(unit)
-    ? run(process.execPath, ['node_modules/vitest/vitest.mjs', 'run', unit, '--testTimeout=7200000'], env)
+    ? run(
+        process.execPath,
+        ['node_modules/vitest/vitest.mjs', 'run', unit, '--testTimeout=7200000', '--hookTimeout=7200000'],
+        env,
+      )
     : run(process.execPath, ['scripts/browser.mjs', `${BROWSER}/${name}.proof.spec.ts`, '--timeout=0'], env);
 }
 process.exit(failed > 0 ? 1 : 0);

@@ -36,13 +36,23 @@ export interface Sink {
 export class FileSink implements Sink {
   readonly isTerminal: boolean;
   readonly #file: number;
+  readonly #start: number | null;
   #bytes = 0;
   #lines = 0;
 
-  /** @param file descriptor: 1 is standard output, 2 standard error */
-  constructor(file: number) {
+  /**
+   * @param file descriptor: 1 is standard output, 2 standard error
+   * @param start byte of the file at which the output begins; null where it stands
+   */
+  constructor(file: number, start: number | null = null) {
     this.#file = file;
+    this.#start = start;
     this.isTerminal = isatty(file);
+  }
+
+  /** Bytes written so far. */
+  get bytes(): number {
+    return this.#bytes;
   }
 
   async write(content: string | Uint8Array): Promise<void> {
@@ -57,7 +67,8 @@ export class FileSink implements Sink {
 
   async #writeSome(bytes: Uint8Array): Promise<number> {
     try {
-      return (await writeSome(this.#file, bytes)).bytesWritten;
+      const at = this.#start === null ? null : this.#start + this.#bytes;
+      return (await writeSome(this.#file, bytes, 0, bytes.length, at)).bytesWritten;
     } catch (error) {
       const cause = error as NodeJS.ErrnoException;
       if (cause.code !== 'EAGAIN') throw new WriteError(cause, this.#bytes, this.#lines);

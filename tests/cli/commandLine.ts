@@ -33,10 +33,15 @@ export interface Ended {
 }
 
 /** Runs a command in this process, the catalogue on one core unless the words say otherwise. */
-export async function run(name: string, words: readonly string[], input: string | Uint8Array = ''): Promise<Ended> {
+export async function run(
+  name: string,
+  words: readonly string[],
+  input: string | Uint8Array | Readable = '',
+): Promise<Ended> {
   const output = new MemorySink();
   const errors = new MemorySink();
-  const terminal = new Terminal(Readable.from([Buffer.from(input)]), output, errors);
+  const given = input instanceof Readable ? input : Readable.from([Buffer.from(input)]);
+  const terminal = new Terminal(given, output, errors);
   const status = await runCommand(defined(COMMANDS[name]), words, terminal);
   return { status, stdout: output.text, stderr: errors.text };
 }

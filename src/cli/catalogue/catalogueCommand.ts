@@ -1,4 +1,4 @@
-import { open as openFile, truncate } from 'node:fs/promises';
+import { lstat, open as openFile, rm } from 'node:fs/promises';
 import { availableParallelism } from 'node:os';
 import process from 'node:process';
 import type { Readable } from 'node:stream';
@@ -123,6 +123,7 @@ async function run(words: Words<typeof OPTIONS>, terminal: Terminal, interrupt: 
   const withHeader = !isDry && (part === null || part.part === 1);
   const earlier = out !== null && words.has('resume') ? await earlierRun(out, task, withHeader) : null;
 
+  const isCut = (): boolean => interrupt.aborted || supply.fault !== null;
   const count = { done: earlier?.rows ?? 0, failing: earlier?.failing ?? 0, bad: 0 };
   let rows = supply.rows;
   if (out !== null && earlier !== null)
@@ -138,13 +139,13 @@ async function run(words: Words<typeof OPTIONS>, terminal: Terminal, interrupt: 
       count.failing += result.failing;
       count.bad += result.bad;
     }
+    return !isCut();
   });
   if (supply.fault !== null) await terminal.complain([supply.fault]);
-  const isCut = interrupt.aborted || supply.fault !== null;
-  if (isDry || isCut || count.bad > 0 || earlier !== null || terminal.isWatched)
-    await terminal.say([summary(count, { isCut, isDry, isInterrupted: interrupt.aborted, earlier })]);
+  if (isDry || isCut() || count.bad > 0 || earlier !== null || terminal.isWatched)
+    await terminal.say([summary(count, { isCut: isCut(), isDry, isInterrupted: interrupt.aborted, earlier })]);
   if (interrupt.aborted) return EXIT.interrupted;
-  if (isCut || count.bad > 0) return EXIT.badInput;
+  if (isCut() || count.bad > 0) return EXIT.badInput;
   return count.failing > 0 ? EXIT.fails : EXIT.noneFails;
 }
 
@@ -153,25 +154,32 @@ const SEPARATORS = { ',': ',', ';': ';', tab: '\t' } as const;
 type Print = (content: string | Uint8Array) => Promise<void>;
 
 /**
- * Gives `write` what takes the output: standard output, or a file.
+ * Gives `write` what takes the output: standard output, or a file. A file may have another writer, a run that was thought dead: it has the
+ * same rows at the same places where this run goes on with them, and a file of its own where this run begins anew.
  * @param kept bytes of the file that stay, those of an earlier run
+ * @param write tells whether the output is whole
  * @throws BadInput where the file cannot be there
  */
 async function toOutput(
   out: string | null,
   kept: number,
   terminal: Terminal,
-  write: (print: Print) => Promise<void>,
+  write: (print: Print) => Promise<boolean>,
 ): Promise<void> {
-  if (out === null) return write((content) => terminal.print(content));
-  const refused = (error: NodeJS.ErrnoException): never => {
+  if (out === null) {
+    await write((content) => terminal.print(content));
+    return;
+  }
+  const older = kept > 0 ? null : await lstat(out).catch(() => null);
+  // Where the folder does not let it go, it is written over.
+  if (older?.isFile()) await rm(out).catch(() => {});
+  const file = await openFile(out, kept > 0 ? 'r+' : 'w').catch((error: NodeJS.ErrnoException) => {
     throw badWord('--out', error.message, 'a file in a folder that can be written to');
-  };
-  if (kept > 0) await truncate(out, kept).catch(refused);
-  const file = await openFile(out, kept > 0 ? 'a' : 'w').catch(refused);
+  });
   try {
-    const sink = new FileSink(file.fd);
-    await write((content) => sink.write(content));
+    const sink = new FileSink(file.fd, kept > 0 ? kept : null);
+    const isWhole = await write((content) => sink.write(content));
+    if (isWhole && kept > 0) await file.truncate(kept + sink.bytes);
   } finally {
     await file.close();
   }

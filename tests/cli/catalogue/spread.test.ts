@@ -1,6 +1,8 @@
 import { spawnSync } from 'node:child_process';
-import { readFileSync, truncateSync, writeFileSync } from 'node:fs';
+import { EventEmitter, once } from 'node:events';
+import { existsSync, readFileSync, truncateSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
+import { Readable } from 'node:stream';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import { proofSize } from '../../proof/proofSize.ts';
 import { build, lines, processWords, run, scratch } from '../commandLine.ts';
@@ -14,6 +16,12 @@ const table = [
     return `${name},${i % 7 === 3 ? 'x' : 120 + i},${180 + i},${10 + (i % 20)},4-5 oz,${i % 11 === 0 ? 200 : ''}`;
   }),
 ].join('\n');
+
+/** Sound rows after the names of the columns, each with its line end. */
+const manyRows = [
+  `${table.split('\n')[0]}\n`,
+  ...Array.from({ length: 600 }, (_, i) => `Book ${i},${120 + (i % 90)},200,20,4-5 oz,\n`),
+] as const;
 
 describe('a catalogue in parts', () => {
   const { folder, file, remove } = scratch('spread-');
@@ -114,10 +122,7 @@ describe('a catalogue in parts', () => {
   });
 
   test('a run that is killed goes on to the same output', async () => {
-    const many = file(
-      'many.csv',
-      `${table.split('\n')[0]}\n${Array.from({ length: 600 }, (_, i) => `Book ${i},${120 + (i % 90)},200,20,4-5 oz,`).join('\n')}\n`,
-    );
+    const many = file('many.csv', manyRows.join(''));
     const out = join(folder, 'killed.jsonl');
     const words = [many, '--cores', '1', '--out', out];
     // Killed at once or after some rows, whatever the machine: both must go on.
@@ -125,6 +130,32 @@ describe('a catalogue in parts', () => {
     const { status } = await run('catalogue', [...words, '--resume']);
     expect(status).toBe(0);
     expect(readFileSync(out, 'utf8')).toBe((await run('catalogue', [many])).stdout);
+  });
+
+  test('a run goes on while the one before it, which only seemed to be killed, still writes', async () => {
+    const [head, ...rows] = manyRows;
+    const out = join(folder, 'both.jsonl');
+    const runs = new EventEmitter();
+    /** More rows than are worked at a time, the rest at a signal. */
+    const input = (run: string, signal: string): Readable =>
+      Readable.from(
+        (async function* () {
+          // A chunk each, for a stream reads a chunk ahead.
+          for (const row of [head, ...rows.slice(0, 300)]) yield Buffer.from(row);
+          const signalled = once(runs, signal);
+          runs.emit(`${run} is so far`);
+          await signalled;
+          yield Buffer.from(rows.slice(300).join(''));
+        })(),
+        { highWaterMark: 1 },
+      );
+    const first = run('catalogue', ['-', '--out', out], input('first', 'second is so far'));
+    await expect.poll(() => existsSync(out) && lines(readFileSync(out, 'utf8')).length, { timeout: 60_000 }).toBe(256);
+    const second = run('catalogue', ['-', '--out', out, '--resume'], input('second', 'first is done'));
+    const { status } = await first;
+    runs.emit('first is done');
+    expect([status, (await second).status]).toEqual([0, 0]);
+    expect(readFileSync(out, 'utf8') === (await run('catalogue', ['-'], manyRows.join(''))).stdout).toBe(true);
   });
 
   test('--resume needs a file, and a dry run writes none', async () => {
