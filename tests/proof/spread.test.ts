@@ -60,7 +60,7 @@ describe('a run spread by other engines', () => {
     // A group of its own, so that all of it can be killed.
     const child = spawn('sh', ['-c', script(recipe)], { cwd: folder, detached: true, stdio: 'ignore' });
     const ended = new Promise((resolve) => child.on('exit', resolve));
-    await setTimeout(proofSize(6000, 1500));
+    await setTimeout(proofSize(2500, 1500));
     try {
       process.kill(-defined(child.pid), 'SIGKILL');
     } catch {

@@ -1,5 +1,6 @@
-import { lstat, open as openFile, rm } from 'node:fs/promises';
+import { lstat, open as openFile, realpath, rm } from 'node:fs/promises';
 import { availableParallelism } from 'node:os';
+import { dirname, extname } from 'node:path';
 import process from 'node:process';
 import type { Readable } from 'node:stream';
 import { jobIssue } from '../../core/index.ts';
@@ -44,7 +45,7 @@ with the fields of a job but no book; cut width, cut height and pocket depth mus
   --to jsonl       a JSON document a line (usual)
   --to csv         a table
   --separator ,    between the cells of a table that is written: , ; or tab
-  --out file       where the output goes, instead of standard output; an older file there is replaced
+  --out file       where the output goes, instead of standard output; an older file there is replaced, but none that is read
   --resume         goes on with the output that a run broken off has left in --out, after its last whole line
   --part k/n       only the k-th of n parts of the rows; the outputs of all parts, one after another, are that of one run
   --dry-run        only checks every row, computes and writes nothing
@@ -114,6 +115,8 @@ async function run(words: Words<typeof OPTIONS>, terminal: Terminal, interrupt: 
   const out = words.text('out');
   if (words.has('resume') && out === null) throw badWord('--resume', 'no --out', '--out, with the file to go on with');
   if (isDry && out !== null) throw badWord('--out', 'it with --dry-run', 'one of the two: a dry run writes nothing');
+  if (out !== null && (await isRead(out, [input, coverFile])))
+    throw badWord('--out', `${out}, which is read`, 'another file');
 
   const covers = coverFile === null ? null : await readCovers(coverFile, terminal.input);
   const open = covers === null ? openInput : openBooks;
@@ -183,6 +186,14 @@ async function toOutput(
   } finally {
     await file.close();
   }
+}
+
+/** Whether a run writes over what it reads: one of these files, or a job of one of these folders. */
+async function isRead(out: string, inputs: readonly (string | null)[]): Promise<boolean> {
+  const place = (name: string) => realpath(name).catch(() => null);
+  const places = [await place(out), extname(out) === '.json' ? await place(dirname(out)) : null];
+  const read = await Promise.all(inputs.map((input) => (input === null || input === '-' ? null : place(input))));
+  return read.some((input) => input !== null && places.includes(input));
 }
 
 function chooseInput(files: readonly string[], coverFile: string | null, books: string | null) {

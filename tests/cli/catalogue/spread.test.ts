@@ -1,6 +1,6 @@
 import { spawnSync } from 'node:child_process';
 import { EventEmitter, once } from 'node:events';
-import { existsSync, readFileSync, truncateSync, writeFileSync } from 'node:fs';
+import { existsSync, mkdirSync, readFileSync, truncateSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { Readable } from 'node:stream';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
@@ -26,6 +26,7 @@ const manyRows = [
 describe('a catalogue in parts', () => {
   const { folder, file, remove } = scratch('spread-');
   const jobs = file('jobs.csv', `${table}\n`);
+  const covers = file('covers.json', '{"format": "coverwright-covers", "version": 1, "covers": []}');
   beforeAll(build);
   afterAll(remove);
 
@@ -156,6 +157,24 @@ describe('a catalogue in parts', () => {
     runs.emit('first is done');
     expect([status, (await second).status]).toEqual([0, 0]);
     expect(readFileSync(out, 'utf8') === (await run('catalogue', ['-'], manyRows.join(''))).stdout).toBe(true);
+  });
+
+  test.each([
+    ['the table', (own: string) => [own, '--out', join(own, '../../own/jobs.csv')]],
+    ['a job of the folder', (own: string) => [join(own, '..'), '--out', join(own, '../job.json')]],
+    ['the books', (own: string) => ['--covers', covers, '--books', own, '--out', own]],
+    ['the covers', (own: string) => ['--covers', covers, '--books', own, '--out', covers]],
+  ])('refuses to write over %s that it reads, and leaves it as it is', async (_, words) => {
+    const own = join(folder, 'own');
+    mkdirSync(own, { recursive: true });
+    writeFileSync(join(own, 'jobs.csv'), table);
+    writeFileSync(join(own, 'job.json'), '{}');
+    const { status, stderr } = await run('catalogue', words(join(own, 'jobs.csv')));
+    expect(status).toBe(2);
+    expect(stderr).toMatch(/^--out: got .*, which is read; allowed: another file/);
+    expect(readFileSync(join(own, 'jobs.csv'), 'utf8')).toBe(table);
+    expect(readFileSync(join(own, 'job.json'), 'utf8')).toBe('{}');
+    expect(readFileSync(covers, 'utf8')).toContain('coverwright-covers');
   });
 
   test('--resume needs a file, and a dry run writes none', async () => {
