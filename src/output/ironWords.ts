@@ -30,10 +30,7 @@ export function strokeWords(design: CoverDesign): string[] {
     const strokes = strokesAlong(design, seam, row).map(strokeWord).join(', then ');
     if (strokes !== '') sides.set(strokes, [...(sides.get(strokes) ?? []), sideName(row.side)]);
   }
-  return [...sides].map(([strokes, names]) => {
-    const along = listed(names);
-    return `${capital(along)}: ${strokes}.`;
-  });
+  return [...sides].map(([strokes, names]) => `${capital(listed(names))}: ${strokes}.`);
 }
 
 function strokeWord({ teeth, times, again }: Strokes): string {

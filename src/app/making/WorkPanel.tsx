@@ -1,4 +1,5 @@
 import { useMemo } from 'react';
+import { sentence } from '../../core/index.ts';
 import { REMINDER } from '../../output/benchSheet/benchSheetContent.ts';
 import { orderOfWork } from '../../output/benchSheet/orderOfWork.ts';
 import { workSource } from '../../output/benchSheet/workSource.ts';
@@ -13,7 +14,6 @@ import { OrderFields } from './steps/OrderFields.tsx';
 import { StepPicture } from './steps/picture/StepPicture.tsx';
 import { StepBody } from './steps/StepBody.tsx';
 import { StepCautions } from './steps/StepCautions.tsx';
-import { sentence } from './steps/sentence.ts';
 import './steps/steps.css';
 
 /** Of the pattern in a card, px. */

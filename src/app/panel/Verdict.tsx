@@ -1,5 +1,5 @@
 import { type ReactNode, type Ref, useId } from 'react';
-import { capital, EXAMPLE_JOBS, type JobDocument } from '../../core/index.ts';
+import { EXAMPLE_JOBS, type JobDocument, sentence } from '../../core/index.ts';
 import { useBench, useDispatch } from '../state/BenchContext.tsx';
 import { type Bench, trialsOf } from '../state/bench.ts';
 import { addressOf } from '../state/place.ts';
@@ -94,8 +94,6 @@ const unbroken = (words: string): ReactNode =>
       </span>
     ),
   );
-
-const sentence = (words: string): string => `${capital(words)}.`;
 
 /** The one filled button. */
 function NextThing({ next }: { readonly next: OneThing }) {

@@ -1,4 +1,5 @@
 import { capital } from '../words/capital.ts';
+import { listed } from '../words/listed.ts';
 import { titled } from '../words/titled.ts';
 import type { FASTENINGS } from './constructionSchema.ts';
 import { holeNoun } from './holeNoun.ts';
@@ -122,11 +123,7 @@ export const finishing = (job: Job): readonly string[] => [
 ];
 
 /** Work that is done together, as the name of a step: `Burnish edges, dress and load`. */
-export function inOneName(words: readonly string[]): string {
-  const [last = ''] = words.slice(-1);
-  const name = words.length === 1 ? last : `${words.slice(0, -1).join(', ')} and ${last}`;
-  return capital(name);
-}
+export const inOneName = (words: readonly string[]): string => capital(listed(words));
 
 /** What is sewn on or laid in by itself before the layers are joined, timed with assembling; null for a cover without fittings. */
 export function fittingsStep(job: Job): { readonly name: string; readonly cautions: readonly string[] } | null {

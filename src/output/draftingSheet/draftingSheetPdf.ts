@@ -1,4 +1,4 @@
-import type { Layer, Segment, Vec2 } from '../../core/index.ts';
+import { type Layer, line, type Vec2 } from '../../core/index.ts';
 import { brokenLines } from '../brokenLines.ts';
 import { drawLegend, layersIn } from '../pdf/legend.ts';
 import { SHEETS } from '../pdf/paper.ts';
@@ -126,7 +126,7 @@ class PageFlow {
     const high = piece.height * scale + 3 * SIZE.point;
     this.down(5);
     this.need(SIZE.piece * LEADING + high + 30);
-    this.page.plain.lines([level([MARGIN, this.y], this.inner)], RULE);
+    this.page.plain.lines([line([MARGIN, this.y], [MARGIN + this.inner, this.y])], RULE);
     this.down(2);
     this.words(title, SIZE.piece, { face: 'bold', role: 'H2' });
     const origin: Vec2 = [MARGIN + (this.inner - piece.width * scale) / 2, this.y - high + 1.5 * SIZE.point];
@@ -167,5 +167,3 @@ class PageFlow {
     });
   }
 }
-
-const level = ([x, y]: Vec2, width: number): Segment => ({ kind: 'line', from: [x, y], to: [x + width, y] });

@@ -1,4 +1,4 @@
-import { rectangle, type Segment, segmentStart, type Vec2 } from '../../core/index.ts';
+import { line, rectangle, segmentStart, type Vec2 } from '../../core/index.ts';
 import { brokenLines } from '../brokenLines.ts';
 import { dayWords } from '../dayWords.ts';
 import type { TitleBlock } from '../titleBlock.ts';
@@ -55,7 +55,7 @@ export function drawTitleBlock(
   const wide = Math.min(room * 0.3, canvas.widthOf(sheet, SIZE.text));
   canvas.words(sheet, [left + PAD + room - wide, y], SIZE.text, { width: wide });
   y -= SIZE.job * 0.4;
-  canvas.lines([level([left, y], room + 2 * PAD)], FRAME);
+  canvas.lines([line([left, y], [left + room + 2 * PAD, y])], FRAME);
   y -= 0.8;
   canvas.group('Table', () => {
     for (const { name, lines } of facts)
@@ -143,5 +143,3 @@ function drawSquare(canvas: PdfCanvas, { modules, module }: SquareCode, [left, t
   });
   canvas.areas(dark, INK);
 }
-
-const level = ([x, y]: Vec2, width: number): Segment => ({ kind: 'line', from: [x, y], to: [x + width, y] });

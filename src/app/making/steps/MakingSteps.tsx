@@ -1,5 +1,5 @@
 import { useEffect, useId, useRef, useState } from 'react';
-import { filmSteps } from '../../../core/index.ts';
+import { filmSteps, sentence } from '../../../core/index.ts';
 import { filmAddress } from '../../stage/film/filmAddress.ts';
 import type { Bench } from '../../state/bench.ts';
 import { lagging } from '../../state/lagging.tsx';
@@ -8,7 +8,6 @@ import { StepPicture } from './picture/StepPicture.tsx';
 import { StepBody } from './StepBody.tsx';
 import { StepCautions } from './StepCautions.tsx';
 import { StartAgain, StepList } from './StepList.tsx';
-import { sentence } from './sentence.ts';
 import { type ListedStep, useProgress, type WorkProgress } from './useProgress.ts';
 import { useStepHand } from './useStepHand.ts';
 import { useWakeLock } from './useWakeLock.ts';
