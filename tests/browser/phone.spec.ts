@@ -261,6 +261,18 @@ test('help and echo show at the field in use only, and are heard at every field'
   await expect(bench.getByRole('button', { name: '3/8', exact: true })).toHaveCount(0);
 });
 
+test('a press that follows another at once ends on what it began on', async ({ bench }) => {
+  await bench.getByRole('button', { name: 'A cover for your book' }).click();
+  const dialog = bench.getByRole('dialog', { name: 'New cover' });
+  for (const [i, label] of ['Width', 'Height', 'Thickness', 'Leather weight'].entries())
+    await dialog.getByRole('textbox', { name: label, exact: true }).fill(['150', '220', '31', '4-5 oz'][i]!);
+  await dialog.getByRole('textbox', { name: 'Thickness', exact: true }).click();
+  await dialog.getByRole('textbox', { name: 'Leather weight', exact: true }).click();
+  const { x, y, width, height } = (await dialog.getByRole('button', { name: 'Start this cover' }).boundingBox())!;
+  await bench.mouse.click(x + width / 2, y + height / 2);
+  await expect(dialog).toBeHidden();
+});
+
 /** Counts what a maker does: figures typed and choices made, and buttons pressed. */
 class Counted {
   inputs = 0;

@@ -1,4 +1,4 @@
-/** After a finger is lifted the press itself still follows, ms. */
+/** After a finger is lifted the press itself still follows, ms, unless the finger went elsewhere. */
 const PRESS_FOLLOWS = 300;
 
 /**
@@ -24,4 +24,6 @@ export function holdNotes(): void {
   window.addEventListener('pointerdown', hold, true);
   window.addEventListener('pointerup', letGoSoon, true);
   window.addEventListener('pointercancel', letGoSoon, true);
+  // The press has found what it ends on; the next one must find the notes gone.
+  window.addEventListener('click', letGo, true);
 }
