@@ -2,12 +2,12 @@ import { expect } from '@playwright/test';
 import { defined } from '../../defined.ts';
 import type { EngineWindow, Key } from './engineWindow.ts';
 
-/** The slowest engine draws without a graphics card and makes a model in half a minute. */
+/** The slowest engine draws without a graphics card; on a busy machine it takes two minutes to make a model. */
 const LIMIT = 60_000 * Number(process.env.SLOW ?? 1);
 
 /** A page changes between two looks at it, so whatever is looked for is looked for again. */
-export const soon = <T>(look: () => Promise<T>, message?: string) =>
-  expect.poll(look, { intervals: [50, 50, 100, 100, 250], timeout: LIMIT, message });
+export const soon = <T>(look: () => Promise<T>, message?: string, timeout = LIMIT) =>
+  expect.poll(look, { intervals: [50, 50, 100, 100, 250], timeout, message });
 
 /** A file that the page gave to the browser to save. */
 export interface SavedFile {
@@ -191,7 +191,7 @@ export class Hand {
     await work();
     const name = () =>
       this.window.ask(() => (window as WithSaved).saved?.find(({ name }) => name !== null)?.name ?? '');
-    await soon(name).not.toBe('');
+    await soon(name, 'a file is saved', 4 * LIMIT).not.toBe('');
     const base64 = await this.window.ask(
       () =>
         new Promise<string>((resolve, reject) => {

@@ -437,7 +437,7 @@ export const MAIN_PATH: readonly Step[] = [
         expect(saved.name).toMatch(/\.glb$/);
         expect((await readGlb(saved.bytes)).getRoot().listMeshes().length).toBeGreaterThan(3);
       } finally {
-        await walk.hand.window.keys(['Escape']);
+        await walk.hand.press('dialog button', 'Close');
       }
       await walk.hand.isGone('dialog');
     },
