@@ -35,7 +35,7 @@ export type { Finish } from './job/finishSchema.ts';
 export { MOST_DEFECTS, OUTLINE_LIMITS } from './job/hideSchema.ts';
 export { holeNoun } from './job/holeNoun.ts';
 export { IRONS, type Iron, ironSchema } from './job/ironSchema.ts';
-export { isRecord, type JobDocument, type Patch, patched, valueAt } from './job/jobDocument.ts';
+export { isRecord, type JobDocument, keysOf, type Patch, patched, valueAt } from './job/jobDocument.ts';
 export { type JobIssue, jobIssue, jobIssues } from './job/jobIssue.ts';
 export type { JobPath } from './job/jobPath.ts';
 export { type Job, type JobInput, jobSchema, type LeatherName, SEAM_DEFAULTS, SEAM_STYLES } from './job/jobSchema.ts';

@@ -13,17 +13,24 @@ import {
 } from './bench.ts';
 import { withoutPixels } from './webGl.ts';
 
-/** Puts workers in place of the browser's that do not work: one that cannot start, dies at once, or never answers. */
+/** Puts workers in place of the browser's that do not work: one that cannot start, dies at once, never answers, or answers nonsense. */
 function spoilWorkers(how: string): void {
   class Spoilt extends EventTarget {
-    onmessage = null;
+    onmessage: ((event: MessageEvent) => void) | null = null;
     onerror: ((event: Event) => void) | null = null;
     constructor() {
       super();
       if (how === 'forbidden') throw new DOMException('not allowed', 'SecurityError');
       if (how === 'dead') setTimeout(() => this.onerror?.(new Event('error')));
     }
-    postMessage(): void {}
+    postMessage({ number: to }: { number: number }): void {
+      if (how !== 'wrong') return;
+      for (const data of [
+        { to, heard: true },
+        { to, answer: { thin: Number.NaN } },
+      ])
+        setTimeout(() => this.onmessage?.(new MessageEvent('message', { data })));
+    }
     terminate(): void {}
   }
   window.Worker = Spoilt as unknown as typeof Worker;
@@ -43,7 +50,14 @@ const nothingWaits = (page: Page) =>
     await expect(page.getByText(/being (worked|laid) out|being fetched/i)).toHaveCount(0, { timeout: 1000 });
   }).toPass({ timeout: 60_000 });
 
-for (const how of ['forbidden', 'dead', 'mute']) {
+const WHY = {
+  forbidden: 'did not start or did not answer',
+  dead: 'did not start or did not answer',
+  mute: 'did not start or did not answer',
+  wrong: 'answered with something that cannot be right',
+};
+
+for (const [how, why] of Object.entries(WHY)) {
   test(`workers that are ${how} are told in plain words, nothing is on its way for ever, and the rest works`, async ({
     page,
   }) => {
@@ -53,7 +67,7 @@ for (const how of ['forbidden', 'dead', 'mute']) {
     await page.addInitScript(withoutPixels);
     await page.clock.install();
     await page.goto('');
-    await inTime(page, /The springy model has no answer for this cover: the worker that does it did not start/);
+    await inTime(page, `The springy model has no answer for this cover: the worker that does it ${why}`);
     // The scene does by itself what its worker was to do.
     await expect(async () => {
       await page.clock.fastForward(1_000);
@@ -67,7 +81,7 @@ for (const how of ['forbidden', 'dead', 'mute']) {
 
     const leather = await openPart(page, 'Leather owned');
     await leather.getByRole('radio', { name: 'a rectangle' }).check();
-    await inTime(page, /The pieces could not be laid out: the worker that does it did not start/);
+    await inTime(page, `The pieces could not be laid out: the worker that does it ${why}`);
     await nothingWaits(page);
 
     // What needs no worker goes on, and an edit brings no false hope.

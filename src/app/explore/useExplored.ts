@@ -2,7 +2,7 @@ import { startTransition, useCallback, useEffect, useState } from 'react';
 import { useWorkerQueue } from '../worker/useWorkerQueue.ts';
 import type { WorkerQueue } from '../worker/WorkerQueue.ts';
 import type { Answer, Answers, Question, QuestionKind, Questions } from './exploreMessage.ts';
-import { startExploring } from './startExploring.ts';
+import { isAnswer, startExploring } from './startExploring.ts';
 
 /** The last answer of one kind, with the question that it answers. */
 export interface Answered<K extends QuestionKind> {
@@ -26,8 +26,8 @@ const NOTHING: Explored = { curve: null, changes: null, failures: {} };
 export function useExplored({ curve, changes }: Pick<Questions, 'curve' | 'changes'>): Explored {
   const [explored, setExplored] = useState(NOTHING);
   // What must change takes up to a second where a cover fails, and the curve must not wait for it.
-  const quick = useWorkerQueue<Question, Answer>(startExploring);
-  const slow = useWorkerQueue<Question, Answer>(startExploring);
+  const quick = useWorkerQueue<Question, Answer>(startExploring, isAnswer);
+  const slow = useWorkerQueue<Question, Answer>(startExploring, isAnswer);
 
   const ask = useCallback((queue: WorkerQueue<Question, Answer>, question: Question): void => {
     const { kind } = question;

@@ -1,5 +1,7 @@
 import { useEffect, useState } from 'react';
+import * as z from 'zod/mini';
 import type { CoverDesign, Job, PartRelief } from '../../core/index.ts';
+import { accepting, bytesShape } from '../worker/accepting.ts';
 import { useWorkerQueue } from '../worker/useWorkerQueue.ts';
 import type { ReliefAnswer } from './relief.worker.ts';
 
@@ -16,9 +18,19 @@ const NONE: Reliefs = { reliefs: [], isPending: false, failure: null };
 
 const startWorker = () => new Worker(new URL('./relief.worker.ts', import.meta.url), { type: 'module' });
 
+const pair = z.tuple([z.number(), z.number()]);
+const reliefShape = z.looseObject({
+  part: z.string(),
+  map: z.looseObject({ origin: pair, size: pair, columns: z.number(), rows: z.number(), depths: bytesShape }),
+  scale: pair,
+  offset: pair,
+});
+const isReliefAnswer = accepting<ReliefAnswer>(z.nullable(z.array(reliefShape)));
+
 /** The reliefs of a cover, worked out in a worker that runs only for a cover with tooling. */
 export function useReliefs({ job }: CoverDesign): Reliefs {
-  const queue = useWorkerQueue<Job, ReliefAnswer>(startWorker);
+  // Null stands for the answer before, which must therefore not be dropped.
+  const queue = useWorkerQueue<Job, ReliefAnswer>(startWorker, isReliefAnswer, { tellsStale: true });
   const [found, setFound] = useState<{ readonly of: Job | null } & Omit<Reliefs, 'isPending'>>({ of: null, ...NONE });
   const isTooled = job.tooling.designs.length > 0;
   useEffect(() => {
@@ -29,8 +41,9 @@ export function useReliefs({ job }: CoverDesign): Reliefs {
     }
     queue.ask(job).then(
       (answer) => setFound((last) => ({ of: job, reliefs: answer ?? last.reliefs, failure: null })),
-      (error: Error) => setFound({ of: job, reliefs: [], failure: error.message }),
+      (error: Error) => setFound(({ reliefs }) => ({ of: job, reliefs, failure: error.message })),
     );
   }, [queue, job, isTooled]);
-  return isTooled ? { ...found, isPending: found.of !== job } : NONE;
+  if (!isTooled) return NONE;
+  return { ...found, reliefs: found.failure === null ? found.reliefs : [], isPending: found.of !== job };
 }

@@ -1,5 +1,6 @@
 import type { Job } from '../../core/index.ts';
 import type { ModelKind } from '../../output/model/coverModel.ts';
+import { accepting, bytesShape } from '../worker/accepting.ts';
 import { WorkerQueue } from '../worker/WorkerQueue.ts';
 import type { ModelQuestion } from './model.worker.ts';
 import { whenStopped } from './whenStopped.ts';
@@ -12,6 +13,7 @@ import { whenStopped } from './whenStopped.ts';
 export function makeModel(job: Job, kind: ModelKind, signal: AbortSignal): Promise<Uint8Array<ArrayBuffer>> {
   const queue = new WorkerQueue<ModelQuestion, Uint8Array<ArrayBuffer>>(
     () => new Worker(new URL('./model.worker.ts', import.meta.url), { type: 'module' }),
+    accepting(bytesShape),
   );
   return Promise.race([queue.ask({ job, kind }), whenStopped(signal)]).finally(() => queue.close());
 }

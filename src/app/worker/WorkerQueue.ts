@@ -1,4 +1,4 @@
-import { AskedWorker, type WorkerPort } from './AskedWorker.ts';
+import { type Accepts, AskedWorker, type WorkerPort } from './AskedWorker.ts';
 
 interface Waiting<Q, A> {
   readonly question: Q;
@@ -7,7 +7,7 @@ interface Waiting<Q, A> {
 }
 
 export interface QueueOptions {
-  /** How often a worker that does not begin is started again, 1 by default. */
+  /** How often a worker that does not begin, or answers wrongly, is started again, 1 by default. */
   readonly restarts?: number;
   /** Whether an answer counts although a newer question is asked, as for a picture that is dragged. */
   readonly tellsStale?: boolean;
@@ -26,9 +26,10 @@ export class WorkerQueue<Q, A> {
 
   /**
    * @param start starts the worker; called when the first question comes, and after it was closed or had to be stopped
+   * @param accepts tells an answer from anything else that a worker may say
    */
-  constructor(start: () => WorkerPort<Q, A>, { restarts, tellsStale = false }: QueueOptions = {}) {
-    this.worker = new AskedWorker(start, restarts);
+  constructor(start: () => WorkerPort<Q>, accepts: Accepts<Q, A>, { restarts, tellsStale = false }: QueueOptions = {}) {
+    this.worker = new AskedWorker(start, accepts, restarts);
     this.tellsStale = tellsStale;
   }
 

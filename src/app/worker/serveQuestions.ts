@@ -1,4 +1,4 @@
-import type { WorkerWord } from './AskedWorker.ts';
+import type { AskedQuestion, WorkerWord } from './AskedWorker.ts';
 
 /**
  * Answers the questions that an `AskedWorker` puts; called once, in the worker.
@@ -10,13 +10,13 @@ export function serveQuestions<Q, A>(
   handedOver: (answer: A) => Transferable[] = () => [],
 ): void {
   const say = (word: WorkerWord<A>, transfer: Transferable[] = []): void => self.postMessage(word, { transfer });
-  self.onmessage = async ({ data }: MessageEvent<Q>) => {
-    say({ heard: true });
+  self.onmessage = async ({ data: { number: to, question } }: MessageEvent<AskedQuestion<Q>>) => {
+    say({ to, heard: true });
     try {
-      const answer = await answerTo(data);
-      say({ answer }, handedOver(answer));
+      const answer = await answerTo(question);
+      say({ to, answer }, handedOver(answer));
     } catch (error) {
-      say({ failure: error instanceof Error ? error.message : String(error) });
+      say({ to, failure: error instanceof Error ? error.message : String(error) });
     }
   };
 }

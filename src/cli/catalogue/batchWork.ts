@@ -1,7 +1,14 @@
 import { stringify } from 'csv-stringify/sync';
 import { briefReport, coverDesign, designReport, type JobIssue, parseJobText } from '../../core/index.ts';
 import { type Cell, REPORT_COLUMNS, reportRow } from '../../output/catalogue/reportColumns.ts';
-import { inTableWords, parseRow, type RowHeader, rowDocument } from '../../output/catalogue/rowDocument.ts';
+import {
+  type Columns,
+  columnsOf,
+  inTableWords,
+  parseRow,
+  type RowHeader,
+  rowDocument,
+} from '../../output/catalogue/rowDocument.ts';
 import type { StockCover } from '../../output/catalogue/stockCover.ts';
 import { bookInCovers, matchBook, matchColumns, matchRow } from '../../output/catalogue/stockMatch.ts';
 import type { Row } from './row.ts';
@@ -52,6 +59,7 @@ export const outputHeader = ({ to, covers, separator }: Task): string =>
 
 /** Makes the function that turns batches of rows into output. */
 export function batchWork(task: Task): (rows: readonly Row[]) => BatchResult {
+  const columns = columnsOf(task.header);
   return (rows) => {
     const lines: string[] = [];
     const tableRows: Cell[][] = [];
@@ -59,7 +67,7 @@ export function batchWork(task: Task): (rows: readonly Row[]) => BatchResult {
     let failing = 0;
     let bad = 0;
     for (const row of rows) {
-      const answered = answer(task, row);
+      const answered = answer(task, columns, row);
       if (!answered.ok) {
         bad++;
         for (const { path, message } of answered.issues) complaints.push(`${row.source}: ${path}: ${message}`);
@@ -80,18 +88,18 @@ export function batchWork(task: Task): (rows: readonly Row[]) => BatchResult {
 export const table = (rows: readonly (readonly Cell[])[], delimiter: string): string =>
   stringify(rows as Cell[][], { escape_formulas: true, delimiter });
 
-function answer(task: Task, row: Row): Answered {
+function answer(task: Task, columns: Columns, row: Row): Answered {
   if ('issue' in row) return { ok: false, issues: [row.issue] };
   const { covers, maxGap, units } = task;
   if (covers !== null && 'cells' in row) {
-    const book = rowDocument(task.header, row.cells);
+    const book = rowDocument(columns, row.cells);
     const matched = task.isDry ? bookInCovers(book, covers) : matchBook(book, covers, maxGap);
-    if (!matched.ok) return { ok: false, issues: inTableWords(matched.issues, task.header, row.cells) };
+    if (!matched.ok) return { ok: false, issues: inTableWords(matched.issues, columns, row.cells) };
     if (!('match' in matched)) return { ok: true, answer: null };
     const { match } = matched;
     return { ok: true, answer: { cells: matchRow(match), record: match, fails: match.best === null } };
   }
-  const parsed = 'cells' in row ? parseRow(task.header, row.cells, units) : parseJobText(row.text, units);
+  const parsed = 'cells' in row ? parseRow(columns, row.cells, units) : parseJobText(row.text, units);
   if (!parsed.ok) return parsed;
   if (task.isDry) return { ok: true, answer: null };
   const design = coverDesign(parsed.job);

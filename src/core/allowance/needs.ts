@@ -59,20 +59,33 @@ export function largestHeadTail(needs: NeedsOverRange): BalancedSeat {
  * Derives the needs of a job at one point of its weight range.
  * @param job a parsed job
  * @param point thin end, middle or thick end of every leather in it
- * @param known needs of a similar job: where the book has the same section, its paths are taken and not computed again
+ * @param known as for `needsIn`
  */
-export function needsAt(job: Job, point: RangePoint, known?: Needs): Needs {
-  const leathers = coverLeathers(job, point);
+export const needsAt = (job: Job, point: RangePoint, known?: Needs): Needs =>
+  needsIn(job, coverLeathers(job, point), known);
+
+/**
+ * Derives the needs of a job in these leathers.
+ * @param known needs of a job that differs in no more than its book and leathers: what follows from equal measures is taken from
+ *   them and not computed again
+ */
+export function needsIn(job: Pick<Job, 'book' | 'pockets' | 'seam'>, leathers: CoverLeathers, known?: Needs): Needs {
   const { outside, pocket } = leathers;
   const book = bookModel(job.book, pocket.thickness);
   const turned = job.pockets.construction === 'turned';
+  const wrap = (at: 'closed' | 'flat'): Wrap => {
+    if (known === undefined || !hasSameSection(book, known.book, at)) return wrapAt(book, OPENINGS[at], leathers);
+    return leathers === known.leathers ? known[at] : wrapAlong(known[at].path, leathers);
+  };
+  const [closed, flat] = [wrap('closed'), wrap('flat')];
+  if (known !== undefined && leathers === known.leathers && book.board === known.book.board)
+    return { ...known, book, closed, flat };
   const seat = turned ? null : foreEdgeSeat(book.board, pocket);
-  const isKnown = known !== undefined && hasSameSection(book, known.book);
   return {
     book,
     leathers,
-    closed: isKnown ? wrapAlong(known.closed.path, leathers) : wrapAt(book, CLOSED, leathers),
-    flat: isKnown ? wrapAlong(known.flat.path, leathers) : wrapAt(book, FLAT, leathers),
+    closed,
+    flat,
     foreEdge: {
       margin: turned ? mm(0) : job.seam.edgeMargin_mm,
       seat: seat?.seat ?? mm(0),
@@ -82,6 +95,8 @@ export function needsAt(job: Job, point: RangePoint, known?: Needs): Needs {
     headTail: balancedSeat(book.board, outside, pocket),
   };
 }
+
+const OPENINGS = { closed: CLOSED, flat: FLAT } as const;
 
 /** Length of leather that each end of the outside takes beyond the wrap, a turned end's depth not included. */
 export const endNeed = ({ foreEdge }: Needs): Mm => mm(foreEdge.margin + foreEdge.seat + foreEdge.turn);

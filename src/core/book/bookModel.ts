@@ -38,10 +38,17 @@ function pocketSwell(book: Job['book'], pocketThickness: number): number {
   return Math.max(0, 2 * pocketThickness - book.pageGive * textBlock);
 }
 
-const SECTION = ['width', 'thickness', 'rise', 'wedge', 'edgeRadius', 'jointDip'] as const;
-
-/** Whether two books have the same outline across the spine at every opening; height, boards and pages may differ. */
-export const hasSameSection = (a: BookModel, b: BookModel): boolean => SECTION.every((key) => a[key] === b[key]);
+/**
+ * Whether two books have the same outline across the spine, closed or flat; height, boards and pages may differ. Closed, the joints
+ * give nothing.
+ */
+export const hasSameSection = (a: BookModel, b: BookModel, at: 'closed' | 'flat'): boolean =>
+  a.width === b.width &&
+  a.thickness === b.thickness &&
+  a.rise === b.rise &&
+  a.wedge === b.wedge &&
+  a.edgeRadius === b.edgeRadius &&
+  (at === 'closed' || a.jointDip === b.jointDip);
 
 /** A rise below this, mm, is a flat back: no rule shows it, and its circle is too large to place points on. */
 const FLAT_RISE = 1e-4;

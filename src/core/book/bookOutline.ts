@@ -66,10 +66,12 @@ export function edgeAt(book: BookModel, swing: number): RoundedEdge {
  * The joint lets the board slide out by its dip, linearly from closed to flat. Apart from that the book's own covering
  * does not stretch: from the fore-edge over the edge to the middle of the back it is as long at any swing as closed. A
  * rounded edge therefore pulls the board in by as much as the edge saves less when it unbends.
+ * @param edge the edge at this swing, where it is known
  */
-export function jointSlide(book: BookModel, swing: number): number {
+export function jointSlide(book: BookModel, swing: number, edge = edgeAt(book, swing)): number {
+  if (swing === 0) return 0;
   const dip = book.jointDip * Math.max(0, Math.min(1, swing / (Math.PI / 2)));
-  return dip - (edgeAt(book, 0).saving - edgeAt(book, swing).saving);
+  return dip - (edgeAt(book, 0).saving - edge.saving);
 }
 
 /**
@@ -127,11 +129,12 @@ interface HalfOutline {
 }
 
 function frontHalf(book: BookModel, swing: number): HalfOutline {
-  const { turn, onBoard, onBack } = edgeAt(book, swing);
+  const rounding = edgeAt(book, swing);
+  const { turn, onBoard, onBack } = rounding;
   const direction = book.wedge + swing;
   const along = heading(direction);
   const hinge: Vec2 = [0, book.thickness / 2];
-  const tip = addScaled(hinge, along, book.width + jointSlide(book, swing));
+  const tip = addScaled(hinge, along, book.width + jointSlide(book, swing, rounding));
   const onLine = addScaled(hinge, along, onBoard);
   /** Normal of the back at the hinge. */
   const sharp = Math.PI - circularSegment(book.thickness, book.rise).halfAngle;

@@ -30,8 +30,8 @@ export interface TautPath {
  * boards stand out so far that the tangents cross, the path bridges from fore-edge to fore-edge.
  */
 export function tautPath({ tips: [front, back], arcs }: BookOutline): TautPath {
-  const first = touch(front, arcs);
-  const lastMirrored = touch(mirrored(back), arcs.map(mirroredArc).reverse());
+  const first = firstTouch(front, arcs.length, (i) => arcs[i]!);
+  const lastMirrored = firstTouch(mirrored(back), arcs.length, (i) => mirroredArc(arcs[arcs.length - 1 - i]!));
   const last = lastMirrored === null ? null : 2 * Math.PI - lastMirrored;
   if (first === null || last === null || first > last) {
     const [x, y] = subtract(back, front);
@@ -47,7 +47,8 @@ export function tautPath({ tips: [front, back], arcs }: BookOutline): TautPath {
     zone = 'spine';
   };
   for (const arc of arcs) {
-    const [from, to] = [Math.max(first, arc.from), Math.min(last, arc.to)];
+    const from = Math.max(first, arc.from);
+    const to = Math.min(last, arc.to);
     if (from > to) continue;
     straightTo(arcPoint(arc, from));
     if (Math.max(1, arc.radius) * (to - from) > TOLERANCE.angle)
@@ -64,26 +65,31 @@ function pathOf(start: Vec2, direction: number, pieces: readonly PathPiece[]): T
   return { start, heading: direction, pieces, turning, length: pathLength(pieces, 0) };
 }
 
+/** Outward normal at which a string from a tip first touches one of the arcs; null where the tip stands out past all of them. */
+function firstTouch(tip: Vec2, count: number, arcAt: (index: number) => OutlineArc): number | null {
+  for (let i = 0; i < count; i++) {
+    const normal = touch(tip, arcAt(i));
+    if (normal !== null) return normal;
+  }
+  return null;
+}
+
 /**
- * Outward normal at which a string from the tip of the front board first touches the arcs; null where the tip stands out
- * past all of them.
+ * Outward normal at which a string from the tip of the front board touches an arc; null where the tip stands out past it.
  *
- * With w from the tip to the start of an arc, a and b its parts along the normal and the tangent there, the arc turned by
+ * With w from the tip to the start of the arc, a and b its parts along the normal and the tangent there, the arc turned by
  * t lies inside the tangent through the tip by a cos t + b sin t + r (1 - cos t); its root is tan(t/2) =
  * -a / (b + sqrt(b^2 - a (2 r - a))).
  */
-function touch(tip: Vec2, arcs: readonly OutlineArc[]): number | null {
-  for (const { start, radius, from, to } of arcs) {
-    const w = subtract(start, tip);
-    const normal = heading(from);
-    const a = dot(w, normal);
-    const b = dot(w, leftOf(normal));
-    const turn = to - from;
-    if (a * Math.cos(turn) + b * Math.sin(turn) + radius * (1 - Math.cos(turn)) <= 0) continue;
-    if (a >= 0) return from;
-    return from + 2 * Math.atan(-a / (b + Math.sqrt(b * b - a * (2 * radius - a))));
-  }
-  return null;
+function touch(tip: Vec2, { start, radius, from, to }: OutlineArc): number | null {
+  const w = subtract(start, tip);
+  const normal = heading(from);
+  const a = dot(w, normal);
+  const b = dot(w, leftOf(normal));
+  const turn = to - from;
+  if (a * Math.cos(turn) + b * Math.sin(turn) + radius * (1 - Math.cos(turn)) <= 0) return null;
+  if (a >= 0) return from;
+  return from + 2 * Math.atan(-a / (b + Math.sqrt(b * b - a * (2 * radius - a))));
 }
 
 /** Length of a path grown by z: lines keep their length, a bend of angle A gains A z (Steiner's formula). */

@@ -1,13 +1,14 @@
-import { endNeed, type Needs, needsAt } from '../allowance/needs.ts';
+import { endNeed, type Needs, needsAt, needsIn } from '../allowance/needs.ts';
 import { bookModel } from '../book/bookModel.ts';
 import { bookOutline, CLOSED } from '../book/bookOutline.ts';
 import { tautPath } from '../book/tautPath.ts';
 import type { Job } from '../job/jobSchema.ts';
+import { coverLeathers } from '../leather/leatherModel.ts';
 import { normalDraw, randomDraws } from '../math/randomDraws.ts';
 import { condition, type Gaussian } from './condition.ts';
-import { type CoverInput, coverInputs, type Truth, truthAt } from './coverInputs.ts';
+import { asMeant, type CoverInput, coverInputs, type Truth, truthMoved } from './coverInputs.ts';
 import { doubtOf } from './doubtOf.ts';
-import { linearised } from './propagate.ts';
+import { sensitivitiesOf } from './propagate.ts';
 import { type Correlation, covarianceOf } from './uncertain.ts';
 
 /**
@@ -67,13 +68,17 @@ export function coverDoubt(job: Job): CoverDoubt {
   const inputs = coverInputs(job);
   const readings = wrapReadings(job, inputs);
   const nominal = needsAt(job, 'nominal');
-  const model = (values: readonly number[]): number[] => {
-    const truth = truthAt(job, inputs, values);
-    const isStill = truth.book === job.book && truth.leather === job.leather;
-    return quantitiesOf(job, isStill ? nominal : needsAt(jobOf(job, truth), 'nominal', nominal), truth);
+  const moved = (i: number, value: number): number[] => {
+    const truth = truthMoved(job, inputs[i]!, value);
+    const { book, leather } = truth;
+    const { pockets, seam } = job;
+    if (book === job.book && leather === job.leather) return quantitiesOf(job, nominal, truth);
+    const leathers = leather === job.leather ? nominal.leathers : coverLeathers({ leather, pockets }, 'nominal');
+    return quantitiesOf(job, needsIn({ book, pockets, seam }, leathers, nominal), truth);
   };
   const prior = covarianceOf(inputs, correlationsIn(job, inputs));
-  const { values, sensitivities } = linearised(model, inputs);
+  const values = quantitiesOf(job, nominal, asMeant(job));
+  const sensitivities = sensitivitiesOf(QUANTITIES.length, moved, inputs);
   const slopes = byQuantity((k) => sensitivities[k]!);
   let known: Gaussian = { mean: inputs.map(() => 0), covariance: prior };
   for (const reading of readings) known = condition(known, linearReading(reading, slopes.wrap, bareWrap(job.book)));

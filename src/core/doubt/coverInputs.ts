@@ -250,11 +250,28 @@ function scaledAt(book: Job['book'], path: CoverInput['path'], factor: number): 
 
 /** The truth for given values of the inputs, its book kept one that can be. */
 export function truthAt(job: Job, inputs: readonly CoverInput[], values: ArrayLike<number>): Truth {
-  const truth: Truth = { book: job.book, leather: job.leather, ...changeOf(job), width: 0, height: 0 };
+  const truth = asMeant(job);
   inputs.forEach(({ put }, i) => {
     put(truth, values[i]!);
   });
-  if (truth.book !== job.book) truth.book = possible(truth.book);
+  return ofPossibleBook(truth, job);
+}
+
+/** The truth with one input at another value, and the others at theirs. */
+export function truthMoved(job: Job, { put }: CoverInput, value: number): Truth {
+  const truth = asMeant(job);
+  put(truth, value);
+  return ofPossibleBook(truth, job);
+}
+
+/** The truth with every input at its value: book and leathers are the job's own objects. */
+export function asMeant(job: Job): Truth {
+  const { along, across } = changeOf(job);
+  return { book: job.book, leather: job.leather, along, across, width: 0, height: 0 };
+}
+
+function ofPossibleBook(truth: Truth, { book }: Job): Truth {
+  if (truth.book !== book) truth.book = possible(truth.book);
   return truth;
 }
 

@@ -32,14 +32,14 @@ export function doubted(
   weights: Partial<Record<Quantity, number>>,
   constant = 0,
 ): Doubted {
-  const terms = Object.entries(weights) as [Quantity, number][];
-  const sum = new Array<number>(covariance.length).fill(0);
-  for (const [name, weight] of terms) {
-    const of = slopes[name];
-    for (let i = 0; i < sum.length; i++) sum[i] = sum[i]! + weight * of[i]!;
-  }
+  const terms = Object.entries(weights).map(([name, weight]) => ({
+    weight,
+    mean: means[name as Quantity],
+    of: slopes[name as Quantity],
+  }));
+  const sum = slopes.wrap.map((_, i) => terms.reduce((all, { weight, of }) => all + weight * of[i]!, 0));
   return {
-    mean: terms.reduce((all, [name, weight]) => all + weight * means[name], constant),
+    mean: terms.reduce((all, { weight, mean }) => all + weight * mean, constant),
     u: uncertainty(sum, covariance),
     slopes: sum,
   };

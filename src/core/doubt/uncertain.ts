@@ -21,9 +21,10 @@ export interface Correlation {
 
 /** Covariance of the inputs: r_ij u_i u_j, with r_ii = 1 (JCGM 100:2008 5.2.2, equation 14). */
 export function covarianceOf(inputs: readonly Uncertain[], correlations: readonly Correlation[] = []): number[][] {
-  return correlationMatrix(inputs.length, correlations).map((row, i) =>
-    row.map((r, k) => r * inputs[i]!.u * inputs[k]!.u),
-  );
+  const matrix = correlationMatrix(inputs.length, correlations);
+  for (const [i, row] of matrix.entries())
+    for (let k = 0; k < row.length; k++) row[k] = row[k]! * inputs[i]!.u * inputs[k]!.u;
+  return matrix;
 }
 
 /**
@@ -31,7 +32,11 @@ export function covarianceOf(inputs: readonly Uncertain[], correlations: readonl
  * @throws RangeError if a correlation names no pair of inputs or is beyond 1
  */
 export function correlationMatrix(count: number, correlations: readonly Correlation[]): number[][] {
-  const matrix = Array.from({ length: count }, (_, i) => new Array<number>(count).fill(0).with(i, 1));
+  const matrix = Array.from({ length: count }, (_, i) => {
+    const row = new Array<number>(count).fill(0);
+    row[i] = 1;
+    return row;
+  });
   for (const { a, b, r } of correlations) {
     const [rowA, rowB] = [matrix[a], matrix[b]];
     if (!rowA || !rowB || a === b)

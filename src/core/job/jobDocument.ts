@@ -19,7 +19,7 @@ export function valueAt(root: unknown, path: JobPath): unknown {
 }
 
 /** The keys of a path. A doubt has the path of its input as one key, as `doubts`, `book.width_mm`, `u`. */
-function keysOf(path: JobPath): string[] {
+export function keysOf(path: JobPath): string[] {
   const [, input, key] = /^doubts\.(.+?)(?:\.(u|distribution|from|with))?$/.exec(path) ?? [];
   if (input === undefined) return path.split('.');
   return key === undefined ? ['doubts', input] : ['doubts', input, key];

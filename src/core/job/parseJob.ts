@@ -1,8 +1,9 @@
 import type { LengthUnit } from '../units/parseLength.ts';
-import { valueAt } from './jobDocument.ts';
+import { isRecord, valueAt } from './jobDocument.ts';
 import { type JobIssue, jobIssue, jobIssues } from './jobIssue.ts';
 import { type Job, jobSchema } from './jobSchema.ts';
 import { migrate } from './migrate.ts';
+import { type QuickParser, quickParser, REFUSED } from './quickParser.ts';
 import { workedIn } from './workedIn.ts';
 
 export type ParsedJob =
@@ -21,22 +22,31 @@ export function parseJob(value: unknown): ParsedJob {
   const migrated = migrate(value);
   if (!migrated.ok) return { ok: false, issues: [migrated.issue] };
   const { document } = migrated;
+  parseQuickly ??= quickParser(jobSchema);
+  const job = parseQuickly(document);
+  if (job !== REFUSED) return { ok: true, job: withOrigins(job as Job, document) };
   const result = jobSchema.safeParse(document);
   return result.success
     ? { ok: true, job: withOrigins(result.data, document) }
     : { ok: false, issues: jobIssues(result.error, document) };
 }
 
+/** Compiled with the first job, not with the start of the program. */
+let parseQuickly: QuickParser | undefined;
+
 /** Fields whose usual value is surer when it is typed. */
-const SURER_TYPED = ['book.boardThickness_mm', 'book.jointDip_mm', 'book.pageGive'] as const;
+const SURER_TYPED = ['boardThickness_mm', 'jointDip_mm', 'pageGive'] as const;
 
 /** Notes in the doubts of a job which values are usual ones, for its defaults no longer tell. */
 function withOrigins(job: Job, document: unknown): Job {
+  const book = valueAt(document, 'book');
   const usual = SURER_TYPED.filter(
-    (path) => valueAt(document, path) === undefined && job.doubts[path]?.from === undefined,
+    (key) => (isRecord(book) ? book[key] : undefined) === undefined && job.doubts[`book.${key}`]?.from === undefined,
   );
-  const noted = usual.map((path) => [path, { ...job.doubts[path], from: 'usual' }] as const);
-  return noted.length === 0 ? job : { ...job, doubts: { ...job.doubts, ...Object.fromEntries(noted) } };
+  if (usual.length === 0) return job;
+  const doubts = { ...job.doubts };
+  for (const key of usual) doubts[`book.${key}`] = { ...doubts[`book.${key}`], from: 'usual' };
+  return { ...job, doubts };
 }
 
 /**

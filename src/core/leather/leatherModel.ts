@@ -28,7 +28,8 @@ export interface LeatherModel {
 
 /** The leather at one point of its range: the thin end, the middle (mean of both ends), or the thick end. */
 export function leatherModel(piece: LeatherPiece, point: RangePoint): LeatherModel {
-  const thickness = { thin: piece.min_mm, nominal: (piece.min_mm + piece.max_mm) / 2, thick: piece.max_mm }[point];
+  const { min_mm: min, max_mm: max } = piece;
+  const thickness = point === 'nominal' ? (min + max) / 2 : point === 'thin' ? min : max;
   const foldThickness = Math.min(thickness, piece.foldThickness_mm ?? thickness);
   return {
     thickness: mm(thickness),
@@ -48,11 +49,14 @@ export interface CoverLeathers {
 }
 
 /** In a cover with turned ends the pockets are the outside, folded in; the pocket leather of the job is not used. */
-export function coverLeathers(job: Job, point: RangePoint): CoverLeathers {
-  const { outside, pocket, lining } = job.leather;
+export function coverLeathers(
+  { leather, pockets }: Pick<Job, 'leather' | 'pockets'>,
+  point: RangePoint,
+): CoverLeathers {
+  const { outside, pocket, lining } = leather;
   return {
     outside: leatherModel(outside, point),
-    pocket: leatherModel(job.pockets.construction === 'turned' ? outside : pocket, point),
+    pocket: leatherModel(pockets.construction === 'turned' ? outside : pocket, point),
     lining: lining === null ? null : leatherModel(lining, point),
   };
 }

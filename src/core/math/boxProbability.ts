@@ -78,6 +78,7 @@ function addedByCorrelation(sides: readonly Side[], r: readonly number[]): numbe
     const rjk = k === 0 ? r02 : r12;
     const [size, sign] = [Math.abs(rij), Math.sign(rij)];
     const corners = cornersOf(sides[i]!, sides[j]!);
+    if (corners.length === 0) continue;
     const [low, high] = sides[k]!;
     for (const { t, w, weight } of POINTS) {
       const apart = 1 - size + size * w;
@@ -102,8 +103,16 @@ function addedByCorrelation(sides: readonly Side[], r: readonly number[]): numbe
   return added / (2 * Math.PI);
 }
 
-/** The corners of two sides; `side` is 1 where both are low or both high, else -1. Where one is infinite, the density is 0. */
+/** Which end of either side a corner takes, 0 for the low one; `side` is 1 where both are low or both high, else -1. */
+const CORNERS = [
+  { p: 0, q: 0, side: 1 },
+  { p: 0, q: 1, side: -1 },
+  { p: 1, q: 0, side: -1 },
+  { p: 1, q: 1, side: 1 },
+] as const;
+
+/** The corners of two sides, without those that add nothing at any t: the exponent is at least half the square of either side. */
 const cornersOf = (one: Side, other: Side): { a: number; b: number; side: number }[] =>
-  one
-    .flatMap((a, p) => other.map((b, q) => ({ a, b, side: p === q ? 1 : -1 })))
-    .filter(({ a, b }) => Number.isFinite(a) && Number.isFinite(b));
+  CORNERS.map(({ p, q, side }) => ({ a: one[p], b: other[q], side })).filter(
+    ({ a, b }) => Math.max(a * a, b * b) <= 2 * NEGLIGIBLE + 1,
+  );

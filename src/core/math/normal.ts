@@ -14,9 +14,13 @@ export const normalDensity = (z: number): number => INVERSE_ROOT_TAU * Math.exp(
 export function normalDistribution(z: number): number {
   const y = Math.abs(z);
   if (y <= 0.66291) return 0.5 + z * centre(z * z);
+  if (y > UNDERFLOW) return z < 0 ? 0 : 1;
   const tail = Math.exp(-0.5 * y * y) * (y <= ROOT_32 ? middle(y) : far(y));
   return z < 0 ? tail : 1 - tail;
 }
+
+/** Where exp(-z^2 / 2) is 0 in floating point. */
+const UNDERFLOW = 39;
 
 const ROOT_32 = 5.656854249492381;
 

@@ -3,6 +3,7 @@ import {
   isColour,
   isJobPath,
   isLeather,
+  isRecord,
   JOB_MIGRATIONS,
   JOB_PATHS,
   type JobDocument,
@@ -10,11 +11,11 @@ import {
   type JobPath,
   jobIssue,
   jobSchema,
+  keysOf,
   numberFields,
   type ParsedJob,
   type Patch,
   parseJob,
-  patched,
   type Reading,
   readField,
   workedIn,
@@ -74,6 +75,31 @@ const isInside = (path: string, outer: string): boolean =>
 /** Whether a path names a group of fields, which no cell can fill; a leather is given by its weight. */
 const isPart = (path: JobPath): boolean => !isLeather(path) && JOB_PATHS.some((other) => other.startsWith(`${path}.`));
 
+/** A column of a table, and what the reading of its cells follows from. */
+interface Column {
+  readonly path: JobPath;
+  readonly keys: readonly string[];
+  /** A leather or a colour. */
+  readonly isWords: boolean;
+  readonly isNumber: boolean;
+  readonly isText: boolean;
+  readonly isList: boolean;
+}
+
+/** The columns of a table. */
+export type Columns = readonly Column[];
+
+/** What is known of the columns of a table before its first row. */
+export const columnsOf = (header: RowHeader): Columns =>
+  header.map((path) => ({
+    path,
+    keys: keysOf(path),
+    isWords: isLeather(path) || isColour(path),
+    isNumber: NUMBERS.has(path),
+    isText: TEXTS.has(path),
+    isList: LISTS.has(path),
+  }));
+
 /**
  * Makes an unchecked job document from one row.
  *
@@ -83,50 +109,65 @@ const isPart = (path: JobPath): boolean => !isLeather(path) && JOB_PATHS.some((o
  * a name. Format and current version are filled in where no column gives them.
  * @param cells as many as the header has, or fewer
  */
-export function rowDocument(header: RowHeader, cells: readonly string[]): JobDocument {
-  const filled = header.flatMap((path, i) => {
+export function rowDocument(columns: Columns, cells: readonly string[]): JobDocument {
+  const document: Record<string, unknown> = { format: 'coverwright-job', version: JOB_MIGRATIONS.length + 1 };
+  for (let i = 0; i < columns.length; i++) {
+    const column = columns[i]!;
     const text = cells[i]?.trim() ?? '';
-    if (text === '') return [];
-    const typed = readTyped(path, text);
-    return typed?.ok ? typed.value : [{ path, value: typed === null ? plainValue(path, text) : text }];
-  });
-  return patched({ format: 'coverwright-job', version: JOB_MIGRATIONS.length + 1 }, filled);
+    if (text === '') continue;
+    const typed = readTyped(column, text);
+    if (typed?.ok) for (const { path, value } of typed.value) put(document, keysOf(path), value);
+    else put(document, column.keys, typed === null ? plainValue(column, text) : text);
+  }
+  return document;
+}
+
+/** As `patched`, but in place. */
+function put(document: Record<string, unknown>, keys: readonly string[], value: unknown): void {
+  let part = document;
+  for (let i = 0; i < keys.length - 1; i++) {
+    const inner = part[keys[i]!];
+    const record = isRecord(inner) ? (inner as Record<string, unknown>) : {};
+    part[keys[i]!] = record;
+    part = record;
+  }
+  part[keys[keys.length - 1]!] = value;
 }
 
 /** Checks one row as a job; a cell that cannot be read is refused in the words of the page. */
-export function parseRow(header: RowHeader, cells: readonly string[], units: 'mm' | 'in' | null = null): ParsedJob {
-  const parsed = parseJob(workedIn(rowDocument(header, cells), units));
-  return parsed.ok ? parsed : { ok: false, issues: inTableWords(parsed.issues, header, cells) };
+export function parseRow(columns: Columns, cells: readonly string[], units: 'mm' | 'in' | null = null): ParsedJob {
+  const parsed = parseJob(workedIn(rowDocument(columns, cells), units));
+  return parsed.ok ? parsed : { ok: false, issues: inTableWords(parsed.issues, columns, cells) };
 }
 
 /** The issues of a row's document; for a cell that cannot be read, what is wrong with its text. */
 export function inTableWords(
   issues: readonly JobIssue[],
-  header: RowHeader,
+  columns: Columns,
   cells: readonly string[],
 ): readonly JobIssue[] {
   return issues.map((issue) => {
-    const column = header.find((path) => path === issue.path);
+    const at = columns.findIndex(({ path }) => path === issue.path);
+    const column = columns[at];
     if (column === undefined) return issue;
-    const text = cells[header.indexOf(column)]?.trim() ?? '';
-    if (LISTS.has(column) && !LIST.test(text))
+    const text = cells[at]?.trim() ?? '';
+    if (column.isList && !LIST.test(text))
       return jobIssue(
         'type',
-        column,
+        column.path,
         JSON.stringify(text.slice(0, 40)),
         'whole numbers, as 2 10',
         'write them with spaces',
       );
     const typed = text === '' ? null : readTyped(column, text);
     if (typed === null || typed.ok) return issue;
-    return jobIssue('type', column, JSON.stringify(text.slice(0, 40)), typedAllowed(column), typed.remedy);
+    return jobIssue('type', column.path, JSON.stringify(text.slice(0, 40)), typedAllowed(column.path), typed.remedy);
   });
 }
 
 /** Reads a cell like a typed field; null for a plain JSON value and for a column of another kind. */
-function readTyped(path: JobPath, text: string): Reading<readonly Patch[]> | null {
-  const isPlain = text === 'null' || NUMBER.test(text);
-  const isTyped = isLeather(path) || isColour(path) ? text !== 'null' : NUMBERS.has(path) && !isPlain;
+function readTyped({ path, isWords, isNumber }: Column, text: string): Reading<readonly Patch[]> | null {
+  const isTyped = isWords ? text !== 'null' : isNumber && text !== 'null' && !NUMBER.test(text);
   return isTyped ? readField(path, text, 'mm') : null;
 }
 
@@ -139,9 +180,9 @@ function typedAllowed(path: JobPath): string {
   return `${times * min} to ${times * max}${unit === '' ? '' : ` ${unit}`}${unit === 'mm' ? ', as 216, 21.6 cm or 8 1/2 in' : ''}`;
 }
 
-function plainValue(path: JobPath, text: string): unknown {
-  if (TEXTS.has(path)) return text;
-  if (LISTS.has(path) && LIST.test(text)) return text.split(/[\s,;]+/).map(Number);
+function plainValue({ isText, isList }: Column, text: string): unknown {
+  if (isText) return text;
+  if (isList && LIST.test(text)) return text.split(/[\s,;]+/).map(Number);
   if (text === 'null') return null;
   if (text === 'true' || text === 'false') return text === 'true';
   return NUMBER.test(text) ? Number(text) : text;

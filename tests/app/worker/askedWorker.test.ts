@@ -2,17 +2,24 @@ import { afterEach, beforeEach, describe, expect, test, vi } from 'vitest';
 import { AskedWorker, PATIENCE, WorkerGaveUp, type WorkerPort } from '../../../src/app/worker/AskedWorker.ts';
 import { nth } from '../../nth.ts';
 
-type Port = WorkerPort<string, number>;
+type Port = WorkerPort<string>;
+
+const isNumber = (answer: unknown): answer is number => typeof answer === 'number' && !Number.isNaN(answer);
 
 /** Workers as they are started one after another, and what is said to and by each. */
 function workers(restarts?: number) {
   const started: (Port & { readonly got: string[]; isEnded: boolean })[] = [];
+  let last = 0;
   const start = (): Port => {
     const port = {
       got: [] as string[],
       isEnded: false,
-      postMessage: (question: string) => void port.got.push(question),
+      postMessage: ({ number, question }: { number: number; question: string }) => {
+        last = number;
+        port.got.push(question);
+      },
       onmessage: null,
+      onmessageerror: null,
       onerror: null,
       terminate: () => {
         port.isEnded = true;
@@ -21,9 +28,17 @@ function workers(restarts?: number) {
     started.push(port);
     return port;
   };
-  const say = (word: object, at = -1) => nth(started, at).onmessage?.({ data: word } as MessageEvent);
+  const sayRaw = (data: unknown, at = -1) => nth(started, at).onmessage?.({ data } as MessageEvent);
+  const say = (word: object, to = last) => sayRaw({ to, ...word });
   const fail = () => nth(started, -1).onerror?.({} as ErrorEvent);
-  return { started, say, fail, worker: new AskedWorker<string, number>(start, restarts) };
+  return {
+    started,
+    say,
+    sayRaw,
+    fail,
+    last: () => last,
+    worker: new AskedWorker<string, number>(start, isNumber, restarts),
+  };
 }
 
 const seconds = (count: number) => vi.advanceTimersByTimeAsync(count * 1000);
@@ -99,7 +114,7 @@ describe('a worker that is asked', () => {
     const start = vi.fn(() => {
       throw new DOMException('no', 'SecurityError');
     });
-    await expect(new AskedWorker<string, number>(start).ask('q')).rejects.toThrow(WorkerGaveUp);
+    await expect(new AskedWorker<string, number>(start, isNumber).ask('q')).rejects.toThrow(WorkerGaveUp);
     expect(start).toHaveBeenCalledTimes(2);
   });
 
@@ -167,5 +182,97 @@ describe('a worker that is asked', () => {
     await seconds(1000);
     expect(settled).not.toHaveBeenCalled();
     expect(started.map(({ isEnded }) => isEnded)).toEqual([true]);
+  });
+
+  test.each([
+    ['no answer at all', { nonsense: true }],
+    ['an answer of another shape', { answer: 'seven' }],
+    ['an answer that is NaN', { answer: Number.NaN }],
+    ['a failure without words', { failure: 7 }],
+  ])('and says %s is started once more, and then given up in plain words', async (_, word) => {
+    const { started, say, worker } = workers();
+    const asked = worker.ask('q');
+    const givenUp = expect(asked).rejects.toThrow('answered with something that cannot be right');
+    say({ heard: true });
+    say(word);
+    expect(started.map(({ got, isEnded }) => [got, isEnded])).toEqual([
+      [['q'], true],
+      [['q'], false],
+    ]);
+    say(word);
+    await givenUp;
+    await expect(asked).rejects.toThrow(WorkerGaveUp);
+    expect(started.every(({ isEnded }) => isEnded)).toBe(true);
+    const next = worker.ask('next');
+    say({ answer: 5 });
+    expect(await next).toBe(5);
+  });
+
+  test.each([
+    undefined,
+    null,
+    'done',
+    7,
+    [],
+    { answer: 1 },
+    { to: 'q', answer: 1 },
+    { to: 99, answer: 1 },
+    { to: 0.5, answer: 1 },
+  ])('and says %j, which is about no question, is started once more', async (data) => {
+    const { started, say, sayRaw, worker } = workers();
+    const asked = worker.ask('q');
+    sayRaw(data);
+    expect(started).toHaveLength(2);
+    say({ answer: 4 });
+    expect(await asked).toBe(4);
+  });
+
+  test('and says what cannot be read is started once more', async () => {
+    const { started, say, worker } = workers();
+    const asked = worker.ask('q');
+    nth(started, -1).onmessageerror?.({} as MessageEvent);
+    say({ answer: 4 });
+    expect(await asked).toBe(4);
+    expect(started).toHaveLength(2);
+  });
+
+  test('is not heard on an earlier question: neither late nor twice is its answer that of the next', async () => {
+    const { started, say, last, worker } = workers();
+    const first = worker.ask('1');
+    const before = last();
+    say({ answer: 1 });
+    say({ answer: 100 });
+    expect(await first).toBe(1);
+    const second = worker.ask('2');
+    say({ answer: 200 }, before);
+    say({ failure: 'late' }, before);
+    say({ heard: true });
+    say({ answer: 2 });
+    expect(await second).toBe(2);
+    expect(started).toHaveLength(1);
+  });
+
+  test('is not heard any more once another is started in its place', async () => {
+    const { started, say, last, worker } = workers();
+    const asked = worker.ask('q');
+    const before = last();
+    const { onmessage } = nth(started, 0);
+    await seconds(PATIENCE.start);
+    onmessage?.({ data: { to: before, answer: 100 } } as MessageEvent);
+    say({ answer: 3 });
+    expect(await asked).toBe(3);
+  });
+
+  test('and dies while nothing is asked of it is started again by the next question, with its second try', async () => {
+    const { started, say, fail, worker } = workers();
+    const first = worker.ask('1');
+    say({ answer: 1 });
+    await first;
+    fail();
+    const second = worker.ask('2');
+    fail();
+    say({ answer: 2 });
+    expect(await second).toBe(2);
+    expect(started).toHaveLength(3);
   });
 });

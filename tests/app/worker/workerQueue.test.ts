@@ -7,11 +7,16 @@ import { nth } from '../../nth.ts';
 function queued(options?: QueueOptions) {
   const sent: string[] = [];
   const told: string[] = [];
-  const ports: (WorkerPort<string, number> & { isEnded: boolean })[] = [];
-  const queue = new WorkerQueue<string, number>(() => {
+  const ports: (WorkerPort<string> & { isEnded: boolean })[] = [];
+  let last = 0;
+  const start = () => {
     const port = {
-      postMessage: (question: string) => void sent.push(question),
+      postMessage: ({ number, question }: { number: number; question: string }) => {
+        last = number;
+        sent.push(question);
+      },
       onmessage: null,
+      onmessageerror: null,
       onerror: null,
       isEnded: false,
       terminate: () => {
@@ -20,9 +25,10 @@ function queued(options?: QueueOptions) {
     };
     ports.push(port);
     return port;
-  }, options);
+  };
+  const queue = new WorkerQueue<string, number>(start, (answer) => typeof answer === 'number', options);
   const say = (word: object) => {
-    nth(ports, -1).onmessage?.({ data: word } as MessageEvent);
+    nth(ports, -1).onmessage?.({ data: { to: last, ...word } } as MessageEvent);
     return new Promise((resolve) => setTimeout(resolve));
   };
   return {

@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { endNeed, largestHeadTail, needsAt, needsOverRange } from '../../../src/core/allowance/needs.ts';
+import { endNeed, largestHeadTail, needsAt, needsIn, needsOverRange } from '../../../src/core/allowance/needs.ts';
 import { hasSameSection } from '../../../src/core/book/bookModel.ts';
 import type { JobInput } from '../../../src/core/job/jobSchema.ts';
 import { jobDocument, soundJob } from '../../jobArbitrary.ts';
@@ -89,7 +89,9 @@ test('needs that take paths from those of another book are the same as those com
       const changed = { ...job, book, leather: soundJob(other).leather };
       const alone = needsAt(changed, 'thick');
       expect(needsAt(changed, 'thick', known)).toEqual(alone);
-      count[hasSameSection(known.book, alone.book) ? 'shared' : 'own']++;
+      const ofBook = { ...job, book };
+      expect(needsIn(ofBook, known.leathers, known)).toEqual(needsAt(ofBook, 'nominal'));
+      count[hasSameSection(known.book, alone.book, 'flat') ? 'shared' : 'own']++;
     }),
   );
   expect(count.shared).toBeGreaterThan(20);

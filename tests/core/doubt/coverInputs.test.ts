@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { coverDoubt } from '../../../src/core/doubt/coverDoubt.ts';
-import { coverInputs, truthAt } from '../../../src/core/doubt/coverInputs.ts';
+import { coverInputs, truthAt, truthMoved } from '../../../src/core/doubt/coverInputs.ts';
 import { coverDesign } from '../../../src/core/fold/coverDesign.ts';
 import type { Job } from '../../../src/core/job/jobSchema.ts';
 import { defined } from '../../defined.ts';
@@ -37,6 +37,18 @@ describe('the inputs of a cover', () => {
         expect(truth.book).toBe(job.book);
         expect(truth.leather).toBe(job.leather);
         expect(truth).toMatchObject({ along: 0, across: 0, width: 0, height: 0 });
+      }),
+    );
+  });
+
+  test('moved one at a time give the truth with that one at its value and the others at theirs', () => {
+    checkLaw(
+      fc.property(jobDocument, fc.constantFrom(-3, -0.2, 0, 0.2, 30), (document, by) => {
+        const job = soundJob(document);
+        const inputs = coverInputs(job);
+        const at = inputs.map(({ value }) => value);
+        for (const [i, input] of inputs.entries())
+          expect(truthMoved(job, input, input.value + by)).toEqual(truthAt(job, inputs, at.with(i, input.value + by)));
       }),
     );
   });

@@ -2,14 +2,14 @@ import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import type { JobPath } from '../../../src/core/job/jobPath.ts';
 import { parseJob } from '../../../src/core/job/parseJob.ts';
-import { parseRow, readHeader, rowDocument } from '../../../src/output/catalogue/rowDocument.ts';
+import { columnsOf, parseRow, readHeader, rowDocument } from '../../../src/output/catalogue/rowDocument.ts';
 import { jobDocument } from '../../jobArbitrary.ts';
 import { checkLaw } from '../../laws.ts';
 
 const headerOf = (...cells: string[]) => {
   const read = readHeader(cells);
   if (!read.ok) throw new Error(read.issues.map(({ message }) => message).join('\n'));
-  return read.header;
+  return columnsOf(read.header);
 };
 
 const badPaths = (...cells: string[]) => {
@@ -143,7 +143,7 @@ describe('the header of a table of jobs', () => {
   ])('%j is refused', (cells, path) => expect(badPaths(...cells)).toContain(path));
 
   test('cannot reach inherited properties', () => {
-    rowDocument(['constructor.prototype.polluted' as JobPath], ['1']);
+    rowDocument(columnsOf(['constructor.prototype.polluted' as JobPath]), ['1']);
     expect(({} as Record<string, unknown>).polluted).toBeUndefined();
   });
 

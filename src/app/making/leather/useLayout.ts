@@ -1,5 +1,7 @@
 import { useEffect, useState } from 'react';
+import * as z from 'zod/mini';
 import type { LayoutQuestion } from '../../../output/layout/layoutQuestions.ts';
+import { accepting } from '../../worker/accepting.ts';
 import { useWorkerQueue } from '../../worker/useWorkerQueue.ts';
 import type { LayoutAnswer } from './layout.worker.ts';
 
@@ -18,6 +20,19 @@ export interface LayoutState {
 
 const startWorker = () => new Worker(new URL('./layout.worker.ts', import.meta.url), { type: 'module' });
 
+const isLayoutAnswer = accepting<LayoutAnswer>(
+  z.looseObject({
+    layout: z.looseObject({
+      placed: z.array(z.looseObject({})),
+      unplaced: z.array(z.string()),
+      area: z.number(),
+      used: z.number(),
+      yield: z.number(),
+    }),
+    faults: z.array(z.string()),
+  }),
+);
+
 /**
  * Lays pieces out in a worker; the last layout stays until the new one is there. A layout takes long, so a newer
  * question ends the worker.
@@ -25,7 +40,7 @@ const startWorker = () => new Worker(new URL('./layout.worker.ts', import.meta.u
  */
 export function useLayout(question: LayoutQuestion): LayoutState {
   const [state, setState] = useState<LayoutState>({ status: 'laying', last: null });
-  const queue = useWorkerQueue<LayoutQuestion, LayoutAnswer>(startWorker);
+  const queue = useWorkerQueue<LayoutQuestion, LayoutAnswer>(startWorker, isLayoutAnswer);
   const asked = JSON.stringify(question);
   useEffect(() => {
     const content = JSON.parse(asked) as LayoutQuestion;

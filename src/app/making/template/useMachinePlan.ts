@@ -1,5 +1,7 @@
 import { useEffect, useState } from 'react';
+import * as z from 'zod/mini';
 import type { MachinePlan } from '../../../output/machine/machinePlan.ts';
+import { accepting } from '../../worker/accepting.ts';
 import { useWorkerQueue } from '../../worker/useWorkerQueue.ts';
 import type { MachineQuestion } from './machine.worker.ts';
 
@@ -12,13 +14,26 @@ export interface PlanState {
 
 const startWorker = () => new Worker(new URL('./machine.worker.ts', import.meta.url), { type: 'module' });
 
+const list = z.array(z.looseObject({}));
+const words = z.array(z.string());
+const isMachinePlan = accepting<MachinePlan>(
+  z.looseObject({
+    title: z.string(),
+    bed: z.looseObject({ width: z.number(), height: z.number() }),
+    beds: z.array(z.looseObject({ number: z.number(), passes: list, pieces: words })),
+    leftOut: list,
+    lacking: words,
+    notes: words,
+  }),
+);
+
 /**
  * Plans a machine's work in a worker; a newer question ends the older.
  * @param question null for none
  */
 export function useMachinePlan(question: MachineQuestion | null): PlanState {
   const [state, setState] = useState<PlanState>({ status: 'planning', plan: null });
-  const queue = useWorkerQueue<MachineQuestion, MachinePlan>(startWorker);
+  const queue = useWorkerQueue<MachineQuestion, MachinePlan>(startWorker, isMachinePlan);
   const asked = JSON.stringify(question);
   useEffect(() => {
     setState({ status: 'planning', plan: null });

@@ -2,6 +2,7 @@ import { useState } from 'react';
 import { isPicture } from '../../../artwork/picture/pictureHeader.ts';
 import { type ArtworkFile, type PictureUse, type ReadArtwork, sizeIssue } from '../../../artwork/readArtwork.ts';
 import type { Artwork, ToolingArea } from '../../../core/index.ts';
+import { isReadArtwork } from '../../worker/openArtwork.ts';
 import { useWorkerQueue } from '../../worker/useWorkerQueue.ts';
 import type { ArtworkQuestion } from './artwork.worker.ts';
 import { noRoomFor, useToolingEdits } from './useTooling.ts';
@@ -34,7 +35,7 @@ const FILLS = 0.6;
 /** Opens drawings and pictures of the maker's own. A file that is refused leaves the job as it was. */
 export function useArtworkFiles() {
   const [reading, setReading] = useState<Reading>({ status: 'idle' });
-  const queue = useWorkerQueue<ArtworkQuestion, ReadArtwork>(startWorker);
+  const queue = useWorkerQueue<ArtworkQuestion, ReadArtwork>(startWorker, isReadArtwork);
   const { add, exchange, artworks } = useToolingEdits();
 
   const refuse = (why: string): void => setReading({ status: 'refused', why });
