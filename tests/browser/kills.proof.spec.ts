@@ -22,8 +22,8 @@ const moments = Array.from({ length: kills }, (_, i) =>
   isWholeProof ? nth(MOMENTS, i % MOMENTS.length) : nth([60, 700], i),
 );
 
-/** After so long the step is in the journal; ms after the edit, on a machine that has little else to do. */
-const SURELY_IN_JOURNAL = 60;
+/** After so long the step is in the journal, ms after the edit, also where other programs keep the machine busy. */
+const SURELY_IN_JOURNAL = 600;
 
 /** After so long a kill waits for a save that is still to come, as on a busy machine; ms after the edit. */
 const SURELY_SAVED = 2500;
@@ -117,7 +117,7 @@ test(`after ${kills} kills of the browser the newest edit on disk is shown, undo
       const typed = 150 + i / 2;
       await width(page).fill(String(typed));
       if (moment > 0) await page.waitForTimeout(moment);
-      if (moment >= SURELY_IN_JOURNAL && !isWholeProof) await expect.poll(() => isInJournal(page, typed)).toBe(true);
+      if (!isWholeProof) await expect.poll(() => isInJournal(page, typed)).toBe(true);
       if (moment >= SURELY_SAVED) await expect.poll(() => onShelf(page)).toEqual([typed]);
       await mortal.kill();
 

@@ -144,13 +144,19 @@ export class Journal {
                 ...(before.length - shift > line.length ? [range(first + line.length - 1, most)] : []),
                 ...unused.map(([, name]) => IDBKeyRange.only([window, name])),
               ];
-        const texts = [...fresh].map(([text, at]) => ({ window, at, text }));
-        // Async, so that one that throws at once leaves no other rejection unhandled.
-        await Promise.all([
-          ...deletions.map(async (each) => steps.delete(each)),
-          ...[...texts, ...records].map(async (record) => steps.put(record)),
-          (async () => transaction.objectStore('journals').put(head))(),
-        ]);
+        const asked: Promise<unknown>[] = [];
+        const ask = (request: Promise<unknown>): void => {
+          // Awaited below, unless a later one throws at once.
+          request.catch(() => {});
+          asked.push(request);
+        };
+        for (const range of deletions) ask(steps.delete(range));
+        for (const [text, at] of fresh) ask(steps.put({ window, at, text }));
+        for (const record of records) ask(steps.put(record));
+        ask(transaction.objectStore('journals').put(head));
+        // Without waiting for answers, which come only once the page has drawn what was typed.
+        transaction.commit();
+        await Promise.all(asked);
       }),
     );
     if (written.ok) {

@@ -98,20 +98,17 @@ export type StoreName = keyof typeof STORES;
 /** A window's connection to the database: opened on first use, and again after it was closed or could not be opened. */
 export class ShelfConnection {
   readonly #name: string;
-  #database: Promise<ShelfDatabase> | null = null;
+  #opening: Promise<ShelfDatabase> | null = null;
+  #opened: ShelfDatabase | null = null;
 
   constructor(name: string) {
     this.#name = name;
   }
 
-  /** Does `work`, and returns its result or the trouble; never throws. */
+  /** Does `work`, at once where the database is open, and returns its result or the trouble; never throws. */
   async do<T>(work: (database: ShelfDatabase) => Promise<T>): Promise<Shelved<T>> {
     try {
-      const database = await this.#open().catch((error: unknown) => {
-        this.#database = null;
-        throw error;
-      });
-      return { ok: true, value: await work(database) };
+      return { ok: true, value: await work(this.#opened ?? (await this.#open())) };
     } catch (error) {
       return { ok: false, trouble: troubleOf(error) };
     }
@@ -119,16 +116,27 @@ export class ShelfConnection {
 
   /** Closes it; the browser finishes what is under way. */
   async close(): Promise<void> {
-    const database = await this.#database?.catch(() => null);
+    const database = await this.#opening?.catch(() => null);
     database?.close();
-    this.#database = null;
+    this.#forget();
   }
 
-  #open(): Promise<ShelfDatabase> {
-    this.#database ??= openShelfDatabase(this.#name, () => {
-      this.#database = null;
-    });
-    return this.#database;
+  async #open(): Promise<ShelfDatabase> {
+    this.#opening ??= openShelfDatabase(this.#name, () => this.#forget());
+    const opening = this.#opening;
+    try {
+      const database = await opening;
+      if (opening === this.#opening) this.#opened = database;
+      return database;
+    } catch (error) {
+      this.#forget();
+      throw error;
+    }
+  }
+
+  #forget(): void {
+    this.#opening = null;
+    this.#opened = null;
   }
 }
 
