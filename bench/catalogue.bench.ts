@@ -81,7 +81,8 @@ for (const size of SIZES) {
         'cores used': (cpu / 1e6 / seconds).toFixed(2),
         'CPU s': (cpu / 1e6).toFixed(2),
         'peak MB': Math.round(peak / 1024),
-        'bad rows': lines.length - 1,
+        // Without the last line of the command and that of the figures.
+        'bad rows': lines.length - 2,
       };
     }
   }

@@ -106,8 +106,8 @@ export function wrongImport(file: string, specifier: string): string | null {
 function wrongLayer(file: string, from: string, target: string): string | null {
   if (!/\.\w+$/.test(target)) return `write the extension: a relative import names its file in full.`;
   if (target.startsWith('..')) {
-    const isData = /^\.\.\/public\/.+\.json$/.test(target);
-    return isData ? null : 'only JSON under public may be imported from outside src.';
+    const isData = /^\.\.\/(public\/.+|package)\.json$/.test(target);
+    return isData ? null : 'only JSON under public and package.json may be imported from outside src.';
   }
   if (isStyles(target)) return null;
   const to = layerOf(target);

@@ -7,16 +7,35 @@ import type { JobIssue } from '../core/index.ts';
 
 const writeSome = promisify(write);
 
-/** A write that failed, as on a full disk, and how far the output got before. */
+/** What the system says where a disk takes no more, in plain words; the system's own message elsewhere. */
+const REASONS: Readonly<Record<string, string>> = {
+  ENOSPC: 'no space left on device',
+  EDQUOT: 'disk quota exceeded',
+  EFBIG: 'file too large',
+  EIO: 'the device failed',
+};
+
+/** Error number of a full quota in Linux, for which Node has no name. */
+const EDQUOT = -122;
+
+/** A write that failed, as on a full disk. */
 export class WriteError extends Error {
+  /** Why, and how far the output got. */
+  readonly reason: string;
   /** Whether the reader has closed the pipe, as `head` does once it has enough: no failure of the command. */
   readonly isClosedPipe: boolean;
 
-  constructor(cause: NodeJS.ErrnoException, bytes: number, lines: number) {
-    const why = cause.message.replace(/, write$/, '');
-    const whole = `${lines} whole ${lines === 1 ? 'line' : 'lines'}`;
-    super(`got ${why}, after ${bytes} bytes (${whole}); allowed: the whole output; make room and run it again`);
-    this.isClosedPipe = cause.code === 'EPIPE';
+  constructor(cause: NodeJS.ErrnoException, howFar = '') {
+    const code = cause.errno === EDQUOT ? 'EDQUOT' : (cause.code ?? '');
+    const reason = `${REASONS[code] ?? cause.message.replace(/, (write|open)\b.*$/, '')}${howFar}`;
+    super(`got ${reason}; allowed: the whole output; make room and run it again`);
+    this.reason = reason;
+    this.isClosedPipe = code === 'EPIPE';
+  }
+
+  /** Whether an error of the system says that there is no room, as against a place where nothing may be written. */
+  static isFull({ code = '', errno }: NodeJS.ErrnoException): boolean {
+    return Object.hasOwn(REASONS, code) || errno === EDQUOT;
   }
 }
 
@@ -71,7 +90,8 @@ export class FileSink implements Sink {
       return (await writeSome(this.#file, bytes, 0, bytes.length, at)).bytesWritten;
     } catch (error) {
       const cause = error as NodeJS.ErrnoException;
-      if (cause.code !== 'EAGAIN') throw new WriteError(cause, this.#bytes, this.#lines);
+      const whole = `${this.#lines} whole ${this.#lines === 1 ? 'line' : 'lines'}`;
+      if (cause.code !== 'EAGAIN') throw new WriteError(cause, `, after ${this.#bytes} bytes (${whole})`);
       // The pipe is full, and another program has set it not to wait.
       await setTimeout(5);
       return 0;
@@ -79,12 +99,16 @@ export class FileSink implements Sink {
   }
 }
 
+/** Back to the beginning of the line on the screen, and empties it. */
+const CLEAR = '\r\u001b[K';
+
 /** Where a command reads and writes: the three standard streams, or those of a test. */
 export class Terminal {
   /** What `-` reads. */
   readonly input: Readable;
   readonly #output: Sink;
   readonly #errors: Sink;
+  #hasStatus = false;
 
   constructor(input: Readable, output: Sink, errors: Sink) {
     this.input = input;
@@ -92,23 +116,49 @@ export class Terminal {
     this.#errors = errors;
   }
 
-  /** Whether a person reads standard error as it comes. */
-  get isWatched(): boolean {
-    return this.#errors.isTerminal;
-  }
-
   /** Writes to standard output. */
   print(content: string | Uint8Array): Promise<void> {
     return this.#output.write(content);
   }
 
-  /** Writes lines to standard error; paths and values of a broken file may hold line breaks and control characters. */
-  say(lines: readonly string[]): Promise<void> {
-    return this.#errors.write(lines.map((line) => `${line.replace(/\p{Cc}+/gu, ' ')}\n`).join(''));
+  /**
+   * Writes lines to standard error; paths and values of a broken file may hold line breaks and control characters. Where
+   * nobody reads standard error any more the run goes on: it has its output yet to write, and its exit code.
+   */
+  async say(lines: readonly string[]): Promise<void> {
+    if (lines.length === 0) return;
+    await this.#tell(lines.map((line) => `${line.replace(/\p{Cc}+/gu, ' ')}\n`).join(''));
   }
 
   /** Writes each issue to standard error in a line of its own, as `path: message`. */
   complain(issues: readonly JobIssue[], prefix = ''): Promise<void> {
     return this.say(issues.map(({ path, message }) => `${prefix}${path}: ${message}`));
+  }
+
+  /**
+   * Whether a status can be shown: standard error is a screen.
+   * @param isOutputApart whether the output goes elsewhere than to standard output; where that is a screen too, it is status enough
+   */
+  canShowStatus(isOutputApart: boolean): boolean {
+    return this.#errors.isTerminal && (isOutputApart || !this.#output.isTerminal);
+  }
+
+  /** Shows a short line on the screen in place of the last one; the next that is said takes its place. */
+  async showStatus(line: string): Promise<void> {
+    await this.#tell(line);
+    this.#hasStatus = true;
+  }
+
+  /** Takes the status from the screen. */
+  async clearStatus(): Promise<void> {
+    await this.#tell('');
+  }
+
+  async #tell(text: string): Promise<void> {
+    const cleared = this.#hasStatus ? CLEAR + text : text;
+    this.#hasStatus = false;
+    await this.#errors.write(cleared).catch((error) => {
+      if (!(error instanceof WriteError && error.isClosedPipe)) throw error;
+    });
   }
 }

@@ -70,8 +70,8 @@ export const build = (): void => {
 };
 
 /** Runs a command in a process of its own. */
-export const runProcess = (name: string, words: readonly string[], input?: string | Uint8Array) =>
-  spawnSync(process.execPath, processWords(name, words), { input, encoding: 'utf8', maxBuffer: 1e9 });
+export const runProcess = (name: string, words: readonly string[], input?: string | Uint8Array, cwd?: string) =>
+  spawnSync(process.execPath, processWords(name, words), { input, cwd, encoding: 'utf8', maxBuffer: 1e9 });
 
 /** Runs a command in a process of its own with its standard output in the file at `path`. */
 export function runInto(path: string, name: string, words: readonly string[], input?: string) {

@@ -1,8 +1,10 @@
-import { lstat, open as openFile, realpath, rm } from 'node:fs/promises';
+import { createHash } from 'node:crypto';
+import { readFile, realpath } from 'node:fs/promises';
 import { availableParallelism } from 'node:os';
 import { dirname, extname } from 'node:path';
 import process from 'node:process';
 import type { Readable } from 'node:stream';
+import { version } from '../../../package.json';
 import { jobIssue } from '../../core/index.ts';
 import { readStockCovers, type StockCover } from '../../output/catalogue/stockCover.ts';
 import { templateTable } from '../../output/catalogue/templateTable.ts';
@@ -10,15 +12,19 @@ import { BadInput, badWord } from '../badInput.ts';
 import { EXIT } from '../exitCode.ts';
 import { readText } from '../readText.ts';
 import { type Command, command } from '../runCommand.ts';
-import { FileSink, type Terminal } from '../terminal.ts';
+import { type Terminal, WriteError } from '../terminal.ts';
 import type { Words } from '../words.ts';
 import { type BatchResult, batchWork, outputHeader, type Task, table } from './batchWork.ts';
-import { type EarlierRun, earlierRun, rowsAfter } from './earlierRun.ts';
-import { batches, inOrder } from './inOrder.ts';
+import { inOrder } from './inOrder.ts';
+import { inputMark } from './inputMark.ts';
+import { runFiles } from './keptOutput.ts';
 import { openBooks, openInput } from './openInput.ts';
+import { outputInto, printedOutput } from './openOutput.ts';
 import { readPart } from './part.ts';
 import { startPool } from './pool.ts';
-import type { Row } from './row.ts';
+import { Progress } from './progress.ts';
+import { type Batch, type RowsRead, RowTally } from './rowTally.ts';
+import { FIRST_MARK, type Reached, type RunHead } from './runRecord.ts';
 
 const USAGE = `Computes many jobs in one run, one row or line of output for each.
 
@@ -45,8 +51,10 @@ with the fields of a job but no book; cut width, cut height and pocket depth mus
   --to jsonl       a JSON document a line (usual)
   --to csv         a table
   --separator ,    between the cells of a table that is written: , ; or tab
-  --out file       where the output goes, instead of standard output; an older file there is replaced, but none that is read
-  --resume         goes on with the output that a run broken off has left in --out, after its last whole line
+  --out file       where the output goes, instead of standard output; an older file there is replaced once the new one is whole,
+                   but none that is read. Until then the output grows in file.part; file.run is the record of the run
+  --resume         goes on with the run to --out that was broken off, whatever ended it; its messages are said again, and output,
+                   messages, last line and exit code are those of a run that was not. Where nothing is left to do it says so again
   --part k/n       only the k-th of n parts of the rows; the outputs of all parts, one after another, are that of one run
   --dry-run        only checks every row, computes and writes nothing
   --cores n        cores to use, 1 to 256; usually all
@@ -58,9 +66,9 @@ Columns chance.closes_percent and chance.fits_percent of a table of jobs: how ma
 every way, by the quick reckoning from the doubts of the inputs, as the verdict goes.
 
 A bad row is named on standard error and left out; the last line there says how many were done, how many were bad, and
-whether the output is complete. Ctrl-C ends the run after the rows in hand. Exit code: 0 none fails (every book has a
-cover), 1 at least one fails (a book has none), 2 bad input, 3 internal failure, 4 the output could not be written whole,
-130 interrupted.
+whether the output is complete. A screen shows how far the run is. Ctrl-C (or kill) ends it after the rows in hand, a second
+Ctrl-C at once. Exit code: 0 none fails (every book has a cover), 1 at least one fails (a book has none), 2 bad input,
+3 internal failure, 4 the output could not be written whole, 130 interrupted by Ctrl-C, 143 by kill.
 `;
 
 const OPTIONS = {
@@ -88,13 +96,19 @@ const AHEAD = 3;
 export const catalogueCommand = (script: URL): Command =>
   command(USAGE, OPTIONS, async (words, terminal) => {
     const interrupt = new AbortController();
-    const abort = () => interrupt.abort();
     // Once: a second Ctrl-C ends the process at once.
-    process.once('SIGINT', abort);
+    const stop = (signal: NodeJS.Signals) => {
+      ignore();
+      interrupt.abort(signal === 'SIGTERM' ? EXIT.terminated : EXIT.interrupted);
+    };
+    const ignore = () => {
+      for (const signal of ['SIGINT', 'SIGTERM']) process.off(signal, stop);
+    };
+    for (const signal of ['SIGINT', 'SIGTERM']) process.on(signal, stop);
     try {
       return await run(words, terminal, interrupt.signal, script);
     } finally {
-      process.off('SIGINT', abort);
+      ignore();
     }
   });
 
@@ -113,86 +127,101 @@ async function run(words: Words<typeof OPTIONS>, terminal: Terminal, interrupt: 
   const part = partText === null ? null : readPart(partText);
   const isDry = words.has('dry-run');
   const out = words.text('out');
-  if (words.has('resume') && out === null) throw badWord('--resume', 'no --out', '--out, with the file to go on with');
+  const isResumed = words.has('resume');
+  if (isResumed && out === null) throw badWord('--resume', 'no --out', '--out, with the file to go on with');
   if (isDry && out !== null) throw badWord('--out', 'it with --dry-run', 'one of the two: a dry run writes nothing');
   if (out !== null && (await isRead(out, [input, coverFile])))
     throw badWord('--out', `${out}, which is read`, 'another file');
 
   const covers = coverFile === null ? null : await readCovers(coverFile, terminal.input);
   const open = covers === null ? openInput : openBooks;
-  const { supply, header } = await open({ input, standardInput: terminal.input, interrupt, part });
+  const { supply, header, share } = await open({ input, standardInput: terminal.input, interrupt, part });
   const task: Task = { header, covers, maxGap, to, units, separator, isDry };
-  // The parts of a table, one after another, have its header once.
-  const withHeader = !isDry && (part === null || part.part === 1);
-  const earlier = out !== null && words.has('resume') ? await earlierRun(out, task, withHeader) : null;
+  const means = { to, separator, units, 'max-gap': maxGap, part: partText };
+  const read = coverFile === null ? [input] : [input, coverFile];
+  const head = out === null ? null : await runHead(script, means, read, interrupt);
+  if (head !== null && interrupt.aborted) {
+    await terminal.say([lastLine(FIRST_MARK, 'interrupted before the first row')]);
+    return interrupt.reason;
+  }
+  const output = out === null || head === null ? printedOutput(terminal) : await outputInto(out, head, isResumed);
 
-  const isCut = (): boolean => interrupt.aborted || supply.fault !== null;
-  const count = { done: earlier?.rows ?? 0, failing: earlier?.failing ?? 0, bad: 0 };
-  let rows = supply.rows;
-  if (out !== null && earlier !== null)
-    rows = rowsAfter(rows, earlier, out, task, (passed) => {
-      count.bad += passed - earlier.rows;
-    });
-  await toOutput(out, earlier?.bytes ?? 0, terminal, async (print) => {
-    if (withHeader && (earlier?.bytes ?? 0) === 0) await print(outputHeader(task));
-    for await (const result of results(task, rows, cores, script)) {
-      await print(result.output);
+  const tally = new RowTally(header);
+  const { start } = output;
+  let reached: Reached = start;
+  const isCut = () => !output.isDone && supply.isCut;
+  const goOn = output.isKept
+    ? 'the same command with --resume goes on from there'
+    : 'with --out, --resume can go on from there';
+  try {
+    for await (const complaints of output.earlierComplaints()) await terminal.say(complaints);
+    // The parts of a table, one after another, have its header once.
+    if (start.bytes === 0 && !isDry && (part === null || part.part === 1))
+      await output.write(outputHeader(task), [], reached);
+    const isShown = terminal.canShowStatus(out !== null) && !output.isDone;
+    const progress = isShown ? new Progress(terminal, start.rows) : null;
+    const todo = output.isDone ? [] : results(task, tally.batches(tally.after(start, supply), BATCH), cores, script);
+    for await (const { result, read } of todo) {
+      const { done, failing, bad } = reached;
+      const next = { ...read, done: done + result.done, failing: failing + result.failing, bad: bad + result.bad };
+      await output.write(result.output, result.complaints, next);
+      reached = next;
       await terminal.say(result.complaints);
-      count.done += result.done;
-      count.failing += result.failing;
-      count.bad += result.bad;
+      await progress?.show(read.rows, share(tally.rows));
     }
-    return !isCut();
-  });
+    await output.finish(reached, !isCut());
+  } catch (error) {
+    if (!(error instanceof WriteError) || error.isClosedPipe) throw error;
+    // Where standard error itself cannot be written, the exit code is the only message.
+    await terminal.say([lastLine(reached, `${error.reason}; make room, then ${goOn}`)]).catch(() => {});
+    return EXIT.outputCut;
+  } finally {
+    await output.close();
+  }
   if (supply.fault !== null) await terminal.complain([supply.fault]);
-  if (isDry || isCut() || count.bad > 0 || earlier !== null || terminal.isWatched)
-    await terminal.say([summary(count, { isCut: isCut(), isDry, isInterrupted: interrupt.aborted, earlier })]);
-  if (interrupt.aborted) return EXIT.interrupted;
-  if (isCut() || count.bad > 0) return EXIT.badInput;
-  return count.failing > 0 ? EXIT.fails : EXIT.noneFails;
+  const where = reached.last === '' ? 'before the first row' : `after ${reached.last}`;
+  const broken = supply.fault === null ? `interrupted ${where}` : `nothing ${where} could be read`;
+  await terminal.say([
+    isDry ? dryLine(reached, isCut() ? broken : null) : lastLine(reached, isCut() ? `${broken}; ${goOn}` : null),
+  ]);
+  if (isCut() && interrupt.aborted) return interrupt.reason;
+  if (isCut() || reached.bad > 0) return EXIT.badInput;
+  return reached.failing > 0 ? EXIT.fails : EXIT.noneFails;
 }
 
 const SEPARATORS = { ',': ',', ';': ';', tab: '\t' } as const;
 
-type Print = (content: string | Uint8Array) => Promise<void>;
+/** What a run is; of the words only those that its output follows from. */
+async function runHead(
+  script: URL,
+  words: Readonly<Record<string, string | number | null>>,
+  inputs: readonly string[],
+  interrupt: AbortSignal,
+): Promise<RunHead> {
+  const given = Object.entries(words).flatMap(([word, value]) => (value === null ? [] : [[word, String(value)]]));
+  return {
+    format: 'coverwright-run',
+    version: 1,
+    tool: await toolName(script),
+    words: Object.fromEntries(given),
+    inputs: await Promise.all(inputs.map((input) => inputMark(input, interrupt))),
+  };
+}
 
-/**
- * Gives `write` what takes the output: standard output, or a file. A file may have another writer, a run that was thought dead: it has the
- * same rows at the same places where this run goes on with them, and a file of its own where this run begins anew.
- * @param kept bytes of the file that stay, those of an earlier run
- * @param write tells whether the output is whole
- * @throws BadInput where the file cannot be there
- */
-async function toOutput(
-  out: string | null,
-  kept: number,
-  terminal: Terminal,
-  write: (print: Print) => Promise<boolean>,
-): Promise<void> {
-  if (out === null) {
-    await write((content) => terminal.print(content));
-    return;
-  }
-  const older = kept > 0 ? null : await lstat(out).catch(() => null);
-  // Where the folder does not let it go, it is written over.
-  if (older?.isFile()) await rm(out).catch(() => {});
-  const file = await openFile(out, kept > 0 ? 'r+' : 'w').catch((error: NodeJS.ErrnoException) => {
-    throw badWord('--out', error.message, 'a file in a folder that can be written to');
-  });
-  try {
-    const sink = new FileSink(file.fd, kept > 0 ? kept : null);
-    const isWhole = await write((content) => sink.write(content));
-    if (isWhole && kept > 0) await file.truncate(kept + sink.bytes);
-  } finally {
-    await file.close();
-  }
+/** The version of this tool, and a mark of the very program: half an output by another may not go with half of this one's. */
+async function toolName(script: URL): Promise<string> {
+  const program = await readFile(script).catch(() => null);
+  return program === null ? version : `${version} ${createHash('sha256').update(program).digest('hex').slice(0, 12)}`;
 }
 
 /** Whether a run writes over what it reads: one of these files, or a job of one of these folders. */
 async function isRead(out: string, inputs: readonly (string | null)[]): Promise<boolean> {
-  const place = (name: string) => realpath(name).catch(() => null);
-  const places = [await place(out), extname(out) === '.json' ? await place(dirname(out)) : null];
-  const read = await Promise.all(inputs.map((input) => (input === null || input === '-' ? null : place(input))));
+  const real = (name: string) => realpath(name).catch(() => null);
+  const { place, part, record } = await runFiles(out);
+  const places = await Promise.all(
+    [place, part, record, ...(extname(out) === '.json' ? [dirname(out)] : [])].map(real),
+  );
+  const read = await Promise.all(inputs.map((input) => (input === null || input === '-' ? null : real(input))));
   return read.some((input) => input !== null && places.includes(input));
 }
 
@@ -205,19 +234,17 @@ function chooseInput(files: readonly string[], coverFile: string | null, books: 
   return { input: inputs[0]!, coverFile };
 }
 
-interface Course {
-  readonly isCut: boolean;
-  readonly isDry: boolean;
-  readonly isInterrupted: boolean;
-  readonly earlier: EarlierRun | null;
+interface Count {
+  readonly done: number;
+  readonly bad: number;
 }
 
-function summary({ done, bad }: { done: number; bad: number }, { isCut, isDry, isInterrupted, earlier }: Course) {
-  const before = isInterrupted ? 'interrupted: ' : '';
-  if (isDry) return `${before}${done} sound, ${bad} bad; ${isCut ? 'checked up to there' : 'nothing computed'}`;
-  const resumed = earlier === null ? '' : `, ${earlier.rows} of them by the run before`;
-  return `${before}${done} done${resumed}, ${bad} bad; output ${isCut ? 'stops there' : 'complete'}`;
-}
+/** @param broken why the output is not complete; null where it is */
+const lastLine = ({ done, bad }: Count, broken: string | null): string =>
+  `${done} done, ${bad} bad, output ${broken === null ? 'complete' : `not complete: ${broken}`}`;
+
+const dryLine = ({ done, bad }: Count, broken: string | null): string =>
+  `${done} sound, ${bad} bad, ${broken === null ? 'nothing computed' : `not all checked: ${broken}`}`;
 
 /** Largest file of ready-made covers read: some ten thousand of them. */
 const MAX_COVERS_BYTES = 10_000_000;
@@ -237,16 +264,28 @@ async function readCovers(file: string, input: Readable): Promise<readonly Stock
   return read.covers;
 }
 
-/** Works the rows off in batches: on one core here, on more in threads, this one being left to reading and writing. */
-async function* results(task: Task, rows: AsyncIterable<Row>, cores: number, script: URL): AsyncGenerator<BatchResult> {
+/** What became of some rows, and how far the input was read with them. */
+interface Worked {
+  readonly result: BatchResult;
+  readonly read: RowsRead;
+}
+
+/** Works batches off: on one core here, on more in threads, this one being left to reading and writing. */
+async function* results(
+  task: Task,
+  batches: AsyncIterable<Batch, unknown, undefined>,
+  cores: number,
+  script: URL,
+): AsyncGenerator<Worked> {
   if (cores === 1) {
     const work = batchWork(task);
-    for await (const batch of batches(rows, BATCH)) yield work(batch);
+    for await (const { rows, read } of batches) yield { result: work(rows), read };
     return;
   }
   const pool = startPool(script, task, cores);
   try {
-    yield* inOrder(batches(rows, BATCH), (batch) => pool.run(batch), AHEAD * cores);
+    const work = async ({ rows, read }: Batch): Promise<Worked> => ({ result: await pool.run(rows), read });
+    yield* inOrder(batches, work, AHEAD * cores);
   } finally {
     await pool.close();
   }

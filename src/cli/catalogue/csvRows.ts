@@ -1,5 +1,6 @@
 import type { Readable } from 'node:stream';
 import { jobIssue } from '../../core/index.ts';
+import { BadInput } from '../badInput.ts';
 import { decodeText, TEXT_ALLOWED, TEXT_REMEDY } from '../decodeText.ts';
 import type { Row } from './row.ts';
 import { DamagedText, utf8Chunks } from './utf8Chunks.ts';
@@ -12,18 +13,19 @@ const MAX_ROW_BYTES = 1_000_000;
  * UTF-16 with its mark. What stands between the cells of the first row, a comma, a semicolon or a tab, separates all cells.
  *
  * Empty rows are passed over, stray quotes are taken as text. A row of another length than the first, too large, not in
- * UTF-8, or whose quote is never closed, comes as an issue in its place, and the rows after it are read. Lines are counted
- * from 1; a row that spans several is named by its first.
- * @param separator where it is known already
+ * UTF-8, or whose quote is never closed, comes as an issue in its place, and the rows after it are read: after a quote that is
+ * never closed those of the lines after it. Lines are counted from 1; a row that spans several is named by its first.
+ * @throws BadInput where a quote that is never closed has more after it than is kept, or UTF-16 breaks off: nothing after that
+ *   row can be read
  */
-export async function* csvRows(input: Readable, separator: string | null = null): AsyncGenerator<Row> {
-  const reader = new RowReader(separator);
+export async function* csvRows(input: Readable): AsyncGenerator<Row> {
+  const reader = new RowReader();
   try {
     for await (const chunk of utf8Chunks(input)) yield* reader.read(chunk);
     yield* reader.end();
   } catch (error) {
     if (!(error instanceof DamagedText)) throw error;
-    yield reader.refused(`${error.message} that breaks off or is damaged`, TEXT_ALLOWED, 'save the table again');
+    throw reader.broken(`${error.message} that breaks off or is damaged`, TEXT_ALLOWED, 'save the table again');
   }
 }
 
@@ -35,7 +37,7 @@ type Place = 'start' | 'bare' | 'quoted' | 'closing';
 
 class RowReader {
   /** Null until the first row tells. */
-  #separator: string | null;
+  #separator: string | null = null;
   /** Cells of the first row, to which the others must be equal. */
   #width: number | null = null;
   #line = 1;
@@ -48,10 +50,6 @@ class RowReader {
   #cellBytes = 0;
   #rowBytes = 0;
   #tooLarge: 'cell' | 'row' | null = null;
-
-  constructor(separator: string | null) {
-    this.#separator = separator;
-  }
 
   *read(chunk: Buffer): Generator<Row> {
     for (const [token] of chunk.toString('latin1').matchAll(TOKEN)) {
@@ -81,17 +79,37 @@ class RowReader {
   }
 
   *end(): Generator<Row> {
-    if (this.#place === 'quoted')
-      yield this.refused(
-        'a quote that is not closed',
-        'quotes in pairs',
-        'close the quote; nothing after it could be read',
-      );
-    else yield* this.#endRow();
+    if (this.#place !== 'quoted') {
+      yield* this.#endRow();
+      return;
+    }
+    const [got, allowed] = ['a quote that is not closed', 'quotes in pairs'];
+    if (this.#tooLarge !== null)
+      throw this.broken(got, allowed, `close the quote; nothing from there to line ${this.#line} could be read`);
+    yield this.refused(got, allowed, 'close the quote');
+    // All quotes after it stand in pairs, so this cannot happen again.
+    const [, ...rest] = this.#cell.replaceAll('"', '""').split(/\r\n|\r|\n/);
+    this.#line -= rest.length;
+    this.#cells = [];
+    this.#rowBytes = 0;
+    this.#cell = '';
+    this.#cellBytes = 0;
+    this.#place = 'start';
+    for (const line of rest) {
+      this.#firstLine = ++this.#line;
+      yield* this.read(Buffer.from(line, 'latin1'));
+      yield* this.#endRow();
+    }
   }
 
   refused(got: string, allowed: string, remedy: string): Row {
     return { source: `line ${this.#firstLine}`, issue: jobIssue('unreadable', '(row)', got, allowed, remedy) };
+  }
+
+  /** A row after which nothing can be read. */
+  broken(got: string, allowed: string, remedy: string): BadInput {
+    const path = `line ${this.#firstLine}: (row)`;
+    return new BadInput([jobIssue('unreadable', path, got, allowed, remedy)]);
   }
 
   #isSeparator(token: string): boolean {

@@ -6,7 +6,7 @@ import { type RowHeader, readHeader } from '../../output/catalogue/rowDocument.t
 import { BadInput, badWord } from '../badInput.ts';
 import { unreadable } from '../readText.ts';
 import { csvRows } from './csvRows.ts';
-import { folderRows, jobNames } from './folderRows.ts';
+import { folderRows, someJobNames } from './folderRows.ts';
 import { type Part, rangeOf } from './part.ts';
 import { RowSupply } from './rowSupply.ts';
 
@@ -24,6 +24,11 @@ interface OpenedInput {
   readonly supply: RowSupply;
   /** The job field of each column; empty for a folder, or where the run was interrupted at once. */
   readonly header: RowHeader;
+  /**
+   * How much of the input has been read, 0 to 1; null where its size is not known.
+   * @param rows rows taken so far
+   */
+  readonly share: (rows: number) => number | null;
 }
 
 /**
@@ -32,40 +37,47 @@ interface OpenedInput {
  */
 export async function openInput({ input, standardInput, interrupt, part }: Source): Promise<OpenedInput> {
   if (input !== '-' && (await isFolder(input))) {
-    const names = await jobNames(input).catch((error) => {
-      throw new BadInput([unreadable(error, input)]);
-    });
-    if (names.length === 0)
-      throw unusable('(file)', `no job files in ${input}`, 'a folder with .json files', 'check the name and the place');
+    const names = await someJobNames(input);
     const taken = part === null ? names : names.slice(...rangeOf(part, names.length));
-    return { supply: new RowSupply(folderRows(input, taken), input, interrupt), header: [] };
+    const supply = new RowSupply(folderRows(input, taken), input, interrupt);
+    return { supply, header: [], share: (rows) => shareOf(rows, taken.length) };
   }
   if (input === '-' && part !== null)
     throw badWord('--part', 'standard input', 'a table or a folder, whose rows can be counted first');
-  const range = part === null ? undefined : rangeOf(part, await countRows(input));
-  const stream = addAbortSignal(interrupt, input === '-' ? standardInput : createReadStream(input));
-  const supply = new RowSupply(csvRows(stream), input, interrupt);
+  const range = part === null ? undefined : rangeOf(part, await countRows(input, interrupt));
+  const size =
+    input === '-'
+      ? null
+      : await stat(input).then(
+          ({ size }) => size,
+          () => null,
+        );
+  const file = input === '-' ? null : createReadStream(input);
+  const share = (rows: number): number | null => {
+    if (range !== undefined) return shareOf(rows, range[1] - range[0]);
+    return file === null || size === null ? null : shareOf(file.bytesRead, size);
+  };
+  const supply = new RowSupply(csvRows(addAbortSignal(interrupt, file ?? standardInput)), input, interrupt);
   const { value: first } = await supply.rows.next();
   if (supply.fault !== null) throw new BadInput([supply.fault]);
-  if (first === undefined && interrupt.aborted) return { supply, header: [] };
+  if (first === undefined && interrupt.aborted) return { supply, header: [], share };
   if (first === undefined)
     throw unusable('(file)', 'an empty table', 'a first row that names the columns', 'see --help');
   if ('issue' in first) throw new BadInput([{ ...first.issue, path: first.source }]);
   const read = readHeader('cells' in first ? first.cells : []);
   if (!read.ok) throw new BadInput(read.issues);
   if (range !== undefined) supply.takeOnly(...range);
-  return { supply, header: read.header };
+  return { supply, header: read.header, share };
 }
 
+const shareOf = (done: number, all: number): number => (all === 0 ? 1 : Math.min(1, done / all));
+
 /** Rows of a table after its first; where it cannot be read, those up to there: the run itself says why. */
-async function countRows(table: string): Promise<number> {
-  let rows = -1;
-  try {
-    for await (const _ of csvRows(createReadStream(table))) rows++;
-  } catch (error) {
-    unreadable(error, table);
-  }
-  return Math.max(0, rows);
+async function countRows(table: string, interrupt: AbortSignal): Promise<number> {
+  const { rows } = new RowSupply(csvRows(createReadStream(table)), table, interrupt);
+  let count = -1;
+  for await (const _ of rows) count++;
+  return Math.max(0, count);
 }
 
 /** Opens a table of books for ready-made covers; a column that is no book field would be ignored and so is refused. */

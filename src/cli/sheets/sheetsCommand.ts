@@ -4,7 +4,7 @@ import { type OpenedJob, openJob, parseJobText, workedIn } from '../../core/inde
 import { type MachineProfile, parseMachineText } from '../../output/machine/machineProfile.ts';
 import { today } from '../../output/today.ts';
 import { BadInput, badWord } from '../badInput.ts';
-import { jobNames } from '../catalogue/folderRows.ts';
+import { someJobNames } from '../catalogue/folderRows.ts';
 import { isFolder } from '../catalogue/openInput.ts';
 import { EXIT } from '../exitCode.ts';
 import { readJobText } from '../readJob.ts';
@@ -95,12 +95,15 @@ export const sheetsCommand = command(USAGE, SHEETS_OPTIONS, async (words, termin
   return exit;
 });
 
-/** The job files named, and those of the folders named. */
+/**
+ * The job files named, and those of the folders named.
+ * @throws BadInput for a folder that cannot be read or has none
+ */
 async function jobFilesNamed(names: readonly string[]): Promise<readonly string[]> {
   const files = await Promise.all(
     names.map(async (name) =>
       name !== '-' && (await isFolder(name).catch(() => false))
-        ? (await jobNames(name)).map((job) => join(name, job))
+        ? (await someJobNames(name)).map((job) => join(name, job))
         : [name],
     ),
   );

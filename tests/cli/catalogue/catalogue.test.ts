@@ -17,7 +17,7 @@ describe('the catalogue command', () => {
 
   test('prints for each row the report that the job has alone', async () => {
     const { status, stdout, stderr } = await run(['-'], `${HEADER}\nTide ledger,165,240,28,1.5875,1.984375,\n`);
-    expect(stderr).toBe('');
+    expect(stderr).toBe('1 done, 0 bad, output complete\n');
     expect(status).toBe(0);
     const { source, ...report } = JSON.parse(stdout);
     const job = soundJob({
@@ -38,7 +38,7 @@ describe('the catalogue command', () => {
       expect(status).toBe(2);
       expect(lines(stdout).map((line) => JSON.parse(line).job.name)).toEqual(['A', 'E']);
       const complaints = lines(stderr);
-      expect(complaints.pop()).toBe('2 done, 3 bad; output complete');
+      expect(complaints.pop()).toBe('2 done, 3 bad, output complete');
       expect(complaints.map((line) => line.split(': ').slice(0, 2))).toEqual([
         ['line 3', 'book.width_mm'],
         ['line 4', '(row)'],
@@ -103,7 +103,7 @@ describe('the catalogue command', () => {
       `${typed.replaceAll(',', ';')}\nA;165,5;8½ in;2,8 cm;4 to 5 oz\n`,
     ]) {
       const { status, stdout, stderr } = await run(['-'], table);
-      expect({ status, stderr }).toEqual({ status: 0, stderr: '' });
+      expect({ status, stderr }).toEqual({ status: 0, stderr: '1 done, 0 bad, output complete\n' });
       const { source: _source, ...report } = JSON.parse(stdout);
       expect(report).toEqual(JSON.parse(JSON.stringify(expected)));
     }
@@ -118,7 +118,7 @@ describe('the catalogue command', () => {
       'line 2 leather.outside',
       'line 3 book.thickness_mm',
       'line 3 leather',
-      '0 done, 2 bad; output complete',
+      '0 done, 2 bad, output complete',
     ]);
     expect(complaints[0]).toMatch(/got "1,500"; allowed: .+; Write 1\.500 or 1500: the comma could mean either\.$/);
     expect(complaints[1]).toContain('Feet are not read');

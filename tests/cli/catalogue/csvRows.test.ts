@@ -80,12 +80,33 @@ describe('a table read row by row', () => {
     ]);
   });
 
-  test('reports a quote that swallows the rest of a large file once', async () => {
-    const rows = await rowsOf(`a,b\n1,2\n"3,4\n${'5,6\n'.repeat(1_000_000)}`, 65_536);
+  test.each([1, 3, 1000])('reads the rows after a quote that is never closed, in pieces of %d', async (chunk) => {
+    for (const opening of ['"3,4', '3,"4', '"p\nq","3\'']) {
+      const at = opening.split('\n').length + 2;
+      expect(shown(await rowsOf(`a,b\n1,2\n${opening}\n5,""\r\n\n"",6\n7\n8,9`, chunk))).toEqual([
+        ['line 1', ['a', 'b']],
+        ['line 2', ['1', '2']],
+        ['line 3', 'a quote that is not closed'],
+        [`line ${at + 1}`, ['5', '']],
+        [`line ${at + 3}`, ['', '6']],
+        [`line ${at + 4}`, '1 cell'],
+        [`line ${at + 5}`, ['8', '9']],
+      ]);
+    }
+  });
+
+  test('says of a quote that swallows the rest of a large file how far that goes', async () => {
+    const rows: Row[] = [];
+    const reading = async () => {
+      const text = `a,b\n1,2\n"3,4\n${'5,6\n'.repeat(1_000_000)}`;
+      for await (const row of csvRows(Readable.from([Buffer.from(text)]))) rows.push(row);
+    };
+    await expect(reading()).rejects.toThrow(
+      /^got a quote that is not closed; allowed: .+; close the quote; nothing from there to line 1000004 could be read$/,
+    );
     expect(shown(rows)).toEqual([
       ['line 1', ['a', 'b']],
       ['line 2', ['1', '2']],
-      ['line 3', 'a quote that is not closed'],
     ]);
   });
 

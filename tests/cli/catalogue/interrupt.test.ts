@@ -6,7 +6,7 @@ import { build, lines, processWords, scratch } from '../commandLine.ts';
 const HEADER = 'name,book.width_mm,book.height_mm,book.thickness_mm,leather.outside.min_mm,leather.outside.max_mm';
 
 /** Starts the command, interrupts it once it has written something, and gives what it said. */
-async function interrupted(words: readonly string[], input?: string) {
+async function interrupted(words: readonly string[], input?: string, signal: 'SIGINT' | 'SIGTERM' = 'SIGINT') {
   const child = spawn(process.execPath, processWords('catalogue', words));
   // The command may end before it has taken all.
   child.stdin.on('error', () => {});
@@ -23,7 +23,7 @@ async function interrupted(words: readonly string[], input?: string) {
     said.stderr += text;
   });
   await first;
-  child.kill('SIGINT');
+  child.kill(signal);
   const status = await new Promise((resolve) => child.on('close', (code, signal) => resolve(code ?? signal)));
   return { ...said, status };
 }
@@ -52,7 +52,11 @@ describe('an interrupted catalogue', () => {
           .map((i) => `line ${i + 2}`),
       );
       const complaints = lines(stderr);
-      expect(complaints.pop()).toBe(`interrupted: ${done.length} done, ${complaints.length} bad; output stops there`);
+      const count = `${done.length} done, ${complaints.length - 1} bad`;
+      const where = `line ${done.length + complaints.length}`;
+      expect(complaints.pop()).toBe(
+        `${count}, output not complete: interrupted after ${where}; with --out, --resume can go on from there`,
+      );
     },
   );
 
@@ -62,11 +66,13 @@ describe('an interrupted catalogue', () => {
     const job = { format: 'coverwright-job', version: 1, book: { width_mm: 165, height_mm: 240, thickness_mm: 28 } };
     const text = JSON.stringify({ ...job, leather: { outside: { min_mm: 1, max_mm: 2 } } });
     for (let i = 0; i < 3000; i++) file(`${i}.json`, text);
-    const { stdout, stderr, status } = await interrupted([folder, '--cores', '1']);
+    const { stdout, stderr, status } = await interrupted([folder, '--cores', '1'], undefined, 'SIGTERM');
     remove();
-    expect(status).toBe(130);
+    expect(status).toBe(143);
     const { length } = lines(stdout);
     expect(length).toBeLessThan(3000);
-    expect(stderr).toBe(`interrupted: ${length} done, 0 bad; output stops there\n`);
+    expect(stderr).toMatch(
+      new RegExp(`^${length} done, 0 bad, output not complete: interrupted after \\d+\\.json; with --out, .*\n$`),
+    );
   });
 });
