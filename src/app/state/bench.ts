@@ -9,6 +9,7 @@ import {
   printer,
   type Report,
   type ReportTrials,
+  repeated,
   valueAt,
 } from '../../core/index.ts';
 import { type JobAction, type JobHistory, jobHistory } from './jobHistory.ts';
@@ -72,10 +73,14 @@ export function createBench(start: JobHistory): BenchStore {
   }));
 }
 
-function outcome(job: Job): Pick<Bench, 'design' | 'report'> {
-  const design = coverDesign(job);
+/** What follows from a job. The job asked for last is answered from memory: the start works it out before the bench is made. */
+export const outcome = repeated((job: Job): Pick<Bench, 'design' | 'report'> => {
+  const design = designOf(job);
   return { design, report: designReport(design) };
-}
+});
+
+/** The first half of `outcome`, so that the start can take it in two steps. */
+export const designOf = repeated(coverDesign);
 
 /** The unit is read from the document, so that a field that cannot be used does not delay it. */
 function lengthsOf({ document }: JobHistory, last?: Printer): Printer {
