@@ -6,7 +6,7 @@ import { setTimeout } from 'node:timers/promises';
 import { afterAll, beforeAll, expect, test } from 'vitest';
 import { randomDraws } from '../../src/core/math/randomDraws.ts';
 import { jobTable } from '../cli/catalogue/jobTable.ts';
-import { build, processWords, runProcess, scratch } from '../cli/commandLine.ts';
+import { build, lines, processWords, runProcess, scratch } from '../cli/commandLine.ts';
 import { proofSize } from './proofSize.ts';
 
 const CORES = [1, 2, 4].slice(0, proofSize(3, 1));
@@ -57,9 +57,10 @@ test(
               counts['gone on after a mark']++;
           }
           const { status, stdout, stderr } = runProcess('catalogue', words);
-          expect({ status, stdout, isSame: stderr === whole.stderr }).toEqual({
+          expect({ status, stdout, last: lines(stderr).at(-1), isSame: stderr === whole.stderr }).toEqual({
             status: whole.status,
             stdout: '',
+            last: lines(whole.stderr).at(-1),
             isSame: true,
           });
           expect(readFileSync(out, 'utf8') === whole.stdout).toBe(true);
