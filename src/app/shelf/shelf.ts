@@ -2,6 +2,7 @@ import type { JobRecord } from '../../core/index.ts';
 import { freshId } from '../state/freshId.ts';
 import { type DamagedRecord, isSoundJob, isSoundVersion, whyDamaged } from './damaged.ts';
 import { keepVersion } from './keepVersion.ts';
+import { readAll } from './readAll.ts';
 import { inTransaction, type JobVersion, ShelfConnection, type ShelfJob, versionsOf } from './shelfDatabase.ts';
 import { type Shelved, TROUBLE } from './shelfTrouble.ts';
 
@@ -60,14 +61,14 @@ export class Shelf {
   /** All that is in the database; jobs last saved first. */
   read(): Promise<Shelved<ShelfContent>> {
     return this.connection.do(async (database) => {
-      const { store } = database.transaction('jobs');
-      const [keys, records] = await Promise.all([store.getAllKeys(), store.getAll()]);
-      const sound = records.filter(isSoundJob).sort((a, b) => b.savedAt - a.savedAt || a.name.localeCompare(b.name));
+      const records = await readAll(database, 'jobs');
+      const jobs = records.map(({ record }) => record as ShelfJob);
+      const sound = jobs.filter(isSoundJob).sort((a, b) => b.savedAt - a.savedAt || a.name.localeCompare(b.name));
       return {
         standing: sound.filter(({ removedAt }) => removedAt === null),
         removed: sound.filter(({ removedAt }) => removedAt !== null),
         damaged: records
-          .map((record, i) => ({ key: keys[i]!, record, why: whyDamaged(record) }))
+          .map(({ key, record }) => ({ key, record, why: whyDamaged(record) }))
           .filter(({ why }) => why !== null),
       };
     });
