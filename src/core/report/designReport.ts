@@ -49,6 +49,7 @@ export function briefReport(design: CoverDesign): BriefReport {
     headline: headline(context, checks),
     state: overallState(checks, verdict),
     verdict,
+    origin: 'quick model',
   };
 }
 
