@@ -48,15 +48,21 @@ export default defineConfig({
     modulePreload: {
       polyfill: false,
       // The lists of what late parts import weigh 2 kB in the first script: only the parts of the first screen have theirs.
-      resolveDependencies: (file, imports) => (/(Cards|LitScene)-/.test(file) ? imports : []),
+      resolveDependencies: (file, imports) => (/(bench|Cards|LitScene)-/.test(file) ? imports : []),
     },
     rolldownOptions: {
       input: { index: 'src/index.html', sw: 'src/app/offline/serviceWorker.ts' },
       // A service worker keeps its name, for browsers look there for a newer one, and answers for the folder it is in.
       output: {
         entryFileNames: ({ name }) => (name === 'sw' ? 'sw.js' : 'assets/[name]-[hash].js'),
-        // All that the first paint needs in one file: it packs smaller than many. The service worker stands alone.
-        codeSplitting: { groups: [{ name: 'first', tags: ['$initial'], test: /^(?!.*serviceWorker)/ }] },
+        // All that the first words need in one file, and all that answers to keys in another: they pack smaller than many. The
+        // service worker stands alone.
+        codeSplitting: {
+          groups: [
+            { name: 'first', tags: ['$initial'], test: /^(?!.*serviceWorker)/, priority: 2 },
+            { name: 'bench', test: /app\/Bench\.tsx$/, priority: 1 },
+          ],
+        },
       },
     },
   },

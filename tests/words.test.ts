@@ -2,7 +2,8 @@ import { readdirSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { describe, expect, test } from 'vitest';
 import { termIn } from '../src/core/words/termIn.ts';
-import { termOf, WORDS } from '../src/core/words/vocabulary.ts';
+import { termOf } from '../src/core/words/vocabulary.ts';
+import { WORDS } from '../src/core/words/words.ts';
 import { readTextsOf, readTextsUnder } from './readText.ts';
 import { hyphenMinus, wordsAgainst } from './wordsAgainst.ts';
 

@@ -1,4 +1,5 @@
-import { termOf, WORDS } from '../src/core/words/vocabulary.ts';
+import { termOf } from '../src/core/words/vocabulary.ts';
+import { WORDS } from '../src/core/words/words.ts';
 
 const anywhere = (said: string): RegExp =>
   new RegExp(`(?<![\\p{L}-])${said.replace(/ /g, '\\s+')}(?![\\p{L}-])`, 'giu');

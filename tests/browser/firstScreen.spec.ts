@@ -1,5 +1,6 @@
 import type { Page } from '@playwright/test';
 import { expect, stripSettles, test } from './bench.ts';
+import { withoutWebGl } from './webGl.ts';
 
 /**
  * What the first screen asks of the eye. The page that was here before had, with the section in place of the scene: 156
@@ -117,4 +118,32 @@ test('nothing on the first screen moves while the page starts', async ({ bench }
       const total = shifts.reduce((sum, shift) => sum + Number.parseFloat(shift), 0);
       expect(total, shifts.join('\n')).toBeLessThan(MOST_SHIFT);
     });
+});
+
+test('the verdict stands before the bench is fetched, in the words and at the place that it keeps', async ({
+  page,
+}) => {
+  await page.addInitScript(withoutWebGl);
+  let letCome = (): void => {};
+  const isLet = new Promise<void>((resolve) => {
+    letCome = resolve;
+  });
+  await page.route(/bench-.*\.js/, (route) => isLet.then(() => route.continue()));
+  await page.goto('');
+  const said = page.locator('.verdict-said');
+  await expect(said).toContainText(/Least sure/);
+  const [first, place] = [await said.textContent(), await said.boundingBox()];
+  await expect(page.locator('.job-name')).toHaveText('Tide ledger');
+  await expect(page.locator('.stage')).toHaveCount(0);
+  letCome();
+  await expect(page.locator('.stage')).toHaveCount(1);
+  await expect(said).toHaveText(first!);
+  expect(await said.boundingBox()).toEqual(place);
+});
+
+test('where the bench cannot be fetched the page says so, under the verdict', async ({ page }) => {
+  await page.route(/bench-.*\.js/, (route) => route.abort());
+  await page.goto('');
+  await expect(page.getByRole('alert')).toContainText('could not be fetched');
+  await expect(page.locator('.headline')).toBeVisible();
 });

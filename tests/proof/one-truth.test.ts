@@ -19,7 +19,7 @@ import {
   type ResultOrigin,
 } from '../../src/core/index.ts';
 import { withStrip } from '../../src/core/report/withStrip.ts';
-import { WORDS } from '../../src/core/words/vocabulary.ts';
+import { WORDS } from '../../src/core/words/words.ts';
 import { benchSheetContent } from '../../src/output/benchSheet/benchSheetContent.ts';
 import { gapRange, REPORT_COLUMNS, reportRow } from '../../src/output/catalogue/reportColumns.ts';
 import { customerSheet } from '../../src/output/customerSheet/customerSheet.ts';

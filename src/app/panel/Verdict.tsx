@@ -1,10 +1,10 @@
-import { type ReactNode, type Ref, useId } from 'react';
+import { type Ref, useId } from 'react';
 import { EXAMPLE_JOBS, type JobDocument, sentence } from '../../core/index.ts';
 import { useBench, useDispatch } from '../state/BenchContext.tsx';
 import { type Bench, trialsOf } from '../state/bench.ts';
 import { addressOf } from '../state/place.ts';
+import { FitSaid, Headline } from './Headline.tsx';
 import { type OneThing, oneThing } from './oneThing.ts';
-import { VerdictMark } from './VerdictMark.tsx';
 
 /** A job without the unit in which it is worked, which may be chosen before anything else. */
 const besideUnits = ({ work: _, ...rest }: JobDocument): string => JSON.stringify(rest);
@@ -30,13 +30,7 @@ export function Verdict({ words, start }: VerdictProps) {
   const isFirst = useBench(isFirstVisit);
   return (
     <section ref={words} className="verdict" aria-label="The fit">
-      <div className="verdict-said">
-        <Headline verdict={verdict} state={state} headline={headline} />
-        <p className="least-sure">
-          {leastSure !== '' && `Least sure: ${leastSure}. `}
-          {differs}
-        </p>
-      </div>
+      <FitSaid verdict={verdict} state={state} headline={headline} leastSure={leastSure} differs={differs} />
       <p className="row next-thing not-printed">
         {isFirst ? (
           <>
@@ -65,35 +59,6 @@ export function Verdict({ words, start }: VerdictProps) {
     </section>
   );
 }
-
-type HeadlineProps = Pick<Bench['report'], 'verdict' | 'state' | 'headline'>;
-
-/** Its first clause is the verdict; the others are figures that stand in the picture too, each a short sentence here. */
-export function Headline({ verdict, state, headline }: HeadlineProps) {
-  const [main = '', ...rest] = headline.replace(/\.$/, '').split('; ');
-  return (
-    <p className="headline" aria-live="polite" data-verdict={verdict}>
-      <VerdictMark verdict={verdict} />
-      <span>
-        <b>{state}</b> {unbroken(main)}.{' '}
-        {rest.length > 0 && <span className="headline-rest">{rest.map(sentence).join(' ')}</span>}
-      </span>
-    </p>
-  );
-}
-
-/** A figure and its unit stay on one line. */
-const unbroken = (words: string): ReactNode =>
-  words.split(/((?:\d+ )?[\d./]+ (?:mm|in|oz)\b)/).map((part, i) =>
-    i % 2 === 0 ? (
-      part
-    ) : (
-      // biome-ignore lint/suspicious/noArrayIndexKey: the parts of a sentence keep their order
-      <span key={i} className="unbroken">
-        {part}
-      </span>
-    ),
-  );
 
 /** The one filled button. */
 function NextThing({ next }: { readonly next: OneThing }) {

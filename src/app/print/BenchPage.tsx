@@ -1,8 +1,8 @@
 import { type CoverDesign, coverSection, type Printer, patternDrawing } from '../../core/index.ts';
 import { versionMark } from '../../output/versionMark.ts';
 import { CutRows } from '../panel/CutRows.tsx';
+import { Headline } from '../panel/Headline.tsx';
 import { bookSentence, leatherSentence, seamSentence } from '../panel/jobSentences.tsx';
-import { Headline } from '../panel/Verdict.tsx';
 import Hatches from '../sheet/Hatches.tsx';
 import { SectionPicture } from '../sheet/SectionPicture.tsx';
 import { printedPicture } from '../stage/usePrintedPictures.ts';

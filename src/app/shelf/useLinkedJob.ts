@@ -1,6 +1,6 @@
 import { useEffect, useState } from 'react';
 import type { JobIssue } from '../../core/index.ts';
-import { isShareFragment, readShareFragment } from '../../output/shareLink/shareLink.ts';
+import { isShareFragment } from '../../output/shareLink/isShareFragment.ts';
 import { useDispatch } from '../state/BenchContext.tsx';
 
 /**
@@ -10,9 +10,12 @@ export function useLinkedJob(): { readonly issues: readonly JobIssue[] | null; r
   const dispatch = useDispatch();
   const [issues, setIssues] = useState<readonly JobIssue[] | null>(null);
   useEffect(() => {
-    const read = (): void => {
+    const read = async (): Promise<void> => {
       const { hash, pathname, search } = window.location;
       if (!isShareFragment(hash)) return;
+      // Few pages start from a link, and unpacking it is a library of its own.
+      const { readShareFragment } = await import('../../output/shareLink/shareLink.ts');
+      if (window.location.hash !== hash) return;
       const opened = readShareFragment(hash);
       setIssues(opened.ok ? null : opened.issues);
       if (!opened.ok) return;
@@ -20,9 +23,10 @@ export function useLinkedJob(): { readonly issues: readonly JobIssue[] | null; r
       // A reload then shows the job as edited, not the link's.
       window.history.replaceState(null, '', pathname + search);
     };
-    read();
-    window.addEventListener('hashchange', read);
-    return () => window.removeEventListener('hashchange', read);
+    const onChange = (): void => void read();
+    onChange();
+    window.addEventListener('hashchange', onChange);
+    return () => window.removeEventListener('hashchange', onChange);
   }, [dispatch]);
   return { issues, dismiss: () => setIssues(null) };
 }

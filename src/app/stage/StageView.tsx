@@ -2,8 +2,7 @@ import { type CSSProperties, lazy, type Ref, Suspense, useRef, useState } from '
 import type { SegmentId } from '../../core/index.ts';
 import { Awaited, awaitedWords } from '../loading/Awaited.tsx';
 import { ErrorBoundary } from '../loading/ErrorBoundary.tsx';
-import { firstPaint } from '../loading/firstPaint.ts';
-import { idle } from '../loading/idle.ts';
+import { quiet } from '../loading/quiet.ts';
 import type { Insets } from '../scene/insets.ts';
 import type { EdgeHandle, OnEdge } from '../scene/marks/EdgePicker.tsx';
 import { isWebGlKnown, type SceneAbsence } from '../scene/sceneProps.ts';
@@ -15,10 +14,9 @@ import { useColourScheme } from '../state/useColourScheme.ts';
 import { keptViewChoice } from '../state/viewChoice.ts';
 import { lookFrom, openingOf, poseWords, type StageState } from './stageState.ts';
 
-// Setting up a scene keeps page and driver busy, so it waits until the rest of the bench is shown.
+// Setting up a scene keeps page and driver busy, so it waits until the maker does something or the page is at rest.
 const LitScene = lazy(async () => {
-  await firstPaint;
-  await idle();
+  await quiet();
   const { warmUp } = await import('../scene/warmUp.ts');
   const [scene] = await Promise.all([import('./LitScene.tsx'), warmUp(keptViewChoice().look)]);
   return scene;

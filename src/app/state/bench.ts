@@ -10,6 +10,7 @@ import {
   type Report,
   type ReportTrials,
   type ResultOrigin,
+  repeated,
   valueAt,
 } from '../../core/index.ts';
 import { type JobAction, type JobHistory, jobHistory } from './jobHistory.ts';
@@ -62,7 +63,7 @@ export const gaveUp =
 export function createBench(start: JobHistory): BenchStore {
   return createStore<Bench>()((set) => ({
     history: start,
-    ...outcome(start.good.job),
+    ...outcomeAs(start.good.job, 'being worked out'),
     elastic: { status: 'solving' },
     settled: null,
     trials: null,
@@ -81,7 +82,7 @@ export function createBench(start: JobHistory): BenchStore {
         return {
           history,
           lengths: lengthsOf(history, bench.lengths),
-          ...(isChanged && outcome(job, isLost ? 'not known' : 'being worked out')),
+          ...(isChanged && outcomeAs(job, isLost ? 'not known' : 'being worked out')),
           ...(isChanged && !isLost && { elastic: { status: 'solving' } }),
         };
       }),
@@ -89,11 +90,20 @@ export function createBench(start: JobHistory): BenchStore {
   }));
 }
 
-/** What follows from a job at once. @param origin how it stands with the springy model */
-function outcome(job: Job, origin: ResultOrigin = 'being worked out'): Pick<Bench, 'design' | 'report'> {
-  const design = coverDesign(job);
-  return { design, report: { ...designReport(design), origin } };
+/** What follows from a job. The job asked for last is answered from memory: the start works it out before the bench is made. */
+export const outcome = repeated((job: Job): Pick<Bench, 'design' | 'report'> => {
+  const design = designOf(job);
+  return { design, report: designReport(design) };
+});
+
+/** The same, and how it stands with the springy model. */
+function outcomeAs(job: Job, origin: ResultOrigin): Pick<Bench, 'design' | 'report'> {
+  const { design, report } = outcome(job);
+  return { design, report: { ...report, origin } };
 }
+
+/** The first half of `outcome`, so that the start can take it in two steps. */
+export const designOf = repeated(coverDesign);
 
 /** The unit is read from the document, so that a field that cannot be used does not delay it. */
 function lengthsOf({ document }: JobHistory, last?: Printer): Printer {

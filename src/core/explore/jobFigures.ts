@@ -1,4 +1,4 @@
-import { type NumberField, numberFields } from '../job/fieldNote.ts';
+import { type NumberField, numberFields } from '../job/jobPaths.ts';
 
 /** Parts of the job from which pattern and fit are computed. */
 const SECTIONS = ['book', 'leather', 'making', 'seam', 'pockets', 'ease', 'pattern'] as const;

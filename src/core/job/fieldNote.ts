@@ -25,26 +25,34 @@ export interface DescribedNote extends FieldNote {
 const described = (note: FieldNote | undefined, path: string): DescribedNote | undefined =>
   note && { ...note, description: fieldHelp(path) };
 
-type Entry = readonly [path: string, note: FieldNote | undefined];
+/** The fields and parts right inside a part of the job. */
+export const shapeOf = (schema: z.core.$ZodType): Readonly<Record<string, z.core.$ZodType>> =>
+  layers(schema).find((layer): layer is z.ZodMiniObject => layer instanceof z.ZodMiniObject)?.shape ?? {};
 
-/** Every field and part inside an object, in the order of its schema. */
-function entriesIn(schema: z.core.$ZodType, prefix: string): readonly Entry[] {
-  const shape = layers(schema).find((layer): layer is z.ZodMiniObject => layer instanceof z.ZodMiniObject)?.shape ?? {};
-  return Object.entries(shape).flatMap(([key, inner]): readonly Entry[] => {
-    const path = `${prefix}${key}`;
-    return [[path, noteOf(inner)], ...entriesIn(inner, `${path}.`)];
-  });
+/** The schema at a path inside another; undefined where there is none. A key may hold dots itself. */
+function schemaAt(schema: z.core.$ZodType, path: string): z.core.$ZodType | undefined {
+  for (const [key, inner] of Object.entries(shapeOf(schema))) {
+    if (path === key) return inner;
+    const found = path.startsWith(`${key}.`) ? schemaAt(inner, path.slice(key.length + 1)) : undefined;
+    if (found !== undefined) return found;
+  }
+  return undefined;
 }
 
-const NOTES: ReadonlyMap<string, DescribedNote | undefined> = new Map(
-  entriesIn(jobSchema, '').map(([path, note]) => [path, described(note, path)]),
-);
+/** Looks notes up as they are asked for: a page that starts asks for few. */
+function notebook(schemas: readonly z.core.$ZodType[], helpPath: string): (path: string) => DescribedNote | undefined {
+  const known = new Map<string, DescribedNote | undefined>();
+  return (path) => {
+    if (!known.has(path)) {
+      const found = schemas.map((schema) => schemaAt(schema, path)).findLast((schema) => schema !== undefined);
+      known.set(path, found && described(noteOf(found), `${helpPath}${path}`));
+    }
+    return known.get(path);
+  };
+}
 
 /** Whether a text from outside names a field or a part of the job. */
-export const isJobPath = (path: string): path is JobPath => NOTES.has(path);
-
-/** Every path of the job, in the order of the schema. */
-export const JOB_PATHS: readonly JobPath[] = [...NOTES.keys()].filter(isJobPath);
+export const isJobPath = (path: string): path is JobPath => schemaAt(jobSchema, path) !== undefined;
 
 /**
  * Title, help, unit and range of the number field at a path of the job, from the schema itself.
@@ -57,30 +65,13 @@ export function fieldNote(path: JobPath): DescribedNote {
 }
 
 /** As `fieldNote`; undefined where there is no such field, or one without a title. */
-export const findFieldNote = (path: string): DescribedNote | undefined => NOTES.get(path);
+export const findFieldNote = notebook([jobSchema], '');
 
-const DESIGN_NOTES: ReadonlyMap<string, DescribedNote | undefined> = new Map(
-  designSchema._zod.def.options
-    .flatMap((option) => entriesIn(option, ''))
-    .map(([path, note]) => [path, described(note, `tooling.designs.*.${path}`)]),
-);
+const findDesignNote = notebook(designSchema._zod.def.options, 'tooling.designs.*.');
 
 /** As `fieldNote`, of a field within a design of the tooling, as `height_mm` or `repeat.rows`; all kinds share their names. */
 export function designNote(path: string): DescribedNote {
-  const note = DESIGN_NOTES.get(path);
+  const note = findDesignNote(path);
   if (note === undefined) throw new Error(`No field of a design with a title lies at ${path}`);
   return note;
 }
-
-/** One number of the job: where it stands, and what its schema says of it. */
-export interface NumberField {
-  readonly path: JobPath;
-  readonly note: DescribedNote;
-}
-
-/** Every number field in a part of the job, as `book`, in the order of the schema. */
-export const numberFields = (section: keyof typeof jobSchema.shape): readonly NumberField[] =>
-  JOB_PATHS.flatMap((path) => {
-    const note = path.startsWith(`${section}.`) ? NOTES.get(path) : undefined;
-    return note !== undefined && 'min' in note ? [{ path, note }] : [];
-  });

@@ -1,5 +1,5 @@
 import * as z from 'zod/mini';
-import { JOB_PATHS } from '../job/fieldNote.ts';
+import { JOB_PATHS } from '../job/jobPaths.ts';
 
 /**
  * - `tight`: it fits more likely than not, but not with the wished chance; or it needs care in the making;

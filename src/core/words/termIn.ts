@@ -1,4 +1,5 @@
-import { termOf, WORDS, type Word } from './vocabulary.ts';
+import { termOf, type Word } from './vocabulary.ts';
+import { WORDS } from './words.ts';
 
 /** A text cut at the first term in it. */
 export interface TermInText {

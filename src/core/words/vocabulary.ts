@@ -5,7 +5,7 @@ import type { Term } from './term.ts';
  * Every term that a maker reads, by the word for it. Screen, sheets, messages and command line take names from here through
  * `titled`, so that a word is changed in one place. Sentences are written where they are said.
  */
-const VOCABULARY = {
+export const VOCABULARY = {
   ...FIELD_TERMS,
   backbone: {
     meaning: 'The hide’s line along the back of the animal; leather stretches least along it.',
@@ -307,9 +307,6 @@ const VOCABULARY = {
 
 /** A term, by the word for it. */
 export type Word = keyof typeof VOCABULARY;
-
-/** Every term, in the order of the alphabet. */
-export const WORDS: readonly Word[] = (Object.keys(VOCABULARY) as Word[]).sort((a, b) => a.localeCompare(b, 'en'));
 
 /** The entry of a term. */
 export const termOf = (word: Word): Term => VOCABULARY[word];

@@ -1,10 +1,6 @@
 import { isRecord, type JobRecord, type OpenedJob, openJob } from '../../core/index.ts';
+import { SHARE_PREFIX } from './isShareFragment.ts';
 import { linkText, readLinkText } from './linkText.ts';
-
-const PREFIX = /^#?job=/;
-
-/** Whether an address's fragment claims to hold a job, sound or damaged. */
-export const isShareFragment = (fragment: string): boolean => PREFIX.test(fragment);
 
 /**
  * Writes a whole job as the fragment of an address, which browsers never send to a server: `#job=4.<text>`.
@@ -35,6 +31,6 @@ export function withoutDrawings(document: JobRecord): JobRecord | null {
  *   holding an invalid job; never throws
  */
 export function readShareFragment(fragment: string): OpenedJob {
-  const read = readLinkText(fragment, PREFIX);
+  const read = readLinkText(fragment, SHARE_PREFIX);
   return read.ok ? openJob(read.value) : read;
 }

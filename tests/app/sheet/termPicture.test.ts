@@ -4,7 +4,8 @@ import { coverDesign } from '../../../src/core/fold/coverDesign.ts';
 import { EXAMPLE_JOBS } from '../../../src/core/job/examples.ts';
 import { parseJob } from '../../../src/core/job/parseJob.ts';
 import { TERM_DRAWINGS, type TermPart } from '../../../src/core/words/term.ts';
-import { termOf, WORDS } from '../../../src/core/words/vocabulary.ts';
+import { termOf } from '../../../src/core/words/vocabulary.ts';
+import { WORDS } from '../../../src/core/words/words.ts';
 import { defined } from '../../defined.ts';
 
 const designOf = (changes: object) => {

@@ -1,6 +1,7 @@
 import { expect, test } from 'vitest';
-import { designNote, fieldNote, findFieldNote, JOB_PATHS, numberFields } from '../../../src/core/job/fieldNote.ts';
+import { designNote, fieldNote, findFieldNote } from '../../../src/core/job/fieldNote.ts';
 import type { JobPath } from '../../../src/core/job/jobPath.ts';
+import { JOB_PATHS, numberFields } from '../../../src/core/job/jobPaths.ts';
 
 test('a field is found behind defaults, nulls and transforms, with its range', () => {
   expect(fieldNote('book.measured.error_mm')).toMatchObject({ unit: 'mm', min: 0 });

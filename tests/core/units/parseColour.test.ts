@@ -1,7 +1,7 @@
 import { expect, test } from 'vitest';
 import { EXAMPLE_JOBS } from '../../../src/core/job/examples.ts';
-import { JOB_PATHS } from '../../../src/core/job/fieldNote.ts';
 import { patched } from '../../../src/core/job/jobDocument.ts';
+import { JOB_PATHS } from '../../../src/core/job/jobPaths.ts';
 import { parseJob } from '../../../src/core/job/parseJob.ts';
 import { isColour, readField } from '../../../src/core/job/readField.ts';
 import { parseColour } from '../../../src/core/units/parseColour.ts';

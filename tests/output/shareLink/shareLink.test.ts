@@ -5,11 +5,11 @@ import { describe, expect, test } from 'vitest';
 import { EXAMPLE_JOBS } from '../../../src/core/job/examples.ts';
 import type { JobRecord } from '../../../src/core/job/migrate.ts';
 import { parseJob } from '../../../src/core/job/parseJob.ts';
+import { isShareFragment } from '../../../src/output/shareLink/isShareFragment.ts';
 import { LINK_DICTIONARIES } from '../../../src/output/shareLink/linkDictionary.ts';
 import { MAX_LINK_CHARACTERS } from '../../../src/output/shareLink/linkText.ts';
 import {
   shareFragment as fragmentOf,
-  isShareFragment,
   readShareFragment,
   withoutDrawings,
 } from '../../../src/output/shareLink/shareLink.ts';
