@@ -4,10 +4,11 @@ import { FatalError } from './FatalError.tsx';
 import { holdNotes } from './fields/holdNotes.ts';
 import { ErrorBoundary } from './loading/ErrorBoundary.tsx';
 import { Pages } from './Pages.tsx';
-import { chooseStart, type Opening } from './shelf/chooseStart.ts';
+import { fromCopy, type Opening } from './shelf/opening.ts';
 import { StartedContext } from './shelf/StartedContext.ts';
 import type { Started } from './shelf/startingJob.ts';
 import { BenchProvider } from './state/BenchContext.tsx';
+import type { BenchStore } from './state/bench.ts';
 import type { JobHistory } from './state/jobHistory.ts';
 import { keptJob } from './state/keptJob.ts';
 
@@ -20,8 +21,20 @@ export function drawBench(started: Started, historyOf: (opening: Opening | null)
   let opening = started.start.first;
   // After the bench stopped it is drawn again with the copy kept last.
   const drawAgain = (retry: () => void): void => {
-    opening = chooseStart(keptJob(), []).first;
+    const kept = keptJob();
+    opening = kept && fromCopy(kept);
     retry();
+  };
+  const keepSteps = (store: BenchStore): (() => void) => {
+    let stop: (() => void) | null = () => {};
+    void started.journal.then((journal) => {
+      if (journal === null) store.setState({ keepsSteps: false });
+      else if (stop !== null) stop = journal.keep(store, (keepsSteps) => store.setState({ keepsSteps }));
+    });
+    return () => {
+      stop?.();
+      stop = null;
+    };
   };
   const root = createRoot(document.getElementById('bench')!);
   startTransition(() =>
@@ -29,7 +42,7 @@ export function drawBench(started: Started, historyOf: (opening: Opening | null)
       <StrictMode>
         <ErrorBoundary instead={(error, retry) => <FatalError error={error} retry={() => drawAgain(retry)} />}>
           <StartedContext value={started}>
-            <BenchProvider start={() => historyOf(opening)}>
+            <BenchProvider start={() => historyOf(opening)} keepSteps={keepSteps}>
               <Pages />
             </BenchProvider>
           </StartedContext>

@@ -8,11 +8,11 @@ import { FirstWords, NotWhole } from './FirstWords.tsx';
 import { drawnOnce } from './loading/drawnOnce.ts';
 import { hearOfMissingParts } from './loading/missingPart.ts';
 import { nextTask } from './loading/nextTask.ts';
-import type { Opening } from './shelf/chooseStart.ts';
+import type { Opening } from './shelf/opening.ts';
 import { startingJob } from './shelf/startingJob.ts';
 import { designOf, outcome } from './state/bench.ts';
 import { type JobHistory, startHistory } from './state/jobHistory.ts';
-import { keptJob } from './state/keptJob.ts';
+import { keptCopies } from './state/keptJob.ts';
 import { placeAt } from './state/place.ts';
 import { keptViewChoice } from './state/viewChoice.ts';
 
@@ -23,14 +23,14 @@ hearOfMissingParts();
 document.documentElement.dataset.scheme = keptViewChoice().scheme;
 
 const bench = document.getElementById('bench')!;
-const theShelf = import('./shelf/theShelf.ts').then((shelf) => shelf.theShelf);
+const theShelf = import('./shelf/theShelf.ts');
 // Fetched while the first words are worked out.
 const fetched = import('./Bench.tsx');
 
 /** The history that the bench starts with: of the job that was left, or of the example on a first visit. */
 function historyOf(opening: Opening | null): JobHistory {
   const example = EXAMPLE_JOBS[0].document;
-  return startHistory(opening?.written ?? { document: example, typed: {} }, example, opening?.place);
+  return startHistory(opening?.written ?? { document: example, typed: {} }, example, opening ?? {});
 }
 
 /** Says whether the cover fits, each step in a task of its own. */
@@ -47,7 +47,7 @@ async function sayFirst(history: JobHistory): Promise<void> {
 }
 
 // A wait at the top of the page's first module would hold up every module that shares code with it.
-void startingJob(theShelf, keptJob())
+void startingJob(theShelf, keptCopies())
   .then(async (started) => {
     const { first } = started.start;
     const history = historyOf(first);

@@ -12,7 +12,7 @@ export type ReadText = { readonly ok: true; readonly text: string } | { readonly
  * @param maxBytes a larger file is refused, and not read to its end
  * @param input standard input; without it `-` is the name of a file
  */
-export async function readText(name: string, maxBytes: number, input?: Readable): Promise<ReadText> {
+async function readText(name: string, maxBytes: number, input?: Readable): Promise<ReadText> {
   try {
     const stream = name === '-' ? input : undefined;
     if (!stream && (await stat(name)).isDirectory())
@@ -31,6 +31,25 @@ export async function readText(name: string, maxBytes: number, input?: Readable)
     return { ok: false, issue: unreadable(error, name) };
   }
 }
+
+/**
+ * Reads the text of a JSON document. Escapes that stand for no character are refused: U+0000, and half of a pair, which could not be
+ * written again.
+ */
+export async function readJsonText(name: string, maxBytes: number, input?: Readable): Promise<ReadText> {
+  const read = await readText(name, maxBytes, input);
+  if (!read.ok) return read;
+  const found = NO_CHARACTER.exec(read.text);
+  const [whole, written] = found ?? [];
+  if (found === null || whole === undefined || written === undefined) return read;
+  const what = written === '\\u0000' ? 'U+0000' : 'half a character';
+  const got = `${what}, written ${written} at character ${found.index + whole.length - written.length + 1}: ${name}`;
+  return refused(got, 'texts of characters that can be printed', 'take it out');
+}
+
+/** An escape of U+0000 or of half a pair: after a backslash that is none itself. */
+const NO_CHARACTER =
+  /(?<!\\)(?:\\\\)*(\\u(?:0000|d[89ab][0-9a-f]{2}(?!\\ud[c-f][0-9a-f]{2})|(?<!\\ud[89ab][0-9a-f]{2}\\u)d[c-f][0-9a-f]{2}))/i;
 
 const refused = (got: string, allowed: string, remedy: string): ReadText => ({
   ok: false,

@@ -127,7 +127,7 @@ export class Terminal {
    */
   async say(lines: readonly string[]): Promise<void> {
     if (lines.length === 0) return;
-    await this.#tell(lines.map((line) => `${line.replace(/\p{Cc}+/gu, ' ')}\n`).join(''));
+    await this.#tell(lines.map((line) => `${line.replace(/[\p{Cc}\p{Zl}\p{Zp}]+/gu, ' ')}\n`).join(''));
   }
 
   /** Writes each issue to standard error in a line of its own, as `path: message`. */

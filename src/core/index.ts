@@ -142,7 +142,7 @@ export { chanceWords, isWanting, severity } from './report/check.ts';
 export type { Verdict } from './report/checkSchema.ts';
 export { leastWrap } from './report/checks/wrapChecks.ts';
 export { coverTrials, withTrials } from './report/coverTrials.ts';
-export { type BriefReport, briefReport, designReport } from './report/designReport.ts';
+export { type BriefReport, briefReport, designReport, type TableReport, tableReport } from './report/designReport.ts';
 export { documentSchema } from './report/documentSchema.ts';
 export type { BudgetLine, ReportDoubt, ReportTrials } from './report/doubtSchema.ts';
 export { doubtWords } from './report/doubtWords.ts';

@@ -63,8 +63,9 @@ test('a database without its stores is rebuilt, and the open job is kept in it',
   await expect(bench.getByRole('alert')).toBeHidden();
 });
 
-/** The quick copy as it reaches the disk late: an older state of the job that the shelf has. */
+/** The quick copy as it reaches the disk late: an older state of the job that the shelf has, in a browser without a journal. */
 async function ageQuickCopy(page: Page, change: { readonly isSaved: boolean; readonly width: number }): Promise<void> {
+  await page.addInitScript(() => Object.defineProperty(navigator, 'locks', { value: undefined }));
   await page.evaluate(({ isSaved, width }) => {
     const KEY = 'coverwright.open-job.v1';
     interface Kept {
@@ -113,6 +114,34 @@ test('a start with an older quick copy opens what the shelf has, and an edit goe
   await expect(await openWidth(bench)).toHaveValue('152 mm');
   await expect(bench.getByRole('button', { name: 'Show it' })).toBeHidden();
   await editsWithoutFork(bench);
+});
+
+test('the journal brings back what is later than the quick copy, as it was typed, with undo and redo', async ({
+  bench,
+}) => {
+  await keepTwoStates(bench);
+  for (const typed of ['153', '154']) {
+    await (await openWidth(bench)).fill(typed);
+    await (await openWidth(bench)).blur();
+  }
+  await bench.getByRole('button', { name: 'Undo', exact: true }).click();
+  await openShelf(bench);
+  await expect(cards(bench)).toHaveText([/153 mm ×/]);
+  await bench.evaluate(() => localStorage.clear());
+  await bench.goto('about:blank');
+  // As after a kill: a window of its own.
+  const page = await bench.context().newPage();
+  await bench.close();
+  await page.goto('');
+  await expect(await openWidth(page)).toHaveValue('153');
+  await page.getByRole('button', { name: 'Redo' }).click();
+  await expect(await openWidth(page)).toHaveValue('154');
+  const undo = page.getByRole('button', { name: 'Undo', exact: true });
+  for (const before of ['153', '152', '151']) {
+    await undo.click();
+    await expect(await openWidth(page)).toHaveValue(before);
+  }
+  await editsWithoutFork(page);
 });
 
 test('an entry that had not reached the shelf is offered beside the later state, and can be gone on with', async ({

@@ -127,6 +127,37 @@ describe('the bytes of a text', () => {
     expect(stderr).toMatch(/^line 3: \(row\): got .*U\+0000.*; allowed: .+; .+\n/);
   });
 
+  test('of a character that JSON writes as an escape and that is none are refused by their place, in every document', async () => {
+    const books = file('books.csv', 'name,book.width_mm,book.height_mm,book.thickness_mm\nA,165,240,28\n');
+    const job = file('job.json', named('A'));
+    for (const [written, got] of [
+      ['\\u0000', 'U+0000, written \\u0000'],
+      ['\\ud800', 'half a character, written \\ud800'],
+      ['\\uDC00', 'half a character, written \\uDC00'],
+      ['\\ud83d\\ude00\\ude00', 'half a character, written \\ude00'],
+      ['\\\\\\ud83dx', 'half a character, written \\ud83d'],
+    ] as const) {
+      const path = file('escape.json', `{"name": "${written}"}`);
+      for (const [name, ...words] of [
+        ['fit', path],
+        ['validate', path],
+        ['model', path, '--out', join(folder, 'x.glb')],
+        ['sheets', path, '--out', folder],
+        ['sheets', job, '--profile', path, '--out', folder],
+        ['catalogue', '--covers', path, '--books', books],
+      ] as const) {
+        const { status, stdout, stderr } = await run(name, words);
+        expect({ status, stdout }).toEqual({ status: 2, stdout: '' });
+        const at = 11 + written.lastIndexOf('\\');
+        expect(stderr).toMatch(/^\(file\): got .*; allowed: .+; .+\n$/);
+        expect(stderr).toContain(`${got} at character ${at}: ${path}; `);
+      }
+    }
+    // A pair is a character, and a backslash before it makes it text.
+    for (const written of ['\\ud83d\\ude00', '\\\\ud800', '\\\\u0000'])
+      expect((await run('validate', ['-'], named('x').replace('"x"', `"${written}"`))).stderr).toBe('');
+  });
+
   test('in UTF-16 without its mark are refused', async () => {
     const bytes = utf16(table('B'), 'little').subarray(2);
     const { status, stdout, stderr } = await run('catalogue', ['-'], bytes);

@@ -4,7 +4,7 @@ import { issueLine } from '../fields/issueWords.ts';
 import { LatePart } from '../loading/LatePart.tsx';
 import { useBench } from '../state/BenchContext.tsx';
 import { goTo } from '../state/place.ts';
-import type { Opening } from './chooseStart.ts';
+import type { Opening } from './opening.ts';
 import { savedAt } from './savedAt.ts';
 import { TroubleNote } from './TroubleNote.tsx';
 import { useLinkedJob } from './useLinkedJob.ts';

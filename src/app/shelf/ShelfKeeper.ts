@@ -60,7 +60,7 @@ export class ShelfKeeper {
     // Unchanged or undone: not saved, so that no new job is made where another window has saved.
     if (place?.document === document) return;
     const saved =
-      place === undefined ? await this.#put(document) : await this.#shelf.save(place.id, place.revision, document);
+      place === undefined ? await this.#put(key, document) : await this.#shelf.save(place.id, place.revision, document);
     if (!saved.ok) {
       this.#tell({ what: 'trouble', key, trouble: saved.trouble });
       return;
@@ -70,14 +70,14 @@ export class ShelfKeeper {
     this.#tell({ what: isCopy ? 'parted' : 'kept', key });
   }
 
-  /** Uses an equal job on the shelf, so that a link opened twice is kept once, or adds the job. */
-  async #put(document: JobDocument): Promise<Shelved<Saved>> {
+  /** Uses an equal job on the shelf, so that a link opened twice is kept once, or adds the job under its key. */
+  async #put(key: JobKey, document: JobDocument): Promise<Shelved<Saved>> {
     const list = await this.#shelf.list();
     if (!list.ok) return list;
     const text = JSON.stringify(document);
     const equal = list.value.find((job) => JSON.stringify(job.document) === text);
     if (equal !== undefined) return { ok: true, value: { job: equal, isCopy: false } };
-    const added = await this.#shelf.add(document);
+    const added = await this.#shelf.add(document, key);
     return added.ok ? { ok: true, value: { job: added.value, isCopy: false } } : added;
   }
 }

@@ -39,6 +39,7 @@ export default function ShelfPlace({ keeping, onClose }: ShelfPlaceProps) {
   const found = useMemo(() => searchShelf(content?.standing ?? [], wanted), [content, wanted]);
   const shelves = useMemo(() => shelvesOf(found, order, shown), [found, order, shown]);
   const openId = useBench(({ history }) => placeOf(history)?.id);
+  const keepsSteps = useBench((bench) => bench.keepsSteps);
   const { flush } = keeping;
 
   // The list includes what was typed a moment ago.
@@ -178,7 +179,10 @@ export default function ShelfPlace({ keeping, onClose }: ShelfPlaceProps) {
         }}
         onTrouble={setTrouble}
       />
-      <p className="help">{LASTING[keeping.lasting ?? 'unknown']}</p>
+      <p className="help">
+        {LASTING[keeping.lasting ?? 'unknown']}
+        {!keepsSteps && ' The browser does not keep your steps: undo works until you leave the page.'}
+      </p>
     </section>
   );
 }

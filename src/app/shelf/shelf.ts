@@ -1,15 +1,10 @@
 import type { JobRecord } from '../../core/index.ts';
+import { freshId } from '../state/freshId.ts';
 import { type DamagedRecord, isSoundJob, isSoundVersion, whyDamaged } from './damaged.ts';
 import { keepVersion } from './keepVersion.ts';
-import {
-  inTransaction,
-  type JobVersion,
-  openShelfDatabase,
-  type ShelfDatabase,
-  type ShelfJob,
-  versionsOf,
-} from './shelfDatabase.ts';
-import { type Shelved, TROUBLE, troubleOf } from './shelfTrouble.ts';
+import { readAll } from './readAll.ts';
+import { inTransaction, type JobVersion, ShelfConnection, type ShelfJob, versionsOf } from './shelfDatabase.ts';
+import { type Shelved, TROUBLE } from './shelfTrouble.ts';
 
 /** What happened to a job in some window. */
 export interface ShelfNotice {
@@ -45,14 +40,13 @@ export interface ShelfOptions {
  * it started from, and where another window has saved since, it becomes a new job, so that neither's work is lost.
  */
 export class Shelf {
-  readonly #name: string;
+  readonly connection: ShelfConnection;
   readonly #now: () => number;
   readonly #channel: BroadcastChannel;
   readonly #listeners = new Set<(notice: ShelfNotice) => void>();
-  #database: Promise<ShelfDatabase> | null = null;
 
   constructor({ name = 'coverwright', now = Date.now }: ShelfOptions = {}) {
-    this.#name = name;
+    this.connection = new ShelfConnection(name);
     this.#now = now;
     this.#channel = new BroadcastChannel(`${name}.shelf`);
     this.#channel.addEventListener('message', ({ data }) => this.#tell(data as ShelfNotice));
@@ -66,15 +60,15 @@ export class Shelf {
 
   /** All that is in the database; jobs last saved first. */
   read(): Promise<Shelved<ShelfContent>> {
-    return this.#do(async (database) => {
-      const { store } = database.transaction('jobs');
-      const [keys, records] = await Promise.all([store.getAllKeys(), store.getAll()]);
-      const sound = records.filter(isSoundJob).sort((a, b) => b.savedAt - a.savedAt || a.name.localeCompare(b.name));
+    return this.connection.do(async (database) => {
+      const records = await readAll(database, 'jobs');
+      const jobs = records.map(({ record }) => record as ShelfJob);
+      const sound = jobs.filter(isSoundJob).sort((a, b) => b.savedAt - a.savedAt || a.name.localeCompare(b.name));
       return {
         standing: sound.filter(({ removedAt }) => removedAt === null),
         removed: sound.filter(({ removedAt }) => removedAt !== null),
         damaged: records
-          .map((record, i) => ({ key: keys[i]!, record, why: whyDamaged(record) }))
+          .map(({ key, record }) => ({ key, record, why: whyDamaged(record) }))
           .filter(({ why }) => why !== null),
       };
     });
@@ -88,12 +82,12 @@ export class Shelf {
 
   /** One job, standing or removed. */
   get(id: string): Promise<Shelved<ShelfJob>> {
-    return this.#do(async (database) => soundOrMissing(await database.get('jobs', id)));
+    return this.connection.do(async (database) => soundOrMissing(await database.get('jobs', id)));
   }
 
   /** Deletes a damaged record; a sound one stays. */
   discardDamaged(key: IDBValidKey): Promise<Shelved<void>> {
-    return this.#do((database) =>
+    return this.connection.do((database) =>
       inTransaction(database, ['jobs'], async (transaction) => {
         const jobs = transaction.objectStore('jobs');
         if (!isSoundJob(await jobs.get(key as string))) await jobs.delete(key as string);
@@ -101,11 +95,19 @@ export class Shelf {
     );
   }
 
-  /** Puts a new job on the shelf. */
-  add(document: JobRecord): Promise<Shelved<ShelfJob>> {
-    return this.#do(async (database) => {
-      const job = this.#fresh(document);
-      await inTransaction(database, ['jobs'], (transaction) => transaction.objectStore('jobs').add(job));
+  /**
+   * Puts a new job on the shelf.
+   * @param wished its id, unless another job has it
+   */
+  add(document: JobRecord, wished?: string): Promise<Shelved<ShelfJob>> {
+    return this.connection.do(async (database) => {
+      const job = await inTransaction(database, ['jobs'], async (transaction) => {
+        const jobs = transaction.objectStore('jobs');
+        const isTaken = wished === undefined || (await jobs.getKey(wished)) !== undefined;
+        const added = isTaken ? this.#fresh(document) : { ...this.#fresh(document), id: wished };
+        await jobs.add(added);
+        return added;
+      });
       this.#say(job, 'saved');
       return job;
     });
@@ -119,7 +121,7 @@ export class Shelf {
    *   window's document beside it. Saving what already stands there changes nothing.
    */
   save(id: string, revision: number, document: JobRecord): Promise<Shelved<Saved>> {
-    return this.#do(async (database) => {
+    return this.connection.do(async (database) => {
       let hasWritten = true;
       const saved = await inTransaction(database, ['jobs', 'versions'], async (transaction) => {
         const jobs = transaction.objectStore('jobs');
@@ -166,14 +168,14 @@ export class Shelf {
 
   /** Earlier states of a job, latest first. To go back to one, save its document. */
   versions(id: string): Promise<Shelved<readonly JobVersion[]>> {
-    return this.#do(async (database) =>
+    return this.connection.do(async (database) =>
       (await database.getAll('versions', versionsOf(id))).filter(isSoundVersion).reverse(),
     );
   }
 
   /** Keeps a state of a job among its versions, however young the last one is. */
   keepAsVersion({ id, revision, document, savedAt }: ShelfJob): Promise<Shelved<void>> {
-    return this.#do((database) =>
+    return this.connection.do((database) =>
       inTransaction(database, ['versions'], async (transaction) => {
         await transaction.objectStore('versions').put({ id, revision, document, savedAt });
       }),
@@ -182,7 +184,7 @@ export class Shelf {
 
   /** Deletes the jobs that were removed before `time`, with all their versions. Returns how many. */
   forget(time: number): Promise<Shelved<number>> {
-    return this.#do((database) =>
+    return this.connection.do((database) =>
       inTransaction(database, ['jobs', 'versions'], async (transaction) => {
         const [jobs, versions] = [transaction.objectStore('jobs'), transaction.objectStore('versions')];
         const gone = (await jobs.getAll()).filter(
@@ -202,7 +204,7 @@ export class Shelf {
    * @returns how many were added
    */
   addAll(documents: readonly JobRecord[]): Promise<Shelved<number>> {
-    return this.#do(async (database) => {
+    return this.connection.do(async (database) => {
       const added = await inTransaction(database, ['jobs'], async (transaction) => {
         const jobs = transaction.objectStore('jobs');
         const standing = (await jobs.getAll()).filter((job) => isSoundJob(job) && job.removedAt === null);
@@ -222,15 +224,13 @@ export class Shelf {
   }
 
   /** Closes this window's connection; the browser finishes what is under way. */
-  async close(): Promise<void> {
+  close(): Promise<void> {
     this.#channel.close();
-    const database = await this.#database?.catch(() => null);
-    database?.close();
-    this.#database = null;
+    return this.connection.close();
   }
 
   #mark(id: string, what: 'removed' | 'restored'): Promise<Shelved<ShelfJob>> {
-    return this.#do(async (database) => {
+    return this.connection.do(async (database) => {
       const job = await inTransaction(database, ['jobs'], async (transaction) => {
         const jobs = transaction.objectStore('jobs');
         const standing = soundOrMissing(await jobs.get(id));
@@ -249,26 +249,6 @@ export class Shelf {
     return { ...place, name: nameOf(document), document };
   }
 
-  /** Opens the database on first use, and again after it was closed or could not be opened. */
-  #open(): Promise<ShelfDatabase> {
-    this.#database ??= openShelfDatabase(this.#name, () => {
-      this.#database = null;
-    });
-    return this.#database;
-  }
-
-  async #do<T>(work: (database: ShelfDatabase) => Promise<T>): Promise<Shelved<T>> {
-    try {
-      const database = await this.#open().catch((error: unknown) => {
-        this.#database = null;
-        throw error;
-      });
-      return { ok: true, value: await work(database) };
-    } catch (error) {
-      return { ok: false, trouble: troubleOf(error) };
-    }
-  }
-
   #say({ id, revision }: ShelfJob, what: ShelfNotice['what']): void {
     this.#channel.postMessage({ id, what, revision } satisfies ShelfNotice);
   }
@@ -280,10 +260,6 @@ export class Shelf {
 
 /** Leaves room for the words that a copy adds: a name has at most 200 characters. */
 const MAX_COPIED_NAME = 180;
-
-/** 128 random bits. (`randomUUID` exists on secure pages only.) */
-const freshId = (): string =>
-  Array.from(crypto.getRandomValues(new Uint32Array(4)), (part) => part.toString(36)).join('-');
 
 const isSame = (a: JobRecord, b: JobRecord): boolean => JSON.stringify(a) === JSON.stringify(b);
 

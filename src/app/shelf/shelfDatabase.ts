@@ -1,6 +1,7 @@
 import { type DBSchema, type IDBPDatabase, type IDBPTransaction, openDB } from 'idb';
 import type { JobRecord } from '../../core/index.ts';
-import { type ShelfTrouble, TROUBLE } from './shelfTrouble.ts';
+import type { JournalHead, JournalRecord } from './journalRecord.ts';
+import { type ShelfTrouble, type Shelved, TROUBLE, troubleOf } from './shelfTrouble.ts';
 
 /** A job on the shelf. */
 export interface ShelfJob {
@@ -26,11 +27,13 @@ export interface JobVersion {
 export interface ShelfSchema extends DBSchema {
   jobs: { key: string; value: ShelfJob };
   versions: { key: [id: string, revision: number]; value: JobVersion };
+  journals: { key: string; value: JournalHead };
+  steps: { key: [window: string, at: number | string]; value: JournalRecord };
 }
 
 export type ShelfDatabase = IDBPDatabase<ShelfSchema>;
 
-const STORES = { jobs: 'id', versions: ['id', 'revision'] } as const;
+const STORES = { jobs: 'id', versions: ['id', 'revision'], journals: 'window', steps: ['window', 'at'] } as const;
 
 /** From this version on the database has a later layout. Those between 1 and it are this layout, rebuilt. */
 const LATER_LAYOUT = 1000;
@@ -46,7 +49,7 @@ const LONGEST_OPENING = 20_000;
  * @throws a `ShelfTrouble` while another version in another window holds it or the browser does not answer, else what
  *   the browser throws
  */
-export async function openShelfDatabase(name: string, onClosed: () => void): Promise<ShelfDatabase> {
+async function openShelfDatabase(name: string, onClosed: () => void): Promise<ShelfDatabase> {
   if (typeof indexedDB === 'undefined') throw TROUBLE.unavailable;
   const database = await openVersion(name, undefined, onClosed);
   const { version } = database;
@@ -90,7 +93,52 @@ function openVersion(name: string, version: number | undefined, onClosed: () => 
   });
 }
 
-type StoreName = 'jobs' | 'versions';
+export type StoreName = keyof typeof STORES;
+
+/** A window's connection to the database: opened on first use, and again after it was closed or could not be opened. */
+export class ShelfConnection {
+  readonly #name: string;
+  #opening: Promise<ShelfDatabase> | null = null;
+  #opened: ShelfDatabase | null = null;
+
+  constructor(name: string) {
+    this.#name = name;
+  }
+
+  /** Does `work`, at once where the database is open, and returns its result or the trouble; never throws. */
+  async do<T>(work: (database: ShelfDatabase) => Promise<T>): Promise<Shelved<T>> {
+    try {
+      return { ok: true, value: await work(this.#opened ?? (await this.#open())) };
+    } catch (error) {
+      return { ok: false, trouble: troubleOf(error) };
+    }
+  }
+
+  /** Closes it; the browser finishes what is under way. */
+  async close(): Promise<void> {
+    const database = await this.#opening?.catch(() => null);
+    database?.close();
+    this.#forget();
+  }
+
+  async #open(): Promise<ShelfDatabase> {
+    this.#opening ??= openShelfDatabase(this.#name, () => this.#forget());
+    const opening = this.#opening;
+    try {
+      const database = await opening;
+      if (opening === this.#opening) this.#opened = database;
+      return database;
+    } catch (error) {
+      this.#forget();
+      throw error;
+    }
+  }
+
+  #forget(): void {
+    this.#opening = null;
+    this.#opened = null;
+  }
+}
 
 /** All key ranges of the versions of one job. */
 export const versionsOf = (id: string): IDBKeyRange => IDBKeyRange.bound([id, 0], [id, Number.POSITIVE_INFINITY]);

@@ -2,9 +2,10 @@ import { use, useEffect, useState } from 'react';
 import { isRecord, type JobDocument } from '../../core/index.ts';
 import { useBench, useBenchStore, useDispatch } from '../state/BenchContext.tsx';
 import type { Bench } from '../state/bench.ts';
-import { FIRST_JOB, type JobKey, placeOf, type ShelfPlace } from '../state/jobHistory.ts';
-import { isExample, type Opening } from './chooseStart.ts';
+import { type JobKey, placeOf, type ShelfPlace } from '../state/jobHistory.ts';
+import { isExample } from './chooseStart.ts';
 import { askForLastingStorage, type Lasting } from './lastingStorage.ts';
+import type { Opening } from './opening.ts';
 import { ShelfKeeper } from './ShelfKeeper.ts';
 import { StartedContext } from './StartedContext.ts';
 import type { ShelfTrouble } from './shelfTrouble.ts';
@@ -56,8 +57,8 @@ export function useShelfKeeping(): ShelfKeeping {
 
   useEffect(() => {
     void late?.then((said) => {
-      const place = said.first?.place;
-      if (place !== undefined) dispatch({ type: 'place', key: FIRST_JOB, place });
+      const { place, key } = said.first ?? {};
+      if (place !== undefined && key !== undefined) dispatch({ type: 'place', key, place });
       setOther(said.other);
       setAsked(true);
     });
@@ -118,8 +119,9 @@ export function useShelfKeeping(): ShelfKeeping {
   const showOther = (): void => {
     if (other === null) return;
     const { written, place } = other;
+    const { history } = getState();
     // Another state of the same job is its next revision, so that no second job is made.
-    const isSameJob = place !== undefined && place.id === placeOf(getState().history)?.id;
+    const isSameJob = other.key === history.key || (place !== undefined && place.id === placeOf(history)?.id);
     dispatch({ type: 'open', ...written, place: isSameJob ? undefined : place, isSameJob });
     setOther(null);
   };

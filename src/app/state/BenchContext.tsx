@@ -45,12 +45,15 @@ export const useLengths = (): Bench['lengths'] => useBench(({ lengths }) => leng
 interface BenchProviderProps {
   /** Gives the history to start with. */
   readonly start: () => JobHistory;
+  /** Keeps the steps of the bench; returns a way to stop. */
+  readonly keepSteps: (store: BenchStore) => () => void;
   readonly children: ReactNode;
 }
 
-export function BenchProvider({ start, children }: BenchProviderProps) {
+export function BenchProvider({ start, keepSteps, children }: BenchProviderProps) {
   const [store] = useState(() => createBench(start()));
   useEffect(() => keepUp(store), [store]);
+  useEffect(() => keepSteps(store), [keepSteps, store]);
   return <BenchContext value={store}>{children}</BenchContext>;
 }
 

@@ -41,6 +41,8 @@ export interface Bench {
   readonly lengths: Printer;
   /** False once the browser has refused to keep the open job. */
   readonly isKept: boolean;
+  /** False where the browser keeps no steps, so that undo ends with the page. */
+  readonly keepsSteps: boolean;
 }
 
 export type BenchStore = StoreApi<Bench>;
@@ -71,6 +73,7 @@ export function createBench(start: JobHistory): BenchStore {
     lengths: lengthsOf(start),
     view: keptViewChoice(),
     isKept: true,
+    keepsSteps: true,
     dispatch: (action) =>
       set((bench) => {
         const history = jobHistory(bench.history, action);

@@ -9,6 +9,7 @@ import {
   parseJob,
   patched,
 } from '../../core/index.ts';
+import { freshId } from './freshId.ts';
 
 /** What the maker typed into a field, and the unit of figures without one. */
 export interface Typed {
@@ -33,14 +34,14 @@ export interface ShelfPlace {
   readonly document: JobDocument | null;
 }
 
-/** Number of a job, counted as jobs are opened. Edits and undo keep it. */
-export type JobKey = number;
-
-/** The job with which the page starts. */
-export const FIRST_JOB: JobKey = 0;
+/**
+ * Identifies a job in every window and visit. A job that is new on the shelf stands there under it, so that a window that
+ * was killed before it heard of its save finds the job again. Edits and undo keep it.
+ */
+export type JobKey = string;
 
 /** One state that undo can bring back. */
-interface Step extends Written {
+export interface Step extends Written {
   readonly key: JobKey;
 }
 
@@ -54,8 +55,8 @@ export interface JobHistory extends Step {
   readonly editing: { readonly key: string; readonly before: JobHistory } | null;
   /** Places on the shelf of the jobs that have one. */
   readonly places: ReadonlyMap<JobKey, ShelfPlace>;
-  /** Key of the job opened last, the highest so far. */
-  readonly lastKey: JobKey;
+  /** What the keys of the jobs opened from here on begin with, and how many there are. */
+  readonly keys: { readonly seed: string; readonly count: number };
 }
 
 export type JobAction =
@@ -78,24 +79,35 @@ export type JobAction =
   /** Which steps are done, by their ids; no step of undo, for what hands have done stays done. */
   | { readonly type: 'made'; readonly made: JobDocument }
   | { readonly type: 'place'; readonly key: JobKey; readonly place: ShelfPlace }
+  /** The history with that of an earlier visit round it (`shelf/recalled.ts`). */
+  | { readonly type: 'recall'; readonly history: JobHistory }
   /** `settle` ends the step under way, `cancel` reverts it. */
   | { readonly type: 'settle' | 'cancel' | 'undo' | 'redo' };
 
 /** Steps that undo goes back at most: a long session's worth of a document of about 2 kB. */
-const MAX_STEPS = 500;
+export const MAX_STEPS = 500;
 
-/** Starts a history. `fallback` is a job known to parse, for the picture when `written` does not. */
-export function startHistory(written: Written, fallback: JobDocument, place?: ShelfPlace): JobHistory {
+/**
+ * Starts a history.
+ * @param fallback a job known to parse, for the picture when `written` does not
+ * @param origin of the job: its place on the shelf, and its key in an earlier visit
+ */
+export function startHistory(
+  written: Written,
+  fallback: JobDocument,
+  { place, key }: { readonly place?: ShelfPlace | undefined; readonly key?: JobKey | undefined } = {},
+): JobHistory {
   const good = parseJob(fallback);
   if (!good.ok) throw new Error(`The fallback job does not parse: ${good.issues[0]?.message}`);
-  const step = { ...written, document: inCurrentVersion(written.document), key: FIRST_JOB };
+  const seed = freshId();
+  const step = { ...written, document: inCurrentVersion(written.document), key: key ?? `${seed}.0` };
   return {
     ...stand(step, { document: fallback, job: good.job }),
     past: [],
     future: [],
     editing: null,
-    places: new Map(place && [[FIRST_JOB, place]]),
-    lastKey: FIRST_JOB,
+    places: new Map(place && [[step.key, place]]),
+    keys: { seed, count: 1 },
   };
 }
 
@@ -114,17 +126,16 @@ export function jobHistory(state: JobHistory, action: JobAction): JobHistory {
     }
     case 'open': {
       const { typed = {}, place, isSameJob = false } = action;
-      const key = isSameJob ? state.key : state.lastKey + 1;
+      const { seed, count } = state.keys;
+      const key = isSameJob ? state.key : `${seed}.${count}`;
       const places = place === undefined ? state.places : new Map(state.places).set(key, place);
       const step = { document: inCurrentVersion(action.document), typed, key };
-      return { ...state, ...advance(state, step), editing: null, places, lastKey: Math.max(key, state.lastKey) };
+      return { ...state, ...advance(state, step), editing: null, places, keys: { seed, count: count + 1 } };
     }
     case 'made': {
-      const value = Object.keys(action.made).length === 0 ? undefined : action.made;
-      const noted = (document: JobDocument): JobDocument => patched(document, [{ path: 'made', value }]);
-      const withMade = (step: Step): Step =>
-        step.key === state.key ? { ...step, document: noted(step.document) } : step;
-      const document = noted(state.good.document);
+      const made = Object.keys(action.made).length === 0 ? undefined : action.made;
+      const withMade = (step: Step): Step => (step.key === state.key ? noted(step, made) : step);
+      const { document } = noted({ ...state, document: state.good.document }, made);
       const parsed = parseJob(document);
       return {
         ...state,
@@ -136,6 +147,8 @@ export function jobHistory(state: JobHistory, action: JobAction): JobHistory {
     }
     case 'place':
       return { ...state, places: new Map(state.places).set(action.key, action.place) };
+    case 'recall':
+      return action.history;
     case 'settle':
       return state.editing === null ? state : { ...state, editing: null };
     case 'cancel':
@@ -154,7 +167,13 @@ export function jobHistory(state: JobHistory, action: JobAction): JobHistory {
   }
 }
 
-const stepOf = ({ document, typed, key }: Step): Step => ({ document, typed, key });
+/** A step with what hands have done. */
+export const noted = (step: Step, made: unknown): Step => ({
+  ...step,
+  document: patched(step.document, [{ path: 'made', value: made }]),
+});
+
+export const stepOf = ({ document, typed, key }: Step): Step => ({ document, typed, key });
 
 function stand(step: Step, lastGood: JobHistory['good']) {
   const parsed = parseJob(step.document);

@@ -1,5 +1,5 @@
 import { stringify } from 'csv-stringify/sync';
-import { briefReport, coverDesign, designReport, type JobIssue, parseJobText } from '../../core/index.ts';
+import { coverDesign, designReport, type JobIssue, parseJobText, tableReport } from '../../core/index.ts';
 import { type Cell, REPORT_COLUMNS, reportRow } from '../../output/catalogue/reportColumns.ts';
 import {
   type Columns,
@@ -42,11 +42,8 @@ export interface BatchResult {
   readonly bad: number;
 }
 
-interface Answer {
-  readonly cells: readonly Cell[];
-  readonly record: object;
-  readonly fails: boolean;
-}
+/** The cells of a row of a table, or what becomes a line of JSON. */
+type Answer = ({ readonly cells: readonly Cell[] } | { readonly record: object }) & { readonly fails: boolean };
 
 /** No answer where the row was only checked. */
 type Answered =
@@ -67,17 +64,17 @@ export function batchWork(task: Task): (rows: readonly Row[]) => BatchResult {
     let failing = 0;
     let bad = 0;
     for (const row of rows) {
-      const answered = answer(task, columns, row);
+      const answered = answerOf(task, columns, row);
       if (!answered.ok) {
         bad++;
         for (const { path, message } of answered.issues) complaints.push(`${row.source}: ${path}: ${message}`);
         continue;
       }
       if (answered.answer === null) continue;
-      const { cells, record, fails } = answered.answer;
-      if (fails) failing++;
-      if (task.to === 'csv') tableRows.push([row.source, ...cells]);
-      else lines.push(`${JSON.stringify({ source: row.source, ...record })}\n`);
+      const { answer } = answered;
+      if (answer.fails) failing++;
+      if ('cells' in answer) tableRows.push([row.source, ...answer.cells]);
+      else lines.push(`${JSON.stringify({ source: row.source, ...answer.record })}\n`);
     }
     const output = new TextEncoder().encode(task.to === 'csv' ? table(tableRows, task.separator) : lines.join(''));
     return { output, complaints, done: rows.length - bad, failing, bad };
@@ -88,7 +85,7 @@ export function batchWork(task: Task): (rows: readonly Row[]) => BatchResult {
 export const table = (rows: readonly (readonly Cell[])[], delimiter: string): string =>
   stringify(rows as Cell[][], { escape_formulas: true, delimiter });
 
-function answer(task: Task, columns: Columns, row: Row): Answered {
+function answerOf(task: Task, columns: Columns, row: Row): Answered {
   if ('issue' in row) return { ok: false, issues: [row.issue] };
   const { covers, maxGap, units } = task;
   if (covers !== null && 'cells' in row) {
@@ -97,13 +94,17 @@ function answer(task: Task, columns: Columns, row: Row): Answered {
     if (!matched.ok) return { ok: false, issues: inTableWords(matched.issues, columns, row.cells) };
     if (!('match' in matched)) return { ok: true, answer: null };
     const { match } = matched;
-    return { ok: true, answer: { cells: matchRow(match), record: match, fails: match.best === null } };
+    const fails = match.best === null;
+    return { ok: true, answer: task.to === 'csv' ? { cells: matchRow(match), fails } : { record: match, fails } };
   }
   const parsed = 'cells' in row ? parseRow(columns, row.cells, units) : parseJobText(row.text, units);
   if (!parsed.ok) return parsed;
   if (task.isDry) return { ok: true, answer: null };
   const design = coverDesign(parsed.job);
-  const report = task.to === 'csv' ? briefReport(design) : designReport(design);
-  const cells = reportRow(parsed.job.name, report);
-  return { ok: true, answer: { cells, record: report, fails: report.verdict === 'fails' } };
+  if (task.to === 'csv') {
+    const report = tableReport(design);
+    return { ok: true, answer: { cells: reportRow(parsed.job.name, report), fails: report.verdict === 'fails' } };
+  }
+  const record = designReport(design);
+  return { ok: true, answer: { record, fails: record.verdict === 'fails' } };
 }

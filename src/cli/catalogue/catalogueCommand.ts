@@ -10,7 +10,7 @@ import { readStockCovers, type StockCover } from '../../output/catalogue/stockCo
 import { templateTable } from '../../output/catalogue/templateTable.ts';
 import { BadInput, badWord } from '../badInput.ts';
 import { EXIT } from '../exitCode.ts';
-import { readText } from '../readText.ts';
+import { readJsonText } from '../readText.ts';
 import { type Command, command } from '../runCommand.ts';
 import { type Terminal, WriteError } from '../terminal.ts';
 import type { Words } from '../words.ts';
@@ -250,7 +250,7 @@ const dryLine = ({ done, bad }: Count, broken: string | null): string =>
 const MAX_COVERS_BYTES = 10_000_000;
 
 async function readCovers(file: string, input: Readable): Promise<readonly StockCover[]> {
-  const text = await readText(file, MAX_COVERS_BYTES, input);
+  const text = await readJsonText(file, MAX_COVERS_BYTES, input);
   if (!text.ok) throw new BadInput([text.issue]);
   let value: unknown;
   try {

@@ -8,7 +8,7 @@ import { someJobNames } from '../catalogue/folderRows.ts';
 import { isFolder } from '../catalogue/openInput.ts';
 import { EXIT } from '../exitCode.ts';
 import { readJobText } from '../readJob.ts';
-import { readText } from '../readText.ts';
+import { readJsonText } from '../readText.ts';
 import { command } from '../runCommand.ts';
 import type { Terminal } from '../terminal.ts';
 import { writeWhole } from '../writeWhole.ts';
@@ -121,7 +121,7 @@ async function open(file: string, units: 'mm' | 'in' | null, terminal: Terminal)
 const MAX_MACHINE_BYTES = 1_000_000;
 
 async function readMachine(file: string, terminal: Terminal): Promise<MachineProfile> {
-  const read = await readText(file, MAX_MACHINE_BYTES, terminal.input);
+  const read = await readJsonText(file, MAX_MACHINE_BYTES, terminal.input);
   if (!read.ok) throw new BadInput([read.issue]);
   const parsed = parseMachineText(read.text);
   if (!parsed.ok) throw new BadInput(parsed.issues.map((issue) => ({ ...issue, path: `${file}: ${issue.path}` })));

@@ -86,92 +86,93 @@ export function jointSlide(book: BookModel, swing: number, edge = edgeAt(book, s
  */
 export function bookOutline(book: BookModel, opening: Opening): BookOutline {
   const [front, back] = halves(book, opening);
-  const tips = [front.tip, back.tip] as const;
-  if (book.rise === 0) return { tips, arcs: [front.edge, back.edge] };
+  const tips = [front.tip, mirrored(back.tip)] as const;
+  const backEdge = mirroredArc(back.edge);
+  if (book.rise === 0) return { tips, arcs: [front.edge, backEdge] };
   const spine: OutlineArc = {
     zone: 'spine',
     start: front.edge.end,
-    end: back.edge.start,
+    end: backEdge.start,
     radius: circularSegment(book.thickness, book.rise).radius,
     from: front.edge.to,
-    to: back.edge.from,
+    to: backEdge.from,
   };
-  return { tips, arcs: [front.edge, spine, back.edge] };
+  return { tips, arcs: [front.edge, spine, backEdge] };
 }
 
 /** The same outline as a polygon. */
 export function outlinePolygon(book: BookModel, opening: Opening): OutlinePolygon {
   const [front, back] = halves(book, opening);
   const radius = book.edgeRadius;
+  const inside = ({ along }: HalfOutline, point: Vec2): Vec2 => addScaled(point, leftOf(along), -radius);
+  const frontTip = inside(front, front.tip);
+  const backTip = mirrored(inside(back, back.tip));
   if (book.rise === 0)
-    return { points: [front.shrunkTip, front.shrunkCorner, back.shrunkCorner, back.shrunkTip], radius, back: null };
+    return {
+      points: [frontTip, inside(front, front.onLine), mirrored(inside(back, back.onLine)), backTip],
+      radius,
+      back: null,
+    };
   const circle = circularSegment(book.thickness, book.rise).radius;
   const centre: Vec2 = [circle - book.rise, 0];
   const shrunk = Math.max(0, circle - book.edgeRadius);
+  const backCorner = 2 * Math.PI - back.corner;
   const points = Array.from({ length: BACK_POINTS + 1 }, (_, i) =>
-    addScaled(centre, heading(front.corner + ((back.corner - front.corner) * i) / BACK_POINTS), shrunk),
+    addScaled(centre, heading(front.corner + ((backCorner - front.corner) * i) / BACK_POINTS), shrunk),
   );
   return {
-    points: [front.shrunkTip, ...points, back.shrunkTip],
+    points: [frontTip, ...points, backTip],
     radius,
     back: { first: 1, last: points.length, radius: shrunk },
   };
 }
 
-/** One board and its edge. */
+/** One board and its edge, as the front half of the book. */
 interface HalfOutline {
   readonly tip: Vec2;
   readonly edge: OutlineArc;
-  readonly shrunkTip: Vec2;
-  /** Where the shrunk board line meets the shrunk back: the point, and its direction from the centre of a rounded back. */
-  readonly shrunkCorner: Vec2;
+  /** Direction of the board from its hinge. */
+  readonly along: Vec2;
+  /** Where the edge begins on the line of the board; the board and back, both shrunk, meet inside of it. */
+  readonly onLine: Vec2;
+  /** Direction of that corner from the centre of a rounded back. */
   readonly corner: number;
 }
 
 function frontHalf(book: BookModel, swing: number): HalfOutline {
   const rounding = edgeAt(book, swing);
-  const { turn, onBoard, onBack } = rounding;
   const direction = book.wedge + swing;
   const along = heading(direction);
   const hinge: Vec2 = [0, book.thickness / 2];
-  const tip = addScaled(hinge, along, book.width + jointSlide(book, swing, rounding));
-  const onLine = addScaled(hinge, along, onBoard);
+  const onLine = addScaled(hinge, along, rounding.onBoard);
   /** Normal of the back at the hinge. */
   const sharp = Math.PI - circularSegment(book.thickness, book.rise).halfAngle;
   // Never past the middle, to which floating point may carry an edge as round as the back.
-  const corner = Math.min(Math.PI, sharp + onBack);
-  const rounded = { start: onLine, radius: book.edgeRadius, from: direction + Math.PI / 2 };
-  const hollow = { start: hinge, radius: 0, from: sharp };
-  const edge = turn > 0 ? { ...rounded, to: corner } : { ...hollow, to: sharp };
+  const corner = Math.min(Math.PI, sharp + rounding.onBack);
+  const isRound = rounding.turn > 0;
+  const start = isRound ? onLine : hinge;
+  const radius = isRound ? book.edgeRadius : 0;
+  const from = isRound ? direction + Math.PI / 2 : sharp;
+  const to = isRound ? corner : sharp;
   return {
-    tip,
-    edge: { zone: 'frontFold', ...edge, end: arcPoint(edge, edge.to) },
-    shrunkTip: addScaled(tip, leftOf(along), -book.edgeRadius),
-    shrunkCorner: addScaled(onLine, leftOf(along), -book.edgeRadius),
+    tip: addScaled(hinge, along, book.width + jointSlide(book, swing, rounding)),
+    edge: { zone: 'frontFold', start, end: arcPoint({ start, radius, from }, to), radius, from, to },
+    along,
+    onLine,
     corner,
   };
 }
 
+/** Both halves, each as a front half. */
 function halves(book: BookModel, { front, back }: Opening): readonly [HalfOutline, HalfOutline] {
   const half = frontHalf(book, front);
-  return [half, mirroredHalf(back === front ? half : frontHalf(book, back))];
-}
-
-/** A front half as the back half of the same book, in the order in which the outline runs. */
-function mirroredHalf({ tip, edge, shrunkTip, shrunkCorner, corner }: HalfOutline): HalfOutline {
-  return {
-    tip: mirrored(tip),
-    edge: mirroredArc(edge),
-    shrunkTip: mirrored(shrunkTip),
-    shrunkCorner: mirrored(shrunkCorner),
-    corner: 2 * Math.PI - corner,
-  };
+  return [half, back === front ? half : frontHalf(book, back)];
 }
 
 const MIRRORED_ZONE = { frontFold: 'backFold', spine: 'spine', backFold: 'frontFold' } as const;
 
 /** A point mirrored in the middle plane of the book. */
-export const mirrored = ([x, y]: Vec2): Vec2 => [x, -y];
+export const mirrored = (point: Vec2): Vec2 => [point[0], -point[1]];
 
 /** An arc mirrored in the middle plane, run through the other way, so that the book stays on its left. */
 export const mirroredArc = ({ zone, start, end, radius, from, to }: OutlineArc): OutlineArc => ({

@@ -12,9 +12,9 @@ type Side = readonly [low: number, high: number];
 
 /** Two of the three variables, and the third. */
 const PAIRS = [
-  [0, 1, 2],
-  [0, 2, 1],
-  [1, 2, 0],
+  { i: 0, j: 1, k: 2 },
+  { i: 0, j: 2, k: 1 },
+  { i: 1, j: 2, k: 0 },
 ] as const;
 
 /**
@@ -40,7 +40,7 @@ export function boxProbability(
   if (low.some((side, i) => side > high[i]!)) return 0;
   const u = mean.map((_, i) => Math.sqrt(Math.max(0, covariance[i]![i]!)));
   const sides = mean.map((m, i) => standardised(low[i]! - m, high[i]! - m, u[i]!));
-  const r = PAIRS.map(([i, j]) => {
+  const r = PAIRS.map(({ i, j }) => {
     const scale = u[i]! * u[j]!;
     return scale > 0 ? Math.max(-1, Math.min(1, covariance[i]![j]! / scale)) : 0;
   });
@@ -71,12 +71,14 @@ function addedByCorrelation(sides: readonly Side[], r: readonly number[]): numbe
   const sum = unexplained[0]! + unexplained[1]! + unexplained[2]!;
   const determinant = Math.max(0, unexplained[0]! * unexplained[1]! - (r12 - r01 * r02) ** 2);
   let added = 0;
-  for (const [pair, [i, j, k]] of PAIRS.entries()) {
+  for (let pair = 0; pair < PAIRS.length; pair++) {
+    const { i, j, k } = PAIRS[pair]!;
     const rij = r[pair]!;
     if (rij === 0) continue;
     const rik = k === 2 ? r02 : r01;
     const rjk = k === 0 ? r02 : r12;
-    const [size, sign] = [Math.abs(rij), Math.sign(rij)];
+    const size = Math.abs(rij);
+    const sign = Math.sign(rij);
     const corners = cornersOf(sides[i]!, sides[j]!);
     if (corners.length === 0) continue;
     const [low, high] = sides[k]!;

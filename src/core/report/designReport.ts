@@ -2,7 +2,7 @@ import type { Allowance } from '../allowance/allowances.ts';
 import type { CoverDesign } from '../fold/coverDesign.ts';
 import { spareWrap } from '../fold/spareWrap.ts';
 import type { RangePoint } from '../leather/leatherModel.ts';
-import { printer } from '../units/printer.ts';
+import { type Printer, printer, silentPrinter } from '../units/printer.ts';
 import { degreesFromRadians, radians } from '../units/radians.ts';
 import { answered, stateOf, worstVerdict } from './check.ts';
 import type { Verdict } from './checkSchema.ts';
@@ -19,9 +19,25 @@ export const designReport = (design: CoverDesign): Report => ({ ...briefReport(d
 
 /** The report of a design but for its budgets. */
 export function briefReport(design: CoverDesign): BriefReport {
+  const say = printer(design.job.work.units);
+  return reportSaying(design, say, say);
+}
+
+/** What a row of a table shows of a report: of its checks no more than the verdicts. */
+export type TableReport = Omit<BriefReport, 'checks'> & { readonly checks: readonly Pick<Check, 'id' | 'verdict'>[] };
+
+/** The report of a design for a row of a table: the sentences of its checks, which take long to print, stay unsaid. */
+export function tableReport(design: CoverDesign): TableReport {
+  const { units } = design.job.work;
+  return reportSaying(design, printer(units), silentPrinter(units));
+}
+
+/** @param sayInChecks printer of what the checks say; `say` that of the headline */
+function reportSaying(design: CoverDesign, say: Printer, sayInChecks: Printer): BriefReport {
   const doubt = design.fitDoubt;
-  const context = { design, doubt, say: printer(design.job.work.units) };
-  const checks = CHECKS.map((row) => answered(row, row.ask(context)));
+  const context = { design, doubt, say };
+  const asked = { ...context, say: sayInChecks };
+  const checks = CHECKS.map((row) => answered(row, row.ask(asked)));
   const verdict = worstVerdict(checks.map((check) => check.verdict));
   const { pieces, needs } = design;
   return {

@@ -168,6 +168,35 @@ export function printer(units: LengthUnit): Printer {
   };
 }
 
+const nothing = (): string => '';
+
+/** A printer whose texts are empty, for whom no sentence is asked. */
+export const silentPrinter = (units: LengthUnit): Printer => ({
+  units,
+  size: nothing,
+  exact: nothing,
+  wish: nothing,
+  length: nothing,
+  fine: nothing,
+  small: nothing,
+  gap: nothing,
+  signedGap: nothing,
+  range: nothing,
+  reel: nothing,
+  weight: nothing,
+  weights: nothing,
+  area: nothing,
+  volume: nothing,
+  angle: nothing,
+  degrees: nothing,
+  force: nothing,
+  share: nothing,
+  number: nothing,
+  count: nothing,
+  money: nothing,
+  column: () => ({ unit: units, steps: () => 0, text: nothing }),
+});
+
 /** Two figures of one unit as a range, `low` without its unit; one where they are alike. */
 function joined(low: string, high: string, by: string): string {
   if (low === high) return low;

@@ -1,4 +1,4 @@
-import { type BriefReport, type FitAt, RANGE_POINTS } from '../../core/index.ts';
+import { type FitAt, RANGE_POINTS, type TableReport } from '../../core/index.ts';
 
 /** One cell of a table. */
 export type Cell = string | number | null;
@@ -17,7 +17,7 @@ const edgeGaps = ({ foreEdge, head_mm, tail_mm }: FitAt): number[] => [
 ];
 
 /** Smallest and largest gap at any edge in any leather of the range. */
-export function gapRange({ fit }: Pick<BriefReport, 'fit'>): GapRange {
+export function gapRange({ fit }: Pick<TableReport, 'fit'>): GapRange {
   const gaps = RANGE_POINTS.flatMap((point) => edgeGaps(fit[point]));
   return { smallest_mm: micron(Math.min(...gaps)), largest_mm: micron(Math.max(...gaps)) };
 }
@@ -54,7 +54,7 @@ export const REPORT_COLUMNS = [
 ] as const;
 
 /** A report as a row under `REPORT_COLUMNS`. */
-export function reportRow(name: string, report: BriefReport): Cell[] {
+export function reportRow(name: string, report: TableReport): Cell[] {
   const { pattern, wrap, doubt, checks, verdict, headline, origin } = report;
   const { smallest_mm, largest_mm } = gapRange(report);
   return [

@@ -1,11 +1,11 @@
 import {
-  briefReport,
   coverDesign,
   type Job,
   type JobIssue,
   type JobRecord,
   parseJob,
   severity,
+  tableReport,
   type Verdict,
 } from '../../core/index.ts';
 import { type Cell, type GapRange, gapRange } from './reportColumns.ts';
@@ -59,7 +59,7 @@ export function matchBook(
   const parsed = bookInCovers(document, stock);
   if (!parsed.ok) return parsed;
   const covers = parsed.jobs.map((job, i): CoverMatch => {
-    const report = briefReport(coverDesign(job));
+    const report = tableReport(coverDesign(job));
     return { cover: stock[i]!.name, verdict: report.verdict, ...gapRange(report) };
   });
   const isMatch = ({ verdict, largest_mm }: CoverMatch): boolean =>

@@ -87,6 +87,24 @@ describe('a record that cannot be read', () => {
     expect(JSON.parse(rawText(apart!.record))).toMatchObject({ id: record.id });
   });
 
+  test('that the browser itself gives up on costs only itself', async () => {
+    const shelf = shelfOf();
+    const { id } = await value(shelf.add(tideLedger));
+    await putRaw('jobs', { ...sound, id: 'x' });
+    const { getAll, get } = IDBObjectStore.prototype;
+    const fault = (): never => {
+      throw new DOMException('a fault of the disk', 'UnknownError');
+    };
+    vi.spyOn(IDBObjectStore.prototype, 'getAll').mockImplementation(function (this: IDBObjectStore, ...words) {
+      return this.name === 'jobs' ? fault() : getAll.apply(this, words);
+    });
+    vi.spyOn(IDBObjectStore.prototype, 'get').mockImplementation(function (this: IDBObjectStore, key) {
+      return key === 'x' ? fault() : get.call(this, key);
+    });
+    expect((await value(shelf.list())).map((job) => job.id)).toEqual([id]);
+    expect((await damaged(shelf)).map(({ key }) => key)).toEqual(['x']);
+  });
+
   test('is named by what is wrong with it', async () => {
     const shelf = shelfOf();
     await value(shelf.list());

@@ -32,7 +32,7 @@ async function standing(): Promise<readonly string[]> {
 }
 
 test('keys pressed in a row make one save, of the last state', async () => {
-  const key = 1;
+  const key = 'first';
   for (const name of ['a', 'ab', 'abc']) keeper.keep(key, named(name));
   await keeper.flush();
   expect(await standing()).toEqual(['abc']);
@@ -40,21 +40,21 @@ test('keys pressed in a row make one save, of the last state', async () => {
 });
 
 test('a waiting state of one job is written before another job waits', async () => {
-  keeper.keep(1, named('first'));
-  keeper.keep(2, named('second'));
+  keeper.keep('first', named('first'));
+  keeper.keep('second', named('second'));
   await keeper.flush();
   expect(await standing()).toEqual(['first', 'second']);
 });
 
 test('a job that is on the shelf already is saved there', async () => {
   await shelf.add(named('known'));
-  keeper.keep(1, named('known'));
+  keeper.keep('first', named('known'));
   await keeper.flush();
   expect(await standing()).toEqual(['known']);
 });
 
 test('an unedited job makes no copy, though another window has changed it', async () => {
-  const [mine, document] = [1, named('one')];
+  const [mine, document] = ['first', named('one')];
   keeper.keep(mine, document);
   await keeper.flush();
   const { id, revision } = defined(places.get(mine));
@@ -70,7 +70,7 @@ test('an unedited job makes no copy, though another window has changed it', asyn
 });
 
 test('a change undone while it was being saved is saved too', async () => {
-  const [mine, document] = [1, named('one')];
+  const [mine, document] = ['first', named('one')];
   keeper.keep(mine, document);
   await keeper.flush();
   keeper.keep(mine, named('two'));
@@ -81,7 +81,7 @@ test('a change undone while it was being saved is saved too', async () => {
 });
 
 test('trouble is reported, and the next save tries again from the last revision', async () => {
-  const key = 1;
+  const key = 'first';
   const { indexedDB } = globalThis;
   // @ts-expect-error A browser without storage.
   globalThis.indexedDB = undefined;
@@ -98,7 +98,7 @@ test('trouble is reported, and the next save tries again from the last revision'
 test('a job left unsaved in an earlier visit is saved on the next', async () => {
   const added = await shelf.add(named('one'));
   if (!added.ok) throw new Error(added.trouble.message);
-  const key = 1;
+  const key = 'first';
   places.set(key, { id: added.value.id, revision: 1, document: null });
   keeper.keep(key, named('two'));
   await keeper.flush();

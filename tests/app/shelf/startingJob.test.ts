@@ -3,7 +3,8 @@ import { nth } from '../../nth.ts';
 import 'fake-indexeddb/auto';
 import { IDBFactory } from 'fake-indexeddb';
 import { beforeEach, describe, expect, test, vi } from 'vitest';
-import { chooseLate, chooseStart, type Start } from '../../../src/app/shelf/chooseStart.ts';
+import { chooseLate, chooseStart } from '../../../src/app/shelf/chooseStart.ts';
+import type { Start } from '../../../src/app/shelf/opening.ts';
 import { ShelfKeeper } from '../../../src/app/shelf/ShelfKeeper.ts';
 import { Shelf } from '../../../src/app/shelf/shelf.ts';
 import type { ShelfJob } from '../../../src/app/shelf/shelfDatabase.ts';
@@ -216,16 +217,20 @@ describe('where the copy was shown before the shelf answered', () => {
   const kept: Kept = { document: doc('a', 2), typed: {}, place: { id: 'a', revision: 1, isSaved: true }, mark: 500 };
 
   test('a later save of another job is offered, and the job shown keeps its place', () => {
-    const said = chooseLate(kept, [stood('b', 1, 9, 900), stood('a', 1, 2, 400)]);
+    const said = chooseLate(kept, kept, [stood('b', 1, 9, 900), stood('a', 1, 2, 400)]);
     expect(said).toMatchObject({ first: { place: { id: 'a', revision: 1, document: kept.document } }, aside: null });
     expect(typedIn(said.other?.written.document)).toBe(9);
   });
 
   test('and the copy is the latest, nothing is offered', () => {
-    expect(chooseLate(kept, [stood('a', 1, 2, 400)])).toMatchObject({ first: { written: kept }, other: null });
-    expect(chooseLate(null, [])).toEqual({ first: null, other: null, aside: null });
+    expect(chooseLate(kept, kept, [stood('a', 1, 2, 400)])).toMatchObject({ first: { written: kept }, other: null });
+    expect(chooseLate(null, null, [])).toEqual({ first: null, other: null, aside: null });
   });
 });
+
+/** The shelf of a browser that keeps no journal. */
+const fetched = (theShelf: Pick<Shelf, 'list' | 'keepAsVersion'>) =>
+  Promise.resolve({ theShelf, openTheJournal: async () => null, chooseStart, chooseLate });
 
 describe('the shelf is asked', () => {
   beforeEach(() => {
@@ -240,18 +245,14 @@ describe('the shelf is asked', () => {
     await shelf.save(id, 1, doc('a', 3));
     for (const isSaved of [true, false]) {
       const place = { id, revision: 1, isSaved };
-      const { start, late } = await startingJob(Promise.resolve(shelf), {
-        document: doc('a', 2),
-        typed: {},
-        place,
-        mark: 1,
-      });
+      const copy: Kept = { document: doc('a', 2), typed: {}, place, mark: 1 };
+      const { start, late } = await startingJob(fetched(shelf), { own: null, any: copy });
       expect(late).toBeNull();
       expect(opened(start)).toBe(3);
       const told: string[] = [];
-      const places = new Map([[1, defined(defined(start.first).place)]]);
+      const places = new Map([['a', defined(defined(start.first).place)]]);
       const keeper = new ShelfKeeper(shelf, places, ({ what }) => told.push(what));
-      keeper.keep(1, doc('a', 4));
+      keeper.keep('a', doc('a', 4));
       await keeper.flush();
       expect(told).toEqual(['kept']);
       const list = await shelf.list();
@@ -274,7 +275,7 @@ describe('the shelf is asked', () => {
       keepAsVersion: async () => ({ ok: true, value: undefined }) as const,
     };
     const kept: Kept = { document: doc('a', 2), typed: {}, place: { id: 'a', revision: 1, isSaved: true }, mark: 1 };
-    const starting = startingJob(Promise.resolve(slow), kept);
+    const starting = startingJob(fetched(slow), { own: null, any: kept });
     await vi.advanceTimersByTimeAsync(10_000);
     const { start, late } = await starting;
     expect(opened(start)).toBe(2);
@@ -291,7 +292,10 @@ describe('the shelf is asked', () => {
   test('and where it cannot be fetched or read, the quick copy is used', async () => {
     Reflect.deleteProperty(globalThis, 'indexedDB');
     const kept: Kept = { document: doc('a', 2), typed: {}, mark: 1 };
-    for (const shelf of [Promise.resolve(new Shelf({ name: 'none' })), Promise.reject(new Error('no such file'))])
-      expect(await startingJob(shelf, kept)).toMatchObject({ start: { first: { written: kept } }, late: null });
+    for (const shelf of [fetched(new Shelf({ name: 'none' })), Promise.reject(new Error('no such file'))])
+      expect(await startingJob(shelf, { own: null, any: kept })).toMatchObject({
+        start: { first: { written: kept } },
+        late: null,
+      });
   });
 });

@@ -2,7 +2,6 @@ import { afterEach, describe, expect, test } from 'vitest';
 import choirBookFile from '../../../public/jobs/choir-book.json' with { type: 'json' };
 import tideLedgerFile from '../../../public/jobs/tide-ledger.json' with { type: 'json' };
 import {
-  FIRST_JOB,
   type JobAction,
   type JobHistory,
   jobHistory,
@@ -17,7 +16,8 @@ import { JOB_MIGRATIONS, type Migration } from '../../../src/core/job/migrate.ts
 const tideLedger = { ...tideLedgerFile, version: 3, pockets: { share: 0.5 } };
 const choirBook = { ...choirBookFile, version: 3, pockets: { share: 0.5 } };
 
-const start = (): JobHistory => startHistory({ document: tideLedger, typed: {} }, tideLedger);
+const FIRST_JOB = 'first';
+const start = (): JobHistory => startHistory({ document: tideLedger, typed: {} }, tideLedger, { key: FIRST_JOB });
 const following = (actions: readonly JobAction[], state = start()): JobHistory => actions.reduce(jobHistory, state);
 const WIDTH = 'book.width_mm';
 

@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import type { JobInput } from '../../../src/core/job/jobSchema.ts';
-import { briefReport, designReport } from '../../../src/core/report/designReport.ts';
+import { briefReport, designReport, tableReport } from '../../../src/core/report/designReport.ts';
 import { mm } from '../../../src/core/units/mm.ts';
 import { radians } from '../../../src/core/units/radians.ts';
 import { designOf, fitted, shortBy } from './madeUp.ts';
@@ -64,6 +64,17 @@ describe('the report document', () => {
     const { doubt, ...rest } = written();
     const brief = briefReport(fitted(design, { thick }));
     expect(brief).toEqual({ ...rest, doubt: { share: doubt.share, chance: doubt.chance } });
+  });
+
+  test('for a table is the same but for the sentences of its checks, in both units', () => {
+    for (const units of ['mm', 'in'] as const) {
+      for (const width of [null, 300, 420]) {
+        const of = designOf({ work: { units }, pattern: { outsideWidth_mm: width } });
+        const unsaid = ({ id, verdict }: { id: string; verdict: string }) => ({ id, verdict });
+        const [brief, table] = [briefReport(of), tableReport(of)];
+        expect({ ...table, checks: table.checks.map(unsaid) }).toEqual({ ...brief, checks: brief.checks.map(unsaid) });
+      }
+    }
   });
 
   test('has the worst verdict of its rows, in the words of the first row that fails', () => {
