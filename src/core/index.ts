@@ -221,6 +221,7 @@ export { capital } from './words/capital.ts';
 export { EDGE_NAMES } from './words/edgeNames.ts';
 export { listed } from './words/listed.ts';
 export { RANGE_WORDS } from './words/rangeWords.ts';
+export { RESULT_ORIGINS, type ResultOrigin } from './words/resultOrigin.ts';
 export { sentence } from './words/sentence.ts';
 export { TERM_DRAWINGS, type TermPart } from './words/term.ts';
 export { type TermInText, termIn } from './words/termIn.ts';

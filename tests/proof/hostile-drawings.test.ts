@@ -9,7 +9,7 @@ import { EXAMPLE_JOBS, parseJob, picturePixels, readArtworkLines } from '../../s
 import { ELSEWHERE, HOSTILE_FAMILIES, hostileDrawing, PAYLOAD } from '../artwork/hostileDrawings.ts';
 import { proofSize } from './proofSize.ts';
 
-const FILES = proofSize(1000, 200);
+const FILES = proofSize(10_000, 200);
 const counts = { taken: 0, refused: 0 };
 
 /** In place of the browser's decoder, which the browser test has: two readers that share nothing with it. */

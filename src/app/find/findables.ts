@@ -193,7 +193,7 @@ function actions({ getState }: BenchStore): readonly Findable[] {
 
 /** What is worked out. */
 function results({ getState }: BenchStore): readonly Findable[] {
-  const { design, report, elastic, settled } = getState();
+  const { design, report, settled } = getState();
   const verdicts: Readonly<Record<Verdict, string>> = {
     fits: 'good',
     tight: 'close',
@@ -203,7 +203,7 @@ function results({ getState }: BenchStore): readonly Findable[] {
     none: '',
   };
   return [
-    ...shownChecks(report, elastic.status, settled).map(({ title, verdict }) => ({
+    ...shownChecks(report, settled).map(({ title, verdict }) => ({
       name: `Check: ${title}`,
       where: 'Cover, Checks',
       also: verdicts[verdict],

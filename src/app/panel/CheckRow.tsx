@@ -1,13 +1,13 @@
+import type { Check } from '../../core/index.ts';
 import { WithTerm } from '../fields/Term.tsx';
 import type { Spot } from '../scene/spot.ts';
 import { useDispatch, useLengths } from '../state/BenchContext.tsx';
 import { checkSpot } from './checkSpot.ts';
 import { limitWords } from './limitWords.ts';
-import type { ShownCheck } from './shownChecks.ts';
 import { VerdictMark } from './VerdictMark.tsx';
 
 interface CheckRowProps {
-  readonly check: ShownCheck;
+  readonly check: Check;
   /** Lights its place in the picture while it is pointed at or has the focus. */
   readonly light?: (spot: Spot | null) => void;
   /** A row above has the same remedy, which is then shown once. */
@@ -18,7 +18,8 @@ interface CheckRowProps {
 export function CheckRow({ check, light, isMendedAbove = false }: CheckRowProps) {
   const dispatch = useDispatch();
   const lengths = useLengths();
-  const { title, verdict, state, message, remedy, change, isPending = false } = check;
+  const { title, verdict, state, message, remedy, change, origin } = check;
+  const isPending = origin === 'being worked out';
   const figures = limitWords(check, lengths);
   const on = () => light?.(checkSpot(check.id));
   const off = () => light?.(null);
@@ -34,7 +35,8 @@ export function CheckRow({ check, light, isMendedAbove = false }: CheckRowProps)
     >
       <h3>
         <VerdictMark verdict={verdict} />
-        <WithTerm text={title} /> <span className="verdict-word">{isPending ? 'being worked out' : state}</span>
+        <WithTerm text={title} /> <span className="verdict-word">{isPending ? origin : state}</span>
+        {origin === 'springy model' && <span className="row-origin"> by the {origin}</span>}
       </h3>
       {figures !== null && (
         <p className="figures">

@@ -1,8 +1,8 @@
-import { isWanting, severity } from '../../core/index.ts';
+import { type Check, isWanting, severity } from '../../core/index.ts';
 import type { Spot } from '../scene/spot.ts';
 import { useBench } from '../state/BenchContext.tsx';
 import { CheckRow } from './CheckRow.tsx';
-import { type ShownCheck, shownChecks } from './shownChecks.ts';
+import { shownChecks } from './shownChecks.ts';
 
 interface ChecksProps {
   /** Lights the place in the picture that a check speaks of; null puts it out. */
@@ -16,10 +16,10 @@ export function Checks({ light }: ChecksProps) {
     status,
     settled,
   }));
-  const checks = [...shownChecks(report, status, settled)].sort((a, b) => severity(b.verdict) - severity(a.verdict));
-  const matters = ({ verdict, isPending }: ShownCheck): boolean => isWanting(verdict) && isPending !== true;
+  const checks = [...shownChecks(report, settled)].sort((a, b) => severity(b.verdict) - severity(a.verdict));
+  const matters = ({ verdict, origin }: Check): boolean => isWanting(verdict) && origin !== 'being worked out';
   const quiet = checks.filter((check) => !matters(check));
-  const rows = (list: readonly ShownCheck[]) => (
+  const rows = (list: readonly Check[]) => (
     <ul>
       {list.map((check, i) => (
         <CheckRow
@@ -50,8 +50,8 @@ export function Checks({ light }: ChecksProps) {
 const OPEN_STATES = ['not tested', 'not checked', 'not known'];
 
 /** How many are good, and which could be answered. */
-function quietWords(checks: readonly ShownCheck[]): string {
-  const good = checks.filter(({ verdict, isPending }) => verdict === 'fits' && isPending !== true).length;
+function quietWords(checks: readonly Check[]): string {
+  const good = checks.filter(({ verdict, origin }) => verdict === 'fits' && origin !== 'being worked out').length;
   const open = checks.filter(({ state }) => OPEN_STATES.includes(state)).map(({ title }) => title.toLowerCase());
   const counted = `${good} ${good === 1 ? 'check is' : 'checks are'} good`;
   return open.length === 0 ? `${counted}.` : `${counted}. Not known: ${open.join(', ')}.`;

@@ -1,25 +1,18 @@
 import { type Check, type Report, STRIP_ROWS } from '../../core/index.ts';
-import type { ElasticState } from '../state/bench.ts';
-
-/** A row of the report, marked while it belongs to the job before the last change. */
-export type ShownCheck = Check & { readonly isPending?: boolean };
 
 /**
- * The rows to show: those of the report; until the strip is solved its last rows, marked, so that no row disappears and
- * returns.
+ * The rows to show: those of the report; until the springy model has answered its last rows, so that no row disappears and
+ * returns. Their origin says so.
  * @param report of the present job
  * @param settled report of the last job whose strip is solved; null before the first
  */
-export function shownChecks(
-  report: Report,
-  elastic: ElasticState['status'],
-  settled: Report | null,
-): readonly ShownCheck[] {
-  if (elastic === 'solved') return report.checks;
-  const isPending = elastic === 'solving';
-  const rows = STRIP_ROWS.map(({ id, title, unit }): ShownCheck => {
+export function shownChecks(report: Report, settled: Report | null): readonly Check[] {
+  const { checks, origin } = report;
+  const missing = STRIP_ROWS.filter((row) => !checks.some(({ id }) => id === row.id));
+  const isPending = origin === 'being worked out';
+  const rows = missing.map(({ id, title, unit }): Check => {
     const last = settled?.checks.find((check) => check.id === id);
-    if (isPending && last !== undefined) return { ...last, change: [], isPending };
+    if (isPending && last !== undefined) return { ...last, change: [], origin };
     return {
       id,
       title,
@@ -32,8 +25,8 @@ export function shownChecks(
       message: isPending ? '' : 'The springy model could not be asked in this browser; the other rows hold without it.',
       remedy: '',
       change: [],
-      isPending,
+      origin,
     };
   });
-  return [...report.checks, ...rows];
+  return [...checks, ...rows];
 }

@@ -28,7 +28,7 @@ const ZOOM_STEP = 1.15;
 /** Book and cover in 3D, to be turned by pointer, touch or keyboard. */
 export default function CoverScene(props: CoverSceneProps) {
   const { look, onAbsence } = props;
-  const cover = useFoldedCover(props);
+  const { cover, lack } = useFoldedCover(props);
   const plane = useSlicePlane(cover, props.slice);
   const { reliefs, isPending, failure } = useReliefs(props.design);
   const { marked = true } = props;
@@ -113,7 +113,11 @@ export default function CoverScene(props: CoverSceneProps) {
           </FirstFrame>
         )}
       </Canvas>
-      {failure !== null && <p className="help cover-scene-lack">The tooling is not shown: {failure}</p>}
+      {(lack !== null || failure !== null) && (
+        <p className="help cover-scene-lack">
+          {lack} {failure !== null && `The tooling is not shown: ${failure}`}
+        </p>
+      )}
       {isReady && <FitMarkOverlay ref={overlay} marks={marks} areas={labels} formatLength={props.formatLength} />}
     </div>
   );

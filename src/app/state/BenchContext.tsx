@@ -1,6 +1,6 @@
 import { createContext, type ReactNode, use, useEffect, useRef, useState } from 'react';
 import { useStore } from 'zustand/react';
-import { type Bench, type BenchStore, createBench } from './bench.ts';
+import { askedAgain, type Bench, type BenchStore, createBench, gaveUp } from './bench.ts';
 import { type JobHistory, placeOf } from './jobHistory.ts';
 import { keepJob } from './keptJob.ts';
 import { keepViewChoice } from './viewChoice.ts';
@@ -66,11 +66,11 @@ function keepUp(store: BenchStore): () => void {
       ({ solveElastic }) => {
         if (isWanted) stopSolving = solveElastic(store);
       },
-      ({ message: why }: Error) => store.setState({ elastic: { status: 'gaveUp', why, retry } }),
+      ({ message }: Error) => store.setState(gaveUp(message, retry)),
     );
   };
   const retry = (): void => {
-    store.setState({ elastic: { status: 'solving' } });
+    store.setState(askedAgain);
     solve();
   };
   const keep = ({ history, view }: Bench, before?: Bench): void => {

@@ -9,6 +9,7 @@ import {
   printer,
   type Report,
   type ReportTrials,
+  type ResultOrigin,
   repeated,
   valueAt,
 } from '../../core/index.ts';
@@ -16,7 +17,7 @@ import { type JobAction, type JobHistory, jobHistory } from './jobHistory.ts';
 import { keptViewChoice, type ViewChoice } from './viewChoice.ts';
 
 /** The elastic strip of the open job: being solved, in the report, or failed, with the reason for the maker. */
-export type ElasticState =
+type ElasticState =
   | { readonly status: 'solving' | 'solved' }
   | { readonly status: 'gaveUp'; readonly why: string; readonly retry: () => void };
 
@@ -25,7 +26,7 @@ export interface Bench {
   readonly history: JobHistory;
   readonly dispatch: (action: JobAction) => void;
   readonly design: CoverDesign;
-  /** Of the closed form alone until `elastic` is solved. */
+  /** Of the quick model alone until `elastic` is solved; its `origin` says so. */
   readonly report: Report;
   readonly elastic: ElasticState;
   /** The report of the last job whose strip is solved; null before the first. */
@@ -46,11 +47,25 @@ export interface Bench {
 
 export type BenchStore = StoreApi<Bench>;
 
+/** The springy model is asked, or asked again. */
+export const askedAgain = ({ report }: Bench): Pick<Bench, 'elastic' | 'report'> => ({
+  elastic: { status: 'solving' },
+  report: { ...report, origin: 'being worked out' },
+});
+
+/** The springy model gave no answer. */
+export const gaveUp =
+  (why: string, retry: () => void) =>
+  ({ report }: Bench): Pick<Bench, 'elastic' | 'report'> => ({
+    elastic: { status: 'gaveUp', why, retry },
+    report: { ...report, origin: 'not known' },
+  });
+
 /** Makes the store of the bench. What follows from a job is computed once, when the job changes. */
 export function createBench(start: JobHistory): BenchStore {
   return createStore<Bench>()((set) => ({
     history: start,
-    ...outcome(start.good.job),
+    ...outcomeAs(start.good.job, 'being worked out'),
     elastic: { status: 'solving' },
     settled: null,
     trials: null,
@@ -64,12 +79,14 @@ export function createBench(start: JobHistory): BenchStore {
         const history = jobHistory(bench.history, action);
         if (history === bench.history) return bench;
         const { job } = history.good;
+        const isChanged = job !== bench.design.job;
+        // After a failure it stays `gaveUp` until a worker answers: retries are not shown as `solving`.
+        const isLost = bench.elastic.status === 'gaveUp';
         return {
           history,
           lengths: lengthsOf(history, bench.lengths),
-          ...(job !== bench.design.job && outcome(job)),
-          // After a failure it stays `gaveUp` until a worker answers: retries are not shown as `solving`.
-          ...(job !== bench.design.job && bench.elastic.status === 'solved' && { elastic: { status: 'solving' } }),
+          ...(isChanged && outcomeAs(job, isLost ? 'not known' : 'being worked out')),
+          ...(isChanged && !isLost && { elastic: { status: 'solving' } }),
         };
       }),
     setView: (change) => set(({ view }) => ({ view: { ...view, ...change } })),
@@ -81,6 +98,12 @@ export const outcome = repeated((job: Job): Pick<Bench, 'design' | 'report'> => 
   const design = designOf(job);
   return { design, report: designReport(design) };
 });
+
+/** The same, and how it stands with the springy model. */
+function outcomeAs(job: Job, origin: ResultOrigin): Pick<Bench, 'design' | 'report'> {
+  const { design, report } = outcome(job);
+  return { design, report: { ...report, origin } };
+}
 
 /** The first half of `outcome`, so that the start can take it in two steps. */
 export const designOf = repeated(coverDesign);

@@ -2,7 +2,7 @@ import * as z from 'zod/mini';
 import { type ElasticOverRange, type Job, withStrip } from '../../core/index.ts';
 import { accepting } from '../worker/accepting.ts';
 import { WorkerQueue } from '../worker/WorkerQueue.ts';
-import type { BenchStore } from './bench.ts';
+import { askedAgain, type BenchStore, gaveUp } from './bench.ts';
 
 const status = z.looseObject({ status: z.string() });
 const stripShape = z.looseObject({
@@ -31,11 +31,11 @@ export function solveElastic(bench: BenchStore): () => void {
         const report = withStrip(bench.getState().report, design, elastic);
         bench.setState({ report, settled: report, elastic: { status: 'solved' } });
       },
-      ({ message: why }: Error) => bench.setState({ elastic: { status: 'gaveUp', why, retry } }),
+      ({ message }: Error) => bench.setState(gaveUp(message, retry)),
     );
   };
   const retry = (): void => {
-    bench.setState({ elastic: { status: 'solving' } });
+    bench.setState(askedAgain);
     ask();
   };
   const forget = bench.subscribe(({ design }, before) => {

@@ -3,6 +3,7 @@ import type { CoverDesign } from '../fold/coverDesign.ts';
 import type { FitDoubt } from '../fold/fitDoubt.ts';
 import { TOLERANCE } from '../math/tolerance.ts';
 import type { Printer } from '../units/printer.ts';
+import type { ResultOrigin } from '../words/resultOrigin.ts';
 import type { Finding, Verdict } from './checkSchema.ts';
 
 /** One question that a report answers. */
@@ -29,9 +30,13 @@ export type Answer = Pick<Finding, 'verdict' | 'message'> & Partial<Finding>;
 export type Remedy = Partial<Pick<Finding, 'remedy' | 'change'>>;
 
 /** The row of the report that answers a question. */
-export const answered = <Id extends string>({ id, title, unit, failing }: Question & { id: Id }, answer: Answer) => {
+export const answered = <Id extends string>(
+  { id, title, unit, failing }: Question & { id: Id },
+  answer: Answer,
+  origin: ResultOrigin = 'quick model',
+) => {
   const unjudged = { value: 0, limit: 0, bound: null, remedy: '', change: [] };
-  return { id, title, unit, state: stateOf(answer.verdict, failing), ...unjudged, ...answer };
+  return { id, title, unit, state: stateOf(answer.verdict, failing), ...unjudged, ...answer, origin };
 };
 
 /** Side of zero on which a doubted value lies with the wished share of chance, mostly, or not even so. */

@@ -65,6 +65,7 @@ function reportSaying(design: CoverDesign, say: Printer, sayInChecks: Printer): 
     headline: headline(context, checks),
     state: overallState(checks, verdict),
     verdict,
+    origin: 'quick model',
   };
 }
 

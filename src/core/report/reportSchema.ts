@@ -1,4 +1,5 @@
 import * as z from 'zod/mini';
+import { RESULT_ORIGINS } from '../words/resultOrigin.ts';
 import { findingSchema, verdictSchema } from './checkSchema.ts';
 import { CHECKS } from './checkTable.ts';
 import { reportDoubtSchema } from './doubtSchema.ts';
@@ -115,11 +116,18 @@ export const reportSchema = z.strictObject({
       title: z.string(),
       unit: z.enum(['mm', 'deg', '']),
       ...findingSchema.shape,
+      /** Where verdict and figures of the row come from. */
+      origin: z.enum(RESULT_ORIGINS),
     }),
   ),
   headline: z.string(),
   state: z.string(),
   verdict: verdictSchema,
+  /**
+   * How far the springy model is in the report: not asked (`quick model`), or what its rows say. Sizes, gaps, chances, headline
+   * and verdict are the quick model's in every case.
+   */
+  origin: z.enum(RESULT_ORIGINS),
 });
 
 export type Report = z.output<typeof reportSchema>;

@@ -7,10 +7,11 @@ import { midwayShortage } from '../fold/midwayShortage.ts';
 import { RANGE_POINTS } from '../leather/leatherModel.ts';
 import { printer } from '../units/printer.ts';
 import { degreesFromRadians, radians } from '../units/radians.ts';
+import { originOf } from '../words/resultOrigin.ts';
 import { type Answer, answered } from './check.ts';
 import { seats } from './checks/seats.ts';
 import { springsOpen } from './checks/springsOpen.ts';
-import { ifBoardsGoIn, leastWrap } from './checks/wrapChecks.ts';
+import { boardsGoIn, ifBoardsGoIn, leastWrap } from './checks/wrapChecks.ts';
 import type { CheckId, Report, StripReport } from './reportSchema.ts';
 import type { ElasticOverRange, StripContext } from './stripContext.ts';
 import { STRIP_ROWS } from './stripRows.ts';
@@ -28,6 +29,12 @@ const ANSWERS: Readonly<Record<(typeof STRIP_ROWS)[number]['id'], (context: Stri
 export function withStrip(report: Report, design: CoverDesign, elastic: ElasticOverRange): Report {
   const context = { design, elastic, doubt: design.fitDoubt, say: printer(design.job.work.units) };
   const { thin, nominal, thick } = report.fit;
+  const rows = STRIP_ROWS.map((row) => {
+    const answer = ifBoardsGoIn(ANSWERS[row.id])(context);
+    // That the boards do not go in is found by the quick model.
+    const found = boardsGoIn(context) ? 'springy model' : 'quick model';
+    return answered(row, answer, answer.verdict === 'unknown' ? 'not known' : found);
+  });
   return {
     ...report,
     fit: {
@@ -37,8 +44,9 @@ export function withStrip(report: Report, design: CoverDesign, elastic: ElasticO
     },
     checks: [
       ...report.checks.map((row) => ({ ...row, message: row.message + (ADDED[row.id]?.(context) ?? '') })),
-      ...STRIP_ROWS.map((row) => answered(row, ifBoardsGoIn(ANSWERS[row.id])(context))),
+      ...rows,
     ],
+    origin: originOf(rows),
   };
 }
 

@@ -45,6 +45,7 @@ export function foldedCover(
   const place = { grid: cover.grid, opening, least: range?.least ?? null, benchTurn, book, bookPlace: standing.place };
   const fittings = fittingParts(design, point, place, stage.movements);
   return {
+    origin: stage.origin,
     parts: [...cover.parts, ...book, ...fittings.parts],
     seam: foldedSeam(design, point, cover.grid),
     strapSeam: fittings.strapSeam,

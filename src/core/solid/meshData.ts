@@ -2,6 +2,7 @@ import type { Movements, SeenJam } from '../film/filmStep.ts';
 import type { Edge } from '../fold/edges.ts';
 import type { LeatherName } from '../job/jobSchema.ts';
 import type { Vec3 } from '../math/vec3.ts';
+import type { ResultOrigin } from '../words/resultOrigin.ts';
 
 /** Part of the assembled cover or book that a mesh shows. */
 export type PartName =
@@ -144,6 +145,8 @@ export interface CoverFilm {
 
 /** Everything that the scene shows for one position of book and cover. */
 export interface FoldedCover {
+  /** Of its shape: drawn tight by the quick model, or as it lies by the springy model; tight too where that is not known. */
+  readonly origin: ResultOrigin;
   readonly parts: readonly MeshData[];
   readonly seam: readonly FoldedHole[];
   /** Holes of the own seams of a closure strap and the tab of its buckle, on their grain side; empty without a strap. */

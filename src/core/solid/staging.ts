@@ -4,6 +4,7 @@ import { loadingAt } from '../film/loading.ts';
 import { type CoverDesign, lyingDesign } from '../fold/coverDesign.ts';
 import type { Settle } from '../fold/elastic/settledCover.ts';
 import type { RangePoint } from '../leather/leatherModel.ts';
+import type { ResultOrigin } from '../words/resultOrigin.ts';
 import { loadingStanding, type PocketStand } from './loadingStanding.ts';
 import { type OpeningRange, openingRange } from './openingRange.ts';
 import type { Pose } from './pose.ts';
@@ -24,6 +25,7 @@ export interface Staging {
   readonly isLoaded: boolean;
   /** Whether the leather lies as the elastic strip found it. */
   readonly isSettled: boolean;
+  readonly origin: ResultOrigin;
 }
 
 /** Part of closing in which the bow behind the spine forms, where boards sit at the spine. Free choice. */
@@ -48,6 +50,7 @@ export function staging(design: CoverDesign, point: RangePoint, pose: Pose, sett
       bookShown: loadingAt(movements).arrived,
       isLoaded: false,
       isSettled: false,
+      origin: 'quick model',
     };
   const opening = pose.kind === 'opening' ? pose.angle : openingOnFilm(range, movements, pose.rest?.opening);
   const within = Math.max(range.least, Math.min(range.most, opening));
@@ -62,6 +65,7 @@ export function staging(design: CoverDesign, point: RangePoint, pose: Pose, sett
     bookShown: 1,
     isLoaded: true,
     isSettled: settled !== undefined,
+    origin: settled !== undefined ? 'springy model' : settle !== undefined ? 'not known' : 'quick model',
   };
 }
 

@@ -74,12 +74,12 @@ export function benchSheetContent(design: CoverDesign, letters: LetterFaces = ne
 
 /** The chance wished and reached, and what the ease that is worked out pays for. */
 function howSure(report: Report, say: Printer): Block[] {
-  const { doubt } = report;
+  const { doubt, origin } = report;
   const { share, chance } = doubt;
   return [
     heading('How sure'),
     text(
-      `Wished: fits in ${chanceWords(share)}. Reached: ${chanceWords(chance.fits)}, if the doubts assumed are right. ${whatWouldReach(report)}`.trim(),
+      `By the ${origin}. Wished: fits in ${chanceWords(share)}. Reached: ${chanceWords(chance.fits)}, if the doubts assumed are right. ${whatWouldReach(report)}`.trim(),
     ),
     ...easePaid(doubt).map(({ name, whole, main }) =>
       text(

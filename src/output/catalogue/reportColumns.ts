@@ -50,11 +50,12 @@ export const REPORT_COLUMNS = [
   'chance.fits_percent',
   'fails',
   'headline',
+  'origin',
 ] as const;
 
 /** A report as a row under `REPORT_COLUMNS`. */
 export function reportRow(name: string, report: TableReport): Cell[] {
-  const { pattern, wrap, doubt, checks, verdict, headline } = report;
+  const { pattern, wrap, doubt, checks, verdict, headline, origin } = report;
   const { smallest_mm, largest_mm } = gapRange(report);
   return [
     name,
@@ -74,5 +75,6 @@ export function reportRow(name: string, report: TableReport): Cell[] {
       .map(({ id }) => id)
       .join(' '),
     headline,
+    origin,
   ];
 }

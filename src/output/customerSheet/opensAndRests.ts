@@ -1,4 +1,11 @@
-import { type CoverDesign, leastWrap, type Printer, type Report, standsOpen } from '../../core/index.ts';
+import {
+  type CoverDesign,
+  leastWrap,
+  type Printer,
+  type Report,
+  type ResultOrigin,
+  standsOpen,
+} from '../../core/index.ts';
 import { leastOver } from './leastOver.ts';
 
 /** How the cover closes, opens and comes to rest by itself, in plain words. */
@@ -19,13 +26,20 @@ export function opensAndRests(design: CoverDesign, report: Report, say: Printer)
   ];
 }
 
+/** Why it is not said how the cover rests. */
+const UNSAID: Readonly<Record<ResultOrigin, string>> = {
+  'quick model': 'is not worked out here',
+  'springy model': 'could not be worked out',
+  'being worked out': 'is being worked out',
+  'not known': 'could not be worked out',
+};
+
 type RestState = 'newCover' | 'pressedDay';
 
 /** How it lies when it is let go: a range, for leather that was not tested. */
-function rests({ fit }: Report, say: Printer): string[] {
+function rests({ fit, origin }: Report, say: Printer): string[] {
   const strips = [fit.thin.strip, fit.nominal.strip, fit.thick.strip];
-  if (strips.some((strip) => strip === undefined))
-    return ['How far it springs open when let go is not worked out yet.'];
+  if (strips.some((strip) => strip === undefined)) return [`How far it springs open when let go ${UNSAID[origin]}.`];
   const stands = (state: RestState): string | null => {
     const found = strips.flatMap((strip) => strip?.rest[state] ?? []);
     if (found.length < strips.length) return null;
@@ -37,7 +51,7 @@ function rests({ fit }: Report, say: Printer): string[] {
     );
   };
   const [fresh, pressed] = [stands('newCover'), stands('pressedDay')];
-  if (fresh === null || pressed === null) return ['How far it springs open when let go could not be worked out.'];
+  if (fresh === null || pressed === null) return [`How far it springs open when let go ${UNSAID['not known']}.`];
   return [
     `Let go, the new cover ${fresh}; after a day under weights it ${pressed}.`,
     'Leather differs: that is the range to expect.',

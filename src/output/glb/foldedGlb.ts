@@ -2,7 +2,7 @@ import { type Accessor, Document, type GLTF, type Node, type PrimitiveTarget, We
 import { EXTMeshoptCompression, KHRMeshQuantization } from '@gltf-transform/extensions';
 import type { CoverColours, PartRelief } from '../../core/index.ts';
 import { difference, directions, inGltfAxes, mirroredTriangles } from '../model/metres.ts';
-import { isSeam, type ModelFace, type ModelPart } from '../model/modelParts.ts';
+import { isSeam, MODEL_ORIGIN, type ModelFace, type ModelPart } from '../model/modelParts.ts';
 import { surfaceOf } from '../model/surface.ts';
 import { tileSide } from '../model/tilePicture.ts';
 import { materialsOf } from './glbMaterials.ts';
@@ -66,7 +66,7 @@ export async function foldedGlb(
   const accessor = (type: GLTF.AccessorType, array: Values, isNormalized = false): Accessor =>
     document.createAccessor().setType(type).setArray(array).setNormalized(isNormalized).setBuffer(buffer);
   const root = document.createNode(name);
-  document.getRoot().setDefaultScene(document.createScene(name).addChild(root));
+  document.getRoot().setDefaultScene(document.createScene(name).addChild(root).setExtras({ origin: MODEL_ORIGIN }));
   const pictures = new Map(reliefs.map((relief) => [relief.part as ModelPart, reliefPictures(relief, reliefDepth)]));
   const materialOf = materialsOf(document, colours, pictures);
   const animation = takes.length < 2 ? null : document.createAnimation('making');

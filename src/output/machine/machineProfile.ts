@@ -219,5 +219,18 @@ export function parseMachineText(text: string): ParsedMachine {
   }
 }
 
+/** Reads a machine's file that the maker chose. As `parseMachineText`; one that cannot be read, or far too large, is refused. */
+export async function openMachineFile(file: Blob): Promise<ParsedMachine> {
+  // A character takes at most 4 bytes; a larger file is not read.
+  if (file.size > 4 * MOST_CHARACTERS) return parseMachineText('x'.repeat(MOST_CHARACTERS + 1));
+  try {
+    return parseMachineText(await file.text());
+  } catch {
+    const remedy = 'choose the file again: it may have been moved, or changed after it was chosen';
+    const issue = jobIssue('unreadable', '(file)', 'a file that cannot be read', 'a machine document in JSON', remedy);
+    return { ok: false, issues: [issue] };
+  }
+}
+
 /** The text of a machine's file: it reads back as the same profile. */
 export const machineText = (profile: MachineProfile): string => `${JSON.stringify(profile, null, 2)}\n`;

@@ -8,6 +8,7 @@ import {
   type PartName,
   type Pose,
   type RangePoint,
+  type ResultOrigin,
   type SeamCourse,
   seamCourse,
   strandSweep,
@@ -27,6 +28,9 @@ export interface ModelMesh extends Omit<MeshData, 'part' | 'faces'> {
   readonly part: ModelPart;
   readonly faces: readonly { readonly face: ModelFace; readonly start: number; readonly count: number }[];
 }
+
+/** Where the shape of a file comes from: it is folded without the springy model. Said in the file. */
+export const MODEL_ORIGIN: ResultOrigin = 'quick model';
 
 /**
  * Folds a cover for a file: its parts, and thread or lace as far as it is worked. A strap is sewn on once it is in its place.

@@ -1,6 +1,6 @@
 import type { CoverColours, CoverDesign, RangePoint } from '../../core/index.ts';
 import { directions, metres, mirroredTriangles } from '../model/metres.ts';
-import { type ModelMesh, modelParts } from '../model/modelParts.ts';
+import { MODEL_ORIGIN, type ModelMesh, modelParts } from '../model/modelParts.ts';
 import { type Surface, surfaceOf } from '../model/surface.ts';
 import { thinnedMesh } from '../model/thinnedMesh.ts';
 import { coloured, tilePicture, tileSide } from '../model/tilePicture.ts';
@@ -42,7 +42,9 @@ export function coverUsdz(
   });
   const pictures = new Map<string, Uint8Array>();
   const materials = [...surfaces.values()].map((surface) => material(surface, pictures));
-  const layer = new TextEncoder().encode(usdLayer({ remark: name, parts: meshes, materials }));
+  const layer = new TextEncoder().encode(
+    usdLayer({ remark: `${name}, by the ${MODEL_ORIGIN}`, parts: meshes, materials }),
+  );
   return usdzPackage([['cover.usda', layer], ...pictures]);
 }
 

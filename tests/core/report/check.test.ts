@@ -55,7 +55,7 @@ test('a row says its verdict in its own word where it fails, else in the usual o
   expect(stateOf('fails', 'too small')).toBe('too small');
   expect(stateOf('tight', 'too small')).toBe('close');
   const question = { id: 'width', title: 'Width', unit: 'mm', failing: 'too small' } as const;
-  const unjudged = { value: 0, limit: 0, bound: null, remedy: '', change: [] };
+  const unjudged = { value: 0, limit: 0, bound: null, remedy: '', change: [], origin: 'quick model' };
   expect(answered(question, { verdict: 'none', message: 'Seen.' })).toEqual({
     id: 'width',
     title: 'Width',

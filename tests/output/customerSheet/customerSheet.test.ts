@@ -6,6 +6,7 @@ import { EXAMPLE_JOBS } from '../../../src/core/job/examples.ts';
 import { parseJob } from '../../../src/core/job/parseJob.ts';
 import { RANGE_POINTS } from '../../../src/core/leather/leatherModel.ts';
 import { designReport } from '../../../src/core/report/designReport.ts';
+import type { ResultOrigin } from '../../../src/core/words/resultOrigin.ts';
 import { type CustomerSheet, customerSheet } from '../../../src/output/customerSheet/customerSheet.ts';
 import { type CustomerSheetOptions, customerSheetPdf } from '../../../src/output/customerSheet/customerSheetPdf.ts';
 import { PLAIN_OFFER } from '../../../src/output/customerSheet/offer.ts';
@@ -138,7 +139,12 @@ describe('how it opens and rests', () => {
   });
 
   test('how it rests is told from the elastic strip, and said to be unknown before it is solved', () => {
-    expect(sentences()).toContain('How far it springs open when let go is not worked out yet.');
+    const report = designReport(designOf());
+    const unsaid = (origin: ResultOrigin) =>
+      nth(customerSheet(designOf(), { ...report, origin }).passages, 1).sentences;
+    expect(unsaid('being worked out')).toContain('How far it springs open when let go is being worked out.');
+    expect(unsaid('not known')).toContain('How far it springs open when let go could not be worked out.');
+    expect(sentences()).toContain('How far it springs open when let go is not worked out here.');
     const design = designOf();
     const solved = fitReport(design.job, { solvers: createElasticSolvers() });
     const { sentences: told } = nth(customerSheet(design, solved).passages, 1);

@@ -140,7 +140,7 @@ describe.each(EXAMPLE_JOBS)('the USDZ of $id', ({ document: job }) => {
   test('stands in metres, y up, on its tail', () => {
     expect(layer.startsWith('#usda 1.0\n')).toBe(true);
     expect(layer).toContain('\n    metersPerUnit = 1\n    upAxis = "Y"\n');
-    expect(layer).toContain('doc = "The \\"cover\\""');
+    expect(layer).toContain('doc = "The \\"cover\\", by the quick model"');
     const lift = Number(/xformOp:translate = \([^,]*, ([^,]*),/.exec(layer)?.[1]);
     const heights = meshes.flatMap(({ points }) => points.map((point) => nth(point, 1)));
     expect(Math.min(...heights) + lift).toBeCloseTo(0, 5);

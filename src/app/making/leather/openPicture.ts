@@ -25,7 +25,10 @@ export async function openPicture(file: File): Promise<OpenedPicture> {
     throw new Error(
       `The picture takes ${megabytes(file.size)} MB; up to ${megabytes(most)} MB is allowed. Make it smaller first.`,
     );
-  const bytes = new Uint8Array(await file.arrayBuffer());
+  const buffer = await file.arrayBuffer().catch(() => {
+    throw new Error(`“${file.name}” cannot be read. Choose it again: it may have been moved.`);
+  });
+  const bytes = new Uint8Array(buffer);
   if (!isPicture(bytes))
     throw new Error(`“${file.name}” is no PNG or JPEG picture. Save it as one of these and open it again.`);
   const { type } = headerOf(bytes);

@@ -1,6 +1,6 @@
 import { useState } from 'react';
 import { fileName } from '../../../output/fileName.ts';
-import { machineText, parseMachineText } from '../../../output/machine/machineProfile.ts';
+import { machineText, openMachineFile } from '../../../output/machine/machineProfile.ts';
 import { FileButton } from '../../fields/FileButton.tsx';
 import { saveFile } from '../../state/saveFile.ts';
 import { Panel } from '../PanelParts.tsx';
@@ -37,7 +37,7 @@ export default function MachinePanel() {
     open(machines[at === 0 ? 1 : at - 1]?.id ?? null);
   };
   const openFile = async (file: File): Promise<void> => {
-    const parsed = parseMachineText(await file.text());
+    const parsed = await openMachineFile(file);
     if (parsed.ok) add(machineDraft(parsed.profile, newId(machines)));
     else setRefused(parsed.issues.map(({ path, message }) => `${path}: ${message}`));
   };

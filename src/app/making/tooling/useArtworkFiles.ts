@@ -62,7 +62,9 @@ export function useArtworkFiles() {
     open: async (chosen: File, area: ToolingArea, added: (index: number) => void): Promise<void> => {
       const issue = sizeIssue(chosen.size);
       if (issue !== null) return refuse(issue.words ?? issue.message);
-      const file = { name: chosen.name, bytes: new Uint8Array(await chosen.arrayBuffer()) };
+      const buffer = await chosen.arrayBuffer().catch(() => null);
+      if (buffer === null) return refuse('The drawing cannot be read. Choose the file again: it may have been moved.');
+      const file = { name: chosen.name, bytes: new Uint8Array(buffer) };
       await read(file, { as: 'lines' }, ({ artwork, width_mm }) =>
         added(
           add(

@@ -147,7 +147,8 @@ export const edgeGap =
   };
 
 /** Whether the boards go into the cover at all, from seam to seam and at head and tail. */
-const boardsGoIn = ({ design, doubt }: CheckContext): boolean =>
+/** Whether the boards go in at all, by the middle leather. */
+export const boardsGoIn = ({ design, doubt }: CheckContext): boolean =>
   design.fits.nominal.staysOpen !== null &&
   judged(doubt.gaps.head, 0).verdict !== 'fails' &&
   judged(doubt.gaps.tail, 0).verdict !== 'fails';
