@@ -84,7 +84,8 @@ export function webDriverWindow({ name, send, close }: WebDriverSession): Engine
     },
     async elsewhere(work) {
       const here = await send('GetWindowHandle');
-      const { handle } = (await send('NewWindow', { type: 'tab' })) as { readonly handle: string };
+      // WebKit's driver waits for ever for a press in a tab that does not show.
+      const { handle } = (await send('NewWindow', { type: 'window' })) as { readonly handle: string };
       await send('SwitchToWindow', { handle: defined(handle) });
       try {
         await work();
