@@ -112,10 +112,11 @@ describe('the settled cover', () => {
     expect(marks.map(({ edge }) => edge)).not.toContain('spine');
   });
 
-  test('falls back on the taut cover where the strip finds no shape', () => {
+  test('falls back on the taut cover where the strip finds no shape, and says that it is not known', () => {
     const { design } = nth(designs, 0);
     const pose: Pose = { kind: 'opening', angle: 1 };
-    expect(foldedCover(design, pose, 'nominal', () => null)).toEqual(foldedCover(design, pose, 'nominal'));
+    const taut = foldedCover(design, pose, 'nominal');
+    expect(foldedCover(design, pose, 'nominal', () => null)).toEqual({ ...taut, origin: 'not known' });
   });
 });
 
