@@ -1,17 +1,21 @@
 import { useState } from 'react';
 import { isRecord } from '../../core/index.ts';
 import { saveFile } from '../state/saveFile.ts';
-import { type DamagedRecord, rawText } from './damaged.ts';
+import { type DamagedRecord, jobWithin, rawText } from './damaged.ts';
 
 interface DamagedRecordsProps {
+  /** What cannot be read, with how many there are. */
+  readonly said: string;
   readonly records: readonly DamagedRecord[];
-  readonly discard: (key: IDBValidKey) => void;
+  readonly repair?: (key: IDBValidKey) => void;
+  readonly discard?: (key: IDBValidKey) => void;
 }
 
 /**
- * Records of the shelf that cannot be read as jobs. One can be deleted after it was exported, so that nothing is lost.
+ * Records of the shelf that cannot be read as jobs. One whose measures can still be read is put back; one can be deleted after it was
+ * exported, so that nothing is lost.
  */
-export function DamagedRecords({ records, discard }: DamagedRecordsProps) {
+export function DamagedRecords({ said, records, repair, discard }: DamagedRecordsProps) {
   const [exported, setExported] = useState<ReadonlySet<IDBValidKey>>(new Set());
   if (records.length === 0) return null;
   const save = ({ key, record }: DamagedRecord): void => {
@@ -20,10 +24,7 @@ export function DamagedRecords({ records, discard }: DamagedRecordsProps) {
   };
   return (
     <section className="refused" aria-label="Damaged records">
-      <p>
-        {records.length === 1 ? 'One record' : `${records.length} records`} of the shelf cannot be read as a job; all
-        others are as they were.
-      </p>
+      <p>{said}</p>
       <ul className="job-rows">
         {records.map((damaged) => (
           <li key={JSON.stringify(damaged.key)} className="row">
@@ -32,7 +33,12 @@ export function DamagedRecords({ records, discard }: DamagedRecordsProps) {
             <button type="button" className="quiet" onClick={() => save(damaged)}>
               Export it as it stands<span className="only-heard">, {nameOf(damaged)}</span>
             </button>
-            {exported.has(damaged.key) && (
+            {repair && jobWithin(damaged.record) !== null && (
+              <button type="button" className="quiet" onClick={() => repair(damaged.key)}>
+                Put its cover back on the shelf<span className="only-heard">, {nameOf(damaged)}</span>
+              </button>
+            )}
+            {discard && exported.has(damaged.key) && (
               <button type="button" className="quiet" onClick={() => discard(damaged.key)}>
                 Delete it<span className="only-heard">, {nameOf(damaged)}</span>
               </button>
@@ -53,3 +59,6 @@ function nameOf({ key, record }: DamagedRecord): string {
   const name = names.find((each) => typeof each === 'string' && each.trim() !== '');
   return typeof name === 'string' ? name.slice(0, SHOWN) : `Record ${String(key).slice(0, SHOWN)}`;
 }
+
+/** How many records, in words. */
+export const counted = (count: number): string => (count === 1 ? 'One record' : `${count} records`);

@@ -1,5 +1,7 @@
 import { useEffect, useState } from 'react';
 import type { JobDocument } from '../../core/index.ts';
+import { counted, DamagedRecords } from './DamagedRecords.tsx';
+import type { DamagedRecord } from './damaged.ts';
 import { savedAt } from './savedAt.ts';
 import type { JobVersion, ShelfJob } from './shelfDatabase.ts';
 import type { Shelved } from './shelfTrouble.ts';
@@ -15,9 +17,11 @@ interface JobVersionsProps {
 /** Earlier states of a job. Opening one makes a new job; the present state is not changed. */
 export function JobVersions({ job, onOpen, onClose }: JobVersionsProps) {
   const [read, setRead] = useState<Shelved<readonly JobVersion[]> | null>(null);
+  const [damaged, setDamaged] = useState<readonly DamagedRecord[]>([]);
   useEffect(() => {
     let isWanted = true;
     void theShelf.versions(job.id).then((versions) => isWanted && setRead(versions));
+    void theShelf.damagedVersions(job.id).then((found) => isWanted && found.ok && setDamaged(found.value));
     return () => {
       isWanted = false;
     };
@@ -45,6 +49,10 @@ export function JobVersions({ job, onOpen, onClose }: JobVersionsProps) {
           ))}
         </ul>
       )}
+      <DamagedRecords
+        said={`${counted(damaged.length)} among the versions cannot be read; the others are as they were.`}
+        records={damaged}
+      />
       <button type="button" onClick={onClose}>
         Close the versions
       </button>

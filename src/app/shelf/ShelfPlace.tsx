@@ -3,13 +3,14 @@ import { useBench, useBenchStore, useDispatch } from '../state/BenchContext.tsx'
 import { saveJobFile } from '../state/jobFile.ts';
 import { placeOf } from '../state/jobHistory.ts';
 import { keepJob } from '../state/keptJob.ts';
-import { DamagedRecords } from './DamagedRecords.tsx';
+import { counted, DamagedRecords } from './DamagedRecords.tsx';
 import { ImportExport } from './ImportExport.tsx';
 import { type CardAction, JobCard } from './JobCard.tsx';
 import { JobVersions } from './JobVersions.tsx';
 import { RemovedJobs } from './RemovedJobs.tsx';
 import { searchShelf } from './searchShelf.ts';
 import type { ShelfJob } from './shelfDatabase.ts';
+import type { Shelved } from './shelfTrouble.ts';
 import { type ShelfOrder, shelvesOf } from './shelves.ts';
 import { TroubleNote } from './TroubleNote.tsx';
 import { theShelf } from './theShelf.ts';
@@ -88,8 +89,9 @@ export default function ShelfPlace({ keeping, onClose }: ShelfPlaceProps) {
     return refresh();
   };
 
-  const discard = async (key: IDBValidKey): Promise<void> => {
-    const done = await theShelf.discardDamaged(key);
+  /** Does what is asked with a damaged record. */
+  const tend = async (asked: Promise<Shelved<unknown>>): Promise<void> => {
+    const done = await asked;
     if (!done.ok) return setTrouble(done.trouble);
     return refresh();
   };
@@ -168,7 +170,12 @@ export default function ShelfPlace({ keeping, onClose }: ShelfPlaceProps) {
           </button>
         </p>
       )}
-      <DamagedRecords records={content?.damaged ?? []} discard={(key) => void discard(key)} />
+      <DamagedRecords
+        said={`${counted(content?.damaged.length ?? 0)} of the shelf cannot be read as a job; all others are as they were.`}
+        records={content?.damaged ?? []}
+        repair={(key) => void tend(theShelf.repair(key))}
+        discard={(key) => void tend(theShelf.discardDamaged(key))}
+      />
       <RemovedJobs jobs={content?.removed ?? []} putBack={(job) => void putBack(job)} />
       <ImportExport
         jobs={content?.standing ?? []}

@@ -1,4 +1,4 @@
-import { isRecord } from '../../core/index.ts';
+import { isRecord, type JobRecord, parseJob } from '../../core/index.ts';
 
 /** A record of the shelf's database that cannot be read as a job: left as it is, reported, and exported unchanged. */
 export interface DamagedRecord {
@@ -35,11 +35,32 @@ export function whyDamaged(record: unknown): string | null {
   return names.length === 0 ? null : `${names.join(' and ')} cannot be read`;
 }
 
+/** The job within a damaged record, where it can still be opened, as an object or as its text; null where it cannot. */
+export function jobWithin(record: unknown): JobRecord | null {
+  const kept = isRecord(record) ? record.document : undefined;
+  const document = typeof kept === 'string' ? parsedText(kept) : kept;
+  return isDocument(document) && parseJob(document).ok ? (document as JobRecord) : null;
+}
+
+function parsedText(text: string): unknown {
+  try {
+    return JSON.parse(text);
+  } catch {
+    return undefined;
+  }
+}
+
+/** The fields of a damaged record that can be read. */
+export function soundFields(record: unknown): Readonly<Record<string, unknown>> {
+  const entries = isRecord(record) ? Object.entries(record) : [];
+  return Object.fromEntries(entries.filter(([name, value]) => FIELDS[name]?.(value) === true));
+}
+
 export const isSoundJob = (record: unknown): boolean => whyDamaged(record) === null;
 
 /** A version's record has a document and a time; the database has checked its key. */
-export const isSoundVersion = (record: { document: unknown; savedAt: unknown }): boolean =>
-  isDocument(record.document) && isTime(record.savedAt);
+export const isSoundVersion = (record: unknown): boolean =>
+  isRecord(record) && isDocument(record.document) && isTime(record.savedAt);
 
 /** Any record as JSON; values that JSON lacks become text. */
 export function rawText(record: unknown): string {

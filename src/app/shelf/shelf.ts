@@ -1,6 +1,6 @@
 import type { JobRecord } from '../../core/index.ts';
 import { freshId } from '../state/freshId.ts';
-import { type DamagedRecord, isSoundJob, isSoundVersion, whyDamaged } from './damaged.ts';
+import { type DamagedRecord, isSoundJob, isSoundVersion, jobWithin, soundFields, whyDamaged } from './damaged.ts';
 import { keepVersion } from './keepVersion.ts';
 import { readAll } from './readAll.ts';
 import { inTransaction, type JobVersion, ShelfConnection, type ShelfJob, versionsOf } from './shelfDatabase.ts';
@@ -23,7 +23,7 @@ export interface Saved {
 export interface ShelfContent {
   readonly standing: readonly ShelfJob[];
   readonly removed: readonly ShelfJob[];
-  /** Not changed by anything but `discardDamaged`. */
+  /** Not changed by anything but `repair` and `discardDamaged`. */
   readonly damaged: readonly DamagedRecord[];
 }
 
@@ -83,6 +83,35 @@ export class Shelf {
   /** One job, standing or removed. */
   get(id: string): Promise<Shelved<ShelfJob>> {
     return this.connection.do(async (database) => soundOrMissing(await database.get('jobs', id)));
+  }
+
+  /**
+   * Puts the job of a damaged record back on the shelf, in one transaction: what can be read of the record stays, its document and
+   * its versions among it. A sound record stays as it is.
+   * @returns the trouble `missing` where the record holds no job that can be opened
+   */
+  repair(key: IDBValidKey): Promise<Shelved<ShelfJob>> {
+    return this.connection.do(async (database) => {
+      const job = await inTransaction(database, ['jobs', 'versions'], async (transaction) => {
+        const jobs = transaction.objectStore('jobs');
+        const record: unknown = await jobs.get(key as string);
+        const document = jobWithin(record);
+        if (document === null) throw TROUBLE.missing;
+        if (isSoundJob(record)) return record as ShelfJob;
+        const fresh = this.#fresh(document);
+        // Above every version of it, none of which is written over.
+        const last =
+          typeof key === 'string'
+            ? (await transaction.objectStore('versions').getAllKeys(versionsOf(key))).at(-1)
+            : undefined;
+        const place = { ...fresh, revision: (last?.[1] ?? 0) + 1, ...soundFields(record), document };
+        await jobs.delete(key as string);
+        await jobs.put(place);
+        return place;
+      });
+      this.#say(job, 'restored');
+      return job;
+    });
   }
 
   /** Deletes a damaged record; a sound one stays. */
@@ -169,7 +198,19 @@ export class Shelf {
   /** Earlier states of a job, latest first. To go back to one, save its document. */
   versions(id: string): Promise<Shelved<readonly JobVersion[]>> {
     return this.connection.do(async (database) =>
-      (await database.getAll('versions', versionsOf(id))).filter(isSoundVersion).reverse(),
+      (await readAll(database, 'versions', versionsOf(id)))
+        .map(({ record }) => record as JobVersion)
+        .filter(isSoundVersion)
+        .reverse(),
+    );
+  }
+
+  /** What stands among the versions of a job and cannot be read. */
+  damagedVersions(id: string): Promise<Shelved<readonly DamagedRecord[]>> {
+    return this.connection.do(async (database) =>
+      (await readAll(database, 'versions', versionsOf(id)))
+        .filter(({ record }) => !isSoundVersion(record))
+        .map(({ key, record }) => ({ key, record, why: null })),
     );
   }
 

@@ -122,6 +122,39 @@ describe('a record that cannot be read', () => {
     expect(await damaged(shelf)).toHaveLength(1);
   });
 
+  test('is put back with what can be read of it, its versions among it, and none of these is written over', async () => {
+    const shelf = shelfOf();
+    await value(shelf.list());
+    await putRaw('versions', { id: 'a', revision: 4, document: { ...tideLedger, name: 'Earlier' }, savedAt: 3 });
+    await putRaw(
+      'jobs',
+      { ...sound, id: 'a', name: 7, revision: 'one' },
+      { ...sound, id: 5, document: JSON.stringify(tideLedger) },
+    );
+    const back = await value(shelf.repair('a'));
+    expect(back).toEqual({ ...sound, id: 'a', revision: 5, name: tideLedger.name });
+    expect(await value(shelf.repair(5))).toMatchObject({ document: tideLedger, savedAt: 7, id: expect.any(String) });
+    expect(await damaged(shelf)).toEqual([]);
+    expect(await value(shelf.list())).toHaveLength(2);
+    await value(shelf.save('a', 5, { ...tideLedger, name: 'Later' }));
+    expect((await value(shelf.versions('a'))).map(({ document }) => document.name)).toContain('Earlier');
+    // A sound one stays as it is.
+    const standing = await value(shelf.get('a'));
+    expect(await value(shelf.repair('a'))).toEqual(standing);
+  });
+
+  test.each([
+    ['no document', { ...sound, id: 'x', document: undefined }],
+    ['a document that is no job', { ...sound, id: 'x', name: 7, document: { book: 'thick' } }],
+    ['a text that is none', { ...sound, id: 'x', document: '{"book":' }],
+  ])('with %s cannot be put back, and stays as it is', async (_what, record) => {
+    const shelf = shelfOf();
+    await value(shelf.list());
+    await putRaw('jobs', record);
+    expect(await shelf.repair('x')).toMatchObject({ ok: false, trouble: { kind: 'missing' } });
+    expect(await damaged(shelf)).toMatchObject([{ key: 'x', record }]);
+  });
+
   test('is deleted when it is discarded, but a sound one is kept', async () => {
     const shelf = shelfOf();
     const { id } = await value(shelf.add(tideLedger));
@@ -138,6 +171,7 @@ describe('a record that cannot be read', () => {
     await value(shelf.save(id, 1, { ...tideLedger, name: 'Second' }));
     await putRaw('versions', { id, revision: 9, document: tideLedger, savedAt: 'noon' });
     expect((await value(shelf.versions(id))).map(({ revision }) => revision)).toEqual([1]);
+    expect(await value(shelf.damagedVersions(id))).toMatchObject([{ key: [id, 9], record: { savedAt: 'noon' } }]);
     await value(shelf.save(id, 2, { ...tideLedger, name: 'Third' }));
   });
 });
