@@ -211,7 +211,9 @@ async function runHead(
 /** The version of this tool, and a mark of the very program: half an output by another may not go with half of this one's. */
 async function toolName(script: URL): Promise<string> {
   const program = await readFile(script).catch(() => null);
-  return program === null ? tool.version : `${tool.version} ${createHash('sha256').update(program).digest('hex').slice(0, 12)}`;
+  return program === null
+    ? tool.version
+    : `${tool.version} ${createHash('sha256').update(program).digest('hex').slice(0, 12)}`;
 }
 
 /** Whether a run writes over what it reads: one of these files, or a job of one of these folders. */
