@@ -57,7 +57,8 @@ export const jobName = (page: Page) => page.locator('.job-name');
 /** Opens the menu of the job, unless it is open. */
 export async function openJobMenu(page: Page): Promise<Locator> {
   const menu = page.locator('.job-menu');
-  await expect(jobName(page)).toBeVisible();
+  // It cannot be pressed while only the first words are there.
+  await expect(jobName(page)).toBeEnabled();
   if (!(await menu.isVisible())) await jobName(page).click();
   await expect(menu).toBeVisible();
   return menu;
@@ -91,7 +92,8 @@ export const PLACES = ['Cover', 'Strips', 'Explore', 'Workbench', 'Shelf', 'Cust
 
 /** Goes to a place of the page: by the row of the header, or by the menu where the row has no room for it. */
 export async function goToPlace(page: Page, place: (typeof PLACES)[number]): Promise<void> {
-  await expect(jobName(page)).toBeVisible();
+  // It cannot be pressed while only the first words are there.
+  await expect(jobName(page)).toBeEnabled();
   const inRow = page.getByRole('navigation', { name: 'Places' }).getByRole('link', { name: place, exact: true });
   if (await inRow.isVisible()) await inRow.click();
   else await (await openJobMenu(page)).getByRole('link', { name: place, exact: true }).first().click();
