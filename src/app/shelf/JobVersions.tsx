@@ -1,9 +1,9 @@
 import { useEffect, useState } from 'react';
 import type { JobDocument } from '../../core/index.ts';
 import { counted, DamagedRecords } from './DamagedRecords.tsx';
-import type { DamagedRecord } from './damaged.ts';
 import { savedAt } from './savedAt.ts';
-import type { JobVersion, ShelfJob } from './shelfDatabase.ts';
+import type { KeptVersions } from './shelf.ts';
+import type { ShelfJob } from './shelfDatabase.ts';
 import type { Shelved } from './shelfTrouble.ts';
 import { TroubleNote } from './TroubleNote.tsx';
 import { theShelf } from './theShelf.ts';
@@ -16,26 +16,25 @@ interface JobVersionsProps {
 
 /** Earlier states of a job. Opening one makes a new job; the present state is not changed. */
 export function JobVersions({ job, onOpen, onClose }: JobVersionsProps) {
-  const [read, setRead] = useState<Shelved<readonly JobVersion[]> | null>(null);
-  const [damaged, setDamaged] = useState<readonly DamagedRecord[]>([]);
+  const [read, setRead] = useState<Shelved<KeptVersions> | null>(null);
   useEffect(() => {
     let isWanted = true;
     void theShelf.versions(job.id).then((versions) => isWanted && setRead(versions));
-    void theShelf.damagedVersions(job.id).then((found) => isWanted && found.ok && setDamaged(found.value));
     return () => {
       isWanted = false;
     };
   }, [job.id]);
+  const damaged = read?.ok ? read.value.damaged : [];
   return (
     <section className="noted" aria-labelledby="versions-title">
       <h3 id="versions-title">Earlier versions of {job.name}</h3>
       {read !== null && !read.ok && <TroubleNote trouble={read.trouble} />}
-      {read?.ok && read.value.length === 0 && (
+      {read?.ok && read.value.sound.length === 0 && (
         <p className="help">None yet: a version is kept where five minutes or more lie between two saves.</p>
       )}
       {read?.ok && (
         <ul className="job-rows">
-          {read.value.map(({ revision, savedAt: time, document }) => (
+          {read.value.sound.map(({ revision, savedAt: time, document }) => (
             <li key={revision} className="row">
               <span>as of {savedAt(time)}</span>
               <button

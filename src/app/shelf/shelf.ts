@@ -27,6 +27,12 @@ export interface ShelfContent {
   readonly damaged: readonly DamagedRecord[];
 }
 
+/** Earlier states of a job. */
+export interface KeptVersions {
+  readonly sound: readonly JobVersion[];
+  readonly damaged: readonly DamagedRecord[];
+}
+
 export interface ShelfOptions {
   readonly name?: string;
   readonly now?: () => number;
@@ -195,23 +201,19 @@ export class Shelf {
     return this.add({ ...cover, name: `${name.slice(0, MAX_COPIED_NAME)}, copy` });
   }
 
-  /** Earlier states of a job, latest first. To go back to one, save its document. */
-  versions(id: string): Promise<Shelved<readonly JobVersion[]>> {
-    return this.connection.do(async (database) =>
-      (await readAll(database, 'versions', versionsOf(id)))
-        .map(({ record }) => record as JobVersion)
-        .filter(isSoundVersion)
-        .reverse(),
-    );
-  }
-
-  /** What stands among the versions of a job and cannot be read. */
-  damagedVersions(id: string): Promise<Shelved<readonly DamagedRecord[]>> {
-    return this.connection.do(async (database) =>
-      (await readAll(database, 'versions', versionsOf(id)))
-        .filter(({ record }) => !isSoundVersion(record))
-        .map(({ key, record }) => ({ key, record, why: null })),
-    );
+  /** Earlier states of a job, latest first, and what stands among them and cannot be read. To go back to one, save its document. */
+  versions(id: string): Promise<Shelved<KeptVersions>> {
+    return this.connection.do(async (database) => {
+      const records = await readAll(database, 'versions', versionsOf(id));
+      const isSound = ({ record }: { readonly record: unknown }): boolean => isSoundVersion(record);
+      return {
+        sound: records
+          .filter(isSound)
+          .map(({ record }) => record as JobVersion)
+          .reverse(),
+        damaged: records.filter((read) => !isSound(read)).map(({ key, record }) => ({ key, record, why: null })),
+      };
+    });
   }
 
   /** Keeps a state of a job among its versions, however young the last one is. */

@@ -260,7 +260,7 @@ describe('the shelf is asked', () => {
       await shelf.save(id, list.ok ? nth(list.value, 0).revision : 0, doc('a', 3));
     }
     const versions = await shelf.versions(id);
-    expect(versions.ok && versions.value.map(({ document }) => typedIn(document))).toContain(3);
+    expect(versions.ok && versions.value.sound.map(({ document }) => typedIn(document))).toContain(3);
     await shelf.close();
   });
 
