@@ -7,6 +7,10 @@ export const chooseLook = (choice: string): void => {
     localStorage.setItem('coverwright.view.v1', JSON.stringify({ look: choice }));
 };
 
+const leaveOpenJob = (kept: string): void => {
+  if (localStorage.getItem('coverwright.open-job.v1') === null) localStorage.setItem('coverwright.open-job.v1', kept);
+};
+
 /** SLOW=4 gives every page a processor four times slower than it is. */
 const SLOW = Number(process.env.SLOW ?? 1);
 
@@ -18,7 +22,7 @@ async function slowDown(page: Page): Promise<void> {
 }
 
 /** `bench` is a page that fails its test on any console error, uncaught error or request that leaves the origin. */
-export const test = base.extend<{ look: 'full' | 'light' | 'unfilled' | 'section'; bench: Page }>({
+export const test = base.extend<{ look: 'full' | 'light' | 'unfilled' | 'section'; kept: string | null; bench: Page }>({
   context: async ({ context }, use) => {
     context.on('page', (page) => slowDown(page).catch(() => {}));
     await use(context);
@@ -26,11 +30,14 @@ export const test = base.extend<{ look: 'full' | 'light' | 'unfilled' | 'section
   // `section` draws no scene, for most tests have none to look at. Without a graphics card the plain look, `light`, starts
   // in a quarter of the time of the full one; `unfilled` is the plain look where the scene is worked but not looked at.
   look: ['section', { option: true }],
-  bench: async ({ page, baseURL, look }, use) => {
+  // The open job, as an earlier visit left it in the storage of the browser.
+  kept: [null, { option: true }],
+  bench: async ({ page, baseURL, look, kept }, use) => {
     // For the other windows of a test too.
     if (look === 'section') await page.context().addInitScript(withoutWebGl);
     else await page.context().addInitScript(chooseLook, look === 'full' ? 'full' : 'light');
     if (look === 'unfilled') await page.context().addInitScript(withoutPixels);
+    if (kept !== null) await page.context().addInitScript(leaveOpenJob, kept);
     const faults: string[] = [];
     page.on('console', (message) => {
       if (message.type() === 'error') faults.push(`console: ${message.text()}`);
@@ -41,6 +48,8 @@ export const test = base.extend<{ look: 'full' | 'light' | 'unfilled' | 'section
       if (!url.startsWith(baseURL!) && !/^(blob|data):/.test(url)) faults.push(`request: ${url}`);
     });
     await page.goto('');
+    // Only the first words are there before.
+    await expect(jobName(page)).toBeEnabled();
     await use(page);
     expect(faults).toEqual([]);
   },

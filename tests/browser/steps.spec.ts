@@ -1,4 +1,6 @@
 import type { Locator, Page } from '@playwright/test';
+import { EXAMPLE_JOBS } from '../../src/core/job/examples.ts';
+import { patched } from '../../src/core/job/jobDocument.ts';
 import { defined } from '../defined.ts';
 import { expectAccessible } from './accessibility.ts';
 import { expect, openDocument, openExample, openPart, renameJob, test } from './bench.ts';
@@ -62,17 +64,11 @@ test('the page of the order of work shows every step as a card with its picture,
 });
 
 test('a step that cannot be done says so, with its figure', async ({ bench }) => {
-  await expect.poll(() => bench.evaluate(() => localStorage.getItem('coverwright.open-job.v1'))).not.toBeNull();
-  await bench.evaluate(() => {
-    const kept = JSON.parse(localStorage.getItem('coverwright.open-job.v1') ?? '{}');
-    const { document } = kept;
-    document.pockets = { ...document.pockets, depth_mm: 160 };
-    document.book.foldBack_deg = 60;
-    const text = JSON.stringify({ document, typed: {} });
-    localStorage.setItem('coverwright.open-job.v1', text);
-    sessionStorage.setItem('coverwright.open-job.v1', text);
-  });
-  await bench.reload();
+  const document = patched(EXAMPLE_JOBS[0].document, [
+    { path: 'pockets.depth_mm', value: 160 },
+    { path: 'book.foldBack_deg', value: 60 },
+  ]);
+  await openDocument(bench, { ...document, name: 'Deep pockets' });
   const mode = await openSteps(bench);
   await bench.keyboard.press('9');
   await expect(mode.locator('.step-trouble')).toHaveText(/have to bend back 8\d degrees, more than the 60 degrees/);

@@ -7,59 +7,53 @@ import { expect, goToPlace, headline, jobName as nameOfJob, openCard, openDocume
 for (const { version, document } of RECORDED_VERSIONS) {
   const name = String(document.name);
 
-  test(`a job of version ${version} opens from where it was kept: bench, shelf, link and file`, async ({ bench }) => {
-    test.slow();
-    const width = bench.getByLabel('Width', { exact: true });
-    const jobName = nameOfJob(bench);
+  test.describe(`version ${version}`, () => {
+    test.use({ kept: JSON.stringify({ document, typed: {} }) });
 
-    // Written last, when the page is left, so that the page cannot write its own job over it.
-    await bench.evaluate(
-      (kept) =>
-        window.addEventListener('pagehide', () => {
-          sessionStorage.clear();
-          localStorage.setItem('coverwright.open-job.v1', kept);
-        }),
-      JSON.stringify({ document, typed: {} }),
-    );
-    await bench.reload();
-    await expect(jobName).toHaveText(name);
-    await openCard(bench, 'book');
-    await expect(width).toHaveValue('167 mm');
+    test(`a job of version ${version} opens from where it was kept: bench, shelf, link and file`, async ({ bench }) => {
+      test.slow();
+      const width = bench.getByLabel('Width', { exact: true });
+      const jobName = nameOfJob(bench);
 
-    // The shelf comes after the first paint; the database is laid out by it, not by this test.
-    await expect
-      .poll(() => bench.evaluate(async () => (await indexedDB.databases()).map(({ name }) => name)))
-      .toContain('coverwright');
-    await bench.evaluate(async (found) => {
-      const request = indexedDB.open('coverwright', 1);
-      const database = await new Promise<IDBDatabase>((resolve, reject) => {
-        request.onsuccess = () => resolve(request.result);
-        request.onerror = () => reject(request.error);
-      });
-      const transaction = database.transaction('jobs', 'readwrite');
-      const row = { id: 'earlier', revision: 1, name: 'From the shelf', savedAt: 1, removedAt: null };
-      transaction.objectStore('jobs').put({ ...row, document: { ...found, name: 'From the shelf' } });
-      await new Promise((resolve) => {
-        transaction.oncomplete = resolve;
-      });
-      database.close();
-    }, document);
-    await goToPlace(bench, 'Shelf');
-    await bench.getByRole('button', { name: 'Open From the shelf' }).click();
-    await expect(jobName).toHaveText('From the shelf');
-    await expect(width).toHaveValue('167 mm');
+      await expect(jobName).toHaveText(name);
+      await openCard(bench, 'book');
+      await expect(width).toHaveValue('167 mm');
 
-    await bench.evaluate(
-      (fragment) => {
-        window.location.hash = fragment;
-      },
-      defined(shareFragment({ ...document, name: 'From a link' })),
-    );
-    await expect(jobName).toHaveText('From a link');
-    await expect(width).toHaveValue('167 mm');
+      // The shelf comes after the first paint; the database is laid out by it, not by this test.
+      await expect
+        .poll(() => bench.evaluate(async () => (await indexedDB.databases()).map(({ name }) => name)))
+        .toContain('coverwright');
+      await bench.evaluate(async (found) => {
+        const request = indexedDB.open('coverwright', 1);
+        const database = await new Promise<IDBDatabase>((resolve, reject) => {
+          request.onsuccess = () => resolve(request.result);
+          request.onerror = () => reject(request.error);
+        });
+        const transaction = database.transaction('jobs', 'readwrite');
+        const row = { id: 'earlier', revision: 1, name: 'From the shelf', savedAt: 1, removedAt: null };
+        transaction.objectStore('jobs').put({ ...row, document: { ...found, name: 'From the shelf' } });
+        await new Promise((resolve) => {
+          transaction.oncomplete = resolve;
+        });
+        database.close();
+      }, document);
+      await goToPlace(bench, 'Shelf');
+      await bench.getByRole('button', { name: 'Open From the shelf' }).click();
+      await expect(jobName).toHaveText('From the shelf');
+      await expect(width).toHaveValue('167 mm');
 
-    await openDocument(bench, { ...document, name: 'From a file' });
-    await expect(width).toHaveValue('167 mm');
-    await expect(headline(bench)).not.toHaveText('');
+      await bench.evaluate(
+        (fragment) => {
+          window.location.hash = fragment;
+        },
+        defined(shareFragment({ ...document, name: 'From a link' })),
+      );
+      await expect(jobName).toHaveText('From a link');
+      await expect(width).toHaveValue('167 mm');
+
+      await openDocument(bench, { ...document, name: 'From a file' });
+      await expect(width).toHaveValue('167 mm');
+      await expect(headline(bench)).not.toHaveText('');
+    });
   });
 }
