@@ -11,6 +11,7 @@ import { machineText, openMachineFile, parseMachineText } from '../../src/output
 import { customerFragment, readCustomerFragment } from '../../src/output/shareLink/customerLink.ts';
 import { linkText } from '../../src/output/shareLink/linkText.ts';
 import { readShareFragment, shareFragment } from '../../src/output/shareLink/shareLink.ts';
+import { listed } from '../app/shelf/listed.ts';
 import { defined } from '../defined.ts';
 import { soundJob } from '../jobArbitrary.ts';
 import { nth } from '../nth.ts';
@@ -252,13 +253,8 @@ test('a customer’s links', () => {
 
 test('imports into the shelf, which keeps every job that it has', async () => {
   const shelf = new Shelf({ name: 'hostile' });
-  const list = async () => {
-    const listed = await shelf.list();
-    if (!listed.ok) throw new Error(listed.trouble.message);
-    return listed.value;
-  };
   await shelf.addAll(documents);
-  const before = await list();
+  const before = await listed(shelf);
   // The jobs of a hundred files at once, so that the shelf is written as often as it would be in a day.
   let waiting: object[] = [];
   let added = 0;
@@ -280,7 +276,7 @@ test('imports into the shelf, which keeps every job that it has', async () => {
     return read.documents.length > 0 ? null : (read.broken[0]?.issues ?? [{ message: 'no job' } as JobIssue]);
   });
   await write();
-  const after = await list();
+  const after = await listed(shelf);
   await shelf.close();
   expect(after).toEqual(expect.arrayContaining([...before]));
   expect(after).toHaveLength(before.length + added);

@@ -8,13 +8,16 @@ import { jobNames } from './folderRows.ts';
 import type { RunHead } from './runRecord.ts';
 
 /**
- * What an input is known by: a file by its content, a folder by the names, sizes and times of its jobs, standard input by nothing.
+ * What an input is known by: a file by its content, a folder by the names, sizes and times of its jobs; standard input, a pipe or a
+ * device, which can be read but once, by nothing.
  * @throws BadInput where it cannot be read
  */
 export async function inputMark(name: string, interrupt: AbortSignal): Promise<RunHead['inputs'][number]> {
-  if (name === '-') return { name, bytes: null, changed: null, sha256: null };
+  const unknown = { name, bytes: null, changed: null, sha256: null };
+  if (name === '-') return unknown;
   try {
     const file = await stat(name);
+    if (!file.isFile() && !file.isDirectory()) return unknown;
     const changed = file.mtime.toISOString();
     const hash = createHash('sha256');
     if (file.isDirectory()) {

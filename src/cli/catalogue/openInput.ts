@@ -42,16 +42,13 @@ export async function openInput({ input, standardInput, interrupt, part }: Sourc
     const supply = new RowSupply(folderRows(input, taken), input, interrupt);
     return { supply, header: [], share: (rows) => shareOf(rows, taken.length) };
   }
-  if (input === '-' && part !== null)
-    throw badWord('--part', 'standard input', 'a table or a folder, whose rows can be counted first');
+  const found = input === '-' ? null : await stat(input).catch(() => null);
+  const size = found?.isFile() ? found.size : null;
+  if (part !== null && size === null) {
+    const got = input === '-' ? 'standard input' : `${input}, a pipe`;
+    throw badWord('--part', got, 'a table or a folder, whose rows can be counted first');
+  }
   const range = part === null ? undefined : rangeOf(part, await countRows(input, interrupt));
-  const size =
-    input === '-'
-      ? null
-      : await stat(input).then(
-          ({ size }) => size,
-          () => null,
-        );
   const file = input === '-' ? null : createReadStream(input);
   const share = (rows: number): number | null => {
     if (range !== undefined) return shareOf(rows, range[1] - range[0]);

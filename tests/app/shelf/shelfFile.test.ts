@@ -12,6 +12,7 @@ import type { JobRecord } from '../../../src/core/job/migrate.ts';
 import { openJob } from '../../../src/core/job/openJob.ts';
 import { jobDocument } from '../../jobArbitrary.ts';
 import { checkLaw, lawCases } from '../../laws.ts';
+import { listed } from './listed.ts';
 
 const documents = EXAMPLE_JOBS.map(({ document }) => document);
 const tideLedger = nth(documents, 0);
@@ -98,20 +99,15 @@ describe('a file of jobs', () => {
     await checkLaw(
       fc.asyncProperty(fc.array(anyFile, { minLength: 100, maxLength: 100, size: 'max' }), async (texts) => {
         const shelf = new Shelf({ name: `fuzz ${count++}` });
-        const list = async () => {
-          const listed = await shelf.list();
-          if (!listed.ok) throw new Error(listed.trouble.message);
-          return listed.value;
-        };
         await shelf.addAll(documents);
-        const before = await list();
+        const before = await listed(shelf);
         let added = 0;
         for (const text of texts) {
           const imported = await shelf.addAll(readShelfFile(text).documents);
           if (!imported.ok) throw new Error(imported.trouble.message);
           added += imported.value;
         }
-        const after = await list();
+        const after = await listed(shelf);
         await shelf.close();
         expect(after).toEqual(expect.arrayContaining([...before]));
         expect(after).toHaveLength(before.length + added);

@@ -43,6 +43,20 @@ describe('a catalogue that is gone on with', () => {
     });
   };
 
+  test('reads a named pipe once, for the run itself, and does not count its rows', async ({ skip }) => {
+    const pipe = join(folder, 'jobs.pipe');
+    skip(spawnSync('mkfifo', [pipe]).status !== 0, 'no named pipes here');
+    const fill = () => spawn('sh', ['-c', 'cat "$0" > "$1"', jobs, pipe]);
+    const filling = fill();
+    const piped = await run('catalogue', [pipe, '--out', out]);
+    filling.kill();
+    expect(piped).toEqual(await run('catalogue', [jobs]).then((whole) => ({ ...whole, stdout: '' })));
+    expect(JSON.parse(defined(lines(readFileSync(record, 'utf8'))[0])).inputs).toEqual([
+      { name: pipe, bytes: null, changed: null, sha256: null },
+    ]);
+    expect((await run('catalogue', [pipe, '--part', '1/2'])).stderr).toMatch(/^--part: got .*jobs\.pipe, a pipe; /);
+  });
+
   test.each(['csv', 'jsonl'])('as %s: whatever byte it was killed at, ends as one that was not', async (to) => {
     markEachBatch();
     const whole = await run('catalogue', [...words, '--to', to]);
