@@ -1,6 +1,6 @@
 import type { Page } from '@playwright/test';
 import { expect, stripSettles, test } from './bench.ts';
-import { withoutWebGl } from './webGl.ts';
+import { withoutDrawingContext, withoutWebGl } from './webGl.ts';
 
 /**
  * What the first screen asks of the eye. The page that was here before had, with the section in place of the scene: 156
@@ -119,6 +119,29 @@ test('nothing on the first screen moves while the page starts', async ({ bench }
       expect(total, shifts.join('\n')).toBeLessThan(MOST_SHIFT);
     });
 });
+
+/** Before the page runs: keeps the words of the largest text or picture that has been drawn so far. */
+const followLargest = (): void => {
+  new PerformanceObserver((list) => {
+    const last = list.getEntries().at(-1) as unknown as { readonly element: Element | null };
+    Object.assign(window, { largest: last.element?.textContent ?? '' });
+  }).observe({ type: 'largest-contentful-paint', buffered: true });
+};
+
+for (const viewport of [
+  { width: 1350, height: 940 },
+  { width: 412, height: 823 },
+])
+  test(`nothing that comes after the verdict is larger than it, where no drawing context is granted, ${viewport.width} px`, async ({
+    page,
+  }) => {
+    await page.setViewportSize(viewport);
+    await page.addInitScript(followLargest);
+    await page.addInitScript(withoutDrawingContext);
+    await page.goto('');
+    await expect(page.locator('.stage figcaption')).toContainText('no WebGL 2');
+    expect(await page.evaluate(() => (window as unknown as { largest: string }).largest)).toContain('Closes in 9');
+  });
 
 test('the verdict stands before the bench is fetched, in the words and at the place that it keeps', async ({
   page,

@@ -14,7 +14,7 @@ import { PictureTaker } from './PictureTaker.tsx';
 import { SceneContents } from './SceneContents.tsx';
 import { ShaderWait } from './ShaderWait.tsx';
 import { Sharpness } from './Sharpness.tsx';
-import type { CoverSceneProps } from './sceneProps.ts';
+import { type CoverSceneProps, hasWebGl } from './sceneProps.ts';
 import './scene.css';
 import { Turntable } from './camera/Turntable.tsx';
 import type { Slice } from './slice.ts';
@@ -100,10 +100,11 @@ export default function CoverScene(props: CoverSceneProps) {
           cameraRef={camera}
           overlay={overlay}
           wheelZooms={focused}
-        />
-        {full ? <FramePace onSlow={props.onSlowFrames} /> : <Sharpness />}
-        {props.turning && <Turntable camera={camera} />}
-        <ShaderWait onReady={() => setReadyCanvas(canvas)} />
+        >
+          {full ? <FramePace onSlow={props.onSlowFrames} /> : <Sharpness />}
+          {props.turning && <Turntable camera={camera} />}
+          <ShaderWait onReady={() => setReadyCanvas(canvas)} />
+        </SceneContents>
         {isReady && (
           <FirstFrame onDrawn={() => setDrawnCanvas(canvas)}>
             {/* Before its first frame the camera stands nowhere; a picture without the tooling would be one of another cover. */}
@@ -121,18 +122,6 @@ export default function CoverScene(props: CoverSceneProps) {
       {isReady && <FitMarkOverlay ref={overlay} marks={marks} areas={labels} formatLength={props.formatLength} />}
     </div>
   );
-}
-
-/** Whether this browser can draw in 3D at all. */
-function hasWebGl(): boolean {
-  try {
-    const context = document.createElement('canvas').getContext('webgl2');
-    // A browser has few contexts; this one is not needed any more.
-    context?.getExtension('WEBGL_lose_context')?.loseContext();
-    return context !== null;
-  } catch {
-    return false;
-  }
 }
 
 function useSlicePlane(cover: FoldedCover, slice: Slice | null): SlicePlane | null {

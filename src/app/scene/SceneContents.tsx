@@ -1,5 +1,5 @@
 import { useThree } from '@react-three/fiber';
-import { type Ref, type RefObject, useEffect, useLayoutEffect, useMemo } from 'react';
+import { type ReactNode, type Ref, type RefObject, useEffect, useLayoutEffect, useMemo } from 'react';
 import type { Plane } from 'three';
 import {
   type CoverDesign,
@@ -14,6 +14,7 @@ import {
   partOf,
   pieceCorner,
   type RangePoint,
+  seamCourse,
   strapOf,
   TOOLED_PARTS,
   type ToolingArea,
@@ -23,6 +24,7 @@ import { benchMatrix, boundsOnBench } from './geometry/assembly.ts';
 import { occlusion } from './geometry/occlusion.ts';
 import { behindCut, type SlicePlane } from './geometry/slicePlane.ts';
 import { useMeshGeometry } from './geometry/useMeshGeometry.ts';
+import { InTurn } from './InTurn.tsx';
 import { NO_INSETS } from './insets.ts';
 import type { AreaLabel } from './marks/areaLabels.ts';
 import { EdgeBands } from './marks/EdgeBands.tsx';
@@ -34,7 +36,7 @@ import { setAreas } from './material/areaLines.ts';
 import { type CoverMaterials, coverMaterials, isLeatherPart, materialsOf } from './material/coverMaterials.ts';
 import { reliefTexture, setRelief } from './material/relief.ts';
 import { setFrames } from './material/seeThroughMaterial.ts';
-import { Seam } from './parts/Seam.tsx';
+import { Seam, SeamHoles } from './parts/Seam.tsx';
 import { SectionCaps } from './parts/SectionCaps.tsx';
 import { Bench } from './room/Bench.tsx';
 import { Daylight } from './room/Daylight.tsx';
@@ -63,6 +65,8 @@ interface SceneContentsProps extends CoverSceneProps {
   readonly cameraRef: Ref<CameraHandle>;
   readonly overlay: RefObject<SVGSVGElement | null>;
   readonly wheelZooms: boolean;
+  /** What comes after all else. */
+  readonly children: ReactNode;
 }
 
 /** The work on the bench, its light, its marks and the camera. */
@@ -76,6 +80,8 @@ export function SceneContents(props: SceneContentsProps) {
     if (plane) return behindCut(bounds, plane, SEEN_BEHIND_CUT);
     return ends.reduce((all, end) => all.union(boundsOnBench(end)), bounds.clone());
   }, [bounds, plane, ends]);
+  const course = useMemo(() => seamCourse(design, props.point), [design, props.point]);
+  const sewn = { cover, design, point: props.point, course, materials };
   const seenInto = plane !== null || cover.opening > SHOWS_INSIDE;
   const isHidden = useMemo(() => occlusion(cover, seenInto, plane?.assembly ?? null), [cover, seenInto, plane]);
   const { top, right, bottom, left } = props.insets ?? NO_INSETS;
@@ -94,7 +100,7 @@ export function SceneContents(props: SceneContentsProps) {
   useZones(materials, design, props.point, highlight ?? null, props.spot ?? null);
 
   return (
-    <>
+    <InTurn>
       <Daylight bounds={bounds} look={look} scheme={colourScheme} />
       <group matrix={matrix} matrixAutoUpdate={false}>
         {cover.parts.map((mesh) => (
@@ -107,7 +113,12 @@ export function SceneContents(props: SceneContentsProps) {
             isLitThrough={isPocket(mesh.part) === seenInto}
           />
         ))}
-        <Seam cover={cover} design={design} point={props.point} look={look} materials={materials} />
+      </group>
+      <group matrix={matrix} matrixAutoUpdate={false}>
+        <Seam {...sewn} look={look} />
+      </group>
+      <group matrix={matrix} matrixAutoUpdate={false}>
+        <SeamHoles {...sewn} />
         {plane && <SectionCaps cover={cover} plane={plane} />}
         {cover.film.jam && <JamMark jam={cover.film.jam} />}
         {isMarked && <EdgeBands marks={cover.marks} seenInto={seenInto} cut={plane} />}
@@ -142,7 +153,8 @@ export function SceneContents(props: SceneContentsProps) {
         insets={insets}
         glides={look === 'full'}
       />
-    </>
+      {props.children}
+    </InTurn>
   );
 }
 

@@ -14,6 +14,25 @@ export type SceneAbsence = 'preparing' | 'noWebGl' | 'contextLost';
 /** Whether the browser knows WebGL 2, without the cost of a drawing context. The driver may still refuse one. */
 export const isWebGlKnown = (): boolean => 'WebGL2RenderingContext' in globalThis;
 
+let granted: boolean | null = null;
+
+/** Whether the driver grants a drawing context. Asked once: that takes as long as a frame. */
+export function hasWebGl(): boolean {
+  granted ??= grantsContext();
+  return granted;
+}
+
+function grantsContext(): boolean {
+  try {
+    const context = document.createElement('canvas').getContext('webgl2');
+    // A browser has few contexts; this one is not needed any more.
+    context?.getExtension('WEBGL_lose_context')?.loseContext();
+    return context !== null;
+  } catch {
+    return false;
+  }
+}
+
 export interface CoverSceneProps {
   readonly design: CoverDesign;
   readonly pose: Pose;

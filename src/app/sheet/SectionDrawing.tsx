@@ -1,3 +1,4 @@
+import type { ReactNode } from 'react';
 import {
   type CoverDesign,
   coverSection,
@@ -17,7 +18,9 @@ interface SectionDrawingProps {
   /** Radians, 0 closed to pi flat. */
   readonly opening: number;
   /** Why it stands where the three-dimensional view should be. */
-  readonly reason: string;
+  readonly reason: ReactNode;
+  /** It stands there for a moment only: its words say no more than what it is. */
+  readonly isBrief: boolean;
 }
 
 /** Openings alike within this, radians, are one. */
@@ -27,7 +30,7 @@ const ALIKE = 1e-6;
  * Book and cover cut across the spine, to scale; the leather by itself is dashed where its strip is solved and the book is as
  * closed as it goes. Stands in wherever the three-dimensional view cannot.
  */
-export function SectionDrawing({ design, headline, point, opening, reason }: SectionDrawingProps) {
+export function SectionDrawing({ design, headline, point, opening, reason, isBrief }: SectionDrawingProps) {
   const lengths = useLengths();
   const { fit } = useBench(({ report }) => ({ fit: report.fit }));
   const section = coverSection(design, point, opening);
@@ -46,7 +49,7 @@ export function SectionDrawing({ design, headline, point, opening, reason }: Sec
         Section across the spine, to scale, {RANGE_WORDS[point]} of the leather
         {section.opening > opening + ALIKE && `, open ${lengths.angle(section.opening)}: it closes no further`}.{' '}
         <span className="section-more">
-          {isClosed && spareWords(design, fit[point], lengths)} {lies && LIES}
+          {!isBrief && isClosed && spareWords(design, fit[point], lengths)} {!isBrief && lies && LIES}
         </span>{' '}
         {reason}
       </figcaption>

@@ -5,7 +5,7 @@ import { holdScene } from '../scene/heldScene.ts';
 import type { PictureHandle } from '../scene/PictureTaker.tsx';
 import type { CoverSceneProps } from '../scene/sceneProps.ts';
 
-type LitSceneProps = Omit<CoverSceneProps, 'highlight'> & {
+export type LitSceneProps = Omit<CoverSceneProps, 'highlight'> & {
   /** Stretch of the strip to highlight. */
   readonly highlight: SegmentId | null;
 };

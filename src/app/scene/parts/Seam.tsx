@@ -9,7 +9,6 @@ import {
   type RangePoint,
   type SeamCourse,
   type SeamMesh,
-  seamCourse,
   strandSweep,
   strapCourse,
 } from '../../../core/index.ts';
@@ -20,23 +19,19 @@ interface SeamProps {
   readonly cover: FoldedCover;
   readonly design: CoverDesign;
   readonly point: RangePoint;
+  readonly course: SeamCourse;
   readonly look: Look;
   readonly materials: CoverMaterials;
 }
 
-/** Holes or slits along the edges once they are punched, and thread or lace as far as it is worked; the strap's own seam. */
-export function Seam({ cover, design, point, look, materials }: SeamProps) {
+/** Thread or lace along the edges as far as it is worked, and the strap's own seam. */
+export function Seam({ cover, design, point, course, look, materials }: SeamProps) {
   const { seam, strapSeam, film } = cover;
-  const { punched, sewn, joined, fitted } = film.movements;
-  const course = useMemo(() => seamCourse(design, point), [design, point]);
+  const { sewn, fitted } = film.movements;
   const strap = useMemo(() => strapCourse(design, point), [design, point]);
-  const stack = joined < 1 ? design.needs[point].leathers.outside.thickness : undefined;
-  const isPunched = punched > 0;
-  const holes = useMemo(() => (isPunched ? holeMesh(course, seam, stack) : null), [course, seam, stack, isPunched]);
   return (
     <>
       <Strands name="strands" {...{ course, seam, look, materials }} share={sewn} />
-      {holes && <StrandMesh name="holes" mesh={holes} material={materials.hole} />}
       {strap && strapSeam.length > 0 && fitted === 1 && (
         <Strands name="strap strands" course={strap} seam={strapSeam} share={1} {...{ look, materials }} />
       )}
@@ -44,9 +39,18 @@ export function Seam({ cover, design, point, look, materials }: SeamProps) {
   );
 }
 
-interface StrandsProps extends Pick<SeamProps, 'look' | 'materials'> {
+/** Holes or slits along the edges once they are punched. */
+export function SeamHoles({ cover, design, point, course, materials }: Omit<SeamProps, 'look'>) {
+  const { seam, film } = cover;
+  const { punched, joined } = film.movements;
+  const stack = joined < 1 ? design.needs[point].leathers.outside.thickness : undefined;
+  const isPunched = punched > 0;
+  const holes = useMemo(() => (isPunched ? holeMesh(course, seam, stack) : null), [course, seam, stack, isPunched]);
+  return holes && <StrandMesh name="holes" mesh={holes} material={materials.hole} />;
+}
+
+interface StrandsProps extends Pick<SeamProps, 'course' | 'look' | 'materials'> {
   readonly name: string;
-  readonly course: SeamCourse;
   readonly seam: readonly FoldedHole[];
   /** How far the seam is worked. */
   readonly share: number;

@@ -130,7 +130,10 @@ export function strandSweep(course: SeamCourse, detail: StrandDetail): StrandSwe
   for (const { at, move } of segments) {
     for (const [p, q] of shape.sides) {
       const [a, b, c, d] = [at - size + p, at - size + q, at + p, at + q];
-      indices.set([a, d, b, a, c, d], n);
+      indices[n] = indices[n + 3] = a;
+      indices[n + 1] = indices[n + 5] = d;
+      indices[n + 2] = b;
+      indices[n + 4] = c;
       n += 6;
     }
     shownAfter[move] = n;
@@ -230,17 +233,19 @@ function drawnKnots({ row, knots }: StrandCourse, detail: StrandDetail): DrawnSt
     return knot.move !== next.move || knot.u - Math.floor(knot.u) === 0.5;
   };
   const isKept = knots.map((_, i) => isFixed(i));
-  const off = (i: number, a: number, b: number): number => {
-    const [p, q, r] = [knots[i]!, knots[a]!, knots[b]!];
-    const way = [(r.u - q.u) * row.pitch, r.y - q.y, r.z - q.z] as const;
-    const to = [(p.u - q.u) * row.pitch, p.y - q.y, p.z - q.z] as const;
-    const length = Math.hypot(...way) || 1;
-    const share = Math.max(0, Math.min(1, (way[0] * to[0] + way[1] * to[1] + way[2] * to[2]) / length ** 2));
-    return Math.hypot(to[0] - share * way[0], to[1] - share * way[1], to[2] - share * way[2]);
-  };
   const split = (a: number, b: number): void => {
+    const [q, r] = [knots[a]!, knots[b]!];
+    const [wu, wy, wz] = [(r.u - q.u) * row.pitch, r.y - q.y, r.z - q.z];
+    const squared = wu * wu + wy * wy + wz * wz || 1;
     let [worst, far] = [-1, tolerance];
-    for (let i = a + 1; i < b; i++) if (off(i, a, b) > far) [worst, far] = [i, off(i, a, b)];
+    for (let i = a + 1; i < b; i++) {
+      const p = knots[i]!;
+      const [tu, ty, tz] = [(p.u - q.u) * row.pitch, p.y - q.y, p.z - q.z];
+      const share = Math.max(0, Math.min(1, (wu * tu + wy * ty + wz * tz) / squared));
+      const [du, dy, dz] = [tu - share * wu, ty - share * wy, tz - share * wz];
+      const off = Math.sqrt(du * du + dy * dy + dz * dz);
+      if (off > far) [worst, far] = [i, off];
+    }
     if (worst < 0) return;
     isKept[worst] = true;
     split(a, worst);
