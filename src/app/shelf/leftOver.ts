@@ -22,7 +22,7 @@ const DAY = 24 * 3600 * 1000;
 /** How long a journal stays that has nothing of its own, ms: its undo may be for a tab that the browser brings back. */
 const KEPT_UNDO = 7 * DAY;
 
-/** How long one stays that has a state of its own, ms: eight weeks. */
+/** How long one stays whose state was offered and refused, or cannot be read, ms: eight weeks. */
 const KEPT_STATE = 56 * DAY;
 
 /** No journal is as old; the clock is wrong. */
@@ -32,8 +32,8 @@ const NO_AGE = 3650 * DAY;
  * What windows that are gone have left in their journals.
  *
  * A journal whose open state stands on the shelf, or is an untouched example, has nothing of its own: it is forgotten a week after it was
- * last written. Any other is offered until that is answered, and forgotten after eight weeks. The latest stays, and so does one
- * that a window has open: it is forgotten only under its lock.
+ * last written. Any other is offered until that is answered, whenever that is, and then forgotten after eight weeks. The latest
+ * stays, and so does one that a window has open: it is forgotten only under its lock.
  * @param locks of the browser; undefined where it has none, and so no journals
  * @param known documents that the page has itself
  * @param now ms since 1970
@@ -61,12 +61,13 @@ export async function leftOver(
     for (const [i, head] of left.entries()) {
       const kept = await keptBy(database, head);
       const isOwn = kept !== null && (await isNowhereElse(database, kept, texts));
+      const isWaiting = isOwn && head.isAnswered !== true;
       const age = now - head.mark;
-      if (i > 0 && age > (isOwn || kept === null ? KEPT_STATE : KEPT_UNDO) && age < NO_AGE)
+      if (i > 0 && !isWaiting && age > (isOwn || kept === null ? KEPT_STATE : KEPT_UNDO) && age < NO_AGE)
         await whileLeft(locks, database, head, () => forgetJournal(database, head.window));
       else if (isOwn) {
         texts.add(textOf(kept.document));
-        if (head.isAnswered === true) continue;
+        if (!isWaiting) continue;
         const own = jobs.find(({ id }) => id === (kept.place?.id ?? kept.key));
         offered.push({
           opening: { ...fromCopy(kept), place: unsavedPlace(kept, own) },
