@@ -1,7 +1,8 @@
 import { readdirSync, readFileSync, renameSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
+import { pathToFileURL } from 'node:url';
 import type { Page } from '@playwright/test';
-import { chooseInMenu, goToPlace, openCard, openPart } from './bench.ts';
+import { chooseInMenu, goToPlace, headline, jobName, openCard, openExample, openPart, stripSettles } from './bench.ts';
 import { expect, type Site, test } from './site.ts';
 import { withoutWebGl } from './webGl.ts';
 
@@ -84,4 +85,60 @@ test('a part that never comes is not said to be fetched for ever', async ({ page
     await expect(page.getByText('The three-dimensional view has not come yet.')).toBeVisible({ timeout: 1000 });
   }).toPass({ timeout: 60_000 });
   await expect(page.getByText('is being fetched')).toHaveCount(0);
+});
+
+test('opened as a file, the page says that it needs a server, and how to get one', async ({ page }) => {
+  await page.goto(pathToFileURL('dist/index.html').href);
+  const said = page.getByText('Coverwright has not started.');
+  await expect(said).toBeVisible();
+  await expect(said).toContainText('opened as a file');
+  // On a server it is not seen while the scripts are on their way, and stays where they are not let in.
+  await page.route(/\.js$/, (route) => route.abort());
+  await page.goto('');
+  await expect(said).toHaveCSS('animation', /10s.*backwards.*not-started/);
+});
+
+test.describe('in a folder of a server', () => {
+  test.use({ under: '/tools/covers/', serviceWorkers: 'allow' });
+
+  test('all is fetched from there: workers, letters, papers, the link and what works without a network', async ({
+    page,
+    site,
+  }) => {
+    const failed: string[] = [];
+    page.on('response', (response) => {
+      if (!response.ok() || !response.url().startsWith(site.address)) failed.push(response.url());
+    });
+    page.on('console', (message) => {
+      if (message.type() === 'error') failed.push(message.text());
+    });
+    await openBench(page, site.address);
+    await expect(page.getByText('Coverwright has not started.')).toHaveCount(0);
+    await openExample(page, 'choir book');
+    await stripSettles(page);
+    // The letters of a print.
+    await expect
+      .poll(() => page.evaluate(() => [...document.fonts].filter(({ status }) => status === 'loaded').length))
+      .toBeGreaterThan(1);
+    const template = await openPart(page, 'Template');
+    const [paper] = await Promise.all([
+      page.waitForEvent('download'),
+      template.getByRole('button', { name: /PDF/ }).first().click(),
+    ]);
+    expect(readFileSync(await paper.path(), 'latin1')).toMatch(/^%PDF-/);
+    await chooseInMenu(page, 'Share link');
+    const link = page.getByLabel('Link to this job');
+    await expect(link).toHaveValue(/#job=4\./);
+    const address = await link.inputValue();
+    expect(address.slice(0, address.indexOf('#'))).toBe(site.address);
+    await expect
+      .poll(() => page.evaluate(() => navigator.serviceWorker.controller?.scriptURL ?? ''))
+      .toBe(`${site.address}sw.js`);
+    await site.close();
+    expect(failed).toEqual([]);
+    await page.goto(address);
+    await expect(jobName(page)).toHaveText('Choir book');
+    await page.reload();
+    await expect(headline(page)).toBeVisible();
+  });
 });

@@ -184,3 +184,94 @@ test('a shelf that answers late: its later state is offered, and an edit meanwhi
   await expect(await openWidth(bench)).toHaveValue('152 mm');
   await editsWithoutFork(bench);
 });
+
+test('a shelf that the browser cannot read is told as that, keeps the open job, and is begun anew only when asked', async ({
+  bench,
+}) => {
+  await openExample(bench, 'choir book');
+  await (await openWidth(bench)).fill('151');
+  await openShelf(bench);
+  await expect(cards(bench)).toHaveCount(1);
+  await bench.addInitScript(() => {
+    const { open, deleteDatabase } = IDBFactory.prototype;
+    const error = new DOMException('Internal error opening backing store for indexedDB.open.', 'UnknownError');
+    IDBFactory.prototype.open = function () {
+      const request = open.call(this, 'another');
+      Object.defineProperty(request, 'error', { value: error });
+      request.addEventListener = (type: string, listener: EventListenerOrEventListenerObject) => {
+        if (type === 'error') setTimeout(() => (listener as EventListener)(new Event(type)));
+      };
+      return request;
+    };
+    IDBFactory.prototype.deleteDatabase = function (name) {
+      IDBFactory.prototype.open = open;
+      return deleteDatabase.call(this, name);
+    };
+  });
+  await bench.reload();
+  await expect(await openWidth(bench)).toHaveValue('151');
+  await (await openWidth(bench)).fill('152');
+  await expect(bench.getByRole('alert')).toContainText('The browser cannot read the shelf');
+  await openShelf(bench);
+  await expect(bench.getByRole('alert')).toContainText('The browser cannot read the shelf');
+  await expect(bench.getByText('No cover on the shelf can be read.')).toBeVisible();
+  await bench.getByRole('button', { name: 'Begin a new shelf' }).click();
+  await expect(bench.getByText('The old shelf is deleted for good')).toBeVisible();
+  await bench.getByRole('button', { name: 'Delete the old shelf' }).click();
+  await expect(cards(bench)).toHaveText([/152 mm ×/]);
+  await expect(bench.getByRole('alert')).toBeHidden();
+  await expect(bench.getByText('The browser has deleted covers')).toBeHidden();
+  await editsWithoutFork(bench);
+});
+
+test('what the browser has deleted, what it does not promise and what another window has left is told', async ({
+  bench,
+}) => {
+  await bench.addInitScript(() => {
+    StorageManager.prototype.persisted = async () => false;
+    StorageManager.prototype.persist = async () => 'promises' in window;
+  });
+  await openExample(bench, 'choir book');
+  await (await openWidth(bench)).fill('151');
+  await openShelf(bench);
+  await expect(cards(bench)).toHaveCount(1);
+  await bench.evaluate(
+    () =>
+      new Promise((resolve) => {
+        indexedDB.deleteDatabase('coverwright').onsuccess = resolve;
+      }),
+  );
+  await bench.reload();
+  await expect(
+    bench.getByText(/The browser has deleted covers.* The shelf held 1 on .*, and holds none now\./),
+  ).toBeVisible();
+  // The open job is put back by itself.
+  await expect(cards(bench)).toHaveText([/151 mm ×/]);
+  await bench.getByRole('button', { name: 'Close this note' }).click();
+  await editsWithoutFork(bench);
+  await expect(bench.getByText('This browser may delete the shelf')).toBeVisible();
+  await bench.evaluate(() => Object.assign(window, { promises: true }));
+  await bench.getByRole('button', { name: 'Ask the browser to keep it' }).click();
+  await expect(bench.getByText('The browser has promised to keep the shelf')).toBeVisible();
+
+  // Another window's last entry reaches only its journal.
+  const other = await bench.context().newPage();
+  await other.goto('');
+  const width = await openWidth(other);
+  await other.evaluate(() => {
+    const { put } = IDBObjectStore.prototype;
+    IDBObjectStore.prototype.put = function (...words) {
+      if (this.name === 'jobs') throw new DOMException('gone', 'AbortError');
+      return put.apply(this, words);
+    };
+  });
+  await width.fill('158');
+  await expect(other.getByRole('alert')).toContainText('gone');
+  await other.close();
+  await bench.reload();
+  await expect(bench.getByText('The browser has deleted covers')).toBeHidden();
+  await expect(bench.getByText('Another window was closed with a state of Choir book')).toBeVisible();
+  await bench.getByRole('button', { name: 'Show it' }).click();
+  await openShelf(bench);
+  await expect(cards(bench)).toHaveText([/158 mm ×/]);
+});

@@ -26,14 +26,17 @@ export interface Site {
   reopen(): Promise<void>;
 }
 
-export const test = base.extend<{ site: Site }>({
-  site: async ({ browserName: _ }, use) => {
+/** `under` is the folder of the server that the page is in. */
+export const test = base.extend<{ under: string; site: Site }>({
+  under: ['/', { option: true }],
+  site: async ({ under }, use) => {
     const folder = mkdtempSync(join(tmpdir(), 'site-'));
     cpSync(join(import.meta.dirname, '../../dist'), folder, { recursive: true });
     const server: Server = createServer((request, response) => {
       const path = new URL(defined(request.url), 'http://site').pathname;
-      const file = path === '/' ? '/index.html' : path;
       try {
+        if (!path.startsWith(under)) throw new Error(`${path} is not under ${under}`);
+        const file = path === under ? 'index.html' : path.slice(under.length);
         const body = readFileSync(join(folder, file));
         response.writeHead(200, { 'content-type': TYPES[extname(file)] ?? 'text/plain' }).end(body);
       } catch {
@@ -47,7 +50,7 @@ export const test = base.extend<{ site: Site }>({
       server.closeAllConnections();
       await new Promise((resolve) => server.close(resolve));
     };
-    await use({ folder, address: `http://127.0.0.1:${port}/`, close, reopen: () => listen(port) });
+    await use({ folder, address: `http://127.0.0.1:${port}${under}`, close, reopen: () => listen(port) });
     if (server.listening) await close();
     rmSync(folder, { recursive: true });
   },

@@ -3,8 +3,8 @@ import { fileName } from '../../output/fileName.ts';
 import { FileButton } from '../fields/FileButton.tsx';
 import { issueLine } from '../fields/issueWords.ts';
 import { saveFile } from '../state/saveFile.ts';
-import type { ShelfJob } from './shelfDatabase.ts';
 import { type ReadShelfFile, readChosenFile, shelfFile } from './shelfFile.ts';
+import type { ShelfJob } from './shelfSchema.ts';
 import type { ShelfTrouble } from './shelfTrouble.ts';
 import { theShelf } from './theShelf.ts';
 

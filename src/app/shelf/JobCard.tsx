@@ -2,7 +2,7 @@ import { memo, useMemo } from 'react';
 import { coverDesign, type Job, parseJob, printer } from '../../core/index.ts';
 import { StandingCover } from './StandingCover.tsx';
 import { savedAt } from './savedAt.ts';
-import type { ShelfJob } from './shelfDatabase.ts';
+import type { ShelfJob } from './shelfSchema.ts';
 
 export type CardAction = 'open' | 'copy' | 'versions' | 'export' | 'remove';
 

@@ -3,7 +3,7 @@ import type { JobDocument } from '../../core/index.ts';
 import { counted, DamagedRecords } from './DamagedRecords.tsx';
 import { savedAt } from './savedAt.ts';
 import type { KeptVersions } from './shelf.ts';
-import type { ShelfJob } from './shelfDatabase.ts';
+import type { ShelfJob } from './shelfSchema.ts';
 import type { Shelved } from './shelfTrouble.ts';
 import { TroubleNote } from './TroubleNote.tsx';
 import { theShelf } from './theShelf.ts';

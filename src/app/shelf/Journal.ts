@@ -17,7 +17,8 @@ import {
 } from './journalRecord.ts';
 import { type ReadRecord, readAll } from './readAll.ts';
 import { isSameStep, type Recalled, recalled } from './recalled.ts';
-import { inTransaction, type ShelfConnection, type ShelfDatabase } from './shelfDatabase.ts';
+import { inTransaction, type ShelfConnection } from './shelfDatabase.ts';
+import type { ShelfDatabase } from './shelfSchema.ts';
 
 /** What a journal needs of the store of the bench. */
 interface StepStore {
@@ -221,7 +222,7 @@ const recordsOf = (window: string): IDBKeyRange =>
   IDBKeyRange.bound([window, Number.NEGATIVE_INFINITY], [window, []], false, true);
 
 /** Deletes a journal. */
-const forgetJournal = (database: ShelfDatabase, window: string): Promise<void> =>
+export const forgetJournal = (database: ShelfDatabase, window: string): Promise<void> =>
   inTransaction(database, ['journals', 'steps'], async (transaction) => {
     await Promise.all([
       transaction.objectStore('steps').delete(recordsOf(window)),

@@ -4,11 +4,11 @@ import { issueLine } from '../fields/issueWords.ts';
 import { LatePart } from '../loading/LatePart.tsx';
 import { useBench } from '../state/BenchContext.tsx';
 import { goTo } from '../state/place.ts';
-import type { Opening } from './opening.ts';
 import { savedAt } from './savedAt.ts';
+import type { LostCovers } from './shelfCount.ts';
 import { TroubleNote } from './TroubleNote.tsx';
 import { useLinkedJob } from './useLinkedJob.ts';
-import { type Elsewhere, useShelfKeeping } from './useShelfKeeping.ts';
+import { type Elsewhere, type Offered, useShelfKeeping } from './useShelfKeeping.ts';
 
 const ShelfPlace = lazy(() => import('./ShelfPlace.tsx'));
 
@@ -33,14 +33,27 @@ export default function Keeping({ showsShelf }: { readonly showsShelf: boolean }
           </button>
         </div>
       )}
-      {isKept && <TroubleNote trouble={keeping.trouble} />}
-      {keeping.other !== null && (
+      {isKept && !showsShelf && <TroubleNote trouble={keeping.trouble} />}
+      {keeping.lost !== null && (
         <div className="refused" role="status">
-          <p>{otherWords(keeping.other)}</p>
-          <button type="button" onClick={keeping.showOther}>
+          <p>{lostWords(keeping.lost)}</p>
+          {!showsShelf && (
+            <button type="button" onClick={() => goTo('shelf')}>
+              Go to the shelf
+            </button>
+          )}{' '}
+          <button type="button" onClick={keeping.dismissLost}>
+            Close this note
+          </button>
+        </div>
+      )}
+      {keeping.offered !== null && (
+        <div className="refused" role="status">
+          <p>{offeredWords(keeping.offered)}</p>
+          <button type="button" onClick={keeping.showOffered}>
             Show it
           </button>{' '}
-          <button type="button" onClick={keeping.dismissOther}>
+          <button type="button" onClick={keeping.dismissOffered}>
             Close this note
           </button>
         </div>
@@ -67,11 +80,18 @@ export default function Keeping({ showsShelf }: { readonly showsShelf: boolean }
   );
 }
 
-function otherWords({ written, savedAt: time }: Opening): string {
+function lostWords({ covers, at, left }: LostCovers): string {
+  return `The browser has deleted covers from the shelf. It may do so when the disk is full, or when its data is cleared. The shelf held ${covers} on ${savedAt(at)}, and holds ${left === 0 ? 'none' : left} now. The open job is still here. Import a file that you exported to bring the others back.`;
+}
+
+function offeredWords({ opening: { written, savedAt: time }, isLeft, more }: Offered): string {
   const name = String(written.document.name ?? 'Untitled cover');
-  return time === null
-    ? `The shelf’s later state is shown. An entry for ${name} that had not reached the shelf was kept too.`
-    : `The shelf has another state of ${name} than the one shown, saved ${savedAt(time)}.`;
+  const said = isLeft
+    ? `Another window was closed with a state of ${name} that had not reached the shelf.`
+    : time === null
+      ? `The shelf’s later state is shown. An entry for ${name} that had not reached the shelf was kept too.`
+      : `The shelf has another state of ${name} than the one shown, saved ${savedAt(time)}.`;
+  return more === 0 ? said : `${said} ${more === 1 ? 'One more waits' : `${more} more wait`} after it.`;
 }
 
 const ELSEWHERE: Readonly<Record<Elsewhere, string>> = {

@@ -1,5 +1,5 @@
 import { savedAt } from './savedAt.ts';
-import type { ShelfJob } from './shelfDatabase.ts';
+import type { ShelfJob } from './shelfSchema.ts';
 
 interface RemovedJobsProps {
   readonly jobs: readonly ShelfJob[];

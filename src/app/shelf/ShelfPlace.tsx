@@ -7,9 +7,10 @@ import { counted, DamagedRecords } from './DamagedRecords.tsx';
 import { ImportExport } from './ImportExport.tsx';
 import { type CardAction, JobCard } from './JobCard.tsx';
 import { JobVersions } from './JobVersions.tsx';
+import { NewShelf } from './NewShelf.tsx';
 import { RemovedJobs } from './RemovedJobs.tsx';
 import { searchShelf } from './searchShelf.ts';
-import type { ShelfJob } from './shelfDatabase.ts';
+import type { ShelfJob } from './shelfSchema.ts';
 import type { Shelved } from './shelfTrouble.ts';
 import { type ShelfOrder, shelvesOf } from './shelves.ts';
 import { TroubleNote } from './TroubleNote.tsx';
@@ -89,6 +90,8 @@ export default function ShelfPlace({ keeping, onClose }: ShelfPlaceProps) {
     return refresh();
   };
 
+  const why = trouble ?? keeping.trouble;
+
   /** Does what is asked with a damaged record. */
   const tend = async (asked: Promise<Shelved<unknown>>): Promise<void> => {
     const done = await asked;
@@ -124,7 +127,16 @@ export default function ShelfPlace({ keeping, onClose }: ShelfPlaceProps) {
           {content === null ? UNREAD[trouble === null ? 'yet' : 'ever'] : count(found.length, content.standing.length)}
         </p>
       </header>
-      <TroubleNote trouble={trouble ?? keeping.trouble} />
+      <TroubleNote trouble={why} />
+      {(why?.kind === 'broken' || why?.kind === 'stuck') && (
+        <NewShelf
+          begin={async () => {
+            await keeping.beginAnew();
+            setTrouble(null);
+            await refresh();
+          }}
+        />
+      )}
       {lastRemoved !== null && (
         <p className="noted" role="status">
           <b>{lastRemoved.name}</b> was removed.{' '}
@@ -188,6 +200,14 @@ export default function ShelfPlace({ keeping, onClose }: ShelfPlaceProps) {
       />
       <p className="help">
         {LASTING[keeping.lasting ?? 'unknown']}
+        {keeping.lasting === 'refused' && (
+          <>
+            {' '}
+            <button type="button" className="quiet" onClick={keeping.askAgain}>
+              Ask the browser to keep it
+            </button>
+          </>
+        )}
         {!keepsSteps && ' The browser does not keep your steps: undo works until you leave the page.'}
       </p>
     </section>

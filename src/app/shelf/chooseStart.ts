@@ -2,7 +2,7 @@ import { EXAMPLE_JOBS, inCurrentVersion, type JobDocument } from '../../core/ind
 import type { JobKey, ShelfPlace } from '../state/jobHistory.ts';
 import type { Kept } from '../state/keptJob.ts';
 import { fromCopy, NOTHING, type Opening, placeOfCopy, type Start } from './opening.ts';
-import type { ShelfJob } from './shelfDatabase.ts';
+import type { ShelfJob } from './shelfSchema.ts';
 
 /**
  * Chooses between the open job as it was kept and the shelf. The quick copy reaches the disk seconds after a key, the shelf
@@ -67,7 +67,7 @@ const goingOnFrom = ({ id, revision }: ShelfJob, kept: Kept, document: JobDocume
 });
 
 /** The place of a copy that was not saved, unless its job was saved meanwhile: it then becomes a new job. */
-const unsavedPlace = (kept: Kept, own: ShelfJob | undefined): ShelfPlace | undefined =>
+export const unsavedPlace = (kept: Kept, own: ShelfJob | undefined): ShelfPlace | undefined =>
   own !== undefined && own.revision === kept.place?.revision ? placeOfCopy(kept) : undefined;
 
 const EXAMPLES = new Set(EXAMPLE_JOBS.map(({ document }) => JSON.stringify(document)));
@@ -76,7 +76,8 @@ const EXAMPLES = new Set(EXAMPLE_JOBS.map(({ document }) => JSON.stringify(docum
 export const isExample = (document: JobDocument): boolean => EXAMPLES.has(JSON.stringify(inCurrentVersion(document)));
 
 /** Whether a copy holds a state that is kept nowhere else. */
-const hasItsOwn = ({ place, document }: Kept): boolean => (place === undefined ? !isExample(document) : !place.isSaved);
+export const hasItsOwn = ({ place, document }: Kept): boolean =>
+  place === undefined ? !isExample(document) : !place.isSaved;
 
 const isSame = (a: JobDocument, b: JobDocument): boolean =>
   JSON.stringify(inCurrentVersion(a)) === JSON.stringify(inCurrentVersion(b));

@@ -13,6 +13,8 @@ export interface JournalHead {
   /** When it was written, as `mark` of the quick copy. */
   readonly mark: number;
   readonly places: readonly JournalPlace[];
+  /** True once its state was offered to another window and answered there. */
+  readonly isAnswered?: boolean;
 }
 
 /** Place of a job on the shelf; `savedAt` is the position of the step that was saved there last, null for none of these. */

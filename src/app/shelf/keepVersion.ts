@@ -1,5 +1,6 @@
 import type { IDBPObjectStore } from 'idb';
-import { type ShelfJob, type ShelfSchema, versionsOf } from './shelfDatabase.ts';
+import { versionsOf } from './shelfDatabase.ts';
+import type { ShelfJob, ShelfSchema } from './shelfSchema.ts';
 
 /** Least time between two versions; undo covers the steps in between. */
 export const VERSION_SPACING_MS = 5 * 60_000;

@@ -10,3 +10,12 @@ export async function askForLastingStorage(storage: StorageManager | undefined):
     return 'unknown';
   }
 }
+
+/** Whether the browser has promised before to keep the shelf; asks nothing of the maker. */
+export async function isLasting(storage: StorageManager | undefined): Promise<boolean> {
+  try {
+    return (await storage?.persisted?.()) ?? false;
+  } catch {
+    return false;
+  }
+}

@@ -4,7 +4,8 @@ import type { Kept, KeptCopies } from '../state/keptJob.ts';
 import { Journal } from './Journal.ts';
 import { isHead, type JournalHead, readStep, textsIn } from './journalRecord.ts';
 import { readAll } from './readAll.ts';
-import type { ShelfConnection, ShelfDatabase } from './shelfDatabase.ts';
+import type { ShelfConnection } from './shelfDatabase.ts';
+import type { ShelfDatabase } from './shelfSchema.ts';
 
 /** This window's journal, and the job that it left; null where it left none. */
 export interface OpenedJournal {
@@ -60,7 +61,8 @@ function wishes(
   return (end < 0 ? newest : newest.slice(0, end)).map(([window]) => window).filter(isFree);
 }
 
-const lockOf = (window: string): string => `coverwright.journal.${window}`;
+/** Name of the lock that a window holds on its journal. */
+export const lockOf = (window: string): string => `coverwright.journal.${window}`;
 
 /** Longest that the page before a reload may take to end, ms. */
 const OLD_PAGE = 250;
@@ -78,7 +80,7 @@ async function take(locks: LockManager, window: string, patience: number): Promi
 }
 
 /** The state that a journal has as the open one. */
-async function keptBy(database: ShelfDatabase, { window, at, mark, places }: JournalHead): Promise<Kept | null> {
+export async function keptBy(database: ShelfDatabase, { window, at, mark, places }: JournalHead): Promise<Kept | null> {
   const stepWith = async (texts: ReadonlyMap<string, string>): Promise<Step | null> =>
     readStep((await readAll(database, 'steps', IDBKeyRange.only([window, at])))[0]?.record, texts);
   // Texts that are kept apart are read only where the step has some: they are long.

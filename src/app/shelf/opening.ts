@@ -1,6 +1,6 @@
 import type { JobKey, ShelfPlace, Written } from '../state/jobHistory.ts';
 import type { Kept } from '../state/keptJob.ts';
-import type { ShelfJob } from './shelfDatabase.ts';
+import type { ShelfJob } from './shelfSchema.ts';
 
 /** A job to open. */
 export interface Opening {

@@ -1,5 +1,5 @@
 import type { StoreKey } from 'idb';
-import type { ShelfDatabase, ShelfSchema, StoreName } from './shelfDatabase.ts';
+import type { ShelfDatabase, ShelfSchema, StoreName } from './shelfSchema.ts';
 
 /** A record as it stands; undefined where the browser cannot read it. */
 export interface ReadRecord<Name extends StoreName> {

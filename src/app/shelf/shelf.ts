@@ -3,13 +3,15 @@ import { freshId } from '../state/freshId.ts';
 import { type DamagedRecord, isSoundJob, isSoundVersion, jobWithin, soundFields, whyDamaged } from './damaged.ts';
 import { keepVersion } from './keepVersion.ts';
 import { readAll } from './readAll.ts';
-import { inTransaction, type JobVersion, ShelfConnection, type ShelfJob, versionsOf } from './shelfDatabase.ts';
+import { countShelf, expectFewer } from './shelfCount.ts';
+import { inTransaction, ShelfConnection, versionsOf } from './shelfDatabase.ts';
+import type { JobVersion, ShelfJob } from './shelfSchema.ts';
 import { type Shelved, TROUBLE } from './shelfTrouble.ts';
 
 /** What happened to a job in some window. */
 export interface ShelfNotice {
   readonly id: string;
-  readonly what: 'saved' | 'removed' | 'restored' | 'imported';
+  readonly what: 'saved' | 'removed' | 'restored' | 'imported' | 'begun';
   readonly revision: number;
 }
 
@@ -67,16 +69,19 @@ export class Shelf {
   /** All that is in the database; jobs last saved first. */
   read(): Promise<Shelved<ShelfContent>> {
     return this.connection.do(async (database) => {
+      const asked = this.#now();
       const records = await readAll(database, 'jobs');
       const jobs = records.map(({ record }) => record as ShelfJob);
       const sound = jobs.filter(isSoundJob).sort((a, b) => b.savedAt - a.savedAt || a.name.localeCompare(b.name));
-      return {
+      const content: ShelfContent = {
         standing: sound.filter(({ removedAt }) => removedAt === null),
         removed: sound.filter(({ removedAt }) => removedAt !== null),
         damaged: records
           .map(({ key, record }) => ({ key, record, why: whyDamaged(record) }))
           .filter(({ why }) => why !== null),
       };
+      countShelf(content, asked);
+      return content;
     });
   }
 
@@ -125,7 +130,9 @@ export class Shelf {
     return this.connection.do((database) =>
       inTransaction(database, ['jobs'], async (transaction) => {
         const jobs = transaction.objectStore('jobs');
-        if (!isSoundJob(await jobs.get(key as string))) await jobs.delete(key as string);
+        if (isSoundJob(await jobs.get(key as string))) return;
+        expectFewer(this.#now());
+        await jobs.delete(key as string);
       }),
     );
   }
@@ -233,6 +240,7 @@ export class Shelf {
         const gone = (await jobs.getAll()).filter(
           (job) => isSoundJob(job) && job.removedAt !== null && job.removedAt < time,
         );
+        if (gone.length > 0) expectFewer(this.#now());
         for (const { id } of gone) {
           await jobs.delete(id);
           await versions.delete(versionsOf(id));
@@ -264,6 +272,35 @@ export class Shelf {
       if (added.length > 0) this.#say(added[0]!, 'imported');
       return added.length;
     });
+  }
+
+  /**
+   * The jobs that can be read whatever else is damaged, each once: those of the records, and the last versions of jobs whose record
+   * cannot be read. For an export before the shelf is begun anew.
+   */
+  async readable(): Promise<readonly JobRecord[]> {
+    const read = await this.connection.do(async (database) => {
+      const [jobs, versions] = await Promise.all([
+        readAll(database, 'jobs').catch(() => []),
+        readAll(database, 'versions').catch(() => []),
+      ]);
+      const records = [...versions.map(({ key, record }) => ({ key: key[0], record })), ...jobs];
+      const found = new Map<string, JobRecord>();
+      for (const { key, record } of records) {
+        const document = isSoundJob(record) ? (record as ShelfJob).document : jobWithin(record);
+        if (document !== null) found.set(key, document);
+      }
+      return [...found.values()];
+    });
+    return read.ok ? read.value : [];
+  }
+
+  /** Deletes the shelf with all that is on it, for one that cannot be read; only ever done when the maker asks for it. */
+  async beginAnew(): Promise<Shelved<void>> {
+    expectFewer(this.#now());
+    const deleted = await this.connection.delete();
+    if (deleted.ok) this.#channel.postMessage({ id: '', what: 'begun', revision: 0 } satisfies ShelfNotice);
+    return deleted;
   }
 
   /** Closes this window's connection; the browser finishes what is under way. */

@@ -1,39 +1,9 @@
-import { type DBSchema, type IDBPDatabase, type IDBPTransaction, openDB } from 'idb';
-import type { JobRecord } from '../../core/index.ts';
-import type { JournalHead, JournalRecord } from './journalRecord.ts';
+import { deleteDB, type IDBPTransaction, openDB } from 'idb';
+import { isRecord } from '../../core/index.ts';
+import { freshId } from '../state/freshId.ts';
+import { readAll } from './readAll.ts';
+import { type ShelfDatabase, type ShelfJob, type ShelfSchema, STORES, type StoreName } from './shelfSchema.ts';
 import { type ShelfTrouble, type Shelved, TROUBLE, troubleOf } from './shelfTrouble.ts';
-
-/** A job on the shelf. */
-export interface ShelfJob {
-  readonly id: string;
-  /** Counts the saves; a window that saves must name the one it started from. */
-  readonly revision: number;
-  readonly name: string;
-  readonly document: JobRecord;
-  /** Times in ms since 1970. */
-  readonly savedAt: number;
-  /** When it was removed; null while it stands on the shelf. */
-  readonly removedAt: number | null;
-}
-
-/** An earlier state of a job. */
-export interface JobVersion {
-  readonly id: string;
-  readonly revision: number;
-  readonly document: JobRecord;
-  readonly savedAt: number;
-}
-
-export interface ShelfSchema extends DBSchema {
-  jobs: { key: string; value: ShelfJob };
-  versions: { key: [id: string, revision: number]; value: JobVersion };
-  journals: { key: string; value: JournalHead };
-  steps: { key: [window: string, at: number | string]; value: JournalRecord };
-}
-
-export type ShelfDatabase = IDBPDatabase<ShelfSchema>;
-
-const STORES = { jobs: 'id', versions: ['id', 'revision'], journals: 'window', steps: ['window', 'at'] } as const;
 
 /** From this version on the database has a later layout. Those between 1 and it are this layout, rebuilt. */
 const LATER_LAYOUT = 1000;
@@ -41,29 +11,95 @@ const LATER_LAYOUT = 1000;
 /** Longest that the browser may take to open the database, ms; some never answer after a crash. */
 const LONGEST_OPENING = 20_000;
 
+/** Openings after one that another window's rebuilding has overtaken. */
+const MORE_TRIES = 3;
+
 /**
- * Opens the browser's database of jobs. One without its stores, as another program or a crash may leave it, is rebuilt
- * around what it has.
+ * Opens the browser's database of jobs. One without its stores, or with stores of other keys, as another program or a crash may
+ * leave it, is rebuilt around what can be read in it.
  * @param name of the database
  * @param onClosed called when the browser, or a newer version in another window, has closed it
- * @throws a `ShelfTrouble` while another version in another window holds it or the browser does not answer, else what
- *   the browser throws
+ * @throws a `ShelfTrouble` while another version in another window holds it, where a later version of the tool has laid it out or
+ *   the browser does not answer, else what the browser throws
  */
-async function openShelfDatabase(name: string, onClosed: () => void): Promise<ShelfDatabase> {
+async function openShelfDatabase(name: string, onClosed: () => void, tries = MORE_TRIES): Promise<ShelfDatabase> {
   if (typeof indexedDB === 'undefined') throw TROUBLE.unavailable;
+  try {
+    return await openWhole(name, onClosed);
+  } catch (error) {
+    const isOvertaken = error instanceof Error && OVERTAKEN.has(error.name);
+    if (tries === 0 || !isOvertaken) throw error;
+    return openShelfDatabase(name, onClosed, tries - 1);
+  }
+}
+
+/** Names of the errors when another window rebuilds the database between two steps of this one. */
+const OVERTAKEN = new Set(['VersionError', 'AbortError', 'InvalidStateError']);
+
+async function openWhole(name: string, onClosed: () => void): Promise<ShelfDatabase> {
   const database = await openVersion(name, undefined, onClosed);
   const { version } = database;
-  if (version < LATER_LAYOUT && missingStores(database).length === 0) return database;
-  database.close();
-  if (version >= LATER_LAYOUT) throw TROUBLE.blocked;
-  return openVersion(name, version + 1, onClosed);
+  const wrong = storesOfOtherKeys(database);
+  if (version < LATER_LAYOUT && wrong.length === 0 && missingStores(database).length === 0) return database;
+  try {
+    if (version >= LATER_LAYOUT) throw TROUBLE.newer;
+    const moved = await Promise.all(wrong.map(async (store) => ({ store, found: await readAll(database, store) })));
+    database.close();
+    return await openVersion(name, version + 1, onClosed, moved);
+  } finally {
+    database.close();
+  }
 }
 
 const missingStores = ({ objectStoreNames }: ShelfDatabase): readonly StoreName[] =>
   (Object.keys(STORES) as StoreName[]).filter((store) => !objectStoreNames.contains(store));
 
-/** @param version undefined for the present one, or 1 for a new database */
-function openVersion(name: string, version: number | undefined, onClosed: () => void): Promise<ShelfDatabase> {
+function storesOfOtherKeys(database: ShelfDatabase): readonly StoreName[] {
+  const missing = missingStores(database);
+  const standing = (Object.keys(STORES) as StoreName[]).filter((store) => !missing.includes(store));
+  if (standing.length === 0) return [];
+  const transaction = database.transaction(standing);
+  return standing.filter(
+    (store) => JSON.stringify(transaction.objectStore(store).keyPath) !== JSON.stringify(STORES[store]),
+  );
+}
+
+/** What a store with other keys holds. */
+interface MovedStore {
+  readonly store: StoreName;
+  readonly found: readonly { readonly record: unknown }[];
+}
+
+/**
+ * Puts what was found into the store that was made anew. What has no key of its own there, or that of another, stands among the
+ * jobs instead, where it is set apart as damaged; a step of undo is left out.
+ */
+function putBack({ store, found }: MovedStore, put: (store: StoreName, record: object) => void): void {
+  const taken = new Set<string>();
+  for (const { record } of found) {
+    if (record === undefined) continue;
+    const fields = isRecord(record) ? record : { record };
+    const key = JSON.stringify([STORES[store]].flat().map((field) => fields[field]));
+    try {
+      if (taken.has(key)) throw new DOMException('Another has its key.', 'DataError');
+      put(store, fields);
+      taken.add(key);
+    } catch {
+      if (store === 'jobs' || store === 'versions') put('jobs', { ...fields, id: freshId() });
+    }
+  }
+}
+
+/**
+ * @param version undefined for the present one, or 1 for a new database
+ * @param moved stores that are made anew
+ */
+function openVersion(
+  name: string,
+  version: number | undefined,
+  onClosed: () => void,
+  moved: readonly MovedStore[] = [],
+): Promise<ShelfDatabase> {
   return new Promise((resolve, reject) => {
     let isGivenUp = false;
     const giveUp = (trouble: ShelfTrouble): void => {
@@ -72,9 +108,18 @@ function openVersion(name: string, version: number | undefined, onClosed: () => 
     };
     const deadline = setTimeout(() => giveUp(TROUBLE.silent), LONGEST_OPENING);
     const opened = openDB<ShelfSchema>(name, version, {
-      upgrade(database) {
+      upgrade(database, _old, _new, transaction) {
+        for (const { store } of moved) database.deleteObjectStore(store);
         for (const store of missingStores(database))
           database.createObjectStore(store, { keyPath: STORES[store] as string | string[] });
+        const put = (store: StoreName, record: object): void => {
+          // Its failure is that of the opening.
+          transaction
+            .objectStore(store)
+            .put(record as ShelfJob)
+            .catch(() => {});
+        };
+        for (const each of moved) putBack(each, put);
       },
       blocked: () => giveUp(TROUBLE.blocked),
       blocking(_current, _wanted, event) {
@@ -93,8 +138,6 @@ function openVersion(name: string, version: number | undefined, onClosed: () => 
   });
 }
 
-export type StoreName = keyof typeof STORES;
-
 /** A window's connection to the database: opened on first use, and again after it was closed or could not be opened. */
 export class ShelfConnection {
   readonly #name: string;
@@ -108,9 +151,41 @@ export class ShelfConnection {
   /** Does `work`, at once where the database is open, and returns its result or the trouble; never throws. */
   async do<T>(work: (database: ShelfDatabase) => Promise<T>): Promise<Shelved<T>> {
     try {
-      return { ok: true, value: await work(this.#opened ?? (await this.#open())) };
+      return { ok: true, value: await this.#with(work) };
     } catch (error) {
       return { ok: false, trouble: troubleOf(error) };
+    }
+  }
+
+  async #with<T>(work: (database: ShelfDatabase) => Promise<T>): Promise<T> {
+    const opened = this.#opened;
+    if (opened === null) return work(await this.#open());
+    try {
+      return await work(opened);
+    } catch (error) {
+      // Another window has made the browser close it since it was last used.
+      if (!(error instanceof Error && error.name === 'InvalidStateError')) throw error;
+      opened.close();
+      if (this.#opened === opened) this.#forget();
+      return work(await this.#open());
+    }
+  }
+
+  /** Deletes the database with all that is in it; the next use makes a new one. */
+  async delete(): Promise<Shelved<void>> {
+    await this.close();
+    let deadline: ReturnType<typeof setTimeout> | undefined;
+    try {
+      await new Promise<void>((resolve, reject) => {
+        deadline = setTimeout(() => reject(TROUBLE.silent), LONGEST_OPENING);
+        deleteDB(this.#name, { blocked: () => reject(TROUBLE.blocked) }).then(resolve, reject);
+      });
+      return { ok: true, value: undefined };
+    } catch (error) {
+      const trouble = troubleOf(error);
+      return { ok: false, trouble: trouble.kind === 'broken' ? TROUBLE.stuck : trouble };
+    } finally {
+      clearTimeout(deadline);
     }
   }
 

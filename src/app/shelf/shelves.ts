@@ -1,4 +1,4 @@
-import type { ShelfJob } from './shelfDatabase.ts';
+import type { ShelfJob } from './shelfSchema.ts';
 
 /** In which order jobs stand. */
 export type ShelfOrder = 'made' | 'name';

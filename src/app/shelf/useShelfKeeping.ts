@@ -1,18 +1,29 @@
-import { use, useEffect, useState } from 'react';
+import { use, useCallback, useEffect, useState } from 'react';
 import { isRecord, type JobDocument } from '../../core/index.ts';
 import { useBench, useBenchStore, useDispatch } from '../state/BenchContext.tsx';
 import type { Bench } from '../state/bench.ts';
 import { type JobKey, placeOf, type ShelfPlace } from '../state/jobHistory.ts';
 import { isExample } from './chooseStart.ts';
-import { askForLastingStorage, type Lasting } from './lastingStorage.ts';
+import { askForLastingStorage, isLasting, type Lasting } from './lastingStorage.ts';
+import { type LeftState, leftOver } from './leftOver.ts';
 import type { Opening } from './opening.ts';
 import { ShelfKeeper } from './ShelfKeeper.ts';
 import { StartedContext } from './StartedContext.ts';
+import { dismissLost, type LostCovers, lostCovers } from './shelfCount.ts';
 import type { ShelfTrouble } from './shelfTrouble.ts';
 import { theShelf } from './theShelf.ts';
 
 /** What happened to the open job on the shelf: another window saved or removed it, or edits here became a new job. */
 export type Elsewhere = 'saved' | 'removed' | 'parted';
+
+/** A kept state that is not the one shown. */
+export interface Offered {
+  readonly opening: Opening;
+  /** True for one that a window which is gone has left. */
+  readonly isLeft: boolean;
+  /** How many more wait. */
+  readonly more: number;
+}
 
 export interface ShelfKeeping {
   readonly trouble: ShelfTrouble | null;
@@ -20,12 +31,18 @@ export interface ShelfKeeping {
   /** Opens the open job as another window has saved it. */
   readonly showTheirs: () => void;
   readonly dismiss: () => void;
-  /** Another state that was kept when the page started. */
-  readonly other: Opening | null;
-  readonly showOther: () => void;
-  readonly dismissOther: () => void;
-  /** Whether the browser keeps the shelf; null until the first save. */
+  /** The next of the other states that were kept when the page started. */
+  readonly offered: Offered | null;
+  readonly showOffered: () => void;
+  readonly dismissOffered: () => void;
+  /** Covers that the browser has deleted. */
+  readonly lost: LostCovers | null;
+  readonly dismissLost: () => void;
+  /** Deletes a shelf that cannot be read, with all that is on it, and puts the open job on a new one. */
+  readonly beginAnew: () => Promise<void>;
+  /** Whether the browser keeps the shelf; null until it was asked, with the first save. */
   readonly lasting: Lasting | null;
+  readonly askAgain: () => void;
   /** Writes a waiting state at once. */
   readonly flush: () => Promise<void>;
 }
@@ -38,8 +55,10 @@ export function useShelfKeeping(): ShelfKeeping {
   const [trouble, setTrouble] = useState<ShelfTrouble | null>(null);
   const [elsewhere, setElsewhere] = useState<Elsewhere | null>(null);
   const [lasting, setLasting] = useState<Lasting | null>(null);
-  const { start, late } = use(StartedContext)!;
+  const { start, late, journal } = use(StartedContext)!;
   const [other, setOther] = useState(start.other);
+  const [left, setLeft] = useState<readonly LeftState[]>([]);
+  const [lost, setLost] = useState<LostCovers | null>(null);
   // A save before the shelf has answered could make a second job.
   const [isAsked, setAsked] = useState(late === null);
   const [keeper] = useState(() => {
@@ -74,6 +93,51 @@ export function useShelfKeeping(): ShelfKeeping {
     keep(getState());
     return subscribe(keep);
   }, [isAsked, keeper, getState, subscribe]);
+
+  /** Puts the open job on the shelf again, which has lost it. */
+  const putBack = useCallback(async (): Promise<void> => {
+    await keeper.flush();
+    const { history } = getState();
+    const { key, document, parsed } = history;
+    const place = placeOf(history);
+    if (!parsed.ok || (place === undefined && isExample(document))) return;
+    const id = place?.id ?? key;
+    const standing = await theShelf.get(id);
+    if (standing.ok || standing.trouble.kind !== 'missing') return;
+    const added = await theShelf.add(document, id);
+    if (!added.ok) return setTrouble(added.trouble);
+    dispatch({ type: 'place', key, place: { id: added.value.id, revision: added.value.revision, document } });
+  }, [keeper, getState, dispatch]);
+
+  useEffect(() => {
+    void Promise.resolve(late).then(() => {
+      const found = lostCovers();
+      setLost(found);
+      if (found !== null) void putBack();
+    });
+  }, [late, putBack]);
+
+  useEffect(() => {
+    let isWanted = true;
+    void journal.then(async (kept) => {
+      if (kept === null) return;
+      // Its history is then back.
+      await kept.flush();
+      const offered = (await late)?.other ?? start.other;
+      const known = (): readonly JobDocument[] => {
+        const { history } = getState();
+        const steps = [...history.past, history, ...history.future, ...(offered === null ? [] : [offered.written])];
+        return steps.map(({ document }) => document);
+      };
+      const states = await leftOver(theShelf.connection, navigator.locks, known, Date.now());
+      if (isWanted) setLeft(states);
+    });
+    return () => {
+      isWanted = false;
+    };
+  }, [journal, late, start, getState]);
+
+  useEffect(() => void isLasting(navigator.storage).then((is) => is && setLasting('granted')), []);
 
   // biome-ignore lint/correctness/useExhaustiveDependencies: the note about one job does not concern the next
   useEffect(() => setElsewhere(null), [key]);
@@ -116,14 +180,32 @@ export function useShelfKeeping(): ShelfKeeping {
     dispatch({ type: 'open', document, place: { id, revision, document } });
   };
 
-  const showOther = (): void => {
-    if (other === null) return;
-    const { written, place } = other;
+  const opening = other ?? left[0]?.opening;
+  const more = left.length - (other === null ? 1 : 0);
+  const offered = opening === undefined ? null : { opening, isLeft: other === null, more };
+
+  const dismissOffered = (): void => {
+    setOther(null);
+    if (other !== null) return;
+    void left[0]?.close();
+    setLeft(left.slice(1));
+  };
+
+  const showOffered = (): void => {
+    if (opening === undefined) return;
+    const { written, place } = opening;
     const { history } = getState();
     // Another state of the same job is its next revision, so that no second job is made.
-    const isSameJob = other.key === history.key || (place !== undefined && place.id === placeOf(history)?.id);
+    const isSameJob = opening.key === history.key || (place !== undefined && place.id === placeOf(history)?.id);
     dispatch({ type: 'open', ...written, place: isSameJob ? undefined : place, isSameJob });
-    setOther(null);
+    dismissOffered();
+  };
+
+  const beginAnew = async (): Promise<void> => {
+    await keeper.flush();
+    const begun = await theShelf.beginAnew();
+    setTrouble(begun.ok ? null : begun.trouble);
+    if (begun.ok) await putBack();
   };
 
   return {
@@ -131,10 +213,17 @@ export function useShelfKeeping(): ShelfKeeping {
     elsewhere,
     showTheirs: () => void showTheirs(),
     dismiss: () => setElsewhere(null),
-    other,
-    showOther,
-    dismissOther: () => setOther(null),
+    offered,
+    showOffered,
+    dismissOffered,
+    lost,
+    dismissLost: () => {
+      dismissLost();
+      setLost(null);
+    },
+    beginAnew,
     lasting,
+    askAgain: () => void askForLastingStorage(navigator.storage).then(setLasting),
     flush: () => keeper.flush(),
   };
 }

@@ -5,6 +5,7 @@ import { rawText } from '../../../src/app/shelf/damaged.ts';
 import { Shelf } from '../../../src/app/shelf/shelf.ts';
 import type { Shelved } from '../../../src/app/shelf/shelfTrouble.ts';
 import { EXAMPLE_JOBS } from '../../../src/core/job/examples.ts';
+import { defined } from '../../defined.ts';
 
 const tideLedger = EXAMPLE_JOBS[0].document;
 
@@ -202,6 +203,127 @@ describe('a database without its stores', () => {
     await Promise.all(many.map((shelf, i) => value(shelf.add({ ...tideLedger, name: `Job ${i}` }))));
     expect(await value(shelfOf().list())).toHaveLength(5);
   });
+});
+
+describe('a database that the browser cannot open', () => {
+  const fault = new DOMException('Internal error opening backing store for indexedDB.open.', 'UnknownError');
+  /** Answers every opening with an error, until the database is deleted. */
+  function breakOpening(): void {
+    const { deleteDatabase } = indexedDB;
+    const opening = vi.spyOn(indexedDB, 'open').mockImplementation(() => {
+      const request = new IDBOpenDBRequest();
+      Object.defineProperty(request, 'error', { value: fault });
+      request.addEventListener = (type: string, listener: EventListenerOrEventListenerObject) => {
+        if (type === 'error') setTimeout(() => (listener as EventListener)(new Event(type)));
+      };
+      return request;
+    });
+    vi.spyOn(indexedDB, 'deleteDatabase').mockImplementation((name) => {
+      opening.mockRestore();
+      return deleteDatabase.call(indexedDB, name);
+    });
+  }
+
+  test('is told as what it is, stays as it is, and is begun anew when that is asked for', async () => {
+    const shelf = shelfOf();
+    await value(shelf.add(tideLedger));
+    await shelf.close();
+    breakOpening();
+    const next = shelfOf();
+    expect(await next.list()).toMatchObject({ ok: false, trouble: { kind: 'broken' } });
+    expect(await next.add(tideLedger)).toMatchObject({ ok: false, trouble: { kind: 'broken' } });
+    expect(indexedDB.deleteDatabase).not.toHaveBeenCalled();
+    expect(await next.readable()).toEqual([]);
+    await value(next.beginAnew());
+    expect(await value(next.list())).toEqual([]);
+    await value(next.add(tideLedger));
+    expect(await value(next.list())).toHaveLength(1);
+  });
+
+  test('gives what can be read of it, each job once', async () => {
+    const shelf = shelfOf();
+    const { id } = await value(shelf.add(tideLedger));
+    await value(shelf.save(id, 1, { ...tideLedger, name: 'Second' }));
+    await value(shelf.add({ ...tideLedger, name: 'Other' }));
+    await putRaw('jobs', { ...sound, id: 'a', name: 7, document: { ...tideLedger, name: 'Damaged' } }, { id: 5 });
+    const names = async () => (await shelf.readable()).map(({ name }) => name).sort();
+    expect(await names()).toEqual(['Damaged', 'Other', 'Second']);
+    // Where the browser gives up on the jobs, their last versions are left.
+    for (const read of ['getAll', 'getAllKeys'] as const) {
+      const own = IDBObjectStore.prototype[read] as (...words: unknown[]) => IDBRequest;
+      vi.spyOn(IDBObjectStore.prototype, read).mockImplementation(function (this: IDBObjectStore, ...words) {
+        if (this.name === 'jobs') throw fault;
+        return own.apply(this, words);
+      } as typeof IDBObjectStore.prototype.getAll);
+    }
+    expect(await shelf.list()).toMatchObject({ ok: false, trouble: { kind: 'broken' } });
+    expect(await names()).toEqual(['Tide ledger']);
+  });
+
+  test('and cannot delete either says how it goes on', async () => {
+    breakOpening();
+    vi.spyOn(indexedDB, 'deleteDatabase').mockImplementation(() => {
+      throw fault;
+    });
+    expect(await shelfOf().beginAnew()).toMatchObject({ ok: false, trouble: { kind: 'stuck' } });
+  });
+
+  test('because it is of a later layout is told as that', async () => {
+    (await raw(1000)).close();
+    expect(await shelfOf().list()).toMatchObject({ ok: false, trouble: { kind: 'newer' } });
+    expect((await raw(undefined)).version).toBe(1000);
+  });
+});
+
+describe('a store with other keys', () => {
+  const stray = { document: { ...tideLedger, name: 'Stray' }, savedAt: 9 };
+  const WRONG: readonly (readonly [string, IDBObjectStoreParameters | undefined, (store: IDBObjectStore) => void])[] = [
+    ['kept by name', { keyPath: 'name' }, (store) => store.put({ ...sound, id: 'a' })],
+    ['kept by no key of its own', undefined, (store) => store.put({ ...sound, id: 'a' }, 1)],
+    ['kept by number', { autoIncrement: true }, (store) => store.put({ ...sound, id: 'a' })],
+  ];
+
+  test.each(WRONG)('%s is rebuilt with what is in it, and nothing is lost', async (_what, keys, fill) => {
+    const database = await raw(1, (database) => {
+      const jobs = database.createObjectStore('jobs', keys);
+      fill(jobs);
+      if (keys?.keyPath === undefined)
+        for (const each of [stray, 'a text']) jobs.put(each, keys ? undefined : `${each}`);
+      else jobs.put({ ...sound, name: 'Without an id' });
+      database.createObjectStore('versions', { keyPath: 'id' }).put({ id: 'a', ...stray });
+    });
+    database.close();
+    const shelf = shelfOf();
+    const standing = (await value(shelf.list())).map(({ name }) => name);
+    expect(standing.sort()).toEqual(keys?.keyPath ? ['Sound', 'Without an id'] : ['Sound']);
+    const apart = await damaged(shelf);
+    const within = (text: string) => apart.find(({ record }) => JSON.stringify(record).includes(text));
+    if (keys?.keyPath === undefined) expect(within('"a text"')).toBeDefined();
+    // What had no key stands among the damaged records, from which a job can be put back.
+    const again = within(stray.document.name);
+    expect((await value(shelf.repair(defined(again).key))).document).toEqual(stray.document);
+    const { isCopy } = await value(shelf.save('a', 1, { ...tideLedger, name: 'Changed' }));
+    expect(isCopy).toBe(false);
+    expect(await states(shelf.versions('a'))).toHaveLength(1);
+  });
+
+  test('is rebuilt once when many windows open it at once', async () => {
+    (await raw(1, (database) => database.createObjectStore('jobs').put({ ...sound, id: 'a' }, 1))).close();
+    const many = Array.from({ length: 5 }, () => shelfOf());
+    await Promise.all(many.map((shelf, i) => value(shelf.add({ ...tideLedger, name: `Job ${i}` }))));
+    expect(await value(shelfOf().list())).toHaveLength(6);
+  });
+});
+
+test('a connection that another window has closed is opened again for the work at hand', async () => {
+  const shelf = shelfOf();
+  await value(shelf.list());
+  const transaction = vi.spyOn(IDBDatabase.prototype, 'transaction').mockImplementationOnce(() => {
+    throw new DOMException('The database connection is closing.', 'InvalidStateError');
+  });
+  await value(shelf.add(tideLedger));
+  expect(transaction).toHaveBeenCalled();
+  expect(await value(shelf.list())).toHaveLength(1);
 });
 
 test('a database that never opens is reported, and is tried again the next time', async () => {

@@ -4,6 +4,7 @@ import fc from 'fast-check';
 import { afterEach, beforeEach, describe, expect, test, vi } from 'vitest';
 import { createStore } from 'zustand/vanilla';
 import { Journal } from '../../../src/app/shelf/Journal.ts';
+import { leftOver } from '../../../src/app/shelf/leftOver.ts';
 import { openJournal } from '../../../src/app/shelf/openJournal.ts';
 import type { Recalled } from '../../../src/app/shelf/recalled.ts';
 import { Shelf } from '../../../src/app/shelf/shelf.ts';
@@ -17,6 +18,7 @@ import {
 } from '../../../src/app/state/jobHistory.ts';
 import type { Kept, KeptCopies } from '../../../src/app/state/keptJob.ts';
 import { EXAMPLE_JOBS } from '../../../src/core/job/examples.ts';
+import type { JobDocument } from '../../../src/core/job/jobDocument.ts';
 import type { JobPath } from '../../../src/core/job/jobPath.ts';
 import { defined } from '../../defined.ts';
 import { checkLaw } from '../../laws.ts';
@@ -35,7 +37,11 @@ class Locks {
           throw new DOMException('waited too long', 'TimeoutError');
         }
         this.held.set(name, window);
-        return hold({ name });
+        try {
+          return await hold({ name });
+        } finally {
+          this.held.delete(name);
+        }
       },
     } as unknown as LockManager;
   }
@@ -348,6 +354,139 @@ describe('two windows', () => {
     locks = new Locks();
     expect((await visit('2')).journal.window).toBe(first.journal.window);
     expect((await visit('3')).journal.window).toBe(second.journal.window);
+  });
+});
+
+describe('a journal whose window is gone', () => {
+  const DAY = 24 * 3600 * 1000;
+  const WEEK = 7 * DAY;
+
+  async function left(days = 0, known: readonly JobDocument[] = []) {
+    const shelf = new Shelf();
+    shelves.push(shelf);
+    return leftOver(shelf.connection, locks.of('asking'), () => known, Date.now() + days * DAY);
+  }
+  const widths = async (...words: Parameters<typeof left>) =>
+    (await left(...words)).map(({ opening }) => (opening.written.document.book as { width_mm: number }).width_mm);
+  const windows = async () => (await contents()).heads.map(({ window }) => window).sort();
+
+  /** Windows that leave a state each, the last of which is gone on with. */
+  async function gone(...widths: readonly number[]): Promise<Visit[]> {
+    const visits: Visit[] = [];
+    for (const [i, mm] of widths.entries()) {
+      const begun = await visit(`gone ${i}`);
+      await begun.do(edit('book.width_mm', mm));
+      visits.push(begun);
+    }
+    locks = new Locks();
+    await visit('now');
+    return visits;
+  }
+
+  async function answerAll(): Promise<void> {
+    for (const { close } of await left()) await close();
+  }
+
+  test('has its state offered, the latest first, where neither shelf nor page has it, and only until that is answered', async () => {
+    await gone(151, 151, 152, 153, 154);
+    expect(await widths()).toEqual([153, 152, 151]);
+    // One that stands on the shelf, one that the page has, and one that another window has open.
+    const shelf = new Shelf();
+    shelves.push(shelf);
+    const offered = await left();
+    await shelf.add(defined(offered[0]).opening.written.document);
+    expect(await widths(0, [defined(offered[1]).opening.written.document])).toEqual([151]);
+    await defined(offered[2]).close();
+    expect(await widths()).toEqual([152]);
+    await visit('1', { own: null, any: null });
+    expect(await widths()).toEqual([152]);
+    await visit('2', { own: null, any: null });
+    expect(await widths()).toEqual([]);
+    expect(await windows()).toHaveLength(5);
+  });
+
+  test('offers an untouched example to nobody, nor what cannot be read', async () => {
+    await visit('0');
+    const second = await visit('1');
+    await second.do(edit('book.width_mm', 151));
+    const third = await visit('2');
+    await third.do(edit('book.width_mm', 152));
+    locks = new Locks();
+    await visit('3');
+    await inDatabase((store) =>
+      done(store('steps').delete(IDBKeyRange.bound([second.journal.window, 0], [second.journal.window, 9]))),
+    );
+    expect(await left()).toEqual([]);
+    expect(await windows()).toHaveLength(3);
+  });
+
+  test('is forgotten after a week where nothing is its own, after eight once its state was refused, but never the latest', async () => {
+    const [unseen, saved, own, latest, open] = await gone(150, 151, 152, 153, 154);
+    const shelf = new Shelf();
+    shelves.push(shelf);
+    await shelf.addAll([defined(saved).history.document]);
+    await left(6);
+    expect(await windows()).toHaveLength(5);
+    await left(8);
+    expect(await windows()).not.toContain(defined(saved).journal.window);
+    expect(await windows()).toHaveLength(4);
+    await defined((await left())[1]).close();
+    await left(8 * 7 - 1);
+    expect(await windows()).toContain(defined(own).journal.window);
+    // Away for two years: what nobody has answered is offered all the same.
+    expect(await widths(700)).toEqual([153, 150]);
+    const stay = [unseen, latest, open].map((each) => defined(each).journal.window);
+    expect(await windows()).toEqual(stay.sort());
+    const { steps } = await contents();
+    expect(new Set(steps.map(({ window }) => window))).toEqual(new Set(stay));
+    await answerAll();
+    // Gone on with, the other is the only one that is left, and the latest.
+    locks = new Locks();
+    await left((100 * WEEK) / DAY);
+    expect(await windows()).toHaveLength(1);
+  });
+
+  test('stays whatever its age while a window has it open, or asks for it', async () => {
+    const visits = await gone(150, 151, 152);
+    const asking = locks.of('back');
+    const own = defined(visits[0]).journal.window;
+    await visit('back', { own: { document: tideLedger!, typed: {}, window: own }, any: null });
+    await answerAll();
+    await left(100);
+    expect(await windows()).toHaveLength(3);
+    expect((await asking.query()).held).toHaveLength(2);
+  });
+
+  test('stays where a window takes it, or has written it, just then', async () => {
+    await gone(150, 151, 152);
+    await answerAll();
+    const { held = [] } = await locks.of('0').query();
+    const late = (request: LockManager['request']) => ({ query: async () => ({ held: [] }), request }) as LockManager;
+    const ask = async (manager: LockManager) => {
+      const shelf = new Shelf();
+      shelves.push(shelf);
+      return leftOver(shelf.connection, manager, () => [], Date.now() + 100 * DAY);
+    };
+    await ask(late((async (_name: string, _: LockOptions, hold: LockGrantedCallback<unknown>) => hold(null)) as never));
+    expect(await windows()).toHaveLength(3);
+    const written = async (name: string, _: LockOptions, hold: LockGrantedCallback<unknown>) => {
+      await inDatabase(async (store) => {
+        for (const head of (await all(store('journals'))) as { mark: number }[])
+          await done(store('journals').put({ ...head, mark: head.mark + 1 }));
+      });
+      return hold({ name, mode: 'exclusive' });
+    };
+    await ask(late(written as never));
+    expect(await windows()).toHaveLength(3);
+    expect(held).toHaveLength(1);
+  });
+
+  test('stays where the clock is fifty years off, in either direction', async () => {
+    await gone(150, 151, 152, 153);
+    await answerAll();
+    await left(50 * 365);
+    await left(-50 * 365);
+    expect(await windows()).toHaveLength(4);
   });
 });
 

@@ -1,5 +1,5 @@
 import type { Shelf } from '../../../src/app/shelf/shelf.ts';
-import type { ShelfJob } from '../../../src/app/shelf/shelfDatabase.ts';
+import type { ShelfJob } from '../../../src/app/shelf/shelfSchema.ts';
 
 /** The jobs on a shelf that must be readable. */
 export async function listed(shelf: Shelf): Promise<readonly ShelfJob[]> {

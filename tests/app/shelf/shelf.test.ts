@@ -335,7 +335,7 @@ describe('when the browser fails', () => {
     const shelf = window();
     await value(shelf.add(tideLedger));
     const newer = await opened(indexedDB.open('coverwright', 1000));
-    expect(await shelf.list()).toMatchObject({ ok: false, trouble: { kind: 'blocked' } });
+    expect(await shelf.list()).toMatchObject({ ok: false, trouble: { kind: 'newer' } });
     newer.close();
   });
 });

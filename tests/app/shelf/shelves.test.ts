@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest';
-import type { ShelfJob } from '../../../src/app/shelf/shelfDatabase.ts';
+import type { ShelfJob } from '../../../src/app/shelf/shelfSchema.ts';
 import { shelvesOf } from '../../../src/app/shelf/shelves.ts';
 
 const job = (name: string, day: string): ShelfJob => ({

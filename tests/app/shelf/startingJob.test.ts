@@ -7,7 +7,7 @@ import { chooseLate, chooseStart } from '../../../src/app/shelf/chooseStart.ts';
 import type { Start } from '../../../src/app/shelf/opening.ts';
 import { ShelfKeeper } from '../../../src/app/shelf/ShelfKeeper.ts';
 import { Shelf } from '../../../src/app/shelf/shelf.ts';
-import type { ShelfJob } from '../../../src/app/shelf/shelfDatabase.ts';
+import type { ShelfJob } from '../../../src/app/shelf/shelfSchema.ts';
 import { startingJob } from '../../../src/app/shelf/startingJob.ts';
 import type { Kept } from '../../../src/app/state/keptJob.ts';
 import { EXAMPLE_JOBS } from '../../../src/core/job/examples.ts';
