@@ -22,6 +22,9 @@ export const isReadArtwork = accepting<ReadArtwork>(
   ]),
 );
 
+export const startArtworkWorker = (): Worker =>
+  new Worker(new URL('./artwork.worker.ts', import.meta.url), { type: 'module' });
+
 /**
  * Reads a file that the maker chose, in a worker of its own: whatever is in it holds up nothing else and is gone with the worker.
  *
@@ -30,10 +33,7 @@ export const isReadArtwork = accepting<ReadArtwork>(
 export async function openArtwork(file: File, use: PictureUse): Promise<ReadArtwork> {
   const issue = sizeIssue(file.size);
   if (issue !== null) return { ok: false, issue };
-  const worker = new AskedWorker<ArtworkQuestion, ReadArtwork>(
-    () => new Worker(new URL('./artwork.worker.ts', import.meta.url), { type: 'module' }),
-    isReadArtwork,
-  );
+  const worker = new AskedWorker<ArtworkQuestion, ReadArtwork>(startArtworkWorker, isReadArtwork);
   try {
     return await worker.ask({ file: { name: file.name, bytes: new Uint8Array(await file.arrayBuffer()) }, use });
   } finally {

@@ -2,9 +2,9 @@ import { useState } from 'react';
 import { isPicture } from '../../../artwork/picture/pictureHeader.ts';
 import { type ArtworkFile, type PictureUse, type ReadArtwork, sizeIssue } from '../../../artwork/readArtwork.ts';
 import type { Artwork, ToolingArea } from '../../../core/index.ts';
-import { isReadArtwork } from '../../worker/openArtwork.ts';
+import type { ArtworkQuestion } from '../../worker/artwork.worker.ts';
+import { isReadArtwork, startArtworkWorker } from '../../worker/openArtwork.ts';
 import { useWorkerQueue } from '../../worker/useWorkerQueue.ts';
-import type { ArtworkQuestion } from './artwork.worker.ts';
 import { noRoomFor, useToolingEdits } from './useTooling.ts';
 
 /** A file as it was opened: the job keeps only what was made of it. */
@@ -27,15 +27,13 @@ export const openedFile = (artwork: string): OpenedFile | undefined => opened.ge
 
 type Reading = { readonly status: 'idle' | 'reading' } | { readonly status: 'refused'; readonly why: string };
 
-const startWorker = () => new Worker(new URL('./artwork.worker.ts', import.meta.url), { type: 'module' });
-
 /** Share of the clear part that a drawing fills at most when it is added. */
 const FILLS = 0.6;
 
 /** Opens drawings and pictures of the maker's own. A file that is refused leaves the job as it was. */
 export function useArtworkFiles() {
   const [reading, setReading] = useState<Reading>({ status: 'idle' });
-  const queue = useWorkerQueue<ArtworkQuestion, ReadArtwork>(startWorker, isReadArtwork);
+  const queue = useWorkerQueue<ArtworkQuestion, ReadArtwork>(startArtworkWorker, isReadArtwork);
   const { add, exchange, artworks } = useToolingEdits();
 
   const refuse = (why: string): void => setReading({ status: 'refused', why });

@@ -11,22 +11,27 @@ export function useMeshGeometry(mesh: MeshData): BufferGeometry {
   const invalidate = useThree((state) => state.invalidate);
 
   useLayoutEffect(() => {
-    const attribute = (name: string, values: Float32Array, size: number): boolean =>
-      write(geometry.getAttribute(name), values, size, (made) => geometry.setAttribute(name, made));
-    const resized = [
-      attribute('position', mesh.positions, 3),
-      attribute('normal', mesh.normals, 3),
-      attribute('uv', mesh.uvs, 2),
-      geometry.userData.indices !== mesh.indices &&
-        write(geometry.getIndex(), mesh.indices, 1, (made) => geometry.setIndex(made)),
-    ].includes(true);
-    // Solids of one shape share their triangles, which are then not sent again.
+    const { position, normal, uv } = geometry.attributes;
+    const index = geometry.getIndex();
+    const isResized = position?.array.length !== mesh.positions.length || index?.array.length !== mesh.indices.length;
+    if (isResized) {
+      // The renderer keeps buffers by attribute, and gives back those of the attributes that are there now.
+      geometry.dispose();
+      geometry.setAttribute('position', new BufferAttribute(mesh.positions.slice(), 3));
+      geometry.setAttribute('normal', new BufferAttribute(mesh.normals.slice(), 3));
+      geometry.setAttribute('uv', new BufferAttribute(mesh.uvs.slice(), 2));
+      geometry.setIndex(new BufferAttribute(mesh.indices.slice(), 1));
+      // Which vertices lie where in a cut edge changes with their number alone.
+      if (mesh.faces.some(({ face }) => face === 'cutEdge'))
+        geometry.setAttribute('depth', new BufferAttribute(cutDepth(mesh), 1));
+    } else {
+      write(position, mesh.positions);
+      write(normal, mesh.normals);
+      write(uv, mesh.uvs);
+      // Solids of one shape share their triangles, which are then not sent again.
+      if (geometry.userData.indices !== mesh.indices) write(index, mesh.indices);
+    }
     geometry.userData.indices = mesh.indices;
-    // Which vertices lie where in a cut edge changes with their number alone.
-    if (resized && mesh.faces.some(({ face }) => face === 'cutEdge'))
-      geometry.setAttribute('depth', new BufferAttribute(cutDepth(mesh), 1));
-    // The renderer keeps buffers by attribute; dropping them makes it take the new ones.
-    if (resized) geometry.dispose();
     geometry.clearGroups();
     for (const { face, start, count } of mesh.faces) geometry.addGroup(start, count, FACES.indexOf(face));
     geometry.computeBoundingBox();
@@ -38,18 +43,11 @@ export function useMeshGeometry(mesh: MeshData): BufferGeometry {
   return geometry;
 }
 
-/** Writes values into the known attribute, or sets a new one if their number differs. Returns whether it is new. */
 function write(
-  known: ReturnType<BufferGeometry['getAttribute']> | null | undefined,
+  known: Pick<BufferAttribute, 'array' | 'needsUpdate'> | null | undefined,
   values: Float32Array | Uint32Array,
-  size: number,
-  set: (made: BufferAttribute) => void,
-): boolean {
-  if (known?.array.length === values.length) {
-    known.array.set(values);
-    known.needsUpdate = true;
-    return false;
-  }
-  set(new BufferAttribute(values.slice(), size));
-  return true;
+): void {
+  if (!known) return;
+  known.array.set(values);
+  known.needsUpdate = true;
 }
