@@ -123,6 +123,10 @@ test('a mark of the maker is drawn anew, kept in this browser and taken off; wha
       .setInputFiles({ name, mimeType: 'application/octet-stream', buffer: Buffer.from(content) });
   await open('mark.png', 'no picture at all');
   await expect(bench.getByRole('status').filter({ hasText: 'a file of another kind' })).toBeVisible();
+  // The browser would expand them, here to 45 MB.
+  const entities = `<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 9 9"><text>${'&a;'.repeat(900)}</text><path d="M0 0H9V9Z"/></svg>`;
+  await open('mark.svg', `<!DOCTYPE svg [<!ENTITY a "${'x'.repeat(50_000)}">]>${entities}`);
+  await expect(bench.getByRole('status').filter({ hasText: 'declares entities of its own' })).toBeVisible();
   await expect(mark).toHaveCount(0);
   const svg =
     '<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 40 20" onload="window.ran = true"><path d="M0 0H40V20H0Z" fill="#7d2432"/></svg>';

@@ -1,4 +1,6 @@
 import { readFileSync } from 'node:fs';
+import { deflateSync } from 'node:zlib';
+import { LINK_DICTIONARIES } from '../../src/output/shareLink/linkDictionary.ts';
 import {
   chooseInMenu,
   elsewherePage,
@@ -43,26 +45,56 @@ test('a shared link opens the same job elsewhere, and undo goes back from it', a
   await elsewhere.close();
 });
 
-test('a damaged link says so and opens nothing', async ({ bench }) => {
+/** A fragment that holds a text, packed as a link is. */
+function packed(text: string | Uint8Array): string {
+  const dictionary = LINK_DICTIONARIES[4];
+  return `#job=4.${deflateSync(text, { level: 9, dictionary }).toString('base64url')}`;
+}
+
+test('twenty hostile links say so, open nothing and run nothing', async ({ bench }) => {
   await openExample(bench, 'choir book');
   await chooseInMenu(bench, 'Share link');
   await expect(bench.getByLabel('Link to this job')).toHaveValue(/#job=4\./);
   const fragment = new URL(await bench.getByLabel('Link to this job').inputValue()).hash;
   await openExample(bench, 'shore guide');
   const letter = fragment.at(-4) === 'A' ? 'B' : 'A';
-  for (const damaged of [
+  const job = JSON.parse(readFileSync('public/jobs/choir-book.json', 'utf8'));
+  const withWidth = (width: unknown) => packed(JSON.stringify({ ...job, book: { ...job.book, width_mm: width } }));
+  const markup = '<img src=x onerror="window.ran=1">';
+  const HOSTILE = [
     fragment.slice(0, -6),
     `${fragment.slice(0, -4)}${letter}${fragment.slice(-3)}`,
     '#job=9.abc',
     '#job=<b>',
-  ]) {
-    await bench.evaluate((hash) => {
-      window.location.hash = hash;
-    }, damaged);
-    await expect(bench.getByRole('alert')).toContainText('The link in the address was not opened');
-    await expect(jobName(bench)).toHaveText('Shore guide');
-    await bench.getByRole('button', { name: 'Close this note' }).first().click();
+    `#job=4.${'A'.repeat(20_000)}`,
+    // Unpacks to 5 million characters.
+    packed(JSON.stringify({ ...job, notes: '0'.repeat(5_000_000) })),
+    packed('hello'),
+    packed(new Uint8Array([0x22, 0xff, 0xfe, 0x22])),
+    packed('null'),
+    packed('[]'),
+    packed('"text"'),
+    packed('7'),
+    packed('{"__proto__":{"ran":1},"book":{"__proto__":{"ran":1}}}'),
+    packed('{"constructor":{"prototype":{"ran":1}}}'),
+    packed('['.repeat(50_000)),
+    packed(JSON.stringify({ ...job, version: 1e9 })),
+    packed(JSON.stringify({ ...job, [markup]: markup })),
+    withWidth(1e308),
+    withWidth(-1),
+    withWidth(markup),
+  ];
+  const note = bench.getByRole('alert');
+  for (const hash of HOSTILE) {
+    await bench.evaluate((address) => {
+      window.location.hash = address;
+    }, hash);
+    await expect(note, hash.slice(0, 60)).toContainText('The link in the address was not opened');
+    await note.getByRole('button', { name: 'Close this note' }).click();
+    await expect(note).toBeHidden();
   }
+  await expect(jobName(bench)).toHaveText('Shore guide');
+  expect(await bench.evaluate(() => 'ran' in {} || 'ran' in window)).toBe(false);
   await bench.evaluate((hash) => {
     window.location.hash = hash;
   }, fragment);

@@ -2,6 +2,7 @@ import * as z from 'zod/mini';
 import { isPicture, pictureHeader } from '../../artwork/picture/pictureHeader.ts';
 import { sizeIssue } from '../../artwork/readArtwork.ts';
 import { Refusal } from '../../artwork/refusal.ts';
+import { drawingText } from '../../artwork/svg/drawingText.ts';
 import { keptChoice } from '../state/keptChoice.ts';
 import { openArtwork } from '../worker/openArtwork.ts';
 
@@ -38,13 +39,15 @@ export async function readMark(file: File): Promise<ReadMark> {
     if (isPicture(bytes)) {
       const { type } = pictureHeader(bytes);
       const bitmap = await createImageBitmap(new Blob([bytes], { type }), { imageOrientation: 'from-image' });
-      return drawn(bitmap, bitmap.width, bitmap.height);
+      const read = drawn(bitmap, bitmap.width, bitmap.height);
+      bitmap.close();
+      return read;
     }
     // The reader of drawings says whether it is one, within its limits. Shown as a picture, no script in it runs and nothing is fetched.
     const read = await openArtwork(file, { as: 'lines' });
     if (!read.ok) return { ok: false, why: read.issue.words ?? read.issue.message };
     const { width, height } = read.artwork;
-    return await withPicture(bytes, (picture) => drawn(picture, width, height));
+    return await withPicture(plainSvg(bytes), (picture) => drawn(picture, width, height));
   } catch (error) {
     if (error instanceof Refusal) return { ok: false, why: error.issue.words ?? error.issue.message };
     return { ok: false, why: 'This picture cannot be decoded. Save it again as PNG from a picture program.' };
@@ -67,8 +70,18 @@ function drawn(picture: CanvasImageSource, width: number, height: number): ReadM
   return { ok: false, why: 'This picture is too rich in detail for a mark. Choose a plainer one.' };
 }
 
-async function withPicture<T>(bytes: Uint8Array<ArrayBuffer>, use: (picture: HTMLImageElement) => T): Promise<T> {
-  const url = URL.createObjectURL(new Blob([bytes], { type: 'image/svg+xml' }));
+/**
+ * The text of a drawing as it was read, in UTF-8 whatever the file says.
+ * @throws Refusal where it declares entities: the browser's own reader expands them, which can hold the page up for minutes
+ */
+function plainSvg(bytes: Uint8Array): string {
+  const text = drawingText(bytes).replace(/^\s*<\?xml.*?\?>/s, '');
+  if (!text.includes('<!ENTITY')) return text;
+  throw new Refusal('unreadable', 'declares entities of its own', 'plain SVG', 'save it again as plain SVG or as PNG');
+}
+
+async function withPicture<T>(svg: string, use: (picture: HTMLImageElement) => T): Promise<T> {
+  const url = URL.createObjectURL(new Blob([svg], { type: 'image/svg+xml' }));
   try {
     const picture = new Image();
     picture.src = url;
