@@ -19,7 +19,7 @@ interface SectionDrawingProps {
   readonly opening: number;
   /** Why it stands where the three-dimensional view should be. */
   readonly reason: ReactNode;
-  /** It stands there for a moment only: its words say no more than what it is. */
+  /** It stands there for a moment only: neither words nor picture go into how the leather lies. */
   readonly isBrief: boolean;
 }
 
@@ -36,8 +36,8 @@ export function SectionDrawing({ design, headline, point, opening, reason, isBri
   const section = coverSection(design, point, opening);
   const { strip } = fit[point];
   const { staysOpen } = design.fits[point];
-  const isClosed = staysOpen !== null && section.opening <= staysOpen + ALIKE;
-  const lies = isClosed && strip?.status === 'converged' ? strip : null;
+  const tellsHow = !isBrief && staysOpen !== null && section.opening <= staysOpen + ALIKE;
+  const lies = tellsHow && strip?.status === 'converged' ? strip : null;
   return (
     <figure className="section-drawing">
       <SectionPicture
@@ -49,7 +49,7 @@ export function SectionDrawing({ design, headline, point, opening, reason, isBri
         Section across the spine, to scale, {RANGE_WORDS[point]} of the leather
         {section.opening > opening + ALIKE && `, open ${lengths.angle(section.opening)}: it closes no further`}.{' '}
         <span className="section-more">
-          {!isBrief && isClosed && spareWords(design, fit[point], lengths)} {!isBrief && lies && LIES}
+          {tellsHow && spareWords(design, fit[point], lengths)} {lies && LIES}
         </span>{' '}
         {reason}
       </figcaption>
