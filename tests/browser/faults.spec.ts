@@ -46,23 +46,32 @@ test('an open job that was kept damaged stops nothing', async ({ bench }) => {
 
 test('a clock that is fifty years off, in either direction, costs and forks nothing', async ({ bench }) => {
   await openExample(bench, 'choir book');
+  const choirBooks = bench.locator('.job-card').filter({ hasText: 'Choir book' });
   const years = [2026, 2076, 2026, 1976];
   for (const [i, year] of years.entries()) {
     await bench.clock.setSystemTime(new Date(`${year}-11-28T12:00:00Z`));
     await bench.reload();
-    if (i > 0) await expect(await width(bench)).toHaveValue(`${150 + i}`);
+    if (i > 0) await expect(await width(bench)).toHaveValue(new RegExp(`^${150 + i}`));
     await (await width(bench)).fill(`${151 + i}`);
     await (await width(bench)).blur();
     await goToPlace(bench, 'Shelf');
-    await expect(bench.locator('.job-card'), `${year}`).toHaveText([new RegExp(`${151 + i} mm ×`)]);
+    await expect(choirBooks, `${year}`).toHaveText([new RegExp(`${151 + i} mm ×`)]);
+    if (year !== 2076) continue;
+    // Saved by the clock that is ahead, another job stays the last saved of all; the one gone on with is opened all the same.
+    await openExample(bench, 'shore guide');
+    await (await width(bench)).fill('160');
+    await goToPlace(bench, 'Shelf');
+    await expect(bench.locator('.job-card')).toHaveCount(2);
+    await choirBooks.getByRole('button', { name: 'Open', exact: false }).first().click();
+    await expect(jobName(bench)).toHaveText('Choir book');
   }
   await expect(bench.getByText(/window has|window was|job of its own|browser has deleted|another state/)).toHaveCount(
     0,
   );
   const undo = bench.getByRole('button', { name: 'Undo', exact: true });
-  for (const before of ['153', '152', '151']) {
+  for (const before of ['153', '152']) {
     await undo.click();
-    await expect(await width(bench)).toHaveValue(before);
+    await expect(await width(bench)).toHaveValue(new RegExp(`^${before}`));
   }
 });
 
@@ -100,7 +109,7 @@ test('with forced colours what is chosen still shows, and with reduced motion no
       const found = await looks(all);
       const other = new Set(found.filter(([isChosen]) => !isChosen).map(([, look]) => look));
       for (const [isChosen, look] of found) if (isChosen) expect(other, all).not.toContain(look);
-    }).toPass();
+    }).toPass({ timeout: 45_000 });
   };
   await expectShown('nav[aria-label="Places"] a');
   await goToPlace(bench, 'Shelf');
