@@ -216,7 +216,7 @@ test('a shelf that the browser cannot read is told as that, keeps the open job, 
   await expect(bench.getByRole('alert')).toContainText('The browser cannot read the shelf');
   await expect(bench.getByText('No cover on the shelf can be read.')).toBeVisible();
   await bench.getByRole('button', { name: 'Begin a new shelf' }).click();
-  await expect(bench.getByText('The old shelf is deleted for good')).toBeVisible();
+  await expect(bench.getByText('the old shelf is deleted for good')).toBeVisible();
   await bench.getByRole('button', { name: 'Delete the old shelf' }).click();
   await expect(cards(bench)).toHaveText([/152 mm ×/]);
   await expect(bench.getByRole('alert')).toBeHidden();

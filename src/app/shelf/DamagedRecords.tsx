@@ -57,7 +57,8 @@ function nameOf({ key, record }: DamagedRecord): string {
   const document = isRecord(record) ? record.document : undefined;
   const names = [isRecord(record) ? record.name : undefined, isRecord(document) ? document.name : undefined];
   const name = names.find((each) => typeof each === 'string' && each.trim() !== '');
-  return typeof name === 'string' ? name.slice(0, SHOWN) : `Record ${String(key).slice(0, SHOWN)}`;
+  if (typeof name === 'string') return name.slice(0, SHOWN);
+  return Array.isArray(key) ? `Version ${String(key.at(-1))}` : `Record ${String(key).slice(0, SHOWN)}`;
 }
 
 /** How many records, in words. */

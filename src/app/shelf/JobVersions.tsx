@@ -29,7 +29,7 @@ export function JobVersions({ job, onOpen, onClose }: JobVersionsProps) {
     <section className="noted" aria-labelledby="versions-title">
       <h3 id="versions-title">Earlier versions of {job.name}</h3>
       {read !== null && !read.ok && <TroubleNote trouble={read.trouble} />}
-      {read?.ok && read.value.sound.length === 0 && (
+      {read?.ok && read.value.sound.length + damaged.length === 0 && (
         <p className="help">None yet: a version is kept where five minutes or more lie between two saves.</p>
       )}
       {read?.ok && (

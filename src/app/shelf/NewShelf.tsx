@@ -35,7 +35,7 @@ export function NewShelf({ begin }: { readonly begin: () => Promise<void> }) {
         {readable.length === 0
           ? 'No cover on the shelf can be read. The open job is kept apart from it and is still here.'
           : `${readable.length === 1 ? 'One cover' : `${readable.length} covers`} on the shelf can still be read.`}
-        {isAsked && ' The old shelf is deleted for good, and the open job is put on the new one.'}
+        {isAsked && ' If you go on, the old shelf is deleted for good. The open job is put on the new one.'}
       </p>
       <p className="row">
         <button type="button" onClick={save}>

@@ -27,12 +27,22 @@ const FIELDS: Readonly<Record<string, (value: unknown) => boolean>> = {
   removedAt: (value) => value === null || isTime(value),
 };
 
+/** What a maker calls the fields. */
+const WORDS: Readonly<Record<string, string>> = {
+  id: 'place',
+  revision: 'count of saves',
+  document: 'measures',
+  savedAt: 'day of saving',
+  removedAt: 'day of removal',
+};
+
 /** Which fields of a job's record cannot be read, in words; null for a sound record. */
 export function whyDamaged(record: unknown): string | null {
   const names = Object.entries(FIELDS)
     .filter(([name, isSound]) => !isSound(isRecord(record) ? record[name] : undefined))
-    .map(([name]) => name);
-  return names.length === 0 ? null : `${names.join(' and ')} cannot be read`;
+    .map(([name]) => WORDS[name] ?? name);
+  const listed = [names.slice(0, -1).join(', '), ...names.slice(-1)].filter((said) => said !== '');
+  return names.length === 0 ? null : `${listed.join(' and ')} cannot be read`;
 }
 
 /** The job within a damaged record, where it can still be opened, as an object or as its text; null where it cannot. */

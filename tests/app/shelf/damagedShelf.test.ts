@@ -111,8 +111,12 @@ describe('a record that cannot be read', () => {
   test('is named by what is wrong with it', async () => {
     const shelf = shelfOf();
     await value(shelf.list());
-    await putRaw('jobs', { ...sound, id: 'a', name: 7, savedAt: 'noon' });
-    expect((await damaged(shelf))[0]?.why).toBe('name and savedAt cannot be read');
+    await putRaw('jobs', { ...sound, id: 'a', name: 7, savedAt: 'noon' }, { ...sound, id: 'b', name: 7 }, { id: 'c' });
+    expect((await damaged(shelf)).map(({ why }) => why)).toEqual([
+      'name and day of saving cannot be read',
+      'name cannot be read',
+      'count of saves, name, measures, day of saving and day of removal cannot be read',
+    ]);
   });
 
   test('cannot be opened as a job, and a save under its id loses neither', async () => {
