@@ -11,7 +11,7 @@ import { machineText, openMachineFile, parseMachineText } from '../../src/output
 import { customerFragment, readCustomerFragment } from '../../src/output/shareLink/customerLink.ts';
 import { linkText } from '../../src/output/shareLink/linkText.ts';
 import { readShareFragment, shareFragment } from '../../src/output/shareLink/shareLink.ts';
-import { listed } from '../app/shelf/listed.ts';
+import { value } from '../app/shelf/shelved.ts';
 import { defined } from '../defined.ts';
 import { soundJob } from '../jobArbitrary.ts';
 import { nth } from '../nth.ts';
@@ -254,7 +254,7 @@ test('a customer’s links', () => {
 test('imports into the shelf, which keeps every job that it has', async () => {
   const shelf = new Shelf({ name: 'hostile' });
   await shelf.addAll(documents);
-  const before = await listed(shelf);
+  const before = await value(shelf.list());
   // The jobs of a hundred files at once, so that the shelf is written as often as it would be in a day.
   let waiting: object[] = [];
   let added = 0;
@@ -276,7 +276,7 @@ test('imports into the shelf, which keeps every job that it has', async () => {
     return read.documents.length > 0 ? null : (read.broken[0]?.issues ?? [{ message: 'no job' } as JobIssue]);
   });
   await write();
-  const after = await listed(shelf);
+  const after = await value(shelf.list());
   await shelf.close();
   expect(after).toEqual(expect.arrayContaining([...before]));
   expect(after).toHaveLength(before.length + added);

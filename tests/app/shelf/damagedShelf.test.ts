@@ -3,9 +3,9 @@ import { IDBFactory } from 'fake-indexeddb';
 import { afterEach, beforeEach, describe, expect, test, vi } from 'vitest';
 import { rawText } from '../../../src/app/shelf/damaged.ts';
 import { Shelf } from '../../../src/app/shelf/shelf.ts';
-import type { Shelved } from '../../../src/app/shelf/shelfTrouble.ts';
 import { EXAMPLE_JOBS } from '../../../src/core/job/examples.ts';
 import { defined } from '../../defined.ts';
+import { value } from './shelved.ts';
 
 const tideLedger = EXAMPLE_JOBS[0].document;
 
@@ -15,12 +15,6 @@ function shelfOf(name = 'coverwright'): Shelf {
   const shelf = new Shelf({ name });
   open.push(shelf);
   return shelf;
-}
-
-async function value<T>(shelved: Promise<Shelved<T>>): Promise<T> {
-  const result = await shelved;
-  if (!result.ok) throw new Error(result.trouble.message);
-  return result.value;
 }
 
 const states = async (versions: ReturnType<Shelf['versions']>) => (await value(versions)).sound;

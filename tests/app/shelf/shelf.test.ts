@@ -3,9 +3,9 @@ import { IDBFactory } from 'fake-indexeddb';
 import { afterEach, beforeEach, describe, expect, test, vi } from 'vitest';
 import { MAX_VERSIONS, VERSION_SPACING_MS } from '../../../src/app/shelf/keepVersion.ts';
 import { Shelf, type ShelfNotice } from '../../../src/app/shelf/shelf.ts';
-import type { Shelved } from '../../../src/app/shelf/shelfTrouble.ts';
 import { EXAMPLE_JOBS } from '../../../src/core/job/examples.ts';
 import type { JobRecord } from '../../../src/core/job/migrate.ts';
+import { value } from './shelved.ts';
 
 const tideLedger = EXAMPLE_JOBS[0].document;
 const choirBook = EXAMPLE_JOBS[1].document;
@@ -19,12 +19,6 @@ function window(): Shelf {
   const shelf = new Shelf({ now: () => clock++ });
   open.push(shelf);
   return shelf;
-}
-
-async function value<T>(shelved: Promise<Shelved<T>>): Promise<T> {
-  const result = await shelved;
-  if (!result.ok) throw new Error(result.trouble.message);
-  return result.value;
 }
 
 const states = async (versions: ReturnType<Shelf['versions']>) => (await value(versions)).sound;

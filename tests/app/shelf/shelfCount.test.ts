@@ -4,9 +4,9 @@ import { afterEach, beforeEach, expect, test, vi } from 'vitest';
 import { Shelf } from '../../../src/app/shelf/shelf.ts';
 import { countShelf, dismissLost, expectFewer, lostCovers } from '../../../src/app/shelf/shelfCount.ts';
 import type { ShelfJob } from '../../../src/app/shelf/shelfSchema.ts';
-import type { Shelved } from '../../../src/app/shelf/shelfTrouble.ts';
 import { EXAMPLE_JOBS } from '../../../src/core/job/examples.ts';
 import { nth } from '../../nth.ts';
+import { value } from './shelved.ts';
 
 const [tideLedger] = EXAMPLE_JOBS.map(({ document }) => document);
 const named = (count: number) => Array.from({ length: count }, (_, i) => ({ ...tideLedger!, name: `Job ${i}` }));
@@ -23,12 +23,6 @@ function window(): Shelf {
   const shelf = new Shelf({ now: () => (clock += 1000) });
   open.push(shelf);
   return shelf;
-}
-
-async function value<T>(shelved: Promise<Shelved<T>>): Promise<T> {
-  const result = await shelved;
-  if (!result.ok) throw new Error(result.trouble.message);
-  return result.value;
 }
 
 /** The browser deletes the database. */

@@ -12,7 +12,7 @@ import type { JobRecord } from '../../../src/core/job/migrate.ts';
 import { openJob } from '../../../src/core/job/openJob.ts';
 import { jobDocument } from '../../jobArbitrary.ts';
 import { checkLaw, lawCases } from '../../laws.ts';
-import { listed } from './listed.ts';
+import { value } from './shelved.ts';
 
 const documents = EXAMPLE_JOBS.map(({ document }) => document);
 const tideLedger = nth(documents, 0);
@@ -100,14 +100,14 @@ describe('a file of jobs', () => {
       fc.asyncProperty(fc.array(anyFile, { minLength: 100, maxLength: 100, size: 'max' }), async (texts) => {
         const shelf = new Shelf({ name: `fuzz ${count++}` });
         await shelf.addAll(documents);
-        const before = await listed(shelf);
+        const before = await value(shelf.list());
         let added = 0;
         for (const text of texts) {
           const imported = await shelf.addAll(readShelfFile(text).documents);
           if (!imported.ok) throw new Error(imported.trouble.message);
           added += imported.value;
         }
-        const after = await listed(shelf);
+        const after = await value(shelf.list());
         await shelf.close();
         expect(after).toEqual(expect.arrayContaining([...before]));
         expect(after).toHaveLength(before.length + added);
