@@ -1,9 +1,8 @@
 import { useState } from 'react';
-import { fileName } from '../../output/fileName.ts';
 import { FileButton } from '../fields/FileButton.tsx';
 import { issueLine } from '../fields/issueWords.ts';
-import { saveFile } from '../state/saveFile.ts';
-import { type ReadShelfFile, readChosenFile, shelfFile } from './shelfFile.ts';
+import { saveShelfFile } from './saveShelfFile.ts';
+import { type ReadShelfFile, readChosenFile } from './shelfFile.ts';
 import type { ShelfJob } from './shelfSchema.ts';
 import type { ShelfTrouble } from './shelfTrouble.ts';
 import { theShelf } from './theShelf.ts';
@@ -34,14 +33,7 @@ export function ImportExport({ jobs, onImported, onTrouble }: ImportExportProps)
     setImported(added.ok ? { file: chosen.name, added: added.value, read } : null);
     onImported();
   };
-  const exportAll = (): void => {
-    const day = new Date().toISOString().slice(0, 10);
-    saveFile(
-      fileName('Coverwright shelf', 'json', [day]),
-      shelfFile(jobs.map(({ document }) => document)),
-      'application/json',
-    );
-  };
+  const exportAll = (): void => saveShelfFile(jobs.map(({ document }) => document));
 
   return (
     <section aria-label="Import and export">

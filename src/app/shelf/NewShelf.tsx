@@ -1,9 +1,7 @@
 import { useEffect, useState } from 'react';
 import type { JobRecord } from '../../core/index.ts';
-import { fileName } from '../../output/fileName.ts';
 import { useBench } from '../state/BenchContext.tsx';
-import { saveFile } from '../state/saveFile.ts';
-import { shelfFile } from './shelfFile.ts';
+import { saveShelfFile } from './saveShelfFile.ts';
 import { theShelf } from './theShelf.ts';
 
 /**
@@ -25,8 +23,7 @@ export function NewShelf({ begin }: { readonly begin: () => Promise<void> }) {
   if (readable === null) return null;
   const isSafe = isSaved || readable.length === 0;
   const save = (): void => {
-    const day = new Date().toISOString().slice(0, 10);
-    saveFile(fileName('Coverwright shelf', 'json', [day]), shelfFile([...readable, document]), 'application/json');
+    saveShelfFile([...readable, document]);
     setSaved(true);
   };
   return (
