@@ -14,6 +14,8 @@ const RANKS: Readonly<Record<string, number>> = {
   'core/job': 1,
   'core/book': 2,
   'core/leather': 2,
+  'core/leatherTest': 3,
+  'core/stock': 4,
   'core/allowance': 3,
   'core/doubt': 4,
   'core/pattern': 5,
@@ -27,6 +29,7 @@ const RANKS: Readonly<Record<string, number>> = {
   'core/report': 11,
   'core/fitReport.ts': 12,
   'core/explore': 12,
+  'core/learning': 12,
   'core/index.ts': 13,
   artwork: 14,
   output: 15,
@@ -47,6 +50,7 @@ const RANKS: Readonly<Record<string, number>> = {
   'app/explore': 20,
   'app/form': 21,
   'app/making': 21,
+  'app/leathers': 21,
   'app/customer': 22,
   'app/find': 22,
   'app/print': 22,
@@ -56,9 +60,9 @@ const RANKS: Readonly<Record<string, number>> = {
 };
 
 const ORDER =
-  'units, math, strip, words -> job -> book, leather -> allowance -> doubt -> pattern -> fold -> film, mockup -> solid -> ' +
-  'finish, tooling -> materials -> report -> fitReport, explore; core -> artwork -> output -> cli, app; in app: worker, loading, offline -> state -> ' +
-  'sheet, scene -> fields, loupe, take -> panel, shelf, strip, stage, explore -> form, making -> customer, find, print -> header, ' +
+  'units, math, strip, words -> job -> book, leather -> allowance, leatherTest -> doubt, stock -> pattern -> fold -> film, mockup -> solid -> ' +
+  'finish, tooling -> materials -> report -> fitReport, explore, learning; core -> artwork -> output -> cli, app; in app: worker, loading, offline -> state -> ' +
+  'sheet, scene -> fields, loupe, take -> panel, shelf, strip, stage, explore -> form, making, leathers -> customer, find, print -> header, ' +
   'cover -> the files of app itself';
 
 /** Packages that need neither a browser nor Node, so that core may use them. */

@@ -11,6 +11,7 @@ import { leatherSchema } from './leatherSchema.ts';
 import { makingSchema } from './makingSchema.ts';
 import { mockupSchema } from './mockupSchema.ts';
 import { checkOrder, madeSchema, orderSchema } from './orderSchema.ts';
+import { outcomeSchema } from './outcomeSchema.ts';
 import { ratesSchema } from './ratesSchema.ts';
 import { addRuleIssue } from './rule.ts';
 import { LACE_STYLES, suppliesSchema } from './suppliesSchema.ts';
@@ -141,6 +142,7 @@ export const jobSchema = z
     order: orderSchema,
     made: madeSchema,
     mockup: mockupSchema,
+    outcome: outcomeSchema,
     hides: hidesSchema,
     supplies: suppliesSchema,
     rates: ratesSchema,

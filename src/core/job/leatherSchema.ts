@@ -3,6 +3,16 @@ import { titled } from '../words/titled.ts';
 import { lengthField, numberField } from './field.ts';
 import { addRuleIssue } from './rule.ts';
 
+/** Characters of the name of a leather at most. */
+export const MOST_NAME = 120;
+
+/** The leather of the maker's stock that a job has taken its figures from, as it stood then. */
+const takenSchema = z.strictObject({
+  id: z.string().check(z.minLength(1), z.maxLength(60)),
+  revision: z.int().check(z.minimum(1)),
+  name: z.string().check(z.maxLength(MOST_NAME)),
+});
+
 /** One leather as sold: a range of thickness, and how it turns a corner. */
 export const leatherPieceSchema = z
   .strictObject({
@@ -16,6 +26,7 @@ export const leatherPieceSchema = z
     friction: z._default(numberField('Friction on the book', '', 0, 1.5), 0.4),
     foldThickness_mm: z._default(z.nullable(lengthField('Skived to', 0.2, 8)), null),
     strainLimit: z._default(z.nullable(numberField('Strain limit', '%', 0.05, 1.5)), null),
+    taken: z._default(z.nullable(takenSchema), null).check(z.meta({ title: 'Taken from your leathers' })),
   })
   .check(
     z.superRefine((leather, context) => {

@@ -1,5 +1,5 @@
 import * as z from 'zod/mini';
-import { isDay } from '../units/isDay.ts';
+import { daySchema } from './daySchema.ts';
 import { lengthField } from './field.ts';
 import { addRuleIssue } from './rule.ts';
 
@@ -36,16 +36,7 @@ export const orderSchema = z.prefault(
   {},
 );
 
-const day = z.optional(
-  z.nullable(
-    z.string().check(
-      z.meta({ title: 'Day it was done' }),
-      z.superRefine((text, context) => {
-        if (!isDay(text)) addRuleIssue(context, [], text, 'a day, as "2026-11-26"', 'write year, month and day');
-      }),
-    ),
-  ),
-);
+const day = z.optional(z.nullable(daySchema)).check(z.meta({ title: 'Day it was done' }));
 
 /** The steps that are done, each with its local calendar day (ISO 8601); null where the day is not known. */
 export const madeSchema = z.prefault(

@@ -22,7 +22,7 @@ export function isStepAskedFor(job: Job, step: OptionalStep): boolean {
       return making.state === 'dyed';
     // Dye that is not sealed comes off on the book.
     case 'dress':
-      return isStepTaken(job, 'dye');
+      return isStepTaken(job, 'dye') || making.dressing !== 'nothing';
     case 'line':
       return isPunchedTogether(job) && leather.lining !== null;
     case 'cement':

@@ -42,6 +42,18 @@ const FIELD_HELP: Readonly<Record<string, string>> = {
     'Growth of the cut leather along the hide’s backbone, head to tail; minus where it shrinks. Usual: 0 worked dry, −1 % cased, dyed or wet-formed. Assumption: test an offcut.',
   'making.changeAcross':
     'Growth of the cut leather across the hide’s backbone, fore-edge to fore-edge; minus where it shrinks. Usual: 0 worked dry, −1 % cased, dyed or wet-formed. Assumption: test an offcut.',
+  'making.hand.margin_mm':
+    'How much wider than drawn your edge margins come out, at one edge; minus where narrower. 0 until finished covers have shown it.',
+  'making.hand.cutting_mm':
+    'How much larger than drawn your pieces come out, in one dimension; minus where smaller. 0 until finished covers have shown it.',
+  'outcome.front_mm':
+    'Gap at the front fore-edge of the finished cover, the book pushed home against its stop on the other side.',
+  'outcome.back_mm': 'Gap at the back fore-edge of the finished cover, read in the same way.',
+  'outcome.head_mm': 'Gap at the head of the finished cover.',
+  'outcome.tail_mm': 'Gap at the tail of the finished cover.',
+  'outcome.opening_deg': 'How far the finished cover stays open when it is pressed shut; 0 where it closes.',
+  'outcome.weekLater_deg': 'How far the cover stands open by itself a week after it was made.',
+  'outcome.error_mm': 'How far each gap may be off: 1 reading in 22 is further off.',
   'seam.edgeMargin_mm': FIELD_TERMS['edge margin'].meaning,
   'seam.pitch_mm': FIELD_TERMS.pitch.meaning,
   'seam.iron.pitch_mm':
