@@ -15,7 +15,7 @@ const RANKS: Readonly<Record<string, number>> = {
   'core/book': 2,
   'core/leather': 2,
   'core/leatherTest': 3,
-  'core/stock': 4,
+  'core/stock': 5,
   'core/allowance': 3,
   'core/doubt': 4,
   'core/pattern': 5,
@@ -60,7 +60,7 @@ const RANKS: Readonly<Record<string, number>> = {
 };
 
 const ORDER =
-  'units, math, strip, words -> job -> book, leather -> allowance, leatherTest -> doubt, stock -> pattern -> fold -> film, mockup -> solid -> ' +
+  'units, math, strip, words -> job -> book, leather -> allowance, leatherTest -> doubt -> pattern, stock -> fold -> film, mockup -> solid -> ' +
   'finish, tooling -> materials -> report -> fitReport, explore, learning; core -> artwork -> output -> cli, app; in app: worker, loading, offline -> state -> ' +
   'sheet, scene -> fields, loupe, take -> panel, shelf, strip, stage, explore -> form, making, leathers -> customer, find, print -> header, ' +
   'cover -> the files of app itself';
