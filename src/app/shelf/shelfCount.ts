@@ -28,7 +28,7 @@ const MANY = 3;
 const QUIET = 60_000;
 
 /** The count of one shelf, kept apart from it so that a loss is noticed. */
-export class ShelfCount {
+class ShelfCount {
   readonly #key: string;
 
   /** @param key under which the browser keeps it */

@@ -132,7 +132,11 @@ describe('searching leathers', () => {
     written('Harness back', { notes: 'Smells of oak bark', finish: 'waxed', colour: '#8f5b3a' }),
     written('Bookbinding skin', { min_mm: 0.8, max_mm: 1, tannage: 'alum', surface: 'matt', colour: '#101010' }),
     written('Élan side', { min_mm: 1.984375, max_mm: 2.38125, tannage: 'chrome', colour: '#8f5b3a' }),
-  ].map((document, i) => ({ id: String(i), revision: 1, name: document.name, document, savedAt: i, removedAt: null }));
+  ].map((given, i) => {
+    const opened = openLeather(given);
+    const document = opened.ok ? opened.document : given;
+    return { id: String(i), revision: 1, name: given.name, document, savedAt: i, removedAt: null };
+  });
   const search = shelfSearch(LIST, leatherWords);
   test.each([
     ['', [0, 1, 2]],
