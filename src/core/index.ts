@@ -64,6 +64,12 @@ export { type Calibrated, calibrateBendRatio, calibrateNeutral } from './leather
 export { changeOf } from './leather/changeOf.ts';
 export { RANGE_POINTS, type RangePoint } from './leather/leatherModel.ts';
 export { CARD, TEMPERS, type Temper, temperOf, temperPatches } from './leather/temper.ts';
+export {
+  type BentResults,
+  type LeatherTestResults,
+  leatherTestResults,
+  type ResultByWay,
+} from './leatherTest/leatherTestResults.ts';
 export { type CoverSupplies, coverSupplies } from './materials/coverSupplies.ts';
 export { type LaceStyle, laceNeed } from './materials/lace.ts';
 export { handDrawn, onGrid } from './materials/layout/handDrawn.ts';
