@@ -179,6 +179,8 @@ export { type SeamCourse, seamCourse, strapCourse } from './solid/seam/seamCours
 export { movesAt, seamStrands } from './solid/seam/seamStrands.ts';
 export { strandMesh } from './solid/seam/strandMesh.ts';
 export { type SeamMesh, type StrandDetail, type StrandSweep, strandSweep } from './solid/seam/strandSweep.ts';
+export type { Hand } from './stock/hand.ts';
+export { knownPatches, type TakenLeather } from './stock/knownPatches.ts';
 export { createStripSolver } from './strip/solveStrip.ts';
 export { ARTWORK_GRID, readArtworkLines, writeArtworkLines } from './tooling/artworkLines.ts';
 export { cached } from './tooling/cached.ts';
