@@ -64,6 +64,12 @@ export { type Calibrated, calibrateBendRatio, calibrateNeutral } from './leather
 export { changeOf, changeOnHide, isChangeTested, routeWords, TEST_FIRST } from './leather/changeOf.ts';
 export { RANGE_POINTS, type RangePoint } from './leather/leatherModel.ts';
 export { CARD, TEMPERS, type Temper, temperOf, temperPatches } from './leather/temper.ts';
+export {
+  type BentResults,
+  type LeatherTestResults,
+  leatherTestResults,
+  type ResultByWay,
+} from './leatherTest/leatherTestResults.ts';
 export { type CoverSupplies, coverSupplies } from './materials/coverSupplies.ts';
 export { type LaceStyle, laceNeed } from './materials/lace.ts';
 export { handDrawn, onGrid } from './materials/layout/handDrawn.ts';
@@ -173,6 +179,10 @@ export { type SeamCourse, seamCourse, strapCourse } from './solid/seam/seamCours
 export { movesAt, seamStrands } from './solid/seam/seamStrands.ts';
 export { strandMesh } from './solid/seam/strandMesh.ts';
 export { type SeamMesh, type StrandDetail, type StrandSweep, strandSweep } from './solid/seam/strandSweep.ts';
+export type { Hand } from './stock/hand.ts';
+export { knownPatches, type TakenLeather } from './stock/knownPatches.ts';
+export { type OpenedLeather, openLeather } from './stock/openLeather.ts';
+export { type StockLeather, TANNAGES } from './stock/stockSchema.ts';
 export { createStripSolver } from './strip/solveStrip.ts';
 export { ARTWORK_GRID, readArtworkLines, writeArtworkLines } from './tooling/artworkLines.ts';
 export { cached } from './tooling/cached.ts';

@@ -1,10 +1,14 @@
-/** What the readings of one test say of one figure of a leather. */
-export interface TestResult {
-  readonly value: number;
-  /** Standard uncertainty. */
-  readonly u: number;
+import type { TestFigure } from './testFigure.ts';
+
+/** What all readings of one test together say of one figure of a leather. */
+export interface TestResult extends TestFigure {
   /** Readings that were pooled. */
   readonly count: number;
-  /** Readings, by their places in the list, that contradict the others: not counted, to be read again. */
+  /**
+   * Readings, by their places in the list of the test, that contradict the others: not counted, to be read again. Where the only two
+   * contradict each other both stand here, and both are counted: the value is between them, and u says how little is known.
+   */
   readonly again: readonly number[];
+  /** Standard deviation from strip to strip beyond what the errors of reading explain, 0 or more, in the unit of the value. */
+  readonly scatter: number;
 }

@@ -15,7 +15,9 @@ export type Grain = (typeof GRAINS)[number];
 
 const error = (usual: number) => z.prefault(lengthField('Each may be off by', 0.01, 5), usual);
 
-/** What every reading says of its strip. `error` is two standard uncertainties of one length that was read. */
+const callipers = z.prefault(lengthField('Callipers may be off by', 0.01, 1), 0.1);
+
+/** What every reading says of its strip. Every error is two standard uncertainties of one figure that was read. */
 const strip = {
   day: z._default(z.nullable(daySchema), null).check(z.meta({ title: 'Day' })),
   way: z._default(z.enum(WAYS), 'across').check(z.meta({ title: 'Strip cut' })),
@@ -35,7 +37,7 @@ export const foldReadingSchema = z.strictObject({
   error_mm: error(0.1),
 });
 
-/** A strip bent round a block or rod: its length from mark to mark, laid flat again. */
+/** A strip bent round a block or rod: its length from mark to mark, laid flat again. Thickness and radius are read by callipers. */
 export const bendReadingSchema = z.strictObject({
   ...bent,
   thickness_mm: thickness,
@@ -43,9 +45,10 @@ export const bendReadingSchema = z.strictObject({
   angle_deg: numberField('Turn of the bend', 'deg', 45, 180),
   length_mm: lengthField('From mark to mark', 1, 400),
   error_mm: error(0.2),
+  callipers_mm: callipers,
 });
 
-/** A strip laid over an edge: how far its tip hangs below the edge. Its weight is weighed, or known of this leather. */
+/** A strip laid over an edge, and weighed: how far its tip hangs below the edge. */
 export const droopReadingSchema = z.strictObject({
   ...bent,
   thickness_mm: thickness,
@@ -55,6 +58,11 @@ export const droopReadingSchema = z.strictObject({
   width_mm: lengthField('Width of the strip', 5, 200),
   weight_g: z.number().check(z.minimum(0.5), z.maximum(500), z.meta({ title: 'Weight of the strip' })),
   error_mm: error(1),
+  callipers_mm: callipers,
+  scales_g: z._default(
+    z.number().check(z.minimum(0.01), z.maximum(20), z.meta({ title: 'Scales may be off by' })),
+    0.5,
+  ),
 });
 
 /** Two marks on a strip that is treated as the cover will be, and dried: their distance before and after. */
