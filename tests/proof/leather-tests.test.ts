@@ -159,8 +159,10 @@ test.each(PROOFS)('$name is within its stated 95 in 100', ({ name, list, run, re
       `${name}, strips ${strips}: within ${percent(counted.within / runs)} in 100 of ${runs} runs; ` +
         `on average give or take ${counted.give.toPrecision(2)}; asked for again ${counted.again}`,
     );
-    expect(runs - counted.within).toBeLessThanOrEqual(isWholeProof ? 0.07 * runs : mostOf(0.06, runs));
-    if (isWholeProof) expect(counted.within).toBeLessThanOrEqual(0.97 * runs);
+    // 93 to 97 in 100 of one strip; of three that differ a point less or more, see below.
+    const further = strips === 1 ? 0 : 0.01;
+    expect(runs - counted.within).toBeLessThanOrEqual(isWholeProof ? (0.07 + further) * runs : mostOf(0.06, runs));
+    if (isWholeProof) expect(counted.within).toBeLessThanOrEqual((0.97 + further) * runs);
   }
 });
 
