@@ -41,7 +41,7 @@ test('one spoilt record is set apart, exported as it stands and then deleted; th
   await expect(bench.getByText('name cannot be read')).toBeVisible();
   await expect(cards(bench)).toHaveCount(1);
   // Nothing in it is a job, so that there is nothing to put back.
-  await expect(bench.getByRole('button', { name: 'Put its cover back on the shelf' })).toHaveCount(0);
+  await expect(bench.getByRole('button', { name: 'Put its job back' })).toHaveCount(0);
   const [download] = await Promise.all([
     bench.waitForEvent('download'),
     bench.getByRole('button', { name: 'Export it as it stands' }).click(),

@@ -1,9 +1,11 @@
 import { useState } from 'react';
 import { isRecord } from '../../core/index.ts';
 import { saveFile } from '../state/saveFile.ts';
-import { type DamagedRecord, jobWithin, rawText } from './damaged.ts';
+import { type DamagedRecord, documentWithin, rawText } from './damaged.ts';
+import type { ShelfKind } from './shelfKind.ts';
 
 interface DamagedRecordsProps {
+  readonly kind: ShelfKind;
   /** What cannot be read, with how many there are. */
   readonly said: string;
   readonly records: readonly DamagedRecord[];
@@ -12,10 +14,10 @@ interface DamagedRecordsProps {
 }
 
 /**
- * Records of the shelf that cannot be read as jobs. One whose measures can still be read is put back; one can be deleted after it was
+ * Records of a shelf that cannot be read. One whose document can still be read is put back; one can be deleted after it was
  * exported, so that nothing is lost.
  */
-export function DamagedRecords({ said, records, repair, discard }: DamagedRecordsProps) {
+export function DamagedRecords({ kind, said, records, repair, discard }: DamagedRecordsProps) {
   const [exported, setExported] = useState<ReadonlySet<IDBValidKey>>(new Set());
   if (records.length === 0) return null;
   const save = ({ key, record }: DamagedRecord): void => {
@@ -33,9 +35,9 @@ export function DamagedRecords({ said, records, repair, discard }: DamagedRecord
             <button type="button" className="quiet" onClick={() => save(damaged)}>
               Export it as it stands<span className="only-heard">, {nameOf(damaged)}</span>
             </button>
-            {repair && jobWithin(damaged.record) !== null && (
+            {repair && documentWithin(damaged.record, kind) !== null && (
               <button type="button" className="quiet" onClick={() => repair(damaged.key)}>
-                Put its cover back on the shelf<span className="only-heard">, {nameOf(damaged)}</span>
+                Put its {kind.noun} back<span className="only-heard">, {nameOf(damaged)}</span>
               </button>
             )}
             {discard && exported.has(damaged.key) && (

@@ -2,13 +2,16 @@ import { useState } from 'react';
 import { FileButton } from '../fields/FileButton.tsx';
 import { issueLine } from '../fields/issueWords.ts';
 import { saveShelfFile } from './saveShelfFile.ts';
+import type { Shelf } from './shelf.ts';
 import { type ReadShelfFile, readChosenFile } from './shelfFile.ts';
-import type { ShelfJob } from './shelfSchema.ts';
+import type { ShelfKind } from './shelfKind.ts';
+import type { ShelfRecord } from './shelfSchema.ts';
 import type { ShelfTrouble } from './shelfTrouble.ts';
-import { theShelf } from './theShelf.ts';
 
 interface ImportExportProps {
-  readonly jobs: readonly ShelfJob[];
+  readonly shelf: Shelf;
+  /** What is exported. */
+  readonly records: readonly ShelfRecord[];
   readonly onImported: () => void;
   readonly onTrouble: (trouble: ShelfTrouble | null) => void;
 }
@@ -22,40 +25,50 @@ interface Imported {
 /** Broken entries listed at most. */
 const LISTED = 100;
 
-/** Exports the shelf as one file, and imports a file with a report of its broken entries. */
-export function ImportExport({ jobs, onImported, onTrouble }: ImportExportProps) {
+/** Exports a shelf as one file, and imports a file with a report of its broken entries. */
+export function ImportExport({ shelf, records, onImported, onTrouble }: ImportExportProps) {
   const [imported, setImported] = useState<Imported | null>(null);
 
   const importFile = async (chosen: File): Promise<void> => {
-    const read = await readChosenFile(chosen);
-    const added = await theShelf.addAll(read.documents);
+    const read = await readChosenFile(chosen, shelf.kind);
+    const added = await shelf.addAll(read.documents);
     onTrouble(added.ok ? null : added.trouble);
     setImported(added.ok ? { file: chosen.name, added: added.value, read } : null);
     onImported();
   };
-  const exportAll = (): void => saveShelfFile(jobs.map(({ document }) => document));
+  const exportAll = (): void =>
+    saveShelfFile(
+      records.map(({ document }) => document),
+      shelf.kind,
+    );
 
   return (
     <section aria-label="Import and export">
       <p className="row dialog-buttons">
-        <FileButton title="Import a file" asks="File of jobs" onFile={(chosen) => void importFile(chosen)} />
-        <button type="button" disabled={jobs.length === 0} onClick={exportAll}>
+        <FileButton
+          title="Import a file"
+          asks={`File of ${shelf.kind.records}`}
+          onFile={(chosen) => void importFile(chosen)}
+        />
+        <button type="button" disabled={records.length === 0} onClick={exportAll}>
           Export all
         </button>
       </p>
-      {imported !== null && <ImportReport imported={imported} />}
+      {imported !== null && <ImportReport kind={shelf.kind} imported={imported} />}
     </section>
   );
 }
 
-function ImportReport({ imported: { file, added, read } }: { readonly imported: Imported }) {
+function ImportReport({ kind, imported }: { readonly kind: ShelfKind; readonly imported: Imported }) {
+  const { file, added, read } = imported;
   const { documents, broken } = read;
   const known = documents.length - added;
+  const counted = (count: number): string => `${count} ${count === 1 ? kind.noun : kind.records}`;
   return (
     <div className="noted" role="status">
       <p>
-        <b>{file}</b>: {jobsOf(added)} added
-        {known > 0 && `, ${jobsOf(known)} passed over because the shelf has ${known === 1 ? 'it' : 'them'} already`}
+        <b>{file}</b>: {counted(added)} added
+        {known > 0 && `, ${counted(known)} passed over because ${known === 1 ? 'it is' : 'they are'} here already`}
         {broken.length > 0 && `, ${broken.length} broken and left out`}.
       </p>
       {broken.length > 0 && (
@@ -75,5 +88,3 @@ function ImportReport({ imported: { file, added, read } }: { readonly imported: 
     </div>
   );
 }
-
-const jobsOf = (count: number): string => `${count} ${count === 1 ? 'job' : 'jobs'}`;

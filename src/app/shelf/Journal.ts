@@ -3,7 +3,7 @@ import type { Bench } from '../state/bench.ts';
 import { freshId } from '../state/freshId.ts';
 import { type JobHistory, type JobKey, type ShelfPlace, type Step, stepOf } from '../state/jobHistory.ts';
 import { nextMark } from '../state/keptJob.ts';
-import { isSoundJob } from './damaged.ts';
+import { isSound } from './damaged.ts';
 import {
   isHead,
   JOURNAL_VERSION,
@@ -265,7 +265,7 @@ async function withOwnSaves(
     keys.map(async (key): Promise<[JobKey, ShelfPlace | undefined]> => {
       const place = places.get(key);
       const job = await database.get('jobs', place?.id ?? key);
-      if (job === undefined || !isSoundJob(job) || job.revision <= (place?.revision ?? 0)) return [key, place];
+      if (job === undefined || !isSound(job) || job.revision <= (place?.revision ?? 0)) return [key, place];
       const text = JSON.stringify(job.document);
       const document =
         steps.find((step) => step.key === key && JSON.stringify(step.document) === text)?.document ?? null;

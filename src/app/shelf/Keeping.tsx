@@ -5,7 +5,7 @@ import { LatePart } from '../loading/LatePart.tsx';
 import { useBench } from '../state/BenchContext.tsx';
 import { goTo } from '../state/place.ts';
 import { savedAt } from './savedAt.ts';
-import type { LostCovers } from './shelfCount.ts';
+import type { Lost } from './shelfCount.ts';
 import { TroubleNote } from './TroubleNote.tsx';
 import { useLinkedJob } from './useLinkedJob.ts';
 import { type Elsewhere, type Offered, useShelfKeeping } from './useShelfKeeping.ts';
@@ -80,7 +80,7 @@ export default function Keeping({ showsShelf }: { readonly showsShelf: boolean }
   );
 }
 
-function lostWords({ covers, at, left }: LostCovers): string {
+function lostWords({ covers, at, left }: Lost): string {
   return `The browser has deleted covers from the shelf. It may do so when the disk is full, or when its data is cleared. The shelf held ${covers} on ${savedAt(at)}, and holds ${left === 0 ? 'none' : left} now. The open job is still here. Import a file that you exported to bring the others back.`;
 }
 

@@ -1,8 +1,17 @@
 import { useEffect, useState } from 'react';
 import type { JobRecord } from '../../core/index.ts';
 import { useBench } from '../state/BenchContext.tsx';
+import { JOBS } from './jobKind.ts';
+import { LEATHERS } from './leatherKind.ts';
 import { saveShelfFile } from './saveShelfFile.ts';
+import { theLeathers } from './theLeathers.ts';
 import { theShelf } from './theShelf.ts';
+
+/** Jobs and leathers that can still be read. */
+interface Readable {
+  readonly jobs: readonly JobRecord[];
+  readonly leathers: readonly JobRecord[];
+}
 
 /**
  * The way on from a shelf that the browser cannot read: a file of what can be read, and a new shelf. What can be read is saved
@@ -10,33 +19,39 @@ import { theShelf } from './theShelf.ts';
  */
 export function NewShelf({ begin }: { readonly begin: () => Promise<void> }) {
   const document = useBench(({ history }) => history.document);
-  const [readable, setReadable] = useState<readonly JobRecord[] | null>(null);
+  const [readable, setReadable] = useState<Readable | null>(null);
   const [isSaved, setSaved] = useState(false);
   const [isAsked, setAsked] = useState(false);
   useEffect(() => {
     let isWanted = true;
-    void theShelf.readable().then((found) => isWanted && setReadable(found));
+    void Promise.all([theShelf.readable(), theLeathers.readable()]).then(
+      ([jobs, leathers]) => isWanted && setReadable({ jobs, leathers }),
+    );
     return () => {
       isWanted = false;
     };
   }, []);
   if (readable === null) return null;
-  const isSafe = isSaved || readable.length === 0;
+  const { jobs, leathers } = readable;
+  const isEmpty = jobs.length + leathers.length === 0;
+  const isSafe = isSaved || isEmpty;
   const save = (): void => {
-    saveShelfFile([...readable, document]);
+    saveShelfFile([...jobs, document], JOBS);
+    if (leathers.length > 0) saveShelfFile(leathers, LEATHERS);
     setSaved(true);
   };
   return (
     <section className="refused" aria-label="A new shelf">
       <p>
-        {readable.length === 0
+        {isEmpty
           ? 'No cover on the shelf can be read. The open job is kept apart from it and is still here.'
-          : `${readable.length === 1 ? 'One cover' : `${readable.length} covers`} on the shelf can still be read.`}
-        {isAsked && ' If you go on, the old shelf is deleted for good. The open job is put on the new one.'}
+          : `${readableWords(jobs.length, leathers.length)} can still be read.`}
+        {isAsked &&
+          ' If you go on, the old shelf is deleted for good, with your leathers. The open job is put on the new one.'}
       </p>
       <p className="row">
         <button type="button" onClick={save}>
-          {readable.length === 0 ? 'Save the open job as a file' : 'Save them and the open job as a file'}
+          {isEmpty ? 'Save the open job as a file' : 'Save them and the open job as a file'}
         </button>
         {isSafe && !isAsked && (
           <button type="button" onClick={() => setAsked(true)}>
@@ -56,4 +71,10 @@ export function NewShelf({ begin }: { readonly begin: () => Promise<void> }) {
       </p>
     </section>
   );
+}
+
+function readableWords(jobs: number, leathers: number): string {
+  const covers = jobs === 1 ? 'One cover' : `${jobs} covers`;
+  const hides = leathers === 1 ? 'one leather' : `${leathers} leathers`;
+  return leathers === 0 ? `${covers} on the shelf` : `${covers} on the shelf and ${hides}`;
 }

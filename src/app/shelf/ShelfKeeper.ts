@@ -6,12 +6,12 @@ import type { ShelfTrouble, Shelved } from './shelfTrouble.ts';
 /** Pause after the last change before a save, ms: a drag is one save, and a crash after the pause loses nothing. */
 const PAUSE_MS = 300;
 
-/** Result of a save. `parted`: another window had saved first, so this state became a new job. */
+/** Result of a save. `parted`: another window had saved first, so this state became a new record. */
 export type Kept =
   | { readonly what: 'kept' | 'parted'; readonly key: JobKey }
   | { readonly what: 'trouble'; readonly key: JobKey; readonly trouble: ShelfTrouble };
 
-/** Places of jobs on the shelf. */
+/** Places of the documents on the shelf. */
 interface Places {
   get(key: JobKey): ShelfPlace | undefined;
   set(key: JobKey, place: ShelfPlace): void;
@@ -22,7 +22,7 @@ interface Waiting {
   readonly document: JobDocument;
 }
 
-/** Writes the job on the bench to the shelf a moment after it changed, one save after another. */
+/** Writes what is being edited to its shelf a moment after it changed, one save after another. */
 export class ShelfKeeper {
   readonly #shelf: Shelf;
   readonly #places: Places;
@@ -38,7 +38,7 @@ export class ShelfKeeper {
     this.#tell = tell;
   }
 
-  /** Keeps a state of a job; a later one of the same job replaces it if it comes before the shelf is written. */
+  /** Keeps a state of a document; a later one of the same replaces it if it comes before the shelf is written. */
   keep(key: JobKey, document: JobDocument): void {
     if (this.#waiting !== null && this.#waiting.key !== key) void this.flush();
     clearTimeout(this.#timer);
@@ -65,8 +65,8 @@ export class ShelfKeeper {
       this.#tell({ what: 'trouble', key, trouble: saved.trouble });
       return;
     }
-    const { job, isCopy } = saved.value;
-    this.#places.set(key, { id: job.id, revision: job.revision, document });
+    const { record, isCopy } = saved.value;
+    this.#places.set(key, { id: record.id, revision: record.revision, document });
     this.#tell({ what: isCopy ? 'parted' : 'kept', key });
   }
 
@@ -76,8 +76,8 @@ export class ShelfKeeper {
     if (!list.ok) return list;
     const text = JSON.stringify(document);
     const equal = list.value.find((job) => JSON.stringify(job.document) === text);
-    if (equal !== undefined) return { ok: true, value: { job: equal, isCopy: false } };
+    if (equal !== undefined) return { ok: true, value: { record: equal, isCopy: false } };
     const added = await this.#shelf.add(document, key);
-    return added.ok ? { ok: true, value: { job: added.value, isCopy: false } } : added;
+    return added.ok ? { ok: true, value: { record: added.value, isCopy: false } } : added;
   }
 }

@@ -6,17 +6,18 @@ import { keepJob } from '../state/keptJob.ts';
 import { counted, DamagedRecords } from './DamagedRecords.tsx';
 import { ImportExport } from './ImportExport.tsx';
 import { type CardAction, JobCard } from './JobCard.tsx';
-import { JobVersions } from './JobVersions.tsx';
 import { NewShelf } from './NewShelf.tsx';
-import { RemovedJobs } from './RemovedJobs.tsx';
-import { searchShelf } from './searchShelf.ts';
+import { RemovedRecords } from './RemovedRecords.tsx';
+import { savedAt } from './savedAt.ts';
+import { jobWords, shelfSearch } from './searchShelf.ts';
 import type { ShelfJob } from './shelfSchema.ts';
 import type { Shelved } from './shelfTrouble.ts';
 import { type ShelfOrder, shelvesOf } from './shelves.ts';
 import { TroubleNote } from './TroubleNote.tsx';
 import { theShelf } from './theShelf.ts';
-import { useShelfJobs } from './useShelfJobs.ts';
+import { useShelfContent } from './useShelfContent.ts';
 import type { ShelfKeeping } from './useShelfKeeping.ts';
+import { Versions } from './Versions.tsx';
 
 interface ShelfPlaceProps {
   readonly keeping: ShelfKeeping;
@@ -31,14 +32,15 @@ const PAGE = 24;
 export default function ShelfPlace({ keeping, onClose }: ShelfPlaceProps) {
   const { getState } = useBenchStore();
   const dispatch = useDispatch();
-  const { content, trouble, setTrouble, refresh } = useShelfJobs();
+  const { content, trouble, setTrouble, refresh } = useShelfContent(theShelf);
   const [text, setText] = useState('');
   const [shown, setShown] = useState(PAGE);
   const [order, setOrder] = useState<ShelfOrder>('made');
   const [versionsOf, setVersionsOf] = useState<ShelfJob | null>(null);
   const [lastRemoved, setLastRemoved] = useState<ShelfJob | null>(null);
   const wanted = useDeferredValue(text);
-  const found = useMemo(() => searchShelf(content?.standing ?? [], wanted), [content, wanted]);
+  const search = useMemo(() => shelfSearch(content?.standing ?? [], jobWords), [content]);
+  const found = useMemo(() => search(wanted), [search, wanted]);
   const shelves = useMemo(() => shelvesOf(found, order, shown), [found, order, shown]);
   const openId = useBench(({ history }) => placeOf(history)?.id);
   const keepsSteps = useBench((bench) => bench.keepsSteps);
@@ -146,10 +148,13 @@ export default function ShelfPlace({ keeping, onClose }: ShelfPlaceProps) {
         </p>
       )}
       {versionsOf !== null && (
-        <JobVersions
-          job={versionsOf}
-          onOpen={(document) => {
-            dispatch({ type: 'open', document });
+        <Versions
+          shelf={theShelf}
+          record={versionsOf}
+          act="Open as a job of its own"
+          onAct={({ document, savedAt: time }) => {
+            const name = `${versionsOf.name.slice(0, 160)}, as of ${savedAt(time)}`;
+            dispatch({ type: 'open', document: { ...document, name } });
             onClose();
           }}
           onClose={() => setVersionsOf(null)}
@@ -183,14 +188,16 @@ export default function ShelfPlace({ keeping, onClose }: ShelfPlaceProps) {
         </p>
       )}
       <DamagedRecords
+        kind={theShelf.kind}
         said={`${counted(content?.damaged.length ?? 0)} of the shelf cannot be read as a job; all others are as they were.`}
         records={content?.damaged ?? []}
         repair={(key) => void tend(theShelf.repair(key))}
         discard={(key) => void tend(theShelf.discardDamaged(key))}
       />
-      <RemovedJobs jobs={content?.removed ?? []} putBack={(job) => void putBack(job)} />
+      <RemovedRecords kind={theShelf.kind} records={content?.removed ?? []} putBack={(job) => void putBack(job)} />
       <ImportExport
-        jobs={content?.standing ?? []}
+        shelf={theShelf}
+        records={content?.standing ?? []}
         onImported={() => {
           // The page starts with the open job next time, not with an imported one.
           keepJob(getState().history);

@@ -1,6 +1,7 @@
-import { isRecord, type JobRecord, parseJob } from '../../core/index.ts';
+import { isRecord, type JobRecord } from '../../core/index.ts';
+import type { ShelfKind } from './shelfKind.ts';
 
-/** A record of the shelf's database that cannot be read as a job: left as it is, reported, and exported unchanged. */
+/** A record of the shelf's database that cannot be read: left as it is, reported, and exported unchanged. */
 export interface DamagedRecord {
   readonly key: IDBValidKey;
   readonly record: unknown;
@@ -36,7 +37,7 @@ const WORDS: Readonly<Record<string, string>> = {
   removedAt: 'day of removal',
 };
 
-/** Which fields of a job's record cannot be read, in words; null for a sound record. */
+/** Which fields of a record cannot be read, in words; null for a sound record. */
 export function whyDamaged(record: unknown): string | null {
   const names = Object.entries(FIELDS)
     .filter(([name, isSound]) => !isSound(isRecord(record) ? record[name] : undefined))
@@ -45,11 +46,11 @@ export function whyDamaged(record: unknown): string | null {
   return names.length === 0 ? null : `${listed.join(' and ')} cannot be read`;
 }
 
-/** The job within a damaged record, where it can still be opened, as an object or as its text; null where it cannot. */
-export function jobWithin(record: unknown): JobRecord | null {
+/** The document within a damaged record, where it can still be opened, as an object or as its text; null where it cannot. */
+export function documentWithin(record: unknown, { open }: Pick<ShelfKind, 'open'>): JobRecord | null {
   const kept = isRecord(record) ? record.document : undefined;
   const document = typeof kept === 'string' ? parsedText(kept) : kept;
-  return isDocument(document) && parseJob(document).ok ? (document as JobRecord) : null;
+  return isDocument(document) && open(document).ok ? (document as JobRecord) : null;
 }
 
 function parsedText(text: string): unknown {
@@ -66,7 +67,7 @@ export function soundFields(record: unknown): Readonly<Record<string, unknown>> 
   return Object.fromEntries(entries.filter(([name, value]) => FIELDS[name]?.(value) === true));
 }
 
-export const isSoundJob = (record: unknown): boolean => whyDamaged(record) === null;
+export const isSound = (record: unknown): boolean => whyDamaged(record) === null;
 
 /** A version's record has a document and a time; the database has checked its key. */
 export const isSoundVersion = (record: unknown): boolean =>

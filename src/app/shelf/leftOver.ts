@@ -1,14 +1,14 @@
 import { inCurrentVersion, type JobDocument } from '../../core/index.ts';
 import type { Kept } from '../state/keptJob.ts';
 import { hasItsOwn, unsavedPlace } from './chooseStart.ts';
-import { isSoundJob, isSoundVersion } from './damaged.ts';
+import { isSound, isSoundVersion } from './damaged.ts';
 import { forgetJournal } from './Journal.ts';
 import { isHead, type JournalHead } from './journalRecord.ts';
 import { fromCopy, type Opening } from './opening.ts';
 import { keptBy, lockOf } from './openJournal.ts';
 import { readAll } from './readAll.ts';
 import { type ShelfConnection, versionsOf } from './shelfDatabase.ts';
-import type { JobVersion, ShelfDatabase, ShelfJob } from './shelfSchema.ts';
+import type { ShelfDatabase, ShelfJob, Version } from './shelfSchema.ts';
 
 /** A state that a window which is gone has left in its journal, and that is kept nowhere else. */
 export interface LeftState {
@@ -55,7 +55,7 @@ export async function leftOver(
       .filter(({ window }) => !open.has(lockOf(window)))
       .sort((a, b) => b.mark - a.mark);
     if (left.length === 0) return [];
-    const jobs = (await readAll(database, 'jobs')).map(({ record }) => record as ShelfJob).filter(isSoundJob);
+    const jobs = (await readAll(database, 'jobs')).map(({ record }) => record as ShelfJob).filter(isSound);
     const texts = new Set([...jobs.map(({ document }) => document), ...known()].map(textOf));
     const offered: LeftState[] = [];
     for (const [i, head] of left.entries()) {
@@ -88,7 +88,7 @@ async function isNowhereElse(database: ShelfDatabase, kept: Kept, texts: Readonl
   if (!hasItsOwn(kept) || texts.has(text)) return false;
   if (kept.place === undefined) return true;
   const versions = await readAll(database, 'versions', versionsOf(kept.place.id));
-  return versions.every(({ record }) => !isSoundVersion(record) || textOf((record as JobVersion).document) !== text);
+  return versions.every(({ record }) => !isSoundVersion(record) || textOf((record as Version).document) !== text);
 }
 
 /** Does `work` while no window can open the journal, unless one has it or has written it meanwhile. */

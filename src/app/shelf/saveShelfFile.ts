@@ -1,10 +1,13 @@
-import type { JobDocument } from '../../core/index.ts';
+import type { JobRecord } from '../../core/index.ts';
 import { fileName } from '../../output/fileName.ts';
 import { saveFile } from '../state/saveFile.ts';
 import { shelfFile } from './shelfFile.ts';
+import type { ShelfKind } from './shelfKind.ts';
 
-/** Saves jobs as one file, named by the day. */
-export function saveShelfFile(documents: readonly JobDocument[]): void {
+const NAMES = { jobs: 'Coverwright shelf', leathers: 'Coverwright leathers' } as const;
+
+/** Saves jobs or leathers as one file, named by the day. */
+export function saveShelfFile(documents: readonly JobRecord[], kind: ShelfKind): void {
   const day = new Date().toISOString().slice(0, 10);
-  saveFile(fileName('Coverwright shelf', 'json', [day]), shelfFile(documents), 'application/json');
+  saveFile(fileName(NAMES[kind.records], 'json', [day]), shelfFile(documents, kind), 'application/json');
 }

@@ -2,7 +2,14 @@ import { deleteDB, type IDBPTransaction, openDB } from 'idb';
 import { isRecord } from '../../core/index.ts';
 import { freshId } from '../state/freshId.ts';
 import { readAll } from './readAll.ts';
-import { type ShelfDatabase, type ShelfJob, type ShelfSchema, STORES, type StoreName } from './shelfSchema.ts';
+import {
+  type RecordStore,
+  type ShelfDatabase,
+  type ShelfRecord,
+  type ShelfSchema,
+  STORES,
+  type StoreName,
+} from './shelfSchema.ts';
 import { type ShelfTrouble, type Shelved, TROUBLE, troubleOf } from './shelfTrouble.ts';
 
 /** From this version on the database has a later layout. Those between 1 and it are this layout, rebuilt. */
@@ -15,7 +22,7 @@ const LONGEST_OPENING = 20_000;
 const MORE_TRIES = 3;
 
 /**
- * Opens the browser's database of jobs. One without its stores, or with stores of other keys, as another program or a crash may
+ * Opens the browser's database of jobs and leathers. One without its stores, or with stores of other keys, as another program or a crash may
  * leave it, is rebuilt around what can be read in it.
  * @param name of the database
  * @param onClosed called when the browser, or a newer version in another window, has closed it
@@ -70,9 +77,17 @@ interface MovedStore {
   readonly found: readonly { readonly record: unknown }[];
 }
 
+/** Where a record stands that cannot stand in its own store; a step of undo is left out. */
+const INSTEAD: Readonly<Partial<Record<StoreName, RecordStore>>> = {
+  jobs: 'jobs',
+  versions: 'jobs',
+  leathers: 'leathers',
+  leatherVersions: 'leathers',
+};
+
 /**
  * Puts what was found into the store that was made anew. What has no key of its own there, or that of another, stands among the
- * jobs instead, where it is set apart as damaged; a step of undo is left out.
+ * jobs or leathers instead, where it is set apart as damaged.
  */
 function putBack({ store, found }: MovedStore, put: (store: StoreName, record: object) => void): void {
   const taken = new Set<string>();
@@ -85,7 +100,8 @@ function putBack({ store, found }: MovedStore, put: (store: StoreName, record: o
       put(store, fields);
       taken.add(key);
     } catch {
-      if (store === 'jobs' || store === 'versions') put('jobs', { ...fields, id: freshId() });
+      const instead = INSTEAD[store];
+      if (instead !== undefined) put(instead, { ...fields, id: freshId() });
     }
   }
 }
@@ -116,7 +132,7 @@ function openVersion(
           // Its failure is that of the opening.
           transaction
             .objectStore(store)
-            .put(record as ShelfJob)
+            .put(record as ShelfRecord)
             .catch(() => {});
         };
         for (const each of moved) putBack(each, put);
@@ -215,7 +231,7 @@ export class ShelfConnection {
   }
 }
 
-/** All key ranges of the versions of one job. */
+/** The key range of the versions of one record. */
 export const versionsOf = (id: string): IDBKeyRange => IDBKeyRange.bound([id, 0], [id, Number.POSITIVE_INFINITY]);
 
 /**

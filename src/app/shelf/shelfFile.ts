@@ -1,18 +1,18 @@
-import { type JobIssue, type JobRecord, jobIssue, openJob } from '../../core/index.ts';
+import { type JobIssue, type JobRecord, jobIssue } from '../../core/index.ts';
+import { JOBS } from './jobKind.ts';
+import type { ShelfKind } from './shelfKind.ts';
 
-/** Largest file of jobs read, in characters: some 100,000 jobs. */
+/** Largest file read, in characters: some 100,000 jobs. */
 export const MAX_SHELF_CHARACTERS = 100_000_000;
 
-const FORMAT = 'coverwright-jobs';
-
-/** The sound jobs of a file, and what is wrong with each of the others by its place in the file. */
+/** The sound documents of a file, and what is wrong with each of the others by its place in the file. */
 export interface ReadShelfFile {
   readonly documents: readonly JobRecord[];
-  readonly broken: readonly BrokenJob[];
+  readonly broken: readonly BrokenEntry[];
 }
 
-/** A job of a file that could not be read. */
-interface BrokenJob {
+/** An entry of a file that could not be read. */
+interface BrokenEntry {
   /** Its place in the file, from 0. */
   readonly index: number;
   /** Null without a readable name. */
@@ -20,17 +20,20 @@ interface BrokenJob {
   readonly issues: readonly JobIssue[];
 }
 
-/** Writes jobs as one JSON document, a job a line. */
-export const shelfFile = (documents: readonly JobRecord[]): string =>
-  `{"format":"${FORMAT}","version":1,"jobs":[\n${documents.map((document) => JSON.stringify(document)).join(',\n')}\n]}\n`;
+const formatOf = ({ records }: ShelfKind): string => `coverwright-${records}`;
+
+/** Writes jobs or leathers as one JSON document, one a line. */
+export const shelfFile = (documents: readonly JobRecord[], kind = JOBS): string =>
+  `{"format":"${formatOf(kind)}","version":1,"${kind.records}":[\n${documents.map((document) => JSON.stringify(document)).join(',\n')}\n]}\n`;
 
 /**
- * Reads a file of one job or of many, of any version.
- * @param text of a job, a list of jobs, or what `shelfFile` wrote
- * @returns the sound jobs, brought to the current version, and the issues of the others; any other file is one broken
- *   job at index 0; never throws
+ * Reads a file of one document or of many, of any version.
+ * @param text of a document, a list of documents, or what `shelfFile` wrote
+ * @returns the sound documents, brought to the current version, and the issues of the others; any other file is one broken
+ *   entry at index 0; never throws
  */
-export function readShelfFile(text: string): ReadShelfFile {
+export function readShelfFile(text: string, kind = JOBS): ReadShelfFile {
+  const refused = refusedBy(kind);
   if (text.length > MAX_SHELF_CHARACTERS)
     return refused('too_large', `${millions(text.length)} million characters`, 'import it in parts');
   if (text.trim() === '') return refused('empty', 'nothing', 'choose a file that was exported');
@@ -40,28 +43,30 @@ export function readShelfFile(text: string): ReadShelfFile {
   } catch (error) {
     return refused('not_json', error instanceof Error ? error.message : String(error), 'choose an undamaged copy');
   }
-  const jobs = jobsIn(value);
-  if (jobs === null) return refused('choice', 'a file of jobs of another version', 'open it with a newer version');
+  const entries = entriesIn(value, kind);
+  if (entries === null)
+    return refused('choice', `a file of ${kind.records} of another version`, 'open it with a newer version');
   const documents: JobRecord[] = [];
-  const broken: BrokenJob[] = [];
-  jobs.forEach((job, index) => {
-    const opened = openJob(job);
+  const broken: BrokenEntry[] = [];
+  entries.forEach((entry, index) => {
+    const opened = kind.open(entry);
     if (opened.ok) documents.push(opened.document);
-    else broken.push({ index, name: nameIn(job), issues: opened.issues });
+    else broken.push({ index, name: nameIn(entry), issues: opened.issues });
   });
   return { documents, broken };
 }
 
 /**
  * Reads a file that the maker chose, as `readShelfFile` does.
- * @returns as `readShelfFile`; a file that the browser cannot read, or that is too large to be tried, is one broken job
+ * @returns as `readShelfFile`; a file that the browser cannot read, or that is too large to be tried, is one broken entry
  */
-export async function readChosenFile(file: Blob): Promise<ReadShelfFile> {
+export async function readChosenFile(file: Blob, kind = JOBS): Promise<ReadShelfFile> {
+  const refused = refusedBy(kind);
   // A character takes at most 4 bytes, so a larger file is refused whatever is in it.
   if (file.size > 4 * MAX_SHELF_CHARACTERS)
     return refused('too_large', `${millions(file.size)} million bytes`, 'import it in parts');
   try {
-    return readShelfFile(await file.text());
+    return readShelfFile(await file.text(), kind);
   } catch (error) {
     return refused(
       'unreadable',
@@ -73,23 +78,26 @@ export async function readChosenFile(file: Blob): Promise<ReadShelfFile> {
 
 const millions = (count: number): string => (count / 1e6).toFixed(0);
 
-const refused = (code: JobIssue['code'], got: string, remedy: string): ReadShelfFile => ({
-  documents: [],
-  broken: [{ index: 0, name: null, issues: [jobIssue(code, '(file)', got, 'a file of jobs in JSON', remedy)] }],
-});
+const refusedBy =
+  ({ records }: ShelfKind) =>
+  (code: JobIssue['code'], got: string, remedy: string): ReadShelfFile => ({
+    documents: [],
+    broken: [{ index: 0, name: null, issues: [jobIssue(code, '(file)', got, `a file of ${records} in JSON`, remedy)] }],
+  });
 
-/** One job, a list of jobs, or an exported shelf; null for a shelf of a later version. */
-function jobsIn(value: unknown): readonly unknown[] | null {
+/** One document, a list of them, or an exported shelf; null for a shelf of a later version. */
+function entriesIn(value: unknown, kind: ShelfKind): readonly unknown[] | null {
   if (Array.isArray(value)) return value;
-  if (typeof value !== 'object' || value === null || !('format' in value) || value.format !== FORMAT) return [value];
-  const { version, jobs } = value as { version?: unknown; jobs?: unknown };
-  return version === 1 && Array.isArray(jobs) ? jobs : null;
+  if (typeof value !== 'object' || value === null || !('format' in value) || value.format !== formatOf(kind))
+    return [value];
+  const { version, [kind.records]: entries } = value as Partial<Record<string, unknown>>;
+  return version === 1 && Array.isArray(entries) ? entries : null;
 }
 
-function nameIn(job: unknown): string | null {
-  const name = typeof job === 'object' && job !== null && 'name' in job ? job.name : null;
+function nameIn(entry: unknown): string | null {
+  const name = typeof entry === 'object' && entry !== null && 'name' in entry ? entry.name : null;
   return typeof name === 'string' && name.trim() !== '' ? name.slice(0, MAX_SHOWN_NAME) : null;
 }
 
-/** Characters of a broken job's name that are shown; a sound one has at most 200. */
+/** Characters of a broken entry's name that are shown; a sound one has at most 200. */
 const MAX_SHOWN_NAME = 200;

@@ -2,8 +2,8 @@ import type { DBSchema, IDBPDatabase } from 'idb';
 import type { JobRecord } from '../../core/index.ts';
 import type { JournalHead, JournalRecord } from './journalRecord.ts';
 
-/** A job on the shelf. */
-export interface ShelfJob {
+/** A document on a shelf. */
+export interface ShelfRecord {
   readonly id: string;
   /** Counts the saves; a window that saves must name the one it started from. */
   readonly revision: number;
@@ -15,8 +15,11 @@ export interface ShelfJob {
   readonly removedAt: number | null;
 }
 
-/** An earlier state of a job. */
-export interface JobVersion {
+/** A job on the shelf. */
+export type ShelfJob = ShelfRecord;
+
+/** An earlier state of a document. */
+export interface Version {
   readonly id: string;
   readonly revision: number;
   readonly document: JobRecord;
@@ -24,8 +27,10 @@ export interface JobVersion {
 }
 
 export interface ShelfSchema extends DBSchema {
-  jobs: { key: string; value: ShelfJob };
-  versions: { key: [id: string, revision: number]; value: JobVersion };
+  jobs: { key: string; value: ShelfRecord };
+  versions: { key: [id: string, revision: number]; value: Version };
+  leathers: { key: string; value: ShelfRecord };
+  leatherVersions: { key: [id: string, revision: number]; value: Version };
   journals: { key: string; value: JournalHead };
   steps: { key: [window: string, at: number | string]; value: JournalRecord };
 }
@@ -36,8 +41,14 @@ export type ShelfDatabase = IDBPDatabase<ShelfSchema>;
 export const STORES = {
   jobs: 'id',
   versions: ['id', 'revision'],
+  leathers: 'id',
+  leatherVersions: ['id', 'revision'],
   journals: 'window',
   steps: ['window', 'at'],
 } as const;
 
 export type StoreName = keyof typeof STORES;
+
+/** Stores of what stands on a shelf, and of its earlier states. */
+export type RecordStore = 'jobs' | 'leathers';
+export type VersionStore = 'versions' | 'leatherVersions';

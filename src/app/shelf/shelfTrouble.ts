@@ -9,13 +9,13 @@ export type Shelved<T> =
   | { readonly ok: true; readonly value: T }
   | { readonly ok: false; readonly trouble: ShelfTrouble };
 
-const FILE = 'save the job as a file';
+const FILE = 'save your work as a file';
 
 export const TROUBLE = {
   full: {
     kind: 'full',
-    message: 'The browser has no room left for jobs; this change was not kept.',
-    remedy: `Remove jobs or free disk space, or ${FILE}.`,
+    message: 'The browser has no room left; this change was not kept.',
+    remedy: `Free disk space or remove what you no longer need, or ${FILE}.`,
   },
   unavailable: {
     kind: 'unavailable',
@@ -48,12 +48,14 @@ export const TROUBLE = {
     message: 'The browser cannot delete the damaged shelf either.',
     remedy: 'Save the job as a file, then clear the data of this page in the settings of the browser.',
   },
-  missing: {
-    kind: 'missing',
-    message: 'This job is no longer on the shelf.',
-    remedy: 'Look among the removed jobs, or import it from a file.',
-  },
 } as const satisfies Record<string, ShelfTrouble>;
+
+/** That a record is not there, by what a maker calls it. */
+export const missing = (noun: string): ShelfTrouble => ({
+  kind: 'missing',
+  message: `This ${noun} is no longer kept here.`,
+  remedy: `Look among the removed ${noun}s, or import it from a file.`,
+});
 
 /** Names of errors with which browsers refuse storage altogether. */
 const REFUSALS = new Set(['SecurityError', 'InvalidStateError', 'NotAllowedError']);

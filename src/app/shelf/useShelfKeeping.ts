@@ -9,7 +9,7 @@ import { type LeftState, leftOver } from './leftOver.ts';
 import type { Opening } from './opening.ts';
 import { ShelfKeeper } from './ShelfKeeper.ts';
 import { StartedContext } from './StartedContext.ts';
-import { dismissLost, type LostCovers, lostCovers } from './shelfCount.ts';
+import { COUNTS, type Lost } from './shelfCount.ts';
 import type { ShelfTrouble } from './shelfTrouble.ts';
 import { theShelf } from './theShelf.ts';
 
@@ -36,7 +36,7 @@ export interface ShelfKeeping {
   readonly showOffered: () => void;
   readonly dismissOffered: () => void;
   /** Covers that the browser has deleted. */
-  readonly lost: LostCovers | null;
+  readonly lost: Lost | null;
   readonly dismissLost: () => void;
   /** Deletes a shelf that cannot be read, with all that is on it, and puts the open job on a new one. */
   readonly beginAnew: () => Promise<void>;
@@ -58,7 +58,7 @@ export function useShelfKeeping(): ShelfKeeping {
   const { start, late, journal } = use(StartedContext)!;
   const [other, setOther] = useState(start.other);
   const [left, setLeft] = useState<readonly LeftState[]>([]);
-  const [lost, setLost] = useState<LostCovers | null>(null);
+  const [lost, setLost] = useState<Lost | null>(null);
   // A save before the shelf has answered could make a second job.
   const [isAsked, setAsked] = useState(late === null);
   const [keeper] = useState(() => {
@@ -111,7 +111,7 @@ export function useShelfKeeping(): ShelfKeeping {
 
   useEffect(() => {
     void Promise.resolve(late).then(() => {
-      const found = lostCovers();
+      const found = COUNTS.jobs.lost();
       setLost(found);
       if (found !== null) void putBack();
     });
@@ -218,7 +218,7 @@ export function useShelfKeeping(): ShelfKeeping {
     dismissOffered,
     lost,
     dismissLost: () => {
-      dismissLost();
+      COUNTS.jobs.dismissLost();
       setLost(null);
     },
     beginAnew,

@@ -2,7 +2,7 @@ import type { Gaussian } from '../doubt/condition.ts';
 import type { Way } from '../leatherTest/testSchema.ts';
 
 /** Where a figure of a leather comes from: what is usual, the maker's other leathers of its kind, its own tests, covers made of it. */
-export type KnownFrom = 'usual' | 'shop' | 'tests' | 'covers';
+type KnownFrom = 'usual' | 'shop' | 'tests' | 'covers';
 
 /** A figure of a leather as it is known, with its standard uncertainty. */
 export interface Known {

@@ -1,8 +1,8 @@
 import { DOUBTS } from '../doubt/doubtOf.ts';
 import type { Job } from '../job/jobSchema.ts';
 import { MAKING_STATES } from '../job/makingSchema.ts';
-import { USUAL_CHANGE } from '../leather/changeOf.ts';
 import { TEMPERS, type Temper } from '../leather/temper.ts';
+import { usualChange } from '../leather/usualChange.ts';
 import { WAYS, type Way } from '../leatherTest/testSchema.ts';
 import { HAND_DOUBTS } from './hand.ts';
 
@@ -45,11 +45,23 @@ const BETWEEN_WETTINGS = 0.7;
  */
 const OF_THE_KIND = 1 / 2;
 
-const uncertaintyOf = (figure: Figure): number => {
-  if (figure === 'neutral') return DOUBTS.neutral;
-  if (figure === 'bendRatio') return DOUBTS.bendRatio;
-  return figure === 'change.dry' ? DOUBTS.changeKnown : DOUBTS.changeUntested;
-};
+/** Temper of a leather in numbers. */
+export function temperNamed(name: Temper['name']): Temper {
+  const found = TEMPERS.find((temper) => temper.name === name);
+  if (found === undefined) throw new RangeError(`No temper is named ${name}.`);
+  return found;
+}
+
+/** Doubts are the same for every temper. */
+const MEDIUM = temperNamed('medium');
+
+/** Value and standard uncertainty of a figure of leather of one temper; a finish is part of the working, of which nothing is known apart. */
+function usualOf(figure: Figure, { neutral, bendRatio }: Temper): { readonly mean: number; readonly u: number } {
+  if (figure === 'neutral') return { mean: neutral, u: DOUBTS.neutral };
+  if (figure === 'bendRatio') return { mean: bendRatio, u: DOUBTS.bendRatio };
+  const state = MAKING_STATES.find((one) => figure === `change.${one}`)!;
+  return usualChange({ state, dressing: 'nothing' });
+}
 
 function correlation(a: Figure, b: Figure): number {
   if (a === b) return 1;
@@ -61,7 +73,9 @@ function correlation(a: Figure, b: Figure): number {
 const usualCovariance = FIGURES.flatMap((a) =>
   WAYS.map((way) =>
     FIGURES.flatMap((b) =>
-      WAYS.map((other) => correlation(a, b) * (way === other ? 1 : BETWEEN_WAYS) * uncertaintyOf(a) * uncertaintyOf(b)),
+      WAYS.map(
+        (other) => correlation(a, b) * (way === other ? 1 : BETWEEN_WAYS) * usualOf(a, MEDIUM).u * usualOf(b, MEDIUM).u,
+      ),
     ),
   ),
 );
@@ -78,22 +92,10 @@ export const PRIOR = {
   hand: [HAND_DOUBTS.margin.stays, HAND_DOUBTS.cutting.stays],
 } as const;
 
-/** Temper of a leather in numbers. */
-export function temperNamed(name: Temper['name']): Temper {
-  const found = TEMPERS.find((temper) => temper.name === name);
-  if (found === undefined) throw new RangeError(`No temper is named ${name}.`);
-  return found;
-}
-
 /** What is usual for a leather, and 0 for the hand, in the order of `UNKNOWNS`. */
 export function usualValues({ temper }: { readonly temper: Temper['name'] }): readonly number[] {
-  const { neutral, bendRatio } = temperNamed(temper);
-  const value = (figure: Figure): number => {
-    if (figure === 'neutral') return neutral;
-    if (figure === 'bendRatio') return bendRatio;
-    return figure === 'change.dry' ? 0 : USUAL_CHANGE;
-  };
-  return [...FIGURES.flatMap((figure) => WAYS.map(() => value(figure))), 0, 0];
+  const named = temperNamed(temper);
+  return [...FIGURES.flatMap((figure) => WAYS.map(() => usualOf(figure, named).mean)), 0, 0];
 }
 
 /**

@@ -24,13 +24,13 @@ export interface Pooled<L extends ReadLeather> {
 }
 
 /** A reading, and how far it lies from what all else says, in standard deviations of the difference. */
-export interface Refused {
+interface Refused {
   readonly reading: LeatherReading;
   readonly deviation: number;
 }
 
 /** Standard deviations from what all else says, beyond which a reading is refused: 1 in 370 good ones is. */
-export const BEYOND_CHANCE = 3;
+const BEYOND_CHANCE = 3;
 
 /** Of the largest deviation of all, what the largest of a leather must have to be refused in the same round. */
 const SAME_ROUND = 0.7;

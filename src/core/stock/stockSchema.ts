@@ -5,6 +5,9 @@ import { addRuleIssue } from '../job/rule.ts';
 import { testsSchema } from '../leatherTest/testSchema.ts';
 import { coverLessonSchema } from './coverLessonSchema.ts';
 
+/** Names the document. */
+export const LEATHER_FORMAT = 'coverwright-leather';
+
 /** Kinds of leather by their tanning, the trade's own words; leathers of one kind teach each other. */
 export const TANNAGES = ['vegetable', 'chrome', 'combination', 'alum', 'oil', 'not known'] as const;
 
@@ -16,7 +19,7 @@ const text = (title: string, most: number) =>
 /** A leather of the maker's stock: what was bought, what is left, how it was tested, and how covers of it came out. */
 export const stockLeatherSchema = z
   .strictObject({
-    format: z.literal('coverwright-leather'),
+    format: z.literal(LEATHER_FORMAT),
     version: z.literal(1),
     name: z._default(z.string().check(z.maxLength(MOST_NAME)), 'Untitled leather').check(z.meta({ title: 'Name' })),
     /** Weight as sold. */

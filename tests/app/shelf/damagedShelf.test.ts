@@ -118,7 +118,7 @@ describe('a record that cannot be read', () => {
     await value(shelf.list());
     await putRaw('jobs', { ...sound, id: 'a', name: 7 });
     expect(await shelf.get('a')).toMatchObject({ ok: false, trouble: { kind: 'missing' } });
-    const { job } = await value(shelf.save('a', 1, { ...tideLedger, name: 'Mine' }));
+    const { record: job } = await value(shelf.save('a', 1, { ...tideLedger, name: 'Mine' }));
     expect(job.id).not.toBe('a');
     expect(await damaged(shelf)).toHaveLength(1);
   });
@@ -190,7 +190,7 @@ describe('a database without its stores', () => {
     (await raw(1, (database) => database.createObjectStore('jobs', { keyPath: 'id' }))).close();
     await putRaw('jobs', { ...sound, id: 'a' });
     const shelf = shelfOf();
-    const { job, isCopy } = await value(shelf.save('a', 1, { ...tideLedger, name: 'Changed' }));
+    const { record: job, isCopy } = await value(shelf.save('a', 1, { ...tideLedger, name: 'Changed' }));
     expect([job.id, isCopy]).toEqual(['a', false]);
     expect(await states(shelf.versions('a'))).toHaveLength(1);
   });

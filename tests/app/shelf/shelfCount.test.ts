@@ -2,7 +2,7 @@ import 'fake-indexeddb/auto';
 import { IDBFactory } from 'fake-indexeddb';
 import { afterEach, beforeEach, expect, test, vi } from 'vitest';
 import { Shelf } from '../../../src/app/shelf/shelf.ts';
-import { countShelf, dismissLost, expectFewer, lostCovers } from '../../../src/app/shelf/shelfCount.ts';
+import { COUNTS } from '../../../src/app/shelf/shelfCount.ts';
 import type { ShelfJob } from '../../../src/app/shelf/shelfSchema.ts';
 import { EXAMPLE_JOBS } from '../../../src/core/job/examples.ts';
 import { nth } from '../../nth.ts';
@@ -40,7 +40,7 @@ async function deleteJobs(count: number): Promise<void> {
 async function visit() {
   const shelf = window();
   await value(shelf.list());
-  return lostCovers();
+  return COUNTS.jobs.lost();
 }
 
 beforeEach(() => {
@@ -74,7 +74,7 @@ test('a shelf that the browser has emptied is told with what there was and when,
   // What is kept meanwhile changes nothing of it.
   await value(window().add(tideLedger!));
   expect(await visit()).toMatchObject({ covers: 3, left: 1, at: told });
-  dismissLost();
+  COUNTS.jobs.dismissLost();
   expect(await visit()).toBeNull();
   expect(await visit()).toBeNull();
 });
@@ -119,11 +119,11 @@ test('nor while another window deletes them and this one reads before and after'
   const [before, after]: (readonly ShelfJob[])[] = [Array.from({ length: 8 }, () => nth(content, 0)), content];
   const holding = (standing: readonly ShelfJob[] = []) => ({ standing, removed: [], damaged: [] });
   clock += DAY;
-  countShelf(holding(before), clock);
-  expectFewer(clock + 10);
-  countShelf(holding(before), clock + 5);
-  countShelf(holding(after), clock + 20);
-  expect(lostCovers()).toBeNull();
+  COUNTS.jobs.take(holding(before), clock);
+  COUNTS.jobs.expectFewer(clock + 10);
+  COUNTS.jobs.take(holding(before), clock + 5);
+  COUNTS.jobs.take(holding(after), clock + 20);
+  expect(COUNTS.jobs.lost()).toBeNull();
 });
 
 test('nor of damaged records that were deleted, an import, a shelf begun anew, or one that could not be read', async () => {
@@ -143,7 +143,7 @@ test('nor of damaged records that were deleted, an import, a shelf begun anew, o
   });
   expect((await shelf.read()).ok).toBe(false);
   reading.mockRestore();
-  expect(lostCovers()).toBeNull();
+  expect(COUNTS.jobs.lost()).toBeNull();
   await value(shelf.beginAnew());
   expect(await visit()).toBeNull();
 });

@@ -3,7 +3,7 @@ import 'fake-indexeddb/auto';
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { askForLastingStorage } from '../../../src/app/shelf/lastingStorage.ts';
-import { searchShelf } from '../../../src/app/shelf/searchShelf.ts';
+import { jobWords, shelfSearch } from '../../../src/app/shelf/searchShelf.ts';
 import { Shelf } from '../../../src/app/shelf/shelf.ts';
 import { MAX_SHELF_CHARACTERS, readChosenFile, readShelfFile, shelfFile } from '../../../src/app/shelf/shelfFile.ts';
 import type { ShelfJob } from '../../../src/app/shelf/shelfSchema.ts';
@@ -130,7 +130,7 @@ describe('searching the shelf', () => {
       removedAt: null,
     }),
   );
-  const found = (text: string) => searchShelf(jobs, text).map(({ name }) => name);
+  const found = (text: string) => shelfSearch(jobs, jobWords)(text).map(({ name }) => name);
 
   test.each([
     ['', ['Tide ledger', 'Choir book', 'Shore guide', 'Élégie à l’océan']],
@@ -144,7 +144,7 @@ describe('searching the shelf', () => {
   ])('%j finds %j', (text, names) => expect(found(text)).toEqual(names));
 
   test('accepts a document without a book', () => {
-    expect(searchShelf([{ ...nth(jobs, 0), document: { book: 7 } }], 'tide')).toHaveLength(1);
+    expect(shelfSearch([{ ...nth(jobs, 0), document: { book: 7 } }], jobWords)('tide')).toHaveLength(1);
   });
 });
 

@@ -1,9 +1,8 @@
 import { useCallback, useEffect, useState } from 'react';
-import type { ShelfContent } from './shelf.ts';
+import type { Shelf, ShelfContent } from './shelf.ts';
 import type { ShelfTrouble } from './shelfTrouble.ts';
-import { theShelf } from './theShelf.ts';
 
-export interface ShelfJobs {
+export interface ReadShelf {
   /** Null until the shelf is read. */
   readonly content: ShelfContent | null;
   readonly trouble: ShelfTrouble | null;
@@ -11,21 +10,21 @@ export interface ShelfJobs {
   readonly refresh: () => Promise<void>;
 }
 
-/** Removed jobs are deleted after this, ms: thirty days. */
+/** Removed records are deleted after this, ms: thirty days. */
 const KEPT_REMOVED_MS = 30 * 24 * 3600 * 1000;
 
-/** The jobs on the shelf, read again when this or another window changes them. */
-export function useShelfJobs(): ShelfJobs {
+/** What is on a shelf, read again when this or another window changes it. */
+export function useShelfContent(shelf: Shelf): ReadShelf {
   const [content, setContent] = useState<ShelfContent | null>(null);
   const [trouble, setTrouble] = useState<ShelfTrouble | null>(null);
   const refresh = useCallback(async () => {
-    const read = await theShelf.read();
+    const read = await shelf.read();
     if (read.ok) setContent(read.value);
     else setTrouble(read.trouble);
-  }, []);
+  }, [shelf]);
   useEffect(() => {
-    void theShelf.forget(Date.now() - KEPT_REMOVED_MS).then(refresh);
-    return theShelf.watch(() => void refresh());
-  }, [refresh]);
+    void shelf.forget(Date.now() - KEPT_REMOVED_MS).then(refresh);
+    return shelf.watch(() => void refresh());
+  }, [shelf, refresh]);
   return { content, trouble, setTrouble, refresh };
 }

@@ -1,0 +1,12 @@
+import { openJob } from '../../core/index.ts';
+import type { ShelfKind } from './shelfKind.ts';
+
+export const JOBS: ShelfKind = {
+  records: 'jobs',
+  versions: 'versions',
+  noun: 'job',
+  untitled: 'Untitled cover',
+  open: openJob,
+  // No work is done on the copy yet.
+  copied: ({ made: _, ...cover }) => cover,
+};
