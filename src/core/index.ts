@@ -60,6 +60,7 @@ export {
 export { workedIn } from './job/workedIn.ts';
 export { finishing, fittingsStep, inOneName, KNIFE, OPTIONAL_STEP_NAMES, type StepId } from './job/workOrder.ts';
 export { cutStep, INCH_STEPS } from './job/workSchema.ts';
+export { coverLesson } from './learning/coverLesson.ts';
 export { type Calibrated, calibrateBendRatio, calibrateNeutral } from './leather/calibrate.ts';
 export { changeOf, changeOnHide, isChangeTested, routeWords, TEST_FIRST } from './leather/changeOf.ts';
 export { RANGE_POINTS, type RangePoint } from './leather/leatherModel.ts';
@@ -180,9 +181,13 @@ export { type SeamCourse, seamCourse, strapCourse } from './solid/seam/seamCours
 export { movesAt, seamStrands } from './solid/seam/seamStrands.ts';
 export { strandMesh } from './solid/seam/strandMesh.ts';
 export { type SeamMesh, type StrandDetail, type StrandSweep, strandSweep } from './solid/seam/strandSweep.ts';
+export type { CoverLesson } from './stock/coverLessonSchema.ts';
+export { type CoverTeaching, coverTeaching } from './stock/coverTeaching.ts';
 export type { Hand } from './stock/hand.ts';
+export { knowLeather } from './stock/knowLeather.ts';
 export { knownPatches, type TakenLeather } from './stock/knownPatches.ts';
 export { type OpenedLeather, openLeather } from './stock/openLeather.ts';
+export { type Contradiction, type Shop, shopKnowledge } from './stock/shop.ts';
 export { type StockLeather, TANNAGES } from './stock/stockSchema.ts';
 export { createStripSolver } from './strip/solveStrip.ts';
 export { ARTWORK_GRID, readArtworkLines, writeArtworkLines } from './tooling/artworkLines.ts';
