@@ -58,7 +58,7 @@ export function withWidthAt<T extends object>(document: T, deviations: number) {
   const job = soundJob(document);
   const design = coverDesign(job);
   const { closed } = design.fitDoubt.spare;
-  const { across } = changeOf(job);
+  const { width: across } = changeOf(job);
   const width = design.pieces.outside.width + (deviations * closed.u - closed.mean) / (1 + across);
   return { ...document, pattern: { outsideWidth_mm: width, outsideHeight_mm: null } };
 }

@@ -40,7 +40,7 @@ export { type JobIssue, jobIssue, jobIssues } from './job/jobIssue.ts';
 export type { JobPath } from './job/jobPath.ts';
 export { JOB_PATHS, numberFields } from './job/jobPaths.ts';
 export { type Job, type JobInput, jobSchema, type LeatherName, SEAM_DEFAULTS, SEAM_STYLES } from './job/jobSchema.ts';
-export { MAKING_STATES } from './job/makingSchema.ts';
+export { BACKBONES, DRESSINGS, MAKING_STATES } from './job/makingSchema.ts';
 export { inCurrentVersion, JOB_MIGRATIONS, type JobRecord } from './job/migrate.ts';
 export { type OpenedJob, openJob } from './job/openJob.ts';
 export { OPTIONAL_STEPS, type OptionalStep, type WorkId } from './job/orderSchema.ts';
@@ -60,8 +60,9 @@ export {
 export { workedIn } from './job/workedIn.ts';
 export { finishing, fittingsStep, inOneName, KNIFE, OPTIONAL_STEP_NAMES, type StepId } from './job/workOrder.ts';
 export { cutStep, INCH_STEPS } from './job/workSchema.ts';
+export { coverLesson } from './learning/coverLesson.ts';
 export { type Calibrated, calibrateBendRatio, calibrateNeutral } from './leather/calibrate.ts';
-export { changeOf } from './leather/changeOf.ts';
+export { changeOf, changeOnHide, isChangeTested, routeWords, TEST_FIRST } from './leather/changeOf.ts';
 export { RANGE_POINTS, type RangePoint } from './leather/leatherModel.ts';
 export { CARD, TEMPERS, type Temper, temperOf, temperPatches } from './leather/temper.ts';
 export {
@@ -71,6 +72,7 @@ export {
   type ResultByWay,
 } from './leatherTest/leatherTestResults.ts';
 export { type CoverSupplies, coverSupplies } from './materials/coverSupplies.ts';
+export { coverWeight } from './materials/coverWeight.ts';
 export { type LaceStyle, laceNeed } from './materials/lace.ts';
 export { handDrawn, onGrid } from './materials/layout/handDrawn.ts';
 export { type Clearance, clearanceOf, type Hide, hideOf } from './materials/layout/hide.ts';
@@ -179,10 +181,14 @@ export { type SeamCourse, seamCourse, strapCourse } from './solid/seam/seamCours
 export { movesAt, seamStrands } from './solid/seam/seamStrands.ts';
 export { strandMesh } from './solid/seam/strandMesh.ts';
 export { type SeamMesh, type StrandDetail, type StrandSweep, strandSweep } from './solid/seam/strandSweep.ts';
+export type { CoverLesson } from './stock/coverLessonSchema.ts';
+export { type CoverTeaching, coverTeaching } from './stock/coverTeaching.ts';
 export type { Hand } from './stock/hand.ts';
+export { knowLeather } from './stock/knowLeather.ts';
 export { knownPatches, type TakenLeather } from './stock/knownPatches.ts';
 export { leatherOfJob } from './stock/leatherOfJob.ts';
 export { type OpenedLeather, openLeather } from './stock/openLeather.ts';
+export { type Contradiction, type Shop, shopKnowledge } from './stock/shop.ts';
 export { type StockLeather, TANNAGES } from './stock/stockSchema.ts';
 export { createStripSolver } from './strip/solveStrip.ts';
 export { ARTWORK_GRID, readArtworkLines, writeArtworkLines } from './tooling/artworkLines.ts';

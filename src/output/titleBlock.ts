@@ -1,4 +1,15 @@
-import { holeNoun, holeShape, type Job, type JobRecord, type PatternSource, printer, temperOf } from '../core/index.ts';
+import {
+  changeOf,
+  holeNoun,
+  holeShape,
+  isChangeTested,
+  type Job,
+  type JobRecord,
+  type PatternSource,
+  printer,
+  routeWords,
+  temperOf,
+} from '../core/index.ts';
 import { ironName } from './ironWords.ts';
 import { shareFragment } from './shareLink/shareLink.ts';
 import { versionMark } from './versionMark.ts';
@@ -66,7 +77,8 @@ function bookWords({ book, work }: Job): string {
 }
 
 /** The outside, and the lining where there is one: thickness from its thinnest to its thickest, temper, how it is worked. */
-function leatherWords({ job: { leather, making, work }, isCard = false }: DrawnFrom): string {
+function leatherWords({ job, isCard = false }: DrawnFrom): string {
+  const { leather, work } = job;
   const say = printer(work.units);
   const { outside, pocket, lining } = leather;
   const range = ({ min_mm, max_mm }: typeof outside): string => say.weights(min_mm, max_mm);
@@ -77,8 +89,22 @@ function leatherWords({ job: { leather, making, work }, isCard = false }: DrawnF
     ...(range(pocket) === range(outside) ? [] : [`pockets ${range(pocket)}`]),
     ...(lining === null ? [] : [`lining ${range(lining)}`]),
     temper === undefined ? 'folds as measured' : `${temper} temper`,
-    `worked ${making.state}`,
+    ...madeFor(job),
   ].join(', ');
+}
+
+/** The state that the pieces are cut for: how the leather is worked, and by how much it changes. */
+function madeFor(job: Job): string[] {
+  const { width, height } = changeOf(job);
+  const say = printer(job.work.units);
+  const by = (change: number): string => say.share(Math.abs(change), 1);
+  const way = (change: number): string => (change < 0 ? 'shrinks' : 'grows');
+  if (width === 0 && height === 0) return [routeWords(job)];
+  const change =
+    width === height
+      ? `${way(width)} ${by(width)}`
+      : `${way(width)} ${by(width)} in width, ${way(height)} ${by(height)} in height`;
+  return [`cut to be ${routeWords(job)}: ${change}${isChangeTested(job) ? '' : ', untested'}`];
 }
 
 function seamWords({ job }: DrawnFrom): string {

@@ -128,7 +128,7 @@ test.describe('in a folder of a server', () => {
     expect(readFileSync(await paper.path(), 'latin1')).toMatch(/^%PDF-/);
     await chooseInMenu(page, 'Share link');
     const link = page.getByLabel('Link to this job');
-    await expect(link).toHaveValue(/#job=4\./);
+    await expect(link).toHaveValue(/#job=5\./);
     const address = await link.inputValue();
     expect(address.slice(0, address.indexOf('#'))).toBe(site.address);
     await expect

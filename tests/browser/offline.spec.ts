@@ -57,7 +57,7 @@ test('after one visit everything works without a network', async ({ context, sit
   await goToPlace(page, 'Shelf');
   await expect(page.locator('.job-card')).toHaveCount(1);
   await chooseInMenu(page, 'Share link');
-  await expect(page.getByLabel('Link to this job')).toHaveValue(/#job=4\./);
+  await expect(page.getByLabel('Link to this job')).toHaveValue(/#job=5\./);
   const link = await page.getByLabel('Link to this job').inputValue();
 
   await goToPlace(page, 'Customer');

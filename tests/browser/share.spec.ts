@@ -54,7 +54,7 @@ function packed(text: string | Uint8Array): string {
 test('twenty hostile links say so, open nothing and run nothing', async ({ bench }) => {
   await openExample(bench, 'choir book');
   await chooseInMenu(bench, 'Share link');
-  await expect(bench.getByLabel('Link to this job')).toHaveValue(/#job=4\./);
+  await expect(bench.getByLabel('Link to this job')).toHaveValue(/#job=5\./);
   const fragment = new URL(await bench.getByLabel('Link to this job').inputValue()).hash;
   await openExample(bench, 'shore guide');
   const letter = fragment.at(-4) === 'A' ? 'B' : 'A';
@@ -107,7 +107,7 @@ test('where the browser does not let a link be copied it is shown', async ({ ben
   });
   await chooseInMenu(bench, 'Share link');
   await expect(bench.getByText('Copy this link.')).toBeVisible();
-  await expect(bench.getByLabel('Link to this job')).toHaveValue(/#job=4\./);
+  await expect(bench.getByLabel('Link to this job')).toHaveValue(/#job=5\./);
 });
 
 test('a link for a customer opens the page alone, with the price only where it is chosen, and leads to the workshop', async ({

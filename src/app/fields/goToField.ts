@@ -18,6 +18,7 @@ const FIELD_PLACES: Readonly<Record<string, Whereabouts>> = {
   construction: { place: 'workbench', part: 'construction' },
   tooling: { place: 'workbench', part: 'tooling' },
   mockup: { place: 'workbench', part: 'trial' },
+  outcome: { place: 'workbench', part: 'outcome' },
   hides: { place: 'workbench', part: 'leather' },
   supplies: { place: 'workbench', part: 'supplies' },
   rates: { place: 'workbench', part: 'quote' },

@@ -42,6 +42,7 @@ export function leatherSentence({ leather, making }: Job, print: Printer): React
     temperOf(leather.outside)?.name ?? 'own figures',
     leather.lining === null ? '' : `lined ${weight('lining')}`,
     making.state === 'dry' ? '' : making.state,
+    making.dressing === 'nothing' ? '' : making.dressing,
   ];
   return (
     <>

@@ -1,6 +1,7 @@
 import type { Job } from '../job/jobSchema.ts';
 import { cutStep } from '../job/workSchema.ts';
-import { changeOf } from '../leather/changeOf.ts';
+import { changeOf, changeWords } from '../leather/changeOf.ts';
+import { handOf } from '../leather/handOf.ts';
 import { TOLERANCE } from '../math/tolerance.ts';
 import { type Mm, mm } from '../units/mm.ts';
 import type { Ease } from './ease.ts';
@@ -36,8 +37,8 @@ function allowance(parts: readonly AllowancePart[]): Allowance {
   return { total: mm(shown.reduce((sum, { length }) => sum + length, 0)), parts: shown };
 }
 
-/** Name of the part that makes up for leather that shrinks or grows once it is cut. */
-export const CHANGE_PART = 'change of size in making';
+/** Name of the part that makes up for how the maker's own hand cuts and punches. */
+const HAND_PART = 'your hand';
 
 /** Name of the part that brings a sum up to a size that can be cut. */
 export const ROUNDING_PART = 'rounded up';
@@ -82,6 +83,7 @@ export function allowances(
   const margin = job.seam.edgeMargin_mm;
   const turned = job.pockets.construction === 'turned';
   const step = cutStep(job);
+  const hand = handOf(job);
   const bare = 2 * book.width + book.spinePath;
   const easePart = (at: keyof Allowances): AllowancePart =>
     ease.sized.includes(at) ? part('ease', ease[`${at}_mm`]) : given('ease', ease[`${at}_mm`]);
@@ -96,6 +98,7 @@ export function allowances(
     part('rounded edges of the spine', (closed.path.length - bare) / 2),
     part('opening flat', Math.max(0, flat.length - closed.length) / 2),
     easePart('foreEdge'),
+    given(HAND_PART, mm(-hand.width / 2)),
   ]);
   const edge = (at: 'head' | 'tail'): Allowance =>
     allowance([
@@ -103,20 +106,21 @@ export function allowances(
       part('seam to stop', headTail.seat),
       part('drawn into the curve', headTail.excess),
       easePart(at),
+      given(HAND_PART, mm(-hand.height / 2)),
     ]);
   const head = edge('head');
   const tail = edge('tail');
 
-  const { along, across } = changeOf(job);
-  const cutTo = (made: number, change: number, whole: number | undefined): AllowancePart[] => {
-    const cut = made / (1 + change);
+  const change = changeOf(job);
+  const cutTo = (made: number, by: number, whole: number | undefined): AllowancePart[] => {
+    const cut = made / (1 + by);
     return [
-      part(CHANGE_PART, (cut - made) / 2),
+      part(changeWords(job, by), (cut - made) / 2),
       whole === undefined ? rounding(cut, step, 2) : part(STRIDE_PART, (whole - cut) / 2),
     ];
   };
-  const wide = cutTo(bare + 2 * side.total, across, strides.width);
-  const high = cutTo(book.height + head.total + tail.total, along, strides.height);
+  const wide = cutTo(bare + 2 * side.total, change.width, strides.width);
+  const high = cutTo(book.height + head.total + tail.total, change.height, strides.height);
   return {
     foreEdge: allowance([...side.parts, ...wide]),
     head: allowance([...head.parts, ...high]),

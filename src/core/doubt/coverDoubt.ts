@@ -13,8 +13,8 @@ import { type Correlation, covarianceOf } from './uncertain.ts';
 
 /**
  * What the fit of a cover depends on, at one truth: outside needed from seam to seam with the book closed and flat, both seats
- * in it; height needed from seam to seam; fore-edge seat; width of the board; all mm. Then the change of size across and along, and
- * what cutting and punching add to the room across and along, mm; last the wrap of the book's own surface, mm.
+ * in it; height needed from seam to seam; fore-edge seat; width of the board; all mm. Then the change of size of a width and a height, and
+ * what cutting and punching add to the room in both, mm; last the wrap of the book's own surface, mm.
  */
 const QUANTITIES = [
   'closed',
@@ -22,10 +22,10 @@ const QUANTITIES = [
   'height',
   'seat',
   'board',
-  'across',
-  'along',
-  'addsAcross',
-  'addsAlong',
+  'widthChange',
+  'heightChange',
+  'widthAdds',
+  'heightAdds',
   'wrap',
 ] as const;
 
@@ -49,9 +49,9 @@ function quantitiesOf(job: Job, needs: Needs, truth: Truth): number[] {
   // The edge margins are part of the need, so that size less need is what is spare.
   const ends = 2 * endNeed(needs);
   const height = book.height + 2 * (headTail.needed + job.seam.edgeMargin_mm);
-  const { across, along, width, height: adds } = truth;
+  const { widthChange, heightChange, width, height: adds } = truth;
   const sizes = [closed.length + ends, flat.length + ends, height, foreEdge.seat, book.width];
-  return [...sizes, across, along, width, adds, closed.path.length];
+  return [...sizes, widthChange, heightChange, width, adds, closed.path.length];
 }
 
 /** Wrap round the bare book, mm: what a strip of paper would show. */

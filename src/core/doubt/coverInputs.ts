@@ -1,7 +1,8 @@
 import { isRiseEstimated, riseOf } from '../book/rise.ts';
 import type { DoubtPath } from '../job/doubtSchema.ts';
 import type { Job } from '../job/jobSchema.ts';
-import { changeOf } from '../leather/changeOf.ts';
+import { changeOf, changeOnHide } from '../leather/changeOf.ts';
+import { handOf } from '../leather/handOf.ts';
 import { mm } from '../units/mm.ts';
 import { DOUBTS, type Doubt, doubtOf, readingShare } from './doubtOf.ts';
 import type { Uncertain } from './uncertain.ts';
@@ -10,9 +11,9 @@ import type { Uncertain } from './uncertain.ts';
 export interface Truth {
   book: Job['book'];
   leather: Job['leather'];
-  /** Change of size of the leather, as a share. */
-  along: number;
-  across: number;
+  /** Change of size of a piece, as a share. */
+  widthChange: number;
+  heightChange: number;
   /** What cutting and punching add to the room between the seams, mm. */
   width: number;
   height: number;
@@ -167,7 +168,8 @@ function leatherInputs(job: Job): CoverInput[] {
 const EDGE_PAIR = Math.SQRT2;
 
 function makingInputs(job: Job): CoverInput[] {
-  const { along, across } = changeOf(job);
+  const { along, across } = changeOnHide(job);
+  const isUpright = job.making.backbone === 'upright';
   const margin = doubtOf(job, 'seam.edgeMargin_mm');
   const isTurned = job.pockets.construction === 'turned';
   const cut = (dimension: 'width' | 'height'): CoverInput[] => [
@@ -190,10 +192,10 @@ function makingInputs(job: Job): CoverInput[] {
   ];
   return [
     input(job, 'making.changeAlong', along, (truth, value) => {
-      truth.along = value;
+      truth[isUpright ? 'heightChange' : 'widthChange'] = value;
     }),
     input(job, 'making.changeAcross', across, (truth, value) => {
-      truth.across = value;
+      truth[isUpright ? 'widthChange' : 'heightChange'] = value;
     }),
     ...cut('width'),
     ...cut('height'),
@@ -266,8 +268,8 @@ export function truthMoved(job: Job, { put }: CoverInput, value: number): Truth 
 
 /** The truth with every input at its value: book and leathers are the job's own objects. */
 export function asMeant(job: Job): Truth {
-  const { along, across } = changeOf(job);
-  return { book: job.book, leather: job.leather, along, across, width: 0, height: 0 };
+  const { width: widthChange, height: heightChange } = changeOf(job);
+  return { book: job.book, leather: job.leather, widthChange, heightChange, ...handOf(job) };
 }
 
 function ofPossibleBook(truth: Truth, { book }: Job): Truth {

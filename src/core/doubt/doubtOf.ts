@@ -1,6 +1,7 @@
 import { isRiseEstimated, USUAL_RISE_DOUBT } from '../book/rise.ts';
 import type { DoubtPath, Origin } from '../job/doubtSchema.ts';
 import type { Job } from '../job/jobSchema.ts';
+import { usualChange } from '../leather/usualChange.ts';
 
 /** How far an input may be off, and where it comes from. */
 export interface Doubt {
@@ -37,9 +38,8 @@ export const DOUBTS = {
   skived_mm: 0.1,
   neutral: 0.08,
   bendRatio: 0.1,
-  /** Change of size worked dry, or by a test of this leather; and untested otherwise. */
+  /** Change of size by a test of this leather; untested: `usualChange`. */
   changeKnown: 0.002,
-  changeUntested: 0.007,
   /** Edge margin as punched, at one edge. */
   margin_mm: 0.2,
   /** One cut dimension. */
@@ -113,9 +113,7 @@ function usualDoubt(job: Job, path: DoubtPath, from: Origin | undefined): Pick<D
     case 'making.changeAlong':
     case 'making.changeAcross': {
       const isTested = making[path.slice('making.'.length) as 'changeAlong' | 'changeAcross'] !== null;
-      return isTested
-        ? { u: DOUBTS.changeKnown, from: 'measured' }
-        : { u: making.state === 'dry' ? DOUBTS.changeKnown : DOUBTS.changeUntested };
+      return isTested ? { u: DOUBTS.changeKnown, from: 'measured' } : { u: usualChange(making).u };
     }
     case 'seam.edgeMargin_mm':
       return { u: DOUBTS.margin_mm };

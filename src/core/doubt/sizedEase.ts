@@ -4,6 +4,7 @@ import { roundDown, roundUp } from '../allowance/roundUp.ts';
 import type { Job } from '../job/jobSchema.ts';
 import { cutStep } from '../job/workSchema.ts';
 import { changeOf } from '../leather/changeOf.ts';
+import { handOf } from '../leather/handOf.ts';
 import { normalQuantile } from '../math/normal.ts';
 import { mm } from '../units/mm.ts';
 import type { CoverDoubt } from './coverDoubt.ts';
@@ -53,7 +54,8 @@ function sizedWith(job: Job, needs: NeedsOverRange, doubt: CoverDoubt, turned: n
   const { foreEdge_mm: foreEdge, head_mm: head, tail_mm: tail, share } = job.ease;
   const sized = (['foreEdge', 'head', 'tail'] as const).filter((edge) => job.ease[`${edge}_mm`] === null);
   const { thick } = needs;
-  const { along, across } = changeOf(job);
+  const { width: across, height: along } = changeOf(job);
+  const hand = handOf(job);
   const step = cutStep(job);
   // Turned ends are cut in one with the width, and are no part of it here.
   const ends = { width: job.pockets.construction === 'turned' ? (2 * turned) / (1 + across) : 0, height: 0 };
@@ -61,8 +63,9 @@ function sizedWith(job: Job, needs: NeedsOverRange, doubt: CoverDoubt, turned: n
     round(size + ends[dimension], step) - ends[dimension];
   // What the thick end needs, without ease; size as cut, not rounded.
   const bare: CutSize = {
-    width: (Math.max(thick.closed.length, thick.flat.length) + 2 * endNeed(thick)) / (1 + across),
-    height: (thick.book.height + 2 * (largestHeadTail(needs).needed + job.seam.edgeMargin_mm)) / (1 + along),
+    width: (Math.max(thick.closed.length, thick.flat.length) + 2 * endNeed(thick) - hand.width) / (1 + across),
+    height:
+      (thick.book.height + 2 * (largestHeadTail(needs).needed + job.seam.edgeMargin_mm) - hand.height) / (1 + along),
   };
   const highIn = ({ height }: CutSize): number => (height - bare.height) * (1 + along);
   const easeIn = (cut: CutSize, reaches: boolean): Ease => {

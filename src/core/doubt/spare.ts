@@ -52,11 +52,11 @@ export const uncertainty = (slopes: readonly number[], covariance: CoverDoubt['c
 /** Spare room that a cut leaves: its size once made, less what is needed. */
 export function spareOf(doubt: CoverDoubt, cut: CutSize): Spare {
   // Size once made = cut (1 + change): linear in the change.
-  const made = { across: cut.width, addsAcross: 1 };
+  const made = { widthChange: cut.width, widthAdds: 1 };
   return {
     closed: doubted(doubt, { ...made, closed: -1 }, cut.width),
     flat: doubted(doubt, { ...made, flat: -1 }, cut.width),
-    height: doubted(doubt, { along: cut.height, addsAlong: 1, height: -1 }, cut.height),
+    height: doubted(doubt, { heightChange: cut.height, heightAdds: 1, height: -1 }, cut.height),
   };
 }
 

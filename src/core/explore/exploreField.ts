@@ -4,7 +4,7 @@ import { type JobDocument, type Patch, valueAt } from '../job/jobDocument.ts';
 import type { JobPath } from '../job/jobPath.ts';
 import type { Job } from '../job/jobSchema.ts';
 import { cutStep, INCH_STEPS } from '../job/workSchema.ts';
-import { changeOf } from '../leather/changeOf.ts';
+import { changeOnHide } from '../leather/changeOf.ts';
 import { MM_PER_INCH, MM_PER_OUNCE } from '../units/mm.ts';
 import { JOB_FIGURES } from './jobFigures.ts';
 
@@ -83,8 +83,8 @@ function presentAt({ job, pieces }: CoverDesign, path: JobPath): number | null {
   if (path === 'pockets.depth_mm') return pieces.pocketDepth;
   const edge = /^ease\.(foreEdge|head|tail)_mm$/.exec(path)?.[1];
   if (edge !== undefined) return pieces.ease[`${edge as 'foreEdge' | 'head' | 'tail'}_mm`];
-  if (path === 'making.changeAlong') return changeOf(job).along;
-  if (path === 'making.changeAcross') return changeOf(job).across;
+  if (path === 'making.changeAlong') return changeOnHide(job).along;
+  if (path === 'making.changeAcross') return changeOnHide(job).across;
   const skived = LEATHERS.find((piece) => path === `leather.${piece}.foldThickness_mm`);
   return skived === undefined ? null : (job.leather[skived]?.max_mm ?? null);
 }

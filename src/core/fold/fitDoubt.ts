@@ -51,7 +51,7 @@ export function fitDoubt(job: Job, needs: Needs, pieces: Pieces, doubt: CoverDou
   const leans = height.mean >= 2 * Math.abs(lean) ? lean : 0;
   const half = shared(height);
   const [least, most] = gapShares(job.seating, closed.mean);
-  const wrap = (share: number) => ({ across: share * cut.width, addsAcross: share, closed: -share });
+  const wrap = (share: number) => ({ widthChange: share * cut.width, widthAdds: share, closed: -share });
   // Held: depth less seat, less the larger gap, less half of what the wrap is longer closed than flat.
   const { means } = doubt;
   const drawn = means.closed > means.flat ? 1 / 2 : 0;
@@ -69,12 +69,18 @@ export function fitDoubt(job: Job, needs: Needs, pieces: Pieces, doubt: CoverDou
     },
     held: doubted(
       doubt,
-      { ...heldWrap, across: heldWrap.across + depth, closed: heldWrap.closed - drawn, flat: drawn, seat: -1 },
+      {
+        ...heldWrap,
+        widthChange: heldWrap.widthChange + depth,
+        closed: heldWrap.closed - drawn,
+        flat: drawn,
+        seat: -1,
+      },
       depth - most * cut.width,
     ),
     loading: doubted(
       doubt,
-      { ...wrap(least), across: least * cut.width - depth, board: stay, seat: 1 },
+      { ...wrap(least), widthChange: least * cut.width - depth, board: stay, seat: 1 },
       least * cut.width - depth,
     ),
     chances: new CutChances(doubt, spare, loosestOf(job, lean)),

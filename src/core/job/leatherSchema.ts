@@ -8,9 +8,9 @@ export const MOST_NAME = 120;
 
 /** The leather of the maker's stock that a job has taken its figures from, as it stood then. */
 const takenSchema = z.strictObject({
-  id: z.string().check(z.minLength(1), z.maxLength(60)),
-  revision: z.int().check(z.minimum(1)),
-  name: z.string().check(z.maxLength(MOST_NAME)),
+  id: z.string().check(z.minLength(1), z.maxLength(60), z.meta({ title: 'Place among your leathers' })),
+  revision: z.int().check(z.minimum(1), z.meta({ title: 'Count of its saves' })),
+  name: z.string().check(z.maxLength(MOST_NAME), z.meta({ title: 'Name of the leather' })),
 });
 
 /** One leather as sold: a range of thickness, and how it turns a corner. */

@@ -13,8 +13,8 @@ export interface PieceOutline {
   readonly count: number;
   /** Closed, mm, counterclockwise; arcs as short chords. */
   readonly polygon: readonly Vec2[];
-  /** Whether it may be laid across the backbone as well as along it. */
-  readonly mayTurn: boolean;
+  /** How its head lies on the hide: along the backbone, across it, or either. */
+  readonly lies: 'along' | 'across' | 'either';
 }
 
 /** Most that a chord stands off its arc, mm. */
@@ -30,8 +30,12 @@ export const pieceOutlines = (design: CoverDesign, drawing: Drawing = patternDra
     leather: id === 'lining' ? 'lining' : id === 'pocket' ? pocketLeather(design.job) : 'outside',
     count,
     polygon: flattened(outline, CHORD_TOLERANCE).slice(0, -1),
-    mayTurn: layers.direction.length === 0,
+    lies: liesOf(design.job, layers.direction.length > 0),
   }));
+
+/** How a piece lies on the hide, by whether it is marked with a direction. */
+const liesOf = ({ making }: Pick<CoverDesign['job'], 'making'>, hasDirection: boolean): PieceOutline['lies'] =>
+  !hasDirection ? 'either' : making.backbone === 'upright' ? 'along' : 'across';
 
 /** Pockets as thick as the outside are cut from its hide, unless they have a hide, a price or a finish of their own. */
 function pocketLeather({ leather, hides, rates, finish }: CoverDesign['job']): LeatherName {

@@ -6,9 +6,9 @@ import type { PatternSource } from './seam.ts';
 /** Longest barb of an arrow, mm; a short arrow has barbs of a quarter of its length. */
 const BARB = 5;
 
-/** A double arrow with its name, along the direction in which the piece is laid on the hide; none on card. */
+/** A double arrow with its name, from head to tail, which lie along the hide's backbone or across it; none on card. */
 export function directionMark(
-  { isCard = false }: PatternSource,
+  { job, isCard = false }: PatternSource,
   middle: Vec2,
   length: number,
   angle: number,
@@ -27,6 +27,14 @@ export function directionMark(
   const near = addScaled(middle, heading(angle + Math.PI / 2), height);
   return {
     marks: [line(ends[0]!, ends[1]!), ...barbs],
-    words: [["this way along the hide's backbone", near, height, angle, 'direction']],
+    words: [
+      [
+        `this way ${job.making.backbone === 'upright' ? 'along' : 'across'} the hide's backbone`,
+        near,
+        height,
+        angle,
+        'direction',
+      ],
+    ],
   };
 }

@@ -69,7 +69,7 @@ export function buckleTabOf(source: PatternSource, front: number): BuckleTab | n
   if (strap?.fastening !== 'buckle') return null;
   const { thickness, neutral } = needs.thick.leathers.outside;
   const { edgeMargin_mm: margin, pitch_mm } = job.seam;
-  const { along, across: shrinks } = changeOf(job);
+  const { width: wide, height: high } = changeOf(job);
   const { radius, slope, straight, across } = tabFold(thickness, neutral);
   const [round, down, sewn] = [Math.PI * radius, 2 * radius * slope + straight, 3 * margin];
   const parts = [
@@ -78,7 +78,7 @@ export function buckleTabOf(source: PatternSource, front: number): BuckleTab | n
     part('under the bar', across),
     part('end sewn to the front', sewn, 2),
   ];
-  const sum = lengthSum(job, asCut(job, parts, Math.min(along, shrinks)));
+  const sum = lengthSum(job, asCut(job, parts, Math.min(wide, high)));
   const toBar = BAR_SHARE * strap.end_mm;
   const end = front + (strap.reach_mm + toBar + across + sewn) / pieces.growth;
   const low = pieces.outside.height / 2 - strap.width_mm / 2 + margin;

@@ -1,8 +1,8 @@
-import { type Allowance, CHANGE_PART, isRestPart, ROUNDING_PART } from '../allowance/allowances.ts';
+import { type Allowance, isRestPart, ROUNDING_PART } from '../allowance/allowances.ts';
 import { roundUp } from '../allowance/roundUp.ts';
 import type { Job } from '../job/jobSchema.ts';
 import { cutStep } from '../job/workSchema.ts';
-import { changeOf } from '../leather/changeOf.ts';
+import { changeOf, changeWords } from '../leather/changeOf.ts';
 import { TOLERANCE } from '../math/tolerance.ts';
 import type { CutPart, CutSum } from './drawing.ts';
 import type { PatternSource } from './seam.ts';
@@ -43,9 +43,9 @@ export function lengthSum(job: Job, parts: readonly CutPart[]): CutSum {
  * Parts of a made length, and what its change of size in making adds to the cut.
  * @param change share by which the cut leather grows; that of a width unless it is given
  */
-export function asCut(job: Job, parts: readonly CutPart[], change = changeOf(job).across): CutPart[] {
+export function asCut(job: Job, parts: readonly CutPart[], change = changeOf(job).width): CutPart[] {
   const made = parts.reduce((sum, { each, times }) => sum + each * times, 0);
-  return [...parts, part(CHANGE_PART, made / (1 + change) - made)];
+  return [...parts, part(changeWords(job, change), made / (1 + change) - made)];
 }
 
 const allowed = ({ parts }: Allowance, edge: string, times: 1 | 2): CutPart[] =>

@@ -7,7 +7,7 @@ const SAGITTA = 0.01;
 
 /**
  * A seam once the leather has changed its size: no hole is added, none is lost, each moves with the leather.
- * @param growth made over cut, across and along the backbone
+ * @param growth made over cut, in width and height
  */
 export function madeSeam(seam: Seam, growth: Vec2): Seam {
   const [across, along] = growth;

@@ -6,6 +6,7 @@ import { pathLength } from '../book/tautPath.ts';
 import type { Job } from '../job/jobSchema.ts';
 import { cutStep } from '../job/workSchema.ts';
 import { changeOf } from '../leather/changeOf.ts';
+import { handOf } from '../leather/handOf.ts';
 import type { Vec2 } from '../math/vec2.ts';
 import { type Mm, mm } from '../units/mm.ts';
 
@@ -21,7 +22,7 @@ export interface Pieces {
   readonly lining: Piece | null;
   /** Fore-edge seam (or turn) to pocket mouth on the assembled cover. */
   readonly pocketDepth: Mm;
-  /** Length across the backbone of the finished cover over the same on these pieces: 1 for those of a finished cover. */
+  /** Width of the finished cover over the same on these pieces: 1 for those of a finished cover. */
   readonly growth: number;
   /** What the tool would allow, whether or not a size was given by the maker. */
   readonly allowances: Allowances;
@@ -52,7 +53,7 @@ export function piecesAt(
   const step = cutStep(job);
   const turned = job.pockets.construction === 'turned';
   const allowed = allowances(job, needs, pocketDepth, ease, strides);
-  const { across } = changeOf(job);
+  const change = changeOf(job).width;
   const width =
     job.pattern.outsideWidth_mm ??
     strides.width ??
@@ -61,28 +62,28 @@ export function piecesAt(
     job.pattern.outsideHeight_mm ?? strides.height ?? snap(book.height + allowed.head.total + allowed.tail.total, step);
   const pocketWidth = turned
     ? pocketDepth
-    : roundUp((foreEdge.margin + (foreEdgeSeat?.curve.length ?? 0) + pocketDepth - foreEdge.seat) / (1 + across), step);
+    : roundUp((foreEdge.margin + (foreEdgeSeat?.curve.length ?? 0) + pocketDepth - foreEdge.seat) / (1 + change), step);
   const liningWidth = (neutralDepth: number): Mm => {
     if (job.construction.lining === 'full')
       return turned
-        ? roundDown(Math.max(0, width - (2 * (pocketDepth + foreEdge.turn)) / (1 + across)), step)
+        ? roundDown(Math.max(0, width - (2 * (pocketDepth + foreEdge.turn)) / (1 + change)), step)
         : mm(width);
     const [whenClosed, whenFlat] = [closed, flat].map(({ path }) => pathLength(path.pieces, neutralDepth));
     const covered = pocketDepth - foreEdge.seat - ease.foreEdge_mm;
-    return roundUp(Math.max(0, Math.max(whenClosed!, whenFlat!) - 2 * covered + 2 * LINING_TUCK) / (1 + across), step);
+    return roundUp(Math.max(0, Math.max(whenClosed!, whenFlat!) - 2 * covered + 2 * LINING_TUCK) / (1 + change), step);
   };
   return {
     outside: { width: mm(width), height: mm(height) },
     pocket: { width: mm(pocketWidth), height: mm(height), count: turned ? 0 : 2 },
     lining: leathers.lining && { width: liningWidth(leathers.lining.neutralDepth), height: mm(height) },
     pocketDepth,
-    growth: 1 + across,
+    growth: 1 + change,
     allowances: allowed,
     ease,
   };
 }
 
-/** Size of the pieces over that of the leather when the holes were punched, across and along the backbone. */
+/** Size of the pieces over that of the leather when the holes were punched, in width and height. */
 export const sincePunched = ({ outside, cut }: Pieces): Vec2 =>
   cut === undefined ? [1, 1] : [outside.width / cut.outside.width, outside.height / cut.outside.height];
 
@@ -91,21 +92,26 @@ export function seatToSeat({ outside, pocket, pocketDepth }: Pieces, needs: Need
   return mm(outside.width - 2 * (endNeed(needs) + (pocket.count === 0 ? pocketDepth : 0)));
 }
 
-/** The pieces once the cover is made: changed in size by how the leather is worked. Those that do not change, as they are. */
+/**
+ * The pieces once the cover is made: changed in size by how the leather is worked, and by the maker's hand, as pieces whose margins are
+ * those drawn. Those that do not change, as they are.
+ */
 export function madePieces(job: Job, pieces: Pieces): Pieces {
-  const { along, across } = changeOf(job);
-  if (along === 0 && across === 0) return pieces;
-  const made = <Cut extends Piece>(piece: Cut): Cut => ({
+  const change = changeOf(job);
+  const hand = handOf(job);
+  if (change.width === 0 && change.height === 0 && hand.width === 0 && hand.height === 0) return pieces;
+  const made = <Cut extends Piece>(piece: Cut, adds = 0): Cut => ({
     ...piece,
-    width: mm(piece.width * (1 + across)),
-    height: mm(piece.height * (1 + along)),
+    width: mm(piece.width * (1 + change.width) + adds),
+    height: mm(piece.height * (1 + change.height) + hand.height),
   });
   const { outside, pocket, lining } = pieces;
+  const isFull = job.construction.lining === 'full';
   return {
     ...pieces,
-    outside: made(outside),
+    outside: made(outside, hand.width),
     pocket: made(pocket),
-    lining: lining && made(lining),
+    lining: lining && made(lining, isFull ? hand.width : 0),
     growth: 1,
     cut: pieces,
   };

@@ -136,6 +136,9 @@ export function sewingOrder({ holes }: Pick<Strap, 'holes'>): readonly number[] 
   return [...numbers.filter(isFirst), ...numbers.filter((i) => !isFirst(i)).reverse()];
 }
 
+/** Width kept for the arrow of the direction beside the words, mm. */
+const ARROW = 8;
+
 export function strapDrawing(
   source: PatternSource,
   strap: Strap,
@@ -160,7 +163,9 @@ export function strapDrawing(
   layers.mark.push(...cross([strap.fastening, width / 2]));
   const free = strap.reaches - strap.leaves;
   // The words of the direction stand on the outside: a strap has no room for them.
-  layers.direction.push(...directionMark(source, [strap.leaves + free / 2, 0.15 * width], 0.8 * free, 0).marks);
+  layers.direction.push(
+    ...directionMark(source, [strap.reaches - ARROW / 2, width / 2], 0.6 * width, Math.PI / 2).marks,
+  );
   const sums = [strap.sum, cutSum('height', width, [], `width of the ${noun}`)];
   return letteredPiece(
     source,
@@ -175,7 +180,7 @@ export function strapDrawing(
       sums,
     },
     [sizeLine(strap.sum, print)],
-    { x: strap.leaves + 2, y: 0.25 * width, width: free - 4, height: 0.7 * width },
+    { x: strap.leaves + 2, y: 0.25 * width, width: free - 2 - ARROW, height: 0.7 * width },
   );
 }
 

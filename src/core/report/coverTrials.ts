@@ -45,11 +45,11 @@ export function trialFits(design: CoverDesign, { draws = USUAL_DRAWS, seed = 1 }
     const made = {
       ...pieces,
       outside: {
-        width: mm(outside.width * (1 + truth.across) + truth.width),
-        height: mm(outside.height * (1 + truth.along) + truth.height),
+        width: mm(outside.width * (1 + truth.widthChange) + truth.width),
+        height: mm(outside.height * (1 + truth.heightChange) + truth.height),
       },
       // The mouth or the fold of a pocket is marked on the cut leather and changes its place with it.
-      pocketDepth: mm((pieces.pocketDepth * (1 + truth.across)) / pieces.growth),
+      pocketDepth: mm((pieces.pocketDepth * (1 + truth.widthChange)) / pieces.growth),
     };
     const true_ = jobOf(job, truth);
     return coverFit(true_, made, needsAt(true_, 'nominal'));

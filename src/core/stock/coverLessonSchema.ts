@@ -1,8 +1,10 @@
 import * as z from 'zod/mini';
 import { daySchema } from '../job/daySchema.ts';
 import { BACKBONES, MAKING_STATES } from '../job/makingSchema.ts';
+import { UNKNOWNS } from './leatherUnknowns.ts';
 
 const number = z.number();
+const perUnknown = z.partialRecord(z.enum(UNKNOWNS), number);
 
 /** What one dimension of a finished cover says: spare room as read, as the job foretold it, and how that hangs on leather and hand. */
 const evidenceSchema = z.strictObject({
@@ -12,9 +14,11 @@ const evidenceSchema = z.strictObject({
   expected_mm: number,
   /** Standard uncertainty of all but leather and hand: book, thickness, reading, chance of this cut. */
   u_mm: number.check(z.minimum(0)),
+  /** Standard uncertainty of what was foretold and read, leather and hand as doubtful as the job had them. */
+  foretold_mm: number.check(z.minimum(0)),
   /** Change of the spare room, mm, for one unit of each. */
-  slopes: z.record(z.string(), number),
-  at: z.record(z.string(), number),
+  slopes: perUnknown,
+  at: perUnknown,
 });
 
 /** A finished cover of a leather, as it stays with the leather when the job is gone. */
@@ -31,8 +35,9 @@ export const coverLessonSchema = z.strictObject({
   /** Stretch of the grain at the spine folds as foretold, as a share, and whether the grain cracked. */
   strain: z._default(z.nullable(number.check(z.minimum(0), z.maximum(5))), null),
   cracked: z._default(z.nullable(z.boolean()), null),
-  /** How far it stood open after a week, and the range foretold, degrees. */
+  /** How far it stood open after a week, degrees, and the range foretold. */
   weekLater_deg: z._default(z.nullable(number.check(z.minimum(0), z.maximum(180))), null),
 });
 
 export type CoverLesson = z.output<typeof coverLessonSchema>;
+export type CoverEvidence = CoverLesson['evidence'][number];

@@ -19,13 +19,7 @@ const STAYS = 1 / 2;
  * `DOUBTS.margin_mm` and `cutting_mm` split, mm. The two margins of a dimension are off by the same way, 2 m, and by chance each by
  * itself, so that (2 m)^2 + 2 c^2 = 2 u^2: with half of it each m = u / 2 and c = u / sqrt 2. A cut: m^2 + c^2 = u^2.
  */
-const HAND_DOUBTS = {
+export const HAND_DOUBTS = {
   margin: { stays: DOUBTS.margin_mm * Math.sqrt(STAYS / 2), chance: DOUBTS.margin_mm * Math.sqrt(1 - STAYS) },
   cutting: { stays: DOUBTS.cutting_mm * Math.sqrt(STAYS), chance: DOUBTS.cutting_mm * Math.sqrt(1 - STAYS) },
 } as const;
-
-/** The doubt that a job has of one margin and of one cut where the hand is known so far, mm: what stays unknown of it, and chance. */
-export const handDoubts = ({ margin_mm: margin, cutting_mm: cutting }: Hand) => ({
-  margin: Math.sqrt(2 * margin.u ** 2 + HAND_DOUBTS.margin.chance ** 2),
-  cutting: Math.hypot(cutting.u, HAND_DOUBTS.cutting.chance),
-});

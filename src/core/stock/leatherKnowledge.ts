@@ -1,7 +1,8 @@
+import type { Gaussian } from '../doubt/condition.ts';
 import type { Way } from '../leatherTest/testSchema.ts';
 
 /** Where a figure of a leather comes from: what is usual, the maker's other leathers of its kind, its own tests, covers made of it. */
-export type KnownFrom = 'usual' | 'shop' | 'tests' | 'covers';
+type KnownFrom = 'usual' | 'shop' | 'tests' | 'covers';
 
 /** A figure of a leather as it is known, with its standard uncertainty. */
 export interface Known {
@@ -25,4 +26,6 @@ export interface LeatherKnowledge {
   readonly density_kg_m3: Known;
   /** Thickness over the whole piece, mm: one figure where callipered, else null for the range as sold. */
   readonly thickness: Known | null;
+  /** Leather and hand as they are known together, in the order of `UNKNOWNS`: what a cover tells of is the sum, and not each alone. */
+  readonly joint: Gaussian;
 }

@@ -28,7 +28,7 @@ type Wanted = Omit<ToolingArea, 'clear' | 'whole' | 'obstacles' | 'growth' | 'is
 
 /** An area, made smaller by what lies on its face: the side that loses the smallest share gives way. */
 function area(design: CoverDesign, wanted: Wanted, obstacles: readonly Obstacle[]): ToolingArea[] {
-  const { along, across } = changeOf(design.job);
+  const { width: across, height: along } = changeOf(design.job);
   let { x, y } = wanted.flat;
   for (const box of obstacles) {
     const lost: Record<Side, number> = {
@@ -112,7 +112,7 @@ function pocketAreas(design: CoverDesign): ToolingArea[] {
     : Math.max(...RANGE_POINTS.map((point) => endOfRise(needs[point].foreEdge.margin, needs[point].foreEdgeSeat)));
   // At its corners a pocket comes down by the whole board at head and tail too.
   const y: Span = [Math.max(over[0], begins), Math.min(over[1], height - begins)];
-  const mouth = (isOnOutside ? made.pocketDepth : width) - mouthSagitta(job, pieces) * (1 + changeOf(job).across);
+  const mouth = (isOnOutside ? made.pocketDepth : width) - mouthSagitta(job, pieces) * (1 + changeOf(job).width);
   const from = isOnOutside ? width - made.pocketDepth : 0;
   const front: Span = [from + begins, from + mouth];
   const back: Span = [width - front[1], width - front[0]];
@@ -147,7 +147,7 @@ function strapAreas(design: CoverDesign): ToolingArea[] {
   const strap = strapOf(design);
   if (strap === null) return [];
   const { narrow_mm: narrow } = design.job.tooling.margins;
-  const across = 1 + changeOf(design.job).across;
+  const across = 1 + changeOf(design.job).width;
   const length = strap.sum.total * across;
   // The pattern runs from the sewn end; on the closed book that end comes from the fore-edge, at the right of a reader.
   const x: Span = [length - strap.fastening * across + FASTENING, length - strap.reaches * across];

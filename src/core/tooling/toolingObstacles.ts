@@ -36,7 +36,7 @@ const corners = (outline: Contour, toFace: ToFace): Obstacle[] =>
 
 /** What lies on the outside: seam holes, those of turned ends too, corners, the strap on the back and its fastening. */
 export function outsideObstacles(design: CoverDesign): Obstacle[] {
-  const { along, across } = changeOf(design.job);
+  const { width: across, height: along } = changeOf(design.job);
   const { width, height } = design.pieces.outside;
   const toFace: ToFace = ([x, y]) => [(width - x) * (1 + across), y * (1 + along)];
   const reach = holeReach(design);
@@ -65,7 +65,7 @@ export function outsideObstacles(design: CoverDesign): Obstacle[] {
 
 /** What lies on each pocket. A turned end has the holes of the outside, mirrored in its fold. */
 export function pocketObstacles(design: CoverDesign): Record<'frontPocket' | 'backPocket', Obstacle[]> {
-  const { along, across } = changeOf(design.job);
+  const { width: across, height: along } = changeOf(design.job);
   const { pieces } = design;
   const { width, height } = pieces.outside;
   const reach = holeReach(design);

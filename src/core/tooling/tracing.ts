@@ -1,5 +1,5 @@
 import type { CoverDesign } from '../fold/coverDesign.ts';
-import { changeOf } from '../leather/changeOf.ts';
+import { changeOf, isChangeTested, routeWords, TEST_FIRST } from '../leather/changeOf.ts';
 import { reachOf } from '../math/box2.ts';
 import { type Contour, rectangle, type Segment } from '../math/contour.ts';
 import { contourWithin, movedContour, turnedContour } from '../math/contourPart.ts';
@@ -71,16 +71,14 @@ const USE =
 
 /** By how much a tracing differs from the finished face, and why. */
 function sizeNote({ job }: CoverDesign, print: Printer): string {
-  const { making } = job;
-  const { along, across } = changeOf(job);
+  const { width: across, height: along } = changeOf(job);
   if (along === 0 && across === 0)
     return 'Drawn in the finished size: this leather keeps its size in making. Leather that is dampened for tooling may not: see Worked, in Construction.';
   const drawn = (change: number, way: string): string =>
     `${print.share(Math.abs(1 / (1 + change) - 1), 2)} ${change > 0 ? 'smaller' : 'larger'} ${way}`;
-  const isAssumed = making.changeAlong === null || making.changeAcross === null;
   return (
     `Drawn for the piece as it is cut: ${drawn(along, 'from head to tail')} and ${drawn(across, 'across')} than on the finished cover. ` +
-    `Leather worked ${making.state} changes its size by that much until it is dry${isAssumed ? ' (assumption: test an offcut)' : ''}.`
+    `Leather ${routeWords(job)} changes its size by that much until it is dry.${isChangeTested(job) ? '' : ` ${TEST_FIRST}`}`
   );
 }
 

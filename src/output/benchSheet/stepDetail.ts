@@ -4,6 +4,7 @@ import {
   cardDesign,
   holeNoun,
   inOneName,
+  isChangeTested,
   isPunchedTogether,
   isStepTaken,
   type Job,
@@ -12,6 +13,7 @@ import {
   RANGE_WORDS,
   type RangePoint,
   seamHoles,
+  TEST_FIRST,
   type WorkId,
 } from '../../core/index.ts';
 import { ironWords, strokeWords } from '../ironWords.ts';
@@ -109,7 +111,9 @@ function detailOf(id: WorkId, { design, supplies, drawing }: WorkSource, say: Pr
           figure(piece.count === 1 ? piece.name : `${piece.name}, cut ${piece.count}`, area(piece)),
         ),
         words: [
-          "Lay each piece with its head toward one end of the hide's backbone. Keep off scars and loose places.",
+          job.making.backbone === 'upright'
+            ? "Lay each piece with its head toward one end of the hide's backbone. Keep off scars and loose places."
+            : 'Lay each piece across the hide: its head toward a side, the spine folds across the hide’s backbone. Keep off scars and loose places.',
           ...changeInMaking(design, say),
         ],
         notes: drawing.notes,
@@ -343,14 +347,20 @@ function seamTroubles(design: CoverDesign, isLacking: boolean, say: Printer): Pi
 }
 
 /** How far the outside is cut larger or smaller than it is once made; nothing where that would not be seen on a ruler. */
-function changeInMaking({ pieces, made }: CoverDesign, say: Printer): string[] {
+function changeInMaking({ job, pieces, made }: CoverDesign, say: Printer): string[] {
   const along = (name: 'width' | 'height'): string[] => {
     const by = pieces.outside[name] - made.outside[name];
     const size = say.length(Math.abs(by));
     return size === say.length(0) ? [] : [`${size} ${by > 0 ? 'larger' : 'smaller'} in ${name}`];
   };
   const parts = [...along('width'), ...along('height')];
-  return parts.length === 0 ? [] : [`The outside is cut ${parts.join(', ')}: it changes by that much in making.`];
+  return parts.length === 0
+    ? []
+    : [
+        `The outside is cut ${parts.join(', ')}: it changes by that much in making.${
+          isChangeTested(job) ? '' : ` ${TEST_FIRST}`
+        }`,
+      ];
 }
 
 /** The length of several alike, or of one. */

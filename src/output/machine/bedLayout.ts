@@ -65,7 +65,7 @@ function laidOut(pieces: readonly PieceDrawing[], { width, height, margin, gap }
       leather: 'outside',
       count,
       polygon: flattened(outline, CHORD).slice(0, -1),
-      mayTurn: layers.direction.length === 0,
+      lies: layers.direction.length > 0 ? 'along' : 'either',
     }),
   );
   const beds: LaidPiece[][] = [];

@@ -134,7 +134,9 @@ export function machinePlan(drawing: Drawing, profile: MachineProfile, options: 
     lacking: [...lacking],
     notes: [
       ...kerfNotes(drawing, kerf_mm),
-      ...(layout.isAcross ? ["Lay the leather with the hide's backbone along the width of the bed."] : []),
+      ...(layout.isAcross
+        ? ['The pieces lie with their heads toward a side of the bed. Turn the leather with them, as their arrows say.']
+        : []),
       ...(profile.crosses && !taken.has('MARK')
         ? ['No pass takes the layer MARK, so no crosses are drawn. Add it to a pass that is only drawn.']
         : []),

@@ -181,7 +181,7 @@ function fill(filling: Filling, boxed: readonly Boxed[]): readonly Boxed[] {
     leather: 'outside' as const,
     count: 1,
     polygon: corners(box),
-    mayTurn: true,
+    lies: 'either' as const,
   }));
   const { placed } = layOut(outlines, hide, { spacing: SPACING, edge: 0 });
   for (const { name, quarters, polygon } of placed) {

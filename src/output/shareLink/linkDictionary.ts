@@ -91,6 +91,19 @@ const LAYOUT_4 = [
   '"seam":{"method":"lacing","style":"double loop","edgeMargin_mm":6.35,"pitch_mm":4.76},"pockets":{"share":0.5}}',
 ];
 
+const LAYOUT_5 = [
+  ...LAYOUT_4,
+  '"taken":{"id":"","revision":1,"name":""},"backbone":"across","dressing":"oil or wax","water-based finish","spirit-based finish",',
+  '"friction":0.4,"foldThickness_mm":null,"strainLimit":null,"taken":null},"making":{"state":"dry","changeAlong":null,"changeAcross":null,',
+  '"dressing":"nothing","backbone":"upright","hand":{"margin_mm":0,"cutting_mm":0}},"stop_mm":0.5,"error_deg":3}},"outcome":{"day":null,',
+  '"front_mm":null,"back_mm":null,"head_mm":null,"tail_mm":null,"closes":null,"opening_deg":null,"cracked":null,',
+  '"weekLater_deg":null,"error_mm":0.5},"hides":{"outside":null,"pocket":null,"lining":null,',
+  '{"format":"coverwright-job","version":3,"name":"","work":{"units":"mm","cutStep_mm":null},"book":{"kind":"hardback",',
+  '"width_mm":165,"height_mm":240,"thickness_mm":28,"boardThickness_mm":2.5,"spine":{"shape":"flat","rise_mm":0}},',
+  '"leather":{"outside":{"min_mm":1.5875,"max_mm":1.984375}},',
+  '"seam":{"method":"lacing","style":"double loop","edgeMargin_mm":6.35,"pitch_mm":4.76},"pockets":{"share":0.5}}',
+];
+
 /**
  * Text that links are compressed against, by their layout (preset dictionary, RFC 1950 section 2.2): pieces of job
  * documents, the likeliest last. A text is part of its layout. Never change one: links already sent would no longer open. A
@@ -101,4 +114,5 @@ export const LINK_DICTIONARIES = {
   2: strToU8(LAYOUT_2.join('')),
   3: strToU8(LAYOUT_3.join('')),
   4: strToU8(LAYOUT_4.join('')),
+  5: strToU8(LAYOUT_5.join('')),
 } as const;

@@ -10,7 +10,7 @@ export const MAX_LINK_CHARACTERS = 16_000;
 const MAX_LINK_BYTES = 128_000;
 
 /** Layout of links made now: zlib against its dictionary, in base64url (RFC 4648 section 5) without padding. */
-const LAYOUT = 4;
+const LAYOUT = 5;
 
 const SHAPE = /^(\d{1,4})\.([A-Za-z0-9_-]+)$/;
 

@@ -36,7 +36,7 @@ describe('the inputs of a cover', () => {
         );
         expect(truth.book).toBe(job.book);
         expect(truth.leather).toBe(job.leather);
-        expect(truth).toMatchObject({ along: 0, across: 0, width: 0, height: 0 });
+        expect(truth).toMatchObject({ heightChange: 0, widthChange: 0, width: 0, height: 0 });
       }),
     );
   });
@@ -139,7 +139,7 @@ describe('the inputs of a cover', () => {
     const both = moved(jobWith(), 'seam.edgeMargin_mm', 0.2);
     expect(both.width).toBeCloseTo(-Math.SQRT2 * 0.2, 12);
     expect(both.height).toBeCloseTo(-Math.SQRT2 * 0.2, 12);
-    expect(moved(jobWith(), 'making.changeAcross', 0.01)).toMatchObject({ across: 0.01, along: 0 });
+    expect(moved(jobWith(), 'making.changeAcross', 0.01)).toMatchObject({ widthChange: 0.01, heightChange: 0 });
   });
 
   /** A book, leathers and cover with every input. */
@@ -201,8 +201,8 @@ describe('the inputs of a cover', () => {
         [`leather.${leather}.min_mm`]: 1.6,
         [`leather.${leather}.max_mm`]: 1.6,
       });
-    expect(changed(everything, 'making.changeAlong', 0.01)).toEqual({ along: 0.01 });
-    expect(changed(everything, 'making.changeAcross', 0.01)).toEqual({ across: 0.01 });
+    expect(changed(everything, 'making.changeAlong', 0.01)).toEqual({ heightChange: 0.01 });
+    expect(changed(everything, 'making.changeAcross', 0.01)).toEqual({ widthChange: 0.01 });
     expect(changed(jobWith({ book: { jointDip_mm: 1 } }), 'book.jointDip_mm', 2)).toEqual({ 'book.jointDip_mm': 2 });
   });
 

@@ -43,7 +43,7 @@ const BEYOND = 4;
 /** The best chance of all cuts that leave the typed eases as they are, by trying every size of the cut step and every split of the height. */
 function bestOfAll({ job, needs, doubt, pieces }: CoverDesign): number {
   const { share, foreEdge_mm: foreEdge, head_mm: head, tail_mm: tail } = job.ease;
-  const { along, across } = changeOf(job);
+  const { width: across, height: along } = changeOf(job);
   const step = cutStep(job);
   const ends = job.pockets.construction === 'turned' ? (2 * pieces.pocketDepth) / (1 + across) : 0;
   const none = spareOf(doubt, { width: 0, height: 0 });

@@ -71,7 +71,7 @@ describe('an ease left open', () => {
     const design = ledgerDesign({ ...change, work: { cutStep_mm: 0 } });
     const { job, doubt, needs, pieces } = design;
     const { ease } = pieces;
-    const { along, across } = changeOf(job);
+    const { width: across, height: along } = changeOf(job);
     const { thick } = needs;
     const bare = {
       width: (Math.max(thick.closed.length, thick.flat.length) + 2 * endNeed(thick)) / (1 + across),
@@ -209,7 +209,7 @@ describe('an ease left open', () => {
         // Whole steps, of which one less is too small.
         const steps = pieces.outside.width / cutStep_mm;
         expect(steps).toBeCloseTo(Math.round(steps), 9);
-        const ends = (2 * pieces.pocketDepth) / (1 + changeOf(job).across);
+        const ends = (2 * pieces.pocketDepth) / (1 + changeOf(job).width);
         const less = { width: pieces.outside.width - ends - cutStep_mm, height: pieces.outside.height - cutStep_mm };
         expect(new CutChances(doubt, spareOf(doubt, less), loosestOf(job, 0)).fits()).toBeLessThan(0.95);
       }

@@ -12,10 +12,20 @@ const [PHI1, PHI2, PHI_HALF] = [0.8413447, 0.9772499, 0.6914625];
 
 /** A cover with two inputs of doubt 2 and 3, of covariance 1.5: the first bears on the wrap, the second on the change of size. */
 const made = () => {
-  const none = { closed: 0, flat: 0, height: 0, seat: 0, board: 0, across: 0, along: 0, addsAcross: 0, addsAlong: 0 };
+  const none = {
+    closed: 0,
+    flat: 0,
+    height: 0,
+    seat: 0,
+    board: 0,
+    widthChange: 0,
+    heightChange: 0,
+    widthAdds: 0,
+    heightAdds: 0,
+  };
   const of = (list: Partial<Record<Quantity, number>>): Record<Quantity, number> => ({ wrap: 0, ...none, ...list });
-  const first = of({ closed: 2, flat: 1, height: 0.5, addsAcross: 1 });
-  const second = of({ across: 0.01, along: 0.02, addsAlong: -1 });
+  const first = of({ closed: 2, flat: 1, height: 0.5, widthAdds: 1 });
+  const second = of({ widthChange: 0.01, heightChange: 0.02, heightAdds: -1 });
   const names = Object.keys(first) as Quantity[];
   const slopes = Object.fromEntries(names.map((name) => [name, [first[name], second[name]]])) as unknown as Record<
     Quantity,
@@ -29,10 +39,10 @@ const made = () => {
     closed: 380,
     flat: 370,
     height: 260,
-    across: -0.01,
-    along: 0.02,
-    addsAcross: 0.5,
-    addsAlong: 0.25,
+    widthChange: -0.01,
+    heightChange: 0.02,
+    widthAdds: 0.5,
+    heightAdds: 0.25,
   });
   return { inputs: [], covariance, means, slopes };
 };
@@ -60,7 +70,7 @@ describe('spare room', () => {
       [1, 1],
       [1, 1 - 1e-15],
     ];
-    expect(doubted({ ...made(), covariance }, { closed: 0.5, across: -100 }).u).toBe(0);
+    expect(doubted({ ...made(), covariance }, { closed: 0.5, widthChange: -100 }).u).toBe(0);
     expect(doubted(made(), { closed: 1 }).mean).toBe(380);
   });
 });
@@ -147,7 +157,7 @@ test('less doubt of an input never lowers the chance of closing of a cover that 
       (drawn, { at, by, more }) => {
         const job = soundJob(drawn);
         const doubt = coverDoubt(job);
-        const cut = { width: (doubt.means.closed + more) / (1 + doubt.means.across), height: doubt.means.height };
+        const cut = { width: (doubt.means.closed + more) / (1 + doubt.means.widthChange), height: doubt.means.height };
         const before = spareOf(doubt, cut).closed;
         if (before.mean < 0) return;
         closing++;

@@ -1,6 +1,9 @@
 import { describe, expect, test } from 'vitest';
 import { roundUp } from '../../../src/core/allowance/roundUp.ts';
+import { doubtOf } from '../../../src/core/doubt/doubtOf.ts';
 import { type CoverDesign, coverDesign, madeDesign } from '../../../src/core/fold/coverDesign.ts';
+import { changeOf, isChangeTested } from '../../../src/core/leather/changeOf.ts';
+import { pieceOutlines } from '../../../src/core/materials/pieceOutline.ts';
 import { cardDesign } from '../../../src/core/mockup/cardDesign.ts';
 import { patternDrawing } from '../../../src/core/pattern/patternDrawing.ts';
 import { turnAxis } from '../../../src/core/pattern/seam.ts';
@@ -62,7 +65,9 @@ describe('a change of size in making', () => {
 
   test('untested is -1 % of leather that is cased, dyed or wet-formed', () => {
     for (const state of ['cased', 'dyed', 'wet-formed'])
-      expect(designWith({ state }).pieces).toEqual(designWith({ changeAlong: -0.01, changeAcross: -0.01 }).pieces);
+      expect(designWith({ state }).pieces).toEqual(
+        designWith({ state, changeAlong: -0.01, changeAcross: -0.01 }).pieces,
+      );
   });
 
   test('leaves a made cover that fits as the dry one does, within a cut step', () => {
@@ -100,7 +105,7 @@ describe('a change of size in making', () => {
             parts.reduce((all, { times, each }) => all + times * each, 0),
             what,
           ).toBeCloseTo(total, 6);
-          const made = defined(parts.find((each) => each.name.endsWith('change of size in making')));
+          const made = defined(parts.find((each) => each.name.endsWith('shrinks 1.0 % in making')));
           // A full lining between turned ends is measured from the outside as cut: its ends alone change.
           if (!/Full/.test(name)) {
             const rounded = parts
@@ -114,7 +119,106 @@ describe('a change of size in making', () => {
     const names = patternDrawing(dry).pieces.flatMap(({ sums }) =>
       sums.flatMap(({ parts }) => parts.map(({ name }) => name)),
     );
-    expect(names.filter((name) => name.includes('change of size'))).toEqual([]);
+    expect(names.filter((name) => /shrinks|grows|your hand/.test(name))).toEqual([]);
+  });
+});
+
+describe('the making route', () => {
+  test('says in the sums why leather is cut larger: in casing, dyeing, wet forming or finishing', () => {
+    const namesOf = (making: object): string[] =>
+      designWith(making).pieces.allowances.foreEdge.parts.map(({ name }) => name);
+    expect(namesOf({ state: 'cased' })).toContain('shrinks 1.0 % in casing');
+    expect(namesOf({ state: 'dyed', changeAcross: -0.004 })).toContain('shrinks 0.4 % in dyeing');
+    expect(namesOf({ state: 'wet-formed', changeAcross: 0.002 })).toContain('grows 0.2 % in wet forming');
+    expect(namesOf({ dressing: 'water-based finish' })).toContain('shrinks 0.2 % in finishing');
+    expect(namesOf({ dressing: 'oil or wax' })).toEqual(namesOf({}));
+  });
+
+  test('adds what finishing does to what working does, their doubts independent, unless a test of the leather covers both', () => {
+    const { job } = designWith({ state: 'cased', dressing: 'water-based finish' });
+    expect(changeOf(job)).toEqual({ width: -0.012, height: -0.012 });
+    expect(doubtOf(job, 'making.changeAcross').u).toBeCloseTo(Math.hypot(0.007, 0.003), 12);
+    const tested = designWith({ state: 'cased', dressing: 'water-based finish', changeAcross: -0.004 }).job;
+    expect(changeOf(tested)).toEqual({ width: -0.004, height: -0.012 });
+    expect(doubtOf(tested, 'making.changeAcross').u).toBe(0.002);
+    expect([job, tested, designWith({}).job, designWith({ dressing: 'oil or wax' }).job].map(isChangeTested)).toEqual([
+      false,
+      false,
+      true,
+      false,
+    ]);
+  });
+
+  test('a piece turned by 90 degrees on the hide with the changes along and across swapped is the very same piece', () => {
+    const rest = { pockets: { construction: 'turned' }, construction: { strap: {}, penLoop: undefined } };
+    for (const more of [{}, rest]) {
+      const doubts = (along: number, across: number) => ({
+        ...more,
+        doubts: { 'making.changeAlong': { u: along }, 'making.changeAcross': { u: across } },
+        ease: {},
+      });
+      const upright = designWith({ changeAlong: -0.006, changeAcross: -0.017 }, doubts(0.001, 0.004));
+      const turned = designWith(
+        { changeAlong: -0.017, changeAcross: -0.006, backbone: 'across' },
+        doubts(0.004, 0.001),
+      );
+      expect(turned.pieces).toEqual(upright.pieces);
+      expect(turned.made).toEqual(upright.made);
+      for (const of of ['closed', 'height'] as const) {
+        expect(turned.fitDoubt.spare[of].mean).toBeCloseTo(upright.fitDoubt.spare[of].mean, 9);
+        expect(turned.fitDoubt.spare[of].u).toBeCloseTo(upright.fitDoubt.spare[of].u, 9);
+      }
+      const said = (design: CoverDesign) =>
+        designReport(design).checks.map(({ id, verdict, value }) => [id, verdict, value]);
+      expect(said(turned)).toEqual(said(upright));
+      // Not the same as only one of the two.
+      expect(designWith({ changeAlong: -0.017, changeAcross: -0.006 }, more).pieces).not.toEqual(upright.pieces);
+      const arrows = ({ job }: CoverDesign) => JSON.stringify(patternDrawing(coverDesign(job)).pieces);
+      expect(arrows(upright)).toContain("this way along the hide's backbone");
+      expect(arrows(turned)).toContain("this way across the hide's backbone");
+      expect(pieceOutlines(turned).map(({ lies }) => lies)).toEqual(
+        pieceOutlines(upright).map(({ lies }) => (lies === 'along' ? 'across' : lies)),
+      );
+    }
+  });
+});
+
+describe("the maker's hand", () => {
+  const fine = { pattern: { rounding_mm: 0 } };
+
+  test.each([
+    [{}, 2],
+    [{ pockets: { construction: 'turned' } }, 0],
+  ])(
+    'is made up for by the cut: margins wider by 0.3 mm and pieces larger by 0.5 mm leave the same room (%j)',
+    (more, edges) => {
+      const even = designWith({}, { ...fine, ...more });
+      const hand = designWith({ hand: { margin_mm: 0.3, cutting_mm: 0.5 } }, { ...fine, ...more });
+      expect(hand.pieces.outside.width - even.pieces.outside.width).toBeCloseTo(edges * 0.3 - 0.5, 9);
+      expect(hand.pieces.outside.height - even.pieces.outside.height).toBeCloseTo(2 * 0.3 - 0.5, 9);
+      for (const point of ['thin', 'nominal', 'thick'] as const) {
+        expect(hand.fits[point].closedSlack).toBeCloseTo(even.fits[point].closedSlack, 9);
+        expect(hand.fits[point].head).toBeCloseTo(even.fits[point].head, 9);
+      }
+      const { spare } = hand.fitDoubt;
+      expect(spare.closed.mean).toBeCloseTo(even.fitDoubt.spare.closed.mean, 6);
+      expect(spare.height.mean).toBeCloseTo(even.fitDoubt.spare.height.mean, 6);
+      const names = hand.pieces.allowances.head.parts.map(({ name }) => name);
+      expect(names).toContain('your hand');
+    },
+  );
+
+  test('shows in the fit of a size that is given: 0.3 mm more margin takes 0.6 mm of the spare wrap', () => {
+    const given = { pattern: { outsideWidth_mm: 350, outsideHeight_mm: 240 } };
+    const [even, hand] = [designWith({}, given), designWith({ hand: { margin_mm: 0.3 } }, given)];
+    expect(hand.pieces.outside).toEqual(even.pieces.outside);
+    expect(even.fits.nominal.closedSlack - hand.fits.nominal.closedSlack).toBeCloseTo(0.6, 9);
+    expect(even.fitDoubt.spare.closed.mean - hand.fitDoubt.spare.closed.mean).toBeCloseTo(0.6, 9);
+  });
+
+  test('is none of a card trial', () => {
+    const cardOf = ({ job }: CoverDesign) => cardDesign(job, job.mockup.card).pieces.outside;
+    expect(cardOf(designWith({ hand: { margin_mm: 1 } }))).toEqual(cardOf(dry));
   });
 });
 

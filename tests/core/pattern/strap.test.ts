@@ -79,7 +79,7 @@ describe('the length of a strap', () => {
     const shrunk = strap({ making: { state: 'cased', changeAcross: -0.02, changeAlong: -0.01 } });
     expect(shrunk.sum.total).toBeCloseTo((118 + OVER) / 0.98, 9);
     expect(shrunk.sum.parts.at(-1)).toEqual(
-      nearly({ name: 'change of size in making', times: 1, each: (118 + OVER) * (1 / 0.98 - 1) }),
+      nearly({ name: 'shrinks 2.0 % in casing', times: 1, each: (118 + OVER) * (1 / 0.98 - 1) }),
     );
     expect([shrunk.leaves, shrunk.reaches, shrunk.fastening]).toEqual(
       nearly([30, 68 + OVER, 103 + OVER].map((at) => at / 0.98)),
@@ -184,9 +184,9 @@ describe('the piece of a strap', () => {
     expect(placesOf(drawn(laced).layers.hole)[0]).toEqual(nearly([4.5, 20.5, 3.5, 19.5]));
   });
 
-  test('shows the way of the hide on the free stretch between back and front', () => {
-    // Of 38 mm between 30 and 68 the arrow takes 0.8.
-    expect(placesOf(drawn().layers.direction)[0]).toEqual(nearly([33.8 + 0.1 * OVER, 3.6, 64.2 + 0.9 * OVER, 3.6]));
+  test('shows the way of the hide as the outside does, upright, at the end of the free stretch between back and front', () => {
+    // 0.6 of 24 mm, 4 mm before the fold at 68.
+    expect(placesOf(drawn().layers.direction)[0]).toEqual(nearly([64 + OVER, 4.8, 64 + OVER, 19.2]));
   });
 
   test('is named there with its length; its width is that of the job', () => {
@@ -194,7 +194,7 @@ describe('the piece of a strap', () => {
     const { sums } = drawn();
     const [, , lines, box] = vi.mocked(letteredPiece).mock.lastCall!;
     expect(lines).toEqual(['length 118.13 mm']);
-    expect(box).toEqual(nearly({ x: 32, y: 6, width: 34 + OVER, height: 16.8 }));
+    expect(box).toEqual(nearly({ x: 32, y: 6, width: 28 + OVER, height: 16.8 }));
     expect(sums[1]).toEqual({
       dimension: 'height',
       total: 24,

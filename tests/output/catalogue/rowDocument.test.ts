@@ -148,11 +148,12 @@ describe('the header of a table of jobs', () => {
   });
 
   test('may name every leaf of a job', () => {
+    const taken = { id: 'a', revision: 1, name: 'Oak bark shoulder' };
     const parsed = parseJob({
       format: 'coverwright-job',
       version: 2,
       book: { width_mm: 100, height_mm: 100, thickness_mm: 20 },
-      leather: { outside: { min_mm: 1, max_mm: 2 }, lining: { min_mm: 1, max_mm: 1 } },
+      leather: { outside: { min_mm: 1, max_mm: 2, taken }, lining: { min_mm: 1, max_mm: 1, taken } },
       seam: { iron: { kind: 'pricking iron', pitch_mm: 4, tooth_mm: 2 } },
       construction: { strap: {}, penLoop: {}, ribbon: {} },
       finish: { pocket: {} },

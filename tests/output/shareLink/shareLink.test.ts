@@ -75,10 +75,17 @@ describe('a share link', () => {
     expect(opened.ok && opened.document).toEqual(EXAMPLE_JOBS[1].document);
   });
 
+  test('made by the fourth version still opens', () => {
+    const kept = '#job=4.ePkwUgJ9IzUqgoGFQ6pCeinIPxihjTzQjRTchsDARO7pWABrF9TgNgROpVFxZJyUUVfgDCByaBkDx6RxhxYAlfpjxQ';
+    const opened = readShareFragment(kept);
+    expect(opened.ok && opened.document).toEqual(EXAMPLE_JOBS[2].document);
+  });
+
   test.each([
     [1, '603ad3ee4f59dde3bfa6b4377d4eb007bb342ce9ff3bec1909426269eefae00d'],
     [2, 'e4333847b7dddddf19ec39c935142eff218e0281047493b49b97344fa8930701'],
     [3, '1311cbc4d2835b04d4c841ecf3137d78b8b0f1b9cbeb24c060ccfec918931e2d'],
+    [4, '60a4f9073809eced0fb797f0f82931247ca1359f1c8f9a03ad9c05e6d95509c8'],
   ] as const)('of layout %i is compressed against a text that never changes', (layout, hash) => {
     expect(createHash('sha256').update(LINK_DICTIONARIES[layout]).digest('hex')).toBe(hash);
   });
@@ -113,7 +120,7 @@ describe('a share link', () => {
     for (let length = 0; length < 200; length++) {
       const name = Array.from({ length }, (_, i) => String.fromCodePoint(33 + ((i * 37 + length) % 90))).join('');
       const fragment = shareFragment({ ...tideLedger, name });
-      expect(fragment).toMatch(/^#job=4\.[A-Za-z0-9_-]+$/);
+      expect(fragment).toMatch(/^#job=5\.[A-Za-z0-9_-]+$/);
       for (const text of [fragment, fragment.slice(1)]) {
         const opened = readShareFragment(text);
         expect(opened.ok && opened.job.name).toBe(name);
@@ -131,7 +138,7 @@ describe('a bad share link', () => {
     ['a foreign character', `${shareFragment(tideLedger)}%`],
     ['its end cut off', shareFragment(tideLedger).slice(0, -1)],
     ['something added', `${shareFragment(tideLedger)}AAAA`],
-    ['a layout to come', shareFragment(tideLedger).replace('=4.', '=5.')],
+    ['a layout to come', shareFragment(tideLedger).replace('=5.', '=6.')],
     ['another dictionary', linkAround(strToU8(JSON.stringify(tideLedger)), strToU8('another'))],
     ['text that is not JSON', linkAround(strToU8('tide ledger'))],
     ['bytes that are not text', linkAround(new Uint8Array([0x22, 0xff, 0xfe, 0x22]))],

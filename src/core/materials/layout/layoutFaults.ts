@@ -5,7 +5,7 @@ import { type PieceOutline, polygonArea } from '../pieceOutline.ts';
 import type { Clearance, Hide } from './hide.ts';
 import type { Layout, PlacedPiece } from './layout.ts';
 import { toGrid } from './noFit.ts';
-import { turned } from './shape.ts';
+import { QUARTERS, turned } from './shape.ts';
 
 /** Smaller differences, mm, are rounding of the grid and far below what a knife can do. */
 const TOLERANCE = 0.01;
@@ -71,7 +71,7 @@ const overlaps = (first: readonly Vec2[], second: readonly Vec2[]): boolean =>
 
 /** Whether a piece is its outline turned by its quarters from the backbone and shifted, in an allowed turn. */
 function isLaidAs({ polygon, quarters }: PlacedPiece, outline: PieceOutline, hide: Hide): boolean {
-  if (quarters % 2 === 1 && !outline.mayTurn) return false;
+  if (!QUARTERS[outline.lies].includes(quarters)) return false;
   const expected = turned(outline.polygon, hide.backbone - Math.PI / 2 + (quarters * Math.PI) / 2);
   const [dx, dy] = [polygon[0]![0] - expected[0]![0], polygon[0]![1] - expected[0]![1]];
   return (

@@ -17,10 +17,16 @@ export interface Shape {
   readonly left: number;
 }
 
-/** The ways in which a piece may lie: along the backbone either way round, and across it where it may turn. */
+/** The turns in which a piece may lie. */
+export const QUARTERS: Readonly<Record<PieceOutline['lies'], readonly Quarters[]>> = {
+  along: [0, 2],
+  across: [1, 3],
+  either: [0, 2, 1, 3],
+};
+
+/** The ways in which a piece may lie, each either way round. */
 export function waysToLay(outline: PieceOutline): Shape[] {
-  const quarters: Quarters[] = outline.mayTurn ? [0, 2, 1, 3] : [0, 2];
-  const shapes = quarters.map((count): Shape => {
+  const shapes = QUARTERS[outline.lies].map((count): Shape => {
     const polygon = turned(outline.polygon, (count * Math.PI) / 2);
     const path = coarsened(toGrid(polygon));
     return {

@@ -1,4 +1,5 @@
 import { roundDown, roundUp } from '../../allowance/roundUp.ts';
+import type { CoverDesign } from '../../fold/coverDesign.ts';
 import { leastBendRatio, outerStrain } from '../../leather/bend.ts';
 import { BREAKING_STRAIN, DAMP_GAIN } from '../../leather/breakingStrain.ts';
 import { RANGE_POINTS } from '../../leather/leatherModel.ts';
@@ -22,7 +23,7 @@ interface SpineFold {
   readonly given: number;
 }
 
-const foldsOf = ({ needs }: CheckContext['design']): readonly SpineFold[] =>
+const foldsOf = ({ needs }: CoverDesign): readonly SpineFold[] =>
   RANGE_POINTS.map((point) => {
     const { book, leathers } = needs[point];
     const { foldThickness, neutral, bendRatio } = leathers.outside;
@@ -34,6 +35,9 @@ const strainOf = ({ thickness, neutral, bendRatio, given }: SpineFold): number =
   outerStrain(Math.max(given, bendRatio * thickness), thickness, neutral);
 
 const worstStrain = (folds: readonly SpineFold[]): number => Math.max(...folds.map(strainOf));
+
+/** Stretch of the grain side at the pressed folds of the spine, as a share, at the worst point of the weight range. */
+export const grainStretch = (design: CoverDesign): number => worstStrain(foldsOf(design));
 
 /**
  * Does the grain side stretch too far at the folds of the spine?

@@ -64,9 +64,11 @@ function makeClosure(design: CoverDesign, point: RangePoint): Closure | null {
   if (strap === null || wanted === null) return null;
   const { thickness, neutral } = needs[point].leathers.outside;
   const turned = pieces.pocket.count === 0 ? turnAxis(design) : 0;
-  const length = (strap.sum.total * (1 + changeOf(job).across)) / pieces.growth;
-  const { along, across } = changeOf(job);
-  const tab = strap.tab && tabLie(strap.tab, strap.tab.sum.total * (1 + Math.min(along, across)), thickness, neutral);
+  const length = (strap.sum.total * (1 + changeOf(job).width)) / pieces.growth;
+  const change = changeOf(job);
+  const tab =
+    strap.tab &&
+    tabLie(strap.tab, strap.tab.sum.total * (1 + Math.min(change.width, change.height)), thickness, neutral);
   const flat: Closure = {
     strap,
     thickness,

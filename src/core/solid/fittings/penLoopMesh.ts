@@ -78,7 +78,7 @@ export function penLoopMesh(
   const loop = loopOf(design);
   if (loop === null) return null;
   const { thickness, neutral } = design.needs[point].leathers.outside;
-  const { along, across } = changeOf(design.job);
+  const { width: across, height: along } = changeOf(design.job);
   const length = loop.sum.total * (1 + Math.min(along, across));
   const end = 2 * design.job.seam.edgeMargin_mm;
   const path = loopPath(length - 2 * end, SKIVED);

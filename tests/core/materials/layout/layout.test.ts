@@ -23,7 +23,7 @@ const piece = (name: string, polygon: readonly Vec2[], more: Partial<PieceOutlin
   leather: 'outside',
   count: 1,
   polygon,
-  mayTurn: false,
+  lies: 'along',
   ...more,
 });
 
@@ -61,7 +61,7 @@ describe('layOut', () => {
   test('turns a piece across the backbone only where it may', () => {
     const strip = box(0, 0, 300, 50);
     expect(layOut([piece('Lining', strip)], sheet(60, 310), touching).unplaced).toEqual(['Lining']);
-    const layout = layOut([piece('Lining', strip, { mayTurn: true })], sheet(60, 310), touching);
+    const layout = layOut([piece('Lining', strip, { lies: 'either' })], sheet(60, 310), touching);
     expect(nth(layout.placed, 0).quarters % 2).toBe(1);
   });
 
@@ -263,13 +263,13 @@ describe('leather owned', () => {
         construction: { strap: {}, penLoop: {} },
       }),
     );
-    const turning = pieceOutlines(design).map(({ name, mayTurn }) => [name, mayTurn]);
+    const turning = pieceOutlines(design).map(({ name, lies }) => [name, lies]);
     expect(turning).toEqual([
-      ['Outside', false],
-      ['Pocket', false],
-      ['Centre lining', false],
-      ['Closure strap', false],
-      ['Pen loop', true],
+      ['Outside', 'along'],
+      ['Pocket', 'along'],
+      ['Centre lining', 'along'],
+      ['Closure strap', 'along'],
+      ['Pen loop', 'either'],
     ]);
     for (const { name, layers } of patternDrawing(design).pieces)
       expect([name, JSON.stringify(layers).includes('in any direction')]).toEqual([name, name === 'Pen loop']);
