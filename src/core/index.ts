@@ -58,7 +58,16 @@ export {
   type ToolingFace,
 } from './job/toolingSchema.ts';
 export { workedIn } from './job/workedIn.ts';
-export { finishing, fittingsStep, inOneName, KNIFE, OPTIONAL_STEP_NAMES, type StepId } from './job/workOrder.ts';
+export {
+  DUST,
+  DYE,
+  finishing,
+  fittingsStep,
+  inOneName,
+  KNIFE,
+  OPTIONAL_STEP_NAMES,
+  type StepId,
+} from './job/workOrder.ts';
 export { cutStep, INCH_STEPS } from './job/workSchema.ts';
 export { coverLesson } from './learning/coverLesson.ts';
 export { type Calibrated, calibrateBendRatio, calibrateNeutral } from './leather/calibrate.ts';
