@@ -18,8 +18,9 @@ export interface CreaseFigures {
  * Set of a pressed crease from the angle a between its legs: the turn that stays over the turn that was pressed,
  * set = 1 - a / 180, with u = (error / 2) / 180.
  *
- * Set falls with the logarithm of the time since letting go, set(t) = set(day) - lost log10(t / day): an assumption, the usual
- * course of slow recovery. So a week keeps set(day) (1 + k) - set(5 min) k, with k = log10(week / day) / log10(day / 5 min) = 0.344.
+ * Set falls with the logarithm of the time since letting go, set(t) = set(day) - lost log10(t / day), as folds of paper and plastic film
+ * do (K. Farain 2020, Phys. Rev. Applied 13, 014031); that leather does so is an assumption. So a week keeps
+ * set(day) (1 + k) - set(5 min) k, with k = log10(week / day) / log10(day / 5 min) = 0.344.
  */
 export function creaseTest({
   fiveMinutes_deg,

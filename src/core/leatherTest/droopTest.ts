@@ -21,7 +21,10 @@ export interface DroopFigures {
   /** E by the formula for small droops, EI = w L^4 / 8 d. */
   readonly smallDroopModulus_MPa: number;
   readonly density_kg_m3: TestFigure;
-  /** Stretch of the grain at the edge, as a share: (t / 2) times the curvature there. */
+  /**
+   * Stretch of the grain at the edge, as a share: t / 2 times the curvature there, which is sqrt(2 d / c) / c, as the bend holds half
+   * of EI times its square for each mm and the weight has gone down by the droop (the first integral of the shape).
+   */
   readonly strain: number;
 }
 
@@ -82,7 +85,7 @@ export function droopTest(reading: Omit<DroopReading, 'day' | 'way' | 'worked' |
     fabricLength_mm: overhang * Math.cbrt(Math.cos(chord / 2) / (8 * Math.tan(chord))),
     smallDroopModulus_MPa: (line * overhang ** 4) / (8 * droop * second),
     density_kg_m3: { value: density, u: density * Math.hypot(ofPiece, relative.thickness) },
-    strain: (strip.curvature / bendingLength) * (t / 2),
+    strain: (Math.sqrt(2 * strip.droop) / bendingLength) * (t / 2),
   };
 }
 

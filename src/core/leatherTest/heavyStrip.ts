@@ -8,8 +8,6 @@ export interface HeavyStrip {
   readonly droop: number;
   /** How far out the tip is. */
   readonly reach: number;
-  /** Curvature at the held end, where it is greatest. */
-  readonly curvature: number;
 }
 
 /** Steps over a strip that bends little; one that hangs takes more. */
@@ -41,14 +39,14 @@ export function heavyStrip(tip: number): HeavyStrip {
     if (next[1] <= 0) break;
     state = next;
   }
-  const [length, , turning, droop, reach] = stepped(state, -state[1], ([s, angle, turning]) => [
+  const [length, , , droop, reach] = stepped(state, -state[1], ([s, angle, turning]) => [
     1 / turning,
     1,
     (-s * Math.cos(angle)) / turning,
     Math.sin(angle) / turning,
     Math.cos(angle) / turning,
   ]);
-  return { length, droop, reach, curvature: -turning };
+  return { length, droop, reach };
 }
 
 /** One step of the classic Runge-Kutta method. */

@@ -5,8 +5,8 @@ export interface TestResult extends TestFigure {
   /** Readings that were pooled. */
   readonly count: number;
   /**
-   * Readings, by their places in the list of the test, that contradict the others: not counted, to be read again. Where the only two
-   * contradict each other both stand here, and both are counted: the value is between them, and u says how little is known.
+   * Readings, by their places in the list of the test, that contradict the others: to be read again, and taken out if they were wrong.
+   * Until then they count, and u says how little is known.
    */
   readonly again: readonly number[];
   /** Standard deviation from strip to strip beyond what the errors of reading explain, 0 or more, in the unit of the value. */
