@@ -2,6 +2,7 @@ import { useCallback, useDeferredValue, useMemo, useState } from 'react';
 import { counted, DamagedRecords } from '../shelf/DamagedRecords.tsx';
 import { ImportExport } from '../shelf/ImportExport.tsx';
 import { leatherWords } from '../shelf/leatherWords.ts';
+import { freshLeather, keepLeatherOfJob } from '../shelf/newLeather.ts';
 import { RemovedRecords } from '../shelf/RemovedRecords.tsx';
 import { shelfSearch } from '../shelf/searchShelf.ts';
 import type { ShelfRecord } from '../shelf/shelfSchema.ts';
@@ -14,7 +15,6 @@ import { goTo } from '../state/place.ts';
 import { Hide } from './Hide.tsx';
 import { LeatherTile, type LeatherTileAction } from './LeatherTile.tsx';
 import { LostLeathers } from './LostLeathers.tsx';
-import { freshLeather, keepLeatherOfJob } from './newLeather.ts';
 import { saveLeatherFile } from './saveLeatherFile.ts';
 
 /** Leathers drawn at a time. */
