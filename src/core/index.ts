@@ -61,16 +61,18 @@ export { workedIn } from './job/workedIn.ts';
 export { finishing, fittingsStep, inOneName, KNIFE, OPTIONAL_STEP_NAMES, type StepId } from './job/workOrder.ts';
 export { cutStep, INCH_STEPS } from './job/workSchema.ts';
 export { coverLesson } from './learning/coverLesson.ts';
-export { type Calibrated, calibrateBendRatio, calibrateNeutral } from './leather/calibrate.ts';
 export { changeOf, changeOnHide, isChangeTested, routeWords, TEST_FIRST } from './leather/changeOf.ts';
 export { RANGE_POINTS, type RangePoint } from './leather/leatherModel.ts';
 export { CARD, TEMPERS, type Temper, temperOf, temperPatches } from './leather/temper.ts';
+export { bendTest } from './leatherTest/bendTest.ts';
+export { foldTest } from './leatherTest/foldTest.ts';
 export {
   type BentResults,
   type LeatherTestResults,
   leatherTestResults,
   type ResultByWay,
 } from './leatherTest/leatherTestResults.ts';
+export type { TestFigure } from './leatherTest/testFigure.ts';
 export { type CoverSupplies, coverSupplies } from './materials/coverSupplies.ts';
 export { type LaceStyle, laceNeed } from './materials/lace.ts';
 export { handDrawn, onGrid } from './materials/layout/handDrawn.ts';
