@@ -118,6 +118,7 @@ export {
   type Drawing,
   type Entity,
   isStrip,
+  isTestStrip,
   isTracing,
   LAYERS,
   type Layer,
@@ -145,6 +146,7 @@ export { strapOf } from './pattern/strap.ts';
 export { strideGroups } from './pattern/strideGroups.ts';
 export { type Strokes, strokesAlong } from './pattern/strokes.ts';
 export { sumColumn, sumLines } from './pattern/sumColumn.ts';
+export { testStripDrawing } from './pattern/testStripDrawing.ts';
 export { type Box, baseLine, boxOf, CAPITAL, TAIL, textBox, textWidth } from './pattern/textBox.ts';
 export { turnedPiece } from './pattern/turnedPiece.ts';
 export { chanceWords, isWanting, severity } from './report/check.ts';
