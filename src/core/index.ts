@@ -74,6 +74,7 @@ export {
 } from './leatherTest/leatherTestResults.ts';
 export type { TestFigure } from './leatherTest/testFigure.ts';
 export { type CoverSupplies, coverSupplies } from './materials/coverSupplies.ts';
+export { coverWeight } from './materials/coverWeight.ts';
 export { type LaceStyle, laceNeed } from './materials/lace.ts';
 export { handDrawn, onGrid } from './materials/layout/handDrawn.ts';
 export { type Clearance, clearanceOf, type Hide, hideOf } from './materials/layout/hide.ts';

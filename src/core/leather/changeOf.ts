@@ -22,6 +22,7 @@ const IN_STATE: Readonly<Record<Job['making']['state'], string>> = {
 
 /** A change of size with its cause, as "shrinks 1.0 % in casing". */
 export function changeWords({ making: { state, dressing } }: Pick<Job, 'making'>, change: number): string {
+  if (change === 0) return 'keeps its size';
   const cause = state === 'dry' && dressing !== 'nothing' ? 'finishing' : IN_STATE[state];
   return `${change < 0 ? 'shrinks' : 'grows'} ${(100 * Math.abs(change)).toFixed(1)} % in ${cause}`;
 }

@@ -42,6 +42,8 @@ export interface Printer {
   weights(min: number, max: number, by?: '-' | ' to '): string;
   /** As leather is sold: `17.8 dm² (1.92 sq ft)`, the job's own unit first. */
   area(mm2: number): string;
+  /** A weight on the scales, from grams: whole grams, or hundredths of a pound. */
+  mass(grams: number): string;
   /** A liquid as it is sold, to the next 0.1 ml. */
   volume(ml: number): string;
   /** `60 degrees`, from radians: whole, rounded up unless less is what is safe. */
@@ -69,6 +71,9 @@ interface Column {
   /** Whole steps, without the unit. */
   text(steps: number): string;
 }
+
+/** International avoirdupois pound, g (exact, by the international yard and pound agreement of 1959). */
+const GRAMS_PER_POUND = 453.592_37;
 
 /** Steps, mm, that thread and lace are measured off a reel in. */
 export const REEL_STEP = { mm: 10, in: MM_PER_INCH } as const;
@@ -146,6 +151,7 @@ export function printer(units: LengthUnit): Printer {
       const [first, second] = isInch ? both.reverse() : both;
       return `${first} (${second})`;
     },
+    mass: (grams) => (isInch ? `${number(grams / GRAMS_PER_POUND, 2)} lb` : `${number(grams, 0)} g`),
     volume: (ml) => `${number(Math.ceil(10 * ml - 1e-9) / 10, 1)} ml`,
     angle: (value, round = 'up') => {
       const degrees = wholeDegrees((value * 180) / Math.PI, round);
@@ -186,6 +192,7 @@ export const silentPrinter = (units: LengthUnit): Printer => ({
   weight: nothing,
   weights: nothing,
   area: nothing,
+  mass: nothing,
   volume: nothing,
   angle: nothing,
   degrees: nothing,

@@ -60,8 +60,14 @@ export interface CustomerSheet {
  * Describes a design to a customer.
  * @param report of the same design; with the elastic strip it tells how the cover rests too
  * @param offer what the maker adds: the day, the weights to compare, the prices
+ * @param leathers compared in place of lighter and heavier ones
  */
-export function customerSheet(design: CoverDesign, report: Report, offer: Offer = PLAIN_OFFER): CustomerSheet {
+export function customerSheet(
+  design: CoverDesign,
+  report: Report,
+  offer: Offer = PLAIN_OFFER,
+  leathers: Compared | null = null,
+): CustomerSheet {
   const { job } = design;
   const say = printer(job.work.units);
   const others = otherWeights(job, offer);
@@ -83,7 +89,7 @@ export function customerSheet(design: CoverDesign, report: Report, offer: Offer 
       { heading: 'How it fits', sentences: slipsOn(design, say), picture: roomPicture(design, say) },
       { heading: 'How it opens and rests', sentences: opensAndRests(design, report, say), picture: null },
     ],
-    weights: whyThisLeather({ chosen, lighter: weighed('lighter'), heavier: weighed('heavier') }, say),
+    weights: leathers ?? whyThisLeather({ chosen, lighter: weighed('lighter'), heavier: weighed('heavier') }, say),
     madeOf: {
       heading: 'What it is made of',
       facts: [

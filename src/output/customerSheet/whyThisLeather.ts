@@ -3,8 +3,8 @@ import { leastOver } from './leastOver.ts';
 import type { OfferedPrice } from './offer.ts';
 import { roomAtEachSide } from './roomPicture.ts';
 
-/** The cover in one weight of leather. */
-interface Weighed {
+/** The cover in one leather, or in one weight of it. */
+export interface Weighed {
   readonly design: CoverDesign;
   readonly verdict: Verdict;
   readonly price: OfferedPrice | null;
@@ -22,7 +22,7 @@ export interface Compared {
   /** What is compared, row by row. */
   readonly rows: readonly string[];
   readonly columns: readonly {
-    readonly id: keyof Weights;
+    readonly id: string;
     readonly name: string;
     readonly isChosen: boolean;
     readonly values: readonly string[];
@@ -32,7 +32,7 @@ export interface Compared {
 }
 
 /** In a table, whether a cover fits. */
-const FITS: Readonly<Record<Verdict, string>> = {
+export const FITS: Readonly<Record<Verdict, string>> = {
   fits: 'yes',
   tight: 'just',
   loose: 'too loose',
@@ -100,23 +100,27 @@ function reason(all: readonly Weighed[], chosen: Weighed, say: Printer): string[
 const nameOf = ({ design: { job } }: Weighed, say: Printer): string =>
   say.weights(job.leather.outside.min_mm, job.leather.outside.max_mm);
 
-function opens({ fits }: CoverDesign, say: Printer): string {
+export function opens({ fits }: CoverDesign, say: Printer): string {
   const opensTo = leastOver((point) => fits[point].opensTo ?? 0);
   return opensTo >= Math.PI ? 'flat' : opensTo === 0 ? 'not at all' : say.angle(opensTo, 'down');
 }
 
 /** The book in its cover at the spine edge, mm. */
-function inHand({ job, needs }: CoverDesign): number {
+export function inHand({ job, needs }: CoverDesign): number {
   const { outside, lining } = needs.nominal.leathers;
   return job.book.thickness_mm + 2 * (outside.thickness + (lining?.thickness ?? 0));
 }
 
 /**
- * Stiffness of the outside as a share of that of the chosen one, by the cube of its thickness (bending stiffness of a plate,
+ * Stiffness of the outside as a share of that of another, by E and the cube of its thickness (bending stiffness of a plate,
  * E t^3 / 12 (1 - nu^2); Timoshenko and Woinowsky-Krieger, Theory of Plates and Shells, 1959, section 1; from memory).
  */
-const stiffness = (of: CoverDesign, chosen: CoverDesign): number =>
-  (of.needs.nominal.leathers.outside.thickness / chosen.needs.nominal.leathers.outside.thickness) ** 3;
+export function stiffness(of: CoverDesign, other: CoverDesign): number {
+  const [one, two] = [of, other].map(
+    ({ job, needs }) => job.leather.outside.modulus_MPa * needs.nominal.leathers.outside.thickness ** 3,
+  );
+  return one! / two!;
+}
 
 function differences(other: Weighed, chosen: Weighed, say: Printer): string[] {
   const more = inHand(other.design) - inHand(chosen.design);

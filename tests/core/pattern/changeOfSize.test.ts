@@ -134,6 +134,17 @@ describe('the making route', () => {
     expect(namesOf({ dressing: 'oil or wax' })).toEqual(namesOf({}));
   });
 
+  test('is said on every piece whose size changes, so that a template is not taken for another state', () => {
+    const said = (making: object): string[] =>
+      patternDrawing(designWith(making)).pieces.map(({ layers }) =>
+        layers.text.map((entity) => (entity.kind === 'text' ? entity.text : '')).join(' '),
+      );
+    for (const words of said({ state: 'cased' })) expect(words).toContain('as cut: it shrinks 1.0 % in casing');
+    for (const words of said({ state: 'cased', changeAcross: 0 }))
+      expect(words).toContain('as cut: it keeps its size across, shrinks 1.0 % in casing from head to tail');
+    for (const words of said({})) expect(words).not.toContain('as cut');
+  });
+
   test('adds what finishing does to what working does, their doubts independent, unless a test of the leather covers both', () => {
     const { job } = designWith({ state: 'cased', dressing: 'water-based finish' });
     expect(changeOf(job)).toEqual({ width: -0.012, height: -0.012 });
