@@ -58,7 +58,16 @@ export {
   type ToolingFace,
 } from './job/toolingSchema.ts';
 export { workedIn } from './job/workedIn.ts';
-export { finishing, fittingsStep, inOneName, KNIFE, OPTIONAL_STEP_NAMES, type StepId } from './job/workOrder.ts';
+export {
+  DUST,
+  DYE,
+  finishing,
+  fittingsStep,
+  inOneName,
+  KNIFE,
+  OPTIONAL_STEP_NAMES,
+  type StepId,
+} from './job/workOrder.ts';
 export { cutStep, INCH_STEPS } from './job/workSchema.ts';
 export { coverLesson } from './learning/coverLesson.ts';
 export { changeOf, changeOnHide, isChangeTested, routeWords, TEST_FIRST } from './leather/changeOf.ts';
@@ -190,6 +199,7 @@ export { type CoverTeaching, coverTeaching } from './stock/coverTeaching.ts';
 export type { Hand } from './stock/hand.ts';
 export { knowLeather } from './stock/knowLeather.ts';
 export { knownPatches, type TakenLeather } from './stock/knownPatches.ts';
+export { leatherOfJob } from './stock/leatherOfJob.ts';
 export { type OpenedLeather, openLeather } from './stock/openLeather.ts';
 export { type Contradiction, type Shop, shopKnowledge } from './stock/shop.ts';
 export { type StockLeather, TANNAGES } from './stock/stockSchema.ts';
@@ -230,6 +240,8 @@ export { tracingDrawing } from './tooling/tracing.ts';
 export { formatFraction } from './units/fraction.ts';
 export { isDay } from './units/isDay.ts';
 export { MM_PER_INCH, MM_PER_OUNCE, mm } from './units/mm.ts';
+export { parseArea } from './units/parseArea.ts';
+export { parseColour } from './units/parseColour.ts';
 export { parseLeatherWeight } from './units/parseLeatherWeight.ts';
 export { type LengthUnit, parseLength } from './units/parseLength.ts';
 export { type Printer, printer } from './units/printer.ts';
