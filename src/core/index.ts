@@ -70,16 +70,18 @@ export {
 } from './job/workOrder.ts';
 export { cutStep, INCH_STEPS } from './job/workSchema.ts';
 export { coverLesson } from './learning/coverLesson.ts';
-export { type Calibrated, calibrateBendRatio, calibrateNeutral } from './leather/calibrate.ts';
 export { changeOf, changeOnHide, isChangeTested, routeWords, TEST_FIRST } from './leather/changeOf.ts';
 export { RANGE_POINTS, type RangePoint } from './leather/leatherModel.ts';
 export { CARD, TEMPERS, type Temper, temperOf, temperPatches } from './leather/temper.ts';
+export { bendTest } from './leatherTest/bendTest.ts';
+export { foldTest } from './leatherTest/foldTest.ts';
 export {
   type BentResults,
   type LeatherTestResults,
   leatherTestResults,
   type ResultByWay,
 } from './leatherTest/leatherTestResults.ts';
+export type { TestFigure } from './leatherTest/testFigure.ts';
 export { type CoverSupplies, coverSupplies } from './materials/coverSupplies.ts';
 export { coverWeight } from './materials/coverWeight.ts';
 export { type LaceStyle, laceNeed } from './materials/lace.ts';
@@ -126,6 +128,7 @@ export {
   type Drawing,
   type Entity,
   isStrip,
+  isTestStrip,
   isTracing,
   LAYERS,
   type Layer,
@@ -153,6 +156,7 @@ export { strapOf } from './pattern/strap.ts';
 export { strideGroups } from './pattern/strideGroups.ts';
 export { type Strokes, strokesAlong } from './pattern/strokes.ts';
 export { sumColumn, sumLines } from './pattern/sumColumn.ts';
+export { testStripDrawing } from './pattern/testStripDrawing.ts';
 export { type Box, baseLine, boxOf, CAPITAL, TAIL, textBox, textWidth } from './pattern/textBox.ts';
 export { turnedPiece } from './pattern/turnedPiece.ts';
 export { chanceWords, isWanting, severity } from './report/check.ts';
