@@ -5,7 +5,7 @@ import type { ShelfTrouble } from './shelfTrouble.ts';
 import { theLeathers } from './theLeathers.ts';
 
 /** A leather as it is kept; null for one that this version cannot read. */
-export function ownLeather({ id, revision, document }: ShelfRecord): TakenLeather | null {
+function ownLeather({ id, revision, document }: ShelfRecord): TakenLeather | null {
   const opened = openLeather(document);
   return opened.ok ? { id, revision, leather: opened.document } : null;
 }
