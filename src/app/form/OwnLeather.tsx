@@ -33,7 +33,7 @@ export default function OwnLeather({ piece, name }: OwnLeatherProps) {
   const job = useBench(({ history }) => history.good.job);
   const taken = (valueAt(job, path) ?? null) as TakenMark | null;
   // The cards stay while the maker is elsewhere, as among the leathers.
-  const { leathers, trouble, refresh } = useOwnLeathers(usePlace().id === 'cover');
+  const { leathers, trouble } = useOwnLeathers(usePlace().id === 'cover');
   const [isPicking, setPicking] = useState(false);
   const [refused, setRefused] = useState<ShelfTrouble | null>(null);
   const shop = useMemo(() => shopKnowledge((leathers ?? []).map(({ leather }) => leather)), [leathers]);
@@ -48,7 +48,6 @@ export default function OwnLeather({ piece, name }: OwnLeatherProps) {
   const keep = async (): Promise<void> => {
     const kept = await keepLeatherOfJob(store);
     setRefused(kept.ok ? null : kept.trouble);
-    await refresh();
   };
   return (
     <section className="own-leather" aria-label={`${name} from your leathers`} data-path={path}>

@@ -1,4 +1,4 @@
-import { useCallback, useEffect, useState } from 'react';
+import { useEffect, useState } from 'react';
 import { openLeather, type TakenLeather } from '../../core/index.ts';
 import type { ShelfRecord } from './shelfSchema.ts';
 import type { ShelfTrouble } from './shelfTrouble.ts';
@@ -14,24 +14,27 @@ export interface OwnLeathers {
   /** Those last changed first; null until they are read. */
   readonly leathers: readonly TakenLeather[] | null;
   readonly trouble: ShelfTrouble | null;
-  readonly refresh: () => Promise<void>;
 }
 
 /**
- * The maker's leathers, read again when another window changes them.
- * @param isShown false while what shows them is out of sight: they are read again when it is back, with what this window has changed
+ * The maker's leathers, read again when they change.
+ * @param isShown false while what shows them is out of sight: they are read again when it is back
  */
 export function useOwnLeathers(isShown = true): OwnLeathers {
-  const [read, setRead] = useState<Omit<OwnLeathers, 'refresh'>>({ leathers: null, trouble: null });
-  const refresh = useCallback(async (): Promise<void> => {
-    const list = await theLeathers.list();
-    if (list.ok) setRead({ leathers: list.value.map(ownLeather).filter((each) => each !== null), trouble: null });
-    else setRead({ leathers: null, trouble: list.trouble });
-  }, []);
+  const [read, setRead] = useState<OwnLeathers>({ leathers: null, trouble: null });
   useEffect(() => {
     if (!isShown) return;
+    const refresh = async (): Promise<void> => {
+      const list = await theLeathers.list();
+      if (list.ok) setRead({ leathers: list.value.map(ownLeather).filter((each) => each !== null), trouble: null });
+      else setRead({ leathers: null, trouble: list.trouble });
+    };
     void refresh();
-    return theLeathers.watch(() => void refresh());
-  }, [isShown, refresh]);
-  return { ...read, refresh };
+    // A page that was left a moment ago may still be saving.
+    const stops = [theLeathers.watch(refresh), theLeathers.watchOwn(refresh)];
+    return () => {
+      for (const stop of stops) stop();
+    };
+  }, [isShown]);
+  return read;
 }
