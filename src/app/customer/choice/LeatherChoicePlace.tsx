@@ -49,8 +49,8 @@ export default function LeatherChoicePlace() {
         trouble === null && <p role="status">Your leathers are being read.</p>
       ) : taken.length < 2 ? (
         <p>
-          Here two or three of your leathers stand side by side for this book. You see what each is cut to, how surely
-          it fits, how it opens and rests, what it weighs and costs. Put at least two among{' '}
+          Here two or three of your leathers stand side by side for this book. You see how each is cut, how surely it
+          fits, how it opens and rests, its weight and price. Put at least two among{' '}
           <a className="link" href={addressOf('leathers')}>
             your leathers
           </a>
@@ -136,8 +136,8 @@ function Compared({ taken }: { readonly taken: readonly TakenLeather[] }) {
           </p>
           <MakingNote making={making} />
           <p className="help">
-            Each cover is cut for its own leather, from its tests and finished covers where there are any, else from
-            what is usual. The one that fits most surely is marked.
+            Each cover is cut for its own leather, by its tests and finished covers, or else by what is usual. The one
+            that fits most surely is marked.
           </p>
         </>
       )}
