@@ -12,6 +12,7 @@ import { Hide } from './Hide.tsx';
 import { JobsOfLeather } from './JobsOfLeather.tsx';
 import { saveLeatherFile } from './saveLeatherFile.ts';
 import { TANNED } from './tanned.ts';
+import { TestCards } from './tests/TestCards.tsx';
 import { type LeatherElsewhere, useLeather } from './useLeather.ts';
 
 /** One leather: what was bought, what was read of it, and what was made of it. */
@@ -134,6 +135,10 @@ export function LeatherPage({ id }: { readonly id: string }) {
           />
         </div>
         <div>
+          <TestCards
+            leather={leather}
+            change={(tests) => dispatch({ type: 'change', leather: { ...leather, tests } })}
+          />
           <JobsOfLeather id={id} />
         </div>
       </div>
