@@ -186,6 +186,7 @@ export { type CoverTeaching, coverTeaching } from './stock/coverTeaching.ts';
 export type { Hand } from './stock/hand.ts';
 export { knowLeather } from './stock/knowLeather.ts';
 export { knownPatches, type TakenLeather } from './stock/knownPatches.ts';
+export type { Known, LeatherKnowledge } from './stock/leatherKnowledge.ts';
 export { type OpenedLeather, openLeather } from './stock/openLeather.ts';
 export { type Contradiction, type Shop, shopKnowledge } from './stock/shop.ts';
 export { type StockLeather, TANNAGES } from './stock/stockSchema.ts';
