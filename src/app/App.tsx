@@ -18,6 +18,7 @@ const TrialsKeeper = lazy(() => firstPaint.then(idle).then(() => import('./explo
 const StripsPlace = lazy(() => import('./strip/StripsPlace.tsx'));
 const Explore = lazy(() => import('./explore/Explore.tsx'));
 const Vocabulary = lazy(() => import('./fields/Vocabulary.tsx'));
+const LeathersPlace = lazy(() => import('./leathers/LeathersPlace.tsx'));
 const Making = lazy(() => import('./making/Making.tsx'));
 const PrintedBench = lazy(() => firstPaint.then(() => import('./print/PrintedBench.tsx')));
 
@@ -47,6 +48,11 @@ export function App({ place }: { readonly place: Place }) {
         {place.id === 'explore' && (
           <LatePart name="place Explore">
             <Explore />
+          </LatePart>
+        )}
+        {place.id === 'leathers' && (
+          <LatePart name="place Leathers">
+            <LeathersPlace part={place.part} />
           </LatePart>
         )}
         {place.id === 'words' && (

@@ -58,19 +58,30 @@ export {
   type ToolingFace,
 } from './job/toolingSchema.ts';
 export { workedIn } from './job/workedIn.ts';
-export { finishing, fittingsStep, inOneName, KNIFE, OPTIONAL_STEP_NAMES, type StepId } from './job/workOrder.ts';
+export {
+  DUST,
+  DYE,
+  finishing,
+  fittingsStep,
+  inOneName,
+  KNIFE,
+  OPTIONAL_STEP_NAMES,
+  type StepId,
+} from './job/workOrder.ts';
 export { cutStep, INCH_STEPS } from './job/workSchema.ts';
 export { coverLesson } from './learning/coverLesson.ts';
-export { type Calibrated, calibrateBendRatio, calibrateNeutral } from './leather/calibrate.ts';
 export { changeOf, changeOnHide, isChangeTested, routeWords, TEST_FIRST } from './leather/changeOf.ts';
 export { RANGE_POINTS, type RangePoint } from './leather/leatherModel.ts';
 export { CARD, TEMPERS, type Temper, temperOf, temperPatches } from './leather/temper.ts';
+export { bendTest } from './leatherTest/bendTest.ts';
+export { foldTest } from './leatherTest/foldTest.ts';
 export {
   type BentResults,
   type LeatherTestResults,
   leatherTestResults,
   type ResultByWay,
 } from './leatherTest/leatherTestResults.ts';
+export type { TestFigure } from './leatherTest/testFigure.ts';
 export { type CoverSupplies, coverSupplies } from './materials/coverSupplies.ts';
 export { coverWeight } from './materials/coverWeight.ts';
 export { type LaceStyle, laceNeed } from './materials/lace.ts';
@@ -117,6 +128,7 @@ export {
   type Drawing,
   type Entity,
   isStrip,
+  isTestStrip,
   isTracing,
   LAYERS,
   type Layer,
@@ -144,6 +156,7 @@ export { strapOf } from './pattern/strap.ts';
 export { strideGroups } from './pattern/strideGroups.ts';
 export { type Strokes, strokesAlong } from './pattern/strokes.ts';
 export { sumColumn, sumLines } from './pattern/sumColumn.ts';
+export { testStripDrawing } from './pattern/testStripDrawing.ts';
 export { type Box, baseLine, boxOf, CAPITAL, TAIL, textBox, textWidth } from './pattern/textBox.ts';
 export { turnedPiece } from './pattern/turnedPiece.ts';
 export { chanceWords, isWanting, severity } from './report/check.ts';
@@ -187,6 +200,7 @@ export type { Hand } from './stock/hand.ts';
 export { knowLeather } from './stock/knowLeather.ts';
 export { knownPatches, type TakenLeather } from './stock/knownPatches.ts';
 export type { Known, LeatherKnowledge } from './stock/leatherKnowledge.ts';
+export { leatherOfJob } from './stock/leatherOfJob.ts';
 export { type OpenedLeather, openLeather } from './stock/openLeather.ts';
 export { type Contradiction, type Shop, shopKnowledge } from './stock/shop.ts';
 export { type StockLeather, TANNAGES } from './stock/stockSchema.ts';
@@ -227,6 +241,8 @@ export { tracingDrawing } from './tooling/tracing.ts';
 export { formatFraction } from './units/fraction.ts';
 export { isDay } from './units/isDay.ts';
 export { MM_PER_INCH, MM_PER_OUNCE, mm } from './units/mm.ts';
+export { parseArea } from './units/parseArea.ts';
+export { parseColour } from './units/parseColour.ts';
 export { parseLeatherWeight } from './units/parseLeatherWeight.ts';
 export { type LengthUnit, parseLength } from './units/parseLength.ts';
 export { type Printer, printer } from './units/printer.ts';

@@ -6,7 +6,8 @@ import { pathLength, tautPath } from '../../src/core/book/tautPath.ts';
 import { fitReport } from '../../src/core/fitReport.ts';
 import type { JobInput } from '../../src/core/job/jobSchema.ts';
 import { bendLength } from '../../src/core/leather/bend.ts';
-import { calibrateNeutral } from '../../src/core/leather/calibrate.ts';
+import { bendTest } from '../../src/core/leatherTest/bendTest.ts';
+import { bendReadingSchema } from '../../src/core/leatherTest/testSchema.ts';
 import { circularSegment } from '../../src/core/math/circularSegment.ts';
 import { MM_PER_INCH, MM_PER_OUNCE } from '../../src/core/units/mm.ts';
 import { defined } from '../defined.ts';
@@ -36,8 +37,8 @@ describe('a bend', () => {
 
   test('of 12.874 mm round a rod of radius 3 mm in 1.8 mm leather has its neutral line at 0.61', () => {
     // 12.874 / pi = 4.098 = 3 + 0.61 x 1.8
-    const bend = { length: 12.874, angle: Math.PI, radius: 3, thickness: 1.8, error: 0 };
-    expect(defined(calibrateNeutral(bend)).value).toBeCloseTo(0.61, 4);
+    const bend = { length_mm: 12.874, angle_deg: 180, radius_mm: 3, thickness_mm: 1.8 };
+    expect(bendTest(bendReadingSchema.parse(bend)).value).toBeCloseTo(0.61, 4);
   });
 });
 

@@ -62,6 +62,7 @@ const PLACE_ALSO: Readonly<Partial<Record<(typeof PLACES)[number]['id'], string>
   customer: 'client sheet offer price show',
   words: 'terms meaning glossary vocabulary help',
   shelf: 'jobs covers kept saved library versions import export backup removed',
+  leathers: 'hides skins stock store material kept bought tests left price',
 };
 
 const PART_ALSO: Readonly<Partial<Record<(typeof WORKBENCH_PARTS)[number]['id'], string>>> = {
@@ -147,6 +148,12 @@ function actions({ getState }: BenchStore): readonly Findable[] {
     },
     inMenu('Share link', 'send address url copy', press),
     inMenu('Print', 'paper a4 letter', press),
+    {
+      name: 'New leather',
+      where: 'Leathers',
+      also: 'bought hide skin add',
+      go: () => reach({ place: 'leathers' }, saying('.leathers-place button', 'New leather'), press),
+    },
     ...(history.past.length === 0
       ? []
       : [{ name: 'Undo', where: 'the last change', also: 'back', go: () => dispatch({ type: 'undo' }) }]),

@@ -1,23 +1,24 @@
 import { useState } from 'react';
 import {
-  type Calibrated,
-  calibrateBendRatio,
-  calibrateNeutral,
+  bendTest,
   DOUBT_PATHS,
   fieldNote,
+  foldTest,
   GIVE_OR_TAKE,
   type JobPath,
   type LeatherName,
+  mm,
   type Patch,
   parseLength,
+  type TestFigure,
 } from '../../core/index.ts';
 import { Choice } from '../fields/Choice.tsx';
 import { PlainField } from '../fields/PlainField.tsx';
 import { useDispatch, useLengths } from '../state/BenchContext.tsx';
 
 const BENDS = [
-  { value: 'edge', label: 'over the edge of a block', angle: Math.PI / 2 },
-  { value: 'rod', label: 'round a rod', angle: Math.PI },
+  { value: 'edge', label: 'over the edge of a block', angle_deg: 90 },
+  { value: 'rod', label: 'round a rod', angle_deg: 180 },
 ];
 
 /** What is measured in the two tests; every entry is a length. */
@@ -49,22 +50,26 @@ export function Calibrate({ piece }: { readonly piece: LeatherName }) {
     error: '',
   });
   const read = (entry: Entry) => parseLength(texts[entry], { defaultUnit: lengths.units });
-  const value = (entry: Entry): number | null => {
+  const value = (entry: Entry) => {
     const reading = read(entry);
     return reading.ok ? reading.value : null;
   };
 
-  const thickness = value('thickness');
-  const radius = value('radius');
-  const length = value('length');
-  const fold = value('fold');
-  const error = value('error') ?? 0.1;
-  const hasThickness = thickness !== null && thickness > 0;
+  const thickness_mm = value('thickness');
+  const radius_mm = value('radius');
+  const length_mm = value('length');
+  const fold_mm = value('fold');
+  const error_mm = value('error') ?? mm(0.1);
+  const hasThickness = thickness_mm !== null && thickness_mm > error_mm;
   const neutral =
-    hasThickness && radius !== null && length !== null
-      ? calibrateNeutral({ length, angle: bend.angle, radius, thickness, error })
+    hasThickness && radius_mm !== null && length_mm !== null
+      ? bendTest({
+          ...{ thickness_mm, radius_mm, length_mm, error_mm },
+          angle_deg: bend.angle_deg,
+          callipers_mm: error_mm,
+        })
       : null;
-  const bendRatio = hasThickness && fold !== null ? calibrateBendRatio(fold, thickness, error) : null;
+  const bendRatio = hasThickness && fold_mm !== null ? foldTest({ thickness_mm, fold_mm, error_mm }) : null;
 
   return (
     <details className="assumptions">
@@ -100,23 +105,24 @@ export function Calibrate({ piece }: { readonly piece: LeatherName }) {
   );
 }
 
-/** What a test puts into the job: its value, and its doubt where the cover has one: from low to high is 19 in 20. */
-function testPatches(path: JobPath, { value, low, high }: Calibrated): readonly Patch[] {
+const rounded = (figure: number): number => Number(figure.toFixed(3));
+
+/** What a test puts into the job: its value, and its doubt where the cover has one. */
+function testPatches(path: JobPath, { value, u }: TestFigure): readonly Patch[] {
   const doubted = DOUBT_PATHS.find((each) => each === path);
-  const rounded = (figure: number): number => Number(figure.toFixed(3));
   return [
     { path, value: rounded(value) },
     ...(doubted === undefined
       ? []
       : ([
-          { path: `doubts.${doubted}.u`, value: rounded((high - low) / 2 / GIVE_OR_TAKE) },
+          { path: `doubts.${doubted}.u`, value: rounded(u) },
           { path: `doubts.${doubted}.from`, value: 'measured' },
         ] as const)),
   ];
 }
 
 /** What a test found for one assumption, and the button that puts it in force. */
-function Finding({ path, found }: { readonly path: JobPath; readonly found: Calibrated | null }) {
+function Finding({ path, found }: { readonly path: JobPath; readonly found: TestFigure | null }) {
   const dispatch = useDispatch();
   if (found === null) return null;
   const { title, min, max } = fieldNote(path);
@@ -124,7 +130,7 @@ function Finding({ path, found }: { readonly path: JobPath; readonly found: Cali
   const isAllowed = found.value >= min && found.value <= max;
   return (
     <p className="remedy" role="status">
-      {title}: {figure(found.value)}, between {figure(found.low)} and {figure(found.high)}.{' '}
+      {title}: {figure(found.value)}, give or take {figure(GIVE_OR_TAKE * found.u)}.{' '}
       {isAllowed ? (
         <button type="button" onClick={() => dispatch({ type: 'edit', patches: testPatches(path, found) })}>
           Use it<span className="only-heard"> as {title}</span>

@@ -20,6 +20,8 @@ export function Header({ place }: { readonly place: Place }) {
     hasFuture: history.future.length > 0,
     isKept,
   }));
+  // A leather has steps of its own.
+  const hasSteps = place.id !== 'leathers' || place.part === '';
   const [isFinding, setFinding] = useState(false);
   useUndoKeys(dispatch);
   useEffect(() => {
@@ -56,12 +58,12 @@ export function Header({ place }: { readonly place: Place }) {
           ))}
         </nav>
         <div className="page-tools not-printed">
-          {hasPast && (
+          {hasSteps && hasPast && (
             <button type="button" onClick={() => dispatch({ type: 'undo' })}>
               Undo
             </button>
           )}
-          {hasFuture && (
+          {hasSteps && hasFuture && (
             <button type="button" onClick={() => dispatch({ type: 'redo' })}>
               Redo
             </button>

@@ -75,6 +75,11 @@ export default function JobMenu() {
             </a>
           </li>
           <li>
+            <a className="link" href={addressOf('leathers')} onClick={close}>
+              Leathers
+            </a>
+          </li>
+          <li>
             <FileButton title="Open file" asks="Job file" onFile={(file) => void openFile(file)} />
           </li>
           <li>

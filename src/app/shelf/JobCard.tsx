@@ -1,5 +1,6 @@
 import { memo, useMemo } from 'react';
 import { coverDesign, type Job, parseJob, printer } from '../../core/index.ts';
+import { CardMore } from './CardMore.tsx';
 import { StandingCover } from './StandingCover.tsx';
 import { savedAt } from './savedAt.ts';
 import type { ShelfJob } from './shelfSchema.ts';
@@ -43,25 +44,7 @@ export const JobCard = memo(function JobCard({ job, isOpen, act }: JobCardProps)
         <button type="button" onClick={() => act('open', job)}>
           Open{of}
         </button>
-        <details className="card-more">
-          <summary>More{of}</summary>
-          <ul>
-            {MORE.map(({ action, word }) => (
-              <li key={action}>
-                <button
-                  type="button"
-                  onClick={({ currentTarget }) => {
-                    currentTarget.closest('details')!.open = false;
-                    act(action, job);
-                  }}
-                >
-                  {word}
-                  {of}
-                </button>
-              </li>
-            ))}
-          </ul>
-        </details>
+        <CardMore name={job.name} actions={MORE} act={(action) => act(action, job)} />
       </div>
     </li>
   );

@@ -8,11 +8,12 @@ export const PLACES = [
   { id: 'workbench', title: 'Workbench' },
   { id: 'customer', title: 'Customer' },
   { id: 'shelf', title: 'Shelf' },
+  { id: 'leathers', title: 'Leathers' },
   { id: 'words', title: 'Words' },
 ] as const;
 
-/** The places in the row of the header; shelf and words stand in the menu of the job. */
-export const PLACES_IN_ROW = PLACES.filter(({ id }) => id !== 'shelf' && id !== 'words');
+/** The places in the row of the header; the others stand in the menu of the job. */
+export const PLACES_IN_ROW = PLACES.slice(0, 5);
 
 export type PlaceId = (typeof PLACES)[number]['id'];
 

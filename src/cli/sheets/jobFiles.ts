@@ -1,6 +1,6 @@
 import { lettersOf } from '../../artwork/faces/lettersOf.ts';
 import { loadFace } from '../../artwork/faces/loadFace.ts';
-import { type CoverDesign, coverDesign, type Job, type JobRecord, layOut } from '../../core/index.ts';
+import { type CoverDesign, coverDesign, type Job, type JobRecord, layOut, testStripDrawing } from '../../core/index.ts';
 import { benchSheetPdf } from '../../output/benchSheet/benchSheetPdf.ts';
 import { usualLayers } from '../../output/cuttingFile.ts';
 import { draftingSheet } from '../../output/draftingSheet/draftingSheet.ts';
@@ -84,6 +84,16 @@ export async function jobFiles({ job, document }: Opened, request: SheetsRequest
       return draftingSheetPdf(sheet, { paper: flat, block: block('Drafting sheet', source), onLacking: lacking(say) });
     },
   };
+  const tests: JobFile = {
+    name: fileName(job.name, 'test-strips.pdf', [...own, flat]),
+    make: (say) =>
+      patternPdf(testStripDrawing(job.work.units, ''), {
+        paper: flat,
+        bars,
+        block: block('Strips for testing the leather', design),
+        onLacking: lacking(say),
+      }),
+  };
   const model = (kind: 'packed' | 'usdz', ending: string): JobFile => ({
     name: fileName(job.name, ending, own),
     make: async () => coverModel(job, kind, faces),
@@ -99,6 +109,7 @@ export async function jobFiles({ job, document }: Opened, request: SheetsRequest
         files.push(...layoutFiles(design, request, format, block('Leather layout', design), own));
       if (request.sheets.includes('bench') && format === 'pdf') files.push(bench);
       if (request.sheets.includes('drafting') && format === 'pdf') files.push(drafting);
+      if (request.sheets.includes('tests') && format === 'pdf') files.push(tests);
     }
   }
   return files;

@@ -19,7 +19,7 @@ export interface OrderedStep {
 }
 
 export const KNIFE = 'Knife and straight-edge: cut away from the hand, keep the blade sharp.';
-const DUST = 'Leather and sanding dust: extract it or wear a mask.';
+export const DUST = 'Leather and sanding dust: extract it or wear a mask.';
 /** Tools for the holes of each kind of seam. */
 const HOLES = {
   stitching: 'Pricking iron, mallet and awl: work over a board, never toward the palm.',
@@ -45,7 +45,7 @@ const FASTENING: Readonly<Record<(typeof FASTENINGS)[number], string>> = {
 const TOOLING =
   'Swivel knife, stamps and mallet: keep the free hand behind the blade. Heat pens, hot tools and hot foil burn skin and give off ' +
   'fumes: put them on a stand, ventilate. Follow their instructions and the local rules.';
-const DYE =
+export const DYE =
   'Dyes: many are thinned with alcohol or another solvent, whose vapour is flammable and harmful. Ventilate, keep flames and ' +
   'sparks away, wear gloves. Follow the safety data sheet and the local rules.';
 

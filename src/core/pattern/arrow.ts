@@ -1,3 +1,4 @@
+import type { Segment } from '../math/contour.ts';
 import { addScaled, heading, type Vec2 } from '../math/vec2.ts';
 import { line } from './drawing.ts';
 import type { NamedMarks } from './lettering.ts';
@@ -6,14 +7,8 @@ import type { PatternSource } from './seam.ts';
 /** Longest barb of an arrow, mm; a short arrow has barbs of a quarter of its length. */
 const BARB = 5;
 
-/** A double arrow with its name, from head to tail, which lie along the hide's backbone or across it; none on card. */
-export function directionMark(
-  { job, isCard = false }: PatternSource,
-  middle: Vec2,
-  length: number,
-  angle: number,
-): NamedMarks {
-  if (isCard) return { marks: [], words: [] };
+/** A double arrow of some length about its middle; angle in radians. */
+export function doubleArrow(middle: Vec2, length: number, angle: number): Segment[] {
   const along = heading(angle);
   const ends = [-1, 1].map((side) => addScaled(middle, along, (side * length) / 2));
   const barb = Math.min(BARB, length / 4);
@@ -23,10 +18,21 @@ export function directionMark(
       return line(end, addScaled(end, heading(back), barb));
     }),
   );
+  return [line(ends[0]!, ends[1]!), ...barbs];
+}
+
+/** A double arrow with its name, from head to tail, which lie along the hide's backbone or across it; none on card. */
+export function directionMark(
+  { job, isCard = false }: PatternSource,
+  middle: Vec2,
+  length: number,
+  angle: number,
+): NamedMarks {
+  if (isCard) return { marks: [], words: [] };
   const height = Math.min(3, length / 10);
   const near = addScaled(middle, heading(angle + Math.PI / 2), height);
   return {
-    marks: [line(ends[0]!, ends[1]!), ...barbs],
+    marks: doubleArrow(middle, length, angle),
     words: [
       [
         `this way ${job.making.backbone === 'upright' ? 'along' : 'across'} the hide's backbone`,

@@ -1,4 +1,5 @@
 import type { Artwork, ToolingFace } from '../job/toolingSchema.ts';
+import type { TestStrip } from '../leatherTest/testStrip.ts';
 import type { Contour, Segment } from '../math/contour.ts';
 import type { Vec2 } from '../math/vec2.ts';
 import type { LengthUnit } from '../units/parseLength.ts';
@@ -99,8 +100,14 @@ const PIECES = {
 type TracingId = `${ToolingFace}Tracing`;
 /** A strip of the holes of a side, for pricking: a help, no part of the cover. */
 type StripId = 'tailStrip' | 'backForeEdgeStrip' | 'headStrip' | 'frontForeEdgeStrip';
-export type PieceId = keyof typeof PIECES | TracingId | StripId;
-type PieceName = (typeof PIECES)[keyof typeof PIECES][number] | `${string} tracing` | `Hole strip, ${string}`;
+/** A strip of leather that is tested, no part of a cover. */
+type TestStripId = `testStrip${TestStrip['letter']}`;
+export type PieceId = keyof typeof PIECES | TracingId | StripId | TestStripId;
+type PieceName =
+  | (typeof PIECES)[keyof typeof PIECES][number]
+  | `${string} tracing`
+  | `Hole strip, ${string}`
+  | `Strip ${TestStrip['letter']}`;
 
 /** The sheet that the tooling of a face is traced from: it is laid on the piece, not cut. */
 export const tracingId = (face: ToolingFace): TracingId => `${face}Tracing`;
@@ -141,6 +148,9 @@ export const isTracing = ({ id }: Pick<PieceDrawing, 'id'>): boolean => id.endsW
 
 /** Whether it is a strip of holes, which is laid on the leather's edge. */
 export const isStrip = ({ id }: Pick<PieceDrawing, 'id'>): boolean => id.endsWith('Strip');
+
+/** Whether it is cut from a hide for a test. */
+export const isTestStrip = ({ id }: Pick<PieceDrawing, 'id'>): boolean => id.startsWith('testStrip');
 
 /** `Pocket, cut 2`; `Front tracing`. */
 export const pieceWords = (piece: Pick<PieceDrawing, 'id' | 'name' | 'count'>): string =>

@@ -1,10 +1,16 @@
 import * as z from 'zod/mini';
 import { daySchema } from '../job/daySchema.ts';
 import { BACKBONES, MAKING_STATES } from '../job/makingSchema.ts';
-import { UNKNOWNS } from './leatherUnknowns.ts';
+import { UNKNOWNS, type Unknown } from './leatherUnknowns.ts';
 
 const number = z.number();
-const perUnknown = z.partialRecord(z.enum(UNKNOWNS), number);
+// Fields one by one: a record of zod's would come into the first script, which has none.
+const perUnknown = z.strictObject(
+  Object.fromEntries(UNKNOWNS.map((name) => [name, z.optional(number)])) as Record<
+    Unknown,
+    z.ZodMiniOptional<z.ZodMiniNumber>
+  >,
+);
 
 /** What one dimension of a finished cover says: spare room as read, as the job foretold it, and how that hangs on leather and hand. */
 const evidenceSchema = z.strictObject({

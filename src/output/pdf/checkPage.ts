@@ -2,6 +2,7 @@ import {
   capital,
   type Drawing,
   isStrip,
+  isTestStrip,
   isTracing,
   line,
   type PieceDrawing,
@@ -136,7 +137,7 @@ function words({ drawing, plan, suspicion, mirrored }: CheckPage): string[] {
   return [
     'Print at actual size, 100 %, without "fit to page" or "shrink". Then measure both bars from arrow tip to arrow tip, or lay a bank card in its corner.',
     ...(suspicion === null ? [] : [`Caution: ${suspicion}`]),
-    `${capital(drawing.faceUp)}, ${isOfTracings ? placeOfTracing(mirrored) : placeOfPieces(mirrored)}`,
+    `${capital(drawing.faceUp)}, ${place(drawing, mirrored)}`,
     ...(plan.tiled.length === 0
       ? []
       : [
@@ -159,12 +160,18 @@ function words({ drawing, plan, suspicion, mirrored }: CheckPage): string[] {
   ];
 }
 
+function place({ pieces }: Drawing, mirrored: boolean): string {
+  if (pieces.every(isTestStrip)) return "each turned so that its arrow lies along the hide's backbone.";
+  return pieces.every(isTracing) ? placeOfTracing(mirrored) : placeOfPieces(mirrored);
+}
+
 /** The pages that a piece is on: `page 2`, `pages 3 to 6`. */
-function pagesWords({ pages }: PagePlan, { id }: PieceDrawing): string {
+function pagesWords({ pages }: PagePlan, piece: PieceDrawing): string {
+  const { id } = piece;
   const on = pages.flatMap(({ parts }, i) => (parts.some(({ piece }) => piece.id === id) ? [i + 1] : []));
   const isTurned = pages.some(({ parts }) => parts.some(({ piece, isTurned }) => piece.id === id && isTurned));
   const [first, last] = [on[0]!, on.at(-1)!];
-  return `${first === last ? `page ${first}` : `pages ${first} to ${last}`}${isTurned ? ', turned: its head is at the right' : ''}`;
+  return `${first === last ? `page ${first}` : `pages ${first} to ${last}`}${isTurned && !isTestStrip(piece) ? ', turned: its head is at the right' : ''}`;
 }
 
 const placeOfPieces = (mirrored: boolean): string =>
