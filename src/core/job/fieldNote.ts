@@ -12,7 +12,8 @@ function layers(schema: z.core.$ZodType): readonly z.core.$ZodType[] {
   return inner === undefined ? [schema] : [schema, ...layers(inner)];
 }
 
-const noteOf = (schema: z.core.$ZodType): FieldNote | undefined =>
+/** Title, unit and range that a schema carries, in whichever of its layers. */
+export const noteOf = (schema: z.core.$ZodType): FieldNote | undefined =>
   layers(schema)
     .map((layer) => z.globalRegistry.get(layer))
     .find((meta) => meta?.title !== undefined) as FieldNote | undefined;

@@ -56,20 +56,17 @@ export const droopReadingSchema = z.strictObject({
   droop_mm: lengthField('Tip below the edge', 0.5, 400),
   length_mm: lengthField('Length of the strip', 50, 1000),
   width_mm: lengthField('Width of the strip', 5, 200),
-  weight_g: z.number().check(z.minimum(0.5), z.maximum(500), z.meta({ title: 'Weight of the strip' })),
+  weight_g: numberField('Weight of the strip, g', '', 0.5, 500),
   error_mm: error(1),
   callipers_mm: callipers,
-  scales_g: z._default(
-    z.number().check(z.minimum(0.01), z.maximum(20), z.meta({ title: 'Scales may be off by' })),
-    0.5,
-  ),
+  scales_g: z._default(numberField('Scales may be off by, g', '', 0.01, 20), 0.5),
 });
 
-/** Two marks on a strip that is treated as the cover will be, and dried: their distance before and after. */
+/** Two marks on a strip that is treated as the cover will be, and dried: their distance before and, once it is dry, after. */
 export const changeReadingSchema = z.strictObject({
   ...strip,
   before_mm: lengthField('Between the marks, before', 50, 500),
-  after_mm: lengthField('Between the marks, dried', 40, 520),
+  after_mm: z._default(z.nullable(lengthField('Between the marks, dried', 40, 520)), null),
   error_mm: error(0.4),
 });
 
@@ -81,7 +78,22 @@ export const creaseReadingSchema = z.strictObject({
   error_deg: z._default(numberField('Each angle may be off by', 'deg', 0.5, 30), 4),
 });
 
-const list = <T extends z.core.$ZodType>(reading: T) => z._default(z.array(reading).check(z.maxLength(60)), []);
+/** The readings of the tests, by the lists that hold them. */
+export const READING_SCHEMAS = {
+  folds: foldReadingSchema,
+  bends: bendReadingSchema,
+  droops: droopReadingSchema,
+  changes: changeReadingSchema,
+  creases: creaseReadingSchema,
+} as const;
+
+export type ReadingList = keyof typeof READING_SCHEMAS;
+
+/** Most readings of one test. */
+export const MOST_READINGS = 60;
+
+const list = <T extends z.core.$ZodType>(reading: T) =>
+  z._default(z.array(reading).check(z.maxLength(MOST_READINGS)), []);
 
 /** All readings of one leather, by test. */
 export const testsSchema = z.prefault(

@@ -1,0 +1,14 @@
+import type { FieldNote } from '../job/field.ts';
+import { noteOf, shapeOf } from '../job/fieldNote.ts';
+import { READING_SCHEMAS, type ReadingList } from './testSchema.ts';
+
+/**
+ * Title, unit and range of a figure that is read in a test, from the schema itself.
+ * @throws Error where the test has no such figure: a slip in the program
+ */
+export function readingNote(list: ReadingList, field: string): FieldNote {
+  const schema = shapeOf(READING_SCHEMAS[list])[field];
+  const note = schema && noteOf(schema);
+  if (note === undefined) throw new Error(`No figure ${field} is read in ${list}`);
+  return note;
+}
