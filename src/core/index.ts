@@ -69,6 +69,14 @@ export {
   type StepId,
 } from './job/workOrder.ts';
 export { cutStep, INCH_STEPS } from './job/workSchema.ts';
+export {
+  agreement,
+  type Compared,
+  comparedCover,
+  grouped,
+  isWithin,
+  statedReach,
+} from './learning/comparison.ts';
 export { coverLesson } from './learning/coverLesson.ts';
 export { changeOf, changeOnHide, isChangeTested, routeWords, TEST_FIRST } from './leather/changeOf.ts';
 export { RANGE_POINTS, type RangePoint } from './leather/leatherModel.ts';

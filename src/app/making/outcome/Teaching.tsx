@@ -11,8 +11,7 @@ import { fitRows, handRows, type KnownRow } from '../../shelf/knownRows.ts';
 import type { ShelfTrouble } from '../../shelf/shelfTrouble.ts';
 import { TroubleNote } from '../../shelf/TroubleNote.tsx';
 import { theLeathers } from '../../shelf/theLeathers.ts';
-import type { ShelvedLeather } from '../../shelf/useOpenLeathers.ts';
-import { useOpenLeathers } from '../../shelf/useOpenLeathers.ts';
+import { type ShelvedLeather, useOpenLeathers } from '../../shelf/useOpenLeathers.ts';
 import { useLengths } from '../../state/BenchContext.tsx';
 
 interface TeachingProps {
@@ -23,9 +22,9 @@ interface TeachingProps {
 
 /** What the finished cover teaches of its leather and of the maker's hand, and a button that lets it. */
 export function Teaching({ design, jobKey }: TeachingProps) {
-  const { leathers, trouble } = useOpenLeathers();
   const { taken } = design.job.leather.outside;
-  const lesson = coverLesson(design, { job: jobKey, name: design.job.name });
+  const { leathers, trouble, refresh } = useOpenLeathers(taken?.id);
+  const lesson = useMemo(() => coverLesson(design, { job: jobKey, name: design.job.name }), [design, jobKey]);
   const found = leathers?.find(({ record }) => record.id === taken?.id);
   return (
     <section className="lesson" aria-labelledby="teaches">
@@ -44,7 +43,7 @@ export function Teaching({ design, jobKey }: TeachingProps) {
         <p>“{taken.name}” no longer stands among your leathers. Put it back there, and this cover can teach it.</p>
       )}
       {lesson !== null && leathers !== null && found !== undefined && (
-        <Lesson lesson={lesson} leathers={leathers} of={found} />
+        <Lesson lesson={lesson} leathers={leathers} of={found} refresh={refresh} />
       )}
     </section>
   );
@@ -54,9 +53,11 @@ interface LessonProps {
   readonly lesson: CoverLesson;
   readonly leathers: readonly ShelvedLeather[];
   readonly of: ShelvedLeather;
+  /** Reads the leathers again. */
+  readonly refresh: () => Promise<void>;
 }
 
-function Lesson({ lesson, leathers, of }: LessonProps) {
+function Lesson({ lesson, leathers, of, refresh }: LessonProps) {
   const lengths = useLengths();
   const [trouble, setTrouble] = useState<ShelfTrouble | null>(null);
   const { record, leather } = of;
@@ -74,6 +75,7 @@ function Lesson({ lesson, leathers, of }: LessonProps) {
   const save = async (covers: StockLeather['covers']): Promise<void> => {
     const saved = await theLeathers.save(record.id, record.revision, { ...leather, covers });
     setTrouble(saved.ok ? null : saved.trouble);
+    await refresh();
   };
   const others = leather.covers.filter(({ job }) => job !== lesson.job);
   const rows = (told: typeof teaching.before): readonly KnownRow[] => [
