@@ -1,5 +1,6 @@
-import { useState } from 'react';
+import { lazy, useState } from 'react';
 import { openLeather } from '../../core/index.ts';
+import { LatePart } from '../loading/LatePart.tsx';
 import { TroubleNote } from '../shelf/TroubleNote.tsx';
 import { theLeathers } from '../shelf/theLeathers.ts';
 import { Versions } from '../shelf/Versions.tsx';
@@ -13,6 +14,8 @@ import { JobsOfLeather } from './JobsOfLeather.tsx';
 import { saveLeatherFile } from './saveLeatherFile.ts';
 import { TANNED } from './tanned.ts';
 import { type LeatherElsewhere, useLeather } from './useLeather.ts';
+
+const LeatherKnowledgeParts = lazy(() => import('./knowledge/LeatherKnowledgeParts.tsx'));
 
 /** One leather: what was bought, what was read of it, and what was made of it. */
 export function LeatherPage({ id }: { readonly id: string }) {
@@ -135,6 +138,13 @@ export function LeatherPage({ id }: { readonly id: string }) {
         </div>
         <div>
           <JobsOfLeather id={id} />
+          <LatePart name="figures of the leather">
+            <LeatherKnowledgeParts
+              id={id}
+              leather={leather}
+              change={(covers) => dispatch({ type: 'change', leather: { ...leather, covers } })}
+            />
+          </LatePart>
         </div>
       </div>
     </section>

@@ -2,7 +2,7 @@ import { normalQuantile } from '../math/normal.ts';
 import type { CoverLesson } from '../stock/coverLessonSchema.ts';
 
 /** Dimensions in which finished covers are compared: the gaps read there together, or the size that was cut. */
-export const COMPARED = ['fore-edges', 'head and tail', 'cut width', 'cut height'] as const;
+const COMPARED = ['fore-edges', 'head and tail', 'cut width', 'cut height'] as const;
 
 /** One length of a finished cover, measured and predicted, mm. */
 export interface Compared {

@@ -1,5 +1,5 @@
 import type { ComparisonPicture, PictureMark } from '../../../output/comparison/comparisonPicture.ts';
-import './comparison.css';
+import './knowledge.css';
 
 /** The picture of measured over predicted lengths, on the page. */
 export function ComparisonDrawing({

@@ -3,6 +3,7 @@ import { type Contradiction, knowLeather, MAKING_STATES, type Shop, type StockLe
 import { Choice } from '../../fields/Choice.tsx';
 import { fitRows, handRows, type KnownRow, restRows } from '../../shelf/knownRows.ts';
 import { useLengths } from '../../state/BenchContext.tsx';
+import './knowledge.css';
 
 interface KnownFiguresProps {
   /** One of the shop's leathers, or a new one. */
@@ -19,7 +20,7 @@ export function KnownFigures({ leather, shop }: KnownFiguresProps) {
   const known = knowLeather(leather, shop, { worked });
   const wrong = shop.contradictions.filter((each) => each.leather === leather);
   return (
-    <section aria-labelledby="known-figures">
+    <section className="leather-knowledge" aria-labelledby="known-figures">
       <h3 id="known-figures">What is known</h3>
       {wrong.map((each) => (
         <p key={`${each.of} ${each.cover?.job}`} className="refused">
@@ -44,7 +45,7 @@ export function KnownFigures({ leather, shop }: KnownFiguresProps) {
 
 function KnownTable({ caption, rows }: { readonly caption: string; readonly rows: readonly KnownRow[] }) {
   return (
-    <table>
+    <table className="known-table">
       <caption>{caption}</caption>
       <thead>
         <tr>

@@ -13,12 +13,12 @@ export function LeatherCovers({ leather: { name, covers }, change }: LeatherCove
   const bore = covers.filter(({ cracked }) => cracked === false).flatMap(({ strain }) => strain ?? []);
   const cracked = covers.filter((each) => each.cracked === true).flatMap(({ strain }) => strain ?? []);
   return (
-    <section aria-labelledby="covers-of-leather">
+    <section className="leather-knowledge" aria-labelledby="covers-of-leather">
       <h3 id="covers-of-leather">Covers made of it</h3>
       {covers.length === 0 && (
         <p className="help">
-          None yet. When a cover of it is finished, type how it came out in the workbench, under “How it came out”, and
-          let it teach this leather.
+          None yet. Type how a finished cover came out in the workbench, under “How it came out”. Then let it teach this
+          leather.
         </p>
       )}
       <ul className="job-rows">

@@ -16,7 +16,9 @@ export default function LeatherKnowledgeParts({ id, leather, change }: LeatherKn
   const { leathers } = useOpenLeathers(id);
   const now = useDeferredValue(leather);
   const shop = useMemo(
-    () => leathers && shopKnowledge([...leathers.filter(({ record }) => record.id !== id).map((each) => each.leather), now]),
+    () =>
+      leathers &&
+      shopKnowledge([...leathers.filter(({ record }) => record.id !== id).map((each) => each.leather), now]),
     [leathers, id, now],
   );
   return (

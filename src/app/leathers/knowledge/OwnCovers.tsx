@@ -13,10 +13,10 @@ export default function OwnCovers() {
   const all = leathers.flatMap(({ name, covers }) => covers.flatMap((cover) => comparedCover(cover, name)));
   if (all.length === 0) return null;
   return (
-    <section aria-labelledby="own-covers">
+    <section className="own-covers-part" aria-labelledby="own-covers">
       <h3 id="own-covers">How good has it been</h3>
       <div className="own-covers">
-        <table>
+        <table className="known-table">
           <caption>Gaps of your covers, less what was foretold</caption>
           <thead>
             <tr>

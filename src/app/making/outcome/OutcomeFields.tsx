@@ -50,7 +50,7 @@ function YesOrNo({ path, title, yes, no, clears }: YesOrNoProps) {
       path={path}
       title={title}
       options={[
-        { value: 'unsaid', label: 'not said' },
+        { value: 'unsaid', label: 'not seen yet' },
         { value: 'yes', label: yes },
         { value: 'no', label: no },
       ]}

@@ -36,7 +36,7 @@ function OutcomePanel({
         <figcaption>The book in its cover, cut across the spine. Below it each edge, enlarged, as foretold.</figcaption>
       </figure>
       <p className="help">
-        Type each gap of the finished cover from the board edge to where it stops at the seam, the book closed. Read the
+        Close the book in its cover. Type each gap from the board edge to where it stops at the seam. Read the
         fore-edges pushed home: press the cover to spine and boards. Front and back count together, head and tail too.
         If a piece was cut to another size than drawn, type that size in the card Cut sizes first.
       </p>
