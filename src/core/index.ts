@@ -205,6 +205,7 @@ export { type SeamMesh, type StrandDetail, type StrandSweep, strandSweep } from 
 export type { CoverLesson } from './stock/coverLessonSchema.ts';
 export { type CoverTeaching, coverTeaching } from './stock/coverTeaching.ts';
 export type { Hand } from './stock/hand.ts';
+export { jobInLeather } from './stock/jobInLeather.ts';
 export { knowLeather } from './stock/knowLeather.ts';
 export { knownPatches, type TakenLeather } from './stock/knownPatches.ts';
 export type { Known, LeatherKnowledge } from './stock/leatherKnowledge.ts';

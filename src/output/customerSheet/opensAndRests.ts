@@ -36,28 +36,32 @@ const UNSAID: Readonly<Record<ResultOrigin, string>> = {
 
 type RestState = 'newCover' | 'pressedDay';
 
-/** How far a cover stands open let go, over its weights, in words; null until it is worked out, or where it was not found. */
-export function standsLetGo({ fit }: Pick<Report, 'fit'>, state: RestState, say: Printer): string | null {
+/** How a cover lies when it is let go, new and after a day under weights, over the range of its leather; null where it is not known. */
+export function standing({ fit }: Report, say: Printer): Readonly<Record<RestState, string>> | null {
   const strips = [fit.thin.strip, fit.nominal.strip, fit.thick.strip];
-  const found = strips.flatMap((strip) => strip?.rest[state] ?? []);
-  if (found.length < strips.length) return null;
-  const radians = (degrees: number): number => (degrees * Math.PI) / 180;
-  return standsOpen(
-    radians(Math.min(...found.map(({ leastOpening_deg: least }) => least ?? 0))),
-    radians(Math.max(...found.map(({ mostOpening_deg: most }) => most ?? 180))),
-    say.angle,
-  );
+  const stands = (state: RestState): string | null => {
+    const found = strips.flatMap((strip) => strip?.rest[state] ?? []);
+    if (found.length < strips.length) return null;
+    const radians = (degrees: number): number => (degrees * Math.PI) / 180;
+    return standsOpen(
+      radians(Math.min(...found.map(({ leastOpening_deg: least }) => least ?? 0))),
+      radians(Math.max(...found.map(({ mostOpening_deg: most }) => most ?? 180))),
+      say.angle,
+    );
+  };
+  const [newCover, pressedDay] = [stands('newCover'), stands('pressedDay')];
+  return newCover === null || pressedDay === null ? null : { newCover, pressedDay };
 }
 
 /** How it lies when it is let go: a range, for leather that was not tested. */
 function rests(report: Report, say: Printer): string[] {
-  const { thin, nominal, thick } = report.fit;
-  if ([thin, nominal, thick].some(({ strip }) => strip === undefined))
-    return [`How far it springs open when let go ${UNSAID[report.origin]}.`];
-  const [fresh, pressed] = [standsLetGo(report, 'newCover', say), standsLetGo(report, 'pressedDay', say)];
-  if (fresh === null || pressed === null) return [`How far it springs open when let go ${UNSAID['not known']}.`];
+  const { fit, origin } = report;
+  const isSolved = [fit.thin.strip, fit.nominal.strip, fit.thick.strip].every((strip) => strip !== undefined);
+  if (!isSolved) return [`How far it springs open when let go ${UNSAID[origin]}.`];
+  const stands = standing(report, say);
+  if (stands === null) return [`How far it springs open when let go ${UNSAID['not known']}.`];
   return [
-    `Let go, the new cover ${fresh}; after a day under weights it ${pressed}.`,
+    `Let go, the new cover ${stands.newCover}; after a day under weights it ${stands.pressedDay}.`,
     'Leather differs: that is the range to expect.',
   ];
 }

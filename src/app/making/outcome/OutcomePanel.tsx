@@ -1,5 +1,5 @@
 import { coverLesson, coverSection, EDGES, type Edge, GIVE_OR_TAKE, type JobPath } from '../../../core/index.ts';
-import { standsLetGo } from '../../../output/customerSheet/opensAndRests.ts';
+import { standing } from '../../../output/customerSheet/opensAndRests.ts';
 import { gapWords } from '../../sheet/gapWords.ts';
 import { SectionPicture } from '../../sheet/SectionPicture.tsx';
 import { useLengths } from '../../state/BenchContext.tsx';
@@ -72,7 +72,7 @@ function ReadAndForetold({ design, settled, jobKey }: ReadProps) {
   const { weekLater_deg: week } = design.job.outcome;
   const lesson = coverLesson(design, { job: jobKey, name: design.job.name });
   if (lesson === null) return <p>Nothing is read of this cover yet.</p>;
-  const rest = settled && standsLetGo(settled, 'pressedDay', lengths);
+  const rest = settled && standing(settled, lengths)?.pressedDay;
   return (
     <table>
       <caption>Read, and foretold</caption>
