@@ -70,6 +70,14 @@ export {
   type StepId,
 } from './job/workOrder.ts';
 export { cutStep, INCH_STEPS } from './job/workSchema.ts';
+export {
+  agreement,
+  type Compared,
+  comparedCover,
+  grouped,
+  isWithin,
+  statedReach,
+} from './learning/comparison.ts';
 export { coverLesson } from './learning/coverLesson.ts';
 export { changeOf, changeOnHide, isChangeTested, routeWords, TEST_FIRST } from './leather/changeOf.ts';
 export { RANGE_POINTS, type RangePoint } from './leather/leatherModel.ts';
@@ -212,8 +220,10 @@ export { type SeamMesh, type StrandDetail, type StrandSweep, strandSweep } from 
 export type { CoverLesson } from './stock/coverLessonSchema.ts';
 export { type CoverTeaching, coverTeaching } from './stock/coverTeaching.ts';
 export type { Hand } from './stock/hand.ts';
+export { jobInLeather } from './stock/jobInLeather.ts';
 export { knowLeather } from './stock/knowLeather.ts';
 export { knownPatches, type TakenLeather } from './stock/knownPatches.ts';
+export type { Known, LeatherKnowledge } from './stock/leatherKnowledge.ts';
 export { leatherOfJob } from './stock/leatherOfJob.ts';
 export { type OpenedLeather, openLeather } from './stock/openLeather.ts';
 export { type Contradiction, type Shop, shopKnowledge } from './stock/shop.ts';
