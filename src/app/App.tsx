@@ -18,6 +18,7 @@ const TrialsKeeper = lazy(() => firstPaint.then(idle).then(() => import('./explo
 const StripsPlace = lazy(() => import('./strip/StripsPlace.tsx'));
 const Explore = lazy(() => import('./explore/Explore.tsx'));
 const Vocabulary = lazy(() => import('./fields/Vocabulary.tsx'));
+const LeatherChoicePlace = lazy(() => import('./customer/choice/LeatherChoicePlace.tsx'));
 const LeathersPlace = lazy(() => import('./leathers/LeathersPlace.tsx'));
 const Making = lazy(() => import('./making/Making.tsx'));
 const PrintedBench = lazy(() => firstPaint.then(() => import('./print/PrintedBench.tsx')));
@@ -52,7 +53,7 @@ export function App({ place }: { readonly place: Place }) {
         )}
         {place.id === 'leathers' && (
           <LatePart name="place Leathers">
-            <LeathersPlace part={place.part} />
+            {place.part === 'choice' ? <LeatherChoicePlace /> : <LeathersPlace part={place.part} />}
           </LatePart>
         )}
         {place.id === 'words' && (

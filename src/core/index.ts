@@ -40,7 +40,7 @@ export { type JobIssue, jobIssue, jobIssues } from './job/jobIssue.ts';
 export type { JobPath } from './job/jobPath.ts';
 export { JOB_PATHS, numberFields } from './job/jobPaths.ts';
 export { type Job, type JobInput, jobSchema, type LeatherName, SEAM_DEFAULTS, SEAM_STYLES } from './job/jobSchema.ts';
-export { BACKBONES, DRESSINGS, MAKING_STATES } from './job/makingSchema.ts';
+export { BACKBONES, DRESSINGS, MAKING_STATES, type MakingState } from './job/makingSchema.ts';
 export { inCurrentVersion, JOB_MIGRATIONS, type JobRecord } from './job/migrate.ts';
 export { type OpenedJob, openJob } from './job/openJob.ts';
 export { OPTIONAL_STEPS, type OptionalStep, type WorkId } from './job/orderSchema.ts';
@@ -59,6 +59,7 @@ export {
 } from './job/toolingSchema.ts';
 export { workedIn } from './job/workedIn.ts';
 export {
+  DRESSING,
   DUST,
   DYE,
   finishing,
@@ -69,11 +70,20 @@ export {
   type StepId,
 } from './job/workOrder.ts';
 export { cutStep, INCH_STEPS } from './job/workSchema.ts';
+export {
+  agreement,
+  type Compared,
+  comparedCover,
+  grouped,
+  isWithin,
+  statedReach,
+} from './learning/comparison.ts';
 export { coverLesson } from './learning/coverLesson.ts';
 export { changeOf, changeOnHide, isChangeTested, routeWords, TEST_FIRST } from './leather/changeOf.ts';
 export { RANGE_POINTS, type RangePoint } from './leather/leatherModel.ts';
 export { CARD, TEMPERS, type Temper, temperOf, temperPatches } from './leather/temper.ts';
 export { bendTest } from './leatherTest/bendTest.ts';
+export { droopTest } from './leatherTest/droopTest.ts';
 export { foldTest } from './leatherTest/foldTest.ts';
 export {
   type BentResults,
@@ -81,7 +91,20 @@ export {
   leatherTestResults,
   type ResultByWay,
 } from './leatherTest/leatherTestResults.ts';
+export { readingNote } from './leatherTest/readingNote.ts';
 export type { TestFigure } from './leatherTest/testFigure.ts';
+export type { TestResult } from './leatherTest/testResult.ts';
+export {
+  GRAINS,
+  type Grain,
+  type LeatherTests,
+  MOST_READINGS,
+  READING_SCHEMAS,
+  type ReadingList,
+  WAYS,
+  type Way,
+} from './leatherTest/testSchema.ts';
+export { type StripTest, TEST_STRIPS } from './leatherTest/testStrip.ts';
 export { type CoverSupplies, coverSupplies } from './materials/coverSupplies.ts';
 export { coverWeight } from './materials/coverWeight.ts';
 export { type LaceStyle, laceNeed } from './materials/lace.ts';
@@ -197,8 +220,10 @@ export { type SeamMesh, type StrandDetail, type StrandSweep, strandSweep } from 
 export type { CoverLesson } from './stock/coverLessonSchema.ts';
 export { type CoverTeaching, coverTeaching } from './stock/coverTeaching.ts';
 export type { Hand } from './stock/hand.ts';
+export { jobInLeather } from './stock/jobInLeather.ts';
 export { knowLeather } from './stock/knowLeather.ts';
 export { knownPatches, type TakenLeather } from './stock/knownPatches.ts';
+export type { Known, LeatherKnowledge } from './stock/leatherKnowledge.ts';
 export { leatherOfJob } from './stock/leatherOfJob.ts';
 export { type OpenedLeather, openLeather } from './stock/openLeather.ts';
 export { type Contradiction, type Shop, shopKnowledge } from './stock/shop.ts';

@@ -121,6 +121,7 @@ export const PARTS = [
   'Supplies',
   'Quote',
   'Order of work',
+  'How it came out',
 ] as const;
 
 /** Goes to a part of the workbench, and gives the panel that shows it. */

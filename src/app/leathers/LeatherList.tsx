@@ -11,7 +11,7 @@ import { TroubleNote } from '../shelf/TroubleNote.tsx';
 import { theLeathers } from '../shelf/theLeathers.ts';
 import { useShelfContent } from '../shelf/useShelfContent.ts';
 import { useBenchStore } from '../state/BenchContext.tsx';
-import { goTo } from '../state/place.ts';
+import { addressOf, goTo } from '../state/place.ts';
 import { Hide } from './Hide.tsx';
 import { LeatherTile, type LeatherTileAction } from './LeatherTile.tsx';
 import { LostLeathers } from './LostLeathers.tsx';
@@ -90,6 +90,9 @@ export function LeatherList() {
         <button type="button" className="main" onClick={() => void goToAdded(theLeathers.add(freshLeather()))}>
           New leather
         </button>
+        <a className="link" href={addressOf('leathers', 'choice')}>
+          Which leather for this book
+        </a>
         <label className="bar-word">
           Search{' '}
           <input

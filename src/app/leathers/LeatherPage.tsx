@@ -1,5 +1,6 @@
-import { useState } from 'react';
+import { lazy, useState } from 'react';
 import { openLeather } from '../../core/index.ts';
+import { LatePart } from '../loading/LatePart.tsx';
 import { TroubleNote } from '../shelf/TroubleNote.tsx';
 import { theLeathers } from '../shelf/theLeathers.ts';
 import { Versions } from '../shelf/Versions.tsx';
@@ -12,7 +13,10 @@ import { Hide } from './Hide.tsx';
 import { JobsOfLeather } from './JobsOfLeather.tsx';
 import { saveLeatherFile } from './saveLeatherFile.ts';
 import { TANNED } from './tanned.ts';
+import { TestCards } from './tests/TestCards.tsx';
 import { type LeatherElsewhere, useLeather } from './useLeather.ts';
+
+const LeatherKnowledgeParts = lazy(() => import('./knowledge/LeatherKnowledgeParts.tsx'));
 
 /** One leather: what was bought, what was read of it, and what was made of it. */
 export function LeatherPage({ id }: { readonly id: string }) {
@@ -134,7 +138,18 @@ export function LeatherPage({ id }: { readonly id: string }) {
           />
         </div>
         <div>
+          <TestCards
+            leather={leather}
+            change={(tests) => dispatch({ type: 'change', leather: { ...leather, tests } })}
+          />
           <JobsOfLeather id={id} />
+          <LatePart name="figures of the leather">
+            <LeatherKnowledgeParts
+              id={id}
+              leather={leather}
+              change={(covers) => dispatch({ type: 'change', leather: { ...leather, covers } })}
+            />
+          </LatePart>
         </div>
       </div>
     </section>

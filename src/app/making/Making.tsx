@@ -16,6 +16,7 @@ const PANELS: Readonly<Record<WorkbenchPartId, ComponentType>> = {
   leather: lazy(() => import('./leather/LeatherPanel.tsx')),
   supplies: lazy(() => import('./SuppliesPanel.tsx')),
   work: lazy(() => import('./WorkPanel.tsx')),
+  outcome: lazy(() => import('./outcome/OutcomePanel.tsx')),
   quote: lazy(() => import('./quote/QuotePanel.tsx')),
 };
 

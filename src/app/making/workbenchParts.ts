@@ -22,6 +22,7 @@ export const WORKBENCH_GROUPS = [
     title: 'Work',
     parts: [
       { id: 'work', title: 'Order of work' },
+      { id: 'outcome', title: 'How it came out' },
       { id: 'quote', title: 'Quote' },
     ],
   },

@@ -36,10 +36,9 @@ const UNSAID: Readonly<Record<ResultOrigin, string>> = {
 
 type RestState = 'newCover' | 'pressedDay';
 
-/** How it lies when it is let go: a range, for leather that was not tested. */
-function rests({ fit, origin }: Report, say: Printer): string[] {
+/** How a cover lies when it is let go, new and after a day under weights, over the range of its leather; null where it is not known. */
+export function standing({ fit }: Report, say: Printer): Readonly<Record<RestState, string>> | null {
   const strips = [fit.thin.strip, fit.nominal.strip, fit.thick.strip];
-  if (strips.some((strip) => strip === undefined)) return [`How far it springs open when let go ${UNSAID[origin]}.`];
   const stands = (state: RestState): string | null => {
     const found = strips.flatMap((strip) => strip?.rest[state] ?? []);
     if (found.length < strips.length) return null;
@@ -50,10 +49,19 @@ function rests({ fit, origin }: Report, say: Printer): string[] {
       say.angle,
     );
   };
-  const [fresh, pressed] = [stands('newCover'), stands('pressedDay')];
-  if (fresh === null || pressed === null) return [`How far it springs open when let go ${UNSAID['not known']}.`];
+  const [newCover, pressedDay] = [stands('newCover'), stands('pressedDay')];
+  return newCover === null || pressedDay === null ? null : { newCover, pressedDay };
+}
+
+/** How it lies when it is let go: a range, for leather that was not tested. */
+function rests(report: Report, say: Printer): string[] {
+  const { fit, origin } = report;
+  const isSolved = [fit.thin.strip, fit.nominal.strip, fit.thick.strip].every((strip) => strip !== undefined);
+  if (!isSolved) return [`How far it springs open when let go ${UNSAID[origin]}.`];
+  const stands = standing(report, say);
+  if (stands === null) return [`How far it springs open when let go ${UNSAID['not known']}.`];
   return [
-    `Let go, the new cover ${fresh}; after a day under weights it ${pressed}.`,
+    `Let go, the new cover ${stands.newCover}; after a day under weights it ${stands.pressedDay}.`,
     'Leather differs: that is the range to expect.',
   ];
 }

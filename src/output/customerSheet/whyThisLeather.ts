@@ -4,7 +4,7 @@ import type { OfferedPrice } from './offer.ts';
 import { roomAtEachSide } from './roomPicture.ts';
 
 /** The cover in one leather, or in one weight of it. */
-export interface Weighed {
+interface Weighed {
   readonly design: CoverDesign;
   readonly verdict: Verdict;
   readonly price: OfferedPrice | null;

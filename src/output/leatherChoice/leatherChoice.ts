@@ -8,7 +8,7 @@ import {
   type Report,
 } from '../../core/index.ts';
 import { leastOver } from '../customerSheet/leastOver.ts';
-import { opensAndRests } from '../customerSheet/opensAndRests.ts';
+import { standing } from '../customerSheet/opensAndRests.ts';
 import { type Compared, FITS, inHand, opens, stiffness } from '../customerSheet/whyThisLeather.ts';
 
 /** The cover of one book in one leather. */
@@ -76,7 +76,8 @@ export function leatherChoice(options: readonly LeatherOption[], say: Printer): 
         { name: 'Closes in', value: ({ report }) => chanceWords(report.doubt.chance.closes) },
         { name: 'Fits in', value: ({ report }) => chanceWords(report.doubt.chance.fits) },
         { name: 'Opens', value: ({ design }) => opens(design, say) },
-        { name: 'Let go', value: ({ design, report }) => opensAndRests(design, report, say).slice(2).join(' ') },
+        { name: 'New and let go, it', value: ({ report }) => standing(report, say)?.newCover ?? report.origin },
+        { name: 'After a day pressed, it', value: ({ report }) => standing(report, say)?.pressedDay ?? report.origin },
         weight,
         hand,
         { name: 'Grain at the folds', value: ({ report }) => grainWords(report, say) },
@@ -101,8 +102,9 @@ export function leatherChoice(options: readonly LeatherOption[], say: Printer): 
 }
 
 function surest(options: readonly LeatherOption[]): LeatherOption {
-  const chance = ({ report }: LeatherOption): number => Math.floor(100 * report.doubt.chance.fits);
-  return [...options].sort((a, b) => chance(b) - chance(a) || coverWeight(a.design) - coverWeight(b.design))[0]!;
+  return [...options].sort(
+    (a, b) => hundredths(b) - hundredths(a) || coverWeight(a.design) - coverWeight(b.design),
+  )[0]!;
 }
 
 const weights = ({ min_mm, max_mm }: { readonly min_mm: number; readonly max_mm: number }, say: Printer): string =>
@@ -134,27 +136,29 @@ function grainWords({ checks }: Report, say: Printer): string {
   return `stretches ${say.share(fold.value)}, ${known}`;
 }
 
-/** One sentence for each leather beside the surest: what it changes. */
+/** Which fits most surely, and one sentence for each of the others: what it changes. */
 function differences(options: readonly LeatherOption[], best: LeatherOption, say: Printer): string[] {
   const others = options.filter((option) => option !== best);
   if (others.length === 0) return [];
-  const sure = options.every(
-    ({ report }) => Math.floor(100 * report.doubt.chance.fits) === Math.floor(100 * best.report.doubt.chance.fits),
-  )
-    ? 'All fit as surely'
-    : `${best.name} fits most surely, in ${chanceWords(best.report.doubt.chance.fits)}`;
+  const alike = others.filter((other) => hundredths(other) === hundredths(best)).length;
+  const sure =
+    alike === others.length
+      ? 'All fit as surely'
+      : `${best.name} fits ${alike > 0 ? 'as surely as any' : 'most surely'}, in ${chanceWords(best.report.doubt.chance.fits)}`;
   return [`${sure}.`, ...others.map((other) => `${other.name} in its place: ${changes(other, best, say).join(', ')}.`)];
 }
+
+/** Chance to fit as it is printed. */
+const hundredths = ({ report }: LeatherOption): number => Math.floor(100 * report.doubt.chance.fits);
 
 function changes(other: LeatherOption, best: LeatherOption, say: Printer): string[] {
   const by = (value: number, text: (size: number) => string, more: string, less: string, least: number): string[] =>
     Math.abs(value) < least ? [] : [`${text(Math.abs(value))} ${value > 0 ? more : less}`];
   const difference = (of: (option: LeatherOption) => number): number => of(other) - of(best);
-  const fits = Math.floor(100 * other.report.doubt.chance.fits) === Math.floor(100 * best.report.doubt.chance.fits);
   const prices = [priceOf(other), priceOf(best)];
   const opensTo = ({ design }: LeatherOption): number => leastOver((point) => design.fits[point].opensTo ?? 0);
   const parts = [
-    ...(fits ? [] : [`fits in ${chanceWords(other.report.doubt.chance.fits)}`]),
+    ...(hundredths(other) === hundredths(best) ? [] : [`fits in ${chanceWords(other.report.doubt.chance.fits)}`]),
     ...by(
       difference(({ design }) => design.pieces.outside.width),
       say.size,

@@ -1,5 +1,13 @@
 import { useMemo } from 'react';
-import { type CoverDesign, coverSection, type Edge, edgeSection, type Job, type JobPath } from '../../../core/index.ts';
+import {
+  type CoverDesign,
+  coverSection,
+  type Edge,
+  edgeSection,
+  type Job,
+  type JobPath,
+  type RangePoint,
+} from '../../../core/index.ts';
 import { loupeView } from '../../loupe/loupeView.ts';
 import { SectionGlass } from '../../loupe/SectionGlass.tsx';
 import { gapWords } from '../../sheet/gapWords.ts';
@@ -21,6 +29,7 @@ const GLASS = 152;
 /** The card on the book, and at each edge what it shows if every measure is right, with a field for what it does show. */
 export function EdgeReadings({ job }: { readonly job: Job }) {
   const card = cardOf(job);
+  const lengths = useLengths();
   return (
     <>
       <figure className="section-drawing">
@@ -36,25 +45,42 @@ export function EdgeReadings({ job }: { readonly job: Job }) {
       </p>
       <form className="job-form edge-readings" aria-label="Gaps read" onSubmit={(event) => event.preventDefault()}>
         {(Object.keys(PATHS) as Edge[]).map((edge) => (
-          <EdgeReading key={edge} card={card} edge={edge} />
+          <EdgeReading
+            key={edge}
+            design={card}
+            edge={edge}
+            point="thick"
+            path={PATHS[edge]}
+            told={(gap) => `Expected: ${gapWords(gap, lengths)}.`}
+          />
         ))}
       </form>
     </>
   );
 }
 
-function EdgeReading({ card, edge }: { readonly card: CoverDesign; readonly edge: Edge }) {
+interface EdgeReadingProps {
+  readonly design: CoverDesign;
+  readonly edge: Edge;
+  readonly point: RangePoint;
+  readonly path: JobPath;
+  /** What should be seen there, from the gap of the design. */
+  readonly told: (gap: number) => string;
+}
+
+/** One edge, enlarged, with the field for what is read there. */
+export function EdgeReading({ design, edge, point, path, told }: EdgeReadingProps) {
   const lengths = useLengths();
   // In a pocket: near the fore-edge, where it is deepest.
-  const section = edgeSection(card, edge, 'thick', 1);
-  const view = useMemo(() => loupeView(card, edge, GLASS), [card, edge]);
+  const section = edgeSection(design, edge, point, 1);
+  const view = useMemo(() => loupeView(design, edge, GLASS), [design, edge]);
   const gap = section.gap ?? 0;
   return (
     <div className="edge-reading">
       <div className="edge-glass">
         <SectionGlass section={section} view={view} size={GLASS} said={gapWords(gap, lengths)} />
       </div>
-      <GapField path={PATHS[edge]} expected={gap} />
+      <GapField path={path} help={told(gap)} />
     </div>
   );
 }

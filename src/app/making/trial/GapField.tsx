@@ -4,7 +4,6 @@ import { Choice } from '../../fields/Choice.tsx';
 import { useWritten } from '../../fields/fieldState.ts';
 import { PlainField } from '../../fields/PlainField.tsx';
 import { useDraft } from '../../fields/useDraft.ts';
-import { gapWords } from '../../sheet/gapWords.ts';
 import { useDispatch, useLengths } from '../../state/BenchContext.tsx';
 import { readGap } from './readGap.ts';
 
@@ -15,12 +14,12 @@ const WAYS = [
 
 interface GapFieldProps {
   readonly path: JobPath;
-  /** What the card should show there if the measures are right, mm. */
-  readonly expected: number;
+  /** What should be seen there. */
+  readonly help: string;
 }
 
-/** Reading of the card at one edge: the length, and whether it is a gap or an overrun. */
-export function GapField({ path, expected }: GapFieldProps) {
+/** Reading at one edge: the length, and whether it is a gap or an overrun. */
+export function GapField({ path, help }: GapFieldProps) {
   const dispatch = useDispatch();
   const lengths = useLengths();
   const [isOverrunWished, wishOverrun] = useState(false);
@@ -45,7 +44,7 @@ export function GapField({ path, expected }: GapFieldProps) {
     <div className="gap-field">
       <PlainField
         title={title}
-        help={`Expected: ${gapWords(expected, lengths)}.`}
+        help={help}
         placeholder="not read"
         path={path}
         text={text}
