@@ -71,7 +71,7 @@ export const changeReadingSchema = z.strictObject({
 });
 
 /** A strip folded, loaded and let go: the angle between its legs, 0 for one that stays folded, 180 for one that springs flat. */
-export const creaseReadingSchema = z.strictObject({
+const creaseReadingSchema = z.strictObject({
   ...bent,
   fiveMinutes_deg: z._default(z.nullable(numberField('After five minutes, degrees', 'deg', 0, 180)), null),
   day_deg: z._default(z.nullable(numberField('After a day, degrees', 'deg', 0, 180)), null),

@@ -12,7 +12,7 @@ interface TestCardsProps {
 /** The four tests of a leather, each with what its readings say. */
 export function TestCards({ leather, change }: TestCardsProps) {
   return (
-    <section className="leather-tests" aria-labelledby="leather-tests-title">
+    <section aria-labelledby="leather-tests-title">
       <h3 id="leather-tests-title">Tests of this leather</h3>
       <p className="help">
         An hour of work over two days, with strips of this very hide. Each test makes a cover surer than any figure from
