@@ -1,5 +1,5 @@
-import { saveJobFile } from './state/jobFile.ts';
 import { keptJob } from './state/keptJob.ts';
+import { saveFile } from './state/saveFile.ts';
 
 interface FatalErrorProps {
   readonly error: Error;
@@ -19,7 +19,10 @@ export function FatalError({ error, retry }: FatalErrorProps) {
           Draw it again
         </button>{' '}
         {kept !== null && (
-          <button type="button" onClick={() => saveJobFile(kept.document)}>
+          <button
+            type="button"
+            onClick={() => saveFile('open-job.json', JSON.stringify(kept.document), 'application/json')}
+          >
             Save the open job
           </button>
         )}

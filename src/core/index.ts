@@ -40,7 +40,7 @@ export { type JobIssue, jobIssue, jobIssues } from './job/jobIssue.ts';
 export type { JobPath } from './job/jobPath.ts';
 export { JOB_PATHS, numberFields } from './job/jobPaths.ts';
 export { type Job, type JobInput, jobSchema, type LeatherName, SEAM_DEFAULTS, SEAM_STYLES } from './job/jobSchema.ts';
-export { BACKBONES, DRESSINGS, MAKING_STATES } from './job/makingSchema.ts';
+export { BACKBONES, DRESSINGS, MAKING_STATES, type MakingState } from './job/makingSchema.ts';
 export { inCurrentVersion, JOB_MIGRATIONS, type JobRecord } from './job/migrate.ts';
 export { type OpenedJob, openJob } from './job/openJob.ts';
 export { OPTIONAL_STEPS, type OptionalStep, type WorkId } from './job/orderSchema.ts';
@@ -59,6 +59,7 @@ export {
 } from './job/toolingSchema.ts';
 export { workedIn } from './job/workedIn.ts';
 export {
+  DRESSING,
   DUST,
   DYE,
   finishing,
@@ -82,6 +83,7 @@ export { changeOf, changeOnHide, isChangeTested, routeWords, TEST_FIRST } from '
 export { RANGE_POINTS, type RangePoint } from './leather/leatherModel.ts';
 export { CARD, TEMPERS, type Temper, temperOf, temperPatches } from './leather/temper.ts';
 export { bendTest } from './leatherTest/bendTest.ts';
+export { droopTest } from './leatherTest/droopTest.ts';
 export { foldTest } from './leatherTest/foldTest.ts';
 export {
   type BentResults,
@@ -89,7 +91,20 @@ export {
   leatherTestResults,
   type ResultByWay,
 } from './leatherTest/leatherTestResults.ts';
+export { readingNote } from './leatherTest/readingNote.ts';
 export type { TestFigure } from './leatherTest/testFigure.ts';
+export type { TestResult } from './leatherTest/testResult.ts';
+export {
+  GRAINS,
+  type Grain,
+  type LeatherTests,
+  MOST_READINGS,
+  READING_SCHEMAS,
+  type ReadingList,
+  WAYS,
+  type Way,
+} from './leatherTest/testSchema.ts';
+export { type StripTest, TEST_STRIPS } from './leatherTest/testStrip.ts';
 export { type CoverSupplies, coverSupplies } from './materials/coverSupplies.ts';
 export { coverWeight } from './materials/coverWeight.ts';
 export { type LaceStyle, laceNeed } from './materials/lace.ts';
@@ -213,6 +228,7 @@ export { leatherOfJob } from './stock/leatherOfJob.ts';
 export { type OpenedLeather, openLeather } from './stock/openLeather.ts';
 export { type Contradiction, type Shop, shopKnowledge } from './stock/shop.ts';
 export { type StockLeather, TANNAGES } from './stock/stockSchema.ts';
+export { type NewerFigure, newerFigures, takeLeather } from './stock/takeLeather.ts';
 export { createStripSolver } from './strip/solveStrip.ts';
 export { ARTWORK_GRID, readArtworkLines, writeArtworkLines } from './tooling/artworkLines.ts';
 export { cached } from './tooling/cached.ts';

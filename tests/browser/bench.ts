@@ -97,7 +97,7 @@ export async function renameJob(page: Page, name: string): Promise<void> {
 }
 
 /** The places of the page; the last one has no header, only a way back to the cover. */
-export const PLACES = ['Cover', 'Strips', 'Explore', 'Workbench', 'Shelf', 'Customer'] as const;
+export const PLACES = ['Cover', 'Strips', 'Explore', 'Workbench', 'Shelf', 'Leathers', 'Customer'] as const;
 
 /** Goes to a place of the page: by the row of the header, or by the menu where the row has no room for it. */
 export async function goToPlace(page: Page, place: (typeof PLACES)[number]): Promise<void> {

@@ -1,12 +1,16 @@
+import { lazy } from 'react';
 import type { JobPath, LeatherName } from '../../core/index.ts';
 import { Assumptions } from '../fields/Assumptions.tsx';
 import { Choice } from '../fields/Choice.tsx';
 import { FigureField } from '../fields/FigureField.tsx';
 import { useWritten } from '../fields/fieldState.ts';
 import { WeightField } from '../fields/WeightField.tsx';
+import { LatePart } from '../loading/LatePart.tsx';
 import { useBench, useDispatch } from '../state/BenchContext.tsx';
 import { Calibrate } from './Calibrate.tsx';
 import { Temper } from './Temper.tsx';
+
+const OwnLeather = lazy(() => import('./OwnLeather.tsx'));
 
 /** A thin lining as a first value to type over. Common practice, no source. */
 const USUAL_LINING = { min_mm: 0.6, max_mm: 0.8 };
@@ -30,6 +34,7 @@ export function LeatherFields() {
   return (
     <section aria-label="Leather">
       <div className="field-group">
+        <Own piece="outside" name="Outside" />
         <WeightField piece="outside" title="Outside weight" />
         <Temper piece="outside" name="Outside" />
         <FigureField path="leather.outside.foldThickness_mm" empty="unmeasured" title="Outside skived to" />
@@ -43,6 +48,7 @@ export function LeatherFields() {
         />
         {hasPocket && (
           <>
+            <Own piece="pocket" name="Pocket" />
             <WeightField piece="pocket" title="Pocket weight" />
             <Temper piece="pocket" name="Pocket" />
           </>
@@ -57,6 +63,7 @@ export function LeatherFields() {
         />
         {isLined && (
           <>
+            <Own piece="lining" name="Lining" />
             <WeightField piece="lining" title="Lining weight" />
             <Temper piece="lining" name="Lining" />
             <FigureField path="leather.lining.foldThickness_mm" empty="unmeasured" title="Lining skived to" />
@@ -71,6 +78,12 @@ export function LeatherFields() {
     </section>
   );
 }
+
+const Own = (props: { readonly piece: LeatherName; readonly name: string }) => (
+  <LatePart name="list of your leathers">
+    <OwnLeather {...props} />
+  </LatePart>
+);
 
 function LeatherAssumptions({ piece, title }: { readonly piece: LeatherName; readonly title: string }) {
   return (

@@ -2,6 +2,7 @@ import { useCallback, useDeferredValue, useMemo, useState } from 'react';
 import { counted, DamagedRecords } from '../shelf/DamagedRecords.tsx';
 import { ImportExport } from '../shelf/ImportExport.tsx';
 import { leatherWords } from '../shelf/leatherWords.ts';
+import { freshLeather, keepLeatherOfJob } from '../shelf/newLeather.ts';
 import { RemovedRecords } from '../shelf/RemovedRecords.tsx';
 import { shelfSearch } from '../shelf/searchShelf.ts';
 import type { ShelfRecord } from '../shelf/shelfSchema.ts';
@@ -14,7 +15,6 @@ import { addressOf, goTo } from '../state/place.ts';
 import { Hide } from './Hide.tsx';
 import { LeatherTile, type LeatherTileAction } from './LeatherTile.tsx';
 import { LostLeathers } from './LostLeathers.tsx';
-import { freshLeather, keepLeatherOfJob } from './newLeather.ts';
 import { saveLeatherFile } from './saveLeatherFile.ts';
 
 /** Leathers drawn at a time. */
@@ -59,15 +59,14 @@ export function LeatherList() {
     goTo('leathers', done.value.id);
   };
 
-  /** Does what is asked, and shows the shelf as it is then. */
+  /** Does what is asked; the shelf tells what it is then. */
   const tend = useCallback(
     async (asked: Promise<Shelved<unknown>>): Promise<boolean> => {
       const done = await asked;
-      if (done.ok) await refresh();
-      else setTrouble(done.trouble);
+      if (!done.ok) setTrouble(done.trouble);
       return done.ok;
     },
-    [refresh, setTrouble],
+    [setTrouble],
   );
 
   const act = useCallback(
@@ -165,14 +164,14 @@ export function LeatherList() {
         said={`${counted(content?.damaged.length ?? 0)} cannot be read as a leather; all others are as they were.`}
         records={content?.damaged ?? []}
         repair={(key) => void tend(theLeathers.repair(key))}
-        discard={(key) => void tend(theLeathers.discardDamaged(key))}
+        discard={(key) => void tend(theLeathers.discardDamaged(key)).then(refresh)}
       />
       <RemovedRecords
         kind={theLeathers.kind}
         records={content?.removed ?? []}
         putBack={(record) => void putBack(record)}
       />
-      <ImportExport shelf={theLeathers} records={all ?? []} onImported={() => void refresh()} onTrouble={setTrouble} />
+      <ImportExport shelf={theLeathers} records={all ?? []} onTrouble={setTrouble} />
       <p className="help">Your leathers are kept in this browser on this machine only. Export them now and then.</p>
     </section>
   );

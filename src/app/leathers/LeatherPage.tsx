@@ -13,6 +13,7 @@ import { Hide } from './Hide.tsx';
 import { JobsOfLeather } from './JobsOfLeather.tsx';
 import { saveLeatherFile } from './saveLeatherFile.ts';
 import { TANNED } from './tanned.ts';
+import { TestCards } from './tests/TestCards.tsx';
 import { type LeatherElsewhere, useLeather } from './useLeather.ts';
 
 const LeatherKnowledgeParts = lazy(() => import('./knowledge/LeatherKnowledgeParts.tsx'));
@@ -137,6 +138,10 @@ export function LeatherPage({ id }: { readonly id: string }) {
           />
         </div>
         <div>
+          <TestCards
+            leather={leather}
+            change={(tests) => dispatch({ type: 'change', leather: { ...leather, tests } })}
+          />
           <JobsOfLeather id={id} />
           <LatePart name="figures of the leather">
             <LeatherKnowledgeParts

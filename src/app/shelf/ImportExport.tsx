@@ -12,7 +12,7 @@ interface ImportExportProps {
   readonly shelf: Shelf;
   /** What is exported. */
   readonly records: readonly ShelfRecord[];
-  readonly onImported: () => void;
+  readonly onImported?: () => void;
   readonly onTrouble: (trouble: ShelfTrouble | null) => void;
 }
 
@@ -34,7 +34,7 @@ export function ImportExport({ shelf, records, onImported, onTrouble }: ImportEx
     const added = await shelf.addAll(read.documents);
     onTrouble(added.ok ? null : added.trouble);
     setImported(added.ok ? { file: chosen.name, added: added.value, read } : null);
-    onImported();
+    onImported?.();
   };
   const exportAll = (): void =>
     saveShelfFile(

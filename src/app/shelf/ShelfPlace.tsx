@@ -47,7 +47,7 @@ export default function ShelfPlace({ keeping, onClose }: ShelfPlaceProps) {
   const { flush } = keeping;
 
   // The list includes what was typed a moment ago.
-  useEffect(() => void flush().then(refresh), [flush, refresh]);
+  useEffect(() => void flush(), [flush]);
 
   const open = useCallback(
     async ({ id, revision, document }: ShelfJob): Promise<void> => {
@@ -78,9 +78,8 @@ export default function ShelfPlace({ keeping, onClose }: ShelfPlaceProps) {
       if (action === 'copy') return open(done.value);
       keepPlace(done.value);
       setLastRemoved(done.value);
-      return refresh();
     },
-    [keepPlace, open, refresh, setTrouble],
+    [keepPlace, open, setTrouble],
   );
   const onAct = useCallback((action: CardAction, job: ShelfJob) => void act(action, job), [act]);
 
@@ -89,7 +88,6 @@ export default function ShelfPlace({ keeping, onClose }: ShelfPlaceProps) {
     if (!done.ok) return setTrouble(done.trouble);
     keepPlace(done.value);
     setLastRemoved(null);
-    return refresh();
   };
 
   const why = trouble ?? keeping.trouble;
@@ -198,11 +196,8 @@ export default function ShelfPlace({ keeping, onClose }: ShelfPlaceProps) {
       <ImportExport
         shelf={theShelf}
         records={content?.standing ?? []}
-        onImported={() => {
-          // The page starts with the open job next time, not with an imported one.
-          keepJob(getState().history);
-          void refresh();
-        }}
+        // The page starts with the open job next time, not with an imported one.
+        onImported={() => void keepJob(getState().history)}
         onTrouble={setTrouble}
       />
       <p className="help">

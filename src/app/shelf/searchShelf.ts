@@ -16,10 +16,10 @@ export function jobWords({ name, document }: ShelfRecord): string {
  * @param wordsOf a record, by which it can be found
  * @returns those that contain every word of a text, in their order; all for an empty text
  */
-export function shelfSearch(
-  records: readonly ShelfRecord[],
-  wordsOf: (record: ShelfRecord) => string,
-): (text: string) => readonly ShelfRecord[] {
+export function shelfSearch<Kept>(
+  records: readonly Kept[],
+  wordsOf: (record: Kept) => string,
+): (text: string) => readonly Kept[] {
   const prepared = records.map((record) => ({ record, words: plain(wordsOf(record)) }));
   return (text) => {
     const wanted = plain(text).split(/\s+/).filter(Boolean);

@@ -60,6 +60,7 @@ export class Shelf {
   readonly #now: () => number;
   readonly #channel: BroadcastChannel;
   readonly #listeners = new Set<(notice: ShelfNotice) => void>();
+  readonly #ownListeners = new Set<(notice: ShelfNotice) => void>();
 
   constructor({ name = 'coverwright', now = Date.now, kind = JOBS, connection }: ShelfOptions = {}) {
     this.kind = kind;
@@ -73,6 +74,12 @@ export class Shelf {
   watch(listener: (notice: ShelfNotice) => void): () => void {
     this.#listeners.add(listener);
     return () => this.#listeners.delete(listener);
+  }
+
+  /** As `watch`, for changes that this window makes. */
+  watchOwn(listener: (notice: ShelfNotice) => void): () => void {
+    this.#ownListeners.add(listener);
+    return () => this.#ownListeners.delete(listener);
   }
 
   /** All that is on it, last saved first. */
@@ -352,7 +359,9 @@ export class Shelf {
   }
 
   #say({ id, revision }: Pick<ShelfRecord, 'id' | 'revision'>, what: ShelfNotice['what']): void {
-    this.#channel.postMessage({ of: this.kind.records, id, what, revision } satisfies ShelfNotice);
+    const notice: ShelfNotice = { of: this.kind.records, id, what, revision };
+    this.#channel.postMessage(notice);
+    for (const listener of this.#ownListeners) listener(notice);
   }
 
   #tell(notice: ShelfNotice): void {

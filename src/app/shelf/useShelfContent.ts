@@ -24,7 +24,11 @@ export function useShelfContent(shelf: Shelf): ReadShelf {
   }, [shelf]);
   useEffect(() => {
     void shelf.forget(Date.now() - KEPT_REMOVED_MS).then(refresh);
-    return shelf.watch(() => void refresh());
+    // A page that was left a moment ago may still be saving.
+    const stops = [shelf.watch(refresh), shelf.watchOwn(refresh)];
+    return () => {
+      for (const stop of stops) stop();
+    };
   }, [shelf, refresh]);
   return { content, trouble, setTrouble, refresh };
 }

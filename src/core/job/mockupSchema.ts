@@ -1,6 +1,6 @@
 import * as z from 'zod/mini';
+import { checkCloses } from './closesRule.ts';
 import { lengthField, numberField } from './field.ts';
-import { addRuleIssue } from './rule.ts';
 
 const edge = (title: string) => z._default(z.nullable(lengthField(title, -60, 60)), null);
 
@@ -37,18 +37,7 @@ export const mockupSchema = z.prefault(
         }),
         {},
       )
-      .check(
-        z.superRefine(({ closes, opening_deg: opening }, context) => {
-          if (closes === true && opening !== null && opening > 0)
-            addRuleIssue(
-              context,
-              ['opening_deg'],
-              opening,
-              'none (null) or 0 for a card that closes',
-              'say that the card does not close, or take the angle out',
-            );
-        }),
-      ),
+      .check(z.superRefine(checkCloses)),
     again: z.optional(
       z.strictObject({
         spine_mm: again('Spine by callipers', 1, 300),

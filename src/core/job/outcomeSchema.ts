@@ -1,7 +1,7 @@
 import * as z from 'zod/mini';
+import { checkCloses } from './closesRule.ts';
 import { daySchema } from './daySchema.ts';
 import { lengthField, numberField } from './field.ts';
-import { addRuleIssue } from './rule.ts';
 
 const edge = (title: string) => z._default(z.nullable(lengthField(title, -60, 60)), null);
 const opening = (title: string) => z._default(z.nullable(numberField(title, 'deg', 0, 180)), null);
@@ -27,15 +27,4 @@ export const outcomeSchema = z
     }),
     {},
   )
-  .check(
-    z.superRefine(({ closes, opening_deg: angle }, context) => {
-      if (closes === true && angle !== null && angle > 0)
-        addRuleIssue(
-          context,
-          ['opening_deg'],
-          angle,
-          'none (null) or 0 for a cover that closes',
-          'say that the cover does not close, or take the angle out',
-        );
-    }),
-  );
+  .check(z.superRefine(checkCloses));

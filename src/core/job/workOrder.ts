@@ -31,7 +31,7 @@ const holeCaution = ({ seam }: Job): string => HOLES[seam.iron?.kind === 'drive 
 const CEMENT =
   'Contact cement: the vapour of solvent cement is flammable and harmful. Ventilate, keep flames and sparks away, wear gloves. ' +
   'Follow its safety data sheet and the local rules. Water-based cement: see its data sheet.';
-const DRESSING =
+export const DRESSING =
   'Dressings, finishes and edge paint: follow the safety data sheet and the local rules. Oily rags can catch fire by themselves: dry them flat.';
 const SETTER =
   'Setters and punches: strike square on a hard base, protect the eyes. Follow the instructions of the fastening.';

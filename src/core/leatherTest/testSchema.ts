@@ -42,7 +42,7 @@ export const bendReadingSchema = z.strictObject({
   ...bent,
   thickness_mm: thickness,
   radius_mm: lengthField('Radius of the block', 0, 100),
-  angle_deg: numberField('Turn of the bend', 'deg', 45, 180),
+  angle_deg: numberField('Turn of the bend, degrees', 'deg', 45, 180),
   length_mm: lengthField('From mark to mark', 1, 400),
   error_mm: error(0.2),
   callipers_mm: callipers,
@@ -71,11 +71,11 @@ export const changeReadingSchema = z.strictObject({
 });
 
 /** A strip folded, loaded and let go: the angle between its legs, 0 for one that stays folded, 180 for one that springs flat. */
-export const creaseReadingSchema = z.strictObject({
+const creaseReadingSchema = z.strictObject({
   ...bent,
-  fiveMinutes_deg: z._default(z.nullable(numberField('After five minutes', 'deg', 0, 180)), null),
-  day_deg: z._default(z.nullable(numberField('After a day', 'deg', 0, 180)), null),
-  error_deg: z._default(numberField('Each angle may be off by', 'deg', 0.5, 30), 4),
+  fiveMinutes_deg: z._default(z.nullable(numberField('After five minutes, degrees', 'deg', 0, 180)), null),
+  day_deg: z._default(z.nullable(numberField('After a day, degrees', 'deg', 0, 180)), null),
+  error_deg: z._default(numberField('Each may be off by, degrees', 'deg', 0.5, 30), 4),
 });
 
 /** The readings of the tests, by the lists that hold them. */

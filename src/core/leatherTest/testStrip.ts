@@ -1,9 +1,7 @@
 import type { Way } from './testSchema.ts';
 
 /** The four tests of a leather, each with a strip of its own. */
-export const STRIP_TESTS = ['fold', 'droop', 'change', 'crease'] as const;
-
-export type StripTest = (typeof STRIP_TESTS)[number];
+export type StripTest = 'fold' | 'droop' | 'change' | 'crease';
 
 /** A strip that is cut from the hide for a test, as it is drawn in true size; lengths in mm from its left end. */
 export interface TestStrip {

@@ -1,3 +1,4 @@
+import { type Corner, SQUARE } from './corner.ts';
 import { TOLERANCE } from './tolerance.ts';
 import { addScaled, cross, distance, heading, subtract, type Vec2 } from './vec2.ts';
 
@@ -21,14 +22,6 @@ export type Segment = Line | Arc;
 
 /** Segments that follow on from one another; closed where the last ends at the start of the first. */
 export type Contour = readonly Segment[];
-
-/** How a corner is taken off: `size` is the radius, or the leg of the cut along each edge. 0 leaves the corner square. */
-export interface Corner {
-  readonly style: 'rounded' | 'clipped';
-  readonly size: number;
-}
-
-export const SQUARE: Corner = { style: 'rounded', size: 0 };
 
 export const circle = (centre: Vec2, radius: number): Arc => ({
   kind: 'arc',

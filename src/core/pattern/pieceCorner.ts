@@ -1,5 +1,5 @@
 import type { Job } from '../job/jobSchema.ts';
-import { type Corner, SQUARE } from '../math/contour.ts';
+import { type Corner, SQUARE } from '../math/corner.ts';
 import type { Pieces } from './pieces.ts';
 
 /**

@@ -1,4 +1,5 @@
-import { bulgedLine, type Contour, corneredContour, type Segment, SQUARE } from '../math/contour.ts';
+import { bulgedLine, type Contour, corneredContour, type Segment } from '../math/contour.ts';
+import { SQUARE } from '../math/corner.ts';
 import type { Printer } from '../units/printer.ts';
 import { directionMark } from './arrow.ts';
 import { pocketSums } from './cutSums.ts';

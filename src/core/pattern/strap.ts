@@ -1,5 +1,6 @@
 import { bendLength } from '../leather/bend.ts';
-import { corneredContour, type Segment, SQUARE } from '../math/contour.ts';
+import { corneredContour, type Segment } from '../math/contour.ts';
+import { SQUARE } from '../math/corner.ts';
 import type { Vec2 } from '../math/vec2.ts';
 import type { Printer } from '../units/printer.ts';
 import { directionMark } from './arrow.ts';

@@ -1,3 +1,4 @@
+import { KNIFE } from '../job/workOrder.ts';
 import { TEST_STRIPS, type TestStrip } from '../leatherTest/testStrip.ts';
 import { rectangle } from '../math/contour.ts';
 import type { LengthUnit } from '../units/parseLength.ts';
@@ -32,7 +33,7 @@ export const testStripDrawing = (units: LengthUnit, leather: string): Drawing =>
   notes: [
     'Cut them from one hide, away from its edges. Two of each letter at least: no two strips are quite alike.',
     'Pencil letter and arrow on each strip, grain side, before it leaves the hide. Prick the crosses of E and F through with an awl.',
-    'Knife and straight-edge: cut away from the hand, keep blades sharp. Awl: over a board, never toward the palm.',
+    `${KNIFE} Awl: work over a board, never toward the palm.`,
   ],
 });
 

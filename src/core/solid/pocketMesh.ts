@@ -1,7 +1,7 @@
 import type { CoverDesign } from '../fold/coverDesign.ts';
 import type { SeatCurve } from '../fold/section/seatCurve.ts';
 import type { RangePoint } from '../leather/leatherModel.ts';
-import { SQUARE } from '../math/contour.ts';
+import { SQUARE } from '../math/corner.ts';
 import { repeated } from '../math/remembered.ts';
 import { pieceCorner } from '../pattern/pieceCorner.ts';
 import type { EndField } from './endField.ts';

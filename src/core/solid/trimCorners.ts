@@ -1,4 +1,4 @@
-import type { Corner } from '../math/contour.ts';
+import type { Corner } from '../math/corner.ts';
 import { combine3, tripleAt, unit3, type Vec3 } from '../math/vec3.ts';
 import type { Grid } from './gridSolid.ts';
 

@@ -1,6 +1,7 @@
 import type { ToolingDesign } from '../job/toolingSchema.ts';
 import type { Box2 } from '../math/box2.ts';
-import { type Contour, corneredContour, flattened, type Segment, SQUARE } from '../math/contour.ts';
+import { type Contour, corneredContour, flattened, type Segment } from '../math/contour.ts';
+import { SQUARE } from '../math/corner.ts';
 import type { Vec2 } from '../math/vec2.ts';
 
 type Border = Extract<ToolingDesign, { kind: 'border' }>;

@@ -1,8 +1,8 @@
 import { leatherOfJob, openLeather, parseLeatherWeight, type StockLeather } from '../../core/index.ts';
-import type { ShelfRecord } from '../shelf/shelfSchema.ts';
-import type { Shelved } from '../shelf/shelfTrouble.ts';
-import { theLeathers } from '../shelf/theLeathers.ts';
-import type { Bench, BenchStore } from '../state/bench.ts';
+import type { BenchStore } from '../state/bench.ts';
+import type { ShelfRecord } from './shelfSchema.ts';
+import type { Shelved } from './shelfTrouble.ts';
+import { theLeathers } from './theLeathers.ts';
 
 /** A weight as a first value to type over. Common practice, no source. */
 const USUAL = '4-5 oz';
@@ -16,10 +16,9 @@ export function freshLeather(): StockLeather {
   return opened.document;
 }
 
-/** Puts the leather of the open job's outside on the shelf of leathers; the job then has taken it. */
+/** Puts the leather of the open job's outside among the maker's leathers; the job then has taken it. */
 export async function keepLeatherOfJob({ getState }: BenchStore): Promise<Shelved<ShelfRecord>> {
-  const { history }: Bench = getState();
-  const { job } = history.good;
+  const { job } = getState().history.good;
   const added = await theLeathers.add(leatherOfJob(job, 'outside', `Leather of ${job.name}`));
   if (!added.ok) return added;
   const { id, revision, name } = added.value;

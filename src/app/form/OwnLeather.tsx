@@ -1,0 +1,119 @@
+import { useMemo, useState } from 'react';
+import {
+  type LeatherName,
+  newerFigures,
+  type Patch,
+  shopKnowledge,
+  type TakenLeather,
+  takeLeather,
+  valueAt,
+} from '../../core/index.ts';
+import { keepLeatherOfJob } from '../shelf/newLeather.ts';
+import { useOwnLeathers } from '../shelf/ownLeathers.ts';
+import type { ShelfTrouble } from '../shelf/shelfTrouble.ts';
+import { TroubleNote } from '../shelf/TroubleNote.tsx';
+import { useBench, useBenchStore, useDispatch, useLengths } from '../state/BenchContext.tsx';
+import { addressOf, usePlace } from '../state/place.ts';
+import { LeatherPicker } from './LeatherPicker.tsx';
+import { newerWords } from './newerFigureWords.ts';
+import './ownLeather.css';
+
+interface OwnLeatherProps {
+  readonly piece: LeatherName;
+  /** What the piece is called. */
+  readonly name: string;
+}
+
+/** The leather of the maker's own that a piece takes its figures from: taking one, and what is better known of it since. */
+export default function OwnLeather({ piece, name }: OwnLeatherProps) {
+  const store = useBenchStore();
+  const dispatch = useDispatch();
+  const lengths = useLengths();
+  const path = `leather.${piece}.taken` as const;
+  const job = useBench(({ history }) => history.good.job);
+  const taken = (valueAt(job, path) ?? null) as TakenMark | null;
+  // The cards stay while the maker is elsewhere, as among the leathers.
+  const { leathers, trouble } = useOwnLeathers(usePlace().id === 'cover');
+  const [isPicking, setPicking] = useState(false);
+  const [refused, setRefused] = useState<ShelfTrouble | null>(null);
+  const shop = useMemo(() => shopKnowledge((leathers ?? []).map(({ leather }) => leather)), [leathers]);
+  const own = leathers?.find(({ id }) => id === taken?.id);
+  const patchesOf = (leather: TakenLeather): readonly Patch[] => takeLeather(piece, leather, leathers ?? [], job, shop);
+  const newer = own === undefined || own.revision === taken?.revision ? [] : newerFigures(patchesOf(own), job);
+  const put = (value: unknown): void => dispatch({ type: 'edit', patches: [{ path, value }] });
+  const take = (leather: TakenLeather): void => {
+    setPicking(false);
+    dispatch({ type: 'edit', patches: patchesOf(leather) });
+  };
+  const keep = async (): Promise<void> => {
+    const kept = await keepLeatherOfJob(store);
+    setRefused(kept.ok ? null : kept.trouble);
+  };
+  return (
+    <section className="own-leather" aria-label={`${name} from your leathers`} data-path={path}>
+      <p>
+        {taken === null ? (
+          'Figures typed here.'
+        ) : (
+          <>
+            From your leathers:{' '}
+            {own === undefined ? (
+              <b>{taken.name}</b>
+            ) : (
+              <a className="link" href={addressOf('leathers', taken.id)}>
+                {own.leather.name}
+              </a>
+            )}
+          </>
+        )}
+      </p>
+      {taken !== null && leathers !== null && own === undefined && (
+        <p className="help">It is no longer among your leathers. The job keeps the figures that it took.</p>
+      )}
+      <p className="row">
+        <button type="button" aria-expanded={isPicking} onClick={() => setPicking(!isPicking)}>
+          {taken === null ? 'Take one of your leathers' : 'Take another'}
+          <span className="only-heard"> for the {name.toLowerCase()}</span>
+        </button>
+        {taken === null && piece === 'outside' && (
+          <button type="button" onClick={() => void keep()}>
+            Keep it among your leathers
+          </button>
+        )}
+        {taken !== null && (
+          <button type="button" onClick={() => put(undefined)}>
+            Let go
+            <span className="only-heard"> of {taken.name}; the figures stay</span>
+          </button>
+        )}
+      </p>
+      <TroubleNote trouble={refused ?? trouble} />
+      {isPicking && <LeatherPicker leathers={leathers} take={take} />}
+      {newer.length > 0 && own !== undefined && (
+        <div className="noted" role="status">
+          <p>{own.leather.name} is better known now than when this job took it:</p>
+          <ul>
+            {newerWords(newer, piece, job, lengths).map((line) => (
+              <li key={line}>{line}</li>
+            ))}
+          </ul>
+          <p className="row">
+            <button type="button" onClick={() => take(own)}>
+              Take the newer figures
+            </button>
+            <button type="button" onClick={() => put({ ...taken, revision: own.revision })}>
+              Keep these
+            </button>
+          </p>
+        </div>
+      )}
+    </section>
+  );
+}
+
+/** What a job keeps of the leather that it took. */
+interface TakenMark {
+  readonly id: string;
+  readonly revision: number;
+  readonly name: string;
+}
