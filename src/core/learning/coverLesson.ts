@@ -90,6 +90,8 @@ function evidenceOf({ job, doubt, fitDoubt }: CoverDesign, reading: OutcomeReadi
   };
 }
 
-/** In the order of the schema, in which a lesson that was kept comes back: it is told from another by its text. */
-const inOrder = (figures: Partial<Record<Unknown, number>>): Partial<Record<Unknown, number>> =>
-  Object.fromEntries(UNKNOWNS.flatMap((name) => (figures[name] === undefined ? [] : [[name, figures[name]]])));
+/** As a document has them once it was read, so that equal lessons are equal texts. */
+const inOrder = (values: Partial<Record<Unknown, number>>): Partial<Record<Unknown, number>> =>
+  Object.fromEntries(
+    UNKNOWNS.flatMap((unknown) => (values[unknown] === undefined ? [] : [[unknown, values[unknown]]])),
+  );
