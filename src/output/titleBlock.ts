@@ -54,6 +54,7 @@ export interface TitleSource {
 /** The title block of a sheet: which job, in which version, and what would tell two sheets apart on a bench. */
 export function titleBlock(source: TitleSource): TitleBlock {
   const { sheet, job, design, document, date = '', address = null, also = [] } = source;
+  const isMakers = source.fragment === undefined;
   const fragment = source.fragment === undefined ? shareFragment(document) : source.fragment;
   return {
     job: job.name.trim() === '' ? 'Cover without a name' : job.name,
@@ -61,7 +62,7 @@ export function titleBlock(source: TitleSource): TitleBlock {
     facts: [
       ...also,
       { name: 'Book', value: bookWords(job) },
-      { name: design.isCard === true ? 'Card' : 'Leather', value: leatherWords(design) },
+      { name: design.isCard === true ? 'Card' : 'Leather', value: leatherWords(design, isMakers) },
       { name: 'Seam', value: seamWords(design) },
     ],
     date,
@@ -76,18 +77,29 @@ function bookWords({ book, work }: Job): string {
   return `${book.kind}, ${say.size(book.width_mm)} wide, ${say.size(book.height_mm)} high, ${say.size(book.thickness_mm)} thick, boards ${say.size(book.boardThickness_mm)}, spine ${book.spine.shape}`;
 }
 
-/** The outside, and the lining where there is one: thickness from its thinnest to its thickest, temper, how it is worked. */
-function leatherWords({ job, isCard = false }: DrawnFrom): string {
+/** Characters of the name of a leather that are printed. */
+const PRINTED_NAME = 40;
+
+const clipped = (name: string): string =>
+  name.length > PRINTED_NAME ? `${name.slice(0, PRINTED_NAME).trimEnd()}…` : name;
+
+/**
+ * The outside, and the lining where there is one: thickness from its thinnest to its thickest, temper, how it is worked.
+ * @param isMakers whether the maker reads it, who knows the leathers by their names; a customer is not told them
+ */
+function leatherWords({ job, isCard = false }: DrawnFrom, isMakers: boolean): string {
   const { leather, work } = job;
   const say = printer(work.units);
   const { outside, pocket, lining } = leather;
   const range = ({ min_mm, max_mm }: typeof outside): string => say.weights(min_mm, max_mm);
+  const named = (piece: typeof outside): string =>
+    isMakers && piece.taken !== null ? `${clipped(piece.taken.name)} ${range(piece)}` : range(piece);
   if (isCard) return `${say.fine(outside.max_mm)} thick, scored at the folds`;
   const temper = temperOf(outside)?.name;
   return [
-    range(outside),
-    ...(range(pocket) === range(outside) ? [] : [`pockets ${range(pocket)}`]),
-    ...(lining === null ? [] : [`lining ${range(lining)}`]),
+    named(outside),
+    ...(named(pocket) === named(outside) ? [] : [`pockets ${named(pocket)}`]),
+    ...(lining === null ? [] : [`lining ${named(lining)}`]),
     temper === undefined ? 'folds as measured' : `${temper} temper`,
     ...madeFor(job),
   ].join(', ');

@@ -109,12 +109,22 @@ describe('a title block', () => {
     },
   );
 
+  test('names the leather that was taken to the maker, and not to a customer', () => {
+    const document = nth(DEMO, 0);
+    const taken = { id: 'a', revision: 2, name: 'Harness back' };
+    const job = read({ ...document, leather: { outside: { min_mm: 1.6, max_mm: 2, taken } } });
+    const source = { sheet: 'Template', job, design: coverDesign(job), document };
+    const said = (block: TitleBlock) => block.facts.find(({ name }) => name === 'Leather')?.value;
+    expect(said(titleBlock(source))).toMatch(/^Harness back 1\.6-2 mm, medium temper/);
+    expect(said(titleBlock({ ...source, fragment: 'customer=x' }))).toMatch(/^1\.6-2 mm, medium temper/);
+  });
+
   test('stays within its height at its least width, however much is said', async () => {
     const full: JobRecord = {
       ...nth(DEMO, 0),
       leather: {
-        outside: { min_mm: 1.9, max_mm: 2.4, bendRatio: 0.23 },
-        pocket: { min_mm: 1.1, max_mm: 1.3 },
+        outside: { min_mm: 1.9, max_mm: 2.4, bendRatio: 0.23, taken: { id: 'a', revision: 1, name: 'x'.repeat(120) } },
+        pocket: { min_mm: 1.1, max_mm: 1.3, taken: { id: 'b', revision: 1, name: 'long name '.repeat(12) } },
         lining: { min_mm: 0.7, max_mm: 0.9 },
       },
       name: 'A very long name of a job that says who it is for and what the book is about, and goes on',

@@ -142,7 +142,6 @@ export function LeatherPage({ id }: { readonly id: string }) {
             leather={leather}
             change={(tests) => dispatch({ type: 'change', leather: { ...leather, tests } })}
           />
-          <JobsOfLeather id={id} />
           <LatePart name="figures of the leather">
             <LeatherKnowledgeParts
               id={id}
@@ -150,6 +149,7 @@ export function LeatherPage({ id }: { readonly id: string }) {
               change={(covers) => dispatch({ type: 'change', leather: { ...leather, covers } })}
             />
           </LatePart>
+          <JobsOfLeather id={id} />
         </div>
       </div>
     </section>

@@ -26,6 +26,12 @@ const pictured = (colour: string): string => `Pictured ${colourWords(colour)}, $
 const lengthsOf = (count: number, what: string, each: string): string =>
   count === 1 ? `Cut one length of ${what}, ${each}.` : `Cut ${count} lengths of ${what}, ${each} each.`;
 
+/** Which of the maker's leathers it is. */
+const takenWords = ({ leather }: Job, piece: keyof typeof NAMES): Block[] => {
+  const taken = leather[piece]?.taken ?? null;
+  return taken === null ? [] : [text(`From your leathers: ${taken.name}.`)];
+};
+
 /** Leather, thread or lace, cement, ribbon, fastening and what the cut edges take, each with its parts and its colour. */
 export function supplySection(supplies: CoverSupplies, job: Job, say: Printer): Block[] {
   const { areas, outlines, thread, lace, strap, ribbon, fastening, edges, cement } = supplies;
@@ -42,6 +48,7 @@ export function supplySection(supplies: CoverSupplies, job: Job, say: Printer): 
       item(NAMES[leather], say.area(gross)),
       text(`${say.area(net)} in the pieces (${pieces.join(', ')}), and ${say.share(rules.waste)} for waste.`),
       text(`${pictured(skin.colour)} ${SURFACES[skin.surface]}`),
+      ...takenWords(job, leather),
     );
   }
   if (thread !== null)

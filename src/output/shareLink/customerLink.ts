@@ -7,6 +7,7 @@ import {
   type JobRecord,
   openJob,
   parseJob,
+  patched,
 } from '../../core/index.ts';
 import { customerSheet } from '../customerSheet/customerSheet.ts';
 import { type Offer, offeredPrice, offerSchema } from '../customerSheet/offer.ts';
@@ -69,7 +70,11 @@ function pricesOf(job: Job, offer: Offer): NonNullable<Offer['prices']> {
 
 /** The document without what only the maker needs; of the rates only who makes the cover. */
 function withoutMakersOwn(document: JobRecord, { rates: { maker } }: Job): JobRecord {
-  const { rates: _rates, hides: _hides, made: _made, mockup: _mockup, ...shown } = document;
+  const { rates: _rates, hides: _hides, made: _made, mockup: _mockup, outcome: _outcome, ...rest } = document;
+  const shown = patched(
+    rest,
+    (['outside', 'pocket', 'lining'] as const).map((piece) => ({ path: `leather.${piece}.taken`, value: undefined })),
+  );
   return maker === '' ? shown : { ...shown, rates: { maker } };
 }
 

@@ -93,6 +93,13 @@ describe('the bench sheet', () => {
       expect(words).toContain(wanted);
   });
 
+  test('names the leather of the maker’s own that the cover is cut from', async () => {
+    const taken = { id: 'a', revision: 1, name: 'Harness back' };
+    const job = soundJob({ ...nth(EXAMPLE_JOBS, 0).document, leather: { outside: { min_mm: 1.6, max_mm: 2, taken } } });
+    const { blocks } = benchSheetContent(coverDesign(job));
+    expect(blocks.map(({ text }) => text)).toContain('From your leathers: Harness back.');
+  });
+
   test('says the chance wished and reached, and what each doubt costs of an ease that is worked out', () => {
     const said = (document: object): string => {
       const { blocks } = benchSheetContent(coverDesign(soundJob({ ...nth(EXAMPLE_JOBS, 0).document, ...document })));

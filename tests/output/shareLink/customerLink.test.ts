@@ -1,6 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { coverDesign } from '../../../src/core/fold/coverDesign.ts';
 import { EXAMPLE_JOBS } from '../../../src/core/job/examples.ts';
+import { patched } from '../../../src/core/job/jobDocument.ts';
 import { inCurrentVersion, type JobRecord } from '../../../src/core/job/migrate.ts';
 import { designReport } from '../../../src/core/report/designReport.ts';
 import { customerSheet } from '../../../src/output/customerSheet/customerSheet.ts';
@@ -15,7 +16,10 @@ const makersOwn = {
   hides: { outside: { width_mm: 600, height_mm: 600 } },
   made: { measure: '2026-11-26' },
   mockup: { readings: { front_mm: 1.1, back_mm: 0.9 } },
+  outcome: { front_mm: 1.2 },
 };
+
+const taken = { id: 'a', revision: 1, name: 'Harness back' };
 
 const offer: Offer = { ...PLAIN_OFFER, date: '2026-11-27' };
 
@@ -35,7 +39,9 @@ const sheetOf = (job: ReturnType<typeof soundJob>, asked: Offer) => {
 describe.each(EXAMPLE_JOBS.map(({ id, document }) => [id, document] as const))(
   'the link for a customer of the %s',
   (_id, document) => {
-    const whole = inCurrentVersion({ ...document, ...makersOwn });
+    const whole = patched(inCurrentVersion({ ...document, ...makersOwn }), [
+      { path: 'leather.outside.taken', value: taken },
+    ]);
 
     test('shows the page as the maker sees it, prices too', () => {
       const { job, offer: read } = sent(whole);
@@ -48,10 +54,11 @@ describe.each(EXAMPLE_JOBS.map(({ id, document }) => [id, document] as const))(
       expect(JSON.stringify(read)).not.toMatch(/total/);
     });
 
-    test('carries no rate, hide, tick or reading, only who makes the cover', () => {
+    test('carries no rate, hide, tick, reading or name of a leather, only who makes the cover', () => {
       const { document: read, fragment } = sent(whole);
       expect(read.rates).toEqual({ maker: 'The harbour bench' });
-      for (const key of ['hides', 'made', 'mockup', 'doubts']) expect(Object.keys(read)).not.toContain(key);
+      expect(JSON.stringify(read)).not.toContain('Harness');
+      for (const key of ['hides', 'made', 'mockup', 'outcome', 'doubts']) expect(Object.keys(read)).not.toContain(key);
       expect(fragment.length).toBeLessThan(900);
     });
   },
