@@ -20,10 +20,15 @@ export interface Source {
   readonly part: Part | null;
 }
 
-interface OpenedInput {
-  readonly supply: RowSupply;
+interface OpenedInput extends Omit<OpenedTable, 'first'> {
   /** The job field of each column; empty for a folder, or where the run was interrupted at once. */
   readonly header: RowHeader;
+}
+
+interface OpenedTable {
+  readonly supply: RowSupply;
+  /** The first row; null where the run was interrupted at once. */
+  readonly first: readonly string[] | null;
   /**
    * How much of the input has been read, 0 to 1; null where its size is not known.
    * @param rows rows taken so far
@@ -35,13 +40,33 @@ interface OpenedInput {
  * Opens what the catalogue reads: a folder of jobs, or a table whose first row is read here.
  * @throws BadInput
  */
-export async function openInput({ input, standardInput, interrupt, part }: Source): Promise<OpenedInput> {
+export async function openInput(source: Source): Promise<OpenedInput> {
+  const { input, interrupt, part } = source;
   if (input !== '-' && (await isFolder(input))) {
     const names = await someJobNames(input);
     const taken = part === null ? names : names.slice(...rangeOf(part, names.length));
     const supply = new RowSupply(folderRows(input, taken), input, interrupt);
     return { supply, header: [], share: (rows) => shareOf(rows, taken.length) };
   }
+  const { first, ...table } = await openTable(source);
+  return { ...table, header: first === null ? [] : jobHeader(first) };
+}
+
+/**
+ * The job field of each column.
+ * @throws BadInput
+ */
+export function jobHeader(first: readonly string[]): RowHeader {
+  const read = readHeader(first);
+  if (!read.ok) throw new BadInput(read.issues);
+  return read.header;
+}
+
+/**
+ * Opens a table, whose first row is read here, whatever its columns are.
+ * @throws BadInput
+ */
+export async function openTable({ input, standardInput, interrupt, part }: Source): Promise<OpenedTable> {
   const found = input === '-' ? null : await stat(input).catch(() => null);
   const size = found?.isFile() ? found.size : null;
   if (part !== null && size === null) {
@@ -57,14 +82,12 @@ export async function openInput({ input, standardInput, interrupt, part }: Sourc
   const supply = new RowSupply(csvRows(addAbortSignal(interrupt, file ?? standardInput)), input, interrupt);
   const { value: first } = await supply.rows.next();
   if (supply.fault !== null) throw new BadInput([supply.fault]);
-  if (first === undefined && interrupt.aborted) return { supply, header: [], share };
+  if (first === undefined && interrupt.aborted) return { supply, first: null, share };
   if (first === undefined)
     throw unusable('(file)', 'an empty table', 'a first row that names the columns', 'see --help');
   if ('issue' in first) throw new BadInput([{ ...first.issue, path: first.source }]);
-  const read = readHeader('cells' in first ? first.cells : []);
-  if (!read.ok) throw new BadInput(read.issues);
   if (range !== undefined) supply.takeOnly(...range);
-  return { supply, header: read.header, share };
+  return { supply, first: 'cells' in first ? first.cells : [], share };
 }
 
 const shareOf = (done: number, all: number): number => (all === 0 ? 1 : Math.min(1, done / all));

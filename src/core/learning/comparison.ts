@@ -17,7 +17,7 @@ export interface Compared {
 }
 
 /** How well lengths agree, mm: all measured less predicted. */
-export interface Agreement {
+interface Agreement {
   readonly count: number;
   /** Mean of the differences. */
   readonly bias: number;

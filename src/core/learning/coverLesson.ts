@@ -5,7 +5,7 @@ import type { Job } from '../job/jobSchema.ts';
 import { grainStretch } from '../report/checks/leatherChecks.ts';
 import type { CoverEvidence, CoverLesson } from '../stock/coverLessonSchema.ts';
 import { HAND_DOUBTS } from '../stock/hand.ts';
-import { bendWay, type Unknown } from '../stock/leatherUnknowns.ts';
+import { bendWay, UNKNOWNS, type Unknown } from '../stock/leatherUnknowns.ts';
 import { type OutcomeReading, outcomeReadings } from './outcomeReadings.ts';
 
 /**
@@ -85,7 +85,13 @@ function evidenceOf({ job, doubt, fitDoubt }: CoverDesign, reading: OutcomeReadi
     expected_mm: spare.mean,
     u_mm: Math.hypot(uncertainty(rest, doubt.covariance), chance, error),
     foretold_mm: Math.hypot(spare.u, error),
-    slopes: { ...slopes, 'hand.cutting': 1, ...(margins > 0 && { 'hand.margin': -margins }) },
-    at: { ...at, 'hand.cutting': cutting, ...(margins > 0 && { 'hand.margin': margin }) },
+    slopes: inOrder({ ...slopes, 'hand.cutting': 1, ...(margins > 0 && { 'hand.margin': -margins }) }),
+    at: inOrder({ ...at, 'hand.cutting': cutting, ...(margins > 0 && { 'hand.margin': margin }) }),
   };
 }
+
+/** As a document has them once it was read, so that equal lessons are equal texts. */
+const inOrder = (values: Partial<Record<Unknown, number>>): Partial<Record<Unknown, number>> =>
+  Object.fromEntries(
+    UNKNOWNS.flatMap((unknown) => (values[unknown] === undefined ? [] : [[unknown, values[unknown]]])),
+  );

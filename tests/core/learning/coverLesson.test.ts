@@ -2,6 +2,7 @@ import { describe, expect, test } from 'vitest';
 import { type CoverDesign, coverDesign } from '../../../src/core/fold/coverDesign.ts';
 import type { Job } from '../../../src/core/job/jobSchema.ts';
 import { coverLesson } from '../../../src/core/learning/coverLesson.ts';
+import { coverLessonSchema } from '../../../src/core/stock/coverLessonSchema.ts';
 import type { Unknown } from '../../../src/core/stock/leatherUnknowns.ts';
 import { mm } from '../../../src/core/units/mm.ts';
 import { degreesFromRadians } from '../../../src/core/units/radians.ts';
@@ -78,6 +79,11 @@ describe('what a finished cover tells', () => {
     const wrap = defined(evidence.find(({ of }) => of === 'wrap'));
     expect(wrap.read_mm).toBeCloseTo(closedSlack, 6);
     expect(wrap.expected_mm).toBeCloseTo(closedSlack, 6);
+  });
+
+  test('is the same text once it was kept and read again', () => {
+    const lesson = lessonOf(coverDesign(jobWith({ pockets: { construction: 'turned', depth_mm: 60 } })));
+    expect(JSON.stringify(coverLessonSchema.parse(lesson))).toBe(JSON.stringify(lesson));
   });
 
   test('is nothing where nothing was read', () => {
