@@ -1,4 +1,4 @@
-import type { Page } from '@playwright/test';
+import type { Locator, Page } from '@playwright/test';
 import { expectAccessible } from './accessibility.ts';
 import { expect, goToPlace, headline, openCard, openExample, test } from './bench.ts';
 
@@ -26,71 +26,98 @@ async function bring(page: Page, leathers: readonly object[]): Promise<void> {
 }
 
 /** Presses Tab until something is in focus. */
-async function tabTo(page: Page, role: 'button' | 'link' | 'textbox', name: string | RegExp): Promise<void> {
-  const target = page.getByRole(role, { name, exact: typeof name === 'string' }).first();
+async function tabTo(target: Locator): Promise<void> {
   await expect(target).toBeVisible();
-  for (let i = 0; i < 150; i++) {
+  for (let i = 0; i < 200; i++) {
     if (await target.evaluate((element) => element === document.activeElement)) return;
-    await page.keyboard.press('Tab');
+    await target.page().keyboard.press('Tab');
   }
-  throw new Error(`Tab does not lead to ${role} ${String(name)}`);
+  throw new Error(`Tab does not lead to ${target}`);
 }
 
-test('a hide is bought, read, taken for a cover and better known, by keyboard, on a telephone’s width', async ({
+test('a hide is bought, tested, used for a cover and learned from, by keyboard, on a telephone’s width', async ({
   bench,
 }) => {
+  const { keyboard } = bench;
+  const press = async (name: string | RegExp, within: Page | Locator = bench): Promise<void> => {
+    await tabTo(within.getByRole('button', { name, exact: typeof name === 'string' }).first());
+    await keyboard.press('Enter');
+  };
+  const type = async (entry: Locator, text: string, ends = 'Tab'): Promise<void> => {
+    await tabTo(entry);
+    await keyboard.press('Control+A');
+    await keyboard.type(text);
+    await keyboard.press(ends);
+  };
   await bench.setViewportSize({ width: 390, height: 844 });
-  await goToPlace(bench, 'Leathers');
-  await expect(bench.getByText('No leather is kept yet.')).toBeVisible();
-  await tabTo(bench, 'button', 'New leather');
-  await bench.keyboard.press('Enter');
-  await expect(heading(bench, 'New leather')).toBeVisible();
+  const card = bench.locator('#card-leather');
 
-  await tabTo(bench, 'textbox', 'Name');
-  await bench.keyboard.press('Control+A');
-  await bench.keyboard.type('Harness back');
-  await bench.keyboard.press('Tab');
-  await bench.keyboard.press('Control+A');
-  await bench.keyboard.type('5-6 oz');
-  await expect(bench.getByText('5-6 oz, vegetable tanned, medium')).toBeVisible();
-  // Undo takes back the leather's own step, and none of the job's.
-  await bench.keyboard.press('Control+z');
-  await expect(bench.getByText('4-5 oz, vegetable tanned, medium')).toBeVisible();
-  await bench.keyboard.press('Control+Shift+z');
-  await expect(bench.getByText('5-6 oz, vegetable tanned, medium')).toBeVisible();
+  await test.step('bought', async () => {
+    await goToPlace(bench, 'Leathers');
+    await expect(bench.getByText('No leather is kept yet.')).toBeVisible();
+    await press('New leather');
+    await type(field(bench, 'Name'), 'Harness back');
+    await type(field(bench, 'Weight'), '5-6 oz');
+    await expect(bench.getByText('5-6 oz, vegetable tanned, medium')).toBeVisible();
+    // Undo takes back the leather's own step, and none of the job's.
+    await keyboard.press('Control+z');
+    await expect(bench.getByText('4-5 oz, vegetable tanned, medium')).toBeVisible();
+    await keyboard.press('Control+Shift+z');
+    await expect(bench.getByText('5-6 oz, vegetable tanned, medium')).toBeVisible();
+  });
 
-  const card = await openCard(bench, 'leather');
-  await tabTo(bench, 'button', /^Take one of your leathers/);
-  await bench.keyboard.press('Enter');
-  await tabTo(bench, 'textbox', 'Search your leathers');
-  await bench.keyboard.type('harness 5-6');
-  await tabTo(bench, 'button', 'Harness back');
-  await bench.keyboard.press('Enter');
-  await expect(card.getByText('From your leathers')).toBeVisible();
-  await expect(field(bench, 'Outside weight')).toHaveValue('5-6 oz');
-  await expect(headline(bench)).toContainText('5 to 6 oz');
+  await test.step('taken for a job', async () => {
+    await openCard(bench, 'leather');
+    await press(/^Take one of your leathers/);
+    await type(field(bench, 'Search your leathers'), 'harness 5-6');
+    await press('Harness back', card);
+    await expect(field(bench, 'Outside weight')).toHaveValue('5-6 oz');
+    await expect(headline(bench)).toContainText('5 to 6 oz');
+  });
 
-  await tabTo(bench, 'link', 'Harness back');
-  await bench.keyboard.press('Enter');
-  await expect(heading(bench, 'Harness back')).toBeVisible();
-  for (const read of ['2.1', '2.25']) {
-    await tabTo(bench, 'textbox', 'Thickness read');
-    await bench.keyboard.type(read);
-    await bench.keyboard.press('Enter');
-  }
-  await expect(bench.getByText('Thinnest 2.1 mm, thickest 2.25 mm')).toBeVisible();
-  await expect(bench.getByRole('region', { name: 'Jobs with this leather' })).toContainText('Tide ledger');
+  await test.step('read by callipers and tested by a fold: the job is told, and nothing changes unasked', async () => {
+    await tabTo(card.getByRole('link', { name: 'Harness back' }));
+    await keyboard.press('Enter');
+    await expect(heading(bench, 'Harness back')).toBeVisible();
+    for (const read of ['2.1', '2.25']) await type(field(bench, 'Thickness read'), read, 'Enter');
+    await expect(bench.getByText('Thinnest 2.1 mm, thickest 2.25 mm')).toBeVisible();
+    const fold = bench.getByRole('article', { name: 'Fold it, and bend it' });
+    await tabTo(fold.locator('summary', { hasText: 'Enter what you read' }));
+    await keyboard.press('Enter');
+    await type(fold.getByLabel('Thickness of the strip').last(), '2.2');
+    await type(fold.getByLabel('Over the fold'), '6.2', 'Enter');
+    await expect(fold).toContainText('Bend ratio 0.41');
+    await expect(bench.getByRole('region', { name: 'Jobs with this leather' })).toContainText('Tide ledger');
+    await openCard(bench, 'leather');
+    await expect(card.getByText('Outside weight: 5-6 oz, now 2.1-2.25 mm')).toBeVisible();
+    await expect(card.getByText(/^Outside bend ratio: 0\.2, now 0\.[34]/)).toBeVisible();
+    await expect(field(bench, 'Outside weight')).toHaveValue('5-6 oz');
+    await press('Take the newer figures');
+    await expect(field(bench, 'Outside weight')).toHaveValue('2.1-2.25 mm');
+    await expect(card.getByText('better known now')).toHaveCount(0);
+    // One step of undo, which brings the news back.
+    await keyboard.press('Control+z');
+    await expect(field(bench, 'Outside weight')).toHaveValue('5-6 oz');
+    await press('Take the newer figures');
+    await expect(field(bench, 'Outside weight')).toHaveValue('2.1-2.25 mm');
+  });
 
-  await openCard(bench, 'leather');
-  await expect(card.getByText('Outside weight: 5-6 oz, now 2.1-2.25 mm')).toBeVisible();
-  // Nothing changes unasked.
-  await expect(field(bench, 'Outside weight')).toHaveValue('5-6 oz');
-  await tabTo(bench, 'button', 'Take the newer figures');
-  await bench.keyboard.press('Enter');
-  await expect(field(bench, 'Outside weight')).toHaveValue('2.1-2.25 mm');
-  await expect(card.getByText('better known now')).toHaveCount(0);
-  await bench.keyboard.press('Control+z');
-  await expect(field(bench, 'Outside weight')).toHaveValue('5-6 oz');
+  await test.step('the finished cover teaches the leather', async () => {
+    await bench.goto('#workbench/outcome');
+    for (const [edge, gap] of [
+      ['front', '1.5'],
+      ['back', '1.2'],
+      ['head', '1'],
+      ['tail', '1.3'],
+    ] as const)
+      await type(bench.locator(`[data-path="outcome.${edge}_mm"]`), gap);
+    await press('Let it teach Harness back');
+    await expect(bench.getByText('Harness back has learned from this cover.')).toBeVisible();
+    await goToPlace(bench, 'Leathers');
+    await tabTo(bench.getByRole('link', { name: 'Harness back' }));
+    await keyboard.press('Enter');
+    await expect(bench.getByRole('region', { name: 'Covers made of it' })).toContainText('Tide ledger');
+  });
 });
 
 test('two windows on one leather: each is told of the other, and neither loses its work', async ({

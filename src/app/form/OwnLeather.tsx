@@ -52,19 +52,15 @@ export default function OwnLeather({ piece, name }: OwnLeatherProps) {
   return (
     <section className="own-leather" aria-label={`${name} from your leathers`} data-path={path}>
       <p>
+        Your leathers:{' '}
         {taken === null ? (
-          'Figures typed here.'
+          'none taken, the figures are typed.'
+        ) : own === undefined ? (
+          <b>{taken.name}</b>
         ) : (
-          <>
-            From your leathers:{' '}
-            {own === undefined ? (
-              <b>{taken.name}</b>
-            ) : (
-              <a className="link" href={addressOf('leathers', taken.id)}>
-                {own.leather.name}
-              </a>
-            )}
-          </>
+          <a className="link" href={addressOf('leathers', taken.id)}>
+            {own.leather.name}
+          </a>
         )}
       </p>
       {taken !== null && leathers !== null && own === undefined && (
