@@ -14,6 +14,7 @@ test('what is lost from five minutes to a day goes on with the logarithm of time
   const { lostPerDecade, week } = figures(27, 45);
   // By hand: 0.1 lost over log10(288) = 2.459 tenfolds; a week is log10(7) = 0.845 more.
   expect(defined(lostPerDecade).value).toBeCloseTo(0.1 / 2.4594, 5);
+  expect(defined(lostPerDecade).u).toBeCloseTo((Math.SQRT2 * 0.01) / 2.4594, 6);
   expect(defined(week).value).toBeCloseTo(0.75 - (0.1 / 2.4594) * 0.8451, 5);
   expect(defined(week).u).toBeCloseTo(0.01 * Math.hypot(1.3436, 0.3436), 5);
 });

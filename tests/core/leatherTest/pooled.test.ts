@@ -51,6 +51,21 @@ describe('readings that are pooled', () => {
   });
 
   test('with errors in proportion count alike, whichever is larger', () => {
-    expect(defined(pooledRelative(readings([50, 5], [60, 6]))).value).toBeCloseTo(Math.sqrt(3000), 9);
+    const result = defined(pooledRelative(readings([50, 5], [55, 5.5])));
+    expect(result.value).toBeCloseTo(Math.sqrt(2750), 9);
+    expect(result.u / result.value).toBeCloseTo(0.1 / Math.SQRT2, 9);
+    // Three that differ by 0.2 in their logarithms, far more than their errors.
+    const apart = defined(pooledRelative(readings([50, 0.05], [50 * Math.exp(0.2), 0.06], [50 * Math.exp(0.4), 0.07])));
+    expect(apart.scatter / apart.value).toBeCloseTo(0.2, 4);
+  });
+
+  test.each([
+    [10, 2.262],
+    [12, 2.201],
+    [31, 2.042],
+  ])("of %d strips are widened by Student's t as tables have it", (count, t) => {
+    const strips = Array.from({ length: count }, (_, i) => [i % 2 === 0 ? 0 : 10, 1e-6] as const);
+    const { u, scatter } = defined(pooled(readings(...strips)));
+    expect(u / (scatter / Math.sqrt(count))).toBeCloseTo(t / 1.96, 2);
   });
 });
