@@ -1,13 +1,5 @@
 import { useMemo, useState } from 'react';
-import {
-  type LeatherName,
-  newerFigures,
-  type Patch,
-  shopKnowledge,
-  type TakenLeather,
-  takeLeather,
-  valueAt,
-} from '../../core/index.ts';
+import { type LeatherName, newerFigures, shopOf, type TakenLeather, takeLeather, valueAt } from '../../core/index.ts';
 import { keepLeatherOfJob } from '../shelf/newLeather.ts';
 import { useOwnLeathers } from '../shelf/ownLeathers.ts';
 import type { ShelfTrouble } from '../shelf/shelfTrouble.ts';
@@ -36,14 +28,14 @@ export default function OwnLeather({ piece, name }: OwnLeatherProps) {
   const { leathers, trouble } = useOwnLeathers(usePlace().id === 'cover');
   const [isPicking, setPicking] = useState(false);
   const [refused, setRefused] = useState<ShelfTrouble | null>(null);
-  const shop = useMemo(() => shopKnowledge((leathers ?? []).map(({ leather }) => leather)), [leathers]);
   const own = leathers?.find(({ id }) => id === taken?.id);
-  const patchesOf = (leather: TakenLeather): readonly Patch[] => takeLeather(piece, leather, leathers ?? [], job, shop);
-  const newer = own === undefined || own.revision === taken?.revision ? [] : newerFigures(patchesOf(own), job);
+  const isLater = own !== undefined && own.revision !== taken?.revision;
+  const shop = useMemo(() => (isLater ? shopOf(own, leathers ?? []) : null), [isLater, own, leathers]);
+  const newer = isLater && shop !== null ? newerFigures(takeLeather(piece, own, shop, job), job) : [];
   const put = (value: unknown): void => dispatch({ type: 'edit', patches: [{ path, value }] });
   const take = (leather: TakenLeather): void => {
     setPicking(false);
-    dispatch({ type: 'edit', patches: patchesOf(leather) });
+    dispatch({ type: 'edit', patches: takeLeather(piece, leather, shopOf(leather, leathers ?? []), job) });
   };
   const keep = async (): Promise<void> => {
     const kept = await keepLeatherOfJob(store);

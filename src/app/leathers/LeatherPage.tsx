@@ -134,6 +134,7 @@ export function LeatherPage({ id }: { readonly id: string }) {
           />
           <CalliperReadings
             readings={leather.callipered_mm}
+            sold={leather}
             change={(callipered_mm) => dispatch({ type: 'change', leather: { ...leather, callipered_mm } })}
           />
         </div>

@@ -31,7 +31,7 @@ export function ImportExport({ shelf, records, onImported, onTrouble }: ImportEx
 
   const importFile = async (chosen: File): Promise<void> => {
     const read = await readChosenFile(chosen, shelf.kind);
-    const added = await shelf.addAll(read.documents);
+    const added = await shelf.addAll(read.documents, read.ids);
     onTrouble(added.ok ? null : added.trouble);
     setImported(added.ok ? { file: chosen.name, added: added.value, read } : null);
     onImported?.();
@@ -40,6 +40,7 @@ export function ImportExport({ shelf, records, onImported, onTrouble }: ImportEx
     saveShelfFile(
       records.map(({ document }) => document),
       shelf.kind,
+      records.map(({ id }) => id),
     );
 
   return (

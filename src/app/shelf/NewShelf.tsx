@@ -7,10 +7,10 @@ import { saveShelfFile } from './saveShelfFile.ts';
 import { theLeathers } from './theLeathers.ts';
 import { theShelf } from './theShelf.ts';
 
-/** Jobs and leathers that can still be read. */
+/** Jobs and leathers that can still be read, by their ids. */
 interface Readable {
-  readonly jobs: readonly JobRecord[];
-  readonly leathers: readonly JobRecord[];
+  readonly jobs: ReadonlyMap<string, JobRecord>;
+  readonly leathers: ReadonlyMap<string, JobRecord>;
 }
 
 /**
@@ -33,11 +33,11 @@ export function NewShelf({ begin }: { readonly begin: () => Promise<void> }) {
   }, []);
   if (readable === null) return null;
   const { jobs, leathers } = readable;
-  const isEmpty = jobs.length + leathers.length === 0;
+  const isEmpty = jobs.size + leathers.size === 0;
   const isSafe = isSaved || isEmpty;
   const save = (): void => {
-    saveShelfFile([...jobs, document], JOBS);
-    if (leathers.length > 0) saveShelfFile(leathers, LEATHERS);
+    saveShelfFile([...jobs.values(), document], JOBS);
+    if (leathers.size > 0) saveShelfFile([...leathers.values()], LEATHERS, [...leathers.keys()]);
     setSaved(true);
   };
   return (
@@ -45,7 +45,7 @@ export function NewShelf({ begin }: { readonly begin: () => Promise<void> }) {
       <p>
         {isEmpty
           ? 'No cover on the shelf can be read. The open job is kept apart from it and is still here.'
-          : `${readableWords(jobs.length, leathers.length)} can still be read.`}
+          : `${readableWords(jobs.size, leathers.size)} can still be read.`}
         {isAsked &&
           ' If you go on, the old shelf is deleted for good, with your leathers. The open job is put on the new one.'}
       </p>

@@ -6,6 +6,7 @@ export const JOBS: ShelfKind = {
   versions: 'versions',
   noun: 'job',
   untitled: 'Untitled cover',
+  isNamedById: false,
   open: openJob,
   // No work is done on the copy yet.
   copied: ({ made: _, ...cover }) => cover,

@@ -268,19 +268,26 @@ export class Shelf {
 
   /**
    * Puts many documents on the shelf at once, all or none. A document that stands there already is passed over.
+   * @param ids wished for them, each unless another record has it
    * @returns how many were added
    */
-  addAll(documents: readonly JobRecord[]): Promise<Shelved<number>> {
+  addAll(documents: readonly JobRecord[], ids: readonly (string | undefined)[] = []): Promise<Shelved<number>> {
     return this.connection.do(async (database) => {
       const added = await inTransaction(database, [this.kind.records], async (transaction) => {
         const records = transaction.objectStore(this.kind.records);
         const standing = (await records.getAll()).filter((record) => isSound(record) && record.removedAt === null);
         const known = new Set(standing.map(({ document }) => JSON.stringify(document)));
-        const fresh = documents.filter((document) => {
+        const taken = new Set<IDBValidKey>(await records.getAllKeys());
+        const list = documents.flatMap((document, i): readonly ShelfRecord[] => {
           const text = JSON.stringify(document);
-          return !known.has(text) && known.add(text);
+          if (known.has(text)) return [];
+          known.add(text);
+          const fresh = this.#fresh(document);
+          const id = ids[i] ?? fresh.id;
+          const record = taken.has(id) ? fresh : { ...fresh, id };
+          taken.add(record.id);
+          return [record];
         });
-        const list = fresh.map((document) => this.#fresh(document));
         // Async, so that one that throws at once leaves no other rejection unhandled.
         await Promise.all(list.map(async (record) => records.add(record)));
         return list;
@@ -291,10 +298,10 @@ export class Shelf {
   }
 
   /**
-   * The documents that can be read whatever else is damaged, each once: those of the records, and the last versions of those whose
+   * The documents that can be read whatever else is damaged, each once, by their ids: those of the records, and the last versions of those whose
    * record cannot be read. For an export before the shelf is begun anew.
    */
-  async readable(): Promise<readonly JobRecord[]> {
+  async readable(): Promise<ReadonlyMap<string, JobRecord>> {
     const read = await this.connection.do(async (database) => {
       const [records, versions] = await Promise.all([
         readAll(database, this.kind.records).catch(() => []),
@@ -306,9 +313,9 @@ export class Shelf {
         const document = isSound(record) ? (record as ShelfRecord).document : documentWithin(record, this.kind);
         if (document !== null) found.set(key, document);
       }
-      return [...found.values()];
+      return found;
     });
-    return read.ok ? read.value : [];
+    return read.ok ? read.value : new Map();
   }
 
   /** Deletes the database, with jobs and leathers, where it cannot be read; only ever done when the maker asks for it. */

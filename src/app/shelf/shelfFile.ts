@@ -1,4 +1,4 @@
-import { type JobIssue, type JobRecord, jobIssue } from '../../core/index.ts';
+import { isRecord, type JobIssue, type JobRecord, jobIssue } from '../../core/index.ts';
 import { JOBS } from './jobKind.ts';
 import type { ShelfKind } from './shelfKind.ts';
 
@@ -8,6 +8,8 @@ export const MAX_SHELF_CHARACTERS = 100_000_000;
 /** The sound documents of a file, and what is wrong with each of the others by its place in the file. */
 export interface ReadShelfFile {
   readonly documents: readonly JobRecord[];
+  /** Their ids, for each document; undefined where the file gives none. */
+  readonly ids: readonly (string | undefined)[];
   readonly broken: readonly BrokenEntry[];
 }
 
@@ -22,9 +24,14 @@ interface BrokenEntry {
 
 const formatOf = ({ records }: ShelfKind): string => `coverwright-${records}`;
 
-/** Writes jobs or leathers as one JSON document, one a line. */
-export const shelfFile = (documents: readonly JobRecord[], kind = JOBS): string =>
-  `{"format":"${formatOf(kind)}","version":1,"${kind.records}":[\n${documents.map((document) => JSON.stringify(document)).join(',\n')}\n]}\n`;
+/**
+ * Writes jobs or leathers as one JSON document, one a line.
+ * @param ids of records that are named by them
+ */
+export const shelfFile = (documents: readonly JobRecord[], kind = JOBS, ids: readonly string[] = []): string =>
+  `{"format":"${formatOf(kind)}","version":1,"${kind.records}":[\n${documents
+    .map((document, i) => JSON.stringify(ids[i] === undefined ? document : { id: ids[i], ...document }))
+    .join(',\n')}\n]}\n`;
 
 /**
  * Reads a file of one document or of many, of any version.
@@ -47,13 +54,17 @@ export function readShelfFile(text: string, kind = JOBS): ReadShelfFile {
   if (entries === null)
     return refused('choice', `a file of ${kind.records} of another version`, 'open it with a newer version');
   const documents: JobRecord[] = [];
+  const ids: (string | undefined)[] = [];
   const broken: BrokenEntry[] = [];
   entries.forEach((entry, index) => {
-    const opened = kind.open(entry);
-    if (opened.ok) documents.push(opened.document);
-    else broken.push({ index, name: nameIn(entry), issues: opened.issues });
+    const [id, document] = kind.isNamedById ? parted(entry) : [undefined, entry];
+    const opened = kind.open(document);
+    if (opened.ok) {
+      documents.push(opened.document);
+      ids.push(id);
+    } else broken.push({ index, name: nameIn(entry), issues: opened.issues });
   });
-  return { documents, broken };
+  return { documents, ids, broken };
 }
 
 /**
@@ -82,6 +93,7 @@ const refusedBy =
   ({ records }: ShelfKind) =>
   (code: JobIssue['code'], got: string, remedy: string): ReadShelfFile => ({
     documents: [],
+    ids: [],
     broken: [{ index: 0, name: null, issues: [jobIssue(code, '(file)', got, `a file of ${records} in JSON`, remedy)] }],
   });
 
@@ -92,6 +104,13 @@ function entriesIn(value: unknown, kind: ShelfKind): readonly unknown[] | null {
     return [value];
   const { version, [kind.records]: entries } = value as Partial<Record<string, unknown>>;
   return version === 1 && Array.isArray(entries) ? entries : null;
+}
+
+/** The id that stands before a document, where it is one that an address can hold, and the document. */
+function parted(entry: unknown): readonly [string | undefined, unknown] {
+  if (!isRecord(entry)) return [undefined, entry];
+  const { id, ...document } = entry;
+  return [typeof id === 'string' && /^[\w-]{1,60}$/.test(id) ? id : undefined, document];
 }
 
 function nameIn(entry: unknown): string | null {

@@ -15,6 +15,8 @@ export interface ShelfKind {
   readonly noun: string;
   /** Name of one without a name. */
   readonly untitled: string;
+  /** Whether others name a record by its id, which then stands in a file of many. */
+  readonly isNamedById: boolean;
   /** Opens a document of any version, from outside; never throws. */
   readonly open: (value: unknown) => Opened;
   /** What a copy of a document begins with. */

@@ -231,7 +231,7 @@ describe('a database that the browser cannot open', () => {
     expect(await next.list()).toMatchObject({ ok: false, trouble: { kind: 'broken' } });
     expect(await next.add(tideLedger)).toMatchObject({ ok: false, trouble: { kind: 'broken' } });
     expect(indexedDB.deleteDatabase).not.toHaveBeenCalled();
-    expect(await next.readable()).toEqual([]);
+    expect(await next.readable()).toEqual(new Map());
     await value(next.beginAnew());
     expect(await value(next.list())).toEqual([]);
     await value(next.add(tideLedger));
@@ -244,7 +244,7 @@ describe('a database that the browser cannot open', () => {
     await value(shelf.save(id, 1, { ...tideLedger, name: 'Second' }));
     await value(shelf.add({ ...tideLedger, name: 'Other' }));
     await putRaw('jobs', { ...sound, id: 'a', name: 7, document: { ...tideLedger, name: 'Damaged' } }, { id: 5 });
-    const names = async () => (await shelf.readable()).map(({ name }) => name).sort();
+    const names = async () => [...(await shelf.readable()).values()].map(({ name }) => name).sort();
     expect(await names()).toEqual(['Damaged', 'Other', 'Second']);
     // Where the browser gives up on the jobs, their last versions are left.
     for (const read of ['getAll', 'getAllKeys'] as const) {

@@ -120,6 +120,27 @@ describe('a file of leathers', () => {
     expect(broken).toMatchObject([{ name: 'Tide ledger', issues: [{ path: 'format' }] }]);
   });
 
+  test('keeps the ids by which jobs name them, unless another has one already', async () => {
+    const kept = await value(leathers.add(written('Side')));
+    const file = shelfFile([kept.document, written('Back')], LEATHERS, [kept.id, 'a-b']);
+    globalThis.indexedDB = new IDBFactory();
+    const elsewhere = new Shelf({ kind: LEATHERS });
+    const bring = async (text: string) => {
+      const { documents, ids } = readShelfFile(text, LEATHERS);
+      return value(elsewhere.addAll(documents, ids));
+    };
+    expect(await bring(file)).toBe(2);
+    expect((await value(elsewhere.get(kept.id))).name).toBe('Side');
+    expect((await value(elsewhere.get('a-b'))).name).toBe('Back');
+    expect(await bring(file)).toBe(0);
+    expect(await bring(shelfFile([written('Other')], LEATHERS, ['a-b']))).toBe(1);
+    expect((await value(elsewhere.get('a-b'))).name).toBe('Back');
+    expect(await bring(shelfFile([written('Odd')], LEATHERS, ['../x y']))).toBe(1);
+    const odd = (await value(elsewhere.list())).find(({ name }) => name === 'Odd');
+    expect(odd?.id).not.toContain('/');
+    await elsewhere.close();
+  });
+
   test('of a version to come is refused', () => {
     expect(openLeather(written('Side', { version: 2 }))).toMatchObject({ ok: false, issues: [{ path: 'version' }] });
     const { broken } = readShelfFile('{"format":"coverwright-leathers","version":2,"leathers":[]}', LEATHERS);
