@@ -182,6 +182,12 @@ function leatherOf(own: Eliminated | null, both: Gaussian, ownPrior: Matrix): Ga
   };
 }
 
+/** Mean and variance of a sum of the unknowns of a leather and the hand. */
+interface Told {
+  readonly mean: number;
+  readonly variance: number;
+}
+
 /** All leathers solved at once. */
 class Solved<L extends ReadLeather> {
   readonly hand: Gaussian;
@@ -228,6 +234,20 @@ class Solved<L extends ReadLeather> {
     return leatherOf(null, this.kindAndHand(kind), this.prior.own);
   }
 
+  /** What a reading of a leather should be; as `of`, without all that the reading does not hang on. */
+  told(leather: L, { slopes }: LeatherReading): Told {
+    const { mean, covariance } = this.kindAndHand(leather.kind);
+    const own = this.parts.get(leather)!;
+    const through = EVERY.map((k) =>
+      LEATHER.reduce((sum, d) => sum - (slopes[d] === 0 ? 0 : slopes[d]! * own.gain[d]![k]!), slopes[k]!),
+    );
+    return {
+      mean: inner(through, mean) + inner(own.shift, slopes),
+      variance:
+        bilinear(through, covariance, through) + bilinear(slopes.slice(0, LEATHER_COUNT), own.covariance, slopes),
+    };
+  }
+
   of(leather: L): Gaussian {
     return leatherOf(this.parts.get(leather) ?? null, this.kindAndHand(leather.kind), this.prior.own);
   }
@@ -236,12 +256,12 @@ class Solved<L extends ReadLeather> {
 /**
  * How far a reading lies from what all else says, over the standard deviation of that. With residual r and h = a' C a from a solution that has the
  * reading in it: r / sqrt(u^2 - h), its deletion residual; from one that has not: r / sqrt(u^2 + h).
+ * @param told mean a' x and variance h of the reading's sum by the solution
  */
-function deviationOf({ slopes, value, u }: LeatherReading, { mean, covariance }: Gaussian, isIn: boolean): number {
-  const spread = bilinear(slopes, covariance, slopes);
-  const variance = isIn ? u * u - spread : u * u + spread;
+function deviationOf({ value, u }: LeatherReading, told: Told, isIn: boolean): number {
+  const variance = isIn ? u * u - told.variance : u * u + told.variance;
   // Nothing but rounding is left where the reading alone decides its figure.
-  return variance > 1e-12 * u * u ? (value - inner(slopes, mean)) / Math.sqrt(variance) : 0;
+  return variance > 1e-12 * u * u ? (value - told.mean) / Math.sqrt(variance) : 0;
 }
 
 /**
@@ -269,10 +289,9 @@ export function pooledLeathers<L extends ReadLeather>(leathers: readonly L[], pr
   let solved = new Solved(parts, prior);
   for (let round = 0; round < MOST_ROUNDS; round++) {
     const worst = read.map((leather) => {
-      const known = solved.of(leather);
       const far = [...kept.get(leather)!].map((reading) => ({
         reading,
-        far: Math.abs(deviationOf(reading, known, true)),
+        far: Math.abs(deviationOf(reading, solved.told(leather, reading), true)),
       }));
       return { leather, far, most: Math.max(0, ...far.map((each) => each.far)) };
     });
@@ -289,10 +308,9 @@ export function pooledLeathers<L extends ReadLeather>(leathers: readonly L[], pr
   const outside = (): Map<L, readonly Refused[]> =>
     new Map(
       read.flatMap((leather) => {
-        const known = solved.of(leather);
         const refused = leather.readings
           .filter((reading) => !kept.get(leather)!.has(reading))
-          .map((reading) => ({ reading, deviation: deviationOf(reading, known, false) }));
+          .map((reading) => ({ reading, deviation: deviationOf(reading, solved.told(leather, reading), false) }));
         return refused.length > 0 ? [[leather, refused] as const] : [];
       }),
     );
