@@ -42,6 +42,7 @@ test('a leather is tested by keyboard at 390 px: read, contradicted, read again 
     await fold.getByRole('button', { name: 'Remove reading 3' }).focus();
     await bench.keyboard.press('Enter');
     await expect(fold.locator('.findings')).toContainText('Bend ratio 0.20, give or take 0.05');
+    await expect(fold.locator('summary', { hasText: 'Readings: 2' })).toBeFocused();
   });
 
   await test.step('a crease is read after five minutes, and the reading changed after a day', async () => {
@@ -53,6 +54,7 @@ test('a leather is tested by keyboard at 390 px: read, contradicted, read again 
     await crease.getByRole('button', { name: 'Change reading 1' }).focus();
     await bench.keyboard.press('Enter');
     await expect(crease.getByLabel('After five minutes')).toHaveValue('30');
+    await expect(crease.getByLabel('After five minutes')).toBeFocused();
     await crease.getByLabel('After a day').fill('45°');
     await bench.keyboard.press('Enter');
     await expect(crease.locator('.findings')).toContainText('Kept after a day 75 %, give or take 2 %');

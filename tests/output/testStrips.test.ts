@@ -79,11 +79,14 @@ test('strips along and across are of one size for each test, and marks are 100 m
   expect(marks.slice(1).map((mark, i) => mark - nth(marks, i))).toEqual([100, 100]);
 });
 
-test('every arrow lies along the backbone: along the strip that is cut along it, across the other', () => {
+test('every arrow lies along the backbone: along the strip that is cut along it, across the other, and clear of its lines', () => {
   for (const { id, layers } of testStripDrawing('mm', '').pieces) {
     const shaft = layers.direction[0];
     if (shaft?.kind !== 'line') throw new Error('an arrow begins with its shaft');
     const strip = defined(TEST_STRIPS.find(({ letter }) => id === `testStrip${letter}`));
     expect(shaft.from[1] === shaft.to[1]).toBe(strip.way === 'along');
+    const [left, right] = [Math.min(shaft.from[0], shaft.to[0]) - 3, Math.max(shaft.from[0], shaft.to[0]) + 3];
+    const lines = [...strip.folds, ...strip.bends, ...strip.edges, ...strip.marks];
+    expect(lines.filter((x) => x > left && x < right)).toEqual([]);
   }
 });

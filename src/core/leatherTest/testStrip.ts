@@ -25,8 +25,8 @@ const bare = { folds: [], bends: [], edges: [], marks: [] };
 const SHAPES: Readonly<Record<StripTest, Pick<TestStrip, 'length' | 'width' | keyof typeof bare>>> = {
   fold: { ...bare, length: 150, width: 18, folds: [30], bends: [100] },
   droop: { ...bare, length: 240, width: 30, edges: [200] },
-  change: { ...bare, length: 230, width: 25, marks: [15, 115, 215] },
-  crease: { ...bare, length: 100, width: 25, folds: [50] },
+  change: { ...bare, length: 230, width: 24, marks: [15, 115, 215] },
+  crease: { ...bare, length: 100, width: 24, folds: [50] },
 };
 
 const LETTERS = [

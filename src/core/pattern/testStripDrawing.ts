@@ -78,6 +78,9 @@ function stripPiece(strip: TestStrip): PieceDrawing {
   };
 }
 
-/** Where the middle of the arrow stands, clear of the lines across, mm. */
-const arrowAt = ({ folds, bends, length }: TestStrip): number =>
-  ((folds[0] ?? 0) + (bends[0] ?? folds[0] ?? 0)) / 2 || length / 4;
+/** Where the middle of the arrow stands, clear of the letter and of the lines across, mm. */
+const arrowAt = ({ folds, bends, length }: TestStrip): number => {
+  const [fold = length / 2] = folds;
+  const [bend] = bends;
+  return bend === undefined ? fold / 2 + length / 20 : (fold + bend) / 2;
+};

@@ -1,4 +1,4 @@
-import { useState } from 'react';
+import { useEffect, useRef, useState } from 'react';
 import {
   GRAINS,
   type LengthUnit,
@@ -35,12 +35,18 @@ export function ReadingForm({ list, former, edited, isFull, keep, cancel }: Read
   const [texts, setTexts] = useState(() => textsOf(list, entries, edited, lengths));
   const [strip, setStrip] = useState(() => stripOf(edited, former));
   const [asked, setAsked] = useState(false);
+  const form = useRef<HTMLFormElement>(null);
+  const isEdit = edited !== undefined;
+  // A press of Change leads to the figures.
+  useEffect(() => {
+    if (isEdit) toFirst(form.current);
+  }, [isEdit]);
 
   const read = entries.map((entry) => ({ entry, ...readEntry(list, entry, texts[entry.field] ?? '', lengths.units) }));
   const isSound = read.every(({ issue }) => issue === null);
   const submit = (): void => {
     setAsked(true);
-    if (!isSound || isFull) return;
+    if (!isSound || (isFull && !isEdit)) return;
     const figures = Object.fromEntries(
       read.flatMap(({ entry, value }) => (value === null ? [] : [[entry.field, value]])),
     );
@@ -54,10 +60,12 @@ export function ReadingForm({ list, former, edited, isFull, keep, cancel }: Read
     keep(reading.data);
     setTexts(textsOf(list, entries, undefined, lengths));
     setAsked(false);
+    toFirst(form.current);
   };
 
   return (
     <form
+      ref={form}
       className="reading-form"
       onSubmit={(event) => {
         event.preventDefault();
@@ -103,10 +111,10 @@ export function ReadingForm({ list, former, edited, isFull, keep, cancel }: Read
         );
       })}
       <div className="row">
-        <button type="submit" disabled={isFull && edited === undefined}>
-          {edited === undefined ? 'Add reading' : 'Keep the change'}
+        <button type="submit" disabled={isFull && !isEdit}>
+          {isEdit ? 'Keep the change' : 'Add reading'}
         </button>
-        {edited !== undefined && (
+        {isEdit && (
           <button type="button" onClick={cancel}>
             Cancel
           </button>
@@ -115,6 +123,9 @@ export function ReadingForm({ list, former, edited, isFull, keep, cancel }: Read
     </form>
   );
 }
+
+const toFirst = (form: HTMLFormElement | null): void =>
+  form?.querySelector<HTMLInputElement>('input[type="text"]')?.focus();
 
 interface Strip {
   readonly way: string;

@@ -25,7 +25,8 @@ export function SaveStrips({ name }: { readonly name: string }) {
     <div className="row strip-files">
       {PAPERS.map((paper) => (
         <button key={paper} type="button" onClick={() => void save(paper)}>
-          Save the strips as PDF, {paper}
+          <span className={paper === 'A4' ? undefined : 'only-heard'}>Save the strips as PDF, </span>
+          {paper}
         </button>
       ))}
       {failure !== null && (

@@ -1,4 +1,4 @@
-import { useState } from 'react';
+import { useRef, useState } from 'react';
 import { type LeatherTests, MOST_READINGS, type ReadingList, TEST_STRIPS } from '../../../core/index.ts';
 import type { TestCardSpec } from './cards.ts';
 import { Findings } from './Findings.tsx';
@@ -23,6 +23,7 @@ interface Edited {
 export function TestCard({ card, tests, change }: TestCardProps) {
   const { test, title, purpose, lists, steps, cautions } = card;
   const [edited, setEdited] = useState<Edited | null>(null);
+  const summary = useRef<HTMLElement>(null);
   const id = `test-${test}`;
   const letters = TEST_STRIPS.filter((strip) => strip.test === test).map(({ letter }) => letter);
   const count = lists.reduce((sum, list) => sum + tests[list].length, 0);
@@ -52,7 +53,7 @@ export function TestCard({ card, tests, change }: TestCardProps) {
         <p className="help">{cautions.join(' ')}</p>
       </details>
       <details open={edited !== null || undefined}>
-        <summary>{count === 0 ? 'Enter what you read' : `Readings: ${count}`}</summary>
+        <summary ref={summary}>{count === 0 ? 'Enter what you read' : `Readings: ${count}`}</summary>
         {lists.map((list) => (
           <div key={list} className="test-readings">
             {lists.length > 1 && <h5>{READING_KINDS[list].title}</h5>}
@@ -64,6 +65,8 @@ export function TestCard({ card, tests, change }: TestCardProps) {
                 const readings: readonly AnyReading[] = tests[list];
                 put(list, readings.toSpliced(place, 1));
                 setEdited(null);
+                // The button that was pressed may be gone.
+                summary.current?.focus();
               }}
             />
             <ReadingForm
