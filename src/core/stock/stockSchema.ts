@@ -11,8 +11,6 @@ export const LEATHER_FORMAT = 'coverwright-leather';
 /** Kinds of leather by their tanning, the trade's own words; leathers of one kind teach each other. */
 export const TANNAGES = ['vegetable', 'chrome', 'combination', 'alum', 'oil', 'not known'] as const;
 
-export type Tannage = (typeof TANNAGES)[number];
-
 const text = (title: string, most: number) =>
   z._default(z.string().check(z.maxLength(most)), '').check(z.meta({ title }));
 

@@ -4,7 +4,7 @@ import { type Reading, refusal } from './reading.ts';
 import { normaliseTyped, parseTypedFigure } from './typedNumber.ts';
 
 /** Square decimetres in a square foot: 9.29030. */
-export const DM2_PER_SQUARE_FOOT = (12 * MM_PER_INCH) ** 2 / 10_000;
+const DM2_PER_SQUARE_FOOT = (12 * MM_PER_INCH) ** 2 / 10_000;
 
 const EXAMPLE = 'as 62 dm² or 6 3/4 sq ft';
 

@@ -280,6 +280,10 @@ export const VOCABULARY = {
     not: ['turn-in', 'turned-in end', 'folded end'],
     shown: 'pattern.ends',
   },
+  tannage: {
+    meaning: 'How the hide was made into leather. Leathers of one tannage teach each other.',
+    not: ['tanning method', 'tan type'],
+  },
   usual: {
     meaning: 'What is taken where a field is empty and no better value is known.',
     not: ['default', 'defaults', 'by default'],
@@ -302,6 +306,10 @@ export const VOCABULARY = {
     meaning: 'Length of leather from fore-edge round the spine to fore-edge.',
     not: ['girth', 'way round the book', 'path over the book'],
     shown: 'spine.wrap',
+  },
+  'your leathers': {
+    meaning: 'The leathers that you own, each with what is left, its tests and the covers made of it.',
+    not: ['leather stock', 'leather store', 'leather library', 'inventory'],
   },
 } as const satisfies Readonly<Record<string, Term>>;
 
