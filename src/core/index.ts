@@ -79,6 +79,7 @@ export {
   statedReach,
 } from './learning/comparison.ts';
 export { coverLesson } from './learning/coverLesson.ts';
+export { outcomeConflict } from './learning/outcomeReadings.ts';
 export { changeOf, changeOnHide, isChangeTested, routeWords, TEST_FIRST } from './leather/changeOf.ts';
 export { RANGE_POINTS, type RangePoint } from './leather/leatherModel.ts';
 export { CARD, TEMPERS, type Temper, temperOf, temperPatches } from './leather/temper.ts';

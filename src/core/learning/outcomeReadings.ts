@@ -1,6 +1,7 @@
 import { wrapAt } from '../allowance/wrap.ts';
 import { symmetricOpening } from '../book/bookOutline.ts';
 import type { CoverDesign } from '../fold/coverDesign.ts';
+import type { Job } from '../job/jobSchema.ts';
 import { radiansFromDegrees } from '../units/radians.ts';
 
 /** Spare room of a finished cover as it was read, mm, with the standard uncertainty of the reading. */
@@ -26,7 +27,23 @@ export function outcomeReadings(design: CoverDesign): readonly OutcomeReading[] 
   const pair = (of: OutcomeReading['of'], a: number | null, b: number | null): OutcomeReading[] =>
     a === null || b === null ? [] : [{ of, value: a + b, u, from: 'gaps' }];
   const wrap = pair('wrap', front, back);
-  return [...(wrap.length > 0 ? wrap : ofOpening(design)), ...pair('height', head, tail)];
+  const told = wrap.length > 0 ? wrap : ofOpening(design);
+  return [...(outcomeConflict(design.job) === null ? told : []), ...pair('height', head, tail)];
+}
+
+/** Standard uncertainties of the spare wrap read, beyond which closing and gaps cannot both be right. */
+const BEYOND_CHANCE = 3;
+
+/**
+ * Whether what is said of closing contradicts the gaps at the fore-edges: a cover `closes` that overruns, or one is `open` that has
+ * room. Nothing is then told of the wrap.
+ */
+export function outcomeConflict({ outcome }: Pick<Job, 'outcome'>): 'closes' | 'open' | null {
+  const { front_mm: front, back_mm: back, closes, opening_deg: opening, error_mm: error } = outcome;
+  if (front === null || back === null) return null;
+  const sure = (BEYOND_CHANCE * Math.SQRT2 * error) / 2;
+  if (closes === true && front + back < -sure) return 'closes';
+  return (closes === false || (opening ?? 0) > 0) && front + back > sure ? 'open' : null;
 }
 
 function ofOpening({ job, needs: { nominal } }: CoverDesign): OutcomeReading[] {

@@ -86,6 +86,20 @@ describe('what a finished cover tells', () => {
     expect(JSON.stringify(coverLessonSchema.parse(lesson))).toBe(JSON.stringify(lesson));
   });
 
+  test('says nothing of the wrap where closing and gaps contradict each other', () => {
+    for (const outcome of [
+      { front_mm: 2, back_mm: 2, closes: false },
+      { front_mm: -2, back_mm: -2, closes: true },
+    ]) {
+      const { evidence } = lessonOf(coverDesign(jobWith({ outcome: { ...read, ...outcome } })));
+      expect(evidence.map(({ of }) => of)).toEqual(['height']);
+      const [agreed] = lessonOf(
+        coverDesign(jobWith({ outcome: { ...read, ...outcome, closes: !outcome.closes } })),
+      ).evidence;
+      expect(agreed?.of).toBe('wrap');
+    }
+  });
+
   test('is nothing where nothing was read', () => {
     expect(coverLesson(coverDesign(jobWith({ outcome: {} })), { job: 'a', name: 'a' })).toBeNull();
   });

@@ -1,4 +1,12 @@
-import { coverLesson, coverSection, EDGES, type Edge, GIVE_OR_TAKE, type JobPath } from '../../../core/index.ts';
+import {
+  coverLesson,
+  coverSection,
+  EDGES,
+  type Edge,
+  GIVE_OR_TAKE,
+  type JobPath,
+  outcomeConflict,
+} from '../../../core/index.ts';
 import { standing } from '../../../output/customerSheet/opensAndRests.ts';
 import { gapWords } from '../../sheet/gapWords.ts';
 import { SectionPicture } from '../../sheet/SectionPicture.tsx';
@@ -17,6 +25,12 @@ const PATHS: Readonly<Record<Edge, JobPath>> = {
   tail: 'outcome.tail_mm',
 };
 
+const CONFLICT = {
+  closes:
+    'The cover is said to close, but overruns at the fore-edges. Nothing is learned of its width: read both again.',
+  open: 'The cover is said to stay open, but has room at the fore-edges. Nothing is learned of its width: read both again.',
+} as const;
+
 /** The finished cover: what is read of it, beside what was foretold, and what it teaches. */
 function OutcomePanel({
   design,
@@ -25,6 +39,7 @@ function OutcomePanel({
 }: Pick<Bench, 'design' | 'settled'> & { readonly lessonKey: string }) {
   const lengths = useLengths();
   const { gaps } = design.fitDoubt;
+  const conflict = outcomeConflict(design.job);
   const foretold = (edge: Edge): string => {
     const { mean, u } = gaps[edge === 'head' || edge === 'tail' ? edge : 'foreEdge'];
     return `Foretold: ${gapWords(mean, lengths)}, give or take ${lengths.small(GIVE_OR_TAKE * u, 1)}.`;
@@ -56,6 +71,11 @@ function OutcomePanel({
           />
         ))}
       </form>
+      {conflict !== null && (
+        <p role="alert" className="refused">
+          {CONFLICT[conflict]}
+        </p>
+      )}
       <ReadAndForetold design={design} settled={settled} jobKey={lessonKey} />
       <Teaching design={design} jobKey={lessonKey} />
     </Panel>
