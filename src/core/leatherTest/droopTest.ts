@@ -1,4 +1,4 @@
-import { MOST_DROOP, stripOfDroop } from './heavyStrip.ts';
+import { type HeavyStrip, heavyStrip, MOST_DROOP, stripOfDroop } from './heavyStrip.ts';
 import type { TestFigure } from './testFigure.ts';
 import type { DroopReading } from './testSchema.ts';
 
@@ -67,7 +67,7 @@ export function droopTest(reading: Omit<DroopReading, 'day' | 'way' | 'worked' |
     weight: reading.scales_g / 2 / weight,
     thickness: reading.callipers_mm / 2 / t,
   };
-  const slope = 3 * slopeOfLength(share);
+  const slope = 3 * slopeOfLength(strip);
   const line = (weight * 1e-3 * GRAVITY) / length;
   const bendingLength = overhang / strip.length;
   const second = (width * t ** 3) / 12;
@@ -89,9 +89,13 @@ export function droopTest(reading: Omit<DroopReading, 'day' | 'way' | 'worked' |
   };
 }
 
-/** Step in the logarithm of the share, small beside any curve of it and large beside rounding. */
+/** Step of the tip's angle as a share of what it may still turn, small beside any curve and large beside rounding. */
 const STEP = 1e-3;
 
-/** d ln(length) / d ln(share) of the strip with a given share: a third where it is small. */
-const slopeOfLength = (share: number): number =>
-  Math.log(stripOfDroop(share * Math.exp(STEP)).length / stripOfDroop(share * Math.exp(-STEP)).length) / (2 * STEP);
+/** d ln(length) / d ln(droop / length) of a strip, from two whose tips point a little more and less: a third where the droop is small. */
+function slopeOfLength({ tip }: HeavyStrip): number {
+  const by = STEP * Math.min(tip, Math.PI / 2 - tip);
+  const [more, less] = [heavyStrip(tip + by), heavyStrip(tip - by)];
+  const longer = Math.log(more.length / less.length);
+  return longer / (Math.log(more.droop / less.droop) - longer);
+}

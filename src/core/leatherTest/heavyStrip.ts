@@ -2,6 +2,8 @@ import { findLevel } from '../math/findLevel.ts';
 
 /** A strip held level at one end that bends under its own weight, with lengths in units of its bending length (EI / w)^(1/3). */
 export interface HeavyStrip {
+  /** How far the tip points below the level, radians. */
+  readonly tip: number;
   /** Length that hangs free. */
   readonly length: number;
   /** How far the tip hangs below the held end. */
@@ -46,7 +48,7 @@ export function heavyStrip(tip: number): HeavyStrip {
     Math.sin(angle) / turning,
     Math.cos(angle) / turning,
   ]);
-  return { length, droop, reach };
+  return { tip, length, droop, reach };
 }
 
 /** One step of the classic Runge-Kutta method. */

@@ -11,6 +11,7 @@ import {
   type TestResult,
   WAYS,
 } from '../../../core/index.ts';
+import { FieldTitle } from '../../fields/Term.tsx';
 import { useLengths } from '../../state/BenchContext.tsx';
 import { STATE_WORDS, WAY_WORDS } from './stripWords.ts';
 
@@ -80,7 +81,7 @@ export function Findings({ lists, tests }: FindingsProps) {
         {rows.map(({ key, name, how, result, say }) => (
           <li key={key}>
             <strong>
-              {name} {say(result.value, GIVE_OR_TAKE * result.u)}
+              <FieldTitle title={name} /> {say(result.value, GIVE_OR_TAKE * result.u)}
             </strong>
             <span className="help">
               {' '}

@@ -5,10 +5,10 @@ import {
   type CoverLesson,
   coverLesson,
   coverTeaching,
-  type StockLeather,
+  openLeather,
 } from '../../../core/index.ts';
 import { fitRows, handRows, type KnownRow } from '../../shelf/knownRows.ts';
-import type { ShelfTrouble } from '../../shelf/shelfTrouble.ts';
+import { missing, type ShelfTrouble } from '../../shelf/shelfTrouble.ts';
 import { TroubleNote } from '../../shelf/TroubleNote.tsx';
 import { theLeathers } from '../../shelf/theLeathers.ts';
 import { type ShelvedLeather, useOpenLeathers } from '../../shelf/useOpenLeathers.ts';
@@ -72,12 +72,16 @@ function Lesson({ lesson, leathers, of, refresh }: LessonProps) {
   );
   const kept = leather.covers.find(({ job }) => job === lesson.job);
   const isKept = JSON.stringify(kept) === JSON.stringify(lesson);
-  const save = async (covers: StockLeather['covers']): Promise<void> => {
-    const saved = await theLeathers.save(record.id, record.revision, { ...leather, covers });
+  /** Puts the lesson into the leather as it stands by now, or takes it out: another window, or its page, may have saved it meanwhile. */
+  const save = async (taught: readonly CoverLesson[]): Promise<void> => {
+    const newest = await theLeathers.get(record.id);
+    const opened = newest.ok ? openLeather(newest.value.document) : null;
+    if (!newest.ok || !opened?.ok) return setTrouble(newest.ok ? missing('leather') : newest.trouble);
+    const covers = [...opened.document.covers.filter(({ job }) => job !== lesson.job), ...taught];
+    const saved = await theLeathers.save(record.id, newest.value.revision, { ...opened.document, covers });
     setTrouble(saved.ok ? null : saved.trouble);
     await refresh();
   };
-  const others = leather.covers.filter(({ job }) => job !== lesson.job);
   const rows = (told: typeof teaching.before): readonly KnownRow[] => [
     ...fitRows(told.leather, lengths),
     ...handRows(told.hand, lengths),
@@ -128,14 +132,14 @@ function Lesson({ lesson, leathers, of, refresh }: LessonProps) {
       <TroubleNote trouble={trouble} />
       <p className="remedy">
         {!isKept && (
-          <button type="button" className="main" onClick={() => void save([...others, lesson])}>
+          <button type="button" className="main" onClick={() => void save([lesson])}>
             {kept === undefined ? `Let it teach ${record.name}` : `Teach ${record.name} what is typed now`}
           </button>
         )}{' '}
         {kept !== undefined && (
           <>
             {isKept && <span role="status">{record.name} has learned from this cover. </span>}
-            <button type="button" onClick={() => void save(others)}>
+            <button type="button" onClick={() => void save([])}>
               Take this cover out again
             </button>
           </>
