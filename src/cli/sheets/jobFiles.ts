@@ -2,6 +2,7 @@ import { lettersOf } from '../../artwork/faces/lettersOf.ts';
 import { loadFace } from '../../artwork/faces/loadFace.ts';
 import { type CoverDesign, coverDesign, type Job, type JobRecord, layOut, testStripDrawing } from '../../core/index.ts';
 import { benchSheetPdf } from '../../output/benchSheet/benchSheetPdf.ts';
+import { coversSheetPdf } from '../../output/comparison/coversSheetPdf.ts';
 import { usualLayers } from '../../output/cuttingFile.ts';
 import { draftingSheet } from '../../output/draftingSheet/draftingSheet.ts';
 import { draftingSheetPdf } from '../../output/draftingSheet/draftingSheetPdf.ts';
@@ -94,6 +95,10 @@ export async function jobFiles({ job, document }: Opened, request: SheetsRequest
         onLacking: lacking(say),
       }),
   };
+  const covers: JobFile = {
+    name: fileName('finished-covers', 'pdf', [flat]),
+    make: () => coversSheetPdf({ paper: flat }),
+  };
   const model = (kind: 'packed' | 'usdz', ending: string): JobFile => ({
     name: fileName(job.name, ending, own),
     make: async () => coverModel(job, kind, faces),
@@ -110,6 +115,7 @@ export async function jobFiles({ job, document }: Opened, request: SheetsRequest
       if (request.sheets.includes('bench') && format === 'pdf') files.push(bench);
       if (request.sheets.includes('drafting') && format === 'pdf') files.push(drafting);
       if (request.sheets.includes('tests') && format === 'pdf') files.push(tests);
+      if (request.sheets.includes('covers') && format === 'pdf') files.push(covers);
     }
   }
   return files;

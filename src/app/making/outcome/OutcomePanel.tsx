@@ -8,12 +8,15 @@ import {
   outcomeConflict,
 } from '../../../core/index.ts';
 import { standing } from '../../../output/customerSheet/opensAndRests.ts';
+import { fileName } from '../../../output/fileName.ts';
+import { today } from '../../../output/today.ts';
 import { gapWords } from '../../sheet/gapWords.ts';
 import { SectionPicture } from '../../sheet/SectionPicture.tsx';
 import { useLengths } from '../../state/BenchContext.tsx';
 import type { Bench } from '../../state/bench.ts';
 import { lagging } from '../../state/lagging.tsx';
 import { Panel } from '../PanelParts.tsx';
+import { SaveSheet } from '../SaveSheet.tsx';
 import { EdgeReading } from '../trial/EdgeReadings.tsx';
 import { OutcomeFields } from './OutcomeFields.tsx';
 import { Teaching } from './Teaching.tsx';
@@ -78,6 +81,14 @@ function OutcomePanel({
       )}
       <ReadAndForetold design={design} settled={settled} jobKey={lessonKey} />
       <Teaching design={design} jobKey={lessonKey} />
+      <SaveSheet
+        sheet="sheet to write covers on"
+        make={async ({ paper }) => {
+          const { coversSheetPdf } = await import('../../../output/comparison/coversSheetPdf.ts');
+          return coversSheetPdf({ paper, date: today() });
+        }}
+        nameOf={(paper) => fileName('finished-covers', 'pdf', [paper])}
+      />
     </Panel>
   );
 }
