@@ -173,6 +173,7 @@ export { mirroredDrawing } from './pattern/mirrorDrawing.ts';
 export { oneCard } from './pattern/oneCard.ts';
 export { patternDrawing, unwrittenWords } from './pattern/patternDrawing.ts';
 export { pieceCorner } from './pattern/pieceCorner.ts';
+export { outsideOnceDry } from './pattern/pieces.ts';
 export { shareCovered } from './pattern/pocketDepth.ts';
 export { holeShape, type PatternSource, sideName, slitAngle, turnAxis } from './pattern/seam.ts';
 export { seamHoles } from './pattern/seamHoles.ts';

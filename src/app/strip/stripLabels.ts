@@ -1,4 +1,10 @@
-import type { CoverDesign, Printer, SegmentKind, StripSegment } from '../../core/index.ts';
+import {
+  type CoverDesign,
+  outsideOnceDry,
+  type Printer,
+  type SegmentKind,
+  type StripSegment,
+} from '../../core/index.ts';
 import { segmentWords, sideOf } from './segmentWords.ts';
 import type { StripLabel } from './stripLayout.ts';
 
@@ -38,8 +44,8 @@ export function stripLabels(
 }
 
 /** The size of the outside, as cut; and as it is drawn, once made, where the leather changes its size by then. */
-export function outsideWords({ pieces, made }: CoverDesign, axis: 'width' | 'height', lengths: Printer): string {
-  const [cut, then] = [pieces.outside[axis], made.outside[axis]];
+export function outsideWords(design: CoverDesign, axis: 'width' | 'height', lengths: Printer): string {
+  const [cut, then] = [design.pieces.outside[axis], outsideOnceDry(design)[axis]];
   return cut === then
     ? `outside ${lengths.size(cut)}`
     : `outside ${lengths.size(cut)}, once made ${lengths.length(then)}`;

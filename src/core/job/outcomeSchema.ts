@@ -15,15 +15,15 @@ export const outcomeSchema = z
   .prefault(
     z.strictObject({
       day: z._default(z.nullable(daySchema), null).check(z.meta({ title: 'Handed over on' })),
-      front_mm: edge('Front fore-edge, finished'),
-      back_mm: edge('Back fore-edge, finished'),
-      head_mm: edge('Head, finished'),
-      tail_mm: edge('Tail, finished'),
+      front_mm: edge('Front fore-edge'),
+      back_mm: edge('Back fore-edge'),
+      head_mm: edge('Head'),
+      tail_mm: edge('Tail'),
       closes: answer('The cover closes'),
-      opening_deg: opening('Stays open, finished'),
+      opening_deg: opening('Stays open'),
       cracked: answer('The grain cracked'),
       weekLater_deg: opening('Stands open after a week'),
-      error_mm: z.prefault(lengthField('Reading error, finished', 0.05, 5), 0.5),
+      error_mm: z.prefault(lengthField('Reading error', 0.05, 5), 0.5),
     }),
     {},
   )

@@ -92,6 +92,12 @@ export function seatToSeat({ outside, pocket, pocketDepth }: Pieces, needs: Need
   return mm(outside.width - 2 * (endNeed(needs) + (pocket.count === 0 ? pocketDepth : 0)));
 }
 
+/** The outside as it measures once it is made and dry. */
+export function outsideOnceDry({ job, pieces: { outside } }: { readonly job: Job; readonly pieces: Pieces }): Piece {
+  const change = changeOf(job);
+  return { width: mm(outside.width * (1 + change.width)), height: mm(outside.height * (1 + change.height)) };
+}
+
 /**
  * The pieces once the cover is made: changed in size by how the leather is worked, and by the maker's hand, as pieces whose margins are
  * those drawn. Those that do not change, as they are.

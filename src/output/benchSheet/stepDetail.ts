@@ -8,6 +8,7 @@ import {
   isPunchedTogether,
   isStepTaken,
   type Job,
+  outsideOnceDry,
   type Printer,
   RANGE_POINTS,
   RANGE_WORDS,
@@ -158,7 +159,7 @@ function detailOf(id: WorkId, { design, supplies, drawing }: WorkSource, say: Pr
           'Lay the pieces flat to dry through, away from heat and sun.',
           'Measure the outside again before it is joined.',
         ],
-        figures: [figure('Outside once dry', area(design.made.outside))],
+        figures: [figure('Outside once dry', area(outsideOnceDry(design)))],
       };
     case 'dye':
       return {
@@ -347,9 +348,10 @@ function seamTroubles(design: CoverDesign, isLacking: boolean, say: Printer): Pi
 }
 
 /** How far the outside is cut larger or smaller than it is once made; nothing where that would not be seen on a ruler. */
-function changeInMaking({ job, pieces, made }: CoverDesign, say: Printer): string[] {
+function changeInMaking(design: CoverDesign, say: Printer): string[] {
+  const dry = outsideOnceDry(design);
   const along = (name: 'width' | 'height'): string[] => {
-    const by = pieces.outside[name] - made.outside[name];
+    const by = design.pieces.outside[name] - dry[name];
     const size = say.length(Math.abs(by));
     return size === say.length(0) ? [] : [`${size} ${by > 0 ? 'larger' : 'smaller'} in ${name}`];
   };
@@ -358,7 +360,7 @@ function changeInMaking({ job, pieces, made }: CoverDesign, say: Printer): strin
     ? []
     : [
         `The outside is cut ${parts.join(', ')}: it changes by that much in making.${
-          isChangeTested(job) ? '' : ` ${TEST_FIRST}`
+          isChangeTested(design.job) ? '' : ` ${TEST_FIRST}`
         }`,
       ];
 }

@@ -6,6 +6,7 @@ import { changeOf, isChangeTested } from '../../../src/core/leather/changeOf.ts'
 import { pieceOutlines } from '../../../src/core/materials/pieceOutline.ts';
 import { cardDesign } from '../../../src/core/mockup/cardDesign.ts';
 import { patternDrawing } from '../../../src/core/pattern/patternDrawing.ts';
+import { outsideOnceDry } from '../../../src/core/pattern/pieces.ts';
 import { turnAxis } from '../../../src/core/pattern/seam.ts';
 import { designReport } from '../../../src/core/report/designReport.ts';
 import { defined } from '../../defined.ts';
@@ -225,6 +226,13 @@ describe("the maker's hand", () => {
     expect(hand.pieces.outside).toEqual(even.pieces.outside);
     expect(even.fits.nominal.closedSlack - hand.fits.nominal.closedSlack).toBeCloseTo(0.6, 9);
     expect(even.fitDoubt.spare.closed.mean - hand.fitDoubt.spare.closed.mean).toBeCloseTo(0.6, 9);
+  });
+
+  test('is no change of size: the outside once dry is as large as it is cut', () => {
+    const hand = designWith({ hand: { margin_mm: 0.3, cutting_mm: -0.2 } });
+    expect(outsideOnceDry(hand)).toEqual(hand.pieces.outside);
+    const cased = designWith({ state: 'cased', hand: { margin_mm: 0.3 } });
+    expect(outsideOnceDry(cased).width).toBeCloseTo(0.99 * cased.pieces.outside.width, 9);
   });
 
   test('is none of a card trial', () => {

@@ -86,6 +86,7 @@ describe('a share link', () => {
     [2, 'e4333847b7dddddf19ec39c935142eff218e0281047493b49b97344fa8930701'],
     [3, '1311cbc4d2835b04d4c841ecf3137d78b8b0f1b9cbeb24c060ccfec918931e2d'],
     [4, '60a4f9073809eced0fb797f0f82931247ca1359f1c8f9a03ad9c05e6d95509c8'],
+    [5, '3d9606c875ba411f2a0144bfd02de21e6f20eb82c257351b5288521185e5502b'],
   ] as const)('of layout %i is compressed against a text that never changes', (layout, hash) => {
     expect(createHash('sha256').update(LINK_DICTIONARIES[layout]).digest('hex')).toBe(hash);
   });
