@@ -4,6 +4,7 @@ import { ImportExport } from '../shelf/ImportExport.tsx';
 import { leatherWords } from '../shelf/leatherWords.ts';
 import { freshLeather, keepLeatherOfJob } from '../shelf/newLeather.ts';
 import { RemovedRecords } from '../shelf/RemovedRecords.tsx';
+import { ShelfBar } from '../shelf/ShelfBar.tsx';
 import { shelfSearch } from '../shelf/searchShelf.ts';
 import type { ShelfRecord } from '../shelf/shelfSchema.ts';
 import type { Shelved } from '../shelf/shelfTrouble.ts';
@@ -85,42 +86,33 @@ export function LeatherList() {
 
   return (
     <section className="leathers-place" aria-labelledby="leathers-title">
-      <header className="row">
-        <h2 id="leathers-title">Leathers</h2>
+      <ShelfBar
+        id="leathers-title"
+        title="Leathers"
+        text={text}
+        search={(wish) => {
+          setText(wish);
+          setShown(PAGE);
+        }}
+        placeholder="name, weight or notes"
+        orders={ORDERS}
+        order={order}
+        setOrder={setOrder}
+        said={
+          all === undefined
+            ? UNREAD[trouble === null ? 'yet' : 'ever']
+            : found.length === all.length
+              ? `${all.length} ${all.length === 1 ? 'leather' : 'leathers'}`
+              : `${found.length} of ${all.length} leathers`
+        }
+      >
         <button type="button" className="main" onClick={() => void goToAdded(theLeathers.add(freshLeather()))}>
           New leather
         </button>
         <a className="link" href={addressOf('leathers', 'choice')}>
           Which leather for this book
         </a>
-        <label className="bar-word">
-          Search{' '}
-          <input
-            type="text"
-            autoComplete="off"
-            value={text}
-            placeholder="name, weight or notes"
-            onChange={(event) => {
-              setText(event.target.value);
-              setShown(PAGE);
-            }}
-          />
-        </label>
-        <fieldset className="row" aria-label="Order">
-          {ORDERS.map(({ value, word }) => (
-            <button key={value} type="button" aria-pressed={value === order} onClick={() => setOrder(value)}>
-              {word}
-            </button>
-          ))}
-        </fieldset>
-        <p className="bar-word" role="status">
-          {all === undefined
-            ? UNREAD[trouble === null ? 'yet' : 'ever']
-            : found.length === all.length
-              ? `${all.length} ${all.length === 1 ? 'leather' : 'leathers'}`
-              : `${found.length} of ${all.length} leathers`}
-        </p>
-      </header>
+      </ShelfBar>
       <TroubleNote trouble={trouble} />
       <LostLeathers content={content} />
       {lastRemoved !== null && (

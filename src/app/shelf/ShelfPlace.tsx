@@ -8,6 +8,7 @@ import { ImportExport } from './ImportExport.tsx';
 import { type CardAction, JobCard } from './JobCard.tsx';
 import { NewShelf } from './NewShelf.tsx';
 import { RemovedRecords } from './RemovedRecords.tsx';
+import { ShelfBar } from './ShelfBar.tsx';
 import { savedAt } from './savedAt.ts';
 import { jobWords, shelfSearch } from './searchShelf.ts';
 import type { ShelfJob } from './shelfSchema.ts';
@@ -101,32 +102,22 @@ export default function ShelfPlace({ keeping, onClose }: ShelfPlaceProps) {
 
   return (
     <section className="shelf-place" aria-labelledby="shelf-title">
-      <header className="row">
-        <h2 id="shelf-title">Shelf</h2>
-        <label className="bar-word">
-          Search{' '}
-          <input
-            type="text"
-            autoComplete="off"
-            value={text}
-            placeholder="name, kind or size"
-            onChange={(event) => {
-              setText(event.target.value);
-              setShown(PAGE);
-            }}
-          />
-        </label>
-        <fieldset className="row" aria-label="Order">
-          {ORDERS.map(({ value, word }) => (
-            <button key={value} type="button" aria-pressed={value === order} onClick={() => setOrder(value)}>
-              {word}
-            </button>
-          ))}
-        </fieldset>
-        <p className="bar-word" role="status">
-          {content === null ? UNREAD[trouble === null ? 'yet' : 'ever'] : count(found.length, content.standing.length)}
-        </p>
-      </header>
+      <ShelfBar
+        id="shelf-title"
+        title="Shelf"
+        text={text}
+        search={(wish) => {
+          setText(wish);
+          setShown(PAGE);
+        }}
+        placeholder="name, kind or size"
+        orders={ORDERS}
+        order={order}
+        setOrder={setOrder}
+        said={
+          content === null ? UNREAD[trouble === null ? 'yet' : 'ever'] : count(found.length, content.standing.length)
+        }
+      />
       <TroubleNote trouble={why} />
       {(why?.kind === 'broken' || why?.kind === 'stuck') && (
         <NewShelf

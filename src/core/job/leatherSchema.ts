@@ -13,6 +13,15 @@ const takenSchema = z.strictObject({
   name: z.string().check(z.maxLength(MOST_NAME), z.meta({ title: 'Name of the leather' })),
 });
 
+/** The thin end of a range is not beyond its thick end. */
+export function checkEnds(
+  { min_mm: min, max_mm: max }: { readonly min_mm: number; readonly max_mm: number },
+  context: z.core.$RefinementCtx,
+): void {
+  if (min > max)
+    addRuleIssue(context, ['min_mm'], min, `at most the thick end, ${max} mm`, 'swap the two ends of the range');
+}
+
 /** One leather as sold: a range of thickness, and how it turns a corner. */
 export const leatherPieceSchema = z
   .strictObject({
@@ -30,14 +39,7 @@ export const leatherPieceSchema = z
   })
   .check(
     z.superRefine((leather, context) => {
-      if (leather.min_mm > leather.max_mm)
-        addRuleIssue(
-          context,
-          ['min_mm'],
-          leather.min_mm,
-          `at most the thick end, ${leather.max_mm} mm`,
-          'swap the two ends of the range',
-        );
+      checkEnds(leather, context);
       if (leather.foldThickness_mm !== null && leather.foldThickness_mm > leather.max_mm)
         addRuleIssue(
           context,

@@ -1,7 +1,6 @@
 import * as z from 'zod/mini';
 import { lengthField, numberField } from '../job/field.ts';
-import { MOST_NAME } from '../job/leatherSchema.ts';
-import { addRuleIssue } from '../job/rule.ts';
+import { checkEnds, MOST_NAME } from '../job/leatherSchema.ts';
 import { testsSchema } from '../leatherTest/testSchema.ts';
 import { coverLessonSchema } from './coverLessonSchema.ts';
 
@@ -44,18 +43,7 @@ export const stockLeatherSchema = z
     tests: testsSchema,
     covers: z._default(z.array(coverLessonSchema).check(z.maxLength(300)), []),
   })
-  .check(
-    z.superRefine((leather, context) => {
-      if (leather.min_mm > leather.max_mm)
-        addRuleIssue(
-          context,
-          ['min_mm'],
-          leather.min_mm,
-          `at most the thick end, ${leather.max_mm} mm`,
-          'swap the two ends of the range',
-        );
-    }),
-  );
+  .check(z.superRefine(checkEnds));
 
 /** A leather with every default filled in. */
 export type StockLeather = z.output<typeof stockLeatherSchema>;
