@@ -16,7 +16,10 @@ export interface DroopFigures {
   readonly bendingLength_mm: number;
   /** Flexural rigidity for one mm of width, N mm: G = w c^3 with w the weight of one mm^2 (ASTM D1388, ISO 9073-7). */
   readonly rigidity_Nmm: number;
-  /** c by the formula of the fabric tests, L (cos(theta / 2) / (8 tan(theta)))^(1/3), theta from the edge down to the tip (Peirce 1930). */
+  /**
+   * c by the formula of the fabric tests, L (cos(theta / 2) / (8 tan(theta)))^(1/3), theta from the edge down to the tip (Peirce 1930,
+   * from memory).
+   */
   readonly fabricLength_mm: number;
   /** E by the formula for small droops, EI = w L^4 / 8 d. */
   readonly smallDroopModulus_MPa: number;
