@@ -29,18 +29,29 @@ export interface LeatherChoice {
   readonly customer: Compared;
 }
 
+/** An option with what is worked out of it once. */
+interface Reckoned extends LeatherOption {
+  /** Of the leather in it, g. */
+  readonly weight: number;
+  /** To buy, mm2. */
+  readonly area: number;
+  /** Of the leather alone; null where a part of it is not priced. */
+  readonly price: number | null;
+}
+
 interface Row {
   readonly name: string;
-  readonly value: (option: LeatherOption) => string;
+  readonly value: (option: Reckoned) => string;
 }
 
 /**
  * Compares leathers for a book.
- * @param options at least one; that with the best chance to fit is marked, the lighter one of equals
+ * @param asked at least one; that with the best chance to fit is marked, the lighter one of equals
  */
-export function leatherChoice(options: readonly LeatherOption[], say: Printer): LeatherChoice {
+export function leatherChoice(asked: readonly LeatherOption[], say: Printer): LeatherChoice {
+  const options = asked.map(reckoned);
   const best = surest(options);
-  const isPriced = options.some((option) => priceOf(option) !== null);
+  const isPriced = options.some((option) => option.price !== null);
   const compared = (heading: string, rows: readonly Row[], sentences: readonly string[]): Compared => ({
     heading,
     rows: rows.map(({ name }) => name),
@@ -52,8 +63,11 @@ export function leatherChoice(options: readonly LeatherOption[], say: Printer): 
     })),
     sentences,
   });
-  const price: Row = { name: 'Price of the leather', value: (option) => moneyWords(option, say) ?? 'not priced' };
-  const weight: Row = { name: 'Weight of the cover', value: ({ design }) => say.mass(coverWeight(design)) };
+  const price: Row = {
+    name: 'Price of the leather',
+    value: ({ price: amount, design }) => (amount === null ? 'not priced' : say.money(amount, design.job.rates)),
+  };
+  const weight: Row = { name: 'Weight of the cover', value: (option) => say.mass(option.weight) };
   const fits: Row = { name: 'Fits', value: ({ report }) => FITS[report.verdict] };
   const hand: Row = { name: 'Thickness in the hand', value: ({ design }) => say.length(inHand(design)) };
   const pricedRows = isPriced ? [price] : [];
@@ -81,7 +95,7 @@ export function leatherChoice(options: readonly LeatherOption[], say: Printer): 
         weight,
         hand,
         { name: 'Grain at the folds', value: ({ report }) => grainWords(report, say) },
-        { name: 'Leather to buy', value: ({ design }) => say.area(areaOf(design)) },
+        { name: 'Leather to buy', value: ({ area }) => say.area(area) },
         ...pricedRows,
       ],
       differences(options, best, say),
@@ -101,11 +115,8 @@ export function leatherChoice(options: readonly LeatherOption[], say: Printer): 
   };
 }
 
-function surest(options: readonly LeatherOption[]): LeatherOption {
-  return [...options].sort(
-    (a, b) => hundredths(b) - hundredths(a) || coverWeight(a.design) - coverWeight(b.design),
-  )[0]!;
-}
+const surest = (options: readonly Reckoned[]): Reckoned =>
+  [...options].sort((a, b) => hundredths(b) - hundredths(a) || a.weight - b.weight)[0]!;
 
 const weights = ({ min_mm, max_mm }: { readonly min_mm: number; readonly max_mm: number }, say: Printer): string =>
   say.weights(min_mm, max_mm);
@@ -113,19 +124,19 @@ const weights = ({ min_mm, max_mm }: { readonly min_mm: number; readonly max_mm:
 const cutWords = ({ width, height }: { readonly width: number; readonly height: number }, say: Printer): string =>
   `${say.size(width)} × ${say.size(height)}`;
 
-const areaOf = (design: CoverDesign): number => coverSupplies(design).areas.reduce((sum, { gross }) => sum + gross, 0);
-
-/** Price of the leather alone; null where none of it is priced. */
-function priceOf({ design }: LeatherOption): number | null {
-  const lines = quote(design, coverSupplies(design)).lines.filter(
+function reckoned(option: LeatherOption): Reckoned {
+  const { design } = option;
+  const supplies = coverSupplies(design);
+  const lines = quote(design, supplies).lines.filter(
     ({ group, name }) => group === 'materials' && name.endsWith(' leather'),
   );
-  return lines.some(({ amount }) => amount === null) ? null : lines.reduce((sum, { amount }) => sum + amount!, 0);
-}
-
-function moneyWords(option: LeatherOption, say: Printer): string | null {
-  const price = priceOf(option);
-  return price === null ? null : say.money(price, option.design.job.rates);
+  const isPriced = lines.every(({ amount }) => amount !== null);
+  return {
+    ...option,
+    weight: coverWeight(design),
+    area: supplies.areas.reduce((sum, { gross }) => sum + gross, 0),
+    price: isPriced ? lines.reduce((sum, { amount }) => sum + amount!, 0) : null,
+  };
 }
 
 /** The stretch at the folds, and whether this leather is known to bear it. */
@@ -137,7 +148,7 @@ function grainWords({ checks }: Report, say: Printer): string {
 }
 
 /** Which fits most surely, and one sentence for each of the others: what it changes. */
-function differences(options: readonly LeatherOption[], best: LeatherOption, say: Printer): string[] {
+function differences(options: readonly Reckoned[], best: Reckoned, say: Printer): string[] {
   const others = options.filter((option) => option !== best);
   if (others.length === 0) return [];
   const alike = others.filter((other) => hundredths(other) === hundredths(best)).length;
@@ -151,11 +162,10 @@ function differences(options: readonly LeatherOption[], best: LeatherOption, say
 /** Chance to fit as it is printed. */
 const hundredths = ({ report }: LeatherOption): number => Math.floor(100 * report.doubt.chance.fits);
 
-function changes(other: LeatherOption, best: LeatherOption, say: Printer): string[] {
+function changes(other: Reckoned, best: Reckoned, say: Printer): string[] {
   const by = (value: number, text: (size: number) => string, more: string, less: string, least: number): string[] =>
     Math.abs(value) < least ? [] : [`${text(Math.abs(value))} ${value > 0 ? more : less}`];
-  const difference = (of: (option: LeatherOption) => number): number => of(other) - of(best);
-  const prices = [priceOf(other), priceOf(best)];
+  const difference = (of: (option: Reckoned) => number): number => of(other) - of(best);
   const opensTo = ({ design }: LeatherOption): number => leastOver((point) => design.fits[point].opensTo ?? 0);
   const parts = [
     ...(hundredths(other) === hundredths(best) ? [] : [`fits in ${chanceWords(other.report.doubt.chance.fits)}`]),
@@ -167,16 +177,16 @@ function changes(other: LeatherOption, best: LeatherOption, say: Printer): strin
       0.25,
     ),
     ...by(
-      difference(({ design }) => coverWeight(design)),
+      difference(({ weight }) => weight),
       say.mass,
       'heavier',
       'lighter',
       5,
     ),
     ...(opensTo(other) < Math.PI && opensTo(best) >= Math.PI ? ['no longer opens flat'] : []),
-    ...(prices[0] == null || prices[1] == null
+    ...(other.price === null || best.price === null
       ? []
-      : by(prices[0] - prices[1], (amount) => say.money(amount, best.design.job.rates), 'dearer', 'cheaper', 0.005)),
+      : by(other.price - best.price, (amount) => say.money(amount, best.design.job.rates), 'dearer', 'cheaper', 0.005)),
   ];
   return parts.length === 0 ? ['no difference that shows'] : parts;
 }

@@ -1,5 +1,5 @@
 import { useMemo, useState } from 'react';
-import { openLeather, shopKnowledge, type TakenLeather } from '../../../core/index.ts';
+import { shopKnowledge, type TakenLeather } from '../../../core/index.ts';
 import { customerSheet } from '../../../output/customerSheet/customerSheet.ts';
 import { PLAIN_OFFER } from '../../../output/customerSheet/offer.ts';
 import { fileName } from '../../../output/fileName.ts';
@@ -8,9 +8,8 @@ import { customerFragment } from '../../../output/shareLink/customerLink.ts';
 import { today } from '../../../output/today.ts';
 import { MakingNote } from '../../making/MakingNote.tsx';
 import { useMaking } from '../../making/useMaking.ts';
+import { useOwnLeathers } from '../../shelf/ownLeathers.ts';
 import { TroubleNote } from '../../shelf/TroubleNote.tsx';
-import { theLeathers } from '../../shelf/theLeathers.ts';
-import { useShelfContent } from '../../shelf/useShelfContent.ts';
 import { useBench, useBenchStore } from '../../state/BenchContext.tsx';
 import { addressOf } from '../../state/place.ts';
 import { saveFile } from '../../state/saveFile.ts';
@@ -27,15 +26,7 @@ const PLACES = ['First', 'Second', 'Third'] as const;
 
 /** Two or three of the maker's leathers side by side for the open job, and the same as a page for the customer. */
 export default function LeatherChoicePlace() {
-  const { content, trouble } = useShelfContent(theLeathers);
-  const taken = useMemo<readonly TakenLeather[]>(
-    () =>
-      (content?.standing ?? []).flatMap(({ id, revision, document }) => {
-        const opened = openLeather(document);
-        return opened.ok ? [{ id, revision, leather: opened.document }] : [];
-      }),
-    [content],
-  );
+  const { leathers: taken, trouble } = useOwnLeathers();
   return (
     <section className="leathers-place leather-choice" aria-labelledby="choice-title">
       <header className="row">
@@ -45,7 +36,7 @@ export default function LeatherChoicePlace() {
         </a>
       </header>
       <TroubleNote trouble={trouble} />
-      {content === null ? (
+      {taken === null ? (
         trouble === null && <p role="status">Your leathers are being read.</p>
       ) : taken.length < 2 ? (
         <p>
