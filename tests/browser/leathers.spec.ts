@@ -203,3 +203,23 @@ test('the leathers and one of them meet WCAG 2.2 AA', async ({ bench }) => {
   await field(bench, 'Weight').fill('thick');
   await expectAccessible(bench);
 });
+
+test('the fields of the leather stay where they are when the list of the own leathers comes late', async ({
+  bench,
+}) => {
+  let letCome = (): void => {};
+  const held = new Promise<void>((resolve) => {
+    letCome = resolve;
+  });
+  await bench.route(/\/OwnLeather-[^/]*\.js$/, async (route) => {
+    await held;
+    await route.continue();
+  });
+  const card = await openCard(bench, 'leather');
+  const temper = card.getByRole('radio', { name: 'soft' });
+  const before = await temper.boundingBox();
+  const take = card.getByRole('button', { name: 'Take one of your leathers for the outside' });
+  letCome();
+  await expect(take).toBeEnabled();
+  expect(await temper.boundingBox()).toEqual(before);
+});

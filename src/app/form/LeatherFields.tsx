@@ -8,6 +8,7 @@ import { WeightField } from '../fields/WeightField.tsx';
 import { LatePart } from '../loading/LatePart.tsx';
 import { useBench, useDispatch } from '../state/BenchContext.tsx';
 import { Calibrate } from './Calibrate.tsx';
+import { OwnLeatherHead } from './OwnLeatherHead.tsx';
 import { Temper } from './Temper.tsx';
 
 const OwnLeather = lazy(() => import('./OwnLeather.tsx'));
@@ -79,11 +80,15 @@ export function LeatherFields() {
   );
 }
 
-const Own = (props: { readonly piece: LeatherName; readonly name: string }) => (
-  <LatePart name="list of your leathers">
-    <OwnLeather {...props} />
-  </LatePart>
-);
+function Own({ piece, name }: { readonly piece: LeatherName; readonly name: string }) {
+  const taken = useBench(({ history }) => history.good.job.leather[piece]?.taken?.name ?? null);
+  const head = <OwnLeatherHead name={name} taken={taken} isKept={piece !== 'outside'} />;
+  return (
+    <LatePart name="list of your leathers" instead={<section className="own-leather">{head}</section>}>
+      <OwnLeather piece={piece} name={name} />
+    </LatePart>
+  );
+}
 
 function LeatherAssumptions({ piece, title }: { readonly piece: LeatherName; readonly title: string }) {
   return (

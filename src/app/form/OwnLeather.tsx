@@ -8,7 +8,7 @@ import { useBench, useBenchStore, useDispatch, useLengths } from '../state/Bench
 import { addressOf, usePlace } from '../state/place.ts';
 import { LeatherPicker } from './LeatherPicker.tsx';
 import { newerWords } from './newerFigureWords.ts';
-import './ownLeather.css';
+import { OwnLeatherHead } from './OwnLeatherHead.tsx';
 
 interface OwnLeatherProps {
   readonly piece: LeatherName;
@@ -43,38 +43,23 @@ export default function OwnLeather({ piece, name }: OwnLeatherProps) {
   };
   return (
     <section className="own-leather" aria-label={`${name} from your leathers`} data-path={path}>
-      <p>
-        Your leathers:{' '}
-        {taken === null ? (
-          'none taken, the figures are typed.'
-        ) : own === undefined ? (
-          <b>{taken.name}</b>
-        ) : (
-          <a className="link" href={addressOf('leathers', taken.id)}>
-            {own.leather.name}
-          </a>
-        )}
-      </p>
+      <OwnLeatherHead
+        name={name}
+        taken={taken?.name ?? null}
+        isKept={piece !== 'outside'}
+        link={
+          own && (
+            <a className="link" href={addressOf('leathers', own.id)}>
+              {own.leather.name}
+            </a>
+          )
+        }
+        isPicking={isPicking}
+        on={{ pick: () => setPicking(!isPicking), keep: () => void keep(), release: () => put(undefined) }}
+      />
       {taken !== null && leathers !== null && own === undefined && (
         <p className="help">It is no longer among your leathers. The job keeps the figures that it took.</p>
       )}
-      <p className="row">
-        <button type="button" aria-expanded={isPicking} onClick={() => setPicking(!isPicking)}>
-          {taken === null ? 'Take one of your leathers' : 'Take another'}
-          <span className="only-heard"> for the {name.toLowerCase()}</span>
-        </button>
-        {taken === null && piece === 'outside' && (
-          <button type="button" onClick={() => void keep()}>
-            Keep it among your leathers
-          </button>
-        )}
-        {taken !== null && (
-          <button type="button" onClick={() => put(undefined)}>
-            Let go
-            <span className="only-heard"> of {taken.name}; the figures stay</span>
-          </button>
-        )}
-      </p>
       <TroubleNote trouble={refused ?? trouble} />
       {isPicking && <LeatherPicker leathers={leathers} take={take} />}
       {newer.length > 0 && own !== undefined && (
