@@ -230,7 +230,7 @@ export { leatherOfJob } from './stock/leatherOfJob.ts';
 export { type OpenedLeather, openLeather } from './stock/openLeather.ts';
 export { type Contradiction, type Shop, shopKnowledge } from './stock/shop.ts';
 export { type StockLeather, TANNAGES } from './stock/stockSchema.ts';
-export { type NewerFigure, newerFigures, shopOf, takeLeather } from './stock/takeLeather.ts';
+export { type NewerFigure, newerFigures, takeLeather } from './stock/takeLeather.ts';
 export { createStripSolver } from './strip/solveStrip.ts';
 export { ARTWORK_GRID, readArtworkLines, writeArtworkLines } from './tooling/artworkLines.ts';
 export { cached } from './tooling/cached.ts';
@@ -267,7 +267,7 @@ export { homelessDesigns, type TooledFace, tooledFaces, tooledPattern, toolingMa
 export { tracingDrawing } from './tooling/tracing.ts';
 export { formatFraction } from './units/fraction.ts';
 export { isDay } from './units/isDay.ts';
-export { MM_PER_INCH, MM_PER_OUNCE, mm } from './units/mm.ts';
+export { MM_PER_INCH, MM_PER_OUNCE, MM2_PER_DM2, mm } from './units/mm.ts';
 export { parseArea } from './units/parseArea.ts';
 export { parseColour } from './units/parseColour.ts';
 export { parseLeatherWeight } from './units/parseLeatherWeight.ts';

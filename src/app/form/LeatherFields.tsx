@@ -82,7 +82,7 @@ export function LeatherFields() {
 
 function Own({ piece, name }: { readonly piece: LeatherName; readonly name: string }) {
   const taken = useBench(({ history }) => history.good.job.leather[piece]?.taken?.name ?? null);
-  const head = <OwnLeatherHead name={name} taken={taken} isKept={piece !== 'outside'} />;
+  const head = <OwnLeatherHead name={name} taken={taken} mayKeep={piece === 'outside'} />;
   return (
     <LatePart name="list of your leathers" instead={<section className="own-leather">{head}</section>}>
       <OwnLeather piece={piece} name={name} />

@@ -1,5 +1,12 @@
 import { useMemo, useState } from 'react';
-import { type LeatherName, newerFigures, shopOf, type TakenLeather, takeLeather, valueAt } from '../../core/index.ts';
+import {
+  type LeatherName,
+  newerFigures,
+  type Shop,
+  shopKnowledge,
+  type TakenLeather,
+  takeLeather,
+} from '../../core/index.ts';
 import { keepLeatherOfJob } from '../shelf/newLeather.ts';
 import { useOwnLeathers } from '../shelf/ownLeathers.ts';
 import type { ShelfTrouble } from '../shelf/shelfTrouble.ts';
@@ -23,19 +30,19 @@ export default function OwnLeather({ piece, name }: OwnLeatherProps) {
   const lengths = useLengths();
   const path = `leather.${piece}.taken` as const;
   const job = useBench(({ history }) => history.good.job);
-  const taken = (valueAt(job, path) ?? null) as TakenMark | null;
+  const taken = job.leather[piece]?.taken ?? null;
   // The cards stay while the maker is elsewhere, as among the leathers.
   const { leathers, trouble } = useOwnLeathers(usePlace().id === 'cover');
   const [isPicking, setPicking] = useState(false);
   const [refused, setRefused] = useState<ShelfTrouble | null>(null);
   const own = leathers?.find(({ id }) => id === taken?.id);
   const isLater = own !== undefined && own.revision !== taken?.revision;
-  const shop = useMemo(() => (isLater ? shopOf(own, leathers ?? []) : null), [isLater, own, leathers]);
+  const shop = useMemo(() => (isLater && leathers !== null ? shopOf(leathers) : null), [isLater, leathers]);
   const newer = isLater && shop !== null ? newerFigures(takeLeather(piece, own, shop, job), job) : [];
   const put = (value: unknown): void => dispatch({ type: 'edit', patches: [{ path, value }] });
   const take = (leather: TakenLeather): void => {
     setPicking(false);
-    dispatch({ type: 'edit', patches: takeLeather(piece, leather, shopOf(leather, leathers ?? []), job) });
+    dispatch({ type: 'edit', patches: takeLeather(piece, leather, shopOf(leathers ?? []), job) });
   };
   const keep = async (): Promise<void> => {
     const kept = await keepLeatherOfJob(store);
@@ -46,7 +53,7 @@ export default function OwnLeather({ piece, name }: OwnLeatherProps) {
       <OwnLeatherHead
         name={name}
         taken={taken?.name ?? null}
-        isKept={piece !== 'outside'}
+        mayKeep={piece === 'outside'}
         link={
           own && (
             <a className="link" href={addressOf('leathers', own.id)}>
@@ -84,9 +91,4 @@ export default function OwnLeather({ piece, name }: OwnLeatherProps) {
   );
 }
 
-/** What a job keeps of the leather that it took. */
-interface TakenMark {
-  readonly id: string;
-  readonly revision: number;
-  readonly name: string;
-}
+const shopOf = (leathers: readonly TakenLeather[]): Shop => shopKnowledge(leathers.map(({ leather }) => leather));

@@ -1,13 +1,13 @@
 import type { ReactNode } from 'react';
 import './ownLeather.css';
 
-export interface OwnLeatherHeadProps {
+interface OwnLeatherHeadProps {
   /** What the piece is called. */
   readonly name: string;
   /** What its leather is called where one of the maker's own was taken. */
   readonly taken: string | null;
-  /** Keeping is offered once for a job. */
-  readonly isKept: boolean;
+  /** Whether a leather that was typed may be put among the maker's own: that of the outside. */
+  readonly mayKeep: boolean;
   /** The name as a link, where the shelf knows the leather. */
   readonly link?: ReactNode;
   readonly isPicking?: boolean;
@@ -16,7 +16,7 @@ export interface OwnLeatherHeadProps {
 }
 
 /** Which leather a piece has and what to do about it: of the same height before the shelf is there as afterwards, so nothing moves under a hand. */
-export function OwnLeatherHead({ name, taken, isKept, link, isPicking = false, on }: OwnLeatherHeadProps) {
+export function OwnLeatherHead({ name, taken, mayKeep, link, isPicking = false, on }: OwnLeatherHeadProps) {
   return (
     <>
       <p>Your leathers: {taken === null ? 'none taken, the figures are typed.' : (link ?? <b>{taken}</b>)}</p>
@@ -25,7 +25,7 @@ export function OwnLeatherHead({ name, taken, isKept, link, isPicking = false, o
           {taken === null ? 'Take one of your leathers' : 'Take another'}
           <span className="only-heard"> for the {name.toLowerCase()}</span>
         </button>
-        {taken === null && !isKept && (
+        {taken === null && mayKeep && (
           <button type="button" disabled={on === undefined} onClick={on?.keep}>
             Keep it among your leathers
           </button>

@@ -1,5 +1,5 @@
 import { memo, useMemo } from 'react';
-import { openLeather } from '../../core/index.ts';
+import { MM2_PER_DM2, openLeather } from '../../core/index.ts';
 import { CardMore } from '../shelf/CardMore.tsx';
 import type { ShelfRecord } from '../shelf/shelfSchema.ts';
 import { useLengths } from '../state/BenchContext.tsx';
@@ -20,8 +20,6 @@ const MORE: readonly { readonly action: LeatherTileAction; readonly word: string
   { action: 'export', word: 'Export' },
   { action: 'remove', word: 'Remove' },
 ];
-
-const MM2_PER_DM2 = 10_000;
 
 /** A leather among the others: its colour, weight and what is left; it leads to its own page. */
 export const LeatherTile = memo(function LeatherTile({ record, act }: LeatherTileProps) {

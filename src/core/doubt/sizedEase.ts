@@ -54,24 +54,25 @@ function sizedWith(job: Job, needs: NeedsOverRange, doubt: CoverDoubt, turned: n
   const { foreEdge_mm: foreEdge, head_mm: head, tail_mm: tail, share } = job.ease;
   const sized = (['foreEdge', 'head', 'tail'] as const).filter((edge) => job.ease[`${edge}_mm`] === null);
   const { thick } = needs;
-  const { width: across, height: along } = changeOf(job);
+  const change = changeOf(job);
   const hand = handOf(job);
   const step = cutStep(job);
   // Turned ends are cut in one with the width, and are no part of it here.
-  const ends = { width: job.pockets.construction === 'turned' ? (2 * turned) / (1 + across) : 0, height: 0 };
+  const ends = { width: job.pockets.construction === 'turned' ? (2 * turned) / (1 + change.width) : 0, height: 0 };
   const rounded = (round: typeof roundUp, dimension: Dimension, size: number): number =>
     round(size + ends[dimension], step) - ends[dimension];
   // What the thick end needs, without ease; size as cut, not rounded.
   const bare: CutSize = {
-    width: (Math.max(thick.closed.length, thick.flat.length) + 2 * endNeed(thick) - hand.width) / (1 + across),
+    width: (Math.max(thick.closed.length, thick.flat.length) + 2 * endNeed(thick) - hand.width) / (1 + change.width),
     height:
-      (thick.book.height + 2 * (largestHeadTail(needs).needed + job.seam.edgeMargin_mm) - hand.height) / (1 + along),
+      (thick.book.height + 2 * (largestHeadTail(needs).needed + job.seam.edgeMargin_mm) - hand.height) /
+      (1 + change.height),
   };
-  const highIn = ({ height }: CutSize): number => (height - bare.height) * (1 + along);
+  const highIn = ({ height }: CutSize): number => (height - bare.height) * (1 + change.height);
   const easeIn = (cut: CutSize, reaches: boolean): Ease => {
     const high = highIn(cut);
     return {
-      foreEdge_mm: foreEdge ?? mm(((cut.width - bare.width) * (1 + across)) / 2),
+      foreEdge_mm: foreEdge ?? mm(((cut.width - bare.width) * (1 + change.width)) / 2),
       head_mm: head ?? mm(tail === null ? high / 2 + lean : high - tail),
       tail_mm: tail ?? mm(head === null ? high / 2 - lean : high - head),
       sized,
@@ -82,8 +83,8 @@ function sizedWith(job: Job, needs: NeedsOverRange, doubt: CoverDoubt, turned: n
   if (!isOpen.width && !isOpen.height) return easeIn(bare, true);
 
   const typed: CutSize = {
-    width: rounded(roundUp, 'width', bare.width + (2 * (foreEdge ?? 0)) / (1 + across)),
-    height: rounded(roundUp, 'height', bare.height + ((head ?? 0) + (tail ?? 0)) / (1 + along)),
+    width: rounded(roundUp, 'width', bare.width + (2 * (foreEdge ?? 0)) / (1 + change.width)),
+    height: rounded(roundUp, 'height', bare.height + ((head ?? 0) + (tail ?? 0)) / (1 + change.height)),
   };
   const chance = (cut: CutSize, by: number, of?: Dimension): number =>
     new CutChances(doubt, spareOf(doubt, cut), loosestOf(job, by)).fits(of);
@@ -103,8 +104,8 @@ function sizedWith(job: Job, needs: NeedsOverRange, doubt: CoverDoubt, turned: n
     const middle = (limits.wrap + Math.max(0, none.closed.mean - none.flat.mean)) / 2 - none.closed.mean;
     const high = Math.min(z * none.height.u, limits.height / 2) - none.height.mean;
     return {
-      width: isOpen.width ? bare.width + Math.min(lower, middle) / (1 + across) : typed.width,
-      height: isOpen.height ? bare.height + high / (1 + along) : typed.height,
+      width: isOpen.width ? bare.width + Math.min(lower, middle) / (1 + change.width) : typed.width,
+      height: isOpen.height ? bare.height + high / (1 + change.height) : typed.height,
     };
   };
   /** The least room that reaches the share, of the whole or of one dimension, head and tail alike; null where none is found. */
@@ -137,7 +138,7 @@ function sizedWith(job: Job, needs: NeedsOverRange, doubt: CoverDoubt, turned: n
   /** The cut in which an open head or tail beside a typed one is what it is in a cut with its like. */
   const beside = (cut: CutSize): CutSize => {
     if (!isBeside) return cut;
-    return { ...cut, height: bare.height + (highIn(cut) / 2 + (head ?? tail ?? 0)) / (1 + along) };
+    return { ...cut, height: bare.height + (highIn(cut) / 2 + (head ?? tail ?? 0)) / (1 + change.height) };
   };
   const whole = reaching();
   if (whole !== null) {

@@ -13,6 +13,12 @@ export function changeOf(job: Pick<Job, 'making'>): { readonly width: number; re
   return job.making.backbone === 'upright' ? { width: across, height: along } : { width: along, height: across };
 }
 
+/** The smaller of both: by it a small piece is sized that may be cut either way, so that it is long enough. */
+export function leastChange(job: Pick<Job, 'making'>): number {
+  const { along, across } = changeOnHide(job);
+  return Math.min(along, across);
+}
+
 const IN_STATE: Readonly<Record<Job['making']['state'], string>> = {
   dry: 'making',
   cased: 'casing',

@@ -1,5 +1,6 @@
 import type { CoverDesign } from '../fold/coverDesign.ts';
 import type { LeatherName } from '../job/jobSchema.ts';
+import { MM2_PER_DM2 } from '../units/mm.ts';
 import type { CoverSupplies } from './coverSupplies.ts';
 import { workSteps } from './workSteps.ts';
 
@@ -28,9 +29,6 @@ export interface Quote {
   /** Names of lines that have no rate. */
   readonly unpriced: readonly string[];
 }
-
-/** Square millimetres in a square decimetre. */
-const MM2_PER_DM2 = 10_000;
 
 const LEATHER_NAMES: Readonly<Record<LeatherName, string>> = {
   outside: 'Outside leather',

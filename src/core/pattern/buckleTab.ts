@@ -1,4 +1,4 @@
-import { changeOf } from '../leather/changeOf.ts';
+import { leastChange } from '../leather/changeOf.ts';
 import { rectangle } from '../math/contour.ts';
 import type { Printer } from '../units/printer.ts';
 import { asCut, cutSum, lengthSum, part } from './cutSums.ts';
@@ -69,7 +69,6 @@ export function buckleTabOf(source: PatternSource, front: number): BuckleTab | n
   if (strap?.fastening !== 'buckle') return null;
   const { thickness, neutral } = needs.thick.leathers.outside;
   const { edgeMargin_mm: margin, pitch_mm } = job.seam;
-  const { width: wide, height: high } = changeOf(job);
   const { radius, slope, straight, across } = tabFold(thickness, neutral);
   const [round, down, sewn] = [Math.PI * radius, 2 * radius * slope + straight, 3 * margin];
   const parts = [
@@ -78,7 +77,7 @@ export function buckleTabOf(source: PatternSource, front: number): BuckleTab | n
     part('under the bar', across),
     part('end sewn to the front', sewn, 2),
   ];
-  const sum = lengthSum(job, asCut(job, parts, Math.min(wide, high)));
+  const sum = lengthSum(job, asCut(job, parts, leastChange(job)));
   const toBar = BAR_SHARE * strap.end_mm;
   const end = front + (strap.reach_mm + toBar + across + sewn) / pieces.growth;
   const low = pieces.outside.height / 2 - strap.width_mm / 2 + margin;

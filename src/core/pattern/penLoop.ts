@@ -1,4 +1,4 @@
-import { changeOf } from '../leather/changeOf.ts';
+import { leastChange } from '../leather/changeOf.ts';
 import { rectangle } from '../math/contour.ts';
 import { TOLERANCE } from '../math/tolerance.ts';
 import type { Printer } from '../units/printer.ts';
@@ -38,7 +38,6 @@ export function penLoopOf(source: PatternSource, seam: Seam): PenLoop | null {
   const row = seam.rows.find(({ side }) => side === 'frontForeEdge');
   if (penLoop === null || row === undefined) return null;
   const { thickness, neutral } = needs.thick.leathers.outside;
-  const { width: wide, height: high } = changeOf(job);
   const radius = (penLoop.pen_mm + penLoop.ease_mm) / 2 + neutral * thickness;
   const parts = [part('round the pen', 2 * Math.PI * radius), part('end in the seam', 2 * job.seam.edgeMargin_mm, 2)];
   // A strap takes the middle of the fore-edge; holes move the loop by up to half a pitch.
@@ -61,7 +60,7 @@ export function penLoopOf(source: PatternSource, seam: Seam): PenLoop | null {
   const middle = heights.length === 0 ? wished : Math.max(least + penLoop.width_mm / 2, free);
   return {
     width: penLoop.width_mm,
-    sum: lengthSum(job, asCut(job, parts, Math.min(wide, high))),
+    sum: lengthSum(job, asCut(job, parts, leastChange(job))),
     middle,
     holes: nearest.sort((a, b) => a.at[1] - b.at[1]),
   };

@@ -41,7 +41,7 @@ export const coverLessonSchema = z.strictObject({
   /** Stretch of the grain at the spine folds as foretold, as a share, and whether the grain cracked. */
   strain: z._default(z.nullable(number.check(z.minimum(0), z.maximum(5))), null),
   cracked: z._default(z.nullable(z.boolean()), null),
-  /** How far it stood open after a week, degrees, and the range foretold. */
+  /** How far it stood open after a week, degrees. */
   weekLater_deg: z._default(z.nullable(number.check(z.minimum(0), z.maximum(180))), null),
 });
 

@@ -19,7 +19,8 @@ const LEAST = { test: 1e-5, cover: 1e-3 } as const;
 
 /** The readings of a leather: its tests, strips worked in each way apart, and its covers that count. */
 export const leatherReadings = (leather: StockLeather): readonly LeatherReading[] => [
-  ...testReadings(leather),
+  // Of thousands most are not tested.
+  ...(Object.values(leather.tests).some(({ length }) => length > 0) ? testReadings(leather) : []),
   ...leather.covers.filter(({ counts }) => counts).flatMap((cover) => coverReadings(leather, cover)),
 ];
 

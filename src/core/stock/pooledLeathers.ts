@@ -15,9 +15,7 @@ export interface ReadLeather {
 /** What all readings together say, as what leather and hand have more than is usual, in the order of `UNKNOWNS`. */
 export interface Pooled<L extends ReadLeather> {
   readonly hand: Gaussian;
-  /** A leather of a kind of which nothing else is read; of a new kind, what is usual. */
-  unread(kind: string): Gaussian;
-  /** One of the leathers that were pooled. */
+  /** One of the leathers that were pooled; one of which nothing is read by its kind, or else by what is usual. */
   of(leather: L): Gaussian;
   /** Readings that contradict all the others, which nothing here is taken from. */
   readonly refused: ReadonlyMap<L, readonly Refused[]>;
@@ -230,10 +228,6 @@ class Solved<L extends ReadLeather> {
     return { covariance, mean: LEATHER.map(() => 0), slope: LEATHER.map(() => HAND.map(() => 0)) };
   }
 
-  unread(kind: string): Gaussian {
-    return leatherOf(null, this.kindAndHand(kind), this.prior.own);
-  }
-
   /** What a reading of a leather should be; as `of`, without all that the reading does not hang on. */
   told(leather: L, { slopes }: LeatherReading): Told {
     const { mean, covariance } = this.kindAndHand(leather.kind);
@@ -324,5 +318,5 @@ export function pooledLeathers<L extends ReadLeather>(leathers: readonly L[], pr
     solved = new Solved(parts, prior);
     refused = outside();
   }
-  return { hand: solved.hand, unread: (kind) => solved.unread(kind), of: (leather) => solved.of(leather), refused };
+  return { hand: solved.hand, of: (leather) => solved.of(leather), refused };
 }

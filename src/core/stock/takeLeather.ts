@@ -3,8 +3,7 @@ import type { JobPath } from '../job/jobPath.ts';
 import type { Job, LeatherName } from '../job/jobSchema.ts';
 import { knowLeather } from './knowLeather.ts';
 import { knownPatches, type TakenLeather } from './knownPatches.ts';
-import { type Shop, shopKnowledge } from './shop.ts';
-import type { StockLeather } from './stockSchema.ts';
+import type { Shop } from './shop.ts';
 
 /** A figure of the job that would be another if it were taken from the leather now. */
 export interface NewerFigure {
@@ -13,20 +12,9 @@ export interface NewerFigure {
   readonly after: unknown;
 }
 
-/** Whether anything was read of a leather, or of a cover made of it: the others teach nothing, and there may be thousands. */
-const tells = ({ tests, covers }: StockLeather): boolean =>
-  covers.length > 0 || Object.values(tests).some(({ length }) => length > 0);
-
-/**
- * What all leathers of a maker teach of one of them.
- * @param leathers of the maker, the one among them
- */
-export const shopOf = (taken: TakenLeather, leathers: readonly TakenLeather[]): Shop =>
-  shopKnowledge(leathers.filter((each) => each === taken || tells(each.leather)).map(({ leather }) => leather));
-
 /**
  * The changes of a job that takes a leather for one of its pieces.
- * @param shop by `shopOf`
+ * @param shop of the maker's leathers, this one among them
  */
 export function takeLeather(piece: LeatherName, taken: TakenLeather, shop: Shop, job: Job): readonly Patch[] {
   const knowledge = knowLeather(taken.leather, shop, { worked: job.making.state });

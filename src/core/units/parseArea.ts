@@ -1,10 +1,10 @@
-import { MM_PER_INCH } from './mm.ts';
+import { MM_PER_INCH, MM2_PER_DM2 } from './mm.ts';
 import type { LengthUnit } from './parseLength.ts';
 import { type Reading, refusal } from './reading.ts';
 import { normaliseTyped, parseTypedFigure } from './typedNumber.ts';
 
 /** Square decimetres in a square foot: 9.29030. */
-const DM2_PER_SQUARE_FOOT = (12 * MM_PER_INCH) ** 2 / 10_000;
+const DM2_PER_SQUARE_FOOT = (12 * MM_PER_INCH) ** 2 / MM2_PER_DM2;
 
 const EXAMPLE = 'as 62 dm² or 6 3/4 sq ft';
 

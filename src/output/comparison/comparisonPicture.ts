@@ -1,4 +1,4 @@
-import { type Compared, isWithin, type LengthUnit, statedReach } from '../../core/index.ts';
+import { type Compared, isWithin, type LengthUnit, MM_PER_INCH, statedReach } from '../../core/index.ts';
 
 /** A mark of the picture, in its own units, y downward. */
 export type PictureMark =
@@ -39,8 +39,6 @@ const SIZE = { width: 420, height: 430, left: 46, right: 12, top: 12, bottom: 76
 /** Steps between the figures of an axis, of which the first that gives no more than `MOST_TICKS` is taken. */
 const STEPS = [0.5, 1, 2, 5, 10, 20, 50, 100, 200, 500, 1000] as const;
 const MOST_TICKS = 8;
-
-const MM_PER_INCH = 25.4;
 
 /**
  * Draws measured over predicted. On the slanting line both agree; a level bar is what was stated at 95 in 100, and the mark is filled where

@@ -1,6 +1,5 @@
+import { escaped } from '../svg/escaped.ts';
 import type { ComparisonPicture, PictureMark } from './comparisonPicture.ts';
-
-const escaped = (text: string): string => text.replace(/&/g, '&amp;').replace(/</g, '&lt;').replace(/"/g, '&quot;');
 
 const LINES: Readonly<Record<'axis' | 'agreed' | 'stated', string>> = {
   axis: 'stroke="#555"',

@@ -75,7 +75,10 @@ export function leatherChoice(asked: readonly LeatherOption[], say: Printer): Le
     maker: compared(
       'Leathers for this book',
       [
-        { name: 'Weight', value: ({ design: { job } }) => weights(job.leather.outside, say) },
+        {
+          name: 'Weight',
+          value: ({ design: { job } }) => say.weights(job.leather.outside.min_mm, job.leather.outside.max_mm),
+        },
         { name: 'Outside, as cut', value: ({ design: { pieces } }) => cutWords(pieces.outside, say) },
         {
           name: 'Added at a fore-edge',
@@ -117,9 +120,6 @@ export function leatherChoice(asked: readonly LeatherOption[], say: Printer): Le
 
 const surest = (options: readonly Reckoned[]): Reckoned =>
   [...options].sort((a, b) => hundredths(b) - hundredths(a) || a.weight - b.weight)[0]!;
-
-const weights = ({ min_mm, max_mm }: { readonly min_mm: number; readonly max_mm: number }, say: Printer): string =>
-  say.weights(min_mm, max_mm);
 
 const cutWords = ({ width, height }: { readonly width: number; readonly height: number }, say: Printer): string =>
   `${say.size(width)} × ${say.size(height)}`;

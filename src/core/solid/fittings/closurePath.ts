@@ -1,5 +1,5 @@
 import type { CoverDesign } from '../../fold/coverDesign.ts';
-import { changeOf } from '../../leather/changeOf.ts';
+import { changeOf, leastChange } from '../../leather/changeOf.ts';
 import type { RangePoint } from '../../leather/leatherModel.ts';
 import { convexChain } from '../../math/convexChain.ts';
 import { findLevel } from '../../math/findLevel.ts';
@@ -65,10 +65,7 @@ function makeClosure(design: CoverDesign, point: RangePoint): Closure | null {
   const { thickness, neutral } = needs[point].leathers.outside;
   const turned = pieces.pocket.count === 0 ? turnAxis(design) : 0;
   const length = (strap.sum.total * (1 + changeOf(job).width)) / pieces.growth;
-  const change = changeOf(job);
-  const tab =
-    strap.tab &&
-    tabLie(strap.tab, strap.tab.sum.total * (1 + Math.min(change.width, change.height)), thickness, neutral);
+  const tab = strap.tab && tabLie(strap.tab, strap.tab.sum.total * (1 + leastChange(job)), thickness, neutral);
   const flat: Closure = {
     strap,
     thickness,

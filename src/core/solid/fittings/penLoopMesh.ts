@@ -1,6 +1,6 @@
 import type { CoverDesign } from '../../fold/coverDesign.ts';
 import { isStepTaken } from '../../job/stepTaken.ts';
-import { changeOf } from '../../leather/changeOf.ts';
+import { leastChange } from '../../leather/changeOf.ts';
 import type { RangePoint } from '../../leather/leatherModel.ts';
 import { findLevel } from '../../math/findLevel.ts';
 import { remembered } from '../../math/remembered.ts';
@@ -78,8 +78,7 @@ export function penLoopMesh(
   const loop = loopOf(design);
   if (loop === null) return null;
   const { thickness, neutral } = design.needs[point].leathers.outside;
-  const { width: across, height: along } = changeOf(design.job);
-  const length = loop.sum.total * (1 + Math.min(along, across));
+  const length = loop.sum.total * (1 + leastChange(design.job));
   const end = 2 * design.job.seam.edgeMargin_mm;
   const path = loopPath(length - 2 * end, SKIVED);
   const isLaidOver = !isStepTaken(design.job, 'line');
