@@ -4,13 +4,12 @@ import { ChoiceField } from '../fields/ChoiceField.tsx';
 import { ColourField } from '../fields/ColourField.tsx';
 import { FigureField } from '../fields/FigureField.tsx';
 import { useWritten } from '../fields/fieldState.ts';
+import { optionsOf } from '../fields/optionsOf.ts';
 import { useBench, useDispatch } from '../state/BenchContext.tsx';
 
-const words = (values: readonly string[]) => values.map((value) => ({ value, label: value }));
-
-const SURFACES = words(['matt', 'satin', 'glossy']);
-const EDGES = words(['raw', 'burnished', 'painted']);
-const METALS = words(['brass', 'nickel', 'black']);
+const SURFACES = optionsOf(['matt', 'satin', 'glossy']);
+const EDGES = optionsOf(['raw', 'burnished', 'painted']);
+const METALS = optionsOf(['brass', 'nickel', 'black']);
 const POCKET_FINISHES = [
   { value: 'same', label: 'as the outside' },
   { value: 'own', label: 'another' },

@@ -9,9 +9,8 @@ import {
 } from '../../core/index.ts';
 import { ChoiceField } from '../fields/ChoiceField.tsx';
 import { FigureField } from '../fields/FigureField.tsx';
+import { optionsOf } from '../fields/optionsOf.ts';
 import { useBench, useLengths } from '../state/BenchContext.tsx';
-
-const options = (values: readonly string[]) => values.map((value) => ({ value, label: value }));
 
 const WAYS = BACKBONES.map((value) => ({
   value,
@@ -37,12 +36,12 @@ export function MakingFields() {
       <ChoiceField
         path="making.state"
         title="Worked"
-        options={options(MAKING_STATES)}
+        options={optionsOf(MAKING_STATES)}
         help={
           costs.length === 0 ? 'Worked dry the leather keeps its size.' : `${costs.join(' ')} The cut allows for it.`
         }
       />
-      <ChoiceField path="making.dressing" title="Finished with" options={options(DRESSINGS)} />
+      <ChoiceField path="making.dressing" title="Finished with" options={optionsOf(DRESSINGS)} />
       {!isTested && <p className="caution">{TEST_FIRST}</p>}
       <FigureField path="making.changeAlong" empty="default" decided={along} />
       <FigureField path="making.changeAcross" empty="default" decided={across} />

@@ -2,6 +2,7 @@ import { type JobDocument, type Patch, SEAM_DEFAULTS, SEAM_STYLES, valueAt } fro
 import { ChoiceField } from '../fields/ChoiceField.tsx';
 import { FigureField } from '../fields/FigureField.tsx';
 import { goToField } from '../fields/goToField.ts';
+import { optionsOf } from '../fields/optionsOf.ts';
 import { useBench, useBenchStore } from '../state/BenchContext.tsx';
 import { PocketShare } from './PocketShare.tsx';
 import { PocketTable } from './PocketTable.tsx';
@@ -16,7 +17,7 @@ const CONSTRUCTIONS = [
   { value: 'turned', label: 'turned ends' },
 ];
 
-const SEATINGS = ['centred', 'front', 'back', 'spine'].map((value) => ({ value, label: value }));
+const SEATINGS = optionsOf(['centred', 'front', 'back', 'spine']);
 
 type Method = keyof typeof SEAM_STYLES;
 
@@ -37,7 +38,7 @@ export function SeamFields() {
   const stride = useBench(({ history: { good }, lengths }) =>
     good.job.seam.iron === null ? null : lengths.exact(good.job.seam.pitch_mm),
   );
-  const styles = SEAM_STYLES[method].map((value) => ({ value, label: value }));
+  const styles = optionsOf(SEAM_STYLES[method]);
   return (
     <section aria-label="Seam and pockets">
       <ChoiceField

@@ -2,6 +2,7 @@ import { lazy, useId, useRef, useState } from 'react';
 import { type JobDocument, valueAt } from '../../core/index.ts';
 import { FileButton } from '../fields/FileButton.tsx';
 import { issueLine } from '../fields/issueWords.ts';
+import { PassingNote } from '../fields/PassingNote.tsx';
 import { LatePart } from '../loading/LatePart.tsx';
 import { useBench, useBenchStore, useDispatch } from '../state/BenchContext.tsx';
 import { saveJobFile } from '../state/jobFile.ts';
@@ -119,7 +120,7 @@ export default function JobMenu() {
         <Display />
       </div>
       {refused !== null && (
-        <div className="refused" role="alert">
+        <PassingNote role="alert" dismiss={() => setRefused(null)}>
           <p>
             <b>{refused.file}</b> was not opened; the open job is unchanged.
           </p>
@@ -128,10 +129,7 @@ export default function JobMenu() {
               <li key={line}>{line}</li>
             ))}
           </ul>
-          <button type="button" onClick={() => setRefused(null)}>
-            Close this note
-          </button>
-        </div>
+        </PassingNote>
       )}
       {isStarting && (
         <LatePart name="new cover form">

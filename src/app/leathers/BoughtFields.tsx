@@ -3,6 +3,7 @@ import {
   colourWords,
   DUST,
   DYE,
+  MM2_PER_DM2,
   parseArea,
   parseColour,
   parseLeatherWeight,
@@ -14,6 +15,7 @@ import {
 } from '../../core/index.ts';
 import { LASER_CAUTION } from '../../output/laserCaution.ts';
 import { Choice } from '../fields/Choice.tsx';
+import { optionsOf } from '../fields/optionsOf.ts';
 import { PlainField } from '../fields/PlainField.tsx';
 import type { PadKeys } from '../fields/pad.ts';
 import { useDraft } from '../fields/useDraft.ts';
@@ -26,13 +28,10 @@ interface BoughtFieldsProps {
   readonly change: ChangeLeather;
 }
 
-const words = <Word extends string>(values: readonly Word[]) => values.map((value) => ({ value, label: value }));
+const TANNAGE_WORDS = optionsOf(TANNAGES);
+const TEMPER_WORDS = optionsOf(['soft', 'medium', 'firm'] as const);
+const SURFACE_WORDS = optionsOf(['matt', 'satin', 'glossy'] as const);
 
-const TANNAGE_WORDS = words(TANNAGES);
-const TEMPER_WORDS = words(['soft', 'medium', 'firm'] as const);
-const SURFACE_WORDS = words(['matt', 'satin', 'glossy'] as const);
-
-const MM2_PER_DM2 = 10_000;
 const MOST_AREA = 2000;
 const THICKNESS = { min: 0.2, max: 8 };
 /** Tannages with chromium in them, or that may have it. */

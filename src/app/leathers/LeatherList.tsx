@@ -1,10 +1,12 @@
 import { useCallback, useDeferredValue, useMemo, useState } from 'react';
 import { counted, DamagedRecords } from '../shelf/DamagedRecords.tsx';
 import { ImportExport } from '../shelf/ImportExport.tsx';
+import { JustRemoved } from '../shelf/JustRemoved.tsx';
 import { leatherWords } from '../shelf/leatherWords.ts';
 import { freshLeather, keepLeatherOfJob } from '../shelf/newLeather.ts';
 import { RemovedRecords } from '../shelf/RemovedRecords.tsx';
 import { ShelfBar } from '../shelf/ShelfBar.tsx';
+import { ShowMore } from '../shelf/ShowMore.tsx';
 import { shelfSearch } from '../shelf/searchShelf.ts';
 import type { ShelfRecord } from '../shelf/shelfSchema.ts';
 import type { Shelved } from '../shelf/shelfTrouble.ts';
@@ -115,14 +117,7 @@ export function LeatherList() {
       </ShelfBar>
       <TroubleNote trouble={trouble} />
       <LostLeathers content={content} />
-      {lastRemoved !== null && (
-        <p className="noted" role="status">
-          <b>{lastRemoved.name}</b> was removed.{' '}
-          <button type="button" onClick={() => void putBack(lastRemoved)}>
-            Put it back
-          </button>
-        </p>
-      )}
+      <JustRemoved record={lastRemoved} putBack={(record) => void putBack(record)} />
       {all?.length === 0 && (
         <div className="no-leathers">
           <Hide colour="var(--walnut-wash)" surface="matt" />
@@ -144,13 +139,7 @@ export function LeatherList() {
           <LeatherTile key={record.id} record={record} act={onAct} />
         ))}
       </ul>
-      {found.length > shown && (
-        <p>
-          <button type="button" onClick={() => setShown(shown + PAGE)}>
-            Show {Math.min(PAGE, found.length - shown)} more
-          </button>
-        </p>
-      )}
+      <ShowMore rest={found.length - shown} page={PAGE} show={() => setShown(shown + PAGE)} />
       <DamagedRecords
         kind={theLeathers.kind}
         said={`${counted(content?.damaged.length ?? 0)} cannot be read as a leather; all others are as they were.`}

@@ -1,6 +1,8 @@
 import { lazy, useState } from 'react';
 import { openLeather } from '../../core/index.ts';
 import { LatePart } from '../loading/LatePart.tsx';
+import { ElsewhereNote } from '../shelf/ElsewhereNote.tsx';
+import type { ShelfTrouble } from '../shelf/shelfTrouble.ts';
 import { TroubleNote } from '../shelf/TroubleNote.tsx';
 import { theLeathers } from '../shelf/theLeathers.ts';
 import { Versions } from '../shelf/Versions.tsx';
@@ -24,20 +26,20 @@ export function LeatherPage({ id }: { readonly id: string }) {
   const { history, dispatch, trouble, elsewhere } = editing;
   const lengths = useLengths();
   const [showsVersions, setShowsVersions] = useState(false);
-  const [refused, setRefused] = useState<string | null>(null);
+  const [refused, setRefused] = useState<ShelfTrouble | null>(null);
   useUndoKeys(dispatch, true);
 
   const remove = async (): Promise<void> => {
     await editing.flush();
     const done = await theLeathers.remove(id);
     if (done.ok) goTo('leathers');
-    else setRefused(`${done.trouble.message} ${done.trouble.remedy}`);
+    else setRefused(done.trouble);
   };
   const copy = async (): Promise<void> => {
     await editing.flush();
     const done = await theLeathers.copy(id);
     if (done.ok) goTo('leathers', done.value.id);
-    else setRefused(`${done.trouble.message} ${done.trouble.remedy}`);
+    else setRefused(done.trouble);
   };
 
   const back = (
@@ -86,23 +88,14 @@ export function LeatherPage({ id }: { readonly id: string }) {
         </div>
       </div>
       <TroubleNote trouble={trouble} />
-      {refused !== null && (
-        <p className="refused" role="alert">
-          {refused}
-        </p>
-      )}
+      <TroubleNote trouble={refused} />
       {elsewhere !== null && (
-        <div className="refused" role="status">
-          <p>{ELSEWHERE[elsewhere]}</p>
-          {elsewhere === 'saved' && (
-            <button type="button" onClick={editing.showTheirs}>
-              Show what the other window has
-            </button>
-          )}{' '}
-          <button type="button" onClick={editing.dismiss}>
-            Close this note
-          </button>
-        </div>
+        <ElsewhereNote
+          elsewhere={elsewhere}
+          words={ELSEWHERE}
+          showTheirs={editing.showTheirs}
+          dismiss={editing.dismiss}
+        />
       )}
       <header className="leather-head">
         <Hide colour={leather.colour} surface={leather.surface} />

@@ -1,8 +1,8 @@
+import { lazy } from 'react';
+import { LatePart } from '../loading/LatePart.tsx';
 import { LeatherList } from './LeatherList.tsx';
 import { LeatherPage } from './LeatherPage.tsx';
 import './leathers.css';
-import { lazy } from 'react';
-import { LatePart } from '../loading/LatePart.tsx';
 
 const OwnCovers = lazy(() => import('./knowledge/OwnCovers.tsx'));
 

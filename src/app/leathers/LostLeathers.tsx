@@ -1,4 +1,5 @@
 import { useEffect, useState } from 'react';
+import { PassingNote } from '../fields/PassingNote.tsx';
 import { savedAt } from '../shelf/savedAt.ts';
 import type { ShelfContent } from '../shelf/shelf.ts';
 import { COUNTS, type Lost } from '../shelf/shelfCount.ts';
@@ -11,21 +12,18 @@ export function LostLeathers({ content }: { readonly content: ShelfContent | nul
   }, [content]);
   if (lost === null) return null;
   return (
-    <div className="refused" role="status">
+    <PassingNote
+      role="status"
+      dismiss={() => {
+        COUNTS.leathers.dismissLost();
+        setLost(null);
+      }}
+    >
       <p>
         The browser has deleted leathers. It may do so when the disk is full, or when its data is cleared. There were{' '}
         {lost.covers} on {savedAt(lost.at)}, and there are {lost.left === 0 ? 'none' : lost.left} now. Import a file
         that you exported to bring them back.
       </p>
-      <button
-        type="button"
-        onClick={() => {
-          COUNTS.leathers.dismissLost();
-          setLost(null);
-        }}
-      >
-        Close this note
-      </button>
-    </div>
+    </PassingNote>
   );
 }

@@ -3,9 +3,8 @@ import { Choice } from '../fields/Choice.tsx';
 import { ChoiceField } from '../fields/ChoiceField.tsx';
 import { FigureField } from '../fields/FigureField.tsx';
 import { useFieldIssues, useWritten } from '../fields/fieldState.ts';
+import { optionsOf } from '../fields/optionsOf.ts';
 import { useBench, useDispatch } from '../state/BenchContext.tsx';
-
-const words = (values: readonly string[]) => values.map((value) => ({ value, label: value }));
 
 /** Size that a corner takes when it is first rounded or clipped, mm. Common practice, no source. */
 const USUAL_CORNER = 6;
@@ -40,7 +39,7 @@ export function ConstructionFields() {
       <Choice
         path="construction.corners"
         title={fieldNote('construction.corners').title}
-        options={words(['square', 'rounded', 'clipped'])}
+        options={optionsOf(['square', 'rounded', 'clipped'])}
         chosen={corners}
         choose={chooseCorners}
         notes={cornerIssues}
@@ -49,7 +48,7 @@ export function ConstructionFields() {
       <ChoiceField
         path="construction.mouth"
         title={fieldNote('construction.mouth').title}
-        options={words(['straight', 'curved'])}
+        options={optionsOf(['straight', 'curved'])}
       />
       {isCurved && <FigureField path="construction.mouthCurve" empty="default" />}
       {isLined || isFull ? (

@@ -2,6 +2,7 @@ import { useState } from 'react';
 import { capital, type PatternSource } from '../../core/index.ts';
 import type { SheetOptions } from '../../output/pdf/sheetFile.ts';
 import { Choice } from '../fields/Choice.tsx';
+import { optionsOf } from '../fields/optionsOf.ts';
 import { useBenchStore } from '../state/BenchContext.tsx';
 import { saveFile } from '../state/saveFile.ts';
 import { sheetBlock } from '../state/sheetBlock.ts';
@@ -36,7 +37,7 @@ export function SaveSheet({ sheet, make, source, nameOf }: SaveSheetProps) {
     <>
       <Choice
         title="Sheet"
-        options={PAPERS.map((value) => ({ value, label: value }))}
+        options={optionsOf(PAPERS)}
         chosen={paper}
         choose={(value) => setPaper(value as SheetPaper)}
       />

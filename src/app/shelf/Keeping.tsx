@@ -1,9 +1,11 @@
 import { lazy } from 'react';
 import './shelf.css';
 import { issueLine } from '../fields/issueWords.ts';
+import { PassingNote } from '../fields/PassingNote.tsx';
 import { LatePart } from '../loading/LatePart.tsx';
 import { useBench } from '../state/BenchContext.tsx';
 import { goTo } from '../state/place.ts';
+import { ElsewhereNote } from './ElsewhereNote.tsx';
 import { savedAt } from './savedAt.ts';
 import type { Lost } from './shelfCount.ts';
 import { TroubleNote } from './TroubleNote.tsx';
@@ -21,55 +23,51 @@ export default function Keeping({ showsShelf }: { readonly showsShelf: boolean }
   return (
     <>
       {linked.issues !== null && (
-        <div className="refused" role="alert">
+        <PassingNote role="alert" dismiss={linked.dismiss}>
           <p>The link in the address was not opened; the open job is unchanged.</p>
           <ul>
             {linked.issues.map((issue) => (
               <li key={`${issue.path} ${issue.message}`}>{issueLine(issue)}</li>
             ))}
           </ul>
-          <button type="button" onClick={linked.dismiss}>
-            Close this note
-          </button>
-        </div>
+        </PassingNote>
       )}
       {isKept && !showsShelf && <TroubleNote trouble={keeping.trouble} />}
       {keeping.lost !== null && (
-        <div className="refused" role="status">
+        <PassingNote
+          role="status"
+          act={
+            !showsShelf && (
+              <button type="button" onClick={() => goTo('shelf')}>
+                Go to the shelf
+              </button>
+            )
+          }
+          dismiss={keeping.dismissLost}
+        >
           <p>{lostWords(keeping.lost)}</p>
-          {!showsShelf && (
-            <button type="button" onClick={() => goTo('shelf')}>
-              Go to the shelf
-            </button>
-          )}{' '}
-          <button type="button" onClick={keeping.dismissLost}>
-            Close this note
-          </button>
-        </div>
+        </PassingNote>
       )}
       {keeping.offered !== null && (
-        <div className="refused" role="status">
+        <PassingNote
+          role="status"
+          act={
+            <button type="button" onClick={keeping.showOffered}>
+              Show it
+            </button>
+          }
+          dismiss={keeping.dismissOffered}
+        >
           <p>{offeredWords(keeping.offered)}</p>
-          <button type="button" onClick={keeping.showOffered}>
-            Show it
-          </button>{' '}
-          <button type="button" onClick={keeping.dismissOffered}>
-            Close this note
-          </button>
-        </div>
+        </PassingNote>
       )}
       {elsewhere !== null && (
-        <div className="refused" role="status">
-          <p>{ELSEWHERE[elsewhere]}</p>
-          {elsewhere === 'saved' && (
-            <button type="button" onClick={keeping.showTheirs}>
-              Show what the other window has
-            </button>
-          )}{' '}
-          <button type="button" onClick={keeping.dismiss}>
-            Close this note
-          </button>
-        </div>
+        <ElsewhereNote
+          elsewhere={elsewhere}
+          words={ELSEWHERE}
+          showTheirs={keeping.showTheirs}
+          dismiss={keeping.dismiss}
+        />
       )}
       {showsShelf && (
         <LatePart name="list of jobs">

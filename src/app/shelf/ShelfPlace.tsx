@@ -6,9 +6,11 @@ import { keepJob } from '../state/keptJob.ts';
 import { counted, DamagedRecords } from './DamagedRecords.tsx';
 import { ImportExport } from './ImportExport.tsx';
 import { type CardAction, JobCard } from './JobCard.tsx';
+import { JustRemoved } from './JustRemoved.tsx';
 import { NewShelf } from './NewShelf.tsx';
 import { RemovedRecords } from './RemovedRecords.tsx';
 import { ShelfBar } from './ShelfBar.tsx';
+import { ShowMore } from './ShowMore.tsx';
 import { savedAt } from './savedAt.ts';
 import { jobWords, shelfSearch } from './searchShelf.ts';
 import type { ShelfJob } from './shelfSchema.ts';
@@ -128,14 +130,7 @@ export default function ShelfPlace({ keeping, onClose }: ShelfPlaceProps) {
           }}
         />
       )}
-      {lastRemoved !== null && (
-        <p className="noted" role="status">
-          <b>{lastRemoved.name}</b> was removed.{' '}
-          <button type="button" onClick={() => void putBack(lastRemoved)}>
-            Put it back
-          </button>
-        </p>
-      )}
+      <JustRemoved record={lastRemoved} putBack={(record) => void putBack(record)} />
       {versionsOf !== null && (
         <Versions
           shelf={theShelf}
@@ -169,13 +164,7 @@ export default function ShelfPlace({ keeping, onClose }: ShelfPlaceProps) {
           </p>
         </div>
       )}
-      {found.length > shown && (
-        <p>
-          <button type="button" onClick={() => setShown(shown + PAGE)}>
-            Show {Math.min(PAGE, found.length - shown)} more
-          </button>
-        </p>
-      )}
+      <ShowMore rest={found.length - shown} page={PAGE} show={() => setShown(shown + PAGE)} />
       <DamagedRecords
         kind={theShelf.kind}
         said={`${counted(content?.damaged.length ?? 0)} of the shelf cannot be read as a job; all others are as they were.`}

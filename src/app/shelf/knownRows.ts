@@ -6,7 +6,6 @@ export interface KnownRow {
   readonly value: string;
   readonly giveOrTake: string;
   readonly from: string;
-  readonly known: Known;
 }
 
 /** Where a figure is known from. */
@@ -26,7 +25,7 @@ const plain =
 
 function row(name: string, known: Known, print: Print): KnownRow {
   const { value, u, from } = known;
-  return { name, value: print(value), giveOrTake: print(GIVE_OR_TAKE * u), from: FROM[from], known };
+  return { name, value: print(value), giveOrTake: print(GIVE_OR_TAKE * u), from: FROM[from] };
 }
 
 /** What the fit hangs on, along and across the hide's backbone apart. */

@@ -1,6 +1,7 @@
 import { useState } from 'react';
 import { type Contradiction, knowLeather, MAKING_STATES, type Shop, type StockLeather } from '../../../core/index.ts';
 import { Choice } from '../../fields/Choice.tsx';
+import { optionsOf } from '../../fields/optionsOf.ts';
 import { fitRows, handRows, type KnownRow, restRows } from '../../shelf/knownRows.ts';
 import { useLengths } from '../../state/BenchContext.tsx';
 import './knowledge.css';
@@ -29,7 +30,7 @@ export function KnownFigures({ leather, shop }: KnownFiguresProps) {
       ))}
       <Choice
         title="Worked"
-        options={MAKING_STATES.map((value) => ({ value, label: value }))}
+        options={optionsOf(MAKING_STATES)}
         chosen={worked}
         choose={(value) => setWorked(MAKING_STATES.find((state) => state === value) ?? 'dry')}
       />

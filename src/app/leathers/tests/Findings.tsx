@@ -13,7 +13,7 @@ import {
 } from '../../../core/index.ts';
 import { FieldTitle } from '../../fields/Term.tsx';
 import { useLengths } from '../../state/BenchContext.tsx';
-import { STATE_WORDS, WAY_WORDS } from './stripWords.ts';
+import { WAY_WORDS } from './stripWords.ts';
 
 interface FindingsProps {
   readonly lists: readonly ReadingList[];
@@ -63,11 +63,7 @@ export function Findings({ lists, tests }: FindingsProps) {
             return WAYS.flatMap((way) => {
               const result = byWay?.[way] ?? null;
               if (result === null) return [];
-              const how = [
-                WAY_WORDS[way],
-                `worked ${STATE_WORDS[worked]}`,
-                ...(grain === 'in' ? ['grain inside'] : []),
-              ].join(', ');
+              const how = [WAY_WORDS[way], `worked ${worked}`, ...(grain === 'in' ? ['grain inside'] : [])].join(', ');
               return [{ key: [name, worked, grain, way].join(' '), name, how, result, say }];
             });
           }),

@@ -12,10 +12,11 @@ import {
 } from '../../../core/index.ts';
 import { today } from '../../../output/today.ts';
 import { Choice } from '../../fields/Choice.tsx';
+import { optionsOf } from '../../fields/optionsOf.ts';
 import { PlainField } from '../../fields/PlainField.tsx';
 import { useLengths } from '../../state/BenchContext.tsx';
 import { type AnyReading, type Entry, READING_KINDS } from './readingKinds.ts';
-import { GRAIN_WORDS, STATE_WORDS, WAY_WORDS } from './stripWords.ts';
+import { GRAIN_WORDS, WAY_WORDS } from './stripWords.ts';
 
 interface ReadingFormProps {
   readonly list: ReadingList;
@@ -80,7 +81,7 @@ export function ReadingForm({ list, former, edited, isFull, keep, cancel }: Read
       />
       <Choice
         title="Worked"
-        options={MAKING_STATES.map((value) => ({ value, label: STATE_WORDS[value] }))}
+        options={optionsOf(MAKING_STATES)}
         chosen={strip.worked}
         choose={(worked) => setStrip({ ...strip, worked })}
         notes={['As the strip was treated before it was read.']}

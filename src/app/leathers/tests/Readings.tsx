@@ -2,7 +2,7 @@ import { droopTest, type LeatherTests, leatherTestResults, type ReadingList } fr
 import { dayWords } from '../../../output/dayWords.ts';
 import { useLengths } from '../../state/BenchContext.tsx';
 import { SAID } from './readingKinds.ts';
-import { STATE_WORDS, WAY_WORDS } from './stripWords.ts';
+import { WAY_WORDS } from './stripWords.ts';
 
 interface ReadingsProps {
   readonly list: ReadingList;
@@ -29,7 +29,7 @@ export function Readings({ list, tests, edit, remove }: ReadingsProps) {
             {said(reading, lengths)}
             <span className="help">
               {' '}
-              {WAY_WORDS[way]}, worked {STATE_WORDS[worked]}
+              {WAY_WORDS[way]}, worked {worked}
               {isInside && ', grain inside'}
               {day !== null && `, ${dayWords(day)}`}
             </span>

@@ -1,4 +1,4 @@
-import type { Grain, MakingState, Way } from '../../../core/index.ts';
+import type { Grain, Way } from '../../../core/index.ts';
 
 export const WAY_WORDS: Readonly<Record<Way, string>> = {
   along: "along the hide's backbone",
@@ -6,10 +6,3 @@ export const WAY_WORDS: Readonly<Record<Way, string>> = {
 };
 
 export const GRAIN_WORDS: Readonly<Record<Grain, string>> = { out: 'outside', in: 'inside' };
-
-export const STATE_WORDS: Readonly<Record<MakingState, string>> = {
-  dry: 'dry',
-  cased: 'cased',
-  dyed: 'dyed',
-  'wet-formed': 'wet-formed',
-};

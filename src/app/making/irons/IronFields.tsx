@@ -12,6 +12,7 @@ import {
 import { ChoiceField } from '../../fields/ChoiceField.tsx';
 import { FigureField } from '../../fields/FigureField.tsx';
 import { useFieldIssues, useWritten } from '../../fields/fieldState.ts';
+import { optionsOf } from '../../fields/optionsOf.ts';
 import { PlainField } from '../../fields/PlainField.tsx';
 import { useDraft } from '../../fields/useDraft.ts';
 import { useBench, useDispatch } from '../../state/BenchContext.tsx';
@@ -126,7 +127,7 @@ function Measures({ iron, method }: { readonly iron: Iron; readonly method: Meth
     readTeeth,
     (value) => dispatch({ type: 'edit', key: 'seam.iron.teeth', patches: [{ path: 'seam.iron.teeth', value }] }),
   );
-  const kinds = kindsFor(method).map((value) => ({ value, label: value }));
+  const kinds = optionsOf(kindsFor(method));
   return (
     <>
       <ChoiceField path="seam.iron.kind" title="Tool" options={kinds} />

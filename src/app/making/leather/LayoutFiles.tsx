@@ -4,6 +4,7 @@ import { LASER_CAUTION } from '../../../output/laserCaution.ts';
 import { layoutName } from '../../../output/layout/layoutQuestions.ts';
 import type { SheetOptions } from '../../../output/pdf/sheetFile.ts';
 import { Choice } from '../../fields/Choice.tsx';
+import { optionsOf } from '../../fields/optionsOf.ts';
 import { useBenchStore } from '../../state/BenchContext.tsx';
 import { saveFile } from '../../state/saveFile.ts';
 import { sheetBlock } from '../../state/sheetBlock.ts';
@@ -69,7 +70,7 @@ export function LayoutFiles({ leather, laid: { layout, question }, isOwned, isBu
       <Choice title="Seen from" options={SIDES} chosen={side} choose={setSide} />
       <Choice
         title="Sheet of the PDF"
-        options={PAPERS.map((value) => ({ value, label: value }))}
+        options={optionsOf(PAPERS)}
         chosen={paper}
         choose={(value) => setPaper(value as (typeof PAPERS)[number])}
         notes={['One page to scale, with a scale bar. SVG and DXF are in true size.']}

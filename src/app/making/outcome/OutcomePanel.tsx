@@ -1,4 +1,6 @@
+import { useMemo } from 'react';
 import {
+  type CoverLesson,
   coverLesson,
   coverSection,
   EDGES,
@@ -14,6 +16,7 @@ import { gapWords } from '../../sheet/gapWords.ts';
 import { SectionPicture } from '../../sheet/SectionPicture.tsx';
 import { useLengths } from '../../state/BenchContext.tsx';
 import type { Bench } from '../../state/bench.ts';
+import { placeOf } from '../../state/jobHistory.ts';
 import { lagging } from '../../state/lagging.tsx';
 import { Panel } from '../PanelParts.tsx';
 import { SaveSheet } from '../SaveSheet.tsx';
@@ -43,6 +46,7 @@ function OutcomePanel({
   const lengths = useLengths();
   const { gaps } = design.fitDoubt;
   const conflict = outcomeConflict(design.job);
+  const lesson = useMemo(() => coverLesson(design, { job: lessonKey, name: design.job.name }), [design, lessonKey]);
   const foretold = (edge: Edge): string => {
     const { mean, u } = gaps[edge === 'head' || edge === 'tail' ? edge : 'foreEdge'];
     return `Foretold: ${gapWords(mean, lengths)}, give or take ${lengths.small(GIVE_OR_TAKE * u, 1)}.`;
@@ -79,8 +83,8 @@ function OutcomePanel({
           {CONFLICT[conflict]}
         </p>
       )}
-      <ReadAndForetold design={design} settled={settled} jobKey={lessonKey} />
-      <Teaching design={design} jobKey={lessonKey} />
+      <ReadAndForetold lesson={lesson} settled={settled} />
+      <Teaching lesson={lesson} taken={design.job.leather.outside.taken} />
       <SaveSheet
         sheet="sheet to write covers on"
         make={async ({ paper }) => {
@@ -93,16 +97,15 @@ function OutcomePanel({
   );
 }
 
-interface ReadProps extends Pick<Bench, 'design' | 'settled'> {
-  readonly jobKey: string;
+interface ReadProps extends Pick<Bench, 'settled'> {
+  readonly lesson: CoverLesson | null;
 }
 
 /** What was read, as the sums in which it counts, beside what was foretold of them. */
-function ReadAndForetold({ design, settled, jobKey }: ReadProps) {
+function ReadAndForetold({ lesson, settled }: ReadProps) {
   const lengths = useLengths();
-  const { weekLater_deg: week } = design.job.outcome;
-  const lesson = coverLesson(design, { job: jobKey, name: design.job.name });
   if (lesson === null) return <p>Nothing is read of this cover yet.</p>;
+  const { weekLater_deg: week } = lesson;
   const rest = settled && standing(settled, lengths)?.pressedDay;
   return (
     <table>
@@ -147,7 +150,7 @@ export default lagging(
   ({ design, settled, history }: Bench) => ({
     design,
     settled,
-    lessonKey: history.places.get(history.key)?.id ?? history.key,
+    lessonKey: placeOf(history)?.id ?? history.key,
   }),
   OutcomePanel,
 );

@@ -1,12 +1,5 @@
 import { useMemo, useState } from 'react';
-import {
-  type Contradiction,
-  type CoverDesign,
-  type CoverLesson,
-  coverLesson,
-  coverTeaching,
-  openLeather,
-} from '../../../core/index.ts';
+import { type Contradiction, type CoverLesson, coverTeaching, type Job, openLeather } from '../../../core/index.ts';
 import { fitRows, handRows, type KnownRow } from '../../shelf/knownRows.ts';
 import { missing, type ShelfTrouble } from '../../shelf/shelfTrouble.ts';
 import { TroubleNote } from '../../shelf/TroubleNote.tsx';
@@ -15,16 +8,15 @@ import { type ShelvedLeather, useOpenLeathers } from '../../shelf/useOpenLeather
 import { useLengths } from '../../state/BenchContext.tsx';
 
 interface TeachingProps {
-  readonly design: CoverDesign;
-  /** The job's id on the shelf. */
-  readonly jobKey: string;
+  /** Null where nothing was read. */
+  readonly lesson: CoverLesson | null;
+  /** The leather of the maker's own that the outside was made of. */
+  readonly taken: Job['leather']['outside']['taken'];
 }
 
 /** What the finished cover teaches of its leather and of the maker's hand, and a button that lets it. */
-export function Teaching({ design, jobKey }: TeachingProps) {
-  const { taken } = design.job.leather.outside;
+export function Teaching({ lesson, taken }: TeachingProps) {
   const { leathers, trouble, refresh } = useOpenLeathers(taken?.id);
-  const lesson = useMemo(() => coverLesson(design, { job: jobKey, name: design.job.name }), [design, jobKey]);
   const found = leathers?.find(({ record }) => record.id === taken?.id);
   return (
     <section className="lesson" aria-labelledby="teaches">

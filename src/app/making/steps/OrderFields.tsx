@@ -9,11 +9,11 @@ import {
 import { ChoiceField } from '../../fields/ChoiceField.tsx';
 import { FigureField } from '../../fields/FigureField.tsx';
 import { useFieldIssues } from '../../fields/fieldState.ts';
+import { optionsOf } from '../../fields/optionsOf.ts';
 import { useBench, useDispatch } from '../../state/BenchContext.tsx';
 
-const words = (values: readonly string[]) => values.map((value) => ({ value, label: value }));
-const HOLES = words(['before joining', 'after cementing']);
-const DYEING = words(['before tooling', 'after tooling']);
+const HOLES = optionsOf(['before joining', 'after cementing']);
+const DYEING = optionsOf(['before tooling', 'after tooling']);
 
 /** The order of work as the maker does it: which steps are taken, when the holes are made, whether corners are clipped. */
 export function OrderFields() {

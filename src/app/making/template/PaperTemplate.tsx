@@ -5,6 +5,7 @@ import { BAR_LENGTH, percent } from '../../../output/pdf/printerScale.ts';
 import type { SheetOptions } from '../../../output/pdf/sheetFile.ts';
 import { templateName } from '../../../output/template/templateName.ts';
 import { Choice } from '../../fields/Choice.tsx';
+import { optionsOf } from '../../fields/optionsOf.ts';
 import { PlainField } from '../../fields/PlainField.tsx';
 import { useBench, useBenchStore } from '../../state/BenchContext.tsx';
 import { saveFile } from '../../state/saveFile.ts';
@@ -16,7 +17,7 @@ import type { TemplateChoice } from './templateChoice.ts';
 import { templatePages } from './templatePages.ts';
 import type { TemplateParts } from './templateParts.ts';
 
-const PAPERS = ['A4', 'Letter', 'A3', 'Tabloid', 'A2', 'A1', 'A0', 'roll'].map((value) => ({ value, label: value }));
+const PAPERS = optionsOf(['A4', 'Letter', 'A3', 'Tabloid', 'A2', 'A1', 'A0', 'roll']);
 
 const STRIPS = [
   { value: 'none', label: 'none' },

@@ -1,6 +1,7 @@
 import { FACE_CHOICES } from '../../../artwork/faces/loadFace.ts';
 import { type Artwork, MOST_LETTERS, type MovableDesign, type ToolingDesign } from '../../../core/index.ts';
 import { Choice } from '../../fields/Choice.tsx';
+import { optionsOf } from '../../fields/optionsOf.ts';
 import { PlainField } from '../../fields/PlainField.tsx';
 import { useDraft } from '../../fields/useDraft.ts';
 import { DesignFigure } from './DesignFigure.tsx';
@@ -11,8 +12,6 @@ interface DesignFieldsProps<Design extends ToolingDesign = ToolingDesign> {
   readonly index: number;
   readonly design: Design;
 }
-
-const options = (values: readonly string[]) => values.map((value) => ({ value, label: value }));
 
 /** The fields of the design in hand. */
 export function DesignFields({
@@ -58,7 +57,7 @@ function BorderFields({ index, design }: DesignFieldsProps<Extract<ToolingDesign
       <Choice
         path={`tooling.designs.${index}.corners`}
         title="Corners of the border"
-        options={options(['square', 'rounded', 'notched'])}
+        options={optionsOf(['square', 'rounded', 'notched'])}
         chosen={design.corners}
         choose={(corners) => change(index, { corners })}
       />
@@ -93,7 +92,7 @@ function TitleFields({ index, design }: DesignFieldsProps<Extract<ToolingDesign,
       <Choice
         path={`tooling.designs.${index}.reading`}
         title="Reads"
-        options={options(['across', 'down', 'up'])}
+        options={optionsOf(['across', 'down', 'up'])}
         chosen={design.reading}
         choose={(reading) => change(index, { reading })}
       />
