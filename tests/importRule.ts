@@ -11,6 +11,7 @@ const RANKS: Readonly<Record<string, number>> = {
   'core/math': 0,
   'core/strip': 0,
   'core/words': 0,
+  'core/photograph': 1,
   'core/job': 1,
   'core/book': 2,
   'core/leather': 2,
@@ -32,6 +33,7 @@ const RANKS: Readonly<Record<string, number>> = {
   'core/learning': 12,
   'core/index.ts': 13,
   artwork: 14,
+  sight: 14,
   output: 15,
   cli: 16,
   'app/worker': 16,
@@ -60,8 +62,8 @@ const RANKS: Readonly<Record<string, number>> = {
 };
 
 const ORDER =
-  'units, math, strip, words -> job -> book, leather -> allowance, leatherTest -> doubt -> pattern, stock -> fold -> film, mockup -> solid -> ' +
-  'finish, tooling -> materials -> report -> fitReport, explore, learning; core -> artwork -> output -> cli, app; in app: worker, loading, offline -> state -> ' +
+  'units, math, strip, words -> photograph, job -> book, leather -> allowance, leatherTest -> doubt -> pattern, stock -> fold -> film, mockup -> solid -> ' +
+  'finish, tooling -> materials -> report -> fitReport, explore, learning; core -> artwork, sight -> output -> cli, app; in app: worker, loading, offline -> state -> ' +
   'sheet, scene -> fields, loupe, take -> panel, shelf, strip, stage, explore -> form, making, leathers -> customer, find, print -> header, ' +
   'cover -> the files of app itself';
 

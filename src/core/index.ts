@@ -184,6 +184,38 @@ export { sumColumn, sumLines } from './pattern/sumColumn.ts';
 export { testStripDrawing } from './pattern/testStripDrawing.ts';
 export { type Box, baseLine, boxOf, CAPITAL, TAIL, textBox, textWidth } from './pattern/textBox.ts';
 export { turnedPiece } from './pattern/turnedPiece.ts';
+export { adjust, type Prior, Unknowns } from './photograph/adjust.ts';
+export {
+  type Lens,
+  pixelOf,
+  pointAtHeight,
+  rotationBy,
+  type Standpoint,
+  seenFrom,
+  sightOf,
+} from './photograph/camera.ts';
+export { homographyBetween, mapped } from './photograph/homography.ts';
+export {
+  MARK_SIDE,
+  MARKED_PAPERS,
+  type MarkedPaper,
+  markedPage,
+  PLAIN_PAPERS,
+  type PlainPaper,
+  paperCorners,
+  placeOfMark,
+} from './photograph/markedSheet.ts';
+export type { Photograph, SeenMark, SeenPoint } from './photograph/photograph.ts';
+export {
+  type PrintScale,
+  type Scene,
+  type SceneFigure,
+  type SceneMeasure,
+  type SceneObject,
+  type SceneTrouble,
+  solveScene,
+  type View,
+} from './photograph/scene.ts';
 export { chanceWords, isWanting, severity } from './report/check.ts';
 export type { Verdict } from './report/checkSchema.ts';
 export { leastWrap } from './report/checks/wrapChecks.ts';

@@ -1,0 +1,363 @@
+import { bilinear } from '../math/linear.ts';
+import type { Vec2 } from '../math/vec2.ts';
+import type { Vec3 } from '../math/vec3.ts';
+import { type Adjusted, adjust, type Observation, type Prior, Unknowns } from './adjust.ts';
+import { type Lens, pixelOf, rotationBy, type Standpoint, seenFrom } from './camera.ts';
+import type { Photograph, SeenMark } from './photograph.ts';
+import { guessAt, longSide, type Placement, placed, type SceneStart, sceneStart } from './sceneStart.ts';
+
+/** What is assumed of a camera and a sheet before anything is seen. Assumptions of this project, no source. */
+export const SCENE_DOUBTS = {
+  /** Focal length that the camera wrote, as a share: it is rounded and changes a little with the distance. */
+  focal: 0.05,
+  /** The same where it wrote none, about `USUAL_FOCAL`. */
+  focalUnknown: 0.35,
+  /** Principal point off the middle of the picture, as a share of the longer side. */
+  centre: 0.007,
+  distortion: 0.1,
+  /** How far a page curls up at its ends, mm. */
+  curl: 0.7,
+  /** How far one mark stands off its page's own curve, mm. */
+  lift: 0.1,
+} as const;
+
+/** Focal length over the longer side of a usual telephone's picture. From memory. */
+const USUAL_FOCAL = 0.8;
+/** Half of a page's longer side, mm: the curl is told there. */
+const HALF_PAGE = 150;
+
+/** How far printed lengths are from what was meant, as factors, across and along the page. */
+export interface PrintScale {
+  readonly across: Prior;
+  readonly along: Prior;
+}
+
+/** An object on the sheet: points at heights over it. */
+export interface SceneObject {
+  /** For each point the place of its height in `heights`. */
+  readonly heightOf: readonly number[];
+  /** Heights over the sheet, mm, as far as they are known. */
+  readonly heights: readonly Prior[];
+}
+
+/** A camera as it was found for one photograph. */
+export interface View {
+  readonly lens: Lens;
+  readonly pose: Standpoint;
+}
+
+/** A figure found, with its standard uncertainty and the part of it that comes from the scale of the print. */
+export interface SceneFigure {
+  readonly value: number;
+  readonly u: number;
+  readonly uPrint: number;
+}
+
+/** A length, or any other figure, of the points of the object. */
+export type SceneMeasure = (points: readonly Vec3[]) => number;
+
+export interface SceneFigures {
+  readonly figures: readonly SceneFigure[];
+  readonly correlation: readonly (readonly number[])[];
+}
+
+export interface Scene {
+  readonly ok: true;
+  /** For each photograph; null for one that no page ties to the others. */
+  readonly views: readonly (View | null)[];
+  /** Points of the object, mm; null for one that is seen nowhere. */
+  readonly points: readonly (Vec3 | null)[];
+  /** Size of the residuals over what the observations claim; near 1 where all fits. */
+  readonly misfit: number;
+  /** Marks that do not fit the others. */
+  readonly doubtful: readonly { readonly photograph: number; readonly page: string; readonly mark: string }[];
+  readonly pages: ReadonlyMap<string, Placement>;
+  /**
+   * Figures of the points with their uncertainties and correlations.
+   * @throws RangeError where a point of the object is seen nowhere
+   */
+  readonly figures: (measures: readonly SceneMeasure[]) => SceneFigures;
+}
+
+export interface SceneTrouble {
+  readonly ok: false;
+  /** No mark at all; too few for one photograph; or the figures fit no camera. */
+  readonly code: 'noMarks' | 'fewMarks' | 'unsolved';
+}
+
+/**
+ * Finds cameras, pages and object of photographs of one scene, all at once: bundle adjustment (Triggs et al. 2000, Bundle
+ * adjustment - a modern synthesis). Unknown are each photograph's pose, each camera's focal length, principal point and two terms
+ * of distortion, the place of every page but the first, each page's curl and each mark's lift, the scale of the print, and
+ * the object's points and heights. Lengths are mm on the plane of the first page, z upward.
+ */
+export function solveScene(
+  photographs: readonly Photograph[],
+  print: PrintScale,
+  object: SceneObject = { heightOf: [], heights: [] },
+): Scene | SceneTrouble {
+  const corners = photographs.map(({ marks }) => marks.reduce((sum, mark) => sum + mark.corners.length, 0));
+  if (corners.every((count) => count === 0)) return { ok: false, code: 'noMarks' };
+  if (corners.every((count) => count < 4)) return { ok: false, code: 'fewMarks' };
+  const start = sceneStart(photographs, USUAL_FOCAL);
+  if (start === null) return { ok: false, code: 'unsolved' };
+
+  const unknowns = new Unknowns();
+  const scale = [
+    unknowns.add(print.across.value, 1e-3, print.across),
+    unknowns.add(print.along.value, 1e-3, print.along),
+  ];
+  const eyes = eyeUnknowns(unknowns, photographs, start);
+  const pages = pageUnknowns(unknowns, start.pages);
+  const lifts = new Map<string, number>();
+  const liftOf = ({ page, mark }: SeenMark): number => {
+    const place = lifts.get(`${page} ${mark}`) ?? unknowns.add(0, 1, { value: 0, u: SCENE_DOUBTS.lift });
+    lifts.set(`${page} ${mark}`, place);
+    return place;
+  };
+  const heights = object.heights.map((height) => unknowns.add(height.value, 1, height));
+  const places = object.heightOf.map((height, point): Place | null => {
+    const at = firstSight(photographs, start, point, object.heights[height]!.value);
+    return at === null ? null : [unknowns.add(at[0], 1), unknowns.add(at[1], 1), heights[height]!];
+  });
+
+  const observations: Observation[] = [];
+  const names: { photograph: number; page: string; mark: string; observation: number }[] = [];
+  photographs.forEach(({ marks, points }, photograph) => {
+    const eye = eyes[photograph];
+    if (eye == null) return;
+    for (const seen of marks) {
+      const page = pages.get(seen.page);
+      if (page === undefined) continue;
+      names.push({ photograph, page: seen.page, mark: seen.mark, observation: observations.length });
+      observations.push(markObservation(eye, page, scale, liftOf(seen), seen));
+    }
+    for (const { point, seen, u } of points) {
+      const place = places[point];
+      if (place == null) continue;
+      observations.push({
+        of: [...eye.of, ...place],
+        residuals: (values) => {
+          const [x, y] = eye.shows(values)(vec3(values, place));
+          return [(seen[0] - x) / u, (seen[1] - y) / u];
+        },
+      });
+    }
+  });
+
+  let adjusted: Adjusted;
+  try {
+    adjusted = adjust(unknowns, observations);
+  } catch {
+    return { ok: false, code: 'unsolved' };
+  }
+  const { values, covariance, weights, misfit } = adjusted;
+  const points = places.map((place) => (place === null ? null : vec3(values, place)));
+  return {
+    ok: true,
+    views: eyes.map((eye) => (eye === null ? null : eye.view(values))),
+    points,
+    misfit,
+    doubtful: names
+      .filter(({ observation }) => weights[observation]! < 0.5)
+      .map(({ photograph, page, mark }) => ({ photograph, page, mark })),
+    pages: new Map(
+      [...pages].map(
+        ([
+          name,
+          {
+            at: [x, y],
+            angle,
+          },
+        ]) => [name, { at: [values[x]!, values[y]!], angle: values[angle]! }],
+      ),
+    ),
+    figures: (measures) => figuresOf(measures, points, places, covariance, scale),
+  };
+}
+
+type Place = readonly [x: number, y: number, z: number];
+
+const vec3 = (values: Float64Array, [x, y, z]: Place): Vec3 => [values[x]!, values[y]!, values[z]!];
+
+/** The unknowns of the camera of one photograph. */
+interface Eye {
+  readonly of: readonly number[];
+  readonly view: (values: Float64Array) => View;
+  /** Where it shows points. */
+  readonly shows: (values: Float64Array) => (point: Vec3) => Vec2;
+}
+
+/** One focal length and lens for each camera; one principal point for each format too, for a camera held upright has another. */
+function eyeUnknowns(
+  unknowns: Unknowns,
+  photographs: readonly Photograph[],
+  { focals, poses }: SceneStart,
+): (Eye | null)[] {
+  const shared = new Map<string, number[]>();
+  const once = (key: string, make: () => number[]): number[] => {
+    const places = shared.get(key) ?? make();
+    shared.set(key, places);
+    return places;
+  };
+  return photographs.map((photograph, i) => {
+    const pose = poses[i];
+    if (pose == null) return null;
+    const { camera, width, height } = photograph;
+    const side = longSide(photograph);
+    const isWritten = photographs.some((each) => each.camera === camera && each.focal !== null);
+    const focal = Math.log(focals.get(camera)!);
+    const distortion: Prior = { value: 0, u: SCENE_DOUBTS.distortion };
+    const lens = once(camera, () => [
+      unknowns.add(focal, 1e-2, {
+        value: isWritten ? focal : Math.log(USUAL_FOCAL),
+        u: isWritten ? SCENE_DOUBTS.focal : SCENE_DOUBTS.focalUnknown,
+      }),
+      unknowns.add(0, 1e-2, distortion),
+      unknowns.add(0, 1e-2, distortion),
+    ]);
+    const centre = once(`${camera} ${width} x ${height}`, () =>
+      [width / 2, height / 2].map((value) => unknowns.add(value, 1, { value, u: SCENE_DOUBTS.centre * side })),
+    );
+    const own = [
+      ...pose.turn.map((value) => unknowns.add(value, 1e-2)),
+      ...pose.shift.map((value) => unknowns.add(value, 1)),
+    ];
+    const of = [...lens, ...centre, ...own];
+    const view = (values: Float64Array): View => {
+      const [f, k1, k2, x, y, ...rest] = of.map((place) => values[place]!) as [number, number, number, number, number];
+      const [a, b, c, p, q, r] = rest as unknown as [number, number, number, number, number, number];
+      return {
+        lens: { focal: side * Math.exp(f), centre: [x, y], k1, k2 },
+        pose: { turn: [a, b, c], shift: [p, q, r] },
+      };
+    };
+    return {
+      of,
+      view,
+      shows: (values) => {
+        const {
+          lens: found,
+          pose: { turn, shift },
+        } = view(values);
+        const rotation = rotationBy(turn);
+        return (point) => pixelOf(found, seenFrom(rotation, shift, point));
+      },
+    };
+  });
+}
+
+interface PageUnknowns {
+  readonly of: readonly number[];
+  readonly at: readonly [x: number, y: number];
+  readonly angle: number;
+  /** Three terms of the curve of a page: along x, along both, along y. */
+  readonly curl: readonly [number, number, number];
+}
+
+function pageUnknowns(unknowns: Unknowns, pages: ReadonlyMap<string, Placement>): ReadonlyMap<string, PageUnknowns> {
+  let isFirst = true;
+  return new Map(
+    [...pages].map(([name, { at, angle }]) => {
+      // The first page is the frame in which all is told.
+      const add = (value: number, step: number): number =>
+        unknowns.add(value, step, isFirst ? { value, u: 1e-6 * step } : null);
+      const curl = (): number => unknowns.add(0, 1, { value: 0, u: SCENE_DOUBTS.curl });
+      const page = {
+        at: [add(at[0], 1), add(at[1], 1)],
+        angle: add(angle, 1e-2),
+        curl: [curl(), curl(), curl()],
+      } as const;
+      isFirst = false;
+      return [name, { ...page, of: [...page.at, page.angle, ...page.curl] }];
+    }),
+  );
+}
+
+function markObservation(
+  eye: Eye,
+  page: PageUnknowns,
+  scale: readonly number[],
+  lift: number,
+  { corners, seen, u }: SeenMark,
+): Observation {
+  return {
+    of: [...eye.of, ...scale, ...page.of, lift],
+    residuals: (values) => {
+      const shows = eye.shows(values);
+      const [across, along] = [values[scale[0]!]!, values[scale[1]!]!];
+      const [xx, xy, yy] = vec3(values, page.curl);
+      const placement = { at: [values[page.at[0]]!, values[page.at[1]]!] as const, angle: values[page.angle]! };
+      return corners.flatMap((corner, k) => {
+        const [a, b] = [corner[0] / HALF_PAGE, corner[1] / HALF_PAGE];
+        const [x, y] = placed(placement, [across * corner[0], along * corner[1]]);
+        const [p, q] = shows([x, y, values[lift]! + xx * a * a + xy * a * b + yy * b * b]);
+        return [(seen[k]![0] - p) / u, (seen[k]![1] - q) / u];
+      });
+    },
+  };
+}
+
+/** Where a point of the object stands by the first photograph that shows it. */
+function firstSight(photographs: readonly Photograph[], start: SceneStart, point: number, height: number): Vec2 | null {
+  for (const [i, { points }] of photographs.entries()) {
+    const seen = points.find((each) => each.point === point);
+    const at = seen === undefined ? null : guessAt(start, photographs, i, seen.seen, height);
+    if (at !== null) return at;
+  }
+  return null;
+}
+
+/** Propagates the covariance to figures by first order; what the print adds is what vanishes where its scale is known. */
+function figuresOf(
+  measures: readonly SceneMeasure[],
+  points: readonly (Vec3 | null)[],
+  places: readonly (Place | null)[],
+  covariance: readonly (readonly number[])[],
+  scale: readonly number[],
+): SceneFigures {
+  const whole = points.map((point) => {
+    if (point === null) throw new RangeError('A point of the object is seen in no photograph.');
+    return point;
+  });
+  const values = measures.map((measure) => measure(whole));
+  const of = [...new Set(places.flatMap((place) => place ?? []))];
+  const step = 1e-3;
+  const slopes = measures.map((measure) =>
+    of.map((unknown) => {
+      const moved = (by: number): number =>
+        measure(
+          whole.map(
+            (point, i) => point.map((value, k) => (places[i]![k] === unknown ? value + by : value)) as unknown as Vec3,
+          ),
+        );
+      return (moved(step) - moved(-step)) / (2 * step);
+    }),
+  );
+  const own = of.map((i) => of.map((k) => covariance[i]![k]!));
+  // Covariance of the unknowns with the two scales, through the inverse of the scales' own two by two.
+  const [a, b] = scale as [number, number];
+  const [aa, ab, bb] = [covariance[a]![a]!, covariance[a]![b]!, covariance[b]![b]!];
+  const whole2 = aa * bb - ab * ab;
+  const ofPrint = slopes.map((slope) => {
+    const [p, q] = [a, b].map((place) =>
+      of.reduce((sum, unknown, i) => sum + slope[i]! * covariance[unknown]![place]!, 0),
+    ) as [number, number];
+    return whole2 > 0 ? (p * p * bb - 2 * p * q * ab + q * q * aa) / whole2 : 0;
+  });
+  const variances = slopes.map((slope) => bilinear(slope, own, slope));
+  return {
+    figures: values.map((value, i) => ({
+      value,
+      u: Math.sqrt(Math.max(0, variances[i]!)),
+      uPrint: Math.sqrt(Math.max(0, Math.min(ofPrint[i]!, variances[i]!))),
+    })),
+    correlation: slopes.map((one, i) =>
+      slopes.map((other, k) => {
+        const size = Math.sqrt(variances[i]! * variances[k]!);
+        if (i === k) return 1;
+        return size > 0 ? Math.max(-1, Math.min(1, bilinear(one, own, other) / size)) : 0;
+      }),
+    ),
+  };
+}
