@@ -135,6 +135,7 @@ export {
   segmentStart,
 } from './math/contour.ts';
 export { extent } from './math/extent.ts';
+export { inverse } from './math/inverse.ts';
 export { meetingSides } from './math/meetingSides.ts';
 export { isInside, pointToSegment } from './math/polygonDistance.ts';
 export { repeated } from './math/remembered.ts';
