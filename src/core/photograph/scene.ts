@@ -54,7 +54,7 @@ export interface SceneFigure {
 }
 
 /** A length, or any other figure, of the points of the object. */
-export type SceneMeasure = (points: readonly Vec3[]) => number;
+export type SceneMeasure = (points: readonly (Vec3 | null)[]) => number;
 
 export interface SceneFigures {
   readonly figures: readonly SceneFigure[];
@@ -73,8 +73,7 @@ export interface Scene {
   readonly doubtful: readonly { readonly photograph: number; readonly page: string; readonly mark: string }[];
   readonly pages: ReadonlyMap<string, Placement>;
   /**
-   * Figures of the points with their uncertainties and correlations.
-   * @throws RangeError where a point of the object is seen nowhere
+   * Figures of the points with their uncertainties and correlations. A point that is seen nowhere is null to a measure.
    */
   readonly figures: (measures: readonly SceneMeasure[]) => SceneFigures;
 }
@@ -316,19 +315,15 @@ function figuresOf(
   covariance: readonly (readonly number[])[],
   scale: readonly number[],
 ): SceneFigures {
-  const whole = points.map((point) => {
-    if (point === null) throw new RangeError('A point of the object is seen in no photograph.');
-    return point;
-  });
-  const values = measures.map((measure) => measure(whole));
+  const values = measures.map((measure) => measure(points));
   const of = [...new Set(places.flatMap((place) => place ?? []))];
   const step = 1e-3;
   const slopes = measures.map((measure) =>
     of.map((unknown) => {
       const moved = (by: number): number =>
         measure(
-          whole.map(
-            (point, i) => point.map((value, k) => (places[i]![k] === unknown ? value + by : value)) as unknown as Vec3,
+          points.map(
+            (point, i) => point?.map((value, k) => (places[i]![k] === unknown ? value + by : value)) as unknown as Vec3,
           ),
         );
       return (moved(step) - moved(-step)) / (2 * step);
@@ -338,12 +333,12 @@ function figuresOf(
   // Covariance of the unknowns with the two scales, through the inverse of the scales' own two by two.
   const [a, b] = scale as [number, number];
   const [aa, ab, bb] = [covariance[a]![a]!, covariance[a]![b]!, covariance[b]![b]!];
-  const whole2 = aa * bb - ab * ab;
+  const determinant = aa * bb - ab * ab;
   const ofPrint = slopes.map((slope) => {
     const [p, q] = [a, b].map((place) =>
       of.reduce((sum, unknown, i) => sum + slope[i]! * covariance[unknown]![place]!, 0),
     ) as [number, number];
-    return whole2 > 0 ? (p * p * bb - 2 * p * q * ab + q * q * aa) / whole2 : 0;
+    return determinant > 0 ? (p * p * bb - 2 * p * q * ab + q * q * aa) / determinant : 0;
   });
   const variances = slopes.map((slope) => bilinear(slope, own, slope));
   return {

@@ -1,0 +1,67 @@
+import type { Prior } from './adjust.ts';
+import { type MarkedPaper, markedPage, PLAIN_PAPERS, type PlainPaper } from './markedSheet.ts';
+import type { PrintScale } from './scene.ts';
+
+/** What a ruler said of two lengths of a sheet, mm; null for one that was not measured. */
+export interface SheetReadings {
+  readonly across: number | null;
+  readonly along: number | null;
+}
+
+/** How far an unchecked print may be off, as a share, and by how much the two directions of one print differ. Assumptions of this project, no source. */
+export const PRINT_DOUBTS = { unchecked: 0.01, otherWay: 0.002 } as const;
+
+/** Largest share by which a reading is believed; beyond it the print was scaled in the print dialog. */
+const MOST_OFF = 0.1;
+
+/**
+ * Scale of a printed sheet by the readings of its two bars.
+ *
+ * @param u standard uncertainty of a reading, mm
+ * @throws RangeError for a reading more than a tenth off
+ */
+export function printScale(paper: MarkedPaper, readings: SheetReadings, u: number): PrintScale {
+  const { bars } = markedPage(paper, 0);
+  return scaleBy({ across: bars.across.length, along: bars.along.length }, readings, u, () => PRINT_DOUBTS.unchecked);
+}
+
+/**
+ * Scale of a plain paper that stands in for the sheet, by the readings of its sides; by the tolerance of its standard where none
+ * was read (ISO 216: 1.5 mm up to 150 mm, 2 mm up to 600 mm, evenly spread).
+ *
+ * @param u standard uncertainty of a reading, mm
+ * @throws RangeError for a reading more than a tenth off
+ */
+export function paperScale(paper: PlainPaper, readings: SheetReadings, u: number): PrintScale {
+  const { width, height } = PLAIN_PAPERS[paper];
+  return scaleBy(
+    { across: width, along: height },
+    readings,
+    u,
+    (side) => (side <= 150 ? 1.5 : 2) / Math.sqrt(3) / side,
+  );
+}
+
+function scaleBy(
+  meant: { readonly across: number; readonly along: number },
+  readings: SheetReadings,
+  u: number,
+  unread: (side: number) => number,
+): PrintScale {
+  const read = (way: 'across' | 'along'): Prior | null => {
+    const reading = readings[way];
+    if (reading === null) return null;
+    const value = reading / meant[way];
+    if (!(Math.abs(value - 1) <= MOST_OFF))
+      throw new RangeError(
+        `The length ${way} the sheet measures ${reading} mm; it was meant to be ${meant[way]} mm. Measure it again, or print the sheet again at actual size, 100 %.`,
+      );
+    return { value, u: u / meant[way] };
+  };
+  const [across, along] = [read('across'), read('along')];
+  const other = (one: Prior | null, way: 'across' | 'along'): Prior =>
+    one === null
+      ? { value: 1, u: unread(meant[way]) }
+      : { value: one.value, u: Math.hypot(one.u, PRINT_DOUBTS.otherWay) };
+  return { across: across ?? other(along, 'across'), along: along ?? other(across, 'along') };
+}
