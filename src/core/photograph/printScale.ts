@@ -8,10 +8,13 @@ export interface SheetReadings {
   readonly along: number | null;
 }
 
-/** How far an unchecked print may be off, as a share, and by how much the two directions of one print differ. Assumptions of this project, no source. */
-export const PRINT_DOUBTS = { unchecked: 0.01, otherWay: 0.002 } as const;
+/**
+ * How far an unchecked print may be off, as a share, and how much its two directions may differ. Assumptions of this project, no
+ * source: a print "fitted to the page" is 3 to 6 % too small, and nothing here covers that.
+ */
+export const PRINT_DOUBTS = { unchecked: 0.01, difference: 0.002 } as const;
 
-/** Largest share by which a reading is believed; beyond it the print was scaled in the print dialog. */
+/** Largest share by which a reading is believed. */
 const MOST_OFF = 0.1;
 
 /**
@@ -22,32 +25,38 @@ const MOST_OFF = 0.1;
  */
 export function printScale(paper: MarkedPaper, readings: SheetReadings, u: number): PrintScale {
   const { bars } = markedPage(paper, 0);
-  return scaleBy({ across: bars.across.length, along: bars.along.length }, readings, u, () => PRINT_DOUBTS.unchecked);
+  const read = readAs({ across: bars.across.length, along: bars.along.length }, readings, u);
+  const one = read.along ?? read.across;
+  return {
+    // A print that was measured may be of any size.
+    size: one === null ? { value: 1, u: PRINT_DOUBTS.unchecked } : { value: one.value, u: MOST_OFF },
+    difference: PRINT_DOUBTS.difference,
+    ...read,
+  };
 }
 
 /**
  * Scale of a plain paper that stands in for the sheet, by the readings of its sides; by the tolerance of its standard where none
- * was read (ISO 216: 1.5 mm up to 150 mm, 2 mm up to 600 mm, evenly spread).
+ * was read (ISO 216: 1.5 mm up to 150 mm, 2 mm up to 600 mm, evenly spread and in each direction by itself).
  *
  * @param u standard uncertainty of a reading, mm
  * @throws RangeError for a reading more than a tenth off
  */
 export function paperScale(paper: PlainPaper, readings: SheetReadings, u: number): PrintScale {
   const { width, height } = PLAIN_PAPERS[paper];
-  return scaleBy(
-    { across: width, along: height },
-    readings,
-    u,
-    (side) => (side <= 150 ? 1.5 : 2) / Math.sqrt(3) / side,
-  );
+  const each = (width <= 150 ? 1.5 : 2) / Math.sqrt(3) / width;
+  return {
+    size: { value: 1, u: each / Math.SQRT2 },
+    difference: each * Math.SQRT2,
+    ...readAs({ across: width, along: height }, readings, u),
+  };
 }
 
-function scaleBy(
+function readAs(
   meant: { readonly across: number; readonly along: number },
   readings: SheetReadings,
   u: number,
-  unread: (side: number) => number,
-): PrintScale {
+): Pick<PrintScale, 'across' | 'along'> {
   const read = (way: 'across' | 'along'): Prior | null => {
     const reading = readings[way];
     if (reading === null) return null;
@@ -58,10 +67,5 @@ function scaleBy(
       );
     return { value, u: u / meant[way] };
   };
-  const [across, along] = [read('across'), read('along')];
-  const other = (one: Prior | null, way: 'across' | 'along'): Prior =>
-    one === null
-      ? { value: 1, u: unread(meant[way]) }
-      : { value: one.value, u: Math.hypot(one.u, PRINT_DOUBTS.otherWay) };
-  return { across: across ?? other(along, 'across'), along: along ?? other(across, 'along') };
+  return { across: read('across'), along: read('along') };
 }

@@ -26,10 +26,15 @@ const USUAL_FOCAL = 0.8;
 /** Half of a page's longer side, mm: the curl is told there. */
 const HALF_PAGE = 150;
 
-/** How far printed lengths are from what was meant, as factors, across and along the page. */
+/** How large a sheet was printed, as factors of what was meant. */
 export interface PrintScale {
-  readonly across: Prior;
-  readonly along: Prior;
+  /** What is known of both directions together before anything is measured. */
+  readonly size: Prior;
+  /** Standard uncertainty of the difference between the directions. */
+  readonly difference: number;
+  /** Readings of a ruler across and along the page; null for what was not measured. */
+  readonly across: Prior | null;
+  readonly along: Prior | null;
 }
 
 /** An object on the sheet: points at heights over it. */
@@ -102,10 +107,7 @@ export function solveScene(
   if (start === null) return { ok: false, code: 'unsolved' };
 
   const unknowns = new Unknowns();
-  const scale = [
-    unknowns.add(print.across.value, 1e-3, print.across),
-    unknowns.add(print.along.value, 1e-3, print.along),
-  ];
+  const scale = scaleUnknowns(unknowns, print);
   const eyes = eyeUnknowns(unknowns, photographs, start);
   const pages = pageUnknowns(unknowns, start.pages);
   const lifts = new Map<string, number>();
@@ -120,7 +122,7 @@ export function solveScene(
     return at === null ? null : [unknowns.add(at[0], 1), unknowns.add(at[1], 1), heights[height]!];
   });
 
-  const observations: Observation[] = [];
+  const observations: Observation[] = [...scale.readings];
   const names: { photograph: number; page: string; mark: string; observation: number }[] = [];
   photographs.forEach(({ marks, points }, photograph) => {
     const eye = eyes[photograph];
@@ -171,7 +173,7 @@ export function solveScene(
         ]) => [name, { at: [values[x]!, values[y]!], angle: values[angle]! }],
       ),
     ),
-    figures: (measures) => figuresOf(measures, points, places, covariance, scale),
+    figures: (measures) => figuresOf(measures, points, places, covariance, scale.of),
   };
 }
 
@@ -246,6 +248,31 @@ function eyeUnknowns(
   });
 }
 
+interface ScaleUnknowns {
+  /** Size, and difference of across from along. */
+  readonly of: readonly [size: number, difference: number];
+  readonly factors: (values: Float64Array) => readonly [across: number, along: number];
+  readonly readings: readonly Observation[];
+}
+
+function scaleUnknowns(unknowns: Unknowns, { size, difference, across, along }: PrintScale): ScaleUnknowns {
+  const of = [
+    unknowns.add(along?.value ?? across?.value ?? size.value, 1e-3, size),
+    unknowns.add(0, 1e-3, { value: 0, u: difference }),
+  ] as const;
+  const factors = (values: Float64Array) => {
+    const [middle, apart] = [values[of[0]]!, values[of[1]]!];
+    return [middle + apart / 2, middle - apart / 2] as const;
+  };
+  return {
+    of,
+    factors,
+    readings: [across, along].flatMap((reading, way) =>
+      reading === null ? [] : [{ of, residuals: (values) => [(reading.value - factors(values)[way]!) / reading.u] }],
+    ),
+  };
+}
+
 interface PageUnknowns {
   readonly of: readonly number[];
   readonly at: readonly [x: number, y: number];
@@ -276,15 +303,15 @@ function pageUnknowns(unknowns: Unknowns, pages: ReadonlyMap<string, Placement>)
 function markObservation(
   eye: Eye,
   page: PageUnknowns,
-  scale: readonly number[],
+  scale: ScaleUnknowns,
   lift: number,
   { corners, seen, u }: SeenMark,
 ): Observation {
   return {
-    of: [...eye.of, ...scale, ...page.of, lift],
+    of: [...eye.of, ...scale.of, ...page.of, lift],
     residuals: (values) => {
       const shows = eye.shows(values);
-      const [across, along] = [values[scale[0]!]!, values[scale[1]!]!];
+      const [across, along] = scale.factors(values);
       const [xx, xy, yy] = vec3(values, page.curl);
       const placement = { at: [values[page.at[0]]!, values[page.at[1]]!] as const, angle: values[page.angle]! };
       return corners.flatMap((corner, k) => {
