@@ -8,7 +8,8 @@ import {
   type Vec2,
 } from '../core/index.ts';
 import { broughtDown, type GreyPicture, lightAt } from './greyPicture.ts';
-import { MARK_CELLS, MOST_MISREAD, markCode, markDetector } from './markDictionary.ts';
+import { MARK_CELLS, MOST_MISREAD, markCode } from './markDictionary.ts';
+import { foundMarks } from './markFinder.ts';
 import { type RefinedQuad, refinedQuad } from './refinedQuad.ts';
 
 export interface SeenMarks {
@@ -24,8 +25,7 @@ const COARSE = 2.5;
 
 /**
  * The marks of measuring sheets in a photograph, their corners to a small part of a pixel. They are sought in the picture brought
- * down (js-aruco2, after Garrido-Jurado et al. 2014, Automatic generation and detection of highly reliable fiducial markers under
- * occlusion); those of a page that are not found so are looked for where the others say that they are. A mark seen twice tells
+ * down; those of a page that are not found so are looked for where the others say that they are. A mark seen twice tells
  * nothing and is left out.
  */
 export function seenMarks(picture: GreyPicture): SeenMarks {
@@ -62,17 +62,14 @@ const factorOf = ({ width, height }: GreyPicture): number =>
 
 function soughtMarks(picture: GreyPicture): Map<number, Vec2[]> {
   const factor = factorOf(picture);
-  const { width, height, values } = broughtDown(picture, factor);
-  const data = new Uint8Array(4 * values.length);
-  for (let i = 0; i < values.length; i++) data.fill(values[i]!, 4 * i, 4 * i + 3);
   const sought = new Map<number, Vec2[]>();
   const twice = new Set<number>();
-  for (const { id, corners } of markDetector().detect({ width, height, data })) {
+  for (const { id, corners } of foundMarks(broughtDown(picture, factor))) {
     if (placeOfMark(id) === null) continue;
     if (sought.has(id)) twice.add(id);
     sought.set(
       id,
-      corners.map(({ x, y }): Vec2 => [(x + 0.5) * factor, (y + 0.5) * factor]),
+      corners.map(([x, y]): Vec2 => [x * factor, y * factor]),
     );
   }
   for (const id of twice) sought.delete(id);
