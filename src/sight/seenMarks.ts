@@ -34,15 +34,18 @@ export function seenMarks(picture: GreyPicture): SeenMarks {
     const quad = refinedMark(picture, corners, COARSE * factorOf(picture));
     if (quad.found) found.set(id, quad);
   }
-  for (const [id, quad] of missedMarks(picture, found)) found.set(id, quad);
+  for (const id of [...found.keys()]) if (!fits(found.get(id)!, shownBy(found, id))) found.delete(id);
+  for (const id of [...found.keys()].flatMap(marksBeside)) {
+    const quad = found.has(id) ? null : missedMark(picture, id, shownBy(found, id));
+    if (quad !== null) found.set(id, quad);
+  }
   const blurs = [...found.values()].map(({ blur }) => blur).sort((a, b) => a - b);
   return { marks: [...found].map(([id, quad]) => seenMark(id, quad)), blur: blurs[blurs.length >> 1] ?? 0 };
 }
 
 /** Sought no farther than the middle of the mark's own rim. */
 function refinedMark(picture: GreyPicture, corners: readonly Vec2[], reach: number): RefinedQuad {
-  const shortest = Math.min(...corners.map((corner, i) => distance(corner, corners[(i + 1) % 4]!)));
-  const room = Math.max(2, (0.5 * shortest) / MARK_CELLS);
+  const room = Math.max(2, (0.5 * shortestSide(corners)) / MARK_CELLS);
   return refinedQuad(picture, corners, Math.min(reach, room), { outside: 'lighter', room });
 }
 
@@ -76,30 +79,50 @@ function soughtMarks(picture: GreyPicture): Map<number, Vec2[]> {
   return sought;
 }
 
-/** Marks of pages of which others were found: where those say that they are, and only if their cells say so too. */
-function missedMarks(picture: GreyPicture, found: ReadonlyMap<number, RefinedQuad>): Map<number, RefinedQuad> {
-  const missed = new Map<number, RefinedQuad>();
-  const pages = new Map<string, number[]>();
-  for (const id of found.keys()) {
-    const { paper, page } = placeOfMark(id)!;
-    pages.set(`${paper} ${page}`, [...(pages.get(`${paper} ${page}`) ?? []), id]);
-  }
-  for (const ids of pages.values()) {
-    const { paper, page } = placeOfMark(ids[0]!)!;
-    const map = homographyBetween(
-      ids.flatMap((id) => [...placeOfMark(id)!.corners]),
-      ids.flatMap((id) => [...found.get(id)!.corners]),
-    );
-    if (map === null || ids.length < 2) continue;
-    for (const { id, corners } of markedPage(paper, page).marks) {
-      if (found.has(id)) continue;
-      const guess = corners.map((corner) => mapped(map, corner));
-      if (!guess.every(([x, y]) => x > 2 && y > 2 && x < picture.width - 2 && y < picture.height - 2)) continue;
-      const quad = refinedMark(picture, guess, Number.POSITIVE_INFINITY);
-      if (quad.found && misread(picture, quad.corners, markCode(id)) <= MOST_MISREAD) missed.set(id, quad);
-    }
-  }
-  return missed;
+/** All marks of the page of a mark. */
+function marksBeside(id: number): number[] {
+  const { paper, page } = placeOfMark(id)!;
+  return markedPage(paper, page).marks.map((mark) => mark.id);
+}
+
+/** Marks beside it by which a mark is foretold: near ones, for there the lens changes little. */
+const BESIDE = 5;
+
+/** Where the corners of a mark should be by those of the nearest others of its page; null where there are fewer than two. */
+function shownBy(found: ReadonlyMap<number, RefinedQuad>, id: number): Vec2[] | null {
+  const { corners } = placeOfMark(id)!;
+  const far = (other: number): number => distance(corners[0], placeOfMark(other)!.corners[0]);
+  const near = marksBeside(id)
+    .filter((other) => other !== id && found.has(other))
+    .sort((a, b) => far(a) - far(b))
+    .slice(0, BESIDE);
+  const map =
+    near.length < 2
+      ? null
+      : homographyBetween(
+          near.flatMap((other) => [...placeOfMark(other)!.corners]),
+          near.flatMap((other) => [...found.get(other)!.corners]),
+        );
+  return map && corners.map((corner) => mapped(map, corner));
+}
+
+const shortestSide = (corners: readonly Vec2[]): number =>
+  Math.min(...corners.map((corner, i) => distance(corner, corners[(i + 1) % 4]!)));
+
+/** Whether a mark is of the shape that others foretell. It is not where the edge of what covers it was taken for a side. */
+function fits({ corners }: RefinedQuad, shown: readonly Vec2[] | null): boolean {
+  if (shown === null) return true;
+  const off = corners.map(([x, y], i): Vec2 => [x - shown[i]![0], y - shown[i]![1]]);
+  const [x, y] = [0, 1].map((k) => off.reduce((sum, each) => sum + each[k as 0 | 1] / 4, 0)) as [number, number];
+  return off.every((each) => distance(each, [x, y]) < 0.5 + 0.03 * shortestSide(shown));
+}
+
+/** A mark that was not found by itself: where others foretell it, and only if its cells and its shape say so too. */
+function missedMark(picture: GreyPicture, id: number, shown: readonly Vec2[] | null): RefinedQuad | null {
+  if (!shown?.every(([x, y]) => x > 2 && y > 2 && x < picture.width - 2 && y < picture.height - 2)) return null;
+  const quad = refinedMark(picture, shown, Number.POSITIVE_INFINITY);
+  const isIt = quad.found && fits(quad, shown) && misread(picture, quad.corners, markCode(id)) <= MOST_MISREAD;
+  return isIt ? quad : null;
 }
 
 /** Cells of a mark, those of its black rim too, that are not as its code says. */

@@ -112,6 +112,16 @@ describe('marks in a photograph', () => {
     expect(ids(struck)).toHaveLength(24);
   });
 
+  it('are left out where the edge of what covers them was taken for a side', () => {
+    // Aslant over the rim of each mark of the left edge, from its lower corner to 1.7 mm in at its upper one.
+    const [first, step] = [-131.5, 263 / 7];
+    const edge = (y: number): number => -96.2 + 0.1 * (y - first - step * Math.round((y - first) / step));
+    const covered = page({ blur: 0.6, noise: 0, over: ([x, y]) => (x > -98 && x < edge(y) ? 0.6 : null) });
+    const { count, off } = errors(covered);
+    expect(count).toBeGreaterThanOrEqual(16);
+    expect(off).toBeLessThan(0.1);
+  });
+
   it('count for nothing when two are alike', () => {
     const shade = pageShade('A4', 0);
     const pair = drawnPicture({
