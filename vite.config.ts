@@ -3,6 +3,7 @@ import { readdirSync, readFileSync } from 'node:fs';
 import react from '@vitejs/plugin-react';
 import { defineConfig } from 'vite';
 import { contentSecurity, SECURITY_HEADERS } from './scripts/contentSecurity.ts';
+import { namedExports } from './scripts/namedExports.ts';
 import { offline } from './scripts/offline.ts';
 
 const reports = process.env.TEST_REPORTS;
@@ -36,7 +37,8 @@ export default defineConfig({
   root: 'src',
   publicDir: '../public',
   base: './',
-  plugins: [react(), contentSecurity(), offline()],
+  plugins: [react(), contentSecurity(), offline(), namedExports()],
+  optimizeDeps: { rolldownOptions: { plugins: [namedExports()] } },
   server: { host: '127.0.0.1', port: 4173 },
   // What `npm start` and the browser tests serve the built page with.
   preview: { headers: SECURITY_HEADERS },
@@ -66,7 +68,7 @@ export default defineConfig({
       },
     },
   },
-  worker: { format: 'es' },
+  worker: { format: 'es', plugins: () => [namedExports()] },
   test: {
     root: import.meta.dirname,
     ...testFiles(),

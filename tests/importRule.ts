@@ -11,10 +11,10 @@ const RANKS: Readonly<Record<string, number>> = {
   'core/math': 0,
   'core/strip': 0,
   'core/words': 0,
-  'core/photograph': 1,
   'core/job': 1,
   'core/book': 2,
   'core/leather': 2,
+  'core/photograph': 2,
   'core/leatherTest': 3,
   'core/stock': 5,
   'core/allowance': 3,
@@ -62,7 +62,7 @@ const RANKS: Readonly<Record<string, number>> = {
 };
 
 const ORDER =
-  'units, math, strip, words -> photograph, job -> book, leather -> allowance, leatherTest -> doubt -> pattern, stock -> fold -> film, mockup -> solid -> ' +
+  'units, math, strip, words -> job -> book, leather, photograph -> allowance, leatherTest -> doubt -> pattern, stock -> fold -> film, mockup -> solid -> ' +
   'finish, tooling -> materials -> report -> fitReport, explore, learning; core -> artwork, sight -> output -> cli, app; in app: worker, loading, offline -> state -> ' +
   'sheet, scene -> fields, loupe, take -> panel, shelf, strip, stage, explore -> form, making, leathers -> customer, find, print -> header, ' +
   'cover -> the files of app itself';

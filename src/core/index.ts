@@ -135,6 +135,7 @@ export {
   segmentStart,
 } from './math/contour.ts';
 export { extent } from './math/extent.ts';
+export { inverse } from './math/inverse.ts';
 export { meetingSides } from './math/meetingSides.ts';
 export { isInside, pointToSegment } from './math/polygonDistance.ts';
 export { repeated } from './math/remembered.ts';
@@ -186,6 +187,14 @@ export { type Box, baseLine, boxOf, CAPITAL, TAIL, textBox, textWidth } from './
 export { turnedPiece } from './pattern/turnedPiece.ts';
 export { adjust, type Prior, Unknowns } from './photograph/adjust.ts';
 export {
+  type BookMeasure,
+  type BookPhotographs,
+  LYING_POINTS,
+  type MeasuredBook,
+  measuredBook,
+  STANDING_POINTS,
+} from './photograph/bookMeasures.ts';
+export {
   type Lens,
   pixelOf,
   pointAtHeight,
@@ -208,6 +217,8 @@ export {
   placeOfMark,
 } from './photograph/markedSheet.ts';
 export type { Photograph, SeenMark, SeenPoint } from './photograph/photograph.ts';
+export { photographPatches } from './photograph/photographPatches.ts';
+export { PRINT_DOUBTS, paperScale, printScale, type SheetReadings } from './photograph/printScale.ts';
 export {
   type PrintScale,
   type Scene,

@@ -34,7 +34,7 @@ function normaliser(points: readonly Vec2[]): { by: (point: Vec2) => Vec2; map: 
  * The projective map that takes `from` to `to` with the least squares of the linear equations (direct linear transformation,
  * Hartley and Zisserman, Multiple View Geometry, 4.1), its last element 1 in normalised coordinates.
  *
- * @returns null for fewer than four points, or where three of four stand in a line
+ * @returns null for fewer than four points, or where they stand in a line on either side
  */
 export function homographyBetween(from: readonly Vec2[], to: readonly Vec2[]): Homography | null {
   if (from.length < 4) return null;
@@ -50,8 +50,14 @@ export function homographyBetween(from: readonly Vec2[], to: readonly Vec2[]): H
     addRow([0, 0, 0, x, y, 1, -v * x, -v * y, v]);
   });
   const h = eliminated(normal);
-  return h === null ? null : product(b.back, product([...h, 1], a.map));
+  if (h === null) return null;
+  const [p, q, r, t, u, v, w, x] = h as [number, number, number, number, number, number, number, number];
+  const determinant = p * (u - v * x) - q * (t - v * w) + r * (t * x - u * w);
+  return Math.abs(determinant) < FLAT ? null : product(b.back, product([...h, 1], a.map));
 }
+
+/** Determinant, in normalised coordinates, of a map that lays the plane on a line. */
+const FLAT = 1e-6;
 
 /** Solves eight equations by elimination with pivots; null where they hang together. */
 function eliminated(rows: readonly Float64Array[]): number[] | null {

@@ -26,10 +26,15 @@ const USUAL_FOCAL = 0.8;
 /** Half of a page's longer side, mm: the curl is told there. */
 const HALF_PAGE = 150;
 
-/** How far printed lengths are from what was meant, as factors, across and along the page. */
+/** How large a sheet was printed, as factors of what was meant. */
 export interface PrintScale {
-  readonly across: Prior;
-  readonly along: Prior;
+  /** What is known of both directions together before anything is measured. */
+  readonly size: Prior;
+  /** Standard uncertainty of the difference between the directions. */
+  readonly difference: number;
+  /** Readings of a ruler across and along the page; null for what was not measured. */
+  readonly across: Prior | null;
+  readonly along: Prior | null;
 }
 
 /** An object on the sheet: points at heights over it. */
@@ -54,7 +59,7 @@ export interface SceneFigure {
 }
 
 /** A length, or any other figure, of the points of the object. */
-export type SceneMeasure = (points: readonly Vec3[]) => number;
+export type SceneMeasure = (points: readonly (Vec3 | null)[]) => number;
 
 export interface SceneFigures {
   readonly figures: readonly SceneFigure[];
@@ -73,8 +78,7 @@ export interface Scene {
   readonly doubtful: readonly { readonly photograph: number; readonly page: string; readonly mark: string }[];
   readonly pages: ReadonlyMap<string, Placement>;
   /**
-   * Figures of the points with their uncertainties and correlations.
-   * @throws RangeError where a point of the object is seen nowhere
+   * Figures of the points with their uncertainties and correlations. A point that is seen nowhere is null to a measure.
    */
   readonly figures: (measures: readonly SceneMeasure[]) => SceneFigures;
 }
@@ -103,10 +107,7 @@ export function solveScene(
   if (start === null) return { ok: false, code: 'unsolved' };
 
   const unknowns = new Unknowns();
-  const scale = [
-    unknowns.add(print.across.value, 1e-3, print.across),
-    unknowns.add(print.along.value, 1e-3, print.along),
-  ];
+  const scale = scaleUnknowns(unknowns, print);
   const eyes = eyeUnknowns(unknowns, photographs, start);
   const pages = pageUnknowns(unknowns, start.pages);
   const lifts = new Map<string, number>();
@@ -121,7 +122,7 @@ export function solveScene(
     return at === null ? null : [unknowns.add(at[0], 1), unknowns.add(at[1], 1), heights[height]!];
   });
 
-  const observations: Observation[] = [];
+  const observations: Observation[] = [...scale.readings];
   const names: { photograph: number; page: string; mark: string; observation: number }[] = [];
   photographs.forEach(({ marks, points }, photograph) => {
     const eye = eyes[photograph];
@@ -172,7 +173,7 @@ export function solveScene(
         ]) => [name, { at: [values[x]!, values[y]!], angle: values[angle]! }],
       ),
     ),
-    figures: (measures) => figuresOf(measures, points, places, covariance, scale),
+    figures: (measures) => figuresOf(measures, points, places, covariance, scale.of),
   };
 }
 
@@ -247,6 +248,31 @@ function eyeUnknowns(
   });
 }
 
+interface ScaleUnknowns {
+  /** Size, and difference of across from along. */
+  readonly of: readonly [size: number, difference: number];
+  readonly factors: (values: Float64Array) => readonly [across: number, along: number];
+  readonly readings: readonly Observation[];
+}
+
+function scaleUnknowns(unknowns: Unknowns, { size, difference, across, along }: PrintScale): ScaleUnknowns {
+  const of = [
+    unknowns.add(along?.value ?? across?.value ?? size.value, 1e-3, size),
+    unknowns.add(0, 1e-3, { value: 0, u: difference }),
+  ] as const;
+  const factors = (values: Float64Array) => {
+    const [middle, apart] = [values[of[0]]!, values[of[1]]!];
+    return [middle + apart / 2, middle - apart / 2] as const;
+  };
+  return {
+    of,
+    factors,
+    readings: [across, along].flatMap((reading, way) =>
+      reading === null ? [] : [{ of, residuals: (values) => [(reading.value - factors(values)[way]!) / reading.u] }],
+    ),
+  };
+}
+
 interface PageUnknowns {
   readonly of: readonly number[];
   readonly at: readonly [x: number, y: number];
@@ -277,15 +303,15 @@ function pageUnknowns(unknowns: Unknowns, pages: ReadonlyMap<string, Placement>)
 function markObservation(
   eye: Eye,
   page: PageUnknowns,
-  scale: readonly number[],
+  scale: ScaleUnknowns,
   lift: number,
   { corners, seen, u }: SeenMark,
 ): Observation {
   return {
-    of: [...eye.of, ...scale, ...page.of, lift],
+    of: [...eye.of, ...scale.of, ...page.of, lift],
     residuals: (values) => {
       const shows = eye.shows(values);
-      const [across, along] = [values[scale[0]!]!, values[scale[1]!]!];
+      const [across, along] = scale.factors(values);
       const [xx, xy, yy] = vec3(values, page.curl);
       const placement = { at: [values[page.at[0]]!, values[page.at[1]]!] as const, angle: values[page.angle]! };
       return corners.flatMap((corner, k) => {
@@ -316,19 +342,15 @@ function figuresOf(
   covariance: readonly (readonly number[])[],
   scale: readonly number[],
 ): SceneFigures {
-  const whole = points.map((point) => {
-    if (point === null) throw new RangeError('A point of the object is seen in no photograph.');
-    return point;
-  });
-  const values = measures.map((measure) => measure(whole));
+  const values = measures.map((measure) => measure(points));
   const of = [...new Set(places.flatMap((place) => place ?? []))];
   const step = 1e-3;
   const slopes = measures.map((measure) =>
     of.map((unknown) => {
       const moved = (by: number): number =>
         measure(
-          whole.map(
-            (point, i) => point.map((value, k) => (places[i]![k] === unknown ? value + by : value)) as unknown as Vec3,
+          points.map(
+            (point, i) => point?.map((value, k) => (places[i]![k] === unknown ? value + by : value)) as unknown as Vec3,
           ),
         );
       return (moved(step) - moved(-step)) / (2 * step);
@@ -338,12 +360,12 @@ function figuresOf(
   // Covariance of the unknowns with the two scales, through the inverse of the scales' own two by two.
   const [a, b] = scale as [number, number];
   const [aa, ab, bb] = [covariance[a]![a]!, covariance[a]![b]!, covariance[b]![b]!];
-  const whole2 = aa * bb - ab * ab;
+  const determinant = aa * bb - ab * ab;
   const ofPrint = slopes.map((slope) => {
     const [p, q] = [a, b].map((place) =>
       of.reduce((sum, unknown, i) => sum + slope[i]! * covariance[unknown]![place]!, 0),
     ) as [number, number];
-    return whole2 > 0 ? (p * p * bb - 2 * p * q * ab + q * q * aa) / whole2 : 0;
+    return determinant > 0 ? (p * p * bb - 2 * p * q * ab + q * q * aa) / determinant : 0;
   });
   const variances = slopes.map((slope) => bilinear(slope, own, slope));
   return {
