@@ -205,8 +205,10 @@ export {
 } from './photograph/camera.ts';
 export { homographyBetween, mapped } from './photograph/homography.ts';
 export {
+  type CheckBar,
   MARK_SIDE,
   MARKED_PAPERS,
+  type MarkedPage,
   type MarkedPaper,
   markedPage,
   PLAIN_PAPERS,

@@ -44,7 +44,7 @@ describe('the sheets command', () => {
     const words = [ledger, join(jobs, 'shore-guide.json'), '--to', 'pdf,svg,dxf,hpgl', '--profile', laser];
     const more = [
       '--sheets',
-      'template,layout,bench,drafting,tests',
+      'template,layout,bench,drafting,tests,photograph',
       '--paper',
       'letter',
       '--address',
@@ -61,6 +61,7 @@ describe('the sheets command', () => {
         `${job}-leather-layout-outside-letter.pdf`,
         ...['dxf', 'svg'].map((ending) => `${job}-leather-layout-outside.${ending}`),
         `${job}-letter.bench-sheet.pdf`,
+        `${job}-letter.photograph-sheet.pdf`,
         `${job}-letter.test-strips.pdf`,
       ]),
     );

@@ -14,6 +14,7 @@ import { draftingSheetPdf } from '../../src/output/draftingSheet/draftingSheetPd
 import { measuringSheetPdf } from '../../src/output/measuringSheet/measuringSheetPdf.ts';
 import { patternPdf } from '../../src/output/pdf/patternPdf.ts';
 import { SheetFile } from '../../src/output/pdf/sheetFile.ts';
+import { photographSheetPdf } from '../../src/output/photographSheet/photographSheetPdf.ts';
 import { readShareFragment } from '../../src/output/shareLink/shareLink.ts';
 import { titleBlock } from '../../src/output/titleBlock.ts';
 import { soundJob } from '../jobArbitrary.ts';
@@ -56,6 +57,7 @@ async function sheets(document: JobRecord): Promise<readonly (readonly [string, 
       await customerSheetPdf(customerSheet(design, designReport(design)), { block: block('Customer sheet') }),
     ],
     ['measuring', await measuringSheetPdf({ date: DATE })],
+    ['photograph', await photographSheetPdf({ date: DATE, job: design.job.name, pages: 1 })],
   ];
 }
 

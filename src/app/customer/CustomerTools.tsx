@@ -8,6 +8,7 @@ import { useMaking } from '../making/useMaking.ts';
 import { useBench, useBenchStore } from '../state/BenchContext.tsx';
 import { addressOf } from '../state/place.ts';
 import { sheetBlock } from '../state/sheetBlock.ts';
+import { PhotographSheetButton } from '../take/PhotographSheetButton.tsx';
 import TakeAway from '../take/TakeAway.tsx';
 import type { TakenView } from '../take/takenView.ts';
 import { CustomerLink } from './CustomerLink.tsx';
@@ -72,6 +73,7 @@ export function CustomerTools(props: CustomerToolsProps) {
         <TakeAway views={views} scheme="light" />
       </div>
       <MeasuringSheetButton />
+      <PhotographSheetButton />
       <CustomerLink document={document} job={job} offer={choices.offer} hasPrice={choices.hasPrice} />
       <OnTheTable />
       <details>

@@ -20,6 +20,9 @@ import { machinePlan } from '../../output/machine/machinePlan.ts';
 import type { MachineProfile } from '../../output/machine/machineProfile.ts';
 import { coverModel } from '../../output/model/coverModel.ts';
 import { patternPdf } from '../../output/pdf/patternPdf.ts';
+import { photographSheetPdf } from '../../output/photographSheet/photographSheetPdf.ts';
+import { sheetLink } from '../../output/photographSheet/sheetLink.ts';
+import { usualPages } from '../../output/photographSheet/sheetPages.ts';
 import { patternSvg } from '../../output/svg/patternSvg.ts';
 import { cardWords, type DrawnTemplate, drawnCards, drawnTemplate } from '../../output/template/drawnTemplate.ts';
 import { bedFileName, layerFileName, templateName } from '../../output/template/templateName.ts';
@@ -99,6 +102,19 @@ export async function jobFiles({ job, document }: Opened, request: SheetsRequest
     name: fileName('finished-covers', 'pdf', [flat]),
     make: () => coversSheetPdf({ paper: flat }),
   };
+  const photograph: JobFile = {
+    name: fileName(job.name, 'photograph-sheet.pdf', [...own, flat]),
+    make: (say) =>
+      photographSheetPdf({
+        units: job.work.units,
+        paper: flat,
+        pages: usualPages(job.book, flat),
+        job: job.name,
+        date,
+        link: sheetLink(document, address),
+        onLacking: lacking(say),
+      }),
+  };
   const model = (kind: 'packed' | 'usdz', ending: string): JobFile => ({
     name: fileName(job.name, ending, own),
     make: async () => coverModel(job, kind, faces),
@@ -116,6 +132,7 @@ export async function jobFiles({ job, document }: Opened, request: SheetsRequest
       if (request.sheets.includes('drafting') && format === 'pdf') files.push(drafting);
       if (request.sheets.includes('tests') && format === 'pdf') files.push(tests);
       if (request.sheets.includes('covers') && format === 'pdf') files.push(covers);
+      if (request.sheets.includes('photograph') && format === 'pdf') files.push(photograph);
     }
   }
   return files;

@@ -23,11 +23,11 @@ const USAGE = `Writes the papers and machine files of jobs, the same files as th
   --out folder            where the files go; it is made where there is none. An older file of a name is replaced once
                           the new one is whole
   --to pdf,...            pdf, svg, dxf, hpgl, glb, usdz (usual: pdf)
-  --sheets template,...   which sheets: template, layout, bench, drafting, tests, covers (usual: template). Template and layout of the
-                          leather come as PDF, SVG and DXF, the others as PDF only: bench and drafting sheet, the strips for
-                          tests, a page to write finished covers on
+  --sheets template,...   which sheets: template, layout, bench, drafting, tests, covers, photograph (usual: template). Template and
+                          layout of the leather come as PDF, SVG and DXF, the others as PDF only: bench and drafting sheet, the
+                          strips for tests, a page to write finished covers on, the pages that the book is photographed on
   --paper a4              a4, letter, a3, tabloid, a2, a1, a0, or a roll of a width, as roll:610 or roll:24in (usual: a4);
-                          bench and drafting sheet and strips are on a4 or letter, a layout to scale on a sheet
+                          bench and drafting sheet, strips and the pages for photographs are on a4 or letter, a layout to scale on a sheet
   --bars 149.6,150.2      both check bars as an earlier print shows them, level and upright
   --made-in card|leather  what the pattern is for (usual: card)
   --cards pieces|one|half on a card for each piece, on one card, or on half a card (usual: pieces)

@@ -10,7 +10,7 @@ const FORMATS = ['pdf', 'svg', 'dxf', 'hpgl', 'glb', 'usdz'] as const;
 type Format = (typeof FORMATS)[number];
 
 /** What is written: template and layout as PDF, SVG and DXF, the others as PDF. */
-const SHEETS_ASKED = ['template', 'layout', 'bench', 'drafting', 'tests', 'covers'] as const;
+const SHEETS_ASKED = ['template', 'layout', 'bench', 'drafting', 'tests', 'covers', 'photograph'] as const;
 type SheetAsked = (typeof SHEETS_ASKED)[number];
 
 /** What is written of every job. */

@@ -27,8 +27,8 @@ export interface Adjusted {
 
 /** Residuals beyond so many of their uncertainties count less and less (Huber 1964, Robust estimation of a location parameter). */
 const HUBER = 2.5;
-const MOST_STEPS = 60;
-const CONVERGED = 1e-7;
+const MOST_STEPS = 40;
+const CONVERGED = 1e-4;
 
 /** A list of unknowns that an adjustment finds, in the order in which they are added. */
 export class Unknowns {

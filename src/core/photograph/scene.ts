@@ -14,7 +14,7 @@ export const SCENE_DOUBTS = {
   focalUnknown: 0.35,
   /** Principal point off the middle of the picture, as a share of the longer side. */
   centre: 0.007,
-  distortion: 0.1,
+  distortion: 0.05,
   /** How far a page curls up at its ends, mm. */
   curl: 0.7,
   /** How far one mark stands off its page's own curve, mm. */
@@ -110,6 +110,7 @@ export function solveScene(
   const scale = scaleUnknowns(unknowns, print);
   const eyes = eyeUnknowns(unknowns, photographs, start);
   const pages = pageUnknowns(unknowns, start.pages);
+  const relief = reliefOf(unknowns, eyes);
   const lifts = new Map<string, number>();
   const liftOf = ({ page, mark }: SeenMark): number => {
     const place = lifts.get(`${page} ${mark}`) ?? unknowns.add(0, 1, { value: 0, u: SCENE_DOUBTS.lift });
@@ -131,7 +132,7 @@ export function solveScene(
       const page = pages.get(seen.page);
       if (page === undefined) continue;
       names.push({ photograph, page: seen.page, mark: seen.mark, observation: observations.length });
-      observations.push(markObservation(eye, page, scale, liftOf(seen), seen));
+      observations.push(markObservation(eye, page, scale, relief, liftOf(seen), seen));
     }
     for (const { point, seen, u } of points) {
       const place = places[point];
@@ -220,17 +221,26 @@ function eyeUnknowns(
     const centre = once(`${camera} ${width} x ${height}`, () =>
       [width / 2, height / 2].map((value) => unknowns.add(value, 1, { value, u: SCENE_DOUBTS.centre * side })),
     );
+    // Where the origin of the sheet is seen, and its distance over the focal length: a longer lens further away shows nearly the same,
+    // and in the distance itself the adjustment would creep along a curved valley.
+    const [x, y, z] = pose.shift;
     const own = [
       ...pose.turn.map((value) => unknowns.add(value, 1e-2)),
-      ...pose.shift.map((value) => unknowns.add(value, 1)),
+      unknowns.add(width / 2 + (Math.exp(focal) * side * x) / z, 1),
+      unknowns.add(height / 2 + (Math.exp(focal) * side * y) / z, 1),
+      unknowns.add(Math.log(z / side) - focal, 1e-3),
     ];
     const of = [...lens, ...centre, ...own];
     const view = (values: Float64Array): View => {
-      const [f, k1, k2, x, y, ...rest] = of.map((place) => values[place]!) as [number, number, number, number, number];
-      const [a, b, c, p, q, r] = rest as unknown as [number, number, number, number, number, number];
+      const [f, k1, k2, cx, cy, a, b, c, u, v, over] = of.map((place) => values[place]!) as [
+        ...[number, number, number, number, number],
+        ...[number, number, number, number, number, number],
+      ];
+      const length = side * Math.exp(f);
+      const away = side * Math.exp(f + over);
       return {
-        lens: { focal: side * Math.exp(f), centre: [x, y], k1, k2 },
-        pose: { turn: [a, b, c], shift: [p, q, r] },
+        lens: { focal: length, centre: [cx, cy], k1, k2 },
+        pose: { turn: [a, b, c], shift: [((u - cx) / length) * away, ((v - cy) / length) * away, away] },
       };
     };
     return {
@@ -273,6 +283,22 @@ function scaleUnknowns(unknowns: Unknowns, { size, difference, across, along }: 
   };
 }
 
+/**
+ * Curl and lift are told in millimetres at the focal length assumed at first, and grow with it. What is seen of them is their share of
+ * the distance, and the distance goes with the focal length: told in plain millimetres they would be cheaper for a shorter lens, and the
+ * adjustment would find every lens too short (by a standard uncertainty, for one photograph from above).
+ */
+interface Relief {
+  readonly focal: number;
+  readonly stretch: (values: Float64Array) => number;
+}
+
+function reliefOf({ starts }: Unknowns, eyes: readonly (Eye | null)[]): Relief {
+  const focal = eyes.find((eye) => eye !== null)!.of[0]!;
+  const start = starts[focal]!;
+  return { focal, stretch: (values) => Math.exp(values[focal]! - start) };
+}
+
 interface PageUnknowns {
   readonly of: readonly number[];
   readonly at: readonly [x: number, y: number];
@@ -304,11 +330,12 @@ function markObservation(
   eye: Eye,
   page: PageUnknowns,
   scale: ScaleUnknowns,
+  relief: Relief,
   lift: number,
   { corners, seen, u }: SeenMark,
 ): Observation {
   return {
-    of: [...eye.of, ...scale.of, ...page.of, lift],
+    of: [...new Set([...eye.of, relief.focal]), ...scale.of, ...page.of, lift],
     residuals: (values) => {
       const shows = eye.shows(values);
       const [across, along] = scale.factors(values);
@@ -317,7 +344,8 @@ function markObservation(
       return corners.flatMap((corner, k) => {
         const [a, b] = [corner[0] / HALF_PAGE, corner[1] / HALF_PAGE];
         const [x, y] = placed(placement, [across * corner[0], along * corner[1]]);
-        const [p, q] = shows([x, y, values[lift]! + xx * a * a + xy * a * b + yy * b * b]);
+        const height = values[lift]! + xx * a * a + xy * a * b + yy * b * b;
+        const [p, q] = shows([x, y, relief.stretch(values) * height]);
         return [(seen[k]![0] - p) / u, (seen[k]![1] - q) / u];
       });
     },

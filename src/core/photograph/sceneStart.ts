@@ -20,7 +20,7 @@ export interface SceneStart {
 }
 
 /** Pixels by which a corner may be off its page's projective map before its mark counts as misread: distortion and curl stay below it. */
-const MISREAD = 0.012;
+const MISREAD = 0.02;
 
 export const longSide = ({ width, height }: Pick<Photograph, 'width' | 'height'>): number => Math.max(width, height);
 

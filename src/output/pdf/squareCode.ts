@@ -1,4 +1,5 @@
 import encodeQR from 'qr';
+import { rectangle, segmentStart, type Vec2 } from '../../core/index.ts';
 
 /** Side of a module, mm: five dots of a print at 300 dpi, and ten pixels of a 12-megapixel photograph that is 17 cm wide. */
 const LEAST_MODULE = (5 * 25.4) / 300;
@@ -31,6 +32,18 @@ export function squareCode(text: string): SquareCode | null {
     if (module * modules.length <= LARGEST_SQUARE) return { modules, module };
   }
   return null;
+}
+
+/** Outlines of the dark modules, those that lie side by side in a row as one; `left` and `top` are of the square's upper left corner. */
+export function darkParts({ modules, module }: SquareCode, [left, top]: Vec2): Vec2[][] {
+  return modules.flatMap((row, i) => {
+    const starts = row.flatMap((isDark, k) => (isDark && row[k - 1] !== true ? [k] : []));
+    return starts.map((from) => {
+      const end = row.indexOf(false, from);
+      const low: Vec2 = [left + from * module, top - (i + 1) * module];
+      return rectangle(low, [left + (end === -1 ? row.length : end) * module, top - i * module]).map(segmentStart);
+    });
+  });
 }
 
 /** Null for a text that no code of the standard holds: over 2,953 bytes. */

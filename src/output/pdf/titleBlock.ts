@@ -1,9 +1,9 @@
-import { line, rectangle, segmentStart, type Vec2 } from '../../core/index.ts';
+import { line, rectangle, type Vec2 } from '../../core/index.ts';
 import { brokenLines } from '../brokenLines.ts';
 import { dayWords } from '../dayWords.ts';
 import type { TitleBlock } from '../titleBlock.ts';
 import type { PdfCanvas } from './pdfCanvas.ts';
-import { type SquareCode, squareCode } from './squareCode.ts';
+import { darkParts, type SquareCode, squareCode } from './squareCode.ts';
 
 /** Least width of a title block; its height is within this range at any width from there on, mm. */
 export const TITLE_BLOCK = { leastWidth: 150, leastHeight: 28, mostHeight: 60 } as const;
@@ -80,7 +80,7 @@ export function drawTitleBlock(
     FRAME,
   );
   const box = { x: corner[0], y: corner[1] - side, width: side, height: side };
-  canvas.tagged('Figure', () => drawSquare(canvas, square, corner), {
+  canvas.tagged('Figure', () => canvas.areas(darkParts(square, corner), INK), {
     alt: `Square code of the address ${block.link}`,
     box,
   });
@@ -129,17 +129,4 @@ function squareWords({ link, isTooLarge }: TitleBlock, square: SquareCode | null
         },
       ]
     : [{ name: 'Code', value: 'Photograph the square code with a telephone to open this job in this version.' }];
-}
-
-/** The dark modules that lie side by side in a row as one piece. */
-function drawSquare(canvas: PdfCanvas, { modules, module }: SquareCode, [left, top]: Vec2): void {
-  const dark = modules.flatMap((row, i) => {
-    const starts = row.flatMap((isDark, k) => (isDark && row[k - 1] !== true ? [k] : []));
-    return starts.map((from) => {
-      const end = row.indexOf(false, from);
-      const low: Vec2 = [left + from * module, top - (i + 1) * module];
-      return rectangle(low, [left + end * module, top - i * module]).map(segmentStart);
-    });
-  });
-  canvas.areas(dark, INK);
 }

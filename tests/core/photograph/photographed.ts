@@ -1,3 +1,4 @@
+import { normalDraw, randomDraws } from '../../../src/core/math/randomDraws.ts';
 import type { Vec2 } from '../../../src/core/math/vec2.ts';
 import type { Vec3 } from '../../../src/core/math/vec3.ts';
 import { type Lens, pixelOf, rotationBy, type Standpoint, seenFrom } from '../../../src/core/photograph/camera.ts';
@@ -5,15 +6,10 @@ import { type MarkedPaper, markedPage } from '../../../src/core/photograph/marke
 import type { Photograph, SeenMark } from '../../../src/core/photograph/photograph.ts';
 import { type Placement, placed } from '../../../src/core/photograph/sceneStart.ts';
 
-/** Uniform and normal numbers, the same ones again for the same seed (a multiplicative generator, Park and Miller 1988). */
+/** Uniform and normal numbers, the same ones again for the same seed. */
 export function draws(seed: number) {
-  let state = (Math.abs(Math.trunc(seed)) % 2147483646) + 1;
-  const even = (): number => {
-    state = (state * 48271) % 2147483647;
-    return state / 2147483647;
-  };
-  for (let i = 0; i < 10; i++) even();
-  const normal = (): number => Math.sqrt(-2 * Math.log(even())) * Math.cos(2 * Math.PI * even());
+  const even = randomDraws(seed);
+  const normal = (): number => normalDraw(even);
   const between = (a: number, b: number): number => a + (b - a) * even();
   return { even, normal, between };
 }
