@@ -5,7 +5,7 @@ import { photographSheetPdf } from '../../../src/output/photographSheet/photogra
 import { sheetLink } from '../../../src/output/photographSheet/sheetLink.ts';
 import { usualPages } from '../../../src/output/photographSheet/sheetPages.ts';
 import { readShareFragment } from '../../../src/output/shareLink/shareLink.ts';
-import { markDetector } from '../../../src/sight/markDictionary.ts';
+import { foundMarks } from '../../../src/sight/markFinder.ts';
 import { defined } from '../../defined.ts';
 import { soundJob } from '../../jobArbitrary.ts';
 import { nth } from '../../nth.ts';
@@ -26,7 +26,7 @@ const SCALE = 5;
 /** Marks found by the library in a picture of the filled rectangles of a page; places in mm from the middle of the page. */
 function marksOn({ width, height, paths }: ReadPage) {
   const [across, down] = [Math.round(width * SCALE), Math.round(height * SCALE)];
-  const pixels = new Uint8ClampedArray(4 * across * down).fill(255);
+  const values = new Uint8Array(across * down).fill(255);
   for (const chain of paths.flatMap(({ chains }) => chains)) {
     if (chain.length !== 5) continue;
     const [xs, ys] = [chain.map(([x]) => x), chain.map(([, y]) => y)];
@@ -35,15 +35,16 @@ function marksOn({ width, height, paths }: ReadPage) {
       y < Math.round((height - Math.min(...ys)) * SCALE);
       y++
     )
-      for (let x = Math.round(Math.min(...xs) * SCALE); x < Math.round(Math.max(...xs) * SCALE); x++)
-        pixels.fill(0, 4 * (y * across + x), 4 * (y * across + x) + 3);
+      values.fill(
+        0,
+        y * across + Math.round(Math.min(...xs) * SCALE),
+        y * across + Math.round(Math.max(...xs) * SCALE),
+      );
   }
-  return markDetector()
-    .detect({ width: across, height: down, data: pixels })
-    .map(({ id, corners }) => ({
-      id,
-      corners: corners.map(({ x, y }) => [x / SCALE - width / 2, height / 2 - y / SCALE] as const),
-    }));
+  return foundMarks({ width: across, height: down, values }).map(({ id, corners }) => ({
+    id,
+    corners: corners.map(([x, y]) => [x / SCALE - width / 2, height / 2 - y / SCALE] as const),
+  }));
 }
 
 describe.each(SHEETS)('the sheet for photographs on $paper in $units, $pages pages', ({ paper, units, pages }) => {
