@@ -21,15 +21,24 @@ const startsWith = (bytes: Uint8Array, mark: readonly number[]): boolean => mark
 export const isPicture = (bytes: Uint8Array): boolean => startsWith(bytes, PNG) || startsWith(bytes, JPEG);
 
 /**
- * Type and size of a PNG (ISO/IEC 15948, 11.2.2) or JPEG (ITU-T T.81, B.2.2), read from its header without decoding it.
+ * Type and size of a PNG (ISO/IEC 15948, 11.2.2) or JPEG (ITU-T T.81, B.2.2), read from its header without decoding it; undefined
+ * where the header is broken.
+ */
+export function sizeInHeader(bytes: Uint8Array): PictureHeader | undefined {
+  const header = startsWith(bytes, PNG) ? pngHeader(bytes) : jpegHeader(bytes);
+  return header !== undefined && header.width > 0 && header.height > 0 ? header : undefined;
+}
+
+/**
+ * Type and size of a PNG or JPEG within limits.
  *
  * @throws Refusal where the header is broken or says more than `limits`
  */
 export function pictureHeader(bytes: Uint8Array, limits: PictureLimits = PICTURE_LIMITS): PictureHeader {
   const { bytes: most, pixels, side } = limits;
   if (bytes.length > most) throw tooLarge(bytes.length, most);
-  const header = startsWith(bytes, PNG) ? pngHeader(bytes) : jpegHeader(bytes);
-  if (header === undefined || header.width === 0 || header.height === 0)
+  const header = sizeInHeader(bytes);
+  if (header === undefined)
     throw new Refusal(
       'unreadable',
       'is a picture whose header is broken',
