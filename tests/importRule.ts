@@ -33,7 +33,7 @@ const RANKS: Readonly<Record<string, number>> = {
   'core/learning': 12,
   'core/index.ts': 13,
   artwork: 14,
-  sight: 14,
+  sight: 14.5,
   output: 15,
   cli: 16,
   'app/worker': 16,
@@ -63,7 +63,7 @@ const RANKS: Readonly<Record<string, number>> = {
 
 const ORDER =
   'units, math, strip, words -> job -> book, leather, photograph -> allowance, leatherTest -> doubt -> pattern, stock -> fold -> film, mockup -> solid -> ' +
-  'finish, tooling -> materials -> report -> fitReport, explore, learning; core -> artwork, sight -> output -> cli, app; in app: worker, loading, offline -> state -> ' +
+  'finish, tooling -> materials -> report -> fitReport, explore, learning; core -> artwork -> sight -> output -> cli, app; in app: worker, loading, offline -> state -> ' +
   'sheet, scene -> fields, loupe, take -> panel, shelf, strip, stage, explore -> form, making, leathers -> customer, find, print -> header, ' +
   'cover -> the files of app itself';
 
