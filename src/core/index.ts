@@ -231,6 +231,7 @@ export {
   solveScene,
   type View,
 } from './photograph/scene.ts';
+export { type Placement, placedOnSheet } from './photograph/sceneStart.ts';
 export { chanceWords, isWanting, severity } from './report/check.ts';
 export type { Verdict } from './report/checkSchema.ts';
 export { leastWrap } from './report/checks/wrapChecks.ts';

@@ -20,6 +20,8 @@ const CELLS = 480;
 const RIM = 0.03;
 /** Colours nearer than this are one: units of CIELAB, of which about 2 are just seen. */
 const SAME = 3;
+/** Spreads from the floor's colour at which hide may part from it at the nearest: floors alone part at less than 1. */
+const APART = 1.3;
 /** A hide covers at least this share of the picture, and a defect at least so many cells and at most this share of the hide. */
 const SIZES = { hide: 0.03, defect: 6, largest: 0.1 } as const;
 /** How far a defect's colour is from the hide's, in spreads of the hide's colour, and in units of CIELAB at least. */
@@ -40,25 +42,41 @@ export function leatherOutline(
 ): LeatherOutline | null {
   const cells = coloured(picture);
   const { width, height, side } = cells;
-  const isSkipped = covered(cells, skipped);
-  const isRim = (i: number): boolean => {
-    const [x, y] = [i % width, Math.floor(i / width)];
-    const rim = Math.max(2, RIM * Math.max(width, height));
-    return Math.min(x, y, width - 1 - x, height - 1 - y) < rim;
-  };
-  const floor = colourOf(cells, (i) => isRim(i) && !isSkipped[i]);
+  const areas = skipped.map((area) => covered(cells, area));
+  const isSkipped = Uint8Array.from(cells.isSeen, (_, i) => (areas.some((area) => area[i]) ? 1 : 0));
+  // The rim of what is seen: a photograph laid flat has slanted sides.
+  const rim = Math.max(2, Math.round(RIM * Math.max(width, height)));
+  const within = eroded(cells.isSeen, width, height, rim, 0);
+  const floor = colourOf(cells, (i) => !within[i] && !isSkipped[i]);
   if (floor === null) return null;
   const away = fromColour(cells, floor);
   const threshold = otsu(away, (i) => cells.isSeen[i] === 1 && !isSkipped[i]);
-  if (!(threshold > 2)) return null;
-  const isOther = Uint8Array.from(away, (value, i) => (isSkipped[i] || (cells.isSeen[i] && value > threshold) ? 1 : 0));
+  if (!(threshold > APART)) return null;
+  const isOther = Uint8Array.from(away, (value, i) => (cells.isSeen[i] && !isSkipped[i] && value > threshold ? 1 : 0));
+  // What lies on the hide is hide; what lies on the floor is none.
+  const onHide = areas.filter((area) => {
+    const [near, far] = [grown(area, width, height, 1), grown(area, width, height, 4)];
+    let [hide, all] = [0, 0];
+    far.forEach((value, i) => {
+      if (!(value && cells.isSeen[i]) || near[i]) return;
+      all++;
+      hide += isOther[i]!;
+    });
+    return hide > all / 2;
+  });
+  for (const area of onHide)
+    area.forEach((value, i) => {
+      if (value) isOther[i] = 1;
+    });
   const hide = filled(largest(opened(isOther, width, height), width, height), width, height);
   const area = hide.reduce((sum, each) => sum + each, 0);
   if (area < SIZES.hide * width * height) return null;
 
   const inPicture = (polygon: readonly Vec2[]): Vec2[] => polygon.map(([x, y]) => [x * side, y * side]);
   // Between cells the colour says where the edge runs.
-  const shade = Float64Array.from(away, (value, i) => (isSkipped[i] ? 2 : Math.min(2, value / threshold)));
+  const shade = Float64Array.from(away, (value, i) =>
+    isSkipped[i] ? 2 * isOther[i]! : Math.min(2, value / threshold),
+  );
   const outline = outlineOf(hide, shade, width, height, limits.corners);
   if (outline === null) return null;
 
@@ -191,18 +209,18 @@ function distanceTo({ colours, width }: Cells, { terms, spread }: Colour, i: num
 const fromColour = (cells: Cells, colour: Colour): Float64Array =>
   Float64Array.from(cells.isSeen, (seen, i) => (seen ? distanceTo(cells, colour, i) : 0));
 
-/** Cells whose middle lies in one of the areas. */
-function covered({ width, height, side }: Cells, areas: readonly (readonly Vec2[])[]): Uint8Array {
+/** Cells whose middle lies in an area. */
+function covered({ width, height, side }: Cells, area: readonly Vec2[]): Uint8Array {
   const mask = new Uint8Array(width * height);
-  for (const area of areas) {
-    const xs = area.map(([x]) => x / side);
-    const ys = area.map(([, y]) => y / side);
-    const [left, right] = [Math.max(0, Math.floor(Math.min(...xs))), Math.min(width - 1, Math.ceil(Math.max(...xs)))];
-    const [top, foot] = [Math.max(0, Math.floor(Math.min(...ys))), Math.min(height - 1, Math.ceil(Math.max(...ys)))];
-    for (let y = top; y <= foot; y++)
-      for (let x = left; x <= right; x++)
-        if (isInside([(x + 0.5) * side, (y + 0.5) * side], area)) mask[y * width + x] = 1;
-  }
+  const range = (k: 0 | 1, count: number): [number, number] => {
+    const places = area.map((corner) => corner[k] / side);
+    return [Math.max(0, Math.floor(Math.min(...places))), Math.min(count - 1, Math.ceil(Math.max(...places)))];
+  };
+  const [left, right] = range(0, width);
+  const [top, foot] = range(1, height);
+  for (let y = top; y <= foot; y++)
+    for (let x = left; x <= right; x++)
+      if (isInside([(x + 0.5) * side, (y + 0.5) * side], area)) mask[y * width + x] = 1;
   return mask;
 }
 
@@ -228,14 +246,16 @@ function otsu(values: Float64Array, counts: (i: number) => boolean): number {
   return (at / BINS) * most;
 }
 
-/** Cells within reach of a cell of the mask, along rows and columns. */
-function grown(mask: Uint8Array, width: number, height: number, by: number): Uint8Array {
+/** Cells within reach of a cell of the mask, along rows and columns, or of what lies beyond the picture. */
+function grown(mask: Uint8Array, width: number, height: number, by: number, isFromBeyond = false): Uint8Array {
   let now = mask;
   for (let round = 0; round < by; round++) {
     const before = now;
     now = Uint8Array.from(before, (value, i) => {
       const x = i % width;
+      const isAtRim = x === 0 || x === width - 1 || i < width || i >= width * (height - 1);
       return value ||
+        (isFromBeyond && isAtRim) ||
         (x > 0 && before[i - 1]) ||
         (x < width - 1 && before[i + 1]) ||
         (i >= width && before[i - width]) ||
@@ -248,8 +268,9 @@ function grown(mask: Uint8Array, width: number, height: number, by: number): Uin
 }
 
 const turnedOver = (mask: Uint8Array): Uint8Array => mask.map((value) => 1 - value);
-const eroded = (mask: Uint8Array, width: number, height: number, by: number): Uint8Array =>
-  turnedOver(grown(turnedOver(mask), width, height, by));
+/** @param beyond what lies beyond the picture: 1 as if the mask went on there, 0 as if it ended */
+const eroded = (mask: Uint8Array, width: number, height: number, by: number, beyond: 0 | 1 = 1): Uint8Array =>
+  turnedOver(grown(turnedOver(mask), width, height, by, beyond === 0));
 const opened = (mask: Uint8Array, width: number, height: number): Uint8Array =>
   grown(eroded(mask, width, height, 1), width, height, 1);
 

@@ -1,5 +1,7 @@
 import { readFile } from 'node:fs/promises';
 import type { Locator, Page } from '@playwright/test';
+import { drawnScene, standpoint } from '../scenes/drawnScene.ts';
+import { photographFile } from '../scenes/photographFile.ts';
 import { expectAccessible } from './accessibility.ts';
 import { expect, openPart, setUnits, steadyMiddle, test } from './bench.ts';
 
@@ -191,4 +193,33 @@ test.describe('on a telephone', () => {
     expect(await bench.evaluate(() => document.documentElement.scrollWidth)).toBe(390);
     await expectAccessible(bench);
   });
+});
+
+test('a photograph with a page of the sheet comes in flat and to scale, and the outline that it shows is taken in one step', async ({
+  bench,
+}) => {
+  test.slow();
+  const drawn = drawnScene(31, { kind: 'usual', ground: 'wood', longSide: 2000 });
+  const camera = { ...drawn.cameras[0]!, pose: standpoint([40, 10, 0], { azimuth: 0.8, tilt: 0.4, roll: 0.1 }, 800) };
+  const page = { paper: 'A4', page: 0, at: [-120, 0], angle: 0, curl: [0, 0] } as const;
+  const leather = { at: [190, 30], angle: 0.3, width: 300, height: 210, colour: [0.42, 0.2, 0.09] } as const;
+  const scene = { ...drawn.scene, pages: [page], print: { across: 1, along: 1 }, book: null, scraps: [leather] };
+  const drawing = await openDrawing(bench);
+  await drawing
+    .getByLabel('Picture of the hide')
+    .setInputFiles({ name: 'hide.jpg', mimeType: 'image/jpeg', buffer: photographFile(scene, camera) });
+  await expect(drawing).toContainText('The picture is to scale', { timeout: 60_000 });
+  await drawing.getByRole('button', { name: 'Take the outline that it shows' }).click();
+  // 300 mm by 210 mm.
+  await expect(drawing).toContainText('The leather is 6.3 dm²');
+  // The print was 2 % too large: so is what was measured by it.
+  await drawing.getByRole('textbox', { name: 'The long bar of the sheet measures' }).fill('285.6');
+  await drawing.getByRole('button', { name: 'Take the outline that it shows' }).click();
+  await expect(drawing).toContainText('The leather is 6.5 dm²');
+  await expect(drawing).toContainText('may be 0.');
+  await expectAccessible(bench);
+  await bench.keyboard.press('Control+z');
+  await expect(drawing).toContainText('The leather is 6.3 dm²');
+  await drawing.getByRole('textbox', { name: 'The long bar of the sheet measures' }).fill('28');
+  await expect(drawing).toContainText('The bar was meant to be 280 mm long.');
 });

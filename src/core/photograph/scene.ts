@@ -4,7 +4,7 @@ import type { Vec3 } from '../math/vec3.ts';
 import { type Adjusted, adjust, type Observation, type Prior, Unknowns } from './adjust.ts';
 import { type Lens, pixelOf, rotationBy, type Standpoint, seenFrom } from './camera.ts';
 import type { Photograph, SeenMark } from './photograph.ts';
-import { guessAt, longSide, type Placement, placed, type SceneStart, sceneStart } from './sceneStart.ts';
+import { guessAt, longSide, type Placement, placedOnSheet, type SceneStart, sceneStart } from './sceneStart.ts';
 
 /** What is assumed of a camera and a sheet before anything is seen. Assumptions of this project, no source. */
 export const SCENE_DOUBTS = {
@@ -343,7 +343,7 @@ function markObservation(
       const placement = { at: [values[page.at[0]]!, values[page.at[1]]!] as const, angle: values[page.angle]! };
       return corners.flatMap((corner, k) => {
         const [a, b] = [corner[0] / HALF_PAGE, corner[1] / HALF_PAGE];
-        const [x, y] = placed(placement, [across * corner[0], along * corner[1]]);
+        const [x, y] = placedOnSheet(placement, [across * corner[0], along * corner[1]]);
         const height = values[lift]! + xx * a * a + xy * a * b + yy * b * b;
         const [p, q] = shows([x, y, relief.stretch(values) * height]);
         return [(seen[k]![0] - p) / u, (seen[k]![1] - q) / u];

@@ -24,7 +24,8 @@ const MISREAD = 0.02;
 
 export const longSide = ({ width, height }: Pick<Photograph, 'width' | 'height'>): number => Math.max(width, height);
 
-export const placed = ({ at, angle }: Placement, [x, y]: Vec2): Vec2 => {
+/** A point of a page, mm from its middle, on the plane of the first page. */
+export const placedOnSheet = ({ at, angle }: Placement, [x, y]: Vec2): Vec2 => {
   const [c, s] = [Math.cos(angle), Math.sin(angle)];
   return [at[0] + c * x - s * y, at[1] + s * x + c * y];
 };
@@ -100,7 +101,7 @@ export function sceneStart(photographs: readonly Photograph[], usualFocal: numbe
 function planeMap(marks: readonly SeenMark[], pages: ReadonlyMap<string, Placement>, most: number): Homography | null {
   let kept = [...marks];
   while (kept.length > 0) {
-    const from = kept.map(({ page, corners }) => corners.map((corner) => placed(pages.get(page)!, corner)));
+    const from = kept.map(({ page, corners }) => corners.map((corner) => placedOnSheet(pages.get(page)!, corner)));
     const map = homographyBetween(
       from.flat(),
       kept.flatMap(({ seen }) => seen),
@@ -223,7 +224,7 @@ function laid(from: readonly Vec2[], to: readonly Vec2[]): Placement {
     sine += p * s - q * r;
   });
   const angle = Math.atan2(sine, cosine);
-  const [x, y] = placed({ at: [0, 0], angle }, a);
+  const [x, y] = placedOnSheet({ at: [0, 0], angle }, a);
   return { at: [b[0] - x, b[1] - y], angle };
 }
 

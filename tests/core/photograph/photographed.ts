@@ -4,7 +4,7 @@ import type { Vec3 } from '../../../src/core/math/vec3.ts';
 import { type Lens, pixelOf, rotationBy, type Standpoint, seenFrom } from '../../../src/core/photograph/camera.ts';
 import { type MarkedPaper, markedPage } from '../../../src/core/photograph/markedSheet.ts';
 import type { Photograph, SeenMark } from '../../../src/core/photograph/photograph.ts';
-import { type Placement, placed } from '../../../src/core/photograph/sceneStart.ts';
+import { type Placement, placedOnSheet } from '../../../src/core/photograph/sceneStart.ts';
 
 /** Uniform and normal numbers, the same ones again for the same seed. */
 export function draws(seed: number) {
@@ -55,7 +55,7 @@ export function photographed(scene: TrueScene, { normal }: Draws): Photograph[] 
     const marks = scene.pages.flatMap((page): SeenMark[] =>
       markedPage(page.paper, page.page).marks.flatMap(({ id, corners }) => {
         const true3 = corners.map((corner): Vec3 => {
-          const [x, y] = placed(page.placement, [page.across * corner[0], page.along * corner[1]]);
+          const [x, y] = placedOnSheet(page.placement, [page.across * corner[0], page.along * corner[1]]);
           return [x, y, page.height(corner, id)];
         });
         if (true3.some(([x, y]) => scene.hides([x, y]))) return [];

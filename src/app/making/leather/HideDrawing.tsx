@@ -18,7 +18,7 @@ import { HideSurface } from './HideSurface.tsx';
 import { closed, type HideDraft, STRAY_PX, shapeFault } from './hideDraft.ts';
 import { type ShapeName, sideWords } from './hideShape.ts';
 import { LEATHER_TITLES } from './leatherTitles.ts';
-import { withPoints } from './pictureScale.ts';
+import { seenAt, withPoints } from './pictureScale.ts';
 import { fittedView, gridStep, type SurfaceView } from './surfaceView.ts';
 import { useHideDraft } from './useHideDraft.ts';
 import { type Chosen, type HandShape, useHideHand, ZOOM } from './useHideHand.ts';
@@ -307,9 +307,35 @@ export function HideDrawing({ leather }: { readonly leather: LeatherName }) {
         }}
         add={(opened) => {
           const added = addPicture(opened, outline);
-          setScaling(true);
-          choose({ name: 'scale', corner: null });
+          setScaling(!added.isScaled);
+          choose(added.isScaled ? null : { name: 'scale', corner: null });
           showAll(contentOf(inJob, added));
+        }}
+        takeSeen={({ outline: seen, defects: spots }) => {
+          setDraft(null);
+          dispatch({
+            type: 'edit',
+            patches: [
+              ...into('outline', seenAt(seen, picture!.mm)),
+              {
+                path: `${path}.defects`,
+                value: spots.length === 0 ? undefined : spots.map((each) => seenAt(each, picture!.mm)),
+              },
+            ],
+          });
+          choose({ name: 'outline', corner: null });
+        }}
+        layBackbone={() => {
+          const [[x, y], [right, up]] = picture!.points;
+          const degrees = (Math.atan2(up - y, right - x) * 180) / Math.PI;
+          const backbone = Math.round((degrees + 360) % 360);
+          dispatch({
+            type: 'edit',
+            patches: [
+              ...(written === null ? [{ path, value: {} }] : []),
+              { path: `${path}.backbone_deg`, value: backbone },
+            ],
+          });
         }}
         isScaling={isScaling}
         setScaling={(next) => {

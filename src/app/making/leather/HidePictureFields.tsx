@@ -4,7 +4,10 @@ import { FileButton } from '../../fields/FileButton.tsx';
 import { PlainField } from '../../fields/PlainField.tsx';
 import { useLengths } from '../../state/BenchContext.tsx';
 import { openPicture } from './openPicture.ts';
-import { type HidePicture, isDoubtful, pointsIssue, scaleDoubt, scaledBy } from './pictureScale.ts';
+import { openSheetPicture } from './openSheetPicture.ts';
+import { type HidePicture, isDoubtful, pointsIssue, type SeenLeather, scaleDoubt, scaledBy } from './pictureScale.ts';
+import { SheetReading } from './SheetReading.tsx';
+import type { AddedPicture } from './useHidePicture.ts';
 
 /** Lengths that two points of a hide can have, mm. */
 const LENGTHS = { min: 1, max: 10_000 };
@@ -12,25 +15,31 @@ const LENGTHS = { min: 1, max: 10_000 };
 interface HidePictureFieldsProps {
   readonly picture: HidePicture | null;
   readonly put: (picture: HidePicture | null) => void;
-  /** Begins with a picture that has no scale yet. */
-  readonly add: (picture: Pick<HidePicture, 'address' | 'width' | 'height' | 'name'>) => void;
+  /** Begins with a picture, which may have no scale yet. */
+  readonly add: (picture: AddedPicture) => void;
   readonly isScaling: boolean;
   readonly setScaling: (isScaling: boolean) => void;
+  /** Puts the leather that the picture shows into the job. */
+  readonly takeSeen: (seen: SeenLeather) => void;
+  readonly layBackbone: () => void;
 }
 
 /** The picture of the hide under the drawing, and its scale by two points. */
-export function HidePictureFields({ picture, put, add, isScaling, setScaling }: HidePictureFieldsProps) {
+export function HidePictureFields(props: HidePictureFieldsProps) {
+  const { picture, put, add, isScaling, setScaling, takeSeen, layBackbone } = props;
   const lengths = useLengths();
   const [reading, setReading] = useState<{ readonly isOpening: boolean; readonly why: string | null }>({
     isOpening: false,
     why: null,
   });
+  const [isMirrored, mirror] = useState(false);
   const [typed, setTyped] = useState('');
   const [refused, setRefused] = useState<string | null>(null);
   const open = async (file: File): Promise<void> => {
     setReading({ isOpening: true, why: null });
     try {
-      add({ name: file.name, ...(await openPicture(file)) });
+      const bySheet = await openSheetPicture(file, isMirrored);
+      add({ name: file.name, ...(bySheet ?? (await openPicture(file))) });
       setReading({ isOpening: false, why: null });
     } catch (error) {
       setReading({ isOpening: false, why: error instanceof Error ? error.message : String(error) });
@@ -64,23 +73,35 @@ export function HidePictureFields({ picture, put, add, isScaling, setScaling }: 
             <button type="button" aria-pressed={isScaling} onClick={() => setScaling(!isScaling)}>
               Scale it by two points
             </button>
+            {picture.seen !== undefined && (
+              <button type="button" onClick={() => takeSeen(picture.seen!)}>
+                Take the outline that it shows
+              </button>
+            )}
             <button type="button" onClick={() => put(null)}>
               Take the picture out
             </button>
           </>
         )}
       </div>
+      {picture === null && (
+        <label className="check">
+          <input type="checkbox" checked={isMirrored} onChange={(event) => mirror(event.target.checked)} />
+          The grain side is up in it
+        </label>
+      )}
       <p role="status" className="help">
         {reading.isOpening && 'The picture is being opened.'}
         {picture?.isScaled === true &&
           !isScaling &&
-          `The picture is to scale; the scale may be ${percent(doubt)} off, ${lengths.length(doubt * picture.width * picture.mm)} over its width.${isDoubtful(doubt) ? ' Points farther apart would make it surer.' : ''}`}
+          `The picture is to scale; the scale may be ${percent(doubt)} off, ${lengths.length(doubt * picture.width * picture.mm)} over its width.${isDoubtful(doubt) ? (picture.sheet === undefined ? ' Points farther apart would make it surer.' : picture.sheet.reading === null ? ' Measure the long bar of the sheet to make it surer.' : ' More pages, farther apart on the hide, would make it surer.') : ''}`}
       </p>
       {reading.why !== null && (
         <p className="issue" role="alert">
           {reading.why}
         </p>
       )}
+      {picture?.sheet !== undefined && <SheetReading picture={picture} sheet={picture.sheet} put={put} />}
       {picture !== null && isScaling && (
         <>
           <p className="help">
@@ -98,12 +119,17 @@ export function HidePictureFields({ picture, put, add, isScaling, setScaling }: 
             }}
             issues={refused === null ? [] : [refused]}
           />
-          <button type="button" className="main" onClick={scale}>
-            Set the scale
-          </button>
+          <div className="row">
+            <button type="button" className="main" onClick={scale}>
+              Set the scale
+            </button>
+            <button type="button" onClick={layBackbone}>
+              The backbone runs from A to B
+            </button>
+          </div>
         </>
       )}
-      {picture !== null && (
+      {picture !== null && picture.sheet === undefined && (
         <p className="caution">
           Caution. A picture taken at an angle is not to scale all over. Hold the camera square over the middle of the
           hide. Check a second distance that you know.
@@ -111,7 +137,7 @@ export function HidePictureFields({ picture, put, add, isScaling, setScaling }: 
       )}
       <p className="help">
         {picture === null
-          ? 'A picture helps to trace. It stays in this window: it is not sent, and not kept in the job.'
+          ? 'A picture helps to trace. With pages of the sheet for photographs on the hide, well apart, it comes in flat and to scale. It stays in this window: it is not sent, and not kept in the job.'
           : 'The picture stays in this window and is not kept in the job. What you draw is.'}
       </p>
     </div>

@@ -1,4 +1,4 @@
-import { distance, type Vec2 } from '../../../core/index.ts';
+import { DOUBTS, distance, MARKED_PAPERS, markedPage, type Vec2 } from '../../../core/index.ts';
 
 /** A picture under the drawing, its lower left corner at the origin. */
 export interface HidePicture {
@@ -15,6 +15,28 @@ export interface HidePicture {
   readonly points: readonly [Vec2, Vec2];
   /** How far each may be off, mm; infinite for one that was not yet set. */
   readonly off: readonly [number, number];
+  /** The sheet for photographs that it is flat and to scale by; absent for a picture scaled by hand. */
+  readonly sheet?: PictureSheet | undefined;
+  /** What it shows of the leather by its colour, in pixels from the lower left corner; absent where nothing stands out. */
+  readonly seen?: SeenLeather | undefined;
+}
+
+export interface SeenLeather {
+  readonly outline: readonly Vec2[];
+  readonly defects: readonly (readonly Vec2[])[];
+}
+
+/** A polygon of what is seen, to a tenth of a millimetre. */
+export const seenAt = (polygon: readonly Vec2[], mm: number): Vec2[] =>
+  polygon.map(([x, y]) => [Math.round(10 * x * mm) / 10, Math.round(10 * y * mm) / 10]);
+
+export interface PictureSheet {
+  /** Length of the long bar of the sheet as meant, and what a ruler says of it, mm; null until it was read. */
+  readonly bar: number;
+  readonly reading: number | null;
+  /** How far off a length over the picture may be, as a share: by the photograph alone, and by a print that was not measured. */
+  readonly u: number;
+  readonly uPrint: number;
 }
 
 /** How far from what is meant a point is set, px on the screen. */
@@ -23,9 +45,29 @@ const POINT_PX = 1.5;
 /** Most that a scale may be off, as a share, and from where on it is worth a word. */
 const OFF = { most: 0.05, worth: 0.01 } as const;
 
-/** How far off a length over the two points may be, as a share: both errors in quadrature over their distance. */
-export const scaleDoubt = ({ points, off }: Pick<HidePicture, 'points' | 'off'>): number =>
-  Math.hypot(...off) / Math.max(1e-9, distance(...points));
+/**
+ * How far off a length over the two points may be, as a share: both errors in quadrature over their distance. By a sheet: two standard
+ * uncertainties of photograph and print, as far as a ruler leaves the print in doubt.
+ */
+export function scaleDoubt({ points, off, sheet }: Pick<HidePicture, 'points' | 'off' | 'sheet'>): number {
+  if (sheet === undefined) return Math.hypot(...off) / Math.max(1e-9, distance(...points));
+  return 2 * Math.hypot(sheet.u, sheet.reading === null ? sheet.uPrint : DOUBTS.reading_mm / sheet.bar);
+}
+
+/** A picture by a photograph with pages of the sheet in it; `paper` by the name of its first page. */
+export function pictureSheet(page: string, u: number, uPrint: number): PictureSheet {
+  const paper = (Object.keys(MARKED_PAPERS) as (keyof typeof MARKED_PAPERS)[]).find((name) => page.startsWith(name));
+  const { length } = markedPage(paper ?? 'A4', 0).bars.along;
+  return { bar: length, reading: null, u: Math.sqrt(Math.max(0, u * u - uPrint * uPrint)), uPrint };
+}
+
+/** The picture as large as the long bar of its sheet was measured; null for as large as it was meant. */
+export function readBy(picture: HidePicture, reading: number | null): HidePicture {
+  const { sheet } = picture;
+  if (sheet === undefined) return picture;
+  const times = (reading ?? sheet.bar) / (sheet.reading ?? sheet.bar);
+  return { ...picture, mm: picture.mm * times, sheet: { ...sheet, reading } };
+}
 
 /** Why the two points cannot give a scale; null where they can. */
 export function pointsIssue(picture: HidePicture, percent: (share: number) => string): string | null {
@@ -53,6 +95,7 @@ export function scaledBy(picture: HidePicture, length: number): HidePicture {
     isScaled: true,
     points: [by(a), by(b)],
     off: [offA * times, offB * times],
+    sheet: undefined,
   };
 }
 

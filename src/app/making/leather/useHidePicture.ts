@@ -8,6 +8,10 @@ const kept = new Map<string, HidePicture>();
 /** Width at which a picture without a scale is shown where nothing is outlined, mm. */
 const UNSCALED = 1000;
 
+/** A picture as it comes in; one by a sheet has its scale. */
+export type AddedPicture = Pick<HidePicture, 'address' | 'width' | 'height' | 'name' | 'sheet' | 'seen'> &
+  Partial<Pick<HidePicture, 'mm'>>;
+
 /** The picture under the drawing of one leather, for as long as the page is open. */
 export function useHidePicture(of: string) {
   const [picture, setPicture] = useState<HidePicture | null>(kept.get(of) ?? null);
@@ -18,17 +22,17 @@ export function useHidePicture(of: string) {
     setPicture(next);
   };
   const addPicture = (
-    { width, height, ...rest }: Pick<HidePicture, 'address' | 'width' | 'height' | 'name'>,
+    { width, height, mm: known, ...rest }: AddedPicture,
     outline: readonly Vec2[] | null,
   ): HidePicture => {
-    const mm = (outline === null ? UNSCALED : extent(outline, 0)) / width;
+    const mm = known ?? (outline === null ? UNSCALED : extent(outline, 0)) / width;
     const [x, y] = [width * mm, height * mm];
     const added: HidePicture = {
       ...rest,
       width,
       height,
       mm,
-      isScaled: false,
+      isScaled: known !== undefined,
       points: [
         [0.2 * x, 0.5 * y],
         [0.8 * x, 0.5 * y],
