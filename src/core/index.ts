@@ -139,7 +139,7 @@ export { inverse } from './math/inverse.ts';
 export { meetingSides } from './math/meetingSides.ts';
 export { isInside, pointToSegment } from './math/polygonDistance.ts';
 export { repeated } from './math/remembered.ts';
-export { isSimplePolygon } from './math/simplePolygon.ts';
+export { doubleArea, isSimplePolygon } from './math/simplePolygon.ts';
 export { thinnedLine } from './math/thinnedLine.ts';
 export { TOLERANCE } from './math/tolerance.ts';
 export { addScaled, distance, heading, subtract, type Vec2 } from './math/vec2.ts';
