@@ -50,6 +50,7 @@ const RANKS: Readonly<Record<string, number>> = {
   'app/strip': 20,
   'app/stage': 20,
   'app/explore': 20,
+  'app/photograph': 20,
   'app/form': 21,
   'app/making': 21,
   'app/leathers': 21,

@@ -1,4 +1,4 @@
-import { useMemo } from 'react';
+import { lazy, useMemo, useState } from 'react';
 import { KNIFE } from '../../../core/index.ts';
 import { fitToPage, type Paper } from '../../../output/pdf/paper.ts';
 import { BAR_LENGTH, percent } from '../../../output/pdf/printerScale.ts';
@@ -7,6 +7,7 @@ import { templateName } from '../../../output/template/templateName.ts';
 import { Choice } from '../../fields/Choice.tsx';
 import { optionsOf } from '../../fields/optionsOf.ts';
 import { PlainField } from '../../fields/PlainField.tsx';
+import { LatePart } from '../../loading/LatePart.tsx';
 import { useBench, useBenchStore } from '../../state/BenchContext.tsx';
 import { saveFile } from '../../state/saveFile.ts';
 import { sheetBlock } from '../../state/sheetBlock.ts';
@@ -16,6 +17,8 @@ import { useMaking } from '../useMaking.ts';
 import type { TemplateChoice } from './templateChoice.ts';
 import { templatePages } from './templatePages.ts';
 import type { TemplateParts } from './templateParts.ts';
+
+const PrinterPhotograph = lazy(() => import('./PrinterPhotograph.tsx'));
 
 const PAPERS = optionsOf(['A4', 'Letter', 'A3', 'Tabloid', 'A2', 'A1', 'A0', 'roll']);
 
@@ -38,6 +41,7 @@ export function PaperTemplate({
 }: TemplateParts) {
   const design = useBench(({ design }) => design);
   const store = useBenchStore();
+  const [isByPhotograph, setByPhotograph] = useState(false);
   const [making, make] = useMaking();
   const { paper, bars, issues, suspicion } = settings;
   const isRefused = paper === null || issues.barX !== undefined || issues.barY !== undefined;
@@ -108,6 +112,16 @@ export function PaperTemplate({
         change={(barY) => choose({ barY })}
         issues={listed(issues.barY)}
       />
+      <details className="assumptions" onToggle={(event) => setByPhotograph(event.currentTarget.open)}>
+        <summary>Read both bars off a photograph</summary>
+        {isByPhotograph && (
+          <LatePart name="photograph">
+            <PrinterPhotograph
+              take={({ x_mm, y_mm }) => choose({ barX: `${x_mm.toFixed(2)} mm`, barY: `${y_mm.toFixed(2)} mm` })}
+            />
+          </LatePart>
+        )}
+      </details>
       {!isTracing && <p className="caution">Caution. {KNIFE}</p>}
       {suspicion !== null && <p className="caution">Caution. {suspicion}</p>}
       <button

@@ -1,4 +1,4 @@
-import { useMemo } from 'react';
+import { lazy, useMemo, useState } from 'react';
 import {
   type CoverDesign,
   coverSection,
@@ -8,6 +8,7 @@ import {
   type JobPath,
   type RangePoint,
 } from '../../../core/index.ts';
+import { LatePart } from '../../loading/LatePart.tsx';
 import { loupeView } from '../../loupe/loupeView.ts';
 import { SectionGlass } from '../../loupe/SectionGlass.tsx';
 import { gapWords } from '../../sheet/gapWords.ts';
@@ -15,6 +16,8 @@ import { SectionPicture } from '../../sheet/SectionPicture.tsx';
 import { useLengths } from '../../state/BenchContext.tsx';
 import { cardOf } from '../cardOf.ts';
 import { GapField } from './GapField.tsx';
+
+const TrialPhotograph = lazy(() => import('./TrialPhotograph.tsx'));
 
 const PATHS: Readonly<Record<Edge, JobPath>> = {
   frontForeEdge: 'mockup.readings.front_mm',
@@ -30,6 +33,7 @@ const GLASS = 152;
 export function EdgeReadings({ job }: { readonly job: Job }) {
   const card = cardOf(job);
   const lengths = useLengths();
+  const [isByPhotograph, setByPhotograph] = useState(false);
   return (
     <>
       <figure className="section-drawing">
@@ -55,6 +59,14 @@ export function EdgeReadings({ job }: { readonly job: Job }) {
           />
         ))}
       </form>
+      <details className="assumptions" onToggle={(event) => setByPhotograph(event.currentTarget.open)}>
+        <summary>Read a gap off a photograph</summary>
+        {isByPhotograph && (
+          <LatePart name="photograph">
+            <TrialPhotograph job={job} paths={PATHS} />
+          </LatePart>
+        )}
+      </details>
     </>
   );
 }
