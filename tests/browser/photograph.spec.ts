@@ -180,7 +180,7 @@ test.describe('on a telephone', () => {
     await page.goto('#photograph');
     await lying(page).setInputFiles(photographs(DRAWN, 1));
     await expect(place(page).locator('.placed-point')).toHaveCount(4);
-    await page.getByLabel('Thickness of the closed book').fill(String(BOOK.thicknessAtSpine));
+    await page.getByLabel('Thickness of the closed book').fill(BOOK.thicknessAtSpine.toFixed(1));
     await readBars(page);
     const session = await page.context().newCDPSession(page);
     for (const [i, corner] of trueCorners(DRAWN, 0).entries()) await putBy(session, page, i, corner);
