@@ -139,7 +139,7 @@ export { inverse } from './math/inverse.ts';
 export { meetingSides } from './math/meetingSides.ts';
 export { isInside, pointToSegment } from './math/polygonDistance.ts';
 export { repeated } from './math/remembered.ts';
-export { isSimplePolygon } from './math/simplePolygon.ts';
+export { doubleArea, isSimplePolygon } from './math/simplePolygon.ts';
 export { thinnedLine } from './math/thinnedLine.ts';
 export { TOLERANCE } from './math/tolerance.ts';
 export { addScaled, distance, heading, subtract, type Vec2 } from './math/vec2.ts';
@@ -219,7 +219,7 @@ export {
 } from './photograph/markedSheet.ts';
 export type { Photograph, SeenMark, SeenPoint } from './photograph/photograph.ts';
 export { photographPatches } from './photograph/photographPatches.ts';
-export { type PlaneScale, planeScale } from './photograph/planeScale.ts';
+export { gapBetween, type KnownLength, type PlaneScale, planeScale, printByLengths } from './photograph/planeScale.ts';
 export { PRINT_DOUBTS, paperScale, printScale, type SheetReadings } from './photograph/printScale.ts';
 export {
   type PrintScale,

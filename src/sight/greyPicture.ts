@@ -1,4 +1,5 @@
 import type { Vec2 } from '../core/index.ts';
+import { LIGHT } from './light.ts';
 
 /**
  * A picture in greys as files keep them (sRGB's curve), row by row from the top. The centre of the first pixel stands at
@@ -9,12 +10,6 @@ export interface GreyPicture {
   readonly height: number;
   readonly values: Uint8Array;
 }
-
-/** Light of the 256 greys, 0 to 1, by the curve of sRGB (IEC 61966-2-1): blur mixes light, not greys. */
-const LIGHT = Float64Array.from({ length: 256 }, (_, grey) => {
-  const c = grey / 255;
-  return c <= 0.04045 ? c / 12.92 : ((c + 0.055) / 1.055) ** 2.4;
-});
 
 /** Light between the pixels, 0 to 1, linear between their centres; NaN outside the picture. */
 export function lightAt({ width, height, values }: GreyPicture, [x, y]: Vec2): number {

@@ -1,6 +1,7 @@
 import { tracedOutlines } from '../artwork/picture/tracedOutlines.ts';
 import { inverse, isInside, isSimplePolygon, polygonArea, thinnedLine, type Vec2 } from '../core/index.ts';
 import type { ColourPicture } from './colourPicture.ts';
+import { LIGHT } from './light.ts';
 
 /** What a picture of a hide on a floor shows of it: polygons in pixels, y down. */
 export interface LeatherOutline {
@@ -124,9 +125,9 @@ function coloured({ width, height, rgba }: ColourPicture): Cells {
       for (let x = left; x < left + side; x++) {
         const at = 4 * (y * width + x);
         if (rgba[at + 3] === 0) continue;
-        r += LINEAR[rgba[at]!]!;
-        g += LINEAR[rgba[at + 1]!]!;
-        b += LINEAR[rgba[at + 2]!]!;
+        r += LIGHT[rgba[at]!]!;
+        g += LIGHT[rgba[at + 1]!]!;
+        b += LIGHT[rgba[at + 2]!]!;
         count++;
       }
     if (2 * count < side * side) continue;
@@ -135,12 +136,6 @@ function coloured({ width, height, rgba }: ColourPicture): Cells {
   }
   return { width: across, height: down, side, colours, isSeen };
 }
-
-/** Light of the 256 values of sRGB (IEC 61966-2-1). */
-const LINEAR = Float64Array.from({ length: 256 }, (_, value) => {
-  const c = value / 255;
-  return c <= 0.04045 ? c / 12.92 : ((c + 0.055) / 1.055) ** 2.4;
-});
 
 /** CIELAB of linear sRGB under D65 (CIE 15:2004; matrix of IEC 61966-2-1). */
 function lab(r: number, g: number, b: number): [number, number, number] {

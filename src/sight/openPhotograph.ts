@@ -1,5 +1,6 @@
 import { greyOf } from '../artwork/picture/grey.ts';
 import { cameraOf } from './cameraOf.ts';
+import type { ColourPicture } from './colourPicture.ts';
 import { broughtDown, type GreyPicture } from './greyPicture.ts';
 import {
   brokenFile,
@@ -14,7 +15,7 @@ export interface OpenedPhotograph {
   /** Upright as the camera was held. */
   readonly grey: GreyPicture;
   /** In colours, for the eye and for outlines; its longer side 1600 at most. */
-  readonly preview: { readonly width: number; readonly height: number; readonly rgba: Uint8ClampedArray<ArrayBuffer> };
+  readonly preview: ColourPicture;
   readonly camera: string;
   /** Focal length by what the camera wrote, pixels of `grey`; null where it wrote nothing. */
   readonly focal: number | null;
@@ -86,7 +87,7 @@ function greyBitmap(bitmap: ImageBitmap): GreyPicture {
   return { width, height, values };
 }
 
-function previewOf(bitmap: ImageBitmap): OpenedPhotograph['preview'] {
+function previewOf(bitmap: ImageBitmap): ColourPicture {
   const scale = Math.min(1, PREVIEW_SIDE / Math.max(bitmap.width, bitmap.height));
   const [width, height] = [Math.round(bitmap.width * scale), Math.round(bitmap.height * scale)];
   const context = contextOf(width, height);

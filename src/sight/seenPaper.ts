@@ -1,6 +1,13 @@
 import { otsuThreshold } from '../artwork/picture/threshold.ts';
 import { tracedOutlines } from '../artwork/picture/tracedOutlines.ts';
-import { homographyBetween, type PlainPaper, paperCorners, type SeenMark, type Vec2 } from '../core/index.ts';
+import {
+  doubleArea,
+  homographyBetween,
+  type PlainPaper,
+  paperCorners,
+  type SeenMark,
+  type Vec2,
+} from '../core/index.ts';
 import { broughtDown, type GreyPicture } from './greyPicture.ts';
 import { refinedQuad } from './refinedQuad.ts';
 
@@ -44,17 +51,10 @@ export function seenPaper(picture: GreyPicture, paper: PlainPaper): SeenMark | n
   return null;
 }
 
-/** Twice the area within a closed line, positive where it runs clockwise as seen. */
-const twiceArea = (line: readonly Vec2[]): number =>
-  line.reduce((sum, [x, y], i) => {
-    const [p, q] = line[(i + 1) % line.length]!;
-    return sum + x * q - p * y;
-  }, 0);
-
 function largest(lines: readonly Vec2[][]): { line: Vec2[]; area: number } | null {
   let best: { line: Vec2[]; area: number } | null = null;
   for (const line of lines) {
-    const area = Math.abs(twiceArea(line)) / 2;
+    const area = Math.abs(doubleArea(line)) / 2;
     if (best === null || area > best.area) best = { line, area };
   }
   return best;
@@ -79,7 +79,7 @@ function quadAround(line: readonly Vec2[]): Vec2[] | null {
       ];
       const at = crossing(before, a, after, b);
       if (at === null) continue;
-      const area = Math.abs(twiceArea([a, at, b]));
+      const area = Math.abs(doubleArea([a, at, b]));
       if (best === null || area < best.area) best = { area, i, at };
     }
     if (best === null) return null;
@@ -106,7 +106,7 @@ function hullOf(points: readonly Vec2[]): Vec2[] {
   const half = (list: readonly Vec2[]): Vec2[] => {
     const kept: Vec2[] = [];
     for (const point of list) {
-      while (kept.length >= 2 && twiceArea([kept.at(-2)!, kept.at(-1)!, point]) <= 0) kept.pop();
+      while (kept.length >= 2 && doubleArea([kept.at(-2)!, kept.at(-1)!, point]) <= 0) kept.pop();
       kept.push(point);
     }
     return kept.slice(0, -1);
