@@ -219,7 +219,7 @@ export {
 } from './photograph/markedSheet.ts';
 export type { Photograph, SeenMark, SeenPoint } from './photograph/photograph.ts';
 export { photographPatches } from './photograph/photographPatches.ts';
-export { type PlaneScale, planeScale } from './photograph/planeScale.ts';
+export { gapBetween, type KnownLength, type PlaneScale, planeScale, printByLengths } from './photograph/planeScale.ts';
 export { PRINT_DOUBTS, paperScale, printScale, type SheetReadings } from './photograph/printScale.ts';
 export {
   type PrintScale,

@@ -43,6 +43,8 @@ export interface SceneObject {
   readonly heightOf: readonly number[];
   /** Heights over the sheet, mm, as far as they are known. */
   readonly heights: readonly Prior[];
+  /** Distances between two of its points that are known, mm: they tell the size of the print. */
+  readonly lengths?: readonly { readonly from: number; readonly to: number; readonly length: Prior }[];
 }
 
 /** A camera as it was found for one photograph. */
@@ -77,6 +79,8 @@ export interface Scene {
   /** Marks that do not fit the others. */
   readonly doubtful: readonly { readonly photograph: number; readonly page: string; readonly mark: string }[];
   readonly pages: ReadonlyMap<string, Placement>;
+  /** Size of the print as found, with its standard uncertainty. */
+  readonly print: { readonly across: Prior; readonly along: Prior };
   /**
    * Figures of the points with their uncertainties and correlations. A point that is seen nowhere is null to a measure.
    */
@@ -123,7 +127,7 @@ export function solveScene(
     return at === null ? null : [unknowns.add(at[0], 1), unknowns.add(at[1], 1), heights[height]!];
   });
 
-  const observations: Observation[] = [...scale.readings];
+  const observations: Observation[] = [...scale.readings, ...lengthObservations(object, places)];
   const names: { photograph: number; page: string; mark: string; observation: number }[] = [];
   photographs.forEach(({ marks, points }, photograph) => {
     const eye = eyes[photograph];
@@ -174,6 +178,7 @@ export function solveScene(
         ]) => [name, { at: [values[x]!, values[y]!], angle: values[angle]! }],
       ),
     ),
+    print: printOf(values, covariance, scale),
     figures: (measures) => figuresOf(measures, points, places, covariance, scale.of),
   };
 }
@@ -297,6 +302,44 @@ function reliefOf({ starts }: Unknowns, eyes: readonly (Eye | null)[]): Relief {
   const focal = eyes.find((eye) => eye !== null)!.of[0]!;
   const start = starts[focal]!;
   return { focal, stretch: (values) => Math.exp(values[focal]! - start) };
+}
+
+/** The two factors with what the covariance leaves of their doubt: each is the size and half the difference. */
+function printOf(
+  values: Float64Array,
+  covariance: readonly (readonly number[])[],
+  { of, factors }: ScaleUnknowns,
+): Scene['print'] {
+  const [size, difference] = of;
+  const [across, along] = factors(values);
+  const u = (half: 0.5 | -0.5): number =>
+    Math.sqrt(
+      bilinear(
+        [1, half],
+        [
+          [covariance[size]![size]!, covariance[size]![difference]!],
+          [covariance[difference]![size]!, covariance[difference]![difference]!],
+        ],
+        [1, half],
+      ),
+    );
+  return { across: { value: across, u: u(0.5) }, along: { value: along, u: u(-0.5) } };
+}
+
+function lengthObservations({ lengths = [] }: SceneObject, places: readonly (Place | null)[]): Observation[] {
+  return lengths.flatMap(({ from, to, length }) => {
+    const [a, b] = [places[from], places[to]];
+    if (a == null || b == null) return [];
+    return [
+      {
+        of: [...new Set([...a, ...b])],
+        residuals: (values) => {
+          const [p, q] = [vec3(values, a), vec3(values, b)];
+          return [(length.value - Math.hypot(p[0] - q[0], p[1] - q[1], p[2] - q[2])) / length.u];
+        },
+      },
+    ];
+  });
 }
 
 interface PageUnknowns {
