@@ -54,7 +54,6 @@ const RANKS: Readonly<Record<string, number>> = {
   'app/form': 21,
   'app/making': 21,
   'app/leathers': 21,
-  'app/photograph': 21,
   'app/customer': 22,
   'app/find': 22,
   'app/print': 22,

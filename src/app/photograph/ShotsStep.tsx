@@ -3,9 +3,7 @@ import { useStore } from 'zustand/react';
 import { PhotographPreview } from './PhotographDrawing.tsx';
 import { addPhotographs, MOST_SHOTS, type Position, photographs, removePhotograph, type Shot } from './photographs.ts';
 import { SHOT_WORDS } from './photographWords.ts';
-
-/** Pictures as the file dialog asks for them; some browsers do not count those of telephones among images. */
-const PICTURES = 'image/*,.heic,.heif';
+import { PICTURE_KINDS } from './pictureKinds.ts';
 
 /** The photographs of the book in one position: chosen, taken, dropped or pasted; each with what was found in it. */
 export function ShotsStep({ position }: { readonly position: Position }) {
@@ -47,7 +45,7 @@ export function ShotsStep({ position }: { readonly position: Position }) {
           type="file"
           hidden
           multiple
-          accept={PICTURES}
+          accept={PICTURE_KINDS}
           aria-label={title}
           onChange={(event) => {
             addPhotographs([...(event.target.files ?? [])], position);
