@@ -53,6 +53,7 @@ const RANKS: Readonly<Record<string, number>> = {
   'app/form': 21,
   'app/making': 21,
   'app/leathers': 21,
+  'app/photograph': 21,
   'app/customer': 22,
   'app/find': 22,
   'app/print': 22,
@@ -64,7 +65,7 @@ const RANKS: Readonly<Record<string, number>> = {
 const ORDER =
   'units, math, strip, words -> job -> book, leather, photograph -> allowance, leatherTest -> doubt -> pattern, stock -> fold -> film, mockup -> solid -> ' +
   'finish, tooling -> materials -> report -> fitReport, explore, learning; core -> artwork -> sight -> output -> cli, app; in app: worker, loading, offline -> state -> ' +
-  'sheet, scene -> fields, loupe, take -> panel, shelf, strip, stage, explore -> form, making, leathers -> customer, find, print -> header, ' +
+  'sheet, scene -> fields, loupe, take -> panel, shelf, strip, stage, explore -> form, making, leathers, photograph -> customer, find, print -> header, ' +
   'cover -> the files of app itself';
 
 /** Packages that need neither a browser nor Node, so that core may use them. */

@@ -20,6 +20,7 @@ const Explore = lazy(() => import('./explore/Explore.tsx'));
 const Vocabulary = lazy(() => import('./fields/Vocabulary.tsx'));
 const LeatherChoicePlace = lazy(() => import('./customer/choice/LeatherChoicePlace.tsx'));
 const LeathersPlace = lazy(() => import('./leathers/LeathersPlace.tsx'));
+const PhotographPlace = lazy(() => import('./photograph/PhotographPlace.tsx'));
 const Making = lazy(() => import('./making/Making.tsx'));
 const PrintedBench = lazy(() => firstPaint.then(() => import('./print/PrintedBench.tsx')));
 
@@ -54,6 +55,11 @@ export function App({ place }: { readonly place: Place }) {
         {place.id === 'leathers' && (
           <LatePart name="place Leathers">
             {place.part === 'choice' ? <LeatherChoicePlace /> : <LeathersPlace part={place.part} />}
+          </LatePart>
+        )}
+        {place.id === 'photograph' && (
+          <LatePart name="place “By photograph”">
+            <PhotographPlace />
           </LatePart>
         )}
         {place.id === 'words' && (

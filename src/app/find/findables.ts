@@ -62,6 +62,7 @@ const PLACE_ALSO: Readonly<Partial<Record<(typeof PLACES)[number]['id'], string>
   customer: 'client sheet offer price show',
   words: 'terms meaning glossary vocabulary help',
   shelf: 'jobs covers kept saved library versions import export backup removed',
+  photograph: 'measure camera telephone picture sheet marks print customer remote',
   leathers: 'hides skins stock store material kept bought tests left price',
 };
 

@@ -4,6 +4,7 @@ import { ChoiceField } from '../fields/ChoiceField.tsx';
 import { FigureField } from '../fields/FigureField.tsx';
 import { CheckRow } from '../panel/CheckRow.tsx';
 import { useBench } from '../state/BenchContext.tsx';
+import { addressOf } from '../state/place.ts';
 import { Measures } from './MeasurePicture.tsx';
 import { NominalSizes } from './NominalSizes.tsx';
 
@@ -31,6 +32,9 @@ export function BookFields() {
         <FigureField path="book.thickness_mm" empty="required" />
         <FigureField path="book.boardThickness_mm" empty="default" />
         {shape === 'rounded' && <FigureField path="book.spine.rise_mm" empty="estimated" decided={rise} />}
+        <a className="link" href={addressOf('photograph')}>
+          Measure by photograph
+        </a>
       </Measures>
       <ChoiceField path="book.kind" title="Binding" options={BOOK_KINDS} />
       <ChoiceField

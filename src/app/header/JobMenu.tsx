@@ -81,6 +81,11 @@ export default function JobMenu() {
             </a>
           </li>
           <li>
+            <a className="link" href={addressOf('photograph')} onClick={close}>
+              By photograph
+            </a>
+          </li>
+          <li>
             <FileButton title="Open file" asks="Job file" onFile={(file) => void openFile(file)} />
           </li>
           <li>

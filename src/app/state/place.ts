@@ -9,6 +9,7 @@ export const PLACES = [
   { id: 'customer', title: 'Customer' },
   { id: 'shelf', title: 'Shelf' },
   { id: 'leathers', title: 'Leathers' },
+  { id: 'photograph', title: 'By photograph' },
   { id: 'words', title: 'Words' },
 ] as const;
 

@@ -1,0 +1,181 @@
+import { useCallback, useEffect, useMemo, useState } from 'react';
+import { useStore } from 'zustand/react';
+import type { Job, Vec2 } from '../../core/index.ts';
+import { PhotographDrawing } from './PhotographDrawing.tsx';
+import {
+  askWorker,
+  changePoints,
+  closeUpOf,
+  movePoint,
+  type Position,
+  photographs,
+  renamePoints,
+  type Shot,
+  undoMove,
+} from './photographs.ts';
+import { CORNER_NAMES, CORNERS, FACE_WORDS } from './photographWords.ts';
+import type { Readings } from './readings.ts';
+import { seekFace } from './seekFace.ts';
+
+interface FaceStepProps {
+  readonly position: Position;
+  readonly readings: Readings;
+  readonly book: Job['book'];
+}
+
+const SIDES = [
+  [0, 1],
+  [1, 2],
+  [2, 3],
+  [3, 0],
+] as const;
+
+/** How far from a corner an edge is sought, as a share of the picture's width. */
+const REACH = 0.006;
+
+/** The face of the book in each photograph: proposed by its edges, and put right by hand. */
+export function FaceStep({ position, readings, book }: FaceStepProps) {
+  const own = useStore(photographs, (state) => state.shots).filter((shot) => shot.position === position);
+  const shots = own.filter(({ picture }) => picture !== null && picture.marks.length > 0);
+  const advice = useStore(photographs, (state) => state.advice[position]);
+  const isOpening = useStore(photographs, (state) =>
+    state.shots.some((shot) => shot.position === position && shot.picture === null && shot.failure === null),
+  );
+  const seeking = useStore(photographs, (state) => state.seeking[position]);
+  const canUndo = useStore(photographs, (state) => state.moves.length > 0);
+  const seeks = seeking === 'idle' && !isOpening && shots.length > 0;
+  useEffect(() => {
+    if (seeks) void seekFace(position, readings, book);
+  }, [seeks, position, readings, book]);
+  if (shots.length === 0) return <p className="help">The corners are placed here once a photograph shows the sheet.</p>;
+  return (
+    <>
+      <p>{FACE_WORDS[position].asks}</p>
+      <p role="status" className="help">
+        {isOpening ? 'The photographs are being looked at.' : seekingWords(seeking)}
+      </p>
+      {advice.map((words) => (
+        <p key={words} className="issue">
+          {words}
+        </p>
+      ))}
+      <div className="row">
+        <button type="button" onClick={() => void seekFace(position, readings, book)}>
+          Find the edges again
+        </button>
+        <button type="button" onClick={() => renamePoints(position, [3, 0, 1, 2])}>
+          Turn the names
+        </button>
+        <button type="button" onClick={() => renamePoints(position, [1, 0, 3, 2])}>
+          Swap spine and fore-edge
+        </button>
+        <button type="button" disabled={!canUndo} onClick={undoMove}>
+          Undo the last move
+        </button>
+      </div>
+      <div className="faces">
+        {shots.map((shot) => (
+          <Face key={shot.id} shot={shot} number={own.indexOf(shot) + 1} />
+        ))}
+      </div>
+    </>
+  );
+}
+
+function seekingWords(seeking: ReturnType<typeof photographs.getState>['seeking'][Position]): string {
+  if (typeof seeking === 'object')
+    return `The edges could not be sought: ${seeking.failure} Place the corners by hand.`;
+  return {
+    idle: '',
+    seeking: 'The edges of the book are being sought; this takes some seconds.',
+    found: 'The edges were found. Look at each corner; drag one that is not on the book.',
+    unclear:
+      'The edges are not clear. Drag each corner to its place under the loupe, then say so below the photograph.',
+  }[seeking];
+}
+
+function Face({ shot, number }: { readonly shot: Shot; readonly number: number }) {
+  const { id, file, paper, picture, points, begin, position } = shot;
+  const [note, setNote] = useState('');
+  const names = CORNER_NAMES[position];
+  const isPlaced = points.slice(0, CORNERS).every((point) => point !== null) && points.length > 0;
+  // Points beyond the corners stand only where they were added.
+  const shown = [...begin.keys()].filter((i) => i < CORNERS || points[i] != null);
+  const closeUp = useCallback((at: Vec2) => closeUpOf({ id, file, paper }, at), [id, file, paper]);
+  const marks = picture!.marks;
+  const outlines = useMemo(() => marks.map(({ seen }) => seen), [marks]);
+  const placeOf = (i: number): Vec2 => points[i]?.at ?? begin[i]!;
+  const label = `${file.name}, photograph ${number}`;
+
+  const confirm = (): void => {
+    const u = Math.max(1, (1.5 * Math.max(picture!.width, picture!.height)) / 4000);
+    changePoints(
+      id,
+      names.map((_, i) =>
+        i < CORNERS ? (points[i] ?? { at: placeOf(i), u: 2 * u, isByHand: true }) : (points[i] ?? null),
+      ),
+    );
+  };
+  const refine = async (): Promise<void> => {
+    setNote('');
+    const corners = [0, 1, 2, 3].map(placeOf);
+    const reach = REACH * Math.max(picture!.width, picture!.height);
+    const refined = await askWorker({ ask: 'refine', of: { id, file, paper }, corners, reach }, `refine ${id}`)
+      .then((answer) => answer.corners)
+      .catch(() => null);
+    if (refined === null) setNote('No clear edges were found near the corners; they stay as they are.');
+    else
+      changePoints(
+        id,
+        names.map((_, i) => (i < CORNERS ? { ...refined[i]!, isByHand: true } : (points[i] ?? null))),
+      );
+  };
+
+  return (
+    <figure className="face" data-placed={isPlaced ? '' : undefined}>
+      <PhotographDrawing
+        label={label}
+        picture={picture!}
+        points={shown.map((i) => ({ name: names[i]!, at: placeOf(i) }))}
+        lines={begin.length > 0 ? SIDES : []}
+        outlines={outlines}
+        move={(point, at) => movePoint(id, shown[point]!, at)}
+        undo={undoMove}
+        closeUp={closeUp}
+      />
+      <figcaption>
+        <p>
+          {number}. {file.name}
+          {begin.length > 0 && !isPlaced && ': not all corners are placed'}
+        </p>
+        <div className="row">
+          {begin.length > 0 && !isPlaced && (
+            <button type="button" aria-label={`The corners of photograph ${number} are right`} onClick={confirm}>
+              These corners are right
+            </button>
+          )}
+          {begin.length > 0 && (
+            <button
+              type="button"
+              aria-label={`Move the corners of photograph ${number} to the edges nearby`}
+              onClick={() => void refine()}
+            >
+              To the edges nearby
+            </button>
+          )}
+          {names.slice(CORNERS).map((name, k) => {
+            const i = CORNERS + k;
+            return begin.length > 0 && points[i] == null ? (
+              <button key={name} type="button" onClick={() => movePoint(id, i, begin[i]!)}>
+                Add: {name.toLowerCase()}
+              </button>
+            ) : null;
+          })}
+        </div>
+        <p role="status" className="help">
+          {note}
+        </p>
+      </figcaption>
+    </figure>
+  );
+}

@@ -1,0 +1,75 @@
+import { beforeEach, expect, test } from 'vitest';
+import type { OpenedPicture } from '../../../src/app/photograph/photographQuestions.ts';
+import {
+  movePoint,
+  photographs,
+  placePoints,
+  renamePoints,
+  type Shot,
+  undoMove,
+} from '../../../src/app/photograph/photographs.ts';
+import { photographOf } from '../../../src/app/photograph/useMeasuredBook.ts';
+import { nth } from '../../nth.ts';
+
+const picture: OpenedPicture = {
+  width: 4000,
+  height: 3000,
+  camera: 'a',
+  focal: null,
+  marks: [{ page: 'A4 1', mark: '0', corners: [], seen: [], u: 0.1 }],
+  preview: { width: 1, height: 1, rgba: new Uint8ClampedArray(4) },
+  advice: [],
+};
+const shot: Shot = {
+  id: 'one',
+  file: new File([], 'one.jpg'),
+  paper: null,
+  position: 'lying',
+  picture,
+  failure: null,
+  points: [],
+  begin: [],
+};
+const places = [
+  [10, 10],
+  [20, 10],
+  [20, 30],
+  [10, 30],
+] as const;
+const first = (): Shot => nth(photographs.getState().shots, 0);
+const at = (): unknown => first().points.map((point) => point?.at);
+
+beforeEach(() => {
+  photographs.setState({ ...photographs.getInitialState(), shots: [shot] });
+  placePoints('one', { begin: places, points: places.map((place) => ({ at: place, u: 0.3, isByHand: false })) });
+});
+
+test('a move by hand has a doubt of its own and is undone by itself; what was found is no move', () => {
+  expect(photographs.getState().moves).toEqual([]);
+  movePoint('one', 1, [25, 12]);
+  movePoint('one', 1, [26, 12]);
+  expect(first().points[1]).toEqual({ at: [26, 12], u: 1.5, isByHand: true });
+  undoMove();
+  expect(first().points[1]?.at).toEqual([25, 12]);
+  undoMove();
+  undoMove();
+  expect(at()).toEqual(places);
+});
+
+test('names go round the corners, four times back to where they were; or change sides', () => {
+  renamePoints('lying', [3, 0, 1, 2]);
+  expect(at()).toEqual([places[3], places[0], places[1], places[2]]);
+  for (let i = 0; i < 3; i++) renamePoints('lying', [3, 0, 1, 2]);
+  expect(at()).toEqual(places);
+  renamePoints('standing', [1, 0, 3, 2]);
+  expect(at()).toEqual(places);
+  renamePoints('lying', [1, 0, 3, 2]);
+  expect(at()).toEqual([places[1], places[0], places[3], places[2]]);
+});
+
+test('a photograph is measured by once it is open and shows the sheet, by the points that are placed', () => {
+  placePoints('one', { begin: places, points: [null, { at: [1, 2], u: 1, isByHand: true }] });
+  expect(photographOf(first())?.points).toEqual([{ point: 1, seen: [1, 2], u: 1 }]);
+  expect(photographOf({ ...shot, picture: null })).toBeNull();
+  expect(photographOf({ ...shot, picture: { ...picture, marks: [] } })).toBeNull();
+});

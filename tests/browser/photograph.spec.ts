@@ -1,0 +1,238 @@
+import { readdirSync, readFileSync } from 'node:fs';
+import { join } from 'node:path';
+import type { CDPSession, Locator, Page } from '@playwright/test';
+import { EXAMPLE_JOBS, pixelOf, rotationBy, seenFrom, type Vec2 } from '../../src/core/index.ts';
+import { defined } from '../defined.ts';
+import { nth } from '../nth.ts';
+import { type Drawn, drawnScene } from '../scenes/drawnScene.ts';
+import { focalIn35mm, photographFile } from '../scenes/photographFile.ts';
+import { laidPoints } from '../scenes/renderedScene.ts';
+import { expectAccessible } from './accessibility.ts';
+import { expect, headline, openCard, openDocument, steadyMiddle, test } from './bench.ts';
+
+/** A book of 125.8 x 176.2 x 17.3 mm on two printed pages, photographed from three sides. */
+const DRAWN = drawnScene(5, { kind: 'usual', ground: 'wood', cover: 'dark', longSide: 1600 });
+const BOOK = defined(DRAWN.scene.book).book;
+
+/** The book's cover is cut for a book of another size, so that its verdict is another once the measures are. */
+const JOB = {
+  ...EXAMPLE_JOBS[0].document,
+  name: 'Far away book',
+  pattern: { outsideWidth_mm: 290, outsideHeight_mm: 196 },
+};
+
+const made = new Map<number, Buffer>();
+
+function photographs({ scene, cameras }: Drawn, count = cameras.length) {
+  return cameras.slice(0, count).map((camera, i) => {
+    const buffer = made.get(i) ?? photographFile(scene, camera, { focalIn35mm: focalIn35mm(camera) });
+    made.set(i, buffer);
+    return { name: `book ${i + 1}.jpg`, mimeType: 'image/jpeg', buffer };
+  });
+}
+
+/** Where a photograph truly shows the corners of the upper cover, pixels. */
+function trueCorners({ scene, cameras }: Drawn, photograph: number): Vec2[] {
+  const { lens, pose } = nth(cameras, photograph);
+  const points = laidPoints(defined(scene.book));
+  return [points.headSpine, points.headForeEdge, points.tailForeEdge, points.tailSpine].map((point) =>
+    pixelOf(lens, seenFrom(rotationBy(pose.turn), pose.shift, point)),
+  );
+}
+
+const place = (page: Page) => page.locator('.photograph-place');
+const lying = (page: Page) => page.locator('input[aria-label="Photographs of the book lying"]');
+const cell = (page: Page, measure: string, column: number) =>
+  page
+    .getByRole('row', { name: new RegExp(`^${measure}`) })
+    .getByRole('cell')
+    .nth(column);
+const millimetres = async (page: Page, measure: string, column: number): Promise<number> =>
+  Number.parseFloat((await cell(page, measure, column).textContent()) ?? '');
+
+/** What the page keeps of the open job. */
+const keptJob = (page: Page): Promise<Record<string, unknown>> =>
+  page.evaluate(() => JSON.parse(localStorage.getItem('coverwright.open-job.v1') ?? '{}').document);
+
+async function readBars(page: Page): Promise<void> {
+  const { across, along } = DRAWN.scene.print;
+  await page.getByLabel('Lower bar').fill((190 * across).toFixed(2));
+  await page.getByLabel('Upright bar').fill((280 * along).toFixed(2));
+}
+
+test('from the measuring sheet to the verdict, by mouse and keys', async ({ bench: page }) => {
+  const fetched: string[] = [];
+  page.on('request', (request) => fetched.push(request.url()));
+  await openDocument(page, JOB);
+  const card = await openCard(page, 'book');
+  const before = await headline(page).textContent();
+  const parts = readdirSync(join(import.meta.dirname, '../../dist/assets')).filter((name) =>
+    /^(PhotographPlace|photograph\.worker)-.*\.js$/.test(name),
+  );
+  expect(parts).toHaveLength(2);
+  const wasFetched = (name: string): boolean => fetched.some((url) => url.endsWith(name));
+  expect(parts.filter(wasFetched)).toEqual([]);
+  await card.getByRole('link', { name: 'Measure by photograph' }).click();
+
+  // The sheet that the customer prints.
+  const [sheet] = await Promise.all([
+    page.waitForEvent('download'),
+    page.getByRole('button', { name: 'Save the sheet to photograph the book on' }).click(),
+  ]);
+  expect(sheet.suggestedFilename()).toBe('far-away-book-a4.photograph-sheet.pdf');
+  expect(readFileSync(await sheet.path()).toString('latin1')).toMatch(/^%PDF-/);
+  await expect(place(page)).toContainText('once a photograph shows the sheet');
+
+  await lying(page).setInputFiles(photographs(DRAWN));
+  await expect(place(page).locator('.shot canvas')).toHaveCount(3);
+  await expect(place(page).locator('.placed-point')).toHaveCount(12);
+  await readBars(page);
+  for (const i of [0, 1, 2]) for (const [k, corner] of trueCorners(DRAWN, i).entries()) await drag(page, i, k, corner);
+  await page.getByLabel('Read with').fill('ruler B');
+  await expect(place(page)).not.toContainText('The print is not checked');
+
+  await expect(place(page).locator('.face[data-placed]')).toHaveCount(3);
+  // By its own give or take the result is right; and better than 1 mm.
+  await expect.poll(() => millimetres(page, 'Width', 1)).toBeLessThan(1);
+  for (const [measure, truth] of [
+    ['Width', BOOK.width],
+    ['Height', BOOK.height],
+    ['Thickness', (BOOK.thicknessAtSpine + BOOK.thicknessAtForeEdge) / 2],
+  ] as const) {
+    const [found, off] = [await millimetres(page, measure, 0), await millimetres(page, measure, 1)];
+    expect(Math.abs(found - truth)).toBeLessThan(1.5 * off);
+    expect(off).toBeLessThan(2);
+  }
+  expect(fetched.filter((url) => /photograph\.worker-/.test(url))).toHaveLength(1);
+
+  // A corner is dragged and the drag undone; keys move it by a pixel.
+  const corner = place(page)
+    .getByRole('button', { name: /^Head, spine/ })
+    .first();
+  const named = await corner.getAttribute('aria-label');
+  const { x, y } = await steadyMiddle(corner);
+  await page.mouse.move(x, y);
+  await page.mouse.down();
+  await page.mouse.move(x - 12, y + 9, { steps: 3 });
+  await expect(place(page).locator('.point-loupe')).toBeVisible();
+  await page.mouse.up();
+  await expect(corner).not.toHaveAttribute('aria-label', defined(named));
+  await page.keyboard.press('Control+z');
+  await expect(corner).toHaveAttribute('aria-label', defined(named));
+  await page.keyboard.press('Shift+ArrowRight');
+  await page.keyboard.press('ArrowLeft');
+  const across = (label: string | null): number => Number(/: (\d+) across/.exec(label ?? '')?.[1]);
+  await expect.poll(async () => across(await corner.getAttribute('aria-label'))).toBe(across(named) + 9);
+  await page.getByRole('button', { name: 'Undo the last move' }).click();
+  await page.getByRole('button', { name: 'Undo the last move' }).click();
+  await expect(corner).toHaveAttribute('aria-label', defined(named));
+  await expectAccessible(page, '.photograph-place');
+
+  // Into the job, as one step, with how far each may be off and by which ruler.
+  await page.getByRole('button', { name: 'Take into the job' }).click();
+  await expect(place(page)).toContainText('Taken, with how far each may be off.');
+  await expect(headline(page)).not.toHaveText(defined(before));
+  await expect
+    .poll(async () => (await keptJob(page)).doubts)
+    .toMatchObject({
+      'book.width_mm': { from: 'photograph', with: 'ruler B', distribution: 'normal' },
+      'book.height_mm': { from: 'photograph', with: 'ruler B' },
+      'book.thickness_mm': { from: 'photograph' },
+    });
+  expect((await keptJob(page)).correlations).not.toEqual([]);
+  await page.getByRole('button', { name: 'Undo', exact: true }).click();
+  await expect(headline(page)).toHaveText(defined(before));
+});
+
+test('what is no photograph of the sheet is told in plain words, and nothing is lost', async ({ bench: page }) => {
+  await page.goto('#photograph');
+  const tiny = Buffer.from(
+    'iVBORw0KGgoAAAANSUhEUgAAAAEAAAABCAYAAAAfFcSJAAAADUlEQVR42mNk+M9QDwADhgGAWjR9awAAAABJRU5ErkJggg==',
+    'base64',
+  );
+  const bytes = await page.evaluate(async () => {
+    const canvas = new OffscreenCanvas(1200, 900);
+    const context = canvas.getContext('2d')!;
+    context.fillStyle = '#876';
+    context.fillRect(0, 0, 1200, 900);
+    return [...new Uint8Array(await (await canvas.convertToBlob({ type: 'image/png' })).arrayBuffer())];
+  });
+  await lying(page).setInputFiles([
+    { name: 'letter.jpg', mimeType: 'image/jpeg', buffer: Buffer.from('Dear bindery') },
+    { name: 'dot.png', mimeType: 'image/png', buffer: tiny },
+    { name: 'table.png', mimeType: 'image/png', buffer: Buffer.from(bytes) },
+  ]);
+  const rows = place(page).locator('.shot');
+  await expect(rows.nth(0)).toContainText('letter.jpg is not a picture');
+  await expect(rows.nth(1)).toContainText('dot.png has 1 x 1 pixels');
+  await expect(rows.nth(2)).toContainText('No mark of the sheet was found.');
+  await expect(place(page)).toContainText('once a photograph shows the sheet');
+  await page.getByLabel('Lower bar').fill('12');
+  await expect(place(page)).toContainText('was meant to be 190 mm');
+  await page.getByRole('button', { name: 'Take out photograph 1' }).click();
+  await expect(rows).toHaveCount(2);
+});
+
+test.describe('on a telephone', () => {
+  test.use({ viewport: { width: 390, height: 844 }, hasTouch: true, isMobile: true });
+
+  test('a finger drags the corners, and the loupe for the last pixels', async ({ bench: page }) => {
+    await page.goto('#photograph');
+    await lying(page).setInputFiles(photographs(DRAWN, 1));
+    await expect(place(page).locator('.placed-point')).toHaveCount(4);
+    await page.getByLabel('Thickness of the closed book').fill(BOOK.thicknessAtSpine.toFixed(1));
+    await readBars(page);
+    const session = await page.context().newCDPSession(page);
+    for (const [i, corner] of trueCorners(DRAWN, 0).entries()) await putBy(session, page, i, corner);
+    await expect.poll(async () => Math.abs((await millimetres(page, 'Width', 0)) - BOOK.width)).toBeLessThan(2);
+    await expectAccessible(page, '.photograph-place');
+  });
+});
+
+/** Where a point is, pixels of the photograph, by what it says. */
+async function saidPlace(point: Locator): Promise<Vec2> {
+  const said = /: (\d+) across, (\d+) down/.exec((await point.getAttribute('aria-label')) ?? '');
+  return [Number(said?.[1]), Number(said?.[2])];
+}
+
+/** Drags a corner of a photograph to its place by the mouse. */
+async function drag(page: Page, photograph: number, corner: number, [x, y]: Vec2): Promise<void> {
+  const drawing = place(page).locator('.photograph-drawing').nth(photograph);
+  const point = drawing.locator('.placed-point').nth(corner);
+  const from = await steadyMiddle(point);
+  const scale = defined((await drawing.boundingBox()) ?? undefined).width / nth(DRAWN.cameras, photograph).width;
+  const [left, top] = await saidPlace(point);
+  await page.mouse.move(from.x, from.y);
+  await page.mouse.down();
+  await page.mouse.move(from.x + scale * (x - left), from.y + scale * (y - top), { steps: 2 });
+  await page.mouse.up();
+  await expect.poll(async () => Math.abs((await saidPlace(point))[0] - x)).toBeLessThan(3);
+}
+
+/** Drags a corner to its place by a finger: near it in the picture, the rest in the loupe. */
+async function putBy(session: CDPSession, page: Page, i: number, to: Vec2): Promise<void> {
+  const point = place(page).locator('.placed-point').nth(i);
+  const touch = (type: 'touchStart' | 'touchMove' | 'touchEnd', ...places: readonly Vec2[]) =>
+    session.send('Input.dispatchTouchEvent', { type, touchPoints: places.map(([x, y], id) => ({ x, y, id })) });
+  const stroke = async ({ x, y }: { x: number; y: number }, by: Vec2): Promise<void> => {
+    await touch('touchStart', [x, y]);
+    // A browser tells of a finger only once it has gone a little way.
+    await touch('touchMove', [x + by[0] + 24, y + by[1] + 24]);
+    await touch('touchMove', [x + by[0], y + by[1]]);
+    await touch('touchEnd');
+  };
+  const at = () => saidPlace(point);
+  const scale =
+    defined((await place(page).locator('.photograph-drawing').boundingBox()) ?? undefined).width /
+    nth(DRAWN.cameras, 0).width;
+  const middle = await steadyMiddle(point);
+  const [x, y] = await at();
+  await stroke(middle, [scale * (to[0] - x), scale * (to[1] - y)]);
+  const loupe = place(page).locator('.point-loupe');
+  await expect(loupe).toBeVisible();
+  const [left, top] = await at();
+  if (left === Math.round(to[0]) && top === Math.round(to[1])) return;
+  // Three pixels of the screen for one of the picture, which follows the finger.
+  await stroke(await steadyMiddle(loupe), [3 * (left - to[0]), 3 * (top - to[1])]);
+  await expect.poll(async () => Math.abs((await at())[0] - to[0])).toBeLessThan(2);
+}
