@@ -25,7 +25,7 @@ export function MeasuresStep({ measured, readings }: { readonly measured: Measur
   const store = useBenchStore();
   const print = useLengths();
   const job = useBench(({ history }) => history.good.job);
-  const [taken, setTaken] = useState<FoundBook | null>(null);
+  const [taken, setTaken] = useState<string | null>(null);
   if (failure !== null) return <p className="issue">The book could not be measured: {failure}</p>;
   if (found === null)
     return (
@@ -47,7 +47,7 @@ export function MeasuresStep({ measured, readings }: { readonly measured: Measur
       typed: Object.fromEntries(patches.map(({ path }) => [path, undefined])),
     });
     dispatch({ type: 'settle' });
-    setTaken(found);
+    setTaken(JSON.stringify(measures));
   };
   return (
     <div className="photograph-measures" aria-busy={isWorking}>
@@ -92,7 +92,7 @@ export function MeasuresStep({ measured, readings }: { readonly measured: Measur
           Take into the job
         </button>
         <p role="status">
-          {taken === found && (
+          {taken === JSON.stringify(measures) && (
             <>
               Taken, with how far each may be off. Undo brings the old measures back.{' '}
               <a className="link" href={addressOf('cover')}>

@@ -24,6 +24,8 @@ export default function PhotographPlace() {
   const { shots, paper, typed } = state;
   const readings = useMemo(() => readingsOf({ shots, paper, typed }, units), [shots, paper, typed, units]);
   const measured = useMeasuredBook(readings, book.height_mm);
+  const { thickness } = readings;
+  const high = measured.found?.measures.find(({ path }) => path === 'book.height_mm');
   const hasStanding = useHasShots('standing');
   useEffect(() => {
     const paste = (event: ClipboardEvent): void => {
@@ -55,14 +57,24 @@ export default function PhotographPlace() {
       </Step>
       <Step number={4} title={FACE_WORDS.lying.title}>
         <ThicknessFields readings={readings} />
-        <FaceStep position="lying" readings={readings} book={book} />
+        <FaceStep
+          position="lying"
+          readings={readings}
+          height={thickness ?? book.thickness_mm}
+          isKnown={thickness !== null}
+        />
       </Step>
       <Step number={5} title={SHOT_WORDS.standing.title} also="if you can">
         <ShotsStep position="standing" />
         {hasStanding && (
           <>
             <h4>{FACE_WORDS.standing.title}</h4>
-            <FaceStep position="standing" readings={readings} book={book} />
+            <FaceStep
+              position="standing"
+              readings={readings}
+              height={high?.value ?? book.height_mm}
+              isKnown={high !== undefined}
+            />
           </>
         )}
       </Step>
@@ -196,7 +208,7 @@ function ThicknessFields({ readings }: { readonly readings: Readings }) {
       <Reading
         entry="thickness"
         title="Thickness of the closed book"
-        help="If somebody measured it. Leave empty: the photographs find it."
+        help="With it the edges are found without you. Left empty, the corners that you place tell it."
         placeholder="to be found"
         readings={readings}
       />
