@@ -18,6 +18,8 @@ import type { Measured } from './useMeasuredBook.ts';
 
 /** A misfit above this says that something moved or a corner is wrong. An assumption of this project. */
 const MUCH = 2;
+/** So many marks that do not fit are no chance. An assumption of this project. */
+const MANY = 3;
 
 /** What the photographs say of the book beside what the job says now, and the button that takes it into the job. */
 export function MeasuresStep({ measured, readings }: { readonly measured: Measured; readonly readings: Readings }) {
@@ -150,10 +152,8 @@ function sceneNotes(scene: SolvedScene | SceneTrouble['code'] | null, position: 
           `The photographs of ${book} contradict each other. Look at each corner under the loupe; pages must not move between photographs.`,
         ]
       : []),
-    ...(scene.doubtful > 0
-      ? [
-          `${scene.doubtful === 1 ? 'One mark does' : `${scene.doubtful} marks do`} not fit the others and counts little: is a page curled?`,
-        ]
+    ...(scene.doubtful >= MANY
+      ? [`${scene.doubtful} marks do not fit the others and count little: is a page curled?`]
       : []),
     ...(loose > 0
       ? [

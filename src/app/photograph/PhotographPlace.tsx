@@ -42,11 +42,11 @@ export default function PhotographPlace() {
       <header>
         <h2>Measure by photograph</h2>
         <p>
-          Three photographs of the closed book on a printed sheet measure it as well as a ruler. They stay on this
+          Three photographs of the closed book on a marked sheet measure it as well as a ruler. They stay on this
           machine, and are forgotten when the page is closed.
         </p>
       </header>
-      <Step number={1} title="The sheet">
+      <Step number={1} title="The marked sheet">
         <SheetStep />
       </Step>
       <Step number={2} title={SHOT_WORDS.lying.title}>
@@ -104,7 +104,7 @@ const Step = ({ number, title, also, children }: StepProps) => (
 
 const PAPERS = optionsOf(Object.keys(MARKED_PAPERS) as MarkedPaper[]);
 const SHEETS = [
-  { value: '', label: 'the printed sheet' },
+  { value: '', label: 'the marked sheet, printed' },
   ...(Object.keys(PLAIN_PAPERS) as PlainPaper[]).map((name) => ({ value: name, label: `a plain sheet of ${name}` })),
 ];
 
@@ -135,10 +135,10 @@ function SheetStep() {
       {plain === null ? (
         <>
           <p>Print it for yourself, or send it to the customer: what to do stands on it in plain words.</p>
-          <div className="row">
+          <div className="sheet-choices">
             <Choice title="Paper" options={PAPERS} chosen={paper} choose={(value) => setPaper(value as MarkedPaper)} />
             <Choice
-              title="Pages side by side"
+              title="Pages"
               options={optionsOf(Array.from({ length: most }, (_, i) => String(i + 1)))}
               chosen={String(pages)}
               choose={(value) => setCount(Number(value))}
@@ -151,7 +151,7 @@ function SheetStep() {
       ) : (
         <p>
           One plain white sheet on a darker ground, whole and flat, the book in its middle. All four corners show in
-          each photograph. This measures less well than the printed sheet.
+          each photograph. This measures less well than the marked sheet.
         </p>
       )}
     </>

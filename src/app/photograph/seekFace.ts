@@ -41,7 +41,9 @@ export async function seekFace(position: Position, { print }: Readings, at: Face
     );
     seen.forEach((shot, i) => {
       const own = corners[i] ?? null;
-      const begin = middleOf(shot).map((place, k) => own?.[k]?.at ?? place);
+      // What was not found of a narrow end leads astray; of a board it is mostly near.
+      const near = found || position === 'lying' ? own : null;
+      const begin = middleOf(shot).map((place, k) => near?.[k]?.at ?? place);
       const names = CORNER_NAMES[position].slice(0, begin.length);
       placePoints(shot.id, {
         begin,
