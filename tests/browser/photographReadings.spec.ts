@@ -48,6 +48,7 @@ test('a bank card on a printed page tells what the printer does, and the check b
   await openPart(bench, 'Template');
   await bench.getByText('Read both bars off a photograph').click();
   const part = bench.locator('details', { hasText: 'Read both bars off' });
+  await part.getByRole('radio', { name: 'a bank card' }).check();
   await part.getByLabel('Photograph of the printed page').setInputFiles(jpeg(scene, camera));
   await expect(part).toContainText('A bar of 150', { timeout: 60_000 });
   // Points that were put near each other are smaller targets, because what they stand on is.

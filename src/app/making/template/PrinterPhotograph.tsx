@@ -8,8 +8,8 @@ import { useLengths } from '../../state/BenchContext.tsx';
 
 /** What lies on the printed page, and how large it is, mm. */
 const THINGS = [
-  { value: 'card', label: 'a bank card' },
   { value: 'ruler', label: 'a ruler each way' },
+  { value: 'card', label: 'a bank card' },
 ] as const;
 
 /** Standard uncertainties, mm: of a card (ISO/IEC 7810, ID-1: 85.60 by 53.98 mm, within 0.13), of a ruler's strokes, of their thickness. */
@@ -18,7 +18,7 @@ const RULER = { u: 0.1, thick: 1 } as const;
 const THICK_U = 0.3;
 /** Errors of a printer that are believed, as a share; and how sure a bar has to be to be worth correcting, mm. */
 const MOST_OFF = 0.1;
-const WORTH = 1;
+const WORTH = 2;
 
 /** Points on the two lengths that are known, as shares of the picture. */
 const POINTS = [
@@ -40,7 +40,7 @@ interface PrinterPhotographProps {
 /** What the printer does to lengths, by a photograph of the sheet that it has printed with something of known size on it. */
 export default function PrinterPhotograph({ take }: PrinterPhotographProps) {
   const lengths = useLengths();
-  const [thing, setThing] = useState<'card' | 'ruler'>('card');
+  const [thing, setThing] = useState<'card' | 'ruler'>('ruler');
   const [typed, setTyped] = useState({ across: '', along: '' });
   const field = (way: 'across' | 'along', title: string) => {
     const read = parseLength(typed[way], { defaultUnit: lengths.units });
@@ -63,8 +63,9 @@ export default function PrinterPhotograph({ take }: PrinterPhotographProps) {
   return (
     <>
       <p className="help">
-        Print page 1 of the sheet to photograph on this printer. Lay a bank card on its middle, the long side across, or
-        two rulers. Photograph it from straight above, near enough that the page fills the picture.
+        Print page 1 of the sheet to photograph on this printer. Lay a ruler across it and another along it. A bank card
+        does too, its long side across, but leaves more in doubt. Photograph the page from straight above, filling the
+        picture.
       </p>
       <Choice
         title="On the page lies"
