@@ -13,6 +13,9 @@ const READ = 49;
 /** Shortest side of a mark, pixels. */
 const SHORTEST = 10;
 
+/** Outlines of four corners that are read at most: six pages have 144 marks, each with an inner and an outer one. */
+const MOST_QUADS = 1500;
+
 export interface FoundMark {
   readonly id: number;
   /** Clockwise from the upper left of the mark as printed. */
@@ -32,10 +35,15 @@ export function foundMarks(picture: GreyPicture): FoundMark[] {
     new Int32Array((width + 2) * (height + 2)),
   );
   const quads = detector.clockwiseCorners(detector.findCandidates(contours, 4 * SHORTEST, 0.05, SHORTEST));
+  // A chequered cloth has thousands, all smaller than a mark that can be read.
+  const largest = [...quads].sort((a, b) => diagonal(b) - diagonal(a)).slice(0, MOST_QUADS);
   return detector
-    .findMarkers({ width, height, data: values }, detector.notTooNear(quads, SHORTEST), READ)
+    .findMarkers({ width, height, data: values }, detector.notTooNear(largest, SHORTEST), READ)
     .map(({ id, corners }) => ({ id, corners: corners.map(({ x, y }): Vec2 => [x + 0.5, y + 0.5]) }));
 }
+
+const diagonal = ([a, , c]: readonly { readonly x: number; readonly y: number }[]): number =>
+  Math.hypot(c!.x - a!.x, c!.y - a!.y);
 
 /** 1 for each pixel that is darker than those round it; at the rim of the picture none is. */
 function darkPixels({ width, height, values }: GreyPicture): Uint8Array {

@@ -56,7 +56,7 @@ export function refinedQuad(
 ): RefinedQuad {
   const lost = { corners, u: corners.map(() => reach), blur: 0, found: false };
   const way = turns(corners);
-  if (way === 0) {
+  if (way === -4) {
     const { corners: back, u, ...rest } = refinedQuad(picture, [...corners].reverse(), reach, { outside, ends, room });
     return { ...rest, corners: [...back].reverse(), u: [...u].reverse() };
   }
@@ -353,13 +353,13 @@ function cornerU(before: Side, after: Side, least: number): number {
   return Math.sqrt(least ** 2 + (variance(before, 1) + variance(after, -1)) / (2 * sine * sine));
 }
 
-/** Which way each corner of a quadrilateral turns: 4 where all turn clockwise as seen, so that it is convex. */
+/** Corners that turn clockwise as seen less those that turn counterclockwise: 4 or -4 for a convex quadrilateral. */
 function turns(corners: readonly Vec2[]): number {
   let count = 0;
   corners.forEach((corner, i) => {
     const [before, after] = [corners[(i + 3) % 4]!, corners[(i + 1) % 4]!];
     const cross = (corner[0] - before[0]) * (after[1] - corner[1]) - (corner[1] - before[1]) * (after[0] - corner[0]);
-    if (cross > 0) count++;
+    if (cross !== 0) count += Math.sign(cross);
   });
   return count;
 }

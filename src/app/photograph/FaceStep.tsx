@@ -1,6 +1,6 @@
-import { useCallback, useEffect, useMemo, useState } from 'react';
+import { useCallback, useEffect, useMemo, useRef, useState } from 'react';
 import { useStore } from 'zustand/react';
-import type { Job, Vec2 } from '../../core/index.ts';
+import type { Vec2 } from '../../core/index.ts';
 import { PhotographDrawing } from './PhotographDrawing.tsx';
 import {
   askWorker,
@@ -10,6 +10,7 @@ import {
   type Position,
   photographs,
   renamePoints,
+  type Seeking,
   type Shot,
   undoMove,
 } from './photographs.ts';
@@ -20,7 +21,9 @@ import { seekFace } from './seekFace.ts';
 interface FaceStepProps {
   readonly position: Position;
   readonly readings: Readings;
-  readonly book: Job['book'];
+  readonly height: number;
+  /** Whether the height is measured; if not, the corners are placed by hand. */
+  readonly isKnown: boolean;
 }
 
 const SIDES = [
@@ -30,11 +33,14 @@ const SIDES = [
   [3, 0],
 ] as const;
 
+/** A figure that was not changed for so long is typed, ms. */
+const TYPING = 900;
+
 /** How far from a corner an edge is sought, as a share of the picture's width. */
 const REACH = 0.006;
 
 /** The face of the book in each photograph: proposed by its edges, and put right by hand. */
-export function FaceStep({ position, readings, book }: FaceStepProps) {
+export function FaceStep({ position, readings, height, isKnown }: FaceStepProps) {
   const own = useStore(photographs, (state) => state.shots).filter((shot) => shot.position === position);
   const shots = own.filter(({ picture }) => picture !== null && picture.marks.length > 0);
   const advice = useStore(photographs, (state) => state.advice[position]);
@@ -44,15 +50,32 @@ export function FaceStep({ position, readings, book }: FaceStepProps) {
   const seeking = useStore(photographs, (state) => state.seeking[position]);
   const canUndo = useStore(photographs, (state) => state.moves.length > 0);
   const seeks = seeking === 'idle' && !isOpening && shots.length > 0;
+  const sought = useRef<number | null>(null);
+  const seek = (): void => {
+    sought.current = isKnown ? height : null;
+    void seekFace(position, readings, { height, isKnown });
+  };
+  const latest = useRef(seek);
   useEffect(() => {
-    if (seeks) void seekFace(position, readings, book);
-  }, [seeks, position, readings, book]);
+    latest.current = seek;
+  });
+  useEffect(() => {
+    if (seeks) latest.current();
+  }, [seeks]);
+  // A height that becomes known lets the edges be found, unless corners were placed by hand meanwhile.
+  const isByHand = own.some(({ points }) => points.some((point) => point?.isByHand));
+  const newHeight = seeking === 'unclear' && isKnown && !isByHand ? height : null;
+  useEffect(() => {
+    if (newHeight === null || newHeight === sought.current) return;
+    const typing = setTimeout(() => latest.current(), TYPING);
+    return () => clearTimeout(typing);
+  }, [newHeight]);
   if (shots.length === 0) return <p className="help">The corners are placed here once a photograph shows the sheet.</p>;
   return (
     <>
       <p>{FACE_WORDS[position].asks}</p>
       <p role="status" className="help">
-        {isOpening ? 'The photographs are being looked at.' : seekingWords(seeking)}
+        {isOpening ? 'The photographs are being looked at.' : seekingWords(seeking, isKnown, position)}
       </p>
       {advice.map((words) => (
         <p key={words} className="issue">
@@ -60,7 +83,7 @@ export function FaceStep({ position, readings, book }: FaceStepProps) {
         </p>
       ))}
       <div className="row">
-        <button type="button" onClick={() => void seekFace(position, readings, book)}>
+        <button type="button" onClick={seek}>
           Find the edges again
         </button>
         <button type="button" onClick={() => renamePoints(position, [3, 0, 1, 2])}>
@@ -82,15 +105,19 @@ export function FaceStep({ position, readings, book }: FaceStepProps) {
   );
 }
 
-function seekingWords(seeking: ReturnType<typeof photographs.getState>['seeking'][Position]): string {
+function seekingWords(seeking: Seeking, isKnown: boolean, position: Position): string {
   if (typeof seeking === 'object')
     return `The edges could not be sought: ${seeking.failure} Place the corners by hand.`;
+  const byHand = 'Drag each corner to its place under the loupe.';
   return {
     idle: '',
     seeking: 'The edges of the book are being sought; this takes some seconds.',
     found: 'The edges were found. Look at each corner; drag one that is not on the book.',
-    unclear:
-      'The edges are not clear. Drag each corner to its place under the loupe, then say so below the photograph.',
+    unclear: isKnown
+      ? `The edges are not clear. ${byHand}`
+      : position === 'lying'
+        ? `${byHand} If the thickness is typed above, the edges are found without you.`
+        : `${byHand} If the book lying is measured above, the edges are found without you.`,
   }[seeking];
 }
 

@@ -18,6 +18,8 @@ import type { Measured } from './useMeasuredBook.ts';
 
 /** A misfit above this says that something moved or a corner is wrong. An assumption of this project. */
 const MUCH = 2;
+/** So many marks that do not fit are no chance. An assumption of this project. */
+const MANY = 3;
 
 /** What the photographs say of the book beside what the job says now, and the button that takes it into the job. */
 export function MeasuresStep({ measured, readings }: { readonly measured: Measured; readonly readings: Readings }) {
@@ -25,7 +27,7 @@ export function MeasuresStep({ measured, readings }: { readonly measured: Measur
   const store = useBenchStore();
   const print = useLengths();
   const job = useBench(({ history }) => history.good.job);
-  const [taken, setTaken] = useState<FoundBook | null>(null);
+  const [taken, setTaken] = useState<string | null>(null);
   if (failure !== null) return <p className="issue">The book could not be measured: {failure}</p>;
   if (found === null)
     return (
@@ -47,7 +49,7 @@ export function MeasuresStep({ measured, readings }: { readonly measured: Measur
       typed: Object.fromEntries(patches.map(({ path }) => [path, undefined])),
     });
     dispatch({ type: 'settle' });
-    setTaken(found);
+    setTaken(JSON.stringify(measures));
   };
   return (
     <div className="photograph-measures" aria-busy={isWorking}>
@@ -92,7 +94,7 @@ export function MeasuresStep({ measured, readings }: { readonly measured: Measur
           Take into the job
         </button>
         <p role="status">
-          {taken === found && (
+          {taken === JSON.stringify(measures) && (
             <>
               Taken, with how far each may be off. Undo brings the old measures back.{' '}
               <a className="link" href={addressOf('cover')}>
@@ -150,10 +152,8 @@ function sceneNotes(scene: SolvedScene | SceneTrouble['code'] | null, position: 
           `The photographs of ${book} contradict each other. Look at each corner under the loupe; pages must not move between photographs.`,
         ]
       : []),
-    ...(scene.doubtful > 0
-      ? [
-          `${scene.doubtful === 1 ? 'One mark does' : `${scene.doubtful} marks do`} not fit the others and counts little: is a page curled?`,
-        ]
+    ...(scene.doubtful >= MANY
+      ? [`${scene.doubtful} marks do not fit the others and count little: is a page curled?`]
       : []),
     ...(loose > 0
       ? [

@@ -24,6 +24,8 @@ export default function PhotographPlace() {
   const { shots, paper, typed } = state;
   const readings = useMemo(() => readingsOf({ shots, paper, typed }, units), [shots, paper, typed, units]);
   const measured = useMeasuredBook(readings, book.height_mm);
+  const { thickness } = readings;
+  const high = measured.found?.measures.find(({ path }) => path === 'book.height_mm');
   const hasStanding = useHasShots('standing');
   useEffect(() => {
     const paste = (event: ClipboardEvent): void => {
@@ -40,11 +42,11 @@ export default function PhotographPlace() {
       <header>
         <h2>Measure by photograph</h2>
         <p>
-          Three photographs of the closed book on a printed sheet measure it as well as a ruler. They stay on this
+          Three photographs of the closed book on a marked sheet measure it as well as a ruler. They stay on this
           machine, and are forgotten when the page is closed.
         </p>
       </header>
-      <Step number={1} title="The sheet">
+      <Step number={1} title="The marked sheet">
         <SheetStep />
       </Step>
       <Step number={2} title={SHOT_WORDS.lying.title}>
@@ -55,14 +57,24 @@ export default function PhotographPlace() {
       </Step>
       <Step number={4} title={FACE_WORDS.lying.title}>
         <ThicknessFields readings={readings} />
-        <FaceStep position="lying" readings={readings} book={book} />
+        <FaceStep
+          position="lying"
+          readings={readings}
+          height={thickness ?? book.thickness_mm}
+          isKnown={thickness !== null}
+        />
       </Step>
       <Step number={5} title={SHOT_WORDS.standing.title} also="if you can">
         <ShotsStep position="standing" />
         {hasStanding && (
           <>
             <h4>{FACE_WORDS.standing.title}</h4>
-            <FaceStep position="standing" readings={readings} book={book} />
+            <FaceStep
+              position="standing"
+              readings={readings}
+              height={high?.value ?? book.height_mm}
+              isKnown={high !== undefined}
+            />
           </>
         )}
       </Step>
@@ -92,7 +104,7 @@ const Step = ({ number, title, also, children }: StepProps) => (
 
 const PAPERS = optionsOf(Object.keys(MARKED_PAPERS) as MarkedPaper[]);
 const SHEETS = [
-  { value: '', label: 'the printed sheet' },
+  { value: '', label: 'the marked sheet, printed' },
   ...(Object.keys(PLAIN_PAPERS) as PlainPaper[]).map((name) => ({ value: name, label: `a plain sheet of ${name}` })),
 ];
 
@@ -123,10 +135,10 @@ function SheetStep() {
       {plain === null ? (
         <>
           <p>Print it for yourself, or send it to the customer: what to do stands on it in plain words.</p>
-          <div className="row">
+          <div className="sheet-choices">
             <Choice title="Paper" options={PAPERS} chosen={paper} choose={(value) => setPaper(value as MarkedPaper)} />
             <Choice
-              title="Pages side by side"
+              title="Pages"
               options={optionsOf(Array.from({ length: most }, (_, i) => String(i + 1)))}
               chosen={String(pages)}
               choose={(value) => setCount(Number(value))}
@@ -139,7 +151,7 @@ function SheetStep() {
       ) : (
         <p>
           One plain white sheet on a darker ground, whole and flat, the book in its middle. All four corners show in
-          each photograph. This measures less well than the printed sheet.
+          each photograph. This measures less well than the marked sheet.
         </p>
       )}
     </>
@@ -196,7 +208,7 @@ function ThicknessFields({ readings }: { readonly readings: Readings }) {
       <Reading
         entry="thickness"
         title="Thickness of the closed book"
-        help="If somebody measured it. Leave empty: the photographs find it."
+        help="With it the edges are found without you. Left empty, the corners that you place tell it."
         placeholder="to be found"
         readings={readings}
       />

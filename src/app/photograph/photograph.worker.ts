@@ -10,6 +10,7 @@ import {
 import type { GreyPicture } from '../../sight/greyPicture.ts';
 import { type OpenedPhotograph, openPhotograph } from '../../sight/openPhotograph.ts';
 import { photographTroubles, viewTroubles } from '../../sight/photographQuality.ts';
+import { proposedFace } from '../../sight/proposedFace.ts';
 import { refinedQuad } from '../../sight/refinedQuad.ts';
 import { seenMarks } from '../../sight/seenMarks.ts';
 import { seenPaper } from '../../sight/seenPaper.ts';
@@ -89,13 +90,19 @@ async function lookedAt(of: PictureFile): Promise<PhotographAnswer> {
 const noPaper = (paper: PlainPaper): string =>
   `No sheet of ${paper} was found. The whole sheet must show, on a darker ground, with all four corners. Take the picture again.`;
 
-/** Where the face of the book begins in each photograph; and what is wrong with where they were taken from. */
-function propose({ of, photographs, print }: Extract<PhotographQuestion, { ask: 'propose' }>): Proposed {
+/**
+ * The face of the book as its edges show it, and what is wrong with where the photographs were taken from. At a height that is not
+ * the book's, other lines agree just as well: then the corners only begin there.
+ */
+async function propose(question: Extract<PhotographQuestion, { ask: 'propose' }>): Promise<Proposed> {
+  const { of, photographs, print, height, isKnown } = question;
   const scene = solveScene(photographs, print);
-  const { each, all } = viewTroubles(scene.ok ? scene.views : []);
+  if (!scene.ok) return { corners: photographs.map(() => null), found: false, advice: [] };
+  const { each, all } = viewTroubles(scene.views);
+  const face = proposedFace(await Promise.all(of.map(greyOf)), photographs, scene.views, [height, height]);
   return {
-    corners: photographs.map(() => null),
-    found: false,
+    corners: face?.corners ?? photographs.map(() => null),
+    found: isKnown && face?.found === true,
     advice: [
       ...each.flatMap((own, i) => own.map(({ words }) => `${of[i]!.file.name}: ${words}`)),
       ...all.map(({ words }) => words),

@@ -100,8 +100,9 @@ export type PhotographQuestion =
       readonly of: readonly PictureFile[];
       readonly photographs: readonly Photograph[];
       readonly print: PrintScale;
-      /** Heights of the face that are tried, mm, the likeliest first. */
-      readonly heights: readonly number[];
+      /** Height of the face over the sheet, mm, and whether it was measured. */
+      readonly height: number;
+      readonly isKnown: boolean;
     }
   | { readonly ask: 'measure'; readonly book: BookPhotographs };
 

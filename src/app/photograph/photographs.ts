@@ -1,6 +1,7 @@
 import { createStore } from 'zustand/vanilla';
 import type { PlainPaper, Vec2 } from '../../core/index.ts';
 import { freshId } from '../state/freshId.ts';
+import { WorkerGaveUp } from '../worker/AskedWorker.ts';
 import { WorkerQueue } from '../worker/WorkerQueue.ts';
 import {
   type Advice,
@@ -35,7 +36,7 @@ export interface Shot extends PictureFile {
 }
 
 /** What of the first photographs is being done. */
-type Seeking = 'idle' | 'seeking' | 'found' | 'unclear' | { readonly failure: string };
+export type Seeking = 'idle' | 'seeking' | 'found' | 'unclear' | { readonly failure: string };
 
 export interface Photographs {
   readonly shots: readonly Shot[];
@@ -118,7 +119,10 @@ async function open({ id, file, paper, position }: Shot): Promise<void> {
     const picture = await askWorker({ ask: 'open', of: { id, file, paper } }, `open ${id}`);
     changeShot(id, { picture, failure: null });
   } catch (error) {
-    changeShot(id, { failure: error instanceof Error ? error.message : String(error) });
+    const why = error instanceof Error ? error.message : String(error);
+    changeShot(id, {
+      failure: error instanceof WorkerGaveUp ? `It could not be looked at: ${why}. Add it again.` : why,
+    });
   }
   const own = getState().shots.filter((shot) => shot.position === position);
   if (own.every((shot) => shot.picture !== null || shot.failure !== null)) setNew(position);

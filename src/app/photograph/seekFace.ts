@@ -1,11 +1,14 @@
-import type { Job, Vec2 } from '../../core/index.ts';
+import type { Vec2 } from '../../core/index.ts';
 import { askWorker, type Position, photographs, placePoints, type Shot, setSeeking } from './photographs.ts';
 import { CORNER_NAMES } from './photographWords.ts';
 import type { Readings } from './readings.ts';
 import { photographOf } from './useMeasuredBook.ts';
 
-/** Thicknesses that are tried where the job's own leads nowhere, mm. */
-const TRIED = [8, 16, 28, 45, 60] as const;
+/** How high the face is over the sheet, mm: measured, or only supposed. */
+export interface FaceHeight {
+  readonly height: number;
+  readonly isKnown: boolean;
+}
 
 /** Corners of a photograph in which none were found: within the picture, clear of its rim. */
 function middleOf({ picture }: Shot): Vec2[] {
@@ -21,12 +24,10 @@ function middleOf({ picture }: Shot): Vec2[] {
 }
 
 /** Seeks the face of the book in all photographs of a position, and puts its corners where the edges are clear. */
-export async function seekFace(position: Position, { print, thickness }: Readings, book: Job['book']): Promise<void> {
+export async function seekFace(position: Position, { print }: Readings, at: FaceHeight): Promise<void> {
   const seen = photographs.getState().shots.filter((shot) => shot.position === position && photographOf(shot) !== null);
   if (seen.length === 0) return;
   setSeeking(position, 'seeking');
-  const heights =
-    position === 'standing' ? [book.height_mm] : thickness === null ? [book.thickness_mm, ...TRIED] : [thickness];
   try {
     const { corners, found, advice } = await askWorker(
       {
@@ -34,13 +35,15 @@ export async function seekFace(position: Position, { print, thickness }: Reading
         of: seen.map(({ id, file, paper }) => ({ id, file, paper })),
         photographs: seen.map((shot) => ({ ...photographOf(shot)!, points: [] })),
         print,
-        heights,
+        ...at,
       },
       `propose ${position}`,
     );
     seen.forEach((shot, i) => {
       const own = corners[i] ?? null;
-      const begin = middleOf(shot).map((place, k) => own?.[k]?.at ?? place);
+      // What was not found of a narrow end leads astray; of a board it is mostly near.
+      const near = found || position === 'lying' ? own : null;
+      const begin = middleOf(shot).map((place, k) => near?.[k]?.at ?? place);
       const names = CORNER_NAMES[position].slice(0, begin.length);
       placePoints(shot.id, {
         begin,

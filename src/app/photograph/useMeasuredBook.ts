@@ -1,4 +1,4 @@
-import { useEffect, useState } from 'react';
+import { useEffect, useMemo, useState } from 'react';
 import { useStore } from 'zustand/react';
 import type { Job, Photograph } from '../../core/index.ts';
 import type { FoundBook } from './photographQuestions.ts';
@@ -39,9 +39,14 @@ export function useMeasuredBook({ print, thickness }: Readings, height_mm: Job['
   const [measured, setMeasured] = useState<Measured>({ found: null, isWorking: false, failure: null });
   // By its words: a print of the same readings is the same.
   const printed = JSON.stringify(print);
+  const { lying, standing } = useMemo(
+    () => ({ lying: photographsOf({ shots }, 'lying'), standing: photographsOf({ shots }, 'standing') }),
+    [shots],
+  );
+  const [lies, stands] = [isPlaced(lying), isPlaced(standing)];
+  // Of a book that only stands, how far its head is over the sheet is known by hand alone.
+  const byHand = lies ? null : height_mm;
   useEffect(() => {
-    const [lying, standing] = [photographsOf({ shots }, 'lying'), photographsOf({ shots }, 'standing')];
-    const [lies, stands] = [isPlaced(lying), isPlaced(standing)];
     if (!lies && !stands) {
       setMeasured({ found: null, isWorking: false, failure: null });
       return;
@@ -53,8 +58,7 @@ export function useMeasuredBook({ print, thickness }: Readings, height_mm: Job['
       print: JSON.parse(printed),
       thickness: thickness === null ? null : { value: thickness, u: THICKNESS_U },
       foreEdgeThickness: null,
-      // Of a book that only stands, how far its head is over the sheet is known by hand alone.
-      height: lies ? null : { value: height_mm, u: 2 * THICKNESS_U },
+      height: byHand === null ? null : { value: byHand, u: 2 * THICKNESS_U },
       isParallel,
     };
     setMeasured(({ found }) => ({ found, isWorking: true, failure: null }));
@@ -69,6 +73,6 @@ export function useMeasuredBook({ print, thickness }: Readings, height_mm: Job['
     return () => {
       isGone = true;
     };
-  }, [shots, isParallel, printed, thickness, height_mm]);
+  }, [lying, standing, lies, stands, byHand, isParallel, printed, thickness]);
   return measured;
 }

@@ -137,6 +137,11 @@ export const VOCABULARY = {
     shown: 'edge.lining',
   },
   'local rules': { meaning: 'The law and the rules of your house on fire, fumes and waste.', not: ['local codes'] },
+  'marked sheet': {
+    meaning: 'The printed pages with black squares by which a photograph of what lies on them is measured.',
+    plural: 'marked sheets',
+    not: ['marker sheet', 'calibration sheet', 'target sheet'],
+  },
   middle: {
     meaning: 'The leather half way between the thin and the thick end of its weight range.',
     not: ['nominal'],

@@ -157,12 +157,12 @@ function drawWords(
     }),
   );
   y -= 5;
-  for (const [name, bar] of [
-    ['Lower bar', page.bars.across],
-    ['Upright bar', page.bars.along],
-  ] as const) {
+  for (const said of [
+    `Lower bar, meant to be ${barLength(page.bars.across, units)}. My ruler shows`,
+    `Upright bar, meant to be ${barLength(page.bars.along, units)}. My ruler shows`,
+    'Thickness of the closed book, not pressed together',
+  ]) {
     y -= 9;
-    const said = `${name}, meant to be ${barLength(bar, units)}. My ruler shows`;
     const start = left + plain.widthOf(said, SIZE.text) + 2;
     plain.tagged('P', () => {
       plain.words(said, [left, y], SIZE.text);
