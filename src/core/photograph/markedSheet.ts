@@ -15,7 +15,7 @@ const MARGIN = 8;
 /** Marks along the short and the long side of a page; they stand round its rim, where a book leaves them in sight. */
 const ACROSS = 6;
 const ALONG = 8;
-export const MARKS_ON_PAGE = 2 * ACROSS + 2 * (ALONG - 2);
+const MARKS_ON_PAGE = 2 * ACROSS + 2 * (ALONG - 2);
 
 /** A mark of a page. Places are in mm from the middle of the page, y toward its head. */
 export interface MarkPlace {

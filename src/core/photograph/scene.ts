@@ -63,7 +63,7 @@ export interface SceneFigure {
 /** A length, or any other figure, of the points of the object. */
 export type SceneMeasure = (points: readonly (Vec3 | null)[]) => number;
 
-export interface SceneFigures {
+interface SceneFigures {
   readonly figures: readonly SceneFigure[];
   readonly correlation: readonly (readonly number[])[];
 }

@@ -41,7 +41,7 @@ export default function TrialPhotograph({ job, paths }: TrialPhotographProps) {
     <>
       <p className="help">
         Lay the book in its card on the sheet to photograph, marks in sight all round. Put two points on the edge of the
-        board where it shows or presses through, and two on the seam line that is drawn on the card.
+        board, where it shows or presses through. Put the other two on the seam line of the card.
       </p>
       <Choice title="Edge" options={options} chosen={edge} choose={(value) => setEdge(value as Edge)} />
       <OnePhotograph title="Photograph of the book in its card" points={POINTS} lines={LINES}>
