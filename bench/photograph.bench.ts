@@ -11,6 +11,7 @@ import {
   type Vec2,
 } from '../src/core/index.ts';
 import { seenMarks } from '../src/sight/seenMarks.ts';
+import { seenPaper } from '../src/sight/seenPaper.ts';
 import { drawnPicture, pageMaps, pageShade } from '../tests/sight/drawnPicture.ts';
 import { printTable } from './table.ts';
 
@@ -69,8 +70,18 @@ const photographs = poses.map(({ turn, shift }): Photograph => {
 const ruler = { value: 1, u: 0.001 };
 const print = { size: { value: 1, u: 0.01 }, difference: 0.002, across: ruler, along: ruler };
 
-const bench = new Bench({ time: 3000 });
+/** Squares by the thousand, each of which might be a mark. */
+const cloth = {
+  ...SIZE,
+  values: Uint8Array.from({ length: SIZE.width * SIZE.height }, (_, i) =>
+    (i % SIZE.width) % 30 < 22 && Math.floor(i / SIZE.width) % 30 < 22 ? 30 : 230,
+  ),
+};
+
+const bench = new Bench({ time: 1500 });
 bench.add('marks of a page found in a picture of 12 megapixel', () => seenMarks(picture));
+bench.add('no mark found on a chequered cloth of 12 megapixel', () => seenMarks(cloth));
+bench.add('no paper found on a chequered cloth of 12 megapixel', () => seenPaper(cloth, 'A4'));
 bench.add('cameras, two pages of 24 marks and a book solved from three photographs', () => {
   const scene = solveScene(photographs, print, {
     heightOf: [0, 1, 1, 0],

@@ -14,7 +14,7 @@ const READ = 49;
 const SHORTEST = 10;
 
 /** Outlines of four corners that are read at most: six pages have 144 marks, each with an inner and an outer one. */
-const MOST_QUADS = 1500;
+const MOST_QUADS = 800;
 
 export interface FoundMark {
   readonly id: number;

@@ -134,7 +134,7 @@ describe('marks in a photograph', () => {
     expect(ids(pair)).toEqual([]);
   });
 
-  it('are not seen in noise, a gradient, black, or a picture of one pixel', () => {
+  it('are not seen in noise, chequered cloth, a gradient, black, or a picture of one pixel', () => {
     const random = normalDraws(3);
     const of = (value: (x: number, y: number) => number): GreyPicture => ({
       ...SIZE,
@@ -145,6 +145,7 @@ describe('marks in a photograph', () => {
     for (const picture of [
       of(() => 128 + 60 * random()),
       of((x, y) => (x + y) / 6),
+      of((x, y) => (x % 24 < 17 && y % 24 < 17 ? 30 : 230)),
       of(() => 0),
       { width: 1, height: 1, values: Uint8Array.of(90) },
     ])
