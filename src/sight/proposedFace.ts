@@ -195,13 +195,17 @@ function grown(seeing: readonly Seer[], face: Refined, isFree: (corners: readonl
     let larger: Refined | null = null;
     for (let k = 0; k < 4 && larger === null; k++) {
       const outside = movedSide(sides[k]!, { at: OUTSIDE + 1.5, tilt: 0 });
-      const line = foundSide(seeing, outside, OUTSIDE);
-      if (line === null || line.support < FAINT) continue;
-      const found = movedSide(outside, line);
+      const about = foundSide(seeing, outside, OUTSIDE);
+      if (about === null || about.support < FAINT) continue;
+      const near = movedSide(outside, about);
+      const line = foundSide(seeing, near, 1);
+      if (line === null) continue;
+      const found = movedSide(near, line);
       const moved = sides.map((side, i) => (i === k ? found : side));
       const met = meetings(moved);
       const isEdge =
         line.support >= CLEAR ||
+        isSeenFromWithin(line) ||
         Math.min(
           supportBetween(seeing, met[k]!, sides[k]!.from, found.heights[0]),
           supportBetween(seeing, sides[k]!.to, met[(k + 1) % 4]!, found.heights[1]),
@@ -212,13 +216,19 @@ function grown(seeing: readonly Seer[], face: Refined, isFree: (corners: readonl
         moved.map(({ heights }, i) => ({ from: met[i]!, to: met[(i + 1) % 4]!, heights })),
         [1.5],
       );
-      if (next !== null && next.score > AS_CLEAR * whole.score) larger = next;
+      if (next !== null && next.score > Math.min(AS_CLEAR * whole.score, 0.95 * CLEAR)) larger = next;
     }
     if (larger === null) break;
     whole = larger;
   }
   return whole === null ? null : refined(seeing, whole.sides, [1.5, 1.2]);
 }
+
+/** Whether every photograph that looks at a line from within shows it, and they are two at least. */
+const isSeenFromWithin = ({ seen, isWithin }: FoundSide): boolean => {
+  const within = seen.filter((_, i) => isWithin[i]);
+  return within.length > 1 && within.every((each) => each !== null && each.share > MOSTLY);
+};
 
 const supportBetween = (seeing: readonly Seer[], from: Vec2, to: Vec2, height: number): number =>
   foundSide(seeing, { from, to, heights: [height, height] }, 0.6)?.support ?? 0;
@@ -228,6 +238,7 @@ const OUTSIDE = 9;
 /** Support of a line that is surely an edge of the face, of one that may be, and of a side that goes on. By rendered scenes of this project. */
 const CLEAR = 0.53;
 const FAINT = 0.3;
+const MOSTLY = 0.6;
 /** Share of its support that a face must keep when it grows. */
 const AS_CLEAR = 0.75;
 const HOPELESS = 0.1;

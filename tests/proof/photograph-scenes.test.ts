@@ -121,10 +121,12 @@ function outcome(seed: number): Outcome {
 const share = (part: number, whole: number): string =>
   `${part} of ${whole} (${((100 * part) / Math.max(1, whole)).toFixed(1)} %)`;
 
-test('books on printed sheets are measured from three photographs within what is stated', () => {
+test('books on printed sheets are measured from three photographs within what is stated', async () => {
   const outcomes: Outcome[] = [];
   for (let seed = FIRST; seed < END; seed++) {
     const each = outcome(seed);
+    // Lets what is printed out before the next one.
+    await new Promise((done) => setTimeout(done));
     outcomes.push(each);
     const [width, height] = each.errors.map(
       ([error, u, print]) => `${error.toFixed(2)}±${u.toFixed(2)} (print ${print.toFixed(2)})`,
