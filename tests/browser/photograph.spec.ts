@@ -188,6 +188,7 @@ test.describe('on a telephone', () => {
     for (const [i, corner] of trueCorners(DRAWN, 0).entries()) await putBy(session, page, i, corner);
     await expect.poll(async () => Math.abs((await millimetres(page, 'Width', 0)) - BOOK.width)).toBeLessThan(2);
     await expectAccessible(page, '.photograph-place');
+    expect(await page.evaluate(() => document.documentElement.scrollWidth)).toBe(390);
   });
 });
 

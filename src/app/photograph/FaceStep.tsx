@@ -6,6 +6,7 @@ import {
   askWorker,
   changePoints,
   closeUpOf,
+  handDoubt,
   movePoint,
   type Position,
   photographs,
@@ -135,12 +136,11 @@ function Face({ shot, number }: { readonly shot: Shot; readonly number: number }
   const label = `${file.name}, photograph ${number}`;
 
   const confirm = (): void => {
-    const u = Math.max(1, (1.5 * Math.max(picture!.width, picture!.height)) / 4000);
+    // Looked at, but not placed under the loupe.
+    const u = 2 * handDoubt(picture!);
     changePoints(
       id,
-      names.map((_, i) =>
-        i < CORNERS ? (points[i] ?? { at: placeOf(i), u: 2 * u, isByHand: true }) : (points[i] ?? null),
-      ),
+      names.map((_, i) => (i < CORNERS ? (points[i] ?? { at: placeOf(i), u, isByHand: true }) : (points[i] ?? null))),
     );
   };
   const refine = async (): Promise<void> => {

@@ -2,6 +2,7 @@ import { type ReactNode, useEffect, useMemo, useState } from 'react';
 import { useStore } from 'zustand/react';
 import { MARKED_PAPERS, type MarkedPaper, PLAIN_PAPERS, type PlainPaper } from '../../core/index.ts';
 import { usualPages } from '../../output/photographSheet/sheetPages.ts';
+import { barLength } from '../../output/photographSheet/sheetWords.ts';
 import { Choice } from '../fields/Choice.tsx';
 import { optionsOf } from '../fields/optionsOf.ts';
 import { PlainField } from '../fields/PlainField.tsx';
@@ -161,9 +162,9 @@ function SheetStep() {
 /** What a ruler says of the sheet. */
 function PrintStep({ readings }: { readonly readings: Readings }) {
   const paper = useStore(photographs, (state) => state.paper);
-  const print = useLengths();
+  const { units } = useLengths();
   const { meant } = readings;
-  const say = (length: number): string => (print.units === 'mm' ? print.size(length) : print.length(length));
+  const say = (length: number): string => barLength({ length }, units);
   return (
     <>
       <p>

@@ -166,14 +166,16 @@ export const setSeeking = (position: Position, state: Seeking, said: readonly Ad
 /** Puts the points of a photograph where they were found, or only begin there; no move by hand. */
 export const placePoints = (id: string, places: Pick<Shot, 'points' | 'begin'>): void => changeShot(id, places);
 
+/** Standard uncertainty of a corner that is placed by hand, pixels. */
+export const handDoubt = ({ width, height }: Pick<OpenedPicture, 'width' | 'height'>): number =>
+  Math.max(1, (BY_HAND.u * Math.max(width, height)) / BY_HAND.wide);
+
 /** Moves a point by hand, which can be undone. */
 export function movePoint(id: string, point: number, at: Vec2): void {
   const shot = getState().shots.find((each) => each.id === id);
   if (shot?.picture == null) return;
-  const { width, height } = shot.picture;
-  const u = Math.max(1, (BY_HAND.u * Math.max(width, height)) / BY_HAND.wide);
   const points = [...shot.points];
-  points[point] = { at, u, isByHand: true };
+  points[point] = { at, u: handDoubt(shot.picture), isByHand: true };
   change(shot, points);
 }
 

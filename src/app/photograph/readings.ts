@@ -9,6 +9,7 @@ import {
   printScale,
   type SheetReadings,
 } from '../../core/index.ts';
+import { barLength } from '../../output/photographSheet/sheetWords.ts';
 import type { Photographs, TypedEntry } from './photographs.ts';
 
 /** Standard uncertainty of a length that is read off a ruler, and of a thickness between two hands, mm: the usual doubts of the job. */
@@ -58,8 +59,9 @@ export function readingsOf(state: Pick<Photographs, 'shots' | 'paper' | 'typed'>
   for (const side of ['across', 'along'] as const)
     try {
       scale({ across: null, along: null, [side]: sides[side] });
-    } catch (error) {
-      issues[side] = (error as Error).message;
+    } catch {
+      issues[side] =
+        `That is too far off: it was meant to be ${barLength({ length: meant[side] }, units)}. Measure again, or print again at actual size, 100 %.`;
       sides[side] = null;
     }
   const isRead = sides.across !== null || sides.along !== null;

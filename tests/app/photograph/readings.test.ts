@@ -27,9 +27,11 @@ describe('what a ruler says of the sheet', () => {
   test('a reading that cannot be is told at its field, and the other stands', () => {
     const typed = { ...NONE, across: '150', along: 'long', thickness: '1 1/8' };
     const { print, issues, thickness, ruler } = readingsOf({ shots: [], paper: null, typed }, 'mm');
-    expect(issues.across).toContain('measures 150 mm; it was meant to be 190 mm');
+    expect(issues.across).toContain('too far off: it was meant to be 190 mm');
     expect(issues.along).toContain('“long” is not a length');
     expect([print.across, print.along, ruler]).toEqual([null, null, '']);
+    const inches = readingsOf({ shots: [], paper: null, typed: { ...NONE, along: '9' } }, 'in');
+    expect(inches.issues.along).toContain('meant to be 10 1/4 in');
     // A fraction is inches.
     expect(thickness).toBeCloseTo(28.575, 6);
   });
