@@ -1,6 +1,9 @@
 import { useCallback, useEffect, useMemo, useRef, useState } from 'react';
 import { useStore } from 'zustand/react';
 import type { Vec2 } from '../../core/index.ts';
+import { ChoiceField } from '../fields/ChoiceField.tsx';
+import { optionsOf } from '../fields/optionsOf.ts';
+import { useBench } from '../state/BenchContext.tsx';
 import { PhotographDrawing } from './PhotographDrawing.tsx';
 import {
   askWorker,
@@ -51,10 +54,11 @@ export function FaceStep({ position, readings, height, isKnown }: FaceStepProps)
   const seeking = useStore(photographs, (state) => state.seeking[position]);
   const canUndo = useStore(photographs, (state) => state.moves.length > 0);
   const seeks = seeking === 'idle' && !isOpening && shots.length > 0;
+  const isRounded = useBench(({ history }) => history.good.job.book.spine.shape === 'rounded');
   const sought = useRef<number | null>(null);
   const seek = (): void => {
     sought.current = isKnown ? height : null;
-    void seekFace(position, readings, { height, isKnown });
+    void seekFace(position, readings, { height, isKnown, isRounded });
   };
   const latest = useRef(seek);
   useEffect(() => {
@@ -71,18 +75,32 @@ export function FaceStep({ position, readings, height, isKnown }: FaceStepProps)
     const typing = setTimeout(() => latest.current(), TYPING);
     return () => clearTimeout(typing);
   }, [newHeight]);
+  const wasRounded = useRef(isRounded);
+  useEffect(() => {
+    if (wasRounded.current === isRounded) return;
+    wasRounded.current = isRounded;
+    if (!isByHand) latest.current();
+  }, [isRounded, isByHand]);
   if (shots.length === 0) return <p className="help">The corners are placed here once a photograph shows the sheet.</p>;
   return (
     <>
       <p>{FACE_WORDS[position].asks}</p>
       <p role="status" className="help">
-        {isOpening ? 'The photographs are being looked at.' : seekingWords(seeking, isKnown, position)}
+        {isOpening ? 'The photographs are being looked at.' : seekingWords(seeking, isKnown, position, isRounded)}
       </p>
       {advice.map((words) => (
         <p key={words} className="issue">
           {words}
         </p>
       ))}
+      {position === 'lying' && (
+        <ChoiceField
+          path="book.spine.shape"
+          title="Spine of the book"
+          options={optionsOf(['flat', 'rounded'])}
+          along={(value) => (value === 'flat' ? [{ path: 'book.spine.rise_mm', value: undefined }] : [])}
+        />
+      )}
       <div className="row">
         <button type="button" onClick={seek}>
           Find the edges again
@@ -106,14 +124,17 @@ export function FaceStep({ position, readings, height, isKnown }: FaceStepProps)
   );
 }
 
-function seekingWords(seeking: Seeking, isKnown: boolean, position: Position): string {
+function seekingWords(seeking: Seeking, isKnown: boolean, position: Position, isRounded: boolean): string {
   if (typeof seeking === 'object')
     return `The edges could not be sought: ${seeking.failure} Place the corners by hand.`;
   const byHand = 'Drag each corner to its place under the loupe.';
   return {
     idle: '',
     seeking: 'The edges of the book are being sought; this takes some seconds.',
-    found: 'The edges were found. Look at each corner; drag one that is not on the book.',
+    found:
+      isRounded && position === 'lying'
+        ? 'The edges were found, but not at the spine: a rounded back is easily taken for the board. Place its two corners by hand.'
+        : 'The edges were found. Look at each corner; drag one that is not on the book.',
     unclear: isKnown
       ? `The edges are not clear. ${byHand}`
       : position === 'lying'

@@ -8,7 +8,12 @@ import { photographOf } from './useMeasuredBook.ts';
 export interface FaceHeight {
   readonly height: number;
   readonly isKnown: boolean;
+  /** Whether the back is rounded: what stands out there is easily taken for the edge of the board. */
+  readonly isRounded: boolean;
 }
+
+/** Corners at the spine by their places in the list. */
+const AT_SPINE: ReadonlySet<number> = new Set([0, 3]);
 
 /** Corners of a photograph in which none were found: within the picture, clear of its rim. */
 function middleOf({ picture }: Shot): Vec2[] {
@@ -24,7 +29,11 @@ function middleOf({ picture }: Shot): Vec2[] {
 }
 
 /** Seeks the face of the book in all photographs of a position, and puts its corners where the edges are clear. */
-export async function seekFace(position: Position, { print }: Readings, at: FaceHeight): Promise<void> {
+export async function seekFace(
+  position: Position,
+  { print }: Readings,
+  { isRounded, ...at }: FaceHeight,
+): Promise<void> {
   const seen = photographs.getState().shots.filter((shot) => shot.position === position && photographOf(shot) !== null);
   if (seen.length === 0) return;
   setSeeking(position, 'seeking');
@@ -49,7 +58,8 @@ export async function seekFace(position: Position, { print }: Readings, at: Face
         begin,
         points: names.map((_, k) => {
           const corner = own?.[k];
-          return found && corner !== undefined ? { ...corner, isByHand: false } : null;
+          const isSure = found && !(isRounded && position === 'lying' && AT_SPINE.has(k));
+          return isSure && corner !== undefined ? { ...corner, isByHand: false } : null;
         }),
       });
     });
