@@ -89,6 +89,12 @@ test('from the measuring sheet to the verdict, by mouse and keys', async ({ benc
   await expect(place(page)).toContainText('the edges are found without you');
   await page.getByLabel('Thickness of the closed book').fill(BOOK.thicknessAtSpine.toFixed(1));
   await expect(place(page)).toContainText('The edges were found.');
+  // What stands out at a rounded spine is taken for the board too easily to be called found.
+  await place(page).getByRole('radio', { name: 'rounded' }).check();
+  await expect(place(page)).toContainText('place its two corners by hand');
+  await expect(place(page).locator('.face[data-placed]')).toHaveCount(0);
+  await place(page).getByRole('radio', { name: 'flat' }).check();
+  await expect(place(page)).toContainText('The edges were found. Look');
   await readBars(page);
   await page.getByLabel('Read with').fill('ruler B');
   await expect(place(page)).not.toContainText('The print is not checked');

@@ -133,7 +133,7 @@ function seekingWords(seeking: Seeking, isKnown: boolean, position: Position, is
     seeking: 'The edges of the book are being sought; this takes some seconds.',
     found:
       isRounded && position === 'lying'
-        ? 'The edges were found, but not at the spine: a rounded back is easily taken for the board. Place its two corners by hand.'
+        ? 'The edges were found, but not at the spine. A rounded spine is easily taken for the board: place its two corners by hand.'
         : 'The edges were found. Look at each corner; drag one that is not on the book.',
     unclear: isKnown
       ? `The edges are not clear. ${byHand}`

@@ -8,7 +8,7 @@ import { photographOf } from './useMeasuredBook.ts';
 export interface FaceHeight {
   readonly height: number;
   readonly isKnown: boolean;
-  /** Whether the back is rounded: what stands out there is easily taken for the edge of the board. */
+  /** Whether the spine is rounded: what stands out there is easily taken for the edge of the board. */
   readonly isRounded: boolean;
 }
 
