@@ -225,36 +225,39 @@ function grown(seeing: readonly Seer[], face: Refined, isFree: (corners: readonl
   return whole === null ? null : refined(seeing, whole.sides, [1.5, 1.2]);
 }
 
-/** Strips beside a side whose greys are compared, mm from it, and places along it. */
-const BESIDE = [2, 3, 4, 5] as const;
+/** Strips along a side whose greys are compared: how far outside of it, mm, and places along it. */
+const STRIPS = { within: [-5, -4, -3, -2], near: [2, 3, 4, 5], far: [12, 13, 14, 15] } as const;
 const ALONG = 40;
-/** Greys that the strips within and without an outer side differ by at least. By rendered scenes of this project. */
+/** Greys from which on two strips show different things. By rendered scenes of this project. */
 const OTHER = 7;
 
 /**
- * Whether something else lies outside of a side than within it, in most photographs: beyond a groove or a frame the cover goes on.
- * A white book on a white sheet is then not surely found, and is looked at by its maker.
+ * Whether a side is where the book ends, in most photographs: it is not where the same goes on outside for a while and then ends, as
+ * beyond a groove of the joint or a frame stamped on the cover.
  */
 function isOuter(seeing: readonly Seer[], { from, to, heights }: FaceSide): boolean {
   const [dx, dy] = [to[0] - from[0], to[1] - from[1]];
   const length = Math.hypot(dx, dy);
   const [outX, outY] = [-dy / length, dx / length];
   const pixel = new Float64Array(2);
-  const greyBeside = ({ picture, shows }: Seer, sign: 1 | -1): number => {
+  const greyOf = ({ picture, shows }: Seer, strip: readonly number[]): number => {
     const greys: number[] = [];
     for (let i = 0; i < ALONG; i++)
-      for (const off of BESIDE) {
+      for (const off of strip) {
         const t = 0.05 + (0.9 * (i + 0.5)) / ALONG;
         const z = heights[0] + t * (heights[1] - heights[0]);
-        if (!shows(from[0] + t * dx + sign * off * outX, from[1] + t * dy + sign * off * outY, z, pixel)) continue;
+        if (!shows(from[0] + t * dx + off * outX, from[1] + t * dy + off * outY, z, pixel)) continue;
         const [x, y] = [Math.floor(pixel[0]!), Math.floor(pixel[1]!)];
         if (x >= 0 && y >= 0 && x < picture.width && y < picture.height)
           greys.push(picture.values[y * picture.width + x]!);
       }
     return greys.sort((a, b) => a - b)[greys.length >> 1] ?? Number.NaN;
   };
-  const differing = seeing.filter((seer) => Math.abs(greyBeside(seer, 1) - greyBeside(seer, -1)) >= OTHER);
-  return 2 * differing.length > seeing.length;
+  const goesOn = seeing.filter((seer) => {
+    const [within, near, far] = [greyOf(seer, STRIPS.within), greyOf(seer, STRIPS.near), greyOf(seer, STRIPS.far)];
+    return Math.abs(near - within) < OTHER && Math.abs(far - near) >= OTHER;
+  });
+  return 2 * goesOn.length < seeing.length;
 }
 
 /** Whether every photograph that looks at a line from within shows it, and they are two at least. */
