@@ -2,6 +2,7 @@ import { tracedOutlines } from '../artwork/picture/tracedOutlines.ts';
 import { inverse, isInside, isSimplePolygon, polygonArea, thinnedLine, type Vec2 } from '../core/index.ts';
 import type { ColourPicture } from './colourPicture.ts';
 import { LIGHT } from './light.ts';
+import { eroded, filled, grown, largest, opened, parts } from './mask.ts';
 
 /** What a picture of a hide on a floor shows of it: polygons in pixels, y down. */
 export interface LeatherOutline {
@@ -239,80 +240,6 @@ function otsu(values: Float64Array, counts: (i: number) => boolean): number {
     if (apart > best) [best, at] = [apart, i + 1];
   });
   return (at / BINS) * most;
-}
-
-/** Cells within reach of a cell of the mask, along rows and columns, or of what lies beyond the picture. */
-function grown(mask: Uint8Array, width: number, height: number, by: number, isFromBeyond = false): Uint8Array {
-  let now = mask;
-  for (let round = 0; round < by; round++) {
-    const before = now;
-    now = Uint8Array.from(before, (value, i) => {
-      const x = i % width;
-      const isAtRim = x === 0 || x === width - 1 || i < width || i >= width * (height - 1);
-      return value ||
-        (isFromBeyond && isAtRim) ||
-        (x > 0 && before[i - 1]) ||
-        (x < width - 1 && before[i + 1]) ||
-        (i >= width && before[i - width]) ||
-        (i < width * (height - 1) && before[i + width])
-        ? 1
-        : 0;
-    });
-  }
-  return now;
-}
-
-const turnedOver = (mask: Uint8Array): Uint8Array => mask.map((value) => 1 - value);
-/** @param beyond what lies beyond the picture: 1 as if the mask went on there, 0 as if it ended */
-const eroded = (mask: Uint8Array, width: number, height: number, by: number, beyond: 0 | 1 = 1): Uint8Array =>
-  turnedOver(grown(turnedOver(mask), width, height, by, beyond === 0));
-const opened = (mask: Uint8Array, width: number, height: number): Uint8Array =>
-  grown(eroded(mask, width, height, 1), width, height, 1);
-
-/** The connected parts of a mask, each by its cells. */
-function parts(mask: Uint8Array, width: number, height: number): number[][] {
-  const isOpen = Uint8Array.from(mask);
-  const found: number[][] = [];
-  for (let start = 0; start < mask.length; start++) {
-    if (!isOpen[start]) continue;
-    isOpen[start] = 0;
-    const part = [start];
-    for (let k = 0; k < part.length; k++) {
-      const i = part[k]!;
-      const x = i % width;
-      const beside = [
-        x > 0 ? i - 1 : -1,
-        x < width - 1 ? i + 1 : -1,
-        i - width,
-        i < width * (height - 1) ? i + width : -1,
-      ];
-      for (const next of beside)
-        if (next >= 0 && isOpen[next]) {
-          isOpen[next] = 0;
-          part.push(next);
-        }
-    }
-    found.push(part);
-  }
-  return found;
-}
-
-function largest(mask: Uint8Array, width: number, height: number): Uint8Array {
-  const only = new Uint8Array(mask.length);
-  for (const i of parts(mask, width, height).sort((a, b) => b.length - a.length)[0] ?? []) only[i] = 1;
-  return only;
-}
-
-/** The mask with what lies all round within it. */
-function filled(mask: Uint8Array, width: number, height: number): Uint8Array {
-  const whole = Uint8Array.from(mask);
-  for (const hole of parts(turnedOver(mask), width, height)) {
-    const isAtRim = hole.some(
-      (i) => i < width || i >= width * (height - 1) || i % width === 0 || i % width === width - 1,
-    );
-    if (!isAtRim) for (const i of hole) whole[i] = 1;
-  }
-  return whole;
 }
 
 /**

@@ -152,7 +152,7 @@ function SheetStep() {
       ) : (
         <p>
           One plain white sheet on a darker ground, whole and flat, the book in its middle. All four corners show in
-          each photograph. This measures less well than the marked sheet.
+          each photograph, the same edge of the sheet up. This measures less well than the marked sheet.
         </p>
       )}
     </>

@@ -1,5 +1,5 @@
 import { distance, type Vec2 } from '../math/vec2.ts';
-import { cross3, unit3, type Vec3 } from '../math/vec3.ts';
+import { cross3, dot3, unit3, type Vec3 } from '../math/vec3.ts';
 import { type Lens, pointAtHeight, type Standpoint, sightOf, turnOf } from './camera.ts';
 import { type Homography, homographyBetween, mapped } from './homography.ts';
 import type { Photograph, SeenMark } from './photograph.ts';
@@ -19,7 +19,10 @@ export interface SceneStart {
   readonly pages: ReadonlyMap<string, Placement>;
 }
 
-/** Pixels by which a corner may be off its page's projective map before its mark counts as misread: distortion and curl stay below it. */
+/** Focal lengths over the longer side that a camera may have; others come from views that do not tell it. */
+const FOCALS = { least: 0.4, most: 4 } as const;
+
+/** Share of the longer side by which a corner may be off its page's projective map before its mark counts as misread: distortion and curl stay below it. */
 const MISREAD = 0.02;
 
 export const longSide = ({ width, height }: Pick<Photograph, 'width' | 'height'>): number => Math.max(width, height);
@@ -126,40 +129,23 @@ function focalOf(views: readonly { readonly photograph: Photograph; readonly map
   let below = 0;
   for (const { photograph, map } of views) {
     const side = longSide(photograph);
-    const columns = [0, 1].map((k): Vec3 => {
+    const column = (k: 0 | 1): Vec3 => {
       const w = map[6 + k]!;
-      return unitOf([
-        (map[k]! - (photograph.width / 2) * w) / side,
-        (map[3 + k]! - (photograph.height / 2) * w) / side,
-        w,
-      ]);
-    }) as [Vec3, Vec3];
-    const scale = Math.hypot(map[0]!, map[3]!) / Math.hypot(map[1]!, map[4]!);
-    const [a, b] = columns;
-    const [la, lb] = [lengthOf(map, photograph, side, 0), lengthOf(map, photograph, side, 1)];
-    if (!(scale > 0 && la > 0 && lb > 0)) continue;
-    // a . W b = 0 and a . W a = b . W b with W = diag(1/f^2, 1/f^2, 1): linear in 1/f^2.
-    const rows = [
-      [(a[0] * b[0] + a[1] * b[1]) * la * lb, a[2] * b[2] * la * lb],
-      [(a[0] ** 2 + a[1] ** 2) * la * la - (b[0] ** 2 + b[1] ** 2) * lb * lb, (a[2] * la) ** 2 - (b[2] * lb) ** 2],
-    ] as const;
-    const size = la * la + lb * lb;
-    for (const [p, q] of rows) {
+      return [(map[k]! - (photograph.width / 2) * w) / side, (map[3 + k]! - (photograph.height / 2) * w) / side, w];
+    };
+    const [a, b] = [column(0), column(1)];
+    const size = dot3(a, a) + dot3(b, b);
+    // a . W b = 0 and a . W a = b . W b with W = diag(1, 1, f^2): p + q f^2 = 0.
+    for (const [p, q] of [
+      [a[0] * b[0] + a[1] * b[1], a[2] * b[2]],
+      [a[0] ** 2 + a[1] ** 2 - b[0] ** 2 - b[1] ** 2, a[2] ** 2 - b[2] ** 2],
+    ] as const) {
       above -= (p * q) / size ** 2;
       below += (q * q) / size ** 2;
     }
   }
-  // With g = f^2 the constraints are p + g q = 0.
-  const square = above / below;
-  const focal = Math.sqrt(square);
-  return focal > 0.4 && focal < 4 ? focal : null;
-}
-
-const unitOf = (a: Vec3): Vec3 => unit3(a);
-
-function lengthOf(map: Homography, { width, height }: Photograph, side: number, k: 0 | 1): number {
-  const w = map[6 + k]!;
-  return Math.hypot((map[k]! - (width / 2) * w) / side, (map[3 + k]! - (height / 2) * w) / side, w);
+  const focal = Math.sqrt(above / below);
+  return focal > FOCALS.least && focal < FOCALS.most ? focal : null;
 }
 
 /** Standpoint of a camera that sees the plane through a map (Zhang 2000, 3.1). */
@@ -174,7 +160,7 @@ function poseOf(map: Homography, { width, height }: Photograph, focal: number): 
   // The sheet is before the camera.
   const sign = c[2] > 0 ? 1 / length : -1 / length;
   const right = unit3(a);
-  // Half of what the two axes lack of a right angle is taken from each.
+  // The second axis is squared up to the first: the adjustment does better.
   const away = unit3(cross3(a, b));
   const up = cross3(away, right);
   const turned = [right, up, away].map((axis, i): Vec3 => {

@@ -1,9 +1,12 @@
 import { describe, expect, test } from 'vitest';
 import {
   type HidePicture,
+  pictureSheet,
   pointsIssue,
+  readBy,
   scaleDoubt,
   scaledBy,
+  seenAt,
   withPoints,
 } from '../../../../src/app/making/leather/pictureScale.ts';
 import { distance, MM_PER_INCH, printer } from '../../../../src/core/index.ts';
@@ -140,4 +143,21 @@ describe('a picture scaled by two points', () => {
       ),
     ).toContain('100 % off');
   });
+});
+
+test('a picture by the sheet is as large as its long bar was measured, and surer once it was', () => {
+  const sheet = pictureSheet('Letter 2', 0.0101, 0.01);
+  const meant = { ...PICTURE, isScaled: true, sheet };
+  expect(sheet.bar).toBe(260);
+  expect(scaleDoubt(meant)).toBeCloseTo(2 * 0.0101, 4);
+  const measured = readBy(meant, 265.2);
+  expect(measured.mm).toBeCloseTo(0.5 * 1.02, 9);
+  expect(scaleDoubt(measured)).toBeLessThan(0.005);
+  expect(readBy(measured, null)).toEqual(meant);
+  // Two points outdo the sheet.
+  expect(scaledBy({ ...measured, off: [1, 1] }, 612).sheet).toBeUndefined();
+});
+
+test('what a picture shows of the leather grows with its scale', () => {
+  expect(seenAt([[100, 50.26]], 0.5)).toEqual([[50, 25.1]]);
 });
