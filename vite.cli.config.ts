@@ -1,8 +1,10 @@
 import { defineConfig } from 'vite';
+import { namedExports } from './scripts/namedExports.ts';
 
 /** The command line as one file with nothing left to resolve, so that plain node starts it at once. */
 export default defineConfig({
   publicDir: false,
+  plugins: [namedExports()],
   ssr: { noExternal: true },
   build: {
     ssr: 'src/cli/main.ts',
