@@ -96,13 +96,12 @@ export function proposedFace(
     if (whole !== null && (best === null || whole.score > best.score)) best = whole;
   }
   if (best === null) return null;
-  const { sides } = best;
-  const found = best.found && sides.every((side) => isOuter(seeing, side));
+  const whole = outermost(seeing, best);
   let next = 0;
   return {
-    places: meetings(sides),
-    found,
-    corners: seers.map((seer) => (seer === null ? null : cornersIn(seer, best, next++))),
+    places: meetings(whole.sides),
+    found: whole.found && whole.sides.every((side) => isOuter(seeing, side)),
+    corners: seers.map((seer) => (seer === null ? null : cornersIn(seer, whole, next++))),
   };
 }
 
@@ -225,8 +224,36 @@ function grown(seeing: readonly Seer[], face: Refined, isFree: (corners: readonl
   return whole === null ? null : refined(seeing, whole.sides, [1.5, 1.2]);
 }
 
-/** Strips along a side whose greys are compared: how far outside of it, mm, and places along it. */
-const STRIPS = { within: [-5, -4, -3, -2], near: [2, 3, 4, 5], far: [12, 13, 14, 15] } as const;
+/** Where the next line outside of a side is sought, both ways from the middle of that strip, mm. */
+const NEXT = { middle: 5, reach: 4 } as const;
+
+/** A face whose sides end where the book does, as far as a next line is found where the cover goes on. */
+function outermost(seeing: readonly Seer[], face: Refined): Refined {
+  let whole = face;
+  for (let round = 0; round < 2; round++) {
+    const inner = whole.sides.findIndex((side) => !isOuter(seeing, side));
+    if (inner < 0) return whole;
+    const outside = movedSide(whole.sides[inner]!, { at: NEXT.middle, tilt: 0 });
+    const line = foundSide(seeing, outside, NEXT.reach);
+    const isClear =
+      line !== null && line.support > FAINT && line.seen.every((each) => each !== null && each.share > MOSTLY);
+    if (!isClear) return whole;
+    const sides = whole.sides.map((side, k) => (k === inner ? movedSide(outside, line) : side));
+    const met = meetings(sides);
+    const next = refined(
+      seeing,
+      sides.map(({ heights }, k) => ({ from: met[k]!, to: met[(k + 1) % 4]!, heights })),
+      [1.5, 1.2],
+    );
+    if (next === null) return whole;
+    whole = next;
+  }
+  return whole;
+}
+
+/** Strips along a side whose greys are compared: how far outside of it, mm. */
+const STRIPS = { deep: [-18, -16, -14, -12], within: [-5, -4, -3, -2], near: [2, 3, 4], far: [9, 11, 13] } as const;
+/** Places along a strip. */
 const ALONG = 40;
 /** Greys from which on two strips show different things. By rendered scenes of this project. */
 const OTHER = 7;
@@ -254,8 +281,11 @@ function isOuter(seeing: readonly Seer[], { from, to, heights }: FaceSide): bool
     return greys.sort((a, b) => a - b)[greys.length >> 1] ?? Number.NaN;
   };
   const goesOn = seeing.filter((seer) => {
-    const [within, near, far] = [greyOf(seer, STRIPS.within), greyOf(seer, STRIPS.near), greyOf(seer, STRIPS.far)];
-    return Math.abs(near - within) < OTHER && Math.abs(far - near) >= OTHER;
+    const { deep, within, near, far } = STRIPS;
+    const outside = greyOf(seer, near);
+    // Beyond a groove lies what lies well within, not the groove.
+    const isAlike = [deep, within].some((strip) => Math.abs(outside - greyOf(seer, strip)) < OTHER);
+    return isAlike && Math.abs(greyOf(seer, far) - outside) >= OTHER;
   });
   return 2 * goesOn.length < seeing.length;
 }
