@@ -10,6 +10,7 @@ import {
   sightOf,
   turnOf,
 } from '../../../src/core/photograph/camera.ts';
+import { checkLaw } from '../../laws.ts';
 
 const between = (min: number, max: number) => fc.double({ min, max, noNaN: true });
 const lens = fc.record({
@@ -21,7 +22,7 @@ const lens = fc.record({
 const slant = fc.tuple(between(-0.9, 0.9), between(-0.9, 0.9), between(-3, 3));
 
 test('a pixel looks back along the ray that is seen in it', () => {
-  fc.assert(
+  checkLaw(
     fc.property(lens, between(-0.6, 0.6), between(-0.6, 0.6), (camera: Lens, x, y) => {
       const [u, v] = sightOf(camera, pixelOf(camera, [x, y, 1]));
       expect(Math.hypot(u - x, v - y)).toBeLessThan(1e-9);
@@ -30,7 +31,7 @@ test('a pixel looks back along the ray that is seen in it', () => {
 });
 
 test('a turn is found again from its rotation, also near a half turn', () => {
-  fc.assert(
+  checkLaw(
     fc.property(fc.tuple(between(-1, 1), between(-1, 1), between(-1, 1)), between(0, Math.PI), (axis, angle) => {
       const length = Math.hypot(...axis);
       fc.pre(length > 1e-3);
@@ -42,7 +43,7 @@ test('a turn is found again from its rotation, also near a half turn', () => {
 });
 
 test('a point of a plane is found again from where it is seen', () => {
-  fc.assert(
+  checkLaw(
     fc.property(slant, between(-150, 150), between(-150, 150), between(0, 80), (turn, x, y, height) => {
       const shift: Vec3 = [10, -20, 900];
       const at = seenFrom(rotationBy(turn), shift, [x, y, height]);
