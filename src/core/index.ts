@@ -220,7 +220,7 @@ export {
 export type { Photograph, SeenMark, SeenPoint } from './photograph/photograph.ts';
 export { photographPatches } from './photograph/photographPatches.ts';
 export { gapBetween, type KnownLength, type PlaneScale, planeScale, printByLengths } from './photograph/planeScale.ts';
-export { PRINT_DOUBTS, paperScale, printScale, type SheetReadings } from './photograph/printScale.ts';
+export { MOST_PRINT_OFF, PRINT_DOUBTS, paperScale, printScale, type SheetReadings } from './photograph/printScale.ts';
 export {
   type PrintScale,
   type Scene,

@@ -1,4 +1,5 @@
 import {
+  DOUBTS,
   type LengthUnit,
   type MarkedPaper,
   markedPage,
@@ -12,9 +13,6 @@ import {
 import { barLength } from '../../output/photographSheet/sheetWords.ts';
 import type { Photographs, TypedEntry } from './photographs.ts';
 
-/** Standard uncertainty of a length that is read off a ruler, and of a thickness between two hands, mm: the usual doubts of the job. */
-const READING_U = 0.25;
-export const THICKNESS_U = 0.3;
 /** Name of the ruler where none is typed: that of all lengths typed into the job. */
 const USUAL_RULER = 'ruler A';
 
@@ -54,7 +52,7 @@ export function readingsOf(state: Pick<Photographs, 'shots' | 'paper' | 'typed'>
       ? { across: bars.across.length, along: bars.along.length }
       : { across: PLAIN_PAPERS[paper].width, along: PLAIN_PAPERS[paper].height };
   const scale = (readings: SheetReadings): PrintScale =>
-    paper === null ? printScale(marked, readings, READING_U) : paperScale(paper, readings, READING_U);
+    paper === null ? printScale(marked, readings, DOUBTS.reading_mm) : paperScale(paper, readings, DOUBTS.reading_mm);
   const sides = { across: read('across'), along: read('along') };
   for (const side of ['across', 'along'] as const)
     try {

@@ -1,10 +1,10 @@
 import { useEffect, useMemo, useState } from 'react';
 import { useStore } from 'zustand/react';
-import type { Job, Photograph } from '../../core/index.ts';
+import { DOUBTS, type Job, type Photograph } from '../../core/index.ts';
 import type { FoundBook } from './photographQuestions.ts';
 import { askWorker, type Photographs, type Position, photographs, type Shot } from './photographs.ts';
 import { CORNERS } from './photographWords.ts';
-import { type Readings, THICKNESS_U } from './readings.ts';
+import type { Readings } from './readings.ts';
 
 export interface Measured {
   /** Null until all corners of one position are placed. */
@@ -56,9 +56,9 @@ export function useMeasuredBook({ print, thickness }: Readings, height_mm: Job['
       lying: lies ? lying : [],
       standing: stands ? standing : [],
       print: JSON.parse(printed),
-      thickness: thickness === null ? null : { value: thickness, u: THICKNESS_U },
+      thickness: thickness === null ? null : { value: thickness, u: DOUBTS.thickness_mm },
       foreEdgeThickness: null,
-      height: byHand === null ? null : { value: byHand, u: 2 * THICKNESS_U },
+      height: byHand === null ? null : { value: byHand, u: 2 * DOUBTS.thickness_mm },
       isParallel,
     };
     setMeasured(({ found }) => ({ found, isWorking: true, failure: null }));

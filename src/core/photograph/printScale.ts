@@ -15,7 +15,7 @@ export interface SheetReadings {
 export const PRINT_DOUBTS = { unchecked: 0.01, difference: 0.002 } as const;
 
 /** Largest share by which a reading is believed. */
-const MOST_OFF = 0.1;
+export const MOST_PRINT_OFF = 0.1;
 
 /**
  * Scale of a printed sheet by the readings of its two bars.
@@ -29,7 +29,7 @@ export function printScale(paper: MarkedPaper, readings: SheetReadings, u: numbe
   const one = read.along ?? read.across;
   return {
     // A print that was measured may be of any size.
-    size: one === null ? { value: 1, u: PRINT_DOUBTS.unchecked } : { value: one.value, u: MOST_OFF },
+    size: one === null ? { value: 1, u: PRINT_DOUBTS.unchecked } : { value: one.value, u: MOST_PRINT_OFF },
     difference: PRINT_DOUBTS.difference,
     ...read,
   };
@@ -61,7 +61,7 @@ function readAs(
     const reading = readings[way];
     if (reading === null) return null;
     const value = reading / meant[way];
-    if (!(Math.abs(value - 1) <= MOST_OFF))
+    if (!(Math.abs(value - 1) <= MOST_PRINT_OFF))
       throw new RangeError(
         `The length ${way} the sheet measures ${reading} mm; it was meant to be ${meant[way]} mm. Measure it again, or print the sheet again at actual size, 100 %.`,
       );

@@ -1,11 +1,8 @@
 import { useState } from 'react';
-import { parseLength } from '../../../core/index.ts';
+import { MOST_PRINT_OFF, parseLength } from '../../../core/index.ts';
 import { PlainField } from '../../fields/PlainField.tsx';
 import { useLengths } from '../../state/BenchContext.tsx';
 import { type HidePicture, type PictureSheet, readBy } from './pictureScale.ts';
-
-/** Share by which a reading of the bar is believed. */
-const MOST_OFF = 0.1;
 
 interface SheetReadingProps {
   readonly picture: HidePicture;
@@ -26,7 +23,7 @@ export function SheetReading({ picture, sheet, put }: SheetReadingProps) {
       return;
     }
     const read = parseLength(typed, { defaultUnit: lengths.units });
-    const isNear = read.ok && Math.abs(read.value / sheet.bar - 1) <= MOST_OFF;
+    const isNear = read.ok && Math.abs(read.value / sheet.bar - 1) <= MOST_PRINT_OFF;
     setIssue(
       !read.ok
         ? read.message

@@ -1,5 +1,5 @@
 import { useState } from 'react';
-import { GIVE_OR_TAKE, parseLength, printByLengths, type Vec2 } from '../../../core/index.ts';
+import { GIVE_OR_TAKE, MOST_PRINT_OFF, parseLength, printByLengths, type Vec2 } from '../../../core/index.ts';
 import { BAR_LENGTH } from '../../../output/pdf/printerScale.ts';
 import { Choice } from '../../fields/Choice.tsx';
 import { PlainField } from '../../fields/PlainField.tsx';
@@ -16,8 +16,7 @@ const THINGS = [
 const CARD = { across: 85.6, along: 53.98, u: 0.08, thick: 0.76 } as const;
 const RULER = { u: 0.1, thick: 1 } as const;
 const THICK_U = 0.3;
-/** Errors of a printer that are believed, as a share; and how sure a bar has to be to be worth correcting, mm. */
-const MOST_OFF = 0.1;
+/** How sure a bar has to be to be worth correcting, mm. */
 const WORTH = 2;
 
 /** Points on the two lengths that are known, as shares of the picture. */
@@ -126,7 +125,7 @@ function PrinterFound({ pointed: { photograph, points }, known, u, thick, take }
   const [x, y] = [bar(print.across.value), bar(print.along.value)];
   const off = (one: number): string => lengths.fine(GIVE_OR_TAKE * bar(one));
   const isFair = [print.across, print.along].every(
-    ({ value, u: own }) => Math.abs(value - 1) < MOST_OFF && GIVE_OR_TAKE * bar(own) < WORTH,
+    ({ value, u: own }) => Math.abs(value - 1) < MOST_PRINT_OFF && GIVE_OR_TAKE * bar(own) < WORTH,
   );
   return (
     <div role="status">
