@@ -1,24 +1,11 @@
-import { useCallback, useEffect, useMemo, useRef, useState } from 'react';
+import { useEffect, useRef } from 'react';
 import { useStore } from 'zustand/react';
-import type { Vec2 } from '../../core/index.ts';
 import { ChoiceField } from '../fields/ChoiceField.tsx';
 import { optionsOf } from '../fields/optionsOf.ts';
 import { useBench } from '../state/BenchContext.tsx';
-import { PhotographDrawing } from './PhotographDrawing.tsx';
-import {
-  askWorker,
-  changePoints,
-  closeUpOf,
-  handDoubt,
-  movePoint,
-  type Position,
-  photographs,
-  renamePoints,
-  type Seeking,
-  type Shot,
-  undoMove,
-} from './photographs.ts';
-import { CORNER_NAMES, CORNERS, FACE_WORDS } from './photographWords.ts';
+import { PhotographedFace } from './PhotographedFace.tsx';
+import { type Position, photographs, renamePoints, type Seeking, undoMove } from './photographs.ts';
+import { FACE_WORDS } from './photographWords.ts';
 import type { Readings } from './readings.ts';
 import { seekFace } from './seekFace.ts';
 
@@ -30,18 +17,8 @@ interface FaceStepProps {
   readonly isKnown: boolean;
 }
 
-const SIDES = [
-  [0, 1],
-  [1, 2],
-  [2, 3],
-  [3, 0],
-] as const;
-
 /** A figure that was not changed for so long is typed, ms. */
 const TYPING = 900;
-
-/** How far from a corner an edge is sought, as a share of the picture's width. */
-const REACH = 0.006;
 
 /** The face of the book in each photograph: proposed by its edges, and put right by hand. */
 export function FaceStep({ position, readings, height, isKnown }: FaceStepProps) {
@@ -101,7 +78,7 @@ export function FaceStep({ position, readings, height, isKnown }: FaceStepProps)
           along={(value) => (value === 'flat' ? [{ path: 'book.spine.rise_mm', value: undefined }] : [])}
         />
       )}
-      <div className="row">
+      <div className="photograph-moves">
         <button type="button" onClick={seek}>
           Find the edges again
         </button>
@@ -117,7 +94,7 @@ export function FaceStep({ position, readings, height, isKnown }: FaceStepProps)
       </div>
       <div className="faces">
         {shots.map((shot) => (
-          <Face key={shot.id} shot={shot} number={own.indexOf(shot) + 1} />
+          <PhotographedFace key={shot.id} shot={shot} number={own.indexOf(shot) + 1} />
         ))}
       </div>
     </>
@@ -133,97 +110,12 @@ function seekingWords(seeking: Seeking, isKnown: boolean, position: Position, is
     seeking: 'The edges of the book are being sought; this takes some seconds.',
     found:
       isRounded && position === 'lying'
-        ? 'The edges were found, but not at the spine. A rounded spine is easily taken for the board: place its two corners by hand.'
-        : 'The edges were found. Look at each corner; drag one that is not on the book.',
+        ? 'The program placed the corners at the fore-edge by the edges it saw. A rounded spine is easily taken for the board: place its two corners by hand.'
+        : 'The program placed the corners by the edges it saw. Look at each one; drag one that is not on the book.',
     unclear: isKnown
       ? `The edges are not clear. ${byHand}`
       : position === 'lying'
-        ? `${byHand} If the thickness is typed above, the edges are found without you.`
-        : `${byHand} If the book lying is measured above, the edges are found without you.`,
+        ? `${byHand} If the thickness is typed above, the program places them where it sees the edges.`
+        : `${byHand} If the book lying is measured above, the program places them where it sees the edges.`,
   }[seeking];
-}
-
-function Face({ shot, number }: { readonly shot: Shot; readonly number: number }) {
-  const { id, file, paper, picture, points, begin, position } = shot;
-  const [note, setNote] = useState('');
-  const names = CORNER_NAMES[position];
-  const isPlaced = points.slice(0, CORNERS).every((point) => point !== null) && points.length > 0;
-  // Points beyond the corners stand only where they were added.
-  const shown = [...begin.keys()].filter((i) => i < CORNERS || points[i] != null);
-  const closeUp = useCallback((at: Vec2) => closeUpOf({ id, file, paper }, at), [id, file, paper]);
-  const marks = picture!.marks;
-  const outlines = useMemo(() => marks.map(({ seen }) => seen), [marks]);
-  const placeOf = (i: number): Vec2 => points[i]?.at ?? begin[i]!;
-  const label = `${file.name}, photograph ${number}`;
-
-  const confirm = (): void => {
-    // Looked at, but not placed under the loupe.
-    const u = 2 * handDoubt(picture!);
-    changePoints(
-      id,
-      names.map((_, i) => (i < CORNERS ? (points[i] ?? { at: placeOf(i), u, isByHand: true }) : (points[i] ?? null))),
-    );
-  };
-  const refine = async (): Promise<void> => {
-    setNote('');
-    const corners = [0, 1, 2, 3].map(placeOf);
-    const reach = REACH * Math.max(picture!.width, picture!.height);
-    const refined = await askWorker({ ask: 'refine', of: { id, file, paper }, corners, reach }, `refine ${id}`)
-      .then((answer) => answer.corners)
-      .catch(() => null);
-    if (refined === null) setNote('No clear edges were found near the corners; they stay as they are.');
-    else
-      changePoints(
-        id,
-        names.map((_, i) => (i < CORNERS ? { ...refined[i]!, isByHand: true } : (points[i] ?? null))),
-      );
-  };
-
-  return (
-    <figure className="face" data-placed={isPlaced ? '' : undefined}>
-      <PhotographDrawing
-        label={label}
-        picture={picture!}
-        points={shown.map((i) => ({ name: names[i]!, at: placeOf(i) }))}
-        lines={begin.length > 0 ? SIDES : []}
-        outlines={outlines}
-        move={(point, at) => movePoint(id, shown[point]!, at)}
-        undo={undoMove}
-        closeUp={closeUp}
-      />
-      <figcaption>
-        <p>
-          {number}. {file.name}
-          {begin.length > 0 && !isPlaced && ': not all corners are placed'}
-        </p>
-        <div className="row">
-          {begin.length > 0 && !isPlaced && (
-            <button type="button" aria-label={`The corners of photograph ${number} are right`} onClick={confirm}>
-              These corners are right
-            </button>
-          )}
-          {begin.length > 0 && (
-            <button
-              type="button"
-              aria-label={`Move the corners of photograph ${number} to the edges nearby`}
-              onClick={() => void refine()}
-            >
-              To the edges nearby
-            </button>
-          )}
-          {names.slice(CORNERS).map((name, k) => {
-            const i = CORNERS + k;
-            return begin.length > 0 && points[i] == null ? (
-              <button key={name} type="button" onClick={() => movePoint(id, i, begin[i]!)}>
-                Add: {name.toLowerCase()}
-              </button>
-            ) : null;
-          })}
-        </div>
-        <p role="status" className="help">
-          {note}
-        </p>
-      </figcaption>
-    </figure>
-  );
 }

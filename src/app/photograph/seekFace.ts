@@ -59,7 +59,7 @@ export async function seekFace(
         points: names.map((_, k) => {
           const corner = own?.[k];
           const isSure = found && !(isRounded && position === 'lying' && AT_SPINE.has(k));
-          return isSure && corner !== undefined ? { ...corner, isByHand: false } : null;
+          return isSure && corner !== undefined ? { ...corner, isByHand: false, isLookedAt: false } : null;
         }),
       });
     });
