@@ -97,7 +97,16 @@ export async function renameJob(page: Page, name: string): Promise<void> {
 }
 
 /** The places of the page; the last one has no header, only a way back to the cover. */
-export const PLACES = ['Cover', 'Strips', 'Explore', 'Workbench', 'Shelf', 'Leathers', 'Customer'] as const;
+export const PLACES = [
+  'Cover',
+  'Strips',
+  'Explore',
+  'Workbench',
+  'Shelf',
+  'Leathers',
+  'By photograph',
+  'Customer',
+] as const;
 
 /** Goes to a place of the page: by the row of the header, or by the menu where the row has no room for it. */
 export async function goToPlace(page: Page, place: (typeof PLACES)[number]): Promise<void> {
@@ -106,7 +115,7 @@ export async function goToPlace(page: Page, place: (typeof PLACES)[number]): Pro
   const inRow = page.getByRole('navigation', { name: 'Places' }).getByRole('link', { name: place, exact: true });
   if (await inRow.isVisible()) await inRow.click();
   else await (await openJobMenu(page)).getByRole('link', { name: place, exact: true }).first().click();
-  await expect(page).toHaveURL(new RegExp(`#${place.toLowerCase()}$`));
+  await expect(page).toHaveURL(new RegExp(`#${place.toLowerCase().replace('by ', '')}$`));
 }
 
 /** The parts of the workbench. */

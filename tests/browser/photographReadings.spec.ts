@@ -7,6 +7,7 @@ import { laidPoints, trulySeen } from '../scenes/renderedScene.ts';
 import type { TestCamera, TestScene } from '../scenes/testScene.ts';
 import { expectAccessible } from './accessibility.ts';
 import { expect, openPart, test } from './bench.ts';
+import { dragPoints } from './photographPoints.ts';
 
 const jpeg = (scene: TestScene, camera: TestCamera) => ({
   name: 'photograph.jpg',
@@ -15,21 +16,13 @@ const jpeg = (scene: TestScene, camera: TestCamera) => ({
 });
 
 /** Drags the points of a photograph, in their order, to places of the scene. */
-async function putPoints(page: Page, part: Locator, camera: TestCamera, places: readonly Vec3[]): Promise<void> {
-  const drawing = part.locator('.photograph-drawing');
-  await drawing.evaluate((element) => element.scrollIntoView({ block: 'center' }));
-  for (const [i, place] of places.entries()) {
-    const box = (await drawing.locator('canvas').first().boundingBox())!;
-    const [x, y] = trulySeen(camera, place);
-    const point = (await drawing.locator('.placed-point').nth(i).boundingBox())!;
-    await page.mouse.move(point.x + point.width / 2, point.y + point.height / 2);
-    await page.mouse.down();
-    await page.mouse.move(box.x + (x * box.width) / camera.width, box.y + (y * box.height) / camera.height, {
-      steps: 4,
-    });
-    await page.mouse.up();
-  }
-}
+const putPoints = (page: Page, part: Locator, camera: TestCamera, places: readonly Vec3[]): Promise<void> =>
+  dragPoints(
+    page,
+    part.locator('.photograph-drawing'),
+    camera.width,
+    places.map((place) => trulySeen(camera, place)),
+  );
 
 test('a bank card on a printed page tells what the printer does, and the check bars are filled in', async ({
   bench,

@@ -1,20 +1,22 @@
-import { useState } from 'react';
+import { useId, useState } from 'react';
 import { useStore } from 'zustand/react';
 import {
   fieldNote,
   GIVE_OR_TAKE,
   type JobPath,
+  listed,
   photographPatches,
   type SceneTrouble,
   valueAt,
 } from '../../core/index.ts';
 import { useBench, useBenchStore, useLengths } from '../state/BenchContext.tsx';
 import { addressOf } from '../state/place.ts';
+import { goToLookedAt } from './LookedAt.tsx';
 import type { FoundBook, SolvedScene } from './photographQuestions.ts';
-import { type Position, photographs } from './photographs.ts';
+import { type Position, photographs, type Shot } from './photographs.ts';
 import { TROUBLE_WORDS } from './photographWords.ts';
 import type { Readings } from './readings.ts';
-import type { Measured } from './useMeasuredBook.ts';
+import { type Measured, toBeLookedAt } from './useMeasuredBook.ts';
 
 /** A misfit above this says that something moved or a corner is wrong. An assumption of this project. */
 const MUCH = 2;
@@ -27,7 +29,9 @@ export function MeasuresStep({ measured, readings }: { readonly measured: Measur
   const store = useBenchStore();
   const print = useLengths();
   const job = useBench(({ history }) => history.good.job);
+  const shots = useStore(photographs, (state) => state.shots);
   const [taken, setTaken] = useState<string | null>(null);
+  const waitingId = useId();
   if (failure !== null) return <p className="issue">The book could not be measured: {failure}</p>;
   if (found === null)
     return (
@@ -39,7 +43,17 @@ export function MeasuresStep({ measured, readings }: { readonly measured: Measur
     );
   const { measures } = found;
   const off = (u: number): string => print.small(GIVE_OR_TAKE * u);
+  const toLook = toBeLookedAt({ shots });
+  const waiting =
+    measures.length === 0
+      ? 'There is no measure to take.'
+      : toLook.length > 0
+        ? `First look at the corners in ${named(toLook, shots)}.`
+        : isWorking
+          ? 'The book is being measured.'
+          : null;
   const take = (): void => {
+    if (waiting !== null) return;
     const { dispatch, history } = store.getState();
     const patches = photographPatches(history.good.job, found, readings.ruler);
     dispatch({ type: 'settle' });
@@ -89,10 +103,24 @@ export function MeasuresStep({ measured, readings }: { readonly measured: Measur
           <li key={words}>{words}</li>
         ))}
       </ul>
-      <div className="row">
-        <button type="button" className="main" disabled={measures.length === 0 || isWorking} onClick={take}>
+      <div className="measures-taken">
+        <button
+          type="button"
+          className="main"
+          aria-disabled={waiting !== null}
+          aria-describedby={waitingId}
+          onClick={take}
+        >
           Take into the job
         </button>
+        <p>
+          <span id={waitingId}>{waiting}</span>{' '}
+          {toLook.length > 0 && (
+            <button type="button" className="quiet" onClick={() => goToLookedAt(toLook[0]!.id)}>
+              Go to the first
+            </button>
+          )}
+        </p>
         <p role="status">
           {taken === JSON.stringify(measures) && (
             <>
@@ -107,6 +135,17 @@ export function MeasuresStep({ measured, readings }: { readonly measured: Measur
     </div>
   );
 }
+
+/** Photographs by their numbers and positions, in words. */
+const named = (some: readonly Shot[], shots: readonly Shot[]): string =>
+  (['lying', 'standing'] as const)
+    .flatMap((position) => {
+      const own = shots.filter((shot) => shot.position === position);
+      const numbers = own.flatMap((shot, i) => (some.includes(shot) ? [String(i + 1)] : []));
+      if (numbers.length === 0) return [];
+      return [`${numbers.length === 1 ? 'photograph' : 'photographs'} ${listed(numbers)} of the book ${position}`];
+    })
+    .join('; ');
 
 /** What the maker should know of the measures before taking them. */
 function notesOn(found: FoundBook, { ruler, print }: Readings, length: (value: number) => string): string[] {
@@ -144,12 +183,11 @@ function notesOn(found: FoundBook, { ruler, print }: Readings, length: (value: n
 function sceneNotes(scene: SolvedScene | SceneTrouble['code'] | null, position: Position, count: number): string[] {
   if (scene === null) return [];
   if (typeof scene === 'string') return [TROUBLE_WORDS[scene]];
-  const book = position === 'lying' ? 'the book lying' : 'the book standing';
   const loose = scene.views.filter((view) => view === null).length;
   return [
     ...(scene.misfit > MUCH
       ? [
-          `The photographs of ${book} contradict each other. Look at each corner under the loupe; pages must not move between photographs.`,
+          `The photographs of the book ${position} contradict each other. Look at each corner under the loupe; pages must not move between photographs.`,
         ]
       : []),
     ...(scene.doubtful >= MANY
@@ -160,7 +198,9 @@ function sceneNotes(scene: SolvedScene | SceneTrouble['code'] | null, position: 
           `${loose === 1 ? 'One photograph shows' : `${loose} photographs show`} no page that the others show too, and does not count.`,
         ]
       : []),
-    ...(count === 1 ? [`One photograph of ${book} is little: with three the give or take is half as large.`] : []),
+    ...(count === 1
+      ? [`One photograph of the book ${position} is little: with three the give or take is half as large.`]
+      : []),
   ];
 }
 

@@ -1,4 +1,4 @@
-import { type KeyboardEvent, type PointerEvent, useId, useLayoutEffect, useRef, useState } from 'react';
+import { type KeyboardEvent, type PointerEvent, type ReactNode, useId, useLayoutEffect, useRef, useState } from 'react';
 import type { Vec2 } from '../../core/index.ts';
 import { PointLoupe } from './PointLoupe.tsx';
 import type { CloseUp, DrawnPicture, Preview } from './photographQuestions.ts';
@@ -23,6 +23,8 @@ interface PhotographDrawingProps {
   readonly move: (point: number, at: Vec2) => void;
   readonly undo: () => void;
   readonly closeUp: (at: Vec2) => Promise<CloseUp>;
+  /** What stands under the picture and follows its points while they are dragged; it can bring the focus to one. */
+  readonly below?: (placeOf: (point: number) => Vec2, choose: (point: number) => void) => ReactNode;
 }
 
 /** Pixels of the picture that an arrow key moves a point by. */
@@ -39,7 +41,7 @@ const WAYS: Readonly<Record<string, Vec2>> = {
  * pixels beside it. The loupe is dragged too, for a finger's breadth of the picture is many pixels.
  */
 export function PhotographDrawing(props: PhotographDrawingProps) {
-  const { label, picture, points, lines, outlines, move, undo, closeUp } = props;
+  const { label, picture, points, lines, outlines, move, undo, closeUp, below } = props;
   const id = useId();
   const frame = useRef<HTMLDivElement>(null);
   const [chosen, setChosen] = useState<number | null>(null);
@@ -94,65 +96,73 @@ export function PhotographDrawing(props: PhotographDrawingProps) {
     undo();
   };
 
+  const choose = (point: number): void => frame.current!.querySelectorAll<HTMLElement>('.placed-point')[point]?.focus();
   const path = (corners: readonly Vec2[]): string => corners.map(([x, y]) => `${x},${y}`).join(' ');
   const shown = held?.point ?? chosen;
   return (
-    // biome-ignore lint/a11y/noStaticElementInteractions: the keys are those of the buttons within
-    <div className="photograph-drawing" ref={frame} onKeyDown={undoHere}>
-      <PreviewCanvas preview={picture.preview} label={label} />
-      <svg viewBox={`0 0 ${picture.width} ${picture.height}`} aria-hidden="true">
-        {outlines.map((outline) => (
-          <polygon key={path(outline)} className="found-outline" points={path(outline)} />
-        ))}
-        {lines.map(([a, b]) => {
-          const [from, to] = [placeOf(a), placeOf(b)];
-          return <line key={`${a} ${b}`} className="placed-line" x1={from[0]} y1={from[1]} x2={to[0]} y2={to[1]} />;
+    <>
+      {/* biome-ignore lint/a11y/noStaticElementInteractions: the keys are those of the buttons within */}
+      <div className="photograph-drawing" ref={frame} onKeyDown={undoHere}>
+        <PreviewCanvas preview={picture.preview} label={label} />
+        <svg viewBox={`0 0 ${picture.width} ${picture.height}`} aria-hidden="true">
+          {outlines.map((outline) => (
+            <polygon key={path(outline)} className="found-outline" points={path(outline)} />
+          ))}
+          {lines.map(([a, b]) => {
+            const [from, to] = [placeOf(a), placeOf(b)];
+            return <line key={`${a} ${b}`} className="placed-line" x1={from[0]} y1={from[1]} x2={to[0]} y2={to[1]} />;
+          })}
+        </svg>
+        {points.map(({ name }, point) => {
+          const [x, y] = placeOf(point);
+          return (
+            <button
+              key={name}
+              type="button"
+              className="placed-point"
+              data-held={held?.point === point ? '' : undefined}
+              style={{ left: `${(100 * x) / picture.width}%`, top: `${(100 * y) / picture.height}%` }}
+              aria-label={`${name}: ${Math.round(x)} across, ${Math.round(y)} down`}
+              aria-describedby={`${id}-keys`}
+              onPointerDown={(event) => take(event, point)}
+              onPointerMove={(event) => drag(event, point)}
+              onPointerUp={() => letGo(point)}
+              onPointerCancel={drop}
+              onLostPointerCapture={() => letGo(point)}
+              onKeyDown={(event) => press(event, point)}
+              onFocus={() => setChosen(point)}
+              onBlur={() => setChosen(null)}
+            />
+          );
         })}
-      </svg>
-      {points.map(({ name }, point) => {
-        const [x, y] = placeOf(point);
-        return (
-          <button
-            key={name}
-            type="button"
-            className="placed-point"
-            data-held={held?.point === point ? '' : undefined}
-            style={{ left: `${(100 * x) / picture.width}%`, top: `${(100 * y) / picture.height}%` }}
-            aria-label={`${name}: ${Math.round(x)} across, ${Math.round(y)} down`}
-            aria-describedby={`${id}-keys`}
-            onPointerDown={(event) => take(event, point)}
-            onPointerMove={(event) => drag(event, point)}
-            onPointerUp={() => letGo(point)}
-            onPointerCancel={drop}
-            onLostPointerCapture={() => letGo(point)}
-            onKeyDown={(event) => press(event, point)}
-            onFocus={() => setChosen(point)}
-            onBlur={() => setChosen(null)}
+        <p className="only-heard" id={`${id}-keys`}>
+          Arrow keys move it by one pixel, with Shift by ten. Control and Z undo the last move.
+        </p>
+        {shown !== null && points[shown] !== undefined && (
+          <PointLoupe
+            key={shown}
+            picture={picture}
+            name={points[shown].name}
+            at={placeOf(shown)}
+            toward={endsFrom(lines, shown).map(placeOf)}
+            others={points.flatMap((_, i) => (i === shown ? [] : [placeOf(i)]))}
+            closeUp={closeUp}
+            hold={(at) => setHeld({ point: shown, at: within(at) })}
+            letGo={(at) => {
+              setHeld(null);
+              move(shown, within(at));
+            }}
           />
-        );
-      })}
-      <p className="only-heard" id={`${id}-keys`}>
-        Arrow keys move it by one pixel, with Shift by ten. Control and Z undo the last move.
-      </p>
-      {shown !== null && points[shown] !== undefined && (
-        <PointLoupe
-          key={shown}
-          picture={picture}
-          name={points[shown].name}
-          at={placeOf(shown)}
-          toward={lines.flatMap(([a, b]) => (a === shown ? [placeOf(b)] : b === shown ? [placeOf(a)] : []))}
-          others={points.flatMap((_, i) => (i === shown ? [] : [placeOf(i)]))}
-          closeUp={closeUp}
-          hold={(at) => setHeld({ point: shown, at: within(at) })}
-          letGo={(at) => {
-            setHeld(null);
-            move(shown, within(at));
-          }}
-        />
-      )}
-    </div>
+        )}
+      </div>
+      {below?.(placeOf, choose)}
+    </>
   );
 }
+
+/** The other ends of the lines that end in a point. */
+export const endsFrom = (lines: PhotographDrawingProps['lines'], point: number): number[] =>
+  lines.flatMap(([a, b]) => (a === point ? [b] : b === point ? [a] : []));
 
 function PreviewCanvas({ preview, label }: { readonly preview: Preview; readonly label: string }) {
   const canvas = useRef<HTMLCanvasElement>(null);

@@ -120,19 +120,21 @@ function SheetStep() {
   const pages = Math.min(most, count ?? usualPages(book, paper));
   return (
     <>
-      <label className="field tall">
-        The book lies on
-        <select
-          value={plain ?? ''}
-          onChange={({ target: { value } }) => choosePaper(value === '' ? null : (value as PlainPaper))}
-        >
-          {SHEETS.map(({ value, label }) => (
-            <option key={value} value={value}>
-              {label}
-            </option>
-          ))}
-        </select>
-      </label>
+      <div className="photograph-fields">
+        <label className="field tall">
+          The book lies on
+          <select
+            value={plain ?? ''}
+            onChange={({ target: { value } }) => choosePaper(value === '' ? null : (value as PlainPaper))}
+          >
+            {SHEETS.map(({ value, label }) => (
+              <option key={value} value={value}>
+                {label}
+              </option>
+            ))}
+          </select>
+        </label>
+      </div>
       {plain === null ? (
         <>
           <p>Print it for yourself, or send it to the customer: what to do stands on it in plain words.</p>
@@ -172,19 +174,21 @@ function PrintStep({ readings }: { readonly readings: Readings }) {
           ? 'A print is seldom exactly as large as meant. What your ruler shows along the two bars of the first page:'
           : 'What your ruler shows along the sides of the paper:'}
       </p>
-      <Reading
-        entry="across"
-        title={paper === null ? 'Lower bar' : 'Width of the paper'}
-        help={`Meant to be ${say(meant.across)}.`}
-        readings={readings}
-      />
-      <Reading
-        entry="along"
-        title={paper === null ? 'Upright bar' : 'Height of the paper'}
-        help={`Meant to be ${say(meant.along)}.`}
-        readings={readings}
-      />
-      <RulerField />
+      <div className="photograph-fields">
+        <Reading
+          entry="across"
+          title={paper === null ? 'Lower bar' : 'Width of the paper'}
+          help={`Meant to be ${say(meant.across)}.`}
+          readings={readings}
+        />
+        <Reading
+          entry="along"
+          title={paper === null ? 'Upright bar' : 'Height of the paper'}
+          help={`Meant to be ${say(meant.along)}.`}
+          readings={readings}
+        />
+        <RulerField />
+      </div>
     </>
   );
 }
@@ -206,13 +210,15 @@ function ThicknessFields({ readings }: { readonly readings: Readings }) {
   const isParallel = useStore(photographs, (state) => state.isParallel);
   return (
     <>
-      <Reading
-        entry="thickness"
-        title="Thickness of the closed book"
-        help="With it the edges are found without you. Left empty, the corners that you place tell it."
-        placeholder="to be found"
-        readings={readings}
-      />
+      <div className="photograph-fields">
+        <Reading
+          entry="thickness"
+          title="Thickness of the closed book"
+          help="With it the program places the corners where it sees the edges. Left empty, the corners that you place tell it."
+          placeholder="to be found"
+          readings={readings}
+        />
+      </div>
       <label className="tick">
         <input
           type="checkbox"
@@ -244,7 +250,7 @@ function Reading({ entry, title, help, placeholder, readings }: ReadingProps) {
       text={text}
       change={(typed) => typeEntry(entry, typed)}
       issues={issue === undefined ? [] : [issue]}
-      placeholder={placeholder ?? `in ${units}`}
+      placeholder={placeholder ?? (units === 'in' ? 'in inches' : 'in mm')}
       keys={padKeys('book.width_mm', units)}
     />
   );

@@ -1,6 +1,7 @@
-import { type PointerEvent, useEffect, useLayoutEffect, useRef, useState } from 'react';
+import { type PointerEvent, useLayoutEffect, useRef, useState } from 'react';
 import { distance, type Vec2 } from '../../core/index.ts';
-import type { CloseUp, DrawnPicture, Preview } from './photographQuestions.ts';
+import type { CloseUp, DrawnPicture } from './photographQuestions.ts';
+import { useMagnified } from './useMagnified.ts';
 
 interface PointLoupeProps {
   readonly picture: DrawnPicture;
@@ -29,31 +30,11 @@ const OVER = 48;
  * and may itself be dragged, which moves the picture under the cross.
  */
 export function PointLoupe({ picture, name, at, toward, others, closeUp, hold, letGo }: PointLoupeProps) {
-  const canvas = useRef<HTMLCanvasElement>(null);
-  const [near, setNear] = useState<CloseUp | null>(null);
+  const canvas = useMagnified({ picture, at, toward, side: SIDE, zoom: ZOOM }, closeUp);
   const grip = useRef<{ readonly from: Vec2; readonly at: Vec2 } | null>(null);
   // Where the point was when the loupe was taken: it does not run away from the finger.
   const [anchor, setAnchor] = useState<Vec2 | null>(null);
 
-  const needed = near === null || !covers(near, at, picture);
-  useEffect(() => {
-    if (!needed) return;
-    let isGone = false;
-    // Until it comes the preview is magnified; without it that stays.
-    closeUp(at).then(
-      (part) => {
-        if (!isGone) setNear(part);
-      },
-      () => {},
-    );
-    return () => {
-      isGone = true;
-    };
-  }, [needed, at, closeUp]);
-
-  useEffect(() => {
-    draw(canvas.current!, picture, near, at, toward);
-  });
   useLayoutEffect(() => {
     const own = canvas.current!;
     const [left, top] = besides(own.parentElement!.getBoundingClientRect(), picture, anchor ?? at, others);
@@ -118,84 +99,3 @@ function besides(frame: DOMRect, picture: DrawnPicture, at: Vec2, others: readon
   }
   return [best!.middle[0] - half, best!.middle[1] - half];
 }
-
-/** Whether a part of the picture has all that the loupe shows of it. */
-function covers({ left, top, width, height }: CloseUp, [x, y]: Vec2, picture: DrawnPicture): boolean {
-  const half = SIDE / ZOOM / 2;
-  return (
-    (left <= x - half || left === 0) &&
-    (top <= y - half || top === 0) &&
-    (left + width >= x + half || left + width === picture.width) &&
-    (top + height >= y + half || top + height === picture.height)
-  );
-}
-
-function draw(
-  canvas: HTMLCanvasElement,
-  picture: DrawnPicture,
-  near: CloseUp | null,
-  [x, y]: Vec2,
-  toward: readonly Vec2[],
-): void {
-  const context = canvas.getContext('2d')!;
-  const { preview } = picture;
-  context.setTransform(1, 0, 0, 1, 0, 0);
-  context.fillStyle = '#808080';
-  context.fillRect(0, 0, SIDE, SIDE);
-  // From pixels of the file to those of the loupe.
-  context.setTransform(ZOOM, 0, 0, ZOOM, SIDE / 2 - ZOOM * x, SIDE / 2 - ZOOM * y);
-  if (near !== null && covers(near, [x, y], picture)) {
-    context.imageSmoothingEnabled = false;
-    context.drawImage(greyCanvas(near), near.left, near.top);
-  } else context.drawImage(previewCanvas(preview), 0, 0, picture.width, picture.height);
-  context.setTransform(1, 0, 0, 1, 0, 0);
-  const middle = SIDE / 2;
-  for (const [colour, width] of [
-    ['rgb(255 255 255 / 70%)', 3],
-    ['#1f4269', 1],
-  ] as const) {
-    context.strokeStyle = colour;
-    context.lineWidth = width;
-    context.beginPath();
-    for (const [to, across] of toward) {
-      const [dx, dy] = [to - x, across - y];
-      const length = Math.hypot(dx, dy) || 1;
-      context.moveTo(middle + (8 * dx) / length, middle + (8 * dy) / length);
-      context.lineTo(middle + (SIDE * dx) / length, middle + (SIDE * dy) / length);
-    }
-    for (const [a, b] of [
-      [1, 0],
-      [-1, 0],
-      [0, 1],
-      [0, -1],
-    ] as const) {
-      context.moveTo(middle + 3 * a, middle + 3 * b);
-      context.lineTo(middle + 14 * a, middle + 14 * b);
-    }
-    context.stroke();
-  }
-}
-
-const drawn = new WeakMap<object, OffscreenCanvas>();
-
-function once(
-  of: object,
-  width: number,
-  height: number,
-  pixels: () => Uint8ClampedArray<ArrayBuffer>,
-): OffscreenCanvas {
-  const made = drawn.get(of) ?? new OffscreenCanvas(width, height);
-  if (!drawn.has(of)) made.getContext('2d')!.putImageData(new ImageData(pixels(), width, height), 0, 0);
-  drawn.set(of, made);
-  return made;
-}
-
-const previewCanvas = (preview: Preview): OffscreenCanvas =>
-  once(preview, preview.width, preview.height, () => preview.rgba);
-
-const greyCanvas = (part: CloseUp): OffscreenCanvas =>
-  once(part, part.width, part.height, () => {
-    const rgba = new Uint8ClampedArray(4 * part.values.length).fill(255);
-    for (const [i, grey] of part.values.entries()) rgba.fill(grey, 4 * i, 4 * i + 3);
-    return rgba;
-  });

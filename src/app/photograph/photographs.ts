@@ -20,7 +20,10 @@ export type Position = 'lying' | 'standing';
 
 /** A point of the book as it is placed in a photograph. */
 interface PlacedPoint extends PlacedCorner {
+  /** Whether the maker had a hand in it; then it is not sought anew unasked. */
   readonly isByHand: boolean;
+  /** Whether the maker has seen that it stands on the book: when it was put there by hand, or said so. */
+  readonly isLookedAt: boolean;
 }
 
 export interface Shot extends PictureFile {
@@ -175,7 +178,7 @@ export function movePoint(id: string, point: number, at: Vec2): void {
   const shot = getState().shots.find((each) => each.id === id);
   if (shot?.picture == null) return;
   const points = [...shot.points];
-  points[point] = { at, u: handDoubt(shot.picture), isByHand: true };
+  points[point] = { at, u: handDoubt(shot.picture), isByHand: true, isLookedAt: true };
   change(shot, points);
 }
 
@@ -183,6 +186,20 @@ export function movePoint(id: string, point: number, at: Vec2): void {
 export function changePoints(id: string, points: Shot['points']): void {
   const shot = getState().shots.find((each) => each.id === id);
   if (shot !== undefined) change(shot, points);
+}
+
+/** Whether points of a photograph that the program placed were not looked at yet. */
+export const waitsForLook = ({ points }: Pick<Shot, 'points'>): boolean =>
+  points.some((point) => point?.isLookedAt === false);
+
+/** Says of all points that are placed in a photograph that they were looked at, or not; undone as a move is. */
+export function setLookedAt(id: string, isLookedAt: boolean): void {
+  const shot = getState().shots.find((each) => each.id === id);
+  if (shot !== undefined)
+    change(
+      shot,
+      shot.points.map((point) => point && { ...point, isLookedAt }),
+    );
 }
 
 function change(shot: Shot, points: Shot['points']): void {
@@ -216,6 +233,9 @@ export const renamePoints = (position: Position, order: readonly number[]): void
 const reordered = <T>(list: readonly T[], order: readonly number[]): T[] =>
   list.map((each, i) => (order[i] === undefined ? each : (list[order[i]] ?? each)));
 
-/** A part of a picture as large as the file has it. */
-export const closeUpOf = ({ id, file, paper }: PictureFile, at: Vec2): Promise<CloseUp> =>
-  askWorker({ ask: 'closeUp', of: { id, file, paper }, at }, 'closeUp');
+/** A part of a picture as large as the file has it: round what is under the loupe, or round a corner, each asked for by itself. */
+export const closeUpOf = ({ id, file, paper }: PictureFile, at: Vec2, corner?: number): Promise<CloseUp> =>
+  askWorker(
+    { ask: 'closeUp', of: { id, file, paper }, at },
+    corner === undefined ? 'closeUp' : `closeUp ${id} ${corner}`,
+  );

@@ -61,7 +61,7 @@ export async function seekFace(
           const corner = own?.[k];
           // From above, the end of a rounded spine is no edge of a board.
           const isSure = found[k] === true && !(isRounded && position === 'standing' && AT_SPINE.has(k));
-          return isSure && corner !== undefined ? { ...corner, isByHand: false } : null;
+          return isSure && corner !== undefined ? { ...corner, isByHand: false, isLookedAt: false } : null;
         }),
       });
     });

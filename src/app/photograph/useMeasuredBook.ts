@@ -2,7 +2,7 @@ import { useEffect, useMemo, useState } from 'react';
 import { useStore } from 'zustand/react';
 import { DOUBTS, type Job, type Photograph } from '../../core/index.ts';
 import type { FoundBook } from './photographQuestions.ts';
-import { askWorker, type Photographs, type Position, photographs, type Shot } from './photographs.ts';
+import { askWorker, type Photographs, type Position, photographs, type Shot, waitsForLook } from './photographs.ts';
 import { CORNERS } from './photographWords.ts';
 import type { Readings } from './readings.ts';
 
@@ -30,6 +30,12 @@ const photographsOf = ({ shots }: Pick<Photographs, 'shots'>, position: Position
 const isPlaced = (own: readonly Photograph[]): boolean =>
   Array.from({ length: CORNERS }, (_, i) => i).every((i) =>
     own.some(({ points }) => points.some(({ point }) => point === i)),
+  );
+
+/** The photographs that the measures rest on although their corners, placed by the program, were not looked at. */
+export const toBeLookedAt = (state: Pick<Photographs, 'shots'>): Shot[] =>
+  state.shots.filter(
+    (shot) => photographOf(shot) !== null && waitsForLook(shot) && isPlaced(photographsOf(state, shot.position)),
   );
 
 /** Measures the book anew, in the worker, whenever a corner, a photograph or a reading is another. */

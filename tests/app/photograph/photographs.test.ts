@@ -6,9 +6,11 @@ import {
   placePoints,
   renamePoints,
   type Shot,
+  setLookedAt,
   undoMove,
 } from '../../../src/app/photograph/photographs.ts';
-import { photographOf } from '../../../src/app/photograph/useMeasuredBook.ts';
+import { photographOf, toBeLookedAt } from '../../../src/app/photograph/useMeasuredBook.ts';
+import type { Vec2 } from '../../../src/core/index.ts';
 import { nth } from '../../nth.ts';
 
 const picture: OpenedPicture = {
@@ -36,19 +38,20 @@ const places = [
   [20, 30],
   [10, 30],
 ] as const;
+const found = (at: Vec2) => ({ at, u: 0.3, isByHand: false, isLookedAt: false });
 const first = (): Shot => nth(photographs.getState().shots, 0);
 const at = (): unknown => first().points.map((point) => point?.at);
 
 beforeEach(() => {
   photographs.setState({ ...photographs.getInitialState(), shots: [shot] });
-  placePoints('one', { begin: places, points: places.map((place) => ({ at: place, u: 0.3, isByHand: false })) });
+  placePoints('one', { begin: places, points: places.map(found) });
 });
 
 test('a move by hand has a doubt of its own and is undone by itself; what was found is no move', () => {
   expect(photographs.getState().moves).toEqual([]);
   movePoint('one', 1, [25, 12]);
   movePoint('one', 1, [26, 12]);
-  expect(first().points[1]).toEqual({ at: [26, 12], u: 1.5, isByHand: true });
+  expect(first().points[1]).toEqual({ at: [26, 12], u: 1.5, isByHand: true, isLookedAt: true });
   undoMove();
   expect(first().points[1]?.at).toEqual([25, 12]);
   undoMove();
@@ -68,8 +71,28 @@ test('names go round the corners, four times back to where they were; or change 
 });
 
 test('a photograph is measured by once it is open and shows the sheet, by the points that are placed', () => {
-  placePoints('one', { begin: places, points: [null, { at: [1, 2], u: 1, isByHand: true }] });
+  placePoints('one', { begin: places, points: [null, { ...found([1, 2]), u: 1 }] });
   expect(photographOf(first())?.points).toEqual([{ point: 1, seen: [1, 2], u: 1 }]);
   expect(photographOf({ ...shot, picture: null })).toBeNull();
   expect(photographOf({ ...shot, picture: { ...picture, marks: [] } })).toBeNull();
+});
+
+test('corners that the program placed are to be looked at, until each was moved by hand or the maker says so', () => {
+  const waits = (): string[] => toBeLookedAt(photographs.getState()).map(({ id }) => id);
+  expect(waits()).toEqual(['one']);
+  setLookedAt('one', true);
+  expect(waits()).toEqual([]);
+  undoMove();
+  expect(waits()).toEqual(['one']);
+  for (const [i, place] of places.entries()) {
+    expect(waits()).toEqual(['one']);
+    movePoint('one', i, place);
+  }
+  expect(waits()).toEqual([]);
+  // Found anew, they are other corners.
+  placePoints('one', { begin: places, points: places.map(found) });
+  expect(waits()).toEqual(['one']);
+  // Three corners measure nothing, and hold nothing up.
+  placePoints('one', { begin: places, points: [null, ...places.slice(1).map(found)] });
+  expect(waits()).toEqual([]);
 });
