@@ -1,7 +1,7 @@
 import type { Photograph, Vec2, Vec3 } from '../core/index.ts';
 import { behind, type FaceSide, outward, type Seer } from './faceSides.ts';
 import { type GreyPicture, lightAt } from './greyPicture.ts';
-import type { LevelGrid } from './levelPicture.ts';
+import type { LevelGrid } from './levelGrid.ts';
 
 /**
  * Whether places belong to the face of a book or to the ground about it: what is on the face is seen alike by all photographs at the

@@ -1,6 +1,6 @@
 import { heading, type Vec2, type Vec3 } from '../core/index.ts';
 import { type GreyPicture, lightAt } from './greyPicture.ts';
-import { pixelsPerMm, type Shows } from './levelPicture.ts';
+import { pixelsPerMm, type Shows } from './shows.ts';
 
 /** Edge of a face between two corners, at its height over the sheet at either end, mm. */
 export interface FaceSide {

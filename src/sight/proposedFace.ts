@@ -14,8 +14,9 @@ import {
 import { EVIDENCE_STEP, exposuresOf, levelEvidence, sideEvidence } from './faceEvidence.ts';
 import { behind, type FaceSide, type FoundSide, foundSide, movedSide, outward, type Seer } from './faceSides.ts';
 import { broughtDown, type GreyPicture } from './greyPicture.ts';
-import { type LevelGrid, pixelsPerMm, type Shows, showsOf } from './levelPicture.ts';
+import type { LevelGrid } from './levelGrid.ts';
 import { type LevelRectangle, richestRectangle } from './richestRectangle.ts';
+import { pixelsPerMm, type Shows, showsOf } from './shows.ts';
 
 /** A corner of the face in one photograph. */
 interface ProposedCorner {
@@ -30,8 +31,6 @@ export interface ProposedFace {
    * hand, which is the spine of a book with its front upward.
    */
   readonly corners: readonly (readonly ProposedCorner[] | null)[];
-  /** The same corners on the plane of the face, mm in the axes of the sheet. */
-  readonly places: readonly Vec2[];
   /** For each corner whether the sides that meet there are clear; if not, it is only where to begin. */
   readonly found: readonly boolean[];
 }
@@ -126,7 +125,6 @@ export function proposedFace(
   const places = meetings(face.sides);
   let next = 0;
   return {
-    places,
     found: places.map((_, k) => isClear[(k + 3) % 4]! && isClear[k]! && isRight(places, k)),
     corners: views.map((view) => (view === null ? null : cornersIn(seers[next]!, face, next++, isSpineRounded))),
   };

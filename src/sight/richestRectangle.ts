@@ -1,5 +1,5 @@
 import { heading, type Vec2 } from '../core/index.ts';
-import type { LevelGrid } from './levelPicture.ts';
+import type { LevelGrid } from './levelGrid.ts';
 
 /** A rectangle on a level plane, mm. */
 export interface LevelRectangle {

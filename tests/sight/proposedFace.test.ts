@@ -47,7 +47,7 @@ describe('the top face proposed', () => {
   });
 
   test('a rounded spine, which stands out over its board, is not taken for it', () => {
-    const rounded = drawnScene(51, { longSide: 1200 });
+    const rounded = drawnScene(51, { longSide: 1000 });
     const face = defined(proposed(rounded.scene, rounded.cameras) ?? undefined);
     expect(face.found.slice(1, 3)).toEqual([true, true]);
     expectOnBook(face, defined(rounded.scene.book), rounded.cameras);
