@@ -1,27 +1,22 @@
 import { useState } from 'react';
-import {
-  hideOf,
-  type JobDocument,
-  type LeatherName,
-  listed,
-  MOST_DEFECTS,
-  type Patch,
-  polygonArea,
-  type Vec2,
-} from '../../../core/index.ts';
+import { hideOf, type JobDocument, type LeatherName, polygonArea, type Vec2 } from '../../../core/index.ts';
 import { useWritten } from '../../fields/fieldState.ts';
 import { useWidth } from '../../sheet/useExtent.ts';
 import { useBench, useDispatch, useLengths } from '../../state/BenchContext.tsx';
 import { MOVE_STEP } from '../tooling/snapping.ts';
+import { HideActs } from './HideActs.tsx';
+import { HideDraftButtons } from './HideDraftButtons.tsx';
 import { HidePictureFields } from './HidePictureFields.tsx';
+import { HideSaid } from './HideSaid.tsx';
 import { HideSurface } from './HideSurface.tsx';
 import { closed, type HideDraft, STRAY_PX, shapeFault } from './hideDraft.ts';
-import { type ShapeName, sideWords } from './hideShape.ts';
+import { backbonePatches, shapePatches, wholePatches } from './hidePatches.ts';
+import type { ShapeName } from './hideShape.ts';
 import { LEATHER_TITLES } from './leatherTitles.ts';
 import { seenAt, withPoints } from './pictureScale.ts';
 import { fittedView, gridStep, type SurfaceView } from './surfaceView.ts';
 import { useHideDraft } from './useHideDraft.ts';
-import { type Chosen, type HandShape, useHideHand, ZOOM } from './useHideHand.ts';
+import { type Chosen, type HandShape, useHideHand } from './useHideHand.ts';
 import { useHidePicture } from './useHidePicture.ts';
 
 /** Height of the surface over its width, and within what, px. */
@@ -51,6 +46,7 @@ export function HideDrawing({ leather }: { readonly leather: LeatherName }) {
 
   const outline = (written?.outline as readonly Vec2[] | undefined) ?? (good === null ? null : hideOf(good).outline);
   const defects = (written?.defects ?? []) as readonly (readonly Vec2[])[];
+  const inHide = { leather, isWritten: written !== null, defects };
   const inJob: HandShape[] = [
     ...(outline === null || written === null ? [] : [{ name: 'outline' as const, corners: outline }]),
     ...defects.map((corners, i) => ({ name: i, corners })),
@@ -83,13 +79,6 @@ export function HideDrawing({ leather }: { readonly leather: LeatherName }) {
     setView(null);
   };
 
-  const into = (name: ShapeName, corners: readonly Vec2[] | null): readonly Patch[] => {
-    const begun: readonly Patch[] = written === null ? [{ path, value: {} }] : [];
-    if (name === 'outline') return [...begun, { path: `${path}.outline`, value: corners ?? undefined }];
-    const at = typeof name === 'number' ? name : defects.length;
-    const rest = [...defects.slice(0, at), ...(corners === null ? [] : [corners]), ...defects.slice(at + 1)];
-    return [...begun, { path: `${path}.defects`, value: rest.length === 0 ? undefined : rest }];
-  };
   const put = (name: ShapeName, corners: readonly Vec2[], key?: string): void => {
     if (name === 'scale') putPicture(withPoints(picture!, [corners[0]!, corners[1]!], view.scale));
     else if (shapeFault(corners) !== null) setDraft({ name, corners, isClosed: true });
@@ -98,7 +87,7 @@ export function HideDrawing({ leather }: { readonly leather: LeatherName }) {
       dispatch({
         type: 'edit',
         key: draft === null ? key && `${path} ${key}` : undefined,
-        patches: into(name, corners),
+        patches: shapePatches(inHide, name, corners),
       });
     }
   };
@@ -117,7 +106,7 @@ export function HideDrawing({ leather }: { readonly leather: LeatherName }) {
       choose({ name: chosen.name, corner: Math.max(0, chosen.corner - 1) });
     } else if (typeof chosen.name === 'number') {
       setDraft(null);
-      if (chosen.name < defects.length) dispatch({ type: 'edit', patches: into(chosen.name, null) });
+      if (chosen.name < defects.length) dispatch({ type: 'edit', patches: shapePatches(inHide, chosen.name, null) });
       choose(null);
     }
   };
@@ -157,68 +146,24 @@ export function HideDrawing({ leather }: { readonly leather: LeatherName }) {
   return (
     <section className="hide-drawing not-printed" aria-label={`${title}, drawn by hand`}>
       <h3>{title}, drawn by hand</h3>
-      <div className="row">
-        {draft === null ? (
-          <>
-            <button
-              type="button"
-              className={written === null ? 'main' : undefined}
-              disabled={isUnscaled}
-              onClick={() => begin('outline')}
-            >
-              {written === null ? 'Draw the outline' : 'Draw the outline anew'}
-            </button>
-            <button
-              type="button"
-              disabled={isUnscaled || written === null || defects.length >= MOST_DEFECTS}
-              onClick={() => begin(defects.length)}
-            >
-              Draw a defect
-            </button>
-          </>
-        ) : (
-          <>
-            {drawing !== null && (
-              <button
-                type="button"
-                className="main"
-                disabled={drawing.corners.length < 3}
-                onClick={() => setDrawing(closed(drawing))}
-              >
-                Close it
-              </button>
-            )}
-            <button type="button" onClick={back}>
-              Back one step
-            </button>
-            <button type="button" onClick={() => setDraft(null)}>
-              Give this drawing up
-            </button>
-          </>
-        )}
-      </div>
-      <div className="hide-said">
-        {fault !== null && draft !== null && (
-          <p className="issue" role="alert">
-            {fault.kind === 'few'
-              ? `${shapeWord(draft.name)}: it encloses no area yet. Move or add a corner.`
-              : `${shapeWord(draft.name)}: sides ${sideWords(fault.sides)} cross or touch. Move a corner until none do; it then goes into the job.`}
-          </p>
-        )}
-        <p className="place-line" role="status">
-          {drawing !== null
-            ? `${lengths.count(drawing.corners.length, 'corner', 'corners')} so far. Tap corners round the edge, or draw along it. Tap the first corner to close it.`
-            : inHand !== undefined && corner !== null && inHand.corners[corner] !== undefined
-              ? `${shapeWord(inHand.name)}, ${inHand.name === 'scale' ? `point ${'AB'[corner]}` : `corner ${corner + 1} of ${inHand.corners.length}`}: ${placeWords(inHand.corners[corner], lengths.length)}.`
-              : shapes.length === 0
-                ? 'No leather is outlined yet. Draw the outline, or put a picture of it here first.'
-                : chosen === null
-                  ? 'Press the outline or a defect to change it.'
-                  : chosen.name === 'scale'
-                    ? 'Drag A and B onto two places whose distance you know.'
-                    : 'Drag a corner to move it. Press a side to add one.'}
-        </p>
-      </div>
+      <HideDraftButtons
+        draft={draft}
+        isOutlined={written !== null}
+        defects={defects.length}
+        isUnscaled={isUnscaled}
+        begin={begin}
+        close={(open) => setDrawing(closed(open))}
+        back={back}
+        giveUp={() => setDraft(null)}
+      />
+      <HideSaid
+        draft={draft}
+        fault={fault}
+        chosen={chosen}
+        inHand={inHand}
+        corner={corner}
+        isEmpty={shapes.length === 0}
+      />
       <div ref={ref}>
         <svg
           ref={hand.surface}
@@ -253,42 +198,15 @@ export function HideDrawing({ leather }: { readonly leather: LeatherName }) {
           />
         </svg>
       </div>
-      <div className="row hide-acts">
-        <button type="button" onClick={() => hand.zoomBy(ZOOM)}>
-          Larger
-        </button>
-        <button type="button" onClick={() => hand.zoomBy(1 / ZOOM)}>
-          Smaller
-        </button>
-        <button type="button" onClick={() => showAll()}>
-          Show all
-        </button>
-        {drawing === null && shapes.length > 0 && (
-          <>
-            <button type="button" onClick={() => hand.goRound(-1)}>
-              Corner before
-            </button>
-            <button type="button" onClick={() => hand.goRound(1)}>
-              Next corner
-            </button>
-          </>
-        )}
-        {chosen !== null && chosen.name !== 'scale' && chosen.corner !== null && (
-          <>
-            <button type="button" onClick={hand.addCorner}>
-              Add a corner after it
-            </button>
-            <button type="button" disabled={(inHand?.corners.length ?? 0) <= 3} onClick={takeOut}>
-              Take the corner out
-            </button>
-          </>
-        )}
-        {typeof chosen?.name === 'number' && chosen.corner === null && (
-          <button type="button" onClick={takeOut}>
-            Take the defect out
-          </button>
-        )}
-      </div>
+      <HideActs
+        hand={hand}
+        drawing={drawing}
+        chosen={chosen}
+        inHand={inHand}
+        isEmpty={shapes.length === 0}
+        showAll={() => showAll()}
+        takeOut={takeOut}
+      />
       <p className="help">
         A square of the grid is {lengths.size(gridStep(view.scale, lengths.units))}.
         {hide !== undefined &&
@@ -313,30 +231,11 @@ export function HideDrawing({ leather }: { readonly leather: LeatherName }) {
         }}
         takeSeen={({ outline: seen, defects: spots }) => {
           setDraft(null);
-          dispatch({
-            type: 'edit',
-            patches: [
-              ...into('outline', seenAt(seen, picture!.mm)),
-              {
-                path: `${path}.defects`,
-                value: spots.length === 0 ? undefined : spots.map((each) => seenAt(each, picture!.mm)),
-              },
-            ],
-          });
+          const onHide = (seenCorners: readonly Vec2[]): readonly Vec2[] => seenAt(seenCorners, picture!.mm);
+          dispatch({ type: 'edit', patches: wholePatches(inHide, onHide(seen), spots.map(onHide)) });
           choose({ name: 'outline', corner: null });
         }}
-        layBackbone={() => {
-          const [[x, y], [right, up]] = picture!.points;
-          const degrees = (Math.atan2(up - y, right - x) * 180) / Math.PI;
-          const backbone = Math.round((degrees + 360) % 360);
-          dispatch({
-            type: 'edit',
-            patches: [
-              ...(written === null ? [{ path, value: {} }] : []),
-              { path: `${path}.backbone_deg`, value: backbone },
-            ],
-          });
-        }}
+        layBackbone={() => dispatch({ type: 'edit', patches: backbonePatches(inHide, picture!.points) })}
         isScaling={isScaling}
         setScaling={(next) => {
           setScaling(next);
@@ -362,10 +261,3 @@ function contentOf(
         ];
   return corners.length + far.length === 0 ? EMPTY : [...corners, ...far];
 }
-
-const shapeWord = (name: ShapeName): string =>
-  name === 'outline' ? 'Outline' : name === 'scale' ? 'Scale' : `Defect ${name + 1}`;
-
-/** `120 mm from the left, 80 mm from below`, from the lines of the grid that are 0. */
-const placeWords = ([x, y]: Vec2, print: (length: number) => string): string =>
-  listed([`${print(x)} from the left`, `${print(y)} from below`]);
