@@ -15,6 +15,7 @@ import { EVIDENCE_STEP, exposuresOf, levelEvidence, sideEvidence } from './faceE
 import { behind, type FaceSide, type FoundSide, foundSide, movedSide, outward, type Seer } from './faceSides.ts';
 import { broughtDown, type GreyPicture } from './greyPicture.ts';
 import type { LevelGrid } from './levelGrid.ts';
+import { likeliestHeight } from './likeliestHeight.ts';
 import { type LevelRectangle, richestRectangle } from './richestRectangle.ts';
 import { pixelsPerMm, type Shows, showsOf } from './shows.ts';
 
@@ -31,6 +32,8 @@ export interface ProposedFace {
    * hand, which is the spine of a book with its front upward.
    */
   readonly corners: readonly (readonly ProposedCorner[] | null)[];
+  /** Heights over the sheet at which it was sought, mm: at the spine and at the fore-edge. */
+  readonly heights: readonly [number, number];
   /** For each corner whether the sides that meet there are clear; if not, it is only where to begin. */
   readonly found: readonly boolean[];
 }
@@ -46,6 +49,7 @@ export interface FaceHint {
 const SPINE = 3;
 /** Millimetres from place to place where the face is sought, and how far about the marks it is. */
 const SEARCH_STEP = 2;
+const ROUGH_STEP = 3;
 const AROUND = 30;
 /** Evidence of a place that tells nothing: a face has no more of them than it needs. */
 const PLAIN = 0.01;
@@ -65,14 +69,15 @@ const LEAST_SUPPORT = 0.2;
  *
  * @param photographs with the marks found in them
  * @param views cameras as solved from the marks
- * @param heights of the face over the sheet, mm: at the spine and at the fore-edge
+ * @param known heights of the face over the sheet, mm: at the spine and at the fore-edge; null to seek that at which most fits, which is
+ *   right to some hundredths
  * @returns null where nothing like a face is there
  */
 export function proposedFace(
   pictures: readonly GreyPicture[],
   photographs: readonly Photograph[],
   views: readonly (View | null)[],
-  heights: readonly [number, number],
+  known: readonly [number, number] | null,
   { head = [0, 1], isSpineRounded = false }: FaceHint = {},
 ): ProposedFace | null {
   const usable = views.flatMap((view, i) =>
@@ -84,14 +89,18 @@ export function proposedFace(
   const rimOf = (side: FaceSide, reach = RIM_REACH): number =>
     rim(sideEvidence(seers, exposures, side, [-reach, reach]), reach);
 
-  const grid = gridAround(usable.flatMap(({ view, photograph }) => markPlaces(photograph, view)));
-  const height = (heights[0] + heights[1]) / 2;
-  const coarse = usable.map(({ view }, i) => coarser(seers[i]!, view, grid, height));
-  const evidence = levelEvidence(coarse, exposures, grid, height);
-  const rectangle = richestRectangle(
-    evidence.map((each) => -each - PLAIN),
-    grid,
-  );
+  const places = usable.flatMap(({ view, photograph }) => markPlaces(photograph, view));
+  const richest = (height: number, step: number): LevelRectangle | null => {
+    const grid = gridAround(places, step);
+    const coarse = usable.map(({ view }, i) => coarser(seers[i]!, view, grid, height));
+    const evidence = levelEvidence(coarse, exposures, grid, height);
+    return richestRectangle(
+      evidence.map((each) => -each - PLAIN),
+      grid,
+    );
+  };
+  const heights = known ?? bothOf(likeliestHeight((height) => richest(height, ROUGH_STEP)?.sum ?? 0));
+  const rectangle = richest((heights[0] + heights[1]) / 2, SEARCH_STEP);
   if (rectangle === null) return null;
   let sides = sidesOf(cornersOf(rectangle, head), heights);
   for (const reach of RIM_REACHES)
@@ -122,23 +131,26 @@ export function proposedFace(
         : Math.abs(rimOf(side)) < NEAR_RIM)
     );
   });
-  const places = meetings(face.sides);
+  const corners = meetings(face.sides);
   let next = 0;
   return {
-    found: places.map((_, k) => isClear[(k + 3) % 4]! && isClear[k]! && isRight(places, k)),
+    heights,
+    found: corners.map((_, k) => isClear[(k + 3) % 4]! && isClear[k]! && isRight(corners, k)),
     corners: views.map((view) => (view === null ? null : cornersIn(seers[next]!, face, next++, isSpineRounded))),
   };
 }
 
-function gridAround(places: readonly Vec2[]): LevelGrid {
+const bothOf = (height: number): readonly [number, number] => [height, height];
+
+function gridAround(places: readonly Vec2[], step: number): LevelGrid {
   const [xs, ys] = [places.map(([x]) => x), places.map(([, y]) => y)];
   const [left, low] = [Math.min(...xs) - AROUND, Math.min(...ys) - AROUND];
   return {
     left,
     low,
-    step: SEARCH_STEP,
-    columns: Math.ceil((Math.max(...xs) + AROUND - left) / SEARCH_STEP),
-    rows: Math.ceil((Math.max(...ys) + AROUND - low) / SEARCH_STEP),
+    step,
+    columns: Math.ceil((Math.max(...xs) + AROUND - left) / step),
+    rows: Math.ceil((Math.max(...ys) + AROUND - low) / step),
   };
 }
 

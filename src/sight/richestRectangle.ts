@@ -8,6 +8,8 @@ export interface LevelRectangle {
   readonly angle: number;
   readonly width: number;
   readonly height: number;
+  /** What the values over it add up to, times the area of a cell, mm^2. */
+  readonly sum: number;
 }
 
 /** Turns that are tried, degrees apart, and cells of the grid that are taken together along each axis. */
@@ -19,13 +21,13 @@ const TOGETHER = 2;
  * interval: Bentley 1984, Programming pearls: algorithm design techniques); null where every value is below zero.
  */
 export function richestRectangle(values: Float32Array, grid: LevelGrid): LevelRectangle | null {
-  let best: { sum: number; rectangle: LevelRectangle } | null = null;
+  let best: LevelRectangle | null = null;
   for (let degrees = 0; degrees < 90; degrees += TURN) {
     const turned = turnedSums(values, grid, (degrees * Math.PI) / 180);
     const found = richestUpright(turned);
-    if (found.sum > (best?.sum ?? 0)) best = { sum: found.sum, rectangle: turned.rectangle(found) };
+    if (found.sum * grid.step ** 2 > (best?.sum ?? 0)) best = turned.rectangle(found);
   }
-  return best?.rectangle ?? null;
+  return best;
 }
 
 interface Block {
@@ -70,6 +72,7 @@ function turnedSums(values: Float32Array, { left, low, step, columns, rows }: Le
         angle,
         width: (block.right - block.left + 1) * cell,
         height: (block.high - block.low + 1) * cell,
+        sum: block.sum * step ** 2,
       };
     },
   };
