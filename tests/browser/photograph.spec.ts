@@ -93,6 +93,7 @@ test('from the measuring sheet to the verdict, by mouse and keys', async ({ benc
   await place(page).getByRole('radio', { name: 'rounded' }).check();
   await expect(place(page)).toContainText('place its two corners by hand');
   await expect(place(page).locator('.face[data-placed]')).toHaveCount(0);
+  await expect(place(page).getByRole('checkbox', { name: 'I looked at the placed corners' })).toHaveCount(3);
   await place(page).getByRole('radio', { name: 'flat' }).check();
   await expect(place(page)).toContainText('The program placed the corners by the edges it saw.');
   await readBars(page);
