@@ -142,7 +142,7 @@ export { repeated } from './math/remembered.ts';
 export { doubleArea, isSimplePolygon } from './math/simplePolygon.ts';
 export { thinnedLine } from './math/thinnedLine.ts';
 export { TOLERANCE } from './math/tolerance.ts';
-export { addScaled, distance, heading, subtract, type Vec2 } from './math/vec2.ts';
+export { addScaled, distance, dot, heading, subtract, type Vec2 } from './math/vec2.ts';
 export type { Vec3 } from './math/vec3.ts';
 export { cardDesign } from './mockup/cardDesign.ts';
 export type { CardLesson, Explained } from './mockup/cardLesson.ts';
@@ -217,7 +217,7 @@ export {
   paperCorners,
   placeOfMark,
 } from './photograph/markedSheet.ts';
-export type { Photograph, SeenMark, SeenPoint } from './photograph/photograph.ts';
+export type { Photograph, PlaceCovariance, PlaceDoubt, SeenMark, SeenPoint } from './photograph/photograph.ts';
 export { photographPatches } from './photograph/photographPatches.ts';
 export { gapBetween, type KnownLength, type PlaneScale, planeScale, printByLengths } from './photograph/planeScale.ts';
 export { MOST_PRINT_OFF, PRINT_DOUBTS, paperScale, printScale, type SheetReadings } from './photograph/printScale.ts';

@@ -1,6 +1,6 @@
 import { heading, type Vec2, type Vec3 } from '../core/index.ts';
 import { type GreyPicture, lightAt } from './greyPicture.ts';
-import { pixelsPerMm, type Shows } from './levelPicture.ts';
+import { pixelsPerMm, type Shows } from './shows.ts';
 
 /** Edge of a face between two corners, at its height over the sheet at either end, mm. */
 export interface FaceSide {
@@ -27,7 +27,7 @@ interface SeenSide extends SideLine {
 export interface FoundSide extends SideLine {
   /** Agreement of the photographs, 0 to 1. */
   readonly support: number;
-  /** For each photograph whether it looks at the side from within, so that the ground is all that is beyond it. */
+  /** For each photograph whether it looks at the side from well within, so that the ground is all that is beyond it. */
   readonly isWithin: readonly boolean[];
   /** For each photograph; null where it does not show the side. */
   readonly seen: readonly (SeenSide | null)[];
@@ -57,6 +57,9 @@ export interface Seer {
   readonly eye: Vec3;
 }
 
+/** So far on the sheet behind a side, mm, its shadow and the book's lower edge do not blur with it any more. By rendered scenes of this project. */
+const FROM_WITHIN = 1.5;
+
 /** What counts for a photograph that looks at a side from without: the edge of the board's underside is near, and its cloth is the same. */
 const FROM_WITHOUT = 0.5;
 
@@ -82,7 +85,7 @@ export function foundSide(seers: readonly Seer[], side: FaceSide, reach: number)
   const steps = seers.map((seer) => stepsAcross(seer, otherSight(seers, seer, side), side, places, reach));
   const bins = 2 * Math.round(reach / BIN) + 1;
   const supports = steps.map((each) => each.map((own) => supportOf(own, bins)));
-  const isWithin = seers.map(({ eye }) => looksFromWithin(eye, side));
+  const isWithin = seers.map((seer) => behind(seer, side) > FROM_WITHIN);
   const weights = isWithin.map((within) => (within ? 1 : FROM_WITHOUT));
   const total = weights.reduce((sum, weight) => sum + weight, 0);
   const within = isWithin.filter(Boolean).length;
@@ -113,18 +116,13 @@ export function foundSide(seers: readonly Seer[], side: FaceSide, reach: number)
 }
 
 /** Outward from a side, for corners that run clockwise as seen from above. */
-function outward({ from, to }: Pick<FaceSide, 'from' | 'to'>): Vec2 {
+export function outward({ from, to }: Pick<FaceSide, 'from' | 'to'>): Vec2 {
   const length = Math.hypot(to[0] - from[0], to[1] - from[1]);
   return [-(to[1] - from[1]) / length, (to[0] - from[0]) / length];
 }
 
-function looksFromWithin(eye: Vec3, side: FaceSide): boolean {
-  const out = outward(side);
-  return (eye[0] - side.from[0]) * out[0] + (eye[1] - side.from[1]) * out[1] < 0;
-}
-
 /** How far on the sheet, outward, what a camera sees at the middle of a side is from it, mm. */
-function behind({ eye }: Seer, side: FaceSide): number {
+export function behind({ eye }: Seer, side: FaceSide): number {
   const out = outward(side);
   const [x, y] = [(side.from[0] + side.to[0]) / 2 - eye[0], (side.from[1] + side.to[1]) / 2 - eye[1]];
   const height = (side.heights[0] + side.heights[1]) / 2;

@@ -1,6 +1,6 @@
 import { pointAtHeight, sightOf, type Vec2, type View } from '../core/index.ts';
 import type { ColourPicture } from './colourPicture.ts';
-import { pixelsPerMm, showsOf } from './levelPicture.ts';
+import { pixelsPerMm, showsOf } from './shows.ts';
 
 /** A photograph as if taken from straight above, from far: to scale all over. */
 export interface FlatPicture extends ColourPicture {

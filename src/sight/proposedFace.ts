@@ -1,5 +1,8 @@
 import {
+  dot,
+  heading,
   type Photograph,
+  type PlaceCovariance,
   pointAtHeight,
   rotationBy,
   sightOf,
@@ -8,16 +11,18 @@ import {
   type Vec3,
   type View,
 } from '../core/index.ts';
-import { type FaceGuess, faceGuesses, SEARCH_STEP } from './faceSearch.ts';
-import { type FaceSide, type FoundSide, foundSide, movedSide, type Seer, type SideLine } from './faceSides.ts';
+import { EVIDENCE_STEP, exposuresOf, levelEvidence, sideEvidence } from './faceEvidence.ts';
+import { behind, type FaceSide, type FoundSide, foundSide, movedSide, outward, type Seer } from './faceSides.ts';
 import { broughtDown, type GreyPicture } from './greyPicture.ts';
-import { pixelsPerMm, showsOf } from './levelPicture.ts';
+import type { LevelGrid } from './levelGrid.ts';
+import { type LevelRectangle, richestRectangle } from './richestRectangle.ts';
+import { pixelsPerMm, type Shows, showsOf } from './shows.ts';
 
 /** A corner of the face in one photograph. */
 interface ProposedCorner {
   readonly at: Vec2;
-  /** Standard uncertainty of each coordinate, pixels; large where this photograph does not show both sides that meet there. */
-  readonly u: number;
+  /** Large across a side that this photograph does not show. */
+  readonly u: PlaceCovariance;
 }
 
 export interface ProposedFace {
@@ -26,26 +31,37 @@ export interface ProposedFace {
    * hand, which is the spine of a book with its front upward.
    */
   readonly corners: readonly (readonly ProposedCorner[] | null)[];
-  /** The same corners on the plane of the face, mm in the axes of the sheet. */
-  readonly places: readonly Vec2[];
-  /** Whether every side is clear in at least two photographs, or in the only one; if not, the corners are only where to begin. */
-  readonly found: boolean;
+  /** For each corner whether the sides that meet there are clear; if not, it is only where to begin. */
+  readonly found: readonly boolean[];
 }
 
 export interface FaceHint {
   /** From the tail of the book to its head, in the axes of the sheet; upward where nothing is said. */
   readonly head?: Vec2;
+  /** Whether the spine is rounded and stands out over the edge of the board there. */
+  readonly isSpineRounded?: boolean;
 }
 
-/** Corners whose sides a photograph does not show, pixels. */
-const UNSEEN_U = 20;
-/** How far a side seen from without may lie from where it is seen from within, mm. */
-const AGREES = 0.2;
-/** What no scatter along a side shows: threads, wear and rounded edges, mm. An assumption of this project, no source. */
-const EDGE_U = 0.1;
+/** Side at the spine by its place among the sides. */
+const SPINE = 3;
+/** Millimetres from place to place where the face is sought, and how far about the marks it is. */
+const SEARCH_STEP = 2;
+const AROUND = 30;
+/** Evidence of a place that tells nothing: a face has no more of them than it needs. */
+const PLAIN = 0.01;
+/** How far about its guess the rim of a face is sought, and then its lines, one after the other, mm. */
+const RIM_REACHES = [16, 8, 4];
+const LINE_REACHES = [3, 1.2];
+const LAST_REACH = 0.8;
+/** How far from an edge the ground may seem to begin, and how far about it that is looked at, mm. By rendered scenes of this project. */
+const NEAR_RIM = 0.8;
+const RIM_REACH = 6;
+/** Support of a side that is clear. By rendered scenes of this project. */
+const LEAST_SUPPORT = 0.2;
 
 /**
- * Proposes the top face of a book that lies on the sheet, or the head end of one that stands, in all photographs at once.
+ * Proposes the top face of a book that lies on the sheet, or the head end of one that stands, from two photographs or more: the
+ * rectangle where what they see fits the height of the face and not the sheet's, and then the lines along its rim.
  *
  * @param photographs with the marks found in them
  * @param views cameras as solved from the marks
@@ -57,73 +73,151 @@ export function proposedFace(
   photographs: readonly Photograph[],
   views: readonly (View | null)[],
   heights: readonly [number, number],
-  { head = [0, 1] }: FaceHint = {},
+  { head = [0, 1], isSpineRounded = false }: FaceHint = {},
 ): ProposedFace | null {
-  const height = (heights[0] + heights[1]) / 2;
-  const seers = views.map((view, i) =>
-    view === null ? null : { picture: pictures[i]!, shows: showsOf(view), eye: eyeOf(view) },
+  const usable = views.flatMap((view, i) =>
+    view === null ? [] : [{ view, picture: pictures[i]!, photograph: photographs[i]! }],
   );
-  const seeing = seers.filter((seer) => seer !== null);
-  const ground = views.flatMap((view, i) => (view === null ? [] : markPlaces(photographs[i]!, view, 0)));
-  if (seeing.length === 0 || ground.length === 0) return null;
-  const [xs, ys] = [ground.map(([x]) => x), ground.map(([, y]) => y)];
-  const region = {
-    low: [Math.min(...xs) - 30, Math.min(...ys) - 30] as const,
-    high: [Math.max(...xs) + 30, Math.max(...ys) + 30] as const,
-  };
-  const middle: Vec2 = [(region.low[0] + region.high[0]) / 2, (region.low[1] + region.high[1]) / 2];
-  const searched = views.flatMap((view, i) => {
-    const seer = seers[i];
-    if (view === null || seer == null) return [];
-    const factor = Math.max(1, Math.floor(pixelsPerMm(seer.shows, middle, height) * SEARCH_STEP * 0.8));
-    return [
-      {
-        picture: broughtDown(seer.picture, factor),
-        shows: showsOf({ ...view, lens: broughtDownLens(view, factor) }),
-        marks: markPlaces(photographs[i]!, view, height),
-      },
-    ];
+  if (usable.length < 2) return null;
+  const seers = usable.map(({ view, picture }): Seer => ({ picture, shows: showsOf(view), eye: eyeOf(view) }));
+  const exposures = exposuresOf(usable);
+  const rimOf = (side: FaceSide, reach = RIM_REACH): number =>
+    rim(sideEvidence(seers, exposures, side, [-reach, reach]), reach);
+
+  const grid = gridAround(usable.flatMap(({ view, photograph }) => markPlaces(photograph, view)));
+  const height = (heights[0] + heights[1]) / 2;
+  const coarse = usable.map(({ view }, i) => coarser(seers[i]!, view, grid, height));
+  const evidence = levelEvidence(coarse, exposures, grid, height);
+  const rectangle = richestRectangle(
+    evidence.map((each) => -each - PLAIN),
+    grid,
+  );
+  if (rectangle === null) return null;
+  let sides = sidesOf(cornersOf(rectangle, head), heights);
+  for (const reach of RIM_REACHES)
+    sides = joined(sides.map((side) => movedSide(side, { at: rimOf(side, reach), tilt: 0 })));
+  const lines = linesAbout(seers, sides, LINE_REACHES);
+  if (lines === null) return null;
+
+  const ground = lines.sides.map((side) => movedSide(side, { at: rimOf(side), tilt: 0 }));
+  const board = isSpineRounded ? boardEdge(seers, ground[SPINE]!) : null;
+  const face = linesAbout(
+    seers,
+    joined(
+      lines.sides.map((side, k) =>
+        k === SPINE && board !== null ? board : Math.abs(rimOf(side)) > NEAR_RIM ? ground[k]! : side,
+      ),
+    ),
+    [LAST_REACH, LAST_REACH],
+    board === null ? null : SPINE,
+  );
+  if (face === null) return null;
+  const isClear = face.sides.map((side, k) => {
+    const { support, seen } = face.lines[k]!;
+    return (
+      support > LEAST_SUPPORT &&
+      seen.filter((each) => each !== null).length > 1 &&
+      (k === SPINE && isSpineRounded
+        ? board !== null && agreement(seers, side) > AGREED
+        : Math.abs(rimOf(side)) < NEAR_RIM)
+    );
   });
-  const isFree = (corners: readonly Vec2[]): boolean =>
-    searched.every(({ marks }) => marks.every((mark) => !isInside(corners, mark)));
-  const sought = faceGuesses(searched, region, height)
-    .flatMap((guess) => refined(seeing, sidesOf(rectangle(guess, head), heights), [4, 1.5]) ?? [])
-    .sort((a, b) => b.score - a.score)
-    .slice(0, 6);
-  let best: Refined | null = null;
-  for (const face of sought.slice(0, 3)) {
-    const whole = grown(seeing, face, isFree);
-    if (whole !== null && (best === null || whole.score > best.score)) best = whole;
-  }
-  if (best === null) return null;
-  const whole = outermost(seeing, best);
+  const places = meetings(face.sides);
   let next = 0;
   return {
-    places: meetings(whole.sides),
-    found: whole.found && whole.sides.every((side) => isOuter(seeing, side)),
-    corners: seers.map((seer) => (seer === null ? null : cornersIn(seer, whole, next++))),
+    found: places.map((_, k) => isClear[(k + 3) % 4]! && isClear[k]! && isRight(places, k)),
+    corners: views.map((view) => (view === null ? null : cornersIn(seers[next]!, face, next++, isSpineRounded))),
   };
+}
+
+function gridAround(places: readonly Vec2[]): LevelGrid {
+  const [xs, ys] = [places.map(([x]) => x), places.map(([, y]) => y)];
+  const [left, low] = [Math.min(...xs) - AROUND, Math.min(...ys) - AROUND];
+  return {
+    left,
+    low,
+    step: SEARCH_STEP,
+    columns: Math.ceil((Math.max(...xs) + AROUND - left) / SEARCH_STEP),
+    rows: Math.ceil((Math.max(...ys) + AROUND - low) / SEARCH_STEP),
+  };
+}
+
+/** A photograph brought down to about two pixels for each step of the search. */
+function coarser(seer: Seer, view: View, { left, low, step, columns, rows }: LevelGrid, height: number): Seer {
+  const middle: Vec2 = [left + (columns * step) / 2, low + (rows * step) / 2];
+  const factor = Math.max(1, Math.floor(pixelsPerMm(seer.shows, middle, height) * step * 0.5));
+  return {
+    ...seer,
+    picture: broughtDown(seer.picture, factor),
+    shows: showsOf({ ...view, lens: broughtDownLens(view, factor) }),
+  };
+}
+
+/** Where along offsets from `-reach` to `reach` the face ends and the ground begins, mm. */
+function rim(evidence: Float64Array, reach: number): number {
+  let cost = -evidence.reduce((sum, each) => sum + each, 0);
+  const costs = [cost];
+  for (const each of evidence) {
+    cost += 2 * each;
+    costs.push(cost);
+  }
+  const least = Math.min(...costs);
+  const ends = costs.flatMap((each, i) => (each <= least + SAME ? [i] : []));
+  return (ends.reduce((sum, i) => sum + i, 0) / ends.length - 0.5) * EVIDENCE_STEP - reach;
+}
+
+/** Ends of a face whose evidence differs by less are as good as one another. */
+const SAME = 0.2;
+
+/** Agreement of two photographs from which on they show the same line, and share of the best one that is as good. By rendered scenes of this project. */
+const AGREED = 0.38;
+const NEARLY = 0.85;
+/** Lines that are tried beside a rounded spine: the outermost and the distance between them, mm, and how many. */
+const BESIDE_SPINE = { outermost: 0.8, step: 0.4, count: 13 } as const;
+
+/**
+ * The edge of the board beside a rounded spine, which stands out over it: the line at the height of the face on which photographs from
+ * without and from within agree, for each sees the spine's own outline elsewhere. Null where there is none, or more than one.
+ */
+function boardEdge(seers: readonly Seer[], rimSide: FaceSide): FaceSide | null {
+  const { outermost, step, count } = BESIDE_SPINE;
+  const tried = Array.from({ length: count }, (_, i) => {
+    const side = movedSide(rimSide, { at: outermost - step * i, tilt: 0 });
+    return { i, side, agreed: agreement(seers, side) };
+  });
+  const best = tried.reduce((a, b) => (b.agreed > a.agreed ? b : a));
+  const near = tried.filter(({ agreed }) => agreed > NEARLY * best.agreed);
+  const isOne = near.every(({ i }, k) => k === 0 || i === near[k - 1]!.i + 1);
+  return best.agreed > AGREED && isOne ? best.side : null;
+}
+
+/** How far the photograph that sees a side most from without and another one show a line there, 0 to 1. */
+function agreement(seers: readonly Seer[], side: FaceSide): number {
+  const [first, ...rest] = seers
+    .map((seer) => ({ lean: behind(seer, side), support: foundSide([seer], side, 0.5)?.support ?? 0 }))
+    .sort((a, b) => a.lean - b.lean);
+  return Math.min(first!.support, Math.max(...rest.map(({ support }) => support)));
 }
 
 function broughtDownLens({ lens }: View, factor: number): View['lens'] {
   return { ...lens, focal: lens.focal / factor, centre: [lens.centre[0] / factor, lens.centre[1] / factor] };
 }
 
-/** Middles of the marks that a photograph shows, on a plane over the sheet. */
-function markPlaces({ marks }: Photograph, { lens, pose }: View, z: number): Vec2[] {
+/** Middles of the marks that a photograph shows, on the sheet. */
+function markPlaces({ marks }: Photograph, { lens, pose }: View): Vec2[] {
   return marks.flatMap(({ seen }) => {
     const pixel: Vec2 = [
       seen.reduce((sum, [x]) => sum + x, 0) / seen.length,
       seen.reduce((sum, [, y]) => sum + y, 0) / seen.length,
     ];
-    const place = pointAtHeight(pose, sightOf(lens, pixel), z);
+    const place = pointAtHeight(pose, sightOf(lens, pixel), 0);
     return place === null ? [] : [place];
   });
 }
 
 /** Corners clockwise as seen from above, from that at the head and the left. */
-function rectangle({ middle, angle, width, height }: FaceGuess, head: Vec2): Vec2[] {
-  const [c, s] = [Math.cos(angle), Math.sin(angle)];
+function cornersOf({ middle, angle, width, height }: LevelRectangle, head: Vec2): Vec2[] {
+  const [c, s] = heading(angle);
   const corners = [
     [-1, 1],
     [1, 1],
@@ -143,188 +237,42 @@ function rectangle({ middle, angle, width, height }: FaceGuess, head: Vec2): Vec
   return [0, 1, 2, 3].map((k) => corners[(first + k) % 4]!);
 }
 
-interface Refined {
+interface FaceLines {
   readonly sides: readonly FaceSide[];
   /** As sought last, and what was found about it. */
   readonly sought: readonly FaceSide[];
   readonly lines: readonly FoundSide[];
-  readonly score: number;
-  readonly found: boolean;
 }
 
 /**
- * Seeks sides about where they are guessed, with a reach that gets less, mm; each time all four, whose ends then are where they meet.
+ * Seeks sides about where they are guessed, with a reach that gets less, mm, and is half as far for one that is nearly known; each
+ * time all four, whose ends then are where they meet.
  */
-function refined(seeing: readonly Seer[], guess: readonly FaceSide[], reaches: readonly number[]): Refined | null {
+function linesAbout(
+  seers: readonly Seer[],
+  guess: readonly FaceSide[],
+  reaches: readonly number[],
+  known: number | null = null,
+): FaceLines | null {
   let sides = guess;
-  let result: Refined | null = null;
+  let result: FaceLines | null = null;
   for (const reach of reaches) {
-    const lines: FoundSide[] = [];
-    for (const side of sides) {
-      const line = foundSide(seeing, side, reach);
-      if (line === null || line.support < HOPELESS) return null;
-      lines.push(line);
-    }
+    const lines = sides
+      .map((side, k) => foundSide(seers, side, k === known ? reach / 2 : reach))
+      .filter((line) => line !== null);
+    if (lines.length < sides.length) return null;
     const moved = sides.map((side, k) => movedSide(side, lines[k]!));
-    const needed = Math.min(2, seeing.length);
-    const weakest = Math.min(...lines.map(({ support }) => support));
-    result = {
-      sides: moved,
-      sought: sides,
-      lines,
-      score: weakest,
-      found:
-        weakest > LEAST_SUPPORT &&
-        isSquare(meetings(moved)) &&
-        lines.every(({ seen }) => seen.filter((each) => each !== null).length >= needed),
-    };
-    const met = meetings(moved);
-    sides = moved.map(({ heights }, k) => ({ from: met[k]!, to: met[(k + 1) % 4]!, heights }));
+    result = { sides: moved, sought: sides, lines };
+    sides = joined(moved);
   }
   return result;
 }
 
-/**
- * Moves sides outward as long as there is a clear line farther out, or a faint one to which both sides beside it go on: what is
- * stamped on a cover and the groove of its joint look like sides too.
- */
-function grown(seeing: readonly Seer[], face: Refined, isFree: (corners: readonly Vec2[]) => boolean): Refined | null {
-  let whole: Refined | null = face;
-  for (let round = 0; round < 8 && whole !== null; round++) {
-    const { sides }: Refined = whole;
-    let larger: Refined | null = null;
-    for (let k = 0; k < 4 && larger === null; k++) {
-      const outside = movedSide(sides[k]!, { at: OUTSIDE + 1.5, tilt: 0 });
-      const about = foundSide(seeing, outside, OUTSIDE);
-      if (about === null || about.support < FAINT) continue;
-      const near = movedSide(outside, about);
-      const line = foundSide(seeing, near, 1);
-      if (line === null) continue;
-      const found = movedSide(near, line);
-      const moved = sides.map((side, i) => (i === k ? found : side));
-      const met = meetings(moved);
-      const isEdge =
-        line.support >= CLEAR ||
-        isSeenFromWithin(line) ||
-        Math.min(
-          supportBetween(seeing, met[k]!, sides[k]!.from, found.heights[0]),
-          supportBetween(seeing, sides[k]!.to, met[(k + 1) % 4]!, found.heights[1]),
-        ) > GOES_ON;
-      if (!isEdge || !isFree(met)) continue;
-      const next = refined(
-        seeing,
-        moved.map(({ heights }, i) => ({ from: met[i]!, to: met[(i + 1) % 4]!, heights })),
-        [1.5],
-      );
-      if (next !== null && next.score > Math.min(AS_CLEAR * whole.score, 0.95 * CLEAR)) larger = next;
-    }
-    if (larger === null) break;
-    whole = larger;
-  }
-  return whole === null ? null : refined(seeing, whole.sides, [1.5, 1.2]);
+/** Whether a corner is a right angle to a degree and a half. */
+function isRight(corners: readonly Vec2[], k: number): boolean {
+  const [a, b] = [3, 1].map((by) => subtract(corners[(k + by) % 4]!, corners[k]!)) as [Vec2, Vec2];
+  return Math.abs(dot(a, b)) < 0.026 * Math.hypot(...a) * Math.hypot(...b);
 }
-
-/** Where the next line outside of a side is sought, both ways from the middle of that strip, mm. */
-const NEXT = { middle: 5, reach: 4 } as const;
-
-/** A face whose sides end where the book does, as far as a next line is found where the cover goes on. */
-function outermost(seeing: readonly Seer[], face: Refined): Refined {
-  let whole = face;
-  for (let round = 0; round < 2; round++) {
-    const inner = whole.sides.findIndex((side) => !isOuter(seeing, side));
-    if (inner < 0) return whole;
-    const outside = movedSide(whole.sides[inner]!, { at: NEXT.middle, tilt: 0 });
-    const line = foundSide(seeing, outside, NEXT.reach);
-    const isClear =
-      line !== null && line.support > FAINT && line.seen.every((each) => each !== null && each.share > MOSTLY);
-    if (!isClear) return whole;
-    const sides = whole.sides.map((side, k) => (k === inner ? movedSide(outside, line) : side));
-    const met = meetings(sides);
-    const next = refined(
-      seeing,
-      sides.map(({ heights }, k) => ({ from: met[k]!, to: met[(k + 1) % 4]!, heights })),
-      [1.5, 1.2],
-    );
-    if (next === null) return whole;
-    whole = next;
-  }
-  return whole;
-}
-
-/** Strips along a side whose greys are compared: how far outside of it, mm. */
-const STRIPS = { deep: [-18, -16, -14, -12], within: [-5, -4, -3, -2], near: [2, 3, 4], far: [9, 11, 13] } as const;
-/** Places along a strip. */
-const ALONG = 40;
-/** Greys from which on two strips show different things. By rendered scenes of this project. */
-const OTHER = 7;
-
-/**
- * Whether a side is where the book ends, in most photographs: it is not where the same goes on outside for a while and then ends, as
- * beyond a groove of the joint or a frame stamped on the cover.
- */
-function isOuter(seeing: readonly Seer[], { from, to, heights }: FaceSide): boolean {
-  const [dx, dy] = [to[0] - from[0], to[1] - from[1]];
-  const length = Math.hypot(dx, dy);
-  const [outX, outY] = [-dy / length, dx / length];
-  const pixel = new Float64Array(2);
-  const greyOf = ({ picture, shows }: Seer, strip: readonly number[]): number => {
-    const greys: number[] = [];
-    for (let i = 0; i < ALONG; i++)
-      for (const off of strip) {
-        const t = 0.05 + (0.9 * (i + 0.5)) / ALONG;
-        const z = heights[0] + t * (heights[1] - heights[0]);
-        if (!shows(from[0] + t * dx + off * outX, from[1] + t * dy + off * outY, z, pixel)) continue;
-        const [x, y] = [Math.floor(pixel[0]!), Math.floor(pixel[1]!)];
-        if (x >= 0 && y >= 0 && x < picture.width && y < picture.height)
-          greys.push(picture.values[y * picture.width + x]!);
-      }
-    return greys.sort((a, b) => a - b)[greys.length >> 1] ?? Number.NaN;
-  };
-  const goesOn = seeing.filter((seer) => {
-    const { deep, within, near, far } = STRIPS;
-    const outside = greyOf(seer, near);
-    // Beyond a groove lies what lies well within, not the groove.
-    const isAlike = [deep, within].some((strip) => Math.abs(outside - greyOf(seer, strip)) < OTHER);
-    return isAlike && Math.abs(greyOf(seer, far) - outside) >= OTHER;
-  });
-  return 2 * goesOn.length < seeing.length;
-}
-
-/** Whether every photograph that looks at a line from within shows it, and they are two at least. */
-const isSeenFromWithin = ({ seen, isWithin }: FoundSide): boolean => {
-  const within = seen.filter((_, i) => isWithin[i]);
-  return within.length > 1 && within.every((each) => each !== null && each.share > MOSTLY);
-};
-
-const supportBetween = (seeing: readonly Seer[], from: Vec2, to: Vec2, height: number): number =>
-  foundSide(seeing, { from, to, heights: [height, height] }, 0.6)?.support ?? 0;
-
-/** How far outside of a side another is sought, both ways from the middle of that strip, mm. */
-const OUTSIDE = 9;
-/** Support of a line that is surely an edge of the face, of one that may be, and of a side that goes on. By rendered scenes of this project. */
-const CLEAR = 0.53;
-const FAINT = 0.3;
-const MOSTLY = 0.6;
-/** Share of its support that a face must keep when it grows. */
-const AS_CLEAR = 0.75;
-const HOPELESS = 0.1;
-const GOES_ON = 0.45;
-const LEAST_SUPPORT = 0.3;
-
-/** Whether corners are those of a rectangle to a degree and a half. */
-const isSquare = (corners: readonly Vec2[]): boolean =>
-  corners.every((corner, k) => {
-    const [before, after] = [corners[(k + 3) % 4]!, corners[(k + 1) % 4]!];
-    const [a, b] = [subtract(before, corner), subtract(after, corner)];
-    return Math.abs(dot(a, b)) < 0.026 * Math.hypot(...a) * Math.hypot(...b);
-  });
-
-/** Whether a place lies within corners that run clockwise. */
-const isInside = (corners: readonly Vec2[], place: Vec2): boolean =>
-  corners.every((corner, k) => cross(subtract(corners[(k + 1) % 4]!, corner), subtract(place, corner)) < 0);
-
-const dot = (a: Vec2, b: Vec2): number => a[0] * b[0] + a[1] * b[1];
-const cross = (a: Vec2, b: Vec2): number => a[0] * b[1] - a[1] * b[0];
 
 const sidesOf = (corners: readonly Vec2[], [spine, fore]: readonly [number, number]): FaceSide[] => {
   const heights = [spine, fore, fore, spine];
@@ -334,6 +282,12 @@ const sidesOf = (corners: readonly Vec2[], [spine, fore]: readonly [number, numb
     heights: [heights[k]!, heights[(k + 1) % 4]!],
   }));
 };
+
+/** Sides that end where they meet. */
+function joined(sides: readonly FaceSide[]): FaceSide[] {
+  const met = meetings(sides);
+  return sides.map(({ heights }, k) => ({ from: met[k]!, to: met[(k + 1) % 4]!, heights }));
+}
 
 /** Where each side meets the one before it. */
 const meetings = (sides: readonly FaceSide[]): Vec2[] => sides.map((side, k) => meeting(sides[(k + 3) % 4]!, side));
@@ -345,35 +299,77 @@ function meeting(a: FaceSide, b: FaceSide): Vec2 {
   return [a.from[0] + t * px, a.from[1] + t * py];
 }
 
+/** Standard uncertainty of a side that a photograph does not show, mm. */
+const UNSEEN = 10;
+/** How far one photograph's line beside a rounded spine may lie from that of all, mm. */
+const AGREES = 0.3;
+/** What no scatter along a side shows: threads, wear and rounded edges, mm; and where only photographs from without show it. Assumptions of this project, no source. */
+const EDGE_U = { within: 0.1, without: 0.4 } as const;
+
 /**
- * Corners as one photograph has them by its own sides. A side that it sees from without counts only where it agrees with those
- * that see it from within.
+ * Corners as one photograph has them by its own sides. What it sees from without is no side to it, for the lower edge of a thin board is too
+ * near; a side that no photograph sees from within counts a little. Of a corner with one side it tells the place across that side alone.
  */
-function cornersIn({ shows }: Seer, { sought, lines }: Refined, photograph: number): ProposedCorner[] {
-  const own = lines.map(({ seen, isWithin }) => {
+function cornersIn(
+  { shows }: Seer,
+  { sought, lines }: FaceLines,
+  photograph: number,
+  isRounded: boolean,
+): ProposedCorner[] {
+  const own = lines.map(({ seen, isWithin, at, tilt }, k) => {
     const line = seen[photograph] ?? null;
-    if (line === null) return null;
-    const others = seen.filter((each, i) => each !== null && isWithin[i]).map((each) => each!);
-    if (isWithin[photograph]) return { ...line, edge: EDGE_U };
-    if (others.length === 0) return { ...line, edge: 4 * EDGE_U };
-    const mean = (part: 'at' | 'tilt'): number => others.reduce((sum, each) => sum + each[part], 0) / others.length;
-    const off = Math.hypot(line.at - mean('at'), line.tilt - mean('tilt'));
-    return off > AGREES ? null : { ...line, edge: 1.5 * EDGE_U };
+    const hasWithin = isWithin.some((within, i) => within && seen[i] !== null);
+    // Beside a rounded spine the photographs from without are as good, and those from within may see the spine's own outline.
+    const isGood =
+      isRounded && k === SPINE
+        ? line !== null && Math.hypot(line.at - at, line.tilt - tilt) < AGREES
+        : isWithin[photograph] || !hasWithin;
+    if (line === null || !isGood) return { at, tilt, u: UNSEEN };
+    return {
+      ...line,
+      u: Math.hypot(line.uAt, line.uTilt, isWithin[photograph] || hasWithin ? EDGE_U.within : EDGE_U.without),
+    };
   });
-  const used = lines.map(({ at, tilt }, k): SideLine => own[k] ?? { at, tilt });
-  const places = meetings(sought.map((side, k) => movedSide(side, used[k]!)));
-  const pixel = new Float64Array(2);
-  return places.map((place, k) => {
+  const sides = sought.map((side, k) => movedSide(side, own[k]!));
+  return meetings(sides).map((place, k) => {
     const z = sought[k]!.heights[0];
-    shows(place[0], place[1], z, pixel);
-    const [before, after] = [own[(k + 3) % 4], own[k]];
-    const variance =
-      before && after
-        ? [before, after].reduce((sum, side) => sum + side.uAt ** 2 + side.uTilt ** 2 + side.edge ** 2, 0)
-        : Number.NaN;
-    const u = Math.sqrt(variance / 2) * pixelsPerMm(shows, place, z);
-    return { at: [pixel[0]!, pixel[1]!], u: Number.isNaN(u) ? UNSEEN_U : u };
+    const [a, b] = [(k + 3) % 4, k].map((i) => ({ out: outward(sides[i]!), u: own[i]!.u }));
+    return { at: pixelAt(shows, place, z), u: covarianceAt(shows, place, z, [a!, b!]) };
   });
+}
+
+function pixelAt(shows: Shows, [x, y]: Vec2, z: number): Vec2 {
+  const pixel = new Float64Array(2);
+  shows(x, y, z, pixel);
+  return [pixel[0]!, pixel[1]!];
+}
+
+/** Covariance in the photograph of a place whose distances across two directions are known with these uncertainties, mm. */
+function covarianceAt(
+  shows: Shows,
+  place: Vec2,
+  z: number,
+  known: readonly { readonly out: Vec2; readonly u: number }[],
+): PlaceCovariance {
+  let [xx, xy, yy] = [0, 0, 0];
+  for (const {
+    out: [p, q],
+    u,
+  } of known) {
+    xx += (p * p) / u ** 2;
+    xy += (p * q) / u ** 2;
+    yy += (q * q) / u ** 2;
+  }
+  const whole = xx * yy - xy * xy;
+  const [cxx, cxy, cyy] = [yy / whole, -xy / whole, xx / whole];
+  const at = pixelAt(shows, place, z);
+  const [a, c] = subtract(pixelAt(shows, [place[0] + 1, place[1]], z), at);
+  const [b, d] = subtract(pixelAt(shows, [place[0], place[1] + 1], z), at);
+  return [
+    a * a * cxx + 2 * a * b * cxy + b * b * cyy,
+    a * c * cxx + (a * d + b * c) * cxy + b * d * cyy,
+    c * c * cxx + 2 * c * d * cxy + d * d * cyy,
+  ];
 }
 
 function eyeOf({ pose: { turn, shift } }: View): Vec3 {

@@ -89,12 +89,12 @@ test('from the measuring sheet to the verdict, by mouse and keys', async ({ benc
   await expect(place(page)).toContainText('the program places them where it sees the edges');
   await page.getByLabel('Thickness of the closed book').fill(BOOK.thicknessAtSpine.toFixed(1));
   await expect(place(page)).toContainText('The program placed the corners by the edges it saw.');
-  // What stands out at a rounded spine is taken for the board too easily to be called found.
+  // Of a rounded spine another line is sought; what is said of the book seeks it anew.
   await place(page).getByRole('radio', { name: 'rounded' }).check();
-  await expect(place(page)).toContainText('place its two corners by hand');
-  await expect(place(page).locator('.face[data-placed]')).toHaveCount(0);
-  await expect(place(page).getByRole('checkbox', { name: 'I looked at the placed corners' })).toHaveCount(3);
+  await expect(place(page)).toContainText('The edges of the book are being sought');
+  await expect(place(page)).toContainText('The program placed the corners');
   await place(page).getByRole('radio', { name: 'flat' }).check();
+  await expect(place(page)).toContainText('The edges of the book are being sought');
   await expect(place(page)).toContainText('The program placed the corners by the edges it saw.');
   await readBars(page);
   await page.getByLabel('Read with').fill('ruler B');

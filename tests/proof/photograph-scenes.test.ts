@@ -17,14 +17,12 @@ import { proofSize } from './proofSize.ts';
 
 /**
  * Books on printed sheets, three photographs each, from their files to width and height. A face counts as found where the program
- * says so and width and height then are within their stated 95 % and 0.3 mm more; a face that is said to be found and is not, as
- * wrong. The others are done by hand: corners picked within a pixel. Of a rounded back the corners at the spine are always. `SCENES=0-50` takes a part of the scenes.
+ * says so of all four corners and width and height then are within their stated 95 % and 0.3 mm more; what is said to be found and is
+ * not, as wrong. The corners that are not found are done by hand: picked within a pixel. `SCENES=0-50` takes a part of the scenes.
  */
 const [FIRST = 0, END = 0] = process.env.SCENES?.split('-').map(Number) ?? [0, proofSize(300, 2)];
 /** Standard uncertainty of a corner picked by hand, pixels, and of a typed thickness and a ruler's reading on the bar, mm. */
 const BY_HAND = 1;
-/** Corners at the spine: those of a rounded back are placed by hand, as the page asks. */
-const AT_SPINE: ReadonlySet<number> = new Set([0, 3]);
 const TYPED = 0.2;
 const RULER = 0.2;
 /** Expanded uncertainty at 95 %. */
@@ -34,7 +32,6 @@ interface Outcome {
   readonly seed: number;
   readonly kind: Drawn['kind'];
   readonly isRounded: boolean;
-  readonly said: boolean;
   readonly how: 'found' | 'wrong' | 'by hand';
   /** Error, stated uncertainty and its part from the print, of width and height, mm. */
   readonly errors: readonly (readonly [error: number, u: number, print: number])[];
@@ -83,46 +80,37 @@ function outcome(seed: number): Outcome {
     const truth = [Math.hypot(book.width, book.thicknessAtSpine - book.thicknessAtForeEdge), book.height];
     return figures.map(({ value, u, uPrint }, i) => [value - nth(truth, i), u, uPrint] as const);
   };
+  const isRounded = book.rise > 0;
   const views = solveScene(photographs, print);
   const face = views.ok
     ? proposedFace(pictures, photographs, views.views, [nth(typed, 0).value, nth(typed, 1).value], {
         head: Math.abs(laid.angle) > 1 ? [0, -1] : [0, 1],
+        isSpineRounded: isRounded,
       })
     : null;
-  const isRounded = book.rise > 0;
   /** A corner as a hand places it: within a pixel of the truth. */
   const picked = (photograph: number, point: number): SeenPoint => {
     const [x, y] = trulySeen(nth(cameras, photograph), nth(corners, point));
     return { point, seen: [x + BY_HAND * normalDraw(draws), y + BY_HAND * normalDraw(draws)], u: BY_HAND };
   };
-  const own =
-    face?.found === true
-      ? solved(
-          photographs.map((photograph, i) => ({
-            ...photograph,
-            points: (face.corners[i] ?? []).map(({ at, u }, point) =>
-              isRounded && AT_SPINE.has(point) ? picked(i, point) : { point, seen: at, u },
-            ),
-          })),
-        )
-      : null;
+  const errors = solved(
+    photographs.map((photograph, i) => ({
+      ...photograph,
+      points: corners.map((_, point) => {
+        const own = face?.found[point] === true ? face.corners[i]?.[point] : undefined;
+        return own === undefined ? picked(i, point) : { point, seen: own.at, u: own.u };
+      }),
+    })),
+  );
   const ms = performance.now() - start;
-  const isRight = own?.every(([error, u]) => Math.abs(error) <= K * u + 0.3) ?? false;
-  const byHand = isRight
-    ? null
-    : solved(
-        photographs.map((photograph, i) => ({
-          ...photograph,
-          points: corners.map((_, point) => picked(i, point)),
-        })),
-      );
+  const isRight = errors?.every(([error, u]) => Math.abs(error) <= K * u + 0.3) ?? false;
+  const count = face?.found.filter(Boolean).length ?? 0;
   return {
     seed,
     kind,
     isRounded,
-    said: own !== null,
-    how: isRight ? 'found' : own === null ? 'by hand' : 'wrong',
-    errors: own ?? byHand ?? [],
+    how: count > 0 && !isRight ? 'wrong' : count === corners.length ? 'found' : 'by hand',
+    errors: errors ?? [],
     ms,
   };
 }
@@ -146,14 +134,15 @@ test('books on printed sheets are measured from three photographs within what is
   }
   const found = outcomes.filter(({ how }) => how === 'found');
   const flat = outcomes.filter(({ isRounded }) => !isRounded);
-  const counted = outcomes.filter(({ how, errors }) => how !== 'wrong' && errors.length > 0);
+  const wrong = outcomes.filter(({ how }) => how === 'wrong');
+  const counted = outcomes.filter(({ errors }) => errors.length > 0);
   const figures = counted.flatMap(({ errors }) => errors);
   const within = figures.filter(([error, u]) => Math.abs(error) <= K * u).length;
   const narrow = counted.filter(({ errors }) => Math.abs(nth(nth(errors, 0), 0)) <= 0.6).length;
   console.log(
     [
-      `found: ${share(found.length, outcomes.length)}, of which with a rounded back, its spine by hand: ${found.filter(({ isRounded }) => isRounded).length}; with flat backs: ${share(flat.filter(({ how }) => how === 'found').length, flat.length)}`,
-      `said to be found and not so: ${outcomes.filter(({ how }) => how === 'wrong').map(({ seed }) => seed)}`,
+      `found: ${share(found.length, outcomes.length)}; with flat spines: ${share(flat.filter(({ how }) => how === 'found').length, flat.length)}`,
+      `said to be found and not so: ${wrong.map(({ seed }) => seed)}`,
       `width within 0.6 mm: ${share(narrow, counted.length)}`,
       `width and height within their 95 %: ${share(within, figures.length)}`,
       `median time for three photographs: ${nth(
@@ -162,6 +151,11 @@ test('books on printed sheets are measured from three photographs within what is
       ).toFixed(0)} ms`,
     ].join('\n'),
   );
-  expect(counted.length).toBeGreaterThan(0);
-  expect(within / figures.length).toBeGreaterThan(figures.length > 20 ? 0.9 : 0.7);
+  expect(counted.length).toBe(outcomes.length);
+  // Some scenes say little of shares.
+  const isMany = outcomes.length >= 50;
+  expect(found.length / outcomes.length).toBeGreaterThanOrEqual(isMany ? 0.9 : 0.5);
+  expect(wrong.length / outcomes.length).toBeLessThanOrEqual(0.02);
+  expect(narrow / counted.length).toBeGreaterThanOrEqual(isMany ? 0.95 : 0.5);
+  expect(within / figures.length).toBeGreaterThanOrEqual(isMany ? 0.93 : 0.7);
 });

@@ -44,9 +44,9 @@ export function FaceStep({ position, readings, height, isKnown }: FaceStepProps)
   useEffect(() => {
     if (seeks) latest.current();
   }, [seeks]);
-  // A height that becomes known lets the edges be found, unless corners were placed by hand meanwhile.
-  const isByHand = own.some(({ points }) => points.some((point) => point?.isByHand));
-  const newHeight = seeking === 'unclear' && isKnown && !isByHand ? height : null;
+  // At another height the edges are elsewhere, unless corners were placed by hand or looked at meanwhile.
+  const isByHand = own.some(({ points }) => points.some((point) => point?.isByHand || point?.isLookedAt));
+  const newHeight = seeking !== 'seeking' && isKnown && !isByHand ? height : null;
   useEffect(() => {
     if (newHeight === null || newHeight === sought.current) return;
     const typing = setTimeout(() => latest.current(), TYPING);
@@ -63,7 +63,7 @@ export function FaceStep({ position, readings, height, isKnown }: FaceStepProps)
     <>
       <p>{FACE_WORDS[position].asks}</p>
       <p role="status" className="help">
-        {isOpening ? 'The photographs are being looked at.' : seekingWords(seeking, isKnown, position, isRounded)}
+        {isOpening ? 'The photographs are being looked at.' : seekingWords(seeking, isKnown, position, shots.length)}
       </p>
       {advice.map((words) => (
         <p key={words} className="issue">
@@ -101,21 +101,22 @@ export function FaceStep({ position, readings, height, isKnown }: FaceStepProps)
   );
 }
 
-function seekingWords(seeking: Seeking, isKnown: boolean, position: Position, isRounded: boolean): string {
+function seekingWords(seeking: Seeking, isKnown: boolean, position: Position, count: number): string {
   if (typeof seeking === 'object')
     return `The edges could not be sought: ${seeking.failure} Place the corners by hand.`;
   const byHand = 'Drag each corner to its place under the loupe.';
   return {
     idle: '',
     seeking: 'The edges of the book are being sought; this takes some seconds.',
-    found:
-      isRounded && position === 'lying'
-        ? 'The program placed the corners at the fore-edge by the edges it saw. A rounded spine is easily taken for the board: place its two corners by hand.'
-        : 'The program placed the corners by the edges it saw. Look at each one; drag one that is not on the book.',
-    unclear: isKnown
-      ? `The edges are not clear. ${byHand}`
-      : position === 'lying'
-        ? `${byHand} If the thickness is typed above, the program places them where it sees the edges.`
-        : `${byHand} If the book lying is measured above, the program places them where it sees the edges.`,
+    found: 'The program placed the corners by the edges it saw. Look at each one; drag one that is not on the book.',
+    partly: 'The program placed the corners whose edges it saw. Drag each of the others to its place under the loupe.',
+    unclear:
+      count === 1
+        ? 'One photograph does not tell the book from the sheet. Add one from another side, or place the corners by hand.'
+        : isKnown
+          ? `The edges are not clear. ${byHand}`
+          : position === 'lying'
+            ? `${byHand} If the thickness is typed above, the program places them where it sees the edges.`
+            : `${byHand} If the book lying is measured above, the program places them where it sees the edges.`,
   }[seeking];
 }

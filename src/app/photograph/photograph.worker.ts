@@ -95,14 +95,15 @@ const noPaper = (paper: PlainPaper): string =>
  * the book's, other lines agree just as well: then the corners only begin there.
  */
 async function propose(question: Extract<PhotographQuestion, { ask: 'propose' }>): Promise<Proposed> {
-  const { of, photographs, print, height, isKnown } = question;
+  const { of, photographs, print, height, isKnown, isSpineRounded } = question;
+  const none = { corners: photographs.map(() => null), found: [] };
   const scene = solveScene(photographs, print);
-  if (!scene.ok) return { corners: photographs.map(() => null), found: false, advice: [] };
+  if (!scene.ok) return { ...none, advice: [] };
   const { each, all } = viewTroubles(scene.views);
-  const face = proposedFace(await Promise.all(of.map(greyOf)), photographs, scene.views, [height, height]);
+  const pictures = await Promise.all(of.map(greyOf));
+  const face = proposedFace(pictures, photographs, scene.views, [height, height], { isSpineRounded });
   return {
-    corners: face?.corners ?? photographs.map(() => null),
-    found: isKnown && face?.found === true,
+    ...(face === null ? none : { corners: face.corners, found: isKnown ? face.found : [] }),
     advice: [
       ...each.flatMap((own, i) => own.map(({ words }) => `${of[i]!.file.name}: ${words}`)),
       ...all.map(({ words }) => words),

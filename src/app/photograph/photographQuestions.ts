@@ -3,6 +3,7 @@ import type {
   BookMeasure,
   BookPhotographs,
   Photograph,
+  PlaceDoubt,
   PlainPaper,
   PrintScale,
   SceneFigure,
@@ -53,7 +54,7 @@ export interface OpenedPicture extends Omit<Photograph, 'points'> {
 
 export interface PlacedCorner {
   readonly at: Vec2;
-  readonly u: number;
+  readonly u: PlaceDoubt;
 }
 
 /** A scene as it was solved, without what only the worker needs. */
@@ -75,8 +76,8 @@ export interface FoundBook {
 export interface Proposed {
   /** By photograph; null for one of which nothing is known. */
   readonly corners: readonly (readonly PlacedCorner[] | null)[];
-  /** Whether the edges are clear; if not, the corners are only where to begin. */
-  readonly found: boolean;
+  /** For each corner whether the edges there are clear; if not, it is only where to begin. Empty where none is. */
+  readonly found: readonly boolean[];
   /** On where the photographs were taken from. */
   readonly advice: readonly Advice[];
 }
@@ -103,6 +104,7 @@ export type PhotographQuestion =
       /** Height of the face over the sheet, mm, and whether it was measured. */
       readonly height: number;
       readonly isKnown: boolean;
+      readonly isSpineRounded: boolean;
     }
   | { readonly ask: 'measure'; readonly book: BookPhotographs };
 
@@ -118,7 +120,7 @@ const SHAPES: Readonly<Record<PhotographQuestion['ask'], z.ZodMiniType>> = {
   }),
   close: z.null(),
   closeUp: z.looseObject({ left: z.number(), top: z.number(), width: z.number() }),
-  refine: z.looseObject({ corners: z.nullable(z.array(z.looseObject({ u: z.number() }))) }),
+  refine: z.looseObject({ corners: z.nullable(z.array(z.unknown())) }),
   propose: z.looseObject({ corners: z.array(z.nullable(z.array(z.unknown()))), advice: z.array(z.string()) }),
   measure: z.looseObject({ measures: z.array(z.looseObject({ path: z.string(), value: z.number(), u: z.number() })) }),
 };

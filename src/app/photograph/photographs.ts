@@ -39,7 +39,7 @@ export interface Shot extends PictureFile {
 }
 
 /** What of the first photographs is being done. */
-export type Seeking = 'idle' | 'seeking' | 'found' | 'unclear' | { readonly failure: string };
+export type Seeking = 'idle' | 'seeking' | 'found' | 'partly' | 'unclear' | { readonly failure: string };
 
 export interface Photographs {
   readonly shots: readonly Shot[];

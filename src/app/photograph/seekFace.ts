@@ -8,7 +8,7 @@ import { photographOf } from './useMeasuredBook.ts';
 export interface FaceHeight {
   readonly height: number;
   readonly isKnown: boolean;
-  /** Whether the spine is rounded: what stands out there is easily taken for the edge of the board. */
+  /** Whether the spine is rounded, so that it stands out over the edge of the board. */
   readonly isRounded: boolean;
 }
 
@@ -44,6 +44,7 @@ export async function seekFace(
         of: seen.map(({ id, file, paper }) => ({ id, file, paper })),
         photographs: seen.map((shot) => ({ ...photographOf(shot)!, points: [] })),
         print,
+        isSpineRounded: isRounded && position === 'lying',
         ...at,
       },
       `propose ${position}`,
@@ -51,19 +52,20 @@ export async function seekFace(
     seen.forEach((shot, i) => {
       const own = corners[i] ?? null;
       // What was not found of a narrow end leads astray; of a board it is mostly near.
-      const near = found || position === 'lying' ? own : null;
+      const near = found.some(Boolean) || position === 'lying' ? own : null;
       const begin = middleOf(shot).map((place, k) => near?.[k]?.at ?? place);
       const names = CORNER_NAMES[position].slice(0, begin.length);
       placePoints(shot.id, {
         begin,
         points: names.map((_, k) => {
           const corner = own?.[k];
-          const isSure = found && !(isRounded && position === 'lying' && AT_SPINE.has(k));
+          // From above, the end of a rounded spine is no edge of a board.
+          const isSure = found[k] === true && !(isRounded && position === 'standing' && AT_SPINE.has(k));
           return isSure && corner !== undefined ? { ...corner, isByHand: false, isLookedAt: false } : null;
         }),
       });
     });
-    setSeeking(position, found ? 'found' : 'unclear', advice);
+    setSeeking(position, found.length === 0 ? 'unclear' : found.every(Boolean) ? 'found' : 'partly', advice);
   } catch (error) {
     setSeeking(position, { failure: error instanceof Error ? error.message : String(error) });
   }

@@ -14,12 +14,18 @@ export interface SeenMark {
   readonly u: number;
 }
 
+/** Covariance of a place in a photograph, pixels squared. */
+export type PlaceCovariance = readonly [xx: number, xy: number, yy: number];
+
+/** Doubt of a place in a photograph: its standard uncertainty in all directions, pixels, or its covariance. */
+export type PlaceDoubt = number | PlaceCovariance;
+
 /** A point of the object, seen in a photograph. */
 export interface SeenPoint {
   /** Its place among the points of the object. */
   readonly point: number;
   readonly seen: Vec2;
-  readonly u: number;
+  readonly u: PlaceDoubt;
 }
 
 /** A photograph with what was found in it. */

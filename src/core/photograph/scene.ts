@@ -3,7 +3,7 @@ import type { Vec2 } from '../math/vec2.ts';
 import type { Vec3 } from '../math/vec3.ts';
 import { type Adjusted, adjust, type Observation, type Prior, Unknowns } from './adjust.ts';
 import { type Lens, pixelOf, rotationBy, type Standpoint, seenFrom } from './camera.ts';
-import type { Photograph, SeenMark } from './photograph.ts';
+import type { Photograph, PlaceDoubt, SeenMark } from './photograph.ts';
 import { guessAt, longSide, type Placement, placedOnSheet, type SceneStart, sceneStart } from './sceneStart.ts';
 
 /** What is assumed of a camera and a sheet before anything is seen. Assumptions of this project, no source. */
@@ -145,7 +145,7 @@ export function solveScene(
         of: [...eye.of, ...place],
         residuals: (values) => {
           const [x, y] = eye.shows(values)(vec3(values, place));
-          return [(seen[0] - x) / u, (seen[1] - y) / u];
+          return whitened([seen[0] - x, seen[1] - y], u);
         },
       });
     }
@@ -181,6 +181,14 @@ export function solveScene(
     print: printOf(values, covariance, scale),
     figures: (measures) => figuresOf(measures, points, places, covariance, scale.of),
   };
+}
+
+/** A difference of places in its own uncertainties, by the lower triangle of its covariance (Cholesky). */
+function whitened([x, y]: Vec2, u: PlaceDoubt): Vec2 {
+  if (typeof u === 'number') return [x / u, y / u];
+  const [xx, xy, yy] = u;
+  const across = x / Math.sqrt(xx);
+  return [across, (y - (xy / Math.sqrt(xx)) * across) / Math.sqrt(yy - (xy * xy) / xx)];
 }
 
 type Place = readonly [x: number, y: number, z: number];

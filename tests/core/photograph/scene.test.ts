@@ -141,3 +141,25 @@ test('nothing, too little or nonsense is refused and not solved', () => {
   const line = photograph.marks.map((mark) => ({ ...mark, seen: mark.seen.map(([x]) => [x, x] as const) }));
   expect(only(line)).toBe('unsolved');
 });
+
+test('a corner of which each photograph shows one side counts across that side alone', () => {
+  const seen = photographed(bookScene(3), draws(4));
+  // In each photograph the corner slipped along a line of another direction, by 20 pixels.
+  const [fine, rough] = [1e-6, 1e4];
+  const slipped = seen.map((photograph, i): Photograph => {
+    const [p, q] = [Math.cos(i), Math.sin(i)];
+    return {
+      ...photograph,
+      points: photograph.points.map((each) =>
+        each.point === 0
+          ? {
+              ...each,
+              seen: [each.seen[0] + 20 * p, each.seen[1] + 20 * q],
+              u: [p * p * rough + q * q * fine, p * q * (rough - fine), q * q * rough + p * p * fine],
+            }
+          : each,
+      ),
+    };
+  });
+  expect(widthOf(solved(slipped)).value).toBeCloseTo(BOOK.width, 2);
+});
