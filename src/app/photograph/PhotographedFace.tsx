@@ -97,7 +97,7 @@ export function PhotographedFace({ shot, number }: { readonly shot: Shot; readon
           {number}. {file.name}
           {begin.length > 0 && !isPlaced && ': not all corners are placed'}
         </p>
-        {hasPlaced && <LookedAt shot={shot} number={number} />}
+        {hasPlaced && <LookedAt shot={shot} number={number} isWhole={isPlaced} />}
         <div className="photograph-moves">
           {begin.length > 0 && !isPlaced && (
             <button type="button" aria-label={`The corners of photograph ${number} are right`} onClick={confirm}>
