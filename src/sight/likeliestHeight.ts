@@ -5,8 +5,11 @@ const FACTOR = 1.08;
 /** Trials about the best of them. */
 const FINER = 4;
 
-/** The height at which most fits: every one of a series is tried, and then those about the best (ternary search on its peak). */
-export function likeliestHeight(fitAt: (height: number) => number): number {
+/**
+ * The height at which most fits: every one of a series is tried, and then those about the best. Null where it is the lowest, for what is thinner than
+ * that fits there too.
+ */
+export function likeliestHeight(fitAt: (height: number) => number): number | null {
   let best = { height: LOWEST, fit: Number.NEGATIVE_INFINITY };
   const attempt = (height: number): number => {
     const fit = fitAt(height);
@@ -21,5 +24,5 @@ export function likeliestHeight(fitAt: (height: number) => number): number {
     attempt(height * factor);
     attempt(height / factor);
   }
-  return best.height;
+  return best.height < LOWEST * FACTOR * FACTOR ? null : best.height;
 }

@@ -90,17 +90,18 @@ export function proposedFace(
     rim(sideEvidence(seers, exposures, side, [-reach, reach]), reach);
 
   const places = usable.flatMap(({ view, photograph }) => markPlaces(photograph, view));
-  const richest = (height: number, step: number): LevelRectangle | null => {
+  const richestBy = (step: number): ((height: number) => LevelRectangle | null) => {
     const grid = gridAround(places, step);
-    const coarse = usable.map(({ view }, i) => coarser(seers[i]!, view, grid, height));
-    const evidence = levelEvidence(coarse, exposures, grid, height);
-    return richestRectangle(
-      evidence.map((each) => -each - PLAIN),
-      grid,
-    );
+    const coarse = usable.map(({ view }, i) => coarser(seers[i]!, view, grid));
+    return (height) =>
+      richestRectangle(
+        levelEvidence(coarse, exposures, grid, height).map((each) => -each - PLAIN),
+        grid,
+      );
   };
-  const heights = known ?? bothOf(likeliestHeight((height) => richest(height, ROUGH_STEP)?.sum ?? 0));
-  const rectangle = richest((heights[0] + heights[1]) / 2, SEARCH_STEP);
+  const heights = known ?? heightsSought(richestBy(ROUGH_STEP));
+  if (heights === null) return null;
+  const rectangle = richestBy(SEARCH_STEP)((heights[0] + heights[1]) / 2);
   if (rectangle === null) return null;
   let sides = sidesOf(cornersOf(rectangle, head), heights);
   for (const reach of RIM_REACHES)
@@ -140,7 +141,10 @@ export function proposedFace(
   };
 }
 
-const bothOf = (height: number): readonly [number, number] => [height, height];
+function heightsSought(richest: (height: number) => LevelRectangle | null): readonly [number, number] | null {
+  const height = likeliestHeight((each) => richest(each)?.sum ?? 0);
+  return height === null ? null : [height, height];
+}
 
 function gridAround(places: readonly Vec2[], step: number): LevelGrid {
   const [xs, ys] = [places.map(([x]) => x), places.map(([, y]) => y)];
@@ -155,9 +159,9 @@ function gridAround(places: readonly Vec2[], step: number): LevelGrid {
 }
 
 /** A photograph brought down to about two pixels for each step of the search. */
-function coarser(seer: Seer, view: View, { left, low, step, columns, rows }: LevelGrid, height: number): Seer {
+function coarser(seer: Seer, view: View, { left, low, step, columns, rows }: LevelGrid): Seer {
   const middle: Vec2 = [left + (columns * step) / 2, low + (rows * step) / 2];
-  const factor = Math.max(1, Math.floor(pixelsPerMm(seer.shows, middle, height) * step * 0.5));
+  const factor = Math.max(1, Math.floor(pixelsPerMm(seer.shows, middle, 0) * step * 0.5));
   return {
     ...seer,
     picture: broughtDown(seer.picture, factor),

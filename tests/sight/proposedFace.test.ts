@@ -1,6 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { type Photograph, solveScene, subtract } from '../../src/core/index.ts';
-import { type ProposedFace, proposedFace } from '../../src/sight/proposedFace.ts';
+import { faceOfUnknownHeight } from '../../src/sight/faceOfUnknownHeight.ts';
+import { type FaceHint, type ProposedFace, proposedFace } from '../../src/sight/proposedFace.ts';
 import { defined } from '../defined.ts';
 import { nth } from '../nth.ts';
 import { drawnScene } from '../scenes/drawnScene.ts';
@@ -10,19 +11,22 @@ import type { LaidBook, TestCamera, TestScene } from '../scenes/testScene.ts';
 
 const { scene, cameras } = drawnScene(5, { kind: 'small', ground: 'table', cover: 'dark', longSide: 1000 });
 const book = defined(scene.book);
+const TAKEN = cameras.map((camera) => takenPicture(scene, camera));
 
-function proposed(taken: TestScene, from = cameras) {
-  const pictures = from.map((camera) => takenPicture(taken, camera));
+function proposed(taken: TestScene, from = cameras, isKnown = true) {
+  const pictures = from.map((camera) =>
+    taken === scene ? nth(TAKEN, cameras.indexOf(camera)) : takenPicture(taken, camera),
+  );
   const photographs: Photograph[] = pictures.map((picture, i) => takenPhotograph(picture, nth(from, i)));
-  const size = { value: 1, u: 0.005 };
-  const solved = solveScene(photographs, { size, difference: 0.003, across: null, along: null });
+  const print = { size: { value: 1, u: 0.005 }, difference: 0.003, across: null, along: null };
+  const solved = solveScene(photographs, print);
   if (!solved.ok) throw new Error(solved.code);
   const laid = defined(taken.book ?? book);
   const { thicknessAtSpine, thicknessAtForeEdge, rise } = laid.book;
-  return proposedFace(pictures, photographs, solved.views, [thicknessAtSpine, thicknessAtForeEdge], {
-    head: Math.abs(laid.angle) > 1 ? [0, -1] : [0, 1],
-    isSpineRounded: rise > 0,
-  });
+  const hint: FaceHint = { head: Math.abs(laid.angle) > 1 ? [0, -1] : [0, 1], isSpineRounded: rise > 0 };
+  return isKnown
+    ? proposedFace(pictures, photographs, solved.views, [thicknessAtSpine, thicknessAtForeEdge], hint)
+    : faceOfUnknownHeight(pictures, photographs, solved.views, print, hint);
 }
 
 /** Each found corner is where each photograph shows the book's own, in its stated uncertainty. */
@@ -44,6 +48,14 @@ describe('the top face proposed', () => {
     const face = defined(proposed(scene) ?? undefined);
     expect(face.found).toEqual([true, true, true, true]);
     expectOnBook(face, book, cameras);
+  });
+
+  test('the views tell at which height it is', () => {
+    const face = defined(proposed(scene, cameras, false) ?? undefined);
+    expect(face.found).toEqual([true, true, true, true]);
+    expectOnBook(face, book, cameras);
+    expect(Math.abs(face.heights[0] - book.book.thicknessAtSpine)).toBeLessThan(1);
+    expect(Math.abs(face.heights[1] - book.book.thicknessAtForeEdge)).toBeLessThan(1);
   });
 
   test('a rounded spine, which stands out over its board, is not taken for it', () => {

@@ -12,16 +12,15 @@ import { seekFace } from './seekFace.ts';
 interface FaceStepProps {
   readonly position: Position;
   readonly readings: Readings;
-  readonly height: number;
-  /** Whether the height is measured; if not, the corners are placed by hand. */
-  readonly isKnown: boolean;
+  /** Height of the face over the sheet, mm; null where nothing has measured it. */
+  readonly height: number | null;
 }
 
 /** A figure that was not changed for so long is typed, ms. */
 const TYPING = 900;
 
 /** The face of the book in each photograph: proposed by its edges, and put right by hand. */
-export function FaceStep({ position, readings, height, isKnown }: FaceStepProps) {
+export function FaceStep({ position, readings, height }: FaceStepProps) {
   const own = useStore(photographs, (state) => state.shots).filter((shot) => shot.position === position);
   const shots = own.filter(({ picture }) => picture !== null && picture.marks.length > 0);
   const advice = useStore(photographs, (state) => state.advice[position]);
@@ -34,8 +33,8 @@ export function FaceStep({ position, readings, height, isKnown }: FaceStepProps)
   const isRounded = useBench(({ history }) => history.good.job.book.spine.shape === 'rounded');
   const sought = useRef<number | null>(null);
   const seek = (): void => {
-    sought.current = isKnown ? height : null;
-    void seekFace(position, readings, { height, isKnown, isRounded });
+    sought.current = height;
+    void seekFace(position, readings, height, isRounded);
   };
   const latest = useRef(seek);
   useEffect(() => {
@@ -46,7 +45,7 @@ export function FaceStep({ position, readings, height, isKnown }: FaceStepProps)
   }, [seeks]);
   // At another height the edges are elsewhere, unless corners were placed by hand or looked at meanwhile.
   const isByHand = own.some(({ points }) => points.some((point) => point?.isByHand || point?.isLookedAt));
-  const newHeight = seeking !== 'seeking' && isKnown && !isByHand ? height : null;
+  const newHeight = seeking !== 'seeking' && !isByHand ? height : null;
   useEffect(() => {
     if (newHeight === null || newHeight === sought.current) return;
     const typing = setTimeout(() => latest.current(), TYPING);
@@ -63,7 +62,9 @@ export function FaceStep({ position, readings, height, isKnown }: FaceStepProps)
     <>
       <p>{FACE_WORDS[position].asks}</p>
       <p role="status" className="help">
-        {isOpening ? 'The photographs are being looked at.' : seekingWords(seeking, isKnown, position, shots.length)}
+        {isOpening
+          ? 'The photographs are being looked at.'
+          : seekingWords(seeking, height !== null, position, shots.length)}
       </p>
       {advice.map((words) => (
         <p key={words} className="issue">
@@ -116,7 +117,7 @@ function seekingWords(seeking: Seeking, isKnown: boolean, position: Position, co
         : isKnown
           ? `The edges are not clear. ${byHand}`
           : position === 'lying'
-            ? `${byHand} If the thickness is typed above, the program places them where it sees the edges.`
+            ? `The edges are not clear. ${byHand} With the thickness typed above they are sought once more.`
             : `${byHand} If the book lying is measured above, the program places them where it sees the edges.`,
   }[seeking];
 }

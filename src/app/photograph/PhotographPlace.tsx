@@ -58,24 +58,14 @@ export default function PhotographPlace() {
       </Step>
       <Step number={4} title={FACE_WORDS.lying.title}>
         <ThicknessFields readings={readings} />
-        <FaceStep
-          position="lying"
-          readings={readings}
-          height={thickness ?? book.thickness_mm}
-          isKnown={thickness !== null}
-        />
+        <FaceStep position="lying" readings={readings} height={thickness} />
       </Step>
       <Step number={5} title={SHOT_WORDS.standing.title} also="if you can">
         <ShotsStep position="standing" />
         {hasStanding && (
           <>
             <h4>{FACE_WORDS.standing.title}</h4>
-            <FaceStep
-              position="standing"
-              readings={readings}
-              height={high?.value ?? book.height_mm}
-              isKnown={high !== undefined}
-            />
+            <FaceStep position="standing" readings={readings} height={high?.value ?? null} />
           </>
         )}
       </Step>
@@ -214,7 +204,7 @@ function ThicknessFields({ readings }: { readonly readings: Readings }) {
         <Reading
           entry="thickness"
           title="Thickness of the closed book"
-          help="With it the program places the corners where it sees the edges. Left empty, the corners that you place tell it."
+          help="Left empty, two photographs or more from different sides tell it. Typed, it makes the rest surer."
           placeholder="to be found"
           readings={readings}
         />

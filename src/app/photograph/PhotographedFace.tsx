@@ -18,7 +18,7 @@ const REACH = 0.006;
 
 /** The face of the book in one photograph: its corners to drag, close-ups of them, and the word that they were looked at. */
 export function PhotographedFace({ shot, number }: { readonly shot: Shot; readonly number: number }) {
-  const { id, file, paper, picture, points, begin, position } = shot;
+  const { id, file, paper, picture, points, begin, isGuessed, position } = shot;
   const [note, setNote] = useState('');
   const names = CORNER_NAMES[position];
   const hasPlaced = points.some((point) => point != null);
@@ -99,7 +99,7 @@ export function PhotographedFace({ shot, number }: { readonly shot: Shot; readon
         </p>
         {hasPlaced && <LookedAt shot={shot} number={number} isWhole={isPlaced} />}
         <div className="photograph-moves">
-          {begin.length > 0 && !isPlaced && (
+          {isGuessed && !isPlaced && (
             <button type="button" aria-label={`The corners of photograph ${number} are right`} onClick={confirm}>
               These corners are right
             </button>

@@ -7,6 +7,7 @@ import {
   solveScene,
   type Vec2,
 } from '../../core/index.ts';
+import { faceOfUnknownHeight } from '../../sight/faceOfUnknownHeight.ts';
 import type { GreyPicture } from '../../sight/greyPicture.ts';
 import { type OpenedPhotograph, openPhotograph } from '../../sight/openPhotograph.ts';
 import { photographTroubles, viewTroubles } from '../../sight/photographQuality.ts';
@@ -95,15 +96,18 @@ const noPaper = (paper: PlainPaper): string =>
  * the book's, other lines agree just as well: then the corners only begin there.
  */
 async function propose(question: Extract<PhotographQuestion, { ask: 'propose' }>): Promise<Proposed> {
-  const { of, photographs, print, height, isKnown, isSpineRounded } = question;
+  const { of, photographs, print, height, isSpineRounded } = question;
   const none = { corners: photographs.map(() => null), found: [] };
   const scene = solveScene(photographs, print);
   if (!scene.ok) return { ...none, advice: [] };
   const { each, all } = viewTroubles(scene.views);
   const pictures = await Promise.all(of.map(greyOf));
-  const face = proposedFace(pictures, photographs, scene.views, [height, height], { isSpineRounded });
+  const face =
+    height === null
+      ? faceOfUnknownHeight(pictures, photographs, scene.views, print, { isSpineRounded })
+      : proposedFace(pictures, photographs, scene.views, [height, height], { isSpineRounded });
   return {
-    ...(face === null ? none : { corners: face.corners, found: isKnown ? face.found : [] }),
+    ...(face === null ? none : { corners: face.corners, found: face.found }),
     advice: [
       ...each.flatMap((own, i) => own.map(({ words }) => `${of[i]!.file.name}: ${words}`)),
       ...all.map(({ words }) => words),

@@ -101,9 +101,8 @@ export type PhotographQuestion =
       readonly of: readonly PictureFile[];
       readonly photographs: readonly Photograph[];
       readonly print: PrintScale;
-      /** Height of the face over the sheet, mm, and whether it was measured. */
-      readonly height: number;
-      readonly isKnown: boolean;
+      /** Height of the face over the sheet, mm; null to seek it too. */
+      readonly height: number | null;
       readonly isSpineRounded: boolean;
     }
   | { readonly ask: 'measure'; readonly book: BookPhotographs };

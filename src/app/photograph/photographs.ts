@@ -34,8 +34,9 @@ export interface Shot extends PictureFile {
   readonly failure: string | null;
   /** Points of the book by their places in the list of its position; null for one that is not placed. */
   readonly points: readonly (PlacedPoint | null)[];
-  /** Where corners that are not placed begin. */
+  /** Where corners that are not placed begin, and whether a face seems to be there; if not, it is only the middle of the picture. */
   readonly begin: readonly Vec2[];
+  readonly isGuessed: boolean;
 }
 
 /** What of the first photographs is being done. */
@@ -101,11 +102,19 @@ const changeShot = (id: string, change: Partial<Shot>): void =>
 export function addPhotographs(files: readonly File[], position: Position): void {
   const { shots, paper } = getState();
   const room = MOST_SHOTS - shots.filter((shot) => shot.position === position).length;
-  const taken = files
-    .slice(0, Math.max(0, room))
-    .map(
-      (file): Shot => ({ id: freshId(), file, paper, position, picture: null, failure: null, points: [], begin: [] }),
-    );
+  const taken = files.slice(0, Math.max(0, room)).map(
+    (file): Shot => ({
+      id: freshId(),
+      file,
+      paper,
+      position,
+      picture: null,
+      failure: null,
+      points: [],
+      begin: [],
+      isGuessed: false,
+    }),
+  );
   const rest = files.length - taken.length;
   setState({
     shots: [...shots, ...taken],
@@ -167,7 +176,8 @@ export const setSeeking = (position: Position, state: Seeking, said: readonly Ad
   }));
 
 /** Puts the points of a photograph where they were found, or only begin there; no move by hand. */
-export const placePoints = (id: string, places: Pick<Shot, 'points' | 'begin'>): void => changeShot(id, places);
+export const placePoints = (id: string, places: Pick<Shot, 'points' | 'begin' | 'isGuessed'>): void =>
+  changeShot(id, places);
 
 /** Standard uncertainty of a corner that is placed by hand, pixels. */
 export const handDoubt = ({ width, height }: Pick<OpenedPicture, 'width' | 'height'>): number =>

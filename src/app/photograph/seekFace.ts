@@ -4,14 +4,6 @@ import { CORNER_NAMES } from './photographWords.ts';
 import type { Readings } from './readings.ts';
 import { photographOf } from './useMeasuredBook.ts';
 
-/** How high the face is over the sheet, mm: measured, or only supposed. */
-export interface FaceHeight {
-  readonly height: number;
-  readonly isKnown: boolean;
-  /** Whether the spine is rounded, so that it stands out over the edge of the board. */
-  readonly isRounded: boolean;
-}
-
 /** Corners at the spine by their places in the list. */
 const AT_SPINE: ReadonlySet<number> = new Set([0, 3]);
 
@@ -28,15 +20,26 @@ function middleOf({ picture }: Shot): Vec2[] {
   ].map(([x, y]): Vec2 => [x! * width, y! * height]);
 }
 
-/** Seeks the face of the book in all photographs of a position, and puts its corners where the edges are clear. */
+/**
+ * Seeks the face of the book in all photographs of a position, and puts its corners where the edges are clear.
+ *
+ * @param height of the face over the sheet, mm; null to seek it too, of a book that lies
+ */
 export async function seekFace(
   position: Position,
   { print }: Readings,
-  { isRounded, ...at }: FaceHeight,
+  height: number | null,
+  isRounded: boolean,
 ): Promise<void> {
   const seen = photographs.getState().shots.filter((shot) => shot.position === position && photographOf(shot) !== null);
   if (seen.length === 0) return;
   setSeeking(position, 'seeking');
+  if (position === 'standing' && height === null) {
+    for (const shot of seen)
+      placePoints(shot.id, { begin: middleOf(shot), isGuessed: false, points: middleOf(shot).map(() => null) });
+    setSeeking(position, 'unclear');
+    return;
+  }
   try {
     const { corners, found, advice } = await askWorker(
       {
@@ -44,8 +47,8 @@ export async function seekFace(
         of: seen.map(({ id, file, paper }) => ({ id, file, paper })),
         photographs: seen.map((shot) => ({ ...photographOf(shot)!, points: [] })),
         print,
+        height,
         isSpineRounded: isRounded && position === 'lying',
-        ...at,
       },
       `propose ${position}`,
     );
@@ -57,6 +60,7 @@ export async function seekFace(
       const names = CORNER_NAMES[position].slice(0, begin.length);
       placePoints(shot.id, {
         begin,
+        isGuessed: near !== null,
         points: names.map((_, k) => {
           const corner = own?.[k];
           // From above, the end of a rounded spine is no edge of a board.

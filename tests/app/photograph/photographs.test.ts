@@ -31,6 +31,7 @@ const shot: Shot = {
   failure: null,
   points: [],
   begin: [],
+  isGuessed: false,
 };
 const places = [
   [10, 10],
@@ -44,7 +45,7 @@ const at = (): unknown => first().points.map((point) => point?.at);
 
 beforeEach(() => {
   photographs.setState({ ...photographs.getInitialState(), shots: [shot] });
-  placePoints('one', { begin: places, points: places.map(found) });
+  placePoints('one', { isGuessed: true, begin: places, points: places.map(found) });
 });
 
 test('a move by hand has a doubt of its own and is undone by itself; what was found is no move', () => {
@@ -71,7 +72,7 @@ test('names go round the corners, four times back to where they were; or change 
 });
 
 test('a photograph is measured by once it is open and shows the sheet, by the points that are placed', () => {
-  placePoints('one', { begin: places, points: [null, { ...found([1, 2]), u: 1 }] });
+  placePoints('one', { isGuessed: true, begin: places, points: [null, { ...found([1, 2]), u: 1 }] });
   expect(photographOf(first())?.points).toEqual([{ point: 1, seen: [1, 2], u: 1 }]);
   expect(photographOf({ ...shot, picture: null })).toBeNull();
   expect(photographOf({ ...shot, picture: { ...picture, marks: [] } })).toBeNull();
@@ -90,9 +91,9 @@ test('corners that the program placed are to be looked at, until each was moved 
   }
   expect(waits()).toEqual([]);
   // Found anew, they are other corners.
-  placePoints('one', { begin: places, points: places.map(found) });
+  placePoints('one', { isGuessed: true, begin: places, points: places.map(found) });
   expect(waits()).toEqual(['one']);
   // Three corners measure nothing, and hold nothing up.
-  placePoints('one', { begin: places, points: [null, ...places.slice(1).map(found)] });
+  placePoints('one', { isGuessed: true, begin: places, points: [null, ...places.slice(1).map(found)] });
   expect(waits()).toEqual([]);
 });
