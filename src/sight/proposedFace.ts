@@ -219,17 +219,11 @@ function broughtDownLens({ lens }: View, factor: number): View['lens'] {
   return { ...lens, focal: lens.focal / factor, centre: [lens.centre[0] / factor, lens.centre[1] / factor] };
 }
 
-/** Middles of the marks that a photograph shows, on the sheet. */
-function markPlaces({ marks }: Photograph, { lens, pose }: View): Vec2[] {
-  return marks.flatMap(({ seen }) => {
-    const pixel: Vec2 = [
-      seen.reduce((sum, [x]) => sum + x, 0) / seen.length,
-      seen.reduce((sum, [, y]) => sum + y, 0) / seen.length,
-    ];
-    const place = pointAtHeight(pose, sightOf(lens, pixel), 0);
-    return place === null ? [] : [place];
-  });
-}
+/** Corners of the marks that a photograph shows, on the sheet. */
+const markPlaces = ({ marks }: Photograph, { lens, pose }: View): Vec2[] =>
+  marks
+    .flatMap(({ seen }) => seen.map((pixel) => pointAtHeight(pose, sightOf(lens, pixel), 0)))
+    .filter((place) => place !== null);
 
 /** Corners clockwise as seen from above, from that at the head and the left. */
 function cornersOf({ middle, angle, width, height }: LevelRectangle, head: Vec2): Vec2[] {
