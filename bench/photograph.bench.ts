@@ -10,8 +10,12 @@ import {
   solveScene,
   type Vec2,
 } from '../src/core/index.ts';
+import { faceOfUnknownHeight } from '../src/sight/faceOfUnknownHeight.ts';
+import { proposedFace } from '../src/sight/proposedFace.ts';
 import { seenMarks } from '../src/sight/seenMarks.ts';
 import { seenPaper } from '../src/sight/seenPaper.ts';
+import { drawnScene } from '../tests/scenes/drawnScene.ts';
+import { takenPhotograph, takenPicture } from '../tests/scenes/takenScene.ts';
 import { drawnPicture, pageMaps, pageShade } from '../tests/sight/drawnPicture.ts';
 import { printTable } from './table.ts';
 
@@ -78,6 +82,15 @@ const cloth = {
   ),
 };
 
+/** A book on a page, three photographs of 12 megapixel. */
+const { scene: drawn, cameras } = drawnScene(5, { kind: 'usual', longSide: 4000 });
+const taken = cameras.map((camera) => takenPicture(drawn, camera));
+const seen = taken.map((each, i) => takenPhotograph(each, cameras[i]!));
+const cameraScene = solveScene(seen, print);
+if (!cameraScene.ok) throw new Error(cameraScene.code);
+const { views } = cameraScene;
+const { thicknessAtSpine, thicknessAtForeEdge } = drawn.book!.book;
+
 const bench = new Bench({ time: 1500 });
 bench.add('marks of a page found in a picture of 12 megapixel', () => seenMarks(picture));
 bench.add('no mark found on a chequered cloth of 12 megapixel', () => seenMarks(cloth));
@@ -92,5 +105,9 @@ bench.add('cameras, two pages of 24 marks and a book solved from three photograp
   });
   if (!scene.ok) throw new Error(scene.code);
 });
+bench.add('face of a book found in three photographs of 12 megapixel', () =>
+  proposedFace(taken, seen, views, [thicknessAtSpine, thicknessAtForeEdge]),
+);
+bench.add('the same where nobody has typed the thickness', () => faceOfUnknownHeight(taken, seen, views, print));
 await bench.run();
 printTable(bench);

@@ -2,7 +2,6 @@ import {
   dot,
   heading,
   type Photograph,
-  type PlaceCovariance,
   pointAtHeight,
   rotationBy,
   sightOf,
@@ -11,20 +10,16 @@ import {
   type Vec3,
   type View,
 } from '../core/index.ts';
+import { boardEdge, isBoardEdge } from './boardEdge.ts';
+import { cornersIn, type ProposedCorner } from './faceCorners.ts';
 import { EVIDENCE_STEP, exposuresOf, levelEvidence, sideEvidence } from './faceEvidence.ts';
-import { behind, type FaceSide, type FoundSide, foundSide, movedSide, outward, type Seer } from './faceSides.ts';
+import { joined, linesAbout, meetings, SPINE } from './faceLines.ts';
+import { type FaceSide, movedSide, type Seer } from './faceSides.ts';
 import { broughtDown, type GreyPicture } from './greyPicture.ts';
 import type { LevelGrid } from './levelGrid.ts';
 import { likeliestHeight } from './likeliestHeight.ts';
 import { type LevelRectangle, richestRectangle } from './richestRectangle.ts';
-import { pixelsPerMm, type Shows, showsOf } from './shows.ts';
-
-/** A corner of the face in one photograph. */
-interface ProposedCorner {
-  readonly at: Vec2;
-  /** Large across a side that this photograph does not show. */
-  readonly u: PlaceCovariance;
-}
+import { pixelsPerMm, showsOf } from './shows.ts';
 
 export interface ProposedFace {
   /**
@@ -45,8 +40,6 @@ export interface FaceHint {
   readonly isSpineRounded?: boolean;
 }
 
-/** Side at the spine by its place among the sides. */
-const SPINE = 3;
 /** Millimetres from place to place where the face is sought, and how far about the marks it is. */
 const SEARCH_STEP = 2;
 const ROUGH_STEP = 3;
@@ -127,9 +120,7 @@ export function proposedFace(
     return (
       support > LEAST_SUPPORT &&
       seen.filter((each) => each !== null).length > 1 &&
-      (k === SPINE && isSpineRounded
-        ? board !== null && agreement(seers, side) > AGREED
-        : Math.abs(rimOf(side)) < NEAR_RIM)
+      (k === SPINE && isSpineRounded ? board !== null && isBoardEdge(seers, side) : Math.abs(rimOf(side)) < NEAR_RIM)
     );
   });
   const corners = meetings(face.sides);
@@ -185,36 +176,6 @@ function rim(evidence: Float64Array, reach: number): number {
 /** Ends of a face whose evidence differs by less are as good as one another. */
 const SAME = 0.2;
 
-/** Agreement of two photographs from which on they show the same line, and share of the best one that is as good. By rendered scenes of this project. */
-const AGREED = 0.38;
-const NEARLY = 0.85;
-/** Lines that are tried beside a rounded spine: the outermost and the distance between them, mm, and how many. */
-const BESIDE_SPINE = { outermost: 0.8, step: 0.4, count: 13 } as const;
-
-/**
- * The edge of the board beside a rounded spine, which stands out over it: the line at the height of the face on which photographs from
- * without and from within agree, for each sees the spine's own outline elsewhere. Null where there is none, or more than one.
- */
-function boardEdge(seers: readonly Seer[], rimSide: FaceSide): FaceSide | null {
-  const { outermost, step, count } = BESIDE_SPINE;
-  const tried = Array.from({ length: count }, (_, i) => {
-    const side = movedSide(rimSide, { at: outermost - step * i, tilt: 0 });
-    return { i, side, agreed: agreement(seers, side) };
-  });
-  const best = tried.reduce((a, b) => (b.agreed > a.agreed ? b : a));
-  const near = tried.filter(({ agreed }) => agreed > NEARLY * best.agreed);
-  const isOne = near.every(({ i }, k) => k === 0 || i === near[k - 1]!.i + 1);
-  return best.agreed > AGREED && isOne ? best.side : null;
-}
-
-/** How far the photograph that sees a side most from without and another one show a line there, 0 to 1. */
-function agreement(seers: readonly Seer[], side: FaceSide): number {
-  const [first, ...rest] = seers
-    .map((seer) => ({ lean: behind(seer, side), support: foundSide([seer], side, 0.5)?.support ?? 0 }))
-    .sort((a, b) => a.lean - b.lean);
-  return Math.min(first!.support, Math.max(...rest.map(({ support }) => support)));
-}
-
 function broughtDownLens({ lens }: View, factor: number): View['lens'] {
   return { ...lens, focal: lens.focal / factor, centre: [lens.centre[0] / factor, lens.centre[1] / factor] };
 }
@@ -247,37 +208,6 @@ function cornersOf({ middle, angle, width, height }: LevelRectangle, head: Vec2)
   return [0, 1, 2, 3].map((k) => corners[(first + k) % 4]!);
 }
 
-interface FaceLines {
-  readonly sides: readonly FaceSide[];
-  /** As sought last, and what was found about it. */
-  readonly sought: readonly FaceSide[];
-  readonly lines: readonly FoundSide[];
-}
-
-/**
- * Seeks sides about where they are guessed, with a reach that gets less, mm, and is half as far for one that is nearly known; each
- * time all four, whose ends then are where they meet.
- */
-function linesAbout(
-  seers: readonly Seer[],
-  guess: readonly FaceSide[],
-  reaches: readonly number[],
-  known: number | null = null,
-): FaceLines | null {
-  let sides = guess;
-  let result: FaceLines | null = null;
-  for (const reach of reaches) {
-    const lines = sides
-      .map((side, k) => foundSide(seers, side, k === known ? reach / 2 : reach))
-      .filter((line) => line !== null);
-    if (lines.length < sides.length) return null;
-    const moved = sides.map((side, k) => movedSide(side, lines[k]!));
-    result = { sides: moved, sought: sides, lines };
-    sides = joined(moved);
-  }
-  return result;
-}
-
 /** Whether a corner is a right angle to a degree and a half. */
 function isRight(corners: readonly Vec2[], k: number): boolean {
   const [a, b] = [3, 1].map((by) => subtract(corners[(k + by) % 4]!, corners[k]!)) as [Vec2, Vec2];
@@ -292,95 +222,6 @@ const sidesOf = (corners: readonly Vec2[], [spine, fore]: readonly [number, numb
     heights: [heights[k]!, heights[(k + 1) % 4]!],
   }));
 };
-
-/** Sides that end where they meet. */
-function joined(sides: readonly FaceSide[]): FaceSide[] {
-  const met = meetings(sides);
-  return sides.map(({ heights }, k) => ({ from: met[k]!, to: met[(k + 1) % 4]!, heights }));
-}
-
-/** Where each side meets the one before it. */
-const meetings = (sides: readonly FaceSide[]): Vec2[] => sides.map((side, k) => meeting(sides[(k + 3) % 4]!, side));
-
-function meeting(a: FaceSide, b: FaceSide): Vec2 {
-  const [px, py] = [a.to[0] - a.from[0], a.to[1] - a.from[1]];
-  const [qx, qy] = [b.to[0] - b.from[0], b.to[1] - b.from[1]];
-  const t = ((b.from[0] - a.from[0]) * qy - (b.from[1] - a.from[1]) * qx) / (px * qy - py * qx);
-  return [a.from[0] + t * px, a.from[1] + t * py];
-}
-
-/** Standard uncertainty of a side that a photograph does not show, mm. */
-const UNSEEN = 10;
-/** How far one photograph's line beside a rounded spine may lie from that of all, mm. */
-const AGREES = 0.3;
-/** What no scatter along a side shows: threads, wear and rounded edges, mm; and where only photographs from without show it. Assumptions of this project, no source. */
-const EDGE_U = { within: 0.1, without: 0.4 } as const;
-
-/**
- * Corners as one photograph has them by its own sides. What it sees from without is no side to it, for the lower edge of a thin board is too
- * near; a side that no photograph sees from within counts a little. Of a corner with one side it tells the place across that side alone.
- */
-function cornersIn(
-  { shows }: Seer,
-  { sought, lines }: FaceLines,
-  photograph: number,
-  isRounded: boolean,
-): ProposedCorner[] {
-  const own = lines.map(({ seen, isWithin, at, tilt }, k) => {
-    const line = seen[photograph] ?? null;
-    const hasWithin = isWithin.some((within, i) => within && seen[i] !== null);
-    // Beside a rounded spine the photographs from without are as good, and those from within may see the spine's own outline.
-    const isGood =
-      isRounded && k === SPINE
-        ? line !== null && Math.hypot(line.at - at, line.tilt - tilt) < AGREES
-        : isWithin[photograph] || !hasWithin;
-    if (line === null || !isGood) return { at, tilt, u: UNSEEN };
-    return {
-      ...line,
-      u: Math.hypot(line.uAt, line.uTilt, isWithin[photograph] || hasWithin ? EDGE_U.within : EDGE_U.without),
-    };
-  });
-  const sides = sought.map((side, k) => movedSide(side, own[k]!));
-  return meetings(sides).map((place, k) => {
-    const z = sought[k]!.heights[0];
-    const [a, b] = [(k + 3) % 4, k].map((i) => ({ out: outward(sides[i]!), u: own[i]!.u }));
-    return { at: pixelAt(shows, place, z), u: covarianceAt(shows, place, z, [a!, b!]) };
-  });
-}
-
-function pixelAt(shows: Shows, [x, y]: Vec2, z: number): Vec2 {
-  const pixel = new Float64Array(2);
-  shows(x, y, z, pixel);
-  return [pixel[0]!, pixel[1]!];
-}
-
-/** Covariance in the photograph of a place whose distances across two directions are known with these uncertainties, mm. */
-function covarianceAt(
-  shows: Shows,
-  place: Vec2,
-  z: number,
-  known: readonly { readonly out: Vec2; readonly u: number }[],
-): PlaceCovariance {
-  let [xx, xy, yy] = [0, 0, 0];
-  for (const {
-    out: [p, q],
-    u,
-  } of known) {
-    xx += (p * p) / u ** 2;
-    xy += (p * q) / u ** 2;
-    yy += (q * q) / u ** 2;
-  }
-  const whole = xx * yy - xy * xy;
-  const [cxx, cxy, cyy] = [yy / whole, -xy / whole, xx / whole];
-  const at = pixelAt(shows, place, z);
-  const [a, c] = subtract(pixelAt(shows, [place[0] + 1, place[1]], z), at);
-  const [b, d] = subtract(pixelAt(shows, [place[0], place[1] + 1], z), at);
-  return [
-    a * a * cxx + 2 * a * b * cxy + b * b * cyy,
-    a * c * cxx + (a * d + b * c) * cxy + b * d * cyy,
-    c * c * cxx + 2 * c * d * cxy + d * d * cyy,
-  ];
-}
 
 function eyeOf({ pose: { turn, shift } }: View): Vec3 {
   const [a, b, c] = rotationBy(turn);
