@@ -36,8 +36,6 @@ export interface ProposedFace {
 export interface FaceHint {
   /** From the tail of the book to its head, in the axes of the sheet; upward where nothing is said. */
   readonly head?: Vec2;
-  /** Whether the spine is rounded and stands out over the edge of the board there. */
-  readonly isSpineRounded?: boolean;
 }
 
 /** Millimetres from place to place where the face is sought, and how far about the marks it is. */
@@ -53,6 +51,8 @@ const LAST_REACH = 0.8;
 /** How far from an edge the ground may seem to begin, and how far about it that is looked at, mm. By rendered scenes of this project. */
 const NEAR_RIM = 0.8;
 const RIM_REACH = 6;
+/** The edge of a board that lies so far within the rim is one beside a rounded spine, mm. By rendered scenes of this project. */
+const ROUNDED = 0.6;
 /** Support of a side that is clear. By rendered scenes of this project. */
 const LEAST_SUPPORT = 0.2;
 
@@ -71,7 +71,7 @@ export function proposedFace(
   photographs: readonly Photograph[],
   views: readonly (View | null)[],
   known: readonly [number, number] | null,
-  { head = [0, 1], isSpineRounded = false }: FaceHint = {},
+  { head = [0, 1] }: FaceHint = {},
 ): ProposedFace | null {
   const usable = views.flatMap((view, i) =>
     view === null ? [] : [{ view, picture: pictures[i]!, photograph: photographs[i]! }],
@@ -103,12 +103,13 @@ export function proposedFace(
   if (lines === null) return null;
 
   const ground = lines.sides.map((side) => movedSide(side, { at: rimOf(side), tilt: 0 }));
-  const board = isSpineRounded ? boardEdge(seers, ground[SPINE]!) : null;
+  const board = boardEdge(seers, ground[SPINE]!);
+  const isRounded = board !== null && board.within > ROUNDED;
   const face = linesAbout(
     seers,
     joined(
       lines.sides.map((side, k) =>
-        k === SPINE && board !== null ? board : Math.abs(rimOf(side)) > NEAR_RIM ? ground[k]! : side,
+        k === SPINE && board !== null ? board.side : Math.abs(rimOf(side)) > NEAR_RIM ? ground[k]! : side,
       ),
     ),
     [LAST_REACH, LAST_REACH],
@@ -120,7 +121,8 @@ export function proposedFace(
     return (
       support > LEAST_SUPPORT &&
       seen.filter((each) => each !== null).length > 1 &&
-      (k === SPINE && isSpineRounded ? board !== null && isBoardEdge(seers, side) : Math.abs(rimOf(side)) < NEAR_RIM)
+      (k !== SPINE || isBoardEdge(seers, side)) &&
+      ((k === SPINE && isRounded) || Math.abs(rimOf(side)) < NEAR_RIM)
     );
   });
   const corners = meetings(face.sides);
@@ -128,7 +130,7 @@ export function proposedFace(
   return {
     heights,
     found: corners.map((_, k) => isClear[(k + 3) % 4]! && isClear[k]! && isRight(corners, k)),
-    corners: views.map((view) => (view === null ? null : cornersIn(seers[next]!, face, next++, isSpineRounded))),
+    corners: views.map((view) => (view === null ? null : cornersIn(seers[next]!, face, next++, isRounded))),
   };
 }
 

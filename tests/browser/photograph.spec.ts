@@ -95,13 +95,6 @@ test('from the measuring sheet to the verdict, by mouse and keys', async ({ benc
   await page.getByLabel('Thickness of the closed book').fill(BOOK.thicknessAtSpine.toFixed(1));
   await expect(place(page)).toContainText('The edges of the book are being sought');
   await expect(place(page)).toContainText('The program placed the corners by the edges it saw.');
-  // Of a rounded spine another line is sought; what is said of the book seeks it anew.
-  await place(page).getByRole('radio', { name: 'rounded' }).check();
-  await expect(place(page)).toContainText('The edges of the book are being sought');
-  await expect(place(page)).toContainText('The program placed the corners');
-  await place(page).getByRole('radio', { name: 'flat' }).check();
-  await expect(place(page)).toContainText('The edges of the book are being sought');
-  await expect(place(page)).toContainText('The program placed the corners by the edges it saw.');
   await readBars(page);
   await page.getByLabel('Read with').fill('ruler B');
   await expect(place(page)).not.toContainText('The print is not checked');

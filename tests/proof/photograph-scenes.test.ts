@@ -87,7 +87,7 @@ function outcome(seed: number, isTyped: boolean): Outcome {
   };
   const isRounded = book.rise > 0;
   const views = solveScene(photographs, print);
-  const hint: FaceHint = { head: Math.abs(laid.angle) > 1 ? [0, -1] : [0, 1], isSpineRounded: isRounded };
+  const hint: FaceHint = { head: Math.abs(laid.angle) > 1 ? [0, -1] : [0, 1] };
   const face = !views.ok
     ? null
     : isTyped

@@ -22,8 +22,8 @@ function proposed(taken: TestScene, from = cameras, isKnown = true) {
   const solved = solveScene(photographs, print);
   if (!solved.ok) throw new Error(solved.code);
   const laid = defined(taken.book ?? book);
-  const { thicknessAtSpine, thicknessAtForeEdge, rise } = laid.book;
-  const hint: FaceHint = { head: Math.abs(laid.angle) > 1 ? [0, -1] : [0, 1], isSpineRounded: rise > 0 };
+  const { thicknessAtSpine, thicknessAtForeEdge } = laid.book;
+  const hint: FaceHint = { head: Math.abs(laid.angle) > 1 ? [0, -1] : [0, 1] };
   return isKnown
     ? proposedFace(pictures, photographs, solved.views, [thicknessAtSpine, thicknessAtForeEdge], hint)
     : faceOfUnknownHeight(pictures, photographs, solved.views, print, hint);

@@ -1,7 +1,5 @@
 import { useEffect, useRef } from 'react';
 import { useStore } from 'zustand/react';
-import { ChoiceField } from '../fields/ChoiceField.tsx';
-import { optionsOf } from '../fields/optionsOf.ts';
 import { useBench } from '../state/BenchContext.tsx';
 import { PhotographedFace } from './PhotographedFace.tsx';
 import { type Position, photographs, renamePoints, type Seeking, undoMove } from './photographs.ts';
@@ -51,12 +49,6 @@ export function FaceStep({ position, readings, height }: FaceStepProps) {
     const typing = setTimeout(() => latest.current(), TYPING);
     return () => clearTimeout(typing);
   }, [newHeight]);
-  const wasRounded = useRef(isRounded);
-  useEffect(() => {
-    if (wasRounded.current === isRounded) return;
-    wasRounded.current = isRounded;
-    if (!isByHand) latest.current();
-  }, [isRounded, isByHand]);
   if (shots.length === 0) return <p className="help">The corners are placed here once a photograph shows the sheet.</p>;
   return (
     <>
@@ -71,14 +63,6 @@ export function FaceStep({ position, readings, height }: FaceStepProps) {
           {words}
         </p>
       ))}
-      {position === 'lying' && (
-        <ChoiceField
-          path="book.spine.shape"
-          title="Spine of the book"
-          options={optionsOf(['flat', 'rounded'])}
-          along={(value) => (value === 'flat' ? [{ path: 'book.spine.rise_mm', value: undefined }] : [])}
-        />
-      )}
       <div className="photograph-moves">
         <button type="button" onClick={seek}>
           Find the edges again

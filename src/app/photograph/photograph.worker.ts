@@ -96,7 +96,7 @@ const noPaper = (paper: PlainPaper): string =>
  * the book's, other lines agree just as well: then the corners only begin there.
  */
 async function propose(question: Extract<PhotographQuestion, { ask: 'propose' }>): Promise<Proposed> {
-  const { of, photographs, print, height, isSpineRounded } = question;
+  const { of, photographs, print, height } = question;
   const none = { corners: photographs.map(() => null), found: [] };
   const scene = solveScene(photographs, print);
   if (!scene.ok) return { ...none, advice: [] };
@@ -104,8 +104,8 @@ async function propose(question: Extract<PhotographQuestion, { ask: 'propose' }>
   const pictures = await Promise.all(of.map(greyOf));
   const face =
     height === null
-      ? faceOfUnknownHeight(pictures, photographs, scene.views, print, { isSpineRounded })
-      : proposedFace(pictures, photographs, scene.views, [height, height], { isSpineRounded });
+      ? faceOfUnknownHeight(pictures, photographs, scene.views, print)
+      : proposedFace(pictures, photographs, scene.views, [height, height]);
   return {
     ...(face === null ? none : { corners: face.corners, found: face.found }),
     advice: [

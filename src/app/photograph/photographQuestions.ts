@@ -103,7 +103,6 @@ export type PhotographQuestion =
       readonly print: PrintScale;
       /** Height of the face over the sheet, mm; null to seek it too. */
       readonly height: number | null;
-      readonly isSpineRounded: boolean;
     }
   | { readonly ask: 'measure'; readonly book: BookPhotographs };
 

@@ -24,6 +24,7 @@ function middleOf({ picture }: Shot): Vec2[] {
  * Seeks the face of the book in all photographs of a position, and puts its corners where the edges are clear.
  *
  * @param height of the face over the sheet, mm; null to seek it too, of a book that lies
+ * @param isRounded whether the job says that the spine is rounded
  */
 export async function seekFace(
   position: Position,
@@ -48,7 +49,6 @@ export async function seekFace(
         photographs: seen.map((shot) => ({ ...photographOf(shot)!, points: [] })),
         print,
         height,
-        isSpineRounded: isRounded && position === 'lying',
       },
       `propose ${position}`,
     );
