@@ -3,6 +3,8 @@ import { behind, type FaceSide, foundSide, movedSide, type Seer } from './faceSi
 /** Agreement from which on photographs show the edge of a board, and from which on a line is taken for it; share of the best one that is as good. By rendered scenes of this project. */
 const AGREED = { shown: 0.33, taken: 0.38 } as const;
 const NEARLY = 0.85;
+/** Two photographs look at a side from unlike angles if the places on the sheet that they see beyond it are so far apart, mm. */
+const UNLIKE = 4;
 /** Lines that are tried at the spine: the outermost and the distance between them, mm, and how many. */
 const AT_SPINE = { outermost: 0.8, step: 0.4, count: 13 } as const;
 
@@ -32,10 +34,18 @@ export function boardEdge(
 /** Whether a side is the edge of a board, and not the outline of a rounded spine. */
 export const isBoardEdge = (seers: readonly Seer[], side: FaceSide): boolean => agreement(seers, side) > AGREED.shown;
 
-/** How far the photograph that sees a side most from without and another one show a line there, 0 to 1. */
+/**
+ * How far photographs show one line there that look at a side from unlike angles, 0 to 1: then it is at the height of the face. It is the lesser
+ * support of two, of the best such pair; that which sees most from without is unlike any.
+ */
 function agreement(seers: readonly Seer[], side: FaceSide): number {
-  const [first, ...rest] = seers
+  const each = seers
     .map((seer) => ({ lean: behind(seer, side), support: foundSide([seer], side, 0.5)?.support ?? 0 }))
     .sort((a, b) => a.lean - b.lean);
-  return Math.min(first!.support, Math.max(...rest.map(({ support }) => support)));
+  let most = 0;
+  each.forEach((a, i) => {
+    for (const b of each.slice(i + 1))
+      if (i === 0 || b.lean - a.lean > UNLIKE) most = Math.max(most, Math.min(a.support, b.support));
+  });
+  return most;
 }

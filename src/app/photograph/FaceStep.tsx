@@ -1,6 +1,5 @@
 import { useEffect, useRef } from 'react';
 import { useStore } from 'zustand/react';
-import { useBench } from '../state/BenchContext.tsx';
 import { PhotographedFace } from './PhotographedFace.tsx';
 import { type Position, photographs, renamePoints, type Seeking, undoMove } from './photographs.ts';
 import { FACE_WORDS } from './photographWords.ts';
@@ -17,6 +16,9 @@ interface FaceStepProps {
 /** A figure that was not changed for so long is typed, ms. */
 const TYPING = 900;
 
+/** Heights that differ by less show the same edges, mm. */
+const SAME_HEIGHT = 0.5;
+
 /** The face of the book in each photograph: proposed by its edges, and put right by hand. */
 export function FaceStep({ position, readings, height }: FaceStepProps) {
   const own = useStore(photographs, (state) => state.shots).filter((shot) => shot.position === position);
@@ -28,11 +30,10 @@ export function FaceStep({ position, readings, height }: FaceStepProps) {
   const seeking = useStore(photographs, (state) => state.seeking[position]);
   const canUndo = useStore(photographs, (state) => state.moves.length > 0);
   const seeks = seeking === 'idle' && !isOpening && shots.length > 0;
-  const isRounded = useBench(({ history }) => history.good.job.book.spine.shape === 'rounded');
   const sought = useRef<number | null>(null);
   const seek = (): void => {
     sought.current = height;
-    void seekFace(position, readings, height, isRounded);
+    void seekFace(position, readings, height);
   };
   const latest = useRef(seek);
   useEffect(() => {
@@ -45,7 +46,7 @@ export function FaceStep({ position, readings, height }: FaceStepProps) {
   const isByHand = own.some(({ points }) => points.some((point) => point?.isByHand || point?.isLookedAt));
   const newHeight = seeking !== 'seeking' && !isByHand ? height : null;
   useEffect(() => {
-    if (newHeight === null || newHeight === sought.current) return;
+    if (newHeight === null || (sought.current !== null && Math.abs(newHeight - sought.current) < SAME_HEIGHT)) return;
     const typing = setTimeout(() => latest.current(), TYPING);
     return () => clearTimeout(typing);
   }, [newHeight]);
@@ -94,7 +95,10 @@ function seekingWords(seeking: Seeking, isKnown: boolean, position: Position, co
     idle: '',
     seeking: 'The edges of the book are being sought; this takes some seconds.',
     found: 'The program placed the corners by the edges it saw. Look at each one; drag one that is not on the book.',
-    partly: 'The program placed the corners whose edges it saw. Drag each of the others to its place under the loupe.',
+    partly:
+      position === 'standing'
+        ? 'The corners begin where the program saw the end of the book. Drag each to its place under the loupe.'
+        : 'The program placed the corners whose edges it saw. Drag each of the others to its place under the loupe.',
     unclear:
       count === 1
         ? 'One photograph does not tell the book from the sheet. Add one from another side, or place the corners by hand.'

@@ -24,7 +24,7 @@ export const FACE_WORDS: Readonly<Record<Position, { readonly title: string; rea
   },
   standing: {
     title: 'The book’s upper end',
-    asks: 'The corners of the boards at the head, seen from above, the front board upward in the picture.',
+    asks: 'The corners of the boards at the head, seen from above. The front board is upward in the picture, the spine to the right.',
   },
 };
 
