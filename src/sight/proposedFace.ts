@@ -102,14 +102,15 @@ export function proposedFace(
   const lines = linesAbout(seers, sides, LINE_REACHES);
   if (lines === null) return null;
 
-  const ground = lines.sides.map((side) => movedSide(side, { at: rimOf(side), tilt: 0 }));
+  const offs = lines.sides.map((side) => rimOf(side));
+  const ground = lines.sides.map((side, k) => movedSide(side, { at: offs[k]!, tilt: 0 }));
   const board = boardEdge(seers, ground[SPINE]!);
   const isRounded = board !== null && board.within > ROUNDED;
   const face = linesAbout(
     seers,
     joined(
       lines.sides.map((side, k) =>
-        k === SPINE && board !== null ? board.side : Math.abs(rimOf(side)) > NEAR_RIM ? ground[k]! : side,
+        k === SPINE && board !== null ? board.side : Math.abs(offs[k]!) > NEAR_RIM ? ground[k]! : side,
       ),
     ),
     [LAST_REACH, LAST_REACH],

@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { type Photograph, solveScene, subtract } from '../../src/core/index.ts';
+import { distance, type Photograph, solveScene, subtract } from '../../src/core/index.ts';
 import { faceOfUnknownHeight } from '../../src/sight/faceOfUnknownHeight.ts';
 import { type FaceHint, type ProposedFace, proposedFace } from '../../src/sight/proposedFace.ts';
 import { defined } from '../defined.ts';
@@ -36,7 +36,9 @@ function expectOnBook(face: ProposedFace, laid: LaidBook, from: readonly TestCam
     [headSpine, headForeEdge, tailForeEdge, tailSpine].forEach((point, k) => {
       if (!nth(face.found, k)) return;
       const { at, u } = nth(defined(corners), k);
-      const [x, y] = subtract(at, trulySeen(nth(from, i), point));
+      const seen = trulySeen(nth(from, i), point);
+      expect(distance(at, seen)).toBeLessThan(Math.max(1.5, Math.min(20, Math.sqrt(Math.max(u[0], u[2])))));
+      const [x, y] = subtract(at, seen);
       expect(Math.abs(x)).toBeLessThan(3 * Math.sqrt(u[0]));
       expect(Math.abs(y)).toBeLessThan(3 * Math.sqrt(u[2]));
     });

@@ -106,6 +106,6 @@ function seekingWords(seeking: Seeking, isKnown: boolean, position: Position, co
           ? `The edges are not clear. ${byHand}`
           : position === 'lying'
             ? `The edges are not clear. ${byHand} With the thickness typed above they are sought once more.`
-            : `${byHand} If the book lying is measured above, the program places them where it sees the edges.`,
+            : `${byHand} If the book lying is measured above, they begin where the program sees its end.`,
   }[seeking];
 }
